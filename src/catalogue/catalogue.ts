@@ -1,0 +1,122 @@
+import { z } from "zod";
+import { readYaml, type Written } from "../yaml/yaml.ts";
+
+const millimetres = z.number().positive();
+const code = z.string().regex(/^[A-Z0-9]{1,6}$/, "a code is 1 to 6 capital letters or digits");
+const colour = z.string().regex(/^#[0-9A-F]{6}$/i, "a colour is written #RRGGBB");
+const face = z.strictObject({ width: millimetres, height: millimetres, cap: millimetres });
+
+const layout = z.strictObject({
+  code,
+  name: z.string().min(1),
+  /** Buttons are numbered row by row from the top left: `columns` in a line, `lines` below each other. */
+  columns: z.int().min(1),
+  lines: z.int().min(1),
+  face,
+  legend_places: z.array(z.string().min(1)).min(2).optional(),
+});
+
+const finish = z.strictObject({
+  code,
+  name: z.string().min(1),
+  colour,
+  devices: z.boolean(),
+  plates: z.array(z.int().min(1)),
+});
+
+const schema = z
+  .strictObject({
+    maker: z.strictObject({
+      name: z.string().min(1),
+      email: z.email(),
+      phone: z.string().min(1),
+      about: z.string().min(1),
+    }),
+    device: z.strictObject({
+      opening: z.strictObject({ width: millimetres, height: millimetres }),
+      rows: z.int().min(1),
+      characters: z.int().min(1),
+    }),
+    layouts: z.array(layout).min(1),
+    plate: z.strictObject({
+      rows: z.int().min(1),
+      characters: z.int().min(1),
+      height: millimetres,
+      face,
+      widths: z.array(millimetres).min(1),
+    }),
+    finishes: z.array(finish).min(1),
+    lettering: z.array(z.strictObject({ code, name: z.string().min(1), colour })).min(1),
+    characters: z.string().min(1),
+    plate_code: code,
+  })
+  .check((ctx) => {
+    const fault = (path: (string | number)[], message: string): void => {
+      ctx.issues.push({ code: "custom", input: ctx.value, path, message });
+    };
+    const { layouts, finishes, lettering, plate } = ctx.value;
+    for (const [list, items] of Object.entries({ layouts, finishes, lettering })) {
+      const seen = new Set<string>();
+      items.forEach((item, i) => {
+        if (seen.has(item.code)) fault([list, i, "code"], `the code ${item.code} is taken by an entry above`);
+        seen.add(item.code);
+      });
+    }
+    finishes.forEach((item, i) => {
+      item.plates.forEach((gangs, j) => {
+        if (gangs > plate.widths.length)
+          fault(
+            ["finishes", i, "plates", j],
+            `no plate has ${gangs} gangs; the widest has ${plate.widths.length}`,
+          );
+      });
+    });
+    plate.widths.forEach((width, i) => {
+      const before = plate.widths[i - 1];
+      if (before !== undefined && width <= before)
+        fault(["plate", "widths", i], "a plate with more gangs must be wider");
+    });
+    layouts.forEach((item, i) => {
+      const { opening } = ctx.value.device;
+      if (item.face.width * item.columns > opening.width || item.face.height * item.lines > opening.height)
+        fault(["layouts", i, "face"], "the faces do not fit into the opening");
+    });
+  });
+
+/** What the maker can make. Distances are millimetres, colours sRGB `#RRGGBB`. */
+export type Catalogue = z.output<typeof schema>;
+export type Layout = Catalogue["layouts"][number];
+export type Finish = Catalogue["finishes"][number];
+export type Lettering = Catalogue["lettering"][number];
+
+/** YAML text of the catalogue → the catalogue, or every fault in it. */
+export function readCatalogue(text: string, file: string): Written<Catalogue> {
+  return readYaml(text, file, schema);
+}
+
+export function layoutOf(catalogue: Catalogue, code: string): Layout | undefined {
+  return catalogue.layouts.find((layout) => layout.code === code);
+}
+
+export function finishOf(catalogue: Catalogue, code: string): Finish | undefined {
+  return catalogue.finishes.find((finish) => finish.code === code);
+}
+
+export function letteringOf(catalogue: Catalogue, code: string): Lettering | undefined {
+  return catalogue.lettering.find((lettering) => lettering.code === code);
+}
+
+/** Buttons of a layout. */
+export function buttonsOf(layout: Layout): number {
+  return layout.columns * layout.lines;
+}
+
+/** Gangs of the widest plate. */
+export function mostGangs(catalogue: Catalogue): number {
+  return catalogue.plate.widths.length;
+}
+
+/** Buttons of the layout with the most. */
+export function mostButtons(catalogue: Catalogue): number {
+  return Math.max(...catalogue.layouts.map(buttonsOf));
+}

@@ -1,0 +1,128 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { ReadFile } from "../trade/attachment.ts";
+import type { Order } from "../trade/order.ts";
+import type { Place } from "../trade/place.ts";
+import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
+import type { Sheet } from "../trade/sheet.ts";
+
+/** Where a rule comes from. */
+export type Source =
+  | { readonly kind: "standard"; readonly name: string }
+  | { readonly kind: "common practice" }
+  | { readonly kind: "house" };
+
+/**
+ * What is wrong and how to mend it, with `{holes}` for facts. `{count:row}` prints "1 row" or "2 rows",
+ * `{count:copy/copies}` names its plural. A list of facts is joined with commas and "and".
+ */
+export interface Wording {
+  readonly says: string;
+  readonly fix: string;
+  /** Where one wording weighs differently from the rest of its check. */
+  readonly severity?: Severity;
+}
+type Wordings = Readonly<Record<string, Wording>>;
+
+type Holes<S extends string> = S extends `${string}{${infer Hole}}${infer Rest}` ? Hole | Holes<Rest> : never;
+type NameOf<Hole> = Hole extends `${infer Name}:${string}` ? Name : Hole;
+type Counted<Hole> = Hole extends `${infer Name}:${string}` ? Name : never;
+type FactsOf<W extends Wording> = {
+  readonly [Name in NameOf<Holes<W["says"] | W["fix"]>> & string]: Name extends Counted<
+    Holes<W["says"] | W["fix"]>
+  >
+    ? number
+    : Fact;
+};
+
+/** Makes one problem of this check; the facts are those that the wording has holes for, no more and no fewer. */
+export type Say<W extends Wordings> = <K extends keyof W & string>(
+  wording: K,
+  facts: FactsOf<W[K]>,
+  spots: readonly Spot[],
+) => Problem;
+
+interface Told<Subject> {
+  /** In a few words: what this example shows. */
+  readonly shows: string;
+  readonly given: Subject;
+}
+
+interface Definition<Subject, W extends Wordings> {
+  readonly id: string;
+  readonly title: string;
+  readonly severity: Severity;
+  /** What a problem of this check makes of the letter, where its severity does not say it. */
+  readonly verdict?: Verdict;
+  readonly source: Source;
+  readonly why: string;
+  readonly wordings: W;
+  readonly passing: readonly Told<Subject>[];
+  readonly failing: readonly (Told<Subject> & { readonly wording: keyof W & string })[];
+  readonly find: (subject: Subject, catalogue: Catalogue, say: Say<W>) => Iterable<Problem>;
+}
+
+/** One thing that can be wrong: data first, then a pure search for it. */
+export interface Check<Subject> extends Omit<Definition<Subject, Wordings>, "find"> {
+  readonly find: (subject: Subject, catalogue: Catalogue) => Iterable<Problem>;
+}
+
+/** An order among the other orders that its buyer has named. */
+export interface OrderSubject {
+  readonly order: Order;
+  readonly others: readonly Order[];
+}
+
+/** What a letter brought, taken together. */
+export interface LetterSubject {
+  readonly files: readonly ReadFile[];
+  readonly orders: readonly Order[];
+}
+
+export type FileCheck = Check<ReadFile>;
+export type SheetCheck = Check<Sheet>;
+export type OrderCheck = Check<OrderSubject>;
+export type LetterCheck = Check<LetterSubject>;
+
+const verdictBySeverity = { stops: "fail", asks: "confirm", notes: "pass" } as const satisfies Record<
+  Severity,
+  Verdict
+>;
+
+function define<Subject, const W extends Wordings>(definition: Definition<Subject, W>): Check<Subject> {
+  const say: Say<W> = (wording, facts, spots) => {
+    const severity = definition.wordings[wording]?.severity ?? definition.severity;
+    return {
+      check: definition.id,
+      wording,
+      severity,
+      verdict: definition.verdict ?? verdictBySeverity[severity],
+      facts,
+      spots,
+    };
+  };
+  return { ...definition, find: (subject, catalogue) => definition.find(subject, catalogue, say) };
+}
+
+export const defineFileCheck = <const W extends Wordings>(definition: Definition<ReadFile, W>): FileCheck =>
+  define(definition);
+
+export const defineSheetCheck = <const W extends Wordings>(definition: Definition<Sheet, W>): SheetCheck =>
+  define(definition);
+
+export const defineOrderCheck = <const W extends Wordings>(
+  definition: Definition<OrderSubject, W>,
+): OrderCheck => define(definition);
+
+export const defineLetterCheck = <const W extends Wordings>(
+  definition: Definition<LetterSubject, W>,
+): LetterCheck => define(definition);
+
+/** Places of a sheet as spots; the sheet itself when none is named. */
+export function at(sheet: Sheet, ...places: readonly Place[]): readonly Spot[] {
+  return places.length === 0 ? [{ file: sheet.id }] : places.map((place) => ({ file: sheet.id, place }));
+}
+
+/** The label beside a place as this sheet's form prints it. */
+export function labelOf(sheet: Sheet, place: Place): string {
+  return sheet.prints[place]?.label ?? place;
+}

@@ -1,0 +1,52 @@
+import { buttonsOf, type Catalogue, layoutOf } from "../catalogue/catalogue.ts";
+import type { FaceName } from "../trade/legend.ts";
+import type { Place } from "../trade/place.ts";
+import type { Sheet } from "../trade/sheet.ts";
+
+/** What fits on one face: rows, and characters of a row. */
+export interface Room {
+  readonly rows: number;
+  readonly characters: number;
+}
+
+/** Rows and characters of a face of this sheet. */
+export function roomOn(sheet: Sheet, face: FaceName, catalogue: Catalogue): Room {
+  return sheet.kind === "plate" || face === "plate" ? catalogue.plate : catalogue.device;
+}
+
+/** The faces that what is ordered really has; undefined while layout or gangs are not known. */
+export function facesOf(sheet: Sheet, catalogue: Catalogue): readonly FaceName[] | undefined {
+  if (sheet.kind === "plate") return sheet.gangs === undefined ? undefined : counted(sheet.gangs);
+  const [code, ...more] = sheet.layouts;
+  const layout = code === undefined || more.length > 0 ? undefined : layoutOf(catalogue, code);
+  if (layout === undefined) return undefined;
+  return [...counted(buttonsOf(layout)), ...(sheet.standing === "alone" ? (["plate"] as const) : [])];
+}
+
+/** One engraved row as typed: its place, and the same words a person would use for it. */
+export interface TypedRow {
+  readonly place: Place;
+  readonly face: FaceName;
+  /** Counted from 1. */
+  readonly row: number;
+  readonly text: string;
+}
+
+/** Every row of the sheet that has something typed in it, blanks included. */
+export function typedRows(sheet: Sheet): TypedRow[] {
+  return sheet.legends.flatMap(({ face, rows }) =>
+    rows.flatMap((text, i) =>
+      text === "" ? [] : [{ place: `row.${face}.${i + 1}` as const, face, row: i + 1, text }],
+    ),
+  );
+}
+
+/** "button 3", "gang 2", "the plate legend". */
+export function faceWords(sheet: Sheet, face: FaceName): string {
+  if (face === "plate") return "the plate legend";
+  return sheet.kind === "plate" ? `gang ${face}` : `button ${face}`;
+}
+
+function counted(n: number): FaceName[] {
+  return Array.from({ length: n }, (_, i): FaceName => `${i + 1}`);
+}

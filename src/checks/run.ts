@@ -1,0 +1,63 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { ReadFile } from "../trade/attachment.ts";
+import type { Fact, Problem } from "../trade/problem.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { fileChecks, letterChecks, orderChecks, sheetChecks } from "./catalogue.ts";
+import type { Check, LetterSubject, OrderSubject, Wording } from "./check.ts";
+
+/** Everything wrong with one attachment as a file. */
+export function checkFile(file: ReadFile, catalogue: Catalogue): Problem[] {
+  return fileChecks.flatMap((check) => [...check.find(file, catalogue)]);
+}
+
+/** Everything wrong with one sheet, looked at alone. */
+export function checkSheet(sheet: Sheet, catalogue: Catalogue): Problem[] {
+  return sheetChecks.flatMap((check) => [...check.find(sheet, catalogue)]);
+}
+
+/** Everything wrong between the sheets of one order. */
+export function checkOrder(subject: OrderSubject, catalogue: Catalogue): Problem[] {
+  return orderChecks.flatMap((check) => [...check.find(subject, catalogue)]);
+}
+
+/** Everything wrong with a letter as a whole. */
+export function checkLetter(subject: LetterSubject, catalogue: Catalogue): Problem[] {
+  return letterChecks.flatMap((check) => [...check.find(subject, catalogue)]);
+}
+
+/** What there is to say of any check, whatever it looks at. */
+export type AnyCheck = Omit<Check<unknown>, "find" | "passing" | "failing">;
+
+export const everyCheck: readonly AnyCheck[] = [
+  ...fileChecks,
+  ...sheetChecks,
+  ...orderChecks,
+  ...letterChecks,
+];
+
+const byId = new Map(everyCheck.map((check) => [check.id, check]));
+
+/** A problem in words. Throws for a check or wording that this program does not know. */
+export function wordsOf(problem: Problem): { says: string; fix: string } {
+  const wording: Wording | undefined = byId.get(problem.check)?.wordings[problem.wording];
+  if (wording === undefined) throw new Error(`no wording ${problem.check}/${problem.wording}`);
+  return { says: fill(wording.says, problem.facts), fix: fill(wording.fix, problem.facts) };
+}
+
+function fill(text: string, facts: Problem["facts"]): string {
+  return text.replace(/\{([^}:]+)(?::([^}]+))?\}/g, (_, name: string, noun?: string) => {
+    const fact = facts[name];
+    if (fact === undefined) throw new Error(`no fact for the hole {${name}}`);
+    return noun === undefined ? listed(fact) : counted(Number(fact), noun);
+  });
+}
+
+function counted(n: number, noun: string): string {
+  const [one = "", many = `${one}s`] = noun.split("/");
+  return `${n} ${n === 1 ? one : many}`;
+}
+
+function listed(fact: Fact): string {
+  if (typeof fact !== "object") return String(fact);
+  return fact.length < 2 ? fact.join("") : `${fact.slice(0, -1).join(", ")} and ${fact.at(-1)}`;
+}

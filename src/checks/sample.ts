@@ -1,0 +1,174 @@
+import type { FaceName, Legend } from "../trade/legend.ts";
+import type { Place, Print } from "../trade/place.ts";
+import type { DeviceSheet, PlateSheet, Sheet } from "../trade/sheet.ts";
+
+/** Legends by face, row by row: what an example changes on the sample. */
+type Rows = Readonly<Partial<Record<FaceName, readonly string[]>>>;
+
+const common = {
+  unread: [],
+  unsure: [],
+  contact: { name: "Ines Calloway", email: "ines@brightwire.example", phone: "312-555-0117" },
+  billTo: {
+    name: "Brightwire Electric",
+    street: "48 Foundry Row",
+    city: "Chicago",
+    state: "IL",
+    postcode: "60607",
+  },
+  shipTo: {},
+  shipSame: true,
+  project: "Larkspur Library",
+  order: "BW-2207",
+  mark: "S-104",
+  gangs: 4,
+  finish: "OAT",
+  lettering: "INK",
+} as const;
+
+/** A good device sheet: four buttons, position 2 of the four-gang plate S-104. No check finds anything. */
+export function device(changes: Partial<DeviceSheet> = {}, rows: Rows = {}): DeviceSheet {
+  const legends = [
+    legend("1", "ENTRY", ""),
+    legend("2", "STACKS", "EAST"),
+    legend("3", "DIM", ""),
+    legend("4", "ALL", "OFF"),
+  ];
+  return {
+    kind: "device",
+    id: "1/2",
+    file: "S-104 pos 2.pdf",
+    edition: { name: "device-26b" },
+    prints: prints([
+      "layout",
+      "standing",
+      "position",
+      "legend-place",
+      ...facePlaces(6, 2),
+      ...facePlace("plate", 2),
+    ]),
+    ...common,
+    standing: "in-plate",
+    position: 2,
+    layouts: ["D4"],
+    legends: merge(legends, rows),
+    ...changes,
+  };
+}
+
+/** A good device sheet that stands alone, with its own one-gang plate. No check finds anything. */
+export function aloneDevice(changes: Partial<DeviceSheet> = {}, rows: Rows = {}): DeviceSheet {
+  const { gangs: _gangs, position: _position, ...rest } = device();
+  return {
+    ...rest,
+    id: "1/9",
+    file: "S-110.pdf",
+    standing: "alone",
+    mark: "S-110",
+    legends: merge([...rest.legends, legend("plate", "STAFF ROOM", "")], rows),
+    ...changes,
+  };
+}
+
+/** A good plate sheet: the four-gang plate S-104. No check finds anything. */
+export function plate(changes: Partial<PlateSheet> = {}, rows: Rows = {}): PlateSheet {
+  const legends = [
+    legend("1", "FOYER", ""),
+    legend("2", "READING", "ROOM"),
+    legend("3", "CHILDREN", ""),
+    legend("4", "WORKROOM", ""),
+  ];
+  return {
+    kind: "plate",
+    id: "1/1",
+    file: "S-104 plate.pdf",
+    edition: { name: "plate-26b" },
+    prints: prints(facePlaces(6, 2)),
+    ...common,
+    legends: merge(legends, rows),
+    ...changes,
+  };
+}
+
+/** A complete order: the plate S-104 and its four devices. No check finds anything. */
+export function completeOrder(): Sheet[] {
+  return [plate(), ...[1, 2, 3, 4].map((position) => deviceAt(position))];
+}
+
+/** The sample device in another position, as a file of its own. */
+export function deviceAt(position: number, changes: Partial<DeviceSheet> = {}): DeviceSheet {
+  return device({ position, id: `1/${position + 1}`, file: `S-104 pos ${position}.pdf`, ...changes });
+}
+
+export function legend(face: FaceName, ...rows: readonly string[]): Legend {
+  return { face, rows, plain: false };
+}
+
+/** The sheet without some of what it says. */
+export function without<S extends Sheet>(sheet: S, ...keys: readonly (keyof S)[]): S {
+  return Object.fromEntries(Object.entries(sheet).filter(([key]) => !keys.some((k) => k === key))) as S;
+}
+
+function merge(legends: readonly Legend[], rows: Rows): Legend[] {
+  const changed = legends.map((old) => ({ ...old, rows: rows[old.face] ?? old.rows }));
+  const added = Object.entries(rows)
+    .filter(([face]) => !legends.some((old) => old.face === face))
+    .map(([face, text]) => legend(face as FaceName, ...(text ?? [])));
+  return [...changed, ...added];
+}
+
+const labels: Partial<Record<Place, string>> = {
+  "contact.name": "Contact name",
+  "contact.email": "E-mail",
+  "contact.phone": "Phone",
+  "bill.name": "Bill to: company",
+  "bill.street": "Bill to: street",
+  "bill.city": "Bill to: city",
+  "bill.state": "Bill to: state",
+  "bill.postcode": "Bill to: ZIP or postal code",
+  "ship.same": "Ship to: same as bill-to",
+  "ship.name": "Ship to: company",
+  "ship.street": "Ship to: street",
+  "ship.city": "Ship to: city",
+  "ship.state": "Ship to: state",
+  "ship.postcode": "Ship to: ZIP or postal code",
+  project: "Project name",
+  order: "Order number",
+  mark: "Station mark",
+  gangs: "Gangs of the plate",
+  finish: "Finish",
+  lettering: "Lettering",
+  "part-key": "Part key",
+  notes: "Notes",
+  layout: "Layout",
+  standing: "Where the device goes",
+  position: "Position",
+  "legend-place": "Legend sits at",
+};
+
+function prints(more: readonly Place[]): Partial<Record<Place, Print>> {
+  const places = [...(Object.keys(labels) as Place[]), ...more];
+  return Object.fromEntries(
+    places
+      .filter(
+        (place) =>
+          !["layout", "standing", "position", "legend-place"].includes(place) || more.includes(place),
+      )
+      .map((place) => [place, { field: place, label: labels[place] ?? faceLabel(place) }]),
+  );
+}
+
+function faceLabel(place: Place): string {
+  const [what, face, row] = place.split(".");
+  const name = face === "plate" ? "Plate legend" : `Face ${face}`;
+  return what === "plain" ? `${name}: leave plain` : `${name}, row ${row}`;
+}
+
+function facePlaces(faces: number, rows: number): Place[] {
+  return Array.from({ length: faces }, (_, i) => facePlace(`${i + 1}`, rows)).flat();
+}
+
+function facePlace(face: FaceName, rows: number): Place[] {
+  const places: Place[] = Array.from({ length: rows }, (_, i): Place => `row.${face}.${i + 1}`);
+  return [...places, `plain.${face}`];
+}

@@ -1,0 +1,38 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { faceWords, roomOn, typedRows } from "../limits.ts";
+import { device, plate } from "../sample.ts";
+
+export const rowTooLong = defineSheetCheck({
+  id: "row-too-long",
+  title: "A row has more characters than can be cut",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "Each face takes so many characters in a row. What does not fit would be left off, or cut into the edge.",
+  wordings: {
+    over: {
+      says: "Row {row} of {face} has {length:character}; {limit} can be cut.",
+      fix: "Shorten “{typed}” to {limit:character} or fewer, or split it over the rows.",
+    },
+  },
+  passing: [
+    { shows: "eight characters on a button", given: device({}, { "1": ["BREAKOUT", "ROOM 2"] }) },
+    { shows: "twelve characters above a gang", given: plate({}, { "1": ["MEETING ROOM", ""] }) },
+  ],
+  failing: [
+    { shows: "nine characters on a button", given: device({}, { "1": ["RECEPTION", ""] }), wording: "over" },
+    { shows: "thirteen above a gang", given: plate({}, { "1": ["MEETING ROOMS", ""] }), wording: "over" },
+  ],
+  *find(sheet, catalogue, say) {
+    for (const { place, face, row, text } of typedRows(sheet)) {
+      const { characters: limit } = roomOn(sheet, face, catalogue);
+      // A letter and its accent typed as two code points are one character to cut.
+      const length = [...text.normalize("NFC")].length;
+      if (length > limit)
+        yield say(
+          "over",
+          { row, face: faceWords(sheet, face), length, limit, typed: text },
+          at(sheet, place),
+        );
+    }
+  },
+});

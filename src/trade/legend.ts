@@ -1,0 +1,19 @@
+/**
+ * The surface that can carry a legend. On a device sheet: a button ("1", "2", … from top left, row by
+ * row) or "plate", the strip of the one-gang plate that a device standing alone brings with it.
+ * On a plate sheet: a gang ("1", "2", … left to right).
+ */
+export type FaceName = `${number}` | "plate";
+
+/** The text engraved on one face, row by row as typed. An untouched row is "". */
+export interface Legend {
+  readonly face: FaceName;
+  readonly rows: readonly string[];
+  /** The buyer marked this face "leave plain": nothing is to be cut. */
+  readonly plain: boolean;
+}
+
+/** Whether the legend has anything to cut. */
+export function hasText(legend: Legend): boolean {
+  return legend.rows.some((row) => row.trim() !== "");
+}

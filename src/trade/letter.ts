@@ -1,0 +1,16 @@
+import type { Attachment } from "./attachment.ts";
+
+/** One e-mail as received, read. Absent headers are absent. */
+export interface Letter {
+  /** The one address in From, lower case; absent when there is none or more than one. */
+  readonly from?: string;
+  readonly fromName?: string;
+  readonly subject: string;
+  /** From the Date field; the mailbox's own time of arrival is kept beside the letter. */
+  readonly date?: Date;
+  readonly messageId?: string;
+  readonly inReplyTo?: string;
+  readonly references: readonly string[];
+  readonly text: string;
+  readonly attachments: readonly Attachment[];
+}

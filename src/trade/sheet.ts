@@ -1,0 +1,79 @@
+import type { Legend } from "./legend.ts";
+import type { AddressPart, Place, Print } from "./place.ts";
+
+/** One file of one letter. Unique in the record; letters are numbered, files within them too: "12/3". */
+export type FileId = string;
+
+export interface Contact {
+  readonly name?: string;
+  readonly email?: string;
+  readonly phone?: string;
+}
+
+/** A postal address as typed; parts left empty are absent. */
+export type Address = { readonly [P in AddressPart]?: string };
+
+/** Something typed that could not be understood where the form wants a choice or a number. */
+export interface Unread {
+  readonly place: Place;
+  readonly typed: string;
+  readonly wants: string;
+}
+
+/** A field for which two readers of the same file gave two answers. */
+export interface Unsure {
+  readonly place: Place;
+  readonly one: string;
+  readonly other: string;
+}
+
+interface Common {
+  readonly id: FileId;
+  /** The file's name as the sender sees it. */
+  readonly file: string;
+  /** Which printed version of which form; `replacedBy` when it is no longer accepted. */
+  readonly edition: { readonly name: string; readonly replacedBy?: string };
+  /** How the form prints each place. Places that it does not print are absent, and nobody is blamed for them. */
+  readonly prints: { readonly [P in Place]?: Print };
+  readonly unread: readonly Unread[];
+  readonly unsure: readonly Unsure[];
+  readonly contact: Contact;
+  readonly billTo: Address;
+  readonly shipTo: Address;
+  /** "Ship to: same as bill-to" is ticked. */
+  readonly shipSame: boolean;
+  readonly project?: string;
+  readonly order?: string;
+  /** Station mark: the place on the wall, such as "S-104". */
+  readonly mark?: string;
+  /** Gangs of the plate this sheet orders or, on a device sheet, of the plate the device goes into. */
+  readonly gangs?: number;
+  /** Catalogue code of the finish, or the words typed if the catalogue knows none such. */
+  readonly finish?: string;
+  /** Catalogue code of the lettering, or the words typed if the catalogue knows none such. */
+  readonly lettering?: string;
+  /** The part key the buyer wrote down, as typed. */
+  readonly partKey?: string;
+  readonly legends: readonly Legend[];
+  readonly notes?: string;
+}
+
+/** Orders one engraved push-button device. */
+export interface DeviceSheet extends Common {
+  readonly kind: "device";
+  /** Alone on the wall with its own one-gang plate, or in a multi-gang plate. */
+  readonly standing?: "alone" | "in-plate";
+  /** Which opening of the plate, counted from 1 at the left. */
+  readonly position?: number;
+  /** Every layout that is marked: one, if the sheet is right. */
+  readonly layouts: readonly string[];
+  /** Where the legend of a one-button device sits. */
+  readonly legendPlace?: string;
+}
+
+/** Orders one multi-gang wall plate. */
+export interface PlateSheet extends Common {
+  readonly kind: "plate";
+}
+
+export type Sheet = DeviceSheet | PlateSheet;

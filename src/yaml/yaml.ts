@@ -1,0 +1,74 @@
+import { isMap, isNode, LineCounter, parseDocument } from "yaml";
+import type { z } from "zod";
+
+/** One thing wrong in a written file, where a person finds it. Lines and columns count from 1. */
+export interface Fault {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  /** Keys down to the faulty value, joined with dots; "" for the whole file. */
+  readonly path: string;
+  readonly what: string;
+}
+
+export type Written<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/**
+ * YAML text of `file` → the value that `schema` describes, or every fault in it at once. Aliases are
+ * bounded by the YAML library; nothing in the text is executed.
+ */
+export function readYaml<S extends z.ZodType>(text: string, file: string, schema: S): Written<z.output<S>> {
+  const counter = new LineCounter();
+  const document = parseDocument(text, { lineCounter: counter });
+  const at = (offset: number, path: readonly PropertyKey[], what: string): Fault => {
+    const { line, col } = counter.linePos(offset);
+    return {
+      file,
+      line: Math.max(1, line),
+      column: Math.max(1, col),
+      path: path.map(String).join("."),
+      what,
+    };
+  };
+  if (document.errors.length > 0) {
+    return {
+      ok: false,
+      faults: document.errors.map((error) => at(error.pos[0], [], firstLine(error.message))),
+    };
+  }
+  const read = schema.safeParse(document.toJS());
+  if (read.success) return { ok: true, value: read.data };
+
+  const offsetOf = (path: readonly PropertyKey[]): number => {
+    // The deepest node on the way that the text really has: a missing key is shown at its parent.
+    for (let depth = path.length; depth > 0; depth--) {
+      const parent = document.getIn(path.slice(0, depth - 1), true);
+      const key = path[depth - 1];
+      if (isMap(parent)) {
+        const pair = parent.items.find((item) => String(item.key) === String(key));
+        if (isNode(pair?.key) && pair.key.range) return pair.key.range[0];
+      }
+      const node = document.getIn(path.slice(0, depth), true);
+      if (isNode(node) && node.range) return node.range[0];
+    }
+    return isNode(document.contents) ? (document.contents.range?.[0] ?? 0) : 0;
+  };
+  const faults = read.error.issues.flatMap((issue) =>
+    issue.code === "unrecognized_keys"
+      ? issue.keys.map((key) => at(offsetOf([...issue.path, key]), [...issue.path, key], "unknown key"))
+      : [at(offsetOf(issue.path), issue.path, issue.message)],
+  );
+  return { ok: false, faults: faults.toSorted((a, b) => a.line - b.line || a.column - b.column) };
+}
+
+/** `file:line:column path: what is wrong`, one line. */
+export function faultLine(fault: Fault): string {
+  const path = fault.path === "" ? "" : ` ${fault.path}`;
+  return `${fault.file}:${fault.line}:${fault.column}${path}: ${fault.what}`;
+}
+
+function firstLine(text: string): string {
+  return text.split("\n")[0]?.replace(/:$/, "") ?? text;
+}

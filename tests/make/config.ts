@@ -1,0 +1,19 @@
+import { globSync, readFileSync } from "node:fs";
+import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import { type Edition, readEdition } from "../../src/reading/edition.ts";
+import { faultLine, type Written } from "../../src/yaml/yaml.ts";
+
+function must<T>(written: Written<T>): T {
+  if (!written.ok) throw new Error(written.faults.map(faultLine).join("\n"));
+  return written.value;
+}
+
+/** The catalogue that comes with the project. */
+export const catalogue: Catalogue = must(
+  readCatalogue(readFileSync("config/catalogue.yaml", "utf8"), "config/catalogue.yaml"),
+);
+
+/** The editions that come with the project. */
+export const editions: readonly Edition[] = globSync("config/editions/*.yaml")
+  .toSorted()
+  .map((file) => must(readEdition(readFileSync(file, "utf8"), file, catalogue)));
