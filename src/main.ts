@@ -1,3 +1,57 @@
 #!/usr/bin/env node
-const x: string = process.version;
-console.log(x, process.argv.slice(2));
+import { blank } from "./commands/blank.ts";
+import { check } from "./commands/check.ts";
+import { CannotRun, type Io } from "./commands/command.ts";
+import { day } from "./commands/day.ts";
+import { demo } from "./commands/demo.ts";
+import { explain } from "./commands/explain.ts";
+import { nearest } from "./commands/nearest.ts";
+import { order } from "./commands/order.ts";
+import { settings } from "./commands/settings.ts";
+import { work } from "./commands/work.ts";
+
+const commands = [demo, check, work, blank, order, day, explain, settings];
+
+async function main([name, ...args]: readonly string[], io: Io): Promise<number> {
+  if (name === undefined || name === "--help" || name === "help") {
+    io.out(overview());
+    return name === undefined ? 2 : 0;
+  }
+  const command = commands.find((one) => one.name === name);
+  try {
+    if (command === undefined) {
+      const guess = nearest(
+        name,
+        commands.map((one) => one.name),
+      );
+      throw new CannotRun(
+        `there is no command “${name}”${guess === undefined ? "" : `; did you mean ${guess}?`}`,
+      );
+    }
+    return await command.run(args, io);
+  } catch (cause) {
+    if (!(cause instanceof CannotRun)) throw cause;
+    io.err(`burin: ${cause.message}`);
+    io.err(`Try: burin ${command === undefined ? "" : `${command.name} `}--help`);
+    return 2;
+  }
+}
+
+function overview(): string {
+  return [
+    "Burin reads order sheets for engraved lighting-control stations, checks them and answers the sender.",
+    "",
+    ...commands.map(({ name, takes, summary }) => `  burin ${`${name} ${takes}`.padEnd(18)} ${summary}`),
+    "",
+    "burin COMMAND --help tells more.",
+  ].join("\n");
+}
+
+process.exitCode = await main(process.argv.slice(2), {
+  // Lines end with one write each, so that output piped into another program is whole.
+  out: (text) => process.stdout.write(`${text}\n`),
+  err: (text) => process.stderr.write(`${text}\n`),
+  progress: (text) => {
+    if (process.stderr.isTTY) process.stderr.write(`\r\x1b[K${text}`);
+  },
+});

@@ -1,33 +1,12 @@
 import { globSync, readFileSync } from "node:fs";
 import { dirname, join, normalize } from "node:path";
 import { expect, test } from "vitest";
+import { rows } from "./make/rows.ts";
 
-/**
- * The house, from the cellar up: a folder imports its own row and rows above it, never below.
- * This is the table's only statement; DEVELOPERS.md quotes it.
- */
-const rows = [
-  "trade",
-  "yaml",
-  "catalogue",
-  "lettering",
-  "reading",
-  "orders",
-  "checks",
-  "drawing",
-  "report",
-  "settings",
-  "ports",
-  "intake",
-  "store",
-  "mail",
-  "demo",
-  "commands",
-  "main.ts",
-];
+const order = Object.keys(rows);
 
 /** The rows that know no clock, disk, network, chance or log. */
-const core = rows.slice(0, rows.indexOf("settings"));
+const core = order.slice(0, order.indexOf("settings"));
 
 const files = globSync("src/**/*.ts").filter((file) => !file.endsWith(".d.ts"));
 const importsOf = (file: string): string[] =>
@@ -37,7 +16,7 @@ const importsOf = (file: string): string[] =>
 const rowOf = (file: string): string => file.split("/")[1] ?? "";
 
 test("every folder of src has a row in the table", () => {
-  expect(files.map(rowOf).filter((row) => !rows.includes(row))).toEqual([]);
+  expect(files.map(rowOf).filter((row) => !order.includes(row))).toEqual([]);
 });
 
 test("a folder imports only its own row and rows above it", () => {
@@ -45,7 +24,7 @@ test("a folder imports only its own row and rows above it", () => {
     importsOf(file)
       .filter((name) => name.startsWith("."))
       .map((name) => normalize(join(dirname(file), name)))
-      .filter((target) => rows.indexOf(rowOf(target)) > rows.indexOf(rowOf(file)))
+      .filter((target) => order.indexOf(rowOf(target)) > order.indexOf(rowOf(file)))
       .map((target) => `${file} imports ${target}`),
   );
   expect(wrong).toEqual([]);

@@ -20,6 +20,8 @@ export interface Wording {
   readonly fix: string;
   /** Where one wording weighs differently from the rest of its check. */
   readonly severity?: Severity;
+  /** What a problem in this wording makes of the letter, where its severity does not say it. */
+  readonly verdict?: Verdict;
 }
 type Wordings = Readonly<Record<string, Wording>>;
 
@@ -76,6 +78,8 @@ export interface OrderSubject {
 export interface LetterSubject {
   readonly files: readonly ReadFile[];
   readonly orders: readonly Order[];
+  /** Something outside the sheets says that a person must look first. */
+  readonly held: boolean;
 }
 
 export type FileCheck = Check<ReadFile>;
@@ -90,12 +94,13 @@ const verdictBySeverity = { stops: "fail", asks: "confirm", notes: "pass" } as c
 
 function define<Subject, const W extends Wordings>(definition: Definition<Subject, W>): Check<Subject> {
   const say: Say<W> = (wording, facts, spots) => {
-    const severity = definition.wordings[wording]?.severity ?? definition.severity;
+    const own: Wording | undefined = definition.wordings[wording];
+    const severity = own?.severity ?? definition.severity;
     return {
       check: definition.id,
       wording,
       severity,
-      verdict: definition.verdict ?? verdictBySeverity[severity],
+      verdict: own?.verdict ?? definition.verdict ?? verdictBySeverity[severity],
       facts,
       spots,
     };

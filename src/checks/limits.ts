@@ -1,7 +1,8 @@
-import { buttonsOf, type Catalogue, layoutOf } from "../catalogue/catalogue.ts";
+import { buttonsOf, type Catalogue, layoutOf, mostGangs } from "../catalogue/catalogue.ts";
 import type { FaceName } from "../trade/legend.ts";
 import type { Place } from "../trade/place.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { labelOf } from "./check.ts";
 
 /** What fits on one face: rows, and characters of a row. */
 export interface Room {
@@ -14,9 +15,12 @@ export function roomOn(sheet: Sheet, face: FaceName, catalogue: Catalogue): Room
   return sheet.kind === "plate" || face === "plate" ? catalogue.plate : catalogue.device;
 }
 
-/** The faces that what is ordered really has; undefined while layout or gangs are not known. */
+/** The faces that what is ordered really has; undefined while layout or gangs are not known or not made. */
 export function facesOf(sheet: Sheet, catalogue: Catalogue): readonly FaceName[] | undefined {
-  if (sheet.kind === "plate") return sheet.gangs === undefined ? undefined : counted(sheet.gangs);
+  if (sheet.kind === "plate") {
+    const gangs = sheet.gangs ?? 0;
+    return gangs < 1 || gangs > mostGangs(catalogue) ? undefined : counted(gangs);
+  }
   const [code, ...more] = sheet.layouts;
   const layout = code === undefined || more.length > 0 ? undefined : layoutOf(catalogue, code);
   if (layout === undefined) return undefined;
@@ -45,6 +49,18 @@ export function typedRows(sheet: Sheet): TypedRow[] {
 export function faceWords(sheet: Sheet, face: FaceName): string {
   if (face === "plate") return "the plate legend";
   return sheet.kind === "plate" ? `gang ${face}` : `button ${face}`;
+}
+
+/** The places of the rows that a face of this sheet can have. */
+export function rowPlaces(sheet: Sheet, face: FaceName, catalogue: Catalogue): Place[] {
+  const { rows } = roomOn(sheet, face, catalogue);
+  return Array.from({ length: rows }, (_, i): Place => `row.${face}.${i + 1}`);
+}
+
+/** The label of a face's "leave plain" mark in quotation marks; undefined if the form has none. */
+export function plainMark(sheet: Sheet, face: FaceName): string | undefined {
+  const place = `plain.${face}` as const;
+  return sheet.prints[place] === undefined ? undefined : `“${labelOf(sheet, place)}”`;
 }
 
 function counted(n: number): FaceName[] {

@@ -1,6 +1,9 @@
+import { gatherOrders } from "../orders/gather.ts";
+import type { FileKind, ReadFile } from "../trade/attachment.ts";
 import type { FaceName, Legend } from "../trade/legend.ts";
 import type { Place, Print } from "../trade/place.ts";
 import type { DeviceSheet, PlateSheet, Sheet } from "../trade/sheet.ts";
+import type { OrderSubject } from "./check.ts";
 
 /** Legends by face, row by row: what an example changes on the sample. */
 type Rows = Readonly<Partial<Record<FaceName, readonly string[]>>>;
@@ -90,6 +93,25 @@ export function plate(changes: Partial<PlateSheet> = {}, rows: Rows = {}): Plate
   };
 }
 
+/** The sample device sheet as it comes before anybody fills it in. */
+export function blankDevice(changes: Partial<DeviceSheet> = {}): DeviceSheet {
+  const sheet = without(device(), ...entered, "standing", "position");
+  return { ...sheet, ...nothing, layouts: [], legends: emptied(sheet), ...changes };
+}
+
+/** The sample plate sheet as it comes before anybody fills it in. */
+export function blankPlate(changes: Partial<PlateSheet> = {}): PlateSheet {
+  const sheet = without(plate(), ...entered);
+  return { ...sheet, ...nothing, legends: emptied(sheet), ...changes };
+}
+
+const entered = ["project", "order", "mark", "gangs", "finish", "lettering"] as const;
+const nothing = { contact: {}, billTo: {}, shipSame: false } as const;
+
+function emptied(sheet: Sheet): Legend[] {
+  return sheet.legends.map(({ face }) => legend(face, "", ""));
+}
+
 /** A complete order: the plate S-104 and its four devices. No check finds anything. */
 export function completeOrder(): Sheet[] {
   return [plate(), ...[1, 2, 3, 4].map((position) => deviceAt(position))];
@@ -104,9 +126,28 @@ export function legend(face: FaceName, ...rows: readonly string[]): Legend {
   return { face, rows, plain: false };
 }
 
+/** The order of the first sheet among all orders that these sheets make, as an order check sees it. */
+export function subject(sheets: readonly Sheet[], otherSheets: readonly Sheet[] = []): OrderSubject {
+  const orders = gatherOrders([...sheets, ...otherSheets]);
+  const order = orders.find((one) => one.sheets.some(({ id }) => id === sheets[0]?.id));
+  if (order === undefined) throw new Error("no sheet to make an order of");
+  return { order, others: orders.filter((one) => one !== order) };
+}
+
+/** An attachment that turned out to be of this kind. */
+export function fileAs(kind: FileKind): ReadFile {
+  return { id: "1/1", file: kind === "other" ? "photo.jpg" : "S-104.pdf", kind };
+}
+
 /** The sheet without some of what it says. */
 export function without<S extends Sheet>(sheet: S, ...keys: readonly (keyof S)[]): S {
   return Object.fromEntries(Object.entries(sheet).filter(([key]) => !keys.some((k) => k === key))) as S;
+}
+
+/** The sheet on a form that does not print some places. */
+export function unprinted<S extends Sheet>(sheet: S, ...places: readonly Place[]): S {
+  const left = Object.entries(sheet.prints).filter(([place]) => !places.some((p) => p === place));
+  return { ...sheet, prints: Object.fromEntries(left) };
 }
 
 function merge(legends: readonly Legend[], rows: Rows): Legend[] {

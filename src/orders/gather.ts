@@ -1,29 +1,33 @@
 import type { Order, Station } from "../trade/order.ts";
 import type { DeviceSheet, FileId, Sheet } from "../trade/sheet.ts";
-import { plainText } from "./keys.ts";
-import { readNotedPlace } from "./notes.ts";
+import { usuallySaid } from "./differ.ts";
+import { byId, letterOf } from "./ids.ts";
+import { contentKey, plainText } from "./keys.ts";
+import { isMarked, placed } from "./placed.ts";
+import { goesIntoPlate } from "./standing.ts";
 
-/**
- * Sheets → orders, by order number. A sheet without a number joins the only order there is, if there is
- * just one: it is refused for the missing number, and its sisters need not be called incomplete as well.
- */
+/** Sheets, in whatever order they are given → orders, by order number. */
 export function gatherOrders(sheets: readonly Sheet[]): Order[] {
-  const groups = Map.groupBy(sheets, (sheet) => plainText(sheet.order ?? ""));
-  const nameless = groups.get("") ?? [];
-  const numbers = [...groups.keys()].filter((key) => key !== "");
-  const only = numbers.length === 1 ? numbers[0] : undefined;
-  if (only !== undefined && nameless.length > 0) {
-    // Filtered from the whole, so that the sheets keep the order in which they came.
-    groups.set(only, [...sheets]);
-    groups.delete("");
-  }
-  return [...groups.values()].map(gatherOrder);
+  const sorted = sheets.toSorted((one, other) => byId(one.id, other.id));
+  const letters = Map.groupBy(sorted, ({ id }) => letterOf(id));
+  const numberOf = (sheet: Sheet): string => {
+    const named = numbersOn(letters.get(letterOf(sheet.id)) ?? []);
+    // A sheet without a number joins the only order that its letter names or, where the letter names none,
+    // the only one there is: it is stopped for the missing number, and its sisters need not be called
+    // incomplete as well.
+    const [only, ...more] = named.length === 0 ? numbersOn(sorted) : named;
+    return plainText(sheet.order ?? "") || (more.length > 0 ? "" : (only ?? ""));
+  };
+  return [...Map.groupBy(sorted, numberOf).values()].map(gatherOrder);
 }
 
-/** Sheets of one order number → the order. */
-export function gatherOrder(sheets: readonly Sheet[]): Order {
+function numbersOn(sheets: readonly Sheet[]): string[] {
+  return [...new Set(sheets.map(({ order }) => plainText(order ?? "")))].filter((number) => number !== "");
+}
+
+function gatherOrder(sheets: readonly Sheet[]): Order {
   const { kept, twice } = withoutDoubles(sheets);
-  const project = kept.find((sheet) => sheet.project !== undefined)?.project;
+  const project = usuallySaid(kept, (sheet) => ({ name: sheet.project ?? "" }))?.name;
   return {
     number: kept.find((sheet) => sheet.order !== undefined)?.order ?? "",
     ...(project === undefined ? {} : { project }),
@@ -37,7 +41,7 @@ function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order
   const first = new Map<string, Sheet>();
   const twice: { kept: Sheet; again: Sheet }[] = [];
   for (const sheet of sheets) {
-    const content = JSON.stringify({ ...sheet, id: "", file: "" });
+    const content = contentKey({ ...sheet, id: "", file: "", named: "" });
     const kept = first.get(content);
     if (kept === undefined) first.set(content, sheet);
     else twice.push({ kept, again: sheet });
@@ -46,32 +50,29 @@ function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order
 }
 
 function gatherStations(sheets: readonly Sheet[]): Pick<Order, "stations" | "loose"> {
-  const knownMarks = sheets.flatMap((sheet) => sheet.mark ?? []);
-  const byMark = new Map<string, { mark: string; sheets: Sheet[]; byNotes: FileId[] }>();
-  const unmarked: Station[] = [];
+  const marks = sheets.flatMap(({ mark }) => mark ?? []);
+  const numbers = sheets.flatMap(({ order }) => order ?? []);
+  const unmarked = new Set(sheets.filter((sheet) => !isMarked(sheet)).map(({ id }) => id));
+  const stations = new Map<string, Sheet[]>();
   const loose: DeviceSheet[] = [];
-
-  const join = (mark: string, sheet: Sheet): { byNotes: FileId[] } => {
-    const key = plainText(mark);
-    const station = byMark.get(key) ?? { mark, sheets: [], byNotes: [] };
-    station.sheets.push(sheet);
-    byMark.set(key, station);
-    return station;
-  };
-  for (const sheet of sheets) {
-    const noted = sheet.notes === undefined ? {} : readNotedPlace(sheet.notes, knownMarks);
-    if (sheet.mark !== undefined) join(sheet.mark, sheet);
-    else if (noted.mark !== undefined) join(noted.mark, { ...noted, ...sheet }).byNotes.push(sheet.id);
-    else if (sheet.kind === "plate") unmarked.push({ mark: "", plates: [sheet], devices: [], byNotes: [] });
-    else if (sheet.standing === "alone")
-      unmarked.push({ mark: "", plates: [], devices: [sheet], byNotes: [] });
-    else loose.push(sheet);
+  for (const sheet of sheets.map((one) => placed(one, marks, numbers))) {
+    if (!isMarked(sheet) && sheet.kind === "device" && goesIntoPlate(sheet)) {
+      loose.push(sheet);
+      continue;
+    }
+    // What has no mark and needs no tie is a station of its own.
+    const key = isMarked(sheet) ? plainText(sheet.mark) : sheet.id;
+    stations.set(key, [...(stations.get(key) ?? []), sheet]);
   }
-  const marked = [...byMark.values()].map(({ mark, sheets: members, byNotes }) => ({
+  return { stations: [...stations.values()].map((members) => stationOf(members, unmarked)), loose };
+}
+
+function stationOf(members: readonly Sheet[], unmarked: ReadonlySet<FileId>): Station {
+  const mark = members.find(isMarked)?.mark ?? "";
+  return {
     mark,
     plates: members.filter((sheet) => sheet.kind === "plate"),
     devices: members.filter((sheet) => sheet.kind === "device"),
-    byNotes,
-  }));
-  return { stations: [...marked, ...unmarked], loose };
+    byNotes: mark === "" ? [] : members.map(({ id }) => id).filter((id) => unmarked.has(id)),
+  };
 }

@@ -7,21 +7,43 @@ export interface NotedPlace {
   readonly gangs?: number;
 }
 
-const markAfterWord = /\b(?:plate|station|mark)\s*(?:no\.?|#|:)?\s*([A-Z]{1,4}[- ]?\d{1,5}[A-Z]?)\b/i;
-const hyphenedMark = /\b([A-Z]{1,4}-\d{1,5}[A-Z]?)\b/i;
-const kOfN = /\b(?:pos(?:ition)?\.?|gang|no\.?|#)?\s*(\d{1,2})\s*(?:of|\/)\s*(\d{1,2})\b/i;
-const positionAlone = /\b(?:pos(?:ition)?\.?|gang)\s*#?\s*(\d{1,2})\b/i;
+const afterWord = /\b(?:plate|station|mark)\s*(?:no\.?|#|:)?\s*([A-Z]{1,4} \d{1,5}\b|[\w-]+)/gi;
+const shape = /^[A-Z]{1,4}-?\d{1,5}[A-Z]?$/i;
+// A hyphen or stroke on either side makes it a piece of something else, such as a part key.
+const hyphened = /(?<![\w/-])[A-Z]{1,4}-\d{1,5}[A-Z]?(?![\w/-])/gi;
+const position =
+  /\b(?:pos(?:ition)?\.?|gang|opening)\s*(?:no\.?|#|:)?\s*(\d{1,2})(?:\s*(?:of|\/)\s*(\d{1,2}))?\b/i;
+// "3/6" without a word before it is as likely a date or a fraction, and "page 3 of 6" counts paper.
+const kOfN = /(?<!\b(?:page|sheet|device|file)\s)\b(\d{1,2}) of (\d{1,2})\b/i;
 
-/** Reads "plate S-104 pos 3 of 6" out of notes. A mark that other sheets carry is preferred to a guess. */
-export function readNotedPlace(notes: string, knownMarks: readonly string[]): NotedPlace {
-  const words = notes.split(/[\s,;:()]+/).map(plainText);
-  const known = knownMarks.find((mark) => words.includes(plainText(mark)));
-  const mark = known ?? markAfterWord.exec(notes)?.[1] ?? hyphenedMark.exec(notes)?.[1];
-  const of = kOfN.exec(notes);
-  const position = of?.[1] ?? positionAlone.exec(notes)?.[1];
+/**
+ * Reads "plate S-104 pos 3 of 6" out of notes. `marks` are those that sheets of the order carry, `numbers` its
+ * order numbers, which have the look of marks. Notes that speak of several stations tie a sheet to none.
+ */
+export function readNotedPlace(
+  notes: string,
+  marks: readonly string[],
+  numbers: readonly string[],
+): NotedPlace {
+  const mark = onlyMark(notes, marks, numbers);
+  const [, k, n] = position.exec(notes) ?? kOfN.exec(notes) ?? [];
   return {
-    ...(mark === undefined ? {} : { mark: mark.toUpperCase() }),
-    ...(position === undefined ? {} : { position: Number(position) }),
-    ...(of?.[2] === undefined ? {} : { gangs: Number(of[2]) }),
+    ...(mark === undefined ? {} : { mark }),
+    ...(k === undefined ? {} : { position: Number(k) }),
+    ...(n === undefined ? {} : { gangs: Number(n) }),
   };
+}
+
+function onlyMark(notes: string, marks: readonly string[], numbers: readonly string[]): string | undefined {
+  const named = [...notes.matchAll(afterWord)].map((match) => match[1] ?? "");
+  // A bare word must have a letter and a digit to be a mark, or any "2" would be one.
+  const words = notes.split(/[\s,;:()]+/).filter((word) => /\p{L}/u.test(word) && /\d/.test(word));
+  const known = marks.filter((mark) =>
+    [...named, ...words].some((word) => plainText(word) === plainText(mark)),
+  );
+  const guesses = [...named.filter((word) => shape.test(word)), ...(notes.match(hyphened) ?? [])].filter(
+    (guess) => !numbers.some((number) => plainText(number) === plainText(guess)),
+  );
+  const found = known.length > 0 ? known : guesses.map((guess) => guess.toUpperCase());
+  return new Set(found.map(plainText)).size === 1 ? found[0] : undefined;
 }

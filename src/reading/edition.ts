@@ -47,6 +47,8 @@ const schema = z.strictObject({
   edition: z.string().min(1),
   title: z.string().min(1),
   form: z.enum(["device", "plate"]),
+  /** Burin draws the blank sheet of this edition itself. */
+  drawn: z.boolean().default(false),
   /** The edition to use instead; this one is no longer accepted. */
   replaced_by: z.string().optional(),
   fields: z.record(z.string().min(1), field),
@@ -67,6 +69,8 @@ export interface Edition {
   readonly name: string;
   readonly title: string;
   readonly form: "device" | "plate";
+  /** Burin draws the blank sheet of this edition itself. */
+  readonly drawn: boolean;
   readonly replacedBy?: string;
   readonly fields: readonly EditionField[];
 }
@@ -78,13 +82,14 @@ export interface Edition {
 export function readEdition(text: string, file: string, catalogue: Catalogue): Written<Edition> {
   const read = readYaml(text, file, schema);
   if (!read.ok) return read;
-  const { edition, title, form, replaced_by, fields } = read.value;
+  const { edition, title, form, drawn, replaced_by, fields } = read.value;
   return {
     ok: true,
     value: {
       name: edition,
       title,
       form,
+      drawn,
       ...(replaced_by === undefined ? {} : { replacedBy: replaced_by }),
       fields: Object.entries(fields).flatMap(([name, { means, label, values = {}, ticked }]) =>
         holesOf(means, form, catalogue).map((hole) => ({

@@ -4,8 +4,9 @@ export interface FormField {
   readonly name: string;
   readonly kind: "text" | "tick" | "choice" | "signature" | "button";
   /**
-   * Text: one value, "" when empty. Tick boxes and radio buttons: the name of the state that is on, none
-   * when off. Lists: every selected value. Line ends are "\n".
+   * Text: one value, "" when empty; more only where a file holds several fields of one name that
+   * contradict each other. Tick boxes and radio buttons: the name of the state that is on, none when off.
+   * Lists: every selected value. Signatures and push buttons: none. Line ends are "\n".
    */
   readonly values: readonly string[];
 }
@@ -13,4 +14,29 @@ export interface FormField {
 /** A field on which two readers agree, or both answers where they do not. */
 export interface ReadField extends FormField {
   readonly unsure?: { readonly one: string; readonly other: string };
+}
+
+/** Whether the field is one to be filled in. */
+export function isFillable(field: FormField): boolean {
+  return field.kind !== "signature" && field.kind !== "button";
+}
+
+/**
+ * Widgets → fields: what stands under one name is one field with every value found there. Nameless
+ * fields are left out, since no edition can speak of them.
+ */
+export function gatherFields(widgets: Iterable<FormField>): FormField[] {
+  const byName = new Map<string, FormField>();
+  for (const { name, kind, values } of widgets) {
+    const before = byName.get(name)?.values ?? [];
+    const found = isFillable({ name, kind, values }) ? values.map(plainLineEnds) : [];
+    const all = [...new Set([...before, ...found])].filter((value) => value !== "");
+    byName.set(name, { name, kind, values: kind === "text" && all.length === 0 ? [""] : all });
+  }
+  byName.delete("");
+  return [...byName.values()];
+}
+
+function plainLineEnds(text: string): string {
+  return text.replace(/\r\n?/g, "\n");
 }

@@ -2,6 +2,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { checkFile, checkLetter, checkOrder, checkSheet } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { missingOf } from "../orders/missing.ts";
+import { withoutReplaced } from "../orders/replace.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
@@ -11,8 +12,10 @@ import type { FileId, Sheet } from "../trade/sheet.ts";
 export interface Submission {
   readonly files: readonly ReadFile[];
   readonly sheets: readonly Sheet[];
-  /** Sheets of the same buyer that earlier letters brought and that still count. */
+  /** Sheets of the same buyer that earlier letters brought and that count until now. */
   readonly earlier: readonly Sheet[];
+  /** Something outside the sheets says that a person must look first. */
+  readonly held?: boolean;
 }
 
 export interface SheetReport {
@@ -43,61 +46,69 @@ export interface Report {
   readonly orders: readonly OrderReport[];
   /** Problems of the submission as a whole. */
   readonly problems: readonly Problem[];
-  /** Sheets of earlier letters, for the names of files that problems point at. */
+  /** Sheets of earlier letters that this submission does not replace. */
   readonly earlier: readonly Sheet[];
+  /** Sheets of earlier letters whose place a sheet of this submission takes. */
+  readonly replaced: readonly Sheet[];
 }
 
 /** Checks everything that came in together. */
-export function makeReport({ files, sheets, earlier }: Submission, catalogue: Catalogue): Report {
-  const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
-  const sheetReports = sheets.map((sheet) => {
-    const problems = checkSheet(sheet, catalogue);
-    return { sheet, verdict: verdictOf(problems), problems };
-  });
-  const came = new Set<FileId>(sheets.map((sheet) => sheet.id));
+export function makeReport(submission: Submission, catalogue: Catalogue): Report {
+  const { files, sheets } = submission;
+  const earlier = withoutReplaced(submission.earlier, sheets);
+  const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
+  const bySheet = new Map(
+    [...sheets, ...earlier].map((sheet): [FileId, SheetReport] => {
+      const problems = checkSheet(sheet, catalogue);
+      return [sheet.id, { sheet, verdict: verdictOf(problems), problems }];
+    }),
+  );
+  const reportsOf = (some: readonly Sheet[]): SheetReport[] =>
+    some.flatMap(({ id }) => bySheet.get(id) ?? []);
+  const came = new Set(sheets.map((sheet) => sheet.id));
+
   const all = gatherOrders([...earlier, ...sheets]);
-  const orders = all
-    .filter((order) => membersOf(order).some((sheet) => came.has(sheet.id)))
-    .map((order): OrderReport => {
-      const problems = checkOrder({ order, others: all.filter((other) => other !== order) }, catalogue);
-      const sheetVerdicts = sheetReports
-        .filter(({ sheet }) => membersOf(order).some((member) => member.id === sheet.id))
-        .map(({ verdict }) => verdict);
-      return {
-        order,
-        verdict: gravest([verdictOf(problems), ...sheetVerdicts]),
-        missing: missingOf(order),
-        problems,
-      };
-    });
-  const problems = checkLetter({ files, orders: orders.map(({ order }) => order) }, catalogue);
+  const touched = all.filter((order) => membersOf(order).some((sheet) => came.has(sheet.id)));
+  const orders = touched.map((order): OrderReport => {
+    const members = reportsOf(membersOf(order));
+    // A question about a sheet of an earlier letter stays open until it is answered.
+    const open = members
+      .filter(({ sheet }) => !came.has(sheet.id))
+      .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
+    const problems = [
+      ...checkOrder({ order, others: all.filter((other) => other !== order) }, catalogue),
+      ...open,
+    ];
+    return {
+      order,
+      verdict: gravest([verdictOf(problems), ...members.map(({ verdict }) => verdict)]),
+      missing: missingOf(order),
+      problems,
+    };
+  });
+  const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
+  const problems = checkLetter({ files, orders: touched, held: submission.held ?? false }, catalogue);
+  const report = { files: fileReports, sheets: reportsOf(sheets), orders, problems, earlier, replaced };
   return {
-    verdict: gravest([
-      ...fileReports.map((file) => verdictOf(file.problems)),
-      ...sheetReports.map(({ verdict }) => verdict),
-      ...orders.map(({ verdict }) => verdict),
-      verdictOf(problems),
-    ]),
-    files: fileReports,
-    sheets: sheetReports,
-    orders,
-    problems,
-    earlier,
+    ...report,
+    verdict: gravest([...orders.map(({ verdict }) => verdict), verdictOf(everyProblem(report))]),
   };
 }
 
-/** Sheets of this submission that count towards their order: nothing stops them. */
-export function acceptedOf(report: Report): Sheet[] {
+/** The sheets that count from now on: earlier and new ones alike, unless a stopping problem points at them. */
+export function countingAfter(report: Report): Sheet[] {
   const stopped = new Set(
     everyProblem(report)
       .filter((problem) => problem.severity === "stops")
       .flatMap((problem) => problem.spots.map((spot) => spot.file)),
   );
-  return report.sheets.map(({ sheet }) => sheet).filter((sheet) => !stopped.has(sheet.id));
+  return [...report.earlier, ...report.sheets.map(({ sheet }) => sheet)].filter(
+    (sheet) => !stopped.has(sheet.id),
+  );
 }
 
 /** Every problem of a report, from the files to the letter as a whole. */
-export function everyProblem(report: Report): Problem[] {
+export function everyProblem(report: Omit<Report, "verdict">): Problem[] {
   return [
     ...report.files.flatMap(({ problems }) => problems),
     ...report.sheets.flatMap(({ problems }) => problems),

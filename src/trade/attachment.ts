@@ -5,6 +5,8 @@ export interface Attachment {
   readonly id: FileId;
   /** The name as the sender sees it, made safe to print and told apart from its sisters; never a path. */
   readonly file: string;
+  /** The name it came with, where it had to be told apart from a sister of the same name. */
+  readonly named?: string;
   readonly bytes: Uint8Array;
 }
 
@@ -15,6 +17,8 @@ export type FileKind =
   | "unknown-form"
   /** A PDF without any field to fill. */
   | "no-form"
+  /** A sheet of ours without its fields: printed, scanned with its text, or flattened by a viewer. */
+  | "printed"
   | "locked"
   | "damaged"
   /** Anything but a PDF. */
@@ -24,6 +28,7 @@ export type FileKind =
 export interface ReadFile {
   readonly id: FileId;
   readonly file: string;
+  readonly named?: string;
   readonly kind: FileKind;
   /** The title of the edition that an unknown form is most like. */
   readonly nearest?: string;

@@ -31,6 +31,8 @@ interface Common {
   readonly id: FileId;
   /** The file's name as the sender sees it. */
   readonly file: string;
+  /** The name it came with, where it had to be told apart from a sister of the same name. */
+  readonly named?: string;
   /** Which printed version of which form; `replacedBy` when it is no longer accepted. */
   readonly edition: { readonly name: string; readonly replacedBy?: string };
   /** How the form prints each place. Places that it does not print are absent, and nobody is blamed for them. */

@@ -69,6 +69,7 @@ export function faultLine(fault: Fault): string {
   return `${fault.file}:${fault.line}:${fault.column}${path}: ${fault.what}`;
 }
 
+/** The library's message without the place, which is told apart, and without its picture of the line. */
 function firstLine(text: string): string {
-  return text.split("\n")[0]?.replace(/:$/, "") ?? text;
+  return text.replace(/(?: at line \d+, column \d+)?:?\n[\s\S]*$/, "");
 }

@@ -40,7 +40,8 @@ function examplesOf<Subject>(checks: readonly Check<Subject>[], id: string): voi
     for (const problem of found) {
       const { says, fix } = wordsOf(problem);
       expect(`${says} ${fix}`).not.toMatch(/[{}]|undefined|NaN/);
-      expect(problem.spots.length).toBeGreaterThan(0);
+      // A letter may bring no file that a problem could point at.
+      if (!letterChecks.some((one) => one.id === id)) expect(problem.spots.length).toBeGreaterThan(0);
     }
   });
   test("every wording is shown by an example", () => {

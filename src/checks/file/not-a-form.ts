@@ -1,0 +1,21 @@
+import { defineFileCheck } from "../check.ts";
+import { fileAs } from "../sample.ts";
+
+export const notAForm = defineFileCheck({
+  id: "not-a-form",
+  title: "A PDF that is not a sheet",
+  severity: "notes",
+  source: { kind: "house" },
+  why: "Drawings and purchase orders often come beside the sheets. What they say is not taken into the order, and the sender should know it.",
+  wordings: {
+    refused: {
+      says: "This PDF has no fields to fill and was not read.",
+      fix: "Nothing to do if everything it says stands on the sheets too.",
+    },
+  },
+  passing: [{ shows: "a sheet", given: fileAs("sheet") }],
+  failing: [{ shows: "a drawing", given: fileAs("no-form"), wording: "refused" }],
+  *find({ id, kind }, _, say) {
+    if (kind === "no-form") yield say("refused", {}, [{ file: id }]);
+  },
+});

@@ -1,0 +1,31 @@
+import { defineLetterCheck } from "../check.ts";
+import { completeOrder, deviceAt, subject } from "../sample.ts";
+
+const { order } = subject(completeOrder());
+const { order: other } = subject([deviceAt(1, { id: "1/8", order: "BW-3110" })]);
+
+export const severalOrders = defineLetterCheck({
+  id: "several-orders",
+  title: "A letter that brings sheets of several orders",
+  severity: "notes",
+  source: { kind: "house" },
+  why: "Each order is checked and made by itself. Sheets that were meant for one order show up here when a number is wrong.",
+  wordings: {
+    several: {
+      says: "This letter brings sheets of {count:order}: {orders}. Each is answered for by itself.",
+      fix: "Nothing to do if these numbers are right.",
+    },
+  },
+  passing: [{ shows: "one order", given: { files: [], orders: [order], held: false } }],
+  failing: [
+    { shows: "two orders", given: { files: [], orders: [order, other], held: false }, wording: "several" },
+  ],
+  *find({ orders }, _, say) {
+    if (orders.length > 1)
+      yield say(
+        "several",
+        { count: orders.length, orders: orders.map(({ number }) => number || "one without a number") },
+        orders.flatMap(({ sheets: [first] }) => (first === undefined ? [] : [{ file: first.id }])),
+      );
+  },
+});

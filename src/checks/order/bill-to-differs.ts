@@ -1,0 +1,42 @@
+import { oddOnes } from "../../orders/differ.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
+
+const { billTo } = device();
+
+export const billToDiffers = defineOrderCheck({
+  id: "bill-to-differs",
+  title: "Sheets of one order are billed to different addresses",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "An order has one invoice. With two addresses on its sheets somebody would have to guess where to send it.",
+  wordings: {
+    differs: {
+      says: "The bill-to address has “{typed}” here and “{usual}” on other sheets of this order.",
+      fix: "Confirm which one is right.",
+    },
+  },
+  passing: [
+    { shows: "one address", given: subject(completeOrder()) },
+    {
+      shows: "another way of writing it",
+      given: subject([plate(), deviceAt(1, { billTo: { ...billTo, street: "48 FOUNDRY ROW." } })]),
+    },
+    { shows: "a sheet without an address", given: subject([plate(), deviceAt(1, { billTo: {} })]) },
+  ],
+  failing: [
+    {
+      shows: "two digits of the postcode swapped",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { billTo: { ...billTo, postcode: "60670" } })]),
+      wording: "differs",
+    },
+  ],
+  *find({ order }, _, say) {
+    for (const { sheets, parts, typed, usual } of oddOnes(order.sheets, (sheet) => sheet.billTo))
+      yield say(
+        "differs",
+        { typed, usual },
+        sheets.flatMap((sheet) => at(sheet, ...parts.map((part) => `bill.${part}` as const))),
+      );
+  },
+});

@@ -1,0 +1,50 @@
+import { oddOnes } from "../../orders/differ.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
+
+const { contact } = device();
+
+export const contactDiffers = defineOrderCheck({
+  id: "contact-differs",
+  title: "Sheets of one order name different contacts",
+  severity: "notes",
+  source: { kind: "common practice" },
+  why: "Two people may well share an order, so this holds nothing up; a mistyped number is worth knowing before somebody dials it.",
+  wordings: {
+    differs: {
+      says: "The contact has “{typed}” here and “{usual}” on other sheets of this order.",
+      fix: "Nothing to do if both are right.",
+    },
+  },
+  passing: [
+    { shows: "one contact", given: subject(completeOrder()) },
+    {
+      shows: "the telephone number with its country code",
+      given: subject([plate(), deviceAt(1, { contact: { ...contact, phone: "+1 (312) 555-0117" } })]),
+    },
+  ],
+  failing: [
+    {
+      shows: "a digit mistyped",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { contact: { ...contact, phone: "312-555-0171" } })]),
+      wording: "differs",
+    },
+  ],
+  *find({ order }, _, say) {
+    const odd = oddOnes(order.sheets, ({ contact: { phone, ...rest } }) => ({
+      ...rest,
+      ...(phone === undefined ? {} : { phone: withoutCountry(phone) }),
+    }));
+    for (const { sheets, parts, typed, usual } of odd)
+      yield say(
+        "differs",
+        { typed, usual },
+        sheets.flatMap((sheet) => at(sheet, ...parts.map((part) => `contact.${part}` as const))),
+      );
+  },
+});
+
+/** A North American number without the 1 before its ten digits. */
+function withoutCountry(phone: string): string {
+  return phone.replace(/^\W*1\W*(?=(?:\d\W*){10}$)/, "");
+}

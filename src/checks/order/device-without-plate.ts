@@ -1,0 +1,77 @@
+import { plainText } from "../../orders/keys.ts";
+import { meantOrder } from "../../orders/meant-order.ts";
+import { slipsOfMark } from "../../orders/slip-of-mark.ts";
+import { goesIntoPlate } from "../../orders/standing.ts";
+import { at, defineOrderCheck, labelOf } from "../check.ts";
+import {
+  aloneDevice,
+  completeOrder,
+  device,
+  deviceAt,
+  plate,
+  subject,
+  unprinted,
+  without,
+} from "../sample.ts";
+
+const unmarked = without(device(), "mark");
+
+export const deviceWithoutPlate = defineOrderCheck({
+  id: "device-without-plate",
+  title: "A device goes into a plate that nobody has ordered",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "A multi-gang plate is ordered on a sheet of its own. Without it there is nothing to put the device into.",
+  wordings: {
+    unordered: {
+      says: "No plate sheet came for {station}, but {count:device sheet} for it did: {files}.",
+      fix: "Send the plate sheet of {station}. If a device stands alone, mark it so and send it again.",
+    },
+    loose: {
+      says: "Nothing on this sheet says which plate the device goes into.",
+      fix: "Write the station mark of its plate into “{label}” and send the sheet again.",
+      severity: "stops",
+    },
+  },
+  passing: [
+    { shows: "a plate with its devices", given: subject(completeOrder()) },
+    { shows: "a device standing alone", given: subject([aloneDevice()]) },
+    {
+      shows: "a device whose station mark is a slip for one with a plate",
+      given: subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3), deviceAt(4, { mark: "S-140" })]),
+    },
+    {
+      shows: "a device whose order number is a slip for the one with its plate",
+      given: subject([deviceAt(4, { order: "BW-2270" })], [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]),
+    },
+  ],
+  failing: [
+    { shows: "two devices and no plate", given: subject([deviceAt(1), deviceAt(2)]), wording: "unordered" },
+    { shows: "a device without a station mark", given: subject([plate(), unmarked]), wording: "loose" },
+    {
+      shows: "a form that has no place for the mark",
+      given: subject([unprinted(unmarked, "mark")]),
+      wording: "loose",
+    },
+  ],
+  *find({ order, others }, _, say) {
+    // Where mark or order number look like a slip for those of the plate, that is the question to ask.
+    const slips = slipsOfMark(order).flatMap(({ station, meant }) => [station, meant]);
+    const elsewhere = meantOrder(order, others)?.stations.filter(({ plates }) => plates.length > 0) ?? [];
+    for (const station of order.stations) {
+      const devices = station.devices.filter(goesIntoPlate);
+      if (station.plates.length > 0 || devices.length === 0 || slips.includes(station)) continue;
+      if (elsewhere.some(({ mark }) => plainText(mark) === plainText(station.mark))) continue;
+      yield say(
+        "unordered",
+        { station: station.mark, count: devices.length, files: devices.map(({ file }) => file) },
+        devices.flatMap((device) => at(device, "mark")),
+      );
+    }
+    for (const sheet of order.loose) {
+      // Some forms have no field for the mark; then it is read from the notes.
+      const place = sheet.prints.mark === undefined ? "notes" : "mark";
+      yield say("loose", { label: labelOf(sheet, place) }, at(sheet, place));
+    }
+  },
+});

@@ -1,0 +1,47 @@
+import { finishOf } from "../../catalogue/catalogue.ts";
+import { plainText } from "../../orders/keys.ts";
+import { goesIntoPlate } from "../../orders/standing.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+export const finishDiffersInPlate = defineOrderCheck({
+  id: "finish-differs-in-plate",
+  title: "A device has another finish than its plate",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "Plate and devices of one station nearly always match. Two colours side by side can be wanted, but are more often a slip.",
+  wordings: {
+    differs: {
+      says: "The device is {finish}, but plate {station} is {usual}.",
+      fix: "Confirm that both finishes are wanted, or send the sheet again with the right one.",
+    },
+  },
+  passing: [
+    { shows: "one finish throughout", given: subject([...completeOrder(), aloneDevice({ finish: "CHK" })]) },
+    {
+      shows: "a plate finish in which no device is made",
+      given: subject([plate({ finish: "TIN" }), deviceAt(1)]),
+    },
+  ],
+  failing: [
+    {
+      shows: "a device in slate in a plate in oat",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { finish: "SLT" })]),
+      wording: "differs",
+    },
+  ],
+  *find({ order }, catalogue, say) {
+    const nameOf = (code: string): string => finishOf(catalogue, code)?.name ?? code;
+    for (const { mark: station, plates, devices } of order.stations) {
+      const usual = plates[0]?.finish;
+      if (usual === undefined || finishOf(catalogue, usual)?.devices === false) continue;
+      for (const [finish, odd] of Map.groupBy(devices.filter(goesIntoPlate), (device) => device.finish))
+        if (finish !== undefined && plainText(finish) !== plainText(usual))
+          yield say(
+            "differs",
+            { finish: nameOf(finish), station, usual: nameOf(usual) },
+            odd.flatMap((device) => at(device, "finish")),
+          );
+    }
+  },
+});

@@ -1,0 +1,43 @@
+import { missingAt } from "../../orders/missing.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+export const plateMissingDevices = defineOrderCheck({
+  id: "plate-missing-devices",
+  title: "A plate has positions without a device sheet",
+  severity: "notes",
+  verdict: "waiting",
+  source: { kind: "common practice" },
+  why: "Every gang of a plate takes a device, and every device its own sheet. Nothing is cut until all of them are here, because plate and devices are made together.",
+  wordings: {
+    one: {
+      says: "Plate {plate} has {gangs:gang}; the device sheet for position {position} is still to come.",
+      fix: "Send the device sheet for position {position}.",
+    },
+    more: {
+      says: "Plate {plate} has {gangs:gang}; device sheets for positions {positions} are still to come.",
+      fix: "Send one device sheet for each of these positions.",
+    },
+  },
+  passing: [{ shows: "a plate of four with four device sheets", given: subject(completeOrder()) }],
+  failing: [
+    {
+      shows: "a plate of four with three device sheets",
+      given: subject([plate(), deviceAt(1), deviceAt(2), deviceAt(4)]),
+      wording: "one",
+    },
+    { shows: "a plate of four alone", given: subject([plate()]), wording: "more" },
+  ],
+  *find({ order }, _, say) {
+    for (const station of order.stations) {
+      const [sheet] = station.plates;
+      if (sheet?.gangs === undefined) continue;
+      const positions = missingAt(station).flatMap(({ position }) => position ?? []);
+      const [position, ...more] = positions;
+      const facts = { plate: station.mark, gangs: sheet.gangs };
+      if (position === undefined) continue;
+      if (more.length === 0) yield say("one", { ...facts, position }, at(sheet, "gangs"));
+      else yield say("more", { ...facts, positions: positions.map(String) }, at(sheet, "gangs"));
+    }
+  },
+});

@@ -1,0 +1,48 @@
+import { oddOnes } from "../../orders/differ.ts";
+import { nearProjects } from "../../orders/near.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+export const projectDiffers = defineOrderCheck({
+  id: "project-differs",
+  title: "One order number for two projects",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "An order goes to one job site. Sheets of another project under its number would be delivered to the wrong building.",
+  wordings: {
+    differs: {
+      says: "The project is “{typed}” here and “{usual}” on other sheets of this order.",
+      fix: "Give each project an order number of its own, or correct the name, and send the sheet again.",
+    },
+  },
+  passing: [
+    { shows: "one project", given: subject(completeOrder()) },
+    {
+      shows: "a name with a slip",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
+    },
+  ],
+  failing: [
+    {
+      shows: "a sheet of another building",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "Quarry Street School" })]),
+      wording: "differs",
+    },
+    {
+      shows: "two towers",
+      given: subject([plate({ project: "Tower 1" }), deviceAt(2, { project: "Tower 2" })]),
+      wording: "differs",
+    },
+  ],
+  *find({ order }, _, say) {
+    for (const { sheets, typed, usual } of oddOnes(order.sheets, ({ project }) => ({
+      project: project ?? "",
+    })))
+      if (!nearProjects(typed, usual))
+        yield say(
+          "differs",
+          { typed, usual },
+          sheets.flatMap((sheet) => at(sheet, "project")),
+        );
+  },
+});

@@ -1,0 +1,47 @@
+import { oddOnes } from "../../orders/differ.ts";
+import { nearProjects } from "../../orders/near.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+export const projectNearMiss = defineOrderCheck({
+  id: "project-near-miss",
+  title: "A project name looks mistyped",
+  severity: "asks",
+  source: { kind: "house" },
+  why: "The project name is printed on the crate. One name with a slip is more likely than two projects in one order, but only the buyer knows.",
+  wordings: {
+    near: {
+      says: "The project is “{typed}” here and “{usual}” on other sheets of this order.",
+      fix: "Did you mean “{usual}”? Confirm the right name.",
+    },
+  },
+  passing: [
+    { shows: "one name throughout", given: subject(completeOrder()) },
+    {
+      shows: "another case, a hyphen",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "LARKSPUR-LIBRARY" })]),
+    },
+    {
+      shows: "two towers",
+      given: subject([plate({ project: "Tower 1" }), deviceAt(2, { project: "Tower 2" })]),
+    },
+  ],
+  failing: [
+    {
+      shows: "a letter left out",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
+      wording: "near",
+    },
+  ],
+  *find({ order }, _, say) {
+    for (const { sheets, typed, usual } of oddOnes(order.sheets, ({ project }) => ({
+      project: project ?? "",
+    })))
+      if (nearProjects(typed, usual))
+        yield say(
+          "near",
+          { typed, usual },
+          sheets.flatMap((sheet) => at(sheet, "project")),
+        );
+  },
+});

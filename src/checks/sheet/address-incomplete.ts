@@ -1,0 +1,52 @@
+import { addressParts } from "../../trade/place.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { isBlank, isMissing } from "../required.ts";
+import { blankDevice, device, plate, unprinted } from "../sample.ts";
+
+const { postcode: _postcode, ...withoutPostcode } = device().billTo;
+
+export const addressIncomplete = defineSheetCheck({
+  id: "address-incomplete",
+  title: "Parts of an address are missing",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "An invoice or a parcel with half an address comes back.",
+  wordings: {
+    bill: {
+      says: "The bill-to address is not complete; not filled in: {fields}.",
+      fix: "Fill in the whole address.",
+    },
+    ship: {
+      says: "The ship-to address is begun but not complete; not filled in: {fields}.",
+      fix: "Fill in the whole address, or clear it and ship to the bill-to address.",
+    },
+  },
+  passing: [
+    { shows: "a whole address", given: plate() },
+    {
+      shows: "a form that does not ask for the ZIP",
+      given: unprinted(device({ billTo: withoutPostcode }), "bill.postcode"),
+    },
+    { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
+  ],
+  failing: [
+    { shows: "no ZIP", given: device({ billTo: withoutPostcode }), wording: "bill" },
+    { shows: "no address at all", given: device({ billTo: {} }), wording: "bill" },
+    {
+      shows: "a ship-to of a company and a city",
+      given: device({ shipSame: false, shipTo: { name: "Larkspur Library", city: "Chicago" } }),
+      wording: "ship",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    if (isBlank(sheet)) return;
+    const shipBegun = !sheet.shipSame && addressParts.some((part) => sheet.shipTo[part] !== undefined);
+    for (const which of ["bill", ...(shipBegun ? (["ship"] as const) : [])] as const) {
+      const missing = addressParts
+        .map((part) => `${which}.${part}` as const)
+        .filter((place) => isMissing(sheet, place));
+      if (missing.length > 0)
+        yield say(which, { fields: missing.map((place) => labelOf(sheet, place)) }, at(sheet, ...missing));
+    }
+  },
+});

@@ -1,0 +1,51 @@
+import { describe, notCuttable, retyped } from "../../lettering/characters.ts";
+import { at, defineSheetCheck } from "../check.ts";
+import { faceWords, typedRows } from "../limits.ts";
+import { device } from "../sample.ts";
+
+export const characterNotCuttable = defineSheetCheck({
+  id: "character-not-cuttable",
+  title: "A character cannot be cut",
+  severity: "stops",
+  source: { kind: "standard", name: "Unicode Standard Annex #15 (normalization forms)" },
+  why: "The cutter has a shape for some characters only. Text copied from elsewhere brings in others that look much the same, and letters are never changed without being asked.",
+  wordings: {
+    other: {
+      says: "Row {row} of {face}, “{typed}”, has {characters}, which cannot be cut.",
+      fix: "Type it anew as “{instead}”.",
+    },
+    none: {
+      says: "Row {row} of {face}, “{typed}”, has {characters}, which cannot be cut.",
+      fix: "Say it in letters, digits or {marks}.",
+    },
+  },
+  passing: [
+    { shows: "all that the cutter has", given: device({}, { "1": ["R&D #2", "(A/B)"] }) },
+    { shows: "blanks", given: device({}, { "1": ["ALL ON", ""] }) },
+  ],
+  failing: [
+    { shows: "a curly apostrophe", given: device({}, { "1": ["CHEF’S", ""] }), wording: "other" },
+    { shows: "an accent typed on its own", given: device({}, { "1": ["CAFE\u0301", ""] }), wording: "other" },
+    { shows: "an unbreakable blank", given: device({}, { "1": ["ALL\u00A0ON", ""] }), wording: "other" },
+    {
+      shows: "a Cyrillic letter among Latin ones",
+      given: device({}, { "1": ["S\u0421ENE", ""] }),
+      wording: "other",
+    },
+    { shows: "an arrow", given: device({}, { "1": ["→ STAGE", ""] }), wording: "none" },
+  ],
+  *find(sheet, { characters: all }, say) {
+    for (const { place, face, row, text } of typedRows(sheet)) {
+      const bad = notCuttable(text, all);
+      if (bad.length === 0) continue;
+      const facts = { row, face: faceWords(sheet, face), typed: text, characters: bad.map(describe) };
+      const instead = retyped(text, all);
+      const marks = all
+        .replace(/[\p{L}\p{N}]/gu, "")
+        .split("")
+        .join(" ");
+      if (instead === undefined) yield say("none", { ...facts, marks }, at(sheet, place));
+      else yield say("other", { ...facts, instead }, at(sheet, place));
+    }
+  },
+});

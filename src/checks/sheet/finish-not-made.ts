@@ -1,0 +1,62 @@
+import { type Finish, finishOf } from "../../catalogue/catalogue.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { at, defineSheetCheck } from "../check.ts";
+import { aloneDevice, device, plate } from "../sample.ts";
+
+export const finishNotMade = defineSheetCheck({
+  id: "finish-not-made",
+  title: "The finish is not made in this size",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "Not every finish is moulded in every size: the larger the plate, the fewer there are.",
+  wordings: {
+    unknown: {
+      says: "“{finish}” is not a finish that we make.",
+      fix: "Choose one of those made for {what}: {made}.",
+    },
+    size: {
+      says: "{finish} is not made for {what}.",
+      fix: "Choose one of those that are: {made}.",
+    },
+  },
+  passing: [
+    { shows: "a finish made for five gangs on a plate of five", given: plate({ gangs: 5 }) },
+    { shows: "a finish made for one gang on a device alone", given: aloneDevice({ finish: "BRK" }) },
+    { shows: "a device in a plate larger than its finish is made for", given: device({ finish: "BRK" }) },
+  ],
+  failing: [
+    {
+      shows: "a finish that the catalogue does not know",
+      given: device({ finish: "Mauve" }),
+      wording: "unknown",
+    },
+    { shows: "a finish for plates alone on a device", given: device({ finish: "TIN" }), wording: "size" },
+    {
+      shows: "a finish made up to five gangs on a plate of six",
+      given: plate({ gangs: 6 }),
+      wording: "size",
+    },
+  ],
+  *find(sheet, catalogue, say) {
+    if (sheet.finish === undefined) return;
+    const made = catalogue.finishes.filter((finish) => isMadeFor(sheet, finish));
+    const finish = finishOf(catalogue, sheet.finish);
+    // With no finish at all the number of gangs is at fault, and another check says so.
+    if (made.length === 0 || (finish !== undefined && made.includes(finish))) return;
+    yield say(
+      finish === undefined ? "unknown" : "size",
+      { finish: finish?.name ?? sheet.finish, what: whatOf(sheet), made: made.map(({ name }) => name) },
+      at(sheet, "finish"),
+    );
+  },
+});
+
+function isMadeFor(sheet: Sheet, { devices, plates }: Finish): boolean {
+  if (sheet.kind === "device") return devices && (sheet.standing !== "alone" || plates.includes(1));
+  return sheet.gangs === undefined || plates.includes(sheet.gangs);
+}
+
+function whatOf(sheet: Sheet): string {
+  if (sheet.kind === "device") return sheet.standing === "alone" ? "a device standing alone" : "a device";
+  return sheet.gangs === undefined ? "a plate" : `a plate of ${sheet.gangs} gangs`;
+}

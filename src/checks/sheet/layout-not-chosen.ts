@@ -1,0 +1,27 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { isBlank, isMissing } from "../required.ts";
+import { blankDevice, device, plate } from "../sample.ts";
+
+export const layoutNotChosen = defineSheetCheck({
+  id: "layout-not-chosen",
+  title: "No layout is chosen",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "The layout says how many buttons the device has; it is not to be guessed from the legends.",
+  wordings: {
+    none: {
+      says: "No layout is chosen.",
+      fix: "Choose one of these: {layouts}.",
+    },
+  },
+  passing: [
+    { shows: "one layout", given: device() },
+    { shows: "a plate, which has none", given: plate() },
+    { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
+  ],
+  failing: [{ shows: "legends without a layout", given: device({ layouts: [] }), wording: "none" }],
+  *find(sheet, catalogue, say) {
+    if (sheet.kind === "device" && !isBlank(sheet) && isMissing(sheet, "layout"))
+      yield say("none", { layouts: catalogue.layouts.map(({ name }) => `“${name}”`) }, at(sheet, "layout"));
+  },
+});

@@ -1,0 +1,43 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { faceWords, typedRows } from "../limits.ts";
+import { device, plate } from "../sample.ts";
+
+export const legendSpacing = defineSheetCheck({
+  id: "legend-spacing",
+  title: "A row has blanks to spare",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "Blanks are cut as typed, as gaps: a legend with a blank in front stands off its middle. They may be a slip, or a way to place the words.",
+  wordings: {
+    gaps: {
+      says: "Row {row} of {face} would be cut with its gaps: “{shown}” (each blank shown as ·).",
+      fix: "Reply that the gaps are meant, or send the sheet again as “{closed}”.",
+    },
+    end: {
+      says: "Row {row} of {face} ends in a blank: “{shown}” (each blank shown as ·).",
+      fix: "Nothing to do unless the legend is to stand off its middle.",
+      severity: "notes",
+    },
+  },
+  passing: [
+    { shows: "one blank between words", given: device({}, { "1": ["ALL ON", ""] }) },
+    {
+      shows: "a row of nothing but blanks, which is an empty row",
+      given: device({}, { "1": ["ENTRY", "   "] }),
+    },
+  ],
+  failing: [
+    { shows: "a blank in front", given: device({}, { "1": [" ENTRY", ""] }), wording: "gaps" },
+    { shows: "two blanks between words", given: plate({}, { "1": ["FOYER  EAST", ""] }), wording: "gaps" },
+    { shows: "a blank at the end", given: device({}, { "1": ["ENTRY ", ""] }), wording: "end" },
+  ],
+  *find(sheet, _catalogue, say) {
+    for (const { place, face, row, text } of typedRows(sheet)) {
+      const closed = text.trim().replaceAll(/ {2,}/g, " ");
+      if (closed === "" || closed === text) continue;
+      const facts = { row, face: faceWords(sheet, face), shown: text.replaceAll(" ", "·") };
+      if (text.trimEnd() === closed) yield say("end", facts, at(sheet, place));
+      else yield say("gaps", { ...facts, closed }, at(sheet, place));
+    }
+  },
+});

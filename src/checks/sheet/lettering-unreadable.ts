@@ -1,0 +1,74 @@
+import { finishOf, letteringOf } from "../../catalogue/catalogue.ts";
+import { contrastRatio } from "../../lettering/contrast.ts";
+import { at, defineSheetCheck } from "../check.ts";
+import { device } from "../sample.ts";
+
+/** WCAG 2.2, 1.4.3: the least contrast of large text, and of any text. A ratio is never rounded up to them. */
+const leastLarge = 3;
+const least = 4.5;
+
+export const letteringUnreadable = defineSheetCheck({
+  id: "lettering-unreadable",
+  title: "The lettering can hardly be read on this finish",
+  severity: "stops",
+  source: { kind: "standard", name: "WCAG 2.2, success criterion 1.4.3, contrast (minimum)" },
+  why: "Engraved plates are outside the scope of WCAG, but its formula tells how well two colours stand apart: under 3 to 1 hardly anybody reads them, under 4.5 to 1 many do not. The colours are those of a screen and only come near those of the plastic.",
+  wordings: {
+    unknown: {
+      says: "“{lettering}” is not a lettering colour that we make.",
+      fix: "Choose one of these: {made}.",
+    },
+    low: {
+      says: "{lettering} lettering hardly shows on {finish}: contrast {ratio} to 1, where 3 is the least (as colours on a screen, which come only near the plastic).",
+      fix: "Choose {best} lettering, which gives {bestRatio} to 1, or another finish.",
+    },
+    faint: {
+      says: "{lettering} lettering is faint on {finish}: contrast {ratio} to 1, where 4.5 is good (as colours on a screen, which come only near the plastic).",
+      fix: "Reply that it is meant so, or choose {best} lettering, which gives {bestRatio} to 1.",
+      severity: "asks",
+    },
+  },
+  passing: [
+    { shows: "dark on light", given: device() },
+    { shows: "light on dark", given: device({ finish: "SLT", lettering: "MLK" }) },
+  ],
+  failing: [
+    {
+      shows: "a colour that the catalogue does not know",
+      given: device({ lettering: "Gold" }),
+      wording: "unknown",
+    },
+    { shows: "two near blacks", given: device({ finish: "SOT", lettering: "INK" }), wording: "low" },
+    { shows: "two middling colours", given: device({ finish: "HRN", lettering: "RST" }), wording: "faint" },
+  ],
+  *find(sheet, catalogue, say) {
+    if (sheet.lettering === undefined) return;
+    const chosen = letteringOf(catalogue, sheet.lettering);
+    if (chosen === undefined) {
+      const made = catalogue.lettering.map(({ name }) => name);
+      yield say("unknown", { lettering: sheet.lettering, made }, at(sheet, "lettering"));
+      return;
+    }
+    const body = finishOf(catalogue, sheet.finish ?? "");
+    if (body === undefined) return;
+    const on = ({ colour }: { colour: string }): number => contrastRatio(colour, body.colour);
+    if (on(chosen) >= least) return;
+    const best = catalogue.lettering.reduce((one, other) => (on(other) > on(one) ? other : one), chosen);
+    yield say(
+      on(chosen) < leastLarge ? "low" : "faint",
+      {
+        lettering: chosen.name,
+        finish: body.name,
+        ratio: cutOff(on(chosen)),
+        best: best.name,
+        bestRatio: cutOff(on(best)),
+      },
+      at(sheet, "lettering", "finish"),
+    );
+  },
+});
+
+/** Two decimals, the rest left off: 2.9953 must not read as the 3 that it fails to reach. */
+function cutOff(ratio: number): string {
+  return (Math.floor(ratio * 100) / 100).toFixed(2);
+}

@@ -1,0 +1,79 @@
+import { plainText } from "../../orders/keys.ts";
+import { readNotedPlace } from "../../orders/notes.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device } from "../sample.ts";
+
+/** Words by which somebody asks for something, or names what no field holds. */
+const requests = new RegExp(
+  `\\b(${[
+    "please|pls|must|need(s|ed)?|want(s|ed)?|require[sd]?|make sure|do not|don't|not|no|without|except",
+    "engrave[ds]?|etch|cut|print|paint|fill(ed)?|change[ds]?|instead|rather|add|extra|additional|spares?|more",
+    "omit|delete|remove|replace|swap|move|leave|skip|cancel|hold|wait|stop|rush|urgent|asap|expedite|before",
+    "ship|deliver|delivery|send|pick ?up|call|phone|ring|quote|price|confirm|match(es|ing)?|same as|like",
+    "colou?r|black|white|red|green|blue|amber|led|backlit|font|typeface|size|bold|italic|larger|bigger|smaller",
+    "upper ?case|lower ?case|capitals|cent(er|re)(ed|d)?|symbols?|logos?|icons?|arrows?|braille|custom|special",
+  ].join("|")})\\b`,
+  "i",
+);
+const quoted = /["“”«»]|(?<!\p{L})'[^']+'/u;
+
+/** Words that order nothing, as letters and digits in capitals. */
+const courtesies = new Set(
+  "THANKS THANK YOU CHEERS REGARDS NONE NA NIL PLATE STATION MARK POS POSITION NO GANG GANGS OF IN THE FOR THIS DEVICE IS GOES TO AT".split(
+    " ",
+  ),
+);
+
+export const notesCarryOrders = defineSheetCheck({
+  id: "notes-carry-orders",
+  title: "The notes ask for something that no field holds",
+  severity: "asks",
+  source: { kind: "house" },
+  why: "Only the fields are cut. A wish in the notes reaches nobody unless a person reads it.",
+  wordings: {
+    request: {
+      says: "{field} says “{typed}”. No field of the sheet holds that, so one of us reads it.",
+      fix: "Put into the fields what they can hold, and clear the rest if it is not needed.",
+      verdict: "person",
+    },
+    remark: {
+      says: "{field} says “{typed}”. Nothing is made of it: only the fields are cut.",
+      fix: "Nothing to do, unless it was meant as a wish: then say so in a reply.",
+      severity: "notes",
+    },
+  },
+  passing: [
+    { shows: "no notes", given: device() },
+    { shows: "where the device goes", given: device({ notes: "Plate S-104, pos 2 of 4" }) },
+    { shows: "the mark written otherwise", given: device({ notes: "station s104" }) },
+    { shows: "thanks", given: device({ notes: "Thank you!" }) },
+    { shows: "no notes, in words", given: device({ notes: "N/A" }) },
+  ],
+  failing: [
+    { shows: "a wish", given: device({ notes: "Please engrave button 3 in red" }), wording: "request" },
+    { shows: "another legend", given: device({ notes: "button 2 = 'STACKS WEST'" }), wording: "request" },
+    { shows: "a spare", given: device({ notes: "S-104 pos 2 + one spare" }), wording: "request" },
+    { shows: "a remark", given: device({ notes: "Second floor, reading room side" }), wording: "remark" },
+  ],
+  *find(sheet, _catalogue, say) {
+    const { notes } = sheet;
+    if (notes === undefined || !saysMore(notes, sheet)) return;
+    const facts = { field: labelOf(sheet, "notes"), typed: notes.replace(/\s+/g, " ").trim() };
+    const asks = requests.test(notes) || quoted.test(notes);
+    yield say(asks ? "request" : "remark", facts, at(sheet, "notes"));
+  },
+});
+
+/** Whether notes say more than thanks and where the sheet belongs. */
+function saysMore(notes: string, { mark, order }: Sheet): boolean {
+  const noted = readNotedPlace(notes, mark === undefined ? [] : [mark], order === undefined ? [] : [order]);
+  const numbers = [noted.position, noted.gangs].map(String);
+  const words = notes.replaceAll(/(\d)\s*\/\s*(?=\d)/g, "$1 ").split(/[\s,;:()]+/);
+  // Joined again, since a mark may be typed in two words.
+  const rest = words
+    .map(plainText)
+    .filter((word) => !courtesies.has(word) && !numbers.includes(word))
+    .join("");
+  return rest !== "" && rest !== plainText(noted.mark ?? "");
+}

@@ -1,0 +1,49 @@
+import { plainText } from "../../orders/keys.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device, without } from "../sample.ts";
+
+/** What people write instead of a number, as letters and digits in capitals. */
+const placeholders = new Set(
+  (
+    "TBD TBA TBC TOBEDETERMINED TOFOLLOW WILLFOLLOW PENDING LATER NOTYET HOLD NA NONE NIL NO NOPO UNKNOWN ASAP " +
+    "RUSH VERBAL VERBALORDER PERPHONE SEEATTACHED ATTACHED SEEEMAIL SEELETTER SEENOTES SEEPO SAME SAMEASABOVE " +
+    "PO PONUMBER PURCHASEORDER ORDERNUMBER NUMBER"
+  ).split(" "),
+);
+
+export const orderNumberPlaceholder = defineSheetCheck({
+  id: "order-number-placeholder",
+  title: "The order number is only a placeholder",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "The order number ties the sheets of an order together; a word such as TBD would tie them to every other order without a number.",
+  wordings: {
+    placeholder: {
+      says: "{field} says “{typed}”, which is no order number.",
+      fix: "Write the number of your order; if there is none yet, choose a number of your own and keep to it.",
+    },
+  },
+  passing: [
+    { shows: "a number", given: device() },
+    { shows: "a number that begins like a placeholder", given: device({ order: "NA-1042" }) },
+    { shows: "no number at all, which is a missing field", given: without(device(), "order") },
+  ],
+  failing: [
+    { shows: "a word", given: device({ order: "tbd" }), wording: "placeholder" },
+    { shows: "a word after PO", given: device({ order: "P.O. # pending" }), wording: "placeholder" },
+    { shows: "zeros", given: device({ order: "0000" }), wording: "placeholder" },
+    { shows: "X's", given: device({ order: "XXX-XXXX" }), wording: "placeholder" },
+    { shows: "a mark", given: device({ order: "?" }), wording: "placeholder" },
+  ],
+  *find(sheet, _catalogue, say) {
+    const typed = sheet.order;
+    if (typed === undefined) return;
+    const plain = plainText(typed);
+    if (
+      [plain, plain.replace(/^PO(NUMBER|NO)?/, "")].some(
+        (text) => placeholders.has(text) || /^(X*|0*)$/.test(text),
+      )
+    )
+      yield say("placeholder", { field: labelOf(sheet, "order"), typed }, at(sheet, "order"));
+  },
+});

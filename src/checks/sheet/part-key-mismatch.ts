@@ -1,0 +1,35 @@
+import { keyReadsRight, partKeyOf, plainKey } from "../../catalogue/part-key.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device, without } from "../sample.ts";
+
+export const partKeyMismatch = defineSheetCheck({
+  id: "part-key-mismatch",
+  title: "The part key is not that of the choices",
+  severity: "stops",
+  source: { kind: "house" },
+  why: "The key follows from size or layout, finish and lettering. A sound key that says something else means that one of the two is not what is wanted.",
+  wordings: {
+    other: {
+      says: "{field} says “{typed}”, but the choices on this sheet give {key}.",
+      fix: "Correct the key or the choices, whichever is wrong.",
+    },
+  },
+  passing: [
+    { shows: "the key of the choices", given: device({ partKey: "D4/OAT/INK-V" }) },
+    { shows: "a mistyped key, which has a check of its own", given: device({ partKey: "D4/OTA/INK-V" }) },
+    {
+      shows: "a key beside a finish not chosen",
+      given: without(device({ partKey: "D2/OAT/INK-Q" }), "finish"),
+    },
+  ],
+  failing: [
+    { shows: "the key of another layout", given: device({ partKey: "D2/OAT/INK-Q" }), wording: "other" },
+  ],
+  *find(sheet, catalogue, say) {
+    const typed = sheet.partKey;
+    const key = partKeyOf(sheet, catalogue);
+    if (typed === undefined || key === undefined || keyReadsRight(typed) !== true) return;
+    if (plainKey(typed) !== plainKey(key))
+      yield say("other", { field: labelOf(sheet, "part-key"), typed, key }, at(sheet, "part-key"));
+  },
+});

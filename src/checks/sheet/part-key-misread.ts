@@ -1,0 +1,47 @@
+import { keyReadsRight, partKeyOf } from "../../catalogue/part-key.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device, without } from "../sample.ts";
+
+export const partKeyMisread = defineSheetCheck({
+  id: "part-key-misread",
+  title: "The part key is mistyped",
+  severity: "stops",
+  source: { kind: "standard", name: "ISO/IEC 7064 MOD 37-36" },
+  why: "The last character of a part key is worked out from the others. Where it does not fit, one of them is wrong, and it cannot be told which.",
+  wordings: {
+    misread: {
+      says: "{field} “{typed}” is mistyped: its last character does not fit the rest.",
+      fix: "Write {key}, which your choices give, or clear the field; we work the key out ourselves.",
+    },
+    alone: {
+      says: "{field} “{typed}” is mistyped: its last character does not fit the rest.",
+      fix: "Copy it again, or clear the field; we work the key out ourselves.",
+    },
+  },
+  passing: [
+    { shows: "the right key", given: device({ partKey: "D4/OAT/INK-V" }) },
+    { shows: "the right key without its separators", given: device({ partKey: "d4 oat ink v" }) },
+    { shows: "no key", given: device() },
+  ],
+  failing: [
+    {
+      shows: "a letter O for a zero elsewhere",
+      given: device({ partKey: "D4/0AT/INK-V" }),
+      wording: "misread",
+    },
+    { shows: "two letters swapped", given: device({ partKey: "D4/OTA/INK-V" }), wording: "misread" },
+    { shows: "a key of one character", given: device({ partKey: "4" }), wording: "misread" },
+    {
+      shows: "a wrong key beside a finish not chosen",
+      given: without(device({ partKey: "D4/OTA/INK-V" }), "finish"),
+      wording: "alone",
+    },
+  ],
+  *find(sheet, catalogue, say) {
+    if (sheet.partKey === undefined || keyReadsRight(sheet.partKey) === true) return;
+    const facts = { field: labelOf(sheet, "part-key"), typed: sheet.partKey };
+    const key = partKeyOf(sheet, catalogue);
+    if (key === undefined) yield say("alone", facts, at(sheet, "part-key"));
+    else yield say("misread", { ...facts, key }, at(sheet, "part-key"));
+  },
+});

@@ -1,0 +1,48 @@
+import { parsePhoneNumberFromString } from "libphonenumber-js";
+import type { DeviceSheet } from "../../trade/sheet.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device } from "../sample.ts";
+
+export const phoneMalformed = defineSheetCheck({
+  id: "phone-malformed",
+  title: "The phone number cannot be right",
+  severity: "stops",
+  source: { kind: "standard", name: "ITU-T E.164 and the national numbering plans" },
+  why: "A question about a legend is quickest asked by phone.",
+  wordings: {
+    unclear: {
+      says: "{field} says “{typed}”, which is not a number that can be called.",
+      fix: "Write one number with its area code, such as 312-555-0140; from outside the US and Canada begin with + and the country code.",
+    },
+    unlikely: {
+      says: "{field} says “{typed}”; we know no such area code.",
+      fix: "Correct it, or reply that it is right.",
+      // Area codes are added every year, so the program's list may be the one that is wrong.
+      severity: "asks",
+    },
+  },
+  passing: [
+    { shows: "hyphens", given: withPhone("312-555-0117") },
+    { shows: "brackets and an extension", given: withPhone("(312) 555-0117 ext 4") },
+    { shows: "a country code", given: withPhone("+44 20 7946 0958") },
+  ],
+  failing: [
+    { shows: "no area code", given: withPhone("555-0117"), wording: "unclear" },
+    { shows: "a letter O for a zero", given: withPhone("312-555-O117"), wording: "unclear" },
+    { shows: "a dialling prefix for an area code", given: withPhone("011-555-0100"), wording: "unclear" },
+    { shows: "an area code that is not in use", given: withPhone("999-555-0100"), wording: "unlikely" },
+  ],
+  *find(sheet, _catalogue, say) {
+    const typed = sheet.contact.phone;
+    if (typed === undefined) return;
+    const facts = { field: labelOf(sheet, "contact.phone"), typed };
+    const spots = at(sheet, "contact.phone");
+    const number = parsePhoneNumberFromString(typed, "US");
+    if (number === undefined || !number.isPossible()) yield say("unclear", facts, spots);
+    else if (!number.isValid()) yield say("unlikely", facts, spots);
+  },
+});
+
+function withPhone(phone: string): DeviceSheet {
+  return device({ contact: { name: "Ines Calloway", phone } });
+}

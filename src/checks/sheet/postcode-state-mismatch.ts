@@ -1,0 +1,68 @@
+import type { DeviceSheet } from "../../trade/sheet.ts";
+import { at, defineSheetCheck } from "../check.ts";
+import { regionOf, regionsOfPostcode } from "../regions.ts";
+import { device } from "../sample.ts";
+
+export const postcodeStateMismatch = defineSheetCheck({
+  id: "postcode-state-mismatch",
+  title: "The postal code lies in another state",
+  severity: "stops",
+  source: { kind: "standard", name: "USPS Publication 28, Appendix B; Canada Post Addressing Guidelines" },
+  why: "One of the two is mistyped, and the parcel follows the postal code.",
+  wordings: {
+    differs: {
+      says: "{which} address: {postcode} lies in {there}, but the state is “{state}”.",
+      fix: "Correct whichever is wrong.",
+    },
+    postcode: {
+      says: "{which} address: “{postcode}” is not a ZIP or a Canadian postal code.",
+      fix: "Write it as in 60607, 60607-1234 or K1A 0B1.",
+    },
+    state: {
+      says: "{which} address: “{state}” is not a US state or a Canadian province.",
+      fix: "Write its two letters, as in IL or ON; or reply that the address lies elsewhere.",
+      severity: "asks",
+    },
+  },
+  passing: [
+    { shows: "a ZIP of the state", given: billedTo("IL", "60607") },
+    { shows: "a state by its name and a ZIP+4", given: billedTo("illinois", "60607-1234") },
+    { shows: "a Canadian address", given: billedTo("Québec", "h2y 1c6") },
+    { shows: "a letter that two territories share", given: billedTo("NU", "X0A 0H0") },
+  ],
+  failing: [
+    { shows: "a ZIP of the state next door", given: billedTo("WI", "60607"), wording: "differs" },
+    { shows: "a postal code of another province", given: billedTo("ON", "H2Y 1C6"), wording: "differs" },
+    { shows: "a ZIP of four digits", given: billedTo("IL", "6060"), wording: "postcode" },
+    { shows: "a ZIP that no state has", given: billedTo("IL", "00012"), wording: "postcode" },
+    {
+      shows: "an abbreviation that the post does not use",
+      given: billedTo("Ill.", "60607"),
+      wording: "state",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    const addresses = [
+      { which: "Bill-to", key: "bill", address: sheet.billTo },
+      { which: "Ship-to", key: "ship", address: sheet.shipSame ? {} : sheet.shipTo },
+    ] as const;
+    for (const { which, key, address } of addresses) {
+      const { state, postcode } = address;
+      if (state === undefined || postcode === undefined) continue;
+      const region = regionOf(state);
+      const there = regionsOfPostcode(postcode);
+      if (region === undefined) yield say("state", { which, state }, at(sheet, `${key}.state`));
+      else if (there.length === 0) yield say("postcode", { which, postcode }, at(sheet, `${key}.postcode`));
+      else if (!there.includes(region))
+        yield say(
+          "differs",
+          { which, postcode, state, there: there.join(" or ") },
+          at(sheet, `${key}.postcode`, `${key}.state`),
+        );
+    }
+  },
+});
+
+function billedTo(state: string, postcode: string): DeviceSheet {
+  return device({ billTo: { ...device().billTo, state, postcode } });
+}

@@ -1,0 +1,42 @@
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device } from "../sample.ts";
+
+export const readersDisagree = defineSheetCheck({
+  id: "readers-disagree",
+  title: "Two programs read a field differently",
+  severity: "asks",
+  verdict: "person",
+  source: { kind: "house" },
+  why: "Every sheet is read by two independent programs. On 17,566 fields of public forms they never agreed on a wrong answer, and disagreed on 55; so where they disagree a person looks.",
+  wordings: {
+    differ: {
+      says: "{field} reads “{one}” in one PDF program and “{other}” in another.",
+      fix: "Tell us which it should be; one of us is looking at it too.",
+    },
+    half: {
+      says: "{field} reads “{one}” in one PDF program and is empty in another.",
+      fix: "Tell us what it should say; one of us is looking at it too.",
+    },
+  },
+  passing: [{ shows: "a sheet that both programs read alike", given: device() }],
+  failing: [
+    {
+      shows: "two answers",
+      given: device({ unsure: [{ place: "row.1.1", one: "ENTRY", other: "ENTER" }] }),
+      wording: "differ",
+    },
+    {
+      shows: "an answer that only one program sees",
+      given: device({ unsure: [{ place: "row.4.2", one: "", other: "OFF" }] }),
+      wording: "half",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    for (const { place, one, other } of sheet.unsure) {
+      const field = labelOf(sheet, place);
+      const spots = at(sheet, place);
+      if (one === "" || other === "") yield say("half", { field, one: one || other }, spots);
+      else yield say("differ", { field, one, other }, spots);
+    }
+  },
+});

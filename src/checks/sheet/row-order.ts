@@ -1,0 +1,41 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { faceWords } from "../limits.ts";
+import { device, plate } from "../sample.ts";
+
+export const rowOrder = defineSheetCheck({
+  id: "row-order",
+  title: "A row is empty above one that is filled",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "An empty first row is cut as an empty row, so the legend would sit low; or a row was forgotten.",
+  wordings: {
+    gap: {
+      says: "Row {row} of {face} is empty, while “{typed}” stands below it.",
+      fix: "Move the text up, or fill in the empty row.",
+    },
+  },
+  passing: [
+    { shows: "both rows", given: plate() },
+    { shows: "the first row alone", given: device({}, { "1": ["ENTRY", ""] }) },
+  ],
+  failing: [
+    { shows: "the second row alone", given: device({}, { "1": ["", "ENTRY"] }), wording: "gap" },
+    {
+      shows: "nothing but blanks in the first row",
+      given: plate({}, { "2": ["  ", "READING"] }),
+      wording: "gap",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    for (const { face, rows } of sheet.legends) {
+      const gap = rows.findIndex((row) => row.trim() === "");
+      const typed = rows.slice(gap).find((row) => row.trim() !== "");
+      if (gap >= 0 && typed !== undefined)
+        yield say(
+          "gap",
+          { row: gap + 1, face: faceWords(sheet, face), typed: typed.trim() },
+          at(sheet, `row.${face}.${gap + 1}`),
+        );
+    }
+  },
+});

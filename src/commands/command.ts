@@ -1,0 +1,103 @@
+import { type ParseArgsOptionDescriptor, parseArgs } from "node:util";
+import { nearest } from "./nearest.ts";
+
+/** Where a command prints. */
+export interface Io {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  /** A line that says how far long work is, overwritten by the next; "" takes it away. */
+  readonly progress: (text: string) => void;
+}
+
+interface Option extends ParseArgsOptionDescriptor {
+  /** What `--help` says of it. */
+  readonly tells: string;
+  /** What its value is called in `--help`. */
+  readonly takes?: string;
+}
+export type Options = Readonly<Record<string, Option>>;
+
+type ValueOf<O extends Option> = O["type"] extends "boolean" ? boolean : string;
+type ValuesOf<O extends Options> = { readonly [Name in keyof O]?: ValueOf<O[Name]> };
+
+interface Definition<O extends Options> {
+  readonly name: string;
+  /** What follows the name on the command line: "PATH…". */
+  readonly takes: string;
+  /** At least and at most so many words without dashes. */
+  readonly words: readonly [number, number];
+  readonly summary: string;
+  readonly details: string;
+  readonly options: O;
+  readonly run: (words: readonly string[], values: ValuesOf<O>, io: Io) => Promise<number>;
+}
+
+export type Command = Omit<Definition<Options>, "run"> & {
+  readonly run: (args: readonly string[], io: Io) => Promise<number>;
+};
+
+/** The command cannot run as asked; the message tells the person why. Exit code 2. */
+export class CannotRun extends Error {}
+
+const help = { help: { type: "boolean", tells: "print this and end" } } as const;
+
+export function defineCommand<const O extends Options>(definition: Definition<O>): Command {
+  return {
+    ...definition,
+    async run(args, io) {
+      const { words, values } = parse(definition, args);
+      if ("help" in values) {
+        io.out(helpText(definition));
+        return 0;
+      }
+      const [least, most] = definition.words;
+      if (words.length < least) throw new CannotRun(`usage: ${usage(definition)}`);
+      if (words.length > most) throw new CannotRun(`what is “${words[most]}”? usage: ${usage(definition)}`);
+      return definition.run(words, values as ValuesOf<O>, io);
+    },
+  };
+}
+
+function parse(definition: Omit<Definition<Options>, "run">, args: readonly string[]) {
+  const options: Options = { ...definition.options, ...help };
+  try {
+    const { positionals, values } = parseArgs({
+      args: [...args],
+      options,
+      allowPositionals: true,
+      strict: true,
+    });
+    return { words: positionals, values };
+  } catch (cause) {
+    const names = args.filter((arg) => arg.startsWith("--")).map((arg) => arg.slice(2).split("=")[0] ?? "");
+    const unknown = names.find((name) => !(name in options));
+    const guess = unknown === undefined ? undefined : nearest(unknown, Object.keys(options));
+    const why = cause instanceof Error ? (cause.message.split(". ")[0] ?? "") : "";
+    throw new CannotRun(`${why}${guess === undefined ? "" : `; did you mean --${guess}?`}`, { cause });
+  }
+}
+
+function usage({ name, takes, options }: Omit<Definition<Options>, "run">): string {
+  return ["burin", name, takes, ...Object.entries(options).map((option) => `[${flag(option)}]`)]
+    .filter(Boolean)
+    .join(" ");
+}
+
+function flag([name, { takes }]: [string, Option]): string {
+  return `--${name}${takes === undefined ? "" : ` ${takes}`}`;
+}
+
+function helpText(definition: Omit<Definition<Options>, "run">): string {
+  const options = Object.entries({ ...definition.options, ...help });
+  const width = Math.max(...options.map((option) => flag(option).length));
+  return [
+    `${usage(definition)}`,
+    "",
+    definition.summary,
+    "",
+    definition.details,
+    "",
+    "Options:",
+    ...options.map((option) => `  ${flag(option).padEnd(width)}  ${option[1].tells}`),
+  ].join("\n");
+}

@@ -1,0 +1,159 @@
+import { mkdir, rm, utimes, writeFile } from "node:fs/promises";
+import { basename, join, relative, resolve } from "node:path";
+import { stringify } from "yaml";
+import { buildLetters } from "../demo/build.ts";
+import { loadScenario } from "../demo/load.ts";
+import { demoPage } from "../demo/page.ts";
+import type { Desk } from "../intake/desk.ts";
+import { answerId, takeLetter } from "../intake/take.ts";
+import { answerPath } from "../mail/folder.ts";
+import type { Clock } from "../ports/clock.ts";
+import type { Mailbox } from "../ports/mailbox.ts";
+import { dateIn } from "../report/day.ts";
+import type { LetterRecord } from "../trade/record.ts";
+import { defineCommand, type Io } from "./command.ts";
+import { type Configuration, configure, openDesk, projectFile } from "./wire.ts";
+
+export const demo = defineCommand({
+  name: "demo",
+  takes: "[DIR]",
+  words: [0, 1],
+  summary: "Plays two days of a mailbox: builds the letters, answers each, shows where everything lies.",
+  details: "What an earlier demonstration left in DIR (default out/demo) is replaced.",
+  options: {},
+  async run([folder = "out/demo"], _, io) {
+    const configuration = await prepare(folder);
+    const files = await buildMailbox(configuration, folder, io);
+    const clock = letterClock();
+    const { desk, mailbox } = await openDesk(configuration, {
+      clock,
+      log: { info: () => undefined, warn: ({ cause }, sentence) => io.err(`${sentence}: ${String(cause)}`) },
+    });
+    const letters = await answerAll(desk, mailbox, clock, io);
+    await desk.store.close();
+
+    const page = join(folder, "index.html");
+    const { maker } = configuration.catalogue;
+    await writeFile(
+      page,
+      demoPage(
+        maker.name,
+        letters.map((letter, i) => ({ letter, letterFile: files[i] ?? "", ...answerFileOf(letter) })),
+      ),
+    );
+    io.out(closing(folder, page, configuration, letters));
+    return 0;
+  },
+});
+
+function answerFileOf({ answer }: LetterRecord): { answerFile?: string } {
+  return answer === undefined ? {} : { answerFile: `${answerPath("answers", answer.messageId)}.html` };
+}
+
+/** Empties what an earlier run left, and writes the settings of a desk that lives in this folder. */
+async function prepare(folder: string): Promise<Configuration> {
+  for (const part of ["letters", "answers", "record"])
+    await rm(join(folder, part), { recursive: true, force: true });
+  await mkdir(join(folder, "letters"), { recursive: true });
+  const { settings } = await configure();
+  const file = join(folder, "burin.yaml");
+  const ours = (path: string): string => relative(resolve(folder), projectFile("config", path));
+  await writeFile(
+    file,
+    stringify({
+      ...settings,
+      catalogue: ours(settings.catalogue),
+      editions: ours(settings.editions),
+      record: "record",
+      mailbox: { folder: "letters" },
+      answers: { ...settings.answers, folder: "answers" },
+    }),
+  );
+  return configure(file);
+}
+
+/** Builds every described letter into the mailbox; gives their files in the order in which they came. */
+async function buildMailbox({ settings, ...made }: Configuration, folder: string, io: Io): Promise<string[]> {
+  const scenario = await loadScenario(projectFile("fixtures"));
+  const from = settings.answers.from.address;
+  const files: string[] = [];
+  let sheets = 0;
+  for await (const { description, bytes } of buildLetters(
+    scenario.letters,
+    { ...made, ...scenario },
+    { to: from, answerId: (letter) => answerId(letter, from) },
+  )) {
+    sheets += description.attachments.length;
+    const file = join("letters", `${String(files.length + 1).padStart(2, "0")}-${description.name}.eml`);
+    await writeFile(join(folder, file), bytes);
+    const received = new Date(description.date);
+    await utimes(join(folder, file), received, received);
+    files.push(file);
+    io.progress(`Filling in sheets and writing letters: ${files.length} of ${scenario.letters.length}`);
+  }
+  io.progress("");
+  io.out(`Built ${files.length} letters with ${sheets} attachments. Answering them:\n`);
+  return files;
+}
+
+/** Answers letter by letter, a line each. */
+async function answerAll(desk: Desk, mailbox: Mailbox, clock: LetterClock, io: Io): Promise<LetterRecord[]> {
+  const letters: LetterRecord[] = [];
+  for await (const mail of mailbox.letters()) {
+    clock.set(mail.receivedAt);
+    const { letter } = await takeLetter(desk, mail);
+    const record = await desk.store.letter(letter);
+    letters.push(record);
+    io.out(line(record, basename(mail.name, ".eml")));
+  }
+  return letters;
+}
+
+function line({ verdict = "person", orders, problems }: LetterRecord, name: string): string {
+  const counts = Map.groupBy(problems, ({ check }) => check);
+  const found = [...counts].map(([check, { length }]) => (length === 1 ? check : `${check} ×${length}`));
+  return `${name.padEnd(34)} ${orders.join(", ").padEnd(20)} ${verdict.toUpperCase().padEnd(8)} ${found.join(", ")}`.trimEnd();
+}
+
+interface LetterClock extends Clock {
+  readonly set: (moment: Date) => void;
+}
+
+/** A clock that stands at a letter's arrival and then runs as time really does. */
+function letterClock(): LetterClock {
+  let base = 0;
+  let started = 0;
+  return {
+    set: (moment) => {
+      base = moment.getTime();
+      started = performance.now();
+    },
+    now: () => new Date(base + performance.now() - started),
+  };
+}
+
+function closing(
+  folder: string,
+  page: string,
+  { settings }: Configuration,
+  letters: readonly LetterRecord[],
+): string {
+  const verdicts = Map.groupBy(letters, ({ verdict = "person" }) => verdict);
+  const counts = [...verdicts].map(([verdict, { length }]) => `${length} ${verdict}`).join(", ");
+  const own = `--settings ${join(folder, "burin.yaml")}`;
+  const days = [...new Set(letters.map(({ receivedAt }) => dateIn(receivedAt, settings.time_zone)))];
+  const order = letters.find(({ verdict, orders }) => verdict === "waiting" && orders.length === 1)
+    ?.orders[0];
+  return [
+    "",
+    `${letters.length} letters: ${counts}.`,
+    "",
+    `Letters and answers, side by side in a browser:  ${page}`,
+    `The answers as they would be sent:               ${join(folder, "answers")}`,
+    "",
+    "Try next:",
+    `  npx burin day ${days[0]} ${own}`,
+    `  npx burin order ${order} ${own}`,
+    "  npx burin explain row-too-long",
+  ].join("\n");
+}

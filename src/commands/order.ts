@@ -1,0 +1,80 @@
+import { gatherOrders } from "../orders/gather.ts";
+import type { Missing } from "../trade/order.ts";
+import type { OrderRecord } from "../trade/record.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { defineCommand } from "./command.ts";
+import { table } from "./table.ts";
+import { configure, openRecord, settingsOption } from "./wire.ts";
+
+export const order = defineCommand({
+  name: "order",
+  takes: "NUMBER",
+  words: [1, 1],
+  summary: "Shows an order: its stations, the sheets that count, what is missing, its letters.",
+  details:
+    "Capitals, blanks and hyphens in the number do not matter. Ends with 1 when no such order is known.",
+  options: { json: { type: "boolean", tells: "print one JSON object instead" }, ...settingsOption },
+  async run([number = ""], { json, settings }, { out, err }) {
+    const store = await openRecord(await configure(settings));
+    const orders = await store.orders(number);
+    await store.close();
+    if (json) out(JSON.stringify({ orders }, null, 2));
+    else if (orders.length > 0) out(orders.map(orderText).join("\n\n"));
+    else err(`No order “${number}” is known.`);
+    return orders.length === 0 ? 1 : 0;
+  },
+});
+
+/** "S-104: device 3 and 5; S-105: plate", or nothing. */
+export function missingWords(missing: readonly Missing[]): string {
+  return [...Map.groupBy(missing, ({ station }) => station)]
+    .map(([station, lacks]) => {
+      const positions = lacks.flatMap(({ position }) => position ?? []);
+      const devices = positions.length === 0 ? [] : [`device ${positions.join(", ")}`];
+      return `${station || "a plate"}: ${[...lacks.filter(({ kind }) => kind === "plate").map(() => "plate"), ...devices].join(", ")}`;
+    })
+    .join("; ");
+}
+
+function orderText(record: OrderRecord): string {
+  const gathered = gatherOrders(record.sheets);
+  const sheets: [string, Sheet][] = [
+    ...gathered
+      .flatMap(({ stations }) => stations)
+      .flatMap(({ mark, plates, devices }) =>
+        [...plates, ...devices].map((sheet): [string, Sheet] => [mark, sheet]),
+      ),
+    ...gathered.flatMap(({ loose }) => loose).map((sheet): [string, Sheet] => ["", sheet]),
+  ];
+  return [
+    `Order ${record.number}: ${record.verdict}`,
+    `Project ${record.project ?? "(none)"}, buyer ${record.buyer}`,
+    "",
+    sheets.length === 0
+      ? "No sheet counts yet."
+      : table([
+          ["station", "sheet", "finish", "file"],
+          ...sheets.map(([mark, sheet]) => [mark, what(sheet), sheet.finish ?? "", sheet.file]),
+        ]),
+    ...(record.missing.length === 0 ? [] : ["", `Still to come: ${missingWords(record.missing)}`]),
+    "",
+    table([
+      ["letter", "received", "verdict", "state", "subject"],
+      ...record.letters.map((letter) => [
+        String(letter.letter),
+        letter.receivedAt.toISOString().slice(0, 16).replace("T", " "),
+        letter.verdict ?? "",
+        letter.state,
+        letter.subject,
+      ]),
+    ]),
+  ].join("\n");
+}
+
+function what(sheet: Sheet): string {
+  if (sheet.kind === "plate") return `plate of ${sheet.gangs ?? "?"} gangs`;
+  const layout = sheet.layouts.join("+");
+  return sheet.standing === "alone"
+    ? `device ${layout}, alone`
+    : `device ${layout}, position ${sheet.position ?? "?"}`;
+}

@@ -1,0 +1,49 @@
+import { z } from "zod";
+import { readYaml, type Written } from "../yaml/yaml.ts";
+
+/** What is typed on a sheet: places other than legends, then legends row by row, then faces left plain. */
+const filled = {
+  fill: z.record(z.string(), z.union([z.string(), z.boolean()])).default({}),
+  legends: z.record(z.string(), z.array(z.string())).default({}),
+  plain: z.array(z.string()).default([]),
+};
+
+const sheetSchema = z.strictObject({ edition: z.string(), ...filled });
+
+const attachmentSchema = z.union([
+  z.strictObject({ file: z.string(), like: z.string(), edition: z.string().optional(), ...filled }),
+  z.strictObject({ file: z.string(), blank: z.string() }),
+  z.strictObject({ file: z.string(), raw: z.string() }),
+  z.strictObject({ file: z.string(), other: z.enum(["purchase order", "photograph", "strange form"]) }),
+]);
+
+const letterSchema = z.strictObject({
+  name: z.string(),
+  from: z.string(),
+  date: z.iso.datetime({ offset: true }),
+  subject: z.string(),
+  text: z.string().default(""),
+  /** The name of an earlier letter: this one replies to the answer that it got. */
+  replies_to: z.string().optional(),
+  attachments: z.array(attachmentSchema).default([]),
+  /** What the letter must come to: its verdict, and every check that must find something in it. */
+  expects: z.strictObject({ verdict: z.string(), problems: z.array(z.string()).default([]) }),
+});
+
+const lettersSchema = z.strictObject({ letters: z.array(letterSchema) });
+
+/** A sheet described by what is typed on it. */
+export type SheetDescription = z.output<typeof sheetSchema>;
+export type AttachmentDescription = z.output<typeof attachmentSchema>;
+export type LetterDescription = z.output<typeof letterSchema>;
+
+export function readSheetDescription(text: string, file: string): Written<SheetDescription> {
+  return readYaml(text, file, sheetSchema);
+}
+
+export function readLetterDescriptions(
+  text: string,
+  file: string,
+): Written<{ letters: LetterDescription[] }> {
+  return readYaml(text, file, lettersSchema);
+}

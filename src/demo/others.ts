@@ -1,0 +1,33 @@
+import { PDFDocument, StandardFonts } from "pdf-lib";
+
+/** A PDF that is no form at all, as it comes beside order sheets. */
+export async function purchaseOrder(): Promise<Uint8Array> {
+  const document = await PDFDocument.create();
+  const font = await document.embedFont(StandardFonts.Helvetica);
+  const page = document.addPage([612, 792]);
+  const lines = [
+    "PURCHASE ORDER",
+    "Please supply engraved wall stations as on the sheets attached.",
+    "Terms: 30 days.",
+  ];
+  for (const [i, line] of lines.entries()) page.drawText(line, { x: 72, y: 700 - 24 * i, size: 12, font });
+  return document.save();
+}
+
+/** A form that has nothing to do with order sheets. */
+export async function strangeForm(): Promise<Uint8Array> {
+  const document = await PDFDocument.create();
+  const page = document.addPage([612, 792]);
+  const form = document.getForm();
+  for (const [i, name] of ["visitor", "host", "badge", "arrival", "vehicle"].entries()) {
+    page.drawText(name, { x: 72, y: 700 - 40 * i, size: 12 });
+    form.createTextField(name).addToPage(page, { x: 160, y: 692 - 40 * i, width: 200, height: 22 });
+  }
+  return document.save();
+}
+
+/** The smallest PNG there is, one grey point: somebody photographed a sheet instead of sending it. */
+export function photograph(): Promise<Uint8Array> {
+  const png = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==";
+  return Promise.resolve(new Uint8Array(Buffer.from(png, "base64")));
+}

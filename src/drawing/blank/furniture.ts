@@ -1,0 +1,126 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Edition } from "../../reading/edition.ts";
+import { textWidth } from "./appearance.ts";
+import { type Box, block, type Canvas, disc, inset, palette, stroke, write } from "./canvas.ts";
+import { type Draft, take } from "./draft.ts";
+import { bare, star } from "./entries.ts";
+import { textField } from "./form.ts";
+import { tipOf } from "./tips.ts";
+
+/** The page's margin at the left and right. */
+export const margin = 36;
+/** Height of a panel's title, and the space around what a panel holds. */
+export const titleHeight = 24;
+export const padding = 10;
+/** Space between two panels. */
+export const gap = 8;
+
+/** Who it is for, what it is, and how it works. Returns the height at which the sheet proper can begin. */
+export function header(canvas: Canvas, edition: Edition, { maker }: Catalogue): number {
+  const right = canvas.page.getWidth() - margin;
+  emblem(canvas, margin, 28);
+  write(canvas, maker.name, margin + 38, 43, { size: 17, bold: true });
+  write(canvas, maker.about, margin + 38, 55.5, { size: 8.5, colour: palette.quiet });
+  const [title = "", version = ""] = edition.title.split(", ");
+  write(canvas, title, right, 43, { size: 17, bold: true, colour: palette.accent, align: "right" });
+  const contact = [version, maker.email, maker.phone].filter((part) => part !== "").join("   ·   ");
+  write(canvas, contact, right, 55.5, { size: 8.5, colour: palette.quiet, align: "right" });
+  stroke(
+    canvas,
+    [
+      [margin, 65],
+      [right, 65],
+    ],
+    { colour: palette.accent, thickness: 1 },
+  );
+
+  const size = 8.3;
+  const how = [
+    "Legends are cut exactly as typed. One device sheet for each device; one plate sheet for each plate of two or more gangs.",
+    `Send all sheets of an order to ${maker.email}. Before you send a sheet, open the saved file: it must show what you typed.`,
+  ];
+  how.forEach((line, i) => {
+    write(canvas, line, margin, 78 + i * 11, { size });
+  });
+  const must = "must be filled in";
+  const starred = right - textWidth(must, size);
+  star(canvas, starred - 7, 78);
+  write(canvas, must, starred, 78, { size, colour: palette.quiet });
+  return 98;
+}
+
+/** A station in outline: a plate, and the devices in it. */
+function emblem(canvas: Canvas, x: number, y: number): void {
+  block(canvas, { x, y, width: 30, height: 28 }, { fill: palette.accent, radius: 4 });
+  for (const [i, height] of [18, 8, 8].entries()) {
+    const box = { x: x + 5 + (i === 0 ? 0 : 11), y: y + 5 + (i === 2 ? 10 : 0), width: 9, height };
+    block(canvas, box, { fill: palette.paper, radius: 1.5 });
+  }
+}
+
+/** The safety caution and the edition, under everything else. */
+export function foot(draft: Draft): void {
+  const { canvas, edition } = draft;
+  const bottom = canvas.page.getHeight() - 22;
+  const caution =
+    "Legends are cut as typed. Burin does not know the wiring. Circuits for emergency lighting and disconnects: " +
+    "local code and a licensed electrician decide.";
+  write(canvas, caution, margin, bottom, { size: 7, colour: palette.quiet });
+  const field = take(draft, "edition");
+  if (field === undefined) return;
+  const right = canvas.page.getWidth() - margin;
+  const width = textWidth(edition.name, 7) + 6;
+  write(canvas, field.label, right - width, bottom, { size: 7, colour: palette.quiet, align: "right" });
+  textField(
+    draft,
+    { x: right - width, y: bottom - 8.5, width, height: 12 },
+    {
+      name: field.name,
+      tip: tipOf(field.label, { place: "edition" }),
+      required: false,
+      size: 7,
+      fixed: edition.name,
+    },
+  );
+}
+
+/** A tinted area with a numbered title and, beside the title, a remark. */
+export function panel(
+  canvas: Canvas,
+  box: Box,
+  title: { readonly number?: number; readonly says: string; readonly remark?: string },
+): void {
+  block(canvas, box, { fill: palette.panel, radius: 5 });
+  const baseline = box.y + 16.5;
+  let x = box.x + padding;
+  if (title.number !== undefined) {
+    disc(canvas, x + 6.5, baseline - 3.6, 6.5, { fill: palette.accent });
+    write(canvas, String(title.number), x + 6.5, baseline - 0.7, {
+      size: 8.5,
+      bold: true,
+      colour: palette.paper,
+      align: "centre",
+    });
+    x += 19;
+  }
+  const end = write(canvas, title.says, x, baseline, { size: 10.5, bold: true });
+  if (title.remark !== undefined)
+    write(canvas, title.remark, end + 8, baseline, { size: 7.5, colour: palette.quiet });
+}
+
+/** Section 5: whatever space is left, for words that no field holds. */
+export function notes(draft: Draft, box: Box): void {
+  // Two lines of typing; less is no use to anybody.
+  if (box.height < titleHeight + 26 + padding) throw new Error("the sheet has no room left for notes");
+  panel(draft.canvas, box, {
+    number: 5,
+    says: "Notes",
+    remark: "read by a person; words written here are not engraved",
+  });
+  const frame = {
+    ...inset(box, padding),
+    y: box.y + titleHeight,
+    height: box.height - titleHeight - padding,
+  };
+  bare(draft, "notes", frame);
+}

@@ -1,0 +1,37 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Edition, EditionField } from "../reading/edition.ts";
+import { addPage, letter, write } from "./blank/canvas.ts";
+import { startDraft } from "./blank/draft.ts";
+import { framed, lineHeight, ticked } from "./blank/entries.ts";
+
+const margin = 48;
+const step = lineHeight + 3;
+const labelWidth = 190;
+
+/**
+ * Any edition as a plain form, as old and foreign ones are: a label and a field in each line, in the order
+ * in which the edition names them. As many US Letter pages as it takes.
+ */
+export async function plainSheet(edition: Edition, catalogue: Catalogue): Promise<Uint8Array> {
+  let draft = await startDraft(edition, catalogue, [letter.short, letter.long]);
+  write(draft.canvas, edition.title, margin, margin + 6, { size: 15 });
+  let top = margin + 24;
+  for (const field of edition.fields) {
+    const height = field.place === "notes" ? 3 * lineHeight : lineHeight;
+    if (top + height > letter.long - margin) {
+      const page = addPage(draft.canvas.document, letter.short, letter.long);
+      draft = { ...draft, canvas: { ...draft.canvas, page } };
+      top = margin;
+    }
+    write(draft.canvas, field.label, margin, top + 12, { size: 9 });
+    const x = margin + labelWidth;
+    if (isTick(field)) ticked(draft, field, x, top + lineHeight / 2, "");
+    else framed(draft, field, { x, y: top, width: letter.short - margin - x, height });
+    top += height + (step - lineHeight);
+  }
+  return draft.canvas.document.save({ updateFieldAppearances: false });
+}
+
+function isTick({ place, ticked }: EditionField): boolean {
+  return ticked !== undefined || place === "ship.same" || place?.startsWith("plain.") === true;
+}

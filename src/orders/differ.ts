@@ -1,0 +1,61 @@
+import type { Sheet } from "../trade/sheet.ts";
+import { contentKey, plainText } from "./keys.ts";
+
+/** What a sheet says of one matter, part by part: the parts of an address, of a contact. */
+export type Said<P extends string> = { readonly [K in P]?: string };
+
+/** Sheets of one order that agree with each other, but not with most of the order. */
+export interface Odd<P extends string> {
+  readonly sheets: readonly Sheet[];
+  /** The parts that differ. */
+  readonly parts: readonly P[];
+  /** Those parts as these sheets have them. */
+  readonly typed: string;
+  /** The same parts as most sheets of the order have them. */
+  readonly usual: string;
+}
+
+/** What most sheets say, case, spacing and punctuation apart; of equal shares the one that came first. */
+export function usuallySaid<P extends string>(
+  sheets: readonly Sheet[],
+  said: (sheet: Sheet) => Said<P>,
+): Said<P> | undefined {
+  return bySaying(sheets, said)[0]?.said;
+}
+
+/** Sheets that say something else than most. A part that one side leaves empty is not compared. */
+export function oddOnes<P extends string>(
+  sheets: readonly Sheet[],
+  said: (sheet: Sheet) => Said<P>,
+): Odd<P>[] {
+  const [most, ...rest] = bySaying(sheets, said);
+  if (most === undefined) return [];
+  return rest.flatMap((odd) => {
+    const parts = (Object.keys(odd.said) as P[]).filter((part) => {
+      const [one, other] = [plainText(odd.said[part] ?? ""), plainText(most.said[part] ?? "")];
+      return one !== other && one !== "" && other !== "";
+    });
+    const words = (whose: Said<P>): string => parts.map((part) => whose[part]).join(", ");
+    return parts.length === 0
+      ? []
+      : [{ sheets: odd.sheets, parts, typed: words(odd.said), usual: words(most.said) }];
+  });
+}
+
+/** Sheets grouped by what they say, the largest group first; sheets that say nothing are left out. */
+function bySaying<P extends string>(
+  sheets: readonly Sheet[],
+  said: (sheet: Sheet) => Said<P>,
+): { said: Said<P>; sheets: readonly Sheet[] }[] {
+  const groups = Map.groupBy(sheets, (sheet) => plainParts(said(sheet)));
+  groups.delete(plainParts({}));
+  return [...groups.values()]
+    .flatMap((members) => members.slice(0, 1).map((first) => ({ said: said(first), sheets: members })))
+    .toSorted((one, other) => other.sheets.length - one.sheets.length);
+}
+
+/** The parts that are filled in, as one text to compare. */
+function plainParts(said: Readonly<Record<string, string | undefined>>): string {
+  const plain = Object.entries(said).map(([part, typed]) => [part, plainText(typed ?? "")]);
+  return contentKey(Object.fromEntries(plain.filter(([, typed]) => typed !== "")));
+}

@@ -1,0 +1,36 @@
+import distance from "damerau-levenshtein";
+import { plainText } from "./keys.ts";
+
+/** Longer texts are no names; comparing them letter by letter would cost their lengths multiplied. */
+const longest = 200;
+
+/**
+ * Slips of the hand between two names or numbers, by their plain text: characters left out, added,
+ * mistaken, or swapped with their neighbour (optimal string alignment distance). Infinity for texts too
+ * long to be names.
+ */
+export function slipsBetween(one: string, other: string): number {
+  const [a, b] = [plainText(one), plainText(other)];
+  if (a === b) return 0;
+  return Math.max(a.length, b.length) > longest ? Number.POSITIVE_INFINITY : distance(a, b).steps;
+}
+
+/** Whether two different order numbers are one slip apart. Of three characters or fewer too many are. */
+export function nearNumbers(one: string, other: string): boolean {
+  return Math.min(plainText(one).length, plainText(other).length) > 3 && slipsBetween(one, other) === 1;
+}
+
+/**
+ * Whether two different project names are one name mistyped: one slip, or two in names of eight letters
+ * or more. Their digits must be the same, for "Tower 1" and "Tower 2" are two projects.
+ */
+export function nearProjects(one: string, other: string): boolean {
+  const [a, b] = [plainText(one), plainText(other)];
+  const slips = slipsBetween(a, b);
+  const most = Math.min(a.length, b.length) < 8 ? 1 : 2;
+  return slips > 0 && slips <= most && digits(a) === digits(b);
+}
+
+function digits(text: string): string {
+  return text.replace(/\P{N}/gu, "");
+}

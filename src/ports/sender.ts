@@ -1,0 +1,20 @@
+/** A finished answer. The bytes are what is sent, to this one recipient and no other. */
+export interface Outgoing {
+  readonly messageId: string;
+  readonly recipient: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * What became of it. `later`: certainly not sent, try again. `unknown`: it may or may not have gone;
+ * never send again before `find` has looked.
+ */
+export type Sending =
+  | { readonly kind: "sent"; readonly words: string }
+  | { readonly kind: "refused" | "later" | "unknown"; readonly words: string };
+
+export interface Sender {
+  readonly send: (answer: Outgoing) => Promise<Sending>;
+  /** Whether an answer with this Message-ID went out; undefined when that cannot be seen. */
+  readonly find: (messageId: string) => Promise<boolean | undefined>;
+}

@@ -1,0 +1,43 @@
+/** Longest file name kept, in characters: what an old mail program shows and every disk takes. */
+const most = 120;
+
+/**
+ * A file name as a letter gives it → a name that is safe to print and to write to disk: no folders, no
+ * control characters, no marks that reverse the reading direction. Undefined when nothing is left.
+ */
+export function safeFileName(given: string): string | undefined {
+  const last = given.toWellFormed().split(/[/\\]/).at(-1) ?? "";
+  const name = last.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, "").trim();
+  if (/^\.*$/.test(name)) return undefined;
+  const { stem, ending } = parts(name);
+  return [...stem].slice(0, most - [...ending].length).join("") + ending;
+}
+
+/**
+ * Tells files of one name apart: the second "sheet.pdf" becomes "sheet (2).pdf". `named` is then the name
+ * it came with. Names that differ only in capitals are the same name on many a disk.
+ */
+export function tellApart<T extends { readonly file: string }>(
+  files: readonly T[],
+): (T & { named?: string })[] {
+  const taken = new Set(files.map(({ file }) => file.toLowerCase()));
+  const first = new Set<string>();
+  return files.map((one) => {
+    const { file } = one;
+    if (!first.has(file.toLowerCase())) {
+      first.add(file.toLowerCase());
+      return one;
+    }
+    const { stem, ending } = parts(file);
+    let n = 2;
+    while (taken.has(`${stem} (${n})${ending}`.toLowerCase())) n++;
+    const told = `${stem} (${n})${ending}`;
+    taken.add(told.toLowerCase());
+    return { ...one, file: told, named: file };
+  });
+}
+
+function parts(name: string): { stem: string; ending: string } {
+  const ending = /(?<=.)\.[^.\s]{1,10}$/su.exec(name)?.[0] ?? "";
+  return { stem: name.slice(0, name.length - ending.length), ending };
+}

@@ -1,0 +1,61 @@
+import type { Place, Print } from "../trade/place.ts";
+import type { Edition, EditionField } from "./edition.ts";
+import type { ReadField } from "./form.ts";
+
+/** One thing filled in: as it stands in the form, and what it stands for by the edition's own values. */
+export interface Entry {
+  readonly typed: string;
+  readonly means: string;
+}
+
+/** A filled form by places instead of field names. */
+export interface Filled {
+  readonly prints: { readonly [P in Place]?: Print };
+  /** What is filled in at a place, untouched; nothing where the form was left alone. */
+  readonly at: (place: Place) => readonly Entry[];
+}
+
+/** Fields of a form → what is filled in at each place of its edition. */
+export function filledIn(fields: readonly ReadField[], edition: Edition): Filled {
+  const byName = new Map(fields.map((field) => [field.name, field]));
+  const byPlace = Map.groupBy(edition.fields, ({ place }) => place);
+  byPlace.delete(undefined);
+  return {
+    prints: Object.fromEntries([...byPlace].map(([place, printed]) => [place, printOf(printed)])),
+    at: (place) =>
+      (byPlace.get(place) ?? []).flatMap((printed) => entriesOf(byName.get(printed.name), printed)),
+  };
+}
+
+/** Several boxes that make one choice are named together. */
+function printOf(printed: readonly EditionField[]): Print {
+  return { field: printed[0]?.name ?? "", label: printed.map(({ label }) => label).join(" / ") };
+}
+
+function entriesOf(field: ReadField | undefined, { ticked, label, values }: EditionField): Entry[] {
+  if (field === undefined) return [];
+  const filled = field.values.filter(
+    (value) => value !== "" && !(field.kind === "choice" && isPrompt(value)),
+  );
+  if (ticked !== undefined) return filled.some(saysYes) ? [{ typed: label, means: ticked }] : [];
+  const known = Object.entries(values);
+  return filled.map((typed) => ({
+    typed,
+    means: known.find(([value]) => same(value, typed))?.[1] ?? typed,
+  }));
+}
+
+/** What a drop-down shows until something is chosen: "Choose…", "Select a finish", "-". */
+function isPrompt(value: string): boolean {
+  return /^\s*(?:[-–—._…\s]*|(?:please )?(?:choose|select|pick)\b.*)$/i.test(value);
+}
+
+/** Whether what stands in a box, or is chosen instead of one, marks it. */
+export function saysYes(value: string): boolean {
+  return !["", "no", "off", "false", "0"].includes(value.trim().toLowerCase());
+}
+
+/** Two texts that a person would call the same choice. */
+export function same(one: string, other: string): boolean {
+  return one.trim().toLowerCase() === other.trim().toLowerCase();
+}

@@ -1,0 +1,43 @@
+import {
+  decodePDFRawStream,
+  PDFArray,
+  PDFDict,
+  PDFHexString,
+  PDFName,
+  PDFNumber,
+  type PDFObject,
+  PDFRawStream,
+  PDFString,
+} from "pdf-lib";
+import { decodeName, decodeTextString } from "./pdf-string.ts";
+
+/** Bytes of a stream, as stored, beyond which it is no longer taken for what somebody typed. */
+const mostStreamBytes = 65_536;
+
+/** The text of a string, name, number or stream; "" for anything else. Throws for a stream beyond measure. */
+export function textOf(value: PDFObject | undefined): string {
+  if (value instanceof PDFString || value instanceof PDFHexString) return decodeTextString(value.asBytes());
+  if (value instanceof PDFName) return decodeName(value.decodeText());
+  if (value instanceof PDFNumber) return String(value.asNumber());
+  if (value instanceof PDFRawStream) {
+    if (value.contents.length > mostStreamBytes) throw new Error("a field's value is endless");
+    return decodeTextString(decodePDFRawStream(value).decode());
+  }
+  return "";
+}
+
+/** The members of an array; anything else is a list of one. */
+export function listOf(value: PDFObject | undefined): (PDFObject | undefined)[] {
+  if (!(value instanceof PDFArray)) return [value];
+  return Array.from({ length: value.size() }, (_, i) => value.lookup(i));
+}
+
+/** What a dictionary holds under a key, references followed. */
+export function entryOf(dict: PDFDict, key: string): PDFObject | undefined {
+  return dict.lookup(PDFName.of(key));
+}
+
+/** The dictionaries in an array of a dictionary; none where there is no such array. */
+export function dictsIn(dict: PDFDict, key: string): PDFDict[] {
+  return listOf(entryOf(dict, key)).filter((object) => object instanceof PDFDict);
+}

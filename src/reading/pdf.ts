@@ -1,0 +1,48 @@
+import { fileURLToPath } from "node:url";
+import { getDocument, type PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+
+/** A folder of pdf.js with the data it needs for fonts that a file names but does not carry. */
+const dataOf = (folder: string): string =>
+  fileURLToPath(new URL(folder, import.meta.resolve("pdfjs-dist/package.json")));
+
+/** ISO 32000-1:2008 Annex H, note 13: viewers take the header anywhere within the first 1024 bytes. */
+export function isPdf(bytes: Uint8Array): boolean {
+  return latin1(bytes.subarray(0, 1024)).includes("%PDF-");
+}
+
+/**
+ * Whether the end of the file is missing. Readers then fall back in silence to an earlier revision of it,
+ * with the values of that time. ISO 32000-1:2008 §7.5.5: a file ends in `startxref`, a number and `%%EOF`.
+ */
+export function isCutOff(bytes: Uint8Array): boolean {
+  return !/startxref\s+\d+\s+%%EOF/.test(latin1(bytes.subarray(-2048)));
+}
+
+/**
+ * Opens a PDF, hands it over and closes it again, whatever happens. Throws what pdf.js throws for a file
+ * that it cannot open; see `wantsPassword`.
+ */
+export async function withPdf<T>(bytes: Uint8Array, use: (pdf: PDFDocumentProxy) => Promise<T>): Promise<T> {
+  const task = getDocument({
+    data: Uint8Array.from(bytes), // pdf.js takes possession of what it is given
+    verbosity: 0,
+    useSystemFonts: false,
+    disableFontFace: true,
+    standardFontDataUrl: dataOf("standard_fonts/"),
+    cMapUrl: dataOf("cmaps/"),
+  });
+  try {
+    return await use(await task.promise);
+  } finally {
+    await task.destroy();
+  }
+}
+
+/** Whether opening failed only for want of a password. */
+export function wantsPassword(error: unknown): boolean {
+  return error instanceof Error && error.name === "PasswordException";
+}
+
+function latin1(bytes: Uint8Array): string {
+  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString("latin1");
+}

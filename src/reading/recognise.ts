@@ -1,0 +1,65 @@
+import type { Edition } from "./edition.ts";
+import { isFillable, type ReadField } from "./form.ts";
+
+/** The edition that a form is, or the title of the one it is most like. */
+export type Recognised =
+  | { readonly edition: Edition; readonly nearest?: never }
+  | { readonly edition?: never; readonly nearest?: string };
+
+// An edition may leave out fields that mean nothing, and a viewer may drop a field that nobody filled.
+const least = { ofEdition: 0.9, ofForm: 0.5, worthNaming: 0.3, labels: 0.6 };
+
+/** Which edition a form is, by the names of its fields; the name of the file plays no part. */
+export function recognise(fields: readonly ReadField[], editions: readonly Edition[]): Recognised {
+  const names = new Set(fields.filter(isFillable).map((field) => field.name));
+  const scored = editions
+    .map((edition) => ({ edition, ...likeness(names, edition) }))
+    .toSorted((a, b) => b.both - a.both);
+  const fitting = scored
+    .filter(({ ofEdition, ofForm }) => ofEdition >= least.ofEdition && ofForm >= least.ofForm)
+    .map(({ edition }) => edition);
+  const edition = fitting.find((one) => claimed(fields, one) === plain(one.name)) ?? fitting[0];
+  // A form that calls itself by a name we do not have is another one, however alike its fields.
+  if (edition !== undefined && ["", plain(edition.name)].includes(claimed(fields, edition)))
+    return { edition };
+  const [nearest] = scored;
+  return nearest === undefined || nearest.both < least.worthNaming ? {} : { nearest: nearest.edition.title };
+}
+
+/** Whether the text of a page carries most of the labels of an edition: its form, printed or flattened. */
+export function carriesLabels(text: string, editions: readonly Edition[]): boolean {
+  const page = plain(text);
+  return editions.some(({ fields }) => {
+    // Labels such as "Bill to: street" may be printed apart, and faces drawn rather than named.
+    const parts = new Set(
+      fields
+        .filter(({ place }) => !place?.startsWith("row.") && !place?.startsWith("plain."))
+        .flatMap(({ label }) => label.split(/[:,]/).map(plain))
+        .filter((part) => part !== ""),
+    );
+    const found = [...parts].filter((part) => page.includes(part));
+    return found.length >= parts.size * least.labels;
+  });
+}
+
+function likeness(
+  names: ReadonlySet<string>,
+  { fields }: Edition,
+): Record<"ofEdition" | "ofForm" | "both", number> {
+  const shared = fields.filter((field) => names.has(field.name)).length;
+  return {
+    ofEdition: shared / fields.length,
+    ofForm: names.size === 0 ? 0 : shared / names.size,
+    both: (2 * shared) / (fields.length + names.size),
+  };
+}
+
+/** What the form says its edition is; "" where it does not say. */
+function claimed(fields: readonly ReadField[], edition: Edition): string {
+  const name = edition.fields.find(({ place }) => place === "edition")?.name;
+  return plain(fields.find((field) => field.name === name)?.values[0] ?? "");
+}
+
+function plain(text: string): string {
+  return text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, "");
+}

@@ -1,0 +1,42 @@
+import type { Day } from "./day.ts";
+
+/** A day's letters as CSV (RFC 4180), a line each. */
+export function dayCsv(day: Day): string {
+  const head = [
+    "date",
+    "time",
+    "letter",
+    "from",
+    "subject",
+    "orders",
+    "sheets",
+    "verdict",
+    "state",
+    "stops",
+    "asks",
+    "notes",
+    "seconds_to_answer",
+  ];
+  const lines = day.letters.map((letter) => [
+    day.date,
+    letter.time,
+    letter.letter,
+    letter.from,
+    letter.subject,
+    letter.orders.join(" "),
+    letter.sheets,
+    letter.verdict ?? "",
+    letter.state,
+    letter.stops,
+    letter.asks,
+    letter.notes,
+    letter.secondsToAnswer?.toFixed(3) ?? "",
+  ]);
+  return [head, ...lines].map((line) => `${line.map(cell).join(",")}\r\n`).join("");
+}
+
+function cell(value: string | number): string {
+  // A spreadsheet would run text that begins like a formula; strangers write these subjects.
+  const text = typeof value === "string" && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,151 @@
+import { html } from "hono/html";
+import type { Verdict } from "../trade/problem.ts";
+import { columns } from "./columns.ts";
+import {
+  type Group,
+  headings,
+  type Item,
+  type Outline,
+  type Part,
+  type Proof,
+  type Row,
+  type Section,
+} from "./outline.ts";
+
+/** White words on them, and they on white, have a contrast of 4.5 to 1 at least (WCAG 2.2, 1.4.3). */
+const colours = {
+  fail: "#9c2a1f",
+  confirm: "#84560b",
+  person: "#59417a",
+  waiting: "#1f5673",
+  pass: "#2b6238",
+} as const satisfies Record<Verdict, string>;
+
+// Mail programs drop style sheets and let little be inherited, so every element carries its own font; where
+// the colour is not handed down either, it is black.
+const font = "font:15px/22px Verdana,sans-serif";
+const ink = "#1b1b1d";
+const large = "font-size:17px;line-height:25px;font-weight:bold";
+const quiet = "color:#55595f";
+const strip = "background:#f3f1ea";
+/** What was typed keeps its blanks, and breaks anywhere rather than widen the page. */
+const typed = "white-space:pre-wrap;overflow-wrap:anywhere";
+const cell = `${font};vertical-align:top`;
+const line = "border-bottom:1px solid #dcd9d0";
+
+type Markup = ReturnType<typeof html>;
+
+/** An answer as a page for mail programs: one column, tables for the old ones, nothing loaded from outside. */
+export function answerHtml(outline: Outline): string {
+  const { lead, parts, howToOrder, next, cautions, signature } = outline;
+  const page = html`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width,initial-scale=1">
+<meta name="color-scheme" content="light">
+<title>${outline.subject}</title>
+</head>
+<body style="margin:0;padding:0;background:#ffffff">
+<table role="presentation" width="100%" cellpadding="0" cellspacing="0" border="0" style="max-width:640px;margin:0 auto">
+<tr><td style="${font};color:${ink};padding:16px">
+${banner(outline)}
+${when(lead.length > 0, () => paragraph("margin:12px 0 0", broken(lead)))}
+${parts.map(partMarkup)}
+${listMarkup(headings.howToOrder, howToOrder)}
+${listMarkup(headings.next, next)}
+${paragraph("margin:24px 0 0;padding:12px 0 0;border-top:1px solid #c9c6bd", broken(cautions))}
+${paragraph(`margin:16px 0 0;${quiet}`, broken(signature))}
+</td></tr>
+</table>
+</body>
+</html>
+`;
+  if (page instanceof Promise) throw new Error("an answer has a part that comes later");
+  return page.toString();
+}
+
+function banner({ verdict, word, headline }: Outline): Markup {
+  const colour = colours[verdict];
+  const sentence = `${headline.charAt(0).toUpperCase()}${headline.slice(1)}`;
+  return table(
+    html`<tr><td bgcolor="${colour}" style="${font};color:#ffffff;background:${colour};padding:6px 10px;font-weight:bold;letter-spacing:2px">${word}</td></tr>
+<tr><td style="${cell};${large};${typed};padding:9px 10px">${sentence}</td></tr>`,
+    `border:2px solid ${colour}`,
+  );
+}
+
+function partMarkup({ title, verdict, status, received, sections, rows, alsoRight, proofs }: Part): Markup {
+  return html`${when(title, (words) => html`<h1 style="${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px">${words}</h1>`)}
+${when(status, (words) => paragraph(`font-weight:bold;color:${colours[verdict]}`, words))}
+${when(received, (words) => paragraph("", words))}
+${sections.map(sectionMarkup)}
+${when(rows.length > 0 || alsoRight !== undefined, () => heading(headings.sheets))}
+${when(rows.length > 0, () => table(rows.map(rowMarkup), "margin:4px 0 0"))}
+${when(alsoRight, (words) => paragraph("margin:8px 0 0", words))}
+${when(proofs.length > 0, () => html`${heading(headings.proofs)}${proofs.map(proofMarkup)}`)}`;
+}
+
+function sectionMarkup({ kind, title, groups }: Section): Markup {
+  return html`${heading(title, colours[kind])}${groups.map((group) => groupMarkup(group, kind))}`;
+}
+
+function groupMarkup({ heading, hint, items }: Group, kind: Verdict): Markup {
+  return html`${headed(heading, hint)}${table(items.map((item) => itemMarkup(item, kind)))}`;
+}
+
+function itemMarkup({ number, says, fix, where }: Item, kind: Verdict): Markup {
+  return html`<tr><td width="34" style="${cell};padding:6px 0 0;font-weight:bold;color:${colours[kind]}">${number}.</td><td style="${cell};${typed};padding:6px 0 0">${
+    kind === "pass" ? says : html`<strong>${says}</strong>`
+  }<br>${fix}${when(where, (words) => html`<br><span style="${quiet}">${words}</span>`)}</td></tr>
+`;
+}
+
+function rowMarkup({ kind, state, what, file }: Row): Markup {
+  return html`<tr><td width="100" style="${cell};${line};padding:5px 8px 5px 0;font-weight:bold;color:${colours[kind]}">${state}</td><td style="${cell};${line};${typed};padding:5px 0">${what}<br><span style="${quiet}">${file}</span></td></tr>
+`;
+}
+
+function proofMarkup({ heading, hint, faces }: Proof): Markup {
+  return html`${headed(heading, hint)}
+<pre style="font:15px/21px Courier New,monospace;${strip};${typed};margin:4px 0 0;padding:6px 10px">${columns(faces).join("\n")}</pre>
+`;
+}
+
+function listMarkup(title: string, items: readonly string[]): Markup {
+  const list = items.map((item) => html`<li style="margin:0 0 4px">${item}</li>`);
+  return when(
+    items.length > 0,
+    () => html`${heading(title)}<ul style="${font};margin:6px 0 0;padding:0 0 0 20px">${list}</ul>`,
+  );
+}
+
+function heading(title: string, colour = ink): Markup {
+  return html`<h2 style="${font};font-size:16px;font-weight:bold;margin:22px 0 0;padding:0 0 2px;color:${colour};border-bottom:2px solid ${colour}">${title}</h2>
+`;
+}
+
+function headed(name: string, hint: string | undefined): Markup {
+  const below = when(hint, (words) => html`<br><span style="${quiet}">${words}</span>`);
+  return paragraph(`margin:10px 0 0;${typed}`, html`<strong>${name}</strong>${below}`);
+}
+
+function paragraph(style: string, content: Markup | string): Markup {
+  return html`<p style="${font};margin:2px 0 0;${style}">${content}</p>
+`;
+}
+
+function table(rows: Markup | readonly Markup[], style = ""): Markup {
+  return html`<table role="presentation" width="100%" cellpadding="0" cellspacing="0" border="0" style="${style}">
+${rows}</table>
+`;
+}
+
+function broken(lines: readonly string[]): Markup {
+  return html`${lines.map((words, i) => (i === 0 ? html`${words}` : html`<br>${words}`))}`;
+}
+
+/** Nothing for what is absent or does not hold. */
+function when<T>(value: T | false | undefined, show: (value: T) => Markup): Markup {
+  return value === undefined || value === false ? html`` : show(value);
+}

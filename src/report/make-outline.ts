@@ -1,0 +1,102 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import { plainText } from "../orders/keys.ts";
+import type { Verdict } from "../trade/problem.ts";
+import { type Files, namedFiles, nameOf } from "./named-files.ts";
+import { counted } from "./one-line.ts";
+import type { Outline, Part } from "./outline.ts";
+import {
+  cautions,
+  headlineOf,
+  howToOrder,
+  nextSteps,
+  signatureOf,
+  type Tally,
+  tallyWords,
+  words,
+} from "./phrases.ts";
+import { proofsOf } from "./proofs.ts";
+import type { OrderReport, Report } from "./report.ts";
+import { type Numbered, sectionsOf } from "./sections.ts";
+import { rowsOf } from "./sheet-rows.ts";
+import { subjectOf } from "./subject.ts";
+import { sheetsOf, topicsOf } from "./topics.ts";
+
+/** All that there is to answer to a submission, in reading order. */
+export function outlineOf(report: Report, catalogue: Catalogue): Outline {
+  const files = namedFiles(report);
+  const topics = topicsOf(report);
+  const numbers: Numbered[] = [];
+  const found = topics.map((topic) => {
+    const { order, verdict } = topic;
+    const { sections, numbers: own } = sectionsOf(topic.filed, files, numbers.length);
+    numbers.push(...own);
+    // Among several orders, a letter that has only notes around them needs no verdict.
+    const told = topics.length > 1 && (order !== undefined || verdict !== "pass");
+    const outcome = told
+      ? [words[verdict], tallyWords(verdict, tallyOf(own, order === undefined ? [] : [order]))]
+      : [];
+    return { ...topic, sections, outcome };
+  });
+  // A problem can point at a sheet of another order, so the tables wait until every number is given.
+  const parts = found.map(
+    ({ title, verdict, order, sections, outcome }): Part => ({
+      verdict,
+      ...(report.orders.length === 0 ? {} : { title }),
+      ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
+      sections,
+      ...(order === undefined
+        ? { rows: [], proofs: [] }
+        : {
+            received: receivedWords(order, report, files),
+            ...rowsOf(order, verdict, numbers, files),
+            proofs: verdict === "pass" ? proofsOf(order.order, catalogue, files) : [],
+          }),
+    }),
+  );
+
+  const tally = tallyOf(numbers, report.orders);
+  return {
+    verdict: report.verdict,
+    word: words[report.verdict],
+    headline: headlineOf(report, tally),
+    subject: subjectOf(report, tally),
+    lead: found.flatMap(({ name, outcome }) =>
+      outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
+    ),
+    parts,
+    howToOrder: report.sheets.length === 0 ? howToOrder(catalogue) : [],
+    next: nextSteps(report, tally, parts.some(keepsSheets), catalogue),
+    cautions,
+    signature: signatureOf(catalogue),
+  };
+}
+
+function keepsSheets({ rows, alsoRight }: Part): boolean {
+  return alsoRight !== undefined || rows.some(({ kind }) => kind !== "fail" && kind !== "waiting");
+}
+
+function tallyOf(numbers: readonly Numbered[], orders: readonly OrderReport[]): Tally {
+  const of = (kind: Verdict): number => numbers.filter((one) => one.kind === kind).length;
+  return {
+    fail: of("fail"),
+    confirm: of("confirm"),
+    person: of("person"),
+    pass: of("pass"),
+    waiting: orders.reduce((sum, { missing }) => sum + missing.length, 0),
+  };
+}
+
+/** "2 sheets came with this letter (replacing 1 sent earlier), 3 came earlier, 1 missing." */
+function receivedWords(report: OrderReport, { replaced }: Report, files: Files): string {
+  const { order, missing } = report;
+  const sheets = sheetsOf(report);
+  const earlier = sheets.filter(({ id }) => nameOf(files, id).earlier).length;
+  const again = replaced.filter((sheet) => plainText(sheet.order ?? "") === plainText(order.number)).length;
+  const replacing = again > 0 ? ` (replacing ${again} sent earlier)` : "";
+  const words = [
+    `${counted(sheets.length - earlier, "sheet")} came with this letter${replacing}`,
+    ...(earlier > 0 ? [`${earlier} came earlier`] : []),
+    ...(missing.length > 0 ? [`${missing.length} missing`] : []),
+  ];
+  return `${words.join(", ")}.`;
+}

@@ -1,0 +1,44 @@
+import MailComposer from "nodemailer/lib/mail-composer";
+
+/** Everything about an answer that is not its words. */
+export interface Envelope {
+  readonly from: { readonly name: string; readonly address: string };
+  readonly to: string;
+  readonly date: Date;
+  readonly messageId: string;
+  /** The letter being answered. */
+  readonly inReplyTo?: string;
+  readonly references: readonly string[];
+}
+
+export interface Words {
+  readonly subject: string;
+  readonly text: string;
+  readonly html: string;
+}
+
+/** An answer as the bytes to be sent (RFC 5322, multipart/alternative). The same input gives the same bytes. */
+export function composeMessage(envelope: Envelope, { subject, text, html }: Words): Promise<Uint8Array> {
+  const { from, to, date, messageId, inReplyTo, references } = envelope;
+  return new MailComposer({
+    from: { ...from },
+    to: { name: "", address: to },
+    date,
+    messageId,
+    // RFC 5322 §3.6.4: the answered letter's references, then that letter.
+    ...(inReplyTo === undefined ? {} : { inReplyTo, references: [...references, inReplyTo] }),
+    subject,
+    text,
+    html,
+    headers: {
+      // RFC 3834 §5: an answer made by a machine says so, and asks other machines not to answer it.
+      "Auto-Submitted": "auto-replied",
+      "X-Auto-Response-Suppress": "All",
+    },
+    baseBoundary: messageId.replaceAll(/[^A-Za-z0-9]/g, ""),
+    disableFileAccess: true,
+    disableUrlAccess: true,
+  })
+    .compile()
+    .build();
+}

@@ -1,0 +1,88 @@
+import type { Verdict } from "../trade/problem.ts";
+
+/** Headings that every answer shares. */
+export const headings = {
+  sheets: "Sheets",
+  proofs: "Please read once more: this is what will be cut",
+  howToOrder: "How to order",
+  next: "What happens next",
+} as const;
+
+/**
+ * All that an answer says, in reading order, as finished words. The text and the HTML are two renderings
+ * of this one value, so that they cannot say different things.
+ */
+export interface Outline {
+  readonly verdict: Verdict;
+  /** The verdict in capitals: "FAIL". */
+  readonly word: string;
+  /** The rest of the first line: "3 things to fix before order BW-2207 can be engraved." */
+  readonly headline: string;
+  readonly subject: string;
+  /** Where several orders came in one letter: what has become of each. */
+  readonly lead: readonly string[];
+  readonly parts: readonly Part[];
+  /** For a letter without any sheet: how to order. */
+  readonly howToOrder: readonly string[];
+  readonly next: readonly string[];
+  readonly cautions: readonly string[];
+  readonly signature: readonly string[];
+}
+
+/** What concerns one order or, where a letter brought several, the letter around them. */
+export interface Part {
+  readonly verdict: Verdict;
+  /** "Order BW-2207, Larkspur Library"; a letter without an order has no need of one. */
+  readonly title?: string;
+  /** Where a letter has several parts: what has become of this one. */
+  readonly status?: string;
+  /** "2 sheets came with this letter, 3 came earlier." */
+  readonly received?: string;
+  readonly sections: readonly Section[];
+  readonly rows: readonly Row[];
+  /** How many sheets are right and have no row of their own. */
+  readonly alsoRight?: string;
+  readonly proofs: readonly Proof[];
+}
+
+/** Problems that ask the same of the reader. */
+export interface Section {
+  readonly kind: Verdict;
+  readonly title: string;
+  readonly groups: readonly Group[];
+}
+
+/** Problems of one file, of the same few files, or of the order as a whole. */
+export interface Group {
+  readonly heading: string;
+  readonly hint?: string;
+  readonly items: readonly Item[];
+}
+
+export interface Item {
+  /** Counted from 1 through the whole answer, so that a reply can say "4: yes". */
+  readonly number: number;
+  readonly says: string;
+  readonly fix: string;
+  /** The label of the field, or the files it concerns, where the words and the heading do not name them. */
+  readonly where?: string;
+}
+
+/** One sheet, received or still missing. */
+export interface Row {
+  /** What its problems make of it; `waiting` if it is missing. */
+  readonly kind: Verdict;
+  /** "Fix: 1, 3", "OK", "Missing". */
+  readonly state: string;
+  /** "Device, S-104 position 2 of 4". */
+  readonly what: string;
+  readonly file: string;
+}
+
+/** The legends of one sheet as they will be cut, for proof-reading. */
+export interface Proof {
+  readonly heading: string;
+  readonly hint: string;
+  /** One line a face: its name, then its rows. */
+  readonly faces: readonly (readonly string[])[];
+}

@@ -1,0 +1,102 @@
+import { type Catalogue, mostGangs } from "../catalogue/catalogue.ts";
+import { type Verdict, verdictOf } from "../trade/problem.ts";
+import { counted, listed, oneLine } from "./one-line.ts";
+import type { OrderReport, Report } from "./report.ts";
+
+/** How many numbered items there are of each kind; for `waiting`, how many sheets are missing. */
+export type Tally = Readonly<Record<Verdict, number>>;
+
+export const words = {
+  pass: "PASS",
+  fail: "FAIL",
+  confirm: "CONFIRM",
+  waiting: "WAITING",
+  person: "A PERSON WILL LOOK AT THIS",
+} as const satisfies Record<Verdict, string>;
+
+/** "3 things to fix". */
+export function tallyWords(verdict: Verdict, tally: Tally): string {
+  const phrases = {
+    fail: `${counted(tally.fail, "thing")} to fix`,
+    confirm: `${counted(tally.confirm, "question")} to answer`,
+    person: counted(tally.person, "open point"),
+    waiting: tally.waiting === 0 ? "more sheets to come" : `${counted(tally.waiting, "sheet")} still to come`,
+    pass: "nothing to fix",
+  } satisfies Record<Verdict, string>;
+  return phrases[verdict];
+}
+
+/** The first line after the verdict. */
+export function headlineOf({ orders: all, files, problems, verdict }: Report, tally: Tally): string {
+  const what = tallyWords(verdict, tally);
+  const none = "no order sheet came with this letter.";
+  if (all.length === 0) return verdict === "person" ? none : `${what}; ${none}`;
+  const around = verdictOf([...files.flatMap((file) => file.problems), ...problems]);
+  if (all.length > 1 && around === verdict && verdict !== "pass") return `${what} in this letter.`;
+  const held = all.filter((order) => order.verdict === verdict);
+  const concerned = held.length === 0 ? all : held;
+  const orders = ordersInWords(concerned);
+  const are = concerned.length > 1 ? "are" : "is";
+  if (verdict === "pass") return `${orders} ${are} complete, ${what}.`;
+  if (verdict === "waiting") return `${orders} ${are} right so far, ${what}.`;
+  return `${what} before ${orders} can be engraved.`;
+}
+
+/** "order BW-2207", "orders A, B and 3 more". */
+export function ordersInWords(orders: readonly OrderReport[]): string {
+  const numbers = orders.map(({ order }) => order.number).filter((number) => number !== "");
+  if (numbers.length === 0) return orders.length > 1 ? "these orders" : "this order";
+  const named = numbers.length === orders.length ? numbers : [...numbers, "one without a number"];
+  return `${orders.length > 1 ? "orders" : "order"} ${listed(
+    named.map((number) => oneLine(number, 40)),
+    3,
+  )}`;
+}
+
+/** What happens next, and who does it. `kept`: some sheets need not come again. */
+export function nextSteps(
+  { orders, verdict }: Report,
+  tally: Tally,
+  kept: boolean,
+  { maker }: Catalogue,
+): string[] {
+  if (verdict === "pass") return ["There is nothing to do. Nothing is cut until the order is released."];
+  return [
+    ...(tally.fail > 0
+      ? ["Correct what stands under “To fix” and send only the corrected sheets, in a reply to this letter."]
+      : []),
+    ...(tally.confirm > 0
+      ? ["Reply to this letter with an answer to each question, by its number. A person reads your answer."]
+      : []),
+    ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),
+    ...(tally.waiting > 0 ? ["Send the missing sheets when they are ready, in a reply to this letter."] : []),
+    ...(kept
+      ? [
+          `${tally.fail > 0 ? "Sheets not marked “Fix”" : "The sheets that came"} are kept; do not send them again.`,
+        ]
+      : []),
+    ...(orders.length > 0 ? ["Nothing is cut before the order has passed."] : []),
+  ];
+}
+
+export const cautions: readonly string[] = [
+  "Legends are cut exactly as typed.",
+  "Burin does not know the wiring. For emergency lighting and disconnects, local code and a licensed electrician decide.",
+];
+
+/** For a letter without any sheet. */
+export function howToOrder(catalogue: Catalogue): string[] {
+  const { maker } = catalogue;
+  return [
+    `Fill one device sheet for each push-button device, and one plate sheet for each plate of 2 to ${mostGangs(catalogue)} gangs. A plate of 4 gangs needs 4 device sheets.`,
+    "Fill the sheets on a computer and save them as PDF files. Handwriting, scans and photos cannot be read.",
+    "Write the same order number on every sheet of an order, and the same station mark on a plate and its devices.",
+    `Attach the sheets to a letter to ${maker.email}.`,
+    `For blank sheets, or for anything else, call ${maker.phone}.`,
+  ];
+}
+
+/** Who writes. */
+export function signatureOf({ maker }: Catalogue): string[] {
+  return [`Burin, the intake desk of ${maker.name}`, maker.about, `${maker.email}, ${maker.phone}`];
+}

@@ -1,0 +1,96 @@
+import type { Verdict } from "../trade/problem.ts";
+import type { FileId } from "../trade/sheet.ts";
+import { type Files, nameOf } from "./named-files.ts";
+import { counted, listed, oneLine } from "./one-line.ts";
+import type { Group, Item, Section } from "./outline.ts";
+import { type Filed, foldSame, type Told } from "./told.ts";
+
+/** In reading order: what the reader must do, then what others do, then what is only worth knowing. */
+const titles = {
+  fail: "To fix",
+  confirm: "Please confirm",
+  person: "A person will look at this",
+  waiting: "Still to come",
+  pass: "Worth knowing",
+} as const satisfies Record<Verdict, string>;
+const kinds = Object.keys(titles) as Verdict[];
+
+/** Files named in one line; the others carry the item's number in the table of sheets. */
+const mostNames = 12;
+
+/** A number of the answer: the files that it concerns and what it asks of them. */
+export interface Numbered {
+  readonly number: number;
+  readonly kind: Verdict;
+  readonly files: readonly FileId[];
+}
+
+/** Problems → sections of items numbered after `last`, and the same numbers with their files. */
+export function sectionsOf(
+  filed: readonly Filed[],
+  files: Files,
+  last: number,
+): { sections: Section[]; numbers: Numbered[] } {
+  const numbers: Numbered[] = [];
+  const itemOf = (told: Told): Item => {
+    const number = last + numbers.length + 1;
+    // A note on the order as a whole leads nobody to a sheet.
+    numbers.push({
+      number,
+      kind: told.kind,
+      files: told.kind === "pass" && told.under !== undefined ? [] : told.files,
+    });
+    const where = whereOf(told, files);
+    return { number, says: told.says, fix: told.fix, ...(where === undefined ? {} : { where }) };
+  };
+  const order = [...files.keys()];
+  const told = foldSame(filed, files).toSorted((a, b) => rank(a, order) - rank(b, order));
+  const sections = kinds.flatMap((kind): Section[] => {
+    const members = told.filter((one) => one.kind === kind);
+    const groups = [...Map.groupBy(members, (one) => JSON.stringify(headingOf(one, files))).values()].flatMap(
+      ([first, ...more]): Group[] =>
+        first === undefined ? [] : [{ ...headingOf(first, files), items: [first, ...more].map(itemOf) }],
+    );
+    return groups.length === 0 ? [] : [{ kind, title: titles[kind], groups }];
+  });
+  return { sections, numbers };
+}
+
+/** The whole order first, then what several sheets share, then sheet by sheet as they came. */
+function rank({ under, files: [first, ...more] }: Told, order: readonly FileId[]): number {
+  if (under !== undefined || first === undefined) return -2;
+  return more.length > 0 ? -1 : order.indexOf(first);
+}
+
+function headingOf(told: Told, files: Files): Omit<Group, "items"> {
+  if (told.under !== undefined) return { heading: told.under };
+  const names = told.files.map((id) => nameOf(files, id));
+  const [first, ...more] = names;
+  if (first !== undefined && more.length === 0) return { heading: first.name, hint: first.what };
+  const list = listed(
+    names.map(({ name }) => name),
+    mostNames,
+  );
+  const noun = names.every(({ sheet }) => sheet !== undefined) ? "sheet" : "file";
+  return { heading: `On ${counted(names.length, noun)}`, hint: list };
+}
+
+/** The label beside the field, or the files, unless the words say it already or nothing is to be found there. */
+function whereOf({ kind, says, fix, under, problems }: Told, files: Files): string | undefined {
+  if (kind === "waiting" || (kind === "pass" && under !== undefined)) return undefined;
+  const words = `${says} ${fix}`.toLowerCase();
+  const unsaid = (text: string): boolean => !words.includes(text.toLowerCase());
+  const places = problems
+    .flatMap((problem) => problem.spots)
+    .flatMap(({ file, place }) => {
+      const { name, earlier, sheet } = nameOf(files, file);
+      const label = place === undefined ? undefined : sheet?.prints[place]?.label;
+      const labels = label === undefined || !unsaid(label) ? [] : [oneLine(label, 60)];
+      if (under === undefined) return labels;
+      const notes = [...labels, ...(earlier ? ["earlier letter"] : [])];
+      if (notes.length > 0) return `${name} (${notes.join(", ")})`;
+      return unsaid(name) ? name : [];
+    });
+  if (places.length === 0) return undefined;
+  return `${under === undefined ? "Field" : "On"}: ${listed([...new Set(places)], mostNames)}`;
+}

@@ -1,0 +1,72 @@
+import { columns } from "./columns.ts";
+import { headings, type Item, type Outline, type Part, type Proof } from "./outline.ts";
+
+/** Lines break here, short enough not to be broken again when a reply quotes them (RFC 5322 §2.1.1: 78). */
+const width = 74;
+
+/** An answer as plain text. */
+export function answerText(outline: Outline): string {
+  const { word, headline, lead, parts, howToOrder, next, cautions, signature } = outline;
+  const blocks = [
+    [wrap(`${word}: ${headline}`), ...lead.map((line) => wrap(line))].join("\n"),
+    ...parts.flatMap(partBlocks),
+    ...listBlocks(headings.howToOrder, howToOrder),
+    ...listBlocks(headings.next, next),
+    cautions.map((caution) => wrap(caution)).join("\n"),
+    `-- \n${signature.join("\n")}`,
+  ];
+  return `${blocks.join("\n\n")}\n`;
+}
+
+function partBlocks({ title, status, received, sections, rows, alsoRight, proofs }: Part): string[] {
+  const rule = title === undefined ? undefined : "=".repeat(Math.min(title.length, width));
+  const head = [title, rule, status, received].filter((line) => line !== undefined);
+  const table = columns(rows.map(({ state, what, file }) => [state, what, file])).map((line) => `  ${line}`);
+  return [
+    ...(head.length === 0 ? [] : [head.map((line) => wrap(line)).join("\n")]),
+    ...sections.flatMap((section) => [
+      section.title.toUpperCase(),
+      ...section.groups.map(({ heading, hint, items }) =>
+        [wrap(heading), ...(hint === undefined ? [] : [wrap(hint)]), ...items.map(itemLines)].join("\n"),
+      ),
+    ]),
+    ...(rows.length === 0 && alsoRight === undefined
+      ? []
+      : [
+          headings.sheets.toUpperCase(),
+          [...table, ...(alsoRight === undefined ? [] : [alsoRight])].join("\n"),
+        ]),
+    ...(proofs.length === 0 ? [] : [headings.proofs.toUpperCase(), ...proofs.map(proofLines)]),
+  ];
+}
+
+function itemLines({ number, says, fix, where }: Item): string {
+  const indent = "     ";
+  const [first, ...more] = [says, fix, ...(where === undefined ? [] : [where])];
+  return [
+    wrap(`${`${number}.`.padStart(4)} ${first}`, indent),
+    ...more.map((line) => wrap(`${indent}${line}`, indent)),
+  ].join("\n");
+}
+
+function proofLines({ heading, hint, faces }: Proof): string {
+  return [wrap(heading), wrap(hint), ...columns(faces).map((line) => `  ${line}`)].join("\n");
+}
+
+function listBlocks(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0
+    ? []
+    : [title.toUpperCase(), lines.map((line) => wrap(`- ${line}`, "  ")).join("\n")];
+}
+
+/** Breaks a line at single blanks; typed double blanks stay together. `indent` stands before the lines that follow. */
+function wrap(line: string, indent = ""): string {
+  const [first = "", ...words] = line.split(/(?<=\S) (?=\S)/);
+  const lines = [first];
+  for (const word of words) {
+    const last = lines.at(-1) ?? "";
+    if (last.length + 1 + word.length > width) lines.push(`${indent}${word}`);
+    else lines[lines.length - 1] = `${last} ${word}`;
+  }
+  return lines.join("\n");
+}

@@ -1,0 +1,53 @@
+import { type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { oneLine } from "./one-line.ts";
+import type { OrderReport, Report } from "./report.ts";
+import type { Filed } from "./told.ts";
+
+/** What one part of an answer is about, its problems in no order yet. */
+export interface Topic {
+  /** "Order BW-2207"; heads the problems of more than one sheet. */
+  readonly name: string;
+  /** The name with the project. */
+  readonly title: string;
+  readonly verdict: Verdict;
+  readonly filed: readonly Filed[];
+  readonly order?: OrderReport;
+}
+
+/** One order takes in the whole letter; several have a topic each, beside what is about none of them. */
+export function topicsOf(report: Report): Topic[] {
+  const letter = "This letter";
+  const loose = fileUnder(letter, [...report.files.flatMap(({ problems }) => problems), ...report.problems]);
+  const orders = report.orders.map((order) => orderTopic(order, report));
+  const [only, ...more] = orders;
+  if (only !== undefined && more.length === 0)
+    return [{ ...only, verdict: report.verdict, filed: [...loose, ...only.filed] }];
+  if (loose.length === 0) return orders;
+  const verdict = verdictOf(loose.map(({ problem }) => problem));
+  const about = { name: letter, title: letter, verdict, filed: loose };
+  return verdict === "pass" ? [...orders, about] : [about, ...orders];
+}
+
+/** Every sheet that an order got, those that came twice included. */
+export function sheetsOf({ order }: OrderReport): Sheet[] {
+  return [...order.sheets, ...order.twice.map(({ again }) => again)];
+}
+
+function orderTopic(order: OrderReport, report: Report): Topic {
+  const { number, project } = order.order;
+  const ids = new Set(sheetsOf(order).map(({ id }) => id));
+  const sheets = report.sheets.filter(({ sheet }) => ids.has(sheet.id));
+  const name = number === "" ? "Order without a number" : `Order ${oneLine(number, 40)}`;
+  return {
+    name,
+    title: project === undefined ? name : `${name}, ${oneLine(project, 80)}`,
+    verdict: order.verdict,
+    filed: fileUnder(name, [...sheets.flatMap(({ problems }) => problems), ...order.problems]),
+    order,
+  };
+}
+
+function fileUnder(under: string, problems: readonly Problem[]): Filed[] {
+  return problems.map((problem) => ({ problem, under }));
+}

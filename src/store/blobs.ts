@@ -1,0 +1,34 @@
+import { createHash, randomUUID } from "node:crypto";
+import { mkdir, open, readFile, rename, stat } from "node:fs/promises";
+import { dirname, join } from "node:path";
+
+/** Bytes kept under their own SHA-256; the same bytes are kept once. */
+export interface Blobs {
+  readonly put: (bytes: Uint8Array) => Promise<string>;
+  /** Throws when there are none of that hash. */
+  readonly get: (sha: string) => Promise<Uint8Array>;
+}
+
+export function openBlobs(folder: string): Blobs {
+  const pathOf = (sha: string): string => join(folder, sha.slice(0, 2), sha);
+  return {
+    async put(bytes) {
+      const sha = createHash("sha256").update(bytes).digest("hex");
+      const path = pathOf(sha);
+      if (await stat(path).catch(() => undefined)) return sha;
+      await mkdir(dirname(path), { recursive: true });
+      // Written beside, made durable, then renamed: under its own name a file is whole or not there.
+      const beside = `${path}.${randomUUID()}.part`;
+      const file = await open(beside, "w");
+      try {
+        await file.writeFile(bytes);
+        await file.sync();
+      } finally {
+        await file.close();
+      }
+      await rename(beside, path);
+      return sha;
+    },
+    get: async (sha) => new Uint8Array(await readFile(pathOf(sha))),
+  };
+}

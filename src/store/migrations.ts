@@ -1,0 +1,113 @@
+import type { Kysely } from "kysely";
+import { type MigrationProvider, Migrator } from "kysely/migration";
+
+const migrations = {
+  "001-record": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .createTable("letters")
+        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("key", "text", (c) => c.notNull().unique())
+        .addColumn("bytes_sha", "text", (c) => c.notNull())
+        .addColumn("received_at", "text", (c) => c.notNull())
+        .addColumn("state", "text", (c) => c.notNull())
+        .addColumn("why", "text")
+        .addColumn("sender", "text")
+        .addColumn("buyer", "text")
+        .addColumn("subject", "text")
+        .addColumn("message_id", "text")
+        .addColumn("verdict", "text")
+        .execute();
+      await db.schema.createIndex("letters_by_time").on("letters").column("received_at").execute();
+      await db.schema.createIndex("letters_by_state").on("letters").column("state").execute();
+      await db.schema
+        .createTable("attachments")
+        .addColumn("id", "text", (c) => c.primaryKey())
+        .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
+        .addColumn("file", "text", (c) => c.notNull())
+        .addColumn("kind", "text", (c) => c.notNull())
+        .addColumn("bytes_sha", "text", (c) => c.notNull())
+        .execute();
+      await db.schema.createIndex("attachments_by_letter").on("attachments").column("letter").execute();
+      await db.schema
+        .createTable("sheets")
+        .addColumn("id", "text", (c) => c.primaryKey())
+        .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
+        .addColumn("buyer", "text", (c) => c.notNull())
+        .addColumn("order_key", "text", (c) => c.notNull())
+        .addColumn("kind", "text", (c) => c.notNull())
+        .addColumn("edition", "text", (c) => c.notNull())
+        .addColumn("station", "text")
+        .addColumn("position", "integer")
+        .addColumn("verdict", "text", (c) => c.notNull())
+        .addColumn("counts", "integer", (c) => c.notNull())
+        .addColumn("content", "text", (c) => c.notNull())
+        .execute();
+      await db.schema.createIndex("sheets_by_buyer").on("sheets").columns(["buyer", "order_key"]).execute();
+      await db.schema.createIndex("sheets_by_letter").on("sheets").column("letter").execute();
+      await db.schema
+        .createTable("problems")
+        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
+        .addColumn("order_key", "text")
+        .addColumn("check", "text", (c) => c.notNull())
+        .addColumn("wording", "text", (c) => c.notNull())
+        .addColumn("severity", "text", (c) => c.notNull())
+        .addColumn("verdict", "text", (c) => c.notNull())
+        .addColumn("facts", "text", (c) => c.notNull())
+        .addColumn("spots", "text", (c) => c.notNull())
+        .execute();
+      await db.schema.createIndex("problems_by_letter").on("problems").column("letter").execute();
+      await db.schema
+        .createTable("orders")
+        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("buyer", "text", (c) => c.notNull())
+        .addColumn("key", "text", (c) => c.notNull())
+        .addColumn("number", "text", (c) => c.notNull())
+        .addColumn("project", "text")
+        .addColumn("verdict", "text", (c) => c.notNull())
+        .addColumn("missing", "text", (c) => c.notNull())
+        .addColumn("opened_at", "text", (c) => c.notNull())
+        .addColumn("changed_at", "text", (c) => c.notNull())
+        .addUniqueConstraint("orders_once", ["buyer", "key"])
+        .execute();
+      await db.schema.createIndex("orders_by_key").on("orders").column("key").execute();
+      await db.schema
+        .createTable("order_letters")
+        .addColumn("order_id", "integer", (c) => c.notNull().references("orders.id"))
+        .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
+        .addColumn("verdict", "text", (c) => c.notNull())
+        .addColumn("missing", "text", (c) => c.notNull())
+        .addPrimaryKeyConstraint("order_letters_once", ["order_id", "letter"])
+        .execute();
+      await db.schema
+        .createTable("answers")
+        .addColumn("letter", "integer", (c) => c.primaryKey().references("letters.id"))
+        .addColumn("message_id", "text", (c) => c.notNull().unique())
+        .addColumn("recipient", "text", (c) => c.notNull())
+        .addColumn("subject", "text", (c) => c.notNull())
+        .addColumn("bytes_sha", "text", (c) => c.notNull())
+        .addColumn("made_at", "text", (c) => c.notNull())
+        .addColumn("sent_at", "text")
+        .addColumn("words", "text")
+        .execute();
+      await db.schema
+        .createTable("events")
+        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("at", "text", (c) => c.notNull())
+        .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
+        .addColumn("what", "text", (c) => c.notNull())
+        .addColumn("words", "text", (c) => c.notNull())
+        .execute();
+      await db.schema.createIndex("events_by_letter").on("events").column("letter").execute();
+    },
+  },
+};
+
+const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };
+
+/** Brings a database to the present tables. Throws with the cause when it cannot. */
+export async function migrate<T>(db: Kysely<T>): Promise<void> {
+  const { error } = await new Migrator({ db, provider }).migrateToLatest();
+  if (error !== undefined) throw new Error("the record could not be brought up to date", { cause: error });
+}

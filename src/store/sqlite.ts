@@ -1,0 +1,29 @@
+import { DatabaseSync, type SQLInputValue } from "node:sqlite";
+import { Kysely, SqliteDialect } from "kysely";
+import type { Tables } from "./tables.ts";
+
+/** Opens the embedded database; ":memory:" keeps nothing. */
+export function openSqlite(path: string): Kysely<Tables> {
+  const database = new DatabaseSync(path);
+  // WAL lets the day's audit read while the worker writes; FULL keeps a committed answer through a power cut.
+  database.exec(
+    "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA busy_timeout = 5000",
+  );
+  return new Kysely<Tables>({
+    dialect: new SqliteDialect({
+      database: {
+        close: () => database.close(),
+        prepare: (sql) => {
+          const statement = database.prepare(sql);
+          const values = (parameters: readonly unknown[]): SQLInputValue[] => parameters as SQLInputValue[];
+          return {
+            reader: statement.columns().length > 0,
+            all: (parameters) => statement.all(...values(parameters)),
+            run: (parameters) => statement.run(...values(parameters)),
+            iterate: (parameters) => statement.iterate(...values(parameters)),
+          };
+        },
+      },
+    }),
+  });
+}

@@ -1,0 +1,156 @@
+import type { Transaction } from "kysely";
+import { gatherOrders } from "../orders/gather.ts";
+import { plainText } from "../orders/keys.ts";
+import { missingOf } from "../orders/missing.ts";
+import type { Outcome } from "../ports/store.ts";
+import { countingAfter, type OrderReport } from "../report/report.ts";
+import type { Problem } from "../trade/problem.ts";
+import type { LetterState } from "../trade/record.ts";
+import type { Tables } from "./tables.ts";
+
+type Tx = Transaction<Tables>;
+
+/** Where the outcome's bytes were put: attachments by their ids, and the answer. */
+interface Shas {
+  readonly attachments: ReadonlyMap<string, string>;
+  readonly answer?: string;
+}
+
+/** Writes everything that checking a letter has led to. A letter checked before is written anew. */
+export async function writeOutcome(
+  tx: Tx,
+  letter: number,
+  outcome: Outcome,
+  shas: Shas,
+  now: Date,
+): Promise<void> {
+  const { report, buyer, why } = outcome;
+  for (const table of ["attachments", "sheets", "problems", "order_letters", "answers"] as const)
+    await tx.deleteFrom(table).where("letter", "=", letter).execute();
+
+  const state: LetterState = outcome.answer === undefined ? "held" : "ready";
+  await tx
+    .updateTable("letters")
+    .set({
+      state,
+      why: why ?? null,
+      buyer,
+      sender: outcome.letter.from ?? null,
+      subject: outcome.letter.subject,
+      message_id: outcome.letter.messageId ?? null,
+      verdict: report.verdict,
+    })
+    .where("id", "=", letter)
+    .execute();
+  for (const { file } of report.files) {
+    const bytes_sha = shas.attachments.get(file.id);
+    if (bytes_sha === undefined) throw new Error(`attachment ${file.id} has no bytes`);
+    await tx
+      .insertInto("attachments")
+      .values({ id: file.id, letter, file: file.file, kind: file.kind, bytes_sha })
+      .execute();
+  }
+  await writeSheets(tx, letter, outcome);
+  await writeProblems(tx, letter, outcome);
+  for (const order of report.orders) await writeOrder(tx, letter, buyer, order, outcome, now);
+  if (outcome.answer !== undefined && shas.answer !== undefined)
+    await tx
+      .insertInto("answers")
+      .values({
+        letter,
+        message_id: outcome.answer.messageId,
+        recipient: outcome.answer.recipient,
+        subject: outcome.answer.subject,
+        bytes_sha: shas.answer,
+        made_at: now.toISOString(),
+      })
+      .execute();
+  await writeEvent(tx, letter, state, why ?? report.verdict, now);
+}
+
+export async function writeEvent(
+  tx: Tx,
+  letter: number,
+  what: string,
+  words: string,
+  at: Date,
+): Promise<void> {
+  await tx.insertInto("events").values({ at: at.toISOString(), letter, what, words }).execute();
+}
+
+async function writeSheets(tx: Tx, letter: number, { report, buyer }: Outcome): Promise<void> {
+  const counting = new Set(countingAfter(report).map((sheet) => sheet.id));
+  for (const { sheet, verdict } of report.sheets)
+    await tx
+      .insertInto("sheets")
+      .values({
+        id: sheet.id,
+        letter,
+        buyer,
+        order_key: plainText(sheet.order ?? ""),
+        kind: sheet.kind,
+        edition: sheet.edition.name,
+        station: sheet.mark ?? null,
+        position: sheet.kind === "device" ? (sheet.position ?? null) : null,
+        verdict,
+        counts: counting.has(sheet.id) ? 1 : 0,
+        content: JSON.stringify(sheet),
+      })
+      .execute();
+  // Sheets that new ones replace, and earlier ones that a stopping problem now points at, count no more.
+  const fallen = [...report.replaced, ...report.earlier]
+    .filter((sheet) => !counting.has(sheet.id))
+    .map((sheet) => sheet.id);
+  if (fallen.length > 0)
+    await tx.updateTable("sheets").set({ counts: 0 }).where("id", "in", fallen).execute();
+}
+
+async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promise<void> {
+  const rows = (problems: readonly Problem[], order_key: string | null) =>
+    problems.map(({ check, wording, severity, verdict, facts, spots }) => ({
+      letter,
+      order_key,
+      check,
+      wording,
+      severity,
+      verdict,
+      facts: JSON.stringify(facts),
+      spots: JSON.stringify(spots),
+    }));
+  const all = [
+    ...report.files.flatMap(({ problems }) => rows(problems, null)),
+    ...report.sheets.flatMap(({ sheet, problems }) => rows(problems, plainText(sheet.order ?? ""))),
+    ...report.orders.flatMap(({ order, problems }) => rows(problems, plainText(order.number))),
+    ...rows(report.problems, null),
+  ];
+  for (const row of all) await tx.insertInto("problems").values(row).execute();
+}
+
+async function writeOrder(
+  tx: Tx,
+  letter: number,
+  buyer: string,
+  { order, verdict }: OrderReport,
+  { report }: Outcome,
+  now: Date,
+): Promise<void> {
+  const key = plainText(order.number);
+  if (key === "") return; // sheets without a number belong to no order until they come again with one
+  const counting = countingAfter(report).filter((sheet) => plainText(sheet.order ?? "") === key);
+  const state = {
+    project: order.project ?? null,
+    verdict,
+    missing: JSON.stringify(gatherOrders(counting).flatMap(missingOf)),
+    changed_at: now.toISOString(),
+  };
+  const { id } = await tx
+    .insertInto("orders")
+    .values({ buyer, key, number: order.number, opened_at: now.toISOString(), ...state })
+    .onConflict((conflict) => conflict.columns(["buyer", "key"]).doUpdateSet(state))
+    .returning("id")
+    .executeTakeFirstOrThrow();
+  await tx
+    .insertInto("order_letters")
+    .values({ order_id: id, letter, verdict, missing: state.missing })
+    .execute();
+}

@@ -1,0 +1,53 @@
+import type { FileKind } from "./attachment.ts";
+import type { Missing } from "./order.ts";
+import type { Problem, Verdict } from "./problem.ts";
+import type { Sheet } from "./sheet.ts";
+
+/**
+ * Where a letter stands. received → ready → sending → sent | refused | later | unknown; or held for a
+ * person, or silent (no answer is due), both with the reason.
+ */
+export type LetterState =
+  | "received"
+  | "ready"
+  | "sending"
+  | "sent"
+  | "refused"
+  | "later"
+  | "unknown"
+  | "held"
+  | "silent";
+
+/** What an order has come to, and what it lacks. */
+export interface OpenOrder {
+  readonly number: string;
+  readonly buyer: string;
+  readonly project?: string;
+  readonly verdict: Verdict;
+  readonly missing: readonly Missing[];
+}
+
+/** An order as the record has it. */
+export interface OrderRecord extends OpenOrder {
+  readonly openedAt: Date;
+  readonly changedAt: Date;
+  /** Sheets that count. */
+  readonly sheets: readonly Sheet[];
+  readonly letters: readonly LetterRecord[];
+}
+
+/** A letter as the record has it, with what became of it. */
+export interface LetterRecord {
+  readonly letter: number;
+  readonly receivedAt: Date;
+  readonly from?: string;
+  readonly subject: string;
+  readonly state: LetterState;
+  readonly verdict?: Verdict;
+  readonly why?: string;
+  readonly answer?: { readonly messageId: string; readonly sentAt?: Date };
+  readonly orders: readonly string[];
+  readonly sheets: number;
+  readonly problems: readonly Problem[];
+  readonly attachments: readonly { readonly file: string; readonly kind: FileKind }[];
+}

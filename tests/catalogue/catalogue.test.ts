@@ -1,0 +1,56 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { buttonsOf, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import { faultLine } from "../../src/yaml/yaml.ts";
+import { catalogue } from "../make/config.ts";
+
+const text = readFileSync("config/catalogue.yaml", "utf8");
+
+function faultsOf(changed: string): string[] {
+  const read = readCatalogue(changed, "catalogue.yaml");
+  return read.ok ? [] : read.faults.map((fault) => faultLine(fault).replace(/^catalogue.yaml:\d+:\d+ /, ""));
+}
+
+test("rows and characters are those of common practice", () => {
+  // Common practice, no source: a button takes two rows of 8 characters, a plate two rows of 12 for each gang.
+  expect([catalogue.device.rows, catalogue.device.characters]).toEqual([2, 8]);
+  expect([catalogue.plate.rows, catalogue.plate.characters]).toEqual([2, 12]);
+});
+
+test("there are devices of 1, 2, 4 and 6 buttons and plates of 1 to 6 gangs", () => {
+  expect(catalogue.layouts.map(buttonsOf)).toEqual([1, 2, 4, 6]);
+  expect(catalogue.plate.widths).toHaveLength(6);
+});
+
+test("plates widen by 1-13/16 inch a gang", () => {
+  // NEMA WD 6 as cited in architectural references: 2.75, 4.56, 6.375, 8.1875, 10, 11.8125 in.
+  const inches = [2.75, 4.5625, 6.375, 8.1875, 10, 11.8125];
+  for (const [i, inch] of inches.entries()) expect(catalogue.plate.widths[i]).toBeCloseTo(inch * 25.4, 1);
+});
+
+test("the larger the plate, the fewer the finishes", () => {
+  const made = catalogue.plate.widths.map(
+    (_, i) => catalogue.finishes.filter(({ plates }) => plates.includes(i + 1)).length,
+  );
+  expect(catalogue.finishes.length).toBeGreaterThanOrEqual(7);
+  expect(made).toEqual(made.toSorted((a, b) => b - a));
+  expect(made[5]).toBeLessThan(made[0] ?? 0);
+});
+
+test("a code given twice is a fault", () => {
+  expect(faultsOf(text.replace("code: SOT", "code: CHK"))).toEqual([
+    "finishes.1.code: the code CHK is taken by an entry above",
+  ]);
+});
+
+test("a plate that does not exist is a fault", () => {
+  expect(faultsOf(text.replace("devices: true,  plates: [1] }", "devices: true,  plates: [7] }"))).toEqual([
+    "finishes.7.plates.0: no plate has 7 gangs; the widest has 6",
+  ]);
+});
+
+test("faces that do not fit are a fault", () => {
+  expect(faultsOf(text.replace("height: 16.5", "height: 19"))).toEqual([
+    "layouts.2.face: the faces do not fit into the opening",
+  ]);
+});

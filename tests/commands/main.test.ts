@@ -1,0 +1,86 @@
+import { execFile } from "node:child_process";
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { everyCheck } from "../../src/checks/run.ts";
+import { temporaryFolder } from "../make/desk.ts";
+
+interface Ended {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+function burin(...args: readonly string[]): Promise<Ended> {
+  return new Promise((resolve) => {
+    execFile(process.execPath, ["src/main.ts", ...args], { maxBuffer: 2 ** 26 }, (error, out, err) => {
+      resolve({ code: typeof error?.code === "number" ? error.code : 0, out, err });
+    });
+  });
+}
+
+test("--help lists the commands, and each command's --help its options", async () => {
+  const { code, out } = await burin("--help");
+  expect(code).toBe(0);
+  const names = [...out.matchAll(/^ {2}burin (\w+)/gm)].map((match) => match[1] ?? "");
+  expect(names).toEqual(
+    expect.arrayContaining(["demo", "check", "work", "blank", "order", "day", "explain", "settings"]),
+  );
+  for (const name of names) {
+    const help = await burin(name, "--help");
+    expect([name, help.code]).toEqual([name, 0]);
+    expect(help.out).toContain("--help");
+  }
+});
+
+test("a mistyped command or option is told, with a guess", async () => {
+  expect(await burin("chekc", "x")).toMatchObject({
+    code: 2,
+    err: expect.stringContaining("did you mean check?"),
+  });
+  expect(await burin("check", "--jsn", "x")).toMatchObject({
+    code: 2,
+    err: expect.stringContaining("did you mean --json?"),
+  });
+  expect((await burin()).code).toBe(2);
+});
+
+test("a file that is not there is a clear error", async () => {
+  expect(await burin("check", "no-such.pdf")).toMatchObject({
+    code: 2,
+    err: expect.stringContaining("cannot read no-such.pdf: no such file or folder"),
+  });
+});
+
+test("faults in settings and catalogue end with 2 and their places", async () => {
+  const folder = temporaryFolder();
+  const file = join(folder, "burin.yaml");
+  mkdirSync(join(folder, "editions"));
+  writeFileSync(join(folder, "catalogue.yaml"), "maker: { name: A }\n");
+  writeFileSync(
+    file,
+    "catalogue: catalogue.yaml\neditions: editions\nrecord: r\nmailbox: { folder: l }\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n",
+  );
+  const { code, err } = await burin("settings", "--settings", file);
+  expect(code).toBe(2);
+  expect(err).toMatch(/catalogue\.yaml:1:1 maker\.email: /);
+  expect(err).toMatch(/catalogue\.yaml:1:1 layouts: /);
+});
+
+test("explain tells of every check, and guesses at a mistyped one", async () => {
+  const { out } = await burin("explain");
+  for (const { id } of everyCheck) expect(out).toContain(id);
+  expect((await burin("explain", "row-too-long")).out).toContain("RECEPTION");
+  expect(await burin("explain", "row-to-long")).toMatchObject({
+    code: 2,
+    err: expect.stringContaining("did you mean row-too-long?"),
+  });
+});
+
+test("a blank sheet can be had and is refused as blank; a date that is none ends with 2", async () => {
+  const folder = temporaryFolder();
+  const { code } = await burin("blank", folder);
+  expect(code).toBe(0);
+  expect((await burin("check", join(folder, "device-26b.pdf"))).code).toBe(1);
+  expect((await burin("day", "2026-02-30")).code).toBe(2);
+});

@@ -1,0 +1,45 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../src/checks/catalogue.ts";
+import type { AnyCheck } from "../src/checks/run.ts";
+import { rows } from "./make/rows.ts";
+
+/** The part of a document between its markers; with UPDATE=1 it is written instead of compared. */
+function expectPart(file: string, marker: string, wanted: string): void {
+  const text = readFileSync(file, "utf8");
+  const part = new RegExp(`(<!-- ${marker} -->\n)([\\s\\S]*?)(<!-- /${marker} -->)`);
+  if (process.env["UPDATE"] === "1")
+    writeFileSync(
+      file,
+      text.replace(part, (_, open, _old, end) => `${open}${wanted}\n${end}`),
+    );
+  expect(part.exec(readFileSync(file, "utf8"))?.[2]).toBe(`${wanted}\n`);
+}
+
+test("README's table of checks is the code's", () => {
+  const lines = (checks: readonly AnyCheck[], on: string): string[] =>
+    checks.map(
+      ({ id, title, severity, verdict }) =>
+        `| \`${id}\` | ${on} | ${verdict === undefined ? severity : `${severity} (${verdict})`} | ${title} |`,
+    );
+  expectPart(
+    "README.md",
+    "checks",
+    [
+      "| check | looks at | weight | what is wrong |",
+      "|---|---|---|---|",
+      ...lines(fileChecks, "attachment"),
+      ...lines(sheetChecks, "sheet"),
+      ...lines(orderChecks, "order"),
+      ...lines(letterChecks, "letter"),
+    ].join("\n"),
+  );
+});
+
+test("DEVELOPERS quotes the table of rows", () => {
+  expectPart(
+    "DEVELOPERS.md",
+    "rows",
+    ["```", ...Object.entries(rows).map(([row, is]) => `${row.padEnd(11)} ${is}`), "```"].join("\n"),
+  );
+});

@@ -1,0 +1,20 @@
+/** The house, from the cellar up: a folder imports its own row and rows above it, never below. */
+export const rows = {
+  trade: "the words of the trade as types",
+  yaml: "YAML text -> value, or every fault with its place",
+  catalogue: "what the maker can make; part keys",
+  lettering: "characters and contrast",
+  reading: "bytes in, words out: letters, forms, editions -> sheets",
+  orders: "sheets -> stations -> orders; what is missing, what replaces what",
+  checks: "one thing wrong a file, with its wordings and examples",
+  drawing: "blank sheets, filled sheets",
+  report: "one report value -> text, HTML, JSON; the day's audit",
+  settings: "how this desk is set up",
+  ports: "types only: store, mailbox, sender, clock, log",
+  intake: "what the program does with a letter, ports passed in",
+  store: "the record: tables, migrations, SQLite, bytes by SHA-256",
+  mail: "a folder of letters as mailbox and as sender",
+  demo: "descriptions -> real letters and sheets",
+  commands: "one file a command; wire.ts builds the adapters",
+  "main.ts": "arguments -> command -> exit code",
+} as const;

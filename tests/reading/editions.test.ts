@@ -1,0 +1,118 @@
+import { describe, expect, test } from "vitest";
+import { readAttachment } from "../../src/reading/attachment.ts";
+import { compareForms } from "../../src/reading/compare.ts";
+import { withPdf } from "../../src/reading/pdf.ts";
+import { readFormByPdfjs } from "../../src/reading/pdfjs-form.ts";
+import { readFormByWalking } from "../../src/reading/walked-form.ts";
+import { catalogue, editions } from "../make/config.ts";
+import { answersFor } from "../make/filled.ts";
+import { blankForm, filledForm } from "../make/pdf.ts";
+
+const common = {
+  id: "3/1",
+  file: "a.pdf",
+  unread: [],
+  unsure: [],
+  contact: { name: "Ines Calloway", email: "ines@brightwire.example", phone: "312-555-0117" },
+  billTo: {
+    name: "Brightwire Electric",
+    street: "48 Foundry Row",
+    city: "Chicago",
+    state: "IL",
+    postcode: "60607",
+  },
+  shipSame: true,
+  project: "Larkspur Library",
+  order: "BW-2207",
+  gangs: 4,
+  finish: "OAT",
+  lettering: "INK",
+  notes: "Deliver before 7 a.m.\nRing twice.",
+};
+const shipTo = {
+  name: "Larkspur site office",
+  street: "2 Quay Street",
+  city: "Rockford",
+  state: "IL",
+  postcode: "61101",
+};
+const inPlate = { standing: "in-plate", position: 2, layouts: ["D4"] };
+
+const expected: Readonly<Record<string, object>> = {
+  "device-25a": {
+    ...common,
+    ...inPlate,
+    kind: "device",
+    edition: { name: "device-25a", replacedBy: "device-26b" },
+    shipTo: {},
+    mark: "S-104",
+  },
+  "device-26b": {
+    ...common,
+    ...inPlate,
+    kind: "device",
+    edition: { name: "device-26b" },
+    shipTo,
+    mark: "S-104",
+    legendPlace: "middle",
+    partKey: "D4/OAT/INK-2",
+  },
+  "marrowby-device-1": {
+    ...common,
+    ...inPlate,
+    kind: "device",
+    edition: { name: "marrowby-device-1" },
+    shipTo: {},
+  },
+  "plate-26b": {
+    ...common,
+    kind: "plate",
+    edition: { name: "plate-26b" },
+    shipTo,
+    mark: "S-104",
+    partKey: "D4/OAT/INK-2",
+  },
+};
+
+const facesOf: Readonly<Record<string, readonly string[]>> = {
+  "device-25a": ["1", "2", "3", "4", "5", "6"],
+  "device-26b": ["1", "2", "3", "4", "5", "6", "plate"],
+  "marrowby-device-1": ["1", "2", "3", "4", "5", "6", "plate"],
+  "plate-26b": ["1", "2", "3", "4", "5", "6"],
+};
+
+describe.each(editions)("$title", (edition) => {
+  test("filled in by its field names, reads back as what was filled in", async () => {
+    const bytes = await filledForm(edition, answersFor(edition));
+    const { file, sheet } = await readAttachment(
+      { id: "3/1", file: "a.pdf", bytes },
+      { editions, catalogue },
+    );
+    expect(file).toEqual({ id: "3/1", file: "a.pdf", kind: "sheet" });
+    if (sheet === undefined) throw new Error("no sheet");
+    const { legends, prints, ...rest } = sheet;
+    expect(rest).toEqual(expected[edition.name]);
+    expect(legends).toEqual(
+      facesOf[edition.name]?.map((face) => ({
+        face,
+        rows: [`R ${face}.1`, `R ${face}.2`],
+        plain: face === "2" && prints["plain.2"] !== undefined,
+      })),
+    );
+    expect(Object.keys(prints).toSorted()).toEqual(
+      [...new Set(edition.fields.flatMap(({ place }) => place ?? []))].toSorted(),
+    );
+  });
+
+  test.each([
+    ["blank", blankForm(edition)],
+    ["filled", filledForm(edition, answersFor(edition))],
+  ])("both readers agree on every field, %s", async (_, made) => {
+    const bytes = await made;
+    const read = compareForms(await withPdf(bytes, readFormByPdfjs), await readFormByWalking(bytes));
+    expect(read.map(({ name }) => name).toSorted()).toEqual(
+      edition.fields.map(({ name }) => name).toSorted(),
+    );
+    expect(read.filter(({ unsure }) => unsure !== undefined)).toEqual([]);
+  });
+});

@@ -1,0 +1,246 @@
+import { expect, test } from "vitest";
+import type { Edition, EditionField } from "../../src/reading/edition.ts";
+import type { FormField, ReadField } from "../../src/reading/form.ts";
+import { readSheet } from "../../src/reading/sheet.ts";
+import type { Place } from "../../src/trade/place.ts";
+import type { DeviceSheet } from "../../src/trade/sheet.ts";
+import { catalogue, editions } from "../make/config.ts";
+
+const file = { id: "7/1", file: "S-104.pdf" };
+
+function edition(name: string): Edition {
+  const found = editions.find((one) => one.name === name);
+  if (found === undefined) throw new Error(`no edition ${name}`);
+  return found;
+}
+
+/** A form of the device sheet with some fields filled; all others are empty. */
+function device(filled: Readonly<Record<string, string>>, of = edition("device-26b")): DeviceSheet {
+  const sheet = readSheet(fieldsOf(of, filled), of, file, catalogue);
+  if (sheet.kind !== "device") throw new Error("a device sheet was expected");
+  return sheet;
+}
+
+function fieldsOf({ fields }: Edition, filled: Readonly<Record<string, string>>): ReadField[] {
+  return fields.map(({ name, place }) => {
+    const kind: FormField["kind"] = place === "finish" || place === "lettering" ? "choice" : "text";
+    const value = filled[name] ?? "";
+    return { name, kind, values: kind === "choice" && value === "" ? [] : [value] };
+  });
+}
+
+/** An edition of a few places, each field named as its place. */
+function small(
+  form: "device" | "plate",
+  ...fields: readonly (Partial<EditionField> & { place: Place })[]
+): Edition {
+  const name = "small";
+  return {
+    name,
+    title: name,
+    form,
+    drawn: false,
+    fields: fields.map((f) => ({ name: f.place, label: f.place, values: {}, ...f })),
+  };
+}
+
+test("an untouched sheet holds nothing", () => {
+  const { legends, prints, ...sheet } = device({});
+  expect(sheet).toEqual({
+    kind: "device",
+    ...file,
+    edition: { name: "device-26b" },
+    unread: [],
+    unsure: [],
+    contact: {},
+    billTo: {},
+    shipTo: {},
+    shipSame: false,
+    layouts: [],
+  });
+  expect(legends.map(({ face, rows, plain }) => [face, ...rows, plain])).toEqual([
+    ...["1", "2", "3", "4", "5", "6"].map((face) => [face, "", "", false]),
+    ["plate", "", "", false],
+  ]);
+  expect(prints["row.4.2"]).toEqual({ field: "button4_row2", label: "Button 4, row 2" });
+  expect(prints["plain.plate"]).toEqual({ field: "plate_plain", label: "Plate legend: leave plain" });
+});
+
+test("text is trimmed, legends are not", () => {
+  const sheet = device({ project: "  Larkspur Library ", button1_row1: " DIM  UP ", order_number: "   " });
+  expect(sheet.project).toBe("Larkspur Library");
+  expect(sheet).not.toHaveProperty("order");
+  expect(sheet.legends[0]?.rows).toEqual([" DIM  UP ", ""]);
+});
+
+test("finish and lettering are matched by code or name, in any case; others are kept as typed", () => {
+  expect(device({ finish: "oat", lettering: " INK" })).toMatchObject({ finish: "OAT", lettering: "INK" });
+  expect(device({ finish: "Bare Tin", lettering: "milk" })).toMatchObject({
+    finish: "TIN",
+    lettering: "MLK",
+  });
+  expect(device({ finish: " Ivory ", lettering: "gold" })).toMatchObject({
+    finish: "Ivory",
+    lettering: "gold",
+  });
+});
+
+test.each(["Choose…", "choose a finish", "Please select", "-", "––", " ", "…"])(
+  "a drop-down left at %j is empty",
+  (prompt) => {
+    expect(device({ finish: prompt })).not.toHaveProperty("finish");
+  },
+);
+
+test("a dash typed into a row is cut as typed", () => {
+  expect(device({ button1_row1: "-" }).legends[0]?.rows[0]).toBe("-");
+});
+
+test.each([
+  ["layout", "D9", "One button, Two buttons, Four buttons or Six buttons"],
+  ["standing", "perhaps", "alone or in a plate"],
+  ["legend_place", "left", "top or middle"],
+  ["position", "three", "a number such as 2, or 2 of 4"],
+  ["gangs", "-4", "a number such as 4"],
+])("%s %j is unread", (name, typed, wants) => {
+  const place = name === "legend_place" ? "legend-place" : name;
+  const sheet = device({ [name]: typed });
+  expect(sheet.unread).toEqual([{ place, typed, wants }]);
+  expect(sheet.layouts).toEqual([]);
+  for (const key of ["standing", "legendPlace", "position", "gangs"]) expect(sheet).not.toHaveProperty(key);
+});
+
+test("a layout is chosen by code or name", () => {
+  expect(device({ layout: "Four buttons" }).layouts).toEqual(["D4"]);
+  expect(device({ layout: "d6", legend_place: "Middle" })).toMatchObject({
+    layouts: ["D6"],
+    legendPlace: "middle",
+  });
+});
+
+test.each([
+  ["3", { position: 3 }],
+  ["3 of 6", { position: 3, gangs: 6 }],
+  ["3/6", { position: 3, gangs: 6 }],
+  [" 1 OF 2 ", { position: 1, gangs: 2 }],
+])("position %j", (typed, expected) => {
+  expect(device({ PosOf: typed }, edition("device-25a"))).toMatchObject(expected);
+});
+
+test("the gangs in a field of their own hold against those beside the position", () => {
+  expect(device({ position: "3 of 6", gangs: "4" })).toMatchObject({ position: 3, gangs: 4 });
+});
+
+test.each([["4 gang"], ["4-gangs"], ["4"]])("gangs %j", (typed) => {
+  expect(device({ gangs: typed }).gangs).toBe(4);
+});
+
+test("where the form does not ask, a device stands in a plate if it has a position or a plate of several gangs", () => {
+  const old = edition("device-25a");
+  expect(device({ PosOf: "2" }, old).standing).toBe("in-plate");
+  expect(device({}, old).standing).toBe("alone");
+  const withGangs = small("device", { place: "gangs" });
+  expect(device({ gangs: "3" }, withGangs).standing).toBe("in-plate");
+  expect(device({ gangs: "1" }, withGangs).standing).toBe("alone");
+});
+
+test("where the form asks and nobody answers, standing is absent", () => {
+  expect(device({ position: "2" })).not.toHaveProperty("standing");
+  expect(device({ standing: "in-plate" }).standing).toBe("in-plate");
+});
+
+test("boxes that make one choice are collected, and printed together", () => {
+  const old = edition("device-25a");
+  const sheet = device({ Lay2: "Yes", Lay6: "On" }, old);
+  expect(sheet.layouts).toEqual(["D2", "D6"]);
+  expect(sheet.prints.layout).toEqual({
+    field: "Lay1",
+    label: "1 button / 2 buttons / 4 buttons / 6 buttons",
+  });
+  expect(sheet.edition).toEqual({ name: "device-25a", replacedBy: "device-26b" });
+});
+
+test("a second choice where there can be one is unread", () => {
+  const boxes = small(
+    "device",
+    { place: "finish", name: "white", label: "White", ticked: "CHK" },
+    { place: "finish", name: "black", label: "Black", ticked: "SOT" },
+  );
+  const fields: ReadField[] = ["white", "black"].map((name) => ({ name, kind: "tick", values: ["Yes"] }));
+  const sheet = readSheet(fields, boxes, file, catalogue);
+  expect(sheet).not.toHaveProperty("finish");
+  expect(sheet.unread).toEqual([{ place: "finish", typed: "White, Black", wants: "one choice only" }]);
+});
+
+test("values of a stranger's form stand for ours", () => {
+  const sheet = device(
+    { "MS.Where": "ganged", "MS.Colour": "Beige", "MS.Text": "White" },
+    edition("marrowby-device-1"),
+  );
+  expect(sheet).toMatchObject({ standing: "in-plate", finish: "OAT", lettering: "MLK" });
+});
+
+test.each([
+  ["Yes", true],
+  ["On", true],
+  ["Off", false],
+  ["no", false],
+  ["", false],
+])("a box that says %j: %s", (value, marked) => {
+  const sheet = device({ ship_same: value, button2_plain: value });
+  expect(sheet.shipSame).toBe(marked);
+  expect(sheet.legends[1]?.plain).toBe(marked);
+});
+
+test("one field a face holds a row on each line", () => {
+  const lines = small("device", { place: "row.1.1" }, { place: "row.2.1" }, { place: "row.plate.1" });
+  const sheet = device({ "row.1.1": "ALL\nOFF", "row.2.1": "A\nB\nC", "row.plate.1": "STAFF\n" }, lines);
+  expect(sheet.legends.map(({ rows }) => rows)).toEqual([
+    ["ALL", "OFF"],
+    ["A", "B", "C"],
+    ["STAFF", ""],
+  ]);
+  expect(sheet.prints["row.2.3"]).toEqual({ field: "row.2.1", label: "row.2.1" });
+  expect(sheet.prints).not.toHaveProperty("row.1.3");
+});
+
+test("a field for each row keeps a line end that was typed into one", () => {
+  expect(device({ button1_row1: "ALL\nOFF" }).legends[0]?.rows).toEqual(["ALL\nOFF", ""]);
+});
+
+test("faces come in the order of the wall, the plate last", () => {
+  const mixed = small(
+    "device",
+    { place: "row.plate.1" },
+    { place: "row.10.1" },
+    { place: "plain.2" },
+    { place: "row.1.1" },
+  );
+  expect(device({}, mixed).legends.map(({ face }) => face)).toEqual(["1", "2", "10", "plate"]);
+});
+
+test("a field with two answers is unsure at its place, and its value is the first", () => {
+  const of = edition("device-26b");
+  const fields = fieldsOf(of, { order_number: "BW-2207" }).map((field) =>
+    field.name === "order_number" ? { ...field, unsure: { one: "BW-2207", other: "BW-2201" } } : field,
+  );
+  const sheet = readSheet(fields, of, file, catalogue);
+  expect(sheet.order).toBe("BW-2207");
+  expect(sheet.unsure).toEqual([{ place: "order", one: "BW-2207", other: "BW-2201" }]);
+});
+
+test("a plate sheet", () => {
+  const of = edition("plate-26b");
+  const sheet = readSheet(
+    fieldsOf(of, { gangs: "2", gang1_row1: "FOYER", gang2_plain: "Yes", ship_city: "Chicago" }),
+    of,
+    { ...file, named: "S-104.pdf" },
+    catalogue,
+  );
+  expect(sheet).toMatchObject({ kind: "plate", gangs: 2, shipTo: { city: "Chicago" }, named: "S-104.pdf" });
+  expect(sheet.legends).toHaveLength(6);
+  expect(sheet.legends.slice(0, 2)).toEqual([
+    { face: "1", rows: ["FOYER", ""], plain: false },
+    { face: "2", rows: ["", ""], plain: true },
+  ]);
+});

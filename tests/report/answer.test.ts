@@ -1,0 +1,226 @@
+import { expect, test } from "vitest";
+import { aloneDevice, completeOrder, device, deviceAt, plate, without } from "../../src/checks/sample.ts";
+import { composeAnswer } from "../../src/report/answer.ts";
+import type { Report } from "../../src/report/report.ts";
+import { catalogue } from "../make/config.ts";
+import { reportOn, sentEarlier } from "../make/report.ts";
+
+const [base, ...devices] = completeOrder();
+const tooLong = device({}, { "1": ["RECEPTION", ""], "3": ["CONFERENCE", ""] });
+
+function textOf(report: Report): string {
+  return composeAnswer(report, catalogue).text;
+}
+
+/** The first line, joined again where it was broken. */
+function firstLine(report: Report): string {
+  return (
+    textOf(report)
+      .split(/\n\n|\n(?=Order |This letter)/)[0]
+      ?.replaceAll("\n", " ") ?? ""
+  );
+}
+
+function after(text: string, heading: string): string {
+  return text.split(`\n${heading}\n`)[1] ?? "";
+}
+
+test("a complete order passes in the first line", () => {
+  expect(firstLine(reportOn(completeOrder()))).toBe("PASS: order BW-2207 is complete, nothing to fix.");
+});
+
+test("a failed order counts what is to be fixed in the first line", () => {
+  expect(firstLine(reportOn([plate(), deviceAt(1), tooLong, deviceAt(3), deviceAt(4)]))).toBe(
+    "FAIL: 2 things to fix before order BW-2207 can be engraved.",
+  );
+});
+
+test("an order with a question asks for the answer in the first line", () => {
+  const report = reportOn([
+    plate(),
+    deviceAt(1),
+    deviceAt(2, { finish: "SLT", lettering: "MLK" }),
+    ...devices.slice(2),
+  ]);
+  expect(firstLine(report)).toBe("CONFIRM: 1 question to answer before order BW-2207 can be engraved.");
+});
+
+test("an incomplete order waits for a number of sheets in the first line", () => {
+  expect(firstLine(reportOn([plate(), deviceAt(1)]))).toBe(
+    "WAITING: order BW-2207 is right so far, 3 sheets still to come.",
+  );
+});
+
+test("a letter for a person says so in the first line", () => {
+  const unsure = { place: "row.1.1", one: "ENTRY", other: "ENTER" } as const;
+  const report = reportOn([plate(), deviceAt(1, { unsure: [unsure] }), ...devices.slice(1)]);
+  expect(firstLine(report)).toBe(
+    "A PERSON WILL LOOK AT THIS: 1 open point before order BW-2207 can be engraved.",
+  );
+});
+
+test("a letter without a sheet learns how to order", () => {
+  const text = textOf(reportOn([]));
+  expect(text).toMatch(/^A PERSON WILL LOOK AT THIS: no order sheet came with this letter\.\n/);
+  expect(after(text, "HOW TO ORDER")).toContain("one plate sheet\n  for each plate of 2 to 6 gangs.");
+  expect(after(text, "WHAT HAPPENS NEXT")).toMatch(
+    /^\n- A person at Quillgate Stations looks at this letter and writes to you\.\n\n/,
+  );
+});
+
+test("a sheet without a number is answered as this order", () => {
+  const report = reportOn(completeOrder().map((sheet) => without(sheet, "order")));
+  expect(firstLine(report)).toMatch(/^FAIL: 1 thing to fix before this order can be engraved\.$/);
+});
+
+test("problems stand under the name of their file, stops before questions before notes, numbered through", () => {
+  const text = textOf(
+    reportOn([plate(), tooLong, deviceAt(3, { project: "Larkspur Libary" })], {
+      files: [{ id: "1/7", file: "photo.jpg", kind: "other" }],
+    }),
+  );
+  const places = [
+    "TO FIX\n\nS-104 pos 2.pdf\nDevice, S-104 position 2 of 4\n  1. Row 1",
+    "  2. Row 1",
+    "PLEASE CONFIRM\n\nS-104 pos 3.pdf",
+    "  3. The project",
+    "STILL TO COME\n\nS-104 plate.pdf",
+    "  4. Plate S-104",
+    "WORTH KNOWING\n\nphoto.jpg\nnot a PDF\n  5. ",
+  ].map((words) => text.indexOf(words));
+  expect(places).not.toContain(-1);
+  expect(places).toEqual(places.toSorted((a, b) => a - b));
+});
+
+test("sheets are spoken of in the order in which they came, whatever looked at them", () => {
+  const other = deviceAt(1, { finish: "SLT", lettering: "MLK" });
+  const gaps = device({}, { "1": [" ENTRY", ""] });
+  const text = after(textOf(reportOn([plate(), other, gaps])), "PLEASE CONFIRM");
+  expect(text.indexOf("S-104 pos 1.pdf")).toBeLessThan(text.indexOf("S-104 pos 2.pdf\nDevice"));
+});
+
+test("the label of the field stands with a problem that does not name it", () => {
+  expect(textOf(reportOn([plate(), tooLong]))).toContain("     Field: Face 1, row 1\n");
+});
+
+test("what is wrong on several sheets alike is told once, with their names", () => {
+  const text = textOf(reportOn(completeOrder().map((sheet) => without(sheet, "finish"))));
+  expect(text).toMatch(/^FAIL: 1 thing to fix/);
+  expect(text).toContain("On 5 sheets\nS-104 plate.pdf, S-104 pos 1.pdf, S-104 pos 2.pdf");
+  expect(text.match(/Not filled in: Finish\./g)).toHaveLength(1);
+});
+
+test("a problem between sheets stands under the order and names those of an earlier letter", () => {
+  const text = textOf(
+    reportOn([deviceAt(3, { id: "1/8", gangs: 3, file: "new.pdf" })], { earlier: sentEarlier([plate()]) }),
+  );
+  expect(after(text, "TO FIX")).toMatch(/^\nOrder BW-2207\n {2}1\. /);
+  expect(text).toContain("earlier letter");
+});
+
+test("the table lists what came and what is missing along the wall", () => {
+  const text = textOf(reportOn([deviceAt(3), tooLong, plate()]));
+  const table = after(text, "SHEETS").trimStart().split("\n\n")[0]?.split("\n");
+  expect(table?.map((line) => line.trim().split(/\s{2,}/))).toEqual([
+    ["OK", "Plate of 4, S-104", "S-104 plate.pdf"],
+    ["Missing", "Device, S-104 position 1 of 4", "not received"],
+    ["Fix: 1, 2", "Device, S-104 position 2 of 4", "S-104 pos 2.pdf"],
+    ["OK", "Device, S-104 position 3 of 4", "S-104 pos 3.pdf"],
+    ["Missing", "Device, S-104 position 4 of 4", "not received"],
+  ]);
+});
+
+test("a very long table counts the sheets that nobody has to look up", () => {
+  const marks = Array.from({ length: 12 }, (_, i) => `L-${100 + i * 17}`);
+  const sheets = marks.flatMap((mark, i) =>
+    [plate({ mark }), ...[1, 2, 3, 4].map((position) => deviceAt(position, { mark }))].map((sheet, j) => ({
+      ...sheet,
+      id: `1/${i * 5 + j}`,
+      file: `${mark} ${j}.pdf`,
+    })),
+  );
+  const [first, ...rest] = sheets;
+  if (first === undefined) throw new Error("no sheets");
+  const text = textOf(reportOn([without(first, "finish"), ...rest]));
+  expect(after(text, "SHEETS")).toMatch(
+    /^\n {2}Fix: 1 {2}Plate of 4, L-100 {2}L-100 0\.pdf\n59 more sheets of this order: OK\.\n/,
+  );
+});
+
+test("a failed order sends back the faulty sheets alone", () => {
+  const next = after(
+    textOf(reportOn([plate(), deviceAt(1), tooLong, ...devices.slice(2)])),
+    "WHAT HAPPENS NEXT",
+  );
+  expect(next).toContain("send only the corrected sheets");
+  expect(next).toContain("Sheets not marked “Fix” are kept");
+});
+
+test("a plate that waits for its devices is kept", () => {
+  const next = after(textOf(reportOn([plate()])), "WHAT HAPPENS NEXT");
+  expect(next).toContain("The sheets that came are kept; do not send them again.");
+});
+
+test("nothing is called kept when every sheet is to be corrected", () => {
+  expect(textOf(reportOn([aloneDevice({}, { "1": ["RECEPTION", ""] })]))).not.toContain("kept");
+});
+
+test("a passed order shows the legends as they will be cut, plain faces and earlier sheets too", () => {
+  const [one, ...others] = devices;
+  if (one === undefined || base === undefined) throw new Error("the sample has sheets");
+  const plain = { face: "3", rows: ["", ""], plain: true } as const;
+  const legends = one.legends.map((legend) => (legend.face === "3" ? plain : legend));
+  const proofs = after(
+    textOf(reportOn([{ ...one, legends }], { earlier: sentEarlier([base, ...others]) })),
+    "PLEASE READ ONCE MORE: THIS IS WHAT WILL BE CUT",
+  );
+  expect(proofs).toContain("S-104 plate.pdf (earlier letter)\nPlate of 4, S-104; Oat with Ink lettering\n");
+  expect(proofs).toContain("  Button 2  STACKS  EAST\n  Button 3  left plain\n");
+});
+
+test("legends are shown again only when the order passes", () => {
+  expect(textOf(reportOn([plate()]))).not.toContain("WHAT WILL BE CUT");
+});
+
+test("several orders have a part each, and the beginning tells what became of them", () => {
+  const other = aloneDevice({ order: "KM-31" }, { "1": ["RECEPTION", ""] });
+  const text = textOf(reportOn([...completeOrder(), other]));
+  expect(text).toMatch(
+    /^FAIL: 1 thing to fix before order KM-31 can be engraved\.\nOrder BW-2207: PASS, nothing to fix\nOrder KM-31: FAIL, 1 thing to fix\n\n/,
+  );
+  expect(text).toContain(
+    "\nOrder BW-2207, Larkspur Library\n===============================\nPASS: nothing to fix.\n",
+  );
+  expect(text).toContain(
+    "\nOrder KM-31, Larkspur Library\n=============================\nFAIL: 1 thing to fix.\n",
+  );
+});
+
+test("a locked file beside several good orders fails the letter and neither of them", () => {
+  const report = reportOn([...completeOrder(), aloneDevice({ order: "KM-31" })], {
+    files: [{ id: "1/20", file: "more.pdf", kind: "locked" }],
+  });
+  expect(textOf(report)).toMatch(
+    /^FAIL: 1 thing to fix in this letter\.\nThis letter: FAIL, 1 thing to fix\nOrder BW-2207: PASS/,
+  );
+});
+
+test("a corrected sheet says that it took another's place", () => {
+  const text = textOf(reportOn([tooLong], { earlier: sentEarlier(completeOrder()) }));
+  expect(text).toContain("1 sheet came with this letter (replacing 1 sent earlier), 4 came earlier.");
+});
+
+test("every answer warns, and is signed by the maker", () => {
+  for (const report of [reportOn([]), reportOn(completeOrder())]) {
+    const text = textOf(report);
+    expect(text).toContain("Legends are cut exactly as typed.");
+    expect(text).toContain("Burin does not know the wiring.");
+    expect(text.endsWith("orders@quillgate.example, 312-555-0140\n")).toBe(true);
+  }
+});
+
+test("no line of text is wider than a reply can quote", () => {
+  // RFC 5322 §2.1.1: lines of 78 characters at most, of which a quoting reply takes two.
+  const text = textOf(reportOn([plate(), tooLong, deviceAt(3, { finish: "plaid" })]));
+  expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(76);
+});
