@@ -75,7 +75,7 @@ async function checkLetter(desk: Desk, id: number, bytes: Uint8Array): Promise<v
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
   const buyer = letter.from;
   // Whoever names an order of somebody else learns nothing about it; a person looks first.
-  const strange = await Promise.all(numbers.map((number) => store.ordersOfOthers(buyer ?? "", number)));
+  const strange = await Promise.all(numbers.map((number) => store.belongsToAnother(number, buyer ?? "")));
   const held = strange.includes(true);
   const report = makeReport(
     {

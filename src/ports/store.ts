@@ -41,8 +41,8 @@ export interface Store {
   readonly bytesOf: (letter: number) => Promise<Uint8Array>;
   /** Sheets of this buyer that count: those of the orders named, and of the latest others to compare with. */
   readonly countingSheets: (buyer: string, numbers: readonly string[]) => Promise<readonly Sheet[]>;
-  /** Whether somebody else than this buyer has an order of this number. */
-  readonly ordersOfOthers: (buyer: string, number: string) => Promise<boolean>;
+  /** Whether somebody else had an order of this number before this buyer did. */
+  readonly belongsToAnother: (number: string, buyer: string) => Promise<boolean>;
   readonly orders: (number: string) => Promise<readonly OrderRecord[]>;
   /** Orders that had not passed when that moment came, as they stood then. */
   readonly openOrdersAt: (moment: Date) => Promise<readonly OpenOrder[]>;

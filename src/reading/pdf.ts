@@ -21,6 +21,10 @@ export function isCutOff(bytes: Uint8Array): boolean {
 /**
  * Opens a PDF, hands it over and closes it again, whatever happens. Throws what pdf.js throws for a file
  * that it cannot open; see `wantsPassword`.
+ *
+ * pdf.js looks pages up ahead and forgets some of them: on a damaged file of several pages a rejected
+ * promise may be left behind that nobody can catch here. A program that must go on listens for
+ * `unhandledRejection`.
  */
 export async function withPdf<T>(bytes: Uint8Array, use: (pdf: PDFDocumentProxy) => Promise<T>): Promise<T> {
   const task = getDocument({

@@ -30,8 +30,11 @@ const kinds: Readonly<Record<string, FormField["kind"]>> = {
   button: "button",
 };
 
-/** Reader one: every field of the form as pdf.js sees it. Throws on files whose form it cannot follow. */
+/** Reader one: every field of the form as pdf.js sees it. Throws on files whose pages or form it cannot follow. */
 export async function readFormByPdfjs(pdf: PDFDocumentProxy): Promise<FormField[]> {
+  // The pages come first: what pdf.js cannot follow is caught here, while its list of fields would leave
+  // the failure behind as a promise that nobody can catch.
+  const widgets = await widgetsOf(pdf);
   const objects = (await pdf.getFieldObjects()) as ReadonlyMap<string, readonly FieldObject[]> | null;
   const found = new Map<string, FormField>();
   for (const [name, list] of objects ?? [])
@@ -41,7 +44,7 @@ export async function readFormByPdfjs(pdf: PDFDocumentProxy): Promise<FormField[
     }
   // The list of fields gives only the first value of a list with several, and leaves out widgets that
   // stand on a page and nowhere else.
-  for (const widget of await widgetsOf(pdf)) {
+  for (const widget of widgets) {
     const kind = kindOf(widget);
     if (kind === "choice" || (kind !== undefined && !found.has(widget.id)))
       found.set(widget.id, { name: widget.fieldName, kind, values: valuesOf(kind, widget.fieldValue) });
@@ -51,8 +54,9 @@ export async function readFormByPdfjs(pdf: PDFDocumentProxy): Promise<FormField[
 
 async function widgetsOf(pdf: PDFDocumentProxy): Promise<Widget[]> {
   const widgets: Widget[] = [];
-  for (let n = 1; n <= Math.min(pdf.numPages, mostPages); n++) {
+  for (let n = 1; n <= pdf.numPages; n++) {
     const page = await pdf.getPage(n);
+    if (n > mostPages) continue;
     const annotations = (await page.getAnnotations({ intent: "any" })) as Widget[];
     widgets.push(...annotations.filter(({ fieldType }) => typeof fieldType === "string"));
   }

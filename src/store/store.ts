@@ -113,13 +113,15 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         .execute();
       return rows.map(({ content }) => JSON.parse(content) as Sheet);
     },
-    ordersOfOthers: async (buyer, number) =>
-      (await db
+    belongsToAnother: async (number, buyer) => {
+      const first = await db
         .selectFrom("orders")
-        .select("id")
+        .select("buyer")
         .where("key", "=", plainText(number))
-        .where("buyer", "!=", buyer)
-        .executeTakeFirst()) !== undefined,
+        .orderBy("id")
+        .executeTakeFirst();
+      return first !== undefined && first.buyer !== buyer;
+    },
     orders: async (number) =>
       readOrders(
         db,

@@ -2,6 +2,7 @@ import type { Transaction } from "kysely";
 import { gatherOrders } from "../orders/gather.ts";
 import { plainText } from "../orders/keys.ts";
 import { missingOf } from "../orders/missing.ts";
+import { isNoNumber } from "../orders/no-number.ts";
 import type { Outcome } from "../ports/store.ts";
 import { countingAfter, type OrderReport } from "../report/report.ts";
 import type { Problem } from "../trade/problem.ts";
@@ -134,8 +135,9 @@ async function writeOrder(
   { report }: Outcome,
   now: Date,
 ): Promise<void> {
+  // Sheets without a number belong to no order until they come again with one.
+  if (isNoNumber(order.number)) return;
   const key = plainText(order.number);
-  if (key === "") return; // sheets without a number belong to no order until they come again with one
   const counting = countingAfter(report).filter((sheet) => plainText(sheet.order ?? "") === key);
   const state = {
     project: order.project ?? null,

@@ -15,14 +15,13 @@ const radios: Readonly<Record<string, readonly string[]>> = {
   layout: ["D1", "D2", "D4", "D6"],
 };
 
-/** A form with the fields of an edition, every label printed beside its field. */
+/** A one-page form with the fields of an edition, every label printed beside its field. */
 export async function blankForm({ fields }: Edition): Promise<Uint8Array> {
   const pdf = await PDFDocument.create();
-  let page: PDFPage | undefined;
+  const page = pdf.addPage([595, 842]);
   fields.forEach((field, i) => {
-    if (page === undefined || i % 30 === 0) page = pdf.addPage([595, 842]);
-    const y = 800 - (i % 30) * 26;
-    page.drawText(field.label, { x: 20, y, size: 9 });
+    const y = 815 - i * 16;
+    page.drawText(field.label, { x: 20, y: y + 3, size: 9 });
     addField(pdf, page, field, y);
   });
   return pdf.save();
@@ -36,13 +35,13 @@ function addField(
 ): void {
   const form = pdf.getForm();
   const place: string = field.place ?? "nothing";
-  const box = { x: 280, y, width: 200, height: 18 };
+  const box = { x: 280, y, width: 200, height: 14 };
   if (ticked !== undefined || place.startsWith("plain.") || place === "ship.same")
-    form.createCheckBox(name).addToPage(page, { ...box, width: 18 });
+    form.createCheckBox(name).addToPage(page, { ...box, width: 14 });
   else if (radios[place]) {
     const group = form.createRadioGroup(name);
     radios[place].forEach((option, i) => {
-      group.addOptionToPage(option, page, { ...box, x: 280 + i * 30, width: 18 });
+      group.addOptionToPage(option, page, { ...box, x: 280 + i * 30, width: 14 });
     });
   } else if (dropDowns[place]) {
     const list = form.createDropdown(name);

@@ -28,3 +28,28 @@ test("a sheet without a mark replaces nothing, since it may be one more of its k
   const unmarked = without(aloneDevice(), "mark");
   expect(standing([unmarked], { ...unmarked, id: "2/1" })).toEqual(["S-110.pdf"]);
 });
+
+test("a device now said to stand alone is the one said to go into a plate that never came", () => {
+  const alone = aloneDevice({ id: "2/1", mark: "S-104" });
+  expect(standing([deviceAt(2)], alone)).toEqual([]);
+  expect(standing([plate(), deviceAt(2)], alone)).toEqual(["S-104 plate.pdf", "S-104 pos 2.pdf"]);
+});
+
+test("two devices of a plate still to come are two", () => {
+  expect(standing([deviceAt(1)], deviceAt(2, { id: "2/1" }))).toEqual(["S-104 pos 1.pdf"]);
+});
+
+test("the mended sheet takes the place of one under a mistyped order number", () => {
+  const slip = deviceAt(2, { id: "2/1", order: "BW-2270" });
+  const earlier = [plate(), deviceAt(1), deviceAt(3), deviceAt(4), slip];
+  expect(standing(earlier, deviceAt(2, { id: "3/1" }))).toHaveLength(4);
+  expect(standing(earlier, deviceAt(1, { id: "3/1" }))).toHaveLength(4);
+});
+
+test("the mended sheet takes the place of one under a mistyped mark", () => {
+  const slip = deviceAt(2, { mark: "S-140" });
+  expect(standing([plate(), deviceAt(1), slip], deviceAt(2, { id: "2/1" }))).toEqual([
+    "S-104 plate.pdf",
+    "S-104 pos 1.pdf",
+  ]);
+});

@@ -17,10 +17,12 @@ async function sheetOf(bytes: Uint8Array): Promise<Sheet | undefined> {
   return (await readAttachment({ id: "1/1", file: "a.pdf", bytes }, { editions, catalogue })).sheet;
 }
 
+function escape(text: string): string {
+  return text.replace(/[&<>"\n]/g, (character) => `&#${character.charCodeAt(0)};`);
+}
+
 /** Answers in the Forms Data Format in XML (ISO 19444-1). */
 function xfdf(answers: Answers): string {
-  const escape = (text: string): string =>
-    text.replace(/[&<>"\n]/g, (character) => `&#${character.charCodeAt(0)};`);
   // A name with dots is a field in a field.
   const fields = Object.entries(answers).map(([name, answer]) => {
     const path = name.split(".");

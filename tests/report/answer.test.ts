@@ -6,7 +6,7 @@ import { catalogue } from "../make/config.ts";
 import { reportOn, sentEarlier } from "../make/report.ts";
 
 const [base, ...devices] = completeOrder();
-const tooLong = device({}, { "1": ["RECEPTION", ""], "3": ["CONFERENCE", ""] });
+const tooLong = device({ id: "1/3" }, { "1": ["RECEPTION", ""], "3": ["CONFERENCE", ""] });
 
 function textOf(report: Report): string {
   return composeAnswer(report, catalogue).text;
@@ -94,7 +94,7 @@ test("problems stand under the name of their file, stops before questions before
 
 test("sheets are spoken of in the order in which they came, whatever looked at them", () => {
   const other = deviceAt(1, { finish: "SLT", lettering: "MLK" });
-  const gaps = device({}, { "1": [" ENTRY", ""] });
+  const gaps = device({ id: "1/3" }, { "1": [" ENTRY", ""] });
   const text = after(textOf(reportOn([plate(), other, gaps])), "PLEASE CONFIRM");
   expect(text.indexOf("S-104 pos 1.pdf")).toBeLessThan(text.indexOf("S-104 pos 2.pdf\nDevice"));
 });

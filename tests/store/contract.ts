@@ -68,8 +68,9 @@ export function storeContract(open: () => Promise<Store>): void {
   test("another buyer's order of the same number is another order", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
-    expect(await store.ordersOfOthers("ines@brightwire.example", "bw 2207")).toBe(false);
-    expect(await store.ordersOfOthers("eve@stranger.example", "bw 2207")).toBe(true);
+    expect(await store.belongsToAnother("bw 2207", "ines@brightwire.example")).toBe(false);
+    expect(await store.belongsToAnother("bw 2207", "eve@stranger.example")).toBe(true);
+    expect(await store.belongsToAnother("BW-9", "eve@stranger.example")).toBe(false);
     expect(await store.countingSheets("eve@stranger.example", ["BW-2207"])).toEqual([]);
   });
 

@@ -1,15 +1,6 @@
-import { plainText } from "../../orders/keys.ts";
+import { isNoNumber } from "../../orders/no-number.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { device, without } from "../sample.ts";
-
-/** What people write instead of a number, as letters and digits in capitals. */
-const placeholders = new Set(
-  (
-    "TBD TBA TBC TOBEDETERMINED TOFOLLOW WILLFOLLOW PENDING LATER NOTYET HOLD NA NONE NIL NO NOPO UNKNOWN ASAP " +
-    "RUSH VERBAL VERBALORDER PERPHONE SEEATTACHED ATTACHED SEEEMAIL SEELETTER SEENOTES SEEPO SAME SAMEASABOVE " +
-    "PO PONUMBER PURCHASEORDER ORDERNUMBER NUMBER"
-  ).split(" "),
-);
 
 export const orderNumberPlaceholder = defineSheetCheck({
   id: "order-number-placeholder",
@@ -38,12 +29,7 @@ export const orderNumberPlaceholder = defineSheetCheck({
   *find(sheet, _catalogue, say) {
     const typed = sheet.order;
     if (typed === undefined) return;
-    const plain = plainText(typed);
-    if (
-      [plain, plain.replace(/^PO(NUMBER|NO)?/, "")].some(
-        (text) => placeholders.has(text) || /^(X*|0*)$/.test(text),
-      )
-    )
+    if (isNoNumber(typed))
       yield say("placeholder", { field: labelOf(sheet, "order"), typed }, at(sheet, "order"));
   },
 });
