@@ -2,6 +2,12 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../src/checks/catalogue.ts";
 import type { AnyCheck } from "../src/checks/run.ts";
+import { builder } from "../src/demo/build.ts";
+import { loadScenario } from "../src/demo/load.ts";
+import { readAttachment } from "../src/reading/attachment.ts";
+import { composeAnswer } from "../src/report/answer.ts";
+import { makeReport } from "../src/report/report.ts";
+import { catalogue, editions } from "./make/config.ts";
 import { rows } from "./make/rows.ts";
 
 /** The part of a document between its markers; with UPDATE=1 it is written instead of compared. */
@@ -15,6 +21,29 @@ function expectPart(file: string, marker: string, wanted: string): void {
     );
   expect(part.exec(readFileSync(file, "utf8"))?.[2]).toBe(`${wanted}\n`);
 }
+
+test("README's sample is what `burin check` prints", async () => {
+  const scenario = await loadScenario("fixtures");
+  const description = scenario.letters.find(({ name }) => name === "teasel-characters");
+  const build = builder({ catalogue, editions, ...scenario });
+  const read = await Promise.all(
+    (description?.attachments ?? []).map(async (attachment, i) =>
+      readAttachment(
+        { id: `1/${i + 1}`, file: attachment.file, bytes: await build(attachment) },
+        { catalogue, editions },
+      ),
+    ),
+  );
+  const report = makeReport(
+    { files: read.map(({ file }) => file), sheets: read.flatMap(({ sheet }) => sheet ?? []), earlier: [] },
+    catalogue,
+  );
+  expectPart(
+    "README.md",
+    "sample",
+    ["```", composeAnswer(report, catalogue).text.trimEnd(), "```"].join("\n"),
+  );
+});
 
 test("README's table of checks is the code's", () => {
   const lines = (checks: readonly AnyCheck[], on: string): string[] =>

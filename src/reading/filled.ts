@@ -52,7 +52,7 @@ function isPrompt(value: string): boolean {
 
 /** Whether what stands in a box, or is chosen instead of one, marks it. */
 export function saysYes(value: string): boolean {
-  return !["", "no", "off", "false", "0"].includes(value.trim().toLowerCase());
+  return !["", "no", "off", "false"].includes(value.trim().toLowerCase());
 }
 
 /** Two texts that a person would call the same choice. */
