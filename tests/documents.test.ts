@@ -45,12 +45,14 @@ test("README's sample is what `burin check` prints", async () => {
   );
 });
 
+function lines(checks: readonly AnyCheck[], on: string): string[] {
+  return checks.map(
+    ({ id, title, severity, verdict }) =>
+      `| \`${id}\` | ${on} | ${verdict === undefined ? severity : `${severity} (${verdict})`} | ${title} |`,
+  );
+}
+
 test("README's table of checks is the code's", () => {
-  const lines = (checks: readonly AnyCheck[], on: string): string[] =>
-    checks.map(
-      ({ id, title, severity, verdict }) =>
-        `| \`${id}\` | ${on} | ${verdict === undefined ? severity : `${severity} (${verdict})`} | ${title} |`,
-    );
   expectPart(
     "README.md",
     "checks",

@@ -2,7 +2,7 @@ import { Mod37_36 } from "@konfirm/iso7064";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Catalogue } from "./catalogue.ts";
 
-/** `<body>/<finish>/<lettering>-<check>`, such as "D4/OAT/INK-2". `body` is a layout's code or the plate code with its gangs. */
+/** `<body>/<finish>/<lettering>-<check>`, such as "D4/OAT/INK-V". `body` is a layout's code or the plate code with its gangs. */
 export function partKey(body: string, finish: string, lettering: string): string {
   return `${body}/${finish}/${lettering}-${checkCharacter(`${body}${finish}${lettering}`)}`;
 }

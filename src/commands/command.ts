@@ -91,7 +91,7 @@ function helpText(definition: Omit<Definition<Options>, "run">): string {
   const options = Object.entries({ ...definition.options, ...help });
   const width = Math.max(...options.map((option) => flag(option).length));
   return [
-    `${usage(definition)}`,
+    usage(definition),
     "",
     definition.summary,
     "",

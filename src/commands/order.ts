@@ -47,7 +47,7 @@ function orderText(record: OrderRecord): string {
     ...gathered.flatMap(({ loose }) => loose).map((sheet): [string, Sheet] => ["", sheet]),
   ];
   return [
-    `Order ${record.number}: ${record.verdict}`,
+    `Order ${record.number}: ${record.verdict ?? "its sheets came again under another number"}`,
     `Project ${record.project ?? "(none)"}, buyer ${record.buyer}`,
     "",
     sheets.length === 0

@@ -25,16 +25,21 @@ export const work = defineCommand({
     for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop.abort());
     let taken = 0;
     let again = 0;
-    await finishOpen(desk);
-    do {
+    const takeAll = async (): Promise<void> => {
       for await (const mail of mailbox.letters()) {
-        if (stop.signal.aborted) break;
+        if (stop.signal.aborted) return;
         const letter = await takeLetter(desk, mail);
         if (letter.again) again++;
         else taken++;
       }
-      if (!once) await wait(pollEvery, undefined, { signal: stop.signal }).catch(() => undefined);
-    } while (!once && !stop.signal.aborted);
+    };
+    await finishOpen(desk);
+    await takeAll();
+    if (!once)
+      while (!stop.signal.aborted) {
+        await wait(pollEvery, undefined, { signal: stop.signal }).catch(() => undefined);
+        await takeAll();
+      }
     await desk.store.close();
     out(`${taken} new ${taken === 1 ? "letter" : "letters"} handled, ${again} seen before.`);
     return 0;

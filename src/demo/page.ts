@@ -10,7 +10,7 @@ export function demoPage(
     readonly answerFile?: string;
   }[],
 ): string {
-  return String(html`<!doctype html>
+  const page = html`<!doctype html>
 <html lang="en">
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -38,5 +38,6 @@ ${letters.map(({ letter, letterFile, answerFile }) => {
 })}
 </table>
 </html>
-`);
+`;
+  return page.toString();
 }

@@ -83,6 +83,7 @@ async function checkLetter(desk: Desk, id: number, bytes: Uint8Array): Promise<v
       sheets,
       earlier: buyer === undefined ? [] : await store.countingSheets(buyer, numbers),
       held,
+      reply: await store.isAnswer([letter.inReplyTo ?? "", ...letter.references]),
     },
     catalogue,
   );

@@ -35,6 +35,8 @@ export interface Store {
   /** A letter that cannot be answered by the program: kept for a person. */
   readonly hold: (letter: number, why: string, now: Date) => Promise<void>;
   readonly answer: (letter: number) => Promise<StoredAnswer | undefined>;
+  /** Whether one of these Message-IDs is that of an answer of ours. */
+  readonly isAnswer: (messageIds: readonly string[]) => Promise<boolean>;
   readonly mark: (letter: number, state: LetterState, words: string, now: Date) => Promise<void>;
   /** Letters in a state, oldest first. */
   readonly inState: (...states: LetterState[]) => Promise<readonly number[]>;

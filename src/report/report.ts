@@ -1,8 +1,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { checkFile, checkLetter, checkOrder, checkSheet } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
-import { missingOf } from "../orders/missing.ts";
+import { plainText } from "../orders/keys.ts";
 import { withoutReplaced } from "../orders/replace.ts";
+import { stillMissing } from "../orders/still-missing.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
@@ -42,7 +43,7 @@ export interface Report {
   readonly files: readonly FileReport[];
   /** The sheets that came with this submission. */
   readonly sheets: readonly SheetReport[];
-  /** The orders that these sheets belong to, earlier sheets included. */
+  /** The orders that these sheets belong to, or are taken from, with the earlier sheets of each. */
   readonly orders: readonly OrderReport[];
   /** Problems of the submission as a whole. */
   readonly problems: readonly Problem[];
@@ -54,7 +55,7 @@ export interface Report {
 
 /** Checks everything that came in together. */
 export function makeReport(submission: Submission, catalogue: Catalogue): Report {
-  const { files, sheets } = submission;
+  const { files, sheets, held = false } = submission;
   const earlier = withoutReplaced(submission.earlier, sheets);
   const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
   const bySheet = new Map(
@@ -68,26 +69,31 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
   const came = new Set(sheets.map((sheet) => sheet.id));
 
   const all = gatherOrders([...earlier, ...sheets]);
-  const touched = all.filter((order) => membersOf(order).some((sheet) => came.has(sheet.id)));
+  const lost = new Set(replaced.map((sheet) => plainText(sheet.order ?? "")));
+  const touched = all.filter(
+    (order) => lost.has(plainText(order.number)) || membersOf(order).some((sheet) => came.has(sheet.id)),
+  );
   const orders = touched.map((order): OrderReport => {
     const members = reportsOf(membersOf(order));
     // A question about a sheet of an earlier letter stays open until it is answered.
     const open = members
       .filter(({ sheet }) => !came.has(sheet.id))
       .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
-    const problems = [
-      ...checkOrder({ order, others: all.filter((other) => other !== order) }, catalogue),
-      ...open,
-    ];
+    const others = all.filter((other) => other !== order);
+    const problems = [...checkOrder({ order, others }, catalogue), ...open];
     return {
       order,
-      verdict: gravest([verdictOf(problems), ...members.map(({ verdict }) => verdict)]),
-      missing: missingOf(order),
+      verdict: gravest([
+        held ? "person" : "pass",
+        verdictOf(problems),
+        ...members.map(({ verdict }) => verdict),
+      ]),
+      missing: stillMissing(order, others),
       problems,
     };
   });
   const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
-  const problems = checkLetter({ files, orders: touched, held: submission.held ?? false }, catalogue);
+  const problems = checkLetter({ files, orders: touched, held }, catalogue);
   const report = { files: fileReports, sheets: reportsOf(sheets), orders, problems, earlier, replaced };
   return {
     ...report,

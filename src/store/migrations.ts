@@ -65,7 +65,7 @@ const migrations = {
         .addColumn("key", "text", (c) => c.notNull())
         .addColumn("number", "text", (c) => c.notNull())
         .addColumn("project", "text")
-        .addColumn("verdict", "text", (c) => c.notNull())
+        .addColumn("verdict", "text")
         .addColumn("missing", "text", (c) => c.notNull())
         .addColumn("opened_at", "text", (c) => c.notNull())
         .addColumn("changed_at", "text", (c) => c.notNull())
@@ -76,7 +76,7 @@ const migrations = {
         .createTable("order_letters")
         .addColumn("order_id", "integer", (c) => c.notNull().references("orders.id"))
         .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
-        .addColumn("verdict", "text", (c) => c.notNull())
+        .addColumn("verdict", "text")
         .addColumn("missing", "text", (c) => c.notNull())
         .addPrimaryKeyConstraint("order_letters_once", ["order_id", "letter"])
         .execute();

@@ -34,8 +34,6 @@ export async function readLetters(
     .select(["order_letters.letter", "orders.number"])
     .where("order_letters.letter", "in", ids)
     .execute();
-  const of = <T extends { letter: number }>(all: readonly T[], id: number): T[] =>
-    all.filter(({ letter }) => letter === id);
 
   return rows.map((row) => {
     const [answer] = of(answers, row.id);
@@ -90,7 +88,7 @@ export async function readOrders(
       number: row.number,
       buyer: row.buyer,
       ...(row.project === null ? {} : { project: row.project }),
-      verdict: row.verdict as Verdict,
+      ...(row.verdict === null ? {} : { verdict: row.verdict as Verdict }),
       missing: JSON.parse(row.missing) as Missing[],
       openedAt: new Date(row.opened_at),
       changedAt: new Date(row.changed_at),
@@ -122,7 +120,7 @@ export async function readOpenOrders(db: Db, moment: Date): Promise<OpenOrder[]>
     .execute();
   return [...Map.groupBy(rows, ({ id }) => id).values()]
     .flatMap((history) => history.at(-1) ?? [])
-    .filter(({ verdict }) => verdict !== "pass")
+    .filter(({ verdict }) => verdict !== null && verdict !== "pass")
     .map(({ number, buyer, project, verdict, missing }) => ({
       number,
       buyer,
@@ -130,6 +128,10 @@ export async function readOpenOrders(db: Db, moment: Date): Promise<OpenOrder[]>
       verdict: verdict as Verdict,
       missing: JSON.parse(missing) as Missing[],
     }));
+}
+
+function of<T extends { letter: number }>(all: readonly T[], id: number): T[] {
+  return all.filter(({ letter }) => letter === id);
 }
 
 function problemOf(row: Selectable<Tables["problems"]>): Problem {

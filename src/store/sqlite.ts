@@ -15,7 +15,6 @@ export function openSqlite(path: string): Kysely<Tables> {
         close: () => database.close(),
         prepare: (sql) => {
           const statement = database.prepare(sql);
-          const values = (parameters: readonly unknown[]): SQLInputValue[] => parameters as SQLInputValue[];
           return {
             reader: statement.columns().length > 0,
             all: (parameters) => statement.all(...values(parameters)),
@@ -26,4 +25,8 @@ export function openSqlite(path: string): Kysely<Tables> {
       },
     }),
   });
+}
+
+function values(parameters: readonly unknown[]): SQLInputValue[] {
+  return parameters as SQLInputValue[];
 }

@@ -71,6 +71,13 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         bytes: await blobs.get(row.bytes_sha),
       };
     },
+    isAnswer: async (messageIds) =>
+      messageIds.length > 0 &&
+      (await db
+        .selectFrom("answers")
+        .select("letter")
+        .where("message_id", "in", messageIds)
+        .executeTakeFirst()) !== undefined,
     mark: (letter, state, words, now) =>
       db.transaction().execute(async (tx) => {
         await tx.updateTable("letters").set({ state }).where("id", "=", letter).execute();

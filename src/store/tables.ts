@@ -46,13 +46,13 @@ export interface Tables {
     key: string;
     number: string;
     project: string | null;
-    verdict: string;
+    verdict: string | null;
     missing: string;
     opened_at: string;
     changed_at: string;
   };
-  /** What each letter made of an order, so that a past day can be counted again. */
-  order_letters: { order_id: number; letter: number; verdict: string; missing: string };
+  /** What each letter made of an order (no verdict: nothing is left of it), so that a past day can be counted again. */
+  order_letters: { order_id: number; letter: number; verdict: string | null; missing: string };
   answers: {
     letter: number;
     message_id: string;

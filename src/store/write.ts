@@ -1,12 +1,13 @@
 import type { Transaction } from "kysely";
 import { gatherOrders } from "../orders/gather.ts";
 import { plainText } from "../orders/keys.ts";
-import { missingOf } from "../orders/missing.ts";
 import { isNoNumber } from "../orders/no-number.ts";
+import { stillMissing } from "../orders/still-missing.ts";
 import type { Outcome } from "../ports/store.ts";
 import { countingAfter, type OrderReport } from "../report/report.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { LetterState } from "../trade/record.ts";
+import type { Sheet } from "../trade/sheet.ts";
 import type { Tables } from "./tables.ts";
 
 type Tx = Transaction<Tables>;
@@ -54,6 +55,7 @@ export async function writeOutcome(
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
   for (const order of report.orders) await writeOrder(tx, letter, buyer, order, outcome, now);
+  await writeEmptied(tx, letter, outcome);
   if (outcome.answer !== undefined && shas.answer !== undefined)
     await tx
       .insertInto("answers")
@@ -88,7 +90,7 @@ async function writeSheets(tx: Tx, letter: number, { report, buyer }: Outcome): 
         id: sheet.id,
         letter,
         buyer,
-        order_key: plainText(sheet.order ?? ""),
+        order_key: keyOf(sheet),
         kind: sheet.kind,
         edition: sheet.edition.name,
         station: sheet.mark ?? null,
@@ -120,7 +122,7 @@ async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promi
     }));
   const all = [
     ...report.files.flatMap(({ problems }) => rows(problems, null)),
-    ...report.sheets.flatMap(({ sheet, problems }) => rows(problems, plainText(sheet.order ?? ""))),
+    ...report.sheets.flatMap(({ sheet, problems }) => rows(problems, keyOf(sheet))),
     ...report.orders.flatMap(({ order, problems }) => rows(problems, plainText(order.number))),
     ...rows(report.problems, null),
   ];
@@ -138,11 +140,11 @@ async function writeOrder(
   // Sheets without a number belong to no order until they come again with one.
   if (isNoNumber(order.number)) return;
   const key = plainText(order.number);
-  const counting = countingAfter(report).filter((sheet) => plainText(sheet.order ?? "") === key);
+  const counting = countingAfter(report).filter((sheet) => keyOf(sheet) === key);
   const state = {
     project: order.project ?? null,
     verdict,
-    missing: JSON.stringify(gatherOrders(counting).flatMap(missingOf)),
+    missing: JSON.stringify(gatherOrders(counting).flatMap((one) => stillMissing(one, []))),
     changed_at: now.toISOString(),
   };
   const { id } = await tx
@@ -155,4 +157,30 @@ async function writeOrder(
     .insertInto("order_letters")
     .values({ order_id: id, letter, verdict, missing: state.missing })
     .execute();
+}
+
+/** Orders whose last sheet has come again under another number: they are open no more. */
+async function writeEmptied(tx: Tx, letter: number, { report, buyer }: Outcome): Promise<void> {
+  const left = new Set(countingAfter(report).map(keyOf));
+  const touched = new Set(report.orders.map(({ order }) => plainText(order.number)));
+  for (const key of new Set(report.replaced.map(keyOf))) {
+    if (left.has(key) || touched.has(key)) continue;
+    const state = { verdict: null, missing: "[]" };
+    const order = await tx
+      .updateTable("orders")
+      .set(state)
+      .where("buyer", "=", buyer)
+      .where("key", "=", key)
+      .returning("id")
+      .executeTakeFirst();
+    if (order !== undefined)
+      await tx
+        .insertInto("order_letters")
+        .values({ order_id: order.id, letter, ...state })
+        .execute();
+  }
+}
+
+function keyOf({ order }: Sheet): string {
+  return plainText(order ?? "");
 }

@@ -28,7 +28,9 @@ export interface OpenOrder {
 }
 
 /** An order as the record has it. */
-export interface OrderRecord extends OpenOrder {
+export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
+  /** Absent when every sheet of it has come again under another number. */
+  readonly verdict?: Verdict;
   readonly openedAt: Date;
   readonly changedAt: Date;
   /** Sheets that count. */

@@ -1,5 +1,5 @@
 import { Mod11_2, Mod37_36 } from "@konfirm/iso7064";
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { checkCharacter, keyReadsRight, partKey, partKeyOf } from "../../src/catalogue/part-key.ts";
 import { device, plate } from "../../src/checks/sample.ts";

@@ -29,12 +29,13 @@ test("a day begins at midnight where the desk is", () => {
   });
 });
 
+function hours(date: string): number {
+  const { from, to } = dayBounds(date, zone);
+  return (to.getTime() - from.getTime()) / 3_600_000;
+}
+
 test("the days on which the clocks change have 23 and 25 hours", () => {
   // Energy Policy Act of 2005, §110: second Sunday of March, first Sunday of November.
-  const hours = (date: string): number => {
-    const { from, to } = dayBounds(date, zone);
-    return (to.getTime() - from.getTime()) / 3_600_000;
-  };
   expect(hours("2026-03-08")).toBe(23);
   expect(hours("2026-11-01")).toBe(25);
 });

@@ -90,6 +90,20 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.lettersBetween(monday, new Date("2026-11-10T00:00:00Z"))).toHaveLength(1);
   });
 
+  test("an order whose last sheet comes again under another number is open no more", async () => {
+    const store = await open();
+    await settled(store, "k1", [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]);
+    await settled(store, "k2", [deviceAt(4, { id: "2/1", order: "BW-2270" })]);
+    const tuesday = new Date("2026-11-10T06:00:00Z");
+    expect((await store.openOrdersAt(tuesday)).map(({ number }) => number)).toEqual(["BW-2207", "BW-2270"]);
+    await settled(store, "k3", [deviceAt(4, { id: "3/1" })], new Date("2026-11-10T14:00:00Z"));
+    expect(await store.openOrdersAt(new Date("2026-11-11T06:00:00Z"))).toEqual([]);
+    expect((await store.openOrdersAt(tuesday)).map(({ number }) => number)).toEqual(["BW-2207", "BW-2270"]);
+    const [left] = await store.orders("BW-2270");
+    expect(left).toMatchObject({ sheets: [] });
+    expect(left).not.toHaveProperty("verdict");
+  });
+
   test("a sent answer keeps its time and the server's words", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());

@@ -1,4 +1,4 @@
-import { missingAt } from "../../orders/missing.ts";
+import { stillMissing } from "../../orders/still-missing.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
@@ -19,7 +19,13 @@ export const plateMissingDevices = defineOrderCheck({
       fix: "Send one device sheet for each of these positions.",
     },
   },
-  passing: [{ shows: "a plate of four with four device sheets", given: subject(completeOrder()) }],
+  passing: [
+    { shows: "a plate of four with four device sheets", given: subject(completeOrder()) },
+    {
+      shows: "a plate whose last device came with the mark mistyped, which is asked about",
+      given: subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3), deviceAt(4, { mark: "S-140" })]),
+    },
+  ],
   failing: [
     {
       shows: "a plate of four with three device sheets",
@@ -28,11 +34,12 @@ export const plateMissingDevices = defineOrderCheck({
     },
     { shows: "a plate of four alone", given: subject([plate()]), wording: "more" },
   ],
-  *find({ order }, _, say) {
+  *find({ order, others }, _, say) {
+    const missing = Map.groupBy(stillMissing(order, others), ({ station }) => station);
     for (const station of order.stations) {
       const [sheet] = station.plates;
       if (sheet?.gangs === undefined) continue;
-      const positions = missingAt(station).flatMap(({ position }) => position ?? []);
+      const positions = (missing.get(station.mark) ?? []).flatMap(({ position }) => position ?? []);
       const [position, ...more] = positions;
       const facts = { plate: station.mark, gangs: sheet.gangs };
       if (position === undefined) continue;
