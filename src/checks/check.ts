@@ -13,7 +13,8 @@ export type Source =
 
 /**
  * What is wrong and how to mend it, with `{holes}` for facts. `{count:row}` prints "1 row" or "2 rows",
- * `{count:copy/copies}` names its plural. A list of facts is joined with commas and "and".
+ * `{count:copy/copies}` names its plural. A list of facts is joined with commas and "and", as `{choices|or}`
+ * with "or"; numbers in a row are told as "1 to 6".
  */
 export interface Wording {
   readonly says: string;
@@ -26,7 +27,11 @@ export interface Wording {
 type Wordings = Readonly<Record<string, Wording>>;
 
 type Holes<S extends string> = S extends `${string}{${infer Hole}}${infer Rest}` ? Hole | Holes<Rest> : never;
-type NameOf<Hole> = Hole extends `${infer Name}:${string}` ? Name : Hole;
+type NameOf<Hole> = Hole extends `${infer Name}:${string}`
+  ? Name
+  : Hole extends `${infer Name}|or`
+    ? Name
+    : Hole;
 type Counted<Hole> = Hole extends `${infer Name}:${string}` ? Name : never;
 type FactsOf<W extends Wording> = {
   readonly [Name in NameOf<Holes<W["says"] | W["fix"]>> & string]: Name extends Counted<
@@ -80,6 +85,8 @@ export interface LetterSubject {
   readonly orders: readonly Order[];
   /** Something outside the sheets says that a person must look first. */
   readonly held: boolean;
+  /** The letter replies to an answer of ours. */
+  readonly reply: boolean;
 }
 
 export type FileCheck = Check<ReadFile>;

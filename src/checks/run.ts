@@ -45,10 +45,10 @@ export function wordsOf(problem: Problem): { says: string; fix: string } {
 }
 
 function fill(text: string, facts: Problem["facts"]): string {
-  return text.replace(/\{([^}:]+)(?::([^}]+))?\}/g, (_, name: string, noun?: string) => {
+  return text.replace(/\{([^}:|]+)(?::([^}]+)|\|(or))?\}/g, (_, name: string, noun?: string, or?: "or") => {
     const fact = facts[name];
     if (fact === undefined) throw new Error(`no fact for the hole {${name}}`);
-    return noun === undefined ? listed(fact) : counted(Number(fact), noun);
+    return noun === undefined ? listed(fact, or ?? "and") : counted(Number(fact), noun);
   });
 }
 
@@ -57,7 +57,11 @@ function counted(n: number, noun: string): string {
   return `${n} ${n === 1 ? one : many}`;
 }
 
-function listed(fact: Fact): string {
+function listed(fact: Fact, word: "and" | "or"): string {
   if (typeof fact !== "object") return String(fact);
-  return fact.length < 2 ? fact.join("") : `${fact.slice(0, -1).join(", ")} and ${fact.at(-1)}`;
+  if (fact.length < 2) return fact.join("");
+  const inARow = fact.every((item, i) => item === String(Number(fact[0]) + i));
+  return fact.length > 2 && inARow
+    ? `${fact[0]} to ${fact.at(-1)}`
+    : `${fact.slice(0, -1).join(", ")} ${word} ${fact.at(-1)}`;
 }

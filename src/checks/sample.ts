@@ -41,7 +41,7 @@ export function device(changes: Partial<DeviceSheet> = {}, rows: Rows = {}): Dev
     kind: "device",
     id: "1/2",
     file: "S-104 pos 2.pdf",
-    edition: { name: "device-26b" },
+    edition: { name: "device-26b", title: "Device sheet, edition 26b" },
     prints: prints([
       "layout",
       "standing",
@@ -85,7 +85,7 @@ export function plate(changes: Partial<PlateSheet> = {}, rows: Rows = {}): Plate
     kind: "plate",
     id: "1/1",
     file: "S-104 plate.pdf",
-    edition: { name: "plate-26b" },
+    edition: { name: "plate-26b", title: "Plate sheet, edition 26b" },
     prints: prints(facePlaces(6, 2)),
     ...common,
     legends: merge(legends, rows),

@@ -142,8 +142,7 @@ function closing(
   const counts = [...verdicts].map(([verdict, { length }]) => `${length} ${verdict}`).join(", ");
   const own = `--settings ${join(folder, "burin.yaml")}`;
   const days = [...new Set(letters.map(({ receivedAt }) => dateIn(receivedAt, settings.time_zone)))];
-  const order = letters.find(({ verdict, orders }) => verdict === "waiting" && orders.length === 1)
-    ?.orders[0];
+  const [order] = letters.findLast(({ verdict }) => verdict === "waiting")?.orders ?? [];
   return [
     "",
     `${letters.length} letters: ${counts}.`,

@@ -39,5 +39,6 @@ ${letters.map(({ letter, letterFile, answerFile }) => {
 </table>
 </html>
 `;
+  if (page instanceof Promise) throw new Error("the page has a part that comes later");
   return page.toString();
 }

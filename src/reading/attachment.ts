@@ -31,7 +31,8 @@ export async function readAttachment(
   const { edition, nearest } = recognise(form.fields, editions);
   if (edition === undefined)
     return { file: { ...file, kind: "unknown-form", ...(nearest === undefined ? {} : { nearest }) } };
-  return { ...is("sheet"), sheet: readSheet(form.fields, edition, file, catalogue) };
+  const newer = editions.find(({ name }) => name === edition.replacedBy)?.title;
+  return { ...is("sheet"), sheet: readSheet(form.fields, edition, file, catalogue, newer) };
 }
 
 type Form =

@@ -1,8 +1,15 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { addressParts } from "../trade/place.ts";
-import type { Address, DeviceSheet, PlateSheet, Sheet, Unsure } from "../trade/sheet.ts";
+import {
+  type Address,
+  type DeviceSheet,
+  type PlateSheet,
+  type Sheet,
+  standings,
+  type Unsure,
+} from "../trade/sheet.ts";
 import type { Edition } from "./edition.ts";
-import { type Filled, filledIn } from "./filled.ts";
+import { type Filled, filledIn, saysYes } from "./filled.ts";
 import type { ReadField } from "./form.ts";
 import { readLegends } from "./legends.ts";
 import { type Understanding, understand } from "./understand.ts";
@@ -12,22 +19,24 @@ export type SheetFile = Pick<Sheet, "id" | "file" | "named">;
 
 /**
  * Fields of a form that is known → the sheet. Text is trimmed but for legends; what is empty is absent.
- * Where the form wants a choice or a number and has something else, the place is listed as unread.
+ * Where the form wants a choice or a number and has something else, the place is listed as unread. `newer`
+ * is the title of the edition to use instead, if it is known.
  */
 export function readSheet(
   fields: readonly ReadField[],
   edition: Edition,
   file: SheetFile,
   catalogue: Catalogue,
+  newer?: string,
 ): Sheet {
   const filled = filledIn(fields, edition);
   const form = understand(filled);
   const { legends, prints } = readLegends(filled, edition.form, catalogue);
-  const { name, replacedBy } = edition;
+  const { name, title, replacedBy } = edition;
   const sheet: PlateSheet = {
     kind: "plate",
     ...file,
-    edition: { name, ...optional("replacedBy", replacedBy) },
+    edition: { name, title, ...optional("replacedBy", newer ?? replacedBy) },
     prints: { ...filled.prints, ...prints },
     unread: form.unread,
     unsure: unsureOf(fields, edition),
@@ -83,14 +92,7 @@ function standingOf(
   // A form that does not ask is answered by what only a device in a plate has.
   if (filled.prints.standing === undefined)
     return position !== undefined || (gangs ?? 1) > 1 ? "in-plate" : "alone";
-  const standing = form.choice(
-    "standing",
-    [
-      { code: "alone", name: "alone" },
-      { code: "in-plate", name: "in a plate" },
-    ],
-    "unread",
-  );
+  const standing = form.choice("standing", standings, "unread");
   return standing === "alone" || standing === "in-plate" ? standing : undefined;
 }
 
@@ -105,9 +107,13 @@ function addressOf(form: Understanding, whose: "bill" | "ship"): Address {
 
 function unsureOf(fields: readonly ReadField[], edition: Edition): Unsure[] {
   const unsure = new Map(fields.map((field) => [field.name, field.unsure]));
-  return edition.fields.flatMap(({ name, place }) => {
+  return edition.fields.flatMap(({ name, place, ticked, label }) => {
     const answers = unsure.get(name);
-    return place === undefined || answers === undefined ? [] : [{ place, ...answers }];
+    if (place === undefined || answers === undefined) return [];
+    const [one, other] = [answers.one, answers.other].map(saysYes);
+    if (ticked === undefined || one === other) return [{ place, ...answers }];
+    // Of boxes that make one choice together, the one in doubt is told by its label.
+    return [{ place, one: one === true ? label : "", other: other === true ? label : "" }];
   });
 }
 

@@ -5,6 +5,7 @@ import { type Files, namedFiles, nameOf } from "./named-files.ts";
 import { counted } from "./one-line.ts";
 import type { Outline, Part } from "./outline.ts";
 import {
+  cameWith,
   cautions,
   headlineOf,
   howToOrder,
@@ -64,11 +65,17 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
       outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
     ),
     parts,
-    howToOrder: report.sheets.length === 0 ? howToOrder(catalogue) : [],
+    howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
     next: nextSteps(report, tally, parts.some(keepsSheets), catalogue),
     cautions,
     signature: signatureOf(catalogue),
   };
+}
+
+/** Whether the sender seems not to know our sheets. */
+function knowsNoSheet(report: Report): boolean {
+  if (report.sheets.length > 0) return false;
+  return cameWith(report) === "nothing" || report.files.some(({ file }) => file.kind === "unknown-form");
 }
 
 function keepsSheets({ rows, alsoRight }: Part): boolean {

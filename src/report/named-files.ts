@@ -20,8 +20,8 @@ const kinds = {
   sheet: "order sheet",
   "unknown-form": "form of another kind",
   "no-form": "PDF without fields",
-  locked: "locked PDF",
   printed: "printed PDF",
+  locked: "locked PDF",
   damaged: "damaged PDF",
   other: "not a PDF",
 } as const satisfies Record<FileKind, string>;

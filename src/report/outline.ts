@@ -83,6 +83,6 @@ export interface Row {
 export interface Proof {
   readonly heading: string;
   readonly hint: string;
-  /** One line a face: its name, then its rows. */
+  /** The names of the columns, then one line a face: its name and its rows. */
   readonly faces: readonly (readonly string[])[];
 }

@@ -1,4 +1,6 @@
 import { type Catalogue, mostGangs } from "../catalogue/catalogue.ts";
+import { isNoNumber } from "../orders/no-number.ts";
+import type { Order } from "../trade/order.ts";
 import { type Verdict, verdictOf } from "../trade/problem.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
 import type { OrderReport, Report } from "./report.ts";
@@ -27,9 +29,10 @@ export function tallyWords(verdict: Verdict, tally: Tally): string {
 }
 
 /** The first line after the verdict. */
-export function headlineOf({ orders: all, files, problems, verdict }: Report, tally: Tally): string {
+export function headlineOf(report: Report, tally: Tally): string {
+  const { orders: all, files, problems, verdict } = report;
   const what = tallyWords(verdict, tally);
-  const none = "no order sheet came with this letter.";
+  const none = withoutSheet[cameWith(report)];
   if (all.length === 0) return verdict === "person" ? none : `${what}; ${none}`;
   const around = verdictOf([...files.flatMap((file) => file.problems), ...problems]);
   if (all.length > 1 && around === verdict && verdict !== "pass") return `${what} in this letter.`;
@@ -42,15 +45,30 @@ export function headlineOf({ orders: all, files, problems, verdict }: Report, ta
   return `${what} before ${orders} can be engraved.`;
 }
 
+const withoutSheet = {
+  reply: "thank you for your reply.",
+  nothing: "no order sheet came with this letter.",
+  unreadable: "no sheet that could be read came with this letter.",
+} as const;
+
+/** What a letter without a readable sheet is. */
+export function cameWith({ problems }: Report): keyof typeof withoutSheet {
+  const noSheet = problems.find(({ check }) => check === "no-sheet");
+  if (noSheet === undefined) return "unreadable";
+  return noSheet.wording === "reply" ? "reply" : "nothing";
+}
+
+/** The number of an order in words fit for a line; undefined when it has none, or a placeholder such as "TBD". */
+export function numberOf({ number }: Order): string | undefined {
+  return isNoNumber(number) ? undefined : oneLine(number, 40);
+}
+
 /** "order BW-2207", "orders A, B and 3 more". */
 export function ordersInWords(orders: readonly OrderReport[]): string {
-  const numbers = orders.map(({ order }) => order.number).filter((number) => number !== "");
+  const numbers = orders.flatMap(({ order }) => numberOf(order) ?? []);
   if (numbers.length === 0) return orders.length > 1 ? "these orders" : "this order";
   const named = numbers.length === orders.length ? numbers : [...numbers, "one without a number"];
-  return `${orders.length > 1 ? "orders" : "order"} ${listed(
-    named.map((number) => oneLine(number, 40)),
-    3,
-  )}`;
+  return `${orders.length > 1 ? "orders" : "order"} ${listed(named, 3)}`;
 }
 
 /** What happens next, and who does it. `kept`: some sheets need not come again. */
@@ -60,7 +78,11 @@ export function nextSteps(
   kept: boolean,
   { maker }: Catalogue,
 ): string[] {
-  if (verdict === "pass") return ["There is nothing to do. Nothing is cut until the order is released."];
+  if (verdict === "pass")
+    return [
+      `You need do nothing more. A person at ${maker.name} releases the order; only then is it cut.`,
+      `If a legend is wrong, tell us before that: reply to this letter or call ${maker.phone}.`,
+    ];
   return [
     ...(tally.fail > 0
       ? ["Correct what stands under “To fix” and send only the corrected sheets, in a reply to this letter."]

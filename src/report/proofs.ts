@@ -20,13 +20,16 @@ export function proofsOf(order: Order, catalogue: Catalogue, files: Files): Proo
   });
 }
 
+/** Each row of a legend in a column of its own, and the columns named: two words of a row stand in one. */
 function facesFor(sheet: Sheet, catalogue: Catalogue): Proof["faces"] {
-  return (facesOf(sheet, catalogue) ?? []).map((face) => {
+  const faces = (facesOf(sheet, catalogue) ?? []).map((face) => {
     const legend = sheet.legends.find((one) => one.face === face);
     const cut = legend !== undefined && hasText(legend);
     const name = face === "plate" ? "Plate" : `${sheet.kind === "plate" ? "Gang" : "Button"} ${face}`;
     return [name, ...(cut ? legend.rows.map((row) => oneLine(row, 60)) : ["left plain"])];
   });
+  const rows = Math.max(0, ...faces.map((face) => face.length - 1));
+  return [["", ...Array.from({ length: rows }, (_, i) => `row ${i + 1}`)], ...faces];
 }
 
 /** "Four buttons, Oat with Ink lettering". */

@@ -17,6 +17,8 @@ export interface Submission {
   readonly earlier: readonly Sheet[];
   /** Something outside the sheets says that a person must look first. */
   readonly held?: boolean;
+  /** The letter replies to an answer of ours. */
+  readonly reply?: boolean;
 }
 
 export interface SheetReport {
@@ -55,7 +57,7 @@ export interface Report {
 
 /** Checks everything that came in together. */
 export function makeReport(submission: Submission, catalogue: Catalogue): Report {
-  const { files, sheets, held = false } = submission;
+  const { files, sheets, held = false, reply = false } = submission;
   const earlier = withoutReplaced(submission.earlier, sheets);
   const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
   const bySheet = new Map(
@@ -93,7 +95,7 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
     };
   });
   const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
-  const problems = checkLetter({ files, orders: touched, held }, catalogue);
+  const problems = checkLetter({ files, orders: touched, held, reply }, catalogue);
   const report = { files: fileReports, sheets: reportsOf(sheets), orders, problems, earlier, replaced };
   return {
     ...report,

@@ -1,9 +1,10 @@
 import type { Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
-import { counted, listed, oneLine } from "./one-line.ts";
+import { counted, listed } from "./one-line.ts";
 import type { Group, Item, Section } from "./outline.ts";
 import { type Filed, foldSame, type Told } from "./told.ts";
+import { mostNames, whereOf } from "./where.ts";
 
 /** In reading order: what the reader must do, then what others do, then what is only worth knowing. */
 const titles = {
@@ -14,9 +15,6 @@ const titles = {
   pass: "Worth knowing",
 } as const satisfies Record<Verdict, string>;
 const kinds = Object.keys(titles) as Verdict[];
-
-/** Files named in one line; the others carry the item's number in the table of sheets. */
-const mostNames = 12;
 
 /** A number of the answer: the files that it concerns and what it asks of them. */
 export interface Numbered {
@@ -73,24 +71,4 @@ function headingOf(told: Told, files: Files): Omit<Group, "items"> {
   );
   const noun = names.every(({ sheet }) => sheet !== undefined) ? "sheet" : "file";
   return { heading: `On ${counted(names.length, noun)}`, hint: list };
-}
-
-/** The label beside the field, or the files, unless the words say it already or nothing is to be found there. */
-function whereOf({ kind, says, fix, under, problems }: Told, files: Files): string | undefined {
-  if (kind === "waiting" || (kind === "pass" && under !== undefined)) return undefined;
-  const words = `${says} ${fix}`.toLowerCase();
-  const unsaid = (text: string): boolean => !words.includes(text.toLowerCase());
-  const places = problems
-    .flatMap((problem) => problem.spots)
-    .flatMap(({ file, place }) => {
-      const { name, earlier, sheet } = nameOf(files, file);
-      const label = place === undefined ? undefined : sheet?.prints[place]?.label;
-      const labels = label === undefined || !unsaid(label) ? [] : [oneLine(label, 60)];
-      if (under === undefined) return labels;
-      const notes = [...labels, ...(earlier ? ["earlier letter"] : [])];
-      if (notes.length > 0) return `${name} (${notes.join(", ")})`;
-      return unsaid(name) ? name : [];
-    });
-  if (places.length === 0) return undefined;
-  return `${under === undefined ? "Field" : "On"}: ${listed([...new Set(places)], mostNames)}`;
 }

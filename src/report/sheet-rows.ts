@@ -1,7 +1,7 @@
-import type { Missing } from "../trade/order.ts";
+import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
-import { alongTheWall, inOrder, missingAlongTheWall } from "./along-the-wall.ts";
+import { alongTheWall, inOrder, missingAlongTheWall, type OnTheWall } from "./along-the-wall.ts";
 import { type Files, nameOf, placeWords } from "./named-files.ts";
 import { counted } from "./one-line.ts";
 import type { Part, Row } from "./outline.ts";
@@ -9,10 +9,13 @@ import type { OrderReport } from "./report.ts";
 import type { Numbered } from "./sections.ts";
 
 const right = "OK";
-/** What numbers in a row ask for. A plate whose devices are still to come is itself all right. */
-const asked = { fail: "Fix", confirm: "Confirm", person: "A person" } as const satisfies Partial<
-  Record<Verdict, string>
->;
+/** What numbers in a row ask for, the gravest first. A plate whose devices are still to come is itself all right. */
+const asked = [
+  ["fail", "fix:"],
+  ["person", "a person:"],
+  ["confirm", "confirm:"],
+  ["pass", "see"],
+] as const satisfies readonly (readonly [Verdict, string])[];
 
 /** In a longer table, sheets that nobody has to look up are counted and not listed. */
 const mostRows = 40;
@@ -24,13 +27,9 @@ export function rowsOf(
   numbers: readonly Numbered[],
   files: Files,
 ): Pick<Part, "rows" | "alsoRight"> {
-  const gangsAt = (station: number): number | undefined => order.stations[station]?.plates[0]?.gangs;
   const wall = inOrder([
     ...alongTheWall(order).map((one) => ({ ...one, subject: received(one.subject.id, numbers, files) })),
-    ...missingAlongTheWall(order, missing).map((one) => ({
-      ...one,
-      subject: lacking(one.subject, gangsAt(one.station)),
-    })),
+    ...missingRows(order, missing),
   ]);
   const twice = order.twice.map(({ kept, again }) => ({
     ...received(again.id, numbers, files),
@@ -49,22 +48,37 @@ function received(id: FileId, numbers: readonly Numbered[], files: Files): Row {
   const { name, what, earlier } = nameOf(files, id);
   const about = numbers.filter((one) => one.files.includes(id) && one.kind !== "waiting");
   const kind = gravest(about.map((one) => one.kind));
-  const first = about.filter((one) => one.kind === kind && kind !== "pass");
-  const rest = about.filter((one) => !first.includes(one));
-  const state = kind === "pass" || kind === "waiting" ? right : `${asked[kind]}: ${numbersOf(first)}`;
+  const asks = asked.flatMap(([one, word]) => {
+    const those = about.filter((item) => item.kind === one).map(({ number }) => number);
+    return those.length === 0 ? [] : [`${word} ${those.join(", ")}`];
+  });
+  const state = [...(kind === "pass" ? [right] : []), ...asks].join("; ");
   return {
     kind,
-    state: rest.length === 0 ? state : `${state}; see ${numbersOf(rest)}`,
+    state: `${state.charAt(0).toUpperCase()}${state.slice(1)}`,
     what,
     file: earlier ? `${name} (earlier letter)` : name,
   };
 }
 
-function numbersOf(some: readonly Numbered[]): string {
-  return some.map(({ number }) => number).join(", ");
+/** One row for each missing sheet; a plate without any device yet has one for all of them, if they are many. */
+function missingRows(order: Order, missing: readonly Missing[]): OnTheWall<Row>[] {
+  const byStation = Map.groupBy(missingAlongTheWall(order, missing), ({ station }) => station);
+  return [...byStation].flatMap(([station, lacking]) => {
+    const gangs = order.stations[station]?.plates[0]?.gangs;
+    const [first] = lacking;
+    if (first !== undefined && lacking.length > 2 && lacking.length === gangs)
+      return [
+        { ...first, subject: notReceived(`Devices 1 to ${gangs}, ${placeWords(first.subject.station)}`) },
+      ];
+    return lacking.map((one) => {
+      const { kind, station: mark, position } = one.subject;
+      const what = `${kind === "plate" ? "Plate" : "Device"}, ${placeWords(mark, position, gangs)}`;
+      return { ...one, subject: notReceived(what) };
+    });
+  });
 }
 
-function lacking({ station, kind, position }: Missing, gangs: number | undefined): Row {
-  const what = `${kind === "plate" ? "Plate" : "Device"}, ${placeWords(station, position, gangs)}`;
+function notReceived(what: string): Row {
   return { kind: "waiting", state: "Missing", what, file: "not received" };
 }

@@ -1,16 +1,18 @@
-import { oneLine } from "./one-line.ts";
-import { headlineOf, ordersInWords, type Tally, tallyWords, words } from "./phrases.ts";
+import { listed, oneLine } from "./one-line.ts";
+import { headlineOf, numberOf, ordersInWords, type Tally, tallyWords, words } from "./phrases.ts";
 import type { Report } from "./report.ts";
 
 /** Mail programs show about this much of a subject; a header line holds 998 (RFC 5322 §2.1.1). */
 const mostCharacters = 150;
 
-/** "FAIL: order BW-2207, 3 things to fix". One line whatever the order number holds. */
+/** "FAIL: order BW-2207, 3 things to fix". Sheets without an order number are told by their file names. */
 export function subjectOf(report: Report, tally: Tally): string {
-  const { orders, verdict } = report;
+  const { orders, sheets, verdict } = report;
+  const named = orders.some(({ order }) => numberOf(order) !== undefined);
+  const files = sheets.map(({ sheet }) => oneLine(sheet.file, 40));
   const about =
     orders.length === 0
       ? headlineOf(report, tally).replace(/\.$/, "")
-      : `${ordersInWords(orders)}, ${tallyWords(verdict, tally)}`;
+      : `${named ? ordersInWords(orders) : listed(files, 2)}, ${tallyWords(verdict, tally)}`;
   return oneLine(`${words[verdict]}: ${about}`, mostCharacters);
 }

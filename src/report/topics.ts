@@ -1,6 +1,7 @@
 import { type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { oneLine } from "./one-line.ts";
+import { numberOf } from "./phrases.ts";
 import type { OrderReport, Report } from "./report.ts";
 import type { Filed } from "./told.ts";
 
@@ -35,10 +36,11 @@ export function sheetsOf({ order }: OrderReport): Sheet[] {
 }
 
 function orderTopic(order: OrderReport, report: Report): Topic {
-  const { number, project } = order.order;
+  const { project } = order.order;
+  const number = numberOf(order.order);
   const ids = new Set(sheetsOf(order).map(({ id }) => id));
   const sheets = report.sheets.filter(({ sheet }) => ids.has(sheet.id));
-  const name = number === "" ? "Order without a number" : `Order ${oneLine(number, 40)}`;
+  const name = number === undefined ? "Order without a number" : `Order ${number}`;
   return {
     name,
     title: project === undefined ? name : `${name}, ${oneLine(project, 80)}`,

@@ -33,8 +33,8 @@ interface Common {
   readonly file: string;
   /** The name it came with, where it had to be told apart from a sister of the same name. */
   readonly named?: string;
-  /** Which printed version of which form; `replacedBy` when it is no longer accepted. */
-  readonly edition: { readonly name: string; readonly replacedBy?: string };
+  /** Which printed version of which form; `replacedBy`, when it is no longer accepted, is the title of the newer. */
+  readonly edition: { readonly name: string; readonly title: string; readonly replacedBy?: string };
   /** How the form prints each place. Places that it does not print are absent, and nobody is blamed for them. */
   readonly prints: { readonly [P in Place]?: Print };
   readonly unread: readonly Unread[];
@@ -60,11 +60,16 @@ interface Common {
   readonly notes?: string;
 }
 
+/** Whether a device goes on the wall alone, with its own one-gang plate, or into a multi-gang plate. */
+export const standings = [
+  { code: "alone", name: "alone" },
+  { code: "in-plate", name: "in a plate" },
+] as const;
+
 /** Orders one engraved push-button device. */
 export interface DeviceSheet extends Common {
   readonly kind: "device";
-  /** Alone on the wall with its own one-gang plate, or in a multi-gang plate. */
-  readonly standing?: "alone" | "in-plate";
+  readonly standing?: (typeof standings)[number]["code"];
   /** Which opening of the plate, counted from 1 at the left. */
   readonly position?: number;
   /** Every layout that is marked: one, if the sheet is right. */

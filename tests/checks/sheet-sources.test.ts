@@ -102,7 +102,7 @@ const changes = fc.record(
     billTo: address,
     shipTo: address,
     shipSame: fc.boolean(),
-    edition: fc.record({ name: text, replacedBy: text }, { requiredKeys: ["name"] }),
+    edition: fc.record({ name: text, title: text, replacedBy: text }, { requiredKeys: ["name", "title"] }),
     unread: fc.array(
       fc.record({ place: fc.constantFrom<Place>("gangs", "row.1.1"), typed: text, wants: text }),
     ),

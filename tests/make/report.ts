@@ -10,15 +10,16 @@ interface Brought {
   readonly files?: readonly ReadFile[];
   readonly earlier?: readonly Sheet[];
   readonly held?: boolean;
+  readonly reply?: boolean;
 }
 
 /** The report on a letter that brings these sheets. */
 export function reportOn(
   sheets: readonly Sheet[],
-  { files = [], earlier = [], held = false }: Brought = {},
+  { files = [], earlier = [], held = false, reply = false }: Brought = {},
 ): Report {
   const own = sheets.map(({ id, file }): ReadFile => ({ id, file, kind: "sheet" }));
-  return makeReport({ files: [...own, ...files], sheets, earlier, held }, catalogue);
+  return makeReport({ files: [...own, ...files], sheets, earlier, held, reply }, catalogue);
 }
 
 /** The same sheets as an earlier letter brought them. */
@@ -88,12 +89,13 @@ export const reports: fc.Arbitrary<Report> = fc
     faults: fc.array(fc.tuple(fc.nat(5), fault), { maxLength: 6 }),
     files: fc.array(fc.tuple(fc.constantFrom(...kinds), strange), { maxLength: 3 }),
     held: fc.boolean(),
+    reply: fc.boolean(),
   })
-  .map(({ sheets, earlier, faults, files, held }) =>
+  .map(({ sheets, earlier, faults, files, held, reply }) =>
     reportOn(
       sheets.map((sheet, i) =>
         faults.filter(([at]) => at === i).reduce<Sheet>((one, [, spoil]) => spoil(one), sheet),
       ),
-      { earlier, held, files: files.map(([kind, file], i) => ({ id: `1/${20 + i}`, file, kind })) },
+      { earlier, held, reply, files: files.map(([kind, file], i) => ({ id: `1/${20 + i}`, file, kind })) },
     ),
   );

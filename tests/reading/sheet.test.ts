@@ -49,7 +49,7 @@ test("an untouched sheet holds nothing", () => {
   expect(sheet).toEqual({
     kind: "device",
     ...file,
-    edition: { name: "device-26b" },
+    edition: { name: "device-26b", title: "Device sheet, edition 26b" },
     unread: [],
     unsure: [],
     contact: {},
@@ -157,7 +157,14 @@ test("boxes that make one choice are collected, and printed together", () => {
     field: "Lay1",
     label: "1 button / 2 buttons / 4 buttons / 6 buttons",
   });
-  expect(sheet.edition).toEqual({ name: "device-25a", replacedBy: "device-26b" });
+});
+
+test("an edition no longer accepted names the newer one, by its title where that is known", () => {
+  const old = edition("device-25a");
+  const told = (newer?: string): string | undefined =>
+    readSheet(fieldsOf(old, {}), old, file, catalogue, newer).edition.replacedBy;
+  expect(told("Device sheet, edition 26b")).toBe("Device sheet, edition 26b");
+  expect(told()).toBe("device-26b");
 });
 
 test("a second choice where there can be one is unread", () => {
@@ -227,6 +234,16 @@ test("a field with two answers is unsure at its place, and its value is the firs
   const sheet = readSheet(fields, of, file, catalogue);
   expect(sheet.order).toBe("BW-2207");
   expect(sheet.unsure).toEqual([{ place: "order", one: "BW-2207", other: "BW-2201" }]);
+});
+
+test("of boxes that make one choice, the one with two answers is told by its label", () => {
+  const of = edition("device-25a");
+  const fields = fieldsOf(of, { Lay2: "Yes" }).map((field) =>
+    field.name === "Lay2" ? { ...field, unsure: { one: "Off", other: "Yes" } } : field,
+  );
+  expect(readSheet(fields, of, file, catalogue).unsure).toEqual([
+    { place: "layout", one: "", other: "2 buttons" },
+  ]);
 });
 
 test("a plate sheet", () => {

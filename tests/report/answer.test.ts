@@ -68,9 +68,46 @@ test("a letter without a sheet learns how to order", () => {
   );
 });
 
-test("a sheet without a number is answered as this order", () => {
-  const report = reportOn(completeOrder().map((sheet) => without(sheet, "order")));
-  expect(firstLine(report)).toMatch(/^FAIL: 1 thing to fix before this order can be engraved\.$/);
+test("a sheet without a number, or with a placeholder, is answered as this order", () => {
+  for (const sheets of [
+    completeOrder().map((sheet) => without(sheet, "order")),
+    completeOrder().map((sheet) => ({ ...sheet, order: "TBD" })),
+  ]) {
+    const report = reportOn(sheets);
+    expect(firstLine(report)).toMatch(/^FAIL: 1 thing to fix before this order can be engraved\.$/);
+    expect(textOf(report)).toContain("\nOrder without a number, Larkspur Library\n");
+  }
+});
+
+test("a letter with nothing but a photograph is told one thing of it, and how to order", () => {
+  const photo = { id: "1/1", file: "IMG_2044.png", kind: "other" } as const;
+  const text = textOf(reportOn([], { files: [photo] }));
+  expect(text).toContain("This letter\n  1. No order sheet is among the attached files.");
+  expect(text.match(/IMG_2044\.png/g)).toHaveLength(1);
+  expect(text).not.toContain("Nothing to do");
+  expect(text).toContain("HOW TO ORDER");
+});
+
+test("sheets that cannot be read are called so, and their sender is not told how to order", () => {
+  const files = (["printed", "locked", "damaged"] as const).map((kind, i) => ({
+    id: `1/${i}`,
+    file: `${kind}.pdf`,
+    kind,
+  }));
+  const report = reportOn([], { files });
+  expect(firstLine(report)).toMatch(
+    /^FAIL: 3 things to fix; no sheet that could be read came with this letter\./,
+  );
+  expect(textOf(report)).not.toContain("HOW TO ORDER");
+  const form = { id: "1/9", file: "form.pdf", kind: "unknown-form" } as const;
+  expect(textOf(reportOn([], { files: [form] }))).toContain("HOW TO ORDER");
+});
+
+test("a reply in plain words is thanked for and not told how to order", () => {
+  const report = reportOn([], { reply: true });
+  expect(firstLine(report)).toBe("A PERSON WILL LOOK AT THIS: thank you for your reply.");
+  expect(textOf(report)).not.toContain("HOW TO ORDER");
+  expect(textOf(report)).not.toContain("attach");
 });
 
 test("problems stand under the name of their file, stops before questions before notes, numbered through", () => {
@@ -99,15 +136,34 @@ test("sheets are spoken of in the order in which they came, whatever looked at t
   expect(text.indexOf("S-104 pos 1.pdf")).toBeLessThan(text.indexOf("S-104 pos 2.pdf\nDevice"));
 });
 
-test("the label of the field stands with a problem that does not name it", () => {
+test("the field stands with a problem whose words do not name it as the form does", () => {
   expect(textOf(reportOn([plate(), tooLong]))).toContain("     Field: Face 1, row 1\n");
+  const ours = { field: "button1_row1", label: "Button 1, row 1" };
+  const named = { ...tooLong, prints: { ...tooLong.prints, "row.1.1": ours } };
+  expect(textOf(reportOn([plate(), named]))).not.toContain("Field: Button 1, row 1");
+});
+
+test("of several fields all are told or none, and no more than three", () => {
+  expect(textOf(reportOn([device({ position: 5 })]))).toContain(
+    "     Fields: Position and Gangs of the plate\n",
+  );
+  expect(textOf(reportOn([device({ finish: "HRN", lettering: "RST" })]))).toContain(
+    "     Fields: Lettering and Finish\n",
+  );
+  expect(textOf(reportOn([device({ shipSame: false })]))).not.toContain("Field");
+});
+
+test("files that the words name are not listed again", () => {
+  const text = textOf(reportOn([deviceAt(1), deviceAt(2)]));
+  expect(text).toContain("2 device sheets");
+  expect(text).not.toContain("On: ");
 });
 
 test("what is wrong on several sheets alike is told once, with their names", () => {
   const text = textOf(reportOn(completeOrder().map((sheet) => without(sheet, "finish"))));
   expect(text).toMatch(/^FAIL: 1 thing to fix/);
   expect(text).toContain("On 5 sheets\nS-104 plate.pdf, S-104 pos 1.pdf, S-104 pos 2.pdf");
-  expect(text.match(/Not filled in: Finish\./g)).toHaveLength(1);
+  expect(text.match(/Not filled in: “Finish”\./g)).toHaveLength(1);
 });
 
 test("a problem between sheets stands under the order and names those of an earlier letter", () => {
@@ -128,6 +184,22 @@ test("the table lists what came and what is missing along the wall", () => {
     ["OK", "Device, S-104 position 3 of 4", "S-104 pos 3.pdf"],
     ["Missing", "Device, S-104 position 4 of 4", "not received"],
   ]);
+});
+
+test("a plate without any device yet has one row for all that are missing", () => {
+  const table = after(textOf(reportOn([plate()])), "SHEETS")
+    .trimStart()
+    .split("\n\n")[0]
+    ?.split("\n");
+  expect(table?.map((line) => line.trim().split(/\s{2,}/))).toEqual([
+    ["OK", "Plate of 4, S-104", "S-104 plate.pdf"],
+    ["Missing", "Devices 1 to 4, S-104", "not received"],
+  ]);
+});
+
+test("the table says what each number asks for", () => {
+  const gaps = device({}, { "1": ["RECEPTION", ""], "2": [" STACKS", "EAST"], "3": ["Dim", ""] });
+  expect(after(textOf(reportOn([plate(), gaps])), "SHEETS")).toContain("  Fix: 1; confirm: 2; see 4 ");
 });
 
 test("a very long table counts the sheets that nobody has to look up", () => {
@@ -175,7 +247,28 @@ test("a passed order shows the legends as they will be cut, plain faces and earl
     "PLEASE READ ONCE MORE: THIS IS WHAT WILL BE CUT",
   );
   expect(proofs).toContain("S-104 plate.pdf (earlier letter)\nPlate of 4, S-104; Oat with Ink lettering\n");
-  expect(proofs).toContain("  Button 2  STACKS  EAST\n  Button 3  left plain\n");
+  expect(proofs).toContain(
+    "            row 1   row 2\n  Button 1  ENTRY\n  Button 2  STACKS  EAST\n  Button 3  left plain\n",
+  );
+});
+
+test("two words of one row are told from two rows", () => {
+  const sheets = completeOrder().map((sheet) =>
+    sheet.kind === "plate"
+      ? plate({}, { "1": ["FRONT DESK", ""], "2": ["READING", "ROOM"], "3": ["FOYER", ""], "4": ["BAR", ""] })
+      : sheet,
+  );
+  expect(textOf(reportOn(sheets))).toContain(
+    "          row 1       row 2\n  Gang 1  FRONT DESK\n  Gang 2  READING     ROOM\n",
+  );
+});
+
+test("a passed order goes to a person for release, and legends can be mended until then", () => {
+  const next = after(textOf(reportOn(completeOrder())), "WHAT HAPPENS NEXT").replaceAll(/\s+/g, " ");
+  expect(next).toContain("A person at Quillgate Stations releases the order; only then is it cut.");
+  expect(next).toContain(
+    "If a legend is wrong, tell us before that: reply to this letter or call 312-555-0140.",
+  );
 });
 
 test("legends are shown again only when the order passes", () => {

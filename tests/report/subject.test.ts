@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { aloneDevice, completeOrder, plate } from "../../src/checks/sample.ts";
+import { aloneDevice, blankDevice, completeOrder, plate } from "../../src/checks/sample.ts";
 import { composeAnswer } from "../../src/report/answer.ts";
 import type { Report } from "../../src/report/report.ts";
 import { catalogue } from "../make/config.ts";
@@ -43,9 +43,17 @@ test("of many orders some are named and all counted", () => {
   expect(subjectOf(reportOn(sheets))).toBe("PASS: orders KM-31, TR-840, Q-7 and 1 more, nothing to fix");
 });
 
+test("sheets without an order number are told by their file names", () => {
+  expect(subjectOf(reportOn([blankDevice()]))).toBe("FAIL: S-104 pos 2.pdf, 1 thing to fix");
+  expect(subjectOf(reportOn([aloneDevice({ order: "TBD" })]))).toBe("FAIL: S-110.pdf, 1 thing to fix");
+});
+
 test("a letter without a sheet has a subject", () => {
   expect(subjectOf(reportOn([]))).toBe("A PERSON WILL LOOK AT THIS: no order sheet came with this letter");
+  expect(subjectOf(reportOn([], { reply: true }))).toBe(
+    "A PERSON WILL LOOK AT THIS: thank you for your reply",
+  );
   expect(subjectOf(reportOn([], { files: [{ id: "1/1", file: "a.pdf", kind: "locked" }] }))).toBe(
-    "FAIL: 1 thing to fix; no order sheet came with this letter",
+    "FAIL: 1 thing to fix; no sheet that could be read came with this letter",
   );
 });

@@ -9,8 +9,8 @@ export const attachmentUnreadable = defineFileCheck({
   why: "Only filled sheets are read. Pictures and documents beside them are kept with the letter, but nothing in them reaches the order.",
   wordings: {
     refused: {
-      says: "This file is not a PDF and was not read.",
-      fix: "Nothing to do if everything it says stands on the sheets too.",
+      says: "This file is not a PDF, so the program did not read it.",
+      fix: "Nothing in it is taken into an order; what matters must stand on the sheets.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

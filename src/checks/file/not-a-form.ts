@@ -9,8 +9,8 @@ export const notAForm = defineFileCheck({
   why: "Drawings and purchase orders often come beside the sheets. What they say is not taken into the order, and the sender should know it.",
   wordings: {
     refused: {
-      says: "This PDF has no fields to fill and was not read.",
-      fix: "Nothing to do if everything it says stands on the sheets too.",
+      says: "This PDF has no fields to fill, so the program did not read it.",
+      fix: "Nothing in it is taken into an order; what matters must stand on the sheets.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

@@ -10,11 +10,11 @@ export const unknownForm = defineFileCheck({
   wordings: {
     near: {
       says: "This form is not known here; it is most like “{nearest}”.",
-      fix: "Fill in “{nearest}” and send that instead.",
+      fix: "Fill in “{nearest}” and send that instead. For a blank one write to {maker}.",
     },
     strange: {
       says: "This form is not known here, and its fields cannot be read.",
-      fix: "Fill in our device sheet or plate sheet instead. If it is no order, leave it out.",
+      fix: "Fill in our device sheet or plate sheet instead; for blank ones write to {maker}. If it is no order, leave it out.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],
@@ -26,9 +26,9 @@ export const unknownForm = defineFileCheck({
     },
     { shows: "a form like none of ours", given: fileAs("unknown-form"), wording: "strange" },
   ],
-  *find({ id, kind, nearest }, _, say) {
+  *find({ id, kind, nearest }, { maker }, say) {
     if (kind !== "unknown-form") return;
-    if (nearest === undefined) yield say("strange", {}, [{ file: id }]);
-    else yield say("near", { nearest }, [{ file: id }]);
+    if (nearest === undefined) yield say("strange", { maker: maker.email }, [{ file: id }]);
+    else yield say("near", { nearest, maker: maker.email }, [{ file: id }]);
   },
 });

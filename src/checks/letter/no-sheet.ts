@@ -1,6 +1,8 @@
 import { defineLetterCheck } from "../check.ts";
 import { fileAs } from "../sample.ts";
 
+const bare = { files: [], orders: [], held: false, reply: false } as const;
+
 export const noSheet = defineLetterCheck({
   id: "no-sheet",
   title: "A letter without an order sheet",
@@ -14,30 +16,33 @@ export const noSheet = defineLetterCheck({
       fix: "To order, attach the filled sheets as PDF files. A person will read what you wrote.",
     },
     others: {
-      says: "No order sheet is among the attached files: {files}.",
+      says: "No order sheet is among the attached files.",
       fix: "To order, attach the filled sheets as PDF files. A person will look at what you sent.",
+    },
+    reply: {
+      says: "Thank you. A person reads your reply.",
+      fix: "You will hear from us.",
     },
   },
   passing: [
-    { shows: "a sheet", given: { files: [fileAs("sheet")], orders: [], held: false } },
+    { shows: "a sheet", given: { ...bare, files: [fileAs("sheet")] } },
     {
       shows: "a file that is refused already",
-      given: { files: [fileAs("locked"), fileAs("other")], orders: [], held: false },
+      given: { ...bare, files: [fileAs("locked"), fileAs("other")] },
     },
   ],
   failing: [
-    { shows: "no attachment", given: { files: [], orders: [], held: false }, wording: "nothing" },
+    { shows: "no attachment", given: bare, wording: "nothing" },
     {
       shows: "a drawing and a photograph",
-      given: { files: [fileAs("no-form"), fileAs("other")], orders: [], held: false },
+      given: { ...bare, files: [fileAs("no-form"), fileAs("other")] },
       wording: "others",
     },
+    { shows: "an answer to our question", given: { ...bare, reply: true }, wording: "reply" },
   ],
-  *find({ files }, _, say) {
+  *find({ files, reply }, _, say) {
     // A file that was meant as a sheet says by itself how to send it right.
     if (files.some(({ kind }) => kind !== "no-form" && kind !== "other")) return;
-    const spots = files.map(({ id }) => ({ file: id }));
-    if (files.length === 0) yield say("nothing", {}, []);
-    else yield say("others", { files: files.map(({ file }) => file) }, spots);
+    yield say(reply ? "reply" : files.length === 0 ? "nothing" : "others", {}, []);
   },
 });

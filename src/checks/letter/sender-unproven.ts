@@ -13,11 +13,13 @@ export const senderUnproven = defineLetterCheck({
       fix: "Nothing to do; you will hear from us.",
     },
   },
-  passing: [{ shows: "a sender known for the order", given: { files: [], orders: [], held: false } }],
+  passing: [
+    { shows: "a sender known for the order", given: { files: [], orders: [], held: false, reply: false } },
+  ],
   failing: [
     {
       shows: "an order number that somebody else uses",
-      given: { files: [], orders: [], held: true },
+      given: { files: [], orders: [], held: true, reply: false },
       wording: "held",
     },
   ],

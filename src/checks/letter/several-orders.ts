@@ -1,3 +1,4 @@
+import { isNoNumber } from "../../orders/no-number.ts";
 import { defineLetterCheck } from "../check.ts";
 import { completeOrder, deviceAt, subject } from "../sample.ts";
 
@@ -16,15 +17,22 @@ export const severalOrders = defineLetterCheck({
       fix: "Nothing to do if these numbers are right.",
     },
   },
-  passing: [{ shows: "one order", given: { files: [], orders: [order], held: false } }],
+  passing: [{ shows: "one order", given: { files: [], orders: [order], held: false, reply: false } }],
   failing: [
-    { shows: "two orders", given: { files: [], orders: [order, other], held: false }, wording: "several" },
+    {
+      shows: "two orders",
+      given: { files: [], orders: [order, other], held: false, reply: false },
+      wording: "several",
+    },
   ],
   *find({ orders }, _, say) {
     if (orders.length > 1)
       yield say(
         "several",
-        { count: orders.length, orders: orders.map(({ number }) => number || "one without a number") },
+        {
+          count: orders.length,
+          orders: orders.map(({ number }) => (isNoNumber(number) ? "one without a number" : number)),
+        },
         orders.flatMap(({ sheets: [first] }) => (first === undefined ? [] : [{ file: first.id }])),
       );
   },

@@ -24,8 +24,8 @@ export const deviceWithoutPlate = defineOrderCheck({
   why: "A multi-gang plate is ordered on a sheet of its own. Without it there is nothing to put the device into.",
   wordings: {
     unordered: {
-      says: "No plate sheet came for {station}, but {count:device sheet} for it did: {files}.",
-      fix: "Send the plate sheet of {station}. If a device stands alone, mark it so and send it again.",
+      says: "Is the plate sheet for {station} still to come, or do its devices stand alone? {count:device sheet} came for it: {files}.",
+      fix: "If the plate is to come, send its sheet. If a device stands alone, mark it so and send it again; if its station mark is wrong, correct it.",
     },
     loose: {
       says: "Nothing on this sheet says which plate the device goes into.",

@@ -10,7 +10,7 @@ export const plateTwice = defineOrderCheck({
   wordings: {
     twice: {
       says: "{count:plate sheet} carry the station mark {station}: {files}.",
-      fix: "Correct the wrong mark and send these sheets again; leave out what is not wanted.",
+      fix: "Correct the wrong mark and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
     },
   },
   passing: [

@@ -11,11 +11,11 @@ export const positionTakenTwice = defineOrderCheck({
   wordings: {
     position: {
       says: "{count:device sheet} claim position {position} of plate {station}: {files}.",
-      fix: "Correct the wrong position and send these sheets again; leave out what is not wanted.",
+      fix: "Correct the wrong position and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
     },
     alone: {
       says: "{count:device} standing alone carry the station mark {station}: {files}.",
-      fix: "Give each its own station mark and send these sheets again; leave out what is not wanted.",
+      fix: "Give each its own station mark and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
     },
   },
   passing: [

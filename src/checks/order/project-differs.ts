@@ -11,7 +11,7 @@ export const projectDiffers = defineOrderCheck({
   why: "An order goes to one job site. Sheets of another project under its number would be delivered to the wrong building.",
   wordings: {
     differs: {
-      says: "The project is “{typed}” here and “{usual}” on other sheets of this order.",
+      says: "The project name is “{typed}” here and “{usual}” on other sheets of this order.",
       fix: "Give each project an order number of its own, or correct the name, and send the sheet again.",
     },
   },

@@ -11,7 +11,7 @@ export const projectNearMiss = defineOrderCheck({
   why: "The project name is printed on the crate. One name with a slip is more likely than two projects in one order, but only the buyer knows.",
   wordings: {
     near: {
-      says: "The project is “{typed}” here and “{usual}” on other sheets of this order.",
+      says: "The project name is “{typed}” here and “{usual}” on other sheets of this order.",
       fix: "Did you mean “{usual}”? Confirm the right name.",
     },
   },

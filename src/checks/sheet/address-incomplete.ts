@@ -46,7 +46,11 @@ export const addressIncomplete = defineSheetCheck({
         .map((part) => `${which}.${part}` as const)
         .filter((place) => isMissing(sheet, place));
       if (missing.length > 0)
-        yield say(which, { fields: missing.map((place) => labelOf(sheet, place)) }, at(sheet, ...missing));
+        yield say(
+          which,
+          { fields: missing.map((place) => `“${labelOf(sheet, place)}”`) },
+          at(sheet, ...missing),
+        );
     }
   },
 });

@@ -17,11 +17,11 @@ export const emailMalformed = defineSheetCheck({
   why: "Questions and proofs would go nowhere.",
   wordings: {
     shape: {
-      says: "{field} says “{typed}”, which is not an e-mail address.",
+      says: "“{field}” says “{typed}”, which is not an e-mail address.",
       fix: "Write one address, such as name@company.example.",
     },
     long: {
-      says: "{field} says “{typed}”, which is longer than an e-mail address can be.",
+      says: "“{field}” says “{typed}”, which is longer than an e-mail address can be.",
       fix: "Check it; at most 64 characters stand before the @ and 254 in all.",
     },
   },

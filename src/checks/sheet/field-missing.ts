@@ -51,6 +51,10 @@ export const fieldMissing = defineSheetCheck({
       (place) => !elsewhere(place) && isMissing(sheet, place),
     );
     if (missing.length > 0)
-      yield say("missing", { fields: missing.map((place) => labelOf(sheet, place)) }, at(sheet, ...missing));
+      yield say(
+        "missing",
+        { fields: missing.map((place) => `“${labelOf(sheet, place)}”`) },
+        at(sheet, ...missing),
+      );
   },
 });

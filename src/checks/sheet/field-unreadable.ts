@@ -1,5 +1,5 @@
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { plate, without } from "../sample.ts";
+import { device, plate, without } from "../sample.ts";
 
 export const fieldUnreadable = defineSheetCheck({
   id: "field-unreadable",
@@ -9,8 +9,12 @@ export const fieldUnreadable = defineSheetCheck({
   why: "Where the sheet wants a choice or a number, a guess at what was meant would be cut as surely as the right answer.",
   wordings: {
     unread: {
-      says: "{field} says “{typed}”; it wants {wants}.",
-      fix: "Write {wants} there.",
+      says: "“{field}” says “{typed}”, which cannot be understood.",
+      fix: "It wants {wants}.",
+    },
+    position: {
+      says: "“{field}” says “{typed}”, which is no position.",
+      fix: "It wants {wants}. For a device standing alone leave it empty.",
     },
   },
   passing: [{ shows: "a number where one is wanted", given: plate() }],
@@ -23,9 +27,24 @@ export const fieldUnreadable = defineSheetCheck({
       ),
       wording: "unread",
     },
+    {
+      shows: "a quantity where the position is wanted",
+      given: without(
+        device({ unread: [{ place: "position", typed: "1 pc", wants: "a number such as 2, or 2 of 4" }] }),
+        "position",
+        "standing",
+      ),
+      wording: "position",
+    },
   ],
   *find(sheet, _catalogue, say) {
-    for (const { place, typed, wants } of sheet.unread)
-      yield say("unread", { field: labelOf(sheet, place), typed, wants }, at(sheet, place));
+    for (const { place, typed, wants } of sheet.unread) {
+      const mayStandAlone = sheet.kind === "device" && sheet.standing !== "in-plate";
+      yield say(
+        place === "position" && mayStandAlone ? "position" : "unread",
+        { field: labelOf(sheet, place), typed, wants },
+        at(sheet, place),
+      );
+    }
   },
 });

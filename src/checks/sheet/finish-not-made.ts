@@ -12,11 +12,11 @@ export const finishNotMade = defineSheetCheck({
   wordings: {
     unknown: {
       says: "“{finish}” is not a finish that we make.",
-      fix: "Choose one of those made for {what}: {made}.",
+      fix: "Choose one of those made for {what}: {made|or}.",
     },
     size: {
       says: "{finish} is not made for {what}.",
-      fix: "Choose one of those that are: {made}.",
+      fix: "Choose one of those that are: {made|or}.",
     },
   },
   passing: [

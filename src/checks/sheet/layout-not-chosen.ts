@@ -11,7 +11,7 @@ export const layoutNotChosen = defineSheetCheck({
   wordings: {
     none: {
       says: "No layout is chosen.",
-      fix: "Choose one of these: {layouts}.",
+      fix: "Choose one of these: {layouts|or}.",
     },
   },
   passing: [

@@ -78,7 +78,10 @@ export const legendEmpty = defineSheetCheck({
     const spots = (faces: readonly FaceName[]): readonly Spot[] =>
       at(sheet, ...faces.map((face) => `row.${face}.1` as const));
     if (marked.length > 0) {
-      const marks = marked.map((face) => plainMark(sheet, face) ?? "");
+      const marks =
+        marked.length > 2
+          ? ["the “leave plain” mark of each"]
+          : marked.map((face) => plainMark(sheet, face) ?? "");
       yield say("empty", { faces: words(marked), marks }, spots(marked));
     }
     if (unmarked.length > 0) yield say("unmarked", { faces: words(unmarked) }, spots(unmarked));

@@ -16,7 +16,7 @@ export const letteringUnreadable = defineSheetCheck({
   wordings: {
     unknown: {
       says: "“{lettering}” is not a lettering colour that we make.",
-      fix: "Choose one of these: {made}.",
+      fix: "Choose one of these: {made|or}.",
     },
     low: {
       says: "{lettering} lettering hardly shows on {finish}: contrast {ratio} to 1, where 3 is the least (as colours on a screen, which come only near the plastic).",

@@ -12,8 +12,8 @@ export const noWayToReachYou = defineSheetCheck({
   why: "The sheet goes to the engraver without the letter; who cuts it must be able to ask.",
   wordings: {
     neither: {
-      says: "There is no way to reach you: nothing is filled in at {ways}.",
-      fix: "Fill in {ways}.",
+      says: "There is no way to reach you: nothing is filled in at {ways|or}.",
+      fix: "Fill in {ways|or}.",
     },
   },
   passing: [
@@ -35,7 +35,7 @@ export const noWayToReachYou = defineSheetCheck({
     if (printed.length > 0 && printed.every((place) => isMissing(sheet, place)))
       yield say(
         "neither",
-        { ways: printed.map((place) => labelOf(sheet, place)).join(" or ") },
+        { ways: printed.map((place) => `“${labelOf(sheet, place)}”`) },
         at(sheet, ...printed),
       );
   },

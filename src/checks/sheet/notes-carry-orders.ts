@@ -1,7 +1,7 @@
 import { plainText } from "../../orders/keys.ts";
 import { readNotedPlace } from "../../orders/notes.ts";
 import type { Sheet } from "../../trade/sheet.ts";
-import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { at, defineSheetCheck } from "../check.ts";
 import { device } from "../sample.ts";
 
 /** Words by which somebody asks for something, or names what no field holds. */
@@ -33,12 +33,12 @@ export const notesCarryOrders = defineSheetCheck({
   why: "Only the fields are cut. A wish in the notes reaches nobody unless a person reads it.",
   wordings: {
     request: {
-      says: "{field} says “{typed}”. No field of the sheet holds that, so one of us reads it.",
+      says: "The notes say “{typed}”. No field of the sheet holds that, so one of us reads it.",
       fix: "Put into the fields what they can hold, and clear the rest if it is not needed.",
       verdict: "person",
     },
     remark: {
-      says: "{field} says “{typed}”. Nothing is made of it: only the fields are cut.",
+      says: "The notes say “{typed}”. Nothing is made of it: only the fields are cut.",
       fix: "Nothing to do, unless it was meant as a wish: then say so in a reply.",
       severity: "notes",
     },
@@ -59,9 +59,10 @@ export const notesCarryOrders = defineSheetCheck({
   *find(sheet, _catalogue, say) {
     const { notes } = sheet;
     if (notes === undefined || !saysMore(notes, sheet)) return;
-    const facts = { field: labelOf(sheet, "notes"), typed: notes.replace(/\s+/g, " ").trim() };
+    // The sentence around them brings a full stop of its own.
+    const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const asks = requests.test(notes) || quoted.test(notes);
-    yield say(asks ? "request" : "remark", facts, at(sheet, "notes"));
+    yield say(asks ? "request" : "remark", { typed }, at(sheet, "notes"));
   },
 });
 

@@ -10,7 +10,7 @@ export const orderNumberPlaceholder = defineSheetCheck({
   why: "The order number ties the sheets of an order together; a word such as TBD would tie them to every other order without a number.",
   wordings: {
     placeholder: {
-      says: "{field} says “{typed}”, which is no order number.",
+      says: "“{field}” says “{typed}”, which is no order number.",
       fix: "Write the number of your order; if there is none yet, choose a number of your own and keep to it.",
     },
   },

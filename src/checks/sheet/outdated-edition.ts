@@ -9,20 +9,26 @@ export const outdatedEdition = defineSheetCheck({
   why: "An old edition offers what is no longer made and does not ask for all that is needed now.",
   wordings: {
     outdated: {
-      says: "This sheet is edition {edition}, which is no longer accepted.",
-      fix: "Fill in edition {use} and send that instead.",
+      says: "This is “{edition}”, which is no longer accepted.",
+      fix: "Fill in “{use}” and send that instead. For a blank one write to {maker}.",
     },
   },
   passing: [{ shows: "the edition in use", given: device() }],
   failing: [
     {
       shows: "last year's edition",
-      given: device({ edition: { name: "device-25a", replacedBy: "device-26b" } }),
+      given: device({
+        edition: {
+          name: "device-25a",
+          title: "Device sheet, edition 25a",
+          replacedBy: "Device sheet, edition 26b",
+        },
+      }),
       wording: "outdated",
     },
   ],
-  *find(sheet, _catalogue, say) {
-    const { name: edition, replacedBy: use } = sheet.edition;
-    if (use !== undefined) yield say("outdated", { edition, use }, at(sheet));
+  *find(sheet, { maker }, say) {
+    const { title: edition, replacedBy: use } = sheet.edition;
+    if (use !== undefined) yield say("outdated", { edition, use, maker: maker.email }, at(sheet));
   },
 });

@@ -10,7 +10,7 @@ export const partKeyMismatch = defineSheetCheck({
   why: "The key follows from size or layout, finish and lettering. A sound key that says something else means that one of the two is not what is wanted.",
   wordings: {
     other: {
-      says: "{field} says “{typed}”, but the choices on this sheet give {key}.",
+      says: "“{field}” says “{typed}”, but the choices on this sheet give {key}.",
       fix: "Correct the key or the choices, whichever is wrong.",
     },
   },

@@ -10,11 +10,11 @@ export const partKeyMisread = defineSheetCheck({
   why: "The last character of a part key is worked out from the others. Where it does not fit, one of them is wrong, and it cannot be told which.",
   wordings: {
     misread: {
-      says: "{field} “{typed}” is mistyped: its last character does not fit the rest.",
+      says: "“{field}” says “{typed}”, which is mistyped: its last character does not fit the rest.",
       fix: "Write {key}, which your choices give, or clear the field; we work the key out ourselves.",
     },
     alone: {
-      says: "{field} “{typed}” is mistyped: its last character does not fit the rest.",
+      says: "“{field}” says “{typed}”, which is mistyped: its last character does not fit the rest.",
       fix: "Copy it again, or clear the field; we work the key out ourselves.",
     },
   },

@@ -11,11 +11,11 @@ export const phoneMalformed = defineSheetCheck({
   why: "A question about a legend is quickest asked by phone.",
   wordings: {
     unclear: {
-      says: "{field} says “{typed}”, which is not a number that can be called.",
+      says: "“{field}” says “{typed}”, which is not a number that can be called.",
       fix: "Write one number with its area code, such as 312-555-0140; from outside the US and Canada begin with + and the country code.",
     },
     unlikely: {
-      says: "{field} says “{typed}”; we know no such area code.",
+      says: "“{field}” says “{typed}”; we know no such area code.",
       fix: "Correct it, or reply that it is right.",
       // Area codes are added every year, so the program's list may be the one that is wrong.
       severity: "asks",

@@ -12,7 +12,7 @@ export const positionOutOfRange = defineSheetCheck({
   wordings: {
     position: {
       says: "There is no position {position}; positions go from 1 to {limit}.",
-      fix: "Count the openings of the plate from the left.",
+      fix: "Count the openings of the plate from the left and correct the position, or correct the gangs.",
     },
     gangs: {
       says: "The plate is to have {gangs:gang}; {limit} is the most that is made.",

@@ -11,7 +11,7 @@ export const postcodeStateMismatch = defineSheetCheck({
   why: "One of the two is mistyped, and the parcel follows the postal code.",
   wordings: {
     differs: {
-      says: "{which} address: {postcode} lies in {there}, but the state is “{state}”.",
+      says: "{which} address: {postcode} lies in {there|or}, but the state is “{state}”.",
       fix: "Correct whichever is wrong.",
     },
     postcode: {
@@ -54,11 +54,7 @@ export const postcodeStateMismatch = defineSheetCheck({
       if (region === undefined) yield say("state", { which, state }, at(sheet, `${key}.state`));
       else if (there.length === 0) yield say("postcode", { which, postcode }, at(sheet, `${key}.postcode`));
       else if (!there.includes(region))
-        yield say(
-          "differs",
-          { which, postcode, state, there: there.join(" or ") },
-          at(sheet, `${key}.postcode`, `${key}.state`),
-        );
+        yield say("differs", { which, postcode, state, there }, at(sheet, `${key}.postcode`, `${key}.state`));
     }
   },
 });

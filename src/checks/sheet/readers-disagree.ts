@@ -1,3 +1,6 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Place } from "../../trade/place.ts";
+import { standings } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { device } from "../sample.ts";
 
@@ -10,11 +13,11 @@ export const readersDisagree = defineSheetCheck({
   why: "Every sheet is read by two independent programs. On 17,566 fields of public forms they never agreed on a wrong answer, and disagreed on 55; so where they disagree a person looks.",
   wordings: {
     differ: {
-      says: "{field} reads “{one}” in one PDF program and “{other}” in another.",
+      says: "“{field}” reads “{one}” in one PDF program and “{other}” in another.",
       fix: "Tell us which it should be; one of us is looking at it too.",
     },
     half: {
-      says: "{field} reads “{one}” in one PDF program and is empty in another.",
+      says: "“{field}” reads “{one}” in one PDF program and is empty in another.",
       fix: "Tell us what it should say; one of us is looking at it too.",
     },
   },
@@ -30,13 +33,31 @@ export const readersDisagree = defineSheetCheck({
       given: device({ unsure: [{ place: "row.4.2", one: "", other: "OFF" }] }),
       wording: "half",
     },
+    {
+      shows: "a choice, told by its name",
+      given: device({ unsure: [{ place: "layout", one: "D2", other: "" }] }),
+      wording: "half",
+    },
   ],
-  *find(sheet, _catalogue, say) {
-    for (const { place, one, other } of sheet.unsure) {
+  *find(sheet, catalogue, say) {
+    for (const { place, ...read } of sheet.unsure) {
       const field = labelOf(sheet, place);
       const spots = at(sheet, place);
+      const one = nameOf(place, read.one, catalogue);
+      const other = nameOf(place, read.other, catalogue);
       if (one === "" || other === "") yield say("half", { field, one: one || other }, spots);
       else yield say("differ", { field, one, other }, spots);
     }
   },
 });
+
+/** What a person calls a choice that the form stores as a code; anything else as it stands. */
+function nameOf(place: Place, code: string, catalogue: Catalogue): string {
+  const choices = {
+    layout: catalogue.layouts,
+    finish: catalogue.finishes,
+    lettering: catalogue.lettering,
+    standing: standings,
+  }[place as string];
+  return choices?.find((choice) => choice.code === code)?.name ?? code;
+}
