@@ -1,10 +1,11 @@
 import { z } from "zod";
 import { readYaml, type Written } from "../yaml/yaml.ts";
+import { engravingSchema, faceFaults, faceSchema } from "./engraving.ts";
+import type { Words } from "./words.ts";
 
 const millimetres = z.number().positive();
 const code = z.string().regex(/^[A-Z0-9]{1,6}$/, "a code is 1 to 6 capital letters or digits");
 const colour = z.string().regex(/^#[0-9A-F]{6}$/i, "a colour is written #RRGGBB");
-const face = z.strictObject({ width: millimetres, height: millimetres, cap: millimetres });
 
 const layout = z.strictObject({
   code,
@@ -12,8 +13,13 @@ const layout = z.strictObject({
   /** Buttons are numbered row by row from the top left: `columns` in a line, `lines` below each other. */
   columns: z.int().min(1),
   lines: z.int().min(1),
-  face,
-  legend_places: z.array(z.string().min(1)).min(2).optional(),
+  face: faceSchema,
+  /** Where a legend may sit, if the buyer chooses: `middle`, or `top`, whose first row begins so far below the edge. */
+  legend_places: z
+    .array(z.enum(["top", "middle"]))
+    .min(2)
+    .optional(),
+  legend_top: millimetres.optional(),
 });
 
 const finish = z.strictObject({
@@ -42,11 +48,16 @@ const schema = z
       rows: z.int().min(1),
       characters: z.int().min(1),
       height: millimetres,
-      face,
+      face: faceSchema,
+      /** From the plate's upper edge to the middle of the legends. */
+      legend_middle: millimetres,
+      /** From the middle of one gang to the middle of the next. */
+      pitch: millimetres,
       widths: z.array(millimetres).min(1),
     }),
     finishes: z.array(finish).min(1),
     lettering: z.array(z.strictObject({ code, name: z.string().min(1), colour })).min(1),
+    engraving: engravingSchema,
     characters: z.string().min(1),
     plate_code: code,
   })
@@ -54,7 +65,7 @@ const schema = z
     const fault = (path: (string | number)[], message: string): void => {
       ctx.issues.push({ code: "custom", input: ctx.value, path, message });
     };
-    const { layouts, finishes, lettering, plate } = ctx.value;
+    const { layouts, finishes, lettering, plate, engraving } = ctx.value;
     for (const [list, items] of Object.entries({ layouts, finishes, lettering })) {
       const seen = new Set<string>();
       items.forEach((item, i) => {
@@ -76,21 +87,32 @@ const schema = z
       if (before !== undefined && width <= before)
         fault(["plate", "widths", i], "a plate with more gangs must be wider");
     });
+    for (const [key, message] of faceFaults(plate.face, plate.rows, engraving))
+      fault(["plate", "face", key], message);
     layouts.forEach((item, i) => {
-      const { opening } = ctx.value.device;
+      const { opening, rows } = ctx.value.device;
+      for (const [key, message] of faceFaults(item.face, rows, engraving))
+        fault(["layouts", i, "face", key], message);
+      if (item.legend_places?.includes("top") && item.legend_top === undefined)
+        fault(["layouts", i], "say in legend_top where a legend at the top begins");
       if (item.face.width * item.columns > opening.width || item.face.height * item.lines > opening.height)
         fault(["layouts", i, "face"], "the faces do not fit into the opening");
     });
   });
 
-/** What the maker can make. Distances are millimetres, colours sRGB `#RRGGBB`. */
-export type Catalogue = z.output<typeof schema>;
+/** The catalogue as its file says it. */
+type CatalogueFile = z.output<typeof schema>;
+
+/** What the maker can make, and the words that it knows. Distances are millimetres, colours sRGB `#RRGGBB`. */
+export interface Catalogue extends CatalogueFile {
+  readonly words: Words;
+}
 export type Layout = Catalogue["layouts"][number];
 export type Finish = Catalogue["finishes"][number];
 export type Lettering = Catalogue["lettering"][number];
 
-/** YAML text of the catalogue → the catalogue, or every fault in it. */
-export function readCatalogue(text: string, file: string): Written<Catalogue> {
+/** YAML text of the catalogue → the catalogue without its words, or every fault in it. */
+export function readCatalogue(text: string, file: string): Written<CatalogueFile> {
   return readYaml(text, file, schema);
 }
 

@@ -1,18 +1,29 @@
 import type { FileCheck, LetterCheck, OrderCheck, SheetCheck } from "./check.ts";
+import { archiveLocked } from "./file/archive-locked.ts";
+import { attachmentTooLarge } from "./file/attachment-too-large.ts";
 import { attachmentUnreadable } from "./file/attachment-unreadable.ts";
+import { dynamicForm } from "./file/dynamic-form.ts";
 import { notAForm } from "./file/not-a-form.ts";
+import { officeDocument } from "./file/office-document.ts";
+import { portfolio } from "./file/portfolio.ts";
 import { printedSheet } from "./file/printed-sheet.ts";
+import { savedBlank } from "./file/saved-blank.ts";
+import { scannedSheet } from "./file/scanned-sheet.ts";
 import { sheetDamaged } from "./file/sheet-damaged.ts";
 import { sheetLocked } from "./file/sheet-locked.ts";
 import { unknownForm } from "./file/unknown-form.ts";
 import { noSheet } from "./letter/no-sheet.ts";
+import { photographedSheet } from "./letter/photographed-sheet.ts";
 import { senderUnproven } from "./letter/sender-unproven.ts";
 import { severalOrders } from "./letter/several-orders.ts";
+import { sharedLink } from "./letter/shared-link.ts";
+import { abbreviationInconsistent } from "./order/abbreviation-inconsistent.ts";
 import { billToDiffers } from "./order/bill-to-differs.ts";
 import { contactDiffers } from "./order/contact-differs.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
 import { finishDiffersInPlate } from "./order/finish-differs-in-plate.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
+import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
 import { plateMissingDevices } from "./order/plate-missing-devices.ts";
 import { plateTwice } from "./order/plate-twice.ts";
@@ -27,52 +38,85 @@ import { standaloneInPlate } from "./order/standalone-in-plate.ts";
 import { stationMarkInNotes } from "./order/station-mark-in-notes.ts";
 import { stationMarkNearMiss } from "./order/station-mark-near-miss.ts";
 import { unmarkedSheetAgain } from "./order/unmarked-sheet-again.ts";
+import { abbreviationUnknown } from "./sheet/abbreviation-unknown.ts";
 import { addressIncomplete } from "./sheet/address-incomplete.ts";
 import { blankSheet } from "./sheet/blank-sheet.ts";
 import { characterNotCuttable } from "./sheet/character-not-cuttable.ts";
 import { emailMalformed } from "./sheet/email-malformed.ts";
 import { fieldMissing } from "./sheet/field-missing.ts";
 import { fieldUnreadable } from "./sheet/field-unreadable.ts";
+import { fieldsFlattened } from "./sheet/fields-flattened.ts";
 import { finishNotMade } from "./sheet/finish-not-made.ts";
+import { handwritingOnSheet } from "./sheet/handwriting-on-sheet.ts";
+import { imagePastedOver } from "./sheet/image-pasted-over.ts";
+import { invisibleCharacter } from "./sheet/invisible-character.ts";
 import { layoutChosenTwice } from "./sheet/layout-chosen-twice.ts";
 import { layoutNotChosen } from "./sheet/layout-not-chosen.ts";
 import { legendCaseMixed } from "./sheet/legend-case-mixed.ts";
 import { legendEmpty } from "./sheet/legend-empty.ts";
 import { legendPlaceholder } from "./sheet/legend-placeholder.ts";
+import { legendRepeatedInPlate } from "./sheet/legend-repeated-in-plate.ts";
 import { legendSpacing } from "./sheet/legend-spacing.ts";
+import { legendTooWide } from "./sheet/legend-too-wide.ts";
 import { letteringUnreadable } from "./sheet/lettering-unreadable.ts";
+import { lettersTooSmall } from "./sheet/letters-too-small.ts";
+import { lettersTouch } from "./sheet/letters-touch.ts";
+import { lookAlikeLetter } from "./sheet/look-alike-letter.ts";
 import { noWayToReachYou } from "./sheet/no-way-to-reach-you.ts";
 import { notesCarryOrders } from "./sheet/notes-carry-orders.ts";
 import { orderNumberPlaceholder } from "./sheet/order-number-placeholder.ts";
 import { outdatedEdition } from "./sheet/outdated-edition.ts";
+import { pagesUnseen } from "./sheet/pages-unseen.ts";
 import { partKeyMismatch } from "./sheet/part-key-mismatch.ts";
 import { partKeyMisread } from "./sheet/part-key-misread.ts";
 import { phoneMalformed } from "./sheet/phone-malformed.ts";
 import { positionOutOfRange } from "./sheet/position-out-of-range.ts";
 import { postcodeStateMismatch } from "./sheet/postcode-state-mismatch.ts";
 import { readersDisagree } from "./sheet/readers-disagree.ts";
+import { redBody } from "./sheet/red-body.ts";
+import { rowMaybeCutOff } from "./sheet/row-maybe-cut-off.ts";
 import { rowOrder } from "./sheet/row-order.ts";
 import { rowTooLong } from "./sheet/row-too-long.ts";
 import { rowWithoutFace } from "./sheet/row-without-face.ts";
+import { safetyWording } from "./sheet/safety-wording.ts";
+import { sheetRecovered } from "./sheet/sheet-recovered.ts";
 import { shipToUnclear } from "./sheet/ship-to-unclear.ts";
+import { spelling } from "./sheet/spelling.ts";
+import { typedOverSheet } from "./sheet/typed-over-sheet.ts";
+import { valueHidden } from "./sheet/value-hidden.ts";
+import { wordSlip } from "./sheet/word-slip.ts";
 
 // Each list stands in the order in which a person would want to read what its checks find.
 
 /** Every check on an attachment, whatever it is. */
 export const fileChecks: readonly FileCheck[] = [
+  savedBlank,
   unknownForm,
+  dynamicForm,
+  portfolio,
+  scannedSheet,
   printedSheet,
   sheetLocked,
+  archiveLocked,
   sheetDamaged,
-  notAForm,
+  attachmentTooLarge,
   attachmentUnreadable,
+  officeDocument,
+  notAForm,
 ];
 
 /** Every check on a single sheet. */
 export const sheetChecks: readonly SheetCheck[] = [
   blankSheet,
   outdatedEdition,
+  handwritingOnSheet,
+  typedOverSheet,
+  imagePastedOver,
+  sheetRecovered,
+  pagesUnseen,
   readersDisagree,
+  valueHidden,
+  fieldsFlattened,
   fieldUnreadable,
   fieldMissing,
   noWayToReachYou,
@@ -87,16 +131,28 @@ export const sheetChecks: readonly SheetCheck[] = [
   positionOutOfRange,
   finishNotMade,
   letteringUnreadable,
+  redBody,
   partKeyMisread,
   partKeyMismatch,
   rowWithoutFace,
   legendEmpty,
   rowTooLong,
+  legendTooWide,
+  lettersTooSmall,
+  lettersTouch,
   rowOrder,
   characterNotCuttable,
+  invisibleCharacter,
+  lookAlikeLetter,
+  rowMaybeCutOff,
+  spelling,
+  wordSlip,
+  legendRepeatedInPlate,
+  safetyWording,
   legendPlaceholder,
   legendSpacing,
   legendCaseMixed,
+  abbreviationUnknown,
   notesCarryOrders,
 ];
 
@@ -120,8 +176,16 @@ export const orderChecks: readonly OrderCheck[] = [
   sameSheetTwice,
   unmarkedSheetAgain,
   sameFileNameTwice,
+  abbreviationInconsistent,
+  oppositesOutOfOrder,
   plateMissingDevices,
 ];
 
 /** Every check on what a letter brought, taken together. */
-export const letterChecks: readonly LetterCheck[] = [noSheet, senderUnproven, severalOrders];
+export const letterChecks: readonly LetterCheck[] = [
+  noSheet,
+  photographedSheet,
+  sharedLink,
+  senderUnproven,
+  severalOrders,
+];

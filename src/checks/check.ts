@@ -87,6 +87,10 @@ export interface LetterSubject {
   readonly held: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply: boolean;
+  /** Addresses in its text behind which files seem to lie. */
+  readonly links: readonly string[];
+  /** Nothing but its header was read: opening it does harm. */
+  readonly unsafe?: boolean;
 }
 
 export type FileCheck = Check<ReadFile>;

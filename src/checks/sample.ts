@@ -11,6 +11,7 @@ type Rows = Readonly<Partial<Record<FaceName, readonly string[]>>>;
 const common = {
   unread: [],
   unsure: [],
+  doubts: [],
   contact: { name: "Ines Calloway", email: "ines@brightwire.example", phone: "312-555-0117" },
   billTo: {
     name: "Brightwire Electric",
@@ -136,8 +137,18 @@ export function subject(sheets: readonly Sheet[], otherSheets: readonly Sheet[] 
 
 /** An attachment that turned out to be of this kind. */
 export function fileAs(kind: FileKind): ReadFile {
-  return { id: "1/1", file: kind === "other" ? "photo.jpg" : "S-104.pdf", kind };
+  return { id: "1/1", file: fileNames[kind] ?? "S-104.pdf", kind };
 }
+
+const fileNames: Partial<Record<FileKind, string>> = {
+  picture: "photo.jpg",
+  decoration: "logo.png",
+  "office-document": "stations.xlsx",
+  archive: "sheets.zip",
+  "archive-locked": "sheets.zip",
+  "too-large": "site.mov",
+  other: "voice.m4a",
+};
 
 /** The sheet without some of what it says. */
 export function without<S extends Sheet>(sheet: S, ...keys: readonly (keyof S)[]): S {

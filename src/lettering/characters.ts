@@ -19,6 +19,8 @@ const lookalikes: Readonly<Record<string, readonly [name: string, instead: strin
   "\u00DF": ["German sharp s", "ss"],
   "\u00C6": ["joined AE", "AE"],
   "\u00E6": ["joined ae", "ae"],
+  "\u0152": ["joined OE", "OE"],
+  "\u0153": ["joined oe", "oe"],
   "\u00D8": ["struck O", "O"],
   "\u00F8": ["struck o", "o"],
   // Letters of other alphabets that look the same and are not.
@@ -69,6 +71,11 @@ const kinds: readonly (readonly [RegExp, string])[] = [
 export function notCuttable(text: string, characters: string): string[] {
   const cuttable = new Set(` ${characters.normalize("NFC")}`);
   return [...new Set(text.normalize("NFC"))].filter((character) => !cuttable.has(character));
+}
+
+/** The text without the characters that nobody can see. */
+export function visible(text: string): string {
+  return text.replace(/\p{Default_Ignorable_Code_Point}/gu, "");
 }
 
 /** A character in words, so that the sender can find it: `“’” (curly apostrophe, U+2019)`. */

@@ -11,8 +11,20 @@ export interface Answer {
   readonly html: string;
 }
 
-/** Puts a report into the words of an answer. */
-export function composeAnswer(report: Report, catalogue: Catalogue): Answer {
+/** Puts a report into the words of an answer; `enclosed` names the proofs that go with it. */
+export function composeAnswer(
+  report: Report,
+  catalogue: Catalogue,
+  enclosed: readonly string[] = [],
+): Answer {
   const outline = outlineOf(report, catalogue);
-  return { subject: outline.subject, text: answerText(outline), html: answerHtml(outline) };
+  const told = { ...outline, next: [...outline.next, ...proofWords(enclosed)] };
+  return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
+}
+
+function proofWords(enclosed: readonly string[]): string[] {
+  if (enclosed.length === 0) return [];
+  return [
+    `Enclosed: ${enclosed.join(", ")}. It shows what would be cut, at true size when printed at 100 %.`,
+  ];
 }

@@ -11,14 +11,25 @@ export interface Envelope {
   readonly references: readonly string[];
 }
 
+/** A file that goes with an answer. */
+export interface Enclosure {
+  readonly file: string;
+  readonly type: "application/pdf";
+  readonly bytes: Uint8Array;
+}
+
 export interface Words {
   readonly subject: string;
   readonly text: string;
   readonly html: string;
 }
 
-/** An answer as the bytes to be sent (RFC 5322, multipart/alternative). The same input gives the same bytes. */
-export function composeMessage(envelope: Envelope, { subject, text, html }: Words): Promise<Uint8Array> {
+/** An answer as the bytes to be sent (RFC 5322, text and HTML, enclosures). The same input gives the same bytes. */
+export function composeMessage(
+  envelope: Envelope,
+  { subject, text, html }: Words,
+  enclosures: readonly Enclosure[] = [],
+): Promise<Uint8Array> {
   const { from, to, date, messageId, inReplyTo, references } = envelope;
   return new MailComposer({
     from: { ...from },
@@ -30,6 +41,11 @@ export function composeMessage(envelope: Envelope, { subject, text, html }: Word
     subject,
     text,
     html,
+    attachments: enclosures.map(({ file, type, bytes }) => ({
+      filename: file,
+      contentType: type,
+      content: Buffer.from(bytes),
+    })),
     headers: {
       // RFC 3834 §5: an answer made by a machine says so, and asks other machines not to answer it.
       "Auto-Submitted": "auto-replied",

@@ -18,11 +18,22 @@ export type Files = ReadonlyMap<FileId, NamedFile>;
 
 const kinds = {
   sheet: "order sheet",
+  "saved-blank": "blank sheet",
   "unknown-form": "form of another kind",
   "no-form": "PDF without fields",
   printed: "printed PDF",
+  scanned: "scanned PDF",
+  picture: "picture",
+  decoration: "picture in the letter",
+  "dynamic-form": "form for one viewer only",
+  portfolio: "PDF portfolio",
+  "office-document": "office document",
+  archive: "archive, unpacked",
+  "archive-locked": "locked archive",
   locked: "locked PDF",
   damaged: "damaged PDF",
+  "too-large": "file that is too large",
+  unsafe: "file that could not be opened safely",
   other: "not a PDF",
 } as const satisfies Record<FileKind, string>;
 

@@ -19,6 +19,10 @@ export interface Submission {
   readonly held?: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply?: boolean;
+  /** Addresses in the letter's text behind which files seem to lie. */
+  readonly links?: readonly string[];
+  /** Nothing but the letter's header was read: opening it does harm. */
+  readonly unsafe?: boolean;
 }
 
 export interface SheetReport {
@@ -57,7 +61,7 @@ export interface Report {
 
 /** Checks everything that came in together. */
 export function makeReport(submission: Submission, catalogue: Catalogue): Report {
-  const { files, sheets, held = false, reply = false } = submission;
+  const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
   const earlier = withoutReplaced(submission.earlier, sheets);
   const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
   const bySheet = new Map(
@@ -95,7 +99,7 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
     };
   });
   const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
-  const problems = checkLetter({ files, orders: touched, held, reply }, catalogue);
+  const problems = checkLetter({ files, orders: touched, held, reply, links, unsafe }, catalogue);
   const report = { files: fileReports, sheets: reportsOf(sheets), orders, problems, earlier, replaced };
   return {
     ...report,

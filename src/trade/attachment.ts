@@ -13,15 +13,35 @@ export interface Attachment {
 /** What an attachment turned out to be. */
 export type FileKind =
   | "sheet"
+  /** A sheet of ours in which nothing at all is filled in: most often the untouched original. */
+  | "saved-blank"
   /** A form whose fields no edition knows. */
   | "unknown-form"
-  /** A PDF without any field to fill. */
+  /** A PDF without any field to fill, and not one of our sheets. */
   | "no-form"
-  /** A sheet of ours without its fields: printed, scanned with its text, or flattened by a viewer. */
+  /** A sheet of ours without its fields: printed to PDF, or flattened by a viewer. */
   | "printed"
+  /** A PDF whose pages are pictures of paper. */
+  | "scanned"
+  /** A picture: JPEG, PNG, HEIC, TIFF and their kin. */
+  | "picture"
+  /** No file of the sender's: a logo, a signature, what a computer keeps beside files. Nobody is told of it. */
+  | "decoration"
+  /** An XFA form that only one maker's viewer can show. */
+  | "dynamic-form"
+  /** A PDF that is a folder of other files. */
+  | "portfolio"
+  | "office-document"
+  /** Unpacked; its files stand beside it. */
+  | "archive"
+  | "archive-locked"
+  /** A PDF that opens only with a password. */
   | "locked"
   | "damaged"
-  /** Anything but a PDF. */
+  /** Too large by itself, or more than is opened of one letter. */
+  | "too-large"
+  /** Opening it took too long, too much memory, or ended the program that tried; or it lies too deep in archives. */
+  | "unsafe"
   | "other";
 
 /** What became of one attachment. */

@@ -34,5 +34,7 @@ export type Place =
 /** How a form prints a place: the name of its field and the label beside it. */
 export interface Print {
   readonly field: string;
+  /** The other fields, where several boxes make one choice. */
+  readonly besides?: readonly string[];
   readonly label: string;
 }

@@ -27,6 +27,28 @@ export interface Unsure {
   readonly other: string;
 }
 
+/** Something about the file or its pages that may make the sheet mean other than its fields say. */
+export interface Doubt {
+  readonly what: /** Pen strokes, or a drawing or signature laid over fields. */
+    | "handwriting"
+    /** Text on the page inside a field's frame, or in a text box laid over the page. */
+    | "typed-over"
+    | "image-over"
+    /** What the page shows in a field is not what the field holds. */
+    | "value-hidden"
+    /** The file could be read only after repair, or its end or some of its fields are missing. */
+    | "recovered"
+    /** The fields hold values, but no longer show on the page: flattened by a viewer. */
+    | "flattened"
+    /** The pages could not be looked at within their share of time and memory. */
+    | "unseen";
+  readonly place?: Place;
+  /** What was found: the text on the page, or the value stored. */
+  readonly text?: string;
+  /** For a hidden value: what the page shows. */
+  readonly shown?: string;
+}
+
 interface Common {
   readonly id: FileId;
   /** The file's name as the sender sees it. */
@@ -39,6 +61,7 @@ interface Common {
   readonly prints: { readonly [P in Place]?: Print };
   readonly unread: readonly Unread[];
   readonly unsure: readonly Unsure[];
+  readonly doubts: readonly Doubt[];
   readonly contact: Contact;
   readonly billTo: Address;
   readonly shipTo: Address;

@@ -3,19 +3,31 @@ import { fileAs } from "../sample.ts";
 
 export const attachmentUnreadable = defineFileCheck({
   id: "attachment-unreadable",
-  title: "An attachment that is no PDF",
+  title: "An attachment that was not read",
   severity: "notes",
   source: { kind: "house" },
-  why: "Only filled sheets are read. Pictures and documents beside them are kept with the letter, but nothing in them reaches the order.",
+  why: "Only filled sheets are read. What else comes is kept with the letter, but nothing in it reaches the order.",
   wordings: {
     refused: {
       says: "This file is not a PDF, so the program did not read it.",
       fix: "Nothing in it is taken into an order; what matters must stand on the sheets.",
     },
+    unsafe: {
+      says: "This file could not be opened safely.",
+      fix: "Fill in a fresh copy of the sheet, save it, and send that. If this is no sheet, leave it out.",
+      severity: "stops",
+    },
   },
-  passing: [{ shows: "a sheet", given: fileAs("sheet") }],
-  failing: [{ shows: "a photograph", given: fileAs("other"), wording: "refused" }],
+  passing: [
+    { shows: "a sheet", given: fileAs("sheet") },
+    { shows: "an archive, whose files stand beside it", given: fileAs("archive") },
+  ],
+  failing: [
+    { shows: "a recording", given: fileAs("other"), wording: "refused" },
+    { shows: "a file that the program choked on", given: fileAs("unsafe"), wording: "unsafe" },
+  ],
   *find({ id, kind }, _, say) {
     if (kind === "other") yield say("refused", {}, [{ file: id }]);
+    if (kind === "unsafe") yield say("unsafe", {}, [{ file: id }]);
   },
 });

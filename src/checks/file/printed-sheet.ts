@@ -9,8 +9,8 @@ export const printedSheet = defineFileCheck({
   why: "A printed or flattened sheet is a picture of the typing. Copied off by eye or by machine, a legend could come out wrong, and it is cut exactly as it is read.",
   wordings: {
     refused: {
-      says: "This sheet was printed to PDF or scanned, so its fields can no longer be read.",
-      fix: "Fill in the sheet on screen, save it, and attach the saved file.",
+      says: "This sheet was printed to PDF or flattened: its fields are gone, and what they held cannot be read.",
+      fix: "Fill in the sheet on screen and save it, but not with “Print” or “Save as PDF” of the print dialog; then attach the saved file.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

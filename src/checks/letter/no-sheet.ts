@@ -1,7 +1,11 @@
+import type { FileKind } from "../../trade/attachment.ts";
 import { defineLetterCheck } from "../check.ts";
 import { fileAs } from "../sample.ts";
 
-const bare = { files: [], orders: [], held: false, reply: false } as const;
+const bare = { files: [], orders: [], held: false, reply: false, links: [] } as const;
+
+/** What comes beside sheets, and is none. */
+const beside: readonly FileKind[] = ["no-form", "office-document", "archive", "other"];
 
 export const noSheet = defineLetterCheck({
   id: "no-sheet",
@@ -19,6 +23,10 @@ export const noSheet = defineLetterCheck({
       says: "No order sheet is among the attached files.",
       fix: "To order, attach the filled sheets as PDF files. A person will look at what you sent.",
     },
+    unsafe: {
+      says: "This letter could not be opened safely, so nothing in it was read.",
+      fix: "Send the sheets again, attached to a new letter as PDF files. A person will look at this one.",
+    },
     reply: {
       says: "Thank you. A person reads your reply.",
       fix: "You will hear from us.",
@@ -30,6 +38,10 @@ export const noSheet = defineLetterCheck({
       shows: "a file that is refused already",
       given: { ...bare, files: [fileAs("locked"), fileAs("other")] },
     },
+    {
+      shows: "a link to files",
+      given: { ...bare, links: ["https://share.brightwire.example/f/8c1b2d90a7"] },
+    },
   ],
   failing: [
     { shows: "no attachment", given: bare, wording: "nothing" },
@@ -38,11 +50,14 @@ export const noSheet = defineLetterCheck({
       given: { ...bare, files: [fileAs("no-form"), fileAs("other")] },
       wording: "others",
     },
+    { shows: "a logo", given: { ...bare, files: [fileAs("decoration")] }, wording: "nothing" },
+    { shows: "a letter that opening does harm", given: { ...bare, unsafe: true }, wording: "unsafe" },
     { shows: "an answer to our question", given: { ...bare, reply: true }, wording: "reply" },
   ],
-  *find({ files, reply }, _, say) {
-    // A file that was meant as a sheet says by itself how to send it right.
-    if (files.some(({ kind }) => kind !== "no-form" && kind !== "other")) return;
-    yield say(reply ? "reply" : files.length === 0 ? "nothing" : "others", {}, []);
+  *find({ files, reply, links, unsafe = false }, _, say) {
+    const attached = files.filter(({ kind }) => kind !== "decoration");
+    // A file that was meant as a sheet says by itself how to send it right, and so does a link.
+    if (attached.some(({ kind }) => !beside.includes(kind)) || links.length > 0) return;
+    yield say(unsafe ? "unsafe" : reply ? "reply" : attached.length === 0 ? "nothing" : "others", {}, []);
   },
 });

@@ -14,12 +14,15 @@ export const senderUnproven = defineLetterCheck({
     },
   },
   passing: [
-    { shows: "a sender known for the order", given: { files: [], orders: [], held: false, reply: false } },
+    {
+      shows: "a sender known for the order",
+      given: { files: [], orders: [], held: false, reply: false, links: [] },
+    },
   ],
   failing: [
     {
       shows: "an order number that somebody else uses",
-      given: { files: [], orders: [], held: true, reply: false },
+      given: { files: [], orders: [], held: true, reply: false, links: [] },
       wording: "held",
     },
   ],

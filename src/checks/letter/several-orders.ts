@@ -17,11 +17,13 @@ export const severalOrders = defineLetterCheck({
       fix: "Nothing to do if these numbers are right.",
     },
   },
-  passing: [{ shows: "one order", given: { files: [], orders: [order], held: false, reply: false } }],
+  passing: [
+    { shows: "one order", given: { files: [], orders: [order], held: false, reply: false, links: [] } },
+  ],
   failing: [
     {
       shows: "two orders",
-      given: { files: [], orders: [order, other], held: false, reply: false },
+      given: { files: [], orders: [order, other], held: false, reply: false, links: [] },
       wording: "several",
     },
   ],

@@ -1,4 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
+import { isDoubted } from "../doubted.ts";
 import { isBlank } from "../required.ts";
 import { blankDevice, blankPlate, device, unprinted } from "../sample.ts";
 
@@ -14,7 +15,10 @@ export const blankSheet = defineSheetCheck({
       fix: "Save the filled sheet with your PDF viewer's own Save (a download button may give you the empty original, and a print to PDF loses the fields). Open the saved file again, see that it is filled, and attach that one.",
     },
   },
-  passing: [{ shows: "a filled sheet", given: device() }],
+  passing: [
+    { shows: "a filled sheet", given: device() },
+    { shows: "an empty sheet written on by hand", given: blankDevice({ doubts: [{ what: "handwriting" }] }) },
+  ],
   failing: [
     { shows: "an empty device sheet", given: blankDevice(), wording: "blank" },
     { shows: "an empty plate sheet", given: blankPlate(), wording: "blank" },
@@ -30,6 +34,8 @@ export const blankSheet = defineSheetCheck({
     },
   ],
   *find(sheet, _catalogue, say) {
-    if (isBlank(sheet)) yield say("blank", {}, at(sheet));
+    // What somebody wrote beside the fields explains why they are empty.
+    if (isBlank(sheet) && !isDoubted(sheet, "handwriting", "typed-over", "image-over"))
+      yield say("blank", {}, at(sheet));
   },
 });

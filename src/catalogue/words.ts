@@ -1,0 +1,19 @@
+/** The words of legends that the maker's desk knows. Case and accents of what is asked do not count; answers are capitals. */
+export interface Words {
+  /** A right word, of English or of legends. */
+  readonly isWord: (text: string) => boolean;
+  /** A word that legends are made of: CHANCEL is, CHANCE is not. */
+  readonly isOfLegends: (text: string) => boolean;
+  /** What an abbreviation of the trade stands for; nothing if it is none. */
+  readonly expansions: (text: string) => readonly string[];
+  /** The buyers of this project have confirmed the word. */
+  readonly isConfirmed: (text: string, project: string) => boolean;
+  /** Right words a slip or two away from a wrong one, the likeliest first. */
+  readonly suggest: (text: string) => readonly string[];
+  /** Longer words that begin so, the likeliest first. */
+  readonly completions: (beginning: string) => readonly string[];
+  /** The common word of legends that this right word is one slip away from. */
+  readonly likelier: (text: string) => string | undefined;
+  /** The word of legends that this is with vowels left out on purpose. */
+  readonly squeezed: (text: string) => string | undefined;
+}

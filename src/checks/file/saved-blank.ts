@@ -1,0 +1,21 @@
+import { defineFileCheck } from "../check.ts";
+import { fileAs } from "../sample.ts";
+
+export const savedBlank = defineFileCheck({
+  id: "saved-blank",
+  title: "A sheet that was saved empty",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "Of a sheet filled in within a browser, the download button may save the empty original, and nothing on the way shows it.",
+  wordings: {
+    refused: {
+      says: "This sheet arrived empty: not one of its fields is filled in.",
+      fix: "Fill it in and save it with a PDF program, or in a browser with the download button; where it asks, choose to save with your changes. Do not print it to PDF: that destroys the fields. Open the saved file, see that it shows what you typed, and attach that one.",
+    },
+  },
+  passing: [{ shows: "a sheet", given: fileAs("sheet") }],
+  failing: [{ shows: "the blank form itself", given: fileAs("saved-blank"), wording: "refused" }],
+  *find({ id, kind }, _, say) {
+    if (kind === "saved-blank") yield say("refused", {}, [{ file: id }]);
+  },
+});

@@ -1,0 +1,84 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import { charactersOf } from "../lettering/glyph.ts";
+import { type Judgement, judgeWord } from "../lettering/judge-word.ts";
+import { plainWord } from "../lettering/slips.ts";
+import type { Place } from "../trade/place.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { faceWords, roomOn, type TypedRow, typedRows } from "./limits.ts";
+
+type Told = Exclude<Judgement, { is: "right" }>;
+
+/** A word of a legend, and where it stands in a sender's words. */
+interface StandingWord {
+  readonly text: string;
+  readonly face: string;
+  readonly row: number;
+  readonly place: Place;
+}
+interface JudgedWord extends StandingWord {
+  readonly judgement: Judgement;
+}
+interface ToldWord extends StandingWord {
+  readonly meant: readonly string[];
+}
+
+/** Every word of a sheet is judged once, though several checks ask: looking for near words takes its time. */
+const judged = new WeakMap<Sheet, { readonly catalogue: Catalogue; readonly words: readonly JudgedWord[] }>();
+
+/** The words of the sheet's legends of which this is to be thought. */
+export function judgedWords(sheet: Sheet, catalogue: Catalogue, kind: Told["is"]): readonly ToldWord[] {
+  const before = judged.get(sheet);
+  const words = before?.catalogue === catalogue ? before.words : judgeWords(sheet, catalogue);
+  judged.set(sheet, { catalogue, words });
+  return words.flatMap(({ judgement, ...word }) =>
+    judgement.is !== "right" && judgement.is === kind ? [{ ...word, meant: judgement.meant }] : [],
+  );
+}
+
+function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
+  const names = namesOn(sheet);
+  const isKnown = (text: string): boolean =>
+    names.has(plainWord(text)) || catalogue.words.isConfirmed(text, sheet.project ?? "");
+  const plain = new Set(sheet.legends.flatMap((legend) => (legend.plain ? legend.face : [])));
+  // Of a row with too many characters that is all there is to say.
+  const rows = typedRows(sheet).filter(
+    ({ face, text }) =>
+      !plain.has(face) && charactersOf(text).length <= roomOn(sheet, face, catalogue).characters,
+  );
+  return [...Map.groupBy(rows, ({ face }) => face).values()].flatMap((onFace) =>
+    onFace.flatMap((row, i) => {
+      const { characters } = roomOn(sheet, row.face, catalogue);
+      const inRow = wordsOf(row);
+      const [above, below] = [onFace.slice(0, i).flatMap(wordsOf), onFace.slice(i + 1).flatMap(wordsOf)];
+      return inRow.flatMap((text, j) => {
+        const last = j === inRow.length - 1;
+        const judgement = judgeWord(
+          {
+            text,
+            before: [...above, ...inRow.slice(0, j)],
+            after: [...inRow.slice(j + 1), ...below],
+            atLimit: last && charactersOf(row.text).length === characters && row.text.endsWith(text),
+            joined: [
+              ...(last && below[0] !== undefined ? [text + below[0]] : []),
+              ...(j === 0 && above.length > 0 ? [`${above.at(-1)}${text}`] : []),
+            ],
+          },
+          catalogue.words,
+          isKnown,
+        );
+        return [{ text, judgement, face: faceWords(sheet, row.face), row: row.row, place: row.place }];
+      });
+    }),
+  );
+}
+
+/** Words, numbers and what is mixed of both; the apostrophe belongs to a word. */
+function wordsOf({ text }: TypedRow): string[] {
+  return text.normalize("NFC").match(/[\p{L}\p{N}][\p{L}\p{N}']*/gu) ?? [];
+}
+
+/** Names that the sheet itself spells elsewhere: what the project, the companies, streets and people are called. */
+function namesOn({ project, contact, billTo, shipTo }: Sheet): Set<string> {
+  const written = [project, contact.name, ...Object.values(billTo), ...Object.values(shipTo)];
+  return new Set(written.flatMap((text) => (text?.match(/[\p{L}']+/gu) ?? []).map(plainWord)));
+}

@@ -1,0 +1,37 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { judgedWords } from "../judged.ts";
+import { device, plate } from "../sample.ts";
+
+export const abbreviationUnknown = defineSheetCheck({
+  id: "abbreviation-unknown",
+  title: "A word or abbreviation is not known here",
+  severity: "notes",
+  source: { kind: "house" },
+  why: "Abbreviations and names are often right and in no list. Whoever reads the answer can see at a glance whether one of them is a slip.",
+  wordings: {
+    unknown: {
+      says: "“{typed}” in row {row} of {face} is no word or abbreviation known here.",
+      fix: "Nothing to do if it is meant so; it is cut as typed.",
+    },
+    squeezed: {
+      says: "“{typed}” in row {row} of {face} is taken as short for {meant|or}.",
+      fix: "Nothing to do if it is meant so; it is cut as typed.",
+    },
+  },
+  passing: [
+    { shows: "abbreviations of the trade", given: device({}, { "1": ["CONF RM", "STA 2"] }) },
+    { shows: "a letter or a number", given: device({}, { "1": ["STAIR B", "2ND"] }) },
+  ],
+  failing: [
+    { shows: "a name", given: plate({}, { "1": ["KJELDQVIST", ""] }), wording: "unknown" },
+    { shows: "letters of a firm's own", given: device({}, { "1": ["QZX", ""] }), wording: "unknown" },
+    { shows: "a word without vowels", given: device({}, { "1": ["WRHSE", ""] }), wording: "squeezed" },
+  ],
+  *find(sheet, catalogue, say) {
+    for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "unknown")) {
+      const facts = { typed: text, row, face };
+      if (meant.length === 0) yield say("unknown", facts, at(sheet, place));
+      else yield say("squeezed", { ...facts, meant }, at(sheet, place));
+    }
+  },
+});

@@ -1,0 +1,48 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { doubtedPlaces, fieldsIn, isDoubted } from "../doubted.ts";
+import { device } from "../sample.ts";
+
+export const handwritingOnSheet = defineSheetCheck({
+  id: "handwriting-on-sheet",
+  title: "Something is written by hand",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "What is engraved must be typed. A pen stroke may be a letter, a correction or a slip of the hand, and nobody can tell which.",
+  wordings: {
+    fields: {
+      says: "Something is written or drawn by hand over {fields}, and handwriting is not read.",
+      fix: "Remove it, type into the fields what it says, save the sheet, and send it again.",
+    },
+    page: {
+      says: "Something is written or drawn by hand on this sheet, and handwriting is not read.",
+      fix: "Remove it, type into the fields what it says, save the sheet, and send it again.",
+    },
+  },
+  passing: [
+    { shows: "a sheet filled in by typing", given: device() },
+    { shows: "typing over a field", given: device({ doubts: [{ what: "typed-over", place: "row.1.1" }] }) },
+  ],
+  failing: [
+    {
+      shows: "a pen stroke through two rows",
+      given: device({
+        doubts: [
+          { what: "handwriting", place: "row.1.1" },
+          { what: "handwriting", place: "row.1.2" },
+        ],
+      }),
+      wording: "fields",
+    },
+    {
+      shows: "a remark in the margin",
+      given: device({ doubts: [{ what: "handwriting" }] }),
+      wording: "page",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    if (!isDoubted(sheet, "handwriting")) return;
+    const places = doubtedPlaces(sheet, "handwriting");
+    if (places.length === 0) yield say("page", {}, at(sheet));
+    else yield say("fields", { fields: fieldsIn(sheet, places) }, at(sheet, ...places));
+  },
+});

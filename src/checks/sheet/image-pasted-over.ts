@@ -1,0 +1,29 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { doubtedPlaces, fieldsIn } from "../doubted.ts";
+import { device } from "../sample.ts";
+
+export const imagePastedOver = defineSheetCheck({
+  id: "image-pasted-over",
+  title: "A picture lies over fields",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "A picture over a field hides it, or shows other words than it holds. Only what the field holds would be cut.",
+  wordings: {
+    fields: {
+      says: "A picture lies over {fields}, and nothing on it is read.",
+      fix: "Remove it, type into the fields what it shows, save the sheet, and send it again.",
+    },
+  },
+  passing: [{ shows: "a sheet as it is printed", given: device() }],
+  failing: [
+    {
+      shows: "a snippet over a legend",
+      given: device({ doubts: [{ what: "image-over", place: "row.1.1" }] }),
+      wording: "fields",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    const places = doubtedPlaces(sheet, "image-over");
+    if (places.length > 0) yield say("fields", { fields: fieldsIn(sheet, places) }, at(sheet, ...places));
+  },
+});

@@ -1,0 +1,70 @@
+import { leastCap, readableCap } from "../../catalogue/engraving.ts";
+import { widthOf } from "../../lettering/row.ts";
+import { at, defineSheetCheck } from "../check.ts";
+import { fittedLegends } from "../fitted.ts";
+import { faceWords } from "../limits.ts";
+import { device, plate } from "../sample.ts";
+
+export const lettersTooSmall = defineSheetCheck({
+  id: "letters-too-small",
+  title: "A legend fits only with very small letters",
+  severity: "asks",
+  source: { kind: "standard", name: "ISO 9241-3, character height: at least 16 minutes of arc" },
+  why: "A row too wide for its face is cut smaller until it fits. Below 16 minutes of arc at the distance from which a station is read, people begin to misread; only the buyer knows whether that matters there.",
+  wordings: {
+    small: {
+      says: "Row {row} of {face}, “{typed}”, fits only with letters {cap} mm high; {least} mm is the least {reason}.",
+      fix: "Reply that it may be cut so small, or shorten it or split it over the rows.",
+    },
+  },
+  passing: [
+    { shows: "letters at their full height", given: plate() },
+    {
+      shows: "letters a little smaller than the layout has them",
+      given: device({ layouts: ["D6"] }, { "1": ["BATHROOM", ""] }),
+    },
+    {
+      shows: "a row that does not fit at all, which another check tells",
+      given: device({ layouts: ["D6"] }, { "1": ["WORKROOM", ""] }),
+    },
+  ],
+  failing: [
+    {
+      shows: "eight wide letters on a small button",
+      given: device({ layouts: ["D6"] }, { "1": ["DARKROOM", ""] }),
+      wording: "small",
+    },
+  ],
+  *find(sheet, catalogue, say) {
+    const { engraving } = catalogue;
+    const { fit } = engraving;
+    // The catalogue has no face whose letters are too small to begin with.
+    if (fit === "fixed") return;
+    const least = leastCap(engraving);
+    const isArc = least === readableCap(engraving.reading_distance);
+    const reason = isArc
+      ? `that is read with ease from ${engraving.reading_distance} mm away`
+      : "that is cut without asking";
+    for (const { face, fitted, rows } of fittedLegends(sheet, catalogue)) {
+      if (!fitted.fits || fitted.cap >= least) continue;
+      for (const { row, text } of rows) {
+        const isCause =
+          widthOf(text, { ...fitted, cap: fitted.cap + fit.step }) + fitted.cutter > fitted.room;
+        if (!isCause) continue;
+        yield say(
+          "small",
+          {
+            row,
+            face: faceWords(sheet, face),
+            typed: text,
+            cap: fitted.cap,
+            // Rounded upwards: 2.327 mm is not reached with 2.32.
+            least: (Math.ceil(least * 100) / 100).toFixed(2),
+            reason,
+          },
+          at(sheet, `row.${face}.${row}`),
+        );
+      }
+    }
+  },
+});

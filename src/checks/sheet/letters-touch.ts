@@ -1,0 +1,53 @@
+import { pairsNearer } from "../../lettering/row.ts";
+import { at, defineSheetCheck } from "../check.ts";
+import { fittedLegends } from "../fitted.ts";
+import { faceWords } from "../limits.ts";
+import { device } from "../sample.ts";
+
+export const lettersTouch = defineSheetCheck({
+  id: "letters-touch",
+  title: "Letters stand too near to each other",
+  severity: "notes",
+  source: {
+    kind: "standard",
+    name: "NUREG-0700, 11.4: letters at least one stroke apart (as ISO 3098 for close pairs)",
+  },
+  why: "Between two letters there must be left as much as a stroke is wide, or they are read as one. The distance is measured between the strokes as they will be cut, pair by pair.",
+  wordings: {
+    near: {
+      says: "In row {row} of {face}, “{typed}”, {pairs} stand nearer to each other than a stroke is wide ({cutter} mm).",
+      fix: "Nothing to do if the proof looks right to you.",
+    },
+    touch: {
+      says: "In row {row} of {face}, “{typed}”, {pairs} run into each other.",
+      fix: "Reply that it may be cut so, or choose other words.",
+      severity: "asks",
+    },
+  },
+  passing: [
+    { shows: "letters that lean towards each other", given: device({}, { "1": ["LATVIA", "AVIARY"] }) },
+    { shows: "an accent wider than its letter", given: device({}, { "1": ["ÎLE", "MAÏS"] }) },
+  ],
+  failing: [
+    { shows: "two accents side by side", given: device({}, { "1": ["ÎÏ", ""] }), wording: "near" },
+    { shows: "two wide accents on narrow letters", given: device({}, { "1": ["ÏÏ", ""] }), wording: "touch" },
+  ],
+  *find(sheet, catalogue, say) {
+    for (const { face, fitted, rows } of fittedLegends(sheet, catalogue)) {
+      for (const { row, text } of rows) {
+        const near = pairsNearer(text, fitted, fitted.cutter);
+        const touching = near.filter(({ gap }) => gap <= touch);
+        const told = touching.length > 0 ? touching : near;
+        if (told.length === 0) continue;
+        const pairs = [...new Set(told.map(({ letters }) => `“${letters}”`))];
+        const facts = { row, face: faceWords(sheet, face), typed: text, pairs };
+        const spots = at(sheet, `row.${face}.${row}`);
+        if (touching.length > 0) yield say("touch", facts, spots);
+        else yield say("near", { ...facts, cutter: fitted.cutter }, spots);
+      }
+    }
+  },
+});
+
+/** Millimetres. What is left between two strokes and is thinner than this breaks away. House rule. */
+const touch = 0.02;

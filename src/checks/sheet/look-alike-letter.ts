@@ -1,0 +1,34 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { judgedWords } from "../judged.ts";
+import { device } from "../sample.ts";
+
+export const lookAlikeLetter = defineSheetCheck({
+  id: "look-alike-letter",
+  title: "A digit stands for a letter, or a letter for a digit",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "The digits 0 and 1 look like the letters O and I on the screen, and the cutter cuts them differently.",
+  wordings: {
+    mistaken: {
+      says: "“{typed}” in row {row} of {face} mixes digits and letters that look alike.",
+      fix: "Reply that it is meant so, or send the sheet again with “{meant}”.",
+    },
+  },
+  passing: [
+    {
+      shows: "numbers behind words",
+      given: device({}, { "1": ["ROOM 101", "STAIR1"], "2": ["P1", "2ND"], "3": ["O2", "H2O"] }),
+    },
+    { shows: "small letters", given: device({}, { "1": ["All", "off"], "2": ["Hall", ""] }) },
+  ],
+  failing: [
+    { shows: "a zero in a word", given: device({}, { "1": ["L0BBY", ""] }), wording: "mistaken" },
+    { shows: "a one in a word", given: device({}, { "3": ["D1M", ""] }), wording: "mistaken" },
+    { shows: "a letter O in a number", given: device({}, { "1": ["ROOM", "2O4"] }), wording: "mistaken" },
+    { shows: "a small L among capitals", given: device({}, { "1": ["FAMlLY", ""] }), wording: "mistaken" },
+  ],
+  *find(sheet, catalogue, say) {
+    for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "mistaken"))
+      yield say("mistaken", { typed: text, row, face, meant }, at(sheet, place));
+  },
+});

@@ -1,0 +1,43 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { fieldsIn } from "../doubted.ts";
+import { device } from "../sample.ts";
+
+export const typedOverSheet = defineSheetCheck({
+  id: "typed-over-sheet",
+  title: "Something is typed beside the fields",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "Text laid over the page looks as if it stood in the field, but the field knows nothing of it and only the field is cut.",
+  wordings: {
+    field: {
+      says: "“{text}” lies on the page over {field}, and not in the field; it is not read.",
+      fix: "Remove it, click into the field and type it there, save the sheet, and send it again.",
+    },
+    page: {
+      says: "“{text}” is typed onto the page, and not into a field; it is not read.",
+      fix: "Remove it, type into the fields what it says, save the sheet, and send it again.",
+    },
+  },
+  passing: [{ shows: "a sheet filled in by typing into its fields", given: device() }],
+  failing: [
+    {
+      shows: "a text box over a legend",
+      given: device({ doubts: [{ what: "typed-over", place: "row.1.1", text: "LOBBY" }] }),
+      wording: "field",
+    },
+    {
+      shows: "a remark in the margin",
+      given: device({ doubts: [{ what: "typed-over", text: "all in capitals please" }] }),
+      wording: "page",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    const typed = sheet.doubts.filter(({ what }) => what === "typed-over");
+    // One text may lie over several fields.
+    for (const [text, doubts] of Map.groupBy(typed, ({ text = "" }) => text)) {
+      const places = doubts.flatMap(({ place }) => place ?? []);
+      if (places.length === 0) yield say("page", { text }, at(sheet));
+      else yield say("field", { text, field: fieldsIn(sheet, places) }, at(sheet, ...places));
+    }
+  },
+});

@@ -1,0 +1,34 @@
+import { at, defineSheetCheck } from "../check.ts";
+import { judgedWords } from "../judged.ts";
+import { device, plate } from "../sample.ts";
+
+export const wordSlip = defineSheetCheck({
+  id: "word-slip",
+  title: "A word may be another, mistyped",
+  severity: "asks",
+  source: { kind: "house" },
+  why: "Some slips make another right word, which no dictionary finds: OF for OFF, HAUL for HALL. A word seldom seen on a wall, one letter from one that is often seen, is worth a question.",
+  wordings: {
+    slip: {
+      says: "“{typed}” in row {row} of {face} is a word, but “{meant}” is likelier there.",
+      fix: "Reply that “{typed}” is meant, or send the sheet again with “{meant}”.",
+    },
+  },
+  passing: [
+    { shows: "OF between two words", given: device({}, { "1": ["HOUSE OF", "CARDS"] }) },
+    {
+      shows: "words of legends one letter apart",
+      given: device({}, { "1": ["BATH", ""], "2": ["PATH", ""] }),
+    },
+    { shows: "one and many", given: device({}, { "1": ["OFFICES", ""] }) },
+  ],
+  failing: [
+    { shows: "OF for OFF", given: device({}, { "4": ["ALL", "OF"] }), wording: "slip" },
+    { shows: "FORM for FROM", given: plate({}, { "1": ["EXIT FORM", "FOYER"] }), wording: "slip" },
+    { shows: "another word", given: device({}, { "1": ["STAFF", "HAUL"] }), wording: "slip" },
+  ],
+  *find(sheet, catalogue, say) {
+    for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "slipped"))
+      yield say("slip", { typed: text, row, face, meant }, at(sheet, place));
+  },
+});

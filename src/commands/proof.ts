@@ -1,0 +1,39 @@
+import { stat } from "node:fs/promises";
+import { makeReport, type Report } from "../report/report.ts";
+import { CannotRun, defineCommand } from "./command.ts";
+import { checkPaths, writeProofs } from "./submission.ts";
+import { type Configuration, configure, openRecord, settingsOption } from "./wire.ts";
+
+export const proof = defineCommand({
+  name: "proof",
+  takes: "PATH…|NUMBER",
+  words: [1, Number.POSITIVE_INFINITY],
+  summary: "Draws at true scale what would be cut.",
+  details:
+    "PATH is a PDF, a letter (.eml) or a folder of them. A NUMBER is an order of the record: drawn are its sheets that\ncount. One PDF for each order, a page for each station; print it at 100 %. Faces with something to fix are outlined.",
+  options: {
+    out: { type: "string", takes: "DIR", tells: "where to write (default: the folder you stand in)" },
+    ...settingsOption,
+  },
+  async run(words, { out: folder = ".", settings }, { out }) {
+    const configuration = await configure(settings);
+    const [first = ""] = words;
+    const isPath = words.length > 1 || (await stat(first).catch(() => undefined)) !== undefined;
+    const report = isPath
+      ? await checkPaths(words, configuration)
+      : await recordedOrder(first, configuration);
+    const written = await writeProofs(report, configuration, folder);
+    if (written.length === 0) throw new CannotRun("there is no sheet to draw");
+    for (const path of written) out(path);
+    return 0;
+  },
+});
+
+async function recordedOrder(number: string, configuration: Configuration): Promise<Report> {
+  const store = await openRecord(configuration);
+  // An order belongs to whoever first named its number.
+  const [order] = await store.orders(number);
+  await store.close();
+  if (order === undefined) throw new CannotRun(`“${number}” is neither a file nor an order of the record`);
+  return makeReport({ files: [], sheets: order.sheets, earlier: [] }, configuration.catalogue);
+}

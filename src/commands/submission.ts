@@ -1,0 +1,99 @@
+import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
+import { basename, extname, join } from "node:path";
+import { judgeOpened, type OpenLetter, openLetter, openParts, usualCaps } from "../intake/open.ts";
+import type { Reader } from "../ports/reader.ts";
+import { proofsFor } from "../report/enclosures.ts";
+import { makeReport, type Report } from "../report/report.ts";
+import { openPool } from "../sandbox/pool.ts";
+import { openLog } from "../telemetry/log.ts";
+import { CannotRun } from "./command.ts";
+import type { Configuration } from "./wire.ts";
+
+/** Files that somebody names are theirs to choose: only their sizes one by one are bounded. */
+const ownCaps = { ...usualCaps, files: Number.POSITIVE_INFINITY, total: Number.POSITIVE_INFINITY };
+
+/** Checks PDFs, letters and folders of them as one submission. Throws CannotRun for a path that cannot be read. */
+export async function checkPaths(
+  paths: readonly string[],
+  { catalogue, editions }: Pick<Configuration, "catalogue" | "editions">,
+): Promise<Report> {
+  const found = await filesOf(paths);
+  const reader = openPool({ log: openLog("warn") });
+  try {
+    const { files, ...letter } = await openAll(reader, found);
+    const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
+    return makeReport(
+      {
+        ...letter,
+        files: read.map(({ file }) => file),
+        sheets: read.flatMap(({ sheet }) => sheet ?? []),
+        earlier: [],
+      },
+      catalogue,
+    );
+  } finally {
+    await reader.close();
+  }
+}
+
+/** Writes the proofs of a report into a folder; gives their paths. */
+export async function writeProofs(
+  report: Report,
+  { catalogue }: Pick<Configuration, "catalogue">,
+  folder: string,
+): Promise<string[]> {
+  const proofs = await proofsFor(report, catalogue);
+  try {
+    await mkdir(folder, { recursive: true });
+    for (const { file, bytes } of proofs) await writeFile(join(folder, file), bytes);
+  } catch (cause) {
+    throw new CannotRun(`cannot write into ${folder}`, { cause });
+  }
+  return proofs.map(({ file }) => join(folder, file));
+}
+
+async function filesOf(paths: readonly string[]): Promise<string[]> {
+  const files: string[] = [];
+  for (const path of paths) {
+    const found = await stat(path).catch((cause: unknown) => {
+      throw new CannotRun(`cannot read ${path}: no such file or folder`, { cause });
+    });
+    if (found.isDirectory()) {
+      const names = (await readdir(path)).filter((name) =>
+        [".pdf", ".eml"].includes(extname(name).toLowerCase()),
+      );
+      if (names.length === 0) throw new CannotRun(`no PDF and no .eml in ${path}`);
+      files.push(...names.toSorted().map((name) => join(path, name)));
+    } else files.push(path);
+  }
+  return files;
+}
+
+/** Loose files count as one letter, numbered 0; letters are numbered after them. */
+async function openAll(
+  reader: Reader,
+  paths: readonly string[],
+): Promise<Pick<OpenLetter, "files" | "links" | "unsafe">> {
+  const read = await Promise.all(
+    paths.map(async (path) => ({
+      name: basename(path),
+      bytes: new Uint8Array(
+        await readFile(path).catch((cause: unknown) => {
+          throw new CannotRun(`cannot read ${path}`, { cause });
+        }),
+      ),
+    })),
+  );
+  const isLetter = ({ name }: { name: string }): boolean => extname(name).toLowerCase() === ".eml";
+  const loose = read.filter((file) => !isLetter(file)).map((file) => ({ ...file, looks: false }));
+  const files = [...(await openParts(reader, loose, "0", ownCaps))];
+  const links: string[] = [];
+  let unsafe = false;
+  for (const [i, { bytes }] of read.filter(isLetter).entries()) {
+    const opened = await openLetter(reader, bytes, `${i + 1}`);
+    files.push(...opened.files);
+    links.push(...opened.links);
+    unsafe ||= opened.unsafe;
+  }
+  return { files, links, unsafe };
+}

@@ -1,0 +1,79 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Order } from "../../trade/order.ts";
+import { palette } from "../blank/canvas.ts";
+import { faulty } from "./marks.ts";
+import { scaleBar } from "./measures.ts";
+import { block, type Shape, words } from "./shapes.ts";
+import { short } from "./short.ts";
+
+/** Which page of a proof this is: "2 of 11". */
+export interface PageNumber {
+  readonly page: number;
+  readonly of: number;
+}
+
+/** Millimetres: around the page, and down from its margin for the head. */
+export const margin = 8;
+export const headHeight = 22;
+
+/** Whose station it is, which state of it is shown, and that nothing is released by a proof. */
+export function head(
+  mark: string,
+  order: Order,
+  state: readonly string[],
+  { maker }: Catalogue,
+  width: number,
+): Shape[] {
+  const right = width - margin;
+  const tag = { x: right - 60, y: margin, width: 60, height: 13.5 };
+  const inTag = { colour: palette.star, align: "centre" } as const;
+  const number = order.number === "" ? "No order number" : `Order ${order.number}`;
+  const told = [number, ...(order.project === undefined ? [] : [order.project])];
+  const room = tag.x - margin - 6;
+  return [
+    words(short(mark || "No station mark", room, 9, "bold"), margin, margin + 7.5, {
+      size: 9,
+      bold: true,
+      colour: palette.ink,
+    }),
+    words(short(dotted(told), room, 4.2), margin, margin + 14, { size: 4.2, colour: palette.ink }),
+    words(dotted(state), margin, margin + 19.5, { size: 3.4, colour: palette.quiet }),
+    block(tag, { radius: 1.5, line: { colour: palette.star, thickness: 0.5 } }),
+    words("PROOF", tag.x + tag.width / 2, tag.y + 6, { ...inTag, size: 5, bold: true }),
+    words("not to be cut before released", tag.x + tag.width / 2, tag.y + 11, { ...inTag, size: 3.4 }),
+    words(maker.name, right, margin + 19.5, { size: 3.4, colour: palette.quiet, align: "right" }),
+  ];
+}
+
+/** How to know a print at true scale, and what the drawing does not promise. */
+export function foot(
+  { width, height }: { readonly width: number; readonly height: number },
+  { page, of }: PageNumber,
+  isMarked: boolean,
+): Shape[] {
+  const [y, right] = [height - margin, width - margin];
+  const quiet = { size: 3, colour: palette.quiet } as const;
+  const says = [
+    "Legends are cut as drawn.",
+    "Colours are approximate.",
+    ...(of > 1 ? [`Page ${page} of ${of}`] : []),
+  ];
+  return [
+    ...scaleBar(margin, y),
+    words("Printed at 100 %, this bar measures 50 mm.", margin + 69, y, quiet),
+    words(says.join("   "), right, y, { ...quiet, align: "right" }),
+    ...(isMarked
+      ? [
+          words("Outlined: to be fixed or confirmed, see the answer.", right, y - 4.4, {
+            ...quiet,
+            colour: faulty,
+            align: "right",
+          }),
+        ]
+      : []),
+  ];
+}
+
+function dotted(parts: readonly string[]): string {
+  return parts.join("   ·   ");
+}

@@ -1,0 +1,75 @@
+import type { Engraving, Face } from "../catalogue/engraving.ts";
+import { type Cut, offCentre, widthOf } from "./row.ts";
+
+/** One row as it will be cut. Distances are millimetres from the upper left corner of its face. */
+export interface FittedRow {
+  /** Counted from 1, as on the sheet. */
+  readonly row: number;
+  readonly text: string;
+  /** From the left end of the first letter's advance. */
+  readonly left: number;
+  readonly baseline: number;
+  /** Of the row as cut: the cutter is included. */
+  readonly width: number;
+}
+
+/** How a legend is cut on its face: what checks, drawings and the record all go by. */
+export interface Fitted extends Cut {
+  /** The width there is for a row. */
+  readonly room: number;
+  /** Whether every row is as narrow as that, at the height that was found for them. */
+  readonly fits: boolean;
+  /** Rows that have something to cut. */
+  readonly rows: readonly FittedRow[];
+}
+
+/**
+ * Fits the rows of a legend to a face: at the face's cap height or, where the catalogue lets letters be
+ * smaller, at the greatest height at which every row fits. A legend that cannot fit keeps the least height,
+ * and the rows too wide for it begin at the left margin. What is cut of the others is centred. The first row
+ * begins `top` below the upper edge or, without it, all stand in the middle.
+ */
+export function fitLegend(rows: readonly string[], face: Face, engraving: Engraving, top?: number): Fitted {
+  const { cutter, tracking, row_gap } = face;
+  const font = face.font ?? engraving.fonts[0]?.code ?? "RS";
+  const typed = rows.flatMap((text, i) => (text.trim() === "" ? [] : [{ row: i + 1, text }]));
+  const room = tidy(face.width - 2 * engraving.margin);
+  const cutAt = (cap: number): Cut => ({ font, cap, tracking, cutter });
+  const isRoom = (cap: number): boolean =>
+    typed.every(({ text }) => widthOf(text, cutAt(cap)) + cutter <= room);
+
+  const heights = heightsOf(face.cap, engraving.fit);
+  const cap = heights.find(isRoom) ?? heights.at(-1) ?? face.cap;
+  // Blanks above a row are cut as empty rows.
+  const lines = typed.at(-1)?.row ?? 0;
+  const block = lines * cap + Math.max(0, lines - 1) * row_gap;
+  const first = top ?? (face.height - block) / 2;
+  return {
+    ...cutAt(cap),
+    room,
+    fits: isRoom(cap),
+    rows: typed.map(({ row, text }) => {
+      const width = widthOf(text, cutAt(cap));
+      const centred = (face.width - width) / 2 - offCentre(text, cutAt(cap));
+      return {
+        row,
+        text,
+        left: width + cutter <= room ? centred : engraving.margin,
+        baseline: first + row * cap + (row - 1) * row_gap,
+        width: width + cutter,
+      };
+    }),
+  };
+}
+
+/** The cap heights to try, from the greatest. */
+function heightsOf(cap: number, fit: Engraving["fit"]): number[] {
+  if (fit === "fixed") return [cap];
+  const steps = Math.max(0, Math.floor((cap - fit.down_to) / fit.step + 1e-9));
+  return Array.from({ length: steps + 1 }, (_, i) => tidy(cap - i * fit.step));
+}
+
+/** A length without the crumbs of binary fractions. */
+function tidy(length: number): number {
+  return Number(length.toFixed(4));
+}

@@ -1,0 +1,69 @@
+import type { Words } from "../catalogue/words.ts";
+
+/** A word of a legend where it stands. */
+export interface WordInPlace {
+  readonly text: string;
+  /** The words of the whole legend before and after it. */
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+  /** It ends a row that has as many characters as the form takes. */
+  readonly atLimit: boolean;
+  /** It and its neighbour in the row before or after, written together. */
+  readonly joined: readonly string[];
+}
+
+/** What there is to think of a word, with the words that may have been meant, the likeliest first. */
+export type Judgement =
+  | { readonly is: "right" }
+  | { readonly is: "cut" | "slipped" | "misspelt" | "mistaken"; readonly meant: readonly string[] }
+  | { readonly is: "unknown"; readonly meant: readonly string[] };
+
+const right: Judgement = { is: "right" };
+
+/** Digits typed for letters and the other way round. */
+const letterFor: Readonly<Record<string, string>> = { "0": "O", "1": "I", l: "I" };
+const digitFor: Readonly<Record<string, string>> = { O: "0", I: "1", l: "1" };
+
+/** Judges a word by the words that are known; `isKnown` tells names that the sheet itself vouches for. */
+export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: string) => boolean): Judgement {
+  const { text, atLimit, joined } = word;
+  if (isKnown(text) || words.expansions(text).length > 0) return right;
+  const mistaken = mistakenDigits(text, words);
+  if (mistaken !== undefined) return { is: "mistaken", meant: [mistaken] };
+  // Numbers are right, and letters of other alphabets are not judged as words.
+  if (!/^[\p{Script=Latin}']{2,}$/u.test(text)) return right;
+  const longer = atLimit ? words.completions(text) : [];
+  if (words.isWord(text)) {
+    const pair = pairSlip(word);
+    if (pair !== undefined) return { is: "slipped", meant: [pair] };
+    const whole = longer.filter((one) => words.isOfLegends(one));
+    if (whole.length > 0 && !words.isOfLegends(text)) return { is: "cut", meant: whole };
+    const likelier = words.likelier(text);
+    return likelier === undefined ? right : { is: "slipped", meant: [likelier] };
+  }
+  if (joined.some((both) => words.isWord(both))) return right;
+  if (longer.length > 0) return { is: "cut", meant: longer };
+  const squeezed = words.squeezed(text);
+  if (squeezed !== undefined) return { is: "unknown", meant: [squeezed] };
+  const meant = text.length < 4 ? [] : words.suggest(text);
+  return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
+}
+
+/** Words that are right and common, and of which one stands where only the other makes sense. */
+function pairSlip({ text, before, after }: WordInPlace): string | undefined {
+  const typed = text.toUpperCase();
+  if (typed === "OF" && after.length === 0) return "OFF";
+  return typed === "FORM" && before.length > 0 && after.length > 0 ? "FROM" : undefined;
+}
+
+/** L0BBY for LOBBY, 2O4 for 204; not STAIR1 or P1, where the digit is a number. */
+function mistakenDigits(text: string, words: Words): string | undefined {
+  if (/^(?=.*[OIl])(\d[\dOIl]*|[\dOIl]*\d[\dOIl]*\d[\dOIl]*)$/.test(text))
+    return text.replace(/[OIl]/g, (letter) => digitFor[letter] ?? letter);
+  // A small L can be a slip only where all else is capitals: FAMlLY, not All.
+  const slip = /^(?=(.*\p{Lu}){2})[\p{Lu}l01']+$/u.test(text) ? /[01l]/g : /[01]/g;
+  const letters = text.replace(slip, (one) => letterFor[one] ?? one);
+  const numbered = /\p{L}[01]+$/u.test(text) && text.length < 5;
+  const isWord = letters !== text && /^\p{L}{3,}$/u.test(letters) && !numbered && words.isWord(letters);
+  return isWord ? letters : undefined;
+}

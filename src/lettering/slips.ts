@@ -1,0 +1,26 @@
+import distance from "damerau-levenshtein";
+
+/** A word in capitals, without accents. */
+export function plainWord(text: string): string {
+  return text.normalize("NFD").replace(/\p{M}/gu, "").trim().toUpperCase();
+}
+
+/** Longer words are none, and comparing them costs their lengths multiplied. */
+const longest = 40;
+
+/** Slips of the hand between two words: letters left out, added, mistaken, or swapped (optimal string alignment). */
+export function slips(one: string, other: string): number {
+  if (Math.max(one.length, other.length) > longest) return Number.POSITIVE_INFINITY;
+  return distance(one, other).steps;
+}
+
+/** Whether `word` is `whole` with two or more vowels left out, and nothing else changed: LNDSCAP, CHANDLR. */
+export function isSqueezed(word: string, whole: string): boolean {
+  if (whole.length < word.length + 2 || word[0] !== whole[0]) return false;
+  let next = 0;
+  for (const letter of whole) {
+    if (letter === word[next]) next += 1;
+    else if (!/[AEIOUY]/.test(letter)) return false;
+  }
+  return next === word.length;
+}

@@ -1,0 +1,85 @@
+import { assert, property, string } from "fast-check";
+import { expect, test } from "vitest";
+import { readGlossary } from "../../src/lettering/glossary.ts";
+import { isSqueezed, slips } from "../../src/lettering/slips.ts";
+import { makeWords } from "../../src/lettering/words.ts";
+import { catalogue, dictionary, glossary } from "../make/config.ts";
+
+const { words } = catalogue;
+
+test.each(["RECEPTION", "reception", "Café", "COLOR", "COLOUR", "CENTRE", "THEATRE", "CHICAGO", "KIDS'"])(
+  "%s is a right word",
+  (text) => expect(words.isWord(text)).toBe(true),
+);
+
+test.each(["RECEPTOIN", "KITCHN", "ROO", "QZX"])("%s is no word", (text) =>
+  expect(words.isWord(text)).toBe(false),
+);
+
+// USPS Publication 28, secondary unit designators, from memory.
+test.each("APT BLDG DEPT FL HNGR KEY LBBY LOT LOWR OFC PH RM STE UNIT UPPR".split(" "))(
+  "the postal designator %s is known",
+  (text) => expect(words.expansions(text).length > 0 || words.isWord(text)).toBe(true),
+);
+
+test.each([
+  ["RECEPTOIN", "RECEPTION"],
+  ["KITHCEN", "KITCHEN"],
+  ["BRIHGT", "BRIGHT"],
+])("for %s the first suggestion is %s", (typed, meant) => expect(words.suggest(typed)[0]).toBe(meant));
+
+// kitten/sitting 3 and CA/ABC 3 are the values of optimal string alignment.
+test("slips are counted by optimal string alignment", () => {
+  expect([slips("KITTEN", "SITTING"), slips("CA", "ABC"), slips("FORM", "FROM")]).toEqual([3, 3, 1]);
+});
+
+test("the beginning of a word is completed by words of legends first", () => {
+  expect(words.completions("RECEPTIO")[0]).toBe("RECEPTION");
+  expect(words.completions("ROO")[0]).toBe("ROOM");
+  expect(words.completions("REFRIGERATIO")).toEqual(["REFRIGERATION"]);
+});
+
+test("a right word one slip from a common word of legends has a likelier one", () => {
+  expect(words.likelier("HAUL")).toBe("HALL");
+  expect([words.likelier("ROOMS"), words.likelier("PATH"), words.likelier("RAISED")]).toEqual([
+    undefined,
+    undefined,
+    undefined,
+  ]);
+});
+
+test("a word is squeezed when two vowels or more are left out and nothing else", () => {
+  expect(isSqueezed("CHANDLR", "CHANDELIER")).toBe(true);
+  expect(isSqueezed("KITCHN", "KITCHEN")).toBe(false);
+  expect(isSqueezed("CLSSRM", "CLASSROOM")).toBe(true);
+  expect(isSqueezed("HALWY", "HALLWAY")).toBe(false);
+});
+
+test("a word confirmed for a project is known there and nowhere else", () => {
+  const read = readGlossary("[project Larkspur Library]\nNimbus", "glossary.txt");
+  if (!read.ok) throw new Error("the glossary did not read");
+  const own = makeWords(read.value, dictionary);
+  expect(own.isConfirmed("NIMBUS", "larkspur-library")).toBe(true);
+  expect(own.isConfirmed("NIMBUS", "Kestrel Hotel")).toBe(false);
+  expect(own.isConfirmed("CUMULUS", "Larkspur Library")).toBe(false);
+});
+
+test("lines of a glossary that mean nothing are told by their number", () => {
+  const read = readGlossary("LOOSE\n[wrods]\n[abbreviations]\nRM\n", "glossary.txt");
+  expect(read.ok ? [] : read.faults.map(({ line }) => line)).toEqual([1, 2, 4]);
+});
+
+test("what the glossary abbreviates is not itself a word spelt wrong", () => {
+  const long = [...glossary.abbreviations.values()].flat().flatMap((phrase) => phrase.split(/[ -]/));
+  expect(long.filter((word) => !words.isWord(word))).toEqual([]);
+});
+
+test("any text can be asked about", () => {
+  assert(
+    property(string({ unit: "grapheme", maxLength: 12 }), (text) => {
+      for (const near of [...words.suggest(text), ...words.completions(text)])
+        expect(near).toBe(near.toUpperCase());
+    }),
+    { numRuns: 50 },
+  );
+});
