@@ -5,7 +5,9 @@ import { plainSheet } from "../drawing/plain-sheet.ts";
 import type { Edition, EditionField } from "../reading/edition.ts";
 import type { AttachmentDescription, LetterDescription, SheetDescription } from "./describe.ts";
 import { composeLetter } from "./letter.ts";
-import { photograph, purchaseOrder, strangeForm } from "./others.ts";
+import { officeDocument, photograph, purchaseOrder, strangeForm } from "./others.ts";
+import { winmailOf } from "./tnef.ts";
+import { type Packed, zipOf } from "./zip.ts";
 
 /** What descriptions are built from. */
 export interface Workshop {
@@ -30,9 +32,7 @@ export async function* buildLetters(
   const build = builder(workshop);
   const answered = new Map<string, string>();
   for (const description of descriptions) {
-    const attachments = [];
-    for (const attachment of description.attachments)
-      attachments.push({ file: attachment.file, bytes: await build(attachment) });
+    const attachments = await buildAll(description.attachments, build);
     const { replies_to } = description;
     const inReplyTo = replies_to === undefined ? undefined : answered.get(replies_to);
     if (replies_to !== undefined && inReplyTo === undefined)
@@ -61,16 +61,38 @@ export function builder(workshop: Workshop): (attachment: AttachmentDescription)
     if (edition === undefined) throw new Error(`no edition ${name}`);
     return edition;
   };
-  return async (attachment) => {
+  const build = async (attachment: AttachmentDescription): Promise<Uint8Array> => {
+    if ("zip" in attachment) return zipOf(await buildAll(attachment.zip, build));
+    if ("winmail" in attachment) return winmailOf(await buildAll(attachment.winmail, build));
+    if ("letter" in attachment) {
+      const attachments = await buildAll(attachment.letter.attachments, build);
+      return composeLetter({ name: "forwarded", logo: false, ...attachment.letter }, { attachments });
+    }
     if ("raw" in attachment) return workshop.raw(attachment.raw);
     if ("blank" in attachment) return blank(editionOf(attachment.blank));
-    if ("other" in attachment)
-      return { "purchase order": purchaseOrder, photograph, "strange form": strangeForm }[attachment.other]();
+    if ("other" in attachment) return others[attachment.other]();
     const base = workshop.sheets.get(attachment.like);
     if (base === undefined) throw new Error(`no sheet description ${attachment.like}`);
     const edition = editionOf(attachment.edition ?? base.edition);
     return fillSheet(await blank(edition), fieldValues(edition, merge(base, attachment)));
   };
+  return build;
+}
+
+const others = {
+  "purchase order": purchaseOrder,
+  photograph,
+  "strange form": strangeForm,
+  "office document": officeDocument,
+};
+
+async function buildAll(
+  attachments: readonly AttachmentDescription[],
+  build: (attachment: AttachmentDescription) => Promise<Uint8Array>,
+): Promise<Packed[]> {
+  const built: Packed[] = [];
+  for (const attachment of attachments) built.push({ file: attachment.file, bytes: await build(attachment) });
+  return built;
 }
 
 /** Places → the values of the fields that an edition has for them. Throws for a place that it does not print. */

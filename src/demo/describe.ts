@@ -10,19 +10,39 @@ const filled = {
 
 const sheetSchema = z.strictObject({ edition: z.string(), ...filled });
 
-const attachmentSchema = z.union([
+const fileSchema = z.union([
   z.strictObject({ file: z.string(), like: z.string(), edition: z.string().optional(), ...filled }),
   z.strictObject({ file: z.string(), blank: z.string() }),
   z.strictObject({ file: z.string(), raw: z.string() }),
-  z.strictObject({ file: z.string(), other: z.enum(["purchase order", "photograph", "strange form"]) }),
+  z.strictObject({
+    file: z.string(),
+    other: z.enum(["purchase order", "photograph", "strange form", "office document"]),
+  }),
 ]);
 
-const letterSchema = z.strictObject({
-  name: z.string(),
+const writtenBy = {
   from: z.string(),
   date: z.iso.datetime({ offset: true }),
   subject: z.string(),
   text: z.string().default(""),
+};
+
+const attachmentSchema = z.union([
+  fileSchema,
+  z.strictObject({ file: z.string(), zip: z.array(fileSchema) }),
+  z.strictObject({ file: z.string(), winmail: z.array(fileSchema) }),
+  /** A letter that is forwarded as a file. */
+  z.strictObject({
+    file: z.string(),
+    letter: z.strictObject({ ...writtenBy, attachments: z.array(fileSchema) }),
+  }),
+]);
+
+const letterSchema = z.strictObject({
+  name: z.string(),
+  ...writtenBy,
+  /** Under the text stands a signature with a picture. */
+  logo: z.boolean().default(false),
   /** The name of an earlier letter: this one replies to the answer that it got. */
   replies_to: z.string().optional(),
   attachments: z.array(attachmentSchema).default([]),

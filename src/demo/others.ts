@@ -1,4 +1,5 @@
 import { PDFDocument, StandardFonts } from "pdf-lib";
+import { zipOf } from "./zip.ts";
 
 /** A PDF that is no form at all, as it comes beside order sheets. */
 export async function purchaseOrder(): Promise<Uint8Array> {
@@ -26,7 +27,12 @@ export async function strangeForm(): Promise<Uint8Array> {
   return document.save();
 }
 
-/** The smallest PNG there is, one grey point: somebody photographed a sheet instead of sending it. */
+/** What an office program saves, as far as it is looked at. */
+export function officeDocument(): Promise<Uint8Array> {
+  return Promise.resolve(zipOf([{ file: "[Content_Types].xml", bytes: Buffer.from("<Types/>") }]));
+}
+
+/** The smallest PNG there is, one grey point: a sheet photographed instead of sent, or a logo. */
 export function photograph(): Promise<Uint8Array> {
   const png = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==";
   return Promise.resolve(new Uint8Array(Buffer.from(png, "base64")));

@@ -1,14 +1,56 @@
+import type { Claim } from "../ports/store.ts";
 import type { Desk } from "./desk.ts";
+
+// RFC 5321 §4.5.4.1: retries are spread out, and a sender gives up after 4 to 5 days.
+const firstWait = 60;
+const longestWait = 4 * 3600;
+const mostTries = 36;
 
 /**
  * Sends the finished answer of a letter. `sending` is in the record before the sender speaks, so that a
  * death in between is seen as what it is: unknown, to be looked for and not simply sent again.
  */
-export async function sendAnswer({ store, sender, clock, log }: Desk, letter: number): Promise<void> {
-  const answer = await store.answer(letter);
-  if (answer === undefined) return; // held: no answer is due
-  await store.mark(letter, "sending", "", clock.now());
+export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
+  const { store, sender, clock, log } = desk;
+  const answer = await store.answer(claim.letter);
+  if (answer === undefined) throw new Error(`letter ${claim.letter} has no answer to send`);
+  await store.mark(claim, "sending", "", clock.now());
   const { kind, words } = await sender.send(answer);
-  await store.mark(letter, kind, words, clock.now());
-  log.info({ letter, kind }, "answer handed over");
+  const tries = claim.tries + 1;
+  if (kind === "later" && tries >= mostTries)
+    await store.mark(claim, "refused", `given up after ${tries} tries: ${words}`, clock.now());
+  else if (kind === "later") await store.mark(claim, kind, words, clock.now(), waitFor(tries, desk));
+  else if (kind === "unknown")
+    await store.mark(claim, kind, words, clock.now(), after(desk.rules.grace, desk));
+  else await store.mark(claim, kind, words, clock.now());
+  log.info({ letter: claim.letter, kind, tries }, "answer handed over");
+}
+
+/** Looks for an answer of which nothing is known: found, it is sent; not found, it is sent again. */
+export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
+  const { store, sender, clock, log } = desk;
+  const answer = await store.answer(claim.letter);
+  const found =
+    answer === undefined
+      ? undefined
+      : await sender.find(answer.messageId).catch((cause: unknown) => {
+          log.warn({ letter: claim.letter, cause }, "cannot look just now whether an answer went out");
+          return "later" as const;
+        });
+  if (found === "later")
+    await store.mark(claim, "unknown", "looked for in vain", clock.now(), after(desk.rules.grace, desk));
+  else if (found === undefined)
+    await store.mark(claim, "held", "nobody can see whether the answer went out", clock.now());
+  else if (found) await store.mark(claim, "sent", "found among the answers sent", clock.now());
+  else await sendAnswer(desk, claim);
+}
+
+/** The moment some seconds from now. */
+export function after(seconds: number, { clock }: Pick<Desk, "clock">): Date {
+  return new Date(clock.now().getTime() + seconds * 1000);
+}
+
+function waitFor(tries: number, desk: Desk): Date {
+  const wait = Math.min(longestWait, firstWait * 2 ** (tries - 1));
+  return after(wait * (0.75 + desk.chance() / 2), desk);
 }

@@ -1,6 +1,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Log } from "../ports/log.ts";
+import type { Reader } from "../ports/reader.ts";
 import type { Sender } from "../ports/sender.ts";
 import type { Store } from "../ports/store.ts";
 import type { Edition } from "../reading/edition.ts";
@@ -8,11 +9,35 @@ import type { Edition } from "../reading/edition.ts";
 /** All that the intake works with. */
 export interface Desk {
   readonly store: Store;
+  readonly reader: Reader;
   readonly sender: Sender;
   readonly clock: Clock;
   readonly log: Log;
+  /** Between 0 and 1, for spreading retries. */
+  readonly chance: () => number;
   readonly catalogue: Catalogue;
   readonly editions: readonly Edition[];
   /** Who the answers come from. */
   readonly from: { readonly name: string; readonly address: string };
+  readonly rules: Rules;
+}
+
+/** How this desk deals with letters and answers. */
+export interface Rules {
+  /** The addresses at which letters are received, in small letters. */
+  readonly ours: readonly string[];
+  /** Whether the mailbox's server writes Return-Path, so that its absence says something. */
+  readonly returnPathWritten: boolean;
+  /** The name under which our mail server writes Authentication-Results; absent where it writes none. */
+  readonly authority?: string;
+  /** How many Received lines our own servers write on top of a letter. */
+  readonly receivedLines: number;
+  /** Domains that many unrelated people share: sharing one makes nobody a party to an order. */
+  readonly sharedDomains: readonly string[];
+  /** Answers within an hour: to one sender, and to all. */
+  readonly mostAnswers: { readonly toOne: number; readonly toAll: number };
+  /** For how long a letter stays in the hands of a worker that gives no sign of life, in seconds. */
+  readonly lease: number;
+  /** How long after a send of which nothing is known its answer is looked for, in seconds. */
+  readonly grace: number;
 }

@@ -1,122 +1,105 @@
-import type { Mail } from "../ports/mailbox.ts";
-import { readAttachment } from "../reading/attachment.ts";
-import { readLetter } from "../reading/letter.ts";
+import { type Claim, ClaimLost } from "../ports/store.ts";
 import { letterKey } from "../reading/letter-key.ts";
-import { composeAnswer } from "../report/answer.ts";
-import { composeMessage } from "../report/message.ts";
-import { makeReport } from "../report/report.ts";
-import { sendAnswer } from "./answer.ts";
+import { after, lookForAnswer, sendAnswer } from "./answer.ts";
+import { checkLetter } from "./check.ts";
 import type { Desk } from "./desk.ts";
+
+/** Times that checking one letter may be begun. */
+const mostOpened = 3;
+
+/** How long to wait after a failure, in seconds: it may lie in the letter, or in a disk that is full. */
+const tryAgain = 60;
 
 /** What taking a letter came to. */
 export interface Taken {
   readonly letter: number;
-  /** It was in the record already and is done with. */
+  /** It was in the record already. */
   readonly again: boolean;
 }
 
 /** Takes one letter from the mailbox to its answer. The same letter, seen again, is answered no second time. */
-export async function takeLetter(desk: Desk, { bytes, receivedAt }: Mail): Promise<Taken> {
-  const { letter, state, again } = await desk.store.receive(letterKey(bytes), bytes, receivedAt);
-  if (!again) await checkAndAnswer(desk, letter, bytes);
-  else desk.log.info({ letter, state }, "letter seen before");
+export async function takeLetter(desk: Desk, bytes: Uint8Array, receivedAt: Date): Promise<Taken> {
+  const { letter, again } = await desk.store.receive(letterKey(bytes), bytes, receivedAt);
+  const claim = await desk.store.claim(letter, desk.clock.now(), after(desk.rules.lease, desk));
+  if (claim !== undefined) await takeOn(desk, claim);
   return { letter, again };
 }
 
-/** Finishes what an earlier run left half done. */
-export async function finishOpen(desk: Desk): Promise<void> {
-  const { store, sender, clock } = desk;
-  for (const letter of await store.inState("received"))
-    await checkAndAnswer(desk, letter, await store.bytesOf(letter));
-  for (const letter of await store.inState("sending", "unknown")) {
-    const answer = await store.answer(letter);
-    const found = answer === undefined ? false : await sender.find(answer.messageId);
-    if (found === undefined)
-      await store.hold(letter, "nobody can see whether the answer went out", clock.now());
-    else
-      await store.mark(
-        letter,
-        found ? "sent" : "ready",
-        found ? "found among the answers" : "not found",
-        clock.now(),
-      );
-  }
-  for (const letter of await store.inState("ready", "later")) await sendAnswer(desk, letter);
+/** Takes on the oldest letter for which something is due; false when there is none. */
+export async function takeDue(desk: Desk): Promise<boolean> {
+  const claim = await desk.store.claimDue(desk.clock.now(), after(desk.rules.lease, desk));
+  if (claim === undefined) return false;
+  await takeOn(desk, claim);
+  return true;
 }
 
-/** The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for. */
-export function answerId(bytes: Uint8Array, from: string): string {
-  return `<burin.${letterKey(bytes).slice(0, 32)}@${from.split("@")[1]}>`;
-}
-
-async function checkAndAnswer(desk: Desk, letter: number, bytes: Uint8Array): Promise<void> {
+async function takeOn(desk: Desk, claim: Claim): Promise<void> {
+  const { store, clock, log, rules } = desk;
+  const { letter } = claim;
+  const signOfLife = setInterval(
+    () => void store.renew(claim, after(rules.lease, desk)).catch(() => undefined), // shows when it is written
+    (rules.lease * 1000) / 3,
+  );
   try {
-    await checkLetter(desk, letter, bytes);
+    await nextStep(desk, claim);
   } catch (cause) {
+    if (cause instanceof ClaimLost) {
+      log.warn({ letter }, "letter taken up by another worker");
+      return;
+    }
     // One letter that the program cannot cope with costs its own answer and nothing else.
-    desk.log.warn({ letter, cause }, "letter held: the program failed on it");
-    await desk.store.hold(
-      letter,
-      `the program failed on it: ${cause instanceof Error ? cause.message : ""}`,
-      desk.clock.now(),
-    );
-    return;
+    log.warn({ letter, cause }, "letter put aside: the program failed on it");
+    const why = `the program failed on it: ${cause instanceof Error ? cause.message : ""}`;
+    // It may have got further than it was when taken up.
+    const { state } = await store.letter(letter);
+    if (state === "received" && claim.opened < mostOpened)
+      await store.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
+    else if (state === "received") await store.mark(claim, "held", why, clock.now());
+    // Whatever failed on the way out, the answer may have gone: it is looked for first.
+    else await store.mark(claim, "unknown", why, clock.now(), after(rules.grace, desk));
+  } finally {
+    clearInterval(signOfLife);
   }
-  await sendAnswer(desk, letter);
 }
 
-async function checkLetter(desk: Desk, id: number, bytes: Uint8Array): Promise<void> {
-  const { store, catalogue, editions, clock } = desk;
-  const letter = await readLetter(bytes, String(id));
-  const read = await Promise.all(
-    letter.attachments.map((attachment) => readAttachment(attachment, { editions, catalogue })),
-  );
-  const sheets = read.flatMap(({ sheet }) => sheet ?? []);
-  const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
-  const buyer = letter.from;
-  // Whoever names an order of somebody else learns nothing about it; a person looks first.
-  const strange = await Promise.all(numbers.map((number) => store.belongsToAnother(number, buyer ?? "")));
-  const held = strange.includes(true);
-  const report = makeReport(
-    {
-      files: read.map(({ file }) => file),
-      sheets,
-      earlier: buyer === undefined ? [] : await store.countingSheets(buyer, numbers),
-      held,
-      reply: await store.isAnswer([letter.inReplyTo ?? "", ...letter.references]),
-    },
-    catalogue,
-  );
-  if (buyer === undefined) {
-    await store.settle(
-      id,
-      { letter, report, buyer: "", why: "it has no single sender to answer" },
-      clock.now(),
-    );
-    return;
+async function nextStep(desk: Desk, claim: Claim): Promise<void> {
+  const { store, clock, rules } = desk;
+  switch (claim.state) {
+    case "received": {
+      if (claim.opened > mostOpened) {
+        await store.mark(
+          claim,
+          "held",
+          `the program ended ${mostOpened} times while it was open`,
+          clock.now(),
+        );
+        return;
+      }
+      const state = await checkLetter(desk, claim, await store.bytesOf(claim.letter));
+      if (state === "ready") await sendAnswer(desk, { ...claim, state });
+      return;
+    }
+    case "ready":
+    case "later":
+      await sendAnswer(desk, claim);
+      return;
+    case "sending":
+      // Whoever was sending it died over it.
+      await store.mark(
+        claim,
+        "unknown",
+        "the program ended while sending",
+        clock.now(),
+        after(rules.grace, desk),
+      );
+      return;
+    case "unknown":
+      await lookForAnswer(desk, claim);
+      return;
+    case "sent":
+    case "refused":
+    case "held":
+    case "silent":
+      throw new Error(`letter ${claim.letter} is done with: ${claim.state}`);
   }
-  const words = composeAnswer(report, catalogue);
-  const messageId = answerId(bytes, desk.from.address);
-  const message = await composeMessage(
-    {
-      from: desk.from,
-      to: buyer,
-      date: clock.now(),
-      messageId,
-      ...(letter.messageId === undefined ? {} : { inReplyTo: letter.messageId }),
-      references: letter.references,
-    },
-    words,
-  );
-  await store.settle(
-    id,
-    {
-      letter,
-      report,
-      buyer,
-      answer: { messageId, recipient: buyer, subject: words.subject, bytes: message },
-      ...(held ? { why: "it names an order number of another buyer" } : {}),
-    },
-    clock.now(),
-  );
 }

@@ -1,12 +1,40 @@
+/** How far a mailbox has been handled: every letter up to `uid` under this UIDVALIDITY. */
+export interface Mark {
+  readonly validity: string;
+  readonly uid: number;
+}
+
+/** What a letter came to, for people who look into the mailbox. */
+export type Shelf = "passed" | "to-correct" | "waiting" | "person" | "silent";
+
 /** A letter as it lies in a mailbox. */
 export interface Mail {
   /** What the mailbox calls it, for the log alone; it proves nothing. */
   readonly name: string;
-  readonly bytes: Uint8Array;
+  /** In bytes, as the mailbox says. */
+  readonly size: number;
   readonly receivedAt: Date;
+  /** The whole letter; undefined when it is gone meanwhile (moved or deleted by people). */
+  readonly bytes: () => Promise<Uint8Array | undefined>;
+  /**
+   * Puts the letter on its shelf: a keyword and, if the settings say so, a move. May be redone; a letter
+   * that is gone, or a server that can do neither, is no error.
+   */
+  readonly shelve: (shelf: Shelf) => Promise<void>;
+  /** Where the mailbox stands once this letter is handled; absent for a mailbox without UIDs. */
+  readonly mark?: Mark;
 }
 
 export interface Mailbox {
-  /** The letters that lie there, oldest first. Seeing one twice does no harm. */
-  readonly letters: () => AsyncIterable<Mail>;
+  readonly name: string;
+  /**
+   * Letters oldest first, those behind `since` only. With `once` it ends when none is left; otherwise it
+   * waits for new ones (IDLE and polling), comes back after lost connections, and ends with the signal.
+   */
+  readonly letters: (options: {
+    readonly since?: Mark;
+    readonly once: boolean;
+    readonly signal: AbortSignal;
+  }) => AsyncIterable<Mail>;
+  readonly close: () => Promise<void>;
 }

@@ -15,6 +15,6 @@ export type Sending =
 
 export interface Sender {
   readonly send: (answer: Outgoing) => Promise<Sending>;
-  /** Whether an answer with this Message-ID went out; undefined when that cannot be seen. */
+  /** Whether an answer with this Message-ID went out; undefined when nobody can ever see that. Rejects when it cannot be seen just now. */
   readonly find: (messageId: string) => Promise<boolean | undefined>;
 }

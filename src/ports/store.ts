@@ -10,6 +10,20 @@ export interface Received {
   readonly again: boolean;
 }
 
+/** A letter that one worker has to itself for a while. Whoever has lost it can write nothing of it any more. */
+export interface Claim {
+  readonly letter: number;
+  readonly state: LetterState;
+  /** Grows each time that the letter changes hands. */
+  readonly fence: number;
+  /** Times that checking it was begun, this one counted; times that sending its answer was. */
+  readonly opened: number;
+  readonly tries: number;
+}
+
+/** Thrown when a claim has run out and somebody else has taken the letter up. */
+export class ClaimLost extends Error {}
+
 export interface StoredAnswer {
   readonly letter: number;
   readonly messageId: string;
@@ -23,28 +37,53 @@ export interface Outcome {
   readonly report: Report;
   /** Whom the letter's orders belong to. */
   readonly buyer: string;
+  /** The domain that vouches for the buyer, where there is one. */
+  readonly domain?: string;
   /** Absent when nothing is to be sent; `why` then says the reason. */
   readonly answer?: Omit<StoredAnswer, "letter"> & { readonly subject: string };
+  /** Without an answer: held for a person, or silent since nobody wants one. */
+  readonly state: Extract<LetterState, "ready" | "held" | "silent">;
   readonly why?: string;
+}
+
+/** How far a mailbox has been handled: every letter up to `uid` under this UIDVALIDITY. */
+export interface MailboxMark {
+  readonly validity: string;
+  readonly uid: number;
 }
 
 export interface Store {
   /** Keeps the bytes and opens a row under the content key, unless that letter is there already. */
   readonly receive: (key: string, bytes: Uint8Array, receivedAt: Date) => Promise<Received>;
-  readonly settle: (letter: number, outcome: Outcome, now: Date) => Promise<void>;
-  /** A letter that cannot be answered by the program: kept for a person. */
-  readonly hold: (letter: number, why: string, now: Date) => Promise<void>;
+  /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
+  readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
+  /** Takes up the oldest letter that is due; those that were begun before come last. */
+  readonly claimDue: (now: Date, until: Date) => Promise<Claim | undefined>;
+  /** Keeps a letter in the same hands for longer. Throws ClaimLost when it is in others already. */
+  readonly renew: (claim: Claim, until: Date) => Promise<void>;
+  readonly settle: (claim: Claim, outcome: Outcome, now: Date) => Promise<void>;
+  /** Writes where a letter stands; with `dueAt` it is let go and not taken up before. */
+  readonly mark: (claim: Claim, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
   readonly answer: (letter: number) => Promise<StoredAnswer | undefined>;
   /** Whether one of these Message-IDs is that of an answer of ours. */
   readonly isAnswer: (messageIds: readonly string[]) => Promise<boolean>;
-  readonly mark: (letter: number, state: LetterState, words: string, now: Date) => Promise<void>;
-  /** Letters in a state, oldest first. */
-  readonly inState: (...states: LetterState[]) => Promise<readonly number[]>;
+  /** Answers made since then: to one recipient, and to all. */
+  readonly answersSince: (moment: Date, recipient: string) => Promise<{ toOne: number; toAll: number }>;
+  /** How many letters stand in each state. */
+  readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
+  /** Letters that wait for a person, those whose answer was refused among them; oldest first. */
+  readonly forPerson: () => Promise<readonly LetterRecord[]>;
+  readonly markOf: (mailbox: string) => Promise<MailboxMark | undefined>;
+  readonly setMark: (mailbox: string, mark: MailboxMark) => Promise<void>;
   readonly bytesOf: (letter: number) => Promise<Uint8Array>;
   /** Sheets of this buyer that count: those of the orders named, and of the latest others to compare with. */
   readonly countingSheets: (buyer: string, numbers: readonly string[]) => Promise<readonly Sheet[]>;
-  /** Whether somebody else had an order of this number before this buyer did. */
-  readonly belongsToAnother: (number: string, buyer: string) => Promise<boolean>;
+  /** Who first had an order of this number, and the domain that was proved then. */
+  readonly ownerOf: (
+    number: string,
+  ) => Promise<{ readonly buyer: string; readonly domain?: string } | undefined>;
+  /** Whether a letter of this sender was answered before. */
+  readonly knows: (sender: string) => Promise<boolean>;
   readonly orders: (number: string) => Promise<readonly OrderRecord[]>;
   /** Orders that had not passed when that moment came, as they stood then. */
   readonly openOrdersAt: (moment: Date) => Promise<readonly OpenOrder[]>;
@@ -52,5 +91,7 @@ export interface Store {
   readonly letter: (letter: number) => Promise<LetterRecord>;
   /** Letters received from `from` on and before `to`, oldest first. */
   readonly lettersBetween: (from: Date, to: Date) => Promise<readonly LetterRecord[]>;
+  /** Bytes for which there is room yet. */
+  readonly room: () => Promise<number>;
   readonly close: () => Promise<void>;
 }

@@ -41,6 +41,8 @@ const field = z.strictObject({
   values: z.record(z.string(), z.string()).optional(),
   /** What a tick in this box stands for, where several boxes make one choice. */
   ticked: z.string().optional(),
+  /** A hint that the blank form prints within the field's frame, such as "k of N". */
+  prints: z.string().min(1).optional(),
 });
 
 const schema = z.strictObject({
@@ -62,6 +64,8 @@ export interface EditionField {
   readonly label: string;
   readonly values: Readonly<Record<string, string>>;
   readonly ticked?: string;
+  /** A hint that the blank form prints within the field's frame. */
+  readonly prints?: string;
 }
 
 /** One printed version of one form. */
@@ -91,13 +95,14 @@ export function readEdition(text: string, file: string, catalogue: Catalogue): W
       form,
       drawn,
       ...(replaced_by === undefined ? {} : { replacedBy: replaced_by }),
-      fields: Object.entries(fields).flatMap(([name, { means, label, values = {}, ticked }]) =>
+      fields: Object.entries(fields).flatMap(([name, { means, label, values = {}, ticked, prints }]) =>
         holesOf(means, form, catalogue).map((hole) => ({
           name: fillHole(name, hole),
           label: fillHole(label, hole),
           values,
           ...(means === "nothing" ? {} : { place: fillHole(means, hole) as Place }),
           ...(ticked === undefined ? {} : { ticked }),
+          ...(prints === undefined ? {} : { prints: fillHole(prints, hole) }),
         })),
       ),
     },

@@ -29,7 +29,9 @@ export function filledIn(fields: readonly ReadField[], edition: Edition): Filled
 
 /** Several boxes that make one choice are named together. */
 function printOf(printed: readonly EditionField[]): Print {
-  return { field: printed[0]?.name ?? "", label: printed.map(({ label }) => label).join(" / ") };
+  const [field = "", ...besides] = printed.map(({ name }) => name);
+  const label = printed.map(({ label }) => label).join(" / ");
+  return { field, label, ...(besides.length === 0 ? {} : { besides }) };
 }
 
 function entriesOf(field: ReadField | undefined, { ticked, label, values }: EditionField): Entry[] {

@@ -17,8 +17,8 @@ export interface ReadField extends FormField {
 }
 
 /** Whether the field is one to be filled in. */
-export function isFillable(field: FormField): boolean {
-  return field.kind !== "signature" && field.kind !== "button";
+export function isFillable({ kind }: Pick<FormField, "kind">): boolean {
+  return kind !== "signature" && kind !== "button";
 }
 
 /**
@@ -29,7 +29,7 @@ export function gatherFields(widgets: Iterable<FormField>): FormField[] {
   const byName = new Map<string, FormField>();
   for (const { name, kind, values } of widgets) {
     const before = byName.get(name)?.values ?? [];
-    const found = isFillable({ name, kind, values }) ? values.map(plainLineEnds) : [];
+    const found = isFillable({ kind }) ? values.map(plainLineEnds) : [];
     const all = [...new Set([...before, ...found])].filter((value) => value !== "");
     byName.set(name, { name, kind, values: kind === "text" && all.length === 0 ? [""] : all });
   }

@@ -1,102 +1,58 @@
-import { type Attachment as MailPart, type ParsedMail, simpleParser } from "mailparser";
-import type { Attachment } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
-import { safeFileName, tellApart } from "./file-name.ts";
-import { isPdf } from "./pdf.ts";
+import { contentOf } from "./content.ts";
+import type { Part } from "./facts.ts";
+import { type Header, headerOf } from "./letter-header.ts";
+import { contentsOf, parseMail } from "./letter-parts.ts";
+import { fileLinksIn } from "./links.ts";
+import { leavesOf } from "./mime.ts";
+import { signedContent } from "./signed.ts";
 
-/** How deep forwarded letters are opened; what lies deeper stays a file for a person to see. */
-const deepest = 3;
+/** A letter with its files as they came. */
+export type OpenedLetter = Omit<Letter, "attachments"> & {
+  /** The files of the letter and of the letters forwarded in it, in order. */
+  readonly parts: readonly Part[];
+  /** Addresses in the texts behind which files seem to lie. */
+  readonly links: readonly string[];
+};
 
 /**
- * Bytes of an e-mail → the letter, with the files of the letters forwarded in it. Its files are numbered
- * from 1: `<id>/<n>`. Rejects only where the parser gives up: headers over 1 MB, more than 1000 parts.
+ * Bytes of an e-mail → the letter. Rejects where a parser gives up: headers over 1 MB, more than a thousand
+ * parts. May take long: it is called where that does no harm.
  */
-export async function readLetter(bytes: Uint8Array, id: string): Promise<Letter> {
-  const mail = await parse(bytes);
-  const header = headerOf(mail);
-  const files = (await unpack(mail, 1)).map((part) => ({ file: nameOf(part), bytes: part.content }));
-  const date = new Date(header("date")[0] ?? "");
-  const from = senderOf(mail, header("from"));
-  const [messageId] = idsIn(header("message-id"));
-  const [inReplyTo] = idsIn(header("in-reply-to"));
+export async function readLetter(bytes: Uint8Array): Promise<OpenedLetter> {
+  const letter = withoutSignature(bytes);
+  const mail = await parseMail(letter);
+  const { parts, texts } = await contentsOf(letter, mail);
   return {
-    ...from,
-    subject: oneLine(mail.subject ?? ""),
-    // mailparser puts the present time where a date makes no sense, so the line is read again.
-    ...(Number.isNaN(date.getTime()) ? {} : { date }),
-    ...(messageId === undefined ? {} : { messageId }),
-    ...(inReplyTo === undefined ? {} : { inReplyTo }),
-    references: idsIn(header("references")),
+    ...headerOf(mail),
     text: mail.text ?? "",
-    attachments: tellApart(files).map((file, i): Attachment => ({ id: `${id}/${i + 1}`, ...file })),
+    parts,
+    links: [...new Set(texts.flatMap(fileLinksIn))],
   };
 }
 
-function parse(bytes: Uint8Array): Promise<ParsedMail> {
-  return simpleParser(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), {
-    ignoreEmbedded: true, // forwarded letters are taken whole and opened here
-    skipTextToHtml: true,
-    keepCidLinks: true,
-    checksumAlgo: false,
-  });
+/** The most that a header read by itself may take. */
+const mostHeader = 64 * 1024;
+
+/** The header of a letter that cannot be opened. Quick and safe, whatever the bytes. */
+export async function readHeader(bytes: Uint8Array): Promise<Header> {
+  const head = bytes.subarray(0, mostHeader);
+  const end = /\r?\n\r?\n/.exec(Buffer.from(head).toString("latin1"))?.index;
+  // A header that does not end here may hold a second sender further on.
+  return headerOf(await parseMail(end === undefined ? new Uint8Array() : head.subarray(0, end)));
 }
 
-/** Every file of a letter, forwarded letters replaced by theirs. */
-async function unpack(mail: ParsedMail, depth: number): Promise<MailPart[]> {
-  const files = await Promise.all(mail.attachments.map((part) => unpackPart(part, depth)));
-  return files.flat();
-}
-
-async function unpackPart(part: MailPart, depth: number): Promise<MailPart[]> {
-  // By name as well: mailparser calls an octet-stream after the ending of its file name.
-  if (part.contentType !== "message/rfc822" || depth > deepest) return [part];
-  try {
-    return await unpack(await parse(part.content), depth + 1);
-  } catch {
-    return [part]; // a forwarded letter that cannot be opened is a file like any other
-  }
-}
-
-function nameOf({ filename = "", content }: MailPart): string {
-  return safeFileName(filename) ?? (isPdf(content) ? "unnamed.pdf" : "unnamed");
-}
-
-/** Reads the lines of one header, unfolded and without its name. RFC 5322 §2.2.3 */
-function headerOf(mail: ParsedMail): (name: string) => string[] {
-  return (name) =>
-    mail.headerLines
-      .filter(({ key }) => key === name)
-      .map(({ line }) =>
-        line
-          .slice(line.indexOf(":") + 1)
-          .replace(/\r?\n/g, " ")
-          .trim(),
-      );
-}
-
-// RFC 5321 §4.1.2 (Dot-string, Domain) with the lengths of §4.5.3.1; quoted local parts and address
-// literals are refused, since nobody orders from them.
-const atom = "[a-z0-9!#$%&'*+/=?^_`{|}~-]+";
-const label = "[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?";
-const strictAddress = new RegExp(`^(?=.{1,64}@.{1,255}$)${atom}(?:\\.${atom})*@${label}(?:\\.${label})+$`);
-
-/** The sender, where there is exactly one From with exactly one address in it. */
-function senderOf(mail: ParsedMail, lines: readonly string[]): Pick<Letter, "from" | "fromName"> {
-  const [line = "", ...moreLines] = lines;
-  const [sender, ...moreSenders] = mail.from?.value ?? [];
-  const address = sender?.address?.toLowerCase() ?? "";
-  const one = moreLines.length === 0 && moreSenders.length === 0 && strictAddress.test(address);
-  // RFC 2047 §5: an address is never an encoded word, so it stands in the line as it is.
-  if (!one || !line.toLowerCase().includes(address)) return {};
-  const name = oneLine(sender?.name ?? "");
-  return { from: address, ...(name === "" ? {} : { fromName: name }) };
-}
-
-/** Ids in angle brackets, of printable characters only. RFC 5322 §3.6.4 */
-function idsIn(lines: readonly string[]): string[] {
-  return lines.flatMap((line) => line.match(/<[!-;=?-~]{1,250}>/g) ?? []);
-}
-
-function oneLine(text: string): string {
-  return text.replace(/[\p{Cc}\p{Zl}\p{Zp}\s]+/gu, " ").trim();
+/**
+ * A letter that is wrapped in its signature as a whole → the letter itself. RFC 8551 §3.5.2: a part of a
+ * letter with its own Content-Type takes the place of the signed data; the rest of the header stays.
+ */
+function withoutSignature(bytes: Uint8Array): Uint8Array {
+  const raw = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const [leaf, ...others] = leavesOf(raw);
+  if (leaf === undefined || others.length > 0 || contentOf(leaf.bytes) !== "signed") return bytes;
+  const content = signedContent(leaf.bytes);
+  if (content === undefined || contentOf(content) !== "letter") return bytes;
+  const [header = ""] = raw.toString("latin1").split(/\r?\n\r?\n/, 1);
+  const kept = header.split(/\r?\n(?![ \t])/).filter((line) => !/^(?:content-|mime-version)/i.test(line));
+  return Buffer.concat([Buffer.from(`${kept.join("\r\n")}\r\n`, "latin1"), content]);
 }

@@ -26,6 +26,21 @@ export function textOf(value: PDFObject | undefined): string {
   return "";
 }
 
+/**
+ * What a stream holds, one character a byte. Throws for one that holds more than `most` bytes, and for one
+ * that cannot be decoded.
+ */
+export function contentOf(stream: PDFRawStream, most: number): string {
+  const decoder = decodePDFRawStream(stream);
+  let content = "";
+  // In pieces: the decoder sets aside as many bytes as it is asked for.
+  for (let piece = decoder.getBytes(4096); piece.length > 0; piece = decoder.getBytes(4096)) {
+    content += Buffer.from(piece.buffer, piece.byteOffset, piece.byteLength).toString("latin1");
+    if (content.length > most) throw new Error("a stream is endless");
+  }
+  return content;
+}
+
 /** The members of an array; anything else is a list of one. */
 export function listOf(value: PDFObject | undefined): (PDFObject | undefined)[] {
   if (!(value instanceof PDFArray)) return [value];

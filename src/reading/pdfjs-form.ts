@@ -1,23 +1,13 @@
 import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { type FormField, gatherFields } from "./form.ts";
 import { decodeName } from "./pdf-string.ts";
+import type { AnnotatedPage, Annotation } from "./pdfjs-annotations.ts";
 
-/** Pages whose widgets are looked at besides the form's own list of fields. */
-const mostPages = 20;
-
-/** What pdf.js says of one field or widget; it publishes no type for it. */
+/** What pdf.js says of one field; it publishes no type for it. */
 interface FieldObject {
   readonly id: string;
   readonly type: string;
   readonly value?: unknown;
-}
-interface Widget {
-  readonly id: string;
-  readonly fieldName: string;
-  readonly fieldType: string | null;
-  readonly fieldValue: unknown;
-  readonly checkBox?: boolean;
-  readonly radioButton?: boolean;
 }
 
 const kinds: Readonly<Record<string, FormField["kind"]>> = {
@@ -30,11 +20,14 @@ const kinds: Readonly<Record<string, FormField["kind"]>> = {
   button: "button",
 };
 
-/** Reader one: every field of the form as pdf.js sees it. Throws on files whose pages or form it cannot follow. */
-export async function readFormByPdfjs(pdf: PDFDocumentProxy): Promise<FormField[]> {
-  // The pages come first: what pdf.js cannot follow is caught here, while its list of fields would leave
-  // the failure behind as a promise that nobody can catch.
-  const widgets = await widgetsOf(pdf);
+/**
+ * Reader one: every field of the form as pdf.js sees it. Its pages are read first. Throws on a form
+ * that pdf.js cannot follow.
+ */
+export async function readFormByPdfjs(
+  pdf: PDFDocumentProxy,
+  pages: readonly AnnotatedPage[],
+): Promise<FormField[]> {
   const objects = (await pdf.getFieldObjects()) as ReadonlyMap<string, readonly FieldObject[]> | null;
   const found = new Map<string, FormField>();
   for (const [name, list] of objects ?? [])
@@ -44,26 +37,16 @@ export async function readFormByPdfjs(pdf: PDFDocumentProxy): Promise<FormField[
     }
   // The list of fields gives only the first value of a list with several, and leaves out widgets that
   // stand on a page and nowhere else.
-  for (const widget of widgets) {
+  for (const widget of pages.flatMap(({ annotations }) => annotations)) {
     const kind = kindOf(widget);
     if (kind === "choice" || (kind !== undefined && !found.has(widget.id)))
-      found.set(widget.id, { name: widget.fieldName, kind, values: valuesOf(kind, widget.fieldValue) });
+      found.set(widget.id, { name: widget.fieldName ?? "", kind, values: valuesOf(kind, widget.fieldValue) });
   }
   return gatherFields(found.values());
 }
 
-async function widgetsOf(pdf: PDFDocumentProxy): Promise<Widget[]> {
-  const widgets: Widget[] = [];
-  for (let n = 1; n <= pdf.numPages; n++) {
-    const page = await pdf.getPage(n);
-    if (n > mostPages) continue;
-    const annotations = (await page.getAnnotations({ intent: "any" })) as Widget[];
-    widgets.push(...annotations.filter(({ fieldType }) => typeof fieldType === "string"));
-  }
-  return widgets;
-}
-
-function kindOf({ fieldType, checkBox, radioButton }: Widget): FormField["kind"] | undefined {
+/** What kind of field an annotation belongs to; undefined for one that is no field's. */
+export function kindOf({ fieldType, checkBox, radioButton }: Annotation): FormField["kind"] | undefined {
   if (fieldType === "Tx") return "text";
   if (fieldType === "Ch") return "choice";
   if (fieldType === "Sig") return "signature";

@@ -40,6 +40,7 @@ export function readSheet(
     prints: { ...filled.prints, ...prints },
     unread: form.unread,
     unsure: unsureOf(fields, edition),
+    doubts: [],
     contact: {
       ...optional("name", form.text("contact.name")),
       ...optional("email", form.text("contact.email")),

@@ -1,6 +1,7 @@
-import { ParseSpeeds, PDFArray, PDFDict, PDFDocument, PDFName, PDFNumber } from "pdf-lib";
+import { PDFArray, type PDFDict, type PDFDocument, PDFName, PDFNumber } from "pdf-lib";
 import { type FormField, gatherFields } from "./form.ts";
 import { dictsIn, entryOf, listOf, textOf } from "./pdf-value.ts";
+import { formOf } from "./walked-pdf.ts";
 import { isPushButton, type Leaf, stateOf } from "./walked-tick.ts";
 
 /** A form beyond these bounds is not one that people fill in. */
@@ -12,20 +13,11 @@ interface Branch extends Omit<Leaf, "type"> {
   readonly depth: number;
 }
 
-/**
- * Reader two: a walk of our own over the form's dictionaries. Throws on files that cannot be opened and
- * on forms beyond all bounds.
- */
-export async function readFormByWalking(bytes: Uint8Array): Promise<FormField[]> {
-  const pdf = await PDFDocument.load(bytes, {
-    password: "", // opens files that restrict only what may be done with them
-    updateMetadata: false,
-    throwOnInvalidObject: false,
-    parseSpeed: ParseSpeeds.Fastest,
-  });
+/** Reader two: a walk of our own over the form's dictionaries. Throws on forms beyond all bounds. */
+export function readFormByWalking({ catalog }: PDFDocument): FormField[] {
   // Not getForm(): it deletes an XFA form, follows circles and throws on many a stranger's file.
-  const form = entryOf(pdf.catalog, "AcroForm");
-  return form instanceof PDFDict ? gatherFields(leavesOf(form).flatMap(fieldOf)) : [];
+  const form = formOf(catalog);
+  return form === undefined ? [] : gatherFields(leavesOf(form).flatMap(fieldOf));
 }
 
 function leavesOf(form: PDFDict): Leaf[] {

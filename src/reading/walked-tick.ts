@@ -37,7 +37,10 @@ function boxState({ dict, value, sisters }: Leaf): string {
   const written = textOf(value);
   if (written === "Off" || sisters.flatMap(statesOf).includes(written))
     return own.includes(written) ? written : "Off";
-  return shownState(dict) ?? (own.length === 0 ? written : "Off");
+  const shown = shownState(dict);
+  if (shown !== undefined && (written === "" || own.includes(shown))) return shown;
+  // A value that is no state of the box means that it was meant to be on, whatever it looks like.
+  return written === "" ? "Off" : written;
 }
 
 function radioState({ dict, value }: Leaf): string {

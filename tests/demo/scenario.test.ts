@@ -5,7 +5,8 @@ import { simpleParser } from "mailparser";
 import { beforeAll, describe, expect, test } from "vitest";
 import { type BuiltLetter, buildLetters } from "../../src/demo/build.ts";
 import { loadScenario } from "../../src/demo/load.ts";
-import { answerId, takeLetter } from "../../src/intake/take.ts";
+import { answerId } from "../../src/intake/check.ts";
+import { takeLetter } from "../../src/intake/take.ts";
 import type { Store } from "../../src/ports/store.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
@@ -27,11 +28,7 @@ beforeAll(async () => {
   const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from) };
   for await (const letter of buildLetters(scenario.letters, { catalogue, editions, ...scenario }, options)) {
     built.push(letter);
-    const { letter: id } = await takeLetter(desk, {
-      name: letter.description.name,
-      bytes: letter.bytes,
-      receivedAt: new Date(letter.description.date),
-    });
+    const { letter: id } = await takeLetter(desk, letter.bytes, new Date(letter.description.date));
     records.set(letter.description.name, await store.letter(id));
   }
 }, 300_000);
@@ -67,7 +64,7 @@ test("the same letters, read again, are answered no second time", async () => {
   const before = sender.kept.length;
   const desk = await temporaryDesk({ store, sender });
   for (const { bytes, description } of built) {
-    const taken = await takeLetter(desk, { name: "again", bytes, receivedAt: new Date(description.date) });
+    const taken = await takeLetter(desk, bytes, new Date(description.date));
     expect(taken.again).toBe(true);
   }
   expect(sender.kept.length).toBe(before);

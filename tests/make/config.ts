@@ -1,5 +1,7 @@
 import { globSync, readFileSync } from "node:fs";
 import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import { readGlossary } from "../../src/lettering/glossary.ts";
+import { makeWords } from "../../src/lettering/words.ts";
 import { type Edition, readEdition } from "../../src/reading/edition.ts";
 import { faultLine, type Written } from "../../src/yaml/yaml.ts";
 
@@ -8,10 +10,20 @@ function must<T>(written: Written<T>): T {
   return written.value;
 }
 
-/** The catalogue that comes with the project. */
-export const catalogue: Catalogue = must(
-  readCatalogue(readFileSync("config/catalogue.yaml", "utf8"), "config/catalogue.yaml"),
+/** The words of legends that come with the project, and the dictionary. */
+export const glossary = must(
+  readGlossary(readFileSync("config/glossary.txt", "utf8"), "config/glossary.txt"),
 );
+export const dictionary = {
+  aff: readFileSync("node_modules/dictionary-en/index.aff", "utf8"),
+  dic: readFileSync("node_modules/dictionary-en/index.dic", "utf8"),
+};
+
+/** The catalogue that comes with the project. */
+export const catalogue: Catalogue = {
+  ...must(readCatalogue(readFileSync("config/catalogue.yaml", "utf8"), "config/catalogue.yaml")),
+  words: makeWords(glossary, dictionary),
+};
 
 /** The editions that come with the project. */
 export const editions: readonly Edition[] = globSync("config/editions/*.yaml")

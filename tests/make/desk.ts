@@ -10,6 +10,7 @@ import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
 import { catalogue, editions } from "./config.ts";
+import { directReader } from "./reader.ts";
 
 /** A folder that goes when the test ends. */
 export function temporaryFolder(): string {
@@ -45,12 +46,23 @@ export function keepingSender(says: () => Sending = () => ({ kind: "sent", words
 export async function temporaryDesk(changes: Partial<Desk> = {}): Promise<Desk> {
   return {
     store: changes.store ?? (await temporaryStore()),
+    reader: directReader,
     sender: keepingSender(),
     clock: { now: () => new Date("2026-11-09T15:00:00Z") },
     log: { info: () => undefined, warn: () => undefined },
     catalogue,
     editions,
     from: { name: "Order desk", address: "orders@quillgate.example" },
+    chance: () => 0.5,
+    rules: {
+      ours: ["orders@quillgate.example"],
+      returnPathWritten: false,
+      receivedLines: 1,
+      sharedDomains: [],
+      mostAnswers: { toOne: 20, toAll: 600 },
+      lease: 600,
+      grace: 120,
+    },
     ...changes,
   };
 }

@@ -39,7 +39,15 @@ const said = fc.record(
 
 const sheet = fc.record({
   letter: fc.integer({ min: 1, max: 3 }),
-  sample: fc.constantFrom<Sheet>(plate(), device(), device(), device(), aloneDevice()),
+  sample: fc.constantFrom<Sheet>(
+    plate(),
+    device(),
+    device(),
+    device({}, { "1": ["READ RM", ""], "2": ["UP", ""], "3": ["DOWN", ""] }),
+    device({}, { "2": ["DOWN", ""], "3": ["UP", ""] }),
+    aloneDevice({}, { plate: ["READ ROOM", ""] }),
+    aloneDevice(),
+  ),
   drops: fc.subarray(["mark", "position", "gangs", "standing", "order", "project", "finish"], {
     maxLength: 2,
   }),

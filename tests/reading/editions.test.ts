@@ -1,18 +1,17 @@
 import { describe, expect, test } from "vitest";
-import { readAttachment } from "../../src/reading/attachment.ts";
 import { compareForms } from "../../src/reading/compare.ts";
-import { withPdf } from "../../src/reading/pdf.ts";
-import { readFormByPdfjs } from "../../src/reading/pdfjs-form.ts";
-import { readFormByWalking } from "../../src/reading/walked-form.ts";
-import { catalogue, editions } from "../make/config.ts";
+import { editions } from "../make/config.ts";
 import { answersFor } from "../make/filled.ts";
 import { blankForm, filledForm } from "../make/pdf.ts";
+import { readBoth } from "../make/read-both.ts";
+import { readPdf } from "../make/read-pdf.ts";
 
 const common = {
   id: "3/1",
   file: "a.pdf",
   unread: [],
   unsure: [],
+  doubts: [],
   contact: { name: "Ines Calloway", email: "ines@brightwire.example", phone: "312-555-0117" },
   billTo: {
     name: "Brightwire Electric",
@@ -88,10 +87,7 @@ const facesOf: Readonly<Record<string, readonly string[]>> = {
 describe.each(editions)("$title", (edition) => {
   test("filled in by its field names, reads back as what was filled in", async () => {
     const bytes = await filledForm(edition, answersFor(edition));
-    const { file, sheet } = await readAttachment(
-      { id: "3/1", file: "a.pdf", bytes },
-      { editions, catalogue },
-    );
+    const { file, sheet } = await readPdf(bytes, { id: "3/1", file: "a.pdf" });
     expect(file).toEqual({ id: "3/1", file: "a.pdf", kind: "sheet" });
     if (sheet === undefined) throw new Error("no sheet");
     const { legends, prints, ...rest } = sheet;
@@ -112,8 +108,8 @@ describe.each(editions)("$title", (edition) => {
     ["blank", blankForm(edition)],
     ["filled", filledForm(edition, answersFor(edition))],
   ])("both readers agree on every field, %s", async (_, made) => {
-    const bytes = await made;
-    const read = compareForms(await withPdf(bytes, readFormByPdfjs), await readFormByWalking(bytes));
+    const { one, other } = await readBoth(await made);
+    const read = compareForms(one, other);
     expect(read.map(({ name }) => name).toSorted()).toEqual(
       edition.fields.map(({ name }) => name).toSorted(),
     );

@@ -2,35 +2,20 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
-import { readAttachment } from "../../src/reading/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
-import { catalogue, editions } from "../make/config.ts";
+import { editions } from "../make/config.ts";
 import { answersFor } from "../make/filled.ts";
-import { type Answers, blankForm, filledForm } from "../make/pdf.ts";
+import { blankForm, filledForm } from "../make/pdf.ts";
 import { hasProgram, run } from "../make/program.ts";
+import { readPdf } from "../make/read-pdf.ts";
+import { xfdf } from "../make/xfdf.ts";
 
 const folder = await mkdtemp(join(tmpdir(), "burin-foreign-"));
 const at = (name: string): string => join(folder, name);
 afterAll(() => rm(folder, { recursive: true }));
 
 async function sheetOf(bytes: Uint8Array): Promise<Sheet | undefined> {
-  return (await readAttachment({ id: "1/1", file: "a.pdf", bytes }, { editions, catalogue })).sheet;
-}
-
-function escape(text: string): string {
-  return text.replace(/[&<>"\n]/g, (character) => `&#${character.charCodeAt(0)};`);
-}
-
-/** Answers in the Forms Data Format in XML (ISO 19444-1). */
-function xfdf(answers: Answers): string {
-  // A name with dots is a field in a field.
-  const fields = Object.entries(answers).map(([name, answer]) => {
-    const path = name.split(".");
-    const open = path.map((part) => `<field name="${escape(part)}">`).join("");
-    const value = `<value>${escape(answer === true ? "Yes" : answer)}</value>`;
-    return open + value + "</field>".repeat(path.length);
-  });
-  return `<?xml version="1.0" encoding="UTF-8"?><xfdf xmlns="http://ns.adobe.com/xfdf/"><fields>${fields.join("")}</fields></xfdf>`;
+  return (await readPdf(bytes)).sheet;
 }
 
 describe.skipIf(!hasProgram("pdftk"))("pdftk", () => {

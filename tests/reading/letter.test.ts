@@ -1,32 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { readLetter } from "../../src/reading/letter.ts";
-import type { Letter } from "../../src/trade/letter.ts";
+import { type OpenedLetter, readHeader, readLetter } from "../../src/reading/letter.ts";
+import { bytesOf, filePart, type Lines, mixed } from "../make/mime.ts";
 
-const letter = (...lines: readonly string[]): Promise<Letter> =>
-  readLetter(Buffer.from(lines.join("\r\n")), "12");
-
-const namesOf = ({ attachments }: Letter): string[] => attachments.map(({ file }) => file);
-const pdf = Buffer.from("%PDF-1.7 a").toString("base64");
-
-/** A part with a PDF in it. */
-const filePart = (name: string): string[] => [
-  "Content-Type: application/pdf",
-  `Content-Disposition: attachment; filename="${name}"`,
-  "Content-Transfer-Encoding: base64",
-  "",
-  pdf,
-];
-
-/** A letter of several parts; `boundary` tells nested ones apart. */
-const parts = (boundary: string, ...bodies: readonly (readonly string[])[]): string[] => [
-  "Subject: sheets",
-  "MIME-Version: 1.0",
-  `Content-Type: multipart/mixed; boundary="${boundary}"`,
-  "",
-  ...bodies.flatMap((body) => [`--${boundary}`, ...body]),
-  `--${boundary}--`,
-];
-const forwarded = (lines: readonly string[]): string[] => ["Content-Type: message/rfc822", "", ...lines];
+const letter = (...lines: Lines): Promise<OpenedLetter> => readLetter(bytesOf(lines));
 
 test("a plain letter", async () => {
   const read = await letter(
@@ -49,16 +25,18 @@ test("a plain letter", async () => {
     inReplyTo: "<zero@quillgate.example>",
     references: ["<a@x.example>", "<zero@quillgate.example>"],
     text: "Please find nothing attached.",
-    attachments: [],
+    parts: [],
+    links: [],
   });
 });
 
 test("a letter of nothing has nothing", async () => {
-  expect(await readLetter(new Uint8Array(), "12")).toEqual({
+  expect(await readLetter(new Uint8Array())).toEqual({
     subject: "",
     references: [],
     text: "",
-    attachments: [],
+    parts: [],
+    links: [],
   });
 });
 
@@ -120,66 +98,19 @@ test("line ends in a subject are blanks", async () => {
   expect((await letter("Subject: =?utf-8?Q?a=0D=0ABcc:_b?=", "", "")).subject).toBe("a Bcc: b");
 });
 
-describe("the files", () => {
-  test("are numbered from 1 and come with their bytes", async () => {
-    const { attachments } = await letter(...parts("b", filePart("one.pdf"), filePart("two.pdf")));
-    expect(attachments.map(({ id, file }) => [id, file])).toEqual([
-      ["12/1", "one.pdf"],
-      ["12/2", "two.pdf"],
+describe("the header by itself", () => {
+  test("is read as it is with the letter", async () => {
+    const bytes = bytesOf([
+      "From: a@b.example",
+      "Message-ID: <1@b.example>",
+      ...mixed("b", filePart("a.pdf")),
     ]);
-    expect(Buffer.from(attachments[1]?.bytes ?? []).toString()).toBe("%PDF-1.7 a");
+    const { parts: _, links: __, text: ___, ...header } = await readLetter(bytes);
+    expect(await readHeader(bytes)).toEqual(header);
   });
 
-  test("of one name are told apart, and their own name is kept", async () => {
-    const { attachments } = await letter(...parts("b", filePart("a.pdf"), filePart("a.pdf")));
-    expect(attachments.map(({ file, named }) => [file, named])).toEqual([
-      ["a.pdf", undefined],
-      ["a (2).pdf", "a.pdf"],
-    ]);
-  });
-
-  test("without a name are called unnamed", async () => {
-    const body = ["Content-Transfer-Encoding: base64", "", pdf];
-    const read = await letter(
-      ...parts("b", ["Content-Type: application/pdf", ...body], ["Content-Type: image/png", "", "x"]),
-    );
-    expect(namesOf(read)).toEqual(["unnamed.pdf", "unnamed"]);
-  });
-
-  test("come out of a letter that is nothing but one file", async () => {
-    expect(namesOf(await letter(...filePart("only.pdf")))).toEqual(["only.pdf"]);
-  });
-
-  test("come out of forwarded letters, in order", async () => {
-    const inner = parts("i", ["", "the text"], filePart("inner.pdf"));
-    const read = await letter(...parts("o", filePart("first.pdf"), forwarded(inner), filePart("last.pdf")));
-    expect(namesOf(read)).toEqual(["first.pdf", "inner.pdf", "last.pdf"]);
-  });
-
-  test("come out of letters forwarded inline, in base64, and as .eml files of no type", async () => {
-    const inner = parts("i", filePart("inner.pdf"));
-    const bytes = Buffer.from(inner.join("\r\n")).toString("base64");
-    const inBase64 = ["Content-Transfer-Encoding: base64", "", bytes];
-    const read = await letter(
-      ...parts(
-        "o",
-        ["Content-Type: message/rfc822", "Content-Disposition: inline", "", ...inner],
-        ["Content-Type: message/rfc822", ...inBase64],
-        ['Content-Type: application/octet-stream; name="fwd.eml"', ...inBase64],
-      ),
-    );
-    expect(namesOf(read)).toEqual(["inner.pdf", "inner (2).pdf", "inner (3).pdf"]);
-  });
-
-  test("come out of letters forwarded three times; what lies deeper stays a file", async () => {
-    const wrap = (depth: number): string[] =>
-      depth === 0
-        ? parts("b0", filePart("deep.pdf"))
-        : parts(`b${depth}`, [
-            'Content-Disposition: attachment; filename="fwd.eml"',
-            ...forwarded(wrap(depth - 1)),
-          ]);
-    expect(namesOf(await letter(...wrap(3)))).toEqual(["deep.pdf"]);
-    expect(namesOf(await letter(...wrap(4)))).toEqual(["fwd.eml"]);
+  test("is nobody's when it does not end within 64 KB: a second sender may stand further on", async () => {
+    const bytes = bytesOf(["From: a@b.example", `X: ${"x".repeat(70_000)}`, "From: c@d.example", "", ""]);
+    expect(await readHeader(bytes)).toEqual({ subject: "", references: [] });
   });
 });

@@ -52,6 +52,7 @@ test("an untouched sheet holds nothing", () => {
     edition: { name: "device-26b", title: "Device sheet, edition 26b" },
     unread: [],
     unsure: [],
+    doubts: [],
     contact: {},
     billTo: {},
     shipTo: {},
@@ -155,6 +156,7 @@ test("boxes that make one choice are collected, and printed together", () => {
   expect(sheet.layouts).toEqual(["D2", "D6"]);
   expect(sheet.prints.layout).toEqual({
     field: "Lay1",
+    besides: ["Lay2", "Lay4", "Lay6"],
     label: "1 button / 2 buttons / 4 buttons / 6 buttons",
   });
 });

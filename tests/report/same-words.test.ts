@@ -80,7 +80,7 @@ test("an answer on twenty sheets stays under 60 KB and loads nothing", () => {
   });
   const spoilt = twenty.map((sheet, i) => ({
     ...sheet,
-    legends: sheet.legends.map((legend) => ({ ...legend, rows: [`TOO LONG A ROW ${i}`, "B"] })),
+    legends: sheet.legends.map((legend) => ({ ...legend, rows: [`TOO LONG A ROW ${i}`, legend.face] })),
   }));
   for (const sheets of [twenty, spoilt]) {
     const { html } = composeAnswer(reportOn(sheets), catalogue);

@@ -1,0 +1,100 @@
+import type { HeaderLine } from "../trade/header.ts";
+
+/** What is known of who really sent a letter. */
+export type Proof =
+  /** The domain in From vouches for the letter. */
+  | "pass"
+  /** The domain says that the letter is not its own. */
+  | "fail"
+  /** It could not be found out now. */
+  | "temporary"
+  | "none";
+
+interface Result {
+  readonly method: string;
+  readonly result: string;
+  /** "header.from", "header.d", "smtp.mailfrom" → value. */
+  readonly properties: ReadonlyMap<string, string>;
+}
+
+/**
+ * What our own mail server found out about the sender. Only fields with our server's name count, and of
+ * those only what stands above the Received line with which the letter came into our house: all below may
+ * have been written by the sender. RFC 8601 §1.6, §5, §7.1
+ *
+ * `headers` stand in the order of the letter, top first; `authority` is our authserv-id; `lines` is how many
+ * Received lines our own servers write: counted, since what such a line says can be forged as well.
+ */
+export function proofOf(headers: readonly HeaderLine[], from: string, authority: string, lines = 1): Proof {
+  const border = headers.flatMap(({ name }, i) => (name === "received" ? i : []))[lines - 1];
+  const ours = headers.slice(0, border ?? headers.length);
+  const field = ours.find(
+    ({ name, value }) => name === "authentication-results" && authorityOf(value) === authority.toLowerCase(),
+  );
+  return field === undefined ? "none" : judge(resultsOf(field.value), domainOf(from));
+}
+
+function judge(results: readonly Result[], domain: string): Proof {
+  // RFC 7489 §3.1: what counts is a domain aligned with From; DMARC has looked at that already.
+  const dmarc = results.filter(({ method, properties }) => {
+    const of = properties.get("header.from");
+    return method === "dmarc" && (of === undefined || domainOf(of) === domain);
+  });
+  if (dmarc.some(({ result }) => result === "pass")) return "pass";
+  if (dmarc.some(({ result }) => result === "fail" || result === "permerror")) return "fail";
+  if (dmarc.some(({ result }) => result === "temperror")) return "temporary";
+  const aligned = ({ method, result, properties }: Result): boolean =>
+    result === "pass" &&
+    ((method === "dkim" &&
+      domainOf(properties.get("header.d") ?? properties.get("header.i") ?? "") === domain) ||
+      (method === "spf" && domainOf(properties.get("smtp.mailfrom") ?? "") === domain));
+  if (results.some(aligned)) return "pass";
+  return results.some(({ result }) => result === "temperror") ? "temporary" : "none";
+}
+
+/** The authserv-id that begins an Authentication-Results field. RFC 8601 §2.2 */
+function authorityOf(value: string): string {
+  const [head = ""] = withoutComments(value).split(";");
+  return (head.trim().split(/\s+/)[0] ?? "").toLowerCase();
+}
+
+function resultsOf(value: string): Result[] {
+  const [, ...parts] = splitOutsideQuotes(withoutComments(value));
+  return parts.flatMap((part) => {
+    const pairs = [...part.matchAll(/([A-Za-z0-9.-]+)(?:\/\d+)?\s*=\s*("(?:[^"\\]|\\.)*"|[^\s;]+)/g)].map(
+      ([, name = "", text = ""]): [string, string] => [name.toLowerCase(), unquoted(text)],
+    );
+    const [first, ...properties] = pairs;
+    return first === undefined
+      ? []
+      : [{ method: first[0], result: first[1].toLowerCase(), properties: new Map(properties) }];
+  });
+}
+
+function withoutComments(value: string): string {
+  // RFC 5322 §3.2.2: comments nest; a quoted string may hold brackets.
+  let depth = 0;
+  let quoted = false;
+  let text = "";
+  for (let i = 0; i < value.length; i++) {
+    const c = value[i] ?? "";
+    const escaped = value[i - 1] === "\\";
+    if (c === '"' && depth === 0 && !escaped) quoted = !quoted;
+    if (c === "(" && !quoted && !escaped) depth++;
+    if (depth === 0) text += c;
+    if (c === ")" && !quoted && !escaped && depth > 0) depth--;
+  }
+  return text;
+}
+
+function splitOutsideQuotes(value: string): string[] {
+  return value.match(/(?:"(?:[^"\\]|\\.)*"|[^;"])+/g) ?? [];
+}
+
+function unquoted(text: string): string {
+  return text.startsWith('"') ? text.slice(1, -1).replace(/\\(.)/g, "$1") : text;
+}
+
+function domainOf(address: string): string {
+  return (address.split("@").at(-1) ?? "").toLowerCase();
+}

@@ -1,0 +1,122 @@
+import type { Claim, Outcome } from "../ports/store.ts";
+import { headerLines } from "../reading/header-lines.ts";
+import { letterKey } from "../reading/letter-key.ts";
+import { composeAnswer } from "../report/answer.ts";
+import { proofsFor } from "../report/enclosures.ts";
+import { composeMessage } from "../report/message.ts";
+import { makeReport } from "../report/report.ts";
+import type { Letter } from "../trade/letter.ts";
+import { after } from "./answer.ts";
+import { type Proof, proofOf } from "./authentication.ts";
+import type { Desk } from "./desk.ts";
+import { refusalOf } from "./etiquette.ts";
+import { judgeOpened, openLetter } from "./open.ts";
+import { partyOf } from "./party.ts";
+
+/** How long to wait where a name server could not be asked about the sender, in seconds. */
+const askAgain = 600;
+
+/** Reads and checks a letter and stores what that has led to, the finished answer included. */
+export async function checkLetter(
+  desk: Desk,
+  claim: Claim,
+  bytes: Uint8Array,
+): Promise<Outcome["state"] | "received"> {
+  const { store, catalogue, editions, clock, rules } = desk;
+  const { letter, files, links, unsafe } = await openLetter(desk.reader, bytes, String(claim.letter));
+  const headers = headerLines(bytes);
+  const { from } = letter;
+  const proof: Proof | "not asked" =
+    rules.authority === undefined || from === undefined
+      ? "not asked"
+      : proofOf(headers, from, rules.authority, rules.receivedLines);
+  if (proof === "temporary" && claim.opened < 3) {
+    await store.mark(
+      claim,
+      "received",
+      "the sender could not be proved just now",
+      clock.now(),
+      after(askAgain, desk),
+    );
+    return "received";
+  }
+  const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
+  const sheets = read.flatMap(({ sheet }) => sheet ?? []);
+  const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
+  const party = await partyOf({ from, proof, numbers }, desk);
+  const refusal = refusalOf({
+    headers,
+    ours: rules.ours,
+    returnPathWritten: rules.returnPathWritten,
+    ...(from === undefined ? {} : { from }),
+  });
+  const many = from === undefined ? undefined : await tooMany(desk, from);
+  const why = refusal?.why ?? party.why ?? many?.why;
+  const report = makeReport(
+    {
+      files: read.map(({ file }) => file),
+      sheets,
+      links,
+      unsafe,
+      earlier: party.buyer === "" ? [] : await store.countingSheets(party.buyer, numbers),
+      held: party.why !== undefined || many !== undefined,
+      reply: await store.isAnswer([letter.inReplyTo ?? "", ...letter.references]),
+    },
+    catalogue,
+  );
+  const outcome = {
+    letter,
+    report,
+    buyer: party.buyer,
+    ...(party.domain === undefined ? {} : { domain: party.domain }),
+    ...(why === undefined ? {} : { why }),
+  };
+  if (from === undefined || refusal !== undefined || !party.mayAnswer || many?.mayAnswer === false) {
+    const state = refusal?.drop === true ? "silent" : "held";
+    await store.settle(claim, { ...outcome, state }, clock.now());
+    return state;
+  }
+  const messageId = answerId(bytes, desk.from.address);
+  const proofs = await proofsFor(report, catalogue);
+  const words = composeAnswer(
+    report,
+    catalogue,
+    proofs.map(({ file }) => file),
+  );
+  const message = await composeMessage(
+    { from: desk.from, to: from, date: clock.now(), messageId, ...threadOf(letter) },
+    words,
+    proofs,
+  );
+  const answer = { messageId, recipient: from, subject: words.subject, bytes: message };
+  await store.settle(claim, { ...outcome, state: "ready", answer }, clock.now());
+  return "ready";
+}
+
+/** The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for. */
+export function answerId(bytes: Uint8Array, from: string): string {
+  return `<burin.${letterKey(bytes).slice(0, 32)}@${from.split("@")[1]}>`;
+}
+
+/**
+ * Whether this sender, or everybody together, gets more answers than a desk gives in an hour. The last
+ * answer within the limit says that a person will look; after it there is none.
+ */
+async function tooMany(
+  { store, clock, rules }: Desk,
+  from: string,
+): Promise<{ why: string; mayAnswer: boolean } | undefined> {
+  const hourAgo = new Date(clock.now().getTime() - 3_600_000);
+  const { toOne, toAll } = await store.answersSince(hourAgo, from);
+  if (toAll >= rules.mostAnswers.toAll)
+    return { why: "more answers in an hour than this desk gives", mayAnswer: false };
+  if (toOne < rules.mostAnswers.toOne - 1) return undefined;
+  return {
+    why: "more letters in an hour than one sender is answered",
+    mayAnswer: toOne < rules.mostAnswers.toOne,
+  };
+}
+
+function threadOf({ messageId, references }: Letter): { inReplyTo?: string; references: readonly string[] } {
+  return { ...(messageId === undefined ? {} : { inReplyTo: messageId }), references };
+}

@@ -1,0 +1,124 @@
+import type { Reader } from "../ports/reader.ts";
+import { type Content, contentOf } from "../reading/content.ts";
+import type { FileFacts, Left, Part } from "../reading/facts.ts";
+import { safeFileName, tellApart } from "../reading/file-name.ts";
+import { type Judged, judge, type Known } from "../reading/judge.ts";
+import { readHeader } from "../reading/letter.ts";
+import type { Attachment, FileKind } from "../trade/attachment.ts";
+import type { Letter } from "../trade/letter.ts";
+
+/** How much of what a letter brings is opened. What goes beyond is in the record, and the answer says so. */
+export interface Caps {
+  readonly files: number;
+  /** Bytes of one file, and of all together, those within archives counted too. */
+  readonly each: number;
+  readonly total: number;
+  /** Archives within archives. */
+  readonly depth: number;
+}
+
+export const usualCaps: Caps = { files: 200, each: 25_000_000, total: 150_000_000, depth: 3 };
+
+/** A file of a letter, with what was found in it, or what kind it is when it was not opened. */
+export interface OpenedFile {
+  readonly attachment: Attachment;
+  readonly facts: FileFacts | Extract<FileKind, "decoration" | "unsafe" | Left["kind"]>;
+}
+
+/** A letter with all that it brings. */
+export interface OpenLetter {
+  readonly letter: Letter;
+  readonly files: readonly OpenedFile[];
+  /** Addresses behind which files seem to lie. */
+  readonly links: readonly string[];
+  /** Opening it does harm: there is nothing but its header. */
+  readonly unsafe: boolean;
+}
+
+/**
+ * Opens a letter and everything in it, in a reader that can come to no harm. Files have the ids `<id>/1`,
+ * `<id>/2`, …; what came out of an archive stands behind it. Of a letter that cannot be opened the header is
+ * read all the same, so that its sender can be told.
+ */
+export async function openLetter(
+  reader: Reader,
+  bytes: Uint8Array,
+  id: string,
+  caps = usualCaps,
+): Promise<OpenLetter> {
+  const opened = await reader.letter(bytes);
+  if (!opened.ok) {
+    const letter = { ...(await readHeader(bytes)), text: "", attachments: [] };
+    return { letter, files: [], links: [], unsafe: true };
+  }
+  const { parts, links, ...letter } = opened.value;
+  const files = await openParts(reader, parts, id, caps);
+  return {
+    letter: { ...letter, attachments: files.map(({ attachment }) => attachment) },
+    files,
+    links,
+    unsafe: false,
+  };
+}
+
+/** Opens files, and those that are found within them. */
+export async function openParts(
+  reader: Reader,
+  parts: readonly Part[],
+  id: string,
+  caps = usualCaps,
+): Promise<OpenedFile[]> {
+  const found = await openAll(parts, 0, { reader, caps, room: { files: caps.files, bytes: caps.total } });
+  const named = tellApart(found.map(({ part: { name, bytes } }) => ({ file: nameOf(name, bytes), bytes })));
+  return named.map((file, i) => ({
+    attachment: { id: `${id}/${i + 1}`, ...file },
+    facts: found[i]?.facts ?? "unsafe",
+  }));
+}
+
+/** What an opened file is, with its sheet if it is one. */
+export function judgeOpened({ attachment, facts }: OpenedFile, known: Known): Judged {
+  const { bytes: _, ...file } = attachment;
+  return typeof facts === "string" ? { file: { ...file, kind: facts } } : judge(facts, file, known);
+}
+
+interface Opening {
+  readonly reader: Reader;
+  readonly caps: Caps;
+  /** What may still be opened; grows less. */
+  readonly room: { files: number; bytes: number };
+}
+
+interface Found {
+  readonly part: Part;
+  readonly facts: OpenedFile["facts"];
+}
+
+async function openAll(parts: readonly Part[], depth: number, opening: Opening): Promise<Found[]> {
+  const opened = await Promise.all(parts.map(async (part) => ({ part, facts: await open(part, opening) })));
+  const found: Found[] = [];
+  // One archive after the other, so that it is always the same files for which no room is left.
+  for (const { part, facts } of opened) {
+    const isArchive = typeof facts === "object" && facts.kind === "archive";
+    found.push({ part, facts: isArchive && depth >= opening.caps.depth ? "unsafe" : facts });
+    if (!isArchive || depth >= opening.caps.depth) continue;
+    found.push(...(await openAll(facts.files, depth + 1, opening)));
+    for (const { name, kind } of facts.left)
+      found.push({ part: { name, bytes: new Uint8Array(), looks: false }, facts: kind });
+  }
+  return found;
+}
+
+async function open({ bytes, looks }: Part, { reader, caps, room }: Opening): Promise<Found["facts"]> {
+  if (looks) return "decoration";
+  room.files -= 1;
+  if (room.files < 0 || bytes.length > caps.each || bytes.length > room.bytes) return "too-large";
+  room.bytes -= bytes.length;
+  const opened = await reader.file(bytes);
+  return opened.ok ? opened.value : "unsafe";
+}
+
+function nameOf(name: string, bytes: Uint8Array): string {
+  const endings: Partial<Record<Content, string>> = { pdf: ".pdf", zip: ".zip", letter: ".eml" };
+  return safeFileName(name) ?? `unnamed${endings[contentOf(bytes) ?? "rtf"] ?? ""}`;
+}

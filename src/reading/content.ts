@@ -1,0 +1,75 @@
+import { isPdf } from "./pdf.ts";
+
+/** What bytes are by what they hold; names and types that letters give prove nothing. */
+export type Content =
+  | "pdf"
+  | "picture"
+  | "zip"
+  /** The containers of older office programs, and text with formats in it. */
+  | "ole"
+  | "rtf"
+  /** Outlook's winmail.dat. MS-OXTNEF */
+  | "tnef"
+  /** PKCS #7 signed data. RFC 5652 */
+  | "signed"
+  /** A file written out as text. */
+  | "uuencoded"
+  /** What a Mac keeps beside files and folders: icon, colours, where they came from. RFC 1740, and .DS_Store */
+  | "resource-fork"
+  /** An e-mail, or a part of one with its header. */
+  | "letter";
+
+/** A kind of content, and what stands where in its first bytes. */
+type Magic = readonly [Content, ...(readonly [at: number, text: string])[]];
+
+/** The object id 1.2.840.113549.1.7.2, which begins a sequence however the length of that is written. */
+const signedData = "\x06\x09\x2a\x86\x48\x86\xf7\x0d\x01\x07\x02";
+/** ISO/IEC 14496-12 §4.3: a file says first what it is a brand of. ISO/IEC 23008-12 and AVIF have these. */
+const brands = ["heic", "heix", "heim", "heis", "hevc", "hevx", "mif1", "msf1", "avif", "avis"];
+
+const magic: readonly Magic[] = [
+  ["zip", [0, "PK\x03\x04"]],
+  ["zip", [0, "PK\x05\x06"]],
+  ["zip", [0, "PK\x07\x08"]],
+  ["ole", [0, "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"]],
+  ["rtf", [0, "{\\rtf"]],
+  ["tnef", [0, "\x78\x9f\x3e\x22"]],
+  ["resource-fork", [0, "\0\x05\x16\x07"]],
+  ["resource-fork", [0, "\0\0\0\x01Bud1"]],
+  ["picture", [0, "\xff\xd8\xff"]],
+  ["picture", [0, "\x89PNG\r\n\x1a\n"]],
+  ["picture", [0, "GIF87a"]],
+  ["picture", [0, "GIF89a"]],
+  ["picture", [0, "RIFF"], [8, "WEBP"]],
+  ["picture", [0, "II*\0"]],
+  ["picture", [0, "MM\0*"]],
+  ["picture", [0, "BM"], [6, "\0\0\0\0"]],
+  ...brands.map((brand): Magic => ["picture", [4, `ftyp${brand}`]]),
+  ...[2, 3, 4, 5, 6].map((at): Magic => ["signed", [0, "\x30"], [at, signedData]]),
+];
+
+/** What a file is; undefined when it is none of what Burin knows. */
+export function contentOf(bytes: Uint8Array): Content | undefined {
+  const head = Buffer.from(bytes.buffer, bytes.byteOffset, Math.min(bytes.length, 4096)).toString("latin1");
+  const [content] =
+    magic.find(([, ...pieces]) => pieces.every(([at, text]) => head.startsWith(text, at))) ?? [];
+  if (content !== undefined) return content;
+  if (/^\s*-----BEGIN (?:PKCS7|CMS)-----/.test(head)) return "signed";
+  if (/^begin [0-7]{3,4} \S.*\r?\n[!-_]/.test(head)) return "uuencoded";
+  // Archives and letters may hold a PDF as it is within their first bytes, so that comes last.
+  if (isLetter(head)) return "letter";
+  return isPdf(bytes) ? "pdf" : undefined;
+}
+
+const fields = "from|to|date|subject|message-id|received|return-path|delivered-to|mime-version|content-type";
+const known = new RegExp(`^(?:${fields})[ \\t]*:`, "i");
+
+/** Whether a text begins with the header of a letter, or with that of a part of one. RFC 5322 §3.6 */
+function isLetter(head: string): boolean {
+  const [header = "", ...body] = head.replace(/^>?From .*\r?\n/, "").split(/\r?\n\r?\n/, 2);
+  const lines = header.split(/\r?\n(?![ \t])/);
+  if (body.length === 0) lines.pop(); // the header goes on behind what was looked at
+  const named = lines.filter((line) => known.test(line));
+  const isPart = /^content-type[ \t]*:[ \t]*[a-z]+\/[a-z]/i.test(lines[0] ?? "");
+  return (named.length > 2 || isPart) && lines.every((line) => /^[!-9;-~]+[ \t]*:/.test(line));
+}

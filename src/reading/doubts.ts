@@ -1,0 +1,98 @@
+import type { Place } from "../trade/place.ts";
+import type { Doubt } from "../trade/sheet.ts";
+import { areaOf, common, overlap, standsIn } from "./boxes.ts";
+import type { Edition } from "./edition.ts";
+import type { Box, PageFacts, PageMark, PdfFacts } from "./facts.ts";
+import { hiddenValues, sameText } from "./hidden-values.ts";
+
+/** A field that can be filled in, where it shows. */
+interface Frame {
+  readonly place: Place;
+  readonly box: Box;
+  /** What stands in the field, and what its blank form prints there. */
+  readonly expected: readonly string[];
+}
+
+/** Everything about a form's file and pages that may make it mean other than its fields say. */
+export function doubtsOf(facts: PdfFacts, edition: Edition): Doubt[] {
+  const { fields, pages, widgets, recovered } = facts;
+  const names = new Set(fields.map(({ name }) => name));
+  // A viewer leaves no field out; a file whose objects are damaged does.
+  const hasLost = edition.fields.some(({ name, place }) => place !== undefined && !names.has(name));
+  const unseen = pages === undefined || widgets.some(({ page }) => page > pages.length);
+  const marked = (pages ?? []).flatMap((page, i) => {
+    const frames = framesOn(i + 1, facts, edition);
+    return page.marks.flatMap((mark) => doubtsAbout(mark, page, frames, edition));
+  });
+  return [
+    ...(recovered || hasLost ? [{ what: "recovered" } as const] : []),
+    ...(unseen ? [{ what: "unseen" } as const] : []),
+    ...withoutRepeats(marked),
+    ...hiddenValues(facts, edition),
+  ];
+}
+
+function framesOn(page: number, { widgets, fields }: PdfFacts, edition: Edition): Frame[] {
+  const values = new Map(fields.map(({ name, values }) => [name, values]));
+  return edition.fields.flatMap(({ name, place, prints = "" }): Frame[] => {
+    if (place === undefined || place === "edition") return [];
+    const expected = [...(values.get(name) ?? []), prints];
+    return widgets
+      .filter((widget) => widget.field === name && widget.page === page && !widget.hidden)
+      .map(({ box }) => ({ place, box, expected }));
+  });
+}
+
+function doubtsAbout(mark: PageMark, page: PageFacts, frames: readonly Frame[], edition: Edition): Doubt[] {
+  const { text } = mark;
+  const found = text === undefined ? {} : { text };
+  const under = frames.filter(({ box }) => overlap(mark.box, box)).map(({ place }) => place);
+  switch (mark.what) {
+    case "ink":
+      return onEach("handwriting", under);
+    case "free-text":
+      return onEach("typed-over", under, found);
+    case "stamp":
+      // Beside the fields it is a seal or a logo, and says nothing of what is ordered.
+      if (under.length === 0) return [];
+      return text === undefined ? onEach("handwriting", under) : onEach("typed-over", under, found);
+    case "image":
+      return imageOver(mark.box, page, frames, edition).map((place) => ({ what: "image-over", place }));
+    case "text":
+      return frames
+        .filter(({ box, expected }) => standsIn(mark.box, box) && !isExpected(text ?? "", expected))
+        .map(({ place }) => ({ what: "typed-over", place, ...found }));
+  }
+}
+
+/** A doubt about each place, or about the sheet where it touches none. */
+function onEach(what: Doubt["what"], places: readonly Place[], found: { text?: string } = {}): Doubt[] {
+  return places.length === 0 ? [{ what, ...found }] : places.map((place) => ({ what, place, ...found }));
+}
+
+/** Lines and dots to write on, a hint of the form, or the field's own value, drawn a second time. */
+function isExpected(text: string, expected: readonly string[]): boolean {
+  return (
+    !/[\p{L}\p{N}]/u.test(text) || expected.some((one) => sameText(one, text) || one.includes(text.trim()))
+  );
+}
+
+/** Parts of a page, a field and an image: from where on one counts as covering the other; and in points. */
+const least = { ofPage: 0.7, ofField: 0.25, ofImage: 0.5, side: 3 };
+
+function imageOver(image: Box, page: PageFacts, frames: readonly Frame[], { drawn }: Edition): Place[] {
+  const [width, height] = [image[2] - image[0], image[3] - image[1]];
+  // Some programs draw lines as images, and some forms are a picture with fields laid over it.
+  const isBackground = !drawn && areaOf(image) >= least.ofPage * page.width * page.height;
+  if (Math.min(width, height) < least.side || isBackground) return [];
+  return frames
+    .filter(({ box }) => {
+      const shared = areaOf(common(image, box));
+      return shared >= least.ofField * areaOf(box) || shared >= least.ofImage * areaOf(image);
+    })
+    .map(({ place }) => place);
+}
+
+function withoutRepeats(doubts: readonly Doubt[]): Doubt[] {
+  return [...new Map(doubts.map((doubt) => [JSON.stringify(doubt), doubt])).values()];
+}

@@ -1,0 +1,75 @@
+import type { ReadField } from "./form.ts";
+
+/** A rectangle on a page in PDF points, origin at the lower left: left, bottom, right, top. */
+export type Box = readonly [number, number, number, number];
+
+/** Where a field shows on a page, and what it shows there. */
+export interface WidgetFacts {
+  readonly field: string;
+  /** Counted from 1. */
+  readonly page: number;
+  readonly box: Box;
+  /** The text in its appearance; undefined where it has none. */
+  readonly shown?: string;
+  /** Hidden, or shown on paper only. */
+  readonly hidden: boolean;
+}
+
+/** Something on a page that is no field. */
+export interface PageMark {
+  readonly what: /** Drawn with a pen tool. */
+    | "ink"
+    /** Typed with a text tool. */
+    | "free-text"
+    /** A stamp or a signature picture laid over the page. */
+    | "stamp"
+    | "image"
+    | "text";
+  readonly box: Box;
+  readonly text?: string;
+}
+
+export interface PageFacts {
+  readonly width: number;
+  readonly height: number;
+  readonly text: string;
+  readonly marks: readonly PageMark[];
+}
+
+/** What a reader process found in a PDF that opens. */
+export interface PdfFacts {
+  readonly kind: "pdf";
+  readonly fields: readonly ReadField[];
+  readonly widgets: readonly WidgetFacts[];
+  /** 0 where the reader that counts them failed. */
+  readonly pageCount: number;
+  /** The first pages; undefined when looking at them took more than their share of time or memory. */
+  readonly pages?: readonly PageFacts[];
+  /** XFA without a form that others can read. */
+  readonly dynamic: boolean;
+  readonly portfolio: boolean;
+  /** Readable only after repair, by one reader alone, or with its end missing. */
+  readonly recovered: boolean;
+}
+
+/** A file in a letter, or one that was taken out of a container. */
+export interface Part {
+  /** As it stood there, "" where it had none; not yet safe to print. */
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  /** No file of the sender's: a small picture that the text shows, a signature, what a computer keeps beside files. */
+  readonly looks: boolean;
+}
+
+/** Something in a container that could not be taken out. */
+export interface Left {
+  readonly name: string;
+  readonly kind: "archive-locked" | "too-large" | "damaged";
+}
+
+/** What a reader process found in a file. */
+export type FileFacts =
+  | PdfFacts
+  | { readonly kind: "locked-pdf" | "damaged-pdf" | "picture" | "office" | "locked-archive" | "other" }
+  /** An archive, or another container such as a forwarded letter. */
+  | { readonly kind: "archive"; readonly files: readonly Part[]; readonly left: readonly Left[] };

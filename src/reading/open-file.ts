@@ -1,0 +1,70 @@
+import { contentOf } from "./content.ts";
+import type { FileFacts, Left, Part } from "./facts.ts";
+import { contentsOf } from "./letter-parts.ts";
+import { openPdf } from "./open-pdf.ts";
+import { signedContent } from "./signed.ts";
+import { readTnef } from "./tnef.ts";
+import { uuencodedIn } from "./uuencode.ts";
+import { openZip } from "./zip.ts";
+
+/** Files taken out of a container other than a zip, which has its own count. */
+const most = 200;
+
+/**
+ * What is in a file, told by its content alone. `early` is given what is known of a PDF before its pages are
+ * looked at. May take long, take much memory or throw: it is called where that does no harm.
+ */
+export async function openFile(
+  bytes: Uint8Array,
+  early: (facts: FileFacts) => Promise<void> = () => Promise.resolve(),
+): Promise<FileFacts> {
+  switch (contentOf(bytes)) {
+    case "pdf":
+      return openPdf(bytes, early);
+    case "picture":
+      return { kind: "picture" };
+    case "zip":
+      return openZip(bytes);
+    case "ole":
+    case "rtf":
+      return { kind: "office" };
+    case "tnef":
+      return container(readTnef(bytes));
+    case "signed":
+      return openSigned(bytes);
+    case "uuencoded":
+      return container({ files: uuencodedIn(asText(bytes)).map((file) => ({ ...file, looks: false })) });
+    case "letter":
+      return openLetter(bytes);
+    case "resource-fork":
+    case undefined:
+      break;
+  }
+  return { kind: "other" };
+}
+
+function asText(bytes: Uint8Array): string {
+  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString("latin1");
+}
+
+/** A letter that holds nothing but words is a text like any other. */
+async function openLetter(bytes: Uint8Array): Promise<FileFacts> {
+  const { parts } = await contentsOf(bytes);
+  return parts.every(({ looks }) => looks) ? { kind: "other" } : container({ files: parts });
+}
+
+/** A signature whose content lies elsewhere holds no file. */
+async function openSigned(bytes: Uint8Array): Promise<FileFacts> {
+  const content = signedContent(bytes);
+  if (content === undefined) return { kind: "other" };
+  // RFC 8551 §3.1: a signed letter's content is a part of a letter, with its header; other programs sign files.
+  return contentOf(content) === "letter"
+    ? openLetter(content)
+    : container({ files: [{ name: "", bytes: content, looks: false }] });
+}
+
+function container({ files, left = [] }: { files: readonly Part[]; left?: readonly Left[] }): FileFacts {
+  const more = files.length + left.length - most;
+  const rest: readonly Left[] = more > 0 ? [{ name: `${more} more files`, kind: "too-large" }] : [];
+  return { kind: "archive", files: files.slice(0, most), left: [...left.slice(0, most), ...rest] };
+}

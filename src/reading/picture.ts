@@ -1,0 +1,34 @@
+import { contentOf } from "./content.ts";
+
+/** Pixels. A page photographed or scanned is at least so large, and not a narrow strip as a banner is. */
+const page = { shortSide: 600, proportion: 2.2 };
+/** Bytes, for pictures whose size in pixels is not looked up. */
+const pageBytes = 100_000;
+
+/** Whether it is a picture too small to show a sheet, or too narrow, as logos and banners are. */
+export function isSmallPicture(bytes: Uint8Array): boolean {
+  if (contentOf(bytes) !== "picture") return false;
+  const size = pixelsOf(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
+  if (size === undefined) return bytes.length < pageBytes;
+  const [short, long] = [Math.min(...size), Math.max(...size)];
+  return short < page.shortSide || long > short * page.proportion;
+}
+
+/** Width and height of a PNG, GIF or JPEG. */
+function pixelsOf(bytes: Buffer): [number, number] | undefined {
+  const head = bytes.toString("latin1", 0, 4);
+  // ISO/IEC 15948 §11.2.2; GIF89a §18
+  if (head === "\x89PNG" && bytes.length >= 24) return [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
+  if (head === "GIF8" && bytes.length >= 10) return [bytes.readUInt16LE(6), bytes.readUInt16LE(8)];
+  return head.startsWith("\xFF\xD8") ? pixelsOfJpeg(bytes) : undefined;
+}
+
+/** ITU-T T.81 §B.1.1.4, B.2.2: segments follow each other; the size stands in the first frame header. */
+function pixelsOfJpeg(bytes: Buffer): [number, number] | undefined {
+  for (let at = 2; at + 9 <= bytes.length && bytes[at] === 0xff; at += 2 + bytes.readUInt16BE(at + 2)) {
+    const marker = bytes[at + 1] ?? 0;
+    if (marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker))
+      return [bytes.readUInt16BE(at + 7), bytes.readUInt16BE(at + 5)];
+  }
+  return undefined;
+}

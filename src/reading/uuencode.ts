@@ -1,0 +1,25 @@
+/** Every file written out in a text between "begin 644 name" and "end", as far as it goes. POSIX.1, uuencode */
+export function uuencodedIn(text: string): { name: string; bytes: Uint8Array }[] {
+  if (!/^begin [0-7]{3,4} \S/m.test(text)) return [];
+  const files: { name: string; lines: Buffer[] }[] = [];
+  let inside = false;
+  for (const line of text.split(/\r?\n/)) {
+    const name = /^begin [0-7]{3,4} (\S.*)$/.exec(line)?.[1];
+    inside = name !== undefined || (inside && /^[!-_][ -`]{1,84}$/.test(line));
+    if (name !== undefined) files.push({ name: name.trim(), lines: [] });
+    else if (inside) files.at(-1)?.lines.push(decodeLine(line));
+  }
+  return files
+    .filter(({ lines }) => lines.length > 0)
+    .map(({ name, lines }) => ({ name, bytes: Buffer.concat(lines) }));
+}
+
+/** The first character tells the number of bytes; every four after it are three of them. */
+function decodeLine(line: string): Buffer {
+  const six = (at: number): number => ((line.charCodeAt(at) || 32) - 32) & 63;
+  const length = six(0);
+  const bytes = Buffer.alloc(Math.ceil(length / 3) * 3);
+  for (let to = 0, at = 1; to < length; to += 3, at += 4)
+    bytes.writeUIntBE((six(at) << 18) | (six(at + 1) << 12) | (six(at + 2) << 6) | six(at + 3), to, 3);
+  return bytes.subarray(0, length);
+}

@@ -1,0 +1,6 @@
+import { workerData } from "node:worker_threads";
+
+/** A thread that ends its process when the one that started it is gone. */
+setInterval(() => {
+  if (process.ppid !== workerData) process.kill(process.pid, "SIGKILL");
+}, 1000);

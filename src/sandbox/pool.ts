@@ -1,0 +1,90 @@
+import { fileURLToPath } from "node:url";
+import type { Log } from "../ports/log.ts";
+import type { Opened, Reader } from "../ports/reader.ts";
+import { type Limits, mostBytes, usualLimits } from "./limits.ts";
+import type { Answers, Op } from "./message.ts";
+import { type ReaderProcess, startProcess } from "./reader-process.ts";
+
+export interface PoolOptions {
+  readonly log: Log;
+  /** How many processes open files side by side. */
+  readonly processes?: number;
+  readonly limits?: Partial<Limits>;
+  /** The file that a process runs. */
+  readonly program?: string;
+}
+
+/** Where one process works; another takes its place when it is gone. */
+interface Seat {
+  process?: ReaderProcess;
+}
+
+/**
+ * A reader that opens everything in processes of its own, so that whatever a stranger's bytes do, they do
+ * it there: to one process, within its limits, at the cost of one answer. The first job starts the first
+ * process; from then on one is kept ready, since starting takes a third of a second.
+ */
+export function openPool({
+  log,
+  processes = 2,
+  limits: changes = {},
+  program = fileURLToPath(new URL("./child.ts", import.meta.url)),
+}: PoolOptions): Reader {
+  const limits = { ...usualLimits, ...changes };
+  const free = Array.from({ length: processes }, (): Seat => ({}));
+  const waiting: PromiseWithResolvers<Seat>[] = [];
+  const alive = new Set<ReaderProcess>();
+  let closed = false;
+
+  function start(): ReaderProcess {
+    const started = startProcess(program, limits, log);
+    alive.add(started);
+    return started;
+  }
+
+  function giveUp(old: ReaderProcess): void {
+    void old.end().then(() => alive.delete(old));
+  }
+
+  /** A process that can be given a job. An idle one may have been ended from outside, which is no job's fault. */
+  function readyIn(seat: Seat): ReaderProcess {
+    if (seat.process?.usable()) return seat.process;
+    if (seat.process !== undefined) giveUp(seat.process);
+    seat.process = start();
+    return seat.process;
+  }
+
+  /** Gives a seat back: to whoever waits longest, or on top of the free ones, so that the warm one serves next. */
+  function putBack(seat: Seat): void {
+    if (!closed) readyIn(seat);
+    const next = waiting.shift();
+    if (next === undefined) free.push(seat);
+    else next.resolve(seat);
+  }
+
+  async function wait(): Promise<Seat> {
+    const turn = Promise.withResolvers<Seat>();
+    waiting.push(turn);
+    return turn.promise;
+  }
+
+  async function open<O extends Op>(op: O, bytes: Uint8Array): Promise<Opened<Answers[O]>> {
+    if (bytes.length > mostBytes) return { ok: false, why: "too much memory" };
+    const seat = free.pop() ?? (await wait());
+    try {
+      if (closed) throw new Error("the reader was closed");
+      return await readyIn(seat).run(op, bytes);
+    } finally {
+      putBack(seat);
+    }
+  }
+
+  return {
+    letter: (bytes) => open("letter", bytes),
+    file: (bytes) => open("file", bytes),
+    close: async () => {
+      closed = true;
+      await Promise.all([...alive].map((one) => one.end()));
+    },
+  };
+}

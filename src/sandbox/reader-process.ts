@@ -1,0 +1,144 @@
+import { type ChildProcess, fork } from "node:child_process";
+import type { Log } from "../ports/log.ts";
+import type { Opened } from "../ports/reader.ts";
+import type { Limits } from "./limits.ts";
+import { residentMemory, watchMemory } from "./memory.ts";
+import type { Answers, Job, Message, Op } from "./message.ts";
+import { shapes } from "./shape.ts";
+
+/** A process that opens one thing at a time. */
+export interface ReaderProcess {
+  /** Not to be called while it is at work. Rejects if the process does not start, or is ended meanwhile. */
+  readonly run: <O extends Op>(op: O, bytes: Uint8Array) => Promise<Opened<Answers[O]>>;
+  /** Whether it can be given another job. */
+  readonly usable: () => boolean;
+  /** Resolves when it is gone. */
+  readonly end: () => Promise<void>;
+}
+
+/** What a process was lost to; "ended" by whoever started it. */
+type Why = Extract<Opened<never>, { ok: false }>["why"] | "ended";
+
+/** A machine under load takes its time to start a process; longer than this, it never will. */
+const startMs = 30_000;
+
+export function startProcess(program: string, limits: Limits, log: Log): ReaderProcess {
+  const child = fork(program, {
+    serialization: "advanced",
+    stdio: ["ignore", "ignore", "ignore", "ipc"],
+    env: {},
+    // It may read, since it loads its own code. It may not write, start programs or load native code.
+    execArgv: [
+      `--max-old-space-size=${limits.heapMb}`,
+      "--permission",
+      "--allow-fs-read=*",
+      "--allow-worker",
+    ],
+  });
+  hold(child, false);
+  const ready = new Promise<void>((resolve) => child.once("message", () => resolve()));
+
+  let killedFor: Why | undefined;
+  let lostTo: Why | undefined;
+  const gone = new Promise<void>((resolve) => {
+    const lose = (why: Why): void => {
+      lostTo ??= killedFor ?? why;
+      resolve();
+    };
+    child.on("error", () => lose("died"));
+    // Not "exit", which may come before the last words of the process have been read. V8 aborts when its
+    // heap is full.
+    child.once("close", (_, signal) => lose(signal === "SIGABRT" ? "too much memory" : "died"));
+  });
+  const kill = (why: Why): void => {
+    killedFor ??= why;
+    child.kill("SIGKILL");
+  };
+
+  async function started(): Promise<void> {
+    const slow = setTimeout(kill, startMs, "too slow");
+    await Promise.race([ready, gone]);
+    clearTimeout(slow);
+    if (lostTo === "ended") throw new Error("the reader was closed");
+    if (lostTo !== undefined) throw new Error(`the reader process does not start: ${lostTo}`);
+  }
+
+  /** The answer, or as much of it as had come when the process was lost. */
+  async function work<O extends Op>(job: Job & { readonly op: O }): Promise<Answers[O] | undefined> {
+    const { promise, resolve } = Promise.withResolvers<Answers[O] | undefined>();
+    let early: Answers[O] | undefined;
+    const lost = (): void => resolve(early);
+    const take = (message: Message): void => {
+      if (!("id" in message) || message.id !== job.id) return;
+      const shaped = shapes[job.op].safeParse("early" in message ? message.early : message.answer);
+      if (!shaped.success) {
+        log.warn(
+          { op: job.op, at: shaped.error.issues[0]?.path.join(".") },
+          "a reader's answer has no known shape",
+        );
+        return kill("died");
+      }
+      if ("answer" in message) return resolve(shaped.data);
+      early = shaped.data;
+      timers.push(setTimeout(kill, limits.pagesMs, "too slow"));
+    };
+    const timers = [setTimeout(kill, limits.jobMs, "too slow")];
+    child.once("close", lost).on("message", take);
+    // A job that cannot be sent any more needs no word of its own: the process is gone, and that is told.
+    child.send(job, () => undefined);
+    try {
+      return await promise;
+    } finally {
+      timers.forEach(clearTimeout);
+      child.off("close", lost).off("message", take);
+    }
+  }
+
+  let jobs = 0;
+  let held = 0;
+  return {
+    run: async (op, bytes) => {
+      hold(child, true);
+      await started();
+      const began = performance.now();
+      const watch = watchMemory(child.pid ?? 0, limits.memory, () => kill("too much memory"));
+      const value = await work({ id: ++jobs, op, bytes });
+      watch.stop();
+      held = await residentMemory(child.pid ?? 0);
+      hold(child, false);
+      if (lostTo === "ended") throw new Error("the reader was closed");
+      if (lostTo !== undefined)
+        log.warn(
+          {
+            op,
+            bytes: bytes.length,
+            why: lostTo,
+            ms: Math.round(performance.now() - began),
+            peakMb: Math.round(watch.peak() / 1024 / 1024),
+            pagesOnly: value !== undefined,
+          },
+          "a reader process was lost to what it was given",
+        );
+      return value === undefined ? { ok: false, why: lostTo ?? "died" } : { ok: true, value };
+    },
+    // One that has grown is not given the next file: that file would be blamed for the memory of this one.
+    usable: () =>
+      lostTo === undefined && killedFor === undefined && jobs < limits.jobs && held < limits.memory / 2,
+    end: async () => {
+      if (lostTo === undefined) hold(child, true);
+      kill("ended");
+      await gone;
+    },
+  };
+}
+
+/** Whether Node has to wait for the process: only while it has a job, or is being ended. */
+function hold(child: ChildProcess, wanted: boolean): void {
+  if (wanted) {
+    child.ref();
+    child.channel?.ref();
+  } else {
+    child.unref();
+    child.channel?.unref();
+  }
+}

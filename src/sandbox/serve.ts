@@ -1,0 +1,43 @@
+import { Worker } from "node:worker_threads";
+import type { Answers, Job, Message, Op } from "./message.ts";
+
+/** How a process opens what it is given. `early` is for what is known before the part that may take too long. */
+export type Openers = {
+  readonly [O in Op]: (
+    bytes: Uint8Array,
+    early: (answer: Answers[O]) => Promise<void>,
+  ) => Promise<Answers[O]>;
+};
+
+/**
+ * Makes this process a reader: it takes jobs from its parent, one at a time, and answers them. An opener
+ * that throws ends the process, and its parent says so.
+ */
+export function serve(openers: Openers): void {
+  // pdf.js leaves promises behind that nobody holds, and on damaged files they reject. They spoil nothing
+  // that the job at hand is waiting for.
+  process.on("unhandledRejection", () => undefined);
+  // Whoever stops the program, from the keyboard or as a service, signals its whole group. The program
+  // finishes its letter first and needs its readers for that; it ends them itself.
+  process.on("SIGINT", () => undefined);
+  process.on("SIGTERM", () => undefined);
+  process.on("disconnect", () => process.exit());
+  // A process that is busy does not notice that its parent is gone, and then nobody holds it to its limits.
+  new Worker(new URL("./orphan.ts", import.meta.url), { workerData: process.ppid }).unref();
+
+  process.on("message", ({ id, op, bytes }: Job) => {
+    const early = (answer: unknown): Promise<void> => tell({ id, early: answer });
+    openers[op](bytes, early).then(
+      (answer) => tell({ id, answer }),
+      () => process.exit(1),
+    );
+  });
+  void tell({ ready: true });
+}
+
+/** Resolves when all of it is written: a process that is kept busy right afterwards would not get to it. */
+function tell(message: Message): Promise<void> {
+  return new Promise((resolve) => {
+    process.send?.(message, undefined, undefined, () => resolve());
+  });
+}

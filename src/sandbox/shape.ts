@@ -1,0 +1,83 @@
+import { z } from "zod";
+import type { FileFacts } from "../reading/facts.ts";
+import type { OpenedLetter } from "../reading/letter.ts";
+import type { Answers, Op } from "./message.ts";
+
+// Only shapes: a damaged page may well have a width that is no number.
+const size = z.custom<number>((value) => typeof value === "number");
+const bytes = z.custom<Uint8Array>((value) => value instanceof Uint8Array);
+const text = z.string();
+const box = z.tuple([size, size, size, size]);
+
+const part = z.strictObject({ name: text, bytes, looks: z.boolean() });
+
+const field = z.strictObject({
+  name: text,
+  kind: z.enum(["text", "tick", "choice", "signature", "button"]),
+  values: z.array(text),
+  unsure: z.strictObject({ one: text, other: text }).exactOptional(),
+});
+
+const widget = z.strictObject({
+  field: text,
+  page: size,
+  box,
+  shown: text.exactOptional(),
+  hidden: z.boolean(),
+});
+
+const page = z.strictObject({
+  width: size,
+  height: size,
+  text,
+  marks: z.array(
+    z.strictObject({
+      what: z.enum(["ink", "free-text", "stamp", "image", "text"]),
+      box,
+      text: text.exactOptional(),
+    }),
+  ),
+});
+
+const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("pdf"),
+    fields: z.array(field),
+    widgets: z.array(widget),
+    pageCount: size,
+    pages: z.array(page).exactOptional(),
+    dynamic: z.boolean(),
+    portfolio: z.boolean(),
+    recovered: z.boolean(),
+  }),
+  z.strictObject({
+    kind: z.enum(["locked-pdf", "damaged-pdf", "picture", "office", "locked-archive", "other"]),
+  }),
+  z.strictObject({
+    kind: z.literal("archive"),
+    files: z.array(part),
+    left: z.array(z.strictObject({ name: text, kind: z.enum(["archive-locked", "too-large", "damaged"]) })),
+  }),
+]);
+
+const openedLetter: z.ZodType<OpenedLetter> = z.strictObject({
+  from: text.exactOptional(),
+  fromName: text.exactOptional(),
+  subject: text,
+  date: z.date().exactOptional(),
+  messageId: text.exactOptional(),
+  inReplyTo: text.exactOptional(),
+  references: z.array(text),
+  text,
+  parts: z.array(part),
+  links: z.array(text),
+});
+
+/**
+ * What an answer must look like. The process that gives it has read a stranger's bytes, so nothing that it
+ * says is believed unseen; and a key that this table does not know is a slip of ours that tests should hit.
+ */
+export const shapes: { readonly [O in Op]: z.ZodType<Answers[O]> } = {
+  letter: openedLetter,
+  file: fileFacts,
+};

@@ -1,0 +1,61 @@
+import { expect, test } from "vitest";
+import { proofOf } from "../../src/intake/authentication.ts";
+
+const header = (name: string, value: string) => ({ name, value });
+const results = (value: string) => header("authentication-results", value);
+const received = header("received", "from mx.brightwire.example by mx.quillgate.example");
+
+// After the examples of RFC 8601, Appendix B; their texts and numbers are from memory.
+test("RFC 8601 B.3: a service that found SPF pass for the sender", () => {
+  const field = results("example.com;\r\n spf=pass smtp.mailfrom=example.net");
+  expect(proofOf([field], "sender@example.net", "example.com")).toBe("pass");
+});
+
+test("RFC 8601 B.5: two methods, of which one is aligned with From", () => {
+  const field = results(
+    "example.com;\r\n sender-id=fail header.from=example.com;\r\n dkim=pass (good signature) header.d=example.com",
+  );
+  expect(proofOf([field], "sender@example.com", "example.com")).toBe("pass");
+  expect(proofOf([field], "sender@other.example", "example.com")).toBe("none");
+});
+
+test("RFC 8601 B.2: no authentication done", () => {
+  expect(proofOf([results("example.org 1; none")], "sender@example.com", "example.org")).toBe("none");
+});
+
+test("RFC 8601 B.7: comments between all parts", () => {
+  const field = results(
+    "foo.example.net (foobar) 1 (baz);\r\n dkim (Because I like it) / 1 (One yay) = (wait for it) fail\r\n policy (A dot can go here) . (like that) expired\r\n (this surprised me) = (as I wasn't expecting it) 1362471462",
+  );
+  expect(proofOf([field], "sender@example.com", "foo.example.net")).toBe("none");
+});
+
+test("DMARC decides where it is there", () => {
+  const of = (text: string) =>
+    proofOf([results(`mx.quillgate.example; ${text}`)], "ines@brightwire.example", "mx.quillgate.example");
+  expect(of("dmarc=pass header.from=brightwire.example")).toBe("pass");
+  expect(of("spf=pass smtp.mailfrom=brightwire.example; dmarc=fail header.from=brightwire.example")).toBe(
+    "fail",
+  );
+  expect(of("dmarc=temperror header.from=brightwire.example")).toBe("temporary");
+  expect(of("dmarc=pass header.from=stranger.example")).toBe("none");
+});
+
+test("a field of another server, or one below the border, proves nothing", () => {
+  const forged = results("mx.quillgate.example; dmarc=pass header.from=brightwire.example");
+  const from = "ines@brightwire.example";
+  expect(proofOf([received, forged], from, "mx.quillgate.example")).toBe("none");
+  expect(proofOf([results("mx.stranger.example; dmarc=pass"), received], from, "mx.quillgate.example")).toBe(
+    "none",
+  );
+  expect(proofOf([forged, received], from, "mx.quillgate.example")).toBe("pass");
+});
+
+test("servers of ours between the border and the mailbox are passed over", () => {
+  const inner = header("received", "from mx.quillgate.example by store.quillgate.example");
+  const field = results("mx.quillgate.example; dmarc=pass header.from=brightwire.example");
+  expect(proofOf([inner, field, received], "ines@brightwire.example", "mx.quillgate.example")).toBe("none");
+  expect(proofOf([inner, field, received], "ines@brightwire.example", "mx.quillgate.example", 2)).toBe(
+    "pass",
+  );
+});

@@ -1,0 +1,76 @@
+import { describe, expect, test } from "vitest";
+import { refusalOf } from "../../src/intake/etiquette.ts";
+
+const good = {
+  "return-path": "<ines@brightwire.example>",
+  to: "Order desk <orders@quillgate.example>",
+  "content-type": "multipart/mixed; boundary=x",
+};
+
+function refusal(
+  changes: Record<string, string | undefined>,
+  from: string | undefined = "ines@brightwire.example",
+) {
+  const headers = Object.entries({ ...good, ...changes }).flatMap(([name, value]) =>
+    value === undefined ? [] : [{ name, value }],
+  );
+  return refusalOf({
+    headers,
+    ...(from === undefined ? {} : { from }),
+    ours: ["orders@quillgate.example"],
+    returnPathWritten: true,
+  });
+}
+
+test("a buyer's letter is answered", () => {
+  expect(refusal({})).toBeUndefined();
+});
+
+describe("a machine's letter is not", () => {
+  test.each([
+    ["an out-of-office answer", { "auto-submitted": "auto-replied (vacation)" }],
+    ["one with parameters after the keyword", { "auto-submitted": "auto-generated; type=x" }],
+    ["one with an empty return path", { "return-path": "<>" }],
+    ["one with an empty return path and blanks", { "return-path": " < > " }],
+    ["a delivery report", { "content-type": "multipart/report; report-type=delivery-status" }],
+    ["a read receipt", { "content-type": 'Multipart/Report; report-type="disposition-notification"' }],
+    ["an invitation", { "content-type": "text/calendar; method=REQUEST" }],
+    ["bulk mail", { precedence: "bulk" }],
+    ["one that wants no answers", { "x-auto-response-suppress": "DR, OOF, AutoReply" }],
+    ["an old vacation program's", { "x-autoreply": "yes" }],
+  ])("%s", (_, changes) => {
+    expect(refusal(changes)).toMatchObject({ drop: true });
+  });
+
+  test.each([
+    "MAILER-DAEMON@a.example",
+    "no-reply@a.example",
+    "owner-x@a.example",
+    "x-request@a.example",
+    "orders@quillgate.example",
+  ])("one from %s", (from) => {
+    expect(refusal({}, from.toLowerCase())).toMatchObject({ drop: true });
+  });
+});
+
+describe("a person looks at", () => {
+  test.each([
+    ["one from a mailing list", { "list-id": "<sites.brightwire.example>" }],
+    ["one without a return path", { "return-path": undefined }],
+    ["one that does not name us", { to: "someone@else.example" }],
+    ["one that names an address like ours", { to: "xorders@quillgate.example" }],
+  ])("%s", (_, changes) => {
+    expect(refusal(changes)).toMatchObject({ drop: false });
+  });
+});
+
+describe("these are no machines", () => {
+  test.each([
+    ["Auto-Submitted: no", { "auto-submitted": "no" }],
+    ["a wish for no delivery or read reports", { "x-auto-response-suppress": "DR, RN" }],
+    ["us in Cc, in a group", { to: "Sites: a@b.example, ORDERS@Quillgate.example;" }],
+    ["ordinary precedence", { precedence: "first-class" }],
+  ])("%s", (_, changes) => {
+    expect(refusal(changes)).toBeUndefined();
+  });
+});

@@ -1,0 +1,92 @@
+import { beforeEach, describe, expect, test } from "vitest";
+import type { Proof } from "../../src/intake/authentication.ts";
+import type { Desk } from "../../src/intake/desk.ts";
+import { partyOf } from "../../src/intake/party.ts";
+import { temporaryDesk } from "../make/desk.ts";
+
+let desk: Desk;
+
+beforeEach(async () => {
+  const made = await temporaryDesk();
+  desk = {
+    ...made,
+    rules: { ...made.rules, sharedDomains: ["freemail.example"] },
+    store: {
+      ...made.store,
+      ownerOf: (number) =>
+        Promise.resolve(
+          {
+            "BW-2207": { buyer: "ines@brightwire.example", domain: "brightwire.example" },
+            "FM-1": { buyer: "jo@freemail.example" },
+            "OLD-1": { buyer: "ines@brightwire.example" },
+          }[number],
+        ),
+      knows: (sender) => Promise.resolve(sender === "ines@brightwire.example"),
+    },
+  };
+});
+
+const party = (from: string | undefined, proof: Proof | "not asked", ...numbers: string[]) =>
+  partyOf({ from, proof, numbers }, desk);
+
+describe("the order's own buyer", () => {
+  test("may go on with it", async () => {
+    expect(await party("ines@brightwire.example", "pass", "BW-2207")).toEqual({
+      buyer: "ines@brightwire.example",
+      domain: "brightwire.example",
+      mayAnswer: true,
+    });
+  });
+
+  test("has a colleague of the same proved domain, who may too", async () => {
+    expect(await party("omar@brightwire.example", "pass", "BW-2207")).toMatchObject({
+      buyer: "ines@brightwire.example",
+      mayAnswer: true,
+    });
+  });
+});
+
+describe("a stranger who knows the number", () => {
+  test.each([
+    ["from elsewhere", "eve@stranger.example", "pass", "BW-2207"],
+    ["from a look-alike domain", "ines@brightvvire.example", "pass", "BW-2207"],
+    ["from a domain below the buyer's", "ines@mail.brightwire.example", "pass", "BW-2207"],
+    ["from a domain that many share", "eve@freemail.example", "pass", "FM-1"],
+    ["of the buyer's domain, unproved", "omar@brightwire.example", "not asked", "BW-2207"],
+    [
+      "of the buyer's domain, where the order's letters were not proved",
+      "omar@brightwire.example",
+      "pass",
+      "OLD-1",
+    ],
+  ] as const)("%s is kept apart, and a person looks", async (_, from, proof, number) => {
+    const { buyer, mayAnswer, why } = await party(from, proof, number);
+    expect({ buyer, mayAnswer }).toEqual({ buyer: from, mayAnswer: true });
+    expect(why).toContain("another buyer");
+  });
+});
+
+describe("no answer goes", () => {
+  test("to a forged address, even the buyer's own", async () => {
+    expect(await party("ines@brightwire.example", "fail", "BW-2207")).toMatchObject({ mayAnswer: false });
+  });
+
+  test("to a new sender whom nothing proves", async () => {
+    expect(await party("eve@stranger.example", "none")).toMatchObject({ mayAnswer: false });
+  });
+
+  test("without a sender", async () => {
+    expect(await party(undefined, "not asked")).toMatchObject({ buyer: "", mayAnswer: false });
+  });
+});
+
+test("a known sender is answered where nothing proves or disproves the letter", async () => {
+  expect(await party("ines@brightwire.example", "none")).toMatchObject({ mayAnswer: true });
+});
+
+test("a letter to the orders of two buyers is for a person", async () => {
+  expect(await party("ines@brightwire.example", "pass", "BW-2207", "FM-1")).toMatchObject({
+    buyer: "ines@brightwire.example",
+    why: expect.any(String),
+  });
+});

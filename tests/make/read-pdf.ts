@@ -1,0 +1,8 @@
+import { type Judged, judge } from "../../src/reading/judge.ts";
+import { openPdf } from "../../src/reading/open-pdf.ts";
+import { catalogue, editions } from "./config.ts";
+
+/** What a PDF is by the project's own editions, with its sheet if it is one. */
+export async function readPdf(bytes: Uint8Array, file = { id: "1/1", file: "a.pdf" }): Promise<Judged> {
+  return judge(await openPdf(bytes), file, { catalogue, editions });
+}

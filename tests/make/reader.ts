@@ -1,0 +1,14 @@
+import type { Opened, Reader } from "../../src/ports/reader.ts";
+import { readLetter } from "../../src/reading/letter.ts";
+import { openFile } from "../../src/reading/open-file.ts";
+
+/** Opens everything at once in this process: for tests whose bytes are our own. */
+export const directReader: Reader = {
+  letter: async (bytes) => opened(await readLetter(bytes)),
+  file: async (bytes) => opened(await openFile(bytes)),
+  close: () => Promise.resolve(),
+};
+
+function opened<T>(value: T): Opened<T> {
+  return { ok: true, value };
+}

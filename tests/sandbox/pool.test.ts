@@ -1,0 +1,195 @@
+import { fork } from "node:child_process";
+import { existsSync, readFileSync } from "node:fs";
+import { setTimeout as sleep } from "node:timers/promises";
+import { fileURLToPath } from "node:url";
+import { expect, onTestFinished, test } from "vitest";
+import type { Opened, Reader } from "../../src/ports/reader.ts";
+import type { FileFacts } from "../../src/reading/facts.ts";
+import { fromPs, residentMemory } from "../../src/sandbox/memory.ts";
+import { openPool, type PoolOptions } from "../../src/sandbox/pool.ts";
+import { children } from "../make/hostile/try-out.ts";
+
+const program = fileURLToPath(new URL("./odd-child.ts", import.meta.url));
+const limits = { jobMs: 2500, pagesMs: 300, memory: 400 * 1024 * 1024, heapMb: 100 };
+
+interface OddPool extends Reader {
+  readonly do: (deed: string) => Promise<Opened<FileFacts>>;
+  readonly logged: unknown[];
+}
+
+function oddPool(options: Partial<PoolOptions> = {}): OddPool {
+  const logged: unknown[] = [];
+  const log = { info: () => undefined, warn: (fields: unknown) => void logged.push(fields) };
+  const pool = openPool({ log, program, processes: 1, limits, ...options });
+  onTestFinished(() => pool.close());
+  return { ...pool, logged, do: (deed) => pool.file(Buffer.from(deed)) };
+}
+
+const good = { ok: true, value: { kind: "pdf", pages: [] } };
+const ended: Readonly<Record<string, string>> = {
+  "never end": "too slow",
+  "never resolve": "too slow",
+  die: "died",
+  throw: "died",
+  "throw elsewhere": "died",
+  "fill buffers": "too much memory",
+  "fill the heap": "too much memory",
+  "talk nonsense": "died",
+  write: "died",
+};
+
+test.each(Object.entries(ended))(
+  "a file that makes its reader %s costs its own answer: %s",
+  async (deed, why) => {
+    const pool = oddPool();
+    expect(await pool.do(deed)).toEqual({ ok: false, why });
+    expect(pool.logged.at(-1)).toMatchObject({ op: "file", bytes: deed.length, why });
+    expect(await pool.do("answer")).toMatchObject(good);
+  },
+);
+
+test.each(["never end", "die", "fill buffers"])(
+  "the fields count even if the pages make the reader %s",
+  async (deed) => {
+    const pool = oddPool();
+    await pool.do("answer");
+    const began = performance.now();
+    const answer = await pool.do(`early, then ${deed}`);
+    expect(answer).toMatchObject({ ok: true, value: { kind: "pdf" } });
+    expect(answer.ok && "pages" in answer.value).toBe(false);
+    expect(performance.now() - began).toBeLessThan(limits.jobMs);
+    expect(await pool.do("answer")).toMatchObject(good);
+  },
+);
+
+test("files told at once are read one after the other, and a bad one among them hurts no other", async () => {
+  const pool = oddPool({ processes: 2 });
+  const deeds = ["answer", "die", "answer", "never end", "answer", "answer", "throw", "answer"];
+  const answers = await Promise.all(deeds.map(pool.do));
+  expect(answers.map(({ ok }) => ok)).toEqual(deeds.map((deed) => deed === "answer"));
+});
+
+/** The numbers that the odd reader puts into its facts. */
+async function numbers(pool: OddPool, deed: string): Promise<number[]> {
+  const answer = await pool.do(deed);
+  return answer.ok && answer.value.kind === "archive"
+    ? answer.value.left.map(({ name }) => Number(name))
+    : [];
+}
+
+async function who(pool: OddPool): Promise<number> {
+  const [pid = 0] = await numbers(pool, "say who");
+  return pid;
+}
+
+test("a pool opens as many files side by side as it has processes, and no more", async () => {
+  const pool = oddPool({ processes: 2 });
+  await Promise.all([who(pool), who(pool)]);
+  const spans = await Promise.all(Array.from({ length: 4 }, () => numbers(pool, "say when")));
+  const atOnce = spans.map(([began = 0]) =>
+    spans.filter(([from = 0, to = 0]) => from <= began && began < to),
+  );
+  expect(Math.max(...atOnce.map(({ length }) => length))).toBe(2);
+});
+
+test("the same process serves again, until it has served its number of files", async () => {
+  const pool = oddPool({ limits: { ...limits, jobs: 3 } });
+  const [one, two, three, four] = [await who(pool), await who(pool), await who(pool), await who(pool)];
+  expect([two, three]).toEqual([one, one]);
+  expect(four).not.toBe(one);
+});
+
+test("a process that has grown is not given the next file", async () => {
+  const pool = oddPool();
+  const one = await who(pool);
+  expect(await pool.do("keep much")).toMatchObject({ ok: true });
+  expect(await who(pool)).not.toBe(one);
+});
+
+test("a process ended while idle is replaced, and nobody is blamed", async () => {
+  const pool = oddPool();
+  const one = await who(pool);
+  process.kill(one, "SIGKILL");
+  await sleep(100);
+  expect(await pool.do("answer")).toMatchObject(good);
+  expect(pool.logged).toEqual([]);
+});
+
+test("a promise left behind rejected, and the signals that stop the program, end no reader", async () => {
+  const pool = oddPool();
+  const one = await who(pool);
+  expect(await pool.do("leave a rejection behind")).toMatchObject({ ok: true });
+  expect(await pool.do("be ended by others")).toMatchObject({ ok: true });
+  expect(await who(pool)).toBe(one);
+});
+
+test("absurdly many bytes are refused unseen", async () => {
+  const pool = oddPool();
+  expect(await pool.file(new Uint8Array(300 * 1024 * 1024))).toEqual({ ok: false, why: "too much memory" });
+  expect(await pool.letter(new Uint8Array(300 * 1024 * 1024))).toMatchObject({ ok: false });
+});
+
+test("a reader that does not start is no file's fault", async () => {
+  const pool = oddPool({ program: "tests/sandbox/no-such-program.ts" });
+  await expect(pool.do("answer")).rejects.toThrow("does not start");
+});
+
+test("closing ends every process, and rejects what is still asked", async () => {
+  const before = children();
+  const pool = oddPool({ processes: 2 });
+  const busy = expect(pool.do("never end")).rejects.toThrow("closed");
+  await Promise.all([pool.do("die"), pool.do("answer")]);
+  const last = [pool.do("never end"), pool.do("answer")].map((one) => expect(one).rejects.toThrow("closed"));
+  await pool.close();
+  await Promise.all([busy, ...last]);
+  await expect(pool.do("answer")).rejects.toThrow("closed");
+  expect(children()).toEqual(before);
+});
+
+/** Whether a process still runs; one that only waits to be reaped by the system does not. */
+function runs(pid: number): boolean {
+  return existsSync(`/proc/${pid}`) && !/^State:\s*Z/m.test(readFileSync(`/proc/${pid}/status`, "utf8"));
+}
+
+interface OtherProgram {
+  readonly pid: number;
+  /** The process that reads for it. */
+  readonly reader: Promise<number>;
+  /** With what code it ended. */
+  readonly code: Promise<number | null>;
+}
+
+function otherProgram(deed: string): OtherProgram {
+  const child = fork(fileURLToPath(new URL("./other-program.ts", import.meta.url)), [program, deed]);
+  onTestFinished(() => void child.kill("SIGKILL"));
+  return {
+    pid: child.pid ?? 0,
+    reader: new Promise((resolve) => child.once("message", (pid) => resolve(Number(pid)))),
+    code: new Promise((resolve) => child.once("exit", resolve)),
+  };
+}
+
+test.each(["answer", "die", "close"])("a pool that was last told to %s holds no program up", async (deed) => {
+  const { reader, code } = otherProgram(deed);
+  const pid = await reader;
+  expect(await code).toBe(0);
+  await expect.poll(() => runs(pid)).toBe(false);
+});
+
+test("a busy reader does not outlive a program that is killed", async () => {
+  const { pid, reader, code } = otherProgram("never end");
+  const busy = await reader;
+  await sleep(200);
+  process.kill(pid, "SIGKILL");
+  await code;
+  expect(runs(busy)).toBe(true);
+  await expect.poll(() => runs(busy), { timeout: 5000 }).toBe(false);
+});
+
+test("both ways to ask for a process's memory say about the same", async () => {
+  const [one, other] = [await residentMemory(process.pid), await fromPs(process.pid)];
+  expect(one).toBeGreaterThan(10_000_000);
+  expect(other / one).toBeCloseTo(1, 0);
+  expect(await residentMemory(2 ** 30)).toBe(0);
+  expect(await fromPs(2 ** 30)).toBe(0);
+});
