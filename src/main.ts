@@ -7,10 +7,11 @@ import { demo } from "./commands/demo.ts";
 import { explain } from "./commands/explain.ts";
 import { nearest } from "./commands/nearest.ts";
 import { order } from "./commands/order.ts";
+import { proof } from "./commands/proof.ts";
 import { settings } from "./commands/settings.ts";
 import { work } from "./commands/work.ts";
 
-const commands = [demo, check, work, blank, order, day, explain, settings];
+const commands = [demo, check, proof, work, blank, order, day, explain, settings];
 
 async function main([name, ...args]: readonly string[], io: Io): Promise<number> {
   if (name === undefined || name === "--help" || name === "help") {

@@ -4,10 +4,10 @@ import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../src/check
 import type { AnyCheck } from "../src/checks/run.ts";
 import { builder } from "../src/demo/build.ts";
 import { loadScenario } from "../src/demo/load.ts";
-import { readAttachment } from "../src/reading/attachment.ts";
 import { composeAnswer } from "../src/report/answer.ts";
 import { makeReport } from "../src/report/report.ts";
 import { catalogue, editions } from "./make/config.ts";
+import { readPdf } from "./make/read-pdf.ts";
 import { rows } from "./make/rows.ts";
 
 /** The part of a document between its markers; with UPDATE=1 it is written instead of compared. */
@@ -28,10 +28,7 @@ test("README's sample is what `burin check` prints", async () => {
   const build = builder({ catalogue, editions, ...scenario });
   const read = await Promise.all(
     (description?.attachments ?? []).map(async (attachment, i) =>
-      readAttachment(
-        { id: `1/${i + 1}`, file: attachment.file, bytes: await build(attachment) },
-        { catalogue, editions },
-      ),
+      readPdf(await build(attachment), { id: `1/${i + 1}`, file: attachment.file }),
     ),
   );
   const report = makeReport(

@@ -4,8 +4,9 @@ import { stringify } from "yaml";
 import { buildLetters } from "../demo/build.ts";
 import { loadScenario } from "../demo/load.ts";
 import { demoPage } from "../demo/page.ts";
+import { answerId } from "../intake/check.ts";
 import type { Desk } from "../intake/desk.ts";
-import { answerId, takeLetter } from "../intake/take.ts";
+import { takeLetter } from "../intake/take.ts";
 import { answerPath } from "../mail/folder.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
@@ -25,12 +26,12 @@ export const demo = defineCommand({
     const configuration = await prepare(folder);
     const files = await buildMailbox(configuration, folder, io);
     const clock = letterClock();
-    const { desk, mailbox } = await openDesk(configuration, {
+    const { desk, mailboxes, close } = await openDesk(configuration, {
       clock,
       log: { info: () => undefined, warn: ({ cause }, sentence) => io.err(`${sentence}: ${String(cause)}`) },
     });
-    const letters = await answerAll(desk, mailbox, clock, io);
-    await desk.store.close();
+    const letters = await answerAll(desk, mailboxes, clock, io);
+    await close();
 
     const page = join(folder, "index.html");
     const { maker } = configuration.catalogue;
@@ -64,8 +65,9 @@ async function prepare(folder: string): Promise<Configuration> {
       ...settings,
       catalogue: ours(settings.catalogue),
       editions: ours(settings.editions),
+      glossary: ours(settings.glossary ?? "glossary.txt"),
       record: "record",
-      mailbox: { folder: "letters" },
+      folders: ["letters"],
       answers: { ...settings.answers, folder: "answers" },
     }),
   );
@@ -97,15 +99,24 @@ async function buildMailbox({ settings, ...made }: Configuration, folder: string
 }
 
 /** Answers letter by letter, a line each. */
-async function answerAll(desk: Desk, mailbox: Mailbox, clock: LetterClock, io: Io): Promise<LetterRecord[]> {
+async function answerAll(
+  desk: Desk,
+  mailboxes: readonly Mailbox[],
+  clock: LetterClock,
+  io: Io,
+): Promise<LetterRecord[]> {
   const letters: LetterRecord[] = [];
-  for await (const mail of mailbox.letters()) {
-    clock.set(mail.receivedAt);
-    const { letter } = await takeLetter(desk, mail);
-    const record = await desk.store.letter(letter);
-    letters.push(record);
-    io.out(line(record, basename(mail.name, ".eml")));
-  }
+  const { signal } = new AbortController();
+  for (const mailbox of mailboxes)
+    for await (const mail of mailbox.letters({ once: true, signal })) {
+      const bytes = await mail.bytes();
+      if (bytes === undefined) continue;
+      clock.set(mail.receivedAt);
+      const { letter } = await takeLetter(desk, bytes, mail.receivedAt);
+      const record = await desk.store.letter(letter);
+      letters.push(record);
+      io.out(line(record, basename(mail.name, ".eml")));
+    }
   return letters;
 }
 

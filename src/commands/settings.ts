@@ -1,6 +1,7 @@
 import { buttonsOf } from "../catalogue/catalogue.ts";
+import { tryMailbox, trySender } from "../mail/connect.ts";
 import { defineCommand } from "./command.ts";
-import { configure, settingsOption } from "./wire.ts";
+import { aroundMail, type Configuration, configure, settingsOption, systemClock } from "./wire.ts";
 
 export const settings = defineCommand({
   name: "settings",
@@ -8,9 +9,16 @@ export const settings = defineCommand({
   words: [0, 0],
   summary: "Reads the settings, the catalogue and the editions, and says what they come to.",
   details: "Every fault is printed at once as file:line:column path: what is wrong; the exit code is then 2.",
-  options: settingsOption,
-  async run(_, { settings: given }, { out }) {
-    const { file, settings: read, catalogue, editions } = await configure(given);
+  options: {
+    connect: {
+      type: "boolean",
+      tells: "also try mailboxes and sender; a test message goes to the desk itself",
+    },
+    ...settingsOption,
+  },
+  async run(_, { settings: given, connect = false }, { out }) {
+    const configuration = await configure(given);
+    const { file, settings: read, catalogue, editions } = configuration;
     out(
       [
         `settings   ${file}`,
@@ -24,12 +32,32 @@ export const settings = defineCommand({
             `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}`,
         ),
         `record     ${read.record}`,
-        `mailbox    ${read.mailbox.folder}`,
-        `answers    ${read.answers.folder}, from ${read.answers.from.address}`,
+        ...read.folders.map((folder) => `letters    from the folder ${folder}`),
+        ...read.mailboxes.map(
+          ({ name, imap, folder }) => `letters    from ${name}: ${folder} at ${imap.host}:${imap.port}`,
+        ),
+        `answers    ${read.answers.folder ?? `by ${read.answers.send?.smtp.host}`}, from ${read.answers.from.address}`,
         `day        begins at midnight in ${read.time_zone}`,
         "No faults.",
       ].join("\n"),
     );
-    return 0;
+    return connect ? tryConnections(configuration, out) : 0;
   },
 });
+
+/** Tries every server of the settings and says of each what came of it: 0 when all can be used, otherwise 2. */
+async function tryConnections(configuration: Configuration, out: (text: string) => void): Promise<number> {
+  const { mailboxes, answers } = configuration.settings;
+  const around = aroundMail(configuration, { clock: systemClock, log: { info() {}, warn() {} } });
+  if (mailboxes.length === 0 && answers.send === undefined) out("Folders only: there is no server to try.");
+  const trials = [];
+  for (const mailbox of mailboxes) trials.push(...(await tryMailbox(mailbox, around)));
+  if (answers.send !== undefined) {
+    out(
+      `A test message will be sent to ${answers.from.address}, the desk's own address, and to nobody else.`,
+    );
+    trials.push(...(await trySender(answers.send, answers.from.address, around)));
+  }
+  for (const { ok, says } of trials) out(`${ok ? "ok   " : "FAULT"} ${says}.`);
+  return trials.every(({ ok }) => ok) ? 0 : 2;
+}

@@ -1,13 +1,18 @@
 import { mkdir, readdir, readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
+import dictionary from "dictionary-en";
 import { type Catalogue, readCatalogue } from "../catalogue/catalogue.ts";
 import type { Desk } from "../intake/desk.ts";
+import { readGlossary } from "../lettering/glossary.ts";
+import { makeWords } from "../lettering/words.ts";
 import { folderMailbox, folderSender } from "../mail/folder.ts";
+import { openMailbox, openSender, type Surroundings } from "../mail/open.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Log } from "../ports/log.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
 import { type Edition, readEdition } from "../reading/edition.ts";
+import { openPool } from "../sandbox/pool.ts";
 import { readSettings, type Settings } from "../settings/settings.ts";
 import { openBlobs } from "../store/blobs.ts";
 import { openSqlite } from "../store/sqlite.ts";
@@ -19,6 +24,12 @@ import { CannotRun } from "./command.ts";
 export const settingsOption = {
   settings: { type: "string", takes: "FILE", tells: "the settings (default config/burin.yaml)" },
 } as const;
+
+/** The dictionary that comes as a package: American English. */
+const english = {
+  aff: new TextDecoder().decode(dictionary.aff),
+  dic: new TextDecoder().decode(dictionary.dic),
+};
 
 const projectFolder = join(import.meta.dirname, "../..");
 
@@ -47,8 +58,12 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
 
   const beside = (path: string): string => resolve(dirname(file), path);
   const catalogueFile = beside(settings.catalogue);
-  const catalogue = take(readCatalogue(await readText(catalogueFile), catalogueFile));
-  if (catalogue === undefined) throw faulty(faults);
+  const makes = take(readCatalogue(await readText(catalogueFile), catalogueFile));
+  const glossaryFile =
+    settings.glossary === undefined ? projectFile("config", "glossary.txt") : beside(settings.glossary);
+  const glossary = take(readGlossary(await readText(glossaryFile), glossaryFile));
+  if (makes === undefined || glossary === undefined) throw faulty(faults);
+  const catalogue = { ...makes, words: makeWords(glossary, english) };
 
   const folder = beside(settings.editions);
   const names = await readdir(folder).catch((cause: unknown) => {
@@ -70,37 +85,72 @@ export async function openRecord({ file, settings }: Configuration): Promise<Sto
   return openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
 }
 
-/** The mailbox and the desk that answers it. */
+/** A desk at work, with its mailboxes; `close` lets go of everything. */
+export interface OpenDesk {
+  readonly desk: Desk;
+  readonly mailboxes: readonly Mailbox[];
+  readonly close: () => Promise<void>;
+}
+
 export async function openDesk(
   configuration: Configuration,
   { clock, log }: { clock: Clock; log: Log },
-): Promise<{ desk: Desk; mailbox: Mailbox }> {
+): Promise<OpenDesk> {
   const { file, settings, catalogue, editions } = configuration;
   const beside = (path: string): string => resolve(dirname(file), path);
+  const around = aroundMail(configuration, { clock, log });
+  const { from, also, folder, send, most_per_hour, grace_seconds, lease_seconds } = settings.answers;
+  const { authority, received_lines, shared_domains } = settings.trust;
+  const [mailboxes, sending] = await Promise.all([
+    Promise.all(settings.mailboxes.map((written) => openMailbox(written, around))),
+    send === undefined ? undefined : openSender(send, around),
+  ]).catch((cause: unknown) => {
+    throw new CannotRun(cause instanceof Error ? cause.message : String(cause), { cause });
+  });
+  const all = [...settings.folders.map((path) => folderMailbox(beside(path))), ...mailboxes];
+  const desk: Desk = {
+    store: await openRecord(configuration),
+    reader: openPool({ log }),
+    sender: sending ?? folderSender(beside(folder ?? ".")),
+    clock,
+    log,
+    chance: Math.random,
+    catalogue,
+    editions,
+    from,
+    rules: {
+      ours: [from.address, ...also],
+      returnPathWritten: settings.mailboxes.length > 0,
+      ...(authority === undefined ? {} : { authority }),
+      receivedLines: received_lines,
+      sharedDomains: shared_domains,
+      mostAnswers: { toOne: most_per_hour.to_one, toAll: most_per_hour.to_all },
+      lease: lease_seconds,
+      grace: grace_seconds,
+    },
+  };
   return {
-    mailbox: folderMailbox(beside(settings.mailbox.folder)),
-    desk: {
-      store: await openRecord(configuration),
-      sender: folderSender(beside(settings.answers.folder)),
-      from: settings.answers.from,
-      clock,
-      log,
-      catalogue,
-      editions,
+    desk,
+    mailboxes: all,
+    async close() {
+      await Promise.all(all.map((mailbox) => mailbox.close()));
+      await sending?.close();
+      await desk.reader.close();
+      await desk.store.close();
     },
   };
 }
 
-export const systemClock: Clock = { now: () => new Date() };
-
-/** One line a sentence, on the standard error stream. */
-export function lineLog(err: (text: string) => void): Log {
-  const write = (level: string) => (fields: Readonly<Record<string, unknown>>, sentence: string) =>
-    err(
-      `${level} ${sentence} ${JSON.stringify(fields, (_, value: unknown) => (value instanceof Error ? value.message : value))}`,
-    );
-  return { info: write("info"), warn: write("warn") };
+/** What the mail adapters need of the world around them. */
+export function aroundMail(
+  { file }: Configuration,
+  { clock, log }: { clock: Clock; log: Log },
+): Surroundings {
+  const beside = (path: string): string => resolve(dirname(file), path);
+  return { log, clock, chance: Math.random, environment: process.env, beside };
 }
+
+export const systemClock: Clock = { now: () => new Date() };
 
 async function readText(file: string): Promise<string> {
   return readFile(file, "utf8").catch((cause: unknown) => {

@@ -1,22 +1,53 @@
 import { mkdir, readdir, readFile, rename, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { setTimeout as wait } from "node:timers/promises";
 import { simpleParser } from "mailparser";
-import type { Mailbox } from "../ports/mailbox.ts";
+import type { Mail, Mailbox } from "../ports/mailbox.ts";
 import type { Sender } from "../ports/sender.ts";
+
+/** How often a folder is looked at, in milliseconds. */
+const pollEvery = 2000;
 
 /** A folder of .eml files as a mailbox; a file's time of change is when it was received. */
 export function folderMailbox(folder: string): Mailbox {
   return {
-    async *letters() {
-      const names = (await readdir(folder)).filter((name) => name.toLowerCase().endsWith(".eml"));
-      const found = await Promise.all(
-        names.map(async (name) => ({ name, receivedAt: (await stat(join(folder, name))).mtime })),
-      );
-      found.sort((a, b) => a.receivedAt.getTime() - b.receivedAt.getTime() || a.name.localeCompare(b.name));
-      for (const { name, receivedAt } of found)
-        yield { name, receivedAt, bytes: new Uint8Array(await readFile(join(folder, name))) };
+    name: folder,
+    async *letters({ once, signal }) {
+      const seen = new Set<string>();
+      for (;;) {
+        for (const mail of await lettersIn(folder)) {
+          if (signal.aborted) return;
+          const key = `${mail.name} ${mail.receivedAt.getTime()}`;
+          if (!seen.has(key)) yield mail;
+          seen.add(key);
+        }
+        if (once) return;
+        await wait(pollEvery, undefined, { signal }).catch(() => undefined);
+        if (signal.aborted) return;
+      }
     },
+    close: () => Promise.resolve(),
   };
+}
+
+async function lettersIn(folder: string): Promise<Mail[]> {
+  const names = (await readdir(folder)).filter((name) => name.toLowerCase().endsWith(".eml"));
+  const found = await Promise.all(
+    names.map(async (name): Promise<Mail> => {
+      const path = join(folder, name);
+      const { mtime, size } = await stat(path);
+      return {
+        name,
+        size,
+        receivedAt: mtime,
+        bytes: async () => new Uint8Array(await readFile(path)),
+        shelve: () => Promise.resolve(), // the folder belongs to whoever fills it
+      };
+    }),
+  );
+  return found.toSorted(
+    (a, b) => a.receivedAt.getTime() - b.receivedAt.getTime() || a.name.localeCompare(b.name),
+  );
 }
 
 /** Where an answer lies in its folder, without the ending. */

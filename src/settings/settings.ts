@@ -1,21 +1,63 @@
 import { z } from "zod";
 import { readYaml, type Written } from "../yaml/yaml.ts";
+import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
 
 const path = z.string().min(1);
 
-const schema = z.strictObject({
-  catalogue: path,
-  editions: path,
-  record: path,
-  mailbox: z.strictObject({ folder: path }),
-  answers: z.strictObject({
-    folder: path,
-    from: z.strictObject({ name: z.string().min(1), address: z.email() }),
-  }),
-  time_zone: z
-    .string()
-    .refine((zone) => isTimeZone(zone), "not a time zone of the IANA database, such as America/Chicago"),
-});
+const schema = z
+  .strictObject({
+    catalogue: path,
+    editions: path,
+    /** Words of legends; the list that comes with the project if none is named. */
+    glossary: path.optional(),
+    record: path,
+    /** Folders of .eml files that are read as mailboxes. */
+    folders: z.array(path).default([]),
+    /** Mailboxes on IMAP servers. */
+    mailboxes: z.array(imapMailboxSettings).default([]),
+    answers: z.strictObject({
+      from: z.strictObject({ name: z.string().min(1), address: z.email().toLowerCase() }),
+      /** Other addresses at which letters arrive. */
+      also: z.array(z.email().toLowerCase()).default([]),
+      /** Where answers are put as files … */
+      folder: path.optional(),
+      /** … or the server that sends them. */
+      send: smtpSenderSettings.optional(),
+      most_per_hour: z
+        .strictObject({
+          to_one: z.int().min(1).default(20),
+          to_all: z.int().min(1).default(600),
+        })
+        .prefault({}),
+      /** Seconds after which an answer of which nothing is known is looked for: longer than the mail server's queue lags. */
+      grace_seconds: z.int().min(1).default(120),
+      /** Seconds after which a letter in a dead worker's hands is taken up by another. */
+      lease_seconds: z.int().min(2).default(60),
+    }),
+    trust: z
+      .strictObject({
+        /** The name under which your mail server writes Authentication-Results. Without it, senders are taken at their word. */
+        authority: z.string().min(1).optional(),
+        /** How many Received lines your own servers put on top of a letter; what stands below may be forged. */
+        received_lines: z.int().min(1).default(1),
+        /** Domains that many unrelated people share. */
+        shared_domains: z.array(z.string().min(1).toLowerCase()).default([]),
+      })
+      .prefault({}),
+    /** Port on the loopback address for /healthz and /metrics. */
+    status_port: z.int().min(1).max(65_535).optional(),
+    time_zone: z
+      .string()
+      .refine((zone) => isTimeZone(zone), "not a time zone of the IANA database, such as America/Chicago"),
+  })
+  .refine(({ folders, mailboxes }) => folders.length + mailboxes.length > 0, {
+    error: "needs a mailbox: a path under folders, or a server under mailboxes",
+    path: ["folders"],
+  })
+  .refine(({ answers }) => (answers.folder === undefined) !== (answers.send === undefined), {
+    error: "needs either folder or send",
+    path: ["answers"],
+  });
 
 /** How this desk is set up. Paths are as written: relative to the settings file. */
 export type Settings = z.output<typeof schema>;

@@ -102,6 +102,28 @@ const migrations = {
       await db.schema.createIndex("events_by_letter").on("events").column("letter").execute();
     },
   },
+  "002-claims": {
+    async up(db: Kysely<never>): Promise<void> {
+      const letters = db.schema.alterTable("letters");
+      await letters.addColumn("claimed_until", "text").execute();
+      await letters.addColumn("fence", "integer", (c) => c.notNull().defaultTo(0)).execute();
+      await letters.addColumn("opened", "integer", (c) => c.notNull().defaultTo(0)).execute();
+      await letters.addColumn("tries", "integer", (c) => c.notNull().defaultTo(0)).execute();
+      await letters.addColumn("due_at", "text").execute();
+      await db.schema.alterTable("orders").addColumn("domain", "text").execute();
+      await db.schema
+        .createIndex("answers_by_recipient")
+        .on("answers")
+        .columns(["recipient", "made_at"])
+        .execute();
+      await db.schema
+        .createTable("marks")
+        .addColumn("mailbox", "text", (c) => c.primaryKey())
+        .addColumn("validity", "text", (c) => c.notNull())
+        .addColumn("uid", "integer", (c) => c.notNull())
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

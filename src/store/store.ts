@@ -4,6 +4,7 @@ import type { Store } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Blobs } from "./blobs.ts";
+import { holdOn, takeClaim } from "./claims.ts";
 import { migrate } from "./migrations.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
 import type { Tables } from "./tables.ts";
@@ -43,24 +44,18 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         return { letter: other.id, state: other.state as LetterState, again: true };
       });
     },
-    settle: async (letter, outcome, now) => {
+    settle: async (claim, outcome, now) => {
       const attachments = new Map<string, string>();
       for (const { id, bytes } of outcome.letter.attachments) attachments.set(id, await blobs.put(bytes));
       const shas = {
         attachments,
         ...(outcome.answer === undefined ? {} : { answer: await blobs.put(outcome.answer.bytes) }),
       };
-      await db.transaction().execute((tx) => writeOutcome(tx, letter, outcome, shas, now));
+      await db.transaction().execute(async (tx) => {
+        await holdOn(tx, claim);
+        await writeOutcome(tx, claim.letter, outcome, shas, now);
+      });
     },
-    hold: (letter, why, now) =>
-      db.transaction().execute(async (tx) => {
-        await tx
-          .updateTable("letters")
-          .set({ state: "held", why, verdict: "person" })
-          .where("id", "=", letter)
-          .execute();
-        await writeEvent(tx, letter, "held", why, now);
-      }),
     answer: async (letter) => {
       const row = await db.selectFrom("answers").selectAll().where("letter", "=", letter).executeTakeFirst();
       if (row === undefined) return undefined;
@@ -78,21 +73,78 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         .select("letter")
         .where("message_id", "in", messageIds)
         .executeTakeFirst()) !== undefined,
-    mark: (letter, state, words, now) =>
+    mark: (claim, state, words, now, dueAt) =>
       db.transaction().execute(async (tx) => {
-        await tx.updateTable("letters").set({ state }).where("id", "=", letter).execute();
+        await holdOn(tx, claim);
+        await tx
+          .updateTable("letters")
+          .set((eb) => ({
+            state,
+            ...(state === "held" ? { why: words, verdict: "person" } : {}),
+            ...(state === "sending" ? { tries: eb("tries", "+", 1) } : {}),
+            ...(dueAt === undefined ? {} : { due_at: dueAt.toISOString(), claimed_until: null }),
+          }))
+          .where("id", "=", claim.letter)
+          .execute();
         if (state === "sent")
           await tx
             .updateTable("answers")
             .set({ sent_at: now.toISOString(), words })
-            .where("letter", "=", letter)
+            .where("letter", "=", claim.letter)
             .execute();
-        await writeEvent(tx, letter, state, words, now);
+        await writeEvent(tx, claim.letter, state, words, now);
       }),
-    inState: async (...states) =>
-      (await db.selectFrom("letters").select("id").where("state", "in", states).orderBy("id").execute()).map(
-        ({ id }) => id,
+    claim: (letter, now, until) => takeClaim(db, now, until, letter),
+    claimDue: (now, until) => takeClaim(db, now, until),
+    renew: (claim, until) =>
+      db.transaction().execute(async (tx) => {
+        await holdOn(tx, claim);
+        await tx
+          .updateTable("letters")
+          .set({ claimed_until: until.toISOString() })
+          .where("id", "=", claim.letter)
+          .execute();
+      }),
+    answersSince: async (moment, recipient) => {
+      const rows = await db
+        .selectFrom("answers")
+        .select("recipient")
+        .where("made_at", ">=", moment.toISOString())
+        .execute();
+      return { toOne: rows.filter((row) => row.recipient === recipient).length, toAll: rows.length };
+    },
+    states: async () =>
+      Object.fromEntries(
+        (
+          await db
+            .selectFrom("letters")
+            .select(["state", (eb) => eb.fn.countAll<number>().as("count")])
+            .groupBy("state")
+            .execute()
+        ).map(({ state, count }) => [state, count]),
       ),
+    forPerson: async () =>
+      readLetters(
+        db,
+        await db
+          .selectFrom("letters")
+          .selectAll()
+          .where("state", "!=", "silent")
+          .where((eb) =>
+            eb.or([eb("state", "in", ["held", "refused"]), eb("verdict", "in", ["person", "confirm"])]),
+          )
+          .orderBy("received_at")
+          .execute(),
+      ),
+    markOf: async (mailbox) =>
+      db.selectFrom("marks").select(["validity", "uid"]).where("mailbox", "=", mailbox).executeTakeFirst(),
+    setMark: async (mailbox, mark) => {
+      await db
+        .insertInto("marks")
+        .values({ mailbox, ...mark })
+        .onConflict((conflict) => conflict.column("mailbox").doUpdateSet(mark))
+        .execute();
+    },
     bytesOf: async (letter) => {
       const { bytes_sha } = await db
         .selectFrom("letters")
@@ -120,15 +172,23 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         .execute();
       return rows.map(({ content }) => JSON.parse(content) as Sheet);
     },
-    belongsToAnother: async (number, buyer) => {
+    ownerOf: async (number) => {
       const first = await db
         .selectFrom("orders")
-        .select("buyer")
+        .select(["buyer", "domain"])
         .where("key", "=", plainText(number))
         .orderBy("id")
         .executeTakeFirst();
-      return first !== undefined && first.buyer !== buyer;
+      if (first === undefined) return undefined;
+      return { buyer: first.buyer, ...(first.domain === null ? {} : { domain: first.domain }) };
     },
+    knows: async (sender) =>
+      (await db
+        .selectFrom("answers")
+        .select("letter")
+        .where("recipient", "=", sender)
+        .where("sent_at", "is not", null)
+        .executeTakeFirst()) !== undefined,
     orders: async (number) =>
       readOrders(
         db,
@@ -160,6 +220,7 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
           .orderBy("id")
           .execute(),
       ),
+    room: () => blobs.room(),
     close: () => db.destroy(),
   };
 }

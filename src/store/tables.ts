@@ -14,7 +14,17 @@ export interface Tables {
     subject: string | null;
     message_id: string | null;
     verdict: string | null;
+    /** Until when one worker has this letter to itself, and how often letters have changed hands. */
+    claimed_until: Generated<string | null>;
+    fence: Generated<number>;
+    /** Times that checking it was begun; times that sending its answer was. */
+    opened: Generated<number>;
+    tries: Generated<number>;
+    /** Not to be taken up again before. */
+    due_at: Generated<string | null>;
   };
+  /** How far each mailbox has been handled. */
+  marks: { mailbox: string; validity: string; uid: number };
   attachments: { id: string; letter: number; file: string; kind: string; bytes_sha: string };
   sheets: {
     id: string;
@@ -50,6 +60,7 @@ export interface Tables {
     missing: string;
     opened_at: string;
     changed_at: string;
+    domain: Generated<string | null>;
   };
   /** What each letter made of an order (no verdict: nothing is left of it), so that a past day can be counted again. */
   order_letters: { order_id: number; letter: number; verdict: string | null; missing: string };

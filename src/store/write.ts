@@ -6,7 +6,6 @@ import { stillMissing } from "../orders/still-missing.ts";
 import type { Outcome } from "../ports/store.ts";
 import { countingAfter, type OrderReport } from "../report/report.ts";
 import type { Problem } from "../trade/problem.ts";
-import type { LetterState } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Tables } from "./tables.ts";
 
@@ -26,11 +25,10 @@ export async function writeOutcome(
   shas: Shas,
   now: Date,
 ): Promise<void> {
-  const { report, buyer, why } = outcome;
+  const { report, buyer, why, state } = outcome;
   for (const table of ["attachments", "sheets", "problems", "order_letters", "answers"] as const)
     await tx.deleteFrom(table).where("letter", "=", letter).execute();
 
-  const state: LetterState = outcome.answer === undefined ? "held" : "ready";
   await tx
     .updateTable("letters")
     .set({
@@ -54,8 +52,11 @@ export async function writeOutcome(
   }
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
-  for (const order of report.orders) await writeOrder(tx, letter, buyer, order, outcome, now);
-  await writeEmptied(tx, letter, outcome);
+  // A letter that is not answered, being a machine's, a forger's or nobody's, changes no order.
+  if (state === "ready") {
+    for (const order of report.orders) await writeOrder(tx, letter, buyer, order, outcome, now);
+    await writeEmptied(tx, letter, outcome);
+  }
   if (outcome.answer !== undefined && shas.answer !== undefined)
     await tx
       .insertInto("answers")
@@ -81,8 +82,8 @@ export async function writeEvent(
   await tx.insertInto("events").values({ at: at.toISOString(), letter, what, words }).execute();
 }
 
-async function writeSheets(tx: Tx, letter: number, { report, buyer }: Outcome): Promise<void> {
-  const counting = new Set(countingAfter(report).map((sheet) => sheet.id));
+async function writeSheets(tx: Tx, letter: number, { report, buyer, state }: Outcome): Promise<void> {
+  const counting = new Set(state === "ready" ? countingAfter(report).map((sheet) => sheet.id) : []);
   for (const { sheet, verdict } of report.sheets)
     await tx
       .insertInto("sheets")
@@ -100,6 +101,7 @@ async function writeSheets(tx: Tx, letter: number, { report, buyer }: Outcome): 
         content: JSON.stringify(sheet),
       })
       .execute();
+  if (state !== "ready") return;
   // Sheets that new ones replace, and earlier ones that a stopping problem now points at, count no more.
   const fallen = [...report.replaced, ...report.earlier]
     .filter((sheet) => !counting.has(sheet.id))
@@ -134,7 +136,7 @@ async function writeOrder(
   letter: number,
   buyer: string,
   { order, verdict }: OrderReport,
-  { report }: Outcome,
+  { report, domain }: Outcome,
   now: Date,
 ): Promise<void> {
   // Sheets without a number belong to no order until they come again with one.
@@ -149,7 +151,14 @@ async function writeOrder(
   };
   const { id } = await tx
     .insertInto("orders")
-    .values({ buyer, key, number: order.number, opened_at: now.toISOString(), ...state })
+    .values({
+      buyer,
+      key,
+      number: order.number,
+      opened_at: now.toISOString(),
+      domain: domain ?? null,
+      ...state,
+    })
     .onConflict((conflict) => conflict.columns(["buyer", "key"]).doUpdateSet(state))
     .returning("id")
     .executeTakeFirstOrThrow();

@@ -59,7 +59,7 @@ test("faults in settings and catalogue end with 2 and their places", async () =>
   writeFileSync(join(folder, "catalogue.yaml"), "maker: { name: A }\n");
   writeFileSync(
     file,
-    "catalogue: catalogue.yaml\neditions: editions\nrecord: r\nmailbox: { folder: l }\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n",
+    "catalogue: catalogue.yaml\neditions: editions\nrecord: r\nfolders: [l]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n",
   );
   const { code, err } = await burin("settings", "--settings", file);
   expect(code).toBe(2);

@@ -9,6 +9,16 @@ test("the settings that come with the project have no fault", () => {
   expect(readSettings(text, "burin.yaml").ok).toBe(true);
 });
 
+test("so has the sample for a real mailbox, and the secrets that it names are in the sample environment", () => {
+  const sample = readFileSync("config/burin-mail.yaml", "utf8");
+  const read = readSettings(sample, "burin-mail.yaml");
+  expect(read.ok ? [] : read.faults.map(faultLine)).toEqual([]);
+  const environment = readFileSync("config/burin.env.example", "utf8");
+  const named = [...sample.matchAll(/_env: (\w+)/g)].map(([, name]) => name ?? "");
+  expect(named.length).toBeGreaterThan(0);
+  for (const name of named) expect(environment).toContain(`${name}=`);
+});
+
 test("a time zone that is none is told", () => {
   const read = readSettings(text.replace("America/Chicago", "Mars/Olympus"), "burin.yaml");
   expect(read.ok ? [] : read.faults.map(faultLine)).toEqual([

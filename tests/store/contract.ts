@@ -1,12 +1,14 @@
 import { expect, test } from "vitest";
 import { completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
-import type { Outcome, Store } from "../../src/ports/store.ts";
+import { type Claim, ClaimLost, type Outcome, type Store } from "../../src/ports/store.ts";
 import { makeReport } from "../../src/report/report.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 
 const monday = new Date("2026-11-09T14:00:00Z");
 const later = new Date("2026-11-09T14:00:03Z");
+/** When a claim of these tests runs out. */
+const leaseEnd = new Date("2026-11-09T14:10:00Z");
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** What every record must do, whatever database is below it. */
@@ -15,7 +17,7 @@ export function storeContract(open: () => Promise<Store>): void {
     const store = await open();
     const { letter } = await store.receive("k1", bytes("From: a\n\nb"), monday);
     expect(await store.bytesOf(letter)).toEqual(bytes("From: a\n\nb"));
-    expect(await store.inState("received")).toEqual([letter]);
+    expect(await store.states()).toEqual({ received: 1 });
   });
 
   test("the same letter twice is one row", async () => {
@@ -68,9 +70,8 @@ export function storeContract(open: () => Promise<Store>): void {
   test("another buyer's order of the same number is another order", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
-    expect(await store.belongsToAnother("bw 2207", "ines@brightwire.example")).toBe(false);
-    expect(await store.belongsToAnother("bw 2207", "eve@stranger.example")).toBe(true);
-    expect(await store.belongsToAnother("BW-9", "eve@stranger.example")).toBe(false);
+    expect(await store.ownerOf("bw 2207")).toEqual({ buyer: "ines@brightwire.example" });
+    expect(await store.ownerOf("BW-9")).toBeUndefined();
     expect(await store.countingSheets("eve@stranger.example", ["BW-2207"])).toEqual([]);
   });
 
@@ -90,6 +91,16 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.lettersBetween(monday, new Date("2026-11-10T00:00:00Z"))).toHaveLength(1);
   });
 
+  test("a letter that is not answered changes no order", async () => {
+    const store = await open();
+    await settled(store, "k1", [plate(), deviceAt(1)]);
+    for (const state of ["held", "silent"] as const)
+      await settled(store, state, [{ ...deviceAt(1), id: `${state}/1`, finish: "CHK" }], monday, state);
+    const counting = await store.countingSheets("ines@brightwire.example", []);
+    expect(counting.map(({ id, finish }) => `${id} ${finish}`)).toEqual(["1/1 OAT", "1/2 OAT"]);
+    expect((await store.forPerson()).map(({ state }) => state)).toEqual(["held"]);
+  });
+
   test("an order whose last sheet comes again under another number is open no more", async () => {
     const store = await open();
     await settled(store, "k1", [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]);
@@ -107,14 +118,107 @@ export function storeContract(open: () => Promise<Store>): void {
   test("a sent answer keeps its time and the server's words", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    await store.mark(letter, "sending", "", monday);
-    expect(await store.inState("sending")).toEqual([letter]);
-    await store.mark(letter, "sent", "250 queued", later);
+    const claim = await claimed(store, letter, monday);
+    await store.mark(claim, "sending", "", monday);
+    expect(await store.states()).toEqual({ sending: 1 });
+    expect(await store.knows("ines@brightwire.example")).toBe(false);
+    await store.mark(claim, "sent", "250 queued", later);
     expect((await store.letter(letter)).answer?.sentAt).toEqual(later);
+    expect(await store.knows("ines@brightwire.example")).toBe(true);
+  });
+
+  test("of two workers that ask at once, one gets the letter", async () => {
+    const store = await open();
+    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const both = await Promise.all([
+      store.claim(letter, monday, leaseEnd),
+      store.claim(letter, monday, leaseEnd),
+    ]);
+    expect(both.filter((claim) => claim !== undefined)).toHaveLength(1);
+    expect(await store.claimDue(monday, leaseEnd)).toBeUndefined();
+  });
+
+  test("a claim that has run out can write nothing more", async () => {
+    const store = await open();
+    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const first = await claimed(store, letter, monday);
+    const second = await claimed(store, letter, leaseEnd);
+    expect(second.opened).toBe(2);
+    await expect(store.mark(first, "held", "late", leaseEnd)).rejects.toThrow(ClaimLost);
+    await store.mark(second, "held", "in time", leaseEnd);
+    expect(await store.letter(letter)).toMatchObject({ state: "held", why: "in time" });
+    expect((await store.forPerson()).map((record) => record.letter)).toEqual([letter]);
+  });
+
+  test("a claim is kept by signs of life, until somebody else has it", async () => {
+    const store = await open();
+    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const first = await claimed(store, letter, later);
+    await store.renew(first, leaseEnd);
+    expect(await store.claimDue(later, leaseEnd)).toBeUndefined();
+    await claimed(store, letter, leaseEnd);
+    await expect(store.renew(first, leaseEnd)).rejects.toThrow(ClaimLost);
+  });
+
+  test("a letter that was begun before comes behind those that were not", async () => {
+    const store = await open();
+    const first = await store.receive("k1", bytes("x"), monday);
+    const second = await store.receive("k2", bytes("y"), monday);
+    await claimed(store, first.letter, monday);
+    const afterwards = new Date("2026-11-09T15:00:00Z");
+    expect(await store.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: second.letter });
+    expect(await store.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: first.letter });
+  });
+
+  test("an answer that was refused is for a person", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    await store.mark(await claimed(store, letter, monday), "refused", "550 no such person", monday);
+    expect((await store.forPerson()).map((record) => record.letter)).toEqual([letter]);
+    expect(await store.room()).toBeGreaterThan(0);
+  });
+
+  test("a letter put off is taken up when it is due, not before", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    await store.mark(await claimed(store, letter, monday), "later", "451", monday, leaseEnd);
+    expect(await store.claimDue(later, leaseEnd)).toBeUndefined();
+    expect(await store.claimDue(leaseEnd, new Date("2026-11-09T15:00:00Z"))).toMatchObject({
+      letter,
+      state: "later",
+    });
+  });
+
+  test("a mailbox's mark is kept, the latest", async () => {
+    const store = await open();
+    expect(await store.markOf("INBOX")).toBeUndefined();
+    await store.setMark("INBOX", { validity: "7", uid: 3 });
+    await store.setMark("INBOX", { validity: "8", uid: 1 });
+    expect(await store.markOf("INBOX")).toEqual({ validity: "8", uid: 1 });
+  });
+
+  test("answers are counted, to one and to all", async () => {
+    const store = await open();
+    await settled(store, "k1", completeOrder());
+    expect(await store.answersSince(monday, "ines@brightwire.example")).toEqual({ toOne: 1, toAll: 1 });
+    expect(await store.answersSince(monday, "eve@stranger.example")).toEqual({ toOne: 0, toAll: 1 });
+    expect(await store.answersSince(later, "ines@brightwire.example")).toEqual({ toOne: 0, toAll: 0 });
   });
 }
 
-async function settled(store: Store, key: string, sheets: readonly Sheet[], at = monday): Promise<number> {
+async function claimed(store: Store, letter: number, at: Date): Promise<Claim> {
+  const claim = await store.claim(letter, at, new Date(at.getTime() + 600_000));
+  if (claim === undefined) throw new Error(`letter ${letter} cannot be had`);
+  return claim;
+}
+
+async function settled(
+  store: Store,
+  key: string,
+  sheets: readonly Sheet[],
+  at = monday,
+  state: Outcome["state"] = "ready",
+): Promise<number> {
   const { letter } = await store.receive(key, bytes(key), at);
   const earlier = await store.countingSheets("ines@brightwire.example", ["BW-2207"]);
   const files = sheets.map(({ id, file }) => ({ id, file, kind: "sheet" as const }));
@@ -128,13 +232,20 @@ async function settled(store: Store, key: string, sheets: readonly Sheet[], at =
     },
     report: makeReport({ files, sheets, earlier }, catalogue),
     buyer: "ines@brightwire.example",
-    answer: {
-      messageId: `<${key}@quillgate.example>`,
-      recipient: "ines@brightwire.example",
-      subject: "Re: sheets",
-      bytes: bytes(`answer to ${key}`),
-    },
+    state,
+    ...(state === "ready"
+      ? {
+          answer: {
+            messageId: `<${key}@quillgate.example>`,
+            recipient: "ines@brightwire.example",
+            subject: "Re: sheets",
+            bytes: bytes(`answer to ${key}`),
+          },
+        }
+      : {}),
   };
-  await store.settle(letter, outcome, at);
+  const claim = await claimed(store, letter, at);
+  await store.settle(claim, outcome, at);
+  if (state === "ready") await store.mark(claim, "ready", "", at, at);
   return letter;
 }

@@ -1,0 +1,49 @@
+import type { Sending } from "../ports/sender.ts";
+import { wordsOf } from "./server.ts";
+
+/** What a server or the library said was wrong. */
+export interface SmtpError extends Error {
+  readonly code?: string | undefined;
+  /** The command that failed, such as `MAIL FROM`. */
+  readonly command?: string | undefined;
+  readonly response?: string | undefined;
+  readonly responseCode?: number | undefined;
+  /** The recipient that was refused. */
+  readonly recipient?: unknown;
+}
+
+/** How one transaction went, as far as it came. */
+export interface Transaction {
+  readonly recipient: string;
+  /** Recipients refused, the witness among them. */
+  readonly refused: readonly SmtpError[];
+  /** The server's last words when it took the letter. */
+  readonly taken?: string;
+  readonly error?: SmtpError;
+  /** The end of the letter may have left, so the server may have it. */
+  readonly handedOver: boolean;
+}
+
+/**
+ * What became of the letter. A reply code decides (RFC 5321 §4.2.1: 5yz is final, 4yz is not); with none, a
+ * letter whose end never left was certainly not sent, and of any other nobody can tell.
+ */
+export function outcomeOf({ recipient, refused, taken, error, handedOver }: Transaction): Sending {
+  if (error?.command === "MAIL FROM") return byReply(error);
+  const refusal = refused.find((each) => each.recipient === recipient);
+  if (refusal !== undefined) return byReply(refusal);
+  const [witness] = refused;
+  if (witness !== undefined)
+    return { kind: "later", words: `not sent, for the witness was refused: ${wordsOf(witness)}` };
+  if (taken !== undefined) return { kind: "sent", words: taken };
+  if (error === undefined) throw new Error("a transaction without an outcome");
+  if (error.responseCode !== undefined) return byReply(error);
+  return { kind: handedOver ? "unknown" : "later", words: wordsOf(error) };
+}
+
+function byReply(error: SmtpError): Sending {
+  const code = error.responseCode ?? 0;
+  // 503 says that the session went wrong, not the letter; the library finds a letter too large by itself (EMESSAGE)
+  const final = (code >= 500 && code !== 503) || (code === 0 && error.code === "EMESSAGE");
+  return { kind: final ? "refused" : "later", words: wordsOf(error) };
+}

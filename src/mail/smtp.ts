@@ -1,0 +1,125 @@
+import { Readable } from "node:stream";
+import type SMTPConnection from "nodemailer/lib/smtp-connection";
+import type { SMTPConnectionEnvelope, SMTPEnvelope } from "nodemailer/lib/smtp-connection";
+import type { Log } from "../ports/log.ts";
+import type { Outgoing, Sender, Sending } from "../ports/sender.ts";
+import { appendLetter, holdsLetter, type Place } from "./kept-letters.ts";
+import { reasonOf, type Server, wordsOf } from "./server.ts";
+import { openSmtp } from "./smtp-connection.ts";
+import { outcomeOf, type SmtpError } from "./smtp-outcome.ts";
+
+export interface SmtpSender {
+  readonly server: Server;
+  /** Where letters come back to that cannot be delivered: the envelope's sender. */
+  readonly bounces: string;
+  /** A mailbox of ours that gets every answer in the same transaction, as proof that it was sent. */
+  readonly witness?: Place & { readonly address: string };
+  /** The folder of answers sent, filled by the server itself or by us. */
+  readonly sent?: Place & { readonly filledBy: "server" | "us" };
+  readonly log: Log;
+  /** Milliseconds of silence after which the server is taken for dead; 60 s, if absent. */
+  readonly silence?: number;
+}
+
+/** Milliseconds that one transaction may take in all. */
+const transactionMs = 600_000;
+
+/** Bytes given to the connection at once, so that most of a letter is still ours when it breaks. */
+const pieceSize = 65_536;
+
+/** One address and nothing else: what could end the command or name a second recipient is not an address. */
+const plainAddress = /^[^\s\p{Cc}<>()[\]\\,;:"@]+@[^\s\p{Cc}<>()[\]\\,;:"@]+$/u;
+
+/**
+ * Submits answers (RFC 6409): one recipient a transaction, a new connection each, the bytes as they are.
+ * `close` waits for copies that are still on their way into the folder of answers sent.
+ */
+export function smtpSender(options: SmtpSender): Sender & { readonly close: () => Promise<void> } {
+  const { server, witness, sent, log } = options;
+  let filing: Promise<unknown> = Promise.resolve();
+
+  /** Comes after the outcome, which must reach the record first: a missing copy does no harm. */
+  function file(answer: Outgoing): void {
+    if (sent?.filledBy !== "us") return;
+    filing = filing
+      .then(() => appendLetter(sent, answer.bytes))
+      .catch((error: unknown) => log.warn({ why: reasonOf(error) }, "no copy in the folder of answers sent"));
+  }
+
+  return {
+    async send(answer) {
+      if (!plainAddress.test(answer.recipient))
+        return { kind: "refused", words: "the recipient is not an address that can be sent to" };
+      let connection: SMTPConnection;
+      try {
+        connection = await openSmtp(server, options.silence ?? 60_000);
+      } catch (error) {
+        return { kind: "later", words: wordsOf(error) };
+      }
+      const outcome = await transact(connection, answer, options);
+      if (outcome.kind === "sent") file(answer);
+      return outcome;
+    },
+
+    async find(messageId) {
+      const place = witness ?? sent;
+      if (place === undefined) return undefined;
+      if (await holdsLetter(place, messageId)) return true;
+      // what we file ourselves lacks the very answers in doubt: those sent just before we died
+      return witness === undefined && sent?.filledBy === "us" ? undefined : false;
+    },
+
+    async close() {
+      await filing;
+    },
+  };
+}
+
+async function transact(
+  connection: SMTPConnection,
+  { recipient, bytes }: Outgoing,
+  { bounces, witness }: SmtpSender,
+): Promise<Sending> {
+  const to =
+    witness === undefined || witness.address === recipient ? [recipient] : [recipient, witness.address];
+  const envelope: SMTPEnvelope & Partial<Pick<SMTPConnectionEnvelope, "rejectedErrors">> = {
+    from: bounces,
+    to,
+    size: bytes.length,
+    use8BitMime: bytes.some((byte) => byte > 127),
+  };
+  let given = 0;
+  let handedOver = false;
+
+  // Read only once the server has answered for every recipient. If it refused one, the end of the letter never
+  // leaves and nobody gets it: a witness copy of an answer that its recipient did not get would prove a lie.
+  const letter = new Readable({
+    read() {
+      if ((envelope.rejectedErrors ?? []).length > 0) {
+        this.destroy(new Error("a recipient was refused"));
+        return;
+      }
+      const piece = bytes.subarray(given, (given += pieceSize));
+      // the final dot follows the end of this stream
+      handedOver = piece.length === 0;
+      this.push(handedOver ? null : piece);
+    },
+  });
+
+  const ended = await new Promise<{ taken: string } | { error: SmtpError }>((resolve) => {
+    const lost = (): void => {
+      clearTimeout(watchdog);
+      resolve({ error: new Error("the connection was lost") });
+    };
+    const watchdog = setTimeout(lost, transactionMs);
+    // the library says the reason, if it knows one, right after it says that the connection has ended
+    connection.once("end", () => setImmediate(lost));
+    connection.send(envelope, letter, (error, info) => {
+      clearTimeout(watchdog);
+      resolve(error ? { error } : { taken: info.response });
+    });
+  });
+  if ("taken" in ended) connection.quit();
+  else connection.close();
+  return outcomeOf({ recipient, refused: envelope.rejectedErrors ?? [], handedOver, ...ended });
+}

@@ -1,0 +1,59 @@
+import type { Kysely, Transaction } from "kysely";
+import { type Claim, ClaimLost } from "../ports/store.ts";
+import type { LetterState } from "../trade/record.ts";
+import type { Tables } from "./tables.ts";
+
+/** States in which something is still to be done for a letter. */
+const open = ["received", "ready", "sending", "later", "unknown"] as const satisfies readonly LetterState[];
+
+/**
+ * Takes up a letter, or the oldest that is due, in one statement: of two workers that ask at once, one
+ * gets it. Claims live in the record and nowhere else; flags and moves in a mailbox are no claim.
+ */
+export async function takeClaim(
+  db: Kysely<Tables>,
+  now: Date,
+  until: Date,
+  letter?: number,
+): Promise<Claim | undefined> {
+  const moment = now.toISOString();
+  const row = await db
+    .updateTable("letters")
+    .set((eb) => ({
+      claimed_until: until.toISOString(),
+      fence: eb("fence", "+", 1),
+      // Counted before the letter is opened, so that one that kills the worker is seen to have done so.
+      opened: eb("opened", "+", eb.case().when("state", "=", "received").then(1).else(0).end()),
+    }))
+    .where("id", "=", (eb) =>
+      eb
+        .selectFrom("letters")
+        .select("id")
+        .where("state", "in", open)
+        .where((w) => w.or([w("claimed_until", "is", null), w("claimed_until", "<=", moment)]))
+        .where((w) => w.or([w("due_at", "is", null), w("due_at", "<=", moment)]))
+        .$if(letter !== undefined, (q) => q.where("id", "=", letter ?? 0))
+        // A letter over which workers have died keeps those behind it waiting no longer.
+        .orderBy("opened")
+        .orderBy("id")
+        .limit(1),
+    )
+    .returning(["id", "state", "fence", "opened", "tries"])
+    .executeTakeFirst();
+  if (row === undefined) return undefined;
+  const { id, state, fence, opened, tries } = row;
+  return { letter: id, state: state as LetterState, fence, opened, tries };
+}
+
+/** Makes sure, within a transaction, that a letter is still in the same hands. Throws ClaimLost otherwise. */
+export async function holdOn(tx: Transaction<Tables>, { letter, fence }: Claim): Promise<void> {
+  // An update, not a look: it locks the row until the transaction ends.
+  const held = await tx
+    .updateTable("letters")
+    .set({ fence })
+    .where("id", "=", letter)
+    .where("fence", "=", fence)
+    .returning("id")
+    .executeTakeFirst();
+  if (held === undefined) throw new ClaimLost(`letter ${letter} is in other hands`);
+}

@@ -1,0 +1,23 @@
+import { pino } from "pino";
+import type { Log } from "../ports/log.ts";
+
+/**
+ * The worker's log: one JSON object a line on the standard error stream. Addresses and legends are not
+ * logged at all; should one slip into a field of these names, it is blotted out.
+ */
+export function openLog(level: "info" | "warn" | "silent" = "info"): Log {
+  const log = pino(
+    {
+      level,
+      base: null,
+      timestamp: pino.stdTimeFunctions.isoTime,
+      serializers: { cause: pino.stdSerializers.err },
+      redact: ["from", "to", "address", "recipient", "sender", "subject", "legend", "text", "*.address"],
+    },
+    pino.destination({ dest: 2, sync: true }),
+  );
+  return {
+    info: (fields, sentence) => log.info(fields, sentence),
+    warn: (fields, sentence) => log.warn(fields, sentence),
+  };
+}

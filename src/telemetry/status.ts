@@ -1,0 +1,46 @@
+import { createServer } from "node:http";
+import { collectDefaultMetrics, Gauge, Registry } from "prom-client";
+import type { Store } from "../ports/store.ts";
+
+/**
+ * Serves /healthz and /metrics on the loopback address. Healthy means that the record answers. Resolves
+ * to a function that closes it; rejects when the port is taken.
+ */
+export async function serveStatus(port: number, store: Pick<Store, "states">): Promise<() => Promise<void>> {
+  const register = new Registry();
+  collectDefaultMetrics({ register });
+  const letters = new Gauge({
+    name: "burin_letters",
+    help: "Letters in the record, by where they stand",
+    labelNames: ["state"],
+    registers: [register],
+    async collect() {
+      const states = await store.states();
+      // A state in which no letter stands any more is not told of.
+      letters.reset();
+      for (const [state, count] of Object.entries(states)) letters.set({ state }, count);
+    },
+  });
+  const server = createServer((request, response) => {
+    const answer = async (): Promise<[number, string, string]> => {
+      if (request.url === "/healthz") {
+        await store.states();
+        return [200, "text/plain", "ok\n"];
+      }
+      if (request.url === "/metrics") return [200, register.contentType, await register.metrics()];
+      return [404, "text/plain", "try /healthz or /metrics\n"];
+    };
+    void answer()
+      .catch((): [number, string, string] => [503, "text/plain", "the record does not answer\n"])
+      .then(([code, type, text]) => response.writeHead(code, { "content-type": type }).end(text));
+  });
+  await new Promise<void>((resolve, reject) => {
+    server.once("error", reject);
+    server.listen(port, "127.0.0.1", resolve);
+  });
+  return () =>
+    new Promise((resolve) => {
+      server.close(() => resolve());
+      server.closeAllConnections();
+    });
+}

@@ -1,0 +1,165 @@
+import { setTimeout as wait } from "node:timers/promises";
+import type { Desk } from "../intake/desk.ts";
+import { takeDue, takeLetter } from "../intake/take.ts";
+import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
+import type { LetterRecord } from "../trade/record.ts";
+
+/** How often the record is asked for letters that have become due, in milliseconds. */
+const lookEvery = 5000;
+
+/** How long after something was left undone a mailbox is read again from where all was done, in milliseconds. */
+const againAfter = 60_000;
+
+/** Bytes that the record's disk must take before a letter is taken up: what the largest letter unpacks to, and more. */
+const leastRoom = 256_000_000;
+
+/** What a run came to. */
+export interface Tally {
+  readonly taken: number;
+  readonly again: number;
+  /** Letters that could not be handled now. */
+  readonly left: number;
+}
+
+interface Run {
+  readonly desk: Desk;
+  readonly once: boolean;
+  readonly signal: AbortSignal;
+  readonly tally: { -readonly [key in keyof Tally]: number };
+  /** Letters in the record of which it is not known yet where in the mailbox they belong. */
+  readonly unshelved: Map<number, Mail>;
+}
+
+/**
+ * Reads the mailboxes and answers every letter once, until the signal comes; the letter in hand is
+ * finished first. With `once` it ends when no letter is left that could be handled now.
+ */
+export async function runWorker(
+  desk: Desk,
+  mailboxes: readonly Mailbox[],
+  options: { readonly once: boolean; readonly signal: AbortSignal },
+): Promise<Tally> {
+  const run: Run = { desk, ...options, tally: { taken: 0, again: 0, left: 0 }, unshelved: new Map() };
+  const read = run.once ? readMailbox : keepReading;
+  await Promise.all([
+    Promise.all(mailboxes.map((mailbox) => read(run, mailbox))),
+    run.once ? takeAllDue(run) : keepTakingDue(run),
+  ]);
+  if (run.once) await shelveRest(run);
+  return run.tally;
+}
+
+/** Begins anew, behind the last letter up to which all are in the record, whenever one was left. */
+async function keepReading(run: Run, mailbox: Mailbox): Promise<void> {
+  const { desk, signal } = run;
+  while (!signal.aborted) {
+    await readMailbox(run, mailbox).catch((cause: unknown) =>
+      desk.log.warn({ mailbox: mailbox.name, cause }, "the mailbox or the record failed; beginning again"),
+    );
+    await pause(lookEvery, signal);
+  }
+}
+
+async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
+  const { store } = run.desk;
+  const since = await store.markOf(mailbox.name);
+  const pass = new AbortController();
+  let timer: NodeJS.Timeout | undefined;
+  const options = { once: run.once, signal: AbortSignal.any([run.signal, pass.signal]) };
+  try {
+    for await (const mail of mailbox.letters({ ...options, ...(since === undefined ? {} : { since }) })) {
+      // Behind a letter that could not be taken the mark stays where it is, so that it is read again.
+      if (!(await takeMail(run, mailbox, mail))) timer ??= setTimeout(() => pass.abort(), againAfter);
+      if (timer === undefined && mail.mark !== undefined) await store.setMark(mailbox.name, mail.mark);
+      if (run.signal.aborted) return;
+    }
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/** Takes one letter out of a mailbox: whether it is in the record now, or gone for good. */
+async function takeMail(run: Run, mailbox: Mailbox, mail: Mail): Promise<boolean> {
+  const { desk, tally } = run;
+  const fields = { mailbox: mailbox.name, mail: mail.name };
+  let letter: number;
+  try {
+    if (!(await thereIsRoom(run))) {
+      tally.left++;
+      return false;
+    }
+    const bytes = await mail.bytes();
+    if (bytes === undefined) {
+      desk.log.info(fields, "letter gone before it could be read");
+      return true;
+    }
+    const taken = await takeLetter(desk, bytes, mail.receivedAt);
+    letter = taken.letter;
+    if (taken.again) tally.again++;
+    else tally.taken++;
+  } catch (cause) {
+    tally.left++;
+    desk.log.warn({ ...fields, cause }, "letter left where it is, to be taken again");
+    return false;
+  }
+  await shelve(run, letter, mail);
+  return true;
+}
+
+/** The mailbox is only a view, put right after the record: losing this step loses nothing. */
+async function shelve({ desk: { store, log }, unshelved }: Run, letter: number, mail: Mail): Promise<void> {
+  try {
+    const shelf = shelfOf(await store.letter(letter));
+    if (shelf === undefined) unshelved.set(letter, mail);
+    else {
+      unshelved.delete(letter);
+      await mail.shelve(shelf);
+    }
+  } catch (cause) {
+    log.warn({ letter, cause }, "letter not put on its shelf");
+  }
+}
+
+async function shelveRest(run: Run): Promise<void> {
+  for (const [letter, mail] of run.unshelved) await shelve(run, letter, mail);
+}
+
+/** Where a letter belongs in the mailbox; undefined while nobody knows yet. */
+function shelfOf({ state, verdict }: LetterRecord): Shelf | undefined {
+  if (state === "silent") return "silent";
+  if (state === "held" || state === "refused") return "person";
+  if (verdict === undefined) return undefined;
+  return (
+    { pass: "passed", fail: "to-correct", confirm: "waiting", waiting: "waiting", person: "person" } as const
+  )[verdict];
+}
+
+/** Whether the record can take another letter; waits until it can, unless it is to look but once. */
+async function thereIsRoom({ desk: { store, log }, once, signal }: Run): Promise<boolean> {
+  for (let looks = 1; !signal.aborted; looks++) {
+    const room = await store.room();
+    if (room >= leastRoom) return true;
+    if (looks === 1) log.warn({ room, leastRoom }, "the record's disk is nearly full: no letter is taken up");
+    if (once) break;
+    await pause(lookEvery, signal);
+  }
+  return false;
+}
+
+async function takeAllDue(run: Run): Promise<void> {
+  while (!run.signal.aborted && (await thereIsRoom(run)) && (await takeDue(run.desk)));
+}
+
+async function keepTakingDue(run: Run): Promise<void> {
+  while (!run.signal.aborted) {
+    await takeAllDue(run).catch((cause: unknown) =>
+      run.desk.log.warn({ cause }, "the record failed; looking for due letters later"),
+    );
+    await shelveRest(run);
+    await pause(lookEvery, run.signal);
+  }
+}
+
+async function pause(ms: number, signal: AbortSignal): Promise<void> {
+  await wait(ms, undefined, { signal }).catch(() => undefined);
+}

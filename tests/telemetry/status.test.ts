@@ -1,0 +1,49 @@
+import { createServer } from "node:net";
+import { expect, onTestFinished, test } from "vitest";
+import { serveStatus } from "../../src/telemetry/status.ts";
+
+async function freePort(): Promise<number> {
+  const server = createServer();
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  const address = server.address();
+  await new Promise((resolve) => server.close(resolve));
+  if (address === null || typeof address === "string") throw new Error("no port");
+  return address.port;
+}
+
+async function served(
+  states: () => Promise<Record<string, number>>,
+): Promise<(path: string) => Promise<Response>> {
+  const port = await freePort();
+  const close = await serveStatus(port, { states });
+  onTestFinished(close);
+  return (path) => fetch(`http://127.0.0.1:${port}${path}`);
+}
+
+test("/healthz says ok while the record answers, and 503 when it does not", async () => {
+  let works = true;
+  const get = await served(() => (works ? Promise.resolve({}) : Promise.reject(new Error("gone"))));
+  expect((await get("/healthz")).status).toBe(200);
+  works = false;
+  const failed = await get("/healthz");
+  expect([failed.status, await failed.text()]).toEqual([503, "the record does not answer\n"]);
+});
+
+test("/metrics counts letters by where they stand now", async () => {
+  let states: Record<string, number> = { sent: 2, unknown: 1 };
+  const get = await served(() => Promise.resolve(states));
+  const first = await (await get("/metrics")).text();
+  expect(first).toContain('burin_letters{state="sent"} 2');
+  expect(first).toContain('burin_letters{state="unknown"} 1');
+  states = { sent: 3 };
+  const next = await (await get("/metrics")).text();
+  expect(next).toContain('burin_letters{state="sent"} 3');
+  expect(next).not.toContain('state="unknown"');
+});
+
+test("any other page is not there, and a port that is taken is told", async () => {
+  const port = await freePort();
+  onTestFinished(await serveStatus(port, { states: () => Promise.resolve({}) }));
+  expect((await fetch(`http://127.0.0.1:${port}/`)).status).toBe(404);
+  await expect(serveStatus(port, { states: () => Promise.resolve({}) })).rejects.toThrow("EADDRINUSE");
+});

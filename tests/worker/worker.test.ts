@@ -1,0 +1,152 @@
+import { expect, test } from "vitest";
+import type { Desk } from "../../src/intake/desk.ts";
+import type { Mail, Mailbox, Mark, Shelf } from "../../src/ports/mailbox.ts";
+import { runWorker } from "../../src/worker/worker.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+
+const receivedAt = new Date("2026-11-09T15:00:00Z");
+
+function letterBytes(n: number): Uint8Array {
+  const lines = [
+    "From: ines@brightwire.example",
+    "To: orders@quillgate.example",
+    `Message-ID: <${n}@b.example>`,
+  ];
+  return new TextEncoder().encode([...lines, "Subject: Stations", "", `Hello ${n}`].join("\r\n"));
+}
+
+/** A mailbox with letters of these numbers as UIDs; `gives` is asked for their bytes. */
+function mailboxOf(
+  uids: readonly number[],
+  gives: (uid: number) => Uint8Array | undefined = letterBytes,
+): Mailbox & { readonly shelves: Map<number, Shelf> } {
+  const shelves = new Map<number, Shelf>();
+  const mail = (uid: number): Mail => ({
+    name: `INBOX 1/${uid}`,
+    size: 100,
+    receivedAt,
+    mark: { validity: "1", uid },
+    bytes: async () => gives(uid),
+    shelve: async (shelf) => void shelves.set(uid, shelf),
+  });
+  return {
+    name: "orders",
+    shelves,
+    async *letters({ since }: { readonly since?: Mark }) {
+      for (const uid of uids) if (uid > (since?.uid ?? 0)) yield mail(uid);
+    },
+    close: () => Promise.resolve(),
+  };
+}
+
+const run = (desk: Desk, ...mailboxes: Mailbox[]) =>
+  runWorker(desk, mailboxes, { once: true, signal: new AbortController().signal });
+
+test("every letter of every mailbox is answered, shelved, and behind the mark", async () => {
+  const sender = keepingSender();
+  const desk = await temporaryDesk({ sender });
+  const [one, two] = [mailboxOf([1, 2]), { ...mailboxOf([3]), name: "second" }];
+  expect(await run(desk, one, two)).toEqual({ taken: 3, again: 0, left: 0 });
+  expect(sender.kept).toHaveLength(3);
+  expect([...one.shelves]).toEqual([
+    [1, "person"],
+    [2, "person"],
+  ]);
+  expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
+  expect(await run(desk, one)).toEqual({ taken: 0, again: 0, left: 0 });
+});
+
+test("a letter that the mailbox cannot give holds up no other, and is asked for again", async () => {
+  const sender = keepingSender();
+  const desk = await temporaryDesk({ sender });
+  const failing = mailboxOf([1, 2, 3], (uid) => {
+    if (uid === 2) throw new Error("the server does not give it");
+    return letterBytes(uid);
+  });
+  expect(await run(desk, failing)).toEqual({ taken: 2, again: 0, left: 1 });
+  expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 1 });
+  expect(await run(desk, mailboxOf([1, 2, 3]))).toEqual({ taken: 1, again: 1, left: 0 });
+  expect(sender.kept).toHaveLength(3);
+});
+
+test("a letter that is gone is passed over", async () => {
+  const desk = await temporaryDesk();
+  const gone = mailboxOf([1, 2], (uid) => (uid === 1 ? undefined : letterBytes(uid)));
+  expect(await run(desk, gone)).toEqual({ taken: 1, again: 0, left: 0 });
+  expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
+});
+
+test("no letter is taken up while the record's disk is nearly full", async () => {
+  const sender = keepingSender();
+  const desk = await temporaryDesk({ sender });
+  const full = { ...desk, store: { ...desk.store, room: () => Promise.resolve(1_000_000) } };
+  expect(await run(full, mailboxOf([1]))).toEqual({ taken: 0, again: 0, left: 1 });
+  expect(await desk.store.states()).toEqual({});
+  expect(await run(desk, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0 });
+});
+
+test("a letter that finds no room halfway is not answered, and is when there is room", async () => {
+  const sender = keepingSender();
+  let now = receivedAt;
+  const desk = await temporaryDesk({ sender, clock: { now: () => now } });
+  const settle = () =>
+    Promise.reject(Object.assign(new Error("no space left on device"), { code: "ENOSPC" }));
+  const mailbox = mailboxOf([1]);
+  await run({ ...desk, store: { ...desk.store, settle } }, mailbox);
+  expect(sender.kept).toEqual([]);
+  expect(await desk.store.states()).toEqual({ received: 1 });
+  now = new Date(now.getTime() + 61_000);
+  await run(desk);
+  expect(sender.kept).toHaveLength(1);
+  expect(await desk.store.states()).toEqual({ sent: 1 });
+});
+
+test("a failure after the answer was stored does not have the letter checked again", async () => {
+  const sender = keepingSender();
+  let now = receivedAt;
+  const desk = await temporaryDesk({ sender, clock: { now: () => now } });
+  const mark: Desk["store"]["mark"] = (claim, state, ...rest) =>
+    state === "sending" ? Promise.reject(new Error("disk full")) : desk.store.mark(claim, state, ...rest);
+  await run({ ...desk, store: { ...desk.store, mark } }, mailboxOf([1]));
+  expect(await desk.store.states()).toEqual({ unknown: 1 });
+  now = new Date(now.getTime() + 121_000);
+  await run(desk);
+  expect(sender.kept).toHaveLength(1);
+});
+
+test("a letter in another worker's hands is shelved when that one is done with it", async () => {
+  const desk = await temporaryDesk();
+  const mailbox = mailboxOf([1]);
+  const taken = { ...desk.store, claim: () => Promise.resolve(undefined) };
+  const stop = new AbortController();
+  const working = runWorker(
+    { ...desk, store: { ...taken, claimDue: () => Promise.resolve(undefined) } },
+    [mailbox],
+    {
+      once: false,
+      signal: stop.signal,
+    },
+  );
+  await expect.poll(() => desk.store.states()).toEqual({ received: 1 });
+  expect(mailbox.shelves.size).toBe(0);
+  await run(desk);
+  await expect.poll(() => mailbox.shelves.get(1), { timeout: 8000 }).toBe("person");
+  stop.abort();
+  await working;
+});
+
+test("while a record fails the worker goes on trying", async () => {
+  const sender = keepingSender();
+  const desk = await temporaryDesk({ sender });
+  let failures = 0;
+  const markOf: Desk["store"]["markOf"] = (mailbox) =>
+    failures++ === 0 ? Promise.reject(new Error("disk I/O error")) : desk.store.markOf(mailbox);
+  const stop = new AbortController();
+  const working = runWorker({ ...desk, store: { ...desk.store, markOf } }, [mailboxOf([1])], {
+    once: false,
+    signal: stop.signal,
+  });
+  await expect.poll(() => sender.kept.length, { timeout: 8000 }).toBe(1);
+  stop.abort();
+  await working;
+});
