@@ -5,3 +5,11 @@ declare module "damerau-levenshtein" {
     other: string,
   ): { steps: number; relative: number; similarity: number };
 }
+
+declare module "nspell" {
+  interface Spelling {
+    correct: (word: string) => boolean;
+    suggest: (word: string) => string[];
+  }
+  export default function nspell(aff: string, dic: string): Spelling;
+}

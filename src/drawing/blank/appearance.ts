@@ -93,7 +93,7 @@ function glyphsOf(text: string): { code: number; name: string }[] {
 }
 
 /** Breaks a line at its blanks; a word wider than the field stays whole. */
-function wrap(text: string, size: number, width: number): string[] {
+export function wrap(text: string, size: number, width: number): string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(" ")) {
