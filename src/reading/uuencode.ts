@@ -1,3 +1,6 @@
+/** More files than this are no letter that people write. */
+const most = 10_000;
+
 /** Every file written out in a text between "begin 644 name" and "end", as far as it goes. POSIX.1, uuencode */
 export function uuencodedIn(text: string): { name: string; bytes: Uint8Array }[] {
   if (!/^begin [0-7]{3,4} \S/m.test(text)) return [];
@@ -6,6 +9,7 @@ export function uuencodedIn(text: string): { name: string; bytes: Uint8Array }[]
   for (const line of text.split(/\r?\n/)) {
     const name = /^begin [0-7]{3,4} (\S.*)$/.exec(line)?.[1];
     inside = name !== undefined || (inside && /^[!-_][ -`]{1,84}$/.test(line));
+    if (files.length > most) throw new Error("endless files in one text");
     if (name !== undefined) files.push({ name: name.trim(), lines: [] });
     else if (inside) files.at(-1)?.lines.push(decodeLine(line));
   }

@@ -46,3 +46,7 @@ test("a sentence that begins alike is no file", () => {
   expect(uuencodedIn("begin 644 again.\nThen end.")).toEqual([]);
   expect(uuencodedIn("We begin 644 again.")).toEqual([]);
 });
+
+test("files without end are refused, before they fill the memory", () => {
+  expect(() => uuencodedIn("begin 644 a\n#AAAA\n".repeat(10_002))).toThrow("endless files");
+});
