@@ -38,7 +38,13 @@ export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
           return "later" as const;
         });
   if (found === "later")
-    await store.mark(claim, "unknown", "looked for in vain", clock.now(), after(desk.rules.grace, desk));
+    await store.mark(
+      claim,
+      "unknown",
+      "could not be looked for just now",
+      clock.now(),
+      after(desk.rules.grace, desk),
+    );
   else if (found === undefined)
     await store.mark(claim, "held", "nobody can see whether the answer went out", clock.now());
   else if (found) await store.mark(claim, "sent", "found among the answers sent", clock.now());

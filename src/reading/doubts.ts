@@ -9,8 +9,10 @@ import { hiddenValues, sameText } from "./hidden-values.ts";
 interface Frame {
   readonly place: Place;
   readonly box: Box;
-  /** What stands in the field, and what its blank form prints there. */
-  readonly expected: readonly string[];
+  /** What the field holds. */
+  readonly values: readonly string[];
+  /** What its blank form prints there. */
+  readonly prints: string;
 }
 
 /** Everything about a form's file and pages that may make it mean other than its fields say. */
@@ -36,10 +38,10 @@ function framesOn(page: number, { widgets, fields }: PdfFacts, edition: Edition)
   const values = new Map(fields.map(({ name, values }) => [name, values]));
   return edition.fields.flatMap(({ name, place, prints = "" }): Frame[] => {
     if (place === undefined || place === "edition") return [];
-    const expected = [...(values.get(name) ?? []), prints];
+    const held = values.get(name) ?? [];
     return widgets
       .filter((widget) => widget.field === name && widget.page === page && !widget.hidden)
-      .map(({ box }) => ({ place, box, expected }));
+      .map(({ box }) => ({ place, box, values: held, prints }));
   });
 }
 
@@ -51,7 +53,8 @@ function doubtsAbout(mark: PageMark, page: PageFacts, frames: readonly Frame[], 
     case "ink":
       return onEach("handwriting", under);
     case "free-text":
-      return onEach("typed-over", under, found);
+      // A form may be made with text boxes itself.
+      return edition.fields.some(({ prints }) => prints === text) ? [] : onEach("typed-over", under, found);
     case "stamp":
       // Beside the fields it is a seal or a logo, and says nothing of what is ordered.
       if (under.length === 0) return [];
@@ -59,10 +62,11 @@ function doubtsAbout(mark: PageMark, page: PageFacts, frames: readonly Frame[], 
     case "image":
       return imageOver(mark.box, page, frames, edition).map((place) => ({ what: "image-over", place }));
     case "text":
-      return frames
-        .filter(({ box, expected }) => standsIn(mark.box, box) && !isExpected(text ?? "", expected))
-        .map(({ place }) => ({ what: "typed-over", place, ...found }));
+      break;
   }
+  return frames
+    .filter((frame) => standsIn(mark.box, frame.box) && !isExpected(text ?? "", frame))
+    .map(({ place }) => ({ what: "typed-over", place, ...found }));
 }
 
 /** A doubt about each place, or about the sheet where it touches none. */
@@ -71,9 +75,11 @@ function onEach(what: Doubt["what"], places: readonly Place[], found: { text?: s
 }
 
 /** Lines and dots to write on, a hint of the form, or the field's own value, drawn a second time. */
-function isExpected(text: string, expected: readonly string[]): boolean {
+function isExpected(text: string, { values, prints }: Frame): boolean {
   return (
-    !/[\p{L}\p{N}]/u.test(text) || expected.some((one) => sameText(one, text) || one.includes(text.trim()))
+    !/[\p{L}\p{N}]/u.test(text) ||
+    prints.includes(text.trim()) ||
+    values.some((value) => sameText(value, text))
   );
 }
 

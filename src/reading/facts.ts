@@ -48,7 +48,7 @@ export interface PdfFacts {
   /** XFA without a form that others can read. */
   readonly dynamic: boolean;
   readonly portfolio: boolean;
-  /** Readable only after repair, by one reader alone, or with its end missing. */
+  /** Readable only after repair, by one reader alone (or some fields of it), or with its end missing. */
   readonly recovered: boolean;
 }
 

@@ -1,20 +1,19 @@
-import type { Place } from "../trade/place.ts";
 import type { Doubt } from "../trade/sheet.ts";
-import type { Edition } from "./edition.ts";
+import type { Edition, EditionField } from "./edition.ts";
 import type { PdfFacts, WidgetFacts } from "./facts.ts";
 import type { ReadField } from "./form.ts";
 
 /** Fields in which the page does not show what the field holds, and fields that no longer show at all. */
 export function hiddenValues({ fields, widgets, pages }: PdfFacts, edition: Edition): Doubt[] {
   const byName = Map.groupBy(widgets, ({ field }) => field);
-  const places = new Map(edition.fields.flatMap(({ name, place }) => (place ? [[name, place]] : [])));
+  const printed = new Map(edition.fields.map((field) => [field.name, field]));
   // Pages that were not looked at may show them all.
   if (widgets.length === 0) return pages && fields.some(isFilled) ? [{ what: "flattened" }] : [];
   return fields.flatMap((field): Doubt[] => {
-    const place = places.get(field.name);
+    const place = printed.get(field.name)?.place;
     // Where two readers differ there is no one value to look for.
     if (place === undefined || field.unsure !== undefined) return [];
-    const hidden = hiddenIn(field, place, byName.get(field.name) ?? []);
+    const hidden = hiddenIn(field, printed.get(field.name), byName.get(field.name) ?? []);
     const text = field.values.join(", ");
     return hidden ? [{ what: "value-hidden", place, ...(text === "" ? {} : { text }), ...hidden }] : [];
   });
@@ -23,19 +22,23 @@ export function hiddenValues({ fields, widgets, pages }: PdfFacts, edition: Edit
 /** What is shown instead of the value; undefined where the value shows. */
 function hiddenIn(
   field: ReadField,
-  place: Place,
+  printed: EditionField | undefined,
   widgets: readonly WidgetFacts[],
 ): { readonly shown?: string } | undefined {
   const visible = widgets.filter(({ hidden }) => !hidden);
   if (visible.length === 0) return isFilled(field) ? {} : undefined;
   const value = field.values.join("\n");
-  const other = visible.find(({ shown }) => {
-    if (shown === undefined || sameText(value, shown)) return false;
+  const shows = (shown: string): boolean => {
+    if (sameText(value, shown)) return true;
+    if (value === "") return printed?.prints !== undefined && sameText(printed.prints, shown);
     // Some programs draw only the lines that fit.
-    return !(place === "notes" && plain(shown) !== "" && plain(value).startsWith(plain(shown)));
-  });
+    return (
+      printed?.place === "notes" && glyphsOf(shown) !== "" && glyphsOf(value).startsWith(glyphsOf(shown))
+    );
+  };
+  const other = visible.find(({ shown }) => shown !== undefined && !shows(shown));
   if (other === undefined) return undefined;
-  return plain(other.shown ?? "") === "" ? {} : { shown: other.shown ?? "" };
+  return glyphsOf(other.shown ?? "") === "" ? {} : { shown: other.shown ?? "" };
 }
 
 function isFilled({ values }: ReadField): boolean {
@@ -43,17 +46,28 @@ function isFilled({ values }: ReadField): boolean {
 }
 
 /**
- * Whether two texts read the same once punctuation, blanks and case are left out: programs draw numbers,
- * dates and lines in their own ways, and "?" for letters that their font does not have.
+ * Whether two texts show the same: blanks apart, and what fonts of forms cannot tell. Where there is no
+ * letter, punctuation counts for nothing either, since forms draw numbers and dates in ways of their own.
  */
 export function sameText(one: string, other: string): boolean {
-  return plain(one) === plain(other);
+  if (/\p{L}/u.test(one + other)) return glyphsOf(one) === glyphsOf(other);
+  return digits(one) === digits(other);
 }
 
-function plain(text: string): string {
-  // Beyond Latin-1, fonts of forms have few letters and none that everybody draws.
-  return text
-    .normalize("NFKC")
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]|[^\0-\xff]/gu, "");
+/** What there is to see of a text in any font of a form. */
+function glyphsOf(text: string): string {
+  return (
+    text
+      .normalize("NFKC")
+      .replace(/[\u00ad‐‑‒–—―−]/g, "-")
+      .replace(/[‘’]/g, "'")
+      .replace(/[“”]/g, '"')
+      // Letters beyond Latin-1 are drawn as "?" by some programs, and left out by others.
+      .replace(/[\s?]|[^\0-\xff]/gu, "")
+  );
+}
+
+function digits(text: string): string {
+  // 2 is drawn as 2.00, and 302.8 as 302,80.
+  return text.replace(/(?<=\d[.,]\d?)0+$/, "").replace(/\D/g, "");
 }

@@ -4,7 +4,7 @@ import { marksOf, widgetsOf } from "./annotation-facts.ts";
 import { moved } from "./boxes.ts";
 import { compareForms } from "./compare.ts";
 import type { FileFacts, PageFacts, PageMark, PdfFacts } from "./facts.ts";
-import type { FormField } from "./form.ts";
+import { type FormField, isFillable } from "./form.ts";
 import { annotationAt, isOurMark } from "./our-marks.ts";
 import { readPageText } from "./page-text.ts";
 import { paintedOn } from "./painted.ts";
@@ -88,8 +88,20 @@ function factsOf(drawn: Drawn | undefined, walked: Walked | undefined, whole: bo
     // ISO 32000-1:2008 §12.7.8: without NeedsRendering an XFA form has an ordinary one beside it.
     dynamic: xfa && (needsRendering || fields.length === 0),
     portfolio,
-    recovered: drawn === undefined || walked === undefined || !whole,
+    recovered: !whole || namesIn(drawn?.fields) !== namesIn(walked?.fields),
   };
+}
+
+/** The fields that a reader sees; "none" where it cannot read the file. One that passes over a broken object sees fewer. */
+function namesIn(fields: readonly FormField[] | undefined): string {
+  return fields === undefined
+    ? "none"
+    : JSON.stringify(
+        fields
+          .filter(isFillable)
+          .map(({ name }) => name)
+          .toSorted(),
+      );
 }
 
 const unknown: Traits = { xfa: false, needsRendering: false, portfolio: false, redrawn: false };

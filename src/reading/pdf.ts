@@ -11,14 +11,6 @@ export function isPdf(bytes: Uint8Array): boolean {
 }
 
 /**
- * Whether the end of the file is missing. Readers then fall back in silence to an earlier revision of it,
- * with the values of that time. ISO 32000-1:2008 §7.5.5: a file ends in `startxref`, a number and `%%EOF`.
- */
-export function isCutOff(bytes: Uint8Array): boolean {
-  return !/startxref\s+\d+\s+%%EOF/.test(latin1(bytes.subarray(-2048)));
-}
-
-/**
  * Opens a PDF, hands it over and closes it again, whatever happens. Throws what pdf.js throws for a file
  * that it cannot open; see `wantsPassword`.
  *

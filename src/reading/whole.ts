@@ -25,7 +25,9 @@ function tableOf(file: Buffer): number | undefined {
 function leadsToTable(file: Buffer, table: number): boolean {
   const header = Math.max(0, file.indexOf("%PDF-"));
   return [table, table + header].some((at) =>
-    /^\s*(?:xref\b|\d+\s+\d+\s+obj\b)/.test(file.subarray(at, at + 40).toString("latin1")),
+    /^\s*(?:xref\s+\d+\s+\d+\s|\d+\s+\d+\s+obj\b[^]*\/W\s*\[)/.test(
+      file.subarray(at, at + 2048).toString("latin1"),
+    ),
   );
 }
 

@@ -151,6 +151,8 @@ async function takeAllDue(run: Run): Promise<void> {
 }
 
 async function keepTakingDue(run: Run): Promise<void> {
+  // Not at once: a letter over which a worker has died comes after others, and not again and again at each start.
+  await pause(lookEvery, run.signal);
   while (!run.signal.aborted) {
     await takeAllDue(run).catch((cause: unknown) =>
       run.desk.log.warn({ cause }, "the record failed; looking for due letters later"),

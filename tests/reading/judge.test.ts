@@ -173,7 +173,39 @@ describe("a sheet is doubted for", () => {
   });
 
   test.each([
-    ["drawn with other blanks and points", "ALL OFF.", "all  off"],
+    ["another sign", "BW-2207", "BW;2207"],
+    ["another case", "Entry", "ENTRY"],
+    ["another number", "2", "2.50"],
+    ["nothing but signs", "ENTRY", "..."],
+  ])("a value shown with %s", (_, button1_row1, shown) => {
+    expect(doubtsOf(withWidgets((one) => ({ ...one, shown }), { ...filled, button1_row1 }))).toEqual([
+      { what: "value-hidden", place: "row.1.1", text: button1_row1, shown },
+    ]);
+  });
+
+  test("nothing where an empty field shows its hint", () => {
+    const field = {
+      name: "MS.Pos",
+      label: "Position",
+      values: {},
+      place: "position",
+      prints: "k of N",
+    } as const;
+    const hinted = { ...theirs, fields: theirs.fields.map((one) => (one.name === "MS.Pos" ? field : one)) };
+    const facts = formFacts(theirs, { "MS.Job": "Holloway Street" });
+    const widgets = facts.widgets.map((one) => (one.field === "MS.Pos" ? { ...one, shown: "k of N" } : one));
+    const read = (known: typeof editions) =>
+      judge({ ...facts, widgets }, file, { editions: known, catalogue }).sheet?.doubts;
+    expect(read([theirs])).toEqual([{ what: "value-hidden", place: "position", shown: "k of N" }]);
+    expect(read([hinted])).toEqual([]);
+  });
+
+  test.each([
+    ["drawn as a number with decimals", "302.8", "302,80"],
+    ["whole and drawn with decimals", "2", "2.00"],
+    ["drawn with other blanks", "ALL OFF.", "ALL  OFF."],
+    ["drawn with other dashes and quotes", "DON’T – 2", "DON'T - 2"],
+    ["a number drawn with points", "3125550117", "(312) 555-0117"],
     ["with letters that the font of the form does not have", "ПУСК 5 Ω", "???? 5 ?"],
     ["with an accent typed on its own", "CAFE\u0301", "CAFÉ"],
   ])("nothing where a value is %s", (_, button1_row1, shown) => {
@@ -181,7 +213,7 @@ describe("a sheet is doubted for", () => {
   });
 
   test("nothing where the viewer is to draw the field", () => {
-    const undrawn = withWidgets(({ shown: _, ...one }) => one);
+    const undrawn = withWidgets(({ field, page, box, hidden }) => ({ field, page, box, hidden }));
     expect(doubtsOf(undrawn)).toEqual([]);
   });
 

@@ -25,11 +25,11 @@ export function compareWithTools(file: string, fields: readonly ReadField[]): Co
   const ours = new Map(fields.map((field) => [field.name, field]));
   for (const [name, values] of qpdf) {
     if (plain(pdftk.get(name)) !== plain(values)) continue;
-    found.fields += 1;
-    if (plain(values) !== "") found.filled += 1;
     const field = ours.get(name);
     // ISO 32000-1:2008 table 227: the two give the number of a state where the form has a value for it.
     if (field?.kind === "tick" && /^\d+$/.test(plain(values)) && !/^\d*$/.test(plain(field.values))) continue;
+    found.fields += 1;
+    if (plain(values) !== "") found.filled += 1;
     if (field?.unsure !== undefined) found.unsure += 1;
     else if (plain(field?.values) === plain(values)) found.right += 1;
     else found.wrong.push(`${name} is ${JSON.stringify(values)}, read as ${JSON.stringify(field?.values)}`);

@@ -9,8 +9,8 @@ export const savedBlank = defineFileCheck({
   why: "Of a sheet filled in within a browser, the download button may save the empty original, and nothing on the way shows it.",
   wordings: {
     refused: {
-      says: "This sheet arrived empty: not one of its fields is filled in.",
-      fix: "Fill it in and save it with a PDF program, or in a browser with the download button; where it asks, choose to save with your changes. Do not print it to PDF: that destroys the fields. Open the saved file, see that it shows what you typed, and attach that one.",
+      says: "This sheet arrived empty: not one of its fields is filled in. The download button of a browser may have saved the empty original.",
+      fix: "Save the filled sheet with a PDF program, or with the download button of the browser; where it asks, choose to save with your changes. Do not use “Save as PDF” of the print dialog: that destroys the fields. Open the saved file, see that it shows what you typed, and attach that one.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

@@ -1,0 +1,98 @@
+import { EncryptedPDFError, ParseSpeeds, PDFDict, PDFDocument, PDFName } from "pdf-lib";
+import type { FileFacts } from "../reading/facts.ts";
+import { openPdf } from "../reading/open-pdf.ts";
+import { entryOf } from "../reading/pdf-value.ts";
+import { formOf } from "../reading/walked-pdf.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { problemList } from "./marked/list.ts";
+import { markInto } from "./marked/mark-into.ts";
+import type { MarkedProblem } from "./marked/problem.ts";
+import { pdfOf } from "./proof/pdf.ts";
+
+/**
+ * The sender's own sheet with each faulty field outlined and numbered and the problems listed on a last page,
+ * to be corrected and sent again. What was in the file stays in it byte for byte; the marks are added at its
+ * end, and take the place of those of an earlier marking. A file that changes would spoil, since it is signed,
+ * locked or has an XFA form, is left alone: the list comes by itself. Undefined when the file cannot be
+ * read for certain or would not read the same afterwards. Never throws, whatever the bytes.
+ */
+export async function markedCopy(
+  bytes: Uint8Array,
+  sheet: Sheet,
+  problems: readonly MarkedProblem[],
+): Promise<Uint8Array | undefined> {
+  const before = await openPdf(bytes);
+  if (before.kind === "locked-pdf") return listAlone(sheet, problems);
+  // A file that was mended in reading would come back as if it had never been damaged.
+  if (before.kind !== "pdf" || before.recovered || !beginsAsPdf(bytes)) return undefined;
+  const document = await openForMarking(bytes);
+  if (document === undefined || document === "sealed") return document && listAlone(sheet, problems);
+  try {
+    const list = await pdfOf(problemList(sheet, problems, instructions.marked), title);
+    const marked = await markInto(document, sheet, problems, list);
+    return readsAsBefore(before, await openPdf(marked)) ? marked : undefined;
+  } catch {
+    return undefined; // pages or a tree of pages unlike any that we can add to
+  }
+}
+
+const title = "What to correct";
+
+const instructions = {
+  marked: [
+    "Correct the numbered fields on the sheet itself, save the file and send it again.",
+    "The outlines, the numbers and this page may stay where they are: they are not read as part of the order.",
+  ],
+  alone: [
+    "Your file is signed, locked or of a kind that must not be changed, so nothing was drawn into it.",
+    "Correct the fields named here in the file you have, and send it again.",
+  ],
+} as const;
+
+function listAlone(sheet: Sheet, problems: readonly MarkedProblem[]): Promise<Uint8Array> {
+  return pdfOf(problemList(sheet, problems, instructions.alone), title);
+}
+
+/** The document; "sealed" where it must not be changed; undefined where it cannot be opened. */
+async function openForMarking(bytes: Uint8Array): Promise<PDFDocument | "sealed" | undefined> {
+  try {
+    // Without a password: whoever set one, be it only against changes, wants none.
+    const document = await PDFDocument.load(bytes, {
+      updateMetadata: false,
+      forIncrementalUpdate: true,
+      parseSpeed: ParseSpeeds.Fastest,
+    });
+    return isSealed(document) ? "sealed" : document;
+  } catch (error) {
+    return error instanceof EncryptedPDFError ? "sealed" : undefined;
+  }
+}
+
+/** Signed, certified, with rights that a change takes away, or laid out by XFA, which would not show the marks. */
+function isSealed({ catalog, context }: PDFDocument): boolean {
+  const form = formOf(catalog);
+  if (entryOf(catalog, "Perms") !== undefined || (form && entryOf(form, "XFA") !== undefined)) return true;
+  return context.enumerateIndirectObjects().some(([, object]) => {
+    if (!(object instanceof PDFDict)) return false;
+    // ISO 32000-1:2008 table 252: what a signature covers. Table 232: a field that is signed has a value.
+    const isField = object.get(PDFName.of("FT")) === PDFName.of("Sig");
+    return entryOf(object, "ByteRange") !== undefined || (isField && entryOf(object, "V") !== undefined);
+  });
+}
+
+/** What stands before the header is counted by some readers and not by others, so that nothing can be added. */
+function beginsAsPdf(bytes: Uint8Array): boolean {
+  return Buffer.from(bytes.subarray(0, 5)).toString("latin1") === "%PDF-";
+}
+
+/** Whether every field, what it shows, and all that others wrote on the pages are read as they were. */
+function readsAsBefore(before: FileFacts, after: FileFacts): boolean {
+  return readingOf(before) === readingOf(after);
+}
+
+function readingOf(facts: FileFacts): string {
+  if (facts.kind !== "pdf") return facts.kind;
+  const { fields, widgets, pages, recovered } = facts;
+  const marks = pages?.map((page) => page.marks).filter((some) => some.length > 0);
+  return JSON.stringify({ fields, widgets, marks, recovered });
+}

@@ -1,0 +1,127 @@
+import { AnnotationFlags, type PDFDocument, PDFHexString, type PDFRef, PDFString } from "pdf-lib";
+import type { Box } from "../../reading/facts.ts";
+import { markPrefix } from "../../reading/our-marks.ts";
+import { partsOf } from "../blank/canvas.ts";
+import type { Entries } from "../blank/field-tree.ts";
+import { rounded } from "../proof/shapes.ts";
+import type { Frame } from "./frames.ts";
+import type { ShownPage } from "./page.ts";
+import { pill, pillText, pillWidth, rgb } from "./pill.ts";
+import { gravestKind, looks } from "./problem.ts";
+
+/** What the marks of a document share. */
+export interface Marking {
+  readonly document: PDFDocument;
+  readonly font: PDFRef;
+  /** The name of the next mark. */
+  readonly nextName: () => string;
+}
+
+export function startMarking(document: PDFDocument): Marking {
+  const { context } = document;
+  const font = { Type: "Font", Subtype: "Type1", BaseFont: "Helvetica-Bold", Encoding: "WinAnsiEncoding" };
+  let count = 0;
+  return { document, font: context.register(context.obj(font)), nextName: () => `${markPrefix} ${++count}` };
+}
+
+/** Points. */
+const outline = { gap: 0.5, thickness: 2, tint: 0.1 };
+const barHeight = 13;
+/** A field at least so wide has its number on its own corner; a smaller one would vanish under it. */
+const wide = 30;
+
+/**
+ * The outline of a frame. It belongs under the fields: a viewer then hands every click to the field, and a
+ * field with a background of its own hides no more than the tint.
+ */
+export function outlineMark(marking: Marking, page: ShownPage, { box, problems }: Frame): PDFRef {
+  const { colour, dash } = looks[gravestKind(problems)];
+  const { gap, thickness } = outline;
+  const around = grown(page.toShown(box), gap + thickness);
+  const [width, height] = sizeOf(around);
+  const path = `${thickness / 2} ${thickness / 2} ${width - thickness} ${height - thickness} re`;
+  const tinted = `/Tint gs ${rgb(colour)} rg ${path} f /Full gs`;
+  const pen = `${rgb(colour)} RG ${thickness} w 1 j [${dash.join(" ")}] 0 d`;
+  return mark(marking, page, around, `${tinted} ${pen} ${path} S`, {
+    Subtype: "Square",
+    C: partsOf(colour),
+    BS: { W: thickness },
+    Contents: PDFHexString.fromText(
+      problems.map(({ number, says, fix }) => `${number}. ${says} ${fix}`).join("\n"),
+    ),
+  });
+}
+
+/** The numbers of a frame's problems, on its upper right corner. They belong above the fields. */
+export function numberMark(marking: Marking, page: ShownPage, { box, problems }: Frame): PDFRef {
+  const text = problems.map(({ number }) => number).join(", ");
+  const height = barHeight;
+  const width = Math.max(height, pillWidth(text) + height / 2 + 1);
+  const [left, , right, top] = page.toShown(box);
+  const x = right - left < wide ? right + 1 : right + outline.gap + outline.thickness + 2 - width;
+  const placed = within(page, [x, top - 4, x + width, top - 4 + height]);
+  return mark(marking, page, placed, pill(text, sizeOf(placed), looks[gravestKind(problems)].colour), {
+    Subtype: "FreeText",
+    DA: PDFString.of(`/HeBo ${pillText} Tf 1 g`),
+    Contents: PDFHexString.fromText(text),
+  });
+}
+
+/** What to do, where one looks first: at the upper edge of a page. */
+export function noticeMark(marking: Marking, page: ShownPage, text: string, colour: string): PDFRef {
+  const height = barHeight + 2;
+  const width = pillWidth(text) + height + 4;
+  const [left, top] = [(page.width - width) / 2, page.height - 4];
+  const box: Box = [left, top - height, left + width, top];
+  return mark(marking, page, within(page, box), pill(text, sizeOf(box), colour), {
+    Subtype: "Square",
+    Contents: PDFHexString.fromText(text),
+  });
+}
+
+/** An annotation that prints, cannot be moved or written into, and shows the drawing. ISO 32000-1:2008 table 165 */
+function mark(
+  { document: { context }, font, nextName }: Marking,
+  page: ShownPage,
+  box: Box,
+  drawing: string,
+  entries: Entries,
+): PDFRef {
+  const { Print, ReadOnly, Locked, LockedContents } = AnnotationFlags;
+  const look = context.flateStream(drawing, {
+    Type: "XObject",
+    Subtype: "Form",
+    BBox: [0, 0, ...sizeOf(box)],
+    Matrix: [...page.upright],
+    Resources: {
+      Font: { HeBo: font },
+      ExtGState: { Tint: { ca: outline.tint, BM: "Multiply" }, Full: { ca: 1, BM: "Normal" } },
+    },
+  });
+  return context.register(
+    context.obj({
+      Type: "Annot",
+      NM: PDFString.of(nextName()),
+      Rect: [...page.toPage(box)],
+      F: Print | ReadOnly | Locked | LockedContents,
+      AP: { N: context.register(look) },
+      ...entries,
+    }),
+  );
+}
+
+function grown([left, bottom, right, top]: Box, by: number): Box {
+  return [left - by, bottom - by, right + by, top + by];
+}
+
+/** As near to its place as the page has room for. */
+function within({ width, height }: ShownPage, box: Box): Box {
+  const [across, up] = sizeOf(box);
+  const left = Math.max(0, Math.min(box[0], width - across));
+  const bottom = Math.max(0, Math.min(box[1], height - up));
+  return [left, bottom, left + across, bottom + up];
+}
+
+function sizeOf([left, bottom, right, top]: Box): [number, number] {
+  return [rounded(right - left), rounded(top - bottom)];
+}

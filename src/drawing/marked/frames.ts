@@ -1,0 +1,68 @@
+import { type PDFDict, PDFName, PDFNumber } from "pdf-lib";
+import { areaOf, around } from "../../reading/boxes.ts";
+import type { Box } from "../../reading/facts.ts";
+import { dictsIn, entryOf, textOf } from "../../reading/pdf-value.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { boxOf, inherited, upwards } from "./page.ts";
+import type { MarkedProblem } from "./problem.ts";
+
+/** A part of a page that problems point at, in the page's own coordinates. */
+export interface Frame {
+  readonly box: Box;
+  readonly problems: readonly MarkedProblem[];
+}
+
+/** ISO 32000-1:2008 table 165: hidden, not shown on the screen. */
+const hiddenFlags = (1 << 1) | (1 << 5);
+
+/**
+ * What is to be outlined on a page. Boxes of which one is to be ticked are outlined together, every other
+ * field for itself; two problems with the same outline share it.
+ */
+export function framesOn(page: PDFDict, { prints }: Sheet, problems: readonly MarkedProblem[]): Frame[] {
+  const widgets = dictsIn(page, "Annots").flatMap((widget) => widgetOf(widget) ?? []);
+  const found = new Map<string, Frame>();
+  for (const problem of problems)
+    for (const place of problem.places) {
+      const print = prints[place];
+      const names = print === undefined ? [] : [print.field, ...(print.besides ?? [])];
+      const here = widgets.filter(({ name }) => names.includes(name));
+      const together = here.every(({ ticked }) => ticked) ? around(cornersOf(here)) : undefined;
+      for (const box of together ? [together] : here.map(({ box }) => box)) {
+        const others = found.get(String(box))?.problems ?? [];
+        found.set(String(box), { box, problems: [...new Set([...others, problem])] });
+      }
+    }
+  return [...found.values()];
+}
+
+interface Widget {
+  readonly name: string;
+  readonly box: Box;
+  readonly ticked: boolean;
+}
+
+/** A field where it shows; undefined for what is none. */
+function widgetOf(widget: PDFDict): Widget | undefined {
+  const box = boxOf(entryOf(widget, "Rect"));
+  const flags = entryOf(widget, "F");
+  const hidden = flags instanceof PDFNumber && (flags.asNumber() & hiddenFlags) !== 0;
+  if (box === undefined || areaOf(box) === 0 || hidden) return undefined;
+  const name = fullName(widget);
+  return name === "" ? undefined : { name, box, ticked: inherited(widget, "FT") === PDFName.of("Btn") };
+}
+
+function fullName(widget: PDFDict): string {
+  const parts = [...upwards(widget)].map((node) => textOf(entryOf(node, "T")));
+  return parts
+    .filter((part) => part !== "")
+    .toReversed()
+    .join(".");
+}
+
+function cornersOf(widgets: readonly Widget[]): (readonly [number, number])[] {
+  return widgets.flatMap(({ box: [left, bottom, right, top] }) => [
+    [left, bottom],
+    [right, top],
+  ]);
+}

@@ -1,0 +1,134 @@
+import { PDFArray, PDFDict, PDFDocument, PDFName, PDFObjectCopier, type PDFRef, PDFString } from "pdf-lib";
+import { isOurMark, markPrefix } from "../../reading/our-marks.ts";
+import { dictsIn, entryOf, textOf } from "../../reading/pdf-value.ts";
+import { firstPages } from "../../reading/walked-pages.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
+import { framesOn } from "./frames.ts";
+import { shownPage } from "./page.ts";
+import { gravestKind, looks, type MarkedProblem } from "./problem.ts";
+import { appendPage, removePage } from "./tree.ts";
+
+/** Pages that are looked at; a sheet has one or two. */
+const mostPages = 20;
+
+/** What a page of our list is known by. */
+const listName = `${markPrefix} list`;
+
+/**
+ * Marks a document that was opened for an incremental update, and adds the pages of `list`. Returns the
+ * whole file. Throws on a document that cannot be added to.
+ */
+export async function markInto(
+  document: PDFDocument,
+  sheet: Sheet,
+  problems: readonly MarkedProblem[],
+  list: Uint8Array,
+): Promise<Uint8Array> {
+  const { context } = document;
+  const { snapshot } = context;
+  // With it the library would search the whole document for every entry that is set.
+  delete context.snapshot;
+  const [pages, lists] = pagesOf(document);
+  const changed = [
+    ...markPages(document, pages, sheet, problems),
+    ...lists.flatMap(removePage),
+    ...(await addList(document, list, pages)),
+  ];
+  if (snapshot === undefined) throw new Error("the document was not opened for an update");
+  context.snapshot = snapshot;
+  snapshot.markRefsForSave(changed.map((dict) => refOf(dict)));
+  return document.save({
+    // Readers of files without packed objects may not know those.
+    useObjectStreams: context.pdfFileDetails.useObjectStreams,
+    objectsPerTick: Number.POSITIVE_INFINITY,
+  });
+}
+
+/** The pages of the sender, and those that an earlier marking added. */
+function pagesOf(document: PDFDocument): [own: PDFDict[], lists: PDFDict[]] {
+  const pages = firstPages(document, mostPages).map(({ dict }) => dict);
+  const isList = (page: PDFDict): boolean =>
+    dictsIn(page, "Annots").some((one) => textOf(entryOf(one, "NM")) === listName);
+  return [pages.filter((page) => !isList(page)), pages.filter(isList)];
+}
+
+/** Sets the marks of each page, and takes off what is left of earlier ones. Returns the pages that have changed. */
+function markPages(
+  document: PDFDocument,
+  pages: readonly PDFDict[],
+  sheet: Sheet,
+  problems: readonly MarkedProblem[],
+): PDFDict[] {
+  const marking = startMarking(document);
+  const frames = pages.map((page) => framesOn(page, sheet, problems));
+  const look = looks[gravestKind(problems)];
+  const withFrames = frames.findIndex((some) => some.length > 0);
+  const notice = withFrames < 0 ? "What is to be done with this sheet: see the last page." : look.notice;
+  // Where there is something to see, or else where one looks first.
+  const first = Math.max(0, withFrames);
+  return pages.flatMap((page, i) => {
+    const shown = shownPage(page);
+    const here = frames[i] ?? [];
+    const all = annotationsOf(page);
+    const others = all.filter((one) => !isMark(document.context.lookup(one)));
+    if (here.length === 0 && i !== first && others.length === all.length) return [];
+    const marked = [
+      ...here.map((frame) => outlineMark(marking, shown, frame)),
+      ...others,
+      ...here.map((frame) => numberMark(marking, shown, frame)),
+      ...(i === first ? [noticeMark(marking, shown, notice, look.colour)] : []),
+    ];
+    page.set(PDFName.of("Annots"), document.context.obj(marked));
+    return [page];
+  });
+}
+
+function isMark(annotation: unknown): boolean {
+  return annotation instanceof PDFDict && isOurMark(annotation);
+}
+
+/** Puts the pages of the list after all others. Returns what has changed. */
+async function addList(
+  document: PDFDocument,
+  list: Uint8Array,
+  pages: readonly PDFDict[],
+): Promise<PDFDict[]> {
+  const { context } = document;
+  const from = await PDFDocument.load(list, { updateMetadata: false });
+  const copier = PDFObjectCopier.for(from.context, context);
+  return from.getPages().flatMap(({ node }) => {
+    const page = copier.copy(node);
+    const size = page.MediaBox();
+    // What the sender's pages have in common is not for this one.
+    page.set(PDFName.of("CropBox"), size);
+    page.set(PDFName.of("Rotate"), context.obj(0));
+    page.set(PDFName.of("Annots"), context.obj([backLink(document, pages[0], size)]));
+    return appendPage(document, page);
+  });
+}
+
+/** A click anywhere leads back to the sheet. */
+function backLink({ context }: PDFDocument, page: PDFDict | undefined, area: PDFArray): PDFRef {
+  const link = context.obj({
+    Type: "Annot",
+    Subtype: "Link",
+    NM: PDFString.of(listName),
+    Rect: area,
+    Border: [0, 0, 0],
+    ...(page === undefined ? {} : { Dest: [refOf(page), "Fit"] }),
+  });
+  return context.register(link);
+}
+
+function annotationsOf(page: PDFDict): PDFRef[] {
+  const annotations = entryOf(page, "Annots");
+  return annotations instanceof PDFArray ? (annotations.asArray() as PDFRef[]) : [];
+}
+
+/** Throws for one that stands in no object of its own, and cannot be replaced. */
+function refOf(dict: PDFDict): PDFRef {
+  const ref = dict.context.getObjectRef(dict);
+  if (ref === undefined) throw new Error("a page is no object of its own");
+  return ref;
+}

@@ -1,0 +1,48 @@
+import type { Place } from "../../trade/place.ts";
+import { palette } from "../blank/canvas.ts";
+import { faulty } from "../proof/marks.ts";
+
+/** One problem as a marked copy shows it. */
+export interface MarkedProblem {
+  /** As in the answer. */
+  readonly number: number;
+  readonly says: string;
+  readonly fix: string;
+  readonly kind: ProblemKind;
+  /** Where on this sheet; none for the sheet as a whole. */
+  readonly places: readonly Place[];
+}
+
+/** What is to be done about a problem, from the gravest on. */
+export const problemKinds = ["fail", "person", "confirm"] as const;
+export type ProblemKind = (typeof problemKinds)[number];
+
+/**
+ * How each kind shows. They are told apart by more than their colour: only what must be corrected has an
+ * unbroken outline.
+ */
+export const looks = {
+  fail: {
+    colour: faulty,
+    dash: [],
+    asks: "to be corrected",
+    notice: "Correct the numbered fields, save, and send again. What is wrong: last page.",
+  },
+  person: {
+    colour: palette.accent,
+    dash: [2, 2],
+    asks: "one of us is looking at this",
+    notice: "One of us is looking at the numbered fields. Why: last page.",
+  },
+  confirm: {
+    colour: "#B25E00",
+    dash: [6, 3],
+    asks: "to be confirmed or corrected",
+    notice: "Confirm the numbered fields, or correct them and send again. Why: last page.",
+  },
+} as const satisfies Record<ProblemKind, object>;
+
+/** What some problems together ask for most. */
+export function gravestKind(problems: readonly MarkedProblem[]): ProblemKind {
+  return problemKinds.find((kind) => problems.some((problem) => problem.kind === kind)) ?? "confirm";
+}

@@ -1,0 +1,50 @@
+import { expect, onTestFinished, test } from "vitest";
+import { openBlobs } from "../../../src/store/blobs.ts";
+import { openSqlite } from "../../../src/store/sqlite.ts";
+import { openStore } from "../../../src/store/store.ts";
+import { until } from "../rig/desk.ts";
+import { alice, desk } from "../rig/rig.ts";
+import { withRig } from "../rig/with-rig.ts";
+import { answersTo, hasten, rowOf, setUp, startWorker } from "./burin.ts";
+import { letterBytes } from "./letters.ts";
+
+await withRig("a desk whose answers are not taken", (rig) => {
+  test.each(["451 4.3.0 try later", "450 4.2.0 not yet"])(
+    "sends again what was put off with %s",
+    async (says) => {
+      const proxy = await rig.proxy("smtps");
+      // said of every recipient
+      proxy.replaced.set("250 2.1.5 Ok", says);
+      const setup = setUp(rig, { smtps: proxy.port });
+      const worker = startWorker(setup);
+      onTestFinished(() => void worker.end("SIGKILL"));
+      const name = `off-${says.slice(0, 3)}`;
+      await rig.deliver(alice, desk, await letterBytes(name));
+      await until(() => rowOf(setup, name)?.state === "later");
+      expect(await answersTo(rig, alice, `<${name}@brightwire.example>`)).toEqual([]);
+      proxy.replaced.clear();
+      hasten(setup);
+      await until(() => rowOf(setup, name)?.state === "sent");
+      await until(async () => (await answersTo(rig, alice, `<${name}@brightwire.example>`)).length === 1);
+      expect(await worker.end("SIGTERM")).toBe(0);
+    },
+  );
+
+  test("shows to a person what was refused with 550", async () => {
+    const setup = setUp(rig);
+    const worker = startWorker(setup);
+    onTestFinished(() => void worker.end("SIGKILL"));
+    await rig.deliver(alice, desk, await letterBytes("gone", { from: "gone@fault.example" }));
+    await until(() => rowOf(setup, "gone")?.state === "refused");
+    expect(await worker.end("SIGTERM")).toBe(0);
+    const store = await openStore(
+      openSqlite(`${setup.record}/record.sqlite`),
+      openBlobs(`${setup.record}/blobs`),
+    );
+    expect((await store.forPerson()).map(({ subject, state }) => [subject, state])).toContainEqual([
+      "gone",
+      "refused",
+    ]);
+    await store.close();
+  });
+});
