@@ -153,7 +153,8 @@ function closing(
   const counts = [...verdicts].map(([verdict, { length }]) => `${length} ${verdict}`).join(", ");
   const own = `--settings ${join(folder, "burin.yaml")}`;
   const days = [...new Set(letters.map(({ receivedAt }) => dateIn(receivedAt, settings.time_zone)))];
-  const [order] = letters.findLast(({ verdict }) => verdict === "waiting")?.orders ?? [];
+  const last = new Map(letters.flatMap(({ orders, verdict }) => orders.map((number) => [number, verdict])));
+  const [order] = [...last].findLast(([, verdict]) => verdict === "waiting") ?? [];
   return [
     "",
     `${letters.length} letters: ${counts}.`,

@@ -30,12 +30,15 @@ export const work = defineCommand({
                 cause,
               });
             });
-      const { taken, again, left } = await runWorker(desk, mailboxes, { once, signal: stop.signal });
+      const { taken, again, left, unread } = await runWorker(desk, mailboxes, { once, signal: stop.signal });
       await closeStatus?.();
-      out(
-        `${taken} new ${taken === 1 ? "letter" : "letters"} handled, ${again} seen before${left === 0 ? "" : `, ${left} left: the log says why`}.`,
-      );
-      return left === 0 || !once ? 0 : 1;
+      const trouble = [
+        ...(left === 0 ? [] : [`${left} left`]),
+        ...(unread === 0 ? [] : [`${unread} ${unread === 1 ? "mailbox" : "mailboxes"} not read`]),
+      ];
+      const why = trouble.length === 0 ? "" : `, ${trouble.join(", ")}: the log says why`;
+      out(`${taken} new ${taken === 1 ? "letter" : "letters"} handled, ${again} seen before${why}.`);
+      return trouble.length === 0 || !once ? 0 : 1;
     } finally {
       await close();
     }

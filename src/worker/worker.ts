@@ -19,6 +19,8 @@ export interface Tally {
   readonly again: number;
   /** Letters that could not be handled now. */
   readonly left: number;
+  /** Mailboxes that could not be read to their end; with `once` alone, since otherwise they are tried again. */
+  readonly unread: number;
 }
 
 interface Run {
@@ -39,14 +41,27 @@ export async function runWorker(
   mailboxes: readonly Mailbox[],
   options: { readonly once: boolean; readonly signal: AbortSignal },
 ): Promise<Tally> {
-  const run: Run = { desk, ...options, tally: { taken: 0, again: 0, left: 0 }, unshelved: new Map() };
-  const read = run.once ? readMailbox : keepReading;
+  const run: Run = {
+    desk,
+    ...options,
+    tally: { taken: 0, again: 0, left: 0, unread: 0 },
+    unshelved: new Map(),
+  };
+  const read = run.once ? readOnce : keepReading;
   await Promise.all([
     Promise.all(mailboxes.map((mailbox) => read(run, mailbox))),
     run.once ? takeAllDue(run) : keepTakingDue(run),
   ]);
   if (run.once) await shelveRest(run);
   return run.tally;
+}
+
+/** One mailbox that cannot be read keeps nobody from reading the others. */
+async function readOnce(run: Run, mailbox: Mailbox): Promise<void> {
+  await readMailbox(run, mailbox).catch((cause: unknown) => {
+    run.tally.unread++;
+    run.desk.log.warn({ mailbox: mailbox.name, cause }, "the mailbox could not be read to its end");
+  });
 }
 
 /** Begins anew, behind the last letter up to which all are in the record, whenever one was left. */

@@ -84,3 +84,17 @@ test("a blank sheet can be had and is refused as blank; a date that is none ends
   expect((await burin("check", join(folder, "device-26b.pdf"))).code).toBe(1);
   expect((await burin("day", "2026-02-30")).code).toBe(2);
 });
+
+test("a mailbox that is not there is told in a sentence", async () => {
+  const folder = temporaryFolder();
+  const file = join(folder, "burin.yaml");
+  const config = join(process.cwd(), "config");
+  writeFileSync(
+    file,
+    `catalogue: ${config}/catalogue.yaml\neditions: ${config}/editions\nrecord: r\nfolders: [nowhere]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n`,
+  );
+  expect(await burin("work", "--once", "--settings", file)).toMatchObject({
+    code: 1,
+    out: "0 new letters handled, 0 seen before, 1 mailbox not read: the log says why.\n",
+  });
+});

@@ -46,14 +46,14 @@ test("every letter of every mailbox is answered, shelved, and behind the mark", 
   const sender = keepingSender();
   const desk = await temporaryDesk({ sender });
   const [one, two] = [mailboxOf([1, 2]), { ...mailboxOf([3]), name: "second" }];
-  expect(await run(desk, one, two)).toEqual({ taken: 3, again: 0, left: 0 });
+  expect(await run(desk, one, two)).toEqual({ taken: 3, again: 0, left: 0, unread: 0 });
   expect(sender.kept).toHaveLength(3);
   expect([...one.shelves]).toEqual([
     [1, "person"],
     [2, "person"],
   ]);
   expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
-  expect(await run(desk, one)).toEqual({ taken: 0, again: 0, left: 0 });
+  expect(await run(desk, one)).toEqual({ taken: 0, again: 0, left: 0, unread: 0 });
 });
 
 test("a letter that the mailbox cannot give holds up no other, and is asked for again", async () => {
@@ -63,16 +63,28 @@ test("a letter that the mailbox cannot give holds up no other, and is asked for 
     if (uid === 2) throw new Error("the server does not give it");
     return letterBytes(uid);
   });
-  expect(await run(desk, failing)).toEqual({ taken: 2, again: 0, left: 1 });
+  expect(await run(desk, failing)).toEqual({ taken: 2, again: 0, left: 1, unread: 0 });
   expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 1 });
-  expect(await run(desk, mailboxOf([1, 2, 3]))).toEqual({ taken: 1, again: 1, left: 0 });
+  expect(await run(desk, mailboxOf([1, 2, 3]))).toEqual({ taken: 1, again: 1, left: 0, unread: 0 });
   expect(sender.kept).toHaveLength(3);
+});
+
+test("a mailbox that cannot be read is counted, and keeps nobody from reading the others", async () => {
+  const desk = await temporaryDesk();
+  const broken: Mailbox = {
+    ...mailboxOf([]),
+    name: "broken",
+    letters: () => ({
+      [Symbol.asyncIterator]: () => ({ next: () => Promise.reject(new Error("connection refused")) }),
+    }),
+  };
+  expect(await run(desk, broken, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, unread: 1 });
 });
 
 test("a letter that is gone is passed over", async () => {
   const desk = await temporaryDesk();
   const gone = mailboxOf([1, 2], (uid) => (uid === 1 ? undefined : letterBytes(uid)));
-  expect(await run(desk, gone)).toEqual({ taken: 1, again: 0, left: 0 });
+  expect(await run(desk, gone)).toEqual({ taken: 1, again: 0, left: 0, unread: 0 });
   expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
 });
 
@@ -80,9 +92,9 @@ test("no letter is taken up while the record's disk is nearly full", async () =>
   const sender = keepingSender();
   const desk = await temporaryDesk({ sender });
   const full = { ...desk, store: { ...desk.store, room: () => Promise.resolve(1_000_000) } };
-  expect(await run(full, mailboxOf([1]))).toEqual({ taken: 0, again: 0, left: 1 });
+  expect(await run(full, mailboxOf([1]))).toEqual({ taken: 0, again: 0, left: 1, unread: 0 });
   expect(await desk.store.states()).toEqual({});
-  expect(await run(desk, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0 });
+  expect(await run(desk, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, unread: 0 });
 });
 
 test("a letter that finds no room halfway is not answered, and is when there is room", async () => {
