@@ -1,11 +1,15 @@
 /**
  * What strangers typed, made fit to stand in a line of an answer: line ends and other control characters
- * become blanks, invisible format characters (such as those that turn the direction of writing) go.
+ * become blanks, invisible format characters (such as those that turn the direction of writing) go, and
+ * what is no character at all, or nobody's but one maker's, is shown as "\uFFFD".
  * Double blanks stay, since they may be the very thing that is wrong. A text longer than `most`
  * characters keeps its two ends.
  */
 export function oneLine(text: string, most: number): string {
-  const line = text.replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, " ").replace(/\p{Cf}/gu, "");
+  const line = text
+    .replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, " ")
+    .replace(/\p{Cf}/gu, "")
+    .replace(/[\p{Cn}\p{Co}\p{Cs}]/gu, "\uFFFD");
   const characters = [...line];
   if (characters.length <= most) return line;
   const tail = Math.floor(most / 3);

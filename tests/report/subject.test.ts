@@ -18,6 +18,11 @@ test("a subject is one line of bounded length", () => {
   );
 });
 
+test("what is no character is shown as such", () => {
+  const sheet = aloneDevice({ order: "BW-\u{3347A}\uE000\uD800" }, { "1": ["RECEPTION", ""] });
+  expect(subjectOf(reportOn([sheet]))).toBe("FAIL: order BW-\uFFFD\uFFFD\uFFFD, 1 thing to fix");
+});
+
 test("a header smuggled into an order number stays in the subject", () => {
   const sheet = aloneDevice({ order: "BW-1\r\nBcc: x@y.example" }, { "1": ["RECEPTION", ""] });
   expect(subjectOf(reportOn([sheet]))).toBe("FAIL: order BW-1  Bcc: x@y.example, 1 thing to fix");
