@@ -13,3 +13,14 @@ declare module "nspell" {
   }
   export default function nspell(aff: string, dic: string): Spelling;
 }
+
+declare module "mailauth/lib/parse-received.js" {
+  interface Part {
+    readonly value?: string;
+    readonly comment?: string;
+  }
+  /** A Received line by its clauses ("from", "by", …); false when it is none. */
+  export function parseReceived(line: string): false | Readonly<Record<string, Part | undefined>>;
+  /** The address that the server itself saw, never one that the client claimed. */
+  export function getClientAddress(from: Part | undefined): string | false;
+}

@@ -18,6 +18,7 @@ const packages = {
   "/usr/lib/dovecot/lmtp": "dovecot-lmtpd",
   "/usr/lib/dovecot/modules/lib90_sieve_plugin.so": "dovecot-sieve",
   "/usr/sbin/postfix": "postfix",
+  "/usr/sbin/dnsmasq": "dnsmasq-base",
 } as const;
 
 /**

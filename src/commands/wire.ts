@@ -100,7 +100,7 @@ export async function openDesk(
   const beside = (path: string): string => resolve(dirname(file), path);
   const around = aroundMail(configuration, { clock, log });
   const { from, also, folder, send, most_per_hour, grace_seconds, lease_seconds } = settings.answers;
-  const { authority, received_lines, shared_domains } = settings.trust;
+  const { authority, name_servers, received_lines, shared_domains } = settings.trust;
   const [mailboxes, sending] = await Promise.all([
     Promise.all(settings.mailboxes.map((written) => openMailbox(written, around))),
     send === undefined ? undefined : openSender(send, around),
@@ -122,7 +122,11 @@ export async function openDesk(
       ours: [from.address, ...also],
       returnPathWritten: settings.mailboxes.length > 0,
       ...(authority === undefined ? {} : { authority }),
+      ...(name_servers === undefined || name_servers === "none"
+        ? {}
+        : { nameServers: name_servers === "system" ? [] : name_servers }),
       receivedLines: received_lines,
+      ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
       sharedDomains: shared_domains,
       mostAnswers: { toOne: most_per_hour.to_one, toAll: most_per_hour.to_all },
       lease: lease_seconds,

@@ -1,14 +1,5 @@
 import type { HeaderLine } from "../trade/header.ts";
-
-/** What is known of who really sent a letter. */
-export type Proof =
-  /** The domain in From vouches for the letter. */
-  | "pass"
-  /** The domain says that the letter is not its own. */
-  | "fail"
-  /** It could not be found out now. */
-  | "temporary"
-  | "none";
+import type { SenderProof } from "../trade/sender-proof.ts";
 
 interface Result {
   readonly method: string;
@@ -25,16 +16,38 @@ interface Result {
  * `headers` stand in the order of the letter, top first; `authority` is our authserv-id; `lines` is how many
  * Received lines our own servers write: counted, since what such a line says can be forged as well.
  */
-export function proofOf(headers: readonly HeaderLine[], from: string, authority: string, lines = 1): Proof {
-  const border = headers.flatMap(({ name }, i) => (name === "received" ? i : []))[lines - 1];
-  const ours = headers.slice(0, border ?? headers.length);
+export function proofOf(
+  headers: readonly HeaderLine[],
+  from: string,
+  authority: string,
+  lines = 1,
+): SenderProof {
+  const border = borderOf(headers, lines);
+  const ours = border === undefined ? headers : headers.slice(0, headers.indexOf(border));
   const field = ours.find(
     ({ name, value }) => name === "authentication-results" && authorityOf(value) === authority.toLowerCase(),
   );
-  return field === undefined ? "none" : judge(resultsOf(field.value), domainOf(from));
+  return field === undefined ? "none" : proofIn(field.value, from);
 }
 
-function judge(results: readonly Result[], domain: string): Proof {
+/** What the value of one Authentication-Results field says of the address in From, by these methods alone. */
+export function proofIn(
+  value: string,
+  from: string,
+  methods: readonly string[] = ["dmarc", "dkim", "spf"],
+): SenderProof {
+  return judge(
+    resultsOf(value).filter(({ method }) => methods.includes(method)),
+    domainOf(from),
+  );
+}
+
+/** The Received line with which a letter came into our house, where our servers write `lines` of them. */
+export function borderOf(headers: readonly HeaderLine[], lines: number): HeaderLine | undefined {
+  return headers.filter(({ name }) => name === "received")[lines - 1];
+}
+
+function judge(results: readonly Result[], domain: string): SenderProof {
   // RFC 7489 §3.1: what counts is a domain aligned with From; DMARC has looked at that already.
   const dmarc = results.filter(({ method, properties }) => {
     const of = properties.get("header.from");

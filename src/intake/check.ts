@@ -1,5 +1,6 @@
 import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/header-lines.ts";
+import { readHeader } from "../reading/letter.ts";
 import { letterKey } from "../reading/letter-key.ts";
 import { composeAnswer } from "../report/answer.ts";
 import { proofsFor } from "../report/enclosures.ts";
@@ -7,11 +8,11 @@ import { composeMessage } from "../report/message.ts";
 import { makeReport } from "../report/report.ts";
 import type { Letter } from "../trade/letter.ts";
 import { after } from "./answer.ts";
-import { type Proof, proofOf } from "./authentication.ts";
 import type { Desk } from "./desk.ts";
-import { refusalOf } from "./etiquette.ts";
+import { answerAddress, refusalOf } from "./etiquette.ts";
 import { judgeOpened, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
+import { senderProof } from "./sender.ts";
 
 /** How long to wait where a name server could not be asked about the sender, in seconds. */
 const askAgain = 600;
@@ -26,10 +27,7 @@ export async function checkLetter(
   const { letter, files, links, unsafe } = await openLetter(desk.reader, bytes, String(claim.letter));
   const headers = headerLines(bytes);
   const { from } = letter;
-  const proof: Proof | "not asked" =
-    rules.authority === undefined || from === undefined
-      ? "not asked"
-      : proofOf(headers, from, rules.authority, rules.receivedLines);
+  const proof = from === undefined ? "not asked" : await senderProof(desk, bytes, from);
   if (proof === "temporary" && claim.opened < 3) {
     await store.mark(
       claim,
@@ -77,6 +75,7 @@ export async function checkLetter(
     return state;
   }
   const messageId = answerId(bytes, desk.from.address);
+  const recipient = answerAddress({ ...letter, from }, party.domain, rules.ours);
   const proofs = await proofsFor(report, catalogue);
   const words = composeAnswer(
     report,
@@ -84,13 +83,27 @@ export async function checkLetter(
     proofs.map(({ file }) => file),
   );
   const message = await composeMessage(
-    { from: desk.from, to: from, date: clock.now(), messageId, ...threadOf(letter) },
+    { from: desk.from, to: recipient, date: clock.now(), messageId, ...threadOf(letter) },
     words,
     proofs,
   );
-  const answer = { messageId, recipient: from, subject: words.subject, bytes: message };
+  const answer = { messageId, recipient, subject: words.subject, bytes: message };
   await store.settle(claim, { ...outcome, state: "ready", answer }, clock.now());
   return "ready";
+}
+
+/** Holds a letter that cannot be opened, with no more than its header says. */
+export async function holdUnopened(
+  { store, catalogue, clock }: Desk,
+  claim: Claim,
+  why: string,
+): Promise<void> {
+  const letter = { ...(await readHeader(await store.bytesOf(claim.letter))), text: "", attachments: [] };
+  const report = makeReport(
+    { files: [], sheets: [], links: [], unsafe: true, earlier: [], held: true, reply: false },
+    catalogue,
+  );
+  await store.settle(claim, { letter, report, buyer: letter.from ?? "", state: "held", why }, clock.now());
 }
 
 /** The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for. */

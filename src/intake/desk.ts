@@ -30,12 +30,16 @@ export interface Rules {
   readonly returnPathWritten: boolean;
   /** The name under which our mail server writes Authentication-Results; absent where it writes none. */
   readonly authority?: string;
+  /** Where it writes none: the name servers to ask about senders; those of the system if the list is empty. */
+  readonly nameServers?: readonly string[];
   /** How many Received lines our own servers write on top of a letter. */
   readonly receivedLines: number;
   /** Domains that many unrelated people share: sharing one makes nobody a party to an order. */
   readonly sharedDomains: readonly string[];
   /** Answers within an hour: to one sender, and to all. */
   readonly mostAnswers: { readonly toOne: number; readonly toAll: number };
+  /** Whom to tell of letters that wait for a person. */
+  readonly notice?: string;
   /** For how long a letter stays in the hands of a worker that gives no sign of life, in seconds. */
   readonly lease: number;
   /** How long after a send of which nothing is known its answer is looked for, in seconds. */

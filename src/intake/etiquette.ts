@@ -85,12 +85,7 @@ const rules: readonly Rule[] = [
       ? { why: "it comes from this desk itself", drop: true }
       : undefined,
   // RFC 3834 §2, RFC 5230 §4.6: senders that are programs.
-  ({ from }) => {
-    const local = from?.split("@")[0] ?? "";
-    const program =
-      /^(mailer-daemon|postmaster|listserv|majordomo|bounces?|owner-.+|.+-(request|owner|bounces?)|no-?reply|do-?not-?reply)$/i;
-    return program.test(local) ? { why: "its sender is a program", drop: true } : undefined;
-  },
+  ({ from = "" }) => (isProgram(from) ? { why: "its sender is a program", drop: true } : undefined),
   // RFC 5230 §4.5: only letters that name us as a recipient are answered.
   ({ headers, ours }) => {
     const to = ["to", "cc", "resent-to", "resent-cc"].flatMap((name) => valuesOf(headers, name));
@@ -103,6 +98,30 @@ const rules: readonly Rule[] = [
   },
   ({ from }) => (from === undefined ? { why: "it has no single sender to answer", drop: false } : undefined),
 ];
+
+function isProgram(address: string): boolean {
+  const program =
+    /^(mailer-daemon|postmaster|listserv|majordomo|bounces?|owner-.+|.+-(request|owner|bounces?)|no-?reply|do-?not-?reply)$/i;
+  return program.test(address.split("@")[0] ?? "");
+}
+
+/**
+ * Where an answer goes. RFC 5322 §3.6.2 would have it go to Reply-To; but anybody can write any address there, so
+ * that counts only where it is of the sender's own domain and that domain vouches for the letter.
+ */
+export function answerAddress(
+  { from, replyTo }: { readonly from: string; readonly replyTo?: string },
+  domain: string | undefined,
+  ours: readonly string[],
+): string {
+  const good =
+    replyTo !== undefined &&
+    replyTo.split("@")[1] === domain &&
+    from.split("@")[1] === domain &&
+    !ours.includes(replyTo) &&
+    !isProgram(replyTo);
+  return good ? replyTo : from;
+}
 
 function valuesOf(headers: readonly HeaderLine[], name: string): string[] {
   return headers.filter((line) => line.name === name).map(({ value }) => value);

@@ -1,4 +1,4 @@
-import type { Proof } from "./authentication.ts";
+import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Desk } from "./desk.ts";
 
 /** Whose orders a letter may touch and be told of. */
@@ -20,7 +20,7 @@ export interface Party {
 export async function partyOf(
   sender: {
     readonly from: string | undefined;
-    readonly proof: Proof | "not asked";
+    readonly proof: SenderProof | "not asked";
     readonly numbers: readonly string[];
   },
   { store, rules }: Desk,

@@ -1,7 +1,7 @@
 import { type Claim, ClaimLost } from "../ports/store.ts";
 import { letterKey } from "../reading/letter-key.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
-import { checkLetter } from "./check.ts";
+import { checkLetter, holdUnopened } from "./check.ts";
 import type { Desk } from "./desk.ts";
 
 /** Times that checking one letter may be begun. */
@@ -54,6 +54,7 @@ async function takeOn(desk: Desk, claim: Claim): Promise<void> {
     const { state } = await store.letter(letter);
     if (state === "received" && claim.opened < mostOpened)
       await store.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
+    else if (state === "received" && claim.opened === mostOpened) await holdUnopened(desk, claim, why);
     else if (state === "received") await store.mark(claim, "held", why, clock.now());
     // Whatever failed on the way out, the answer may have gone: it is looked for first.
     else await store.mark(claim, "unknown", why, clock.now(), after(rules.grace, desk));
@@ -66,15 +67,10 @@ async function nextStep(desk: Desk, claim: Claim): Promise<void> {
   const { store, clock, rules } = desk;
   switch (claim.state) {
     case "received": {
-      if (claim.opened > mostOpened) {
-        await store.mark(
-          claim,
-          "held",
-          `the program ended ${mostOpened} times while it was open`,
-          clock.now(),
-        );
-        return;
-      }
+      const why = `the program ended ${mostOpened} times while it was open`;
+      // Whoever sent it is read from its header; unless that is what the program ends over.
+      if (claim.opened === mostOpened + 1) return holdUnopened(desk, claim, why);
+      if (claim.opened > mostOpened) return store.mark(claim, "held", why, clock.now());
       const state = await checkLetter(desk, claim, await store.bytesOf(claim.letter));
       if (state === "ready") await sendAnswer(desk, { ...claim, state });
       return;

@@ -1,5 +1,8 @@
+import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter.ts";
+import type { SenderProof } from "../trade/sender-proof.ts";
+import type { Sheet } from "../trade/sheet.ts";
 
 /** What came of opening bytes that strangers sent. */
 export type Opened<T> =
@@ -7,9 +10,27 @@ export type Opened<T> =
   /** The process that tried was ended: the bytes are not safe to open. */
   | { readonly ok: false; readonly why: "too slow" | "too much memory" | "died" };
 
+/** How to find out who sent a letter. */
+export interface Inquiry {
+  /** The address in From. */
+  readonly from: string;
+  /** Received lines that our own servers wrote on top. */
+  readonly lines: number;
+  /** Name servers as `address` or `address:port`; those of the system if there is none. */
+  readonly servers: readonly string[];
+}
+
 /** Opens letters and files where they can do no harm. Never rejects because of what the bytes hold. */
 export interface Reader {
   readonly letter: (bytes: Uint8Array) => Promise<Opened<OpenedLetter>>;
   readonly file: (bytes: Uint8Array) => Promise<Opened<FileFacts>>;
+  /** Asks the name servers whether the domain in From vouches for a letter: DKIM, SPF and DMARC. */
+  readonly sender: (bytes: Uint8Array, inquiry: Inquiry) => Promise<Opened<SenderProof>>;
+  /** The sender's own sheet with its problems marked; no copy where it cannot be. */
+  readonly mark: (
+    bytes: Uint8Array,
+    sheet: Sheet,
+    problems: readonly MarkedProblem[],
+  ) => Promise<Opened<{ readonly copy?: Uint8Array }>>;
   readonly close: () => Promise<void>;
 }

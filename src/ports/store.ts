@@ -67,12 +67,16 @@ export interface Store {
   readonly answer: (letter: number) => Promise<StoredAnswer | undefined>;
   /** Whether one of these Message-IDs is that of an answer of ours. */
   readonly isAnswer: (messageIds: readonly string[]) => Promise<boolean>;
-  /** Answers made since then: to one recipient, and to all. */
-  readonly answersSince: (moment: Date, recipient: string) => Promise<{ toOne: number; toAll: number }>;
+  /** Answers made since then: to the letters of one sender, and to all. */
+  readonly answersSince: (moment: Date, sender: string) => Promise<{ toOne: number; toAll: number }>;
   /** How many letters stand in each state. */
   readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
-  /** Letters that wait for a person, those whose answer was refused among them; oldest first. */
-  readonly forPerson: () => Promise<readonly LetterRecord[]>;
+  /** Letters that wait for a person; those whose answer was refused, or is not found, among them. Oldest first. */
+  readonly forPerson: (now: Date) => Promise<readonly LetterRecord[]>;
+  /** Letters for a person of which nobody was told yet, from now on told; none within an hour of the last such. */
+  readonly takeNotice: (now: Date) => Promise<readonly LetterRecord[]>;
+  /** What was taken at that moment was not told after all. */
+  readonly dropNotice: (taken: Date) => Promise<void>;
   readonly markOf: (mailbox: string) => Promise<MailboxMark | undefined>;
   readonly setMark: (mailbox: string, mark: MailboxMark) => Promise<void>;
   readonly bytesOf: (letter: number) => Promise<Uint8Array>;

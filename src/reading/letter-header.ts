@@ -1,4 +1,4 @@
-import type { ParsedMail } from "mailparser";
+import type { AddressObject, ParsedMail } from "mailparser";
 import type { Letter } from "../trade/letter.ts";
 
 /** What the header of a letter says. */
@@ -12,6 +12,7 @@ export function headerOf(mail: ParsedMail): Header {
   const [inReplyTo] = idsIn(lines("in-reply-to"));
   return {
     ...senderOf(mail, lines("from")),
+    ...replyTo(mail, lines("reply-to")),
     subject: oneLine(mail.subject ?? ""),
     // mailparser puts the present time where a date makes no sense, so the line is read again.
     ...(Number.isNaN(date.getTime()) ? {} : { date }),
@@ -42,14 +43,25 @@ const strictAddress = new RegExp(`^(?=.{1,64}@.{1,255}$)${atom}(?:\\.${atom})*@$
 
 /** The sender, where there is exactly one From with exactly one address in it. */
 function senderOf(mail: ParsedMail, lines: readonly string[]): Pick<Header, "from" | "fromName"> {
+  const from = oneAddress(mail.from, lines);
+  if (from === undefined) return {};
+  const name = oneLine(mail.from?.value[0]?.name ?? "");
+  return { from, ...(name === "" ? {} : { fromName: name }) };
+}
+
+function replyTo(mail: ParsedMail, lines: readonly string[]): Pick<Header, "replyTo"> {
+  const address = oneAddress(mail.replyTo, lines);
+  return address === undefined ? {} : { replyTo: address };
+}
+
+/** The address of a field that stands there once and has one address in it. */
+function oneAddress(field: AddressObject | undefined, lines: readonly string[]): string | undefined {
   const [line = "", ...moreLines] = lines;
-  const [sender, ...moreSenders] = mail.from?.value ?? [];
-  const address = sender?.address?.toLowerCase() ?? "";
-  const one = moreLines.length === 0 && moreSenders.length === 0 && strictAddress.test(address);
+  const [one, ...more] = field?.value ?? [];
+  const address = one?.address?.toLowerCase() ?? "";
+  if (moreLines.length > 0 || more.length > 0 || !strictAddress.test(address)) return undefined;
   // RFC 2047 §5: an address is never an encoded word, so it stands in the line as it is.
-  if (!one || !line.toLowerCase().includes(address)) return {};
-  const name = oneLine(sender?.name ?? "");
-  return { from: address, ...(name === "" ? {} : { fromName: name }) };
+  return line.toLowerCase().includes(address) ? address : undefined;
 }
 
 /** Ids in angle brackets, of printable characters only. RFC 5322 §3.6.4 */

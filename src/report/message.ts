@@ -9,6 +9,8 @@ export interface Envelope {
   /** The letter being answered. */
   readonly inReplyTo?: string;
   readonly references: readonly string[];
+  /** RFC 3834 §5: an answer, unless it is sent of our own accord. */
+  readonly auto?: "auto-replied" | "auto-generated";
 }
 
 /** A file that goes with an answer. */
@@ -21,7 +23,7 @@ export interface Enclosure {
 export interface Words {
   readonly subject: string;
   readonly text: string;
-  readonly html: string;
+  readonly html?: string;
 }
 
 /** An answer as the bytes to be sent (RFC 5322, text and HTML, enclosures). The same input gives the same bytes. */
@@ -30,7 +32,7 @@ export function composeMessage(
   { subject, text, html }: Words,
   enclosures: readonly Enclosure[] = [],
 ): Promise<Uint8Array> {
-  const { from, to, date, messageId, inReplyTo, references } = envelope;
+  const { from, to, date, messageId, inReplyTo, references, auto = "auto-replied" } = envelope;
   return new MailComposer({
     from: { ...from },
     to: { name: "", address: to },
@@ -40,15 +42,15 @@ export function composeMessage(
     ...(inReplyTo === undefined ? {} : { inReplyTo, references: [...references, inReplyTo] }),
     subject,
     text,
-    html,
+    ...(html === undefined ? {} : { html }),
     attachments: enclosures.map(({ file, type, bytes }) => ({
       filename: file,
       contentType: type,
       content: Buffer.from(bytes),
     })),
     headers: {
-      // RFC 3834 §5: an answer made by a machine says so, and asks other machines not to answer it.
-      "Auto-Submitted": "auto-replied",
+      // RFC 3834 §5: what a machine has made says so, and asks other machines not to answer it.
+      "Auto-Submitted": auto,
       "X-Auto-Response-Suppress": "All",
     },
     baseBoundary: messageId.replaceAll(/[^A-Za-z0-9]/g, ""),

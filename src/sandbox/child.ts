@@ -2,4 +2,14 @@ import { readLetter } from "../reading/letter.ts";
 import { openFile } from "../reading/open-file.ts";
 import { serve } from "./serve.ts";
 
-serve({ letter: readLetter, file: openFile });
+serve({
+  letter: readLetter,
+  file: openFile,
+  // Taken in when first wanted: most letters need neither.
+  sender: async (bytes, _, inquiry) => (await import("./prove-sender.ts")).proveSender(bytes, inquiry),
+  mark: async (bytes, _, { sheet, problems }) => {
+    const { markedCopy } = await import("../drawing/marked-copy.ts");
+    const copy = await markedCopy(bytes, sheet, problems);
+    return copy === undefined ? {} : { copy };
+  },
+});

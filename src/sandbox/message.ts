@@ -1,18 +1,34 @@
+import type { MarkedProblem } from "../drawing/marked/problem.ts";
+import type { Inquiry } from "../ports/reader.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter.ts";
+import type { SenderProof } from "../trade/sender-proof.ts";
+import type { Sheet } from "../trade/sheet.ts";
 
-/** What a reader process can be asked, and what it answers. */
+/** What a reader process can be asked to make of bytes, and what it answers. */
 export interface Answers {
   readonly letter: OpenedLetter;
   readonly file: FileFacts;
+  readonly sender: SenderProof;
+  /** Without a copy where the file cannot be marked. */
+  readonly mark: { readonly copy?: Uint8Array };
 }
 
 export type Op = keyof Answers;
 
-export interface Job {
+/** What it is told besides the bytes. */
+export interface Told {
+  readonly letter: undefined;
+  readonly file: undefined;
+  readonly sender: Inquiry;
+  readonly mark: { readonly sheet: Sheet; readonly problems: readonly MarkedProblem[] };
+}
+
+export interface Job<O extends Op = Op> {
   readonly id: number;
-  readonly op: Op;
+  readonly op: O;
   readonly bytes: Uint8Array;
+  readonly told: Told[O];
 }
 
 /** A process says once that it is ready, then answers jobs: with what it has so far, and with everything. */

@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import type { Log } from "../ports/log.ts";
 import type { Opened, Reader } from "../ports/reader.ts";
 import { type Limits, mostBytes, usualLimits } from "./limits.ts";
-import type { Answers, Op } from "./message.ts";
+import type { Answers, Op, Told } from "./message.ts";
 import { type ReaderProcess, startProcess } from "./reader-process.ts";
 
 export interface PoolOptions {
@@ -68,20 +68,22 @@ export function openPool({
     return turn.promise;
   }
 
-  async function open<O extends Op>(op: O, bytes: Uint8Array): Promise<Opened<Answers[O]>> {
+  async function open<O extends Op>(op: O, bytes: Uint8Array, told: Told[O]): Promise<Opened<Answers[O]>> {
     if (bytes.length > mostBytes) return { ok: false, why: "too much memory" };
     const seat = free.pop() ?? (await wait());
     try {
       if (closed) throw new Error("the reader was closed");
-      return await readyIn(seat).run(op, bytes);
+      return await readyIn(seat).run(op, bytes, told);
     } finally {
       putBack(seat);
     }
   }
 
   return {
-    letter: (bytes) => open("letter", bytes),
-    file: (bytes) => open("file", bytes),
+    letter: (bytes) => open("letter", bytes, undefined),
+    file: (bytes) => open("file", bytes, undefined),
+    sender: (bytes, inquiry) => open("sender", bytes, inquiry),
+    mark: (bytes, sheet, problems) => open("mark", bytes, { sheet, problems }),
     close: async () => {
       closed = true;
       await Promise.all([...alive].map((one) => one.end()));

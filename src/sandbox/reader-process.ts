@@ -3,13 +3,13 @@ import type { Log } from "../ports/log.ts";
 import type { Opened } from "../ports/reader.ts";
 import type { Limits } from "./limits.ts";
 import { residentMemory, watchMemory } from "./memory.ts";
-import type { Answers, Job, Message, Op } from "./message.ts";
+import type { Answers, Job, Message, Op, Told } from "./message.ts";
 import { shapes } from "./shape.ts";
 
 /** A process that opens one thing at a time. */
 export interface ReaderProcess {
   /** Not to be called while it is at work. Rejects if the process does not start, or is ended meanwhile. */
-  readonly run: <O extends Op>(op: O, bytes: Uint8Array) => Promise<Opened<Answers[O]>>;
+  readonly run: <O extends Op>(op: O, bytes: Uint8Array, told: Told[O]) => Promise<Opened<Answers[O]>>;
   /** Whether it can be given another job. */
   readonly usable: () => boolean;
   /** Resolves when it is gone. */
@@ -64,7 +64,7 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
   }
 
   /** The answer, or as much of it as had come when the process was lost. */
-  async function work<O extends Op>(job: Job & { readonly op: O }): Promise<Answers[O] | undefined> {
+  async function work<O extends Op>(job: Job<O>): Promise<Answers[O] | undefined> {
     const { promise, resolve } = Promise.withResolvers<Answers[O] | undefined>();
     let early: Answers[O] | undefined;
     const lost = (): void => resolve(early);
@@ -97,12 +97,12 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
   let jobs = 0;
   let held = 0;
   return {
-    run: async (op, bytes) => {
+    run: async (op, bytes, told) => {
       hold(child, true);
       await started();
       const began = performance.now();
       const watch = watchMemory(child.pid ?? 0, limits.memory, () => kill("too much memory"));
-      const value = await work({ id: ++jobs, op, bytes });
+      const value = await work({ id: ++jobs, op, bytes, told });
       watch.stop();
       held = await residentMemory(child.pid ?? 0);
       hold(child, false);

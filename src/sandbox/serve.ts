@@ -1,11 +1,12 @@
 import { Worker } from "node:worker_threads";
-import type { Answers, Job, Message, Op } from "./message.ts";
+import type { Answers, Job, Message, Op, Told } from "./message.ts";
 
 /** How a process opens what it is given. `early` is for what is known before the part that may take too long. */
 export type Openers = {
   readonly [O in Op]: (
     bytes: Uint8Array,
     early: (answer: Answers[O]) => Promise<void>,
+    told: Told[O],
   ) => Promise<Answers[O]>;
 };
 
@@ -25,9 +26,11 @@ export function serve(openers: Openers): void {
   // A process that is busy does not notice that its parent is gone, and then nobody holds it to its limits.
   new Worker(new URL("./orphan.ts", import.meta.url), { workerData: process.ppid }).unref();
 
-  process.on("message", ({ id, op, bytes }: Job) => {
-    const early = (answer: unknown): Promise<void> => tell({ id, early: answer });
-    openers[op](bytes, early).then(
+  const open = <O extends Op>({ id, op, bytes, told }: Job<O>): Promise<Answers[O]> =>
+    openers[op](bytes, (answer) => tell({ id, early: answer }), told);
+  process.on("message", (job: Job) => {
+    const { id } = job;
+    open(job).then(
       (answer) => tell({ id, answer }),
       () => process.exit(1),
     );

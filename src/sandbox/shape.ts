@@ -63,6 +63,7 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
 const openedLetter: z.ZodType<OpenedLetter> = z.strictObject({
   from: text.exactOptional(),
   fromName: text.exactOptional(),
+  replyTo: text.exactOptional(),
   subject: text,
   date: z.date().exactOptional(),
   messageId: text.exactOptional(),
@@ -80,4 +81,6 @@ const openedLetter: z.ZodType<OpenedLetter> = z.strictObject({
 export const shapes: { readonly [O in Op]: z.ZodType<Answers[O]> } = {
   letter: openedLetter,
   file: fileFacts,
+  sender: z.enum(["pass", "fail", "temporary", "none"]),
+  mark: z.strictObject({ copy: bytes.exactOptional() }),
 };

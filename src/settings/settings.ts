@@ -1,8 +1,16 @@
+import { isIP } from "node:net";
 import { z } from "zod";
 import { readYaml, type Written } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
 
 const path = z.string().min(1);
+
+const nameServer = z
+  .string()
+  .refine(
+    (text) => isIP(text) !== 0 || isIP(/^(.+):\d{1,5}$/.exec(text)?.[1] ?? "") === 4,
+    "not an IP address, or an IPv4 address with a port such as 192.0.2.53:5353",
+  );
 
 const schema = z
   .strictObject({
@@ -36,14 +44,18 @@ const schema = z
     }),
     trust: z
       .strictObject({
-        /** The name under which your mail server writes Authentication-Results. Without it, senders are taken at their word. */
+        /** The name under which your mail server writes Authentication-Results. */
         authority: z.string().min(1).optional(),
+        /** Where it writes none: name servers to ask whether a sender's domain vouches for a letter. */
+        name_servers: z.union([z.enum(["system", "none"]), z.array(nameServer).min(1)]).optional(),
         /** How many Received lines your own servers put on top of a letter; what stands below may be forged. */
         received_lines: z.int().min(1).default(1),
         /** Domains that many unrelated people share. */
         shared_domains: z.array(z.string().min(1).toLowerCase()).default([]),
       })
       .prefault({}),
+    /** Who is told of letters that wait for a person, once an hour at most. */
+    notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */
     status_port: z.int().min(1).max(65_535).optional(),
     time_zone: z
@@ -54,6 +66,20 @@ const schema = z
     error: "needs a mailbox: a path under folders, or a server under mailboxes",
     path: ["folders"],
   })
+  .refine(
+    ({ mailboxes, trust }) =>
+      mailboxes.length === 0 || trust.authority !== undefined || trust.name_servers !== undefined,
+    {
+      error:
+        "needs authority or name_servers, to tell forged senders from true ones; “name_servers: none” takes everybody at their word",
+      path: ["trust"],
+    },
+  )
+  .refine(
+    ({ answers: { from, also }, notice }) =>
+      notice === undefined || ![from.address, ...also].includes(notice.to),
+    { error: "is an address of this desk itself, which would read it as a letter", path: ["notice", "to"] },
+  )
   .refine(({ answers }) => (answers.folder === undefined) !== (answers.send === undefined), {
     error: "needs either folder or send",
     path: ["answers"],

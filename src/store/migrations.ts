@@ -124,6 +124,11 @@ const migrations = {
         .execute();
     },
   },
+  "003-notice": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema.alterTable("letters").addColumn("noticed_at", "text").execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -6,6 +6,7 @@ import type { Sheet } from "../trade/sheet.ts";
 import type { Blobs } from "./blobs.ts";
 import { holdOn, takeClaim } from "./claims.ts";
 import { migrate } from "./migrations.ts";
+import { lettersForPerson, takeNotice } from "./notice.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
 import type { Tables } from "./tables.ts";
 import { writeEvent, writeOutcome } from "./write.ts";
@@ -105,13 +106,14 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
           .where("id", "=", claim.letter)
           .execute();
       }),
-    answersSince: async (moment, recipient) => {
+    answersSince: async (moment, sender) => {
       const rows = await db
         .selectFrom("answers")
-        .select("recipient")
+        .innerJoin("letters", "letters.id", "answers.letter")
+        .select("letters.sender")
         .where("made_at", ">=", moment.toISOString())
         .execute();
-      return { toOne: rows.filter((row) => row.recipient === recipient).length, toAll: rows.length };
+      return { toOne: rows.filter((row) => row.sender === sender).length, toAll: rows.length };
     },
     states: async () =>
       Object.fromEntries(
@@ -123,19 +125,15 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
             .execute()
         ).map(({ state, count }) => [state, count]),
       ),
-    forPerson: async () =>
-      readLetters(
-        db,
-        await db
-          .selectFrom("letters")
-          .selectAll()
-          .where("state", "!=", "silent")
-          .where((eb) =>
-            eb.or([eb("state", "in", ["held", "refused"]), eb("verdict", "in", ["person", "confirm"])]),
-          )
-          .orderBy("received_at")
-          .execute(),
-      ),
+    forPerson: async (now) => readLetters(db, await lettersForPerson(db, now)),
+    takeNotice: (now) => takeNotice(db, now),
+    dropNotice: async (now) => {
+      await db
+        .updateTable("letters")
+        .set({ noticed_at: null })
+        .where("noticed_at", "=", now.toISOString())
+        .execute();
+    },
     markOf: async (mailbox) =>
       db.selectFrom("marks").select(["validity", "uid"]).where("mailbox", "=", mailbox).executeTakeFirst(),
     setMark: async (mailbox, mark) => {
@@ -185,8 +183,9 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
     knows: async (sender) =>
       (await db
         .selectFrom("answers")
-        .select("letter")
-        .where("recipient", "=", sender)
+        .innerJoin("letters", "letters.id", "answers.letter")
+        .select("letters.id")
+        .where("letters.sender", "=", sender)
         .where("sent_at", "is not", null)
         .executeTakeFirst()) !== undefined,
     orders: async (number) =>

@@ -22,6 +22,8 @@ export interface Tables {
     tries: Generated<number>;
     /** Not to be taken up again before. */
     due_at: Generated<string | null>;
+    /** When customer service was told that it waits for a person. */
+    noticed_at: Generated<string | null>;
   };
   /** How far each mailbox has been handled. */
   marks: { mailbox: string; validity: string; uid: number };

@@ -5,6 +5,8 @@ export interface Letter {
   /** The one address in From, lower case; absent when there is none or more than one. */
   readonly from?: string;
   readonly fromName?: string;
+  /** The one address in Reply-To, lower case. */
+  readonly replyTo?: string;
   readonly subject: string;
   /** From the Date field; the mailbox's own time of arrival is kept beside the letter. */
   readonly date?: Date;

@@ -1,5 +1,6 @@
 import { setTimeout as wait } from "node:timers/promises";
 import type { Desk } from "../intake/desk.ts";
+import { sendNotice } from "../intake/notice.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
@@ -9,6 +10,8 @@ const lookEvery = 5000;
 
 /** How long after something was left undone a mailbox is read again from where all was done, in milliseconds. */
 const againAfter = 60_000;
+
+const noticeEvery = 3_600_000;
 
 /** Bytes that the record's disk must take before a letter is taken up: what the largest letter unpacks to, and more. */
 const leastRoom = 256_000_000;
@@ -30,6 +33,8 @@ interface Run {
   readonly tally: { -readonly [key in keyof Tally]: number };
   /** Letters in the record of which it is not known yet where in the mailbox they belong. */
   readonly unshelved: Map<number, Mail>;
+  /** When customer service may be told next, in milliseconds since 1970. */
+  nextNotice: number;
 }
 
 /**
@@ -46,13 +51,17 @@ export async function runWorker(
     ...options,
     tally: { taken: 0, again: 0, left: 0, unread: 0 },
     unshelved: new Map(),
+    nextNotice: 0,
   };
   const read = run.once ? readOnce : keepReading;
   await Promise.all([
     Promise.all(mailboxes.map((mailbox) => read(run, mailbox))),
     run.once ? takeAllDue(run) : keepTakingDue(run),
   ]);
-  if (run.once) await shelveRest(run);
+  if (run.once) {
+    await shelveRest(run);
+    await tellPeople(run);
+  }
   return run.tally;
 }
 
@@ -173,8 +182,21 @@ async function keepTakingDue(run: Run): Promise<void> {
       run.desk.log.warn({ cause }, "the record failed; looking for due letters later"),
     );
     await shelveRest(run);
+    await tellPeople(run);
     await pause(lookEvery, run.signal);
   }
+}
+
+/** A notice that could not be sent waits as long as the next one would. */
+async function tellPeople(run: Run): Promise<void> {
+  const { desk } = run;
+  const now = desk.clock.now().getTime();
+  if (run.signal.aborted || now < run.nextNotice) return;
+  const tried = await sendNotice(desk).catch((cause: unknown) => {
+    desk.log.warn({ cause }, "customer service could not be told of letters that wait for a person");
+    return true;
+  });
+  if (tried) run.nextNotice = now + noticeEvery;
 }
 
 async function pause(ms: number, signal: AbortSignal): Promise<void> {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { refusalOf } from "../../src/intake/etiquette.ts";
+import { answerAddress, refusalOf } from "../../src/intake/etiquette.ts";
 
 const good = {
   "return-path": "<ines@brightwire.example>",
@@ -72,5 +72,29 @@ describe("these are no machines", () => {
     ["ordinary precedence", { precedence: "first-class" }],
   ])("%s", (_, changes) => {
     expect(refusal(changes)).toBeUndefined();
+  });
+});
+
+describe("an answer goes", () => {
+  const to = (replyTo: string | undefined, domain: string | undefined): string =>
+    answerAddress(
+      { from: "ines@brightwire.example", ...(replyTo === undefined ? {} : { replyTo }) },
+      domain,
+      ["orders@brightwire.example"],
+    );
+
+  test("to the address to reply to, where that is of the sender's own proved domain", () => {
+    expect(to("site@brightwire.example", "brightwire.example")).toBe("site@brightwire.example");
+  });
+
+  test.each([
+    ["there is none", undefined, "brightwire.example"],
+    ["it is of another domain", "eve@stranger.example", "brightwire.example"],
+    ["it is of a domain below the sender's", "eve@mail.brightwire.example", "brightwire.example"],
+    ["the domain is not proved, or shared by many", "site@brightwire.example", undefined],
+    ["it is this desk's own", "orders@brightwire.example", "brightwire.example"],
+    ["it is a program's", "noreply@brightwire.example", "brightwire.example"],
+  ])("to the sender, where %s", (_, replyTo, domain) => {
+    expect(to(replyTo, domain)).toBe("ines@brightwire.example");
   });
 });

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import type { Proof } from "../../src/intake/authentication.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { partyOf } from "../../src/intake/party.ts";
+import type { SenderProof } from "../../src/trade/sender-proof.ts";
 import { temporaryDesk } from "../make/desk.ts";
 
 let desk: Desk;
@@ -26,7 +26,7 @@ beforeEach(async () => {
   };
 });
 
-const party = (from: string | undefined, proof: Proof | "not asked", ...numbers: string[]) =>
+const party = (from: string | undefined, proof: SenderProof | "not asked", ...numbers: string[]) =>
   partyOf({ from, proof, numbers }, desk);
 
 describe("the order's own buyer", () => {

@@ -231,6 +231,28 @@ test("a letter that ends the program three times is held", async () => {
     else await taken;
   }
   expect(await desk.store.states()).toEqual({ held: 1 });
+  expect(await desk.store.forPerson(start)).toMatchObject([
+    {
+      from: "ines@brightwire.example",
+      subject: "Stations",
+      why: "the program ended 3 times while it was open",
+    },
+  ]);
+});
+
+test("a letter on which the program fails three times is held, and whoever sent it is in the record", async () => {
+  const { desk, forward } = await deskAt({
+    reader: { ...(await temporaryDesk()).reader, letter: () => Promise.reject(new Error("out of order")) },
+  });
+  await take(desk);
+  for (let time = 0; time < 2; time++) {
+    expect(await desk.store.states()).toEqual({ received: 1 });
+    forward(61);
+    await takeDue(desk);
+  }
+  expect(await desk.store.forPerson(start)).toMatchObject([
+    { state: "held", from: "ines@brightwire.example", why: "the program failed on it: out of order" },
+  ]);
 });
 
 test("a sender who writes without end gets a last answer, and then none", async () => {

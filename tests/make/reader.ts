@@ -1,3 +1,4 @@
+import { markedCopy } from "../../src/drawing/marked-copy.ts";
 import type { Opened, Reader } from "../../src/ports/reader.ts";
 import { readLetter } from "../../src/reading/letter.ts";
 import { openFile } from "../../src/reading/open-file.ts";
@@ -6,6 +7,11 @@ import { openFile } from "../../src/reading/open-file.ts";
 export const directReader: Reader = {
   letter: async (bytes) => opened(await readLetter(bytes)),
   file: async (bytes) => opened(await openFile(bytes)),
+  sender: () => Promise.resolve(opened("none")),
+  mark: async (bytes, sheet, problems) => {
+    const copy = await markedCopy(bytes, sheet, problems);
+    return opened(copy === undefined ? {} : { copy });
+  },
   close: () => Promise.resolve(),
 };
 

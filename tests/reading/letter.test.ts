@@ -72,6 +72,15 @@ describe("the sender", () => {
     expect(await letter(`From: ${from}`, "", "")).not.toHaveProperty("from");
   });
 
+  test("an address to reply to is read as strictly", async () => {
+    const replyTo = async (...lines: string[]) => (await letter(...lines, "", "")).replyTo;
+    expect(await replyTo("Reply-To: Site <Site@B.example>")).toBe("site@b.example");
+    expect(await replyTo("From: a@b.example")).toBeUndefined();
+    expect(await replyTo("Reply-To: a@b.example, c@d.example")).toBeUndefined();
+    expect(await replyTo("Reply-To: a@b.example", "Reply-To: c@d.example")).toBeUndefined();
+    expect(await replyTo("Reply-To: =?utf-8?Q?a=40b.example?=")).toBeUndefined();
+  });
+
   test("two From lines are nobody", async () => {
     expect(await letter("From: a@b.example", "From: c@d.example", "", "")).not.toHaveProperty("from");
   });

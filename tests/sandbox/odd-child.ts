@@ -96,5 +96,7 @@ function endless(): never {
 
 serve({
   letter: () => Promise.reject(new Error("no letters here")),
+  sender: () => Promise.reject(new Error("no senders here")),
+  mark: () => Promise.reject(new Error("no marks here")),
   file: async (bytes, early) => (await deeds[Buffer.from(bytes).toString()]?.(early)) as FileFacts,
 });

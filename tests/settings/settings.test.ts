@@ -25,3 +25,35 @@ test("a time zone that is none is told", () => {
     expect.stringMatching(/^burin\.yaml:\d+:1 time_zone: not a time zone/),
   ]);
 });
+
+test.each([
+  [
+    "a desk that cannot tell who writes",
+    (sample: string) => sample.replace(/^ {2}authority:.*$/m, ""),
+    /trust: needs authority or name_servers/,
+  ],
+  [
+    "a name server that is none",
+    (sample: string) => sample.replace(/^ {2}authority:.*$/m, "  name_servers: [ns.quillgate.example]"),
+    /not an IP address/,
+  ],
+  [
+    "a notice that the desk would read itself",
+    (sample: string) => sample.replace("to: service@", "to: stations@"),
+    /notice\.to: is an address of this desk itself/,
+  ],
+])("%s is a fault", (_, change, fault) => {
+  const read = readSettings(change(readFileSync("config/burin-mail.yaml", "utf8")), "burin-mail.yaml");
+  expect(read.ok ? [] : read.faults.map(faultLine)).toEqual([expect.stringMatching(fault)]);
+});
+
+test.each(["system", "none", "[192.0.2.53]", "['2001:db8::53', '192.0.2.53:5353']"])(
+  "name servers may be %s",
+  (servers) => {
+    const sample = readFileSync("config/burin-mail.yaml", "utf8").replace(
+      /^ {2}authority:.*$/m,
+      `  name_servers: ${servers}`,
+    );
+    expect(readSettings(sample, "burin-mail.yaml").ok).toBe(true);
+  },
+);

@@ -98,7 +98,7 @@ export function storeContract(open: () => Promise<Store>): void {
       await settled(store, state, [{ ...deviceAt(1), id: `${state}/1`, finish: "CHK" }], monday, state);
     const counting = await store.countingSheets("ines@brightwire.example", []);
     expect(counting.map(({ id, finish }) => `${id} ${finish}`)).toEqual(["1/1 OAT", "1/2 OAT"]);
-    expect((await store.forPerson()).map(({ state }) => state)).toEqual(["held"]);
+    expect((await store.forPerson(later)).map(({ state }) => state)).toEqual(["held"]);
   });
 
   test("an order whose last sheet comes again under another number is open no more", async () => {
@@ -147,7 +147,7 @@ export function storeContract(open: () => Promise<Store>): void {
     await expect(store.mark(first, "held", "late", leaseEnd)).rejects.toThrow(ClaimLost);
     await store.mark(second, "held", "in time", leaseEnd);
     expect(await store.letter(letter)).toMatchObject({ state: "held", why: "in time" });
-    expect((await store.forPerson()).map((record) => record.letter)).toEqual([letter]);
+    expect((await store.forPerson(later)).map((record) => record.letter)).toEqual([letter]);
   });
 
   test("a claim is kept by signs of life, until somebody else has it", async () => {
@@ -174,8 +174,17 @@ export function storeContract(open: () => Promise<Store>): void {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
     await store.mark(await claimed(store, letter, monday), "refused", "550 no such person", monday);
-    expect((await store.forPerson()).map((record) => record.letter)).toEqual([letter]);
+    expect((await store.forPerson(later)).map((record) => record.letter)).toEqual([letter]);
     expect(await store.room()).toBeGreaterThan(0);
+  });
+
+  test("an answer that is not found within an hour is for a person", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    await store.mark(await claimed(store, letter, monday), "unknown", "connection lost", monday, leaseEnd);
+    const minutes = (n: number): Date => new Date(monday.getTime() + n * 60_000);
+    expect(await store.forPerson(minutes(59))).toEqual([]);
+    expect((await store.forPerson(minutes(61))).map((record) => record.letter)).toEqual([letter]);
   });
 
   test("a letter put off is taken up when it is due, not before", async () => {

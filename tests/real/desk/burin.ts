@@ -71,7 +71,7 @@ export function setUp(rig: Rig, over: Over = {}): Setup {
       most_per_hour: { to_one: 100_000, to_all: 100_000 },
       ...over.answers,
     },
-    trust: over.trust ?? {},
+    trust: over.trust ?? { name_servers: "none" },
     time_zone: "America/Chicago",
   };
   // JSON is YAML

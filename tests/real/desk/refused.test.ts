@@ -41,7 +41,7 @@ await withRig("a desk whose answers are not taken", (rig) => {
       openSqlite(`${setup.record}/record.sqlite`),
       openBlobs(`${setup.record}/blobs`),
     );
-    expect((await store.forPerson()).map(({ subject, state }) => [subject, state])).toContainEqual([
+    expect((await store.forPerson(new Date())).map(({ subject, state }) => [subject, state])).toContainEqual([
       "gone",
       "refused",
     ]);

@@ -1,0 +1,45 @@
+import type { Kysely, Selectable } from "kysely";
+import type { LetterRecord } from "../trade/record.ts";
+import { readLetters } from "./read.ts";
+import type { Tables } from "./tables.ts";
+
+/** People are told at most so often; and so long a lost answer may take to be found. */
+const hour = 3_600_000;
+
+/** Letters that wait for a person, and those whose answer nobody could look for in an hour; oldest first. */
+export function lettersForPerson(db: Kysely<Tables>, now: Date): Promise<Selectable<Tables["letters"]>[]> {
+  return db
+    .selectFrom("letters")
+    .selectAll()
+    .where("state", "!=", "silent")
+    .where((eb) =>
+      eb.or([
+        eb("state", "in", ["held", "refused"]),
+        eb("verdict", "in", ["person", "confirm"]),
+        eb.and([
+          eb("state", "=", "unknown"),
+          eb("received_at", "<", new Date(now.getTime() - hour).toISOString()),
+        ]),
+      ]),
+    )
+    .orderBy("received_at")
+    .orderBy("id")
+    .execute();
+}
+
+/** Letters for a person of which nobody was told yet, now marked as told; none within an hour of the last. */
+export function takeNotice(db: Kysely<Tables>, now: Date): Promise<readonly LetterRecord[]> {
+  return db.transaction().execute(async (tx) => {
+    const last = await tx
+      .selectFrom("letters")
+      .select("noticed_at")
+      .where("noticed_at", ">", new Date(now.getTime() - hour).toISOString())
+      .executeTakeFirst();
+    if (last !== undefined) return [];
+    const rows = (await lettersForPerson(tx, now)).filter(({ noticed_at }) => noticed_at === null);
+    const ids = rows.map(({ id }) => id);
+    if (ids.length > 0)
+      await tx.updateTable("letters").set({ noticed_at: now.toISOString() }).where("id", "in", ids).execute();
+    return readLetters(tx, rows);
+  });
+}

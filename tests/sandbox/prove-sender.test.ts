@@ -1,0 +1,143 @@
+import { generateKeyPairSync } from "node:crypto";
+import { existsSync } from "node:fs";
+import { dkimSign } from "mailauth";
+import { createTransport } from "nodemailer";
+import { afterAll, describe, expect, test } from "vitest";
+import { takeLetter } from "../../src/intake/take.ts";
+import { openPool } from "../../src/sandbox/pool.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { startNameServer } from "../make/name-server.ts";
+
+const { publicKey, privateKey } = generateKeyPairSync("rsa", {
+  modulusLength: 2048,
+  publicKeyEncoding: { type: "spki", format: "der" },
+  privateKeyEncoding: { type: "pkcs8", format: "pem" },
+});
+
+const texts = {
+  // RFC 8463 appendix A.2
+  "brisbane._domainkey.football.example.com":
+    "v=DKIM1; k=ed25519; p=11qYAYKxCrfVS/7TyWQHOg7hcvPapiMlrwIaaPcHURo=",
+  "here._domainkey.brightwire.example": `v=DKIM1; k=rsa; p=${publicKey.toString("base64")}`,
+  "here._domainkey.fernhill.example": `v=DKIM1; k=rsa; p=${publicKey.toString("base64")}`,
+  "brightwire.example": "v=spf1 ip4:192.0.2.7 -all",
+  "_dmarc.brightwire.example": "v=DMARC1; p=reject",
+};
+
+// RFC 8463 appendix A.3, with the signature by Ed25519 alone
+const published = `DKIM-Signature: v=1; a=ed25519-sha256; c=relaxed/relaxed;
+ d=football.example.com; i=@football.example.com;
+ q=dns/txt; s=brisbane; t=1528637909; h=from : to :
+ subject : date : message-id : from : subject : date;
+ bh=2jUSOH9NhtVGCQWNr9BrIAPreKQjO6Sn7XIkfJVOzv8=;
+ b=/gCrinpcQOoIfuHNQIbq4pgh9kyIK3AQUdt9OdqQehSwhEIug4D11Bus
+ Fa3bT3FY5OsU7ZbnKELq+eXdp1Q1Dw==
+From: Joe SixPack <joe@football.example.com>
+To: Suzie Q <suzie@shopping.example.net>
+Subject: Is dinner ready?
+Date: Fri, 11 Jul 2003 21:00:37 -0700 (PDT)
+Message-ID: <20030712040037.46341.5F8J@football.example.com>
+
+Hi.
+
+We lost the game.  Are you hungry yet?
+
+Joe.
+`.replaceAll("\n", "\r\n");
+
+const ines = "ines@brightwire.example";
+const plain = `From: ${ines}\r\nTo: orders@quillgate.example\r\nSubject: Stations\r\n\r\nHello\r\n`;
+
+/** A letter of Ines's domain, or of another, as another program signs it. */
+async function signed(domain = "brightwire.example"): Promise<string> {
+  const transport = createTransport({
+    streamTransport: true,
+    buffer: true,
+    newline: "windows",
+    dkim: { domainName: domain, keySelector: "here", privateKey },
+  });
+  const { message } = await transport.sendMail({
+    from: `ines@${domain}`,
+    to: "orders@quillgate.example",
+    subject: "Stations",
+    text: "Hello",
+  });
+  return Buffer.from(message as Uint8Array).toString();
+}
+
+/** As it lies in the mailbox after one server of ours has taken it in from this address. */
+function arrived(letter: string, ip: string, path = ines): string {
+  return `Return-Path: <${path}>\r\nReceived: from mail.brightwire.example (mail.brightwire.example [${ip}])\r\n by mx.quillgate.example; Mon, 9 Nov 2026 09:00:00 -0600\r\n${letter}`;
+}
+
+describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name servers are asked", async () => {
+  const server = await startNameServer(texts);
+  const reader = openPool({ log: { info() {}, warn() {} }, processes: 1 });
+  afterAll(async () => {
+    await reader.close();
+    await server.stop();
+  });
+  const ask = async (letter: string, from = ines, servers = [server.address]) => {
+    const proof = await reader.sender(Buffer.from(letter), { from, lines: 1, servers });
+    return proof.ok ? proof.value : proof.why;
+  };
+
+  test("is proved by the published signature, and not when a letter of the text is another", async () => {
+    const joe = "joe@football.example.com";
+    expect(await ask(published, joe)).toBe("pass");
+    expect(await ask(published.replace("lost", "last"), joe)).toBe("none");
+    expect(await ask(published, "joe@other.example")).toBe("none");
+  });
+
+  test("is proved by a signature that another program made", async () => {
+    expect(await ask(await signed())).toBe("pass");
+    expect(await ask(await signed("fernhill.example"), "ines@fernhill.example")).toBe("pass");
+  });
+
+  test("is refuted by a domain that lets through only what it vouches for", async () => {
+    expect(await ask((await signed()).replace("Hello", "Hallo"))).toBe("fail");
+    expect(await ask(plain)).toBe("fail");
+    const others = (await signed("fernhill.example")).replace("From: ines@fernhill", "From: ines@brightwire");
+    expect(await ask(others)).toBe("fail");
+  });
+
+  test("is proved by the address that our own server was spoken to from", async () => {
+    expect(await ask(arrived(plain, "192.0.2.7"))).toBe("pass");
+    expect(await ask(arrived(plain, "192.0.2.8"))).toBe("fail");
+    // what stands below our own line, the sender may have written
+    expect(await ask(arrived(arrived(plain, "192.0.2.7"), "192.0.2.8"))).toBe("fail");
+    const local = "Received: by mx.quillgate.example; Mon, 9 Nov 2026 09:00:00 -0600\r\n";
+    expect(await ask(local + arrived(plain, "192.0.2.7"))).toBe("fail");
+  });
+
+  test("is not proved by a signature behind whose end something was added", async () => {
+    const letter = plain.replaceAll("brightwire", "fernhill");
+    const key = { signingDomain: "fernhill.example", selector: "here", privateKey };
+    const { signatures } = await dkimSign(letter, {
+      ...key,
+      signatureData: [{ ...key, maxBodyLength: 5 }],
+    });
+    expect(signatures).toContain("l=5;");
+    expect(
+      await ask(signatures + letter.replace("Hello", "Hello\r\nand more"), "ines@fernhill.example"),
+    ).toBe("none");
+  });
+
+  test("cannot be proved just now while no name server answers", async () => {
+    expect(await ask(await signed(), ines, ["127.0.0.1:1"])).toBe("temporary");
+  });
+
+  test("is answered when proved, and not when refuted", async () => {
+    const sender = keepingSender();
+    const made = await temporaryDesk({ reader, sender });
+    const desk = { ...made, rules: { ...made.rules, nameServers: [server.address] } };
+    const take = async (letter: string) => {
+      const taken = await takeLetter(desk, Buffer.from(letter), new Date("2026-11-09T15:00:00Z"));
+      return desk.store.letter(taken.letter);
+    };
+    expect(await take(plain)).toMatchObject({ state: "held", why: expect.stringMatching(/forged/) });
+    expect(sender.kept).toEqual([]);
+    expect(await take(await signed())).toMatchObject({ state: "sent" });
+    expect(sender.kept.map(({ recipient }) => recipient)).toEqual([ines]);
+  });
+});
