@@ -1,7 +1,8 @@
+import { enclose } from "../intake/enclose.ts";
 import { composeAnswer } from "../report/answer.ts";
 import { reportJson } from "../report/json.ts";
 import { defineCommand } from "./command.ts";
-import { checkPaths, writeProofs } from "./submission.ts";
+import { checkPaths, withReader, writeFiles } from "./submission.ts";
 import { configure, settingsOption } from "./wire.ts";
 
 export const check = defineCommand({
@@ -16,15 +17,21 @@ export const check = defineCommand({
     out: {
       type: "string",
       takes: "DIR",
-      tells: "write the proofs there: true-scale drawings of what would be cut",
+      tells: "write the proofs there, and the sheets with what is wrong marked on them",
     },
     ...settingsOption,
   },
   async run(paths, { json, out: folder, settings }, { out, err }) {
     const configuration = await configure(settings);
-    const report = await checkPaths(paths, configuration);
-    if (folder !== undefined)
-      for (const path of await writeProofs(report, configuration, folder)) err(`wrote ${path}`);
+    const { report, enclosed } = await withReader(async (reader) => {
+      const checked = await checkPaths(paths, configuration, reader);
+      if (folder === undefined) return { ...checked, enclosed: undefined };
+      const made = { reader, catalogue: configuration.catalogue, most: Number.POSITIVE_INFINITY };
+      return { ...checked, enclosed: await enclose(checked.report, checked.attachments, made) };
+    });
+    if (folder !== undefined && enclosed !== undefined)
+      for (const path of await writeFiles([...enclosed.marked, ...enclosed.proofs], folder))
+        err(`wrote ${path}`);
     out(
       json
         ? JSON.stringify(reportJson(report), null, 2)

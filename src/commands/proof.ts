@@ -1,7 +1,8 @@
 import { stat } from "node:fs/promises";
+import { proofsFor } from "../report/enclosures.ts";
 import { makeReport, type Report } from "../report/report.ts";
 import { CannotRun, defineCommand } from "./command.ts";
-import { checkPaths, writeProofs } from "./submission.ts";
+import { checkPaths, withReader, writeFiles } from "./submission.ts";
 import { type Configuration, configure, openRecord, settingsOption } from "./wire.ts";
 
 export const proof = defineCommand({
@@ -20,11 +21,11 @@ export const proof = defineCommand({
     const [first = ""] = words;
     const isPath = words.length > 1 || (await stat(first).catch(() => undefined)) !== undefined;
     const report = isPath
-      ? await checkPaths(words, configuration)
+      ? (await withReader((reader) => checkPaths(words, configuration, reader))).report
       : await recordedOrder(first, configuration);
-    const written = await writeProofs(report, configuration, folder);
-    if (written.length === 0) throw new CannotRun("there is no sheet to draw");
-    for (const path of written) out(path);
+    const proofs = await proofsFor(report, configuration.catalogue);
+    if (proofs.length === 0) throw new CannotRun("there is no sheet to draw");
+    for (const path of await writeFiles(proofs, folder)) out(path);
     return 0;
   },
 });

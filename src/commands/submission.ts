@@ -2,54 +2,62 @@ import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
 import { judgeOpened, type OpenLetter, openLetter, openParts, usualCaps } from "../intake/open.ts";
 import type { Reader } from "../ports/reader.ts";
-import { proofsFor } from "../report/enclosures.ts";
+import type { Enclosure } from "../report/message.ts";
 import { makeReport, type Report } from "../report/report.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { openLog } from "../telemetry/log.ts";
+import type { Attachment } from "../trade/attachment.ts";
 import { CannotRun } from "./command.ts";
 import type { Configuration } from "./wire.ts";
 
 /** Files that somebody names are theirs to choose: only their sizes one by one are bounded. */
 const ownCaps = { ...usualCaps, files: Number.POSITIVE_INFINITY, total: Number.POSITIVE_INFINITY };
 
-/** Checks PDFs, letters and folders of them as one submission. Throws CannotRun for a path that cannot be read. */
-export async function checkPaths(
-  paths: readonly string[],
-  { catalogue, editions }: Pick<Configuration, "catalogue" | "editions">,
-): Promise<Report> {
-  const found = await filesOf(paths);
+/** What a submission came to, with the bytes of its files. */
+export interface Checked {
+  readonly report: Report;
+  readonly attachments: readonly Attachment[];
+}
+
+/** Gives the use of a reader, and ends it. */
+export async function withReader<T>(use: (reader: Reader) => Promise<T>): Promise<T> {
   const reader = openPool({ log: openLog("warn") });
   try {
-    const { files, ...letter } = await openAll(reader, found);
-    const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
-    return makeReport(
-      {
-        ...letter,
-        files: read.map(({ file }) => file),
-        sheets: read.flatMap(({ sheet }) => sheet ?? []),
-        earlier: [],
-      },
-      catalogue,
-    );
+    return await use(reader);
   } finally {
     await reader.close();
   }
 }
 
-/** Writes the proofs of a report into a folder; gives their paths. */
-export async function writeProofs(
-  report: Report,
-  { catalogue }: Pick<Configuration, "catalogue">,
-  folder: string,
-): Promise<string[]> {
-  const proofs = await proofsFor(report, catalogue);
+/** Checks PDFs, letters and folders of them as one submission. Throws CannotRun for a path that cannot be read. */
+export async function checkPaths(
+  paths: readonly string[],
+  { catalogue, editions }: Pick<Configuration, "catalogue" | "editions">,
+  reader: Reader,
+): Promise<Checked> {
+  const { files, ...letter } = await openAll(reader, await filesOf(paths));
+  const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
+  const report = makeReport(
+    {
+      ...letter,
+      files: read.map(({ file }) => file),
+      sheets: read.flatMap(({ sheet }) => sheet ?? []),
+      earlier: [],
+    },
+    catalogue,
+  );
+  return { report, attachments: files.map(({ attachment }) => attachment) };
+}
+
+/** Writes files into a folder; gives their paths. */
+export async function writeFiles(files: readonly Enclosure[], folder: string): Promise<string[]> {
   try {
     await mkdir(folder, { recursive: true });
-    for (const { file, bytes } of proofs) await writeFile(join(folder, file), bytes);
+    for (const { file, bytes } of files) await writeFile(join(folder, file), bytes);
   } catch (cause) {
     throw new CannotRun(`cannot write into ${folder}`, { cause });
   }
-  return proofs.map(({ file }) => join(folder, file));
+  return files.map(({ file }) => join(folder, file));
 }
 
 async function filesOf(paths: readonly string[]): Promise<string[]> {

@@ -3,12 +3,12 @@ import { headerLines } from "../reading/header-lines.ts";
 import { readHeader } from "../reading/letter.ts";
 import { letterKey } from "../reading/letter-key.ts";
 import { composeAnswer } from "../report/answer.ts";
-import { proofsFor } from "../report/enclosures.ts";
 import { composeMessage } from "../report/message.ts";
 import { makeReport } from "../report/report.ts";
 import type { Letter } from "../trade/letter.ts";
 import { after } from "./answer.ts";
 import type { Desk } from "./desk.ts";
+import { enclose } from "./enclose.ts";
 import { answerAddress, refusalOf } from "./etiquette.ts";
 import { judgeOpened, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
@@ -76,16 +76,12 @@ export async function checkLetter(
   }
   const messageId = answerId(bytes, desk.from.address);
   const recipient = answerAddress({ ...letter, from }, party.domain, rules.ours);
-  const proofs = await proofsFor(report, catalogue);
-  const words = composeAnswer(
-    report,
-    catalogue,
-    proofs.map(({ file }) => file),
-  );
+  const enclosed = await enclose(report, letter.attachments, desk);
+  const words = composeAnswer(report, catalogue, enclosed);
   const message = await composeMessage(
     { from: desk.from, to: recipient, date: clock.now(), messageId, ...threadOf(letter) },
     words,
-    proofs,
+    [...enclosed.marked, ...enclosed.proofs],
   );
   const answer = { messageId, recipient, subject: words.subject, bytes: message };
   await store.settle(claim, { ...outcome, state: "ready", answer }, clock.now());

@@ -1,6 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
+import type { Enclosure } from "./message.ts";
+import { counted, listed, oneLine } from "./one-line.ts";
 import type { Report } from "./report.ts";
 import { answerText } from "./text.ts";
 
@@ -11,20 +13,43 @@ export interface Answer {
   readonly html: string;
 }
 
-/** Puts a report into the words of an answer; `enclosed` names the proofs that go with it. */
+/** The files that go with an answer. */
+export interface Enclosed {
+  readonly proofs: readonly Enclosure[];
+  readonly marked: readonly Enclosure[];
+  /** Marked copies left out, since the letter would become too large. */
+  readonly left: number;
+}
+
+/** Files named in one line. */
+const mostNames = 6;
+
+/** Puts a report into the words of an answer, with a word on what goes with it. */
 export function composeAnswer(
   report: Report,
   catalogue: Catalogue,
-  enclosed: readonly string[] = [],
+  enclosed: Enclosed = { proofs: [], marked: [], left: 0 },
 ): Answer {
   const outline = outlineOf(report, catalogue);
-  const told = { ...outline, next: [...outline.next, ...proofWords(enclosed)] };
+  const told = { ...outline, next: [...outline.next, ...enclosedWords(enclosed)] };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }
 
-function proofWords(enclosed: readonly string[]): string[] {
-  if (enclosed.length === 0) return [];
+function enclosedWords({ proofs, marked, left }: Enclosed): string[] {
+  const names = (files: readonly Enclosure[]): string =>
+    listed(
+      files.map(({ file }) => oneLine(file, 90)),
+      mostNames,
+    );
   return [
-    `Enclosed: ${enclosed.join(", ")}. It shows what would be cut, at true size when printed at 100 %.`,
+    ...(marked.length === 0
+      ? []
+      : [
+          `Enclosed: ${names(marked)}. ${marked.length === 1 ? "It is your own sheet" : "They are your own sheets"} with the numbers of this letter beside the fields: correct them there, save, and send ${marked.length === 1 ? "it" : "them"} back.`,
+        ]),
+    ...(left === 0 ? [] : [`${counted(left, "more marked sheet")} would have made this letter too large.`]),
+    ...(proofs.length === 0
+      ? []
+      : [`Enclosed: ${names(proofs)}. It shows what would be cut, at true size when printed at 100 %.`]),
   ];
 }

@@ -2,6 +2,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { plainText } from "../orders/keys.ts";
 import type { Verdict } from "../trade/problem.ts";
 import { type Files, namedFiles, nameOf } from "./named-files.ts";
+import { numberedTopics } from "./numbered.ts";
 import { counted } from "./one-line.ts";
 import type { Outline, Part } from "./outline.ts";
 import {
@@ -17,26 +18,24 @@ import {
 } from "./phrases.ts";
 import { proofsOf } from "./proofs.ts";
 import type { OrderReport, Report } from "./report.ts";
-import { type Numbered, sectionsOf } from "./sections.ts";
+import type { Numbered } from "./sections.ts";
 import { rowsOf } from "./sheet-rows.ts";
 import { subjectOf } from "./subject.ts";
-import { sheetsOf, topicsOf } from "./topics.ts";
+import { sheetsOf } from "./topics.ts";
 
 /** All that there is to answer to a submission, in reading order. */
 export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   const files = namedFiles(report);
-  const topics = topicsOf(report);
-  const numbers: Numbered[] = [];
+  const topics = numberedTopics(report, files);
+  const numbers = topics.flatMap((topic) => topic.numbers);
   const found = topics.map((topic) => {
     const { order, verdict } = topic;
-    const { sections, numbers: own } = sectionsOf(topic.filed, files, numbers.length);
-    numbers.push(...own);
     // Among several orders, a letter that has only notes around them needs no verdict.
     const told = topics.length > 1 && (order !== undefined || verdict !== "pass");
     const outcome = told
-      ? [words[verdict], tallyWords(verdict, tallyOf(own, order === undefined ? [] : [order]))]
+      ? [words[verdict], tallyWords(verdict, tallyOf(topic.numbers, order === undefined ? [] : [order]))]
       : [];
-    return { ...topic, sections, outcome };
+    return { ...topic, outcome };
   });
   // A problem can point at a sheet of another order, so the tables wait until every number is given.
   const parts = found.map(

@@ -16,9 +16,10 @@ const titles = {
 } as const satisfies Record<Verdict, string>;
 const kinds = Object.keys(titles) as Verdict[];
 
-/** A number of the answer: the files that it concerns and what it asks of them. */
+/** A number of the answer: what is told there, the files that it concerns and what it asks of them. */
 export interface Numbered {
   readonly number: number;
+  readonly told: Told;
   readonly kind: Verdict;
   readonly files: readonly FileId[];
 }
@@ -35,6 +36,7 @@ export function sectionsOf(
     // A note on the order as a whole leads nobody to a sheet.
     numbers.push({
       number,
+      told,
       kind: told.kind,
       files: told.kind === "pass" && told.under !== undefined ? [] : told.files,
     });

@@ -1,0 +1,147 @@
+import { simpleParser } from "mailparser";
+import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFString } from "pdf-lib";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { completeOrder } from "../../src/checks/sample.ts";
+import { fillSheet } from "../../src/drawing/fill-sheet.ts";
+import { enclose } from "../../src/intake/enclose.ts";
+import { takeLetter } from "../../src/intake/take.ts";
+import { composeAnswer } from "../../src/report/answer.ts";
+import { makeReport } from "../../src/report/report.ts";
+import { openPool } from "../../src/sandbox/pool.ts";
+import type { Attachment } from "../../src/trade/attachment.ts";
+import type { Sheet } from "../../src/trade/sheet.ts";
+import { catalogue } from "../make/config.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { base64, bytesOf, mixed } from "../make/mime.ts";
+import { sampleSheets } from "../make/odd-sheets/sheets.ts";
+import { readPdf } from "../make/read-pdf.ts";
+import { directReader } from "../make/reader.ts";
+import { reportOn } from "../make/report.ts";
+
+const reader = openPool({ log: { info() {}, warn() {} }, processes: 1 });
+afterAll(() => reader.close());
+
+/** Device sheets of one station, all of them too long in the first row. */
+let faulty: readonly Uint8Array[] = [];
+let sheets: readonly Sheet[] = [];
+let attachments: readonly Attachment[] = [];
+beforeAll(async () => {
+  const [device] = await sampleSheets();
+  if (device === undefined) throw new Error("no sample sheet");
+  faulty = await Promise.all(
+    ["1", "2", "3"].map((position) =>
+      fillSheet(device.filled, { position, button1_row1: "KITCHN", button2_row1: "Ä".repeat(3) }),
+    ),
+  );
+  sheets = await Promise.all(
+    faulty.map(async (bytes, i) => {
+      const { sheet } = await readPdf(bytes, { id: `1/${i + 1}`, file: `S-104-${i + 1}.pdf` });
+      if (sheet === undefined) throw new Error("no sheet");
+      return sheet;
+    }),
+  );
+  attachments = sheets.map(({ id, file }, i) => ({ id, file, bytes: faulty[i] ?? new Uint8Array() }));
+});
+
+const report = () =>
+  makeReport(
+    { files: sheets.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets, earlier: [] },
+    catalogue,
+  );
+
+test("an answer brings the sender's own sheets back, with the numbers that it speaks of", async () => {
+  const sender = keepingSender();
+  const desk = await temporaryDesk({ sender, reader });
+  const parts = faulty.map((bytes, i) => [
+    "Content-Type: application/pdf",
+    "Content-Transfer-Encoding: base64",
+    `Content-Disposition: attachment; filename="${i === 0 ? "marked " : ""}S-104-${i + 1}.pdf"`,
+    "",
+    base64(bytes),
+  ]);
+  const letter = bytesOf([
+    "From: Ines <ines@brightwire.example>",
+    "To: orders@quillgate.example",
+    "Message-ID: <1@brightwire.example>",
+    "Subject: sheets",
+    ...mixed("b", ...parts),
+  ]);
+  await takeLetter(desk, letter, new Date(0));
+  const answer = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
+  expect(answer.attachments.map(({ filename }) => filename)).toEqual([
+    "marked S-104-1.pdf",
+    "marked S-104-2.pdf",
+    "marked S-104-3.pdf",
+    expect.stringMatching(/^proof .*\.pdf$/),
+  ]);
+  const text = (answer.text ?? "").replaceAll(/\s+/g, " ");
+  expect(text).toContain("They are your own sheets with the numbers of this letter beside the fields");
+
+  // each outline says what the answer says, under the same number
+  const [copy] = answer.attachments;
+  const page = (await PDFDocument.load(copy?.content ?? new Uint8Array())).getPage(0);
+  const notes = (page.node.Annots()?.asArray() ?? []).flatMap((ref) => {
+    const note = page.doc.context.lookup(ref, PDFDict);
+    const says = note.lookupMaybe(PDFName.of("Contents"), PDFString, PDFHexString)?.decodeText();
+    return (says ?? "").split("\n").filter((line) => /^\d+\. /.test(line));
+  });
+  expect(notes.length).toBeGreaterThan(1);
+  for (const note of notes) expect(text).toContain(note);
+  // and it is the same sheet still
+  const again = await readPdf(copy?.content ?? new Uint8Array(), { id: "1/1", file: "S-104-1.pdf" });
+  expect(again.sheet?.legends).toEqual(sheets[0]?.legends);
+});
+
+test("what would make the letter too large is left out, and said so", async () => {
+  const enclosed = await enclose(report(), attachments, { reader: directReader, catalogue, most: 100_000 });
+  expect(enclosed.marked.length + enclosed.left).toBe(3);
+  expect(enclosed.left).toBeGreaterThan(0);
+  expect(composeAnswer(report(), catalogue, enclosed).text.replaceAll(/\s+/g, " ")).toMatch(
+    /more marked sheets? would have made this letter too large/,
+  );
+});
+
+test("sheets over which readers are lost go without a copy, and soon no more are tried", async () => {
+  let tried = 0;
+  const dying = {
+    ...directReader,
+    mark: () => {
+      tried++;
+      return Promise.resolve({ ok: false, why: "died" } as const);
+    },
+  };
+  const many = Array.from(
+    { length: 20 },
+    (_, i): Sheet => ({ ...(sheets[i % 3] as Sheet), id: `1/${i + 1}` }),
+  );
+  const crowd = makeReport(
+    { files: many.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets: many, earlier: [] },
+    catalogue,
+  );
+  const enclosed = await enclose(
+    crowd,
+    many.map(({ id, file }) => ({ id, file, bytes: faulty[0] ?? new Uint8Array() })),
+    { reader: dying, catalogue },
+  );
+  expect(enclosed).toMatchObject({ marked: [], left: 0 });
+  expect(tried).toBeLessThan(4);
+});
+
+test("a sheet whose pages nobody could look at is not tried", async () => {
+  const unseen = sheets.map((sheet): Sheet => ({ ...sheet, doubts: [{ what: "unseen" }] }));
+  const made = makeReport(
+    { files: unseen.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets: unseen, earlier: [] },
+    catalogue,
+  );
+  expect((await enclose(made, attachments, { reader: directReader, catalogue })).marked).toEqual([]);
+});
+
+test("sheets that are right have no copy", async () => {
+  const right = reportOn(completeOrder());
+  expect(right.verdict).toBe("pass");
+  const own = completeOrder().map(({ id, file }) => ({ id, file, bytes: faulty[0] ?? new Uint8Array() }));
+  expect(await enclose(right, own, { reader: directReader, catalogue })).toMatchObject({
+    marked: [],
+    left: 0,
+  });
+});
