@@ -1,7 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { fitOn } from "../lettering/faces.ts";
-import type { Fitted, FittedRow } from "../lettering/fit.ts";
+import type { Fitted } from "../lettering/fit.ts";
 import { charactersOf } from "../lettering/glyph.ts";
+import type { CutLegend, CutRow } from "../trade/cut.ts";
 import type { FaceName } from "../trade/legend.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { facesOf, roomOn } from "./limits.ts";
@@ -11,7 +12,7 @@ export interface FittedLegend {
   readonly face: FaceName;
   readonly fitted: Fitted;
   /** Rows with no more characters than are allowed: of the others that is all there is to say. */
-  readonly rows: readonly FittedRow[];
+  readonly rows: readonly CutRow[];
 }
 
 /** Every legend of a sheet that has something to cut. */
@@ -26,4 +27,16 @@ export function fittedLegends(sheet: Sheet, catalogue: Catalogue): FittedLegend[
       const rows = fitted.rows.filter(({ text }) => charactersOf(text).length <= characters);
       return [{ face: legend.face, fitted, rows }];
     });
+}
+
+/** The same for the record. */
+export function cutOf(sheet: Sheet, catalogue: Catalogue): CutLegend[] {
+  return fittedLegends(sheet, catalogue).map(({ face, fitted: { font, cap, cutter, fits, rows } }) => ({
+    face,
+    font,
+    cap,
+    cutter,
+    fits,
+    rows,
+  }));
 }

@@ -1,4 +1,5 @@
 import { gatherOrders } from "../orders/gather.ts";
+import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
@@ -48,13 +49,19 @@ function orderText(record: OrderRecord): string {
   ];
   return [
     `Order ${record.number}: ${record.verdict ?? "its sheets came again under another number"}`,
-    `Project ${record.project ?? "(none)"}, buyer ${record.buyer}`,
+    `Project ${record.project ?? "(none)"}, buyer ${record.buyer}, revision ${record.revision}`,
     "",
     sheets.length === 0
       ? "No sheet counts yet."
       : table([
-          ["station", "sheet", "finish", "file"],
-          ...sheets.map(([mark, sheet]) => [mark, what(sheet), sheet.finish ?? "", sheet.file]),
+          ["station", "sheet", "finish", "letters", "file"],
+          ...sheets.map(([mark, sheet]) => [
+            mark,
+            what(sheet),
+            sheet.finish ?? "",
+            heights(record.cut[sheet.id] ?? []),
+            sheet.file,
+          ]),
         ]),
     ...(record.missing.length === 0 ? [] : ["", `Still to come: ${missingWords(record.missing)}`]),
     "",
@@ -69,6 +76,14 @@ function orderText(record: OrderRecord): string {
       ]),
     ]),
   ].join("\n");
+}
+
+/** "3.6–4.8 mm": how high the capitals of a sheet are cut. */
+function heights(legends: readonly CutLegend[]): string {
+  if (legends.length === 0) return "";
+  const caps = legends.map(({ cap }) => cap);
+  const [least, most] = [Math.min(...caps), Math.max(...caps)];
+  return `${least === most ? most : `${least}–${most}`} mm`;
 }
 
 function what(sheet: Sheet): string {

@@ -1,5 +1,5 @@
 import { stat } from "node:fs/promises";
-import { proofsFor } from "../report/enclosures.ts";
+import { proofsFor, type Revisions } from "../report/enclosures.ts";
 import { makeReport, type Report } from "../report/report.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
@@ -20,21 +20,25 @@ export const proof = defineCommand({
     const configuration = await configure(settings);
     const [first = ""] = words;
     const isPath = words.length > 1 || (await stat(first).catch(() => undefined)) !== undefined;
-    const report = isPath
-      ? (await withReader((reader) => checkPaths(words, configuration, reader))).report
+    const { report, revisions } = isPath
+      ? { ...(await withReader((reader) => checkPaths(words, configuration, reader))), revisions: undefined }
       : await recordedOrder(first, configuration);
-    const proofs = await proofsFor(report, configuration.catalogue);
+    const proofs = await proofsFor(report, configuration.catalogue, revisions);
     if (proofs.length === 0) throw new CannotRun("there is no sheet to draw");
     for (const path of await writeFiles(proofs, folder)) out(path);
     return 0;
   },
 });
 
-async function recordedOrder(number: string, configuration: Configuration): Promise<Report> {
+async function recordedOrder(
+  number: string,
+  configuration: Configuration,
+): Promise<{ report: Report; revisions: Revisions }> {
   const store = await openRecord(configuration);
   // An order belongs to whoever first named its number.
   const [order] = await store.orders(number);
   await store.close();
   if (order === undefined) throw new CannotRun(`“${number}” is neither a file nor an order of the record`);
-  return makeReport({ files: [], sheets: order.sheets, earlier: [] }, configuration.catalogue);
+  const report = makeReport({ files: [], sheets: order.sheets, earlier: [] }, configuration.catalogue);
+  return { report, revisions: new Map(report.orders.map((one) => [one.order.number, order.revision])) };
 }

@@ -76,7 +76,13 @@ export async function checkLetter(
   }
   const messageId = answerId(bytes, desk.from.address);
   const recipient = answerAddress({ ...letter, from }, party.domain, rules.ours);
-  const enclosed = await enclose(report, letter.attachments, desk);
+  const before = await store.revisionsBefore(
+    claim.letter,
+    party.buyer,
+    report.orders.map(({ order }) => order.number),
+  );
+  const revisions = new Map([...before].map(([number, count]) => [number, count + 1]));
+  const enclosed = await enclose(report, letter.attachments, { ...desk, revisions });
   const words = composeAnswer(report, catalogue, enclosed);
   const message = await composeMessage(
     { from: desk.from, to: recipient, date: clock.now(), messageId, ...threadOf(letter) },

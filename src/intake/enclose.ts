@@ -2,7 +2,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Reader } from "../ports/reader.ts";
 import { tellApart } from "../reading/file-name.ts";
 import type { Enclosed } from "../report/answer.ts";
-import { proofsFor } from "../report/enclosures.ts";
+import { proofsFor, type Revisions } from "../report/enclosures.ts";
 import type { Enclosure } from "../report/message.ts";
 import { marksOf } from "../report/numbered.ts";
 import type { Report } from "../report/report.ts";
@@ -26,8 +26,14 @@ export async function enclose(
   {
     reader,
     catalogue,
+    revisions,
     most = mostMarked,
-  }: { readonly reader: Reader; readonly catalogue: Catalogue; readonly most?: number },
+  }: {
+    readonly reader: Reader;
+    readonly catalogue: Catalogue;
+    readonly revisions?: Revisions;
+    readonly most?: number;
+  },
 ): Promise<Enclosed> {
   const marks = marksOf(report);
   const copies = new Map<FileId, Enclosure>();
@@ -54,7 +60,7 @@ export async function enclose(
   let room = most;
   const marked = all.filter(({ bytes }) => (room -= bytes.length) >= 0);
   return {
-    proofs: await proofsFor(report, catalogue),
+    proofs: await proofsFor(report, catalogue, revisions),
     marked: tellApart(marked),
     left: all.length - marked.length,
   };

@@ -1,17 +1,6 @@
 import type { Engraving, Face } from "../catalogue/engraving.ts";
+import type { CutRow } from "../trade/cut.ts";
 import { type Cut, offCentre, widthOf } from "./row.ts";
-
-/** One row as it will be cut. Distances are millimetres from the upper left corner of its face. */
-export interface FittedRow {
-  /** Counted from 1, as on the sheet. */
-  readonly row: number;
-  readonly text: string;
-  /** From the left end of the first letter's advance. */
-  readonly left: number;
-  readonly baseline: number;
-  /** Of the row as cut: the cutter is included. */
-  readonly width: number;
-}
 
 /** How a legend is cut on its face: what checks, drawings and the record all go by. */
 export interface Fitted extends Cut {
@@ -20,7 +9,7 @@ export interface Fitted extends Cut {
   /** Whether every row is as narrow as that, at the height that was found for them. */
   readonly fits: boolean;
   /** Rows that have something to cut. */
-  readonly rows: readonly FittedRow[];
+  readonly rows: readonly CutRow[];
 }
 
 /**

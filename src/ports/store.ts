@@ -89,6 +89,12 @@ export interface Store {
   /** Whether a letter of this sender was answered before. */
   readonly knows: (sender: string) => Promise<boolean>;
   readonly orders: (number: string) => Promise<readonly OrderRecord[]>;
+  /** How many other letters have changed this buyer's orders of these numbers. */
+  readonly revisionsBefore: (
+    letter: number,
+    buyer: string,
+    numbers: readonly string[],
+  ) => Promise<ReadonlyMap<string, number>>;
   /** Orders that had not passed when that moment came, as they stood then. */
   readonly openOrdersAt: (moment: Date) => Promise<readonly OpenOrder[]>;
   /** Throws when there is no such letter. */

@@ -1,10 +1,12 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { cutOf } from "../checks/fitted.ts";
 import { checkFile, checkLetter, checkOrder, checkSheet } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { plainText } from "../orders/keys.ts";
 import { withoutReplaced } from "../orders/replace.ts";
 import { stillMissing } from "../orders/still-missing.ts";
 import type { ReadFile } from "../trade/attachment.ts";
+import type { CutLegend } from "../trade/cut.ts";
 import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
@@ -29,6 +31,8 @@ export interface SheetReport {
   readonly sheet: Sheet;
   readonly verdict: Verdict;
   readonly problems: readonly Problem[];
+  /** Its legends as they would be cut. */
+  readonly cut: readonly CutLegend[];
 }
 
 export interface OrderReport {
@@ -67,7 +71,7 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
   const bySheet = new Map(
     [...sheets, ...earlier].map((sheet): [FileId, SheetReport] => {
       const problems = checkSheet(sheet, catalogue);
-      return [sheet.id, { sheet, verdict: verdictOf(problems), problems }];
+      return [sheet.id, { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) }];
     }),
   );
   const reportsOf = (some: readonly Sheet[]): SheetReport[] =>

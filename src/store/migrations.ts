@@ -124,8 +124,12 @@ const migrations = {
         .execute();
     },
   },
-  "003-notice": {
+  "003-notice-and-cut": {
     async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .alterTable("sheets")
+        .addColumn("cut", "text", (c) => c.notNull().defaultTo("[]"))
+        .execute();
       await db.schema.alterTable("letters").addColumn("noticed_at", "text").execute();
     },
   },

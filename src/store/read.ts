@@ -1,5 +1,6 @@
 import type { Kysely, Selectable } from "kysely";
 import type { FileKind } from "../trade/attachment.ts";
+import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
@@ -70,7 +71,7 @@ export async function readOrders(
   for (const row of rows) {
     const sheets = await db
       .selectFrom("sheets")
-      .select("content")
+      .select(["id", "content", "cut"])
       .where("buyer", "=", row.buyer)
       .where("order_key", "=", row.key)
       .where("counts", "=", 1)
@@ -93,6 +94,8 @@ export async function readOrders(
       openedAt: new Date(row.opened_at),
       changedAt: new Date(row.changed_at),
       sheets: sheets.map(({ content }) => JSON.parse(content) as Sheet),
+      cut: Object.fromEntries(sheets.map(({ id, cut }) => [id, JSON.parse(cut) as CutLegend[]])),
+      revision: letters.length,
       letters: await readLetters(db, letters),
     });
   }

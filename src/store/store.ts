@@ -198,6 +198,20 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
           .orderBy("id")
           .execute(),
       ),
+    revisionsBefore: async (letter, buyer, numbers) => {
+      if (numbers.length === 0) return new Map();
+      const rows = await db
+        .selectFrom("order_letters")
+        .innerJoin("orders", "orders.id", "order_letters.order_id")
+        .select(["orders.key", (eb) => eb.fn.countAll<number>().as("count")])
+        .where("orders.buyer", "=", buyer)
+        .where("orders.key", "in", numbers.map(plainText))
+        .where("order_letters.letter", "!=", letter)
+        .groupBy("orders.key")
+        .execute();
+      const counts = new Map(rows.map(({ key, count }) => [key, count]));
+      return new Map(numbers.map((number) => [number, counts.get(plainText(number)) ?? 0]));
+    },
     openOrdersAt: (moment) => readOpenOrders(db, moment),
     letter: async (letter) => {
       const [record] = await readLetters(

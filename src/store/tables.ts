@@ -40,6 +40,8 @@ export interface Tables {
     verdict: string;
     counts: number;
     content: string;
+    /** Its legends as they are cut. */
+    cut: Generated<string>;
   };
   problems: {
     id: Generated<number>;

@@ -84,7 +84,7 @@ export async function writeEvent(
 
 async function writeSheets(tx: Tx, letter: number, { report, buyer, state }: Outcome): Promise<void> {
   const counting = new Set(state === "ready" ? countingAfter(report).map((sheet) => sheet.id) : []);
-  for (const { sheet, verdict } of report.sheets)
+  for (const { sheet, verdict, cut } of report.sheets)
     await tx
       .insertInto("sheets")
       .values({
@@ -99,6 +99,7 @@ async function writeSheets(tx: Tx, letter: number, { report, buyer, state }: Out
         verdict,
         counts: counting.has(sheet.id) ? 1 : 0,
         content: JSON.stringify(sheet),
+        cut: JSON.stringify(cut),
       })
       .execute();
   if (state !== "ready") return;

@@ -1,7 +1,8 @@
 import type { FileKind } from "./attachment.ts";
+import type { CutLegend } from "./cut.ts";
 import type { Missing } from "./order.ts";
 import type { Problem, Verdict } from "./problem.ts";
-import type { Sheet } from "./sheet.ts";
+import type { FileId, Sheet } from "./sheet.ts";
 
 /**
  * Where a letter stands. received → ready → sending → sent | refused | later | unknown; or held for a
@@ -35,6 +36,10 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly changedAt: Date;
   /** Sheets that count. */
   readonly sheets: readonly Sheet[];
+  /** The legends of each of them as they were fitted when it came, by the sheet's id. */
+  readonly cut: Readonly<Record<FileId, readonly CutLegend[]>>;
+  /** Letters that have changed it so far. */
+  readonly revision: number;
   readonly letters: readonly LetterRecord[];
 }
 

@@ -101,6 +101,26 @@ export function storeContract(open: () => Promise<Store>): void {
     expect((await store.forPerson(later)).map(({ state }) => state)).toEqual(["held"]);
   });
 
+  test("an order keeps how its legends are cut, and how often it was changed", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", [plate(), deviceAt(1)]);
+    await settled(store, "k2", [{ ...deviceAt(2), id: "2/1" }]);
+    const [order] = await store.orders("BW-2207");
+    expect(order?.revision).toBe(2);
+    expect(Object.keys(order?.cut ?? {})).toEqual(["1/1", "1/2", "2/1"]);
+    const [legend] = order?.cut["1/2"] ?? [];
+    const [row] = deviceAt(1).legends[0]?.rows ?? [];
+    expect(legend).toMatchObject({ face: "1", font: "RS", fits: true, rows: [{ row: 1, text: row }] });
+    expect(legend?.cap).toBeGreaterThan(2);
+    // a letter that is checked anew counts once
+    const before = await store.revisionsBefore(letter, "ines@brightwire.example", ["bw 2207", "BW-9"]);
+    expect([...before]).toEqual([
+      ["bw 2207", 1],
+      ["BW-9", 0],
+    ]);
+    expect((await store.revisionsBefore(letter, "eve@stranger.example", ["BW-2207"])).get("BW-2207")).toBe(0);
+  });
+
   test("an order whose last sheet comes again under another number is open no more", async () => {
     const store = await open();
     await settled(store, "k1", [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]);
