@@ -70,7 +70,8 @@ export function numberMark(marking: Marking, page: ShownPage, { box, problems }:
 /** What to do, where one looks first: at the upper edge of a page. */
 export function noticeMark(marking: Marking, page: ShownPage, text: string, colour: string): PDFRef {
   const height = barHeight + 2;
-  const width = pillWidth(text) + height + 4;
+  // Viewers without Helvetica put a wider font in its place.
+  const width = 1.4 * pillWidth(text) + height;
   const [left, top] = [(page.width - width) / 2, page.height - 4];
   const box: Box = [left, top - height, left + width, top];
   return mark(marking, page, within(page, box), pill(text, sizeOf(box), colour), {
