@@ -56,14 +56,16 @@ function pairSlip({ text, before, after }: WordInPlace): string | undefined {
   return typed === "FORM" && before.length > 0 && after.length > 0 ? "FROM" : undefined;
 }
 
-/** L0BBY for LOBBY, 2O4 for 204; not STAIR1 or P1, where the digit is a number. */
+/** L0BBY for LOBBY, 2O4 for 204; not STAIR1, MR1 or P1, where the digit is a number. */
 function mistakenDigits(text: string, words: Words): string | undefined {
   if (/^(?=.*[OIl])(\d[\dOIl]*|[\dOIl]*\d[\dOIl]*\d[\dOIl]*)$/.test(text))
     return text.replace(/[OIl]/g, (letter) => digitFor[letter] ?? letter);
+  const isKnown = (word: string): boolean => words.isWord(word) || words.expansions(word).length > 0;
   // A small L can be a slip only where all else is capitals: FAMlLY, not All.
   const slip = /^(?=(.*\p{Lu}){2})[\p{Lu}l01']+$/u.test(text) ? /[01l]/g : /[01]/g;
   const letters = text.replace(slip, (one) => letterFor[one] ?? one);
-  const numbered = /\p{L}[01]+$/u.test(text) && text.length < 5;
-  const isWord = letters !== text && /^\p{L}{3,}$/u.test(letters) && !numbered && words.isWord(letters);
-  return isWord ? letters : undefined;
+  if (letters === text || !/^\p{L}{3,}$/u.test(letters) || !isKnown(letters)) return undefined;
+  const name = /^(.+?)[01]+$/.exec(text)?.[1];
+  const numbered = name !== undefined && text.length < 5 && (name.length < 2 || isKnown(name));
+  return numbered ? undefined : letters;
 }
