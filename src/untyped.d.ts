@@ -6,14 +6,6 @@ declare module "damerau-levenshtein" {
   ): { steps: number; relative: number; similarity: number };
 }
 
-declare module "nspell" {
-  interface Spelling {
-    correct: (word: string) => boolean;
-    suggest: (word: string) => string[];
-  }
-  export default function nspell(aff: string, dic: string): Spelling;
-}
-
 declare module "mailauth/lib/parse-received.js" {
   interface Part {
     readonly value?: string;

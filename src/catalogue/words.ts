@@ -1,6 +1,6 @@
 /** The words of legends that the maker's desk knows. Case and accents of what is asked do not count; answers are capitals. */
 export interface Words {
-  /** A right word, of English or of legends. */
+  /** A right word, of legends or of a language that the settings name. */
   readonly isWord: (text: string) => boolean;
   /** A word that legends are made of: CHANCEL is, CHANCE is not. */
   readonly isOfLegends: (text: string) => boolean;

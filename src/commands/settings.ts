@@ -31,6 +31,7 @@ export const settings = defineCommand({
           (e) =>
             `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}`,
         ),
+        `languages  ${read.languages.join(", ")}`,
         `record     ${read.record}`,
         ...read.folders.map((folder) => `letters    from the folder ${folder}`),
         ...read.mailboxes.map(

@@ -1,9 +1,10 @@
 import { mkdir, readdir, readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import dictionary from "dictionary-en";
 import { type Catalogue, readCatalogue } from "../catalogue/catalogue.ts";
 import type { Desk } from "../intake/desk.ts";
+import type { Hunspell } from "../lettering/dictionary.ts";
 import { readGlossary } from "../lettering/glossary.ts";
+import type { Language } from "../lettering/languages.ts";
 import { makeWords } from "../lettering/words.ts";
 import { folderMailbox, folderSender } from "../mail/folder.ts";
 import { openMailbox, openSender, type Surroundings } from "../mail/open.ts";
@@ -25,11 +26,22 @@ export const settingsOption = {
   settings: { type: "string", takes: "FILE", tells: "the settings (default config/burin.yaml)" },
 } as const;
 
-/** The dictionary that comes as a package: American English. */
-const english = {
-  aff: new TextDecoder().decode(dictionary.aff),
-  dic: new TextDecoder().decode(dictionary.dic),
-};
+/** Dictionaries come as packages, and only those of the languages that are named are read. */
+const dictionaries = {
+  "en-US": () => import("dictionary-en"),
+  "en-GB": () => import("dictionary-en-gb"),
+  "en-CA": () => import("dictionary-en-ca"),
+  fr: () => import("dictionary-fr"),
+  es: () => import("dictionary-es"),
+} satisfies Record<Language, () => Promise<{ default: Record<"aff" | "dic", Uint8Array> }>>;
+
+async function dictionariesOf(languages: readonly Language[]): Promise<Partial<Record<Language, Hunspell>>> {
+  const read = languages.map(async (language) => {
+    const { aff, dic } = (await dictionaries[language]()).default;
+    return [language, { aff: new TextDecoder().decode(aff), dic: new TextDecoder().decode(dic) }] as const;
+  });
+  return Object.fromEntries(await Promise.all(read));
+}
 
 const projectFolder = join(import.meta.dirname, "../..");
 
@@ -63,7 +75,10 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
     settings.glossary === undefined ? projectFile("config", "glossary.txt") : beside(settings.glossary);
   const glossary = take(readGlossary(await readText(glossaryFile), glossaryFile));
   if (makes === undefined || glossary === undefined) throw faulty(faults);
-  const catalogue = { ...makes, words: makeWords(glossary, english) };
+  const catalogue = {
+    ...makes,
+    words: makeWords(glossary, await dictionariesOf(settings.languages)),
+  };
 
   const folder = beside(settings.editions);
   const names = await readdir(folder).catch((cause: unknown) => {

@@ -2,7 +2,13 @@ import distance from "damerau-levenshtein";
 
 /** A word in capitals, without accents. */
 export function plainWord(text: string): string {
-  return text.normalize("NFD").replace(/\p{M}/gu, "").trim().toUpperCase();
+  return text
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
+    .trim()
+    .toUpperCase()
+    .replace(/Œ/g, "OE")
+    .replace(/Æ/g, "AE");
 }
 
 /** Longer words are none, and comparing them costs their lengths multiplied. */

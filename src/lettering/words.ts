@@ -1,33 +1,52 @@
-import nspell from "nspell";
 import type { Words } from "../catalogue/words.ts";
+import { type Hunspell, readDictionary } from "./dictionary.ts";
 import { type Glossary, projectKey } from "./glossary.ts";
+import type { Language } from "./languages.ts";
+import { nearWords } from "./near.ts";
 import { isSqueezed, plainWord, slips } from "./slips.ts";
-
-/** A Hunspell dictionary as text. */
-export interface Dictionary {
-  readonly aff: string;
-  readonly dic: string;
-}
 
 /** Most words offered for one. */
 const most = 3;
 
-/** Words from a dictionary and the desk's own glossary. The dictionary is taken in when first asked, in 0.1 to 0.4 s. */
-export function makeWords(glossary: Glossary, dictionary: Dictionary): Words {
+/** How unlikely it is that `typed` was meant to be `other`: 0 common in legends, 1 known in legends, 2 in a dictionary. */
+export type Weigh = (typed: string, other: string, rank: 0 | 1 | 2) => number;
+
+/**
+ * By slips; then a word of legends, beside which the rest of the dictionary only distracts; then one with the very same
+ * letters, of which two were swapped or one was doubled; then one that begins alike.
+ */
+const bySlips: Weigh = (typed, other, rank) =>
+  3 * slips(typed, other) +
+  { 0: 0, 1: 0.1, 2: 1.7 }[rank] +
+  (sorted(typed) === sorted(other) || single(typed) === single(other) ? 0 : 0.3) +
+  (typed[0] === other[0] ? 0 : 0.3);
+
+/** Words from the desk's own glossary and from dictionaries, which are taken in when first asked: 0.1 to 0.8 s each. */
+export function makeWords(
+  glossary: Glossary,
+  languages: Partial<Readonly<Record<Language, Hunspell>>>,
+  weigh: Weigh = bySlips,
+): Words {
   const { words, abbreviations, projects } = glossary;
-  const ofLegends = new Set([...words.keys(), ...[...abbreviations.values()].flat()]);
+  const meanings = [...abbreviations.values()].flat().flatMap((phrase) => phrase.split(/[ -]/));
+  const ofLegends = new Set([...words.keys(), ...meanings]);
   const common = [...words].filter(([, isCommon]) => isCommon).map(([word]) => word);
-  const spelling = once(() => nspell(dictionary.aff, dictionary.dic));
-  const stems = once(() => stemsOf(dictionary.dic));
+  const dictionaries = once(() =>
+    Object.entries(languages).map(([language, text]) => ({
+      ...readDictionary(text),
+      english: language.startsWith("en-"),
+    })),
+  );
+  const languagesOf = (word: string) => dictionaries().filter(({ has }) => has(word));
 
   const isOfLegends = (text: string): boolean => ofLegends.has(plainWord(text));
   const isWord = (text: string): boolean => {
     if (isOfLegends(text)) return true;
     const word = plainWord(text).replace(/^'+|'+$/g, "");
-    return isOfLegends(word) || [word, word.toLowerCase()].some((form) => spelling().correct(form));
+    return isOfLegends(word) || languagesOf(word).length > 0;
   };
   /** Words of legends before the dictionary's; among them the common ones. */
-  const rank = (word: string): number => (words.get(word) === true ? 0 : isOfLegends(word) ? 1 : 2);
+  const rank = (word: string): 0 | 1 | 2 => (words.get(word) === true ? 0 : isOfLegends(word) ? 1 : 2);
 
   return {
     isWord,
@@ -38,14 +57,15 @@ export function makeWords(glossary: Glossary, dictionary: Dictionary): Words {
       const word = plainWord(text);
       const reach = word.length < 6 ? 1 : 2;
       const known = [...ofLegends].filter((other) => Math.abs(other.length - word.length) <= reach);
-      const near = [...new Set([...known, ...spelling().suggest(word.toLowerCase()).map(plainWord)])]
-        .map((other) => ({ other, slips: slips(word, other), rank: rank(other) }))
-        .filter((one) => one.slips <= reach);
-      const nearest = Math.min(...near.map((one) => one.slips));
-      const likely = near.filter((one) => one.slips === nearest).toSorted((a, b) => a.rank - b.rank);
-      // Where a word of legends is as near as any, the rest of the dictionary only distracts.
-      const legends = likely.filter((one) => one.rank < 2);
-      return (legends.length > 0 ? legends : likely).slice(0, most).map(({ other }) => other);
+      const others = dictionaries().flatMap((dictionary) => nearWords(word, reach, dictionary));
+      const near = [...new Set([...known, ...others])]
+        .filter((other) => slips(word, other) <= reach)
+        .map((other) => ({ other, weight: weigh(word, other, rank(other)) }))
+        .toSorted((one, other) => one.weight - other.weight);
+      return near
+        .filter(({ weight }) => weight - (near[0]?.weight ?? 0) < 1)
+        .slice(0, most)
+        .map(({ other }) => other);
     },
     completions: (beginning) => {
       const start = plainWord(beginning);
@@ -53,17 +73,24 @@ export function makeWords(glossary: Glossary, dictionary: Dictionary): Words {
         [...all].filter((word) => word.length > start.length && word.startsWith(start));
       const known = longer(ofLegends).toSorted((a, b) => rank(a) - rank(b) || a.length - b.length);
       // Of a few letters the dictionary has too many; what it has is no answer.
-      const more = start.length < 4 ? [] : longer(stems()).toSorted((a, b) => a.length - b.length);
+      const more =
+        start.length < 4
+          ? []
+          : longer(dictionaries().flatMap(({ listed }) => listed)).toSorted((a, b) => a.length - b.length);
       return [...new Set([...known, ...more])].slice(0, most);
     },
     likelier: (text) => {
       const word = plainWord(text);
       if (word.length < 4 || isOfLegends(word)) return undefined;
-      return common.find(
-        // ROOMS and RAISED are forms of common words, no slips.
-        (other) =>
-          other.length > 3 && word !== `${other}S` && word !== `${other}D` && slips(word, other) === 1,
-      );
+      // BALCON is a word of French, no slip from BALCONY.
+      if (!languagesOf(word).some(({ english }) => english)) return undefined;
+      return common
+        .filter(
+          // ROOMS and RAISED are forms of common words, no slips.
+          (other) =>
+            other.length > 3 && word !== `${other}S` && word !== `${other}D` && slips(word, other) === 1,
+        )
+        .toSorted((one, other) => weigh(word, one, 0) - weigh(word, other, 0))[0];
     },
     squeezed: (text) => {
       const word = plainWord(text);
@@ -72,13 +99,13 @@ export function makeWords(glossary: Glossary, dictionary: Dictionary): Words {
   };
 }
 
-/** The words of a Hunspell .dic file that are of letters alone, without those that are names. */
-function stemsOf(dic: string): string[] {
-  return dic
-    .split("\n")
-    .map((line) => line.split("/")[0] ?? "")
-    .filter((word) => /^[a-z]+$/.test(word))
-    .map((word) => word.toUpperCase());
+function sorted(word: string): string {
+  return [...word].toSorted().join("");
+}
+
+/** The word without the second of every doubled letter. */
+function single(word: string): string {
+  return word.replace(/(.)\1+/g, "$1");
 }
 
 function once<T>(make: () => T): () => T {

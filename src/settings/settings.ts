@@ -1,5 +1,6 @@
 import { isIP } from "node:net";
 import { z } from "zod";
+import { languages } from "../lettering/languages.ts";
 import { readYaml, type Written } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
 
@@ -18,6 +19,16 @@ const schema = z
     editions: path,
     /** Words of legends; the list that comes with the project if none is named. */
     glossary: path.optional(),
+    /** Languages of the legends; a word is right if one of them has it. */
+    languages: z
+      .array(
+        z.enum(
+          languages,
+          `no dictionary of this language comes with Burin; there are ${languages.join(", ")}`,
+        ),
+      )
+      .min(1, "needs a language")
+      .default(["en-US"]),
     record: path,
     /** Folders of .eml files that are read as mailboxes. */
     folders: z.array(path).default([]),

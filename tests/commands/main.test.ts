@@ -1,8 +1,9 @@
 import { execFile } from "node:child_process";
-import { mkdirSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join, resolve } from "node:path";
 import { expect, test } from "vitest";
 import { everyCheck } from "../../src/checks/run.ts";
+import { configure } from "../../src/commands/wire.ts";
 import { temporaryFolder } from "../make/desk.ts";
 
 interface Ended {
@@ -65,6 +66,24 @@ test("faults in settings and catalogue end with 2 and their places", async () =>
   expect(code).toBe(2);
   expect(err).toMatch(/catalogue\.yaml:1:1 maker\.email: /);
   expect(err).toMatch(/catalogue\.yaml:1:1 layouts: /);
+});
+
+test("the settings name the languages of the legends, and their words are right", async () => {
+  const folder = temporaryFolder();
+  const file = join(folder, "burin.yaml");
+  const config = readFileSync("config/burin.yaml", "utf8").replace(
+    /(catalogue|editions|glossary): (\S+)/g,
+    (_, key, path) => `${key}: ${resolve("config", path)}`,
+  );
+  writeFileSync(file, `languages: [en-GB, fr, es]\n${config}`);
+  expect((await burin("settings", "--settings", file)).out).toContain("languages  en-GB, fr, es");
+  const { words } = (await configure(file)).catalogue;
+  expect(["COLOUR", "ECLAIRAGE", "APAGADO", "ENCENDIDDO"].map(words.isWord)).toEqual([
+    true,
+    true,
+    true,
+    false,
+  ]);
 });
 
 test("explain tells of every check, and guesses at a mistyped one", async () => {

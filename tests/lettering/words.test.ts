@@ -6,6 +6,12 @@ import { makeWords } from "../../src/lettering/words.ts";
 import { catalogue, dictionary, glossary } from "../make/config.ts";
 
 const { words } = catalogue;
+const american = { "en-US": dictionary("dictionary-en") };
+const everywhere = makeWords(glossary, {
+  ...american,
+  fr: dictionary("dictionary-fr"),
+  es: dictionary("dictionary-es"),
+});
 
 test.each(["RECEPTION", "reception", "Café", "COLOR", "COLOUR", "CENTRE", "THEATRE", "CHICAGO", "KIDS'"])(
   "%s is a right word",
@@ -26,7 +32,33 @@ test.each([
   ["RECEPTOIN", "RECEPTION"],
   ["KITHCEN", "KITCHEN"],
   ["BRIHGT", "BRIGHT"],
+  ["BLINSD", "BLINDS"],
 ])("for %s the first suggestion is %s", (typed, meant) => expect(words.suggest(typed)[0]).toBe(meant));
+
+// Common words of rooms and switches, from memory.
+test.each(
+  "MARCHE ARRÊT ARRET ÉCLAIRAGE ECLAIRAGE L'ENTREE SŒUR SOEUR ENCENDIDO BAÑO BANO SALÓN KITCHEN".split(" "),
+)("%s is a right word where English, French and Spanish are named", (text) =>
+  expect(everywhere.isWord(text)).toBe(true),
+);
+
+test("a word of a language that is not named is none", () => {
+  expect(["ECLAIRAGE", "ENCENDIDO"].map(words.isWord)).toEqual([false, false]);
+});
+
+test("suggestions come from all named languages, words of legends first", () => {
+  expect(["CUSIINE", "COCIINA", "ECLAIRRAGE"].map((typed) => everywhere.suggest(typed)[0])).toEqual([
+    "CUISINE",
+    "COCINA",
+    "ECLAIRAGE",
+  ]);
+  // CHAPPE and CHAPEL are as near; one is French, the other a word of legends.
+  expect(everywhere.suggest("CHAPPEL")[0]).toBe("CHAPEL");
+});
+
+test("a word of French alone is no slip from a common one of English", () => {
+  expect([everywhere.likelier("BALCON"), everywhere.likelier("HAUL")]).toEqual([undefined, "HALL"]);
+});
 
 // kitten/sitting 3 and CA/ABC 3 are the values of optimal string alignment.
 test("slips are counted by optimal string alignment", () => {
@@ -58,7 +90,7 @@ test("a word is squeezed when two vowels or more are left out and nothing else",
 test("a word confirmed for a project is known there and nowhere else", () => {
   const read = readGlossary("[project Larkspur Library]\nNimbus", "glossary.txt");
   if (!read.ok) throw new Error("the glossary did not read");
-  const own = makeWords(read.value, dictionary);
+  const own = makeWords(read.value, american);
   expect(own.isConfirmed("NIMBUS", "larkspur-library")).toBe(true);
   expect(own.isConfirmed("NIMBUS", "Kestrel Hotel")).toBe(false);
   expect(own.isConfirmed("CUMULUS", "Larkspur Library")).toBe(false);

@@ -1,5 +1,6 @@
 import { globSync, readFileSync } from "node:fs";
 import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import type { Hunspell } from "../../src/lettering/dictionary.ts";
 import { readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
 import { type Edition, readEdition } from "../../src/reading/edition.ts";
@@ -10,19 +11,21 @@ function must<T>(written: Written<T>): T {
   return written.value;
 }
 
-/** The words of legends that come with the project, and the dictionary. */
+/** The words of legends that come with the project. */
 export const glossary = must(
   readGlossary(readFileSync("config/glossary.txt", "utf8"), "config/glossary.txt"),
 );
-export const dictionary = {
-  aff: readFileSync("node_modules/dictionary-en/index.aff", "utf8"),
-  dic: readFileSync("node_modules/dictionary-en/index.dic", "utf8"),
-};
+
+/** A dictionary that comes as a package. */
+export function dictionary(name: string): Hunspell {
+  const read = (part: string): string => readFileSync(`node_modules/${name}/index.${part}`, "utf8");
+  return { aff: read("aff"), dic: read("dic") };
+}
 
 /** The catalogue that comes with the project. */
 export const catalogue: Catalogue = {
   ...must(readCatalogue(readFileSync("config/catalogue.yaml", "utf8"), "config/catalogue.yaml")),
-  words: makeWords(glossary, dictionary),
+  words: makeWords(glossary, { "en-US": dictionary("dictionary-en") }),
 };
 
 /** The editions that come with the project. */

@@ -57,3 +57,16 @@ test.each(["system", "none", "[192.0.2.53]", "['2001:db8::53', '192.0.2.53:5353'
     expect(readSettings(sample, "burin-mail.yaml").ok).toBe(true);
   },
 );
+
+test("legends are American English unless other languages are named", () => {
+  const languages = (given: string) => {
+    const read = readSettings(`${given}\n${text}`, "burin.yaml");
+    return read.ok ? read.value.languages : read.faults.map(faultLine);
+  };
+  expect(languages("")).toEqual(["en-US"]);
+  expect(languages("languages: [en-CA, fr]")).toEqual(["en-CA", "fr"]);
+  expect(languages("languages: [en-US, de]")).toEqual([
+    "burin.yaml:1:20 languages.1: no dictionary of this language comes with Burin; there are en-US, en-GB, en-CA, fr, es",
+  ]);
+  expect(languages("languages: []")).toEqual(["burin.yaml:1:1 languages: needs a language"]);
+});
