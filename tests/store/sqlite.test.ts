@@ -1,4 +1,6 @@
+import { once } from "node:events";
 import { join } from "node:path";
+import { Worker } from "node:worker_threads";
 import { expect, test } from "vitest";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
@@ -17,4 +19,23 @@ test("a record is there when it is opened again", async () => {
   const second = await open();
   expect(await second.bytesOf(letter)).toEqual(new Uint8Array([1, 2, 3]));
   await second.close();
+});
+
+test("a database that another program has to itself for a moment is waited for", async () => {
+  const path = join(temporaryFolder(), "record.sqlite");
+  await openSqlite(path).destroy();
+  const holder = new Worker(
+    `const { DatabaseSync } = require("node:sqlite");
+     const { parentPort, workerData } = require("node:worker_threads");
+     const database = new DatabaseSync(workerData);
+     database.exec("PRAGMA locking_mode = EXCLUSIVE; BEGIN IMMEDIATE; CREATE TABLE held (x); COMMIT");
+     parentPort.postMessage("held");
+     setTimeout(() => database.close(), 400);`,
+    { eval: true, workerData: path },
+  );
+  await once(holder, "message");
+  const began = performance.now();
+  const db = openSqlite(path);
+  expect(performance.now() - began).toBeGreaterThan(100);
+  await db.destroy();
 });

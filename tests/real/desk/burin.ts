@@ -26,6 +26,7 @@ export interface Over {
   readonly shelves?: Readonly<Record<string, string>>;
   readonly answers?: object;
   readonly trust?: object;
+  readonly notice?: object;
   /** How all servers are reached. */
   readonly server?: object;
 }
@@ -72,6 +73,7 @@ export function setUp(rig: Rig, over: Over = {}): Setup {
       ...over.answers,
     },
     trust: over.trust ?? { name_servers: "none" },
+    notice: over.notice,
     time_zone: "America/Chicago",
   };
   // JSON is YAML

@@ -5,7 +5,7 @@ import { openStore } from "../../../src/store/store.ts";
 import { until } from "../rig/desk.ts";
 import { alice, desk } from "../rig/rig.ts";
 import { withRig } from "../rig/with-rig.ts";
-import { answersTo, hasten, rowOf, setUp, startWorker } from "./burin.ts";
+import { answersTo, fieldOf, hasten, rowOf, setUp, startWorker } from "./burin.ts";
 import { letterBytes } from "./letters.ts";
 
 await withRig("a desk whose answers are not taken", (rig) => {
@@ -30,12 +30,18 @@ await withRig("a desk whose answers are not taken", (rig) => {
     },
   );
 
-  test("shows to a person what was refused with 550", async () => {
-    const setup = setUp(rig);
+  test("shows to a person what was refused with 550, and tells that person", async () => {
+    const service = "service@quillgate.example";
+    const setup = setUp(rig, { notice: { to: service } });
     const worker = startWorker(setup);
     onTestFinished(() => void worker.end("SIGKILL"));
     await rig.deliver(alice, desk, await letterBytes("gone", { from: "gone@fault.example" }));
     await until(() => rowOf(setup, "gone")?.state === "refused");
+    await until(async () => (await rig.lettersOf(service)).length > 0);
+    const [notice = ""] = await rig.lettersOf(service);
+    expect(fieldOf(notice, "Subject")).toMatch(/^\d letters? needs? a person$/);
+    expect(fieldOf(notice, "Auto-Submitted")).toBe("auto-generated");
+    expect(notice).toMatch(/the answer could not be delivered\r?\n {2}gone@fault\.example/);
     expect(await worker.end("SIGTERM")).toBe(0);
     const store = await openStore(
       openSqlite(`${setup.record}/record.sqlite`),
