@@ -1,9 +1,9 @@
-import { mkdir, rm, utimes, writeFile } from "node:fs/promises";
+import { mkdir, readdir, rm, utimes, writeFile } from "node:fs/promises";
 import { basename, join, relative, resolve } from "node:path";
 import { stringify } from "yaml";
 import { buildLetters } from "../demo/build.ts";
 import { loadScenario } from "../demo/load.ts";
-import { demoPage } from "../demo/page.ts";
+import { type AnswerFiles, demoPage } from "../demo/page.ts";
 import { answerId } from "../intake/check.ts";
 import type { Desk } from "../intake/desk.ts";
 import { takeLetter } from "../intake/take.ts";
@@ -35,20 +35,25 @@ export const demo = defineCommand({
 
     const page = join(folder, "index.html");
     const { maker } = configuration.catalogue;
-    await writeFile(
-      page,
-      demoPage(
-        maker.name,
-        letters.map((letter, i) => ({ letter, letterFile: files[i] ?? "", ...answerFileOf(letter) })),
-      ),
+    const rows = await Promise.all(
+      letters.map(async (letter, i) => ({
+        letter,
+        letterFile: files[i] ?? "",
+        ...(await answerFilesOf(letter, folder)),
+      })),
     );
+    await writeFile(page, demoPage(maker.name, rows));
     io.out(closing(folder, page, configuration, letters));
     return 0;
   },
 });
 
-function answerFileOf({ answer }: LetterRecord): { answerFile?: string } {
-  return answer === undefined ? {} : { answerFile: `${answerPath("answers", answer.messageId)}.html` };
+/** Where an answer and its enclosures lie, seen from the folder. */
+async function answerFilesOf({ answer }: LetterRecord, folder: string): Promise<AnswerFiles> {
+  if (answer === undefined) return { enclosures: [] };
+  const path = answerPath("answers", answer.messageId);
+  const names: string[] = await readdir(join(folder, path)).catch(() => []);
+  return { answerFile: `${path}.html`, enclosures: names.toSorted().map((name) => join(path, name)) };
 }
 
 /** Empties what an earlier run left, and writes the settings of a desk that lives in this folder. */
@@ -159,8 +164,8 @@ function closing(
     "",
     `${letters.length} letters: ${counts}.`,
     "",
-    `Letters and answers, side by side in a browser:  ${page}`,
-    `The answers as they would be sent:               ${join(folder, "answers")}`,
+    `Letters, answers, proofs and marked sheets in a browser:  ${page}`,
+    `The same as files, as they would be sent:                 ${join(folder, "answers")}`,
     "",
     "Try next:",
     `  npx burin day ${days[0]} ${own}`,

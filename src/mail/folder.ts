@@ -1,5 +1,5 @@
 import { mkdir, readdir, readFile, rename, stat, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { simpleParser } from "mailparser";
 import type { Mail, Mailbox } from "../ports/mailbox.ts";
@@ -55,14 +55,17 @@ export function answerPath(folder: string, messageId: string): string {
   return join(folder, messageId.replaceAll(/[^A-Za-z0-9.-]/g, ""));
 }
 
-/** Puts answers into a folder: the letter as .eml, and its page as .html for a browser. */
+/** Puts answers into a folder: the letter as .eml, its page as .html for a browser, its enclosures in a folder of theirs. */
 export function folderSender(folder: string): Sender {
   return {
     async send({ messageId, bytes }) {
       await mkdir(folder, { recursive: true });
       const path = answerPath(folder, messageId);
-      const { html } = await simpleParser(Buffer.from(bytes));
+      const { html, attachments } = await simpleParser(Buffer.from(bytes));
       if (typeof html === "string") await writeFile(`${path}.html`, html);
+      if (attachments.length > 0) await mkdir(path, { recursive: true });
+      for (const { filename, content } of attachments)
+        await writeFile(join(path, basename(filename ?? "unnamed")), content);
       // Renamed last: an .eml in this folder is a whole answer.
       await writeFile(`${path}.part`, bytes);
       await rename(`${path}.part`, `${path}.eml`);
