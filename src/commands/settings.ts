@@ -1,7 +1,14 @@
 import { buttonsOf } from "../catalogue/catalogue.ts";
-import { tryMailbox, trySender } from "../mail/connect.ts";
+import { tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
 import { defineCommand } from "./command.ts";
-import { aroundMail, type Configuration, configure, settingsOption, systemClock } from "./wire.ts";
+import {
+  aroundMail,
+  type Configuration,
+  configure,
+  nameServersOf,
+  settingsOption,
+  systemClock,
+} from "./wire.ts";
 
 export const settings = defineCommand({
   name: "settings",
@@ -59,6 +66,8 @@ async function tryConnections(configuration: Configuration, out: (text: string) 
     );
     trials.push(...(await trySender(answers.send, answers.from.address, around)));
   }
+  const servers = nameServersOf(configuration.settings);
+  if (servers !== undefined) trials.push(await tryNameServers(servers, answers.from.address));
   for (const { ok, says } of trials) out(`${ok ? "ok   " : "FAULT"} ${says}.`);
   return trials.every(({ ok }) => ok) ? 0 : 2;
 }

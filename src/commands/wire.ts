@@ -115,7 +115,8 @@ export async function openDesk(
   const beside = (path: string): string => resolve(dirname(file), path);
   const around = aroundMail(configuration, { clock, log });
   const { from, also, folder, send, most_per_hour, grace_seconds, lease_seconds } = settings.answers;
-  const { authority, name_servers, received_lines, shared_domains } = settings.trust;
+  const { authority, received_lines, shared_domains } = settings.trust;
+  const nameServers = nameServersOf(settings);
   const [mailboxes, sending] = await Promise.all([
     Promise.all(settings.mailboxes.map((written) => openMailbox(written, around))),
     send === undefined ? undefined : openSender(send, around),
@@ -137,9 +138,7 @@ export async function openDesk(
       ours: [from.address, ...also],
       returnPathWritten: settings.mailboxes.length > 0,
       ...(authority === undefined ? {} : { authority }),
-      ...(name_servers === undefined || name_servers === "none"
-        ? {}
-        : { nameServers: name_servers === "system" ? [] : name_servers }),
+      ...(nameServers === undefined ? {} : { nameServers }),
       receivedLines: received_lines,
       ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
       sharedDomains: shared_domains,
@@ -158,6 +157,14 @@ export async function openDesk(
       await desk.store.close();
     },
   };
+}
+
+/** The name servers to ask about senders, none named for those of the system; undefined where none is to be asked. */
+export function nameServersOf({
+  trust: { authority, name_servers },
+}: Settings): readonly string[] | undefined {
+  if (authority !== undefined || name_servers === undefined || name_servers === "none") return undefined;
+  return name_servers === "system" ? [] : name_servers;
 }
 
 /** What the mail adapters need of the world around them. */

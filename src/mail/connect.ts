@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import type { ImapFlow } from "imapflow";
 import MailComposer from "nodemailer/lib/mail-composer";
+import { openNames } from "../sandbox/names.ts";
 import type { ImapMailboxSettings, ServerSettings, SmtpSenderSettings } from "../settings/mail.ts";
 import { adviceOn } from "./advice.ts";
 import { openImap } from "./imap-connection.ts";
@@ -61,6 +62,22 @@ export async function trySender(
     ? `test message taken (${words})`
     : `the server does not take a test message to ${to}: ${words}`;
   return [...places, signedIn, { ok, says: `sender: ${says}` }];
+}
+
+/** Asks the name servers for a record of the desk's own domain; that it has none is an answer too. */
+export async function tryNameServers(servers: readonly string[], address: string): Promise<Trial> {
+  const named = servers.length === 0 ? "those of the system" : servers.join(", ");
+  try {
+    await openNames(servers).resolveTxt(address.split("@")[1] ?? "");
+  } catch (error) {
+    const { code = "" } = error as { readonly code?: string };
+    if (!["ENOTFOUND", "ENODATA"].includes(code))
+      return {
+        ok: false,
+        says: `name servers: ${named} give no answer (${code || wordsOf(error)}); name others in trust.name_servers`,
+      };
+  }
+  return { ok: true, says: `name servers: ${named} answer` };
 }
 
 async function tryFolder(

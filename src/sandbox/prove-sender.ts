@@ -1,10 +1,10 @@
-import { Resolver } from "node:dns/promises";
 import { authenticate } from "mailauth";
 import { getClientAddress, parseReceived } from "mailauth/lib/parse-received.js";
 import { borderOf, proofIn } from "../intake/authentication.ts";
 import type { Inquiry } from "../ports/reader.ts";
 import { headerLines } from "../reading/header-lines.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
+import { openNames } from "./names.ts";
 
 /**
  * Whether the domain in From vouches for a letter, by DKIM (RFC 6376), SPF (RFC 7208) and DMARC (RFC 7489),
@@ -19,8 +19,7 @@ export async function proveSender(
   const arrival = parseReceived(`Received: ${borderOf(headers, lines)?.value ?? ""}`);
   const ip = (arrival && getClientAddress(arrival.from)) || undefined;
   const path = headers.find(({ name }) => name === "return-path")?.value.replaceAll(/[<>\s]/g, "");
-  const names = new Resolver({ timeout: 1500, tries: 2 });
-  if (servers.length > 0) names.setServers(servers);
+  const names = openNames(servers);
   const { dkim, headers: fields } = await authenticate(Buffer.from(bytes), {
     mta: "here",
     resolver: async (name, type) => (await names.resolve(name, type)) as string[] | string[][],

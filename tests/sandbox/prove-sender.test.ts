@@ -4,6 +4,7 @@ import { dkimSign } from "mailauth";
 import { createTransport } from "nodemailer";
 import { afterAll, describe, expect, test } from "vitest";
 import { takeLetter } from "../../src/intake/take.ts";
+import { tryNameServers } from "../../src/mail/connect.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { startNameServer } from "../make/name-server.ts";
@@ -125,6 +126,17 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
 
   test("cannot be proved just now while no name server answers", async () => {
     expect(await ask(await signed(), ines, ["127.0.0.1:1"])).toBe("temporary");
+  });
+
+  test("the settings' own trial tells name servers that answer from those that do not", async () => {
+    expect(await tryNameServers([server.address], "orders@quillgate.example")).toEqual({
+      ok: true,
+      says: `name servers: ${server.address} answer`,
+    });
+    expect(await tryNameServers(["127.0.0.1:1"], "orders@quillgate.example")).toMatchObject({
+      ok: false,
+      says: expect.stringMatching(/127\.0\.0\.1:1 give no answer .*trust\.name_servers/),
+    });
   });
 
   test("is answered when proved, and not when refuted", async () => {
