@@ -1,0 +1,38 @@
+/** Letters and digits that stand together, in small letters. */
+export function tokensOf(text: string): string[] {
+  return text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+}
+
+/** What mail programs put behind an address that they have made a link of: <mailto:orders@quillgate.example>. */
+const linked = /[<[][^\s<>[\]]*[@:/][^\s<>[\]]*[>\]]/g;
+
+/** Words that run together where a program makes text of a table: so many at most, no longer than that. */
+const mostJoined = 4;
+const longestJoined = 80;
+
+/** Whether a text that quotes another has words that the other has not, or not as often. Their order does not count. */
+export function hasMoreWords(quoting: string, quoted: string): boolean {
+  const left = new Map<string, number>();
+  for (const token of tokensOf(quoted)) left.set(token, (left.get(token) ?? 0) + 1);
+  const take = (token: string): boolean => {
+    const count = left.get(token) ?? 0;
+    if (count > 0) left.set(token, count - 1);
+    return count > 0;
+  };
+  const tokens = tokensOf(quoting.replace(linked, ""));
+  const joined = tokens.filter((token) => !take(token));
+  return joined.some((token) => !partsOf(token, left)?.every(take));
+}
+
+/** The words that a token is made of; undefined if it is made of none. */
+function partsOf(token: string, words: ReadonlyMap<string, number>, most = mostJoined): string[] | undefined {
+  if ((words.get(token) ?? 0) > 0) return [token];
+  if (most < 2 || token.length > longestJoined) return undefined;
+  for (let end = token.length - 1; end > 0; end--) {
+    const first = token.slice(0, end);
+    if ((words.get(first) ?? 0) === 0) continue;
+    const rest = partsOf(token.slice(end), words, most - 1);
+    if (rest !== undefined) return [first, ...rest];
+  }
+  return undefined;
+}
