@@ -17,6 +17,7 @@ import { photographedSheet } from "./letter/photographed-sheet.ts";
 import { senderUnproven } from "./letter/sender-unproven.ts";
 import { severalOrders } from "./letter/several-orders.ts";
 import { sharedLink } from "./letter/shared-link.ts";
+import { wordKept } from "./letter/word-kept.ts";
 import { abbreviationInconsistent } from "./order/abbreviation-inconsistent.ts";
 import { billToDiffers } from "./order/bill-to-differs.ts";
 import { contactDiffers } from "./order/contact-differs.ts";
@@ -188,4 +189,5 @@ export const letterChecks: readonly LetterCheck[] = [
   sharedLink,
   senderUnproven,
   severalOrders,
+  wordKept,
 ];

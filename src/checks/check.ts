@@ -1,5 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ReadFile } from "../trade/attachment.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
 import type { Order } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
@@ -87,6 +88,8 @@ export interface LetterSubject {
   readonly held: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply: boolean;
+  /** Words that it keeps as they stand, of those that we asked about. */
+  readonly kept?: readonly KeptWord[];
   /** Addresses in its text behind which files seem to lie. */
   readonly links: readonly string[];
   /** Nothing but its header was read: opening it does harm. */

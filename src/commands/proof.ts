@@ -1,4 +1,5 @@
 import { stat } from "node:fs/promises";
+import { withKept } from "../lettering/kept.ts";
 import { proofsFor, type Revisions } from "../report/enclosures.ts";
 import { makeReport, type Report } from "../report/report.ts";
 import { CannotRun, defineCommand } from "./command.ts";
@@ -37,8 +38,12 @@ async function recordedOrder(
   const store = await openRecord(configuration);
   // An order belongs to whoever first named its number.
   const [order] = await store.orders(number);
+  const kept = order === undefined ? [] : await store.keptWords(order.buyer);
   await store.close();
   if (order === undefined) throw new CannotRun(`“${number}” is neither a file nor an order of the record`);
-  const report = makeReport({ files: [], sheets: order.sheets, earlier: [] }, configuration.catalogue);
+  const report = makeReport(
+    { files: [], sheets: order.sheets, earlier: [] },
+    withKept(configuration.catalogue, kept),
+  );
   return { report, revisions: new Map(report.orders.map((one) => [one.order.number, order.revision])) };
 }

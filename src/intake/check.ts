@@ -1,3 +1,4 @@
+import { withKept } from "../lettering/kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/header-lines.ts";
 import { readHeader } from "../reading/letter.ts";
@@ -10,12 +11,17 @@ import { after } from "./answer.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
 import { answerAddress, refusalOf } from "./etiquette.ts";
+import { keepWords } from "./kept.ts";
 import { judgeOpened, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { senderProof } from "./sender.ts";
+import { tooMany } from "./too-many.ts";
 
 /** How long to wait where a name server could not be asked about the sender, in seconds. */
 const askAgain = 600;
+
+/** How many letters of a thread are looked for, the latest. */
+const mostReferences = 100;
 
 /** Reads and checks a letter and stores what that has led to, the finished answer included. */
 export async function checkLetter(
@@ -41,7 +47,7 @@ export async function checkLetter(
   const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
   const sheets = read.flatMap(({ sheet }) => sheet ?? []);
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
-  const party = await partyOf({ from, proof, numbers }, desk);
+  const sent = await partyOf({ from, proof, numbers }, desk);
   const refusal = refusalOf({
     headers,
     ours: rules.ours,
@@ -49,23 +55,34 @@ export async function checkLetter(
     ...(from === undefined ? {} : { from }),
   });
   const many = from === undefined ? undefined : await tooMany(desk, from);
-  const why = refusal?.why ?? party.why ?? many?.why;
+  const why = refusal?.why ?? sent.why ?? many?.why;
+  const answered = await store.answered([
+    letter.inReplyTo ?? "",
+    ...letter.references.slice(-mostReferences),
+  ]);
+  const brought = { files: read.map(({ file }) => file), sheets, links };
+  // A letter that a person must see first keeps nothing.
+  const reply = { ...brought, letter, answered: why === undefined ? answered : [], proof, party: sent };
+  const { party, kept, again, stopped } = await keepWords(reply, desk);
+  const { buyer } = party;
+  const counting = buyer === "" ? [] : await store.countingSheets(buyer, [...numbers, ...again]);
   const report = makeReport(
     {
-      files: read.map(({ file }) => file),
-      sheets,
-      links,
+      ...brought,
       unsafe,
-      earlier: party.buyer === "" ? [] : await store.countingSheets(party.buyer, numbers),
+      earlier: [...counting, ...stopped.filter(({ id }) => counting.every((sheet) => sheet.id !== id))],
       held: party.why !== undefined || many !== undefined,
-      reply: await store.isAnswer([letter.inReplyTo ?? "", ...letter.references]),
+      reply: answered.length > 0,
+      kept,
+      again,
     },
-    catalogue,
+    withKept(catalogue, [...(await store.keptWords(buyer)), ...kept]),
   );
   const outcome = {
     letter,
     report,
-    buyer: party.buyer,
+    buyer,
+    kept,
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };
@@ -111,25 +128,6 @@ export async function holdUnopened(
 /** The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for. */
 export function answerId(bytes: Uint8Array, from: string): string {
   return `<burin.${letterKey(bytes).slice(0, 32)}@${from.split("@")[1]}>`;
-}
-
-/**
- * Whether this sender, or everybody together, gets more answers than a desk gives in an hour. The last
- * answer within the limit says that a person will look; after it there is none.
- */
-async function tooMany(
-  { store, clock, rules }: Desk,
-  from: string,
-): Promise<{ why: string; mayAnswer: boolean } | undefined> {
-  const hourAgo = new Date(clock.now().getTime() - 3_600_000);
-  const { toOne, toAll } = await store.answersSince(hourAgo, from);
-  if (toAll >= rules.mostAnswers.toAll)
-    return { why: "more answers in an hour than this desk gives", mayAnswer: false };
-  if (toOne < rules.mostAnswers.toOne - 1) return undefined;
-  return {
-    why: "more letters in an hour than one sender is answered",
-    mayAnswer: toOne < rules.mostAnswers.toOne,
-  };
 }
 
 function threadOf({ messageId, references }: Letter): { inReplyTo?: string; references: readonly string[] } {

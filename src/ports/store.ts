@@ -1,7 +1,8 @@
 import type { Report } from "../report/report.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
 
 export interface Received {
   readonly letter: number;
@@ -44,6 +45,13 @@ export interface Outcome {
   /** Without an answer: held for a person, or silent since nobody wants one. */
   readonly state: Extract<LetterState, "ready" | "held" | "silent">;
   readonly why?: string;
+  /** Words that the letter keeps as they stand; written only with an answer that says so. */
+  readonly kept?: readonly KeptWord[];
+}
+
+/** A letter that got an answer, and whom its orders belong to. */
+export interface Answered extends LetterRecord {
+  readonly buyer: string;
 }
 
 /** How far a mailbox has been handled: every letter up to `uid` under this UIDVALIDITY. */
@@ -65,8 +73,12 @@ export interface Store {
   /** Writes where a letter stands; with `dueAt` it is let go and not taken up before. */
   readonly mark: (claim: Claim, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
   readonly answer: (letter: number) => Promise<StoredAnswer | undefined>;
-  /** Whether one of these Message-IDs is that of an answer of ours. */
-  readonly isAnswer: (messageIds: readonly string[]) => Promise<boolean>;
+  /** The letters to which answers of these Message-IDs were made, oldest first. */
+  readonly answered: (messageIds: readonly string[]) => Promise<readonly Answered[]>;
+  /** What this buyer has kept; projects are given by their keys. */
+  readonly keptWords: (buyer: string) => Promise<readonly KeptWord[]>;
+  /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
+  readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
   /** Answers made since then: to the letters of one sender, and to all. */
   readonly answersSince: (moment: Date, sender: string) => Promise<{ toOne: number; toAll: number }>;
   /** How many letters stand in each state. */

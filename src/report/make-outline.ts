@@ -99,9 +99,14 @@ function receivedWords(report: OrderReport, { replaced }: Report, files: Files):
   const earlier = sheets.filter(({ id }) => nameOf(files, id).earlier).length;
   const again = replaced.filter((sheet) => plainText(sheet.order ?? "") === plainText(order.number)).length;
   const replacing = again > 0 ? ` (replacing ${again} sent earlier)` : "";
+  const came = sheets.length - earlier;
   const words = [
-    `${counted(sheets.length - earlier, "sheet")} came with this letter${replacing}`,
-    ...(earlier > 0 ? [`${earlier} came earlier`] : []),
+    ...(came === 0 && earlier > 0 && again === 0
+      ? [`${counted(earlier, "sheet")} came earlier`]
+      : [
+          `${counted(came, "sheet")} came with this letter${replacing}`,
+          ...(earlier > 0 ? [`${earlier} came earlier`] : []),
+        ]),
     ...(missing.length > 0 ? [`${missing.length} missing`] : []),
   ];
   return `${words.join(", ")}.`;

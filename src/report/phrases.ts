@@ -1,9 +1,10 @@
 import { type Catalogue, mostGangs } from "../catalogue/catalogue.ts";
+import { isAboutWord } from "../checks/asked.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Order } from "../trade/order.ts";
 import { type Verdict, verdictOf } from "../trade/problem.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { OrderReport, Report } from "./report.ts";
+import { everyProblem, type OrderReport, type Report } from "./report.ts";
 
 /** How many numbered items there are of each kind; for `waiting`, how many sheets are missing. */
 export type Tally = Readonly<Record<Verdict, number>>;
@@ -72,12 +73,8 @@ export function ordersInWords(orders: readonly OrderReport[]): string {
 }
 
 /** What happens next, and who does it. `kept`: some sheets need not come again. */
-export function nextSteps(
-  { orders, verdict }: Report,
-  tally: Tally,
-  kept: boolean,
-  { maker }: Catalogue,
-): string[] {
+export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }: Catalogue): string[] {
+  const { orders, verdict } = report;
   if (verdict === "pass")
     return [
       `You need do nothing more. A person at ${maker.name} releases the order; only then is it cut.`,
@@ -90,6 +87,12 @@ export function nextSteps(
     ...(tally.confirm > 0
       ? ["Reply to this letter with an answer to each question, by its number. A person reads your answer."]
       : []),
+    ...(asksOfWords(report)
+      ? [
+          // The word itself never stands here behind "KEEP": a reply may quote this without a mark.
+          "Where a word is right as it stands, a line of your reply that says “KEEP” and that word is enough. It is then not asked about again for the same project.",
+        ]
+      : []),
     ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),
     ...(tally.waiting > 0 ? ["Send the missing sheets when they are ready, in a reply to this letter."] : []),
     ...(kept
@@ -99,6 +102,10 @@ export function nextSteps(
       : []),
     ...(orders.length > 0 ? ["Nothing is cut before the order has passed."] : []),
   ];
+}
+
+function asksOfWords(report: Report): boolean {
+  return everyProblem(report).some((problem) => problem.verdict === "confirm" && isAboutWord(problem));
 }
 
 export const cautions: readonly string[] = [

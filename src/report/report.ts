@@ -7,6 +7,7 @@ import { withoutReplaced } from "../orders/replace.ts";
 import { stillMissing } from "../orders/still-missing.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { CutLegend } from "../trade/cut.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
 import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
@@ -15,12 +16,16 @@ import type { FileId, Sheet } from "../trade/sheet.ts";
 export interface Submission {
   readonly files: readonly ReadFile[];
   readonly sheets: readonly Sheet[];
-  /** Sheets of the same buyer that earlier letters brought and that count until now. */
+  /** Sheets of the same buyer that earlier letters brought: those that count until now, and others to judge again. */
   readonly earlier: readonly Sheet[];
   /** Something outside the sheets says that a person must look first. */
   readonly held?: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply?: boolean;
+  /** Words that the letter keeps as they stand, of those that we asked about. */
+  readonly kept?: readonly KeptWord[];
+  /** Numbers of orders to judge again although no sheet of them came. */
+  readonly again?: readonly string[];
   /** Addresses in the letter's text behind which files seem to lie. */
   readonly links?: readonly string[];
   /** Nothing but the letter's header was read: opening it does harm. */
@@ -53,7 +58,7 @@ export interface Report {
   readonly files: readonly FileReport[];
   /** The sheets that came with this submission. */
   readonly sheets: readonly SheetReport[];
-  /** The orders that these sheets belong to, or are taken from, with the earlier sheets of each. */
+  /** The orders that these sheets belong to, or are taken from, or that are judged again, with the earlier sheets of each. */
   readonly orders: readonly OrderReport[];
   /** Problems of the submission as a whole. */
   readonly problems: readonly Problem[];
@@ -65,7 +70,7 @@ export interface Report {
 
 /** Checks everything that came in together. */
 export function makeReport(submission: Submission, catalogue: Catalogue): Report {
-  const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
+  const { files, sheets, held = false, reply = false, links = [], unsafe = false, kept = [] } = submission;
   const earlier = withoutReplaced(submission.earlier, sheets);
   const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
   const bySheet = new Map(
@@ -79,9 +84,11 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
   const came = new Set(sheets.map((sheet) => sheet.id));
 
   const all = gatherOrders([...earlier, ...sheets]);
-  const lost = new Set(replaced.map((sheet) => plainText(sheet.order ?? "")));
+  const anyway = new Set(
+    [...replaced.map((sheet) => sheet.order ?? ""), ...(submission.again ?? [])].map(plainText),
+  );
   const touched = all.filter(
-    (order) => lost.has(plainText(order.number)) || membersOf(order).some((sheet) => came.has(sheet.id)),
+    (order) => anyway.has(plainText(order.number)) || membersOf(order).some((sheet) => came.has(sheet.id)),
   );
   const orders = touched.map((order): OrderReport => {
     const members = reportsOf(membersOf(order));
@@ -103,7 +110,7 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
     };
   });
   const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
-  const problems = checkLetter({ files, orders: touched, held, reply, links, unsafe }, catalogue);
+  const problems = checkLetter({ files, orders: touched, held, reply, kept, links, unsafe }, catalogue);
   const report = { files: fileReports, sheets: reportsOf(sheets), orders, problems, earlier, replaced };
   return {
     ...report,

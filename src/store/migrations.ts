@@ -133,6 +133,20 @@ const migrations = {
       await db.schema.alterTable("letters").addColumn("noticed_at", "text").execute();
     },
   },
+  "004-kept-words": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .createTable("kept_words")
+        .addColumn("buyer", "text", (c) => c.notNull())
+        .addColumn("project", "text", (c) => c.notNull())
+        .addColumn("word", "text", (c) => c.notNull())
+        .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
+        .addColumn("kept_at", "text", (c) => c.notNull())
+        .addPrimaryKeyConstraint("kept_words_once", ["letter", "project", "word"])
+        .execute();
+      await db.schema.createIndex("kept_words_by_buyer").on("kept_words").column("buyer").execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -5,6 +5,7 @@ import type { LetterState } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Blobs } from "./blobs.ts";
 import { holdOn, takeClaim } from "./claims.ts";
+import { readAnswered, readKept, readSheets } from "./kept.ts";
 import { migrate } from "./migrations.ts";
 import { lettersForPerson, takeNotice } from "./notice.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
@@ -67,13 +68,9 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         bytes: await blobs.get(row.bytes_sha),
       };
     },
-    isAnswer: async (messageIds) =>
-      messageIds.length > 0 &&
-      (await db
-        .selectFrom("answers")
-        .select("letter")
-        .where("message_id", "in", messageIds)
-        .executeTakeFirst()) !== undefined,
+    answered: (messageIds) => readAnswered(db, messageIds),
+    keptWords: (buyer) => readKept(db, buyer),
+    sheets: (ids) => readSheets(db, ids),
     mark: (claim, state, words, now, dueAt) =>
       db.transaction().execute(async (tx) => {
         await holdOn(tx, claim);

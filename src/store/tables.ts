@@ -25,6 +25,8 @@ export interface Tables {
     /** When customer service was told that it waits for a person. */
     noticed_at: Generated<string | null>;
   };
+  /** Words that a letter keeps as they stand for a project of its buyer's, which stands here by its key. */
+  kept_words: { buyer: string; project: string; word: string; letter: number; kept_at: string };
   /** How far each mailbox has been handled. */
   marks: { mailbox: string; validity: string; uid: number };
   attachments: { id: string; letter: number; file: string; kind: string; bytes_sha: string };

@@ -7,6 +7,7 @@ import type { Outcome } from "../ports/store.ts";
 import { countingAfter, type OrderReport } from "../report/report.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { writeKept } from "./kept.ts";
 import type { Tables } from "./tables.ts";
 
 type Tx = Transaction<Tables>;
@@ -26,7 +27,14 @@ export async function writeOutcome(
   now: Date,
 ): Promise<void> {
   const { report, buyer, why, state } = outcome;
-  for (const table of ["attachments", "sheets", "problems", "order_letters", "answers"] as const)
+  for (const table of [
+    "attachments",
+    "sheets",
+    "problems",
+    "order_letters",
+    "answers",
+    "kept_words",
+  ] as const)
     await tx.deleteFrom(table).where("letter", "=", letter).execute();
 
   await tx
@@ -56,6 +64,7 @@ export async function writeOutcome(
   if (state === "ready") {
     for (const order of report.orders) await writeOrder(tx, letter, buyer, order, outcome, now);
     await writeEmptied(tx, letter, outcome);
+    await writeKept(tx, letter, outcome, now);
   }
   if (outcome.answer !== undefined && shas.answer !== undefined)
     await tx
@@ -103,6 +112,10 @@ async function writeSheets(tx: Tx, letter: number, { report, buyer, state }: Out
       })
       .execute();
   if (state !== "ready") return;
+  // Sheets that were stopped and are judged again count if nothing stops them now.
+  const judged = new Set(report.orders.flatMap(({ order }) => order.sheets.map((sheet) => sheet.id)));
+  const risen = report.earlier.map(({ id }) => id).filter((id) => judged.has(id) && counting.has(id));
+  if (risen.length > 0) await tx.updateTable("sheets").set({ counts: 1 }).where("id", "in", risen).execute();
   // Sheets that new ones replace, and earlier ones that a stopping problem now points at, count no more.
   const fallen = [...report.replaced, ...report.earlier]
     .filter((sheet) => !counting.has(sheet.id))

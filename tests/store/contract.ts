@@ -226,6 +226,82 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.markOf("INBOX")).toEqual({ validity: "8", uid: 1 });
   });
 
+  test("an answered letter is found by its answer, with what was asked and of whom", async () => {
+    const store = await open();
+    const asking = device({ id: "1/1" }, { "1": ["KITCHN", ""] });
+    const letter = await settled(store, "k1", [asking, deviceAt(1, { id: "1/2" })]);
+    const ids = ["<0@elsewhere.example>", "<k1@quillgate.example>"];
+    const [found, ...more] = await store.answered(ids);
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({ letter, buyer: "ines@brightwire.example", orders: ["BW-2207"] });
+    expect(found?.problems.map(({ check }) => check)).toContain("spelling");
+    expect(await store.answered([])).toEqual([]);
+    expect(await store.answered(["<k2@quillgate.example>"])).toEqual([]);
+  });
+
+  test("sheets are had by their ids, whether they count or not", async () => {
+    const store = await open();
+    const stopped = device({ id: "1/3" }, { "1": ["RECEPTION", ""] });
+    await settled(store, "k1", [plate(), stopped]);
+    expect(await store.sheets(["1/3", "1/7"])).toEqual([stopped]);
+    expect(await store.sheets([])).toEqual([]);
+  });
+
+  test("words are kept for one buyer and project, once, with the letter that is answered", async () => {
+    const store = await open();
+    const kept = [{ word: "Café", project: "Larkspur Library" }];
+    const letter = await settled(store, "k1", completeOrder(), monday, "ready", kept);
+    const words = [{ word: "CAFE", project: "LARKSPURLIBRARY" }];
+    expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
+    expect(await store.keptWords("eve@stranger.example")).toEqual([]);
+    await settled(store, "k2", [], monday, "ready", [...kept, ...kept]);
+    expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
+    for (const state of ["held", "silent"] as const)
+      await settled(store, state, [], monday, state, [{ word: "NIMBUS", project: "Larkspur Library" }]);
+    expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
+    expect(await store.letter(letter)).toMatchObject({ verdict: "pass" });
+  });
+
+  test("a letter that is checked anew keeps only what it keeps then", async () => {
+    const store = await open();
+    const { letter } = await store.receive("k1", bytes("k1"), monday);
+    const claim = await claimed(store, letter, monday);
+    const outcome = (words: readonly string[]): Outcome => ({
+      letter: { from: "ines@brightwire.example", subject: "", references: [], text: "", attachments: [] },
+      report: makeReport({ files: [], sheets: [], earlier: [] }, catalogue),
+      buyer: "ines@brightwire.example",
+      kept: words.map((word) => ({ word, project: "Larkspur Library" })),
+      state: "ready",
+    });
+    await store.settle(claim, outcome(["NIMBUS", "CIRRUS"]), monday);
+    await store.settle(claim, outcome(["CIRRUS"]), later);
+    expect((await store.keptWords("ines@brightwire.example")).map(({ word }) => word)).toEqual(["CIRRUS"]);
+  });
+
+  test("a stopped sheet that is judged again counts if nothing stops it any more", async () => {
+    const store = await open();
+    const stopped = device({ id: "1/3", position: 1 }, { "1": ["RECEPTION", ""] });
+    await settled(store, "k1", [plate(), stopped]);
+    const buyer = "ines@brightwire.example";
+    expect(await store.countingSheets(buyer, [])).toHaveLength(1);
+    const { letter } = await store.receive("k2", bytes("k2"), later);
+    const earlier = [...(await store.countingSheets(buyer, [])), { ...stopped, legends: device().legends }];
+    const report = makeReport({ files: [], sheets: [], earlier, again: ["bw 2207"] }, catalogue);
+    expect(report.orders.map(({ verdict }) => verdict)).toEqual(["waiting"]);
+    await store.settle(
+      await claimed(store, letter, later),
+      {
+        letter: { from: buyer, subject: "", references: [], text: "", attachments: [] },
+        report,
+        buyer,
+        state: "ready",
+      },
+      later,
+    );
+    expect((await store.countingSheets(buyer, [])).map(({ id }) => id)).toEqual(["1/1", "1/3"]);
+    expect(await store.orders("BW-2207")).toMatchObject([{ verdict: "waiting" }]);
+  });
+
   test("answers are counted, to one and to all", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
@@ -247,6 +323,7 @@ async function settled(
   sheets: readonly Sheet[],
   at = monday,
   state: Outcome["state"] = "ready",
+  kept: Outcome["kept"] = [],
 ): Promise<number> {
   const { letter } = await store.receive(key, bytes(key), at);
   const earlier = await store.countingSheets("ines@brightwire.example", ["BW-2207"]);
@@ -261,6 +338,7 @@ async function settled(
     },
     report: makeReport({ files, sheets, earlier }, catalogue),
     buyer: "ines@brightwire.example",
+    kept,
     state,
     ...(state === "ready"
       ? {

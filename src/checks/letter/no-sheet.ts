@@ -1,6 +1,6 @@
 import type { FileKind } from "../../trade/attachment.ts";
 import { defineLetterCheck } from "../check.ts";
-import { fileAs } from "../sample.ts";
+import { completeOrder, fileAs, subject } from "../sample.ts";
 
 const bare = { files: [], orders: [], held: false, reply: false, links: [] } as const;
 
@@ -39,6 +39,10 @@ export const noSheet = defineLetterCheck({
       given: { ...bare, files: [fileAs("locked"), fileAs("other")] },
     },
     {
+      shows: "a reply for which an order is judged again",
+      given: { ...bare, reply: true, orders: [subject(completeOrder()).order] },
+    },
+    {
       shows: "a link to files",
       given: { ...bare, links: ["https://share.brightwire.example/f/8c1b2d90a7"] },
     },
@@ -54,7 +58,9 @@ export const noSheet = defineLetterCheck({
     { shows: "a letter that opening does harm", given: { ...bare, unsafe: true }, wording: "unsafe" },
     { shows: "an answer to our question", given: { ...bare, reply: true }, wording: "reply" },
   ],
-  *find({ files, reply, links, unsafe = false }, _, say) {
+  *find({ files, orders, reply, links, unsafe = false }, _, say) {
+    // What it says has been understood, and an order judged by it.
+    if (orders.length > 0) return;
     const attached = files.filter(({ kind }) => kind !== "decoration");
     // A file that was meant as a sheet says by itself how to send it right, and so does a link.
     if (attached.some(({ kind }) => !beside.includes(kind)) || links.length > 0) return;

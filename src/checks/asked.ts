@@ -1,0 +1,30 @@
+import { plainWord } from "../lettering/slips.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
+import type { Problem } from "../trade/problem.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { abbreviationUnknown } from "./sheet/abbreviation-unknown.ts";
+import { rowMaybeCutOff } from "./sheet/row-maybe-cut-off.ts";
+import { spelling } from "./sheet/spelling.ts";
+import { wordSlip } from "./sheet/word-slip.ts";
+
+/** The checks that ask about one word of a legend, or note it; each has the word as its fact `typed`. */
+const wordChecks = new Set([rowMaybeCutOff, spelling, wordSlip, abbreviationUnknown].map(({ id }) => id));
+
+/** Whether a problem is about a word that its buyer can keep as it stands. */
+export function isAboutWord({ check }: Problem): boolean {
+  return wordChecks.has(check);
+}
+
+/** A word that was asked about, and the number of the order that it stands in. */
+export interface AskedWord extends KeptWord {
+  readonly order: string;
+}
+
+/** The words that some problems ask about on sheets; on one without a project or a number nothing can be kept. */
+export function askedWords(problems: readonly Problem[], sheets: readonly Sheet[]): AskedWord[] {
+  return problems.filter(isAboutWord).flatMap(({ facts, spots }) => {
+    const { project, order } = sheets.find(({ id }) => id === spots[0]?.file) ?? {};
+    if (project === undefined || order === undefined || facts["typed"] === undefined) return [];
+    return [{ word: plainWord(String(facts["typed"])), project, order }];
+  });
+}

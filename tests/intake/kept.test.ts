@@ -1,0 +1,303 @@
+import { beforeEach, describe, expect, test } from "vitest";
+import type { Desk } from "../../src/intake/desk.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
+import type { LetterRecord } from "../../src/trade/record.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { directReader } from "../make/reader.ts";
+import { answerTo, letterOf, post } from "../make/thread.ts";
+
+const greta = "greta@fallowmere.example";
+const salona = { mark: "B-1", legend: ["SALONA"] };
+const checksOf = ({ problems }: LetterRecord): string[] => problems.map(({ check }) => check);
+
+let desk: Desk;
+beforeEach(async () => {
+  desk = await temporaryDesk();
+});
+
+async function orderOf(
+  number = "FM-72",
+): Promise<{ verdict: string | undefined; letters: number[]; sheets: string[] }> {
+  const [order] = await desk.store.orders(number);
+  return {
+    verdict: order?.verdict,
+    letters: (order?.letters ?? []).map(({ letter }) => letter),
+    sheets: (order?.sheets ?? []).map(({ file }) => file),
+  };
+}
+
+test("a word that its buyer keeps lets the order pass, and its record, answer and proof say so", async () => {
+  const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SAUNA"] }] });
+  expect(asked).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });
+  expect(checksOf(asked)).toEqual(["spelling"]);
+  expect(await answerTo(desk, asked)).toMatch(/“KEEP” and that\s+word/);
+
+  const kept = await post(desk, { to: asked, text: "Hello,\n\nKeep: salona\n\nThanks, Greta" });
+  expect(kept).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"], sheets: 0 });
+  expect(checksOf(kept)).toEqual(["word-kept"]);
+  expect(await orderOf()).toEqual({
+    verdict: "pass",
+    letters: [asked.letter, kept.letter],
+    sheets: ["B-1.pdf", "B-2.pdf"],
+  });
+  const answer = await answerTo(desk, kept);
+  expect(answer).toMatch(/^PASS: order FM-72 is complete, nothing to fix\./);
+  expect(answer).toMatch(/“SALONA” is kept as it stands, and is not asked about again for Mill\s+Race Baths/);
+  expect(answer).toContain("Enclosed: proof FM-72.pdf.");
+  expect(await desk.store.openOrdersAt(new Date("2026-11-10T00:00:00Z"))).toEqual([]);
+});
+
+test("it is not asked about again for that project, and still for every other and for everybody else", async () => {
+  const asked = await post(desk, { sheets: [salona] });
+  await post(desk, { to: asked, text: "KEEP SALONA" });
+  const of = async (project: string, order: string, from?: string): Promise<string[]> => {
+    const sheets = [{ mark: "X-1", legend: ["SALONA"], fill: { project, order } }];
+    return checksOf(await post(desk, { sheets, ...(from === undefined ? {} : { from }) }));
+  };
+  expect(await of("Mill Race Baths", "FM-80")).toEqual([]);
+  expect(await of("MILL RACE  baths", "FM-81")).toEqual([]);
+  expect(await of("Mill Race Hotel", "FM-90")).toEqual(["spelling"]);
+  expect(await of("Mill Race Baths", "XX-1", "Noor Vale <noor@otterlane.example>")).toEqual(["spelling"]);
+});
+
+test("a word that is only noted can be kept too", async () => {
+  const noted = await post(desk, { sheets: [{ mark: "B-1", legend: ["QZX"] }] });
+  expect(noted.verdict).toBe("pass");
+  expect(checksOf(noted)).toEqual(["abbreviation-unknown"]);
+  expect(checksOf(await post(desk, { to: noted, text: "keep qzx" }))).toEqual(["word-kept"]);
+  expect(checksOf(await post(desk, { sheets: [{ mark: "B-7", legend: ["QZX"] }] }))).toEqual([]);
+});
+
+describe("a person reads what says anything else", () => {
+  test("and what it keeps is learned all the same", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, { to: asked, text: "KEEP SALONA\n\nWhen will this ship?" });
+    expect(reply).toMatchObject({ verdict: "person", orders: [] });
+    expect(checksOf(reply).toSorted()).toEqual(["no-sheet", "word-kept"]);
+    expect((await orderOf()).verdict).toBe("confirm");
+    expect(await desk.store.keptWords(greta)).toEqual([{ word: "SALONA", project: "MILLRACEBATHS" }]);
+    expect(checksOf(await post(desk, { sheets: [{ ...salona, mark: "B-9" }] }))).toEqual([]);
+    expect((await orderOf()).verdict).toBe("pass");
+  });
+
+  test.each([
+    ["a word that nobody asked about", "KEEP SAUNA"],
+    ["an answer in plain words", "1: yes, SALONA is meant so."],
+    ["what Outlook quotes", "\n\nFrom: Burin\nSent: Monday\nTo: Greta\nSubject: CONFIRM\n\nKEEP SALONA"],
+    ["what is quoted with marks", "> KEEP SALONA\n"],
+  ])("%s keeps nothing", async (_, text) => {
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, { to: asked, text });
+    expect(reply).toMatchObject({ verdict: "person", orders: [] });
+    expect(checksOf(reply)).toEqual(["no-sheet"]);
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect((await orderOf()).verdict).toBe("confirm");
+  });
+
+  test("our own answer keeps nothing, even quoted without any mark", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, { to: asked, text: await answerTo(desk, asked) });
+    expect(checksOf(reply)).toEqual(["no-sheet"]);
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+  });
+
+  test("below a KEEP line it is known again, and remarks among it are seen", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const quoted = `KEEP SALONA\n\n-----Original Message-----\nFrom: Burin\nSent: Monday\n\n${await answerTo(desk, asked)}`;
+    const remark = quoted.replace("PLEASE CONFIRM", "PLEASE CONFIRM\nno: B-2 must go");
+    expect(await post(desk, { to: asked, text: remark })).toMatchObject({ verdict: "person" });
+    expect(await post(desk, { to: asked, text: quoted })).toMatchObject({ verdict: "pass" });
+  });
+
+  test("files and links beside the words are for a person too", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const files = [{ file: "plan.txt", bytes: new TextEncoder().encode("see here") }];
+    expect(await post(desk, { to: asked, text: "KEEP SALONA", files })).toMatchObject({
+      verdict: "person",
+      orders: [],
+    });
+    const link = "KEEP SALONA\nhttps://share.fallowmere.example/f/8c1b2d90a7";
+    expect(await post(desk, { to: asked, text: link })).toMatchObject({ verdict: "person", orders: [] });
+  });
+
+  test("a letter that replies to nothing of ours keeps nothing", async () => {
+    await post(desk, { sheets: [salona] });
+    expect(checksOf(await post(desk, { text: "KEEP SALONA" }))).toEqual(["no-sheet"]);
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+  });
+});
+
+describe("what else stands in the way of the order stays there", () => {
+  const tooLong = { mark: "B-2", legend: ["RECEPTION"] };
+
+  test("a sheet that has to be mended", async () => {
+    const asked = await post(desk, { sheets: [salona, tooLong] });
+    expect(asked.verdict).toBe("fail");
+    const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
+    expect(kept).toMatchObject({ verdict: "fail", orders: ["FM-72"] });
+    expect(checksOf(kept).toSorted()).toEqual(["row-too-long", "word-kept"]);
+    expect(await answerTo(desk, kept)).toMatch(/^FAIL: 1 thing to fix/);
+    expect(await orderOf()).toMatchObject({ verdict: "fail", sheets: ["B-1.pdf"] });
+    const mended = await post(desk, { to: kept, sheets: [{ ...tooLong, legend: ["RECEPTN"] }] });
+    expect(mended).toMatchObject({ verdict: "pass", problems: [] });
+    expect(await orderOf()).toMatchObject({ verdict: "pass", sheets: ["B-1.pdf", "B-2.pdf"] });
+  });
+
+  test("a sheet that is mended in the same reply", async () => {
+    const asked = await post(desk, { sheets: [salona, tooLong] });
+    const both = await post(desk, {
+      to: asked,
+      text: "KEEP SALONA",
+      sheets: [{ ...tooLong, legend: ["RECEPTN"] }],
+    });
+    expect(both).toMatchObject({ verdict: "pass", orders: ["FM-72"], sheets: 1 });
+    expect(checksOf(both)).toEqual(["word-kept"]);
+  });
+
+  test("another order of the reply is judged again beside the one whose sheet came", async () => {
+    const other = { ...tooLong, fill: { order: "FM-73" } };
+    const asked = await post(desk, { sheets: [salona, other] });
+    const both = await post(desk, {
+      to: asked,
+      text: "KEEP SALONA",
+      sheets: [{ ...other, legend: ["RECEPTN"] }],
+    });
+    expect(both.verdict).toBe("pass");
+    expect(both.orders.toSorted()).toEqual(["FM-72", "FM-73"]);
+    expect(await orderOf()).toMatchObject({ verdict: "pass" });
+  });
+
+  test("another question", async () => {
+    const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["LOUNJA"] }] });
+    const one = await post(desk, { to: asked, text: "KEEP SALONA" });
+    expect(one).toMatchObject({ verdict: "confirm" });
+    expect(await answerTo(desk, one)).toContain("“LOUNJA” in row 1");
+    expect(await post(desk, { to: one, text: "KEEP LOUNJA" })).toMatchObject({ verdict: "pass" });
+  });
+
+  test("a sheet that is still to come", async () => {
+    const place = { gangs: "2", standing: "in-plate", position: "1" };
+    const sheets = [
+      { mark: "B-5", legend: ["SALONA"], kind: "plate" as const, fill: { gangs: "2" } },
+      { mark: "B-5", legend: ["STEAM"], fill: place },
+    ];
+    const asked = await post(desk, { sheets });
+    expect(asked.verdict).toBe("confirm");
+    const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
+    expect(kept.verdict).toBe("waiting");
+    expect(await answerTo(desk, kept)).toMatch(
+      /^WAITING: order FM-72 is right so far, 1 sheet still to come\./,
+    );
+    const last = await post(desk, {
+      sheets: [{ mark: "B-5", legend: ["SAUNA"], fill: { ...place, position: "2" } }],
+    });
+    expect(last.verdict).toBe("pass");
+  });
+
+  test("a file that has to come as a sheet: a person looks", async () => {
+    const files = [{ file: "B-2.pdf", bytes: new TextEncoder().encode("%PDF-1.7 cut short") }];
+    const asked = await post(desk, { sheets: [salona], files });
+    expect(checksOf(asked)).toContain("sheet-damaged");
+    const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
+    expect(kept).toMatchObject({ verdict: "person", orders: [] });
+    expect(checksOf(kept).toSorted()).toEqual(["no-sheet", "word-kept"]);
+  });
+});
+
+describe("who may keep a word", () => {
+  const proved = async (): Promise<Desk> => {
+    const made = await temporaryDesk({
+      reader: { ...directReader, sender: () => Promise.resolve({ ok: true, value: "pass" }) },
+    });
+    return { ...made, rules: { ...made.rules, nameServers: [] } };
+  };
+  const omar = "Omar Bell <omar@fallowmere.example>";
+
+  test("a colleague of the same proved domain may, for the buyer", async () => {
+    desk = await proved();
+    const asked = await post(desk, { sheets: [salona] });
+    const kept = await post(desk, { from: omar, to: asked, text: "KEEP SALONA\n\nOmar Bell" });
+    expect(kept).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
+    expect(await desk.store.keptWords(greta)).toHaveLength(1);
+    expect(await desk.store.keptWords("omar@fallowmere.example")).toEqual([]);
+  });
+
+  test.each([
+    ["a stranger", "Eve Holt <eve@stranger.example>", true],
+    ["one of the buyer's domain, unproved", omar, false],
+  ] as const)("%s who knows a Message-ID keeps nothing and learns nothing", async (_, from, isProved) => {
+    if (isProved) desk = await proved();
+    const asked = await post(desk, { sheets: [salona] });
+    const told = await answerTo(desk, await post(desk, { from, to: asked, text: "Hello" }));
+    const reply = await post(desk, { from, to: asked, text: "KEEP SALONA" });
+    expect(reply).toMatchObject({ verdict: "person", orders: [] });
+    // the same answer as to any other words
+    expect(await answerTo(desk, reply)).toBe(told);
+    expect(told).not.toMatch(/SALONA|FM-72|Mill Race/);
+    for (const buyer of [greta, from.slice(from.indexOf("<") + 1, -1)])
+      expect(await desk.store.keptWords(buyer)).toEqual([]);
+    expect(await orderOf()).toMatchObject({ verdict: "confirm", letters: [asked.letter] });
+  });
+
+  test("a stranger who names the order keeps nothing of the buyer's either", async () => {
+    desk = await proved();
+    await post(desk, { sheets: [salona] });
+    const from = "Eve Holt <eve@stranger.example>";
+    const own = await post(desk, { from, sheets: [{ ...salona, mark: "E-1" }] });
+    expect(checksOf(own)).toContain("sender-unproven");
+    expect(await post(desk, { from, to: own, text: "KEEP SALONA" })).toMatchObject({ verdict: "person" });
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.keptWords("eve@stranger.example")).toEqual([]);
+  });
+
+  test("a letter too many in an hour is for a person, and the order stays as it was", async () => {
+    const { rules } = desk;
+    desk = { ...desk, rules: { ...rules, mostAnswers: { ...rules.mostAnswers, toOne: 2 } } };
+    const asked = await post(desk, { sheets: [salona] });
+    expect(await post(desk, { to: asked, text: "KEEP SALONA" })).toMatchObject({ verdict: "person" });
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await orderOf()).toMatchObject({ verdict: "confirm", letters: [asked.letter] });
+  });
+
+  test("a machine's reply keeps nothing", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const words = Buffer.from(await letterOf({ to: asked, text: "KEEP SALONA" }));
+    const machine = Buffer.concat([Buffer.from("Auto-Submitted: auto-replied\r\n"), words]);
+    const { letter } = await takeLetter(desk, machine, desk.clock.now());
+    expect(await desk.store.letter(letter)).toMatchObject({ state: "silent" });
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+  });
+});
+
+test.each(["before", "after"])(
+  "a death just %s the outcome is stored costs no answer and doubles nothing",
+  async (when) => {
+    let now = new Date("2026-11-09T15:00:00Z");
+    const sender = keepingSender();
+    desk = await temporaryDesk({ sender, clock: { now: () => now } });
+    const asked = await post(desk, { sheets: [salona] });
+    let deaths = 0;
+    const dying: Desk = {
+      ...desk,
+      store: {
+        ...desk.store,
+        settle: async (...given) => {
+          if (when === "after") await desk.store.settle(...given);
+          deaths += 1;
+          throw new Error("the process ends here");
+        },
+      },
+    };
+    const letter = await letterOf({ to: asked, text: "KEEP SALONA" });
+    await takeLetter(dying, letter, now);
+    expect(deaths).toBe(1);
+    now = new Date(now.getTime() + 3_600_000);
+    expect(await takeDue(desk)).toBe(true);
+    const { letters, verdict } = await orderOf();
+    expect(verdict).toBe("pass");
+    expect(letters).toHaveLength(2);
+    expect(sender.kept).toHaveLength(2);
+    expect(await desk.store.keptWords(greta)).toEqual([{ word: "SALONA", project: "MILLRACEBATHS" }]);
+    expect(await desk.store.letter(letters[1] ?? 0)).toMatchObject({ state: "sent", verdict: "pass" });
+  },
+);

@@ -1,0 +1,57 @@
+import * as fc from "fast-check";
+import { expect, test } from "vitest";
+import { isAboutWord } from "../../src/checks/asked.ts";
+import { device } from "../../src/checks/sample.ts";
+import { readKeepLines } from "../../src/reading/keep-lines.ts";
+import { readLetter } from "../../src/reading/letter.ts";
+import { hasMoreWords } from "../../src/reading/word-bag.ts";
+import { composeAnswer } from "../../src/report/answer.ts";
+import { everyProblem } from "../../src/report/report.ts";
+import { catalogue } from "../make/config.ts";
+import { reportOn, reports } from "../make/report.ts";
+
+const hint = /a line of your reply that\s+says\s+“KEEP”\s+and\s+that\s+word\s+is\s+enough/;
+
+test("an answer tells how to keep a word where it asks about one, and only there", () => {
+  fc.assert(
+    fc.property(reports, (report) => {
+      const asks = everyProblem(report).some((one) => one.verdict === "confirm" && isAboutWord(one));
+      expect(hint.test(composeAnswer(report, catalogue).text)).toBe(asks);
+    }),
+  );
+  const asking = reportOn([device({}, { "1": ["KITCHN", ""], "2": ["ALL", "OF"], "3": ["RECEPTIO", ""] })]);
+  expect(everyProblem(asking).filter(isAboutWord)).toHaveLength(3);
+  expect(composeAnswer(asking, catalogue).text).toMatch(hint);
+});
+
+test("no line of an answer keeps a word, quoted without a mark, whatever was asked about", () => {
+  const asking = reportOn([device({}, { "1": ["KITCHN", ""], "2": ["ALL", "OF"], "3": ["RECEPTIO", ""] })]);
+  fc.assert(
+    fc.property(fc.oneof(reports, fc.constant(asking)), (report) => {
+      const { text } = composeAnswer(report, catalogue);
+      const words = text.match(/[\p{L}\p{N}']+/gu) ?? [];
+      expect([...readKeepLines(text, { words, answer: "", names: [] }).words]).toEqual([]);
+    }),
+  );
+});
+
+test("what Outlook quotes of an answer, or makes of its page as text, holds no word more; a remark does", async () => {
+  await fc.assert(
+    fc.asyncProperty(reports, fc.boolean(), async (report, isLinked) => {
+      const { text, html } = composeAnswer(report, catalogue);
+      const body = html.slice(html.indexOf("<body"));
+      const page = isLinked ? body.replace(/[\w.]+@[\w.]+/g, '<a href="mailto:$&">$&</a>') : body;
+      const flattened = async (given: string): Promise<string> => {
+        const lines = ["From: a@b.example", "Content-Type: text/html; charset=utf-8", "", given];
+        return (await readLetter(new TextEncoder().encode(lines.join("\r\n")))).text;
+      };
+      expect(hasMoreWords(await flattened(page), text)).toBe(false);
+      expect(hasMoreWords(text, text)).toBe(false);
+      expect(hasMoreWords(await flattened(page.replace("<h2", "no, this is wrong<h2")), text)).toBe(
+        page.includes("<h2"),
+      );
+      expect(hasMoreWords(`${text}\nexchange it`, text)).toBe(true);
+    }),
+    { numRuns: 60 },
+  );
+});
