@@ -1,8 +1,8 @@
 import { EncryptedPDFError, ParseSpeeds, PDFDict, PDFDocument, PDFName } from "pdf-lib";
 import type { FileFacts } from "../reading/facts.ts";
-import { openPdf } from "../reading/open-pdf.ts";
-import { entryOf } from "../reading/pdf-value.ts";
-import { formOf } from "../reading/walked-pdf.ts";
+import { openPdf } from "../reading/pdf/open-pdf.ts";
+import { entryOf } from "../reading/pdf/pdf-value.ts";
+import { formOf } from "../reading/pdf/walked-pdf.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { problemList } from "./marked/list.ts";
 import { markInto } from "./marked/mark-into.ts";

@@ -1,8 +1,8 @@
 import { withKept } from "../lettering/kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
-import { headerLines } from "../reading/header-lines.ts";
-import { readHeader } from "../reading/letter.ts";
-import { letterKey } from "../reading/letter-key.ts";
+import { headerLines } from "../reading/letter/header-lines.ts";
+import { readHeader } from "../reading/letter/letter.ts";
+import { letterKey } from "../reading/letter/letter-key.ts";
 import { composeAnswer } from "../report/answer.ts";
 import { composeMessage } from "../report/message.ts";
 import { makeReport } from "../report/report.ts";

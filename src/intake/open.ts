@@ -3,7 +3,7 @@ import { type Content, contentOf } from "../reading/content.ts";
 import type { FileFacts, Left, Part } from "../reading/facts.ts";
 import { safeFileName, tellApart } from "../reading/file-name.ts";
 import { type Judged, judge, type Known } from "../reading/judge.ts";
-import { readHeader } from "../reading/letter.ts";
+import { readHeader } from "../reading/letter/letter.ts";
 import type { Attachment, FileKind } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 

@@ -1,4 +1,4 @@
-import { headerLines } from "../reading/header-lines.ts";
+import { headerLines } from "../reading/letter/header-lines.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import { proofOf } from "./authentication.ts";
 import type { Desk } from "./desk.ts";

@@ -1,5 +1,5 @@
 import { type Claim, ClaimLost } from "../ports/store.ts";
-import { letterKey } from "../reading/letter-key.ts";
+import { letterKey } from "../reading/letter/letter-key.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
 import { checkLetter, holdUnopened } from "./check.ts";
 import type { Desk } from "./desk.ts";

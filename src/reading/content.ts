@@ -1,4 +1,4 @@
-import { isPdf } from "./pdf.ts";
+import { isPdf } from "./pdf/pdf.ts";
 
 /** What bytes are by what they hold; names and types that letters give prove nothing. */
 export type Content =

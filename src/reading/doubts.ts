@@ -1,9 +1,9 @@
 import type { Place } from "../trade/place.ts";
 import type { Doubt } from "../trade/sheet.ts";
-import { areaOf, common, overlap, standsIn } from "./boxes.ts";
 import type { Edition } from "./edition.ts";
 import type { Box, PageFacts, PageMark, PdfFacts } from "./facts.ts";
-import { hiddenValues, sameText } from "./hidden-values.ts";
+import { areaOf, common, overlap, standsIn } from "./pdf/boxes.ts";
+import { hiddenValues, sameText } from "./pdf/hidden-values.ts";
 
 /** A field that can be filled in, where it shows. */
 interface Frame {

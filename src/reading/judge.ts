@@ -1,12 +1,12 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { FileKind, ReadFile } from "../trade/attachment.ts";
 import type { Doubt, Sheet } from "../trade/sheet.ts";
-import { areaOf } from "./boxes.ts";
 import { doubtsOf } from "./doubts.ts";
 import type { Edition } from "./edition.ts";
 import type { FileFacts, PageFacts, PdfFacts } from "./facts.ts";
 import { filledIn } from "./filled.ts";
 import { isFillable } from "./form.ts";
+import { areaOf } from "./pdf/boxes.ts";
 import { carriesLabels, recognise } from "./recognise.ts";
 import { readSheet, type SheetFile } from "./sheet.ts";
 

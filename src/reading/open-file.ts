@@ -1,11 +1,11 @@
+import { readTnef } from "./archive/tnef.ts";
+import { openZip } from "./archive/zip.ts";
 import { contentOf } from "./content.ts";
 import type { FileFacts, Left, Part } from "./facts.ts";
-import { contentsOf } from "./letter-parts.ts";
-import { openPdf } from "./open-pdf.ts";
-import { signedContent } from "./signed.ts";
-import { readTnef } from "./tnef.ts";
-import { uuencodedIn } from "./uuencode.ts";
-import { openZip } from "./zip.ts";
+import { contentsOf } from "./letter/letter-parts.ts";
+import { signedContent } from "./letter/signed.ts";
+import { uuencodedIn } from "./letter/uuencode.ts";
+import { openPdf } from "./pdf/open-pdf.ts";
 
 /** Files taken out of a container other than a zip, which has its own count. */
 const most = 200;

@@ -1,5 +1,5 @@
 import { PDFDict, type PDFDocument, PDFName, PDFRef } from "pdf-lib";
-import { entryOf, textOf } from "./pdf-value.ts";
+import { entryOf, textOf } from "./pdf/pdf-value.ts";
 
 /** How the names of all annotations begin that a marked copy has. ISO 32000-1:2008 table 164: NM. */
 export const markPrefix = "burin-mark";

@@ -1,4 +1,4 @@
-import { readLetter } from "../reading/letter.ts";
+import { readLetter } from "../reading/letter/letter.ts";
 import { openFile } from "../reading/open-file.ts";
 import { serve } from "./serve.ts";
 

@@ -2,7 +2,7 @@ import { authenticate } from "mailauth";
 import { getClientAddress, parseReceived } from "mailauth/lib/parse-received.js";
 import { borderOf, proofIn } from "../intake/authentication.ts";
 import type { Inquiry } from "../ports/reader.ts";
-import { headerLines } from "../reading/header-lines.ts";
+import { headerLines } from "../reading/letter/header-lines.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import { openNames } from "./names.ts";
 

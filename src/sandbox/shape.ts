@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { FileFacts } from "../reading/facts.ts";
-import type { OpenedLetter } from "../reading/letter.ts";
+import type { OpenedLetter } from "../reading/letter/letter.ts";
 import type { Answers, Op } from "./message.ts";
 
 // Only shapes: a damaged page may well have a width that is no number.

@@ -1,6 +1,6 @@
 import { buildLetters } from "../../src/demo/build.ts";
 import { loadScenario } from "../../src/demo/load.ts";
-import { readHeader, readLetter } from "../../src/reading/letter.ts";
+import { readHeader, readLetter } from "../../src/reading/letter/letter.ts";
 import { catalogue, editions } from "../make/config.ts";
 import { fuzz } from "./fuzz-run.ts";
 

@@ -4,7 +4,7 @@ import { refusalOf } from "../../src/intake/etiquette.ts";
 import { sendNotice } from "../../src/intake/notice.ts";
 import { takeLetter } from "../../src/intake/take.ts";
 import type { Sending } from "../../src/ports/sender.ts";
-import { headerLines } from "../../src/reading/header-lines.ts";
+import { headerLines } from "../../src/reading/letter/header-lines.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 
 const service = "service@quillgate.example";

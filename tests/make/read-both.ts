@@ -1,9 +1,9 @@
 import type { FormField } from "../../src/reading/form.ts";
-import { withPdf } from "../../src/reading/pdf.ts";
-import { readAnnotations } from "../../src/reading/pdfjs-annotations.ts";
-import { readFormByPdfjs } from "../../src/reading/pdfjs-form.ts";
-import { readFormByWalking } from "../../src/reading/walked-form.ts";
-import { openForWalking } from "../../src/reading/walked-pdf.ts";
+import { withPdf } from "../../src/reading/pdf/pdf.ts";
+import { readAnnotations } from "../../src/reading/pdf/pdfjs-annotations.ts";
+import { readFormByPdfjs } from "../../src/reading/pdf/pdfjs-form.ts";
+import { readFormByWalking } from "../../src/reading/pdf/walked-form.ts";
+import { openForWalking } from "../../src/reading/pdf/walked-pdf.ts";
 
 /** The fields of a form as each of the two readers sees them. */
 export async function readBoth(

@@ -1,5 +1,5 @@
 import { type Judged, judge } from "../../src/reading/judge.ts";
-import { openPdf } from "../../src/reading/open-pdf.ts";
+import { openPdf } from "../../src/reading/pdf/open-pdf.ts";
 import { catalogue, editions } from "./config.ts";
 
 /** What a PDF is by the project's own editions, with its sheet if it is one. */

@@ -1,6 +1,6 @@
 import { markedCopy } from "../../src/drawing/marked-copy.ts";
 import type { Opened, Reader } from "../../src/ports/reader.ts";
-import { readLetter } from "../../src/reading/letter.ts";
+import { readLetter } from "../../src/reading/letter/letter.ts";
 import { openFile } from "../../src/reading/open-file.ts";
 
 /** Opens everything at once in this process: for tests whose bytes are our own. */

@@ -2,7 +2,7 @@ import MailComposer from "nodemailer/lib/mail-composer";
 import { expect, test } from "vitest";
 import { winmailOf } from "../../src/demo/tnef.ts";
 import { zipOf } from "../../src/demo/zip.ts";
-import { type OpenedLetter, readLetter } from "../../src/reading/letter.ts";
+import { type OpenedLetter, readLetter } from "../../src/reading/letter/letter.ts";
 import { onePdf } from "../make/mime.ts";
 
 /** Letters as a mail library writes them, where others in these tests are written by hand. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { compareForms } from "../../src/reading/compare.ts";
+import { compareForms } from "../../src/reading/pdf/compare.ts";
 import { editions } from "../make/config.ts";
 import { answersFor } from "../make/filled.ts";
 import { blankForm, filledForm } from "../make/pdf.ts";

@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { readLetter } from "../../src/reading/letter.ts";
+import { readLetter } from "../../src/reading/letter/letter.ts";
 import { editions } from "../make/config.ts";
 import { answersFor } from "../make/filled.ts";
 import { filledForm } from "../make/pdf.ts";

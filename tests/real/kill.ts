@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from "node:timers/promises";
 import { parseArgs } from "node:util";
-import { letterKey } from "../../src/reading/letter-key.ts";
+import { letterKey } from "../../src/reading/letter/letter-key.ts";
 import { type Setup, setUp, startWorker } from "./desk/burin.ts";
 import { answersIn, type Count, claimsOf, count, inHandOf, isQuiet } from "./desk/count.ts";
 import { filledSheet, letterBytes } from "./desk/letters.ts";

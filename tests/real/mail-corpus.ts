@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Desk } from "../../src/intake/desk.ts";
 import { takeLetter } from "../../src/intake/take.ts";
-import { headerLines } from "../../src/reading/header-lines.ts";
+import { headerLines } from "../../src/reading/letter/header-lines.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";

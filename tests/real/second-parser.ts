@@ -1,5 +1,5 @@
 import PostalMime, { type Attachment } from "postal-mime";
-import { readLetter } from "../../src/reading/letter.ts";
+import { readLetter } from "../../src/reading/letter/letter.ts";
 
 /** An attachment as another parser finds it, with the forwarded letters around it, the nearest first. */
 interface Theirs {

@@ -1,7 +1,7 @@
 import { type PDFDict, PDFName, PDFNumber } from "pdf-lib";
-import { areaOf, around } from "../../reading/boxes.ts";
 import type { Box } from "../../reading/facts.ts";
-import { dictsIn, entryOf, textOf } from "../../reading/pdf-value.ts";
+import { areaOf, around } from "../../reading/pdf/boxes.ts";
+import { dictsIn, entryOf, textOf } from "../../reading/pdf/pdf-value.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { boxOf, inherited, upwards } from "./page.ts";
 import type { MarkedProblem } from "./problem.ts";

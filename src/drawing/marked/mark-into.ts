@@ -1,7 +1,7 @@
 import { PDFArray, PDFDict, PDFDocument, PDFName, PDFObjectCopier, type PDFRef, PDFString } from "pdf-lib";
 import { isOurMark, markPrefix } from "../../reading/our-marks.ts";
-import { dictsIn, entryOf, textOf } from "../../reading/pdf-value.ts";
-import { firstPages } from "../../reading/walked-pages.ts";
+import { dictsIn, entryOf, textOf } from "../../reading/pdf/pdf-value.ts";
+import { firstPages } from "../../reading/pdf/walked-pages.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
 import { framesOn } from "./frames.ts";

@@ -1,7 +1,7 @@
 import { PDFArray, PDFDict, PDFNumber } from "pdf-lib";
-import { common } from "../../reading/boxes.ts";
 import type { Box } from "../../reading/facts.ts";
-import { entryOf } from "../../reading/pdf-value.ts";
+import { common } from "../../reading/pdf/boxes.ts";
+import { entryOf } from "../../reading/pdf/pdf-value.ts";
 
 /**
  * A page as one sees it: points from the lower left corner of what shows, after the page was turned. All

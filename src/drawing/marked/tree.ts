@@ -1,5 +1,5 @@
 import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, type PDFRef } from "pdf-lib";
-import { entryOf } from "../../reading/pdf-value.ts";
+import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { upwards } from "./page.ts";
 
 /** Puts a page after all others. Returns what has changed. Throws where the document has no tree of pages. */

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import type { Opened, Reader } from "../../../src/ports/reader.ts";
 import type { FileFacts } from "../../../src/reading/facts.ts";
-import type { OpenedLetter } from "../../../src/reading/letter.ts";
+import type { OpenedLetter } from "../../../src/reading/letter/letter.ts";
 import type { Hostile } from "./all.ts";
 
 /** What became of a hostile file. */

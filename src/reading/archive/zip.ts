@@ -1,0 +1,45 @@
+import { crc32, inflateRawSync } from "node:zlib";
+import { contentOf } from "../content.ts";
+import type { FileFacts, Left, Part } from "../facts.ts";
+import { entriesOf, type ZipEntry } from "./zip-entries.ts";
+
+/** How much is taken out of one archive. */
+const most = { files: 200, bytes: 60_000_000 };
+
+/** What a zip file is: an archive with its files, a document of an office program, or locked. */
+export function openZip(bytes: Uint8Array): FileFacts {
+  const entries = entriesOf(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
+  if (entries === undefined) return { kind: "other" };
+  if (entries.some(({ name }) => officeNames.test(name))) return { kind: "office" };
+  const wanted = entries.filter(({ name }) => !name.endsWith("/"));
+  if (wanted.length > 0 && wanted.every(({ locked }) => locked)) return { kind: "locked-archive" };
+  const files: Part[] = [];
+  const left: Left[] = [];
+  let room = most.bytes;
+  for (const entry of wanted.slice(0, most.files)) {
+    const taken = takeOut(entry, room);
+    // What does not unpack has cost its share all the same.
+    if (taken === "damaged" || typeof taken === "object") room -= entry.size;
+    if (typeof taken === "string") left.push({ name: entry.name, kind: taken });
+    else files.push({ name: entry.name, bytes: taken, looks: contentOf(taken) === "resource-fork" });
+  }
+  const more = wanted.length - most.files;
+  if (more > 0) left.push({ name: `${more} more files`, kind: "too-large" });
+  return { kind: "archive", files, left };
+}
+
+/** ECMA-376-2 §10.1.2, OpenDocument 1.2 part 3 §3.3, and the documents of Apple's office programs. */
+const officeNames = /^(?:\[Content_Types\]\.xml|mimetype|Index\.zip|Index\/Document\.iwa)$/i;
+
+/** The bytes of an entry, or why they cannot be had. */
+function takeOut({ locked, method, crc, size, packed }: ZipEntry, room: number): Buffer | Left["kind"] {
+  if (locked) return "archive-locked";
+  if (size > room) return "too-large";
+  try {
+    // An entry that unpacks to more than it says is no better than one that ends too early.
+    const bytes = method === 0 ? packed : inflateRawSync(packed, { maxOutputLength: Math.max(1, size) });
+    return bytes.length === size && crc32(bytes) === crc ? bytes : "damaged";
+  } catch {
+    return "damaged";
+  }
+}

@@ -1,0 +1,122 @@
+import { createHash } from "node:crypto";
+import { type ParsedMail, simpleParser } from "mailparser";
+import { contentOf } from "../content.ts";
+import type { Part } from "../facts.ts";
+import { isSmallPicture } from "../picture.ts";
+import { type Leaf, leavesOf } from "./mime.ts";
+import { uuencodedIn } from "./uuencode.ts";
+
+/** How deep forwarded letters are opened; what lies deeper stays a file for a person to see. */
+const deepest = 10;
+
+/** What a letter holds, with what the letters forwarded in it hold. */
+export interface Contents {
+  readonly parts: readonly Part[];
+  /** Every text that a mail program would show, plain and HTML. */
+  readonly texts: readonly string[];
+}
+
+export function parseMail(bytes: Uint8Array): Promise<ParsedMail> {
+  return simpleParser(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), {
+    ignoreEmbedded: true, // forwarded letters are taken whole and opened here
+    skipTextToHtml: true,
+    keepCidLinks: true,
+    checksumAlgo: false,
+  });
+}
+
+/**
+ * The files of a letter, those of forwarded letters in their place. Two parsers take it apart, and what
+ * either finds is kept: each reads on where the other gives up. Rejects as `parseMail` does.
+ */
+export async function contentsOf(bytes: Uint8Array, mail?: ParsedMail, depth = 0): Promise<Contents> {
+  const { attachments } = mail ?? (await parseMail(bytes));
+  const leaves = leavesOf(bytes);
+  const seen = new Set(leaves.map((leaf) => fingerprint(leaf.bytes)));
+  const texts = leaves.filter(isText).map((leaf) => Buffer.from(leaf.bytes).toString("latin1"));
+  const shown = shownPictures(texts);
+  const contents = await Promise.all(leaves.map((leaf) => contentsOfLeaf(leaf, shown, depth)));
+  const others = attachments.filter(({ content }) => !seen.has(fingerprint(content)));
+  return {
+    parts: [
+      ...contents.flatMap(({ parts }) => parts),
+      ...others.map(({ filename = "", content }) => partOf(filename, content)),
+    ],
+    texts: contents.flatMap(({ texts }) => texts),
+  };
+}
+
+async function contentsOfLeaf(leaf: Leaf, shown: ReadonlySet<string>, depth: number): Promise<Contents> {
+  const { name = "", bytes } = leaf;
+  if (isText(leaf)) {
+    const text = Buffer.from(bytes).toString("latin1");
+    return { parts: uuencodedIn(text).map((file) => partOf(file.name, file.bytes)), texts: [text] };
+  }
+  if (leaf.name === undefined && bytes.length === 0) return { parts: [], texts: [] };
+  const part = partOf(name, bytes, belongsToLooks(leaf, shown));
+  if (!isLetter(leaf) || depth >= deepest) return { parts: [part], texts: [] };
+  try {
+    const inside = await contentsOf(bytes, undefined, depth + 1);
+    // A letter that holds nothing but words is itself what was attached.
+    return inside.parts.every(({ looks }) => looks) ? { ...inside, parts: [part] } : inside;
+  } catch {
+    return { parts: [part], texts: [] }; // what cannot be opened is a file like any other
+  }
+}
+
+/** RFC 2046 §5.2.1, RFC 6532 §3.7; other kinds of message only begin alike. */
+function isLetter({ type, bytes }: Leaf): boolean {
+  if (type.startsWith("message/")) return type === "message/rfc822" || type === "message/global";
+  return contentOf(bytes) === "letter";
+}
+
+function isText({ type, name, attached, bytes }: Leaf): boolean {
+  // A file sent as text without a name is still a file. Older letters begin a quoted one with its header.
+  const reads = [undefined, "letter", "rtf", "uuencoded"].includes(contentOf(bytes));
+  return reads && name === undefined && !attached && (type.startsWith("text/") || machineTexts.has(type));
+}
+
+/** What mail servers and programs report in. RFC 3464, 8098, 5965 */
+const machineTexts = new Set([
+  "message/delivery-status",
+  "message/disposition-notification",
+  "message/feedback-report",
+]);
+
+/** The pictures that texts show, by their Content-ID. RFC 2392 */
+function shownPictures(texts: readonly string[]): ReadonlySet<string> {
+  const ids = texts.flatMap((text) => [...text.matchAll(/\bcid:([^"'\s<>()]{1,500})/gi)]);
+  return new Set(ids.map(([, id = ""]) => decoded(id)));
+}
+
+function decoded(id: string): string {
+  try {
+    return decodeURIComponent(id);
+  } catch {
+    return id;
+  }
+}
+
+/** Whether a part is no file of the sender's, but something that the mail program put there. */
+function belongsToLooks(leaf: Leaf, shown: ReadonlySet<string>): boolean {
+  const { type, name, attached, cid, within, bytes } = leaf;
+  const content = contentOf(bytes);
+  if (content === "resource-fork") return true;
+  // RFC 8551 §3.5.3, RFC 3156 §5
+  if (within === "signed" && /^application\/(?:x-)?(?:pkcs7|pgp)-signature$/.test(type))
+    return content === undefined || content === "signed";
+  const placed = cid !== undefined && (shown.has(cid) || !attached);
+  const nameless = name === undefined && !attached;
+  return (placed || nameless) && isSmallPicture(bytes);
+}
+
+function partOf(name: string, bytes: Uint8Array, looks = false): Part {
+  return { name, bytes, looks };
+}
+
+/** Tells contents apart. Parsers differ in the line end that they leave behind the last line of a text. */
+function fingerprint(bytes: Uint8Array): string {
+  let end = bytes.length;
+  while (end > 0 && (bytes[end - 1] === 0x0a || bytes[end - 1] === 0x0d)) end--;
+  return createHash("sha256").update(bytes.subarray(0, end)).digest("base64");
+}

@@ -1,0 +1,58 @@
+import type { Letter } from "../../trade/letter.ts";
+import { contentOf } from "../content.ts";
+import type { Part } from "../facts.ts";
+import { type Header, headerOf } from "./letter-header.ts";
+import { contentsOf, parseMail } from "./letter-parts.ts";
+import { fileLinksIn } from "./links.ts";
+import { leavesOf } from "./mime.ts";
+import { signedContent } from "./signed.ts";
+
+/** A letter with its files as they came. */
+export type OpenedLetter = Omit<Letter, "attachments"> & {
+  /** The files of the letter and of the letters forwarded in it, in order. */
+  readonly parts: readonly Part[];
+  /** Addresses in the texts behind which files seem to lie. */
+  readonly links: readonly string[];
+};
+
+/**
+ * Bytes of an e-mail → the letter. Rejects where a parser gives up: headers over 1 MB, more than a thousand
+ * parts. May take long: it is called where that does no harm.
+ */
+export async function readLetter(bytes: Uint8Array): Promise<OpenedLetter> {
+  const letter = withoutSignature(bytes);
+  const mail = await parseMail(letter);
+  const { parts, texts } = await contentsOf(letter, mail);
+  return {
+    ...headerOf(mail),
+    text: mail.text ?? "",
+    parts,
+    links: [...new Set(texts.flatMap(fileLinksIn))],
+  };
+}
+
+/** The most that a header read by itself may take. */
+const mostHeader = 64 * 1024;
+
+/** The header of a letter that cannot be opened. Quick and safe, whatever the bytes. */
+export async function readHeader(bytes: Uint8Array): Promise<Header> {
+  const head = bytes.subarray(0, mostHeader);
+  const end = /\r?\n\r?\n/.exec(Buffer.from(head).toString("latin1"))?.index;
+  // A header that does not end here may hold a second sender further on.
+  return headerOf(await parseMail(end === undefined ? new Uint8Array() : head.subarray(0, end)));
+}
+
+/**
+ * A letter that is wrapped in its signature as a whole → the letter itself. RFC 8551 §3.5.2: a part of a
+ * letter with its own Content-Type takes the place of the signed data; the rest of the header stays.
+ */
+function withoutSignature(bytes: Uint8Array): Uint8Array {
+  const raw = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const [leaf, ...others] = leavesOf(raw);
+  if (leaf === undefined || others.length > 0 || contentOf(leaf.bytes) !== "signed") return bytes;
+  const content = signedContent(leaf.bytes);
+  if (content === undefined || contentOf(content) !== "letter") return bytes;
+  const [header = ""] = raw.toString("latin1").split(/\r?\n\r?\n/, 1);
+  const kept = header.split(/\r?\n(?![ \t])/).filter((line) => !/^(?:content-|mime-version)/i.test(line));
+  return Buffer.concat([Buffer.from(`${kept.join("\r\n")}\r\n`, "latin1"), content]);
+}

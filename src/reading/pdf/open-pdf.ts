@@ -1,0 +1,139 @@
+import type { PDFDocument } from "pdf-lib";
+import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import type { FileFacts, PageFacts, PageMark, PdfFacts } from "../facts.ts";
+import { type FormField, isFillable } from "../form.ts";
+import { annotationAt, isOurMark } from "../our-marks.ts";
+import { marksOf, widgetsOf } from "./annotation-facts.ts";
+import { moved } from "./boxes.ts";
+import { compareForms } from "./compare.ts";
+import { readPageText } from "./page-text.ts";
+import { paintedOn } from "./painted.ts";
+import { wantsPassword, withPdf } from "./pdf.ts";
+import { type AnnotatedPage, readAnnotations } from "./pdfjs-annotations.ts";
+import { readFormByPdfjs } from "./pdfjs-form.ts";
+import { shownChoice } from "./shown-choice.ts";
+import { textWithin } from "./text-marks.ts";
+import { readFormByWalking } from "./walked-form.ts";
+import { firstPages } from "./walked-pages.ts";
+import { openForWalking, type Traits, traitsOf } from "./walked-pdf.ts";
+import { isWhole } from "./whole.ts";
+
+/** Pages that are looked at; a sheet of ours has one or two. */
+const mostPages = 4;
+
+/** What pdf.js finds, and what our own walk finds. */
+interface Drawn {
+  readonly fields: readonly FormField[];
+  readonly pages: readonly AnnotatedPage[];
+  readonly pageCount: number;
+}
+interface Walked {
+  readonly fields: readonly FormField[];
+  readonly traits: Traits;
+  readonly pdf: PDFDocument;
+}
+
+/**
+ * Bytes of a PDF → what is in it. Fields come first, and `early` is told of them before the pages are looked
+ * at, which on a hostile file takes more than anybody gives it. Never throws, whatever the bytes.
+ */
+export async function openPdf(
+  bytes: Uint8Array,
+  early?: (facts: PdfFacts) => Promise<void>,
+): Promise<FileFacts> {
+  const walked = await walk(bytes);
+  const whole = isWhole(bytes);
+  let facts: PdfFacts | undefined;
+  try {
+    return await withPdf(bytes, async (pdf) => {
+      const pages = await readAnnotations(pdf);
+      const fields = await readFormByPdfjs(pdf, pages);
+      if (walked === undefined && !whole) return { kind: "damaged-pdf" };
+      facts = factsOf({ fields, pages, pageCount: pdf.numPages }, walked, whole);
+      await early?.(facts);
+      return walked === undefined
+        ? facts
+        : { ...facts, pages: await readPages(facts, pdf, pages, walked.pdf) };
+    });
+  } catch (error) {
+    // Here only the pages are endless or broken.
+    if (facts !== undefined) return facts;
+    // What a reader throws says nothing to the sender but that the file must be saved again.
+    if (wantsPassword(error)) return { kind: "locked-pdf" };
+    // What one reader alone makes of half a file is worth nothing.
+    return walked === undefined || !whole ? { kind: "damaged-pdf" } : factsOf(undefined, walked, whole);
+  }
+}
+
+async function walk(bytes: Uint8Array): Promise<Walked | undefined> {
+  try {
+    const pdf = await openForWalking(bytes);
+    return { pdf, fields: readFormByWalking(pdf), traits: traitsOf(pdf) };
+  } catch {
+    return undefined;
+  }
+}
+
+/** What is known before the pages are looked at, by both readers or by the one that could read the file. */
+function factsOf(drawn: Drawn | undefined, walked: Walked | undefined, whole: boolean): PdfFacts {
+  const { xfa, needsRendering, portfolio, redrawn } = walked?.traits ?? unknown;
+  const fields =
+    drawn && walked ? compareForms(drawn.fields, walked.fields) : (drawn?.fields ?? walked?.fields ?? []);
+  const shown = walked && !redrawn ? (id: string) => shownChoice(walked.pdf, id) : undefined;
+  return {
+    kind: "pdf",
+    fields,
+    widgets: drawn?.pages.flatMap((page, i) => widgetsOf(page, i + 1, shown)) ?? [],
+    pageCount: drawn?.pageCount ?? 0,
+    // ISO 32000-1:2008 §12.7.8: without NeedsRendering an XFA form has an ordinary one beside it.
+    dynamic: xfa && (needsRendering || fields.length === 0),
+    portfolio,
+    recovered: !whole || namesIn(drawn?.fields) !== namesIn(walked?.fields),
+  };
+}
+
+/** The fields that a reader sees; "none" where it cannot read the file. One that passes over a broken object sees fewer. */
+function namesIn(fields: readonly FormField[] | undefined): string {
+  return fields === undefined
+    ? "none"
+    : JSON.stringify(
+        fields
+          .filter(isFillable)
+          .map(({ name }) => name)
+          .toSorted(),
+      );
+}
+
+const unknown: Traits = { xfa: false, needsRendering: false, portfolio: false, redrawn: false };
+
+/** What the first pages show. Throws where one of them is beyond all bounds. */
+async function readPages(
+  { widgets }: PdfFacts,
+  pdf: PDFDocumentProxy,
+  annotated: readonly AnnotatedPage[],
+  walked: PDFDocument,
+): Promise<PageFacts[]> {
+  const painted = firstPages(walked, mostPages).map(paintedOn);
+  const pages: PageFacts[] = [];
+  for (const [i, page] of annotated.slice(0, mostPages).entries()) {
+    const [left, bottom, right, top] = page.view;
+    const annotations = page.annotations.filter(({ id }) => {
+      const annotation = annotationAt(walked, id);
+      return annotation === undefined || !isOurMark(annotation);
+    });
+    const frames = widgets.filter((widget) => widget.page === i + 1).map(({ box }) => box);
+    const shift = (marks: readonly PageMark[]): PageMark[] =>
+      marks.map((mark) => ({ ...mark, box: moved(mark.box, -left, -bottom) }));
+    const texts = await textWithin(
+      await pdf.getPage(i + 1),
+      frames.map((frame) => moved(frame, left, bottom)),
+    );
+    pages.push({
+      width: right - left,
+      height: top - bottom,
+      text: await readPageText(pdf, i + 1),
+      marks: [...marksOf({ ...page, annotations }), ...shift(painted[i] ?? []), ...shift(texts)],
+    });
+  }
+  return pages;
+}

@@ -1,0 +1,46 @@
+import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import type { Box } from "../facts.ts";
+
+/** Pages whose annotations are looked at; a sheet of ours has one or two. */
+const mostPages = 20;
+
+/** What pdf.js says of one annotation; it publishes no type for it. */
+export interface Annotation {
+  readonly id: string;
+  readonly subtype?: string;
+  readonly rect: Box;
+  readonly annotationFlags?: number;
+  readonly hasAppearance?: boolean;
+  /** The lines of its appearance, for text fields and text boxes. */
+  readonly textContent?: readonly string[];
+  readonly contentsObj?: { readonly str?: string };
+  readonly fieldName?: string;
+  readonly fieldType?: string | null;
+  readonly fieldValue?: unknown;
+  readonly checkBox?: boolean;
+  readonly radioButton?: boolean;
+  /** A list that opens, and not one that shows all of its choices. */
+  readonly combo?: boolean;
+  readonly options?: readonly { readonly exportValue: string; readonly displayValue: string }[];
+}
+
+/** What stands on a page besides its content. */
+export interface AnnotatedPage {
+  /** The visible part, in the coordinates of the page. */
+  readonly view: Box;
+  readonly annotations: readonly Annotation[];
+}
+
+/** The annotations of the first pages. Throws on files whose pages pdf.js cannot follow. */
+export async function readAnnotations(pdf: PDFDocumentProxy): Promise<AnnotatedPage[]> {
+  const pages: AnnotatedPage[] = [];
+  for (let n = 1; n <= pdf.numPages; n++) {
+    // Every page is asked for: what pdf.js cannot follow is caught here, while its list of fields would
+    // leave the failure behind as a promise that nobody can catch.
+    const page = await pdf.getPage(n);
+    if (n > mostPages) continue;
+    const annotations = (await page.getAnnotations({ intent: "any" })) as Annotation[];
+    pages.push({ view: page.view as unknown as Box, annotations });
+  }
+  return pages;
+}

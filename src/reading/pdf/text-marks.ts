@@ -1,0 +1,52 @@
+import type { PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import type { Box, PageMark } from "../facts.ts";
+import { around, standsIn } from "./boxes.ts";
+
+/** Pieces of text beyond which a page is none that people fill in. */
+const mostItems = 20_000;
+
+interface TextItem {
+  readonly str: string;
+  /** ISO 32000-1:2008 §9.4.4: text space to page; its last two numbers are where the text begins. */
+  readonly transform: readonly number[];
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The text printed on a page within the frames of fields, in the page's own coordinates. Throws for a page beyond measure. */
+export async function textWithin(page: PDFPageProxy, frames: readonly Box[]): Promise<PageMark[]> {
+  if (frames.length === 0) return [];
+  const marks: PageMark[] = [];
+  const reader = page.streamTextContent({ includeMarkedContent: false }).getReader();
+  let count = 0;
+  for (let part = await reader.read(); !part.done; part = await reader.read()) {
+    const { items } = part.value as { readonly items: readonly TextItem[] };
+    count += items.length;
+    if (count > mostItems) {
+      await reader.cancel();
+      throw new Error("the page has endless text");
+    }
+    for (const item of items) {
+      const box = boxOf(item);
+      if (item.str.trim() !== "" && frames.some((frame) => standsIn(box, frame)))
+        marks.push({ what: "text", box, text: item.str });
+    }
+  }
+  return marks;
+}
+
+function boxOf({ transform, width, height }: TextItem): Box {
+  const [a = 1, b = 0, c = 0, d = 1, x = 0, y = 0] = transform;
+  const [along, up] = [Math.hypot(a, b) || 1, Math.hypot(c, d) || 1];
+  const ends = [
+    [0, 0],
+    [width, 0],
+    [0, height],
+    [width, height],
+  ] as const;
+  return (
+    around(
+      ends.map(([w, h]) => [x + (w * a) / along + (h * c) / up, y + (w * b) / along + (h * d) / up] as const),
+    ) ?? [0, 0, 0, 0]
+  );
+}

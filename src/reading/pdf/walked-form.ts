@@ -1,0 +1,82 @@
+import { PDFArray, type PDFDict, type PDFDocument, PDFName, PDFNumber } from "pdf-lib";
+import { type FormField, gatherFields } from "../form.ts";
+import { dictsIn, entryOf, listOf, textOf } from "./pdf-value.ts";
+import { formOf } from "./walked-pdf.ts";
+import { isPushButton, type Leaf, stateOf } from "./walked-tick.ts";
+
+/** A form beyond these bounds is not one that people fill in. */
+const most = { depth: 50, fields: 10_000, nameLength: 2_000 };
+
+/** A field still to be looked at, with what its parents hand down. */
+interface Branch extends Omit<Leaf, "type"> {
+  readonly type?: string;
+  readonly depth: number;
+}
+
+/** Reader two: a walk of our own over the form's dictionaries. Throws on forms beyond all bounds. */
+export function readFormByWalking({ catalog }: PDFDocument): FormField[] {
+  // Not getForm(): it deletes an XFA form, follows circles and throws on many a stranger's file.
+  const form = formOf(catalog);
+  return form === undefined ? [] : gatherFields(leavesOf(form).flatMap(fieldOf));
+}
+
+function leavesOf(form: PDFDict): Leaf[] {
+  const leaves: Leaf[] = [];
+  const seen = new Set<PDFDict>();
+  const stack: Branch[] = [];
+  const push = (dicts: readonly PDFDict[], above: Omit<Branch, "dict" | "sisters">): void => {
+    stack.push(...dicts.toReversed().map((dict) => branchOf(dict, dicts, above)));
+  };
+  push(dictsIn(form, "Fields"), { name: "", flags: 0, depth: 0 });
+  for (let branch = stack.pop(); branch !== undefined; branch = stack.pop()) {
+    if (seen.has(branch.dict)) continue;
+    seen.add(branch.dict);
+    if (branch.depth > most.depth || seen.size > most.fields || branch.name.length > most.nameLength)
+      throw new Error("the form is nested too deep, too large or has endless names");
+    const { type } = branch;
+    const kids = dictsIn(branch.dict, "Kids");
+    if (kids.length > 0) push(kids, branch);
+    else if (type !== undefined) leaves.push({ ...branch, type });
+  }
+  return leaves;
+}
+
+function branchOf(dict: PDFDict, kids: readonly PDFDict[], above: Omit<Branch, "dict" | "sisters">): Branch {
+  const type = entryOf(dict, "FT");
+  const flags = entryOf(dict, "Ff");
+  const value = entryOf(dict, "V");
+  const options = entryOf(dict, "Opt");
+  const ownName = textOf(entryOf(dict, "T"));
+  return {
+    ...above,
+    ...(type instanceof PDFName ? { type: textOf(type) } : {}),
+    ...(flags instanceof PDFNumber ? { flags: flags.asNumber() } : {}),
+    ...(value === undefined ? {} : { value }),
+    ...(options instanceof PDFArray ? { options } : {}),
+    name: [above.name, ownName].filter((part) => part !== "").join("."),
+    depth: above.depth + 1,
+    dict,
+    // A kid with a name is a field of its own; one without is a widget of its parent.
+    sisters: ownName === "" && above.depth > 0 ? kids : [dict],
+  };
+}
+
+function fieldOf(leaf: Leaf): FormField[] {
+  const { name, type, value } = leaf;
+  switch (type) {
+    case "Tx":
+      return [{ name, kind: "text", values: [textOf(value)] }];
+    case "Ch":
+      return [{ name, kind: "choice", values: listOf(value).map(textOf) }];
+    case "Btn":
+      return [
+        isPushButton(leaf)
+          ? { name, kind: "button", values: [] }
+          : { name, kind: "tick", values: stateOf(leaf) },
+      ];
+    case "Sig":
+      return [{ name, kind: "signature", values: [] }];
+    default:
+      return [];
+  }
+}

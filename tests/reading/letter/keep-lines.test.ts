@@ -1,0 +1,183 @@
+import * as fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { readKeepLines } from "../../../src/reading/letter/keep-lines.ts";
+import { takeApart } from "../../../src/reading/letter/own-text.ts";
+
+const words = ["NIMBUS", "SALONA", "KIDS'", "CAFÉ"];
+const names = ["Ines Calloway", "ines.c"];
+const answer =
+  "1. “NIMBUS” in row 1 of button 1 looks misspelt.\nReply that it is meant so, orders@quillgate.example";
+
+function read(text: string): { words: string[]; more: boolean } {
+  const said = readKeepLines(text, { words, answer, names });
+  return { words: [...said.words].toSorted(), more: said.more };
+}
+
+describe("keeps what it says, and says nothing else", () => {
+  test.each([
+    ["KEEP NIMBUS", ["NIMBUS"]],
+    ["keep: nimbus", ["NIMBUS"]],
+    ["KEEP:NIMBUS", ["NIMBUS"]],
+    ["2: keep nimbus", ["NIMBUS"]],
+    ["2. Keep “Nimbus”", ["NIMBUS"]],
+    ["- (1) KEEP 'NIMBUS'.", ["NIMBUS"]],
+    ["Please keep NIMBUS as it is, thanks!", ["NIMBUS"]],
+    ["KEEP NIMBUS, SALONA", ["NIMBUS", "SALONA"]],
+    ["KEEP NIMBUS and SALONA", ["NIMBUS", "SALONA"]],
+    ["KEEP NIMBUS SALONA as they are", ["NIMBUS", "SALONA"]],
+    ["KEEP kids’; cafe", ["CAFE", "KIDS'"]],
+    ["Hi team,\n\nKEEP NIMBUS\r\nkeep salona\r\n\nThanks & best regards,\nInes", ["NIMBUS", "SALONA"]],
+    ["KEEP NIMBUS\n\n-- \nInes Calloway\nBrightwire Electric\n312-555-0117", ["NIMBUS"]],
+    ["KEEP NIMBUS\n\nSent from my iPhone", ["NIMBUS"]],
+    ["Hello Burin,\n\nthank you very much.", []],
+    ["", []],
+  ])("%j", (text, kept) => {
+    expect(read(text)).toEqual({ words: kept, more: false });
+  });
+});
+
+describe("has more to say than that", () => {
+  test.each([
+    ["KEEP NIMBUS\nBut SALONA should be SALON.", ["NIMBUS"]],
+    ["KEEP NIMBUS, STRATUS", ["NIMBUS"]],
+    ["KEEP STRATUS", []],
+    ["Yes", []],
+    ["1: yes, NIMBUS is meant.", []],
+    ["do not keep NIMBUS", []],
+    ["KEEP NIMBUS?", []],
+    ["Keep NIMBUS, but change SALONA to SALON", []],
+    ["Keep in mind that NIMBUS is wrong", []],
+    ["KEEP NIMBUS AND THE WORD", []],
+    ["KEEP NIMBUS/SALONA", []],
+    ["keep", []],
+    ["upkeep NIMBUS", []],
+    [`KEEP ${"NIMBUS, ".repeat(60)}SALONA`, []],
+  ])("%j", (text, kept) => {
+    expect(read(text)).toEqual({ words: kept, more: true });
+  });
+});
+
+/** How mail programs lead in what a reply quotes without a mark at each line. */
+const leads = [
+  "-----Original Message-----\nFrom: Burin <orders@quillgate.example>\nSent: Monday, November 9, 2026 9:00 AM\nTo: Ines\nSubject: CONFIRM\n",
+  "________________________________\nFrom: Burin <orders@quillgate.example>\nSent: Monday, 9 November 2026\n",
+  "--------------------------------------------------------------------------------\n\nFrom: Burin\nDate: Monday\n",
+  "From: Burin <orders@quillgate.example>\nSent: Monday\nTo: Ines\nSubject: CONFIRM\n",
+  "*Von:* Burin\n*Gesendet:* Montag\n*An:* Ines\n*Betreff:* CONFIRM\n",
+  "De : Burin\nEnvoyé : lundi\nÀ : Ines\nObjet : CONFIRM\n",
+  "On Mon, Nov 9, 2026 at 9:00 AM Burin <orders@quillgate.example> wrote:",
+  "On Mon, Nov 9, 2026 at 9:00 AM Burin, the intake desk of Quillgate Stations\n<orders@quillgate.example>\nwrote:",
+  "Am 09.11.2026 um 09:00 schrieb Burin <orders@quillgate.example>:",
+  "Le lun. 9 nov. 2026 à 09:00, Burin <orders@quillgate.example> a écrit :",
+  "El lun, 9 nov 2026 a las 9:00, Burin (<orders@quillgate.example>) escribió:",
+];
+
+describe("what is quoted keeps nothing", () => {
+  test.each(leads)("%j", (lead) => {
+    expect(read(`Hello\n\n${lead}\nKEEP SALONA\n`).words).toEqual([]);
+    expect(read(`KEEP NIMBUS\n\n${lead}\n\n${answer}\n`)).toEqual({ words: ["NIMBUS"], more: false });
+    // A remark within a quotation that is not marked: the answer has no such words.
+    expect(read(`KEEP NIMBUS\n\n${lead}\n\n${answer}\nno, this is wrong\n`).more).toBe(true);
+  });
+
+  test("nor where the quotation is marked", () => {
+    expect(read("KEEP NIMBUS\n> KEEP SALONA\n>> KEEP SALONA")).toEqual({ words: ["NIMBUS"], more: false });
+    expect(read("KEEP NIMBUS\n> 1. looks misspelt\nthis one is wrong\n> 2.")).toEqual({
+      words: ["NIMBUS"],
+      more: true,
+    });
+    expect(read(`> ${answer}\nKEEP NIMBUS`)).toEqual({ words: [], more: true });
+    expect(read("KEEP NIMBUS\n> quoted\n\n-- \nInes, Brightwire Electric").more).toBe(false);
+  });
+
+  test("and a mail program's links do not count as remarks", () => {
+    const quoted = answer.replace(/(orders@\S+)/, "$1<mailto:$1>");
+    expect(read(`KEEP NIMBUS\n\n${leads[0]}\n${quoted}`).more).toBe(false);
+    expect(read(`KEEP NIMBUS\n\n${leads[0]}\n${answer} [orders@quillgate.example]`).more).toBe(false);
+  });
+});
+
+const asked = fc.uniqueArray(fc.stringMatching(/^[A-Z]{2,9}$/), { minLength: 1, maxLength: 6 });
+const anyCase = (word: string): fc.Arbitrary<string> =>
+  fc.constantFrom(word, word.toLowerCase(), `“${word}”`);
+const keepLine = (list: readonly string[]): fc.Arbitrary<string> =>
+  fc
+    .tuple(
+      fc.constantFrom("", "2: ", "3. ", "- ", "(4) ", "12 "),
+      fc.constantFrom("KEEP ", "keep ", "Keep: ", "KEEP :  "),
+      fc.constantFrom(", ", ",", "; ", " and ", ", and "),
+      fc.tuple(...list.map(anyCase)),
+    )
+    .map(([number, keep, between, items]) => `${number}${keep}${items.join(between)}`);
+const anyText = fc.oneof(
+  fc.string({ unit: "binary", maxLength: 200 }),
+  fc
+    .array(
+      fc.constantFrom(...words, "KEEP ", "keep:", "\n", "> ", ", ", "-- \n", "wrote:", "On ", "From: "),
+      { maxLength: 30 },
+    )
+    .map((parts) => parts.join("")),
+);
+
+test("every word on every line is kept, in whatever form it is written", () => {
+  fc.assert(
+    fc.property(
+      asked
+        .filter((list) => !list.includes("AND"))
+        .chain((list) =>
+          fc.record({
+            list: fc.constant(list),
+            line: keepLine(list),
+            end: fc.constantFrom("", "\n\nThanks, Ines", "\r\n"),
+          }),
+        ),
+      ({ list, line, end }) => {
+        const said = readKeepLines(`Hello,\n${line}${end}`, { words: list, answer, names });
+        expect([...said.words].toSorted()).toEqual(list.toSorted());
+        expect(said.more).toBe(false);
+      },
+    ),
+  );
+});
+
+test("nothing that was not asked about is ever kept, nor anything after a quotation begins", () => {
+  fc.assert(
+    fc.property(anyText, fc.constantFrom(...leads, "> "), anyText, (own, lead, quoted) => {
+      const said = readKeepLines(`${own}\n${lead}\n${quoted}`, { words, answer, names });
+      const above = readKeepLines(own, { words, answer, names });
+      for (const word of said.words) expect(above.words).toContain(word);
+      for (const word of said.words) expect(["NIMBUS", "SALONA", "KIDS'", "CAFE"]).toContain(word);
+    }),
+  );
+});
+
+test("a line of any other words is left to a person", () => {
+  const polite = /^(hi|hello|dear|good|thanks?|thank|you|ines|calloway|c)$/;
+  fc.assert(
+    fc.property(
+      fc.stringMatching(/^[b-z]{3,12}x[b-z]{0,5}$/).filter((word) => !polite.test(word)),
+      (word) => {
+        expect(read(`KEEP NIMBUS\n${word}`)).toEqual({ words: ["NIMBUS"], more: true });
+      },
+    ),
+  );
+});
+
+test("a text taken apart holds no line that was not there, and long texts take little time", () => {
+  fc.assert(
+    fc.property(anyText, (text) => {
+      const lines = text.split(/\r\n|\r|\n/).map((line) => line.trim());
+      const { own, quoted } = takeApart(text);
+      for (const line of [...own, ...quoted]) expect(lines).toContain(line);
+    }),
+  );
+  const long = [
+    "On a ".repeat(50_000),
+    "KEEP NIMBUS, ".repeat(50_000),
+    "On \n".repeat(100_000),
+    "-".repeat(500_000),
+  ];
+  const begun = performance.now();
+  for (const text of long) read(text);
+  expect(performance.now() - begun).toBeLessThan(2000);
+});

@@ -1,0 +1,90 @@
+import { PDFDocument, PDFName, type PDFRef } from "pdf-lib";
+import { expect, test } from "vitest";
+import { paintedOn } from "../../../src/reading/pdf/painted.ts";
+import { firstPages } from "../../../src/reading/pdf/walked-pages.ts";
+import { openForWalking } from "../../../src/reading/pdf/walked-pdf.ts";
+
+interface Making {
+  readonly image: PDFRef;
+  /** A drawing with others in it. */
+  readonly form: (content: string, objects: Readonly<Record<string, PDFRef>>, entries?: object) => PDFRef;
+}
+
+/** What is painted on a page with this content and these objects. */
+async function painted(content: string, objects: (making: Making) => Record<string, PDFRef>) {
+  const pdf = await PDFDocument.create();
+  const page = pdf.addPage([612, 792]);
+  const { context } = pdf;
+  const image = context.register(
+    context.stream("x", { Type: "XObject", Subtype: "Image", Width: 1, Height: 1 }),
+  );
+  const form: Making["form"] = (content, objects, entries = {}) =>
+    context.register(
+      context.stream(content, {
+        Type: "XObject",
+        Subtype: "Form",
+        BBox: [0, 0, 1, 1],
+        Resources: { XObject: objects },
+        ...entries,
+      }),
+    );
+  page.node.set(PDFName.of("Resources"), context.obj({ XObject: objects({ image, form }) }));
+  page.node.addContentStream(context.register(context.flateStream(content)));
+  const [first] = firstPages(await openForWalking(await pdf.save()), 1);
+  if (first === undefined) throw new Error("no page");
+  return paintedOn(first);
+}
+
+test("an image fills the unit square, wherever that has been moved to", async () => {
+  expect(await painted("q 200 0 0 100 50 60 cm /A Do Q", ({ image }) => ({ A: image }))).toEqual([
+    { what: "image", box: [50, 60, 250, 160] },
+  ]);
+});
+
+test("an image that stands on its side", async () => {
+  expect(await painted("q 0 200 -100 0 150 0 cm /A Do Q", ({ image }) => ({ A: image }))).toEqual([
+    { what: "image", box: [50, 0, 150, 200] },
+  ]);
+});
+
+test("an image within a drawing that has a matrix of its own", async () => {
+  const marks = await painted("2 0 0 2 10 10 cm /F Do", ({ image, form }) => ({
+    F: form("5 0 0 5 0 0 cm /A Do", { A: image }, { Matrix: [1, 0, 0, 1, 3, 4] }),
+  }));
+  expect(marks).toEqual([{ what: "image", box: [16, 18, 26, 28] }]);
+});
+
+test("an image whose bytes stand in the page itself", async () => {
+  const marks = await painted("q 10 0 0 20 0 0 cm BI /W 1 /H 1 ID x\nEI Q", () => ({}));
+  expect(marks).toEqual([{ what: "image", box: [0, 0, 10, 20] }]);
+});
+
+test("Chromium's pen, and no other marked content or path", async () => {
+  const content = "0 0 9 9 re f /Artifact BMC 1 1 m 2 2 l S EMC /GOOG:INKIsInker BMC 10 20 m 30 5 l S EMC";
+  expect(await painted(content, () => ({}))).toEqual([{ what: "ink", box: [10, 5, 30, 20] }]);
+});
+
+test.each<[string, (making: Making) => Record<string, PDFRef>]>([
+  [
+    "drawings that use each other a million times over",
+    ({ form }) => {
+      let inner = form("", {});
+      for (let depth = 0; depth < 6; depth++) inner = form("/F Do ".repeat(10), { F: inner });
+      return { F: inner };
+    },
+  ],
+  [
+    "drawings nested beyond measure",
+    ({ form }) => {
+      let inner = form("", {});
+      for (let depth = 0; depth < 20; depth++) inner = form("/F Do", { F: inner });
+      return { F: inner };
+    },
+  ],
+])("%s end the looking", async (_, objects) => {
+  await expect(painted("/F Do", objects)).rejects.toThrow("endless");
+});
+
+test("content that unpacks to more than anybody draws ends the looking", async () => {
+  await expect(painted("q Q ".repeat(3_000_000), () => ({}))).rejects.toThrow("endless");
+});
