@@ -40,7 +40,7 @@ ${letters.map(({ letter, letterFile, answerFile, enclosures }) => {
 <td>${letter.orders.join(", ")}
 <td class="${verdict}">${shown}
 <td>${[...new Set(letter.problems.map(({ check }) => check))].join(", ")}
-<td>${enclosures.slice(0, mostLinks).map((file) => html`<a href="${encodeURI(file)}">${basename(file, ".pdf")}</a><br>`)}${enclosures.length > mostLinks ? `and ${enclosures.length - mostLinks} more` : ""}
+<td>${enclosures.slice(0, mostLinks).map((file) => html`<a href="${file.split("/").map(encodeURIComponent).join("/")}">${basename(file, ".pdf")}</a><br>`)}${enclosures.length > mostLinks ? `and ${enclosures.length - mostLinks} more` : ""}
 </tr>`;
 })}
 </table>

@@ -27,19 +27,7 @@ export function proofOf(
   const field = ours.find(
     ({ name, value }) => name === "authentication-results" && authorityOf(value) === authority.toLowerCase(),
   );
-  return field === undefined ? "none" : proofIn(field.value, from);
-}
-
-/** What the value of one Authentication-Results field says of the address in From, by these methods alone. */
-export function proofIn(
-  value: string,
-  from: string,
-  methods: readonly string[] = ["dmarc", "dkim", "spf"],
-): SenderProof {
-  return judge(
-    resultsOf(value).filter(({ method }) => methods.includes(method)),
-    domainOf(from),
-  );
+  return field === undefined ? "none" : judge(resultsOf(field.value), domainOf(from));
 }
 
 /** The Received line with which a letter came into our house, where our servers write `lines` of them. */
@@ -49,13 +37,11 @@ export function borderOf(headers: readonly HeaderLine[], lines: number): HeaderL
 
 function judge(results: readonly Result[], domain: string): SenderProof {
   // RFC 7489 §3.1: what counts is a domain aligned with From; DMARC has looked at that already.
-  const dmarc = results.filter(({ method, properties }) => {
-    const of = properties.get("header.from");
-    return method === "dmarc" && (of === undefined || domainOf(of) === domain);
-  });
-  if (dmarc.some(({ result }) => result === "pass")) return "pass";
+  const dmarc = results.filter(({ method }) => method === "dmarc");
+  const of = ({ properties }: Result): string => domainOf(properties.get("header.from") ?? "");
   if (dmarc.some(({ result }) => result === "fail" || result === "permerror")) return "fail";
   if (dmarc.some(({ result }) => result === "temperror")) return "temporary";
+  if (dmarc.some((one) => one.result === "pass" && of(one) === domain)) return "pass";
   const aligned = ({ method, result, properties }: Result): boolean =>
     result === "pass" &&
     ((method === "dkim" &&
@@ -84,18 +70,20 @@ function resultsOf(value: string): Result[] {
   });
 }
 
+/** RFC 5322 §3.2.2: comments nest; a quoted string may hold brackets; a backslash takes what follows as it is. */
 function withoutComments(value: string): string {
-  // RFC 5322 §3.2.2: comments nest; a quoted string may hold brackets.
   let depth = 0;
   let quoted = false;
   let text = "";
   for (let i = 0; i < value.length; i++) {
     const c = value[i] ?? "";
-    const escaped = value[i - 1] === "\\";
-    if (c === '"' && depth === 0 && !escaped) quoted = !quoted;
-    if (c === "(" && !quoted && !escaped) depth++;
-    if (depth === 0) text += c;
-    if (c === ")" && !quoted && !escaped && depth > 0) depth--;
+    const escapes = c === "\\" && (quoted || depth > 0);
+    const whole = escapes ? value.slice(i, i + 2) : c;
+    if (escapes) i++;
+    else if (c === '"' && depth === 0) quoted = !quoted;
+    else if (c === "(" && !quoted) depth++;
+    if (depth === 0) text += whole;
+    if (c === ")" && !quoted && depth > 0) depth--;
   }
   return text;
 }
@@ -108,6 +96,7 @@ function unquoted(text: string): string {
   return text.startsWith('"') ? text.slice(1, -1).replace(/\\(.)/g, "$1") : text;
 }
 
-function domainOf(address: string): string {
+/** The domain of an address, in small letters. */
+export function domainOf(address: string): string {
   return (address.split("@").at(-1) ?? "").toLowerCase();
 }

@@ -7,63 +7,65 @@ import type { Enclosure } from "../report/message.ts";
 import { marksOf } from "../report/numbered.ts";
 import type { Report } from "../report/report.ts";
 import type { Attachment } from "../trade/attachment.ts";
-import type { FileId, Sheet } from "../trade/sheet.ts";
+import type { Sheet } from "../trade/sheet.ts";
 
-/** Bytes of marked copies in one answer: mail servers take letters of 25 MB and more, and the post adds a third. */
-const mostMarked = 10_000_000;
+/** Bytes of marked copies in one answer: the post adds a third, and some mail servers take no more than 10 MB. */
+const mostMarked = 5_000_000;
 
-/** Sheets marked at a time; and how many may cost a reader process before the rest go without. */
-const sideBySide = 2;
-const mostLost = 2;
+/** For how long sheets are marked, in milliseconds; and how many may be marked in vain before the rest go without. */
+const longest = 60_000;
+const mostInVain = 2;
 
-/**
- * What goes with an answer: the proofs, and the sender's own sheets with their problems marked. A sheet that
- * cannot be marked goes without a copy; its problems are in the answer all the same.
- */
+interface Making {
+  readonly reader: Reader;
+  readonly catalogue: Catalogue;
+  readonly revisions?: Revisions;
+  /** Bytes of marked copies. */
+  readonly most?: number;
+}
+
+/** What goes with an answer: the proofs, and the sender's own sheets with their problems marked. */
 export async function enclose(
   report: Report,
   attachments: readonly Attachment[],
-  {
-    reader,
-    catalogue,
-    revisions,
-    most = mostMarked,
-  }: {
-    readonly reader: Reader;
-    readonly catalogue: Catalogue;
-    readonly revisions?: Revisions;
-    readonly most?: number;
-  },
+  making: Making,
 ): Promise<Enclosed> {
+  const { marked, left } = await markSheets(report, attachments, making);
+  const proofs = await proofsFor(report, making.catalogue, making.revisions);
+  return { proofs: tellApart(proofs), marked: tellApart(marked), left };
+}
+
+/**
+ * Sheet by sheet, so that there is never more in memory than goes with the answer. One that cannot be marked goes
+ * without a copy; its problems are in the answer all the same.
+ */
+async function markSheets(
+  report: Report,
+  attachments: readonly Attachment[],
+  { reader, most = mostMarked }: Making,
+): Promise<Omit<Enclosed, "proofs">> {
   const marks = marksOf(report);
-  const copies = new Map<FileId, Enclosure>();
-  const todo = report.sheets.values();
-  let lost = 0;
-  const markOn = async (): Promise<void> => {
-    for (const { sheet } of todo) {
-      const bytes = attachments.find(({ id }) => id === sheet.id)?.bytes;
-      const problems = marks.get(sheet.id);
-      // Pages that nobody could look at in their time would use it up once more.
-      if (bytes === undefined || problems === undefined || isUnseen(sheet) || lost >= mostLost) continue;
-      const marked = await reader.mark(bytes, sheet, problems);
-      if (!marked.ok) lost++;
-      else if (marked.value.copy !== undefined)
-        copies.set(sheet.id, {
-          file: markedName(sheet.file),
-          type: "application/pdf",
-          bytes: marked.value.copy,
-        });
-    }
-  };
-  await Promise.all(Array.from({ length: sideBySide }, markOn));
-  const all = report.sheets.flatMap(({ sheet }) => copies.get(sheet.id) ?? []);
-  let room = most;
-  const marked = all.filter(({ bytes }) => (room -= bytes.length) >= 0);
-  return {
-    proofs: await proofsFor(report, catalogue, revisions),
-    marked: tellApart(marked),
-    left: all.length - marked.length,
-  };
+  const late = AbortSignal.timeout(longest);
+  const marked: Enclosure[] = [];
+  let [room, left, inVain] = [most, 0, 0];
+  for (const { sheet } of report.sheets) {
+    const bytes = attachments.find(({ id }) => id === sheet.id)?.bytes;
+    const problems = marks.get(sheet.id);
+    // Pages that nobody could look at in their time would use it up once more.
+    if (bytes === undefined || problems === undefined || isUnseen(sheet)) continue;
+    // A copy is larger than what it is a copy of.
+    const made =
+      late.aborted || inVain >= mostInVain || bytes.length > room
+        ? undefined
+        : await reader.mark(bytes, sheet, problems);
+    const copy = made?.ok === true ? made.value.copy : undefined;
+    if (made !== undefined && (!made.ok || (copy !== undefined && copy.length > room))) inVain++;
+    if (copy !== undefined && copy.length <= room) {
+      room -= copy.length;
+      marked.push({ file: markedName(sheet.file), type: "application/pdf", bytes: copy });
+    } else if (made === undefined || copy !== undefined) left++;
+  }
+  return { marked, left };
 }
 
 function isUnseen({ doubts }: Sheet): boolean {

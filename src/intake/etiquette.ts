@@ -29,6 +29,9 @@ export function refusalOf(manners: Manners): Refusal | undefined {
   return undefined;
 }
 
+/** How the Message-ID of a notice begins: nobody's reply to one is a customer's letter. */
+export const noticePrefix = "burin.notice.";
+
 type Rule = (manners: Manners) => Refusal | undefined;
 
 const rules: readonly Rule[] = [
@@ -58,7 +61,7 @@ const rules: readonly Rule[] = [
   },
   // RFC 2369, RFC 2919: mailing lists; some company systems stamp these on ordinary letters, so a person looks.
   ({ headers }) => {
-    const list = headers.find(({ name }) => name.startsWith("list-"));
+    const list = headers.find(({ name }) => /^list-[a-z-]{1,30}$/.test(name));
     return list === undefined
       ? undefined
       : { why: `it came through a mailing list (${list.name})`, drop: false };
@@ -80,6 +83,12 @@ const rules: readonly Rule[] = [
     );
     return mark === undefined ? undefined : { why: `a machine sent it (${mark.name})`, drop: true };
   },
+  ({ headers }) =>
+    ["in-reply-to", "references"].some((name) =>
+      valuesOf(headers, name).join(" ").includes(`<${noticePrefix}`),
+    )
+      ? { why: "it replies to a notice of this desk", drop: true }
+      : undefined,
   ({ from, ours }) =>
     from !== undefined && ours.includes(from)
       ? { why: "it comes from this desk itself", drop: true }

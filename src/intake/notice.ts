@@ -1,30 +1,36 @@
 import { composeMessage } from "../report/message.ts";
 import { composeNotice } from "../report/notice.ts";
+import type { LetterRecord } from "../trade/record.ts";
 import type { Desk } from "./desk.ts";
+import { noticePrefix } from "./etiquette.ts";
 
-/** Tells customer service of letters that have come to wait for a person, at most once an hour: whether it did. */
-export async function sendNotice({ store, sender, clock, log, from, rules }: Desk): Promise<boolean> {
-  if (rules.notice === undefined) return false;
+/** What came of telling: nothing was due, somebody was told, or it has to be tried again. */
+export type Telling = "nothing" | "told" | "failed";
+
+/** Tells customer service of letters that have come to wait for a person, at most once an hour. */
+export async function sendNotice(desk: Desk): Promise<Telling> {
+  const { store, clock, log, rules } = desk;
+  if (rules.notice === undefined) return "nothing";
   const now = clock.now();
-  const letters = await store.takeNotice(now);
-  const [first] = letters;
-  if (first === undefined) return false;
-  const messageId = `<burin.notice.${first.letter}.${now.getTime()}@${from.address.split("@")[1]}>`;
-  const waiting = (await store.forPerson(now)).length;
-  const envelope = {
-    from,
-    to: rules.notice,
-    date: now,
-    messageId,
-    references: [],
-    auto: "auto-generated",
-  } as const;
-  const bytes = await composeMessage(envelope, composeNotice(letters, waiting));
-  const { kind, words } = await sender.send({ messageId, recipient: rules.notice, bytes });
-  // One that may have gone is not sent again: the letters stay where they are, and the next notice counts them.
-  if (kind === "later" || kind === "refused") {
-    await store.dropNotice(now);
-    log.warn({ words }, "customer service could not be told of letters that wait for a person");
-  }
-  return true;
+  const letters = await store.takeNotice(now, rules.notice);
+  if (letters.length === 0) return "nothing";
+  const failure = await send(desk, rules.notice, letters, now).catch((cause: unknown) => ({ cause }));
+  if (failure === undefined) return "told";
+  await store.dropNotice(now);
+  log.warn(failure, "customer service could not be told of letters that wait for a person");
+  return "failed";
+}
+
+/** One that may have gone is not sent again: its letters wait where they are, told of or not. */
+async function send(
+  { sender, from }: Desk,
+  to: string,
+  letters: readonly LetterRecord[],
+  now: Date,
+): Promise<{ readonly words: string } | undefined> {
+  const messageId = `<${noticePrefix}${letters[0]?.letter}.${now.getTime()}@${from.address.split("@")[1]}>`;
+  const envelope = { from, to, date: now, messageId, references: [], auto: "auto-generated" } as const;
+  const bytes = await composeMessage(envelope, composeNotice(letters));
+  const { kind, words } = await sender.send({ messageId, recipient: to, bytes });
+  return kind === "later" || kind === "refused" ? { words } : undefined;
 }

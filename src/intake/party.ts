@@ -30,7 +30,10 @@ export async function partyOf(
   // An answer to a forged address would go to somebody who has written nothing.
   if (proof === "fail")
     return { buyer: from, mayAnswer: false, why: "its sender's domain says that it is forged" };
-  if ((proof === "none" || proof === "temporary") && !(await store.knows(from)))
+  // Whoever can keep a name server from answering can forge a letter.
+  if (proof === "temporary")
+    return { buyer: from, mayAnswer: false, why: "it could not be found out who sent it" };
+  if (proof === "none" && !(await store.knows(from)))
     return { buyer: from, mayAnswer: false, why: "nothing proves who sent it, and the sender is new" };
 
   const own = from.split("@")[1] ?? "";

@@ -85,8 +85,11 @@ export interface Store {
   readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
   /** Letters that wait for a person; those whose answer was refused, or is not found, among them. Oldest first. */
   readonly forPerson: (now: Date) => Promise<readonly LetterRecord[]>;
-  /** Letters for a person of which nobody was told yet, from now on told; none within an hour of the last such. */
-  readonly takeNotice: (now: Date) => Promise<readonly LetterRecord[]>;
+  /**
+   * Letters for a person of which nobody was told yet, from now on told; none within an hour of the last such.
+   * What the one who is told has sent itself is left out.
+   */
+  readonly takeNotice: (now: Date, told: string) => Promise<readonly LetterRecord[]>;
   /** What was taken at that moment was not told after all. */
   readonly dropNotice: (taken: Date) => Promise<void>;
   readonly markOf: (mailbox: string) => Promise<MailboxMark | undefined>;

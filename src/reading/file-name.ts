@@ -1,5 +1,9 @@
-/** Longest file name kept, in characters: what an old mail program shows and every disk takes. */
+/**
+ * Longest file name kept, in characters: what an old mail program shows; and in bytes of UTF-8: what every disk
+ * takes, with a word before it and a number behind.
+ */
 const most = 120;
+const mostBytes = 200;
 
 /**
  * A file name as a letter gives it → a name that is safe to print and to write to disk: no folders, no
@@ -10,7 +14,9 @@ export function safeFileName(given: string): string | undefined {
   const name = last.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, "").trim();
   if (/^\.*$/.test(name)) return undefined;
   const { stem, ending } = parts(name);
-  return [...stem].slice(0, most - [...ending].length).join("") + ending;
+  const characters = [...stem].slice(0, most - [...ending].length);
+  while (Buffer.byteLength(characters.join("") + ending) > mostBytes) characters.pop();
+  return characters.join("") + ending;
 }
 
 /**

@@ -17,7 +17,7 @@ export interface Answer {
 export interface Enclosed {
   readonly proofs: readonly Enclosure[];
   readonly marked: readonly Enclosure[];
-  /** Marked copies left out, since the letter would become too large. */
+  /** Sheets with problems of which no copy was made, since the letter would become too large or too late. */
   readonly left: number;
 }
 
@@ -47,7 +47,11 @@ function enclosedWords({ proofs, marked, left }: Enclosed): string[] {
       : [
           `Enclosed: ${names(marked)}. ${marked.length === 1 ? "It is your own sheet" : "They are your own sheets"} with the numbers of this letter beside the fields: correct them there, save, and send ${marked.length === 1 ? "it" : "them"} back.`,
         ]),
-    ...(left === 0 ? [] : [`${counted(left, "more marked sheet")} would have made this letter too large.`]),
+    ...(left === 0
+      ? []
+      : [
+          `${counted(left, "sheet")} ${left === 1 ? "has" : "have"} no marked copy: with it this letter would be too large.`,
+        ]),
     ...(proofs.length === 0
       ? []
       : [`Enclosed: ${names(proofs)}. It shows what would be cut, at true size when printed at 100 %.`]),

@@ -5,16 +5,13 @@ import { oneLine } from "./one-line.ts";
 const most = 40;
 
 /** What customer service is told of letters that wait for a person. */
-export function composeNotice(
-  letters: readonly LetterRecord[],
-  waiting: number,
-): { subject: string; text: string } {
+export function composeNotice(letters: readonly LetterRecord[]): { subject: string; text: string } {
   const count = letters.length === 1 ? "1 letter needs" : `${letters.length} letters need`;
   const told = letters
     .slice(0, most)
     .map(({ letter, receivedAt, from, subject, orders, why, verdict, state }) =>
       [
-        `Letter ${letter}: ${reason(state, why, verdict)}`,
+        `Letter ${letter}: ${oneLine(reason(state, why, verdict), 200)}`,
         `  ${from ?? "no single sender"}, “${oneLine(subject, 80)}”, received ${receivedAt.toISOString().slice(0, 16).replace("T", " ")} UTC`,
         ...(orders.length === 0 ? [] : [`  order ${orders.map((order) => oneLine(order, 40)).join(", ")}`]),
       ].join("\n"),
@@ -25,7 +22,7 @@ export function composeNotice(
       `${count} a person since you were last told.`,
       ...told,
       ...(letters.length > most ? [`… and ${letters.length - most} more.`] : []),
-      `Altogether ${waiting === 1 ? "1 letter waits" : `${waiting} letters wait`} for a person. You are told of new ones once an hour at most.`,
+      "You are told of each of them once, and once an hour at most.",
       "",
     ].join("\n\n"),
   };

@@ -6,12 +6,10 @@ import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
 
 const path = z.string().min(1);
 
-const nameServer = z
-  .string()
-  .refine(
-    (text) => isIP(text) !== 0 || isIP(/^(.+):\d{1,5}$/.exec(text)?.[1] ?? "") === 4,
-    "not an IP address, or an IPv4 address with a port such as 192.0.2.53:5353",
-  );
+const nameServer = z.string().refine((text) => {
+  const [, address = "", port = ""] = /^(.+):([1-9]\d{0,4})$/.exec(text) ?? [];
+  return isIP(text) !== 0 || (isIP(address) === 4 && Number(port) <= 65_535);
+}, "not an IP address, or an IPv4 address with a port such as 192.0.2.53:5353");
 
 const schema = z
   .strictObject({

@@ -11,14 +11,21 @@ export function lettersForPerson(db: Kysely<Tables>, now: Date): Promise<Selecta
   return db
     .selectFrom("letters")
     .selectAll()
-    .where("state", "!=", "silent")
     .where((eb) =>
       eb.or([
         eb("state", "in", ["held", "refused"]),
-        eb("verdict", "in", ["person", "confirm"]),
+        // An answer on its way is nothing to tell of yet.
+        eb.and([eb("state", "=", "sent"), eb("verdict", "in", ["person", "confirm"])]),
         eb.and([
           eb("state", "=", "unknown"),
-          eb("received_at", "<", new Date(now.getTime() - hour).toISOString()),
+          eb.exists(
+            eb
+              .selectFrom("events")
+              .select("events.id")
+              .whereRef("events.letter", "=", "letters.id")
+              .where("events.what", "=", "unknown")
+              .where("events.at", "<", new Date(now.getTime() - hour).toISOString()),
+          ),
         ]),
       ]),
     )
@@ -27,8 +34,8 @@ export function lettersForPerson(db: Kysely<Tables>, now: Date): Promise<Selecta
     .execute();
 }
 
-/** Letters for a person of which nobody was told yet, now marked as told; none within an hour of the last. */
-export function takeNotice(db: Kysely<Tables>, now: Date): Promise<readonly LetterRecord[]> {
+/** Letters for a person of which nobody was told yet, now marked as told; none within an hour of the last. Those of `reader`, who is told, are left out. */
+export function takeNotice(db: Kysely<Tables>, now: Date, reader: string): Promise<readonly LetterRecord[]> {
   return db.transaction().execute(async (tx) => {
     const last = await tx
       .selectFrom("letters")
@@ -36,7 +43,9 @@ export function takeNotice(db: Kysely<Tables>, now: Date): Promise<readonly Lett
       .where("noticed_at", ">", new Date(now.getTime() - hour).toISOString())
       .executeTakeFirst();
     if (last !== undefined) return [];
-    const rows = (await lettersForPerson(tx, now)).filter(({ noticed_at }) => noticed_at === null);
+    const rows = (await lettersForPerson(tx, now)).filter(
+      ({ noticed_at, sender }) => noticed_at === null && sender !== reader,
+    );
     const ids = rows.map(({ id }) => id);
     if (ids.length > 0)
       await tx.updateTable("letters").set({ noticed_at: now.toISOString() }).where("id", "in", ids).execute();

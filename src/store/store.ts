@@ -79,6 +79,8 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
           .set((eb) => ({
             state,
             ...(state === "held" ? { why: words, verdict: "person" } : {}),
+            // Whoever was told of it before was told something else.
+            ...(state === "held" || state === "refused" ? { noticed_at: null } : {}),
             ...(state === "sending" ? { tries: eb("tries", "+", 1) } : {}),
             ...(dueAt === undefined ? {} : { due_at: dueAt.toISOString(), claimed_until: null }),
           }))
@@ -123,7 +125,7 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         ).map(({ state, count }) => [state, count]),
       ),
     forPerson: async (now) => readLetters(db, await lettersForPerson(db, now)),
-    takeNotice: (now) => takeNotice(db, now),
+    takeNotice: (now, told) => takeNotice(db, now, told),
     dropNotice: async (now) => {
       await db
         .updateTable("letters")

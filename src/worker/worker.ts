@@ -11,7 +11,8 @@ const lookEvery = 5000;
 /** How long after something was left undone a mailbox is read again from where all was done, in milliseconds. */
 const againAfter = 60_000;
 
-const noticeEvery = 3_600_000;
+/** How long after a notice that could not be sent it is tried again, in milliseconds. */
+const noticeAgain = 300_000;
 
 /** Bytes that the record's disk must take before a letter is taken up: what the largest letter unpacks to, and more. */
 const leastRoom = 256_000_000;
@@ -187,16 +188,16 @@ async function keepTakingDue(run: Run): Promise<void> {
   }
 }
 
-/** A notice that could not be sent waits as long as the next one would. */
 async function tellPeople(run: Run): Promise<void> {
   const { desk } = run;
   const now = desk.clock.now().getTime();
   if (run.signal.aborted || now < run.nextNotice) return;
-  const tried = await sendNotice(desk).catch((cause: unknown) => {
-    desk.log.warn({ cause }, "customer service could not be told of letters that wait for a person");
-    return true;
+  const telling = await sendNotice(desk).catch((cause: unknown) => {
+    desk.log.warn({ cause }, "the record failed; telling people of what waits later");
+    return "failed" as const;
   });
-  if (tried) run.nextNotice = now + noticeEvery;
+  // The record sees to it that people are told once an hour at most.
+  if (telling === "failed") run.nextNotice = now + noticeAgain;
 }
 
 async function pause(ms: number, signal: AbortSignal): Promise<void> {

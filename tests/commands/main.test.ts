@@ -117,3 +117,17 @@ test("a mailbox that is not there is told in a sentence", async () => {
     out: "0 new letters handled, 0 seen before, 1 mailbox not read: the log says why.\n",
   });
 });
+
+test("check --out writes the proof, and the sheet with what is wrong marked on it", async () => {
+  const folder = temporaryFolder();
+  const [sample] = await sampleSheets();
+  writeFileSync(join(folder, "S-104.pdf"), sample?.filled ?? "");
+  const { code, err } = await burin("check", join(folder, "S-104.pdf"), "--out", join(folder, "out"));
+  expect(code).toBe(1);
+  expect(err.trim().split("\n")).toEqual([
+    `wrote ${join(folder, "out", "marked S-104.pdf")}`,
+    `wrote ${join(folder, "out", "proof BW-2207.pdf")}`,
+  ]);
+  for (const name of readdirSync(join(folder, "out")))
+    expect(readFileSync(join(folder, "out", name)).subarray(0, 5).toString()).toBe("%PDF-");
+});

@@ -59,3 +59,21 @@ test("servers of ours between the border and the mailbox are passed over", () =>
     "pass",
   );
 });
+
+test("an escaped backslash ends no quotation, and what a sender called itself ends no comment", () => {
+  const of = (text: string) =>
+    proofOf([results(`mx.quillgate.example; ${text}`)], "ines@brightwire.example", "mx.quillgate.example");
+  const fails = "dmarc=fail header.from=brightwire.example";
+  expect(
+    of(`dkim=neutral header.s="x\\\\" (a";dmarc=pass header.from=brightwire.example;b) ; ${fails}`),
+  ).toBe("fail");
+  expect(of(`dkim=neutral header.s="x(\\\\"; ${fails}`)).toBe("fail");
+  expect(
+    of(`spf=none smtp.mailfrom="a\\";dmarc=pass header.from=brightwire.example;b"@evil.example; ${fails}`),
+  ).toBe("fail");
+  expect(of(`spf=none smtp.mailfrom="a\\";dmarc=pass header.from=brightwire.example;b"@evil.example`)).toBe(
+    "none",
+  );
+  // RFC 7489 §11.1: the field names whom it passed
+  expect(of("dmarc=pass")).toBe("none");
+});

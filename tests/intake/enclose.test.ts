@@ -5,6 +5,7 @@ import { completeOrder } from "../../src/checks/sample.ts";
 import { fillSheet } from "../../src/drawing/fill-sheet.ts";
 import { enclose } from "../../src/intake/enclose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
+import type { Reader } from "../../src/ports/reader.ts";
 import { composeAnswer } from "../../src/report/answer.ts";
 import { makeReport } from "../../src/report/report.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
@@ -97,8 +98,36 @@ test("what would make the letter too large is left out, and said so", async () =
   expect(enclosed.marked.length + enclosed.left).toBe(3);
   expect(enclosed.left).toBeGreaterThan(0);
   expect(composeAnswer(report(), catalogue, enclosed).text.replaceAll(/\s+/g, " ")).toMatch(
-    /more marked sheets? would have made this letter too large/,
+    /sheets? ha(s|ve) no marked copy: with it this letter would be too large/,
   );
+});
+
+test("a sheet that is too large keeps none of the others from being marked, and is not tried", async () => {
+  let tried = 0;
+  const counting: Reader = {
+    ...directReader,
+    mark: (...args) => {
+      tried++;
+      return directReader.mark(...args);
+    },
+  };
+  const heavy = attachments.map((one, i) => (i === 0 ? { ...one, bytes: new Uint8Array(2_000_000) } : one));
+  const enclosed = await enclose(report(), heavy, { reader: counting, catalogue, most: 1_000_000 });
+  expect(enclosed.marked.map(({ file }) => file)).toEqual(["marked S-104-2.pdf", "marked S-104-3.pdf"]);
+  expect([enclosed.left, tried]).toEqual([1, 2]);
+});
+
+test("copies that grow beyond what there is room for are soon made no more", async () => {
+  let tried = 0;
+  const swelling: Reader = {
+    ...directReader,
+    mark: () => {
+      tried++;
+      return Promise.resolve({ ok: true, value: { copy: new Uint8Array(2_000_000) } });
+    },
+  };
+  const enclosed = await enclose(report(), attachments, { reader: swelling, catalogue, most: 1_000_000 });
+  expect([enclosed.marked.length, enclosed.left, tried]).toEqual([0, 3, 2]);
 });
 
 test("sheets over which readers are lost go without a copy, and soon no more are tried", async () => {
@@ -123,8 +152,8 @@ test("sheets over which readers are lost go without a copy, and soon no more are
     many.map(({ id, file }) => ({ id, file, bytes: faulty[0] ?? new Uint8Array() })),
     { reader: dying, catalogue },
   );
-  expect(enclosed).toMatchObject({ marked: [], left: 0 });
-  expect(tried).toBeLessThan(4);
+  expect(enclosed).toMatchObject({ marked: [], left: 18 });
+  expect(tried).toBe(2);
 });
 
 test("a sheet whose pages nobody could look at is not tried", async () => {

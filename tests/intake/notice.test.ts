@@ -2,7 +2,7 @@ import { simpleParser } from "mailparser";
 import { expect, test } from "vitest";
 import { refusalOf } from "../../src/intake/etiquette.ts";
 import { sendNotice } from "../../src/intake/notice.ts";
-import { takeLetter } from "../../src/intake/take.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import type { Sending } from "../../src/ports/sender.ts";
 import { headerLines } from "../../src/reading/letter/header-lines.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
@@ -37,17 +37,17 @@ async function deskWith(says: () => Sending = () => ({ kind: "sent", words: "250
 
 test("customer service is told of what waits for a person, once an hour at most, of each letter once", async () => {
   const { desk, sender, take, forward } = await deskWith();
-  expect(await sendNotice(desk)).toBe(false);
+  expect(await sendNotice(desk)).toBe("nothing");
   await take(1);
-  expect(await sendNotice(desk)).toBe(true);
+  expect(await sendNotice(desk)).toBe("told");
   await take(2);
   forward(59);
-  expect(await sendNotice(desk)).toBe(false);
+  expect(await sendNotice(desk)).toBe("nothing");
   forward(2);
   await take(3);
-  expect(await sendNotice(desk)).toBe(true);
+  expect(await sendNotice(desk)).toBe("told");
   forward(120);
-  expect(await sendNotice(desk)).toBe(false);
+  expect(await sendNotice(desk)).toBe("nothing");
 
   const [first, second] = await Promise.all(sender.kept.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
   expect(sender.kept.map(({ recipient }) => recipient)).toEqual([service, service]);
@@ -57,7 +57,6 @@ test("customer service is told of what waits for a person, once an hour at most,
   );
   expect(first?.text).not.toContain("\u001b");
   expect(second?.subject).toBe("2 letters need a person");
-  expect(second?.text).toContain("Altogether 3 letters wait for a person.");
 });
 
 test("a notice that could not be sent is sent later, with what has come since", async () => {
@@ -70,6 +69,71 @@ test("a notice that could not be sent is sent later, with what has come since", 
   await sendNotice(desk);
   const told = await Promise.all(sender.kept.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
   expect(told.map(({ subject }) => subject)).toEqual(["2 letters need a person"]);
+});
+
+test("a notice over which the sender fails is sent later", async () => {
+  const { desk, sender, take } = await deskWith();
+  await take(1);
+  const broken = { ...sender, send: () => Promise.reject(new Error("out of order")) };
+  expect(await sendNotice({ ...desk, sender: broken })).toBe("failed");
+  expect(await sendNotice(desk)).toBe("told");
+});
+
+test("a letter is told of when its answer has gone, and again when that is refused", async () => {
+  let says: Sending = { kind: "later", words: "451" };
+  const { desk, sender, forward } = await deskWith(() => says);
+  const plain =
+    "From: ines@brightwire.example\r\nTo: orders@quillgate.example\r\nMessage-ID: <7@b.example>\r\nSubject: Hello\r\n\r\nHi";
+  await takeLetter(desk, Buffer.from(plain), desk.clock.now());
+  expect(await sendNotice(desk)).toBe("nothing");
+  forward(5);
+  says = { kind: "sent", words: "250" };
+  await takeDue(desk);
+  expect(await sendNotice(desk)).toBe("told");
+  const [letter] = await desk.store.forPerson(desk.clock.now());
+  expect(letter).toMatchObject({ verdict: "person", state: "sent" });
+  expect((await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""))).text).toContain(
+    "answered, and one of you",
+  );
+});
+
+test("a letter told of as held is not told of again, one whose answer is refused later is", async () => {
+  const { desk, take, forward } = await deskWith();
+  const { letter } = await take(1);
+  await sendNotice(desk);
+  forward(61);
+  expect(await sendNotice(desk)).toBe("nothing");
+  const claim = { letter, state: "held", fence: 1, opened: 1, tries: 0 } as const;
+  await desk.store.mark(claim, "refused", "550", desk.clock.now());
+  expect(await sendNotice(desk)).toBe("told");
+});
+
+test("customer service is not told of what it sends itself, and its replies to notices are nobody's letters", async () => {
+  const { desk, sender, take, forward } = await deskWith();
+  await take(1);
+  await sendNotice(desk);
+  forward(61);
+  const ticket = `From: ${service}\r\nTo: orders@quillgate.example\r\nMessage-ID: <t@b.example>\r\nSubject: Ticket 7 opened\r\n\r\nWe have your letter.`;
+  await takeLetter(desk, Buffer.from(ticket), desk.clock.now());
+  expect(await sendNotice(desk)).toBe("nothing");
+  const reply = ticket
+    .replace("<t@", "<u@")
+    .replace("Subject", `In-Reply-To: ${sender.kept[0]?.messageId}\r\nSubject`);
+  const { letter } = await takeLetter(desk, Buffer.from(reply), desk.clock.now());
+  expect(await desk.store.letter(letter)).toMatchObject({
+    state: "silent",
+    why: "it replies to a notice of this desk",
+  });
+});
+
+test("nothing that a stranger writes into a header stands in a notice at length", async () => {
+  const { desk, sender } = await deskWith();
+  const odd = `List-${"Pay this bill ".repeat(50)}\u001b[31m: y\r\nList-Id: <x>\r\nFrom: eve@stranger.example\r\nTo: orders@quillgate.example\r\n\r\nHi`;
+  await takeLetter(desk, Buffer.from(odd), desk.clock.now());
+  await sendNotice(desk);
+  const { text = "" } = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
+  expect(text).toContain("it came through a mailing list (list-id)");
+  expect(text).not.toContain("Pay this bill");
 });
 
 test("no machine answers a notice, this desk neither", async () => {
@@ -89,6 +153,6 @@ test("without an address nobody is told", async () => {
   const { desk, sender, take } = await deskWith();
   await take(1);
   const { notice: _, ...rules } = desk.rules;
-  expect(await sendNotice({ ...desk, rules })).toBe(false);
+  expect(await sendNotice({ ...desk, rules })).toBe("nothing");
   expect(sender.kept).toEqual([]);
 });

@@ -46,6 +46,14 @@ describe("the order's own buyer", () => {
   });
 });
 
+test("a sender of whom nobody could find out is not answered, known or not", async () => {
+  for (const from of ["ines@brightwire.example", "eve@stranger.example"])
+    expect(await party(from, "temporary", "BW-2207")).toMatchObject({
+      mayAnswer: false,
+      why: "it could not be found out who sent it",
+    });
+});
+
 describe("a stranger who knows the number", () => {
   test.each([
     ["from elsewhere", "eve@stranger.example", "pass", "BW-2207"],

@@ -8,6 +8,8 @@ import { setTimeout as sleep } from "node:timers/promises";
 export interface NameServer {
   /** As `address:port`. */
   readonly address: string;
+  /** What it has logged of the questions so far. */
+  readonly asked: () => string;
   readonly stop: () => Promise<void>;
 }
 
@@ -21,6 +23,8 @@ export async function startNameServer(texts: Readonly<Record<string, string>>): 
       "--conf-file=/dev/null",
       "--no-resolv",
       "--no-hosts",
+      "--log-queries",
+      "--log-facility=-",
       "--pid-file",
       "--user=root",
       "--listen-address=127.0.0.1",
@@ -29,8 +33,12 @@ export async function startNameServer(texts: Readonly<Record<string, string>>): 
       "--local=/#/", // whatever it does not know does not exist
       ...Object.entries(texts).map(([name, text]) => `--txt-record=${name},${inStrings(text)}`),
     ],
-    { stdio: "ignore" },
+    { stdio: ["ignore", "ignore", "pipe"] },
   );
+  let log = "";
+  child.stderr.on("data", (chunk) => {
+    log += String(chunk);
+  });
   const ended = once(child, "exit");
   const [name = ""] = Object.keys(texts);
   const address = `127.0.0.1:${port}`;
@@ -43,6 +51,7 @@ export async function startNameServer(texts: Readonly<Record<string, string>>): 
   }
   return {
     address,
+    asked: () => log,
     async stop() {
       child.kill("SIGKILL");
       await ended;

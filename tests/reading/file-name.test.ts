@@ -11,6 +11,8 @@ test.each([
   ["plate\u202efdp.exe", "platefdp.exe"],
   ["Tür 3 – Süd.pdf", "Tür 3 – Süd.pdf"],
   [`${"x".repeat(200)}.pdf`, `${"x".repeat(116)}.pdf`],
+  // 3 bytes each
+  [`${"配".repeat(84)}.pdf`, `${"配".repeat(65)}.pdf`],
   [".hidden", ".hidden"],
 ])("%j becomes %j", (given, safe) => {
   expect(safeFileName(given)).toBe(safe);

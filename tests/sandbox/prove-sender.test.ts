@@ -50,7 +50,7 @@ const ines = "ines@brightwire.example";
 const plain = `From: ${ines}\r\nTo: orders@quillgate.example\r\nSubject: Stations\r\n\r\nHello\r\n`;
 
 /** A letter of Ines's domain, or of another, as another program signs it. */
-async function signed(domain = "brightwire.example"): Promise<string> {
+async function signed(domain = "brightwire.example", from = `ines@${domain}`): Promise<string> {
   const transport = createTransport({
     streamTransport: true,
     buffer: true,
@@ -58,7 +58,7 @@ async function signed(domain = "brightwire.example"): Promise<string> {
     dkim: { domainName: domain, keySelector: "here", privateKey },
   });
   const { message } = await transport.sendMail({
-    from: `ines@${domain}`,
+    from,
     to: "orders@quillgate.example",
     subject: "Stations",
     text: "Hello",
@@ -121,7 +121,51 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     expect(signatures).toContain("l=5;");
     expect(
       await ask(signatures + letter.replace("Hello", "Hello\r\nand more"), "ines@fernhill.example"),
-    ).toBe("none");
+    ).toBe("fail");
+  });
+
+  // All of these are refuted when they come plainly.
+  describe("a forger who", () => {
+    const evil = { signingDomain: "evil.example", selector: "here", privateKey };
+    const sign = (line: string): string =>
+      `DKIM-Signature: v=1; a=rsa-sha256; c=relaxed/relaxed; ${line}; h=from; bh=AAAA; b=BBBB\r\n`;
+
+    test("puts findings of his own into a return path is refuted", async () => {
+      const path = '"a\\";dmarc=pass;b\\""@evil.example';
+      expect(await ask(arrived(sign("d=evil.example; s=x\\") + plain, "192.0.2.66", path))).toBe("fail");
+      expect(await ask(arrived(sign('d=\\; s="x(="') + plain, "192.0.2.66"))).toBe("fail");
+    });
+
+    test("signs a part of the letter as another domain is refuted", async () => {
+      const { signatures } = await dkimSign(plain, {
+        ...evil,
+        signatureData: [{ ...evil, maxBodyLength: 2 }],
+      });
+      expect(await ask(signatures + plain)).toBe("fail");
+    });
+
+    test("names domains whose servers do not answer is refuted without asking them", async () => {
+      const slow = ["d1", "d2", "d3"].map((name) => sign(`d=${name}.slow.example; s=x`)).join("");
+      expect(await ask(arrived(slow + plain, "192.0.2.66", "eve@d4.slow.example"))).toBe("fail");
+      expect(server.asked()).toContain("_dmarc.brightwire.example");
+      expect(server.asked()).not.toContain("slow.example");
+    });
+
+    test.each([
+      ["as its greeting", "from [192.0.2.7] (HELO [192.0.2.7]) (192.0.2.66) by mx.quillgate.example"],
+      ["behind its address", "from x (192.0.2.66 ident=[192.0.2.7]) by mx.quillgate.example"],
+      [
+        "in a greeting with brackets",
+        "from x([192.0.2.7]) (evil.example [192.0.2.66]) by mx.quillgate.example",
+      ],
+    ])("gives an address of another %s is refuted", async (_, line) => {
+      expect(await ask(`Return-Path: <${ines}>\r\nReceived: ${line}\r\n${plain}`)).toBe("fail");
+    });
+  });
+
+  test("whose domain is a signer's neighbour is proved as DMARC has it", async () => {
+    const letter = await signed("brightwire.example", "omar@mail.brightwire.example");
+    expect(await ask(letter, "omar@mail.brightwire.example")).toBe("pass");
   });
 
   test("cannot be proved just now while no name server answers", async () => {
@@ -150,6 +194,14 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     expect(await take(plain)).toMatchObject({ state: "held", why: expect.stringMatching(/forged/) });
     expect(sender.kept).toEqual([]);
     expect(await take(await signed())).toMatchObject({ state: "sent" });
+    // and while nobody can be asked, she is not answered either, known as she is
+    const deaf = { ...desk, rules: { ...desk.rules, nameServers: ["127.0.0.1:1"] } };
+    const later = await takeLetter(
+      deaf,
+      Buffer.from(`X: 2\r\n${plain}`.replace("Hello", "Hello again")),
+      new Date(0),
+    );
+    expect(await desk.store.letter(later.letter)).toMatchObject({ state: "received" });
     expect(sender.kept.map(({ recipient }) => recipient)).toEqual([ines]);
   });
 });

@@ -38,6 +38,11 @@ test.each([
     /not an IP address/,
   ],
   [
+    "a port that is none",
+    (sample: string) => sample.replace(/^ {2}authority:.*$/m, "  name_servers: ['192.0.2.53:99999']"),
+    /not an IP address/,
+  ],
+  [
     "a notice that the desk would read itself",
     (sample: string) => sample.replace("to: service@", "to: stations@"),
     /notice\.to: is an address of this desk itself/,
