@@ -1,10 +1,11 @@
 import { execFile } from "node:child_process";
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { expect, test } from "vitest";
 import { everyCheck } from "../../src/checks/run.ts";
 import { configure } from "../../src/commands/wire.ts";
 import { temporaryFolder } from "../make/desk.ts";
+import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 
 interface Ended {
   readonly code: number;
