@@ -130,5 +130,9 @@ test("check --out writes the proof, and the sheet with what is wrong marked on i
     `wrote ${join(folder, "out", "proof BW-2207.pdf")}`,
   ]);
   for (const name of readdirSync(join(folder, "out")))
-    expect(readFileSync(join(folder, "out", name)).subarray(0, 5).toString()).toBe("%PDF-");
+    expect(
+      readFileSync(join(folder, "out", name))
+        .subarray(0, 5)
+        .toString(),
+    ).toBe("%PDF-");
 });
