@@ -4,7 +4,7 @@ import { stringify } from "yaml";
 import { buildLetters } from "../demo/build.ts";
 import { loadScenario } from "../demo/load.ts";
 import { type AnswerFiles, demoPage } from "../demo/page.ts";
-import { answerId } from "../intake/check.ts";
+import { answerId } from "../intake/compose.ts";
 import type { Desk } from "../intake/desk.ts";
 import { takeLetter } from "../intake/take.ts";
 import { answerPath } from "../mail/folder.ts";

@@ -2,15 +2,11 @@ import { withKept } from "../lettering/kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { readHeader } from "../reading/letter/letter.ts";
-import { letterKey } from "../reading/letter/letter-key.ts";
-import { composeAnswer } from "../report/answer.ts";
-import { composeMessage } from "../report/message.ts";
 import { makeReport } from "../report/report.ts";
-import type { Letter } from "../trade/letter.ts";
 import { after } from "./answer.ts";
+import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
-import { enclose } from "./enclose.ts";
-import { answerAddress, refusalOf } from "./etiquette.ts";
+import { refusalOf } from "./etiquette.ts";
 import { keepWords } from "./kept.ts";
 import { judgeOpened, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
@@ -92,22 +88,10 @@ export async function checkLetter(
     await store.settle(claim, { ...outcome, state }, clock.now());
     return state;
   }
-  const messageId = answerId(bytes, desk.from.address);
-  const recipient = answerAddress({ ...letter, from }, party.domain, rules.ours);
-  const before = await store.revisionsBefore(
-    claim.letter,
-    party.buyer,
-    report.orders.map(({ order }) => order.number),
+  const answer = await answerTo(
+    { number: claim.letter, bytes, letter: { ...letter, from }, party, report },
+    desk,
   );
-  const revisions = new Map([...before].map(([number, count]) => [number, count + 1]));
-  const enclosed = await enclose(report, letter.attachments, { ...desk, revisions });
-  const words = composeAnswer(report, catalogue, enclosed);
-  const message = await composeMessage(
-    { from: desk.from, to: recipient, date: clock.now(), messageId, ...threadOf(letter) },
-    words,
-    [...enclosed.marked, ...enclosed.proofs],
-  );
-  const answer = { messageId, recipient, subject: words.subject, bytes: message };
   await store.settle(claim, { ...outcome, state: "ready", answer }, clock.now());
   return "ready";
 }
@@ -124,13 +108,4 @@ export async function holdUnopened(
     catalogue,
   );
   await store.settle(claim, { letter, report, buyer: letter.from ?? "", state: "held", why }, clock.now());
-}
-
-/** The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for. */
-export function answerId(bytes: Uint8Array, from: string): string {
-  return `<burin.${letterKey(bytes).slice(0, 32)}@${from.split("@")[1]}>`;
-}
-
-function threadOf({ messageId, references }: Letter): { inReplyTo?: string; references: readonly string[] } {
-  return { ...(messageId === undefined ? {} : { inReplyTo: messageId }), references };
 }

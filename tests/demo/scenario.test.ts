@@ -5,7 +5,7 @@ import { simpleParser } from "mailparser";
 import { beforeAll, describe, expect, test } from "vitest";
 import { type BuiltLetter, buildLetters } from "../../src/demo/build.ts";
 import { loadScenario } from "../../src/demo/load.ts";
-import { answerId } from "../../src/intake/check.ts";
+import { answerId } from "../../src/intake/compose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
 import type { Store } from "../../src/ports/store.ts";
 import { openBlobs } from "../../src/store/blobs.ts";

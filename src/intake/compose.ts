@@ -1,0 +1,52 @@
+import type { Outcome } from "../ports/store.ts";
+import { letterKey } from "../reading/letter/letter-key.ts";
+import { composeAnswer } from "../report/answer.ts";
+import { composeMessage } from "../report/message.ts";
+import type { Report } from "../report/report.ts";
+import type { Letter } from "../trade/letter.ts";
+import type { Desk } from "./desk.ts";
+import { enclose } from "./enclose.ts";
+import { answerAddress } from "./etiquette.ts";
+import type { Party } from "./party.ts";
+
+/** A letter that is to be answered, and what it came to. */
+interface Answerable {
+  /** Its number in the record. */
+  readonly number: number;
+  readonly bytes: Uint8Array;
+  readonly letter: Letter & { readonly from: string };
+  readonly party: Party;
+  readonly report: Report;
+}
+
+/** The finished answer: words, enclosures, the bytes to be sent. */
+export async function answerTo(
+  { number, bytes, letter, party, report }: Answerable,
+  desk: Desk,
+): Promise<NonNullable<Outcome["answer"]>> {
+  const numbers = report.orders.map(({ order }) => order.number);
+  const before = await desk.store.revisionsBefore(number, party.buyer, numbers);
+  const revisions = new Map([...before].map(([order, count]) => [order, count + 1]));
+  const enclosed = await enclose(report, letter.attachments, { ...desk, revisions });
+  const words = composeAnswer(report, desk.catalogue, enclosed);
+  const messageId = answerId(bytes, desk.from.address);
+  const recipient = answerAddress(letter, party.domain, desk.rules.ours);
+  const message = await composeMessage(
+    {
+      from: desk.from,
+      to: recipient,
+      date: desk.clock.now(),
+      messageId,
+      ...(letter.messageId === undefined ? {} : { inReplyTo: letter.messageId }),
+      references: letter.references,
+    },
+    words,
+    [...enclosed.marked, ...enclosed.proofs],
+  );
+  return { messageId, recipient, subject: words.subject, bytes: message };
+}
+
+/** The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for. */
+export function answerId(bytes: Uint8Array, from: string): string {
+  return `<burin.${letterKey(bytes).slice(0, 32)}@${from.split("@")[1]}>`;
+}
