@@ -29,7 +29,7 @@ export function refusalOf(manners: Manners): Refusal | undefined {
   return undefined;
 }
 
-/** How the Message-ID of a notice begins: nobody's reply to one is a customer's letter. */
+/** How the Message-ID of a notice begins: a machine that answers one would be answered without end. */
 export const noticePrefix = "burin.notice.";
 
 type Rule = (manners: Manners) => Refusal | undefined;
@@ -87,7 +87,7 @@ const rules: readonly Rule[] = [
     ["in-reply-to", "references"].some((name) =>
       valuesOf(headers, name).join(" ").includes(`<${noticePrefix}`),
     )
-      ? { why: "it replies to a notice of this desk", drop: true }
+      ? { why: "it replies to a notice of this desk", drop: false }
       : undefined,
   ({ from, ours }) =>
     from !== undefined && ours.includes(from)

@@ -108,7 +108,7 @@ test("a letter told of as held is not told of again, one whose answer is refused
   expect(await sendNotice(desk)).toBe("told");
 });
 
-test("customer service is not told of what it sends itself, and its replies to notices are nobody's letters", async () => {
+test("customer service is not told of what it sends itself, and its replies to notices are not answered", async () => {
   const { desk, sender, take, forward } = await deskWith();
   await take(1);
   await sendNotice(desk);
@@ -121,9 +121,11 @@ test("customer service is not told of what it sends itself, and its replies to n
     .replace("Subject", `In-Reply-To: ${sender.kept[0]?.messageId}\r\nSubject`);
   const { letter } = await takeLetter(desk, Buffer.from(reply), desk.clock.now());
   expect(await desk.store.letter(letter)).toMatchObject({
-    state: "silent",
+    state: "held",
     why: "it replies to a notice of this desk",
   });
+  forward(61);
+  expect(await sendNotice(desk)).toBe("nothing");
 });
 
 test("nothing that a stranger writes into a header stands in a notice at length", async () => {
