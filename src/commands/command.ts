@@ -39,6 +39,25 @@ export type Command = Omit<Definition<Options>, "run"> & {
 /** The command cannot run as asked; the message tells the person why. Exit code 2. */
 export class CannotRun extends Error {}
 
+/** Why a file or a folder could not be used, in words. */
+export function reasonOf(cause: unknown): string {
+  const { code = "", message = String(cause) } = cause as Partial<NodeJS.ErrnoException>;
+  return (
+    (
+      {
+        ENOENT: "no such file or folder",
+        EACCES: "permission denied",
+        EPERM: "permission denied",
+        EEXIST: "there is a file of that name",
+        ENOTDIR: "a part of the path is a file, not a folder",
+        EISDIR: "it is a folder",
+        ENOSPC: "the disk is full",
+        EROFS: "the disk can only be read",
+      } as Readonly<Record<string, string>>
+    )[code] ?? message
+  );
+}
+
 const help = { help: { type: "boolean", tells: "print this and end" } } as const;
 
 export function defineCommand<const O extends Options>(definition: Definition<O>): Command {

@@ -1,7 +1,7 @@
 import { writeFile } from "node:fs/promises";
 import { dayCsv } from "../report/csv.ts";
 import { type Day, dateIn, dayBounds, makeDay } from "../report/day.ts";
-import { CannotRun, defineCommand } from "./command.ts";
+import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { missingWords } from "./order.ts";
 import { table } from "./table.ts";
 import { configure, openRecord, settingsOption, systemClock } from "./wire.ts";
@@ -29,7 +29,7 @@ export const day = defineCommand({
     await store.close();
     if (csv !== undefined)
       await writeFile(csv, dayCsv(audit)).catch((cause: unknown) => {
-        throw new CannotRun(`cannot write ${csv}`, { cause });
+        throw new CannotRun(`cannot write ${csv}: ${reasonOf(cause)}`, { cause });
       });
     out(json ? JSON.stringify(audit, null, 2) : dayText(audit));
     return 0;

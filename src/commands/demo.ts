@@ -12,7 +12,7 @@ import type { Clock } from "../ports/clock.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import { dateIn } from "../report/day.ts";
 import type { LetterRecord } from "../trade/record.ts";
-import { defineCommand, type Io } from "./command.ts";
+import { CannotRun, defineCommand, type Io, reasonOf } from "./command.ts";
 import { type Configuration, configure, openDesk, projectFile } from "./wire.ts";
 
 export const demo = defineCommand({
@@ -20,7 +20,8 @@ export const demo = defineCommand({
   takes: "[DIR]",
   words: [0, 1],
   summary: "Plays two days of a mailbox: builds the letters, answers each, shows where everything lies.",
-  details: "What an earlier demonstration left in DIR (default out/demo) is replaced.",
+  details:
+    "DIR (default out/demo) has to be new, empty, or made by an earlier demonstration, which is then replaced.",
   options: {},
   async run([folder = "out/demo"], _, io) {
     const configuration = await prepare(folder);
@@ -58,9 +59,11 @@ async function answerFilesOf({ answer }: LetterRecord, folder: string): Promise<
 
 /** Empties what an earlier run left, and writes the settings of a desk that lives in this folder. */
 async function prepare(folder: string): Promise<Configuration> {
-  for (const part of ["letters", "answers", "record"])
-    await rm(join(folder, part), { recursive: true, force: true });
-  await mkdir(join(folder, "letters"), { recursive: true });
+  await makeRoom(folder).catch((cause: unknown) => {
+    throw cause instanceof CannotRun
+      ? cause
+      : new CannotRun(`cannot use ${folder}: ${reasonOf(cause)}`, { cause });
+  });
   const { settings } = await configure();
   const file = join(folder, "burin.yaml");
   const ours = (path: string): string => relative(resolve(folder), projectFile("config", path));
@@ -77,6 +80,20 @@ async function prepare(folder: string): Promise<Configuration> {
     }),
   );
   return configure(file);
+}
+
+/** Marks a folder as one that a demonstration made and may replace. */
+const mark = ".made-by-burin-demo";
+
+async function makeRoom(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  const there = await readdir(folder);
+  if (there.length > 0 && !there.includes(mark))
+    throw new CannotRun(`${folder} has files in it that no demonstration made; name another folder`);
+  await writeFile(join(folder, mark), "");
+  for (const part of ["letters", "answers", "record"])
+    await rm(join(folder, part), { recursive: true, force: true });
+  await mkdir(join(folder, "letters"), { recursive: true });
 }
 
 /** Builds every described letter into the mailbox; gives their files in the order in which they came. */

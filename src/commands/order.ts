@@ -1,11 +1,12 @@
 import { gatherOrders } from "../orders/gather.ts";
+import { dateIn, timeIn } from "../report/day.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { defineCommand } from "./command.ts";
 import { table } from "./table.ts";
-import { configure, openRecord, settingsOption } from "./wire.ts";
+import { configure, openRecord, recordFolder, settingsOption } from "./wire.ts";
 
 export const order = defineCommand({
   name: "order",
@@ -16,12 +17,14 @@ export const order = defineCommand({
     "Capitals, blanks and hyphens in the number do not matter. Ends with 1 when no such order is known.",
   options: { json: { type: "boolean", tells: "print one JSON object instead" }, ...settingsOption },
   async run([number = ""], { json, settings }, { out, err }) {
-    const store = await openRecord(await configure(settings));
+    const configuration = await configure(settings);
+    const zone = configuration.settings.time_zone;
+    const store = await openRecord(configuration);
     const orders = await store.orders(number);
     await store.close();
     if (json) out(JSON.stringify({ orders }, null, 2));
-    else if (orders.length > 0) out(orders.map(orderText).join("\n\n"));
-    else err(`No order “${number}” is known.`);
+    else if (orders.length > 0) out(orders.map((one) => orderText(one, zone)).join("\n\n"));
+    else err(`No order “${number}” is known in ${recordFolder(configuration)}.`);
     return orders.length === 0 ? 1 : 0;
   },
 });
@@ -37,13 +40,15 @@ export function missingWords(missing: readonly Missing[]): string {
     .join("; ");
 }
 
-function orderText(record: OrderRecord): string {
+function orderText(record: OrderRecord, zone: string): string {
   const gathered = gatherOrders(record.sheets);
   const sheets: [string, Sheet][] = [
     ...gathered
       .flatMap(({ stations }) => stations)
       .flatMap(({ mark, plates, devices }) =>
-        [...plates, ...devices].map((sheet): [string, Sheet] => [mark, sheet]),
+        [...plates, ...devices.toSorted((a, b) => (a.position ?? 0) - (b.position ?? 0))].map(
+          (sheet): [string, Sheet] => [mark, sheet],
+        ),
       ),
     ...gathered.flatMap(({ loose }) => loose).map((sheet): [string, Sheet] => ["", sheet]),
   ];
@@ -69,7 +74,7 @@ function orderText(record: OrderRecord): string {
       ["letter", "received", "verdict", "state", "subject"],
       ...record.letters.map((letter) => [
         String(letter.letter),
-        letter.receivedAt.toISOString().slice(0, 16).replace("T", " "),
+        `${dateIn(letter.receivedAt, zone)} ${timeIn(letter.receivedAt, zone)}`,
         letter.verdict ?? "",
         letter.state,
         letter.subject,

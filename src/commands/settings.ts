@@ -1,8 +1,10 @@
+import { readdir } from "node:fs/promises";
 import { buttonsOf } from "../catalogue/catalogue.ts";
-import { tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
-import { defineCommand } from "./command.ts";
+import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
+import { defineCommand, reasonOf } from "./command.ts";
 import {
   aroundMail,
+  beside,
   type Configuration,
   configure,
   nameServersOf,
@@ -55,10 +57,11 @@ export const settings = defineCommand({
 
 /** Tries every server of the settings and says of each what came of it: 0 when all can be used, otherwise 2. */
 async function tryConnections(configuration: Configuration, out: (text: string) => void): Promise<number> {
-  const { mailboxes, answers } = configuration.settings;
+  const { folders, mailboxes, answers } = configuration.settings;
   const around = aroundMail(configuration, { clock: systemClock, log: { info() {}, warn() {} } });
   if (mailboxes.length === 0 && answers.send === undefined) out("Folders only: there is no server to try.");
-  const trials = [];
+  const trials: Trial[] = [];
+  for (const folder of folders) trials.push(await tryFolder(beside(configuration.file, folder)));
   for (const mailbox of mailboxes) trials.push(...(await tryMailbox(mailbox, around)));
   if (answers.send !== undefined) {
     out(
@@ -70,4 +73,11 @@ async function tryConnections(configuration: Configuration, out: (text: string) 
   if (servers !== undefined) trials.push(await tryNameServers(servers, answers.from.address));
   for (const { ok, says } of trials) out(`${ok ? "ok   " : "FAULT"} ${says}.`);
   return trials.every(({ ok }) => ok) ? 0 : 2;
+}
+
+async function tryFolder(folder: string): Promise<Trial> {
+  return readdir(folder).then(
+    (names) => ({ ok: true, says: `${folder}: ${names.length} files` }),
+    (cause: unknown) => ({ ok: false, says: `${folder} cannot be read: ${reasonOf(cause)}` }),
+  );
 }

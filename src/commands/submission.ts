@@ -7,7 +7,7 @@ import { makeReport, type Report } from "../report/report.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { openLog } from "../telemetry/log.ts";
 import type { Attachment } from "../trade/attachment.ts";
-import { CannotRun } from "./command.ts";
+import { CannotRun, reasonOf } from "./command.ts";
 import type { Configuration } from "./wire.ts";
 
 /** Files that somebody names are theirs to choose: only their sizes one by one are bounded. */
@@ -55,7 +55,7 @@ export async function writeFiles(files: readonly Enclosure[], folder: string): P
     await mkdir(folder, { recursive: true });
     for (const { file, bytes } of files) await writeFile(join(folder, file), bytes);
   } catch (cause) {
-    throw new CannotRun(`cannot write into ${folder}`, { cause });
+    throw new CannotRun(`cannot write into ${folder}: ${reasonOf(cause)}`, { cause });
   }
   return files.map(({ file }) => join(folder, file));
 }
@@ -64,12 +64,13 @@ async function filesOf(paths: readonly string[]): Promise<string[]> {
   const files: string[] = [];
   for (const path of paths) {
     const found = await stat(path).catch((cause: unknown) => {
-      throw new CannotRun(`cannot read ${path}: no such file or folder`, { cause });
+      throw new CannotRun(`cannot read ${path}: ${reasonOf(cause)}`, { cause });
     });
     if (found.isDirectory()) {
-      const names = (await readdir(path)).filter((name) =>
-        [".pdf", ".eml"].includes(extname(name).toLowerCase()),
-      );
+      const all = await readdir(path).catch((cause: unknown) => {
+        throw new CannotRun(`cannot read ${path}: ${reasonOf(cause)}`, { cause });
+      });
+      const names = all.filter((name) => [".pdf", ".eml"].includes(extname(name).toLowerCase()));
       if (names.length === 0) throw new CannotRun(`no PDF and no .eml in ${path}`);
       files.push(...names.toSorted().map((name) => join(path, name)));
     } else files.push(path);
@@ -87,7 +88,7 @@ async function openAll(
       name: basename(path),
       bytes: new Uint8Array(
         await readFile(path).catch((cause: unknown) => {
-          throw new CannotRun(`cannot read ${path}`, { cause });
+          throw new CannotRun(`cannot read ${path}: ${reasonOf(cause)}`, { cause });
         }),
       ),
     })),

@@ -19,7 +19,7 @@ import { openBlobs } from "../store/blobs.ts";
 import { openSqlite } from "../store/sqlite.ts";
 import { openStore } from "../store/store.ts";
 import { type Fault, faultLine, type Written } from "../yaml/yaml.ts";
-import { CannotRun } from "./command.ts";
+import { CannotRun, reasonOf } from "./command.ts";
 
 /** The option that every command with settings has. */
 export const settingsOption = {
@@ -68,11 +68,10 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
   const settings = take(readSettings(await readText(file), file));
   if (settings === undefined) throw faulty(faults);
 
-  const beside = (path: string): string => resolve(dirname(file), path);
-  const catalogueFile = beside(settings.catalogue);
+  const catalogueFile = beside(file, settings.catalogue);
   const makes = take(readCatalogue(await readText(catalogueFile), catalogueFile));
   const glossaryFile =
-    settings.glossary === undefined ? projectFile("config", "glossary.txt") : beside(settings.glossary);
+    settings.glossary === undefined ? projectFile("config", "glossary.txt") : beside(file, settings.glossary);
   const glossary = take(readGlossary(await readText(glossaryFile), glossaryFile));
   if (makes === undefined || glossary === undefined) throw faulty(faults);
   const catalogue = {
@@ -80,9 +79,9 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
     words: makeWords(glossary, await dictionariesOf(settings.languages)),
   };
 
-  const folder = beside(settings.editions);
+  const folder = beside(file, settings.editions);
   const names = await readdir(folder).catch((cause: unknown) => {
-    throw new CannotRun(`cannot read the folder of editions ${folder}`, { cause });
+    throw new CannotRun(`cannot read the folder of editions ${folder}: ${reasonOf(cause)}`, { cause });
   });
   const editions: Edition[] = [];
   for (const name of names.filter((n) => n.endsWith(".yaml")).toSorted()) {
@@ -93,11 +92,25 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
   return { file, settings, catalogue, editions };
 }
 
+/** A path of the settings, which are written as seen from the settings file. */
+export function beside(file: string, path: string): string {
+  return resolve(dirname(file), path);
+}
+
+/** Where the record lies. */
+export function recordFolder({ file, settings }: Configuration): string {
+  return beside(file, settings.record);
+}
+
 /** Opens the record that the settings name, making it if need be. */
-export async function openRecord({ file, settings }: Configuration): Promise<Store> {
-  const folder = resolve(dirname(file), settings.record);
-  await mkdir(folder, { recursive: true });
-  return openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+export async function openRecord(configuration: Configuration): Promise<Store> {
+  const folder = recordFolder(configuration);
+  try {
+    await mkdir(folder, { recursive: true });
+    return await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+  } catch (cause) {
+    throw new CannotRun(`cannot open the record in ${folder}: ${reasonOf(cause)}`, { cause });
+  }
 }
 
 /** A desk at work, with its mailboxes; `close` lets go of everything. */
@@ -112,7 +125,6 @@ export async function openDesk(
   { clock, log }: { clock: Clock; log: Log },
 ): Promise<OpenDesk> {
   const { file, settings, catalogue, editions } = configuration;
-  const beside = (path: string): string => resolve(dirname(file), path);
   const around = aroundMail(configuration, { clock, log });
   const { from, also, folder, send, most_per_hour, grace_seconds, lease_seconds } = settings.answers;
   const { authority, received_lines, shared_domains } = settings.trust;
@@ -123,11 +135,11 @@ export async function openDesk(
   ]).catch((cause: unknown) => {
     throw new CannotRun(cause instanceof Error ? cause.message : String(cause), { cause });
   });
-  const all = [...settings.folders.map((path) => folderMailbox(beside(path))), ...mailboxes];
+  const all = [...settings.folders.map((path) => folderMailbox(beside(file, path))), ...mailboxes];
   const desk: Desk = {
     store: await openRecord(configuration),
     reader: openPool({ log }),
-    sender: sending ?? folderSender(beside(folder ?? ".")),
+    sender: sending ?? folderSender(beside(file, folder ?? ".")),
     clock,
     log,
     chance: Math.random,
@@ -172,15 +184,20 @@ export function aroundMail(
   { file }: Configuration,
   { clock, log }: { clock: Clock; log: Log },
 ): Surroundings {
-  const beside = (path: string): string => resolve(dirname(file), path);
-  return { log, clock, chance: Math.random, environment: process.env, beside };
+  return {
+    log,
+    clock,
+    chance: Math.random,
+    environment: process.env,
+    beside: (path) => beside(file, path),
+  };
 }
 
 export const systemClock: Clock = { now: () => new Date() };
 
 async function readText(file: string): Promise<string> {
   return readFile(file, "utf8").catch((cause: unknown) => {
-    throw new CannotRun(`cannot read ${file}`, { cause });
+    throw new CannotRun(`cannot read ${file}: ${reasonOf(cause)}`, { cause });
   });
 }
 

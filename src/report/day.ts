@@ -85,7 +85,7 @@ function dayLetter(record: LetterRecord, timeZone: string): DayLetter {
     problems.filter((problem) => problem.severity === severity).length;
   return {
     letter: record.letter,
-    time: new Intl.DateTimeFormat("en-GB", { timeZone, timeStyle: "short" }).format(receivedAt),
+    time: timeIn(receivedAt, timeZone),
     from: record.from ?? "",
     subject: record.subject,
     orders: record.orders,
@@ -97,6 +97,11 @@ function dayLetter(record: LetterRecord, timeZone: string): DayLetter {
     notes: count("notes"),
     secondsToAnswer: sentAt === undefined ? null : (sentAt.getTime() - receivedAt.getTime()) / 1000,
   };
+}
+
+/** What the clocks of a zone show at a moment: "08:02". */
+export function timeIn(moment: Date, timeZone: string): string {
+  return new Intl.DateTimeFormat("en-GB", { timeZone, timeStyle: "short" }).format(moment);
 }
 
 /** The moment at which the clocks of a zone show the midnight that `utcMidnight` shows in UTC. */

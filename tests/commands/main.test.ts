@@ -136,3 +136,56 @@ test("check --out writes the proof, and the sheet with what is wrong marked on i
         .toString(),
     ).toBe("%PDF-");
 });
+
+test("nothing that somebody has made is replaced", async () => {
+  const folder = temporaryFolder();
+  mkdirSync(join(folder, "record"));
+  writeFileSync(join(folder, "record", "record.sqlite"), "ours");
+  const refused = await burin("demo", folder);
+  expect([refused.code, refused.err]).toEqual([
+    2,
+    expect.stringContaining("has files in it that no demonstration made"),
+  ]);
+  expect(readFileSync(join(folder, "record", "record.sqlite"), "utf8")).toBe("ours");
+
+  const sheets = join(folder, "sheets");
+  expect((await burin("blank", sheets)).code).toBe(0);
+  expect((await burin("blank", sheets)).code).toBe(0);
+  const [sample] = await sampleSheets();
+  writeFileSync(join(sheets, "device-26b.pdf"), sample?.filled ?? "");
+  const again = await burin("blank", sheets);
+  expect([again.code, again.err]).toEqual([2, expect.stringContaining("nothing was written")]);
+  expect(readFileSync(join(sheets, "device-26b.pdf")).equals(sample?.filled ?? Buffer.of())).toBe(true);
+});
+
+test.each([
+  [["demo", "README.md"], "there is a file of that name"],
+  [["check", "README.md/a.pdf"], "a part of the path is a file, not a folder"],
+  [
+    ["check", "package.json", "--out", "README.md"],
+    "cannot write into README.md: there is a file of that name",
+  ],
+])("%j ends with 2 and a sentence", async (args, sentence) => {
+  const { code, err } = await burin(...args);
+  expect(code).toBe(2);
+  expect(err).toContain(sentence);
+  expect(err).not.toMatch(/\n\s+at /);
+});
+
+test("a record that cannot be opened, and a folder of letters that is not there, are told in a sentence", async () => {
+  const folder = temporaryFolder();
+  const file = join(folder, "burin.yaml");
+  const config = resolve("config");
+  writeFileSync(join(folder, "r"), "");
+  writeFileSync(
+    file,
+    `catalogue: ${config}/catalogue.yaml\neditions: ${config}/editions\nrecord: r\nfolders: [nowhere]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n`,
+  );
+  const order = await burin("order", "X", "--settings", file);
+  expect([order.code, order.err]).toEqual([2, expect.stringContaining("cannot open the record in")]);
+  const connect = await burin("settings", "--connect", "--settings", file);
+  expect([connect.code, connect.out]).toEqual([
+    2,
+    expect.stringMatching(/FAULT .*nowhere cannot be read: no such file or folder/),
+  ]);
+});
