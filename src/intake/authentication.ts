@@ -24,10 +24,16 @@ export function proofOf(
 ): SenderProof {
   const border = borderOf(headers, lines);
   const ours = border === undefined ? headers : headers.slice(0, headers.indexOf(border));
-  const field = ours.find(
-    ({ name, value }) => name === "authentication-results" && authorityOf(value) === authority.toLowerCase(),
+  const fields = ours.filter(
+    ({ name, value }) => name === "authentication-results" && authorityOf(value) === nameOf(authority),
   );
-  return field === undefined ? "none" : judge(resultsOf(field.value), domainOf(from));
+  const results = fields.map(({ value }) => resultsOf(value));
+  // Something that the sender calls itself has got out of its quotes.
+  if (results.some((some) => some === undefined)) return "temporary";
+  return judge(
+    results.flatMap((some) => some ?? []),
+    domainOf(from),
+  );
 }
 
 /** The Received line with which a letter came into our house, where our servers write `lines` of them. */
@@ -53,16 +59,23 @@ function judge(results: readonly Result[], domain: string): SenderProof {
 
 /** The authserv-id that begins an Authentication-Results field. RFC 8601 §2.2 */
 function authorityOf(value: string): string {
-  const [head = ""] = withoutComments(value).split(";");
-  return (head.trim().split(/\s+/)[0] ?? "").toLowerCase();
+  const [head = ""] = (withoutComments(value) ?? value).split(";");
+  return nameOf(head.trim().split(/\s+/)[0] ?? "");
 }
 
-function resultsOf(value: string): Result[] {
-  const [, ...parts] = splitOutsideQuotes(withoutComments(value));
+function nameOf(authority: string): string {
+  return unquoted(authority).replace(/\.$/, "").toLowerCase();
+}
+
+/** The findings of a field; undefined if its quotes or brackets do not close. */
+function resultsOf(value: string): Result[] | undefined {
+  const text = withoutComments(value);
+  if (text === undefined) return undefined;
+  const [, ...parts] = splitOutsideQuotes(text);
   return parts.flatMap((part) => {
-    const pairs = [...part.matchAll(/([A-Za-z0-9.-]+)(?:\/\d+)?\s*=\s*("(?:[^"\\]|\\.)*"|[^\s;]+)/g)].map(
-      ([, name = "", text = ""]): [string, string] => [name.toLowerCase(), unquoted(text)],
-    );
+    const pairs = [
+      ...part.matchAll(/([A-Za-z0-9.-]+)(?:\/\d+)?\s*=\s*((?:"(?:[^"\\]|\\.)*"|[^\s;"])+)/g),
+    ].map(([, name = "", said = ""]): [string, string] => [name.toLowerCase(), said]);
     const [first, ...properties] = pairs;
     return first === undefined
       ? []
@@ -71,7 +84,7 @@ function resultsOf(value: string): Result[] {
 }
 
 /** RFC 5322 §3.2.2: comments nest; a quoted string may hold brackets; a backslash takes what follows as it is. */
-function withoutComments(value: string): string {
+function withoutComments(value: string): string | undefined {
   let depth = 0;
   let quoted = false;
   let text = "";
@@ -85,7 +98,7 @@ function withoutComments(value: string): string {
     if (depth === 0) text += whole;
     if (c === ")" && !quoted && depth > 0) depth--;
   }
-  return text;
+  return quoted || depth > 0 ? undefined : text;
 }
 
 function splitOutsideQuotes(value: string): string[] {
@@ -96,7 +109,13 @@ function unquoted(text: string): string {
   return text.startsWith('"') ? text.slice(1, -1).replace(/\\(.)/g, "$1") : text;
 }
 
-/** The domain of an address, in small letters. */
+/** The domain of an address, in small letters. An "@" in quotes belongs to the part before it. */
 export function domainOf(address: string): string {
-  return (address.split("@").at(-1) ?? "").toLowerCase();
+  const whole = /^"(?:[^"\\]|\\.)*"$/.test(address) ? unquoted(address) : address;
+  return (
+    whole
+      .replace(/"(?:[^"\\]|\\.)*"/g, "")
+      .split("@")
+      .at(-1) ?? ""
+  ).toLowerCase();
 }

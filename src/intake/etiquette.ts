@@ -34,6 +34,17 @@ export const noticePrefix = "burin.notice.";
 
 type Rule = (manners: Manners) => Refusal | undefined;
 
+const onceOnly = new Set([
+  "content-transfer-encoding",
+  "content-type",
+  "date",
+  "in-reply-to",
+  "message-id",
+  "references",
+  "reply-to",
+  "subject",
+]);
+
 const rules: readonly Rule[] = [
   // RFC 3464 §2, RFC 8098 §3, RFC 5965 §2: reports of deliveries, readings and abuse are multipart/report.
   ({ headers }) => {
@@ -50,6 +61,12 @@ const rules: readonly Rule[] = [
     return said.some((keyword) => keyword !== "no")
       ? { why: "a machine sent it (Auto-Submitted)", drop: true }
       : undefined;
+  },
+  // RFC 5322 §3.6: each of these stands once. What a signature covers is the lowest, and we would read another.
+  ({ headers }) => {
+    const names = headers.map(({ name }) => name).filter((name) => onceOnly.has(name));
+    const twice = names.find((name, i) => names.indexOf(name) < i);
+    return twice === undefined ? undefined : { why: `its header has ${twice} more than once`, drop: false };
   },
   // RFC 5321 §4.5.5, RFC 3834 §2: a null return path asks for no answer.
   ({ headers, returnPathWritten }) => {

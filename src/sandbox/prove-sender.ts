@@ -20,8 +20,11 @@ export async function proveSender(
 ): Promise<SenderProof> {
   const domain = domainOf(from);
   const headers = headerLines(bytes);
-  const path = headers.find(({ name }) => name === "return-path")?.value.replaceAll(/[<>\s]/g, "");
-  const client = isRelated(path, domain) ? clientIn(borderOf(headers, lines)) : undefined;
+  const border = borderOf(headers, lines);
+  // What stands below our own line, the sender may have written.
+  const ours = border === undefined ? [] : headers.slice(0, headers.indexOf(border));
+  const path = ours.find(({ name }) => name === "return-path")?.value.replaceAll(/[<>\s]/g, "");
+  const client = isRelated(path, domain) ? clientIn(border) : undefined;
   const names = openNames(servers);
   const results = await authenticate(withoutForeign(bytes, domain), {
     mta: "here",
@@ -35,26 +38,27 @@ export async function proveSender(
 }
 
 function judge({ dmarc, dkim, spf }: AuthenticateResult, domain: string, bySpf: boolean): SenderProof {
-  const signed = dkim.results.filter(({ signingDomain }) => signingDomain?.toLowerCase() === domain);
-  // RFC 6376 §8.2: behind the part that such a signature covers anybody may have put anything.
-  const isWhole = (underSized: number | undefined): boolean => !underSized;
-  if (dmarc && dmarc.status.result !== "none") {
-    const { result } = dmarc.status;
-    if (result === "temperror") return "temporary";
+  // A letter in which others would see another sender, or none, or several.
+  if (!dmarc || dmarc.status.header?.from?.toLowerCase() !== domain) return "fail";
+  const undecided = [...dkim.results, ...(bySpf && spf ? [spf] : [])].some(
+    ({ status }) => status.result === "temperror",
+  );
+  const { result } = dmarc.status;
+  if (result === "pass") {
     const { spf: path, dkim: signature } = dmarc.alignment;
-    const whole = Boolean(path.result && bySpf) || Boolean(signature.result && isWhole(signature.underSized));
-    return result === "pass" && dmarc.status.header?.from?.toLowerCase() === domain && whole
-      ? "pass"
-      : "fail";
+    // RFC 6376 §8.2: behind the part that a signature covers anybody may have put anything.
+    const isWhole = signature.result !== undefined && !signature.underSized;
+    return isWhole || (bySpf && path.result !== undefined) ? "pass" : "fail";
   }
-  if (signed.some(({ status }) => status.result === "pass" && isWhole(status.underSized))) return "pass";
-  const path = bySpf && spf && spf.domain?.toLowerCase() === domain ? spf.status.result : "none";
-  if (path === "pass") return "pass";
-  // Where the signature is good and the letter longer than it says, somebody has added something.
-  if (signed.some(({ status }) => status.result === "pass")) return "fail";
-  return path === "temperror" || signed.some(({ status }) => status.result === "temperror")
-    ? "temporary"
-    : "none";
+  if (result === "temperror") return "temporary";
+  if (result !== "none") return undecided ? "temporary" : "fail";
+  const signed = dkim.results.filter(
+    ({ signingDomain, status }) => signingDomain?.toLowerCase() === domain && status.result === "pass",
+  );
+  if (signed.some(({ status }) => !status.underSized)) return "pass";
+  if (bySpf && spf && spf.domain?.toLowerCase() === domain && spf.status.result === "pass") return "pass";
+  if (signed.length > 0) return "fail";
+  return undecided ? "temporary" : "none";
 }
 
 /** The letter without signatures of domains that have nothing to do with the one in From. */
@@ -67,8 +71,10 @@ function withoutForeign(bytes: Uint8Array, domain: string): Buffer {
     .split(/\r?\n(?![ \t])/);
   const kept = fields.filter((field) => {
     if (!/^dkim-signature\s*:/i.test(field)) return true;
-    const signer = /[:;]\s*d\s*=\s*([^\s;]+)/i.exec(field.replaceAll(/\s+/g, " "))?.[1];
-    return isRelated(signer, domain);
+    const tags = field.slice(field.indexOf(":") + 1).split(";");
+    const signers = tags.filter((tag) => /^\s*d\s*=/i.test(tag));
+    // RFC 6376 §3.2: of a tag that stands there twice nothing is to be believed.
+    return signers.length === 1 && isRelated(signers[0]?.split("=")[1]?.trim(), domain);
   });
   return Buffer.concat([Buffer.from(kept.join("\r\n"), "latin1"), raw.subarray(end)]);
 }

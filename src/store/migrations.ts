@@ -1,4 +1,4 @@
-import type { Kysely } from "kysely";
+import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
 
 const migrations = {
@@ -131,6 +131,7 @@ const migrations = {
         .addColumn("cut", "text", (c) => c.notNull().defaultTo("[]"))
         .execute();
       await db.schema.alterTable("letters").addColumn("noticed_at", "text").execute();
+      await db.schema.alterTable("letters").addColumn("noticed_as", "text").execute();
     },
   },
   "004-kept-words": {
@@ -151,8 +152,12 @@ const migrations = {
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };
 
-/** Brings a database to the present tables. Throws with the cause when it cannot. */
+/** Brings a database to the present tables; of two programs that begin with it, one does and the other waits. Throws with the cause when it cannot. */
 export async function migrate<T>(db: Kysely<T>): Promise<void> {
-  const { error } = await new Migrator({ db, provider }).migrateToLatest();
-  if (error !== undefined) throw new Error("the record could not be brought up to date", { cause: error });
+  await db.connection().execute(async (one) => {
+    await sql`BEGIN IMMEDIATE`.execute(one);
+    const { error } = await new Migrator({ db: one, provider }).migrateToLatest();
+    await (error === undefined ? sql`COMMIT` : sql`ROLLBACK`).execute(one);
+    if (error !== undefined) throw new Error("the record could not be brought up to date", { cause: error });
+  });
 }

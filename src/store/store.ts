@@ -7,7 +7,7 @@ import type { Blobs } from "./blobs.ts";
 import { holdOn, takeClaim } from "./claims.ts";
 import { readAnswered, readKept, readSheets } from "./kept.ts";
 import { migrate } from "./migrations.ts";
-import { lettersForPerson, takeNotice } from "./notice.ts";
+import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
 import type { Tables } from "./tables.ts";
 import { writeEvent, writeOutcome } from "./write.ts";
@@ -79,8 +79,6 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
           .set((eb) => ({
             state,
             ...(state === "held" ? { why: words, verdict: "person" } : {}),
-            // Whoever was told of it before was told something else.
-            ...(state === "held" || state === "refused" ? { noticed_at: null } : {}),
             ...(state === "sending" ? { tries: eb("tries", "+", 1) } : {}),
             ...(dueAt === undefined ? {} : { due_at: dueAt.toISOString(), claimed_until: null }),
           }))
@@ -124,15 +122,9 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
             .execute()
         ).map(({ state, count }) => [state, count]),
       ),
-    forPerson: async (now) => readLetters(db, await lettersForPerson(db, now)),
+    forPerson: (now) => lettersForPerson(db, now),
     takeNotice: (now, told) => takeNotice(db, now, told),
-    dropNotice: async (now) => {
-      await db
-        .updateTable("letters")
-        .set({ noticed_at: null })
-        .where("noticed_at", "=", now.toISOString())
-        .execute();
-    },
+    dropNotice: (taken) => dropNotice(db, taken),
     markOf: async (mailbox) =>
       db.selectFrom("marks").select(["validity", "uid"]).where("mailbox", "=", mailbox).executeTakeFirst(),
     setMark: async (mailbox, mark) => {

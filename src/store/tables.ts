@@ -24,6 +24,8 @@ export interface Tables {
     due_at: Generated<string | null>;
     /** When customer service was told that it waits for a person. */
     noticed_at: Generated<string | null>;
+    /** The state that it was in then. */
+    noticed_as: Generated<string | null>;
   };
   /** Words that a letter keeps as they stand for a project of its buyer's, which stands here by its key. */
   kept_words: { buyer: string; project: string; word: string; letter: number; kept_at: string };

@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { proofOf } from "../../src/intake/authentication.ts";
 
 const header = (name: string, value: string) => ({ name, value });
@@ -76,4 +76,40 @@ test("an escaped backslash ends no quotation, and what a sender called itself en
   );
   // RFC 7489 §11.1: the field names whom it passed
   expect(of("dmarc=pass")).toBe("none");
+});
+
+describe("what a stranger calls himself proves nothing", () => {
+  const of = (...texts: string[]) =>
+    proofOf(
+      texts.map((text) => results(`mx.quillgate.example; ${text}`)),
+      "ines@brightwire.example",
+      "mx.quillgate.example",
+    );
+  test.each([
+    ["a return path", 'spf=pass smtp.mailfrom="x@brightwire.example"@evil.example; dmarc=none'],
+    ["a signer", 'dkim=pass header.i="@brightwire.example"@evil.example'],
+    ["a return path with a backslash", 'spf=pass smtp.mailfrom="x\\"@brightwire.example"@evil.example'],
+  ])("as %s with the buyer's domain in quotes", (_, text) => {
+    expect(of(text)).toBe("none");
+  });
+
+  test("where it leaves a bracket or a quote open", () => {
+    expect(of("spf=fail (x ( ; dmarc=fail header.from=brightwire.example")).toBe("temporary");
+    expect(of('spf=pass smtp.mailfrom=brightwire.example; dkim=none header.s="x')).toBe("temporary");
+  });
+
+  test("an address in quotes as a whole is still one", () => {
+    expect(of('spf=pass smtp.mailfrom="ines@brightwire.example"')).toBe("pass");
+    expect(of('spf=pass smtp.mailfrom="ines calloway"@brightwire.example')).toBe("pass");
+  });
+});
+
+test("all fields of our own server count together, however it writes its name", () => {
+  const from = "ines@brightwire.example";
+  const fields = [
+    results("mx.quillgate.example; dkim=pass header.d=brightwire.example"),
+    results('"MX.quillgate.example." 1; dmarc=fail header.from=brightwire.example'),
+  ];
+  expect(proofOf(fields, from, "mx.quillgate.example")).toBe("fail");
+  expect(proofOf(fields.slice(0, 1), from, "mx.quillgate.example.")).toBe("pass");
 });

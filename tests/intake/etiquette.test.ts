@@ -75,6 +75,21 @@ describe("these are no machines", () => {
   });
 });
 
+test.each(["Message-ID", "Content-Type", "Subject", "Reply-To", "References"])(
+  "a letter with a second %s is not answered: a signature covers but one",
+  (name) => {
+    const headers = Object.entries(good).map(([key, value]) => ({ name: key, value }));
+    const twice = { name: name.toLowerCase(), value: "x" };
+    const told = refusalOf({
+      headers: [twice, ...headers, twice],
+      from: "ines@brightwire.example",
+      ours: ["orders@quillgate.example"],
+      returnPathWritten: true,
+    });
+    expect(told).toEqual({ why: `its header has ${name.toLowerCase()} more than once`, drop: false });
+  },
+);
+
 describe("an answer goes", () => {
   const to = (replyTo: string | undefined, domain: string | undefined): string =>
     answerAddress(

@@ -108,6 +108,44 @@ test("a letter told of as held is not told of again, one whose answer is refused
   expect(await sendNotice(desk)).toBe("told");
 });
 
+test("an answer told of as lost and then given up is told of anew, an hour later at the earliest", async () => {
+  const { desk, forward } = await deskWith();
+  const { letter } = await desk.store.receive("k", fromTwo(1), desk.clock.now());
+  const claim = { letter, state: "received", fence: 0, opened: 1, tries: 0 } as const;
+  await desk.store.mark(claim, "unknown", "connection lost", desk.clock.now());
+  forward(61);
+  expect(await sendNotice(desk)).toBe("told");
+  forward(3);
+  await desk.store.mark(claim, "held", "nobody can see", desk.clock.now());
+  expect(await sendNotice(desk)).toBe("nothing");
+  forward(58);
+  expect(await sendNotice(desk)).toBe("told");
+});
+
+test("a flood of letters is told of in parts", async () => {
+  const { desk, sender, forward } = await deskWith();
+  for (let n = 0; n < 620; n++) await desk.store.receive(`k${n}`, fromTwo(n), desk.clock.now());
+  for (let n = 1; n <= 620; n++)
+    await desk.store.mark(
+      { letter: n, state: "received", fence: 0, opened: 1, tries: 0 },
+      "held",
+      "x",
+      desk.clock.now(),
+    );
+  expect(await sendNotice(desk)).toBe("told");
+  forward(61);
+  expect(await sendNotice(desk)).toBe("told");
+  forward(61);
+  expect(await sendNotice(desk)).toBe("nothing");
+  const told = await Promise.all(sender.kept.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
+  expect(told.map(({ subject }) => subject)).toEqual([
+    "500 letters need a person",
+    "120 letters need a person",
+  ]);
+  expect(told[0]?.text).toContain("… and 460 more.");
+  expect(await desk.store.forPerson(desk.clock.now())).toHaveLength(620);
+});
+
 test("customer service is not told of what it sends itself, and its replies to notices are not answered", async () => {
   const { desk, sender, take, forward } = await deskWith();
   await take(1);

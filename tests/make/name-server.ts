@@ -13,8 +13,11 @@ export interface NameServer {
   readonly stop: () => Promise<void>;
 }
 
-/** Starts dnsmasq with text records by name; everything else does not exist. */
-export async function startNameServer(texts: Readonly<Record<string, string>>): Promise<NameServer> {
+/** Starts dnsmasq with text records by name; of `deaf` names there is no answer, everything else does not exist. */
+export async function startNameServer(
+  texts: Readonly<Record<string, string>>,
+  deaf: readonly string[] = [],
+): Promise<NameServer> {
   const port = await freePort();
   const child = spawn(
     "/usr/sbin/dnsmasq",
@@ -31,6 +34,7 @@ export async function startNameServer(texts: Readonly<Record<string, string>>): 
       "--bind-interfaces",
       `--port=${port}`,
       "--local=/#/", // whatever it does not know does not exist
+      ...deaf.map((name) => `--server=/${name}/127.0.0.1#9`), // nobody is there
       ...Object.entries(texts).map(([name, text]) => `--txt-record=${name},${inStrings(text)}`),
     ],
     { stdio: ["ignore", "ignore", "pipe"] },

@@ -87,7 +87,7 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     const joe = "joe@football.example.com";
     expect(await ask(published, joe)).toBe("pass");
     expect(await ask(published.replace("lost", "last"), joe)).toBe("none");
-    expect(await ask(published, "joe@other.example")).toBe("none");
+    expect(await ask(published, "joe@other.example")).toBe("fail");
   });
 
   test("is proved by a signature that another program made", async () => {
@@ -144,6 +144,25 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
       expect(await ask(signatures + plain)).toBe("fail");
     });
 
+    test("writes a return path below our server's own line is refuted", async () => {
+      const line =
+        "Received: from x (x [192.0.2.7]) by mx.quillgate.example; Mon, 9 Nov 2026 09:00:00 -0600\r\n";
+      expect(await ask(`${line}Return-Path: <${ines}>\r\n${plain}`)).toBe("fail");
+    });
+
+    test.each([
+      ["no From", plain.replace("From", "X-From")],
+      ["a From that other programs read otherwise", plain.replace(ines, `${ines}\r\n<x@evil.example>`)],
+    ])("sends a letter with %s is refuted", async (_, letter) => {
+      expect(await ask(letter)).toBe("fail");
+    });
+
+    test("signs twice at once is refuted without asking the second", async () => {
+      const twice = sign("d=brightwire.example; d=slower.example; s=x");
+      expect(await ask(arrived(twice + plain, "192.0.2.66"))).toBe("fail");
+      expect(server.asked()).not.toContain("slower.example");
+    });
+
     test("names domains whose servers do not answer is refuted without asking them", async () => {
       const slow = ["d1", "d2", "d3"].map((name) => sign(`d=${name}.slow.example; s=x`)).join("");
       expect(await ask(arrived(slow + plain, "192.0.2.66", "eve@d4.slow.example"))).toBe("fail");
@@ -166,6 +185,13 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
   test("whose domain is a signer's neighbour is proved as DMARC has it", async () => {
     const letter = await signed("brightwire.example", "omar@mail.brightwire.example");
     expect(await ask(letter, "omar@mail.brightwire.example")).toBe("pass");
+  });
+
+  test("is no forger while the key of her signature cannot be had just now", async () => {
+    const { "here._domainkey.brightwire.example": _, ...others } = texts;
+    const half = await startNameServer(others, ["here._domainkey.brightwire.example"]);
+    expect(await ask(await signed(), ines, [half.address])).toBe("temporary");
+    await half.stop();
   });
 
   test("cannot be proved just now while no name server answers", async () => {

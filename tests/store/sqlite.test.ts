@@ -1,3 +1,4 @@
+import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
@@ -38,4 +39,24 @@ test("a database that another program has to itself for a moment is waited for",
   const db = openSqlite(path);
   expect(performance.now() - began).toBeGreaterThan(100);
   await db.destroy();
+});
+
+test("of two programs that begin a record at once, one waits for the other", async () => {
+  const folder = temporaryFolder();
+  const program = `
+    import { openSqlite } from ${JSON.stringify(new URL("../../src/store/sqlite.ts", import.meta.url).href)};
+    import { openStore } from ${JSON.stringify(new URL("../../src/store/store.ts", import.meta.url).href)};
+    import { openBlobs } from ${JSON.stringify(new URL("../../src/store/blobs.ts", import.meta.url).href)};
+    const store = await openStore(openSqlite(${JSON.stringify(join(folder, "record.sqlite"))}), openBlobs(${JSON.stringify(folder)}));
+    await store.close();`;
+  const ends = await Promise.all(
+    [1, 2, 3].map(async () => {
+      const child = spawn(process.execPath, ["--input-type=module", "--eval", program], {
+        stdio: ["ignore", "ignore", "inherit"],
+      });
+      const [code] = (await once(child, "exit")) as [number];
+      return code;
+    }),
+  );
+  expect(ends).toEqual([0, 0, 0]);
 });

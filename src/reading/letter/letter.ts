@@ -1,6 +1,7 @@
 import type { Letter } from "../../trade/letter.ts";
 import { contentOf } from "../content.ts";
 import type { Part } from "../facts.ts";
+import { headerEnd } from "./header-lines.ts";
 import { type Header, headerOf } from "./letter-header.ts";
 import { contentsOf, parseMail } from "./letter-parts.ts";
 import { fileLinksIn } from "./links.ts";
@@ -44,15 +45,25 @@ export async function readHeader(bytes: Uint8Array): Promise<Header> {
 
 /**
  * A letter that is wrapped in its signature as a whole → the letter itself. RFC 8551 §3.5.2: a part of a
- * letter with its own Content-Type takes the place of the signed data; the rest of the header stays.
+ * letter with its own Content-Type takes the place of the signed data. All else of the header stays: who sent a letter
+ * is proved by its own header, and whoever signs can write another one inside.
  */
 function withoutSignature(bytes: Uint8Array): Uint8Array {
   const raw = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const [leaf, ...others] = leavesOf(raw);
   if (leaf === undefined || others.length > 0 || contentOf(leaf.bytes) !== "signed") return bytes;
-  const content = signedContent(leaf.bytes);
-  if (content === undefined || contentOf(content) !== "letter") return bytes;
-  const [header = ""] = raw.toString("latin1").split(/\r?\n\r?\n/, 1);
-  const kept = header.split(/\r?\n(?![ \t])/).filter((line) => !/^(?:content-|mime-version)/i.test(line));
-  return Buffer.concat([Buffer.from(`${kept.join("\r\n")}\r\n`, "latin1"), content]);
+  const signed = signedContent(leaf.bytes);
+  if (signed === undefined || contentOf(signed) !== "letter") return bytes;
+  const content = Buffer.from(signed.buffer, signed.byteOffset, signed.byteLength);
+  const end = headerEnd(content);
+  const isOfBody = (field: string): boolean => /^(?:content-|mime-version)/i.test(field);
+  const header = [
+    ...fieldsIn(raw.subarray(0, headerEnd(raw))).filter((field) => !isOfBody(field)),
+    ...fieldsIn(content.subarray(0, end)).filter(isOfBody),
+  ];
+  return Buffer.concat([Buffer.from(header.join("\r\n"), "latin1"), content.subarray(end)]);
+}
+
+function fieldsIn(header: Buffer): string[] {
+  return header.toString("latin1").split(/\r?\n(?![ \t])/);
 }

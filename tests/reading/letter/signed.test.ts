@@ -151,6 +151,22 @@ describe.skipIf(!hasProgram("openssl", "version"))("a letter signed by openssl",
     expect(read.parts).toEqual([{ name: "a.pdf", bytes: pdf, looks: false }]);
   });
 
+  test("around a text with a header of its own, of which nothing but its content counts", async () => {
+    const inner = ["From: eve@stranger.example", "Subject: other", "Message-ID: <x@stranger.example>"];
+    writeFileSync(
+      join(folder, "inner.txt"),
+      bytesOf([
+        ...inner,
+        ...mixed("b", ["Content-Type: text/plain", "", "Sheet enclosed."], filePart("a.pdf")),
+      ]),
+    );
+    const read = await readLetter(sign(...header, "-nodetach"));
+    expect(read).toMatchObject({ from: "ines@brightwire.example", subject: "sheets" });
+    expect(read.messageId).not.toBe("<x@stranger.example>");
+    expect(read.parts.map(({ name }) => name)).toEqual(["a.pdf"]);
+    expect((await readLetter(sign("-nodetach"))).from).toBeUndefined();
+  });
+
   test("around its text, and then forwarded, is a container", async () => {
     const { parts } = await readLetter(
       bytesOf(mixed("o", forwarded([sign(...header, "-nodetach").toString()]))),
