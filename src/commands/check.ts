@@ -26,7 +26,7 @@ export const check = defineCommand({
     const { report, enclosed } = await withReader(async (reader) => {
       const checked = await checkPaths(paths, configuration, reader);
       if (folder === undefined) return { ...checked, enclosed: undefined };
-      const made = { reader, catalogue: configuration.catalogue, most: Number.POSITIVE_INFINITY };
+      const made = { reader, ...configuration, most: Number.POSITIVE_INFINITY };
       return { ...checked, enclosed: await enclose(checked.report, checked.attachments, made) };
     });
     if (folder !== undefined && enclosed !== undefined)

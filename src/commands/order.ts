@@ -72,13 +72,15 @@ function orderText(record: OrderRecord, zone: string): string {
     "",
     table([
       ["letter", "received", "verdict", "state", "subject"],
-      ...record.letters.map((letter) => [
-        String(letter.letter),
-        `${dateIn(letter.receivedAt, zone)} ${timeIn(letter.receivedAt, zone)}`,
-        letter.verdict ?? "",
-        letter.state,
-        letter.subject,
-      ]),
+      ...[...record.letters, ...record.replies]
+        .toSorted((a, b) => a.letter - b.letter)
+        .map((letter) => [
+          String(letter.letter),
+          `${dateIn(letter.receivedAt, zone)} ${timeIn(letter.receivedAt, zone)}`,
+          letter.verdict ?? "",
+          letter.state,
+          letter.subject,
+        ]),
     ]),
   ].join("\n");
 }

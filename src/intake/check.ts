@@ -75,11 +75,13 @@ export async function checkLetter(
     },
     withKept(catalogue, [...(await store.keptWords(buyer)), ...kept]),
   );
+  const mine = party.why === undefined ? answered.filter((one) => one.buyer === buyer) : [];
   const outcome = {
     letter,
     report,
     buyer,
     kept,
+    about: [...new Set(mine.flatMap(({ orders }) => orders))],
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };

@@ -41,7 +41,7 @@ export async function answerTo(
       references: letter.references,
     },
     words,
-    [...enclosed.marked, ...enclosed.proofs],
+    [...enclosed.marked, ...enclosed.blanks, ...enclosed.proofs],
   );
   return { messageId, recipient, subject: words.subject, bytes: message };
 }

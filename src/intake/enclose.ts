@@ -1,8 +1,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Reader } from "../ports/reader.ts";
+import type { Edition } from "../reading/edition.ts";
 import { tellApart } from "../reading/file-name.ts";
 import type { Enclosed } from "../report/answer.ts";
-import { proofsFor, type Revisions } from "../report/enclosures.ts";
+import { blanksFor, proofsFor, type Revisions } from "../report/enclosures.ts";
 import type { Enclosure } from "../report/message.ts";
 import { marksOf } from "../report/numbered.ts";
 import type { Report } from "../report/report.ts";
@@ -19,12 +20,13 @@ const mostInVain = 2;
 interface Making {
   readonly reader: Reader;
   readonly catalogue: Catalogue;
+  readonly editions: readonly Edition[];
   readonly revisions?: Revisions;
   /** Bytes of marked copies. */
   readonly most?: number;
 }
 
-/** What goes with an answer: the proofs, and the sender's own sheets with their problems marked. */
+/** What goes with an answer: proofs, the sender's own sheets with their problems marked, blank sheets where those help. */
 export async function enclose(
   report: Report,
   attachments: readonly Attachment[],
@@ -32,7 +34,8 @@ export async function enclose(
 ): Promise<Enclosed> {
   const { marked, left } = await markSheets(report, attachments, making);
   const proofs = await proofsFor(report, making.catalogue, making.revisions);
-  return { proofs: tellApart(proofs), marked: tellApart(marked), left };
+  const blanks = await blanksFor(report, making.catalogue, making.editions);
+  return { proofs: tellApart(proofs), marked: tellApart(marked), left, blanks };
 }
 
 /**
@@ -43,7 +46,7 @@ async function markSheets(
   report: Report,
   attachments: readonly Attachment[],
   { reader, most = mostMarked }: Making,
-): Promise<Omit<Enclosed, "proofs">> {
+): Promise<Pick<Enclosed, "marked" | "left">> {
   const marks = marksOf(report);
   const late = AbortSignal.timeout(longest);
   const marked: Enclosure[] = [];
@@ -51,8 +54,7 @@ async function markSheets(
   for (const { sheet } of report.sheets) {
     const bytes = attachments.find(({ id }) => id === sheet.id)?.bytes;
     const problems = marks.get(sheet.id);
-    // Pages that nobody could look at in their time would use it up once more.
-    if (bytes === undefined || problems === undefined || isUnseen(sheet)) continue;
+    if (bytes === undefined || problems === undefined || !isWorthIt(sheet)) continue;
     // A copy is larger than what it is a copy of.
     const made =
       late.aborted || inVain >= mostInVain || bytes.length > room
@@ -68,8 +70,9 @@ async function markSheets(
   return { marked, left };
 }
 
-function isUnseen({ doubts }: Sheet): boolean {
-  return doubts.some(({ what }) => what === "unseen");
+/** Pages that nobody could look at in their time would use it up once more; an old edition has to be filled in anew. */
+function isWorthIt({ doubts, edition }: Sheet): boolean {
+  return edition.replacedBy === undefined && doubts.every(({ what }) => what !== "unseen");
 }
 
 /** A copy that comes back and needs another gets the same name. */

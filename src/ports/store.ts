@@ -40,6 +40,8 @@ export interface Outcome {
   readonly buyer: string;
   /** The domain that vouches for the buyer, where there is one. */
   readonly domain?: string;
+  /** Numbers of the buyer's orders that the letter replies about, whether or not it changes them. */
+  readonly about?: readonly string[];
   /** Absent when nothing is to be sent; `why` then says the reason. */
   readonly answer?: Omit<StoredAnswer, "letter"> & { readonly subject: string };
   /** Without an answer: held for a person, or silent since nobody wants one. */

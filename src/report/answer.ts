@@ -19,6 +19,8 @@ export interface Enclosed {
   readonly marked: readonly Enclosure[];
   /** Sheets with problems of which no copy was made, since the letter would become too large or too late. */
   readonly left: number;
+  /** Blank sheets, for a sender who has none, or old ones. */
+  readonly blanks: readonly Enclosure[];
 }
 
 /** Files named in one line. */
@@ -28,25 +30,33 @@ const mostNames = 6;
 export function composeAnswer(
   report: Report,
   catalogue: Catalogue,
-  enclosed: Enclosed = { proofs: [], marked: [], left: 0 },
+  enclosed: Enclosed = { proofs: [], marked: [], left: 0, blanks: [] },
 ): Answer {
   const outline = outlineOf(report, catalogue);
-  const told = { ...outline, next: [...outline.next, ...enclosedWords(enclosed)] };
+  const told = { ...outline, next: [...outline.next, ...enclosedWords(enclosed, report.verdict === "fail")] };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }
 
-function enclosedWords({ proofs, marked, left }: Enclosed): string[] {
+function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolean): string[] {
   const names = (files: readonly Enclosure[]): string =>
     listed(
       files.map(({ file }) => oneLine(file, 90)),
       mostNames,
     );
+  const [they, are, them, sheets] =
+    marked.length === 1 ? ["It", "is", "it", "sheet"] : ["They", "are", "them", "sheets"];
+  const use = toFix
+    ? `correct them there, save, and send ${them} back`
+    : `if you change something, do it there, save, and send ${them} back`;
   return [
     ...(marked.length === 0
       ? []
       : [
-          `Enclosed: ${names(marked)}. ${marked.length === 1 ? "It is your own sheet" : "They are your own sheets"} with the numbers of this letter beside the fields: correct them there, save, and send ${marked.length === 1 ? "it" : "them"} back.`,
+          `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields: ${use}.`,
         ]),
+    ...(blanks.length === 0
+      ? []
+      : [`Enclosed: ${names(blanks)}, to be filled in on a computer, saved, and sent to us.`]),
     ...(left === 0
       ? []
       : [
@@ -54,6 +64,8 @@ function enclosedWords({ proofs, marked, left }: Enclosed): string[] {
         ]),
     ...(proofs.length === 0
       ? []
-      : [`Enclosed: ${names(proofs)}. It shows what would be cut, at true size when printed at 100 %.`]),
+      : [
+          `Enclosed: ${names(proofs)}. ${proofs.length === 1 ? "It shows" : "They show"} what would be cut, at true size when printed at 100 %.`,
+        ]),
   ];
 }

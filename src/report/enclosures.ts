@@ -1,5 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { blankSheet } from "../drawing/blank-sheet.ts";
 import { proofPdf } from "../drawing/proof.ts";
+import type { Edition } from "../reading/edition.ts";
+import { knowsNoSheet } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
 import { everyProblem, type Report } from "./report.ts";
 
@@ -12,7 +15,8 @@ export async function proofsFor(
   catalogue: Catalogue,
   revisions: Revisions = new Map(),
 ): Promise<Enclosure[]> {
-  const problems = everyProblem(report);
+  // A sheet that only waits for its sisters has nothing wrong.
+  const problems = everyProblem(report).filter(({ verdict }) => verdict !== "waiting");
   const proofs: Enclosure[] = [];
   for (const { order } of report.orders) {
     if (order.sheets.length === 0) continue;
@@ -24,6 +28,30 @@ export async function proofsFor(
     proofs.push({ file: `proof ${fileWords(order.number)}.pdf`, type: "application/pdf", bytes });
   }
   return proofs;
+}
+
+/** Blank sheets of ours: both for a sender who seems to have none, and the newer one for whoever has used an old one. */
+export async function blanksFor(
+  report: Report,
+  catalogue: Catalogue,
+  editions: readonly Edition[],
+): Promise<Enclosure[]> {
+  const outdated = new Set(
+    report.sheets
+      .filter(({ sheet }) => sheet.edition.replacedBy !== undefined)
+      .map(({ sheet }) => sheet.kind),
+  );
+  const wanted = editions.filter(
+    ({ drawn, replacedBy, form }) =>
+      drawn && replacedBy === undefined && (knowsNoSheet(report) || outdated.has(form)),
+  );
+  return Promise.all(
+    wanted.map(async (edition) => ({
+      file: `${edition.name}.pdf`,
+      type: "application/pdf",
+      bytes: await blankSheet(edition, catalogue),
+    })),
+  );
 }
 
 /** An order number as part of a file name: what strangers type there becomes no path. */

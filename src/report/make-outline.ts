@@ -72,7 +72,7 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
 }
 
 /** Whether the sender seems not to know our sheets. */
-function knowsNoSheet(report: Report): boolean {
+export function knowsNoSheet(report: Report): boolean {
   if (report.sheets.length > 0) return false;
   return cameWith(report) === "nothing" || report.files.some(({ file }) => file.kind === "unknown-form");
 }

@@ -77,7 +77,7 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
   const { orders, verdict } = report;
   if (verdict === "pass")
     return [
-      `You need do nothing more. A person at ${maker.name} releases the order; only then is it cut.`,
+      `You need do nothing more. A person at ${maker.name} releases ${orders.length > 1 ? "the orders; only then are they" : "the order; only then is it"} cut.`,
       `If a legend is wrong, tell us before that: reply to this letter or call ${maker.phone}.`,
     ];
   return [
@@ -97,7 +97,9 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
     ...(tally.waiting > 0 ? ["Send the missing sheets when they are ready, in a reply to this letter."] : []),
     ...(kept
       ? [
-          `${tally.fail > 0 ? "Sheets not marked “Fix”" : "The sheets that came"} are kept; do not send them again.`,
+          tally.fail > 0
+            ? "Sheets not marked “Fix” are kept; do not send them again."
+            : "What came is kept. Send a sheet again only if you change it.",
         ]
       : []),
     ...(orders.length > 0 ? ["Nothing is cut before the order has passed."] : []),
@@ -110,7 +112,7 @@ function asksOfWords(report: Report): boolean {
 
 export const cautions: readonly string[] = [
   "Legends are cut exactly as typed.",
-  "Burin does not know the wiring. For emergency lighting and disconnects, local code and a licensed electrician decide.",
+  "This desk does not know the wiring. For emergency lighting and disconnects, local code and a licensed electrician decide.",
 ];
 
 /** For a letter without any sheet. */

@@ -50,7 +50,7 @@ function received(id: FileId, numbers: readonly Numbered[], files: Files): Row {
   const kind = gravest(about.map((one) => one.kind));
   const asks = asked.flatMap(([one, word]) => {
     const those = about.filter((item) => item.kind === one).map(({ number }) => number);
-    return those.length === 0 ? [] : [`${word} ${those.join(", ")}`];
+    return those.length === 0 ? [] : [`${word} ${ranges(those).join(", ")}`];
   });
   const state = [...(kind === "pass" ? [right] : []), ...asks].join("; ");
   return {
@@ -59,6 +59,17 @@ function received(id: FileId, numbers: readonly Numbered[], files: Files): Row {
     what,
     file: earlier ? `${name} (earlier letter)` : name,
   };
+}
+
+/** "1–3", "5", "6": three numbers in a row and more are written as one. */
+function ranges(numbers: readonly number[]): string[] {
+  const runs: number[][] = [];
+  for (const number of numbers) {
+    const run = runs.at(-1);
+    if (run?.at(-1) === number - 1) run.push(number);
+    else runs.push([number]);
+  }
+  return runs.flatMap((run) => (run.length < 3 ? run.map(String) : [`${run[0]}–${run.at(-1)}`]));
 }
 
 /** One row for each missing sheet; a plate without any device yet has one for all of them, if they are many. */

@@ -148,6 +148,14 @@ const migrations = {
       await db.schema.createIndex("kept_words_by_buyer").on("kept_words").column("buyer").execute();
     },
   },
+  "005-replies": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .alterTable("order_letters")
+        .addColumn("changes", "integer", (c) => c.notNull().defaultTo(1))
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

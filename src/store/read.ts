@@ -78,13 +78,16 @@ export async function readOrders(
       .orderBy("letter")
       .orderBy("id")
       .execute();
-    const letters = await db
-      .selectFrom("letters")
-      .innerJoin("order_letters", "order_letters.letter", "letters.id")
-      .selectAll("letters")
-      .where("order_letters.order_id", "=", row.id)
-      .orderBy("letters.id")
-      .execute();
+    const letters = (changes: 0 | 1) =>
+      db
+        .selectFrom("letters")
+        .innerJoin("order_letters", "order_letters.letter", "letters.id")
+        .selectAll("letters")
+        .where("order_letters.order_id", "=", row.id)
+        .where("order_letters.changes", "=", changes)
+        .orderBy("letters.id")
+        .execute();
+    const changed = await readLetters(db, await letters(1));
     orders.push({
       number: row.number,
       buyer: row.buyer,
@@ -95,8 +98,9 @@ export async function readOrders(
       changedAt: new Date(row.changed_at),
       sheets: sheets.map(({ content }) => JSON.parse(content) as Sheet),
       cut: Object.fromEntries(sheets.map(({ id, cut }) => [id, JSON.parse(cut) as CutLegend[]])),
-      revision: letters.length,
-      letters: await readLetters(db, letters),
+      revision: changed.length,
+      letters: changed,
+      replies: await readLetters(db, await letters(0)),
     });
   }
   return orders;

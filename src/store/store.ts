@@ -198,6 +198,7 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         .where("orders.buyer", "=", buyer)
         .where("orders.key", "in", numbers.map(plainText))
         .where("order_letters.letter", "!=", letter)
+        .where("order_letters.changes", "=", 1)
         .groupBy("orders.key")
         .execute();
       const counts = new Map(rows.map(({ key, count }) => [key, count]));

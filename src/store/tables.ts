@@ -71,7 +71,14 @@ export interface Tables {
     domain: Generated<string | null>;
   };
   /** What each letter made of an order (no verdict: nothing is left of it), so that a past day can be counted again. */
-  order_letters: { order_id: number; letter: number; verdict: string | null; missing: string };
+  /** `changes` is 0 for a letter that replies about the order and leaves it as it is. */
+  order_letters: {
+    order_id: number;
+    letter: number;
+    verdict: string | null;
+    missing: string;
+    changes: Generated<number>;
+  };
   answers: {
     letter: number;
     message_id: string;

@@ -66,6 +66,7 @@ export async function writeOutcome(
     await writeEmptied(tx, letter, outcome);
     await writeKept(tx, letter, outcome, now);
   }
+  await writeReplies(tx, letter, outcome);
   if (outcome.answer !== undefined && shas.answer !== undefined)
     await tx
       .insertInto("answers")
@@ -201,6 +202,25 @@ async function writeEmptied(tx: Tx, letter: number, { report, buyer }: Outcome):
         .insertInto("order_letters")
         .values({ order_id: order.id, letter, ...state })
         .execute();
+  }
+}
+
+/** Orders that the letter speaks of and does not change. */
+async function writeReplies(tx: Tx, letter: number, { buyer, about = [] }: Outcome): Promise<void> {
+  for (const number of about) {
+    const order = await tx
+      .selectFrom("orders")
+      .select(["id", "verdict", "missing"])
+      .where("buyer", "=", buyer)
+      .where("key", "=", plainText(number))
+      .executeTakeFirst();
+    if (order === undefined) continue;
+    const { id: order_id, ...state } = order;
+    await tx
+      .insertInto("order_letters")
+      .values({ order_id, letter, ...state, changes: 0 })
+      .onConflict((conflict) => conflict.doNothing())
+      .execute();
   }
 }
 

@@ -40,7 +40,9 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly cut: Readonly<Record<FileId, readonly CutLegend[]>>;
   /** Letters that have changed it so far. */
   readonly revision: number;
+  /** Letters that changed it, and those that reply about it and leave it as it is. */
   readonly letters: readonly LetterRecord[];
+  readonly replies: readonly LetterRecord[];
 }
 
 /** A letter as the record has it, with what became of it. */

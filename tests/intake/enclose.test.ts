@@ -7,11 +7,11 @@ import { enclose } from "../../src/intake/enclose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
 import type { Reader } from "../../src/ports/reader.ts";
 import { composeAnswer } from "../../src/report/answer.ts";
-import { makeReport } from "../../src/report/report.ts";
+import { makeReport, type Report } from "../../src/report/report.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
 import type { Attachment } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
-import { catalogue } from "../make/config.ts";
+import { catalogue, editions } from "../make/config.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { base64, bytesOf, mixed } from "../make/mime.ts";
 import { sampleSheets } from "../make/odd-sheets/sheets.ts";
@@ -94,7 +94,12 @@ test("an answer brings the sender's own sheets back, with the numbers that it sp
 });
 
 test("what would make the letter too large is left out, and said so", async () => {
-  const enclosed = await enclose(report(), attachments, { reader: directReader, catalogue, most: 100_000 });
+  const enclosed = await enclose(report(), attachments, {
+    reader: directReader,
+    catalogue,
+    editions,
+    most: 100_000,
+  });
   expect(enclosed.marked.length + enclosed.left).toBe(3);
   expect(enclosed.left).toBeGreaterThan(0);
   expect(composeAnswer(report(), catalogue, enclosed).text.replaceAll(/\s+/g, " ")).toMatch(
@@ -112,7 +117,7 @@ test("a sheet that is too large keeps none of the others from being marked, and 
     },
   };
   const heavy = attachments.map((one, i) => (i === 0 ? { ...one, bytes: new Uint8Array(2_000_000) } : one));
-  const enclosed = await enclose(report(), heavy, { reader: counting, catalogue, most: 1_000_000 });
+  const enclosed = await enclose(report(), heavy, { reader: counting, catalogue, editions, most: 1_000_000 });
   expect(enclosed.marked.map(({ file }) => file)).toEqual(["marked S-104-2.pdf", "marked S-104-3.pdf"]);
   expect([enclosed.left, tried]).toEqual([1, 2]);
 });
@@ -126,7 +131,12 @@ test("copies that grow beyond what there is room for are soon made no more", asy
       return Promise.resolve({ ok: true, value: { copy: new Uint8Array(2_000_000) } });
     },
   };
-  const enclosed = await enclose(report(), attachments, { reader: swelling, catalogue, most: 1_000_000 });
+  const enclosed = await enclose(report(), attachments, {
+    reader: swelling,
+    catalogue,
+    editions,
+    most: 1_000_000,
+  });
   expect([enclosed.marked.length, enclosed.left, tried]).toEqual([0, 3, 2]);
 });
 
@@ -150,7 +160,7 @@ test("sheets over which readers are lost go without a copy, and soon no more are
   const enclosed = await enclose(
     crowd,
     many.map(({ id, file }) => ({ id, file, bytes: faulty[0] ?? new Uint8Array() })),
-    { reader: dying, catalogue },
+    { reader: dying, catalogue, editions },
   );
   expect(enclosed).toMatchObject({ marked: [], left: 18 });
   expect(tried).toBe(2);
@@ -162,15 +172,40 @@ test("a sheet whose pages nobody could look at is not tried", async () => {
     { files: unseen.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets: unseen, earlier: [] },
     catalogue,
   );
-  expect((await enclose(made, attachments, { reader: directReader, catalogue })).marked).toEqual([]);
+  expect((await enclose(made, attachments, { reader: directReader, catalogue, editions })).marked).toEqual(
+    [],
+  );
 });
 
 test("sheets that are right have no copy", async () => {
   const right = reportOn(completeOrder());
   expect(right.verdict).toBe("pass");
   const own = completeOrder().map(({ id, file }) => ({ id, file, bytes: faulty[0] ?? new Uint8Array() }));
-  expect(await enclose(right, own, { reader: directReader, catalogue })).toMatchObject({
+  expect(await enclose(right, own, { reader: directReader, catalogue, editions })).toMatchObject({
     marked: [],
     left: 0,
   });
+});
+
+test("a sender who seems to have no sheets gets blank ones, whoever used an old one gets the newer", async () => {
+  const blanks = async (made: Report, own: readonly Attachment[] = []) => {
+    const { blanks, marked } = await enclose(made, own, { reader: directReader, catalogue, editions });
+    return [...marked, ...blanks].map(({ file }) => file);
+  };
+  expect(await blanks(reportOn([]))).toEqual(["device-26b.pdf", "plate-26b.pdf"]);
+  expect(await blanks(reportOn([], { reply: true }))).toEqual([]);
+  const old = sheets
+    .slice(0, 1)
+    .map(
+      (sheet): Sheet => ({
+        ...sheet,
+        edition: { ...sheet.edition, replacedBy: "Device sheet, edition 26b" },
+      }),
+    );
+  // no marked copy of a sheet that has to be filled in anew
+  expect(await blanks(reportOn(old), attachments)).toEqual(["device-26b.pdf"]);
+  const text = composeAnswer(reportOn([]), catalogue, {
+    ...(await enclose(reportOn([]), [], { reader: directReader, catalogue, editions })),
+  }).text.replaceAll(/\s+/g, " ");
+  expect(text).toContain("Enclosed: device-26b.pdf and plate-26b.pdf, to be filled in on a computer");
 });

@@ -72,7 +72,7 @@ describe("a person reads what says anything else", () => {
   test("and what it keeps is learned all the same", async () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text: "KEEP SALONA\n\nWhen will this ship?" });
-    expect(reply).toMatchObject({ verdict: "person", orders: [] });
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
     expect(checksOf(reply).toSorted()).toEqual(["no-sheet", "word-kept"]);
     expect((await orderOf()).verdict).toBe("confirm");
     expect(await desk.store.keptWords(greta)).toEqual([{ word: "SALONA", project: "MILLRACEBATHS" }]);
@@ -88,7 +88,7 @@ describe("a person reads what says anything else", () => {
   ])("%s keeps nothing", async (_, text) => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text });
-    expect(reply).toMatchObject({ verdict: "person", orders: [] });
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
     expect(checksOf(reply)).toEqual(["no-sheet"]);
     expect(await desk.store.keptWords(greta)).toEqual([]);
     expect((await orderOf()).verdict).toBe("confirm");
@@ -114,10 +114,13 @@ describe("a person reads what says anything else", () => {
     const files = [{ file: "plan.txt", bytes: new TextEncoder().encode("see here") }];
     expect(await post(desk, { to: asked, text: "KEEP SALONA", files })).toMatchObject({
       verdict: "person",
-      orders: [],
+      orders: ["FM-72"],
     });
     const link = "KEEP SALONA\nhttps://share.fallowmere.example/f/8c1b2d90a7";
-    expect(await post(desk, { to: asked, text: link })).toMatchObject({ verdict: "person", orders: [] });
+    expect(await post(desk, { to: asked, text: link })).toMatchObject({
+      verdict: "person",
+      orders: ["FM-72"],
+    });
   });
 
   test("a letter that replies to nothing of ours keeps nothing", async () => {
@@ -199,7 +202,7 @@ describe("what else stands in the way of the order stays there", () => {
     const asked = await post(desk, { sheets: [salona], files });
     expect(checksOf(asked)).toContain("sheet-damaged");
     const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
-    expect(kept).toMatchObject({ verdict: "person", orders: [] });
+    expect(kept).toMatchObject({ verdict: "person", orders: ["FM-72"] });
     expect(checksOf(kept).toSorted()).toEqual(["no-sheet", "word-kept"]);
   });
 });

@@ -230,7 +230,7 @@ test("a failed order sends back the faulty sheets alone", () => {
 
 test("a plate that waits for its devices is kept", () => {
   const next = after(textOf(reportOn([plate()])), "WHAT HAPPENS NEXT");
-  expect(next).toContain("The sheets that came are kept; do not send them again.");
+  expect(next).toContain("What came is kept. Send a sheet again only if you change it.");
 });
 
 test("nothing is called kept when every sheet is to be corrected", () => {
@@ -307,7 +307,7 @@ test("every answer warns, and is signed by the maker", () => {
   for (const report of [reportOn([]), reportOn(completeOrder())]) {
     const text = textOf(report);
     expect(text).toContain("Legends are cut exactly as typed.");
-    expect(text).toContain("Burin does not know the wiring.");
+    expect(text).toContain("This desk does not know the wiring.");
     expect(text.endsWith("orders@quillgate.example, 312-555-0140\n")).toBe(true);
   }
 });
@@ -316,4 +316,10 @@ test("no line of text is wider than a reply can quote", () => {
   // RFC 5322 §2.1.1: lines of 78 characters at most, of which a quoting reply takes two.
   const text = textOf(reportOn([plate(), tooLong, deviceAt(3, { finish: "plaid" })]));
   expect(Math.max(...text.split("\n").map((line) => line.length))).toBeLessThanOrEqual(76);
+});
+
+test("many numbers of one sheet are written as ranges", () => {
+  const faces = Object.fromEntries(["1", "2", "3", "4"].map((face) => [face, ["RECEPTION", "CONFERENCE"]]));
+  const rows = after(textOf(reportOn([device({ id: "1/1" }, faces as Record<string, string[]>)])), "SHEETS");
+  expect(rows).toMatch(/^ {2}Fix: \d–\d/m);
 });

@@ -121,6 +121,24 @@ export function storeContract(open: () => Promise<Store>): void {
     expect((await store.revisionsBefore(letter, "eve@stranger.example", ["BW-2207"])).get("BW-2207")).toBe(0);
   });
 
+  test("a letter that replies about an order stands with it and does not change it", async () => {
+    const store = await open();
+    const first = await settled(store, "k1", [plate(), deviceAt(1)]);
+    const reply = await settled(store, "k2", [], later, "ready", [], ["bw 2207", "BW-9"]);
+    expect((await store.letter(reply)).orders).toEqual(["BW-2207"]);
+    const [order] = await store.orders("BW-2207");
+    expect(order).toMatchObject({ verdict: "waiting", revision: 1 });
+    expect([order?.letters, order?.replies].map((some) => some?.map(({ letter }) => letter))).toEqual([
+      [first],
+      [reply],
+    ]);
+    expect(await store.openOrdersAt(new Date("2026-11-10T06:00:00Z"))).toMatchObject([
+      { verdict: "waiting" },
+    ]);
+    // and another buyer's reply does not
+    expect(await store.ownerOf("BW-9")).toBeUndefined();
+  });
+
   test("an order whose last sheet comes again under another number is open no more", async () => {
     const store = await open();
     await settled(store, "k1", [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]);
@@ -324,6 +342,7 @@ async function settled(
   at = monday,
   state: Outcome["state"] = "ready",
   kept: Outcome["kept"] = [],
+  about: readonly string[] = [],
 ): Promise<number> {
   const { letter } = await store.receive(key, bytes(key), at);
   const earlier = await store.countingSheets("ines@brightwire.example", ["BW-2207"]);
@@ -339,6 +358,7 @@ async function settled(
     report: makeReport({ files, sheets, earlier }, catalogue),
     buyer: "ines@brightwire.example",
     kept,
+    about,
     state,
     ...(state === "ready"
       ? {

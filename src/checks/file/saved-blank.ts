@@ -10,7 +10,7 @@ export const savedBlank = defineFileCheck({
   wordings: {
     refused: {
       says: "This sheet arrived empty: not one of its fields is filled in. The download button of a browser may have saved the empty original.",
-      fix: "Save the filled sheet with a PDF program, or with the download button of the browser; where it asks, choose to save with your changes. Do not use “Save as PDF” of the print dialog: that destroys the fields. Open the saved file, see that it shows what you typed, and attach that one.",
+      fix: "Open the sheet in a PDF program, fill it in and save it there; a browser may ask whether to save with your changes: yes. Do not use “Save as PDF” of the print dialog: that destroys the fields. Open the saved file again, see that it shows what you typed, and attach that one.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

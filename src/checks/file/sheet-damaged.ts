@@ -10,7 +10,7 @@ export const sheetDamaged = defineFileCheck({
   wordings: {
     refused: {
       says: "This PDF is damaged or incomplete and cannot be read.",
-      fix: "Open it, save it once more, and send it again.",
+      fix: "Open the original on your computer, save it under a new name, and send that. If it does not open, fill in a new sheet.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

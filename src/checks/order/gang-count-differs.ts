@@ -12,7 +12,7 @@ export const gangCountDiffers = defineOrderCheck({
   wordings: {
     differs: {
       says: "Plate {station} has {gangs:gang} by its own sheet, but {claimed} by {files}.",
-      fix: "Correct the number that is wrong and send {again} again.",
+      fix: "Which is right? Correct the sheet that is wrong, be it {again} or the plate sheet, and send it again.",
     },
     beyond: {
       says: "{file} is for position {position}, but plate {station} has {gangs:gang}.",

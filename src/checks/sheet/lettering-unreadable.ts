@@ -19,11 +19,11 @@ export const letteringUnreadable = defineSheetCheck({
       fix: "Choose one of these: {made|or}.",
     },
     low: {
-      says: "{lettering} lettering hardly shows on {finish}: contrast {ratio} to 1, where 3 is the least (as colours on a screen, which come only near the plastic).",
+      says: "{lettering} lettering can hardly be read on {finish}: contrast {ratio} to 1, and at least 3 is needed.",
       fix: "Choose {best} lettering, which gives {bestRatio} to 1, or another finish.",
     },
     faint: {
-      says: "{lettering} lettering is faint on {finish}: contrast {ratio} to 1, where 4.5 is good (as colours on a screen, which come only near the plastic).",
+      says: "{lettering} lettering is faint on {finish}: contrast {ratio} to 1, where 4.5 is good.",
       fix: "Reply that it is meant so, or choose {best} lettering, which gives {bestRatio} to 1.",
       severity: "asks",
     },

@@ -17,7 +17,7 @@ export const safetyWording = defineSheetCheck({
   why: "A button that says EMERGENCY or DISCONNECT promises something that depends on the wiring. Legends are cut as typed; the program does not know the wiring; local code and a licensed electrician decide.",
   wordings: {
     safety: {
-      says: "“{typed}” on {face} speaks of safety. It is cut as typed, and this desk does not know how it is wired.",
+      says: "“{typed}” on {face} speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
       fix: "Reply that a licensed electrician has seen that it agrees with local code, or change the legend.",
     },
   },

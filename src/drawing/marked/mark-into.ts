@@ -64,7 +64,7 @@ function markPages(
   const frames = pages.map((page) => framesOn(page, sheet, problems));
   const look = looks[gravestKind(problems)];
   const withFrames = frames.findIndex((some) => some.length > 0);
-  const notice = withFrames < 0 ? "What is to be done with this sheet: see the last page." : look.notice;
+  const notice = withFrames < 0 ? "What is to be done with this sheet: see the end." : look.notice;
   // Where there is something to see, or else where one looks first.
   const first = Math.max(0, withFrames);
   return pages.flatMap((page, i) => {

@@ -26,19 +26,19 @@ export const looks = {
     colour: faulty,
     dash: [],
     asks: "to be corrected",
-    notice: "Correct the numbered fields, save, and send again. What is wrong: last page.",
+    notice: "Correct the numbered fields, save, and send again. What is wrong: at the end.",
   },
   person: {
     colour: palette.accent,
     dash: [2, 2],
     asks: "one of us is looking at this",
-    notice: "One of us is looking at the numbered fields. Why: last page.",
+    notice: "One of us is looking at the numbered fields. Why: at the end.",
   },
   confirm: {
     colour: "#B25E00",
     dash: [6, 3],
     asks: "to be confirmed or corrected",
-    notice: "Confirm the numbered fields, or correct them and send again. Why: last page.",
+    notice: "Confirm the numbered fields, or correct them and send again. Why: at the end.",
   },
 } as const satisfies Record<ProblemKind, object>;
 
