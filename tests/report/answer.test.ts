@@ -320,6 +320,6 @@ test("no line of text is wider than a reply can quote", () => {
 
 test("many numbers of one sheet are written as ranges", () => {
   const faces = Object.fromEntries(["1", "2", "3", "4"].map((face) => [face, ["RECEPTION", "CONFERENCE"]]));
-  const rows = after(textOf(reportOn([device({ id: "1/1" }, faces as Record<string, string[]>)])), "SHEETS");
+  const rows = after(textOf(reportOn([device({ id: "1/1" }, faces)])), "SHEETS");
   expect(rows).toMatch(/^ {2}Fix: \d–\d/m);
 });
