@@ -194,14 +194,12 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
   };
   expect(await blanks(reportOn([]))).toEqual(["device-26b.pdf", "plate-26b.pdf"]);
   expect(await blanks(reportOn([], { reply: true }))).toEqual([]);
-  const old = sheets
-    .slice(0, 1)
-    .map(
-      (sheet): Sheet => ({
-        ...sheet,
-        edition: { ...sheet.edition, replacedBy: "Device sheet, edition 26b" },
-      }),
-    );
+  const old = sheets.slice(0, 1).map(
+    (sheet): Sheet => ({
+      ...sheet,
+      edition: { ...sheet.edition, replacedBy: "Device sheet, edition 26b" },
+    }),
+  );
   // no marked copy of a sheet that has to be filled in anew
   expect(await blanks(reportOn(old), attachments)).toEqual(["device-26b.pdf"]);
   const text = composeAnswer(reportOn([]), catalogue, {
