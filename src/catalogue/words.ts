@@ -12,6 +12,10 @@ export interface Words {
   readonly suggest: (text: string) => readonly string[];
   /** Longer words that begin so, the likeliest first. */
   readonly completions: (beginning: string) => readonly string[];
+  /** Words that often stand behind this one and begin so, the likeliest first; of those behind any word, if this is absent. */
+  readonly followers: (before: string | undefined, beginning: string) => readonly string[];
+  /** A word behind which a letter by itself is right: STAIR B. */
+  readonly isLettered: (text: string) => boolean;
   /** The common word of legends that this right word is one slip away from. */
   readonly likelier: (text: string) => string | undefined;
   /** The word of legends that this is with vowels left out on purpose. */

@@ -7,7 +7,7 @@ import { rowMaybeCutOff } from "./sheet/row-maybe-cut-off.ts";
 import { spelling } from "./sheet/spelling.ts";
 import { wordSlip } from "./sheet/word-slip.ts";
 
-/** The checks that ask about one word of a legend, or note it; each has the word as its fact `typed`. */
+/** The checks that ask about one word of a legend, or note it; each has the word, or the row that it ends, as its fact `typed`. */
 const wordChecks = new Set([rowMaybeCutOff, spelling, wordSlip, abbreviationUnknown].map(({ id }) => id));
 
 /** Whether a problem is about a word that its buyer can keep as it stands. */

@@ -13,6 +13,8 @@ interface StandingWord {
   readonly text: string;
   readonly face: string;
   readonly row: number;
+  /** The whole row. */
+  readonly typed: string;
   readonly place: Place;
 }
 interface JudgedWord extends StandingWord {
@@ -37,8 +39,8 @@ export function judgedWords(sheet: Sheet, catalogue: Catalogue, kind: Told["is"]
 
 function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
   const names = namesOn(sheet);
-  const isKnown = (text: string): boolean =>
-    names.has(plainWord(text)) || catalogue.words.isConfirmed(text, sheet.project ?? "");
+  const isConfirmed = (text: string): boolean => catalogue.words.isConfirmed(text, sheet.project ?? "");
+  const isKnown = (text: string): boolean => names.has(plainWord(text)) || isConfirmed(text);
   const plain = new Set(sheet.legends.flatMap((legend) => (legend.plain ? legend.face : [])));
   // Of a row with too many characters that is all there is to say.
   const rows = typedRows(sheet).filter(
@@ -57,7 +59,7 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
             text,
             before: [...above, ...inRow.slice(0, j)],
             after: [...inRow.slice(j + 1), ...below],
-            atLimit: last && charactersOf(row.text).length === characters && row.text.endsWith(text),
+            atLimit: last && isFull(row, characters) && row.text.endsWith(text) && !isConfirmed(row.text),
             joined: [
               ...(last && below[0] !== undefined ? [text + below[0]] : []),
               ...(j === 0 && above.length > 0 ? [`${above.at(-1)}${text}`] : []),
@@ -66,10 +68,24 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
           catalogue.words,
           isKnown,
         );
-        return [{ text, judgement, face: faceWords(sheet, row.face), row: row.row, place: row.place }];
+        return [
+          {
+            text,
+            judgement,
+            face: faceWords(sheet, row.face),
+            row: row.row,
+            typed: row.text.trim(),
+            place: row.place,
+          },
+        ];
       });
     }),
   );
+}
+
+/** As many characters as the form takes, the last of them no letter of initials such as R&D. */
+function isFull({ text }: TypedRow, characters: number): boolean {
+  return charactersOf(text).length === characters && !/(?<![\p{L}\p{N}])\p{L}[&/.+-]\p{L}$/u.test(text);
 }
 
 /** Words, numbers and what is mixed of both; the apostrophe belongs to a word. */
@@ -80,5 +96,5 @@ function wordsOf({ text }: TypedRow): string[] {
 /** Names that the sheet itself spells elsewhere: what the project, the companies, streets and people are called. */
 function namesOn({ project, contact, billTo, shipTo }: Sheet): Set<string> {
   const written = [project, contact.name, ...Object.values(billTo), ...Object.values(shipTo)];
-  return new Set(written.flatMap((text) => (text?.match(/[\p{L}']+/gu) ?? []).map(plainWord)));
+  return new Set(written.flatMap((text) => (text?.match(/[\p{L}']{2,}/gu) ?? []).map(plainWord)));
 }

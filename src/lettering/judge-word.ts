@@ -1,4 +1,5 @@
 import type { Words } from "../catalogue/words.ts";
+import { cutToLetter } from "./judge-letter.ts";
 
 /** A word of a legend where it stands. */
 export interface WordInPlace {
@@ -30,6 +31,10 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
   if (isKnown(text) || words.expansions(text).length > 0) return right;
   const mistaken = mistakenDigits(text, words);
   if (mistaken !== undefined) return { is: "mistaken", meant: [mistaken] };
+  if (atLimit && /^\p{Script=Latin}$/u.test(text) && !joined.some(words.isWord)) {
+    const cut = cutToLetter({ text, before: word.before, goesOn: word.after.length > 0 }, words);
+    return cut === undefined ? right : { is: "cut", meant: cut };
+  }
   // Numbers are right, and letters of other alphabets are not judged as words.
   if (!/^[\p{Script=Latin}']{2,}$/u.test(text)) return right;
   const longer = atLimit ? words.completions(text) : [];

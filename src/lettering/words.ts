@@ -3,6 +3,7 @@ import { type Hunspell, readDictionary } from "./dictionary.ts";
 import { type Glossary, projectKey } from "./glossary.ts";
 import type { Language } from "./languages.ts";
 import { nearWords } from "./near.ts";
+import { makeNeighbours } from "./neighbours.ts";
 import { isSqueezed, plainWord, slips } from "./slips.ts";
 
 /** Most words offered for one. */
@@ -48,6 +49,11 @@ export function makeWords(
   /** Words of legends before the dictionary's; among them the common ones. */
   const rank = (word: string): 0 | 1 | 2 => (words.get(word) === true ? 0 : isOfLegends(word) ? 1 : 2);
 
+  const squeezed = (text: string): string | undefined => {
+    const word = plainWord(text);
+    return word.length < 3 ? undefined : [...ofLegends].find((whole) => isSqueezed(word, whole));
+  };
+
   return {
     isWord,
     isOfLegends,
@@ -92,10 +98,8 @@ export function makeWords(
         )
         .toSorted((one, other) => weigh(word, one, 0) - weigh(word, other, 0))[0];
     },
-    squeezed: (text) => {
-      const word = plainWord(text);
-      return word.length < 3 ? undefined : [...ofLegends].find((whole) => isSqueezed(word, whole));
-    },
+    squeezed,
+    ...makeNeighbours(glossary, squeezed),
   };
 }
 

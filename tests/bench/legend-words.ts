@@ -29,13 +29,21 @@ const asking: readonly SheetCheck[] = [
 const english = kinds.flatMap((kind) => legendsIn(kind, kind));
 const american = { "en-US": dictionary("dictionary-en") };
 const all = { ...american, fr: dictionary("dictionary-fr"), es: dictionary("dictionary-es") };
-const empty = { words: new Map(), abbreviations: new Map(), projects: new Map() };
+const empty = {
+  words: new Map(),
+  abbreviations: new Map(),
+  lettered: new Set<string>(),
+  followers: new Map(),
+  projects: new Map(),
+};
 const words = makeWords(glossary, american);
 // Glossary and legends are by one author; this tells how much is owed to that.
 const everySecond = <K, V>(entries: ReadonlyMap<K, V>) => new Map([...entries].filter((_, i) => i % 2 === 0));
 const half = {
   words: everySecond(glossary.words),
   abbreviations: everySecond(glossary.abbreviations),
+  lettered: new Set([...glossary.lettered].filter((_, i) => i % 2 === 0)),
+  followers: everySecond(glossary.followers),
   projects: new Map(),
 };
 
@@ -65,6 +73,17 @@ function judged(legend: Legend, known: Words) {
   return { ...legend, first, by: [...new Set(problems.map(({ check }) => check))] };
 }
 
+/** Of right legends and of those cut, the ones of which little is left to tell by: printed once more by themselves. */
+function partOf({ kind, rows }: Legend): string | undefined {
+  const full = rows.filter((row) => row.length === (rows.some(({ length }) => length > 8) ? 12 : 8));
+  const end = full.some((row) => row.endsWith(" "))
+    ? "ends in a blank"
+    : full.some((row) => / [\p{L}]$/u.test(row))
+      ? "ends in a letter"
+      : undefined;
+  return end === undefined || !/^(right|cut)$/.test(kind) ? undefined : `${kind}, ${end}`;
+}
+
 const share = (some: number, of: number): string =>
   `${some}/${of} ${((100 * some) / of).toFixed(1)} %`.padEnd(16);
 
@@ -73,7 +92,9 @@ for (const [method, known, legends] of trials) {
   for (const aside of [false, true]) {
     console.log(aside ? "  half set aside" : "  half tuned on");
     const seen = legends.filter((legend) => legend.aside === aside).map((legend) => judged(legend, known));
-    for (const [kind, these] of Map.groupBy(seen, (legend) => legend.kind)) {
+    const byKind = [...Map.groupBy(seen, (legend) => legend.kind)];
+    const parts = [...Map.groupBy(seen, partOf)].filter(([part]) => part !== undefined);
+    for (const [kind = "", these] of [...byKind, ...parts]) {
       const asked = these.filter(({ by }) => by.length > 0);
       const meaning = these.filter(({ meant }) => meant !== undefined);
       const first = meaning.filter((legend) => legend.first === legend.meant);
@@ -82,12 +103,12 @@ for (const [method, known, legends] of trials) {
       );
       const counts = by.filter(([, n]) => n > 0).map(([id, n]) => `${id} ${n}`);
       console.log(
-        `    ${kind.padEnd(16)} asked about ${share(asked.length, these.length)}`,
+        `    ${kind.padEnd(28)} asked about ${share(asked.length, these.length)}`,
         meaning.length > 0 ? `first is meant ${share(first.length, meaning.length)}` : "",
         `(${counts.join(", ")})`,
       );
       const wrong = these.filter(
-        ({ by: ids, ...one }) => ids.length > 0 === (kind === "right") || one.first !== one.meant,
+        ({ by: ids, ...one }) => ids.length > 0 === kind.startsWith("right") || one.first !== one.meant,
       );
       if (process.argv.includes("--misses") && !aside)
         for (const one of wrong)

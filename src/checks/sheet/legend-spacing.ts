@@ -1,4 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
+import { rowsCutAtBlank } from "../cut-at-blank.ts";
 import { faceWords, typedRows } from "../limits.ts";
 import { device, plate } from "../sample.ts";
 
@@ -25,16 +26,21 @@ export const legendSpacing = defineSheetCheck({
       shows: "a row of nothing but blanks, which is an empty row",
       given: device({}, { "1": ["ENTRY", "   "] }),
     },
+    {
+      shows: "a full row that may have been cut off at its blank",
+      given: device({}, { "1": ["READING ", ""] }),
+    },
   ],
   failing: [
     { shows: "a blank in front", given: device({}, { "1": [" ENTRY", ""] }), wording: "gaps" },
     { shows: "two blanks between words", given: plate({}, { "1": ["FOYER  EAST", ""] }), wording: "gaps" },
     { shows: "a blank at the end", given: device({}, { "1": ["ENTRY ", ""] }), wording: "end" },
   ],
-  *find(sheet, _catalogue, say) {
+  *find(sheet, catalogue, say) {
+    const cut = new Set(rowsCutAtBlank(sheet, catalogue).map(({ place }) => place));
     for (const { place, face, row, text } of typedRows(sheet)) {
       const closed = text.trim().replaceAll(/ {2,}/g, " ");
-      if (closed === "" || closed === text) continue;
+      if (closed === "" || closed === text || cut.has(place)) continue;
       const facts = { row, face: faceWords(sheet, face), shown: text.replaceAll(" ", "·") };
       if (text.trimEnd() === closed) yield say("end", facts, at(sheet, place));
       else yield say("gaps", { ...facts, closed }, at(sheet, place));

@@ -1,5 +1,7 @@
 import { at, defineSheetCheck } from "../check.ts";
+import { rowsCutAtBlank } from "../cut-at-blank.ts";
 import { judgedWords } from "../judged.ts";
+import { faceWords } from "../limits.ts";
 import { device, plate } from "../sample.ts";
 
 export const rowMaybeCutOff = defineSheetCheck({
@@ -7,11 +9,23 @@ export const rowMaybeCutOff = defineSheetCheck({
   title: "The form may have cut a word short",
   severity: "asks",
   source: { kind: "common practice" },
-  why: "Forms take no more characters than a row has room for and drop the rest without a sign. A row that is just full and ends in the beginning of a longer word has probably lost its end.",
+  why: "Forms take no more characters than a row has room for and drop the rest without a sign. A row that is just full and ends in the beginning of a longer word has probably lost its end; LIGHTS ON and LIGHTS OFF both arrive as LIGHTS O. Where a blank came last, nothing is left of the word behind it.",
   wordings: {
     cut: {
       says: "Row {row} of {face} is full and ends in “{typed}”, the beginning of {meant|or}.",
       fix: "Reply that it is meant so, or shorten the legend so that it fits.",
+    },
+    letter: {
+      says: "Row {row} of {face}, “{typed}”, is full and ends in a single letter, perhaps the beginning of {meant|or}.",
+      fix: "Reply that it is meant so, or shorten the legend so that it fits.",
+    },
+    alone: {
+      says: "Row {row} of {face}, “{typed}”, is full and ends in a single letter, perhaps the beginning of a longer word.",
+      fix: "Reply that it is meant so, or shorten the legend so that it fits.",
+    },
+    blank: {
+      says: "Row {row} of {face}, “{typed}”, is full with a blank at its end, behind which a word may have been cut off.",
+      fix: "Reply that it is meant so, or send the sheet again: without the blank, or with a legend that fits.",
     },
   },
   passing: [
@@ -19,14 +33,58 @@ export const rowMaybeCutOff = defineSheetCheck({
     { shows: "the same letters with room to spare", given: plate({}, { "1": ["RECEPTIO", ""] }) },
     { shows: "a word that goes on below", given: device({}, { "1": ["RECEPTIO", "N"] }) },
     { shows: "an abbreviation", given: device({}, { "1": ["STAFF RM", ""] }) },
+    {
+      shows: "a letter that tells one from another",
+      given: device(
+        {},
+        { "1": ["BALLRM B", ""], "2": ["ZONE 2 D", ""], "3": ["SHADES N", ""], "4": ["LOCKER M", ""] },
+      ),
+    },
+    { shows: "a number", given: device({}, { "1": ["PRESET 3", ""] }) },
+    { shows: "initials", given: device({}, { "1": ["DEPT R&D", ""], "2": ["ROOM A/V", ""] }) },
+    { shows: "a short word that goes on below", given: device({}, { "1": ["TAKING A", "BREAK"] }) },
+    { shows: "a letter that goes on below", given: device({}, { "1": ["LIGHTS O", "FF"] }) },
+    { shows: "a letter with room to spare", given: device({}, { "1": ["DRAPE U", ""] }) },
+    {
+      shows: "a blank at the end where the legend goes on below",
+      given: device({}, { "1": ["READING ", "ROOM"] }),
+    },
+    { shows: "a blank at the end with room to spare", given: plate({}, { "1": ["READING ", ""] }) },
+    { shows: "a blank behind a word that is asked about", given: device({}, { "1": ["KITCHNE ", ""] }) },
   ],
   failing: [
     { shows: "the end of a word lost", given: device({}, { "1": ["RECEPTIO", ""] }), wording: "cut" },
     { shows: "the end of the last word lost", given: plate({}, { "1": ["TRAINING ROO"] }), wording: "cut" },
     { shows: "what is left being a word", given: device({}, { "1": ["MAIN LOB", ""] }), wording: "cut" },
+    { shows: "ON or OFF cut to one letter", given: device({}, { "1": ["LIGHTS O", ""] }), wording: "letter" },
+    { shows: "DOWN cut to one letter", given: device({}, { "1": ["SHADES D", ""] }), wording: "letter" },
+    { shows: "ROOM cut to one letter", given: device({}, { "1": ["DINING R", ""] }), wording: "letter" },
+    {
+      shows: "OFF cut to one letter behind a stroke",
+      given: device({}, { "1": ["FAN ON/O", ""] }),
+      wording: "letter",
+    },
+    {
+      shows: "a letter of no word known here",
+      given: device({}, { "1": ["HAMPER Z", ""] }),
+      wording: "alone",
+    },
+    { shows: "a word lost behind a blank", given: device({}, { "1": ["READING ", ""] }), wording: "blank" },
+    {
+      shows: "a word lost behind the last blank",
+      given: plate({}, { "1": ["EAST", "DINING ROOM "] }),
+      wording: "blank",
+    },
   ],
   *find(sheet, catalogue, say) {
-    for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "cut"))
-      yield say("cut", { typed: text, row, face, meant }, at(sheet, place));
+    for (const { text, typed, meant, face, row, place } of judgedWords(sheet, catalogue, "cut")) {
+      const spots = at(sheet, place);
+      // One letter says little by itself, and kept by itself it would be kept behind every word.
+      if (text.length > 1) yield say("cut", { typed: text, row, face, meant }, spots);
+      else if (meant.length > 0) yield say("letter", { typed, row, face, meant }, spots);
+      else yield say("alone", { typed, row, face }, spots);
+    }
+    for (const { text, face, row, place } of rowsCutAtBlank(sheet, catalogue))
+      yield say("blank", { typed: text.trim(), row, face: faceWords(sheet, face) }, at(sheet, place));
   },
 });

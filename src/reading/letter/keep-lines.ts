@@ -54,11 +54,15 @@ function wordsKept(line: string, asked: ReadonlySet<string>): string[] | undefin
     .map((item) => item.replace(/^(["“”„«»'‘’])(.*)["“”«»'’]$/u, "$2"));
   const found = items?.map((item) => {
     const several = item.split(/\s+/).map((word) => plainWord(word.replaceAll("’", "'")));
+    // Of a row that may be cut off, the row itself was asked about.
+    if (asked.has(several.join(" "))) return [several.join(" ")];
     // Words with nothing between them make a sentence, unless each was asked about.
     return several.length === 1 || several.every((word) => asked.has(word)) ? several : [""];
   });
   const all = found?.flat();
-  return all?.every((word) => /^[\p{L}\p{N}][\p{L}\p{N}']*$/u.test(word)) ? all : undefined;
+  return all?.every((word) => asked.has(word) || /^[\p{L}\p{N}][\p{L}\p{N}']*$/u.test(word))
+    ? all
+    : undefined;
 }
 
 /** What people write around what they have to say. Nothing that could be an answer is among it. */
