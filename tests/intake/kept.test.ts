@@ -68,6 +68,21 @@ test("a word that is only noted can be kept too", async () => {
   expect(checksOf(await post(desk, { sheets: [{ mark: "B-7", legend: ["QZX"] }] }))).toEqual([]);
 });
 
+test("a row that may be cut off is kept as a whole, not by its last letter", async () => {
+  const rows = [["LIGHTS O"], ["READING "]];
+  const sheets = rows.map((legend, i) => ({ mark: `B-${i + 1}`, legend }));
+  const asked = await post(desk, { sheets });
+  expect(asked.verdict).toBe("confirm");
+  expect(checksOf(asked)).toEqual(["row-maybe-cut-off", "row-maybe-cut-off"]);
+  expect(await post(desk, { to: asked, text: "KEEP O" })).toMatchObject({ verdict: "person" });
+  const kept = await post(desk, { to: asked, text: "KEEP LIGHTS O\nKEEP READING" });
+  expect(kept).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"] });
+  const again = { mark: "B-7", legend: ["LIGHTS O"] };
+  expect(checksOf(await post(desk, { sheets: [again, { mark: "B-8", legend: ["STAIRS O"] }] }))).toEqual([
+    "row-maybe-cut-off",
+  ]);
+});
+
 describe("a person reads what says anything else", () => {
   test("and what it keeps is learned all the same", async () => {
     const asked = await post(desk, { sheets: [salona] });

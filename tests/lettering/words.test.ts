@@ -106,10 +106,41 @@ test("what the glossary abbreviates is not itself a word spelt wrong", () => {
   expect(long.filter((word) => !words.isWord(word))).toEqual([]);
 });
 
+// Common practice, no source.
+test.each(["STAIR", "ZONE", "RM", "BALLRM", "FLR", "escalier"])("a letter may stand behind %s", (text) =>
+  expect(words.isLettered(text)).toBe(true),
+);
+
+test.each(["LIGHTS", "SHADES", "DINING", "QZX", ""])("a letter behind %s is no name of it", (text) =>
+  expect(words.isLettered(text)).toBe(false),
+);
+
+test("of what begins so, what often stands behind a word is known, by its abbreviation too", () => {
+  expect(words.followers("LIGHTS", "O")).toEqual(["ON", "OFF"]);
+  expect(words.followers("shades", "u")).toEqual(["UP"]);
+  expect(words.followers("SCRN", "D")).toEqual(["DOWN"]);
+  expect(words.followers("DINING", "ROOM")).toEqual([]);
+  expect(words.followers("QZX", "O")).toEqual([]);
+  expect(words.followers(undefined, "O")).toEqual(["ON", "OFF"]);
+});
+
+test("the glossary's followers have two sides", () => {
+  const read = readGlossary(
+    "[followers]\nSHADE SHADES = UP DOWN\nSHADES = OPEN\nFAN\nFAN =\n",
+    "glossary.txt",
+  );
+  expect(read.ok ? [] : read.faults.map(({ line }) => line)).toEqual([4, 5]);
+});
+
 test("any text can be asked about", () => {
   assert(
     property(string({ unit: "grapheme", maxLength: 12 }), (text) => {
-      for (const near of [...words.suggest(text), ...words.completions(text)])
+      for (const near of [
+        ...words.suggest(text),
+        ...words.completions(text),
+        ...words.followers(text, ""),
+        ...words.followers(undefined, text),
+      ])
         expect(near).toBe(near.toUpperCase());
     }),
     { numRuns: 50 },

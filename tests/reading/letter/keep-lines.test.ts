@@ -36,6 +36,14 @@ describe("keeps what it says, and says nothing else", () => {
   });
 });
 
+test("a row that was asked about is kept by all its words, and by no fewer", () => {
+  const rows = ["LIGHTS O", "READING", "FAN ON/O"];
+  const kept = (text: string): string[] => [...readKeepLines(text, { words: rows, answer, names }).words];
+  expect(kept("KEEP Lights  O, reading and FAN ON/O as they are")).toEqual(rows);
+  for (const text of ["KEEP O", "KEEP LIGHTS", "KEEP LIGHTS ON", "KEEP LIGHTS O READING", "KEEP FAN"])
+    expect(readKeepLines(text, { words: rows, answer, names })).toEqual({ words: new Set(), more: true });
+});
+
 describe("has more to say than that", () => {
   test.each([
     ["KEEP NIMBUS\nBut SALONA should be SALON.", ["NIMBUS"]],
