@@ -51,7 +51,7 @@ export async function keepWords(reply: Reply, desk: Desk): Promise<Keeping> {
   const asked = askedWords(problems, await desk.store.sheets([...new Set(spots)]));
   const said = readKeepLines(letter.text, {
     words: asked.map(({ word }) => word),
-    answer: await answerText(reply, desk),
+    ...(await answerWords(reply, desk)),
     names: [letter.fromName ?? "", letter.from?.split("@")[0] ?? ""],
   });
   const kept = asked.filter(({ word }) => said.words.has(word));
@@ -75,12 +75,17 @@ function partyToAnswered({ letter, answered, proof }: Reply, desk: Desk): Promis
   return partyOf({ from: letter.from, proof, numbers }, desk);
 }
 
-/** The text of the answer that the letter replies to. */
-async function answerText({ letter, answered }: Reply, { store, reader }: Desk): Promise<string> {
+/** What the answer says that the letter replies to. */
+async function answerWords(
+  { letter, answered }: Reply,
+  { store, reader }: Desk,
+): Promise<{ answer: string; subject: string }> {
   const nearest = answered.find(({ answer }) => answer?.messageId === letter.inReplyTo) ?? answered.at(-1);
   const answer = nearest === undefined ? undefined : await store.answer(nearest.letter);
   const opened = answer === undefined ? undefined : await reader.letter(answer.bytes);
-  return opened?.ok === true ? opened.value.text : "";
+  if (opened?.ok !== true) return { answer: "", subject: "" };
+  const { text, subject } = opened.value;
+  return { answer: text, subject };
 }
 
 /** Files and links beside sheets are for a person to look at. */

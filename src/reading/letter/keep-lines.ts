@@ -1,6 +1,8 @@
 import { plainWord } from "../../lettering/slips.ts";
+import { speaksAgainst } from "./doubt.ts";
 import { takeApart } from "./own-text.ts";
-import { hasMoreWords, tokensOf } from "./word-bag.ts";
+import { remarksIn } from "./remarks.ts";
+import { hasSigns, tokensOf } from "./word-bag.ts";
 
 /** What a reply says of the words that it was asked about. */
 export interface Kept {
@@ -14,29 +16,64 @@ export interface Kept {
 export interface Asked {
   /** The words that were asked about. */
   readonly words: Iterable<string>;
-  /** The text of the answer that it replies to, which it may quote. */
+  /** The text of the answer that it replies to, which it may quote, and its subject. */
   readonly answer: string;
+  readonly subject: string;
   /** What the sender is called. */
   readonly names: readonly string[];
 }
 
 /**
  * Reads lines such as "KEEP NIMBUS, CIRRUS" or "2: keep nimbus" among those that the sender of a reply wrote.
- * Only words that were asked about can be kept; greetings, thanks and names say nothing else.
+ * Only words that were asked about can be kept; greetings, thanks and names say nothing else. Nothing is kept
+ * where anything that the sender wrote may speak against it.
  */
-export function readKeepLines(text: string, { words, answer, names }: Asked): Kept {
-  const { own, quoted, between } = takeApart(text);
+export function readKeepLines(text: string, { words, answer, subject, names }: Asked): Kept {
+  const { own, quoted, aside } = takeApart(text.replace(/\p{Cf}/gu, ""), subject);
   const asked = new Set([...words].map(plainWord));
-  const polite = new Set([...courtesies, ...names.flatMap(tokensOf)]);
-  const kept = new Set<string>();
-  let more = between || hasMoreWords(quoted.join("\n"), answer);
-  for (const line of own) {
-    const listed = wordsKept(line, asked);
-    for (const word of listed ?? []) if (asked.has(word)) kept.add(word);
-    more ||= listed?.some((word) => !asked.has(word)) ?? !tokensOf(line).every((token) => polite.has(token));
-  }
-  return { words: kept, more };
+  const polite = politeWords(names);
+  const lines = own.map((line) => readLine(line, asked, polite));
+  const listed = lines.flatMap(({ list }) => list ?? []);
+  const strange = listed.some((word) => !asked.has(word));
+  const others = [
+    ...lines.filter(({ list, blank }) => list === undefined && !blank).map(({ line }) => line),
+    ...aside,
+  ];
+  const remarks = remarksIn(quoted, `${subject}\n${answer}`);
+  const against =
+    strange ||
+    [...others, ...remarks].some(speaksAgainst) ||
+    others.some((line) => /\b(?:keep|kept)/i.test(line)) ||
+    lines.some((_, i) => isPartOfSentence(lines, i));
+  return { words: new Set(against ? [] : listed), more: strange || others.length + remarks.length > 0 };
 }
+
+/** A line that the sender wrote, with the words that it asks to keep if it is such a line. */
+interface Line {
+  readonly line: string;
+  readonly list: readonly string[] | undefined;
+  /** It says nothing. */
+  readonly blank: boolean;
+}
+
+function readLine(line: string, asked: ReadonlySet<string>, polite: ReadonlySet<string>): Line {
+  const tokens = tokensOf(line);
+  const says = tokens.length > 0 ? tokens.some((token) => !polite.has(token)) : /[^-–—_=*~.\s]/.test(line);
+  return { line, list: wordsKept(line, asked), blank: !says && !hasSigns(line) };
+}
+
+/** Whether a line that seems to ask to keep words goes on with what the line above says, or the one below with it. */
+function isPartOfSentence(lines: readonly Line[], at: number): boolean {
+  const [above, line, below] = [lines[at - 1], lines[at], lines[at + 1]];
+  if (line?.list === undefined) return false;
+  const isOther = (one: Line | undefined): one is Line => one?.list === undefined && one?.blank === false;
+  return (
+    (isOther(above) && !endsSentence.test(above.line)) ||
+    (isOther(below) && !endsSentence.test(line.line) && /^\p{Ll}/u.test(below.line))
+  );
+}
+
+const endsSentence = /[.!?:;…]["'”’»)\]]*$/u;
 
 /** Longer lines are sentences. */
 const longestLine = 300;
@@ -71,3 +108,7 @@ const courtesies = tokensOf(
   in advance best kind kindest warm regards greetings wishes sincerely yours truly faithfully cheers have a nice
   sent from my iphone ipad android phone mobile`,
 );
+
+function politeWords(names: readonly string[]): ReadonlySet<string> {
+  return new Set([...courtesies, ...names.flatMap(tokensOf).filter((name) => !speaksAgainst(name))]);
+}

@@ -1,71 +1,59 @@
-/** The text of a reply, taken apart; lines are trimmed, blank ones left out. */
+import { speaksAgainst } from "./doubt.ts";
+import { isMarked, leadAt } from "./leads.ts";
+
+/** The text of a reply, taken apart; lines are trimmed. */
 export interface ReplyText {
-  /** What its sender wrote above what they quote, without the signature. */
+  /** What its sender wrote above what they quote, without the signature, with blank lines. */
   readonly own: readonly string[];
-  /** What is quoted without a mark at each line: words of the sender's own may be hidden in it. */
+  /** What is quoted, without marks: words of the sender's own may be hidden in it. */
   readonly quoted: readonly string[];
-  /** Lines of the sender's own stand among or below quoted lines that are marked. */
-  readonly between: boolean;
+  /** What is in none of its places: lines among or below marked ones, a signature that says something. */
+  readonly aside: readonly string[];
 }
 
-/** Takes the text of a reply apart where it begins to quote. */
-export function takeApart(text: string): ReplyText {
+/** Takes the text of a reply apart where it begins to quote. `subject` is that of the letter that it replies to. */
+export function takeApart(text: string, subject: string): ReplyText {
   const lines = text.split(/\r\n|\r|\n/);
   let at = 0;
-  while (at < lines.length && leadAt(lines, at) === undefined) at += 1;
-  const rest = lines.slice(at + (leadAt(lines, at) ?? 0)).filter((line) => line.trim() !== "");
+  while (at < lines.length && leadAt(lines, at, subject) === undefined) at += 1;
+  const lead = leadAt(lines, at, subject) ?? { lines: 0, sure: true };
+  const above = unsigned(lines.slice(0, at));
+  const rest = filled(lines.slice(at + lead.lines));
   const marked = isMarked(rest[0] ?? "");
+  // A lead is followed by what it leads in.
+  const sure = lead.sure && (rest.length > 0 || lead.lines === 0);
+  const below = unsigned(marked ? rest.filter((line) => !isMarked(line)) : sure ? [] : rest);
   return {
-    own: unsigned(lines.slice(0, at)),
-    quoted: marked ? [] : rest.map((line) => line.trim()),
-    between: marked && unsigned(rest.filter((line) => !isMarked(line))).length > 0,
+    own: above.text.map((line) => line.trim()),
+    quoted: marked ? unmarked(rest.filter(isMarked), subject) : sure ? trimmed(rest) : [],
+    aside: trimmed([
+      ...above.signature,
+      ...(sure ? [] : lines.slice(at, at + lead.lines)),
+      ...below.text,
+      ...below.signature,
+    ]),
   };
 }
 
-/** Longer leads than this are none. */
-const longestLead = 400;
-
-/** How many lines lead in what is quoted from here on; undefined where nothing is. */
-function leadAt(lines: readonly string[], at: number): number | undefined {
-  const line = (lines[at] ?? "").trim();
-  if (isMarked(line)) return 0;
-  // "-----Original Message-----" in any language; rules of hyphens or underscores.
-  if (/^(?:-{3,}[^-]{3,60}-{3,}|[-_]{5,})$/u.test(line)) {
-    const blank = lines.slice(at + 1, at + 4).findIndex((next) => next.trim() !== "");
-    return 1 + Math.max(blank, 0) + headerAt(lines, at + 1 + Math.max(blank, 0));
-  }
-  const header = headerAt(lines, at);
-  if (header > 1) return header;
-  // "On … wrote:" in four languages, which may be broken over three lines.
-  for (const long of [1, 2, 3]) {
-    const lead = lines
-      .slice(at, at + long)
-      .join(" ")
-      .trim();
-    if (lead.length > longestLead) break;
-    if (/^(?:on|am|le|el)\s.*\s(?:wrote|schrieb|a écrit|escribió).*:$/iu.test(lead)) return long;
-  }
-  return undefined;
+/** Marked lines without their marks, and without a lead that some programs mark as well. */
+function unmarked(lines: readonly string[], subject: string): string[] {
+  const bare = filled(lines.map((line) => line.replace(/^\s*>/, "")));
+  const lead = leadAt(bare, 0, subject);
+  return trimmed(lead?.sure === true ? bare.slice(lead.lines) : bare);
 }
 
-/** Lines of a header that begins here as Outlook quotes it: "From: …", "Sent: …" and so on. */
-function headerAt(lines: readonly string[], at: number): number {
-  if (!/^\s*\*?(?:from|von|de)\s?:/iu.test(lines[at] ?? "")) return 0;
-  const field =
-    /^\s*\*?(?:from|sent|date|to|cc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto)\s?:/iu;
-  const end = lines.findIndex((line, i) => i >= at && !field.test(line));
-  return (end < 0 ? lines.length : end) - at;
-}
-
-function isMarked(line: string): boolean {
-  return line.trimStart().startsWith(">");
-}
-
-/** Lines with something in them, up to the signature. RFC 3676 §4.3: it stands under "-- ". */
-function unsigned(lines: readonly string[]): string[] {
+/** Lines up to the signature, which RFC 3676 §4.3 puts under "-- ", and the signature if it says something. */
+function unsigned(lines: readonly string[]): { text: readonly string[]; signature: readonly string[] } {
   const end = lines.indexOf("-- ");
-  return lines
-    .slice(0, end < 0 ? lines.length : end)
-    .map((line) => line.trim())
-    .filter((line) => line !== "");
+  const signature = end < 0 ? [] : lines.slice(end + 1);
+  const says = signature.some((line) => speaksAgainst(line) || /\bkeep/i.test(line));
+  return { text: end < 0 ? lines : lines.slice(0, end), signature: says ? signature : [] };
+}
+
+function filled(lines: readonly string[]): string[] {
+  return lines.filter((line) => line.trim() !== "");
+}
+
+function trimmed(lines: readonly string[]): string[] {
+  return filled(lines).map((line) => line.trim());
 }

@@ -3,8 +3,26 @@ export function tokensOf(text: string): string[] {
   return text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
 }
 
+/** Question marks, arrows, crosses, smiling faces, but for the one that stands for a file (U+FFFC). */
+const sign = String.raw`\?|(?!\uFFFC)\p{So}|\p{Extended_Pictographic}`;
+const anySign = new RegExp(sign, "u");
+const wordOrSign = new RegExp(String.raw`[\p{L}\p{N}]+|${sign}`, "gu");
+
+/** Whether a text has signs that say as much as words. */
+export function hasSigns(text: string): boolean {
+  return anySign.test(text);
+}
+
+function signsOf(text: string): string[] {
+  return text.toLowerCase().match(wordOrSign) ?? [];
+}
+
 /** What mail programs put behind an address that they have made a link of: <mailto:orders@quillgate.example>. */
 const linked = /[<[][^\s<>[\]]*[@:/][^\s<>[\]]*[>\]]/g;
+
+export function withoutLinks(text: string): string {
+  return text.replace(linked, "");
+}
 
 /** Words that run together where a program makes text of a table: so many at most, no longer than that. */
 const mostJoined = 4;
@@ -12,16 +30,21 @@ const longestJoined = 80;
 
 /** Whether a text that quotes another has words that the other has not, or not as often. Their order does not count. */
 export function hasMoreWords(quoting: string, quoted: string): boolean {
+  return moreWords(quoting, quoted).length > 0;
+}
+
+/** Those words, and signs that say as much as words. */
+export function moreWords(quoting: string, quoted: string): string[] {
   const left = new Map<string, number>();
-  for (const token of tokensOf(quoted)) left.set(token, (left.get(token) ?? 0) + 1);
+  for (const token of signsOf(quoted)) left.set(token, (left.get(token) ?? 0) + 1);
   const take = (token: string): boolean => {
     const count = left.get(token) ?? 0;
     if (count > 0) left.set(token, count - 1);
     return count > 0;
   };
-  const tokens = tokensOf(quoting.replace(linked, ""));
+  const tokens = signsOf(withoutLinks(quoting));
   const joined = tokens.filter((token) => !take(token));
-  return joined.some((token) => !partsOf(token, left)?.every(take));
+  return joined.filter((token) => !partsOf(token, left)?.every(take));
 }
 
 /** The words that a token is made of; undefined if it is made of none. */

@@ -5,11 +5,12 @@ import { takeApart } from "../../../src/reading/letter/own-text.ts";
 
 const words = ["NIMBUS", "SALONA", "KIDS'", "CAFÉ"];
 const names = ["Ines Calloway", "ines.c"];
+const subject = "CONFIRM: order FM-72, 1 thing to confirm";
 const answer =
-  "1. “NIMBUS” in row 1 of button 1 looks misspelt.\nReply that it is meant so, orders@quillgate.example";
+  "1. “NIMBUS” in row 1 of button 1 looks misspelt.\nNo button is wrong.\nReply that it is meant so, orders@quillgate.example";
 
 function read(text: string): { words: string[]; more: boolean } {
-  const said = readKeepLines(text, { words, answer, names });
+  const said = readKeepLines(text, { words, answer, subject, names });
   return { words: [...said.words].toSorted(), more: said.more };
 }
 
@@ -38,16 +39,32 @@ describe("keeps what it says, and says nothing else", () => {
 
 test("a row that was asked about is kept by all its words, and by no fewer", () => {
   const rows = ["LIGHTS O", "READING", "FAN ON/O"];
-  const kept = (text: string): string[] => [...readKeepLines(text, { words: rows, answer, names }).words];
+  const kept = (text: string): string[] => [
+    ...readKeepLines(text, { words: rows, answer, subject, names }).words,
+  ];
   expect(kept("KEEP Lights  O, reading and FAN ON/O as they are")).toEqual(rows);
   for (const text of ["KEEP O", "KEEP LIGHTS", "KEEP LIGHTS ON", "KEEP LIGHTS O READING", "KEEP FAN"])
-    expect(readKeepLines(text, { words: rows, answer, names })).toEqual({ words: new Set(), more: true });
+    expect(readKeepLines(text, { words: rows, answer, subject, names })).toEqual({
+      words: new Set(),
+      more: true,
+    });
 });
 
 describe("has more to say than that", () => {
   test.each([
-    ["KEEP NIMBUS\nBut SALONA should be SALON.", ["NIMBUS"]],
-    ["KEEP NIMBUS, STRATUS", ["NIMBUS"]],
+    ["KEEP NIMBUS\n\nWhen will this ship?", ["NIMBUS"]],
+    ["KEEP NIMBUS\n\nInes Calloway\nBrightwire Electric Ltd\n312-555-0117", ["NIMBUS"]],
+    ["KEEP NIMBUS\nCall me on 312-555-0117 about the rest.", ["NIMBUS"]],
+    ["These are meant:\nKEEP NIMBUS", ["NIMBUS"]],
+    ["This is for the new wing.\nKEEP NIMBUS", ["NIMBUS"]],
+    ["For the new wing\n\nKEEP NIMBUS", ["NIMBUS"]],
+    ["KEEP NIMBUS\n😕 ???", ["NIMBUS"]],
+    ["KEEP NIMBUS\n\n!", ["NIMBUS"]],
+    ["KEEP NIMBUS\n\nThanks 😕", ["NIMBUS"]],
+    ["KEEP NIMBUS\n\n❌ ???", []],
+    ["KEEP NIMBUS\nBut SALONA should be SALON.", []],
+    ["KEEP NIMBUS, STRATUS", []],
+    ["KEEP NIMBUS, STRATUS\nKEEP SALONA", []],
     ["KEEP STRATUS", []],
     ["Yes", []],
     ["1: yes, NIMBUS is meant.", []],
@@ -65,9 +82,57 @@ describe("has more to say than that", () => {
   });
 });
 
+describe("keeps nothing where anything speaks against it", () => {
+  test.each([
+    ["That was a slip of ours, all of it we do not want you to\nkeep SALONA."],
+    ["We would like to see the new one and\nkeep SALONA"],
+    ["Keep SALONA\nout of it"],
+    ["No!\nKEEP SALONA"],
+    ["KEEP SALONA, no"],
+    ["Keep SALONA, wrong."],
+    ["Keep SALONA and never"],
+    ["KEEP SALONA\n\nSorry, that is a mistake."],
+    ["KEEP SALONA\n\nPlease cancel."],
+    ["KEEP SALONA\n\nWe changed it to SALON."],
+    ["KEEP SALONA\n\nDon’t cut it yet"],
+    ["KEEP SALONA\n\ndont"],
+    ["KEEP SALONA\n\nIt isn't so"],
+    ["KEEP SALONA\n\nｎｏ"],
+    ["KEEP SALONA\n\nn\u00ado"],
+    ["KEEP SALONA\n\nKeep it off the plate"],
+    ["KEEP SALONA\n\n-- \nInes\nNB: hold the order"],
+    ["KEEP SALONA\n\n-- \nInes\nKEEP STRATUS"],
+    ["KEEP SALONA\n\n--- BUT HOLD THE ORDER UNTIL MONDAY ---"],
+    ["KEEP SALONA\n\n-----\nNo, it looks misspelt."],
+    ["KEEP SALONA\n\nFrom: Ines\nSubject: do NOT keep it"],
+    ["KEEP SALONA\n\nFrom: Ines\nSent: Monday\nTo: Burin\nSubject: do NOT keep it\n\n1."],
+    ["KEEP SALONA\n\nFrom: Ines\nSent: Monday\nTo: Burin, but hold the order\n\n1."],
+    ["KEEP SALONA\n> 1. NIMBUS\nthis one is wrong\n> 2."],
+    ["KEEP SALONA\n> Noor: and change SAUNA to SPA"],
+    ["KEEP SALONA\n> don't"],
+    ["KEEP SALONA\n> button 1 looks wrong\n> in row 1"],
+    ["KEEP SALONA\n> No"],
+    ["KEEP SALONA\n> Noor: wrong"],
+    ["KEEP SALONA\n> NIMBUS wrong"],
+    ["KEEP SALONA\n\n-----Original Message-----\nno: 1"],
+    ["KEEP SALONA\n> 1.\n\n-- \nInes: stop"],
+  ])("%j", (text) => {
+    expect(read(text)).toEqual({ words: [], more: true });
+  });
+
+  test("nor is a word of doubt part of a sender's name, unless it was asked about", () => {
+    const said = { answer, subject, names: ["No Reply"] };
+    expect(readKeepLines("KEEP SALONA\nNo", { ...said, words }).words.size).toBe(0);
+    expect(readKeepLines("KEEP STOP", { ...said, words: ["STOP"] })).toEqual({
+      words: new Set(["STOP"]),
+      more: false,
+    });
+  });
+});
+
 /** How mail programs lead in what a reply quotes without a mark at each line. */
 const leads = [
-  "-----Original Message-----\nFrom: Burin <orders@quillgate.example>\nSent: Monday, November 9, 2026 9:00 AM\nTo: Ines\nSubject: CONFIRM\n",
+  "-----Original Message-----\nFrom: Burin <orders@quillgate.example>\nSent: Monday, November 9, 2026 9:00 AM\nTo: Ines\nSubject: RE: [EXTERNAL] CONFIRM: order FM-72, 1 thing\nto confirm\n",
   "________________________________\nFrom: Burin <orders@quillgate.example>\nSent: Monday, 9 November 2026\n",
   "--------------------------------------------------------------------------------\n\nFrom: Burin\nDate: Monday\n",
   "From: Burin <orders@quillgate.example>\nSent: Monday\nTo: Ines\nSubject: CONFIRM\n",
@@ -89,13 +154,45 @@ describe("what is quoted keeps nothing", () => {
   });
 
   test("nor where the quotation is marked", () => {
-    expect(read("KEEP NIMBUS\n> KEEP SALONA\n>> KEEP SALONA")).toEqual({ words: ["NIMBUS"], more: false });
-    expect(read("KEEP NIMBUS\n> 1. looks misspelt\nthis one is wrong\n> 2.")).toEqual({
+    expect(read("KEEP NIMBUS\n> KEEP SALONA\n>> KEEP SALONA")).toEqual({ words: ["NIMBUS"], more: true });
+    expect(read("KEEP NIMBUS\n> in row\n> 1 of button 1\n>\n> Reply")).toEqual({
+      words: ["NIMBUS"],
+      more: false,
+    });
+    expect(read("KEEP NIMBUS\n> No button\n> is wrong.").more).toBe(false);
+    expect(read("KEEP NIMBUS\n> 1. looks misspelt 😕")).toEqual({ words: ["NIMBUS"], more: true });
+    expect(read("KEEP NIMBUS\n> 1. looks misspelt\nthis one too\n> 1.")).toEqual({
       words: ["NIMBUS"],
       more: true,
     });
     expect(read(`> ${answer}\nKEEP NIMBUS`)).toEqual({ words: [], more: true });
-    expect(read("KEEP NIMBUS\n> quoted\n\n-- \nInes, Brightwire Electric").more).toBe(false);
+    expect(read("KEEP NIMBUS\n> in row 1\n\n-- \nInes, Brightwire Electric").more).toBe(false);
+  });
+
+  test.each(leads.filter((lead) => lead.endsWith(":")))("nor where %j is marked too", (lead) => {
+    const marked = `${lead}\n\n${answer}`.replace(/^/gm, "> ");
+    expect(read(`KEEP NIMBUS\n\n${marked}`)).toEqual({ words: ["NIMBUS"], more: false });
+  });
+
+  test.each([
+    "On B-2 please cut POOL HALL in place of SAUNA, as Noor wrote:\n> POOL HALL please",
+    "On B-2 please cut POOL HALL, as Noor wrote:\n> in row 1",
+    "On B-2 please cut POOL HALL, as Noor wrote:",
+    "On plate 2 at 10:30 we saw POOL HALL, as Noor wrote:\n> in row 1",
+    "On Monday 9 November 2026 please cut POOL HALL, as Noor wrote:\n> in row 1",
+    "--- POOL HALL ON B-2 ---",
+    "--- POOL HALL ON B-2 ---\n\nreply",
+    "-----\nReply",
+    "From: Noor\nSubject: POOL HALL on B-2\n\n1.",
+    "From: Noor\nSent: Monday\nTo: Burin\nSubject: POOL HALL on B-2\n\n1.",
+    "From: Noor\nFrom: POOL HALL\nTo: Burin\nSent: Monday\n\n1.",
+  ])("and %j leads in nothing that is known to be quoted", (words) => {
+    expect(read(`KEEP NIMBUS\n\n${words}`)).toEqual({ words: ["NIMBUS"], more: true });
+    expect(read(`${words}\nKEEP NIMBUS`).words).toEqual([]);
+  });
+
+  test("nor is a lead one that leads nothing in", () => {
+    expect(read(`KEEP NIMBUS\n\n${leads[6]}\n\n`)).toEqual({ words: ["NIMBUS"], more: true });
   });
 
   test("and a mail program's links do not count as remarks", () => {
@@ -140,7 +237,7 @@ test("every word on every line is kept, in whatever form it is written", () => {
           }),
         ),
       ({ list, line, end }) => {
-        const said = readKeepLines(`Hello,\n${line}${end}`, { words: list, answer, names });
+        const said = readKeepLines(`Hello,\n${line}${end}`, { words: list, answer, subject, names });
         expect([...said.words].toSorted()).toEqual(list.toSorted());
         expect(said.more).toBe(false);
       },
@@ -151,8 +248,8 @@ test("every word on every line is kept, in whatever form it is written", () => {
 test("nothing that was not asked about is ever kept, nor anything after a quotation begins", () => {
   fc.assert(
     fc.property(anyText, fc.constantFrom(...leads, "> "), anyText, (own, lead, quoted) => {
-      const said = readKeepLines(`${own}\n${lead}\n${quoted}`, { words, answer, names });
-      const above = readKeepLines(own, { words, answer, names });
+      const said = readKeepLines(`${own}\n${lead}\n${quoted}`, { words, answer, subject, names });
+      const above = readKeepLines(own, { words, answer, subject, names });
       for (const word of said.words) expect(above.words).toContain(word);
       for (const word of said.words) expect(["NIMBUS", "SALONA", "KIDS'", "CAFE"]).toContain(word);
     }),
@@ -165,7 +262,7 @@ test("a line of any other words is left to a person", () => {
     fc.property(
       fc.stringMatching(/^[b-z]{3,12}x[b-z]{0,5}$/).filter((word) => !polite.test(word)),
       (word) => {
-        expect(read(`KEEP NIMBUS\n${word}`)).toEqual({ words: ["NIMBUS"], more: true });
+        expect(read(`KEEP NIMBUS\n\n${word}`)).toEqual({ words: ["NIMBUS"], more: true });
       },
     ),
   );
@@ -174,9 +271,12 @@ test("a line of any other words is left to a person", () => {
 test("a text taken apart holds no line that was not there, and long texts take little time", () => {
   fc.assert(
     fc.property(anyText, (text) => {
-      const lines = text.split(/\r\n|\r|\n/).map((line) => line.trim());
-      const { own, quoted } = takeApart(text);
-      for (const line of [...own, ...quoted]) expect(lines).toContain(line);
+      const lines = text
+        .split(/\r\n|\r|\n/)
+        .flatMap((line) => [line, line.replace(/^\s*>/, "")])
+        .map((line) => line.trim());
+      const { own, quoted, aside } = takeApart(text, subject);
+      for (const line of [...own, ...quoted, ...aside]) expect(lines).toContain(line);
     }),
   );
   const long = [
@@ -184,6 +284,9 @@ test("a text taken apart holds no line that was not there, and long texts take l
     "KEEP NIMBUS, ".repeat(50_000),
     "On \n".repeat(100_000),
     "-".repeat(500_000),
+    "From: Burin\n\n".repeat(50_000),
+    "keep NIMBUS\ndo so\n".repeat(50_000),
+    "> From: Burin\n> do so\n".repeat(50_000),
   ];
   const begun = performance.now();
   for (const text of long) read(text);

@@ -1,0 +1,40 @@
+import { tokensOf } from "./word-bag.ts";
+
+/** Words by which people refuse, doubt, take back or set conditions. */
+const doubts = new Set(
+  tokensOf(
+    `no not never nope nah none nothing neither nor cannot without wrong wrongly false untrue instead rather but
+    however except unless until till only otherwise actually oops sorry undo undone forget forgot forgotten withdraw
+    withdrawn should unsure maybe perhaps doubt doubts doubtful void redo held mistook mistaken edit edits edited err
+    errs erred errata misspelt modify modified
+    nein nicht kein keine falsch non pas jamais faux erreur nunca falso`,
+  ),
+);
+
+/** And those that have endings. */
+const stems =
+  "slipp? stopp? hold cancell? correct incorrect error typo misspell? wait delay dropp? amend adjust alter swapp? omitt? reject disregard discard retract fault differ different fix";
+const stemsWithE =
+  "chang mistak mistyp paus postpon replac remov delet revis updat substitut exchang ignor refus declin revok";
+const oneOf = (words: string): string => `(?:${words.split(" ").join("|")})`;
+const ended = new RegExp(
+  `^(?:${oneOf(stems)}(?:s|es|ed|ing|ion|ions|ation|ations|ly)?|${oneOf(stemsWithE)}(?:e|es|ed|ing|ion|ions|al))$`,
+  "u",
+);
+
+/** "don't" and its kind, with any mark for the apostrophe or with none. */
+const short =
+  /n['’‘ʼ´`′]t(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n ?t(?![\p{L}\p{N}])/iu;
+
+/**
+ * Whether somebody who writes so may mean the opposite of what they write beside it. It says so too often rather
+ * than too seldom: of "Holding & Stop Ltd", for one.
+ */
+export function speaksAgainst(text: string): boolean {
+  const plain = text.normalize("NFKC");
+  return (
+    /[❌❎✖✗✘👎🚫⛔🛑]/u.test(plain) ||
+    short.test(plain) ||
+    tokensOf(plain).some((token) => doubts.has(token) || ended.test(token))
+  );
+}

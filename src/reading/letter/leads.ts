@@ -1,0 +1,104 @@
+import { speaksAgainst } from "./doubt.ts";
+import { tokensOf } from "./word-bag.ts";
+
+/** Lines after which a reply quotes. */
+export interface Lead {
+  /** How many they are; none where lines are marked. */
+  readonly lines: number;
+  /** A mail program wrote them. Of others it is not known that they are no words of the sender's own. */
+  readonly sure: boolean;
+}
+
+/** Longer leads than this are none. */
+const longestLead = 400;
+
+/**
+ * The lead that stands in a text at a line, or undefined. `subject` is that of the letter that may be quoted.
+ * What only looks like a lead is one too: nothing behind it is to be taken for the sender's own.
+ */
+export function leadAt(lines: readonly string[], at: number, subject: string): Lead | undefined {
+  const line = (lines[at] ?? "").trim();
+  if (isMarked(line)) return { lines: 0, sure: true };
+  // "-----Original Message-----" in any language; rules of hyphens or underscores.
+  if (/^(?:-{3,}[^-]{3,60}-{3,}|[-_]{5,})$/u.test(line)) {
+    const blank = lines.slice(at + 1, at + 4).findIndex((next) => next.trim() !== "");
+    const from = at + 1 + Math.max(blank, 0);
+    const header = headerAt(lines, from);
+    const fewest = knownRule.test(line) ? 0 : 2;
+    return { lines: from - at + header.length, sure: isHeader(header, fewest, subject) };
+  }
+  const header = headerAt(lines, at);
+  if (header.length > 1) return { lines: header.length, sure: isHeader(header, 3, subject) };
+  for (const long of [1, 2, 3]) {
+    const lead = lines
+      .slice(at, at + long)
+      .join(" ")
+      .trim();
+    if (lead.length > longestLead) break;
+    // "On … wrote:" in four languages, which may be broken over three lines.
+    if (/^(?:on|am|le|el)\s.*\s(?:wrote|schrieb|a écrit|escribió).*:$/iu.test(lead))
+      return { lines: long, sure: begins.test(lead) && isDated.test(lead) && !asks(lead) };
+  }
+  return undefined;
+}
+
+export function isMarked(line: string): boolean {
+  return line.trimStart().startsWith(">");
+}
+
+/** What mail programs write between hyphens. */
+const knownRule =
+  /^-+\s*(?:original message|forwarded message|ursprüngliche nachricht|weitergeleitete nachricht|message d['’]origine|message original|message transféré|mensaje original|mensaje reenviado)\s*-+$/iu;
+
+/** A lead in words begins with a day: "On Mon, Nov 9", "Am 09.11.2026", "El lun, 9 nov". */
+const begins =
+  /^\S+\s+(?:(?:mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mo|di|mi|do|fr|sa|so|mär|mai|okt|dez|lun|mer|jeu|ven|sam|dim|fév|avr|juin|juil|aoû|déc|mié|jue|vie|sáb|dom|ene|abr|ago|dic)\p{L}*[.,]*\s+){0,2}\d/iu;
+/** And holds the time, the whole date, or an address. */
+const isDated = /\d[:.h]\d\d|\b\d{4}\b|\d[./-]\d{1,2}[./-]\d|\S@\S/u;
+
+/** Words that no mail program puts into a lead. */
+function asks(words: string): boolean {
+  return speaksAgainst(words) || /\b(?:keep|please)\b/i.test(words);
+}
+
+interface Field {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** The fields of a header that begins here as Outlook quotes it: "From: …", "Sent: …" and so on. */
+function headerAt(lines: readonly string[], at: number): Field[] {
+  const fields: Field[] = [];
+  if (!/^\s*\*?(?:from|von|de)\s?:/iu.test(lines[at] ?? "")) return fields;
+  for (let next = at; next < lines.length; next++) {
+    const [, name, value] =
+      /^\s*\*?(from|sent|date|to|cc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto)\s?:\*?(.*)$/iu.exec(
+        lines[next] ?? "",
+      ) ?? [];
+    if (name === undefined || value === undefined) break;
+    fields.push({ name, value });
+  }
+  return fields;
+}
+
+/** Whether fields are a header, and as it would be of the letter with that subject. */
+function isHeader(fields: readonly Field[], fewest: number, subject: string): boolean {
+  const names = new Set(fields.map(({ name }) => name.toLowerCase()));
+  return (
+    names.size === fields.length &&
+    names.size >= fewest &&
+    fields.every(({ name, value }) =>
+      /^(?:subject|betreff|objet|asunto)$/iu.test(name) ? isSubject(value, subject) : !asks(value),
+    )
+  );
+}
+
+/** Whether a subject is another, with what mail programs and servers put before it, or how that begins. */
+function isSubject(given: string, subject: string): boolean {
+  const bare = given.replace(
+    /^(?:\s*(?:re|fwd?|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[ext(?:ern|ernal|erne|erno)?\]:?)+/iu,
+    "",
+  );
+  const own = tokensOf(subject);
+  return tokensOf(bare).every((token, i) => token === own[i]);
+}
