@@ -13,6 +13,7 @@ export interface Letter {
   readonly messageId?: string;
   readonly inReplyTo?: string;
   readonly references: readonly string[];
+  /** As plain words; empty where its page of HTML strikes out or hides some, or says more than its plain text. */
   readonly text: string;
   readonly attachments: readonly Attachment[];
 }

@@ -1,3 +1,4 @@
+import { simpleParser } from "mailparser";
 import { beforeEach, describe, expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
@@ -24,6 +25,22 @@ async function orderOf(
     letters: (order?.letters ?? []).map(({ letter }) => letter),
     sheets: (order?.sheets ?? []).map(({ file }) => file),
   };
+}
+
+/** Posts a reply that has no plain text. */
+async function postPage(to: LetterRecord, html: string): Promise<LetterRecord> {
+  const plain = Buffer.from(await letterOf({ to, text: "x" })).toString("latin1");
+  const header = plain
+    .slice(0, plain.indexOf("\r\n\r\n"))
+    .replace(/^Content-[^]*?(?:\r\n(?![ \t])|$)/gim, "");
+  const bytes = Buffer.from(`${header.trim()}\r\nContent-Type: text/html; charset=utf-8\r\n\r\n${html}\r\n`);
+  const { letter } = await takeLetter(desk, bytes, desk.clock.now());
+  return desk.store.letter(letter);
+}
+
+async function answerPage({ letter }: LetterRecord): Promise<string> {
+  const answer = await simpleParser(Buffer.from((await desk.store.answer(letter))?.bytes ?? ""));
+  return answer.html === false ? "" : (answer.html ?? "");
 }
 
 test("a word that its buyer keeps lets the order pass, and its record, answer and proof say so", async () => {
@@ -100,6 +117,12 @@ describe("a person reads what says anything else", () => {
     ["an answer in plain words", "1: yes, SALONA is meant so."],
     ["what Outlook quotes", "\n\nFrom: Burin\nSent: Monday\nTo: Greta\nSubject: CONFIRM\n\nKEEP SALONA"],
     ["what is quoted with marks", "> KEEP SALONA\n"],
+    ["a sentence that is broken before it", "We would like to see it once more and\nkeep SALONA."],
+    ["a refusal above", "No!\nKEEP SALONA"],
+    ["a refusal in its list", "KEEP SALONA, no"],
+    ["a remark among what is quoted", "KEEP SALONA\n\n> Noor: and change SAUNA to SPA\n"],
+    ["what looks like a rule", "KEEP SALONA\n\n--- BUT HOLD THE ORDER UNTIL MONDAY ---"],
+    ["a remark below the signature", "KEEP SALONA\n\n-- \nGreta\nNB: hold the order until Monday"],
   ])("%s keeps nothing", async (_, text) => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text });
@@ -107,6 +130,32 @@ describe("a person reads what says anything else", () => {
     expect(checksOf(reply)).toEqual(["no-sheet"]);
     expect(await desk.store.keptWords(greta)).toEqual([]);
     expect((await orderOf()).verdict).toBe("confirm");
+  });
+
+  test.each([
+    ["a page", "We do not want you to keep SALONA."],
+    // it is broken after 80 characters
+    ["a page", "Thank you for asking. That was a slip of ours, all of it we do not want you to keep SALONA."],
+    ["a page with the word struck out", "<s>KEEP SALONA</s>"],
+    ["a page with hidden words", '<div style="display:none">KEEP SALONA</div>'],
+  ])("%s that says otherwise keeps nothing", async (_, words) => {
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await postPage(asked, `<html><body><p>${words}</p><p>Greta</p></body></html>`);
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+  });
+
+  test.each([
+    "On B-2 please cut POOL HALL in place of SAUNA, as Noor wrote:\n> POOL HALL please",
+    "On B-2 please cut POOL HALL, as Noor wrote:",
+    "😕 ???",
+    "Greta Sorley\nFallowmere Electric Ltd, 312-555-0117",
+  ])("beside the word it says %j", async (words) => {
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, { to: asked, text: `KEEP SALONA\n\n${words}` });
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
+    expect((await orderOf()).verdict).toBe("confirm");
+    expect(await desk.store.keptWords(greta)).toHaveLength(1);
   });
 
   test("our own answer keeps nothing, even quoted without any mark", async () => {
@@ -118,10 +167,29 @@ describe("a person reads what says anything else", () => {
 
   test("below a KEEP line it is known again, and remarks among it are seen", async () => {
     const asked = await post(desk, { sheets: [salona] });
-    const quoted = `KEEP SALONA\n\n-----Original Message-----\nFrom: Burin\nSent: Monday\n\n${await answerTo(desk, asked)}`;
+    const answer = await answerTo(desk, asked);
+    const quoted = `KEEP SALONA\n\n-----Original Message-----\nFrom: Burin\nSent: Monday\n\n${answer}`;
     const remark = quoted.replace("PLEASE CONFIRM", "PLEASE CONFIRM\nno: B-2 must go");
     expect(await post(desk, { to: asked, text: remark })).toMatchObject({ verdict: "person" });
     expect(await post(desk, { to: asked, text: quoted })).toMatchObject({ verdict: "pass" });
+  });
+
+  test("as it is where it is quoted with marks, or as a page", async () => {
+    const lead = "On Mon, Nov 9, 2026 at 9:00 AM Burin <orders@quillgate.example> wrote:";
+    const asked = await post(desk, { sheets: [salona] });
+    const answer = (await answerTo(desk, asked)).trimEnd();
+    const marked = `${lead}\n\n${answer.replace(/^/gm, "> ")}`;
+    const remark = marked.replace("> PLEASE CONFIRM", "> PLEASE CONFIRM\n> see Noor's letter");
+    expect(remark).not.toBe(marked);
+    expect(await post(desk, { to: asked, text: `KEEP SALONA\n\n${remark}` })).toMatchObject({
+      verdict: "person",
+    });
+    const html = (await answerPage(asked)).replace(/^[^]*<body[^>]*>|<\/body>[^]*$/g, "");
+    const page = `<div>KEEP SALONA</div><br><div>${lead.replace("<", "&lt;")}<br></div><blockquote>${html}</blockquote>`;
+    expect(await postPage(asked, page)).toMatchObject({ verdict: "pass" });
+    expect(await post(desk, { to: asked, text: `KEEP SALONA\n\n${marked}` })).toMatchObject({
+      verdict: "pass",
+    });
   });
 
   test("files and links beside the words are for a person too", async () => {

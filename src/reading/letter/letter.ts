@@ -2,6 +2,7 @@ import type { Letter } from "../../trade/letter.ts";
 import { contentOf } from "../content.ts";
 import type { Part } from "../facts.ts";
 import { headerEnd } from "./header-lines.ts";
+import { plainWords } from "./html-words.ts";
 import { type Header, headerOf } from "./letter-header.ts";
 import { contentsOf, parseMail } from "./letter-parts.ts";
 import { fileLinksIn } from "./links.ts";
@@ -26,7 +27,7 @@ export async function readLetter(bytes: Uint8Array): Promise<OpenedLetter> {
   const { parts, texts } = await contentsOf(letter, mail);
   return {
     ...headerOf(mail),
-    text: mail.text ?? "",
+    text: await plainWords(mail),
     parts,
     links: [...new Set(texts.flatMap(fileLinksIn))],
   };

@@ -1,0 +1,34 @@
+import type { ParsedMail } from "mailparser";
+import { parseMail } from "./letter-parts.ts";
+import { takeApart } from "./own-text.ts";
+import { hasMoreWords } from "./word-bag.ts";
+
+/** Longer pages are not read. In characters. */
+const longestPage = 1_000_000;
+
+/**
+ * The text of a letter as plain words. Empty where they alone would mislead, since the letter has a page of HTML
+ * that strikes words out, hides some, or says more than its plain text: RFC 2046 §5.1.4 leaves it to the
+ * reader's program which of the two a person sees.
+ */
+export async function plainWords({ text = "", html = false }: ParsedMail): Promise<string> {
+  if (html === false || text.trim() === "") return text;
+  const page = html.length > longestPage ? undefined : bodyOf(html);
+  if (page === undefined || struck.test(page) || hidden.test(page)) return "";
+  const shown = await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`));
+  // Programs make different texts of a table, such as our answers have, so what is quoted is not compared.
+  return hasMoreWords(takeApart(shown.text ?? "", "").own.join("\n"), text) ? "" : text;
+}
+
+const struck = /<(?:s|strike|del)(?:\s[^<>]*)?>|line-through/i;
+const hidden =
+  /display\s*:\s*none|visibility\s*:\s*hidden|mso-hide\s*:\s*all|font-size\s*:\s*0(?![\d.]*[1-9])|<[a-z]\w*\s(?:[^<>]*\s)?hidden[\s=/>]/i;
+
+/** A page without what nobody reads of it. Outlook on the web hides its style sheet, and says so in a style. */
+function bodyOf(html: string): string {
+  return html
+    .split("-->")
+    .map((piece) => piece.split("<!--", 1)[0])
+    .join("")
+    .replace(/<(style|script|title)\b[^<>]*>[^<]*<\/\1>|<img\b[^<>]*>/gi, " ");
+}
