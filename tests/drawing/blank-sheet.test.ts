@@ -50,7 +50,10 @@ describe.each(drawn)("the blank $name", (edition) => {
   });
 
   test("marks the places that must be filled in as required", () => {
-    expect(namesWhere((widget) => widget.required)).toEqual(namesOf(...requiredPlaces(edition.form)));
+    const mark = edition.form === "plate" ? (["mark"] as const) : [];
+    expect(namesWhere((widget) => widget.required)).toEqual(
+      namesOf(...requiredPlaces(edition.form), ...mark),
+    );
   });
 
   test("offers what the catalogue has", () => {

@@ -21,7 +21,7 @@ export function deviceLegends(draft: Draft, { x, y, width }: Pick<Box, "x" | "y"
   const first = y + titleHeight + 11;
   const last = first + mostButtons(catalogue) * step + 19;
   const end = last + lineHeight + padding;
-  const remark = `${device.characters} characters at most in a row`;
+  const remark = `${device.characters} characters at most in a row; for a button without words tick “Leave plain”`;
   panel(canvas, { x, y, width, height: end - y }, { number: 4, says: "Legends", remark });
 
   const left = x + padding;

@@ -31,7 +31,8 @@ export async function startDraft(
     form: startForm(started),
     catalogue,
     edition,
-    required: requiredPlaces(edition.form),
+    // A plate without a mark has no devices.
+    required: [...requiredPlaces(edition.form), ...(edition.form === "plate" ? (["mark"] as const) : [])],
     waiting: [...edition.fields],
   };
 }
