@@ -74,7 +74,8 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
 /** Whether the sender seems not to know our sheets. */
 export function knowsNoSheet(report: Report): boolean {
   if (report.sheets.length > 0) return false;
-  return cameWith(report) === "nothing" || report.files.some(({ file }) => file.kind === "unknown-form");
+  const kinds = report.files.map(({ file }) => file.kind);
+  return cameWith(report) === "nothing" || kinds.includes("unknown-form") || kinds.includes("picture");
 }
 
 function keepsSheets({ rows, alsoRight }: Part): boolean {

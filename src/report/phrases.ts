@@ -1,5 +1,6 @@
 import { type Catalogue, mostGangs } from "../catalogue/catalogue.ts";
 import { isAboutWord } from "../checks/asked.ts";
+import { senderUnproven } from "../checks/letter/sender-unproven.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Order } from "../trade/order.ts";
 import { type Verdict, verdictOf } from "../trade/problem.ts";
@@ -95,7 +96,7 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
       : []),
     ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),
     ...(tally.waiting > 0 ? ["Send the missing sheets when they are ready, in a reply to this letter."] : []),
-    ...(kept
+    ...(kept && !isHeld(report)
       ? [
           tally.fail > 0
             ? "Sheets not marked “Fix” are kept; do not send them again."
@@ -104,6 +105,11 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
       : []),
     ...(orders.length > 0 ? ["Nothing is cut before the order has passed."] : []),
   ];
+}
+
+/** Nothing is kept of a letter that a person has to see first. */
+function isHeld({ problems }: Report): boolean {
+  return problems.some(({ check }) => check === senderUnproven.id);
 }
 
 function asksOfWords(report: Report): boolean {
