@@ -83,8 +83,11 @@ function resultsOf(value: string): Result[] | undefined {
   });
 }
 
-/** RFC 5322 §3.2.2: comments nest; a quoted string may hold brackets; a backslash takes what follows as it is. */
-function withoutComments(value: string): string | undefined {
+/**
+ * A structured field without its comments; undefined if a quote or a bracket does not close. RFC 5322 §3.2.2: comments
+ * nest; a quoted string may hold brackets; a backslash takes what follows as it is.
+ */
+export function withoutComments(value: string): string | undefined {
   let depth = 0;
   let quoted = false;
   let text = "";

@@ -1,5 +1,6 @@
 import addressparser from "nodemailer/lib/addressparser";
 import type { HeaderLine } from "../trade/header.ts";
+import { withoutComments } from "./authentication.ts";
 
 /** What there is to know of a letter before it may be answered. */
 export interface Manners {
@@ -48,14 +49,14 @@ const onceOnly = new Set([
 const rules: readonly Rule[] = [
   // RFC 3464 §2, RFC 8098 §3, RFC 5965 §2: reports of deliveries, readings and abuse are multipart/report.
   ({ headers }) => {
-    const type = valuesOf(headers, "content-type")[0]?.split(";")[0]?.trim().toLowerCase() ?? "";
+    const type = structured(headers, "content-type")[0]?.split(";")[0]?.trim().toLowerCase() ?? "";
     if (type === "multipart/report")
       return { why: "it is a report of a mail system (multipart/report)", drop: true };
     return type === "text/calendar" ? { why: "it is an invitation (text/calendar)", drop: true } : undefined;
   },
   // RFC 3834 §2: never answer what was itself sent by a machine. §5: the keyword stands before any semicolon.
   ({ headers }) => {
-    const said = valuesOf(headers, "auto-submitted").map((value) =>
+    const said = structured(headers, "auto-submitted").map((value) =>
       (value.split(";")[0] ?? "").trim().toLowerCase(),
     );
     return said.some((keyword) => keyword !== "no")
@@ -70,7 +71,7 @@ const rules: readonly Rule[] = [
   },
   // RFC 5321 §4.5.5, RFC 3834 §2: a null return path asks for no answer.
   ({ headers, returnPathWritten }) => {
-    const [path] = valuesOf(headers, "return-path");
+    const [path] = structured(headers, "return-path");
     if (path?.replaceAll(/\s/g, "") === "<>") return { why: "its return path is empty", drop: true };
     return path === undefined && returnPathWritten
       ? { why: "it has no return path", drop: false }
@@ -127,8 +128,9 @@ const rules: readonly Rule[] = [
 
 function isProgram(address: string): boolean {
   const program =
-    /^(mailer-daemon|postmaster|listserv|majordomo|bounces?|owner-.+|.+-(request|owner|bounces?)|no-?reply|do-?not-?reply)$/i;
-  return program.test(address.split("@")[0] ?? "");
+    /^(mailer-daemon|postmaster|listserv|majordomo|bounces?|owner-.+|.+-(request|owner|bounces?)|no[-._]?reply|do[-._]?not[-._]?reply)$/i;
+  // What follows a plus sign tells letters of one mailbox apart (RFC 5233).
+  return program.test((address.split("@")[0] ?? "").split("+")[0] ?? "");
 }
 
 /**
@@ -147,6 +149,11 @@ export function answerAddress(
     !ours.includes(replyTo) &&
     !isProgram(replyTo);
   return good ? replyTo : from;
+}
+
+/** Fields whose words are set, without comments. */
+function structured(headers: readonly HeaderLine[], name: string): string[] {
+  return valuesOf(headers, name).map((value) => withoutComments(value) ?? value);
 }
 
 function valuesOf(headers: readonly HeaderLine[], name: string): string[] {

@@ -26,6 +26,24 @@ test("a buyer's letter is answered", () => {
   expect(refusal({})).toBeUndefined();
 });
 
+test("a letter that says it is no machine's is answered, in whatever words", () => {
+  expect(refusal({ "auto-submitted": "no" })).toBeUndefined();
+  expect(refusal({ "auto-submitted": "no (a person wrote it)" })).toBeUndefined();
+});
+
+test.each([
+  "noreply",
+  "no-reply",
+  "no.reply",
+  "no_reply",
+  "noreply+7",
+  "do_not_reply",
+  "donotreply",
+  "bounces+x=y",
+])("%s@ is a program", (local) => {
+  expect(refusal({}, `${local}@brightwire.example`)).toMatchObject({ drop: true });
+});
+
 describe("a machine's letter is not", () => {
   test.each([
     ["an out-of-office answer", { "auto-submitted": "auto-replied (vacation)" }],
@@ -34,6 +52,8 @@ describe("a machine's letter is not", () => {
     ["one with an empty return path and blanks", { "return-path": " < > " }],
     ["a delivery report", { "content-type": "multipart/report; report-type=delivery-status" }],
     ["a read receipt", { "content-type": 'Multipart/Report; report-type="disposition-notification"' }],
+    ["a delivery report behind a comment", { "content-type": "(a) multipart/report; report-type=x" }],
+    ["one with an empty return path and a comment", { "return-path": "(a) <>" }],
     ["an invitation", { "content-type": "text/calendar; method=REQUEST" }],
     ["bulk mail", { precedence: "bulk" }],
     ["one that wants no answers", { "x-auto-response-suppress": "DR, OOF, AutoReply" }],
