@@ -86,7 +86,9 @@ export async function checkLetter(
     ...(why === undefined ? {} : { why }),
   };
   if (from === undefined || refusal !== undefined || !party.mayAnswer || many?.mayAnswer === false) {
-    const state = refusal?.drop === true ? "silent" : "held";
+    // Whatever machine a letter has passed, sheets are for somebody to see; a report only gives ours back.
+    const isDropped = refusal?.drop === true && (refusal.always === true || sheets.length === 0);
+    const state = isDropped ? "silent" : "held";
     await store.settle(claim, { ...outcome, state }, clock.now());
     return state;
   }

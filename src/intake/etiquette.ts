@@ -20,6 +20,8 @@ export interface Manners {
 export interface Refusal {
   readonly why: string;
   readonly drop: boolean;
+  /** It is filed so even with sheets in it: they are our own, sent back. */
+  readonly always?: true;
 }
 
 export function refusalOf(manners: Manners): Refusal | undefined {
@@ -51,7 +53,7 @@ const rules: readonly Rule[] = [
   ({ headers }) => {
     const type = structured(headers, "content-type")[0]?.split(";")[0]?.trim().toLowerCase() ?? "";
     if (type === "multipart/report")
-      return { why: "it is a report of a mail system (multipart/report)", drop: true };
+      return { why: "it is a report of a mail system (multipart/report)", drop: true, always: true };
     return type === "text/calendar" ? { why: "it is an invitation (text/calendar)", drop: true } : undefined;
   },
   // RFC 3834 §2: never answer what was itself sent by a machine. §5: the keyword stands before any semicolon.
@@ -72,7 +74,8 @@ const rules: readonly Rule[] = [
   // RFC 5321 §4.5.5, RFC 3834 §2: a null return path asks for no answer.
   ({ headers, returnPathWritten }) => {
     const [path] = structured(headers, "return-path");
-    if (path?.replaceAll(/\s/g, "") === "<>") return { why: "its return path is empty", drop: true };
+    if (path?.replaceAll(/\s/g, "") === "<>")
+      return { why: "its return path is empty", drop: true, always: true };
     return path === undefined && returnPathWritten
       ? { why: "it has no return path", drop: false }
       : undefined;
@@ -109,7 +112,7 @@ const rules: readonly Rule[] = [
       : undefined,
   ({ from, ours }) =>
     from !== undefined && ours.includes(from)
-      ? { why: "it comes from this desk itself", drop: true }
+      ? { why: "it comes from this desk itself", drop: true, always: true }
       : undefined,
   // RFC 3834 §2, RFC 5230 §4.6: senders that are programs.
   ({ from = "" }) => (isProgram(from) ? { why: "its sender is a program", drop: true } : undefined),

@@ -91,7 +91,7 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
     ...(asksOfWords(report)
       ? [
           // The word itself never stands here behind "KEEP": a reply may quote this without a mark.
-          "Where a word or row is right as it stands, a line of your reply that says “KEEP” and that word is enough, or all the words of that row. It is then not asked about again for the same project.",
+          "Where a word or row is right as it stands, a reply with nothing but a line that says “KEEP” and that word, or all the words of that row, is enough. It is then not asked about again for the same project.",
         ]
       : []),
     ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),

@@ -24,7 +24,8 @@ export async function proveSender(
   // What stands below our own line, the sender may have written.
   const ours = border === undefined ? [] : headers.slice(0, headers.indexOf(border));
   const path = ours.find(({ name }) => name === "return-path")?.value.replaceAll(/[<>\s]/g, "");
-  const client = isRelated(path, domain) ? clientIn(border) : undefined;
+  const client = clientIn(border);
+  const spf = !isRelated(path, domain) ? "foreign" : client === undefined ? "unread" : "asked";
   const names = openNames(servers);
   const results = await authenticate(withoutForeign(bytes, domain), {
     mta: "here",
@@ -32,17 +33,24 @@ export async function proveSender(
     disableArc: true,
     disableBimi: true,
     rejectRsaSha1: true, // RFC 8301 §3.1
-    ...(client === undefined || path === undefined ? {} : { ...client, sender: path }),
+    ...(spf === "asked" && path !== undefined ? { ...client, sender: path } : {}),
   });
-  return judge(results, domain, client !== undefined);
+  return judge(results, domain, spf);
 }
 
-function judge({ dmarc, dkim, spf }: AuthenticateResult, domain: string, bySpf: boolean): SenderProof {
+/** `way`: whether SPF was asked, or could not be since nobody knows who spoke to us, or is about another domain. */
+function judge(
+  { dmarc, dkim, spf }: AuthenticateResult,
+  domain: string,
+  way: "asked" | "unread" | "foreign",
+): SenderProof {
+  const bySpf = way === "asked";
   // A letter in which others would see another sender, or none, or several.
   if (!dmarc || dmarc.status.header?.from?.toLowerCase() !== domain) return "fail";
   const undecided = [...dkim.results, ...(bySpf && spf ? [spf] : [])].some(
     ({ status }) => status.result === "temperror",
   );
+  const isUnsigned = dkim.results.every(({ status }) => status.result === "none");
   const { result } = dmarc.status;
   if (result === "pass") {
     const { spf: path, dkim: signature } = dmarc.alignment;
@@ -51,7 +59,7 @@ function judge({ dmarc, dkim, spf }: AuthenticateResult, domain: string, bySpf: 
     return isWhole || (bySpf && path.result !== undefined) ? "pass" : "fail";
   }
   if (result === "temperror") return "temporary";
-  if (result !== "none") return undecided ? "temporary" : "fail";
+  if (result !== "none") return undecided || (way === "unread" && isUnsigned) ? "temporary" : "fail";
   const signed = dkim.results.filter(
     ({ signingDomain, status }) => signingDomain?.toLowerCase() === domain && status.result === "pass",
   );
@@ -86,14 +94,20 @@ function isRelated(other: string | undefined, domain: string): boolean {
 }
 
 /**
- * Who spoke to our own server: what it saw itself stands as "(name [address])" behind what the other side
- * called itself. Of lines that other programs write otherwise nothing is believed.
+ * Who spoke to our own server. What it saw itself stands behind what the other side called itself: as
+ * "(name [address])", "([address] helo=…)" or "(address)", and where the other side gave no name as
+ * "[address] (helo=…)". Of lines that other programs write otherwise nothing is believed.
  */
 function clientIn(line: HeaderLine | undefined): { ip: string; helo: string } | undefined {
-  const found =
-    /^from\s+(\S+)\s+\((?!helo\b|ehlo\b)(?:[^\s()[\]]+\s+)?\[(?:IPv6:)?([0-9a-f.:]+)\][^()]*\)/i.exec(
-      line?.value ?? "",
-    );
-  const [, helo = "", ip = ""] = found ?? [];
-  return isIP(ip) === 0 ? undefined : { ip, helo };
+  const value = line?.value ?? "";
+  const forms = [
+    /^from\s+(\S+)\s+\((?!helo\b|ehlo\b)(?:[^\s()[\]]+\s+)?\[(?:IPv6:)?([0-9a-f.:]+)\][^()]*\)/i,
+    /^from\s+(\S+)\s+\(([0-9a-f.:]+)\)\s+by\s/i,
+    /^from\s+(\[([0-9a-f.:]+)\])\s+\(helo=[^()]*\)\s+by\s/i,
+  ];
+  for (const form of forms) {
+    const [, helo = "", ip = ""] = form.exec(value) ?? [];
+    if (isIP(ip) !== 0) return { ip, helo };
+  }
+  return undefined;
 }

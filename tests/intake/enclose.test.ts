@@ -207,3 +207,38 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
   }).text.replaceAll(/\s+/g, " ");
   expect(text).toContain("Enclosed: device-26b.pdf and plate-26b.pdf, to be filled in on a computer");
 });
+
+test("sheets that came by way of a machine are for a person to see, and none is dropped", async () => {
+  const desk = await temporaryDesk();
+  const parts = faulty
+    .slice(0, 1)
+    .map((bytes) => [
+      "Content-Type: application/pdf",
+      "Content-Transfer-Encoding: base64",
+      "",
+      base64(bytes),
+    ]);
+  const letter = (id: string, line: string) =>
+    bytesOf([
+      line,
+      "From: Ines <ines@brightwire.example>",
+      "To: orders@quillgate.example",
+      `Message-ID: <${id}@brightwire.example>`,
+      ...mixed("b", ...parts),
+    ]);
+  const stateOf = async (bytes: Uint8Array) =>
+    (await desk.store.letter((await takeLetter(desk, bytes, new Date(0))).letter)).state;
+  expect(await stateOf(letter("1", "X-Loop: alias@brightwire.example"))).toBe("held");
+  expect(await stateOf(letter("2", "Precedence: bulk"))).toBe("held");
+  expect(await stateOf(letter("3", "Auto-Submitted: auto-forwarded"))).toBe("held");
+  // what comes back undelivered are our own
+  expect(await stateOf(letter("4", "Return-Path: <>"))).toBe("silent");
+  const empty = bytesOf([
+    "Precedence: bulk",
+    "From: a@b.example",
+    "To: orders@quillgate.example",
+    "",
+    "Buy!",
+  ]);
+  expect(await stateOf(empty)).toBe("silent");
+});

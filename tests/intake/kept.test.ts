@@ -101,15 +101,21 @@ test("a row that may be cut off is kept as a whole, not by its last letter", asy
 });
 
 describe("a person reads what says anything else", () => {
-  test("and what it keeps is learned all the same", async () => {
+  test.each([
+    "When will this ship?",
+    "Scrap that, please write SALON.",
+    "Subject to the client's approval.",
+    "SALON",
+  ])("and keeps nothing until then, as with %j", async (words) => {
     const asked = await post(desk, { sheets: [salona] });
-    const reply = await post(desk, { to: asked, text: "KEEP SALONA\n\nWhen will this ship?" });
-    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
-    expect(checksOf(reply).toSorted()).toEqual(["no-sheet", "word-kept"]);
+    for (const text of [`KEEP SALONA\n${words}`, `${words}\n\nKEEP SALONA`]) {
+      const reply = await post(desk, { to: asked, text });
+      expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
+      expect(checksOf(reply)).toEqual(["no-sheet"]);
+    }
     expect((await orderOf()).verdict).toBe("confirm");
-    expect(await desk.store.keptWords(greta)).toEqual([{ word: "SALONA", project: "MILLRACEBATHS" }]);
-    expect(checksOf(await post(desk, { sheets: [{ ...salona, mark: "B-9" }] }))).toEqual([]);
-    expect((await orderOf()).verdict).toBe("pass");
+    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(checksOf(await post(desk, { sheets: [{ ...salona, mark: "B-9" }] }))).toContain("spelling");
   });
 
   test.each([
@@ -155,7 +161,7 @@ describe("a person reads what says anything else", () => {
     const reply = await post(desk, { to: asked, text: `KEEP SALONA\n\n${words}` });
     expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
     expect((await orderOf()).verdict).toBe("confirm");
-    expect(await desk.store.keptWords(greta)).toHaveLength(1);
+    expect(await desk.store.keptWords(greta)).toEqual([]);
   });
 
   test("our own answer keeps nothing, even quoted without any mark", async () => {

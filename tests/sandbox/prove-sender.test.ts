@@ -177,9 +177,30 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
         "in a greeting with brackets",
         "from x([192.0.2.7]) (evil.example [192.0.2.66]) by mx.quillgate.example",
       ],
-    ])("gives an address of another %s is refuted", async (_, line) => {
-      expect(await ask(`Return-Path: <${ines}>\r\nReceived: ${line}\r\n${plain}`)).toBe("fail");
+    ])("gives an address of another %s proves nothing", async (_, line) => {
+      const proof = await ask(`Return-Path: <${ines}>\r\nReceived: ${line}\r\n${plain}`);
+      // neither is answered
+      expect(["fail", "temporary"]).toContain(proof);
     });
+  });
+
+  test.each([
+    [
+      "192.0.2.7",
+      "from mail.brightwire.example (192.0.2.7) by mx.quillgate.example with Microsoft SMTP Server",
+    ],
+    ["192.0.2.7", "from [192.0.2.7] (helo=mail.brightwire.example) by mx.quillgate.example with esmtp"],
+    ["192.0.2.7", "from mail ([192.0.2.7] helo=mail.brightwire.example) by mx.quillgate.example"],
+  ])("is proved by the address %s wherever the server writes it: %s", async (_, line) => {
+    const letter = (text: string): string => `Return-Path: <${ines}>\r\nReceived: ${text}\r\n${plain}`;
+    expect(await ask(letter(line))).toBe("pass");
+    expect(await ask(letter(line.replaceAll("192.0.2.7", "192.0.2.8")))).toBe("fail");
+  });
+
+  test("is not called a forger where nobody can read who spoke to our server", async () => {
+    const line = "Received: by mx.quillgate.example with LMTP; Mon, 9 Nov 2026 09:00:00 -0600";
+    expect(await ask(`Return-Path: <${ines}>\r\n${line}\r\n${plain}`)).toBe("temporary");
+    expect(await ask(`Return-Path: <eve@evil.example>\r\n${line}\r\n${plain}`)).toBe("fail");
   });
 
   test("whose domain is a signer's neighbour is proved as DMARC has it", async () => {

@@ -13,14 +13,16 @@ const longestPage = 1_000_000;
  */
 export async function plainWords({ text = "", html = false }: ParsedMail): Promise<string> {
   if (html === false || text.trim() === "") return text;
-  const page = html.length > longestPage ? undefined : bodyOf(html);
-  if (page === undefined || struck.test(page) || hidden.test(page)) return "";
+  // A style sheet may strike out by name; what it hides is not looked for, since all mail programs' do.
+  if (html.length > longestPage || /line-through/i.test(html)) return "";
+  const page = bodyOf(html);
+  if (struck.test(page) || hidden.test(page)) return "";
   const shown = await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`));
   // Programs make different texts of a table, such as our answers have, so what is quoted is not compared.
   return hasMoreWords(takeApart(shown.text ?? "", "").own.join("\n"), text) ? "" : text;
 }
 
-const struck = /<(?:s|strike|del)(?:\s[^<>]*)?>|line-through/i;
+const struck = /<(?:s|strike|del)(?:\s[^<>]*)?>/i;
 const hidden =
   /display\s*:\s*none|visibility\s*:\s*hidden|mso-hide\s*:\s*all|font-size\s*:\s*0(?![\d.]*[1-9])|<[a-z]\w*\s(?:[^<>]*\s)?hidden[\s=/>]/i;
 

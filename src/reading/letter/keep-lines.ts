@@ -25,10 +25,12 @@ export interface Asked {
 
 /**
  * Reads lines such as "KEEP NIMBUS, CIRRUS" or "2: keep nimbus" among those that the sender of a reply wrote.
- * Only words that were asked about can be kept; greetings, thanks and names say nothing else. Nothing is kept
- * where anything that the sender wrote may speak against it.
+ * Only words that were asked about can be kept; greetings, thanks and names say nothing else. Where the sender
+ * says anything else, no machine can tell whether it is a condition, and nothing is kept.
  */
 export function readKeepLines(text: string, { words, answer, subject, names }: Asked): Kept {
+  // Nobody needs so many words to keep some, whatever is quoted; and they would take their time.
+  if (text.length > longestText) return { words: new Set(), more: true };
   const { own, quoted, aside } = takeApart(text.replace(/\p{Cf}/gu, ""), subject);
   const asked = new Set([...words].map(plainWord));
   const polite = politeWords(names);
@@ -40,12 +42,8 @@ export function readKeepLines(text: string, { words, answer, subject, names }: A
     ...aside,
   ];
   const remarks = remarksIn(quoted, `${subject}\n${answer}`);
-  const against =
-    strange ||
-    [...others, ...remarks].some(speaksAgainst) ||
-    others.some((line) => /\b(?:keep|kept)/i.test(line)) ||
-    lines.some((_, i) => isPartOfSentence(lines, i));
-  return { words: new Set(against ? [] : listed), more: strange || others.length + remarks.length > 0 };
+  const more = strange || others.length + remarks.length > 0;
+  return { words: new Set(more ? [] : listed), more };
 }
 
 /** A line that the sender wrote, with the words that it asks to keep if it is such a line. */
@@ -62,18 +60,8 @@ function readLine(line: string, asked: ReadonlySet<string>, polite: ReadonlySet<
   return { line, list: wordsKept(line, asked), blank: !says && !hasSigns(line) };
 }
 
-/** Whether a line that seems to ask to keep words goes on with what the line above says, or the one below with it. */
-function isPartOfSentence(lines: readonly Line[], at: number): boolean {
-  const [above, line, below] = [lines[at - 1], lines[at], lines[at + 1]];
-  if (line?.list === undefined) return false;
-  const isOther = (one: Line | undefined): one is Line => one?.list === undefined && one?.blank === false;
-  return (
-    (isOther(above) && !endsSentence.test(above.line)) ||
-    (isOther(below) && !endsSentence.test(line.line) && /^\p{Ll}/u.test(below.line))
-  );
-}
-
-const endsSentence = /[.!?:;…]["'”’»)\]]*$/u;
+/** In characters; our own answers about an order of 60 sheets are shorter. */
+const longestText = 30_000;
 
 /** Longer lines are sentences. */
 const longestLine = 300;

@@ -18,7 +18,7 @@ function signsOf(text: string): string[] {
 }
 
 /** What mail programs put behind an address that they have made a link of: <mailto:orders@quillgate.example>. */
-const linked = /[<[][^\s<>[\]]*[@:/][^\s<>[\]]*[>\]]/g;
+const linked = /[<[](?=[^\s<>[\]]{0,300}[@:/])[^\s<>[\]]{1,600}[>\]]/g;
 
 export function withoutLinks(text: string): string {
   return text.replace(linked, "");
@@ -26,6 +26,7 @@ export function withoutLinks(text: string): string {
 
 /** Words that run together where a program makes text of a table: so many at most, no longer than that. */
 const mostJoined = 4;
+const mostRuns = 500;
 const longestJoined = 80;
 
 /** Whether a text that quotes another has words that the other has not, or not as often. Their order does not count. */
@@ -44,7 +45,8 @@ export function moreWords(quoting: string, quoted: string): string[] {
   };
   const tokens = signsOf(withoutLinks(quoting));
   const joined = tokens.filter((token) => !take(token));
-  return joined.filter((token) => !partsOf(token, left)?.every(take));
+  // Few words run together in a quotation; where many seem to, they are others.
+  return joined.filter((token, i) => i >= mostRuns || !partsOf(token, left)?.every(take));
 }
 
 /** The words that a token is made of; undefined if it is made of none. */

@@ -33,6 +33,7 @@ const misleading = [
   "<s>KEEP SALONA</s>",
   '<p><S class="x">KEEP SALONA</S></p>',
   "<del>KEEP SALONA</del><p>Thanks</p>",
+  '<style>span.s1 {text-decoration: line-through}</style><span class="s1">KEEP SALONA</span>',
   "<strike>KEEP SALONA</strike>",
   '<span style="text-decoration: line-through">KEEP SALONA</span>',
   '<div style="display:none">KEEP SALONA</div>',

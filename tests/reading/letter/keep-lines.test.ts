@@ -52,33 +52,33 @@ test("a row that was asked about is kept by all its words, and by no fewer", () 
 
 describe("has more to say than that", () => {
   test.each([
-    ["KEEP NIMBUS\n\nWhen will this ship?", ["NIMBUS"]],
-    ["KEEP NIMBUS\n\nInes Calloway\nBrightwire Electric Ltd\n312-555-0117", ["NIMBUS"]],
-    ["KEEP NIMBUS\nCall me on 312-555-0117 about the rest.", ["NIMBUS"]],
-    ["These are meant:\nKEEP NIMBUS", ["NIMBUS"]],
-    ["This is for the new wing.\nKEEP NIMBUS", ["NIMBUS"]],
-    ["For the new wing\n\nKEEP NIMBUS", ["NIMBUS"]],
-    ["KEEP NIMBUS\n😕 ???", ["NIMBUS"]],
-    ["KEEP NIMBUS\n\n!", ["NIMBUS"]],
-    ["KEEP NIMBUS\n\nThanks 😕", ["NIMBUS"]],
-    ["KEEP NIMBUS\n\n❌ ???", []],
-    ["KEEP NIMBUS\nBut SALONA should be SALON.", []],
-    ["KEEP NIMBUS, STRATUS", []],
-    ["KEEP NIMBUS, STRATUS\nKEEP SALONA", []],
-    ["KEEP STRATUS", []],
-    ["Yes", []],
-    ["1: yes, NIMBUS is meant.", []],
-    ["do not keep NIMBUS", []],
-    ["KEEP NIMBUS?", []],
-    ["Keep NIMBUS, but change SALONA to SALON", []],
-    ["Keep in mind that NIMBUS is wrong", []],
-    ["KEEP NIMBUS AND THE WORD", []],
-    ["KEEP NIMBUS/SALONA", []],
-    ["keep", []],
-    ["upkeep NIMBUS", []],
-    [`KEEP ${"NIMBUS, ".repeat(60)}SALONA`, []],
-  ])("%j", (text, kept) => {
-    expect(read(text)).toEqual({ words: kept, more: true });
+    "KEEP NIMBUS\n\nWhen will this ship?",
+    "KEEP NIMBUS\n\nInes Calloway\nBrightwire Electric Ltd\n312-555-0117",
+    "KEEP NIMBUS\nCall me on 312-555-0117 about the rest.",
+    "These are meant:\nKEEP NIMBUS",
+    "This is for the new wing.\nKEEP NIMBUS",
+    "For the new wing\n\nKEEP NIMBUS",
+    "KEEP NIMBUS\n😕 ???",
+    "KEEP NIMBUS\n\n!",
+    "KEEP NIMBUS\n\nThanks 😕",
+    "KEEP NIMBUS\n\n❌ ???",
+    "KEEP NIMBUS\nBut SALONA should be SALON.",
+    "KEEP NIMBUS, STRATUS",
+    "KEEP NIMBUS, STRATUS\nKEEP SALONA",
+    "KEEP STRATUS",
+    "Yes",
+    "1: yes, NIMBUS is meant.",
+    "do not keep NIMBUS",
+    "KEEP NIMBUS?",
+    "Keep NIMBUS, but change SALONA to SALON",
+    "Keep in mind that NIMBUS is wrong",
+    "KEEP NIMBUS AND THE WORD",
+    "KEEP NIMBUS/SALONA",
+    "keep",
+    "upkeep NIMBUS",
+    `KEEP ${"NIMBUS, ".repeat(60)}SALONA`,
+  ])("%j", (text) => {
+    expect(read(text)).toEqual({ words: [], more: true });
   });
 });
 
@@ -154,15 +154,15 @@ describe("what is quoted keeps nothing", () => {
   });
 
   test("nor where the quotation is marked", () => {
-    expect(read("KEEP NIMBUS\n> KEEP SALONA\n>> KEEP SALONA")).toEqual({ words: ["NIMBUS"], more: true });
+    expect(read("KEEP NIMBUS\n> KEEP SALONA\n>> KEEP SALONA")).toEqual({ words: [], more: true });
     expect(read("KEEP NIMBUS\n> in row\n> 1 of button 1\n>\n> Reply")).toEqual({
       words: ["NIMBUS"],
       more: false,
     });
     expect(read("KEEP NIMBUS\n> No button\n> is wrong.").more).toBe(false);
-    expect(read("KEEP NIMBUS\n> 1. looks misspelt 😕")).toEqual({ words: ["NIMBUS"], more: true });
+    expect(read("KEEP NIMBUS\n> 1. looks misspelt 😕")).toEqual({ words: [], more: true });
     expect(read("KEEP NIMBUS\n> 1. looks misspelt\nthis one too\n> 1.")).toEqual({
-      words: ["NIMBUS"],
+      words: [],
       more: true,
     });
     expect(read(`> ${answer}\nKEEP NIMBUS`)).toEqual({ words: [], more: true });
@@ -187,12 +187,12 @@ describe("what is quoted keeps nothing", () => {
     "From: Noor\nSent: Monday\nTo: Burin\nSubject: POOL HALL on B-2\n\n1.",
     "From: Noor\nFrom: POOL HALL\nTo: Burin\nSent: Monday\n\n1.",
   ])("and %j leads in nothing that is known to be quoted", (words) => {
-    expect(read(`KEEP NIMBUS\n\n${words}`)).toEqual({ words: ["NIMBUS"], more: true });
+    expect(read(`KEEP NIMBUS\n\n${words}`)).toEqual({ words: [], more: true });
     expect(read(`${words}\nKEEP NIMBUS`).words).toEqual([]);
   });
 
   test("nor is a lead one that leads nothing in", () => {
-    expect(read(`KEEP NIMBUS\n\n${leads[6]}\n\n`)).toEqual({ words: ["NIMBUS"], more: true });
+    expect(read(`KEEP NIMBUS\n\n${leads[6]}\n\n`)).toEqual({ words: [], more: true });
   });
 
   test("and a mail program's links do not count as remarks", () => {
@@ -262,7 +262,7 @@ test("a line of any other words is left to a person", () => {
     fc.property(
       fc.stringMatching(/^[b-z]{3,12}x[b-z]{0,5}$/).filter((word) => !polite.test(word)),
       (word) => {
-        expect(read(`KEEP NIMBUS\n\n${word}`)).toEqual({ words: ["NIMBUS"], more: true });
+        expect(read(`KEEP NIMBUS\n\n${word}`)).toEqual({ words: [], more: true });
       },
     ),
   );
@@ -291,4 +291,15 @@ test("a text taken apart holds no line that was not there, and long texts take l
   const begun = performance.now();
   for (const text of long) read(text);
   expect(performance.now() - begun).toBeLessThan(2000);
+});
+
+// Each would take minutes if every way to read it were tried: far longer than a test may take.
+test.each([
+  ["a link without end", `> <${":".repeat(29_000)}`],
+  ["links in links", `> ${"[@/".repeat(9_000)}`],
+  ["words run together", `> ${"aaaaaaa ".repeat(3_500)}`],
+  ["ten megabytes", "KEEP ".repeat(2_000_000)],
+])("%s holds the reader up no longer than others", (_, text) => {
+  const asked = { words: ["NIMBUS"], answer: "a aa aaa aaaa", subject: "", names: [] };
+  expect(readKeepLines(`KEEP NIMBUS\n\n${text}`, asked).words.has("KEEP")).toBe(false);
 });
