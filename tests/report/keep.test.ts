@@ -15,7 +15,7 @@ const hasRemarks = (quoted: string, text: string): boolean =>
     quoted.split("\n").map((line) => line.trim()),
     text,
   ).length > 0;
-const hint = /a line of your reply that\s+says\s+“KEEP”\s+and\s+that\s+word\s+is\s+enough/;
+const hint = /nothing\s+but\s+a\s+line\s+that\s+says\s+“KEEP”\s+and\s+that\s+word/;
 
 test("an answer tells how to keep a word where it asks about one, and only there", () => {
   fc.assert(
