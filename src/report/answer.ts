@@ -60,7 +60,7 @@ function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolea
     ...(left === 0
       ? []
       : [
-          `${counted(left, "sheet")} ${left === 1 ? "has" : "have"} no marked copy: with it this letter would be too large.`,
+          `${counted(left, "sheet")} ${left === 1 ? "has" : "have"} no marked copy, or this letter would be too large.`,
         ]),
     ...(proofs.length === 0
       ? []

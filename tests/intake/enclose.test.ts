@@ -103,7 +103,7 @@ test("what would make the letter too large is left out, and said so", async () =
   expect(enclosed.marked.length + enclosed.left).toBe(3);
   expect(enclosed.left).toBeGreaterThan(0);
   expect(composeAnswer(report(), catalogue, enclosed).text.replaceAll(/\s+/g, " ")).toMatch(
-    /sheets? ha(s|ve) no marked copy: with it this letter would be too large/,
+    /sheets? ha(s|ve) no marked copy, or this letter would be too large/,
   );
 });
 
