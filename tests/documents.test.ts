@@ -1,11 +1,11 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { composeAnswer } from "../src/answer/answer.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../src/checks/catalogue.ts";
 import type { AnyCheck } from "../src/checks/run.ts";
 import { builder } from "../src/demo/build.ts";
 import { loadScenario } from "../src/demo/load.ts";
-import { composeAnswer } from "../src/report/answer.ts";
-import { makeReport } from "../src/report/report.ts";
+import { makeReport } from "../src/judging/report.ts";
 import { catalogue, editions } from "./make/config.ts";
 import { readPdf } from "./make/read-pdf.ts";
 import { rows } from "./make/rows.ts";

@@ -1,6 +1,6 @@
+import { composeAnswer } from "../answer/answer.ts";
+import { reportJson } from "../answer/json.ts";
 import { enclose } from "../intake/enclose.ts";
-import { composeAnswer } from "../report/answer.ts";
-import { reportJson } from "../report/json.ts";
 import { defineCommand } from "./command.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
 import { configure, settingsOption } from "./wire.ts";

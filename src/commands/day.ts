@@ -1,6 +1,6 @@
 import { writeFile } from "node:fs/promises";
-import { dayCsv } from "../report/csv.ts";
-import { type Day, dateIn, dayBounds, makeDay } from "../report/day.ts";
+import { dayCsv } from "../audit/csv.ts";
+import { type Day, dateIn, dayBounds, makeDay } from "../audit/day.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { missingWords } from "./order.ts";
 import { table } from "./table.ts";

@@ -1,6 +1,7 @@
 import { mkdir, readdir, rm, utimes, writeFile } from "node:fs/promises";
 import { basename, join, relative, resolve } from "node:path";
 import { stringify } from "yaml";
+import { dateIn } from "../audit/day.ts";
 import { buildLetters } from "../demo/build.ts";
 import { loadScenario } from "../demo/load.ts";
 import { type AnswerFiles, demoPage } from "../demo/page.ts";
@@ -10,7 +11,6 @@ import { takeLetter } from "../intake/take.ts";
 import { answerPath } from "../mail/folder.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
-import { dateIn } from "../report/day.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import { CannotRun, defineCommand, type Io, reasonOf } from "./command.ts";
 import { type Configuration, configure, openDesk, projectFile } from "./wire.ts";

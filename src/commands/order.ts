@@ -1,5 +1,5 @@
+import { dateIn, timeIn } from "../audit/day.ts";
 import { gatherOrders } from "../orders/gather.ts";
-import { dateIn, timeIn } from "../report/day.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";

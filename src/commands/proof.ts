@@ -1,7 +1,7 @@
 import { stat } from "node:fs/promises";
+import { proofsFor, type Revisions } from "../answer/enclosures.ts";
+import { makeReport, type Report } from "../judging/report.ts";
 import { withKept } from "../lettering/kept.ts";
-import { proofsFor, type Revisions } from "../report/enclosures.ts";
-import { makeReport, type Report } from "../report/report.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
 import { type Configuration, configure, openRecord, settingsOption } from "./wire.ts";

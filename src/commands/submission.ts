@@ -1,9 +1,9 @@
 import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
+import type { Enclosure } from "../answer/message.ts";
 import { judgeOpened, type OpenLetter, openLetter, openParts, usualCaps } from "../intake/open.ts";
+import { makeReport, type Report } from "../judging/report.ts";
 import type { Reader } from "../ports/reader.ts";
-import type { Enclosure } from "../report/message.ts";
-import { makeReport, type Report } from "../report/report.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { openLog } from "../telemetry/log.ts";
 import type { Attachment } from "../trade/attachment.ts";

@@ -1,8 +1,8 @@
+import { makeReport } from "../judging/report.ts";
 import { withKept } from "../lettering/kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { readHeader } from "../reading/letter/letter.ts";
-import { makeReport } from "../report/report.ts";
 import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";

@@ -1,8 +1,8 @@
+import { composeAnswer } from "../answer/answer.ts";
+import { composeMessage } from "../answer/message.ts";
+import type { Report } from "../judging/report.ts";
 import type { Outcome } from "../ports/store.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
-import { composeAnswer } from "../report/answer.ts";
-import { composeMessage } from "../report/message.ts";
-import type { Report } from "../report/report.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";

@@ -1,12 +1,12 @@
+import type { Enclosed } from "../answer/answer.ts";
+import { blanksFor, proofsFor, type Revisions } from "../answer/enclosures.ts";
+import type { Enclosure } from "../answer/message.ts";
+import { marksOf } from "../answer/numbered.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Report } from "../judging/report.ts";
 import type { Reader } from "../ports/reader.ts";
 import type { Edition } from "../reading/edition.ts";
 import { tellApart } from "../reading/file-name.ts";
-import type { Enclosed } from "../report/answer.ts";
-import { blanksFor, proofsFor, type Revisions } from "../report/enclosures.ts";
-import type { Enclosure } from "../report/message.ts";
-import { marksOf } from "../report/numbered.ts";
-import type { Report } from "../report/report.ts";
 import type { Attachment } from "../trade/attachment.ts";
 import type { Sheet } from "../trade/sheet.ts";
 

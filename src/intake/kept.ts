@@ -2,7 +2,7 @@ import { askedWords, isAboutWord } from "../checks/asked.ts";
 import { projectKey } from "../lettering/glossary.ts";
 import { plainText } from "../orders/keys.ts";
 import type { Answered, Store } from "../ports/store.ts";
-import { readKeepLines } from "../reading/letter/keep-lines.ts";
+import { readKeepLines } from "../reading/reply/keep-lines.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";

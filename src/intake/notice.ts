@@ -1,5 +1,5 @@
-import { composeMessage } from "../report/message.ts";
-import { composeNotice } from "../report/notice.ts";
+import { composeMessage } from "../answer/message.ts";
+import { composeNotice } from "../answer/notice.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import type { Desk } from "./desk.ts";
 import { noticePrefix } from "./etiquette.ts";

@@ -1,4 +1,4 @@
-import type { Report } from "../report/report.ts";
+import type { Report } from "../judging/report.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";

@@ -1,10 +1,10 @@
 import type { Transaction } from "kysely";
+import { countingAfter, type OrderReport } from "../judging/report.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { plainText } from "../orders/keys.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import { stillMissing } from "../orders/still-missing.ts";
 import type { Outcome } from "../ports/store.ts";
-import { countingAfter, type OrderReport } from "../report/report.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { writeKept } from "./kept.ts";

@@ -1,13 +1,13 @@
 import { simpleParser } from "mailparser";
 import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFString } from "pdf-lib";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { composeAnswer } from "../../src/answer/answer.ts";
 import { completeOrder } from "../../src/checks/sample.ts";
 import { fillSheet } from "../../src/drawing/fill-sheet.ts";
 import { enclose } from "../../src/intake/enclose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
+import { makeReport, type Report } from "../../src/judging/report.ts";
 import type { Reader } from "../../src/ports/reader.ts";
-import { composeAnswer } from "../../src/report/answer.ts";
-import { makeReport, type Report } from "../../src/report/report.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
 import type { Attachment } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
+import { makeReport } from "../../src/judging/report.ts";
 import { type Claim, ClaimLost, type Outcome, type Store } from "../../src/ports/store.ts";
-import { makeReport } from "../../src/report/report.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 

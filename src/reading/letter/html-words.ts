@@ -1,7 +1,7 @@
 import type { ParsedMail } from "mailparser";
+import { takeApart } from "../reply/own-text.ts";
+import { hasMoreWords } from "../reply/word-bag.ts";
 import { parseMail } from "./letter-parts.ts";
-import { takeApart } from "./own-text.ts";
-import { hasMoreWords } from "./word-bag.ts";
 
 /** Longer pages are not read. In characters. */
 const longestPage = 1_000_000;

@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { OrderReport, Report } from "../judging/report.ts";
 import { plainText } from "../orders/keys.ts";
 import type { Verdict } from "../trade/problem.ts";
 import { type Files, namedFiles, nameOf } from "./named-files.ts";
@@ -17,7 +18,6 @@ import {
   words,
 } from "./phrases.ts";
 import { proofsOf } from "./proofs.ts";
-import type { OrderReport, Report } from "./report.ts";
 import type { Numbered } from "./sections.ts";
 import { rowsOf } from "./sheet-rows.ts";
 import { subjectOf } from "./subject.ts";

@@ -1,8 +1,8 @@
+import type { OrderReport, Report } from "../judging/report.ts";
 import { type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { oneLine } from "./one-line.ts";
 import { numberOf } from "./phrases.ts";
-import type { OrderReport, Report } from "./report.ts";
 import type { Filed } from "./told.ts";
 
 /** What one part of an answer is about, its problems in no order yet. */

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { composeMessage } from "../../src/report/message.ts";
+import { composeMessage } from "../../src/answer/message.ts";
 
 const envelope = {
   from: { name: "Order desk, Quillgate", address: "orders@quillgate.example" },

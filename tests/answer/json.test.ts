@@ -1,9 +1,9 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { z } from "zod";
+import { reportJson } from "../../src/answer/json.ts";
 import { completeOrder, device, plate, without } from "../../src/checks/sample.ts";
-import { reportJson } from "../../src/report/json.ts";
-import { everyProblem } from "../../src/report/report.ts";
+import { everyProblem } from "../../src/judging/report.ts";
 import { reportOn, reports } from "../make/report.ts";
 
 const verdict = z.enum(["pass", "fail", "confirm", "waiting", "person"]);

@@ -1,3 +1,4 @@
+import type { OrderReport } from "../judging/report.ts";
 import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
@@ -5,7 +6,6 @@ import { alongTheWall, inOrder, missingAlongTheWall, type OnTheWall } from "./al
 import { type Files, nameOf, placeWords } from "./named-files.ts";
 import { counted } from "./one-line.ts";
 import type { Part, Row } from "./outline.ts";
-import type { OrderReport } from "./report.ts";
 import type { Numbered } from "./sections.ts";
 
 const right = "OK";

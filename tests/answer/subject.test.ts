@@ -1,8 +1,8 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
+import { composeAnswer } from "../../src/answer/answer.ts";
 import { aloneDevice, blankDevice, completeOrder, plate } from "../../src/checks/sample.ts";
-import { composeAnswer } from "../../src/report/answer.ts";
-import type { Report } from "../../src/report/report.ts";
+import type { Report } from "../../src/judging/report.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, reports } from "../make/report.ts";
 

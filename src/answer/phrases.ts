@@ -1,11 +1,11 @@
 import { type Catalogue, mostGangs } from "../catalogue/catalogue.ts";
 import { isAboutWord } from "../checks/asked.ts";
 import { senderUnproven } from "../checks/letter/sender-unproven.ts";
+import { everyProblem, type OrderReport, type Report } from "../judging/report.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Order } from "../trade/order.ts";
 import { type Verdict, verdictOf } from "../trade/problem.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import { everyProblem, type OrderReport, type Report } from "./report.ts";
 
 /** How many numbered items there are of each kind; for `waiting`, how many sheets are missing. */
 export type Tally = Readonly<Record<Verdict, number>>;

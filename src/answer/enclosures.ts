@@ -1,10 +1,10 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
 import { proofPdf } from "../drawing/proof.ts";
+import { everyProblem, type Report } from "../judging/report.ts";
 import type { Edition } from "../reading/edition.ts";
 import { knowsNoSheet } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
-import { everyProblem, type Report } from "./report.ts";
 
 /** How often an order has been changed, by its number as typed; none where that is not known. */
 export type Revisions = ReadonlyMap<string, number>;

@@ -1,7 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readKeepLines } from "../../../src/reading/letter/keep-lines.ts";
-import { takeApart } from "../../../src/reading/letter/own-text.ts";
+import { readKeepLines } from "../../../src/reading/reply/keep-lines.ts";
+import { takeApart } from "../../../src/reading/reply/own-text.ts";
 
 const words = ["NIMBUS", "SALONA", "KIDS'", "CAFÉ"];
 const names = ["Ines Calloway", "ines.c"];

@@ -1,9 +1,9 @@
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
+import type { Report } from "../judging/report.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Files } from "./named-files.ts";
 import { namedFiles } from "./named-files.ts";
 import type { Section } from "./outline.ts";
-import type { Report } from "./report.ts";
 import { type Numbered, sectionsOf } from "./sections.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 

@@ -1,11 +1,11 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
+import { composeAnswer } from "../../src/answer/answer.ts";
+import { oneLine } from "../../src/answer/one-line.ts";
 import { wordsOf } from "../../src/checks/run.ts";
 import { completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
+import { everyProblem } from "../../src/judging/report.ts";
 import { contrastRatio } from "../../src/lettering/contrast.ts";
-import { composeAnswer } from "../../src/report/answer.ts";
-import { oneLine } from "../../src/report/one-line.ts";
-import { everyProblem } from "../../src/report/report.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, reports } from "../make/report.ts";
 

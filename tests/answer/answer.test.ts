@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
+import { composeAnswer } from "../../src/answer/answer.ts";
 import { aloneDevice, completeOrder, device, deviceAt, plate, without } from "../../src/checks/sample.ts";
-import { composeAnswer } from "../../src/report/answer.ts";
-import type { Report } from "../../src/report/report.ts";
+import type { Report } from "../../src/judging/report.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, sentEarlier } from "../make/report.ts";
 

@@ -1,8 +1,8 @@
 import { wordsOf } from "../checks/run.ts";
+import type { Report } from "../judging/report.ts";
 import type { FileKind } from "../trade/attachment.ts";
 import type { Fact, Problem, Severity, Verdict } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
-import type { Report } from "./report.ts";
 
 /** A report for programs. Every key is always there; what is not known is null. */
 export interface ReportJson {

@@ -1,9 +1,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Report } from "../judging/report.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Report } from "./report.ts";
 import { answerText } from "./text.ts";
 
 /** What the sender reads: the same words as text and as HTML, under a subject of one line. */

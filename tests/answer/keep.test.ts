@@ -1,12 +1,12 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
+import { composeAnswer } from "../../src/answer/answer.ts";
 import { isAboutWord } from "../../src/checks/asked.ts";
 import { device } from "../../src/checks/sample.ts";
-import { readKeepLines } from "../../src/reading/letter/keep-lines.ts";
+import { everyProblem } from "../../src/judging/report.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
-import { remarksIn } from "../../src/reading/letter/remarks.ts";
-import { composeAnswer } from "../../src/report/answer.ts";
-import { everyProblem } from "../../src/report/report.ts";
+import { readKeepLines } from "../../src/reading/reply/keep-lines.ts";
+import { remarksIn } from "../../src/reading/reply/remarks.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, reports } from "../make/report.ts";
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { dayCsv } from "../../src/report/csv.ts";
-import { dayBounds, makeDay } from "../../src/report/day.ts";
+import { dayCsv } from "../../src/audit/csv.ts";
+import { dayBounds, makeDay } from "../../src/audit/day.ts";
 import type { LetterRecord } from "../../src/trade/record.ts";
 
 const zone = "America/Chicago";

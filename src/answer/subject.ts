@@ -1,6 +1,6 @@
+import type { Report } from "../judging/report.ts";
 import { listed, oneLine } from "./one-line.ts";
 import { headlineOf, numberOf, ordersInWords, type Tally, tallyWords, words } from "./phrases.ts";
-import type { Report } from "./report.ts";
 
 /** Mail programs show about this much of a subject; a header line holds 998 (RFC 5322 §2.1.1). */
 const mostCharacters = 150;

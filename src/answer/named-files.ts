@@ -1,7 +1,7 @@
+import type { Report } from "../judging/report.ts";
 import type { FileKind } from "../trade/attachment.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { oneLine } from "./one-line.ts";
-import type { Report } from "./report.ts";
 
 /** A file that an answer can speak of. */
 export interface NamedFile {
