@@ -32,7 +32,7 @@ test("README's sample is what `burin check` prints", async () => {
     ),
   );
   const report = makeReport(
-    { files: read.map(({ file }) => file), sheets: read.flatMap(({ sheet }) => sheet ?? []), earlier: [] },
+    { files: read.map(({ file }) => file), sheets: read.flatMap(({ sheet }) => sheet ?? []) },
     catalogue,
   );
   expectPart(

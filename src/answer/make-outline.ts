@@ -1,10 +1,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { OrderReport, Report } from "../judging/report.ts";
-import { plainText } from "../orders/keys.ts";
+import { type OrderReport, type Report, sheetsOf } from "../judging/report.ts";
 import type { Verdict } from "../trade/problem.ts";
 import { type Files, namedFiles, nameOf } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
-import { counted } from "./one-line.ts";
+import { counted, listed, oneLine } from "./one-line.ts";
 import type { Outline, Part } from "./outline.ts";
 import {
   cameWith,
@@ -21,10 +20,13 @@ import { proofsOf } from "./proofs.ts";
 import type { Numbered } from "./sections.ts";
 import { rowsOf } from "./sheet-rows.ts";
 import { subjectOf } from "./subject.ts";
-import { sheetsOf } from "./topics.ts";
+
+/** Files of a held letter that are named. */
+const mostNames = 12;
 
 /** All that there is to answer to a submission, in reading order. */
 export function outlineOf(report: Report, catalogue: Catalogue): Outline {
+  if (report.held) return heldOutline(report, catalogue);
   const files = namedFiles(report);
   const topics = numberedTopics(report, files);
   const numbers = topics.flatMap((topic) => topic.numbers);
@@ -71,6 +73,29 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   };
 }
 
+/** A letter that a person must see first is told so. Its sender learns nothing of it, and is asked nothing. */
+function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
+  const { maker } = catalogue;
+  const names = files
+    .filter(({ file }) => file.kind !== "decoration")
+    .map(({ file }) => oneLine(file.file, 90));
+  return {
+    verdict: "person",
+    word: words.person,
+    headline: "thank you for your letter.",
+    subject: `${words.person}: thank you for your letter`,
+    lead: names.length === 0 ? [] : [`With it came ${listed(names, mostNames)}.`],
+    parts: [],
+    howToOrder: [],
+    next: [
+      `A person at ${maker.name} reads your letter and writes to you. Nothing is cut before.`,
+      `If it is urgent, call ${maker.phone}.`,
+    ],
+    cautions,
+    signature: signatureOf(catalogue),
+  };
+}
+
 /** Whether the sender seems not to know our sheets. */
 export function knowsNoSheet(report: Report): boolean {
   if (report.sheets.length > 0) return false;
@@ -93,19 +118,19 @@ function tallyOf(numbers: readonly Numbered[], orders: readonly OrderReport[]): 
   };
 }
 
-/** "2 sheets came with this letter (replacing 1 sent earlier), 3 came earlier, 1 missing." */
-function receivedWords(report: OrderReport, { replaced }: Report, files: Files): string {
-  const { order, missing } = report;
-  const sheets = sheetsOf(report);
+/** "2 sheets came with this letter, 3 came earlier, 1 missing." */
+function receivedWords({ order, missing }: OrderReport, { late }: Report, files: Files): string {
+  const sheets = [
+    ...sheetsOf(order),
+    ...late.filter(({ now }) => sheetsOf(order).includes(now)).map(({ old }) => old),
+  ];
   const earlier = sheets.filter(({ id }) => nameOf(files, id).earlier).length;
-  const again = replaced.filter((sheet) => plainText(sheet.order ?? "") === plainText(order.number)).length;
-  const replacing = again > 0 ? ` (replacing ${again} sent earlier)` : "";
   const came = sheets.length - earlier;
   const words = [
-    ...(came === 0 && earlier > 0 && again === 0
+    ...(came === 0 && earlier > 0
       ? [`${counted(earlier, "sheet")} came earlier`]
       : [
-          `${counted(came, "sheet")} came with this letter${replacing}`,
+          `${counted(came, "sheet")} came with this letter`,
           ...(earlier > 0 ? [`${earlier} came earlier`] : []),
         ]),
     ...(missing.length > 0 ? [`${missing.length} missing`] : []),

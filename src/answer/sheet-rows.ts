@@ -35,7 +35,8 @@ export function rowsOf(
     ...received(again.id, numbers, files),
     what: `Same as ${nameOf(files, kept.id).name}`,
   }));
-  const rows = [...wall.map(({ subject }) => subject), ...twice];
+  const aside = order.aside.map(({ sheet }) => received(sheet.id, numbers, files));
+  const rows = [...wall.map(({ subject }) => subject), ...twice, ...aside];
   const telling = rows.filter(({ state }) => state !== right);
   const count = rows.length - telling.length;
   // The proofs of a passed order name each of its sheets already.

@@ -1,6 +1,5 @@
-import type { OrderReport, Report } from "../judging/report.ts";
+import { type OrderReport, type Report, sheetsOf } from "../judging/report.ts";
 import { type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
-import type { Sheet } from "../trade/sheet.ts";
 import { oneLine } from "./one-line.ts";
 import { numberOf } from "./phrases.ts";
 import type { Filed } from "./told.ts";
@@ -30,16 +29,13 @@ export function topicsOf(report: Report): Topic[] {
   return verdict === "pass" ? [...orders, about] : [about, ...orders];
 }
 
-/** Every sheet that an order got, those that came twice included. */
-export function sheetsOf({ order }: OrderReport): Sheet[] {
-  return [...order.sheets, ...order.twice.map(({ again }) => again)];
-}
-
 function orderTopic(order: OrderReport, report: Report): Topic {
   const { project } = order.order;
   const number = numberOf(order.order);
-  const ids = new Set(sheetsOf(order).map(({ id }) => id));
-  const sheets = report.sheets.filter(({ sheet }) => ids.has(sheet.id));
+  const aside = new Set(order.order.aside.map(({ sheet }) => sheet.id));
+  const ids = new Set(sheetsOf(order.order).map(({ id }) => id));
+  // Of a sheet kept aside it is only asked whether it counts.
+  const sheets = report.sheets.filter(({ sheet }) => ids.has(sheet.id) && !aside.has(sheet.id));
   const name = number === undefined ? "Order without a number" : `Order ${number}`;
   return {
     name,

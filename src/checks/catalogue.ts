@@ -22,8 +22,10 @@ import { abbreviationInconsistent } from "./order/abbreviation-inconsistent.ts";
 import { billToDiffers } from "./order/bill-to-differs.ts";
 import { contactDiffers } from "./order/contact-differs.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
+import { fileStillUnread } from "./order/file-still-unread.ts";
 import { finishDiffersInPlate } from "./order/finish-differs-in-plate.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
+import { letterStillOpen } from "./order/letter-still-open.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
 import { plateMissingDevices } from "./order/plate-missing-devices.ts";
@@ -34,11 +36,13 @@ import { projectDiffers } from "./order/project-differs.ts";
 import { projectNearMiss } from "./order/project-near-miss.ts";
 import { sameFileNameTwice } from "./order/same-file-name-twice.ts";
 import { sameSheetTwice } from "./order/same-sheet-twice.ts";
+import { sheetReplaced } from "./order/sheet-replaced.ts";
 import { shipToDiffers } from "./order/ship-to-differs.ts";
 import { standaloneInPlate } from "./order/standalone-in-plate.ts";
 import { stationMarkInNotes } from "./order/station-mark-in-notes.ts";
 import { stationMarkNearMiss } from "./order/station-mark-near-miss.ts";
 import { unmarkedSheetAgain } from "./order/unmarked-sheet-again.ts";
+import { whichSheetCounts } from "./order/which-sheet-counts.ts";
 import { abbreviationUnknown } from "./sheet/abbreviation-unknown.ts";
 import { addressIncomplete } from "./sheet/address-incomplete.ts";
 import { blankSheet } from "./sheet/blank-sheet.ts";
@@ -169,11 +173,15 @@ export const orderChecks: readonly OrderCheck[] = [
   stationMarkNearMiss,
   stationMarkInNotes,
   orderNumberNearMiss,
+  whichSheetCounts,
+  fileStillUnread,
+  letterStillOpen,
   projectDiffers,
   projectNearMiss,
   billToDiffers,
   shipToDiffers,
   contactDiffers,
+  sheetReplaced,
   sameSheetTwice,
   unmarkedSheetAgain,
   sameFileNameTwice,

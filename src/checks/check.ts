@@ -1,7 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ReadFile } from "../trade/attachment.ts";
+import type { Carried } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
-import type { Order } from "../trade/order.ts";
+import type { Order, Replacement } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
@@ -78,6 +79,11 @@ export interface Check<Subject> extends Omit<Definition<Subject, Wordings>, "fin
 export interface OrderSubject {
   readonly order: Order;
   readonly others: readonly Order[];
+  /** Sheets of it that give way to ones of the letter in hand, and sheets of that letter that came too late. */
+  readonly replaced?: readonly Replacement[];
+  readonly late?: readonly Replacement[];
+  /** What earlier letters left open. */
+  readonly carried?: readonly Carried[];
 }
 
 /** What a letter brought, taken together. */

@@ -1,4 +1,5 @@
 import { dateIn, timeIn } from "../audit/day.ts";
+import { wordsOf } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
@@ -12,7 +13,7 @@ export const order = defineCommand({
   name: "order",
   takes: "NUMBER",
   words: [1, 1],
-  summary: "Shows an order: its stations, the sheets that count, what is missing, its letters.",
+  summary: "Shows an order: its stations, its sheets, what stands in its way, its letters.",
   details:
     "Capitals, blanks and hyphens in the number do not matter. Ends with 1 when no such order is known.",
   options: { json: { type: "boolean", tells: "print one JSON object instead" }, ...settingsOption },
@@ -53,11 +54,13 @@ function orderText(record: OrderRecord, zone: string): string {
     ...gathered.flatMap(({ loose }) => loose).map((sheet): [string, Sheet] => ["", sheet]),
   ];
   return [
-    `Order ${record.number}: ${record.verdict ?? "its sheets came again under another number"}`,
+    `Order ${record.number}: ${record.verdict ?? "nothing is left of it"}`,
     `Project ${record.project ?? "(none)"}, buyer ${record.buyer}, revision ${record.revision}`,
+    ...contactsIn(record).map((contact) => `Contact ${contact}`),
+    ...reasonsOf(record),
     "",
     sheets.length === 0
-      ? "No sheet counts yet."
+      ? "No sheet stands."
       : table([
           ["station", "sheet", "finish", "letters", "file"],
           ...sheets.map(([mark, sheet]) => [
@@ -83,6 +86,30 @@ function orderText(record: OrderRecord, zone: string): string {
         ]),
     ]),
   ].join("\n");
+}
+
+/** Whom to call: "Ines Calloway, 312-555-0117, ines@brightwire.example". */
+function contactsIn({ sheets }: OrderRecord): string[] {
+  const contacts = sheets.map(({ contact: { name, phone, email } }) =>
+    [name, phone, email].filter((part) => part !== undefined).join(", "),
+  );
+  return [...new Set(contacts)].filter((contact) => contact !== "");
+}
+
+/** Why the order has not passed: each problem in words, under what it asks for. */
+function reasonsOf({ problems, carried, sheets }: OrderRecord): string[] {
+  const files = new Map(sheets.map(({ id, file }) => [id, file]));
+  const told = problems.map((problem) => {
+    const names = [...new Set(problem.spots.flatMap(({ file }) => files.get(file) ?? []))];
+    const where = names.length === 0 ? "" : ` (${names.join(", ")})`;
+    return `  ${problem.verdict}: ${wordsOf(problem).says}${where}`;
+  });
+  // What was left open by the last letter stands in no problem yet.
+  const open = carried.map(({ what, text }) =>
+    what === "file" ? `  confirm: ${text} could not be read` : `  person: the buyer writes “${text}”`,
+  );
+  const lines = [...new Set([...told, ...open])];
+  return lines.length === 0 ? [] : ["", "What stands in its way:", ...lines];
 }
 
 /** "3.6–4.8 mm": how high the capitals of a sheet are cut. */

@@ -39,11 +39,13 @@ async function recordedOrder(
   // An order belongs to whoever first named its number.
   const [order] = await store.orders(number);
   const kept = order === undefined ? [] : await store.keptWords(order.buyer);
+  const state = order === undefined ? undefined : await store.stateOf(order.buyer, [number]);
   await store.close();
   if (order === undefined) throw new CannotRun(`“${number}” is neither a file nor an order of the record`);
   const report = makeReport(
-    { files: [], sheets: order.sheets, earlier: [] },
+    { files: [], sheets: [], about: [number] },
     withKept(configuration.catalogue, kept),
+    state,
   );
   return { report, revisions: new Map(report.orders.map((one) => [one.order.number, order.revision])) };
 }

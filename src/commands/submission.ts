@@ -42,7 +42,6 @@ export async function checkPaths(
       ...letter,
       files: read.map(({ file }) => file),
       sheets: read.flatMap(({ sheet }) => sheet ?? []),
-      earlier: [],
     },
     catalogue,
   );

@@ -1,15 +1,21 @@
-import { makeReport } from "../judging/report.ts";
+import { changesOf } from "../judging/changes.ts";
+import { makeReport, type Report } from "../judging/report.ts";
+import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/kept.ts";
-import type { Claim, Outcome } from "../ports/store.ts";
+import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { readHeader } from "../reading/letter/letter.ts";
+import type { ReadFile } from "../trade/attachment.ts";
+import type { Came } from "../trade/letter.ts";
+import type { SenderProof } from "../trade/sender-proof.ts";
+import type { Sheet } from "../trade/sheet.ts";
 import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
-import { refusalOf } from "./etiquette.ts";
-import { keepWords } from "./kept.ts";
-import { judgeOpened, openLetter } from "./open.ts";
+import { type Refusal, refusalOf } from "./etiquette.ts";
+import { judgeOpened, type OpenLetter, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
+import { readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { tooMany } from "./too-many.ts";
 
@@ -19,85 +25,162 @@ const askAgain = 600;
 /** How many letters of a thread are looked for, the latest. */
 const mostReferences = 100;
 
-/** Reads and checks a letter and stores what that has led to, the finished answer included. */
+/** How often a letter is judged before it is left for later, where its buyer's state moves each time. */
+const mostRaces = 5;
+
+/**
+ * Takes a letter from its bytes to what it has led to, the finished answer included: open it, see who sent it, see
+ * what it says, judge what it changes, answer, store.
+ */
 export async function checkLetter(
   desk: Desk,
   claim: Claim,
   bytes: Uint8Array,
 ): Promise<Outcome["state"] | "received"> {
-  const { store, catalogue, editions, clock, rules } = desk;
-  const { letter, files, links, unsafe } = await openLetter(desk.reader, bytes, String(claim.letter));
-  const headers = headerLines(bytes);
-  const { from } = letter;
-  const proof = from === undefined ? "not asked" : await senderProof(desk, bytes, from);
+  const opened = await open(claim, bytes, desk);
+  const sender = await whoSent(opened, bytes, desk);
   // What our mail server found stands in the letter and stays as it is.
-  if (proof === "temporary" && rules.authority === undefined && claim.opened < 3) {
-    await store.mark(
+  if (sender.proof === "temporary" && desk.rules.authority === undefined && claim.opened < 3) {
+    const due = after(askAgain, desk);
+    await desk.store.mark(
       claim,
       "received",
       "the sender could not be proved just now",
-      clock.now(),
-      after(askAgain, desk),
+      desk.clock.now(),
+      due,
     );
     return "received";
   }
-  const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
-  const sheets = read.flatMap(({ sheet }) => sheet ?? []);
-  const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
-  const sent = await partyOf({ from, proof, numbers }, desk);
+  for (let race = 1; ; race++) {
+    const said = await whatItSays(opened, sender, desk);
+    const judgement = await judge(opened, sender, said, desk);
+    const outcome = await outcomeOf(opened, sender, said, judgement, bytes, desk);
+    try {
+      await desk.store.settle(claim, outcome, desk.clock.now());
+      return outcome.state;
+    } catch (cause) {
+      if (!(cause instanceof StateMoved) || race === mostRaces) throw cause;
+      desk.log.info({ letter: claim.letter, race }, "judged again: the buyer's orders have moved meanwhile");
+    }
+  }
+}
+
+/** A letter with its files read as what they are. */
+interface Opened extends OpenLetter {
+  readonly number: string;
+  readonly came: Came;
+  readonly read: readonly ReadFile[];
+  readonly sheets: readonly Sheet[];
+}
+
+async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, desk: Desk): Promise<Opened> {
+  const { reader, editions, catalogue } = desk;
+  const opened = await openLetter(reader, bytes, String(number));
+  const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue }));
+  const { date } = opened.letter;
+  return {
+    ...opened,
+    number: String(number),
+    came: { receivedAt, ...(date === undefined ? {} : { dated: date }) },
+    read: judged.map(({ file }) => file),
+    sheets: judged.flatMap(({ sheet }) => sheet ?? []),
+  };
+}
+
+/** Who sent a letter, and what keeps it from being answered whatever it says. */
+interface Sender {
+  readonly proof: SenderProof | "not asked";
+  readonly refusal?: Refusal;
+  readonly many?: { readonly why: string; readonly mayAnswer: boolean };
+}
+
+async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
+  const { rules } = desk;
+  const proof = from === undefined ? "not asked" : await senderProof(desk, bytes, from);
   const refusal = refusalOf({
-    headers,
+    headers: headerLines(bytes),
     ours: rules.ours,
     returnPathWritten: rules.returnPathWritten,
     ...(from === undefined ? {} : { from }),
   });
   const many = from === undefined ? undefined : await tooMany(desk, from);
-  const why = refusal?.why ?? sent.why ?? many?.why;
-  const answered = await store.answered([
-    letter.inReplyTo ?? "",
-    ...letter.references.slice(-mostReferences),
-  ]);
-  const brought = { files: read.map(({ file }) => file), sheets, links };
-  // A letter that a person must see first keeps nothing.
-  const reply = { ...brought, letter, answered: why === undefined ? answered : [], proof, party: sent };
-  const { party, kept, again, stopped } = await keepWords(reply, desk);
-  const { buyer } = party;
-  const counting = buyer === "" ? [] : await store.countingSheets(buyer, [...numbers, ...again]);
+  return {
+    proof,
+    ...(refusal === undefined ? {} : { refusal }),
+    ...(many === undefined ? {} : { many }),
+  };
+}
+
+/** Whose orders a letter touches, what it replies about and keeps; `why`, where a person must look first. */
+interface Understood extends Said {
+  readonly reply: boolean;
+  readonly why?: string;
+}
+
+async function whatItSays({ letter, sheets }: Opened, sender: Sender, desk: Desk): Promise<Understood> {
+  const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
+  const party = await partyOf({ from: letter.from, proof: sender.proof, numbers }, desk);
+  const why = sender.refusal?.why ?? party.why ?? sender.many?.why;
+  const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
+  const answered = await desk.store.answered(thread);
+  // A letter that a person must see first is about nothing, and keeps nothing.
+  const ours = why === undefined ? answered : [];
+  const said = await readReply({ letter, answered: ours, proof: sender.proof, party, sheets }, desk);
+  return { ...said, reply: answered.length > 0, ...(why === undefined ? {} : { why }) };
+}
+
+/** A report, and the state that it was made from. */
+interface Judgement {
+  readonly report: Report;
+  readonly state: BuyerState;
+}
+
+async function judge(opened: Opened, sender: Sender, said: Understood, desk: Desk): Promise<Judgement> {
+  const { number, came, read, sheets, links, unsafe } = opened;
+  const { party, about, reply } = said;
+  const held = party.why !== undefined || sender.many !== undefined;
+  // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
+  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...about])];
+  const state = held ? newBuyer(party.buyer) : await desk.store.stateOf(party.buyer, numbers);
+  const kept = held ? [] : [...(await desk.store.keptWords(party.buyer)), ...said.kept];
+  const letter = { number, came };
   const report = makeReport(
-    {
-      ...brought,
-      unsafe,
-      earlier: [...counting, ...stopped.filter(({ id }) => counting.every((sheet) => sheet.id !== id))],
-      held: party.why !== undefined || many !== undefined,
-      reply: answered.length > 0,
-      kept,
-      again,
-    },
-    withKept(catalogue, [...(await store.keptWords(buyer)), ...kept]),
+    { files: read, sheets, letter, links, unsafe, held, reply, kept: said.kept, about },
+    withKept(desk.catalogue, kept),
+    state,
   );
-  const mine = party.why === undefined ? answered.filter((one) => one.buyer === buyer) : [];
+  return { report, state };
+}
+
+/** What is stored of a letter: its answer, or why it gets none. */
+async function outcomeOf(
+  { letter, sheets }: Opened,
+  sender: Sender,
+  { party, kept, about, why }: Understood,
+  { report, state }: Judgement,
+  bytes: Uint8Array,
+  desk: Desk,
+): Promise<Outcome> {
+  const { from } = letter;
   const outcome = {
     letter,
     report,
-    buyer,
+    buyer: party.buyer,
+    version: state.version,
+    changes: changesOf(report, state),
     kept,
-    about: [...new Set(mine.flatMap(({ orders }) => orders))],
+    about,
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };
+  const { refusal, many } = sender;
   if (from === undefined || refusal !== undefined || !party.mayAnswer || many?.mayAnswer === false) {
     // Whatever machine a letter has passed, sheets are for somebody to see; a report only gives ours back.
     const isDropped = refusal?.drop === true && (refusal.always === true || sheets.length === 0);
-    const state = isDropped ? "silent" : "held";
-    await store.settle(claim, { ...outcome, state }, clock.now());
-    return state;
+    return { ...outcome, state: isDropped ? "silent" : "held" };
   }
-  const answer = await answerTo(
-    { number: claim.letter, bytes, letter: { ...letter, from }, party, report },
-    desk,
-  );
-  await store.settle(claim, { ...outcome, state: "ready", answer }, clock.now());
-  return "ready";
+  const answer = await answerTo({ bytes, letter: { ...letter, from }, party, report }, desk);
+  return { ...outcome, state: "ready", answer };
 }
 
 /** Holds a letter that cannot be opened, with no more than its header says. */
@@ -107,9 +190,7 @@ export async function holdUnopened(
   why: string,
 ): Promise<void> {
   const letter = { ...(await readHeader(await store.bytesOf(claim.letter))), text: "", attachments: [] };
-  const report = makeReport(
-    { files: [], sheets: [], links: [], unsafe: true, earlier: [], held: true, reply: false },
-    catalogue,
-  );
-  await store.settle(claim, { letter, report, buyer: letter.from ?? "", state: "held", why }, clock.now());
+  const report = makeReport({ files: [], sheets: [], unsafe: true, held: true }, catalogue);
+  const outcome = { letter, report, buyer: letter.from ?? "", version: 0, changes: [], why } as const;
+  await store.settle(claim, { ...outcome, state: "held" }, clock.now());
 }

@@ -11,8 +11,6 @@ import type { Party } from "./party.ts";
 
 /** A letter that is to be answered, and what it came to. */
 interface Answerable {
-  /** Its number in the record. */
-  readonly number: number;
   readonly bytes: Uint8Array;
   readonly letter: Letter & { readonly from: string };
   readonly party: Party;
@@ -21,12 +19,12 @@ interface Answerable {
 
 /** The finished answer: words, enclosures, the bytes to be sent. */
 export async function answerTo(
-  { number, bytes, letter, party, report }: Answerable,
+  { bytes, letter, party, report }: Answerable,
   desk: Desk,
 ): Promise<NonNullable<Outcome["answer"]>> {
   const numbers = report.orders.map(({ order }) => order.number);
-  const before = await desk.store.revisionsBefore(number, party.buyer, numbers);
-  const revisions = new Map([...before].map(([order, count]) => [order, count + 1]));
+  const latest = await desk.store.revisionsOf(party.buyer, numbers);
+  const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions });
   const words = composeAnswer(report, desk.catalogue, enclosed);
   const messageId = answerId(bytes, desk.from.address);

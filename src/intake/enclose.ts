@@ -32,6 +32,7 @@ export async function enclose(
   attachments: readonly Attachment[],
   making: Making,
 ): Promise<Enclosed> {
+  if (report.held) return { proofs: [], marked: [], left: 0, blanks: [] };
   const { marked, left } = await markSheets(report, attachments, making);
   const proofs = await proofsFor(report, making.catalogue, making.revisions);
   const blanks = await blanksFor(report, making.catalogue, making.editions);

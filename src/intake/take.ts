@@ -1,4 +1,5 @@
 import { type Claim, ClaimLost } from "../ports/store.ts";
+import { readHeader } from "../reading/letter/letter.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
 import { checkLetter, holdUnopened } from "./check.ts";
@@ -19,15 +20,24 @@ export interface Taken {
 
 /** Takes one letter from the mailbox to its answer. The same letter, seen again, is answered no second time. */
 export async function takeLetter(desk: Desk, bytes: Uint8Array, receivedAt: Date): Promise<Taken> {
-  const { letter, again } = await desk.store.receive(letterKey(bytes), bytes, receivedAt);
+  const lane = laneOf((await readHeader(bytes)).from, desk.rules.sharedDomains);
+  const { letter, again } = await desk.store.receive(letterKey(bytes), bytes, receivedAt, lane);
   const claim = await desk.store.claim(letter, desk.clock.now(), after(desk.rules.lease, desk));
   if (claim !== undefined) await takeOn(desk, claim);
+  // What had to wait for this letter need not wait any longer.
+  if (claim !== undefined && lane !== undefined) while (await takeDue(desk, lane));
   return { letter, again };
 }
 
-/** Takes on the oldest letter for which something is due; false when there is none. */
-export async function takeDue(desk: Desk): Promise<boolean> {
-  const claim = await desk.store.claimDue(desk.clock.now(), after(desk.rules.lease, desk));
+/** Letters of one company are judged one after the other; those of a shared domain, sender by sender. */
+function laneOf(from: string | undefined, sharedDomains: readonly string[]): string | undefined {
+  const domain = from?.split("@").at(-1);
+  return domain === undefined || sharedDomains.includes(domain) ? from : domain;
+}
+
+/** Takes on the oldest letter for which something is due, of one lane if one is named; false when there is none. */
+export async function takeDue(desk: Desk, lane?: string): Promise<boolean> {
+  const claim = await desk.store.claimDue(desk.clock.now(), after(desk.rules.lease, desk), lane);
   if (claim === undefined) return false;
   await takeOn(desk, claim);
   return true;

@@ -2,35 +2,19 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { checkFile, checkLetter, checkOrder, checkSheet } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
-import { plainText } from "../orders/keys.ts";
-import { withoutReplaced } from "../orders/replace.ts";
+import { type Standing, standingAfter } from "../orders/stand.ts";
 import { stillMissing } from "../orders/still-missing.ts";
 import type { ReadFile } from "../trade/attachment.ts";
+import type { Carried } from "../trade/carried.ts";
 import type { CutLegend } from "../trade/cut.ts";
-import type { KeptWord } from "../trade/kept-word.ts";
-import type { Missing, Order } from "../trade/order.ts";
+import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
-
-/** What came in together: one letter, or the files named on the command line. */
-export interface Submission {
-  readonly files: readonly ReadFile[];
-  readonly sheets: readonly Sheet[];
-  /** Sheets of the same buyer that earlier letters brought: those that count until now, and others to judge again. */
-  readonly earlier: readonly Sheet[];
-  /** Something outside the sheets says that a person must look first. */
-  readonly held?: boolean;
-  /** The letter replies to an answer of ours. */
-  readonly reply?: boolean;
-  /** Words that the letter keeps as they stand, of those that we asked about. */
-  readonly kept?: readonly KeptWord[];
-  /** Numbers of orders to judge again although no sheet of them came. */
-  readonly again?: readonly string[];
-  /** Addresses in the letter's text behind which files seem to lie. */
-  readonly links?: readonly string[];
-  /** Nothing but the letter's header was read: opening it does harm. */
-  readonly unsafe?: boolean;
-}
+import { stillCarried } from "./carried.ts";
+import { memory } from "./memory.ts";
+import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
+import type { Submission } from "./submission.ts";
+import { knownOf } from "./told-before.ts";
 
 export interface SheetReport {
   readonly sheet: Sheet;
@@ -45,6 +29,8 @@ export interface OrderReport {
   readonly verdict: Verdict;
   readonly missing: readonly Missing[];
   readonly problems: readonly Problem[];
+  /** What earlier letters left open and this one does not settle. */
+  readonly carried: readonly Carried[];
 }
 
 export interface FileReport {
@@ -58,46 +44,54 @@ export interface Report {
   readonly files: readonly FileReport[];
   /** The sheets that came with this submission. */
   readonly sheets: readonly SheetReport[];
-  /** The orders that these sheets belong to, or are taken from, or that are judged again, with the earlier sheets of each. */
+  /** The orders that this submission changes or is about, with the earlier sheets of each. */
   readonly orders: readonly OrderReport[];
   /** Problems of the submission as a whole. */
   readonly problems: readonly Problem[];
-  /** Sheets of earlier letters that this submission does not replace. */
+  /** Sheets of earlier letters that still stand. */
   readonly earlier: readonly Sheet[];
-  /** Sheets of earlier letters whose place a sheet of this submission takes. */
-  readonly replaced: readonly Sheet[];
+  /** Earlier sheets whose place sheets of this submission take. */
+  readonly replaced: readonly Replacement[];
+  /** Sheets of this submission for whose place an earlier letter has brought a newer one. */
+  readonly late: readonly Replacement[];
+  /** A person must see the submission before anything is told of it. */
+  readonly held: boolean;
+  /** The number of the letter, where it is one. */
+  readonly letter?: string;
 }
 
-/** Checks everything that came in together. */
-export function makeReport(submission: Submission, catalogue: Catalogue): Report {
+/** Judges everything that came in together, beside all that its buyer has sent before. Pure. */
+export function makeReport(
+  submission: Submission,
+  catalogue: Catalogue,
+  state: BuyerState = newBuyer(),
+): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false, kept = [] } = submission;
-  const earlier = withoutReplaced(submission.earlier, sheets);
-  const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
-  const bySheet = new Map(
-    [...sheets, ...earlier].map((sheet): [FileId, SheetReport] => {
-      const problems = checkSheet(sheet, catalogue);
-      return [sheet.id, { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) }];
-    }),
+  const reportOn = memory((sheet: Sheet): SheetReport => {
+    const problems = checkSheet(sheet, catalogue);
+    return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
+  });
+  const before = state.orders.flatMap((order) => order.sheets);
+  const known = knownOf(
+    before,
+    arrivalsWith(submission, state),
+    (sheet) => reportOn(sheet).problems,
+    catalogue,
   );
-  const reportsOf = (some: readonly Sheet[]): SheetReport[] =>
-    some.flatMap(({ id }) => bySheet.get(id) ?? []);
-  const came = new Set(sheets.map((sheet) => sheet.id));
-
-  const all = gatherOrders([...earlier, ...sheets]);
-  const anyway = new Set(
-    [...replaced.map((sheet) => sheet.order ?? ""), ...(submission.again ?? [])].map(plainText),
-  );
-  const touched = all.filter(
-    (order) => anyway.has(plainText(order.number)) || membersOf(order).some((sheet) => came.has(sheet.id)),
-  );
+  const standing = standingAfter(before, sheets, known);
+  const all = gatherOrders(standing.sheets, known);
+  const touched = all.filter((order) => isTouched(order, submission, standing, state));
   const orders = touched.map((order): OrderReport => {
-    const members = reportsOf(membersOf(order));
-    // A question about a sheet of an earlier letter stays open until it is answered.
+    const others = all.filter((other) => other !== order);
+    const own = partOf(standing, order);
+    const carried = stillCarried(order, own, stateOf(order, state));
+    const members = membersOf(order).map(reportOn);
+    const came = new Set(sheets.map(({ id }) => id));
+    // A question about a sheet of an earlier letter stays open until it is answered, and a fault until it is mended.
     const open = members
       .filter(({ sheet }) => !came.has(sheet.id))
       .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
-    const others = all.filter((other) => other !== order);
-    const problems = [...checkOrder({ order, others }, catalogue), ...open];
+    const problems = [...checkOrder({ order, others, ...own, carried }, catalogue), ...open];
     return {
       order,
       verdict: gravest([
@@ -107,27 +101,24 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
       ]),
       missing: stillMissing(order, others),
       problems,
+      carried,
     };
   });
-  const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
-  const problems = checkLetter({ files, orders: touched, held, reply, kept, links, unsafe }, catalogue);
-  const report = { files: fileReports, sheets: reportsOf(sheets), orders, problems, earlier, replaced };
+  const report = {
+    files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),
+    sheets: sheets.map((sheet) => withoutProblemsOf(standing.late, reportOn(sheet))),
+    orders,
+    problems: checkLetter({ files, orders: touched, held, reply, kept, links, unsafe }, catalogue),
+    earlier: before.filter((sheet) => standing.sheets.includes(sheet)),
+    replaced: standing.replaced,
+    late: standing.late,
+    held,
+    ...(submission.letter === undefined ? {} : { letter: submission.letter.number }),
+  };
   return {
     ...report,
     verdict: gravest([...orders.map(({ verdict }) => verdict), verdictOf(everyProblem(report))]),
   };
-}
-
-/** The sheets that count from now on: earlier and new ones alike, unless a stopping problem points at them. */
-export function countingAfter(report: Report): Sheet[] {
-  const stopped = new Set(
-    everyProblem(report)
-      .filter((problem) => problem.severity === "stops")
-      .flatMap((problem) => problem.spots.map((spot) => spot.file)),
-  );
-  return [...report.earlier, ...report.sheets.map(({ sheet }) => sheet)].filter(
-    (sheet) => !stopped.has(sheet.id),
-  );
 }
 
 /** Every problem of a report, from the files to the letter as a whole. */
@@ -140,6 +131,45 @@ export function everyProblem(report: Omit<Report, "verdict">): Problem[] {
   ];
 }
 
+/** The sheets of an order that are looked at for themselves: what is kept aside is only asked about. */
 function membersOf(order: Order): readonly Sheet[] {
   return [...order.sheets, ...order.twice.map(({ again }) => again)];
+}
+
+/** All sheets that an order got and that have not given way to others. */
+export function sheetsOf(order: Order): readonly Sheet[] {
+  return [...membersOf(order), ...order.aside.map(({ sheet }) => sheet)];
+}
+
+/** Whether this submission says anything of an order: it brings or takes sheets, or is about it. */
+function isTouched(order: Order, submission: Submission, standing: Standing, state: BuyerState): boolean {
+  const key = orderKey(order.number);
+  const about = (submission.about ?? []).some((number) => orderKey(number) === key);
+  const { replaced, late } = partOf(standing, order);
+  const has = new Set((stateOf(order, state)?.sheets ?? []).map(({ id }) => id));
+  return about || replaced.length + late.length > 0 || sheetsOf(order).some(({ id }) => !has.has(id));
+}
+
+function stateOf(order: Order, state: BuyerState): OrderState | undefined {
+  return state.orders.find(({ number }) => orderKey(number) === orderKey(order.number));
+}
+
+/** What of a submission's replacements concerns one order: the one that loses a sheet, and the one that gains it. */
+function partOf({ replaced, late }: Standing, order: Order): Pick<Standing, "replaced" | "late"> {
+  const ids = new Set<FileId>(sheetsOf(order).map(({ id }) => id));
+  const key = orderKey(order.number);
+  return {
+    replaced: replaced.filter(({ old, now }) => ids.has(now.id) || orderKey(old.order ?? "") === key),
+    late: late.filter(({ now }) => ids.has(now.id)),
+  };
+}
+
+/** A sheet that does not count need not be mended. */
+function withoutProblemsOf(late: readonly Replacement[], report: SheetReport): SheetReport {
+  const isLate = late.some(({ old }) => old.id === report.sheet.id);
+  return isLate ? { ...report, problems: [], verdict: "pass" } : report;
+}
+
+function arrivalsWith({ letter }: Submission, { arrivals }: BuyerState): BuyerState["arrivals"] {
+  return letter === undefined ? arrivals : new Map([...arrivals, [letter.number, letter.came]]);
 }

@@ -1,13 +1,15 @@
-import type { Order, Station } from "../trade/order.ts";
+import type { Aside, Order, Station } from "../trade/order.ts";
 import type { DeviceSheet, FileId, Sheet } from "../trade/sheet.ts";
+import { leftOver, perhapsAgain, unclearDates } from "./aside.ts";
 import { usuallySaid } from "./differ.ts";
 import { byId, letterOf } from "./ids.ts";
 import { contentKey, plainText } from "./keys.ts";
 import { isMarked, placed } from "./placed.ts";
+import { type Known, nothingKnown } from "./stand.ts";
 import { goesIntoPlate } from "./standing.ts";
 
 /** Sheets, in whatever order they are given → orders, by order number. */
-export function gatherOrders(sheets: readonly Sheet[]): Order[] {
+export function gatherOrders(sheets: readonly Sheet[], known: Known = nothingKnown): Order[] {
   const sorted = sheets.toSorted((one, other) => byId(one.id, other.id));
   const letters = Map.groupBy(sorted, ({ id }) => letterOf(id));
   const numberOf = (sheet: Sheet): string => {
@@ -18,23 +20,37 @@ export function gatherOrders(sheets: readonly Sheet[]): Order[] {
     const [only, ...more] = named.length === 0 ? numbersOn(sorted) : named;
     return plainText(sheet.order ?? "") || (more.length > 0 ? "" : (only ?? ""));
   };
-  return [...Map.groupBy(sorted, numberOf).values()].map(gatherOrder);
+  return [...Map.groupBy(sorted, numberOf).values()].map((members) => gatherOrder(members, known));
 }
 
 function numbersOn(sheets: readonly Sheet[]): string[] {
   return [...new Set(sheets.map(({ order }) => plainText(order ?? "")))].filter((number) => number !== "");
 }
 
-function gatherOrder(sheets: readonly Sheet[]): Order {
-  const { kept, twice } = withoutDoubles(sheets);
+function gatherOrder(sheets: readonly Sheet[], known: Known): Order {
+  const unclear = asidesOf(sheets, known);
+  const { kept, twice } = withoutDoubles(without(sheets, unclear));
   const project = usuallySaid(kept, (sheet) => ({ name: sheet.project ?? "" }))?.name;
+  const { stations, loose, left } = gatherStations(kept, known);
   return {
-    number: kept.find((sheet) => sheet.order !== undefined)?.order ?? "",
+    number: sheets.find((sheet) => sheet.order !== undefined)?.order ?? "",
     ...(project === undefined ? {} : { project }),
-    sheets: kept,
-    ...gatherStations(kept),
+    sheets: without(kept, left),
+    stations,
+    loose,
     twice,
+    aside: [...unclear, ...left],
   };
+}
+
+/** Each sheet is asked about once. */
+function asidesOf(sheets: readonly Sheet[], known: Known): Aside[] {
+  const dates = unclearDates(sheets, known);
+  return [...dates, ...perhapsAgain(without(sheets, dates), known)];
+}
+
+function without(sheets: readonly Sheet[], aside: readonly Aside[]): Sheet[] {
+  return sheets.filter(({ id }) => aside.every(({ sheet }) => sheet.id !== id));
 }
 
 function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order["twice"] } {
@@ -49,7 +65,10 @@ function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order
   return { kept: [...first.values()], twice };
 }
 
-function gatherStations(sheets: readonly Sheet[]): Pick<Order, "stations" | "loose"> {
+function gatherStations(
+  sheets: readonly Sheet[],
+  known: Known,
+): Pick<Order, "stations" | "loose"> & { readonly left: readonly Aside[] } {
   const marks = sheets.flatMap(({ mark }) => mark ?? []);
   const numbers = sheets.flatMap(({ order }) => order ?? []);
   const unmarked = new Set(sheets.filter((sheet) => !isMarked(sheet)).map(({ id }) => id));
@@ -64,7 +83,12 @@ function gatherStations(sheets: readonly Sheet[]): Pick<Order, "stations" | "loo
     const key = isMarked(sheet) ? plainText(sheet.mark) : sheet.id;
     stations.set(key, [...(stations.get(key) ?? []), sheet]);
   }
-  return { stations: [...stations.values()].map((members) => stationOf(members, unmarked)), loose };
+  const left = [...stations.values()].flatMap((members) => leftOver(members, known));
+  return {
+    stations: [...stations.values()].map((members) => stationOf(without(members, left), unmarked)),
+    loose,
+    left,
+  };
 }
 
 function stationOf(members: readonly Sheet[], unmarked: ReadonlySet<FileId>): Station {

@@ -1,4 +1,6 @@
+import type { Revision } from "../judging/changes.ts";
 import type { Report } from "../judging/report.ts";
+import type { BuyerState } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
@@ -14,6 +16,7 @@ export interface Received {
 /** A letter that one worker has to itself for a while. Whoever has lost it can write nothing of it any more. */
 export interface Claim {
   readonly letter: number;
+  readonly receivedAt: Date;
   readonly state: LetterState;
   /** Grows each time that the letter changes hands. */
   readonly fence: number;
@@ -22,8 +25,14 @@ export interface Claim {
   readonly tries: number;
 }
 
+/** What proves that a letter is still in the same hands. */
+export type Hold = Pick<Claim, "letter" | "fence">;
+
 /** Thrown when a claim has run out and somebody else has taken the letter up. */
 export class ClaimLost extends Error {}
+
+/** Thrown when the buyer's state has moved since the report was made: it has to be made again. */
+export class StateMoved extends Error {}
 
 export interface StoredAnswer {
   readonly letter: number;
@@ -38,6 +47,10 @@ export interface Outcome {
   readonly report: Report;
   /** Whom the letter's orders belong to. */
   readonly buyer: string;
+  /** The version of the buyer's state that the report was made from; it has to be the same still. */
+  readonly version: number;
+  /** What the letter changes in that state. */
+  readonly changes: readonly Revision[];
   /** The domain that vouches for the buyer, where there is one. */
   readonly domain?: string;
   /** Numbers of the buyer's orders that the letter replies about, whether or not it changes them. */
@@ -63,17 +76,21 @@ export interface MailboxMark {
 }
 
 export interface Store {
-  /** Keeps the bytes and opens a row under the content key, unless that letter is there already. */
-  readonly receive: (key: string, bytes: Uint8Array, receivedAt: Date) => Promise<Received>;
+  /**
+   * Keeps the bytes and opens a row under the content key, unless that letter is there already. Letters of one lane
+   * are taken up oldest first, one after the other.
+   */
+  readonly receive: (key: string, bytes: Uint8Array, receivedAt: Date, lane?: string) => Promise<Received>;
   /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
   readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
-  /** Takes up the oldest letter that is due; those that were begun before come last. */
-  readonly claimDue: (now: Date, until: Date) => Promise<Claim | undefined>;
+  /** Takes up the oldest letter that is due, of one lane if one is named; those that were begun before come last. */
+  readonly claimDue: (now: Date, until: Date, lane?: string) => Promise<Claim | undefined>;
   /** Keeps a letter in the same hands for longer. Throws ClaimLost when it is in others already. */
-  readonly renew: (claim: Claim, until: Date) => Promise<void>;
-  readonly settle: (claim: Claim, outcome: Outcome, now: Date) => Promise<void>;
+  readonly renew: (claim: Hold, until: Date) => Promise<void>;
+  /** Throws ClaimLost, or StateMoved when the buyer's state is not the one that the report was made from. */
+  readonly settle: (claim: Hold, outcome: Outcome, now: Date) => Promise<void>;
   /** Writes where a letter stands; with `dueAt` it is let go and not taken up before. */
-  readonly mark: (claim: Claim, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
+  readonly mark: (claim: Hold, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
   readonly answer: (letter: number) => Promise<StoredAnswer | undefined>;
   /** The letters to which answers of these Message-IDs were made, oldest first. */
   readonly answered: (messageIds: readonly string[]) => Promise<readonly Answered[]>;
@@ -97,8 +114,8 @@ export interface Store {
   readonly markOf: (mailbox: string) => Promise<MailboxMark | undefined>;
   readonly setMark: (mailbox: string, mark: MailboxMark) => Promise<void>;
   readonly bytesOf: (letter: number) => Promise<Uint8Array>;
-  /** Sheets of this buyer that count: those of the orders named, and of the latest others to compare with. */
-  readonly countingSheets: (buyer: string, numbers: readonly string[]) => Promise<readonly Sheet[]>;
+  /** What judging a letter of this buyer depends on: the orders named, and his latest others to compare with. */
+  readonly stateOf: (buyer: string, numbers: readonly string[]) => Promise<BuyerState>;
   /** Who first had an order of this number, and the domain that was proved then. */
   readonly ownerOf: (
     number: string,
@@ -106,12 +123,8 @@ export interface Store {
   /** Whether a letter of this sender was answered before. */
   readonly knows: (sender: string) => Promise<boolean>;
   readonly orders: (number: string) => Promise<readonly OrderRecord[]>;
-  /** How many other letters have changed this buyer's orders of these numbers. */
-  readonly revisionsBefore: (
-    letter: number,
-    buyer: string,
-    numbers: readonly string[],
-  ) => Promise<ReadonlyMap<string, number>>;
+  /** The latest revision of each of this buyer's orders of these numbers; 0 for an order that is new. */
+  readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;
   /** Orders that had not passed when that moment came, as they stood then. */
   readonly openOrdersAt: (moment: Date) => Promise<readonly OpenOrder[]>;
   /** Throws when there is no such letter. */

@@ -1,5 +1,5 @@
 import type { Kysely, Transaction } from "kysely";
-import { type Claim, ClaimLost } from "../ports/store.ts";
+import { type Claim, ClaimLost, type Hold } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Tables } from "./tables.ts";
 
@@ -14,7 +14,7 @@ export async function takeClaim(
   db: Kysely<Tables>,
   now: Date,
   until: Date,
-  letter?: number,
+  { letter, lane }: { readonly letter?: number; readonly lane?: string } = {},
 ): Promise<Claim | undefined> {
   const moment = now.toISOString();
   const row = await db
@@ -32,21 +32,54 @@ export async function takeClaim(
         .where("state", "in", open)
         .where((w) => w.or([w("claimed_until", "is", null), w("claimed_until", "<=", moment)]))
         .where((w) => w.or([w("due_at", "is", null), w("due_at", "<=", moment)]))
+        // Of the letters of one lane that are yet to be judged, the oldest is judged first.
+        .where((w) =>
+          w.or([
+            w("state", "!=", "received"),
+            w("lane", "is", null),
+            w.not(
+              w.exists(
+                w
+                  .selectFrom("letters as older")
+                  .select("older.id")
+                  .whereRef("older.lane", "=", "letters.lane")
+                  .where("older.state", "=", "received")
+                  .where((o) =>
+                    o.or([
+                      o("older.received_at", "<", o.ref("letters.received_at")),
+                      o.and([
+                        o("older.received_at", "=", o.ref("letters.received_at")),
+                        o("older.id", "<", o.ref("letters.id")),
+                      ]),
+                    ]),
+                  ),
+              ),
+            ),
+          ]),
+        )
         .$if(letter !== undefined, (q) => q.where("id", "=", letter ?? 0))
+        .$if(lane !== undefined, (q) => q.where("lane", "=", lane ?? ""))
         // A letter over which workers have died keeps those behind it waiting no longer.
         .orderBy("opened")
         .orderBy("id")
         .limit(1),
     )
-    .returning(["id", "state", "fence", "opened", "tries"])
+    .returning(["id", "received_at", "state", "fence", "opened", "tries"])
     .executeTakeFirst();
   if (row === undefined) return undefined;
-  const { id, state, fence, opened, tries } = row;
-  return { letter: id, state: state as LetterState, fence, opened, tries };
+  const { id, received_at, state, fence, opened, tries } = row;
+  return {
+    letter: id,
+    receivedAt: new Date(received_at),
+    state: state as LetterState,
+    fence,
+    opened,
+    tries,
+  };
 }
 
 /** Makes sure, within a transaction, that a letter is still in the same hands. Throws ClaimLost otherwise. */
-export async function holdOn(tx: Transaction<Tables>, { letter, fence }: Claim): Promise<void> {
+export async function holdOn(tx: Transaction<Tables>, { letter, fence }: Hold): Promise<void> {
   // An update, not a look: it locks the row until the transaction ends.
   const held = await tx
     .updateTable("letters")

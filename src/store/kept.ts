@@ -5,6 +5,7 @@ import type { Answered, Outcome } from "../ports/store.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { readLetters } from "./read.ts";
+import { sheetFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
 /** The letters whose answers have these Message-IDs, oldest first. */
@@ -26,8 +27,8 @@ export async function readAnswered(
 
 export async function readSheets(db: Kysely<Tables>, ids: readonly FileId[]): Promise<readonly Sheet[]> {
   if (ids.length === 0) return [];
-  const rows = await db.selectFrom("sheets").select("content").where("id", "in", ids).execute();
-  return rows.map(({ content }) => JSON.parse(content) as Sheet);
+  const rows = await db.selectFrom("sheets").select(["content", "shape"]).where("id", "in", ids).execute();
+  return rows.map(sheetFrom);
 }
 
 export function readKept(db: Kysely<Tables>, buyer: string): Promise<readonly KeptWord[]> {

@@ -1,5 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
+import { toRevisions } from "./to-revisions.ts";
 
 const migrations = {
   "001-record": {
@@ -156,6 +157,7 @@ const migrations = {
         .execute();
     },
   },
+  "006-revisions": { up: toRevisions },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

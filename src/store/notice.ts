@@ -98,7 +98,8 @@ function isForPerson(
         eb
           .selectFrom("events")
           .select("events.id")
-          .whereRef("events.letter", "=", "letters.id")
+          .where("events.subject", "=", "letter")
+          .whereRef("events.subject_id", "=", "letters.id")
           .where("events.what", "=", "unknown")
           .where("events.at", "<", new Date(now.getTime() - hour).toISOString()),
       ),

@@ -1,10 +1,12 @@
 import type { Kysely, Selectable } from "kysely";
 import type { FileKind } from "../trade/attachment.ts";
+import type { Carried } from "../trade/carried.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { problemFrom, sheetFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
 type Db = Kysely<Tables>;
@@ -16,28 +18,34 @@ export async function readLetters(
 ): Promise<LetterRecord[]> {
   const ids = rows.map(({ id }) => id);
   if (ids.length === 0) return [];
-  const attachments = await db.selectFrom("attachments").selectAll().where("letter", "in", ids).execute();
-  const sheets = await db.selectFrom("sheets").select(["letter", "id"]).where("letter", "in", ids).execute();
-  const problems = await db
-    .selectFrom("problems")
-    .selectAll()
-    .where("letter", "in", ids)
-    .orderBy("id")
-    .execute();
-  const answers = await db
-    .selectFrom("answers")
-    .select(["letter", "message_id", "sent_at"])
-    .where("letter", "in", ids)
-    .execute();
-  const orders = await db
-    .selectFrom("order_letters")
-    .innerJoin("orders", "orders.id", "order_letters.order_id")
-    .select(["order_letters.letter", "orders.number"])
-    .where("order_letters.letter", "in", ids)
-    .execute();
+  const attachments = byLetter(
+    await db.selectFrom("attachments").selectAll().where("letter", "in", ids).execute(),
+  );
+  const sheets = byLetter(
+    await db.selectFrom("sheets").select(["letter", "id"]).where("letter", "in", ids).execute(),
+  );
+  const problems = byLetter(
+    await db.selectFrom("problems").selectAll().where("letter", "in", ids).orderBy("id").execute(),
+  );
+  const answers = byLetter(
+    await db
+      .selectFrom("answers")
+      .select(["letter", "message_id", "sent_at"])
+      .where("letter", "in", ids)
+      .execute(),
+  );
+  const orders = byLetter(
+    await db
+      .selectFrom("order_letters")
+      .innerJoin("orders", "orders.id", "order_letters.order_id")
+      .select(["order_letters.letter", "orders.number"])
+      .where("order_letters.letter", "in", ids)
+      .where("orders.key", "!=", "")
+      .execute(),
+  );
 
   return rows.map((row) => {
-    const [answer] = of(answers, row.id);
+    const [answer] = answers.get(row.id) ?? [];
     return {
       letter: row.id,
       receivedAt: new Date(row.received_at),
@@ -54,79 +62,135 @@ export async function readLetters(
               ...(answer.sent_at === null ? {} : { sentAt: new Date(answer.sent_at) }),
             },
           }),
-      orders: of(orders, row.id).map(({ number }) => number),
-      sheets: of(sheets, row.id).length,
-      problems: of(problems, row.id).map(problemOf),
-      attachments: of(attachments, row.id).map(({ file, kind }) => ({ file, kind: kind as FileKind })),
+      orders: (orders.get(row.id) ?? []).map(({ number }) => number),
+      sheets: (sheets.get(row.id) ?? []).length,
+      problems: (problems.get(row.id) ?? []).map(problemOf),
+      attachments: (attachments.get(row.id) ?? []).map(({ file, kind }) => ({
+        file,
+        kind: kind as FileKind,
+      })),
     };
   });
 }
 
-/** Rows of orders with the sheets that count and the letters that brought them. */
+type Revisions = Selectable<Tables["revisions"]>;
+
+/** Rows of orders with the sheets that stand and the letters that brought them. */
 export async function readOrders(
   db: Db,
   rows: readonly Selectable<Tables["orders"]>[],
 ): Promise<OrderRecord[]> {
   const orders: OrderRecord[] = [];
   for (const row of rows) {
-    const sheets = await db
-      .selectFrom("sheets")
-      .select(["id", "content", "cut"])
-      .where("buyer", "=", row.buyer)
-      .where("order_key", "=", row.key)
-      .where("counts", "=", 1)
-      .orderBy("letter")
-      .orderBy("id")
-      .execute();
-    const letters = (changes: 0 | 1) =>
-      db
-        .selectFrom("letters")
-        .innerJoin("order_letters", "order_letters.letter", "letters.id")
-        .selectAll("letters")
-        .where("order_letters.order_id", "=", row.id)
-        .where("order_letters.changes", "=", changes)
-        .orderBy("letters.id")
-        .execute();
-    const changed = await readLetters(db, await letters(1));
+    const revision = await latestOf(db, row);
+    if (revision === undefined) continue;
+    const sheets = await sheetsIn(db, [revision.id]);
+    const changed = await lettersOf(db, row.id, true);
     orders.push({
       number: row.number,
       buyer: row.buyer,
       ...(row.project === null ? {} : { project: row.project }),
-      ...(row.verdict === null ? {} : { verdict: row.verdict as Verdict }),
-      missing: JSON.parse(row.missing) as Missing[],
+      ...(revision.verdict === null ? {} : { verdict: revision.verdict as Verdict }),
+      missing: JSON.parse(revision.missing) as Missing[],
       openedAt: new Date(row.opened_at),
-      changedAt: new Date(row.changed_at),
-      sheets: sheets.map(({ content }) => JSON.parse(content) as Sheet),
-      cut: Object.fromEntries(sheets.map(({ id, cut }) => [id, JSON.parse(cut) as CutLegend[]])),
-      revision: changed.length,
+      changedAt: new Date(revision.at),
+      sheets: sheets.map(({ sheet }) => sheet),
+      cut: Object.fromEntries(sheets.map(({ sheet, cut }) => [sheet.id, cut])),
+      problems: problemsIn(revision),
+      questions: await openQuestions(db, row.id),
+      carried: JSON.parse(revision.carried) as Carried[],
+      revision: revision.number,
       letters: changed,
-      replies: await readLetters(db, await letters(0)),
+      replies: await lettersOf(db, row.id, false),
     });
   }
   return orders;
 }
 
-/** What each order had come to by its last letter received before a moment, where that was not a pass. */
-export async function readOpenOrders(db: Db, moment: Date): Promise<OpenOrder[]> {
+function latestOf(db: Db, { latest }: Selectable<Tables["orders"]>): Promise<Revisions | undefined> {
+  return db.selectFrom("revisions").selectAll().where("id", "=", latest).executeTakeFirst();
+}
+
+async function lettersOf(db: Db, order: number, changes: boolean): Promise<LetterRecord[]> {
   const rows = await db
-    .selectFrom("order_letters")
-    .innerJoin("letters", "letters.id", "order_letters.letter")
-    .innerJoin("orders", "orders.id", "order_letters.order_id")
-    .select([
-      "orders.id",
-      "orders.number",
-      "orders.buyer",
-      "orders.project",
-      "order_letters.verdict",
-      "order_letters.missing",
-    ])
-    .where("letters.received_at", "<", moment.toISOString())
-    .orderBy("orders.id")
-    .orderBy("letters.received_at")
+    .selectFrom("letters")
+    .innerJoin("order_letters", "order_letters.letter", "letters.id")
+    .selectAll("letters")
+    .where("order_letters.order_id", "=", order)
+    .where((eb) => {
+      const revision = eb.exists(
+        eb
+          .selectFrom("revisions")
+          .select("revisions.id")
+          .where("revisions.order_id", "=", order)
+          .whereRef("revisions.letter", "=", "letters.id"),
+      );
+      return changes ? revision : eb.not(revision);
+    })
     .orderBy("letters.id")
     .execute();
-  return [...Map.groupBy(rows, ({ id }) => id).values()]
-    .flatMap((history) => history.at(-1) ?? [])
+  return readLetters(db, rows);
+}
+
+async function openQuestions(db: Db, order: number): Promise<OrderRecord["questions"]> {
+  const rows = await db
+    .selectFrom("questions")
+    .selectAll()
+    .where("order_id", "=", order)
+    .where("closed_at", "is", null)
+    .orderBy("id")
+    .execute();
+  return rows.map(({ key, problem, shape, station, position, opened_at }) => ({
+    key,
+    problem: problemFrom(JSON.parse(problem), shape),
+    ...(station === null ? {} : { station }),
+    ...(position === null ? {} : { position }),
+    openedAt: new Date(opened_at),
+  }));
+}
+
+/** The sheets of some revisions, in the order in which they came. */
+export async function sheetsIn(
+  db: Db,
+  revisions: readonly number[],
+): Promise<{ readonly revision: number; readonly sheet: Sheet; readonly cut: readonly CutLegend[] }[]> {
+  if (revisions.length === 0) return [];
+  const rows = await db
+    .selectFrom("revision_sheets")
+    .innerJoin("sheets", "sheets.id", "revision_sheets.sheet")
+    .select(["revision_sheets.revision", "content", "shape", "cut"])
+    .where("revision_sheets.revision", "in", revisions)
+    .orderBy("letter")
+    .orderBy("id")
+    .execute();
+  return rows.map(({ revision, cut, ...stored }) => ({
+    revision,
+    sheet: sheetFrom(stored),
+    cut: JSON.parse(cut) as CutLegend[],
+  }));
+}
+
+/** What each order had come to by its last revision before a moment, where that was not a pass. */
+export async function readOpenOrders(db: Db, moment: Date): Promise<OpenOrder[]> {
+  const rows = await db
+    .selectFrom("revisions")
+    .innerJoin("orders", "orders.id", "revisions.order_id")
+    .select(["orders.id", "orders.number", "buyer", "project", "verdict", "missing"])
+    .where("orders.key", "!=", "")
+    .where((eb) =>
+      eb(
+        "revisions.id",
+        "in",
+        eb
+          .selectFrom("revisions as earlier")
+          .select((e) => e.fn.max("earlier.id").as("id"))
+          .where("earlier.at", "<", moment.toISOString())
+          .groupBy("earlier.order_id"),
+      ),
+    )
+    .orderBy("orders.id")
+    .execute();
+  return rows
     .filter(({ verdict }) => verdict !== null && verdict !== "pass")
     .map(({ number, buyer, project, verdict, missing }) => ({
       number,
@@ -137,18 +201,16 @@ export async function readOpenOrders(db: Db, moment: Date): Promise<OpenOrder[]>
     }));
 }
 
-function of<T extends { letter: number }>(all: readonly T[], id: number): T[] {
-  return all.filter(({ letter }) => letter === id);
+function byLetter<T extends { letter: number }>(all: readonly T[]): Map<number, T[]> {
+  return Map.groupBy(all, ({ letter }) => letter);
+}
+
+function problemsIn({ problems, shape }: Revisions): Problem[] {
+  return (JSON.parse(problems) as unknown[]).map((problem) => problemFrom(problem, shape));
 }
 
 function problemOf(row: Selectable<Tables["problems"]>): Problem {
-  const { check, wording } = row;
-  return {
-    check,
-    wording,
-    severity: row.severity as Problem["severity"],
-    verdict: row.verdict as Verdict,
-    facts: JSON.parse(row.facts) as Problem["facts"],
-    spots: JSON.parse(row.spots) as Problem["spots"],
-  };
+  const { check, wording, severity, verdict, facts, spots, shape } = row;
+  const parsed = { facts: JSON.parse(facts) as unknown, spots: JSON.parse(spots) as unknown };
+  return problemFrom({ check, wording, severity, verdict, ...parsed }, shape);
 }

@@ -1,25 +1,22 @@
 import type { Kysely } from "kysely";
-import { plainText } from "../orders/keys.ts";
+import { orderKey } from "../judging/state.ts";
 import type { Store } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
-import type { Sheet } from "../trade/sheet.ts";
 import type { Blobs } from "./blobs.ts";
 import { holdOn, takeClaim } from "./claims.ts";
 import { readAnswered, readKept, readSheets } from "./kept.ts";
 import { migrate } from "./migrations.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
+import { readState } from "./state.ts";
 import type { Tables } from "./tables.ts";
 import { writeEvent, writeOutcome } from "./write.ts";
-
-/** How many of a buyer's latest orders are compared with a new letter. */
-const latestOrders = 30;
 
 /** The record over a database and a place for bytes. Brings the tables up to date first. */
 export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store> {
   await migrate(db);
   return {
-    receive: async (key, bytes, receivedAt) => {
+    receive: async (key, bytes, receivedAt, lane) => {
       const known = await db
         .selectFrom("letters")
         .select(["id", "state"])
@@ -30,7 +27,13 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
       return db.transaction().execute(async (tx) => {
         const made = await tx
           .insertInto("letters")
-          .values({ key, bytes_sha, received_at: receivedAt.toISOString(), state: "received" })
+          .values({
+            key,
+            bytes_sha,
+            received_at: receivedAt.toISOString(),
+            state: "received",
+            lane: lane ?? null,
+          })
           .onConflict((conflict) => conflict.column("key").doNothing())
           .returning("id")
           .executeTakeFirst();
@@ -92,8 +95,8 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
             .execute();
         await writeEvent(tx, claim.letter, state, words, now);
       }),
-    claim: (letter, now, until) => takeClaim(db, now, until, letter),
-    claimDue: (now, until) => takeClaim(db, now, until),
+    claim: (letter, now, until) => takeClaim(db, now, until, { letter }),
+    claimDue: (now, until, lane) => takeClaim(db, now, until, lane === undefined ? {} : { lane }),
     renew: (claim, until) =>
       db.transaction().execute(async (tx) => {
         await holdOn(tx, claim);
@@ -142,34 +145,15 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         .executeTakeFirstOrThrow();
       return blobs.get(bytes_sha);
     },
-    countingSheets: async (buyer, numbers) => {
-      const latest = await db
-        .selectFrom("orders")
-        .select("key")
-        .where("buyer", "=", buyer)
-        .orderBy("changed_at", "desc")
-        .limit(latestOrders)
-        .execute();
-      const rows = await db
-        .selectFrom("sheets")
-        .select("content")
-        .where("buyer", "=", buyer)
-        .where("counts", "=", 1)
-        .where("order_key", "in", [...latest.map(({ key }) => key), ...numbers.map(plainText)])
-        .orderBy("letter")
-        .orderBy("id")
-        .execute();
-      return rows.map(({ content }) => JSON.parse(content) as Sheet);
-    },
+    stateOf: (buyer, numbers) => readState(db, buyer, numbers),
     ownerOf: async (number) => {
-      const first = await db
-        .selectFrom("orders")
+      const owner = await db
+        .selectFrom("numbers")
         .select(["buyer", "domain"])
-        .where("key", "=", plainText(number))
-        .orderBy("id")
+        .where("key", "=", orderKey(number))
         .executeTakeFirst();
-      if (first === undefined) return undefined;
-      return { buyer: first.buyer, ...(first.domain === null ? {} : { domain: first.domain }) };
+      if (owner === undefined) return undefined;
+      return { buyer: owner.buyer, ...(owner.domain === null ? {} : { domain: owner.domain }) };
     },
     knows: async (sender) =>
       (await db
@@ -185,24 +169,21 @@ export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store
         await db
           .selectFrom("orders")
           .selectAll()
-          .where("key", "=", plainText(number))
+          .where("key", "=", orderKey(number))
+          .where("key", "!=", "")
           .orderBy("id")
           .execute(),
       ),
-    revisionsBefore: async (letter, buyer, numbers) => {
-      if (numbers.length === 0) return new Map();
+    revisionsOf: async (buyer, numbers) => {
       const rows = await db
-        .selectFrom("order_letters")
-        .innerJoin("orders", "orders.id", "order_letters.order_id")
-        .select(["orders.key", (eb) => eb.fn.countAll<number>().as("count")])
+        .selectFrom("orders")
+        .innerJoin("revisions", "revisions.id", "orders.latest")
+        .select(["orders.key", "revisions.number"])
         .where("orders.buyer", "=", buyer)
-        .where("orders.key", "in", numbers.map(plainText))
-        .where("order_letters.letter", "!=", letter)
-        .where("order_letters.changes", "=", 1)
-        .groupBy("orders.key")
+        .where("orders.key", "in", ["", ...numbers.map(orderKey)])
         .execute();
-      const counts = new Map(rows.map(({ key, count }) => [key, count]));
-      return new Map(numbers.map((number) => [number, counts.get(plainText(number)) ?? 0]));
+      const latest = new Map(rows.map(({ key, number }) => [key, number]));
+      return new Map(numbers.map((number) => [number, latest.get(orderKey(number)) ?? 0]));
     },
     openOrdersAt: (moment) => readOpenOrders(db, moment),
     letter: async (letter) => {

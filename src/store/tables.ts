@@ -14,6 +14,10 @@ export interface Tables {
     subject: string | null;
     message_id: string | null;
     verdict: string | null;
+    /** What its own Date field says. */
+    dated_at: Generated<string | null>;
+    /** Letters of one lane are judged oldest first. */
+    lane: Generated<string | null>;
     /** Until when one worker has this letter to itself, and how often letters have changed hands. */
     claimed_until: Generated<string | null>;
     fence: Generated<number>;
@@ -32,6 +36,7 @@ export interface Tables {
   /** How far each mailbox has been handled. */
   marks: { mailbox: string; validity: string; uid: number };
   attachments: { id: string; letter: number; file: string; kind: string; bytes_sha: string };
+  /** `shape` is the number of the shape in which the content is stored. */
   sheets: {
     id: string;
     letter: number;
@@ -42,7 +47,7 @@ export interface Tables {
     station: string | null;
     position: number | null;
     verdict: string;
-    counts: number;
+    shape: number;
     content: string;
     /** Its legends as they are cut. */
     cut: Generated<string>;
@@ -55,30 +60,56 @@ export interface Tables {
     wording: string;
     severity: string;
     verdict: string;
+    shape: number;
     facts: string;
     spots: string;
   };
+  /** Grows with each change to what a buyer has ordered. */
+  buyers: { buyer: string; version: number };
+  /** Whose an order number is: the first buyer's who named it. */
+  numbers: { key: string; buyer: string; domain: string | null };
+  /** The key is "" for what a buyer has sent without a number. */
   orders: {
     id: Generated<number>;
     buyer: string;
     key: string;
     number: string;
     project: string | null;
-    verdict: string | null;
-    missing: string;
     opened_at: string;
-    changed_at: string;
-    domain: Generated<string | null>;
+    /** Its latest revision. */
+    latest: number | null;
   };
-  /** What each letter made of an order (no verdict: nothing is left of it), so that a past day can be counted again. */
-  /** `changes` is 0 for a letter that replies about the order and leaves it as it is. */
-  order_letters: {
+  /** What an order consisted of after one thing happened to it. No verdict: nothing was left of it. */
+  revisions: {
+    id: Generated<number>;
     order_id: number;
-    letter: number;
+    /** Counted from 1 within its order. */
+    number: number;
+    at: string;
+    cause: string;
+    letter: number | null;
     verdict: string | null;
     missing: string;
-    changes: Generated<number>;
+    carried: string;
+    shape: number;
+    problems: string;
   };
+  revision_sheets: { revision: number; sheet: string };
+  questions: {
+    id: Generated<number>;
+    order_id: number;
+    key: string;
+    shape: number;
+    problem: string;
+    station: string | null;
+    position: number | null;
+    opened_at: string;
+    opened_by: number;
+    closed_at: Generated<string | null>;
+    closed_by: Generated<number | null>;
+  };
+  /** Letters that changed an order, and those that are about it and leave it as it is. */
+  order_letters: { order_id: number; letter: number };
   answers: {
     letter: number;
     message_id: string;
@@ -89,5 +120,14 @@ export interface Tables {
     sent_at: string | null;
     words: string | null;
   };
-  events: { id: Generated<number>; at: string; letter: number; what: string; words: string };
+  events: {
+    id: Generated<number>;
+    at: string;
+    /** "burin", or who did it. */
+    actor: string;
+    subject: string;
+    subject_id: number | null;
+    what: string;
+    words: string;
+  };
 }

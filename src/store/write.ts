@@ -1,13 +1,10 @@
 import type { Transaction } from "kysely";
-import { countingAfter, type OrderReport } from "../judging/report.ts";
-import { gatherOrders } from "../orders/gather.ts";
-import { plainText } from "../orders/keys.ts";
-import { isNoNumber } from "../orders/no-number.ts";
-import { stillMissing } from "../orders/still-missing.ts";
-import type { Outcome } from "../ports/store.ts";
+import type { Revision } from "../judging/changes.ts";
+import { orderKey } from "../judging/state.ts";
+import { type Outcome, StateMoved } from "../ports/store.ts";
 import type { Problem } from "../trade/problem.ts";
-import type { Sheet } from "../trade/sheet.ts";
 import { writeKept } from "./kept.ts";
+import { problemShape, sheetShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
 type Tx = Transaction<Tables>;
@@ -18,7 +15,10 @@ interface Shas {
   readonly answer?: string;
 }
 
-/** Writes everything that checking a letter has led to. A letter checked before is written anew. */
+/**
+ * Writes everything that judging a letter has led to; it decides nothing. A letter that was held and is judged now
+ * is written anew.
+ */
 export async function writeOutcome(
   tx: Tx,
   letter: number,
@@ -26,7 +26,7 @@ export async function writeOutcome(
   shas: Shas,
   now: Date,
 ): Promise<void> {
-  const { report, buyer, why, state } = outcome;
+  const { report, buyer, why, state, changes } = outcome;
   for (const table of [
     "attachments",
     "sheets",
@@ -46,6 +46,7 @@ export async function writeOutcome(
       sender: outcome.letter.from ?? null,
       subject: outcome.letter.subject,
       message_id: outcome.letter.messageId ?? null,
+      dated_at: outcome.letter.date?.toISOString() ?? null,
       verdict: report.verdict,
     })
     .where("id", "=", letter)
@@ -60,10 +61,10 @@ export async function writeOutcome(
   }
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
-  // A letter that is not answered, being a machine's, a forger's or nobody's, changes no order.
-  if (state === "ready") {
-    for (const order of report.orders) await writeOrder(tx, letter, buyer, order, outcome, now);
-    await writeEmptied(tx, letter, outcome);
+  // A letter that is not answered, being a machine's, a forger's or nobody's, changes nothing; nor does one for a person.
+  if (state === "ready" && !report.held) {
+    await moveOn(tx, outcome);
+    for (const revision of changes) await writeRevision(tx, letter, outcome, revision, now);
     await writeKept(tx, letter, outcome, now);
   }
   await writeReplies(tx, letter, outcome);
@@ -82,6 +83,7 @@ export async function writeOutcome(
   await writeEvent(tx, letter, state, why ?? report.verdict, now);
 }
 
+/** What Burin itself did with a letter. */
 export async function writeEvent(
   tx: Tx,
   letter: number,
@@ -89,11 +91,34 @@ export async function writeEvent(
   words: string,
   at: Date,
 ): Promise<void> {
-  await tx.insertInto("events").values({ at: at.toISOString(), letter, what, words }).execute();
+  await tx
+    .insertInto("events")
+    .values({ at: at.toISOString(), actor: "burin", subject: "letter", subject_id: letter, what, words })
+    .execute();
 }
 
-async function writeSheets(tx: Tx, letter: number, { report, buyer, state }: Outcome): Promise<void> {
-  const counting = new Set(state === "ready" ? countingAfter(report).map((sheet) => sheet.id) : []);
+/** Makes sure that nothing has changed what the report was made from, and counts the change. Throws StateMoved. */
+async function moveOn(tx: Tx, { buyer, version, changes, kept = [] }: Outcome): Promise<void> {
+  const next = version + (changes.length + kept.length > 0 ? 1 : 0);
+  const moved =
+    version === 0
+      ? await tx
+          .insertInto("buyers")
+          .values({ buyer, version: Math.max(next, 1) })
+          .onConflict((conflict) => conflict.doNothing())
+          .returning("version")
+          .executeTakeFirst()
+      : await tx
+          .updateTable("buyers")
+          .set({ version: next })
+          .where("buyer", "=", buyer)
+          .where("version", "=", version)
+          .returning("version")
+          .executeTakeFirst();
+  if (moved === undefined) throw new StateMoved(`${buyer} has more than version ${version} by now`);
+}
+
+async function writeSheets(tx: Tx, letter: number, { report, buyer }: Outcome): Promise<void> {
   for (const { sheet, verdict, cut } of report.sheets)
     await tx
       .insertInto("sheets")
@@ -101,28 +126,17 @@ async function writeSheets(tx: Tx, letter: number, { report, buyer, state }: Out
         id: sheet.id,
         letter,
         buyer,
-        order_key: keyOf(sheet),
+        order_key: orderKey(sheet.order ?? ""),
         kind: sheet.kind,
         edition: sheet.edition.name,
         station: sheet.mark ?? null,
         position: sheet.kind === "device" ? (sheet.position ?? null) : null,
         verdict,
-        counts: counting.has(sheet.id) ? 1 : 0,
+        shape: sheetShape,
         content: JSON.stringify(sheet),
         cut: JSON.stringify(cut),
       })
       .execute();
-  if (state !== "ready") return;
-  // Sheets that were stopped and are judged again count if nothing stops them now.
-  const judged = new Set(report.orders.flatMap(({ order }) => order.sheets.map((sheet) => sheet.id)));
-  const risen = report.earlier.map(({ id }) => id).filter((id) => judged.has(id) && counting.has(id));
-  if (risen.length > 0) await tx.updateTable("sheets").set({ counts: 1 }).where("id", "in", risen).execute();
-  // Sheets that new ones replace, and earlier ones that a stopping problem now points at, count no more.
-  const fallen = [...report.replaced, ...report.earlier]
-    .filter((sheet) => !counting.has(sheet.id))
-    .map((sheet) => sheet.id);
-  if (fallen.length > 0)
-    await tx.updateTable("sheets").set({ counts: 0 }).where("id", "in", fallen).execute();
 }
 
 async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promise<void> {
@@ -134,96 +148,131 @@ async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promi
       wording,
       severity,
       verdict,
+      shape: problemShape,
       facts: JSON.stringify(facts),
       spots: JSON.stringify(spots),
     }));
   const all = [
     ...report.files.flatMap(({ problems }) => rows(problems, null)),
-    ...report.sheets.flatMap(({ sheet, problems }) => rows(problems, keyOf(sheet))),
-    ...report.orders.flatMap(({ order, problems }) => rows(problems, plainText(order.number))),
+    ...report.sheets.flatMap(({ sheet, problems }) => rows(problems, orderKey(sheet.order ?? ""))),
+    ...report.orders.flatMap(({ order, problems }) => rows(problems, orderKey(order.number))),
     ...rows(report.problems, null),
   ];
   for (const row of all) await tx.insertInto("problems").values(row).execute();
 }
 
-async function writeOrder(
+async function writeRevision(
   tx: Tx,
   letter: number,
-  buyer: string,
-  { order, verdict }: OrderReport,
-  { report, domain }: Outcome,
+  { buyer, domain }: Outcome,
+  revision: Revision,
   now: Date,
 ): Promise<void> {
-  // Sheets without a number belong to no order until they come again with one.
-  if (isNoNumber(order.number)) return;
-  const key = plainText(order.number);
-  const counting = countingAfter(report).filter((sheet) => keyOf(sheet) === key);
-  const state = {
-    project: order.project ?? null,
-    verdict,
-    missing: JSON.stringify(gatherOrders(counting).flatMap((one) => stillMissing(one, []))),
-    changed_at: now.toISOString(),
-  };
-  const { id } = await tx
+  const key = orderKey(revision.number);
+  await claimNumber(tx, key, buyer, domain);
+  const project = revision.project ?? null;
+  const order = await tx
     .insertInto("orders")
+    .values({ buyer, key, number: revision.number, project, opened_at: now.toISOString(), latest: null })
+    .onConflict((conflict) => conflict.columns(["buyer", "key"]).doUpdateSet({ project }))
+    .returning(["id", "latest"])
+    .executeTakeFirstOrThrow();
+  const before = await tx
+    .selectFrom("revisions")
+    .select("number")
+    .where("id", "=", order.latest)
+    .executeTakeFirst();
+  const { id } = await tx
+    .insertInto("revisions")
     .values({
-      buyer,
-      key,
-      number: order.number,
-      opened_at: now.toISOString(),
-      domain: domain ?? null,
-      ...state,
+      order_id: order.id,
+      number: (before?.number ?? 0) + 1,
+      at: now.toISOString(),
+      cause: "letter",
+      letter,
+      verdict: revision.verdict ?? null,
+      missing: JSON.stringify(revision.missing),
+      carried: JSON.stringify(revision.carried),
+      shape: problemShape,
+      problems: JSON.stringify(revision.problems),
     })
-    .onConflict((conflict) => conflict.columns(["buyer", "key"]).doUpdateSet(state))
     .returning("id")
     .executeTakeFirstOrThrow();
+  for (const sheet of revision.sheets)
+    await tx.insertInto("revision_sheets").values({ revision: id, sheet }).execute();
+  await tx.updateTable("orders").set({ latest: id }).where("id", "=", order.id).execute();
+  await tx.insertInto("order_letters").values({ order_id: order.id, letter }).execute();
+  await writeQuestions(tx, { order: order.id, revision: id, now }, revision);
+}
+
+/** A number belongs to the buyer who names it first. Throws StateMoved when that was somebody else just now. */
+async function claimNumber(tx: Tx, key: string, buyer: string, domain?: string): Promise<void> {
+  if (key === "") return;
   await tx
-    .insertInto("order_letters")
-    .values({ order_id: id, letter, verdict, missing: state.missing })
+    .insertInto("numbers")
+    .values({ key, buyer, domain: domain ?? null })
+    .onConflict((conflict) => conflict.doNothing())
     .execute();
+  const owner = await tx
+    .selectFrom("numbers")
+    .select("buyer")
+    .where("key", "=", key)
+    .executeTakeFirstOrThrow();
+  if (owner.buyer !== buyer) throw new StateMoved(`order ${key} is another buyer's by now`);
 }
 
-/** Orders whose last sheet has come again under another number: they are open no more. */
-async function writeEmptied(tx: Tx, letter: number, { report, buyer }: Outcome): Promise<void> {
-  const left = new Set(countingAfter(report).map(keyOf));
-  const touched = new Set(report.orders.map(({ order }) => plainText(order.number)));
-  for (const key of new Set(report.replaced.map(keyOf))) {
-    if (left.has(key) || touched.has(key)) continue;
-    const state = { verdict: null, missing: "[]" };
-    const order = await tx
-      .updateTable("orders")
-      .set(state)
-      .where("buyer", "=", buyer)
-      .where("key", "=", key)
-      .returning("id")
-      .executeTakeFirst();
-    if (order !== undefined)
+/** Questions that are asked still stay open; those that a revision no longer asks are closed by it. */
+async function writeQuestions(
+  tx: Tx,
+  { order, revision, now }: { readonly order: number; readonly revision: number; readonly now: Date },
+  { questions }: Revision,
+): Promise<void> {
+  const open = await tx
+    .selectFrom("questions")
+    .select(["id", "key"])
+    .where("order_id", "=", order)
+    .where("closed_at", "is", null)
+    .execute();
+  const asked = new Map(questions.map((question) => [question.key, question]));
+  const closed = open.filter(({ key }) => !asked.has(key)).map(({ id }) => id);
+  if (closed.length > 0)
+    await tx
+      .updateTable("questions")
+      .set({ closed_at: now.toISOString(), closed_by: revision })
+      .where("id", "in", closed)
+      .execute();
+  const isOpen = new Set(open.map(({ key }) => key));
+  for (const { key, problem, station, position } of questions)
+    if (!isOpen.has(key))
       await tx
-        .insertInto("order_letters")
-        .values({ order_id: order.id, letter, ...state })
+        .insertInto("questions")
+        .values({
+          order_id: order,
+          key,
+          shape: problemShape,
+          problem: JSON.stringify(problem),
+          station: station ?? null,
+          position: position ?? null,
+          opened_at: now.toISOString(),
+          opened_by: revision,
+        })
         .execute();
-  }
 }
 
-/** Orders that the letter speaks of and does not change. */
+/** Orders that the letter is about, whether or not it changes them. */
 async function writeReplies(tx: Tx, letter: number, { buyer, about = [] }: Outcome): Promise<void> {
   for (const number of about) {
     const order = await tx
       .selectFrom("orders")
-      .select(["id", "verdict", "missing"])
+      .select("id")
       .where("buyer", "=", buyer)
-      .where("key", "=", plainText(number))
+      .where("key", "=", orderKey(number))
       .executeTakeFirst();
-    if (order === undefined) continue;
-    const { id: order_id, ...state } = order;
-    await tx
-      .insertInto("order_letters")
-      .values({ order_id, letter, ...state, changes: 0 })
-      .onConflict((conflict) => conflict.doNothing())
-      .execute();
+    if (order !== undefined)
+      await tx
+        .insertInto("order_letters")
+        .values({ order_id: order.id, letter })
+        .onConflict((conflict) => conflict.doNothing())
+        .execute();
   }
-}
-
-function keyOf({ order }: Sheet): string {
-  return plainText(order ?? "");
 }

@@ -17,3 +17,14 @@ export interface Letter {
   readonly text: string;
   readonly attachments: readonly Attachment[];
 }
+
+/** When a letter came. */
+export interface Came {
+  /** When the mailbox had it. */
+  readonly receivedAt: Date;
+  /** What its own Date field says. */
+  readonly dated?: Date;
+}
+
+/** Letters by their numbers, as they stand in the ids of their files. */
+export type Arrivals = ReadonlyMap<string, Came>;

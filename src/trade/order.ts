@@ -10,6 +10,33 @@ export interface Station {
   readonly byNotes: readonly FileId[];
 }
 
+/**
+ * Two sheets of different letters that contradict each other. Until somebody says which one is meant, the first is
+ * kept aside: it is asked about and not cut.
+ */
+export interface Aside {
+  readonly sheet: Sheet;
+  readonly beside: Sheet;
+  readonly why: /** Both are for one place, and it is not clear which is the newer: dates and arrival disagree. */
+    | "dates"
+    /** A device beyond the gangs that its plate has by a newer sheet. */
+    | "beyond"
+    /** A device standing alone at a station that newer sheets give a multi-gang plate. */
+    | "alone"
+    /** A device of a plate that never came, at a station where a newer sheet has a device standing alone. */
+    | "in-plate"
+    /** A stopped sheet that has perhaps come again, with more changed than had to be mended. */
+    | "again";
+}
+
+/** An earlier sheet whose place a newer one has taken. */
+export interface Replacement {
+  readonly old: Sheet;
+  readonly now: Sheet;
+  /** They are for the same place; or the newer one mends just what stopped the old one, its place included. */
+  readonly how: "place" | "mended";
+}
+
 /** What one buyer orders under one order number. */
 export interface Order {
   /** As first typed. */
@@ -22,6 +49,8 @@ export interface Order {
   readonly loose: readonly DeviceSheet[];
   /** Sheets whose content stands again in another file; only the first counts. */
   readonly twice: readonly { readonly kept: Sheet; readonly again: Sheet }[];
+  /** Sheets that are asked about before they count; they are in none of the lists above. */
+  readonly aside: readonly Aside[];
 }
 
 /** A sheet that an order still lacks. */

@@ -1,7 +1,9 @@
 import type { FileKind } from "./attachment.ts";
+import type { Carried } from "./carried.ts";
 import type { CutLegend } from "./cut.ts";
 import type { Missing } from "./order.ts";
 import type { Problem, Verdict } from "./problem.ts";
+import type { Question } from "./question.ts";
 import type { FileId, Sheet } from "./sheet.ts";
 
 /**
@@ -30,17 +32,23 @@ export interface OpenOrder {
 
 /** An order as the record has it. */
 export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
-  /** Absent when every sheet of it has come again under another number. */
+  /** Absent when nothing is left of it. */
   readonly verdict?: Verdict;
   readonly openedAt: Date;
   readonly changedAt: Date;
-  /** Sheets that count. */
+  /** Sheets that stand: those that something stops, and those that are asked about, among them. */
   readonly sheets: readonly Sheet[];
   /** The legends of each of them as they were fitted when it came, by the sheet's id. */
   readonly cut: Readonly<Record<FileId, readonly CutLegend[]>>;
-  /** Letters that have changed it so far. */
+  /** What stands in its way: the reasons for the verdict. */
+  readonly problems: readonly Problem[];
+  /** Those of them that somebody has to confirm, and since when. */
+  readonly questions: readonly (Question & { readonly openedAt: Date })[];
+  /** What letters left open that no sheet shows. */
+  readonly carried: readonly Carried[];
+  /** Counted from 1: how often it was changed. */
   readonly revision: number;
-  /** Letters that changed it, and those that reply about it and leave it as it is. */
+  /** Letters that changed it, and those that are about it and leave it as it is. */
   readonly letters: readonly LetterRecord[];
   readonly replies: readonly LetterRecord[];
 }

@@ -299,8 +299,21 @@ test("a locked file beside several good orders fails the letter and neither of t
 });
 
 test("a corrected sheet says that it took another's place", () => {
-  const text = textOf(reportOn([tooLong], { earlier: sentEarlier(completeOrder()) }));
-  expect(text).toContain("1 sheet came with this letter (replacing 1 sent earlier), 4 came earlier.");
+  const again = { ...tooLong, file: "again.pdf", mark: "S 104" };
+  const text = textOf(reportOn([again], { earlier: sentEarlier(completeOrder()) }));
+  expect(text).toContain("1 sheet came with this letter, 4 came earlier.");
+  expect(text.replaceAll(/\s+/g, " ")).toContain(
+    "again.pdf takes the place of S-104 pos 2.pdf, sent before. Changed: Station mark: “S-104” → “S 104”, " +
+      "Face 1, row 1: “ENTRY” → “RECEPTION” and",
+  );
+});
+
+test("a letter that a person must see first names what came and nothing else", () => {
+  const text = textOf(reportOn([tooLong], { held: true, earlier: sentEarlier(completeOrder()) }));
+  expect(text).toMatch(
+    /^A PERSON WILL LOOK AT THIS: thank you for your letter\.\nWith it came S-104 pos 2\.pdf\.\n/,
+  );
+  expect(text).not.toMatch(/BW-2207|RECEPTION|Larkspur/);
 });
 
 test("every answer warns, and is signed by the maker", () => {

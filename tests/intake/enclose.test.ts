@@ -45,10 +45,7 @@ beforeAll(async () => {
 });
 
 const report = () =>
-  makeReport(
-    { files: sheets.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets, earlier: [] },
-    catalogue,
-  );
+  makeReport({ files: sheets.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets }, catalogue);
 
 test("an answer brings the sender's own sheets back, with the numbers that it speaks of", async () => {
   const sender = keepingSender();
@@ -154,7 +151,7 @@ test("sheets over which readers are lost go without a copy, and soon no more are
     (_, i): Sheet => ({ ...(sheets[i % 3] as Sheet), id: `1/${i + 1}` }),
   );
   const crowd = makeReport(
-    { files: many.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets: many, earlier: [] },
+    { files: many.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets: many },
     catalogue,
   );
   const enclosed = await enclose(
@@ -169,7 +166,7 @@ test("sheets over which readers are lost go without a copy, and soon no more are
 test("a sheet whose pages nobody could look at is not tried", async () => {
   const unseen = sheets.map((sheet): Sheet => ({ ...sheet, doubts: [{ what: "unseen" }] }));
   const made = makeReport(
-    { files: unseen.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets: unseen, earlier: [] },
+    { files: unseen.map(({ id, file }) => ({ id, file, kind: "sheet" })), sheets: unseen },
     catalogue,
   );
   expect((await enclose(made, attachments, { reader: directReader, catalogue, editions })).marked).toEqual(

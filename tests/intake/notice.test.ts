@@ -103,7 +103,7 @@ test("a letter told of as held is not told of again, one whose answer is refused
   await sendNotice(desk);
   forward(61);
   expect(await sendNotice(desk)).toBe("nothing");
-  const claim = { letter, state: "held", fence: 1, opened: 1, tries: 0 } as const;
+  const claim = { letter, fence: 1 } as const;
   await desk.store.mark(claim, "refused", "550", desk.clock.now());
   expect(await sendNotice(desk)).toBe("told");
 });
@@ -111,7 +111,7 @@ test("a letter told of as held is not told of again, one whose answer is refused
 test("an answer told of as lost and then given up is told of anew, an hour later at the earliest", async () => {
   const { desk, forward } = await deskWith();
   const { letter } = await desk.store.receive("k", fromTwo(1), desk.clock.now());
-  const claim = { letter, state: "received", fence: 0, opened: 1, tries: 0 } as const;
+  const claim = { letter, fence: 0 } as const;
   await desk.store.mark(claim, "unknown", "connection lost", desk.clock.now());
   forward(61);
   expect(await sendNotice(desk)).toBe("told");
@@ -126,12 +126,7 @@ test("a flood of letters is told of in parts", async () => {
   const { desk, sender, forward } = await deskWith();
   for (let n = 0; n < 620; n++) await desk.store.receive(`k${n}`, fromTwo(n), desk.clock.now());
   for (let n = 1; n <= 620; n++)
-    await desk.store.mark(
-      { letter: n, state: "received", fence: 0, opened: 1, tries: 0 },
-      "held",
-      "x",
-      desk.clock.now(),
-    );
+    await desk.store.mark({ letter: n, fence: 0 }, "held", "x", desk.clock.now());
   expect(await sendNotice(desk)).toBe("told");
   forward(61);
   expect(await sendNotice(desk)).toBe("told");

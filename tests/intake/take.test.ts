@@ -262,7 +262,7 @@ test("a sender who writes without end gets a last answer, and then none", async 
   for (let n = 1; n <= 5; n++) await take(few, letterBytes([], n));
   expect(sender.kept).toHaveLength(3);
   const last = await simpleParser(Buffer.from(sender.kept[2]?.bytes ?? ""));
-  expect(last.text).toContain("A person will look");
+  expect(last.text).toContain("A person at Quillgate Stations reads your letter");
   expect(await few.store.states()).toEqual({ sent: 3, held: 2 });
 });
 

@@ -4,6 +4,7 @@ import { makeReport, type Report } from "../../src/judging/report.ts";
 import type { FileKind, ReadFile } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "./config.ts";
+import { stateWith } from "./state.ts";
 
 interface Brought {
   /** Files beside the sheets. */
@@ -19,7 +20,7 @@ export function reportOn(
   { files = [], earlier = [], held = false, reply = false }: Brought = {},
 ): Report {
   const own = sheets.map(({ id, file }): ReadFile => ({ id, file, kind: "sheet" }));
-  return makeReport({ files: [...own, ...files], sheets, earlier, held, reply }, catalogue);
+  return makeReport({ files: [...own, ...files], sheets, held, reply }, catalogue, stateWith(earlier));
 }
 
 /** The same sheets as an earlier letter brought them. */

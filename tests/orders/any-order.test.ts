@@ -105,10 +105,11 @@ test("whatever the sheets say, no check fails on it and every problem has its wo
   );
 });
 
-test("sheets made up like this reach every check on an order", () => {
+test("sheets made up like this reach every check on an order that looks at sheets alone", () => {
   const found = fc.sample(sheets, { numRuns: 3000, seed: 1 }).flatMap(problemsIn);
   const reached = new Set(found.map(({ check }) => check));
-  expect(orderChecks.map(({ id }) => id).filter((id) => !reached.has(id))).toEqual([]);
+  const beyond = ["file-still-unread", "letter-still-open", "sheet-replaced"];
+  expect(orderChecks.map(({ id }) => id).filter((id) => !reached.has(id))).toEqual(beyond);
 });
 
 const styled = (text: string) =>

@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
 import { completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
+import { changesOf } from "../../src/judging/changes.ts";
 import { makeReport } from "../../src/judging/report.ts";
-import { type Claim, ClaimLost, type Outcome, type Store } from "../../src/ports/store.ts";
+import type { BuyerState } from "../../src/judging/state.ts";
+import { type Claim, ClaimLost, type Outcome, StateMoved, type Store } from "../../src/ports/store.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 
@@ -9,6 +11,7 @@ const monday = new Date("2026-11-09T14:00:00Z");
 const later = new Date("2026-11-09T14:00:03Z");
 /** When a claim of these tests runs out. */
 const leaseEnd = new Date("2026-11-09T14:10:00Z");
+const ines = "ines@brightwire.example";
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** What every record must do, whatever database is below it. */
@@ -50,19 +53,66 @@ export function storeContract(open: () => Promise<Store>): void {
     expect((await store.answer(letter))?.bytes).toEqual(bytes("answer to k1"));
   });
 
-  test("sheets with a stopping problem do not count, their sisters do", async () => {
+  test("sheets stand, a stopped one among them, and the order says why it has not passed", async () => {
     const store = await open();
     await settled(store, "k1", [plate(), deviceAt(1), device({ id: "1/3" }, { "1": ["RECEPTION", ""] })]);
-    const counting = await store.countingSheets("ines@brightwire.example", ["BW-2207"]);
-    expect(counting.map(({ file }) => file)).toEqual(["S-104 plate.pdf", "S-104 pos 1.pdf"]);
-    expect(counting[0]).toEqual({ ...plate(), id: "1/1" });
+    const standing = await sheetsOf(store);
+    expect(standing.map(({ id }) => id)).toEqual(["1/1", "1/2", "1/3"]);
+    expect(standing[0]).toEqual(plate());
+    const [order] = await store.orders("BW-2207");
+    expect(order).toMatchObject({ verdict: "fail", revision: 1 });
+    expect(order?.problems.map(({ check }) => check)).toContain("row-too-long");
+  });
+
+  test("a report made from a state that has moved meanwhile is refused, and nothing of it is stored", async () => {
+    const store = await open();
+    const state = await store.stateOf(ines, ["BW-2207"]);
+    await settled(store, "k1", [plate(), deviceAt(1)]);
+    await expect(settled(store, "k2", [deviceAt(2, { id: "2/1" })], later, {}, state)).rejects.toThrow(
+      StateMoved,
+    );
+    expect((await sheetsOf(store)).map(({ id }) => id)).toEqual(["1/1", "1/2"]);
+    expect(await store.states()).toEqual({ ready: 1, received: 1 });
+  });
+
+  test("a number that somebody else has named meanwhile is refused", async () => {
+    const store = await open();
+    await settled(store, "k1", completeOrder());
+    const eve = settled(store, "k2", [plate({ id: "2/1" })], later, { buyer: "eve@stranger.example" });
+    await expect(eve).rejects.toThrow(StateMoved);
+  });
+
+  test("questions outlive the letter that opened them, and are closed by the revision that asks no more", async () => {
+    const store = await open();
+    const slate = deviceAt(2, { id: "1/3", finish: "SLT", lettering: "MLK" });
+    await settled(store, "k1", [plate(), deviceAt(1), slate]);
+    const asked = async () => (await store.orders("BW-2207"))[0]?.questions ?? [];
+    const [first] = await asked();
+    expect(first).toMatchObject({ station: "S-104", position: 2, openedAt: monday });
+    await settled(store, "k2", [{ ...slate, id: "2/1", file: "again.pdf" }], later);
+    expect((await asked())[0]).toMatchObject({ key: first?.key, openedAt: monday });
+    await settled(store, "k3", [deviceAt(2, { id: "3/1" })], later);
+    expect(await asked()).toEqual([]);
+  });
+
+  test("letters of one lane are taken up oldest first, those of another beside them", async () => {
+    const store = await open();
+    const second = await store.receive("k2", bytes("y"), later, "brightwire.example");
+    const first = await store.receive("k1", bytes("x"), monday, "brightwire.example");
+    const other = await store.receive("k3", bytes("z"), later, "stranger.example");
+    expect(await store.claim(second.letter, later, leaseEnd)).toBeUndefined();
+    const claim = await claimed(store, first.letter, later);
+    expect(await store.claim(second.letter, later, leaseEnd)).toBeUndefined();
+    expect(await store.claimDue(later, leaseEnd)).toMatchObject({ letter: other.letter });
+    await store.mark(claim, "held", "for this test", later);
+    expect(await store.claimDue(later, leaseEnd)).toMatchObject({ letter: second.letter });
   });
 
   test("a new sheet for the same place takes the place of the old one", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
     await settled(store, "k2", [{ ...deviceAt(2), id: "2/1", finish: "CHK" }]);
-    const counting = await store.countingSheets("ines@brightwire.example", []);
+    const counting = await sheetsOf(store);
     expect(counting).toHaveLength(5);
     expect(counting.find((sheet) => sheet.kind === "device" && sheet.position === 2)?.finish).toBe("CHK");
   });
@@ -70,9 +120,9 @@ export function storeContract(open: () => Promise<Store>): void {
   test("another buyer's order of the same number is another order", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
-    expect(await store.ownerOf("bw 2207")).toEqual({ buyer: "ines@brightwire.example" });
+    expect(await store.ownerOf("bw 2207")).toEqual({ buyer: ines });
     expect(await store.ownerOf("BW-9")).toBeUndefined();
-    expect(await store.countingSheets("eve@stranger.example", ["BW-2207"])).toEqual([]);
+    expect((await store.stateOf("eve@stranger.example", ["BW-2207"])).orders).toEqual([]);
   });
 
   test("a past moment is counted as it stood then", async () => {
@@ -94,16 +144,18 @@ export function storeContract(open: () => Promise<Store>): void {
   test("a letter that is not answered changes no order", async () => {
     const store = await open();
     await settled(store, "k1", [plate(), deviceAt(1)]);
-    for (const state of ["held", "silent"] as const)
-      await settled(store, state, [{ ...deviceAt(1), id: `${state}/1`, finish: "CHK" }], monday, state);
-    const counting = await store.countingSheets("ines@brightwire.example", []);
-    expect(counting.map(({ id, finish }) => `${id} ${finish}`)).toEqual(["1/1 OAT", "1/2 OAT"]);
+    for (const [i, state] of (["held", "silent"] as const).entries())
+      await settled(store, state, [deviceAt(1, { id: `${i + 2}/1`, finish: "CHK" })], monday, { state });
+    expect((await sheetsOf(store)).map(({ id, finish }) => `${id} ${finish}`)).toEqual([
+      "1/1 OAT",
+      "1/2 OAT",
+    ]);
     expect((await store.forPerson(later)).map(({ state }) => state)).toEqual(["held"]);
   });
 
   test("an order keeps how its legends are cut, and how often it was changed", async () => {
     const store = await open();
-    const letter = await settled(store, "k1", [plate(), deviceAt(1)]);
+    await settled(store, "k1", [plate(), deviceAt(1)]);
     await settled(store, "k2", [{ ...deviceAt(2), id: "2/1" }]);
     const [order] = await store.orders("BW-2207");
     expect(order?.revision).toBe(2);
@@ -112,19 +164,18 @@ export function storeContract(open: () => Promise<Store>): void {
     const [row] = deviceAt(1).legends[0]?.rows ?? [];
     expect(legend).toMatchObject({ face: "1", font: "RS", fits: true, rows: [{ row: 1, text: row }] });
     expect(legend?.cap).toBeGreaterThan(2);
-    // a letter that is checked anew counts once
-    const before = await store.revisionsBefore(letter, "ines@brightwire.example", ["bw 2207", "BW-9"]);
-    expect([...before]).toEqual([
-      ["bw 2207", 1],
+    const latest = await store.revisionsOf(ines, ["bw 2207", "BW-9"]);
+    expect([...latest]).toEqual([
+      ["bw 2207", 2],
       ["BW-9", 0],
     ]);
-    expect((await store.revisionsBefore(letter, "eve@stranger.example", ["BW-2207"])).get("BW-2207")).toBe(0);
+    expect((await store.revisionsOf("eve@stranger.example", ["BW-2207"])).get("BW-2207")).toBe(0);
   });
 
   test("a letter that replies about an order stands with it and does not change it", async () => {
     const store = await open();
     const first = await settled(store, "k1", [plate(), deviceAt(1)]);
-    const reply = await settled(store, "k2", [], later, "ready", [], ["bw 2207", "BW-9"]);
+    const reply = await settled(store, "k2", [], later, { about: ["bw 2207", "BW-9"] });
     expect((await store.letter(reply)).orders).toEqual(["BW-2207"]);
     const [order] = await store.orders("BW-2207");
     expect(order).toMatchObject({ verdict: "waiting", revision: 1 });
@@ -137,20 +188,6 @@ export function storeContract(open: () => Promise<Store>): void {
     ]);
     // and another buyer's reply does not
     expect(await store.ownerOf("BW-9")).toBeUndefined();
-  });
-
-  test("an order whose last sheet comes again under another number is open no more", async () => {
-    const store = await open();
-    await settled(store, "k1", [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]);
-    await settled(store, "k2", [deviceAt(4, { id: "2/1", order: "BW-2270" })]);
-    const tuesday = new Date("2026-11-10T06:00:00Z");
-    expect((await store.openOrdersAt(tuesday)).map(({ number }) => number)).toEqual(["BW-2207", "BW-2270"]);
-    await settled(store, "k3", [deviceAt(4, { id: "3/1" })], new Date("2026-11-10T14:00:00Z"));
-    expect(await store.openOrdersAt(new Date("2026-11-11T06:00:00Z"))).toEqual([]);
-    expect((await store.openOrdersAt(tuesday)).map(({ number }) => number)).toEqual(["BW-2207", "BW-2270"]);
-    const [left] = await store.orders("BW-2270");
-    expect(left).toMatchObject({ sheets: [] });
-    expect(left).not.toHaveProperty("verdict");
   });
 
   test("a sent answer keeps its time and the server's words", async () => {
@@ -268,56 +305,19 @@ export function storeContract(open: () => Promise<Store>): void {
   test("words are kept for one buyer and project, once, with the letter that is answered", async () => {
     const store = await open();
     const kept = [{ word: "Café", project: "Larkspur Library" }];
-    const letter = await settled(store, "k1", completeOrder(), monday, "ready", kept);
+    const letter = await settled(store, "k1", completeOrder(), monday, { kept });
     const words = [{ word: "CAFE", project: "LARKSPURLIBRARY" }];
     expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
     expect(await store.keptWords("eve@stranger.example")).toEqual([]);
-    await settled(store, "k2", [], monday, "ready", [...kept, ...kept]);
+    await settled(store, "k2", [], monday, { kept: [...kept, ...kept] });
     expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
     for (const state of ["held", "silent"] as const)
-      await settled(store, state, [], monday, state, [{ word: "NIMBUS", project: "Larkspur Library" }]);
+      await settled(store, state, [], monday, {
+        state,
+        kept: [{ word: "NIMBUS", project: "Larkspur Library" }],
+      });
     expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
     expect(await store.letter(letter)).toMatchObject({ verdict: "pass" });
-  });
-
-  test("a letter that is checked anew keeps only what it keeps then", async () => {
-    const store = await open();
-    const { letter } = await store.receive("k1", bytes("k1"), monday);
-    const claim = await claimed(store, letter, monday);
-    const outcome = (words: readonly string[]): Outcome => ({
-      letter: { from: "ines@brightwire.example", subject: "", references: [], text: "", attachments: [] },
-      report: makeReport({ files: [], sheets: [], earlier: [] }, catalogue),
-      buyer: "ines@brightwire.example",
-      kept: words.map((word) => ({ word, project: "Larkspur Library" })),
-      state: "ready",
-    });
-    await store.settle(claim, outcome(["NIMBUS", "CIRRUS"]), monday);
-    await store.settle(claim, outcome(["CIRRUS"]), later);
-    expect((await store.keptWords("ines@brightwire.example")).map(({ word }) => word)).toEqual(["CIRRUS"]);
-  });
-
-  test("a stopped sheet that is judged again counts if nothing stops it any more", async () => {
-    const store = await open();
-    const stopped = device({ id: "1/3", position: 1 }, { "1": ["RECEPTION", ""] });
-    await settled(store, "k1", [plate(), stopped]);
-    const buyer = "ines@brightwire.example";
-    expect(await store.countingSheets(buyer, [])).toHaveLength(1);
-    const { letter } = await store.receive("k2", bytes("k2"), later);
-    const earlier = [...(await store.countingSheets(buyer, [])), { ...stopped, legends: device().legends }];
-    const report = makeReport({ files: [], sheets: [], earlier, again: ["bw 2207"] }, catalogue);
-    expect(report.orders.map(({ verdict }) => verdict)).toEqual(["waiting"]);
-    await store.settle(
-      await claimed(store, letter, later),
-      {
-        letter: { from: buyer, subject: "", references: [], text: "", attachments: [] },
-        report,
-        buyer,
-        state: "ready",
-      },
-      later,
-    );
-    expect((await store.countingSheets(buyer, [])).map(({ id }) => id)).toEqual(["1/1", "1/3"]);
-    expect(await store.orders("BW-2207")).toMatchObject([{ verdict: "waiting" }]);
   });
 
   test("answers are counted, to one and to all", async () => {
@@ -335,28 +335,36 @@ async function claimed(store: Store, letter: number, at: Date): Promise<Claim> {
   return claim;
 }
 
+/** The sheets that stand in all orders of the buyer of these tests. */
+async function sheetsOf(store: Store): Promise<Sheet[]> {
+  return (await store.stateOf(ines, [])).orders.flatMap(({ sheets }) => sheets);
+}
+
+/** A letter judged beside what its buyer has sent before, and stored; gives its number. */
 async function settled(
   store: Store,
   key: string,
   sheets: readonly Sheet[],
   at = monday,
-  state: Outcome["state"] = "ready",
-  kept: Outcome["kept"] = [],
-  about: readonly string[] = [],
+  { buyer = ines, state = "ready", kept = [], about = [] }: Partial<Outcome> = {},
+  before?: BuyerState,
 ): Promise<number> {
   const { letter } = await store.receive(key, bytes(key), at);
-  const earlier = await store.countingSheets("ines@brightwire.example", ["BW-2207"]);
+  const known = before ?? (await store.stateOf(buyer, ["BW-2207"]));
   const files = sheets.map(({ id, file }) => ({ id, file, kind: "sheet" as const }));
+  const report = makeReport({ files, sheets, kept }, catalogue, known);
   const outcome: Outcome = {
     letter: {
-      from: "ines@brightwire.example",
+      from: buyer,
       subject: "sheets",
       references: [],
       text: "",
       attachments: files.map((file) => ({ ...file, bytes: bytes(file.id) })),
     },
-    report: makeReport({ files, sheets, earlier }, catalogue),
-    buyer: "ines@brightwire.example",
+    report,
+    buyer,
+    version: known.version,
+    changes: changesOf(report, known),
     kept,
     about,
     state,
@@ -364,7 +372,7 @@ async function settled(
       ? {
           answer: {
             messageId: `<${key}@quillgate.example>`,
-            recipient: "ines@brightwire.example",
+            recipient: buyer,
             subject: "Re: sheets",
             bytes: bytes(`answer to ${key}`),
           },

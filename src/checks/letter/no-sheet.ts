@@ -39,7 +39,7 @@ export const noSheet = defineLetterCheck({
       given: { ...bare, files: [fileAs("locked"), fileAs("other")] },
     },
     {
-      shows: "a reply for which an order is judged again",
+      shows: "a reply about an order that we know",
       given: { ...bare, reply: true, orders: [subject(completeOrder()).order] },
     },
     {
@@ -59,11 +59,11 @@ export const noSheet = defineLetterCheck({
     { shows: "an answer to our question", given: { ...bare, reply: true }, wording: "reply" },
   ],
   *find({ files, orders, reply, links, unsafe = false }, _, say) {
-    // What it says has been understood, and an order judged by it.
-    if (orders.length > 0) return;
     const attached = files.filter(({ kind }) => kind !== "decoration");
     // A file that was meant as a sheet says by itself how to send it right, and so does a link.
     if (attached.some(({ kind }) => !beside.includes(kind)) || links.length > 0) return;
+    // A letter about orders that we know is told how they stand.
+    if (orders.length > 0 && attached.length === 0) return;
     yield say(unsafe ? "unsafe" : reply ? "reply" : attached.length === 0 ? "nothing" : "others", {}, []);
   },
 });

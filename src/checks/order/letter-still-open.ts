@@ -1,0 +1,31 @@
+import { defineOrderCheck } from "../check.ts";
+import { completeOrder, subject } from "../sample.ts";
+
+export const letterStillOpen = defineOrderCheck({
+  id: "letter-still-open",
+  title: "Words of an earlier letter wait for a person",
+  severity: "asks",
+  verdict: "person",
+  source: { kind: "house" },
+  why: "What a buyer writes in words may change the order. Until a person has read it, no later sheet makes the order pass.",
+  wordings: {
+    open: {
+      says: "An earlier letter about this order says: “{words}”",
+      fix: "Nothing to do. A person reads it and writes to you; nothing is cut before.",
+    },
+  },
+  passing: [{ shows: "an order of sheets alone", given: subject(completeOrder()) }],
+  failing: [
+    {
+      shows: "a wish",
+      given: {
+        ...subject(completeOrder()),
+        carried: [{ letter: "1", what: "words", text: "Do not cut yet." }],
+      },
+      wording: "open",
+    },
+  ],
+  *find({ carried = [] }, _, say) {
+    for (const { what, text } of carried) if (what === "words") yield say("open", { words: text }, []);
+  },
+});

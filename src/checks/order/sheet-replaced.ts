@@ -1,0 +1,90 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { finishOf, layoutOf, letteringOf } from "../../catalogue/catalogue.ts";
+import { type Difference, differencesOf } from "../../orders/differences.ts";
+import type { Replacement } from "../../trade/order.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
+import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+/** Fields named one by one. */
+const mostFields = 12;
+
+const again = deviceAt(2, { id: "2/1", file: "again.pdf" });
+
+/** An order with one sheet that has given way to another. */
+function gaveWay(how: "replaced" | "late", old: Sheet, now: Sheet): OrderSubject {
+  const { order, others } = subject([plate(), how === "late" ? deviceAt(1) : now]);
+  return { order, others, [how]: [{ old, now, how: "place" }] };
+}
+
+export const sheetReplaced = defineOrderCheck({
+  id: "sheet-replaced",
+  title: "A sheet takes the place of one sent before",
+  severity: "notes",
+  source: { kind: "house" },
+  why: "A corrected sheet takes the place of the one before. Its sender must see which one went and what has changed, or a slip in a station mark or a position would make a device vanish.",
+  wordings: {
+    changed: {
+      says: "{now} takes the place of {old}, sent before. Changed: {changes}.",
+      fix: "Nothing to do if it is meant so. If both sheets are wanted, correct station mark or position of one.",
+    },
+    unchanged: {
+      says: "{count:sheet} came again and changed nothing: {files}.",
+      fix: "Nothing to do.",
+    },
+    late: {
+      says: "{old} does not count: a newer letter has brought {now} for the same place. Other than in that: {changes}.",
+      fix: "Nothing to do if {now} is right. If not, send the right sheet again.",
+    },
+  },
+  passing: [{ shows: "sheets for places that were empty", given: subject(completeOrder()) }],
+  failing: [
+    {
+      shows: "another finish",
+      given: gaveWay("replaced", deviceAt(2), { ...again, finish: "CHK" }),
+      wording: "changed",
+    },
+    { shows: "the same once more", given: gaveWay("replaced", deviceAt(2), again), wording: "unchanged" },
+    {
+      shows: "a letter that was long on its way",
+      given: gaveWay("late", { ...deviceAt(2), finish: "CHK" }, again),
+      wording: "late",
+    },
+  ],
+  *find({ replaced = [], late = [] }, catalogue, say) {
+    const changesIn = ({ old, now }: Replacement, from = old, to = now): string[] =>
+      fieldWords(differencesOf(from, to), now, catalogue);
+    const changed = replaced.filter(({ old, now }) => differencesOf(old, now).length > 0);
+    const same = replaced.filter((one) => !changed.includes(one)).map(({ now }) => now);
+    for (const one of changed)
+      yield say("changed", { now: one.now.file, old: one.old.file, changes: changesIn(one) }, at(one.now));
+    if (same.length > 0)
+      yield say(
+        "unchanged",
+        { count: same.length, files: same.map(({ file }) => file) },
+        same.flatMap((sheet) => at(sheet)),
+      );
+    for (const one of late) {
+      const changes = changesIn(one, one.now, one.old);
+      const told = changes.length === 0 ? ["nothing differs"] : changes;
+      yield say("late", { old: one.old.file, now: one.now.file, changes: told }, at(one.old));
+    }
+  },
+});
+
+/** "Finish: Oat → Chalk", and so on; a sheet with more changes than anybody reads has the rest counted. */
+function fieldWords(differences: readonly Difference[], sheet: Sheet, catalogue: Catalogue): string[] {
+  const words = differences.map(({ place, was, now }) => {
+    const [from, to] = [was, now].map((typed) => nameOf(typed, catalogue));
+    return `${labelOf(sheet, place)}: ${from} → ${to}`;
+  });
+  return words.length <= mostFields
+    ? words
+    : [...words.slice(0, mostFields - 1), `${words.length - mostFields + 1} more fields`];
+}
+
+function nameOf(typed: string, catalogue: Catalogue): string {
+  if (typed === "") return "(empty)";
+  const known = finishOf(catalogue, typed) ?? letteringOf(catalogue, typed) ?? layoutOf(catalogue, typed);
+  return `“${known?.name ?? typed}”`;
+}

@@ -1,0 +1,86 @@
+import type { Aside } from "../../trade/order.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { at, defineOrderCheck, type OrderSubject } from "../check.ts";
+import { aloneDevice, completeOrder, deviceAt, plate, subject, without } from "../sample.ts";
+
+const later = { id: "2/1", file: "again.pdf" };
+
+/** Two sheets of which the first is asked about. */
+function asked(sheet: Sheet, beside: Sheet, why: Aside["why"]): OrderSubject {
+  const { order, others } = subject([beside]);
+  return { order: { ...order, aside: [{ sheet, beside, why }] }, others };
+}
+
+export const whichSheetCounts = defineOrderCheck({
+  id: "which-sheet-counts",
+  title: "Sheets of two letters contradict each other",
+  severity: "asks",
+  source: { kind: "house" },
+  why: "An order may grow over several letters, and a newer sheet takes the place of the older one for the same place. Where two sheets contradict each other otherwise, only the buyer knows which is still wanted; nothing is dropped on a guess.",
+  wordings: {
+    dates: {
+      says: "{file} and {other} are for one place. {file} came later, but its letter bears the earlier date.",
+      fix: "Tell us which of the two counts, or send the right one again.",
+    },
+    beyond: {
+      says: "{file}, sent before, is for position {position}, but by {other} plate {station} has fewer gangs now.",
+      fix: "Reply that this device is to be left out; or send the plate sheet again with its gangs.",
+    },
+    alone: {
+      says: "{file}, sent before, is for a device standing alone at {station}, where {other} now has a multi-gang plate.",
+      fix: "Reply that the device standing alone is to be left out; or correct the station mark of one of the two.",
+    },
+    "in-plate": {
+      says: "{file}, sent before, is for a device in a plate at {station}, where {other} now has a device standing alone.",
+      fix: "Reply that {file} is to be left out; or correct the station mark of one of the two.",
+    },
+    again: {
+      says: "{other} looks like {file} come again, which has faults and was sent before. More was changed than had to be.",
+      fix: "Reply that it takes the place of {file}, or that both are wanted; then send {file} again, corrected.",
+    },
+  },
+  passing: [{ shows: "sheets that agree", given: subject(completeOrder()) }],
+  failing: [
+    {
+      shows: "a letter of an earlier date that came later",
+      given: asked(deviceAt(2, { ...later, finish: "CHK" }), deviceAt(2), "dates"),
+      wording: "dates",
+    },
+    {
+      shows: "the fourth device of a plate that has three gangs now",
+      given: asked(deviceAt(4), plate({ ...later, gangs: 3 }), "beyond"),
+      wording: "beyond",
+    },
+    {
+      shows: "a device alone whose station becomes a plate",
+      given: asked(aloneDevice(), plate({ ...later, mark: "S-110" }), "alone"),
+      wording: "alone",
+    },
+    {
+      shows: "a device of a plate that never came",
+      given: asked(deviceAt(2), aloneDevice({ ...later, mark: "S-104" }), "in-plate"),
+      wording: "in-plate",
+    },
+    {
+      shows: "a corrected sheet with another finish",
+      given: asked(
+        without(deviceAt(2), "mark"),
+        deviceAt(2, { id: "2/1", file: "S-104 pos 2 (2).pdf", named: "S-104 pos 2.pdf", finish: "CHK" }),
+        "again",
+      ),
+      wording: "again",
+    },
+  ],
+  *find({ order }, _, say) {
+    for (const { sheet, beside, why } of order.aside) {
+      const facts = { file: sheet.file, other: beside.file };
+      const station = beside.mark ?? "";
+      const spots = [...at(sheet), ...at(beside)];
+      if (why === "beyond") {
+        const position = sheet.kind === "device" ? (sheet.position ?? 0) : 0;
+        yield say(why, { ...facts, position, station }, spots);
+      } else if (why === "alone" || why === "in-plate") yield say(why, { ...facts, station }, spots);
+      else yield say(why, facts, spots);
+    }
+  },
+});

@@ -1,0 +1,31 @@
+import { sharedLink } from "../checks/letter/shared-link.ts";
+import { isBlank } from "../checks/required.ts";
+import { letterOf } from "../orders/ids.ts";
+import type { Carried } from "../trade/carried.ts";
+import type { Report } from "./report.ts";
+
+/**
+ * What a letter leaves open in the orders that it touches and no sheet shows: files that have to come as sheets,
+ * sheets saved blank, words and links for a person.
+ */
+export function carriedBy(report: Report): readonly Carried[] {
+  const names = new Map(report.files.map(({ file }) => [file.id, file.file]));
+  const faults = [...report.files.flatMap(({ problems }) => problems), ...report.problems];
+  const refused = faults
+    .filter(({ severity }) => severity === "stops")
+    .flatMap(({ spots }) => spots.map(({ file }) => file));
+  const blank = report.sheets.filter(({ sheet }) => isBlank(sheet)).map(({ sheet }) => sheet.id);
+  const files = [...new Set([...refused, ...blank])].flatMap((id): Carried[] => {
+    const text = names.get(id);
+    return text === undefined ? [] : [{ letter: letterOf(id), what: "file", text }];
+  });
+  return [...files, ...wordsIn(report)];
+}
+
+function wordsIn({ problems, letter = "" }: Report): Carried[] {
+  return problems.flatMap(({ check }): Carried[] =>
+    check === sharedLink.id
+      ? [{ letter, what: "words", text: "a link to files, which the program has not opened" }]
+      : [],
+  );
+}

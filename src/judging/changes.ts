@@ -1,0 +1,103 @@
+import { isBlank } from "../checks/required.ts";
+import { wallPlaceOf } from "../orders/wall-place.ts";
+import type { Carried } from "../trade/carried.ts";
+import type { Missing, Order } from "../trade/order.ts";
+import { gravest, type Problem, type Verdict } from "../trade/problem.ts";
+import type { Question } from "../trade/question.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
+import { carriedBy } from "./carries.ts";
+import { questionsOf } from "./questions.ts";
+import type { OrderReport, Report } from "./report.ts";
+import { type BuyerState, orderKey } from "./state.ts";
+
+/** What an order consists of after a letter, a person or a release, and what that makes of it. */
+export interface Revision {
+  /** As first typed; "" for what the buyer has sent without a number. */
+  readonly number: string;
+  readonly project?: string;
+  /** Absent when nothing is left of the order. */
+  readonly verdict?: Verdict;
+  readonly missing: readonly Missing[];
+  /** Sheets that stand. */
+  readonly sheets: readonly FileId[];
+  readonly carried: readonly Carried[];
+  /** The reasons for the verdict: all that is not merely worth knowing. */
+  readonly problems: readonly Problem[];
+  readonly questions: readonly Question[];
+}
+
+/** What a letter changes in its buyer's state. Nothing of a held one counts. */
+export function changesOf(report: Report, state: BuyerState): readonly Revision[] {
+  if (report.held) return [];
+  const carries = carriedBy(report);
+  const sheets = new Map<FileId, Sheet>(
+    [...report.earlier, ...report.sheets.map(({ sheet }) => sheet)].map((sheet) => [sheet.id, sheet]),
+  );
+  const after = Map.groupBy(report.orders, ({ order }) => orderKey(order.number));
+  const revisions = [...after].map(([key, orders]) => revisionOf(key, orders, carries, { report, sheets }));
+  const emptied = state.orders.filter(
+    (order) =>
+      order.sheets.length > 0 &&
+      !after.has(orderKey(order.number)) &&
+      order.sheets.every((sheet) => !sheets.has(sheet.id)),
+  );
+  const left = emptied.map(
+    ({ number, carried }): Revision => ({
+      number,
+      ...(carried.length === 0 ? {} : { verdict: "person" }),
+      missing: [],
+      sheets: [],
+      carried,
+      problems: [],
+      questions: [],
+    }),
+  );
+  return [...revisions, ...left];
+}
+
+interface Judged {
+  readonly report: Report;
+  readonly sheets: ReadonlyMap<FileId, Sheet>;
+}
+
+function revisionOf(
+  key: string,
+  orders: readonly OrderReport[],
+  carries: readonly Carried[],
+  { report, sheets }: Judged,
+): Revision {
+  const standing = orders.flatMap(({ order }) => standingIn(order));
+  const members = new Set(standing.map(({ id }) => id));
+  const aside = new Set(orders.flatMap(({ order }) => order.aside.map(({ sheet }) => sheet.id)));
+  const own = report.sheets
+    .filter(({ sheet }) => members.has(sheet.id) && !aside.has(sheet.id))
+    .flatMap(({ problems }) => problems);
+  const problems = [...orders.flatMap((order) => order.problems), ...own].filter(
+    ({ verdict }) => verdict !== "pass",
+  );
+  const carried = [...orders.flatMap((order) => order.carried), ...carries];
+  const project = orders[0]?.order.project;
+  return {
+    number: key === "" ? "" : (orders[0]?.order.number ?? ""),
+    ...(project === undefined ? {} : { project }),
+    verdict: gravest([
+      ...orders.map(({ verdict }) => verdict),
+      ...carries.map(({ what }) => (what === "words" ? "person" : "confirm")),
+    ]),
+    missing: orders.flatMap(({ missing }) => missing),
+    sheets: [...members],
+    carried: onceEach(carried),
+    problems,
+    questions: questionsOf(problems, sheets),
+  };
+}
+
+/** The sheets that an order consists of from now on. A blank one says nothing, and a copy of another counts once. */
+function standingIn({ sheets, aside, twice }: Order): Sheet[] {
+  const copies = twice.map(({ again }) => again).filter((again) => wallPlaceOf(again) === undefined);
+  return [...sheets, ...aside.map(({ sheet }) => sheet), ...copies].filter((sheet) => !isBlank(sheet));
+}
+
+function onceEach(carried: readonly Carried[]): Carried[] {
+  return [...new Map(carried.map((one) => [`${one.what} ${one.text}`, one])).values()];
+}

@@ -1,0 +1,47 @@
+import { contentKey, plainText } from "../orders/keys.ts";
+import { wallPlaceOf } from "../orders/wall-place.ts";
+import type { Fact, Problem } from "../trade/problem.ts";
+import type { Question } from "../trade/question.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
+
+/** The questions among some problems of one order; each once. */
+export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<FileId, Sheet>): Question[] {
+  const questions = problems
+    .filter(({ severity, verdict }) => severity === "asks" && verdict !== "pass")
+    .map((problem) => questionOf(problem, sheets));
+  return [...new Map(questions.map((question) => [question.key, question])).values()];
+}
+
+function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): Question {
+  const { check, wording, spots } = problem;
+  const about = spots.flatMap(({ file }) => sheets.get(file) ?? []);
+  const places = spots.map(({ file, place = "" }) => {
+    const sheet = sheets.get(file);
+    return [(sheet === undefined ? undefined : wallPlaceOf(sheet)) ?? file, place].join(" ");
+  });
+  const stations = new Map(
+    about.flatMap(({ mark }) => (mark === undefined ? [] : [[plainText(mark), mark]])),
+  );
+  const positions = new Set(about.map((sheet) => (sheet.kind === "device" ? sheet.position : undefined)));
+  const [station] = stations.values();
+  const [position] = positions;
+  return {
+    key: contentKey({
+      check,
+      wording,
+      places: [...new Set(places)].toSorted(),
+      facts: lasting(problem, about),
+    }),
+    problem,
+    ...(stations.size === 1 && station !== undefined ? { station } : {}),
+    ...(stations.size === 1 && positions.size === 1 && position !== undefined ? { position } : {}),
+  };
+}
+
+/** The facts that stay the same when a sheet comes again under another name. */
+function lasting({ facts }: Problem, about: readonly Sheet[]): Problem["facts"] {
+  const names = new Set(about.flatMap(({ file, named }) => [file, named]));
+  const isName = (fact: Fact): boolean =>
+    Array.isArray(fact) ? fact.every((one) => names.has(one)) : names.has(String(fact));
+  return Object.fromEntries(Object.entries(facts).filter(([, fact]) => !isName(fact)));
+}

@@ -1,0 +1,36 @@
+import { plainText } from "../orders/keys.ts";
+import { isNoNumber } from "../orders/no-number.ts";
+import type { Carried } from "../trade/carried.ts";
+import type { Arrivals } from "../trade/letter.ts";
+import type { Sheet } from "../trade/sheet.ts";
+
+/** An order as it stands before a letter is judged. */
+export interface OrderState {
+  /** As first typed; "" for what the buyer has sent without a number. */
+  readonly number: string;
+  /** Sheets that stand: those that something stops, and those that are asked about, among them. */
+  readonly sheets: readonly Sheet[];
+  /** What earlier letters left open. */
+  readonly carried: readonly Carried[];
+}
+
+/** What the record holds of one buyer, as far as judging a letter of his depends on it. */
+export interface BuyerState {
+  readonly buyer: string;
+  /** Grows with each change. A report holds only for the version that it was made from. */
+  readonly version: number;
+  /** The orders that the letter names, and the latest others to compare with. */
+  readonly orders: readonly OrderState[];
+  /** When the letters came that brought their sheets. */
+  readonly arrivals: Arrivals;
+}
+
+/** A buyer of whom nothing is known. */
+export function newBuyer(buyer = ""): BuyerState {
+  return { buyer, version: 0, orders: [], arrivals: new Map() };
+}
+
+/** Under which key an order stands: the number as a person compares it; "" where there is none, or a placeholder. */
+export function orderKey(number: string): string {
+  return isNoNumber(number) ? "" : plainText(number);
+}

@@ -1,0 +1,24 @@
+import type { ReadFile } from "../trade/attachment.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
+import type { Came } from "../trade/letter.ts";
+import type { Sheet } from "../trade/sheet.ts";
+
+/** What came in together: one letter, or the files named on the command line. */
+export interface Submission {
+  readonly files: readonly ReadFile[];
+  readonly sheets: readonly Sheet[];
+  /** The number of the letter, as it stands in the ids of its files, and when it came. */
+  readonly letter?: { readonly number: string; readonly came: Came };
+  /** Something outside the sheets says that a person must look first. */
+  readonly held?: boolean;
+  /** The letter replies to an answer of ours. */
+  readonly reply?: boolean;
+  /** Words that the letter keeps as they stand, of those that we asked about. */
+  readonly kept?: readonly KeptWord[];
+  /** Numbers of orders that the letter is about although no sheet of them came. */
+  readonly about?: readonly string[];
+  /** Addresses in the letter's text behind which files seem to lie. */
+  readonly links?: readonly string[];
+  /** Nothing but the letter's header was read: opening it does harm. */
+  readonly unsafe?: boolean;
+}

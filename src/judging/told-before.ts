@@ -1,0 +1,52 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import { deviceWithoutPlate } from "../checks/order/device-without-plate.ts";
+import { checkOrder } from "../checks/run.ts";
+import { gatherOrders } from "../orders/gather.ts";
+import { type Known, nothingKnown } from "../orders/stand.ts";
+import type { Arrivals } from "../trade/letter.ts";
+import type { Place } from "../trade/place.ts";
+import type { Problem, Spot } from "../trade/problem.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
+
+/**
+ * What the buyer was told of his earlier sheets: which are stopped, and which places he was asked to mend. It
+ * follows from the sheets themselves.
+ */
+export function knownOf(
+  earlier: readonly Sheet[],
+  arrivals: Arrivals,
+  problemsOf: (sheet: Sheet) => readonly Problem[],
+  catalogue: Catalogue,
+): Known {
+  const orders = gatherOrders(earlier, { ...nothingKnown, arrivals });
+  const problems = [
+    ...earlier.flatMap(problemsOf),
+    ...orders.flatMap((order) =>
+      checkOrder({ order, others: orders.filter((other) => other !== order) }, catalogue),
+    ),
+  ];
+  const stopping = problems.filter(({ severity }) => severity === "stops").flatMap(({ spots }) => spots);
+  return {
+    arrivals,
+    stopped: new Set(stopping.map(({ file }) => file)),
+    toMend: placesOf([...stopping, ...problems.flatMap(standingAsked)]),
+  };
+}
+
+/** A device whose plate never came may be mended into one that stands alone. */
+function standingAsked({ check, wording, spots }: Problem): Spot[] {
+  if (check !== deviceWithoutPlate.id || wording !== "unordered") return [];
+  return spots.flatMap(({ file }) =>
+    (["standing", "position", "gangs"] as const).map((place) => ({ file, place })),
+  );
+}
+
+function placesOf(spots: readonly Spot[]): Map<FileId, Set<Place>> {
+  const places = new Map<FileId, Set<Place>>();
+  for (const { file, place } of spots) {
+    const those = places.get(file) ?? new Set();
+    if (place !== undefined) those.add(place);
+    places.set(file, those);
+  }
+  return places;
+}

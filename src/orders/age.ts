@@ -1,0 +1,31 @@
+import type { Arrivals } from "../trade/letter.ts";
+import type { FileId } from "../trade/sheet.ts";
+import { byId, letterOf } from "./ids.ts";
+
+/** How the letter of one file stands to the letter of another. */
+export type Age = "newer" | "older" | "same letter" | "unclear";
+
+/**
+ * Whether the letter of the first file is newer than that of the other: by its own date and by its arrival. Where
+ * the two disagree it is unclear. Letters of which no time is known came in the order of their numbers.
+ */
+export function ageOf(one: FileId, other: FileId, arrivals: Arrivals): Age {
+  const [a, b] = [letterOf(one), letterOf(other)];
+  if (a === b) return "same letter";
+  const [came, otherCame] = [arrivals.get(a), arrivals.get(b)];
+  const numbers = byId(a, b);
+  if (came === undefined || otherCame === undefined) return numbers > 0 ? "newer" : "older";
+  const arrival = came.receivedAt.getTime() - otherCame.receivedAt.getTime();
+  const dates =
+    came.dated === undefined || otherCame.dated === undefined
+      ? 0
+      : came.dated.getTime() - otherCame.dated.getTime();
+  if (arrival !== 0 && dates !== 0 && arrival > 0 !== dates > 0) return "unclear";
+  return (arrival || dates || numbers) > 0 ? "newer" : "older";
+}
+
+/** Sorts files by the arrival of their letters, then as they stand in them. */
+export function byArrival(arrivals: Arrivals): (one: FileId, other: FileId) => number {
+  const time = (id: FileId): number => arrivals.get(letterOf(id))?.receivedAt.getTime() ?? 0;
+  return (one, other) => time(one) - time(other) || byId(one, other);
+}

@@ -1,0 +1,99 @@
+import type { Arrivals } from "../trade/letter.ts";
+import type { Replacement } from "../trade/order.ts";
+import type { Place } from "../trade/place.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
+import { ageOf, byArrival } from "./age.ts";
+import { differencesOf } from "./differences.ts";
+import { wallPlaceOf } from "./wall-place.ts";
+
+/** What is known of sheets beside what they say. */
+export interface Known {
+  /** When the letters came that brought them. */
+  readonly arrivals: Arrivals;
+  /** Sheets of earlier letters that something stops. */
+  readonly stopped: ReadonlySet<FileId>;
+  /** The places that were to be mended on sheets of earlier letters. */
+  readonly toMend: ReadonlyMap<FileId, ReadonlySet<Place>>;
+}
+
+export const nothingKnown: Known = { arrivals: new Map(), stopped: new Set(), toMend: new Map() };
+
+/** What becomes of earlier sheets, and of new ones, when these come to those. */
+export interface Standing {
+  /** All that stand from now on, in the order in which they came. */
+  readonly sheets: readonly Sheet[];
+  /** Earlier sheets whose place new ones take. */
+  readonly replaced: readonly Replacement[];
+  /** New sheets that come too late: an earlier sheet for the same place is the newer one. */
+  readonly late: readonly Replacement[];
+}
+
+/**
+ * Which sheets stand when new ones come. A sheet gives way only to a newer one for the same place, whether or not
+ * that is in order itself, since its sender no longer wants the old one; or to one that is the same but for what
+ * stopped it. Where it is not clear which is newer, both stand and are asked about.
+ */
+export function standingAfter(
+  earlier: readonly Sheet[],
+  sheets: readonly Sheet[],
+  known: Known = nothingKnown,
+): Standing {
+  const mended = mendings(earlier, sheets, known);
+  const left = earlier.filter((sheet) => mended.every(({ old }) => old !== sheet));
+  const isEarlier = new Set(earlier.map(({ id }) => id));
+  const gone: Replacement[] = [];
+  const groups = Map.groupBy([...left, ...sheets], (sheet) => wallPlaceOf(sheet) ?? sheet.id);
+  for (const group of groups.values()) gone.push(...givenWay(group, known.arrivals));
+  const fell = new Set(gone.map(({ old }) => old.id));
+  return {
+    sheets: [...left, ...sheets].filter(({ id }) => !fell.has(id)),
+    replaced: [...mended, ...gone.filter(({ old }) => isEarlier.has(old.id))],
+    late: gone.filter(({ old }) => !isEarlier.has(old.id)),
+  };
+}
+
+/** Of the sheets for one place, those that gave way to a newer one. */
+function givenWay(group: readonly Sheet[], arrivals: Arrivals): Replacement[] {
+  const gone: Replacement[] = [];
+  const byLetter = group.toSorted((a, b) => byArrival(arrivals)(a.id, b.id));
+  let alive: Sheet[] = [];
+  for (const now of byLetter) {
+    const ages = alive.map((old) => ({ old, age: settledAge(now, old, arrivals) }));
+    const newer = ages.find(({ age }) => age === "older");
+    if (newer !== undefined) {
+      gone.push({ old: now, now: newer.old, how: "place" });
+      continue;
+    }
+    for (const { old, age } of ages) if (age === "newer") gone.push({ old, now, how: "place" });
+    alive = [...ages.filter(({ age }) => age !== "newer").map(({ old }) => old), now];
+  }
+  return gone;
+}
+
+/** Of two sheets that say the same nobody need be asked which is newer: what arrived first stands. */
+function settledAge(now: Sheet, old: Sheet, arrivals: Arrivals): ReturnType<typeof ageOf> {
+  const age = ageOf(now.id, old.id, arrivals);
+  return age === "unclear" && differencesOf(old, now).length === 0 ? "older" : age;
+}
+
+/** Stopped sheets that have come again with nothing changed but what had to be mended, each as the only one. */
+function mendings(earlier: readonly Sheet[], sheets: readonly Sheet[], known: Known): Replacement[] {
+  const pairs = earlier
+    .filter(({ id }) => known.toMend.has(id))
+    .flatMap((old) => sheets.filter((now) => mends(now, old, known)).map((now) => ({ old, now })));
+  return pairs
+    .filter(
+      ({ old, now }) =>
+        pairs.filter((pair) => pair.old === old).length === 1 &&
+        pairs.filter((pair) => pair.now === now).length === 1,
+    )
+    .map((pair) => ({ ...pair, how: "mended" }));
+}
+
+function mends(now: Sheet, old: Sheet, { arrivals, toMend }: Known): boolean {
+  if (now.kind !== old.kind || ageOf(now.id, old.id, arrivals) !== "newer") return false;
+  const place = wallPlaceOf(old);
+  if (place !== undefined && place === wallPlaceOf(now)) return false;
+  const faulty = toMend.get(old.id) ?? new Set();
+  return differencesOf(old, now).every((difference) => faulty.has(difference.place));
+}
