@@ -1,4 +1,5 @@
 import type { Aside } from "../trade/order.ts";
+import type { Place } from "../trade/place.ts";
 import type { DeviceSheet, Sheet } from "../trade/sheet.ts";
 import { ageOf } from "./age.ts";
 import { plainText } from "./keys.ts";
@@ -18,13 +19,19 @@ export function unclearDates(sheets: readonly Sheet[], { arrivals }: Known): Asi
   );
 }
 
+/** The places of a sheet that say where it belongs. */
+const wherePlaces: readonly Place[] = ["order", "project", "mark", "standing", "position", "gangs"];
+
 /**
- * Stopped sheets of earlier letters that have perhaps come again: a newer sheet of that kind bears the name of
- * their file, or their station mark where they have no place.
+ * Stopped sheets of earlier letters that have perhaps come again for another place, since their own was at fault: a
+ * newer sheet of that kind bears the name of their file, or their station mark.
  */
-export function perhapsAgain(sheets: readonly Sheet[], { arrivals, stopped }: Known): Aside[] {
+export function perhapsAgain(sheets: readonly Sheet[], { arrivals, stopped, toMend }: Known): Aside[] {
+  const isPlaced = (sheet: Sheet): boolean =>
+    wallPlaceOf(sheet) !== undefined &&
+    wherePlaces.every((place) => toMend.get(sheet.id)?.has(place) !== true);
   return sheets
-    .filter(({ id }) => stopped.has(id))
+    .filter((sheet) => stopped.has(sheet.id) && !isPlaced(sheet))
     .flatMap((sheet): Aside[] => {
       const again = sheets.find(
         (now) =>

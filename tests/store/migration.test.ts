@@ -1,0 +1,75 @@
+import { readFileSync } from "node:fs";
+import { DatabaseSync } from "node:sqlite";
+import { expect, test } from "vitest";
+import type { Store } from "../../src/ports/store.ts";
+import { openBlobs } from "../../src/store/blobs.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
+import { openStore } from "../../src/store/store.ts";
+import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
+import { post } from "../make/thread.ts";
+
+const greta = "greta@fallowmere.example";
+
+/** A record made when sheets were marked as counting, opened now. */
+async function oldRecord(): Promise<Store> {
+  const folder = temporaryFolder();
+  const database = new DatabaseSync(`${folder}/record.sqlite`);
+  database.exec(readFileSync("fixtures/raw/record-005.sql", "utf8"));
+  database.close();
+  return openStore(openSqlite(`${folder}/record.sqlite`), openBlobs(`${folder}/blobs`));
+}
+
+test("every order of an older record is what it was, with its sheets, the stopped one among them", async () => {
+  const store = await oldRecord();
+  const orders = async (number: string) =>
+    (await store.orders(number)).map(({ buyer, verdict, revision, sheets, letters, replies }) => [
+      buyer,
+      verdict,
+      revision,
+      sheets.map(({ file }) => file),
+      letters.map(({ letter }) => letter),
+      replies.map(({ letter }) => letter),
+    ]);
+  // In a record of that time a stranger who named a number had an order of it beside the buyer's.
+  expect(await orders("FM-72")).toEqual([
+    [greta, "fail", 1, ["B-5.pdf", "B-5 (2).pdf", "B-5 (3).pdf"], [1], []],
+    ["eve@stranger.example", "person", 1, ["X-1.pdf"], [6], []],
+  ]);
+  expect(await orders("FM-73")).toEqual([[greta, "pass", 1, ["C-1.pdf"], [2], []]]);
+  expect(await orders("FM-80")).toEqual([[greta, "confirm", 2, ["D-1.pdf", "D-2.pdf"], [3, 4], [5]]]);
+  expect(await orders("FM-19")).toEqual([[greta, undefined, 2, [], [8, 9], []]]);
+  expect(await store.ownerOf("FM-72")).toEqual({ buyer: greta });
+  await store.close();
+});
+
+test("its reasons, questions, kept words and past days are carried over", async () => {
+  const store = await oldRecord();
+  const [failed] = await store.orders("FM-72");
+  expect(failed?.problems.map(({ check }) => check)).toContain("row-too-long");
+  const [asked] = await store.orders("FM-80");
+  expect(asked?.questions.map(({ problem }) => problem.check)).toEqual(["spelling"]);
+  expect(await store.keptWords(greta)).toMatchObject([{ word: "SALONA" }]);
+  const open = await store.openOrdersAt(new Date("2026-11-10T00:00:00Z"));
+  expect(open.map(({ number, verdict }) => `${number} ${verdict}`)).toEqual([
+    "FM-72 fail",
+    "FM-80 confirm",
+    "FM-72 person",
+    "FM-91 confirm",
+  ]);
+  await store.close();
+});
+
+test("letters go on where they were: a stopped sheet is still stopped, and mended", async () => {
+  const desk = await temporaryDesk({ store: await oldRecord() });
+  const place = { gangs: "2", standing: "in-plate" };
+  const other = await post(desk, {
+    sheets: [{ mark: "B-5", legend: ["STEAM"], fill: { ...place, position: "1" } }],
+  });
+  expect(other.verdict).toBe("fail");
+  const mended = await post(desk, {
+    sheets: [{ mark: "B-5", legend: ["RECEPTN"], fill: { ...place, position: "2" } }],
+  });
+  expect(mended.verdict).toBe("pass");
+  expect((await desk.store.orders("FM-72"))[0]).toMatchObject({ verdict: "pass", revision: 3 });
+  await desk.store.close();
+});
