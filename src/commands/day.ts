@@ -4,7 +4,7 @@ import { type Day, dateIn, dayBounds, makeDay } from "../audit/day.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { missingWords } from "./order.ts";
 import { table } from "./table.ts";
-import { configure, openRecord, settingsOption, systemClock } from "./wire.ts";
+import { configure, readRecord, settingsOption, systemClock } from "./wire.ts";
 
 export const day = defineCommand({
   name: "day",
@@ -24,7 +24,7 @@ export const day = defineCommand({
     const date = given ?? dateIn(systemClock.now(), zone);
     if (!isDate(date)) throw new CannotRun(`“${date}” is not a date; write it as 2026-11-09`);
     const { from, to } = dayBounds(date, zone);
-    const store = await openRecord(configuration);
+    const store = await readRecord(configuration);
     const audit = makeDay(date, zone, await store.lettersBetween(from, to), await store.openOrdersAt(to));
     await store.close();
     if (csv !== undefined)

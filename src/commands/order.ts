@@ -7,7 +7,7 @@ import type { OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { defineCommand } from "./command.ts";
 import { table } from "./table.ts";
-import { configure, openRecord, recordFolder, settingsOption } from "./wire.ts";
+import { configure, readRecord, recordFolder, settingsOption } from "./wire.ts";
 
 export const order = defineCommand({
   name: "order",
@@ -20,7 +20,7 @@ export const order = defineCommand({
   async run([number = ""], { json, settings }, { out, err }) {
     const configuration = await configure(settings);
     const zone = configuration.settings.time_zone;
-    const store = await openRecord(configuration);
+    const store = await readRecord(configuration);
     const orders = await store.orders(number);
     await store.close();
     if (json) out(JSON.stringify({ orders }, null, 2));

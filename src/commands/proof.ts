@@ -4,7 +4,7 @@ import { makeReport, type Report } from "../judging/report.ts";
 import { withKept } from "../lettering/kept.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
-import { type Configuration, configure, openRecord, settingsOption } from "./wire.ts";
+import { type Configuration, configure, readRecord, settingsOption } from "./wire.ts";
 
 export const proof = defineCommand({
   name: "proof",
@@ -35,7 +35,7 @@ async function recordedOrder(
   number: string,
   configuration: Configuration,
 ): Promise<{ report: Report; revisions: Revisions }> {
-  const store = await openRecord(configuration);
+  const store = await readRecord(configuration);
   // An order belongs to whoever first named its number.
   const [order] = await store.orders(number);
   const kept = order === undefined ? [] : await store.keptWords(order.buyer);

@@ -16,8 +16,8 @@ import { type Edition, readEdition } from "../reading/edition.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { readSettings, type Settings } from "../settings/settings.ts";
 import { openBlobs } from "../store/blobs.ts";
-import { openSqlite } from "../store/sqlite.ts";
-import { openStore } from "../store/store.ts";
+import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
+import { openStore, readStore } from "../store/store.ts";
 import { type Fault, faultLine, type Written } from "../yaml/yaml.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 
@@ -110,6 +110,16 @@ export async function openRecord(configuration: Configuration): Promise<Store> {
     return await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
   } catch (cause) {
     throw new CannotRun(`cannot open the record in ${folder}: ${reasonOf(cause)}`, { cause });
+  }
+}
+
+/** Opens the record that the settings name to read it. It has to be there, and stays as it is. */
+export async function readRecord(configuration: Configuration): Promise<Store> {
+  const folder = recordFolder(configuration);
+  try {
+    return await readStore(openSqliteToRead(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+  } catch (cause) {
+    throw new CannotRun(`cannot read the record in ${folder}: ${reasonOf(cause)}`, { cause });
   }
 }
 

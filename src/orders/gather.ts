@@ -1,8 +1,9 @@
 import type { Aside, Order, Station } from "../trade/order.ts";
 import type { DeviceSheet, FileId, Sheet } from "../trade/sheet.ts";
+import { byArrival } from "./age.ts";
 import { leftOver, perhapsAgain, unclearDates } from "./aside.ts";
 import { usuallySaid } from "./differ.ts";
-import { byId, letterOf } from "./ids.ts";
+import { letterOf } from "./ids.ts";
 import { contentKey, plainText } from "./keys.ts";
 import { isMarked, placed } from "./placed.ts";
 import { type Known, nothingKnown } from "./stand.ts";
@@ -10,7 +11,8 @@ import { goesIntoPlate } from "./standing.ts";
 
 /** Sheets, in whatever order they are given → orders, by order number. */
 export function gatherOrders(sheets: readonly Sheet[], known: Known = nothingKnown): Order[] {
-  const sorted = sheets.toSorted((one, other) => byId(one.id, other.id));
+  const arrival = byArrival(known.arrivals);
+  const sorted = sheets.toSorted((one, other) => arrival(one.id, other.id));
   const letters = Map.groupBy(sorted, ({ id }) => letterOf(id));
   const numberOf = (sheet: Sheet): string => {
     const named = numbersOn(letters.get(letterOf(sheet.id)) ?? []);

@@ -171,3 +171,13 @@ export async function migrate<T>(db: Kysely<T>): Promise<void> {
     if (error !== undefined) throw new Error("the record could not be brought up to date", { cause: error });
   });
 }
+
+/** Whether a database has the present tables; a reader brings none up to date. */
+export async function isMigrated<T>(db: Kysely<T>): Promise<boolean> {
+  const { rows } = await sql<{ name: string }>`SELECT name FROM kysely_migration`.execute(db);
+  const applied = rows.map(({ name }) => name);
+  return (
+    Object.keys(migrations).every((name) => applied.includes(name)) &&
+    applied.every((name) => name in migrations)
+  );
+}

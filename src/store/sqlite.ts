@@ -1,4 +1,6 @@
+import { existsSync } from "node:fs";
 import { DatabaseSync, type SQLInputValue } from "node:sqlite";
+import { pathToFileURL } from "node:url";
 import { Kysely, SqliteDialect } from "kysely";
 import type { Tables } from "./tables.ts";
 
@@ -11,6 +13,34 @@ export function openSqlite(path: string): Kysely<Tables> {
   const database = new DatabaseSync(path, { timeout: lockedFor });
   // WAL lets the day's audit read while the worker writes; FULL keeps a committed answer through a power cut.
   database.exec("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
+  return kyselyOver(database);
+}
+
+/**
+ * Opens the database of a record to read it: nothing is made or changed, and whoever may read its files may read it.
+ * Throws where there is none.
+ */
+export function openSqliteToRead(path: string): Kysely<Tables> {
+  if (!existsSync(path)) throw new Error("there is no record");
+  try {
+    return kyselyOver(readable(new DatabaseSync(path, { readOnly: true, timeout: lockedFor })));
+  } catch (cause) {
+    // SQLite's documentation, "Write-Ahead Logging", section 5: a reader who may not write beside the database can
+    // open it only while somebody else has it open, or as one that nobody changes.
+    if (existsSync(`${path}-wal`)) throw cause;
+    const unchanging = pathToFileURL(path);
+    unchanging.searchParams.set("immutable", "1");
+    return kyselyOver(readable(new DatabaseSync(unchanging, { readOnly: true })));
+  }
+}
+
+/** A database that opens may still refuse to be read. */
+function readable(database: DatabaseSync): DatabaseSync {
+  database.prepare("SELECT count(*) FROM sqlite_schema").get();
+  return database;
+}
+
+function kyselyOver(database: DatabaseSync): Kysely<Tables> {
   return new Kysely<Tables>({
     dialect: new SqliteDialect({
       database: {

@@ -5,7 +5,7 @@ import type { LetterState } from "../trade/record.ts";
 import type { Blobs } from "./blobs.ts";
 import { holdOn, takeClaim } from "./claims.ts";
 import { readAnswered, readKept, readSheets } from "./kept.ts";
-import { migrate } from "./migrations.ts";
+import { isMigrated, migrate } from "./migrations.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
 import { readState } from "./state.ts";
@@ -15,6 +15,17 @@ import { writeEvent, writeOutcome } from "./write.ts";
 /** The record over a database and a place for bytes. Brings the tables up to date first. */
 export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store> {
   await migrate(db);
+  return storeOver(db, blobs);
+}
+
+/** A record to read, as it is. Throws where it is of another version of the program. */
+export async function readStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store> {
+  if (!(await isMigrated(db)))
+    throw new Error("the record is of another version of Burin; `burin work` brings an older one up to date");
+  return storeOver(db, blobs);
+}
+
+function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
   return {
     receive: async (key, bytes, receivedAt, lane) => {
       const known = await db

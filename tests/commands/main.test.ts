@@ -1,5 +1,5 @@
-import { execFile } from "node:child_process";
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { execFile, spawnSync } from "node:child_process";
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { expect, test } from "vitest";
 import { everyCheck } from "../../src/checks/run.ts";
@@ -172,6 +172,37 @@ test.each([
   expect(err).not.toMatch(/\n\s+at /);
 });
 
+test("commands that read the record make none, and work for a user who may only read", async () => {
+  const folder = temporaryFolder();
+  const file = join(folder, "burin.yaml");
+  const config = resolve("config");
+  writeFileSync(
+    file,
+    `catalogue: ${config}/catalogue.yaml\neditions: ${config}/editions\nrecord: r\nfolders: [l]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n`,
+  );
+  mkdirSync(join(folder, "l"));
+  for (const words of [["order", "X"], ["day"], ["proof", "X"]])
+    expect(await burin(...words, "--settings", file)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("there is no record"),
+    });
+  expect(existsSync(join(folder, "r"))).toBe(false);
+  expect((await burin("work", "--once", "--settings", file)).code).toBe(0);
+  // Nobody has it open, and nobody may write beside it.
+  chmodSync(join(folder, "r"), 0o555);
+  // Root may write anywhere, so the test becomes somebody else where that one may read the checkout.
+  const other = { uid: 65_534, gid: 65_534 };
+  const mayRead = process.getuid?.() === 0 && spawnSync(process.execPath, ["src/main.ts"], other).status === 0;
+  const nobody = mayRead ? other : {};
+  if ("uid" in nobody) chmodSync(folder, 0o755);
+  const read = spawnSync(process.execPath, ["src/main.ts", "order", "X", "--settings", file], {
+    ...nobody,
+    encoding: "utf8",
+  });
+  expect([read.status, read.stderr]).toEqual([1, expect.stringContaining("No order “X” is known")]);
+  chmodSync(join(folder, "r"), 0o755);
+});
+
 test("a record that cannot be opened, and a folder of letters that is not there, are told in a sentence", async () => {
   const folder = temporaryFolder();
   const file = join(folder, "burin.yaml");
@@ -182,7 +213,7 @@ test("a record that cannot be opened, and a folder of letters that is not there,
     `catalogue: ${config}/catalogue.yaml\neditions: ${config}/editions\nrecord: r\nfolders: [nowhere]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n`,
   );
   const order = await burin("order", "X", "--settings", file);
-  expect([order.code, order.err]).toEqual([2, expect.stringContaining("cannot open the record in")]);
+  expect([order.code, order.err]).toEqual([2, expect.stringContaining("cannot read the record in")]);
   const connect = await burin("settings", "--connect", "--settings", file);
   expect([connect.code, connect.out]).toEqual([
     2,
