@@ -52,7 +52,9 @@ function orderText(record: OrderRecord, zone: string): string {
         ),
       ),
     ...gathered.flatMap(({ loose }) => loose).map((sheet): [string, Sheet] => ["", sheet]),
+    ...gathered.flatMap(({ aside }) => aside).map(({ sheet }): [string, Sheet] => [sheet.mark ?? "", sheet]),
   ];
+  const aside = new Set(gathered.flatMap((one) => one.aside.map(({ sheet }) => sheet.id)));
   return [
     `Order ${record.number}: ${record.verdict ?? "nothing is left of it"}`,
     `Project ${record.project ?? "(none)"}, buyer ${record.buyer}, revision ${record.revision}`,
@@ -65,7 +67,7 @@ function orderText(record: OrderRecord, zone: string): string {
           ["station", "sheet", "finish", "letters", "file"],
           ...sheets.map(([mark, sheet]) => [
             mark,
-            what(sheet),
+            aside.has(sheet.id) ? `${what(sheet)} (asked about)` : what(sheet),
             sheet.finish ?? "",
             heights(record.cut[sheet.id] ?? []),
             sheet.file,

@@ -192,7 +192,8 @@ test("commands that read the record make none, and work for a user who may only 
   chmodSync(join(folder, "r"), 0o555);
   // Root may write anywhere, so the test becomes somebody else where that one may read the checkout.
   const other = { uid: 65_534, gid: 65_534 };
-  const mayRead = process.getuid?.() === 0 && spawnSync(process.execPath, ["src/main.ts", "--help"], other).status === 0;
+  const mayRead =
+    process.getuid?.() === 0 && spawnSync(process.execPath, ["src/main.ts", "--help"], other).status === 0;
   const nobody = mayRead ? other : {};
   if ("uid" in nobody) chmodSync(folder, 0o755);
   const read = spawnSync(process.execPath, ["src/main.ts", "order", "X", "--settings", file], {

@@ -178,7 +178,7 @@ describe("no dead ends", () => {
     const records = await story([plateOf("S-1", 2), entry, lounge], [mended]);
     expect(verdicts(records)).toEqual(["fail", "pass"]);
     expect(await answerTo(records[1])).toContain(
-      "LOUNGE.pdf takes the place of LOUNGE.pdf, sent before. Changed: Position: “1” → “2”.",
+      "LOUNGE.pdf takes the place of the sheet LOUNGE.pdf, sent before. Changed: Position: “1” → “2”.",
     );
   });
 
@@ -226,7 +226,7 @@ describe("every replacement is said", () => {
       deviceIn("S-1", 2, 2, "VAULT", { finish: "SLT", lettering: "MLK" }),
     ]);
     expect(await answerTo(second)).toContain(
-      "S-1 pos 2.pdf takes the place of S-1 pos 2.pdf, sent before. Changed: Finish: “Oat” → “Slate”, Lettering: “Ink” → “Milk” and Button 1, row 1: “LOUNGE” → “VAULT”.",
+      "S-1 pos 2.pdf takes the place of the sheet S-1 pos 2.pdf, sent before. Changed: Finish: “Oat” → “Slate”, Lettering: “Ink” → “Milk” and Button 1, row 1: “LOUNGE” → “VAULT”.",
     );
   });
 

@@ -25,8 +25,8 @@ export const sheetReplaced = defineOrderCheck({
   why: "A corrected sheet takes the place of the one before. Its sender must see which one went and what has changed, or a slip in a station mark or a position would make a device vanish.",
   wordings: {
     changed: {
-      says: "{now} takes the place of {old}, sent before. Changed: {changes}.",
-      fix: "Nothing to do if it is meant so. If both sheets are wanted, correct station mark or position of one.",
+      says: "{now} takes the place of the sheet {old}, sent before. Changed: {changes}.",
+      fix: "Nothing to do if this is meant. If both are wanted, correct the mark or position of one.",
     },
     unchanged: {
       says: "{count:sheet} came again and changed nothing: {files}.",
