@@ -164,7 +164,8 @@ test("boxes that make one choice are collected, and printed together", () => {
 test("an edition no longer accepted names the newer one, by its title where that is known", () => {
   const old = edition("device-25a");
   const told = (newer?: string): string | undefined =>
-    readSheet(fieldsOf(old, {}), old, file, catalogue, newer).edition.replacedBy;
+    readSheet(fieldsOf(old, {}), old, file, catalogue, newer === undefined ? {} : { newer }).edition
+      .replacedBy;
   expect(told("Device sheet, edition 26b")).toBe("Device sheet, edition 26b");
   expect(told()).toBe("device-26b");
 });
