@@ -1,4 +1,5 @@
 import { type Catalogue, layoutOf } from "../catalogue/catalogue.ts";
+import type { Edition } from "../reading/edition.ts";
 import { hasText } from "../trade/legend.ts";
 import { type Entry, entries, type Need, type Place, type PlaceRow, places } from "../trade/place.ts";
 import { isFilled, type Sheet } from "../trade/sheet.ts";
@@ -13,6 +14,18 @@ export function requiredOn(sheet: Sheet, catalogue: Catalogue): readonly Entry[]
   return entries.filter((place) => {
     const need = needOf(place, sheet.kind);
     return need !== undefined && applies[need](sheet, catalogue);
+  });
+}
+
+/** Places that some sheet must fill in and that its form does not print, so that nobody is asked for them. */
+export function neverAsked({ form, fields }: Edition, { layouts }: Catalogue): readonly Entry[] {
+  const printed = new Set<Place | undefined>(fields.map(({ place }) => place));
+  return entries.filter((place) => {
+    const need = needOf(place, form);
+    if (printed.has(place) || need === undefined || need === "never") return false;
+    if (need === "by layout") return layouts.some((layout) => layout.legend_places !== undefined);
+    // "2 of 4" says both how many gangs there are, and that the device goes into a plate.
+    return !(printed.has("position") && (place === "gangs" || place === "standing"));
   });
 }
 

@@ -1,3 +1,4 @@
+import { dateIn } from "../audit/day.ts";
 import { makeReport } from "../judging/report.ts";
 import { withKept } from "../lettering/kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
@@ -25,7 +26,7 @@ export async function checkLetter(
   claim: Claim,
   bytes: Uint8Array,
 ): Promise<Outcome["state"] | "received"> {
-  const { store, catalogue, editions, clock, rules } = desk;
+  const { store, catalogue, editions, clock, rules, timeZone } = desk;
   const { letter, files, links, unsafe } = await openLetter(desk.reader, bytes, String(claim.letter));
   const headers = headerLines(bytes);
   const { from } = letter;
@@ -41,7 +42,8 @@ export async function checkLetter(
     );
     return "received";
   }
-  const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
+  const today = dateIn(clock.now(), timeZone);
+  const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
   const sheets = read.flatMap(({ sheet }) => sheet ?? []);
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
   const sent = await partyOf({ from, proof, numbers }, desk);
