@@ -73,7 +73,8 @@ function headOf({ file, text }: EditionText): Head[] {
 function* amongOthers(head: Head, heads: readonly Head[]): Iterable<readonly [key: string, what: string]> {
   const { name, form, replacedBy } = head;
   const first = heads.find((other) => plain(other.name) === plain(name));
-  if (first !== undefined && first !== head) yield ["edition", `${first.file} has the edition ${first.name}`];
+  if (first !== undefined && first !== head)
+    yield ["edition", `${first.file} is the edition ${first.name} already`];
   if (replacedBy === undefined) return;
   const newer = heads.find((other) => other.name === replacedBy);
   if (newer === undefined)

@@ -1,9 +1,10 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Edition } from "../../reading/edition.ts";
+import { rowOf } from "../../trade/place.ts";
 import { textWidth } from "./appearance.ts";
 import { type Box, block, type Canvas, disc, inset, palette, stroke, write } from "./canvas.ts";
 import { type Draft, take } from "./draft.ts";
-import { bare, star } from "./entries.ts";
+import { bare, labelHeight, line, lineHeight, star } from "./entries.ts";
 import { textField } from "./form.ts";
 import { tipOf } from "./tips.ts";
 
@@ -108,19 +109,33 @@ export function panel(
     write(canvas, title.remark, end + 8, baseline, { size: 7.5, colour: palette.quiet });
 }
 
-/** Section 5: whatever space is left, for words that no field holds. */
+/** Section 5: whatever space is left, for places that no other section has, and for words that no field holds. */
 export function notes(draft: Draft, box: Box): void {
-  // Two lines of typing; less is no use to anybody.
-  if (box.height < titleHeight + 26 + padding) throw new Error("the sheet has no room left for notes");
   panel(draft.canvas, box, {
     number: 5,
     says: "Notes",
     remark: "read by a person; words written here are not engraved",
   });
-  const frame = {
-    ...inset(box, padding),
-    y: box.y + titleHeight,
-    height: box.height - titleHeight - padding,
-  };
+  const top = others(draft, { ...inset(box, padding), y: box.y + titleHeight });
+  const frame = { ...inset(box, padding), y: top, height: box.y + box.height - padding - top };
+  // Two lines of typing; less is no use to anybody.
+  if (frame.height < 26) throw new Error("the sheet has no room left for notes");
   bare(draft, "notes", frame);
+}
+
+/** Fields for typing that have no room of their own, four in a line. Returns the height at which the next can begin. */
+function others(draft: Draft, area: Box): number {
+  const left = draft.waiting.flatMap(({ place }) =>
+    place === undefined || place === "notes" || !["text", "number"].includes(rowOf(place).holds)
+      ? []
+      : [place],
+  );
+  const step = labelHeight + lineHeight + 4;
+  for (let i = 0; i < left.length; i += 4)
+    line(
+      draft,
+      { ...area, y: area.y + (i / 4) * step },
+      left.slice(i, i + 4).map((place) => [place, 1]),
+    );
+  return area.y + Math.ceil(left.length / 4) * step;
 }
