@@ -42,7 +42,8 @@ export async function checkLetter(
     );
     return "received";
   }
-  const today = dateIn(clock.now(), timeZone);
+  // A letter that waited is judged by the day on which it came.
+  const today = dateIn((await store.letter(claim.letter)).receivedAt, timeZone);
   const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
   const sheets = read.flatMap(({ sheet }) => sheet ?? []);
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
