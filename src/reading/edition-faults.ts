@@ -63,30 +63,21 @@ function* wrongValues(name: string, field: WrittenField, makes: Makes): Iterable
   }
 }
 
-function wrongAt(place: Place, makes: Makes): (stands: string) => string | undefined {
+/** Whether what a value stands for can be read at a place, and what is wrong where it cannot. */
+function wrongAt(place: Place, makes: Makes): (means: string) => string | undefined {
   const { holds, label } = rowOf(place);
-  switch (holds) {
-    case "choice":
-    case "choices": {
-      const choices = choicesAt[place as ChoicePlace].of(makes);
-      const codes = choices.map(({ code }) => code).join(", ");
-      return (stands) =>
-        choices.some(({ code, name }) => same(code, stands) || same(name, stands))
-          ? undefined
-          : `“${label}” cannot be “${stands}”; there are ${codes}`;
-    }
-    case "number":
-      return (stands) => (/^\d{1,3}$/.test(stands) ? undefined : `“${stands}” is no number`);
-    case "position":
-      return (stands) => (positionWords.test(stands) ? undefined : `“${stands}” is no position`);
-    case "tick":
-    case "plain":
-      return () => undefined;
-    case "text":
-    case "row":
-    case "edition":
-      return () => "nothing reads this: at this place one types freely";
-  }
+  if (holds === "tick" || holds === "plain") return () => undefined;
+  if (holds === "number") return (means) => (/^\d{1,3}$/.test(means) ? undefined : `“${means}” is no number`);
+  if (holds === "position")
+    return (means) => (positionWords.test(means) ? undefined : `“${means}” is no position`);
+  if (holds !== "choice" && holds !== "choices")
+    return () => "nothing reads this: at this place one types freely";
+  const choices = choicesAt[place as ChoicePlace].of(makes);
+  const codes = choices.map(({ code }) => code).join(", ");
+  return (means) =>
+    choices.some(({ code, name }) => same(code, means) || same(name, means))
+      ? undefined
+      : `“${label}” cannot be “${means}”; there are ${codes}`;
 }
 
 /** Two fields of one name, and two for one place, unless they are boxes that make one choice. */

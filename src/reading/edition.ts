@@ -45,10 +45,10 @@ const schema = z.strictObject({
 /** The schema, and what it cannot say. Without a catalogue only the form of an edition is looked at. */
 function schemaFor(makes: Makes | undefined) {
   return schema.superRefine(
-    (edition, { addIssue }) => {
+    (edition, ctx) => {
       const { accepted_until, replaced_by, form, fields } = edition;
       const wrong = (path: readonly string[], message: string): void =>
-        addIssue({ code: "custom", path: [...path], message });
+        ctx.addIssue({ code: "custom", path: [...path], message });
       if (accepted_until !== undefined && replaced_by === undefined)
         wrong(["accepted_until"], "needs replaced_by: the edition to use then");
       if (makes === undefined) return;

@@ -45,6 +45,7 @@ export function readSheet(
     ...file,
     edition: editionOf(edition, outlook),
     prints: { ...filled.prints, ...prints },
+    // It grows while the parts are read.
     unread: form.unread,
     unsure: unsureOf(fields, edition),
     doubts: [],
@@ -95,9 +96,9 @@ function readParts(kind: SheetKind, form: Understanding, makes: Makes): object {
     const row: PlaceRow = places[place];
     if (row[kind] === undefined) continue;
     const [part = "", within] = row.part.split(".");
-    const value = valueAt(place, form, makes);
-    if (within !== undefined) parts[part] = { ...(parts[part] ?? {}), ...optional(within, value) };
-    else if (value !== undefined) parts[part] = value;
+    const into = within === undefined ? parts : ((parts[part] ??= {}) as Record<string, unknown>);
+    const value = readers[places[place].holds](form, place, makes);
+    if (value !== undefined) into[within ?? part] = value;
   }
   return parts;
 }
@@ -114,10 +115,6 @@ const readers: {
   choices: (form, place, makes) => form.choices(place, ...choicesFor(place as ChoicePlace, makes)),
 };
 
-function valueAt(place: Entry, form: Understanding, makes: Makes): unknown {
-  return readers[places[place].holds](form, place, makes);
-}
-
 function choicesFor(place: ChoicePlace, makes: Makes): [Choices, Stranger] {
   const { of, stranger } = choicesAt[place];
   return [of(makes), stranger];
@@ -133,8 +130,4 @@ function unsureOf(fields: readonly ReadField[], edition: Edition): Unsure[] {
     // Of boxes that make one choice together, the one in doubt is told by its label.
     return [{ place, one: one === true ? label : "", other: other === true ? label : "" }];
   });
-}
-
-function optional(key: string, value: unknown): object {
-  return value === undefined ? {} : { [key]: value };
 }

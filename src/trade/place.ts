@@ -175,7 +175,7 @@ export type ChoicePlace = {
 export type Place = Entry | "edition" | `row.${FaceName}.${number}` | `plain.${FaceName}`;
 
 /** Every place that fills a part of its own, in the order of the table. */
-export const entries = Object.entries<PlaceRow>(places).flatMap(([place, { holds }]) =>
+export const entries: readonly Entry[] = Object.entries<PlaceRow>(places).flatMap(([place, { holds }]) =>
   holds === "row" || holds === "plain" || holds === "edition" ? [] : [place as Entry],
 );
 
