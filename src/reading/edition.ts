@@ -39,7 +39,7 @@ const schema = z.strictObject({
   replaced_by: z.string().optional(),
   /** … or until the end of this day. */
   accepted_until: z.iso.date("a day is written as 2026-12-31").optional(),
-  fields: z.record(z.string().min(1), field),
+  fields: z.record(z.string().min(1), field).refine((all) => Object.keys(all).length > 0, "needs a field"),
 });
 
 /** The schema, and what it cannot say. Without a catalogue only the form of an edition is looked at. */

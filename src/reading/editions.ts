@@ -18,13 +18,13 @@ export interface EditionFile extends EditionText {
 /** What editions say of each other, read even where the rest of a file is faulty. */
 const headSchema = z.object({
   edition: z.string(),
-  form: z.enum(["device", "plate"]),
-  replaced_by: z.string().optional(),
+  form: z.enum(["device", "plate"]).optional().catch(undefined),
+  replaced_by: z.string().optional().catch(undefined),
 });
 
 interface Head extends EditionText {
   readonly name: string;
-  readonly form: SheetKind;
+  readonly form: SheetKind | undefined;
   readonly replacedBy?: string | undefined;
 }
 
@@ -34,6 +34,8 @@ export function readEditions(
   makes: Makes | undefined,
 ): { readonly editions: readonly EditionFile[]; readonly faults: readonly Fault[] } {
   const heads = texts.flatMap(headOf);
+  // A file that cannot be read at all may be the edition that another names.
+  const areAllKnown = heads.length === texts.length;
   const editions: EditionFile[] = [];
   const faults: Fault[] = [];
   for (const written of texts) {
@@ -42,7 +44,7 @@ export function readEditions(
     const between = heads
       .filter((head) => head.file === file)
       .flatMap((head) =>
-        [...amongOthers(head, heads)].map(([key, what]) => faultIn(text, file, [key], what)),
+        [...amongOthers(head, heads, areAllKnown)].map(([key, what]) => faultIn(text, file, [key], what)),
       );
     if (read?.ok === true) {
       const twin = editions.find(({ edition }) => isTwin(edition, read.value));
@@ -70,19 +72,22 @@ function headOf({ file, text }: EditionText): Head[] {
   return [{ file, text, name: edition, form, replacedBy: replaced_by }];
 }
 
-function* amongOthers(head: Head, heads: readonly Head[]): Iterable<readonly [key: string, what: string]> {
+function* amongOthers(
+  head: Head,
+  heads: readonly Head[],
+  areAllKnown: boolean,
+): Iterable<readonly [key: string, what: string]> {
   const { name, form, replacedBy } = head;
   const first = heads.find((other) => plain(other.name) === plain(name));
   if (first !== undefined && first !== head)
     yield ["edition", `${first.file} is the edition ${first.name} already`];
   if (replacedBy === undefined) return;
   const newer = heads.find((other) => other.name === replacedBy);
-  if (newer === undefined)
-    yield [
-      "replaced_by",
-      `no edition is named ${replacedBy}; there are ${heads.map((one) => one.name).join(", ")}`,
-    ];
-  else if (newer.form !== form) yield ["replaced_by", `${replacedBy} is a ${newer.form} sheet`];
+  if (newer === undefined) {
+    const named = heads.map((one) => one.name).join(", ");
+    if (areAllKnown) yield ["replaced_by", `no edition is named ${replacedBy}; there are ${named}`];
+  } else if (newer.form !== undefined && form !== undefined && newer.form !== form)
+    yield ["replaced_by", `${replacedBy} is a ${newer.form} sheet`];
   else if (leadsBack(head, heads))
     yield ["replaced_by", "leads back to this edition, so that none is in use"];
 }

@@ -156,6 +156,20 @@ test.each([
   ).toEqual([fault]);
 });
 
+test("a file that cannot be read is not said to be missing", () => {
+  const broken = { file: "b.yaml", text: "edition: b\nform: [device\n" };
+  expect(faultsOf(edition("a", [sound], "\nreplaced_by: b"), broken)).toEqual([
+    expect.stringMatching(/^b\.yaml:\d+:\d+: /),
+  ]);
+});
+
+test("an edition without a field", () => {
+  const { file, text } = edition("a", [""]);
+  expect(faultsOf({ file, text: text.replace(/fields:[^]*/, "fields: {}\n") })).toEqual([
+    "a.yaml:4:1 fields: needs a field",
+  ]);
+});
+
 test("editions that replace each other in a circle, and one that leads into it", () => {
   const circle = [
     edition("a", ["A: { means: order, label: A }"], "\nreplaced_by: b"),
