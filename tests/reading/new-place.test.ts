@@ -7,6 +7,7 @@ const wanted: PlaceRow = {
   part: "wantedBy",
   holds: "text",
   device: "always",
+  plate: "never",
   label: "Wanted by",
   tip: "the day on site",
 };
@@ -21,12 +22,15 @@ const { openPdf } = await import("../../src/reading/pdf/open-pdf.ts");
 const { judge } = await import("../../src/reading/judge.ts");
 const { look } = await import("../drawing/look.ts");
 
-// One line of an edition.
-const file = "config/editions/device-26b.yaml";
-const text = readFileSync(file, "utf8").replace("device-26b", "device-27a");
-const read = readEdition(`${text}  wanted: { means: wanted-by, label: Needed on site }\n`, file, catalogue);
-if (!read.ok) throw new Error(JSON.stringify(read.faults));
-const edition = read.value;
+/** One line more in an edition, which so becomes the next. */
+function withIt(name: string) {
+  const file = `config/editions/${name}.yaml`;
+  const text = readFileSync(file, "utf8").replace(name, name.replace("26b", "27a"));
+  const read = readEdition(`${text}  wanted: { means: wanted-by, label: Needed on site }\n`, file, catalogue);
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return read.value;
+}
+const edition = withIt("device-26b");
 
 async function sheetOf(values: Readonly<Record<string, string>>) {
   const bytes = await fillSheet(await blankSheet(edition, catalogue), { contact_name: "Ines", ...values });
@@ -38,10 +42,24 @@ async function sheetOf(values: Readonly<Record<string, string>>) {
 
 test("a new place is drawn, with its tip", async () => {
   const { widgets } = await look(await blankSheet(edition, catalogue));
-  expect(widgets.find(({ fieldName }) => fieldName === "wanted")).toMatchObject({
+  const drawn = (name: string) => widgets.find(({ fieldName }) => fieldName === name);
+  expect(drawn("wanted")).toMatchObject({
     required: true,
     alternativeText: "Needed on site; must be filled in; the day on site",
   });
+  const [, bottom = 0] = drawn("wanted")?.rect ?? [];
+  expect(bottom).toBeGreaterThan(drawn("notes")?.rect[3] ?? Number.POSITIVE_INFINITY);
+});
+
+test("where there is no height for it, it stands beside the notes", async () => {
+  const { widgets } = await look(await blankSheet(withIt("plate-26b"), catalogue));
+  const drawn = (name: string) => widgets.find(({ fieldName }) => fieldName === name);
+  expect(drawn("wanted")).toMatchObject({
+    required: false,
+    alternativeText: "Needed on site; the day on site",
+  });
+  const [left = 0] = drawn("wanted")?.rect ?? [];
+  expect(left).toBeGreaterThan(drawn("notes")?.rect[2] ?? Number.POSITIVE_INFINITY);
 });
 
 test("what is typed there is a part of the sheet", async () => {

@@ -37,11 +37,18 @@ export const fieldNotRead = defineSheetCheck({
       }),
       wording: "unmapped",
     },
+    {
+      shows: "a field without a name",
+      given: device({ unmapped: [{ name: "", value: "4 pieces" }] }),
+      wording: "unmapped",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const { unmapped = [] } = sheet;
     if (unmapped.length === 0) return;
-    const told = unmapped.slice(0, most.fields).map(({ name, value }) => `“${name}” says “${short(value)}”`);
+    const told = unmapped.slice(0, most.fields).map(({ name, value }) => {
+      return `${name === "" ? "one without a name" : `“${short(name)}”`} says “${short(value)}”`;
+    });
     const left = unmapped.length - told.length;
     const fields = left === 0 ? told : [...told, `${left} more`];
     yield say("unmapped", { count: unmapped.length, fields }, at(sheet));
