@@ -134,8 +134,9 @@ export function notes(draft: Draft, box: Box): void {
       : { ...area, y: area.y + above, height: area.height - above };
   if (frame.height < leastNotes.height || frame.width < leastNotes.width)
     throw new Error("the sheet has no room left for notes");
-  for (let i = 0; beside === 0 && i < others.length; i += 4)
-    line(draft, { ...area, y: area.y + (i / 4) * step }, others.slice(i, i + 4));
+  if (beside === 0)
+    for (let i = 0; i < others.length; i += 4)
+      line(draft, { ...area, y: area.y + (i / 4) * step }, others.slice(i, i + 4));
   bare(draft, "notes", frame);
   if (beside > 0) line(draft, { ...area, x: frame.x + frame.width + 8, width: beside - 8 }, others);
 }
