@@ -134,11 +134,11 @@ export function buttonsOf(layout: Layout): number {
 }
 
 /** Gangs of the widest plate. */
-export function mostGangs(catalogue: Catalogue): number {
+export function mostGangs(catalogue: Pick<Catalogue, "plate">): number {
   return catalogue.plate.widths.length;
 }
 
 /** Buttons of the layout with the most. */
-export function mostButtons(catalogue: Catalogue): number {
+export function mostButtons(catalogue: Pick<Catalogue, "layouts">): number {
   return Math.max(...catalogue.layouts.map(buttonsOf));
 }

@@ -49,6 +49,7 @@ import { blankSheet } from "./sheet/blank-sheet.ts";
 import { characterNotCuttable } from "./sheet/character-not-cuttable.ts";
 import { emailMalformed } from "./sheet/email-malformed.ts";
 import { fieldMissing } from "./sheet/field-missing.ts";
+import { fieldNotRead } from "./sheet/field-not-read.ts";
 import { fieldUnreadable } from "./sheet/field-unreadable.ts";
 import { fieldsFlattened } from "./sheet/fields-flattened.ts";
 import { finishNotMade } from "./sheet/finish-not-made.ts";
@@ -122,6 +123,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   readersDisagree,
   valueHidden,
   fieldsFlattened,
+  fieldNotRead,
   fieldUnreadable,
   fieldMissing,
   noWayToReachYou,

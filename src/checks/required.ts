@@ -1,37 +1,52 @@
 import { type Catalogue, layoutOf } from "../catalogue/catalogue.ts";
+import type { Edition } from "../reading/edition.ts";
 import { hasText } from "../trade/legend.ts";
-import { addressParts, type Place } from "../trade/place.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import { type Entry, entries, type Need, type Place, type PlaceRow, places } from "../trade/place.ts";
+import { isFilled, type Sheet } from "../trade/sheet.ts";
 
 /** Places that every sheet of this kind must fill in, where its form prints them. */
 export function requiredPlaces(kind: Sheet["kind"]): readonly Entry[] {
-  return [
-    "contact.name",
-    ...addressParts.map((part) => `bill.${part}` as const),
-    "project",
-    "order",
-    ...(kind === "device" ? (["standing", "layout"] as const) : (["gangs"] as const)),
-    "finish",
-    "lettering",
-  ];
+  return entries.filter((place) => needOf(place, kind) === "always");
 }
 
-/** Places that this sheet must fill in because of what else it says. */
-export function alsoRequired(sheet: Sheet, catalogue: Catalogue): readonly Entry[] {
-  if (sheet.kind === "plate") return [];
-  const [code] = sheet.layouts;
-  const choosesPlace = code !== undefined && layoutOf(catalogue, code)?.legend_places !== undefined;
-  return [
-    ...(sheet.standing === "in-plate" ? (["position", "gangs"] as const) : []),
-    ...(choosesPlace ? (["legend-place"] as const) : []),
-  ];
+/** Places that this sheet must fill in, because all must or because of what else it says. */
+export function requiredOn(sheet: Sheet, catalogue: Catalogue): readonly Entry[] {
+  return entries.filter((place) => {
+    const need = needOf(place, sheet.kind);
+    return need !== undefined && applies[need](sheet, catalogue);
+  });
+}
+
+/** Places that some sheet must fill in and that its form does not print, so that nobody is asked for them. */
+export function neverAsked({ form, fields }: Edition, { layouts }: Catalogue): readonly Entry[] {
+  const printed = new Set<Place | undefined>(fields.map(({ place }) => place));
+  return entries.filter((place) => {
+    const need = needOf(place, form);
+    if (printed.has(place) || need === undefined || need === "never") return false;
+    if (need === "by layout") return layouts.some((layout) => layout.legend_places !== undefined);
+    // "2 of 4" says both how many gangs there are, and that the device goes into a plate.
+    return !(printed.has("position") && (place === "gangs" || place === "standing"));
+  });
+}
+
+const applies: Readonly<Record<Need, (sheet: Sheet, catalogue: Catalogue) => boolean>> = {
+  always: () => true,
+  never: () => false,
+  "in a plate": (sheet) => sheet.kind === "device" && sheet.standing === "in-plate",
+  "by layout": (sheet, catalogue) => {
+    const [code] = sheet.kind === "device" ? sheet.layouts : [];
+    return code !== undefined && layoutOf(catalogue, code)?.legend_places !== undefined;
+  },
+};
+
+function needOf(place: Entry, kind: Sheet["kind"]): Need | undefined {
+  const row: PlaceRow = places[place];
+  return row[kind];
 }
 
 /** Whether the form prints a place and nothing stands in it. */
 export function isMissing(sheet: Sheet, place: Entry): boolean {
-  return (
-    sheet.prints[place] !== undefined && entries[place](sheet) === undefined && !isDoubtful(sheet, place)
-  );
+  return sheet.prints[place] !== undefined && !isFilled(sheet, place) && !isDoubtful(sheet, place);
 }
 
 /** Whether something was typed that nobody could read for certain: other checks say so, the rest keep still. */
@@ -47,53 +62,14 @@ export function isBlank(sheet: Sheet): boolean {
   const untouched = sheet.unread.length + sheet.unsure.length === 0;
   const unlettered = sheet.legends.every((legend) => !legend.plain && !hasText(legend));
   // What a form does not print was not filled in by anybody, even where reading concludes it from the rest.
-  const filled = choices.filter(
-    (place) => sheet.prints[place] !== undefined && entries[place](sheet) !== undefined,
+  const filled = entries.filter(
+    (place) => saysWhat(place) && sheet.prints[place] !== undefined && isFilled(sheet, place),
   );
   return untouched && unlettered && filled.length === 0;
 }
 
-/** A place that may be demanded. Legends and the ship-to mark have checks of their own. */
-export type Entry = Exclude<
-  Place,
-  `row.${string}` | `plain.${string}` | "ship.same" | "mark" | "part-key" | "notes" | "edition"
->;
-
-const choices = [
-  "contact.name",
-  "contact.email",
-  "contact.phone",
-  "standing",
-  "position",
-  "gangs",
-  "layout",
-  "legend-place",
-  "finish",
-  "lettering",
-] as const satisfies readonly Entry[];
-
-/** What stands in each place; undefined when nothing does. */
-const entries: { readonly [P in Entry]: (sheet: Sheet) => string | number | undefined } = {
-  "contact.name": ({ contact }) => contact.name,
-  "contact.email": ({ contact }) => contact.email,
-  "contact.phone": ({ contact }) => contact.phone,
-  "bill.name": ({ billTo }) => billTo.name,
-  "bill.street": ({ billTo }) => billTo.street,
-  "bill.city": ({ billTo }) => billTo.city,
-  "bill.state": ({ billTo }) => billTo.state,
-  "bill.postcode": ({ billTo }) => billTo.postcode,
-  "ship.name": ({ shipTo }) => shipTo.name,
-  "ship.street": ({ shipTo }) => shipTo.street,
-  "ship.city": ({ shipTo }) => shipTo.city,
-  "ship.state": ({ shipTo }) => shipTo.state,
-  "ship.postcode": ({ shipTo }) => shipTo.postcode,
-  project: ({ project }) => project,
-  order: ({ order }) => order,
-  standing: (sheet) => (sheet.kind === "device" ? sheet.standing : undefined),
-  position: (sheet) => (sheet.kind === "device" ? sheet.position : undefined),
-  gangs: ({ gangs }) => gangs,
-  layout: (sheet) => (sheet.kind === "device" ? sheet.layouts[0] : undefined),
-  "legend-place": (sheet) => (sheet.kind === "device" ? sheet.legendPlace : undefined),
-  finish: ({ finish }) => finish,
-  lettering: ({ lettering }) => lettering,
-};
+/** Whether a place is a choice, a number or a part of the contact: more than the head of a letter. */
+function saysWhat(place: Entry): boolean {
+  const { holds } = places[place];
+  return (holds !== "text" && holds !== "tick") || place.startsWith("contact.");
+}

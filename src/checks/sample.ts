@@ -1,7 +1,7 @@
 import { gatherOrders } from "../orders/gather.ts";
 import type { FileKind, ReadFile } from "../trade/attachment.ts";
 import type { FaceName, Legend } from "../trade/legend.ts";
-import type { Place, Print } from "../trade/place.ts";
+import { entries, type Place, type Print, rowOf } from "../trade/place.ts";
 import type { DeviceSheet, PlateSheet, Sheet } from "../trade/sheet.ts";
 import type { OrderSubject } from "./check.ts";
 
@@ -43,14 +43,7 @@ export function device(changes: Partial<DeviceSheet> = {}, rows: Rows = {}): Dev
     id: "1/2",
     file: "S-104 pos 2.pdf",
     edition: { name: "device-26b", title: "Device sheet, edition 26b" },
-    prints: prints([
-      "layout",
-      "standing",
-      "position",
-      "legend-place",
-      ...facePlaces(6, 2),
-      ...facePlace("plate", 2),
-    ]),
+    prints: prints("device", [...facePlaces(6, 2), ...facePlace("plate", 2)]),
     ...common,
     standing: "in-plate",
     position: 2,
@@ -87,7 +80,7 @@ export function plate(changes: Partial<PlateSheet> = {}, rows: Rows = {}): Plate
     id: "1/1",
     file: "S-104 plate.pdf",
     edition: { name: "plate-26b", title: "Plate sheet, edition 26b" },
-    prints: prints(facePlaces(6, 2)),
+    prints: prints("plate", facePlaces(6, 2)),
     ...common,
     legends: merge(legends, rows),
     ...changes,
@@ -169,51 +162,16 @@ function merge(legends: readonly Legend[], rows: Rows): Legend[] {
   return [...changed, ...added];
 }
 
-const labels: Partial<Record<Place, string>> = {
-  "contact.name": "Contact name",
-  "contact.email": "E-mail",
-  "contact.phone": "Phone",
-  "bill.name": "Bill to: company",
-  "bill.street": "Bill to: street",
-  "bill.city": "Bill to: city",
-  "bill.state": "Bill to: state",
-  "bill.postcode": "Bill to: ZIP or postal code",
-  "ship.same": "Ship to: same as bill-to",
-  "ship.name": "Ship to: company",
-  "ship.street": "Ship to: street",
-  "ship.city": "Ship to: city",
-  "ship.state": "Ship to: state",
-  "ship.postcode": "Ship to: ZIP or postal code",
-  project: "Project name",
-  order: "Order number",
-  mark: "Station mark",
-  gangs: "Gangs of the plate",
-  finish: "Finish",
-  lettering: "Lettering",
-  "part-key": "Part key",
-  notes: "Notes",
-  layout: "Layout",
-  standing: "Where the device goes",
-  position: "Position",
-  "legend-place": "Legend sits at",
-};
-
-function prints(more: readonly Place[]): Partial<Record<Place, Print>> {
-  const places = [...(Object.keys(labels) as Place[]), ...more];
+/** A form that prints every place of a kind of sheet, with the labels of the table. */
+function prints(kind: Sheet["kind"], faces: readonly Place[]): Partial<Record<Place, Print>> {
+  const printed: readonly Place[] = [...entries.filter((place) => kind in rowOf(place)), ...faces];
   return Object.fromEntries(
-    places
-      .filter(
-        (place) =>
-          !["layout", "standing", "position", "legend-place"].includes(place) || more.includes(place),
-      )
-      .map((place) => [place, { field: place, label: labels[place] ?? faceLabel(place) }]),
+    printed.map((place): [Place, Print] => {
+      const [, face = "", row = ""] = place.split(".");
+      const label = rowOf(place).label.replace("{face}", face).replace("{row}", row);
+      return [place, { field: place, label: label.replace("Face plate", "Plate legend") }];
+    }),
   );
-}
-
-function faceLabel(place: Place): string {
-  const [what, face, row] = place.split(".");
-  const name = face === "plate" ? "Plate legend" : `Face ${face}`;
-  return what === "plain" ? `${name}: leave plain` : `${name}, row ${row}`;
 }
 
 function facePlaces(faces: number, rows: number): Place[] {

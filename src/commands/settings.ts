@@ -1,7 +1,14 @@
 import { readdir } from "node:fs/promises";
-import { buttonsOf } from "../catalogue/catalogue.ts";
+import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
+import { neverAsked } from "../checks/required.ts";
+import { blankSheet } from "../drawing/blank-sheet.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
+import type { Edition } from "../reading/edition.ts";
+import type { EditionFile } from "../reading/editions.ts";
+import { type Need, type PlaceRow, places } from "../trade/place.ts";
+import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
+import { table } from "./table.ts";
 import {
   aroundMail,
   beside,
@@ -17,17 +24,23 @@ export const settings = defineCommand({
   takes: "",
   words: [0, 0],
   summary: "Reads the settings, the catalogue and the editions, and says what they come to.",
-  details: "Every fault is printed at once as file:line:column path: what is wrong; the exit code is then 2.",
+  details:
+    "Every fault is printed at once as file:line:column path: what is wrong; the exit code is then 2. Editions are\nheld against the catalogue and against each other, and the sheets of our own are drawn to see that they can be.",
   options: {
+    places: { type: "boolean", tells: "only list the places that a field of an edition may mean" },
     connect: {
       type: "boolean",
       tells: "also try mailboxes and sender; a test message goes to the desk itself",
     },
     ...settingsOption,
   },
-  async run(_, { settings: given, connect = false }, { out }) {
-    const configuration = await configure(given);
-    const { file, settings: read, catalogue, editions } = configuration;
+  async run(_, { settings: given, connect = false, places: list = false }, { out }) {
+    if (list) {
+      out(placesText());
+      return 0;
+    }
+    const configuration = await configure(given, reasonNotDrawn);
+    const { file, settings: read, catalogue, editions, editionFiles } = configuration;
     out(
       [
         `settings   ${file}`,
@@ -38,7 +51,7 @@ export const settings = defineCommand({
         `lettering  ${catalogue.lettering.map((l) => l.name).join(", ")}`,
         ...editions.map(
           (e) =>
-            `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}`,
+            `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}${e.acceptedUntil === undefined ? "" : `, accepted until ${e.acceptedUntil}`}`,
         ),
         `languages  ${read.languages.join(", ")}`,
         `record     ${read.record}`,
@@ -48,12 +61,55 @@ export const settings = defineCommand({
         ),
         `answers    ${read.answers.folder ?? `by ${read.answers.send?.smtp.host}`}, from ${read.answers.from.address}`,
         `day        begins at midnight in ${read.time_zone}`,
+        ...editionFiles.flatMap((written) => warningOf(written, catalogue)),
         "No faults.",
       ].join("\n"),
     );
     return connect ? tryConnections(configuration, out) : 0;
   },
 });
+
+/** Why the blank sheet of an edition cannot be drawn; undefined when it can. */
+function reasonNotDrawn(edition: Edition, catalogue: Catalogue): Promise<string | undefined> {
+  return blankSheet(edition, catalogue).then(
+    () => undefined,
+    (cause: unknown) => `cannot be drawn: ${reasonOf(cause)}`,
+  );
+}
+
+/** What an edition in use does not ask for although it is needed. */
+function warningOf({ edition, file, text }: EditionFile, catalogue: Catalogue): string[] {
+  const isUsed = edition.replacedBy === undefined || edition.acceptedUntil !== undefined;
+  const never = isUsed ? neverAsked(edition, catalogue) : [];
+  if (never.length === 0) return [];
+  const what = `has no field for ${never.join(", ")}, so nobody is asked for it`;
+  return [`warning    ${faultLine(faultIn(text, file, ["fields"], what))}`];
+}
+
+const needs: Readonly<Record<Need, string>> = {
+  always: "must",
+  never: "may",
+  "in a plate": "must in a plate",
+  "by layout": "must by layout",
+};
+
+/** Every place of the table: what a field may mean, on which sheet, and what stands there. */
+function placesText(): string {
+  const rows = Object.entries<PlaceRow>(places).map(([place, { device, plate, holds, label, tip }]) => [
+    place,
+    device === undefined ? "" : needs[device],
+    plate === undefined ? "" : needs[plate],
+    holds,
+    // How many characters fit depends on the catalogue.
+    [label, ...(tip === undefined ? [] : [tip.replace(/^\{characters\}[^,]*, /, "")])].join("; "),
+  ]);
+  return [
+    table([["means", "on a device sheet", "on a plate sheet", "holds", "what it is"], ...rows], 110),
+    "",
+    "{face} is a button or gang, or “plate”; {row} a row of its legend. Written so in the field's name and in `means`,",
+    "they stand for all of them. `nothing` is for a field that says nothing of the order.",
+  ].join("\n");
+}
 
 /** Tries every server of the settings and says of each what came of it: 0 when all can be used, otherwise 2. */
 async function tryConnections(configuration: Configuration, out: (text: string) => void): Promise<number> {

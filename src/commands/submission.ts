@@ -1,6 +1,7 @@
 import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
 import type { Enclosure } from "../answer/message.ts";
+import { dateIn } from "../audit/day.ts";
 import { judgeOpened, type OpenLetter, openLetter, openParts, usualCaps } from "../intake/open.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import type { Reader } from "../ports/reader.ts";
@@ -8,7 +9,7 @@ import { openPool } from "../sandbox/pool.ts";
 import { openLog } from "../telemetry/log.ts";
 import type { Attachment } from "../trade/attachment.ts";
 import { CannotRun, reasonOf } from "./command.ts";
-import type { Configuration } from "./wire.ts";
+import { type Configuration, systemClock } from "./wire.ts";
 
 /** Files that somebody names are theirs to choose: only their sizes one by one are bounded. */
 const ownCaps = { ...usualCaps, files: Number.POSITIVE_INFINITY, total: Number.POSITIVE_INFINITY };
@@ -32,11 +33,12 @@ export async function withReader<T>(use: (reader: Reader) => Promise<T>): Promis
 /** Checks PDFs, letters and folders of them as one submission. Throws CannotRun for a path that cannot be read. */
 export async function checkPaths(
   paths: readonly string[],
-  { catalogue, editions }: Pick<Configuration, "catalogue" | "editions">,
+  { catalogue, editions, settings }: Pick<Configuration, "catalogue" | "editions" | "settings">,
   reader: Reader,
 ): Promise<Checked> {
   const { files, ...letter } = await openAll(reader, await filesOf(paths));
-  const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
+  const today = dateIn(systemClock.now(), settings.time_zone);
+  const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
   const report = makeReport(
     {
       ...letter,

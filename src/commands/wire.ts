@@ -12,13 +12,14 @@ import type { Clock } from "../ports/clock.ts";
 import type { Log } from "../ports/log.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
-import { type Edition, readEdition } from "../reading/edition.ts";
+import type { Edition } from "../reading/edition.ts";
+import { type EditionFile, type EditionText, readEditions } from "../reading/editions.ts";
 import { openPool } from "../sandbox/pool.ts";
-import { readSettings, type Settings } from "../settings/settings.ts";
+import { readPaths, readSettings, type Settings } from "../settings/settings.ts";
 import { openBlobs } from "../store/blobs.ts";
 import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
 import { openStore, readStore } from "../store/store.ts";
-import { type Fault, faultLine, type Written } from "../yaml/yaml.ts";
+import { faultIn, faultLine, type Written } from "../yaml/yaml.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 
 /** The option that every command with settings has. */
@@ -55,41 +56,84 @@ export interface Configuration {
   readonly settings: Settings;
   readonly catalogue: Catalogue;
   readonly editions: readonly Edition[];
+  /** The same with the files that say them. */
+  readonly editionFiles: readonly EditionFile[];
 }
 
-/** Reads settings, catalogue and editions. Throws CannotRun with every fault in all of them. */
-export async function configure(file = projectFile("config", "burin.yaml")): Promise<Configuration> {
-  const faults: Fault[] = [];
+/** Tries what an edition is for beyond reading, and says why it cannot be had. */
+type Prove = (edition: Edition, catalogue: Catalogue) => Promise<string | undefined>;
+
+/**
+ * Reads settings, catalogue, glossary and editions. Throws CannotRun with every fault in all of them, and what
+ * `prove` says against editions that `drawn` promises.
+ */
+export async function configure(
+  file = projectFile("config", "burin.yaml"),
+  prove?: Prove,
+): Promise<Configuration> {
+  const trouble: string[] = [];
   const take = <T>(written: Written<T>): T | undefined => {
     if (written.ok) return written.value;
-    faults.push(...written.faults);
+    trouble.push(...written.faults.map(faultLine));
     return undefined;
   };
-  const settings = take(readSettings(await readText(file), file));
-  if (settings === undefined) throw faulty(faults);
-
-  const catalogueFile = beside(file, settings.catalogue);
-  const makes = take(readCatalogue(await readText(catalogueFile), catalogueFile));
-  const glossaryFile =
-    settings.glossary === undefined ? projectFile("config", "glossary.txt") : beside(file, settings.glossary);
-  const glossary = take(readGlossary(await readText(glossaryFile), glossaryFile));
-  if (makes === undefined || glossary === undefined) throw faulty(faults);
-  const catalogue = {
-    ...makes,
-    words: makeWords(glossary, await dictionariesOf(settings.languages)),
+  const open = async <T>(path: string, read: (text: string, file: string) => Written<T>) => {
+    const text = await textOf(path, trouble);
+    return text === undefined ? undefined : take(read(text, path));
   };
+  const written = await textOf(file, trouble);
+  if (written === undefined) throw new CannotRun(trouble.join("\n"));
+  const settings = take(readSettings(written, file));
+  // Settings with a fault may still say where the rest lies.
+  const paths = settings ?? readPaths(written, file);
+  const catalogueFile = paths.catalogue === undefined ? undefined : beside(file, paths.catalogue);
+  const makes = catalogueFile === undefined ? undefined : await open(catalogueFile, readCatalogue);
+  const glossary = await open(
+    paths.glossary === undefined ? projectFile("config", "glossary.txt") : beside(file, paths.glossary),
+    readGlossary,
+  );
+  const texts = paths.editions === undefined ? [] : await editionTexts(beside(file, paths.editions), trouble);
+  const { editions, faults } = readEditions(texts, makes);
+  trouble.push(...faults.map(faultLine));
+  const catalogue =
+    makes === undefined || glossary === undefined
+      ? undefined
+      : { ...makes, words: makeWords(glossary, await dictionariesOf(settings?.languages ?? [])) };
+  if (prove !== undefined && catalogue !== undefined)
+    for (const { edition, text, file } of editions.filter((one) => one.edition.drawn)) {
+      const what = await prove(edition, catalogue);
+      if (what !== undefined) trouble.push(faultLine(faultIn(text, file, ["drawn"], what)));
+    }
+  if (trouble.length > 0 || settings === undefined || catalogue === undefined)
+    throw new CannotRun(trouble.join("\n"));
+  return {
+    file,
+    settings,
+    catalogue,
+    editions: editions.map(({ edition }) => edition),
+    editionFiles: editions,
+  };
+}
 
-  const folder = beside(file, settings.editions);
+async function editionTexts(folder: string, trouble: string[]): Promise<EditionText[]> {
   const names = await readdir(folder).catch((cause: unknown) => {
-    throw new CannotRun(`cannot read the folder of editions ${folder}: ${reasonOf(cause)}`, { cause });
+    trouble.push(`cannot read the folder of editions ${folder}: ${reasonOf(cause)}`);
+    return [];
   });
-  const editions: Edition[] = [];
+  const texts: EditionText[] = [];
   for (const name of names.filter((n) => n.endsWith(".yaml")).toSorted()) {
-    const edition = take(readEdition(await readText(join(folder, name)), join(folder, name), catalogue));
-    if (edition !== undefined) editions.push(edition);
+    const file = join(folder, name);
+    const text = await textOf(file, trouble);
+    if (text !== undefined) texts.push({ file, text });
   }
-  if (faults.length > 0) throw faulty(faults);
-  return { file, settings, catalogue, editions };
+  return texts;
+}
+
+async function textOf(file: string, trouble: string[]): Promise<string | undefined> {
+  return readFile(file, "utf8").catch((cause: unknown) => {
+    trouble.push(`cannot read ${file}: ${reasonOf(cause)}`);
+    return undefined;
+  });
 }
 
 /** A path of the settings, which are written as seen from the settings file. */
@@ -155,6 +199,7 @@ export async function openDesk(
     chance: Math.random,
     catalogue,
     editions,
+    timeZone: settings.time_zone,
     from,
     rules: {
       ours: [from.address, ...also],
@@ -204,13 +249,3 @@ export function aroundMail(
 }
 
 export const systemClock: Clock = { now: () => new Date() };
-
-async function readText(file: string): Promise<string> {
-  return readFile(file, "utf8").catch((cause: unknown) => {
-    throw new CannotRun(`cannot read ${file}: ${reasonOf(cause)}`, { cause });
-  });
-}
-
-function faulty(faults: readonly Fault[]): CannotRun {
-  return new CannotRun(faults.map(faultLine).join("\n"));
-}

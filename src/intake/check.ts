@@ -1,3 +1,4 @@
+import { dateIn } from "../audit/day.ts";
 import { changesOf } from "../judging/changes.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
@@ -76,7 +77,9 @@ interface Opened extends OpenLetter {
 async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, desk: Desk): Promise<Opened> {
   const { reader, editions, catalogue } = desk;
   const opened = await openLetter(reader, bytes, String(number));
-  const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue }));
+  // A letter that waited is judged by the day on which it came.
+  const today = dateIn(receivedAt, desk.timeZone);
+  const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
   const { date } = opened.letter;
   return {
     ...opened,

@@ -17,6 +17,8 @@ export interface Desk {
   readonly chance: () => number;
   readonly catalogue: Catalogue;
   readonly editions: readonly Edition[];
+  /** Where a day begins at midnight: an IANA name. */
+  readonly timeZone: string;
   /** Who the answers come from. */
   readonly from: { readonly name: string; readonly address: string };
   readonly rules: Rules;

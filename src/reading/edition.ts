@@ -1,41 +1,25 @@
 import { z } from "zod";
-import { type Catalogue, mostButtons, mostGangs } from "../catalogue/catalogue.ts";
-import type { FaceName } from "../trade/legend.ts";
-import { addressParts, type Place } from "../trade/place.ts";
-import { readYaml, type Written } from "../yaml/yaml.ts";
+import { type Place, places, type SheetKind } from "../trade/place.ts";
+import { type Fault, readYaml, type Written } from "../yaml/yaml.ts";
+import type { Makes } from "./choices.ts";
+import { faultsOfFields, type WrittenField } from "./edition-faults.ts";
+import { fillHole, holesOf } from "./holes.ts";
 
-const plainPlaces = [
-  "contact.name",
-  "contact.email",
-  "contact.phone",
-  ...addressParts.map((part) => `bill.${part}` as const),
-  ...addressParts.map((part) => `ship.${part}` as const),
-  "ship.same",
-  "project",
-  "order",
-  "mark",
-  "standing",
-  "position",
-  "gangs",
-  "layout",
-  "legend-place",
-  "finish",
-  "lettering",
-  "part-key",
-  "notes",
-  "edition",
-] as const;
-const facePattern = /^(row\.(\{face\}|plate|\d+)\.(\{row\}|\d+)|plain\.(\{face\}|plate|\d+))$/;
+/** What `means` may say: a place of the table, its holes filled or left, or `nothing`. */
+const meanings = new RegExp(
+  `^(?:nothing|${Object.keys(places)
+    .map((place) =>
+      place
+        .replaceAll(/[.{}]/g, String.raw`\$&`)
+        .replace(String.raw`\{face\}`, String.raw`(?:\{face\}|plate|[1-9]\d*)`)
+        .replace(String.raw`\{row\}`, String.raw`(?:\{row\}|[1-9]\d*)`),
+    )
+    .join("|")})$`,
+);
 
 const field = z.strictObject({
   /** The place it fills; `nothing` for a field that belongs to the form but says nothing of the order. */
-  means: z
-    .string()
-    .refine(
-      (means) =>
-        means === "nothing" || plainPlaces.some((place) => place === means) || facePattern.test(means),
-      "not a place on a sheet",
-    ),
+  means: z.string().regex(meanings, "not a place on a sheet; `burin settings --places` lists them"),
   label: z.string().min(1),
   /** What the form's own values stand for, where they are neither code nor name in the catalogue. */
   values: z.record(z.string(), z.string()).optional(),
@@ -51,10 +35,39 @@ const schema = z.strictObject({
   form: z.enum(["device", "plate"]),
   /** Burin draws the blank sheet of this edition itself. */
   drawn: z.boolean().default(false),
-  /** The edition to use instead; this one is no longer accepted. */
+  /** The edition to use instead; this one is no longer accepted … */
   replaced_by: z.string().optional(),
-  fields: z.record(z.string().min(1), field),
+  /** … or until the end of this day. */
+  accepted_until: z.iso.date("a day is written as 2026-12-31").optional(),
+  fields: z.record(z.string().min(1), field).refine((all) => Object.keys(all).length > 0, "needs a field"),
 });
+
+/** The schema, and what it cannot say. Without a catalogue only the form of an edition is looked at. */
+function schemaFor(makes: Makes | undefined) {
+  return schema.superRefine(
+    (edition, ctx) => {
+      const { accepted_until, replaced_by, form, fields } = edition;
+      const wrong = (path: readonly string[], message: string): void =>
+        ctx.addIssue({ code: "custom", path: [...path], message });
+      if (accepted_until !== undefined && replaced_by === undefined)
+        wrong(["accepted_until"], "needs replaced_by: the edition to use then");
+      if (makes === undefined) return;
+      for (const [path, what] of faultsOfFields(soundFields(fields), form, makes)) wrong(path, what);
+    },
+    // A fault elsewhere in the file hides none here, if there is anything to look at.
+    {
+      when: ({ value }) =>
+        z.looseObject({ form: schema.shape.form, fields: z.looseObject({}) }).safeParse(value).success,
+    },
+  );
+}
+
+function soundFields(fields: object): [string, WrittenField][] {
+  return Object.entries(fields).flatMap(([name, written]): [string, WrittenField][] => {
+    const read = field.safeParse(written);
+    return read.success ? [[name, read.data]] : [];
+  });
+}
 
 /** One field of a form: what it is called, what it means, how it is labelled. */
 export interface EditionField {
@@ -72,10 +85,12 @@ export interface EditionField {
 export interface Edition {
   readonly name: string;
   readonly title: string;
-  readonly form: "device" | "plate";
+  readonly form: SheetKind;
   /** Burin draws the blank sheet of this edition itself. */
   readonly drawn: boolean;
+  /** The edition to use instead, and the last day on which this one is accepted all the same: "2026-12-31". */
   readonly replacedBy?: string;
+  readonly acceptedUntil?: string;
   readonly fields: readonly EditionField[];
 }
 
@@ -83,10 +98,10 @@ export interface Edition {
  * YAML text of one edition → the edition, or every fault in it. A field whose name holds `{face}` or
  * `{row}` stands for one field on each face and row that the catalogue has.
  */
-export function readEdition(text: string, file: string, catalogue: Catalogue): Written<Edition> {
-  const read = readYaml(text, file, schema);
+export function readEdition(text: string, file: string, makes: Makes): Written<Edition> {
+  const read = readYaml(text, file, schemaFor(makes));
   if (!read.ok) return read;
-  const { edition, title, form, drawn, replaced_by, fields } = read.value;
+  const { edition, title, form, drawn, replaced_by, accepted_until, fields } = read.value;
   return {
     ok: true,
     value: {
@@ -95,8 +110,9 @@ export function readEdition(text: string, file: string, catalogue: Catalogue): W
       form,
       drawn,
       ...(replaced_by === undefined ? {} : { replacedBy: replaced_by }),
+      ...(accepted_until === undefined ? {} : { acceptedUntil: accepted_until }),
       fields: Object.entries(fields).flatMap(([name, { means, label, values = {}, ticked, prints }]) =>
-        holesOf(means, form, catalogue).map((hole) => ({
+        holesOf(name, means, form, makes).map((hole) => ({
           name: fillHole(name, hole),
           label: fillHole(label, hole),
           values,
@@ -109,24 +125,8 @@ export function readEdition(text: string, file: string, catalogue: Catalogue): W
   };
 }
 
-interface Hole {
-  readonly face?: FaceName;
-  readonly row?: number;
-}
-
-function holesOf(means: string, form: "device" | "plate", catalogue: Catalogue): Hole[] {
-  const faces = form === "device" ? mostButtons(catalogue) : mostGangs(catalogue);
-  const rows = form === "plate" || means.includes(".plate") ? catalogue.plate.rows : catalogue.device.rows;
-  const byFace: Hole[] = means.includes("{face}") ? counted(faces).map((n) => ({ face: `${n}` })) : [{}];
-  return byFace.flatMap((hole) =>
-    means.includes("{row}") ? counted(rows).map((row) => ({ ...hole, row })) : [hole],
-  );
-}
-
-function fillHole(text: string, { face, row }: Hole): string {
-  return text.replaceAll("{face}", face ?? "").replaceAll("{row}", String(row ?? ""));
-}
-
-function counted(n: number): number[] {
-  return Array.from({ length: n }, (_, i) => i + 1);
+/** What is wrong with an edition while no catalogue can be read. */
+export function formFaults(text: string, file: string): readonly Fault[] {
+  const read = readYaml(text, file, schemaFor(undefined));
+  return read.ok ? [] : read.faults;
 }

@@ -1,6 +1,7 @@
 import type { Place, Print } from "../trade/place.ts";
+import type { Unmapped } from "../trade/sheet.ts";
 import type { Edition, EditionField } from "./edition.ts";
-import type { ReadField } from "./form.ts";
+import { isFillable, type ReadField } from "./form.ts";
 
 /** One thing filled in: as it stands in the form, and what it stands for by the edition's own values. */
 export interface Entry {
@@ -27,6 +28,19 @@ export function filledIn(fields: readonly ReadField[], edition: Edition): Filled
   };
 }
 
+/** Every field that is filled in and that the edition does not have: an added one, or one that it forgot. */
+export function unmappedIn(fields: readonly ReadField[], edition: Edition): Unmapped[] {
+  const known = new Set(edition.fields.map(({ name }) => name));
+  return fields
+    .filter((field) => isFillable(field) && !known.has(field.name))
+    .flatMap((field) => {
+      // What only one of two readers sees may stand there all the same.
+      const { one = "", other = "" } = field.unsure ?? {};
+      const values = [...field.values, one, other].filter((value) => !isLeft(field, value));
+      return values.length === 0 ? [] : [{ name: field.name, value: [...new Set(values)].join(", ") }];
+    });
+}
+
 /** Several boxes that make one choice are named together. */
 function printOf(printed: readonly EditionField[]): Print {
   const [field = "", ...besides] = printed.map(({ name }) => name);
@@ -45,6 +59,12 @@ function entriesOf(field: ReadField | undefined, { ticked, label, values }: Edit
     typed,
     means: known.find(([value]) => same(value, typed))?.[1] ?? typed,
   }));
+}
+
+/** Whether a value is what a field holds that nobody has filled in: blanks, a prompt, a box that is off. */
+function isLeft({ kind }: ReadField, value: string): boolean {
+  if (kind === "tick") return !saysYes(value);
+  return kind === "choice" ? isPrompt(value) : value.trim() === "";
 }
 
 /** What a drop-down shows until something is chosen: "Choose…", "Select a finish", "-". */

@@ -22,8 +22,8 @@ export function isFillable({ kind }: Pick<FormField, "kind">): boolean {
 }
 
 /**
- * Widgets → fields: what stands under one name is one field with every value found there. Nameless
- * fields are left out, since no edition can speak of them.
+ * Widgets → fields: what stands under one name is one field with every value found there. No edition can speak
+ * of nameless fields, so they are left out unless somebody has filled one in.
  */
 export function gatherFields(widgets: Iterable<FormField>): FormField[] {
   const byName = new Map<string, FormField>();
@@ -33,7 +33,7 @@ export function gatherFields(widgets: Iterable<FormField>): FormField[] {
     const all = [...new Set([...before, ...found])].filter((value) => value !== "");
     byName.set(name, { name, kind, values: kind === "text" && all.length === 0 ? [""] : all });
   }
-  byName.delete("");
+  if (byName.get("")?.values.every((value) => value === "") === true) byName.delete("");
   return [...byName.values()];
 }
 

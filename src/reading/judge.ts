@@ -4,7 +4,7 @@ import type { Doubt, Sheet } from "../trade/sheet.ts";
 import { doubtsOf } from "./doubts.ts";
 import type { Edition } from "./edition.ts";
 import type { FileFacts, PageFacts, PdfFacts } from "./facts.ts";
-import { filledIn } from "./filled.ts";
+import { filledIn, unmappedIn } from "./filled.ts";
 import { isFillable } from "./form.ts";
 import { areaOf } from "./pdf/boxes.ts";
 import { carriesLabels, recognise } from "./recognise.ts";
@@ -14,6 +14,8 @@ import { readSheet, type SheetFile } from "./sheet.ts";
 export interface Known {
   readonly editions: readonly Edition[];
   readonly catalogue: Catalogue;
+  /** The day on which the file came, "2026-11-27" where the desk is. Without it no edition that is replaced is accepted. */
+  readonly today?: string;
 }
 
 /** What a file is, with its sheet if it is one. */
@@ -45,7 +47,7 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
 }
 
 function judgeSheet(facts: PdfFacts, edition: Edition, file: SheetFile, known: Known): Judged {
-  const { editions, catalogue } = known;
+  const { editions, catalogue, today } = known;
   const doubts = doubtsOf(facts, edition);
   if (isUntouched(facts, edition) && !doubts.some(isWritten))
     // An end that is missing may have held all that was filled in.
@@ -53,17 +55,21 @@ function judgeSheet(facts: PdfFacts, edition: Edition, file: SheetFile, known: K
       file: { ...file, kind: doubts.some(({ what }) => what === "recovered") ? "damaged" : "saved-blank" },
     };
   const newer = editions.find(({ name }) => name === edition.replacedBy)?.title;
+  const outlook = { ...(newer === undefined ? {} : { newer }), ...(today === undefined ? {} : { today }) };
   return {
     file: { ...file, kind: "sheet" },
-    sheet: { ...readSheet(facts.fields, edition, file, catalogue, newer), doubts },
+    sheet: { ...readSheet(facts.fields, edition, file, catalogue, outlook), doubts },
   };
 }
 
 /** Whether every field is as the blank form has it: empty, off, or calling itself by its edition. */
 function isUntouched({ fields }: PdfFacts, edition: Edition): boolean {
   const filled = filledIn(fields, edition);
-  return edition.fields.every(
-    ({ place }) => place === undefined || place === "edition" || filled.at(place).length === 0,
+  return (
+    unmappedIn(fields, edition).length === 0 &&
+    edition.fields.every(
+      ({ place }) => place === undefined || place === "edition" || filled.at(place).length === 0,
+    )
   );
 }
 

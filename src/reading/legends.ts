@@ -27,7 +27,8 @@ export function readLegends(filled: Filled, form: "device" | "plate", catalogue:
     const print = filled.prints[`row.${face}.1`];
     if (print !== undefined)
       for (let row = typed.length + 1; row <= rows.length; row++) prints[`row.${face}.${row}`] = print;
-    return { face, rows, plain: saysYes(textAt(filled, `plain.${face}`)) };
+    const plain = filled.at(`plain.${face}`).some(({ means }) => saysYes(means));
+    return { face, rows, plain };
   });
   return { legends, prints };
 }

@@ -1,15 +1,18 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { addressParts } from "../trade/place.ts";
 import {
-  type Address,
-  type DeviceSheet,
-  type PlateSheet,
-  type Sheet,
-  standings,
-  type Unsure,
-} from "../trade/sheet.ts";
+  type ChoicePlace,
+  type Entry,
+  entries,
+  type Held,
+  type Parts,
+  type PlaceRow,
+  places,
+  type SheetKind,
+} from "../trade/place.ts";
+import type { DeviceSheet, PlateSheet, Sheet, Unsure } from "../trade/sheet.ts";
+import { type Choices, choicesAt, type Makes, type Stranger } from "./choices.ts";
 import type { Edition } from "./edition.ts";
-import { type Filled, filledIn, saysYes } from "./filled.ts";
+import { type Filled, filledIn, saysYes, unmappedIn } from "./filled.ts";
 import type { ReadField } from "./form.ts";
 import { readLegends } from "./legends.ts";
 import { type Understanding, understand } from "./understand.ts";
@@ -17,93 +20,104 @@ import { type Understanding, understand } from "./understand.ts";
 /** What is known of the file that a sheet came in. */
 export type SheetFile = Pick<Sheet, "id" | "file" | "named">;
 
+/** The newer edition of one that is replaced, by its title, and the day on which the sheet came: "2026-11-27". */
+export interface Outlook {
+  readonly newer?: string;
+  readonly today?: string;
+}
+
 /**
  * Fields of a form that is known → the sheet. Text is trimmed but for legends; what is empty is absent.
- * Where the form wants a choice or a number and has something else, the place is listed as unread. `newer`
- * is the title of the edition to use instead, if it is known.
+ * Where the form wants a choice or a number and has something else, the place is listed as unread.
  */
 export function readSheet(
   fields: readonly ReadField[],
   edition: Edition,
   file: SheetFile,
   catalogue: Catalogue,
-  newer?: string,
+  outlook: Outlook = {},
 ): Sheet {
   const filled = filledIn(fields, edition);
   const form = understand(filled);
   const { legends, prints } = readLegends(filled, edition.form, catalogue);
-  const { name, title, replacedBy } = edition;
-  const sheet: PlateSheet = {
-    kind: "plate",
+  const unmapped = unmappedIn(fields, edition);
+  const common = {
     ...file,
-    edition: { name, title, ...optional("replacedBy", newer ?? replacedBy) },
+    edition: editionOf(edition, outlook),
     prints: { ...filled.prints, ...prints },
+    // It grows while the parts are read.
     unread: form.unread,
     unsure: unsureOf(fields, edition),
     doubts: [],
-    contact: {
-      ...optional("name", form.text("contact.name")),
-      ...optional("email", form.text("contact.email")),
-      ...optional("phone", form.text("contact.phone")),
-    },
-    billTo: addressOf(form, "bill"),
-    shipTo: addressOf(form, "ship"),
-    shipSame: form.marked("ship.same"),
-    ...optional("project", form.text("project")),
-    ...optional("order", form.text("order")),
-    ...optional("mark", form.text("mark")),
-    ...optional("gangs", form.number("gangs")),
-    ...optional("finish", form.choice("finish", catalogue.finishes, "kept")),
-    ...optional("lettering", form.choice("lettering", catalogue.lettering, "kept")),
-    ...optional("partKey", form.text("part-key")),
+    ...(unmapped.length === 0 ? {} : { unmapped }),
     legends,
-    ...optional("notes", form.text("notes")),
   };
-  return edition.form === "plate" ? sheet : asDevice(sheet, filled, form, catalogue);
-}
-
-function asDevice(sheet: PlateSheet, filled: Filled, form: Understanding, catalogue: Catalogue): DeviceSheet {
-  const where = form.position("position");
-  const gangs = sheet.gangs ?? where.gangs;
-  const legendPlaces = new Set(catalogue.layouts.flatMap((layout) => layout.legend_places ?? []));
+  if (edition.form === "plate") return { kind: "plate", ...common, ...readParts("plate", form, catalogue) };
+  const parts = readParts("device", form, catalogue);
+  const gangs = parts.gangs ?? form.gangsBeside("position");
+  const { standing = concluded(filled, parts.position, gangs) } = parts;
   return {
-    ...sheet,
     kind: "device",
-    ...optional("gangs", gangs),
-    ...optional("position", where.position),
-    ...optional("standing", standingOf(filled, form, where.position, gangs)),
-    layouts: form.choices("layout", catalogue.layouts, "unread"),
-    ...optional(
-      "legendPlace",
-      form.choice(
-        "legend-place",
-        [...legendPlaces].map((name) => ({ code: name, name })),
-        "unread",
-      ),
-    ),
+    ...common,
+    ...parts,
+    ...(gangs === undefined ? {} : { gangs }),
+    ...(standing === undefined ? {} : { standing }),
   };
 }
 
-function standingOf(
-  filled: Filled,
-  form: Understanding,
-  position: number | undefined,
-  gangs: number | undefined,
-): DeviceSheet["standing"] {
-  // A form that does not ask is answered by what only a device in a plate has.
-  if (filled.prints.standing === undefined)
-    return position !== undefined || (gangs ?? 1) > 1 ? "in-plate" : "alone";
-  const standing = form.choice("standing", standings, "unread");
-  return standing === "alone" || standing === "in-plate" ? standing : undefined;
+/** The edition as the sheet has it: in use, leaving, or no longer accepted. */
+function editionOf(
+  { name, title, replacedBy, acceptedUntil }: Edition,
+  { newer, today }: Outlook,
+): Sheet["edition"] {
+  if (replacedBy === undefined) return { name, title };
+  const use = newer ?? replacedBy;
+  // Days are written so that they compare as texts.
+  return acceptedUntil !== undefined && today !== undefined && today <= acceptedUntil
+    ? { name, title, accepted: { until: acceptedUntil, use } }
+    : { name, title, replacedBy: use };
 }
 
-function addressOf(form: Understanding, whose: "bill" | "ship"): Address {
-  return Object.fromEntries(
-    addressParts.flatMap((part) => {
-      const text = form.text(`${whose}.${part}`);
-      return text === undefined ? [] : [[part, text]];
-    }),
-  );
+/** A form that does not ask where a device goes is answered by what only a device in a plate has. */
+function concluded(filled: Filled, position?: number, gangs = 1): DeviceSheet["standing"] {
+  if (filled.prints.standing !== undefined) return undefined;
+  return position !== undefined || gangs > 1 ? "in-plate" : "alone";
+}
+
+/** What the places of a kind of sheet make of it. */
+type Read<S extends Sheet> = Pick<S, keyof S & (keyof Parts<S["kind"]> | "contact" | "billTo" | "shipTo")>;
+
+/** Reads every place of the table that this kind of sheet has, each into its part. */
+function readParts(kind: "device", form: Understanding, makes: Makes): Read<DeviceSheet>;
+function readParts(kind: "plate", form: Understanding, makes: Makes): Read<PlateSheet>;
+function readParts(kind: SheetKind, form: Understanding, makes: Makes): object {
+  const parts: Record<string, unknown> = {};
+  for (const place of entries) {
+    const row: PlaceRow = places[place];
+    if (row[kind] === undefined) continue;
+    const [part = "", within] = row.part.split(".");
+    const into = within === undefined ? parts : ((parts[part] ??= {}) as Record<string, unknown>);
+    const value = readers[places[place].holds](form, place, makes);
+    if (value !== undefined) into[within ?? part] = value;
+  }
+  return parts;
+}
+
+/** How each kind of entry is read. A kind that nothing reads does not compile, nor a choice without choices. */
+const readers: {
+  readonly [K in keyof Held]: (form: Understanding, place: Entry, makes: Makes) => Held[K] | undefined;
+} = {
+  text: (form, place) => form.text(place),
+  number: (form, place) => form.number(place),
+  position: (form, place) => form.position(place),
+  tick: (form, place) => form.marked(place),
+  choice: (form, place, makes) => form.choice(place, ...choicesFor(place as ChoicePlace, makes)),
+  choices: (form, place, makes) => form.choices(place, ...choicesFor(place as ChoicePlace, makes)),
+};
+
+function choicesFor(place: ChoicePlace, makes: Makes): [Choices, Stranger] {
+  const { of, stranger } = choicesAt[place];
+  return [of(makes), stranger];
 }
 
 function unsureOf(fields: readonly ReadField[], edition: Edition): Unsure[] {
@@ -116,8 +130,4 @@ function unsureOf(fields: readonly ReadField[], edition: Edition): Unsure[] {
     // Of boxes that make one choice together, the one in doubt is told by its label.
     return [{ place, one: one === true ? label : "", other: other === true ? label : "" }];
   });
-}
-
-function optional<K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } {
-  return (value === undefined ? {} : { [key]: value }) as { [P in K]?: V };
 }

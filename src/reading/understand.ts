@@ -1,9 +1,7 @@
 import type { Place } from "../trade/place.ts";
 import type { Unread } from "../trade/sheet.ts";
+import type { Choices, Stranger } from "./choices.ts";
 import { type Filled, same, saysYes } from "./filled.ts";
-
-/** What can be chosen at a place: how the trade codes it, and what people call it. */
-export type Choices = readonly { readonly code: string; readonly name: string }[];
 
 /** Turns what is filled in into what a place wants, and keeps a list of what made no sense there. */
 export interface Understanding {
@@ -12,12 +10,14 @@ export interface Understanding {
   readonly text: (place: Place) => string | undefined;
   /** A whole number; undefined when empty or unread. */
   readonly number: (place: Place) => number | undefined;
-  /** A position, and the gangs of its plate where both are written together: "3 of 6". */
-  readonly position: (place: Place) => { readonly position?: number; readonly gangs?: number };
+  /** A position, with or without the gangs of its plate: "3 of 6". */
+  readonly position: (place: Place) => number | undefined;
+  /** The gangs that are written beside a position. */
+  readonly gangsBeside: (place: Place) => number | undefined;
   /** The one code chosen. What is not among the choices is unread, or kept as typed. */
-  readonly choice: (place: Place, choices: Choices, stranger: "unread" | "kept") => string | undefined;
+  readonly choice: (place: Place, choices: Choices, stranger: Stranger) => string | undefined;
   /** Every code chosen. */
-  readonly choices: (place: Place, choices: Choices, stranger: "unread" | "kept") => readonly string[];
+  readonly choices: (place: Place, choices: Choices, stranger: Stranger) => readonly string[];
   /** Whether a box is marked. */
   readonly marked: (place: Place) => boolean;
 }
@@ -28,6 +28,13 @@ export function understand(filled: Filled): Understanding {
     const typed = filled.at(place).map((entry) => entry.typed);
     return typed.join(", ").trim() || undefined;
   };
+  const meaning = (place: Place): string =>
+    filled
+      .at(place)
+      .map(({ means }) => means)
+      .join(", ")
+      .trim();
+  const positionIn = (place: Place) => positionWords.exec(meaning(place))?.groups ?? {};
   const refuse = (place: Place, wants: string): void => {
     unread.push({ place, typed: text(place) ?? "", wants });
   };
@@ -43,19 +50,19 @@ export function understand(filled: Filled): Understanding {
     unread,
     text,
     number: (place) => {
-      const typed = text(place);
-      const digits = /^(\d{1,3})(?:[\s-]*gangs?)?$/i.exec(typed ?? "")?.[1];
-      if (typed !== undefined && digits === undefined) refuse(place, "a number such as 4");
+      const means = meaning(place);
+      const digits = /^(\d{1,3})(?:[\s-]*gangs?)?$/i.exec(means)?.[1];
+      if (means !== "" && digits === undefined) refuse(place, "a number such as 4");
       return digits === undefined ? undefined : Number(digits);
     },
     position: (place) => {
-      const typed = text(place);
-      const [, position, gangs] = /^(\d{1,3})(?:\s*(?:of|\/)\s*(\d{1,3}))?$/i.exec(typed ?? "") ?? [];
-      if (typed !== undefined && position === undefined) refuse(place, "a number such as 2, or 2 of 4");
-      return {
-        ...(position === undefined ? {} : { position: Number(position) }),
-        ...(gangs === undefined ? {} : { gangs: Number(gangs) }),
-      };
+      const { position } = positionIn(place);
+      if (position === undefined && meaning(place) !== "") refuse(place, "a number such as 2, or 2 of 4");
+      return position === undefined ? undefined : Number(position);
+    },
+    gangsBeside: (place) => {
+      const { gangs } = positionIn(place);
+      return gangs === undefined ? undefined : Number(gangs);
     },
     choice: (place, known, stranger) => {
       const [code, ...more] = choices(place, known, stranger);
@@ -67,6 +74,9 @@ export function understand(filled: Filled): Understanding {
     marked: (place) => filled.at(place).some(({ means }) => saysYes(means)),
   };
 }
+
+/** "2", "2 of 4", "2/4". */
+export const positionWords = /^(?<position>\d{1,3})(?:\s*(?:of|\/)\s*(?<gangs>\d{1,3}))?$/i;
 
 function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;

@@ -102,6 +102,18 @@ export function readSettings(text: string, file: string): Written<Settings> {
   return readYaml(text, file, schema);
 }
 
+const pathsSchema = z.object({
+  catalogue: path.optional().catch(undefined),
+  editions: path.optional().catch(undefined),
+  glossary: path.optional().catch(undefined),
+});
+
+/** Where the other files lie, by settings that may be faulty elsewhere. */
+export function readPaths(text: string, file: string): z.output<typeof pathsSchema> {
+  const read = readYaml(text, file, pathsSchema);
+  return read.ok ? read.value : {};
+}
+
 function isTimeZone(zone: string): boolean {
   try {
     return new Intl.DateTimeFormat("en-US", { timeZone: zone }).resolvedOptions().timeZone !== "";

@@ -1,17 +1,14 @@
 import type { Legend } from "./legend.ts";
-import type { AddressPart, Place, Print } from "./place.ts";
+import { type Entry, type Parts, type Place, type Print, places } from "./place.ts";
 
 /** One file of one letter. Unique in the record; letters are numbered, files within them too: "12/3". */
 export type FileId = string;
 
-export interface Contact {
-  readonly name?: string;
-  readonly email?: string;
-  readonly phone?: string;
-}
+/** Who to ask; what is left empty is absent. */
+export type Contact = Parts<"device", "contact.">;
 
 /** A postal address as typed; parts left empty are absent. */
-export type Address = { readonly [P in AddressPart]?: string };
+export type Address = Parts<"device", "billTo.">;
 
 /** Something typed that could not be understood where the form wants a choice or a number. */
 export interface Unread {
@@ -25,6 +22,13 @@ export interface Unsure {
   readonly place: Place;
   readonly one: string;
   readonly other: string;
+}
+
+/** A field that somebody has filled in, and of which the edition says nothing. */
+export interface Unmapped {
+  /** The field's name in the file. */
+  readonly name: string;
+  readonly value: string;
 }
 
 /** Something about the file or its pages that may make the sheet mean other than its fields say. */
@@ -55,32 +59,27 @@ interface Common {
   readonly file: string;
   /** The name it came with, where it had to be told apart from a sister of the same name. */
   readonly named?: string;
-  /** Which printed version of which form; `replacedBy`, when it is no longer accepted, is the title of the newer. */
-  readonly edition: { readonly name: string; readonly title: string; readonly replacedBy?: string };
+  readonly edition: {
+    readonly name: string;
+    readonly title: string;
+    /** When it is no longer accepted: the title of the newer. */
+    readonly replacedBy?: string;
+    /** When it is accepted for a while yet: the last day, as "2026-12-31", and the title of the newer. */
+    readonly accepted?: { readonly until: string; readonly use: string };
+  };
   /** How the form prints each place. Places that it does not print are absent, and nobody is blamed for them. */
   readonly prints: { readonly [P in Place]?: Print };
   readonly unread: readonly Unread[];
   readonly unsure: readonly Unsure[];
   readonly doubts: readonly Doubt[];
+  /** What is filled in where the edition knows no field; absent where nothing is. */
+  readonly unmapped?: readonly Unmapped[];
   readonly contact: Contact;
   readonly billTo: Address;
   readonly shipTo: Address;
   /** "Ship to: same as bill-to" is ticked. */
   readonly shipSame: boolean;
-  readonly project?: string;
-  readonly order?: string;
-  /** Station mark: the place on the wall, such as "S-104". */
-  readonly mark?: string;
-  /** Gangs of the plate this sheet orders or, on a device sheet, of the plate the device goes into. */
-  readonly gangs?: number;
-  /** Catalogue code of the finish, or the words typed if the catalogue knows none such. */
-  readonly finish?: string;
-  /** Catalogue code of the lettering, or the words typed if the catalogue knows none such. */
-  readonly lettering?: string;
-  /** The part key the buyer wrote down, as typed. */
-  readonly partKey?: string;
   readonly legends: readonly Legend[];
-  readonly notes?: string;
 }
 
 /** Whether a device goes on the wall alone, with its own one-gang plate, or into a multi-gang plate. */
@@ -90,20 +89,32 @@ export const standings = [
 ] as const;
 
 /** Orders one engraved push-button device. */
-export interface DeviceSheet extends Common {
+export interface DeviceSheet extends Common, Parts<"device"> {
   readonly kind: "device";
+  readonly shipSame: boolean;
   readonly standing?: (typeof standings)[number]["code"];
-  /** Which opening of the plate, counted from 1 at the left. */
-  readonly position?: number;
   /** Every layout that is marked: one, if the sheet is right. */
   readonly layouts: readonly string[];
-  /** Where the legend of a one-button device sits. */
-  readonly legendPlace?: string;
 }
 
 /** Orders one multi-gang wall plate. */
-export interface PlateSheet extends Common {
+export interface PlateSheet extends Common, Parts<"plate"> {
   readonly kind: "plate";
+  readonly shipSame: boolean;
 }
 
 export type Sheet = DeviceSheet | PlateSheet;
+
+/** What stands at a place of a sheet, as one text: "" where nothing does, "yes" for a tick. */
+export function saidAt(sheet: Sheet, place: Entry): string {
+  const part = places[place].part.split(".").reduce<unknown>((whole, step) => {
+    return (whole as Readonly<Record<string, unknown>>)[step];
+  }, sheet);
+  if (typeof part === "boolean") return part ? "yes" : "";
+  return Array.isArray(part) ? part.join(" + ") : String(part ?? "");
+}
+
+/** Whether anything stands at a place of a sheet: text, a number, a choice or a tick. */
+export function isFilled(sheet: Sheet, place: Entry): boolean {
+  return saidAt(sheet, place) !== "";
+}

@@ -20,6 +20,33 @@ export type Written<T> =
  * bounded by the YAML library; nothing in the text is executed.
  */
 export function readYaml<S extends z.ZodType>(text: string, file: string, schema: S): Written<z.output<S>> {
+  const { document, at, faultAt } = open(text, file);
+  if (document.errors.length > 0)
+    return {
+      ok: false,
+      faults: document.errors.map((error) => at(error.pos[0], [], firstLine(error.message))),
+    };
+  const read = schema.safeParse(document.toJS());
+  if (read.success) return { ok: true, value: read.data };
+  const faults = read.error.issues.flatMap((issue) =>
+    issue.code === "unrecognized_keys"
+      ? issue.keys.map((key) => faultAt([...issue.path, key], "unknown key"))
+      : [faultAt(issue.path, issue.message)],
+  );
+  return { ok: false, faults: inOrder(faults) };
+}
+
+/** Something wrong with the value at a path of a text that could be read, which nothing in the file itself tells. */
+export function faultIn(text: string, file: string, path: readonly PropertyKey[], what: string): Fault {
+  return open(text, file).faultAt(path, what);
+}
+
+/** Faults of one file as they stand in it. */
+export function inOrder(faults: readonly Fault[]): Fault[] {
+  return faults.toSorted((a, b) => a.line - b.line || a.column - b.column);
+}
+
+function open(text: string, file: string) {
   const counter = new LineCounter();
   const document = parseDocument(text, { lineCounter: counter });
   const at = (offset: number, path: readonly PropertyKey[], what: string): Fault => {
@@ -32,15 +59,6 @@ export function readYaml<S extends z.ZodType>(text: string, file: string, schema
       what,
     };
   };
-  if (document.errors.length > 0) {
-    return {
-      ok: false,
-      faults: document.errors.map((error) => at(error.pos[0], [], firstLine(error.message))),
-    };
-  }
-  const read = schema.safeParse(document.toJS());
-  if (read.success) return { ok: true, value: read.data };
-
   const offsetOf = (path: readonly PropertyKey[]): number => {
     // The deepest node on the way that the text really has: a missing key is shown at its parent.
     for (let depth = path.length; depth > 0; depth--) {
@@ -55,12 +73,8 @@ export function readYaml<S extends z.ZodType>(text: string, file: string, schema
     }
     return isNode(document.contents) ? (document.contents.range?.[0] ?? 0) : 0;
   };
-  const faults = read.error.issues.flatMap((issue) =>
-    issue.code === "unrecognized_keys"
-      ? issue.keys.map((key) => at(offsetOf([...issue.path, key]), [...issue.path, key], "unknown key"))
-      : [at(offsetOf(issue.path), issue.path, issue.message)],
-  );
-  return { ok: false, faults: faults.toSorted((a, b) => a.line - b.line || a.column - b.column) };
+  const faultAt = (path: readonly PropertyKey[], what: string): Fault => at(offsetOf(path), path, what);
+  return { document, at, faultAt };
 }
 
 /** `file:line:column path: what is wrong`, one line. */

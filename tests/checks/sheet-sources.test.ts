@@ -102,7 +102,11 @@ const changes = fc.record(
     billTo: address,
     shipTo: address,
     shipSame: fc.boolean(),
-    edition: fc.record({ name: text, title: text, replacedBy: text }, { requiredKeys: ["name", "title"] }),
+    edition: fc.record(
+      { name: text, title: text, replacedBy: text, accepted: fc.record({ until: text, use: text }) },
+      { requiredKeys: ["name", "title"] },
+    ),
+    unmapped: fc.array(fc.record({ name: text, value: text }), { maxLength: 20 }),
     unread: fc.array(
       fc.record({ place: fc.constantFrom<Place>("gangs", "row.1.1"), typed: text, wants: text }),
     ),

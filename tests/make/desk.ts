@@ -52,6 +52,7 @@ export async function temporaryDesk(changes: Partial<Desk> = {}): Promise<Desk> 
     log: { info: () => undefined, warn: () => undefined },
     catalogue,
     editions,
+    timeZone: "America/Chicago",
     from: { name: "Order desk", address: "orders@quillgate.example" },
     chance: () => 0.5,
     rules: {

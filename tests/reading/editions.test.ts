@@ -1,3 +1,4 @@
+import { PDFDocument, PDFName } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import { compareForms } from "../../src/reading/pdf/compare.ts";
 import { editions } from "../make/config.ts";
@@ -102,6 +103,31 @@ describe.each(editions)("$title", (edition) => {
     expect(Object.keys(prints).toSorted()).toEqual(
       [...new Set(edition.fields.flatMap(({ place }) => place ?? []))].toSorted(),
     );
+  });
+
+  test("filled in a field that somebody added to it, tells what stands there", async () => {
+    const pdf = await PDFDocument.load(await filledForm(edition, answersFor(edition)));
+    for (const [i, name] of ["Cust.Rush", "Cust.Left alone"].entries()) {
+      const field = pdf.getForm().createTextField(name);
+      field.addToPage(pdf.getPage(0), { x: 500, y: 800 - 20 * i, width: 80, height: 14 });
+      if (i === 0) field.setText("by Friday");
+    }
+    const { sheet } = await readPdf(await pdf.save(), { id: "3/1", file: "a.pdf" });
+    expect(sheet?.unmapped).toEqual([{ name: "Cust.Rush", value: "by Friday" }]);
+    expect(sheet?.edition.name).toBe(edition.name);
+  });
+
+  test("filled in a field without a name, tells what stands there", async () => {
+    const pdf = await PDFDocument.load(await filledForm(edition, answersFor(edition)));
+    for (const text of ["", "4 pieces"]) {
+      const field = pdf.getForm().createTextField(`nameless ${text}`);
+      field.addToPage(pdf.getPage(0), { x: 500, y: 800, width: 80, height: 14 });
+      field.setText(text);
+      for (const dict of [field.acroField.dict, ...field.acroField.getWidgets().map(({ dict }) => dict)])
+        dict.delete(PDFName.of("T"));
+    }
+    const { sheet } = await readPdf(await pdf.save(), { id: "3/1", file: "a.pdf" });
+    expect(sheet?.unmapped).toEqual([{ name: "", value: "4 pieces" }]);
   });
 
   test.each([

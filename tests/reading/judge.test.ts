@@ -44,6 +44,30 @@ test("a filled sheet is one, without a doubt; its names go with it", () => {
   expect(sheet).toMatchObject({ ...file, project: "Larkspur Library", doubts: [] });
 });
 
+test("a form in which only a field is filled that nobody knows is no blank one", () => {
+  const blank = formFacts(ours, { edition: "device-26b" });
+  const facts = (value: string): PdfFacts => ({
+    ...blank,
+    fields: [...blank.fields, { name: "Rush", kind: "text", values: [value] }],
+  });
+  const { file: read, sheet } = judge(facts("by Friday"), file, { editions, catalogue });
+  expect(read.kind).toBe("sheet");
+  expect(sheet?.unmapped).toEqual([{ name: "Rush", value: "by Friday" }]);
+  expect(kindOf(facts(""))).toBe("saved-blank");
+});
+
+test("the day on which a sheet came decides whether an edition on its way out is accepted", () => {
+  const known = editions.map((one) =>
+    one.name === "device-25a" ? { ...one, acceptedUntil: "2026-12-31" } : one,
+  );
+  const old = formFacts(named("device-25a"), { Project: "Larkspur Library" });
+  const on = (today: string) => judge(old, file, { editions: known, catalogue, today }).sheet?.edition;
+  expect(on("2026-12-31")).toMatchObject({
+    accepted: { until: "2026-12-31", use: "Device sheet, edition 26b" },
+  });
+  expect(on("2027-01-01")).toMatchObject({ replacedBy: "Device sheet, edition 26b" });
+});
+
 test.each<[string, FileFacts]>([
   ["locked", { kind: "locked-pdf" }],
   ["damaged", { kind: "damaged-pdf" }],

@@ -164,9 +164,79 @@ test("boxes that make one choice are collected, and printed together", () => {
 test("an edition no longer accepted names the newer one, by its title where that is known", () => {
   const old = edition("device-25a");
   const told = (newer?: string): string | undefined =>
-    readSheet(fieldsOf(old, {}), old, file, catalogue, newer).edition.replacedBy;
+    readSheet(fieldsOf(old, {}), old, file, catalogue, newer === undefined ? {} : { newer }).edition
+      .replacedBy;
   expect(told("Device sheet, edition 26b")).toBe("Device sheet, edition 26b");
   expect(told()).toBe("device-26b");
+});
+
+test.each([
+  ["on its last day", "2026-12-31", { accepted: { until: "2026-12-31", use: "Newer" } }],
+  ["long before", "2025-01-01", { accepted: { until: "2026-12-31", use: "Newer" } }],
+  ["on the day after", "2027-01-01", { replacedBy: "Newer" }],
+  ["on a day that nobody tells", undefined, { replacedBy: "Newer" }],
+])("an edition that is accepted for a while, %s", (_, today, expected) => {
+  const old: Edition = { ...edition("device-25a"), acceptedUntil: "2026-12-31" };
+  const outlook = { newer: "Newer", ...(today === undefined ? {} : { today }) };
+  const sheet = readSheet(fieldsOf(old, {}), old, file, catalogue, outlook);
+  expect(sheet.edition).toEqual({ name: "device-25a", title: "Device sheet, edition 25a", ...expected });
+});
+
+test("an edition that nothing replaces is the same on any day", () => {
+  const of = edition("device-26b");
+  const sheet = readSheet(fieldsOf(of, {}), of, file, catalogue, { today: "2099-12-31" });
+  expect(sheet.edition).toEqual({ name: "device-26b", title: "Device sheet, edition 26b" });
+});
+
+test("a filled field that the edition does not have is told with what stands in it", () => {
+  const of = edition("device-26b");
+  const more: ReadField[] = [
+    { name: "Rush", kind: "text", values: ["by Friday\nplease"] },
+    { name: "Backlit", kind: "tick", values: ["Yes"] },
+    { name: "Trim", kind: "choice", values: ["Brass", "Steel"] },
+    { name: "Doubt", kind: "text", values: [""], unsure: { one: "", other: "seen by one" } },
+    { name: "Empty", kind: "text", values: [""] },
+    { name: "Blanks", kind: "text", values: ["  \n "] },
+    { name: "Off", kind: "tick", values: ["Off"] },
+    { name: "Prompt", kind: "choice", values: ["Choose…"] },
+    { name: "Sign", kind: "signature", values: [] },
+    { name: "Submit", kind: "button", values: [] },
+  ];
+  const sheet = readSheet([...fieldsOf(of, { order_number: "BW-2207" }), ...more], of, file, catalogue);
+  expect(sheet.unmapped).toEqual([
+    { name: "Rush", value: "by Friday\nplease" },
+    { name: "Backlit", value: "Yes" },
+    { name: "Trim", value: "Brass, Steel" },
+    { name: "Doubt", value: "seen by one" },
+  ]);
+});
+
+test("a field that means nothing may say what it will", () => {
+  const ours = small("device", { place: "order" });
+  const of: Edition = {
+    ...ours,
+    fields: [...ours.fields, { name: "Printed", label: "Printed", values: {} }],
+  };
+  const fields: ReadField[] = ["order", "Printed"].map((name) => ({ name, kind: "text", values: ["x"] }));
+  expect(readSheet(fields, of, file, catalogue)).not.toHaveProperty("unmapped");
+});
+
+test("a form's own words may stand for numbers and for yes", () => {
+  const own = small(
+    "device",
+    { place: "gangs", values: { Double: "2" } },
+    { place: "position", name: "left", label: "Left", ticked: "1" },
+    { place: "position", name: "right", label: "Right", ticked: "2" },
+    { place: "ship.same", values: { Nein: "no", Ja: "yes" } },
+    { place: "row.1.1" },
+    { place: "plain.1", values: { blank: "yes", cut: "no" } },
+  );
+  const sheet = device({ gangs: "double", right: "Yes", "ship.same": "Nein", "plain.1": "Blank" }, own);
+  expect(sheet).toMatchObject({ gangs: 2, position: 2, shipSame: false, legends: [{ plain: true }] });
+  expect(device({ gangs: "Triple", "plain.1": "cut" }, own)).toMatchObject({
+    unread: [{ place: "gangs", typed: "Triple", wants: "a number such as 4" }],
+    legends: [{ plain: false }],
+  });
 });
 
 test("a second choice where there can be one is unread", () => {

@@ -36,6 +36,7 @@ const desk: Desk = {
   chance: () => 0.5,
   catalogue,
   editions,
+  timeZone: "Etc/UTC",
   from: { name: "Order desk", address: "orders@quillgate.example" },
   rules: {
     ours: ["orders@quillgate.example"],

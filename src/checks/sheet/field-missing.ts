@@ -1,9 +1,11 @@
+import type { Entry } from "../../trade/place.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { alsoRequired, type Entry, isBlank, isMissing, requiredPlaces } from "../required.ts";
+import { isBlank, isMissing, requiredOn } from "../required.ts";
 import { blankDevice, device, plate, unprinted, without } from "../sample.ts";
 
 /** Places that other checks speak of in words of their own. */
-const elsewhere = (place: Entry): boolean => place.startsWith("bill.") || place === "layout";
+const elsewhere = (place: Entry): boolean =>
+  place.startsWith("bill.") || place === "layout" || place === "mark";
 
 export const fieldMissing = defineSheetCheck({
   id: "field-missing",
@@ -47,7 +49,7 @@ export const fieldMissing = defineSheetCheck({
   ],
   *find(sheet, catalogue, say) {
     if (isBlank(sheet)) return;
-    const missing = [...requiredPlaces(sheet.kind), ...alsoRequired(sheet, catalogue)].filter(
+    const missing = requiredOn(sheet, catalogue).filter(
       (place) => !elsewhere(place) && isMissing(sheet, place),
     );
     if (missing.length > 0)

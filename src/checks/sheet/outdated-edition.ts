@@ -12,6 +12,11 @@ export const outdatedEdition = defineSheetCheck({
       says: "This is “{edition}”, which is no longer accepted.",
       fix: "Fill in “{use}” and send that instead. For a blank one write to {maker}.",
     },
+    leaving: {
+      says: "This is “{edition}”, which is accepted until {until} only.",
+      fix: "Nothing to do for this sheet. For the next one use “{use}”; for a blank one write to {maker}.",
+      severity: "notes",
+    },
   },
   passing: [{ shows: "the edition in use", given: device() }],
   failing: [
@@ -26,9 +31,23 @@ export const outdatedEdition = defineSheetCheck({
       }),
       wording: "outdated",
     },
+    {
+      shows: "last year's edition, while it is still accepted",
+      given: device({
+        edition: {
+          name: "device-25a",
+          title: "Device sheet, edition 25a",
+          accepted: { until: "2026-12-31", use: "Device sheet, edition 26b" },
+        },
+      }),
+      wording: "leaving",
+    },
   ],
   *find(sheet, { maker }, say) {
-    const { title: edition, replacedBy: use } = sheet.edition;
-    if (use !== undefined) yield say("outdated", { edition, use, maker: maker.email }, at(sheet));
+    const { title: edition, replacedBy, accepted } = sheet.edition;
+    if (replacedBy !== undefined)
+      yield say("outdated", { edition, use: replacedBy, maker: maker.email }, at(sheet));
+    else if (accepted !== undefined)
+      yield say("leaving", { edition, ...accepted, maker: maker.email }, at(sheet));
   },
 });

@@ -31,8 +31,7 @@ export async function startDraft(
     form: startForm(started),
     catalogue,
     edition,
-    // A plate without a mark has no devices.
-    required: [...requiredPlaces(edition.form), ...(edition.form === "plate" ? (["mark"] as const) : [])],
+    required: requiredPlaces(edition.form),
     waiting: [...edition.fields],
   };
 }

@@ -1,9 +1,10 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Edition } from "../../reading/edition.ts";
+import { type Place, rowOf } from "../../trade/place.ts";
 import { textWidth } from "./appearance.ts";
 import { type Box, block, type Canvas, disc, inset, palette, stroke, write } from "./canvas.ts";
 import { type Draft, take } from "./draft.ts";
-import { bare, star } from "./entries.ts";
+import { bare, labelHeight, line, lineHeight, star } from "./entries.ts";
 import { textField } from "./form.ts";
 import { tipOf } from "./tips.ts";
 
@@ -108,19 +109,43 @@ export function panel(
     write(canvas, title.remark, end + 8, baseline, { size: 7.5, colour: palette.quiet });
 }
 
-/** Section 5: whatever space is left, for words that no field holds. */
+/** Two lines of typing; less is no use to anybody. */
+const leastNotes = { width: 200, height: 26 };
+
+/** Section 5: whatever space is left, for words that no field holds, and for places that no other section has. */
 export function notes(draft: Draft, box: Box): void {
-  // Two lines of typing; less is no use to anybody.
-  if (box.height < titleHeight + 26 + padding) throw new Error("the sheet has no room left for notes");
   panel(draft.canvas, box, {
     number: 5,
     says: "Notes",
     remark: "read by a person; words written here are not engraved",
   });
-  const frame = {
+  const area = {
     ...inset(box, padding),
     y: box.y + titleHeight,
     height: box.height - titleHeight - padding,
   };
+  const others = withoutRoom(draft);
+  const step = labelHeight + lineHeight + 4;
+  const above = Math.ceil(others.length / 4) * step;
+  const beside = area.height - above < leastNotes.height ? others.length * 130 : 0;
+  const frame =
+    beside > 0
+      ? { ...area, width: area.width - beside }
+      : { ...area, y: area.y + above, height: area.height - above };
+  if (frame.height < leastNotes.height || frame.width < leastNotes.width)
+    throw new Error("the sheet has no room left for notes");
+  if (beside === 0)
+    for (let i = 0; i < others.length; i += 4)
+      line(draft, { ...area, y: area.y + (i / 4) * step }, others.slice(i, i + 4));
   bare(draft, "notes", frame);
+  if (beside > 0) line(draft, { ...area, x: frame.x + frame.width + 8, width: beside - 8 }, others);
+}
+
+/** Places for typing that the sections before have left, each with a share of a line. */
+function withoutRoom({ waiting }: Draft): (readonly [Place, number])[] {
+  return waiting.flatMap(({ place }) =>
+    place !== undefined && place !== "notes" && ["text", "number"].includes(rowOf(place).holds)
+      ? [[place, 1] as const]
+      : [],
+  );
 }

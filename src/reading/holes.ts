@@ -1,0 +1,36 @@
+import { mostButtons, mostGangs } from "../catalogue/catalogue.ts";
+import type { FaceName } from "../trade/legend.ts";
+import type { SheetKind } from "../trade/place.ts";
+import type { Makes } from "./choices.ts";
+
+/** What stands in the place of `{face}` and `{row}` in one field of many. */
+export interface Hole {
+  readonly face?: FaceName;
+  readonly row?: number;
+}
+
+export const holes = ["{face}", "{row}"] as const;
+
+/** Every field that a field with holes stands for, by what it means; one that means nothing, by its name. */
+export function holesOf(
+  name: string,
+  means: string,
+  form: SheetKind,
+  { layouts, plate, device }: Makes,
+): Hole[] {
+  const text = means === "nothing" ? name : means;
+  const faces = form === "device" ? mostButtons({ layouts }) : mostGangs({ plate });
+  const rows = form === "plate" || means.includes(".plate") ? plate.rows : device.rows;
+  const byFace: Hole[] = text.includes("{face}") ? counted(faces).map((n) => ({ face: `${n}` })) : [{}];
+  return byFace.flatMap((hole) =>
+    text.includes("{row}") ? counted(rows).map((row) => ({ ...hole, row })) : [hole],
+  );
+}
+
+export function fillHole(text: string, { face, row }: Hole): string {
+  return text.replaceAll("{face}", face ?? "").replaceAll("{row}", String(row ?? ""));
+}
+
+function counted(n: number): number[] {
+  return Array.from({ length: n }, (_, i) => i + 1);
+}

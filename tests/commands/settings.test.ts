@@ -1,0 +1,135 @@
+import { cpSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { CannotRun } from "../../src/commands/command.ts";
+import { settings } from "../../src/commands/settings.ts";
+import { places } from "../../src/trade/place.ts";
+import { temporaryFolder } from "../make/desk.ts";
+
+/** The project's own configuration in a folder of its own, some files of it changed. */
+function configured(changes: Readonly<Record<string, (text: string) => string>>): string {
+  const folder = temporaryFolder();
+  cpSync("config", folder, { recursive: true });
+  for (const [name, change] of Object.entries(changes)) {
+    writeFileSync(join(folder, name), change(readFileSync(join(folder, name), "utf8")));
+  }
+  return folder;
+}
+
+/** What `burin settings` prints for them, paths seen from the folder, or why it cannot run. */
+async function printed(folder: string): Promise<string[]> {
+  const lines: string[] = [];
+  const io = { out: (text: string) => lines.push(text), err: () => undefined, progress: () => undefined };
+  try {
+    await settings.run(["--settings", join(folder, "burin.yaml")], io);
+  } catch (cause) {
+    if (!(cause instanceof CannotRun)) throw cause;
+    lines.push(cause.message);
+  }
+  return lines.join("\n").replaceAll(`${folder}/`, "").split("\n");
+}
+
+test("the faults of settings, catalogue, glossary and every edition are printed at once", async () => {
+  const folder = configured({
+    "burin.yaml": (text) => text.replace("America/Chicago", "Mars/Olympus"),
+    "catalogue.yaml": (text) => text.replace("widths:", "width:"),
+    "glossary.txt": (text) => `stray\n${text}`,
+    "editions/device-26b.yaml": (text) => text.replace("form: device", "form: devise"),
+    "editions/plate-26b.yaml": (text) => text.replace("means: order,", "means: oder,"),
+    "editions/device-25a.yaml": (text) => text.replace("device-26b", "device-27a"),
+  });
+  expect(await printed(folder)).toEqual([
+    expect.stringMatching(/^burin\.yaml:\d+:1 time_zone: not a time zone/),
+    expect.stringMatching(/^catalogue\.yaml:\d+:\d+ plate\.widths: /),
+    expect.stringMatching(/^catalogue\.yaml:\d+:\d+ plate\.width: unknown key$/),
+    "glossary.txt:1:1: stands under no section",
+    expect.stringMatching(/^editions\/device-25a\.yaml:5:1 replaced_by: no edition is named device-27a/),
+    expect.stringMatching(/^editions\/device-26b\.yaml:5:1 form: /),
+    expect.stringMatching(
+      /^editions\/plate-26b\.yaml:\d+:\d+ fields\.order_number\.means: not a place on a sheet/,
+    ),
+  ]);
+});
+
+test("files that are not there are told beside the faults of others", async () => {
+  const folder = configured({ "catalogue.yaml": (text) => text.replace("widths:", "width:") });
+  rmSync(join(folder, "glossary.txt"));
+  rmSync(join(folder, "editions"), { recursive: true });
+  expect(await printed(folder)).toEqual([
+    expect.stringMatching(/^catalogue\.yaml:\d+:\d+ plate\.widths: /),
+    expect.stringMatching(/^catalogue\.yaml:\d+:\d+ plate\.width: unknown key$/),
+    "cannot read glossary.txt: no such file or folder",
+    expect.stringMatching(/^cannot read the folder of editions .*editions: no such file or folder$/),
+  ]);
+});
+
+test("what an edition's own words stand for is held against the catalogue of this desk", async () => {
+  const folder = configured({ "catalogue.yaml": (text) => text.replaceAll("CHK", "LIM") });
+  expect(await printed(folder)).toEqual([
+    expect.stringMatching(
+      /^editions\/marrowby-device-1\.yaml:\d+:\d+ fields\.MS\.Colour\.values\.White: “Finish” cannot be “CHK”; there are LIM, SOT/,
+    ),
+  ]);
+});
+
+test("a sheet of our own that cannot be drawn is a fault, for its edition's sake or for the catalogue's", async () => {
+  const extra = "  stamp: { means: nothing, label: Stamp }\n";
+  expect(await printed(configured({ "editions/plate-26b.yaml": (text) => text + extra }))).toEqual([
+    expect.stringMatching(
+      /^editions\/plate-26b\.yaml:6:1 drawn: cannot be drawn: .*no room for its field stamp$/,
+    ),
+  ]);
+  const finish = "  - { code: F, name: F, colour: '#123456', devices: true, plates: [1, 2] }\n";
+  const many = (text: string): string =>
+    text.replace(
+      /^finishes:\n/m,
+      `finishes:\n${Array.from({ length: 60 }, (_, i) => finish.replaceAll("F", `F${i}`)).join("")}`,
+    );
+  expect(await printed(configured({ "catalogue.yaml": many }))).toEqual([
+    expect.stringMatching(
+      /^editions\/device-26b\.yaml:6:1 drawn: cannot be drawn: the sheet has no room left/,
+    ),
+    expect.stringMatching(
+      /^editions\/plate-26b\.yaml:6:1 drawn: cannot be drawn: the sheet has no room left/,
+    ),
+  ]);
+});
+
+test("a form that does not ask for what is needed is worth a warning, unless it is no longer accepted", async () => {
+  const lacking = (text: string): string => text.replace(/^ {2}Finish: .*\n/m, "");
+  const [warning, ...more] = (
+    await printed(
+      configured({
+        "editions/plate-26b.yaml": (text) => text.replace(/^ {2}(?:station_mark|gangs): .*\n/gm, ""),
+        "editions/device-25a.yaml": lacking,
+      }),
+    )
+  ).filter((line) => line.startsWith("warning") && !line.includes("marrowby"));
+  expect(warning).toMatch(
+    /^warning {4}editions\/plate-26b\.yaml:\d+:1 fields: has no field for mark, gangs, so nobody is asked for it$/,
+  );
+  expect(more).toEqual([]);
+  const accepted = configured({
+    "editions/device-25a.yaml": (text) =>
+      lacking(text).replace("replaced_by: device-26b", "replaced_by: device-26b\naccepted_until: 2026-12-31"),
+  });
+  const lines = await printed(accepted);
+  expect(lines).toContainEqual(
+    expect.stringMatching(/device-25a\.yaml:\d+:1 fields: has no field for legend-place, finish/),
+  );
+  expect(lines).toContainEqual(
+    "edition    device-25a: Device sheet, edition 25a, 31 fields, replaced by device-26b, accepted until 2026-12-31",
+  );
+  expect(lines.at(-1)).toBe("No faults.");
+});
+
+test("--places lists what a field may mean, and needs no settings for it", async () => {
+  const lines: string[] = [];
+  const io = { out: (text: string) => lines.push(text), err: () => undefined, progress: () => undefined };
+  expect(await settings.run(["--places", "--settings", "nowhere.yaml"], io)).toBe(0);
+  const named = lines
+    .join("\n")
+    .split("\n")
+    .map((line) => line.split(/ {2,}/)[0]);
+  expect(named.slice(2, 2 + Object.keys(places).length)).toEqual(Object.keys(places));
+});
