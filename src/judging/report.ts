@@ -71,7 +71,7 @@ export function makeReport(
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
   });
-  const before = state.orders.flatMap((order) => order.sheets);
+  const before = onceEach(state.orders.flatMap((order) => order.sheets));
   const known = knownOf(
     before,
     arrivalsWith(submission, state),
@@ -146,8 +146,9 @@ function isTouched(order: Order, submission: Submission, standing: Standing, sta
   const key = orderKey(order.number);
   const about = (submission.about ?? []).some((number) => orderKey(number) === key);
   const { replaced, late } = partOf(standing, order);
-  const has = new Set((stateOf(order, state)?.sheets ?? []).map(({ id }) => id));
-  return about || replaced.length + late.length > 0 || sheetsOf(order).some(({ id }) => !has.has(id));
+  const had = new Set((stateOf(order, state)?.sheets ?? []).map(({ id }) => id));
+  const has = new Set(sheetsOf(order).map(({ id }) => id));
+  return about || replaced.length + late.length > 0 || had.symmetricDifference(has).size > 0;
 }
 
 function stateOf(order: Order, state: BuyerState): OrderState | undefined {
@@ -162,6 +163,10 @@ function partOf({ replaced, late }: Standing, order: Order): Pick<Standing, "rep
     replaced: replaced.filter(({ old, now }) => ids.has(now.id) || orderKey(old.order ?? "") === key),
     late: late.filter(({ now }) => ids.has(now.id)),
   };
+}
+
+function onceEach(sheets: readonly Sheet[]): Sheet[] {
+  return [...new Map(sheets.map((sheet) => [sheet.id, sheet])).values()];
 }
 
 /** A sheet that does not count need not be mended. */

@@ -1,7 +1,7 @@
 import type { Aside } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { DeviceSheet, Sheet } from "../trade/sheet.ts";
-import { ageOf } from "./age.ts";
+import { ageOf, byArrival } from "./age.ts";
 import { plainText } from "./keys.ts";
 import type { Known } from "./stand.ts";
 import { goesIntoPlate } from "./standing.ts";
@@ -30,17 +30,20 @@ export function perhapsAgain(sheets: readonly Sheet[], { arrivals, stopped, toMe
   const isPlaced = (sheet: Sheet): boolean =>
     wallPlaceOf(sheet) !== undefined &&
     wherePlaces.every((place) => toMend.get(sheet.id)?.has(place) !== true);
+  const mended = sheets.filter(({ id }) => !stopped.has(id));
+  const byName = Map.groupBy(mended, (sheet) => `${sheet.kind} ${nameOf(sheet)}`);
+  const byMark = Map.groupBy(mended, (sheet) => `${sheet.kind} ${plainText(sheet.mark ?? "")}`);
   return sheets
     .filter((sheet) => stopped.has(sheet.id) && !isPlaced(sheet))
     .flatMap((sheet): Aside[] => {
-      const again = sheets.find(
-        (now) =>
-          now.kind === sheet.kind &&
-          !stopped.has(now.id) &&
-          ageOf(now.id, sheet.id, arrivals) === "newer" &&
-          (nameOf(now) === nameOf(sheet) || hasItsMark(now, sheet)),
+      const { kind, mark = "" } = sheet;
+      const named = byName.get(`${kind} ${nameOf(sheet)}`) ?? [];
+      const marked =
+        mark === "" || wallPlaceOf(sheet) !== undefined ? [] : byMark.get(`${kind} ${plainText(mark)}`);
+      const beside = [...named, ...(marked ?? [])].findLast(
+        ({ id }) => ageOf(id, sheet.id, arrivals) === "newer",
       );
-      return again === undefined ? [] : [{ sheet, beside: again, why: "again" }];
+      return beside === undefined ? [] : [{ sheet, beside, why: "again" }];
     });
 }
 
@@ -49,31 +52,35 @@ function nameOf({ named, file }: Sheet): string {
   return plainText((named ?? file).replace(/^(?:marked )+/i, "").replace(/\.pdf$/i, ""));
 }
 
-function hasItsMark(now: Sheet, sheet: Sheet): boolean {
-  return wallPlaceOf(sheet) === undefined && plainText(now.mark ?? "") === plainText(sheet.mark ?? " ");
-}
-
-/** Of one station: older sheets for which newer ones leave no room. */
-export function leftOver(members: readonly Sheet[], known: Known): Aside[] {
-  const plates = members.filter((sheet) => sheet.kind === "plate");
+/** Of one station: older devices for which newer sheets leave no room. */
+export function leftOver(members: readonly Sheet[], { arrivals }: Known): Aside[] {
+  const newest = (some: readonly Sheet[]): Sheet | undefined =>
+    some.toSorted((a, b) => byArrival(arrivals)(a.id, b.id)).at(-1);
   const devices = members.filter((sheet) => sheet.kind === "device");
-  return devices.flatMap((sheet) => {
-    const older = (beside: Sheet): boolean => ageOf(sheet.id, beside.id, known.arrivals) === "older";
-    const [why, beside] = goesIntoPlate(sheet)
-      ? inPlate(sheet, plates, devices, older)
-      : (["alone", [...plates, ...devices.filter(goesIntoPlate)].find(older)] as const);
-    return beside === undefined ? [] : [{ sheet, beside, why }];
+  const plates = members.filter((sheet) => sheet.kind === "plate");
+  const [alone, inPlate] = [
+    newest(devices.filter(isAlone)),
+    newest([...plates, ...devices.filter(goesIntoPlate)]),
+  ];
+  const [plate] = plates;
+  return devices.flatMap((sheet): Aside[] => {
+    const asides: readonly [Aside["why"], Sheet | undefined][] = goesIntoPlate(sheet)
+      ? [
+          ["in-plate", plate === undefined ? alone : undefined],
+          ["beyond", isBeyond(sheet, plate) ? plate : undefined],
+        ]
+      : [["alone", inPlate]];
+    const found = asides.find(
+      ([, beside]) => beside !== undefined && ageOf(sheet.id, beside.id, arrivals) === "older",
+    );
+    return found?.[1] === undefined ? [] : [{ sheet, beside: found[1], why: found[0] }];
   });
 }
 
-function inPlate(
-  { position }: DeviceSheet,
-  [plate]: readonly Sheet[],
-  devices: readonly DeviceSheet[],
-  older: (beside: Sheet) => boolean,
-): readonly [Aside["why"], Sheet | undefined] {
-  if (plate === undefined)
-    return ["in-plate", devices.find((other) => other.standing === "alone" && older(other))];
-  const isBeyond = position !== undefined && position > (plate.gangs ?? Number.POSITIVE_INFINITY);
-  return ["beyond", isBeyond && older(plate) ? plate : undefined];
+function isAlone({ standing }: DeviceSheet): boolean {
+  return standing === "alone";
+}
+
+function isBeyond({ position = 0 }: DeviceSheet, plate: Sheet | undefined): boolean {
+  return position > (plate?.gangs ?? Number.POSITIVE_INFINITY);
 }

@@ -4,6 +4,7 @@ import type { Place } from "../trade/place.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { ageOf, byArrival } from "./age.ts";
 import { differencesOf } from "./differences.ts";
+import { contentKey } from "./keys.ts";
 import { wallPlaceOf } from "./wall-place.ts";
 
 /** What is known of sheets beside what they say. */
@@ -39,7 +40,8 @@ export function standingAfter(
   known: Known = nothingKnown,
 ): Standing {
   const mended = mendings(earlier, sheets, known);
-  const left = earlier.filter((sheet) => mended.every(({ old }) => old !== sheet));
+  const gave = new Set(mended.map(({ old }) => old));
+  const left = earlier.filter((sheet) => !gave.has(sheet));
   const isEarlier = new Set(earlier.map(({ id }) => id));
   const gone: Replacement[] = [];
   const groups = Map.groupBy([...left, ...sheets], (sheet) => wallPlaceOf(sheet) ?? sheet.id);
@@ -78,16 +80,32 @@ function settledAge(now: Sheet, old: Sheet, arrivals: Arrivals): ReturnType<type
 
 /** Stopped sheets that have come again with nothing changed but what had to be mended, each as the only one. */
 function mendings(earlier: readonly Sheet[], sheets: readonly Sheet[], known: Known): Replacement[] {
-  const pairs = earlier
-    .filter(({ id }) => known.toMend.has(id))
-    .flatMap((old) => sheets.filter((now) => mends(now, old, known)).map((now) => ({ old, now })));
-  return pairs
-    .filter(
-      ({ old, now }) =>
-        pairs.filter((pair) => pair.old === old).length === 1 &&
-        pairs.filter((pair) => pair.now === now).length === 1,
-    )
-    .map((pair) => ({ ...pair, how: "mended" }));
+  const faulty = earlier.filter(({ id }) => known.toMend.has(id));
+  const [byContent, byStation] = [contentText, stationText].map((text) => Map.groupBy(sheets, text));
+  const pairs = faulty.flatMap((old) => {
+    const alike = [byContent?.get(contentText(old)) ?? [], byStation?.get(stationText(old)) ?? []];
+    // Of more sheets than these that are alike none is the only one.
+    const candidates = new Set(alike.filter((some) => some.length <= mostAlike).flat());
+    return [...candidates].flatMap((now): Replacement[] =>
+      mends(now, old, known) ? [{ old, now, how: "mended" }] : [],
+    );
+  });
+  const olds = Map.groupBy(pairs, ({ old }) => old);
+  const news = Map.groupBy(pairs, ({ now }) => now);
+  return pairs.filter(({ old, now }) => olds.get(old)?.length === 1 && news.get(now)?.length === 1);
+}
+
+const mostAlike = 40;
+
+/** What a sheet has to be cut, wherever it belongs. */
+function contentText({ kind, legends, finish, lettering }: Sheet): string {
+  return contentKey({ kind, legends, finish, lettering });
+}
+
+/** Where a sheet belongs, whatever the order. */
+function stationText(sheet: Sheet): string {
+  const { kind, mark } = sheet;
+  return contentKey({ kind, mark, position: kind === "device" ? sheet.position : 0 });
 }
 
 function mends(now: Sheet, old: Sheet, { arrivals, toMend }: Known): boolean {
