@@ -111,7 +111,8 @@ export function saidAt(sheet: Sheet, place: Entry): string {
     return (whole as Readonly<Record<string, unknown>>)[step];
   }, sheet);
   if (typeof part === "boolean") return part ? "yes" : "";
-  return Array.isArray(part) ? part.join(" + ") : String(part ?? "");
+  if (Array.isArray(part)) return part.join(" + ");
+  return typeof part === "number" || typeof part === "string" ? String(part) : "";
 }
 
 /** Whether anything stands at a place of a sheet: text, a number, a choice or a tick. */

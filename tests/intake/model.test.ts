@@ -179,11 +179,11 @@ async function recordOf(desk: Desk): Promise<unknown> {
   const nameOf = new Map(state.orders.flatMap(({ sheets }) => sheets).map((one) => [one.id, one.file]));
   return {
     standing: state.orders
-      .map(({ number: n, sheets, carried }) => [
-        n,
-        sheets.map((one) => one.file).toSorted(),
-        carried.map(({ text }) => text).toSorted(),
-      ])
+      .map(({ number: n, sheets, carried }) =>
+        [n, ...sheets.map((one) => one.file).toSorted(), ...carried.map(({ text }) => text).toSorted()].join(
+          ", ",
+        ),
+      )
       .toSorted(),
     orders: records
       .map((record) => ({
@@ -192,7 +192,7 @@ async function recordOf(desk: Desk): Promise<unknown> {
         missing: record.missing.map((one) => JSON.stringify(one)).toSorted(),
         problems: record.problems
           .map(({ check, spots }) =>
-            [check, ...[...new Set(spots.map(({ file }) => nameOf.get(file)))].toSorted()].join(" "),
+            [check, ...[...new Set(spots.map(({ file }) => nameOf.get(file) ?? ""))].toSorted()].join(" "),
           )
           .toSorted(),
         questions: record.questions.length,
