@@ -161,15 +161,15 @@ test("every layout and every plate looks as it did when somebody last looked at 
   ];
   expect(drawings.map(([name, svg]) => `${name} ${shortHash(svg)}`)).toMatchInlineSnapshot(`
     [
-      "D1 d2ae67a9d47d",
-      "D2 2ee55802f8cd",
-      "D4 ff60fad8a444",
-      "D6 60fcfeb7789b",
-      "P2 0b707df652bb",
-      "P3 e2da7d61252f",
-      "P4 978c5cecb1ef",
-      "P5 f5db7a30031e",
-      "P6 afa718f10f0e",
+      "D1 f74e14b24947",
+      "D2 65ffdb05ae31",
+      "D4 2993f8fbb26f",
+      "D6 55b610cd0e20",
+      "P2 6f258eb08c34",
+      "P3 b3f49affd05e",
+      "P4 82058946e561",
+      "P5 533dc34d3243",
+      "P6 d15af08c476a",
     ]
   `);
 });

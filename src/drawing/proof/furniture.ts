@@ -45,6 +45,14 @@ export function head(
   ];
 }
 
+/** Where it can hurt somebody, the drawing decides nothing. */
+const caution =
+  "Legends are cut as drawn. The program does not know the wiring. Emergency lighting, egress and disconnects: " +
+  "local code and a licensed electrician decide.";
+
+/** Millimetres that the foot takes above the margin. */
+export const footHeight = 12;
+
 /** How to know a print at true scale, and what the drawing does not promise. */
 export function foot(
   { width, height }: { readonly width: number; readonly height: number },
@@ -53,12 +61,9 @@ export function foot(
 ): Shape[] {
   const [y, right] = [height - margin, width - margin];
   const quiet = { size: 3, colour: palette.quiet } as const;
-  const says = [
-    "Legends are cut as drawn.",
-    "Colours are approximate.",
-    ...(of > 1 ? [`Page ${page} of ${of}`] : []),
-  ];
+  const says = ["Colours are approximate.", ...(of > 1 ? [`Page ${page} of ${of}`] : [])];
   return [
+    words(caution, margin, y - 8, quiet),
     ...scaleBar(margin, y),
     words("Printed at 100 %, this bar measures 50 mm.", margin + 69, y, quiet),
     words(says.join("   "), right, y, { ...quiet, align: "right" }),

@@ -1,7 +1,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Order } from "../../trade/order.ts";
 import type { Problem } from "../../trade/problem.ts";
-import { foot, head, headHeight, margin, type PageNumber } from "./furniture.ts";
+import { foot, footHeight, head, headHeight, margin, type PageNumber } from "./furniture.ts";
 import { contentHash } from "./hash.ts";
 import { list, listHeight } from "./list.ts";
 import { faultMarks } from "./marks.ts";
@@ -21,9 +21,8 @@ export interface ProofDetails {
   readonly problems?: readonly Problem[];
 }
 
-/** Millimetres: around the plate, for its dimensions and the numbers of the gangs; above the foot. */
+/** Millimetres: around the plate, for its dimensions and the numbers of the gangs. */
 const around = { left: measureDistance + 2, above: measureDistance + 5, below: 7.5 };
-const footHeight = 9;
 
 /** One station at true scale, with all that says whose it is and what it is made of. */
 export function proofPage(
