@@ -1,0 +1,177 @@
+import { asksFor } from "./cues.ts";
+import { understood } from "./tallies.ts";
+
+const please = "(?:please|pls|plz|kindly|just)";
+const me = "(?:me|us|him|her|the undersigned)";
+const sheets =
+  "(?:(?:order|engraving|device|plate|station|pdf|purchase) )?(?:ones?|sheets?|forms?|files?|copy|copies|version|devices?|plates?|orders?|attachments?|pdfs?|pos?|documents?|set|emails?|letter|mail)";
+const fixed =
+  "(?:corrected|correct|revised|updated|fixed|amended|completed|complete|edited|changed|modified|missing|forgotten|remaining|final)";
+const contact =
+  "(?:call|contact|phone|ring|text|e-?mail|write(?: to)?|reach(?: out(?: to)?)?|get in touch(?: with)?|get back to|tell|inform|notify|advise|shout|ask|reply(?: to)?|give (?:me|us) a (?:call|ring|shout|buzz))";
+const amiss =
+  "(?:wrong|missing|unclear|off|amiss|incorrect|incomplete|not (?:right|clear|ok(?:ay)?|correct)|needed|else(?: is)? needed|required)";
+
+/** What people say around what they have to say, where one of its words might be a wish. Taken out as a whole. */
+const courtesies = [
+  // "Let me know if you have any questions", "do not hesitate to call", "call if anything is missing".
+  `(?:${please},? )?(?:let (?:me|us) know|advise|tell (?:me|us)|shout|${contact}(?: ${me})?)(?: know)?,? (?:if|should|in case|when) (?:you (?:have|need|see|find|got|'ve got|require) )?(?:there (?:are|is|'s|should be) )?(?:any(?:thing)?|something|some|a|further|more|other)(?: (?:other|further|more|additional|thing))?(?: (?:questions?|queries|problems?|issues?|concerns?|comments?|corrections?|trouble|clarifications?|information|info|details?|else(?: from (?:me|us))?))?(?: or (?:questions?|concerns?|comments?|problems?|issues?|need anything(?: else)?))?(?: (?:is|was|are|looks|seems) ${amiss})?(?: from (?:me|us))?`,
+  `(?:if|should|in case) (?:you (?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?: (?:is|was|are|looks|seems) ${amiss})?(?: (?:with|about|on|regarding) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
+  `(?:let (?:me|us) know|tell (?:me|us)|${please} check) (?:if|whether|that|when|once) (?:(?:every ?thing|it|all|this|these|that|they|all of it) (?:is|are|looks?|seems?|comes?|came) (?:all )?(?:ok(?:ay)?|right|fine|good|correct|complete|in order|clear|through|alright)|(?:i|we)(?: have|'ve)? (?:missed|forgot(?:ten)?|left out) (?:any(?:thing)?|something|one)(?: out)?|(?:i|we) did (?:it|this|that|everything) (?:right|correctly|ok(?:ay)?)|you(?: have|'ve)? (?:received?|got|get) (?:it|them|this|these|everything|my (?:e-?mail|order)))`,
+  `(?:${please} )?(?:do not|don'?t|never) hesitate to ${contact}(?: ${me})?(?: (?:if|with|should) (?:you have )?(?:any |further )?(?:questions?|concerns?|problems?))?`,
+  `(?:${please} )?feel free to ${contact}(?: ${me})?`,
+  `(?:you can|can be|i can be|i am best) reach(?:ed)?(?: me| us)?`,
+  `(?:any |further )?(?:questions?|problems?|issues?|concerns?)\\??,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)`,
+  `(?:just )?(?:call|text|ring|e-?mail) (?:me |us )?(?:if|with|for) (?:any |you have (?:any )?)?(?:questions?|problems?|issues?)`,
+  `(?:do |have )?(?:you have )?(?:any )?questions\\??$`,
+  `let (?:me|us) know(?: please)?`,
+  `let (?:me|us) know your thoughts`,
+  // Asking for what this desk does anyway.
+  `(?:${please} )?(?:also )?(?:send|provide|give|e-?mail|reply with|return)(?: (?:me|us))?(?: an?| your| the| me an)?(?: written| order| receipt| signed)? ?(?:acknowledge?ment|confirmation)(?: of receipt| of this order| of order)?(?: (?:by (?:reply|return|e-?mail)|to this (?:e-?mail|address)))?`,
+  `(?:${please} )?(?:confirm|acknowledge|advise|verify)(?: (?:the|safe|your))? (?:receipt|reception)(?: of (?:the same|this|these|the|all|my|our)(?: (?:order|sheets|email|files|attached|attachments?))?)?(?: by (?:e-?mail|return|reply))?`,
+  `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)? (?:that|when|once|if) you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
+  `${please} acknowledge`,
+  `${please} confirm$`,
+  `${please} (?:accept|take|use) (?:this|the|our|these)(?: attached| enclosed| following)? (?:order|sheets|forms|e-?mail|as our order)(?! for)`,
+  `(?:do|doing) the needful`,
+  `(?:${please} )?(?:give|pay) (?:this|it)? ?your (?:prompt|kind|best) attention`,
+  `for (?:your )?(?:kind |further |quick |prompt )?(?:review|processing|records?|information|info|reference|attention|files?|consideration|perusal|action|handling|convenience|entry|use)(?: and (?:processing|review|action|records|files))?`,
+  `at your (?:earliest |own )?convenience|when(?:ever)? you (?:get|have) (?:a |the )?(?:chance|time|moment|minute)`,
+  // Mended sheets.
+  `${fixed} (?:and (?:attached|resent|complete) )?${sheets}`,
+  `(?:spellings?|typos?|slips?|error|errors|mistakes?|it|that|this|they|both|those|these|everything|all|all of (?:it|them)|sheets?|number|row|rows|legend|legends|name|mark|address|phone|position|word|words)(?: (?:is|are|was|were|has been|have been|should be))?(?: now)?(?: all)? (?:corrected|fixed|updated|mended|sorted(?: out)?|filled(?: in)?|completed?|there|right now)`,
+  `(?:i|we)(?:'ve| have)?(?: now)? (?:corrected|fixed|revised|updated|mended|shortened|filled(?: (?:in|out))?|completed|redone|retyped|re-?saved|made the corrections? (?:to|on|in)|made the changes)(?: (?:it|them|all|both|everything|the (?:sheets?|forms?|errors?|typos?|mistakes?|fields?|rows?|missing (?:fields?|parts?))|what you (?:asked|listed|marked|said)))?`,
+  `(?:corrected|fixed|revised|updated|done|redone|mended|shortened)(?: (?:now|as (?:you )?(?:asked|requested|noted|marked|suggested|instructed)|and (?:attached|resent|back)))*`,
+  `(?:with|made) (?:the|all|your) (?:corrections?|changes|fixes)(?: (?:made|you (?:asked|wanted)(?: for)?|as (?:asked|requested|marked)))?`,
+  `(?:as )?per (?:your|our|the|my) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|approved schedule|schedule|drawings?|telephone conversation)`,
+  `as (?:you )?(?:requested|asked(?: for)?|discussed|promised|agreed|mentioned|noted|instructed|specified (?:in|on) (?:the )?(?:attached )?(?:sheets|forms)|always|usual)`,
+  `(?:that )?you (?:asked|wanted|requested|needed|were missing|are missing|marked|sent back)(?: (?:me|us))?(?: for)?`,
+  `you were (?:quite )?right`,
+  `(?:i |we )?(?:must have |have )?(?:typed|put|wrote|had|left) (?:in )?(?:one|a|two) (?:letters?|characters?|digits?|words?) too (?:many|much|few)`,
+  `instead of (?:the )?(?:scans?|photos?|pictures?|paper|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
+  `(?:not (?:a )?scan(?:s|ned)?|no scans?)`,
+  `(?:filled|typed|completed)(?: (?:in|out|them|it))* on (?:the |a |my )?(?:computer|screen|pc|laptop)(?: (?:and|then) saved(?: (?:as|to|in) (?:pdfs?|a pdf))?)?`,
+  `(?:my|the|our|this) (?:browser|computer|viewer|program|phone|scanner|laptop|pdf|previous|last|first)(?: (?:e-?mail|letter|file|one|mail))? (?:was empty|came (?:out|through) empty|saved it empty|did(?: not|n'?t) save(?: (?:it|them|what i (?:had )?typed|my typing|the (?:typing|entries|text)))?|(?:e-?mail )?bounced(?: back)?|bounced(?: back)?|got stuck)(?: (?:this morning|yesterday|today|earlier))?`,
+  `(?:this one )?(?:now )?(?:has|with) the (?:writing|text|typing|entries) in it`,
+  // Sorry, thanks.
+  `(?:(?:i|we) )?(?:'m |am |are )?(?:so |very |really )?(?:sorry|apolog(?:ies|i[sz]e)|my apologies|excuse me|pardon)(?: again)?(?: (?:about|for|on) (?:that|this|it|(?:the|my|any|all the|our)(?: late| previous| earlier| wrong| extra)? (?:delay|mix-?up|confusion|trouble|inconvenience|errors?|mistakes?|oversight|reply|response|duplicates?|spam|slip|typos?|hassle|mess|bother|emails?|file|attachment|back and forth)))?(?: caused)?`,
+  `(?:oops|whoops|oh dear),?|(?:it was )?my (?:own )?(?:mistake|bad|error|fault|oversight|slip)`,
+  `(?:please )?(?:excuse|forgive|pardon) (?:any |the |my )?(?:typos?|brevity|errors?|spelling|short(?:ness)?|tardiness)(?: and (?:typos?|brevity))?`,
+  `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
+  `(?:many |much |so many )?thank(?:s| you| u)?(?: (?:so much|very much|a lot|again|in advance|as always|kindly|all|everyone|both|guys|team|much|ever so much|a million|for now))*(?: (?:for|and) (?:all |all of )?your (?:[\\p{L}-]+ )?(?:help|attention|answer|reply|response|patience|time|business|support|assistance|e-?mail|understanding|cooperation|feedback|message|call|service|work)(?: (?:and|&) (?:[\\p{L}-]+ )?(?:help|attention|patience|time|support|assistance|understanding|cooperation|service))?(?: (?:with|to|on|of|in) (?:this|these|that)(?: (?:one|order|matter|project|morning|afternoon))?)?| for (?:catching|spotting|pointing|noticing|letting (?:me|us) know|checking|getting back|looking (?:into|at|over)|the (?:blank |quick |fast |prompt |very |kind |detailed |clear )*(?:forms?|sheets?|heads[ -]?up|info|information|reminder|call|chat|response|reply|answer|turnaround|help|explanation|catch|note|proofs?)|everything|that|this|it))?`,
+  `(?:much|very much|really|we|i|would be)? ?(?:greatly |really |truly |highly )?appreciat(?:e|ed)(?: (?:it|that|this|your (?:business|help|time|patience|support|assistance|work|quick response)|all (?:you|your) (?:do|help)))?`,
+  `(?:perfect|great|excellent|awesome|super|lovely|brilliant|wonderful|got it|received|noted|understood|will do|no problem|no worries|you'?re welcome|sounds good|good|cool|fantastic|i see|fine)[,.! ]*(?:thanks?(?: you)?)?$`,
+  // Small talk.
+  `(?:(?:i|we) )?(?:hope|hoping|trust) (?:you|all|this|everything|your|it|that)(?: all)?(?: (?:are|had|have|is|'re|finds?|goes|went|helps?|works?|you|enjoyed|week|weekend|day|morning|holidays?|doing|being|been|having|a|an|the|great|good|nice|well|wonderful|lovely|and|team|safe|fine|ok|okay|right|correct|better|now|time|through|come|came|with|your|all|not too|busy|restful|start|of|to|in|good health|health|spirits))+`,
+  `hope all is (?:well|good)`,
+  `(?:it was |it'?s |it is )?(?:so |very )?(?:nice|good|great|lovely|a pleasure)(?: to| as always)? (?:speak|talk|chat|meet|see|hear|work)(?:ing)?(?: (?:with|to|from))? you(?: (?:on the phone|earlier|today|yesterday|again|this morning|this afternoon|last week))*`,
+  `(?:have|enjoy) (?:a |an |the |your |yourselves )?(?:rest of (?:your|the) )?(?:very |really )?(?:great|nice|good|lovely|wonderful|pleasant|fantastic|awesome|happy|safe|blessed|restful|long )* ?(?:day|one|weekend|week|evening|night|afternoon|morning|time|holidays?|vacation|thanksgiving|christmas|new year|break)`,
+  `(?:happy|merry) (?:mon|tues|wednes|thurs|fri|hump ?|new year'?s?|holidays?|christmas|thanksgiving|easter|4th(?: of july)?|weekend)(?:day)?(?: to you(?: all)?| everyone| all| eve)?`,
+  `(?:we |i )?(?:am |are )?(?:look(?:ing)?|looks) forward to (?:hear(?:ing)?|work(?:ing)?|your|receiv(?:e|ing)|do(?:ing)?|see(?:ing)?|it)(?: (?:from|with|more|business|reply|answer|response|confirmation|you|your|soon|again|(?:order )?acknowledge?ment))*`,
+  `how (?:are|is) (?:you|things|everything|it)(?: all)?(?: (?:doing|going|today))*\\?*|how'?s (?:it|things|everything) (?:going)?\\?*`,
+  `(?:this is |it'?s )?(?:(?:my|our) )?(?:very )?first (?:time|order)(?: (?:with|from) you)?(?: (?:using|ordering|with|filling|doing)(?: (?:your|this|these|the|out|in|from|forms?|sheets?|you|here|it|system))*)?`,
+  `so (?:i |we )?hope (?:it'?s|that'?s|this is|they'?re|they are|it is)(?: all)? (?:right|ok(?:ay)?|correct|fine)`,
+  `(?:we are |i am |we'?re |it is (?:with )?)?(?:pleased|happy|glad|pleasure) to (?:place|send|submit|attach|enclose|order|forward|share)`,
+  // Files that come in several letters.
+  `(?:i'?m |we'?re |i am )?not (?:quite |really )?sure (?:if |whether |that )?(?:the |my |our |this |these |those |it |they |you )(?:first |last |previous |other |earlier )?(?:one |ones |e-?mail |mail |files? |sheets? |got |message )?(?:went|go|came|got|come|gone|get|through|out|received)(?: (?:went|through|out|across|over|it|them|this morning|yesterday|today))*`,
+  `(?:in case|if) (?:you|it|they|the (?:first|last|earlier|other)(?: one| e-?mail)?) (?:did(?: not|n'?t)|never) (?:get|receive|come|arrive|go|got)(?: (?:it|them|through|out))*`,
+  `(?:the |these |those |my |our |all )?(?:rest|others?|remaining|balance|remainder|devices?|plates?|sheets?|next|second|third|fourth|last|fifth|first|other|final|missing)(?: (?:of (?:them|it|the (?:sheets|order|set))|ones?|half|part|batch|e-?mail|letter|sheets?|devices?|plates?|set|files?|two|three|four|five|in))*,? ?(?:will |'ll |to |are |is |comes?|coming|follows?|following|should )+(?:be )?(?:follow(?:s|ing)?|come|comes|coming|sent|send|emailed|in|with you|up|done|ready|on (?:its|their|the) way)?(?: (?:in|by|with|as|to|a|an|the|my|our|this|that|another|next|second|separate|third|e-?mail|mail|message|letter|right|straight|just|soon|later|shortly|after|afterwards|today|tomorrow|week|month|afternoon|morning|evening|on|${understood.date}))*`,
+  `(?:more|others|the rest|another e-?mail|one more e-?mail|a second e-?mail|second e-?mail)(?: sheets?)? (?:to come|to follow|coming|follows?|will follow|will come|on (?:its|the|their) way)(?: (?:in|by|the|a|an|next|another|second|e-?mail|soon|later|shortly|today|tomorrow|this|week|afternoon|${understood.date}|for|other|project))*`,
+  `(?:i |we )?(?:'ll |will |shall )(?:send|e-?mail|forward|submit)(?: you)? (?:the |those |these |you )?(?:rest|others?|remaining(?: ones| sheets)?|balance|devices?|plates?|more|next)(?: (?:soon|later|shortly|today|tomorrow|when (?:they|it)(?:'re| are| is) ready|as soon as (?:they|it)(?:'re| are| is) ready|next week|in the morning|${understood.date}))*`,
+  `(?:because|due|since|as)(?: of| to)? (?:the |their |its )?(?:file )?(?:size|limit|(?:e-?mail )?size limits?|they (?:are|were) (?:too )?(?:large|big))(?: of (?:the|our) (?:files?|mail(?:box)?))?`,
+  `(?:split|sent|sending|coming|broken)(?: (?:it|them|this|these|up|the (?:files|order|sheets)))* (?:in|into|over|up into) (?:two|three|four|several|a few|multiple|2|3|4|separate|${understood.tally})(?: (?:separate|smaller))? (?:e-?mails?|letters?|messages?|mails?|parts?)`,
+  `(?:i |we )?(?:think |believe |guess )?(?:that|this|it|these|those)(?:'s| is| are| should be| completes| makes)(?: now)? (?:all|everything|it|complete|the lot|the order|the set|them all|the last(?: of (?:it|them|the sheets))?)(?: (?:of (?:it|them)|for (?:now|today|this order)))*`,
+  `(?:now )?(?:they|it|this|these|that|everything)(?: all)?(?: now)? should (?:now )?(?:all )?be (?:right|ok(?:ay)?|fine|good|correct|complete|everything|all right|alright|in order|readable|there)(?: now)?`,
+  `(?:let'?s |let us )(?:try|see)(?: (?:this|that|it|again|once more|one more time))*|(?:second|third|another|new|next) (?:try|attempt|go)`,
+  `(?:${please} )?refer to`,
+  `(?:the )?(?:first|second|third|fourth|last|final|next|other)(?: (?:and|or) (?:second|third|last))? (?:batch|half|part|e-?mail|floor|level|set|one|round|group of sheets)`,
+  // What stands on the sheets.
+  `(?:(?:the|our|all|billing|bill-to|invoice|invoicing|shipping|ship-to|delivery|and|address(?:es)?|details|info|information|instructions?|contacts?|everything|every ?thing|everything else|required|necessary|you need) ){1,6}(?:is|are|can be found|should be|stands?|as) (?:all )?(?:given |listed |shown |noted |found |filled in )?(?:on|in) (?:the |each |every |all )?(?:sheets?|forms?|po|pdfs?|attached)`,
+  `(?:order|purchase order|po|p\\.o\\.|project|job|ref(?:erence)?|our|your) ?(?:no|nr|num|number|#|name|ref)\\.? ?(?:is )?[:#]?`,
+  `job (?:site|name)|wall[ -]stations?|engraving (?:sheets?|forms?|order|schedule|files?)|engraved (?:stations?|plates?|devices?|keypads?)|push-?buttons?|button stations?|switch ?plates?`,
+  // Who sends it.
+  `(?:(?:asked|told|wanted|requested|got)(?: (?:me|us))? to (?:send|forward|pass|e-?mail|submit)|on behalf of)`,
+  `(?:i|we|he|she|they|${understood.fact}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
+  `(?:copied|cc'?d|cc|cc'?ing|adding|looping in|copying)(?: (?:on|to|in) (?:this|the)? ?(?:e-?mail|thread|mail|message|here))?`,
+] as const;
+
+const patterns = courtesies.map(
+  (one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"),
+);
+
+const greeting =
+  /^(?:(?:hi|hiya|hello|hey|heya|dear|greetings|good (?:morning|afternoon|evening|day)|g'day|morning|afternoon|evening|howdy|to whom it may concern|bonjour|bonsoir|salut|hola|buen[oa]s (?:d[ií]as|tardes|noches)|estimad[oa]s?|sirs?)(?: there| again| all| both)?)(?![\p{L}\p{N}])((?: (?!(?:i|we|please|see|here|attached)\b)(?:\p{Lu}[\p{Ll}'’]+\.?(?:-\p{Lu}\p{Ll}+)?|team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|quillgate|◇),?){0,6})\s*(?:[,!:.–-]+|$)/iu;
+
+/** Words without their courtesies; a sign stands in the place of each. What asks for something within one stays. */
+export function withoutCourtesies(words: string): string {
+  const plainly = words.replace(/[’ʼ`´]/g, "'").replace(/\s+/g, " ").trim();
+  let rest = plainly.replace(greeting, (whole, names: string) =>
+    asksFor(names) || /\b\p{Lu}{4,}\b/u.test(names) ? whole : "",
+  );
+  for (const pattern of patterns) rest = rest.replace(pattern, ` ${understood.courtesy} `);
+  return rest.replace(/\s+/g, " ").trim();
+}
+
+/** Words that ask for nothing, as those of cover notes are. */
+const plain = new Set(
+  `a an the this that these those it its they them their there here i we you he she me us him her my our your his
+  is are was were be been being am do does did has have had having will can may might shall
+  and or as at by for from in into of off on onto out over per through thru to up with within via about above below
+  under between along also so too very just again now today yesterday back all any some both other others rest
+  computer computers browser screen
+  morning afternoon evening night week weekend month year day days time times minute minutes while recently earlier
+  i'm i've i'll we're we've we'll you're you'll it's that's they're there's here's let's
+  attach attached attaching attachment attachments enclose enclosed enclosing find found see seen look looking
+  send sends sent sending resend resent resending forward forwarded forwarding submit submitted submitting provide
+  provided get got getting receive received come comes came coming follow follows following followed go went going
+  fill fills filled filling complete completed completes type typed typing save saved saving scan scanned upload
+  uploaded zip zipped email emails e mail mails mailed letter message messages post phone call called spoke speak talk
+  talked discussed conversation meeting
+  sheet sheets form forms file files pdf pdfs document documents doc docs docx page pages paperwork folder archive set
+  sets batch part parts half copy package order orders ordering purchase po pos p o number numbers no nr ref reference
+  job jobs project projects site client clients customer customers contractor architect engineer owner electrician boss
+  office colleague coworker partner manager assistant team desk company department purchasing
+  plate plates device devices station stations keypad keypads gang gangs single singles standalone alone left right
+  position positions pos mark marks wall controls control lighting light lights switch switches schedule schedules
+  drawing drawings list table details detail info information data contact address
+  first second third fourth fifth last next previous previously new newest latest old one ones two three four five six
+  seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen
+  remaining missing corrected revised updated fixed total
+  please pls plz kindly process processing enter entering entered handle handling book booking place placing placed
+  check checking review reviewing thanks thank thx tnx ty tks tia cheers regards rgds best kind kindest warm warmest
+  wishes greetings sincerely yours truly faithfully respectfully cordially br kr hi hello hey dear sir madam
+  many much lot lots great good nice fine well super perfect excellent pleased happy glad hope hopefully
+  looking question questions query queries anything everything something else help helping
+  fyi pfa attn re fw fwd eml jpg png
+  separate separately together individually whole entire full remainder balance
+  still shortly
+  it'll actual basically hereby herewith therefore thus regarding concerning respective respectively
+  mr mrs ms dr inc llc ltd co corp gmbh
+  small little big large quick
+  prepared preparing checked named titled numbered marked listed shown noted described
+  stacks reading children reception foyer lobby corridor hallway hall halls room rooms rm kitchen kitchens bar cafe
+  restaurant dining lounge bath bathroom bathrooms bedroom bedrooms restroom toilet garage basement cellar attic roof
+  terrace patio garden porch entrance entry door doors stair stairs stairwell staircase elevator lift floor floors
+  ground level levels building buildings bldg tower wing annex block house home school classroom classrooms gym
+  auditorium stage chapel church vestry parish clinic hospital hotel library museum theater theatre office offices
+  conference boardroom workroom storage store shop showroom studio laboratory lab music art staff guest master suite
+  suites unit units apartment apartments depot station plant factory courthouse court town city street road lane north
+  south east west upper main front rear side corner end area areas phase
+  bonjour merci beaucoup cordialement salutations bien vous à bonne journée salut madame monsieur
+  hola gracias muchas saludos cordiales buenos días dias buenas tardes atentamente un saludo muy
+  danke vielen mit freundlichen grüßen`
+    .split(/\s+/),
+);
+
+export const plainWords: readonly string[] = [...plain];
+
+export function isPlain(token: string): boolean {
+  return plain.has(token);
+}
+
+/** Whether words speak of sending something, so that a name among them says no more than what it is for. */
+export function speaksOfSending(words: string): boolean {
+  return /\b(?:attach\w*|attch\w*|enclos\w*|sheets?|forms?|files?|pdfs?|pfa|here (?:is|are|you|we)|here'?s|forward(?:ed|ing)|send(?:ing)?|sent|resend(?:ing)?|orders?|plates?|devices?|stations?|follow(?:s|ing)?)\b/i.test(
+    words,
+  );
+}

@@ -1,0 +1,195 @@
+import { slips } from "../../lettering/slips.ts";
+import type { Letter } from "../../trade/letter.ts";
+import type { Statement } from "../../trade/statement.ts";
+import { isPlain, plainWords, speaksOfSending, withoutCourtesies } from "./courtesy.ts";
+import { asksFor, speaksOfTrade } from "./cues.ts";
+import { speaksAgainst } from "./doubt.ts";
+import {
+  isBoilerplate,
+  isGoodBye,
+  isOfSignature,
+  isRemembered,
+  type LineKey,
+  withoutContacts,
+} from "./furniture.ts";
+import { wordsKept } from "./keep-lines.ts";
+import { leadAt } from "./leads.ts";
+import { takeApart } from "./own-text.ts";
+import { paragraphsOf } from "./sentences.ts";
+import { type LetterFacts, understood, withoutFacts } from "./tallies.ts";
+import { moreWords, tokensOf } from "./word-bag.ts";
+
+/** What a letter is read against. */
+export interface KnownWords {
+  readonly facts: LetterFacts;
+  /** Keys of lines that stood in earlier letters of its sender, or of the sender's domain. */
+  readonly furniture: ReadonlySet<LineKey>;
+  /** Letters that it may quote: our answer that it replies to, and earlier ones of its thread. */
+  readonly quoted: readonly Pick<Letter, "text" | "subject">[];
+  /** Words that it keeps, of those that were asked about. */
+  readonly kept: readonly string[];
+}
+
+/** In characters. Nobody writes so much beside sheets, whatever is quoted. */
+const longestText = 100_000;
+const longestSentence = 1000;
+const longestQuote = 200;
+/** More are not told: whoever reads these reads the others. */
+const mostStatements = 8;
+
+/** What a person has to read of what a letter says beside its sheets: its subject, its text, what it forwards. */
+export function statementsIn(
+  letter: Pick<Letter, "subject" | "text" | "otherTexts" | "textUnsure">,
+  known: KnownWords,
+): Statement[] {
+  const texts = [letter.text, ...letter.otherTexts];
+  if (texts.reduce((sum, { length }) => sum + length, 0) > longestText) return [{ kind: "long" }];
+  const said = texts.flatMap((text) => [...saidIn(text, known)]);
+  const all = [...(subjectSays(letter.subject, known) ? [{ where: "subject", words: letter.subject } as const] : []), ...said];
+  const once = new Map(all.map((one) => [tokensOf(one.words).join(" "), one]));
+  return [
+    ...(letter.textUnsure ? [{ kind: "unsure" } as const] : []),
+    ...[...once.values()]
+      .slice(0, mostStatements)
+      .map(({ where, words }) => ({ kind: "said", where, words: cut(words) }) as const),
+  ];
+}
+
+interface Said {
+  readonly where: "subject" | "text" | "quotation";
+  readonly words: string;
+}
+
+function* saidIn(text: string, known: KnownWords): Generator<Said> {
+  // A signature is read as well: takeApart() would leave out the one under "-- ".
+  const plain = text.replace(/\p{Cf}/gu, "").replace(/^-- $/gm, "--");
+  const { own, quoted, aside } = takeApart(plain, known.quoted[0]?.subject ?? "");
+  const end = own.findIndex(
+    (line, i) =>
+      isGoodBye(line) || line === "--" || (i > 0 && (isSender(line, known) || (own[i - 1] === "" && isName(line)))),
+  );
+  const [body, signature] = end < 0 ? [own, []] : [own.slice(0, end), own.slice(end)];
+  for (const words of read(body, known, false)) yield { where: "text", words };
+  for (const words of read([...signature, ...withoutHeaders(aside)], known, true)) yield { where: "text", words };
+  for (const words of read(strangeLines(quoted, known), known, true)) yield { where: "quotation", words };
+}
+
+/** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
+function read(lines: readonly string[], known: KnownWords, signed: boolean): string[] {
+  const open = lines.filter(
+    (line) => !isRemembered(line, known.furniture) && wordsKept(line, new Set(known.kept)) === undefined,
+  );
+  const paragraphs = paragraphsOf(open);
+  const last = paragraphs.at(-1);
+  return paragraphs.flatMap((sentences) => {
+    const isLegal = sentences.some(isBoilerplate);
+    return sentences.filter((sentence, i) => {
+      if (isGoodBye(sentence) || (isLegal && isHarmless(sentence))) return false;
+      if (signed && isOfSignature(sentence)) return false;
+      const isLast = sentences === last && i === sentences.length - 1;
+      if (isLast && (i > 0 || paragraphs.length > 1) && isName(sentence)) return false;
+      return isStatement(sentence, known.facts);
+    });
+  });
+}
+
+/** Whether a sentence beside a disclaimer's belongs to it. */
+function isHarmless(sentence: string): boolean {
+  return isBoilerplate(sentence) || !speaksOfTrade(sentence);
+}
+
+function isStatement(sentence: string, facts: LetterFacts): boolean {
+  const words = withoutContacts(sentence.normalize("NFKC"));
+  if (isBoilerplate(words)) return false;
+  if (words.length > longestSentence) return true;
+  const rest = withoutCourtesies(withoutFacts(words, facts));
+  const framed = speaksOfSending(words) || rest.includes(understood.courtesy);
+  return asksFor(rest) || /\d/.test(rest) || saysMore(rest, framed, facts);
+}
+
+/** Whether words are left that no cover note has. `framed`: they speak of sending something. */
+function saysMore(rest: string, framed: boolean, { names }: LetterFacts): boolean {
+  const people = new Set(names.flatMap(tokensOf));
+  const tokens = rest.match(/[\p{L}\p{N}][\p{L}\p{N}'’]*/gu) ?? [];
+  const shouted = !/\p{Ll}/u.test(rest);
+  const odd = tokens.filter((token, i) => {
+    const word = token.toLowerCase().replace("’", "'");
+    const bare = word.replace(/'s$/, "");
+    if (isPlain(word) || isPlain(bare) || people.has(bare)) return false;
+    if (!framed) return true;
+    const isName = !shouted && /^\p{Lu}/u.test(token) && !isNearVerb(word);
+    const isPlace = tokens.slice(Math.max(0, i - 3), i).some((before) => /^(?:for|at|in|of|from|by)$/i.test(before));
+    return !isName && !isPlace && !isSlip(word);
+  });
+  return odd.length > (framed ? Math.floor(tokens.length / 8) : 0);
+}
+
+/** Verbs that nobody may overlook where they are mistyped. */
+const verbs = ["cancel", "engrave", "change", "replace", "remove", "delete", "please", "ignore", "switch", "urgent"];
+
+function isNearVerb(word: string): boolean {
+  return word.length > 4 && verbs.some((verb) => slips(word, verb) < 3);
+}
+
+/** Whether a word is one of a cover note, mistyped. */
+function isSlip(word: string): boolean {
+  return word.length > 4 && !isNearVerb(word) && plainWords.some((plain) => plain.length > 4 && slips(word, plain) === 1);
+}
+
+/** A name, or the initials of one, as it stands below a letter. */
+function isName(words: string): boolean {
+  return /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:[ &,/]{1,2}\p{Lu}[\p{L}.'’-]*){0,3}$/u.test(words) && !asksFor(words);
+}
+
+function isSender(line: string, { facts }: KnownWords): boolean {
+  const tokens = tokensOf(line);
+  const names = new Set(facts.names.flatMap(tokensOf));
+  return tokens.length > 0 && tokens.length < 5 && tokens.every((token) => names.has(token)) && !asksFor(line);
+}
+
+/** Whether a subject says more than what the letter is about. Of names and numbers it may be full. */
+function subjectSays(subject: string, known: KnownWords): boolean {
+  const bare = subject.replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "").trim();
+  const isKnown = known.quoted.some((one) => tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")));
+  // What an answer of this desk begins with.
+  if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|A PERSON WILL LOOK AT THIS)\b/.test(bare)) return false;
+  const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
+  return asksFor(rest) || contradicts(rest, known.facts);
+}
+
+/** Whether a number stands there that is like an order's and is another. */
+function contradicts(words: string, { numbers }: LetterFacts): boolean {
+  const shapes = new Set(numbers.flatMap((number) => /^\p{L}+(?=[-\s]?\d)/u.exec(number)?.[0].toLowerCase() ?? []));
+  return [...words.matchAll(/(?<![\p{L}\p{N}])(\p{L}+)[-\s]?\d+/gu)].some(([, letters = ""]) =>
+    shapes.has(letters.toLowerCase()),
+  );
+}
+
+/** The lines of a quotation that stand in none of the letters that may be quoted. */
+function strangeLines(lines: readonly string[], { quoted }: KnownWords): string[] {
+  const own = withoutHeaders(lines.map((line) => line.replace(/^[>\s]+/, "")));
+  if (quoted.length === 0) return own;
+  const text = quoted.map((one) => `${one.subject}\n${one.text}`).join("\n");
+  const more = new Set(moreWords(own.join("\n"), text));
+  const running = ` ${tokensOf(text).join(" ")} `;
+  return own.filter((line) => {
+    const tokens = tokensOf(line);
+    return !running.includes(` ${tokens.join(" ")} `) && (tokens.some((token) => more.has(token)) || speaksAgainst(line));
+  });
+}
+
+/** Lines without what mail programs put above a letter that they forward or quote. */
+function withoutHeaders(lines: readonly string[]): string[] {
+  const left: string[] = [];
+  for (let at = 0; at < lines.length; ) {
+    const lead = leadAt(lines, at, "");
+    if (lead === undefined || lead.lines === 0) left.push(lines[at] ?? "");
+    at += Math.max(1, lead?.lines ?? 0);
+  }
+  return left.filter((line) => !/^\*?(?:from|sent|date|to|cc|bcc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto|importance|attachments)\s?:/iu.test(line));
+}
+
+function cut(words: string): string {
+  const line = words.replace(/\s+/g, " ").trim();
+  return line.length > longestQuote ? `${line.slice(0, longestQuote - 1).trimEnd()}…` : line;
+}
