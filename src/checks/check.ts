@@ -5,6 +5,7 @@ import type { Order } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import type { Statement } from "../trade/statement.ts";
 
 /** Where a rule comes from. */
 export type Source =
@@ -92,6 +93,8 @@ export interface LetterSubject {
   readonly kept?: readonly KeptWord[];
   /** Addresses in its text behind which files seem to lie. */
   readonly links: readonly string[];
+  /** What it says beside its sheets that a person has to read. */
+  readonly statements?: readonly Statement[];
   /** Nothing but its header was read: opening it does harm. */
   readonly unsafe?: boolean;
 }

@@ -3,11 +3,13 @@ import { withKept } from "../lettering/kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { readHeader } from "../reading/letter/letter.ts";
+import { statementsBeside } from "../reading/reply/beside.ts";
+import type { LineKey } from "../reading/reply/furniture.ts";
 import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { refusalOf } from "./etiquette.ts";
-import { keepWords } from "./kept.ts";
+import { answerWords, keepWords } from "./kept.ts";
 import { judgeOpened, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { senderProof } from "./sender.ts";
@@ -19,11 +21,15 @@ const askAgain = 600;
 /** How many letters of a thread are looked for, the latest. */
 const mostReferences = 100;
 
-/** Reads and checks a letter and stores what that has led to, the finished answer included. */
+/**
+ * Reads and checks a letter and stores what that has led to, the finished answer included. `furniture`: keys of lines
+ * that stood in earlier letters of its sender.
+ */
 export async function checkLetter(
   desk: Desk,
   claim: Claim,
   bytes: Uint8Array,
+  furniture: ReadonlySet<LineKey> = new Set(),
 ): Promise<Outcome["state"] | "received"> {
   const { store, catalogue, editions, clock, rules } = desk;
   const { letter, files, links, unsafe } = await openLetter(desk.reader, bytes, String(claim.letter));
@@ -63,11 +69,16 @@ export async function checkLetter(
   const { party, kept, again, stopped } = await keepWords(reply, desk);
   const { buyer } = party;
   const counting = buyer === "" ? [] : await store.countingSheets(buyer, [...numbers, ...again]);
+  const earlier = [...counting, ...stopped.filter(({ id }) => counting.every((sheet) => sheet.id !== id))];
+  const { answer: text, subject } = await answerWords(reply, desk);
+  const quoted = reply.answered.length === 0 ? [] : [{ text, subject }];
+  const keeps = kept.map(({ word }) => word);
   const report = makeReport(
     {
       ...brought,
       unsafe,
-      earlier: [...counting, ...stopped.filter(({ id }) => counting.every((sheet) => sheet.id !== id))],
+      earlier,
+      statements: statementsBeside(letter, { ...brought, earlier, furniture, quoted, kept: keeps }),
       held: party.why !== undefined || many !== undefined,
       reply: answered.length > 0,
       kept,

@@ -11,6 +11,7 @@ import type { KeptWord } from "../trade/kept-word.ts";
 import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import type { Statement } from "../trade/statement.ts";
 
 /** What came in together: one letter, or the files named on the command line. */
 export interface Submission {
@@ -28,6 +29,8 @@ export interface Submission {
   readonly again?: readonly string[];
   /** Addresses in the letter's text behind which files seem to lie. */
   readonly links?: readonly string[];
+  /** What the letter says beside its sheets that a person has to read. */
+  readonly statements?: readonly Statement[];
   /** Nothing but the letter's header was read: opening it does harm. */
   readonly unsafe?: boolean;
 }
@@ -70,7 +73,16 @@ export interface Report {
 
 /** Checks everything that came in together. */
 export function makeReport(submission: Submission, catalogue: Catalogue): Report {
-  const { files, sheets, held = false, reply = false, links = [], unsafe = false, kept = [] } = submission;
+  const {
+    files,
+    sheets,
+    held = false,
+    reply = false,
+    links = [],
+    unsafe = false,
+    kept = [],
+    statements = [],
+  } = submission;
   const earlier = withoutReplaced(submission.earlier, sheets);
   const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
   const bySheet = new Map(
@@ -101,7 +113,8 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
     return {
       order,
       verdict: gravest([
-        held ? "person" : "pass",
+        // What a letter says may be about any of its orders, so none passes before a person has read it.
+        held || statements.length > 0 ? "person" : "pass",
         verdictOf(problems),
         ...members.map(({ verdict }) => verdict),
       ]),
@@ -110,7 +123,10 @@ export function makeReport(submission: Submission, catalogue: Catalogue): Report
     };
   });
   const fileReports = files.map((file) => ({ file, problems: checkFile(file, catalogue) }));
-  const problems = checkLetter({ files, orders: touched, held, reply, kept, links, unsafe }, catalogue);
+  const problems = checkLetter(
+    { files, orders: touched, held, reply, kept, links, statements, unsafe },
+    catalogue,
+  );
   const report = { files: fileReports, sheets: reportsOf(sheets), orders, problems, earlier, replaced };
   return {
     ...report,

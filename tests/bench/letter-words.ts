@@ -9,9 +9,11 @@ import { statementsIn } from "../../src/reading/reply/statements.ts";
 import { type Note, notesIn } from "./notes.ts";
 
 function saysSomething({ subject, text, facts }: Note): readonly string[] {
-  const letter = { subject, text, otherTexts: [], textUnsure: false };
+  const letter = { subject, text };
   const known = { facts, furniture: new Set<string>(), quoted: [], kept: [] };
-  return statementsIn(letter, known).map((one) => (one.kind === "said" ? `${one.where}: ${one.words}` : one.kind));
+  return statementsIn(letter, known).map((one) =>
+    one.kind === "said" ? `${one.where}: ${one.words}` : one.kind,
+  );
 }
 
 const percent = (some: number, of: number): string => `${some}/${of} ${((100 * some) / of).toFixed(1)} %`;
@@ -28,5 +30,6 @@ for (const [file, what, isMiss] of [
     const missed = judged.filter(({ said }) => isMiss(said));
     console.log(`${what.padEnd(30)} ${half} ${percent(missed.length, notes.length)}`);
     if (process.argv.includes("--misses") && (half === "tuned on " || process.argv.includes("--all")))
-      for (const { subject, text, said } of missed) console.log(`    ${JSON.stringify([subject, text, said])}`);
+      for (const { subject, text, said } of missed)
+        console.log(`    ${JSON.stringify([subject, text, said])}`);
   }

@@ -27,6 +27,7 @@ export function notesIn(file: string): Note[] {
         marks: (said.get("marks") ?? "S-101 S-102 S-103 S-104").split(" "),
         names: [said.get("from") ?? "Dana Whitlock"],
         files: [],
+        attached: [],
         plates: count("plates", 4),
         devices: count("devices", 12),
       },

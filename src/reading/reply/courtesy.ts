@@ -51,7 +51,7 @@ const courtesies = [
   `instead of (?:the )?(?:scans?|photos?|pictures?|paper|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
   `(?:not (?:a )?scan(?:s|ned)?|no scans?)`,
   `(?:filled|typed|completed)(?: (?:in|out|them|it))* on (?:the |a |my )?(?:computer|screen|pc|laptop)(?: (?:and|then) saved(?: (?:as|to|in) (?:pdfs?|a pdf))?)?`,
-  `(?:my|the|our|this) (?:browser|computer|viewer|program|phone|scanner|laptop|pdf|previous|last|first)(?: (?:e-?mail|letter|file|one|mail))? (?:was empty|came (?:out|through) empty|saved it empty|did(?: not|n'?t) save(?: (?:it|them|what i (?:had )?typed|my typing|the (?:typing|entries|text)))?|(?:e-?mail )?bounced(?: back)?|bounced(?: back)?|got stuck)(?: (?:this morning|yesterday|today|earlier))?`,
+  `(?:my|the|our|this) (?:e?-?mail|mail|message|browser|computer|viewer|program|phone|scanner|laptop|pdf|previous|last|first)(?: (?:e-?mail|letter|file|one|mail))? (?:was empty|came (?:out|through) empty|saved it empty|did(?: not|n'?t) save(?: (?:it|them|what i (?:had )?typed|my typing|the (?:typing|entries|text)))?|(?:e-?mail )?bounced(?: back)?|bounced(?: back)?|got stuck)(?: (?:this morning|yesterday|today|earlier))?`,
   `(?:this one )?(?:now )?(?:has|with) the (?:writing|text|typing|entries) in it`,
   // Sorry, thanks.
   `(?:(?:i|we) )?(?:'m |am |are )?(?:so |very |really )?(?:sorry|apolog(?:ies|i[sz]e)|my apologies|excuse me|pardon)(?: again)?(?: (?:about|for|on) (?:that|this|it|(?:the|my|any|all the|our)(?: late| previous| earlier| wrong| extra)? (?:delay|mix-?up|confusion|trouble|inconvenience|errors?|mistakes?|oversight|reply|response|duplicates?|spam|slip|typos?|hassle|mess|bother|emails?|file|attachment|back and forth)))?(?: caused)?`,
@@ -104,7 +104,10 @@ const greeting =
 
 /** Words without their courtesies; a sign stands in the place of each. What asks for something within one stays. */
 export function withoutCourtesies(words: string): string {
-  const plainly = words.replace(/[’ʼ`´]/g, "'").replace(/\s+/g, " ").trim();
+  const plainly = words
+    .replace(/[’ʼ`´]/g, "'")
+    .replace(/\s+/g, " ")
+    .trim();
   let rest = plainly.replace(greeting, (whole, names: string) =>
     asksFor(names) || /\b\p{Lu}{4,}\b/u.test(names) ? whole : "",
   );
@@ -159,8 +162,7 @@ const plain = new Set(
   south east west upper main front rear side corner end area areas phase
   bonjour merci beaucoup cordialement salutations bien vous à bonne journée salut madame monsieur
   hola gracias muchas saludos cordiales buenos días dias buenas tardes atentamente un saludo muy
-  danke vielen mit freundlichen grüßen`
-    .split(/\s+/),
+  danke vielen mit freundlichen grüßen`.split(/\s+/),
 );
 
 export const plainWords: readonly string[] = [...plain];

@@ -31,15 +31,17 @@ const cues = [
 const cue = new RegExp(`(?<![\\p{L}\\p{N}'’])(?:${cues})(?![\\p{L}\\p{N}])`, "iu");
 
 /** Quotation marks around a word, an arrow, "A = B": somebody says what is to stand somewhere. */
-const shown =
-  /["“”«»][^"“”«»]{1,40}["“”«»]|(?<!\p{L})['‘][^'‘’]{2,40}['’](?!\p{L})|[→⇒]|[-=]>|\S\s?=\s?\S/u;
+const shown = /["“”«»][^"“”«»]{1,40}["“”«»]|(?<!\p{L})['‘][^'‘’]{2,40}['’](?!\p{L})|[→⇒]|[-=]>|\S\s?=\s?\S/u;
 
 /** Limits of time: "by Friday", "before the 20th". Days and dates have become △ (tallies.ts). */
-const limit = /\b(?:by|before|until|till|for|latest|than|on|needed|required) (?:the |this |next |end of )?△/iu;
+const limit =
+  /\b(?:by|before|until|till|for|latest|than|on|needed|required) (?:the |this |next |end of )?△/iu;
 
 /** Whether words ask for something or say something that a person must read. */
 export function asksFor(words: string): boolean {
-  return cue.test(words) || shown.test(words) || limit.test(words) || /\?/.test(words) || speaksAgainst(words);
+  return (
+    cue.test(words) || shown.test(words) || limit.test(words) || /\?/.test(words) || speaksAgainst(words)
+  );
 }
 
 /** Words that stand in no disclaimer and no signature, but in wishes. */

@@ -78,8 +78,8 @@ export function isOfSignature(line: string): boolean {
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
   if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
   // A motto, a name.
-  const bare = line.replace(/^["“”'‘’]|["“”'‘’]$/gu, "");
-  return tokens.length <= 7 && !asksFor(bare) && /^\W*\p{Lu}/u.test(line);
+  const isMotto = /^["“”].{8,}["“”]\W*$/u.test(line);
+  return tokens.length <= 8 && (isMotto || (!asksFor(line) && /^\W*\p{Lu}/u.test(line)));
 }
 
 /** A line that says good-bye, whatever follows. */

@@ -42,13 +42,16 @@ export function statementsIn(
   letter: Pick<Letter, "subject" | "text" | "otherTexts" | "textUnsure">,
   known: KnownWords,
 ): Statement[] {
-  const texts = [letter.text, ...letter.otherTexts];
+  const texts = [letter.text, ...(letter.otherTexts ?? [])];
   if (texts.reduce((sum, { length }) => sum + length, 0) > longestText) return [{ kind: "long" }];
   const said = texts.flatMap((text) => [...saidIn(text, known)]);
-  const all = [...(subjectSays(letter.subject, known) ? [{ where: "subject", words: letter.subject } as const] : []), ...said];
+  const all = [
+    ...(subjectSays(letter.subject, known) ? [{ where: "subject", words: letter.subject } as const] : []),
+    ...said,
+  ];
   const once = new Map(all.map((one) => [tokensOf(one.words).join(" "), one]));
   return [
-    ...(letter.textUnsure ? [{ kind: "unsure" } as const] : []),
+    ...(letter.textUnsure === true ? [{ kind: "unsure" } as const] : []),
     ...[...once.values()]
       .slice(0, mostStatements)
       .map(({ where, words }) => ({ kind: "said", where, words: cut(words) }) as const),
@@ -64,14 +67,28 @@ function* saidIn(text: string, known: KnownWords): Generator<Said> {
   // A signature is read as well: takeApart() would leave out the one under "-- ".
   const plain = text.replace(/\p{Cf}/gu, "").replace(/^-- $/gm, "--");
   const { own, quoted, aside } = takeApart(plain, known.quoted[0]?.subject ?? "");
-  const end = own.findIndex(
+  for (const words of readSigned(own, known)) yield { where: "text", words };
+  const strange = strangeLines(quoted, known);
+  for (const lines of [aside, strange]) {
+    for (const line of lines) {
+      const [, subject] = /^\*?(?:subject|betreff|objet|asunto)\s?:\*?(.*)$/iu.exec(line) ?? [];
+      if (subject !== undefined && subjectSays(subject, known)) yield { where: "quotation", words: line };
+    }
+    for (const words of readSigned(withoutHeaders(lines), known))
+      yield { where: lines === aside ? "text" : "quotation", words };
+  }
+}
+
+/** The sentences that a person must read, of lines of which the last may be a signature. */
+function readSigned(lines: readonly string[], known: KnownWords): string[] {
+  const end = lines.findIndex(
     (line, i) =>
-      isGoodBye(line) || line === "--" || (i > 0 && (isSender(line, known) || (own[i - 1] === "" && isName(line)))),
+      isGoodBye(line) ||
+      line === "--" ||
+      (i > 0 && (isSender(line, known) || (lines[i - 1] === "" && isName(line)))),
   );
-  const [body, signature] = end < 0 ? [own, []] : [own.slice(0, end), own.slice(end)];
-  for (const words of read(body, known, false)) yield { where: "text", words };
-  for (const words of read([...signature, ...withoutHeaders(aside)], known, true)) yield { where: "text", words };
-  for (const words of read(strangeLines(quoted, known), known, true)) yield { where: "quotation", words };
+  if (end < 0) return read(lines, known, false);
+  return [...read(lines.slice(0, end), known, false), ...read(lines.slice(end), known, true)];
 }
 
 /** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
@@ -118,14 +135,27 @@ function saysMore(rest: string, framed: boolean, { names }: LetterFacts): boolea
     if (isPlain(word) || isPlain(bare) || people.has(bare)) return false;
     if (!framed) return true;
     const isName = !shouted && /^\p{Lu}/u.test(token) && !isNearVerb(word);
-    const isPlace = tokens.slice(Math.max(0, i - 3), i).some((before) => /^(?:for|at|in|of|from|by)$/i.test(before));
+    const isPlace = tokens
+      .slice(Math.max(0, i - 3), i)
+      .some((before) => /^(?:for|at|in|of|from|by)$/i.test(before));
     return !isName && !isPlace && !isSlip(word);
   });
   return odd.length > (framed ? Math.floor(tokens.length / 8) : 0);
 }
 
 /** Verbs that nobody may overlook where they are mistyped. */
-const verbs = ["cancel", "engrave", "change", "replace", "remove", "delete", "please", "ignore", "switch", "urgent"];
+const verbs = [
+  "cancel",
+  "engrave",
+  "change",
+  "replace",
+  "remove",
+  "delete",
+  "please",
+  "ignore",
+  "switch",
+  "urgent",
+];
 
 function isNearVerb(word: string): boolean {
   return word.length > 4 && verbs.some((verb) => slips(word, verb) < 3);
@@ -133,24 +163,36 @@ function isNearVerb(word: string): boolean {
 
 /** Whether a word is one of a cover note, mistyped. */
 function isSlip(word: string): boolean {
-  return word.length > 4 && !isNearVerb(word) && plainWords.some((plain) => plain.length > 4 && slips(word, plain) === 1);
+  return (
+    word.length > 4 &&
+    !isNearVerb(word) &&
+    plainWords.some((plain) => plain.length > 4 && slips(word, plain) === 1)
+  );
 }
 
 /** A name, or the initials of one, as it stands below a letter. */
 function isName(words: string): boolean {
-  return /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:[ &,/]{1,2}\p{Lu}[\p{L}.'’-]*){0,3}$/u.test(words) && !asksFor(words);
+  return (
+    /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:[ &,/]{1,2}\p{Lu}[\p{L}.'’-]*){0,3}$/u.test(words) && !asksFor(words)
+  );
 }
 
 function isSender(line: string, { facts }: KnownWords): boolean {
   const tokens = tokensOf(line);
   const names = new Set(facts.names.flatMap(tokensOf));
-  return tokens.length > 0 && tokens.length < 5 && tokens.every((token) => names.has(token)) && !asksFor(line);
+  return (
+    tokens.length > 0 && tokens.length < 5 && tokens.every((token) => names.has(token)) && !asksFor(line)
+  );
 }
 
 /** Whether a subject says more than what the letter is about. Of names and numbers it may be full. */
 function subjectSays(subject: string, known: KnownWords): boolean {
-  const bare = subject.replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "").trim();
-  const isKnown = known.quoted.some((one) => tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")));
+  const bare = subject
+    .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
+    .trim();
+  const isKnown = known.quoted.some((one) =>
+    tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")),
+  );
   // What an answer of this desk begins with.
   if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|A PERSON WILL LOOK AT THIS)\b/.test(bare)) return false;
   const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
@@ -159,7 +201,9 @@ function subjectSays(subject: string, known: KnownWords): boolean {
 
 /** Whether a number stands there that is like an order's and is another. */
 function contradicts(words: string, { numbers }: LetterFacts): boolean {
-  const shapes = new Set(numbers.flatMap((number) => /^\p{L}+(?=[-\s]?\d)/u.exec(number)?.[0].toLowerCase() ?? []));
+  const shapes = new Set(
+    numbers.flatMap((number) => /^\p{L}+(?=[-\s]?\d)/u.exec(number)?.[0].toLowerCase() ?? []),
+  );
   return [...words.matchAll(/(?<![\p{L}\p{N}])(\p{L}+)[-\s]?\d+/gu)].some(([, letters = ""]) =>
     shapes.has(letters.toLowerCase()),
   );
@@ -167,14 +211,17 @@ function contradicts(words: string, { numbers }: LetterFacts): boolean {
 
 /** The lines of a quotation that stand in none of the letters that may be quoted. */
 function strangeLines(lines: readonly string[], { quoted }: KnownWords): string[] {
-  const own = withoutHeaders(lines.map((line) => line.replace(/^[>\s]+/, "")));
+  const own = lines.map((line) => line.replace(/^[>\s]+/, ""));
   if (quoted.length === 0) return own;
   const text = quoted.map((one) => `${one.subject}\n${one.text}`).join("\n");
   const more = new Set(moreWords(own.join("\n"), text));
   const running = ` ${tokensOf(text).join(" ")} `;
   return own.filter((line) => {
     const tokens = tokensOf(line);
-    return !running.includes(` ${tokens.join(" ")} `) && (tokens.some((token) => more.has(token)) || speaksAgainst(line));
+    return (
+      !running.includes(` ${tokens.join(" ")} `) &&
+      (tokens.some((token) => more.has(token)) || speaksAgainst(line))
+    );
   });
 }
 
@@ -186,7 +233,12 @@ function withoutHeaders(lines: readonly string[]): string[] {
     if (lead === undefined || lead.lines === 0) left.push(lines[at] ?? "");
     at += Math.max(1, lead?.lines ?? 0);
   }
-  return left.filter((line) => !/^\*?(?:from|sent|date|to|cc|bcc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto|importance|attachments)\s?:/iu.test(line));
+  return left.filter(
+    (line) =>
+      !/^\*?(?:from|sent|date|to|cc|bcc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto|importance|attachments)\s?:/iu.test(
+        line,
+      ),
+  );
 }
 
 function cut(words: string): string {

@@ -8,9 +8,11 @@ export interface LetterFacts {
   readonly names: readonly string[];
   /** Names of its files. */
   readonly files: readonly string[];
-  /** How many sheets came with this letter, and how many its orders have with the earlier ones. */
+  /** How many sheets came: with this letter, and with the earlier letters of its orders as well. Any of them is right. */
   readonly plates: readonly number[];
   readonly devices: readonly number[];
+  /** How many files came. */
+  readonly attached: readonly number[];
 }
 
 /** Signs that stand for what has been understood. None of them is a letter. */
@@ -71,10 +73,13 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
 function patternOf(fact: string): RegExp | undefined {
   const parts = fact.slice(0, 120).match(/\p{L}+|\p{N}+/gu);
   if (parts === null || parts.join("").length < 2) return undefined;
-  return new RegExp(`(?<![\\p{L}\\p{N}])#?${parts.join("[^\\p{L}\\p{N}]{0,3}")}(?:['’]s)?(?![\\p{L}\\p{N}])`, "giu");
+  return new RegExp(
+    `(?<![\\p{L}\\p{N}])#?${parts.join("[^\\p{L}\\p{N}]{0,3}")}(?:['’]s)?(?![\\p{L}\\p{N}])`,
+    "giu",
+  );
 }
 
-function isRight(typed: string, noun: string, { plates, devices }: LetterFacts): boolean {
+function isRight(typed: string, noun: string, { plates, devices, attached }: LetterFacts): boolean {
   const word = typed.toLowerCase();
   const count = /\d/.test(word)
     ? Number(word)
@@ -89,6 +94,6 @@ function isRight(typed: string, noun: string, { plates, devices }: LetterFacts):
     : /^(?:device|single|keypad)/i.test(noun)
       ? devices
       : // A station is a plate with its devices, or a device that stands alone.
-        [...all, ...plates, ...devices];
+        [...all, ...plates, ...devices, ...attached];
   return right.includes(count) || (count === 1 && /^ones?$/i.test(noun));
 }
