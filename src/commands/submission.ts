@@ -44,7 +44,7 @@ export async function checkPaths(
     sheets: read.flatMap(({ sheet }) => sheet ?? []),
     earlier: [],
   };
-  const known = { ...brought, furniture: new Set<string>(), quoted: [], kept: [] };
+  const known = { ...brought, catalogue, furniture: new Set<string>(), quoted: [], kept: [] };
   const statements = letters.flatMap((one) => statementsBeside(one, known));
   const report = makeReport({ ...letter, ...brought, statements }, catalogue);
   return { report, attachments: files.map(({ attachment }) => attachment) };

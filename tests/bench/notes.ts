@@ -26,6 +26,8 @@ export function notesIn(file: string): Note[] {
         projects: ["Larkspur Library"],
         marks: (said.get("marks") ?? "S-101 S-102 S-103 S-104").split(" "),
         names: [said.get("from") ?? "Dana Whitlock"],
+        finishes: ["Oat", "Ink"],
+        otherFinishes: ["Chalk", "Soot", "Slate", "Milk", "Fern"],
         files: [],
         attached: [],
         plates: count("plates", 4),

@@ -1,3 +1,4 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { ReadFile } from "../../trade/attachment.ts";
 import type { Letter } from "../../trade/letter.ts";
 import type { Sheet } from "../../trade/sheet.ts";
@@ -11,11 +12,23 @@ export interface Beside extends Omit<KnownWords, "facts"> {
   readonly sheets: readonly Sheet[];
   /** Sheets that earlier letters of its buyer brought to the same orders. */
   readonly earlier: readonly Sheet[];
+  readonly catalogue: Pick<Catalogue, "finishes" | "lettering">;
 }
 
 /** What a letter says beside its sheets that a person has to read. */
-export function statementsBeside(letter: Letter, { files, sheets, earlier, ...known }: Beside): Statement[] {
-  return statementsIn(letter, { ...known, facts: factsOf(letter, files, sheets, earlier) });
+export function statementsBeside(letter: Letter, beside: Beside): Statement[] {
+  return statementsIn(letter, { ...beside, facts: { ...factsOf(letter, beside), ...finishesOf(beside) } });
+}
+
+function finishesOf({ sheets, catalogue }: Beside): Pick<LetterFacts, "finishes" | "otherFinishes"> {
+  const made = [...catalogue.finishes, ...catalogue.lettering];
+  const isEverywhere = (code: string): boolean =>
+    sheets.length > 0 && sheets.every(({ finish, lettering }) => finish === code || lettering === code);
+  const called = (some: typeof made): string[] => some.flatMap(({ code, name }) => [code, name]);
+  return {
+    finishes: called(made.filter(({ code }) => isEverywhere(code))),
+    otherFinishes: called(made.filter(({ code }) => !isEverywhere(code))),
+  };
 }
 
 /** More files than these are not counted one by one. */
@@ -23,10 +36,8 @@ const mostUnread = 20;
 
 function factsOf(
   { from, fromName }: Letter,
-  files: readonly ReadFile[],
-  sheets: readonly Sheet[],
-  earlier: readonly Sheet[],
-): LetterFacts {
+  { files, sheets, earlier }: Beside,
+): Omit<LetterFacts, "finishes" | "otherFinishes"> {
   const all = [...sheets, ...earlier];
   const attached = files.filter(({ kind }) => kind !== "decoration");
   // A file that could not be read may well be the sheet that makes a count right.

@@ -72,6 +72,10 @@ const courtesies = [
   `(?:this is |it'?s )?(?:(?:my|our) )?(?:very )?first (?:time|order)(?: (?:with|from) you)?(?: (?:using|ordering|with|filling|doing)(?: (?:your|this|these|the|out|in|from|forms?|sheets?|you|here|it|system))*)?`,
   `so (?:i |we )?hope (?:it'?s|that'?s|this is|they'?re|they are|it is)(?: all)? (?:right|ok(?:ay)?|correct|fine)`,
   `(?:we are |i am |we'?re |it is (?:with )?)?(?:pleased|happy|glad|pleasure) to (?:place|send|submit|attach|enclose|order|forward|share)`,
+  `(?:i |we )?hope (?:that|this|it)(?: is|'s) (?:all right|alright|ok(?:ay)?|fine|right|correct|good enough|what you need(?:ed)?)(?: (?:for you|now|this time))*`,
+  `(?:for |of |from |at |in |with )?the same (?:client|customer|project|job|order|site|building|number|house|contact|address(?:es)?|e-?mail)`,
+  `filled in as you (?:say|said|asked|wrote)`,
+  `after all|above all|at all|by hand|by mail|all right`,
   // Files that come in several letters.
   `(?:i'?m |we'?re |i am )?not (?:quite |really )?sure (?:if |whether |that )?(?:the |my |our |this |these |those |it |they |you )(?:first |last |previous |other |earlier )?(?:one |ones |e-?mail |mail |files? |sheets? |got |message )?(?:went|go|came|got|come|gone|get|through|out|received)(?: (?:went|through|out|across|over|it|them|this morning|yesterday|today))*`,
   `(?:in case|if) (?:you|it|they|the (?:first|last|earlier|other)(?: one| e-?mail)?) (?:did(?: not|n'?t)|never) (?:get|receive|come|arrive|go|got)(?: (?:it|them|through|out))*`,
@@ -85,6 +89,13 @@ const courtesies = [
   `(?:let'?s |let us )(?:try|see)(?: (?:this|that|it|again|once more|one more time))*|(?:second|third|another|new|next) (?:try|attempt|go)`,
   `(?:${please} )?refer to`,
   `(?:the )?(?:first|second|third|fourth|last|final|next|other)(?: (?:and|or) (?:second|third|last))? (?:batch|half|part|e-?mail|floor|level|set|one|round|group of sheets)`,
+  `(?:the )?(?:client|customer|owner|contractor|architect|boss|office|librarian|tenant|school|team|we|i|he|she|they)(?: has| have|'ve| just| now)* (?:wants?|needs?|added|ordered|asked for|would like|requested|wanted|need(?:ed)?) ${understood.tally}`,
+  `(?:on|under|with|for) (?:it |them )?(?:a|an|its|their|the|this) (?:own |new |same |separate |different |second )?(?:order |po |purchase order |job )?numbers?|(?:a|the) new (?:order |po |job )?number(?: for (?:it|this|them|these))?`,
+  `(?:for|of|at|from) (?:two |three |four |several )?different (?:sites?|projects?|jobs?|orders?|rooms?|floors?|areas?|buildings?|customers?|clients?|locations?)`,
+  `(?:${please} )?(?:treat|handle|process|enter) (?:them |these |those |each |both )?(?:separately|as (?:two|three|separate) orders?|one by one)`,
+  `single button|(?:lobby|call|door|bell|desk|one|1)[ -]buttons?(?= (?:for|at|in|on|device|sheet|station))`,
+  `(?:green|white|black|red|blue|gold(?:en)?|silver|yellow|grey|gray|brown|orange) (?:rooms?|house|hall|suite|lounge|street|road|lane|avenue|lion|oak|building|tower|school|park|hill|wing|zone|line)`,
+  `(?:first|second|third|next|last|one)(?: (?:station|one|order|plate|device|sheet|keypad))? (?:of (?:several|many|two|three|four|a few|them)|for (?:now|today))|(?:first|second|next) (?:station|order|plate|device|sheet|keypad|floor|phase|project)`,
   // What stands on the sheets.
   `(?:(?:the|our|all|billing|bill-to|invoice|invoicing|shipping|ship-to|delivery|and|address(?:es)?|details|info|information|instructions?|contacts?|everything|every ?thing|everything else|required|necessary|you need) ){1,6}(?:is|are|can be found|should be|stands?|as) (?:all )?(?:given |listed |shown |noted |found |filled in )?(?:on|in) (?:the |each |every |all )?(?:sheets?|forms?|po|pdfs?|attached)`,
   `(?:order|purchase order|po|p\\.o\\.|project|job|ref(?:erence)?|our|your) ?(?:no|nr|num|number|#|name|ref)\\.? ?(?:is )?[:#]?`,
@@ -94,6 +105,12 @@ const courtesies = [
   `(?:i|we|he|she|they|${understood.fact}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
   `(?:copied|cc'?d|cc|cc'?ing|adding|looping in|copying)(?: (?:on|to|in) (?:this|the)? ?(?:e-?mail|thread|mail|message|here))?`,
 ] as const;
+
+/** Courtesies only if no wish hides in their open places. */
+const open = [
+  `(?:[\\p{L}'-]+ ){0,4}(?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
+  `(?:i |we )?(?:'ll |will )?(?:send|forward|submit|e-?mail) (?:it|them|that|the (?:rest|others?|remaining ones?)|those)(?: (?:as soon as|when|once) (?:[\\p{L}'-]+ ){0,6}[\\p{L}'-]+)`,
+].map((one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"));
 
 const patterns = courtesies.map(
   (one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"),
@@ -111,6 +128,10 @@ export function withoutCourtesies(words: string): string {
   let rest = plainly.replace(greeting, (whole, names: string) =>
     asksFor(names) || /\b\p{Lu}{4,}\b/u.test(names) ? whole : "",
   );
+  for (const pattern of open)
+    rest = rest.replace(pattern, (whole: string) =>
+      asksFor(whole.replace(/\b(?:as soon as|when|once)\b/i, "")) ? whole : ` ${understood.courtesy} `,
+    );
   for (const pattern of patterns) rest = rest.replace(pattern, ` ${understood.courtesy} `);
   return rest.replace(/\s+/g, " ").trim();
 }
@@ -130,6 +151,8 @@ const plain = new Set(
   fill fills filled filling complete completed completes type typed typing save saved saving scan scanned upload
   uploaded zip zipped email emails e mail mails mailed letter message messages post phone call called spoke speak talk
   talked discussed conversation meeting
+  own system systems program stand stands sits belongs lies located software app template
+  legend legends pasted taken exported created drawn generated copied
   sheet sheets form forms file files pdf pdfs document documents doc docs docx page pages paperwork folder archive set
   sets batch part parts half copy package order orders ordering purchase po pos p o number numbers no nr ref reference
   job jobs project projects site client clients customer customers contractor architect engineer owner electrician boss
@@ -169,11 +192,4 @@ export const plainWords: readonly string[] = [...plain];
 
 export function isPlain(token: string): boolean {
   return plain.has(token);
-}
-
-/** Whether words speak of sending something, so that a name among them says no more than what it is for. */
-export function speaksOfSending(words: string): boolean {
-  return /\b(?:attach\w*|attch\w*|enclos\w*|sheets?|forms?|files?|pdfs?|pfa|here (?:is|are|you|we)|here'?s|forward(?:ed|ing)|send(?:ing)?|sent|resend(?:ing)?|orders?|plates?|devices?|stations?|follow(?:s|ing)?)\b/i.test(
-    words,
-  );
 }

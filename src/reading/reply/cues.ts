@@ -13,15 +13,15 @@ const cues = [
   // Quantities beyond the sheets.
   "qty|qtys|quantit(?:y|ies)|pcs|pieces?|ea|each|every|dozen|double|twice|triple|thrice|times|extras?|spares?|additional|another|more|less|fewer|pairs?|copies|repeat(?:ed)?|reorder|x ?\\d+|\\d+ ?x",
   // What is cut, and how.
-  "engrav(?:e|es|ed)|etch(?:ed)?|cut|print(?:ed)?|paint(?:ed)?|infill(?:ed)?|letters?|lettering|fonts?|typeface|bold|italics?|sizes?|bigger|larger|smaller|taller|mm|inch(?:es)?|cm|upper ?case|lower ?case|caps|capitals?|legends?|words?|wording|text|rows?|lines?|button(?:s)?|keys?|faces?|logos?|symbols?|icons?|arrows?|cent(?:er|re)(?:ed|d)?|align(?:ed)?|blank|plain|braille|backlit|leds?|screws?|frames?|box(?:es)?|back ?box(?:es)?|gasket|mounting",
+  "engrav(?:e|es|ed)|etch(?:ed)?|cut|print(?:ed)?|paint(?:ed)?|infill(?:ed)?|letters?|lettering|fonts?|typeface|bold|italics?|sizes?|bigger|larger|smaller|taller|mm|inch(?:es)?|cm|upper ?case|lower ?case|caps|capitals?|words?|wording|text|rows?|lines?|button(?:s)?|keys?|faces?|logos?|symbols?|icons?|arrows?|cent(?:er|re)(?:ed|d)?|align(?:ed)?|blank|plain|braille|backlit|leds?|screws?|frames?|box(?:es)?|back ?box(?:es)?|gasket|mounting",
   "colou?r(?:s|ed)?|finish(?:es|ed)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin",
   // When, and how it travels.
   "asap|a\\.s\\.a\\.p|urgent(?:ly)?|rush(?:ed)?|expedit(?:e|ed|ing)|hurry|quick(?:ly)?|soon(?:er|est)?|fast(?:er)?|deadline|due|lead ?times?|eta|overnight|when|how long|how soon|priority|emergency|critical|timeline",
-  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|courier|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed)?[ -]?up|collect|dock|warehouse|packag(?:e|ing)|label(?:s|l?ed)?|bag(?:s|ged)?|route",
+  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|courier|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed)?[ -]?up|collect|packag(?:e|ing)|label(?:s|l?ed)?|bag(?:s|ged)?|route",
   // Money.
   "pric(?:e|es|ed|ing)|quot(?:e|es|ed|ation|ing)|costs?|discount|rebate|invoic(?:e|es|ed|ing)|bill(?:s|ed|ing)?|tax(?:es)?|exempt|budget(?:ary)?|pay(?:s|ment|ments)?|paid|how (?:much|many)|credit|charge[ds]?|terms|cheap(?:er)?|warranty|refund|bid|rfq|rfp",
   // Wiring and fit.
-  "wir(?:e|es|ed|ing)|relays?|dimmers?|panels?|circuits?|loads?|volt(?:s|age)?|breakers?|fus(?:e|es|ed)|program(?:med|ming)?|fits?|install(?:ed)?|compatible|ground(?:ed)?|scenes?|motors?|channels?|zones?",
+  "wir(?:e|es|ed|ing)|relays?|dimmers?|panels?|circuits?|loads?|volt(?:s|age)?|breakers?|fus(?:e|es|ed)|program(?:med|ming)?|fits?|install(?:ed)?|compatible|scenes?|motors?|channels?|zones?",
   // Complaints.
   "broken|broke|crack(?:ed)?|damag(?:e|ed)|crooked|scratch(?:es|ed)?|faulty|defect(?:s|ive)?|bad|poor|never|returns?|returned|unhappy|disappoint(?:ed|ing)?|complain(?:t|ing)?|careful(?:ly)?|worn|faded|missed|short|lost|problem|issue|confus(?:ed|ing)|strange|odd",
   // Of other languages only what stands in subjects.

@@ -1,7 +1,6 @@
-import { slips } from "../../lettering/slips.ts";
 import type { Letter } from "../../trade/letter.ts";
 import type { Statement } from "../../trade/statement.ts";
-import { isPlain, plainWords, speaksOfSending, withoutCourtesies } from "./courtesy.ts";
+import { withoutCourtesies } from "./courtesy.ts";
 import { asksFor, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import {
@@ -14,9 +13,10 @@ import {
 } from "./furniture.ts";
 import { wordsKept } from "./keep-lines.ts";
 import { leadAt } from "./leads.ts";
+import { hasOddWords } from "./odd-words.ts";
 import { takeApart } from "./own-text.ts";
 import { paragraphsOf } from "./sentences.ts";
-import { type LetterFacts, understood, withoutFacts } from "./tallies.ts";
+import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { moreWords, tokensOf } from "./word-bag.ts";
 
 /** What a letter is read against. */
@@ -40,15 +40,17 @@ const mostStatements = 8;
 /** What a person has to read of what a letter says beside its sheets: its subject, its text, what it forwards. */
 export function statementsIn(
   letter: Pick<Letter, "subject" | "text" | "otherTexts" | "textUnsure">,
-  known: KnownWords,
+  given: KnownWords,
 ): Statement[] {
+  const saysSubject = subjectSays(letter.subject, given);
+  const known = {
+    ...given,
+    named: new Set([...given.facts.names, saysSubject ? "" : letter.subject].flatMap(tokensOf)),
+  };
   const texts = [letter.text, ...(letter.otherTexts ?? [])];
   if (texts.reduce((sum, { length }) => sum + length, 0) > longestText) return [{ kind: "long" }];
   const said = texts.flatMap((text) => [...saidIn(text, known)]);
-  const all = [
-    ...(subjectSays(letter.subject, known) ? [{ where: "subject", words: letter.subject } as const] : []),
-    ...said,
-  ];
+  const all = [...(saysSubject ? [{ where: "subject", words: letter.subject } as const] : []), ...said];
   const once = new Map(all.map((one) => [tokensOf(one.words).join(" "), one]));
   return [
     ...(letter.textUnsure === true ? [{ kind: "unsure" } as const] : []),
@@ -58,12 +60,16 @@ export function statementsIn(
   ];
 }
 
+interface Reading extends KnownWords {
+  readonly named: ReadonlySet<string>;
+}
+
 interface Said {
   readonly where: "subject" | "text" | "quotation";
   readonly words: string;
 }
 
-function* saidIn(text: string, known: KnownWords): Generator<Said> {
+function* saidIn(text: string, known: Reading): Generator<Said> {
   // A signature is read as well: takeApart() would leave out the one under "-- ".
   const plain = text.replace(/\p{Cf}/gu, "").replace(/^-- $/gm, "--");
   const { own, quoted, aside } = takeApart(plain, known.quoted[0]?.subject ?? "");
@@ -80,7 +86,7 @@ function* saidIn(text: string, known: KnownWords): Generator<Said> {
 }
 
 /** The sentences that a person must read, of lines of which the last may be a signature. */
-function readSigned(lines: readonly string[], known: KnownWords): string[] {
+function readSigned(lines: readonly string[], known: Reading): string[] {
   const end = lines.findIndex(
     (line, i) =>
       isGoodBye(line) ||
@@ -92,7 +98,7 @@ function readSigned(lines: readonly string[], known: KnownWords): string[] {
 }
 
 /** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
-function read(lines: readonly string[], known: KnownWords, signed: boolean): string[] {
+function read(lines: readonly string[], known: Reading, signed: boolean): string[] {
   const open = lines.filter(
     (line) => !isRemembered(line, known.furniture) && wordsKept(line, new Set(known.kept)) === undefined,
   );
@@ -105,7 +111,7 @@ function read(lines: readonly string[], known: KnownWords, signed: boolean): str
       if (signed && isOfSignature(sentence)) return false;
       const isLast = sentences === last && i === sentences.length - 1;
       if (isLast && (i > 0 || paragraphs.length > 1) && isName(sentence)) return false;
-      return isStatement(sentence, known.facts);
+      return isStatement(sentence, known.facts, known.named);
     });
   });
 }
@@ -115,59 +121,19 @@ function isHarmless(sentence: string): boolean {
   return isBoilerplate(sentence) || !speaksOfTrade(sentence);
 }
 
-function isStatement(sentence: string, facts: LetterFacts): boolean {
+/** `named`: words of the subject and of people's names. */
+function isStatement(sentence: string, facts: LetterFacts, named: ReadonlySet<string>): boolean {
   const words = withoutContacts(sentence.normalize("NFKC"));
   if (isBoilerplate(words)) return false;
   if (words.length > longestSentence) return true;
   const rest = withoutCourtesies(withoutFacts(words, facts));
-  const framed = speaksOfSending(words) || rest.includes(understood.courtesy);
-  return asksFor(rest) || /\d/.test(rest) || saysMore(rest, framed, facts);
+  return asksFor(rest) || namesFinish(rest, facts) || /\d/.test(rest) || hasOddWords(words, rest, named);
 }
 
-/** Whether words are left that no cover note has. `framed`: they speak of sending something. */
-function saysMore(rest: string, framed: boolean, { names }: LetterFacts): boolean {
-  const people = new Set(names.flatMap(tokensOf));
-  const tokens = rest.match(/[\p{L}\p{N}][\p{L}\p{N}'’]*/gu) ?? [];
-  const shouted = !/\p{Ll}/u.test(rest);
-  const odd = tokens.filter((token, i) => {
-    const word = token.toLowerCase().replace("’", "'");
-    const bare = word.replace(/'s$/, "");
-    if (isPlain(word) || isPlain(bare) || people.has(bare)) return false;
-    if (!framed) return true;
-    const isName = !shouted && /^\p{Lu}/u.test(token) && !isNearVerb(word);
-    const isPlace = tokens
-      .slice(Math.max(0, i - 3), i)
-      .some((before) => /^(?:for|at|in|of|from|by)$/i.test(before));
-    return !isName && !isPlace && !isSlip(word);
-  });
-  return odd.length > (framed ? Math.floor(tokens.length / 8) : 0);
-}
-
-/** Verbs that nobody may overlook where they are mistyped. */
-const verbs = [
-  "cancel",
-  "engrave",
-  "change",
-  "replace",
-  "remove",
-  "delete",
-  "please",
-  "ignore",
-  "switch",
-  "urgent",
-];
-
-function isNearVerb(word: string): boolean {
-  return word.length > 4 && verbs.some((verb) => slips(word, verb) < 3);
-}
-
-/** Whether a word is one of a cover note, mistyped. */
-function isSlip(word: string): boolean {
-  return (
-    word.length > 4 &&
-    !isNearVerb(word) &&
-    plainWords.some((plain) => plain.length > 4 && slips(word, plain) === 1)
-  );
+/** Whether words name a finish that not all sheets have. */
+function namesFinish(rest: string, { otherFinishes }: LetterFacts): boolean {
+  const tokens = new Set(tokensOf(rest));
+  return otherFinishes.some((name) => tokensOf(name).every((token) => tokens.has(token)));
 }
 
 /** A name, or the initials of one, as it stands below a letter. */

@@ -6,6 +6,9 @@ export interface LetterFacts {
   readonly marks: readonly string[];
   /** People, companies and towns that stand on its sheets, and what the sender is called. */
   readonly names: readonly string[];
+  /** What finishes and letterings are called that all its sheets have, and the others that are made. */
+  readonly finishes: readonly string[];
+  readonly otherFinishes: readonly string[];
   /** Names of its files. */
   readonly files: readonly string[];
   /** How many sheets came: with this letter, and with the earlier letters of its orders as well. Any of them is right. */
@@ -26,11 +29,14 @@ const spelt = `one more|another|an additional|a further|additional|a single|sing
 const between =
   "(?:(?:new|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
 const nouns =
-  "plates?|devices?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|attachments?|ones?";
+  "plates?|devices?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|attachments?|ones?|for|at";
 const counted = new RegExp(
   `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?x?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
   "giu",
 );
+/** "One more at the desk", where one came. */
+const oneMore =
+  /(?<![\p{L}\p{N}])((?:just )?one more|another(?: one)?)(?= (?:for|at|in|on|to)\b|\s*[,.!]|$)/giu;
 /** "Plates: 4", "device sheets (12)". */
 const listed =
   /(?<![\p{L}\p{N}])(plates?|devices?|singles?|stations?|sheets?|forms?|files?|pdfs?)(?: sheets?| forms?)?(?: ?[:=] ?(\d{1,4})| ?\((\d{1,4})\))(?![\p{L}\p{N}])/giu;
@@ -52,7 +58,8 @@ const places =
  * not right, or a number that nothing explains, the digits stay.
  */
 export function withoutFacts(words: string, facts: LetterFacts): string {
-  const known = [...facts.files, ...facts.projects, ...facts.numbers, ...facts.marks, ...facts.names];
+  const { files, projects, numbers, marks, names, finishes } = facts;
+  const known = [...files, ...projects, ...numbers, ...marks, ...names, ...finishes];
   let rest = words;
   for (const fact of known.toSorted((one, other) => other.length - one.length)) {
     const pattern = patternOf(fact);
@@ -65,6 +72,7 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
     .replace(listed, (whole: string, noun: string, one?: string, other?: string) =>
       tally(whole, one ?? other ?? "", noun),
     )
+    .replace(oneMore, (whole: string, typed: string) => tally(whole, typed, "one"))
     .replace(dates, understood.date)
     .replace(places, understood.fact);
 }
@@ -85,7 +93,7 @@ function isRight(typed: string, noun: string, { plates, devices, attached }: Let
     ? Number(word)
     : word === "both"
       ? 2
-      : /^(?:one more|another|a)/.test(word)
+      : /one more|^another|^a/.test(word)
         ? 1
         : numerals.indexOf(word);
   const all = plates.flatMap((some) => devices.map((others) => some + others));
@@ -95,5 +103,5 @@ function isRight(typed: string, noun: string, { plates, devices, attached }: Let
       ? devices
       : // A station is a plate with its devices, or a device that stands alone.
         [...all, ...plates, ...devices, ...attached];
-  return right.includes(count) || (count === 1 && /^ones?$/i.test(noun));
+  return right.includes(count) || (word === "one" && /^ones?$/i.test(noun));
 }
