@@ -25,6 +25,7 @@ for (const [file, what, isMiss] of [
   for (const [half, notes] of [
     ["tuned on ", notesIn(file).filter(({ aside }) => !aside)],
     ["set aside", notesIn(file).filter(({ aside }) => aside)],
+    ["unseen   ", notesIn(`unseen-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));
