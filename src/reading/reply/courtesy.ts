@@ -15,8 +15,8 @@ const amiss =
 /** What people say around what they have to say, where one of its words might be a wish. Taken out as a whole. */
 const courtesies = [
   // "Let me know if you have any questions", "do not hesitate to call", "call if anything is missing".
-  `(?:${please},? )?(?:let (?:me|us) know|advise|tell (?:me|us)|shout|${contact}(?: ${me})?)(?: know)?,? (?:if|should|in case|when) (?:you (?:have|need|see|find|got|'ve got|require) )?(?:there (?:are|is|'s|should be) )?(?:any(?:thing)?|something|some|a|further|more|other)(?: (?:other|further|more|additional|thing))?(?: (?:questions?|queries|problems?|issues?|concerns?|comments?|corrections?|trouble|clarifications?|information|info|details?|else(?: from (?:me|us))?))?(?: or (?:questions?|concerns?|comments?|problems?|issues?|need anything(?: else)?))?(?: (?:is|was|are|looks|seems) ${amiss})?(?: from (?:me|us))?`,
-  `(?:if|should|in case) (?:you (?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?: (?:is|was|are|looks|seems) ${amiss})?(?: (?:with|about|on|regarding) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
+  `(?:${please},? )?(?:let (?:me|us) know|advise|tell (?:me|us)|shout|${contact}(?: ${me})?)(?: know)?,? (?:if|should|in case|when) (?:you (?:have|need|see|find|got|'ve got|require) )?(?:there (?:are|is|'s|should be) )?(?:any(?:thing)?|something|some|a|further|more|other)(?: (?:other|further|more|additional|thing))?(?: (?:questions?|queries|problems?|issues?|concerns?|comments?|corrections?|trouble|clarifications?|information|info|details?|else(?: from (?:me|us))?))?(?: or (?:questions?|concerns?|comments?|problems?|issues?|need anything(?: else)?))?(?:(?:'s| is| was| are| looks| seems) ${amiss})?(?: from (?:me|us))?`,
+  `(?:if|should|in case) (?:you (?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?:(?:'s| is| was| are| looks| seems) ${amiss})?(?: (?:with|about|on|regarding) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
   `(?:let (?:me|us) know|tell (?:me|us)|${please} check) (?:if|whether|that|when|once) (?:(?:every ?thing|it|all|this|these|that|they|all of it) (?:is|are|looks?|seems?|comes?|came) (?:all )?(?:ok(?:ay)?|right|fine|good|correct|complete|in order|clear|through|alright)|(?:i|we)(?: have|'ve)? (?:missed|forgot(?:ten)?|left out) (?:any(?:thing)?|something|one)(?: out)?|(?:i|we) did (?:it|this|that|everything) (?:right|correctly|ok(?:ay)?)|you(?: have|'ve)? (?:received?|got|get) (?:it|them|this|these|everything|my (?:e-?mail|order)))`,
   `(?:${please} )?(?:do not|don'?t|never) hesitate to ${contact}(?: ${me})?(?: (?:if|with|should) (?:you have )?(?:any |further )?(?:questions?|concerns?|problems?))?`,
   `(?:${please} )?feel free to ${contact}(?: ${me})?`,
@@ -26,10 +26,16 @@ const courtesies = [
   `(?:do |have )?(?:you have )?(?:any )?questions\\??$`,
   `let (?:me|us) know(?: please)?`,
   `let (?:me|us) know your thoughts`,
+  `(?:shout|holler) (?:out )?if any ?thing (?:looks|is|seems) (?:off|wrong|odd|funny|amiss|unclear)`,
+  `(?:if|in case) you (?:need|have|want) (?:to )?(?:reach|talk to|get hold of|contact|call|anything from|speak to) (?:me|us)|if you need (?:me|us|anything)`,
+  `(?:let (?:me|us) know |tell (?:me|us) )?(?:if|i hope) (?:this|that|it)(?: is|'s) (?:not )?the (?:wrong|right|correct) (?:address|e-?mail|person|place|department|inbox|mailbox|way)`,
+  `(?:for |direct |send |refer )?(?:all |any |further )?(?:questions|inquiries|enquiries|queries|technical questions)(?: (?:or|and) (?:concerns|comments|problems))?,? (?:please )?(?:to|contact|call|ask|e-?mail|can be directed to|should be directed to|go to|are for)`,
+  `(?:(?:i|we) )?(?:am |are )?(?:await(?:ing|s)?|waiting for|wait for|look(?:ing)? out for) your (?:kind |order |early )?(?:confirmation|acknowledge?ment|reply|answer|response|feedback|comments|news)`,
   // Asking for what this desk does anyway.
+  `(?:process|check|advise|review)(?: the same)? and (?:revert|advise|confirm|reply|respond|let (?:me|us) know)(?: back)?`,
   `(?:${please} )?(?:also )?(?:send|provide|give|e-?mail|reply with|return)(?: (?:me|us))?(?: an?| your| the| me an)?(?: written| order| receipt| signed)? ?(?:acknowledge?ment|confirmation)(?: of receipt| of this order| of order)?(?: (?:by (?:reply|return|e-?mail)|to this (?:e-?mail|address)))?`,
   `(?:${please} )?(?:confirm|acknowledge|advise|verify)(?: (?:the|safe|your))? (?:receipt|reception)(?: of (?:the same|this|these|the|all|my|our)(?: (?:order|sheets|email|files|attached|attachments?))?)?(?: by (?:e-?mail|return|reply))?`,
-  `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)? (?:that|when|once|if) you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
+  `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
   `${please} acknowledge`,
   `${please} confirm$`,
   `${please} (?:accept|take|use) (?:this|the|our|these)(?: attached| enclosed| following)? (?:order|sheets|forms|e-?mail|as our order)(?! for)`,
@@ -43,16 +49,25 @@ const courtesies = [
   `(?:i|we)(?:'ve| have)?(?: now)? (?:corrected|fixed|revised|updated|mended|shortened|filled(?: (?:in|out))?|completed|redone|retyped|re-?saved|made the corrections? (?:to|on|in)|made the changes)(?: (?:it|them|all|both|everything|the (?:sheets?|forms?|errors?|typos?|mistakes?|fields?|rows?|missing (?:fields?|parts?))|what you (?:asked|listed|marked|said)))?`,
   `(?:corrected|fixed|revised|updated|done|redone|mended|shortened)(?: (?:now|as (?:you )?(?:asked|requested|noted|marked|suggested|instructed)|and (?:attached|resent|back)))*`,
   `(?:with|made) (?:the|all|your) (?:corrections?|changes|fixes)(?: (?:made|you (?:asked|wanted)(?: for)?|as (?:asked|requested|marked)))?`,
-  `(?:as )?per (?:your|our|the|my) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|approved schedule|schedule|drawings?|telephone conversation)`,
+  `(?:as )?per (?:your|our|the|my|\\p{L}+'s|${understood.fact}) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|approved schedule|schedule|drawings?|telephone conversation)`,
   `as (?:you )?(?:requested|asked(?: for)?|discussed|promised|agreed|mentioned|noted|instructed|specified (?:in|on) (?:the )?(?:attached )?(?:sheets|forms)|always|usual)`,
   `(?:that )?you (?:asked|wanted|requested|needed|were missing|are missing|marked|sent back)(?: (?:me|us))?(?: for)?`,
   `you were (?:quite )?right`,
   `(?:i |we )?(?:must have |have )?(?:typed|put|wrote|had|left) (?:in )?(?:one|a|two) (?:letters?|characters?|digits?|words?) too (?:many|much|few)`,
-  `instead of (?:the )?(?:scans?|photos?|pictures?|paper|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
+  `instead of (?:the )?(?:scans?|photos?|pictures?|paper|(?:the |a |our )?spreadsheets?|lists?|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
   `(?:not (?:a )?scan(?:s|ned)?|no scans?)`,
   `(?:filled|typed|completed)(?: (?:in|out|them|it))* on (?:the |a |my )?(?:computer|screen|pc|laptop)(?: (?:and|then) saved(?: (?:as|to|in) (?:pdfs?|a pdf))?)?`,
   `(?:my|the|our|this) (?:e?-?mail|mail|message|browser|computer|viewer|program|phone|scanner|laptop|pdf|previous|last|first)(?: (?:e-?mail|letter|file|one|mail))? (?:was empty|came (?:out|through) empty|saved it empty|did(?: not|n'?t) save(?: (?:it|them|what i (?:had )?typed|my typing|the (?:typing|entries|text)))?|(?:e-?mail )?bounced(?: back)?|bounced(?: back)?|got stuck)(?: (?:this morning|yesterday|today|earlier))?`,
   `(?:this one )?(?:now )?(?:has|with) the (?:writing|text|typing|entries) in it`,
+  `(?:i |we )?did(?:n't| not) (?:notice|see|realize|realise|spot|know|catch) (?:that|it|this)`,
+  `(?:all |the |every ?thing )+(?:others?|else|rest|remaining (?:ones|sheets)|other sheets)? ?(?:stays?|remains?|is|are) (?:the same|unchanged|as (?:it|they) (?:is|are|was|were)|as (?:before|sent))`,
+  `(?:which |that )?(?:i |we )?(?:had )?(?:forgot|forgotten|missed|left out|omitted)(?: to (?:attach|send|include))?(?: (?:it|the|them|one|my|attachments?|files?|sheets?|plates?|devices?|last|${understood.fact}))*`,
+  `(?:the |a |that )?(?:rows?|fields?|words?|names?|legends?|numbers?|lines?|boxes|entries) (?:that|which) (?:was|were) (?:too (?:long|wide|short)|missing|empty|wrong|misspell?(?:ed|t)|blank|cut off|left out)`,
+  `(?:i |we )(?:believe|think|guess|trust) (?:that )?(?:every ?thing|all)(?: (?:that )?(?:you(?:'d)? need|is needed|needed|required|necessary|info(?:rmation)?))? (?:is|should be|are)(?: (?:there|included|in order|complete|(?:on|in) the (?:forms?|sheets?|attached)))+`,
+  `(?:they|it|these|this|those|files?|pdfs?)(?: all)? (?:should|will|ought to)(?: (?:now|all))* (?:open|work|come through|be readable|load|display)(?: (?:properly|correctly|fine|ok(?:ay)?|now|this time|well))*|(?:hope|hoping) (?:they|it|these|this)(?: all| now)* (?:opens?|works?|comes? through|loads?)(?: (?:properly|correctly|fine|ok(?:ay)?|now|this time|well))*`,
+  `(?:^|${please} )try (?:this|these|it|the attached)(?: (?:one|ones|again))?`,
+  `(?:wrong|empty|old|incorrect) (?:attachments?|files?|version|sheets?|pdfs?|e-?mail|address)(?: (?:earlier|before|yesterday|last time|this morning|just now|attached))*`,
+  `(?:ok(?:ay)?|sure|alright|all right|right)[,.!]*(?= (?:thanks?|here|the (?:corrected|new|revised)|attached|corrected|i(?:'ve| have)|see|${understood.courtesy}))`,
   // Sorry, thanks.
   `(?:(?:i|we) )?(?:'m |am |are )?(?:so |very |really )?(?:sorry|apolog(?:ies|i[sz]e)|my apologies|excuse me|pardon)(?: again)?(?: (?:about|for|on) (?:that|this|it|(?:the|my|any|all the|our)(?: late| previous| earlier| wrong| extra)? (?:delay|mix-?up|confusion|trouble|inconvenience|errors?|mistakes?|oversight|reply|response|duplicates?|spam|slip|typos?|hassle|mess|bother|emails?|file|attachment|back and forth)))?(?: caused)?`,
   `(?:oops|whoops|oh dear),?|(?:it was )?my (?:own )?(?:mistake|bad|error|fault|oversight|slip)`,
@@ -61,6 +76,8 @@ const courtesies = [
   `(?:many |much |so many )?thank(?:s| you| u)?(?: (?:so much|very much|a lot|again|in advance|as always|kindly|all|everyone|both|guys|team|much|ever so much|a million|for now))*(?: (?:for|and) (?:all |all of )?your (?:[\\p{L}-]+ )?(?:help|attention|answer|reply|response|patience|time|business|support|assistance|e-?mail|understanding|cooperation|feedback|message|call|service|work)(?: (?:and|&) (?:[\\p{L}-]+ )?(?:help|attention|patience|time|support|assistance|understanding|cooperation|service))?(?: (?:with|to|on|of|in) (?:this|these|that)(?: (?:one|order|matter|project|morning|afternoon))?)?| for (?:catching|spotting|pointing|noticing|letting (?:me|us) know|checking|getting back|looking (?:into|at|over)|the (?:blank |quick |fast |prompt |very |kind |detailed |clear )*(?:forms?|sheets?|heads[ -]?up|info|information|reminder|call|chat|response|reply|answer|turnaround|help|explanation|catch|note|proofs?)|everything|that|this|it))?`,
   `(?:much|very much|really|we|i|would be)? ?(?:greatly |really |truly |highly )?appreciat(?:e|ed)(?: (?:it|that|this|your (?:business|help|time|patience|support|assistance|work|quick response)|all (?:you|your) (?:do|help)))?`,
   `(?:perfect|great|excellent|awesome|super|lovely|brilliant|wonderful|got it|received|noted|understood|will do|no problem|no worries|you'?re welcome|sounds good|good|cool|fantastic|i see|fine)[,.! ]*(?:thanks?(?: you)?)?$`,
+  `long time no (?:see|hear|talk)|(?:please )?(?:say (?:hi|hello)|give my (?:best|regards)|my regards|regards) to \\p{L}+|(?:see|talk to|speak to) you (?:soon|later|then|next week)|talk soon|take care|stay (?:safe|well|warm|healthy)|god bless|bless you|cheers,? mate|by the way|btw|no rush at all`,
+  `my name is|(?:i|who) works? (?:for|at|with|in)`,
   // Small talk.
   `(?:(?:i|we) )?(?:hope|hoping|trust) (?:you|all|this|everything|your|it|that)(?: all)?(?: (?:are|had|have|is|'re|finds?|goes|went|helps?|works?|you|enjoyed|week|weekend|day|morning|holidays?|doing|being|been|having|a|an|the|great|good|nice|well|wonderful|lovely|and|team|safe|fine|ok|okay|right|correct|better|now|time|through|come|came|with|your|all|not too|busy|restful|start|of|to|in|good health|health|spirits))+`,
   `hope all is (?:well|good)`,
@@ -73,8 +90,9 @@ const courtesies = [
   `so (?:i |we )?hope (?:it'?s|that'?s|this is|they'?re|they are|it is)(?: all)? (?:right|ok(?:ay)?|correct|fine)`,
   `(?:we are |i am |we'?re |it is (?:with )?)?(?:pleased|happy|glad|pleasure) to (?:place|send|submit|attach|enclose|order|forward|share)`,
   `(?:i |we )?hope (?:that|this|it)(?: is|'s) (?:all right|alright|ok(?:ay)?|fine|right|correct|good enough|what you need(?:ed)?)(?: (?:for you|now|this time))*`,
-  `(?:for |of |from |at |in |with )?the same (?:client|customer|project|job|order|site|building|number|house|contact|address(?:es)?|e-?mail)`,
+  `(?:for |of |from |at |in |with )?(?:the )?same (?:client|company|person|customer|project|job|order|site|building|number|house|contact|address(?:es)?|e-?mail)`,
   `filled in as you (?:say|said|asked|wrote)`,
+  `double[- ]check(?:ed|ing)?|(?:i |we )(?:'ve |have |had to )?split (?:them|it|this|these|the (?:files|sheets))(?: up)?(?: (?:in|into|over) (?:two|three|four|several)(?: e-?mails?| parts?| letters?)?)?`,
   `after all|above all|at all|by hand|by mail|all right`,
   // Files that come in several letters.
   `(?:i'?m |we'?re |i am )?not (?:quite |really )?sure (?:if |whether |that )?(?:the |my |our |this |these |those |it |they |you )(?:first |last |previous |other |earlier )?(?:one |ones |e-?mail |mail |files? |sheets? |got |message )?(?:went|go|came|got|come|gone|get|through|out|received)(?: (?:went|through|out|across|over|it|them|this morning|yesterday|today))*`,
@@ -99,9 +117,10 @@ const courtesies = [
   // What stands on the sheets.
   `(?:(?:the|our|all|billing|bill-to|invoice|invoicing|shipping|ship-to|delivery|and|address(?:es)?|details|info|information|instructions?|contacts?|everything|every ?thing|everything else|required|necessary|you need) ){1,6}(?:is|are|can be found|should be|stands?|as) (?:all )?(?:given |listed |shown |noted |found |filled in )?(?:on|in) (?:the |each |every |all )?(?:sheets?|forms?|po|pdfs?|attached)`,
   `(?:order|purchase order|po|p\\.o\\.|project|job|ref(?:erence)?|our|your) ?(?:no|nr|num|number|#|name|ref)\\.? ?(?:is )?[:#]?`,
+  `${understood.fact} (?:lettering|finish|text|letters|engraving)|(?:lettering|finish|colou?r)s?:? (?:is |in )?${understood.fact}|(?:just )?as (?:shown |listed |given |stated |written )?(?:on|in) the (?:attached )?(?:sheets?|forms?|pdfs?)`,
   `job (?:site|name)|wall[ -]stations?|engraving (?:sheets?|forms?|order|schedule|files?)|engraved (?:stations?|plates?|devices?|keypads?)|push-?buttons?|button stations?|switch ?plates?`,
   // Who sends it.
-  `(?:(?:asked|told|wanted|requested|got)(?: (?:me|us))? to (?:send|forward|pass|e-?mail|submit)|on behalf of)`,
+  `(?:(?:said|says|asked|told|was told|were told|wanted|requested|got)(?: (?:me|us))? to (?:send|forward|pass|e-?mail|submit)|on behalf of)`,
   `(?:i|we|he|she|they|${understood.fact}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
   `(?:copied|cc'?d|cc|cc'?ing|adding|looping in|copying)(?: (?:on|to|in) (?:this|the)? ?(?:e-?mail|thread|mail|message|here))?`,
 ] as const;
@@ -116,24 +135,40 @@ const patterns = courtesies.map(
   (one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"),
 );
 
+/** "Could you please confirm receipt?" asks no more than "Please confirm receipt." */
+const politeQuestion =
+  /^(?:could|would|can|will) (?:you|u|someone|somebody)(?: please| kindly| just)* ((?:process|confirm|acknowledge|let (?:me|us) know|check|review|enter|accept|advise|send (?:me|us) (?:an?|the|your) (?:\p{L}+ )?(?:confirmation|acknowledge?ment))[^?]*?)(?: please)?\?$/iu;
+
 const greeting =
-  /^(?:(?:hi|hiya|hello|hey|heya|dear|greetings|good (?:morning|afternoon|evening|day)|g'day|morning|afternoon|evening|howdy|to whom it may concern|bonjour|bonsoir|salut|hola|buen[oa]s (?:d[ií]as|tardes|noches)|estimad[oa]s?|sirs?)(?: there| again| all| both)?)(?![\p{L}\p{N}])((?: (?!(?:i|we|please|see|here|attached)\b)(?:\p{Lu}[\p{Ll}'’]+\.?(?:-\p{Lu}\p{Ll}+)?|team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|quillgate|◇),?){0,6})\s*(?:[,!:.–-]+|$)/iu;
+  /^(?:hi|hiya|hello|hey|heya|dear|greetings|good (?:morning|afternoon|evening|day)|g'day|morning|afternoon|evening|howdy|to whom it may concern|bonjour|bonsoir|salut|hola|buen[oa]s (?:d[ií]as|tardes|noches)|estimad[oa]s?|sirs?|gents|all|team)(?: there| again| all| both)?(?![\p{L}\p{N}])[,!]?((?: [^\s,!:.]+\.?,?){0,6}?)\s*(?:[,!:.–-]+(?= |$)|$)/iu;
+const addressed =
+  /^(?:team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|dept|department|quillgate|◇)$/i;
+
+/** Whether words behind a greeting are names, or else say who is greeted. */
+function areNames(words: string): boolean {
+  const each = words.split(/[\s,.]+/).filter(Boolean);
+  return (
+    each.every((word) => addressed.test(word) || /^\p{Lu}[\p{Ll}'-]+\p{L}*$/u.test(word)) && !asksFor(words)
+  );
+}
+
+const joint = /(?:^|[\s,;])(?:but|and|so|though|if)(?=[\s,]*◆)/giu;
 
 /** Words without their courtesies; a sign stands in the place of each. What asks for something within one stays. */
 export function withoutCourtesies(words: string): string {
   const plainly = words
     .replace(/[’ʼ`´]/g, "'")
     .replace(/\s+/g, " ")
-    .trim();
-  let rest = plainly.replace(greeting, (whole, names: string) =>
-    asksFor(names) || /\b\p{Lu}{4,}\b/u.test(names) ? whole : "",
-  );
+    .trim()
+    .replace(politeQuestion, "please $1.");
+  let rest = plainly.replace(greeting, (whole, names: string) => (areNames(names) ? "" : whole));
   for (const pattern of open)
     rest = rest.replace(pattern, (whole: string) =>
       asksFor(whole.replace(/\b(?:as soon as|when|once)\b/i, "")) ? whole : ` ${understood.courtesy} `,
     );
   for (const pattern of patterns) rest = rest.replace(pattern, ` ${understood.courtesy} `);
-  return rest.replace(/\s+/g, " ").trim();
+  // "…, but let me know": what joins two courtesies is none.
+  return rest.replace(/\s+/g, " ").replace(joint, " ").trim();
 }
 
 /** Words that ask for nothing, as those of cover notes are. */
@@ -183,6 +218,24 @@ const plain = new Set(
   conference boardroom workroom storage store shop showroom studio laboratory lab music art staff guest master suite
   suites unit units apartment apartments depot station plant factory courthouse court town city street road lane north
   south east west upper main front rear side corner end area areas phase
+  throughout everywhere alike renovation remodel refurbishment retrofit construction upgrade upcoming current recent fit-out fitout gc subcontractor
+  general designer dealer distributor supplier vendor rep representative agent consultant landlord tenant homeowner family
+  husband wife secretary accountant foreman crew guy guys installer installers integrator mate pal friend friends gents
+  gentlemen ladies folks colleagues signal wifi internet connection inbox spam junk acrobat adobe reader chrome edge firefox
+  mac windows laptop tablet pc printer version spreadsheet excel spelled properly correctly finally unfortunately
+  obviously originally initially apparently directly straight duly mentioned aforementioned submission bundle stack pile
+  collection believe think thought guess know knew seem seems assume assumed understand tried trying managed busy hectic
+  crazy weather snow rain summer winter spring autumn season holiday holidays vacation trip lunch coffee told asked
+  mentioned explained suggested wrote answered replied reply replies account terrible split company survey visit
+  residence villa cottage farm ranch estate condo condos condominium village inn motel resort club casino arena stadium
+  centre center mall market temple synagogue college university campus dormitory academy elementary middle high preschool
+  daycare kindergarten senior nursing care medical health exam treatment patient imaging police fire airport terminal
+  hangar harbor marina pier train bus parking lot renovated children's kids reading study stacks periodicals circulation
+  open opens opened closed work works worked used guide sample example double-checked double checking
+  because since sure certain happy pleased name names named called welcome assistance support
+  response responding reaching touch hand hands end ends page per around available usual always
+  often ever long far close near next nearest tiny fat fingers keyboard typos typo
+  two-gang three-gang four-gang five-gang six-gang multi multi-gang
   bonjour merci beaucoup cordialement salutations bien vous à bonne journée salut madame monsieur
   hola gracias muchas saludos cordiales buenos días dias buenas tardes atentamente un saludo muy
   danke vielen mit freundlichen grüßen`.split(/\s+/),

@@ -7,17 +7,17 @@ import { speaksAgainst } from "./doubt.ts";
 const cues = [
   // Changes and wishes.
   "add(?:s|ed|ing|itional(?:ly)?)?|includ(?:e|es|ing)|instead|rather|but|though|although|however|without|unless|until|till|except|only|if|whether|else",
-  "move[ds]?|flip(?:ped)?|revers(?:e|ed)|rotate[ds]?|leave|skip(?:ped)?|match(?:es|ed)?|make|makes|made|keep|ensure|remember|note that|nb|p\\.?s|must|ha(?:s|ve) to|got to|gotta|should|would|could|want(?:s|ed)?|wish(?:es|ed)?|wanna|prefer(?:s|red)?|need(?:s|ed)?|require[sd]?|request(?:s|ed)?|insist|like|same|similar|identical|suppose[ds]?|meant|mean|say|says|said|read|reads|spel(?:l|ls|led|t|ling)|call(?:ed)? it|becomes?|goes|turn(?:s|ed)?|let|give|use|using|put|take|combine|merge|split|group",
-  "ignor|scrap(?:ped)?|stop|halt|abort|kill|wait|hold|held|pending|tbd|tba|tbc|yet|once|already|premature|early|late|later|first|before|after",
+  "move[ds]?|flip(?:ped)?|revers(?:e|ed)|rotate[ds]?|leave|skip(?:ped)?|match(?:es|ed)?|make|makes|made|keep|ensure|remember|note that|nb|p\\.?s|must|ha(?:s|ve) to|got to|gotta|should|would|could|want(?:s|ed)?|wish(?:es|ed)?|wanna|prefer(?:s|red)?|need(?:s|ed)?|require[sd]?|request(?:s|ed)?|insist|like|same|similar|identical|suppose[ds]?|meant|mean|say|says|said|read|reads|spel(?:l|ls|led|t|ling)|call(?:ed)? it|becomes?|goes|go to|other way (?:round|around)|upside|turn(?:s|ed)?|let|give|use|using|put|take|combine|merge|split|group",
+  "supers[ce]de[ds]?|overrid(?:e|es|den)|obsolete|outdated|samples?|test|how|where|why|ignor|scrap(?:ped)?|stop|halt|abort|kill|wait|hold|held|pending|tbd|tba|tbc|yet|once|already|premature|early|late|later|first|before|after",
   "prelim(?:inary)?|draft|tentative|final(?:i[sz]e[ds]?)?|estimate|approx(?:imately)?|approv(?:e|es|ed|al)|reject(?:ed)?|sign(?:s|ed)? off|go ahead|go-ahead|proceed|green light|release[ds]?|as is|yes|yep|yeah|yup|ok(?:ay)?|agree[ds]?|accept(?:s|ed)?|confirm(?:s|ed|ing)?|verif(?:y|ies|ied)|guarantee[ds]?",
   // Quantities beyond the sheets.
-  "qty|qtys|quantit(?:y|ies)|pcs|pieces?|ea|each|every|dozen|double|twice|triple|thrice|times|extras?|spares?|additional|another|more|less|fewer|pairs?|copies|repeat(?:ed)?|reorder|x ?\\d+|\\d+ ?x",
+  "(?:two|three|four|five|six|\\d+) (?:sets|lots|of (?:them|these|those|each))|sets of|qty|qtys|quantit(?:y|ies)|pcs|pieces?|ea|each|every|dozen|double|twice|triple|thrice|times|extras?|spares?|additional|another|more|less|fewer|pairs?|copies|repeat(?:ed)?|reorder|x ?\\d+|\\d+ ?x",
   // What is cut, and how.
   "engrav(?:e|es|ed)|etch(?:ed)?|cut|print(?:ed)?|paint(?:ed)?|infill(?:ed)?|letters?|lettering|fonts?|typeface|bold|italics?|sizes?|bigger|larger|smaller|taller|mm|inch(?:es)?|cm|upper ?case|lower ?case|caps|capitals?|words?|wording|text|rows?|lines?|button(?:s)?|keys?|faces?|logos?|symbols?|icons?|arrows?|cent(?:er|re)(?:ed|d)?|align(?:ed)?|blank|plain|braille|backlit|leds?|screws?|frames?|box(?:es)?|back ?box(?:es)?|gasket|mounting",
   "colou?r(?:s|ed)?|finish(?:es|ed)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin",
   // When, and how it travels.
   "asap|a\\.s\\.a\\.p|urgent(?:ly)?|rush(?:ed)?|expedit(?:e|ed|ing)|hurry|quick(?:ly)?|soon(?:er|est)?|fast(?:er)?|deadline|due|lead ?times?|eta|overnight|when|how long|how soon|priority|emergency|critical|timeline",
-  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|courier|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed)?[ -]?up|collect|packag(?:e|ing)|label(?:s|l?ed)?|bag(?:s|ged)?|route",
+  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|courier|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed)?[ -]?up|collect|packaging|label(?:s|l?ed)?|bag(?:s|ged)?|route",
   // Money.
   "pric(?:e|es|ed|ing)|quot(?:e|es|ed|ation|ing)|costs?|discount|rebate|invoic(?:e|es|ed|ing)|bill(?:s|ed|ing)?|tax(?:es)?|exempt|budget(?:ary)?|pay(?:s|ment|ments)?|paid|how (?:much|many)|credit|charge[ds]?|terms|cheap(?:er)?|warranty|refund|bid|rfq|rfp",
   // Wiring and fit.

@@ -42,7 +42,7 @@ const legal = new RegExp(
     "before printing|print this|consider the environment|think green|save paper|save a tree|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|opinions? expressed|does not (?:necessarily )?represent",
     "registered (?:office|in|address|number)|commercial register|company (?:no|number|registration|reg)|managing directors?:|geschäftsführer|handelsregister|vat (?:no|number|reg|id)|siret|place of registration",
     "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
-    "scanned (?:by|for|with)|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
+    "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
     "sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet von|envoyé de|enviado desde|sent from mail|von meinem iphone",
     "[\\[(*]+ ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]+|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
     "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
@@ -86,7 +86,7 @@ export function isOfSignature(line: string): boolean {
 export function isGoodBye(line: string): boolean {
   return (
     line.length < 60 &&
-    /^\W*(?:(?:many |with |and |& |very |kind(?:est)? |best |warm(?:est)? |all the |yours? |sincere(?:ly)? )*(?:thanks?(?: you)?(?: so much| very much| again| in advance| a lot)?|thx|tnx|ty|tks|regards|rgds|wishes|best|cheers|sincerely(?: yours)?|truly|faithfully|respectfully(?: submitted)?|cordially|appreciated|br|kr|talk soon|take care|cordialement|salutations|saludos(?: cordiales)?|atentamente|mit freundlichen grüßen|mfg)(?: from \p{L}+)?[\s,.!&-]*(?:and )?)+$/iu.test(
+    /^\W*(?:(?:many |with |and |& |very |kind(?:est)? |best |warm(?:est)? |all the |yours? |sincere(?:ly)? )*(?:thanks?(?: you)?(?: so much| very much| again| in advance| a lot)?|thx|tnx|ty|tks|regards|rgds|wishes|best|cheers|sincerely(?: yours)?|truly|faithfully|respectfully(?: submitted)?|cordially|appreciated|br|kr|talk soon|take care|stay (?:safe|well)|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|ta|cheers mate|cordialement|salutations|saludos(?: cordiales)?|atentamente|mit freundlichen grüßen|mfg)(?: from \p{L}+)?[\s,.!&-]*(?:and )?)+$/iu.test(
       line,
     )
   );

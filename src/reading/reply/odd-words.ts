@@ -16,7 +16,7 @@ const places = new Set(
 const before = new Set(["for", "at", "in", "of", "from", "by", "near"]);
 
 /** One odd word in so many is none: somebody mistyped one that this program does not know. */
-const tolerated = 8;
+const tolerated = 7;
 
 /**
  * Whether a sentence has words that no cover note has. `rest` is what is left of it without facts and courtesies;
@@ -28,14 +28,14 @@ export function hasOddWords(sentence: string, rest: string, named: ReadonlySet<s
   const framed = frame.test(sentence) || frame.test(rest) || words.some((word) => places.has(word));
   const odd = words.filter((word, i) => {
     if (isPlain(word) || named.has(word)) return false;
-    if (!framed) return true;
     // In capitals it may be a legend.
-    const isName = /^\p{Lu}[\p{Ll}\p{N}'’]/u.test(tokens[i] ?? "") && !isNearVerb(word);
+    const isName = (framed || i > 0) && /^\p{Lu}[\p{Ll}\p{N}'’]/u.test(tokens[i] ?? "") && !isNearVerb(word);
+    if (!framed) return !isName;
     const isPlace =
       words.slice(Math.max(0, i - 3), i).some((one) => before.has(one)) || places.has(words[i + 1] ?? "");
     return !isName && !isPlace && !isSlip(word);
   });
-  return odd.length > (framed ? Math.floor(tokens.length / tolerated) : 0);
+  return odd.length > Math.floor(tokens.length / tolerated);
 }
 
 /** Verbs that nobody may overlook where they are mistyped. */
