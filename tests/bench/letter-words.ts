@@ -26,6 +26,7 @@ for (const [file, what, isMiss] of [
     ["tuned on ", notesIn(file).filter(({ aside }) => !aside)],
     ["set aside", notesIn(file).filter(({ aside }) => aside)],
     ["unseen   ", notesIn(`unseen-${file}`)],
+    ["unseen2  ", notesIn(`unseen2-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));

@@ -1,4 +1,4 @@
-import { asksFor } from "./cues.ts";
+import { asksFor, speaksOfTrade } from "./cues.ts";
 import { understood } from "./tallies.ts";
 
 const please = "(?:please|pls|plz|kindly|just)";
@@ -39,6 +39,7 @@ const courtesies = [
   `${please} acknowledge`,
   `${please} confirm$`,
   `${please} (?:accept|take|use) (?:this|the|our|these)(?: attached| enclosed| following)? (?:order|sheets|forms|e-?mail|as our order)(?! for)`,
+  `(?:${please} )?(?:treat|consider|take|accept) this(?: (?:e-?mail|letter|message))? as (?:our|my|the|an) (?:official |formal |firm )?(?:purchase )?order`,
   `(?:do|doing) the needful`,
   `(?:${please} )?(?:give|pay) (?:this|it)? ?your (?:prompt|kind|best) attention`,
   `for (?:your )?(?:kind |further |quick |prompt )?(?:review|processing|records?|information|info|reference|attention|files?|consideration|perusal|action|handling|convenience|entry|use)(?: and (?:processing|review|action|records|files))?`,
@@ -93,6 +94,13 @@ const courtesies = [
   `(?:for |of |from |at |in |with )?(?:the )?same (?:client|company|person|customer|project|job|order|site|building|number|house|contact|address(?:es)?|e-?mail)`,
   `filled in as you (?:say|said|asked|wrote)`,
   `double[- ]check(?:ed|ing)?|(?:i |we )(?:'ve |have |had to )?split (?:them|it|this|these|the (?:files|sheets))(?: up)?(?: (?:in|into|over) (?:two|three|four|several)(?: e-?mails?| parts?| letters?)?)?`,
+  `each (?:file|pdf|sheet|form|attachment)(?: (?:is|has|shows)(?: (?:its|the|named|own|name|called|labell?ed|after|by))*)?`,
+  `(?:i |we )?(?:combined|put|packed|bundled|merged|zipped) (?:everything|them|it|all|the (?:sheets|files|forms))(?: together)? (?:in|into) (?:one|a|1) (?:zip|pdf|folder|file|archive|e-?mail)(?: file| folder)?`,
+  `but(?= (?:here|attached|these|this) )|(?:please )?bear with (?:me|us)|(?:it's|this is) my first time(?: (?:doing|using|filling|with)(?: (?:this|these|in|out|your|forms?|sheets?))*)?|have fun|haha+|lol|phew|third time(?:'s| is)? (?:a|the) charm|better late than never`,
+  `(?:i |we )?(?:do not|don't) have (?:anything|any (?:questions|comments|remarks|changes)) ?(?:to add|else|further|more)?|nothing (?:to add|special|else|new|unusual|further|out of the ordinary)(?: (?:from (?:my|our) (?:side|end)|this time|here))?|no (?:questions|comments|remarks|changes|special requests|notes|surprises)(?: (?:from (?:my|our|me|us)(?: (?:side|end))?|this time|here|at the moment|for now))*`,
+  `(?:as|since|because|if|in case) you (?:could(?:n't| not)|can(?:'t|not| not)|were(?:n't| not) able to|are unable to|have trouble|had trouble) (?:open(?:ing)?|read(?:ing)?|see|view|print|download)(?:ing)? (?:them|it|these|this|the (?:files?|attachments?|pdfs?|sheets?))`,
+  `(?:and )?(?:i|we)(?:'ll| will| can) (?:re-?send|try)(?: (?:it|them|again|another way|in another (?:format|way)|a new one|once more))*|(?:and )?(?:i|we)(?:'ll| will| can) send (?:it|them)(?: (?:again|another way|in another (?:format|way)|once more|over))+`,
+  `(?:on )?(?:\\p{L}+'s|${understood.fact}|her|his|their|our client's) behalf|(?:covering|filling in|standing in|writing) for(?: (?:\\p{L}+|${understood.fact}))(?: (?:this week|today|while .{0,20} away))?`,
   `after all|above all|at all|by hand|by mail|all right`,
   // Files that come in several letters.
   `(?:i'?m |we'?re |i am )?not (?:quite |really )?sure (?:if |whether |that )?(?:the |my |our |this |these |those |it |they |you )(?:first |last |previous |other |earlier )?(?:one |ones |e-?mail |mail |files? |sheets? |got |message )?(?:went|go|came|got|come|gone|get|through|out|received)(?: (?:went|through|out|across|over|it|them|this morning|yesterday|today))*`,
@@ -129,6 +137,12 @@ const courtesies = [
 const open = [
   `(?:[\\p{L}'-]+ ){0,4}(?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
   `(?:i |we )?(?:'ll |will )?(?:send|forward|submit|e-?mail) (?:it|them|that|the (?:rest|others?|remaining ones?)|those)(?: (?:as soon as|when|once) (?:[\\p{L}'-]+ ){0,6}[\\p{L}'-]+)`,
+  `(?:i |we )?(?:do )?hope (?:you|your|all|everyone|everybody|everything|this|it|that)(?:'s|'re)? [^.!?◇○]{1,70}`,
+  `(?:it was |it's )?(?:so |very |really )?(?:nice|great|good|lovely) (?:to |[\\p{L}]+ing )[^.!?◇○]{1,50}`,
+  `(?:sorry|apologies|my apologies) (?:for|about|that) [^.!?◇○△,]{1,50}`,
+  `(?:thanks|thank you|thx)(?: so much| very much| again)? for [^.!?◇○△,]{1,60}`,
+  `(?:have|enjoy) (?:a|an|your|the) [^.!?◇○,]{1,40}`,
+  `(?:greetings|regards|wishes|hello) from(?: [\\p{L}.]+){1,3}`,
 ].map((one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"));
 
 const patterns = courtesies.map(
@@ -152,6 +166,11 @@ function areNames(words: string): boolean {
   );
 }
 
+/** Whether something is asked for in an open place of a courtesy. */
+function hidesWish(whole: string): boolean {
+  return speaksOfTrade(whole) || asksFor(whole.replace(/\b(?:as soon as|when|once|sorry|wishes)\b/i, ""));
+}
+
 const joint = /(?:^|[\s,;])(?:but|and|so|though|if)(?=[\s,]*◆)/giu;
 
 /** Words without their courtesies; a sign stands in the place of each. What asks for something within one stays. */
@@ -160,15 +179,18 @@ export function withoutCourtesies(words: string): string {
     .replace(/[’ʼ`´]/g, "'")
     .replace(/\s+/g, " ")
     .trim()
+    .replace(/\b4 (?=the|my|our|your|all)\b/g, "for ")
     .replace(politeQuestion, "please $1.");
   let rest = plainly.replace(greeting, (whole, names: string) => (areNames(names) ? "" : whole));
-  for (const pattern of open)
-    rest = rest.replace(pattern, (whole: string) =>
-      asksFor(whole.replace(/\b(?:as soon as|when|once)\b/i, "")) ? whole : ` ${understood.courtesy} `,
-    );
-  for (const pattern of patterns) rest = rest.replace(pattern, ` ${understood.courtesy} `);
+  const take = (pattern: RegExp, isTaken: (whole: string) => boolean): void => {
+    rest = rest
+      .replace(pattern, (whole) => (isTaken(whole) ? ` ${understood.courtesy} ` : whole))
+      .replace(/ {2,}/g, " ");
+  };
+  for (const pattern of open) take(pattern, (whole) => !hidesWish(whole));
+  for (const pattern of patterns) take(pattern, () => true);
   // "…, but let me know": what joins two courtesies is none.
-  return rest.replace(/\s+/g, " ").replace(joint, " ").trim();
+  return rest.replace(joint, " ").trim();
 }
 
 /** Words that ask for nothing, as those of cover notes are. */
@@ -218,7 +240,8 @@ const plain = new Set(
   conference boardroom workroom storage store shop showroom studio laboratory lab music art staff guest master suite
   suites unit units apartment apartments depot station plant factory courthouse court town city street road lane north
   south east west upper main front rear side corner end area areas phase
-  throughout everywhere alike renovation remodel refurbishment retrofit construction upgrade upcoming current recent fit-out fitout gc subcontractor
+  fillable fill-in r u ur cell mobile took while fabrication official referenced supporting continued ready behalf coming way
+  paper hardcopy charm throughout everywhere alike renovation remodel refurbishment retrofit construction upgrade upcoming current recent fit-out fitout gc subcontractor
   general designer dealer distributor supplier vendor rep representative agent consultant landlord tenant homeowner family
   husband wife secretary accountant foreman crew guy guys installer installers integrator mate pal friend friends gents
   gentlemen ladies folks colleagues signal wifi internet connection inbox spam junk acrobat adobe reader chrome edge firefox

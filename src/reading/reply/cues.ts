@@ -7,7 +7,7 @@ import { speaksAgainst } from "./doubt.ts";
 const cues = [
   // Changes and wishes.
   "add(?:s|ed|ing|itional(?:ly)?)?|includ(?:e|es|ing)|instead|rather|but|though|although|however|without|unless|until|till|except|only|if|whether|else",
-  "move[ds]?|flip(?:ped)?|revers(?:e|ed)|rotate[ds]?|leave|skip(?:ped)?|match(?:es|ed)?|make|makes|made|keep|ensure|remember|note that|nb|p\\.?s|must|ha(?:s|ve) to|got to|gotta|should|would|could|want(?:s|ed)?|wish(?:es|ed)?|wanna|prefer(?:s|red)?|need(?:s|ed)?|require[sd]?|request(?:s|ed)?|insist|like|same|similar|identical|suppose[ds]?|meant|mean|say|says|said|read|reads|spel(?:l|ls|led|t|ling)|call(?:ed)? it|becomes?|goes|go to|other way (?:round|around)|upside|turn(?:s|ed)?|let|give|use|using|put|take|combine|merge|split|group",
+  "stays?|gets|bring|set up|wrap(?:ped)?|swap(?:ped)?|move[ds]?|flip(?:ped)?|revers(?:e|ed)|rotate[ds]?|leave|skip(?:ped)?|match(?:es|ed)?|make|makes|made|keep|ensure|remember|note that|nb|p\\.?s|must|ha(?:s|ve) to|got to|gotta|should|would|could|want(?:s|ed)?|wish(?:es|ed)?|wanna|prefer(?:s|red)?|need(?:s|ed)?|require[sd]?|request(?:s|ed)?|insist|like|same|similar|identical|suppose[ds]?|meant|mean|say|says|said|read|reads|spel(?:l|ls|led|t|ling)|call(?:ed)? it|becomes?|goes|go to|other way (?:round|around)|upside|turn(?:s|ed)?|let|give|use|using|put|take|combine|merge|split|group",
   "supers[ce]de[ds]?|overrid(?:e|es|den)|obsolete|outdated|samples?|test|how|where|why|ignor|scrap(?:ped)?|stop|halt|abort|kill|wait|hold|held|pending|tbd|tba|tbc|yet|once|already|premature|early|late|later|first|before|after",
   "prelim(?:inary)?|draft|tentative|final(?:i[sz]e[ds]?)?|estimate|approx(?:imately)?|approv(?:e|es|ed|al)|reject(?:ed)?|sign(?:s|ed)? off|go ahead|go-ahead|proceed|green light|release[ds]?|as is|yes|yep|yeah|yup|ok(?:ay)?|agree[ds]?|accept(?:s|ed)?|confirm(?:s|ed|ing)?|verif(?:y|ies|ied)|guarantee[ds]?",
   // Quantities beyond the sheets.
@@ -37,10 +37,19 @@ const shown = /["“”«»][^"“”«»]{1,40}["“”«»]|(?<!\p{L})['‘][^
 const limit =
   /\b(?:by|before|until|till|for|latest|than|on|needed|required) (?:the |this |next |end of )?△/iu;
 
+/** "Please" before anything that a cover note does not ask for, and orders that begin a sentence. */
+const bidden =
+  /\b(?:please|pls|plz|kindly)(?: also| just| kindly)? (?!(?:find|see|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank)\b)\p{L}+|^(?:do|go|run|start|begin|have|write) (?!you\b)/iu;
+
 /** Whether words ask for something or say something that a person must read. */
 export function asksFor(words: string): boolean {
   return (
-    cue.test(words) || shown.test(words) || limit.test(words) || /\?/.test(words) || speaksAgainst(words)
+    cue.test(words) ||
+    bidden.test(words) ||
+    shown.test(words) ||
+    limit.test(words) ||
+    /\?/.test(words) ||
+    speaksAgainst(words)
   );
 }
 

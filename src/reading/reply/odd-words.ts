@@ -16,7 +16,7 @@ const places = new Set(
 const before = new Set(["for", "at", "in", "of", "from", "by", "near"]);
 
 /** One odd word in so many is none: somebody mistyped one that this program does not know. */
-const tolerated = 7;
+const tolerated = 14;
 
 /**
  * Whether a sentence has words that no cover note has. `rest` is what is left of it without facts and courtesies;
