@@ -27,6 +27,7 @@ for (const [file, what, isMiss] of [
     ["set aside", notesIn(file).filter(({ aside }) => aside)],
     ["unseen   ", notesIn(`unseen-${file}`)],
     ["unseen2  ", notesIn(`unseen2-${file}`)],
+    ["unseen3  ", notesIn(`unseen3-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));

@@ -16,7 +16,7 @@ const amiss =
 const courtesies = [
   // "Let me know if you have any questions", "do not hesitate to call", "call if anything is missing".
   `(?:${please},? )?(?:let (?:me|us) know|advise|tell (?:me|us)|shout|${contact}(?: ${me})?)(?: know)?,? (?:if|should|in case|when) (?:you (?:have|need|see|find|got|'ve got|require) )?(?:there (?:are|is|'s|should be) )?(?:any(?:thing)?|something|some|a|further|more|other)(?: (?:other|further|more|additional|thing))?(?: (?:questions?|queries|problems?|issues?|concerns?|comments?|corrections?|trouble|clarifications?|information|info|details?|else(?: from (?:me|us))?))?(?: or (?:questions?|concerns?|comments?|problems?|issues?|need anything(?: else)?))?(?:(?:'s| is| was| are| looks| seems) ${amiss})?(?: from (?:me|us))?`,
-  `(?:if|should|in case) (?:you (?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?:(?:'s| is| was| are| looks| seems) ${amiss})?(?: (?:with|about|on|regarding) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
+  `(?:if|should|in case) (?:you (?:should )?(?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?:(?:'s| is| was| are| looks| seems) ${amiss})?(?: (?:with|about|on|regarding|concerning) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
   `(?:let (?:me|us) know|tell (?:me|us)|${please} check) (?:if|whether|that|when|once) (?:(?:every ?thing|it|all|this|these|that|they|all of it) (?:is|are|looks?|seems?|comes?|came) (?:all )?(?:ok(?:ay)?|right|fine|good|correct|complete|in order|clear|through|alright)|(?:i|we)(?: have|'ve)? (?:missed|forgot(?:ten)?|left out) (?:any(?:thing)?|something|one)(?: out)?|(?:i|we) did (?:it|this|that|everything) (?:right|correctly|ok(?:ay)?)|you(?: have|'ve)? (?:received?|got|get) (?:it|them|this|these|everything|my (?:e-?mail|order)))`,
   `(?:${please} )?(?:do not|don'?t|never) hesitate to ${contact}(?: ${me})?(?: (?:if|with|should) (?:you have )?(?:any |further )?(?:questions?|concerns?|problems?))?`,
   `(?:${please} )?feel free to ${contact}(?: ${me})?`,
@@ -37,7 +37,7 @@ const courtesies = [
   `(?:${please} )?(?:confirm|acknowledge|advise|verify)(?: (?:the|safe|your))? (?:receipt|reception)(?: of (?:the same|this|these|the|all|my|our)(?: (?:order|sheets|email|files|attached|attachments?))?)?(?: by (?:e-?mail|return|reply))?`,
   `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
   `${please} acknowledge`,
-  `${please} confirm$`,
+  `${please} confirm(?=[.!]*$)`,
   `${please} (?:accept|take|use) (?:this|the|our|these)(?: attached| enclosed| following)? (?:order|sheets|forms|e-?mail|as our order)(?! for)`,
   `(?:${please} )?(?:treat|consider|take|accept) this(?: (?:e-?mail|letter|message))? as (?:our|my|the|an) (?:official |formal |firm )?(?:purchase )?order`,
   `(?:do|doing) the needful`,
@@ -50,7 +50,7 @@ const courtesies = [
   `(?:i|we)(?:'ve| have)?(?: now)? (?:corrected|fixed|revised|updated|mended|shortened|filled(?: (?:in|out))?|completed|redone|retyped|re-?saved|made the corrections? (?:to|on|in)|made the changes)(?: (?:it|them|all|both|everything|the (?:sheets?|forms?|errors?|typos?|mistakes?|fields?|rows?|missing (?:fields?|parts?))|what you (?:asked|listed|marked|said)))?`,
   `(?:corrected|fixed|revised|updated|done|redone|mended|shortened)(?: (?:now|as (?:you )?(?:asked|requested|noted|marked|suggested|instructed)|and (?:attached|resent|back)))*`,
   `(?:with|made) (?:the|all|your) (?:corrections?|changes|fixes)(?: (?:made|you (?:asked|wanted)(?: for)?|as (?:asked|requested|marked)))?`,
-  `(?:as )?per (?:your|our|the|my|\\p{L}+'s|${understood.fact}) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|approved schedule|schedule|drawings?|telephone conversation)`,
+  `(?:as )?per (?:your|our|the|my|\\p{L}+'s|${understood.fact}) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|telecon|chat|talk|meeting|text|voicemail|approved schedule|schedule|drawings?|telephone conversation)`,
   `as (?:you )?(?:requested|asked(?: for)?|discussed|promised|agreed|mentioned|noted|instructed|specified (?:in|on) (?:the )?(?:attached )?(?:sheets|forms)|always|usual)`,
   `(?:that )?you (?:asked|wanted|requested|needed|were missing|are missing|marked|sent back)(?: (?:me|us))?(?: for)?`,
   `you were (?:quite )?right`,
@@ -91,7 +91,7 @@ const courtesies = [
   `so (?:i |we )?hope (?:it'?s|that'?s|this is|they'?re|they are|it is)(?: all)? (?:right|ok(?:ay)?|correct|fine)`,
   `(?:we are |i am |we'?re |it is (?:with )?)?(?:pleased|happy|glad|pleasure) to (?:place|send|submit|attach|enclose|order|forward|share)`,
   `(?:i |we )?hope (?:that|this|it)(?: is|'s) (?:all right|alright|ok(?:ay)?|fine|right|correct|good enough|what you need(?:ed)?)(?: (?:for you|now|this time))*`,
-  `(?:for |of |from |at |in |with )?(?:the )?same (?:client|company|person|customer|project|job|order|site|building|number|house|contact|address(?:es)?|e-?mail)`,
+  `(?:for |of |from |at |in |with )?(?:the )?same (?:client|company|person|customer|project|job|site|building|number|house|contact|address(?:es)?|e-?mail)`,
   `filled in as you (?:say|said|asked|wrote)`,
   `double[- ]check(?:ed|ing)?|(?:i |we )(?:'ve |have |had to )?split (?:them|it|this|these|the (?:files|sheets))(?: up)?(?: (?:in|into|over) (?:two|three|four|several)(?: e-?mails?| parts?| letters?)?)?`,
   `each (?:file|pdf|sheet|form|attachment)(?: (?:is|has|shows)(?: (?:its|the|named|own|name|called|labell?ed|after|by))*)?`,
@@ -101,6 +101,7 @@ const courtesies = [
   `(?:as|since|because|if|in case) you (?:could(?:n't| not)|can(?:'t|not| not)|were(?:n't| not) able to|are unable to|have trouble|had trouble) (?:open(?:ing)?|read(?:ing)?|see|view|print|download)(?:ing)? (?:them|it|these|this|the (?:files?|attachments?|pdfs?|sheets?))`,
   `(?:and )?(?:i|we)(?:'ll| will| can) (?:re-?send|try)(?: (?:it|them|again|another way|in another (?:format|way)|a new one|once more))*|(?:and )?(?:i|we)(?:'ll| will| can) send (?:it|them)(?: (?:again|another way|in another (?:format|way)|once more|over))+`,
   `(?:on )?(?:\\p{L}+'s|${understood.fact}|her|his|their|our client's) behalf|(?:covering|filling in|standing in|writing) for(?: (?:\\p{L}+|${understood.fact}))(?: (?:this week|today|while .{0,20} away))?`,
+  `(?:good|nice|great) (?:catch|spot|one|job|work)|wow(?:,? that was (?:fast|quick))?|d'oh|argh|ugh|yikes|(?:am i |did i |are we )?(?:missing|forget(?:ting)?|miss) any ?thing\\??|(?:sorry,? )?(?:i|we) thought (?:i|we)(?: had|'d| have)? (?:included|attached|sent|added) (?:it|them|those|that|these)|any (?:trouble|bother|snags?),? (?:just )?(?:${contact}|give (?:me|us) a bell)(?: ${me})?`,
   `after all|above all|at all|by hand|by mail|all right`,
   // Files that come in several letters.
   `(?:i'?m |we'?re |i am )?not (?:quite |really )?sure (?:if |whether |that )?(?:the |my |our |this |these |those |it |they |you )(?:first |last |previous |other |earlier )?(?:one |ones |e-?mail |mail |files? |sheets? |got |message )?(?:went|go|came|got|come|gone|get|through|out|received)(?: (?:went|through|out|across|over|it|them|this morning|yesterday|today))*`,
@@ -129,7 +130,7 @@ const courtesies = [
   `job (?:site|name)|wall[ -]stations?|engraving (?:sheets?|forms?|order|schedule|files?)|engraved (?:stations?|plates?|devices?|keypads?)|push-?buttons?|button stations?|switch ?plates?`,
   // Who sends it.
   `(?:(?:said|says|asked|told|was told|were told|wanted|requested|got)(?: (?:me|us))? to (?:send|forward|pass|e-?mail|submit)|on behalf of)`,
-  `(?:i|we|he|she|they|${understood.fact}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
+  `(?:i|we|he|she|they|${understood.fact}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|in (?:a )?meetings?|unavailable|busy|back|reachable|at my desk|in the field|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
   `(?:copied|cc'?d|cc|cc'?ing|adding|looping in|copying)(?: (?:on|to|in) (?:this|the)? ?(?:e-?mail|thread|mail|message|here))?`,
 ] as const;
 
@@ -137,7 +138,7 @@ const courtesies = [
 const open = [
   `(?:[\\p{L}'-]+ ){0,4}(?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
   `(?:i |we )?(?:'ll |will )?(?:send|forward|submit|e-?mail) (?:it|them|that|the (?:rest|others?|remaining ones?)|those)(?: (?:as soon as|when|once) (?:[\\p{L}'-]+ ){0,6}[\\p{L}'-]+)`,
-  `(?:i |we )?(?:do )?hope (?:you|your|all|everyone|everybody|everything|this|it|that)(?:'s|'re)? [^.!?◇○]{1,70}`,
+  `(?:i |we )?(?:do )?hope (?:you(?! can| could|'ll| will)|your|all|everyone|everybody|everything|this|it|that)(?:'s|'re)? [^.!?◇○]{1,70}`,
   `(?:it was |it's )?(?:so |very |really )?(?:nice|great|good|lovely) (?:to |[\\p{L}]+ing )[^.!?◇○]{1,50}`,
   `(?:sorry|apologies|my apologies) (?:for|about|that) [^.!?◇○△,]{1,50}`,
   `(?:thanks|thank you|thx)(?: so much| very much| again)? for [^.!?◇○△,]{1,60}`,
@@ -240,6 +241,13 @@ const plain = new Set(
   conference boardroom workroom storage store shop showroom studio laboratory lab music art staff guest master suite
   suites unit units apartment apartments depot station plant factory courthouse court town city street road lane north
   south east west upper main front rear side corner end area areas phase
+  engraving subject along corresponding which who whom whose during such various several particular necessary relevant
+  appropriate applicable proper accordingly furthermore moreover meanwhile respective thereof matter item items product
+  products services quality value relationship cooperation opportunity interest prompt swift friendly patient helpful useful
+  easy easier simple difficult hard amazing awesome cool neat fun ago moment moments hour hours noon yesterday's today's
+  thought hoped created typed drew designed gathered assembled organized sorted arranged transferred converted compressed
+  renamed dated format formats telecon telephone meetings voicemail desk branch headquarters hq region regional field
+  guys awhile heard wondering anyway too together folder link description summary overview cover
   fillable fill-in r u ur cell mobile took while fabrication official referenced supporting continued ready behalf coming way
   paper hardcopy charm throughout everywhere alike renovation remodel refurbishment retrofit construction upgrade upcoming current recent fit-out fitout gc subcontractor
   general designer dealer distributor supplier vendor rep representative agent consultant landlord tenant homeowner family

@@ -39,7 +39,7 @@ const limit =
 
 /** "Please" before anything that a cover note does not ask for, and orders that begin a sentence. */
 const bidden =
-  /\b(?:please|pls|plz|kindly)(?: also| just| kindly)? (?!(?:find|see|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank)\b)\p{L}+|^(?:do|go|run|start|begin|have|write) (?!you\b)/iu;
+  /\b(?:please|pls|plz|kindly)(?: also| just| kindly)? (?!(?:find|see|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank)\b)\p{L}+|^(?:do|go|run|start|begin|write) (?!you\b)/iu;
 
 /** Whether words ask for something or say something that a person must read. */
 export function asksFor(words: string): boolean {

@@ -123,7 +123,7 @@ function isHarmless(sentence: string): boolean {
 
 /** `named`: words of the subject and of people's names. */
 function isStatement(sentence: string, facts: LetterFacts, named: ReadonlySet<string>): boolean {
-  const words = withoutContacts(sentence.normalize("NFKC"));
+  const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   if (isBoilerplate(words)) return false;
   if (words.length > longestSentence) return true;
   const rest = withoutCourtesies(withoutFacts(words, facts));
