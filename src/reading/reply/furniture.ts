@@ -44,7 +44,7 @@ const legal = new RegExp(
     "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
     "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
     "sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet von|envoyé de|enviado desde|sent from mail|von meinem iphone",
-    "[\\[(*]+ ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]+|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
+    "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
     "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
     "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
   ].join("|"),
@@ -53,7 +53,8 @@ const legal = new RegExp(
 
 /** Whether a sentence is of a disclaimer, a banner or the like, and says nothing of the trade. */
 export function isBoilerplate(words: string): boolean {
-  return legal.test(words) && !speaksOfTrade(words);
+  const begun = words.slice(0, 2000);
+  return legal.test(begun) && !speaksOfTrade(words);
 }
 
 /** Phone numbers, addresses of mail and pages, and what is printed before them. */
@@ -71,6 +72,7 @@ const street =
 
 /** Whether a line below somebody's name or greeting tells who they are. */
 export function isOfSignature(line: string): boolean {
+  if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
   if (tokens.length === 0) return true;
   if (speaksOfTrade(line) && !/^(?:\P{Ll}\P{Lu}*\s*)+$/u.test(line)) return false;

@@ -123,9 +123,9 @@ function isHarmless(sentence: string): boolean {
 
 /** `named`: words of the subject and of people's names. */
 function isStatement(sentence: string, facts: LetterFacts, named: ReadonlySet<string>): boolean {
+  if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   if (isBoilerplate(words)) return false;
-  if (words.length > longestSentence) return true;
   const rest = withoutCourtesies(withoutFacts(words, facts));
   return asksFor(rest) || namesFinish(rest, facts) || /\d/.test(rest) || hasOddWords(words, rest, named);
 }
