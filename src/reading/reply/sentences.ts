@@ -3,7 +3,7 @@ const full = 50;
 
 /** Points behind these end no sentence. */
 const short =
-  /(?:^|[\s(])(?:no|nos|nr|pos|qty|st|ste|mr|mrs|ms|dr|attn|inc|co|corp|ltd|approx|ext|tel|fl|bldg|rm|e\.g|i\.e|vs|etc|p\.o|ref|resp|[a-z]|\d{1,2})\.$/i;
+  /(?:^|[\s(])(?:no|nos|nr|pos|qty|st|ste|mr|mrs|ms|dr|attn|inc|co|corp|ltd|approx|ext|tel|fl|bldg|rm|e\.g|i\.e|vs|etc|p\.o|ref|resp|[a-z])\.$/i;
 
 /** Paragraphs of lines; each is a list of sentences, as written but for line breaks. */
 export function paragraphsOf(lines: readonly string[]): string[][] {
@@ -29,7 +29,9 @@ function sentencesIn(run: string): string[] {
   let from = 0;
   for (const { index, 0: end } of run.matchAll(/[.!?…;]+["”’)]*\s+|\s[-–—|]+\s/gu)) {
     const sentence = run.slice(from, index + end.length).trim();
-    if (/\.\s+$/.test(end) && short.test(run.slice(Math.max(from, index - 8), index + 1))) continue;
+    const isNumber = /^\(?\d{1,2}\.\s+$/.test(sentence + end.slice(-1));
+    if (/\.\s+$/.test(end) && (isNumber || short.test(run.slice(Math.max(from, index - 8), index + 1))))
+      continue;
     sentences.push(sentence);
     from = index + end.length;
   }

@@ -99,9 +99,9 @@ function readSigned(lines: readonly string[], known: Reading): string[] {
 
 /** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
 function read(lines: readonly string[], known: Reading, signed: boolean): string[] {
-  const open = lines.filter(
-    (line) => !isRemembered(line, known.furniture) && wordsKept(line, new Set(known.kept)) === undefined,
-  );
+  const kept = new Set(known.kept);
+  const isKept = (line: string): boolean => wordsKept(line, kept)?.every((word) => kept.has(word)) ?? false;
+  const open = lines.filter((line) => !isRemembered(line, known.furniture) && !isKept(line));
   const paragraphs = paragraphsOf(open);
   const last = paragraphs.at(-1);
   return paragraphs.flatMap((sentences) => {
