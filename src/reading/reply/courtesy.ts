@@ -102,6 +102,7 @@ const courtesies = [
   `(?:and )?(?:i|we)(?:'ll| will| can) (?:re-?send|try)(?: (?:it|them|again|another way|in another (?:format|way)|a new one|once more))*|(?:and )?(?:i|we)(?:'ll| will| can) send (?:it|them)(?: (?:again|another way|in another (?:format|way)|once more|over))+`,
   `(?:on )?(?:\\p{L}+'s|${understood.fact}|her|his|their|our client's) behalf|(?:covering|filling in|standing in|writing) for(?: (?:\\p{L}+|${understood.fact}))(?: (?:this week|today|while .{0,20} away))?`,
   `(?:good|nice|great) (?:catch|spot|one|job|work)|wow(?:,? that was (?:fast|quick))?|d'oh|argh|ugh|yikes|(?:am i |did i |are we )?(?:missing|forget(?:ting)?|miss) any ?thing\\??|(?:sorry,? )?(?:i|we) thought (?:i|we)(?: had|'d| have)? (?:included|attached|sent|added) (?:it|them|those|that|these)|any (?:trouble|bother|snags?),? (?:just )?(?:${contact}|give (?:me|us) a bell)(?: ${me})?`,
+  `(?:with|for) (?:any |further |all )?(?:questions|concerns|comments|queries)(?: (?:or|and) (?:questions|concerns|comments|problems|issues))?|according to (?:your|our|the) (?:remarks|comments|notes|answer|e-?mail|message|list|instructions|corrections|feedback)|enjoy(?=[!.]*$)|replacements? (?:sheets? )?for the (?:one|sheet|file)(?: with the (?:error|mistake|slip|typo))?`,
   `after all|above all|at all|by hand|by mail|all right`,
   // Files that come in several letters.
   `(?:i'?m |we'?re |i am )?not (?:quite |really )?sure (?:if |whether |that )?(?:the |my |our |this |these |those |it |they |you )(?:first |last |previous |other |earlier )?(?:one |ones |e-?mail |mail |files? |sheets? |got |message )?(?:went|go|came|got|come|gone|get|through|out|received)(?: (?:went|through|out|across|over|it|them|this morning|yesterday|today))*`,
@@ -241,7 +242,7 @@ const plain = new Set(
   conference boardroom workroom storage store shop showroom studio laboratory lab music art staff guest master suite
   suites unit units apartment apartments depot station plant factory courthouse court town city street road lane north
   south east west upper main front rear side corner end area areas phase
-  engraving subject along corresponding which who whom whose during such various several particular necessary relevant
+  finished remarks according open engraving subject along corresponding which who whom whose during such various several particular necessary relevant
   appropriate applicable proper accordingly furthermore moreover meanwhile respective thereof matter item items product
   products services quality value relationship cooperation opportunity interest prompt swift friendly patient helpful useful
   easy easier simple difficult hard amazing awesome cool neat fun ago moment moments hour hours noon yesterday's today's

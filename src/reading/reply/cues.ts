@@ -14,7 +14,7 @@ const cues = [
   "(?:two|three|four|five|six|\\d+) (?:sets|lots|of (?:them|these|those|each))|sets of|qty|qtys|quantit(?:y|ies)|pcs|pieces?|ea|each|every|dozen|double|twice|triple|thrice|times|extras?|spares?|additional|another|more|less|fewer|pairs?|copies|repeat(?:ed)?|reorder|x ?\\d+|\\d+ ?x",
   // What is cut, and how.
   "engrav(?:e|es|ed)|etch(?:ed)?|cut|print(?:ed)?|paint(?:ed)?|infill(?:ed)?|letters?|lettering|fonts?|typeface|bold|italics?|sizes?|bigger|larger|smaller|taller|mm|inch(?:es)?|cm|upper ?case|lower ?case|caps|capitals?|words?|wording|text|rows?|lines?|button(?:s)?|keys?|faces?|logos?|symbols?|icons?|arrows?|cent(?:er|re)(?:ed|d)?|align(?:ed)?|blank|plain|braille|backlit|leds?|screws?|frames?|box(?:es)?|back ?box(?:es)?|gasket|mounting",
-  "colou?r(?:s|ed)?|finish(?:es|ed)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin",
+  "colou?r(?:s|ed)?|finish(?:es)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin",
   // When, and how it travels.
   "asap|a\\.s\\.a\\.p|urgent(?:ly)?|rush(?:ed)?|expedit(?:e|ed|ing)|hurry|quick(?:ly)?|soon(?:er|est)?|fast(?:er)?|deadline|due|lead ?times?|eta|overnight|when|how long|how soon|priority|emergency|critical|timeline",
   "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|courier|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed)?[ -]?up|collect|packaging|label(?:s|l?ed)?|bag(?:s|ged)?|route",
@@ -39,7 +39,7 @@ const limit =
 
 /** "Please" before anything that a cover note does not ask for, and orders that begin a sentence. */
 const bidden =
-  /\b(?:please|pls|plz|kindly)(?: also| just| kindly)? (?!(?:find|see|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank)\b)\p{L}+|^(?:do|go|run|start|begin|write) (?!you\b)/iu;
+  /\b(?:please|pls|plz|kindly)(?: also| just| kindly)? (?!(?:find|see|open|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank)\b)\p{L}+|^(?:do|go|run|start|begin|write) (?!you\b)/iu;
 
 /** Whether words ask for something or say something that a person must read. */
 export function asksFor(words: string): boolean {
