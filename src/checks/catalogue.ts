@@ -12,6 +12,7 @@ import { scannedSheet } from "./file/scanned-sheet.ts";
 import { sheetDamaged } from "./file/sheet-damaged.ts";
 import { sheetLocked } from "./file/sheet-locked.ts";
 import { unknownForm } from "./file/unknown-form.ts";
+import { letterSaysMore } from "./letter/letter-says-more.ts";
 import { noSheet } from "./letter/no-sheet.ts";
 import { photographedSheet } from "./letter/photographed-sheet.ts";
 import { senderUnproven } from "./letter/sender-unproven.ts";
@@ -195,6 +196,7 @@ export const orderChecks: readonly OrderCheck[] = [
 /** Every check on what a letter brought, taken together. */
 export const letterChecks: readonly LetterCheck[] = [
   noSheet,
+  letterSaysMore,
   photographedSheet,
   sharedLink,
   senderUnproven,

@@ -5,9 +5,11 @@ import { dateIn } from "../audit/day.ts";
 import { judgeOpened, type OpenLetter, openLetter, openParts, usualCaps } from "../intake/open.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import type { Reader } from "../ports/reader.ts";
+import { statementsBeside } from "../reading/reply/beside.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { openLog } from "../telemetry/log.ts";
 import type { Attachment } from "../trade/attachment.ts";
+import type { Letter } from "../trade/letter.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { type Configuration, systemClock } from "./wire.ts";
 
@@ -36,17 +38,16 @@ export async function checkPaths(
   { catalogue, editions, settings }: Pick<Configuration, "catalogue" | "editions" | "settings">,
   reader: Reader,
 ): Promise<Checked> {
-  const { files, ...letter } = await openAll(reader, await filesOf(paths));
+  const { files, letters, ...letter } = await openAll(reader, await filesOf(paths));
   const today = dateIn(systemClock.now(), settings.time_zone);
   const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
-  const report = makeReport(
-    {
-      ...letter,
-      files: read.map(({ file }) => file),
-      sheets: read.flatMap(({ sheet }) => sheet ?? []),
-    },
-    catalogue,
-  );
+  const brought = {
+    files: read.map(({ file }) => file),
+    sheets: read.flatMap(({ sheet }) => sheet ?? []),
+  };
+  const known = { ...brought, earlier: [], catalogue, furniture: new Set<string>(), quoted: [], kept: [] };
+  const statements = letters.flatMap((one) => statementsBeside(one, known));
+  const report = makeReport({ ...letter, ...brought, statements }, catalogue);
   return { report, attachments: files.map(({ attachment }) => attachment) };
 }
 
@@ -83,7 +84,7 @@ async function filesOf(paths: readonly string[]): Promise<string[]> {
 async function openAll(
   reader: Reader,
   paths: readonly string[],
-): Promise<Pick<OpenLetter, "files" | "links" | "unsafe">> {
+): Promise<Pick<OpenLetter, "files" | "links" | "unsafe"> & { readonly letters: readonly Letter[] }> {
   const read = await Promise.all(
     paths.map(async (path) => ({
       name: basename(path),
@@ -98,12 +99,14 @@ async function openAll(
   const loose = read.filter((file) => !isLetter(file)).map((file) => ({ ...file, looks: false }));
   const files = [...(await openParts(reader, loose, "0", ownCaps))];
   const links: string[] = [];
+  const letters: Letter[] = [];
   let unsafe = false;
   for (const [i, { bytes }] of read.filter(isLetter).entries()) {
     const opened = await openLetter(reader, bytes, `${i + 1}`);
     files.push(...opened.files);
     links.push(...opened.links);
+    letters.push(opened.letter);
     unsafe ||= opened.unsafe;
   }
-  return { files, links, unsafe };
+  return { files, links, letters, unsafe };
 }

@@ -1,22 +1,26 @@
 import { dateIn } from "../audit/day.ts";
 import { changesOf } from "../judging/changes.ts";
+import { ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/kept.ts";
-import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
+import { type Answered, type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { readHeader } from "../reading/letter/letter.ts";
+import { statementsBeside } from "../reading/reply/beside.ts";
+import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
 import type { ReadFile } from "../trade/attachment.ts";
-import type { Came } from "../trade/letter.ts";
+import type { Came, Letter } from "../trade/letter.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import type { Statement } from "../trade/statement.ts";
 import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { judgeOpened, type OpenLetter, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
-import { readReply, type Said } from "./reply.ts";
+import { answerWords, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { tooMany } from "./too-many.ts";
 
@@ -117,7 +121,18 @@ async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: De
 /** Whose orders a letter touches, what it replies about and keeps; `why`, where a person must look first. */
 interface Understood extends Said {
   readonly reply: boolean;
+  /** The letters to whose answers it replies, where it may be told of them. */
+  readonly answered: readonly Answered[];
+  /** Keys of its lines that stood in earlier letters of its sender. */
+  readonly furniture: ReadonlySet<LineKey>;
   readonly why?: string;
+}
+
+/** Under whose names lines of a letter are remembered: its sender's, and a company's. */
+function sendersOf({ from }: Letter, { rules }: Desk): string[] {
+  const domain = from?.split("@").at(-1);
+  if (from === undefined || domain === undefined) return [];
+  return rules.sharedDomains.includes(domain) ? [from] : [from, domain];
 }
 
 async function whatItSays({ letter, sheets }: Opened, sender: Sender, desk: Desk): Promise<Understood> {
@@ -129,38 +144,76 @@ async function whatItSays({ letter, sheets }: Opened, sender: Sender, desk: Desk
   // A letter that a person must see first is about nothing, and keeps nothing.
   const ours = why === undefined ? answered : [];
   const said = await readReply({ letter, answered: ours, proof: sender.proof, party, sheets }, desk);
-  return { ...said, reply: answered.length > 0, ...(why === undefined ? {} : { why }) };
+  const furniture = await desk.store.linesSeen(sendersOf(letter, desk), lineKeysOf(wordsOf(letter)));
+  return {
+    ...said,
+    reply: answered.length > 0,
+    answered: ours,
+    furniture,
+    ...(why === undefined ? {} : { why }),
+  };
 }
 
 /** A report, and the state that it was made from. */
 interface Judgement {
   readonly report: Report;
   readonly state: BuyerState;
+  /** Numbers of the orders that the letter is about. */
+  readonly about: readonly string[];
+}
+
+/** What a letter says beside its sheets that a person has to read. */
+async function statementsOf(
+  { letter, read, sheets }: Opened,
+  { kept, answered, furniture }: Understood,
+  state: BuyerState,
+  desk: Desk,
+): Promise<Statement[]> {
+  const { answer: text, subject } = await answerWords({ letter, answered }, desk);
+  return statementsBeside(letter, {
+    files: read,
+    sheets,
+    earlier: state.orders.flatMap((order) => order.sheets),
+    catalogue: desk.catalogue,
+    furniture,
+    quoted: answered.length === 0 ? [] : [{ text, subject }],
+    kept: kept.map(({ word }) => word),
+  });
+}
+
+/** All words of a letter, its subject among them. */
+function wordsOf({ subject, text, otherTexts = [] }: Letter): string {
+  return [subject, text, ...otherTexts].join("\n");
 }
 
 async function judge(opened: Opened, sender: Sender, said: Understood, desk: Desk): Promise<Judgement> {
   const { number, came, read, sheets, links, unsafe } = opened;
-  const { party, about, reply } = said;
+  const { party, reply } = said;
   const held = party.why !== undefined || sender.many !== undefined;
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
-  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...about])];
+  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about])];
   const state = held ? newBuyer(party.buyer) : await desk.store.stateOf(party.buyer, numbers);
   const kept = held ? [] : [...(await desk.store.keptWords(party.buyer)), ...said.kept];
+  const statements = await statementsOf(opened, said, state, desk);
+  // Words beside no sheet, and words that a person reads, are about the orders that they name.
+  const named =
+    sheets.length === 0 || statements.length > 0 ? ordersNamedIn(wordsOf(opened.letter), state) : [];
+  const about = [...new Set([...said.about, ...named])];
   const letter = { number, came };
   const report = makeReport(
-    { files: read, sheets, letter, links, unsafe, held, reply, kept: said.kept, about },
+    { files: read, sheets, letter, links, unsafe, held, reply, kept: said.kept, about, statements },
     withKept(desk.catalogue, kept),
     state,
   );
-  return { report, state };
+  return { report, state, about };
 }
 
 /** What is stored of a letter: its answer, or why it gets none. */
 async function outcomeOf(
   { letter, sheets }: Opened,
   sender: Sender,
-  { party, kept, about, why }: Understood,
-  { report, state }: Judgement,
+  { party, kept, why }: Understood,
+  { report, state, about }: Judgement,
   bytes: Uint8Array,
   desk: Desk,
 ): Promise<Outcome> {
@@ -173,6 +226,7 @@ async function outcomeOf(
     changes: changesOf(report, state),
     kept,
     about,
+    lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(wordsOf(letter)) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };

@@ -67,9 +67,9 @@ function partyToAnswered({ letter, answered, proof }: Reply, desk: Desk): Promis
 }
 
 /** What the answer says that the letter replies to. */
-async function answerWords(
-  { letter, answered }: Reply,
-  { store, reader }: Desk,
+export async function answerWords(
+  { letter, answered }: Pick<Reply, "letter" | "answered">,
+  { store, reader }: Pick<Desk, "store" | "reader">,
 ): Promise<{ answer: string; subject: string }> {
   const nearest = answered.find(({ answer }) => answer?.messageId === letter.inReplyTo) ?? answered.at(-1);
   const answer = nearest === undefined ? undefined : await store.answer(nearest.letter);

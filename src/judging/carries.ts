@@ -1,3 +1,5 @@
+import { letterSaysMore } from "../checks/letter/letter-says-more.ts";
+import { noSheet } from "../checks/letter/no-sheet.ts";
 import { sharedLink } from "../checks/letter/shared-link.ts";
 import { isBlank } from "../checks/required.ts";
 import { letterOf } from "../orders/ids.ts";
@@ -23,9 +25,21 @@ export function carriedBy(report: Report): readonly Carried[] {
 }
 
 function wordsIn({ problems, letter = "" }: Report): Carried[] {
-  return problems.flatMap(({ check }): Carried[] =>
-    check === sharedLink.id
-      ? [{ letter, what: "words", text: "a link to files, which the program has not opened" }]
-      : [],
-  );
+  return problems.flatMap(({ check, wording, facts }): Carried[] => {
+    const text =
+      check === letterSaysMore.id
+        ? String(facts["words"] ?? unclear[wording])
+        : check === noSheet.id || check === sharedLink.id
+          ? unclear[check]
+          : undefined;
+    return text === undefined ? [] : [{ letter, what: "words", text }];
+  });
 }
+
+/** What is said in place of words that cannot be told. */
+const unclear: Readonly<Record<string, string>> = {
+  unsure: "(words that are struck out or hidden)",
+  long: "(more than a program reads)",
+  [noSheet.id]: "(files that are no sheets)",
+  [sharedLink.id]: "(a link to files, which the program has not opened)",
+};

@@ -66,7 +66,8 @@ export function makeReport(
   catalogue: Catalogue,
   state: BuyerState = newBuyer(),
 ): Report {
-  const { files, sheets, held = false, reply = false, links = [], unsafe = false, kept = [] } = submission;
+  const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
+  const { kept = [], statements = [] } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
@@ -95,7 +96,8 @@ export function makeReport(
     return {
       order,
       verdict: gravest([
-        held ? "person" : "pass",
+        // What a letter says may be about any of its orders, so none passes before a person has read it.
+        held || statements.length > 0 ? "person" : "pass",
         verdictOf(problems),
         ...members.map(({ verdict }) => verdict),
       ]),
@@ -108,7 +110,10 @@ export function makeReport(
     files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),
     sheets: sheets.map((sheet) => withoutProblemsOf(standing.late, reportOn(sheet))),
     orders,
-    problems: checkLetter({ files, orders: touched, held, reply, kept, links, unsafe }, catalogue),
+    problems: checkLetter(
+      { files, orders: touched, held, reply, kept, links, statements, unsafe },
+      catalogue,
+    ),
     earlier: before.filter((sheet) => standing.sheets.includes(sheet)),
     replaced: standing.replaced,
     late: standing.late,

@@ -2,6 +2,7 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import type { Statement } from "../trade/statement.ts";
 
 /** What came in together: one letter, or the files named on the command line. */
 export interface Submission {
@@ -19,6 +20,8 @@ export interface Submission {
   readonly about?: readonly string[];
   /** Addresses in the letter's text behind which files seem to lie. */
   readonly links?: readonly string[];
+  /** What the letter says beside its sheets that a person has to read. */
+  readonly statements?: readonly Statement[];
   /** Nothing but the letter's header was read: opening it does harm. */
   readonly unsafe?: boolean;
 }

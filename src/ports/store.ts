@@ -55,6 +55,8 @@ export interface Outcome {
   readonly domain?: string;
   /** Numbers of the buyer's orders that the letter replies about, whether or not it changes them. */
   readonly about?: readonly string[];
+  /** Keys of its lines, and under whose names they are remembered, so that later letters know what stands in each. */
+  readonly lines?: { readonly senders: readonly string[]; readonly keys: readonly string[] };
   /** Absent when nothing is to be sent; `why` then says the reason. */
   readonly answer?: Omit<StoredAnswer, "letter"> & { readonly subject: string };
   /** Without an answer: held for a person, or silent since nobody wants one. */
@@ -96,6 +98,8 @@ export interface Store {
   readonly answered: (messageIds: readonly string[]) => Promise<readonly Answered[]>;
   /** What this buyer has kept; projects are given by their keys. */
   readonly keptWords: (buyer: string) => Promise<readonly KeptWord[]>;
+  /** Those of some lines that stood in earlier letters of any of these senders. */
+  readonly linesSeen: (senders: readonly string[], lines: readonly string[]) => Promise<ReadonlySet<string>>;
   /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
   readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
   /** Answers made since then: to the letters of one sender, and to all. */

@@ -70,6 +70,8 @@ const openedLetter: z.ZodType<OpenedLetter> = z.strictObject({
   inReplyTo: text.exactOptional(),
   references: z.array(text),
   text,
+  textUnsure: z.literal(true).exactOptional(),
+  otherTexts: z.array(text).exactOptional(),
   parts: z.array(part),
   links: z.array(text),
 });

@@ -5,6 +5,7 @@ import type { LetterState } from "../trade/record.ts";
 import type { Blobs } from "./blobs.ts";
 import { holdOn, takeClaim } from "./claims.ts";
 import { readAnswered, readKept, readSheets } from "./kept.ts";
+import { readLines } from "./lines.ts";
 import { isMigrated, migrate } from "./migrations.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
@@ -84,6 +85,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     },
     answered: (messageIds) => readAnswered(db, messageIds),
     keptWords: (buyer) => readKept(db, buyer),
+    linesSeen: (senders, lines) => readLines(db, senders, lines),
     sheets: (ids) => readSheets(db, ids),
     mark: (claim, state, words, now, dueAt) =>
       db.transaction().execute(async (tx) => {

@@ -33,6 +33,8 @@ export interface Tables {
   };
   /** Words that a letter keeps as they stand for a project of its buyer's, which stands here by its key. */
   kept_words: { buyer: string; project: string; word: string; letter: number; kept_at: string };
+  /** Lines of letters, by their keys, that may stand in every letter of their sender, or of his company. */
+  lines: { sender: string; line: string };
   /** How far each mailbox has been handled. */
   marks: { mailbox: string; validity: string; uid: number };
   attachments: { id: string; letter: number; file: string; kind: string; bytes_sha: string };

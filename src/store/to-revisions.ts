@@ -62,6 +62,12 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
     .addColumn("closed_at", "text")
     .addColumn("closed_by", "integer", (c) => c.references("revisions.id"))
     .execute();
+  await db.schema
+    .createTable("lines")
+    .addColumn("sender", "text", (c) => c.notNull())
+    .addColumn("line", "text", (c) => c.notNull())
+    .addPrimaryKeyConstraint("lines_once", ["sender", "line"])
+    .execute();
   await db.schema.createIndex("questions_by_order").on("questions").columns(["order_id", "key"]).execute();
   await db.schema
     .alterTable("sheets")

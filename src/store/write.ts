@@ -4,6 +4,7 @@ import { orderKey } from "../judging/state.ts";
 import { type Outcome, StateMoved } from "../ports/store.ts";
 import type { Problem } from "../trade/problem.ts";
 import { writeKept } from "./kept.ts";
+import { writeLines } from "./lines.ts";
 import { problemShape, sheetShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
@@ -66,6 +67,7 @@ export async function writeOutcome(
     await moveOn(tx, outcome);
     for (const revision of changes) await writeRevision(tx, letter, outcome, revision, now);
     await writeKept(tx, letter, outcome, now);
+    await writeLines(tx, outcome);
   }
   await writeReplies(tx, letter, outcome);
   if (outcome.answer !== undefined && shas.answer !== undefined)

@@ -15,6 +15,10 @@ export interface Letter {
   readonly references: readonly string[];
   /** As plain words; empty where its page of HTML strikes out or hides some, or says more than its plain text. */
   readonly text: string;
+  /** The text cannot be known for certain: its page of HTML strikes words out or hides some. */
+  readonly textUnsure?: true;
+  /** Other texts that a person may see: its page of HTML where that says more, the texts of letters forwarded in it. */
+  readonly otherTexts?: readonly string[];
   readonly attachments: readonly Attachment[];
 }
 

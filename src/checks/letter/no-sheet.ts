@@ -1,11 +1,23 @@
-import type { FileKind } from "../../trade/attachment.ts";
-import { defineLetterCheck } from "../check.ts";
+import type { FileKind, ReadFile } from "../../trade/attachment.ts";
+import { defineLetterCheck, type LetterSubject } from "../check.ts";
 import { completeOrder, fileAs, subject } from "../sample.ts";
 
 const bare = { files: [], orders: [], held: false, reply: false, links: [] } as const;
 
 /** What comes beside sheets, and is none. */
 const beside: readonly FileKind[] = ["no-form", "office-document", "archive", "other"];
+
+function attachedTo({ files }: LetterSubject): readonly ReadFile[] {
+  return files.filter(({ kind }) => kind !== "decoration");
+}
+
+/** Whether a letter brings no sheet, nor anything that was meant as one. */
+export function hasNoSheet(letter: LetterSubject): boolean {
+  // A letter of words about orders that we know is told how they stand.
+  if (letter.orders.length > 0 && attachedTo(letter).length === 0) return false;
+  // A file that was meant as a sheet says by itself how to send it right, and so does a link.
+  return attachedTo(letter).every(({ kind }) => beside.includes(kind)) && letter.links.length === 0;
+}
 
 export const noSheet = defineLetterCheck({
   id: "no-sheet",
@@ -39,7 +51,7 @@ export const noSheet = defineLetterCheck({
       given: { ...bare, files: [fileAs("locked"), fileAs("other")] },
     },
     {
-      shows: "a reply about an order that we know",
+      shows: "a reply in words about an order that we know",
       given: { ...bare, reply: true, orders: [subject(completeOrder()).order] },
     },
     {
@@ -58,12 +70,10 @@ export const noSheet = defineLetterCheck({
     { shows: "a letter that opening does harm", given: { ...bare, unsafe: true }, wording: "unsafe" },
     { shows: "an answer to our question", given: { ...bare, reply: true }, wording: "reply" },
   ],
-  *find({ files, orders, reply, links, unsafe = false }, _, say) {
-    const attached = files.filter(({ kind }) => kind !== "decoration");
-    // A file that was meant as a sheet says by itself how to send it right, and so does a link.
-    if (attached.some(({ kind }) => !beside.includes(kind)) || links.length > 0) return;
-    // A letter about orders that we know is told how they stand.
-    if (orders.length > 0 && attached.length === 0) return;
+  *find(letter, _, say) {
+    if (!hasNoSheet(letter)) return;
+    const { reply, unsafe = false } = letter;
+    const attached = attachedTo(letter);
     yield say(unsafe ? "unsafe" : reply ? "reply" : attached.length === 0 ? "nothing" : "others", {}, []);
   },
 });

@@ -1,4 +1,5 @@
 import type { ParsedMail } from "mailparser";
+import type { Letter } from "../../trade/letter.ts";
 import { takeApart } from "../reply/own-text.ts";
 import { hasMoreWords } from "../reply/word-bag.ts";
 import { parseMail } from "./letter-parts.ts";
@@ -6,20 +7,29 @@ import { parseMail } from "./letter-parts.ts";
 /** Longer pages are not read. In characters. */
 const longestPage = 1_000_000;
 
+/** What a letter says in words. */
+export type PlainWords = Pick<Letter, "text" | "textUnsure" | "otherTexts">;
+
 /**
  * The text of a letter as plain words. Empty where they alone would mislead, since the letter has a page of HTML
  * that strikes words out, hides some, or says more than its plain text: RFC 2046 §5.1.4 leaves it to the
- * reader's program which of the two a person sees.
+ * reader's program which of the two a person sees. Where the page only says more, both are given beside it.
  */
-export async function plainWords({ text = "", html = false }: ParsedMail): Promise<string> {
-  if (html === false || text.trim() === "") return text;
+export async function plainWords({
+  text = "",
+  html = false,
+}: Pick<ParsedMail, "text" | "html">): Promise<PlainWords> {
+  const plain = { text };
+  if (html === false || text.trim() === "") return plain;
+  const unsure = { text: "", textUnsure: true } as const;
   // A style sheet may strike out by name; what it hides is not looked for, since all mail programs' do.
-  if (html.length > longestPage || /line-through/i.test(html)) return "";
+  if (html.length > longestPage || /line-through/i.test(html)) return unsure;
   const page = bodyOf(html);
-  if (struck.test(page) || hidden.test(page)) return "";
+  if (struck.test(page) || hidden.test(page)) return unsure;
   const shown = await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`));
   // Programs make different texts of a table, such as our answers have, so what is quoted is not compared.
-  return hasMoreWords(takeApart(shown.text ?? "", "").own.join("\n"), text) ? "" : text;
+  if (!hasMoreWords(takeApart(shown.text ?? "", "").own.join("\n"), text)) return plain;
+  return { text: "", otherTexts: [text, shown.text ?? ""] };
 }
 
 const struck = /<(?:s|strike|del)(?:\s[^<>]*)?>/i;

@@ -2,7 +2,7 @@ import type { AddressObject, ParsedMail } from "mailparser";
 import type { Letter } from "../../trade/letter.ts";
 
 /** What the header of a letter says. */
-export type Header = Omit<Letter, "attachments" | "text">;
+export type Header = Omit<Letter, "attachments" | "text" | "textUnsure" | "otherTexts">;
 
 /** The header of a letter, as far as it makes sense. */
 export function headerOf(mail: ParsedMail): Header {

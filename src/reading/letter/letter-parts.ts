@@ -14,6 +14,15 @@ export interface Contents {
   readonly parts: readonly Part[];
   /** Every text that a mail program would show, plain and HTML. */
   readonly texts: readonly string[];
+  /** The letters forwarded in it. */
+  readonly forwarded: readonly Forwarded[];
+}
+
+/** A forwarded letter as far as it is words. */
+export interface Forwarded {
+  readonly subject: string;
+  readonly text: string;
+  readonly html: string | false;
 }
 
 export function parseMail(bytes: Uint8Array): Promise<ParsedMail> {
@@ -43,6 +52,7 @@ export async function contentsOf(bytes: Uint8Array, mail?: ParsedMail, depth = 0
       ...others.map(({ filename = "", content }) => partOf(filename, content)),
     ],
     texts: contents.flatMap(({ texts }) => texts),
+    forwarded: contents.flatMap(({ forwarded }) => forwarded),
   };
 }
 
@@ -50,17 +60,24 @@ async function contentsOfLeaf(leaf: Leaf, shown: ReadonlySet<string>, depth: num
   const { name = "", bytes } = leaf;
   if (isText(leaf)) {
     const text = Buffer.from(bytes).toString("latin1");
-    return { parts: uuencodedIn(text).map((file) => partOf(file.name, file.bytes)), texts: [text] };
+    return {
+      parts: uuencodedIn(text).map((file) => partOf(file.name, file.bytes)),
+      texts: [text],
+      forwarded: [],
+    };
   }
-  if (leaf.name === undefined && bytes.length === 0) return { parts: [], texts: [] };
+  if (leaf.name === undefined && bytes.length === 0) return { parts: [], texts: [], forwarded: [] };
   const part = partOf(name, bytes, belongsToLooks(leaf, shown));
-  if (!isLetter(leaf) || depth >= deepest) return { parts: [part], texts: [] };
+  if (!isLetter(leaf) || depth >= deepest) return { parts: [part], texts: [], forwarded: [] };
   try {
-    const inside = await contentsOf(bytes, undefined, depth + 1);
+    const mail = await parseMail(bytes);
+    const contents = await contentsOf(bytes, mail, depth + 1);
+    const { subject = "", text = "", html = false } = mail;
+    const inside = { ...contents, forwarded: [{ subject, text, html }, ...contents.forwarded] };
     // A letter that holds nothing but words is itself what was attached.
     return inside.parts.every(({ looks }) => looks) ? { ...inside, parts: [part] } : inside;
   } catch {
-    return { parts: [part], texts: [] }; // what cannot be opened is a file like any other
+    return { parts: [part], texts: [], forwarded: [] }; // what cannot be opened is a file like any other
   }
 }
 

@@ -1,10 +1,11 @@
+import type { ParsedMail } from "mailparser";
 import type { Letter } from "../../trade/letter.ts";
 import { contentOf } from "../content.ts";
 import type { Part } from "../facts.ts";
 import { headerEnd } from "./header-lines.ts";
-import { plainWords } from "./html-words.ts";
+import { type PlainWords, plainWords } from "./html-words.ts";
 import { type Header, headerOf } from "./letter-header.ts";
-import { contentsOf, parseMail } from "./letter-parts.ts";
+import { contentsOf, type Forwarded, parseMail } from "./letter-parts.ts";
 import { fileLinksIn } from "./links.ts";
 import { leavesOf } from "./mime.ts";
 import { signedContent } from "./signed.ts";
@@ -24,12 +25,27 @@ export type OpenedLetter = Omit<Letter, "attachments"> & {
 export async function readLetter(bytes: Uint8Array): Promise<OpenedLetter> {
   const letter = withoutSignature(bytes);
   const mail = await parseMail(letter);
-  const { parts, texts } = await contentsOf(letter, mail);
+  const { parts, texts, forwarded } = await contentsOf(letter, mail);
   return {
     ...headerOf(mail),
-    text: await plainWords(mail),
+    ...(await wordsOf(mail, forwarded)),
     parts,
     links: [...new Set(texts.flatMap(fileLinksIn))],
+  };
+}
+
+/** What a letter says, with what the letters forwarded in it say, each under its subject as mail programs quote it. */
+async function wordsOf(mail: ParsedMail, forwarded: readonly Forwarded[]): Promise<PlainWords> {
+  const words = await plainWords(mail);
+  const inside = await Promise.all(forwarded.map(plainWords));
+  const others = inside.flatMap(({ text, otherTexts = [] }, i) =>
+    [text, ...otherTexts].map((said) => `From:\nSubject: ${forwarded[i]?.subject ?? ""}\n\n${said}`),
+  );
+  const otherTexts = [...(words.otherTexts ?? []), ...others];
+  return {
+    text: words.text,
+    ...([words, ...inside].some(({ textUnsure }) => textUnsure) ? { textUnsure: true } : {}),
+    ...(otherTexts.length === 0 ? {} : { otherTexts }),
   };
 }
 

@@ -67,7 +67,7 @@ const longestText = 30_000;
 const longestLine = 300;
 
 /** The words that a line asks to keep; undefined if it says anything else, or says it in another way. */
-function wordsKept(line: string, asked: ReadonlySet<string>): string[] | undefined {
+export function wordsKept(line: string, asked: ReadonlySet<string>): string[] | undefined {
   if (line.length > longestLine) return undefined;
   const list = /^[-*•]?\s*(?:\(?\d{1,3}\s?[.:)]?\s*)?(?:please\s+)?keep(?:\s*:|\s)\s*(.+)$/iu.exec(line)?.[1];
   const items = list

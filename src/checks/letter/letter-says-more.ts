@@ -1,0 +1,79 @@
+import type { Statement } from "../../trade/statement.ts";
+import { defineLetterCheck } from "../check.ts";
+import { completeOrder, fileAs, subject } from "../sample.ts";
+import { hasNoSheet } from "./no-sheet.ts";
+
+const { order } = subject(completeOrder());
+const clean = { files: [fileAs("sheet")], orders: [order], held: false, reply: false, links: [] } as const;
+const said = (words: string, where: "subject" | "text" | "quotation" = "text"): Statement[] => [
+  { kind: "said", where, words },
+];
+
+export const letterSaysMore = defineLetterCheck({
+  id: "letter-says-more",
+  title: "A letter says more than its sheets",
+  severity: "asks",
+  verdict: "person",
+  source: { kind: "house" },
+  why: "Only the sheets are cut. A wish, a change or a question beside them reaches nobody unless a person reads it, and a cancelled order would be made.",
+  wordings: {
+    subject: {
+      says: "The subject of your letter says “{words}”. The program acts on nothing but the sheets, so a person reads this.",
+      fix: "You will hear from us; nothing is cut before. Put into the sheets what they can hold.",
+    },
+    text: {
+      says: "Your letter says “{words}”. The program acts on nothing but the sheets, so a person reads this.",
+      fix: "You will hear from us; nothing is cut before. Put into the sheets what they can hold.",
+    },
+    quotation: {
+      says: "A letter that yours quotes or forwards says “{words}”. The program acts on nothing but the sheets, so a person reads this.",
+      fix: "You will hear from us; nothing is cut before. Put into the sheets what they can hold.",
+    },
+    unsure: {
+      says: "Some words of your letter are struck out or hidden, so it is not certain what it says. A person reads it.",
+      fix: "You will hear from us; nothing is cut before.",
+    },
+    long: {
+      says: "The text of your letter is too long for the program to read. A person reads it.",
+      fix: "You will hear from us; nothing is cut before.",
+    },
+  },
+  passing: [
+    { shows: "nothing but a cover note", given: { ...clean, statements: [] } },
+    {
+      shows: "a letter without a sheet, which a person reads as a whole",
+      given: { ...clean, files: [], orders: [], statements: said("3 of each") },
+    },
+  ],
+  failing: [
+    {
+      shows: "a cancellation in the subject",
+      given: { ...clean, statements: said("CANCEL order BW-2207", "subject") },
+      wording: "subject",
+    },
+    {
+      shows: "a wish",
+      given: { ...clean, statements: said("Please engrave the other one in red, qty 5.") },
+      wording: "text",
+    },
+    {
+      shows: "a remark between the lines of our answer",
+      given: { ...clean, statements: said("just drop the last word", "quotation") },
+      wording: "quotation",
+    },
+    { shows: "a struck-out line", given: { ...clean, statements: [{ kind: "unsure" }] }, wording: "unsure" },
+    {
+      shows: "a text of a hundred pages",
+      given: { ...clean, statements: [{ kind: "long" }] },
+      wording: "long",
+    },
+  ],
+  *find(letter, _, say) {
+    // A person reads the whole of such a letter anyhow.
+    if (letter.orders.length === 0 && hasNoSheet(letter)) return;
+    for (const statement of letter.statements ?? []) {
+      if (statement.kind === "said") yield say(statement.where, { words: statement.words }, []);
+      else yield say(statement.kind, {}, []);
+    }
+  },
+});

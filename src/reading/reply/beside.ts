@@ -1,0 +1,72 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { ReadFile } from "../../trade/attachment.ts";
+import type { Letter } from "../../trade/letter.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import type { Statement } from "../../trade/statement.ts";
+import { type KnownWords, statementsIn } from "./statements.ts";
+import type { LetterFacts } from "./tallies.ts";
+
+/** What came with a letter, and what is known of its sender's letters. */
+export interface Beside extends Omit<KnownWords, "facts"> {
+  readonly files: readonly ReadFile[];
+  readonly sheets: readonly Sheet[];
+  /** Sheets that earlier letters of its buyer brought to the same orders. */
+  readonly earlier: readonly Sheet[];
+  readonly catalogue: Pick<Catalogue, "finishes" | "lettering">;
+}
+
+/** What a letter says beside its sheets that a person has to read. */
+export function statementsBeside(letter: Letter, beside: Beside): Statement[] {
+  return statementsIn(letter, { ...beside, facts: { ...factsOf(letter, beside), ...finishesOf(beside) } });
+}
+
+function finishesOf({ sheets, catalogue }: Beside): Pick<LetterFacts, "finishes" | "otherFinishes"> {
+  const made = [...catalogue.finishes, ...catalogue.lettering];
+  const isEverywhere = (code: string): boolean =>
+    sheets.length > 0 && sheets.every(({ finish, lettering }) => finish === code || lettering === code);
+  const called = (some: typeof made): string[] => some.flatMap(({ code, name }) => [code, name]);
+  return {
+    finishes: called(made.filter(({ code }) => isEverywhere(code))),
+    otherFinishes: called(made.filter(({ code }) => !isEverywhere(code))),
+  };
+}
+
+/** More files than these are not counted one by one. */
+const mostUnread = 20;
+
+function factsOf(
+  { from, fromName }: Letter,
+  { files, sheets, earlier }: Beside,
+): Omit<LetterFacts, "finishes" | "otherFinishes"> {
+  const all = [...sheets, ...earlier];
+  const attached = files.filter(({ kind }) => kind !== "decoration");
+  // A file that could not be read may well be the sheet that makes a count right.
+  const unread = Math.min(mostUnread, Math.max(0, attached.length - sheets.length));
+  const counts = (kind: Sheet["kind"]): number[] => {
+    const [came, have] = [sheets, all].map((some) => some.filter((sheet) => sheet.kind === kind).length);
+    return [...new Set([...Array(unread + 1).keys()].map((more) => (came ?? 0) + more).concat(have ?? 0))];
+  };
+  const given = (values: readonly (string | undefined)[]): string[] => [
+    ...new Set(values.filter((value) => value !== undefined)),
+  ];
+  return {
+    numbers: given(all.map(({ order }) => order)),
+    projects: given(all.map(({ project }) => project)),
+    marks: given(all.map(({ mark }) => mark)),
+    names: given([
+      fromName,
+      from?.split("@")[0],
+      ...all.flatMap(({ contact, billTo, shipTo }) => [
+        contact.name,
+        billTo.name,
+        billTo.city,
+        shipTo.name,
+        shipTo.city,
+      ]),
+    ]),
+    files: given(attached.map(({ file }) => file)),
+    plates: counts("plate"),
+    devices: counts("device"),
+    attached: [attached.length],
+  };
+}

@@ -1,0 +1,95 @@
+import { createHash } from "node:crypto";
+import { asksFor, speaksOfTrade } from "./cues.ts";
+import { tokensOf } from "./word-bag.ts";
+
+/** What a line is remembered by. Lines that differ in blanks, marks and capitals only have the same. */
+export type LineKey = string;
+
+function keyOf(line: string): LineKey {
+  return createHash("sha256").update(tokensOf(line).join(" ")).digest("base64url").slice(0, 22);
+}
+
+/** Longer texts are not remembered. */
+const mostLines = 2000;
+
+/**
+ * Keys of the lines of a letter that may stand in every letter of its sender, for its later letters to be read
+ * with. A wish is no furniture however often it is repeated: lines that speak of the trade have no key, nor do
+ * short ones that could be an answer.
+ */
+export function lineKeysOf(text: string): LineKey[] {
+  const lines = text.split(/\r\n|\r|\n/).slice(0, mostLines);
+  return [...new Set(lines.filter(mayBeFurniture).map(keyOf))];
+}
+
+/** Whether a line stood in an earlier letter, and is of the kind that may. */
+export function isRemembered(line: string, remembered: ReadonlySet<LineKey>): boolean {
+  return remembered.size > 0 && mayBeFurniture(line) && remembered.has(keyOf(line));
+}
+
+function mayBeFurniture(line: string): boolean {
+  const tokens = tokensOf(line);
+  if (tokens.length === 0 || line.length > 2000 || speaksOfTrade(line)) return false;
+  return tokens.length > 8 || !asksFor(line);
+}
+
+/** What stands around what people say. */
+const legal = new RegExp(
+  [
+    "confidential(?:ity)?|privileged|proprietary|intended (?:recipients?|solely|only|for|addressee)|addressee|sole use of|unauthori[sz]ed|strictly (?:prohibited|forbidden)|prohibited",
+    "liabilit(?:y|ies)|\\bliable\\b|virus(?:es|-free)?|malware|disclaimers?|legally|disclos(?:e|ed|ure)|dissemination|monitored|encrypted|sent securely|secure message",
+    "destroy (?:all|this|it|the)|delete (?:it|this|the|all) (?:(?:e-?mail|message|copies|immediately|from)\\b)?|notify the sender|(?:received|receive) (?:this|it) (?:(?:e-?mail|message|communication|transmission|letter) )?(?:in error|by mistake)|not the intended",
+    "before printing|print this|consider the environment|think green|save paper|save a tree|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|opinions? expressed|does not (?:necessarily )?represent",
+    "registered (?:office|in|address|number)|commercial register|company (?:no|number|registration|reg)|managing directors?:|geschäftsführer|handelsregister|vat (?:no|number|reg|id)|siret|place of registration",
+    "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
+    "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
+    "sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet von|envoyé de|enviado desde|sent from mail|von meinem iphone",
+    "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
+    "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
+    "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
+  ].join("|"),
+  "iu",
+);
+
+/** Whether a sentence is of a disclaimer, a banner or the like, and says nothing of the trade. */
+export function isBoilerplate(words: string): boolean {
+  const begun = words.slice(0, 2000);
+  return legal.test(begun) && !speaksOfTrade(words);
+}
+
+/** Phone numbers, addresses of mail and pages, and what is printed before them. */
+const contacts =
+  /<?(?:mailto:)?[\w.+'-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,6}>?|<?\b(?:https?:\/\/|www\.)[^\s<>]{1,500}>?|\b[a-z0-9-]{2,60}\.(?:com|net|org|example|co|ca|us|uk|de|fr)(?:\/[^\s<>]{0,200})?\b|(?:(?<![\p{L}\p{N}])(?:t|f|o|c|m|p|d|w|e|ph|tel|telephone|phone|fax|cell|mobile|mob|office|direct|main|work|home|toll[ -]free|e-?mail|web|ext|x|or|and|at|on|is)\.?[\s:|]{0,4}){0,4}\(?\+?\d{0,3}[\s.-]{0,2}\(?\d{3}\)?[\s./–-]{1,3}\d{3}[\s.–-]{1,2}\d{4}\b(?:\s*(?:x|ext\.?|extension)\s*\d{1,5})?|\b\d{3}[-.]\d{4}\b/giu;
+
+export function withoutContacts(words: string): string {
+  return words.replace(contacts, " ◇ ");
+}
+
+const role =
+  /\b(?:manager|director|engineer|engineering|president|vp|ceo|cfo|owner|foreman|electricians?|estimator|coordinator|specialist|sales|purchas(?:ing|er)|buyer|department|dept|division|services?|solutions?|electric(?:al)?|controls?|lighting|supply|supplies|distribut(?:ion|ors?)|contract(?:ing|ors?)|construction|builders?|technolog(?:y|ies)|systems?|associates?|group|partners?|design(?:er|s)?|architects?|consultants?|administrator|admin|accounts?|office|team|desk|executive|assistant|apprentice|superintendent|supervisor|pe|inc|llc|ltd|gmbh|co|corp|company|pvt|plc|s\.?a|license|lic)\b/i;
+const street =
+  /^\W*\d{1,6}[a-z]? (?:[\p{L}\d.'-]+ ){1,5}(?:st|street|rd|road|ave|avenue|blvd|boulevard|ln|lane|dr|drive|way|ct|court|pl|place|row|hwy|highway|pkwy|sq|square|park|circle)\b|\b\p{Lu}{2}\.? \d{5}(?:-\d{4})?\b|\bp\.? ?o\.? box \d|\b(?:suite|ste|floor)\.? #?\d/iu;
+
+/** Whether a line below somebody's name or greeting tells who they are. */
+export function isOfSignature(line: string): boolean {
+  if (line.length > 300) return false;
+  const tokens = tokensOf(withoutContacts(line));
+  if (tokens.length === 0) return true;
+  if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
+  if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
+  if (tokens.length > 9 || /\?|!$/.test(line)) return false;
+  if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
+  // A motto, a name.
+  const isMotto = /^["“”].{8,}["“”]\W*$/u.test(line);
+  return tokens.length <= 8 && (isMotto || (!asksFor(line) && /^\W*\p{Lu}/u.test(line)));
+}
+
+/** A line that says good-bye, whatever follows. */
+export function isGoodBye(line: string): boolean {
+  return (
+    line.length < 60 &&
+    /^\W*(?:(?:many |with |and |& |very |kind(?:est)? |best |warm(?:est)? |all the |yours? |sincere(?:ly)? )*(?:thanks?(?: you)?(?: so much| very much| again| in advance| a lot)?|thx|tnx|ty|tks|regards|rgds|wishes|best|cheers|sincerely(?: yours)?|truly|faithfully|respectfully(?: submitted)?|cordially|appreciated|br|kr|talk soon|take care|stay (?:safe|well)|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|ta|cheers mate|cordialement|salutations|saludos(?: cordiales)?|atentamente|mit freundlichen grüßen|mfg)(?: from \p{L}+)?[\s,.!&-]*(?:and )?)+$/iu.test(
+      line,
+    )
+  );
+}

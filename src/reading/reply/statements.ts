@@ -1,0 +1,213 @@
+import type { Letter } from "../../trade/letter.ts";
+import type { Statement } from "../../trade/statement.ts";
+import { withoutCourtesies } from "./courtesy.ts";
+import { asksFor, speaksOfTrade } from "./cues.ts";
+import { speaksAgainst } from "./doubt.ts";
+import {
+  isBoilerplate,
+  isGoodBye,
+  isOfSignature,
+  isRemembered,
+  type LineKey,
+  withoutContacts,
+} from "./furniture.ts";
+import { wordsKept } from "./keep-lines.ts";
+import { leadAt } from "./leads.ts";
+import { hasOddWords } from "./odd-words.ts";
+import { takeApart } from "./own-text.ts";
+import { paragraphsOf } from "./sentences.ts";
+import { type LetterFacts, withoutFacts } from "./tallies.ts";
+import { moreWords, tokensOf } from "./word-bag.ts";
+
+/** What a letter is read against. */
+export interface KnownWords {
+  readonly facts: LetterFacts;
+  /** Keys of lines that stood in earlier letters of its sender, or of the sender's domain. */
+  readonly furniture: ReadonlySet<LineKey>;
+  /** Letters that it may quote: our answer that it replies to, and earlier ones of its thread. */
+  readonly quoted: readonly Pick<Letter, "text" | "subject">[];
+  /** Words that it keeps, of those that were asked about. */
+  readonly kept: readonly string[];
+}
+
+/** In characters. Nobody writes so much beside sheets, whatever is quoted. */
+const longestText = 100_000;
+const longestSentence = 1000;
+const longestQuote = 200;
+/** More are not told: whoever reads these reads the others. */
+const mostStatements = 8;
+
+/** What a person has to read of what a letter says beside its sheets: its subject, its text, what it forwards. */
+export function statementsIn(
+  letter: Pick<Letter, "subject" | "text" | "otherTexts" | "textUnsure">,
+  given: KnownWords,
+): Statement[] {
+  const saysSubject = subjectSays(letter.subject, given);
+  const known = {
+    ...given,
+    named: new Set([...given.facts.names, saysSubject ? "" : letter.subject].flatMap(tokensOf)),
+  };
+  const texts = [letter.text, ...(letter.otherTexts ?? [])];
+  if (texts.reduce((sum, { length }) => sum + length, 0) > longestText) return [{ kind: "long" }];
+  const said = texts.flatMap((text) => [...saidIn(text, known)]);
+  const all = [...(saysSubject ? [{ where: "subject", words: letter.subject } as const] : []), ...said];
+  const once = new Map(all.map((one) => [tokensOf(one.words).join(" "), one]));
+  return [
+    ...(letter.textUnsure === true ? [{ kind: "unsure" } as const] : []),
+    ...[...once.values()]
+      .slice(0, mostStatements)
+      .map(({ where, words }) => ({ kind: "said", where, words: cut(words) }) as const),
+  ];
+}
+
+interface Reading extends KnownWords {
+  readonly named: ReadonlySet<string>;
+}
+
+interface Said {
+  readonly where: "subject" | "text" | "quotation";
+  readonly words: string;
+}
+
+function* saidIn(text: string, known: Reading): Generator<Said> {
+  // A signature is read as well: takeApart() would leave out the one under "-- ".
+  const plain = text.replace(/\p{Cf}/gu, "").replace(/^-- $/gm, "--");
+  const { own, quoted, aside } = takeApart(plain, known.quoted[0]?.subject ?? "");
+  for (const words of readSigned(own, known)) yield { where: "text", words };
+  const strange = strangeLines(quoted, known);
+  for (const lines of [aside, strange]) {
+    for (const line of lines) {
+      const [, subject] = /^\*?(?:subject|betreff|objet|asunto)\s?:\*?(.*)$/iu.exec(line) ?? [];
+      if (subject !== undefined && subjectSays(subject, known)) yield { where: "quotation", words: line };
+    }
+    for (const words of readSigned(withoutHeaders(lines), known))
+      yield { where: lines === aside ? "text" : "quotation", words };
+  }
+}
+
+/** The sentences that a person must read, of lines of which the last may be a signature. */
+function readSigned(lines: readonly string[], known: Reading): string[] {
+  const end = lines.findIndex(
+    (line, i) =>
+      isGoodBye(line) ||
+      line === "--" ||
+      (i > 0 && (isSender(line, known) || (lines[i - 1] === "" && isName(line)))),
+  );
+  if (end < 0) return read(lines, known, false);
+  return [...read(lines.slice(0, end), known, false), ...read(lines.slice(end), known, true)];
+}
+
+/** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
+function read(lines: readonly string[], known: Reading, signed: boolean): string[] {
+  const kept = new Set(known.kept);
+  const isKept = (line: string): boolean => wordsKept(line, kept)?.every((word) => kept.has(word)) ?? false;
+  const open = lines.filter((line) => !isRemembered(line, known.furniture) && !isKept(line));
+  const paragraphs = paragraphsOf(open);
+  const last = paragraphs.at(-1);
+  return paragraphs.flatMap((sentences) => {
+    const isLegal = sentences.some(isBoilerplate);
+    return sentences.filter((sentence, i) => {
+      if (isGoodBye(sentence) || (isLegal && isHarmless(sentence))) return false;
+      if (signed && isOfSignature(sentence)) return false;
+      const isLast = sentences === last && i === sentences.length - 1;
+      if (isLast && (i > 0 || paragraphs.length > 1) && isName(sentence)) return false;
+      return isStatement(sentence, known.facts, known.named);
+    });
+  });
+}
+
+/** Whether a sentence beside a disclaimer's belongs to it. */
+function isHarmless(sentence: string): boolean {
+  return isBoilerplate(sentence) || !speaksOfTrade(sentence);
+}
+
+/** `named`: words of the subject and of people's names. */
+function isStatement(sentence: string, facts: LetterFacts, named: ReadonlySet<string>): boolean {
+  if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
+  const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
+  if (isBoilerplate(words)) return false;
+  const rest = withoutCourtesies(withoutFacts(words, facts));
+  return asksFor(rest) || namesFinish(rest, facts) || /\d/.test(rest) || hasOddWords(words, rest, named);
+}
+
+/** Whether words name a finish that not all sheets have. */
+function namesFinish(rest: string, { otherFinishes }: LetterFacts): boolean {
+  const tokens = new Set(tokensOf(rest));
+  return otherFinishes.some((name) => tokensOf(name).every((token) => tokens.has(token)));
+}
+
+/** A name, or the initials of one, as it stands below a letter. */
+function isName(words: string): boolean {
+  return (
+    /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:[ &,/]{1,2}\p{Lu}[\p{L}.'’-]*){0,3}$/u.test(words) && !asksFor(words)
+  );
+}
+
+function isSender(line: string, { facts }: KnownWords): boolean {
+  const tokens = tokensOf(line);
+  const names = new Set(facts.names.flatMap(tokensOf));
+  return (
+    tokens.length > 0 && tokens.length < 5 && tokens.every((token) => names.has(token)) && !asksFor(line)
+  );
+}
+
+/** Whether a subject says more than what the letter is about. Of names and numbers it may be full. */
+function subjectSays(subject: string, known: KnownWords): boolean {
+  const bare = subject
+    .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
+    .trim();
+  const isKnown = known.quoted.some((one) =>
+    tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")),
+  );
+  // What an answer of this desk begins with.
+  if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|A PERSON WILL LOOK AT THIS)\b/.test(bare)) return false;
+  const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
+  return asksFor(rest) || contradicts(rest, known.facts);
+}
+
+/** Whether a number stands there that is like an order's and is another. */
+function contradicts(words: string, { numbers }: LetterFacts): boolean {
+  const shapes = new Set(
+    numbers.flatMap((number) => /^\p{L}+(?=[-\s]?\d)/u.exec(number)?.[0].toLowerCase() ?? []),
+  );
+  return [...words.matchAll(/(?<![\p{L}\p{N}])(\p{L}+)[-\s]?\d+/gu)].some(([, letters = ""]) =>
+    shapes.has(letters.toLowerCase()),
+  );
+}
+
+/** The lines of a quotation that stand in none of the letters that may be quoted. */
+function strangeLines(lines: readonly string[], { quoted }: KnownWords): string[] {
+  const own = lines.map((line) => line.replace(/^[>\s]+/, ""));
+  if (quoted.length === 0) return own;
+  const text = quoted.map((one) => `${one.subject}\n${one.text}`).join("\n");
+  const more = new Set(moreWords(own.join("\n"), text));
+  const running = ` ${tokensOf(text).join(" ")} `;
+  return own.filter((line) => {
+    const tokens = tokensOf(line);
+    return (
+      !running.includes(` ${tokens.join(" ")} `) &&
+      (tokens.some((token) => more.has(token)) || speaksAgainst(line))
+    );
+  });
+}
+
+/** Lines without what mail programs put above a letter that they forward or quote. */
+function withoutHeaders(lines: readonly string[]): string[] {
+  const left: string[] = [];
+  for (let at = 0; at < lines.length; ) {
+    const lead = leadAt(lines, at, "");
+    if (lead === undefined || lead.lines === 0) left.push(lines[at] ?? "");
+    at += Math.max(1, lead?.lines ?? 0);
+  }
+  return left.filter(
+    (line) =>
+      !/^\*?(?:from|sent|date|to|cc|bcc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto|importance|attachments)\s?:/iu.test(
+        line,
+      ),
+  );
+}
+
+function cut(words: string): string {
+  const line = words.replace(/\s+/g, " ").trim();
+  return line.length > longestQuote ? `${line.slice(0, longestQuote - 1).trimEnd()}…` : line;
+}

@@ -1,0 +1,107 @@
+/** What came with a letter, so that words which only repeat it can be told from those that do not. */
+export interface LetterFacts {
+  /** Order numbers on its sheets, and other numbers that the buyer has used with us. */
+  readonly numbers: readonly string[];
+  readonly projects: readonly string[];
+  readonly marks: readonly string[];
+  /** People, companies and towns that stand on its sheets, and what the sender is called. */
+  readonly names: readonly string[];
+  /** What finishes and letterings are called that all its sheets have, and the others that are made. */
+  readonly finishes: readonly string[];
+  readonly otherFinishes: readonly string[];
+  /** Names of its files. */
+  readonly files: readonly string[];
+  /** How many sheets came: with this letter, and with the earlier letters of its orders as well. Any of them is right. */
+  readonly plates: readonly number[];
+  readonly devices: readonly number[];
+  /** How many files came. */
+  readonly attached: readonly number[];
+}
+
+/** Signs that stand for what has been understood. None of them is a letter. */
+export const understood = { courtesy: "◆", fact: "◇", date: "△", tally: "○" } as const;
+
+const numerals =
+  "no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty".split(
+    "|",
+  );
+const spelt = `one more|another|an additional|a further|additional|a single|single|both|${numerals.slice(1).join("|")}`;
+const between =
+  "(?:(?:new|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
+const nouns =
+  "plates?|devices?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|attachments?|ones?|for|at";
+const counted = new RegExp(
+  `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?x?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
+  "giu",
+);
+/** "One more at the desk", where one came. */
+const oneMore =
+  /(?<![\p{L}\p{N}])((?:just )?one more|another(?: one)?)(?= (?:for|at|in|on|to)\b|\s*[,.!]|$)/giu;
+/** "Plates: 4", "device sheets (12)". */
+const listed =
+  /(?<![\p{L}\p{N}])(plates?|devices?|singles?|stations?|sheets?|forms?|files?|pdfs?)(?: sheets?| forms?)?(?: ?[:=] ?(\d{1,4})| ?\((\d{1,4})\))(?![\p{L}\p{N}])/giu;
+
+const day = "(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?";
+const month =
+  "(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)";
+const dates = new RegExp(
+  `(?<![\\p{L}\\p{N}])(?:${day}(?:'s)?|the \\d{1,2}(?:st|nd|rd|th)|${month}\\.? \\d{1,2}(?:st|nd|rd|th)?(?:[-–]\\d{1,2})?(?:,? 20\\d\\d)?|\\d{1,2}(?:st|nd|rd|th)?\\.? (?:of )?${month}(?: 20\\d\\d)?|\\d{1,2}[/.]\\d{1,2}(?:[/.]\\d{2,4})?|20\\d\\d-\\d\\d-\\d\\d|tomorrow|tonight|next (?:week|month)|(?:the )?end of (?:the )?(?:day|week|month|year)|christmas|eod|cob)(?![\\p{L}\\p{N}])`,
+  "giu",
+);
+
+/** Numbers that count rooms, floors or pages and letters of a series. */
+const places =
+  /(?<![\p{L}\p{N}])(?:rooms?|rm|floors?|fl|levels?|lvl|phases?|suites?|units?|bldg|buildings?|wings?|areas?|apt|pos|positions?|parts?|e-?mails?|batch|page|set|letters?|section|lot)\.? ?#?[a-z]?\d{1,4}[a-z]?(?:(?: ?(?:,|-|–|&|and|to|thru|through|of|\/) ?)#?[a-z]?\d{1,4}[a-z]?)*(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:(?:bldg\.?|building|wing|tower|block|unit|suite|phase|area|section) [a-z]|\(?\d ?(?:of|\/) ?\d\)?|\d{1,2}-gang|\d(?:st|nd|rd|th) (?:floor|level|e-?mail|batch|half|part))(?![\p{L}\p{N}])/giu;
+
+/**
+ * Puts signs in the place of facts that words repeat, of dates and of counts that are right. Of a count that is
+ * not right, or a number that nothing explains, the digits stay.
+ */
+export function withoutFacts(words: string, facts: LetterFacts): string {
+  const { files, projects, numbers, marks, names, finishes } = facts;
+  const known = [...files, ...projects, ...numbers, ...marks, ...names, ...finishes];
+  let rest = words;
+  for (const fact of known.toSorted((one, other) => other.length - one.length)) {
+    const pattern = patternOf(fact);
+    if (pattern !== undefined) rest = rest.replace(pattern, ` ${understood.fact} `);
+  }
+  const tally = (whole: string, typed: string, noun: string): string =>
+    isRight(typed, noun, facts) ? ` ${understood.tally} ${noun} ` : whole;
+  return rest
+    .replace(counted, tally)
+    .replace(listed, (whole: string, noun: string, one?: string, other?: string) =>
+      tally(whole, one ?? other ?? "", noun),
+    )
+    .replace(oneMore, (whole: string, typed: string) => tally(whole, typed, "one"))
+    .replace(dates, understood.date)
+    .replace(places, understood.fact);
+}
+
+/** A fact as people type it: EL-100, el 100, EL100. */
+function patternOf(fact: string): RegExp | undefined {
+  const parts = fact.slice(0, 120).match(/\p{L}+|\p{N}+/gu);
+  if (parts === null || parts.join("").length < 2) return undefined;
+  return new RegExp(
+    `(?<![\\p{L}\\p{N}])#?${parts.join("[^\\p{L}\\p{N}]{0,3}")}(?:['’]s)?(?![\\p{L}\\p{N}])`,
+    "giu",
+  );
+}
+
+function isRight(typed: string, noun: string, { plates, devices, attached }: LetterFacts): boolean {
+  const word = typed.toLowerCase();
+  const count = /\d/.test(word)
+    ? Number(word)
+    : word === "both"
+      ? 2
+      : /one more|^another|^a/.test(word)
+        ? 1
+        : numerals.indexOf(word);
+  const all = plates.flatMap((some) => devices.map((others) => some + others));
+  const right = /^plate/i.test(noun)
+    ? plates
+    : /^(?:device|single|keypad)/i.test(noun)
+      ? devices
+      : // A station is a plate with its devices, or a device that stands alone.
+        [...all, ...plates, ...devices, ...attached];
+  return right.includes(count) || (word === "one" && /^ones?$/i.test(noun));
+}

@@ -1,0 +1,209 @@
+import { describe, expect, test } from "vitest";
+import { lineKeysOf } from "../../../src/reading/reply/furniture.ts";
+import { type KnownWords, statementsIn } from "../../../src/reading/reply/statements.ts";
+import type { Letter } from "../../../src/trade/letter.ts";
+import { notesIn } from "../../bench/notes.ts";
+
+const facts: KnownWords["facts"] = {
+  numbers: ["EL-100"],
+  projects: ["Red Lion Inn"],
+  marks: ["S-101"],
+  names: ["Dana Whitlock", "Whitlock Controls"],
+  files: ["S-101 plate.pdf"],
+  finishes: ["Oat", "OAT"],
+  otherFinishes: ["Chalk", "Soot"],
+  plates: [1],
+  devices: [4],
+  attached: [5],
+};
+const nothing: KnownWords = { facts, furniture: new Set(), quoted: [], kept: [] };
+
+function read(letter: Partial<Letter>, known: Partial<KnownWords> = {}): string[] {
+  const said = statementsIn({ subject: "EL-100", text: "", ...letter }, { ...nothing, ...known });
+  return said.map((one) => (one.kind === "said" ? `${one.where}: ${one.words}` : one.kind));
+}
+const inText = (text: string, known: Partial<KnownWords> = {}): string[] => read({ text }, known);
+
+describe("a wish is told in its own words, and nothing of the cover note around it", () => {
+  test.each([
+    [
+      "Hi,\n\nsheets attached. Please engrave the other one in red, qty 5. Thanks!\n\nDana Whitlock",
+      ["text: Please engrave the other one in red, qty 5."],
+    ],
+    [
+      "Sheets attached. Button 1 should say\nMOVIE. Any questions call me.",
+      ["text: Button 1 should say", "text: MOVIE."],
+    ],
+    [
+      "Sheets attached.\n\nRegards,\nDana\nWhitlock Controls\n\nPS make it 5 of each",
+      ["text: PS make it 5 of each"],
+    ],
+    ["- S-101: as on the sheet\n- S-102: in red", ["text: - S-102: in red"]],
+    ["DO NOT CUT", ["text: DO NOT CUT"]],
+    ["Everything in Chalk please.", ["text: Everything in Chalk please."]],
+  ])("%j", (text, said) => {
+    expect(inText(text)).toEqual(said);
+  });
+});
+
+describe("what only repeats what came says nothing", () => {
+  test.each([
+    "Please find attached 1 plate and 4 devices for order EL 100, Red Lion Inn, all in Oat.",
+    "Five files: see S-101 plate.pdf and the others.",
+    "Plates: 1\nDevices: 4",
+  ])("%j", (text) => {
+    expect(inText(text)).toEqual([]);
+  });
+
+  test.each([
+    "Please find attached 1 plate and 5 devices.",
+    "Sheets for order EL-101 attached.",
+    "Plates: 2",
+    "Sheets for station S-102 attached.",
+  ])("but a count or a number that is another does: %j", (text) => {
+    expect(inText(text)).toEqual([`text: ${text}`]);
+  });
+});
+
+describe("a subject", () => {
+  test.each([
+    "Order EL-100 Red Lion Inn",
+    "RE: FAIL: order EL-100, 3 things to fix",
+    "FW: sheets",
+    "[EXTERNAL] Larkspur, second floor",
+    "",
+  ])("%j says nothing", (subject) => {
+    expect(read({ subject })).toEqual([]);
+  });
+
+  test.each([
+    "CANCEL order EL-100",
+    "HOLD",
+    "URGENT - need by Friday",
+    "Re: CANCEL EL-100",
+    "Order EL-101",
+    "lead time?",
+  ])("%j is a statement", (subject) => {
+    expect(read({ subject })).toEqual([`subject: ${subject}`]);
+  });
+
+  test("is nothing where it is that of our answer, whatever that says", () => {
+    const quoted = [{ subject: "CONFIRM: order EL-100, 1 question to answer", text: "" }];
+    expect(read({ subject: "RE: CONFIRM: order EL-100, 1 question to answer" }, { quoted })).toEqual([]);
+  });
+});
+
+describe("furniture", () => {
+  const signature =
+    "Dana Whitlock\nSenior Estimator\nWhitlock Controls Inc.\n14 Mill Street, Suite 200\nT 608-555-0119";
+  const disclaimer =
+    "This e-mail is confidential. If you are not the intended recipient, delete it. We are not liable for changes made to it, and nothing in it may be copied.";
+  test.each([
+    ["a signature", `Sheets attached.\n\n-- \n${signature}`],
+    ["a disclaimer", `Sheets attached.\n\n${disclaimer}`],
+    ["a banner", "CAUTION: This email originated from outside of the organization.\n\nSheets attached."],
+    ["a telephone", "Sheets attached.\n\nSent from my iPhone"],
+    ["other people's greetings", "Bonjour,\n\nmerci beaucoup.\n\nCordialement"],
+  ])("%s is none", (_, text) => {
+    expect(inText(text)).toEqual([]);
+  });
+
+  test("that is not known is asked about once, and never in a letter that its key comes with", () => {
+    const motto = "Whitlock: gaudium in lumine, lumen in gaudio, et omnia in ordine suo";
+    const letter = `Sheets attached.\n\n${motto}`;
+    expect(inText(letter)).toEqual([`text: ${motto}`]);
+    expect(inText(letter, { furniture: new Set(lineKeysOf(letter)) })).toEqual([]);
+  });
+
+  test.each(["Do not cut yet.", "Hold everything.", "5 of each please", "Cancel S-101", "Not yet."])(
+    "%j is no furniture, however often it is repeated",
+    (wish) => {
+      const letter = `Sheets attached.\n\n${wish}`;
+      expect(inText(letter, { furniture: new Set(lineKeysOf(letter)) })).toEqual([`text: ${wish}`]);
+    },
+  );
+
+  test("a wish beside a disclaimer is read", () => {
+    expect(inText(`${disclaimer} Engrave S-101 in red.`)).toEqual(["text: Engrave S-101 in red."]);
+  });
+});
+
+describe("a quotation", () => {
+  const quoted = [
+    {
+      subject: "FAIL: order EL-100",
+      text: "Row 2 of button 3 has 11 characters; 8 can be cut.\nShorten it.",
+    },
+  ];
+  test("of our answer says nothing", () => {
+    expect(
+      inText("Corrected, thanks.\n\n> Row 2 of button 3 has 11 characters; 8 can\n> be cut.\n> Shorten it.", {
+        quoted,
+      }),
+    ).toEqual([]);
+  });
+
+  test("with a remark in it says that", () => {
+    const text =
+      "Corrected.\n\n> Row 2 of button 3 has 11 characters; 8 can be cut.\n> make that 9 for us\n> Shorten it.";
+    expect(inText(text, { quoted })).toEqual(["quotation: make that 9 for us"]);
+  });
+
+  test("with an unmarked line between its lines says that", () => {
+    const text =
+      "> Row 2 of button 3 has 11 characters; 8 can be cut.\njust drop the last word\n> Shorten it.";
+    expect(inText(text, { quoted })).toEqual(["text: just drop the last word"]);
+  });
+
+  test("of another letter is read as one", () => {
+    const head = "From: Pete Lund\nSent: Monday, November 9, 2026 8:10 AM\nTo: Dana\nSubject: stations";
+    expect(inText(`See below.\n\n${head}\n\nDana, sheets attached, but in red. Pete`)).toEqual([
+      "text: Dana, sheets attached, but in red.",
+    ]);
+  });
+});
+
+describe("other texts", () => {
+  test("of a letter count as its own", () => {
+    const otherTexts = ["Sheets attached.", "From:\nSubject: CANCEL EL-100\n\nDo not cut."];
+    expect(read({ otherTexts })).toEqual(["quotation: Subject: CANCEL EL-100", "text: Do not cut."]);
+  });
+
+  test("that cannot be known are told", () => {
+    expect(read({ textUnsure: true })).toEqual(["unsure"]);
+  });
+
+  test("that are too long are told, and not read", () => {
+    expect(inText("Sheets attached. ".repeat(7000))).toEqual(["long"]);
+  });
+});
+
+test("words that were asked about and are kept say nothing more", () => {
+  expect(inText("KEEP NIMBUS\n\nThanks", { kept: ["NIMBUS"] })).toEqual([]);
+  expect(inText("KEEP CIRRUS\n\nThanks", { kept: ["NIMBUS"] })).toEqual(["text: KEEP CIRRUS"]);
+});
+
+test("no more than eight sentences are told, each in one line", () => {
+  const said = inText(
+    Array.from({ length: 40 }, (_, i) => `Change number ${i}: ${"x ".repeat(300)}.`).join("\n"),
+  );
+  expect(said).toHaveLength(8);
+  expect(Math.max(...said.map(({ length }) => length))).toBeLessThanOrEqual("text: ".length + 200);
+});
+
+/** The halves that were set aside before anything was tuned (tests/bench/letter-words.ts prints them all). */
+describe("of letters written for this project", () => {
+  const told = (file: string): number[] =>
+    notesIn(file)
+      .filter(({ aside }) => aside)
+      .map(({ subject, text, facts: came }) => read({ subject, text }, { facts: came }).length);
+  test("no wish in thirty is let through", () => {
+    const wishes = told("wishes");
+    expect(wishes.filter((count) => count === 0).length).toBeLessThanOrEqual(wishes.length * 0.03);
+  });
+
+  test("no cover note in twenty is sent to a person", () => {
+    const notes = told("cover");
+    expect(notes.filter((count) => count > 0).length).toBeLessThanOrEqual(notes.length * 0.05);
+  });
+});
