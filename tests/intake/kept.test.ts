@@ -91,13 +91,13 @@ test("a row that may be cut off is kept as a whole, not by its last letter", asy
   const asked = await post(desk, { sheets });
   expect(asked.verdict).toBe("confirm");
   expect(checksOf(asked)).toEqual(["row-maybe-cut-off", "row-maybe-cut-off"]);
-  expect(await post(desk, { to: asked, text: "KEEP O" })).toMatchObject({ verdict: "person" });
   const kept = await post(desk, { to: asked, text: "KEEP LIGHTS O\nKEEP READING" });
   expect(kept).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"] });
   const again = { mark: "B-7", legend: ["LIGHTS O"] };
   expect(checksOf(await post(desk, { sheets: [again, { mark: "B-8", legend: ["STAIRS O"] }] }))).toEqual([
     "row-maybe-cut-off",
   ]);
+  expect(await post(desk, { to: asked, text: "KEEP O" })).toMatchObject({ verdict: "person" });
 });
 
 describe("a person reads what says anything else", () => {
@@ -111,9 +111,9 @@ describe("a person reads what says anything else", () => {
     for (const text of [`KEEP SALONA\n${words}`, `${words}\n\nKEEP SALONA`]) {
       const reply = await post(desk, { to: asked, text });
       expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
-      expect(checksOf(reply)).toEqual(["no-sheet"]);
+      expect(checksOf(reply)).toContain("letter-says-more");
     }
-    expect((await orderOf()).verdict).toBe("confirm");
+    expect((await orderOf()).verdict).toBe("person");
     expect(await desk.store.keptWords(greta)).toEqual([]);
     expect(checksOf(await post(desk, { sheets: [{ ...salona, mark: "B-9" }] }))).toContain("spelling");
   });
@@ -121,8 +121,6 @@ describe("a person reads what says anything else", () => {
   test.each([
     ["a word that nobody asked about", "KEEP SAUNA"],
     ["an answer in plain words", "1: yes, SALONA is meant so."],
-    ["what Outlook quotes", "\n\nFrom: Burin\nSent: Monday\nTo: Greta\nSubject: CONFIRM\n\nKEEP SALONA"],
-    ["what is quoted with marks", "> KEEP SALONA\n"],
     ["a sentence that is broken before it", "We would like to see it once more and\nkeep SALONA."],
     ["a refusal above", "No!\nKEEP SALONA"],
     ["a refusal in its list", "KEEP SALONA, no"],
@@ -133,9 +131,19 @@ describe("a person reads what says anything else", () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text });
     expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
-    expect(checksOf(reply)).toEqual(["no-sheet"]);
+    expect(checksOf(reply)).toContain("letter-says-more");
     expect(await desk.store.keptWords(greta)).toEqual([]);
-    expect((await orderOf()).verdict).toBe("confirm");
+    expect((await orderOf()).verdict).toBe("person");
+  });
+
+  test.each([
+    ["what Outlook quotes", "\n\nFrom: Burin\nSent: Monday\nTo: Greta\nSubject: CONFIRM\n\nKEEP SALONA"],
+    ["what is quoted with marks", "> KEEP SALONA\n"],
+  ])("%s keeps nothing, and says nothing", async (_, text) => {
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, { to: asked, text });
+    expect(reply).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });
+    expect(await desk.store.keptWords(greta)).toEqual([]);
   });
 
   test.each([
@@ -160,14 +168,14 @@ describe("a person reads what says anything else", () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text: `KEEP SALONA\n\n${words}` });
     expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
-    expect((await orderOf()).verdict).toBe("confirm");
+    expect((await orderOf()).verdict).toBe("person");
     expect(await desk.store.keptWords(greta)).toEqual([]);
   });
 
   test("our own answer keeps nothing, even quoted without any mark", async () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text: await answerTo(desk, asked) });
-    expect(checksOf(reply)).toEqual(["no-sheet"]);
+    expect(reply.verdict).toBe("person");
     expect(await desk.store.keptWords(greta)).toEqual([]);
   });
 
@@ -176,8 +184,8 @@ describe("a person reads what says anything else", () => {
     const answer = await answerTo(desk, asked);
     const quoted = `KEEP SALONA\n\n-----Original Message-----\nFrom: Burin\nSent: Monday\n\n${answer}`;
     const remark = quoted.replace("PLEASE CONFIRM", "PLEASE CONFIRM\nno: B-2 must go");
-    expect(await post(desk, { to: asked, text: remark })).toMatchObject({ verdict: "person" });
     expect(await post(desk, { to: asked, text: quoted })).toMatchObject({ verdict: "pass" });
+    expect(await post(desk, { to: asked, text: remark })).toMatchObject({ verdict: "person" });
   });
 
   test("as it is where it is quoted with marks, or as a page", async () => {
@@ -187,14 +195,14 @@ describe("a person reads what says anything else", () => {
     const marked = `${lead}\n\n${answer.replace(/^/gm, "> ")}`;
     const remark = marked.replace("> PLEASE CONFIRM", "> PLEASE CONFIRM\n> see Noor's letter");
     expect(remark).not.toBe(marked);
-    expect(await post(desk, { to: asked, text: `KEEP SALONA\n\n${remark}` })).toMatchObject({
-      verdict: "person",
-    });
     const html = (await answerPage(asked)).replace(/^[^]*<body[^>]*>|<\/body>[^]*$/g, "");
     const page = `<div>KEEP SALONA</div><br><div>${lead.replace("<", "&lt;")}<br></div><blockquote>${html}</blockquote>`;
     expect(await postPage(asked, page)).toMatchObject({ verdict: "pass" });
     expect(await post(desk, { to: asked, text: `KEEP SALONA\n\n${marked}` })).toMatchObject({
       verdict: "pass",
+    });
+    expect(await post(desk, { to: asked, text: `KEEP SALONA\n\n${remark}` })).toMatchObject({
+      verdict: "person",
     });
   });
 
@@ -229,9 +237,10 @@ describe("what else stands in the way of the order stays there", () => {
     expect(kept).toMatchObject({ verdict: "fail", orders: ["FM-72"] });
     expect(checksOf(kept).toSorted()).toEqual(["row-too-long", "word-kept"]);
     expect(await answerTo(desk, kept)).toMatch(/^FAIL: 1 thing to fix/);
-    expect(await orderOf()).toMatchObject({ verdict: "fail", sheets: ["B-1.pdf"] });
+    expect(await orderOf()).toMatchObject({ verdict: "fail", sheets: ["B-1.pdf", "B-2.pdf"] });
     const mended = await post(desk, { to: kept, sheets: [{ ...tooLong, legend: ["RECEPTN"] }] });
-    expect(mended).toMatchObject({ verdict: "pass", problems: [] });
+    expect(mended.verdict).toBe("pass");
+    expect(checksOf(mended)).toEqual(["sheet-replaced"]);
     expect(await orderOf()).toMatchObject({ verdict: "pass", sheets: ["B-1.pdf", "B-2.pdf"] });
   });
 
@@ -243,7 +252,7 @@ describe("what else stands in the way of the order stays there", () => {
       sheets: [{ ...tooLong, legend: ["RECEPTN"] }],
     });
     expect(both).toMatchObject({ verdict: "pass", orders: ["FM-72"], sheets: 1 });
-    expect(checksOf(both)).toEqual(["word-kept"]);
+    expect(checksOf(both)).toEqual(["sheet-replaced", "word-kept"]);
   });
 
   test("another order of the reply is judged again beside the one whose sheet came", async () => {
@@ -286,13 +295,13 @@ describe("what else stands in the way of the order stays there", () => {
     expect(last.verdict).toBe("pass");
   });
 
-  test("a file that has to come as a sheet: a person looks", async () => {
+  test("a file that has to come as a sheet", async () => {
     const files = [{ file: "B-2.pdf", bytes: new TextEncoder().encode("%PDF-1.7 cut short") }];
     const asked = await post(desk, { sheets: [salona], files });
     expect(checksOf(asked)).toContain("sheet-damaged");
     const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
-    expect(kept).toMatchObject({ verdict: "person", orders: ["FM-72"] });
-    expect(checksOf(kept).toSorted()).toEqual(["no-sheet", "word-kept"]);
+    expect(kept).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });
+    expect(checksOf(kept).toSorted()).toEqual(["file-still-unread", "word-kept"]);
   });
 });
 
