@@ -21,9 +21,12 @@ import { wordKept } from "./letter/word-kept.ts";
 import { abbreviationInconsistent } from "./order/abbreviation-inconsistent.ts";
 import { billToDiffers } from "./order/bill-to-differs.ts";
 import { contactDiffers } from "./order/contact-differs.ts";
+import { deviceCopiedInPlate } from "./order/device-copied-in-plate.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
+import { emailDomainSlip } from "./order/email-domain-slip.ts";
 import { finishDiffersInPlate } from "./order/finish-differs-in-plate.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
+import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
 import { plateMissingDevices } from "./order/plate-missing-devices.ts";
@@ -45,8 +48,10 @@ import { blankSheet } from "./sheet/blank-sheet.ts";
 import { characterNotCuttable } from "./sheet/character-not-cuttable.ts";
 import { emailMalformed } from "./sheet/email-malformed.ts";
 import { fieldMissing } from "./sheet/field-missing.ts";
+import { fieldPlaceholder } from "./sheet/field-placeholder.ts";
 import { fieldUnreadable } from "./sheet/field-unreadable.ts";
 import { fieldsFlattened } from "./sheet/fields-flattened.ts";
+import { fileNameContradicts } from "./sheet/file-name-contradicts.ts";
 import { finishNotMade } from "./sheet/finish-not-made.ts";
 import { handwritingOnSheet } from "./sheet/handwriting-on-sheet.ts";
 import { imagePastedOver } from "./sheet/image-pasted-over.ts";
@@ -63,6 +68,7 @@ import { letteringUnreadable } from "./sheet/lettering-unreadable.ts";
 import { lettersTooSmall } from "./sheet/letters-too-small.ts";
 import { lettersTouch } from "./sheet/letters-touch.ts";
 import { lookAlikeLetter } from "./sheet/look-alike-letter.ts";
+import { markNamesSeveral } from "./sheet/mark-names-several.ts";
 import { noWayToReachYou } from "./sheet/no-way-to-reach-you.ts";
 import { notesCarryOrders } from "./sheet/notes-carry-orders.ts";
 import { orderNumberPlaceholder } from "./sheet/order-number-placeholder.ts";
@@ -73,6 +79,7 @@ import { partKeyMisread } from "./sheet/part-key-misread.ts";
 import { phoneMalformed } from "./sheet/phone-malformed.ts";
 import { positionOutOfRange } from "./sheet/position-out-of-range.ts";
 import { postcodeStateMismatch } from "./sheet/postcode-state-mismatch.ts";
+import { projectOrderExchanged } from "./sheet/project-order-exchanged.ts";
 import { readersDisagree } from "./sheet/readers-disagree.ts";
 import { redBody } from "./sheet/red-body.ts";
 import { rowMaybeCutOff } from "./sheet/row-maybe-cut-off.ts";
@@ -120,6 +127,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   fieldsFlattened,
   fieldUnreadable,
   fieldMissing,
+  fieldPlaceholder,
   noWayToReachYou,
   emailMalformed,
   phoneMalformed,
@@ -127,6 +135,9 @@ export const sheetChecks: readonly SheetCheck[] = [
   postcodeStateMismatch,
   shipToUnclear,
   orderNumberPlaceholder,
+  projectOrderExchanged,
+  markNamesSeveral,
+  fileNameContradicts,
   layoutNotChosen,
   layoutChosenTwice,
   positionOutOfRange,
@@ -166,6 +177,8 @@ export const orderChecks: readonly OrderCheck[] = [
   standaloneInPlate,
   gangCountDiffers,
   finishDiffersInPlate,
+  letteringDiffersInPlate,
+  deviceCopiedInPlate,
   stationMarkNearMiss,
   stationMarkInNotes,
   orderNumberNearMiss,
@@ -174,6 +187,7 @@ export const orderChecks: readonly OrderCheck[] = [
   billToDiffers,
   shipToDiffers,
   contactDiffers,
+  emailDomainSlip,
   sameSheetTwice,
   unmarkedSheetAgain,
   sameFileNameTwice,

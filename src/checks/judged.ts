@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { visible } from "../lettering/characters.ts";
 import { charactersOf } from "../lettering/glyph.ts";
 import { type Judgement, judgeWord } from "../lettering/judge-word.ts";
 import { plainWord } from "../lettering/slips.ts";
@@ -90,7 +91,11 @@ function isFull({ text }: TypedRow, characters: number): boolean {
 
 /** Words, numbers and what is mixed of both; the apostrophe belongs to a word. */
 function wordsOf({ text }: TypedRow): string[] {
-  return text.normalize("NFC").match(/[\p{L}\p{N}][\p{L}\p{N}']*/gu) ?? [];
+  return (
+    visible(text)
+      .normalize("NFC")
+      .match(/[\p{L}\p{N}][\p{L}\p{N}']*/gu) ?? []
+  );
 }
 
 /** Names that the sheet itself spells elsewhere: what the project, the companies, streets and people are called. */

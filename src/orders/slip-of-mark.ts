@@ -1,4 +1,5 @@
 import type { Order, Station } from "../trade/order.ts";
+import { looksOf } from "./alike.ts";
 import { missingAt } from "./missing.ts";
 import { slipsBetween } from "./near.ts";
 import { goesIntoPlate } from "./standing.ts";
@@ -15,6 +16,7 @@ export function slipsOfMark(order: Order): SlipOfMark[] {
   return marked.flatMap((station, i) => {
     const meant = marked.find(
       (other, j) =>
+        i !== j &&
         lacksWhatIsAt(other, station) &&
         // Where each lacks what the other has, the one with fewer sheets is asked about, then the later.
         !(lacksWhatIsAt(station, other) && (sheetsAt(station) - sheetsAt(other) || j - i) > 0),
@@ -23,8 +25,18 @@ export function slipsOfMark(order: Order): SlipOfMark[] {
   });
 }
 
+/** Stations whose marks look the same and are not, such as S-1O4 and S-104; the later one is asked about. */
+export function lookAlikeMarks(order: Order): SlipOfMark[] {
+  const marked = order.stations.filter(({ mark }) => mark !== "");
+  return [...Map.groupBy(marked, ({ mark }) => looksOf(mark)).values()].flatMap(([meant, ...more]) =>
+    meant === undefined ? [] : more.map((station) => ({ station, meant })),
+  );
+}
+
 function lacksWhatIsAt(other: Station, station: Station): boolean {
-  if (missingAt(station).length === 0 || slipsBetween(station.mark, other.mark) !== 1) return false;
+  if (missingAt(station).length === 0) return false;
+  if (slipsBetween(station.mark, other.mark) !== 1 && looksOf(station.mark) !== looksOf(other.mark))
+    return false;
   const lacking = missingAt(other);
   const gangs = new Set([station, other].flatMap(gangsSaid));
   return (

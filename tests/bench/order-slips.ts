@@ -42,7 +42,7 @@ for (const aside of [false, true]) {
   for (const one of defects.filter((each) => isAside(each) === aside)) {
     const checks = found(one);
     const right = checks.filter((check) => check === one.finds).length >= (one.times ?? 1);
-    const only = right && checks.length === (one.times ?? 1);
+    const only = right && checks.every((check) => check === one.finds);
     count.defects++;
     if (right) count.caught++;
     if (only) count.alone++;

@@ -1,6 +1,7 @@
-import { slipsOfMark } from "../../orders/slip-of-mark.ts";
+import { lookAlikeMarks, slipsOfMark } from "../../orders/slip-of-mark.ts";
+import type { Station } from "../../trade/order.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
 const lacksFour = completeOrder().filter((sheet) => sheet.file !== "S-104 pos 4.pdf");
 const next = completeOrder().map((sheet) => ({ ...sheet, id: `2${sheet.id}`, mark: "S-105" }));
@@ -10,10 +11,14 @@ export const stationMarkNearMiss = defineOrderCheck({
   title: "A station mark looks mistyped",
   severity: "asks",
   source: { kind: "house" },
-  why: "Neighbouring stations have marks that differ by one character, which is no fault. It is one when a station lacks just the sheets that lie at its neighbour.",
+  why: "Neighbouring stations have marks that differ by one character, which is no fault. It is one when a station lacks just the sheets that lie at its neighbour, or when only a look-alike character tells two marks apart.",
   wordings: {
     near: {
       says: "Station marks {station} and {meant} are nearly the same, and {meant} lacks just what came for {station}.",
+      fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
+    },
+    looks: {
+      says: "Station mark {station} looks like {meant}, but is another: letters that look like digits, or zeros in front.",
       fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
     },
   },
@@ -22,6 +27,18 @@ export const stationMarkNearMiss = defineOrderCheck({
     {
       shows: "a neighbour waiting for other positions",
       given: subject([...lacksFour, deviceAt(3, { id: "1/8", mark: "S-105" })]),
+    },
+    {
+      shows: "letters before and behind a number",
+      given: subject(
+        ["S-10B", "S-108", "S-10S", "S-105", "I1", "11"].map((mark, i) =>
+          aloneDevice({ mark, id: `1/${i}` }),
+        ),
+      ),
+    },
+    {
+      shows: "one mark typed in three ways",
+      given: subject([plate(), deviceAt(1, { mark: "S104" }), deviceAt(2, { mark: "s 104" })]),
     },
   ],
   failing: [
@@ -35,11 +52,25 @@ export const stationMarkNearMiss = defineOrderCheck({
       given: subject([plate({ mark: "S-1O4" }), ...completeOrder().slice(1)]),
       wording: "near",
     },
+    {
+      shows: "a letter O, though both stations are complete",
+      given: subject([...completeOrder(), aloneDevice({ mark: "S-1O4" })]),
+      wording: "looks",
+    },
+    {
+      shows: "a zero in front, though both stations are complete",
+      given: subject([...completeOrder(), aloneDevice({ mark: "S-0104" })]),
+      wording: "looks",
+    },
   ],
   *find({ order }, _, say) {
-    for (const { station, meant } of slipsOfMark(order))
+    const slips = slipsOfMark(order);
+    const isTold = (one: Station): boolean =>
+      slips.some(({ station, meant }) => station === one || meant === one);
+    const looks = lookAlikeMarks(order).filter(({ station }) => !isTold(station));
+    for (const { station, meant } of [...slips, ...looks])
       yield say(
-        "near",
+        looks.some((one) => one.station === station) ? "looks" : "near",
         { station: station.mark, meant: meant.mark },
         [...station.plates, ...station.devices].flatMap((sheet) => at(sheet, "mark")),
       );

@@ -5,12 +5,20 @@ import { device, plate } from "../sample.ts";
 /** Words that stand for a legend and are never one. */
 const never = new Set(
   (
-    "NONE|N/A|NA|N.A.|NIL|TBD|T.B.D.|TBA|TBC|DITTO|SAME|SAME AS ABOVE|AS ABOVE|SEE ABOVE|SEE BELOW|SEE NOTES|" +
-    "SEE ATTACHED|NO TEXT|NO LEGEND|NO ENGRAVING|LEAVE BLANK|LEAVE PLAIN|LEGEND HERE|TEXT HERE|YOUR TEXT"
+    "NONE|N/A|NA|N.A.|NIL|TBD|T.B.D.|TBA|TBC|DITTO|SAME|AS BEFORE|AS PREVIOUS|TO FOLLOW|TO BE DETERMINED|ON FILE|" +
+    "NO TEXT|NO LEGEND|NO ENGRAVING|LEAVE BLANK|LEAVE PLAIN|LEGEND HERE|TEXT HERE|YOUR TEXT"
   ).split("|"),
 );
-/** XXXX, BUTTON 1, LEGEND 2, and marks such as -- or ditto marks. */
+/** Where a reader is sent instead: SEE DWG, PER PLAN, SAME AS S-103. Not SEE & DO nor AS IS. */
+const elsewhere =
+  "ABOVE|BELOW|BACK|NOTES?|ATTACHED|DWGS?|DRAWINGS?|PLANS?|SCHED(ULE)?S?|SPECS?|SHEETS?|SHT|SKETCH|DETAILS?|E-?MAIL|LETTER|PO|RFI|ARCH(ITECT)?|OWNER|ENGR?|ENGINEER|PAGE|PG|SHOWN|NOTED";
+/** XXXX, BUTTON 1, LEGEND 2, quantities, and marks such as -- or ditto marks. */
 const neverLike = [
+  new RegExp(`^(SEE|PER|AS( PER)?|REFER TO|REF) (THE )?(${elsewhere})( #?[A-Z]{0,2}-?[0-9.]{1,5})?$`),
+  /^(SAME|LIKE) AS\b/,
+  /^(QTY|QUANTITY)\W*\d{0,3}$/,
+  /^TYP(ICAL)?\.?( (OF|X) ?\d{1,3}| EACH| ALL)?$/,
+  /^\(?\d{1,3} ?(EA|EACH|PCS?)\.?\)?$/,
   /^X{3,}$/,
   /^(BUTTON|BTN|GANG|LEGEND)( ?#?\d+)?$/,
   /^(["'“”’′]+|-{2,}|[–—]+|\.+|\?{2,}|_+)$/,
@@ -42,6 +50,10 @@ export const legendPlaceholder = defineSheetCheck({
   passing: [
     { shows: "legends", given: plate() },
     { shows: "a word that begins like a placeholder", given: device({}, { "1": ["NATURE", "ROOM"] }) },
+    {
+      shows: "words that send nobody anywhere",
+      given: device({}, { "1": ["SAME DAY", "SURGERY"], "2": ["ABOVE", "BAR"], "3": ["SEE & DO", ""] }),
+    },
     { shows: "a minus beside a plus", given: device({}, { "1": ["+", ""], "2": ["-", ""] }) },
   ],
   failing: [
@@ -49,6 +61,9 @@ export const legendPlaceholder = defineSheetCheck({
     { shows: "a phrase over two rows", given: device({}, { "2": ["SAME AS", "ABOVE"] }), wording: "legend" },
     { shows: "the name of the field", given: device({}, { "1": ["BUTTON 1", ""] }), wording: "legend" },
     { shows: "ditto marks", given: plate({}, { "2": ['"', ""] }), wording: "legend" },
+    { shows: "a quantity", given: device({}, { "2": ["QTY 2", ""] }), wording: "legend" },
+    { shows: "a drawing to look at", given: device({}, { "2": ["SEE DWG", "E-101"] }), wording: "legend" },
+    { shows: "typical", given: plate({}, { "1": ["TYP OF 4", ""] }), wording: "legend" },
     { shows: "N/A under a legend", given: device({}, { "1": ["ENTRY", "N/A"] }), wording: "row" },
     {
       shows: "BLANK, which a screen's button may say",

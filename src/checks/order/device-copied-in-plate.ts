@@ -1,0 +1,130 @@
+import { contentKey } from "../../orders/keys.ts";
+import { goesIntoPlate } from "../../orders/standing.ts";
+import { hasText } from "../../trade/legend.ts";
+import type { Station } from "../../trade/order.ts";
+import type { DeviceSheet, Sheet } from "../../trade/sheet.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { rowPlaces } from "../limits.ts";
+import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+/** What a control may say in every room, so that a room's name above it is enough to tell two of them apart. */
+const anywhere = new Set(
+  (
+    "ON OFF ALL UP DOWN RAISE LOWER OPEN CLOSE CLOSED STOP DIM BRIGHT HIGH MEDIUM MED LOW FULL HALF MAX MIN AUTO MANUAL MODE " +
+    "LIGHT LIGHTS LTS LTG LIGHTING LAMP LAMPS SHADE SHADES BLIND BLINDS SHEER SHEERS DRAPE DRAPES CURTAIN CURTAINS SCREEN FAN " +
+    "FANS HEAT SCENE PRESET ZONE DAY NIGHT EVENING MORNING CLEAN CLEANING MEETING PRESENT PRESENTATION VIDEO AV MOVIE READING " +
+    "READ RELAX PARTY WELCOME AWAY SLEEP EXAM WORK TASK ACCENT COVE WALL CEILING DOWNLIGHTS FRONT REAR BACK CENTER LEFT RIGHT " +
+    "MUTE VOLUME MUSIC PLAY PAUSE"
+  ).split(" "),
+);
+
+export const deviceCopiedInPlate = defineOrderCheck({
+  id: "device-copied-in-plate",
+  title: "One device stands twice in a plate",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "When a sheet is copied for the next position and only the position is changed, the plate gets the same buttons twice, and those that belong there are missing.",
+  wordings: {
+    twice: {
+      says: "The devices for positions {positions} of plate {station} have the same legends, {legends}.",
+      fix: "Reply that it is meant so, or send the sheet again that is still to be changed.",
+    },
+  },
+  passing: [
+    { shows: "four devices alike, each under the name of its room", given: subject(completeOrder()) },
+    {
+      shows: "two of a kind that serve the rooms named above them",
+      given: subject([
+        plate({ gangs: 2 }),
+        ...[1, 2].map((n) => pairOf(n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
+      ]),
+    },
+    { shows: "a plate that is not complete", given: subject([plate(), deviceAt(1), deviceAt(2)]) },
+  ],
+  failing: [
+    {
+      shows: "one device copied, two others beside it",
+      given: subject([
+        plate(),
+        ...completeOrder().slice(1, 3),
+        ...[3, 4].map((n) => deviceAt(n, { legends: pairOf(n, ["STAGE", `${n}`], ["DIM", ""]).legends })),
+      ] as Sheet[]),
+      wording: "twice",
+    },
+    {
+      shows: "a plate without legends of its own",
+      given: subject([
+        plate({ gangs: 2, legends: [] }),
+        ...[1, 2].map((n) => pairOf(n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
+      ]),
+      wording: "twice",
+    },
+  ],
+  *find({ order }, catalogue, say) {
+    for (const station of order.stations) {
+      const copied = copiedIn(station);
+      const [first] = copied;
+      if (first?.position === undefined || isToldApart(station, copied)) continue;
+      const legends = first.legends.filter((one) => !one.plain && hasText(one));
+      yield say(
+        "twice",
+        {
+          station: station.mark,
+          positions: copied.map(({ position }) => String(position)),
+          legends: legends.map(({ rows }) => `“${rows.join(" ").trim()}”`),
+        },
+        copied.flatMap((device) =>
+          at(device, ...legends.slice(0, 1).flatMap(({ face }) => rowPlaces(device, face, catalogue))),
+        ),
+      );
+    }
+  },
+});
+
+/** Two devices of a complete plate that are one, while all others differ. Where more are alike it is a plan, no slip. */
+function copiedIn({ plates, devices }: Station): readonly DeviceSheet[] {
+  const fitted = devices.filter(goesIntoPlate);
+  const positions = new Set(fitted.map(({ position }) => position));
+  if (plates.length !== 1 || fitted.length !== plates[0]?.gangs || positions.size !== fitted.length)
+    return [];
+  const alike = [
+    ...Map.groupBy(
+      fitted.filter(({ legends }) => legends.some((one) => !one.plain && hasText(one))),
+      ({ layouts, legendPlace = "", legends }) => contentKey({ layouts, legendPlace, legends }),
+    ).values(),
+  ].filter((group) => group.length > 1);
+  return alike.length === 1 && alike[0]?.length === 2 ? alike[0] : [];
+}
+
+/** Whether the plate's own legends tell two devices apart that say nothing but what any control says. */
+function isToldApart({ plates }: Station, [one, other]: readonly DeviceSheet[]): boolean {
+  const above = (device: DeviceSheet | undefined): string =>
+    plates[0]?.legends
+      .filter((legend) => legend.face === `${device?.position}` && !legend.plain)
+      .flatMap(({ rows }) => rows.map((row) => row.trim()))
+      .join(" ") ?? "";
+  if (above(one) === above(other)) return false;
+  const words = one?.legends.flatMap(({ rows, plain }) =>
+    plain
+      ? []
+      : (rows
+          .join(" ")
+          .toUpperCase()
+          .match(/[\p{L}']+/gu) ?? []),
+  );
+  return words?.every((word) => word.length < 2 || anywhere.has(word)) ?? false;
+}
+
+function pairOf(position: number, first: readonly string[], second: readonly string[]): DeviceSheet {
+  const { legends } = deviceAt(position);
+  const [one, two] = legends;
+  if (one === undefined || two === undefined) throw new Error("the sample has lost its buttons");
+  return deviceAt(position, {
+    gangs: 2,
+    layouts: ["D2"],
+    legends: [
+      { ...one, rows: first },
+      { ...two, rows: second },
+    ],
+  });
+}

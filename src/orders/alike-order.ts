@@ -1,0 +1,110 @@
+import type { Order } from "../trade/order.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { isPrefixed, lookSame } from "./alike.ts";
+import { byId, letterOf } from "./ids.ts";
+import { contentKey, numberKey, plainText } from "./keys.ts";
+import { firstIn, fitTogether, isLater, ofOneProject } from "./meant-order.ts";
+import { isNoNumber } from "./no-number.ts";
+import { isSlip } from "./slip-of-number.ts";
+
+/** Another order of the same buyer that may be one with this one, and what says so. */
+export interface AlikeOrder {
+  readonly other: Order;
+  readonly how: /** The numbers are nearly one, and the one order lacks what the other has. */
+    | "near"
+    /** The numbers look the same. */
+    | "looks"
+    /** The numbers are one slip or a prefix apart, and the project is one. */
+    | "slip"
+    /** Both have a station of one mark, and the project is one. */
+    | "again"
+    /** Every sheet of one stands in the other too. */
+    | "same"
+    /** Number and project of one are project and number of the other: exchanged, and stopped for it. */
+    | "exchanged";
+  /** A station that both have, as this order writes it. */
+  readonly station?: string;
+  /** This is the one of the two that is asked about. */
+  readonly asked: boolean;
+}
+
+const kept = new WeakMap<
+  readonly Order[],
+  { readonly order: Order; readonly found: readonly AlikeOrder[] }
+>();
+
+/** Orders that may be one with this one. What is found is kept, since several checks ask. */
+export function alikeOrders(order: Order, others: readonly Order[]): readonly AlikeOrder[] {
+  const before = kept.get(others);
+  if (before?.order === order) return before.found;
+  const marks = new Map(order.stations.map(({ mark }) => [plainText(mark), mark]));
+  marks.delete("");
+  const found = isNoNumber(order.number)
+    ? []
+    : others.flatMap((other) => alikeOrder(order, other, marks) ?? []);
+  kept.set(others, { order, found });
+  return found;
+}
+
+function alikeOrder(order: Order, other: Order, marks: ReadonlyMap<string, string>): AlikeOrder | undefined {
+  const common = other.stations.find(({ mark }) => marks.has(plainText(mark)));
+  const station = marks.get(plainText(common?.mark ?? ""));
+  const how = isNoNumber(other.number) ? undefined : likeness(order, other, station !== undefined);
+  if (how === undefined) return undefined;
+  // Numbers are alike from the beginning; stations are so once both orders have them.
+  const asked =
+    how !== "exchanged" &&
+    (how === "looks" || how === "slip"
+      ? isLater(firstIn(order), firstIn(other))
+      : cameLater(order, other, station));
+  return { other, how, asked, ...(station === undefined ? {} : { station }) };
+}
+
+function likeness(one: Order, other: Order, shareStation: boolean): AlikeOrder["how"] | undefined {
+  const [a, b] = [one.number, other.number];
+  if (areExchanged(one, other)) return "exchanged";
+  const sameProject = ofOneProject(one, other);
+  if (sameProject === true && saysAgain(one, other)) return "same";
+  if (fitTogether(one, other)) return "near";
+  if (lookSame(a, b)) return "looks";
+  if (sameProject === true && shareStation) return "again";
+  const together = firstIn(one).letter === firstIn(other).letter;
+  return sameProject !== false && (isPrefixed(a, b) || isSlip(a, b, together)) ? "slip" : undefined;
+}
+
+function areExchanged({ number: a, project: b = "" }: Order, { number: c, project: d = "" }: Order): boolean {
+  return numberKey(a) === numberKey(d) && numberKey(b) === numberKey(c) && numberKey(a) !== numberKey(c);
+}
+
+/** Whether every sheet of the smaller of two orders stands in the other one too. */
+function saysAgain(one: Order, other: Order): boolean {
+  const [few, many] = one.sheets.length > other.sheets.length ? [other, one] : [one, other];
+  const contents = new Set(many.sheets.map(contentOf));
+  return few.sheets.length > 0 && few.sheets.every((sheet) => contents.has(contentOf(sheet)));
+}
+
+const contents = new WeakMap<Sheet, string>();
+
+/** What a sheet says, whatever its file, its order and its project are called. */
+function contentOf(sheet: Sheet): string {
+  const nameless = { id: "", file: "", named: "", order: "", project: "" };
+  const content = contents.get(sheet) ?? contentKey({ ...sheet, ...nameless });
+  contents.set(sheet, content);
+  return content;
+}
+
+/** Whether what one of two orders has of a station, or has at all, came after what the other has. */
+function cameLater(one: Order, other: Order, station: string | undefined): boolean {
+  const last = (order: Order): string => {
+    const at = order.stations.find(({ mark }) => plainText(mark) === plainText(station ?? ""));
+    const sheets = station === undefined || at === undefined ? order.sheets : [...at.plates, ...at.devices];
+    return (
+      sheets
+        .map(({ id }) => id)
+        .toSorted(byId)
+        .at(-1) ?? ""
+    );
+  };
+  const later = byId(letterOf(last(one)), letterOf(last(other)));
+  return later === 0 ? isLater(firstIn(one), firstIn(other)) : later > 0;
+}
