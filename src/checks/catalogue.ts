@@ -25,6 +25,7 @@ import { deviceCopiedInPlate } from "./order/device-copied-in-plate.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
 import { emailDomainSlip } from "./order/email-domain-slip.ts";
 import { finishDiffersInPlate } from "./order/finish-differs-in-plate.ts";
+import { finishOfPlateNotMade } from "./order/finish-of-plate-not-made.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
 import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
@@ -176,6 +177,7 @@ export const orderChecks: readonly OrderCheck[] = [
   positionTakenTwice,
   standaloneInPlate,
   gangCountDiffers,
+  finishOfPlateNotMade,
   finishDiffersInPlate,
   letteringDiffersInPlate,
   deviceCopiedInPlate,

@@ -6,6 +6,7 @@ import { plainWord } from "../lettering/slips.ts";
 import type { Place } from "../trade/place.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { faceWords, roomOn, type TypedRow, typedRows } from "./limits.ts";
+import { isNever } from "./no-legend.ts";
 
 type Told = Exclude<Judgement, { is: "right" }>;
 
@@ -48,7 +49,11 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
     ({ face, text }) =>
       !plain.has(face) && charactersOf(text).length <= roomOn(sheet, face, catalogue).characters,
   );
-  return [...Map.groupBy(rows, ({ face }) => face).values()].flatMap((onFace) =>
+  // Of a placeholder's words there is nothing to say either.
+  const legends = [...Map.groupBy(rows, ({ face }) => face).values()].filter(
+    (onFace) => !isNever(onFace.map(({ text }) => text.trim()).join(" ")),
+  );
+  return legends.flatMap((onFace) =>
     onFace.flatMap((row, i) => {
       const { characters } = roomOn(sheet, row.face, catalogue);
       const inRow = wordsOf(row);

@@ -3,8 +3,8 @@ const quantities = [
   /\b(typ\b|typical)/i,
   /\b(qty|quantity|quantities)\b/i,
   // Not 4x4 or 2 x 4, which are measures, nor X3 alone, which may be a mark.
-  /(?<![\p{L}\p{N}])(?<!\d\s?)x\s?\d{1,3}\b(?!\s?x)/u,
-  /(?<=\S.*[^\p{L}\p{N}])(?<!\d\s?)[X×]\s?\d{1,3}\b(?!\s?[xX×])/u,
+  /(?<![\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)x\s?\d{1,3}\b(?!\s?x)/u,
+  /(?<=\S.*[^\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)[X×]\s?\d{1,3}\b(?!\s?[xX×])/u,
   /(?<![\p{L}\p{N}.-])\d{1,3}\s?[xX×](?!\s?\d)(?![\p{L}-])/u,
   /(?<![\p{L}\p{N}.-])\d{1,3}\s?(ea|each|pcs?|pieces?)\b/iu,
   /\b(set|total|lot|pair)s? of \d{1,3}\b/i,

@@ -603,13 +603,13 @@ export const defects: readonly Case[] = [
   },
   {
     shows: "a state that is none",
-    letters: one({ billTo: { ...billTo, state: "XX" } }),
+    letters: one({ billTo: { ...billTo, state: "ZZ" } }),
     finds: "postcode-state-mismatch",
   },
   {
     shows: "a state that is none, on a form without ZIP",
     letters: one({
-      billTo: { name: "Brightwire Electric", street: "48 Foundry Row", city: "Chicago", state: "Unknown" },
+      billTo: { name: "Brightwire Electric", street: "48 Foundry Row", city: "Chicago", state: "ZZ" },
       prints: Object.fromEntries(
         Object.entries(aloneDevice().prints).filter(([place]) => place !== "bill.postcode"),
       ),

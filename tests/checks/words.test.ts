@@ -12,7 +12,9 @@ function wordsOn(sheet: Sheet): string[] {
 
 test("choices are joined with “or”", () => {
   expect(wordsOn(plate({ finish: "FRN", lettering: "MLK" }))).toEqual([
-    expect.stringContaining("Choose one of those that are: Chalk, Soot, Oat or Slate."),
+    expect.stringContaining(
+      "Choose one of those that are, and that your lettering can be read on: Soot or Slate.",
+    ),
   ]);
 });
 

@@ -5,7 +5,7 @@ import { isShortFor, regionOf, regionsOfPostcode } from "../regions.ts";
 import { device, unprinted } from "../sample.ts";
 
 const { postcode: _postcode, ...billTo } = device().billTo;
-const withoutPostcode = device({ billTo: { ...billTo, state: "XX" } });
+const withoutPostcode = device({ billTo: { ...billTo, state: "ZZ" } });
 
 export const postcodeStateMismatch = defineSheetCheck({
   id: "postcode-state-mismatch",
