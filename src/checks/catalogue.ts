@@ -24,6 +24,7 @@ import { contactDiffers } from "./order/contact-differs.ts";
 import { deviceCopiedInPlate } from "./order/device-copied-in-plate.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
 import { emailDomainSlip } from "./order/email-domain-slip.ts";
+import { fileNameContradicts } from "./order/file-name-contradicts.ts";
 import { finishDiffersInPlate } from "./order/finish-differs-in-plate.ts";
 import { finishOfPlateNotMade } from "./order/finish-of-plate-not-made.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
@@ -52,7 +53,6 @@ import { fieldMissing } from "./sheet/field-missing.ts";
 import { fieldPlaceholder } from "./sheet/field-placeholder.ts";
 import { fieldUnreadable } from "./sheet/field-unreadable.ts";
 import { fieldsFlattened } from "./sheet/fields-flattened.ts";
-import { fileNameContradicts } from "./sheet/file-name-contradicts.ts";
 import { finishNotMade } from "./sheet/finish-not-made.ts";
 import { handwritingOnSheet } from "./sheet/handwriting-on-sheet.ts";
 import { imagePastedOver } from "./sheet/image-pasted-over.ts";
@@ -138,7 +138,6 @@ export const sheetChecks: readonly SheetCheck[] = [
   orderNumberPlaceholder,
   projectOrderExchanged,
   markNamesSeveral,
-  fileNameContradicts,
   layoutNotChosen,
   layoutChosenTwice,
   positionOutOfRange,
@@ -176,6 +175,7 @@ export const orderChecks: readonly OrderCheck[] = [
   deviceWithoutPlate,
   positionTakenTwice,
   standaloneInPlate,
+  fileNameContradicts,
   gangCountDiffers,
   finishOfPlateNotMade,
   finishDiffersInPlate,

@@ -490,7 +490,7 @@ export const defects: readonly Case[] = [
   },
   {
     shows: "another position, written at length",
-    letters: [but(complete, 2, { file: "S104_position-1.pdf" })],
+    letters: [but(but(complete, 1, { file: "left.pdf" }), 2, { file: "S104_position-1.pdf" })],
     finds: "file-name-contradicts",
   },
   {

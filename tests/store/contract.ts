@@ -298,7 +298,7 @@ export function storeContract(open: () => Promise<Store>): void {
 
   test("a stopped sheet that is judged again counts if nothing stops it any more", async () => {
     const store = await open();
-    const stopped = device({ id: "1/3", position: 1 }, { "1": ["RECEPTION", ""] });
+    const stopped = device({ id: "1/3", position: 1, file: "S-104 pos 1.pdf" }, { "1": ["RECEPTION", ""] });
     await settled(store, "k1", [plate(), stopped]);
     const buyer = "ines@brightwire.example";
     expect(await store.countingSheets(buyer, [])).toHaveLength(1);
