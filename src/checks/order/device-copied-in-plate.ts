@@ -1,4 +1,5 @@
 import { contentKey } from "../../orders/keys.ts";
+import { missingAt } from "../../orders/missing.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
 import { hasText } from "../../trade/legend.ts";
 import type { Station } from "../../trade/order.ts";
@@ -82,11 +83,11 @@ export const deviceCopiedInPlate = defineOrderCheck({
 });
 
 /** Two devices of a complete plate that are one, while all others differ. Where more are alike it is a plan, no slip. */
-function copiedIn({ plates, devices }: Station): readonly DeviceSheet[] {
+function copiedIn(station: Station): readonly DeviceSheet[] {
+  const { plates, devices } = station;
   const fitted = devices.filter(goesIntoPlate);
-  const positions = new Set(fitted.map(({ position }) => position));
-  if (plates.length !== 1 || fitted.length !== plates[0]?.gangs || positions.size !== fitted.length)
-    return [];
+  const isComplete = fitted.length === plates[0]?.gangs && missingAt(station).length === 0;
+  if (plates.length !== 1 || !isComplete) return [];
   const alike = [
     ...Map.groupBy(
       fitted.filter(({ legends }) => legends.some((one) => !one.plain && hasText(one))),
