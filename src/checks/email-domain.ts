@@ -39,8 +39,9 @@ const reserved = new Set(["example", "test", "invalid", "localhost"]);
 function isNear(one: string, other: string): boolean {
   const [, name = ""] = /^(.+)\.[^.]+$/.exec(other) ?? [];
   if (Math.abs(one.length - other.length) > 1 || name.length < 5) return false;
-  // The dots are part of it, so that nothing is lost where letters and digits alone are compared.
-  return slipsBetween(one.replaceAll(".", "0"), other.replaceAll(".", "0")) === 1;
+  // Dots and hyphens are told apart too, where letters and digits alone are compared.
+  const [a, b] = [one, other].map((domain) => domain.replaceAll(".", "0").replaceAll("-", "9"));
+  return slipsBetween(a ?? "", b ?? "") === 1;
 }
 
 /** Sheets whose address has a domain one slip from that of most sheets, with what those have. */

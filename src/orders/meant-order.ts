@@ -4,6 +4,7 @@ import { byId, letterOf } from "./ids.ts";
 import { numberKey, plainText } from "./keys.ts";
 import { missingOf } from "./missing.ts";
 import { nearNumbers, nearProjects } from "./near.ts";
+import { isPlaceholder } from "./placeholder.ts";
 
 /** Another order of the same buyer that this one was probably meant to be: its number is one slip away. */
 export function meantOrder(order: Order, others: readonly Order[]): Order | undefined {
@@ -34,7 +35,8 @@ function seemOne(one: Order, other: Order): boolean {
 
 /** Whether two orders name one project, a slip of the hand apart; undefined where one of them names none. */
 export function ofOneProject({ project: one }: Order, { project: other }: Order): boolean | undefined {
-  if (one === undefined || other === undefined) return undefined;
+  if (one === undefined || other === undefined || isPlaceholder(one) || isPlaceholder(other))
+    return undefined;
   return plainText(one) === plainText(other) || nearProjects(one, other);
 }
 

@@ -24,7 +24,7 @@ export function isSlip(one: string, other: string, together: boolean): boolean {
   const [short, long] = [left, right].toSorted((x, y) => x.length - y.length) as [string, string];
   if (/\d/.test(left) !== /\d/.test(right)) return false;
   if (!/\d/.test(left)) return isSlipOfLetters(short, long);
-  return short.length === long.length ? isSlipOfDigits(short, long, together) : short.length > 2;
+  return short.length === long.length ? isSlipOfDigits(short, long, together) : isDigitMore(short, long);
 }
 
 /** EG and GE, EG and EQ; not A and B, which name buildings, nor NT and ST, the north tower and the south one. */
@@ -39,13 +39,23 @@ function isSlipOfLetters(short: string, long: string): boolean {
   return !counted && !/^[NSEW]{2}$/.test(pair);
 }
 
+/** 500 and 5000; not 201 and 1201, which are numbers of floors. */
+function isDigitMore(short: string, long: string): boolean {
+  const isFloor = short.length === 3 && long.endsWith(short) && isOfSeries(short);
+  return short.length > 2 && !isFloor;
+}
+
+/** 101, 201 and 301 are a number for each floor. */
+function isOfSeries(digits: string): boolean {
+  return Number(digits) % 100 < 30;
+}
+
 function isSlipOfDigits(one: string, other: string, together: boolean): boolean {
   const apart = Math.abs(Number(one) - Number(other));
   if (apart < countsOn) return false;
   if (one.length < 3) return false;
   const isSwap = [...one].toSorted().join("") === [...other].toSorted().join("");
   if (isSwap) return true;
-  // 101, 201 and 301 are a number for each floor.
-  const isSeries = apart % 100 === 0 && Number(one) % 100 < 30;
+  const isSeries = apart % 100 === 0 && isOfSeries(one);
   return together && !isSeries;
 }

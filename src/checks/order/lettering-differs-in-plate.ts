@@ -1,6 +1,8 @@
 import { letteringOf } from "../../catalogue/catalogue.ts";
 import { plainText } from "../../orders/keys.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
+import { hasText } from "../../trade/legend.ts";
+import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
@@ -25,6 +27,10 @@ export const letteringDiffersInPlate = defineOrderCheck({
       shows: "another finish too, which is asked about already",
       given: subject([plate(), deviceAt(1, { finish: "SLT", lettering: "MLK" })]),
     },
+    {
+      shows: "a plate on which nothing is cut",
+      given: subject([plate({ legends: [] }), deviceAt(1, { lettering: "RST" })]),
+    },
     { shows: "a lettering that is not made", given: subject([plate(), deviceAt(1, { lettering: "Gold" })]) },
   ],
   failing: [
@@ -38,10 +44,13 @@ export const letteringDiffersInPlate = defineOrderCheck({
     for (const { mark: station, plates, devices } of order.stations) {
       const [sheet] = plates;
       const usual = letteringOf(catalogue, sheet?.lettering ?? "");
-      if (sheet?.finish === undefined || usual === undefined) continue;
+      if (sheet?.finish === undefined || usual === undefined || !isLettered(sheet)) continue;
       // On another finish another lettering is usual; and of that finish there is a question already.
       const alike = devices.filter(
-        (device) => goesIntoPlate(device) && plainText(device.finish ?? "") === plainText(sheet.finish ?? ""),
+        (device) =>
+          goesIntoPlate(device) &&
+          isLettered(device) &&
+          plainText(device.finish ?? "") === plainText(sheet.finish ?? ""),
       );
       for (const [code, odd] of Map.groupBy(alike, ({ lettering }) => lettering)) {
         const other = letteringOf(catalogue, code ?? "");
@@ -55,3 +64,7 @@ export const letteringDiffersInPlate = defineOrderCheck({
     }
   },
 });
+
+function isLettered({ legends }: Sheet): boolean {
+  return legends.some((legend) => !legend.plain && hasText(legend));
+}

@@ -1,6 +1,6 @@
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { device, plate } from "../sample.ts";
-import { asksForSeveral, namesSeveral } from "../several.ts";
+import { asksForSeveral, mayAskForSeveral, namesSeveral } from "../several.ts";
 
 export const markNamesSeveral = defineSheetCheck({
   id: "mark-names-several",
@@ -25,10 +25,14 @@ export const markNamesSeveral = defineSheetCheck({
     { shows: "a mark that is an X and a number", given: device({ mark: "X3" }) },
     { shows: "rooms that share a station", given: device({ mark: "Rm 201/202" }) },
     { shows: "a measure in the project's name", given: plate({ project: "4x4 Ranch, Units 1-12" }) },
+    { shows: "a tower named with an X", given: plate({ project: "Tower X2, Typical Unit" }) },
   ],
   failing: [
     { shows: "two marks", given: device({ mark: "S-201, S-201B" }), wording: "several" },
     { shows: "two marks with a stroke", given: device({ mark: "S-201 / S-202" }), wording: "several" },
+    { shows: "two marks of two series", given: device({ mark: "S-201 & K-4" }), wording: "several" },
+    { shows: "two letters behind one number", given: device({ mark: "S-201A/B" }), wording: "several" },
+    { shows: "two numbers", given: device({ mark: "201, 202" }), wording: "several" },
     { shows: "a number that borrows its letter", given: device({ mark: "S-201 & 202" }), wording: "several" },
     { shows: "typical", given: plate({ mark: "TYP OF 4" }), wording: "quantity" },
     { shows: "a number of times", given: plate({ mark: "S-201 X3" }), wording: "quantity" },
@@ -44,9 +48,10 @@ export const markNamesSeveral = defineSheetCheck({
       const typed = sheet[place];
       if (typed === undefined) continue;
       const facts = { field: labelOf(sheet, place), typed };
-      if (asksForSeveral(typed) || (place === "mark" && /\S\s*\(\d{1,2}\)$/.test(typed)))
+      const isMark = place === "mark";
+      if (isMark ? mayAskForSeveral(typed) || /\S\s*\(\d{1,2}\)$/.test(typed) : asksForSeveral(typed))
         yield say("quantity", facts, at(sheet, place));
-      else if (place === "mark" && namesSeveral(typed)) yield say("several", facts, at(sheet, place));
+      else if (isMark && namesSeveral(typed)) yield say("several", facts, at(sheet, place));
     }
   },
 });

@@ -3,7 +3,7 @@ import { readNotedPlace } from "../../orders/notes.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { device } from "../sample.ts";
-import { asksForSeveral, marksIn } from "../several.ts";
+import { marksIn, mayAskForSeveral } from "../several.ts";
 
 /** Words by which somebody asks for something, or names what no field holds. */
 const requests = new RegExp(
@@ -68,7 +68,8 @@ export const notesCarryOrders = defineSheetCheck({
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const rest = notes.replace(measure, "0 in");
-    const asks = requests.test(rest) || quoted.test(rest) || asksForSeveral(rest) || marksIn(rest).length > 1;
+    const asks =
+      requests.test(rest) || quoted.test(rest) || mayAskForSeveral(rest) || marksIn(rest).length > 1;
     yield say(asks ? "request" : "remark", { typed }, at(sheet, "notes"));
   },
 });
