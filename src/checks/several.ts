@@ -12,7 +12,7 @@ const quantities = [
 const elsewhere = [
   /\btyp(ical)?\b/i,
   // X3 alone may be a mark.
-  /(?<=\S.*[^\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)[X×]\s?\d{1,3}\b(?!\s?[xX×])/u,
+  /(?<=\S.{0,60}[^\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)[X×]\s?\d{1,3}\b(?!\s?[xX×])/u,
   /(?<=[^\p{L}\p{N}.-])\d{1,3}\s?[X×](?!\s?\d)(?![\p{L}-])/u,
 ];
 
@@ -28,7 +28,7 @@ export function mayAskForSeveral(text: string): boolean {
 
 const markLike = String.raw`(?<![\p{L}\p{N}-])(?:[A-Z]{1,4})-? ?(?:\d{1,5})[A-Z]?(?![\p{L}\p{N}])`;
 const marks = new RegExp(markLike, "giu");
-const joined = new RegExp(String.raw`${markLike}\s*(?:[,;&+]|and)\s*${markLike}`, "iu");
+const joined = new RegExp(String.raw`${markLike}\s{0,3}(?:[,;&+]|and)\s{0,3}${markLike}`, "iu");
 /** A second number that borrows its letters from the first: S-201, 202 and S-201A/B. Rooms and units often share a station. */
 const borrowed =
   /(?<![\p{L}\p{N}-])(?!RM|ROOM|UNIT|APT|STE|SUITE)(?:[A-Z]{1,4}-? ?)(?:(\d{2,5})\s*(?:[,/&+]|and|to|thru)\s*(\d{2,5})|\d{1,5}[A-Z]\s?[/&]\s?[A-Z])(?![\p{L}\p{N}])/iu;

@@ -30,7 +30,7 @@ function station(
   changes: Partial<PlateSheet> = {},
 ): [PlateSheet, ...DeviceSheet[]] {
   const gangRows = Object.fromEntries(names.slice(0, gangs).map((name, i) => [i + 1, [name, ""]]));
-  const { legends } = plate({}, gangRows as Partial<Record<FaceName, string[]>>);
+  const { legends } = plate({}, gangRows);
   return [
     plate({ order, mark, gangs, file: `${mark} plate.pdf`, legends: legends.slice(0, gangs), ...changes }),
     ...Array.from({ length: gangs }, (_, i) => inPlate(mark, i + 1, gangs, { order })),
@@ -43,7 +43,7 @@ function inPlate(mark: string, position: number, gangs: number, changes: Changes
 }
 
 /** The sheets with one of them changed, counted from 0. */
-function but<S extends Sheet>(sheets: readonly S[], which: number, changes: Changes): Sheet[] {
+function but(sheets: readonly Sheet[], which: number, changes: Changes): Sheet[] {
   return sheets.map((sheet, i) => (i === which ? ({ ...sheet, ...changes } as Sheet) : sheet));
 }
 
@@ -161,7 +161,7 @@ export const honest: readonly Case[] = [
     letters: [["S-10N", "S-10S", "S-105"].map((mark) => alone("BW-2207", mark))],
   },
   { shows: "office 1 and corridor 1", letters: [[alone("BW-2207", "O-1"), alone("BW-2207", "C-1")]] },
-  { shows: "a mark written in two ways", letters: [[...but(station("S-104"), 1, { mark: "S 104" })]] },
+  { shows: "a mark written in two ways", letters: [but(station("S-104"), 1, { mark: "S 104" })] },
   {
     shows: "twelve stations",
     letters: [Array.from({ length: 12 }, (_, i) => alone("BW-2207", `S-${i + 1}`))],
@@ -170,11 +170,9 @@ export const honest: readonly Case[] = [
   {
     shows: "a plate of tin, devices lettered otherwise",
     letters: [
-      [
-        ...station("S-104", 2, "BW-2207", { finish: "TIN" }).map((s) =>
-          s.kind === "plate" ? s : { ...s, finish: "SOT", lettering: "MLK" },
-        ),
-      ],
+      station("S-104", 2, "BW-2207", { finish: "TIN" }).map((s) =>
+        s.kind === "plate" ? s : { ...s, finish: "SOT", lettering: "MLK" },
+      ),
     ],
   },
   {
@@ -184,14 +182,12 @@ export const honest: readonly Case[] = [
   {
     shows: "the same two buttons under two room names",
     letters: [
-      [...station("S-104").map((s) => (s.kind === "plate" ? s : { ...s, layouts: ["D2"], legends: onOff }))],
+      station("S-104").map((s) => (s.kind === "plate" ? s : { ...s, layouts: ["D2"], legends: onOff })),
     ],
   },
   {
     shows: "four devices alike under four room names",
-    letters: [
-      [...station("S-104", 4).map((s) => (s.kind === "plate" ? s : { ...s, legends: sample.legends }))],
-    ],
+    letters: [station("S-104", 4).map((s) => (s.kind === "plate" ? s : { ...s, legends: sample.legends }))],
   },
   {
     shows: "three zones alike and a master",
@@ -450,13 +446,11 @@ export const defects: readonly Case[] = [
   {
     shows: "the plate lettered otherwise",
     letters: [
-      [
-        ...station("S-104").map((s) => ({
-          ...s,
-          finish: "CHK",
-          lettering: s.kind === "plate" ? "RST" : "INK",
-        })),
-      ],
+      station("S-104").map((s) => ({
+        ...s,
+        finish: "CHK",
+        lettering: s.kind === "plate" ? "RST" : "INK",
+      })),
     ],
     finds: "lettering-differs-in-plate",
   },
@@ -468,13 +462,11 @@ export const defects: readonly Case[] = [
   {
     shows: "two devices alike, the plate plain",
     letters: [
-      [
-        ...station("S-104").map((s) =>
-          s.kind === "plate"
-            ? { ...s, legends: s.legends.map(({ face }) => ({ face, rows: ["", ""], plain: true })) }
-            : { ...s, layouts: ["D2"], legends: onOff },
-        ),
-      ],
+      station("S-104").map((s) =>
+        s.kind === "plate"
+          ? { ...s, legends: s.legends.map(({ face }) => ({ face, rows: ["", ""], plain: true })) }
+          : { ...s, layouts: ["D2"], legends: onOff },
+      ),
     ],
     finds: "device-copied-in-plate",
   },
@@ -671,7 +663,7 @@ export const defects: readonly Case[] = [
   },
   {
     shows: "a finish that is not made so wide",
-    letters: [[...station("S-104", 6)]],
+    letters: [station("S-104", 6)],
     finds: "finish-not-made",
   },
 ];

@@ -15,7 +15,8 @@ const anywhere = new Set(
     "LIGHT LIGHTS LTS LTG LIGHTING LAMP LAMPS SHADE SHADES BLIND BLINDS SHEER SHEERS DRAPE DRAPES CURTAIN CURTAINS SCREEN FAN " +
     "FANS HEAT SCENE PRESET ZONE DAY NIGHT EVENING MORNING CLEAN CLEANING MEETING PRESENT PRESENTATION VIDEO AV MOVIE READING " +
     "READ RELAX PARTY WELCOME AWAY SLEEP EXAM WORK TASK ACCENT COVE WALL CEILING DOWNLIGHTS FRONT REAR BACK CENTER LEFT RIGHT " +
-    "MUTE VOLUME MUSIC PLAY PAUSE"
+    "MUTE VOLUME MUSIC PLAY PAUSE TV GAME BREAKFAST LUNCH DINNER DANCE COCKTAIL BANQUET LECTURE SPEECH WORSHIP SERMON PRAYER " +
+    "PENDANT PENDANTS SCONCE SCONCES TRACK SPOT SPOTS CANS CHANDELIER UNDER TABLE BED VANITY MIRROR SHOWER NIGHTLIGHT"
   ).split(" "),
 );
 
@@ -38,6 +39,13 @@ export const deviceCopiedInPlate = defineOrderCheck({
       given: subject([
         plate({ gangs: 2 }),
         ...[1, 2].map((n) => pairOf(n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
+      ]),
+    },
+    {
+      shows: "two halves of one room",
+      given: subject([
+        plate({ gangs: 2 }, { "1": ["BALLROOM A"], "2": ["BALLROOM B"] }),
+        ...[1, 2].map((n) => pairOf(n, ["CEREMONY", ""], ["RECITAL", ""])),
       ]),
     },
     { shows: "a plate that is not complete", given: subject([plate(), deviceAt(1), deviceAt(2)]) },
@@ -104,7 +112,9 @@ function isToldApart({ plates }: Station, [one, other]: readonly DeviceSheet[]):
       .filter((legend) => legend.face === `${device?.position}` && !legend.plain)
       .flatMap(({ rows }) => rows.map((row) => row.trim()))
       .join(" ") ?? "";
-  if (above(one) === above(other)) return false;
+  const [here, there] = [above(one), above(other)];
+  if (here === there) return false;
+  if (series(here) === series(there)) return true;
   const words = one?.legends.flatMap(({ rows, plain }) =>
     plain
       ? []
@@ -114,6 +124,13 @@ function isToldApart({ plates }: Station, [one, other]: readonly DeviceSheet[]):
           .match(/[\p{L}']+/gu) ?? []),
   );
   return words?.every((word) => word.length < 2 || anywhere.has(word)) ?? false;
+}
+
+/** A legend without what tells one of a series from another: BALLROOM A and BALLROOM B. */
+function series(legend: string): string {
+  return legend
+    .toUpperCase()
+    .replace(/\b(\p{L}|\d+\p{L}?|NORTH|SOUTH|EAST|WEST|LEFT|RIGHT|FRONT|REAR)\b/gu, "");
 }
 
 function pairOf(position: number, first: readonly string[], second: readonly string[]): DeviceSheet {
