@@ -5,17 +5,24 @@ import { numberKey, numberPart } from "./keys.ts";
  * out, and runs of letters and of digits are told apart. Two of one look are alike, though typed otherwise.
  */
 export function looksOf(typed: string): string {
+  return runsOf(typed)
+    .map((run) => run.replace(/^0+(?=\d)/, ""))
+    .join(" ")
+    .replace(/(?<=\D) | (?=\D)/g, "");
+}
+
+/** Whether two of one look differ by zeros in front, and not by letters alone. */
+export function differByZeros(one: string, other: string): boolean {
+  return runsOf(one).join(" ") !== runsOf(other).join(" ");
+}
+
+function runsOf(typed: string): string[] {
   const runs =
     typed
       .slice(0, longest)
       .normalize("NFKC")
       .match(/[\p{L}\p{N}]+/gu) ?? [];
-  return runs
-    .map(asDigits)
-    .flatMap((run) => run.match(/\d+|\D+/g) ?? [])
-    .map((run) => run.replace(/^0+(?=\d)/, ""))
-    .join(" ")
-    .replace(/(?<=\D) | (?=\D)/g, "");
+  return runs.map(asDigits).flatMap((run) => run.match(/\d+|\D+/g) ?? []);
 }
 
 /** Whether two order numbers look the same, whatever words announce them. */

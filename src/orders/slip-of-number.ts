@@ -6,7 +6,11 @@ const countsOn = 10;
 
 /** A number as typed, in runs of letters and of digits. */
 function runsOf(typed: string): string[] {
-  return numberPart(typed).match(/\p{L}+|\d+/gu) ?? [];
+  return (
+    numberPart(typed)
+      .toUpperCase()
+      .match(/\p{L}+|\d+/gu) ?? []
+  );
 }
 
 /**

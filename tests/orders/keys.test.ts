@@ -32,7 +32,7 @@ test.each([
 });
 
 test("what stands before the number goes, its own hyphens stay", () => {
-  expect(numberPart("PO # eg-500-1").trim()).toMatch(/^\W*EG-500-1$/);
+  expect(numberPart("PO # eg-500-1")).toMatch(/^\W*eg-500-1$/);
 });
 
 test("texts too long to be numbers cost no time", () => {

@@ -5,7 +5,6 @@ import { hasText } from "../../trade/legend.ts";
 import type { Station } from "../../trade/order.ts";
 import type { DeviceSheet, Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { rowPlaces } from "../limits.ts";
 import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
 /** What a control may say in every room, so that a room's name above it is enough to tell two of them apart. */
@@ -69,7 +68,7 @@ export const deviceCopiedInPlate = defineOrderCheck({
       wording: "twice",
     },
   ],
-  *find({ order }, catalogue, say) {
+  *find({ order }, _, say) {
     for (const station of order.stations) {
       const copied = copiedIn(station);
       const [first] = copied;
@@ -82,9 +81,7 @@ export const deviceCopiedInPlate = defineOrderCheck({
           positions: copied.map(({ position }) => String(position)),
           legends: legends.map(({ rows }) => `“${rows.join(" ").trim()}”`),
         },
-        copied.flatMap((device) =>
-          at(device, ...legends.slice(0, 1).flatMap(({ face }) => rowPlaces(device, face, catalogue))),
-        ),
+        copied.flatMap((device) => at(device, "position")),
       );
     }
   },

@@ -1,3 +1,4 @@
+import { differByZeros } from "../../orders/alike.ts";
 import { alikeOrders } from "../../orders/alike-order.ts";
 import { lackedElsewhere } from "../../orders/still-missing.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
@@ -19,7 +20,11 @@ export const orderNumberNearMiss = defineOrderCheck({
       fix: "Did you mean {other}? Confirm which number is right, or that both are.",
     },
     looks: {
-      says: "Order number {number} looks like {other}, but is another: letters that look like digits, or zeros in front.",
+      says: "Order numbers {number} and {other} differ only by letters that look like digits.",
+      fix: "Did you mean {other}? Confirm which number is right, or that both are.",
+    },
+    zeros: {
+      says: "Order numbers {number} and {other} differ only by zeros in front.",
       fix: "Did you mean {other}? Confirm which number is right, or that both are.",
     },
     slip: {
@@ -87,7 +92,7 @@ export const orderNumberNearMiss = defineOrderCheck({
       given: subject([other("BW-22O7")], completeOrder()),
       wording: "looks",
     },
-    { shows: "a zero in front", given: subject([other("BW-02207")], completeOrder()), wording: "looks" },
+    { shows: "a zero in front", given: subject([other("BW-02207")], completeOrder()), wording: "zeros" },
     { shows: "two digits swapped", given: subject([other("BW-2270")], completeOrder()), wording: "slip" },
     { shows: "letters swapped", given: subject([other("WB-2207")], completeOrder()), wording: "slip" },
     { shows: "a digit too many", given: subject([other("BW-22070")], completeOrder()), wording: "slip" },
@@ -117,7 +122,8 @@ export const orderNumberNearMiss = defineOrderCheck({
     if (meant !== undefined && meant.how !== "exchanged") {
       const { how, station = "" } = meant;
       const facts = { number: order.number, other: meant.other.number };
-      if (how === "again") yield say(how, { ...facts, station }, spots);
+      if (how === "looks" && differByZeros(facts.number, facts.other)) yield say("zeros", facts, spots);
+      else if (how === "again") yield say(how, { ...facts, station }, spots);
       else yield say(how, facts, spots);
       return;
     }

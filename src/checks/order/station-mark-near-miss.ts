@@ -1,5 +1,5 @@
+import { differByZeros } from "../../orders/alike.ts";
 import { lookAlikeMarks, slipsOfMark } from "../../orders/slip-of-mark.ts";
-import type { Station } from "../../trade/order.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
@@ -18,7 +18,11 @@ export const stationMarkNearMiss = defineOrderCheck({
       fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
     },
     looks: {
-      says: "Station mark {station} looks like {meant}, but is another: letters that look like digits, or zeros in front.",
+      says: "Station marks {station} and {meant} differ only by letters that look like digits.",
+      fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
+    },
+    zeros: {
+      says: "Station marks {station} and {meant} differ only by zeros in front.",
       fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
     },
   },
@@ -60,19 +64,22 @@ export const stationMarkNearMiss = defineOrderCheck({
     {
       shows: "a zero in front, though both stations are complete",
       given: subject([...completeOrder(), aloneDevice({ mark: "S-0104" })]),
-      wording: "looks",
+      wording: "zeros",
     },
   ],
   *find({ order }, _, say) {
     const slips = slipsOfMark(order);
-    const isTold = (one: Station): boolean =>
-      slips.some(({ station, meant }) => station === one || meant === one);
-    const looks = lookAlikeMarks(order).filter(({ station }) => !isTold(station));
-    for (const { station, meant } of [...slips, ...looks])
+    const told = new Set(slips.flatMap(({ station, meant }) => [station, meant]));
+    const looks = lookAlikeMarks(order).filter(({ station }) => !told.has(station));
+    for (const slip of [...slips, ...looks]) {
+      const [station, meant] = [slip.station.mark, slip.meant.mark];
+      const wording = slips.includes(slip) ? "near" : differByZeros(station, meant) ? "zeros" : "looks";
+      const sheets = [...slip.station.plates, ...slip.station.devices];
       yield say(
-        looks.some((one) => one.station === station) ? "looks" : "near",
-        { station: station.mark, meant: meant.mark },
-        [...station.plates, ...station.devices].flatMap((sheet) => at(sheet, "mark")),
+        wording,
+        { station, meant },
+        sheets.flatMap((sheet) => at(sheet, "mark")),
       );
+    }
   },
 });
