@@ -10,7 +10,10 @@ const quantities = [
 ];
 /** What asks for several where a name is not as likely: Tower X2 and Typical Unit may be names of projects. */
 const elsewhere = [
-  /\btyp(ical)?\b/i,
+  /\btyp(ical)?\b(?!\.? (height|mount))/i,
+  /\b(each|every|all|ea) (floor|flr|level|room|rm|unit|office)s?\b/i,
+  /\b(various|multiple|req'?d|(same|also|repeat) for)\b/i,
+  /^\(\d{1,2}\)\s*\S/,
   // X3 alone may be a mark.
   /(?<=\S.{0,60}[^\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)[X×]\s?\d{1,3}\b(?!\s?[xX×])/u,
   /(?<=[^\p{L}\p{N}.-])\d{1,3}\s?[X×](?!\s?\d)(?![\p{L}-])/u,
@@ -32,6 +35,8 @@ const joined = new RegExp(String.raw`${markLike}\s{0,3}(?:[,;&+]|and)\s{0,3}${ma
 /** A second number that borrows its letters from the first: S-201, 202 and S-201A/B. Rooms and units often share a station. */
 const borrowed =
   /(?<![\p{L}\p{N}-])(?!RM|ROOM|UNIT|APT|STE|SUITE)(?:[A-Z]{1,4}-? ?)(?:(\d{2,5})\s*(?:[,/&+]|and|to|thru)\s*(\d{2,5})|\d{1,5}[A-Z]\s?[/&]\s?[A-Z])(?![\p{L}\p{N}])/iu;
+/** S-201-S-204; not L2-S104. */
+const range = /(?<![\p{L}\p{N}-])([A-Z]{1,4})-?\d{1,5}\s{0,3}[-–]\s{0,3}\1-?\d{1,5}(?![\p{L}\p{N}])/iu;
 const numbers = /^\d{2,5}\s*(?:[,&+]|and|to|thru)\s*\d{2,5}$/i;
 
 /** Station marks of one series in a text, each once: S-201 and S-202, not L2 and S-104. */
@@ -47,5 +52,7 @@ export function marksIn(text: string): string[] {
 export function namesSeveral(text: string): boolean {
   const [whole, one = "", other = ""] = borrowed.exec(text) ?? [];
   const borrows = whole !== undefined && (one === "" || (one !== other && one.length === other.length));
-  return borrows || marksIn(text).length > 1 || joined.test(text) || numbers.test(text.trim());
+  return (
+    borrows || marksIn(text).length > 1 || joined.test(text) || range.test(text) || numbers.test(text.trim())
+  );
 }

@@ -39,11 +39,28 @@ export function alikeOrders(order: Order, others: readonly Order[]): readonly Al
   if (before?.order === order) return before.found;
   const marks = new Map(order.stations.map(({ mark }) => [plainText(mark), mark]));
   marks.delete("");
-  const found = isNoNumber(order.number)
-    ? []
-    : others.flatMap((other) => alikeOrder(order, other, marks) ?? []);
+  const alike = isNoNumber(order.number) ? [] : others.flatMap((one) => alikeOrder(order, one, marks) ?? []);
+  // Where many orders of one project have numbers of one shape, numbers of that shape count something.
+  const shape = shapeOf(order);
+  const isSeries = others.filter((other) => shapeOf(other) === shape).length >= series;
+  const found = isSeries
+    ? alike.filter(({ other, how }) => how !== "slip" || shapeOf(other) !== shape)
+    : alike;
   kept.set(others, { order, found });
   return found;
+}
+
+/** So many other orders of one shape make a series. */
+const series = 3;
+
+const shapes = new WeakMap<Order, string>();
+
+/** The project of an order, and its number with a 0 for every digit. */
+function shapeOf(order: Order): string {
+  const { project = "", number } = order;
+  const shape = shapes.get(order) ?? `${plainText(project)} ${numberKey(number).replace(/\d/g, "0")}`;
+  shapes.set(order, shape);
+  return shape;
 }
 
 function alikeOrder(order: Order, other: Order, marks: ReadonlyMap<string, string>): AlikeOrder | undefined {

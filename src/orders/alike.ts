@@ -35,7 +35,7 @@ const longest = 200;
 
 const digitFor: Readonly<Record<string, string>> = { O: "0", I: "1" };
 const between: Readonly<Record<string, string>> = { S: "5", B: "8" };
-const letterFor: Readonly<Record<string, string>> = { "0": "O", "1": "I" };
+const letterFor: Readonly<Record<string, string>> = { "0": "O", "1": "I", "5": "S", "8": "B" };
 
 /**
  * One run of letters and digits: 1O4 is 104, 10l is 101 and 0G is OG. 10B, 10S and I1 stay as they are: letters behind
@@ -46,7 +46,7 @@ function asDigits(run: string): string {
   return typed
     .replace(/(?<=\d)[OI]+(?!\p{L})/gu, (letters) => [...letters].map((one) => digitFor[one] ?? one).join(""))
     .replace(/(?<=\d)[SB](?=\d)/g, (letter) => between[letter] ?? letter)
-    .replace(/^[01](?=\p{L}{1,3}$)/u, (digit) => letterFor[digit] ?? digit);
+    .replace(/^[0158](?=\p{L}{1,3}$)/u, (digit) => letterFor[digit] ?? digit);
 }
 
 /** Whether two different numbers are one but for letters in front: "WO 4512" and "4512". */

@@ -57,7 +57,8 @@ function isOfSeries(digits: string): boolean {
 function isSlipOfDigits(one: string, other: string, together: boolean): boolean {
   const apart = Math.abs(Number(one) - Number(other));
   if (apart < countsOn) return false;
-  if (one.length < 3) return false;
+  // A room, a unit or a floor has three digits as easily as an order.
+  if (one.length < 4) return false;
   const isSwap = [...one].toSorted().join("") === [...other].toSorted().join("");
   if (isSwap) return true;
   const isSeries = apart % 100 === 0 && isOfSeries(one);

@@ -667,3 +667,221 @@ export const defects: readonly Case[] = [
     finds: "finish-not-made",
   },
 ];
+
+/** Orders of honest buyers written when the checks were there, to try them on what they were not made for. */
+export const honestLater: readonly Case[] = [
+  {
+    shows: "purchase orders of a month",
+    letters: [["4471", "4498", "4502", "4519"].map((n, i) => alone(n, `S-${i + 1}`))],
+  },
+  { shows: "days for numbers", letters: [[alone("11-09-26", "S-1")], [alone("11-19-26", "S-2")]] },
+  {
+    shows: "an order for each unit",
+    letters: [["UNIT 102", "UNIT 120", "UNIT 130"].map((n, i) => alone(n, `S-${i + 1}`))],
+  },
+  {
+    shows: "units of a tower",
+    letters: [["1204", "1214", "1224", "1234"].map((n, i) => alone(n, `S-${i + 1}`))],
+  },
+  {
+    shows: "lots of a builder",
+    letters: [
+      ["LOT 17", "LOT 71", "LOT 18"].map((n, i) => alone(n, "K-1", { project: `Heath Row lot ${i}` })),
+    ],
+  },
+  {
+    shows: "an order and its change order",
+    letters: [[alone("22-8147", "S-1")], [alone("22-8147-CO1", "S-2")]],
+  },
+  { shows: "an order in two parts", letters: [[alone("EG-500/1", "S-1"), alone("EG-500/2", "S-2")]] },
+  {
+    shows: "the day's first and second order",
+    letters: [[alone("261109A", "S-1")], [alone("261109B", "S-2")]],
+  },
+  {
+    shows: "the same order corrected by the same sheet",
+    letters: [[alone("BW-2207", "S-1")], [alone("BW-2207", "S-1", { finish: "CHK" })]],
+  },
+  {
+    shows: "purchase orders with zeros, of two projects",
+    letters: [[alone("000451", "S-1")], [alone("000452", "S-1", otherProject)]],
+  },
+  {
+    shows: "marks that are numbers",
+    letters: [["1", "2", "11", "12"].map((mark) => alone("BW-2207", mark))],
+  },
+  { shows: "rooms as marks", letters: [["101", "110", "111"].map((mark) => alone("BW-2207", mark))] },
+  { shows: "east and west", letters: [["S-10E", "S-10W", "S-10"].map((mark) => alone("BW-2207", mark))] },
+  {
+    shows: "ground floor and lobby",
+    letters: [["G-1", "L-1", "B-1", "8-1"].map((mark) => alone("BW-2207", mark))],
+  },
+  { shows: "a wall behind a stroke", letters: one({ mark: "CR-1 / north wall" }) },
+  { shows: "a place behind a comma", letters: one({ mark: "K-1, by door" }) },
+  { shows: "building and station", letters: one({ mark: "B2-S104" }) },
+  { shows: "a pier with a number", letters: one({ project: "Pier 4 Lofts, Phase 2" }) },
+  { shows: "a house number", letters: one({ project: "2 Park Place" }) },
+  { shows: "verbal with a day", letters: one({ order: "Dave verbal 11/9" }) },
+  { shows: "a height to the middle", letters: one({ notes: '+48" to center' }) },
+  { shows: "a typical height", letters: one({ notes: "Typical height 48 in AFF" }) },
+  { shows: "left of the door", letters: one({ notes: "Left of entry door, 6' from corner" }) },
+  {
+    shows: "initials that look like a placeholder",
+    letters: one({ contact: { ...contact, name: "N. A. Patel" } }),
+  },
+  { shows: "XX in a firm's name", letters: one({ billTo: { ...billTo, name: "XX Lighting" } }) },
+  {
+    shows: "Ont. with a code of Ontario",
+    letters: one({ billTo: { ...billTo, city: "Ottawa", state: "Ont.", postcode: "K1A 0B1" } }),
+  },
+  { shows: "a page in the file's name", letters: [but(station("S-104"), 2, { file: "S-104 p1 of 2.pdf" })] },
+  {
+    shows: "the position before the mark",
+    letters: [but(station("S-104"), 2, { file: "Pos 2 - S-104.pdf" })],
+  },
+  {
+    shows: "the order before the mark",
+    letters: [but(station("S-104"), 2, { file: "PO S-220 S-104 pos2.pdf" })],
+  },
+  { shows: "the reference desk", letters: one({}, rows("REF DESK")) },
+  {
+    shows: "two offices of one firm",
+    letters: [[alone("BW-2207", "S-1"), alone("BW-2207", "S-2", mail("office@brightwire.example"))]],
+  },
+  { shows: "a domain of two letters", letters: one(mail("ines@bw.co")) },
+];
+
+/** Slips written at the same time. */
+export const defectsLater: readonly Case[] = [
+  {
+    shows: "an 8 for the letter B",
+    letters: [[alone("BW-2207", "S-1"), alone("8W-2207", "S-2")]],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "an O in the middle and another project spelling",
+    letters: [[alone("BW-2207", "S-1")], [alone("BW-22O7", "S-2", { project: "LARKSPUR LIBARY" })]],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "a zero left out of the suffix",
+    letters: [[alone("BW-2207-01", "S-1"), alone("BW-2207-1", "S-2")]],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "PO glued before the letters",
+    letters: [[alone("EG-500", "S-1"), alone("POEG-500", "S-2")]],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "the whole order again under the right number",
+    letters: [station("S-104").map((s) => ({ ...s, order: "BW-1111" })), station("S-104")],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "a plate under one number, its devices under another",
+    letters: [station("S-104").map((s, i) => ({ ...s, order: i === 0 ? "BW-2207" : "BW-2307" }))],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "letters typed one key off",
+    letters: [[alone("22-8147", "S-1"), alone("22-8l47", "S-2")]],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "digits swapped in front",
+    letters: [[alone("BW-2207", "S-1")], [alone("BW-2027", "S-2")]],
+    finds: "order-number-near-miss",
+  },
+  {
+    shows: "plate and devices, one mark with O",
+    letters: [but(station("S-104"), 0, { mark: "S-1O4" })],
+    finds: "station-mark-near-miss",
+  },
+  {
+    shows: "two complete plates, S-20 and S-2O",
+    letters: [[...station("S-20"), ...station("S-2O", 3)]],
+    finds: "station-mark-near-miss",
+  },
+  { shows: "a number before the mark", letters: one({ mark: "(2) S-201" }), finds: "mark-names-several" },
+  { shows: "times with a blank", letters: one({ mark: "S-201 x 2" }), finds: "mark-names-several" },
+  { shows: "required", letters: one({ mark: "S-201 (4 REQ'D)" }), finds: "mark-names-several" },
+  { shows: "on each floor", letters: one({ mark: "S-201 EACH FLOOR" }), finds: "mark-names-several" },
+  { shows: "marks with a blank between", letters: one({ mark: "S-201 S-202" }), finds: "mark-names-several" },
+  {
+    shows: "marks with a hyphen between",
+    letters: one({ mark: "S-201-S-204" }),
+    finds: "mark-names-several",
+  },
+  {
+    shows: "pieces in the order number",
+    letters: one({ order: "BW-2207 (2 pcs)" }),
+    finds: "mark-names-several",
+  },
+  {
+    shows: "same for other rooms",
+    letters: one({ notes: "same for rooms 201-204" }),
+    finds: "notes-carry-orders",
+  },
+  {
+    shows: "each floor in the notes",
+    letters: one({ notes: "one on each floor" }),
+    finds: "notes-carry-orders",
+  },
+  {
+    shows: "as usual",
+    letters: one({ billTo: { ...billTo, street: "as usual" } }),
+    finds: "field-placeholder",
+  },
+  {
+    shows: "on file with you",
+    letters: one({ billTo: { ...billTo, street: "on file w/ you" } }),
+    finds: "field-placeholder",
+  },
+  {
+    shows: "dashes for the name",
+    letters: one({ contact: { ...contact, name: "--" } }),
+    finds: "field-placeholder",
+  },
+  { shows: "question marks for the project", letters: one({ project: "???" }), finds: "field-placeholder" },
+  { shows: "see schedule", letters: one({}, rows("SEE", "SCHED")), finds: "legend-placeholder" },
+  { shows: "same as another", letters: one({}, rows("SAME AS", "S-103")), finds: "legend-placeholder" },
+  { shows: "two each", letters: one({}, rows("2 EA")), finds: "legend-placeholder" },
+  { shows: "yahoo without an o", letters: one(mail("ines@yaho.com")), finds: "email-domain-slip" },
+  { shows: "outlook.co", letters: one(mail("ines@outlook.co")), finds: "email-domain-slip" },
+  {
+    shows: "a hyphen left out of the firm's domain",
+    letters: [
+      ["S-1", "S-2", "S-3"].map((mark) =>
+        alone("BW-2207", mark, mail(mark === "S-2" ? "a@brightwire.example" : "a@bright-wire.example")),
+      ),
+    ],
+    finds: "email-domain-slip",
+  },
+  {
+    shows: "exchanged, a blank in the number",
+    letters: one({ order: "Larkspur Library", project: "bw 2207" }),
+    finds: "project-order-exchanged",
+  },
+  {
+    shows: "two files exchanged",
+    letters: [but(but(complete, 1, { file: "S-104 pos 2.pdf" }), 2, { file: "S-104 pos 1.pdf" })],
+    finds: "file-name-contradicts",
+    times: 2,
+  },
+  {
+    shows: "position 2 twice and no 1",
+    letters: [but(complete, 1, { position: 2, file: "left.pdf" })],
+    finds: "position-taken-twice",
+  },
+  {
+    shows: "a sheet without its position",
+    letters: [but(complete, 2, { position: undefined, file: "right.pdf" } as unknown as Changes)],
+    finds: "field-missing",
+  },
+  {
+    shows: "a state of another country",
+    letters: one({ billTo: { ...billTo, state: "Bavaria" } }),
+    finds: "postcode-state-mismatch",
+  },
+];

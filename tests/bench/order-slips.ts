@@ -8,7 +8,7 @@
 import { everyProblem, makeReport } from "../../src/judging/report.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
-import { type Case, defects, honest } from "./order-cases.ts";
+import { type Case, defects, defectsLater, honest, honestLater } from "./order-cases.ts";
 
 const isAside = ({ shows }: Case): boolean =>
   [...shows].reduce((sum, letter) => sum + letter.charCodeAt(0), 0) % 2 === 1;
@@ -27,29 +27,37 @@ function found({ letters }: Case): string[] {
 }
 
 const misses = process.argv.includes("--misses");
-for (const aside of [false, true]) {
-  const count = { honest: 0, asked: 0, defects: 0, caught: 0, alone: 0 };
+const sets = [
+  {
+    name: "tuned on",
+    right: honest.filter((one) => !isAside(one)),
+    wrong: defects.filter((one) => !isAside(one)),
+  },
+  { name: "set aside", right: honest.filter(isAside), wrong: defects.filter(isAside) },
+  { name: "written later", right: honestLater, wrong: defectsLater },
+];
+for (const { name, right, wrong } of sets) {
   const miss = (one: Case, checks: string[]): void => {
-    if (misses && aside === process.argv.includes("--aside"))
+    if (misses && !(name === "set aside" && !process.argv.includes("--aside")))
       console.log(`  ${one.finds ?? "honest"}: ${one.shows}: ${checks.join(", ") || "nothing found"}`);
   };
-  for (const one of honest.filter((each) => isAside(each) === aside)) {
+  const count = { asked: 0, caught: 0, alone: 0 };
+  for (const one of right) {
     const checks = found(one);
-    count.honest++;
-    if (checks.length > 0) count.asked++;
-    if (checks.length > 0) miss(one, checks);
+    if (checks.length === 0) continue;
+    count.asked++;
+    miss(one, checks);
   }
-  for (const one of defects.filter((each) => isAside(each) === aside)) {
+  for (const one of wrong) {
     const checks = found(one);
-    const right = checks.filter((check) => check === one.finds).length >= (one.times ?? 1);
-    const only = right && checks.every((check) => check === one.finds);
-    count.defects++;
-    if (right) count.caught++;
-    if (only) count.alone++;
-    if (!only) miss(one, checks);
+    const isCaught = checks.filter((check) => check === one.finds).length >= (one.times ?? 1);
+    const isAlone = isCaught && checks.every((check) => check === one.finds);
+    if (isCaught) count.caught++;
+    if (isAlone) count.alone++;
+    else miss(one, checks);
   }
   console.log(
-    `${aside ? "set aside" : "tuned on"}: honest orders asked about ${count.asked} of ${count.honest}; ` +
-      `slips found ${count.caught} of ${count.defects}, ${count.alone} of them and nothing else`,
+    `${name}: honest orders asked about ${count.asked} of ${right.length}; ` +
+      `slips found ${count.caught} of ${wrong.length}, ${count.alone} of them and nothing else`,
   );
 }

@@ -12,6 +12,7 @@ test.each([
   ["S-101", "S-10l"],
   ["S-101", "S-10I"],
   ["OG-5518", "0G-5518"],
+  ["BW-2207", "8W-2207"],
   ["S-184", "S-1B4"],
   ["4512", "04512"],
 ])("%s and %s look the same", (one, other) => {
@@ -69,6 +70,8 @@ test.each([
   ["EG-500", "EG-500", "never"],
   ["EG-500", "QQ-712", "never"],
   ["12", "21", "never"],
+  ["UNIT 102", "UNIT 120", "never"],
+  ["UNIT 102", "UNIT 142", "never"],
 ])("%s and %s are asked about %s", (one, other, when) => {
   const asked = { always: [true, true], together: [false, true], never: [false, false] }[when];
   expect([isSlip(one, other, false), isSlip(other, one, true)]).toEqual(asked);

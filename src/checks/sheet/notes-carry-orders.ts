@@ -68,7 +68,7 @@ export const notesCarryOrders = defineSheetCheck({
     if (notes === undefined || !saysMore(notes, sheet)) return;
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
-    const rest = notes.replace(measure, "0 in");
+    const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
     const asks =
       requests.test(rest) || quoted.test(rest) || mayAskForSeveral(rest) || marksIn(rest).length > 1;
     yield say(asks ? "request" : "remark", { typed }, at(sheet, "notes"));

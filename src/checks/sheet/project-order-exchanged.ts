@@ -50,7 +50,6 @@ function isWords(typed: string): boolean {
 
 /** At most four letters that stand close to two digits or more: BW-2207, 22-8147, J26/101A. */
 function isNumber(typed: string): boolean {
-  return /^[A-Z]{0,4}[-./#]?\d[\d./-]*\d[A-Z]?$/.test(
-    numberPart(typed).replace(/^[^\p{L}\p{N}]+|\s+$/gu, ""),
-  );
+  const number = numberPart(typed).replace(/^[^\p{L}\p{N}]+|\s+$/gu, "");
+  return number.length < 40 && /^[A-Z]{0,4}[-./# ]?\d[\d./-]*\d[A-Z]?$/i.test(number);
 }
