@@ -1,9 +1,10 @@
 import type { Order } from "../trade/order.ts";
 import type { Sheet } from "../trade/sheet.ts";
-import { isPrefixed, lookSame } from "./alike.ts";
+import { isPrefixed, looksOf } from "./alike.ts";
 import { byId, letterOf } from "./ids.ts";
-import { contentKey, numberKey, plainText } from "./keys.ts";
+import { contentKey, numberKey, numberPart, plainText } from "./keys.ts";
 import { firstIn, fitTogether, isLater, ofOneProject } from "./meant-order.ts";
+import { slipsBetween } from "./near.ts";
 import { isNoNumber } from "./no-number.ts";
 import { isSlip } from "./slip-of-number.ts";
 
@@ -78,25 +79,50 @@ function alikeOrder(order: Order, other: Order, marks: ReadonlyMap<string, strin
 }
 
 function likeness(one: Order, other: Order, shareStation: boolean): AlikeOrder["how"] | undefined {
-  const [a, b] = [one.number, other.number];
   if (areExchanged(one, other)) return "exchanged";
   const sameProject = ofOneProject(one, other);
   if (sameProject === true && saysAgain(one, other)) return "same";
+  const again = sameProject === true && shareStation ? "again" : undefined;
+  // Most orders of a buyer have numbers that are nothing like each other.
+  const [a, b] = [lookOf(one), lookOf(other)];
+  const isSame = a.looks === b.looks;
+  if (!isSame && slipsBetween(a.key, b.key) !== 1 && !isPrefixed(one.number, other.number)) return again;
   if (fitTogether(one, other)) return "near";
-  if (lookSame(a, b)) return "looks";
-  if (sameProject === true && shareStation) return "again";
+  if (isSame) return "looks";
+  if (again !== undefined || sameProject === false) return again;
   const together = firstIn(one).letter === firstIn(other).letter;
-  return sameProject !== false && (isPrefixed(a, b) || isSlip(a, b, together)) ? "slip" : undefined;
+  return isPrefixed(one.number, other.number) || isSlip(one.number, other.number, together)
+    ? "slip"
+    : undefined;
 }
 
-function areExchanged({ number: a, project: b = "" }: Order, { number: c, project: d = "" }: Order): boolean {
-  return numberKey(a) === numberKey(d) && numberKey(b) === numberKey(c) && numberKey(a) !== numberKey(c);
+interface Look {
+  readonly key: string;
+  readonly looks: string;
+  readonly contents: ReadonlySet<string>;
+}
+
+const looks = new WeakMap<Order, Look>();
+
+function lookOf(order: Order): Look {
+  const look = looks.get(order) ?? {
+    key: numberKey(order.number),
+    looks: looksOf(numberPart(order.number)),
+    contents: new Set(order.sheets.map(contentOf)),
+  };
+  looks.set(order, look);
+  return look;
+}
+
+function areExchanged(one: Order, other: Order): boolean {
+  const [a, b] = [lookOf(one).key, lookOf(other).key];
+  return a !== b && a === numberKey(other.project ?? "") && b === numberKey(one.project ?? "");
 }
 
 /** Whether every sheet of the smaller of two orders stands in the other one too. */
 function saysAgain(one: Order, other: Order): boolean {
   const [few, many] = one.sheets.length > other.sheets.length ? [other, one] : [one, other];
-  const contents = new Set(many.sheets.map(contentOf));
+  const { contents } = lookOf(many);
   return few.sheets.length > 0 && few.sheets.every((sheet) => contents.has(contentOf(sheet)));
 }
 

@@ -23,22 +23,21 @@ export function doubledPositions(order: Order): DoubledPosition[] {
     ),
   );
   if (doubled.length === 0) return [];
-  const taken = new Set<string>();
-  return doubled.map(({ station, position, claims }) => {
-    const positions = missingPositions(station);
-    const other =
-      positions.length > 0
-        ? undefined
-        : order.stations.find(
-            (one) =>
-              one !== station &&
-              !taken.has(`${one.mark}/${position}`) &&
-              one.plates[0]?.gangs === claims[0]?.gangs &&
-              missingPositions(one).includes(position),
-          );
-    if (other === undefined) return { station, position, claims, positions };
-    taken.add(`${other.mark}/${position}`);
-    return { station, position, claims, positions, other };
+  // Stations by the positions that they lack; each is offered once.
+  const lacking = new Map<number, Station[]>();
+  for (const station of order.stations)
+    for (const position of missingPositions(station))
+      lacking.set(position, (lacking.get(position) ?? []).concat(station));
+  return doubled.map((one) => {
+    const positions = missingPositions(one.station);
+    const others = positions.length > 0 ? [] : (lacking.get(one.position) ?? []);
+    const other = others.find(({ plates }) => plates[0]?.gangs === one.claims[0]?.gangs);
+    if (other === undefined) return { ...one, positions };
+    lacking.set(
+      one.position,
+      others.filter((station) => station !== other),
+    );
+    return { ...one, positions, other };
   });
 }
 
@@ -57,21 +56,18 @@ export interface DoubledPlate {
 
 /** Every station that has several plate sheets. */
 export function doubledPlates(order: Order): DoubledPlate[] {
-  const taken = new Set<Station>();
-  return order.stations
-    .filter(({ plates }) => plates.length > 1)
-    .map((station) => {
-      const gangs = new Set(station.plates.map((plate) => plate.gangs));
-      const other = order.stations.find(
-        (one) =>
-          !taken.has(one) &&
-          missingAt(one).some(({ kind }) => kind === "plate") &&
-          one.devices.every((device) => device.gangs === undefined || gangs.has(device.gangs)),
-      );
-      if (other === undefined) return { station };
-      taken.add(other);
-      return { station, other };
-    });
+  const doubled = order.stations.filter(({ plates }) => plates.length > 1);
+  if (doubled.length === 0) return [];
+  let lacking = order.stations.filter((one) => missingAt(one).some(({ kind }) => kind === "plate"));
+  return doubled.map((station) => {
+    const gangs = new Set(station.plates.map((plate) => plate.gangs));
+    const other = lacking.find(({ devices }) =>
+      devices.every((device) => device.gangs === undefined || gangs.has(device.gangs)),
+    );
+    if (other === undefined) return { station };
+    lacking = lacking.filter((one) => one !== other);
+    return { station, other };
+  });
 }
 
 function missingPositions(station: Station): number[] {

@@ -10,9 +10,17 @@ export interface SlipOfMark {
   readonly meant: Station;
 }
 
-/** Stations whose sheets are just what a station with a mark one slip away still lacks. */
-export function slipsOfMark(order: Order): SlipOfMark[] {
-  const marked = order.stations.filter(({ mark }) => mark !== "");
+const kept = new WeakMap<Order, readonly SlipOfMark[]>();
+
+/** Stations whose sheets are just what a station with a mark one slip away still lacks. Kept, since several checks ask. */
+export function slipsOfMark(order: Order): readonly SlipOfMark[] {
+  const slips = kept.get(order) ?? findSlips(order);
+  kept.set(order, slips);
+  return slips;
+}
+
+function findSlips(order: Order): SlipOfMark[] {
+  const marked = order.stations.filter((station) => station.mark !== "" && missingAt(station).length > 0);
   return marked.flatMap((station, i) => {
     const meant = marked.find(
       (other, j) =>
@@ -34,7 +42,6 @@ export function lookAlikeMarks(order: Order): SlipOfMark[] {
 }
 
 function lacksWhatIsAt(other: Station, station: Station): boolean {
-  if (missingAt(station).length === 0) return false;
   if (slipsBetween(station.mark, other.mark) !== 1 && looksOf(station.mark) !== looksOf(other.mark))
     return false;
   const lacking = missingAt(other);

@@ -10,29 +10,32 @@ import { lookAlikeMarks, slipsOfMark } from "./slip-of-mark.ts";
  * among them: it is asked about, and need not be sent again because of that.
  */
 export function stillMissing(order: Order, others: readonly Order[]): Missing[] {
-  const slips = [...slipsOfMark(order), ...lookAlikeMarks(order)];
-  const twins = alikeOrders(order, others);
-  const counterparts = (station: Station): Station[] => [
-    ...slips.flatMap((slip) =>
-      slip.station === station ? slip.meant : slip.meant === station ? slip.station : [],
-    ),
-    ...twins
-      .flatMap(({ other }) => other.stations)
-      .filter(({ mark }) => plainText(mark) === plainText(station.mark)),
-  ];
-  const positions = doubledPositions(order);
-  const plates = doubledPlates(order);
+  const elsewhere = new Map<Station, Station[]>();
+  const add = (station: Station, other: Station): unknown =>
+    elsewhere.set(station, [...(elsewhere.get(station) ?? []), other]);
+  for (const { station, meant } of [...slipsOfMark(order), ...lookAlikeMarks(order)]) {
+    add(station, meant);
+    add(meant, station);
+  }
+  const inTwins = Map.groupBy(
+    alikeOrders(order, others).flatMap(({ other }) => other.stations),
+    ({ mark }) => plainText(mark),
+  );
+  const positions = new Set(
+    doubledPositions(order).map(({ other, position }) => `${other?.mark}/${position}`),
+  );
+  const plates = new Set(doubledPlates(order).map(({ other }) => other));
   return order.stations.flatMap((station) => {
     const missing = missingAt(station);
     if (missing.length === 0) return [];
-    const came = counterparts(station);
+    const came = [...(elsewhere.get(station) ?? []), ...(inTwins.get(plainText(station.mark)) ?? [])];
     const enough = enoughCame(station);
     return missing.filter(
       ({ kind, position }) =>
         !came.some((other) => has(other, { kind, position })) &&
-        !(kind === "plate" && plates.some(({ other }) => other === station)) &&
+        !(kind === "plate" && plates.has(station)) &&
         !(kind === "device" && enough) &&
-        !(kind === "device" && positions.some((one) => one.other === station && one.position === position)),
+        !(kind === "device" && positions.has(`${station.mark}/${position}`)),
     );
   });
 }

@@ -128,8 +128,8 @@ export const orderNumberNearMiss = defineOrderCheck({
       return;
     }
     // The other order is asked about; but this one is not complete before that is answered.
-    const lacked = lackedElsewhere(order, others);
     const [first] = alike;
+    const lacked = first === undefined ? undefined : lackedElsewhere(order, others);
     if (lacked !== undefined && first !== undefined)
       yield say("awaited", { station: lacked.station, other: first.other.number }, spots);
   },
