@@ -11,6 +11,11 @@ export function looksOf(typed: string): string {
     .replace(/(?<=\D) | (?=\D)/g, "");
 }
 
+/** A station mark as typed, without a word that announces it where a digit follows: "Station S-104". */
+export function markPart(typed: string): string {
+  return typed.slice(0, longest).replace(/^\s*(?:station|stn|sta|plate|mark)\b[\s.:#-]*(?=.*\p{N})/isu, "");
+}
+
 /** Whether two of one look differ by zeros in front, and not by letters alone. */
 export function differByZeros(one: string, other: string): boolean {
   return runsOf(one).join(" ") !== runsOf(other).join(" ");

@@ -11,7 +11,7 @@ const placeholders = new Set(
 /** Whether what stands for an order number is only a placeholder, such as "TBD". */
 export function isNoNumber(typed: string): boolean {
   const plain = plainText(typed);
-  return [plain, plain.replace(/^PO(NUMBER|NO)?/, "")].some(
+  return [plain, plain.replace(/^(PURCHASE|ORDER|JOB|PO|NUMBER)+(NO)?/, "")].some(
     (text) => placeholders.has(text) || isPlaceholder(text) || /^0*$/.test(text),
   );
 }

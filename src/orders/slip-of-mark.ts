@@ -1,5 +1,5 @@
 import type { Order, Station } from "../trade/order.ts";
-import { looksOf } from "./alike.ts";
+import { looksOf, markPart } from "./alike.ts";
 import { missingAt } from "./missing.ts";
 import { slipsBetween } from "./near.ts";
 import { goesIntoPlate } from "./standing.ts";
@@ -36,13 +36,16 @@ function findSlips(order: Order): SlipOfMark[] {
 /** Stations whose marks look the same and are not, such as S-1O4 and S-104; the later one is asked about. */
 export function lookAlikeMarks(order: Order): SlipOfMark[] {
   const marked = order.stations.filter(({ mark }) => mark !== "");
-  return [...Map.groupBy(marked, ({ mark }) => looksOf(mark)).values()].flatMap(([meant, ...more]) =>
-    meant === undefined ? [] : more.map((station) => ({ station, meant })),
+  return [...Map.groupBy(marked, ({ mark }) => looksOf(markPart(mark))).values()].flatMap(
+    ([meant, ...more]) => (meant === undefined ? [] : more.map((station) => ({ station, meant }))),
   );
 }
 
 function lacksWhatIsAt(other: Station, station: Station): boolean {
-  if (slipsBetween(station.mark, other.mark) !== 1 && looksOf(station.mark) !== looksOf(other.mark))
+  if (
+    slipsBetween(station.mark, other.mark) !== 1 &&
+    looksOf(markPart(station.mark)) !== looksOf(markPart(other.mark))
+  )
     return false;
   const lacking = missingAt(other);
   const gangs = new Set([station, other].flatMap(gangsSaid));

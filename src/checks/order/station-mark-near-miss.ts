@@ -1,4 +1,5 @@
-import { differByZeros } from "../../orders/alike.ts";
+import { differByZeros, markPart } from "../../orders/alike.ts";
+import { plainText } from "../../orders/keys.ts";
 import { lookAlikeMarks, slipsOfMark } from "../../orders/slip-of-mark.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
@@ -19,6 +20,10 @@ export const stationMarkNearMiss = defineOrderCheck({
     },
     looks: {
       says: "Station marks {station} and {meant} differ only by letters that look like digits.",
+      fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
+    },
+    words: {
+      says: "Station marks {station} and {meant} differ only by a word in front.",
       fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
     },
     zeros: {
@@ -62,6 +67,11 @@ export const stationMarkNearMiss = defineOrderCheck({
       wording: "looks",
     },
     {
+      shows: "a word in front",
+      given: subject([...completeOrder(), aloneDevice({ mark: "Station S-104" })]),
+      wording: "words",
+    },
+    {
       shows: "a zero in front, though both stations are complete",
       given: subject([...completeOrder(), aloneDevice({ mark: "S-0104" })]),
       wording: "zeros",
@@ -73,7 +83,7 @@ export const stationMarkNearMiss = defineOrderCheck({
     const looks = lookAlikeMarks(order).filter(({ station }) => !told.has(station));
     for (const slip of [...slips, ...looks]) {
       const [station, meant] = [slip.station.mark, slip.meant.mark];
-      const wording = slips.includes(slip) ? "near" : differByZeros(station, meant) ? "zeros" : "looks";
+      const wording = slips.includes(slip) ? "near" : differenceOf(markPart(station), markPart(meant));
       const sheets = [...slip.station.plates, ...slip.station.devices];
       yield say(
         wording,
@@ -83,3 +93,9 @@ export const stationMarkNearMiss = defineOrderCheck({
     }
   },
 });
+
+/** What tells two marks apart that look the same. */
+function differenceOf(one: string, other: string): "words" | "zeros" | "looks" {
+  if (plainText(one) === plainText(other)) return "words";
+  return differByZeros(one, other) ? "zeros" : "looks";
+}
