@@ -13,11 +13,11 @@ export const finishNotMade = defineSheetCheck({
   wordings: {
     unknown: {
       says: "“{finish}” is not a finish that we make.",
-      fix: "Choose one of those made for {what} that your lettering can be read on: {made|or}.",
+      fix: "For {what} choose one of these: {made|or}.",
     },
     size: {
       says: "{finish} is not made for {what}.",
-      fix: "Choose one of those that are, and that your lettering can be read on: {made|or}.",
+      fix: "Choose one of these instead: {made|or}.",
     },
   },
   passing: [
