@@ -1,22 +1,23 @@
 /** Words and signs by which somebody asks for several of a kind: QTY 2, x3, 3 EA, TYP OF 4. Common practice, no source. */
 const quantities = [
-  /\b(qty|quantity|quantities)\b/i,
+  /\b(qty|quantity|quantities)\b(?!\W{0,3}0?1\b)/i,
   /\btyp(ical|\.)? ?(of|x) ?\d/i,
   // Not 4x4 or 2 x 4, which are measures.
-  /(?<![\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)x\s?\d{1,3}\b(?!\s?x)/u,
-  /(?<![\p{L}\p{N}.-])\d{1,3}\s?x(?!\s?\d)(?![\p{L}-])/u,
-  /(?<![\p{L}\p{N}.-])\d{1,3}\s?(ea|each|pcs?|pieces?)\b/iu,
-  /\b(set|total|lot|pair)s? of \d{1,3}\b/i,
+  /(?<![\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)x\s?(?!0?1\b)\d{1,3}\b(?!\s?x)/u,
+  /(?<![\p{L}\p{N}.-])(?!0?1\s?x)\d{1,3}\s?x(?!\s?\d)(?![\p{L}-])/u,
+  /(?<![\p{L}\p{N}.-])(?!0?1\D)\d{1,3}\s?(ea|each|pcs?|pieces?)\b\W{0,3}$/iu,
 ];
-/** What asks for several where a name is not as likely: Tower X2 and Typical Unit may be names of projects. */
+/** What asks for several where a name is not as likely: Tower X2, 4EA Farms and Typical Unit may be names of projects. */
 const elsewhere = [
   /\btyp(ical)?\b(?!\.? (height|mount))/i,
+  /(?<![\p{L}\p{N}.-])(?!0?1\D)\d{1,3}\s?(ea|each|pcs?|pieces?)\b/iu,
+  /\b(set|total|lot|pair)s? of \d{1,3}\b/i,
   /\b(each|every|all|ea) (floor|flr|level|room|rm|unit|office)s?\b/i,
   /\b(various|multiple|req'?d|(same|also|repeat) for)\b/i,
-  /^\(\d{1,2}\)\s*\S/,
+  /^\((?!0?1\))\d{1,2}\)\s*\S/,
   // X3 alone may be a mark.
-  /(?<=\S.{0,60}[^\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)[X×]\s?\d{1,3}\b(?!\s?[xX×])/u,
-  /(?<=[^\p{L}\p{N}.-])\d{1,3}\s?[X×](?!\s?\d)(?![\p{L}-])/u,
+  /(?<=\S.{0,60}[^\p{L}\p{N}])(?<!(?:^|[^\p{L}\p{N}-])\d{1,3}\s?)[X×]\s?(?!0?1\b)\d{1,3}\b(?!\s?[xX×])/u,
+  /(?<=[^\p{L}\p{N}.-])(?!0?1\s?[X×])\d{1,3}\s?[X×](?!\s?\d)(?![\p{L}-])/u,
 ];
 
 /** Whether the name of a project or of whatever else asks for several of a kind. */

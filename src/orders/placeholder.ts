@@ -12,7 +12,10 @@ const placeholders = new Set(
 /** Whether what stands in a field says nothing: "TBD", "n/a", "x", "on file", ".". */
 export function isPlaceholder(typed: string): boolean {
   const plain = plainText(typed);
-  return placeholders.has(plain) || /^(X*|(ONFILE|SAMEAS|ASUSUAL|ASBEFORE|PERLAST).{0,20})$/.test(plain);
+  return (
+    placeholders.has(plain) ||
+    /^(X*|ONFILE(W|AT|ALREADY).{0,16}|(SAMEAS|PERLAST).{0,20}|ASUSUAL|ASBEFORE)$/.test(plain)
+  );
 }
 
 /** Whether it says that it is the same as another field. */

@@ -25,6 +25,7 @@ export const markNamesSeveral = defineSheetCheck({
     { shows: "a mark that is an X and a number", given: device({ mark: "X3" }) },
     { shows: "rooms that share a station", given: device({ mark: "Rm 201/202" }) },
     { shows: "a measure in the project's name", given: plate({ project: "4x4 Ranch, Units 1-12" }) },
+    { shows: "a quantity of one", given: plate({ project: "Larkspur Library (QTY 1)", mark: "S-201 x1" }) },
     { shows: "a tower named with an X", given: plate({ project: "Tower X2, Typical Unit" }) },
   ],
   failing: [
@@ -49,7 +50,9 @@ export const markNamesSeveral = defineSheetCheck({
       if (typed === undefined) continue;
       const facts = { field: labelOf(sheet, place), typed };
       const isMark = place === "mark";
-      if (isMark ? mayAskForSeveral(typed) || /\S\s*\(\d{1,2}\)$/.test(typed) : asksForSeveral(typed))
+      if (
+        isMark ? mayAskForSeveral(typed) || /\S\s*\((?!0?1\))\d{1,2}\)$/.test(typed) : asksForSeveral(typed)
+      )
         yield say("quantity", facts, at(sheet, place));
       else if (isMark && namesSeveral(typed)) yield say("several", facts, at(sheet, place));
     }

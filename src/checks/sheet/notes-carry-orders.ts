@@ -59,6 +59,7 @@ export const notesCarryOrders = defineSheetCheck({
     { shows: "another legend", given: device({ notes: "button 2 = 'STACKS WEST'" }), wording: "request" },
     { shows: "a quantity", given: device({ notes: "TYP OF 4" }), wording: "request" },
     { shows: "several stations", given: device({ notes: "S-104, S-105 and S-106" }), wording: "request" },
+    { shows: "a quantity of one", given: device({ notes: "Qty 1" }), wording: "remark" },
     { shows: "how high it is mounted", given: device({ notes: 'MOUNT AT 48" AFF' }), wording: "remark" },
     { shows: "a spare", given: device({ notes: "S-104 pos 2 + one spare" }), wording: "request" },
     { shows: "a remark", given: device({ notes: "Second floor, reading room side" }), wording: "remark" },
