@@ -64,8 +64,8 @@ export const legendPlaceholder = defineSheetCheck({
       if (isNever(typed)) yield say("legend", { typed, face: words, plain }, spots);
       else if (seldom.has(plainly(typed)) && !(typed === "-" && hasPlus))
         yield say("seldom", { typed, face: words, plain }, spots);
+      // SAME over DAY is the beginning of a legend.
       else
-        // SAME over DAY is the beginning of a legend.
         for (const { text, row, place } of onFace)
           if (isNever(text) && plainly(text) !== "SAME")
             yield say("row", { typed: text, row, face: words }, at(sheet, place));
