@@ -22,11 +22,16 @@ import { wordKept } from "./letter/word-kept.ts";
 import { abbreviationInconsistent } from "./order/abbreviation-inconsistent.ts";
 import { billToDiffers } from "./order/bill-to-differs.ts";
 import { contactDiffers } from "./order/contact-differs.ts";
+import { deviceCopiedInPlate } from "./order/device-copied-in-plate.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
+import { emailDomainSlip } from "./order/email-domain-slip.ts";
+import { fileNameContradicts } from "./order/file-name-contradicts.ts";
 import { fileStillUnread } from "./order/file-still-unread.ts";
 import { finishDiffersInPlate } from "./order/finish-differs-in-plate.ts";
+import { finishOfPlateNotMade } from "./order/finish-of-plate-not-made.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
 import { letterStillOpen } from "./order/letter-still-open.ts";
+import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
 import { plateMissingDevices } from "./order/plate-missing-devices.ts";
@@ -51,6 +56,7 @@ import { characterNotCuttable } from "./sheet/character-not-cuttable.ts";
 import { emailMalformed } from "./sheet/email-malformed.ts";
 import { fieldMissing } from "./sheet/field-missing.ts";
 import { fieldNotRead } from "./sheet/field-not-read.ts";
+import { fieldPlaceholder } from "./sheet/field-placeholder.ts";
 import { fieldUnreadable } from "./sheet/field-unreadable.ts";
 import { fieldsFlattened } from "./sheet/fields-flattened.ts";
 import { finishNotMade } from "./sheet/finish-not-made.ts";
@@ -69,6 +75,7 @@ import { letteringUnreadable } from "./sheet/lettering-unreadable.ts";
 import { lettersTooSmall } from "./sheet/letters-too-small.ts";
 import { lettersTouch } from "./sheet/letters-touch.ts";
 import { lookAlikeLetter } from "./sheet/look-alike-letter.ts";
+import { markNamesSeveral } from "./sheet/mark-names-several.ts";
 import { noWayToReachYou } from "./sheet/no-way-to-reach-you.ts";
 import { notesCarryOrders } from "./sheet/notes-carry-orders.ts";
 import { orderNumberPlaceholder } from "./sheet/order-number-placeholder.ts";
@@ -79,6 +86,7 @@ import { partKeyMisread } from "./sheet/part-key-misread.ts";
 import { phoneMalformed } from "./sheet/phone-malformed.ts";
 import { positionOutOfRange } from "./sheet/position-out-of-range.ts";
 import { postcodeStateMismatch } from "./sheet/postcode-state-mismatch.ts";
+import { projectOrderExchanged } from "./sheet/project-order-exchanged.ts";
 import { readersDisagree } from "./sheet/readers-disagree.ts";
 import { redBody } from "./sheet/red-body.ts";
 import { rowMaybeCutOff } from "./sheet/row-maybe-cut-off.ts";
@@ -127,6 +135,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   fieldNotRead,
   fieldUnreadable,
   fieldMissing,
+  fieldPlaceholder,
   noWayToReachYou,
   emailMalformed,
   phoneMalformed,
@@ -134,6 +143,8 @@ export const sheetChecks: readonly SheetCheck[] = [
   postcodeStateMismatch,
   shipToUnclear,
   orderNumberPlaceholder,
+  projectOrderExchanged,
+  markNamesSeveral,
   layoutNotChosen,
   layoutChosenTwice,
   positionOutOfRange,
@@ -171,8 +182,12 @@ export const orderChecks: readonly OrderCheck[] = [
   deviceWithoutPlate,
   positionTakenTwice,
   standaloneInPlate,
+  fileNameContradicts,
   gangCountDiffers,
+  finishOfPlateNotMade,
   finishDiffersInPlate,
+  letteringDiffersInPlate,
+  deviceCopiedInPlate,
   stationMarkNearMiss,
   stationMarkInNotes,
   orderNumberNearMiss,
@@ -185,6 +200,7 @@ export const orderChecks: readonly OrderCheck[] = [
   shipToDiffers,
   contactDiffers,
   sheetReplaced,
+  emailDomainSlip,
   sameSheetTwice,
   unmarkedSheetAgain,
   sameFileNameTwice,

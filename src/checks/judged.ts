@@ -1,10 +1,12 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { visible } from "../lettering/characters.ts";
 import { charactersOf } from "../lettering/glyph.ts";
 import { type Judgement, judgeWord } from "../lettering/judge-word.ts";
 import { plainWord } from "../lettering/slips.ts";
 import type { Place } from "../trade/place.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { faceWords, roomOn, type TypedRow, typedRows } from "./limits.ts";
+import { isNever } from "./no-legend.ts";
 
 type Told = Exclude<Judgement, { is: "right" }>;
 
@@ -47,7 +49,11 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
     ({ face, text }) =>
       !plain.has(face) && charactersOf(text).length <= roomOn(sheet, face, catalogue).characters,
   );
-  return [...Map.groupBy(rows, ({ face }) => face).values()].flatMap((onFace) =>
+  // Of a placeholder's words there is nothing to say either.
+  const legends = [...Map.groupBy(rows, ({ face }) => face).values()].filter(
+    (onFace) => !isNever(onFace.map(({ text }) => text.trim()).join(" ")),
+  );
+  return legends.flatMap((onFace) =>
     onFace.flatMap((row, i) => {
       const { characters } = roomOn(sheet, row.face, catalogue);
       const inRow = wordsOf(row);
@@ -90,7 +96,11 @@ function isFull({ text }: TypedRow, characters: number): boolean {
 
 /** Words, numbers and what is mixed of both; the apostrophe belongs to a word. */
 function wordsOf({ text }: TypedRow): string[] {
-  return text.normalize("NFC").match(/[\p{L}\p{N}][\p{L}\p{N}']*/gu) ?? [];
+  return (
+    visible(text)
+      .normalize("NFC")
+      .match(/[\p{L}\p{N}][\p{L}\p{N}']*/gu) ?? []
+  );
 }
 
 /** Names that the sheet itself spells elsewhere: what the project, the companies, streets and people are called. */

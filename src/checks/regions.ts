@@ -122,6 +122,14 @@ export function regionOf(typed: string): string | undefined {
   return codeByName.get(plainText(typed.normalize("NFD").replace(/\p{M}/gu, "")));
 }
 
+const nameByCode = new Map(Object.entries({ ...states, ...provinces }));
+
+/** Whether something typed is the beginning of a region's name, as in "Ill." or "Calif.": three letters or more. */
+export function isShortFor(typed: string, code: string): boolean {
+  const short = plainText(typed);
+  return short.length > 2 && plainText(nameByCode.get(code) ?? "").startsWith(short);
+}
+
 const zip = /^\d{5}([- ]?\d{4})?$/;
 const canadian = /^([A-Z])\d[A-Z] ?-?\d[A-Z]\d$/i;
 

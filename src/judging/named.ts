@@ -1,3 +1,4 @@
+import { numberPart } from "../orders/keys.ts";
 import { tokensOf } from "../reading/reply/word-bag.ts";
 import type { BuyerState } from "./state.ts";
 
@@ -6,7 +7,7 @@ export function ordersNamedIn(text: string, { orders }: BuyerState): string[] {
   const said = ` ${tokensOf(text).join(" ")} `;
   return orders
     .map(({ number }) => number)
-    .filter((number) => isNumber(number) && said.includes(` ${tokensOf(number).join(" ")} `));
+    .filter((number) => isNumber(number) && said.includes(` ${tokensOf(numberPart(number)).join(" ")} `));
 }
 
 /** A number that other words may hold by chance names no order. */

@@ -1,4 +1,4 @@
-import { plainText } from "../orders/keys.ts";
+import { numberKey } from "../orders/keys.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Arrivals } from "../trade/letter.ts";
@@ -32,5 +32,5 @@ export function newBuyer(buyer = ""): BuyerState {
 
 /** Under which key an order stands: the number as a person compares it; "" where there is none, or a placeholder. */
 export function orderKey(number: string): string {
-  return isNoNumber(number) ? "" : plainText(number);
+  return isNoNumber(number) ? "" : numberKey(number);
 }

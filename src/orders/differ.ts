@@ -1,5 +1,6 @@
 import type { Sheet } from "../trade/sheet.ts";
 import { contentKey, plainText } from "./keys.ts";
+import { isPlaceholder } from "./placeholder.ts";
 
 /** What a sheet says of one matter, part by part: the parts of an address, of a contact. */
 export type Said<P extends string> = { readonly [K in P]?: string };
@@ -13,6 +14,11 @@ export interface Odd<P extends string> {
   readonly typed: string;
   /** The same parts as most sheets of the order have them. */
   readonly usual: string;
+}
+
+/** What a sheet says of its project; a placeholder says nothing. */
+export function saidOfProject({ project = "" }: Sheet): Said<"project"> {
+  return isPlaceholder(project) ? {} : { project };
 }
 
 /** What most sheets say, case, spacing and punctuation apart; of equal shares the one that came first. */

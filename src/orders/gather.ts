@@ -4,7 +4,7 @@ import { byArrival } from "./age.ts";
 import { leftOver, perhapsAgain, unclearDates } from "./aside.ts";
 import { usuallySaid } from "./differ.ts";
 import { letterOf } from "./ids.ts";
-import { contentKey, plainText } from "./keys.ts";
+import { contentKey, numberKey, plainText } from "./keys.ts";
 import { isMarked, placed } from "./placed.ts";
 import { type Known, nothingKnown } from "./stand.ts";
 import { goesIntoPlate } from "./standing.ts";
@@ -20,13 +20,13 @@ export function gatherOrders(sheets: readonly Sheet[], known: Known = nothingKno
     // the only one there is: it is stopped for the missing number, and its sisters need not be called
     // incomplete as well.
     const [only, ...more] = named.length === 0 ? numbersOn(sorted) : named;
-    return plainText(sheet.order ?? "") || (more.length > 0 ? "" : (only ?? ""));
+    return numberKey(sheet.order ?? "") || (more.length > 0 ? "" : (only ?? ""));
   };
   return [...Map.groupBy(sorted, numberOf).values()].map((members) => gatherOrder(members, known));
 }
 
 function numbersOn(sheets: readonly Sheet[]): string[] {
-  return [...new Set(sheets.map(({ order }) => plainText(order ?? "")))].filter((number) => number !== "");
+  return [...new Set(sheets.map(({ order }) => numberKey(order ?? "")))].filter((number) => number !== "");
 }
 
 function gatherOrder(sheets: readonly Sheet[], known: Known): Order {

@@ -6,6 +6,29 @@ export function plainText(typed: string): string {
     .replace(/[^\p{L}\p{N}]/gu, "");
 }
 
+/** Words before an order number that are no part of it: "PO Number: 4512", "No. 4512", "Job 4512", "P.O.#4512". */
+const announced =
+  /^[^\p{L}\p{N}]*(?:(?:PURCHASE|ORDER|NUMBER|JOB|PO|P\.? ?O)(?!\p{L})|(?:NO|NR|NUM)(?=[\s.:#]))(?=.*\p{N})/isu;
+
+/** No order number is longer; in a longer text no word announces one. */
+const longestNumber = 200;
+
+/** An order number as typed, without the words that announce it where a digit follows them. Of "NO-1042" the NO is a part. */
+export function numberPart(typed: string): string {
+  let number = typed.normalize("NFKC");
+  if (number.length > longestNumber) return number;
+  for (let before = ""; number !== before; ) {
+    before = number;
+    number = number.replace(announced, "");
+  }
+  return number;
+}
+
+/** Order numbers as a person compares them: "P.O. # eg 500" is "EG-500". */
+export function numberKey(typed: string): string {
+  return plainText(numberPart(typed));
+}
+
 /** All that a record says, as one text, whatever order its parts are listed in. */
 export function contentKey(record: object): string {
   return JSON.stringify(record, (_, value: unknown) =>

@@ -1,14 +1,21 @@
 import type { Order } from "../trade/order.ts";
+import { isPrefixed, lookSame } from "./alike.ts";
 import { byId, letterOf } from "./ids.ts";
-import { plainText } from "./keys.ts";
+import { numberKey, plainText } from "./keys.ts";
 import { missingOf } from "./missing.ts";
 import { nearNumbers, nearProjects } from "./near.ts";
+import { isPlaceholder } from "./placeholder.ts";
 
 /** Another order of the same buyer that this one was probably meant to be: its number is one slip away. */
 export function meantOrder(order: Order, others: readonly Order[]): Order | undefined {
-  return others.find(
-    (other) => nearNumbers(order.number, other.number) && seemOne(order, other) && isDoubtful(order, other),
-  );
+  return others.find((other) => fitTogether(order, other) && isLater(firstIn(order), firstIn(other)));
+}
+
+/** Whether the numbers of two orders are one slip apart, look the same, or are one but for letters in front, and their sheets fit. */
+export function fitTogether(one: Order, other: Order): boolean {
+  const [a, b] = [one.number, other.number];
+  if (numberKey(a) === "" || numberKey(b) === "") return false;
+  return (nearNumbers(a, b) || lookSame(a, b) || isPrefixed(a, b)) && seemOne(one, other);
 }
 
 /**
@@ -17,30 +24,41 @@ export function meantOrder(order: Order, others: readonly Order[]): Order | unde
  * Orders of different projects may well use the same station marks.
  */
 function seemOne(one: Order, other: Order): boolean {
-  const named = one.project !== undefined && other.project !== undefined;
-  const sameProject =
-    named &&
-    (plainText(one.project) === plainText(other.project) || nearProjects(one.project, other.project));
-  if (named && !sameProject) return false;
+  const sameProject = ofOneProject(one, other);
+  if (sameProject === false) return false;
   return (
     lacksWhereHas(one, other) ||
     lacksWhereHas(other, one) ||
-    (sameProject && one.loose.length + other.loose.length > 0)
+    (sameProject === true && one.loose.length + other.loose.length > 0)
   );
 }
 
+/** Whether two orders name one project, a slip of the hand apart; undefined where one of them names none. */
+export function ofOneProject({ project: one }: Order, { project: other }: Order): boolean | undefined {
+  if (one === undefined || other === undefined || isPlaceholder(one) || isPlaceholder(other))
+    return undefined;
+  return plainText(one) === plainText(other) || nearProjects(one, other);
+}
+
+/** When an order was opened: its first sheet, and how many came with it. They stay the same while more sheets come. */
+interface Opening {
+  readonly letter: string;
+  readonly sheets: number;
+  readonly first: string;
+}
+
+export function firstIn({ sheets }: Order): Opening {
+  const first = sheets[0]?.id ?? "";
+  const letter = letterOf(first);
+  return { letter, first, sheets: sheets.filter(({ id }) => letterOf(id) === letter).length };
+}
+
 /**
- * Whether the first of two orders is the one to ask about: the one that the newer letter brought, since that
- * is the letter being answered; of one letter the one with fewer sheets, then the later.
+ * Whether the first of two orders is the one to ask about: the one that the newer letter brought; of one letter the one
+ * with fewer sheets, then the later.
  */
-function isDoubtful(order: Order, other: Order): boolean {
-  const [first, otherFirst] = [order.sheets[0]?.id ?? "", other.sheets[0]?.id ?? ""];
-  const [last, otherLast] = [order.sheets.at(-1)?.id ?? "", other.sheets.at(-1)?.id ?? ""];
-  return (
-    (byId(letterOf(last), letterOf(otherLast)) ||
-      other.sheets.length - order.sheets.length ||
-      byId(first, otherFirst)) > 0
-  );
+export function isLater(one: Opening, other: Opening): boolean {
+  return (byId(one.letter, other.letter) || other.sheets - one.sheets || byId(one.first, other.first)) > 0;
 }
 
 function lacksWhereHas(one: Order, other: Order): boolean {

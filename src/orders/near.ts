@@ -1,5 +1,5 @@
 import distance from "damerau-levenshtein";
-import { plainText } from "./keys.ts";
+import { numberKey, plainText } from "./keys.ts";
 
 /** Longer texts are no names; comparing them letter by letter would cost their lengths multiplied. */
 const longest = 200;
@@ -17,7 +17,8 @@ export function slipsBetween(one: string, other: string): number {
 
 /** Whether two different order numbers are one slip apart. Of three characters or fewer too many are. */
 export function nearNumbers(one: string, other: string): boolean {
-  return Math.min(plainText(one).length, plainText(other).length) > 3 && slipsBetween(one, other) === 1;
+  const [a, b] = [numberKey(one), numberKey(other)];
+  return Math.min(a.length, b.length) > 3 && slipsBetween(a, b) === 1;
 }
 
 /**

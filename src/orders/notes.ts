@@ -1,4 +1,4 @@
-import { plainText } from "./keys.ts";
+import { numberKey, plainText } from "./keys.ts";
 
 /** What a sheet's notes say of where it belongs. */
 export interface NotedPlace {
@@ -42,7 +42,7 @@ function onlyMark(notes: string, marks: readonly string[], numbers: readonly str
     [...named, ...words].some((word) => plainText(word) === plainText(mark)),
   );
   const guesses = [...named.filter((word) => shape.test(word)), ...(notes.match(hyphened) ?? [])].filter(
-    (guess) => !numbers.some((number) => plainText(number) === plainText(guess)),
+    (guess) => !numbers.some((number) => numberKey(number) === plainText(guess)),
   );
   const found = known.length > 0 ? known : guesses.map((guess) => guess.toUpperCase());
   return new Set(found.map(plainText)).size === 1 ? found[0] : undefined;

@@ -1,4 +1,5 @@
 import type { Order, Station } from "../trade/order.ts";
+import { looksOf, markPart } from "./alike.ts";
 import { missingAt } from "./missing.ts";
 import { slipsBetween } from "./near.ts";
 import { goesIntoPlate } from "./standing.ts";
@@ -9,12 +10,21 @@ export interface SlipOfMark {
   readonly meant: Station;
 }
 
-/** Stations whose sheets are just what a station with a mark one slip away still lacks. */
-export function slipsOfMark(order: Order): SlipOfMark[] {
-  const marked = order.stations.filter(({ mark }) => mark !== "");
+const kept = new WeakMap<Order, readonly SlipOfMark[]>();
+
+/** Stations whose sheets are just what a station with a mark one slip away still lacks. Kept, since several checks ask. */
+export function slipsOfMark(order: Order): readonly SlipOfMark[] {
+  const slips = kept.get(order) ?? findSlips(order);
+  kept.set(order, slips);
+  return slips;
+}
+
+function findSlips(order: Order): SlipOfMark[] {
+  const marked = order.stations.filter((station) => station.mark !== "" && missingAt(station).length > 0);
   return marked.flatMap((station, i) => {
     const meant = marked.find(
       (other, j) =>
+        i !== j &&
         lacksWhatIsAt(other, station) &&
         // Where each lacks what the other has, the one with fewer sheets is asked about, then the later.
         !(lacksWhatIsAt(station, other) && (sheetsAt(station) - sheetsAt(other) || j - i) > 0),
@@ -23,8 +33,20 @@ export function slipsOfMark(order: Order): SlipOfMark[] {
   });
 }
 
+/** Stations whose marks look the same and are not, such as S-1O4 and S-104; the later one is asked about. */
+export function lookAlikeMarks(order: Order): SlipOfMark[] {
+  const marked = order.stations.filter(({ mark }) => mark !== "");
+  return [...Map.groupBy(marked, ({ mark }) => looksOf(markPart(mark))).values()].flatMap(
+    ([meant, ...more]) => (meant === undefined ? [] : more.map((station) => ({ station, meant }))),
+  );
+}
+
 function lacksWhatIsAt(other: Station, station: Station): boolean {
-  if (missingAt(station).length === 0 || slipsBetween(station.mark, other.mark) !== 1) return false;
+  if (
+    slipsBetween(station.mark, other.mark) !== 1 &&
+    looksOf(markPart(station.mark)) !== looksOf(markPart(other.mark))
+  )
+    return false;
   const lacking = missingAt(other);
   const gangs = new Set([station, other].flatMap(gangsSaid));
   return (

@@ -1,32 +1,61 @@
 import type { Missing, Order, Station } from "../trade/order.ts";
+import { alikeOrders } from "./alike-order.ts";
+import { doubledPlates, doubledPositions, enoughCame } from "./doubled.ts";
 import { plainText } from "./keys.ts";
-import { meantOrder } from "./meant-order.ts";
 import { missingAt } from "./missing.ts";
-import { slipsOfMark } from "./slip-of-mark.ts";
+import { lookAlikeMarks, slipsOfMark } from "./slip-of-mark.ts";
 
 /**
- * The sheets that an order still lacks. What came under a mark or a number that looks mistyped is not
+ * The sheets that an order still lacks. What came under a mark, a number or a position that looks mistyped is not
  * among them: it is asked about, and need not be sent again because of that.
  */
 export function stillMissing(order: Order, others: readonly Order[]): Missing[] {
-  const slips = slipsOfMark(order);
-  const twins = others.filter(
-    (other) => meantOrder(order, [other]) !== undefined || meantOrder(other, [order]) !== undefined,
+  const elsewhere = new Map<Station, Station[]>();
+  const add = (station: Station, other: Station): unknown =>
+    elsewhere.set(station, [...(elsewhere.get(station) ?? []), other]);
+  for (const { station, meant } of [...slipsOfMark(order), ...lookAlikeMarks(order)]) {
+    add(station, meant);
+    add(meant, station);
+  }
+  const inTwins = Map.groupBy(
+    alikeOrders(order, others).flatMap(({ other }) => other.stations),
+    ({ mark }) => plainText(mark),
   );
-  const counterparts = (station: Station): Station[] => [
-    ...slips.flatMap((slip) =>
-      slip.station === station ? slip.meant : slip.meant === station ? slip.station : [],
-    ),
-    ...twins
-      .flatMap(({ stations }) => stations)
-      .filter(({ mark }) => plainText(mark) === plainText(station.mark)),
-  ];
+  const positions = new Set(
+    doubledPositions(order).map(({ other, position }) => `${other?.mark}/${position}`),
+  );
+  const plates = new Set(doubledPlates(order).map(({ other }) => other));
   return order.stations.flatMap((station) => {
-    const came = counterparts(station);
-    return missingAt(station).filter((missing) => !came.some((other) => has(other, missing)));
+    const missing = missingAt(station);
+    if (missing.length === 0) return [];
+    const came = [...(elsewhere.get(station) ?? []), ...(inTwins.get(plainText(station.mark)) ?? [])];
+    const enough = enoughCame(station);
+    return missing.filter(
+      ({ kind, position }) =>
+        !came.some((other) => has(other, { kind, position })) &&
+        !(kind === "plate" && plates.has(station)) &&
+        !(kind === "device" && enough) &&
+        !(kind === "device" && positions.has(`${station.mark}/${position}`)),
+    );
   });
 }
 
-function has({ plates, devices }: Station, { kind, position }: Missing): boolean {
+/** Whether some of what an order lacks came under the number of another order that may be one with it. */
+export function lackedElsewhere(order: Order, others: readonly Order[]): Missing | undefined {
+  const still = stillMissing(order, others);
+  const without = stillMissing(order, []);
+  return without.find(
+    (missing) =>
+      !still.some(
+        ({ station, kind, position }) =>
+          station === missing.station && kind === missing.kind && position === missing.position,
+      ),
+  );
+}
+
+function has(
+  { plates, devices }: Station,
+  { kind, position }: Pick<Missing, "kind"> & { position: number | undefined },
+): boolean {
   return kind === "plate" ? plates.length > 0 : devices.some((device) => device.position === position);
 }

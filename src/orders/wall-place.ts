@@ -1,5 +1,5 @@
 import type { Sheet } from "../trade/sheet.ts";
-import { plainText } from "./keys.ts";
+import { numberKey, plainText } from "./keys.ts";
 import { isNoNumber } from "./no-number.ts";
 import { isMarked, placed } from "./placed.ts";
 
@@ -12,5 +12,5 @@ export function wallPlaceOf(one: Sheet): string | undefined {
   const sheet = placed(one, [], [number]);
   if (isNoNumber(number) || !isMarked(sheet)) return undefined;
   const where = sheet.kind === "plate" ? "plate" : sheet.standing === "alone" ? "alone" : sheet.position;
-  return where === undefined ? undefined : [plainText(number), plainText(sheet.mark), where].join("/");
+  return where === undefined ? undefined : [numberKey(number), plainText(sheet.mark), where].join("/");
 }

@@ -1,4 +1,5 @@
 import { type Kysely, sql } from "kysely";
+import { numberKey } from "../orders/keys.ts";
 
 /**
  * Takes a record that marks sheets as counting to one of order revisions. What an order consists of now is carried
@@ -81,8 +82,6 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
   await db.schema.alterTable("orders").addColumn("latest", "integer").execute();
 
   await sql`INSERT INTO buyers (buyer, version) SELECT DISTINCT buyer, 1 FROM orders`.execute(db);
-  await sql`INSERT INTO numbers (key, buyer, domain)
-    SELECT key, buyer, domain FROM orders WHERE id IN (SELECT min(id) FROM orders GROUP BY key)`.execute(db);
   await sql`INSERT INTO revisions (order_id, number, at, cause, letter, verdict, missing, carried, shape, problems)
     SELECT order_id, row_number() OVER (PARTITION BY order_id ORDER BY letter), letters.received_at, 'letter',
       letter, order_letters.verdict, order_letters.missing, '[]', 1, '[]'
@@ -122,11 +121,21 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
   await db.schema.createIndex("order_letters_by_letter").on("order_letters").column("letter").execute();
   await sql`INSERT INTO order_letters SELECT order_id, letter FROM letters_of_orders`.execute(db);
   await sql`DROP TABLE letters_of_orders`.execute(db);
+  await keysWithoutWords(db);
+  await sql`INSERT INTO numbers (key, buyer, domain)
+    SELECT key, buyer, domain FROM orders WHERE id IN (SELECT min(id) FROM orders GROUP BY key)`.execute(db);
   for (const column of ["verdict", "missing", "changed_at", "domain"])
     await db.schema.alterTable("orders").dropColumn(column).execute();
   await db.schema.alterTable("sheets").dropColumn("counts").execute();
 
   await eventsWithActors(db);
+}
+
+/** "PO EG-500" and "EG-500" are one number. Where a buyer has orders under both, they stay two. */
+async function keysWithoutWords(db: Kysely<never>): Promise<void> {
+  const { rows } = await sql<{ id: number; number: string }>`SELECT id, number FROM orders`.execute(db);
+  for (const { id, number } of rows)
+    await sql`UPDATE OR IGNORE orders SET key = ${numberKey(number)} WHERE id = ${id}`.execute(db);
 }
 
 /** Events say who did what to which thing; they need no letter. */

@@ -12,7 +12,7 @@ function wordsOn(sheet: Sheet): string[] {
 
 test("choices are joined with “or”", () => {
   expect(wordsOn(plate({ finish: "FRN", lettering: "MLK" }))).toEqual([
-    expect.stringContaining("Choose one of those that are: Chalk, Soot, Oat or Slate."),
+    expect.stringContaining("Choose one of these instead: Soot or Slate."),
   ]);
 });
 
@@ -61,4 +61,12 @@ test("where most buttons are empty their marks are not told one by one", () => {
   expect(wordsOn(device({}, rows))).toEqual([
     expect.stringContaining("tick the “leave plain” mark of each."),
   ]);
+});
+
+test("finishes are offered that the plate is made in and the lettering reads on", () => {
+  const offered = (sheet: Sheet): unknown =>
+    checkSheet(sheet, catalogue).find(({ check }) => check === "finish-not-made")?.facts["made"];
+  expect(offered(device({ finish: "TIN", gangs: 6, lettering: "INK" }))).toEqual(["Chalk"]);
+  expect(offered(device({ finish: "TIN", gangs: 2, lettering: "MLK" }))).toEqual(["Soot", "Slate", "Fern"]);
+  expect(offered(plate({ finish: "Mauve", lettering: "Gold", gangs: 5 }))).toEqual(["Chalk", "Soot", "Oat"]);
 });

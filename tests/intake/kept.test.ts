@@ -68,7 +68,9 @@ test("it is not asked about again for that project, and still for every other an
   const asked = await post(desk, { sheets: [salona] });
   await post(desk, { to: asked, text: "KEEP SALONA" });
   const of = async (project: string, order: string, from?: string): Promise<string[]> => {
-    const sheets = [{ mark: "X-1", legend: ["SALONA"], fill: { project, order } }];
+    const sheets = [
+      { mark: order === "FM-81" ? "X-2" : "X-1", legend: ["SALONA"], fill: { project, order } },
+    ];
     return checksOf(await post(desk, { sheets, ...(from === undefined ? {} : { from }) }));
   };
   expect(await of("Mill Race Baths", "FM-80")).toEqual([]);

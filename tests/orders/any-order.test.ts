@@ -13,7 +13,7 @@ const { billTo, contact } = device();
 /** Everything an order check looks at, right, absent, and wrong in the ways that people are wrong. */
 const said = fc.record(
   {
-    order: fc.constantFrom("BW-2207", "bw 2207", "BW-2270", "BW-2208", "-", ""),
+    order: fc.constantFrom("BW-2207", "bw 2207", "BW-2270", "BW-2208", "BW-22O7", "WO BW-2207", "-", ""),
     project: fc.constantFrom(
       "Larkspur Library",
       "LARKSPUR LIBRARY",
@@ -22,17 +22,22 @@ const said = fc.record(
       "Tower 2",
       "-",
     ),
-    mark: fc.constantFrom("S-104", "s 104", "S-105", "S-140", "N/A"),
+    mark: fc.constantFrom("S-104", "s 104", "S-105", "S-140", "S-1O4", "N/A"),
     gangs: fc.constantFrom(0, 1, 2, 3, 4, 6, 999),
     position: fc.constantFrom(0, 1, 2, 3, 4, 7, 999),
     standing: fc.constantFrom("alone" as const, "in-plate" as const),
     finish: fc.constantFrom("OAT", "SLT", "TIN", "sky blue"),
     notes: fc.constantFrom("plate S-104 pos 3 of 4", "S-105", "call first"),
-    named: fc.constant("device.pdf"),
+    named: fc.constantFrom("device.pdf", "S-104 pos 2.pdf"),
     shipTo: fc.constant({ ...billTo, street: "9 Quarry Street" }),
     shipSame: fc.boolean(),
     billTo: fc.constantFrom({ ...billTo, postcode: "60670" }, { street: billTo.street }, {}),
-    contact: fc.constantFrom({ ...contact, phone: "312-555-0171" }, {}),
+    contact: fc.constantFrom(
+      { ...contact, phone: "312-555-0171" },
+      { ...contact, email: "ines@brightwre.example" },
+      {},
+    ),
+    lettering: fc.constantFrom("INK", "RST"),
   },
   { requiredKeys: [] },
 );
@@ -41,6 +46,7 @@ const sheet = fc.record({
   letter: fc.integer({ min: 1, max: 3 }),
   sample: fc.constantFrom<Sheet>(
     plate(),
+    plate({ gangs: 2 }),
     device(),
     device(),
     device({}, { "1": ["READ RM", ""], "2": ["UP", ""], "3": ["DOWN", ""] }),

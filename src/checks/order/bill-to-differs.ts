@@ -1,4 +1,5 @@
 import { oddOnes } from "../../orders/differ.ts";
+import { soundParts } from "../addresses.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
 
@@ -22,6 +23,10 @@ export const billToDiffers = defineOrderCheck({
       shows: "another way of writing it",
       given: subject([plate(), deviceAt(1, { billTo: { ...billTo, street: "48 FOUNDRY ROW." } })]),
     },
+    {
+      shows: "a ZIP of another state, which has a check of its own",
+      given: subject([plate(), deviceAt(1, { billTo: { ...billTo, postcode: "06070" } })]),
+    },
     { shows: "a sheet without an address", given: subject([plate(), deviceAt(1, { billTo: {} })]) },
   ],
   failing: [
@@ -32,7 +37,9 @@ export const billToDiffers = defineOrderCheck({
     },
   ],
   *find({ order }, _, say) {
-    for (const { sheets, parts, typed, usual } of oddOnes(order.sheets, (sheet) => sheet.billTo))
+    for (const { sheets, parts, typed, usual } of oddOnes(order.sheets, ({ billTo: address }) =>
+      soundParts(address),
+    ))
       yield say(
         "differs",
         { typed, usual },

@@ -1,5 +1,7 @@
 import { oddOnes } from "../../orders/differ.ts";
+import { isPlaceholder } from "../../orders/placeholder.ts";
 import { at, defineOrderCheck } from "../check.ts";
+import { oddDomains } from "../email-domain.ts";
 import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
 
 const { contact } = device();
@@ -31,8 +33,11 @@ export const contactDiffers = defineOrderCheck({
     },
   ],
   *find({ order }, _, say) {
-    const odd = oddOnes(order.sheets, ({ contact: { phone, ...rest } }) => ({
-      ...rest,
+    const slips = new Set(oddDomains(order.sheets).map(({ sheet }) => sheet.id));
+    const odd = oddOnes(order.sheets, ({ id, contact: { phone, email, name } }) => ({
+      ...(name === undefined || isPlaceholder(name) ? {} : { name }),
+      // A domain that is a slip of the others' has a check of its own.
+      ...(email === undefined || slips.has(id) ? {} : { email }),
       ...(phone === undefined ? {} : { phone: withoutCountry(phone) }),
     }));
     for (const { sheets, parts, typed, usual } of odd)

@@ -1,7 +1,5 @@
-import { plainText } from "../../orders/keys.ts";
-import { meantOrder } from "../../orders/meant-order.ts";
-import { slipsOfMark } from "../../orders/slip-of-mark.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
+import { stillMissing } from "../../orders/still-missing.ts";
 import { at, defineOrderCheck, labelOf } from "../check.ts";
 import {
   aloneDevice,
@@ -41,6 +39,16 @@ export const deviceWithoutPlate = defineOrderCheck({
       given: subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3), deviceAt(4, { mark: "S-140" })]),
     },
     {
+      shows: "two devices whose plate came with the mark of another, which is stopped",
+      given: subject([
+        plate({ gangs: 2 }),
+        plate({ gangs: 2, id: "1/8", finish: "CHK" }),
+        ...["S-104", "S-105"].flatMap((mark, i) =>
+          [1, 2].map((n) => deviceAt(n, { mark, gangs: 2, id: `1/${n + 2 * i + 1}` })),
+        ),
+      ]),
+    },
+    {
       shows: "a device whose order number is a slip for the one with its plate",
       given: subject([deviceAt(4, { order: "BW-2270" })], [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]),
     },
@@ -55,13 +63,12 @@ export const deviceWithoutPlate = defineOrderCheck({
     },
   ],
   *find({ order, others }, _, say) {
-    // Where mark or order number look like a slip for those of the plate, that is the question to ask.
-    const slips = slipsOfMark(order).flatMap(({ station, meant }) => [station, meant]);
-    const elsewhere = meantOrder(order, others)?.stations.filter(({ plates }) => plates.length > 0) ?? [];
+    // Where mark or order number look like a slip for those of the plate, or a plate too many carries another mark,
+    // that is the question to ask.
+    const missing = stillMissing(order, others);
     for (const station of order.stations) {
       const devices = station.devices.filter(goesIntoPlate);
-      if (station.plates.length > 0 || devices.length === 0 || slips.includes(station)) continue;
-      if (elsewhere.some(({ mark }) => plainText(mark) === plainText(station.mark))) continue;
+      if (!missing.some(({ station: mark, kind }) => kind === "plate" && mark === station.mark)) continue;
       yield say(
         "unordered",
         { station: station.mark, count: devices.length, files: devices.map(({ file }) => file) },

@@ -1,4 +1,7 @@
-import { meantOrder } from "../../orders/meant-order.ts";
+import { differByZeros } from "../../orders/alike.ts";
+import { alikeOrders } from "../../orders/alike-order.ts";
+import { lackedElsewhere } from "../../orders/still-missing.ts";
+import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { aloneDevice, completeOrder, deviceAt, plate, subject, without } from "../sample.ts";
 
@@ -10,11 +13,37 @@ export const orderNumberNearMiss = defineOrderCheck({
   title: "An order number looks mistyped",
   severity: "asks",
   source: { kind: "house" },
-  why: "One wrong digit makes a second order of a single sheet, while the first waits for it in vain. Numbers that follow each other are usual, so only orders that fit together are asked about.",
+  why: "One wrong digit makes a second order of a single sheet, while the first waits for it in vain. Numbers that follow each other are usual and not asked about, unless the sheets fit together or the same stations come again.",
   wordings: {
     near: {
       says: "Order numbers {number} and {other} are nearly the same, and their sheets seem to belong together.",
       fix: "Did you mean {other}? Confirm which number is right, or that both are.",
+    },
+    looks: {
+      says: "Order numbers {number} and {other} differ only by letters that look like digits.",
+      fix: "Did you mean {other}? Confirm which number is right, or that both are.",
+    },
+    zeros: {
+      says: "Order numbers {number} and {other} differ only by zeros in front.",
+      fix: "Did you mean {other}? Confirm which number is right, or that both are.",
+    },
+    slip: {
+      says: "Order number {number} is nearly the same as {other}, another order of this project.",
+      fix: "Did you mean {other}? Confirm which number is right, or that both are.",
+    },
+    again: {
+      says: "Orders {number} and {other} are for one project, and both have a station {station}.",
+      fix: "Tell us whether {number} takes the place of {other}, or whether both are wanted.",
+    },
+    same: {
+      says: "Orders {number} and {other} say the same, sheet for sheet.",
+      fix: "Tell us whether {number} is the right number for what came as {other}, or whether you want all of it twice.",
+    },
+    awaited: {
+      says: "What station {station} lacks seems to have come under order {other}, about which we ask.",
+      fix: "Nothing to send; it is enough to answer the question about {other}.",
+      severity: "notes",
+      verdict: "waiting",
     },
   },
   passing: [
@@ -28,19 +57,23 @@ export const orderNumberNearMiss = defineOrderCheck({
       given: subject(lacksTwo, [plate({ order: "BW-2208", id: "1/8", mark: "S-201" })]),
     },
     {
-      shows: "the order that has most of the sheets; the other one is asked about",
-      given: subject(lacksTwo, [deviceAt(2, mistyped)]),
+      shows: "numbers that count on past a swap, in one project",
+      given: subject([other("BW-2221")], [other("BW-2212", "S-2")]),
+    },
+    {
+      shows: "an addition, a building, a floor",
+      given: subject(
+        [other("BW-220A", "S-1")],
+        ["BW-220", "BX-220", "BW-120"].map((number, i) => other(number, `S-${i + 2}`)),
+      ),
     },
     {
       shows: "two projects with the same station marks",
       given: subject([deviceAt(2, { ...mistyped, project: "Quarry Street School" })], lacksTwo),
     },
     {
-      shows: "an order that a newer letter fits; that letter is asked about",
-      given: subject(
-        [deviceAt(2, mistyped)],
-        lacksTwo.map((sheet) => ({ ...sheet, id: `2${sheet.id}` })),
-      ),
+      shows: "two projects whose numbers are one slip apart",
+      given: subject([other("BW-2270")], [{ ...other("BW-2207"), project: "Quarry Street School" }]),
     },
   ],
   failing: [
@@ -54,14 +87,54 @@ export const orderNumberNearMiss = defineOrderCheck({
       given: subject([without(deviceAt(2, mistyped), "mark")], completeOrder()),
       wording: "near",
     },
+    {
+      shows: "the letter O for a zero, in an order complete by itself",
+      given: subject([other("BW-22O7")], completeOrder()),
+      wording: "looks",
+    },
+    { shows: "a zero in front", given: subject([other("BW-02207")], completeOrder()), wording: "zeros" },
+    { shows: "two digits swapped", given: subject([other("BW-2270")], completeOrder()), wording: "slip" },
+    { shows: "letters swapped", given: subject([other("WB-2207")], completeOrder()), wording: "slip" },
+    { shows: "a digit too many", given: subject([other("BW-22070")], completeOrder()), wording: "slip" },
+    { shows: "letters in front", given: subject([other("GC BW-2207")], completeOrder()), wording: "slip" },
+    {
+      shows: "the next number with the same station",
+      given: subject([{ ...other("BW-2208"), id: "2/1", finish: "CHK" }], [other("BW-2207")]),
+      wording: "again",
+    },
+    {
+      shows: "a sheet that came again under another number",
+      given: subject([{ ...other("BW-9034"), id: "2/1" }], [other("BW-2207")]),
+      wording: "same",
+    },
+    {
+      shows: "the order that lacks what came under the number mistyped",
+      given: subject(lacksTwo, [deviceAt(2, mistyped)]),
+      wording: "awaited",
+    },
   ],
   *find({ order, others }, _, say) {
-    const other = meantOrder(order, others);
-    if (other === undefined) return;
-    yield say(
-      "near",
-      { number: order.number, other: other.number },
-      order.sheets.filter((sheet) => sheet.order !== undefined).flatMap((sheet) => at(sheet, "order")),
-    );
+    const alike = alikeOrders(order, others);
+    const spots = order.sheets
+      .filter((sheet) => sheet.order !== undefined)
+      .flatMap((sheet) => at(sheet, "order"));
+    const meant = alike.find(({ asked }) => asked);
+    if (meant !== undefined && meant.how !== "exchanged") {
+      const { how, station = "" } = meant;
+      const facts = { number: order.number, other: meant.other.number };
+      if (how === "looks" && differByZeros(facts.number, facts.other)) yield say("zeros", facts, spots);
+      else if (how === "again") yield say(how, { ...facts, station }, spots);
+      else yield say(how, facts, spots);
+      return;
+    }
+    // The other order is asked about; but this one is not complete before that is answered.
+    const [first] = alike;
+    const lacked = first === undefined ? undefined : lackedElsewhere(order, others);
+    if (lacked !== undefined && first !== undefined)
+      yield say("awaited", { station: lacked.station, other: first.other.number }, spots);
   },
 });
+
+function other(order: string, mark = "S-110"): DeviceSheet {
+  return aloneDevice({ order, mark });
+}

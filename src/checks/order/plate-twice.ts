@@ -1,5 +1,6 @@
+import { doubledPlates } from "../../orders/doubled.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, plate, subject } from "../sample.ts";
+import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
 export const plateTwice = defineOrderCheck({
   id: "plate-twice",
@@ -11,6 +12,10 @@ export const plateTwice = defineOrderCheck({
     twice: {
       says: "{count:plate sheet} carry the station mark {station}: {files}.",
       fix: "Correct the wrong mark and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
+    },
+    forgotten: {
+      says: "{count:plate sheet} carry the station mark {station}, and none came for {other}: {files}.",
+      fix: "Correct the wrong mark and send each of these sheets again, since none of them counts now.",
     },
   },
   passing: [
@@ -26,14 +31,24 @@ export const plateTwice = defineOrderCheck({
       given: subject([...completeOrder(), plate({ id: "1/8", file: "copy.pdf", gangs: 3 })]),
       wording: "twice",
     },
+    {
+      shows: "two plates of one mark beside devices that have none",
+      given: subject([
+        ...completeOrder(),
+        plate({ id: "1/8", file: "copy.pdf", finish: "CHK" }),
+        ...[1, 2, 3, 4].map((n) => deviceAt(n, { id: `1/${n + 8}`, mark: "S-105" })),
+      ]),
+      wording: "forgotten",
+    },
   ],
   *find({ order }, _, say) {
-    for (const { mark: station, plates } of order.stations)
-      if (plates.length > 1)
-        yield say(
-          "twice",
-          { station, count: plates.length, files: plates.map(({ file }) => file) },
-          plates.flatMap((sheet) => at(sheet, "mark")),
-        );
+    for (const { station, other } of doubledPlates(order)) {
+      const { mark, plates } = station;
+      if (mark === "") continue;
+      const facts = { station: mark, count: plates.length, files: plates.map(({ file }) => file) };
+      const spots = plates.flatMap((sheet) => at(sheet, "mark"));
+      if (other === undefined) yield say("twice", facts, spots);
+      else yield say("forgotten", { ...facts, other: other.mark }, spots);
+    }
   },
 });

@@ -1,4 +1,4 @@
-import { goesIntoPlate } from "../../orders/standing.ts";
+import { doubledPositions } from "../../orders/doubled.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { aloneDevice, completeOrder, deviceAt, subject } from "../sample.ts";
 
@@ -12,6 +12,14 @@ export const positionTakenTwice = defineOrderCheck({
     position: {
       says: "{count:device sheet} claim position {position} of plate {station}: {files}.",
       fix: "Correct the wrong position and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
+    },
+    forgotten: {
+      says: "{count:device sheet} claim position {position} of plate {station}, and none came for position {positions}: {files}.",
+      fix: "Correct the position where it is wrong and send each of these sheets again, since none of them counts now.",
+    },
+    elsewhere: {
+      says: "{count:device sheet} claim position {position} of plate {station}, and none came for that of plate {other}: {files}.",
+      fix: "Correct the station mark where it is wrong and send each of these sheets again, since none of them counts now.",
     },
     alone: {
       says: "{count:device} standing alone carry the station mark {station}: {files}.",
@@ -36,6 +44,27 @@ export const positionTakenTwice = defineOrderCheck({
       wording: "position",
     },
     {
+      shows: "a copied sheet with the old position, and none for its own",
+      given: subject([
+        ...completeOrder().slice(0, -1),
+        deviceAt(3, { id: "1/8", file: "S-104 right.pdf", finish: "CHK" }),
+      ]),
+      wording: "forgotten",
+    },
+    {
+      shows: "a copied sheet with the old station mark",
+      given: subject([
+        ...completeOrder(),
+        ...completeOrder().map((sheet) => ({
+          ...sheet,
+          id: `1${sheet.id}`,
+          finish: "CHK",
+          mark: sheet.id === "1/3" ? "S-104" : "S-105",
+        })),
+      ]),
+      wording: "elsewhere",
+    },
+    {
       shows: "two different devices standing alone at one station",
       given: subject([aloneDevice(), aloneDevice({ id: "1/10", file: "copy.pdf", finish: "CHK" })]),
       wording: "alone",
@@ -50,13 +79,14 @@ export const positionTakenTwice = defineOrderCheck({
           { station, count: alone.length, files: alone.map(({ file }) => file) },
           alone.flatMap((device) => at(device, "mark")),
         );
-      for (const [position, claims] of Map.groupBy(devices.filter(goesIntoPlate), (d) => d.position))
-        if (position !== undefined && claims.length > 1)
-          yield say(
-            "position",
-            { station, position, count: claims.length, files: claims.map(({ file }) => file) },
-            claims.flatMap((device) => at(device, "position")),
-          );
+    }
+    for (const { station, position, claims, positions, other } of doubledPositions(order)) {
+      const files = claims.map(({ file }) => file);
+      const facts = { station: station.mark, position, count: claims.length, files };
+      const spots = claims.flatMap((device) => at(device, "position"));
+      if (positions.length > 0) yield say("forgotten", { ...facts, positions: positions.map(String) }, spots);
+      else if (other !== undefined) yield say("elsewhere", { ...facts, other: other.mark }, spots);
+      else yield say("position", facts, spots);
     }
   },
 });

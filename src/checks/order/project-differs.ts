@@ -1,4 +1,4 @@
-import { oddOnes } from "../../orders/differ.ts";
+import { oddOnes, saidOfProject } from "../../orders/differ.ts";
 import { nearProjects } from "../../orders/near.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
@@ -18,6 +18,10 @@ export const projectDiffers = defineOrderCheck({
   passing: [
     { shows: "one project", given: subject(completeOrder()) },
     {
+      shows: "a placeholder, which has a check of its own",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "TBD" })]),
+    },
+    {
       shows: "a name with a slip",
       given: subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
     },
@@ -35,9 +39,7 @@ export const projectDiffers = defineOrderCheck({
     },
   ],
   *find({ order }, _, say) {
-    for (const { sheets, typed, usual } of oddOnes(order.sheets, ({ project }) => ({
-      project: project ?? "",
-    })))
+    for (const { sheets, typed, usual } of oddOnes(order.sheets, saidOfProject))
       if (!nearProjects(typed, usual))
         yield say(
           "differs",

@@ -1,4 +1,4 @@
-import { oddOnes } from "../../orders/differ.ts";
+import { oddOnes, saidOfProject } from "../../orders/differ.ts";
 import { nearProjects } from "../../orders/near.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
@@ -34,9 +34,7 @@ export const projectNearMiss = defineOrderCheck({
     },
   ],
   *find({ order }, _, say) {
-    for (const { sheets, typed, usual } of oddOnes(order.sheets, ({ project }) => ({
-      project: project ?? "",
-    })))
+    for (const { sheets, typed, usual } of oddOnes(order.sheets, saidOfProject))
       if (nearProjects(typed, usual))
         yield say(
           "near",

@@ -1,4 +1,5 @@
 import { oddOnes } from "../../orders/differ.ts";
+import { shippedTo, soundParts } from "../addresses.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
 
@@ -28,6 +29,13 @@ export const shipToDiffers = defineOrderCheck({
       shows: "“same as bill-to” beside a bill-to address that is asked about already",
       given: subject([plate(), deviceAt(1), deviceAt(2, { billTo: { ...billTo, postcode: "60670" } })]),
     },
+    {
+      shows: "half an address, which has a check of its own",
+      given: subject([
+        plate(),
+        deviceAt(1, { shipSame: false, shipTo: { name: "Larkspur Library", city: "Chicago" } }),
+      ]),
+    },
     { shows: "a sheet without an address", given: subject([plate(), deviceAt(1, { shipSame: false })]) },
   ],
   failing: [
@@ -43,9 +51,11 @@ export const shipToDiffers = defineOrderCheck({
     },
   ],
   *find({ order }, _, say) {
-    const askedAlready = oddOnes(order.sheets, (sheet) => sheet.billTo).flatMap(({ sheets }) => sheets);
+    const askedAlready = oddOnes(order.sheets, ({ billTo }) => soundParts(billTo)).flatMap(
+      ({ sheets }) => sheets,
+    );
     const others = order.sheets.filter((sheet) => !(sheet.shipSame && askedAlready.includes(sheet)));
-    for (const odd of oddOnes(others, (sheet) => (sheet.shipSame ? sheet.billTo : sheet.shipTo)))
+    for (const odd of oddOnes(others, shippedTo))
       yield say(
         "differs",
         { typed: odd.typed, usual: odd.usual },

@@ -1,6 +1,8 @@
-import { slipsOfMark } from "../../orders/slip-of-mark.ts";
+import { differByZeros, markPart } from "../../orders/alike.ts";
+import { plainText } from "../../orders/keys.ts";
+import { lookAlikeMarks, slipsOfMark } from "../../orders/slip-of-mark.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
 const lacksFour = completeOrder().filter((sheet) => sheet.file !== "S-104 pos 4.pdf");
 const next = completeOrder().map((sheet) => ({ ...sheet, id: `2${sheet.id}`, mark: "S-105" }));
@@ -10,10 +12,22 @@ export const stationMarkNearMiss = defineOrderCheck({
   title: "A station mark looks mistyped",
   severity: "asks",
   source: { kind: "house" },
-  why: "Neighbouring stations have marks that differ by one character, which is no fault. It is one when a station lacks just the sheets that lie at its neighbour.",
+  why: "Neighbouring stations have marks that differ by one character, which is no fault. It is one when a station lacks just the sheets that lie at its neighbour, or when only a look-alike character tells two marks apart.",
   wordings: {
     near: {
       says: "Station marks {station} and {meant} are nearly the same, and {meant} lacks just what came for {station}.",
+      fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
+    },
+    looks: {
+      says: "Station marks {station} and {meant} differ only by letters that look like digits.",
+      fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
+    },
+    words: {
+      says: "Station marks {station} and {meant} differ only by a word in front.",
+      fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
+    },
+    zeros: {
+      says: "Station marks {station} and {meant} differ only by zeros in front.",
       fix: "Did you mean {meant}? Confirm it, or that {station} is a station of its own.",
     },
   },
@@ -22,6 +36,18 @@ export const stationMarkNearMiss = defineOrderCheck({
     {
       shows: "a neighbour waiting for other positions",
       given: subject([...lacksFour, deviceAt(3, { id: "1/8", mark: "S-105" })]),
+    },
+    {
+      shows: "letters before and behind a number",
+      given: subject(
+        ["S-10B", "S-108", "S-10S", "S-105", "I1", "11"].map((mark, i) =>
+          aloneDevice({ mark, id: `1/${i}` }),
+        ),
+      ),
+    },
+    {
+      shows: "one mark typed in three ways",
+      given: subject([plate(), deviceAt(1, { mark: "S104" }), deviceAt(2, { mark: "s 104" })]),
     },
   ],
   failing: [
@@ -35,13 +61,41 @@ export const stationMarkNearMiss = defineOrderCheck({
       given: subject([plate({ mark: "S-1O4" }), ...completeOrder().slice(1)]),
       wording: "near",
     },
+    {
+      shows: "a letter O, though both stations are complete",
+      given: subject([...completeOrder(), aloneDevice({ mark: "S-1O4" })]),
+      wording: "looks",
+    },
+    {
+      shows: "a word in front",
+      given: subject([...completeOrder(), aloneDevice({ mark: "Station S-104" })]),
+      wording: "words",
+    },
+    {
+      shows: "a zero in front, though both stations are complete",
+      given: subject([...completeOrder(), aloneDevice({ mark: "S-0104" })]),
+      wording: "zeros",
+    },
   ],
   *find({ order }, _, say) {
-    for (const { station, meant } of slipsOfMark(order))
+    const slips = slipsOfMark(order);
+    const told = new Set(slips.flatMap(({ station, meant }) => [station, meant]));
+    const looks = lookAlikeMarks(order).filter(({ station }) => !told.has(station));
+    for (const slip of [...slips, ...looks]) {
+      const [station, meant] = [slip.station.mark, slip.meant.mark];
+      const wording = slips.includes(slip) ? "near" : differenceOf(markPart(station), markPart(meant));
+      const sheets = [...slip.station.plates, ...slip.station.devices];
       yield say(
-        "near",
-        { station: station.mark, meant: meant.mark },
-        [...station.plates, ...station.devices].flatMap((sheet) => at(sheet, "mark")),
+        wording,
+        { station, meant },
+        sheets.flatMap((sheet) => at(sheet, "mark")),
       );
+    }
   },
 });
+
+/** What tells two marks apart that look the same. */
+function differenceOf(one: string, other: string): "words" | "zeros" | "looks" {
+  if (plainText(one) === plainText(other)) return "words";
+  return differByZeros(one, other) ? "zeros" : "looks";
+}

@@ -1,3 +1,4 @@
+import { saysSame } from "../../orders/placeholder.ts";
 import { addressParts } from "../../trade/place.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { isBlank, isMissing } from "../required.ts";
@@ -40,7 +41,9 @@ export const addressIncomplete = defineSheetCheck({
   ],
   *find(sheet, _catalogue, say) {
     if (isBlank(sheet)) return;
-    const shipBegun = !sheet.shipSame && addressParts.some((part) => sheet.shipTo[part] !== undefined);
+    const shipped = addressParts.flatMap((part) => sheet.shipTo[part] ?? []);
+    // "Same" for an address has a check of its own.
+    const shipBegun = !sheet.shipSame && shipped.length > 0 && !shipped.every(saysSame);
     for (const which of ["bill", ...(shipBegun ? (["ship"] as const) : [])] as const) {
       const missing = addressParts
         .map((part) => `${which}.${part}` as const)

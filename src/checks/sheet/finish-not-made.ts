@@ -1,6 +1,7 @@
-import { type Finish, finishOf } from "../../catalogue/catalogue.ts";
+import { finishOf } from "../../catalogue/catalogue.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
+import { finishesToOffer, hasFinishMade } from "../finishes.ts";
 import { aloneDevice, device, plate } from "../sample.ts";
 
 export const finishNotMade = defineSheetCheck({
@@ -12,11 +13,11 @@ export const finishNotMade = defineSheetCheck({
   wordings: {
     unknown: {
       says: "“{finish}” is not a finish that we make.",
-      fix: "Choose one of those made for {what}: {made|or}.",
+      fix: "For {what} choose one of these: {made|or}.",
     },
     size: {
       says: "{finish} is not made for {what}.",
-      fix: "Choose one of those that are: {made|or}.",
+      fix: "Choose one of these instead: {made|or}.",
     },
   },
   passing: [
@@ -38,23 +39,16 @@ export const finishNotMade = defineSheetCheck({
     },
   ],
   *find(sheet, catalogue, say) {
-    if (sheet.finish === undefined) return;
-    const made = catalogue.finishes.filter((finish) => isMadeFor(sheet, finish));
+    if (sheet.finish === undefined || hasFinishMade(sheet, catalogue) !== false) return;
     const finish = finishOf(catalogue, sheet.finish);
-    // With no finish at all the number of gangs is at fault, and another check says so.
-    if (made.length === 0 || (finish !== undefined && made.includes(finish))) return;
+    const made = finishesToOffer(sheet, catalogue).map(({ name }) => name);
     yield say(
       finish === undefined ? "unknown" : "size",
-      { finish: finish?.name ?? sheet.finish, what: whatOf(sheet), made: made.map(({ name }) => name) },
+      { finish: finish?.name ?? sheet.finish, what: whatOf(sheet), made },
       at(sheet, "finish"),
     );
   },
 });
-
-function isMadeFor(sheet: Sheet, { devices, plates }: Finish): boolean {
-  if (sheet.kind === "device") return devices && (sheet.standing !== "alone" || plates.includes(1));
-  return sheet.gangs === undefined || plates.includes(sheet.gangs);
-}
 
 function whatOf(sheet: Sheet): string {
   if (sheet.kind === "device") return sheet.standing === "alone" ? "a device standing alone" : "a device";

@@ -1,20 +1,8 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, plainMark, typedRows } from "../limits.ts";
+import { isNever, plainly } from "../no-legend.ts";
 import { device, plate } from "../sample.ts";
 
-/** Words that stand for a legend and are never one. */
-const never = new Set(
-  (
-    "NONE|N/A|NA|N.A.|NIL|TBD|T.B.D.|TBA|TBC|DITTO|SAME|SAME AS ABOVE|AS ABOVE|SEE ABOVE|SEE BELOW|SEE NOTES|" +
-    "SEE ATTACHED|NO TEXT|NO LEGEND|NO ENGRAVING|LEAVE BLANK|LEAVE PLAIN|LEGEND HERE|TEXT HERE|YOUR TEXT"
-  ).split("|"),
-);
-/** XXXX, BUTTON 1, LEGEND 2, and marks such as -- or ditto marks. */
-const neverLike = [
-  /^X{3,}$/,
-  /^(BUTTON|BTN|GANG|LEGEND)( ?#?\d+)?$/,
-  /^(["'“”’′]+|-{2,}|[–—]+|\.+|\?{2,}|_+)$/,
-];
 /** Words that mostly stand for nothing, but are cut now and then. */
 const seldom = new Set(["BLANK", "PLAIN", "EMPTY", "NOT USED", "UNUSED", "?", "-"]);
 
@@ -42,6 +30,10 @@ export const legendPlaceholder = defineSheetCheck({
   passing: [
     { shows: "legends", given: plate() },
     { shows: "a word that begins like a placeholder", given: device({}, { "1": ["NATURE", "ROOM"] }) },
+    {
+      shows: "words that send nobody anywhere",
+      given: device({}, { "1": ["SAME", "DAY"], "2": ["ABOVE", "BAR"], "3": ["SEE & DO", ""] }),
+    },
     { shows: "a minus beside a plus", given: device({}, { "1": ["+", ""], "2": ["-", ""] }) },
   ],
   failing: [
@@ -49,6 +41,9 @@ export const legendPlaceholder = defineSheetCheck({
     { shows: "a phrase over two rows", given: device({}, { "2": ["SAME AS", "ABOVE"] }), wording: "legend" },
     { shows: "the name of the field", given: device({}, { "1": ["BUTTON 1", ""] }), wording: "legend" },
     { shows: "ditto marks", given: plate({}, { "2": ['"', ""] }), wording: "legend" },
+    { shows: "a quantity", given: device({}, { "2": ["QTY 2", ""] }), wording: "legend" },
+    { shows: "a drawing to look at", given: device({}, { "2": ["SEE DWG", "E-101"] }), wording: "legend" },
+    { shows: "typical", given: plate({}, { "1": ["TYP OF 4", ""] }), wording: "legend" },
     { shows: "N/A under a legend", given: device({}, { "1": ["ENTRY", "N/A"] }), wording: "row" },
     {
       shows: "BLANK, which a screen's button may say",
@@ -69,18 +64,11 @@ export const legendPlaceholder = defineSheetCheck({
       if (isNever(typed)) yield say("legend", { typed, face: words, plain }, spots);
       else if (seldom.has(plainly(typed)) && !(typed === "-" && hasPlus))
         yield say("seldom", { typed, face: words, plain }, spots);
+      // SAME over DAY is the beginning of a legend.
       else
         for (const { text, row, place } of onFace)
-          if (isNever(text)) yield say("row", { typed: text, row, face: words }, at(sheet, place));
+          if (isNever(text) && plainly(text) !== "SAME")
+            yield say("row", { typed: text, row, face: words }, at(sheet, place));
     }
   },
 });
-
-function isNever(text: string): boolean {
-  const plain = plainly(text);
-  return never.has(plain) || neverLike.some((pattern) => pattern.test(plain));
-}
-
-function plainly(text: string): string {
-  return text.normalize("NFKC").trim().replace(/\s+/g, " ").toUpperCase();
-}

@@ -1,3 +1,4 @@
+import { visible } from "../../lettering/characters.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { rowsCutAtBlank } from "../cut-at-blank.ts";
 import { faceWords, typedRows } from "../limits.ts";
@@ -27,6 +28,10 @@ export const legendSpacing = defineSheetCheck({
       given: device({}, { "1": ["ENTRY", "   "] }),
     },
     {
+      shows: "what nobody can see, which has a check of its own",
+      given: device({}, { "1": ["\uFEFFENTRY\u00A0", ""] }),
+    },
+    {
       shows: "a full row that may have been cut off at its blank",
       given: device({}, { "1": ["READING ", ""] }),
     },
@@ -38,7 +43,9 @@ export const legendSpacing = defineSheetCheck({
   ],
   *find(sheet, catalogue, say) {
     const cut = new Set(rowsCutAtBlank(sheet, catalogue).map(({ place }) => place));
-    for (const { place, face, row, text } of typedRows(sheet)) {
+    for (const { place, face, row, text: typed } of typedRows(sheet)) {
+      // Blanks of other kinds, and what nobody can see, have checks of their own.
+      const text = visible(typed).replace(/[^\S ]/g, "");
       const closed = text.trim().replaceAll(/ {2,}/g, " ");
       if (closed === "" || closed === text || cut.has(place)) continue;
       const facts = { row, face: faceWords(sheet, face), shown: text.replaceAll(" ", "·") };

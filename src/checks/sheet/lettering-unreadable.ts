@@ -1,11 +1,8 @@
 import { finishOf, letteringOf } from "../../catalogue/catalogue.ts";
 import { contrastRatio } from "../../lettering/contrast.ts";
 import { at, defineSheetCheck } from "../check.ts";
+import { leastContrast, leastLarge } from "../finishes.ts";
 import { device } from "../sample.ts";
-
-/** WCAG 2.2, 1.4.3: the least contrast of large text, and of any text. A ratio is never rounded up to them. */
-const leastLarge = 3;
-const least = 4.5;
 
 export const letteringUnreadable = defineSheetCheck({
   id: "lettering-unreadable",
@@ -52,7 +49,7 @@ export const letteringUnreadable = defineSheetCheck({
     const body = finishOf(catalogue, sheet.finish ?? "");
     if (body === undefined) return;
     const on = ({ colour }: { colour: string }): number => contrastRatio(colour, body.colour);
-    if (on(chosen) >= least) return;
+    if (on(chosen) >= leastContrast) return;
     const best = catalogue.lettering.reduce((one, other) => (on(other) > on(one) ? other : one), chosen);
     yield say(
       on(chosen) < leastLarge ? "low" : "faint",

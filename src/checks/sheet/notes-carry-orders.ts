@@ -3,6 +3,7 @@ import { readNotedPlace } from "../../orders/notes.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { device } from "../sample.ts";
+import { marksIn, mayAskForSeveral } from "../several.ts";
 
 /** Words by which somebody asks for something, or names what no field holds. */
 const requests = new RegExp(
@@ -16,6 +17,9 @@ const requests = new RegExp(
   ].join("|")})\\b`,
   "i",
 );
+/** 48", 5'-0", 1200 mm: inches are no quotation marks. */
+const measure =
+  /(?<!\d)\d{1,6}(?:[.,/]\d{1,6})?\s{0,3}(?:"|''|[”″'’′])(?:\s{0,3}-?\s{0,3}\d{1,6}(?:[.,/]\d{1,6})?\s{0,3}(?:"|''|[”″]))?/gu;
 const quoted = /["“”«»]|(?<!\p{L})'[^']+'/u;
 
 /** Words that order nothing, as letters and digits in capitals. */
@@ -53,6 +57,10 @@ export const notesCarryOrders = defineSheetCheck({
   failing: [
     { shows: "a wish", given: device({ notes: "Please engrave button 3 in red" }), wording: "request" },
     { shows: "another legend", given: device({ notes: "button 2 = 'STACKS WEST'" }), wording: "request" },
+    { shows: "a quantity", given: device({ notes: "TYP OF 4" }), wording: "request" },
+    { shows: "several stations", given: device({ notes: "S-104, S-105 and S-106" }), wording: "request" },
+    { shows: "a quantity of one", given: device({ notes: "Qty 1" }), wording: "remark" },
+    { shows: "how high it is mounted", given: device({ notes: 'MOUNT AT 48" AFF' }), wording: "remark" },
     { shows: "a spare", given: device({ notes: "S-104 pos 2 + one spare" }), wording: "request" },
     { shows: "a remark", given: device({ notes: "Second floor, reading room side" }), wording: "remark" },
   ],
@@ -61,7 +69,9 @@ export const notesCarryOrders = defineSheetCheck({
     if (notes === undefined || !saysMore(notes, sheet)) return;
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
-    const asks = requests.test(notes) || quoted.test(notes);
+    const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
+    const asks =
+      requests.test(rest) || quoted.test(rest) || mayAskForSeveral(rest) || marksIn(rest).length > 1;
     yield say(asks ? "request" : "remark", { typed }, at(sheet, "notes"));
   },
 });

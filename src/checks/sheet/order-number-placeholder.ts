@@ -22,6 +22,7 @@ export const orderNumberPlaceholder = defineSheetCheck({
   failing: [
     { shows: "a word", given: device({ order: "tbd" }), wording: "placeholder" },
     { shows: "a word after PO", given: device({ order: "P.O. # pending" }), wording: "placeholder" },
+    { shows: "a word after the job", given: device({ order: "Job no. TBD" }), wording: "placeholder" },
     { shows: "zeros", given: device({ order: "0000" }), wording: "placeholder" },
     { shows: "X's", given: device({ order: "XXX-XXXX" }), wording: "placeholder" },
     { shows: "a mark", given: device({ order: "?" }), wording: "placeholder" },

@@ -1,0 +1,65 @@
+import type { Sheet } from "../../trade/sheet.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { domainOf, likelierDomain, oddDomains } from "../email-domain.ts";
+import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+export const emailDomainSlip = defineOrderCheck({
+  id: "email-domain-slip",
+  title: "The domain of an e-mail address looks mistyped",
+  severity: "asks",
+  source: { kind: "house" },
+  why: "Questions and proofs would go to a stranger or to nobody. A domain one slip from a big provider's, or from the one on the other sheets, is seldom meant.",
+  wordings: {
+    likelier: {
+      says: "The e-mail address {typed} ends in {domain}.",
+      fix: "Did you mean {meant}? Confirm it, or that {domain} is right.",
+    },
+    sister: {
+      says: "The e-mail address {typed} ends in {domain}; on other sheets of this order it is {meant}.",
+      fix: "Did you mean {meant}? Confirm it, or that {domain} is right.",
+    },
+  },
+  passing: [
+    { shows: "one domain throughout", given: subject(completeOrder()) },
+    { shows: "a provider's", given: subject([withEmail("ines@ymail.com")]) },
+    {
+      shows: "two firms, and a subdomain",
+      given: subject([
+        plate(),
+        withEmail("joe@larkspur.example"),
+        withEmail("ines@mail.brightwire.example", "1/8"),
+      ]),
+    },
+    { shows: "what is no address, which has a check of its own", given: subject([withEmail("ines@gmail")]) },
+  ],
+  failing: [
+    { shows: "two letters swapped", given: subject([withEmail("ines@gmial.com")]), wording: "likelier" },
+    {
+      shows: "an ending that does not exist",
+      given: subject([withEmail("ines@brightwire.con")]),
+      wording: "likelier",
+    },
+    {
+      shows: "a letter left out on one sheet",
+      given: subject([plate(), deviceAt(1), withEmail("ines@brightwre.example")]),
+      wording: "sister",
+    },
+  ],
+  *find({ order }, _, say) {
+    const spots = (sheets: readonly Sheet[]) => sheets.flatMap((sheet) => at(sheet, "contact.email"));
+    const sisters = oddDomains(order.sheets);
+    const typedBy = Map.groupBy(order.sheets, ({ contact }) => contact.email);
+    for (const [typed, sheets] of typedBy) {
+      const domain = domainOf(typed);
+      if (typed === undefined || domain === undefined) continue;
+      const meant = likelierDomain(domain);
+      const usual = sisters.find(({ sheet }) => sheet.contact.email === typed)?.usual;
+      if (meant !== undefined) yield say("likelier", { typed, domain, meant }, spots(sheets));
+      else if (usual !== undefined) yield say("sister", { typed, domain, meant: usual }, spots(sheets));
+    }
+  },
+});
+
+function withEmail(email: string, id = "1/9"): Sheet {
+  return aloneDevice({ id, contact: { name: "Ines Calloway", email } });
+}

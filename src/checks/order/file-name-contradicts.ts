@@ -1,0 +1,120 @@
+import { byId, letterOf } from "../../orders/ids.ts";
+import { plainText } from "../../orders/keys.ts";
+import { isMarked } from "../../orders/placed.ts";
+import { goesIntoPlate } from "../../orders/standing.ts";
+import type { Order, Station } from "../../trade/order.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { at, defineOrderCheck, labelOf } from "../check.ts";
+import { nameOf, otherMarkIn, positionIn } from "../named-place.ts";
+import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+const [first, second] = [deviceAt(1, { file: "S-104 pos 2.pdf" }), deviceAt(2, { file: "S-104 pos 1.pdf" })];
+
+export const fileNameContradicts = defineOrderCheck({
+  id: "file-name-contradicts",
+  title: "A file's name says another place than its sheet",
+  severity: "asks",
+  source: { kind: "house" },
+  why: "Whoever saves a sheet as “pos 1” means position 1. Names are often left as they were, so it is not asked about where another file is rightly named so, or where the sheet came later than others of its station.",
+  wordings: {
+    position: {
+      says: "The file is called {file}, but “{field}” says {position}.",
+      fix: "Confirm that {position} is right, or send the sheet again with the right position.",
+    },
+    mark: {
+      says: "The file is called {file}, but “{field}” says {mark}.",
+      fix: "Confirm that {mark} is right, or send the sheet again with the right station mark.",
+    },
+  },
+  passing: [
+    { shows: "names that say the same", given: subject(completeOrder()) },
+    {
+      shows: "names with several positions, with a count of files, with the neighbour",
+      given: subject([
+        plate({ file: "S-104 like S-110.pdf" }),
+        deviceAt(1, { file: "S-104 pos 1-4.pdf" }),
+        deviceAt(2, { file: "device sheet (3).pdf" }),
+      ]),
+    },
+    {
+      shows: "an old name, where the place that it tells is taken",
+      given: subject([plate(), deviceAt(1), deviceAt(2, { file: "S-104 pos 1.pdf" })]),
+    },
+    {
+      shows: "an old name on a sheet that was sent again later",
+      given: subject([plate(), deviceAt(1, { id: "2/1", file: "S-104 pos 3.pdf" })]),
+    },
+  ],
+  failing: [
+    { shows: "two sheets exchanged", given: subject([plate(), first, second]), wording: "position" },
+    {
+      shows: "another position, of which no sheet came",
+      given: subject([plate(), deviceAt(2, { file: "left_position-01.pdf" })]),
+      wording: "position",
+    },
+    {
+      shows: "another station, of which no sheet came",
+      given: subject([aloneDevice({ file: "S-111.pdf" })]),
+      wording: "mark",
+    },
+  ],
+  *find({ order }, _catalogue, say) {
+    const taken = placesIn(order);
+    for (const station of order.stations) {
+      const members = [...station.plates, ...station.devices];
+      for (const sheet of members.filter(isMarked)) {
+        const told = toldBy(sheet);
+        const own = placeOf(sheet);
+        if (told === undefined || told === own || (taken.get(own)?.length ?? 0) > 1) continue;
+        const there = taken.get(told) ?? [];
+        const isOld = !isFirstHere(sheet, station) || there.some((other) => namesItself(other, told));
+        if (isOld && !there.some((other) => toldBy(other) === own)) continue;
+        const { file, position } = { file: sheet.named ?? sheet.file, ...positionOf(sheet) };
+        if (otherMarkIn(nameOf(sheet), sheet) === undefined && position !== undefined)
+          yield say("position", { file, field: labelOf(sheet, "position"), position }, at(sheet, "position"));
+        else yield say("mark", { file, field: labelOf(sheet, "mark"), mark: sheet.mark }, at(sheet, "mark"));
+      }
+    }
+  },
+});
+
+/** Sheets by their place. */
+function placesIn({ stations }: Order): Map<string, readonly Sheet[]> {
+  return Map.groupBy(
+    stations.flatMap(({ plates, devices }): Sheet[] => [...plates, ...devices]).filter(isMarked),
+    (sheet) => placeOf(sheet),
+  );
+}
+
+/** The place of a sheet by its fields, or with what its file's name says instead. */
+function placeOf(sheet: Sheet, { mark, position } = positionOf(sheet)): string {
+  return `${plainText(mark)} ${sheet.kind} ${position ?? ""}`;
+}
+
+function positionOf(sheet: Sheet): { mark: string; position: number | undefined } {
+  const position = sheet.kind === "device" && goesIntoPlate(sheet) ? sheet.position : undefined;
+  return { mark: sheet.mark ?? "", position };
+}
+
+/** The place that a file's name tells; undefined where it tells none. */
+function toldBy(sheet: Sheet): string | undefined {
+  const name = nameOf(sheet);
+  const { mark, position } = positionOf(sheet);
+  const [otherMark, told] = [otherMarkIn(name, sheet), position === undefined ? undefined : positionIn(name)];
+  if (otherMark === undefined && told === undefined) return undefined;
+  return placeOf(sheet, { mark: otherMark ?? mark, position: told ?? position });
+}
+
+/** Whether the file of a sheet is named after the place that the sheet has. */
+function namesItself(sheet: Sheet, place: string): boolean {
+  const name = nameOf(sheet);
+  const { mark, position } = positionOf(sheet);
+  return position === undefined || positionIn(name) === undefined
+    ? plainText(name).includes(plainText(mark)) && position === undefined
+    : toldBy(sheet) === place;
+}
+
+/** Whether the sheet came with the first of its station; one that came later may be an old file, mended. */
+function isFirstHere(sheet: Sheet, { plates, devices }: Station): boolean {
+  return [...plates, ...devices].every(({ id }) => byId(letterOf(sheet.id), letterOf(id)) <= 0);
+}

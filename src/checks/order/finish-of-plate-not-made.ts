@@ -1,0 +1,47 @@
+import { finishOf } from "../../catalogue/catalogue.ts";
+import { goesIntoPlate } from "../../orders/standing.ts";
+import { at, defineOrderCheck } from "../check.ts";
+import { hasFinishMade } from "../finishes.ts";
+import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+
+export const finishOfPlateNotMade = defineOrderCheck({
+  id: "finish-of-plate-not-made",
+  title: "Devices have the finish that their plate cannot have",
+  severity: "notes",
+  source: { kind: "common practice" },
+  why: "A plate whose finish is not made in its size gets another, and its devices nearly always go with it. Whoever mends the plate alone is asked about the devices next.",
+  wordings: {
+    devices: {
+      says: "{files} have the finish {finish} too, which plate {station} cannot have.",
+      fix: "Send them again as well, with the finish that you choose for the plate.",
+    },
+  },
+  passing: [
+    { shows: "a finish that is made", given: subject(completeOrder()) },
+    {
+      shows: "devices in another finish",
+      given: subject([plate({ gangs: 6 }), deviceAt(1, { finish: "CHK" })]),
+    },
+  ],
+  failing: [
+    {
+      shows: "a plate of six and its devices in oat",
+      given: subject([plate({ gangs: 6 }), deviceAt(1, { gangs: 6 })]),
+      wording: "devices",
+    },
+  ],
+  *find({ order }, catalogue, say) {
+    for (const { mark: station, plates, devices } of order.stations) {
+      const [sheet] = plates;
+      const finish = finishOf(catalogue, sheet?.finish ?? "");
+      if (sheet === undefined || finish === undefined || hasFinishMade(sheet, catalogue) !== false) continue;
+      const same = devices.filter((device) => goesIntoPlate(device) && device.finish === sheet.finish);
+      if (same.length > 0)
+        yield say(
+          "devices",
+          { files: same.map(({ file }) => file), finish: finish.name, station },
+          same.flatMap((device) => at(device, "finish")),
+        );
+    }
+  },
+});

@@ -1,0 +1,93 @@
+import { isPlaceholder, saysSame } from "../../orders/placeholder.ts";
+import { addressParts, type Place } from "../../trade/place.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device, plate } from "../sample.ts";
+
+const { billTo, contact } = device();
+
+export const fieldPlaceholder = defineSheetCheck({
+  id: "field-placeholder",
+  title: "A field is filled with a placeholder",
+  severity: "stops",
+  source: { kind: "common practice" },
+  why: "An x or a TBD gets a form past its required fields, and leaves the invoice, the parcel or the question without a place to go to.",
+  wordings: {
+    nothing: {
+      says: "Not really filled in: {fields}.",
+      fix: "Write what belongs there and send the sheet again.",
+    },
+    same: {
+      says: "The ship-to address says “{typed}” and no more.",
+      fix: "To ship to the bill-to address, clear it and tick “{same}”; to ship elsewhere, write the whole address.",
+    },
+  },
+  passing: [
+    { shows: "everything filled in", given: plate() },
+    {
+      shows: "a firm that begins like a placeholder",
+      given: device({ billTo: { ...billTo, name: "TBA Architects" } }),
+    },
+    { shows: "a short name", given: device({ contact: { ...contact, name: "Bo Xu" } }) },
+    { shows: "an order number, which has a check of its own", given: device({ order: "TBD" }) },
+  ],
+  failing: [
+    {
+      shows: "an x for the contact",
+      given: device({ contact: { ...contact, name: "x" } }),
+      wording: "nothing",
+    },
+    {
+      shows: "a dot for the street",
+      given: device({ billTo: { ...billTo, street: "." } }),
+      wording: "nothing",
+    },
+    {
+      shows: "an address on file",
+      given: device({ billTo: { ...billTo, street: "On file" } }),
+      wording: "nothing",
+    },
+    { shows: "a project to be decided", given: plate({ project: "T.B.D." }), wording: "nothing" },
+    {
+      shows: "“same” for the ship-to address",
+      given: device({ shipSame: false, shipTo: { name: "SAME AS BILL TO" } }),
+      wording: "same",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    const { shipTo, prints } = sheet;
+    const said = addressParts.filter((part) => shipTo[part] !== undefined);
+    const isSame = !sheet.shipSame && said.length > 0 && said.every((part) => saysSame(shipTo[part] ?? ""));
+    if (isSame && prints["ship.same"] !== undefined)
+      yield say(
+        "same",
+        { typed: shipTo[said[0] ?? "name"] ?? "", same: labelOf(sheet, "ship.same") },
+        at(sheet, "ship.same", ...said.map((part) => `ship.${part}` as const)),
+      );
+    const places = placeholdersOn(sheet).filter(({ place }) => !isSame || !place.startsWith("ship."));
+    if (places.length > 0)
+      yield say(
+        "nothing",
+        { fields: places.map(({ place, typed }) => `“${labelOf(sheet, place)}” (“${typed}”)`) },
+        at(sheet, ...places.map(({ place }) => place)),
+      );
+  },
+});
+
+function placeholdersOn({
+  contact,
+  project,
+  billTo,
+  shipTo,
+  shipSame,
+}: Sheet): { place: Place; typed: string }[] {
+  const said: (readonly [Place, string | undefined])[] = [
+    ["contact.name", contact.name],
+    ["project", project],
+    ...addressParts.map((part) => [`bill.${part}`, billTo[part]] as const),
+    ...addressParts.map((part) => [`ship.${part}`, shipSame ? undefined : shipTo[part]] as const),
+  ];
+  return said.flatMap(([place, typed]) =>
+    typed !== undefined && isPlaceholder(typed) ? [{ place, typed }] : [],
+  );
+}

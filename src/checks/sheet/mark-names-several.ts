@@ -1,0 +1,60 @@
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { device, plate } from "../sample.ts";
+import { asksForSeveral, mayAskForSeveral, namesSeveral } from "../several.ts";
+
+export const markNamesSeveral = defineSheetCheck({
+  id: "mark-names-several",
+  title: "A sheet seems to order several of a kind",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "Every sheet orders one device or one plate. Whoever writes TYP OF 4 or two marks on it expects more than one, and would get one.",
+  wordings: {
+    several: {
+      says: "“{field}” says “{typed}”, which seems to name several stations. A sheet orders one.",
+      fix: "Send one sheet for each station, with its own mark; or reply that it is one station.",
+    },
+    quantity: {
+      says: "“{field}” says “{typed}”, which seems to ask for several. A sheet orders one.",
+      fix: "Send one sheet for each, with its own station mark; or reply that one is wanted.",
+    },
+  },
+  passing: [
+    { shows: "one mark", given: plate() },
+    { shows: "a mark with a letter, a mark with a room", given: device({ mark: "S-201B" }) },
+    { shows: "a level and a station", given: device({ mark: "L2 S-104" }) },
+    { shows: "a mark that is an X and a number", given: device({ mark: "X3" }) },
+    { shows: "rooms that share a station", given: device({ mark: "Rm 201/202" }) },
+    { shows: "a measure in the project's name", given: plate({ project: "4x4 Ranch, Units 1-12" }) },
+    { shows: "a quantity of one", given: plate({ project: "Larkspur Library (QTY 1)", mark: "S-201 x1" }) },
+    { shows: "a tower named with an X", given: plate({ project: "Tower X2, Typical Unit" }) },
+  ],
+  failing: [
+    { shows: "two marks", given: device({ mark: "S-201, S-201B" }), wording: "several" },
+    { shows: "two marks with a stroke", given: device({ mark: "S-201 / S-202" }), wording: "several" },
+    { shows: "two marks of two series", given: device({ mark: "S-201 & K-4" }), wording: "several" },
+    { shows: "two letters behind one number", given: device({ mark: "S-201A/B" }), wording: "several" },
+    { shows: "two numbers", given: device({ mark: "201, 202" }), wording: "several" },
+    { shows: "a number that borrows its letter", given: device({ mark: "S-201 & 202" }), wording: "several" },
+    { shows: "typical", given: plate({ mark: "TYP OF 4" }), wording: "quantity" },
+    { shows: "a number of times", given: plate({ mark: "S-201 X3" }), wording: "quantity" },
+    { shows: "nothing but x3", given: plate({ mark: "x3" }), wording: "quantity" },
+    {
+      shows: "a quantity in the project",
+      given: plate({ project: "Larkspur Library (QTY 2)" }),
+      wording: "quantity",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    for (const place of ["mark", "project", "order"] as const) {
+      const typed = sheet[place];
+      if (typed === undefined) continue;
+      const facts = { field: labelOf(sheet, place), typed };
+      const isMark = place === "mark";
+      if (
+        isMark ? mayAskForSeveral(typed) || /\S\s*\((?!0?1\))\d{1,2}\)$/.test(typed) : asksForSeveral(typed)
+      )
+        yield say("quantity", facts, at(sheet, place));
+      else if (isMark && namesSeveral(typed)) yield say("several", facts, at(sheet, place));
+    }
+  },
+});

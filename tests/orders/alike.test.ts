@@ -1,0 +1,78 @@
+import { expect, test } from "vitest";
+import { isPrefixed, lookSame, looksOf } from "../../src/orders/alike.ts";
+import { isSlip } from "../../src/orders/slip-of-number.ts";
+
+test.each([
+  ["EG-500", "EG-50O"],
+  ["EG-500", "EG-5OO"],
+  ["S-104", "S-1O4"],
+  ["S-104", "S-0104"],
+  ["S-104", "S104"],
+  ["S-104", "s 104"],
+  ["S-101", "S-10l"],
+  ["S-101", "S-10I"],
+  ["OG-5518", "0G-5518"],
+  ["BW-2207", "8W-2207"],
+  ["S-184", "S-1B4"],
+  ["4512", "04512"],
+])("%s and %s look the same", (one, other) => {
+  expect(looksOf(other)).toBe(looksOf(one));
+});
+
+test.each([
+  ["S-10B", "S-108"],
+  ["S-10S", "S-105"],
+  ["L-1", "1-1"],
+  ["I1", "11"],
+  ["O1", "01"],
+  ["1-01", "10-1"],
+  ["S-104", "S-140"],
+  ["B-8", "8-B"],
+])("%s and %s do not", (one, other) => {
+  expect(looksOf(one)).not.toBe(looksOf(other));
+});
+
+test("words that announce a number do not change its looks", () => {
+  expect(lookSame("PO EG-50O", "Order EG-500")).toBe(true);
+});
+
+test.each([
+  ["WO EG-500", "EG-500", true],
+  ["GC22-8147", "22-8147", true],
+  ["PO EG-500", "EG-500", false],
+  ["1-4512", "4512", false],
+  ["EG-50", "50", false],
+])("%s and %s: letters in front %j", (one, other, prefixed) => {
+  expect(isPrefixed(one, other)).toBe(prefixed);
+});
+
+/** Whether two numbers are asked about in one project, and whether they are only where both came in one letter. */
+test.each([
+  ["EG-500", "GE-500", "always"],
+  ["EG-500", "EQ-500", "always"],
+  ["EG-500", "EG-5000", "always"],
+  ["22-8147", "22-847", "always"],
+  ["BW-2207", "BW-2270", "always"],
+  ["22-8147", "22-8187", "together"],
+  ["22-8147", "22-8247", "together"],
+  // Numbers that count on, by ones or by floors, suffixes, buildings: common practice, no source.
+  ["EG-500", "EG-501", "never"],
+  ["4512", "4521", "never"],
+  ["1019", "1020", "never"],
+  ["EG-500-1", "EG-500-2", "never"],
+  ["EG-500-1", "EG-500-10", "never"],
+  ["EG-500", "EG-500-1", "never"],
+  ["EG-500", "EG-500A", "never"],
+  ["A-100", "B-100", "never"],
+  ["NT-100", "ST-100", "never"],
+  ["LK-101", "LK-301", "never"],
+  ["LK-201", "LK-1201", "never"],
+  ["EG-500", "EG-500", "never"],
+  ["EG-500", "QQ-712", "never"],
+  ["12", "21", "never"],
+  ["UNIT 102", "UNIT 120", "never"],
+  ["UNIT 102", "UNIT 142", "never"],
+])("%s and %s are asked about %s", (one, other, when) => {
+  const asked = { always: [true, true], together: [false, true], never: [false, false] }[when];
+  expect([isSlip(one, other, false), isSlip(other, one, true)]).toEqual(asked);
+});
