@@ -1,6 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { buttonsOf } from "../catalogue/catalogue.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
+import { sharedDomainsInWords } from "../settings/shared-domains.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import {
   aroundMail,
@@ -47,6 +48,7 @@ export const settings = defineCommand({
           ({ name, imap, folder }) => `letters    from ${name}: ${folder} at ${imap.host}:${imap.port}`,
         ),
         `answers    ${read.answers.folder ?? `by ${read.answers.send?.smtp.host}`}, from ${read.answers.from.address}`,
+        `shared     ${sharedDomainsInWords(read.trust)}`,
         `day        begins at midnight in ${read.time_zone}`,
         "No faults.",
       ].join("\n"),

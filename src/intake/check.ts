@@ -2,16 +2,17 @@ import { makeReport } from "../judging/report.ts";
 import { withKept } from "../lettering/kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
-import { readHeader } from "../reading/letter/letter.ts";
 import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
+import { forwardedBy } from "./forwarded.ts";
 import { refusalOf } from "./etiquette.ts";
 import { keepWords } from "./kept.ts";
 import { judgeOpened, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { senderProof } from "./sender.ts";
-import { tooMany } from "./too-many.ts";
+import { staysSilent } from "./silence.ts";
+import { threadOf } from "./too-many.ts";
 
 /** How long to wait where a name server could not be asked about the sender, in seconds. */
 const askAgain = 600;
@@ -44,15 +45,15 @@ export async function checkLetter(
   const read = files.map((file) => judgeOpened(file, { editions, catalogue }));
   const sheets = read.flatMap(({ sheet }) => sheet ?? []);
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
-  const sent = await partyOf({ from, proof, numbers }, desk);
+  const forwarded = await forwardedBy(rules, { from, bytes }, proof);
+  const sent = await partyOf({ from, proof, numbers, forwarded }, desk);
   const refusal = refusalOf({
     headers,
     ours: rules.ours,
     returnPathWritten: rules.returnPathWritten,
     ...(from === undefined ? {} : { from }),
   });
-  const many = from === undefined ? undefined : await tooMany(desk, from);
-  const why = refusal?.why ?? sent.why ?? many?.why;
+  const why = refusal?.why ?? sent.why;
   const answered = await store.answered([
     letter.inReplyTo ?? "",
     ...letter.references.slice(-mostReferences),
@@ -68,7 +69,7 @@ export async function checkLetter(
       ...brought,
       unsafe,
       earlier: [...counting, ...stopped.filter(({ id }) => counting.every((sheet) => sheet.id !== id))],
-      held: party.why !== undefined || many !== undefined,
+      held: party.why !== undefined,
       reply: answered.length > 0,
       kept,
       again,
@@ -81,14 +82,16 @@ export async function checkLetter(
     report,
     buyer,
     kept,
+    proof,
+    thread: await threadOf(letter, store),
     about: [...new Set(mine.flatMap(({ orders }) => orders))],
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };
-  if (from === undefined || refusal !== undefined || !party.mayAnswer || many?.mayAnswer === false) {
-    // Whatever machine a letter has passed, sheets are for somebody to see; a report only gives ours back.
-    const isDropped = refusal?.drop === true && (refusal.always === true || sheets.length === 0);
-    const state = isDropped ? "silent" : "held";
+  if (from === undefined || refusal !== undefined || !party.mayAnswer) {
+    const seen = { letter, bytes, files: brought.files, links, unsafe };
+    const isSilent = refusal !== undefined && (await staysSilent({ ...seen, refusal }, desk));
+    const state = isSilent ? "silent" : "held";
     await store.settle(claim, { ...outcome, state }, clock.now());
     return state;
   }
@@ -98,18 +101,4 @@ export async function checkLetter(
   );
   await store.settle(claim, { ...outcome, state: "ready", answer }, clock.now());
   return "ready";
-}
-
-/** Holds a letter that cannot be opened, with no more than its header says. */
-export async function holdUnopened(
-  { store, catalogue, clock }: Desk,
-  claim: Claim,
-  why: string,
-): Promise<void> {
-  const letter = { ...(await readHeader(await store.bytesOf(claim.letter))), text: "", attachments: [] };
-  const report = makeReport(
-    { files: [], sheets: [], links: [], unsafe: true, earlier: [], held: true, reply: false },
-    catalogue,
-  );
-  await store.settle(claim, { letter, report, buyer: letter.from ?? "", state: "held", why }, clock.now());
 }

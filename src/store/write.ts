@@ -46,6 +46,8 @@ export async function writeOutcome(
       sender: outcome.letter.from ?? null,
       subject: outcome.letter.subject,
       message_id: outcome.letter.messageId ?? null,
+      proof: outcome.proof ?? null,
+      thread: outcome.thread ?? null,
       verdict: report.verdict,
     })
     .where("id", "=", letter)
