@@ -40,7 +40,9 @@ async function main([name, ...args]: readonly string[], io: Io): Promise<number>
 
 /** A fault of the program's own says nothing about what was asked: it is no answer, such as the 1 of `check`. */
 function broken(cause: unknown, { err }: Pick<Io, "err">): number {
-  err(`burin: broke by a fault of its own: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`);
+  err(
+    `burin: broke by a fault of its own: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`,
+  );
   return 2;
 }
 
@@ -55,7 +57,9 @@ function overview(): string {
 }
 
 for (const event of ["uncaughtException", "unhandledRejection"] as const)
-  process.on(event, (cause) => process.exit(broken(cause, { err: (text) => process.stderr.write(`${text}\n`) })));
+  process.on(event, (cause) =>
+    process.exit(broken(cause, { err: (text) => process.stderr.write(`${text}\n`) })),
+  );
 
 process.exitCode = await main(process.argv.slice(2), {
   // Lines end with one write each, so that output piped into another program is whole.

@@ -127,7 +127,10 @@ export async function openDesk(
   { clock, log, health }: { clock: Clock; log: Log; health?: Health },
 ): Promise<OpenDesk> {
   const { file, settings, catalogue, editions } = configuration;
-  const around = { ...aroundMail(configuration, { clock, log }), ...(health === undefined ? {} : { health }) };
+  const around = {
+    ...aroundMail(configuration, { clock, log }),
+    ...(health === undefined ? {} : { health }),
+  };
   const { from, also, folder, send, most_per_hour, most_per_day } = settings.answers;
   const { grace_seconds, lease_seconds, patience_seconds } = settings.answers;
   const { authority, received_lines, known, staff } = settings.trust;

@@ -27,7 +27,9 @@ export interface Refusal {
 export function refusalOf(manners: Manners): Refusal | undefined {
   const refusals = rules.flatMap((rule) => rule(manners) ?? []);
   const twice = refusals.find(({ why }) => why.endsWith(moreThanOnce));
-  return twice ?? refusals.find(({ report }) => report !== undefined) ?? refusals[0];
+  // What bears our own address is ours or forged, whatever else it says.
+  const own = refusals.find(({ report }) => report === "own");
+  return twice ?? own ?? refusals.find(({ report }) => report !== undefined) ?? refusals[0];
 }
 
 /** Of a header that says things twice nothing is to be believed. */
@@ -130,7 +132,8 @@ const rules: readonly Rule[] = [
   },
   // Common practice, no source: a mail system's own address, and words that only a mail system writes.
   ({ headers, from = "" }) =>
-    /^(mailer-daemon|postmaster)@/.test(from) && /deliver|returned|failure/i.test(valuesOf(headers, "subject")[0] ?? "")
+    /^(mailer-daemon|postmaster)@/.test(from) &&
+    /deliver|returned|failure/i.test(valuesOf(headers, "subject")[0] ?? "")
       ? { why: "it is a report of a mail system (its sender and subject)", report: "delivery" }
       : undefined,
   ({ headers }) =>
@@ -159,7 +162,13 @@ const rules: readonly Rule[] = [
 ];
 
 /** Common practice, no source: fields of absence programs. */
-const absenceFields = new Set(["x-autoreply", "x-auto-reply", "x-autorespond", "x-autoresponder", "x-autoreply-from"]);
+const absenceFields = new Set([
+  "x-autoreply",
+  "x-auto-reply",
+  "x-autorespond",
+  "x-autoresponder",
+  "x-autoreply-from",
+]);
 
 /**
  * Common practice, no source. Only what nobody writes at the head of a letter of his own: the words are followed by a

@@ -28,7 +28,10 @@ export async function forwardedBy(
   if (senders.length === 0)
     return { kind: "unclear", why: "one of our own staff sent it, and no letter is attached to it whole" };
   if (buyer === undefined || others.length > 0)
-    return { kind: "unclear", why: "one of our own staff forwarded it, and it is not clear whose letter it was" };
+    return {
+      kind: "unclear",
+      why: "one of our own staff forwarded it, and it is not clear whose letter it was",
+    };
   if (staff.includes(buyer) || ours.includes(buyer))
     return { kind: "unclear", why: "one of our own staff forwarded a letter of our own" };
   return { kind: "of", buyer };

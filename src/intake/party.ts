@@ -41,7 +41,11 @@ export async function partyOf(
       return { buyer: from, mayAnswer: false, why: "nothing proves who sent it, and the sender is new" };
     // Whoever is proved as a rule and not this time may be somebody else.
     if (await store.proved(from))
-      return { buyer: from, mayAnswer: false, why: "nothing proves who sent it, and other letters of the sender are proved" };
+      return {
+        buyer: from,
+        mayAnswer: false,
+        why: "nothing proves who sent it, and other letters of the sender are proved",
+      };
   }
   if (forwarded.kind === "unclear") return { buyer: from, mayAnswer: false, why: forwarded.why };
   if (forwarded.kind === "of") return partyOfForwarded(forwarded.buyer, numbers, store);
@@ -68,7 +72,11 @@ export async function partyOf(
 const anothers = "it names an order number of another buyer";
 
 /** Our own staff vouches for the letter, and not for a domain: it goes to its sender's own orders alone. */
-async function partyOfForwarded(buyer: string, numbers: readonly string[], store: Desk["store"]): Promise<Party> {
+async function partyOfForwarded(
+  buyer: string,
+  numbers: readonly string[],
+  store: Desk["store"],
+): Promise<Party> {
   const owners = await Promise.all(numbers.map((number) => store.ownerOf(number)));
   if (owners.some((owner) => owner !== undefined && owner.buyer !== buyer))
     return { buyer, mayAnswer: false, why: anothers };

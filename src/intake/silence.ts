@@ -52,17 +52,26 @@ async function isOwn(messageId: string | undefined, { store }: Desk): Promise<bo
 }
 
 /** What follows from a delivery report about a letter of ours; undefined where it is about another. */
-async function cameBack(bytes: Uint8Array, letter: Letter, { store, clock, log }: Desk): Promise<boolean | undefined> {
+async function cameBack(
+  bytes: Uint8Array,
+  letter: Letter,
+  { store, clock, log }: Desk,
+): Promise<boolean | undefined> {
   const ids = foundIn(bytes, new RegExp(`^(?:x-)?(?:original-)?message-id[ \\t]*:\\s*(${ownId})`, "gim"));
   if (letter.inReplyTo !== undefined) ids.push(letter.inReplyTo);
   // Whoever is to be told does not get it.
   if (ids.some((id) => id.startsWith(`<${noticePrefix}`))) return false;
   const [answered] = await store.answered(ids);
-  if (answered === undefined) return undefined;
+  // A letter of ours that the record does not know is made up, or the record has lost it.
+  if (answered === undefined) return ids.some((id) => /^<burin\.(?!test\.)/.test(id)) ? false : undefined;
   const { failed, words } = readDeliveryReport(bytes);
   if (failed) {
     const about = answered.from === undefined ? "your answer" : `your answer to ${answered.from}`;
-    await store.returned(answered.letter, `${about} came back${words === "" ? "" : `: ${words}`}`, clock.now());
+    await store.returned(
+      answered.letter,
+      `${about} came back${words === "" ? "" : `: ${words}`}`,
+      clock.now(),
+    );
     log.warn({ letter: answered.letter }, "an answer came back undelivered");
   }
   return true;
@@ -83,13 +92,19 @@ function bringsFiles({ files, links }: Brought, calendar: boolean): boolean {
 
 /** Whether a letter speaks of an order: of one in the record, or in words such as “order KF-1001”. */
 async function namesOrder(letter: Letter, desk: Desk): Promise<boolean> {
-  const ids = [letter.inReplyTo ?? "", ...letter.references.slice(-20)].filter((id) => id.startsWith("<burin."));
+  const ids = [letter.inReplyTo ?? "", ...letter.references.slice(-20)].filter((id) =>
+    id.startsWith("<burin."),
+  );
   const answered = await desk.store.answered(ids);
   const subject = await withoutOurSubjects(letter.subject, answered, desk);
   // What we have written ourselves and get back says nothing of the sender's.
   const own = letter.text.slice(0, mostText).split("\n");
   const text = [subject, ...own.filter((line) => answered.length === 0 || !line.startsWith(">"))].join("\n");
-  if (/\b(?:order|purchase order|p\.?o\.?|job)\b[\s#:.]{0,3}(?:(?:no|nr|number)\b[\s#:.]{0,3})?[a-z]{0,8}[-/_ ]?\d/i.test(text))
+  if (
+    /\b(?:order|purchase order|p\.?o\.?|job)\b[\s#:.]{0,3}(?:(?:no|nr|number)\b[\s#:.]{0,3})?[a-z]{0,8}[-/_ ]?\d/i.test(
+      text,
+    )
+  )
     return true;
   return desk.store.numbersKnown(numbersIn(text));
 }

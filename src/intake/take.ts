@@ -1,6 +1,6 @@
 import { type Claim, ClaimLost } from "../ports/store.ts";
-import type { LetterState } from "../trade/record.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
+import type { LetterState } from "../trade/record.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
 import { checkLetter } from "./check.ts";
 import type { Desk } from "./desk.ts";
@@ -76,8 +76,10 @@ async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined):
     const { state } = await store.letter(letter);
     if (state === "received" && claim.opened <= mostOpened)
       await store.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
-    else if (state === "received" && claim.opened === lastOpened) await leaveUnopened(desk, claim, why);
-    else if (state === "received") await store.mark(claim, "held", why, clock.now());
+    else if (state === "received" && claim.opened === lastOpened) {
+      const left = await leaveUnopened(desk, claim, why);
+      if (left === "ready") await sendAnswer(desk, { ...claim, state: left });
+    } else if (state === "received") await store.mark(claim, "held", why, clock.now());
     // Whatever failed on the way out, the answer may have gone: it is looked for first.
     else await store.mark(claim, "unknown", why, clock.now(), after(rules.grace, desk));
   } finally {

@@ -1,7 +1,7 @@
-import type { Header } from "../reading/letter/letter-header.ts";
-import { readHeader } from "../reading/letter/letter.ts";
 import type { RecentAnswers } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
+import { readHeader } from "../reading/letter/letter.ts";
+import type { Header } from "../reading/letter/letter-header.ts";
 import type { Desk, MostAnswers } from "./desk.ts";
 import { refusalOf } from "./etiquette.ts";
 
@@ -36,8 +36,9 @@ export async function tooMany(
   const recent = await store.answersSince(new Date(now - day), sender, await threadOf(header, store));
   const over = overLimit(recent, rules.mostAnswers, now);
   if (over === undefined) return undefined;
-  // What waits is counted with this letter among it, from the second time on.
-  const isEndless = recent.waiting > rules.mostAnswers.toOneADay || now - (waitsSince?.getTime() ?? now) > day;
+  // From the second time on this letter is one of those that wait.
+  const others = recent.waiting - (waitsSince === undefined ? 0 : 1);
+  const isEndless = others >= rules.mostAnswers.toOneADay || now - (waitsSince?.getTime() ?? now) > day;
   return { sender, why: over.why, ...(isEndless ? {} : { until: new Date(over.until) }) };
 }
 
@@ -61,10 +62,25 @@ function overLimit(
   now: number,
 ): { readonly why: string; readonly until: number } | undefined {
   const limits = [
-    { times: toOne, most: most.toOne, span: hour, why: "more letters in an hour than one sender is answered" },
+    {
+      times: toOne,
+      most: most.toOne,
+      span: hour,
+      why: "more letters in an hour than one sender is answered",
+    },
     { times: toAll, most: most.toAll, span: hour, why: "more answers in an hour than this desk gives" },
-    { times: toOne, most: most.toOneADay, span: day, why: "more letters in a day than one sender is answered" },
-    { times: inThread, most: most.inThreadADay, span: day, why: "more answers in a day than one thread of letters gets" },
+    {
+      times: toOne,
+      most: most.toOneADay,
+      span: day,
+      why: "more letters in a day than one sender is answered",
+    },
+    {
+      times: inThread,
+      most: most.inThreadADay,
+      span: day,
+      why: "more answers in a day than one thread of letters gets",
+    },
   ];
   const broken = limits.flatMap((limit) => {
     const within = limit.times.map((time) => time.getTime()).filter((time) => time > now - limit.span);

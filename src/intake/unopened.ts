@@ -30,7 +30,13 @@ export async function leaveUnopened(
       });
   const report = makeReport({ ...bare, held: answer === undefined }, catalogue);
   const state = answer === undefined ? "held" : "ready";
-  const outcome = { letter, report, buyer: letter.from ?? "", why, ...(answer === undefined ? {} : { answer }) };
+  const outcome = {
+    letter,
+    report,
+    buyer: letter.from ?? "",
+    why,
+    ...(answer === undefined ? {} : { answer }),
+  };
   await store.settle(claim, { ...outcome, state }, clock.now());
   return state;
 
@@ -40,7 +46,8 @@ export async function leaveUnopened(
     const { from } = letter;
     if (from === undefined) return undefined;
     const { ours, returnPathWritten } = rules;
-    if (refusalOf({ headers: headerLines(bytes), from, ours, returnPathWritten }) !== undefined) return undefined;
+    if (refusalOf({ headers: headerLines(bytes), from, ours, returnPathWritten }) !== undefined)
+      return undefined;
     const proof = await senderProof(desk, bytes, from);
     const party = await partyOf({ from, proof, numbers: [] }, desk);
     if (!party.mayAnswer) return undefined;

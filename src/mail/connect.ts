@@ -86,10 +86,16 @@ async function lookForCopy(
   for (;;) {
     const found = await sender.find(messageId).catch((error: unknown) => wordsOf(error));
     const seconds = Math.round((Date.now() - begun) / 1000);
-    if (found === true) return [{ ok: true, says: `${name}: the copy of the test message came into ${where} after ${seconds} s` }];
+    if (found === true)
+      return [
+        { ok: true, says: `${name}: the copy of the test message came into ${where} after ${seconds} s` },
+      ];
     if (Date.now() - begun >= ms) {
       const why = typeof found === "string" ? ` (${found})` : "";
-      const change = witness === undefined ? "sent.folder, and whether the server keeps what it sends" : "witness.address, witness.imap and witness.folder";
+      const change =
+        witness === undefined
+          ? "sent.folder, and whether the server keeps what it sends"
+          : "witness.address, witness.imap and witness.folder";
       const says = `${name}: the copy of the test message is not in ${where} after ${seconds} s${why}; answers that are lost sight of would be sent again; check ${change}`;
       return [{ ok: false, says }];
     }

@@ -100,7 +100,12 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
 async function transact(
   connection: SMTPConnection,
   { recipient, bytes }: Outgoing,
-  { bounces, witness, silence, patience }: SmtpSender & { readonly silence: number; readonly patience: number },
+  {
+    bounces,
+    witness,
+    silence,
+    patience,
+  }: SmtpSender & { readonly silence: number; readonly patience: number },
 ): Promise<Sending> {
   const to =
     witness === undefined || witness.address === recipient ? [recipient] : [recipient, witness.address];

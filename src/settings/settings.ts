@@ -79,7 +79,10 @@ const schema = z
             z
               .string()
               .toLowerCase()
-              .regex(/^[^\s@]*@?[^\s@.]+(\.[^\s@.]+)+$/, "not an address, and not a domain such as brightwire.example"),
+              .regex(
+                /^[^\s@]*@?[^\s@.]+(\.[^\s@.]+)+$/,
+                "not an address, and not a domain such as brightwire.example",
+              ),
           )
           .default([]),
         /** Addresses of your own people who forward letters of buyers. */

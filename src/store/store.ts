@@ -8,8 +8,8 @@ import { countOpening, holdOn, letWait, takeClaim } from "./claims.ts";
 import { readAnswered, readKept, readSheets } from "./kept.ts";
 import { migrate } from "./migrations.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
-import { isProved, numbersKnown, recentAnswers, returned, secretOf, threadOf } from "./senders.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
+import { isProved, numbersKnown, recentAnswers, returned, secretOf, threadOf } from "./senders.ts";
 import type { Tables } from "./tables.ts";
 import { writeEvent, writeOutcome } from "./write.ts";
 

@@ -16,7 +16,9 @@ export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
   const status = leaves(bytes).find(({ type }) => type === "message/delivery-status");
   if (status === undefined) return { failed: true, words: "" };
   const text = textOf(status).replaceAll(/\r?\n[ \t]+/g, " ");
-  const actions = [...text.matchAll(/^action[ \t]*:[ \t]*([a-z]+)/gim)].map(([, action = ""]) => action.toLowerCase());
+  const actions = [...text.matchAll(/^action[ \t]*:[ \t]*([a-z]+)/gim)].map(([, action = ""]) =>
+    action.toLowerCase(),
+  );
   const [, words = ""] = /^diagnostic-code[ \t]*:(?:[^;\r\n]*;)?[ \t]*(.{1,300})/im.exec(text) ?? [];
   return { failed: actions.length === 0 || actions.includes("failed"), words: words.trim() };
 }
@@ -24,12 +26,17 @@ export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
 /** What a form finds anywhere in a letter, in its header and in what it repeats of another: its first group. */
 export function foundIn(bytes: Uint8Array, form: RegExp): string[] {
   const texts = [head(bytes), ...leaves(bytes).map(textOf)];
-  return [...new Set(texts.flatMap((text) => [...text.matchAll(form)].map(([, found = ""]) => found)))].slice(0, 50);
+  return [...new Set(texts.flatMap((text) => [...text.matchAll(form)].map(([, found = ""]) => found)))].slice(
+    0,
+    50,
+  );
 }
 
 /** RFC 5546 §3.2.3: a part of a letter that replies to an invitation. */
 export function repliesToInvitation(bytes: Uint8Array): boolean {
-  return leaves(bytes).some((leaf) => leaf.type === "text/calendar" && /^METHOD:(REPLY|COUNTER)\s*$/im.test(textOf(leaf)));
+  return leaves(bytes).some(
+    (leaf) => leaf.type === "text/calendar" && /^METHOD:(REPLY|COUNTER)\s*$/im.test(textOf(leaf)),
+  );
 }
 
 /** The letters that are forwarded whole in a letter. RFC 2046 §5.2.1 */

@@ -24,6 +24,7 @@ await withRig("settings --connect", (rig) => {
     );
     expect(out).toMatch(/^ok {4}witness: signed in as witness@/m);
     expect(out).toMatch(/^ok {4}sender: test message taken \(250 /m);
+    expect(out).toMatch(/^ok {4}witness: the copy of the test message came into folder INBOX of witness@/m);
     expect(code).toBe(0);
     const subjects = async () => (await rig.lettersOf(desk)).map((letter) => fieldOf(letter, "Subject"));
     await until(async () => (await subjects()).includes("Test message of the order desk"));
