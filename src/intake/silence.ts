@@ -1,11 +1,16 @@
 import { plainText } from "../orders/keys.ts";
 import type { Answered } from "../ports/store.ts";
 import { readHeader } from "../reading/letter/letter.ts";
-import { foundIn, readDeliveryReport, repliesToInvitation } from "../reading/letter/machine-report.ts";
+import {
+  forwardedIn,
+  foundIn,
+  readDeliveryReport,
+  repliesToInvitation,
+} from "../reading/letter/machine-report.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
-import { noticePrefix, type Refusal } from "./etiquette.ts";
+import { type MachineReport, noticePrefix, type Refusal } from "./etiquette.ts";
 
 /** A letter that no machine should answer, with what it brings. */
 interface Brought {
@@ -41,7 +46,7 @@ export async function staysSilent(brought: Brought, desk: Desk): Promise<boolean
   // Some company systems stamp the fields of a list on ordinary letters.
   if (report === "list" && letter.from !== undefined && (await desk.store.knows(letter.from))) return false;
   if (report === "receipt" && !saysRead(refusal, letter.text)) return false;
-  return !bringsFiles(brought, report === "calendar") && !(await namesOrder(letter, desk));
+  return !bringsFiles(brought, report) && !(await namesOrder(letter, repeatedIn(bytes), desk));
 }
 
 /** Our own answer, notice or test message, sent back; anybody can write our address. */
@@ -83,15 +88,33 @@ function saysRead({ why }: Refusal, text: string): boolean {
   return /\b(read|displayed|opened|gelesen|lu|leído)\b/iu.test(text.slice(0, mostText)) || text.trim() === "";
 }
 
-function bringsFiles({ files, links }: Brought, calendar: boolean): boolean {
+/** Files that the sender brings. Not the letter in words that a report repeats, nor the invitation that is replied to. */
+function bringsFiles({ files, links }: Brought, report: MachineReport): boolean {
+  const passed: Partial<Record<MachineReport, RegExp>> = {
+    calendar: /\.ics$/i,
+    delivery: /\.eml$/i,
+    receipt: /\.eml$/i,
+  };
+  const own = (name: string): boolean => passed[report]?.test(name) === true;
   const counted = files.filter(
-    ({ kind, file }) => kind !== "decoration" && !(calendar && kind === "other" && /\.ics$/i.test(file)),
+    ({ kind, file }) => kind !== "decoration" && !((kind === "other" || kind === "archive") && own(file)),
   );
   return counted.length > 0 || links.length > 0;
 }
 
+/** Subject and words of the letters that a report repeats. */
+function repeatedIn(bytes: Uint8Array): string {
+  return forwardedIn(bytes)
+    .map((one) => {
+      const text = Buffer.from(one.subarray(0, mostText)).toString("latin1");
+      const end = text.search(/\r?\n\r?\n/);
+      return `${/^subject:.*$/im.exec(text)?.[0] ?? ""}\n${end < 0 ? "" : text.slice(end)}`;
+    })
+    .join("\n");
+}
+
 /** Whether a letter speaks of an order: of one in the record, or in words such as “order KF-1001”. */
-async function namesOrder(letter: Letter, desk: Desk): Promise<boolean> {
+async function namesOrder(letter: Letter, repeated: string, desk: Desk): Promise<boolean> {
   const ids = [letter.inReplyTo ?? "", ...letter.references.slice(-20)].filter((id) =>
     id.startsWith("<burin."),
   );
@@ -99,7 +122,11 @@ async function namesOrder(letter: Letter, desk: Desk): Promise<boolean> {
   const subject = await withoutOurSubjects(letter.subject, answered, desk);
   // What we have written ourselves and get back says nothing of the sender's.
   const own = letter.text.slice(0, mostText).split("\n");
-  const text = [subject, ...own.filter((line) => answered.length === 0 || !line.startsWith(">"))].join("\n");
+  const text = [
+    subject,
+    repeated,
+    ...own.filter((line) => answered.length === 0 || !line.startsWith(">")),
+  ].join("\n");
   if (
     /\b(?:order|purchase order|p\.?o\.?|job)\b[\s#:.]{0,3}(?:(?:no|nr|number)\b[\s#:.]{0,3})?[a-z]{0,8}[-/_ ]?\d/i.test(
       text,

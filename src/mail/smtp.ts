@@ -117,7 +117,7 @@ async function transact(
   };
   let given = 0;
   let handedOver = false;
-  let listen = (_: number): void => undefined;
+  let listen: ((ms: number) => void) | undefined;
 
   // Read only once the server has answered for every recipient. If it refused one, the end of the letter never
   // leaves and nobody gets it: a witness copy of an answer that its recipient did not get would prove a lie.
@@ -130,7 +130,7 @@ async function transact(
       const piece = bytes.subarray(given, (given += pieceSize));
       // the final dot follows the end of this stream
       handedOver = piece.length === 0;
-      listen(handedOver ? patience : silence);
+      listen?.(handedOver ? patience : silence);
       this.push(handedOver ? null : piece);
     },
   });

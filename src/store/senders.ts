@@ -30,7 +30,7 @@ export async function recentAnswers(
     toOne: times(rows.filter((row) => row.sender === sender)),
     toAll: times(rows),
     inThread: times(rows.filter((row) => row.thread === thread)),
-    waiting: Number(waiting),
+    waiting,
   };
 }
 

@@ -240,5 +240,5 @@ test("sheets that came by way of a machine are for a person to see, and none is 
     "",
     "Buy!",
   ]);
-  expect(await stateOf(empty)).toBe("silent");
+  expect(await stateOf(empty)).toBe("held");
 });

@@ -55,6 +55,17 @@ describe("a machine's report that brings nothing is filed in silence", () => {
       parts(words, file("invite.ics", "text/calendar", "BEGIN:VCALENDAR\r\nMETHOD:REPLY\r\nEND:VCALENDAR")),
     ],
     [
+      "a delivery report that repeats a letter of words",
+      [
+        "From: mailer-daemon@brightwire.example",
+        'Content-Type: multipart/report; report-type=delivery-status; boundary="b"',
+      ],
+      parts(
+        words,
+        "Content-Description: Undelivered Message\r\nContent-Type: message/rfc822\r\n\r\nFrom: orders@quillgate.example\r\nTo: x@y.example\r\nSubject: Hello\r\n\r\nA letter.",
+      ),
+    ],
+    [
       "a delivery report about a letter of somebody else's",
       ["From: mailer-daemon@brightwire.example", "Subject: failure notice"],
       "Sorry, I could not deliver your message to x@y.example.",

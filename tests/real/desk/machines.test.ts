@@ -71,7 +71,8 @@ await withRig("a desk among machines", (rig) => {
     const second = startWorker(theirs);
     await rig.deliver(other, desk, plain("between desks", `From: ${other}`, `To: ${desk}`));
     expect(await ended("between desks")).toEqual(["sent", null]);
-    await until(() => rowsOf(theirs)[0]?.state === "silent");
+    // the blank sheets that it encloses are files for somebody to see
+    await until(() => rowsOf(theirs)[0]?.state === "held");
     expect(rowsOf(theirs)).toHaveLength(1);
     expect(
       (await rig.lettersOf(desk)).filter((letter) => fieldOf(letter, "From")?.includes(other)),
