@@ -69,7 +69,7 @@ async function tryConnections(configuration: Configuration, out: (text: string) 
     out(
       `A test message will be sent to ${answers.from.address}, the desk's own address, and to nobody else.`,
     );
-    trials.push(...(await trySender(answers.send, answers.from.address, around)));
+    trials.push(...(await trySender(answers.send, answers.from.address, around, answers.grace_seconds)));
   }
   const servers = nameServersOf(configuration.settings);
   if (servers !== undefined) trials.push(await tryNameServers(servers, answers.from.address));

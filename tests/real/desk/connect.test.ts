@@ -65,6 +65,15 @@ await withRig("settings --connect", (rig) => {
       [/orders: there is no folder Ordres; those there are: .*INBOX/, /sender: test message taken/],
     ],
     [
+      "a witness folder into which no copy comes",
+      () => ({ witnessFolder: "Sent", answers: { grace_seconds: 2 } }),
+      [
+        /ok {4}witness: signed in/,
+        /ok {4}sender: test message taken/,
+        /FAULT witness: the copy of the test message is not in folder Sent of witness@.* after 2 s; .*check witness\.address, witness\.imap and witness\.folder/,
+      ],
+    ],
+    [
       "a port at which nothing listens",
       () => ({ imaps: 1, smtps: 1 }),
       [
