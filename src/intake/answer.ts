@@ -9,7 +9,7 @@ const mostTries = 36;
 /** Times that an answer is sent of which nothing is known afterwards. */
 const mostUnsure = 3;
 
-/** Seconds by which a claim outlasts the server's patience. */
+/** Seconds by which a claim outlasts the patience with the server, at most. */
 const margin = 60;
 
 /**
@@ -20,8 +20,9 @@ export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
   const { store, sender, clock, log } = desk;
   const answer = await store.answer(claim.letter);
   if (answer === undefined) throw new Error(`letter ${claim.letter} has no answer to send`);
+  const { lease, patience } = desk.rules;
   // While the server may yet say that it has the answer, nobody else may look for it.
-  await store.renew(claim, after(Math.max(desk.rules.lease, desk.rules.patience + margin), desk));
+  await store.renew(claim, after(Math.max(lease, patience + Math.min(margin, patience)), desk));
   await store.mark(claim, "sending", "", clock.now());
   const { kind, words } = await sender.send(answer);
   const tries = claim.tries + 1;
