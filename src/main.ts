@@ -31,11 +31,19 @@ async function main([name, ...args]: readonly string[], io: Io): Promise<number>
     }
     return await command.run(args, io);
   } catch (cause) {
-    if (!(cause instanceof CannotRun)) throw cause;
+    if (!(cause instanceof CannotRun)) return broken(cause, io);
     io.err(`burin: ${cause.message}`);
     io.err(`Try: burin ${command === undefined ? "" : `${command.name} `}--help`);
     return 2;
   }
+}
+
+/** A fault of the program's own says nothing about what was asked: it is no answer, such as the 1 of `check`. */
+function broken(cause: unknown, { err }: Pick<Io, "err">): number {
+  err(
+    `burin: broke by a fault of its own: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`,
+  );
+  return 2;
 }
 
 function overview(): string {
@@ -47,6 +55,11 @@ function overview(): string {
     "burin COMMAND --help tells more.",
   ].join("\n");
 }
+
+for (const event of ["uncaughtException", "unhandledRejection"] as const)
+  process.on(event, (cause) =>
+    process.exit(broken(cause, { err: (text) => process.stderr.write(`${text}\n`) })),
+  );
 
 process.exitCode = await main(process.argv.slice(2), {
   // Lines end with one write each, so that output piped into another program is whole.

@@ -25,12 +25,12 @@ export const demo = defineCommand({
   options: {},
   async run([folder = "out/demo"], _, io) {
     const configuration = await prepare(folder);
-    const files = await buildMailbox(configuration, folder, io);
     const clock = letterClock();
     const { desk, mailboxes, close } = await openDesk(configuration, {
       clock,
       log: { info: () => undefined, warn: ({ cause }, sentence) => io.err(`${sentence}: ${String(cause)}`) },
     });
+    const files = await buildMailbox(configuration, folder, desk, io);
     const letters = await answerAll(desk, mailboxes, clock, io);
     await close();
 
@@ -97,7 +97,12 @@ async function makeRoom(folder: string): Promise<void> {
 }
 
 /** Builds every described letter into the mailbox; gives their files in the order in which they came. */
-async function buildMailbox({ settings, ...made }: Configuration, folder: string, io: Io): Promise<string[]> {
+async function buildMailbox(
+  { settings, ...made }: Configuration,
+  folder: string,
+  { secret }: Desk,
+  io: Io,
+): Promise<string[]> {
   const scenario = await loadScenario(projectFile("fixtures"));
   const from = settings.answers.from.address;
   const files: string[] = [];
@@ -105,7 +110,7 @@ async function buildMailbox({ settings, ...made }: Configuration, folder: string
   for await (const { description, bytes } of buildLetters(
     scenario.letters,
     { ...made, ...scenario },
-    { to: from, answerId: (letter) => answerId(letter, from) },
+    { to: from, answerId: (letter) => answerId(letter, from, secret) },
   )) {
     sheets += description.attachments.length;
     const file = join("letters", `${String(files.length + 1).padStart(2, "0")}-${description.name}.eml`);

@@ -5,6 +5,7 @@ import { blankSheet } from "../drawing/blank-sheet.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
 import type { Edition } from "../reading/edition.ts";
 import type { EditionFile } from "../reading/editions.ts";
+import { sharedDomainsInWords } from "../settings/shared-domains.ts";
 import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
@@ -60,6 +61,7 @@ export const settings = defineCommand({
           ({ name, imap, folder }) => `letters    from ${name}: ${folder} at ${imap.host}:${imap.port}`,
         ),
         `answers    ${read.answers.folder ?? `by ${read.answers.send?.smtp.host}`}, from ${read.answers.from.address}`,
+        `shared     ${sharedDomainsInWords(read.trust)}`,
         `day        begins at midnight in ${read.time_zone}`,
         ...editionFiles.flatMap((written) => warningOf(written, catalogue)),
         "No faults.",
@@ -123,7 +125,7 @@ async function tryConnections(configuration: Configuration, out: (text: string) 
     out(
       `A test message will be sent to ${answers.from.address}, the desk's own address, and to nobody else.`,
     );
-    trials.push(...(await trySender(answers.send, answers.from.address, around)));
+    trials.push(...(await trySender(answers.send, answers.from.address, around, answers.grace_seconds)));
   }
   const servers = nameServersOf(configuration.settings);
   if (servers !== undefined) trials.push(await tryNameServers(servers, answers.from.address));

@@ -9,6 +9,7 @@ import { makeWords } from "../lettering/words.ts";
 import { folderMailbox, folderSender } from "../mail/folder.ts";
 import { openMailbox, openSender, type Surroundings } from "../mail/open.ts";
 import type { Clock } from "../ports/clock.ts";
+import type { Health } from "../ports/health.ts";
 import type { Log } from "../ports/log.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
@@ -16,6 +17,7 @@ import type { Edition } from "../reading/edition.ts";
 import { type EditionFile, type EditionText, readEditions } from "../reading/editions.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { readPaths, readSettings, type Settings } from "../settings/settings.ts";
+import { sharedDomains } from "../settings/shared-domains.ts";
 import { openBlobs } from "../store/blobs.ts";
 import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
 import { openStore, readStore } from "../store/store.ts";
@@ -176,22 +178,27 @@ export interface OpenDesk {
 
 export async function openDesk(
   configuration: Configuration,
-  { clock, log }: { clock: Clock; log: Log },
+  { clock, log, health }: { clock: Clock; log: Log; health?: Health },
 ): Promise<OpenDesk> {
   const { file, settings, catalogue, editions } = configuration;
-  const around = aroundMail(configuration, { clock, log });
-  const { from, also, folder, send, most_per_hour, grace_seconds, lease_seconds } = settings.answers;
-  const { authority, received_lines, shared_domains } = settings.trust;
+  const around = {
+    ...aroundMail(configuration, { clock, log }),
+    ...(health === undefined ? {} : { health }),
+  };
+  const { from, also, folder, send, most_per_hour, most_per_day } = settings.answers;
+  const { grace_seconds, lease_seconds, patience_seconds } = settings.answers;
+  const { authority, received_lines, known, staff } = settings.trust;
   const nameServers = nameServersOf(settings);
   const [mailboxes, sending] = await Promise.all([
     Promise.all(settings.mailboxes.map((written) => openMailbox(written, around))),
-    send === undefined ? undefined : openSender(send, around),
+    send === undefined ? undefined : openSender(send, around, patience_seconds * 1000),
   ]).catch((cause: unknown) => {
     throw new CannotRun(cause instanceof Error ? cause.message : String(cause), { cause });
   });
   const all = [...settings.folders.map((path) => folderMailbox(beside(file, path))), ...mailboxes];
+  const store = await openRecord(configuration);
   const desk: Desk = {
-    store: await openRecord(configuration),
+    store,
     reader: openPool({ log }),
     sender: sending ?? folderSender(beside(file, folder ?? ".")),
     clock,
@@ -201,6 +208,7 @@ export async function openDesk(
     editions,
     timeZone: settings.time_zone,
     from,
+    secret: await store.secret(),
     rules: {
       ours: [from.address, ...also],
       returnPathWritten: settings.mailboxes.length > 0,
@@ -208,9 +216,17 @@ export async function openDesk(
       ...(nameServers === undefined ? {} : { nameServers }),
       receivedLines: received_lines,
       ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
-      sharedDomains: shared_domains,
-      mostAnswers: { toOne: most_per_hour.to_one, toAll: most_per_hour.to_all },
+      sharedDomains: sharedDomains(settings.trust),
+      known,
+      staff,
+      mostAnswers: {
+        toOne: most_per_hour.to_one,
+        toAll: most_per_hour.to_all,
+        toOneADay: most_per_day.to_one,
+        inThreadADay: most_per_day.in_thread,
+      },
       lease: lease_seconds,
+      patience: patience_seconds,
       grace: grace_seconds,
     },
   };

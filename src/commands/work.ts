@@ -1,3 +1,4 @@
+import { openHealth } from "../telemetry/health.ts";
 import { openLog } from "../telemetry/log.ts";
 import { serveStatus } from "../telemetry/status.ts";
 import { runWorker } from "../worker/worker.ts";
@@ -17,7 +18,9 @@ export const work = defineCommand({
   },
   async run(_, { once = false, settings }, { out }) {
     const configuration = await configure(settings);
-    const { desk, mailboxes, close } = await openDesk(configuration, { clock: systemClock, log: openLog() });
+    const health = openHealth(systemClock);
+    const around = { clock: systemClock, log: openLog(), health };
+    const { desk, mailboxes, close } = await openDesk(configuration, around);
     const stop = new AbortController();
     for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop.abort());
     const { status_port } = configuration.settings;
@@ -25,15 +28,17 @@ export const work = defineCommand({
       const closeStatus =
         status_port === undefined
           ? undefined
-          : await serveStatus(status_port, desk.store).catch((cause: unknown) => {
+          : await serveStatus(status_port, desk.store, health).catch((cause: unknown) => {
               throw new CannotRun(`port ${status_port} cannot be opened for /healthz and /metrics`, {
                 cause,
               });
             });
-      const { taken, again, left, unread } = await runWorker(desk, mailboxes, { once, signal: stop.signal });
+      const run = { once, signal: stop.signal, health };
+      const { taken, again, left, unread, aside } = await runWorker(desk, mailboxes, run);
       await closeStatus?.();
       const trouble = [
         ...(left === 0 ? [] : [`${left} left`]),
+        ...(aside === 0 ? [] : [`${aside} put aside by a fault of the program`]),
         ...(unread === 0 ? [] : [`${unread} ${unread === 1 ? "mailbox" : "mailboxes"} not read`]),
       ];
       const why = trouble.length === 0 ? "" : `, ${trouble.join(", ")}: the log says why`;

@@ -6,6 +6,12 @@ const firstWait = 60;
 const longestWait = 4 * 3600;
 const mostTries = 36;
 
+/** Times that an answer is sent of which nothing is known afterwards. */
+const mostUnsure = 3;
+
+/** Seconds by which a claim outlasts the patience with the server, at most. */
+const margin = 60;
+
 /**
  * Sends the finished answer of a letter. `sending` is in the record before the sender speaks, so that a
  * death in between is seen as what it is: unknown, to be looked for and not simply sent again.
@@ -14,6 +20,9 @@ export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
   const { store, sender, clock, log } = desk;
   const answer = await store.answer(claim.letter);
   if (answer === undefined) throw new Error(`letter ${claim.letter} has no answer to send`);
+  const { lease, patience } = desk.rules;
+  // While the server may yet say that it has the answer, nobody else may look for it.
+  await store.renew(claim, after(Math.max(lease, patience + Math.min(margin, patience)), desk));
   await store.mark(claim, "sending", "", clock.now());
   const { kind, words } = await sender.send(answer);
   const tries = claim.tries + 1;
@@ -48,6 +57,13 @@ export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
   else if (found === undefined)
     await store.mark(claim, "held", "nobody can see whether the answer went out", clock.now());
   else if (found) await store.mark(claim, "sent", "found among the answers sent", clock.now());
+  else if ((claim.unsure ?? 0) >= mostUnsure)
+    await store.mark(
+      claim,
+      "held",
+      `its answer was sent ${claim.unsure} times and never found among the answers sent; it may have arrived`,
+      clock.now(),
+    );
   else await sendAnswer(desk, claim);
 }
 

@@ -6,7 +6,6 @@ import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/kept.ts";
 import { type Answered, type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
-import { readHeader } from "../reading/letter/letter.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
 import type { ReadFile } from "../trade/attachment.ts";
@@ -18,11 +17,13 @@ import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
+import { type Forwarded, forwardedBy } from "./forwarded.ts";
 import { judgeOpened, type OpenLetter, openLetter } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { answerWords, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
-import { tooMany } from "./too-many.ts";
+import { staysSilent } from "./silence.ts";
+import { threadOf } from "./too-many.ts";
 
 /** How long to wait where a name server could not be asked about the sender, in seconds. */
 const askAgain = 600;
@@ -58,7 +59,7 @@ export async function checkLetter(
   }
   for (let race = 1; ; race++) {
     const said = await whatItSays(opened, sender, desk);
-    const judgement = await judge(opened, sender, said, desk);
+    const judgement = await judge(opened, said, desk);
     const outcome = await outcomeOf(opened, sender, said, judgement, bytes, desk);
     try {
       await desk.store.settle(claim, outcome, desk.clock.now());
@@ -97,8 +98,9 @@ async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, de
 /** Who sent a letter, and what keeps it from being answered whatever it says. */
 interface Sender {
   readonly proof: SenderProof | "not asked";
+  /** Whose letter it is where our own staff forwarded it. */
+  readonly forwarded: Forwarded;
   readonly refusal?: Refusal;
-  readonly many?: { readonly why: string; readonly mayAnswer: boolean };
 }
 
 async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
@@ -110,12 +112,8 @@ async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: De
     returnPathWritten: rules.returnPathWritten,
     ...(from === undefined ? {} : { from }),
   });
-  const many = from === undefined ? undefined : await tooMany(desk, from);
-  return {
-    proof,
-    ...(refusal === undefined ? {} : { refusal }),
-    ...(many === undefined ? {} : { many }),
-  };
+  const forwarded = await forwardedBy(rules, { from, bytes }, proof);
+  return { proof, forwarded, ...(refusal === undefined ? {} : { refusal }) };
 }
 
 /** Whose orders a letter touches, what it replies about and keeps; `why`, where a person must look first. */
@@ -137,13 +135,14 @@ function sendersOf({ from }: Letter, { rules }: Desk): string[] {
 
 async function whatItSays({ letter, sheets }: Opened, sender: Sender, desk: Desk): Promise<Understood> {
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
-  const party = await partyOf({ from: letter.from, proof: sender.proof, numbers }, desk);
-  const why = sender.refusal?.why ?? party.why ?? sender.many?.why;
+  const { proof, forwarded, refusal } = sender;
+  const party = await partyOf({ from: letter.from, proof, numbers, forwarded }, desk);
+  const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
   const answered = await desk.store.answered(thread);
   // A letter that a person must see first is about nothing, and keeps nothing.
   const ours = why === undefined ? answered : [];
-  const said = await readReply({ letter, answered: ours, proof: sender.proof, party, sheets }, desk);
+  const said = await readReply({ letter, answered: ours, proof, party, sheets }, desk);
   const furniture = await desk.store.linesSeen(sendersOf(letter, desk), lineKeysOf(wordsOf(letter)));
   return {
     ...said,
@@ -186,10 +185,10 @@ function wordsOf({ subject, text, otherTexts = [] }: Letter): string {
   return [subject, text, ...otherTexts].join("\n");
 }
 
-async function judge(opened: Opened, sender: Sender, said: Understood, desk: Desk): Promise<Judgement> {
+async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judgement> {
   const { number, came, read, sheets, links, unsafe } = opened;
   const { party, reply } = said;
-  const held = party.why !== undefined || sender.many !== undefined;
+  const held = party.why !== undefined;
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
   const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about])];
   const state = held ? newBuyer(party.buyer) : await desk.store.stateOf(party.buyer, numbers);
@@ -210,8 +209,8 @@ async function judge(opened: Opened, sender: Sender, said: Understood, desk: Des
 
 /** What is stored of a letter: its answer, or why it gets none. */
 async function outcomeOf(
-  { letter, sheets }: Opened,
-  sender: Sender,
+  { letter, read: files, links, unsafe }: Opened,
+  { proof, refusal }: Sender,
   { party, kept, why }: Understood,
   { report, state, about }: Judgement,
   bytes: Uint8Array,
@@ -225,29 +224,18 @@ async function outcomeOf(
     version: state.version,
     changes: changesOf(report, state),
     kept,
+    proof,
+    thread: await threadOf(letter, desk.store),
     about,
     lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(wordsOf(letter)) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };
-  const { refusal, many } = sender;
-  if (from === undefined || refusal !== undefined || !party.mayAnswer || many?.mayAnswer === false) {
-    // Whatever machine a letter has passed, sheets are for somebody to see; a report only gives ours back.
-    const isDropped = refusal?.drop === true && (refusal.always === true || sheets.length === 0);
-    return { ...outcome, state: isDropped ? "silent" : "held" };
+  if (from === undefined || refusal !== undefined || !party.mayAnswer) {
+    const seen = { letter, bytes, files, links, unsafe };
+    const isSilent = refusal !== undefined && (await staysSilent({ ...seen, refusal }, desk));
+    return { ...outcome, state: isSilent ? "silent" : "held" };
   }
   const answer = await answerTo({ bytes, letter: { ...letter, from }, party, report }, desk);
   return { ...outcome, state: "ready", answer };
-}
-
-/** Holds a letter that cannot be opened, with no more than its header says. */
-export async function holdUnopened(
-  { store, catalogue, clock }: Desk,
-  claim: Claim,
-  why: string,
-): Promise<void> {
-  const letter = { ...(await readHeader(await store.bytesOf(claim.letter))), text: "", attachments: [] };
-  const report = makeReport({ files: [], sheets: [], unsafe: true, held: true }, catalogue);
-  const outcome = { letter, report, buyer: letter.from ?? "", version: 0, changes: [], why } as const;
-  await store.settle(claim, { ...outcome, state: "held" }, clock.now());
 }

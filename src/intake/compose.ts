@@ -1,3 +1,4 @@
+import { createHmac } from "node:crypto";
 import { composeAnswer } from "../answer/answer.ts";
 import { composeMessage } from "../answer/message.ts";
 import type { Report } from "../judging/report.ts";
@@ -27,7 +28,7 @@ export async function answerTo(
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions });
   const words = composeAnswer(report, desk.catalogue, enclosed);
-  const messageId = answerId(bytes, desk.from.address);
+  const messageId = answerId(bytes, desk.from.address, desk.secret);
   const recipient = answerAddress(letter, party.domain, desk.rules.ours);
   const message = await composeMessage(
     {
@@ -44,7 +45,11 @@ export async function answerTo(
   return { messageId, recipient, subject: words.subject, bytes: message };
 }
 
-/** The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for. */
-export function answerId(bytes: Uint8Array, from: string): string {
-  return `<burin.${letterKey(bytes).slice(0, 32)}@${from.split("@")[1]}>`;
+/**
+ * The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for, and
+ * from a secret, so that nobody replies to an answer that he never got.
+ */
+export function answerId(bytes: Uint8Array, from: string, secret: string): string {
+  const code = createHmac("sha256", secret).update(letterKey(bytes)).digest("hex");
+  return `<burin.${code.slice(0, 32)}@${from.split("@")[1]}>`;
 }

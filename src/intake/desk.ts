@@ -21,6 +21,8 @@ export interface Desk {
   readonly timeZone: string;
   /** Who the answers come from. */
   readonly from: { readonly name: string; readonly address: string };
+  /** What Message-IDs of answers are made with: nobody outside knows it. */
+  readonly secret: string;
   readonly rules: Rules;
 }
 
@@ -38,12 +40,26 @@ export interface Rules {
   readonly receivedLines: number;
   /** Domains that many unrelated people share: sharing one makes nobody a party to an order. */
   readonly sharedDomains: readonly string[];
-  /** Answers within an hour: to one sender, and to all. */
-  readonly mostAnswers: { readonly toOne: number; readonly toAll: number };
+  /** Senders, as addresses or domains, that are believed although nothing proves their letters. */
+  readonly known: readonly string[];
+  /** Addresses of our own staff, who forward letters of buyers. */
+  readonly staff: readonly string[];
+  /** How many answers go out before letters wait for their turn. */
+  readonly mostAnswers: MostAnswers;
   /** Whom to tell of letters that wait for a person. */
   readonly notice?: string;
   /** For how long a letter stays in the hands of a worker that gives no sign of life, in seconds. */
   readonly lease: number;
+  /** How long a server has after the last byte of an answer, in seconds. */
+  readonly patience: number;
   /** How long after a send of which nothing is known its answer is looked for, in seconds. */
   readonly grace: number;
+}
+
+/** Answers within an hour: to one sender, and to all. Within a day: to one sender, and in one thread of letters. */
+export interface MostAnswers {
+  readonly toOne: number;
+  readonly toAll: number;
+  readonly toOneADay: number;
+  readonly inThreadADay: number;
 }

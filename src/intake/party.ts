@@ -1,5 +1,6 @@
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Desk } from "./desk.ts";
+import type { Forwarded } from "./forwarded.ts";
 
 /** Whose orders a letter may touch and be told of. */
 export interface Party {
@@ -22,10 +23,12 @@ export async function partyOf(
     readonly from: string | undefined;
     readonly proof: SenderProof | "not asked";
     readonly numbers: readonly string[];
+    /** Whose letter it is where our own staff forwarded it. */
+    readonly forwarded?: Forwarded;
   },
   { store, rules }: Desk,
 ): Promise<Party> {
-  const { from, proof, numbers } = sender;
+  const { from, proof, numbers, forwarded = { kind: "no" } } = sender;
   if (from === undefined) return { buyer: "", mayAnswer: false, why: "it has no single sender to answer" };
   // An answer to a forged address would go to somebody who has written nothing.
   if (proof === "fail")
@@ -33,8 +36,19 @@ export async function partyOf(
   // Whoever can keep a name server from answering can forge a letter.
   if (proof === "temporary")
     return { buyer: from, mayAnswer: false, why: "it could not be found out who sent it" };
-  if (proof === "none" && !(await store.knows(from)))
-    return { buyer: from, mayAnswer: false, why: "nothing proves who sent it, and the sender is new" };
+  if (proof === "none" && !isNamed(from, rules.known)) {
+    if (!(await store.knows(from)))
+      return { buyer: from, mayAnswer: false, why: "nothing proves who sent it, and the sender is new" };
+    // Whoever is proved as a rule and not this time may be somebody else.
+    if (await store.proved(from))
+      return {
+        buyer: from,
+        mayAnswer: false,
+        why: "nothing proves who sent it, and other letters of the sender are proved",
+      };
+  }
+  if (forwarded.kind === "unclear") return { buyer: from, mayAnswer: false, why: forwarded.why };
+  if (forwarded.kind === "of") return partyOfForwarded(forwarded.buyer, numbers, store);
 
   const own = from.split("@")[1] ?? "";
   const domain = proof === "pass" && !rules.sharedDomains.includes(own) ? own : undefined;
@@ -51,5 +65,25 @@ export async function partyOf(
     owners.every((owner) => owner.domain === domain && owner.buyer === colleague.buyer)
   )
     return { buyer: colleague.buyer, mayAnswer: true, ...known };
-  return { buyer: from, mayAnswer: true, why: "it names an order number of another buyer", ...known };
+  // The answer to a letter that is held says nothing of any order.
+  return { buyer: from, mayAnswer: true, why: anothers, ...known };
+}
+
+const anothers = "it names an order number of another buyer";
+
+/** Our own staff vouches for the letter, and not for a domain: it goes to its sender's own orders alone. */
+async function partyOfForwarded(
+  buyer: string,
+  numbers: readonly string[],
+  store: Desk["store"],
+): Promise<Party> {
+  const owners = await Promise.all(numbers.map((number) => store.ownerOf(number)));
+  if (owners.some((owner) => owner !== undefined && owner.buyer !== buyer))
+    return { buyer, mayAnswer: true, why: anothers };
+  return { buyer, mayAnswer: true };
+}
+
+/** Whether a list of addresses and domains names a sender. */
+function isNamed(from: string, names: readonly string[]): boolean {
+  return names.includes(from) || names.includes(from.split("@")[1] ?? "");
 }

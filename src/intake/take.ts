@@ -1,12 +1,23 @@
 import { type Claim, ClaimLost } from "../ports/store.ts";
 import { readHeader } from "../reading/letter/letter.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
+import type { LetterState } from "../trade/record.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
-import { checkLetter, holdUnopened } from "./check.ts";
+import { checkLetter } from "./check.ts";
 import type { Desk } from "./desk.ts";
+import { tooMany } from "./too-many.ts";
+import { leaveUnopened } from "./unopened.ts";
 
-/** Times that checking one letter may be begun. */
+/**
+ * Times that a letter is opened, one after the other. Then it rests, which counts as one more time; then it is opened a
+ * last time, since its deaths may have been chance.
+ */
 const mostOpened = 3;
+const rested = mostOpened + 1;
+const lastOpened = rested + 1;
+
+/** How long it rests, in seconds. */
+const rest = 900;
 
 /** How long to wait after a failure, in seconds: it may lie in the letter, or in a disk that is full. */
 const tryAgain = 60;
@@ -18,14 +29,22 @@ export interface Taken {
   readonly again: boolean;
 }
 
+/** Is told of each letter that was put aside by a fault of the program's own. */
+export type Aside = (letter: number) => void;
+
 /** Takes one letter from the mailbox to its answer. The same letter, seen again, is answered no second time. */
-export async function takeLetter(desk: Desk, bytes: Uint8Array, receivedAt: Date): Promise<Taken> {
+export async function takeLetter(
+  desk: Desk,
+  bytes: Uint8Array,
+  receivedAt: Date,
+  aside?: Aside,
+): Promise<Taken> {
   const lane = laneOf((await readHeader(bytes)).from, desk.rules.sharedDomains);
   const { letter, again } = await desk.store.receive(letterKey(bytes), bytes, receivedAt, lane);
   const claim = await desk.store.claim(letter, desk.clock.now(), after(desk.rules.lease, desk));
-  if (claim !== undefined) await takeOn(desk, claim);
+  if (claim !== undefined) await takeOn(desk, claim, aside);
   // What had to wait for this letter need not wait any longer.
-  if (claim !== undefined && lane !== undefined) while (await takeDue(desk, lane));
+  if (claim !== undefined && lane !== undefined) while (await takeDue(desk, aside, lane));
   return { letter, again };
 }
 
@@ -36,22 +55,23 @@ function laneOf(from: string | undefined, sharedDomains: readonly string[]): str
 }
 
 /** Takes on the oldest letter for which something is due, of one lane if one is named; false when there is none. */
-export async function takeDue(desk: Desk, lane?: string): Promise<boolean> {
+export async function takeDue(desk: Desk, aside?: Aside, lane?: string): Promise<boolean> {
   const claim = await desk.store.claimDue(desk.clock.now(), after(desk.rules.lease, desk), lane);
   if (claim === undefined) return false;
-  await takeOn(desk, claim);
+  await takeOn(desk, claim, aside);
   return true;
 }
 
-async function takeOn(desk: Desk, claim: Claim): Promise<void> {
+async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined): Promise<void> {
   const { store, clock, log, rules } = desk;
-  const { letter } = claim;
+  const { letter } = taken;
+  const hand = { claim: taken };
   const signOfLife = setInterval(
-    () => void store.renew(claim, after(rules.lease, desk)).catch(() => undefined), // shows when it is written
+    () => void store.renew(taken, after(rules.lease, desk)).catch(() => undefined), // shows when it is written
     (rules.lease * 1000) / 3,
   );
   try {
-    await nextStep(desk, claim);
+    await nextStep(desk, hand);
   } catch (cause) {
     if (cause instanceof ClaimLost) {
       log.warn({ letter }, "letter taken up by another worker");
@@ -59,13 +79,17 @@ async function takeOn(desk: Desk, claim: Claim): Promise<void> {
     }
     // One letter that the program cannot cope with costs its own answer and nothing else.
     log.warn({ letter, cause }, "letter put aside: the program failed on it");
+    aside(letter);
+    const { claim } = hand;
     const why = `the program failed on it: ${cause instanceof Error ? cause.message : ""}`;
     // It may have got further than it was when taken up.
     const { state } = await store.letter(letter);
-    if (state === "received" && claim.opened < mostOpened)
+    if (state === "received" && claim.opened <= mostOpened)
       await store.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
-    else if (state === "received" && claim.opened === mostOpened) await holdUnopened(desk, claim, why);
-    else if (state === "received") await store.mark(claim, "held", why, clock.now());
+    else if (state === "received" && claim.opened === lastOpened) {
+      const left = await leaveUnopened(desk, claim, why);
+      if (left === "ready") await sendAnswer(desk, { ...claim, state: left });
+    } else if (state === "received") await store.mark(claim, "held", why, clock.now());
     // Whatever failed on the way out, the answer may have gone: it is looked for first.
     else await store.mark(claim, "unknown", why, clock.now(), after(rules.grace, desk));
   } finally {
@@ -73,16 +97,24 @@ async function takeOn(desk: Desk, claim: Claim): Promise<void> {
   }
 }
 
-async function nextStep(desk: Desk, claim: Claim): Promise<void> {
+async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
   const { store, clock, rules } = desk;
+  const { claim } = hand;
   switch (claim.state) {
     case "received": {
-      const why = `the program ended ${mostOpened} times while it was open`;
+      const bytes = await store.bytesOf(claim.letter);
+      const opened = await store.opening(claim);
+      hand.claim = opened;
+      const why = `the program ended ${mostOpened + 1} times while it was open`;
+      if (opened.opened === rested)
+        return store.mark(opened, "received", "it rests", clock.now(), after(rest, desk));
+      if (opened.opened > lastOpened + 1) return store.mark(opened, "held", why, clock.now());
       // Whoever sent it is read from its header; unless that is what the program ends over.
-      if (claim.opened === mostOpened + 1) return holdUnopened(desk, claim, why);
-      if (claim.opened > mostOpened) return store.mark(claim, "held", why, clock.now());
-      const state = await checkLetter(desk, claim, await store.bytesOf(claim.letter));
-      if (state === "ready") await sendAnswer(desk, { ...claim, state });
+      const state =
+        opened.opened > lastOpened
+          ? await leaveUnopened(desk, opened, why)
+          : await checkInTurn(desk, opened, bytes);
+      if (state === "ready") await sendAnswer(desk, { ...opened, state });
       return;
     }
     case "ready":
@@ -108,4 +140,16 @@ async function nextStep(desk: Desk, claim: Claim): Promise<void> {
     case "silent":
       throw new Error(`letter ${claim.letter} is done with: ${claim.state}`);
   }
+}
+
+/** Checks a letter, unless its sender has had as many answers as one gets for now. */
+async function checkInTurn(desk: Desk, claim: Claim, bytes: Uint8Array): Promise<LetterState> {
+  const { store, clock, log } = desk;
+  const many = await tooMany(desk, bytes, claim.waitsSince);
+  if (many === undefined) return checkLetter(desk, claim, bytes);
+  const { sender, why, until } = many;
+  log.info({ letter: claim.letter, why }, "letter waits for its turn");
+  if (until === undefined) return leaveUnopened(desk, claim, why, false);
+  await store.letWait(claim, { sender, why, until }, clock.now());
+  return "received";
 }

@@ -1,20 +1,92 @@
-import type { Desk } from "./desk.ts";
+import type { RecentAnswers } from "../ports/store.ts";
+import { headerLines } from "../reading/letter/header-lines.ts";
+import { readHeader } from "../reading/letter/letter.ts";
+import type { Header } from "../reading/letter/letter-header.ts";
+import type { Desk, MostAnswers } from "./desk.ts";
+import { refusalOf } from "./etiquette.ts";
+
+const hour = 3_600_000;
+const day = 24 * hour;
+
+/** Letters that were looked for to find a thread, the latest. */
+const mostReferences = 100;
+
+/** A letter that is over a limit: it waits for its turn, or where that goes on, for a person. */
+export interface TooMany {
+  readonly sender: string;
+  readonly why: string;
+  /** Absent when a person is to look. */
+  readonly until?: Date;
+}
 
 /**
- * Whether this sender, or everybody together, gets more answers than a desk gives in an hour. The last
- * answer within the limit says that a person will look; after it there is none.
+ * Whether this letter comes after more answers than a desk gives. Letters over the limit wait and are answered later.
+ * That goes on too long when as many wait already as are answered in a day, or when one has waited for a day.
  */
 export async function tooMany(
   { store, clock, rules }: Desk,
-  from: string,
-): Promise<{ why: string; mayAnswer: boolean } | undefined> {
-  const hourAgo = new Date(clock.now().getTime() - 3_600_000);
-  const { toOne, toAll } = await store.answersSince(hourAgo, from);
-  if (toAll >= rules.mostAnswers.toAll)
-    return { why: "more answers in an hour than this desk gives", mayAnswer: false };
-  if (toOne < rules.mostAnswers.toOne - 1) return undefined;
-  return {
-    why: "more letters in an hour than one sender is answered",
-    mayAnswer: toOne < rules.mostAnswers.toOne,
-  };
+  bytes: Uint8Array,
+  waitsSince: Date | undefined,
+): Promise<TooMany | undefined> {
+  const header = await readHeader(bytes);
+  const sender = header.from;
+  // What is not answered counts for nothing.
+  if (sender === undefined || isRefused(bytes, sender, rules)) return undefined;
+  const now = clock.now().getTime();
+  const recent = await store.answersSince(new Date(now - day), sender, await threadOf(header, store));
+  const over = overLimit(recent, rules.mostAnswers, now);
+  if (over === undefined) return undefined;
+  // From the second time on this letter is one of those that wait.
+  const others = recent.waiting - (waitsSince === undefined ? 0 : 1);
+  const isEndless = others >= rules.mostAnswers.toOneADay || now - (waitsSince?.getTime() ?? now) > day;
+  return { sender, why: over.why, ...(isEndless ? {} : { until: new Date(over.until) }) };
+}
+
+/** The Message-ID with which the letters of a thread began: of the answers of ours that it replies to, or of itself. */
+export async function threadOf(
+  { messageId, inReplyTo, references }: Pick<Header, "messageId" | "inReplyTo" | "references">,
+  store: Desk["store"],
+): Promise<string> {
+  const before = [...references.slice(-mostReferences), ...(inReplyTo === undefined ? [] : [inReplyTo])];
+  return (await store.threadOf(before)) ?? references[0] ?? inReplyTo ?? messageId ?? "";
+}
+
+function isRefused(bytes: Uint8Array, from: string, { ours, returnPathWritten }: Desk["rules"]): boolean {
+  return refusalOf({ headers: headerLines(bytes), from, ours, returnPathWritten }) !== undefined;
+}
+
+/** The limit that a letter would break, and when it would break none of them any more. */
+function overLimit(
+  { toOne, toAll, inThread }: RecentAnswers,
+  most: MostAnswers,
+  now: number,
+): { readonly why: string; readonly until: number } | undefined {
+  const limits = [
+    {
+      times: toOne,
+      most: most.toOne,
+      span: hour,
+      why: "more letters in an hour than one sender is answered",
+    },
+    { times: toAll, most: most.toAll, span: hour, why: "more answers in an hour than this desk gives" },
+    {
+      times: toOne,
+      most: most.toOneADay,
+      span: day,
+      why: "more letters in a day than one sender is answered",
+    },
+    {
+      times: inThread,
+      most: most.inThreadADay,
+      span: day,
+      why: "more answers in a day than one thread of letters gets",
+    },
+  ];
+  const broken = limits.flatMap((limit) => {
+    const within = limit.times.map((time) => time.getTime()).filter((time) => time > now - limit.span);
+    // There is room again when all but one less than the most have left the span.
+    const last = within.at(-limit.most);
+    return last === undefined ? [] : [{ why: limit.why, until: last + limit.span }];
+  });
+  return broken.toSorted((a, b) => b.until - a.until)[0];
 }

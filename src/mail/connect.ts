@@ -1,6 +1,8 @@
 import { randomUUID } from "node:crypto";
+import { setTimeout as after } from "node:timers/promises";
 import type { ImapFlow } from "imapflow";
 import MailComposer from "nodemailer/lib/mail-composer";
+import type { Sender } from "../ports/sender.ts";
 import { openNames } from "../sandbox/names.ts";
 import type { ImapMailboxSettings, ServerSettings, SmtpSenderSettings } from "../settings/mail.ts";
 import { adviceOn } from "./advice.ts";
@@ -16,6 +18,9 @@ export interface Trial {
 }
 
 const silenceMs = 20_000;
+
+/** How long the copy of the test message has to arrive at most. */
+const copyMs = 60_000;
 
 /** Signs in, opens the folder and sees what the server can do there. Changes nothing. */
 export function tryMailbox(written: ImapMailboxSettings, around: Surroundings): Promise<Trial[]> {
@@ -43,6 +48,8 @@ export async function trySender(
   written: SmtpSenderSettings,
   to: string,
   around: Surroundings,
+  /** Seconds after which a lost answer is looked for: a copy that comes later is of no use. */
+  grace: number,
 ): Promise<Trial[]> {
   const { witness, sent } = written;
   const places = [
@@ -55,13 +62,50 @@ export async function trySender(
   });
   if (!signedIn.ok || places.some(({ ok }) => !ok)) return [...places, signedIn];
   const sender = await openSender(written, around);
-  const { kind, words } = await sender.send(await testMessage(to));
+  const message = await testMessage(to);
+  const { kind, words } = await sender.send(message);
+  const copy =
+    kind === "sent"
+      ? await lookForCopy(sender, message.messageId, written, Math.min(copyMs, grace * 1000))
+      : [];
   await sender.close();
   const ok = kind === "sent";
   const says = ok
     ? `test message taken (${words})`
     : `the server does not take a test message to ${to}: ${words}`;
-  return [...places, signedIn, { ok, says: `sender: ${says}` }];
+  return [...places, signedIn, { ok, says: `sender: ${says}` }, ...copy];
+}
+
+/** Whether the copy by which a lost answer would be found arrives where it is looked for. */
+async function lookForCopy(
+  sender: Sender,
+  messageId: string,
+  { witness, sent }: SmtpSenderSettings,
+  ms: number,
+): Promise<Trial[]> {
+  const place = witness ?? (sent?.filled_by === "server" ? sent : undefined);
+  if (place === undefined) return [];
+  const name = witness === undefined ? "answers sent" : "witness";
+  const where = `folder ${place.folder} of ${place.imap.user}`;
+  const begun = Date.now();
+  for (;;) {
+    const found = await sender.find(messageId).catch((error: unknown) => wordsOf(error));
+    const seconds = Math.round((Date.now() - begun) / 1000);
+    if (found === true)
+      return [
+        { ok: true, says: `${name}: the copy of the test message came into ${where} after ${seconds} s` },
+      ];
+    if (Date.now() - begun >= ms) {
+      const why = typeof found === "string" ? ` (${found})` : "";
+      const change =
+        witness === undefined
+          ? "sent.folder, and whether the server keeps what it sends"
+          : "witness.address, witness.imap and witness.folder";
+      const says = `${name}: the copy of the test message is not in ${where} after ${seconds} s${why}; answers that are lost sight of would be sent again; check ${change}`;
+      return [{ ok: false, says }];
+    }
+    await after(1000);
+  }
 }
 
 /** Asks the name servers for a record of the desk's own domain; that it has none is an answer too. */

@@ -12,7 +12,7 @@ const pollEvery = 2000;
 export function folderMailbox(folder: string): Mailbox {
   return {
     name: folder,
-    async *letters({ once, signal }) {
+    async *letters({ once, signal, looked }) {
       const seen = new Set<string>();
       for (;;) {
         for (const mail of await lettersIn(folder)) {
@@ -21,6 +21,7 @@ export function folderMailbox(folder: string): Mailbox {
           if (!seen.has(key)) yield mail;
           seen.add(key);
         }
+        looked?.();
         if (once) return;
         await wait(pollEvery, undefined, { signal }).catch(() => undefined);
         if (signal.aborted) return;

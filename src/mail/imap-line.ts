@@ -38,7 +38,14 @@ export interface LineOptions {
   readonly chance: () => number;
   readonly silence?: number;
   /** How many failures in a row are put up with, and the signal that ends all patience. */
-  readonly patience: () => { readonly failures: number; readonly signal?: AbortSignal | undefined };
+  readonly patience: () => Patience;
+}
+
+interface Patience {
+  readonly failures: number;
+  readonly signal?: AbortSignal | undefined;
+  /** Is told why the folder cannot be used, from the second failure in a row on: servers begin anew now and then. */
+  readonly failed?: ((why: string) => void) | undefined;
 }
 
 /** How long a server has to say goodbye; in milliseconds. */
@@ -89,7 +96,8 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
         tries++;
         return await limited(view, work, job.limit ?? 120_000);
       } catch (error) {
-        const { failures: bearable, signal } = patience();
+        const { failures: bearable, signal, failed } = patience();
+        if (failures > 1 && signal?.aborted !== true) failed?.(reasonOf(error));
         const over =
           closing.signal.aborted ||
           signal?.aborted === true ||

@@ -2,7 +2,7 @@ import type { Clock } from "../ports/clock.ts";
 import type { Log } from "../ports/log.ts";
 import type { Mail, Mailbox, Mark, Shelf } from "../ports/mailbox.ts";
 import { fetchLetter, transferLimit } from "./imap-letter.ts";
-import { openLine } from "./imap-line.ts";
+import { type LineOptions, openLine } from "./imap-line.ts";
 import { type Listed, list, scan } from "./imap-scan.ts";
 import { shelveLetter } from "./imap-shelf.ts";
 import type { Server } from "./server.ts";
@@ -40,7 +40,7 @@ const letterTries = 5;
 /** A folder on an IMAP server (RFC 3501, RFC 9051). Letters are read without being marked as read. */
 export function imapMailbox(options: ImapMailbox): Mailbox {
   const { name, server, folder, begin, shelves, log, clock, chance, silence } = options;
-  let patience: { failures: number; signal?: AbortSignal } = { failures: Number.POSITIVE_INFINITY };
+  let patience: ReturnType<LineOptions["patience"]> = { failures: Number.POSITIVE_INFINITY };
   const line = openLine({
     server,
     folder,
@@ -82,8 +82,8 @@ export function imapMailbox(options: ImapMailbox): Mailbox {
 
   return {
     name,
-    async *letters({ since, once, signal }) {
-      patience = { failures: once ? onceFailures : Number.POSITIVE_INFINITY, signal };
+    async *letters({ since, once, signal, looked: lookedAt, failed }) {
+      patience = { failures: once ? onceFailures : Number.POSITIVE_INFINITY, signal, failed };
       let mark = since;
       while (!signal.aborted) {
         const known = mark;
@@ -93,6 +93,7 @@ export function imapMailbox(options: ImapMailbox): Mailbox {
         });
         const found = await unlessStopped(signal, looked);
         if (found === undefined) return;
+        lookedAt?.();
         for (let i = 0; i < found.uids.length; i += listedAtOnce) {
           const some = found.uids.slice(i, i + listedAtOnce);
           const listed = await unlessStopped(

@@ -1,5 +1,6 @@
 import { readFile, rename, writeFile } from "node:fs/promises";
 import type { Clock } from "../ports/clock.ts";
+import type { Health } from "../ports/health.ts";
 import type { Log } from "../ports/log.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { Sender } from "../ports/sender.ts";
@@ -17,6 +18,8 @@ export interface Surroundings {
   readonly environment: Readonly<Record<string, string | undefined>>;
   /** A path as written in the settings → where it is. */
   readonly beside: (path: string) => string;
+  /** Is told whether answers can be sent. */
+  readonly health?: Health;
 }
 
 /** Throws, as all here, with a sentence that names the environment variable or file which is missing. */
@@ -37,12 +40,16 @@ export async function openMailbox(written: ImapMailboxSettings, around: Surround
 export async function openSender(
   written: SmtpSenderSettings,
   around: Surroundings,
+  /** Milliseconds that the server has after the last byte of an answer. */
+  patience?: number,
 ): Promise<Sender & { readonly close: () => Promise<void> }> {
   const { witness, sent } = written;
   return smtpSender({
     server: await openServer(written.smtp, around),
     bounces: written.bounces,
     log: around.log,
+    ...(around.health === undefined ? {} : { health: around.health }),
+    ...(patience === undefined ? {} : { patience }),
     ...(witness === undefined
       ? {}
       : {

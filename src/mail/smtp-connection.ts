@@ -4,12 +4,15 @@ import SMTPConnection, {
 } from "nodemailer/lib/smtp-connection";
 import { type Proof, type Server, signIn, tlsOptions } from "./server.ts";
 
-/** A connection, signed in and encrypted. Rejects when that cannot be; nothing has been sent then. */
-export async function openSmtp(server: Server, silence: number): Promise<SMTPConnection> {
-  return signIn(server.secret, (proof) => connect(server, proof, silence), isRefusedSignIn);
+/**
+ * A connection, signed in and encrypted. Rejects when that cannot be; nothing has been sent then. `silence` is how long
+ * the server may be silent at sign-in, `later` how long afterwards; in milliseconds.
+ */
+export async function openSmtp(server: Server, silence: number, later = silence): Promise<SMTPConnection> {
+  return signIn(server.secret, (proof) => connect(server, proof, silence, later), isRefusedSignIn);
 }
 
-function connect(server: Server, proof: Proof, silence: number): Promise<SMTPConnection> {
+function connect(server: Server, proof: Proof, silence: number, later: number): Promise<SMTPConnection> {
   return new Promise((resolve, reject) => {
     const connection = new SMTPConnection({
       host: server.host,
@@ -19,10 +22,13 @@ function connect(server: Server, proof: Proof, silence: number): Promise<SMTPCon
       tls: tlsOptions(server),
       connectionTimeout: 30_000,
       greetingTimeout: 30_000,
-      socketTimeout: silence,
+      socketTimeout: later,
       customAuth: { [byToken]: presentToken },
     });
+    // Greeting, encryption and sign-in.
+    const quiet = setTimeout(() => fail(new Error("timeout: the server is silent")), silence + 60_000);
     const fail = (error: Error): void => {
+      clearTimeout(quiet);
       connection.close();
       reject(error);
     };
@@ -32,7 +38,10 @@ function connect(server: Server, proof: Proof, silence: number): Promise<SMTPCon
       if (error) return fail(error);
       connection.login(authOf(server.user, proof), (refusal) => {
         if (refusal) fail(refusal);
-        else resolve(connection);
+        else {
+          clearTimeout(quiet);
+          resolve(connection);
+        }
       });
     });
   });

@@ -1,6 +1,7 @@
 import { Readable } from "node:stream";
 import type SMTPConnection from "nodemailer/lib/smtp-connection";
 import type { SMTPConnectionEnvelope, SMTPEnvelope } from "nodemailer/lib/smtp-connection";
+import type { Health } from "../ports/health.ts";
 import type { Log } from "../ports/log.ts";
 import type { Outgoing, Sender, Sending } from "../ports/sender.ts";
 import { appendLetter, holdsLetter, type Place } from "./kept-letters.ts";
@@ -17,12 +18,20 @@ export interface SmtpSender {
   /** The folder of answers sent, filled by the server itself or by us. */
   readonly sent?: Place & { readonly filledBy: "server" | "us" };
   readonly log: Log;
+  readonly health?: Pick<Health, "good" | "bad">;
   /** Milliseconds of silence after which the server is taken for dead; 60 s, if absent. */
   readonly silence?: number;
+  /** The same after the last byte of an answer; 10 minutes, if absent (RFC 5321 §4.5.3.2.6). */
+  readonly patience?: number;
 }
 
-/** Milliseconds that one transaction may take in all. */
+/** Milliseconds that one transaction may take up to the last byte of the answer. */
 const transactionMs = 600_000;
+
+const usualPatience = 600_000;
+
+/** Time for the library to say by itself that the server is silent. */
+const margin = 5_000;
 
 /** Bytes given to the connection at once, so that most of a letter is still ours when it breaks. */
 const pieceSize = 65_536;
@@ -35,7 +44,8 @@ const plainAddress = /^[^\s\p{Cc}<>()[\]\\,;:"@]+@[^\s\p{Cc}<>()[\]\\,;:"@]+$/u;
  * `close` waits for copies that are still on their way into the folder of answers sent.
  */
 export function smtpSender(options: SmtpSender): Sender & { readonly close: () => Promise<void> } {
-  const { server, witness, sent, log } = options;
+  const { server, witness, sent, log, health } = options;
+  const { silence = 60_000, patience = usualPatience } = options;
   let filing: Promise<unknown> = Promise.resolve();
 
   /** Comes after the outcome, which must reach the record first: a missing copy does no harm. */
@@ -52,13 +62,25 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
         return { kind: "refused", words: "the recipient is not an address that can be sent to" };
       let connection: SMTPConnection;
       try {
-        connection = await openSmtp(server, options.silence ?? 60_000);
+        connection = await openSmtp(server, silence, patience + margin);
+        health?.good("sender");
       } catch (error) {
+        health?.bad("sender", reasonOf(error));
         return { kind: "later", words: wordsOf(error) };
       }
-      const outcome = await transact(connection, answer, options);
+      const outcome = await transact(connection, answer, { ...options, silence, patience });
       if (outcome.kind === "sent") file(answer);
       return outcome;
+    },
+
+    async tryOut() {
+      try {
+        (await openSmtp(server, silence)).quit();
+        health?.good("sender");
+      } catch (error) {
+        health?.bad("sender", reasonOf(error));
+        throw error;
+      }
     },
 
     async find(messageId) {
@@ -78,7 +100,12 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
 async function transact(
   connection: SMTPConnection,
   { recipient, bytes }: Outgoing,
-  { bounces, witness }: SmtpSender,
+  {
+    bounces,
+    witness,
+    silence,
+    patience,
+  }: SmtpSender & { readonly silence: number; readonly patience: number },
 ): Promise<Sending> {
   const to =
     witness === undefined || witness.address === recipient ? [recipient] : [recipient, witness.address];
@@ -90,6 +117,7 @@ async function transact(
   };
   let given = 0;
   let handedOver = false;
+  let listen: ((ms: number) => void) | undefined;
 
   // Read only once the server has answered for every recipient. If it refused one, the end of the letter never
   // leaves and nobody gets it: a witness copy of an answer that its recipient did not get would prove a lie.
@@ -102,20 +130,32 @@ async function transact(
       const piece = bytes.subarray(given, (given += pieceSize));
       // the final dot follows the end of this stream
       handedOver = piece.length === 0;
+      listen?.(handedOver ? patience : silence);
       this.push(handedOver ? null : piece);
     },
   });
 
   const ended = await new Promise<{ taken: string } | { error: SmtpError }>((resolve) => {
-    const lost = (): void => {
+    let quiet: NodeJS.Timeout | undefined;
+    const stop = (): void => {
       clearTimeout(watchdog);
+      clearTimeout(quiet);
+    };
+    const lost = (): void => {
+      stop();
       resolve({ error: new Error("the connection was lost") });
     };
-    const watchdog = setTimeout(lost, transactionMs);
+    const watchdog = setTimeout(lost, transactionMs + patience);
+    listen = (ms) => {
+      clearTimeout(quiet);
+      quiet = setTimeout(lost, ms);
+    };
+    // The server has an answer due for the sender and for each recipient, and for DATA.
+    listen(silence * (to.length + 2));
     // the library says the reason, if it knows one, right after it says that the connection has ended
     connection.once("end", () => setImmediate(lost));
     connection.send(envelope, letter, (error, info) => {
-      clearTimeout(watchdog);
+      stop();
       resolve(error ? { error } : { taken: info.response });
     });
   });

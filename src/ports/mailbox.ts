@@ -35,6 +35,10 @@ export interface Mailbox {
     readonly since?: Mark;
     readonly once: boolean;
     readonly signal: AbortSignal;
+    /** Is called when the mailbox was looked at, whether or not there was something new. */
+    readonly looked?: () => void;
+    /** Is called when it cannot be looked at just now, with the reason; no addresses. */
+    readonly failed?: (why: string) => void;
   }) => AsyncIterable<Mail>;
   readonly close: () => Promise<void>;
 }

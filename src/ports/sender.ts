@@ -14,6 +14,8 @@ export type Sending =
   | { readonly kind: "refused" | "later" | "unknown"; readonly words: string };
 
 export interface Sender {
+  /** Signs in and sends nothing. Rejects when answers could not be sent just now. */
+  readonly tryOut?: () => Promise<void>;
   readonly send: (answer: Outgoing) => Promise<Sending>;
   /** Whether an answer with this Message-ID went out; undefined when nobody can ever see that. Rejects when it cannot be seen just now. */
   readonly find: (messageId: string) => Promise<boolean | undefined>;

@@ -4,6 +4,7 @@ import type { BuyerState } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
+import type { SenderProof } from "../trade/sender-proof.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 
 export interface Received {
@@ -20,9 +21,22 @@ export interface Claim {
   readonly state: LetterState;
   /** Grows each time that the letter changes hands. */
   readonly fence: number;
-  /** Times that checking it was begun, this one counted; times that sending its answer was. */
+  /** Times that it was opened; times that sending its answer was begun. */
   readonly opened: number;
   readonly tries: number;
+  /** Times that its answer was sent and nothing was known of it afterwards. */
+  readonly unsure?: number;
+  /** Since when it waits for its turn. */
+  readonly waitsSince?: Date;
+}
+
+/** When answers were made, oldest first. */
+export interface RecentAnswers {
+  readonly toOne: readonly Date[];
+  readonly toAll: readonly Date[];
+  readonly inThread: readonly Date[];
+  /** Letters of this sender that wait for their turn. */
+  readonly waiting: number;
 }
 
 /** What proves that a letter is still in the same hands. */
@@ -53,6 +67,9 @@ export interface Outcome {
   readonly changes: readonly Revision[];
   /** The domain that vouches for the buyer, where there is one. */
   readonly domain?: string;
+  /** What was known of who sent the letter, and the thread that it belongs to. */
+  readonly proof?: SenderProof | "not asked";
+  readonly thread?: string;
   /** Numbers of the buyer's orders that the letter replies about, whether or not it changes them. */
   readonly about?: readonly string[];
   /** Keys of its lines, and under whose names they are remembered, so that later letters know what stands in each. */
@@ -87,7 +104,17 @@ export interface Store {
   readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
   /** Takes up the oldest letter that is due, of one lane if one is named; those that were begun before come last. */
   readonly claimDue: (now: Date, until: Date, lane?: string) => Promise<Claim | undefined>;
-  /** Keeps a letter in the same hands for longer. Throws ClaimLost when it is in others already. */
+  /** Counts, before a letter is opened, that it is: one that ends the program is seen to have done so. */
+  readonly opening: (claim: Claim) => Promise<Claim>;
+  /** Lets a letter wait for its turn, unopened and opened no time more; its sender stands in the record from now on. */
+  readonly letWait: (
+    claim: Hold,
+    wait: { readonly sender: string; readonly why: string; readonly until: Date },
+    now: Date,
+  ) => Promise<void>;
+  /** The answer to a letter came back undelivered: a person has to see it. False where it was known already. */
+  readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
+  /** Keeps a letter in the same hands for longer, never for less. Throws ClaimLost when it is in others already. */
   readonly renew: (claim: Hold, until: Date) => Promise<void>;
   /** Throws ClaimLost, or StateMoved when the buyer's state is not the one that the report was made from. */
   readonly settle: (claim: Hold, outcome: Outcome, now: Date) => Promise<void>;
@@ -102,8 +129,14 @@ export interface Store {
   readonly linesSeen: (senders: readonly string[], lines: readonly string[]) => Promise<ReadonlySet<string>>;
   /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
   readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
-  /** Answers made since then: to the letters of one sender, and to all. */
-  readonly answersSince: (moment: Date, sender: string) => Promise<{ toOne: number; toAll: number }>;
+  /** Answers made since then: to the letters of one sender, in one thread, and to all. */
+  readonly answersSince: (moment: Date, sender: string, thread: string) => Promise<RecentAnswers>;
+  /** The thread in which answers of these Message-IDs were made, the oldest; undefined if none was. */
+  readonly threadOf: (messageIds: readonly string[]) => Promise<string | undefined>;
+  /** Which of these there are orders of, given as they are compared (`numberKey`). */
+  readonly numbersKnown: (keys: readonly string[]) => Promise<boolean>;
+  /** What nobody outside may know: what Message-IDs of answers are made with. */
+  readonly secret: () => Promise<string>;
   /** How many letters stand in each state. */
   readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
   /** Letters that wait for a person; those whose answer was refused, or is not found, among them. Oldest first. */
@@ -126,6 +159,8 @@ export interface Store {
   ) => Promise<{ readonly buyer: string; readonly domain?: string } | undefined>;
   /** Whether a letter of this sender was answered before. */
   readonly knows: (sender: string) => Promise<boolean>;
+  /** Whether a letter of this sender was ever proved to be his, or an order to be of his domain. */
+  readonly proved: (sender: string) => Promise<boolean>;
   readonly orders: (number: string) => Promise<readonly OrderRecord[]>;
   /** The latest revision of each of this buyer's orders of these numbers; 0 for an order that is new. */
   readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;

@@ -96,15 +96,6 @@ export const smtpSenderSettings = z.strictObject({
     .optional(),
 });
 
-/** How many answers may go out before a person looks. */
-export const replyLimits = z.strictObject({
-  sender_per_day: z.int().min(1).default(30),
-  domain_per_day: z.int().min(1).default(200),
-  thread_per_day: z.int().min(1).default(10),
-  /** Over everybody: something is wrong with the desk itself when this is reached. */
-  all_per_hour: z.int().min(1).default(300),
-});
-
 export type ServerSettings = z.output<typeof imap>;
 export type ImapMailboxSettings = z.output<typeof imapMailboxSettings>;
 export type SmtpSenderSettings = z.output<typeof smtpSenderSettings>;

@@ -46,6 +46,16 @@ const schema = z
           to_all: z.int().min(1).default(600),
         })
         .prefault({}),
+      /** Answers within 24 hours; letters over a limit wait for their turn. */
+      most_per_day: z
+        .strictObject({
+          to_one: z.int().min(1).default(100),
+          /** A thread is what letters reply to, by their References. */
+          in_thread: z.int().min(1).default(20),
+        })
+        .prefault({}),
+      /** Seconds that the server has after the last byte of an answer (RFC 5321 §4.5.3.2.6). */
+      patience_seconds: z.int().min(5).default(600),
       /** Seconds after which an answer of which nothing is known is looked for: longer than the mail server's queue lags. */
       grace_seconds: z.int().min(1).default(120),
       /** Seconds after which a letter in a dead worker's hands is taken up by another. */
@@ -59,8 +69,24 @@ const schema = z
         name_servers: z.union([z.enum(["system", "none"]), z.array(nameServer).min(1)]).optional(),
         /** How many Received lines your own servers put on top of a letter; what stands below may be forged. */
         received_lines: z.int().min(1).default(1),
-        /** Domains that many unrelated people share. */
+        /** Domains that many unrelated people share, beside those of public mail providers. */
         shared_domains: z.array(z.string().min(1).toLowerCase()).default([]),
+        /** Domains of that list that are one company's all the same. */
+        not_shared: z.array(z.string().min(1).toLowerCase()).default([]),
+        /** Addresses, and whole domains, that are believed although nothing proves their letters. */
+        known: z
+          .array(
+            z
+              .string()
+              .toLowerCase()
+              .regex(
+                /^[^\s@]*@?[^\s@.]+(\.[^\s@.]+)+$/,
+                "not an address, and not a domain such as brightwire.example",
+              ),
+          )
+          .default([]),
+        /** Addresses of your own people who forward letters of buyers. */
+        staff: z.array(z.email().toLowerCase()).default([]),
       })
       .prefault({}),
     /** Who is told of letters that wait for a person, once an hour at most. */

@@ -22,8 +22,6 @@ export async function takeClaim(
     .set((eb) => ({
       claimed_until: until.toISOString(),
       fence: eb("fence", "+", 1),
-      // Counted before the letter is opened, so that one that kills the worker is seen to have done so.
-      opened: eb("opened", "+", eb.case().when("state", "=", "received").then(1).else(0).end()),
     }))
     .where("id", "=", (eb) =>
       eb
@@ -32,7 +30,8 @@ export async function takeClaim(
         .where("state", "in", open)
         .where((w) => w.or([w("claimed_until", "is", null), w("claimed_until", "<=", moment)]))
         .where((w) => w.or([w("due_at", "is", null), w("due_at", "<=", moment)]))
-        // Of the letters of one lane that are yet to be judged, the oldest is judged first.
+        // Of the letters of one lane that are yet to be judged, the oldest is judged first. One that waits because of a
+        // limit holds up no others: when its turn comes, what it brings is the older.
         .where((w) =>
           w.or([
             w("state", "!=", "received"),
@@ -44,6 +43,7 @@ export async function takeClaim(
                   .select("older.id")
                   .whereRef("older.lane", "=", "letters.lane")
                   .where("older.state", "=", "received")
+                  .where("older.waits_since", "is", null)
                   .where((o) =>
                     o.or([
                       o("older.received_at", "<", o.ref("letters.received_at")),
@@ -64,18 +64,47 @@ export async function takeClaim(
         .orderBy("id")
         .limit(1),
     )
-    .returning(["id", "received_at", "state", "fence", "opened", "tries"])
+    .returning(["id", "received_at", "state", "fence", "opened", "tries", "unsure", "waits_since"])
     .executeTakeFirst();
   if (row === undefined) return undefined;
-  const { id, received_at, state, fence, opened, tries } = row;
+  const { id, received_at, state, waits_since, ...counts } = row;
   return {
     letter: id,
     receivedAt: new Date(received_at),
     state: state as LetterState,
-    fence,
-    opened,
-    tries,
+    ...counts,
+    ...(waits_since === null ? {} : { waitsSince: new Date(waits_since) }),
   };
+}
+
+/** Counts that a letter is opened, before it is: one that kills the worker is seen to have done so. */
+export async function countOpening(tx: Transaction<Tables>, claim: Claim): Promise<Claim> {
+  await holdOn(tx, claim);
+  const opened = claim.opened + 1;
+  await tx.updateTable("letters").set({ opened }).where("id", "=", claim.letter).execute();
+  return { ...claim, opened };
+}
+
+/** Lets a letter go until its turn comes. It was not opened, so that waiting is nothing against it. */
+export async function letWait(
+  tx: Transaction<Tables>,
+  claim: Hold,
+  { sender, why, until }: { readonly sender: string; readonly why: string; readonly until: Date },
+  now: Date,
+): Promise<void> {
+  await holdOn(tx, claim);
+  await tx
+    .updateTable("letters")
+    .set((eb) => ({
+      sender,
+      why,
+      due_at: until.toISOString(),
+      claimed_until: null,
+      opened: eb("opened", "-", 1),
+      waits_since: eb.fn.coalesce("waits_since", eb.val(now.toISOString())),
+    }))
+    .where("id", "=", claim.letter)
+    .execute();
 }
 
 /** Makes sure, within a transaction, that a letter is still in the same hands. Throws ClaimLost otherwise. */

@@ -158,6 +158,23 @@ const migrations = {
     },
   },
   "006-revisions": { up: toRevisions },
+  "007-senders": {
+    async up(db: Kysely<never>): Promise<void> {
+      const letters = db.schema.alterTable("letters");
+      await letters.addColumn("proof", "text").execute();
+      await letters.addColumn("thread", "text").execute();
+      await letters.addColumn("unsure", "integer", (c) => c.notNull().defaultTo(0)).execute();
+      await letters.addColumn("waits_since", "text").execute();
+      await db.schema.createIndex("letters_by_sender").on("letters").column("sender").execute();
+      await db.schema.createIndex("letters_by_thread").on("letters").column("thread").execute();
+      await db.schema.createIndex("answers_by_time").on("answers").column("made_at").execute();
+      await db.schema
+        .createTable("secrets")
+        .addColumn("name", "text", (c) => c.primaryKey())
+        .addColumn("value", "text", (c) => c.notNull())
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -3,12 +3,13 @@ import { orderKey } from "../judging/state.ts";
 import type { Store } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Blobs } from "./blobs.ts";
-import { holdOn, takeClaim } from "./claims.ts";
+import { countOpening, holdOn, letWait, takeClaim } from "./claims.ts";
 import { readAnswered, readKept, readSheets } from "./kept.ts";
 import { readLines } from "./lines.ts";
 import { isMigrated, migrate } from "./migrations.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
 import { readLetters, readOpenOrders, readOrders } from "./read.ts";
+import { isProved, numbersKnown, recentAnswers, returned, secretOf, threadOf } from "./senders.ts";
 import { readState } from "./state.ts";
 import type { Tables } from "./tables.ts";
 import { writeEvent, writeOutcome } from "./write.ts";
@@ -96,6 +97,9 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
             state,
             ...(state === "held" ? { why: words, verdict: "person" } : {}),
             ...(state === "sending" ? { tries: eb("tries", "+", 1) } : {}),
+            ...(state === "unknown"
+              ? { unsure: eb("unsure", "+", eb.case().when("state", "=", "sending").then(1).else(0).end()) }
+              : {}),
             ...(dueAt === undefined ? {} : { due_at: dueAt.toISOString(), claimed_until: null }),
           }))
           .where("id", "=", claim.letter)
@@ -117,17 +121,26 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
           .updateTable("letters")
           .set({ claimed_until: until.toISOString() })
           .where("id", "=", claim.letter)
+          .where("claimed_until", "<", until.toISOString())
           .execute();
       }),
-    answersSince: async (moment, sender) => {
-      const rows = await db
-        .selectFrom("answers")
-        .innerJoin("letters", "letters.id", "answers.letter")
-        .select("letters.sender")
-        .where("made_at", ">=", moment.toISOString())
-        .execute();
-      return { toOne: rows.filter((row) => row.sender === sender).length, toAll: rows.length };
-    },
+    opening: (claim) => db.transaction().execute((tx) => countOpening(tx, claim)),
+    letWait: (claim, wait, now) =>
+      db.transaction().execute(async (tx) => {
+        await letWait(tx, claim, wait, now);
+        await writeEvent(tx, claim.letter, "waiting", wait.why, now);
+      }),
+    returned: (letter, why, now) =>
+      db.transaction().execute(async (tx) => {
+        const changed = await returned(tx, letter, why);
+        if (changed) await writeEvent(tx, letter, "refused", why, now);
+        return changed;
+      }),
+    answersSince: (moment, sender, thread) => recentAnswers(db, moment, sender, thread),
+    threadOf: (messageIds) => threadOf(db, messageIds),
+    numbersKnown: (keys) => numbersKnown(db, keys),
+    secret: () => secretOf(db, "message-id"),
+    proved: (sender) => isProved(db, sender),
     states: async () =>
       Object.fromEntries(
         (

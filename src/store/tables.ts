@@ -30,7 +30,17 @@ export interface Tables {
     noticed_at: Generated<string | null>;
     /** The state that it was in then. */
     noticed_as: Generated<string | null>;
+    /** What was known of who sent it: a SenderProof, or "not asked". */
+    proof: Generated<string | null>;
+    /** The Message-ID with which the letters of its thread began. */
+    thread: Generated<string | null>;
+    /** Times that its answer was sent and nothing was known of it afterwards. */
+    unsure: Generated<number>;
+    /** Since when it waits for its turn, its sender having had as many answers as one gets. */
+    waits_since: Generated<string | null>;
   };
+  /** What nobody outside may know; made once, when it is first asked for. */
+  secrets: { name: string; value: string };
   /** Words that a letter keeps as they stand for a project of its buyer's, which stands here by its key. */
   kept_words: { buyer: string; project: string; word: string; letter: number; kept_at: string };
   /** Lines of letters, by their keys, that may stand in every letter of their sender, or of his company. */

@@ -48,6 +48,8 @@ export async function writeOutcome(
       subject: outcome.letter.subject,
       message_id: outcome.letter.messageId ?? null,
       dated_at: outcome.letter.date?.toISOString() ?? null,
+      proof: outcome.proof ?? null,
+      thread: outcome.thread ?? null,
       verdict: report.verdict,
     })
     .where("id", "=", letter)

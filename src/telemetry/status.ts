@@ -1,12 +1,17 @@
 import { createServer } from "node:http";
 import { collectDefaultMetrics, Gauge, Registry } from "prom-client";
 import type { Store } from "../ports/store.ts";
+import type { openHealth } from "./health.ts";
 
 /**
- * Serves /healthz and /metrics on the loopback address. Healthy means that the record answers. Resolves
- * to a function that closes it; rejects when the port is taken.
+ * Serves /healthz and /metrics on the loopback address. Healthy means that the record answers, and that all parts
+ * of the worker do their work. Resolves to a function that closes it; rejects when the port is taken.
  */
-export async function serveStatus(port: number, store: Pick<Store, "states">): Promise<() => Promise<void>> {
+export async function serveStatus(
+  port: number,
+  store: Pick<Store, "states">,
+  health?: ReturnType<typeof openHealth>,
+): Promise<() => Promise<void>> {
   const register = new Registry();
   collectDefaultMetrics({ register });
   const letters = new Gauge({
@@ -21,11 +26,23 @@ export async function serveStatus(port: number, store: Pick<Store, "states">): P
       for (const [state, count] of Object.entries(states)) letters.set({ state }, count);
     },
   });
+  const healthy = new Gauge({
+    name: "burin_healthy",
+    help: "1 for a part that does its work, 0 for one that does not",
+    labelNames: ["part"],
+    registers: [register],
+    collect() {
+      const bad = new Set(health?.troubles().map(({ part }) => part));
+      for (const part of health?.parts() ?? []) healthy.set({ part }, bad.has(part) ? 0 : 1);
+    },
+  });
   const server = createServer((request, response) => {
     const answer = async (): Promise<[number, string, string]> => {
       if (request.url === "/healthz") {
         await store.states();
-        return [200, "text/plain", "ok\n"];
+        const troubles = health?.troubles() ?? [];
+        const lines = troubles.map(({ part, why }) => `${part}: ${why}\n`);
+        return lines.length === 0 ? [200, "text/plain", "ok\n"] : [503, "text/plain", lines.join("")];
       }
       if (request.url === "/metrics") return [200, register.contentType, await register.metrics()];
       return [404, "text/plain", "try /healthz or /metrics\n"];

@@ -2,6 +2,7 @@ import { setTimeout as wait } from "node:timers/promises";
 import type { Desk } from "../intake/desk.ts";
 import { sendNotice } from "../intake/notice.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
+import type { Health } from "../ports/health.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
 
@@ -17,18 +18,31 @@ const noticeAgain = 300_000;
 /** Bytes that the record's disk must take before a letter is taken up: what the largest letter unpacks to, and more. */
 const leastRoom = 256_000_000;
 
+/** How often a sender that failed is tried, in milliseconds. */
+const senderAgain = 60_000;
+
+/** Seconds within which a mailbox is looked at again, or gives a letter: twice the longest poll of the settings. */
+const longestLook = 1200;
+
+/** Parts of a worker whose health is told of, beside its mailboxes and its sender. */
+const disk = "the record's disk";
+const dueLetters = "worker";
+
 /** What a run came to. */
 export interface Tally {
   readonly taken: number;
   readonly again: number;
   /** Letters that could not be handled now. */
   readonly left: number;
+  /** Letters that were put aside by a fault of the program's own, to be tried again or for a person. */
+  readonly aside: number;
   /** Mailboxes that could not be read to their end; with `once` alone, since otherwise they are tried again. */
   readonly unread: number;
 }
 
 interface Run {
   readonly desk: Desk;
+  readonly health: Pick<Health, "good" | "bad" | "troubles">;
   readonly once: boolean;
   readonly signal: AbortSignal;
   readonly tally: { -readonly [key in keyof Tally]: number };
@@ -36,6 +50,8 @@ interface Run {
   readonly unshelved: Map<number, Mail>;
   /** When customer service may be told next, in milliseconds since 1970. */
   nextNotice: number;
+  /** When a sender that failed is tried next, in milliseconds since 1970. */
+  nextTry: number;
 }
 
 /**
@@ -45,14 +61,16 @@ interface Run {
 export async function runWorker(
   desk: Desk,
   mailboxes: readonly Mailbox[],
-  options: { readonly once: boolean; readonly signal: AbortSignal },
+  options: { readonly once: boolean; readonly signal: AbortSignal; readonly health?: Run["health"] },
 ): Promise<Tally> {
   const run: Run = {
     desk,
+    health: { good: () => undefined, bad: () => undefined, troubles: () => [] },
     ...options,
-    tally: { taken: 0, again: 0, left: 0, unread: 0 },
+    tally: { taken: 0, again: 0, left: 0, aside: 0, unread: 0 },
     unshelved: new Map(),
     nextNotice: 0,
+    nextTry: 0,
   };
   const read = run.once ? readOnce : keepReading;
   await Promise.all([
@@ -78,9 +96,10 @@ async function readOnce(run: Run, mailbox: Mailbox): Promise<void> {
 async function keepReading(run: Run, mailbox: Mailbox): Promise<void> {
   const { desk, signal } = run;
   while (!signal.aborted) {
-    await readMailbox(run, mailbox).catch((cause: unknown) =>
-      desk.log.warn({ mailbox: mailbox.name, cause }, "the mailbox or the record failed; beginning again"),
-    );
+    await readMailbox(run, mailbox).catch((cause: unknown) => {
+      run.health.bad(partOf(mailbox), "it, or the record, failed; the log says why");
+      desk.log.warn({ mailbox: mailbox.name, cause }, "the mailbox or the record failed; beginning again");
+    });
     await pause(lookEvery, signal);
   }
 }
@@ -90,11 +109,20 @@ async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
   const since = await store.markOf(mailbox.name);
   const pass = new AbortController();
   let timer: NodeJS.Timeout | undefined;
-  const options = { once: run.once, signal: AbortSignal.any([run.signal, pass.signal]) };
+  const part = partOf(mailbox);
+  const options = {
+    once: run.once,
+    signal: AbortSignal.any([run.signal, pass.signal]),
+    looked: () => run.health.good(part, longestLook),
+    failed: (why: string) => run.health.bad(part, `it cannot be read: ${why}`),
+  };
   try {
     for await (const mail of mailbox.letters({ ...options, ...(since === undefined ? {} : { since }) })) {
       // Behind a letter that could not be taken the mark stays where it is, so that it is read again.
-      if (!(await takeMail(run, mailbox, mail))) timer ??= setTimeout(() => pass.abort(), againAfter);
+      const isTaken = await takeMail(run, mailbox, mail);
+      // A mailbox that gives no letter is told of by itself.
+      if (isTaken) run.health.good(part, longestLook);
+      if (!isTaken) timer ??= setTimeout(() => pass.abort(), againAfter);
       if (timer === undefined && mail.mark !== undefined) await store.setMark(mailbox.name, mail.mark);
       if (run.signal.aborted) return;
     }
@@ -118,7 +146,7 @@ async function takeMail(run: Run, mailbox: Mailbox, mail: Mail): Promise<boolean
       desk.log.info(fields, "letter gone before it could be read");
       return true;
     }
-    const taken = await takeLetter(desk, bytes, mail.receivedAt);
+    const taken = await takeLetter(desk, bytes, mail.receivedAt, asideOf(run));
     letter = taken.letter;
     if (taken.again) tally.again++;
     else tally.taken++;
@@ -160,10 +188,14 @@ function shelfOf({ state, verdict }: LetterRecord): Shelf | undefined {
 }
 
 /** Whether the record can take another letter; waits until it can, unless it is to look but once. */
-async function thereIsRoom({ desk: { store, log }, once, signal }: Run): Promise<boolean> {
+async function thereIsRoom({ desk: { store, log }, health, once, signal }: Run): Promise<boolean> {
   for (let looks = 1; !signal.aborted; looks++) {
     const room = await store.room();
-    if (room >= leastRoom) return true;
+    if (room >= leastRoom) {
+      health.good(disk);
+      return true;
+    }
+    health.bad(disk, "nearly full: no letter is taken up");
     if (looks === 1) log.warn({ room, leastRoom }, "the record's disk is nearly full: no letter is taken up");
     if (once) break;
     await pause(lookEvery, signal);
@@ -172,20 +204,50 @@ async function thereIsRoom({ desk: { store, log }, once, signal }: Run): Promise
 }
 
 async function takeAllDue(run: Run): Promise<void> {
-  while (!run.signal.aborted && (await thereIsRoom(run)) && (await takeDue(run.desk)));
+  while (!run.signal.aborted && (await thereIsRoom(run)) && (await takeDue(run.desk, asideOf(run))))
+    run.health.good(dueLetters, longestStep(run));
+  run.health.good(dueLetters, longestStep(run));
+}
+
+function asideOf({ tally }: Run): () => void {
+  return () => {
+    tally.aside++;
+  };
+}
+
+function partOf({ name }: Mailbox): string {
+  return `mailbox ${name}`;
+}
+
+/** What no letter may take longer than: the server's patience with an answer, and time to read and check it. */
+function longestStep({ desk }: Run): number {
+  return desk.rules.patience + 600;
 }
 
 async function keepTakingDue(run: Run): Promise<void> {
+  run.health.good(dueLetters, longestStep(run));
+  await run.desk.sender.tryOut?.().catch(() => undefined); // shows in its health
   // Not at once: a letter over which a worker has died comes after others, and not again and again at each start.
   await pause(lookEvery, run.signal);
   while (!run.signal.aborted) {
-    await takeAllDue(run).catch((cause: unknown) =>
-      run.desk.log.warn({ cause }, "the record failed; looking for due letters later"),
-    );
+    await takeAllDue(run).catch((cause: unknown) => {
+      run.health.bad(dueLetters, "the record failed; the log says why");
+      run.desk.log.warn({ cause }, "the record failed; looking for due letters later");
+    });
+    await trySender(run);
     await shelveRest(run);
     await tellPeople(run);
     await pause(lookEvery, run.signal);
   }
+}
+
+/** A sender that failed shows by itself that it works again, also while no answer is due. */
+async function trySender(run: Run): Promise<void> {
+  const { desk, health } = run;
+  const now = desk.clock.now().getTime();
+  if (now < run.nextTry || !health.troubles().some(({ part }) => part === "sender")) return;
+  run.nextTry = now + senderAgain;
+  await desk.sender.tryOut?.().catch(() => undefined); // shows in its health
 }
 
 async function tellPeople(run: Run): Promise<void> {

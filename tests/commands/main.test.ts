@@ -221,3 +221,24 @@ test("a record that cannot be opened, and a folder of letters that is not there,
     expect.stringMatching(/FAULT .*nowhere cannot be read: no such file or folder/),
   ]);
 });
+
+test("check that breaks by a fault of its own ends with 2, not with the 1 of sheets that do not pass", async () => {
+  const folder = temporaryFolder();
+  await burin("blank", folder);
+  const broken =
+    "const whole = JSON.stringify; JSON.stringify = (...all) => { if (all[2] === 2) throw new Error('out of order'); return whole(...all); };";
+  const args = [
+    "--import",
+    `data:text/javascript,${encodeURIComponent(broken)}`,
+    "src/main.ts",
+    "check",
+    "--json",
+  ];
+  const { code, err } = await new Promise<Omit<Ended, "out">>((done) => {
+    execFile(process.execPath, [...args, join(folder, "device-26b.pdf")], (error, _, err) =>
+      done({ code: typeof error?.code === "number" ? error.code : 0, err }),
+    );
+  });
+  expect(err).toContain("broke by a fault of its own: Error: out of order");
+  expect(code).toBe(2);
+});

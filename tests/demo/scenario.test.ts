@@ -25,7 +25,7 @@ let store: Store;
 beforeAll(async () => {
   store = await openStore(openSqlite(":memory:"), openBlobs(mkdtempSync(join(tmpdir(), "burin-"))));
   const desk = await temporaryDesk({ store, sender });
-  const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from) };
+  const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from, desk.secret) };
   for await (const letter of buildLetters(scenario.letters, { catalogue, editions, ...scenario }, options)) {
     built.push(letter);
     const { letter: id } = await takeLetter(desk, letter.bytes, new Date(letter.description.date));

@@ -40,48 +40,100 @@ test.each([
   "do_not_reply",
   "donotreply",
   "bounces+x=y",
-])("%s@ is a program", (local) => {
-  expect(refusal({}, `${local}@brightwire.example`)).toMatchObject({ drop: true });
+])("%s@ is a program, to which a person may answer", (local) => {
+  expect(refusal({}, `${local}@brightwire.example`)).toEqual({ why: "its sender is a program" });
 });
 
-describe("a machine's letter is not", () => {
+describe("a machine's report is known as such", () => {
   test.each([
-    ["an out-of-office answer", { "auto-submitted": "auto-replied (vacation)" }],
-    ["one with parameters after the keyword", { "auto-submitted": "auto-generated; type=x" }],
-    ["one with an empty return path", { "return-path": "<>" }],
-    ["one with an empty return path and blanks", { "return-path": " < > " }],
-    ["a delivery report", { "content-type": "multipart/report; report-type=delivery-status" }],
-    ["a read receipt", { "content-type": 'Multipart/Report; report-type="disposition-notification"' }],
-    ["a delivery report behind a comment", { "content-type": "(a) multipart/report; report-type=x" }],
-    ["one with an empty return path and a comment", { "return-path": "(a) <>" }],
-    ["an invitation", { "content-type": "text/calendar; method=REQUEST" }],
-    ["bulk mail", { precedence: "bulk" }],
-    ["one that wants no answers", { "x-auto-response-suppress": "DR, OOF, AutoReply" }],
-    ["an old vacation program's", { "x-autoreply": "yes" }],
-  ])("%s", (_, changes) => {
-    expect(refusal(changes)).toMatchObject({ drop: true });
+    // RFC 3834 §5, RFC 5230 §5.1
+    ["an out-of-office answer", { "auto-submitted": "auto-replied (vacation)" }, "absence"],
+    ["one with parameters after the keyword", { "auto-submitted": "auto-replied; owner-email=x" }, "absence"],
+    // RFC 3464 §2, RFC 8098 §3
+    ["a delivery report", { "content-type": "multipart/report; report-type=delivery-status" }, "delivery"],
+    [
+      "a read receipt",
+      { "content-type": 'Multipart/Report; report-type="disposition-notification"' },
+      "receipt",
+    ],
+    [
+      "a report behind a comment",
+      { "content-type": "(a) multipart/report; report-type=delivery-status" },
+      "delivery",
+    ],
+    // RFC 5546 §3.2.3
+    ["a reply to an invitation", { "content-type": "text/calendar; method=REPLY" }, "calendar"],
+    // RFC 2919, RFC 2369
+    ["a letter of a list", { "list-id": "<sites.brightwire.example>", precedence: "bulk" }, "list"],
+    // common practice, no source
+    ["an old vacation program's", { "x-autoreply": "yes" }, "absence"],
+    ["another's", { "x-auto-reply": "1" }, "absence"],
+    ["one by its precedence", { precedence: "auto_reply" }, "absence"],
+    ["one by its subject", { subject: "Automatic reply: Stations" }, "absence"],
+    ["one by its subject alone", { subject: "Out of Office" }, "absence"],
+    ["one by its subject in another language", { subject: "Réponse automatique : Stations" }, "absence"],
+    [
+      "a machine's own accord, by its subject",
+      { "auto-submitted": "auto-generated", subject: "Automatic reply: x" },
+      "absence",
+    ],
+    ["a read receipt by its subject", { subject: "Read: PASS: order BW-2207" }, "receipt"],
+    ["a calendar reply by its subject", { subject: "Accepted: Site meeting" }, "calendar"],
+    [
+      "a delivery report by its subject",
+      { subject: "Undelivered Mail Returned to Sender", "return-path": "<>" },
+      "delivery",
+    ],
+  ])("%s", (_, changes, report) => {
+    expect(refusal(changes)?.report).toBe(report);
   });
 
   test.each([
-    "MAILER-DAEMON@a.example",
-    "no-reply@a.example",
-    "owner-x@a.example",
-    "x-request@a.example",
-    "orders@quillgate.example",
-  ])("one from %s", (from) => {
-    expect(refusal({}, from.toLowerCase())).toMatchObject({ drop: true });
+    ["MAILER-DAEMON@a.example", "failure notice", "delivery"],
+    ["orders@quillgate.example", "x", "own"],
+  ])("one from %s", (from, subject, report) => {
+    expect(refusal({ subject }, from.toLowerCase())?.report).toBe(report);
   });
 });
 
 describe("a person looks at", () => {
   test.each([
-    ["one from a mailing list", { "list-id": "<sites.brightwire.example>" }],
+    ["one with the fields of a list that is none", { "list-unsubscribe": "<mailto:x@b.example>" }],
     ["one without a return path", { "return-path": undefined }],
+    ["one with an empty return path and no other mark", { "return-path": " < > " }],
+    ["one with an empty return path and a comment", { "return-path": "(a) <>" }],
     ["one that does not name us", { to: "someone@else.example" }],
     ["one that names an address like ours", { to: "xorders@quillgate.example" }],
+    ["bulk mail of no list", { precedence: "bulk" }],
+    ["one that wants no answers", { "x-auto-response-suppress": "DR, OOF, AutoReply" }],
+    ["what a program writes of its own accord", { "auto-submitted": "auto-generated; type=x" }],
+    ["an invitation", { "content-type": "text/calendar; method=REQUEST" }],
+    ["a report of abuse", { "content-type": "multipart/report; report-type=feedback-report" }],
+    ["a report whose header says things twice", { "content-type": "multipart/report; report-type=x" }],
   ])("%s", (_, changes) => {
-    expect(refusal(changes)).toMatchObject({ drop: false });
+    expect(refusal(changes)).toBeDefined();
+    expect(refusal(changes)).not.toHaveProperty("report");
   });
+
+  test.each([
+    "mailer-daemon@a.example",
+    "no-reply@a.example",
+    "noreply-orders@a.example",
+    "orders-noreply@a.example",
+    "owner-x@a.example",
+    "x-request@a.example",
+  ])("one from %s", (from) => {
+    expect(refusal({}, from)).toEqual({ why: "its sender is a program" });
+  });
+});
+
+test.each([
+  "Out of office lighting, order of keypads",
+  "Read this: stations",
+  "Accepted quotation",
+  "Reading room stations",
+])("“%s” is a person's subject", (subject) => {
+  expect(refusal({ subject })).toBeUndefined();
 });
 
 describe("these are no machines", () => {
@@ -106,7 +158,7 @@ test.each(["Message-ID", "Content-Type", "Subject", "Reply-To", "References"])(
       ours: ["orders@quillgate.example"],
       returnPathWritten: true,
     });
-    expect(told).toEqual({ why: `its header has ${name.toLowerCase()} more than once`, drop: false });
+    expect(told).toEqual({ why: `its header has ${name.toLowerCase()} more than once` });
   },
 );
 

@@ -163,11 +163,11 @@ test("customer service is not told of what it sends itself, and its replies to n
 
 test("nothing that a stranger writes into a header stands in a notice at length", async () => {
   const { desk, sender } = await deskWith();
-  const odd = `List-${"Pay this bill ".repeat(50)}\u001b[31m: y\r\nList-Id: <x>\r\nFrom: eve@stranger.example\r\nTo: orders@quillgate.example\r\n\r\nHi`;
+  const odd = `List-${"Pay this bill ".repeat(50)}\u001b[31m: y\r\nList-Help: <x>\r\nFrom: eve@stranger.example\r\nTo: orders@quillgate.example\r\n\r\nHi`;
   await takeLetter(desk, Buffer.from(odd), desk.clock.now());
   await sendNotice(desk);
   const { text = "" } = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
-  expect(text).toContain("it came through a mailing list (list-id)");
+  expect(text).toContain("it came through a mailing list (list-help)");
   expect(text).not.toContain("Pay this bill");
 });
 
@@ -179,9 +179,7 @@ test("no machine answers a notice, this desk neither", async () => {
   expect(headers).toContainEqual({ name: "auto-submitted", value: "auto-generated" });
   expect(
     refusalOf({ headers, from: desk.from.address, ours: [service], returnPathWritten: false }),
-  ).toMatchObject({
-    drop: true,
-  });
+  ).toMatchObject({ why: "a machine sent it (Auto-Submitted)" });
 });
 
 test("without an address nobody is told", async () => {

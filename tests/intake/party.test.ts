@@ -10,7 +10,11 @@ beforeEach(async () => {
   const made = await temporaryDesk();
   desk = {
     ...made,
-    rules: { ...made.rules, sharedDomains: ["freemail.example"] },
+    rules: {
+      ...made.rules,
+      sharedDomains: ["freemail.example"],
+      known: ["kim@lowell.example", "oakmoor.example"],
+    },
     store: {
       ...made.store,
       ownerOf: (number) =>
@@ -21,7 +25,8 @@ beforeEach(async () => {
             "OLD-1": { buyer: "ines@brightwire.example" },
           }[number],
         ),
-      knows: (sender) => Promise.resolve(sender === "ines@brightwire.example"),
+      knows: (sender) => Promise.resolve(sender.startsWith("ines@")),
+      proved: (sender) => Promise.resolve(sender === "ines@brightwire.example"),
     },
   };
 });
@@ -69,6 +74,7 @@ describe("a stranger who knows the number", () => {
     ],
   ] as const)("%s is kept apart, and a person looks", async (_, from, proof, number) => {
     const { buyer, mayAnswer, why } = await party(from, proof, number);
+    // The answer to a held letter says nothing of any order.
     expect({ buyer, mayAnswer }).toEqual({ buyer: from, mayAnswer: true });
     expect(why).toContain("another buyer");
   });
@@ -88,8 +94,54 @@ describe("no answer goes", () => {
   });
 });
 
-test("a known sender is answered where nothing proves or disproves the letter", async () => {
-  expect(await party("ines@brightwire.example", "none")).toMatchObject({ mayAnswer: true });
+describe("where nothing proves or disproves the letter", () => {
+  test("a known sender of whom nothing was ever proved is answered", async () => {
+    expect(await party("ines@unproved.example", "none")).toMatchObject({ mayAnswer: true });
+  });
+
+  test("a sender who was proved before is not", async () => {
+    expect(await party("ines@brightwire.example", "none", "BW-2207")).toMatchObject({
+      mayAnswer: false,
+      why: "nothing proves who sent it, and other letters of the sender are proved",
+    });
+  });
+
+  test("whom the settings name is, by address or by domain, and without a domain's rights", async () => {
+    expect(await party("kim@lowell.example", "none")).toEqual({
+      buyer: "kim@lowell.example",
+      mayAnswer: true,
+    });
+    expect(await party("lee@oakmoor.example", "none")).toMatchObject({ mayAnswer: true });
+    expect(await party("eve@lowell.example", "none")).toMatchObject({ mayAnswer: false });
+    expect(await party("kim@lowell.example", "fail")).toMatchObject({ mayAnswer: false });
+  });
+});
+
+describe("a letter that our own staff forwarded", () => {
+  const forwarded = (buyer: string, ...numbers: string[]) =>
+    partyOf(
+      { from: "sam@quillgate.example", proof: "pass", numbers, forwarded: { kind: "of", buyer } },
+      desk,
+    );
+
+  test("goes to its original sender's orders, and vouches for no domain", async () => {
+    expect(await forwarded("ines@brightwire.example", "BW-2207")).toEqual({
+      buyer: "ines@brightwire.example",
+      mayAnswer: true,
+    });
+    expect(await forwarded("omar@brightwire.example", "BW-2207")).toMatchObject({
+      why: expect.stringContaining("another buyer"),
+    });
+  });
+
+  test("is for a person where it is not clear whose it was", async () => {
+    const unclear = { kind: "unclear", why: "nobody knows" } as const;
+    const from = "sam@quillgate.example";
+    expect(await partyOf({ from, proof: "pass", numbers: [], forwarded: unclear }, desk)).toMatchObject({
+      mayAnswer: false,
+      why: "nobody knows",
+    });
+  });
 });
 
 test("a letter to the orders of two buyers is for a person", async () => {

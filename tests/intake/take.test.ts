@@ -72,7 +72,7 @@ test("a letter from nobody, or from two, is held for a person and not answered",
   expect(sender.kept).toHaveLength(0);
 });
 
-test("a machine's letter is filed in silence, with the reason", async () => {
+test("a machine's report is filed in silence, with the reason", async () => {
   const sender = keepingSender();
   const { desk } = await deskAt({ sender });
   const { letter } = await take(desk, letterBytes(["Auto-Submitted: auto-replied"]));
@@ -208,7 +208,7 @@ test("a letter that was being sent when the program died is looked for first", a
   const { desk, forward } = await deskAt({ sender: { ...sender, send: () => new Promise(() => undefined) } });
   void take(desk); // never comes back: as if the program had died
   await expect.poll(() => desk.store.states()).toEqual({ sending: 1 });
-  forward(601); // its lease has run out
+  forward(661); // its lease has run out
   const next = { ...desk, sender };
   await takeDue(next);
   expect(await desk.store.states()).toEqual({ unknown: 1 });
@@ -218,52 +218,190 @@ test("a letter that was being sent when the program died is looked for first", a
   expect(sender.kept).toHaveLength(1);
 });
 
-test("a letter that ends the program three times is held", async () => {
-  const { desk, forward } = await deskAt({
-    reader: { ...(await temporaryDesk()).reader, letter: () => new Promise(() => undefined) },
-  });
+/** A desk over which a letter ends the program whenever it is opened: `takeDue` never comes back. */
+async function deskThatDies() {
+  const sender = keepingSender();
+  let opened = 0;
+  const { reader } = await temporaryDesk();
+  let dies = true;
+  const letter: Desk["reader"]["letter"] = (bytes) => {
+    opened++;
+    return dies ? new Promise(() => undefined) : reader.letter(bytes);
+  };
+  const { desk, forward } = await deskAt({ sender, reader: { ...reader, letter } });
   void take(desk);
-  for (let time = 0; time < 3; time++) {
-    await expect.poll(() => desk.store.states()).toEqual({ received: 1 });
+  await expect.poll(() => opened).toBe(1);
+  for (let time = 2; time <= 3; time++) {
     forward(601);
-    const taken = takeDue(desk);
-    if (time < 2) void taken;
-    else await taken;
+    void takeDue(desk);
+    await expect.poll(() => opened).toBe(time);
   }
-  expect(await desk.store.states()).toEqual({ held: 1 });
-  expect(await desk.store.forPerson(start)).toMatchObject([
-    {
-      from: "ines@brightwire.example",
-      subject: "Stations",
-      why: "the program ended 3 times while it was open",
-    },
-  ]);
+  forward(601);
+  await takeDue(desk);
+  return { desk, forward, sender, opened: () => opened, mend: () => void (dies = false) };
+}
+
+test("a letter that ended the program three times by chance is opened once more after a rest", async () => {
+  const { desk, forward, sender, opened, mend } = await deskThatDies();
+  expect([await desk.store.states(), opened()]).toEqual([{ received: 1 }, 3]);
+  expect(await takeDue(desk)).toBe(false);
+  mend();
+  forward(901);
+  await takeDue(desk);
+  expect(await desk.store.states()).toEqual({ sent: 1 });
+  expect(sender.kept).toHaveLength(1);
 });
 
-test("a letter on which the program fails three times is held, and whoever sent it is in the record", async () => {
+test("one that ends it then too is for a person, and its sender is told so", async () => {
+  const { desk, forward, sender, opened } = await deskThatDies();
+  forward(901);
+  void takeDue(desk);
+  await expect.poll(opened).toBe(4);
+  forward(601);
+  await takeDue(desk);
+  expect(opened()).toBe(4);
+  const why = "the program ended 4 times while it was open";
+  expect(await desk.store.forPerson(start)).toMatchObject([
+    { state: "sent", verdict: "person", from: "ines@brightwire.example", subject: "Stations", why },
+  ]);
+  const told = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
+  expect(told.text).toContain("reads your letter and writes to you");
+});
+
+test("a letter on which the program fails whenever it is opened is for a person, and its sender is told so", async () => {
+  const sender = keepingSender();
   const { desk, forward } = await deskAt({
+    sender,
     reader: { ...(await temporaryDesk()).reader, letter: () => Promise.reject(new Error("out of order")) },
   });
-  await take(desk);
-  for (let time = 0; time < 2; time++) {
+  const aside: number[] = [];
+  await takeLetter(desk, letterBytes(), start, (letter) => aside.push(letter));
+  for (const wait of [61, 61, 61, 901]) {
     expect(await desk.store.states()).toEqual({ received: 1 });
-    forward(61);
-    await takeDue(desk);
+    forward(wait);
+    await takeDue(desk, (letter) => aside.push(letter));
   }
   expect(await desk.store.forPerson(start)).toMatchObject([
-    { state: "held", from: "ines@brightwire.example", why: "the program failed on it: out of order" },
+    { verdict: "person", from: "ines@brightwire.example", why: "the program failed on it: out of order" },
   ]);
+  expect(sender.kept).toHaveLength(1);
+  expect(aside).toHaveLength(4);
 });
 
-test("a sender who writes without end gets a last answer, and then none", async () => {
+/** A desk with limits of a test's own. */
+async function deskWithin(most: Partial<Desk["rules"]["mostAnswers"]>) {
   const sender = keepingSender();
-  const { desk } = await deskAt({ sender });
-  const few = { ...desk, rules: { ...desk.rules, mostAnswers: { toOne: 3, toAll: 100 } } };
-  for (let n = 1; n <= 5; n++) await take(few, letterBytes([], n));
-  expect(sender.kept).toHaveLength(3);
-  const last = await simpleParser(Buffer.from(sender.kept[2]?.bytes ?? ""));
-  expect(last.text).toContain("A person at Quillgate Stations reads your letter");
-  expect(await few.store.states()).toEqual({ sent: 3, held: 2 });
+  const { desk, forward } = await deskAt({ sender });
+  const mostAnswers = { ...desk.rules.mostAnswers, ...most };
+  const limited: Desk = { ...desk, rules: { ...desk.rules, mostAnswers } };
+  const answerDue = async (): Promise<number> => {
+    while (await takeDue(limited));
+    return sender.kept.length;
+  };
+  return { desk: limited, forward, sender, answerDue };
+}
+
+test("a burst of 26 letters of one sender is answered, those over the limit an hour later", async () => {
+  const { desk, forward, answerDue } = await deskWithin({});
+  for (let n = 1; n <= 26; n++) await take(desk, letterBytes([], n));
+  expect(await desk.store.states()).toEqual({ sent: 20, received: 6 });
+  forward(3599);
+  expect(await answerDue()).toBe(20);
+  forward(2);
+  expect(await answerDue()).toBe(26);
+});
+
+test("everybody together waits where the desk gives no more answers", async () => {
+  const { desk, forward, answerDue } = await deskWithin({ toAll: 2 });
+  for (const n of [1, 2, 3]) await take(desk, letterBytes([`From: a${n}@brightwire.example`], n));
+  expect(await desk.store.states()).toEqual({ sent: 2, received: 1 });
+  forward(3601);
+  expect(await answerDue()).toBe(3);
+});
+
+test("what one sender gets in a day is limited too", async () => {
+  const { desk, forward, answerDue } = await deskWithin({ toOneADay: 3 });
+  for (let n = 1; n <= 4; n++) await take(desk, letterBytes([], n));
+  forward(7200);
+  expect(await answerDue()).toBe(3);
+  forward(86_400);
+  expect(await answerDue()).toBe(4);
+});
+
+test("a thread that goes round and round waits, whoever writes in it, and other letters do not", async () => {
+  const { desk, sender } = await deskWithin({ inThreadADay: 2 });
+  let last = "";
+  for (const n of [1, 2, 3]) {
+    const from = `From: a${n}@brightwire.example`;
+    await take(desk, letterBytes(last === "" ? [from] : [from, `In-Reply-To: ${last}`], n));
+    last = sender.kept.at(-1)?.messageId ?? "";
+  }
+  expect(await desk.store.states()).toEqual({ sent: 2, received: 1 });
+  await take(desk, letterBytes([], 4));
+  expect(await desk.store.states()).toEqual({ sent: 3, received: 1 });
+});
+
+test("where as many letters wait as a day allows, more are for a person, who sees whose they are", async () => {
+  const { desk } = await deskWithin({ toOne: 1, toOneADay: 2 });
+  for (let n = 1; n <= 5; n++) await take(desk, letterBytes([], n));
+  expect(await desk.store.states()).toEqual({ sent: 1, received: 2, held: 2 });
+  expect(await desk.store.forPerson(start)).toContainEqual(
+    expect.objectContaining({ state: "held", from: "ines@brightwire.example", subject: "Stations" }),
+  );
+});
+
+test("machines' letters and letters from nobody do not wait: they get no answer", async () => {
+  const { desk } = await deskWithin({ toOne: 1 });
+  await take(desk);
+  await take(desk, letterBytes(["Auto-Submitted: auto-replied"], 2));
+  expect(await desk.store.states()).toEqual({ sent: 1, silent: 1 });
+});
+
+test("an answer that is never found is sent three times in all, and then a person looks", async () => {
+  const kept: string[] = [];
+  const { desk, forward } = await deskAt({
+    sender: {
+      send: (answer) => {
+        kept.push(answer.messageId);
+        return Promise.resolve({ kind: "unknown", words: "the connection was lost" });
+      },
+      find: () => Promise.resolve(false),
+    },
+  });
+  const { letter } = await take(desk);
+  for (let time = 0; time < 6; time++) {
+    forward(121);
+    await takeDue(desk);
+  }
+  expect(kept).toHaveLength(3);
+  expect(new Set(kept).size).toBe(1);
+  expect(await desk.store.letter(letter)).toMatchObject({
+    state: "held",
+    why: expect.stringContaining("sent 3 times"),
+  });
+});
+
+test("while the server may yet take the answer, no other worker takes the letter up", async () => {
+  const sender = keepingSender();
+  const { desk, forward } = await deskAt({ sender: { ...sender, send: () => new Promise(() => undefined) } });
+  const quick = { ...desk, rules: { ...desk.rules, lease: 30 } };
+  void take(quick);
+  await expect.poll(() => desk.store.states()).toEqual({ sending: 1 });
+  forward(600);
+  expect(await takeDue(quick)).toBe(false);
+  forward(61);
+  expect(await takeDue(quick)).toBe(true);
+});
+
+test("an answer's Message-ID is always the same for a letter, and nobody can work it out", async () => {
+  const id = async (secret: string) => {
+    const sender = keepingSender();
+    const { desk } = await deskAt({ sender });
+    await take({ ...desk, secret });
+    return sender.kept[0]?.messageId;
+  };
+  expect(await id("one")).toBe(await id("one"));
+  expect(await id("one")).not.toBe(await id("two"));
 });
 
 test("a letter received but not checked when the program died is answered by the next run", async () => {

@@ -80,7 +80,7 @@ async function run(witness: boolean): Promise<Count> {
         happens: happens(() => after++),
       },
     );
-    const answers = { grace_seconds: grace, lease_seconds: lease };
+    const answers = { grace_seconds: grace, lease_seconds: lease, patience_seconds: 5 };
     const setup = setUp(rig, { smtps: proxy.port, witness, answers });
     const began = Date.now();
     const sent: Sent = { keys: new Map(), over: false };

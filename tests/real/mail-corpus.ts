@@ -38,13 +38,22 @@ const desk: Desk = {
   editions,
   timeZone: "Etc/UTC",
   from: { name: "Order desk", address: "orders@quillgate.example" },
+  secret: "a secret of this trial",
   rules: {
     ours: ["orders@quillgate.example"],
     returnPathWritten: false,
     receivedLines: 1,
     sharedDomains: [],
-    mostAnswers: { toOne: Number.POSITIVE_INFINITY, toAll: Number.POSITIVE_INFINITY },
+    known: [],
+    staff: [],
+    mostAnswers: {
+      toOne: Number.POSITIVE_INFINITY,
+      toAll: Number.POSITIVE_INFINITY,
+      toOneADay: Number.POSITIVE_INFINITY,
+      inThreadADay: Number.POSITIVE_INFINITY,
+    },
     lease: 600,
+    patience: 600,
     grace: 120,
   },
 };

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readSettings } from "../../src/settings/settings.ts";
+import { sharedDomains, sharedDomainsInWords } from "../../src/settings/shared-domains.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
 
 const text = readFileSync("config/burin.yaml", "utf8");
@@ -74,4 +75,36 @@ test("legends are American English unless other languages are named", () => {
     "burin.yaml:1:20 languages.1: no dictionary of this language comes with Burin; there are en-US, en-GB, en-CA, fr, es",
   ]);
   expect(languages("languages: []")).toEqual(["burin.yaml:1:1 languages: needs a language"]);
+});
+
+test("public mail providers are shared by themselves, and the settings add and take away", () => {
+  const read = readSettings(
+    `${text}\ntrust: { shared_domains: [Freemail.example], not_shared: [gmx.de], known: [Ines@brightwire.example, oakmoor.example], staff: [Sam@quillgate.example] }`,
+    "burin.yaml",
+  );
+  if (!read.ok) throw new Error(read.faults.map(faultLine).join("\n"));
+  const { trust } = read.value;
+  const shared = sharedDomains(trust);
+  expect(shared).toEqual(expect.arrayContaining(["gmail.com", "yahoo.com", "orange.fr", "freemail.example"]));
+  expect(shared).not.toContain("gmx.de");
+  expect(shared).not.toContain("brightwire.example");
+  expect(sharedDomainsInWords(trust)).toMatch(
+    new RegExp(
+      `^${shared.length} domains of public mail providers \\(list of email-providers [0-9.]+; 1 added, 1 taken out by these settings\\)$`,
+    ),
+  );
+  expect([trust.known, trust.staff]).toEqual([
+    ["ines@brightwire.example", "oakmoor.example"],
+    ["sam@quillgate.example"],
+  ]);
+});
+
+test("limits and patience have values of their own", () => {
+  const read = readSettings(text, "burin.yaml");
+  expect(read.ok ? read.value.answers : read.faults).toMatchObject({
+    most_per_hour: { to_one: 20, to_all: 600 },
+    most_per_day: { to_one: 100, in_thread: 20 },
+    // RFC 5321 §4.5.3.2.6
+    patience_seconds: 600,
+  });
 });

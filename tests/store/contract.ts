@@ -218,7 +218,7 @@ export function storeContract(open: () => Promise<Store>): void {
     const { letter } = await store.receive("k1", bytes("x"), monday);
     const first = await claimed(store, letter, monday);
     const second = await claimed(store, letter, leaseEnd);
-    expect(second.opened).toBe(2);
+    expect(second.fence).toBe(first.fence + 1);
     await expect(store.mark(first, "held", "late", leaseEnd)).rejects.toThrow(ClaimLost);
     await store.mark(second, "held", "in time", leaseEnd);
     expect(await store.letter(letter)).toMatchObject({ state: "held", why: "in time" });
@@ -228,10 +228,12 @@ export function storeContract(open: () => Promise<Store>): void {
   test("a claim is kept by signs of life, until somebody else has it", async () => {
     const store = await open();
     const { letter } = await store.receive("k1", bytes("x"), monday);
-    const first = await claimed(store, letter, later);
-    await store.renew(first, leaseEnd);
-    expect(await store.claimDue(later, leaseEnd)).toBeUndefined();
-    await claimed(store, letter, leaseEnd);
+    const first = await claimed(store, letter, monday);
+    const longer = new Date("2026-11-09T14:15:00Z");
+    await store.renew(first, longer);
+    await store.renew(first, later); // never for less
+    expect(await store.claimDue(leaseEnd, longer)).toBeUndefined();
+    await claimed(store, letter, longer);
     await expect(store.renew(first, leaseEnd)).rejects.toThrow(ClaimLost);
   });
 
@@ -239,7 +241,7 @@ export function storeContract(open: () => Promise<Store>): void {
     const store = await open();
     const first = await store.receive("k1", bytes("x"), monday);
     const second = await store.receive("k2", bytes("y"), monday);
-    await claimed(store, first.letter, monday);
+    await store.opening(await claimed(store, first.letter, monday));
     const afterwards = new Date("2026-11-09T15:00:00Z");
     expect(await store.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: second.letter });
     expect(await store.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: first.letter });
@@ -323,9 +325,71 @@ export function storeContract(open: () => Promise<Store>): void {
   test("answers are counted, to one and to all", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
-    expect(await store.answersSince(monday, "ines@brightwire.example")).toEqual({ toOne: 1, toAll: 1 });
-    expect(await store.answersSince(monday, "eve@stranger.example")).toEqual({ toOne: 0, toAll: 1 });
-    expect(await store.answersSince(later, "ines@brightwire.example")).toEqual({ toOne: 0, toAll: 0 });
+    const counts = async (since: Date, sender: string, thread = "") => {
+      const { toOne, toAll, inThread } = await store.answersSince(since, sender, thread);
+      return [toOne, toAll, inThread].map((times) => times.length);
+    };
+    expect(await counts(monday, "ines@brightwire.example", "<k1@b.example>")).toEqual([1, 1, 1]);
+    expect(await counts(monday, "eve@stranger.example")).toEqual([0, 1, 0]);
+    expect(await counts(later, "ines@brightwire.example")).toEqual([0, 0, 0]);
+  });
+
+  test("a letter of an answer is found in its thread", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    const { messageId = "" } = (await store.answer(letter)) ?? {};
+    expect(await store.threadOf([messageId])).toBe("<k1@b.example>");
+    expect(await store.threadOf(["<another@b.example>"])).toBeUndefined();
+  });
+
+  test("a claim that ends before its letter is opened counts for nothing", async () => {
+    const store = await open();
+    const { letter } = await store.receive("k1", bytes("x"), monday);
+    await claimed(store, letter, monday);
+    const second = await claimed(store, letter, leaseEnd);
+    expect(second.opened).toBe(0);
+    expect((await store.opening(second)).opened).toBe(1);
+  });
+
+  test("a letter that waits for its turn is not due before, is opened no time more, and is counted", async () => {
+    const store = await open();
+    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const claim = await store.opening(await claimed(store, letter, monday));
+    const wait = { sender: "ines@brightwire.example", why: "many", until: leaseEnd };
+    await store.letWait(claim, wait, monday);
+    expect(await store.claimDue(later, leaseEnd)).toBeUndefined();
+    expect((await store.answersSince(monday, "ines@brightwire.example", "")).waiting).toBe(1);
+    expect(await store.claimDue(leaseEnd, new Date("2026-11-09T15:00:00Z"))).toMatchObject({
+      letter,
+      opened: 0,
+      waitsSince: monday,
+    });
+  });
+
+  test("an answer that came back leaves its letter to a person, once", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    await store.mark(await claimed(store, letter, monday), "sent", "250", monday);
+    expect(await store.returned(letter, "it came back", later)).toBe(true);
+    expect(await store.returned(letter, "it came back", later)).toBe(false);
+    expect(await store.forPerson(later)).toMatchObject([{ letter, state: "refused", why: "it came back" }]);
+  });
+
+  test("what a letter proved of its sender stays with it", async () => {
+    const store = await open();
+    await settled(store, "k1", completeOrder());
+    expect(await store.proved("ines@brightwire.example")).toBe(true);
+    expect(await store.proved("eve@stranger.example")).toBe(false);
+  });
+
+  test("numbers of orders are known whoever's they are, and the record keeps one secret", async () => {
+    const store = await open();
+    await settled(store, "k1", completeOrder());
+    expect(await store.numbersKnown(["BW2207", "X1"])).toBe(true);
+    expect(await store.numbersKnown(["X1"])).toBe(false);
+    const secret = await store.secret();
+    expect(secret).toMatch(/^[0-9a-f]{64}$/);
+    expect(await store.secret()).toBe(secret);
   });
 }
 
@@ -367,6 +431,8 @@ async function settled(
     changes: changesOf(report, known),
     kept,
     about,
+    proof: "pass",
+    thread: `<${key}@b.example>`,
     state,
     ...(state === "ready"
       ? {

@@ -1,5 +1,6 @@
 import { createServer } from "node:net";
 import { expect, onTestFinished, test } from "vitest";
+import { openHealth } from "../../src/telemetry/health.ts";
 import { serveStatus } from "../../src/telemetry/status.ts";
 
 async function freePort(): Promise<number> {
@@ -46,4 +47,32 @@ test("any other page is not there, and a port that is taken is told", async () =
   onTestFinished(await serveStatus(port, { states: () => Promise.resolve({}) }));
   expect((await fetch(`http://127.0.0.1:${port}/`)).status).toBe(404);
   await expect(serveStatus(port, { states: () => Promise.resolve({}) })).rejects.toThrow("EADDRINUSE");
+});
+
+test("/healthz is red while a part does not work, says which and why, and is green again by itself", async () => {
+  let now = new Date("2026-11-09T15:00:00Z");
+  const health = openHealth({ now: () => now });
+  const port = await freePort();
+  onTestFinished(await serveStatus(port, { states: () => Promise.resolve({}) }, health));
+  const get = async (path: string): Promise<[number, string]> => {
+    const response = await fetch(`http://127.0.0.1:${port}${path}`);
+    return [response.status, await response.text()];
+  };
+  health.good("mailbox orders", 1200);
+  health.good("sender");
+  expect(await get("/healthz")).toEqual([200, "ok\n"]);
+  health.bad("sender", "sign-in refused");
+  expect(await get("/healthz")).toEqual([503, "sender: sign-in refused\n"]);
+  const [, metrics] = await get("/metrics");
+  expect(metrics).toContain('burin_healthy{part="sender"} 0');
+  expect(metrics).toContain('burin_healthy{part="mailbox orders"} 1');
+  health.good("sender");
+  expect(await get("/healthz")).toEqual([200, "ok\n"]);
+  now = new Date("2026-11-09T15:20:01Z");
+  expect(await get("/healthz")).toEqual([
+    503,
+    "mailbox orders: no progress since 2026-11-09T15:00:00.000Z\n",
+  ]);
+  health.good("mailbox orders", 1200);
+  expect(await get("/healthz")).toEqual([200, "ok\n"]);
 });

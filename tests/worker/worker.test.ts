@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
 import type { Mail, Mailbox, Mark, Shelf } from "../../src/ports/mailbox.ts";
+import { openHealth } from "../../src/telemetry/health.ts";
 import { runWorker } from "../../src/worker/worker.ts";
-import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { keepingSender, temporaryDesk, temporaryStore } from "../make/desk.ts";
 
 const receivedAt = new Date("2026-11-09T15:00:00Z");
 
@@ -46,14 +47,14 @@ test("every letter of every mailbox is answered, shelved, and behind the mark", 
   const sender = keepingSender();
   const desk = await temporaryDesk({ sender });
   const [one, two] = [mailboxOf([1, 2]), { ...mailboxOf([3]), name: "second" }];
-  expect(await run(desk, one, two)).toEqual({ taken: 3, again: 0, left: 0, unread: 0 });
+  expect(await run(desk, one, two)).toEqual({ taken: 3, again: 0, left: 0, aside: 0, unread: 0 });
   expect(sender.kept).toHaveLength(3);
   expect([...one.shelves]).toEqual([
     [1, "person"],
     [2, "person"],
   ]);
   expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
-  expect(await run(desk, one)).toEqual({ taken: 0, again: 0, left: 0, unread: 0 });
+  expect(await run(desk, one)).toEqual({ taken: 0, again: 0, left: 0, aside: 0, unread: 0 });
 });
 
 test("a letter that the mailbox cannot give holds up no other, and is asked for again", async () => {
@@ -63,9 +64,9 @@ test("a letter that the mailbox cannot give holds up no other, and is asked for 
     if (uid === 2) throw new Error("the server does not give it");
     return letterBytes(uid);
   });
-  expect(await run(desk, failing)).toEqual({ taken: 2, again: 0, left: 1, unread: 0 });
+  expect(await run(desk, failing)).toEqual({ taken: 2, again: 0, left: 1, aside: 0, unread: 0 });
   expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 1 });
-  expect(await run(desk, mailboxOf([1, 2, 3]))).toEqual({ taken: 1, again: 1, left: 0, unread: 0 });
+  expect(await run(desk, mailboxOf([1, 2, 3]))).toEqual({ taken: 1, again: 1, left: 0, aside: 0, unread: 0 });
   expect(sender.kept).toHaveLength(3);
 });
 
@@ -78,13 +79,19 @@ test("a mailbox that cannot be read is counted, and keeps nobody from reading th
       [Symbol.asyncIterator]: () => ({ next: () => Promise.reject(new Error("connection refused")) }),
     }),
   };
-  expect(await run(desk, broken, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, unread: 1 });
+  expect(await run(desk, broken, mailboxOf([1]))).toEqual({
+    taken: 1,
+    again: 0,
+    left: 0,
+    aside: 0,
+    unread: 1,
+  });
 });
 
 test("a letter that is gone is passed over", async () => {
   const desk = await temporaryDesk();
   const gone = mailboxOf([1, 2], (uid) => (uid === 1 ? undefined : letterBytes(uid)));
-  expect(await run(desk, gone)).toEqual({ taken: 1, again: 0, left: 0, unread: 0 });
+  expect(await run(desk, gone)).toEqual({ taken: 1, again: 0, left: 0, aside: 0, unread: 0 });
   expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
 });
 
@@ -92,9 +99,9 @@ test("no letter is taken up while the record's disk is nearly full", async () =>
   const sender = keepingSender();
   const desk = await temporaryDesk({ sender });
   const full = { ...desk, store: { ...desk.store, room: () => Promise.resolve(1_000_000) } };
-  expect(await run(full, mailboxOf([1]))).toEqual({ taken: 0, again: 0, left: 1, unread: 0 });
+  expect(await run(full, mailboxOf([1]))).toEqual({ taken: 0, again: 0, left: 1, aside: 0, unread: 0 });
   expect(await desk.store.states()).toEqual({});
-  expect(await run(desk, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, unread: 0 });
+  expect(await run(desk, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, aside: 0, unread: 0 });
 });
 
 test("a letter that finds no room halfway is not answered, and is when there is room", async () => {
@@ -161,4 +168,65 @@ test("while a record fails the worker goes on trying", async () => {
   await expect.poll(() => sender.kept.length, { timeout: 8000 }).toBe(1);
   stop.abort();
   await working;
+});
+
+test("a letter put aside by a fault of the program's own is counted", async () => {
+  const desk = await temporaryDesk();
+  const letter = () => Promise.reject(new Error("out of order"));
+  const broken = { ...desk, reader: { ...desk.reader, letter } };
+  expect(await run(broken, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, aside: 1, unread: 0 });
+});
+
+/** A worker that goes on, with what it says of its health. */
+async function working(changes: Partial<Desk>, mailbox: Mailbox) {
+  const desk = await temporaryDesk(changes);
+  const health = openHealth(desk.clock);
+  const stop = new AbortController();
+  const ended = runWorker(desk, [mailbox], { once: false, signal: stop.signal, health });
+  const parts = () => health.troubles().map(({ part }) => part);
+  return { parts, health, desk, end: () => (stop.abort(), ended) };
+}
+
+test("a mailbox that cannot be read is trouble until it can be", async () => {
+  let works = false;
+  const mailbox: Mailbox = {
+    ...mailboxOf([]),
+    async *letters({ looked, failed, signal }) {
+      yield* [];
+      while (!signal.aborted) {
+        if (works) looked?.();
+        else failed?.("sign-in refused");
+        await new Promise((resolve) => setTimeout(resolve, 10));
+      }
+    },
+  };
+  const { health, parts, end } = await working({}, mailbox);
+  await expect
+    .poll(() => health.troubles())
+    .toEqual([{ part: "mailbox orders", why: "it cannot be read: sign-in refused" }]);
+  works = true;
+  await expect.poll(parts).toEqual([]);
+  await end();
+});
+
+test("a full disk is trouble until there is room", async () => {
+  const store = await temporaryStore();
+  let room = 1_000_000;
+  const full = { ...store, room: () => Promise.resolve(room) };
+  const { parts, end } = await working({ store: full }, mailboxOf([1]));
+  await expect.poll(parts).toContain("the record's disk");
+  room = 1e12;
+  await expect.poll(parts, { timeout: 15_000 }).not.toContain("the record's disk");
+  await end();
+});
+
+test("a sender whose sign-in fails is tried before there is anything to send", async () => {
+  let tried = 0;
+  const tryOut = () => {
+    tried++;
+    return Promise.reject(new Error("sign-in refused"));
+  };
+  const { end } = await working({ sender: { ...keepingSender(), tryOut } }, mailboxOf([]));
+  await expect.poll(() => tried).toBe(1);
+  await end();
 });

@@ -23,10 +23,12 @@ export interface Over {
   readonly smtps?: number;
   /** Without it answers leave no witness. */
   readonly witness?: boolean;
+  readonly witnessFolder?: string;
   readonly shelves?: Readonly<Record<string, string>>;
   readonly answers?: object;
   readonly trust?: object;
   readonly notice?: object;
+  readonly statusPort?: number;
   /** How all servers are reached. */
   readonly server?: object;
 }
@@ -67,13 +69,16 @@ export function setUp(rig: Rig, over: Over = {}): Setup {
       send: {
         smtp: server(address, over.smtps ?? rig.ports.smtps),
         bounces: "bounces@quillgate.example",
-        ...(over.witness === false ? {} : { witness: { address: witness, imap: imap(witness) } }),
+        ...(over.witness === false
+          ? {}
+          : { witness: { address: witness, imap: imap(witness), folder: over.witnessFolder } }),
       },
       most_per_hour: { to_one: 100_000, to_all: 100_000 },
       ...over.answers,
     },
     trust: over.trust ?? { name_servers: "none" },
     notice: over.notice,
+    status_port: over.statusPort,
     time_zone: "America/Chicago",
   };
   // JSON is YAML

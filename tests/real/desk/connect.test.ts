@@ -24,6 +24,7 @@ await withRig("settings --connect", (rig) => {
     );
     expect(out).toMatch(/^ok {4}witness: signed in as witness@/m);
     expect(out).toMatch(/^ok {4}sender: test message taken \(250 /m);
+    expect(out).toMatch(/^ok {4}witness: the copy of the test message came into folder INBOX of witness@/m);
     expect(code).toBe(0);
     const subjects = async () => (await rig.lettersOf(desk)).map((letter) => fieldOf(letter, "Subject"));
     await until(async () => (await subjects()).includes("Test message of the order desk"));
@@ -62,6 +63,15 @@ await withRig("settings --connect", (rig) => {
       "a folder that is not there",
       () => ({ folder: "Ordres" }),
       [/orders: there is no folder Ordres; those there are: .*INBOX/, /sender: test message taken/],
+    ],
+    [
+      "a witness folder into which no copy comes",
+      () => ({ witnessFolder: "Sent", answers: { grace_seconds: 2 } }),
+      [
+        /ok {4}witness: signed in/,
+        /ok {4}sender: test message taken/,
+        /FAULT witness: the copy of the test message is not in folder Sent of witness@.* after 2 s; .*check witness\.address, witness\.imap and witness\.folder/,
+      ],
     ],
     [
       "a port at which nothing listens",

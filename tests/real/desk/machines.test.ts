@@ -41,7 +41,7 @@ await withRig("a desk among machines", (rig) => {
     expect(await ended("to-dana")).toEqual(["sent", null]);
     const back = () => rowsOf(setup).find(({ message_id }) => message_id?.startsWith("<burin."));
     await until(() => back()?.state === "silent");
-    expect(back()?.why).toBe("a machine sent it (Auto-Submitted)");
+    expect(back()?.why).toMatch(/^(a machine sent it|it comes from this desk itself)/);
     expect(await lettersIn(dana)).toEqual([]);
   });
 
@@ -60,9 +60,9 @@ await withRig("a desk among machines", (rig) => {
     expect(await answersTo(rig, alice, "<to everyone@test.example>")).toEqual([]);
   });
 
-  test("stays silent to a letter from its own address", async () => {
+  test("leaves to a person what comes from its own address and is none of its answers", async () => {
     await rig.deliver(desk, desk, plain("from myself", `From: ${desk}`, `To: ${desk}`));
-    expect(await ended("from myself")).toEqual(["silent", "it comes from this desk itself"]);
+    expect(await ended("from myself")).toEqual(["held", "it comes from this desk itself"]);
   });
 
   test("stops after one answer with a desk of its own kind", async () => {
@@ -71,7 +71,8 @@ await withRig("a desk among machines", (rig) => {
     const second = startWorker(theirs);
     await rig.deliver(other, desk, plain("between desks", `From: ${other}`, `To: ${desk}`));
     expect(await ended("between desks")).toEqual(["sent", null]);
-    await until(() => rowsOf(theirs)[0]?.state === "silent");
+    // the blank sheets that it encloses are files for somebody to see
+    await until(() => rowsOf(theirs)[0]?.state === "held");
     expect(rowsOf(theirs)).toHaveLength(1);
     expect(
       (await rig.lettersOf(desk)).filter((letter) => fieldOf(letter, "From")?.includes(other)),

@@ -15,7 +15,7 @@ await withRig("an answer whose sending goes wrong", (rig) => {
     const proxy = await rig.proxy("smtps", { faults: [fault] });
     const server = serverOf(rig, "smtps", { port: proxy.port });
     const sender = smtpSender(
-      senderOf(rig, { server, witness, ...(silence === undefined ? {} : { silence }) }),
+      senderOf(rig, { server, witness, ...(silence === undefined ? {} : { silence, patience: silence }) }),
     );
     return { proxy, sender };
   }

@@ -1,0 +1,59 @@
+import { type Leaf, leavesOf } from "./mime.ts";
+
+/** What a report of a mail system says of a letter of ours. */
+export interface DeliveryReport {
+  /** The letter did not reach its recipient. Otherwise it is late, or was passed on. */
+  readonly failed: boolean;
+  /** The mail system's own words; "" where it gives none. */
+  readonly words: string;
+}
+
+/** Bytes of a letter that are looked through: a report repeats the letter that came back, files and all. */
+const most = 2_000_000;
+
+/** Reads a delivery report (RFC 3464 §2.3); one in words of its own reports a failure. */
+export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
+  const status = leaves(bytes).find(({ type }) => type === "message/delivery-status");
+  if (status === undefined) return { failed: true, words: "" };
+  const text = textOf(status).replaceAll(/\r?\n[ \t]+/g, " ");
+  const actions = [...text.matchAll(/^action[ \t]*:[ \t]*([a-z]+)/gim)].map(([, action = ""]) =>
+    action.toLowerCase(),
+  );
+  const [, words = ""] = /^diagnostic-code[ \t]*:(?:[^;\r\n]*;)?[ \t]*(.{1,300})/im.exec(text) ?? [];
+  return { failed: actions.length === 0 || actions.includes("failed"), words: words.trim() };
+}
+
+/** What a form finds anywhere in a letter, in its header and in what it repeats of another: its first group. */
+export function foundIn(bytes: Uint8Array, form: RegExp): string[] {
+  const texts = [head(bytes), ...leaves(bytes).map(textOf)];
+  return [...new Set(texts.flatMap((text) => [...text.matchAll(form)].map(([, found = ""]) => found)))].slice(
+    0,
+    50,
+  );
+}
+
+/** RFC 5546 §3.2.3: a part of a letter that replies to an invitation. */
+export function repliesToInvitation(bytes: Uint8Array): boolean {
+  return leaves(bytes).some(
+    (leaf) => leaf.type === "text/calendar" && /^METHOD:(REPLY|COUNTER)\s*$/im.test(textOf(leaf)),
+  );
+}
+
+/** The letters that are forwarded whole in a letter. RFC 2046 §5.2.1 */
+export function forwardedIn(bytes: Uint8Array): Uint8Array[] {
+  return leavesOf(bytes)
+    .filter(({ type }) => type === "message/rfc822" || type === "message/global")
+    .map((leaf) => leaf.bytes);
+}
+
+function leaves(bytes: Uint8Array): readonly Leaf[] {
+  return leavesOf(bytes.subarray(0, most));
+}
+
+function head(bytes: Uint8Array): string {
+  return Buffer.from(bytes.subarray(0, 65_536)).toString("latin1");
+}
+
+function textOf({ bytes }: Leaf): string {
+  return Buffer.from(bytes.subarray(0, 262_144)).toString("latin1");
+}

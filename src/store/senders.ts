@@ -1,0 +1,97 @@
+import { randomBytes } from "node:crypto";
+import type { Kysely, Transaction } from "kysely";
+import type { RecentAnswers } from "../ports/store.ts";
+import type { Tables } from "./tables.ts";
+
+type Db = Kysely<Tables>;
+
+/** When answers were made since a moment, and how many letters of the sender wait for their turn. */
+export async function recentAnswers(
+  db: Db,
+  moment: Date,
+  sender: string,
+  thread: string,
+): Promise<RecentAnswers> {
+  const rows = await db
+    .selectFrom("answers")
+    .innerJoin("letters", "letters.id", "answers.letter")
+    .select(["letters.sender", "letters.thread", "made_at"])
+    .where("made_at", ">=", moment.toISOString())
+    .orderBy("made_at")
+    .execute();
+  const { waiting } = await db
+    .selectFrom("letters")
+    .select((eb) => eb.fn.countAll<number>().as("waiting"))
+    .where("state", "=", "received")
+    .where("sender", "=", sender)
+    .executeTakeFirstOrThrow();
+  const times = (some: typeof rows) => some.map(({ made_at }) => new Date(made_at));
+  return {
+    toOne: times(rows.filter((row) => row.sender === sender)),
+    toAll: times(rows),
+    inThread: times(rows.filter((row) => row.thread === thread)),
+    waiting,
+  };
+}
+
+export async function threadOf(db: Db, messageIds: readonly string[]): Promise<string | undefined> {
+  if (messageIds.length === 0) return undefined;
+  const first = await db
+    .selectFrom("letters")
+    .innerJoin("answers", "answers.letter", "letters.id")
+    .select("letters.thread")
+    .where("answers.message_id", "in", messageIds)
+    .where("letters.thread", "is not", null)
+    .orderBy("letters.id")
+    .executeTakeFirst();
+  return first?.thread ?? undefined;
+}
+
+/** Whether there is an order of one of these numbers, whoever's it is. */
+export async function numbersKnown(db: Db, keys: readonly string[]): Promise<boolean> {
+  if (keys.length === 0) return false;
+  const found = await db.selectFrom("numbers").select("key").where("key", "in", keys).executeTakeFirst();
+  return found !== undefined;
+}
+
+/** Whether a letter of this sender was ever proved, or one of his domain where the domain is a company's. */
+export async function isProved(db: Db, sender: string): Promise<boolean> {
+  const own = await db
+    .selectFrom("letters")
+    .select("id")
+    .where("sender", "=", sender)
+    .where("proof", "=", "pass")
+    .executeTakeFirst();
+  if (own !== undefined) return true;
+  // Only a domain that is proved and not shared stands with a number.
+  const domain = sender.split("@")[1] ?? "";
+  const order = await db.selectFrom("numbers").select("key").where("domain", "=", domain).executeTakeFirst();
+  return order !== undefined;
+}
+
+/** The answer to a letter came back. True unless that was known, or the letter is not answered at all. */
+export async function returned(tx: Transaction<Tables>, letter: number, why: string): Promise<boolean> {
+  const changed = await tx
+    .updateTable("letters")
+    .set({ state: "refused", why })
+    .where("id", "=", letter)
+    .where("state", "in", ["sent", "sending", "unknown"])
+    .returning("id")
+    .executeTakeFirst();
+  return changed !== undefined;
+}
+
+/** A secret of the record's own: of two programs that make it at once, both get the same. */
+export async function secretOf(db: Db, name: string): Promise<string> {
+  await db
+    .insertInto("secrets")
+    .values({ name, value: randomBytes(32).toString("hex") })
+    .onConflict((conflict) => conflict.column("name").doNothing())
+    .execute();
+  const { value } = await db
+    .selectFrom("secrets")
+    .select("value")
+    .where("name", "=", name)
+    .executeTakeFirstOrThrow();
+  return value;
+}

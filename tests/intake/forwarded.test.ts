@@ -1,0 +1,62 @@
+import { expect, test } from "vitest";
+import { forwardedBy } from "../../src/intake/forwarded.ts";
+import { takeLetter } from "../../src/intake/take.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+
+const staff = "sam@quillgate.example";
+const rules = { staff: [staff], ours: ["orders@quillgate.example"] };
+
+const inner = (from: string): string =>
+  `--b\r\nContent-Type: message/rfc822\r\n\r\nFrom: ${from}\r\nTo: ${staff}\r\nMessage-ID: <${from}>\r\nSubject: Stations\r\n\r\nPlease see to it.\r\n`;
+
+function forward(...attached: string[]): Uint8Array {
+  const header = `From: Sam <${staff}>\r\nTo: orders@quillgate.example\r\nMessage-ID: <f@quillgate.example>\r\nSubject: Fwd: Stations\r\nContent-Type: multipart/mixed; boundary="b"`;
+  return Buffer.from(`${header}\r\n\r\n--b\r\n\r\nFor the desk.\r\n${attached.join("")}--b--\r\n`);
+}
+
+const ask = (bytes: Uint8Array, proof: Parameters<typeof forwardedBy>[2] = "pass", from = staff) =>
+  forwardedBy(rules, { from, bytes }, proof);
+
+test("a letter that our staff attached whole is its sender's", async () => {
+  expect(await ask(forward(inner("ines@brightwire.example")))).toEqual({
+    kind: "of",
+    buyer: "ines@brightwire.example",
+  });
+  expect(await ask(forward(inner("ines@brightwire.example")), "not asked")).toMatchObject({ kind: "of" });
+});
+
+test.each([
+  ["no letter is attached", forward()],
+  ["letters of two are", forward(inner("ines@brightwire.example"), inner("jo@oakmoor.example"))],
+  ["its sender is nobody", forward(inner(""))],
+  ["it is one of our own", forward(inner(staff))],
+])("where %s, it is for a person", async (_, bytes) => {
+  expect(await ask(bytes)).toMatchObject({ kind: "unclear" });
+});
+
+test.each(["none", "fail", "temporary"] as const)(
+  "an address of our staff that proves %s forwards nothing",
+  async (proof) => {
+    expect(await ask(forward(inner("ines@brightwire.example")), proof)).toEqual({ kind: "no" });
+  },
+);
+
+test("whoever is not our staff forwards letters as files of his own", async () => {
+  const bytes = forward(inner("ines@brightwire.example"));
+  expect(await ask(bytes, "pass", "eve@stranger.example")).toEqual({ kind: "no" });
+});
+
+test("the answer to a forwarded letter goes to whoever forwarded it, and the letter is its sender's", async () => {
+  const sender = keepingSender();
+  const made = await temporaryDesk({ sender });
+  const desk = { ...made, rules: { ...made.rules, staff: [staff] } };
+  const buyers: string[] = [];
+  const settle: typeof made.store.settle = (claim, outcome, now) => {
+    buyers.push(outcome.buyer);
+    return made.store.settle(claim, outcome, now);
+  };
+  const bytes = forward(inner("ines@brightwire.example"));
+  await takeLetter({ ...desk, store: { ...desk.store, settle } }, bytes, new Date("2026-11-09T15:00:00Z"));
+  expect(buyers).toEqual(["ines@brightwire.example"]);
+  expect(sender.kept.map(({ recipient }) => recipient)).toEqual([staff]);
+});
