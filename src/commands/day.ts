@@ -25,7 +25,7 @@ export const day = defineCommand({
     if (!isDate(date)) throw new CannotRun(`“${date}” is not a date; write it as 2026-11-09`);
     const { from, to } = dayBounds(date, zone);
     const store = await readRecord(configuration);
-    const audit = makeDay(date, zone, await store.lettersBetween(from, to), await store.openOrdersAt(to));
+    const audit = makeDay(date, zone, await store.letters.between(from, to), await store.orders.openAt(to));
     await store.close();
     if (csv !== undefined)
       await writeFile(csv, dayCsv(audit)).catch((cause: unknown) => {

@@ -140,7 +140,7 @@ async function answerAll(
       if (bytes === undefined) continue;
       clock.set(mail.receivedAt);
       const { letter } = await takeLetter(desk, bytes, mail.receivedAt);
-      const record = await desk.store.letter(letter);
+      const record = await desk.store.letters.read(letter);
       letters.push(record);
       io.out(line(record, basename(mail.name, ".eml")));
     }

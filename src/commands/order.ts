@@ -21,7 +21,7 @@ export const order = defineCommand({
     const configuration = await configure(settings);
     const zone = configuration.settings.time_zone;
     const store = await readRecord(configuration);
-    const orders = await store.orders(number);
+    const orders = await store.orders.named(number);
     await store.close();
     if (json) out(JSON.stringify({ orders }, null, 2));
     else if (orders.length > 0) out(orders.map((one) => orderText(one, zone)).join("\n\n"));

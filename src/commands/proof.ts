@@ -37,9 +37,9 @@ async function recordedOrder(
 ): Promise<{ report: Report; revisions: Revisions }> {
   const store = await readRecord(configuration);
   // An order belongs to whoever first named its number.
-  const [order] = await store.orders(number);
-  const kept = order === undefined ? [] : await store.keptWords(order.buyer);
-  const state = order === undefined ? undefined : await store.stateOf(order.buyer, [number]);
+  const [order] = await store.orders.named(number);
+  const kept = order === undefined ? [] : await store.buyers.keptWords(order.buyer);
+  const state = order === undefined ? undefined : await store.buyers.stateOf(order.buyer, [number]);
   await store.close();
   if (order === undefined) throw new CannotRun(`“${number}” is neither a file nor an order of the record`);
   const report = makeReport(

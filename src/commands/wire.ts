@@ -208,7 +208,7 @@ export async function openDesk(
     editions,
     timeZone: settings.time_zone,
     from,
-    secret: await store.secret(),
+    secret: await store.answers.secret(),
     rules: {
       ours: [from.address, ...also],
       returnPathWritten: settings.mailboxes.length > 0,

@@ -18,27 +18,27 @@ const margin = 60;
  */
 export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
   const { store, sender, clock, log } = desk;
-  const answer = await store.answer(claim.letter);
+  const answer = await store.answers.of(claim.letter);
   if (answer === undefined) throw new Error(`letter ${claim.letter} has no answer to send`);
   const { lease, patience } = desk.rules;
   // While the server may yet say that it has the answer, nobody else may look for it.
-  await store.renew(claim, after(Math.max(lease, patience + Math.min(margin, patience)), desk));
-  await store.mark(claim, "sending", "", clock.now());
+  await store.letters.renew(claim, after(Math.max(lease, patience + Math.min(margin, patience)), desk));
+  await store.letters.mark(claim, "sending", "", clock.now());
   const { kind, words } = await sender.send(answer);
   const tries = claim.tries + 1;
   if (kind === "later" && tries >= mostTries)
-    await store.mark(claim, "refused", `given up after ${tries} tries: ${words}`, clock.now());
-  else if (kind === "later") await store.mark(claim, kind, words, clock.now(), waitFor(tries, desk));
+    await store.letters.mark(claim, "refused", `given up after ${tries} tries: ${words}`, clock.now());
+  else if (kind === "later") await store.letters.mark(claim, kind, words, clock.now(), waitFor(tries, desk));
   else if (kind === "unknown")
-    await store.mark(claim, kind, words, clock.now(), after(desk.rules.grace, desk));
-  else await store.mark(claim, kind, words, clock.now());
+    await store.letters.mark(claim, kind, words, clock.now(), after(desk.rules.grace, desk));
+  else await store.letters.mark(claim, kind, words, clock.now());
   log.info({ letter: claim.letter, kind, tries }, "answer handed over");
 }
 
 /** Looks for an answer of which nothing is known: found, it is sent; not found, it is sent again. */
 export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
   const { store, sender, clock, log } = desk;
-  const answer = await store.answer(claim.letter);
+  const answer = await store.answers.of(claim.letter);
   const found =
     answer === undefined
       ? undefined
@@ -47,7 +47,7 @@ export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
           return "later" as const;
         });
   if (found === "later")
-    await store.mark(
+    await store.letters.mark(
       claim,
       "unknown",
       "could not be looked for just now",
@@ -55,10 +55,10 @@ export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
       after(desk.rules.grace, desk),
     );
   else if (found === undefined)
-    await store.mark(claim, "held", "nobody can see whether the answer went out", clock.now());
-  else if (found) await store.mark(claim, "sent", "found among the answers sent", clock.now());
+    await store.letters.mark(claim, "held", "nobody can see whether the answer went out", clock.now());
+  else if (found) await store.letters.mark(claim, "sent", "found among the answers sent", clock.now());
   else if ((claim.unsure ?? 0) >= mostUnsure)
-    await store.mark(
+    await store.letters.mark(
       claim,
       "held",
       `its answer was sent ${claim.unsure} times and never found among the answers sent; it may have arrived`,

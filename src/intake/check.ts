@@ -48,7 +48,7 @@ export async function checkLetter(
   // What our mail server found stands in the letter and stays as it is.
   if (sender.proof === "temporary" && desk.rules.authority === undefined && claim.opened < 3) {
     const due = after(askAgain, desk);
-    await desk.store.mark(
+    await desk.store.letters.mark(
       claim,
       "received",
       "the sender could not be proved just now",
@@ -62,7 +62,7 @@ export async function checkLetter(
     const judgement = await judge(opened, said, desk);
     const outcome = await outcomeOf(opened, sender, said, judgement, bytes, desk);
     try {
-      await desk.store.settle(claim, outcome, desk.clock.now());
+      await desk.store.letters.settle(claim, outcome, desk.clock.now());
       return outcome.state;
     } catch (cause) {
       if (!(cause instanceof StateMoved) || race === mostRaces) throw cause;
@@ -139,11 +139,11 @@ async function whatItSays({ letter, sheets }: Opened, sender: Sender, desk: Desk
   const party = await partyOf({ from: letter.from, proof, numbers, forwarded }, desk);
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
-  const answered = await desk.store.answered(thread);
+  const answered = await desk.store.answers.answered(thread);
   // A letter that a person must see first is about nothing, and keeps nothing.
   const ours = why === undefined ? answered : [];
   const said = await readReply({ letter, answered: ours, proof, party, sheets }, desk);
-  const furniture = await desk.store.linesSeen(sendersOf(letter, desk), lineKeysOf(wordsOf(letter)));
+  const furniture = await desk.store.buyers.linesSeen(sendersOf(letter, desk), lineKeysOf(wordsOf(letter)));
   return {
     ...said,
     reply: answered.length > 0,
@@ -191,8 +191,8 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const held = party.why !== undefined;
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
   const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about])];
-  const state = held ? newBuyer(party.buyer) : await desk.store.stateOf(party.buyer, numbers);
-  const kept = held ? [] : [...(await desk.store.keptWords(party.buyer)), ...said.kept];
+  const state = held ? newBuyer(party.buyer) : await desk.store.buyers.stateOf(party.buyer, numbers);
+  const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...said.kept];
   const statements = await statementsOf(opened, said, state, desk);
   // Words beside no sheet, and words that a person reads, are about the orders that they name.
   const named =

@@ -24,7 +24,7 @@ export async function answerTo(
   desk: Desk,
 ): Promise<NonNullable<Outcome["answer"]>> {
   const numbers = report.orders.map(({ order }) => order.number);
-  const latest = await desk.store.revisionsOf(party.buyer, numbers);
+  const latest = await desk.store.orders.revisionsOf(party.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions });
   const words = composeAnswer(report, desk.catalogue, enclosed);

@@ -12,11 +12,11 @@ export async function sendNotice(desk: Desk): Promise<Telling> {
   const { store, clock, log, rules } = desk;
   if (rules.notice === undefined) return "nothing";
   const now = clock.now();
-  const letters = await store.takeNotice(now, rules.notice);
+  const letters = await store.people.takeNotice(now, rules.notice);
   if (letters.length === 0) return "nothing";
   const failure = await send(desk, rules.notice, letters, now).catch((cause: unknown) => ({ cause }));
   if (failure === undefined) return "told";
-  await store.dropNotice(now);
+  await store.people.dropNotice(now);
   log.warn(failure, "customer service could not be told of letters that wait for a person");
   return "failed";
 }

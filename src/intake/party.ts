@@ -37,10 +37,10 @@ export async function partyOf(
   if (proof === "temporary")
     return { buyer: from, mayAnswer: false, why: "it could not be found out who sent it" };
   if (proof === "none" && !isNamed(from, rules.known)) {
-    if (!(await store.knows(from)))
+    if (!(await store.buyers.knows(from)))
       return { buyer: from, mayAnswer: false, why: "nothing proves who sent it, and the sender is new" };
     // Whoever is proved as a rule and not this time may be somebody else.
-    if (await store.proved(from))
+    if (await store.buyers.proved(from))
       return {
         buyer: from,
         mayAnswer: false,
@@ -52,7 +52,7 @@ export async function partyOf(
 
   const own = from.split("@")[1] ?? "";
   const domain = proof === "pass" && !rules.sharedDomains.includes(own) ? own : undefined;
-  const owners = (await Promise.all(numbers.map((number) => store.ownerOf(number)))).filter(
+  const owners = (await Promise.all(numbers.map((number) => store.buyers.ownerOf(number)))).filter(
     (owner) => owner !== undefined,
   );
   const others = owners.filter(({ buyer }) => buyer !== from);
@@ -77,7 +77,7 @@ async function partyOfForwarded(
   numbers: readonly string[],
   store: Desk["store"],
 ): Promise<Party> {
-  const owners = await Promise.all(numbers.map((number) => store.ownerOf(number)));
+  const owners = await Promise.all(numbers.map((number) => store.buyers.ownerOf(number)));
   if (owners.some((owner) => owner !== undefined && owner.buyer !== buyer))
     return { buyer, mayAnswer: true, why: anothers };
   return { buyer, mayAnswer: true };

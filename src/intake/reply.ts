@@ -51,7 +51,7 @@ async function wordsKept(answered: readonly Answered[], reply: Reply, desk: Desk
   const { letter } = reply;
   const problems = answered.flatMap((one) => one.problems).filter(isAboutWord);
   const spots = problems.flatMap((problem) => problem.spots.map(({ file }) => file));
-  const asked = askedWords(problems, await desk.store.sheets([...new Set(spots)]));
+  const asked = askedWords(problems, await desk.store.orders.sheets([...new Set(spots)]));
   const said = readKeepLines(letter.text, {
     words: asked.map(({ word }) => word),
     ...(await answerWords(reply, desk)),
@@ -72,7 +72,7 @@ export async function answerWords(
   { store, reader }: Pick<Desk, "store" | "reader">,
 ): Promise<{ answer: string; subject: string }> {
   const nearest = answered.find(({ answer }) => answer?.messageId === letter.inReplyTo) ?? answered.at(-1);
-  const answer = nearest === undefined ? undefined : await store.answer(nearest.letter);
+  const answer = nearest === undefined ? undefined : await store.answers.of(nearest.letter);
   const opened = answer === undefined ? undefined : await reader.letter(answer.bytes);
   if (opened?.ok !== true) return { answer: "", subject: "" };
   const { text, subject } = opened.value;

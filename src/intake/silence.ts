@@ -44,7 +44,8 @@ export async function staysSilent(brought: Brought, desk: Desk): Promise<boolean
     if (back !== undefined) return back;
   }
   // Some company systems stamp the fields of a list on ordinary letters.
-  if (report === "list" && letter.from !== undefined && (await desk.store.knows(letter.from))) return false;
+  if (report === "list" && letter.from !== undefined && (await desk.store.buyers.knows(letter.from)))
+    return false;
   if (report === "receipt" && !saysRead(refusal, letter.text)) return false;
   return !bringsFiles(brought, report) && !(await namesOrder(letter, repeatedIn(bytes), desk));
 }
@@ -53,7 +54,7 @@ export async function staysSilent(brought: Brought, desk: Desk): Promise<boolean
 async function isOwn(messageId: string | undefined, { store }: Desk): Promise<boolean> {
   if (messageId === undefined) return false;
   if (messageId.startsWith("<burin.test.")) return true;
-  return messageId.startsWith(`<${noticePrefix}`) || (await store.answered([messageId])).length > 0;
+  return messageId.startsWith(`<${noticePrefix}`) || (await store.answers.answered([messageId])).length > 0;
 }
 
 /** What follows from a delivery report about a letter of ours; undefined where it is about another. */
@@ -66,13 +67,13 @@ async function cameBack(
   if (letter.inReplyTo !== undefined) ids.push(letter.inReplyTo);
   // Whoever is to be told does not get it.
   if (ids.some((id) => id.startsWith(`<${noticePrefix}`))) return false;
-  const [answered] = await store.answered(ids);
+  const [answered] = await store.answers.answered(ids);
   // A letter of ours that the record does not know is made up, or the record has lost it.
   if (answered === undefined) return ids.some((id) => /^<burin\.(?!test\.)/.test(id)) ? false : undefined;
   const { failed, words } = readDeliveryReport(bytes);
   if (failed) {
     const about = answered.from === undefined ? "your answer" : `your answer to ${answered.from}`;
-    await store.returned(
+    await store.letters.returned(
       answered.letter,
       `${about} came back${words === "" ? "" : `: ${words}`}`,
       clock.now(),
@@ -118,7 +119,7 @@ async function namesOrder(letter: Letter, repeated: string, desk: Desk): Promise
   const ids = [letter.inReplyTo ?? "", ...letter.references.slice(-20)].filter((id) =>
     id.startsWith("<burin."),
   );
-  const answered = await desk.store.answered(ids);
+  const answered = await desk.store.answers.answered(ids);
   const subject = await withoutOurSubjects(letter.subject, answered, desk);
   // What we have written ourselves and get back says nothing of the sender's.
   const own = letter.text.slice(0, mostText).split("\n");
@@ -133,7 +134,7 @@ async function namesOrder(letter: Letter, repeated: string, desk: Desk): Promise
     )
   )
     return true;
-  return desk.store.numbersKnown(numbersIn(text));
+  return desk.store.buyers.numbersKnown(numbersIn(text));
 }
 
 async function withoutOurSubjects(
@@ -143,7 +144,7 @@ async function withoutOurSubjects(
 ): Promise<string> {
   let left = subject;
   for (const { letter } of answered) {
-    const answer = await store.answer(letter);
+    const answer = await store.answers.of(letter);
     const ours = answer === undefined ? "" : (await readHeader(answer.bytes)).subject;
     if (ours !== "") left = left.replaceAll(ours, " ");
   }

@@ -40,8 +40,8 @@ export async function takeLetter(
   aside?: Aside,
 ): Promise<Taken> {
   const lane = laneOf((await readHeader(bytes)).from, desk.rules.sharedDomains);
-  const { letter, again } = await desk.store.receive(letterKey(bytes), bytes, receivedAt, lane);
-  const claim = await desk.store.claim(letter, desk.clock.now(), after(desk.rules.lease, desk));
+  const { letter, again } = await desk.store.letters.receive(letterKey(bytes), bytes, receivedAt, lane);
+  const claim = await desk.store.letters.claim(letter, desk.clock.now(), after(desk.rules.lease, desk));
   if (claim !== undefined) await takeOn(desk, claim, aside);
   // What had to wait for this letter need not wait any longer.
   if (claim !== undefined && lane !== undefined) while (await takeDue(desk, aside, lane));
@@ -56,7 +56,7 @@ function laneOf(from: string | undefined, sharedDomains: readonly string[]): str
 
 /** Takes on the oldest letter for which something is due, of one lane if one is named; false when there is none. */
 export async function takeDue(desk: Desk, aside?: Aside, lane?: string): Promise<boolean> {
-  const claim = await desk.store.claimDue(desk.clock.now(), after(desk.rules.lease, desk), lane);
+  const claim = await desk.store.letters.claimDue(desk.clock.now(), after(desk.rules.lease, desk), lane);
   if (claim === undefined) return false;
   await takeOn(desk, claim, aside);
   return true;
@@ -67,7 +67,7 @@ async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined):
   const { letter } = taken;
   const hand = { claim: taken };
   const signOfLife = setInterval(
-    () => void store.renew(taken, after(rules.lease, desk)).catch(() => undefined), // shows when it is written
+    () => void store.letters.renew(taken, after(rules.lease, desk)).catch(() => undefined), // shows when it is written
     (rules.lease * 1000) / 3,
   );
   try {
@@ -83,15 +83,15 @@ async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined):
     const { claim } = hand;
     const why = `the program failed on it: ${cause instanceof Error ? cause.message : ""}`;
     // It may have got further than it was when taken up.
-    const { state } = await store.letter(letter);
+    const { state } = await store.letters.read(letter);
     if (state === "received" && claim.opened <= mostOpened)
-      await store.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
+      await store.letters.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
     else if (state === "received" && claim.opened === lastOpened) {
       const left = await leaveUnopened(desk, claim, why);
       if (left === "ready") await sendAnswer(desk, { ...claim, state: left });
-    } else if (state === "received") await store.mark(claim, "held", why, clock.now());
+    } else if (state === "received") await store.letters.mark(claim, "held", why, clock.now());
     // Whatever failed on the way out, the answer may have gone: it is looked for first.
-    else await store.mark(claim, "unknown", why, clock.now(), after(rules.grace, desk));
+    else await store.letters.mark(claim, "unknown", why, clock.now(), after(rules.grace, desk));
   } finally {
     clearInterval(signOfLife);
   }
@@ -102,13 +102,13 @@ async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
   const { claim } = hand;
   switch (claim.state) {
     case "received": {
-      const bytes = await store.bytesOf(claim.letter);
-      const opened = await store.opening(claim);
+      const bytes = await store.letters.bytesOf(claim.letter);
+      const opened = await store.letters.opening(claim);
       hand.claim = opened;
       const why = `the program ended ${mostOpened + 1} times while it was open`;
       if (opened.opened === rested)
-        return store.mark(opened, "received", "it rests", clock.now(), after(rest, desk));
-      if (opened.opened > lastOpened + 1) return store.mark(opened, "held", why, clock.now());
+        return store.letters.mark(opened, "received", "it rests", clock.now(), after(rest, desk));
+      if (opened.opened > lastOpened + 1) return store.letters.mark(opened, "held", why, clock.now());
       // Whoever sent it is read from its header; unless that is what the program ends over.
       const state =
         opened.opened > lastOpened
@@ -123,7 +123,7 @@ async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
       return;
     case "sending":
       // Whoever was sending it died over it.
-      await store.mark(
+      await store.letters.mark(
         claim,
         "unknown",
         "the program ended while sending",
@@ -150,6 +150,6 @@ async function checkInTurn(desk: Desk, claim: Claim, bytes: Uint8Array): Promise
   const { sender, why, until } = many;
   log.info({ letter: claim.letter, why }, "letter waits for its turn");
   if (until === undefined) return leaveUnopened(desk, claim, why, false);
-  await store.letWait(claim, { sender, why, until }, clock.now());
+  await store.letters.letWait(claim, { sender, why, until }, clock.now());
   return "received";
 }

@@ -33,7 +33,7 @@ export async function tooMany(
   // What is not answered counts for nothing.
   if (sender === undefined || isRefused(bytes, sender, rules)) return undefined;
   const now = clock.now().getTime();
-  const recent = await store.answersSince(new Date(now - day), sender, await threadOf(header, store));
+  const recent = await store.answers.since(new Date(now - day), sender, await threadOf(header, store));
   const over = overLimit(recent, rules.mostAnswers, now);
   if (over === undefined) return undefined;
   // From the second time on this letter is one of those that wait.
@@ -48,7 +48,7 @@ export async function threadOf(
   store: Desk["store"],
 ): Promise<string> {
   const before = [...references.slice(-mostReferences), ...(inReplyTo === undefined ? [] : [inReplyTo])];
-  return (await store.threadOf(before)) ?? references[0] ?? inReplyTo ?? messageId ?? "";
+  return (await store.answers.threadOf(before)) ?? references[0] ?? inReplyTo ?? messageId ?? "";
 }
 
 function isRefused(bytes: Uint8Array, from: string, { ours, returnPathWritten }: Desk["rules"]): boolean {

@@ -19,7 +19,7 @@ export async function leaveUnopened(
   tells = true,
 ): Promise<Outcome["state"]> {
   const { store, catalogue, clock, log } = desk;
-  const bytes = await store.bytesOf(claim.letter);
+  const bytes = await store.letters.bytesOf(claim.letter);
   const letter = { ...(await readHeader(bytes)), text: "", attachments: [] };
   const bare = { files: [], sheets: [], unsafe: true, held: true };
   const report = makeReport(bare, catalogue);
@@ -39,7 +39,7 @@ export async function leaveUnopened(
     why,
     ...(answer === undefined ? {} : { answer }),
   };
-  await store.settle(claim, { ...outcome, state }, clock.now());
+  await store.letters.settle(claim, { ...outcome, state }, clock.now());
   return state;
 
   /** The answer that says so; undefined where none may go out. */

@@ -94,7 +94,8 @@ export interface MailboxMark {
   readonly uid: number;
 }
 
-export interface Store {
+/** Letters, and in whose hands they are. */
+export interface Letters {
   /**
    * Keeps the bytes and opens a row under the content key, unless that letter is there already. Letters of one lane
    * are taken up oldest first, one after the other.
@@ -112,35 +113,71 @@ export interface Store {
     wait: { readonly sender: string; readonly why: string; readonly until: Date },
     now: Date,
   ) => Promise<void>;
-  /** The answer to a letter came back undelivered: a person has to see it. False where it was known already. */
-  readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
   /** Keeps a letter in the same hands for longer, never for less. Throws ClaimLost when it is in others already. */
   readonly renew: (claim: Hold, until: Date) => Promise<void>;
   /** Throws ClaimLost, or StateMoved when the buyer's state is not the one that the report was made from. */
   readonly settle: (claim: Hold, outcome: Outcome, now: Date) => Promise<void>;
   /** Writes where a letter stands; with `dueAt` it is let go and not taken up before. */
   readonly mark: (claim: Hold, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
-  readonly answer: (letter: number) => Promise<StoredAnswer | undefined>;
+  /** The answer to a letter came back undelivered: a person has to see it. False where it was known already. */
+  readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
+  /** Throws when there is no such letter. */
+  readonly read: (letter: number) => Promise<LetterRecord>;
+  /** Letters received from `from` on and before `to`, oldest first. */
+  readonly between: (from: Date, to: Date) => Promise<readonly LetterRecord[]>;
+  readonly bytesOf: (letter: number) => Promise<Uint8Array>;
+  /** How many letters stand in each state. */
+  readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
+}
+
+/** Answers, and what is needed to make and to find them. */
+export interface Answers {
+  readonly of: (letter: number) => Promise<StoredAnswer | undefined>;
   /** The letters to which answers of these Message-IDs were made, oldest first. */
   readonly answered: (messageIds: readonly string[]) => Promise<readonly Answered[]>;
+  /** Answers made since then: to the letters of one sender, in one thread, and to all. */
+  readonly since: (moment: Date, sender: string, thread: string) => Promise<RecentAnswers>;
+  /** The thread in which answers of these Message-IDs were made, the oldest; undefined if none was. */
+  readonly threadOf: (messageIds: readonly string[]) => Promise<string | undefined>;
+  /** What nobody outside may know: what Message-IDs of answers are made with. */
+  readonly secret: () => Promise<string>;
+}
+
+/** What is known of buyers and senders. */
+export interface Buyers {
+  /** What judging a letter of this buyer depends on: the orders named, and his latest others to compare with. */
+  readonly stateOf: (buyer: string, numbers: readonly string[]) => Promise<BuyerState>;
   /** What this buyer has kept; projects are given by their keys. */
   readonly keptWords: (buyer: string) => Promise<readonly KeptWord[]>;
   /** Those of some lines that stood in earlier letters of any of these senders. */
   readonly linesSeen: (senders: readonly string[], lines: readonly string[]) => Promise<ReadonlySet<string>>;
-  /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
-  readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
-  /** Answers made since then: to the letters of one sender, in one thread, and to all. */
-  readonly answersSince: (moment: Date, sender: string, thread: string) => Promise<RecentAnswers>;
-  /** The thread in which answers of these Message-IDs were made, the oldest; undefined if none was. */
-  readonly threadOf: (messageIds: readonly string[]) => Promise<string | undefined>;
+  /** Who first had an order of this number, and the domain that was proved then. */
+  readonly ownerOf: (
+    number: string,
+  ) => Promise<{ readonly buyer: string; readonly domain?: string } | undefined>;
   /** Which of these there are orders of, given as they are compared (`numberKey`). */
   readonly numbersKnown: (keys: readonly string[]) => Promise<boolean>;
-  /** What nobody outside may know: what Message-IDs of answers are made with. */
-  readonly secret: () => Promise<string>;
-  /** How many letters stand in each state. */
-  readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
+  /** Whether a letter of this sender was answered before. */
+  readonly knows: (sender: string) => Promise<boolean>;
+  /** Whether a letter of this sender was ever proved to be his, or an order to be of his domain. */
+  readonly proved: (sender: string) => Promise<boolean>;
+}
+
+/** Orders and their sheets, to read. */
+export interface Orders {
+  readonly named: (number: string) => Promise<readonly OrderRecord[]>;
+  /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
+  readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
+  /** The latest revision of each of this buyer's orders of these numbers; 0 for an order that is new. */
+  readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;
+  /** Orders that had not passed when that moment came, as they stood then. */
+  readonly openAt: (moment: Date) => Promise<readonly OpenOrder[]>;
+}
+
+/** What waits for a person, and who was told. */
+export interface People {
   /** Letters that wait for a person; those whose answer was refused, or is not found, among them. Oldest first. */
-  readonly forPerson: (now: Date) => Promise<readonly LetterRecord[]>;
+  readonly waiting: (now: Date) => Promise<readonly LetterRecord[]>;
   /**
    * Letters for a person of which nobody was told yet, from now on told; none within an hour of the last such.
    * What the one who is told has sent itself is left out.
@@ -148,28 +185,22 @@ export interface Store {
   readonly takeNotice: (now: Date, told: string) => Promise<readonly LetterRecord[]>;
   /** What was taken at that moment was not told after all. */
   readonly dropNotice: (taken: Date) => Promise<void>;
+}
+
+/** How far each mailbox has been handled. */
+export interface Mailboxes {
   readonly markOf: (mailbox: string) => Promise<MailboxMark | undefined>;
   readonly setMark: (mailbox: string, mark: MailboxMark) => Promise<void>;
-  readonly bytesOf: (letter: number) => Promise<Uint8Array>;
-  /** What judging a letter of this buyer depends on: the orders named, and his latest others to compare with. */
-  readonly stateOf: (buyer: string, numbers: readonly string[]) => Promise<BuyerState>;
-  /** Who first had an order of this number, and the domain that was proved then. */
-  readonly ownerOf: (
-    number: string,
-  ) => Promise<{ readonly buyer: string; readonly domain?: string } | undefined>;
-  /** Whether a letter of this sender was answered before. */
-  readonly knows: (sender: string) => Promise<boolean>;
-  /** Whether a letter of this sender was ever proved to be his, or an order to be of his domain. */
-  readonly proved: (sender: string) => Promise<boolean>;
-  readonly orders: (number: string) => Promise<readonly OrderRecord[]>;
-  /** The latest revision of each of this buyer's orders of these numbers; 0 for an order that is new. */
-  readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;
-  /** Orders that had not passed when that moment came, as they stood then. */
-  readonly openOrdersAt: (moment: Date) => Promise<readonly OpenOrder[]>;
-  /** Throws when there is no such letter. */
-  readonly letter: (letter: number) => Promise<LetterRecord>;
-  /** Letters received from `from` on and before `to`, oldest first. */
-  readonly lettersBetween: (from: Date, to: Date) => Promise<readonly LetterRecord[]>;
+}
+
+/** The record. */
+export interface Store {
+  readonly letters: Letters;
+  readonly answers: Answers;
+  readonly buyers: Buyers;
+  readonly orders: Orders;
+  readonly people: People;
+  readonly mailboxes: Mailboxes;
   /** Bytes for which there is room yet. */
   readonly room: () => Promise<number>;
   readonly close: () => Promise<void>;

@@ -1,4 +1,4 @@
-import type { Kysely, Transaction } from "kysely";
+import type { ExpressionBuilder, ExpressionWrapper, Kysely, SqlBool, Transaction } from "kysely";
 import { type Claim, ClaimLost, type Hold } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Tables } from "./tables.ts";
@@ -6,82 +6,91 @@ import type { Tables } from "./tables.ts";
 /** States in which something is still to be done for a letter. */
 const open = ["received", "ready", "sending", "later", "unknown"] as const satisfies readonly LetterState[];
 
+/** Which letters are asked for: one, those of one lane, or any. */
+interface Wanted {
+  readonly letter?: number;
+  readonly lane?: string;
+}
+
 /**
- * Takes up a letter, or the oldest that is due, in one statement: of two workers that ask at once, one
+ * Takes up the job of a letter, or the oldest that is due, in one statement: of two workers that ask at once, one
  * gets it. Claims live in the record and nowhere else; flags and moves in a mailbox are no claim.
  */
 export async function takeClaim(
   db: Kysely<Tables>,
   now: Date,
   until: Date,
-  { letter, lane }: { readonly letter?: number; readonly lane?: string } = {},
+  { letter, lane }: Wanted = {},
 ): Promise<Claim | undefined> {
   const moment = now.toISOString();
-  const row = await db
-    .updateTable("letters")
-    .set((eb) => ({
-      claimed_until: until.toISOString(),
-      fence: eb("fence", "+", 1),
-    }))
+  const job = await db
+    .updateTable("jobs")
+    .set((eb) => ({ claimed_until: until.toISOString(), fence: eb("fence", "+", 1) }))
     .where("id", "=", (eb) =>
       eb
-        .selectFrom("letters")
-        .select("id")
-        .where("state", "in", open)
+        .selectFrom("jobs")
+        .innerJoin("letters", "letters.id", "jobs.letter")
+        .select("jobs.id")
+        .where("letters.state", "in", open)
         .where((w) => w.or([w("claimed_until", "is", null), w("claimed_until", "<=", moment)]))
         .where((w) => w.or([w("due_at", "is", null), w("due_at", "<=", moment)]))
-        // Of the letters of one lane that are yet to be judged, the oldest is judged first. One that waits because of a
-        // limit holds up no others: when its turn comes, what it brings is the older.
-        .where((w) =>
-          w.or([
-            w("state", "!=", "received"),
-            w("lane", "is", null),
-            w.not(
-              w.exists(
-                w
-                  .selectFrom("letters as older")
-                  .select("older.id")
-                  .whereRef("older.lane", "=", "letters.lane")
-                  .where("older.state", "=", "received")
-                  .where("older.waits_since", "is", null)
-                  .where((o) =>
-                    o.or([
-                      o("older.received_at", "<", o.ref("letters.received_at")),
-                      o.and([
-                        o("older.received_at", "=", o.ref("letters.received_at")),
-                        o("older.id", "<", o.ref("letters.id")),
-                      ]),
-                    ]),
-                  ),
-              ),
-            ),
-          ]),
-        )
-        .$if(letter !== undefined, (q) => q.where("id", "=", letter ?? 0))
-        .$if(lane !== undefined, (q) => q.where("lane", "=", lane ?? ""))
+        .where((w) => w.or([w("letters.state", "!=", "received"), w.not(hasOlder(w))]))
+        .$if(letter !== undefined, (q) => q.where("letters.id", "=", letter ?? 0))
+        .$if(lane !== undefined, (q) => q.where("letters.lane", "=", lane ?? ""))
         // A letter over which workers have died keeps those behind it waiting no longer.
         .orderBy("opened")
-        .orderBy("id")
+        .orderBy("letters.id")
         .limit(1),
     )
-    .returning(["id", "received_at", "state", "fence", "opened", "tries", "unsure", "waits_since"])
+    .returning(["letter", "fence", "opened", "tries", "unsure", "waits_since"])
     .executeTakeFirst();
-  if (row === undefined) return undefined;
-  const { id, received_at, state, waits_since, ...counts } = row;
+  if (job === undefined) return undefined;
+  const { received_at, state } = await db
+    .selectFrom("letters")
+    .select(["received_at", "state"])
+    .where("id", "=", job.letter)
+    .executeTakeFirstOrThrow();
+  const { waits_since, ...counts } = job;
   return {
-    letter: id,
+    ...counts,
     receivedAt: new Date(received_at),
     state: state as LetterState,
-    ...counts,
     ...(waits_since === null ? {} : { waitsSince: new Date(waits_since) }),
   };
+}
+
+/**
+ * Whether an older letter of the same lane is yet to be judged: of those the oldest is judged first. One that waits
+ * because of a limit holds up no others: when its turn comes, what it brings is the older.
+ */
+function hasOlder(
+  eb: ExpressionBuilder<Tables, "jobs" | "letters">,
+): ExpressionWrapper<Tables, "jobs" | "letters", SqlBool> {
+  return eb.exists(
+    eb
+      .selectFrom("letters as older")
+      .innerJoin("jobs as job", "job.letter", "older.id")
+      .select("older.id")
+      .whereRef("older.lane", "=", "letters.lane")
+      .where("older.state", "=", "received")
+      .where("job.waits_since", "is", null)
+      .where((o) =>
+        o.or([
+          o("older.received_at", "<", o.ref("letters.received_at")),
+          o.and([
+            o("older.received_at", "=", o.ref("letters.received_at")),
+            o("older.id", "<", o.ref("letters.id")),
+          ]),
+        ]),
+      ),
+  );
 }
 
 /** Counts that a letter is opened, before it is: one that kills the worker is seen to have done so. */
 export async function countOpening(tx: Transaction<Tables>, claim: Claim): Promise<Claim> {
   await holdOn(tx, claim);
   const opened = claim.opened + 1;
-  await tx.updateTable("letters").set({ opened }).where("id", "=", claim.letter).execute();
+  await tx.updateTable("jobs").set({ opened }).where("letter", "=", claim.letter).execute();
   return { ...claim, opened };
 }
 
@@ -93,17 +102,59 @@ export async function letWait(
   now: Date,
 ): Promise<void> {
   await holdOn(tx, claim);
+  await tx.updateTable("letters").set({ sender, why }).where("id", "=", claim.letter).execute();
   await tx
-    .updateTable("letters")
+    .updateTable("jobs")
     .set((eb) => ({
-      sender,
-      why,
       due_at: until.toISOString(),
       claimed_until: null,
       opened: eb("opened", "-", 1),
       waits_since: eb.fn.coalesce("waits_since", eb.val(now.toISOString())),
     }))
+    .where("letter", "=", claim.letter)
+    .execute();
+}
+
+/** Keeps a letter in the same hands for longer, never for less. */
+export async function renewClaim(tx: Transaction<Tables>, claim: Hold, until: Date): Promise<void> {
+  await holdOn(tx, claim);
+  await tx
+    .updateTable("jobs")
+    .set({ claimed_until: until.toISOString() })
+    .where("letter", "=", claim.letter)
+    .where("claimed_until", "<", until.toISOString())
+    .execute();
+}
+
+/** Writes where a letter stands; with `dueAt` it is let go and not taken up before. */
+export async function markLetter(
+  tx: Transaction<Tables>,
+  claim: Hold,
+  state: LetterState,
+  words: string,
+  dueAt?: Date,
+): Promise<void> {
+  await holdOn(tx, claim);
+  const before = await tx
+    .selectFrom("letters")
+    .select("state")
     .where("id", "=", claim.letter)
+    .executeTakeFirstOrThrow();
+  await tx
+    .updateTable("letters")
+    .set({ state, ...(state === "held" ? { why: words, verdict: "person" } : {}) })
+    .where("id", "=", claim.letter)
+    .execute();
+  const isUnsure = state === "unknown" && before.state === "sending";
+  await tx
+    .updateTable("jobs")
+    .set((eb) => ({
+      fence: claim.fence,
+      ...(state === "sending" ? { tries: eb("tries", "+", 1) } : {}),
+      ...(isUnsure ? { unsure: eb("unsure", "+", 1) } : {}),
+      ...(dueAt === undefined ? {} : { due_at: dueAt.toISOString(), claimed_until: null }),
+    }))
+    .where("letter", "=", claim.letter)
     .execute();
 }
 
@@ -111,9 +162,9 @@ export async function letWait(
 export async function holdOn(tx: Transaction<Tables>, { letter, fence }: Hold): Promise<void> {
   // An update, not a look: it locks the row until the transaction ends.
   const held = await tx
-    .updateTable("letters")
+    .updateTable("jobs")
     .set({ fence })
-    .where("id", "=", letter)
+    .where("letter", "=", letter)
     .where("fence", "=", fence)
     .returning("id")
     .executeTakeFirst();

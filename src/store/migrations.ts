@@ -1,5 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
+import { toJobs } from "./to-jobs.ts";
 import { toRevisions } from "./to-revisions.ts";
 
 const migrations = {
@@ -175,6 +176,7 @@ const migrations = {
         .execute();
     },
   },
+  "008-jobs": { up: toJobs },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -18,14 +18,6 @@ export interface Tables {
     dated_at: Generated<string | null>;
     /** Letters of one lane are judged oldest first. */
     lane: Generated<string | null>;
-    /** Until when one worker has this letter to itself, and how often letters have changed hands. */
-    claimed_until: Generated<string | null>;
-    fence: Generated<number>;
-    /** Times that checking it was begun; times that sending its answer was. */
-    opened: Generated<number>;
-    tries: Generated<number>;
-    /** Not to be taken up again before. */
-    due_at: Generated<string | null>;
     /** When customer service was told that it waits for a person. */
     noticed_at: Generated<string | null>;
     /** The state that it was in then. */
@@ -34,8 +26,21 @@ export interface Tables {
     proof: Generated<string | null>;
     /** The Message-ID with which the letters of its thread began. */
     thread: Generated<string | null>;
+  };
+  /** What is to be done for a letter, and in whose hands it is. */
+  jobs: {
+    id: Generated<number>;
+    letter: number;
+    /** Until when one worker has it to itself, and how often it has changed hands. */
+    claimed_until: Generated<string | null>;
+    fence: Generated<number>;
+    /** Times that the letter was opened; times that sending its answer was begun. */
+    opened: Generated<number>;
+    tries: Generated<number>;
     /** Times that its answer was sent and nothing was known of it afterwards. */
     unsure: Generated<number>;
+    /** Not to be taken up again before. */
+    due_at: Generated<string | null>;
     /** Since when it waits for its turn, its sender having had as many answers as one gets. */
     waits_since: Generated<string | null>;
   };

@@ -9,7 +9,7 @@ import type { openHealth } from "./health.ts";
  */
 export async function serveStatus(
   port: number,
-  store: Pick<Store, "states">,
+  store: { readonly letters: Pick<Store["letters"], "states"> },
   health?: ReturnType<typeof openHealth>,
 ): Promise<() => Promise<void>> {
   const register = new Registry();
@@ -20,7 +20,7 @@ export async function serveStatus(
     labelNames: ["state"],
     registers: [register],
     async collect() {
-      const states = await store.states();
+      const states = await store.letters.states();
       // A state in which no letter stands any more is not told of.
       letters.reset();
       for (const [state, count] of Object.entries(states)) letters.set({ state }, count);
@@ -39,7 +39,7 @@ export async function serveStatus(
   const server = createServer((request, response) => {
     const answer = async (): Promise<[number, string, string]> => {
       if (request.url === "/healthz") {
-        await store.states();
+        await store.letters.states();
         const troubles = health?.troubles() ?? [];
         const lines = troubles.map(({ part, why }) => `${part}: ${why}\n`);
         return lines.length === 0 ? [200, "text/plain", "ok\n"] : [503, "text/plain", lines.join("")];

@@ -106,7 +106,7 @@ async function keepReading(run: Run, mailbox: Mailbox): Promise<void> {
 
 async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
   const { store } = run.desk;
-  const since = await store.markOf(mailbox.name);
+  const since = await store.mailboxes.markOf(mailbox.name);
   const pass = new AbortController();
   let timer: NodeJS.Timeout | undefined;
   const part = partOf(mailbox);
@@ -123,7 +123,8 @@ async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
       // A mailbox that gives no letter is told of by itself.
       if (isTaken) run.health.good(part, longestLook);
       if (!isTaken) timer ??= setTimeout(() => pass.abort(), againAfter);
-      if (timer === undefined && mail.mark !== undefined) await store.setMark(mailbox.name, mail.mark);
+      if (timer === undefined && mail.mark !== undefined)
+        await store.mailboxes.setMark(mailbox.name, mail.mark);
       if (run.signal.aborted) return;
     }
   } finally {
@@ -162,7 +163,7 @@ async function takeMail(run: Run, mailbox: Mailbox, mail: Mail): Promise<boolean
 /** The mailbox is only a view, put right after the record: losing this step loses nothing. */
 async function shelve({ desk: { store, log }, unshelved }: Run, letter: number, mail: Mail): Promise<void> {
   try {
-    const shelf = shelfOf(await store.letter(letter));
+    const shelf = shelfOf(await store.letters.read(letter));
     if (shelf === undefined) unshelved.set(letter, mail);
     else {
       unshelved.delete(letter);

@@ -29,7 +29,7 @@ beforeAll(async () => {
   for await (const letter of buildLetters(scenario.letters, { catalogue, editions, ...scenario }, options)) {
     built.push(letter);
     const { letter: id } = await takeLetter(desk, letter.bytes, new Date(letter.description.date));
-    records.set(letter.description.name, await store.letter(id));
+    records.set(letter.description.name, await store.letters.read(id));
   }
 }, 300_000);
 

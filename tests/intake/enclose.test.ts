@@ -224,7 +224,7 @@ test("sheets that came by way of a machine are for a person to see, and none is 
       ...mixed("b", ...parts),
     ]);
   const stateOf = async (bytes: Uint8Array) =>
-    (await desk.store.letter((await takeLetter(desk, bytes, new Date(0))).letter)).state;
+    (await desk.store.letters.read((await takeLetter(desk, bytes, new Date(0))).letter)).state;
   expect(await stateOf(letter("1", "X-Loop: alias@brightwire.example"))).toBe("held");
   expect(await stateOf(letter("2", "Precedence: bulk"))).toBe("held");
   expect(await stateOf(letter("3", "Auto-Submitted: auto-forwarded"))).toBe("held");

@@ -51,12 +51,16 @@ test("the answer to a forwarded letter goes to whoever forwarded it, and the let
   const made = await temporaryDesk({ sender });
   const desk = { ...made, rules: { ...made.rules, staff: [staff] } };
   const buyers: string[] = [];
-  const settle: typeof made.store.settle = (claim, outcome, now) => {
+  const settle: typeof made.store.letters.settle = (claim, outcome, now) => {
     buyers.push(outcome.buyer);
-    return made.store.settle(claim, outcome, now);
+    return made.store.letters.settle(claim, outcome, now);
   };
   const bytes = forward(inner("ines@brightwire.example"));
-  await takeLetter({ ...desk, store: { ...desk.store, settle } }, bytes, new Date("2026-11-09T15:00:00Z"));
+  await takeLetter(
+    { ...desk, store: { ...desk.store, letters: { ...desk.store.letters, settle } } },
+    bytes,
+    new Date("2026-11-09T15:00:00Z"),
+  );
   expect(buyers).toEqual(["ines@brightwire.example"]);
   expect(sender.kept.map(({ recipient }) => recipient)).toEqual([staff]);
 });

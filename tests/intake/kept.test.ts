@@ -19,7 +19,7 @@ beforeEach(async () => {
 async function orderOf(
   number = "FM-72",
 ): Promise<{ verdict: string | undefined; letters: number[]; sheets: string[] }> {
-  const [order] = await desk.store.orders(number);
+  const [order] = await desk.store.orders.named(number);
   return {
     verdict: order?.verdict,
     letters: (order?.letters ?? []).map(({ letter }) => letter),
@@ -35,11 +35,11 @@ async function postPage(to: LetterRecord, html: string): Promise<LetterRecord> {
     .replace(/^Content-[^]*?(?:\r\n(?![ \t])|$)/gim, "");
   const bytes = Buffer.from(`${header.trim()}\r\nContent-Type: text/html; charset=utf-8\r\n\r\n${html}\r\n`);
   const { letter } = await takeLetter(desk, bytes, desk.clock.now());
-  return desk.store.letter(letter);
+  return desk.store.letters.read(letter);
 }
 
 async function answerPage({ letter }: LetterRecord): Promise<string> {
-  const answer = await simpleParser(Buffer.from((await desk.store.answer(letter))?.bytes ?? ""));
+  const answer = await simpleParser(Buffer.from((await desk.store.answers.of(letter))?.bytes ?? ""));
   return answer.html === false ? "" : (answer.html ?? "");
 }
 
@@ -61,7 +61,7 @@ test("a word that its buyer keeps lets the order pass, and its record, answer an
   expect(answer).toMatch(/^PASS: order FM-72 is complete, nothing to fix\./);
   expect(answer).toMatch(/“SALONA” is kept as it stands, and is not asked about again for Mill\s+Race Baths/);
   expect(answer).toContain("Enclosed: proof FM-72.pdf.");
-  expect(await desk.store.openOrdersAt(new Date("2026-11-10T00:00:00Z"))).toEqual([]);
+  expect(await desk.store.orders.openAt(new Date("2026-11-10T00:00:00Z"))).toEqual([]);
 });
 
 test("it is not asked about again for that project, and still for every other and for everybody else", async () => {
@@ -116,7 +116,7 @@ describe("a person reads what says anything else", () => {
       expect(checksOf(reply)).toContain("letter-says-more");
     }
     expect((await orderOf()).verdict).toBe("person");
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
     expect(checksOf(await post(desk, { sheets: [{ ...salona, mark: "B-9" }] }))).toContain("spelling");
   });
 
@@ -134,7 +134,7 @@ describe("a person reads what says anything else", () => {
     const reply = await post(desk, { to: asked, text });
     expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
     expect(checksOf(reply)).toContain("letter-says-more");
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
     expect((await orderOf()).verdict).toBe("person");
   });
 
@@ -145,7 +145,7 @@ describe("a person reads what says anything else", () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text });
     expect(reply).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 
   test.each([
@@ -158,7 +158,7 @@ describe("a person reads what says anything else", () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await postPage(asked, `<html><body><p>${words}</p><p>Greta</p></body></html>`);
     expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 
   test.each([
@@ -171,14 +171,14 @@ describe("a person reads what says anything else", () => {
     const reply = await post(desk, { to: asked, text: `KEEP SALONA\n\n${words}` });
     expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
     expect((await orderOf()).verdict).toBe("person");
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 
   test("our own answer keeps nothing, even quoted without any mark", async () => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text: await answerTo(desk, asked) });
     expect(reply.verdict).toBe("person");
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 
   test("below a KEEP line it is known again, and remarks among it are seen", async () => {
@@ -225,7 +225,7 @@ describe("a person reads what says anything else", () => {
   test("a letter that replies to nothing of ours keeps nothing", async () => {
     await post(desk, { sheets: [salona] });
     expect(checksOf(await post(desk, { text: "KEEP SALONA" }))).toEqual(["no-sheet"]);
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 });
 
@@ -321,8 +321,8 @@ describe("who may keep a word", () => {
     const asked = await post(desk, { sheets: [salona] });
     const kept = await post(desk, { from: omar, to: asked, text: "KEEP SALONA\n\nOmar Bell" });
     expect(kept).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
-    expect(await desk.store.keptWords(greta)).toHaveLength(1);
-    expect(await desk.store.keptWords("omar@fallowmere.example")).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toHaveLength(1);
+    expect(await desk.store.buyers.keptWords("omar@fallowmere.example")).toEqual([]);
   });
 
   test.each([
@@ -338,7 +338,7 @@ describe("who may keep a word", () => {
     expect(await answerTo(desk, reply)).toBe(told);
     expect(told).not.toMatch(/SALONA|FM-72|Mill Race/);
     for (const buyer of [greta, from.slice(from.indexOf("<") + 1, -1)])
-      expect(await desk.store.keptWords(buyer)).toEqual([]);
+      expect(await desk.store.buyers.keptWords(buyer)).toEqual([]);
     expect(await orderOf()).toMatchObject({ verdict: "confirm", letters: [asked.letter] });
   });
 
@@ -349,8 +349,8 @@ describe("who may keep a word", () => {
     const own = await post(desk, { from, sheets: [{ ...salona, mark: "E-1" }] });
     expect(checksOf(own)).toContain("sender-unproven");
     expect(await post(desk, { from, to: own, text: "KEEP SALONA" })).toMatchObject({ verdict: "person" });
-    expect(await desk.store.keptWords(greta)).toEqual([]);
-    expect(await desk.store.keptWords("eve@stranger.example")).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords("eve@stranger.example")).toEqual([]);
   });
 
   test("a letter too many in an hour waits, and the order stays as it was", async () => {
@@ -358,7 +358,7 @@ describe("who may keep a word", () => {
     desk = { ...desk, rules: { ...rules, mostAnswers: { ...rules.mostAnswers, toOne: 1 } } };
     const asked = await post(desk, { sheets: [salona] });
     expect(await post(desk, { to: asked, text: "KEEP SALONA" })).toMatchObject({ state: "received" });
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
     expect(await orderOf()).toMatchObject({ verdict: "confirm", letters: [asked.letter] });
   });
 
@@ -367,8 +367,8 @@ describe("who may keep a word", () => {
     const words = Buffer.from(await letterOf({ to: asked, text: "KEEP SALONA" }));
     const machine = Buffer.concat([Buffer.from("Auto-Submitted: auto-replied\r\n"), words]);
     const { letter } = await takeLetter(desk, machine, desk.clock.now());
-    expect(await desk.store.letter(letter)).toMatchObject({ state: "silent" });
-    expect(await desk.store.keptWords(greta)).toEqual([]);
+    expect(await desk.store.letters.read(letter)).toMatchObject({ state: "silent" });
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 });
 
@@ -384,10 +384,13 @@ test.each(["before", "after"])(
       ...desk,
       store: {
         ...desk.store,
-        settle: async (...given) => {
-          if (when === "after") await desk.store.settle(...given);
-          deaths += 1;
-          throw new Error("the process ends here");
+        letters: {
+          ...desk.store.letters,
+          settle: async (...given) => {
+            if (when === "after") await desk.store.letters.settle(...given);
+            deaths += 1;
+            throw new Error("the process ends here");
+          },
         },
       },
     };
@@ -400,7 +403,7 @@ test.each(["before", "after"])(
     expect(verdict).toBe("pass");
     expect(letters).toHaveLength(2);
     expect(sender.kept).toHaveLength(2);
-    expect(await desk.store.keptWords(greta)).toEqual([{ word: "SALONA", project: "MILLRACEBATHS" }]);
-    expect(await desk.store.letter(letters[1] ?? 0)).toMatchObject({ state: "sent", verdict: "pass" });
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([{ word: "SALONA", project: "MILLRACEBATHS" }]);
+    expect(await desk.store.letters.read(letters[1] ?? 0)).toMatchObject({ state: "sent", verdict: "pass" });
   },
 );

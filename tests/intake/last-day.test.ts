@@ -28,7 +28,7 @@ test.each([
     const nextWeek = new Date("2027-01-08T15:00:00Z");
     const desk = await temporaryDesk({ editions: leaving, clock: { now: () => nextWeek } });
     const { letter: number } = await takeLetter(desk, letter, new Date(moment));
-    const { problems } = await desk.store.letter(number);
+    const { problems } = await desk.store.letters.read(number);
     expect(problems.filter(({ check }) => check === "outdated-edition").map((one) => one.wording)).toEqual([
       wording,
     ]);

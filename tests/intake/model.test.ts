@@ -175,8 +175,10 @@ const commands = fc.commands(
 
 /** What the record holds, in words that do not depend on the letters' numbers. */
 async function recordOf(desk: Desk): Promise<unknown> {
-  const state = await desk.store.stateOf("ines@brightwire.example", []);
-  const records = (await Promise.all(state.orders.map((order) => desk.store.orders(order.number)))).flat();
+  const state = await desk.store.buyers.stateOf("ines@brightwire.example", []);
+  const records = (
+    await Promise.all(state.orders.map((order) => desk.store.orders.named(order.number)))
+  ).flat();
   const nameOf = new Map(state.orders.flatMap(({ sheets }) => sheets).map((one) => [one.id, one.file]));
   return {
     standing: state.orders
@@ -225,9 +227,9 @@ function lettersIn(
 /** Every sheet that was sent is named in the answer to its letter, and every letter is answered once. */
 async function everySheetIsAnswered(desk: Desk, sent: readonly QuickLetter[]): Promise<void> {
   for (let n = 1; n <= sent.length; n++) {
-    const record = await desk.store.letter(n);
+    const record = await desk.store.letters.read(n);
     expect(record.state).toBe("sent");
-    const answer = await desk.store.answer(n);
+    const answer = await desk.store.answers.of(n);
     const { text = "" } = await simpleParser(Buffer.from(answer?.bytes ?? ""));
     const words = text.replaceAll(/\s+/g, " ");
     for (const { file } of record.attachments) expect(words).toContain(file);
@@ -238,12 +240,12 @@ async function everySheetIsAnswered(desk: Desk, sent: readonly QuickLetter[]): P
 async function nothingPassesUnaccounted(desk: Desk, sent: readonly QuickLetter[]): Promise<void> {
   const told = new Set<string>();
   for (let n = 1; n <= sent.length; n++)
-    for (const { check, facts } of (await desk.store.letter(n)).problems)
+    for (const { check, facts } of (await desk.store.letters.read(n)).problems)
       if (["sheet-replaced", "same-sheet-twice"].includes(check))
         for (const fact of Object.values(facts).flat()) told.add(String(fact));
-  const { orders } = await desk.store.stateOf("ines@brightwire.example", []);
+  const { orders } = await desk.store.buyers.stateOf("ines@brightwire.example", []);
   for (const { number: n, sheets } of orders) {
-    const [record] = await desk.store.orders(n);
+    const [record] = await desk.store.orders.named(n);
     if (record?.verdict === "pass") {
       const places = sheets.map(wallPlaceOf);
       expect(new Set(places).size).toBe(places.length);
@@ -277,7 +279,7 @@ test("whatever comes at once, again or late, the record is that of the same lett
       const alone = await openReal(1);
       for (const letter of lettersIn(real, model.sent, "letters.id")) {
         const bytes = quickBytes(letter);
-        await alone.desks[0]?.store.receive(letterKey(bytes), bytes, letter.receivedAt);
+        await alone.desks[0]?.store.letters.receive(letterKey(bytes), bytes, letter.receivedAt);
       }
       for (const letter of lettersIn(real, model.sent, "events.id")) await take(alone, letter, 0);
       expect(await recordOf(desk)).toEqual(await recordOf(alone.desks[0] ?? desk));

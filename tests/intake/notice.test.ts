@@ -90,7 +90,7 @@ test("a letter is told of when its answer has gone, and again when that is refus
   says = { kind: "sent", words: "250" };
   await takeDue(desk);
   expect(await sendNotice(desk)).toBe("told");
-  const [letter] = await desk.store.forPerson(desk.clock.now());
+  const [letter] = await desk.store.people.waiting(desk.clock.now());
   expect(letter).toMatchObject({ verdict: "person", state: "sent" });
   expect((await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""))).text).toContain(
     "answered, and one of you",
@@ -104,19 +104,19 @@ test("a letter told of as held is not told of again, one whose answer is refused
   forward(61);
   expect(await sendNotice(desk)).toBe("nothing");
   const claim = { letter, fence: 1 } as const;
-  await desk.store.mark(claim, "refused", "550", desk.clock.now());
+  await desk.store.letters.mark(claim, "refused", "550", desk.clock.now());
   expect(await sendNotice(desk)).toBe("told");
 });
 
 test("an answer told of as lost and then given up is told of anew, an hour later at the earliest", async () => {
   const { desk, forward } = await deskWith();
-  const { letter } = await desk.store.receive("k", fromTwo(1), desk.clock.now());
+  const { letter } = await desk.store.letters.receive("k", fromTwo(1), desk.clock.now());
   const claim = { letter, fence: 0 } as const;
-  await desk.store.mark(claim, "unknown", "connection lost", desk.clock.now());
+  await desk.store.letters.mark(claim, "unknown", "connection lost", desk.clock.now());
   forward(61);
   expect(await sendNotice(desk)).toBe("told");
   forward(3);
-  await desk.store.mark(claim, "held", "nobody can see", desk.clock.now());
+  await desk.store.letters.mark(claim, "held", "nobody can see", desk.clock.now());
   expect(await sendNotice(desk)).toBe("nothing");
   forward(58);
   expect(await sendNotice(desk)).toBe("told");
@@ -124,9 +124,9 @@ test("an answer told of as lost and then given up is told of anew, an hour later
 
 test("a flood of letters is told of in parts", async () => {
   const { desk, sender, forward } = await deskWith();
-  for (let n = 0; n < 620; n++) await desk.store.receive(`k${n}`, fromTwo(n), desk.clock.now());
+  for (let n = 0; n < 620; n++) await desk.store.letters.receive(`k${n}`, fromTwo(n), desk.clock.now());
   for (let n = 1; n <= 620; n++)
-    await desk.store.mark({ letter: n, fence: 0 }, "held", "x", desk.clock.now());
+    await desk.store.letters.mark({ letter: n, fence: 0 }, "held", "x", desk.clock.now());
   expect(await sendNotice(desk)).toBe("told");
   forward(61);
   expect(await sendNotice(desk)).toBe("told");
@@ -138,7 +138,7 @@ test("a flood of letters is told of in parts", async () => {
     "120 letters need a person",
   ]);
   expect(told[0]?.text).toContain("… and 460 more.");
-  expect(await desk.store.forPerson(desk.clock.now())).toHaveLength(620);
+  expect(await desk.store.people.waiting(desk.clock.now())).toHaveLength(620);
 });
 
 test("customer service is not told of what it sends itself, and its replies to notices are not answered", async () => {
@@ -153,7 +153,7 @@ test("customer service is not told of what it sends itself, and its replies to n
     .replace("<t@", "<u@")
     .replace("Subject", `In-Reply-To: ${sender.kept[0]?.messageId}\r\nSubject`);
   const { letter } = await takeLetter(desk, Buffer.from(reply), desk.clock.now());
-  expect(await desk.store.letter(letter)).toMatchObject({
+  expect(await desk.store.letters.read(letter)).toMatchObject({
     state: "held",
     why: "it replies to a notice of this desk",
   });

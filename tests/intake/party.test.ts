@@ -17,16 +17,19 @@ beforeEach(async () => {
     },
     store: {
       ...made.store,
-      ownerOf: (number) =>
-        Promise.resolve(
-          {
-            "BW-2207": { buyer: "ines@brightwire.example", domain: "brightwire.example" },
-            "FM-1": { buyer: "jo@freemail.example" },
-            "OLD-1": { buyer: "ines@brightwire.example" },
-          }[number],
-        ),
-      knows: (sender) => Promise.resolve(sender.startsWith("ines@")),
-      proved: (sender) => Promise.resolve(sender === "ines@brightwire.example"),
+      buyers: {
+        ...made.store.buyers,
+        ownerOf: (number) =>
+          Promise.resolve(
+            {
+              "BW-2207": { buyer: "ines@brightwire.example", domain: "brightwire.example" },
+              "FM-1": { buyer: "jo@freemail.example" },
+              "OLD-1": { buyer: "ines@brightwire.example" },
+            }[number],
+          ),
+        knows: (sender) => Promise.resolve(sender.startsWith("ines@")),
+        proved: (sender) => Promise.resolve(sender === "ines@brightwire.example"),
+      },
     },
   };
 });

@@ -25,7 +25,7 @@ const parts = (...some: string[]): string =>
 
 async function take(desk: Desk, headers: readonly string[], body?: string): Promise<LetterRecord> {
   const { letter } = await takeLetter(desk, letterOf(headers, body), start);
-  return desk.store.letter(letter);
+  return desk.store.letters.read(letter);
 }
 
 const mixed = 'Content-Type: multipart/mixed; boundary="b"';
@@ -110,7 +110,8 @@ describe("everything else waits for a person", () => {
     const made = await temporaryDesk();
     const numbersKnown = (keys: readonly string[]): Promise<boolean> =>
       Promise.resolve(keys.includes("KF1001"));
-    const desk = { ...made, store: { ...made.store, numbersKnown } };
+    const buyers = { ...made.store.buyers, numbersKnown };
+    const desk = { ...made, store: { ...made.store, buyers } };
     for (const [n, body] of ["Stop kf 1001 please", "re KF-1001", "nothing of yours"].entries())
       expect((await take(desk, [absence, `Message-ID: <${n}@b.example>`], body)).state).toBe(
         n < 2 ? "held" : "silent",
@@ -150,7 +151,7 @@ describe("a delivery report about an answer of ours", () => {
   test("is filed, and the letter that was answered needs a person", async () => {
     const { desk, letter, messageId } = await answered();
     expect(await take(desk, ...reportOn(messageId))).toMatchObject({ state: "silent" });
-    expect(await desk.store.letter(letter)).toMatchObject({
+    expect(await desk.store.letters.read(letter)).toMatchObject({
       state: "refused",
       why: "your answer to ines@brightwire.example came back: 550 5.1.1 no such user here",
     });
@@ -159,7 +160,7 @@ describe("a delivery report about an answer of ours", () => {
   test("says nothing more while the answer is only late", async () => {
     const { desk, letter, messageId } = await answered();
     expect(await take(desk, ...reportOn(messageId, "delayed"))).toMatchObject({ state: "silent" });
-    expect(await desk.store.letter(letter)).toMatchObject({ state: "sent" });
+    expect(await desk.store.letters.read(letter)).toMatchObject({ state: "sent" });
   });
 
   test("is seen too where it repeats the answer with all its files, in words of its own", async () => {
@@ -167,25 +168,25 @@ describe("a delivery report about an answer of ours", () => {
     const body = `Hi. This is the mail program. I could not deliver it.\r\n\r\n--- Below this line is a copy.\r\n\r\n${Buffer.from(bytes ?? "").toString("latin1")}`;
     const headers = ["From: mailer-daemon@brightwire.example", "Subject: failure notice", "Return-Path: <>"];
     expect(await take(desk, headers, body)).toMatchObject({ state: "silent" });
-    expect(await desk.store.letter(letter)).toMatchObject({ state: "refused" });
+    expect(await desk.store.letters.read(letter)).toMatchObject({ state: "refused" });
   });
 
   test("that is made up is for a person, and changes nothing", async () => {
     const { desk, letter } = await answered();
     const forged = "<burin.00000000000000000000000000000000@quillgate.example>";
     expect(await take(desk, ...reportOn(forged))).toMatchObject({ state: "held" });
-    expect(await desk.store.letter(letter)).toMatchObject({ state: "sent" });
+    expect(await desk.store.letters.read(letter)).toMatchObject({ state: "sent" });
   });
 
   test("and the answer itself, sent back, is filed", async () => {
     const { desk, bytes } = await answered();
     const { letter } = await takeLetter(desk, bytes ?? new Uint8Array(), start);
-    expect(await desk.store.letter(letter)).toMatchObject({ state: "silent" });
+    expect(await desk.store.letters.read(letter)).toMatchObject({ state: "silent" });
   });
 
   test("an absence note that repeats our own subject speaks of no order", async () => {
     const { desk, messageId } = await answered();
-    const answer = await desk.store.answer(1);
+    const answer = await desk.store.answers.of(1);
     const subject = /^Subject: (.+)$/m.exec(Buffer.from(answer?.bytes ?? "").toString("latin1"))?.[1] ?? "";
     const headers = [absence, `In-Reply-To: ${messageId}`, `Subject: Automatic reply: ${subject}`];
     expect(await take(desk, headers, "Away.\r\n> order KF-1001 has passed")).toMatchObject({

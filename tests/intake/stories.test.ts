@@ -36,13 +36,13 @@ async function story(...letters: (readonly QuickSheet[] | Partial<QuickLetter>)[
 }
 
 async function orderOf(number = "BW-2207"): Promise<OrderRecord> {
-  const [order] = await desk.store.orders(number);
+  const [order] = await desk.store.orders.named(number);
   if (order === undefined) throw new Error(`no order ${number}`);
   return order;
 }
 
 async function answerTo(record: LetterRecord | undefined): Promise<string> {
-  const answer = await desk.store.answer(record?.letter ?? 0);
+  const answer = await desk.store.answers.of(record?.letter ?? 0);
   const { text = "" } = await simpleParser(Buffer.from(answer?.bytes ?? ""));
   return text.replaceAll(/\s+/g, " ");
 }
@@ -85,7 +85,7 @@ describe("two letters of one order at once", () => {
     );
     desk = first;
     while (await takeDue(first));
-    return Promise.all(taken.map(({ letter }) => first.store.letter(letter)));
+    return Promise.all(taken.map(({ letter }) => first.store.letters.read(letter)));
   }
 
   test("never both pass when both hold a sheet for one place", async () => {

@@ -36,13 +36,13 @@ async function deskAt(changes: Partial<Desk> = {}) {
 }
 
 const take = (desk: Desk, bytes = letterBytes()) => takeLetter(desk, bytes, start);
-const stateOf = async (desk: Desk, letter: number) => (await desk.store.letter(letter)).state;
+const stateOf = async (desk: Desk, letter: number) => (await desk.store.letters.read(letter)).state;
 
 test("a letter without a sheet is answered, and a person is to look", async () => {
   const sender = keepingSender();
   const { desk } = await deskAt({ sender });
   const { letter } = await take(desk);
-  expect(await desk.store.letter(letter)).toMatchObject({ state: "sent", verdict: "person" });
+  expect(await desk.store.letters.read(letter)).toMatchObject({ state: "sent", verdict: "person" });
   const answer = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
   expect(answer.inReplyTo).toBe("<1@brightwire.example>");
   expect(answer.references).toBe("<1@brightwire.example>");
@@ -64,7 +64,7 @@ test("a letter from nobody, or from two, is held for a person and not answered",
   const { desk } = await deskAt({ sender });
   for (const headers of [["From: "], ["From: a@one.example", "From: b@two.example"]]) {
     const { letter } = await take(desk, letterBytes(headers));
-    expect(await desk.store.letter(letter)).toMatchObject({
+    expect(await desk.store.letters.read(letter)).toMatchObject({
       state: "held",
       why: expect.stringContaining("sender"),
     });
@@ -76,7 +76,7 @@ test("a machine's report is filed in silence, with the reason", async () => {
   const sender = keepingSender();
   const { desk } = await deskAt({ sender });
   const { letter } = await take(desk, letterBytes(["Auto-Submitted: auto-replied"]));
-  expect(await desk.store.letter(letter)).toMatchObject({
+  expect(await desk.store.letters.read(letter)).toMatchObject({
     state: "silent",
     why: expect.stringContaining("machine"),
   });
@@ -207,14 +207,14 @@ test("a letter that was being sent when the program died is looked for first", a
   const sender = keepingSender();
   const { desk, forward } = await deskAt({ sender: { ...sender, send: () => new Promise(() => undefined) } });
   void take(desk); // never comes back: as if the program had died
-  await expect.poll(() => desk.store.states()).toEqual({ sending: 1 });
+  await expect.poll(() => desk.store.letters.states()).toEqual({ sending: 1 });
   forward(661); // its lease has run out
   const next = { ...desk, sender };
   await takeDue(next);
-  expect(await desk.store.states()).toEqual({ unknown: 1 });
+  expect(await desk.store.letters.states()).toEqual({ unknown: 1 });
   forward(121);
   await takeDue(next);
-  expect(await desk.store.states()).toEqual({ sent: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 1 });
   expect(sender.kept).toHaveLength(1);
 });
 
@@ -243,12 +243,12 @@ async function deskThatDies() {
 
 test("a letter that ended the program three times by chance is opened once more after a rest", async () => {
   const { desk, forward, sender, opened, mend } = await deskThatDies();
-  expect([await desk.store.states(), opened()]).toEqual([{ received: 1 }, 3]);
+  expect([await desk.store.letters.states(), opened()]).toEqual([{ received: 1 }, 3]);
   expect(await takeDue(desk)).toBe(false);
   mend();
   forward(901);
   await takeDue(desk);
-  expect(await desk.store.states()).toEqual({ sent: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 1 });
   expect(sender.kept).toHaveLength(1);
 });
 
@@ -261,7 +261,7 @@ test("one that ends it then too is for a person, and its sender is told so", asy
   await takeDue(desk);
   expect(opened()).toBe(4);
   const why = "the program ended 4 times while it was open";
-  expect(await desk.store.forPerson(start)).toMatchObject([
+  expect(await desk.store.people.waiting(start)).toMatchObject([
     { state: "sent", verdict: "person", from: "ines@brightwire.example", subject: "Stations", why },
   ]);
   const told = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
@@ -277,11 +277,11 @@ test("a letter on which the program fails whenever it is opened is for a person,
   const aside: number[] = [];
   await takeLetter(desk, letterBytes(), start, (letter) => aside.push(letter));
   for (const wait of [61, 61, 61, 901]) {
-    expect(await desk.store.states()).toEqual({ received: 1 });
+    expect(await desk.store.letters.states()).toEqual({ received: 1 });
     forward(wait);
     await takeDue(desk, (letter) => aside.push(letter));
   }
-  expect(await desk.store.forPerson(start)).toMatchObject([
+  expect(await desk.store.people.waiting(start)).toMatchObject([
     { verdict: "person", from: "ines@brightwire.example", why: "the program failed on it: out of order" },
   ]);
   expect(sender.kept).toHaveLength(1);
@@ -304,7 +304,7 @@ async function deskWithin(most: Partial<Desk["rules"]["mostAnswers"]>) {
 test("a burst of 26 letters of one sender is answered, those over the limit an hour later", async () => {
   const { desk, forward, answerDue } = await deskWithin({});
   for (let n = 1; n <= 26; n++) await take(desk, letterBytes([], n));
-  expect(await desk.store.states()).toEqual({ sent: 20, received: 6 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 20, received: 6 });
   forward(3599);
   expect(await answerDue()).toBe(20);
   forward(2);
@@ -314,7 +314,7 @@ test("a burst of 26 letters of one sender is answered, those over the limit an h
 test("everybody together waits where the desk gives no more answers", async () => {
   const { desk, forward, answerDue } = await deskWithin({ toAll: 2 });
   for (const n of [1, 2, 3]) await take(desk, letterBytes([`From: a${n}@brightwire.example`], n));
-  expect(await desk.store.states()).toEqual({ sent: 2, received: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 2, received: 1 });
   forward(3601);
   expect(await answerDue()).toBe(3);
 });
@@ -336,16 +336,16 @@ test("a thread that goes round and round waits, whoever writes in it, and other 
     await take(desk, letterBytes(last === "" ? [from] : [from, `In-Reply-To: ${last}`], n));
     last = sender.kept.at(-1)?.messageId ?? "";
   }
-  expect(await desk.store.states()).toEqual({ sent: 2, received: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 2, received: 1 });
   await take(desk, letterBytes([], 4));
-  expect(await desk.store.states()).toEqual({ sent: 3, received: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 3, received: 1 });
 });
 
 test("where as many letters wait as a day allows, more are for a person, who sees whose they are", async () => {
   const { desk } = await deskWithin({ toOne: 1, toOneADay: 2 });
   for (let n = 1; n <= 5; n++) await take(desk, letterBytes([], n));
-  expect(await desk.store.states()).toEqual({ sent: 1, received: 2, held: 2 });
-  expect(await desk.store.forPerson(start)).toContainEqual(
+  expect(await desk.store.letters.states()).toEqual({ sent: 1, received: 2, held: 2 });
+  expect(await desk.store.people.waiting(start)).toContainEqual(
     expect.objectContaining({ state: "held", from: "ines@brightwire.example", subject: "Stations" }),
   );
 });
@@ -354,7 +354,7 @@ test("machines' letters and letters from nobody do not wait: they get no answer"
   const { desk } = await deskWithin({ toOne: 1 });
   await take(desk);
   await take(desk, letterBytes(["Auto-Submitted: auto-replied"], 2));
-  expect(await desk.store.states()).toEqual({ sent: 1, silent: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 1, silent: 1 });
 });
 
 test("an answer that is never found is sent three times in all, and then a person looks", async () => {
@@ -375,7 +375,7 @@ test("an answer that is never found is sent three times in all, and then a perso
   }
   expect(kept).toHaveLength(3);
   expect(new Set(kept).size).toBe(1);
-  expect(await desk.store.letter(letter)).toMatchObject({
+  expect(await desk.store.letters.read(letter)).toMatchObject({
     state: "held",
     why: expect.stringContaining("sent 3 times"),
   });
@@ -386,7 +386,7 @@ test("while the server may yet take the answer, no other worker takes the letter
   const { desk, forward } = await deskAt({ sender: { ...sender, send: () => new Promise(() => undefined) } });
   const quick = { ...desk, rules: { ...desk.rules, lease: 30 } };
   void take(quick);
-  await expect.poll(() => desk.store.states()).toEqual({ sending: 1 });
+  await expect.poll(() => desk.store.letters.states()).toEqual({ sending: 1 });
   forward(600);
   expect(await takeDue(quick)).toBe(false);
   forward(61);
@@ -407,7 +407,7 @@ test("an answer's Message-ID is always the same for a letter, and nobody can wor
 test("a letter received but not checked when the program died is answered by the next run", async () => {
   const sender = keepingSender();
   const { desk } = await deskAt({ sender });
-  await desk.store.receive("key", letterBytes(), start);
+  await desk.store.letters.receive("key", letterBytes(), start);
   expect(await takeDue(desk)).toBe(true);
-  expect(await desk.store.states()).toEqual({ sent: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 1 });
 });

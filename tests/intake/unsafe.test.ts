@@ -18,7 +18,7 @@ test("a letter that opening does harm is answered, and a person is to look", asy
   const reader = { ...directReader, letter: () => Promise.resolve({ ok: false, why: "too slow" } as const) };
   const desk = await temporaryDesk({ sender, reader });
   const { letter } = await takeLetter(desk, bytes, new Date(0));
-  const { problems, ...record } = await desk.store.letter(letter);
+  const { problems, ...record } = await desk.store.letters.read(letter);
   expect(record).toMatchObject({ state: "sent", verdict: "person", attachments: [] });
   expect(problems.map(({ check, wording }) => [check, wording])).toEqual([["no-sheet", "unsafe"]]);
   const answer = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
@@ -30,7 +30,7 @@ test("a file that opening does harm is told by its name, and the letter is answe
   const reader = { ...directReader, file: () => Promise.resolve({ ok: false, why: "died" } as const) };
   const desk = await temporaryDesk({ sender, reader });
   const { letter } = await takeLetter(desk, bytes, new Date(0));
-  expect(await desk.store.letter(letter)).toMatchObject({
+  expect(await desk.store.letters.read(letter)).toMatchObject({
     state: "sent",
     attachments: [{ file: "a.pdf", kind: "unsafe" }],
   });

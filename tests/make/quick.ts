@@ -143,5 +143,5 @@ export const quickReader: Reader = {
 /** Has a desk take a quick letter; gives what became of it. */
 export async function takeQuick(desk: Desk, letter: QuickLetter): Promise<LetterRecord> {
   const { letter: id } = await takeLetter(desk, quickBytes(letter), letter.receivedAt);
-  return desk.store.letter(id);
+  return desk.store.letters.read(id);
 }

@@ -74,11 +74,11 @@ export async function letterOf({
 /** Has a desk take a letter; gives what became of it. */
 export async function post(desk: Desk, mail: Written): Promise<LetterRecord> {
   const { letter } = await takeLetter(desk, await letterOf(mail), desk.clock.now());
-  return desk.store.letter(letter);
+  return desk.store.letters.read(letter);
 }
 
 /** The text of the answer that a letter got. */
 export async function answerTo(desk: Desk, { letter }: LetterRecord): Promise<string> {
-  const answer = await simpleParser(Buffer.from((await desk.store.answer(letter))?.bytes ?? ""));
+  const answer = await simpleParser(Buffer.from((await desk.store.answers.of(letter))?.bytes ?? ""));
   return answer.text ?? "";
 }

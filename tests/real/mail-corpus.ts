@@ -83,7 +83,7 @@ for (const { name, bytes } of lettersIn(corpus)) {
     again++;
     continue;
   }
-  const { state, why, attachments } = await desk.store.letter(taken.letter);
+  const { state, why, attachments } = await desk.store.letters.read(taken.letter);
   const reasoned = state === "sent" || ((state === "held" || state === "silent") && (why ?? "") !== "");
   if (!reasoned || why?.startsWith("the program failed"))
     faults.push(`${name}: ends ${state}, ${why ?? "without a reason"}`);

@@ -236,7 +236,7 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     const desk = { ...made, rules: { ...made.rules, nameServers: [server.address] } };
     const take = async (letter: string) => {
       const taken = await takeLetter(desk, Buffer.from(letter), new Date("2026-11-09T15:00:00Z"));
-      return desk.store.letter(taken.letter);
+      return desk.store.letters.read(taken.letter);
     };
     expect(await take(plain)).toMatchObject({ state: "held", why: expect.stringMatching(/forged/) });
     expect(sender.kept).toEqual([]);
@@ -248,7 +248,7 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
       Buffer.from(`X: 2\r\n${plain}`.replace("Hello", "Hello again")),
       new Date(0),
     );
-    expect(await desk.store.letter(later.letter)).toMatchObject({ state: "received" });
+    expect(await desk.store.letters.read(later.letter)).toMatchObject({ state: "received" });
     expect(sender.kept.map(({ recipient }) => recipient)).toEqual([ines]);
   });
 });

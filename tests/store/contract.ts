@@ -18,18 +18,18 @@ const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 export function storeContract(open: () => Promise<Store>): void {
   test("a letter is kept byte for byte", async () => {
     const store = await open();
-    const { letter } = await store.receive("k1", bytes("From: a\n\nb"), monday);
-    expect(await store.bytesOf(letter)).toEqual(bytes("From: a\n\nb"));
-    expect(await store.states()).toEqual({ received: 1 });
+    const { letter } = await store.letters.receive("k1", bytes("From: a\n\nb"), monday);
+    expect(await store.letters.bytesOf(letter)).toEqual(bytes("From: a\n\nb"));
+    expect(await store.letters.states()).toEqual({ received: 1 });
   });
 
   test("the same letter twice is one row", async () => {
     const store = await open();
-    const first = await store.receive("k1", bytes("x"), monday);
-    expect(await store.receive("k1", bytes("x"), later)).toEqual({ ...first, again: true });
+    const first = await store.letters.receive("k1", bytes("x"), monday);
+    expect(await store.letters.receive("k1", bytes("x"), later)).toEqual({ ...first, again: true });
     const both = await Promise.all([
-      store.receive("k2", bytes("y"), monday),
-      store.receive("k2", bytes("y"), monday),
+      store.letters.receive("k2", bytes("y"), monday),
+      store.letters.receive("k2", bytes("y"), monday),
     ]);
     expect(new Set(both.map(({ letter }) => letter)).size).toBe(1);
   });
@@ -41,7 +41,7 @@ export function storeContract(open: () => Promise<Store>): void {
       deviceAt(1),
       device({ id: "1/3" }, { "1": ["RECEPTION", ""] }),
     ]);
-    const record = await store.letter(letter);
+    const record = await store.letters.read(letter);
     expect(record).toMatchObject({
       verdict: "fail",
       state: "ready",
@@ -50,7 +50,7 @@ export function storeContract(open: () => Promise<Store>): void {
       sheets: 3,
     });
     expect(record.problems.map(({ check }) => check)).toContain("row-too-long");
-    expect((await store.answer(letter))?.bytes).toEqual(bytes("answer to k1"));
+    expect((await store.answers.of(letter))?.bytes).toEqual(bytes("answer to k1"));
   });
 
   test("sheets stand, a stopped one among them, and the order says why it has not passed", async () => {
@@ -59,20 +59,20 @@ export function storeContract(open: () => Promise<Store>): void {
     const standing = await sheetsOf(store);
     expect(standing.map(({ id }) => id)).toEqual(["1/1", "1/2", "1/3"]);
     expect(standing[0]).toEqual(plate());
-    const [order] = await store.orders("BW-2207");
+    const [order] = await store.orders.named("BW-2207");
     expect(order).toMatchObject({ verdict: "fail", revision: 1 });
     expect(order?.problems.map(({ check }) => check)).toContain("row-too-long");
   });
 
   test("a report made from a state that has moved meanwhile is refused, and nothing of it is stored", async () => {
     const store = await open();
-    const state = await store.stateOf(ines, ["BW-2207"]);
+    const state = await store.buyers.stateOf(ines, ["BW-2207"]);
     await settled(store, "k1", [plate(), deviceAt(1)]);
     await expect(settled(store, "k2", [deviceAt(2, { id: "2/1" })], later, {}, state)).rejects.toThrow(
       StateMoved,
     );
     expect((await sheetsOf(store)).map(({ id }) => id)).toEqual(["1/1", "1/2"]);
-    expect(await store.states()).toEqual({ ready: 1, received: 1 });
+    expect(await store.letters.states()).toEqual({ ready: 1, received: 1 });
   });
 
   test("a number that somebody else has named meanwhile is refused", async () => {
@@ -86,7 +86,7 @@ export function storeContract(open: () => Promise<Store>): void {
     const store = await open();
     const slate = deviceAt(2, { id: "1/3", finish: "SLT", lettering: "MLK" });
     await settled(store, "k1", [plate(), deviceAt(1), slate]);
-    const asked = async () => (await store.orders("BW-2207"))[0]?.questions ?? [];
+    const asked = async () => (await store.orders.named("BW-2207"))[0]?.questions ?? [];
     const [first] = await asked();
     expect(first).toMatchObject({ station: "S-104", position: 2, openedAt: monday });
     await settled(store, "k2", [{ ...slate, id: "2/1", file: "again.pdf" }], later);
@@ -97,15 +97,15 @@ export function storeContract(open: () => Promise<Store>): void {
 
   test("letters of one lane are taken up oldest first, those of another beside them", async () => {
     const store = await open();
-    const second = await store.receive("k2", bytes("y"), later, "brightwire.example");
-    const first = await store.receive("k1", bytes("x"), monday, "brightwire.example");
-    const other = await store.receive("k3", bytes("z"), later, "stranger.example");
-    expect(await store.claim(second.letter, later, leaseEnd)).toBeUndefined();
+    const second = await store.letters.receive("k2", bytes("y"), later, "brightwire.example");
+    const first = await store.letters.receive("k1", bytes("x"), monday, "brightwire.example");
+    const other = await store.letters.receive("k3", bytes("z"), later, "stranger.example");
+    expect(await store.letters.claim(second.letter, later, leaseEnd)).toBeUndefined();
     const claim = await claimed(store, first.letter, later);
-    expect(await store.claim(second.letter, later, leaseEnd)).toBeUndefined();
-    expect(await store.claimDue(later, leaseEnd)).toMatchObject({ letter: other.letter });
-    await store.mark(claim, "held", "for this test", later);
-    expect(await store.claimDue(later, leaseEnd)).toMatchObject({ letter: second.letter });
+    expect(await store.letters.claim(second.letter, later, leaseEnd)).toBeUndefined();
+    expect(await store.letters.claimDue(later, leaseEnd)).toMatchObject({ letter: other.letter });
+    await store.letters.mark(claim, "held", "for this test", later);
+    expect(await store.letters.claimDue(later, leaseEnd)).toMatchObject({ letter: second.letter });
   });
 
   test("a new sheet for the same place takes the place of the old one", async () => {
@@ -120,9 +120,9 @@ export function storeContract(open: () => Promise<Store>): void {
   test("another buyer's order of the same number is another order", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
-    expect(await store.ownerOf("bw 2207")).toEqual({ buyer: ines });
-    expect(await store.ownerOf("BW-9")).toBeUndefined();
-    expect((await store.stateOf("eve@stranger.example", ["BW-2207"])).orders).toEqual([]);
+    expect(await store.buyers.ownerOf("bw 2207")).toEqual({ buyer: ines });
+    expect(await store.buyers.ownerOf("BW-9")).toBeUndefined();
+    expect((await store.buyers.stateOf("eve@stranger.example", ["BW-2207"])).orders).toEqual([]);
   });
 
   test("a past moment is counted as it stood then", async () => {
@@ -134,11 +134,11 @@ export function storeContract(open: () => Promise<Store>): void {
       [2, 3, 4].map((position) => ({ ...deviceAt(position), id: `2/${position}` })),
       new Date("2026-11-10T14:00:00Z"),
     );
-    const [open1] = await store.openOrdersAt(new Date("2026-11-10T06:00:00Z"));
+    const [open1] = await store.orders.openAt(new Date("2026-11-10T06:00:00Z"));
     expect(open1).toMatchObject({ number: "BW-2207", verdict: "waiting" });
     expect(open1?.missing.map(({ position }) => position)).toEqual([2, 3, 4]);
-    expect(await store.openOrdersAt(new Date("2026-11-11T06:00:00Z"))).toEqual([]);
-    expect(await store.lettersBetween(monday, new Date("2026-11-10T00:00:00Z"))).toHaveLength(1);
+    expect(await store.orders.openAt(new Date("2026-11-11T06:00:00Z"))).toEqual([]);
+    expect(await store.letters.between(monday, new Date("2026-11-10T00:00:00Z"))).toHaveLength(1);
   });
 
   test("a letter that is not answered changes no order", async () => {
@@ -150,126 +150,132 @@ export function storeContract(open: () => Promise<Store>): void {
       "1/1 OAT",
       "1/2 OAT",
     ]);
-    expect((await store.forPerson(later)).map(({ state }) => state)).toEqual(["held"]);
+    expect((await store.people.waiting(later)).map(({ state }) => state)).toEqual(["held"]);
   });
 
   test("an order keeps how its legends are cut, and how often it was changed", async () => {
     const store = await open();
     await settled(store, "k1", [plate(), deviceAt(1)]);
     await settled(store, "k2", [{ ...deviceAt(2), id: "2/1" }]);
-    const [order] = await store.orders("BW-2207");
+    const [order] = await store.orders.named("BW-2207");
     expect(order?.revision).toBe(2);
     expect(Object.keys(order?.cut ?? {})).toEqual(["1/1", "1/2", "2/1"]);
     const [legend] = order?.cut["1/2"] ?? [];
     const [row] = deviceAt(1).legends[0]?.rows ?? [];
     expect(legend).toMatchObject({ face: "1", font: "RS", fits: true, rows: [{ row: 1, text: row }] });
     expect(legend?.cap).toBeGreaterThan(2);
-    const latest = await store.revisionsOf(ines, ["bw 2207", "BW-9"]);
+    const latest = await store.orders.revisionsOf(ines, ["bw 2207", "BW-9"]);
     expect([...latest]).toEqual([
       ["bw 2207", 2],
       ["BW-9", 0],
     ]);
-    expect((await store.revisionsOf("eve@stranger.example", ["BW-2207"])).get("BW-2207")).toBe(0);
+    expect((await store.orders.revisionsOf("eve@stranger.example", ["BW-2207"])).get("BW-2207")).toBe(0);
   });
 
   test("a letter that replies about an order stands with it and does not change it", async () => {
     const store = await open();
     const first = await settled(store, "k1", [plate(), deviceAt(1)]);
     const reply = await settled(store, "k2", [], later, { about: ["bw 2207", "BW-9"] });
-    expect((await store.letter(reply)).orders).toEqual(["BW-2207"]);
-    const [order] = await store.orders("BW-2207");
+    expect((await store.letters.read(reply)).orders).toEqual(["BW-2207"]);
+    const [order] = await store.orders.named("BW-2207");
     expect(order).toMatchObject({ verdict: "waiting", revision: 1 });
     expect([order?.letters, order?.replies].map((some) => some?.map(({ letter }) => letter))).toEqual([
       [first],
       [reply],
     ]);
-    expect(await store.openOrdersAt(new Date("2026-11-10T06:00:00Z"))).toMatchObject([
+    expect(await store.orders.openAt(new Date("2026-11-10T06:00:00Z"))).toMatchObject([
       { verdict: "waiting" },
     ]);
     // and another buyer's reply does not
-    expect(await store.ownerOf("BW-9")).toBeUndefined();
+    expect(await store.buyers.ownerOf("BW-9")).toBeUndefined();
   });
 
   test("a sent answer keeps its time and the server's words", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
     const claim = await claimed(store, letter, monday);
-    await store.mark(claim, "sending", "", monday);
-    expect(await store.states()).toEqual({ sending: 1 });
-    expect(await store.knows("ines@brightwire.example")).toBe(false);
-    await store.mark(claim, "sent", "250 queued", later);
-    expect((await store.letter(letter)).answer?.sentAt).toEqual(later);
-    expect(await store.knows("ines@brightwire.example")).toBe(true);
+    await store.letters.mark(claim, "sending", "", monday);
+    expect(await store.letters.states()).toEqual({ sending: 1 });
+    expect(await store.buyers.knows("ines@brightwire.example")).toBe(false);
+    await store.letters.mark(claim, "sent", "250 queued", later);
+    expect((await store.letters.read(letter)).answer?.sentAt).toEqual(later);
+    expect(await store.buyers.knows("ines@brightwire.example")).toBe(true);
   });
 
   test("of two workers that ask at once, one gets the letter", async () => {
     const store = await open();
-    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const { letter } = await store.letters.receive("k1", bytes("x"), monday);
     const both = await Promise.all([
-      store.claim(letter, monday, leaseEnd),
-      store.claim(letter, monday, leaseEnd),
+      store.letters.claim(letter, monday, leaseEnd),
+      store.letters.claim(letter, monday, leaseEnd),
     ]);
     expect(both.filter((claim) => claim !== undefined)).toHaveLength(1);
-    expect(await store.claimDue(monday, leaseEnd)).toBeUndefined();
+    expect(await store.letters.claimDue(monday, leaseEnd)).toBeUndefined();
   });
 
   test("a claim that has run out can write nothing more", async () => {
     const store = await open();
-    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const { letter } = await store.letters.receive("k1", bytes("x"), monday);
     const first = await claimed(store, letter, monday);
     const second = await claimed(store, letter, leaseEnd);
     expect(second.fence).toBe(first.fence + 1);
-    await expect(store.mark(first, "held", "late", leaseEnd)).rejects.toThrow(ClaimLost);
-    await store.mark(second, "held", "in time", leaseEnd);
-    expect(await store.letter(letter)).toMatchObject({ state: "held", why: "in time" });
-    expect((await store.forPerson(later)).map((record) => record.letter)).toEqual([letter]);
+    await expect(store.letters.mark(first, "held", "late", leaseEnd)).rejects.toThrow(ClaimLost);
+    await store.letters.mark(second, "held", "in time", leaseEnd);
+    expect(await store.letters.read(letter)).toMatchObject({ state: "held", why: "in time" });
+    expect((await store.people.waiting(later)).map((record) => record.letter)).toEqual([letter]);
   });
 
   test("a claim is kept by signs of life, until somebody else has it", async () => {
     const store = await open();
-    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const { letter } = await store.letters.receive("k1", bytes("x"), monday);
     const first = await claimed(store, letter, monday);
     const longer = new Date("2026-11-09T14:15:00Z");
-    await store.renew(first, longer);
-    await store.renew(first, later); // never for less
-    expect(await store.claimDue(leaseEnd, longer)).toBeUndefined();
+    await store.letters.renew(first, longer);
+    await store.letters.renew(first, later); // never for less
+    expect(await store.letters.claimDue(leaseEnd, longer)).toBeUndefined();
     await claimed(store, letter, longer);
-    await expect(store.renew(first, leaseEnd)).rejects.toThrow(ClaimLost);
+    await expect(store.letters.renew(first, leaseEnd)).rejects.toThrow(ClaimLost);
   });
 
   test("a letter that was begun before comes behind those that were not", async () => {
     const store = await open();
-    const first = await store.receive("k1", bytes("x"), monday);
-    const second = await store.receive("k2", bytes("y"), monday);
-    await store.opening(await claimed(store, first.letter, monday));
+    const first = await store.letters.receive("k1", bytes("x"), monday);
+    const second = await store.letters.receive("k2", bytes("y"), monday);
+    await store.letters.opening(await claimed(store, first.letter, monday));
     const afterwards = new Date("2026-11-09T15:00:00Z");
-    expect(await store.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: second.letter });
-    expect(await store.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: first.letter });
+    expect(await store.letters.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: second.letter });
+    expect(await store.letters.claimDue(leaseEnd, afterwards)).toMatchObject({ letter: first.letter });
   });
 
   test("an answer that was refused is for a person", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    await store.mark(await claimed(store, letter, monday), "refused", "550 no such person", monday);
-    expect((await store.forPerson(later)).map((record) => record.letter)).toEqual([letter]);
+    await store.letters.mark(await claimed(store, letter, monday), "refused", "550 no such person", monday);
+    expect((await store.people.waiting(later)).map((record) => record.letter)).toEqual([letter]);
     expect(await store.room()).toBeGreaterThan(0);
   });
 
   test("an answer that is not found within an hour is for a person", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    await store.mark(await claimed(store, letter, monday), "unknown", "connection lost", monday, leaseEnd);
+    await store.letters.mark(
+      await claimed(store, letter, monday),
+      "unknown",
+      "connection lost",
+      monday,
+      leaseEnd,
+    );
     const minutes = (n: number): Date => new Date(monday.getTime() + n * 60_000);
-    expect(await store.forPerson(minutes(59))).toEqual([]);
-    expect((await store.forPerson(minutes(61))).map((record) => record.letter)).toEqual([letter]);
+    expect(await store.people.waiting(minutes(59))).toEqual([]);
+    expect((await store.people.waiting(minutes(61))).map((record) => record.letter)).toEqual([letter]);
   });
 
   test("a letter put off is taken up when it is due, not before", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    await store.mark(await claimed(store, letter, monday), "later", "451", monday, leaseEnd);
-    expect(await store.claimDue(later, leaseEnd)).toBeUndefined();
-    expect(await store.claimDue(leaseEnd, new Date("2026-11-09T15:00:00Z"))).toMatchObject({
+    await store.letters.mark(await claimed(store, letter, monday), "later", "451", monday, leaseEnd);
+    expect(await store.letters.claimDue(later, leaseEnd)).toBeUndefined();
+    expect(await store.letters.claimDue(leaseEnd, new Date("2026-11-09T15:00:00Z"))).toMatchObject({
       letter,
       state: "later",
     });
@@ -277,10 +283,10 @@ export function storeContract(open: () => Promise<Store>): void {
 
   test("a mailbox's mark is kept, the latest", async () => {
     const store = await open();
-    expect(await store.markOf("INBOX")).toBeUndefined();
-    await store.setMark("INBOX", { validity: "7", uid: 3 });
-    await store.setMark("INBOX", { validity: "8", uid: 1 });
-    expect(await store.markOf("INBOX")).toEqual({ validity: "8", uid: 1 });
+    expect(await store.mailboxes.markOf("INBOX")).toBeUndefined();
+    await store.mailboxes.setMark("INBOX", { validity: "7", uid: 3 });
+    await store.mailboxes.setMark("INBOX", { validity: "8", uid: 1 });
+    expect(await store.mailboxes.markOf("INBOX")).toEqual({ validity: "8", uid: 1 });
   });
 
   test("an answered letter is found by its answer, with what was asked and of whom", async () => {
@@ -288,20 +294,20 @@ export function storeContract(open: () => Promise<Store>): void {
     const asking = device({ id: "1/1" }, { "1": ["KITCHN", ""] });
     const letter = await settled(store, "k1", [asking, deviceAt(1, { id: "1/2" })]);
     const ids = ["<0@elsewhere.example>", "<k1@quillgate.example>"];
-    const [found, ...more] = await store.answered(ids);
+    const [found, ...more] = await store.answers.answered(ids);
     expect(more).toEqual([]);
     expect(found).toMatchObject({ letter, buyer: "ines@brightwire.example", orders: ["BW-2207"] });
     expect(found?.problems.map(({ check }) => check)).toContain("spelling");
-    expect(await store.answered([])).toEqual([]);
-    expect(await store.answered(["<k2@quillgate.example>"])).toEqual([]);
+    expect(await store.answers.answered([])).toEqual([]);
+    expect(await store.answers.answered(["<k2@quillgate.example>"])).toEqual([]);
   });
 
   test("sheets are had by their ids, whether they count or not", async () => {
     const store = await open();
     const stopped = device({ id: "1/3" }, { "1": ["RECEPTION", ""] });
     await settled(store, "k1", [plate(), stopped]);
-    expect(await store.sheets(["1/3", "1/7"])).toEqual([stopped]);
-    expect(await store.sheets([])).toEqual([]);
+    expect(await store.orders.sheets(["1/3", "1/7"])).toEqual([stopped]);
+    expect(await store.orders.sheets([])).toEqual([]);
   });
 
   test("words are kept for one buyer and project, once, with the letter that is answered", async () => {
@@ -309,24 +315,24 @@ export function storeContract(open: () => Promise<Store>): void {
     const kept = [{ word: "Café", project: "Larkspur Library" }];
     const letter = await settled(store, "k1", completeOrder(), monday, { kept });
     const words = [{ word: "CAFE", project: "LARKSPURLIBRARY" }];
-    expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
-    expect(await store.keptWords("eve@stranger.example")).toEqual([]);
+    expect(await store.buyers.keptWords("ines@brightwire.example")).toEqual(words);
+    expect(await store.buyers.keptWords("eve@stranger.example")).toEqual([]);
     await settled(store, "k2", [], monday, { kept: [...kept, ...kept] });
-    expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
+    expect(await store.buyers.keptWords("ines@brightwire.example")).toEqual(words);
     for (const state of ["held", "silent"] as const)
       await settled(store, state, [], monday, {
         state,
         kept: [{ word: "NIMBUS", project: "Larkspur Library" }],
       });
-    expect(await store.keptWords("ines@brightwire.example")).toEqual(words);
-    expect(await store.letter(letter)).toMatchObject({ verdict: "pass" });
+    expect(await store.buyers.keptWords("ines@brightwire.example")).toEqual(words);
+    expect(await store.letters.read(letter)).toMatchObject({ verdict: "pass" });
   });
 
   test("answers are counted, to one and to all", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
     const counts = async (since: Date, sender: string, thread = "") => {
-      const { toOne, toAll, inThread } = await store.answersSince(since, sender, thread);
+      const { toOne, toAll, inThread } = await store.answers.since(since, sender, thread);
       return [toOne, toAll, inThread].map((times) => times.length);
     };
     expect(await counts(monday, "ines@brightwire.example", "<k1@b.example>")).toEqual([1, 1, 1]);
@@ -337,29 +343,29 @@ export function storeContract(open: () => Promise<Store>): void {
   test("a letter of an answer is found in its thread", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    const { messageId = "" } = (await store.answer(letter)) ?? {};
-    expect(await store.threadOf([messageId])).toBe("<k1@b.example>");
-    expect(await store.threadOf(["<another@b.example>"])).toBeUndefined();
+    const { messageId = "" } = (await store.answers.of(letter)) ?? {};
+    expect(await store.answers.threadOf([messageId])).toBe("<k1@b.example>");
+    expect(await store.answers.threadOf(["<another@b.example>"])).toBeUndefined();
   });
 
   test("a claim that ends before its letter is opened counts for nothing", async () => {
     const store = await open();
-    const { letter } = await store.receive("k1", bytes("x"), monday);
+    const { letter } = await store.letters.receive("k1", bytes("x"), monday);
     await claimed(store, letter, monday);
     const second = await claimed(store, letter, leaseEnd);
     expect(second.opened).toBe(0);
-    expect((await store.opening(second)).opened).toBe(1);
+    expect((await store.letters.opening(second)).opened).toBe(1);
   });
 
   test("a letter that waits for its turn is not due before, is opened no time more, and is counted", async () => {
     const store = await open();
-    const { letter } = await store.receive("k1", bytes("x"), monday);
-    const claim = await store.opening(await claimed(store, letter, monday));
+    const { letter } = await store.letters.receive("k1", bytes("x"), monday);
+    const claim = await store.letters.opening(await claimed(store, letter, monday));
     const wait = { sender: "ines@brightwire.example", why: "many", until: leaseEnd };
-    await store.letWait(claim, wait, monday);
-    expect(await store.claimDue(later, leaseEnd)).toBeUndefined();
-    expect((await store.answersSince(monday, "ines@brightwire.example", "")).waiting).toBe(1);
-    expect(await store.claimDue(leaseEnd, new Date("2026-11-09T15:00:00Z"))).toMatchObject({
+    await store.letters.letWait(claim, wait, monday);
+    expect(await store.letters.claimDue(later, leaseEnd)).toBeUndefined();
+    expect((await store.answers.since(monday, "ines@brightwire.example", "")).waiting).toBe(1);
+    expect(await store.letters.claimDue(leaseEnd, new Date("2026-11-09T15:00:00Z"))).toMatchObject({
       letter,
       opened: 0,
       waitsSince: monday,
@@ -369,39 +375,41 @@ export function storeContract(open: () => Promise<Store>): void {
   test("an answer that came back leaves its letter to a person, once", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    await store.mark(await claimed(store, letter, monday), "sent", "250", monday);
-    expect(await store.returned(letter, "it came back", later)).toBe(true);
-    expect(await store.returned(letter, "it came back", later)).toBe(false);
-    expect(await store.forPerson(later)).toMatchObject([{ letter, state: "refused", why: "it came back" }]);
+    await store.letters.mark(await claimed(store, letter, monday), "sent", "250", monday);
+    expect(await store.letters.returned(letter, "it came back", later)).toBe(true);
+    expect(await store.letters.returned(letter, "it came back", later)).toBe(false);
+    expect(await store.people.waiting(later)).toMatchObject([
+      { letter, state: "refused", why: "it came back" },
+    ]);
   });
 
   test("what a letter proved of its sender stays with it", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
-    expect(await store.proved("ines@brightwire.example")).toBe(true);
-    expect(await store.proved("eve@stranger.example")).toBe(false);
+    expect(await store.buyers.proved("ines@brightwire.example")).toBe(true);
+    expect(await store.buyers.proved("eve@stranger.example")).toBe(false);
   });
 
   test("numbers of orders are known whoever's they are, and the record keeps one secret", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
-    expect(await store.numbersKnown(["BW2207", "X1"])).toBe(true);
-    expect(await store.numbersKnown(["X1"])).toBe(false);
-    const secret = await store.secret();
+    expect(await store.buyers.numbersKnown(["BW2207", "X1"])).toBe(true);
+    expect(await store.buyers.numbersKnown(["X1"])).toBe(false);
+    const secret = await store.answers.secret();
     expect(secret).toMatch(/^[0-9a-f]{64}$/);
-    expect(await store.secret()).toBe(secret);
+    expect(await store.answers.secret()).toBe(secret);
   });
 }
 
 async function claimed(store: Store, letter: number, at: Date): Promise<Claim> {
-  const claim = await store.claim(letter, at, new Date(at.getTime() + 600_000));
+  const claim = await store.letters.claim(letter, at, new Date(at.getTime() + 600_000));
   if (claim === undefined) throw new Error(`letter ${letter} cannot be had`);
   return claim;
 }
 
 /** The sheets that stand in all orders of the buyer of these tests. */
 async function sheetsOf(store: Store): Promise<Sheet[]> {
-  return (await store.stateOf(ines, [])).orders.flatMap(({ sheets }) => sheets);
+  return (await store.buyers.stateOf(ines, [])).orders.flatMap(({ sheets }) => sheets);
 }
 
 /** A letter judged beside what its buyer has sent before, and stored; gives its number. */
@@ -413,8 +421,8 @@ async function settled(
   { buyer = ines, state = "ready", kept = [], about = [] }: Partial<Outcome> = {},
   before?: BuyerState,
 ): Promise<number> {
-  const { letter } = await store.receive(key, bytes(key), at);
-  const known = before ?? (await store.stateOf(buyer, ["BW-2207"]));
+  const { letter } = await store.letters.receive(key, bytes(key), at);
+  const known = before ?? (await store.buyers.stateOf(buyer, ["BW-2207"]));
   const files = sheets.map(({ id, file }) => ({ id, file, kind: "sheet" as const }));
   const report = makeReport({ files, sheets, kept }, catalogue, known);
   const outcome: Outcome = {
@@ -446,7 +454,7 @@ async function settled(
       : {}),
   };
   const claim = await claimed(store, letter, at);
-  await store.settle(claim, outcome, at);
-  if (state === "ready") await store.mark(claim, "ready", "", at, at);
+  await store.letters.settle(claim, outcome, at);
+  if (state === "ready") await store.letters.mark(claim, "ready", "", at, at);
   return letter;
 }

@@ -22,7 +22,7 @@ async function oldRecord(): Promise<Store> {
 test("every order of an older record is what it was, with its sheets, the stopped one among them", async () => {
   const store = await oldRecord();
   const orders = async (number: string) =>
-    (await store.orders(number)).map(({ buyer, verdict, revision, sheets, letters, replies }) => [
+    (await store.orders.named(number)).map(({ buyer, verdict, revision, sheets, letters, replies }) => [
       buyer,
       verdict,
       revision,
@@ -38,18 +38,18 @@ test("every order of an older record is what it was, with its sheets, the stoppe
   expect(await orders("FM-73")).toEqual([[greta, "pass", 1, ["C-1.pdf"], [2], []]]);
   expect(await orders("FM-80")).toEqual([[greta, "confirm", 2, ["D-1.pdf", "D-2.pdf"], [3, 4], [5]]]);
   expect(await orders("FM-19")).toEqual([[greta, undefined, 2, [], [8, 9], []]]);
-  expect(await store.ownerOf("FM-72")).toEqual({ buyer: greta });
+  expect(await store.buyers.ownerOf("FM-72")).toEqual({ buyer: greta });
   await store.close();
 });
 
 test("its reasons, questions, kept words and past days are carried over", async () => {
   const store = await oldRecord();
-  const [failed] = await store.orders("FM-72");
+  const [failed] = await store.orders.named("FM-72");
   expect(failed?.problems.map(({ check }) => check)).toContain("row-too-long");
-  const [asked] = await store.orders("FM-80");
+  const [asked] = await store.orders.named("FM-80");
   expect(asked?.questions.map(({ problem }) => problem.check)).toEqual(["spelling"]);
-  expect(await store.keptWords(greta)).toMatchObject([{ word: "SALONA" }]);
-  const open = await store.openOrdersAt(new Date("2026-11-10T00:00:00Z"));
+  expect(await store.buyers.keptWords(greta)).toMatchObject([{ word: "SALONA" }]);
+  const open = await store.orders.openAt(new Date("2026-11-10T00:00:00Z"));
   expect(open.map(({ number, verdict }) => `${number} ${verdict}`)).toEqual([
     "FM-72 fail",
     "FM-80 confirm",
@@ -70,6 +70,6 @@ test("letters go on where they were: a stopped sheet is still stopped, and mende
     sheets: [{ mark: "B-5", legend: ["RECEPTN"], fill: { ...place, position: "2" } }],
   });
   expect(mended.verdict).toBe("pass");
-  expect((await desk.store.orders("FM-72"))[0]).toMatchObject({ verdict: "pass", revision: 3 });
+  expect((await desk.store.orders.named("FM-72"))[0]).toMatchObject({ verdict: "pass", revision: 3 });
   await desk.store.close();
 });

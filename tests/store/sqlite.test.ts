@@ -15,10 +15,10 @@ test("a record is there when it is opened again", async () => {
   const folder = temporaryFolder();
   const open = () => openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
   const first = await open();
-  const { letter } = await first.receive("k", new Uint8Array([1, 2, 3]), new Date(0));
+  const { letter } = await first.letters.receive("k", new Uint8Array([1, 2, 3]), new Date(0));
   await first.close();
   const second = await open();
-  expect(await second.bytesOf(letter)).toEqual(new Uint8Array([1, 2, 3]));
+  expect(await second.letters.bytesOf(letter)).toEqual(new Uint8Array([1, 2, 3]));
   await second.close();
 });
 

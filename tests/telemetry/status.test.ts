@@ -16,7 +16,7 @@ async function served(
   states: () => Promise<Record<string, number>>,
 ): Promise<(path: string) => Promise<Response>> {
   const port = await freePort();
-  const close = await serveStatus(port, { states });
+  const close = await serveStatus(port, { letters: { states } });
   onTestFinished(close);
   return (path) => fetch(`http://127.0.0.1:${port}${path}`);
 }
@@ -44,16 +44,18 @@ test("/metrics counts letters by where they stand now", async () => {
 
 test("any other page is not there, and a port that is taken is told", async () => {
   const port = await freePort();
-  onTestFinished(await serveStatus(port, { states: () => Promise.resolve({}) }));
+  onTestFinished(await serveStatus(port, { letters: { states: () => Promise.resolve({}) } }));
   expect((await fetch(`http://127.0.0.1:${port}/`)).status).toBe(404);
-  await expect(serveStatus(port, { states: () => Promise.resolve({}) })).rejects.toThrow("EADDRINUSE");
+  await expect(serveStatus(port, { letters: { states: () => Promise.resolve({}) } })).rejects.toThrow(
+    "EADDRINUSE",
+  );
 });
 
 test("/healthz is red while a part does not work, says which and why, and is green again by itself", async () => {
   let now = new Date("2026-11-09T15:00:00Z");
   const health = openHealth({ now: () => now });
   const port = await freePort();
-  onTestFinished(await serveStatus(port, { states: () => Promise.resolve({}) }, health));
+  onTestFinished(await serveStatus(port, { letters: { states: () => Promise.resolve({}) } }, health));
   const get = async (path: string): Promise<[number, string]> => {
     const response = await fetch(`http://127.0.0.1:${port}${path}`);
     return [response.status, await response.text()];

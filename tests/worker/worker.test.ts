@@ -53,7 +53,7 @@ test("every letter of every mailbox is answered, shelved, and behind the mark", 
     [1, "person"],
     [2, "person"],
   ]);
-  expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
+  expect(await desk.store.mailboxes.markOf("orders")).toEqual({ validity: "1", uid: 2 });
   expect(await run(desk, one)).toEqual({ taken: 0, again: 0, left: 0, aside: 0, unread: 0 });
 });
 
@@ -65,7 +65,7 @@ test("a letter that the mailbox cannot give holds up no other, and is asked for 
     return letterBytes(uid);
   });
   expect(await run(desk, failing)).toEqual({ taken: 2, again: 0, left: 1, aside: 0, unread: 0 });
-  expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 1 });
+  expect(await desk.store.mailboxes.markOf("orders")).toEqual({ validity: "1", uid: 1 });
   expect(await run(desk, mailboxOf([1, 2, 3]))).toEqual({ taken: 1, again: 1, left: 0, aside: 0, unread: 0 });
   expect(sender.kept).toHaveLength(3);
 });
@@ -92,7 +92,7 @@ test("a letter that is gone is passed over", async () => {
   const desk = await temporaryDesk();
   const gone = mailboxOf([1, 2], (uid) => (uid === 1 ? undefined : letterBytes(uid)));
   expect(await run(desk, gone)).toEqual({ taken: 1, again: 0, left: 0, aside: 0, unread: 0 });
-  expect(await desk.store.markOf("orders")).toEqual({ validity: "1", uid: 2 });
+  expect(await desk.store.mailboxes.markOf("orders")).toEqual({ validity: "1", uid: 2 });
 });
 
 test("no letter is taken up while the record's disk is nearly full", async () => {
@@ -100,7 +100,7 @@ test("no letter is taken up while the record's disk is nearly full", async () =>
   const desk = await temporaryDesk({ sender });
   const full = { ...desk, store: { ...desk.store, room: () => Promise.resolve(1_000_000) } };
   expect(await run(full, mailboxOf([1]))).toEqual({ taken: 0, again: 0, left: 1, aside: 0, unread: 0 });
-  expect(await desk.store.states()).toEqual({});
+  expect(await desk.store.letters.states()).toEqual({});
   expect(await run(desk, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, aside: 0, unread: 0 });
 });
 
@@ -111,23 +111,25 @@ test("a letter that finds no room halfway is not answered, and is when there is 
   const settle = () =>
     Promise.reject(Object.assign(new Error("no space left on device"), { code: "ENOSPC" }));
   const mailbox = mailboxOf([1]);
-  await run({ ...desk, store: { ...desk.store, settle } }, mailbox);
+  await run({ ...desk, store: { ...desk.store, letters: { ...desk.store.letters, settle } } }, mailbox);
   expect(sender.kept).toEqual([]);
-  expect(await desk.store.states()).toEqual({ received: 1 });
+  expect(await desk.store.letters.states()).toEqual({ received: 1 });
   now = new Date(now.getTime() + 61_000);
   await run(desk);
   expect(sender.kept).toHaveLength(1);
-  expect(await desk.store.states()).toEqual({ sent: 1 });
+  expect(await desk.store.letters.states()).toEqual({ sent: 1 });
 });
 
 test("a failure after the answer was stored does not have the letter checked again", async () => {
   const sender = keepingSender();
   let now = receivedAt;
   const desk = await temporaryDesk({ sender, clock: { now: () => now } });
-  const mark: Desk["store"]["mark"] = (claim, state, ...rest) =>
-    state === "sending" ? Promise.reject(new Error("disk full")) : desk.store.mark(claim, state, ...rest);
-  await run({ ...desk, store: { ...desk.store, mark } }, mailboxOf([1]));
-  expect(await desk.store.states()).toEqual({ unknown: 1 });
+  const mark: Desk["store"]["letters"]["mark"] = (claim, state, ...rest) =>
+    state === "sending"
+      ? Promise.reject(new Error("disk full"))
+      : desk.store.letters.mark(claim, state, ...rest);
+  await run({ ...desk, store: { ...desk.store, letters: { ...desk.store.letters, mark } } }, mailboxOf([1]));
+  expect(await desk.store.letters.states()).toEqual({ unknown: 1 });
   now = new Date(now.getTime() + 121_000);
   await run(desk);
   expect(sender.kept).toHaveLength(1);
@@ -136,17 +138,14 @@ test("a failure after the answer was stored does not have the letter checked aga
 test("a letter in another worker's hands is shelved when that one is done with it", async () => {
   const desk = await temporaryDesk();
   const mailbox = mailboxOf([1]);
-  const taken = { ...desk.store, claim: () => Promise.resolve(undefined) };
+  const nothing = () => Promise.resolve(undefined);
+  const letters = { ...desk.store.letters, claim: nothing, claimDue: nothing };
   const stop = new AbortController();
-  const working = runWorker(
-    { ...desk, store: { ...taken, claimDue: () => Promise.resolve(undefined) } },
-    [mailbox],
-    {
-      once: false,
-      signal: stop.signal,
-    },
-  );
-  await expect.poll(() => desk.store.states()).toEqual({ received: 1 });
+  const working = runWorker({ ...desk, store: { ...desk.store, letters } }, [mailbox], {
+    once: false,
+    signal: stop.signal,
+  });
+  await expect.poll(() => desk.store.letters.states()).toEqual({ received: 1 });
   expect(mailbox.shelves.size).toBe(0);
   await run(desk);
   await expect.poll(() => mailbox.shelves.get(1), { timeout: 8000 }).toBe("person");
@@ -158,13 +157,17 @@ test("while a record fails the worker goes on trying", async () => {
   const sender = keepingSender();
   const desk = await temporaryDesk({ sender });
   let failures = 0;
-  const markOf: Desk["store"]["markOf"] = (mailbox) =>
-    failures++ === 0 ? Promise.reject(new Error("disk I/O error")) : desk.store.markOf(mailbox);
+  const markOf: Desk["store"]["mailboxes"]["markOf"] = (mailbox) =>
+    failures++ === 0 ? Promise.reject(new Error("disk I/O error")) : desk.store.mailboxes.markOf(mailbox);
   const stop = new AbortController();
-  const working = runWorker({ ...desk, store: { ...desk.store, markOf } }, [mailboxOf([1])], {
-    once: false,
-    signal: stop.signal,
-  });
+  const working = runWorker(
+    { ...desk, store: { ...desk.store, mailboxes: { ...desk.store.mailboxes, markOf } } },
+    [mailboxOf([1])],
+    {
+      once: false,
+      signal: stop.signal,
+    },
+  );
   await expect.poll(() => sender.kept.length, { timeout: 8000 }).toBe(1);
   stop.abort();
   await working;

@@ -156,7 +156,7 @@ export function rowOf(setup: Setup, subject: string): Row | undefined {
 
 /** Lets everything that waits be due now, as if the time had passed. */
 export function hasten({ record }: Setup): void {
-  query(record, "update letters set due_at = '2020-01-01T00:00:00.000Z' where due_at is not null");
+  query(record, "update jobs set due_at = '2020-01-01T00:00:00.000Z' where due_at is not null");
 }
 
 /** Asks the record while a worker writes it; nothing while the worker has not made it yet. */

@@ -66,13 +66,13 @@ export function isQuiet(setup: Setup, letters: number): boolean {
 export function inHandOf(setup: Setup): readonly { readonly key: string; readonly state: string }[] {
   return query(
     setup.record,
-    `select id || '/' || fence as key, state from letters
+    `select letters.id || '/' || fence as key, state from letters join jobs on jobs.letter = letters.id
      where claimed_until is not null and state in ('received', 'ready', 'sending')`,
   ) as { key: string; state: string }[];
 }
 
 /** How often letters have been taken up so far. */
 export function claimsOf(setup: Setup): number {
-  const [row] = query(setup.record, "select sum(fence) as claims from letters") as { claims: number }[];
+  const [row] = query(setup.record, "select sum(fence) as claims from jobs") as { claims: number }[];
   return row?.claims ?? 0;
 }

@@ -47,10 +47,9 @@ await withRig("a desk whose answers are not taken", (rig) => {
       openSqlite(`${setup.record}/record.sqlite`),
       openBlobs(`${setup.record}/blobs`),
     );
-    expect((await store.forPerson(new Date())).map(({ subject, state }) => [subject, state])).toContainEqual([
-      "gone",
-      "refused",
-    ]);
+    expect(
+      (await store.people.waiting(new Date())).map(({ subject, state }) => [subject, state]),
+    ).toContainEqual(["gone", "refused"]);
     await store.close();
   });
 });

@@ -1,0 +1,26 @@
+import type { Kysely } from "kysely";
+import type { Answers } from "../ports/store.ts";
+import type { Blobs } from "./blobs.ts";
+import { readAnswered } from "./kept.ts";
+import { recentAnswers, secretOf, threadOf } from "./senders.ts";
+import type { Tables } from "./tables.ts";
+
+/** Answers, and what is needed to make and to find them. */
+export function answersOver(db: Kysely<Tables>, blobs: Blobs): Answers {
+  return {
+    of: async (letter) => {
+      const row = await db.selectFrom("answers").selectAll().where("letter", "=", letter).executeTakeFirst();
+      if (row === undefined) return undefined;
+      return {
+        letter,
+        messageId: row.message_id,
+        recipient: row.recipient,
+        bytes: await blobs.get(row.bytes_sha),
+      };
+    },
+    answered: (messageIds) => readAnswered(db, messageIds),
+    since: (moment, sender, thread) => recentAnswers(db, moment, sender, thread),
+    threadOf: (messageIds) => threadOf(db, messageIds),
+    secret: () => secretOf(db, "message-id"),
+  };
+}

@@ -1,0 +1,125 @@
+import type { Kysely } from "kysely";
+import type { Letters } from "../ports/store.ts";
+import type { LetterState } from "../trade/record.ts";
+import type { Blobs } from "./blobs.ts";
+import { countOpening, holdOn, letWait, markLetter, renewClaim, takeClaim } from "./claims.ts";
+import { readLetters } from "./read.ts";
+import { returned } from "./senders.ts";
+import type { Tables } from "./tables.ts";
+import { writeEvent, writeOutcome } from "./write.ts";
+
+/** Letters, and in whose hands they are. */
+export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
+  return {
+    receive: async (key, bytes, receivedAt, lane) => {
+      const known = await db
+        .selectFrom("letters")
+        .select(["id", "state"])
+        .where("key", "=", key)
+        .executeTakeFirst();
+      if (known !== undefined) return { letter: known.id, state: known.state as LetterState, again: true };
+      const bytes_sha = await blobs.put(bytes);
+      return db.transaction().execute(async (tx) => {
+        const made = await tx
+          .insertInto("letters")
+          .values({
+            key,
+            bytes_sha,
+            received_at: receivedAt.toISOString(),
+            state: "received",
+            lane: lane ?? null,
+          })
+          .onConflict((conflict) => conflict.column("key").doNothing())
+          .returning("id")
+          .executeTakeFirst();
+        if (made !== undefined) {
+          await tx.insertInto("jobs").values({ letter: made.id }).execute();
+          await writeEvent(tx, made.id, "received", "", receivedAt);
+          return { letter: made.id, state: "received", again: false };
+        }
+        const other = await tx
+          .selectFrom("letters")
+          .select(["id", "state"])
+          .where("key", "=", key)
+          .executeTakeFirstOrThrow();
+        return { letter: other.id, state: other.state as LetterState, again: true };
+      });
+    },
+    claim: (letter, now, until) => takeClaim(db, now, until, { letter }),
+    claimDue: (now, until, lane) => takeClaim(db, now, until, lane === undefined ? {} : { lane }),
+    opening: (claim) => db.transaction().execute((tx) => countOpening(tx, claim)),
+    letWait: (claim, wait, now) =>
+      db.transaction().execute(async (tx) => {
+        await letWait(tx, claim, wait, now);
+        await writeEvent(tx, claim.letter, "waiting", wait.why, now);
+      }),
+    renew: (claim, until) => db.transaction().execute((tx) => renewClaim(tx, claim, until)),
+    settle: async (claim, outcome, now) => {
+      const attachments = new Map<string, string>();
+      for (const { id, bytes } of outcome.letter.attachments) attachments.set(id, await blobs.put(bytes));
+      const shas = {
+        attachments,
+        ...(outcome.answer === undefined ? {} : { answer: await blobs.put(outcome.answer.bytes) }),
+      };
+      await db.transaction().execute(async (tx) => {
+        await holdOn(tx, claim);
+        await writeOutcome(tx, claim.letter, outcome, shas, now);
+      });
+    },
+    mark: (claim, state, words, now, dueAt) =>
+      db.transaction().execute(async (tx) => {
+        await markLetter(tx, claim, state, words, dueAt);
+        if (state === "sent")
+          await tx
+            .updateTable("answers")
+            .set({ sent_at: now.toISOString(), words })
+            .where("letter", "=", claim.letter)
+            .execute();
+        await writeEvent(tx, claim.letter, state, words, now);
+      }),
+    returned: (letter, why, now) =>
+      db.transaction().execute(async (tx) => {
+        const changed = await returned(tx, letter, why);
+        if (changed) await writeEvent(tx, letter, "refused", why, now);
+        return changed;
+      }),
+    read: async (letter) => {
+      const [record] = await readLetters(
+        db,
+        await db.selectFrom("letters").selectAll().where("id", "=", letter).execute(),
+      );
+      if (record === undefined) throw new Error(`no letter ${letter} in the record`);
+      return record;
+    },
+    between: async (from, to) =>
+      readLetters(
+        db,
+        await db
+          .selectFrom("letters")
+          .selectAll()
+          .where("received_at", ">=", from.toISOString())
+          .where("received_at", "<", to.toISOString())
+          .orderBy("received_at")
+          .orderBy("id")
+          .execute(),
+      ),
+    bytesOf: async (letter) => {
+      const { bytes_sha } = await db
+        .selectFrom("letters")
+        .select("bytes_sha")
+        .where("id", "=", letter)
+        .executeTakeFirstOrThrow();
+      return blobs.get(bytes_sha);
+    },
+    states: async () =>
+      Object.fromEntries(
+        (
+          await db
+            .selectFrom("letters")
+            .select(["state", (eb) => eb.fn.countAll<number>().as("count")])
+            .groupBy("state")
+            .execute()
+        ).map(({ state, count }) => [state, count]),
+      ),
+  };
+}

@@ -1,0 +1,21 @@
+import { type Kysely, sql } from "kysely";
+
+/** What is to be done, and in whose hands it is, stands apart from the letters that it is about. */
+export async function toJobs(db: Kysely<never>): Promise<void> {
+  await db.schema
+    .createTable("jobs")
+    .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+    .addColumn("letter", "integer", (c) => c.notNull().unique().references("letters.id"))
+    .addColumn("claimed_until", "text")
+    .addColumn("fence", "integer", (c) => c.notNull().defaultTo(0))
+    .addColumn("opened", "integer", (c) => c.notNull().defaultTo(0))
+    .addColumn("tries", "integer", (c) => c.notNull().defaultTo(0))
+    .addColumn("unsure", "integer", (c) => c.notNull().defaultTo(0))
+    .addColumn("due_at", "text")
+    .addColumn("waits_since", "text")
+    .execute();
+  await sql`INSERT INTO jobs (letter, claimed_until, fence, opened, tries, unsure, due_at, waits_since)
+    SELECT id, claimed_until, fence, opened, tries, unsure, due_at, waits_since FROM letters`.execute(db);
+  for (const column of ["claimed_until", "fence", "opened", "tries", "unsure", "due_at", "waits_since"])
+    await db.schema.alterTable("letters").dropColumn(column).execute();
+}
