@@ -19,6 +19,7 @@ export type Files = ReadonlyMap<FileId, NamedFile>;
 const kinds = {
   sheet: "order sheet",
   "saved-blank": "blank sheet",
+  "several-sheets": "several sheets in one file",
   "unknown-form": "form of another kind",
   "no-form": "PDF without fields",
   printed: "printed PDF",

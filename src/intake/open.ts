@@ -99,14 +99,24 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
   const found: Found[] = [];
   // One archive after the other, so that it is always the same files for which no room is left.
   for (const { part, facts } of opened) {
+    const within = withinOf(facts);
+    const isTooDeep = within !== undefined && depth >= opening.caps.depth;
     const isArchive = typeof facts === "object" && facts.kind === "archive";
-    found.push({ part, facts: isArchive && depth >= opening.caps.depth ? "unsafe" : facts });
-    if (!isArchive || depth >= opening.caps.depth) continue;
-    found.push(...(await openAll(facts.files, depth + 1, opening)));
-    for (const { name, kind } of facts.left)
+    found.push({ part, facts: isArchive && isTooDeep ? "unsafe" : facts });
+    if (within === undefined || (isArchive && isTooDeep)) continue;
+    if (isTooDeep) for (const one of within.files) found.push({ part: one, facts: "unsafe" });
+    else for (const one of await openAll(within.files, depth + 1, opening)) found.push(one);
+    for (const { name, kind } of within.left)
       found.push({ part: { name, bytes: new Uint8Array(), looks: false }, facts: kind });
   }
   return found;
+}
+
+/** The files within a file: those of an archive, and those inside a PDF. */
+function withinOf(facts: Found["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
+  if (typeof facts === "string") return undefined;
+  if (facts.kind === "archive") return facts;
+  return facts.kind === "pdf" ? facts.attached : undefined;
 }
 
 async function open({ bytes, looks }: Part, { reader, caps, room }: Opening): Promise<Found["facts"]> {

@@ -1,5 +1,6 @@
 import { ParseSpeeds, PDFBool, PDFDict, PDFDocument } from "pdf-lib";
 import { entryOf } from "./pdf-value.ts";
+import "./names-once.ts";
 
 /** Opens a PDF for walking over its objects. Throws on files that cannot be opened. */
 export function openForWalking(bytes: Uint8Array): Promise<PDFDocument> {
