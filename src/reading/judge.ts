@@ -44,7 +44,7 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
     return { file: { ...file, kind: isCover ? "archive" : "portfolio" } };
   }
   const { edition, nearest } = recognise(facts.fields, known.editions);
-  const beside = edition === undefined ? [] : pagesBeside(facts, edition);
+  const beside = pagesBeside(facts, edition);
   const sheets = sheetsTogether(facts, beside, known.editions);
   if (sheets > 1) return { file: { ...file, kind: "several-sheets", sheets } };
   if (edition !== undefined) return judgeSheet(facts, edition, doubtsBeside(beside, facts), file, known);

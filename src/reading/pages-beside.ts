@@ -12,11 +12,11 @@ export interface PageBeside extends PageFacts {
   readonly isForm: boolean;
 }
 
-/** Pages of the sender that hold no field of the sheet, of those that were looked at. */
-export function pagesBeside({ pages = [], widgets }: PdfFacts, edition: Edition): PageBeside[] {
+/** Pages of the sender that hold no field of the sheet, if it is known which, of those that were looked at. */
+export function pagesBeside({ pages = [], widgets }: PdfFacts, edition: Edition | undefined): PageBeside[] {
   // Where no field shows at all nobody can tell the sheet's own pages.
   if (widgets.length === 0) return [];
-  const names = new Set(edition.fields.map(({ name }) => name));
+  const names = new Set(edition?.fields.map(({ name }) => name));
   const own = new Set(widgets.filter(({ field }) => names.has(field)).map(({ page }) => page));
   const filled = new Set(widgets.map(({ page }) => page));
   return pages
