@@ -34,6 +34,7 @@ const kinds = {
   locked: "locked PDF",
   damaged: "damaged PDF",
   "too-large": "file that is too large",
+  late: "file that was not opened",
   unsafe: "file that could not be opened safely",
   other: "not a PDF",
 } as const satisfies Record<FileKind, string>;

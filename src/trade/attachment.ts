@@ -42,6 +42,8 @@ export type FileKind =
   | "damaged"
   /** Too large by itself, or more than is opened of one letter. */
   | "too-large"
+  /** Not opened any more: the files before it took the time that there was for all of them. */
+  | "late"
   /** Opening it took too long, too much memory, or ended the program that tried; or it lies too deep in archives. */
   | "unsafe"
   | "other";

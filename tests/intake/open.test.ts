@@ -109,7 +109,7 @@ test("what an archive does not give up is told file by file", async () => {
 });
 
 describe("what goes beyond the caps is too large:", () => {
-  const caps = { files: 4, each: 20, total: 50, depth: 3 };
+  const caps = { ...usualCaps, files: 4, each: 20, total: 50 };
   const kinds = async (...parts: Part[]): Promise<string[]> =>
     (await openParts(reader, parts, "12", caps)).map(kindOf);
 

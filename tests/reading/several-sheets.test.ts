@@ -80,7 +80,7 @@ describe.each(merges)("put together by %s", (_, there, merge) => {
 
 test.skipIf(!hasProgram("qpdf"))("more sheets than pages are looked at are all counted", async () => {
   const many = Array.from({ length: 26 }, () => device.filled);
-  expect(await kindOf(byQpdf(...many))).toEqual(["several-sheets", 26]);
+  expect(await kindOf(await byQpdf(...many))).toEqual(["several-sheets", 26]);
 });
 
 test.skipIf(!hasLibrary("fitz"))(
