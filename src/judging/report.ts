@@ -72,7 +72,8 @@ export interface Report {
 export function makeReport(submission: Submission, catalogue: Catalogue): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false, kept = [] } = submission;
   const earlier = withoutReplaced(submission.earlier, sheets);
-  const replaced = submission.earlier.filter((sheet) => !earlier.includes(sheet));
+  const standing = new Set(earlier);
+  const replaced = submission.earlier.filter((sheet) => !standing.has(sheet));
   const bySheet = new Map(
     [...sheets, ...earlier].map((sheet): [FileId, SheetReport] => {
       const problems = checkSheet(sheet, catalogue);

@@ -62,7 +62,9 @@ function gatherStations(sheets: readonly Sheet[]): Pick<Order, "stations" | "loo
     }
     // What has no mark and needs no tie is a station of its own.
     const key = isMarked(sheet) ? plainText(sheet.mark) : sheet.id;
-    stations.set(key, [...(stations.get(key) ?? []), sheet]);
+    const members = stations.get(key);
+    if (members === undefined) stations.set(key, [sheet]);
+    else members.push(sheet);
   }
   return { stations: [...stations.values()].map((members) => stationOf(members, unmarked)), loose };
 }

@@ -12,22 +12,27 @@ import { slipsOfMark } from "./slip-of-mark.ts";
  */
 export function withoutReplaced(earlier: readonly Sheet[], sheets: readonly Sheet[]): Sheet[] {
   const wanted = sheets.flatMap((sheet) => placeOf(sheet) ?? []);
-  const plates = [...earlier, ...sheets]
-    .filter(({ kind }) => kind === "plate")
-    .flatMap((plate) => placeOf(plate) ?? []);
-  const hasPlate = ({ order, mark }: Place): boolean =>
-    plates.some((plate) => plate.order === order && plate.mark === mark);
-  const same = (old: Place, now: Place): boolean =>
-    old.order === now.order &&
-    old.mark === now.mark &&
-    old.kind === now.kind &&
-    // Without a plate, a device now said to stand alone is the one that was said to go into a plate.
-    (old.position === now.position || (now.kind === "device" && now.position === 0 && !hasPlate(now)));
+  const plates = new Set(
+    [...earlier, ...sheets]
+      .filter(({ kind }) => kind === "plate")
+      .flatMap((plate) => placeOf(plate) ?? [])
+      .map(stationKey),
+  );
+  const taken = new Set(wanted.map(placeKey));
+  // Without a plate, a device now said to stand alone is the one that was said to go into a plate.
+  const alone = new Set(
+    wanted
+      .filter(({ kind, position }) => kind === "device" && position === 0)
+      .map(stationKey)
+      .filter((station) => !plates.has(station)),
+  );
+  const isTaken = (old: Place): boolean =>
+    taken.has(placeKey(old)) || (old.kind === "device" && alone.has(stationKey(old)));
 
   const meant = meantPlaces(earlier);
   return earlier.filter((sheet) => {
     const places = [placeOf(sheet), ...(meant.get(sheet.id) ?? [])].filter((place) => place !== undefined);
-    return !places.some((old) => wanted.some((now) => same(old, now)));
+    return !places.some(isTaken);
   });
 }
 
@@ -37,6 +42,15 @@ interface Place {
   readonly mark: string;
   /** 0 for a plate, and for a device that stands alone; -1 for a device whose position is not known. */
   readonly position: number;
+}
+
+// Order and mark are plain texts, letters and digits alone.
+function stationKey({ order, mark }: Place): string {
+  return `${order}/${mark}`;
+}
+
+function placeKey(place: Place): string {
+  return `${stationKey(place)}/${place.kind}/${place.position}`;
 }
 
 /** Where a sheet belongs; undefined for one that names no station. */
@@ -58,7 +72,10 @@ function meantPlaces(sheets: readonly Sheet[]): Map<Sheet["id"], Place[]> {
   const meant = new Map<Sheet["id"], Place[]>();
   const add = (sheet: Sheet, changes: Partial<Place>): void => {
     const place = placeOf(sheet);
-    if (place !== undefined) meant.set(sheet.id, [...(meant.get(sheet.id) ?? []), { ...place, ...changes }]);
+    if (place === undefined) return;
+    const places = meant.get(sheet.id) ?? [];
+    places.push({ ...place, ...changes });
+    meant.set(sheet.id, places);
   };
   for (const order of orders) {
     const other = meantOrder(

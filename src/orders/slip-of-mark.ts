@@ -1,6 +1,6 @@
 import type { Order, Station } from "../trade/order.ts";
 import { missingAt } from "./missing.ts";
-import { slipsBetween } from "./near.ts";
+import { oneSlipApart } from "./near.ts";
 import { goesIntoPlate } from "./standing.ts";
 
 /** Two stations that are probably one: the mark of the first is one slip from the second's. */
@@ -24,7 +24,7 @@ export function slipsOfMark(order: Order): SlipOfMark[] {
 }
 
 function lacksWhatIsAt(other: Station, station: Station): boolean {
-  if (missingAt(station).length === 0 || slipsBetween(station.mark, other.mark) !== 1) return false;
+  if (!oneSlipApart(station.mark, other.mark) || missingAt(station).length === 0) return false;
   const lacking = missingAt(other);
   const gangs = new Set([station, other].flatMap(gangsSaid));
   return (
