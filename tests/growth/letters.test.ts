@@ -12,7 +12,7 @@ import { directReader } from "../make/reader.ts";
 
 const many = <T>(size: number, make: (n: number) => T): T[] =>
   Array.from({ length: size }, (_, n) => make(n));
-const letter = (header: readonly string[], ...body: readonly string[]): Buffer =>
+const letter = (header: readonly string[], body: readonly string[]): Buffer =>
   bytesOf(["From: Ines <ines@brightwire.example>", "Subject: sheets", ...header, ...body]);
 const endless = Number.POSITIVE_INFINITY;
 const caps = { ...usualCaps, files: endless, total: endless };
@@ -32,12 +32,12 @@ const grown = <T>(size: number, make: (size: number) => T, use: (subject: T) => 
 test.each(
   Object.entries({
     "files of one name": grown(
-      1000,
+      10_000,
       (size) => many(size, () => ({ file: "sheet.pdf" })),
       (files) => tellApart(files),
     ),
     "files whose names are those that others would be given": grown(
-      1000,
+      5_000,
       (size) => many(size, (n) => ({ file: n % 2 === 0 ? "a.pdf" : `a (${n}).pdf` })),
       (files) => tellApart(files),
     ),
@@ -57,13 +57,13 @@ test.each(
       (parts) => openParts(directReader, parts, "1", caps),
     ),
     "parts of a letter": grown(
-      100,
-      (size) => letter([], ...mixed("b", ...many(size, (n) => filePart(`${n}.txt`, `Hello ${n}`)))),
+      1_000,
+      (size) => letter([], mixed("b", ...many(size, (n) => filePart(`${n}.txt`, `Hello ${n}`)))),
       leavesOf,
     ),
     "parts of a letter, by both parsers": grown(
       100,
-      (size) => letter([], ...mixed("b", ...many(size, (n) => filePart(`${n}.txt`, `Hello ${n}`)))),
+      (size) => letter([], mixed("b", ...many(size, (n) => filePart(`${n}.txt`, `Hello ${n}`)))),
       readLetter,
     ),
     "lines of a header": grown(
@@ -71,39 +71,38 @@ test.each(
       (size) =>
         letter(
           many(size, (n) => `X-${n}: y`),
-          "",
-          "Hello",
+          ["", "Hello"],
         ),
       readLetter,
     ),
     "folds of a header line": grown(
-      1000,
-      (size) => letter(["X-Long: a", ...many(size, () => " b")], "", "Hello"),
+      1_000,
+      (size) => letter(["X-Long: a", ...many(size, () => " b")], ["", "Hello"]),
       readLetter,
     ),
     "lines of a text": grown(
-      2000,
-      (size) => letter([], "", ...many(size, (n) => `Line ${n} of many, please.`)),
+      20_000,
+      (size) => letter([], ["", ...many(size, (n) => `Line ${n} of many, please.`)]),
       readLetter,
     ),
     "links in a text": grown(
-      500,
-      (size) => letter([], "", ...many(size, (n) => `https://drive.example/f/kT7pQ2xZ9d${n}`)),
+      5_000,
+      (size) => letter([], ["", ...many(size, (n) => `https://drive.example/f/kT7pQ2xZ9d${n}`)]),
       readLetter,
     ),
-    "a text without a blank": grown(50_000, (size) => letter([], "", "x".repeat(size)), readLetter),
+    "a text without a blank": grown(500_000, (size) => letter([], ["", "x".repeat(size)]), readLetter),
     "quotes within quotes": grown(
-      1000,
-      (size) => letter([], "", ...many(size, (n) => `${">".repeat(n % 50)} quoted`)),
+      10_000,
+      (size) => letter([], ["", ...many(size, (n) => `${">".repeat(n % 50)} quoted`)]),
       readLetter,
     ),
     "a text as HTML": grown(
       2000,
-      (size) => letter(["Content-Type: text/html"], "", ...many(size, (n) => `<p>Line <b>${n}</b></p>`)),
+      (size) => letter(["Content-Type: text/html"], ["", ...many(size, (n) => `<p>Line <b>${n}</b></p>`)]),
       readLetter,
     ),
     "lines of a reply": grown(
-      100,
+      250,
       (size) => many(size, () => "KEEP NIMBUS").join("\n"),
       (text: string) =>
         readKeepLines(text, { words: ["NIMBUS"], answer: text, subject: "sheets", names: [] }),

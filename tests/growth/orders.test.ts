@@ -34,7 +34,7 @@ const letters: Readonly<Record<string, (n: number) => Sheet>> = {
 };
 
 test.each(Object.entries(letters))("orders are gathered of %s in pace with their number", async (_, make) => {
-  expect(await growthOf((size) => many(size, make), 60, gatherOrders)).toBeLessThan(mostGrowth);
+  expect(await growthOf((size) => many(size, make), 30, gatherOrders)).toBeLessThan(mostGrowth);
 });
 
 test.each(Object.entries(letters))("%s are replaced in pace with their number", async (_, make) => {
@@ -43,7 +43,7 @@ test.each(Object.entries(letters))("%s are replaced in pace with their number", 
     many(size, make).map((sheet) => ({ ...sheet, id: `2/${sheet.id}` })),
   ];
   expect(
-    await growthOf(twice, 60, ([earlier = [], sheets = []]) => withoutReplaced(earlier, sheets)),
+    await growthOf(twice, 30, ([earlier = [], sheets = []]) => withoutReplaced(earlier, sheets)),
   ).toBeLessThan(mostGrowth);
 });
 
