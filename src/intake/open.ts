@@ -24,7 +24,7 @@ export const usualCaps: Caps = {
   each: 25_000_000,
   total: 150_000_000,
   depth: 3,
-  time: { processorMs: 90_000, clockMs: 600_000 },
+  time: { processorMs: 60_000, clockMs: 600_000 },
 };
 
 /** A file of a letter, with what was found in it, or what kind it is when it was not opened. */
