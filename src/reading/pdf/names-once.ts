@@ -12,7 +12,7 @@ interface Parser {
 }
 
 // ISO 32000-1:2008 §7.2.2: what ends a name.
-const ends = new Set([...Buffer.from("\0\t\n\f\r ()<>[]{}/%")]);
+const ends = new Set(Buffer.from("\0\t\n\f\r ()<>[]{}/%"));
 
 /**
  * Names are decoded once. The parser of the library does it and has `PDFName.of` do it again, so that the
@@ -27,4 +27,7 @@ function parseName(this: Parser): PDFName {
   return PDFName.of(name.replace(/#[0-9A-Fa-f]{2}/g, (escape) => escape.toUpperCase()));
 }
 
-Object.assign(PDFObjectParser.prototype, { parseName });
+/** Has the library read every name so, from now on. */
+export function decodeNamesOnce(): void {
+  Object.assign(PDFObjectParser.prototype, { parseName });
+}
