@@ -45,7 +45,7 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
   }
   const { edition, nearest } = recognise(facts.fields, known.editions);
   const beside = pagesBeside(facts, edition);
-  const sheets = sheetsTogether(facts, beside, known.editions);
+  const sheets = sheetsTogether(facts, edition, beside, known.editions);
   if (sheets > 1) return { file: { ...file, kind: "several-sheets", sheets } };
   if (edition !== undefined) return judgeSheet(facts, edition, doubtsBeside(beside, facts), file, known);
   if (facts.dynamic) return { file: { ...file, kind: "dynamic-form" } };
@@ -54,17 +54,25 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
   return { file: { ...file, kind: withoutFields(facts, known.editions) } };
 }
 
-/** How many sheets a file holds, with their fields or without. */
+/** How many sheets a file holds, with their fields or without. `edition` is that of the one that is read. */
 function sheetsTogether(
   facts: PdfFacts,
+  edition: Edition | undefined,
   beside: readonly PageBeside[],
   editions: readonly Edition[],
 ): number {
-  const sheets = sheetsIn(facts, editions);
-  const [others, bare] = [beside.filter(({ isForm }) => isForm), beside.filter(({ isForm }) => !isForm)];
-  const all = sheets + printedSheets(bare, editions);
-  // Fields that a program has given names of its own are counted by what is printed beside them.
-  return all > 1 ? all : all + printedSheets(others, editions);
+  const bare = beside.filter(({ isForm }) => !isForm);
+  const counted = sheetsIn(facts, editions) + printedSheets(bare, editions);
+  if (counted > 1) return counted;
+  // Fields that a program has given names of its own are counted by what is printed beside them. Where no
+  // sheet can be read, what is printed tells of the same sheets as the fields.
+  return edition === undefined
+    ? Math.max(counted, printedSheets(beside, editions))
+    : counted +
+        printedSheets(
+          beside.filter(({ isForm }) => isForm),
+          editions,
+        );
 }
 
 function judgeSheet(

@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { openParts } from "../../src/intake/open.ts";
+import { judge } from "../../src/reading/judge.ts";
 import { openFile } from "../../src/reading/open-file.ts";
 import type { Doubt } from "../../src/trade/sheet.ts";
+import { catalogue, editions } from "../make/config.ts";
+import { formFacts, pageFacts } from "../make/facts.ts";
 import { portfolioOf, wrapped } from "../make/odd-sheets/by-hand.ts";
 import { pdftkFlatten, picture } from "../make/odd-sheets/by-programs.ts";
 import {
@@ -238,4 +241,21 @@ describe("files inside a PDF", () => {
     });
     expect(told[1]).toMatchObject({ files: [{ name: "S-104.pdf" }, { name: "notes.txt" }], left: [] });
   });
+});
+
+test("a sheet of which fields are gone is not taken for two, whatever is printed on it", () => {
+  const edition = editions.find(({ name }) => name === "device-26b");
+  if (edition === undefined) throw new Error("no edition");
+  const labels = edition.fields.map(({ label }) => label).join("\n");
+  for (const part of [1, 0.95, 0.8, 0.75, 0.7, 0.5]) {
+    const facts = formFacts(edition, { order_number: "BW-2207" }, { pages: [pageFacts([], labels)] });
+    const some = {
+      ...facts,
+      fields: facts.fields.slice(0, edition.fields.length * part),
+      widgets: facts.widgets.slice(0, edition.fields.length * part),
+    };
+    expect(judge(some, { id: "1/1", file: "a.pdf" }, { catalogue, editions }).file.kind).toBe(
+      part < 0.9 ? "unknown-form" : "sheet",
+    );
+  }
 });
