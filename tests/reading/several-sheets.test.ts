@@ -1,7 +1,11 @@
 import { describe, expect, test } from "vitest";
+import { markedCopy } from "../../src/drawing/marked-copy.ts";
 import { openParts } from "../../src/intake/open.ts";
+import type { PdfFacts } from "../../src/reading/facts.ts";
 import { judge } from "../../src/reading/judge.ts";
 import { openFile } from "../../src/reading/open-file.ts";
+import { openPdf } from "../../src/reading/pdf/open-pdf.ts";
+import type { Place } from "../../src/trade/place.ts";
 import type { Doubt } from "../../src/trade/sheet.ts";
 import { catalogue, editions } from "../make/config.ts";
 import { formFacts, pageFacts } from "../make/facts.ts";
@@ -258,4 +262,22 @@ test("a sheet of which fields are gone is not taken for two, whatever is printed
       part < 0.9 ? "unknown-form" : "sheet",
     );
   }
+});
+
+test("the page that a marked copy of ours has added is no page of the sender's", async () => {
+  const before = (await readPdf(device.filled)).sheet;
+  if (before === undefined) throw new Error("no sheet");
+  const problems = Object.keys(before.prints).map((place, i) => ({
+    number: i + 1,
+    says: `${before.prints[place as Place]?.label} is wrong.`,
+    fix: "Mend it.",
+    kind: "fail" as const,
+    places: [place as Place],
+  }));
+  const copy = await markedCopy(device.filled, before, problems);
+  if (copy === undefined) throw new Error("no copy");
+  const { pages = [] } = (await openPdf(copy)) as PdfFacts;
+  expect(pages.length).toBeGreaterThan(1);
+  expect(pages.map(({ ours }) => ours)).toEqual(pages.map((_, i) => (i === 0 ? undefined : true)));
+  expect((await readPdf(copy)).sheet).toEqual(before);
 });
