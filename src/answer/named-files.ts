@@ -19,6 +19,7 @@ export type Files = ReadonlyMap<FileId, NamedFile>;
 const kinds = {
   sheet: "order sheet",
   "saved-blank": "blank sheet",
+  "several-sheets": "several sheets in one file",
   "unknown-form": "form of another kind",
   "no-form": "PDF without fields",
   printed: "printed PDF",
@@ -33,6 +34,7 @@ const kinds = {
   locked: "locked PDF",
   damaged: "damaged PDF",
   "too-large": "file that is too large",
+  late: "file that was not opened",
   unsafe: "file that could not be opened safely",
   other: "not a PDF",
 } as const satisfies Record<FileKind, string>;

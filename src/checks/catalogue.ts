@@ -9,6 +9,7 @@ import { portfolio } from "./file/portfolio.ts";
 import { printedSheet } from "./file/printed-sheet.ts";
 import { savedBlank } from "./file/saved-blank.ts";
 import { scannedSheet } from "./file/scanned-sheet.ts";
+import { severalSheetsInFile } from "./file/several-sheets-in-file.ts";
 import { sheetDamaged } from "./file/sheet-damaged.ts";
 import { sheetLocked } from "./file/sheet-locked.ts";
 import { unknownForm } from "./file/unknown-form.ts";
@@ -80,6 +81,7 @@ import { noWayToReachYou } from "./sheet/no-way-to-reach-you.ts";
 import { notesCarryOrders } from "./sheet/notes-carry-orders.ts";
 import { orderNumberPlaceholder } from "./sheet/order-number-placeholder.ts";
 import { outdatedEdition } from "./sheet/outdated-edition.ts";
+import { pagesBesideSheet } from "./sheet/pages-beside-sheet.ts";
 import { pagesUnseen } from "./sheet/pages-unseen.ts";
 import { partKeyMismatch } from "./sheet/part-key-mismatch.ts";
 import { partKeyMisread } from "./sheet/part-key-misread.ts";
@@ -106,6 +108,7 @@ import { wordSlip } from "./sheet/word-slip.ts";
 /** Every check on an attachment, whatever it is. */
 export const fileChecks: readonly FileCheck[] = [
   savedBlank,
+  severalSheetsInFile,
   unknownForm,
   dynamicForm,
   portfolio,
@@ -129,6 +132,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   imagePastedOver,
   sheetRecovered,
   pagesUnseen,
+  pagesBesideSheet,
   readersDisagree,
   valueHidden,
   fieldsFlattened,

@@ -13,8 +13,15 @@ import type { Letter } from "../trade/letter.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { type Configuration, systemClock } from "./wire.ts";
 
-/** Files that somebody names are theirs to choose: only their sizes one by one are bounded. */
-const ownCaps = { ...usualCaps, files: Number.POSITIVE_INFINITY, total: Number.POSITIVE_INFINITY };
+const endless = Number.POSITIVE_INFINITY;
+
+/** Files that somebody names are theirs to choose: only their sizes and times one by one are bounded. */
+const ownCaps = {
+  ...usualCaps,
+  files: endless,
+  total: endless,
+  time: { processorMs: endless, clockMs: endless },
+};
 
 /** What a submission came to, with the bytes of its files. */
 export interface Checked {

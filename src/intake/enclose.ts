@@ -49,11 +49,12 @@ async function markSheets(
   { reader, most = mostMarked }: Making,
 ): Promise<Pick<Enclosed, "marked" | "left">> {
   const marks = marksOf(report);
+  const byId = new Map(attachments.map(({ id, bytes }) => [id, bytes]));
   const late = AbortSignal.timeout(longest);
   const marked: Enclosure[] = [];
   let [room, left, inVain] = [most, 0, 0];
   for (const { sheet } of report.sheets) {
-    const bytes = attachments.find(({ id }) => id === sheet.id)?.bytes;
+    const bytes = byId.get(sheet.id);
     const problems = marks.get(sheet.id);
     if (bytes === undefined || problems === undefined || !isWorthIt(sheet)) continue;
     // A copy is larger than what it is a copy of.

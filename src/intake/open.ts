@@ -1,4 +1,4 @@
-import type { Reader } from "../ports/reader.ts";
+import type { Reader, TimeLeft } from "../ports/reader.ts";
 import { type Content, contentOf } from "../reading/content.ts";
 import type { FileFacts, Left, Part } from "../reading/facts.ts";
 import { safeFileName, tellApart } from "../reading/file-name.ts";
@@ -15,14 +15,22 @@ export interface Caps {
   readonly total: number;
   /** Archives within archives. */
   readonly depth: number;
+  /** For all files of a letter together: processor time, and time by the clock, in milliseconds. */
+  readonly time: Readonly<TimeLeft>;
 }
 
-export const usualCaps: Caps = { files: 200, each: 25_000_000, total: 150_000_000, depth: 3 };
+export const usualCaps: Caps = {
+  files: 200,
+  each: 25_000_000,
+  total: 150_000_000,
+  depth: 3,
+  time: { processorMs: 60_000, clockMs: 600_000 },
+};
 
 /** A file of a letter, with what was found in it, or what kind it is when it was not opened. */
 export interface OpenedFile {
   readonly attachment: Attachment;
-  readonly facts: FileFacts | Extract<FileKind, "decoration" | "unsafe" | Left["kind"]>;
+  readonly facts: FileFacts | Extract<FileKind, "decoration" | "unsafe" | "late" | Left["kind"]>;
 }
 
 /** A letter with all that it brings. */
@@ -46,13 +54,14 @@ export async function openLetter(
   id: string,
   caps = usualCaps,
 ): Promise<OpenLetter> {
-  const opened = await reader.letter(bytes);
+  const time = { ...caps.time };
+  const opened = await reader.letter(bytes, time);
   if (!opened.ok) {
     const letter = { ...(await readHeader(bytes)), text: "", attachments: [] };
     return { letter, files: [], links: [], unsafe: true };
   }
   const { parts, links, ...letter } = opened.value;
-  const files = await openParts(reader, parts, id, caps);
+  const files = await openParts(reader, parts, id, caps, time);
   return {
     letter: { ...letter, attachments: files.map(({ attachment }) => attachment) },
     files,
@@ -67,8 +76,10 @@ export async function openParts(
   parts: readonly Part[],
   id: string,
   caps = usualCaps,
+  time: TimeLeft = { ...caps.time },
 ): Promise<OpenedFile[]> {
-  const found = await openAll(parts, 0, { reader, caps, room: { files: caps.files, bytes: caps.total } });
+  const room = { files: caps.files, bytes: caps.total };
+  const found = await openAll(parts, 0, { reader, caps, room, time });
   const named = tellApart(found.map(({ part: { name, bytes } }) => ({ file: nameOf(name, bytes), bytes })));
   return named.map((file, i) => ({
     attachment: { id: `${id}/${i + 1}`, ...file },
@@ -87,6 +98,7 @@ interface Opening {
   readonly caps: Caps;
   /** What may still be opened; grows less. */
   readonly room: { files: number; bytes: number };
+  readonly time: TimeLeft;
 }
 
 interface Found {
@@ -99,23 +111,34 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
   const found: Found[] = [];
   // One archive after the other, so that it is always the same files for which no room is left.
   for (const { part, facts } of opened) {
+    const within = withinOf(facts);
+    const isTooDeep = within !== undefined && depth >= opening.caps.depth;
     const isArchive = typeof facts === "object" && facts.kind === "archive";
-    found.push({ part, facts: isArchive && depth >= opening.caps.depth ? "unsafe" : facts });
-    if (!isArchive || depth >= opening.caps.depth) continue;
-    found.push(...(await openAll(facts.files, depth + 1, opening)));
-    for (const { name, kind } of facts.left)
+    found.push({ part, facts: isArchive && isTooDeep ? "unsafe" : facts });
+    if (within === undefined || (isArchive && isTooDeep)) continue;
+    if (isTooDeep) for (const one of within.files) found.push({ part: one, facts: "unsafe" });
+    else for (const one of await openAll(within.files, depth + 1, opening)) found.push(one);
+    for (const { name, kind } of within.left)
       found.push({ part: { name, bytes: new Uint8Array(), looks: false }, facts: kind });
   }
   return found;
 }
 
-async function open({ bytes, looks }: Part, { reader, caps, room }: Opening): Promise<Found["facts"]> {
+/** The files within a file: those of an archive, and those inside a PDF. */
+function withinOf(facts: Found["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
+  if (typeof facts === "string") return undefined;
+  if (facts.kind === "archive") return facts;
+  return facts.kind === "pdf" ? facts.attached : undefined;
+}
+
+async function open({ bytes, looks }: Part, { reader, caps, room, time }: Opening): Promise<Found["facts"]> {
   if (looks) return "decoration";
   room.files -= 1;
   if (room.files < 0 || bytes.length > caps.each || bytes.length > room.bytes) return "too-large";
   room.bytes -= bytes.length;
-  const opened = await reader.file(bytes);
-  return opened.ok ? opened.value : "unsafe";
+  const opened = await reader.file(bytes, time);
+  if (opened.ok) return opened.value;
+  return opened.why === "no time left" ? "late" : "unsafe";
 }
 
 function nameOf(name: string, bytes: Uint8Array): string {

@@ -4,7 +4,7 @@ import { isPrefixed, looksOf } from "./alike.ts";
 import { byId, letterOf } from "./ids.ts";
 import { contentKey, numberKey, numberPart, plainText } from "./keys.ts";
 import { firstIn, fitTogether, isLater, ofOneProject } from "./meant-order.ts";
-import { slipsBetween } from "./near.ts";
+import { oneSlipApart } from "./near.ts";
 import { isNoNumber } from "./no-number.ts";
 import { isSlip } from "./slip-of-number.ts";
 
@@ -86,7 +86,7 @@ function likeness(one: Order, other: Order, shareStation: boolean): AlikeOrder["
   // Most orders of a buyer have numbers that are nothing like each other.
   const [a, b] = [lookOf(one), lookOf(other)];
   const isSame = a.looks === b.looks;
-  if (!isSame && slipsBetween(a.key, b.key) !== 1 && !isPrefixed(one.number, other.number)) return again;
+  if (!isSame && !oneSlipApart(a.key, b.key) && !isPrefixed(one.number, other.number)) return again;
   if (fitTogether(one, other)) return "near";
   if (isSame) return "looks";
   if (again !== undefined || sameProject === false) return again;

@@ -83,7 +83,9 @@ function gatherStations(
     }
     // What has no mark and needs no tie is a station of its own.
     const key = isMarked(sheet) ? plainText(sheet.mark) : sheet.id;
-    stations.set(key, [...(stations.get(key) ?? []), sheet]);
+    const members = stations.get(key);
+    if (members === undefined) stations.set(key, [sheet]);
+    else members.push(sheet);
   }
   const left = [...stations.values()].flatMap((members) => leftOver(members, known));
   return {

@@ -15,10 +15,23 @@ export function slipsBetween(one: string, other: string): number {
   return Math.max(a.length, b.length) > longest ? Number.POSITIVE_INFINITY : distance(a, b).steps;
 }
 
+/** Whether two texts are one slip apart, as `slipsBetween` counts them, at the cost of their length alone. */
+export function oneSlipApart(one: string, other: string): boolean {
+  const [short, long] = [plainText(one), plainText(other)].toSorted((a, b) => a.length - b.length);
+  if (short === undefined || long === undefined || short === long) return false;
+  if (long.length > longest || long.length - short.length > 1) return false;
+  let at = 0;
+  while (at < short.length && short[at] === long[at]) at++;
+  if (long.length > short.length) return long.slice(at + 1) === short.slice(at);
+  if (long.slice(at + 1) === short.slice(at + 1)) return true;
+  const swapped = long[at] === short[at + 1] && long[at + 1] === short[at];
+  return swapped && long.slice(at + 2) === short.slice(at + 2);
+}
+
 /** Whether two different order numbers are one slip apart. Of three characters or fewer too many are. */
 export function nearNumbers(one: string, other: string): boolean {
   const [a, b] = [numberKey(one), numberKey(other)];
-  return Math.min(a.length, b.length) > 3 && slipsBetween(a, b) === 1;
+  return Math.min(a.length, b.length) > 3 && oneSlipApart(a, b);
 }
 
 /**

@@ -38,12 +38,23 @@ function onlyMark(notes: string, marks: readonly string[], numbers: readonly str
   const named = [...notes.matchAll(afterWord)].map((match) => match[1] ?? "");
   // A bare word must have a letter and a digit to be a mark, or any "2" would be one.
   const words = notes.split(/[\s,;:()]+/).filter((word) => /\p{L}/u.test(word) && /\d/.test(word));
-  const known = marks.filter((mark) =>
-    [...named, ...words].some((word) => plainText(word) === plainText(mark)),
-  );
+  const carried = byPlainText(marks);
+  const spoken = new Set([...named, ...words].map(plainText));
+  const known = [...spoken].flatMap((word) => carried.get(word) ?? []);
+  const numberKeys = new Set(numbers.map(numberKey));
   const guesses = [...named.filter((word) => shape.test(word)), ...(notes.match(hyphened) ?? [])].filter(
-    (guess) => !numbers.some((number) => numberKey(number) === plainText(guess)),
+    (guess) => !numberKeys.has(plainText(guess)),
   );
   const found = known.length > 0 ? known : guesses.map((guess) => guess.toUpperCase());
   return new Set(found.map(plainText)).size === 1 ? found[0] : undefined;
+}
+
+/** Every sheet of an order is held against the same marks and numbers. */
+const listed = new WeakMap<readonly string[], ReadonlyMap<string, string>>();
+
+/** Marks or numbers by their plain text, each as it was typed first. */
+function byPlainText(typed: readonly string[]): ReadonlyMap<string, string> {
+  const known = listed.get(typed) ?? new Map(typed.toReversed().map((text) => [plainText(text), text]));
+  listed.set(typed, known);
+  return known;
 }

@@ -1,7 +1,7 @@
 import type { Order, Station } from "../trade/order.ts";
 import { looksOf, markPart } from "./alike.ts";
 import { missingAt } from "./missing.ts";
-import { slipsBetween } from "./near.ts";
+import { oneSlipApart } from "./near.ts";
 import { goesIntoPlate } from "./standing.ts";
 
 /** Two stations that are probably one: the mark of the first is one slip from the second's. */
@@ -43,7 +43,7 @@ export function lookAlikeMarks(order: Order): SlipOfMark[] {
 
 function lacksWhatIsAt(other: Station, station: Station): boolean {
   if (
-    slipsBetween(station.mark, other.mark) !== 1 &&
+    !oneSlipApart(station.mark, other.mark) &&
     looksOf(markPart(station.mark)) !== looksOf(markPart(other.mark))
   )
     return false;

@@ -1,5 +1,5 @@
 import { numberPart } from "./keys.ts";
-import { slipsBetween } from "./near.ts";
+import { oneSlipApart } from "./near.ts";
 
 /** Numbers that count on differ by less: 4512 and 4521, though two digits are swapped. */
 const countsOn = 10;
@@ -19,7 +19,7 @@ function runsOf(typed: string): string[] {
  * count on are near each other.
  */
 export function isSlip(one: string, other: string, together: boolean): boolean {
-  if (slipsBetween(numberPart(one), numberPart(other)) !== 1) return false;
+  if (!oneSlipApart(numberPart(one), numberPart(other))) return false;
   const [a, b] = [runsOf(one), runsOf(other)];
   if (a.length !== b.length) return false;
   const odd = a.flatMap((run, i) => (run === b[i] ? [] : [[run, b[i] ?? ""] as const]));

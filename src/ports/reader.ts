@@ -8,7 +8,15 @@ import type { Sheet } from "../trade/sheet.ts";
 export type Opened<T> =
   | { readonly ok: true; readonly value: T }
   /** The process that tried was ended: the bytes are not safe to open. */
-  | { readonly ok: false; readonly why: "too slow" | "too much memory" | "died" };
+  | { readonly ok: false; readonly why: "too slow" | "too much memory" | "died" }
+  /** The files before it have taken the time that there was for all of them. */
+  | { readonly ok: false; readonly why: "no time left" };
+
+/** What is left of the time for all files of one letter: of the processor, and by the clock. Grows less. */
+export interface TimeLeft {
+  processorMs: number;
+  clockMs: number;
+}
 
 /** How to find out who sent a letter. */
 export interface Inquiry {
@@ -22,8 +30,8 @@ export interface Inquiry {
 
 /** Opens letters and files where they can do no harm. Never rejects because of what the bytes hold. */
 export interface Reader {
-  readonly letter: (bytes: Uint8Array) => Promise<Opened<OpenedLetter>>;
-  readonly file: (bytes: Uint8Array) => Promise<Opened<FileFacts>>;
+  readonly letter: (bytes: Uint8Array, time?: TimeLeft) => Promise<Opened<OpenedLetter>>;
+  readonly file: (bytes: Uint8Array, time?: TimeLeft) => Promise<Opened<FileFacts>>;
   /** Asks the name servers whether the domain in From vouches for a letter: DKIM, SPF and DMARC. */
   readonly sender: (bytes: Uint8Array, inquiry: Inquiry) => Promise<Opened<SenderProof>>;
   /** The sender's own sheet with its problems marked; no copy where it cannot be. */

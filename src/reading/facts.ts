@@ -34,6 +34,10 @@ export interface PageFacts {
   readonly height: number;
   readonly text: string;
   readonly marks: readonly PageMark[];
+  /** Lines and shapes make up the page, and no text. */
+  readonly drawn?: true;
+  /** A marked copy of ours added the page. */
+  readonly ours?: true;
 }
 
 /** What a reader process found in a PDF that opens. */
@@ -50,6 +54,8 @@ export interface PdfFacts {
   readonly portfolio: boolean;
   /** Readable only after repair, by one reader alone (or some fields of it), or with its end missing. */
   readonly recovered: boolean;
+  /** The files inside; absent where there are none. */
+  readonly attached?: { readonly files: readonly Part[]; readonly left: readonly Left[] };
 }
 
 /** A file in a letter, or one that was taken out of a container. */

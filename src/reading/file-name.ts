@@ -27,19 +27,22 @@ export function tellApart<T extends { readonly file: string }>(
   files: readonly T[],
 ): (T & { named?: string })[] {
   const taken = new Set(files.map(({ file }) => file.toLowerCase()));
-  const first = new Set<string>();
+  /** The next number for a name; every number below it is taken. */
+  const next = new Map<string, number>();
   return files.map((one) => {
     const { file } = one;
-    if (!first.has(file.toLowerCase())) {
-      first.add(file.toLowerCase());
+    const key = file.toLowerCase();
+    let n = next.get(key);
+    if (n === undefined) {
+      next.set(key, 2);
       return one;
     }
     const { stem, ending } = parts(file);
-    let n = 2;
-    while (taken.has(`${stem} (${n})${ending}`.toLowerCase())) n++;
-    const told = `${stem} (${n})${ending}`;
-    taken.add(told.toLowerCase());
-    return { ...one, file: told, named: file };
+    const numbered = (): string => `${stem} (${n})${ending}`;
+    while (taken.has(numbered().toLowerCase())) n++;
+    next.set(key, n + 1);
+    taken.add(numbered().toLowerCase());
+    return { ...one, file: numbered(), named: file };
   });
 }
 

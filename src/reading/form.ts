@@ -27,7 +27,8 @@ export function isFillable({ kind }: Pick<FormField, "kind">): boolean {
  */
 export function gatherFields(widgets: Iterable<FormField>): FormField[] {
   const byName = new Map<string, FormField>();
-  for (const { name, kind, values } of widgets) {
+  for (const { name: written, kind, values } of widgets) {
+    const name = plainName(written);
     const before = byName.get(name)?.values ?? [];
     const found = isFillable({ kind }) ? values.map(plainLineEnds) : [];
     const all = [...new Set([...before, ...found])].filter((value) => value !== "");
@@ -35,6 +36,15 @@ export function gatherFields(widgets: Iterable<FormField>): FormField[] {
   }
   if (byName.get("")?.values.every((value) => value === "") === true) byName.delete("");
   return [...byName.values()];
+}
+
+/**
+ * The name of a field. A widget of the field may bear its name once more, where a program has given every
+ * widget a name of its own.
+ */
+export function plainName(written: string): string {
+  const parts = written.split(".");
+  return parts.length > 1 && parts.at(-1) === parts.at(-2) ? parts.slice(0, -1).join(".") : written;
 }
 
 function plainLineEnds(text: string): string {

@@ -3,12 +3,13 @@ import type { FileKind, ReadFile } from "../trade/attachment.ts";
 import type { Doubt, Sheet } from "../trade/sheet.ts";
 import { doubtsOf } from "./doubts.ts";
 import type { Edition } from "./edition.ts";
-import type { FileFacts, PageFacts, PdfFacts } from "./facts.ts";
+import type { FileFacts, PdfFacts } from "./facts.ts";
 import { filledIn, unmappedIn } from "./filled.ts";
 import { isFillable } from "./form.ts";
-import { areaOf } from "./pdf/boxes.ts";
+import { doubtsBeside, isPicture, type PageBeside, pagesBeside, printedSheets } from "./pages-beside.ts";
 import { carriesLabels, recognise } from "./recognise.ts";
 import { readSheet, type SheetFile } from "./sheet.ts";
+import { sheetsIn } from "./sheets-in.ts";
 
 /** What is needed to make sense of a file. */
 export interface Known {
@@ -37,18 +38,53 @@ const kinds = {
 /** What was found in a file → what it is. */
 export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
   if (facts.kind !== "pdf") return { file: { ...file, kind: kinds[facts.kind] } };
-  if (facts.portfolio) return { file: { ...file, kind: "portfolio" } };
+  const isForm = facts.fields.some(isFillable);
+  if (facts.portfolio) {
+    // The cover of a portfolio says nothing, and its files stand beside it.
+    const cover = withoutFields(facts, known.editions);
+    const isCover = !isForm && facts.attached !== undefined && cover !== "printed" && cover !== "scanned";
+    return { file: { ...file, kind: isCover ? "archive" : "portfolio" } };
+  }
   const { edition, nearest } = recognise(facts.fields, known.editions);
-  if (edition !== undefined) return judgeSheet(facts, edition, file, known);
+  const beside = pagesBeside(facts, edition);
+  const sheets = sheetsTogether(facts, edition, beside, known.editions);
+  if (sheets > 1) return { file: { ...file, kind: "several-sheets", sheets } };
+  if (edition !== undefined) return judgeSheet(facts, edition, doubtsBeside(beside, facts), file, known);
   if (facts.dynamic) return { file: { ...file, kind: "dynamic-form" } };
-  if (facts.fields.some(isFillable))
+  if (isForm)
     return { file: { ...file, kind: "unknown-form", ...(nearest === undefined ? {} : { nearest }) } };
   return { file: { ...file, kind: withoutFields(facts, known.editions) } };
 }
 
-function judgeSheet(facts: PdfFacts, edition: Edition, file: SheetFile, known: Known): Judged {
-  const { editions, catalogue, today } = known;
-  const doubts = doubtsOf(facts, edition);
+/** How many sheets a file holds, with their fields or without. `edition` is that of the one that is read. */
+function sheetsTogether(
+  facts: PdfFacts,
+  edition: Edition | undefined,
+  beside: readonly PageBeside[],
+  editions: readonly Edition[],
+): number {
+  const bare = beside.filter(({ isForm }) => !isForm);
+  const counted = sheetsIn(facts, editions) + printedSheets(bare, editions);
+  if (counted > 1) return counted;
+  // Fields that a program has given names of its own are counted by what is printed beside them. Where no
+  // sheet can be read, what is printed tells of the same sheets as the fields.
+  return edition === undefined
+    ? Math.max(counted, printedSheets(beside, editions))
+    : counted +
+        printedSheets(
+          beside.filter(({ isForm }) => isForm),
+          editions,
+        );
+}
+
+function judgeSheet(
+  facts: PdfFacts,
+  edition: Edition,
+  beside: readonly Doubt[],
+  file: SheetFile,
+  { editions, catalogue, today }: Known,
+): Judged {
+  const doubts = [...doubtsOf(facts, edition), ...beside];
   if (isUntouched(facts, edition) && !doubts.some(isWritten))
     // An end that is missing may have held all that was filled in.
     return {
@@ -75,7 +111,7 @@ function isUntouched({ fields }: PdfFacts, edition: Edition): boolean {
 
 /** Something that somebody put on the page, if not into the fields. */
 function isWritten({ what }: Doubt): boolean {
-  return what === "handwriting" || what === "typed-over" || what === "image-over" || what === "value-hidden";
+  return ["handwriting", "typed-over", "image-over", "value-hidden", "pictures-beside"].includes(what);
 }
 
 function withoutFields({ pages, recovered }: PdfFacts, editions: readonly Edition[]): FileKind {
@@ -88,12 +124,5 @@ function withoutFields({ pages, recovered }: PdfFacts, editions: readonly Editio
   return scanned && text.length < leastText * pages.length ? "scanned" : "no-form";
 }
 
-/** Characters of text that a page has at least if it is more than a picture, and how much of it pictures cover. */
+/** Characters of text that a page has at least if it is more than a picture. */
 const leastText = 30;
-const leastPicture = 0.7;
-
-function isPicture({ width, height, marks }: PageFacts): boolean {
-  const images = marks.filter(({ what }) => what === "image");
-  const area = images.reduce((sum, { box }) => sum + areaOf(box), 0);
-  return images.length > 0 && area >= leastPicture * width * height;
-}

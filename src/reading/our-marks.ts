@@ -1,8 +1,16 @@
 import { PDFDict, type PDFDocument, PDFName, PDFRef } from "pdf-lib";
-import { entryOf, textOf } from "./pdf/pdf-value.ts";
+import { dictsIn, entryOf, textOf } from "./pdf/pdf-value.ts";
 
 /** How the names of all annotations begin that a marked copy has. ISO 32000-1:2008 table 164: NM. */
 export const markPrefix = "burin-mark";
+
+/** What the page of a marked copy is known by that lists the problems. */
+export const listName = `${markPrefix} list`;
+
+/** Whether a page is one that a marked copy of ours has added. */
+export function isOurPage(page: PDFDict): boolean {
+  return dictsIn(page, "Annots").some((one) => textOf(entryOf(one, "NM")) === listName);
+}
 
 /**
  * Whether an annotation is a mark of a marked copy of ours that somebody sent back: an outline, or the number

@@ -1,9 +1,11 @@
 /** What a reader process may use. */
 export interface Limits {
-  /** From the moment it is given a job until it must have answered, in milliseconds. */
+  /** Processor time from the moment it is given a job until it must have answered, in milliseconds. */
   readonly jobMs: number;
-  /** For the pages of a PDF, once its fields are known: the fields are what an order is read from. */
+  /** The same for the pages of a PDF, once its fields are known: the fields are what an order is read from. */
   readonly pagesMs: number;
+  /** How many times as much by the clock, since other programs may have the processor meanwhile. */
+  readonly patience: number;
   /** Resident memory in bytes. It is looked at now and then, so a quick process comes out somewhat above. */
   readonly memory: number;
   /** What V8 may use of it, in megabytes. Buffers and unpacked streams lie outside, so this bounds little. */
@@ -17,6 +19,7 @@ const MB = 1024 * 1024;
 export const usualLimits: Limits = {
   jobMs: 10_000,
   pagesMs: 4_000,
+  patience: 6,
   memory: 900 * MB,
   heapMb: 512,
   jobs: 200,

@@ -1,9 +1,10 @@
 import { fileURLToPath } from "node:url";
 import type { Log } from "../ports/log.ts";
-import type { Opened, Reader } from "../ports/reader.ts";
+import type { Opened, Reader, TimeLeft } from "../ports/reader.ts";
 import { type Limits, mostBytes, usualLimits } from "./limits.ts";
 import type { Answers, Op, Told } from "./message.ts";
 import { type ReaderProcess, startProcess } from "./reader-process.ts";
+import { shareOf, takeOff } from "./share.ts";
 
 export interface PoolOptions {
   readonly log: Log;
@@ -68,20 +69,31 @@ export function openPool({
     return turn.promise;
   }
 
-  async function open<O extends Op>(op: O, bytes: Uint8Array, told: Told[O]): Promise<Opened<Answers[O]>> {
+  async function open<O extends Op>(
+    op: O,
+    bytes: Uint8Array,
+    told: Told[O],
+    time?: TimeLeft,
+  ): Promise<Opened<Answers[O]>> {
     if (bytes.length > mostBytes) return { ok: false, why: "too much memory" };
     const seat = free.pop() ?? (await wait());
     try {
       if (closed) throw new Error("the reader was closed");
-      return await readyIn(seat).run(op, bytes, told);
+      // Name servers take their time by the clock, and none of the processor's.
+      const share = shareOf(time, op === "sender" ? { ...limits, patience: 1 } : limits);
+      if (share === undefined) return { ok: false, why: "no time left" };
+      const { opened, taken, lost } = await readyIn(seat).run(op, bytes, told, share);
+      takeOff(time, taken, lost);
+      const wasShort = share.processorMs < limits.jobMs && !opened.ok && opened.why === "too slow";
+      return wasShort ? { ok: false, why: "no time left" } : opened;
     } finally {
       putBack(seat);
     }
   }
 
   return {
-    letter: (bytes) => open("letter", bytes, undefined),
-    file: (bytes) => open("file", bytes, undefined),
+    letter: (bytes, time) => open("letter", bytes, undefined, time),
+    file: (bytes, time) => open("file", bytes, undefined, time),
     sender: (bytes, inquiry) => open("sender", bytes, inquiry),
     mark: (bytes, sheet, problems) => open("mark", bytes, { sheet, problems }),
     close: async () => {

@@ -4,20 +4,34 @@ import type { Opened } from "../ports/reader.ts";
 import type { Limits } from "./limits.ts";
 import { residentMemory, watchMemory } from "./memory.ts";
 import type { Answers, Job, Message, Op, Told } from "./message.ts";
+import { type Allowance, type TimeWatch, watchTime } from "./processor-time.ts";
 import { shapes } from "./shape.ts";
 
 /** A process that opens one thing at a time. */
 export interface ReaderProcess {
   /** Not to be called while it is at work. Rejects if the process does not start, or is ended meanwhile. */
-  readonly run: <O extends Op>(op: O, bytes: Uint8Array, told: Told[O]) => Promise<Opened<Answers[O]>>;
+  readonly run: <O extends Op>(
+    op: O,
+    bytes: Uint8Array,
+    told: Told[O],
+    most: Allowance,
+  ) => Promise<Outcome<O>>;
   /** Whether it can be given another job. */
   readonly usable: () => boolean;
   /** Resolves when it is gone. */
   readonly end: () => Promise<void>;
 }
 
+/** What came of a job, and what it has taken. */
+interface Outcome<O extends Op> {
+  readonly opened: Opened<Answers[O]>;
+  readonly taken: Allowance;
+  /** Whether the process was lost to it, be it after some of the answer had come. */
+  readonly lost: boolean;
+}
+
 /** What a process was lost to; "ended" by whoever started it. */
-type Why = Extract<Opened<never>, { ok: false }>["why"] | "ended";
+type Why = Exclude<Extract<Opened<never>, { ok: false }>["why"], "no time left"> | "ended";
 
 /** A machine under load takes its time to start a process; longer than this, it never will. */
 const startMs = 30_000;
@@ -64,7 +78,7 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
   }
 
   /** The answer, or as much of it as had come when the process was lost. */
-  async function work<O extends Op>(job: Job<O>): Promise<Answers[O] | undefined> {
+  async function work<O extends Op>(job: Job<O>, time: TimeWatch): Promise<Answers[O] | undefined> {
     const { promise, resolve } = Promise.withResolvers<Answers[O] | undefined>();
     let early: Answers[O] | undefined;
     const lost = (): void => resolve(early);
@@ -80,16 +94,14 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
       }
       if ("answer" in message) return resolve(shaped.data);
       early = shaped.data;
-      timers.push(setTimeout(kill, limits.pagesMs, "too slow"));
+      time.allow({ processorMs: limits.pagesMs, clockMs: limits.pagesMs * limits.patience });
     };
-    const timers = [setTimeout(kill, limits.jobMs, "too slow")];
     child.once("close", lost).on("message", take);
     // A job that cannot be sent any more needs no word of its own: the process is gone, and that is told.
     child.send(job, () => undefined);
     try {
       return await promise;
     } finally {
-      timers.forEach(clearTimeout);
       child.off("close", lost).off("message", take);
     }
   }
@@ -97,13 +109,15 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
   let jobs = 0;
   let held = 0;
   return {
-    run: async (op, bytes, told) => {
+    run: async (op, bytes, told, most) => {
       hold(child, true);
       await started();
-      const began = performance.now();
       const watch = watchMemory(child.pid ?? 0, limits.memory, () => kill("too much memory"));
-      const value = await work({ id: ++jobs, op, bytes, told });
+      const time = watchTime(child.pid ?? 0, most, () => kill("too slow"));
+      const value = await work({ id: ++jobs, op, bytes, told }, time);
+      const taken = time.taken();
       watch.stop();
+      time.stop();
       held = await residentMemory(child.pid ?? 0);
       hold(child, false);
       if (lostTo === "ended") throw new Error("the reader was closed");
@@ -113,13 +127,15 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
             op,
             bytes: bytes.length,
             why: lostTo,
-            ms: Math.round(performance.now() - began),
+            ms: Math.round(taken.clockMs),
+            processorMs: Math.round(taken.processorMs),
             peakMb: Math.round(watch.peak() / 1024 / 1024),
             pagesOnly: value !== undefined,
           },
           "a reader process was lost to what it was given",
         );
-      return value === undefined ? { ok: false, why: lostTo ?? "died" } : { ok: true, value };
+      const opened = value === undefined ? { ok: false, why: lostTo ?? "died" } : { ok: true, value };
+      return { opened, taken, lost: lostTo !== undefined } as Outcome<typeof op>;
     },
     // One that has grown is not given the next file: that file would be blamed for the memory of this one.
     usable: () =>

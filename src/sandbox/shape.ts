@@ -30,6 +30,8 @@ const page = z.strictObject({
   width: size,
   height: size,
   text,
+  drawn: z.literal(true).exactOptional(),
+  ours: z.literal(true).exactOptional(),
   marks: z.array(
     z.strictObject({
       what: z.enum(["ink", "free-text", "stamp", "image", "text"]),
@@ -38,6 +40,11 @@ const page = z.strictObject({
     }),
   ),
 });
+
+const unpacked = {
+  files: z.array(part),
+  left: z.array(z.strictObject({ name: text, kind: z.enum(["archive-locked", "too-large", "damaged"]) })),
+};
 
 const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
   z.strictObject({
@@ -49,14 +56,14 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
     dynamic: z.boolean(),
     portfolio: z.boolean(),
     recovered: z.boolean(),
+    attached: z.strictObject(unpacked).exactOptional(),
   }),
   z.strictObject({
     kind: z.enum(["locked-pdf", "damaged-pdf", "picture", "office", "locked-archive", "other"]),
   }),
   z.strictObject({
     kind: z.literal("archive"),
-    files: z.array(part),
-    left: z.array(z.strictObject({ name: text, kind: z.enum(["archive-locked", "too-large", "damaged"]) })),
+    ...unpacked,
   }),
 ]);
 

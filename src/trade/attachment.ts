@@ -15,6 +15,8 @@ export type FileKind =
   | "sheet"
   /** A sheet of ours in which nothing at all is filled in: most often the untouched original. */
   | "saved-blank"
+  /** Several sheets put together in one PDF. */
+  | "several-sheets"
   /** A form whose fields no edition knows. */
   | "unknown-form"
   /** A PDF without any field to fill, and not one of our sheets. */
@@ -40,6 +42,8 @@ export type FileKind =
   | "damaged"
   /** Too large by itself, or more than is opened of one letter. */
   | "too-large"
+  /** Not opened any more: the files before it took the time that there was for all of them. */
+  | "late"
   /** Opening it took too long, too much memory, or ended the program that tried; or it lies too deep in archives. */
   | "unsafe"
   | "other";
@@ -50,6 +54,8 @@ export interface ReadFile {
   readonly file: string;
   readonly named?: string;
   readonly kind: FileKind;
+  /** How many sheets were put together in it. */
+  readonly sheets?: number;
   /** The title of the edition that an unknown form is most like. */
   readonly nearest?: string;
 }

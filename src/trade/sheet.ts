@@ -45,7 +45,15 @@ export interface Doubt {
     /** The fields hold values, but no longer show on the page: flattened by a viewer. */
     | "flattened"
     /** The pages could not be looked at within their share of time and memory. */
-    | "unseen";
+    | "unseen"
+    /** Pages behind or before the sheet that are pictures or drawings: another sheet, perhaps. */
+    | "pictures-beside"
+    /** Pages behind or before the sheet that hold words, and no field of it. */
+    | "pages-beside"
+    /** Pages that nobody looked at, since the file has too many. */
+    | "pages-beyond";
+  /** The pages beside the sheet, counted from 1. */
+  readonly pages?: readonly number[];
   readonly place?: Place;
   /** What was found: the text on the page, or the value stored. */
   readonly text?: string;

@@ -109,7 +109,7 @@ test("what an archive does not give up is told file by file", async () => {
 });
 
 describe("what goes beyond the caps is too large:", () => {
-  const caps = { files: 4, each: 20, total: 50, depth: 3 };
+  const caps = { ...usualCaps, files: 4, each: 20, total: 50 };
   const kinds = async (...parts: Part[]): Promise<string[]> =>
     (await openParts(reader, parts, "12", caps)).map(kindOf);
 
@@ -156,6 +156,38 @@ describe("what goes beyond the caps is too large:", () => {
       "too-large",
     ]);
   });
+});
+
+test("a file for which no time is left is named as such, and the others are opened", async () => {
+  const late: Reader = {
+    ...reader,
+    file: (bytes) =>
+      bytes.length === 9 ? Promise.resolve({ ok: false, why: "no time left" }) : reader.file(bytes),
+  };
+  expect((await openParts(late, [part("a", pdf("")), part("b")], "12")).map(kindOf)).toEqual([
+    "late",
+    "damaged-pdf",
+  ]);
+});
+
+test("all files of a letter have one time together, those within archives too", async () => {
+  const times = new Set<unknown>();
+  const noting: Reader = {
+    ...reader,
+    letter: (bytes, time) => {
+      times.add(time);
+      return reader.letter(bytes, time);
+    },
+    file: (bytes, time) => {
+      times.add(time);
+      return reader.file(bytes, time);
+    },
+  };
+  const letter = mixed("b", filePart("a.pdf"), filePart("b.zip", zip(["c.pdf", pdf()])));
+  await openLetter(noting, bytesOf(letter), "12");
+  expect([...times]).toEqual([usualCaps.time]);
+  await openLetter(noting, bytesOf(letter), "13");
+  expect(times.size).toBe(2);
 });
 
 describe("where opening does harm", () => {

@@ -12,3 +12,10 @@ export function run(name: string, ...args: readonly string[]): void {
   const { status, stderr, error } = spawnSync(name, args, { encoding: "utf8", timeout: 60_000 });
   if (status !== 0) throw new Error(`${name} failed: ${stderr ?? ""}`, { cause: error });
 }
+
+/** Whether Debian's Python has a library; says so when it has not. */
+export function hasLibrary(name: string): boolean {
+  const found = spawnSync("/usr/bin/python3", ["-c", `import ${name}`]).status === 0;
+  if (!found) console.warn(`Python has no ${name}: what it would show is not tested here`);
+  return found;
+}

@@ -1,5 +1,6 @@
+import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { nearNumbers, nearProjects, slipsBetween } from "../../src/orders/near.ts";
+import { nearNumbers, nearProjects, oneSlipApart, slipsBetween } from "../../src/orders/near.ts";
 
 // Published values of the optimal string alignment distance: kitten/sitting is the usual example of edit
 // distance, CA/ABC the one that tells it from the unrestricted Damerau-Levenshtein distance, which is 2.
@@ -37,4 +38,15 @@ test.each([
 
 test("texts too long to be names are never near, and cost no time", () => {
   expect(nearProjects("A".repeat(100_000), `${"A".repeat(99_999)}B`)).toBe(false);
+});
+
+test("one slip apart is a distance of one, found in one reading", () => {
+  const text = fc.string({ unit: fc.constantFrom("A", "B", "1"), maxLength: 6 });
+  fc.assert(
+    fc.property(text, text, (one, other) => {
+      expect(oneSlipApart(one, other)).toBe(slipsBetween(one, other) === 1);
+    }),
+    { numRuns: 3000 },
+  );
+  expect(oneSlipApart("x".repeat(300), "x".repeat(301))).toBe(false);
 });

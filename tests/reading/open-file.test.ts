@@ -53,7 +53,11 @@ test("what is known of a PDF early is told before the rest", async () => {
     told.push(early);
     return Promise.resolve();
   });
-  expect(told).toEqual([expect.objectContaining({ kind: "pdf", pageCount: 1 })]);
+  // First what its fields hold, when nobody knows yet whether it is whole.
+  expect(told).toMatchObject([
+    { kind: "pdf", pageCount: 1, recovered: true },
+    { kind: "pdf", pageCount: 1, recovered: false },
+  ]);
   expect(facts).toMatchObject({ pages: [{}] });
 });
 

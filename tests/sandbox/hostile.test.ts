@@ -14,7 +14,7 @@ import { directReader } from "../make/reader.ts";
 
 // Shorter than usual, so that what runs to its limit does not hold the tests up; tests/bench/hostile.ts has
 // the usual ones. The memory is as usual.
-const limits = { jobMs: 2500, pagesMs: 1500 };
+const limits = { jobMs: 2500, pagesMs: 1500, patience: 4 };
 const log = { info: () => undefined, warn: () => undefined };
 const reader = openPool({ log, processes: 1, limits });
 const tried: TriedOut[] = [];

@@ -10,7 +10,7 @@ import { openPool, type PoolOptions } from "../../src/sandbox/pool.ts";
 import { children } from "../make/hostile/try-out.ts";
 
 const program = fileURLToPath(new URL("./odd-child.ts", import.meta.url));
-const limits = { jobMs: 2500, pagesMs: 300, memory: 400 * 1024 * 1024, heapMb: 100 };
+const limits = { jobMs: 2500, pagesMs: 300, patience: 2, memory: 400 * 1024 * 1024, heapMb: 100 };
 
 interface OddPool extends Reader {
   readonly do: (deed: string) => Promise<Opened<FileFacts>>;

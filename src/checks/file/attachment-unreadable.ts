@@ -17,6 +17,11 @@ export const attachmentUnreadable = defineFileCheck({
       fix: "Fill in a fresh copy of the sheet, save it, and send that. If this is no sheet, leave it out.",
       severity: "stops",
     },
+    late: {
+      says: "The files of this letter took so long to open that this one was not read.",
+      fix: "Send it again in a letter of its own.",
+      severity: "stops",
+    },
   },
   passing: [
     { shows: "a sheet", given: fileAs("sheet") },
@@ -25,9 +30,11 @@ export const attachmentUnreadable = defineFileCheck({
   failing: [
     { shows: "a recording", given: fileAs("other"), wording: "refused" },
     { shows: "a file that the program choked on", given: fileAs("unsafe"), wording: "unsafe" },
+    { shows: "a file behind many that took long", given: fileAs("late"), wording: "late" },
   ],
   *find({ id, kind }, _, say) {
     if (kind === "other") yield say("refused", {}, [{ file: id }]);
+    if (kind === "late") yield say("late", {}, [{ file: id }]);
     if (kind === "unsafe") yield say("unsafe", {}, [{ file: id }]);
   },
 });

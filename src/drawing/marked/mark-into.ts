@@ -1,6 +1,6 @@
 import { PDFArray, PDFDict, PDFDocument, PDFName, PDFObjectCopier, type PDFRef, PDFString } from "pdf-lib";
-import { isOurMark, markPrefix } from "../../reading/our-marks.ts";
-import { dictsIn, entryOf, textOf } from "../../reading/pdf/pdf-value.ts";
+import { isOurMark, isOurPage, listName } from "../../reading/our-marks.ts";
+import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { firstPages } from "../../reading/pdf/walked-pages.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
@@ -11,9 +11,6 @@ import { appendPage, removePage } from "./tree.ts";
 
 /** Pages that are looked at; a sheet has one or two. */
 const mostPages = 20;
-
-/** What a page of our list is known by. */
-const listName = `${markPrefix} list`;
 
 /**
  * Marks a document that was opened for an incremental update, and adds the pages of `list`. Returns the
@@ -48,9 +45,7 @@ export async function markInto(
 /** The pages of the sender, and those that an earlier marking added. */
 function pagesOf(document: PDFDocument): [own: PDFDict[], lists: PDFDict[]] {
   const pages = firstPages(document, mostPages).map(({ dict }) => dict);
-  const isList = (page: PDFDict): boolean =>
-    dictsIn(page, "Annots").some((one) => textOf(entryOf(one, "NM")) === listName);
-  return [pages.filter((page) => !isList(page)), pages.filter(isList)];
+  return [pages.filter((page) => !isOurPage(page)), pages.filter(isOurPage)];
 }
 
 /** Sets the marks of each page, and takes off what is left of earlier ones. Returns the pages that have changed. */

@@ -1,5 +1,5 @@
 import type { PageMark, WidgetFacts } from "../facts.ts";
-import { type FormField, isFillable } from "../form.ts";
+import { type FormField, isFillable, plainName } from "../form.ts";
 import { areaOf, moved } from "./boxes.ts";
 import type { AnnotatedPage, Annotation } from "./pdfjs-annotations.ts";
 import { kindOf } from "./pdfjs-form.ts";
@@ -40,7 +40,8 @@ export function widgetsOf(
   shownChoice: ((id: string) => string | undefined) | undefined,
 ): WidgetFacts[] {
   return annotations.flatMap((annotation): WidgetFacts[] => {
-    const { id, rect, fieldName: field = "", annotationFlags = 0 } = annotation;
+    const { id, rect, fieldName = "", annotationFlags = 0 } = annotation;
+    const field = plainName(fieldName);
     const kind = kindOf(annotation);
     if (kind === undefined || field === "" || !isFillable({ kind })) return [];
     const shown = shownChoice && shownIn(annotation, kind, shownChoice(id));

@@ -33,11 +33,19 @@ export function overlap(one: Box, other: Box): boolean {
 
 /**
  * Whether a line of text stands in a frame: its middle height lies within, and half of it, or of the
- * frame's width, is in the frame. A label that touches its field does not.
+ * frame's width, is in the frame. A label that touches its field does not, nor does one that begins beside a
+ * small box and runs into it.
  */
 export function standsIn(text: Box, frame: Box): boolean {
   const middle = (text[1] + text[3]) / 2;
   const [left, , right] = common(text, frame);
   const narrower = Math.min(text[2] - text[0], frame[2] - frame[0]);
+  const center = (text[0] + text[2]) / 2;
+  if (
+    frame[2] - frame[0] < 2 * (frame[3] - frame[1]) &&
+    (center < frame[0] || center > frame[2]) &&
+    right - left < (text[2] - text[0]) / 2
+  )
+    return false;
   return middle > frame[1] && middle < frame[3] && right - left > 0 && right - left >= narrower / 2;
 }

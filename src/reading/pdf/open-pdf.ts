@@ -2,12 +2,13 @@ import type { PDFDocument } from "pdf-lib";
 import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { FileFacts, PageFacts, PageMark, PdfFacts } from "../facts.ts";
 import { type FormField, isFillable } from "../form.ts";
-import { annotationAt, isOurMark } from "../our-marks.ts";
+import { annotationAt, isOurMark, isOurPage } from "../our-marks.ts";
 import { marksOf, widgetsOf } from "./annotation-facts.ts";
+import { type Attached, attachedTo, leftIn, takenOut } from "./attached.ts";
 import { moved } from "./boxes.ts";
 import { compareForms } from "./compare.ts";
 import { readPageText } from "./page-text.ts";
-import { paintedOn } from "./painted.ts";
+import { isDrawn, paintedOn } from "./painted.ts";
 import { wantsPassword, withPdf } from "./pdf.ts";
 import { type AnnotatedPage, readAnnotations } from "./pdfjs-annotations.ts";
 import { readFormByPdfjs } from "./pdfjs-form.ts";
@@ -18,8 +19,8 @@ import { firstPages } from "./walked-pages.ts";
 import { openForWalking, type Traits, traitsOf } from "./walked-pdf.ts";
 import { isWhole } from "./whole.ts";
 
-/** Pages that are looked at; a sheet of ours has one or two. */
-const mostPages = 4;
+/** Pages that are looked at: a sheet has one or two, and others may lie beside it. */
+const mostPages = { ofForm: 20, ofOthers: 4 };
 
 /** What pdf.js finds, and what our own walk finds. */
 interface Drawn {
@@ -30,6 +31,7 @@ interface Drawn {
 interface Walked {
   readonly fields: readonly FormField[];
   readonly traits: Traits;
+  readonly attached: readonly Attached[];
   readonly pdf: PDFDocument;
 }
 
@@ -42,14 +44,19 @@ export async function openPdf(
   early?: (facts: PdfFacts) => Promise<void>,
 ): Promise<FileFacts> {
   const walked = await walk(bytes);
-  const whole = isWhole(bytes);
   let facts: PdfFacts | undefined;
   try {
     return await withPdf(bytes, async (pdf) => {
       const pages = await readAnnotations(pdf);
-      const fields = await readFormByPdfjs(pdf, pages);
+      const drawn = { fields: await readFormByPdfjs(pdf, pages), pages, pageCount: pdf.numPages };
+      // Until it is known to be whole, it is not. What is inside counts as left there until it is out.
+      if (walked !== undefined)
+        await early?.({ ...factsOf(drawn, walked, false), ...attachedAs(leftIn(walked.attached)) });
+      const whole = isWhole(bytes);
       if (walked === undefined && !whole) return { kind: "damaged-pdf" };
-      facts = factsOf({ fields, pages, pageCount: pdf.numPages }, walked, whole);
+      const found = factsOf(drawn, walked, whole);
+      const attached = attachedAs(takenOut(walked?.attached ?? []));
+      facts = { ...found, ...attached };
       await early?.(facts);
       return walked === undefined
         ? facts
@@ -61,14 +68,19 @@ export async function openPdf(
     // What a reader throws says nothing to the sender but that the file must be saved again.
     if (wantsPassword(error)) return { kind: "locked-pdf" };
     // What one reader alone makes of half a file is worth nothing.
-    return walked === undefined || !whole ? { kind: "damaged-pdf" } : factsOf(undefined, walked, whole);
+    if (walked === undefined || !isWhole(bytes)) return { kind: "damaged-pdf" };
+    return { ...factsOf(undefined, walked, true), ...attachedAs(takenOut(walked.attached)) };
   }
+}
+
+function attachedAs(attached: PdfFacts["attached"]): Pick<PdfFacts, "attached"> {
+  return attached === undefined ? {} : { attached };
 }
 
 async function walk(bytes: Uint8Array): Promise<Walked | undefined> {
   try {
     const pdf = await openForWalking(bytes);
-    return { pdf, fields: readFormByWalking(pdf), traits: traitsOf(pdf) };
+    return { pdf, fields: readFormByWalking(pdf), traits: traitsOf(pdf), attached: attachedTo(pdf) };
   } catch {
     return undefined;
   }
@@ -108,14 +120,16 @@ const unknown: Traits = { xfa: false, needsRendering: false, portfolio: false, r
 
 /** What the first pages show. Throws where one of them is beyond all bounds. */
 async function readPages(
-  { widgets }: PdfFacts,
+  { fields, widgets }: PdfFacts,
   pdf: PDFDocumentProxy,
   annotated: readonly AnnotatedPage[],
   walked: PDFDocument,
 ): Promise<PageFacts[]> {
-  const painted = firstPages(walked, mostPages).map(paintedOn);
+  const most = fields.some(isFillable) ? mostPages.ofForm : mostPages.ofOthers;
+  const firsts = firstPages(walked, most);
+  const painted = firsts.map(paintedOn);
   const pages: PageFacts[] = [];
-  for (const [i, page] of annotated.slice(0, mostPages).entries()) {
+  for (const [i, page] of annotated.slice(0, most).entries()) {
     const [left, bottom, right, top] = page.view;
     const annotations = page.annotations.filter(({ id }) => {
       const annotation = annotationAt(walked, id);
@@ -128,10 +142,14 @@ async function readPages(
       await pdf.getPage(i + 1),
       frames.map((frame) => moved(frame, left, bottom)),
     );
+    const text = await readPageText(pdf, i + 1);
+    const walkedPage = firsts[i];
     pages.push({
       width: right - left,
       height: top - bottom,
-      text: await readPageText(pdf, i + 1),
+      text,
+      ...(text === "" && walkedPage !== undefined && isDrawn(walkedPage) ? { drawn: true } : {}),
+      ...(walkedPage !== undefined && isOurPage(walkedPage.dict) ? { ours: true } : {}),
       marks: [...marksOf({ ...page, annotations }), ...shift(painted[i] ?? []), ...shift(texts)],
     });
   }

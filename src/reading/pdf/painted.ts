@@ -33,6 +33,20 @@ export function paintedOn(page: WalkedPage): PageMark[] {
   return painting.marks;
 }
 
+/** Lines and shapes that a page has at least if somebody has drawn on it, and not only its background. */
+const leastShapes = 20;
+
+/** Whether lines and shapes make up the page. What is drawn by way of a form of its own is taken for many. */
+export function isDrawn(page: WalkedPage): boolean {
+  let shapes = 0;
+  for (const { name } of operatorsIn(contentOfPage(page, most.bytes))) {
+    if (/^(?:[sSbBfF]\*?|sh)$/.test(name)) shapes += 1;
+    if (name === "Do") shapes += leastShapes;
+    if (shapes >= leastShapes) return true;
+  }
+  return false;
+}
+
 function paint(
   content: string,
   resources: PDFDict | undefined,

@@ -21,7 +21,7 @@ export function textOf(value: PDFObject | undefined): string {
   if (value instanceof PDFNumber) return String(value.asNumber());
   if (value instanceof PDFRawStream) {
     if (value.contents.length > mostStreamBytes) throw new Error("a field's value is endless");
-    return decodeTextString(decodePDFRawStream(value).decode());
+    return value.contents.length === 0 ? "" : decodeTextString(decodePDFRawStream(value).decode());
   }
   return "";
 }
@@ -31,6 +31,8 @@ export function textOf(value: PDFObject | undefined): string {
  * that cannot be decoded.
  */
 export function contentOf(stream: PDFRawStream, most: number): string {
+  // Some programs name a filter for a stream of no bytes at all.
+  if (stream.contents.length === 0) return "";
   const decoder = decodePDFRawStream(stream);
   let content = "";
   // In pieces: the decoder sets aside as many bytes as it is asked for.

@@ -2,7 +2,7 @@ import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Box } from "../facts.ts";
 
 /** Pages whose annotations are looked at; a sheet of ours has one or two. */
-const mostPages = 20;
+export const annotatedPages = 20;
 
 /** What pdf.js says of one annotation; it publishes no type for it. */
 export interface Annotation {
@@ -38,7 +38,7 @@ export async function readAnnotations(pdf: PDFDocumentProxy): Promise<AnnotatedP
     // Every page is asked for: what pdf.js cannot follow is caught here, while its list of fields would
     // leave the failure behind as a promise that nobody can catch.
     const page = await pdf.getPage(n);
-    if (n > mostPages) continue;
+    if (n > annotatedPages) continue;
     const annotations = (await page.getAnnotations({ intent: "any" })) as Annotation[];
     pages.push({ view: page.view as unknown as Box, annotations });
   }

@@ -1,11 +1,12 @@
-import { PDFArray, type PDFDict, type PDFDocument, PDFName, PDFNumber } from "pdf-lib";
+import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber } from "pdf-lib";
 import { type FormField, gatherFields } from "../form.ts";
 import { dictsIn, entryOf, listOf, textOf } from "./pdf-value.ts";
+import { firstPages } from "./walked-pages.ts";
 import { formOf } from "./walked-pdf.ts";
 import { isPushButton, type Leaf, stateOf } from "./walked-tick.ts";
 
 /** A form beyond these bounds is not one that people fill in. */
-const most = { depth: 50, fields: 10_000, nameLength: 2_000 };
+const most = { depth: 50, fields: 10_000, nameLength: 2_000, pages: 200 };
 
 /** A field still to be looked at, with what its parents hand down. */
 interface Branch extends Omit<Leaf, "type"> {
@@ -14,15 +15,48 @@ interface Branch extends Omit<Leaf, "type"> {
 }
 
 /** Reader two: a walk of our own over the form's dictionaries. Throws on forms beyond all bounds. */
-export function readFormByWalking({ catalog }: PDFDocument): FormField[] {
+export function readFormByWalking(pdf: PDFDocument): FormField[] {
   // Not getForm(): it deletes an XFA form, follows circles and throws on many a stranger's file.
-  const form = formOf(catalog);
-  return form === undefined ? [] : gatherFields(leavesOf(form).flatMap(fieldOf));
+  const form = formOf(pdf.catalog);
+  const seen = new Set<PDFDict>();
+  const listed = form === undefined ? [] : leavesOf(form, seen);
+  return gatherFields([...listed, ...unlisted(pdf, seen)].flatMap(fieldOf));
 }
 
-function leavesOf(form: PDFDict): Leaf[] {
+/** Fields that stand on a page, but not in the form: programs that move pages forget to list them. */
+function unlisted(pdf: PDFDocument, seen: Set<PDFDict>): Leaf[] {
   const leaves: Leaf[] = [];
-  const seen = new Set<PDFDict>();
+  for (const page of firstPages(pdf, most.pages))
+    for (const widget of dictsIn(page.dict, "Annots")) {
+      if (seen.has(widget) || entryOf(widget, "Subtype") !== PDFName.of("Widget")) continue;
+      seen.add(widget);
+      if (seen.size > most.fields) throw new Error("the form is too large");
+      const { type, ...branch } = branchUpFrom(widget);
+      if (type !== undefined) leaves.push({ ...branch, type });
+    }
+  return leaves;
+}
+
+/** A widget with what its parents hand down, as far up as they go. */
+function branchUpFrom(widget: PDFDict): Branch {
+  const line = [widget];
+  for (let at = parentOf(widget); at !== undefined && line.length <= most.depth; at = parentOf(at))
+    line.unshift(at);
+  let branch: Branch = { name: "", flags: 0, depth: 0, dict: widget, sisters: [widget] };
+  for (const [i, dict] of line.entries()) {
+    const above = line[i - 1];
+    branch = branchOf(dict, above === undefined ? [dict] : dictsIn(above, "Kids"), branch);
+  }
+  return branch;
+}
+
+function parentOf(dict: PDFDict): PDFDict | undefined {
+  const parent = entryOf(dict, "Parent");
+  return parent instanceof PDFDict ? parent : undefined;
+}
+
+function leavesOf(form: PDFDict, seen: Set<PDFDict>): Leaf[] {
+  const leaves: Leaf[] = [];
   const stack: Branch[] = [];
   const push = (dicts: readonly PDFDict[], above: Omit<Branch, "dict" | "sisters">): void => {
     stack.push(...dicts.toReversed().map((dict) => branchOf(dict, dicts, above)));

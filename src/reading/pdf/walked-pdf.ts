@@ -1,5 +1,8 @@
 import { ParseSpeeds, PDFBool, PDFDict, PDFDocument } from "pdf-lib";
+import { decodeNamesOnce } from "./names-once.ts";
 import { entryOf } from "./pdf-value.ts";
+
+decodeNamesOnce();
 
 /** Opens a PDF for walking over its objects. Throws on files that cannot be opened. */
 export function openForWalking(bytes: Uint8Array): Promise<PDFDocument> {

@@ -31,7 +31,7 @@ function leadsToTable(file: Buffer, table: number): boolean {
   );
 }
 
-/** Bytes that packed objects may unpack to before they are no longer looked at: far beyond any sheet. */
+/** Bytes that are looked at of packed objects, packed and unpacked: far beyond any sheet. */
 const mostBytes = 64_000_000;
 
 /** Whether streams that hold objects or tables end in their checksum (RFC 1950: Adler-32). */
@@ -41,7 +41,7 @@ function isSound(file: Buffer): boolean {
   for (const start of packedStreams(file)) {
     if (left <= 0) return true;
     try {
-      left -= inflateSync(file.subarray(start), { maxOutputLength: left }).length;
+      left -= workOf(file.subarray(start), left);
     } catch (error) {
       // More than can be looked at proves nothing.
       return (error as { readonly code?: string }).code === "ERR_BUFFER_TOO_LARGE";
@@ -50,18 +50,36 @@ function isSound(file: Buffer): boolean {
   return true;
 }
 
+/** Bytes that unpacking has read and written. Throws for a stream that is not sound, or too large. */
+function workOf(stream: Buffer, most: number): number {
+  const { buffer, engine } = inflateSync(stream, { maxOutputLength: most, info: true }) as unknown as {
+    readonly buffer: Buffer;
+    readonly engine: { readonly bytesWritten: number };
+  };
+  return buffer.length + engine.bytesWritten;
+}
+
+const isPacked = /\/(?:ObjStm|XRef)(?![A-Za-z])/;
 const deflated = /\/Filter\s*(?:\/FlateDecode\b|\[\s*\/FlateDecode\s*\])/;
 
-/** Where the bytes of deflated object streams and cross-reference streams begin. */
+/** Bytes of a dictionary before its stream, as far as it is looked for. */
+const mostDictionary = 2048;
+
+/**
+ * Where the bytes of deflated object streams and cross-reference streams begin. Every byte of the file is
+ * looked at once, since a stranger may fill it with any word.
+ */
 function* packedStreams(file: Buffer): Generator<number> {
-  for (const type of ["/ObjStm", "/XRef"])
-    for (let at = file.indexOf(type); at !== -1; at = file.indexOf(type, at + 1)) {
-      const begins = file.lastIndexOf("obj", at);
-      const keyword = file.indexOf("stream", at + type.length);
-      const dictionary = file.subarray(begins, keyword).toString("latin1");
-      // The word may stand elsewhere, and filters may come in a row.
-      if (keyword - begins > 2048 || dictionary.includes("endobj") || !deflated.test(dictionary)) continue;
-      const [blank = ""] = /^\r?\n?/.exec(file.subarray(keyword + 6, keyword + 8).toString("latin1")) ?? [];
-      yield keyword + 6 + blank.length;
-    }
+  let after = 0;
+  for (let at = file.indexOf("stream"); at !== -1; at = file.indexOf("stream", after)) {
+    const before = file.subarray(Math.max(after, at - mostDictionary), at).toString("latin1");
+    after = at + "stream".length;
+    if (before.endsWith("end")) continue;
+    const begins = before.lastIndexOf("obj");
+    const dictionary = before.slice(begins);
+    if (begins === -1 || before.slice(0, begins).endsWith("end")) continue;
+    if (!isPacked.test(dictionary) || !deflated.test(dictionary)) continue;
+    const [blank = ""] = /^\r?\n?/.exec(file.subarray(after, after + 2).toString("latin1")) ?? [];
+    yield after + blank.length;
+  }
 }

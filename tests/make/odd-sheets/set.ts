@@ -150,7 +150,7 @@ const gone: readonly Arrival[] = [
       qpdf(filled, "--allow-weak-crypto", "--encrypt", "sycamore", "owner", "128", "--use-aes=n", "--"),
   },
   { how: "XFA alone", kind: "dynamic-form", make: () => dynamicXfa() },
-  { how: "in a portfolio", kind: "portfolio", make: ({ filled, blank }) => portfolioOf([filled, blank]) },
+  { how: "in a portfolio", kind: "archive", make: ({ filled, blank }) => portfolioOf([filled, blank]) },
   {
     how: "something else, printed",
     kind: "no-form",

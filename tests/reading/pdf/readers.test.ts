@@ -185,7 +185,7 @@ test("nobody is sure of two fields of one name with two values", async () => {
   expect(compareForms(one, other)).toMatchObject([{ values: ["A"], unsure: { one: "A", other: "B" } }]);
 });
 
-test("a widget that the form does not list is unsure, since only one reader sees it", async () => {
+test("a widget that the form does not list is seen by both readers, as it is by viewers", async () => {
   const { one, other } = await readBoth(
     await oddForm(({ widget }) => {
       widget({ FT: "Tx", T: text("stray"), V: text("HERE") });
@@ -194,7 +194,7 @@ test("a widget that the form does not list is unsure, since only one reader sees
   );
   expect(compareForms(one, other)).toEqual([
     { name: "a", kind: "text", values: ["x"] },
-    { name: "stray", kind: "text", values: ["HERE"], unsure: { one: "HERE", other: "" } },
+    { name: "stray", kind: "text", values: ["HERE"] },
   ]);
 });
 

@@ -1,0 +1,69 @@
+import type { Edition } from "./edition.ts";
+import type { PdfFacts } from "./facts.ts";
+import { isFillable } from "./form.ts";
+import { annotatedPages } from "./pdf/pdfjs-annotations.ts";
+
+/** The part of an edition's fields that makes a sheet of it. */
+const leastFields = 0.75;
+
+/**
+ * How many sheets the fields of a file make up. Programs that put files together rename the fields of the
+ * second sheet, or leave two sheets with one set of names, or with none at all in the form's own list: so it
+ * is counted how often each field of an edition is there, by whatever name and on whatever page. An edition
+ * is there as often as most of its fields are; what counts for one edition counts for no other.
+ */
+export function sheetsIn(facts: PdfFacts, editions: readonly Edition[]): number {
+  const byEdition = editions.map(({ fields }) => fields.map(({ name }) => name));
+  const left = timesByName(facts, new Set(byEdition.flat()));
+  const known = byEdition.toSorted((a, b) => found(b, left) - found(a, left));
+  let sheets = 0;
+  for (const names of known) {
+    const times = names.map((name) => left.get(name) ?? 0).toSorted((a, b) => b - a);
+    const often = times[Math.ceil(names.length * leastFields) - 1] ?? 0;
+    for (const name of names) left.set(name, (left.get(name) ?? 0) - often);
+    sheets += often;
+  }
+  return sheets;
+}
+
+function found(names: readonly string[], times: ReadonlyMap<string, number>): number {
+  return names.filter((name) => times.has(name)).length;
+}
+
+/** How often a field is there that was once called so: under each name of its own, on each page. */
+function timesByName(
+  { fields, widgets, pageCount }: PdfFacts,
+  known: ReadonlySet<string>,
+): Map<string, number> {
+  const shown = new Map<string, Set<number>>();
+  for (const { field, page } of widgets) shown.set(field, (shown.get(field) ?? new Set()).add(page));
+  const times = new Map<string, number>();
+  for (const field of fields) {
+    if (!isFillable(field)) continue;
+    const pages = shown.get(field.name)?.size ?? 0;
+    // A program that takes pages out of a form leaves the fields of the other pages in its list.
+    const often = pages === 0 && shown.size > 0 && pageCount <= annotatedPages ? 0 : Math.max(1, pages);
+    for (const name of known.has(field.name) ? [field.name] : namesBefore(field.name))
+      times.set(name, (times.get(name) ?? 0) + often);
+  }
+  return times;
+}
+
+/**
+ * The names that a field may have had before files were put together: its own, those with less before them
+ * ("2.order", "form1.order"), and those without a number behind the first or the last part ("MS+1.PO",
+ * "order_2", "order#1").
+ */
+function namesBefore(name: string): Set<string> {
+  const [first = "", ...rest] = name.split(".").slice(0, mostParts);
+  const plain = [name, [withoutNumber(first), ...rest].join("."), withoutNumber(name)];
+  const inner = rest.map((_, i) => rest.slice(i).join("."));
+  return new Set([...plain, ...inner, ...inner.map(withoutNumber)]);
+}
+
+/** Parts of a name that are looked at, which a stranger may make many. */
+const mostParts = 12;
+
+function withoutNumber(part: string): string {
+  return part.replace(/(?:[-+_#~ .]|\[|\(| \()?\d{1,5}[\])]?$/, "");
+}

@@ -1,0 +1,72 @@
+import { readFileSync } from "node:fs";
+
+/** proc(5): times are counted in ticks of the clock, which are a hundredth of a second wherever Linux runs. */
+const tickMs = 10;
+
+/**
+ * Processor time that a process has taken since it began, in milliseconds, threads included. Undefined when it
+ * is gone, or on systems that have no way to tell.
+ */
+export function processorTime(pid: number): number | undefined {
+  try {
+    const line = readFileSync(`/proc/${pid}/stat`, "latin1");
+    // The second field is the name of the program, which may hold blanks and brackets.
+    const fields = line.slice(line.lastIndexOf(")") + 2).split(" ");
+    const [user, system] = [fields[11], fields[12]].map(Number);
+    return user === undefined || system === undefined ? undefined : (user + system) * tickMs;
+  } catch {
+    return undefined;
+  }
+}
+
+/** How much time something may take: of the processor, and by the clock. In milliseconds. */
+export interface Allowance {
+  readonly processorMs: number;
+  readonly clockMs: number;
+}
+
+/** How often a process at work is looked at, in milliseconds. */
+const pause = 20;
+
+export interface TimeWatch {
+  /** What it has taken so far. Where processor time cannot be told it is the time by the clock. */
+  readonly taken: () => Allowance;
+  /** From now on it may take no more than this, or what is left of before if that is less. */
+  readonly allow: (more: Allowance) => void;
+  readonly stop: () => void;
+}
+
+/**
+ * Looks at a process until stopped, and calls `tooSlow` when it takes more than it may. The processor is what
+ * counts: on a machine under load the clock runs on while the process waits for its turn.
+ */
+export function watchTime(pid: number, most: Allowance, tooSlow: () => void): TimeWatch {
+  const [begun, before] = [performance.now(), processorTime(pid)];
+  let processor = 0;
+  let end = most;
+  const taken = (): Allowance => {
+    const clockMs = performance.now() - begun;
+    const now = processorTime(pid);
+    // Of a process that is gone the last look counts.
+    if (now !== undefined) processor = now - (before ?? 0);
+    return { processorMs: before === undefined ? clockMs : processor, clockMs };
+  };
+  const isOver = (): boolean => {
+    const { processorMs, clockMs } = taken();
+    return clockMs > end.clockMs || (before !== undefined && processorMs > end.processorMs);
+  };
+  const timer = setInterval(() => {
+    if (isOver()) tooSlow();
+  }, pause);
+  return {
+    taken,
+    allow: (more) => {
+      const { processorMs, clockMs } = taken();
+      end = {
+        processorMs: Math.min(end.processorMs, processorMs + more.processorMs),
+        clockMs: Math.min(end.clockMs, clockMs + more.clockMs),
+      };
+    },
+    stop: () => clearInterval(timer),
+  };
+}

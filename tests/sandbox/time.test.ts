@@ -1,0 +1,89 @@
+import { fileURLToPath } from "node:url";
+import { expect, onTestFinished, test } from "vitest";
+import type { Reader, TimeLeft } from "../../src/ports/reader.ts";
+import type { Limits } from "../../src/sandbox/limits.ts";
+import { openPool } from "../../src/sandbox/pool.ts";
+import { processorTime } from "../../src/sandbox/processor-time.ts";
+import { shareOf, takeOff } from "../../src/sandbox/share.ts";
+
+const program = fileURLToPath(new URL("./odd-child.ts", import.meta.url));
+const log = { info: () => undefined, warn: () => undefined };
+const usual = { jobMs: 10_000, patience: 6 } as Limits;
+
+function oddPool(limits: Partial<Limits>): Reader {
+  const pool = openPool({ log, program, processes: 1, limits });
+  onTestFinished(() => pool.close());
+  return pool;
+}
+const deed = (pool: Reader, what: string, time?: TimeLeft) => pool.file(Buffer.from(what), time);
+
+test("a file may take a quarter of what is left, and never more than a file may", () => {
+  expect(shareOf({ processorMs: 60_000, clockMs: 600_000 }, usual)).toEqual({
+    processorMs: 10_000,
+    clockMs: 60_000,
+  });
+  expect(shareOf({ processorMs: 8_000, clockMs: 5_000 }, usual)).toEqual({
+    processorMs: 2_000,
+    clockMs: 5_000,
+  });
+  expect(shareOf(undefined, usual)).toEqual({ processorMs: 10_000, clockMs: 60_000 });
+});
+
+test("where there is too little left nothing is opened", () => {
+  expect(shareOf({ processorMs: 300, clockMs: 5_000 }, usual)).toBeUndefined();
+  expect(shareOf({ processorMs: 60_000, clockMs: 0 }, usual)).toBeUndefined();
+});
+
+test("two hundred files that each take all they may take no more together than a letter may", () => {
+  const left = { processorMs: 60_000, clockMs: 600_000 };
+  let taken = 0;
+  for (let n = 0; n < 200; n++) {
+    const share = shareOf(left, usual);
+    if (share === undefined) break;
+    taken += share.processorMs;
+    takeOff(left, share, false);
+  }
+  expect(taken).toBeLessThanOrEqual(60_000);
+  // What a process was lost to counts thrice, so that the rest of the letter gets its turn the sooner.
+  takeOff(left, { processorMs: 100, clockMs: 100 }, true);
+  expect(left.processorMs).toBeCloseTo(60_000 - taken - 300, 5);
+});
+
+test("files that take too long leave less for those behind them, and at last nothing; an honest one is read", async () => {
+  const pool = oddPool({ jobMs: 1000, patience: 20 });
+  const time = { processorMs: 3_000, clockMs: 600_000 };
+  const outcomes: unknown[] = [];
+  for (let n = 0; n < 6 && shareOf(time, { jobMs: 1000, patience: 20 } as Limits) !== undefined; n++) {
+    outcomes.push(await deed(pool, "never end", time));
+    outcomes.push((await deed(pool, "answer", time)).ok || shareOf(time, usual) === undefined);
+  }
+  expect(outcomes.filter((one) => one === false)).toEqual([]);
+  expect(outcomes[0]).toEqual({ ok: false, why: "no time left" });
+  expect(outcomes[1]).toBe(true);
+  expect(await deed(pool, "answer", time)).toEqual({ ok: false, why: "no time left" });
+  // A letter of its own is read.
+  expect(await deed(pool, "answer", { processorMs: 3_000, clockMs: 600_000 })).toMatchObject({ ok: true });
+});
+
+test.skipIf(processorTime(process.pid) === undefined)(
+  "a process that only waits for its turn is not too slow",
+  async () => {
+    // It waits for half a second by the clock.
+    const pool = oddPool({ jobMs: 400, patience: 100 });
+    expect(await deed(pool, "say when")).toMatchObject({ ok: true });
+  },
+);
+
+test("one that waits for ever is, by the clock", async () => {
+  const pool = oddPool({ jobMs: 500, patience: 2 });
+  expect(await deed(pool, "never resolve")).toEqual({ ok: false, why: "too slow" });
+});
+
+test.skipIf(processorTime(process.pid) === undefined)("the time of a process is that of its work", () => {
+  const before = processorTime(process.pid) ?? 0;
+  const { user } = process.cpuUsage();
+  while (process.cpuUsage().user - user < 200_000);
+  const took = (processorTime(process.pid) ?? 0) - before;
+  expect(took).toBeGreaterThanOrEqual(150);
+  expect(processorTime(2 ** 30)).toBeUndefined();
+});
