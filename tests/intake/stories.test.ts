@@ -274,4 +274,46 @@ describe("what could not be read is not forgotten", () => {
     const records = await story({ sheets: [plate, entry], scans: ["scan0001.pdf"] }, [lounge]);
     expect(verdicts(records)).toEqual(["fail", "pass"]);
   });
+
+  test.each([
+    ["S-1.pdf", aloneAt("S-10", "FOYER")],
+    ["device.pdf", { ...aloneAt("T-8", "FOYER"), file: "device 2.pdf" }],
+    ["S-5 pos 1.pdf", deviceIn("S-1", 2, 2, "LOUNGE")],
+  ])("%s is not settled by a sheet of a longer name or for another place", async (scan, other) => {
+    const records = await story({ sheets: whole("S-1").slice(0, 2), scans: [scan] }, [other]);
+    expect(records[1]?.verdict).not.toBe("pass");
+    expect((await orderOf()).carried).toMatchObject([{ text: scan }]);
+  });
+
+  test.each([
+    ["T-7 signed scan (2).pdf", aloneAt("T-7", "FOYER")],
+    ["T-7.pdf", { ...aloneAt("T-7", "FOYER"), file: "form.pdf" }],
+    ["S-1 pos 2 scan.pdf", { ...deviceIn("S-1", 2, 2, "VAULT"), file: "vault.pdf" }],
+  ])("%s is settled by the sheet for the place that it names", async (scan, sheet) => {
+    const records = await story({ sheets: whole("S-1"), scans: [scan] }, [sheet]);
+    expect(verdicts(records)).toEqual(["fail", "pass"]);
+  });
+
+  test("a scan beside sheets of two orders is settled in both by the sheet for one", async () => {
+    const other = { order_number: "KF-31", project: "Harbor" };
+    const both = [
+      ...whole("S-1"),
+      ...whole("S-2").map((one) => ({ ...one, values: { ...one.values, ...other } })),
+    ];
+    const records = await story({ sheets: both, scans: ["T-7.pdf"] }, [aloneAt("T-7", "FOYER")]);
+    expect(verdicts(records)).toEqual(["fail", "pass"]);
+    expect((await orderOf("KF-31")).verdict).toBe("pass");
+  });
+
+  test("one of two files of one name is settled by a sheet of that name, and not by one that came again", async () => {
+    const [plate, entry, lounge] = whole("S-1");
+    if (plate === undefined || entry === undefined || lounge === undefined) throw new Error("no sheets");
+    const named = (sheet: QuickSheet) => ({ ...sheet, file: "device.pdf" });
+    const records = await story(
+      { sheets: [plate, named(entry), lounge], scans: ["device.pdf"] },
+      [named(entry)],
+      [named(aloneAt("T-3", "FOYER"))],
+    );
+    expect(verdicts(records)).toEqual(["fail", "confirm", "pass"]);
+  });
 });
