@@ -78,6 +78,9 @@ export function makeReport(
     arrivalsWith(submission, state),
     (sheet) => reportOn(sheet).problems,
     catalogue,
+    new Map(
+      state.orders.flatMap(({ number, sheets: had }) => had.map(({ id }) => [id, orderKey(number)] as const)),
+    ),
   );
   const standing = standingAfter(before, sheets, known);
   const all = gatherOrders(standing.sheets, known);

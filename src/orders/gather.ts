@@ -20,7 +20,9 @@ export function gatherOrders(sheets: readonly Sheet[], known: Known = nothingKno
     // the only one there is: it is stopped for the missing number, and its sisters need not be called
     // incomplete as well.
     const [only, ...more] = named.length === 0 ? numbersOn(sorted) : named;
-    return numberKey(sheet.order ?? "") || (more.length > 0 ? "" : (only ?? ""));
+    // It stays with the order that it has joined, whatever orders come later.
+    const own = numberKey(sheet.order ?? "") || known.homes?.get(sheet.id);
+    return own || (more.length > 0 ? "" : (only ?? ""));
   };
   return [...Map.groupBy(sorted, numberOf).values()].map((members) => gatherOrder(members, known));
 }

@@ -139,6 +139,19 @@ describe("a guess is a question", () => {
   });
 });
 
+describe("an order is changed by its own sheets alone", () => {
+  test("sheets without a number stay with the order that they have joined when another order comes", async () => {
+    const fill = (sheets: readonly QuickSheet[], more: Record<string, string>) =>
+      sheets.map((one) => ({ ...one, values: { ...one.values, ...more } }));
+    const bare = fill(whole("S-2"), { order_number: "" });
+    const other = fill(whole("S-3"), { order_number: "KF-31", project: "Harbor" });
+    const records = await story(whole("S-1"), bare, other);
+    expect(verdicts(records)).toEqual(["pass", "fail", "pass"]);
+    expect((await orderOf()).verdict).toBe("fail");
+    expect((await orderOf()).sheets).toHaveLength(6);
+  });
+});
+
 describe("no dead ends", () => {
   test("a plate of three gangs that becomes two asks about the third device, and says why", async () => {
     const three = [1, 2, 3].map((n) => deviceIn("S-1", n, 3, ["ENTRY", "LOUNGE", "STAIRS"][n - 1] ?? ""));
