@@ -1,6 +1,6 @@
 import { dateIn } from "../audit/day.ts";
 import { changesOf } from "../judging/changes.ts";
-import { ordersNamedIn } from "../judging/named.ts";
+import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/kept.ts";
@@ -190,7 +190,9 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const { party, reply } = said;
   const held = party.why !== undefined;
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
-  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about])];
+  // Orders of long ago that it names in words are loaded too.
+  const perhaps = numbersPerhapsIn(wordsOf(opened.letter));
+  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about, ...perhaps])];
   const state = held ? newBuyer(party.buyer) : await desk.store.stateOf(party.buyer, numbers);
   const kept = held ? [] : [...(await desk.store.keptWords(party.buyer)), ...said.kept];
   const statements = await statementsOf(opened, said, state, desk);

@@ -152,6 +152,31 @@ describe("an order is changed by its own sheets alone", () => {
   });
 });
 
+describe("however many orders a buyer has", () => {
+  const orders = (count: number) =>
+    Array.from({ length: count }, (_, i) => [
+      aloneAt(`Z-${i + 100}`, "FOYER", { order_number: `QX-${5000 + i * 37}`, project: `Site ${i}` }),
+    ]);
+
+  test("an order of long ago that a letter names in words does not pass before a person has read them", async () => {
+    desk = await temporaryDesk({
+      reader: quickReader,
+      rules: { ...desk.rules, mostAnswers: { toOne: 99, toAll: 600, toOneADay: 100, inThreadADay: 20 } },
+    });
+    await story(whole("S-1"), ...orders(31), { text: "Please cancel BW 2207." });
+    expect(await orderOf()).toMatchObject({
+      verdict: "person",
+      carried: [{ what: "words", text: "Please cancel BW 2207." }],
+    });
+  });
+
+  test("a letter without a number does not spoil the order of another project", async () => {
+    const bare = whole("S-1").map((one) => ({ ...one, values: { ...one.values, order_number: "" } }));
+    const records = await story(bare, orders(1)[0] ?? []);
+    expect(verdicts(records)).toEqual(["fail", "pass"]);
+  });
+});
+
 describe("no dead ends", () => {
   test("a plate of three gangs that becomes two asks about the third device, and says why", async () => {
     const three = [1, 2, 3].map((n) => deviceIn("S-1", n, 3, ["ENTRY", "LOUNGE", "STAIRS"][n - 1] ?? ""));
