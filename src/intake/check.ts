@@ -24,6 +24,7 @@ import { answerWords, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { staysSilent } from "./silence.ts";
 import { threadOf } from "./too-many.ts";
+import { withWordsBefore } from "./words-before.ts";
 
 /** How long to wait where a name server could not be asked about the sender, in seconds. */
 const askAgain = 600;
@@ -193,7 +194,9 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   // Orders of long ago that it names in words are loaded too.
   const perhaps = numbersPerhapsIn(wordsOf(opened.letter));
   const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about, ...perhaps])];
-  const state = held ? newBuyer(party.buyer) : await desk.store.stateOf(party.buyer, numbers);
+  const state = held
+    ? newBuyer(party.buyer)
+    : await withWordsBefore(await desk.store.stateOf(party.buyer, numbers), sheets, desk);
   const kept = held ? [] : [...(await desk.store.keptWords(party.buyer)), ...said.kept];
   const statements = await statementsOf(opened, said, state, desk);
   // Words beside no sheet, and words that a person reads, are about the orders that they name.

@@ -152,6 +152,8 @@ export interface Store {
   readonly setMark: (mailbox: string, mark: MailboxMark) => Promise<void>;
   readonly bytesOf: (letter: number) => Promise<Uint8Array>;
   /** What judging a letter of this buyer depends on: the orders named, and his latest others to compare with. */
+  /** The latest letters of a buyer that wait for a person and are about no order of the record, thirty at most. */
+  readonly lettersOfNoOrder: (buyer: string) => Promise<readonly number[]>;
   readonly stateOf: (buyer: string, numbers: readonly string[]) => Promise<BuyerState>;
   /** Who first had an order of this number, and the domain that was proved then. */
   readonly ownerOf: (

@@ -177,6 +177,25 @@ describe("however many orders a buyer has", () => {
   });
 });
 
+describe("what is said of an order before its first sheet comes", () => {
+  test("keeps it from passing until a person has read it", async () => {
+    const words = "Please add two blank plates to BW-2207 when the sheets come.";
+    const records = await story({ text: words }, whole("S-1"), [deviceIn("S-1", 2, 2, "VAULT")]);
+    expect(verdicts(records)).toEqual(["person", "person", "person"]);
+    expect(await answerTo(records[1])).toContain(`An earlier letter about this order says: “${words}”`);
+  });
+
+  test("says nothing of other orders, nor of other buyers'", async () => {
+    const records = await story(
+      { text: "Please add two blank plates to KF-31." },
+      { text: "Please hold BW-2207.", from: "Eve Moran <eve@stranger.example>" },
+      { text: "Hello, our order BW-2207 follows tomorrow.\n\nThanks" },
+      whole("S-1"),
+    );
+    expect(verdicts(records)).toEqual(["person", "person", "person", "pass"]);
+  });
+});
+
 describe("no dead ends", () => {
   test("a plate of three gangs that becomes two asks about the third device, and says why", async () => {
     const three = [1, 2, 3].map((n) => deviceIn("S-1", n, 3, ["ENTRY", "LOUNGE", "STAIRS"][n - 1] ?? ""));
