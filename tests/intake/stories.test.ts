@@ -374,3 +374,17 @@ describe("what could not be read is not forgotten", () => {
     expect(verdicts(records)).toEqual(["fail", "confirm", "pass"]);
   });
 });
+
+describe("dates and words that mislead nobody", () => {
+  test("a clock that is months ahead keeps no later correction from counting", async () => {
+    const ahead = { sheets: whole("S-1"), dated: new Date("2027-02-01T10:00:00Z") };
+    const records = await story(ahead, [deviceIn("S-1", 2, 2, "VAULT")]);
+    expect(verdicts(records)).toEqual(["pass", "pass"]);
+    expect((await orderOf()).sheets).toHaveLength(3);
+  });
+
+  test("a device alone is asked about beside the plate, not beside a device of it", async () => {
+    const [, second] = await story([aloneAt("S-1", "ENTRY")], whole("S-1"));
+    expect(await answerTo(second)).toContain("but by S-1 plate.pdf S-1 has a multi-gang plate now.");
+  });
+});
