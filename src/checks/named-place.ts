@@ -2,7 +2,7 @@ import { plainText } from "../orders/keys.ts";
 import type { Sheet } from "../trade/sheet.ts";
 
 /** The name that a sheet's file came with, without its ending; of two files of one name it is the same. */
-export function nameOf({ named, file }: Sheet): string {
+export function nameOf({ named, file }: Pick<Sheet, "named" | "file">): string {
   return (named ?? file).replace(/\.[a-z]{2,4}$/i, "").replaceAll("_", " ");
 }
 

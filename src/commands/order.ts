@@ -52,6 +52,7 @@ function orderText(record: OrderRecord, zone: string): string {
         ),
       ),
     ...gathered.flatMap(({ loose }) => loose).map((sheet): [string, Sheet] => ["", sheet]),
+    ...gathered.flatMap(({ twice }) => twice).map(({ again }): [string, Sheet] => [again.mark ?? "", again]),
     ...gathered.flatMap(({ aside }) => aside).map(({ sheet }): [string, Sheet] => [sheet.mark ?? "", sheet]),
   ];
   const aside = new Set(gathered.flatMap((one) => one.aside.map(({ sheet }) => sheet.id)));

@@ -1,6 +1,6 @@
 import { dateIn } from "../audit/day.ts";
 import { changesOf } from "../judging/changes.ts";
-import { ordersNamedIn } from "../judging/named.ts";
+import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/kept.ts";
@@ -24,6 +24,7 @@ import { answerWords, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { staysSilent } from "./silence.ts";
 import { threadOf } from "./too-many.ts";
+import { withWordsBefore } from "./words-before.ts";
 
 /** How long to wait where a name server could not be asked about the sender, in seconds. */
 const askAgain = 600;
@@ -190,8 +191,12 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const { party, reply } = said;
   const held = party.why !== undefined;
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
-  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about])];
-  const state = held ? newBuyer(party.buyer) : await desk.store.buyers.stateOf(party.buyer, numbers);
+  // Orders of long ago that it names in words are loaded too.
+  const perhaps = numbersPerhapsIn(wordsOf(opened.letter));
+  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about, ...perhaps])];
+  const state = held
+    ? newBuyer(party.buyer)
+    : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...said.kept];
   const statements = await statementsOf(opened, said, state, desk);
   // Words beside no sheet, and words that a person reads, are about the orders that they name.

@@ -1,55 +1,116 @@
+import { nameOf, positionIn } from "../checks/named-place.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { plainText } from "../orders/keys.ts";
 import { missingOf } from "../orders/missing.ts";
 import type { Standing } from "../orders/stand.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Carried } from "../trade/carried.ts";
-import type { Missing, Order } from "../trade/order.ts";
+import type { Missing } from "../trade/order.ts";
 import type { Sheet } from "../trade/sheet.ts";
-import type { OrderState } from "./state.ts";
+import { type OrderState, orderKey } from "./state.ts";
+
+/** Whether new sheets settle what an earlier letter left open. */
+export type IsSettled = (carried: Carried) => boolean;
 
 /**
- * What earlier letters left open in an order and new sheets do not settle. A file that could not be read is settled
- * by a new sheet of its name, or by one for a place that the order lacked.
+ * What new sheets settle of the files that could not be read: one of the name of such a file, or for the place that its
+ * name tells; and one for a place that an order lacked in which the file stands open. A file that stands open in several
+ * orders is settled in all of them.
  */
-export function stillCarried(
-  order: Order,
+export function settledBy(
+  sheets: readonly Sheet[],
   { replaced, late }: Pick<Standing, "replaced" | "late">,
-  before: OrderState | undefined,
-): readonly Carried[] {
-  if (before === undefined) return [];
-  const had = new Set(before.sheets.map(({ id }) => id));
+  orders: readonly OrderState[],
+): IsSettled {
+  const open = orders.filter(({ carried }) => carried.some(({ what }) => what === "file"));
+  const lacking = open.map((order) => ({ order, lacked: gatherOrders(order.sheets).flatMap(missingOf) }));
+  const files = new Map(
+    open.flatMap(({ carried }) =>
+      carried.flatMap((one) => (one.what === "file" ? [[keyOf(one), one.text] as const] : [])),
+    ),
+  );
   const gave = new Set([...replaced, ...late].flatMap(({ old, now }) => [old.id, now.id]));
-  const fresh = order.sheets.filter(({ id }) => !had.has(id) && !gave.has(id));
-  const lacked = gatherOrders(before.sheets).flatMap(missingOf);
-  const left = [...fresh];
-  return before.carried.filter((one) => {
-    if (one.what !== "file") return true;
-    const came =
-      left.find((sheet) => isNamed(sheet, one.text)) ??
-      left.find((sheet) => lacked.some((missing) => fills(sheet, missing)));
-    if (came === undefined) return true;
-    left.splice(left.indexOf(came), 1);
-    return false;
+  const left = new Set(sheets);
+  const settled = new Set<string>();
+  const lackedBeside = (key: string) =>
+    lacking.filter(({ order }) => order.carried.some((one) => keyOf(one) === key));
+  const settle = (waysOf: (file: string, key: string) => (sheet: Sheet) => boolean): void => {
+    for (const [key, file] of files) {
+      if (left.size === 0) return;
+      const came = settled.has(key) ? undefined : [...left].find(waysOf(file, key));
+      if (came === undefined) continue;
+      left.delete(came);
+      settled.add(key);
+    }
+  };
+  // A name such as "device.pdf" stands for many a sheet, so one that came again says nothing.
+  settle((file) => (sheet) => tellsPlaceOf(file, sheet) || (!gave.has(sheet.id) && isNamed(sheet, file)));
+  settle((file, key) => {
+    const lacked = lackedBeside(key);
+    const isLacked = (sheet: Sheet): boolean =>
+      lacked.some(
+        ({ order, lacked: some }) =>
+          orderKey(order.number) === orderKey(sheet.order ?? "") &&
+          some.some((missing) => fills(sheet, missing, file)),
+      );
+    return (sheet) => !gave.has(sheet.id) && isLacked(sheet);
   });
+  return (one) => one.what === "file" && settled.has(keyOf(one));
 }
 
-/** Whether a sheet bears the name of a file, whatever "scan" or number was put behind it. */
-function isNamed({ file, named }: Sheet, other: string): boolean {
-  const [a, b] = [named ?? file, other].map((name) => plainText(name.replace(/\.[a-z0-9]{2,5}$/i, "")));
-  return (
-    a !== undefined &&
-    b !== undefined &&
-    Math.min(a.length, b.length) > 1 &&
-    (a.startsWith(b) || b.startsWith(a))
+function keyOf({ letter, text }: Carried): string {
+  return `${letter} ${text}`;
+}
+
+/** What people put into a file's name when they send it once more. */
+const onceMore = new Set(
+  "AGAIN COPY CORRECTED CORRECTION FILLABLE FILLED FINAL FIXED FORM MARKED NEW RESENT REVISED SCAN SCANNED SHEET SIGNED TYPED".split(
+    " ",
+  ),
+);
+
+/** A station mark at the beginning of a file's name: "T-7 scan". Cameras and scanners count their pictures without a hyphen. */
+const markInFront = /^\p{L}{1,3}-\d{1,4}(?![\p{L}\p{N}])/u;
+
+/** Whether a sheet bears the name of a file. Of two files of one name the second bears a number that is ours. */
+function isNamed(sheet: Sheet, file: string): boolean {
+  const name = plainText(nameOf(sheet));
+  return [file, file.replace(/ \(\d+\)(?=\.\w+$)/, "")].some(
+    (one) => plainText(nameOf({ file: one })) === name,
   );
 }
 
-function fills(sheet: Sheet, { station, kind, position }: Missing): boolean {
+/** Whether the name of a file tells the place of a sheet, or that of the sheet's file, and only that besides. */
+function tellsPlaceOf(file: string, sheet: Sheet): boolean {
+  const [told, own] = [nameOf({ file }), nameOf(sheet)].map(placeIn);
+  const { kind, mark = "" } = sheet;
+  const position =
+    sheet.kind === "device" && sheet.standing !== "alone" ? (sheet.position ?? "?") : undefined;
+  const usual = [mark, kind === "plate" ? "PLATE" : position === undefined ? "" : `POS ${position}`];
+  return told !== undefined && (told === own || told === placeIn(usual.join(" ")));
+}
+
+/** "T-7 scan (2)" and "T-7" are "T 7". Undefined where there is no digit, as in "device": such a name tells no place. */
+function placeIn(name: string): string | undefined {
+  const words =
+    name
+      .toUpperCase()
+      .replace(/\(\d+\)\s*$/, "")
+      .match(/\p{L}+|\p{N}+/gu) ?? [];
+  const place = words.filter((word) => !onceMore.has(word)).join(" ");
+  return /\d/.test(place) ? place : undefined;
+}
+
+/** Whether a sheet is for a place that was lacking, and the name of the file tells no other one. */
+function fills(sheet: Sheet, { station, kind, position }: Missing, file: string): boolean {
+  const name = nameOf({ file });
+  const [mark = station] = markInFront.exec(name) ?? [];
+  const told = positionIn(name);
   return (
     sheet.kind === kind &&
     wallPlaceOf(sheet) !== undefined &&
     plainText(sheet.mark ?? "") === plainText(station) &&
-    (sheet.kind === "plate" || sheet.position === position)
+    plainText(mark) === plainText(station) &&
+    (sheet.kind === "plate" || (sheet.position === position && (told ?? position) === position))
   );
 }

@@ -10,6 +10,22 @@ export function ordersNamedIn(text: string, { orders }: BuyerState): string[] {
     .filter((number) => isNumber(number) && said.includes(` ${tokensOf(numberPart(number)).join(" ")} `));
 }
 
+/** So many words make a number at most, and so many numbers are looked for. */
+const mostWords = 4;
+const mostNumbers = 500;
+
+/** What in a text may be the number of an order, so that orders of long ago can be looked for: "kf 1001" among it. */
+export function numbersPerhapsIn(text: string): string[] {
+  const tokens = tokensOf(text);
+  const found = new Set<string>();
+  for (let i = 0; i < tokens.length && found.size < mostNumbers; i++)
+    for (let words = 1; words <= mostWords; words++) {
+      const perhaps = tokens.slice(i, i + words).join(" ");
+      if (isNumber(perhaps)) found.add(perhaps);
+    }
+  return [...found];
+}
+
 /** A number that other words may hold by chance names no order. */
 function isNumber(number: string): boolean {
   return number.length > 3 && /\d\d/.test(number);

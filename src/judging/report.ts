@@ -10,7 +10,7 @@ import type { CutLegend } from "../trade/cut.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
-import { stillCarried } from "./carried.ts";
+import { settledBy } from "./carried.ts";
 import { memory } from "./memory.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
@@ -78,16 +78,28 @@ export function makeReport(
     arrivalsWith(submission, state),
     (sheet) => reportOn(sheet).problems,
     catalogue,
+    new Map(
+      state.orders.flatMap(({ number, sheets: had }) => had.map(({ id }) => [id, orderKey(number)] as const)),
+    ),
   );
   const standing = standingAfter(before, sheets, known);
   const all = gatherOrders(standing.sheets, known);
-  const touched = all.filter((order) => isTouched(order, submission, standing, state));
+  const came = new Set(sheets.map(({ id }) => id));
+  const isSettled = settledBy(
+    standing.sheets.filter(({ id }) => came.has(id)),
+    standing,
+    state.orders,
+  );
+  const touched = all.filter(
+    (order) =>
+      isTouched(order, submission, standing, state) ||
+      stateOf(order, state)?.carried.some(isSettled) === true,
+  );
   const orders = touched.map((order): OrderReport => {
     const others = all.filter((other) => other !== order);
     const own = partOf(standing, order);
-    const carried = stillCarried(order, own, stateOf(order, state));
+    const carried = (stateOf(order, state)?.carried ?? []).filter((one) => !isSettled(one));
     const members = membersOf(order).map(reportOn);
-    const came = new Set(sheets.map(({ id }) => id));
     // A question about a sheet of an earlier letter stays open until it is answered, and a fault until it is mended.
     const open = members
       .filter(({ sheet }) => !came.has(sheet.id))

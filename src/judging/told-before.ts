@@ -17,8 +17,9 @@ export function knownOf(
   arrivals: Arrivals,
   problemsOf: (sheet: Sheet) => readonly Problem[],
   catalogue: Catalogue,
+  homes: ReadonlyMap<FileId, string> = new Map(),
 ): Known {
-  const orders = gatherOrders(earlier, { ...nothingKnown, arrivals });
+  const orders = gatherOrders(earlier, { ...nothingKnown, arrivals, homes });
   const problems = [
     ...earlier.flatMap(problemsOf),
     ...orders.flatMap((order) =>
@@ -28,6 +29,7 @@ export function knownOf(
   const stopping = problems.filter(({ severity }) => severity === "stops").flatMap(({ spots }) => spots);
   return {
     arrivals,
+    homes,
     stopped: new Set(stopping.map(({ file }) => file)),
     toMend: placesOf([...stopping, ...problems.flatMap(standingAsked)]),
   };

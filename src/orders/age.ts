@@ -1,4 +1,4 @@
-import type { Arrivals } from "../trade/letter.ts";
+import type { Arrivals, Came } from "../trade/letter.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { byId, letterOf } from "./ids.ts";
 
@@ -17,11 +17,22 @@ export function ageOf(one: FileId, other: FileId, arrivals: Arrivals): Age {
   if (came === undefined || otherCame === undefined) return numbers > 0 ? "newer" : "older";
   const arrival = came.receivedAt.getTime() - otherCame.receivedAt.getTime();
   const dates =
-    came.dated === undefined || otherCame.dated === undefined
+    came.dated === undefined || otherCame.dated === undefined || isAhead(came) !== isAhead(otherCame)
       ? 0
       : came.dated.getTime() - otherCame.dated.getTime();
   if (arrival !== 0 && dates !== 0 && arrival > 0 !== dates > 0) return "unclear";
   return (arrival || dates || numbers) > 0 ? "newer" : "older";
+}
+
+/** No mail server tries for longer to deliver a letter: RFC 5321 §4.5.4.1 speaks of 4 to 5 days. */
+const longestUnderWay = 5 * 24 * 60 * 60 * 1000;
+
+/**
+ * Whether a clock was so far ahead that the letter is dated long after it arrived. Beside one that was right its date says
+ * nothing; beside another that was ahead it may.
+ */
+function isAhead({ receivedAt, dated }: Came): boolean {
+  return dated !== undefined && dated.getTime() - receivedAt.getTime() > longestUnderWay;
 }
 
 /** Sorts files by the arrival of their letters, then as they stand in them. */

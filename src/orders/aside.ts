@@ -58,10 +58,9 @@ export function leftOver(members: readonly Sheet[], { arrivals }: Known): Aside[
     some.toSorted((a, b) => byArrival(arrivals)(a.id, b.id)).at(-1);
   const devices = members.filter((sheet) => sheet.kind === "device");
   const plates = members.filter((sheet) => sheet.kind === "plate");
-  const [alone, inPlate] = [
-    newest(devices.filter(isAlone)),
-    newest([...plates, ...devices.filter(goesIntoPlate)]),
-  ];
+  const alone = newest(devices.filter(isAlone));
+  // A plate says it more plainly than the devices that came with it.
+  const inPlates = [newest(plates), newest(devices.filter(goesIntoPlate))];
   const [plate] = plates;
   return devices.flatMap((sheet): Aside[] => {
     const asides: readonly [Aside["why"], Sheet | undefined][] = goesIntoPlate(sheet)
@@ -69,7 +68,7 @@ export function leftOver(members: readonly Sheet[], { arrivals }: Known): Aside[
           ["in-plate", plate === undefined ? alone : undefined],
           ["beyond", isBeyond(sheet, plate) ? plate : undefined],
         ]
-      : [["alone", inPlate]];
+      : inPlates.map((inPlate) => ["alone", inPlate] as const);
     const found = asides.find(
       ([, beside]) => beside !== undefined && ageOf(sheet.id, beside.id, arrivals) === "older",
     );

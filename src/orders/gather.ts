@@ -14,13 +14,21 @@ export function gatherOrders(sheets: readonly Sheet[], known: Known = nothingKno
   const arrival = byArrival(known.arrivals);
   const sorted = sheets.toSorted((one, other) => arrival(one.id, other.id));
   const letters = Map.groupBy(sorted, ({ id }) => letterOf(id));
+  const all = numbersOn(sorted);
+  const projects = new Set(
+    sorted.flatMap(({ order, project }) => (order === undefined ? [] : plainText(project ?? ""))),
+  );
+  const isOfProject = ({ project = "" }: Sheet): boolean =>
+    projects.has(plainText(project)) || project === "";
   const numberOf = (sheet: Sheet): string => {
     const named = numbersOn(letters.get(letterOf(sheet.id)) ?? []);
     // A sheet without a number joins the only order that its letter names or, where the letter names none,
-    // the only one there is: it is stopped for the missing number, and its sisters need not be called
-    // incomplete as well.
-    const [only, ...more] = named.length === 0 ? numbersOn(sorted) : named;
-    return numberKey(sheet.order ?? "") || (more.length > 0 ? "" : (only ?? ""));
+    // the only one there is, if it is for its project: it is stopped for the missing number, and its sisters
+    // need not be called incomplete as well.
+    const [only, ...more] = named.length > 0 ? named : isOfProject(sheet) ? all : [];
+    // It stays with the order that it has joined, whatever orders come later.
+    const own = numberKey(sheet.order ?? "") || known.homes?.get(sheet.id);
+    return own || (more.length > 0 ? "" : (only ?? ""));
   };
   return [...Map.groupBy(sorted, numberOf).values()].map((members) => gatherOrder(members, known));
 }

@@ -15,6 +15,8 @@ export interface Known {
   readonly stopped: ReadonlySet<FileId>;
   /** The places that were to be mended on sheets of earlier letters. */
   readonly toMend: ReadonlyMap<FileId, ReadonlySet<Place>>;
+  /** Keys of the orders in which sheets of earlier letters stand. */
+  readonly homes?: ReadonlyMap<FileId, string>;
 }
 
 export const nothingKnown: Known = { arrivals: new Map(), stopped: new Set(), toMend: new Map() };

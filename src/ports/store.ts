@@ -151,6 +151,8 @@ export interface Buyers {
   readonly keptWords: (buyer: string) => Promise<readonly KeptWord[]>;
   /** Those of some lines that stood in earlier letters of any of these senders. */
   readonly linesSeen: (senders: readonly string[], lines: readonly string[]) => Promise<ReadonlySet<string>>;
+  /** The latest letters of a buyer that wait for a person and are about no order of the record, thirty at most. */
+  readonly lettersOfNoOrder: (buyer: string) => Promise<readonly number[]>;
   /** Who first had an order of this number, and the domain that was proved then. */
   readonly ownerOf: (
     number: string,

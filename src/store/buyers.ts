@@ -13,6 +13,37 @@ export function buyersOver(db: Kysely<Tables>): Buyers {
     stateOf: (buyer, numbers) => readState(db, buyer, numbers),
     keptWords: (buyer) => readKept(db, buyer),
     linesSeen: (senders, lines) => readLines(db, senders, lines),
+    lettersOfNoOrder: async (buyer) => {
+      const rows = await db
+        .selectFrom("letters")
+        .select("id")
+        .where("buyer", "=", buyer)
+        .where((eb) =>
+          eb.exists(
+            eb
+              .selectFrom("problems")
+              .select("letter")
+              .whereRef("problems.letter", "=", "letters.id")
+              .where("problems.verdict", "=", "person"),
+          ),
+        )
+        // What was held, or was a machine's, says nothing of the buyer's orders.
+        .where("why", "is", null)
+        .where((eb) =>
+          eb.not(
+            eb.exists(
+              eb
+                .selectFrom("order_letters")
+                .select("letter")
+                .whereRef("order_letters.letter", "=", "letters.id"),
+            ),
+          ),
+        )
+        .orderBy("id", "desc")
+        .limit(30)
+        .execute();
+      return rows.map(({ id }) => id).toReversed();
+    },
     ownerOf: async (number) => {
       const owner = await db
         .selectFrom("numbers")

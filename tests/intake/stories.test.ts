@@ -139,6 +139,63 @@ describe("a guess is a question", () => {
   });
 });
 
+describe("an order is changed by its own sheets alone", () => {
+  test("sheets without a number stay with the order that they have joined when another order comes", async () => {
+    const fill = (sheets: readonly QuickSheet[], more: Record<string, string>) =>
+      sheets.map((one) => ({ ...one, values: { ...one.values, ...more } }));
+    const bare = fill(whole("S-2"), { order_number: "" });
+    const other = fill(whole("S-3"), { order_number: "KF-31", project: "Harbor" });
+    const records = await story(whole("S-1"), bare, other);
+    expect(verdicts(records)).toEqual(["pass", "fail", "pass"]);
+    expect((await orderOf()).verdict).toBe("fail");
+    expect((await orderOf()).sheets).toHaveLength(6);
+  });
+});
+
+describe("however many orders a buyer has", () => {
+  const orders = (count: number) =>
+    Array.from({ length: count }, (_, i) => [
+      aloneAt(`Z-${i + 100}`, "FOYER", { order_number: `QX-${5000 + i * 37}`, project: `Site ${i}` }),
+    ]);
+
+  test("an order of long ago that a letter names in words does not pass before a person has read them", async () => {
+    desk = await temporaryDesk({
+      reader: quickReader,
+      rules: { ...desk.rules, mostAnswers: { toOne: 99, toAll: 600, toOneADay: 100, inThreadADay: 20 } },
+    });
+    await story(whole("S-1"), ...orders(31), { text: "Please cancel BW 2207." });
+    expect(await orderOf()).toMatchObject({
+      verdict: "person",
+      carried: [{ what: "words", text: "Please cancel BW 2207." }],
+    });
+  });
+
+  test("a letter without a number does not spoil the order of another project", async () => {
+    const bare = whole("S-1").map((one) => ({ ...one, values: { ...one.values, order_number: "" } }));
+    const records = await story(bare, orders(1)[0] ?? []);
+    expect(verdicts(records)).toEqual(["fail", "pass"]);
+  });
+});
+
+describe("what is said of an order before its first sheet comes", () => {
+  test("keeps it from passing until a person has read it", async () => {
+    const words = "Please add two blank plates to BW-2207 when the sheets come.";
+    const records = await story({ text: words }, whole("S-1"), [deviceIn("S-1", 2, 2, "VAULT")]);
+    expect(verdicts(records)).toEqual(["person", "person", "person"]);
+    expect(await answerTo(records[1])).toContain(`An earlier letter about this order says: “${words}”`);
+  });
+
+  test("says nothing of other orders, nor of other buyers'", async () => {
+    const records = await story(
+      { text: "Please add two blank plates to KF-31." },
+      { text: "Please hold BW-2207.", from: "Eve Moran <eve@stranger.example>" },
+      { text: "Hello, our order BW-2207 follows tomorrow.\n\nThanks" },
+      whole("S-1"),
+    );
+    expect(verdicts(records)).toEqual(["person", "person", "person", "pass"]);
+  });
+});
+
 describe("no dead ends", () => {
   test("a plate of three gangs that becomes two asks about the third device, and says why", async () => {
     const three = [1, 2, 3].map((n) => deviceIn("S-1", n, 3, ["ENTRY", "LOUNGE", "STAIRS"][n - 1] ?? ""));
@@ -273,5 +330,61 @@ describe("what could not be read is not forgotten", () => {
     if (plate === undefined || entry === undefined || lounge === undefined) throw new Error("no sheets");
     const records = await story({ sheets: [plate, entry], scans: ["scan0001.pdf"] }, [lounge]);
     expect(verdicts(records)).toEqual(["fail", "pass"]);
+  });
+
+  test.each([
+    ["S-1.pdf", aloneAt("S-10", "FOYER")],
+    ["device.pdf", { ...aloneAt("T-8", "FOYER"), file: "device 2.pdf" }],
+    ["S-5 pos 1.pdf", deviceIn("S-1", 2, 2, "LOUNGE")],
+  ])("%s is not settled by a sheet of a longer name or for another place", async (scan, other) => {
+    const records = await story({ sheets: whole("S-1").slice(0, 2), scans: [scan] }, [other]);
+    expect(records[1]?.verdict).not.toBe("pass");
+    expect((await orderOf()).carried).toMatchObject([{ text: scan }]);
+  });
+
+  test.each([
+    ["T-7 signed scan (2).pdf", aloneAt("T-7", "FOYER")],
+    ["T-7.pdf", { ...aloneAt("T-7", "FOYER"), file: "form.pdf" }],
+    ["S-1 pos 2 scan.pdf", { ...deviceIn("S-1", 2, 2, "VAULT"), file: "vault.pdf" }],
+  ])("%s is settled by the sheet for the place that it names", async (scan, sheet) => {
+    const records = await story({ sheets: whole("S-1"), scans: [scan] }, [sheet]);
+    expect(verdicts(records)).toEqual(["fail", "pass"]);
+  });
+
+  test("a scan beside sheets of two orders is settled in both by the sheet for one", async () => {
+    const other = { order_number: "KF-31", project: "Harbor" };
+    const both = [
+      ...whole("S-1"),
+      ...whole("S-2").map((one) => ({ ...one, values: { ...one.values, ...other } })),
+    ];
+    const records = await story({ sheets: both, scans: ["T-7.pdf"] }, [aloneAt("T-7", "FOYER")]);
+    expect(verdicts(records)).toEqual(["fail", "pass"]);
+    expect((await orderOf("KF-31")).verdict).toBe("pass");
+  });
+
+  test("one of two files of one name is settled by a sheet of that name, and not by one that came again", async () => {
+    const [plate, entry, lounge] = whole("S-1");
+    if (plate === undefined || entry === undefined || lounge === undefined) throw new Error("no sheets");
+    const named = (sheet: QuickSheet) => ({ ...sheet, file: "device.pdf" });
+    const records = await story(
+      { sheets: [plate, named(entry), lounge], scans: ["device.pdf"] },
+      [named(entry)],
+      [named(aloneAt("T-3", "FOYER"))],
+    );
+    expect(verdicts(records)).toEqual(["fail", "confirm", "pass"]);
+  });
+});
+
+describe("dates and words that mislead nobody", () => {
+  test("a clock that is months ahead keeps no later correction from counting", async () => {
+    const ahead = { sheets: whole("S-1"), dated: new Date("2027-02-01T10:00:00Z") };
+    const records = await story(ahead, [deviceIn("S-1", 2, 2, "VAULT")]);
+    expect(verdicts(records)).toEqual(["pass", "pass"]);
+    expect((await orderOf()).sheets).toHaveLength(3);
+  });
+
+  test("a device alone is asked about beside the plate, not beside a device of it", async () => {
+    const [, second] = await story([aloneAt("S-1", "ENTRY")], whole("S-1"));
+    expect(await answerTo(second)).toContain("but by S-1 plate.pdf S-1 has a multi-gang plate now.");
   });
 });

@@ -73,3 +73,16 @@ test("letters go on where they were: a stopped sheet is still stopped, and mende
   expect((await desk.store.orders.named("FM-72"))[0]).toMatchObject({ verdict: "pass", revision: 3 });
   await desk.store.close();
 });
+
+test("a stranger's order of an older record under the buyer's number can still be written about", async () => {
+  const desk = await temporaryDesk({ store: await oldRecord() });
+  const eve = "Eve Moran <eve@stranger.example>";
+  const record = await post(desk, { from: eve, text: "Please cancel FM-72." });
+  expect([record.state, record.verdict]).toEqual(["sent", "person"]);
+  const orders = await desk.store.orders.named("FM-72");
+  expect(orders.map(({ buyer, carried }) => [buyer, carried.map(({ text }) => text)])).toEqual([
+    [greta, []],
+    ["eve@stranger.example", ["Please cancel FM-72."]],
+  ]);
+  await desk.store.close();
+});

@@ -27,7 +27,7 @@ export const whichSheetCounts = defineOrderCheck({
       fix: "Reply that this device is to be left out; or send the plate sheet again with its gangs.",
     },
     alone: {
-      says: "{file}, sent before, is for a device standing alone at {station}, where {other} now has a multi-gang plate.",
+      says: "{file}, sent before, is for a device standing alone at {station}, but by {other} {station} has a multi-gang plate now.",
       fix: "Reply that the device standing alone is to be left out; or correct the station mark of one of the two.",
     },
     "in-plate": {

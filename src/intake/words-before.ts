@@ -1,0 +1,57 @@
+import { ordersNamedIn } from "../judging/named.ts";
+import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
+import { statementsBeside } from "../reading/reply/beside.ts";
+import type { Carried } from "../trade/carried.ts";
+import type { Letter } from "../trade/letter.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import type { Desk } from "./desk.ts";
+
+/**
+ * The state, with what the buyer's letters have said of orders that did not exist yet. Such a letter waits for a person,
+ * and an order that it names does not pass before.
+ */
+export async function withWordsBefore(
+  state: BuyerState,
+  sheets: readonly Sheet[],
+  { store, reader, catalogue }: Pick<Desk, "store" | "reader" | "catalogue">,
+): Promise<BuyerState> {
+  const fresh = new Map<string, OrderState>(
+    sheets.map(({ order = "" }) => [orderKey(order), { number: order, sheets: [], carried: [] }]),
+  );
+  for (const number of ["", ...state.orders.map((order) => order.number)]) fresh.delete(orderKey(number));
+  if (fresh.size === 0) return state;
+  const said = new Map<string, Carried[]>();
+  for (const letter of await store.buyers.lettersOfNoOrder(state.buyer)) {
+    const opened = await reader.letter(await store.letters.bytesOf(letter));
+    if (!opened.ok) continue;
+    const { subject, text, otherTexts = [] } = opened.value;
+    const words = [subject, text, ...otherTexts].join("\n");
+    for (const number of ordersNamedIn(words, { ...state, orders: [...fresh.values()] }))
+      said.set(number, [...(said.get(number) ?? []), ...wordsOf(letter, opened.value, sheets, catalogue)]);
+  }
+  const orders = [...said].map(([number, carried]) => ({ number, sheets: [], carried }));
+  return { ...state, orders: [...state.orders, ...orders] };
+}
+
+/** What of a letter somebody has to read, now that the sheets are known that it speaks of. */
+function wordsOf(
+  letter: number,
+  opened: Omit<Letter, "attachments">,
+  earlier: readonly Sheet[],
+  catalogue: Desk["catalogue"],
+): Carried[] {
+  const beside = {
+    files: [],
+    sheets: [],
+    earlier,
+    catalogue,
+    furniture: new Set<never>(),
+    quoted: [],
+    kept: [],
+  };
+  return statementsBeside({ ...opened, attachments: [] }, beside).map((statement) => ({
+    letter: String(letter),
+    what: "words",
+    text: statement.kind === "said" ? statement.words : "(words that a program cannot read)",
+  }));
+}
