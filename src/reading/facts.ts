@@ -34,7 +34,7 @@ export interface PageFacts {
   readonly height: number;
   readonly text: string;
   readonly marks: readonly PageMark[];
-  /** Lines and shapes make up the page, and no text. */
+  /** Lines and shapes make up the page, and hardly any text. */
   readonly drawn?: true;
   /** A marked copy of ours added the page. */
   readonly ours?: true;

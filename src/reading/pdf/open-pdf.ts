@@ -22,6 +22,9 @@ import { isWhole } from "./whole.ts";
 /** Pages that are looked at: a sheet has one or two, and others may lie beside it. */
 const mostPages = { ofForm: 20, ofOthers: 4 };
 
+/** Characters of text that a page has at least if it is to be read and not looked at. */
+const leastText = 30;
+
 /** What pdf.js finds, and what our own walk finds. */
 interface Drawn {
   readonly fields: readonly FormField[];
@@ -148,7 +151,7 @@ async function readPages(
       width: right - left,
       height: top - bottom,
       text,
-      ...(text === "" && walkedPage !== undefined && isDrawn(walkedPage) ? { drawn: true } : {}),
+      ...(text.length < leastText && walkedPage !== undefined && isDrawn(walkedPage) ? { drawn: true } : {}),
       ...(walkedPage !== undefined && isOurPage(walkedPage.dict) ? { ours: true } : {}),
       marks: [...marksOf({ ...page, annotations }), ...shift(painted[i] ?? []), ...shift(texts)],
     });

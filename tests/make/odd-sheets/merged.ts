@@ -127,10 +127,11 @@ export async function withPage(bytes: Uint8Array, text = ""): Promise<Uint8Array
   return pdf.save({ updateFieldAppearances: false });
 }
 
-/** A sheet with a page of lines behind it: words that were turned into outlines. */
+/** A sheet with a page of lines behind it, as words are that were turned into outlines, and its number. */
 export async function withOutlines(bytes: Uint8Array): Promise<Uint8Array> {
   const pdf = await PDFDocument.load(bytes);
   const page = pdf.addPage();
+  page.drawText("Page 2 of 2", { x: 20, y: 5, size: 8 });
   for (let n = 0; n < 40; n++)
     page.drawLine({ start: { x: 20, y: 20 + 15 * n }, end: { x: 500, y: 30 + 15 * n } });
   return pdf.save({ updateFieldAppearances: false });
