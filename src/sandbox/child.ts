@@ -4,7 +4,7 @@ import { serve } from "./serve.ts";
 
 serve({
   letter: readLetter,
-  file: openFile,
+  file: (bytes, early, _, forms) => openFile(bytes, early, forms),
   // Taken in when first wanted: most letters need neither.
   sender: async (bytes, _, inquiry) => (await import("./prove-sender.ts")).proveSender(bytes, inquiry),
   mark: async (bytes, _, { sheet, problems }) => {

@@ -1,9 +1,10 @@
 import { type ChildProcess, fork } from "node:child_process";
 import type { Log } from "../ports/log.ts";
 import type { Opened } from "../ports/reader.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import type { Limits } from "./limits.ts";
 import { residentMemory, watchMemory } from "./memory.ts";
-import type { Answers, Job, Message, Op, Told } from "./message.ts";
+import type { Answers, Beforehand, Job, Message, Op, Told } from "./message.ts";
 import { shapes } from "./shape.ts";
 
 /** A process that opens one thing at a time. */
@@ -22,7 +23,12 @@ type Why = Extract<Opened<never>, { ok: false }>["why"] | "ended";
 /** A machine under load takes its time to start a process; longer than this, it never will. */
 const startMs = 30_000;
 
-export function startProcess(program: string, limits: Limits, log: Log): ReaderProcess {
+export function startProcess(
+  program: string,
+  limits: Limits,
+  log: Log,
+  forms?: KnownForms,
+): ReaderProcess {
   const child = fork(program, {
     serialization: "advanced",
     stdio: ["ignore", "ignore", "ignore", "ipc"],
@@ -36,6 +42,7 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
     ],
   });
   hold(child, false);
+  if (forms !== undefined) child.send({ forms } satisfies Beforehand, () => undefined);
   const ready = new Promise<void>((resolve) => child.once("message", () => resolve()));
 
   let killedFor: Why | undefined;

@@ -1,5 +1,6 @@
 import { Worker } from "node:worker_threads";
-import type { Answers, Job, Message, Op, Told } from "./message.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
+import type { Answers, Beforehand, Job, Message, Op, Told } from "./message.ts";
 
 /** How a process opens what it is given. `early` is for what is known before the part that may take too long. */
 export type Openers = {
@@ -7,6 +8,7 @@ export type Openers = {
     bytes: Uint8Array,
     early: (answer: Answers[O]) => Promise<void>,
     told: Told[O],
+    forms: KnownForms | undefined,
   ) => Promise<Answers[O]>;
 };
 
@@ -26,9 +28,14 @@ export function serve(openers: Openers): void {
   // A process that is busy does not notice that its parent is gone, and then nobody holds it to its limits.
   new Worker(new URL("./orphan.ts", import.meta.url), { workerData: process.ppid }).unref();
 
+  let forms: KnownForms | undefined;
   const open = <O extends Op>({ id, op, bytes, told }: Job<O>): Promise<Answers[O]> =>
-    openers[op](bytes, (answer) => tell({ id, early: answer }), told);
-  process.on("message", (job: Job) => {
+    openers[op](bytes, (answer) => tell({ id, early: answer }), told, forms);
+  process.on("message", (job: Job | Beforehand) => {
+    if ("forms" in job) {
+      ({ forms } = job);
+      return;
+    }
     const { id } = job;
     open(job).then(
       (answer) => tell({ id, answer }),

@@ -39,6 +39,18 @@ const page = z.strictObject({
   ),
 });
 
+/** Pictures of differences are small; a process that sends more has been taken over. */
+const mostPicture = 200_000;
+
+const difference = z.strictObject({
+  what: z.enum(["field", "more", "laid", "moved", "less", "page", "file", "layer", "program"]),
+  page: size,
+  box: box.exactOptional(),
+  field: text.exactOptional(),
+  text: text.exactOptional(),
+  picture: bytes.refine((png) => png.length <= mostPicture).exactOptional(),
+});
+
 const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
   z.strictObject({
     kind: z.literal("pdf"),
@@ -46,6 +58,7 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
     widgets: z.array(widget),
     pageCount: size,
     pages: z.array(page).exactOptional(),
+    differences: z.array(difference).exactOptional(),
     dynamic: z.boolean(),
     portfolio: z.boolean(),
     recovered: z.boolean(),

@@ -1,7 +1,7 @@
 import { PDFArray, PDFDict, PDFDocument, PDFName, PDFObjectCopier, type PDFRef, PDFString } from "pdf-lib";
-import { isOurMark, markPrefix } from "../../reading/our-marks.ts";
-import { dictsIn, entryOf, textOf } from "../../reading/pdf/pdf-value.ts";
-import { firstPages } from "../../reading/pdf/walked-pages.ts";
+import { digestOf, isOurList, isOurMark, listPrefix, notices } from "../../reading/our-marks.ts";
+import { entryOf } from "../../reading/pdf/pdf-value.ts";
+import { firstPages, type WalkedPage } from "../../reading/pdf/walked-pages.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
 import { framesOn } from "./frames.ts";
@@ -11,9 +11,6 @@ import { appendPage, removePage } from "./tree.ts";
 
 /** Pages that are looked at; a sheet has one or two. */
 const mostPages = 20;
-
-/** What a page of our list is known by. */
-const listName = `${markPrefix} list`;
 
 /**
  * Marks a document that was opened for an incremental update, and adds the pages of `list`. Returns the
@@ -47,10 +44,10 @@ export async function markInto(
 
 /** The pages of the sender, and those that an earlier marking added. */
 function pagesOf(document: PDFDocument): [own: PDFDict[], lists: PDFDict[]] {
-  const pages = firstPages(document, mostPages).map(({ dict }) => dict);
-  const isList = (page: PDFDict): boolean =>
-    dictsIn(page, "Annots").some((one) => textOf(entryOf(one, "NM")) === listName);
-  return [pages.filter((page) => !isList(page)), pages.filter(isList)];
+  const [lists = [], own = []] = [isOurList, (page: WalkedPage) => !isOurList(page)].map((is) =>
+    firstPages(document, mostPages).filter(is),
+  );
+  return [own.map(({ dict }) => dict), lists.map(({ dict }) => dict)];
 }
 
 /** Sets the marks of each page, and takes off what is left of earlier ones. Returns the pages that have changed. */
@@ -64,7 +61,7 @@ function markPages(
   const frames = pages.map((page) => framesOn(page, sheet, problems));
   const look = looks[gravestKind(problems)];
   const withFrames = frames.findIndex((some) => some.length > 0);
-  const notice = withFrames < 0 ? "What is to be done with this sheet: see the end." : look.notice;
+  const notice = withFrames < 0 ? notices.unplaced : look.notice;
   // Where there is something to see, or else where one looks first.
   const first = Math.max(0, withFrames);
   return pages.flatMap((page, i) => {
@@ -103,17 +100,22 @@ async function addList(
     // What the sender's pages have in common is not for this one.
     page.set(PDFName.of("CropBox"), size);
     page.set(PDFName.of("Rotate"), context.obj(0));
-    page.set(PDFName.of("Annots"), context.obj([backLink(document, pages[0], size)]));
+    page.set(PDFName.of("Annots"), context.obj([backLink(document, page, pages[0], size)]));
     return appendPage(document, page);
   });
 }
 
 /** A click anywhere leads back to the sheet. */
-function backLink({ context }: PDFDocument, page: PDFDict | undefined, area: PDFArray): PDFRef {
+function backLink(
+  { context }: PDFDocument,
+  list: PDFDict,
+  page: PDFDict | undefined,
+  area: PDFArray,
+): PDFRef {
   const link = context.obj({
     Type: "Annot",
     Subtype: "Link",
-    NM: PDFString.of(listName),
+    NM: PDFString.of(`${listPrefix}${digestOf({ dict: list, resources: undefined })}`),
     Rect: area,
     Border: [0, 0, 0],
     ...(page === undefined ? {} : { Dest: [refOf(page), "Fit"] }),

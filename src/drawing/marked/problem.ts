@@ -1,4 +1,5 @@
 import type { Place } from "../../trade/place.ts";
+import { notices } from "../../reading/our-marks.ts";
 import { palette } from "../blank/canvas.ts";
 import { faulty } from "../proof/marks.ts";
 
@@ -26,19 +27,19 @@ export const looks = {
     colour: faulty,
     dash: [],
     asks: "to be corrected",
-    notice: "Correct the numbered fields, save, and send again. What is wrong: at the end.",
+    notice: notices.fail,
   },
   person: {
     colour: palette.accent,
     dash: [2, 2],
     asks: "one of us is looking at this",
-    notice: "One of us is looking at the numbered fields. Why: at the end.",
+    notice: notices.person,
   },
   confirm: {
     colour: "#B25E00",
     dash: [6, 3],
     asks: "to be confirmed or corrected",
-    notice: "Confirm the numbered fields, or correct them and send again. Why: at the end.",
+    notice: notices.confirm,
   },
 } as const satisfies Record<ProblemKind, object>;
 

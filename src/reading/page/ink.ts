@@ -1,0 +1,250 @@
+import { advanceOf, drawn, type Glyph, type Glyphs } from "./glyphs.ts";
+import { type Area, brightness, type Picture, samePart } from "./picture.ts";
+
+/** How dark a part of a page is where its blank is not: 0 to 1 a pixel, row by row from above. */
+export interface Ink {
+  readonly width: number;
+  readonly height: number;
+  readonly dark: Float32Array;
+  /** There is none at all. */
+  readonly none?: boolean;
+}
+
+const nothing = new Float32Array(0);
+
+/** The ink that a page has more than its blank, within an area of both. */
+export function inkOf(page: Picture, blank: Picture, area: Area): Ink {
+  const { left, top, right, bottom } = area;
+  const [width, height] = [right - left, bottom - top];
+  if (samePart(page, blank, area)) return { width, height, dark: nothing, none: true };
+  const dark = new Float32Array(width * height);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const at = (top + y) * page.width + left + x;
+      const one = page.pixels[at] ?? 0;
+      const other = blank.pixels[at] ?? 0;
+      if (one === other) continue;
+      const ground = brightness(other);
+      dark[y * width + x] = Math.max(0, Math.min(1, (ground - brightness(one)) / Math.max(ground, 1)));
+    }
+  return { width, height, dark };
+}
+
+/** How many pixels are at least so dark. */
+export function countDark({ dark }: Ink, least: number): number {
+  let count = 0;
+  for (const one of dark) if (one >= least) count++;
+  return count;
+}
+
+/** Where the ink is, by pixels that are at least half as dark as the darkest; undefined where there is none to see. */
+export function extentOf(ink: Ink): (Area & { readonly peak: number }) | undefined {
+  let peak = 0;
+  for (const one of ink.dark) peak = Math.max(peak, one);
+  if (peak < leastSeen) return undefined;
+  const { width, height, dark } = ink;
+  let [left, top, right, bottom] = [width, height, 0, 0];
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++)
+      if ((dark[y * width + x] ?? 0) >= peak / 2) {
+        left = Math.min(left, x);
+        right = Math.max(right, x + 1);
+        top = Math.min(top, y);
+        bottom = Math.max(bottom, y + 1);
+      }
+  return { left, top, right, bottom, peak };
+}
+
+/** Ink paler than this is not seen by a person who reads a form. */
+export const leastSeen = 0.3;
+
+/** How well ink is that of a text. */
+export interface Likeness {
+  /** Of the character that is least like itself, 0 to 1. */
+  readonly worst: number;
+  /** Parts of all ink that no character explains. */
+  readonly more: number;
+  /** Width against height of the ink, by that of the text in Helvetica: 1 where they are the same. */
+  readonly stretch: number;
+}
+
+/** A character of a line: where its pen stands, as a part of the font's size. */
+interface Placed {
+  readonly glyph: Glyph;
+  readonly pen: number;
+}
+
+/** A line of text as it would be set in Helvetica; undefined where it has characters that Helvetica has not. */
+export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
+  const placed: Placed[] = [];
+  let pen = 0;
+  for (const character of text) {
+    const glyph = glyphs.get(character);
+    if (glyph !== undefined) {
+      placed.push({ glyph, pen });
+      pen += glyph.advance;
+    } else if (/^[ \u00a0\t]$/.test(character)) pen += advanceOf(32);
+    else return undefined;
+  }
+  return placed;
+}
+
+/** What a line's ink covers, as parts of the font's size. */
+export function measure(line: readonly Placed[]): Glyph["ink"] {
+  return {
+    left: Math.min(...line.map(({ glyph, pen }) => pen + glyph.ink.left)),
+    right: Math.max(...line.map(({ glyph, pen }) => pen + glyph.ink.right)),
+    bottom: Math.min(...line.map(({ glyph }) => glyph.ink.bottom)),
+    top: Math.max(...line.map(({ glyph }) => glyph.ink.top)),
+  };
+}
+
+/** Where a line was drawn: its pen's begin and its baseline in pixels, and the size of its font across and up. */
+interface Setting {
+  readonly x: number;
+  readonly y: number;
+  readonly across: number;
+  readonly up: number;
+}
+
+/**
+ * Compares ink with a line of text, wherever in the area it stands and however large. `size` is the form's own
+ * size in pixels, for texts too small to tell theirs. Undefined where there is no ink, or nothing to compare with.
+ */
+export function likeness(ink: Ink, line: readonly Placed[], size: number, isCut: boolean): Likeness | undefined {
+  const extent = extentOf(ink);
+  if (extent === undefined || line.length === 0) return undefined;
+  const text = measure(line);
+  const [wide, high] = [text.right - text.left, text.top - text.bottom];
+  const up = high < 0.3 ? size : (extent.bottom - extent.top) / high;
+  const across = isCut || wide < 0.3 ? up : (extent.right - extent.left) / wide;
+  const middle = (extent.top + extent.bottom) / 2;
+  const begin = wide < 0.3 ? (extent.left + extent.right - across * wide) / 2 : extent.left;
+  const setting: Setting = {
+    x: begin - text.left * across,
+    y: middle + ((text.top + text.bottom) / 2) * up,
+    across,
+    up,
+  };
+  const seen = blurred({ ...ink, dark: ink.dark.map((one) => Math.min(1, one / extent.peak)) });
+  const wanted = blurred(draw(line, setting, ink));
+  let worst = 1;
+  for (const { glyph, pen } of line) {
+    const left = Math.floor(setting.x + (pen + glyph.ink.left) * across) - 1;
+    const right = Math.ceil(setting.x + (pen + glyph.ink.right) * across) + 1;
+    if (isCut && right > ink.width) break;
+    worst = Math.min(worst, alikeWithin(seen, wanted, left, right));
+  }
+  const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
+  return { worst, more: unexplained(seen, wanted, isCut), stretch };
+}
+
+/** The ink of a line as it would be drawn. */
+function draw(line: readonly Placed[], { x, y, across, up }: Setting, { width, height }: Ink): Ink {
+  const dark = new Float32Array(width * height);
+  for (const { glyph, pen } of line) {
+    const begin = x + pen * across;
+    const left = Math.max(0, Math.floor(begin + glyph.ink.left * across) - 1);
+    const right = Math.min(width, Math.ceil(begin + glyph.ink.right * across) + 1);
+    const top = Math.max(0, Math.floor(y - glyph.ink.top * up) - 1);
+    const bottom = Math.min(height, Math.ceil(y - glyph.ink.bottom * up) + 1);
+    const [byX, byY] = [drawn.size / across, drawn.size / up];
+    for (let row = top; row < bottom; row++) {
+      const from = drawn.baseline + (row - y) * byY;
+      for (let column = left; column < right; column++) {
+        const start = drawn.left + (column - begin) * byX;
+        const sum = within(glyph, start, from, start + byX, from + byY);
+        const at = row * width + column;
+        dark[at] = Math.min(1, (dark[at] ?? 0) + sum / (byX * byY));
+      }
+    }
+  }
+  return { width, height, dark };
+}
+
+/** The ink of a glyph within a rectangle of its cell. */
+function within(glyph: Glyph, left: number, top: number, right: number, bottom: number): number {
+  return (
+    inkBefore(glyph, right, bottom) -
+    inkBefore(glyph, left, bottom) -
+    inkBefore(glyph, right, top) +
+    inkBefore(glyph, left, top)
+  );
+}
+
+/** The ink of a glyph above and to the left of a point of its cell. */
+function inkBefore({ sums, side }: Glyph, x: number, y: number): number {
+  const last = side - 1;
+  const cx = Math.max(0, Math.min(last, x));
+  const cy = Math.max(0, Math.min(last, y));
+  const x0 = Math.floor(cx);
+  const y0 = Math.floor(cy);
+  const x1 = Math.min(last, x0 + 1);
+  const y1 = Math.min(last, y0 + 1);
+  const upper = (sums[y0 * side + x0] ?? 0) * (x0 + 1 - cx) + (sums[y0 * side + x1] ?? 0) * (cx - x0);
+  const lower = (sums[y1 * side + x0] ?? 0) * (x0 + 1 - cx) + (sums[y1 * side + x1] ?? 0) * (cx - x0);
+  return upper * (y0 + 1 - cy) + lower * (cy - y0);
+}
+
+/** Every pixel as the mean of itself and its neighbours, so that half a pixel's shift counts for little. */
+function blurred({ width, height, dark }: Ink): Ink {
+  const across = new Float32Array(dark.length);
+  const both = new Float32Array(dark.length);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const at = y * width + x;
+      const before = x > 0 ? (dark[at - 1] ?? 0) : 0;
+      const after = x + 1 < width ? (dark[at + 1] ?? 0) : 0;
+      across[at] = (before + 2 * (dark[at] ?? 0) + after) / 4;
+    }
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const at = y * width + x;
+      const above = y > 0 ? (across[at - width] ?? 0) : 0;
+      const below = y + 1 < height ? (across[at + width] ?? 0) : 0;
+      both[at] = (above + 2 * (across[at] ?? 0) + below) / 4;
+    }
+  return { width, height, dark: both };
+}
+
+/** How alike two inks are between two columns: 1 for the same, at whatever strength; 0 for nothing in common. */
+function alikeWithin(one: Ink, other: Ink, left: number, right: number): number {
+  const { width, height } = one;
+  let [product, first, second] = [0, 0, 0];
+  for (let y = 0; y < height; y++)
+    for (let x = Math.max(0, left); x < Math.min(width, right); x++) {
+      const a = one.dark[y * width + x] ?? 0;
+      const b = other.dark[y * width + x] ?? 0;
+      product += a * b;
+      first += a * a;
+      second += b * b;
+    }
+  return second === 0 ? 1 : first === 0 ? 0 : product / Math.sqrt(first * second);
+}
+
+/** How alike two inks of one size are. */
+export function alike(one: Ink, other: Ink): number {
+  if (one.none || other.none) return 0;
+  const [first, second] = [blurred(one), blurred(other)];
+  return countDark(other, leastSeen) === 0 ? 0 : alikeWithin(first, second, 0, one.width);
+}
+
+/** Some rows of an ink. */
+export function part({ width, dark }: Ink, top: number, bottom: number): Ink {
+  return { width, height: bottom - top, dark: dark.subarray(top * width, bottom * width) };
+}
+
+/** The part of what is seen that lies where nothing is wanted. */
+function unexplained(seen: Ink, wanted: Ink, isCut: boolean): number {
+  let [more, all] = [0, 0];
+  // What is cut off may leave half a character.
+  const end = isCut ? seen.width - seen.height : seen.width;
+  for (let y = 0; y < seen.height; y++)
+    for (let x = 0; x < end; x++) {
+      const at = y * seen.width + x;
+      const one = seen.dark[at] ?? 0;
+      all += one;
+      if ((wanted.dark[at] ?? 0) < 0.02) more += one;
+    }
+  return all === 0 ? 0 : more / all;
+}

@@ -1,0 +1,28 @@
+import { createHash } from "node:crypto"; // a pure function of bytes
+import type { Edition } from "../edition.ts";
+import type { ReadField } from "../form.ts";
+import { recognise } from "../recognise.ts";
+import { type BlankForm, blankForm } from "./blank-form.ts";
+
+/** The forms that sheets are filled in on, and the blank form of each edition that has one, by its name. */
+export interface KnownForms {
+  readonly editions: readonly Edition[];
+  readonly blanks: ReadonlyMap<string, Uint8Array>;
+}
+
+/** Blank forms that were rendered in this process, by the hash of their bytes: it takes longer than reading a sheet. */
+const rendered = new Map<string, Promise<BlankForm>>();
+const mostRendered = 12;
+
+/** The blank form that fields belong to; undefined where none is known. */
+export function blankOf(
+  fields: readonly ReadField[],
+  { editions, blanks }: KnownForms,
+): Promise<BlankForm> | undefined {
+  const bytes = blanks.get(recognise(fields, editions).edition?.name ?? "");
+  if (bytes === undefined) return undefined;
+  const key = createHash("sha256").update(bytes).digest("hex");
+  const form = rendered.get(key) ?? blankForm(bytes);
+  if (rendered.size < mostRendered) rendered.set(key, form);
+  return form;
+}
