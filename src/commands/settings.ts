@@ -27,7 +27,7 @@ export const settings = defineCommand({
   },
   async run(_, { settings: given, connect = false }, { out }) {
     const configuration = await configure(given);
-    const { file, settings: read, catalogue, editions } = configuration;
+    const { file, settings: read, catalogue, editions, forms } = configuration;
     out(
       [
         `settings   ${file}`,
@@ -38,7 +38,7 @@ export const settings = defineCommand({
         `lettering  ${catalogue.lettering.map((l) => l.name).join(", ")}`,
         ...editions.map(
           (e) =>
-            `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}`,
+            `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}; ${forms.blanks.has(e.name) ? "pages are compared with its blank form" : "no blank form named, so pages are only searched for pen strokes, text and pictures"}`,
         ),
         `languages  ${read.languages.join(", ")}`,
         `record     ${read.record}`,

@@ -1,7 +1,15 @@
 import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
 import type { Enclosure } from "../answer/message.ts";
-import { judgeOpened, type OpenLetter, openLetter, openParts, usualCaps } from "../intake/open.ts";
+import {
+  judgeOpened,
+  type OpenLetter,
+  openLetter,
+  openParts,
+  type Pictures,
+  picturesOf,
+  usualCaps,
+} from "../intake/open.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import type { Reader } from "../ports/reader.ts";
 import { openPool } from "../sandbox/pool.ts";
@@ -17,11 +25,16 @@ const ownCaps = { ...usualCaps, files: Number.POSITIVE_INFINITY, total: Number.P
 export interface Checked {
   readonly report: Report;
   readonly attachments: readonly Attachment[];
+  /** What was seen on their pages, for the answer. */
+  readonly pictures: Pictures;
 }
 
 /** Gives the use of a reader, and ends it. */
-export async function withReader<T>(use: (reader: Reader) => Promise<T>): Promise<T> {
-  const reader = openPool({ log: openLog("warn") });
+export async function withReader<T>(
+  { forms }: Pick<Configuration, "forms">,
+  use: (reader: Reader) => Promise<T>,
+): Promise<T> {
+  const reader = openPool({ log: openLog("warn"), forms });
   try {
     return await use(reader);
   } finally {
@@ -46,7 +59,7 @@ export async function checkPaths(
     },
     catalogue,
   );
-  return { report, attachments: files.map(({ attachment }) => attachment) };
+  return { report, attachments: files.map(({ attachment }) => attachment), pictures: picturesOf(read) };
 }
 
 /** Writes files into a folder; gives their paths. */

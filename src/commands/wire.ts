@@ -13,6 +13,7 @@ import type { Log } from "../ports/log.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
 import { type Edition, readEdition } from "../reading/edition.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { readSettings, type Settings } from "../settings/settings.ts";
 import { openBlobs } from "../store/blobs.ts";
@@ -20,6 +21,7 @@ import { openSqlite } from "../store/sqlite.ts";
 import { openStore } from "../store/store.ts";
 import { type Fault, faultLine, type Written } from "../yaml/yaml.ts";
 import { CannotRun, reasonOf } from "./command.ts";
+import { knownForms } from "./forms.ts";
 
 /** The option that every command with settings has. */
 export const settingsOption = {
@@ -55,6 +57,8 @@ export interface Configuration {
   readonly settings: Settings;
   readonly catalogue: Catalogue;
   readonly editions: readonly Edition[];
+  /** What the pages of sheets are compared with. */
+  readonly forms: KnownForms;
 }
 
 /** Reads settings, catalogue and editions. Throws CannotRun with every fault in all of them. */
@@ -89,7 +93,7 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
     if (edition !== undefined) editions.push(edition);
   }
   if (faults.length > 0) throw faulty(faults);
-  return { file, settings, catalogue, editions };
+  return { file, settings, catalogue, editions, forms: await knownForms(editions, catalogue, folder) };
 }
 
 /** A path of the settings, which are written as seen from the settings file. */
@@ -124,7 +128,7 @@ export async function openDesk(
   configuration: Configuration,
   { clock, log }: { clock: Clock; log: Log },
 ): Promise<OpenDesk> {
-  const { file, settings, catalogue, editions } = configuration;
+  const { file, settings, catalogue, editions, forms } = configuration;
   const around = aroundMail(configuration, { clock, log });
   const { from, also, folder, send, most_per_hour, grace_seconds, lease_seconds } = settings.answers;
   const { authority, received_lines, shared_domains } = settings.trust;
@@ -138,7 +142,7 @@ export async function openDesk(
   const all = [...settings.folders.map((path) => folderMailbox(beside(file, path))), ...mailboxes];
   const desk: Desk = {
     store: await openRecord(configuration),
-    reader: openPool({ log }),
+    reader: openPool({ log, forms }),
     sender: sending ?? folderSender(beside(file, folder ?? ".")),
     clock,
     log,

@@ -8,7 +8,7 @@ import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { refusalOf } from "./etiquette.ts";
 import { keepWords } from "./kept.ts";
-import { judgeOpened, openLetter } from "./open.ts";
+import { judgeOpened, openLetter, picturesOf } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { senderProof } from "./sender.ts";
 import { tooMany } from "./too-many.ts";
@@ -93,7 +93,7 @@ export async function checkLetter(
     return state;
   }
   const answer = await answerTo(
-    { number: claim.letter, bytes, letter: { ...letter, from }, party, report },
+    { number: claim.letter, bytes, letter: { ...letter, from }, party, report, pictures: picturesOf(read) },
     desk,
   );
   await store.settle(claim, { ...outcome, state: "ready", answer }, clock.now());

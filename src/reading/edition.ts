@@ -51,6 +51,8 @@ const schema = z.strictObject({
   form: z.enum(["device", "plate"]),
   /** Burin draws the blank sheet of this edition itself. */
   drawn: z.boolean().default(false),
+  /** A PDF of the blank form, as seen from this file: pages of sheets are compared with it. Not for a form that Burin draws. */
+  blank: z.string().min(1).optional(),
   /** The edition to use instead; this one is no longer accepted. */
   replaced_by: z.string().optional(),
   fields: z.record(z.string().min(1), field),
@@ -75,6 +77,8 @@ export interface Edition {
   readonly form: "device" | "plate";
   /** Burin draws the blank sheet of this edition itself. */
   readonly drawn: boolean;
+  /** Where a PDF of the blank form is, as written, for a form that Burin does not draw. */
+  readonly blank?: string;
   readonly replacedBy?: string;
   readonly fields: readonly EditionField[];
 }
@@ -86,7 +90,7 @@ export interface Edition {
 export function readEdition(text: string, file: string, catalogue: Catalogue): Written<Edition> {
   const read = readYaml(text, file, schema);
   if (!read.ok) return read;
-  const { edition, title, form, drawn, replaced_by, fields } = read.value;
+  const { edition, title, form, drawn, blank, replaced_by, fields } = read.value;
   return {
     ok: true,
     value: {
@@ -94,6 +98,7 @@ export function readEdition(text: string, file: string, catalogue: Catalogue): W
       title,
       form,
       drawn,
+      ...(blank === undefined ? {} : { blank }),
       ...(replaced_by === undefined ? {} : { replacedBy: replaced_by }),
       fields: Object.entries(fields).flatMap(([name, { means, label, values = {}, ticked, prints }]) =>
         holesOf(means, form, catalogue).map((hole) => ({

@@ -37,6 +37,8 @@ export interface Difference {
     | "more"
     /** An annotation or a field that the form does not have. */
     | "laid"
+    /** The page is another than the form's, although it has its fields. */
+    | "other"
     /** A field lies elsewhere. */
     | "moved"
     /** A page, or a part of it, is missing. */

@@ -8,6 +8,7 @@ import { filledIn } from "./filled.ts";
 import { isFillable } from "./form.ts";
 import { areaOf } from "./pdf/boxes.ts";
 import { carriesLabels, recognise } from "./recognise.ts";
+import { pictureName } from "./seen.ts";
 import { readSheet, type SheetFile } from "./sheet.ts";
 
 /** What is needed to make sense of a file. */
@@ -20,6 +21,8 @@ export interface Known {
 export interface Judged {
   readonly file: ReadFile;
   readonly sheet?: Sheet;
+  /** Pictures of what its doubts are about, by the names that they have there. */
+  readonly pictures?: ReadonlyMap<string, Uint8Array>;
 }
 
 const kinds = {
@@ -53,9 +56,15 @@ function judgeSheet(facts: PdfFacts, edition: Edition, file: SheetFile, known: K
       file: { ...file, kind: doubts.some(({ what }) => what === "recovered") ? "damaged" : "saved-blank" },
     };
   const newer = editions.find(({ name }) => name === edition.replacedBy)?.title;
+  const pictures = new Map(
+    (facts.differences ?? []).flatMap(({ picture }) =>
+      picture === undefined ? [] : [[pictureName(picture), picture]],
+    ),
+  );
   return {
     file: { ...file, kind: "sheet" },
     sheet: { ...readSheet(facts.fields, edition, file, catalogue, newer), doubts },
+    ...(pictures.size === 0 ? {} : { pictures }),
   };
 }
 
@@ -68,7 +77,8 @@ function isUntouched({ fields }: PdfFacts, edition: Edition): boolean {
 }
 
 /** Something that somebody put on the page, if not into the fields. */
-function isWritten({ what }: Doubt): boolean {
+function isWritten({ what, kind }: Doubt): boolean {
+  if (what === "something-more") return kind === "drawn" || kind === "page" || kind === "file";
   return what === "handwriting" || what === "typed-over" || what === "image-over" || what === "value-hidden";
 }
 

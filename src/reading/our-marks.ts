@@ -69,7 +69,8 @@ function operatorsOfLook(annotation: PDFDict): Operator[] | undefined {
 /** Whether all fonts are Helvetica as every viewer has it, by its own letters. ISO 32000-1:2008 table 111 */
 function hasOurFont(resources: PDFDict, names: readonly string[]): boolean {
   const fonts = entryOf(resources, "Font");
-  if (!(fonts instanceof PDFDict) || entryOf(resources, "XObject") !== undefined) return false;
+  const drawings = entryOf(resources, "XObject");
+  if (!(fonts instanceof PDFDict) || (drawings instanceof PDFDict && drawings.keys().length > 0)) return false;
   return names.every((name) => {
     const font = entryOf(fonts, name);
     if (!(font instanceof PDFDict)) return false;

@@ -1,8 +1,8 @@
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import type { Inquiry } from "../ports/reader.ts";
 import type { FileFacts } from "../reading/facts.ts";
-import type { KnownForms } from "../reading/page/known-forms.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
 

@@ -23,12 +23,7 @@ type Why = Extract<Opened<never>, { ok: false }>["why"] | "ended";
 /** A machine under load takes its time to start a process; longer than this, it never will. */
 const startMs = 30_000;
 
-export function startProcess(
-  program: string,
-  limits: Limits,
-  log: Log,
-  forms?: KnownForms,
-): ReaderProcess {
+export function startProcess(program: string, limits: Limits, log: Log, forms?: KnownForms): ReaderProcess {
   const child = fork(program, {
     serialization: "advanced",
     stdio: ["ignore", "ignore", "ignore", "ipc"],

@@ -43,7 +43,7 @@ const page = z.strictObject({
 const mostPicture = 200_000;
 
 const difference = z.strictObject({
-  what: z.enum(["field", "more", "laid", "moved", "less", "page", "file", "layer", "program"]),
+  what: z.enum(["field", "more", "laid", "other", "moved", "less", "page", "file", "layer", "program"]),
   page: size,
   box: box.exactOptional(),
   field: text.exactOptional(),

@@ -58,7 +58,7 @@ function markPages(
   problems: readonly MarkedProblem[],
 ): PDFDict[] {
   const marking = startMarking(document);
-  const frames = pages.map((page) => framesOn(page, sheet, problems));
+  const frames = pages.map((page, i) => framesOn(page, i + 1, sheet, problems));
   const look = looks[gravestKind(problems)];
   const withFrames = frames.findIndex((some) => some.length > 0);
   const notice = withFrames < 0 ? notices.unplaced : look.notice;

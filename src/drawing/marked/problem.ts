@@ -1,5 +1,6 @@
-import type { Place } from "../../trade/place.ts";
 import { notices } from "../../reading/our-marks.ts";
+import type { Place } from "../../trade/place.ts";
+import type { Seen } from "../../trade/sheet.ts";
 import { palette } from "../blank/canvas.ts";
 import { faulty } from "../proof/marks.ts";
 
@@ -12,6 +13,8 @@ export interface MarkedProblem {
   readonly kind: ProblemKind;
   /** Where on this sheet; none for the sheet as a whole. */
   readonly places: readonly Place[];
+  /** Where on its pages, for what is in no field. */
+  readonly seen?: readonly Seen[];
 }
 
 /** What is to be done about a problem, from the gravest on. */

@@ -6,9 +6,9 @@ import { dictsIn, entryOf, listOf, textOf } from "../pdf/pdf-value.ts";
 import type { WalkedPage } from "../pdf/walked-pages.ts";
 import type { BlankForm } from "./blank-form.ts";
 import type { ReadSheet } from "./compare-pages.ts";
+import { patchesIn } from "./patches.ts";
 import type { RenderedPdf } from "./pdfium.ts";
 import { type Picture, pngOf, wholeOf } from "./picture.ts";
-import { patchesIn } from "./patches.ts";
 
 /** Annotations that are told one by one. */
 const mostTold = 8;
@@ -26,7 +26,8 @@ export function besides(
   own: ReadonlySet<number>,
 ): Difference[] {
   const known = new Map<string, number>();
-  for (const { field } of form.flatMap(({ widgets }) => widgets)) known.set(field, (known.get(field) ?? 0) + 1);
+  for (const { field } of form.flatMap(({ widgets }) => widgets))
+    known.set(field, (known.get(field) ?? 0) + 1);
   const further = Array.from({ length: pdf.pageCount }, (_, i) => i + 1).filter(
     (page) => !own.has(page) && !isList(pages[page - 1]),
   );
@@ -81,7 +82,11 @@ function annotationsOn(
   const [width, height] = size.map((side) => Math.round(Math.min(side, 2000))) as [number, number];
   const picture = pdf.render({ page, width, height, layers: "all" });
   const view = sheet.pages[page - 1]?.view ?? [0, 0, width, height];
-  return told.map((one) => ({ ...one, ...pictured(picture, one.box, view) }));
+  return told.map(({ box = [0, 0, 0, 0], ...one }) => ({
+    ...one,
+    box: [box[0] - view[0], box[1] - view[1], box[2] - view[0], box[3] - view[1]],
+    ...pictured(picture, box, view),
+  }));
 }
 
 /** The part of a page around a box, for whoever has to look. */
@@ -115,7 +120,11 @@ function boxOf(annotation: PDFDict): { readonly box: Box } {
 /** What an annotation says, plain or with formats. ISO 32000-1:2008 tables 164 and 170 */
 function contentsOf(annotation: PDFDict): string {
   const plain = textOf(entryOf(annotation, "Contents")).trim();
-  return plain !== "" ? plain : textOf(entryOf(annotation, "RC")).replaceAll(/<[^>]*>/g, " ").trim();
+  return plain !== ""
+    ? plain
+    : textOf(entryOf(annotation, "RC"))
+        .replaceAll(/<[^>]*>/g, " ")
+        .trim();
 }
 
 /** A link without a border, and the window of a comment that is told by itself. */
@@ -127,7 +136,11 @@ function isSilent(annotation: PDFDict): boolean {
   const border = entryOf(annotation, "Border");
   const style = entryOf(annotation, "BS");
   const width =
-    style instanceof PDFDict ? entryOf(style, "W") : border instanceof PDFArray ? border.lookup(2) : undefined;
+    style instanceof PDFDict
+      ? entryOf(style, "W")
+      : border instanceof PDFArray
+        ? border.lookup(2)
+        : undefined;
   return width instanceof PDFNumber && width.asNumber() === 0;
 }
 
@@ -148,18 +161,29 @@ function valueOf(widget: PDFDict, { facts }: ReadSheet): string {
   const name = nameOf(widget);
   const read = facts.fields.find((field) => field.name === name)?.values.join(", ");
   const look = entryOf(widget, "MK");
-  return (read || textOf(entryOf(widget, "V")) || (look instanceof PDFDict ? textOf(entryOf(look, "CA")) : "")).trim();
+  return (
+    read ||
+    textOf(entryOf(widget, "V")) ||
+    (look instanceof PDFDict ? textOf(entryOf(look, "CA")) : "")
+  ).trim();
 }
 
 /** A page that the form does not have, unless nothing is on it. */
 function furtherPage(pdf: RenderedPdf, page: number, walked: WalkedPage | undefined): Difference[] {
   const [across, up] = pdf.sizeOf(page);
-  const [width, height] = [across, up].map((side) => Math.max(1, Math.round(Math.min(side, 1000)))) as [number, number];
+  const [width, height] = [across, up].map((side) => Math.max(1, Math.round(Math.min(side, 1000)))) as [
+    number,
+    number,
+  ];
   const picture = pdf.render({ page, width, height, layers: "all" });
   const white: Picture = { width, height, pixels: new Int32Array(width * height).fill(-1) };
-  const annotations = walked === undefined ? [] : dictsIn(walked.dict, "Annots").filter((one) => !isSilent(one));
+  const annotations =
+    walked === undefined ? [] : dictsIn(walked.dict, "Annots").filter((one) => !isSilent(one));
   if (annotations.length === 0 && patchesIn(picture, white, []).length === 0) return [];
-  const text = annotations.map(contentsOf).filter((one) => one !== "").join("; ");
+  const text = annotations
+    .map(contentsOf)
+    .filter((one) => one !== "")
+    .join("; ");
   return [{ what: "page", page, ...saying(text), picture: pngOf(picture, wholeOf(picture), mostPixels) }];
 }
 

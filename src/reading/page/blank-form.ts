@@ -1,8 +1,8 @@
 import { PDFBool, PDFDict, type PDFDocument, PDFName } from "pdf-lib";
 import type { Box } from "../facts.ts";
+import { withPdf } from "../pdf/pdf.ts";
 import { decodeName } from "../pdf/pdf-string.ts";
 import { dictsIn, entryOf } from "../pdf/pdf-value.ts";
-import { withPdf } from "../pdf/pdf.ts";
 import { type Annotation, readAnnotations } from "../pdf/pdfjs-annotations.ts";
 import { kindOf } from "../pdf/pdfjs-form.ts";
 import { firstPages } from "../pdf/walked-pages.ts";
@@ -61,7 +61,13 @@ export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
 }
 
 function widgetOf(annotation: Annotation): BlankWidget | undefined {
-  const { fieldName: field = "", rect: box, multiLine = false, defaultAppearanceData, options = [] } = annotation;
+  const {
+    fieldName: field = "",
+    rect: box,
+    multiLine = false,
+    defaultAppearanceData,
+    options = [],
+  } = annotation;
   const kind = kindOf(annotation);
   if (field === "" || (kind !== "text" && kind !== "tick" && kind !== "choice")) return undefined;
   const state = annotation.radioButton ? annotation.buttonValue : annotation.exportValue;

@@ -4,8 +4,8 @@ import { ourMarksOn } from "../our-marks.ts";
 import { areaOf, overlap } from "../pdf/boxes.ts";
 import type { AnnotatedPage } from "../pdf/pdfjs-annotations.ts";
 import { firstPages, type WalkedPage } from "../pdf/walked-pages.ts";
-import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixelsOf } from "./blank-form.ts";
 import { besides } from "./besides.ts";
+import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixelsOf } from "./blank-form.ts";
 import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
 import { type Ink, inkOf } from "./ink.ts";
 import { patchesIn } from "./patches.ts";
@@ -28,6 +28,8 @@ export interface ReadSheet {
 const mostTold = 8;
 /** Pages that are looked at; a sheet has one or two. */
 const mostPages = 20;
+/** The part of a page's fields that may lie elsewhere before it is another page. */
+const mostMoved = 0.3;
 /** Pixels of the picture of a difference. */
 const mostPixels = 40_000;
 
@@ -64,7 +66,8 @@ export async function comparePages(
 function pageOf({ widgets }: BlankPage, index: number, { facts }: ReadSheet): number {
   const names = new Set(widgets.map(({ field }) => field));
   const count = new Map<number, number>();
-  for (const { field, page } of facts.widgets) if (names.has(field)) count.set(page, (count.get(page) ?? 0) + 1);
+  for (const { field, page } of facts.widgets)
+    if (names.has(field)) count.set(page, (count.get(page) ?? 0) + 1);
   const [most] = [...count].toSorted(([, a], [, b]) => b - a);
   return most?.[0] ?? index + 1;
 }
@@ -82,9 +85,13 @@ function onPage(
     .filter((widget) => widget.page === page)
     .map((widget) => ({ ...widget, box: shifted(widget.box, view[0], view[1]) }));
   const [x, y] = shiftOf(blank.widgets, own);
+  const moved = movedFields(blank.widgets, own, [x, y]);
+  if (moved.length > mostMoved * own.length) return [{ what: "other", page }];
   const part = shifted(blank.box, x, y);
   const without = walked === undefined ? [] : ourMarksOn(walked.dict);
   const size = pixelsOf(blank.box);
+  // From the corner of what the page shows, as the readers tell places.
+  const seenAs = (box: Box): Box => shifted(box, x - view[0], y - view[1]);
   const picture = pdf.render({ page, part, without, ...size, over: sheetPixels(size) });
   const { empty, ticked } = sheet.redrawn ? blank.redrawn : blank.looks;
   const frames = blank.widgets.map(({ box }) => areaOn(blank, box));
@@ -108,20 +115,20 @@ function onPage(
       keepShown(picture, empty, i, area, key);
       return [];
     }
-    return [{ what: "field", page, box: widget.box, field: widget.field, picture: shown(area) }];
+    return [{ what: "field", page, box: seenAs(widget.box), field: widget.field, picture: shown(area) }];
   });
   const outside = patchesIn(picture, empty, frames).map(
-    (area): Difference => ({ what: "more", page, box: boxOn(blank, area), picture: shown(area) }),
+    (area): Difference => ({ what: "more", page, box: seenAs(boxOn(blank, area)), picture: shown(area) }),
   );
   return [
     ...oncePerField(inFields),
     ...outside,
-    ...movedFields(blank.widgets, own, [x, y]).map(
+    ...moved.map(
       (widget): Difference => ({
         what: "moved",
         page,
         field: widget.field,
-        box: widget.box,
+        box: shifted(widget.box, -view[0], -view[1]),
       }),
     ),
     ...beyond(pdf, page, view, part, picture, empty),
@@ -200,10 +207,9 @@ function beyond(
   if (hasPrint(empty, kept)) found.push({ what: "less", page });
   if (off[0] < -slack || off[1] < -slack || off[2] > slack || off[3] > slack) {
     // At one pixel a point, and no more of it than a large sheet of paper has.
-    const [width, height] = [Math.min(2000, view[2] - view[0]), Math.min(2000, view[3] - view[1])].map(Math.round) as [
-      number,
-      number,
-    ];
+    const [width, height] = [Math.min(2000, view[2] - view[0]), Math.min(2000, view[3] - view[1])].map(
+      Math.round,
+    ) as [number, number];
     const all = pdf.render({ page, part: view, width, height });
     const [sx, sy] = [width / (view[2] - view[0]), height / (view[3] - view[1])];
     const inner: Area = {

@@ -9,7 +9,12 @@ export interface Glyph {
   readonly side: number;
   readonly sums: Float32Array;
   /** Where ink is, as parts of the font's size: from the pen, and from the baseline upwards. */
-  readonly ink: { readonly left: number; readonly right: number; readonly bottom: number; readonly top: number };
+  readonly ink: {
+    readonly left: number;
+    readonly right: number;
+    readonly bottom: number;
+    readonly top: number;
+  };
   /** How far the pen moves on, as a part of the font's size. */
   readonly advance: number;
 }
@@ -51,9 +56,7 @@ async function makeGlyphs(): Promise<Glyphs> {
   );
   const picture = await withRendered(await document.save(), (pdf) => pdf.render({ page: 1, width, height }));
   if (picture === undefined) throw new Error("PDFium cannot open a page of letters");
-  return new Map(
-    codes.map((point, i) => [String.fromCodePoint(point), glyphIn(picture, i, point)] as const),
-  );
+  return new Map(codes.map((point, i) => [String.fromCodePoint(point), glyphIn(picture, i, point)] as const));
 }
 
 function glyphIn({ width, pixels }: Picture, index: number, point: number): Glyph {

@@ -111,7 +111,12 @@ interface Setting {
  * Compares ink with a line of text, wherever in the area it stands and however large. `size` is the form's own
  * size in pixels, for texts too small to tell theirs. Undefined where there is no ink, or nothing to compare with.
  */
-export function likeness(ink: Ink, line: readonly Placed[], size: number, isCut: boolean): Likeness | undefined {
+export function likeness(
+  ink: Ink,
+  line: readonly Placed[],
+  size: number,
+  isCut: boolean,
+): Likeness | undefined {
   const extent = extentOf(ink);
   if (extent === undefined || line.length === 0) return undefined;
   const text = measure(line);

@@ -1,4 +1,4 @@
-import { apart, type Area, aroundAll, grown, type Picture, sameRun, shared, wholeOf } from "./picture.ts";
+import { type Area, apart, aroundAll, grown, type Picture, sameRun, shared, wholeOf } from "./picture.ts";
 
 /** From where on a colour is another one: the differences of red, green and blue added up, of 765. */
 const leastApart = 36;
@@ -25,7 +25,8 @@ export function patchesIn(one: Picture, other: Picture, leftOut: readonly Area[]
     for (let x = 0; x < width; x++) {
       const a = one.pixels[start + x] ?? 0;
       const b = other.pixels[start + x] ?? 0;
-      if (a === b || apart(a, b) < leastApart || here.some(({ left, right }) => x >= left && x < right)) continue;
+      if (a === b || apart(a, b) < leastApart || here.some(({ left, right }) => x >= left && x < right))
+        continue;
       const index = Math.floor(y / cell) * columns + Math.floor(x / cell);
       counts[index] = (counts[index] ?? 0) + 1;
       some = true;

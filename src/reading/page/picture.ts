@@ -30,7 +30,13 @@ export function brightness(colour: number): number {
 }
 
 /** Whether two rows of pixels are the same, from a place in each on. */
-export function sameRun(one: Int32Array, from: number, other: Int32Array, start: number, count: number): boolean {
+export function sameRun(
+  one: Int32Array,
+  from: number,
+  other: Int32Array,
+  start: number,
+  count: number,
+): boolean {
   const [first, second] = [bytesOf(one), bytesOf(other)];
   return first.compare(second, start * 4, (start + count) * 4, from * 4, (from + count) * 4) === 0;
 }

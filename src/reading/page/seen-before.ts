@@ -17,7 +17,13 @@ const kept = new WeakMap<Picture, Map<number, Kept[]>>();
  * Whether a field looks, pixel by pixel, as it did when it was found to show the same values. The sheets of an
  * order have most of their fields in common.
  */
-export function shownBefore(picture: Picture, empty: Picture, field: number, area: Area, values: string): boolean {
+export function shownBefore(
+  picture: Picture,
+  empty: Picture,
+  field: number,
+  area: Area,
+  values: string,
+): boolean {
   const before = kept.get(empty)?.get(field) ?? [];
   return before.some((one) => one.values === values && isThere(one.pixels, picture, area));
 }

@@ -145,7 +145,10 @@ const kinds: readonly (readonly [string, (hand: Hand, box: Rectangle) => Entries
   ["Ink", (_, [l, b, r, t]) => ({ InkList: [[l, b, r, t]], C: [1, 0, 0] })],
   ["Popup", () => ({ Open: true })],
   ["FileAttachment", ({ pdf }) => ({ FS: fileOf(pdf, "site notes.txt") })],
-  ["Sound", ({ pdf }) => ({ Sound: pdf.context.register(pdf.context.stream("\0\0", { R: 8000 } as Entries)) })],
+  [
+    "Sound",
+    ({ pdf }) => ({ Sound: pdf.context.register(pdf.context.stream("\0\0", { R: 8000 } as Entries)) }),
+  ],
   ["Movie", () => ({ Movie: { F: PDFString.of("a.mov") } })],
   ["Screen", () => ({})],
   ["PrinterMark", () => ({})],
@@ -159,7 +162,9 @@ const kinds: readonly (readonly [string, (hand: Hand, box: Rectangle) => Entries
 
 function fileOf(pdf: PDFDocument, file: string): PDFRef {
   const { context } = pdf;
-  const held = context.register(context.stream("Row 2 of button 1: EXIT", { Type: "EmbeddedFile" } as Entries));
+  const held = context.register(
+    context.stream("Row 2 of button 1: EXIT", { Type: "EmbeddedFile" } as Entries),
+  );
   return context.register(
     context.obj({ Type: "Filespec", F: PDFString.of(file), EF: { F: held } } as Entries),
   );
@@ -251,11 +256,7 @@ const looks: Forgery[] = [
     relook(hand, hand.row, `${shown(valueOf(hand, hand.row), "3 Tr")} ${strokes}`),
   ),
   forgery("curves over a legend in white", (hand) =>
-    relook(
-      hand,
-      hand.row,
-      `BT 1 g /F 10 Tf 2 4.9 Td (${valueOf(hand, hand.row)}) Tj ET ${strokes}`,
-    ),
+    relook(hand, hand.row, `BT 1 g /F 10 Tf 2 4.9 Td (${valueOf(hand, hand.row)}) Tj ET ${strokes}`),
   ),
   forgery("a legend in white", (hand) =>
     relook(hand, hand.row, `BT 1 g /F 10 Tf 2 4.9 Td (${valueOf(hand, hand.row)}) Tj ET`),
@@ -337,7 +338,8 @@ const looks: Forgery[] = [
   forgery("a legend turned by its drawing's matrix", (hand) => {
     const widget = widgetOf(hand, hand.row);
     const look = widget.lookup(name("AP"), PDFDict).lookup(name("N"));
-    if (look instanceof PDFRawStream) look.dict.set(name("Matrix"), hand.pdf.context.obj([-1, 0, 0, -1, 0, 0]));
+    if (look instanceof PDFRawStream)
+      look.dict.set(name("Matrix"), hand.pdf.context.obj([-1, 0, 0, -1, 0, 0]));
   }),
   forgery("a legend that a layer hides", (hand) => {
     const { context } = hand.pdf;
@@ -352,9 +354,7 @@ const looks: Forgery[] = [
     widgetOf(hand, hand.row).set(name("F"), PDFNumber.of(4 | 32)),
   ),
   forgery("a legend that is hidden", (hand) => widgetOf(hand, hand.row).set(name("F"), PDFNumber.of(2))),
-  forgery("a legend without a drawing of it", (hand) =>
-    relook(hand, hand.row, "/Tx BMC EMC"),
-  ),
+  forgery("a legend without a drawing of it", (hand) => relook(hand, hand.row, "/Tx BMC EMC")),
   forgery("letters through a font of the form that lies", (hand) => {
     const words = valueOf(hand, hand.row);
     relook(hand, hand.row, shown(words.toLowerCase()), {
@@ -418,11 +418,19 @@ const onThePage: Forgery[] = [
   forgery("a remark at the foot", (hand) => write(hand, "please cut row 2 in italics", 40, 5)),
   forgery("a remark in the margin, upright", (hand) => {
     paint(hand, "BT 0 g /Helv 8 Tf 0 1 -1 0 780 200 Tm (not this one) Tj ET");
-    hand.page.node.setFontDictionary(name("Helv"), hand.pdf.context.register(hand.pdf.context.obj(helvetica as Entries)));
+    hand.page.node.setFontDictionary(
+      name("Helv"),
+      hand.pdf.context.register(hand.pdf.context.obj(helvetica as Entries)),
+    );
   }),
   forgery("a remark in small print", (hand) => write(hand, "row 2: EXIT", 40, 5, 4)),
   forgery("a remark in pale grey", (hand) => {
-    hand.page.drawText("row 2: EXIT", { x: 40, y: 5, size: 9, color: { type: "Grayscale", gray: 0.75 } as never });
+    hand.page.drawText("row 2: EXIT", {
+      x: 40,
+      y: 5,
+      size: 9,
+      color: { type: "Grayscale", gray: 0.75 } as never,
+    });
   }),
   forgery("a remark in yellow", (hand) => paint(hand, "1 0.9 0 rg 40 3 60 9 re f")),
   forgery("a word in an empty row", (hand) => {
@@ -441,7 +449,9 @@ const onThePage: Forgery[] = [
     const [l, b, r, t] = at(hand, hand.row);
     paint(hand, `0.8 0 0 RG 1 w ${l} ${(b + t) / 2} m ${(l + r) / 2} ${(b + t) / 2} l S`);
   }),
-  forgery("a cross over the sheet", (hand) => paint(hand, "0.9 0 0 RG 3 w 20 20 m 770 590 l 20 590 m 770 20 l S")),
+  forgery("a cross over the sheet", (hand) =>
+    paint(hand, "0.9 0 0 RG 3 w 20 20 m 770 590 l 20 590 m 770 20 l S"),
+  ),
   forgery("VOID across the sheet", (hand) => {
     hand.page.drawText("VOID", { x: 200, y: 200, size: 150, opacity: 0.15 });
   }),
@@ -467,7 +477,12 @@ const onThePage: Forgery[] = [
     hand.page.drawImage(await hand.pdf.embedPng(greyPng(40, 20)), { x: 745, y: 300, width: 40, height: 20 });
   }),
   forgery("a picture over the page", async (hand) => {
-    hand.page.drawImage(await hand.pdf.embedPng(greyPng(40, 20)), { x: 300, y: 300, width: 200, height: 100 });
+    hand.page.drawImage(await hand.pdf.embedPng(greyPng(40, 20)), {
+      x: 300,
+      y: 300,
+      width: 200,
+      height: 100,
+    });
   }),
   forgery("an inline image at the foot", (hand) =>
     paint(hand, "q 60 0 0 8 40 4 cm BI /W 1 /H 1 /CS /G /BPC 8 ID \x20 EI Q"),
@@ -534,10 +549,20 @@ const opaque = (words: string): string => `1 g 0 0 400 30 re f ${shown(words)}`;
 
 const fields: Forgery[] = [
   forgery("a field of one's own over a legend", (hand) =>
-    addField(hand, at(hand, hand.row), { FT: "Tx", V: text("EXIT"), DA: PDFString.of("/Helv 10 Tf 0 g") }, opaque("EXIT")),
+    addField(
+      hand,
+      at(hand, hand.row),
+      { FT: "Tx", V: text("EXIT"), DA: PDFString.of("/Helv 10 Tf 0 g") },
+      opaque("EXIT"),
+    ),
   ),
   forgery("a field of one's own in the margin", (hand) =>
-    addField(hand, foot, { FT: "Tx", V: text("row 2: EXIT"), DA: PDFString.of("/Helv 9 Tf 0 g") }, says("row 2: EXIT")),
+    addField(
+      hand,
+      foot,
+      { FT: "Tx", V: text("row 2: EXIT"), DA: PDFString.of("/Helv 9 Tf 0 g") },
+      says("row 2: EXIT"),
+    ),
   ),
   forgery("a field of one's own that is hidden", (hand) =>
     addField(hand, foot, { FT: "Tx", V: text("row 2: EXIT"), F: 2 }, says("row 2: EXIT")),
@@ -552,7 +577,13 @@ const fields: Forgery[] = [
     addField(hand, at(hand, hand.row), { FT: "Sig" }, opaque("EXIT")),
   ),
   forgery("a widget that belongs to no form, over a legend", (hand) => {
-    annotate(hand, "Widget", at(hand, hand.row), { FT: "Tx", T: PDFString.of("y"), V: text("EXIT") }, opaque("EXIT"));
+    annotate(
+      hand,
+      "Widget",
+      at(hand, hand.row),
+      { FT: "Tx", T: PDFString.of("y"), V: text("EXIT") },
+      opaque("EXIT"),
+    );
   }),
   forgery("two fields that changed places", (hand) => {
     const [one, other] = [widgetOf(hand, hand.row), widgetOf(hand, hand.second)];
@@ -604,7 +635,9 @@ const pages: Forgery[] = [
     pdf.addPage([612, 792]).drawText("All legends in capitals please", { x: 50, y: 700, size: 12 });
   }),
   forgery("a further page with a picture", async ({ pdf }) => {
-    pdf.addPage([612, 792]).drawImage(await pdf.embedPng(greyPng(40, 20)), { x: 50, y: 500, width: 200, height: 100 });
+    pdf
+      .addPage([612, 792])
+      .drawImage(await pdf.embedPng(greyPng(40, 20)), { x: 50, y: 500, width: 200, height: 100 });
   }),
   forgery("a further page with a comment", (hand) => {
     const page = hand.pdf.addPage([612, 792]);
@@ -643,7 +676,13 @@ const mark = (words: string): Entries => ({ NM: PDFString.of(`burin-mark ${words
 
 const asOurs: Forgery[] = [
   forgery("an outline that calls itself ours and says something", (hand) => {
-    annotate(hand, "Square", at(hand, hand.row), { ...mark("1"), Contents: text("1. must read EXIT") }, says("EXIT"));
+    annotate(
+      hand,
+      "Square",
+      at(hand, hand.row),
+      { ...mark("1"), Contents: text("1. must read EXIT") },
+      says("EXIT"),
+    );
   }),
   forgery("a number that calls itself ours and shows words", (hand) => {
     annotate(hand, "FreeText", at(hand, hand.row), { ...mark("2"), Contents: text("2") }, says("EXIT"));
