@@ -70,7 +70,8 @@ function operatorsOfLook(annotation: PDFDict): Operator[] | undefined {
 function hasOurFont(resources: PDFDict, names: readonly string[]): boolean {
   const fonts = entryOf(resources, "Font");
   const drawings = entryOf(resources, "XObject");
-  if (!(fonts instanceof PDFDict) || (drawings instanceof PDFDict && drawings.keys().length > 0)) return false;
+  if (!(fonts instanceof PDFDict) || (drawings instanceof PDFDict && drawings.keys().length > 0))
+    return false;
   return names.every((name) => {
     const font = entryOf(fonts, name);
     if (!(font instanceof PDFDict)) return false;

@@ -6,13 +6,11 @@ import type { AnnotatedPage } from "../pdf/pdfjs-annotations.ts";
 import { firstPages, type WalkedPage } from "../pdf/walked-pages.ts";
 import { besides } from "./besides.ts";
 import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixelsOf } from "./blank-form.ts";
+import { differingFields } from "./compare-fields.ts";
 import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
-import { type Ink, inkOf } from "./ink.ts";
 import { patchesIn } from "./patches.ts";
 import { type RenderedPdf, withRendered } from "./pdfium.ts";
 import { type Area, grown, type Picture, pngOf, wholeOf } from "./picture.ts";
-import { keepShown, shownBefore } from "./seen-before.ts";
-import { shows } from "./shows.ts";
 
 /** A sheet as the readers found it. */
 export interface ReadSheet {
@@ -93,7 +91,7 @@ function onPage(
   // From the corner of what the page shows, as the readers tell places.
   const seenAs = (box: Box): Box => shifted(box, x - view[0], y - view[1]);
   const picture = pdf.render({ page, part, without, ...size, over: sheetPixels(size) });
-  const { empty, ticked } = sheet.redrawn ? blank.redrawn : blank.looks;
+  const { empty } = sheet.redrawn ? blank.redrawn : blank.looks;
   const frames = blank.widgets.map(({ box }) => areaOn(blank, box));
   // With what others laid over the page, and our marks, as a person sees it.
   let whole: Picture | undefined;
@@ -101,22 +99,15 @@ function onPage(
     whole ??= pdf.render({ page, part, ...size, layers: "all" });
     return pngOf(whole, grown(area, 24), mostPixels);
   };
-  const values = new Map(sheet.facts.fields.map((field) => [field.name, field]));
-  const inFields = blank.widgets.flatMap((widget, i): Difference[] => {
-    const field = values.get(widget.field);
-    const area = frames[i];
-    // Where two readers differ there is no one value to look for.
-    if (area === undefined || field?.unsure !== undefined) return [];
-    const held = field?.values ?? [];
-    const key = JSON.stringify(held);
-    if (shownBefore(picture, empty, i, area, key)) return [];
-    const mark = (): Ink => inkOf(ticked, empty, area);
-    if (shows(inkOf(picture, empty, area), widget, held, mark, glyphs)) {
-      keepShown(picture, empty, i, area, key);
-      return [];
-    }
-    return [{ what: "field", page, box: seenAs(widget.box), field: widget.field, picture: shown(area) }];
-  });
+  const inFields = differingFields(picture, blank, { ...sheet.facts, redrawn: sheet.redrawn }, glyphs).map(
+    ({ box, field }): Difference => ({
+      what: "field",
+      page,
+      box: seenAs(box),
+      field,
+      picture: shown(areaOn(blank, box)),
+    }),
+  );
   const outside = patchesIn(picture, empty, frames).map(
     (area): Difference => ({ what: "more", page, box: seenAs(boxOn(blank, area)), picture: shown(area) }),
   );

@@ -1,4 +1,5 @@
 import { advanceOf, drawn, type Glyph, type Glyphs } from "./glyphs.ts";
+import { rivalsOf } from "./rivals.ts";
 import { type Area, brightness, type Picture, samePart } from "./picture.ts";
 
 /** How dark a part of a page is where its blank is not: 0 to 1 a pixel, row by row from above. */
@@ -60,8 +61,11 @@ export const leastSeen = 0.3;
 
 /** How well ink is that of a text. */
 export interface Likeness {
-  /** Of the character that is least like itself, 0 to 1. */
+  /** Of the letter or digit that is least like itself, 0 to 1, and of the sign. */
   readonly worst: number;
+  readonly worstSign: number;
+  /** By how much a letter is more like one that looks alike than like itself; 0 where none is. */
+  readonly mistaken: number;
   /** Parts of all ink that no character explains. */
   readonly more: number;
   /** Width against height of the ink, by that of the text in Helvetica: 1 where they are the same. */
@@ -70,6 +74,9 @@ export interface Likeness {
 
 /** A character of a line: where its pen stands, as a part of the font's size. */
 interface Placed {
+  readonly isSign: boolean;
+  /** Letters that look like it. */
+  readonly rivals: readonly Glyph[];
   readonly glyph: Glyph;
   readonly pen: number;
 }
@@ -81,7 +88,7 @@ export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
   for (const character of text) {
     const glyph = glyphs.get(character);
     if (glyph !== undefined) {
-      placed.push({ glyph, pen });
+      placed.push({ glyph, pen, isSign: !/[\p{L}\p{N}]/u.test(character), rivals: rivalsOf(character, glyphs) });
       pen += glyph.advance;
     } else if (/^[ \u00a0\t]$/.test(character)) pen += advanceOf(32);
     else return undefined;
@@ -133,15 +140,54 @@ export function likeness(
   };
   const seen = blurred({ ...ink, dark: ink.dark.map((one) => Math.min(1, one / extent.peak)) });
   const wanted = blurred(draw(line, setting, ink));
-  let worst = 1;
-  for (const { glyph, pen } of line) {
+  let [worst, worstSign, mistaken] = [1, 1, 0];
+  for (const placed of line) {
+    const { glyph, pen, isSign } = placed;
     const left = Math.floor(setting.x + (pen + glyph.ink.left) * across) - 1;
     const right = Math.ceil(setting.x + (pen + glyph.ink.right) * across) + 1;
     if (isCut && right > ink.width) break;
-    worst = Math.min(worst, alikeWithin(seen, wanted, left, right));
+    const like = alikeWithin(seen, wanted, left, right);
+    if (isSign) worstSign = Math.min(worstSign, like);
+    else worst = Math.min(worst, like);
+    if (like < surely) mistaken = Math.max(mistaken, likeRival(seen, placed, setting) - like);
   }
   const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
-  return { worst, more: unexplained(seen, wanted, isCut), stretch };
+  return { worst, worstSign, mistaken, more: unexplained(seen, wanted, isCut), stretch };
+}
+
+/** From here on no other letter is looked for. */
+const surely = 0.985;
+
+/** How like the most similar rival of a letter the ink is, where that letter stands. */
+function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting): number {
+  const { x, across } = setting;
+  let best = 0;
+  for (const rival of rivals) {
+    const wide = Math.max(glyph.ink.right, glyph.ink.left + rival.ink.right - rival.ink.left);
+    const left = Math.floor(x + (pen + glyph.ink.left) * across) - 1;
+    const right = Math.ceil(x + (pen + wide) * across) + 1;
+    // Side by side at the left edge, and one over the other.
+    const begins = [
+      glyph.ink.left - rival.ink.left,
+      (glyph.ink.left + glyph.ink.right - rival.ink.left - rival.ink.right) / 2,
+    ];
+    const window = columns(seen, left, right);
+    for (const begin of begins) {
+      const placed = { glyph: rival, pen: pen + begin, isSign: false, rivals: [] };
+      const wanted = blurred(draw([placed], { ...setting, x: x - Math.max(0, left) }, window));
+      best = Math.max(best, alikeWithin(window, wanted, 0, window.width));
+    }
+  }
+  return best;
+}
+
+/** Some columns of an ink. */
+function columns({ width, height, dark }: Ink, from: number, to: number): Ink {
+  const [left, right] = [Math.max(0, from), Math.min(width, to)];
+  const part = new Float32Array(Math.max(0, right - left) * height);
+  for (let y = 0; y < height; y++)
+    part.set(dark.subarray(y * width + left, y * width + right), y * (right - left));
+  return { width: Math.max(0, right - left), height, dark: part };
 }
 
 /** The ink of a line as it would be drawn. */

@@ -5,14 +5,17 @@ import { alike, countDark, extentOf, type Ink, likeness, measure, part, setLine 
 
 /** What counts as the same. Found on sheets that programs filled in and sheets that were forged: tests/bench/pages.ts. */
 export const limits = {
-  /** Of the character that is least like itself, in Helvetica and whatever else programs write with. */
-  character: 0.78,
+  /** Of the letter or digit that is least like itself, and of the sign: programs draw quotation marks as each likes. */
+  character: 0.8,
+  sign: 0.5,
+  /** By how much a letter may be more like another than like itself. */
+  mistaken: 0.03,
   /** Of all ink, the part that no character explains. */
   more: 0.08,
   /** Width against height, by Helvetica. */
   stretch: 0.82,
   /** How like its own mark a ticked box must be. */
-  tick: 0.5,
+  tick: 0.7,
   /** Pixels that may be dark in an empty field, and how dark they are then. */
   speck: 3,
   faint: 0.12,
@@ -59,6 +62,8 @@ function showsLine(ink: Ink, text: string, size: number, glyphs: Glyphs): boolea
   return (
     found !== undefined &&
     found.worst >= limits.character &&
+    found.worstSign >= limits.sign &&
+    found.mistaken <= limits.mistaken &&
     found.more <= limits.more &&
     found.stretch >= limits.stretch &&
     found.stretch <= 1 / limits.stretch

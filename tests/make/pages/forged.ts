@@ -538,6 +538,35 @@ const onThePage: Forgery[] = [
   }),
 ];
 
+/** What a field holds, and what its drawing shows: a letter's difference, or a blank's. */
+const nearly: readonly (readonly [string, string])[] = [
+  ["ROOM 10", "ROOM 1O"],
+  ["LOBBY B", "LOBBY 8"],
+  ["SHOP", "SH0P"],
+  ["EXIT", "EX1T"],
+  ["HALL E", "HALL F"],
+  ["STAIR P", "STAIR R"],
+  ["ZONE C", "ZONE G"],
+  ["BAY M", "BAY N"],
+  ["ALL  OFF", "ALL OFF"],
+  ["ALLOFF", "ALL OFF"],
+  ["LAMP 5", "LAMP S"],
+  ["LAMP 2", "LAMP Z"],
+  ["DIM", "DIM."],
+  ["OFF", "OF"],
+  ["ON", "OFF"],
+  ["Q4 ON", "O4 ON"],
+  ["VALVE", "VAIVE"],
+  ["HALL H", "HALL N"],
+];
+
+const letters: Forgery[] = nearly.map(([held, seen]) =>
+  forgery(`${held} that looks like ${seen}`, (hand) => {
+    hand.pdf.getForm().getTextField(hand.row).acroField.dict.set(name("V"), text(held));
+    relook(hand, hand.row, shown(seen));
+  }),
+);
+
 /** Another form field of somebody's own. */
 function addField(hand: Hand, box: Rectangle, entries: Entries, look: string): void {
   const ref = annotate(hand, "Widget", box, { T: PDFString.of("extra"), ...entries }, look);
@@ -704,6 +733,7 @@ const asOurs: Forgery[] = [
 export const forgeries: readonly Forgery[] = [
   ...annotations,
   ...looks,
+  ...letters,
   ...ticks,
   ...onThePage,
   ...fields,
