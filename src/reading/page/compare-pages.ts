@@ -8,9 +8,9 @@ import { besides } from "./besides.ts";
 import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixelsOf } from "./blank-form.ts";
 import { differingFields } from "./compare-fields.ts";
 import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
-import { patchesIn } from "./patches.ts";
+import { patchesIn, toldApart } from "./patches.ts";
 import { type RenderedPdf, withRendered } from "./pdfium.ts";
-import { type Area, grown, type Picture, pngOf, wholeOf } from "./picture.ts";
+import { type Area, aroundAll, grown, isEmpty, type Picture, pngOf, shared, wholeOf } from "./picture.ts";
 
 /** A sheet as the readers found it. */
 export interface ReadSheet {
@@ -99,7 +99,13 @@ function onPage(
     whole ??= pdf.render({ page, part, ...size, layers: "all" });
     return pngOf(whole, grown(area, 24), mostPixels);
   };
-  const inFields = differingFields(picture, blank, { ...sheet.facts, redrawn: sheet.redrawn }, glyphs).map(
+  const fields = differingFields(picture, blank, { ...sheet.facts, redrawn: sheet.redrawn }, glyphs);
+  const patches = patchesIn(picture, empty, frames);
+  const under = (patch: Area): BlankWidget[] =>
+    fields.filter(({ box }) => !isEmpty(shared(grown(areaOn(blank, box), near), patch)));
+  // A stroke through a field or two is told of those; what crosses many, once.
+  const isWide = fields.length > mostUnder && patches.some((patch) => under(patch).length > 0);
+  const inFields = (isWide ? [] : fields).map(
     ({ box, field }): Difference => ({
       what: "field",
       page,
@@ -108,7 +114,8 @@ function onPage(
       picture: shown(areaOn(blank, box)),
     }),
   );
-  const outside = patchesIn(picture, empty, frames).map(
+  const apart = patches.filter((patch) => under(patch).length === 0);
+  const outside = (isWide ? [aroundAll(patches)] : toldApart(apart)).map(
     (area): Difference => ({ what: "more", page, box: seenAs(boxOn(blank, area)), picture: shown(area) }),
   );
   return [
@@ -125,6 +132,10 @@ function onPage(
     ...beyond(pdf, page, view, part, picture, empty),
   ];
 }
+
+/** Pixels from a field within which a stroke is one through it, and how many fields are told of one by one. */
+const near = 12;
+const mostUnder = 3;
 
 let kept = new Int32Array(0);
 

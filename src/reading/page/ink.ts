@@ -1,6 +1,6 @@
 import { advanceOf, drawn, type Glyph, type Glyphs } from "./glyphs.ts";
-import { rivalsOf } from "./rivals.ts";
 import { type Area, brightness, type Picture, samePart } from "./picture.ts";
+import { rivalsOf } from "./rivals.ts";
 
 /** How dark a part of a page is where its blank is not: 0 to 1 a pixel, row by row from above. */
 export interface Ink {
@@ -88,7 +88,12 @@ export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
   for (const character of text) {
     const glyph = glyphs.get(character);
     if (glyph !== undefined) {
-      placed.push({ glyph, pen, isSign: !/[\p{L}\p{N}]/u.test(character), rivals: rivalsOf(character, glyphs) });
+      placed.push({
+        glyph,
+        pen,
+        isSign: !/[\p{L}\p{N}]/u.test(character),
+        rivals: rivalsOf(character, glyphs),
+      });
       pen += glyph.advance;
     } else if (/^[ \u00a0\t]$/.test(character)) pen += advanceOf(32);
     else return undefined;
@@ -116,20 +121,21 @@ interface Setting {
 
 /**
  * Compares ink with a line of text, wherever in the area it stands and however large. `size` is the form's own
- * size in pixels, for texts too small to tell theirs. Undefined where there is no ink, or nothing to compare with.
+ * size in pixels, for texts too small to tell theirs. `cut` is the size of a text of which the right end is not seen.
+ * Undefined where there is no ink, or nothing to compare with.
  */
 export function likeness(
   ink: Ink,
   line: readonly Placed[],
   size: number,
-  isCut: boolean,
+  cut?: number,
 ): Likeness | undefined {
   const extent = extentOf(ink);
   if (extent === undefined || line.length === 0) return undefined;
   const text = measure(line);
   const [wide, high] = [text.right - text.left, text.top - text.bottom];
   const up = high < 0.3 ? size : (extent.bottom - extent.top) / high;
-  const across = isCut || wide < 0.3 ? up : (extent.right - extent.left) / wide;
+  const across = cut ?? (wide < 0.3 ? up : (extent.right - extent.left) / wide);
   const middle = (extent.top + extent.bottom) / 2;
   const begin = wide < 0.3 ? (extent.left + extent.right - across * wide) / 2 : extent.left;
   const setting: Setting = {
@@ -145,14 +151,14 @@ export function likeness(
     const { glyph, pen, isSign } = placed;
     const left = Math.floor(setting.x + (pen + glyph.ink.left) * across) - 1;
     const right = Math.ceil(setting.x + (pen + glyph.ink.right) * across) + 1;
-    if (isCut && right > ink.width) break;
+    if (cut !== undefined && right > ink.width) break;
     const like = alikeWithin(seen, wanted, left, right);
     if (isSign) worstSign = Math.min(worstSign, like);
     else worst = Math.min(worst, like);
     if (like < surely) mistaken = Math.max(mistaken, likeRival(seen, placed, setting) - like);
   }
   const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
-  return { worst, worstSign, mistaken, more: unexplained(seen, wanted, isCut), stretch };
+  return { worst, worstSign, mistaken, more: unexplained(seen, wanted, cut !== undefined), stretch };
 }
 
 /** From here on no other letter is looked for. */

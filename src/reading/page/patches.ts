@@ -6,7 +6,6 @@ const leastApart = 36;
 const leastPixels = 4;
 /** Side of a cell in pixels. Cells that touch are one patch. */
 const cell = 12;
-/** Patches that are told one by one; of more, what is around all of them. */
 const mostPatches = 4;
 
 /** Where two pictures of one size differ, outside some areas. */
@@ -33,7 +32,11 @@ export function patchesIn(one: Picture, other: Picture, leftOut: readonly Area[]
     }
   }
   if (!some) return [];
-  const patches = joined(counts, columns, rows).map((area) => shared(area, wholeOf(one)));
+  return joined(counts, columns, rows).map((area) => shared(area, wholeOf(one)));
+}
+
+/** Patches to be told one by one; of too many, what is around all of them. */
+export function toldApart(patches: readonly Area[]): readonly Area[] {
   return patches.length > mostPatches ? [aroundAll(patches)] : patches;
 }
 

@@ -1,7 +1,17 @@
 import type { BlankWidget } from "./blank-form.ts";
 import { scale } from "./blank-form.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { alike, countDark, extentOf, type Ink, likeness, measure, part, setLine } from "./ink.ts";
+import {
+  alike,
+  countDark,
+  extentOf,
+  type Ink,
+  type Likeness,
+  likeness,
+  measure,
+  part,
+  setLine,
+} from "./ink.ts";
 
 /** What counts as the same. Found on sheets that programs filled in and sheets that were forged: tests/bench/pages.ts. */
 export const limits = {
@@ -48,6 +58,9 @@ function showsTick(ink: Ink, ticked: Ink): boolean {
   return alike(ink, ticked) >= limits.tick;
 }
 
+/** Pixels at the edge of a frame in which nothing is drawn. */
+const edge = 5;
+
 /** One line, of which the right end may lie beyond the frame. */
 function showsLine(ink: Ink, text: string, size: number, glyphs: Glyphs): boolean {
   const line = setLine(text, glyphs);
@@ -55,10 +68,26 @@ function showsLine(ink: Ink, text: string, size: number, glyphs: Glyphs): boolea
   // A text in other letters cannot be compared; that it shows is all that can be told.
   if (line === undefined) return extent !== undefined;
   if (extent === undefined || line.length === 0) return false;
-  const { right, left, top, bottom } = measure(line);
-  const up = (extent.bottom - extent.top) / (top - bottom);
-  const isCut = extent.right >= ink.width - 5 && (right - left) * up > ink.width - extent.left;
-  const found = likeness(ink, line, size, isCut);
+  const room = ink.width - extent.left;
+  const { right, left } = measure(line);
+  const isCut = extent.right >= ink.width - edge && (right - left) * size > room;
+  // Of what is cut off, only what is left tells how large the letters are.
+  const seen = isCut ? line.filter(({ pen }) => (pen - left) * size < room - edge) : line;
+  const sizes = isCut ? sizesNear(size, (extent.bottom - extent.top) / heightOf(seen)) : [undefined];
+  return sizes.some((cut) => passes(likeness(ink, seen, size, cut)));
+}
+
+/** The form's own size and, where a program chose another, those that the height of its letters leaves open. */
+function sizesNear(size: number, up: number): number[] {
+  return [size, ...[0, 1, -1, 2, -2, 3, -3].map((step) => up * (1 + step / 100))];
+}
+
+function heightOf(line: NonNullable<ReturnType<typeof setLine>>): number {
+  const { top, bottom } = measure(line);
+  return top - bottom;
+}
+
+function passes(found: Likeness | undefined): boolean {
   return (
     found !== undefined &&
     found.worst >= limits.character &&
