@@ -65,27 +65,8 @@ def pypdf_fill(blank, values, out):
         writer.write(file)
 
 
-def mupdf_fill(blank, values, out):
-    import fitz
-
-    document = fitz.open(blank)
-    for page in document:
-        for widget in page.widgets():
-            if widget.field_name not in values:
-                continue
-            value = values[widget.field_name]
-            if widget.field_type == fitz.PDF_WIDGET_TYPE_RADIOBUTTON:
-                if value not in (widget.on_state(),):
-                    continue
-                widget.field_value = True
-            else:
-                widget.field_value = value
-            widget.update()
-    document.save(out)
-
-
 program, *rest = sys.argv[1:]
-fill = {"pikepdf": pikepdf_fill, "pypdf": pypdf_fill, "mupdf": mupdf_fill}[program]
+fill = {"pikepdf": pikepdf_fill, "pypdf": pypdf_fill}[program]
 jobs = [rest] if rest else [line.split() for line in sys.stdin if line.strip()]
 for blank, values, out in jobs:
     with open(values) as file:
