@@ -41,17 +41,17 @@ export function countDark({ dark }: Ink, least: number): number {
 /** Where the ink is, by pixels that are at least half as dark as the darkest; undefined where there is none to see. */
 export function extentOf(ink: Ink): (Area & { readonly peak: number }) | undefined {
   let peak = 0;
-  for (const one of ink.dark) peak = Math.max(peak, one);
+  for (const one of ink.dark) if (one > peak) peak = one;
   if (peak < leastSeen) return undefined;
   const { width, height, dark } = ink;
   let [left, top, right, bottom] = [width, height, 0, 0];
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++)
       if ((dark[y * width + x] ?? 0) >= peak / 2) {
-        left = Math.min(left, x);
-        right = Math.max(right, x + 1);
-        top = Math.min(top, y);
-        bottom = Math.max(bottom, y + 1);
+        if (x < left) left = x;
+        if (x >= right) right = x + 1;
+        if (y < top) top = y;
+        bottom = y + 1;
       }
   return { left, top, right, bottom, peak };
 }
@@ -103,12 +103,14 @@ export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
 
 /** What a line's ink covers, as parts of the font's size. */
 export function measure(line: readonly Placed[]): Glyph["ink"] {
-  return {
-    left: Math.min(...line.map(({ glyph, pen }) => pen + glyph.ink.left)),
-    right: Math.max(...line.map(({ glyph, pen }) => pen + glyph.ink.right)),
-    bottom: Math.min(...line.map(({ glyph }) => glyph.ink.bottom)),
-    top: Math.max(...line.map(({ glyph }) => glyph.ink.top)),
-  };
+  let [left, right, bottom, top] = [Number.POSITIVE_INFINITY, 0, Number.POSITIVE_INFINITY, -1];
+  for (const { glyph, pen } of line) {
+    left = Math.min(left, pen + glyph.ink.left);
+    right = Math.max(right, pen + glyph.ink.right);
+    bottom = Math.min(bottom, glyph.ink.bottom);
+    top = Math.max(top, glyph.ink.top);
+  }
+  return { left, right, bottom, top };
 }
 
 /** Where a line was drawn: its pen's begin and its baseline in pixels, and the size of its font across and up. */
@@ -134,8 +136,8 @@ export function likeness(
   if (extent === undefined || line.length === 0) return undefined;
   const text = measure(line);
   const [wide, high] = [text.right - text.left, text.top - text.bottom];
-  const up = high < 0.3 ? size : (extent.bottom - extent.top) / high;
-  const across = cut ?? (wide < 0.3 ? up : (extent.right - extent.left) / wide);
+  const up = snapped(high < 0.3 ? size : (extent.bottom - extent.top) / high, size, high);
+  const across = cut ?? snapped(wide < 0.3 ? up : (extent.right - extent.left) / wide, size, wide);
   const middle = (extent.top + extent.bottom) / 2;
   const begin = wide < 0.3 ? (extent.left + extent.right - across * wide) / 2 : extent.left;
   const setting: Setting = {
@@ -144,21 +146,60 @@ export function likeness(
     across,
     up,
   };
-  const seen = blurred({ ...ink, dark: ink.dark.map((one) => Math.min(1, one / extent.peak)) });
-  const wanted = blurred(draw(line, setting, ink));
+  // Where there is none, there is nothing to compare.
+  const inked =
+    cut === undefined ? inkedPart(ink) : { left: 0, top: 0, right: ink.width, bottom: ink.height };
+  const seen = blurred(strongPart(ink, inked, extent.peak));
+  const here = { ...setting, x: setting.x - inked.left, y: setting.y - inked.top };
+  const wanted = blurred(draw(line, here, seen));
   let [worst, worstSign, mistaken] = [1, 1, 0];
   for (const placed of line) {
     const { glyph, pen, isSign } = placed;
-    const left = Math.floor(setting.x + (pen + glyph.ink.left) * across) - 1;
-    const right = Math.ceil(setting.x + (pen + glyph.ink.right) * across) + 1;
+    const left = Math.floor(here.x + (pen + glyph.ink.left) * across) - 1;
+    const right = Math.ceil(here.x + (pen + glyph.ink.right) * across) + 1;
     if (cut !== undefined && right > ink.width) break;
     const like = alikeWithin(seen, wanted, left, right);
     if (isSign) worstSign = Math.min(worstSign, like);
     else worst = Math.min(worst, like);
-    if (like < surely) mistaken = Math.max(mistaken, likeRival(seen, placed, setting) - like);
+    if (like < surely) mistaken = Math.max(mistaken, likeRival(seen, placed, here) - like);
   }
   const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
   return { worst, worstSign, mistaken, more: unexplained(seen, wanted, cut !== undefined), stretch };
+}
+
+/** The form's own size, where what was measured is that as far as pixels tell. `parts` were measured, of the font's size. */
+function snapped(measured: number, size: number, parts: number): number {
+  return Math.abs(measured - size) * parts <= 1.2 ? size : measured;
+}
+
+/** What has any ink at all, with room for half a pixel's shift. */
+function inkedPart({ width, height, dark }: Ink): Area {
+  let [left, top, right, bottom] = [width, height, 0, 0];
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      if ((dark[y * width + x] ?? 0) < 0.04) continue;
+      if (x < left) left = x;
+      if (x >= right) right = x + 1;
+      if (y < top) top = y;
+      bottom = y + 1;
+    }
+  const room = 3;
+  return {
+    left: Math.max(0, left - room),
+    top: Math.max(0, top - room),
+    right: Math.min(width, right + room),
+    bottom: Math.min(height, bottom + room),
+  };
+}
+
+/** A part of an ink, its darkest made black. */
+function strongPart({ width, dark }: Ink, { left, top, right, bottom }: Area, peak: number): Ink {
+  const [across, up] = [right - left, bottom - top];
+  const full = new Float32Array(across * up);
+  for (let y = 0; y < up; y++)
+    for (let x = 0; x < across; x++)
+      full[y * across + x] = Math.min(1, (dark[(top + y) * width + left + x] ?? 0) / peak);
+  return { width: across, height: up, dark: full };
 }
 
 /** From here on no other letter is looked for. */
@@ -201,22 +242,55 @@ function draw(line: readonly Placed[], { x, y, across, up }: Setting, { width, h
   const dark = new Float32Array(width * height);
   for (const { glyph, pen } of line) {
     const begin = x + pen * across;
-    const left = Math.max(0, Math.floor(begin + glyph.ink.left * across) - 1);
-    const right = Math.min(width, Math.ceil(begin + glyph.ink.right * across) + 1);
-    const top = Math.max(0, Math.floor(y - glyph.ink.top * up) - 1);
-    const bottom = Math.min(height, Math.ceil(y - glyph.ink.bottom * up) + 1);
-    const [byX, byY] = [drawn.size / across, drawn.size / up];
-    for (let row = top; row < bottom; row++) {
-      const from = drawn.baseline + (row - y) * byY;
-      for (let column = left; column < right; column++) {
-        const start = drawn.left + (column - begin) * byX;
-        const sum = within(glyph, start, from, start + byX, from + byY);
-        const at = row * width + column;
-        dark[at] = Math.min(1, (dark[at] ?? 0) + sum / (byX * byY));
+    const [column, row] = [Math.floor(begin), Math.floor(y)];
+    const { ink, left, top } = drawGlyph(glyph, across, up, quarter(begin - column), quarter(y - row));
+    for (let j = Math.max(0, -top - row); j < ink.height && row + top + j < height; j++)
+      for (let i = Math.max(0, -left - column); i < ink.width && column + left + i < width; i++) {
+        const at = (row + top + j) * width + column + left + i;
+        dark[at] = Math.min(1, (dark[at] ?? 0) + (ink.dark[j * ink.width + i] ?? 0));
       }
-    }
   }
   return { width, height, dark };
+}
+
+/** Finer than a quarter of a pixel nothing shows. */
+function quarter(part: number): number {
+  return Math.round(part * 4) / 4;
+}
+
+/** A letter's ink, and where its upper left corner lies from the pixel of the pen. */
+interface DrawnGlyph {
+  readonly ink: Ink;
+  readonly left: number;
+  readonly top: number;
+}
+
+/** Letters that were drawn before: a form has few sizes. */
+const drawnGlyphs = new WeakMap<Glyph, Map<string, DrawnGlyph>>();
+const mostDrawn = 64;
+
+function drawGlyph(glyph: Glyph, across: number, up: number, x: number, y: number): DrawnGlyph {
+  const key = `${across} ${up} ${x} ${y}`;
+  const known = drawnGlyphs.get(glyph) ?? new Map<string, DrawnGlyph>();
+  drawnGlyphs.set(glyph, known);
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const left = Math.floor(x + glyph.ink.left * across) - 1;
+  const top = Math.floor(y - glyph.ink.top * up) - 1;
+  const width = Math.ceil(x + glyph.ink.right * across) + 1 - left;
+  const height = Math.ceil(y - glyph.ink.bottom * up) + 1 - top;
+  const dark = new Float32Array(width * height);
+  const [byX, byY] = [drawn.size / across, drawn.size / up];
+  for (let j = 0; j < height; j++)
+    for (let i = 0; i < width; i++) {
+      const start = drawn.left + (left + i - x) * byX;
+      const from = drawn.baseline + (top + j - y) * byY;
+      dark[j * width + i] = within(glyph, start, from, start + byX, from + byY) / (byX * byY);
+    }
+  const made = { ink: { width, height, dark }, left, top };
+  if (known.size >= mostDrawn) known.clear();
+  known.set(key, made);
+  return made;
 }
 
 /** The ink of a glyph within a rectangle of its cell. */
@@ -247,20 +321,22 @@ function inkBefore({ sums, side }: Glyph, x: number, y: number): number {
 function blurred({ width, height, dark }: Ink): Ink {
   const across = new Float32Array(dark.length);
   const both = new Float32Array(dark.length);
-  for (let y = 0; y < height; y++)
+  for (let y = 0; y < height; y++) {
+    const start = y * width;
+    let [before, here] = [0, dark[start] ?? 0];
     for (let x = 0; x < width; x++) {
-      const at = y * width + x;
-      const before = x > 0 ? (dark[at - 1] ?? 0) : 0;
-      const after = x + 1 < width ? (dark[at + 1] ?? 0) : 0;
-      across[at] = (before + 2 * (dark[at] ?? 0) + after) / 4;
+      const after = x + 1 < width ? (dark[start + x + 1] ?? 0) : 0;
+      across[start + x] = (before + 2 * here + after) / 4;
+      before = here;
+      here = after;
     }
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      const at = y * width + x;
-      const above = y > 0 ? (across[at - width] ?? 0) : 0;
-      const below = y + 1 < height ? (across[at + width] ?? 0) : 0;
-      both[at] = (above + 2 * (across[at] ?? 0) + below) / 4;
-    }
+  }
+  const last = (height - 1) * width;
+  for (let at = 0; at < dark.length; at++) {
+    const above = at >= width ? (across[at - width] ?? 0) : 0;
+    const below = at < last ? (across[at + width] ?? 0) : 0;
+    both[at] = (above + 2 * (across[at] ?? 0) + below) / 4;
+  }
   return { width, height, dark: both };
 }
 
@@ -276,7 +352,7 @@ function alikeWithin(one: Ink, other: Ink, left: number, right: number): number 
       first += a * a;
       second += b * b;
     }
-  return second === 0 ? 1 : first === 0 ? 0 : product / Math.sqrt(first * second);
+  return second === 0 || first === 0 ? 0 : product / Math.sqrt(first * second);
 }
 
 /** How alike two inks of one size are. */

@@ -16,23 +16,47 @@ export function patchesIn(one: Picture, other: Picture, leftOut: readonly Area[]
   const counts = new Uint16Array(columns * rows);
   const out = leftOut.map((area) => shared(grown(area, 1), wholeOf(one)));
   let some = false;
+  // What is looked at of a line, and the first line of which that is another part.
+  let here: readonly (readonly [from: number, to: number])[] = [];
+  let end = 0;
   for (let y = 0; y < height; y++) {
     const start = y * width;
     // Most lines are the same from end to end.
     if (sameRun(one.pixels, start, other.pixels, start, width)) continue;
-    const here = out.filter(({ top, bottom }) => y >= top && y < bottom);
-    for (let x = 0; x < width; x++) {
-      const a = one.pixels[start + x] ?? 0;
-      const b = other.pixels[start + x] ?? 0;
-      if (a === b || apart(a, b) < leastApart || here.some(({ left, right }) => x >= left && x < right))
-        continue;
-      const index = Math.floor(y / cell) * columns + Math.floor(x / cell);
-      counts[index] = (counts[index] ?? 0) + 1;
-      some = true;
+    if (y >= end) [here, end] = between(out, y, width, height);
+    for (const [from, to] of here) {
+      if (sameRun(one.pixels, start + from, other.pixels, start + from, to - from)) continue;
+      for (let x = from; x < to; x++) {
+        const a = one.pixels[start + x] ?? 0;
+        const b = other.pixels[start + x] ?? 0;
+        if (a === b || apart(a, b) < leastApart) continue;
+        const index = Math.floor(y / cell) * columns + Math.floor(x / cell);
+        counts[index] = (counts[index] ?? 0) + 1;
+        some = true;
+      }
     }
   }
   if (!some) return [];
   return joined(counts, columns, rows).map((area) => shared(area, wholeOf(one)));
+}
+
+/** What lies between the areas on a line, and the next line on which an area begins or ends. */
+function between(
+  areas: readonly Area[],
+  y: number,
+  width: number,
+  height: number,
+): [parts: [from: number, to: number][], next: number] {
+  const parts: [number, number][] = [];
+  let [at, next] = [0, height];
+  for (const { left, top, right, bottom } of areas.toSorted((a, b) => a.left - b.left)) {
+    for (const edge of [top, bottom]) if (edge > y) next = Math.min(next, edge);
+    if (y < top || y >= bottom) continue;
+    if (left > at) parts.push([at, left]);
+    at = Math.max(at, right);
+  }
+  if (at < width) parts.push([at, width]);
+  return [parts, next];
 }
 
 /** Patches to be told one by one; of too many, what is around all of them. */

@@ -31,6 +31,9 @@ export const limits = {
   faint: 0.12,
 } as const;
 
+/** Characters of a value that are looked for: far more than any frame has room for. */
+const mostCharacters = 4_000;
+
 /** Whether a field shows the values that it holds, and nothing else. `ticked` is the ink of its mark. */
 export function shows(
   ink: Ink,
@@ -41,7 +44,10 @@ export function shows(
 ): boolean {
   if (widget.kind === "tick")
     return values.includes(widget.state ?? "") ? showsTick(ink, ticked()) : isEmpty(ink);
-  const text = values.map((value) => widget.shows.get(value) ?? value).join("\n");
+  const text = values
+    .map((value) => widget.shows.get(value) ?? value)
+    .join("\n")
+    .slice(0, mostCharacters);
   if (text.trim() === "") return isEmpty(ink);
   const size = widget.size * scale || ink.height * 0.7;
   const lines = text.split("\n").map((line) => line.trim());
