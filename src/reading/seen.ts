@@ -41,13 +41,16 @@ export function somethingMore(difference: Difference, facts: PdfFacts, edition: 
   const over =
     box && here.find((widget) => overlap(widget.box, box) && places.get(widget.field) !== undefined);
   const near = box && over === undefined ? nearest(box, here, places) : over;
-  const place = own ?? (near && places.get(near.field));
+  const isWide = box !== undefined && coversMost(box, pageOf(difference, facts));
+  const place = own ?? (isWide ? undefined : near && places.get(near.field));
   return [
     {
       what: "something-more",
       kind: kinds[what],
       ...(place === undefined ? {} : { place }),
-      ...(box === undefined ? {} : { where: partOf(box, facts.pages?.[page - 1], over !== undefined) }),
+      ...(box === undefined
+        ? {}
+        : { where: isWide ? "all over it" : partOf(box, pageOf(difference, facts), over !== undefined) }),
       ...(text === undefined ? {} : { text }),
       ...(page === 0 ? {} : { seen: seenAt(difference) }),
     },
@@ -70,25 +73,26 @@ function nearest(
   return first;
 }
 
-/** The part of a page in words. `over`: it lies over a field. */
-function partOf(
-  [left, bottom, right, top]: Box,
-  page: { readonly width: number; readonly height: number } | undefined,
-  over: boolean,
-): string {
-  const { width, height } = page ?? { width: 612, height: 792 };
-  const word = over ? ", over" : ", beside";
-  if (right - left > 0.6 * width && top - bottom > 0.4 * height) return `across the page${word}`;
-  const [x, y] = [(left + right) / 2 / width, (top + bottom) / 2 / height];
-  const column = x < 1 / 3 ? "left" : x > 2 / 3 ? "right" : "";
+interface PageSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** US Letter where a page was not looked at. */
+function pageOf({ page }: Difference, { pages }: PdfFacts): PageSize {
+  return pages?.[page - 1] ?? { width: 612, height: 792 };
+}
+
+function coversMost([left, bottom, right, top]: Box, { width, height }: PageSize): boolean {
+  return right - left > 0.6 * width && top - bottom > 0.4 * height;
+}
+
+/** The part of a page in words, up to the label that follows. `over`: it lies over a field. */
+function partOf([left, bottom, right, top]: Box, { width, height }: PageSize, over: boolean): string {
+  const [x, y] = [(left + right) / 2 / width, (bottom + top) / 2 / height];
+  const column = x < 1 / 3 ? "left" : x > 2 / 3 ? "right" : "middle";
   const row = y < 1 / 3 ? "lower" : y > 2 / 3 ? "upper" : "";
   const part =
-    row === "" && column === ""
-      ? "in the middle"
-      : row === ""
-        ? `at the ${column}`
-        : column === ""
-          ? `in the ${row} middle`
-          : `in the ${row} ${column}`;
-  return `${part}${word}`;
+    row !== "" ? `in the ${row} ${column}` : column === "middle" ? "in the middle" : `at the ${column}`;
+  return `${part}${over ? ", over" : ", beside"}`;
 }

@@ -14,8 +14,8 @@ export const somethingOnPage = defineSheetCheck({
   source: { kind: "house" },
   why: "Only the fields of a sheet are read and cut. What somebody wrote, drew or laid beside them was meant to be seen, so the page is compared with the blank form, and whatever else is on it is looked at by a person.",
   wordings: {
-    drawn: { says: "Something is on the page {where} that our form does not have there.", fix: look },
-    said: { says: "“{text}” stands on the page {where}, and not in a field; it is not read.", fix: look },
+    drawn: { says: "Something is on the page, {where}, that our form does not have there.", fix: look },
+    said: { says: "“{text}” stands on the page, {where}, and not in a field; it is not read.", fix: look },
     other: {
       says: "This file has the fields of our form, but its page does not look like it.",
       fix: "One of us looks at it. It is quicker to fill in our own form and send that.",
@@ -100,5 +100,7 @@ export const somethingOnPage = defineSheetCheck({
 
 /** "in the upper right, beside “Project name”". */
 function whereIn(sheet: Sheet, { where = "", place }: Doubt): string {
-  return place === undefined ? where.replace(/,[^,]*$/, "") : `${where} “${labelOf(sheet, place)}”`;
+  return place === undefined
+    ? where.replace(/, (?:over|beside)$/, "")
+    : `${where} “${labelOf(sheet, place)}”`;
 }

@@ -10,7 +10,13 @@ export const valueHidden = defineSheetCheck({
   why: "A form keeps what a field holds and what it looks like side by side. Where a program changed one and not the other, the buyer saw something else than would be cut.",
   wordings: {
     pictured: {
-      says: "“{field}” holds “{text}”, but the page shows something else there.",
+      says: "“{field}” holds “{text}”, but the page does not show that.",
+      fix: "Type it anew, save the sheet, and send it again.",
+      severity: "stops",
+      verdict: "fail",
+    },
+    contradicts: {
+      says: "“{field}” holds “{text}”, but the page shows “{shown}”.",
       fix: "Type it anew, save the sheet, and send it again.",
       severity: "stops",
       verdict: "fail",
@@ -44,6 +50,13 @@ export const valueHidden = defineSheetCheck({
       wording: "pictured",
     },
     {
+      shows: "a legend whose drawing says another",
+      given: device({
+        doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "EXIT", seen: { page: 1 } }],
+      }),
+      wording: "contradicts",
+    },
+    {
       shows: "a word drawn into an empty field",
       given: device({ doubts: [{ what: "value-hidden", place: "row.1.2", seen: { page: 1 } }] }),
       wording: "unasked",
@@ -70,8 +83,11 @@ export const valueHidden = defineSheetCheck({
       if (what !== "value-hidden" || place === undefined) continue;
       const field = labelOf(sheet, place);
       const spots = spotsOf(sheet, [doubt]);
-      if (seen !== undefined && shown === undefined)
-        yield text === undefined ? say("unasked", { field }, spots) : say("pictured", { field, text }, spots);
+      // What was seen on the page itself is no matter of how a program draws numbers and dates.
+      if (seen !== undefined && text === undefined) yield say("unasked", { field }, spots);
+      else if (seen !== undefined && text !== undefined && shown !== undefined)
+        yield say("contradicts", { field, text, shown }, spots);
+      else if (seen !== undefined && text !== undefined) yield say("pictured", { field, text }, spots);
       else if (text === undefined) yield say("unheld", { field, shown: shown ?? "" }, spots);
       else if (shown === undefined) yield say("unshown", { field, text }, spots);
       else yield say("differs", { field, text, shown }, spots);

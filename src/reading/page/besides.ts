@@ -14,7 +14,8 @@ import { type Picture, pngOf, wholeOf } from "./picture.ts";
 const mostTold = 8;
 /** Further pages that are looked at; of more, one word says how many there are. */
 const mostFurther = 3;
-/** Pixels of a page that is shown whole. */
+/** Pixels of a picture: of a page that is shown whole, and of a part. */
+const mostOfPage = 90_000;
 const mostPixels = 40_000;
 
 /** What a file has besides the form and its fields: annotations, further pages, files, layers, programs. */
@@ -79,7 +80,8 @@ function annotationsOn(
   if (strangers.length === 0) return [];
   const told = strangers.slice(0, mostTold);
   const size = pdf.sizeOf(page);
-  const [width, height] = size.map((side) => Math.round(Math.min(side, 2000))) as [number, number];
+  // Finer than a screen shows it, since somebody reads what is written there.
+  const [width, height] = size.map((side) => Math.round(Math.min(1.5 * side, 2000))) as [number, number];
   const picture = pdf.render({ page, width, height, layers: "all" });
   const view = sheet.pages[page - 1]?.view ?? [0, 0, width, height];
   return told.map(({ box = [0, 0, 0, 0], ...one }) => ({
@@ -184,7 +186,7 @@ function furtherPage(pdf: RenderedPdf, page: number, walked: WalkedPage | undefi
     .map(contentsOf)
     .filter((one) => one !== "")
     .join("; ");
-  return [{ what: "page", page, ...saying(text), picture: pngOf(picture, wholeOf(picture), mostPixels) }];
+  return [{ what: "page", page, ...saying(text), picture: pngOf(picture, wholeOf(picture), mostOfPage) }];
 }
 
 /** Files in the file, layers that can be switched on and off, programs. ISO 32000-1:2008 table 28 */

@@ -28,8 +28,9 @@ const mostTold = 8;
 const mostPages = 20;
 /** The part of a page's fields that may lie elsewhere before it is another page. */
 const mostMoved = 0.3;
-/** Pixels of the picture of a difference. */
+/** Pixels of the picture of a difference: of a part of the page, and of all of it. */
 const mostPixels = 40_000;
+const mostOfPage = 90_000;
 
 /**
  * Compares a sheet's pages, as they are seen, with its edition's blank form and with what the fields hold. What
@@ -97,7 +98,7 @@ function onPage(
   let whole: Picture | undefined;
   const shown = (area: Area): Uint8Array => {
     whole ??= pdf.render({ page, part, ...size, layers: "all" });
-    return pngOf(whole, grown(area, 24), mostPixels);
+    return pngOf(whole, grown(area, 24), area.right - area.left > whole.width / 2 ? mostOfPage : mostPixels);
   };
   const fields = differingFields(picture, blank, { ...sheet.facts, redrawn: sheet.redrawn }, glyphs);
   const patches = patchesIn(picture, empty, frames);
