@@ -1,6 +1,8 @@
 import { readdir } from "node:fs/promises";
 import { buttonsOf } from "../catalogue/catalogue.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
+import type { Edition } from "../reading/edition.ts";
+import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import {
   aroundMail,
@@ -36,10 +38,7 @@ export const settings = defineCommand({
         `plates     1 to ${catalogue.plate.widths.length} gangs, ${catalogue.plate.rows} × ${catalogue.plate.characters} a gang`,
         `finishes   ${catalogue.finishes.map((f) => f.name).join(", ")}`,
         `lettering  ${catalogue.lettering.map((l) => l.name).join(", ")}`,
-        ...editions.map(
-          (e) =>
-            `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}; ${forms.blanks.has(e.name) ? "pages are compared with its blank form" : "no blank form named, so pages are only searched for pen strokes, text and pictures"}`,
-        ),
+        ...(await Promise.all(editions.map((edition) => editionLine(edition, forms)))),
         `languages  ${read.languages.join(", ")}`,
         `record     ${read.record}`,
         ...read.folders.map((folder) => `letters    from the folder ${folder}`),
@@ -54,6 +53,23 @@ export const settings = defineCommand({
     return connect ? tryConnections(configuration, out) : 0;
   },
 });
+
+/** What an edition comes to, and whether pages of its sheets can be compared with its blank form. */
+async function editionLine(edition: Edition, { blanks }: KnownForms): Promise<string> {
+  const { name, title, fields, replacedBy, looks } = edition;
+  const blank = blanks.get(name);
+  const compared =
+    blank === undefined
+      ? "no blank form named, so its pages are only searched for pen strokes, text and pictures"
+      : "its pages are compared with the blank form";
+  // Whoever has an older print would be asked about every line that was moved since.
+  const redrawn =
+    blank !== undefined && looks !== undefined && looks !== (await looksOf(blank))
+      ? `; it is DRAWN OTHERWISE than when it got its name, so that sheets printed before raise questions: give it a new name, and its new looks: ${await looksOf(blank)}`
+      : "";
+  const replaced = replacedBy === undefined ? "" : `, replaced by ${replacedBy}`;
+  return `edition    ${name}: ${title}, ${fields.length} fields${replaced}; ${compared}${redrawn}`;
+}
 
 /** Tries every server of the settings and says of each what came of it: 0 when all can be used, otherwise 2. */
 async function tryConnections(configuration: Configuration, out: (text: string) => void): Promise<number> {

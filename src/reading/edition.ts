@@ -53,6 +53,8 @@ const schema = z.strictObject({
   drawn: z.boolean().default(false),
   /** A PDF of the blank form, as seen from this file: pages of sheets are compared with it. Not for a form that Burin draws. */
   blank: z.string().min(1).optional(),
+  /** What the form that Burin draws looks like, as a hash: its drawing never changes under its name. */
+  looks: z.string().min(1).optional(),
   /** The edition to use instead; this one is no longer accepted. */
   replaced_by: z.string().optional(),
   fields: z.record(z.string().min(1), field),
@@ -79,6 +81,8 @@ export interface Edition {
   readonly drawn: boolean;
   /** Where a PDF of the blank form is, as written, for a form that Burin does not draw. */
   readonly blank?: string;
+  /** The hash of how the form looked when it was given its name. */
+  readonly looks?: string;
   readonly replacedBy?: string;
   readonly fields: readonly EditionField[];
 }
@@ -90,7 +94,7 @@ export interface Edition {
 export function readEdition(text: string, file: string, catalogue: Catalogue): Written<Edition> {
   const read = readYaml(text, file, schema);
   if (!read.ok) return read;
-  const { edition, title, form, drawn, blank, replaced_by, fields } = read.value;
+  const { edition, title, form, drawn, blank, looks, replaced_by, fields } = read.value;
   return {
     ok: true,
     value: {
@@ -99,6 +103,7 @@ export function readEdition(text: string, file: string, catalogue: Catalogue): W
       form,
       drawn,
       ...(blank === undefined ? {} : { blank }),
+      ...(looks === undefined ? {} : { looks }),
       ...(replaced_by === undefined ? {} : { replacedBy: replaced_by }),
       fields: Object.entries(fields).flatMap(([name, { means, label, values = {}, ticked, prints }]) =>
         holesOf(means, form, catalogue).map((hole) => ({

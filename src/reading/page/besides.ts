@@ -8,7 +8,7 @@ import type { BlankForm } from "./blank-form.ts";
 import type { ReadSheet } from "./compare-pages.ts";
 import { patchesIn } from "./patches.ts";
 import type { RenderedPdf } from "./pdfium.ts";
-import { type Picture, pngOf, wholeOf } from "./picture.ts";
+import { aroundAll, grown, type Picture, pngOf, wholeOf } from "./picture.ts";
 
 /** Annotations that are told one by one. */
 const mostTold = 8;
@@ -181,12 +181,14 @@ function furtherPage(pdf: RenderedPdf, page: number, walked: WalkedPage | undefi
   const white: Picture = { width, height, pixels: new Int32Array(width * height).fill(-1) };
   const annotations =
     walked === undefined ? [] : dictsIn(walked.dict, "Annots").filter((one) => !isSilent(one));
-  if (annotations.length === 0 && patchesIn(picture, white, []).length === 0) return [];
+  const patches = patchesIn(picture, white, []);
+  if (annotations.length === 0 && patches.length === 0) return [];
+  const inked = patches.length === 0 ? wholeOf(picture) : grown(aroundAll(patches), 20);
   const text = annotations
     .map(contentsOf)
     .filter((one) => one !== "")
     .join("; ");
-  return [{ what: "page", page, ...saying(text), picture: pngOf(picture, wholeOf(picture), mostOfPage) }];
+  return [{ what: "page", page, ...saying(text), picture: pngOf(picture, inked, mostOfPage) }];
 }
 
 /** Files in the file, layers that can be switched on and off, programs. ISO 32000-1:2008 table 28 */

@@ -26,3 +26,13 @@ export function blankOf(
   if (rendered.size < mostRendered) rendered.set(key, form);
   return form;
 }
+
+/** A hash of how a blank form looks and where its fields are: the same for the same pixels. */
+export async function looksOf(bytes: Uint8Array): Promise<string> {
+  const hash = createHash("sha256");
+  for (const { looks, widgets } of await blankForm(bytes)) {
+    hash.update(looks.empty.pixels).update(looks.ticked.pixels);
+    hash.update(JSON.stringify(widgets.map(({ field, box, state = "" }) => [field, ...box, state])));
+  }
+  return hash.digest("hex").slice(0, 32);
+}

@@ -3,6 +3,7 @@ import { PDFDocument } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import { fillSheet } from "../../../src/drawing/fill-sheet.ts";
 import type { Sheet } from "../../../src/trade/sheet.ts";
+import { editions } from "../../make/config.ts";
 import { offset } from "../../make/odd-sheets/by-hand.ts";
 import { pdfjsFill, pdftkFill } from "../../make/odd-sheets/by-programs.ts";
 import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
@@ -85,6 +86,20 @@ test.each(["kestrel-left-qpdf", "kestrel-plate-pdftk", "kestrel-right-pdfjs", "k
     expect(await doubtsIn(readFileSync(`fixtures/raw/${file}.pdf`))).toEqual([]);
   },
 );
+
+test("a form that is not ours is compared with the blank that its edition names", async () => {
+  const theirs = (await sampleSheets()).find(({ edition }) => edition === "marrowby-device-1") as SampleSheet;
+  const known = { editions, blanks: new Map([[theirs.edition, theirs.blank]]) };
+  const doubts = async (bytes: Uint8Array) =>
+    (await readPdf(bytes, undefined, known)).sheet?.doubts.map(({ what }) => what);
+  const remark = await changed(theirs.filled, (pdf) => {
+    pdf.getPage(0).drawText("row 2: EXIT", { x: 40, y: 6, size: 8 });
+  });
+  expect(await doubts(theirs.filled)).toEqual([]);
+  expect(await doubts(remark)).toEqual(["something-more"]);
+  // Without it nobody knows what else the form prints.
+  expect((await readPdf(remark)).sheet?.doubts).toEqual([]);
+});
 
 describe("a difference is told once, with its place and a picture", () => {
   const doubtOf = async (how: string) => {
