@@ -7,7 +7,7 @@ import { catalogue, editions, forms } from "./config.ts";
 export async function readPdf(
   bytes: Uint8Array,
   file = { id: "1/1", file: "a.pdf" },
-  known: KnownForms | undefined = undefined,
+  known?: KnownForms,
 ): Promise<Judged> {
   return judge(await openPdf(bytes, undefined, known ?? (await forms())), file, { catalogue, editions });
 }

@@ -1,16 +1,17 @@
 import type { PDFDocument } from "pdf-lib";
-import type { Box, Difference, PdfFacts, WidgetFacts } from "../facts.ts";
+import type { Box, Difference, PdfFacts } from "../facts.ts";
 import { ourMarksOn } from "../our-marks.ts";
-import { areaOf, overlap } from "../pdf/boxes.ts";
 import type { AnnotatedPage } from "../pdf/pdfjs-annotations.ts";
 import { firstPages, type WalkedPage } from "../pdf/walked-pages.ts";
 import { besides } from "./besides.ts";
 import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixelsOf } from "./blank-form.ts";
 import { differingFields } from "./compare-fields.ts";
 import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
+import { beyond } from "./page-edges.ts";
 import { patchesIn, toldApart } from "./patches.ts";
 import { type RenderedPdf, withRendered } from "./pdfium.ts";
-import { type Area, aroundAll, grown, isEmpty, type Picture, pngOf, shared, wholeOf } from "./picture.ts";
+import { type Area, aroundAll, grown, isEmpty, type Picture, pngOf, shared } from "./picture.ts";
+import { movedFields, shifted, shiftOf } from "./widget-places.ts";
 
 /** A sheet as the readers found it. */
 export interface ReadSheet {
@@ -149,97 +150,4 @@ function sheetPixels({ width, height }: Pick<Picture, "width" | "height">): Int3
 /** Round buttons of one field that show another choice are one difference. */
 function oncePerField(differences: readonly Difference[]): Difference[] {
   return [...new Map(differences.toReversed().map((one) => [one.field, one])).values()].toReversed();
-}
-
-function shifted([left, bottom, right, top]: Box, x: number, y: number): Box {
-  return [left + x, bottom + y, right + x, top + y];
-}
-
-/** How far the fields of a page lie from where the blank form has them: the middle of all. */
-function shiftOf(
-  widgets: readonly BlankWidget[],
-  own: readonly WidgetFacts[],
-): readonly [x: number, y: number] {
-  const byField = Map.groupBy(own, ({ field }) => field);
-  const shifts = widgets.flatMap(({ field, box }) => {
-    const [one, ...more] = byField.get(field) ?? [];
-    return one === undefined || more.length > 0 ? [] : [[one.box[0] - box[0], one.box[1] - box[1]] as const];
-  });
-  const middle = (all: readonly number[]): number =>
-    Math.round((all.toSorted((a, b) => a - b)[Math.floor(all.length / 2)] ?? 0) * 2) / 2;
-  return [middle(shifts.map(([x]) => x)), middle(shifts.map(([, y]) => y))];
-}
-
-/** Points by which a program may move a field in saving it. */
-const slack = 1.5;
-
-/** Fields that show, and lie elsewhere than the blank form has one of that name. */
-function movedFields(
-  widgets: readonly BlankWidget[],
-  own: readonly WidgetFacts[],
-  [x, y]: readonly [number, number],
-): WidgetFacts[] {
-  const byField = Map.groupBy(widgets, ({ field }) => field);
-  return own.filter(({ field, box, hidden }) => {
-    const places = byField.get(field);
-    if (places === undefined || hidden) return false;
-    const at = shifted(box, -x, -y);
-    return !places.some((place) => place.box.every((side, i) => Math.abs(side - (at[i] ?? 0)) <= slack));
-  });
-}
-
-/** What is cut off of the form, and what a page shows beyond it. */
-function beyond(
-  pdf: RenderedPdf,
-  page: number,
-  view: Box,
-  part: Box,
-  picture: Picture,
-  empty: Picture,
-): Difference[] {
-  const off = view.map((side, i) => side - (part[i] ?? 0)) as [number, number, number, number];
-  if (off.every((side) => Math.abs(side) <= slack)) return [];
-  const found: Difference[] = [];
-  const scale = picture.width / (part[2] - part[0]);
-  const kept: Area = {
-    left: off[0] * scale,
-    right: picture.width + off[2] * scale,
-    top: -off[3] * scale,
-    bottom: picture.height - off[1] * scale,
-  };
-  if (hasPrint(empty, kept)) found.push({ what: "less", page });
-  if (off[0] < -slack || off[1] < -slack || off[2] > slack || off[3] > slack) {
-    // At one pixel a point, and no more of it than a large sheet of paper has.
-    const [width, height] = [Math.min(2000, view[2] - view[0]), Math.min(2000, view[3] - view[1])].map(
-      Math.round,
-    ) as [number, number];
-    const all = pdf.render({ page, part: view, width, height });
-    const [sx, sy] = [width / (view[2] - view[0]), height / (view[3] - view[1])];
-    const inner: Area = {
-      left: Math.floor((part[0] - view[0]) * sx) - 1,
-      right: Math.ceil((part[2] - view[0]) * sx) + 1,
-      top: Math.floor((view[3] - part[3]) * sy) - 1,
-      bottom: Math.ceil((view[3] - part[1]) * sy) + 1,
-    };
-    const white: Picture = { width, height, pixels: new Int32Array(width * height).fill(-1) };
-    const patches = patchesIn(all, white, [inner]);
-    if (patches.length > 0) found.push({ what: "more", page, picture: pngOf(all, wholeOf(all), mostPixels) });
-  }
-  return found;
-}
-
-/** Whether the blank form has anything outside an area of its picture. */
-function hasPrint({ width, height, pixels }: Picture, { left, top, right, bottom }: Area): boolean {
-  const paper = 0xffffff;
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      if (x >= left && x < right && y >= top && y < bottom) continue;
-      if (((pixels[y * width + x] ?? paper) & paper) !== paper) return true;
-    }
-  return false;
-}
-
-/** Whether a box lies over a field. */
-export function liesOver(box: Box, { box: other }: Pick<BlankWidget, "box">): boolean {
-  return areaOf(box) > 0 && overlap(box, other);
 }

@@ -2,51 +2,60 @@ import { PDFiumModule } from "@hyzyla/pdfium";
 import type { Picture } from "./picture.ts";
 
 /** What is used of PDFium, which its package leaves mostly without types. Names and meanings: its fpdf*.h. */
-interface Pdfium {
-  readonly HEAPU8: Uint8Array;
-  readonly HEAPF32: Float32Array;
-  _malloc(bytes: number): number;
-  _free(at: number): void;
-  _FPDF_InitLibrary(): void;
-  _FPDF_LoadMemDocument(at: number, size: number, password: number): number;
-  _FPDF_CloseDocument(document: number): void;
-  _FPDF_GetPageCount(document: number): number;
-  _FPDFDOC_InitFormFillEnvironment(document: number, info: number): number;
-  _FPDFDOC_ExitFormFillEnvironment(form: number): void;
-  _FPDF_LoadPage(document: number, index: number): number;
-  _FPDF_ClosePage(page: number): void;
-  _FPDF_GetPageWidthF(page: number): number;
-  _FPDF_GetPageHeightF(page: number): number;
-  _FPDFPage_SetRotation(page: number, quarters: number): void;
-  _FPDFPage_SetMediaBox(page: number, left: number, bottom: number, right: number, top: number): void;
-  _FPDFPage_SetCropBox(page: number, left: number, bottom: number, right: number, top: number): void;
-  _FPDFPage_GetAnnotCount(page: number): number;
-  _FPDFPage_RemoveAnnot(page: number, index: number): number;
-  _FORM_OnAfterLoadPage(page: number, form: number): void;
-  _FORM_OnBeforeClosePage(page: number, form: number): void;
-  _FPDFBitmap_CreateEx(width: number, height: number, format: number, at: number, stride: number): number;
-  _FPDFBitmap_Destroy(bitmap: number): void;
-  _FPDF_RenderPageBitmap(
-    bitmap: number,
-    page: number,
-    left: number,
-    top: number,
-    width: number,
-    height: number,
-    turned: number,
-    flags: number,
-  ): void;
-  _FPDF_FFLDraw(
-    form: number,
-    bitmap: number,
-    page: number,
-    left: number,
-    top: number,
-    width: number,
-    height: number,
-    turned: number,
-    flags: number,
-  ): void;
+interface Functions {
+  malloc(bytes: number): number;
+  free(at: number): void;
+  FPDF_InitLibrary(): void;
+  FPDF_LoadMemDocument(at: number, size: number, password: number): number;
+  FPDF_CloseDocument(document: number): void;
+  FPDF_GetPageCount(document: number): number;
+  FPDFDOC_InitFormFillEnvironment(document: number, info: number): number;
+  FPDFDOC_ExitFormFillEnvironment(form: number): void;
+  FPDF_LoadPage(document: number, index: number): number;
+  FPDF_ClosePage(page: number): void;
+  FPDF_GetPageWidthF(page: number): number;
+  FPDF_GetPageHeightF(page: number): number;
+  FPDFPage_SetRotation(page: number, quarters: number): void;
+  FPDFPage_SetMediaBox(page: number, ...box: readonly number[]): void;
+  FPDFPage_SetCropBox(page: number, ...box: readonly number[]): void;
+  FPDFPage_RemoveAnnot(page: number, index: number): number;
+  FORM_OnAfterLoadPage(page: number, form: number): void;
+  FORM_OnBeforeClosePage(page: number, form: number): void;
+  FPDFBitmap_CreateEx(width: number, height: number, format: number, at: number, stride: number): number;
+  FPDFBitmap_Destroy(bitmap: number): void;
+  /** Where on the bitmap and how large, quarter turns, flags. */
+  FPDF_RenderPageBitmap(bitmap: number, page: number, ...how: readonly number[]): void;
+  FPDF_FFLDraw(form: number, bitmap: number, page: number, ...how: readonly number[]): void;
+}
+
+const names = [
+  "malloc",
+  "free",
+  "FPDF_InitLibrary",
+  "FPDF_LoadMemDocument",
+  "FPDF_CloseDocument",
+  "FPDF_GetPageCount",
+  "FPDFDOC_InitFormFillEnvironment",
+  "FPDFDOC_ExitFormFillEnvironment",
+  "FPDF_LoadPage",
+  "FPDF_ClosePage",
+  "FPDF_GetPageWidthF",
+  "FPDF_GetPageHeightF",
+  "FPDFPage_SetRotation",
+  "FPDFPage_SetMediaBox",
+  "FPDFPage_SetCropBox",
+  "FPDFPage_RemoveAnnot",
+  "FORM_OnAfterLoadPage",
+  "FORM_OnBeforeClosePage",
+  "FPDFBitmap_CreateEx",
+  "FPDFBitmap_Destroy",
+  "FPDF_RenderPageBitmap",
+  "FPDF_FFLDraw",
+] as const satisfies readonly (keyof Functions)[];
+
+interface Pdfium extends Functions {
+  /** Its memory, which is another one each time it has grown. */
+  readonly memory: () => Uint8Array;
 }
 
 /** How a page is rendered. */
@@ -77,9 +86,12 @@ export interface RenderedPdf {
 let loading: Promise<Pdfium> | undefined;
 
 async function load(): Promise<Pdfium> {
-  const pdfium = (await PDFiumModule({} as never)) as unknown as Pdfium;
-  pdfium._FPDF_InitLibrary();
-  return pdfium;
+  const module = (await PDFiumModule({})) as unknown as Record<string, unknown>;
+  const functions = Object.fromEntries(
+    names.map((name) => [name, module[`_${name}`]]),
+  ) as unknown as Functions;
+  functions.FPDF_InitLibrary();
+  return { ...functions, memory: () => module["HEAPU8"] as Uint8Array };
 }
 
 /** FPDFBitmap_BGRx, and FPDF_ANNOT of fpdfview.h. */
@@ -109,38 +121,38 @@ async function opened<T>(
   bytes: Uint8Array,
   use: (pdf: RenderedPdf) => T | Promise<T>,
 ): Promise<T | undefined> {
-  const at = pdfium._malloc(bytes.length);
-  pdfium.HEAPU8.set(bytes, at);
-  const document = pdfium._FPDF_LoadMemDocument(at, bytes.length, 0);
+  const at = pdfium.malloc(bytes.length);
+  pdfium.memory().set(bytes, at);
+  const document = pdfium.FPDF_LoadMemDocument(at, bytes.length, 0);
   if (document === 0) {
-    pdfium._free(at);
+    pdfium.free(at);
     return undefined;
   }
   // FPDF_FORMFILLINFO, version 2, without any of its functions: nothing in the file can call anything.
   const infoSize = 256;
-  const info = pdfium._malloc(infoSize);
-  pdfium.HEAPU8.fill(0, info, info + infoSize);
-  pdfium.HEAPU8[info] = 2;
-  const form = pdfium._FPDFDOC_InitFormFillEnvironment(document, info);
+  const info = pdfium.malloc(infoSize);
+  pdfium.memory().fill(0, info, info + infoSize);
+  pdfium.memory().fill(2, info, info + 1);
+  const form = pdfium.FPDFDOC_InitFormFillEnvironment(document, info);
   const onPage = <R>(page: number, look: (handle: number) => R): R => {
-    const handle = pdfium._FPDF_LoadPage(document, page - 1);
+    const handle = pdfium.FPDF_LoadPage(document, page - 1);
     if (handle === 0) throw new Error(`PDFium cannot open page ${page}`);
     try {
       return look(handle);
     } finally {
-      pdfium._FPDF_ClosePage(handle);
+      pdfium.FPDF_ClosePage(handle);
     }
   };
   const result = await use({
-    pageCount: pdfium._FPDF_GetPageCount(document),
+    pageCount: pdfium.FPDF_GetPageCount(document),
     sizeOf: (page) =>
-      onPage(page, (handle) => [pdfium._FPDF_GetPageWidthF(handle), pdfium._FPDF_GetPageHeightF(handle)]),
+      onPage(page, (handle) => [pdfium.FPDF_GetPageWidthF(handle), pdfium.FPDF_GetPageHeightF(handle)]),
     render: (rendering) => onPage(rendering.page, (handle) => render(pdfium, handle, form, rendering)),
   });
-  pdfium._FPDFDOC_ExitFormFillEnvironment(form);
-  pdfium._FPDF_CloseDocument(document);
-  pdfium._free(info);
-  pdfium._free(at);
+  pdfium.FPDFDOC_ExitFormFillEnvironment(form);
+  pdfium.FPDF_CloseDocument(document);
+  pdfium.free(info);
+  pdfium.free(at);
   return result;
 }
 
@@ -151,24 +163,24 @@ function render(
   { part, width, height, layers = "fields", without = [], over }: Rendering,
 ): Picture {
   if (part !== undefined) {
-    pdfium._FPDFPage_SetMediaBox(page, ...part);
-    pdfium._FPDFPage_SetCropBox(page, ...part);
-    pdfium._FPDFPage_SetRotation(page, 0);
+    pdfium.FPDFPage_SetMediaBox(page, ...part);
+    pdfium.FPDFPage_SetCropBox(page, ...part);
+    pdfium.FPDFPage_SetRotation(page, 0);
   }
   // From the last on, so that the places of the others stay.
-  for (const index of without.toSorted((a, b) => b - a)) pdfium._FPDFPage_RemoveAnnot(page, index);
-  pdfium._FORM_OnAfterLoadPage(page, form);
+  for (const index of without.toSorted((a, b) => b - a)) pdfium.FPDFPage_RemoveAnnot(page, index);
+  pdfium.FORM_OnAfterLoadPage(page, form);
   const size = width * height * 4;
-  const at = pdfium._malloc(size);
-  pdfium.HEAPU8.fill(255, at, at + size);
-  const bitmap = pdfium._FPDFBitmap_CreateEx(width, height, bgrx, at, width * 4);
-  pdfium._FPDF_RenderPageBitmap(bitmap, page, 0, 0, width, height, 0, layers === "all" ? withAnnotations : 0);
-  if (layers !== "page") pdfium._FPDF_FFLDraw(form, bitmap, page, 0, 0, width, height, 0, 0);
+  const at = pdfium.malloc(size);
+  pdfium.memory().fill(255, at, at + size);
+  const bitmap = pdfium.FPDFBitmap_CreateEx(width, height, bgrx, at, width * 4);
+  pdfium.FPDF_RenderPageBitmap(bitmap, page, 0, 0, width, height, 0, layers === "all" ? withAnnotations : 0);
+  if (layers !== "page") pdfium.FPDF_FFLDraw(form, bitmap, page, 0, 0, width, height, 0, 0);
   // A copy: PDFium's memory moves when it grows.
   const pixels = over?.length === width * height ? over : new Int32Array(width * height);
-  pixels.set(new Int32Array(pdfium.HEAPU8.buffer, at, width * height));
-  pdfium._FORM_OnBeforeClosePage(page, form);
-  pdfium._FPDFBitmap_Destroy(bitmap);
-  pdfium._free(at);
+  pixels.set(new Int32Array(pdfium.memory().buffer, at, width * height));
+  pdfium.FORM_OnBeforeClosePage(page, form);
+  pdfium.FPDFBitmap_Destroy(bitmap);
+  pdfium.free(at);
   return { width, height, pixels };
 }

@@ -1,17 +1,9 @@
 import type { BlankWidget } from "./blank-form.ts";
 import { scale } from "./blank-form.ts";
 import type { Glyphs } from "./glyphs.ts";
-import {
-  alike,
-  countDark,
-  extentOf,
-  type Ink,
-  type Likeness,
-  likeness,
-  measure,
-  part,
-  setLine,
-} from "./ink.ts";
+import { alike, countDark, extentOf, type Ink, part } from "./ink.ts";
+import { type Likeness, likeness } from "./likeness.ts";
+import { measure, setLine } from "./set-line.ts";
 
 /** What counts as the same. Found on sheets that programs filled in and sheets that were forged: tests/bench/pages.ts. */
 export const limits = {

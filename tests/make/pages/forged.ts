@@ -78,7 +78,7 @@ function drawing({ pdf }: Hand, [l, b, r, t]: Rectangle, operators: string, reso
       Subtype: "Form",
       BBox: [0, 0, r - l, t - b],
       Resources: { Font: { F: helvetica }, ...resources },
-    } as Entries),
+    }),
   );
 }
 
@@ -145,10 +145,7 @@ const kinds: readonly (readonly [string, (hand: Hand, box: Rectangle) => Entries
   ["Ink", (_, [l, b, r, t]) => ({ InkList: [[l, b, r, t]], C: [1, 0, 0] })],
   ["Popup", () => ({ Open: true })],
   ["FileAttachment", ({ pdf }) => ({ FS: fileOf(pdf, "site notes.txt") })],
-  [
-    "Sound",
-    ({ pdf }) => ({ Sound: pdf.context.register(pdf.context.stream("\0\0", { R: 8000 } as Entries)) }),
-  ],
+  ["Sound", ({ pdf }) => ({ Sound: pdf.context.register(pdf.context.stream("\0\0", { R: 8000 })) })],
   ["Movie", () => ({ Movie: { F: PDFString.of("a.mov") } })],
   ["Screen", () => ({})],
   ["PrinterMark", () => ({})],
@@ -162,9 +159,7 @@ const kinds: readonly (readonly [string, (hand: Hand, box: Rectangle) => Entries
 
 function fileOf(pdf: PDFDocument, file: string): PDFRef {
   const { context } = pdf;
-  const held = context.register(
-    context.stream("Row 2 of button 1: EXIT", { Type: "EmbeddedFile" } as Entries),
-  );
+  const held = context.register(context.stream("Row 2 of button 1: EXIT", { Type: "EmbeddedFile" }));
   return context.register(
     context.obj({ Type: "Filespec", F: PDFString.of(file), EF: { F: held } } as Entries),
   );
@@ -226,7 +221,7 @@ function typeThree({ pdf }: Hand, words: string): Entries {
         } as unknown as Entries),
       ),
     },
-  } as unknown as Entries;
+  };
 }
 
 /** Letters of strokes, without any font: E X I T. */
@@ -290,13 +285,13 @@ const looks: Forgery[] = [
   ),
   forgery("an image of a word in an empty row", async (hand) => {
     const image = await hand.pdf.embedPng(greyPng(30, 10));
-    relook(hand, hand.empty, "q 30 0 0 10 3 3 cm /I Do Q", { XObject: { I: image.ref } } as Entries);
+    relook(hand, hand.empty, "q 30 0 0 10 3 3 cm /I Do Q", { XObject: { I: image.ref } });
   }),
   forgery("an image over a legend in its drawing", async (hand) => {
     const image = await hand.pdf.embedPng(greyPng(30, 10));
     relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} q 40 0 0 14 1 1 cm /I Do Q`, {
       XObject: { I: image.ref },
-    } as Entries);
+    });
   }),
   forgery("an inline image in an empty row", (hand) =>
     relook(hand, hand.empty, "q 30 0 0 10 3 3 cm BI /W 1 /H 1 /CS /G /BPC 8 ID \x20 EI Q"),
@@ -312,7 +307,7 @@ const looks: Forgery[] = [
     const pairs = [...other].map((one, i) => [one, words[i] ?? ""] as const);
     relook(hand, hand.row, shown(other), {
       Font: { F: { ...helvetica, ToUnicode: toUnicode(hand, pairs) } },
-    } as Entries);
+    });
   }),
   forgery("letters that are drawn by hand", (hand) =>
     relook(hand, hand.row, shown(valueOf(hand, hand.row)), typeThree(hand, valueOf(hand, hand.row))),
@@ -320,12 +315,12 @@ const looks: Forgery[] = [
   forgery("a legend in a font of signs", (hand) =>
     relook(hand, hand.row, shown(valueOf(hand, hand.row)), {
       Font: { F: { Type: "Font", Subtype: "Type1", BaseFont: "ZapfDingbats" } },
-    } as Entries),
+    }),
   ),
   forgery("a legend in Greek letters", (hand) =>
     relook(hand, hand.row, shown(valueOf(hand, hand.row)), {
       Font: { F: { Type: "Font", Subtype: "Type1", BaseFont: "Symbol" } },
-    } as Entries),
+    }),
   ),
   forgery("a legend upside down", (hand) => {
     const [l, b, r, t] = at(hand, hand.row);
@@ -367,7 +362,7 @@ const looks: Forgery[] = [
           ),
         },
       },
-    } as Entries);
+    });
   }),
 ];
 
