@@ -7,6 +7,7 @@ import { type Annotation, readAnnotations } from "../pdf/pdfjs-annotations.ts";
 import { kindOf } from "../pdf/pdfjs-form.ts";
 import { firstPages } from "../pdf/walked-pages.ts";
 import { formOf, openForWalking } from "../pdf/walked-pdf.ts";
+import { contentKey } from "./content-key.ts";
 import { withRendered } from "./pdfium.ts";
 import type { Area, Picture } from "./picture.ts";
 
@@ -37,6 +38,9 @@ export interface BlankPage {
   readonly box: Box;
   readonly widgets: readonly BlankWidget[];
   readonly looks: Looks;
+  /** What tells whether a sheet's page has the same content. */
+  readonly key: string | undefined;
+  readonly objects: Float32Array;
   /** The same where the file has its viewer draw the fields anew, with arrows on lists and other ticks. */
   readonly redrawn: Looks;
 }
@@ -52,8 +56,12 @@ export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
   const ticked = await picturesOf(await changed(bytes, tickAll), boxes);
   const emptyAnew = await picturesOf(await changed(bytes, drawAnew), boxes);
   const tickedAnew = await picturesOf(await changed(bytes, drawAnew, tickAll), boxes);
+  const walked = firstPages(await openForWalking(bytes), boxes.length).map(contentKey);
+  const objects = await withRendered(bytes, (pdf) => boxes.map((_, i) => pdf.objectsOn(i + 1)));
   return annotated.map(({ view, annotations }, i) => ({
     box: view,
+    key: walked[i],
+    objects: objects?.[i] ?? new Float32Array(0),
     widgets: annotations.flatMap((one) => widgetOf(one) ?? []),
     looks: { empty: empty[i] as Picture, ticked: ticked[i] as Picture },
     redrawn: { empty: emptyAnew[i] as Picture, ticked: tickedAnew[i] as Picture },

@@ -1,5 +1,5 @@
 import { PDFiumModule } from "@hyzyla/pdfium";
-import type { Picture } from "./picture.ts";
+import { bytesOf, type Picture } from "./picture.ts";
 
 /** What is used of PDFium, which its package leaves mostly without types. Names and meanings: its fpdf*.h. */
 interface Functions {
@@ -19,6 +19,11 @@ interface Functions {
   FPDFPage_SetMediaBox(page: number, ...box: readonly number[]): void;
   FPDFPage_SetCropBox(page: number, ...box: readonly number[]): void;
   FPDFPage_RemoveAnnot(page: number, index: number): number;
+  FPDFPage_CountObjects(page: number): number;
+  FPDFPage_GetObject(page: number, index: number): number;
+  FPDFPageObj_GetType(object: number): number;
+  /** Four addresses of floats. */
+  FPDFPageObj_GetBounds(object: number, ...sides: readonly number[]): number;
   FORM_OnAfterLoadPage(page: number, form: number): void;
   FORM_OnBeforeClosePage(page: number, form: number): void;
   FPDFBitmap_CreateEx(width: number, height: number, format: number, at: number, stride: number): number;
@@ -45,6 +50,10 @@ const names = [
   "FPDFPage_SetMediaBox",
   "FPDFPage_SetCropBox",
   "FPDFPage_RemoveAnnot",
+  "FPDFPage_CountObjects",
+  "FPDFPage_GetObject",
+  "FPDFPageObj_GetType",
+  "FPDFPageObj_GetBounds",
   "FORM_OnAfterLoadPage",
   "FORM_OnBeforeClosePage",
   "FPDFBitmap_CreateEx",
@@ -73,6 +82,11 @@ export interface Rendering {
   readonly without?: readonly number[];
   /** Pixels to be overwritten, of the right number: a picture is large, and making room for it takes longer than drawing. */
   readonly over?: Int32Array;
+  /**
+   * The page itself, where it is known how it looks: as long as PDFium finds the same objects in the same places,
+   * only the fields are drawn.
+   */
+  readonly known?: { readonly picture: Picture; readonly objects: Float32Array };
 }
 
 /** A PDF opened for rendering. */
@@ -81,6 +95,8 @@ export interface RenderedPdf {
   /** Width and height in points, as the page is seen. */
   readonly sizeOf: (page: number) => readonly [number, number];
   readonly render: (rendering: Rendering) => Picture;
+  /** What PDFium finds in a page's content: kind and place of each object, in their order. */
+  readonly objectsOn: (page: number) => Float32Array;
 }
 
 let loading: Promise<Pdfium> | undefined;
@@ -147,6 +163,7 @@ async function opened<T>(
     pageCount: pdfium.FPDF_GetPageCount(document),
     sizeOf: (page) =>
       onPage(page, (handle) => [pdfium.FPDF_GetPageWidthF(handle), pdfium.FPDF_GetPageHeightF(handle)]),
+    objectsOn: (page) => onPage(page, (handle) => objectsOf(pdfium, handle)),
     render: (rendering) => onPage(rendering.page, (handle) => render(pdfium, handle, form, rendering)),
   });
   pdfium.FPDFDOC_ExitFormFillEnvironment(form);
@@ -160,7 +177,7 @@ function render(
   pdfium: Pdfium,
   page: number,
   form: number,
-  { part, width, height, layers = "fields", without = [], over }: Rendering,
+  { part, width, height, layers = "fields", without = [], over, known }: Rendering,
 ): Picture {
   if (part !== undefined) {
     pdfium.FPDFPage_SetMediaBox(page, ...part);
@@ -172,9 +189,22 @@ function render(
   pdfium.FORM_OnAfterLoadPage(page, form);
   const size = width * height * 4;
   const at = pdfium.malloc(size);
-  pdfium.memory().fill(255, at, at + size);
+  const isKnown =
+    known !== undefined && layers === "fields" && sameNumbers(objectsOf(pdfium, page), known.objects);
+  if (isKnown) pdfium.memory().set(bytesOf(known.picture.pixels), at);
+  else pdfium.memory().fill(255, at, at + size);
   const bitmap = pdfium.FPDFBitmap_CreateEx(width, height, bgrx, at, width * 4);
-  pdfium.FPDF_RenderPageBitmap(bitmap, page, 0, 0, width, height, 0, layers === "all" ? withAnnotations : 0);
+  if (!isKnown)
+    pdfium.FPDF_RenderPageBitmap(
+      bitmap,
+      page,
+      0,
+      0,
+      width,
+      height,
+      0,
+      layers === "all" ? withAnnotations : 0,
+    );
   if (layers !== "page") pdfium.FPDF_FFLDraw(form, bitmap, page, 0, 0, width, height, 0, 0);
   // A copy: PDFium's memory moves when it grows.
   const pixels = over?.length === width * height ? over : new Int32Array(width * height);
@@ -183,4 +213,25 @@ function render(
   pdfium.FPDFBitmap_Destroy(bitmap);
   pdfium.free(at);
   return { width, height, pixels };
+}
+
+/** Objects of a page that are looked at; a form has some hundreds. */
+const mostObjects = 5_000;
+
+function objectsOf(pdfium: Pdfium, page: number): Float32Array {
+  const count = Math.min(pdfium.FPDFPage_CountObjects(page), mostObjects);
+  const sides = pdfium.malloc(16);
+  const found = new Float32Array(count * 5);
+  for (let i = 0; i < count; i++) {
+    const object = pdfium.FPDFPage_GetObject(page, i);
+    pdfium.FPDFPageObj_GetBounds(object, sides, sides + 4, sides + 8, sides + 12);
+    found[i * 5] = pdfium.FPDFPageObj_GetType(object);
+    found.set(new Float32Array(pdfium.memory().buffer, sides, 4), i * 5 + 1);
+  }
+  pdfium.free(sides);
+  return found;
+}
+
+function sameNumbers(one: Float32Array, other: Float32Array): boolean {
+  return one.length === other.length && one.every((number, i) => Object.is(number, other[i]));
 }

@@ -44,7 +44,7 @@ export function sameRun(
 const views = new WeakMap<Int32Array, Buffer>();
 
 /** Pixels as bytes, which a machine compares many at a time. */
-function bytesOf(pixels: Int32Array): Buffer {
+export function bytesOf(pixels: Int32Array): Buffer {
   const known = views.get(pixels);
   if (known !== undefined) return known;
   const view = Buffer.from(pixels.buffer, pixels.byteOffset, pixels.byteLength);

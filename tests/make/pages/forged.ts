@@ -418,6 +418,10 @@ const onThePage: Forgery[] = [
       hand.pdf.context.register(hand.pdf.context.obj(helvetica as Entries)),
     );
   }),
+  forgery("the letters of the page exchanged for signs", ({ page }) => {
+    const fonts = page.node.normalizedEntries().Resources?.lookup(name("Font"), PDFDict);
+    for (const key of fonts?.keys() ?? []) fonts?.lookup(key, PDFDict).set(name("BaseFont"), name("Symbol"));
+  }),
   forgery("a remark in small print", (hand) => write(hand, "row 2: EXIT", 40, 5, 4)),
   forgery("a remark in pale grey", (hand) => {
     hand.page.drawText("row 2: EXIT", {
