@@ -62,11 +62,12 @@ async function editionLine(edition: Edition, { blanks }: KnownForms): Promise<st
     blank === undefined
       ? "no blank form named, so its pages are only searched for pen strokes, text and pictures"
       : "its pages are compared with the blank form";
+  const seen = blank && (await looksOf(blank).catch(() => "not to be rendered"));
   // Whoever has an older print would be asked about every line that was moved since.
   const redrawn =
-    blank !== undefined && looks !== undefined && looks !== (await looksOf(blank))
-      ? `; it is DRAWN OTHERWISE than when it got its name, so that sheets printed before raise questions: give it a new name, and its new looks: ${await looksOf(blank)}`
-      : "";
+    seen === undefined || looks === undefined || seen === looks
+      ? ""
+      : `; it is DRAWN OTHERWISE than when it got its name, so that sheets printed before raise questions: give it a new name, and its looks: ${seen}`;
   const replaced = replacedBy === undefined ? "" : `, replaced by ${replacedBy}`;
   return `edition    ${name}: ${title}, ${fields.length} fields${replaced}; ${compared}${redrawn}`;
 }

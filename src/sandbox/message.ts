@@ -32,6 +32,9 @@ export interface Job<O extends Op = Op> {
   readonly told: Told[O];
 }
 
+/** The word by which a process is started that is told of forms. */
+export const waitsForForms = "waits-for-forms";
+
 /** What a process is told before its first job. */
 export interface Beforehand {
   readonly forms: KnownForms;

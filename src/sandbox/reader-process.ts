@@ -4,7 +4,15 @@ import type { Opened } from "../ports/reader.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
 import type { Limits } from "./limits.ts";
 import { residentMemory, watchMemory } from "./memory.ts";
-import type { Answers, Beforehand, Job, Message, Op, Told } from "./message.ts";
+import {
+  type Answers,
+  type Beforehand,
+  type Job,
+  type Message,
+  type Op,
+  type Told,
+  waitsForForms,
+} from "./message.ts";
 import { shapes } from "./shape.ts";
 
 /** A process that opens one thing at a time. */
@@ -24,7 +32,7 @@ type Why = Extract<Opened<never>, { ok: false }>["why"] | "ended";
 const startMs = 30_000;
 
 export function startProcess(program: string, limits: Limits, log: Log, forms?: KnownForms): ReaderProcess {
-  const child = fork(program, {
+  const child = fork(program, forms === undefined ? [] : [waitsForForms], {
     serialization: "advanced",
     stdio: ["ignore", "ignore", "ignore", "ipc"],
     env: {},

@@ -3,6 +3,7 @@ import type { Edition } from "../edition.ts";
 import type { ReadField } from "../form.ts";
 import { recognise } from "../recognise.ts";
 import { type BlankForm, blankForm } from "./blank-form.ts";
+import { helveticaGlyphs } from "./glyphs.ts";
 
 /** The forms that sheets are filled in on, and the blank form of each edition that has one, by its name. */
 export interface KnownForms {
@@ -20,7 +21,16 @@ export function blankOf(
   { editions, blanks }: KnownForms,
 ): Promise<BlankForm> | undefined {
   const bytes = blanks.get(recognise(fields, editions).edition?.name ?? "");
-  if (bytes === undefined) return undefined;
+  return bytes && renderedOnce(bytes);
+}
+
+/** Renders every blank form, and the letters that they are filled in with: no sheet is to wait for it. */
+export async function prepareForms({ blanks }: KnownForms): Promise<void> {
+  await helveticaGlyphs();
+  for (const bytes of blanks.values()) await renderedOnce(bytes);
+}
+
+function renderedOnce(bytes: Uint8Array): Promise<BlankForm> {
   const key = createHash("sha256").update(bytes).digest("hex");
   const form = rendered.get(key) ?? blankForm(bytes);
   if (rendered.size < mostRendered) rendered.set(key, form);
