@@ -4,6 +4,7 @@ import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
+import type { Item, ItemPicture, Outline } from "./outline.ts";
 import { answerText } from "./text.ts";
 
 /** What the sender reads: the same words as text and as HTML, under a subject of one line. */
@@ -21,7 +22,17 @@ export interface Enclosed {
   readonly left: number;
   /** Blank sheets, for a sender who has none, or old ones. */
   readonly blanks: readonly Enclosure[];
+  /** What was seen on pages, for those who read the answer. */
+  readonly pictures: readonly Picture[];
 }
+
+/** A picture of a part of a page, by the name that problems have for it. */
+export interface Picture extends Enclosure {
+  readonly name: string;
+}
+
+/** An answer without any file. */
+export const nothingEnclosed: Enclosed = { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
 
 /** Files named in one line. */
 const mostNames = 6;
@@ -30,11 +41,31 @@ const mostNames = 6;
 export function composeAnswer(
   report: Report,
   catalogue: Catalogue,
-  enclosed: Enclosed = { proofs: [], marked: [], left: 0, blanks: [] },
+  enclosed: Enclosed = nothingEnclosed,
 ): Answer {
-  const outline = outlineOf(report, catalogue);
+  const outline = withPictures(outlineOf(report, catalogue), enclosed.pictures);
   const told = { ...outline, next: [...outline.next, ...enclosedWords(enclosed, report.verdict === "fail")] };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
+}
+
+/** The outline with those of its pictures that go with the answer. */
+function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
+  const files = new Map(pictures.map(({ name, file }) => [name, file]));
+  const item = ({ pictures: seen = [], ...rest }: Item): Item => {
+    const left = seen.flatMap(({ name }): ItemPicture[] => {
+      const file = files.get(name);
+      return file === undefined ? [] : [{ name, file }];
+    });
+    return left.length === 0 ? rest : { ...rest, pictures: left };
+  };
+  const parts = outline.parts.map((part) => ({
+    ...part,
+    sections: part.sections.map((section) => ({
+      ...section,
+      groups: section.groups.map((group) => ({ ...group, items: group.items.map(item) })),
+    })),
+  }));
+  return { ...outline, parts };
 }
 
 function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolean): string[] {

@@ -1,10 +1,12 @@
 import { html } from "hono/html";
 import type { Verdict } from "../trade/problem.ts";
 import { columns } from "./columns.ts";
+import { cidOf } from "./message.ts";
 import {
   type Group,
   headings,
   type Item,
+  type ItemPicture,
   type Outline,
   type Part,
   type Proof,
@@ -94,11 +96,16 @@ function groupMarkup({ heading, hint, items }: Group, kind: Verdict): Markup {
   return html`${headed(heading, hint)}${table(items.map((item) => itemMarkup(item, kind)))}`;
 }
 
-function itemMarkup({ number, says, fix, where }: Item, kind: Verdict): Markup {
+function itemMarkup({ number, says, fix, where, pictures = [] }: Item, kind: Verdict): Markup {
   return html`<tr><td width="34" style="${cell};padding:6px 0 0;font-weight:bold;color:${colours[kind]}">${number}.</td><td style="${cell};${typed};padding:6px 0 0">${
     kind === "pass" ? says : html`<strong>${says}</strong>`
-  }<br>${fix}${when(where, (words) => html`<br><span style="${quiet}">${words}</span>`)}</td></tr>
+  }<br>${fix}${when(where, (words) => html`<br><span style="${quiet}">${words}</span>`)}${pictures.map(pictureMarkup)}</td></tr>
 `;
+}
+
+/** Part of the letter (RFC 2392), since mail programs fetch nothing from elsewhere. */
+function pictureMarkup({ name }: ItemPicture): Markup {
+  return html`<br><img src="cid:${cidOf(name)}" alt="What the page shows there" style="display:block;max-width:100%;height:auto;margin:6px 0 2px;border:1px solid #c9c6bd">`;
 }
 
 function rowMarkup({ kind, state, what, file }: Row): Markup {

@@ -16,8 +16,15 @@ export interface Envelope {
 /** A file that goes with an answer. */
 export interface Enclosure {
   readonly file: string;
-  readonly type: "application/pdf";
+  readonly type: "application/pdf" | "image/png";
   readonly bytes: Uint8Array;
+  /** For a picture that the page shows: by what the page calls it. RFC 2392 */
+  readonly cid?: string;
+}
+
+/** By what a page calls a picture within its letter. */
+export function cidOf(name: string): string {
+  return `${name}@burin`;
 }
 
 export interface Words {
@@ -43,10 +50,11 @@ export function composeMessage(
     subject,
     text,
     ...(html === undefined ? {} : { html }),
-    attachments: enclosures.map(({ file, type, bytes }) => ({
+    attachments: enclosures.map(({ file, type, bytes, cid }) => ({
       filename: file,
       contentType: type,
       content: Buffer.from(bytes),
+      ...(cid === undefined ? {} : { cid, contentDisposition: "inline" as const }),
     })),
     headers: {
       // RFC 3834 §5: what a machine has made says so, and asks other machines not to answer it.

@@ -3,8 +3,8 @@ import type { Report } from "../judging/report.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Files } from "./named-files.ts";
 import { namedFiles } from "./named-files.ts";
-import type { Section } from "./outline.ts";
-import { type Numbered, sectionsOf } from "./sections.ts";
+import type { ItemPicture, Section } from "./outline.ts";
+import { type Numbered, picturesOf, sectionsOf } from "./sections.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 
 /** A topic with its problems numbered. */
@@ -23,6 +23,12 @@ export function numberedTopics(report: Report, files: Files): NumberedTopic[] {
   });
 }
 
+/** The pictures that an answer can show, each once, in the order of their numbers. */
+export function picturesIn(report: Report): ItemPicture[] {
+  const all = numberedTopics(report, namedFiles(report)).flatMap(({ numbers }) => numbers);
+  return all.flatMap(({ number, told }) => picturesOf(told, number));
+}
+
 /** What the marked copy of each sheet of this letter shows, under the numbers of the answer; notes are left out. */
 export function marksOf(report: Report): Map<FileId, MarkedProblem[]> {
   const marks = new Map<FileId, MarkedProblem[]>();
@@ -35,7 +41,12 @@ export function marksOf(report: Report): Map<FileId, MarkedProblem[]> {
     const spots = told.problems.flatMap((problem) => problem.spots).filter(({ file }) => came.has(file));
     for (const [file, those] of Map.groupBy(spots, (spot) => spot.file)) {
       const places = [...new Set(those.flatMap(({ place }) => place ?? []))];
-      marks.set(file, [...(marks.get(file) ?? []), { number, says, fix, kind, places }]);
+      // What was seen in a field is outlined as that field.
+      const seen = those.flatMap(({ place, seen }) => (place === undefined && seen?.box ? [seen] : []));
+      marks.set(file, [
+        ...(marks.get(file) ?? []),
+        { number, says, fix, kind, places, ...(seen.length === 0 ? {} : { seen }) },
+      ]);
     }
   }
   return marks;

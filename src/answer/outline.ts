@@ -66,6 +66,15 @@ export interface Item {
   readonly fix: string;
   /** The label of the field, or the files it concerns, where the words and the heading do not name them. */
   readonly where?: string;
+  /** What was seen on the page. */
+  readonly pictures?: readonly ItemPicture[];
+}
+
+/** A picture that goes with an answer. */
+export interface ItemPicture {
+  /** As problems call it. */
+  readonly name: string;
+  readonly file: string;
 }
 
 /** One sheet, received or still missing. */

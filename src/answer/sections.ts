@@ -2,7 +2,7 @@ import type { Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
 import { counted, listed } from "./one-line.ts";
-import type { Group, Item, Section } from "./outline.ts";
+import type { Group, Item, ItemPicture, Section } from "./outline.ts";
 import { type Filed, foldSame, type Told } from "./told.ts";
 import { mostNames, whereOf } from "./where.ts";
 
@@ -41,7 +41,14 @@ export function sectionsOf(
       files: told.kind === "pass" && told.under !== undefined ? [] : told.files,
     });
     const where = whereOf(told, files);
-    return { number, says: told.says, fix: told.fix, ...(where === undefined ? {} : { where }) };
+    const pictures = picturesOf(told, number);
+    return {
+      number,
+      says: told.says,
+      fix: told.fix,
+      ...(where === undefined ? {} : { where }),
+      ...(pictures.length === 0 ? {} : { pictures }),
+    };
   };
   const order = [...files.keys()];
   const told = foldSame(filed, files).toSorted((a, b) => rank(a, order) - rank(b, order));
@@ -54,6 +61,16 @@ export function sectionsOf(
     return groups.length === 0 ? [] : [{ kind, title: titles[kind], groups }];
   });
   return { sections, numbers };
+}
+
+/** Pictures of one item: more of the same tell nothing new. */
+const mostPictures = 2;
+
+/** Pictures of what a problem is about, named after its number. */
+export function picturesOf({ problems }: Told, number: number): ItemPicture[] {
+  const spots = problems.flatMap((problem) => problem.spots);
+  const names = [...new Set(spots.flatMap(({ seen }) => seen?.picture ?? []))].slice(0, mostPictures);
+  return names.map((name, i) => ({ name, file: `number ${number}${i === 0 ? "" : ` ${i + 1}`}.png` }));
 }
 
 /** The whole order first, then what several sheets share, then sheet by sheet as they came. */

@@ -40,13 +40,17 @@ function partBlocks({ title, status, received, sections, rows, alsoRight, proofs
   ];
 }
 
-function itemLines({ number, says, fix, where }: Item): string {
+function itemLines({ number, says, fix, where, pictures = [] }: Item): string {
   const indent = "     ";
-  const [first, ...more] = [says, fix, ...(where === undefined ? [] : [where])];
+  const [first, ...more] = [says, fix, ...(where === undefined ? [] : [where]), ...picturesLine(pictures)];
   return [
     wrap(`${`${number}.`.padStart(4)} ${first}`, indent),
     ...more.map((line) => wrap(`${indent}${line}`, indent)),
   ].join("\n");
+}
+
+function picturesLine(pictures: NonNullable<Item["pictures"]>): string[] {
+  return pictures.length === 0 ? [] : [`What the page shows: ${pictures.map(({ file }) => file).join(", ")}`];
 }
 
 function proofLines({ heading, hint, faces }: Proof): string {

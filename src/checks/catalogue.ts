@@ -98,6 +98,7 @@ import { rowWithoutFace } from "./sheet/row-without-face.ts";
 import { safetyWording } from "./sheet/safety-wording.ts";
 import { sheetRecovered } from "./sheet/sheet-recovered.ts";
 import { shipToUnclear } from "./sheet/ship-to-unclear.ts";
+import { somethingOnPage } from "./sheet/something-on-page.ts";
 import { spelling } from "./sheet/spelling.ts";
 import { typedOverSheet } from "./sheet/typed-over-sheet.ts";
 import { valueHidden } from "./sheet/value-hidden.ts";
@@ -131,6 +132,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   typedOverSheet,
   imagePastedOver,
   sheetRecovered,
+  somethingOnPage,
   pagesUnseen,
   pagesBesideSheet,
   readersDisagree,

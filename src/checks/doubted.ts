@@ -1,4 +1,5 @@
 import type { Place } from "../trade/place.ts";
+import type { Spot } from "../trade/problem.ts";
 import type { Doubt, Sheet } from "../trade/sheet.ts";
 import { labelOf } from "./check.ts";
 
@@ -11,6 +12,18 @@ export function isDoubted(sheet: Sheet, ...kinds: readonly Doubt["what"][]): boo
 export function doubtedPlaces(sheet: Sheet, kind: Doubt["what"]): Place[] {
   const places = sheet.doubts.flatMap(({ what, place }) => (what === kind ? (place ?? []) : []));
   return [...new Set(places)];
+}
+
+/** Where doubts show: their places, and where each was seen on the page. */
+export function spotsOf(sheet: Sheet, doubts: readonly Doubt[]): readonly Spot[] {
+  const spots = doubts.map(
+    ({ place, seen }): Spot => ({
+      file: sheet.id,
+      ...(place === undefined ? {} : { place }),
+      ...(seen === undefined ? {} : { seen }),
+    }),
+  );
+  return [...new Map(spots.map((spot) => [JSON.stringify(spot), spot])).values()];
 }
 
 /** The labels of places in quotation marks, for a sentence that lists them; more than six are counted. */

@@ -1,4 +1,4 @@
-import { composeAnswer } from "../answer/answer.ts";
+import { composeAnswer, nothingEnclosed } from "../answer/answer.ts";
 import { reportJson } from "../answer/json.ts";
 import { enclose } from "../intake/enclose.ts";
 import { defineCommand } from "./command.ts";
@@ -23,19 +23,26 @@ export const check = defineCommand({
   },
   async run(paths, { json, out: folder, settings }, { out, err }) {
     const configuration = await configure(settings);
-    const { report, enclosed } = await withReader(async (reader) => {
+    const { report, enclosed } = await withReader(configuration, async (reader) => {
       const checked = await checkPaths(paths, configuration, reader);
       if (folder === undefined) return { ...checked, enclosed: undefined };
-      const made = { reader, ...configuration, most: Number.POSITIVE_INFINITY };
+      const made = { reader, ...configuration, most: Number.POSITIVE_INFINITY, pictures: checked.pictures };
       return { ...checked, enclosed: await enclose(checked.report, checked.attachments, made) };
     });
     if (folder !== undefined && enclosed !== undefined)
-      for (const path of await writeFiles([...enclosed.marked, ...enclosed.proofs], folder))
+      for (const path of await writeFiles(
+        [...enclosed.marked, ...enclosed.proofs, ...enclosed.pictures],
+        folder,
+      ))
         err(`wrote ${path}`);
     out(
       json
         ? JSON.stringify(reportJson(report), null, 2)
-        : composeAnswer(report, configuration.catalogue).text.trimEnd(),
+        : composeAnswer(
+            report,
+            configuration.catalogue,
+            enclosed && { ...nothingEnclosed, pictures: enclosed.pictures },
+          ).text.trimEnd(),
     );
     return report.verdict === "pass" ? 0 : 1;
   },

@@ -22,7 +22,10 @@ export const proof = defineCommand({
     const [first = ""] = words;
     const isPath = words.length > 1 || (await stat(first).catch(() => undefined)) !== undefined;
     const { report, revisions } = isPath
-      ? { ...(await withReader((reader) => checkPaths(words, configuration, reader))), revisions: undefined }
+      ? {
+          ...(await withReader(configuration, (reader) => checkPaths(words, configuration, reader))),
+          revisions: undefined,
+        }
       : await recordedOrder(first, configuration);
     const proofs = await proofsFor(report, configuration.catalogue, revisions);
     if (proofs.length === 0) throw new CannotRun("there is no sheet to draw");

@@ -5,6 +5,7 @@ import { blankSheet } from "../drawing/blank-sheet.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
 import type { Edition } from "../reading/edition.ts";
 import type { EditionFile } from "../reading/editions.ts";
+import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
 import { sharedDomainsInWords } from "../settings/shared-domains.ts";
 import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
@@ -41,7 +42,7 @@ export const settings = defineCommand({
       return 0;
     }
     const configuration = await configure(given, reasonNotDrawn);
-    const { file, settings: read, catalogue, editions, editionFiles } = configuration;
+    const { file, settings: read, catalogue, editions, editionFiles, forms } = configuration;
     out(
       [
         `settings   ${file}`,
@@ -50,10 +51,7 @@ export const settings = defineCommand({
         `plates     1 to ${catalogue.plate.widths.length} gangs, ${catalogue.plate.rows} × ${catalogue.plate.characters} a gang`,
         `finishes   ${catalogue.finishes.map((f) => f.name).join(", ")}`,
         `lettering  ${catalogue.lettering.map((l) => l.name).join(", ")}`,
-        ...editions.map(
-          (e) =>
-            `edition    ${e.name}: ${e.title}, ${e.fields.length} fields${e.replacedBy === undefined ? "" : `, replaced by ${e.replacedBy}`}${e.acceptedUntil === undefined ? "" : `, accepted until ${e.acceptedUntil}`}`,
-        ),
+        ...(await Promise.all(editions.map((edition) => editionLine(edition, forms)))),
         `languages  ${read.languages.join(", ")}`,
         `record     ${read.record}`,
         ...read.folders.map((folder) => `letters    from the folder ${folder}`),
@@ -111,6 +109,25 @@ function placesText(): string {
     "{face} is a button or gang, or “plate”; {row} a row of its legend. Written so in the field's name and in `means`,",
     "they stand for all of them. `nothing` is for a field that says nothing of the order.",
   ].join("\n");
+}
+
+/** What an edition comes to, and whether pages of its sheets can be compared with its blank form. */
+async function editionLine(edition: Edition, { blanks }: KnownForms): Promise<string> {
+  const { name, title, fields, replacedBy, acceptedUntil, looks } = edition;
+  const blank = blanks.get(name);
+  const compared =
+    blank === undefined
+      ? "no blank form named, so its pages are only searched for pen strokes, text and pictures"
+      : "its pages are compared with the blank form";
+  const seen = blank && (await looksOf(blank).catch(() => "not to be rendered"));
+  // Whoever has an older print would be asked about every line that was moved since.
+  const redrawn =
+    seen === undefined || looks === undefined || seen === looks
+      ? ""
+      : `; it is DRAWN OTHERWISE than when it got its name, so that sheets printed before raise questions: give it a new name, and its looks: ${seen}`;
+  const replaced = replacedBy === undefined ? "" : `, replaced by ${replacedBy}`;
+  const until = acceptedUntil === undefined ? "" : `, accepted until ${acceptedUntil}`;
+  return `edition    ${name}: ${title}, ${fields.length} fields${replaced}${until}; ${compared}${redrawn}`;
 }
 
 /** Tries every server of the settings and says of each what came of it: 0 when all can be used, otherwise 2. */

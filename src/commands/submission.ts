@@ -2,7 +2,15 @@ import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
 import type { Enclosure } from "../answer/message.ts";
 import { dateIn } from "../audit/day.ts";
-import { judgeOpened, type OpenLetter, openLetter, openParts, usualCaps } from "../intake/open.ts";
+import {
+  judgeOpened,
+  type OpenLetter,
+  openLetter,
+  openParts,
+  type Pictures,
+  picturesOf,
+  usualCaps,
+} from "../intake/open.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import type { Reader } from "../ports/reader.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
@@ -27,11 +35,16 @@ const ownCaps = {
 export interface Checked {
   readonly report: Report;
   readonly attachments: readonly Attachment[];
+  /** What was seen on their pages, for the answer. */
+  readonly pictures: Pictures;
 }
 
 /** Gives the use of a reader, and ends it. */
-export async function withReader<T>(use: (reader: Reader) => Promise<T>): Promise<T> {
-  const reader = openPool({ log: openLog("warn") });
+export async function withReader<T>(
+  { forms }: Pick<Configuration, "forms">,
+  use: (reader: Reader) => Promise<T>,
+): Promise<T> {
+  const reader = openPool({ log: openLog("warn"), forms });
   try {
     return await use(reader);
   } finally {
@@ -55,7 +68,7 @@ export async function checkPaths(
   const known = { ...brought, earlier: [], catalogue, furniture: new Set<string>(), quoted: [], kept: [] };
   const statements = letters.flatMap((one) => statementsBeside(one, known));
   const report = makeReport({ ...letter, ...brought, statements }, catalogue);
-  return { report, attachments: files.map(({ attachment }) => attachment) };
+  return { report, attachments: files.map(({ attachment }) => attachment), pictures: picturesOf(read) };
 }
 
 /** Writes files into a folder; gives their paths. */

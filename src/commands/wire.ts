@@ -15,6 +15,7 @@ import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
 import type { Edition } from "../reading/edition.ts";
 import { type EditionFile, type EditionText, readEditions } from "../reading/editions.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { readPaths, readSettings, type Settings } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
@@ -23,6 +24,7 @@ import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
 import { openStore, readStore } from "../store/store.ts";
 import { faultIn, faultLine, type Written } from "../yaml/yaml.ts";
 import { CannotRun, reasonOf } from "./command.ts";
+import { knownForms } from "./forms.ts";
 
 /** The option that every command with settings has. */
 export const settingsOption = {
@@ -60,6 +62,8 @@ export interface Configuration {
   readonly editions: readonly Edition[];
   /** The same with the files that say them. */
   readonly editionFiles: readonly EditionFile[];
+  /** What the pages of sheets are compared with. */
+  readonly forms: KnownForms;
 }
 
 /** Tries what an edition is for beyond reading, and says why it cannot be had. */
@@ -114,6 +118,11 @@ export async function configure(
     catalogue,
     editions: editions.map(({ edition }) => edition),
     editionFiles: editions,
+    forms: await knownForms(
+      editions.map(({ edition }) => edition),
+      catalogue,
+      beside(file, settings.editions),
+    ),
   };
 }
 
@@ -180,7 +189,7 @@ export async function openDesk(
   configuration: Configuration,
   { clock, log, health }: { clock: Clock; log: Log; health?: Health },
 ): Promise<OpenDesk> {
-  const { file, settings, catalogue, editions } = configuration;
+  const { file, settings, catalogue, editions, forms } = configuration;
   const around = {
     ...aroundMail(configuration, { clock, log }),
     ...(health === undefined ? {} : { health }),
@@ -199,7 +208,7 @@ export async function openDesk(
   const store = await openRecord(configuration);
   const desk: Desk = {
     store,
-    reader: openPool({ log }),
+    reader: openPool({ log, forms }),
     sender: sending ?? folderSender(beside(file, folder ?? ".")),
     clock,
     log,

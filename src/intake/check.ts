@@ -18,7 +18,7 @@ import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
-import { judgeOpened, type OpenLetter, openLetter } from "./open.ts";
+import { judgeOpened, type OpenLetter, openLetter, type Pictures, picturesOf } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { answerWords, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
@@ -78,6 +78,8 @@ interface Opened extends OpenLetter {
   readonly came: Came;
   readonly read: readonly ReadFile[];
   readonly sheets: readonly Sheet[];
+  /** What was seen on pages that nobody has explained. */
+  readonly pictures: Pictures;
 }
 
 async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, desk: Desk): Promise<Opened> {
@@ -93,6 +95,7 @@ async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, de
     came: { receivedAt, ...(date === undefined ? {} : { dated: date }) },
     read: judged.map(({ file }) => file),
     sheets: judged.flatMap(({ sheet }) => sheet ?? []),
+    pictures: picturesOf(judged),
   };
 }
 
@@ -214,7 +217,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
 
 /** What is stored of a letter: its answer, or why it gets none. */
 async function outcomeOf(
-  { letter, read: files, links, unsafe }: Opened,
+  { letter, read: files, links, unsafe, pictures }: Opened,
   { proof, refusal }: Sender,
   { party, kept, why }: Understood,
   { report, state, about }: Judgement,
@@ -241,6 +244,6 @@ async function outcomeOf(
     const isSilent = refusal !== undefined && (await staysSilent({ ...seen, refusal }, desk));
     return { ...outcome, state: isSilent ? "silent" : "held" };
   }
-  const answer = await answerTo({ bytes, letter: { ...letter, from }, party, report }, desk);
+  const answer = await answerTo({ bytes, letter: { ...letter, from }, party, report, pictures }, desk);
   return { ...outcome, state: "ready", answer };
 }

@@ -8,6 +8,7 @@ import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
 import { answerAddress } from "./etiquette.ts";
+import type { Pictures } from "./open.ts";
 import type { Party } from "./party.ts";
 
 /** A letter that is to be answered, and what it came to. */
@@ -16,17 +17,19 @@ interface Answerable {
   readonly letter: Letter & { readonly from: string };
   readonly party: Party;
   readonly report: Report;
+  /** What was seen on the pages of its files. */
+  readonly pictures: Pictures;
 }
 
 /** The finished answer: words, enclosures, the bytes to be sent. */
 export async function answerTo(
-  { bytes, letter, party, report }: Answerable,
+  { bytes, letter, party, report, pictures }: Answerable,
   desk: Desk,
 ): Promise<NonNullable<Outcome["answer"]>> {
   const numbers = report.orders.map(({ order }) => order.number);
   const latest = await desk.store.orders.revisionsOf(party.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
-  const enclosed = await enclose(report, letter.attachments, { ...desk, revisions });
+  const enclosed = await enclose(report, letter.attachments, { ...desk, revisions, pictures });
   const words = composeAnswer(report, desk.catalogue, enclosed);
   const messageId = answerId(bytes, desk.from.address, desk.secret);
   const recipient = answerAddress(letter, party.domain, desk.rules.ours);
@@ -40,7 +43,7 @@ export async function answerTo(
       references: letter.references,
     },
     words,
-    [...enclosed.marked, ...enclosed.blanks, ...enclosed.proofs],
+    [...enclosed.pictures, ...enclosed.marked, ...enclosed.blanks, ...enclosed.proofs],
   );
   return { messageId, recipient, subject: words.subject, bytes: message };
 }

@@ -1,7 +1,7 @@
-import type { Enclosed } from "../answer/answer.ts";
+import type { Enclosed, Picture } from "../answer/answer.ts";
 import { blanksFor, proofsFor, type Revisions } from "../answer/enclosures.ts";
-import type { Enclosure } from "../answer/message.ts";
-import { marksOf } from "../answer/numbered.ts";
+import { cidOf, type Enclosure } from "../answer/message.ts";
+import { marksOf, picturesIn } from "../answer/numbered.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Report } from "../judging/report.ts";
 import type { Reader } from "../ports/reader.ts";
@@ -9,6 +9,7 @@ import type { Edition } from "../reading/edition.ts";
 import { tellApart } from "../reading/file-name.ts";
 import type { Attachment } from "../trade/attachment.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import type { Pictures } from "./open.ts";
 
 /** Bytes of marked copies in one answer: the post adds a third, and some mail servers take no more than 10 MB. */
 const mostMarked = 5_000_000;
@@ -24,7 +25,12 @@ interface Making {
   readonly revisions?: Revisions;
   /** Bytes of marked copies. */
   readonly most?: number;
+  /** What was seen on the pages of this letter's files. */
+  readonly pictures?: Pictures;
 }
+
+/** Pictures in one answer, and bytes of all of them. */
+const mostPictures = { count: 8, bytes: 200_000 };
 
 /** What goes with an answer: proofs, the sender's own sheets with their problems marked, blank sheets where those help. */
 export async function enclose(
@@ -32,11 +38,31 @@ export async function enclose(
   attachments: readonly Attachment[],
   making: Making,
 ): Promise<Enclosed> {
-  if (report.held) return { proofs: [], marked: [], left: 0, blanks: [] };
+  if (report.held) return { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
   const { marked, left } = await markSheets(report, attachments, making);
   const proofs = await proofsFor(report, making.catalogue, making.revisions);
   const blanks = await blanksFor(report, making.catalogue, making.editions);
-  return { proofs: tellApart(proofs), marked: tellApart(marked), left, blanks };
+  return {
+    proofs: tellApart(proofs),
+    marked: tellApart(marked),
+    left,
+    blanks,
+    pictures: picturesFor(report, making.pictures),
+  };
+}
+
+/** Pictures that belong to this report, from its first problem on. */
+function picturesFor(report: Report, pictures: Pictures = new Map()): Picture[] {
+  const shown: Picture[] = [];
+  let room = mostPictures.bytes;
+  for (const { name, file } of picturesIn(report)) {
+    const bytes = pictures.get(name);
+    if (bytes === undefined || bytes.length > room || shown.length === mostPictures.count) continue;
+    if (shown.some((one) => one.name === name)) continue;
+    room -= bytes.length;
+    shown.push({ name, file, type: "image/png", bytes, cid: cidOf(name) });
+  }
+  return shown;
 }
 
 /**

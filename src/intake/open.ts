@@ -93,6 +93,13 @@ export function judgeOpened({ attachment, facts }: OpenedFile, known: Known): Ju
   return typeof facts === "string" ? { file: { ...file, kind: facts } } : judge(facts, file, known);
 }
 
+/** Pictures of what was seen on pages, by the names that problems have for them. */
+export type Pictures = ReadonlyMap<string, Uint8Array>;
+
+export function picturesOf(read: readonly Judged[]): Pictures {
+  return new Map(read.flatMap(({ pictures }) => [...(pictures ?? [])]));
+}
+
 interface Opening {
   readonly reader: Reader;
   readonly caps: Caps;

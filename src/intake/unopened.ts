@@ -53,6 +53,6 @@ export async function leaveUnopened(
     const proof = await senderProof(desk, bytes, from);
     const party = await partyOf({ from, proof, numbers: [] }, desk);
     if (!party.mayAnswer) return undefined;
-    return answerTo({ bytes, letter: { ...letter, from }, party, report }, desk);
+    return answerTo({ bytes, letter: { ...letter, from }, party, report, pictures: new Map() }, desk);
   }
 }

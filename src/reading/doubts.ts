@@ -1,9 +1,10 @@
 import type { Place } from "../trade/place.ts";
 import type { Doubt } from "../trade/sheet.ts";
 import type { Edition } from "./edition.ts";
-import type { Box, PageFacts, PageMark, PdfFacts } from "./facts.ts";
+import type { Box, Difference, PageFacts, PageMark, PdfFacts } from "./facts.ts";
 import { areaOf, common, overlap, standsIn } from "./pdf/boxes.ts";
 import { hiddenValues, sameText } from "./pdf/hidden-values.ts";
+import { seenAt, somethingMore } from "./seen.ts";
 
 /** A field that can be filled in, where it shows. */
 interface Frame {
@@ -22,16 +23,80 @@ export function doubtsOf(facts: PdfFacts, edition: Edition): Doubt[] {
   // A viewer leaves no field out; a file whose objects are damaged does.
   const hasLost = edition.fields.some(({ name, place }) => place !== undefined && !names.has(name));
   const unseen = pages === undefined || widgets.some(({ page }) => page > pages.length);
-  const marked = (pages ?? []).flatMap((page, i) => {
+  const marked = (pages ?? []).flatMap((page, i): Marked[] => {
     const frames = framesOn(i + 1, facts, edition);
-    return page.marks.flatMap((mark) => doubtsAbout(mark, page, frames, edition));
+    return page.marks.flatMap((mark) =>
+      doubtsAbout(mark, page, frames, edition).map((doubt) => ({ doubt, page: i + 1, box: mark.box })),
+    );
   });
+  const known = [
+    ...marked,
+    ...hiddenValues(facts, edition).map((doubt): Marked => ({ doubt: seenFlat(doubt, facts) })),
+  ];
   return [
     ...(recovered || hasLost ? [{ what: "recovered" } as const] : []),
     ...(unseen ? [{ what: "unseen" } as const] : []),
-    ...withoutRepeats(marked),
-    ...hiddenValues(facts, edition),
+    ...withoutRepeats(withDifferences(known, facts, edition)),
   ];
+}
+
+/** A doubt, and where what it is about lies on the pages. */
+interface Marked {
+  readonly doubt: Doubt;
+  readonly page?: number;
+  readonly box?: Box;
+}
+
+/** Fields that no longer show, on a page that was compared with its blank and with their values. */
+function seenFlat(doubt: Doubt, { differences }: PdfFacts): Doubt {
+  return doubt.what === "flattened" && differences !== undefined ? { ...doubt, seen: { page: 1 } } : doubt;
+}
+
+/**
+ * Adds what the comparison of the pages found. A difference that lies where a doubt is already gives it its picture,
+ * so that one thing is told once.
+ */
+function withDifferences(known: readonly Marked[], facts: PdfFacts, edition: Edition): Doubt[] {
+  const places = new Map(edition.fields.map(({ name, place }) => [name, place]));
+  const told = known.map((marked) => ({ ...marked }));
+  const more = (facts.differences ?? []).flatMap((difference): Doubt[] => {
+    const place = places.get(difference.field ?? "");
+    const before = told.filter(
+      ({ doubt, page, box }) =>
+        (place !== undefined && doubt.place === place) ||
+        (page === difference.page &&
+          box !== undefined &&
+          difference.box !== undefined &&
+          overlap(around(box), difference.box)),
+    );
+    for (const one of before)
+      if (one.doubt.seen === undefined) one.doubt = { ...one.doubt, seen: seenAt(difference) };
+    if (before.length > 0 || (difference.what === "field" && place === undefined)) return [];
+    return difference.what === "field"
+      ? [shownOtherwise(difference, place, facts)]
+      : somethingMore(difference, facts, edition);
+  });
+  const all = [...told.map(({ doubt }) => doubt), ...more];
+  // Where all fields are gone from the page, it is told once that the page shows something else.
+  const hidden = all.filter(({ what, shown }) => what === "value-hidden" && shown === undefined);
+  return all.some(({ what }) => what === "flattened") && hidden.length > 0
+    ? [{ what: "flattened" }, ...all.filter((one) => one.what !== "flattened" && !hidden.includes(one))]
+    : all;
+}
+
+function shownOtherwise(difference: Difference, place: Place | undefined, { fields }: PdfFacts): Doubt {
+  const text = fields.find(({ name }) => name === difference.field)?.values.join(", ") ?? "";
+  return {
+    what: "value-hidden",
+    ...(place === undefined ? {} : { place }),
+    ...(text === "" ? {} : { text }),
+    seen: seenAt(difference),
+  };
+}
+
+/** Points by which the ends of a stroke may lie beyond its box. */
+function around([left, bottom, right, top]: Box): Box {
+  return [left - 4, bottom - 4, right + 4, top + 4];
 }
 
 function framesOn(page: number, { widgets, fields }: PdfFacts, edition: Edition): Frame[] {

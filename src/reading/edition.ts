@@ -35,6 +35,10 @@ const schema = z.strictObject({
   form: z.enum(["device", "plate"]),
   /** Burin draws the blank sheet of this edition itself. */
   drawn: z.boolean().default(false),
+  /** A PDF of the blank form, as seen from this file: pages of sheets are compared with it. Not for a form that Burin draws. */
+  blank: z.string().min(1).optional(),
+  /** What the form that Burin draws looks like, as a hash: its drawing never changes under its name. */
+  looks: z.string().min(1).optional(),
   /** The edition to use instead; this one is no longer accepted … */
   replaced_by: z.string().optional(),
   /** … or until the end of this day. */
@@ -88,6 +92,10 @@ export interface Edition {
   readonly form: SheetKind;
   /** Burin draws the blank sheet of this edition itself. */
   readonly drawn: boolean;
+  /** Where a PDF of the blank form is, as written, for a form that Burin does not draw. */
+  readonly blank?: string;
+  /** The hash of how the form looked when it was given its name. */
+  readonly looks?: string;
   /** The edition to use instead, and the last day on which this one is accepted all the same: "2026-12-31". */
   readonly replacedBy?: string;
   readonly acceptedUntil?: string;
@@ -101,7 +109,7 @@ export interface Edition {
 export function readEdition(text: string, file: string, makes: Makes): Written<Edition> {
   const read = readYaml(text, file, schemaFor(makes));
   if (!read.ok) return read;
-  const { edition, title, form, drawn, replaced_by, accepted_until, fields } = read.value;
+  const { edition, title, form, drawn, blank, looks, replaced_by, accepted_until, fields } = read.value;
   return {
     ok: true,
     value: {
@@ -109,6 +117,8 @@ export function readEdition(text: string, file: string, makes: Makes): Written<E
       title,
       form,
       drawn,
+      ...(blank === undefined ? {} : { blank }),
+      ...(looks === undefined ? {} : { looks }),
       ...(replaced_by === undefined ? {} : { replacedBy: replaced_by }),
       ...(accepted_until === undefined ? {} : { acceptedUntil: accepted_until }),
       fields: Object.entries(fields).flatMap(([name, { means, label, values = {}, ticked, prints }]) =>

@@ -29,6 +29,36 @@ export interface PageMark {
   readonly text?: string;
 }
 
+/** Something in which a sheet is other than its edition's blank form with the values that its fields hold. */
+export interface Difference {
+  readonly what: /** A field shows something else than it holds. */
+    | "field"
+    /** Something is drawn on the page, or what is printed there is not as it was. */
+    | "more"
+    /** An annotation or a field that the form does not have. */
+    | "laid"
+    /** The page is another than the form's, although it has its fields. */
+    | "other"
+    /** A field lies elsewhere. */
+    | "moved"
+    /** A page, or a part of it, is missing. */
+    | "less"
+    /** A page that the form does not have. */
+    | "page"
+    /** A file within the file; layers that can be switched on and off; a program. */
+    | "file"
+    | "layer"
+    | "program";
+  /** Counted from 1; 0 for the file as a whole. */
+  readonly page: number;
+  readonly box?: Box;
+  readonly field?: string;
+  /** What it says. */
+  readonly text?: string;
+  /** How it looks: a PNG. */
+  readonly picture?: Uint8Array;
+}
+
 export interface PageFacts {
   readonly width: number;
   readonly height: number;
@@ -49,6 +79,11 @@ export interface PdfFacts {
   readonly pageCount: number;
   /** The first pages; undefined when looking at them took more than their share of time or memory. */
   readonly pages?: readonly PageFacts[];
+  /**
+   * Where the pages differ from the blank form of the edition; undefined where there is no blank to compare with,
+   * or the comparison did not end.
+   */
+  readonly differences?: readonly Difference[];
   /** XFA without a form that others can read. */
   readonly dynamic: boolean;
   readonly portfolio: boolean;

@@ -8,6 +8,7 @@ import { filledIn, unmappedIn } from "./filled.ts";
 import { isFillable } from "./form.ts";
 import { doubtsBeside, isPicture, type PageBeside, pagesBeside, printedSheets } from "./pages-beside.ts";
 import { carriesLabels, recognise } from "./recognise.ts";
+import { pictureName } from "./seen.ts";
 import { readSheet, type SheetFile } from "./sheet.ts";
 import { sheetsIn } from "./sheets-in.ts";
 
@@ -23,6 +24,8 @@ export interface Known {
 export interface Judged {
   readonly file: ReadFile;
   readonly sheet?: Sheet;
+  /** Pictures of what its doubts are about, by the names that they have there. */
+  readonly pictures?: ReadonlyMap<string, Uint8Array>;
 }
 
 const kinds = {
@@ -77,6 +80,18 @@ function sheetsTogether(
         );
 }
 
+/** Files inside are opened as files of their own, and need no second word. */
+function withoutOpened({ differences, ...facts }: PdfFacts): PdfFacts {
+  if (differences === undefined) return facts;
+  const isOpened = facts.attached !== undefined;
+  return { ...facts, differences: differences.filter(({ what }) => !(isOpened && what === "file")) };
+}
+
+/** Where pages were compared with the blank form, every further one is a difference already. */
+function whatElse(beside: readonly Doubt[], { differences }: PdfFacts): readonly Doubt[] {
+  return differences === undefined ? beside : beside.filter(({ what }) => what === "pages-beyond");
+}
+
 function judgeSheet(
   facts: PdfFacts,
   edition: Edition,
@@ -84,7 +99,7 @@ function judgeSheet(
   file: SheetFile,
   { editions, catalogue, today }: Known,
 ): Judged {
-  const doubts = [...doubtsOf(facts, edition), ...beside];
+  const doubts = [...doubtsOf(withoutOpened(facts), edition), ...whatElse(beside, facts)];
   if (isUntouched(facts, edition) && !doubts.some(isWritten))
     // An end that is missing may have held all that was filled in.
     return {
@@ -92,9 +107,15 @@ function judgeSheet(
     };
   const newer = editions.find(({ name }) => name === edition.replacedBy)?.title;
   const outlook = { ...(newer === undefined ? {} : { newer }), ...(today === undefined ? {} : { today }) };
+  const pictures = new Map(
+    (facts.differences ?? []).flatMap(({ picture }) =>
+      picture === undefined ? [] : [[pictureName(picture), picture]],
+    ),
+  );
   return {
     file: { ...file, kind: "sheet" },
     sheet: { ...readSheet(facts.fields, edition, file, catalogue, outlook), doubts },
+    ...(pictures.size === 0 ? {} : { pictures }),
   };
 }
 
@@ -110,7 +131,8 @@ function isUntouched({ fields }: PdfFacts, edition: Edition): boolean {
 }
 
 /** Something that somebody put on the page, if not into the fields. */
-function isWritten({ what }: Doubt): boolean {
+function isWritten({ what, kind }: Doubt): boolean {
+  if (what === "something-more") return kind === "drawn" || kind === "page" || kind === "file";
   return ["handwriting", "typed-over", "image-over", "value-hidden", "pictures-beside"].includes(what);
 }
 

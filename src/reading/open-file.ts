@@ -5,6 +5,7 @@ import type { FileFacts, Left, Part } from "./facts.ts";
 import { contentsOf } from "./letter/letter-parts.ts";
 import { signedContent } from "./letter/signed.ts";
 import { uuencodedIn } from "./letter/uuencode.ts";
+import type { KnownForms } from "./page/known-forms.ts";
 import { openPdf } from "./pdf/open-pdf.ts";
 
 /** Files taken out of a container other than a zip, which has its own count. */
@@ -17,10 +18,11 @@ const most = 200;
 export async function openFile(
   bytes: Uint8Array,
   early: (facts: FileFacts) => Promise<void> = () => Promise.resolve(),
+  forms?: KnownForms,
 ): Promise<FileFacts> {
   switch (contentOf(bytes)) {
     case "pdf":
-      return openPdf(bytes, early);
+      return openPdf(bytes, early, forms);
     case "picture":
       return { kind: "picture" };
     case "zip":

@@ -1,15 +1,19 @@
 import { readLetter } from "../reading/letter/letter.ts";
 import { openFile } from "../reading/open-file.ts";
+import { prepareForms } from "../reading/page/known-forms.ts";
 import { serve } from "./serve.ts";
 
-serve({
-  letter: readLetter,
-  file: openFile,
-  // Taken in when first wanted: most letters need neither.
-  sender: async (bytes, _, inquiry) => (await import("./prove-sender.ts")).proveSender(bytes, inquiry),
-  mark: async (bytes, _, { sheet, problems }) => {
-    const { markedCopy } = await import("../drawing/marked-copy.ts");
-    const copy = await markedCopy(bytes, sheet, problems);
-    return copy === undefined ? {} : { copy };
+serve(
+  {
+    letter: readLetter,
+    file: (bytes, early, _, forms) => openFile(bytes, early, forms),
+    // Taken in when first wanted: most letters need neither.
+    sender: async (bytes, _, inquiry) => (await import("./prove-sender.ts")).proveSender(bytes, inquiry),
+    mark: async (bytes, _, { sheet, problems }) => {
+      const { markedCopy } = await import("../drawing/marked-copy.ts");
+      const copy = await markedCopy(bytes, sheet, problems);
+      return copy === undefined ? {} : { copy };
+    },
   },
-});
+  prepareForms,
+);

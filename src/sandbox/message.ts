@@ -2,6 +2,7 @@ import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import type { Inquiry } from "../ports/reader.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
 
@@ -29,6 +30,14 @@ export interface Job<O extends Op = Op> {
   readonly op: O;
   readonly bytes: Uint8Array;
   readonly told: Told[O];
+}
+
+/** The word by which a process is started that is told of forms. */
+export const waitsForForms = "waits-for-forms";
+
+/** What a process is told before its first job. */
+export interface Beforehand {
+  readonly forms: KnownForms;
 }
 
 /** A process says once that it is ready, then answers jobs: with what it has so far, and with everything. */

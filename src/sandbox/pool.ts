@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import type { Log } from "../ports/log.ts";
 import type { Opened, Reader, TimeLeft } from "../ports/reader.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import { type Limits, mostBytes, usualLimits } from "./limits.ts";
 import type { Answers, Op, Told } from "./message.ts";
 import { type ReaderProcess, startProcess } from "./reader-process.ts";
@@ -11,6 +12,8 @@ export interface PoolOptions {
   /** How many processes open files side by side. */
   readonly processes?: number;
   readonly limits?: Partial<Limits>;
+  /** The forms that pages are compared with. Without them they are looked at by themselves. */
+  readonly forms?: KnownForms;
   /** The file that a process runs. */
   readonly program?: string;
 }
@@ -29,6 +32,7 @@ export function openPool({
   log,
   processes = 2,
   limits: changes = {},
+  forms,
   program = fileURLToPath(new URL("./child.ts", import.meta.url)),
 }: PoolOptions): Reader {
   const limits = { ...usualLimits, ...changes };
@@ -38,7 +42,7 @@ export function openPool({
   let closed = false;
 
   function start(): ReaderProcess {
-    const started = startProcess(program, limits, log);
+    const started = startProcess(program, limits, log, forms);
     alive.add(started);
     return started;
   }

@@ -1,9 +1,18 @@
 import { type ChildProcess, fork } from "node:child_process";
 import type { Log } from "../ports/log.ts";
 import type { Opened } from "../ports/reader.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import type { Limits } from "./limits.ts";
 import { residentMemory, watchMemory } from "./memory.ts";
-import type { Answers, Job, Message, Op, Told } from "./message.ts";
+import {
+  type Answers,
+  type Beforehand,
+  type Job,
+  type Message,
+  type Op,
+  type Told,
+  waitsForForms,
+} from "./message.ts";
 import { type Allowance, type TimeWatch, watchTime } from "./processor-time.ts";
 import { shapes } from "./shape.ts";
 
@@ -36,8 +45,8 @@ type Why = Exclude<Extract<Opened<never>, { ok: false }>["why"], "no time left">
 /** A machine under load takes its time to start a process; longer than this, it never will. */
 const startMs = 30_000;
 
-export function startProcess(program: string, limits: Limits, log: Log): ReaderProcess {
-  const child = fork(program, {
+export function startProcess(program: string, limits: Limits, log: Log, forms?: KnownForms): ReaderProcess {
+  const child = fork(program, forms === undefined ? [] : [waitsForForms], {
     serialization: "advanced",
     stdio: ["ignore", "ignore", "ignore", "ipc"],
     env: {},
@@ -50,6 +59,7 @@ export function startProcess(program: string, limits: Limits, log: Log): ReaderP
     ],
   });
   hold(child, false);
+  if (forms !== undefined) child.send({ forms } satisfies Beforehand, () => undefined);
   const ready = new Promise<void>((resolve) => child.once("message", () => resolve()));
 
   let killedFor: Why | undefined;

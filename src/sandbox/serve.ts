@@ -1,5 +1,14 @@
 import { Worker } from "node:worker_threads";
-import type { Answers, Job, Message, Op, Told } from "./message.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
+import {
+  type Answers,
+  type Beforehand,
+  type Job,
+  type Message,
+  type Op,
+  type Told,
+  waitsForForms,
+} from "./message.ts";
 
 /** How a process opens what it is given. `early` is for what is known before the part that may take too long. */
 export type Openers = {
@@ -7,14 +16,18 @@ export type Openers = {
     bytes: Uint8Array,
     early: (answer: Answers[O]) => Promise<void>,
     told: Told[O],
+    forms: KnownForms | undefined,
   ) => Promise<Answers[O]>;
 };
 
 /**
  * Makes this process a reader: it takes jobs from its parent, one at a time, and answers them. An opener
- * that throws ends the process, and its parent says so.
+ * that throws ends the process, and its parent says so. `prepare` is called once, for a process that is given forms.
  */
-export function serve(openers: Openers): void {
+export function serve(
+  openers: Openers,
+  prepare: (forms: KnownForms) => Promise<void> = () => Promise.resolve(),
+): void {
   // pdf.js leaves promises behind that nobody holds, and on damaged files they reject. They spoil nothing
   // that the job at hand is waiting for.
   process.on("unhandledRejection", () => undefined);
@@ -26,16 +39,26 @@ export function serve(openers: Openers): void {
   // A process that is busy does not notice that its parent is gone, and then nobody holds it to its limits.
   new Worker(new URL("./orphan.ts", import.meta.url), { workerData: process.ppid }).unref();
 
+  let forms: KnownForms | undefined;
   const open = <O extends Op>({ id, op, bytes, told }: Job<O>): Promise<Answers[O]> =>
-    openers[op](bytes, (answer) => tell({ id, early: answer }), told);
-  process.on("message", (job: Job) => {
+    openers[op](bytes, (answer) => tell({ id, early: answer }), told, forms);
+  process.on("message", (job: Job | Beforehand) => {
+    if ("forms" in job) {
+      ({ forms } = job);
+      // What cannot be prepared fails again where it is wanted, and then a person is asked.
+      void prepare(forms)
+        .catch(() => undefined)
+        .then(() => tell({ ready: true }));
+      return;
+    }
     const { id } = job;
     open(job).then(
       (answer) => tell({ id, answer }),
       () => process.exit(1),
     );
   });
-  void tell({ ready: true });
+  // One that is to be given forms is ready when it has them: preparing them is not to be taken off a job's time.
+  if (!process.argv.includes(waitsForForms)) void tell({ ready: true });
 }
 
 /** Resolves when all of it is written: a process that is kept busy right afterwards would not get to it. */

@@ -45,6 +45,17 @@ const unpacked = {
   files: z.array(part),
   left: z.array(z.strictObject({ name: text, kind: z.enum(["archive-locked", "too-large", "damaged"]) })),
 };
+/** Pictures of differences are small; a process that sends more has been taken over. */
+const mostPicture = 200_000;
+
+const difference = z.strictObject({
+  what: z.enum(["field", "more", "laid", "other", "moved", "less", "page", "file", "layer", "program"]),
+  page: size,
+  box: box.exactOptional(),
+  field: text.exactOptional(),
+  text: text.exactOptional(),
+  picture: bytes.refine((png) => png.length <= mostPicture).exactOptional(),
+});
 
 const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
   z.strictObject({
@@ -53,6 +64,7 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
     widgets: z.array(widget),
     pageCount: size,
     pages: z.array(page).exactOptional(),
+    differences: z.array(difference).exactOptional(),
     dynamic: z.boolean(),
     portfolio: z.boolean(),
     recovered: z.boolean(),

@@ -1,15 +1,16 @@
 import type { Place } from "./place.ts";
-import type { FileId } from "./sheet.ts";
+import type { FileId, Seen } from "./sheet.ts";
 
 /** `stops`: must be fixed. `asks`: somebody must confirm. `notes`: worth knowing. */
 export type Severity = "stops" | "asks" | "notes";
 
 export type Fact = string | number | readonly string[];
 
-/** Where a problem shows: a file, and the place on its sheet if it is one. */
+/** Where a problem shows: a file, and the place on its sheet if it is one, or where it was seen on the page. */
 export interface Spot {
   readonly file: FileId;
   readonly place?: Place;
+  readonly seen?: Seen;
 }
 
 /** One thing wrong. It keeps its key and facts, not prose, so that it can be rendered, compared and counted. */

@@ -31,6 +31,31 @@ export interface Unmapped {
   readonly value: string;
 }
 
+/** What a sheet can have besides its form and its fields' values. */
+export type More =
+  /** Drawn or written on the page, or over what is printed there. */
+  | "drawn"
+  /** A page that does not look like the form, although it has its fields. */
+  | "other-page"
+  /** A field that lies elsewhere than on the form. */
+  | "moved"
+  /** A part of the form that is missing. */
+  | "missing"
+  | "page"
+  | "file"
+  | "layers"
+  | "program";
+
+/** Where something was seen on the pages of a file. */
+export interface Seen {
+  /** Counted from 1. */
+  readonly page: number;
+  /** In points from the lower left corner of the page: left, bottom, right, top. */
+  readonly box?: readonly [number, number, number, number];
+  /** The hash of a picture of it, which goes with the answer and is not kept in the sheet. */
+  readonly picture?: string;
+}
+
 /** Something about the file or its pages that may make the sheet mean other than its fields say. */
 export interface Doubt {
   readonly what: /** Pen strokes, or a drawing or signature laid over fields. */
@@ -40,6 +65,8 @@ export interface Doubt {
     | "image-over"
     /** What the page shows in a field is not what the field holds. */
     | "value-hidden"
+    /** On the page, or in the file beside its fields, is something that the blank form does not have. */
+    | "something-more"
     /** The file could be read only after repair, or its end or some of its fields are missing. */
     | "recovered"
     /** The fields hold values, but no longer show on the page: flattened by a viewer. */
@@ -55,6 +82,11 @@ export interface Doubt {
   /** The pages beside the sheet, counted from 1. */
   readonly pages?: readonly number[];
   readonly place?: Place;
+  /** For something more: which kind of thing it is. */
+  readonly kind?: More;
+  /** For something more: the part of the page, in words. */
+  readonly where?: string;
+  readonly seen?: Seen;
   /** What was found: the text on the page, or the value stored. */
   readonly text?: string;
   /** For a hidden value: what the page shows. */

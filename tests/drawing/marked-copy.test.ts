@@ -258,7 +258,9 @@ test.each([
 test("what somebody else wrote on the page stays, and stays in doubt", async () => {
   const bytes = await textBox(sampleOf("device-26b").filled, "EXITS", "button1_row1");
   const copy = await marked(bytes, [problem(1, "row.1.1")]);
-  expect((await sheetIn(copy)).doubts).toEqual([{ what: "typed-over", place: "row.1.1", text: "EXITS" }]);
+  expect((await sheetIn(copy)).doubts).toMatchObject([
+    { what: "typed-over", place: "row.1.1", text: "EXITS" },
+  ]);
   expect(new Set(said(await annotationsIn(copy), "FreeText"))).toEqual(new Set(["1", "EXITS"]));
 });
 
@@ -271,7 +273,9 @@ test("a number that was written over is read like any other text", async () => {
     object.delete(PDFName.of("AP"));
   }
   const { doubts } = await sheetIn(await pdf.save({ updateFieldAppearances: false }));
-  expect(doubts).toContainEqual({ what: "typed-over", place: "row.2.1", text: "SHELVES" });
+  expect(doubts).toContainEqual(
+    expect.objectContaining({ what: "typed-over", place: "row.2.1", text: "SHELVES" }),
+  );
 });
 
 test("more problems than a page holds run on, and are all taken away again", async () => {

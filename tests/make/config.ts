@@ -1,9 +1,11 @@
 import { globSync, readFileSync } from "node:fs";
 import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import { knownForms } from "../../src/commands/forms.ts";
 import type { Hunspell } from "../../src/lettering/dictionary.ts";
 import { readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
 import { type Edition, readEdition } from "../../src/reading/edition.ts";
+import type { KnownForms } from "../../src/reading/page/known-forms.ts";
 import { faultLine, type Written } from "../../src/yaml/yaml.ts";
 
 function must<T>(written: Written<T>): T {
@@ -32,3 +34,11 @@ export const catalogue: Catalogue = {
 export const editions: readonly Edition[] = globSync("config/editions/*.yaml")
   .toSorted()
   .map((file) => must(readEdition(readFileSync(file, "utf8"), file, catalogue)));
+
+let known: Promise<KnownForms> | undefined;
+
+/** The forms that pages are compared with: those that the project draws. */
+export function forms(): Promise<KnownForms> {
+  known ??= knownForms(editions, catalogue, "config/editions");
+  return known;
+}

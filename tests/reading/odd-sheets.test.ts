@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, test } from "vitest";
+import { editions } from "../make/config.ts";
 import { type Arrival, arrivals } from "../make/odd-sheets/set.ts";
 import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 import { hasProgram } from "../make/program.ts";
@@ -20,8 +21,11 @@ describe.each(arrivals)("a sheet $how", (arrival) => {
   test.skipIf(missing.has(arrival.needs ?? "")).each(sheets)("$edition", async (sample) => {
     const { file, sheet } = await readPdf(await arrival.make(sample));
     const got = wanted({ kind: file.kind, doubts: sheet?.doubts.map(({ what }) => what) ?? [] });
-    outcomes.push({ wanted: wanted(arrival), got });
-    expect(got).toBe(wanted(arrival));
+    const { compared = [], doubts = [] } = arrival;
+    const isDrawn = editions.some(({ name, drawn }) => name === sample.edition && drawn);
+    const right = wanted({ ...arrival, doubts: isDrawn ? [...doubts, ...compared] : doubts });
+    outcomes.push({ wanted: right, got });
+    expect(got).toBe(right);
     if (arrival.doubts === undefined && sheet !== undefined)
       expect(sheet).toEqual(await plainly(sample.filled));
   });

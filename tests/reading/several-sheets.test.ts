@@ -119,6 +119,9 @@ test.each<[string, (name: string, n: number) => string]>([
 describe("a page beside a sheet", () => {
   const doubts = async (bytes: Uint8Array): Promise<readonly Doubt[] | undefined> =>
     (await readPdf(bytes)).sheet?.doubts;
+  /** Where the sheet's pages are compared with its blank form, each further page is something more. */
+  const furtherPages = async (bytes: Uint8Array) =>
+    (await doubts(bytes))?.map(({ what, kind, seen, pages }) => [what, kind ?? pages, seen?.page]);
 
   test("that is a flattened sheet is counted with it", async () => {
     expect(await kindOf(await behindByPdfLib(device.filled, await flattened(plate.filled)))).toEqual([
@@ -144,35 +147,35 @@ describe("a page beside a sheet", () => {
     "that is a scan is asked about, wherever it lies",
     async () => {
       const scan = await wrapped(picture(plate.filled, "jpeg"));
-      expect(await doubts(await behindByPdfLib(device.filled, scan))).toEqual([
-        { what: "pictures-beside", pages: [2] },
+      expect(await furtherPages(await behindByPdfLib(device.filled, scan))).toEqual([
+        ["something-more", "page", 2],
       ]);
-      expect(await doubts(await behindByPdfLib(scan, device.filled))).toEqual([
-        { what: "pictures-beside", pages: [1] },
+      expect(await furtherPages(await behindByPdfLib(scan, device.filled))).toEqual([
+        ["something-more", "page", 1],
       ]);
     },
   );
 
   test("that is nothing but lines is asked about", async () => {
-    expect(await doubts(await withOutlines(device.filled))).toEqual([
-      { what: "pictures-beside", pages: [2] },
-    ]);
+    expect(await furtherPages(await withOutlines(device.filled))).toEqual([["something-more", "page", 2]]);
   });
 
-  test("that holds words, or nothing, is named", async () => {
-    expect(await doubts(await withPage(device.filled, "Terms of business"))).toEqual([
-      { what: "pages-beside", pages: [2] },
+  test("that holds words is asked about, and of a form without a blank is named", async () => {
+    expect(await furtherPages(await withPage(device.filled, "Terms of business"))).toEqual([
+      ["something-more", "page", 2],
     ]);
-    expect(await doubts(await withPage(device.filled))).toEqual([{ what: "pages-beside", pages: [2] }]);
+    // An empty page shows nothing.
+    expect(await furtherPages(await withPage(device.filled))).toEqual([]);
+    const [beside] = (await doubts(await withPage(theirs.filled, "Terms of business"))) ?? [];
+    expect(beside?.what).toBe("pages-beside");
   });
 
   test("that is one of too many is asked about", async () => {
     let bytes = device.filled;
     for (let n = 0; n < 21; n++) bytes = await withPage(bytes, "Terms");
-    expect(await doubts(bytes)).toEqual([
-      { what: "pages-beside", pages: Array.from({ length: 19 }, (_, i) => i + 2) },
-      { what: "pages-beyond", pages: [21, 22] },
-    ]);
+    const found = (await furtherPages(bytes)) ?? [];
+    expect(found).toContainEqual(["pages-beyond", [21, 22], undefined]);
+    expect(found).toContainEqual(["something-more", "page", 2]);
   });
 
   test("that is the second of the sheet's own is none", async () => {

@@ -1,5 +1,4 @@
 import { at, defineSheetCheck } from "../check.ts";
-import { isDoubted } from "../doubted.ts";
 import { device } from "../sample.ts";
 
 export const fieldsFlattened = defineSheetCheck({
@@ -13,16 +12,29 @@ export const fieldsFlattened = defineSheetCheck({
       says: "The fields of this sheet no longer show on its page, but the file still holds what was typed, and that was read.",
       fix: "Nothing to do. To change anything, fill in a fresh copy: this one takes no more typing.",
     },
+    uncompared: {
+      says: "The fields of this sheet no longer show on its page. The file still holds what was typed, but whether the page says the same could not be told.",
+      fix: "One of us looks at it. It is quicker to fill in a fresh copy of the sheet and send that.",
+      severity: "asks",
+      verdict: "person",
+    },
   },
   passing: [{ shows: "a sheet with its fields", given: device() }],
   failing: [
     {
       shows: "a sheet flattened by a viewer",
-      given: device({ doubts: [{ what: "flattened" }] }),
+      given: device({ doubts: [{ what: "flattened", seen: { page: 1 } }] }),
       wording: "flattened",
+    },
+    {
+      shows: "one on a form of which there is no blank to compare with",
+      given: device({ doubts: [{ what: "flattened" }] }),
+      wording: "uncompared",
     },
   ],
   *find(sheet, _catalogue, say) {
-    if (isDoubted(sheet, "flattened")) yield say("flattened", {}, at(sheet));
+    const flattened = sheet.doubts.find(({ what }) => what === "flattened");
+    if (flattened === undefined) return;
+    yield say(flattened.seen === undefined ? "uncompared" : "flattened", {}, at(sheet));
   },
 });

@@ -1,5 +1,5 @@
-import { at, defineSheetCheck } from "../check.ts";
-import { doubtedPlaces, fieldsIn, isDoubted } from "../doubted.ts";
+import { defineSheetCheck } from "../check.ts";
+import { doubtedPlaces, fieldsIn, spotsOf } from "../doubted.ts";
 import { device } from "../sample.ts";
 
 export const handwritingOnSheet = defineSheetCheck({
@@ -40,9 +40,10 @@ export const handwritingOnSheet = defineSheetCheck({
     },
   ],
   *find(sheet, _catalogue, say) {
-    if (!isDoubted(sheet, "handwriting")) return;
+    const written = sheet.doubts.filter(({ what }) => what === "handwriting");
+    if (written.length === 0) return;
     const places = doubtedPlaces(sheet, "handwriting");
-    if (places.length === 0) yield say("page", {}, at(sheet));
-    else yield say("fields", { fields: fieldsIn(sheet, places) }, at(sheet, ...places));
+    if (places.length === 0) yield say("page", {}, spotsOf(sheet, written));
+    else yield say("fields", { fields: fieldsIn(sheet, places) }, spotsOf(sheet, written));
   },
 });

@@ -1,5 +1,5 @@
-import { at, defineSheetCheck } from "../check.ts";
-import { doubtedPlaces, fieldsIn } from "../doubted.ts";
+import { defineSheetCheck } from "../check.ts";
+import { doubtedPlaces, fieldsIn, spotsOf } from "../doubted.ts";
 import { device } from "../sample.ts";
 
 export const imagePastedOver = defineSheetCheck({
@@ -24,6 +24,7 @@ export const imagePastedOver = defineSheetCheck({
   ],
   *find(sheet, _catalogue, say) {
     const places = doubtedPlaces(sheet, "image-over");
-    if (places.length > 0) yield say("fields", { fields: fieldsIn(sheet, places) }, at(sheet, ...places));
+    const pasted = sheet.doubts.filter(({ what }) => what === "image-over");
+    if (places.length > 0) yield say("fields", { fields: fieldsIn(sheet, places) }, spotsOf(sheet, pasted));
   },
 });

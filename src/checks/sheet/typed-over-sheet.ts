@@ -1,5 +1,5 @@
-import { at, defineSheetCheck } from "../check.ts";
-import { fieldsIn } from "../doubted.ts";
+import { defineSheetCheck } from "../check.ts";
+import { fieldsIn, spotsOf } from "../doubted.ts";
 import { device } from "../sample.ts";
 
 export const typedOverSheet = defineSheetCheck({
@@ -36,8 +36,8 @@ export const typedOverSheet = defineSheetCheck({
     // One text may lie over several fields.
     for (const [text, doubts] of Map.groupBy(typed, ({ text = "" }) => text)) {
       const places = doubts.flatMap(({ place }) => place ?? []);
-      if (places.length === 0) yield say("page", { text }, at(sheet));
-      else yield say("field", { text, field: fieldsIn(sheet, places) }, at(sheet, ...places));
+      if (places.length === 0) yield say("page", { text }, spotsOf(sheet, doubts));
+      else yield say("field", { text, field: fieldsIn(sheet, places) }, spotsOf(sheet, doubts));
     }
   },
 });

@@ -1,4 +1,5 @@
-import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { defineSheetCheck, labelOf } from "../check.ts";
+import { spotsOf } from "../doubted.ts";
 import { device } from "../sample.ts";
 
 export const valueHidden = defineSheetCheck({
@@ -8,6 +9,24 @@ export const valueHidden = defineSheetCheck({
   source: { kind: "house" },
   why: "A form keeps what a field holds and what it looks like side by side. Where a program changed one and not the other, the buyer saw something else than would be cut.",
   wordings: {
+    pictured: {
+      says: "“{field}” holds “{text}”, but the page does not show that.",
+      fix: "Type it anew, save the sheet, and send it again.",
+      severity: "stops",
+      verdict: "fail",
+    },
+    contradicts: {
+      says: "“{field}” holds “{text}”, but the page shows “{shown}”.",
+      fix: "Type it anew, save the sheet, and send it again.",
+      severity: "stops",
+      verdict: "fail",
+    },
+    unasked: {
+      says: "“{field}” holds nothing, but the page shows something there.",
+      fix: "If it is to be read, type it into the field; if not, remove it. Save the sheet, and send it again.",
+      severity: "stops",
+      verdict: "fail",
+    },
     differs: {
       says: "“{field}” holds “{text}”, but the page shows “{shown}”.",
       fix: "Tell us which is right, or type it anew, save the sheet, and send it again.",
@@ -23,6 +42,25 @@ export const valueHidden = defineSheetCheck({
   },
   passing: [{ shows: "a sheet that shows what it holds", given: device() }],
   failing: [
+    {
+      shows: "a legend that looks like another",
+      given: device({
+        doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", seen: { page: 1 } }],
+      }),
+      wording: "pictured",
+    },
+    {
+      shows: "a legend whose drawing says another",
+      given: device({
+        doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "EXIT", seen: { page: 1 } }],
+      }),
+      wording: "contradicts",
+    },
+    {
+      shows: "a word drawn into an empty field",
+      given: device({ doubts: [{ what: "value-hidden", place: "row.1.2", seen: { page: 1 } }] }),
+      wording: "unasked",
+    },
     {
       shows: "a legend of which the old drawing is left",
       given: device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "LOBBY" }] }),
@@ -40,11 +78,17 @@ export const valueHidden = defineSheetCheck({
     },
   ],
   *find(sheet, _catalogue, say) {
-    for (const { what, place, text, shown } of sheet.doubts) {
+    for (const doubt of sheet.doubts) {
+      const { what, place, text, shown, seen } = doubt;
       if (what !== "value-hidden" || place === undefined) continue;
       const field = labelOf(sheet, place);
-      const spots = at(sheet, place);
-      if (text === undefined) yield say("unheld", { field, shown: shown ?? "" }, spots);
+      const spots = spotsOf(sheet, [doubt]);
+      // What was seen on the page itself is no matter of how a program draws numbers and dates.
+      if (seen !== undefined && text === undefined) yield say("unasked", { field }, spots);
+      else if (seen !== undefined && text !== undefined && shown !== undefined)
+        yield say("contradicts", { field, text, shown }, spots);
+      else if (seen !== undefined && text !== undefined) yield say("pictured", { field, text }, spots);
+      else if (text === undefined) yield say("unheld", { field, shown: shown ?? "" }, spots);
       else if (shown === undefined) yield say("unshown", { field, text }, spots);
       else yield say("differs", { field, text, shown }, spots);
     }

@@ -1,6 +1,6 @@
 import { AnnotationFlags, type PDFDocument, PDFHexString, type PDFRef, PDFString } from "pdf-lib";
 import type { Box } from "../../reading/facts.ts";
-import { markPrefix } from "../../reading/our-marks.ts";
+import { markPrefix, outlineWords } from "../../reading/our-marks.ts";
 import { partsOf } from "../blank/canvas.ts";
 import type { Entries } from "../blank/field-tree.ts";
 import { rounded } from "../proof/shapes.ts";
@@ -46,9 +46,8 @@ export function outlineMark(marking: Marking, page: ShownPage, { box, problems }
     Subtype: "Square",
     C: partsOf(colour),
     BS: { W: thickness },
-    Contents: PDFHexString.fromText(
-      problems.map(({ number, says, fix }) => `${number}. ${says} ${fix}`).join("\n"),
-    ),
+    // No more than the numbers: whoever wants to know what a copy of ours was given must not have to read it.
+    Contents: PDFHexString.fromText(outlineWords(problems.map(({ number }) => number))),
   });
 }
 

@@ -3,7 +3,7 @@ import type { Box } from "../../reading/facts.ts";
 import { areaOf, around } from "../../reading/pdf/boxes.ts";
 import { dictsIn, entryOf, textOf } from "../../reading/pdf/pdf-value.ts";
 import type { Sheet } from "../../trade/sheet.ts";
-import { boxOf, inherited, upwards } from "./page.ts";
+import { boxOf, inherited, shownPage, upwards } from "./page.ts";
 import type { MarkedProblem } from "./problem.ts";
 
 /** A part of a page that problems point at, in the page's own coordinates. */
@@ -17,22 +17,32 @@ const hiddenFlags = (1 << 1) | (1 << 5);
 
 /**
  * What is to be outlined on a page. Boxes of which one is to be ticked are outlined together, every other
- * field for itself; two problems with the same outline share it.
+ * field for itself; two problems with the same outline share it. `number` is that of the page, from 1 on.
  */
-export function framesOn(page: PDFDict, { prints }: Sheet, problems: readonly MarkedProblem[]): Frame[] {
+export function framesOn(
+  page: PDFDict,
+  number: number,
+  { prints }: Sheet,
+  problems: readonly MarkedProblem[],
+): Frame[] {
   const widgets = dictsIn(page, "Annots").flatMap((widget) => widgetOf(widget) ?? []);
   const found = new Map<string, Frame>();
-  for (const problem of problems)
+  const outline = (box: Box, problem: MarkedProblem): void => {
+    const others = found.get(String(box))?.problems ?? [];
+    found.set(String(box), { box, problems: [...new Set([...others, problem])] });
+  };
+  for (const problem of problems) {
+    for (const { page: where, box } of problem.seen ?? [])
+      if (where === number && box !== undefined && areaOf(box) > 0)
+        outline(shownPage(page).fromCorner(box), problem);
     for (const place of problem.places) {
       const print = prints[place];
       const names = print === undefined ? [] : [print.field, ...(print.besides ?? [])];
       const here = widgets.filter(({ name }) => names.includes(name));
       const together = here.every(({ ticked }) => ticked) ? around(cornersOf(here)) : undefined;
-      for (const box of together ? [together] : here.map(({ box }) => box)) {
-        const others = found.get(String(box))?.problems ?? [];
-        found.set(String(box), { box, problems: [...new Set([...others, problem])] });
-      }
+      for (const box of together ? [together] : here.map(({ box }) => box)) outline(box, problem);
     }
+  }
   return [...found.values()];
 }
 

@@ -1,7 +1,7 @@
 import { PDFArray, PDFDict, PDFDocument, PDFName, PDFObjectCopier, type PDFRef, PDFString } from "pdf-lib";
-import { isOurMark, isOurPage, listName } from "../../reading/our-marks.ts";
+import { digestOf, isOurList, isOurMark, listPrefix, notices } from "../../reading/our-marks.ts";
 import { entryOf } from "../../reading/pdf/pdf-value.ts";
-import { firstPages } from "../../reading/pdf/walked-pages.ts";
+import { firstPages, type WalkedPage } from "../../reading/pdf/walked-pages.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
 import { framesOn } from "./frames.ts";
@@ -44,8 +44,10 @@ export async function markInto(
 
 /** The pages of the sender, and those that an earlier marking added. */
 function pagesOf(document: PDFDocument): [own: PDFDict[], lists: PDFDict[]] {
-  const pages = firstPages(document, mostPages).map(({ dict }) => dict);
-  return [pages.filter((page) => !isOurPage(page)), pages.filter(isOurPage)];
+  const [lists = [], own = []] = [isOurList, (page: WalkedPage) => !isOurList(page)].map((is) =>
+    firstPages(document, mostPages).filter(is),
+  );
+  return [own.map(({ dict }) => dict), lists.map(({ dict }) => dict)];
 }
 
 /** Sets the marks of each page, and takes off what is left of earlier ones. Returns the pages that have changed. */
@@ -56,10 +58,10 @@ function markPages(
   problems: readonly MarkedProblem[],
 ): PDFDict[] {
   const marking = startMarking(document);
-  const frames = pages.map((page) => framesOn(page, sheet, problems));
+  const frames = pages.map((page, i) => framesOn(page, i + 1, sheet, problems));
   const look = looks[gravestKind(problems)];
   const withFrames = frames.findIndex((some) => some.length > 0);
-  const notice = withFrames < 0 ? "What is to be done with this sheet: see the end." : look.notice;
+  const notice = withFrames < 0 ? notices.unplaced : look.notice;
   // Where there is something to see, or else where one looks first.
   const first = Math.max(0, withFrames);
   return pages.flatMap((page, i) => {
@@ -98,17 +100,22 @@ async function addList(
     // What the sender's pages have in common is not for this one.
     page.set(PDFName.of("CropBox"), size);
     page.set(PDFName.of("Rotate"), context.obj(0));
-    page.set(PDFName.of("Annots"), context.obj([backLink(document, pages[0], size)]));
+    page.set(PDFName.of("Annots"), context.obj([backLink(document, page, pages[0], size)]));
     return appendPage(document, page);
   });
 }
 
 /** A click anywhere leads back to the sheet. */
-function backLink({ context }: PDFDocument, page: PDFDict | undefined, area: PDFArray): PDFRef {
+function backLink(
+  { context }: PDFDocument,
+  list: PDFDict,
+  page: PDFDict | undefined,
+  area: PDFArray,
+): PDFRef {
   const link = context.obj({
     Type: "Annot",
     Subtype: "Link",
-    NM: PDFString.of(listName),
+    NM: PDFString.of(`${listPrefix}${digestOf({ dict: list, resources: undefined })}`),
     Rect: area,
     Border: [0, 0, 0],
     ...(page === undefined ? {} : { Dest: [refOf(page), "Fit"] }),

@@ -13,6 +13,8 @@ export interface ShownPage {
   /** From the coordinates of the page to what is seen, and back. */
   readonly toShown: (box: Box) => Box;
   readonly toPage: (box: Box) => Box;
+  /** From points off the corner of what shows, as readers tell places, to the coordinates of the page. */
+  readonly fromCorner: (box: Box) => Box;
   /** The matrix of a drawing that is to be seen upright. ISO 32000-1:2008 §12.5.5 */
   readonly upright: readonly number[];
 }
@@ -27,6 +29,7 @@ export function shownPage(page: PDFDict): ShownPage {
   const turned = inherited(page, "Rotate");
   const angle = turned instanceof PDFNumber ? ((turned.asNumber() % 360) + 360) % 360 : 0;
   const [across, up] = [right - left, top - bottom];
+  const fromCorner = (box: Box): Box => [box[0] + left, box[1] + bottom, box[2] + left, box[3] + bottom];
   const sideways = angle === 90 || angle === 270;
   // Each pair of corners is turned, then put in order again.
   const turn =
@@ -49,7 +52,14 @@ export function shownPage(page: PDFDict): ShownPage {
     turn((x, y) => [x + left, y + bottom]),
     [1, 0, 0, 1, 0, 0],
   ];
-  return { width: sideways ? up : across, height: sideways ? across : up, toShown, toPage, upright };
+  return {
+    width: sideways ? up : across,
+    height: sideways ? across : up,
+    toShown,
+    toPage,
+    upright,
+    fromCorner,
+  };
 }
 
 /** The four numbers of a rectangle in order; undefined where there are not four. */

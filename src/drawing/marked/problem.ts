@@ -1,4 +1,6 @@
+import { notices } from "../../reading/our-marks.ts";
 import type { Place } from "../../trade/place.ts";
+import type { Seen } from "../../trade/sheet.ts";
 import { palette } from "../blank/canvas.ts";
 import { faulty } from "../proof/marks.ts";
 
@@ -11,6 +13,8 @@ export interface MarkedProblem {
   readonly kind: ProblemKind;
   /** Where on this sheet; none for the sheet as a whole. */
   readonly places: readonly Place[];
+  /** Where on its pages, for what is in no field. */
+  readonly seen?: readonly Seen[];
 }
 
 /** What is to be done about a problem, from the gravest on. */
@@ -26,19 +30,19 @@ export const looks = {
     colour: faulty,
     dash: [],
     asks: "to be corrected",
-    notice: "Correct the numbered fields, save, and send again. What is wrong: at the end.",
+    notice: notices.fail,
   },
   person: {
     colour: palette.accent,
     dash: [2, 2],
     asks: "one of us is looking at this",
-    notice: "One of us is looking at the numbered fields. Why: at the end.",
+    notice: notices.person,
   },
   confirm: {
     colour: "#B25E00",
     dash: [6, 3],
     asks: "to be confirmed or corrected",
-    notice: "Confirm the numbered fields, or correct them and send again. Why: at the end.",
+    notice: notices.confirm,
   },
 } as const satisfies Record<ProblemKind, object>;
 

@@ -1,8 +1,10 @@
 import type { PDFDocument } from "pdf-lib";
 import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
-import type { FileFacts, PageFacts, PageMark, PdfFacts } from "../facts.ts";
+import type { Difference, FileFacts, PageFacts, PageMark, PdfFacts } from "../facts.ts";
 import { type FormField, isFillable } from "../form.ts";
-import { annotationAt, isOurMark, isOurPage } from "../our-marks.ts";
+import { annotationAt, isOurList, isOurMark } from "../our-marks.ts";
+import { comparePages } from "../page/compare-pages.ts";
+import { blankOf, type KnownForms } from "../page/known-forms.ts";
 import { marksOf, widgetsOf } from "./annotation-facts.ts";
 import { type Attached, attachedTo, leftIn, takenOut } from "./attached.ts";
 import { moved } from "./boxes.ts";
@@ -40,11 +42,13 @@ interface Walked {
 
 /**
  * Bytes of a PDF → what is in it. Fields come first, and `early` is told of them before the pages are looked
- * at, which on a hostile file takes more than anybody gives it. Never throws, whatever the bytes.
+ * at, which on a hostile file takes more than anybody gives it. A form whose blank is among the known `forms` is
+ * compared with that. Never throws, whatever the bytes.
  */
 export async function openPdf(
   bytes: Uint8Array,
   early?: (facts: PdfFacts) => Promise<void>,
+  forms?: KnownForms,
 ): Promise<FileFacts> {
   const walked = await walk(bytes);
   let facts: PdfFacts | undefined;
@@ -61,9 +65,12 @@ export async function openPdf(
       const attached = attachedAs(takenOut(walked?.attached ?? []));
       facts = { ...found, ...attached };
       await early?.(facts);
-      return walked === undefined
-        ? facts
-        : { ...facts, pages: await readPages(facts, pdf, pages, walked.pdf) };
+      if (walked === undefined) return facts;
+      const differences = forms && (await compare(bytes, facts, pages, walked, forms));
+      // Where nothing differs there is nothing on the pages to be read.
+      if (differences?.length === 0) return { ...facts, differences, pages: pages.map(plainPage) };
+      const read = await readPages(facts, pdf, pages, walked.pdf);
+      return { ...facts, pages: read, ...(differences === undefined ? {} : { differences }) };
     });
   } catch (error) {
     // Here only the pages are endless or broken.
@@ -78,6 +85,27 @@ export async function openPdf(
 
 function attachedAs(attached: PdfFacts["attached"]): Pick<PdfFacts, "attached"> {
   return attached === undefined ? {} : { attached };
+}
+
+/** Where the pages differ from the blank of their form; undefined for a form without one. */
+async function compare(
+  bytes: Uint8Array,
+  facts: PdfFacts,
+  pages: readonly AnnotatedPage[],
+  { pdf: walked, traits: { redrawn } }: Walked,
+  forms: KnownForms,
+): Promise<Difference[] | undefined> {
+  const blank = await blankOf(facts.fields, forms);
+  if (blank === undefined) return undefined;
+  const sheet = { facts, pages, pageCount: facts.pageCount, walked, redrawn };
+  const differences = await comparePages(bytes, sheet, blank);
+  if (differences === undefined) throw new Error("PDFium cannot open the file");
+  return differences;
+}
+
+/** A page on which there is nothing but a form and its fields. */
+function plainPage({ view: [left, bottom, right, top] }: AnnotatedPage): PageFacts {
+  return { width: right - left, height: top - bottom, text: "", marks: [] };
 }
 
 async function walk(bytes: Uint8Array): Promise<Walked | undefined> {
@@ -152,7 +180,7 @@ async function readPages(
       height: top - bottom,
       text,
       ...(text.length < leastText && walkedPage !== undefined && isDrawn(walkedPage) ? { drawn: true } : {}),
-      ...(walkedPage !== undefined && isOurPage(walkedPage.dict) ? { ours: true } : {}),
+      ...(walkedPage !== undefined && isOurList(walkedPage) ? { ours: true } : {}),
       marks: [...marksOf({ ...page, annotations }), ...shift(painted[i] ?? []), ...shift(texts)],
     });
   }

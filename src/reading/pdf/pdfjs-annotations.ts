@@ -19,6 +19,11 @@ export interface Annotation {
   readonly fieldValue?: unknown;
   readonly checkBox?: boolean;
   readonly radioButton?: boolean;
+  /** The values that a box and a round button stand for. */
+  readonly exportValue?: string;
+  readonly buttonValue?: string | null;
+  readonly multiLine?: boolean;
+  readonly defaultAppearanceData?: { readonly fontSize?: number };
   /** A list that opens, and not one that shows all of its choices. */
   readonly combo?: boolean;
   readonly options?: readonly { readonly exportValue: string; readonly displayValue: string }[];

@@ -41,6 +41,8 @@ export interface Arrival {
   readonly make: (sheet: SampleSheet) => Uint8Array | Promise<Uint8Array>;
   readonly kind: FileKind;
   readonly doubts?: readonly Doubt["what"][];
+  /** What is found besides on a form whose page is compared with its blank. */
+  readonly compared?: readonly Doubt["what"][];
 }
 
 /** A field that everybody types into. */
@@ -79,7 +81,6 @@ const good: readonly Omit<Arrival, "kind">[] = [
   },
   { how: "signed", make: ({ filled }) => signed(filled) },
   { how: "with an XFA form beside it", make: ({ filled }) => hybridXfa(filled) },
-  { how: "with a letterhead's logo", make: ({ filled }) => pasted(filled) },
   { how: "on a page that does not begin at the corner", make: ({ filled }) => offset(filled) },
 ];
 
@@ -159,6 +160,12 @@ const gone: readonly Arrival[] = [
 ];
 
 const doubtful: readonly Omit<Arrival, "kind">[] = [
+  {
+    how: "with a letterhead's logo",
+    doubts: [],
+    compared: ["something-more"],
+    make: ({ filled }) => pasted(filled),
+  },
   { how: "inked", doubts: ["handwriting"], make: (sheet) => inked(sheet.filled, rowOf(sheet)) },
   { how: "inked while empty", doubts: ["handwriting"], make: (sheet) => inked(sheet.blank, rowOf(sheet)) },
   {

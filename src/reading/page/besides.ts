@@ -1,0 +1,193 @@
+import { PDFArray, PDFDict, PDFName, PDFNumber } from "pdf-lib";
+import type { Box, Difference } from "../facts.ts";
+import { isOurList, ourMarksOn } from "../our-marks.ts";
+import { areaOf, overlap } from "../pdf/boxes.ts";
+import { dictsIn, entryOf, listOf, textOf } from "../pdf/pdf-value.ts";
+import type { WalkedPage } from "../pdf/walked-pages.ts";
+import type { BlankForm } from "./blank-form.ts";
+import type { ReadSheet } from "./compare-pages.ts";
+import { inTheFile, runs } from "./in-the-file.ts";
+import { patchesIn } from "./patches.ts";
+import type { RenderedPdf } from "./pdfium.ts";
+import { aroundAll, grown, type Picture, pngOf, wholeOf } from "./picture.ts";
+
+/** Annotations that are told one by one. */
+const mostTold = 8;
+/** Further pages that are looked at; of more, one word says how many there are. */
+const mostFurther = 3;
+/** Pixels of a picture: of a page that is shown whole, and of a part. */
+const mostOfPage = 90_000;
+const mostPixels = 40_000;
+
+/** What a file has besides the form and its fields: annotations, further pages, files, layers, programs. */
+export function besides(
+  pdf: RenderedPdf,
+  sheet: ReadSheet,
+  form: BlankForm,
+  pages: readonly WalkedPage[],
+  own: ReadonlySet<number>,
+): Difference[] {
+  const known = new Map<string, number>();
+  for (const { field } of form.flatMap(({ widgets }) => widgets))
+    known.set(field, (known.get(field) ?? 0) + 1);
+  const further = Array.from({ length: pdf.pageCount }, (_, i) => i + 1).filter(
+    (page) => !own.has(page) && !isList(pages[page - 1]),
+  );
+  return [
+    ...[...own].flatMap((page) => annotationsOn(pdf, page, pages[page - 1], sheet, known)),
+    ...further.slice(0, mostFurther).flatMap((page) => furtherPage(pdf, page, pages[page - 1])),
+    ...(further.length > mostFurther ? [{ what: "page", page: further[mostFurther] ?? 0 } as const] : []),
+    ...inTheFile(sheet.walked),
+    ...pages.filter(({ dict }) => runs(dict, "AA")).map((): Difference => ({ what: "program", page: 0 })),
+  ];
+}
+
+function isList(page: WalkedPage | undefined): boolean {
+  return page !== undefined && isOurList(page);
+}
+
+/** ISO 32000-1:2008 table 165: hidden, not shown on the screen. */
+const hiddenFlags = (1 << 1) | (1 << 5);
+
+/** Annotations that the blank form does not have. Even one that does not show may say something. */
+function annotationsOn(
+  pdf: RenderedPdf,
+  page: number,
+  walked: WalkedPage | undefined,
+  sheet: ReadSheet,
+  known: ReadonlyMap<string, number>,
+): Difference[] {
+  if (walked === undefined) return [];
+  const ours = new Set(ourMarksOn(walked.dict));
+  const count = new Map<string, number>();
+  const all = listOf(entryOf(walked.dict, "Annots"));
+  const strangers = all.flatMap((annotation, i): Difference[] => {
+    if (!(annotation instanceof PDFDict) || ours.has(i)) return [];
+    const box = boxOf(annotation);
+    if (entryOf(annotation, "Subtype") !== PDFName.of("Widget"))
+      return isSilent(annotation) ? [] : [{ what: "laid", page, ...box, ...saying(contentsOf(annotation)) }];
+    const field = nameOf(annotation);
+    const nth = (count.get(field) ?? 0) + 1;
+    count.set(field, nth);
+    if (runs(annotation, "A") || runs(annotation, "AA")) return [{ what: "program", page, field, ...box }];
+    if (nth <= (known.get(field) ?? 0)) return [];
+    const flags = entryOf(annotation, "F");
+    const hidden = flags instanceof PDFNumber && (flags.asNumber() & hiddenFlags) !== 0;
+    const text = valueOf(annotation, sheet);
+    // A signature that does not show is the sender's, and says nothing of the order.
+    if (text === "" && (hidden || areaOf(box.box) === 0)) return [];
+    return [{ what: "laid", page, ...box, ...saying(text) }];
+  });
+  if (strangers.length === 0) return [];
+  const told = strangers.slice(0, mostTold);
+  const size = pdf.sizeOf(page);
+  // Finer than a screen shows it, since somebody reads what is written there.
+  const [width, height] = size.map((side) => Math.round(Math.min(1.5 * side, 2000))) as [number, number];
+  const picture = pdf.render({ page, width, height, layers: "all" });
+  const view = sheet.pages[page - 1]?.view ?? [0, 0, width, height];
+  return told.map(({ box = [0, 0, 0, 0], ...one }) => ({
+    ...one,
+    box: [box[0] - view[0], box[1] - view[1], box[2] - view[0], box[3] - view[1]],
+    ...pictured(picture, box, view),
+  }));
+}
+
+/** The part of a page around a box, for whoever has to look. */
+function pictured(picture: Picture, box: Box | undefined, view: Box): { readonly picture?: Uint8Array } {
+  if (box === undefined || areaOf(box) === 0 || !overlap(box, view)) return {};
+  const [left, bottom, right, top] = box;
+  const [sx, sy] = [picture.width / (view[2] - view[0]), picture.height / (view[3] - view[1])];
+  const area = {
+    left: Math.round((left - view[0]) * sx) - 20,
+    right: Math.round((right - view[0]) * sx) + 20,
+    top: Math.round((view[3] - top) * sy) - 20,
+    bottom: Math.round((view[3] - bottom) * sy) + 20,
+  };
+  return { picture: pngOf(picture, area, mostPixels) };
+}
+
+function saying(text: string): { readonly text?: string } {
+  return text === "" ? {} : { text: text.slice(0, 200) };
+}
+
+function boxOf(annotation: PDFDict): { readonly box: Box } {
+  const rectangle = entryOf(annotation, "Rect");
+  if (!(rectangle instanceof PDFArray) || rectangle.size() !== 4) return { box: [0, 0, 0, 0] };
+  const [a = 0, b = 0, c = 0, d = 0] = [0, 1, 2, 3].map((i) => {
+    const side = rectangle.lookup(i);
+    return side instanceof PDFNumber && Number.isFinite(side.asNumber()) ? side.asNumber() : 0;
+  });
+  return { box: [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)] };
+}
+
+/** What an annotation says, plain or with formats. ISO 32000-1:2008 tables 164 and 170 */
+function contentsOf(annotation: PDFDict): string {
+  const plain = textOf(entryOf(annotation, "Contents")).trim();
+  return plain !== ""
+    ? plain
+    : textOf(entryOf(annotation, "RC"))
+        .replaceAll(/<[^>]*>/g, " ")
+        .trim();
+}
+
+/** A link without a border, and the window of a comment that is told by itself. */
+function isSilent(annotation: PDFDict): boolean {
+  if (contentsOf(annotation) !== "" || entryOf(annotation, "AP") !== undefined) return false;
+  const subtype = entryOf(annotation, "Subtype");
+  if (subtype === PDFName.of("Popup")) return true;
+  if (subtype !== PDFName.of("Link") || runs(annotation, "A")) return false;
+  const border = entryOf(annotation, "Border");
+  const style = entryOf(annotation, "BS");
+  const width =
+    style instanceof PDFDict
+      ? entryOf(style, "W")
+      : border instanceof PDFArray
+        ? border.lookup(2)
+        : undefined;
+  return width instanceof PDFNumber && width.asNumber() === 0;
+}
+
+/** The full name of the field that a widget shows. */
+function nameOf(widget: PDFDict): string {
+  const parts: string[] = [];
+  let node: unknown = widget;
+  for (let step = 0; step < 50 && node instanceof PDFDict; step++) {
+    const part = textOf(entryOf(node, "T"));
+    if (part !== "") parts.unshift(part);
+    node = entryOf(node, "Parent");
+  }
+  return parts.join(".");
+}
+
+/** What a field that is not of the form holds or is called. */
+function valueOf(widget: PDFDict, { facts }: ReadSheet): string {
+  const name = nameOf(widget);
+  const read = facts.fields.find((field) => field.name === name)?.values.join(", ");
+  const look = entryOf(widget, "MK");
+  return (
+    read ||
+    textOf(entryOf(widget, "V")) ||
+    (look instanceof PDFDict ? textOf(entryOf(look, "CA")) : "")
+  ).trim();
+}
+
+/** A page that the form does not have, unless nothing is on it. */
+function furtherPage(pdf: RenderedPdf, page: number, walked: WalkedPage | undefined): Difference[] {
+  const [across, up] = pdf.sizeOf(page);
+  const [width, height] = [across, up].map((side) => Math.max(1, Math.round(Math.min(side, 1000)))) as [
+    number,
+    number,
+  ];
+  const picture = pdf.render({ page, width, height, layers: "all" });
+  const white: Picture = { width, height, pixels: new Int32Array(width * height).fill(-1) };
+  const annotations =
+    walked === undefined ? [] : dictsIn(walked.dict, "Annots").filter((one) => !isSilent(one));
+  const patches = patchesIn(picture, white, []);
+  if (annotations.length === 0 && patches.length === 0) return [];
+  const inked = patches.length === 0 ? wholeOf(picture) : grown(aroundAll(patches), 20);
+  const text = annotations
+    .map(contentsOf)
+    .filter((one) => one !== "")
+    .join("; ");
+  return [{ what: "page", page, ...saying(text), picture: pngOf(picture, inked, mostOfPage) }];
+}

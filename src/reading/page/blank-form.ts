@@ -1,0 +1,160 @@
+import { PDFBool, PDFDict, type PDFDocument, PDFName } from "pdf-lib";
+import type { Box } from "../facts.ts";
+import { withPdf } from "../pdf/pdf.ts";
+import { decodeName } from "../pdf/pdf-string.ts";
+import { dictsIn, entryOf } from "../pdf/pdf-value.ts";
+import { type Annotation, readAnnotations } from "../pdf/pdfjs-annotations.ts";
+import { kindOf } from "../pdf/pdfjs-form.ts";
+import { firstPages } from "../pdf/walked-pages.ts";
+import { formOf, openForWalking } from "../pdf/walked-pdf.ts";
+import { contentKey } from "./content-key.ts";
+import { withRendered } from "./pdfium.ts";
+import type { Area, Picture } from "./picture.ts";
+
+/** Pixels of a point. At 144 dots an inch a capital of a form is 14 pixels high. */
+export const scale = 2;
+
+/** Where the blank form has a field. */
+export interface BlankWidget {
+  readonly field: string;
+  readonly box: Box;
+  readonly kind: "text" | "tick" | "choice";
+  readonly manyLines: boolean;
+  /** Of a box or round button: the value that it stands for. */
+  readonly state?: string;
+  /** Of a list: what is shown for a value, where that is other words. */
+  readonly shows: ReadonlyMap<string, string>;
+  /** Of its type, in points; 0 where a viewer chooses it. */
+  readonly size: number;
+}
+
+/** A page as it looks without its fields' values, and with every box ticked. */
+export interface Looks {
+  readonly empty: Picture;
+  readonly ticked: Picture;
+}
+
+export interface BlankPage {
+  readonly box: Box;
+  readonly widgets: readonly BlankWidget[];
+  readonly looks: Looks;
+  /** What tells whether a sheet's page has the same content. */
+  readonly key: string | undefined;
+  readonly objects: Float32Array;
+  /** The same where the file has its viewer draw the fields anew, with arrows on lists and other ticks. */
+  readonly redrawn: Looks;
+}
+
+/** A blank form as every page of it looks. */
+export type BlankForm = readonly BlankPage[];
+
+/** Renders a blank form. Throws where it cannot be opened, since it is one of ours. */
+export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
+  const annotated = await withPdf(bytes, readAnnotations);
+  const boxes = annotated.map(({ view }) => view);
+  const empty = await picturesOf(bytes, boxes, "page");
+  const ticked = await picturesOf(await changed(bytes, tickAll), boxes);
+  const emptyAnew = await picturesOf(await changed(bytes, drawAnew), boxes);
+  const tickedAnew = await picturesOf(await changed(bytes, drawAnew, tickAll), boxes);
+  const walked = firstPages(await openForWalking(bytes), boxes.length).map(contentKey);
+  const objects = await withRendered(bytes, (pdf) => boxes.map((_, i) => pdf.objectsOn(i + 1)));
+  return annotated.map(({ view, annotations }, i) => ({
+    box: view,
+    key: walked[i],
+    objects: objects?.[i] ?? new Float32Array(0),
+    widgets: annotations.flatMap((one) => widgetOf(one) ?? []),
+    looks: { empty: empty[i] as Picture, ticked: ticked[i] as Picture },
+    redrawn: { empty: emptyAnew[i] as Picture, ticked: tickedAnew[i] as Picture },
+  }));
+}
+
+function widgetOf(annotation: Annotation): BlankWidget | undefined {
+  const {
+    fieldName: field = "",
+    rect: box,
+    multiLine = false,
+    defaultAppearanceData,
+    options = [],
+  } = annotation;
+  const kind = kindOf(annotation);
+  if (field === "" || (kind !== "text" && kind !== "tick" && kind !== "choice")) return undefined;
+  const state = annotation.radioButton ? annotation.buttonValue : annotation.exportValue;
+  return {
+    field,
+    box,
+    kind,
+    manyLines: multiLine,
+    shows: new Map(options.map(({ exportValue, displayValue }) => [exportValue, displayValue])),
+    size: defaultAppearanceData?.fontSize ?? 0,
+    ...(kind === "tick" && typeof state === "string" ? { state: decodeName(state) } : {}),
+  };
+}
+
+async function picturesOf(
+  bytes: Uint8Array,
+  boxes: readonly Box[],
+  layers: "page" | "fields" = "fields",
+): Promise<Picture[]> {
+  const pictures = await withRendered(bytes, (pdf) =>
+    boxes.map((part, i) => pdf.render({ page: i + 1, part, layers, ...pixelsOf(part) })),
+  );
+  if (pictures === undefined) throw new Error("PDFium cannot open a blank form");
+  return pictures;
+}
+
+/** How large a part of a page is in pixels. */
+export function pixelsOf([left, bottom, right, top]: Box): Pick<Picture, "width" | "height"> {
+  return { width: Math.round((right - left) * scale), height: Math.round((top - bottom) * scale) };
+}
+
+/** Where a part of a page is in its picture. */
+export function areaOn({ box: [left, , , top] }: Pick<BlankPage, "box">, part: Box): Area {
+  return {
+    left: Math.floor((part[0] - left) * scale),
+    right: Math.ceil((part[2] - left) * scale),
+    top: Math.floor((top - part[3]) * scale),
+    bottom: Math.ceil((top - part[1]) * scale),
+  };
+}
+
+/** Where an area of a page's picture is on the page. */
+export function boxOn({ box: [left, , , top] }: Pick<BlankPage, "box">, area: Area): Box {
+  return [
+    left + area.left / scale,
+    top - area.bottom / scale,
+    left + area.right / scale,
+    top - area.top / scale,
+  ];
+}
+
+async function changed(
+  bytes: Uint8Array,
+  ...changes: readonly ((pdf: PDFDocument) => void)[]
+): Promise<Uint8Array> {
+  const pdf = await openForWalking(bytes);
+  for (const change of changes) change(pdf);
+  return pdf.save({ updateFieldAppearances: false });
+}
+
+/** Every box switched on. ISO 32000-1:2008 §12.5.5: the appearance state. */
+function tickAll(pdf: PDFDocument): void {
+  for (const widget of widgetsOf(pdf)) {
+    const looks = entryOf(widget, "AP");
+    const normal = looks instanceof PDFDict ? entryOf(looks, "N") : undefined;
+    const states = normal instanceof PDFDict ? normal.keys() : [];
+    const on = states.find((state) => state !== PDFName.of("Off"));
+    if (on === undefined) continue;
+    widget.set(PDFName.of("AS"), on);
+    widget.set(PDFName.of("V"), on);
+  }
+}
+
+/** The viewer is to draw the fields, which hold nothing. ISO 32000-1:2008 table 218 */
+function drawAnew(pdf: PDFDocument): void {
+  formOf(pdf.catalog)?.set(PDFName.of("NeedAppearances"), PDFBool.True);
+  for (const widget of widgetsOf(pdf)) widget.delete(PDFName.of("V"));
+}
+
+function widgetsOf(pdf: PDFDocument): PDFDict[] {
+  return firstPages(pdf, 20).flatMap(({ dict }) => dictsIn(dict, "Annots"));
+}

@@ -1,0 +1,42 @@
+import type { ReadField } from "../form.ts";
+import { areaOn, type BlankPage, type BlankWidget, type Looks } from "./blank-form.ts";
+import type { Glyphs } from "./glyphs.ts";
+import { inkOf } from "./ink.ts";
+import type { Area, Picture } from "./picture.ts";
+import { keepShown, shownBefore } from "./seen-before.ts";
+import { shows } from "./shows.ts";
+
+/** Widgets of a blank page in whose place a sheet's page shows something else than the fields hold. */
+export function differingFields(
+  picture: Picture,
+  blank: BlankPage,
+  { fields, redrawn }: { readonly fields: readonly ReadField[]; readonly redrawn: boolean },
+  glyphs: Glyphs,
+): BlankWidget[] {
+  const values = new Map(fields.map((field) => [field.name, field]));
+  const [usual, other] = redrawn ? [blank.redrawn, blank.looks] : [blank.looks, blank.redrawn];
+  return blank.widgets.filter((widget, i) => {
+    const field = values.get(widget.field);
+    // Where two readers differ there is no one value to look for.
+    if (field?.unsure !== undefined) return false;
+    const held = field?.values ?? [];
+    const area = areaOn(blank, widget.box);
+    const key = JSON.stringify(held);
+    if (shownBefore(picture, usual.empty, i, area, key)) return false;
+    // A viewer that has drawn one field anew leaves the others as they were.
+    if (![usual, other].some((looks) => showsOn(looks, picture, widget, area, held, glyphs))) return true;
+    keepShown(picture, usual.empty, i, area, key);
+    return false;
+  });
+}
+
+function showsOn(
+  { empty, ticked }: Looks,
+  picture: Picture,
+  widget: BlankWidget,
+  area: Area,
+  held: readonly string[],
+  glyphs: Glyphs,
+): boolean {
+  return shows(inkOf(picture, empty, area), widget, held, () => inkOf(ticked, empty, area), glyphs);
+}

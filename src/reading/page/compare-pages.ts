@@ -1,0 +1,157 @@
+import type { PDFDocument } from "pdf-lib";
+import type { Box, Difference, PdfFacts } from "../facts.ts";
+import { ourMarksOn } from "../our-marks.ts";
+import type { AnnotatedPage } from "../pdf/pdfjs-annotations.ts";
+import { firstPages, type WalkedPage } from "../pdf/walked-pages.ts";
+import { besides } from "./besides.ts";
+import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixelsOf } from "./blank-form.ts";
+import { differingFields } from "./compare-fields.ts";
+import { contentKey } from "./content-key.ts";
+import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
+import { beyond } from "./page-edges.ts";
+import { patchesIn, toldApart } from "./patches.ts";
+import { type RenderedPdf, withRendered } from "./pdfium.ts";
+import { type Area, aroundAll, grown, isEmpty, type Picture, pngOf, shared } from "./picture.ts";
+import { movedFields, shifted, shiftOf } from "./widget-places.ts";
+
+/** A sheet as the readers found it. */
+export interface ReadSheet {
+  readonly facts: Pick<PdfFacts, "fields" | "widgets">;
+  readonly pages: readonly AnnotatedPage[];
+  readonly pageCount: number;
+  readonly walked: PDFDocument;
+  /** Its viewer draws the fields anew. */
+  readonly redrawn: boolean;
+}
+
+/** Differences that are told of one sheet: whoever sees so many looks at all of it. */
+const mostTold = 8;
+/** Pages that are looked at; a sheet has one or two. */
+const mostPages = 20;
+/** The part of a page's fields that may lie elsewhere before it is another page. */
+const mostMoved = 0.3;
+/** Pixels of the picture of a difference: of a part of the page, and of all of it. */
+const mostPixels = 40_000;
+const mostOfPage = 90_000;
+
+/**
+ * Compares a sheet's pages, as they are seen, with its edition's blank form and with what the fields hold. What
+ * is on neither, or on one alone, is a difference. Undefined where PDFium cannot open the file. Throws for pages
+ * beyond its means.
+ */
+export async function comparePages(
+  bytes: Uint8Array,
+  sheet: ReadSheet,
+  form: BlankForm,
+): Promise<Difference[] | undefined> {
+  const glyphs = await helveticaGlyphs();
+  const walkedPages = firstPages(sheet.walked, mostPages);
+  return withRendered(bytes, (pdf) => {
+    const found: Difference[] = [];
+    const seen = new Set<number>();
+    for (const [i, blank] of form.entries()) {
+      const page = pageOf(blank, i, sheet);
+      if (seen.has(page) || page > pdf.pageCount || page > mostPages) {
+        found.push({ what: "less", page });
+        continue;
+      }
+      seen.add(page);
+      found.push(...onPage(pdf, page, blank, sheet, walkedPages[page - 1], glyphs));
+    }
+    found.push(...besides(pdf, sheet, form, walkedPages, seen));
+    return found.slice(0, mostTold);
+  });
+}
+
+/** The page of a sheet that a page of its blank became: the one on which most of its fields are. */
+function pageOf({ widgets }: BlankPage, index: number, { facts }: ReadSheet): number {
+  const names = new Set(widgets.map(({ field }) => field));
+  const count = new Map<number, number>();
+  for (const { field, page } of facts.widgets)
+    if (names.has(field)) count.set(page, (count.get(page) ?? 0) + 1);
+  const [most] = [...count].toSorted(([, a], [, b]) => b - a);
+  return most?.[0] ?? index + 1;
+}
+
+function onPage(
+  pdf: RenderedPdf,
+  page: number,
+  blank: BlankPage,
+  sheet: ReadSheet,
+  walked: WalkedPage | undefined,
+  glyphs: Glyphs,
+): Difference[] {
+  const view = sheet.pages[page - 1]?.view ?? blank.box;
+  const own = sheet.facts.widgets
+    .filter((widget) => widget.page === page)
+    .map((widget) => ({ ...widget, box: shifted(widget.box, view[0], view[1]) }));
+  const [x, y] = shiftOf(blank.widgets, own);
+  const moved = movedFields(blank.widgets, own, [x, y]);
+  if (moved.length > mostMoved * own.length) return [{ what: "other", page }];
+  const part = shifted(blank.box, x, y);
+  const without = walked === undefined ? [] : ourMarksOn(walked.dict);
+  const size = pixelsOf(blank.box);
+  // From the corner of what the page shows, as the readers tell places.
+  const seenAs = (box: Box): Box => shifted(box, x - view[0], y - view[1]);
+  // Content that both readers know needs no drawing.
+  const isSame = x === 0 && y === 0 && walked !== undefined && contentKey(walked) === (blank.key ?? "");
+  const known = isSame ? { known: { picture: blank.looks.empty, objects: blank.objects } } : {};
+  const picture = pdf.render({ page, part, without, ...size, over: sheetPixels(size), ...known });
+  const { empty } = sheet.redrawn ? blank.redrawn : blank.looks;
+  const frames = blank.widgets.map(({ box }) => areaOn(blank, box));
+  // With what others laid over the page, and our marks, as a person sees it.
+  let whole: Picture | undefined;
+  const shown = (area: Area): Uint8Array => {
+    whole ??= pdf.render({ page, part, ...size, layers: "all" });
+    return pngOf(whole, grown(area, 24), area.right - area.left > whole.width / 2 ? mostOfPage : mostPixels);
+  };
+  const fields = differingFields(picture, blank, { ...sheet.facts, redrawn: sheet.redrawn }, glyphs);
+  const patches = patchesIn(picture, empty, frames);
+  const under = (patch: Area): BlankWidget[] =>
+    fields.filter(({ box }) => !isEmpty(shared(grown(areaOn(blank, box), near), patch)));
+  // A stroke through a field or two is told of those; what crosses many, once.
+  const isWide = fields.length > mostUnder && patches.some((patch) => under(patch).length > 0);
+  const inFields = (isWide ? [] : fields).map(
+    ({ box, field }): Difference => ({
+      what: "field",
+      page,
+      box: seenAs(box),
+      field,
+      picture: shown(areaOn(blank, box)),
+    }),
+  );
+  const apart = patches.filter((patch) => under(patch).length === 0);
+  const outside = (isWide ? [aroundAll(patches)] : toldApart(apart)).map(
+    (area): Difference => ({ what: "more", page, box: seenAs(boxOn(blank, area)), picture: shown(area) }),
+  );
+  return [
+    ...oncePerField(inFields),
+    ...outside,
+    ...moved.map(
+      (widget): Difference => ({
+        what: "moved",
+        page,
+        field: widget.field,
+        box: shifted(widget.box, -view[0], -view[1]),
+      }),
+    ),
+    ...beyond(pdf, page, view, part, picture, empty),
+  ];
+}
+
+/** Pixels from a field within which a stroke is one through it, and how many fields are told of one by one. */
+const near = 12;
+const mostUnder = 3;
+
+let kept = new Int32Array(0);
+
+/** Room for the picture of a sheet's page; a process compares one at a time. */
+function sheetPixels({ width, height }: Pick<Picture, "width" | "height">): Int32Array {
+  if (kept.length !== width * height) kept = new Int32Array(width * height);
+  return kept;
+}
+
+/** Round buttons of one field that show another choice are one difference. */
+function oncePerField(differences: readonly Difference[]): Difference[] {
+  return [...new Map(differences.toReversed().map((one) => [one.field, one])).values()].toReversed();
+}

@@ -1,0 +1,102 @@
+import { alikeWithin, blurred, columns, extentOf, type Ink, inkedPart, strongPart } from "./ink.ts";
+import { draw, measure, type Placed, type Setting } from "./set-line.ts";
+
+/** How well ink is that of a text. */
+export interface Likeness {
+  /** Of the letter or digit that is least like itself, 0 to 1, and of the sign. */
+  readonly worst: number;
+  readonly worstSign: number;
+  /** By how much a letter is more like one that looks alike than like itself; 0 where none is. */
+  readonly mistaken: number;
+  /** Parts of all ink that no character explains. */
+  readonly more: number;
+  /** Width against height of the ink, by that of the text in Helvetica: 1 where they are the same. */
+  readonly stretch: number;
+}
+
+export function likeness(
+  ink: Ink,
+  line: readonly Placed[],
+  size: number,
+  cut?: number,
+): Likeness | undefined {
+  const extent = extentOf(ink);
+  if (extent === undefined || line.length === 0) return undefined;
+  const text = measure(line);
+  const [wide, high] = [text.right - text.left, text.top - text.bottom];
+  const up = snapped(high < 0.3 ? size : (extent.bottom - extent.top) / high, size, high);
+  const across = cut ?? snapped(wide < 0.3 ? up : (extent.right - extent.left) / wide, size, wide);
+  const middle = (extent.top + extent.bottom) / 2;
+  const begin = wide < 0.3 ? (extent.left + extent.right - across * wide) / 2 : extent.left;
+  const setting: Setting = {
+    x: begin - text.left * across,
+    y: middle + ((text.top + text.bottom) / 2) * up,
+    across,
+    up,
+  };
+  // Where there is none, there is nothing to compare.
+  const inked =
+    cut === undefined ? inkedPart(ink) : { left: 0, top: 0, right: ink.width, bottom: ink.height };
+  const seen = blurred(strongPart(ink, inked, extent.peak));
+  const here = { ...setting, x: setting.x - inked.left, y: setting.y - inked.top };
+  const wanted = blurred(draw(line, here, seen));
+  let [worst, worstSign, mistaken] = [1, 1, 0];
+  for (const placed of line) {
+    const { glyph, pen, isSign } = placed;
+    const left = Math.floor(here.x + (pen + glyph.ink.left) * across) - 1;
+    const right = Math.ceil(here.x + (pen + glyph.ink.right) * across) + 1;
+    if (cut !== undefined && right > ink.width) break;
+    const like = alikeWithin(seen, wanted, left, right);
+    if (isSign) worstSign = Math.min(worstSign, like);
+    else worst = Math.min(worst, like);
+    if (like < surely) mistaken = Math.max(mistaken, likeRival(seen, placed, here) - like);
+  }
+  const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
+  return { worst, worstSign, mistaken, more: unexplained(seen, wanted, cut !== undefined), stretch };
+}
+
+/** The form's own size, where what was measured is that as far as pixels tell. `parts` were measured, of the font's size. */
+function snapped(measured: number, size: number, parts: number): number {
+  return Math.abs(measured - size) * parts <= 1.2 ? size : measured;
+}
+
+/** From here on no other letter is looked for. */
+const surely = 0.985;
+
+/** How like the most similar rival of a letter the ink is, where that letter stands. */
+function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting): number {
+  const { x, across } = setting;
+  let best = 0;
+  for (const rival of rivals) {
+    const wide = Math.max(glyph.ink.right, glyph.ink.left + rival.ink.right - rival.ink.left);
+    const left = Math.floor(x + (pen + glyph.ink.left) * across) - 1;
+    const right = Math.ceil(x + (pen + wide) * across) + 1;
+    // Side by side at the left edge, and one over the other.
+    const begins = [
+      glyph.ink.left - rival.ink.left,
+      (glyph.ink.left + glyph.ink.right - rival.ink.left - rival.ink.right) / 2,
+    ];
+    const window = columns(seen, left, right);
+    for (const begin of begins) {
+      const placed = { glyph: rival, pen: pen + begin, isSign: false, rivals: [] };
+      const wanted = blurred(draw([placed], { ...setting, x: x - Math.max(0, left) }, window));
+      best = Math.max(best, alikeWithin(window, wanted, 0, window.width));
+    }
+  }
+  return best;
+}
+
+/** The part of what is seen that lies where nothing is wanted. */
+function unexplained(seen: Ink, wanted: Ink, isCut: boolean): number {
+  let [more, all] = [0, 0];
+  // What is cut off may leave half a character.
+  const end = isCut ? seen.width - seen.height : seen.width;
+  for (let y = 0; y < seen.height; y++)
+    for (let x = 0; x < end; x++) {
+      const at = y * seen.width + x;
+      const one = seen.dark[at] ?? 0;
+      all += one;
+      if ((wanted.dark[at] ?? 0) < 0.02) more += one;
+    }
+  return all === 0 ? 0 : more / all;
+}

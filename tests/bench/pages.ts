@@ -1,0 +1,102 @@
+/**
+ * What the comparison of pages costs and finds: sheets filled by as many programs as are installed, which must raise
+ * nothing; sheets that show other than they hold, in two halves, of which only the first was looked at while limits
+ * were set; and processor time for reading a sheet with and without the comparison. `pages.ts [honest|forged|cost]`
+ */
+import { spawnSync } from "node:child_process";
+import { judge } from "../../src/reading/judge.ts";
+import { openPdf } from "../../src/reading/pdf/open-pdf.ts";
+import { catalogue, editions, forms } from "../make/config.ts";
+import type { SampleSheet } from "../make/odd-sheets/sheets.ts";
+import { sampleSheets } from "../make/odd-sheets/sheets.ts";
+import { forgeries } from "../make/pages/forged.ts";
+import { writers } from "../make/pages/honest.ts";
+import { demoSheets } from "../make/pages/orders.ts";
+
+const [only] = process.argv.slice(2);
+const known = await forms();
+const samples = (await sampleSheets()).filter(({ edition }) => known.blanks.has(edition));
+
+/** What is doubted in a file; "unseen" where the comparison itself failed. */
+async function doubtsIn(bytes: Uint8Array): Promise<string[]> {
+  const facts = await openPdf(bytes, undefined, known);
+  const { file, sheet } = judge(facts, { id: "1/1", file: "a.pdf" }, { catalogue, editions });
+  return sheet?.doubts.map(({ what, place = "", kind = "" }) => `${what} ${kind}${place}`) ?? [file.kind];
+}
+
+/** A row longer than the form lets anybody type is no honest one: programs write one text and show another. */
+function canBeTyped({ values, edition }: SampleSheet): boolean {
+  const most = edition.startsWith("device") ? catalogue.device.characters : catalogue.plate.characters;
+  return Object.entries(values).every(
+    ([name, value]) => !/^(button|gang)\d/.test(name) || String(value).length <= most,
+  );
+}
+
+async function honest(): Promise<void> {
+  const sheets = [...samples, ...(await demoSheets())].filter(canBeTyped);
+  let [files, raised] = [0, 0];
+  for (const { name, needs = [], most, fill } of writers) {
+    const [program = "true", ...ask] = needs;
+    if (spawnSync(program, ask).status !== 0) {
+      console.log(`${name.padEnd(28)} not installed`);
+      continue;
+    }
+    const step = Math.max(1, Math.floor(sheets.length / most));
+    const made = await fill(sheets.filter((_, i) => i % step === 0).slice(0, most));
+    const found: string[] = [];
+    for (const bytes of made) if (bytes !== undefined) found.push((await doubtsIn(bytes)).join(", "));
+    const bad = found.filter((doubts) => doubts !== "");
+    files += found.length;
+    raised += bad.length;
+    console.log(
+      `${name.padEnd(28)} ${found.length} files, ${bad.length} raise something ${[...new Set(bad)].join(" | ")}`,
+    );
+  }
+  console.log(`Honest: ${files} files, ${raised} raise something.`);
+}
+
+async function forged(): Promise<void> {
+  for (const half of [0, 1]) {
+    let [caught, all] = [0, 0];
+    const missed: string[] = [];
+    for (const [i, { how, make }] of forgeries.entries()) {
+      if (i % 2 !== half) continue;
+      for (const sample of samples) {
+        all++;
+        const doubts = await doubtsIn(await make(sample));
+        if (doubts.length > 0 && !doubts.some((one) => one.startsWith("unseen"))) caught++;
+        else missed.push(`${how}, ${sample.edition}`);
+      }
+    }
+    console.log(
+      `${half === 0 ? "Looked at" : "Set aside"}: ${caught} of ${all} caught${missed.map((one) => `\n  missed: ${one}`).join("")}`,
+    );
+  }
+}
+
+async function cost(): Promise<void> {
+  const sheets = [...samples, ...(await demoSheets())].slice(0, 60);
+  const ways = { "by themselves": undefined, "compared with the blank": known } as const;
+  for (const forms of Object.values(ways))
+    for (const { filled } of sheets.slice(0, 20)) await openPdf(filled, undefined, forms);
+  const spent = new Map<string, number>();
+  for (let round = 0; round < 3; round++)
+    for (const [way, forms] of Object.entries(ways)) {
+      const [began, used] = [performance.now(), process.cpuUsage()];
+      for (const { filled } of sheets) await openPdf(filled, undefined, forms);
+      const { user, system } = process.cpuUsage(used);
+      const [cpu, clock] = [
+        (user + system) / 1000 / sheets.length,
+        (performance.now() - began) / sheets.length,
+      ];
+      spent.set(way, (spent.get(way) ?? 0) + cpu);
+      console.log(
+        `pages looked at ${way}: ${cpu.toFixed(1)} ms of processor, ${clock.toFixed(1)} ms by the clock, a sheet`,
+      );
+    }
+  const [before = 1, after = 1] = spent.values();
+  console.log(`Compared / by themselves: ${(after / before).toFixed(2)} in processor time.`);
+}
+
+const parts = { honest, forged, cost };
+for (const [name, part] of Object.entries(parts)) if (only === undefined || only === name) await part();

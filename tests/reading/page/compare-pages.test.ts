@@ -1,0 +1,150 @@
+import { readFileSync } from "node:fs";
+import { PDFDocument } from "pdf-lib";
+import { describe, expect, test } from "vitest";
+import { fillSheet } from "../../../src/drawing/fill-sheet.ts";
+import type { Sheet } from "../../../src/trade/sheet.ts";
+import { editions } from "../../make/config.ts";
+import { offset } from "../../make/odd-sheets/by-hand.ts";
+import { pdfjsFill, pdftkFill } from "../../make/odd-sheets/by-programs.ts";
+import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
+import { forgeries } from "../../make/pages/forged.ts";
+import { hasProgram } from "../../make/program.ts";
+import { readPdf } from "../../make/read-pdf.ts";
+
+const samples = (await sampleSheets()).filter(({ edition }) => /^(device|plate)-26b$/.test(edition));
+
+async function sheetIn(bytes: Uint8Array): Promise<Sheet | undefined> {
+  return (await readPdf(bytes)).sheet;
+}
+
+async function doubtsIn(bytes: Uint8Array) {
+  return (await sheetIn(bytes))?.doubts.map(({ what, kind, place }) =>
+    [what, kind ?? "", place ?? ""].join(" ").trim(),
+  );
+}
+
+describe("what a sheet shows besides what it holds is doubted", () => {
+  // Every fourth, on one of the two forms; all of them: tests/bench/pages.ts.
+  test.each(
+    forgeries.flatMap((forgery, i) =>
+      i % 4 === 0 ? [[forgery.how, forgery, samples[(i / 4) % 2] as SampleSheet] as const] : [],
+    ),
+  )("%s", async (_, { make }, sample) => {
+    const { file, sheet } = await readPdf(await make(sample));
+    expect(file.kind).toBe("sheet");
+    expect(sheet?.doubts).not.toEqual([]);
+    expect(sheet?.doubts).not.toContainEqual({ what: "unseen" });
+  });
+});
+
+const hasPdftk = hasProgram("pdftk");
+
+describe.each(samples)("an honest $edition", ({ blank, filled, values }) => {
+  test.for<[string, () => Uint8Array | Promise<Uint8Array>, boolean?]>([
+    ["filled by us", () => filled],
+    ["filled by pdf.js", () => pdfjsFill(blank, values)],
+    ["filled by pdftk", () => pdftkFill(blank, values), !hasPdftk],
+    ["to be drawn by its viewer", () => pdftkFill(blank, values, "need_appearances"), !hasPdftk],
+    ["on a larger page", () => offset(filled)],
+    [
+      "turned",
+      () => changed(filled, (pdf) => pdf.getPage(0).setRotation({ type: "degrees", angle: 90 } as never)),
+    ],
+    ["with an empty page behind it", () => changed(filled, (pdf) => pdf.addPage([612, 792]))],
+    ["cropped by the margin alone", () => changed(filled, (pdf) => crop(pdf, 12))],
+  ])("%s raises nothing", async ([, make, skipped], { skip }) => {
+    if (skipped) skip("pdftk is not installed");
+    expect(await doubtsIn(await make())).toEqual([]);
+  });
+
+  test("with long words, notes over several lines and letters of other languages raises nothing", async () => {
+    const more = {
+      contact_name: "Zoë Łuczak-Brañas",
+      contact_email: "a.very.long.address.that.does.not.fit.into.its.frame@larkspur-library.example",
+      bill_name: "Brightwire & Daughters “Electric”, Inc.",
+      notes:
+        "Please deliver to the back door before 7 a.m. and ring twice; the guard’s name is José.\nThe key is at the desk. Thank you!",
+    };
+    expect(await doubtsIn(await fillSheet(blank, { ...values, ...more }))).toEqual([]);
+  });
+});
+
+async function changed(bytes: Uint8Array, change: (pdf: PDFDocument) => unknown): Promise<Uint8Array> {
+  const pdf = await PDFDocument.load(bytes, { updateMetadata: false });
+  change(pdf);
+  return pdf.save({ updateFieldAppearances: false });
+}
+
+function crop(pdf: PDFDocument, by: number): void {
+  const { width, height } = pdf.getPage(0).getSize();
+  pdf.getPage(0).setCropBox(by, by, width - 2 * by, height - 2 * by);
+}
+
+test.each(["kestrel-left-qpdf", "kestrel-plate-pdftk", "kestrel-right-pdfjs", "kirkmere-desk-chromium"])(
+  "%s, as that program saved it, raises nothing",
+  async (file) => {
+    expect(await doubtsIn(readFileSync(`fixtures/raw/${file}.pdf`))).toEqual([]);
+  },
+);
+
+test("a form that is not ours is compared with the blank that its edition names", async () => {
+  const theirs = (await sampleSheets()).find(({ edition }) => edition === "marrowby-device-1") as SampleSheet;
+  const known = { editions, blanks: new Map([[theirs.edition, theirs.blank]]) };
+  const doubts = async (bytes: Uint8Array) =>
+    (await readPdf(bytes, undefined, known)).sheet?.doubts.map(({ what }) => what);
+  const remark = await changed(theirs.filled, (pdf) => {
+    pdf.getPage(0).drawText("row 2: EXIT", { x: 40, y: 6, size: 8 });
+  });
+  expect(await doubts(theirs.filled)).toEqual([]);
+  expect(await doubts(remark)).toEqual(["something-more"]);
+  // Without it nobody knows what else the form prints.
+  expect((await readPdf(remark)).sheet?.doubts).toEqual([]);
+});
+
+describe("a difference is told once, with its place and a picture", () => {
+  const doubtOf = async (how: string) => {
+    const { make } = forgeries.find((one) => one.how === how) ?? {
+      make: () => Promise.reject(new Error(how)),
+    };
+    const { sheet, pictures } = await readPdf(await make(samples[0] as SampleSheet));
+    return { doubts: sheet?.doubts ?? [], pictures };
+  };
+
+  test.for([
+    ["curves in an empty row", { what: "value-hidden", place: "row.1.2" }],
+    ["an old legend in a field's drawing", { what: "value-hidden", place: "row.1.1", shown: "EXIT" }],
+    ["a ticked box that looks empty", { what: "value-hidden", place: "ship.same" }],
+    ["a remark at the foot", { what: "something-more", kind: "drawn", where: "in the lower left, beside" }],
+    ["a circle around a label", { what: "value-hidden", place: "project" }],
+    ["a cross over the sheet", { what: "something-more", kind: "drawn", where: "all over it" }],
+    ["Highlight with a comment, in the margin", { what: "something-more", text: "must read EXIT" }],
+    ["StrikeOut with a drawing over a legend", { what: "something-more", place: "row.1.1" }],
+    ["a further page with words", { what: "something-more", kind: "page", seen: { page: 2 } }],
+  ] as const)("%s", async ([how, wanted]) => {
+    const { doubts, pictures } = await doubtOf(how);
+    expect(doubts).toMatchObject([wanted]);
+    const png = pictures?.get(doubts[0]?.seen?.picture ?? "");
+    // ISO/IEC 15948 §5.2
+    expect(
+      Buffer.from(png ?? [])
+        .subarray(1, 4)
+        .toString(),
+    ).toBe("PNG");
+    expect(png?.length).toBeLessThan(20_000);
+  });
+
+  test("a form rebuilt with our fields is told as a whole", async () => {
+    const pdf = await PDFDocument.create();
+    const page = pdf.addPage([612, 792]);
+    const names = Object.keys(samples[0]?.values ?? {});
+    const { blank } = samples[0] as SampleSheet;
+    const form = (await PDFDocument.load(blank)).getForm();
+    for (const [i, field] of form.getFields().entries()) {
+      const box = { x: 40, y: 760 - i * 15, width: 200, height: 12 };
+      const text = pdf.getForm().createTextField(field.getName());
+      text.addToPage(page, box);
+      if (names.includes(field.getName())) text.setText("X");
+    }
+    expect(await doubtsIn(await pdf.save())).toContain("something-more other-page");
+  });
+});
