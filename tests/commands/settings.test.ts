@@ -118,7 +118,9 @@ test("a form that does not ask for what is needed is worth a warning, unless it 
     expect.stringMatching(/device-25a\.yaml:\d+:1 fields: has no field for legend-place, finish/),
   );
   expect(lines).toContainEqual(
-    "edition    device-25a: Device sheet, edition 25a, 31 fields, replaced by device-26b, accepted until 2026-12-31",
+    expect.stringContaining(
+      "device-25a: Device sheet, edition 25a, 31 fields, replaced by device-26b, accepted until 2026-12-31;",
+    ),
   );
   expect(lines.at(-1)).toBe("No faults.");
 });
