@@ -1,5 +1,5 @@
 import { type Kysely, sql } from "kysely";
-import { numberKey } from "../orders/keys.ts";
+import { orderKey } from "../judging/state.ts";
 
 /**
  * Takes a record that marks sheets as counting to one of order revisions. What an order consists of now is carried
@@ -123,7 +123,8 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
   await sql`DROP TABLE letters_of_orders`.execute(db);
   await keysWithoutWords(db);
   await sql`INSERT INTO numbers (key, buyer, domain)
-    SELECT key, buyer, domain FROM orders WHERE id IN (SELECT min(id) FROM orders GROUP BY key)`.execute(db);
+    SELECT key, buyer, domain FROM orders
+    WHERE key <> '' AND id IN (SELECT min(id) FROM orders GROUP BY key)`.execute(db);
   for (const column of ["verdict", "missing", "changed_at", "domain"])
     await db.schema.alterTable("orders").dropColumn(column).execute();
   await db.schema.alterTable("sheets").dropColumn("counts").execute();
@@ -131,11 +132,11 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
   await eventsWithActors(db);
 }
 
-/** "PO EG-500" and "EG-500" are one number. Where a buyer has orders under both, they stay two. */
+/** "PO EG-500" and "EG-500" are one number, and "TBD" is none. Where a buyer has orders under both, they stay two. */
 async function keysWithoutWords(db: Kysely<never>): Promise<void> {
   const { rows } = await sql<{ id: number; number: string }>`SELECT id, number FROM orders`.execute(db);
   for (const { id, number } of rows)
-    await sql`UPDATE OR IGNORE orders SET key = ${numberKey(number)} WHERE id = ${id}`.execute(db);
+    await sql`UPDATE OR IGNORE orders SET key = ${orderKey(number)} WHERE id = ${id}`.execute(db);
 }
 
 /** Events say who did what to which thing; they need no letter. */

@@ -11,10 +11,11 @@ import { post } from "../make/thread.ts";
 const greta = "greta@fallowmere.example";
 
 /** A record made when sheets were marked as counting, opened now. */
-async function oldRecord(): Promise<Store> {
+async function oldRecord(changes = ""): Promise<Store> {
   const folder = temporaryFolder();
   const database = new DatabaseSync(`${folder}/record.sqlite`);
   database.exec(readFileSync("fixtures/raw/record-005.sql", "utf8"));
+  database.exec(changes);
   database.close();
   return openStore(openSqlite(`${folder}/record.sqlite`), openBlobs(`${folder}/blobs`));
 }
@@ -85,4 +86,13 @@ test("a stranger's order of an older record under the buyer's number can still b
     ["eve@stranger.example", ["Please cancel FM-72."]],
   ]);
   await desk.store.close();
+});
+
+test("what an older record had under a placeholder has no number now, and is nobody's for others", async () => {
+  const store = await oldRecord("UPDATE orders SET key = 'TBD', number = 'TBD' WHERE number = 'FM-91'");
+  const { orders } = await store.stateOf(greta, []);
+  expect(orders.map(({ number }) => number)).toContain("TBD");
+  expect((await store.revisionsOf(greta, ["TBD"])).get("TBD")).toBeGreaterThan(0);
+  expect(await store.ownerOf("TBD")).toBeUndefined();
+  await store.close();
 });
