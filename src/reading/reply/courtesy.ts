@@ -1,5 +1,8 @@
-import { asksFor, speaksOfTrade } from "./cues.ts";
+import { asksFor, namesGoods, speaksOfMaking, speaksOfTrade, turnsSomething } from "./cues.ts";
 import { understood } from "./tallies.ts";
+
+/** A fact or a name that is known. */
+const known = `[${understood.fact}${understood.name}]`;
 
 const please = "(?:please|pls|plz|kindly|just)";
 const me = "(?:me|us|him|her|the undersigned)";
@@ -37,6 +40,9 @@ const courtesies = [
   `(?:${please} )?(?:confirm|acknowledge|advise|verify)(?: (?:the|safe|your))? (?:receipt|reception)(?: of (?:the same|this|these|the|all|my|our)(?: (?:order|sheets|email|files|attached|attachments?))?)?(?: by (?:e-?mail|return|reply))?`,
   `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
   `${please} acknowledge`,
+  `(?:${please} )?(?:advise|confirm|reply|acknowledge) (?:when|once|upon|on|of) (?:received|receipt|receiving|(?:you (?:have|'ve) )?(?:received|got|entered|processed)(?: (?:it|them|this|these|everything))?)`,
+  `(?:should|if) (?:any|further|more)(?: \\p{L}+){1,2} (?:be|is|are) (?:needed|required|necessary)`,
+  `finally (?:approved|signed(?: off)?|agreed|decided|released|made up \\p{L}+ minds?|got (?:approval|approved|sign-?off))(?: (?:on|the funding|the budget))?`,
   `${please} confirm(?=[.!]*$)`,
   `${please} (?:accept|take|use) (?:this|the|our|these)(?: attached| enclosed| following)? (?:order|sheets|forms|e-?mail|as our order)(?! for)`,
   `(?:${please} )?(?:treat|consider|take|accept) this(?: (?:e-?mail|letter|message))? as (?:our|my|the|an) (?:official |formal |firm )?(?:purchase )?order`,
@@ -50,11 +56,11 @@ const courtesies = [
   `(?:i|we)(?:'ve| have)?(?: now)? (?:corrected|fixed|revised|updated|mended|shortened|filled(?: (?:in|out))?|completed|redone|retyped|re-?saved|made the corrections? (?:to|on|in)|made the changes)(?: (?:it|them|all|both|everything|the (?:sheets?|forms?|errors?|typos?|mistakes?|fields?|rows?|missing (?:fields?|parts?))|what you (?:asked|listed|marked|said)))?`,
   `(?:corrected|fixed|revised|updated|done|redone|mended|shortened)(?: (?:now|as (?:you )?(?:asked|requested|noted|marked|suggested|instructed)|and (?:attached|resent|back)))*`,
   `(?:with|made) (?:the|all|your) (?:corrections?|changes|fixes)(?: (?:made|you (?:asked|wanted)(?: for)?|as (?:asked|requested|marked)))?`,
-  `(?:as )?per (?:your|our|the|my|\\p{L}+'s|${understood.fact}) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|telecon|chat|talk|meeting|text|voicemail|approved schedule|schedule|drawings?|telephone conversation)`,
+  `(?:as )?per (?:your|our|the|my|\\p{L}+'s|${known}) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|telecon|chat|talk|meeting|text|voicemail|approved schedule|schedule|drawings?|telephone conversation)`,
   `as (?:you )?(?:requested|asked(?: for)?|discussed|promised|agreed|mentioned|noted|instructed|specified (?:in|on) (?:the )?(?:attached )?(?:sheets|forms)|always|usual)`,
   `(?:that )?you (?:asked|wanted|requested|needed|were missing|are missing|marked|sent back)(?: (?:me|us))?(?: for)?`,
   `you were (?:quite )?right`,
-  `(?:i |we )?(?:must have |have )?(?:typed|put|wrote|had|left) (?:in )?(?:one|a|two) (?:letters?|characters?|digits?|words?) too (?:many|much|few)`,
+  `(?:i |we )?(?:must have |have )?(?:typed|put|wrote|had|left) (?:in )?(?:one|a|two) (?:letters?|characters?|digits?|words?) too (?:many|much|few)|too (?:many|much|few) (?:letters?|characters?|digits?|words?|rows?)(?: (?:on|in|for) [^.,;]{1,30})?`,
   `instead of (?:the )?(?:scans?|photos?|pictures?|paper|(?:the |a |our )?spreadsheets?|lists?|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
   `(?:not (?:a )?scan(?:s|ned)?|no scans?)`,
   `(?:filled|typed|completed)(?: (?:in|out|them|it))* on (?:the |a |my )?(?:computer|screen|pc|laptop)(?: (?:and|then) saved(?: (?:as|to|in) (?:pdfs?|a pdf))?)?`,
@@ -62,7 +68,7 @@ const courtesies = [
   `(?:this one )?(?:now )?(?:has|with) the (?:writing|text|typing|entries) in it`,
   `(?:i |we )?did(?:n't| not) (?:notice|see|realize|realise|spot|know|catch) (?:that|it|this)`,
   `(?:all |the |every ?thing )+(?:others?|else|rest|remaining (?:ones|sheets)|other sheets)? ?(?:stays?|remains?|is|are) (?:the same|unchanged|as (?:it|they) (?:is|are|was|were)|as (?:before|sent))`,
-  `(?:which |that )?(?:i |we )?(?:had )?(?:forgot|forgotten|missed|left out|omitted)(?: to (?:attach|send|include))?(?: (?:it|the|them|one|my|attachments?|files?|sheets?|plates?|devices?|last|${understood.fact}))*`,
+  `(?:which |that )?(?:i |we )?(?:had )?(?:forgot|forgotten|missed|left out|omitted)(?: to (?:attach|send|include))?(?: (?:it|the|them|one|my|attachments?|files?|sheets?|plates?|devices?|last|${known}))*`,
   `(?:the |a |that )?(?:rows?|fields?|words?|names?|legends?|numbers?|lines?|boxes|entries) (?:that|which) (?:was|were) (?:too (?:long|wide|short)|missing|empty|wrong|misspell?(?:ed|t)|blank|cut off|left out)`,
   `(?:i |we )(?:believe|think|guess|trust) (?:that )?(?:every ?thing|all)(?: (?:that )?(?:you(?:'d)? need|is needed|needed|required|necessary|info(?:rmation)?))? (?:is|should be|are)(?: (?:there|included|in order|complete|(?:on|in) the (?:forms?|sheets?|attached)))+`,
   `(?:they|it|these|this|those|files?|pdfs?)(?: all)? (?:should|will|ought to)(?: (?:now|all))* (?:open|work|come through|be readable|load|display)(?: (?:properly|correctly|fine|ok(?:ay)?|now|this time|well))*|(?:hope|hoping) (?:they|it|these|this)(?: all| now)* (?:opens?|works?|comes? through|loads?)(?: (?:properly|correctly|fine|ok(?:ay)?|now|this time|well))*`,
@@ -97,10 +103,10 @@ const courtesies = [
   `each (?:file|pdf|sheet|form|attachment)(?: (?:is|has|shows)(?: (?:its|the|named|own|name|called|labell?ed|after|by))*)?`,
   `(?:i |we )?(?:combined|put|packed|bundled|merged|zipped) (?:everything|them|it|all|the (?:sheets|files|forms))(?: together)? (?:in|into) (?:one|a|1) (?:zip|pdf|folder|file|archive|e-?mail)(?: file| folder)?`,
   `but(?= (?:here|attached|these|this) )|(?:please )?bear with (?:me|us)|(?:it's|this is) my first time(?: (?:doing|using|filling|with)(?: (?:this|these|in|out|your|forms?|sheets?))*)?|have fun|haha+|lol|phew|third time(?:'s| is)? (?:a|the) charm|better late than never`,
-  `(?:i |we )?(?:do not|don't) have (?:anything|any (?:questions|comments|remarks|changes)) ?(?:to add|else|further|more)?|nothing (?:to add|special|else|new|unusual|further|out of the ordinary)(?: (?:from (?:my|our) (?:side|end)|this time|here))?|no (?:questions|comments|remarks|changes|special requests|notes|surprises)(?: (?:from (?:my|our|me|us)(?: (?:side|end))?|this time|here|at the moment|for now))*`,
+  `(?:i |we )?(?:do not|don't) have (?:anything|any (?:questions|comments|remarks|changes)) ?(?:to add|else|further|more)?|nothing (?:to add|special|fancy|unusual|complicated|crazy|exotic|else|new|unusual|further|out of the ordinary)(?: (?:from (?:my|our) (?:side|end)|this time|here))?|no (?:questions|comments|remarks|changes|special requests|notes|surprises)(?: (?:from (?:my|our|me|us)(?: (?:side|end))?|this time|here|at the moment|for now))*`,
   `(?:as|since|because|if|in case) you (?:could(?:n't| not)|can(?:'t|not| not)|were(?:n't| not) able to|are unable to|have trouble|had trouble) (?:open(?:ing)?|read(?:ing)?|see|view|print|download)(?:ing)? (?:them|it|these|this|the (?:files?|attachments?|pdfs?|sheets?))`,
   `(?:and )?(?:i|we)(?:'ll| will| can) (?:re-?send|try)(?: (?:it|them|again|another way|in another (?:format|way)|a new one|once more))*|(?:and )?(?:i|we)(?:'ll| will| can) send (?:it|them)(?: (?:again|another way|in another (?:format|way)|once more|over))+`,
-  `(?:on )?(?:\\p{L}+'s|${understood.fact}|her|his|their|our client's) behalf|(?:covering|filling in|standing in|writing) for(?: (?:\\p{L}+|${understood.fact}))(?: (?:this week|today|while .{0,20} away))?`,
+  `(?:on )?(?:\\p{L}+'s|${known}|her|his|their|our client's) behalf|(?:covering|filling in|standing in|writing) for(?: (?:\\p{L}+|${known}))(?: (?:this week|today|while .{0,20} away))?`,
   `(?:good|nice|great) (?:catch|spot|one|job|work)|wow(?:,? that was (?:fast|quick))?|d'oh|argh|ugh|yikes|(?:am i |did i |are we )?(?:missing|forget(?:ting)?|miss) any ?thing\\??|(?:sorry,? )?(?:i|we) thought (?:i|we)(?: had|'d| have)? (?:included|attached|sent|added) (?:it|them|those|that|these)|any (?:trouble|bother|snags?),? (?:just )?(?:${contact}|give (?:me|us) a bell)(?: ${me})?`,
   `(?:with|for) (?:any |further |all )?(?:questions|concerns|comments|queries)(?: (?:or|and) (?:questions|concerns|comments|problems|issues))?|according to (?:your|our|the) (?:remarks|comments|notes|answer|e-?mail|message|list|instructions|corrections|feedback)|enjoy(?=[!.]*$)|replacements? (?:sheets? )?for the (?:one|sheet|file)(?: with the (?:error|mistake|slip|typo))?`,
   `after all|above all|at all|by hand|by mail|all right`,
@@ -112,7 +118,7 @@ const courtesies = [
   `(?:i |we )?(?:'ll |will |shall )(?:send|e-?mail|forward|submit)(?: you)? (?:the |those |these |you )?(?:rest|others?|remaining(?: ones| sheets)?|balance|devices?|plates?|more|next)(?: (?:soon|later|shortly|today|tomorrow|when (?:they|it)(?:'re| are| is) ready|as soon as (?:they|it)(?:'re| are| is) ready|next week|in the morning|${understood.date}))*`,
   `(?:because|due|since|as)(?: of| to)? (?:the |their |its )?(?:file )?(?:size|limit|(?:e-?mail )?size limits?|they (?:are|were) (?:too )?(?:large|big))(?: of (?:the|our) (?:files?|mail(?:box)?))?`,
   `(?:split|sent|sending|coming|broken)(?: (?:it|them|this|these|up|the (?:files|order|sheets)))* (?:in|into|over|up into) (?:two|three|four|several|a few|multiple|2|3|4|separate|${understood.tally})(?: (?:separate|smaller))? (?:e-?mails?|letters?|messages?|mails?|parts?)`,
-  `(?:i |we )?(?:think |believe |guess )?(?:that|this|it|these|those)(?:'s| is| are| should be| completes| makes)(?: now)? (?:all|everything|it|complete|the lot|the order|the set|them all|the last(?: of (?:it|them|the sheets))?)(?: (?:of (?:it|them)|for (?:now|today|this order)))*`,
+  `(?:i |we )?(?:think |believe |guess )?(?:that|this|it|these|those)(?:'s| is| are| should be| completes| makes|should be)(?: now)? (?:all|(?:the |a )?(?:complete|full|whole|entire) (?:set|lot|package|order|batch)|everything|it|complete|the lot|the order|the set|them all|the last(?: of (?:it|them|the sheets))?)(?: (?:of (?:it|them)|for (?:now|today|this order)))*`,
   `(?:now )?(?:they|it|this|these|that|everything)(?: all)?(?: now)? should (?:now )?(?:all )?be (?:right|ok(?:ay)?|fine|good|correct|complete|everything|all right|alright|in order|readable|there)(?: now)?`,
   `(?:let'?s |let us )(?:try|see)(?: (?:this|that|it|again|once more|one more time))*|(?:second|third|another|new|next) (?:try|attempt|go)`,
   `(?:${please} )?refer to`,
@@ -127,16 +133,19 @@ const courtesies = [
   // What stands on the sheets.
   `(?:(?:the|our|all|billing|bill-to|invoice|invoicing|shipping|ship-to|delivery|and|address(?:es)?|details|info|information|instructions?|contacts?|everything|every ?thing|everything else|required|necessary|you need) ){1,6}(?:is|are|can be found|should be|stands?|as) (?:all )?(?:given |listed |shown |noted |found |filled in )?(?:on|in) (?:the |each |every |all )?(?:sheets?|forms?|po|pdfs?|attached)`,
   `(?:order|purchase order|po|p\\.o\\.|project|job|ref(?:erence)?|our|your) ?(?:no|nr|num|number|#|name|ref)\\.? ?(?:is )?[:#]?`,
-  `${understood.fact} (?:lettering|finish|text|letters|engraving)|(?:lettering|finish|colou?r)s?:? (?:is |in )?${understood.fact}|(?:just )?as (?:shown |listed |given |stated |written )?(?:on|in) the (?:attached )?(?:sheets?|forms?|pdfs?)`,
+  `${known} (?:lettering|finish|text|letters|engraving)|(?:lettering|finish|colou?r)s?:? (?:is |in )?${known}|(?:just )?as (?:shown |listed |given |stated |written )?(?:on|in) the (?:attached )?(?:sheets?|forms?|pdfs?)`,
   `job (?:site|name)|wall[ -]stations?|engraving (?:sheets?|forms?|order|schedule|files?)|engraved (?:stations?|plates?|devices?|keypads?)|push-?buttons?|button stations?|switch ?plates?`,
   // Who sends it.
   `(?:(?:said|says|asked|told|was told|were told|wanted|requested|got)(?: (?:me|us))? to (?:send|forward|pass|e-?mail|submit)|on behalf of)`,
-  `(?:i|we|he|she|they|${understood.fact}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|in (?:a )?meetings?|unavailable|busy|back|reachable|at my desk|in the field|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
+  `(?:i|we|he|she|they|${known}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|in (?:a )?meetings?|unavailable|busy|back|reachable|at my desk|in the field|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
   `(?:copied|cc'?d|cc|cc'?ing|adding|looping in|copying)(?: (?:on|to|in) (?:this|the)? ?(?:e-?mail|thread|mail|message|here))?`,
 ] as const;
 
 /** Courtesies only if no wish hides in their open places. */
 const open = [
+  `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)$`,
+  `(?:let (?:me|us) know|${contact}(?: ${me})?) (?:if|when|once|whether|should|in case) [^.!?◇○△]{1,60}`,
+  `(?:pdfs?|files?|sheets?|forms?|attachments?) (?:is|are|were|was) (?:named|called|saved|sorted|numbered|titled|grouped) [^.!?△]{1,60}`,
   `(?:[\\p{L}'-]+ ){0,4}(?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
   `(?:i |we )?(?:'ll |will )?(?:send|forward|submit|e-?mail) (?:it|them|that|the (?:rest|others?|remaining ones?)|those)(?: (?:as soon as|when|once) (?:[\\p{L}'-]+ ){0,6}[\\p{L}'-]+)`,
   `(?:i |we )?(?:do )?hope (?:you(?! can| could|'ll| will)|your|all|everyone|everybody|everything|this|it|that)(?:'s|'re)? [^.!?◇○]{1,70}`,
@@ -153,12 +162,12 @@ const patterns = courtesies.map(
 
 /** "Could you please confirm receipt?" asks no more than "Please confirm receipt." */
 const politeQuestion =
-  /^(?:could|would|can|will) (?:you|u|someone|somebody)(?: please| kindly| just)* ((?:process|confirm|acknowledge|let (?:me|us) know|check|review|enter|accept|advise|send (?:me|us) (?:an?|the|your) (?:\p{L}+ )?(?:confirmation|acknowledge?ment))[^?]*?)(?: please)?\?$/iu;
+  /^(?:could|would|can|will) (?:you|u|someone|somebody)(?: please| kindly| just)* ((?:process|confirm|acknowledge|let (?:me|us) know|check|review|enter|get|put (?:this|it|these) (?:in|through)|take a look|look|accept|advise|send (?:me|us) (?:an?|the|your) (?:\p{L}+ )?(?:confirmation|acknowledge?ment))[^?]*?)(?: please)?[?.!]*$/iu;
 
 const greeting =
   /^(?:hi|hiya|hello|hey|heya|dear|greetings|good (?:morning|afternoon|evening|day)|g'day|morning|afternoon|evening|howdy|to whom it may concern|bonjour|bonsoir|salut|hola|buen[oa]s (?:d[ií]as|tardes|noches)|estimad[oa]s?|sirs?|gents|all|team)(?: there| again| all| both)?(?![\p{L}\p{N}])[,!]?((?: [^\s,!:.]+\.?,?){0,6}?)\s*(?:[,!:.–-]+(?= |$)|$)/iu;
 const addressed =
-  /^(?:team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|dept|department|quillgate|◇)$/i;
+  /^(?:team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|dept|department|quillgate|[◇◈])$/i;
 
 /** Whether words behind a greeting are names, or else say who is greeted. */
 function areNames(words: string): boolean {
@@ -170,7 +179,7 @@ function areNames(words: string): boolean {
 
 /** Whether something is asked for in an open place of a courtesy. */
 function hidesWish(whole: string): boolean {
-  return speaksOfTrade(whole) || asksFor(whole.replace(/\b(?:as soon as|when|once|sorry|wishes)\b/i, ""));
+  return speaksOfTrade(whole) || speaksOfMaking(whole) || (namesGoods(whole) && turnsSomething(whole));
 }
 
 const joint = /(?:^|[\s,;])(?:but|and|so|though|if)(?=[\s,]*◆)/giu;
@@ -181,7 +190,7 @@ export function withoutCourtesies(words: string): string {
     .replace(/[’ʼ`´]/g, "'")
     .replace(/\s+/g, " ")
     .trim()
-    .replace(/\b4 (?=the|my|our|your|all)\b/g, "for ")
+    .replace(/\b4 (?=(?:the|my|our|your|all)\b|◇)/g, "for ")
     .replace(politeQuestion, "please $1.");
   let rest = plainly.replace(greeting, (whole, names: string) => (areNames(names) ? "" : whole));
   const take = (pattern: RegExp, isTaken: (whole: string) => boolean): void => {

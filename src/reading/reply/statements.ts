@@ -1,7 +1,8 @@
 import type { Letter } from "../../trade/letter.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { withoutCourtesies } from "./courtesy.ts";
-import { asksFor, speaksOfTrade } from "./cues.ts";
+import { isStory, onlyChats, withoutTimes } from "./chat.ts";
+import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade, turnsSomething } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import {
   isBoilerplate,
@@ -126,8 +127,11 @@ function isStatement(sentence: string, facts: LetterFacts, named: ReadonlySet<st
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   if (isBoilerplate(words)) return false;
-  const rest = withoutCourtesies(withoutFacts(words, facts));
-  return asksFor(rest) || namesFinish(rest, facts) || /\d/.test(rest) || hasOddWords(words, rest, named);
+  const rest = withoutCourtesies(withoutFacts(withoutTimes(words), facts));
+  if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
+  if (isStory(words)) return false;
+  if (speaksOfMaking(rest)) return true;
+  return !onlyChats(words, rest) && (turnsSomething(rest) || hasOddWords(words, rest, named));
 }
 
 /** Whether words name a finish that not all sheets have. */
