@@ -32,6 +32,7 @@ for (const [file, what, isMiss] of [
     ["unseen3  ", notesIn(`unseen3-${file}`)],
     ["unseen4  ", notesIn(`unseen4-${file}`)],
     ["unseen5  ", notesIn(`unseen5-${file}`)],
+    ["unseen6  ", notesIn(`unseen6-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));
