@@ -1,4 +1,4 @@
-import { namesGoods, turnsSomething } from "./cues.ts";
+import { namesGoods, turnsIn } from "./cues.ts";
 
 /** Whoever writes so tells of themselves, of people they know, of mail and machines. */
 const own =
@@ -6,12 +6,8 @@ const own =
 /** Wishes for the reader, thanks, weather, feasts, moods. */
 const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing)|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;
-/** What is sent, and that it is. */
-const frame =
-  /[◆○◈]|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|sheets?|forms?|files?|pdfs?|pfa|zip|e-?mails?|mail|outbox|computer|paperwork|docs?|documents?|here (?:is|are|you|we|they|it|goes)|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing)? along|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
-
 const papers =
-  /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|browser|printer|scann?\w*|reader|server|link|internet|wifi|paperwork|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
+  /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
 
 /**
  * Whether a sentence only chats: it tells of its writer, of papers and machines, of the season, or it wishes
@@ -19,9 +15,11 @@ const papers =
  * what is left of it without facts and courtesies; neither speaks of making anything (cues.ts).
  */
 export function onlyChats(sentence: string, rest: string): boolean {
-  const chats = own.test(sentence) || social.test(sentence);
-  if (!turnsSomething(rest)) return chats || frame.test(sentence) || frame.test(rest);
-  return (chats || papers.test(sentence)) && !namesGoods(rest) && (!/\?/.test(rest) || social.test(sentence));
+  const turns = turnsIn(rest);
+  if (turns === "nothing") return true;
+  if (namesGoods(rest)) return false;
+  if (turns === "asks") return social.test(sentence);
+  return turns === "hints" || own.test(sentence) || social.test(sentence) || papers.test(sentence);
 }
 
 /** "…, but here it is": whatever stands before it is how it came about. */

@@ -1,4 +1,4 @@
-import { asksFor, namesGoods, speaksOfMaking, speaksOfTrade, turnsSomething } from "./cues.ts";
+import { asksFor, namesGoods, speaksOfMaking, speaksOfTrade, turnsIn } from "./cues.ts";
 import { understood } from "./tallies.ts";
 
 /** A fact or a name that is known. */
@@ -40,6 +40,8 @@ const courtesies = [
   `(?:${please} )?(?:confirm|acknowledge|advise|verify)(?: (?:the|safe|your))? (?:receipt|reception)(?: of (?:the same|this|these|the|all|my|our)(?: (?:order|sheets|email|files|attached|attachments?))?)?(?: by (?:e-?mail|return|reply))?`,
   `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
   `${please} acknowledge`,
+  `(?:i|we)(?:'ve| have)? never (?:done|used|tried|seen|filled|ordered from|worked with|dealt with) [^.,;!?]{1,30}`,
+  `can'?t wait(?: to (?:see|get|have|put) [^.,;!?]{1,30})?`,
   `(?:${please} )?(?:advise|confirm|reply|acknowledge) (?:when|once|upon|on|of) (?:received|receipt|receiving|(?:you (?:have|'ve) )?(?:received|got|entered|processed)(?: (?:it|them|this|these|everything))?)`,
   `(?:should|if) (?:any|further|more)(?: \\p{L}+){1,2} (?:be|is|are) (?:needed|required|necessary)`,
   `finally (?:approved|signed(?: off)?|agreed|decided|released|made up \\p{L}+ minds?|got (?:approval|approved|sign-?off))(?: (?:on|the funding|the budget))?`,
@@ -179,7 +181,7 @@ function areNames(words: string): boolean {
 
 /** Whether something is asked for in an open place of a courtesy. */
 function hidesWish(whole: string): boolean {
-  return speaksOfTrade(whole) || speaksOfMaking(whole) || (namesGoods(whole) && turnsSomething(whole));
+  return speaksOfTrade(whole) || speaksOfMaking(whole) || (namesGoods(whole) && turnsIn(whole) !== "nothing");
 }
 
 const joint = /(?:^|[\s,;])(?:but|and|so|though|if)(?=[\s,]*◆)/giu;
@@ -202,88 +204,4 @@ export function withoutCourtesies(words: string): string {
   for (const pattern of patterns) take(pattern, () => true);
   // "…, but let me know": what joins two courtesies is none.
   return rest.replace(joint, " ").trim();
-}
-
-/** Words that ask for nothing, as those of cover notes are. */
-const plain = new Set(
-  `a an the this that these those it its they them their there here i we you he she me us him her my our your his
-  is are was were be been being am do does did has have had having will can may might shall
-  and or as at by for from in into of off on onto out over per through thru to up with within via about above below
-  under between along also so too very just again now today yesterday back all any some both other others rest
-  computer computers browser screen
-  morning afternoon evening night week weekend month year day days time times minute minutes while recently earlier
-  i'm i've i'll we're we've we'll you're you'll it's that's they're there's here's let's
-  attach attached attaching attachment attachments enclose enclosed enclosing find found see seen look looking
-  send sends sent sending resend resent resending forward forwarded forwarding submit submitted submitting provide
-  provided get got getting receive received come comes came coming follow follows following followed go went going
-  fill fills filled filling complete completed completes type typed typing save saved saving scan scanned upload
-  uploaded zip zipped email emails e mail mails mailed letter message messages post phone call called spoke speak talk
-  talked discussed conversation meeting
-  own system systems program stand stands sits belongs lies located software app template
-  legend legends pasted taken exported created drawn generated copied
-  sheet sheets form forms file files pdf pdfs document documents doc docs docx page pages paperwork folder archive set
-  sets batch part parts half copy package order orders ordering purchase po pos p o number numbers no nr ref reference
-  job jobs project projects site client clients customer customers contractor architect engineer owner electrician boss
-  office colleague coworker partner manager assistant team desk company department purchasing
-  plate plates device devices station stations keypad keypads gang gangs single singles standalone alone left right
-  position positions pos mark marks wall controls control lighting light lights switch switches schedule schedules
-  drawing drawings list table details detail info information data contact address
-  first second third fourth fifth last next previous previously new newest latest old one ones two three four five six
-  seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen
-  remaining missing corrected revised updated fixed total
-  please pls plz kindly process processing enter entering entered handle handling book booking place placing placed
-  check checking review reviewing thanks thank thx tnx ty tks tia cheers regards rgds best kind kindest warm warmest
-  wishes greetings sincerely yours truly faithfully respectfully cordially br kr hi hello hey dear sir madam
-  many much lot lots great good nice fine well super perfect excellent pleased happy glad hope hopefully
-  looking question questions query queries anything everything something else help helping
-  fyi pfa attn re fw fwd eml jpg png
-  separate separately together individually whole entire full remainder balance
-  still shortly
-  it'll actual basically hereby herewith therefore thus regarding concerning respective respectively
-  mr mrs ms dr inc llc ltd co corp gmbh
-  small little big large quick
-  prepared preparing checked named titled numbered marked listed shown noted described
-  stacks reading children reception foyer lobby corridor hallway hall halls room rooms rm kitchen kitchens bar cafe
-  restaurant dining lounge bath bathroom bathrooms bedroom bedrooms restroom toilet garage basement cellar attic roof
-  terrace patio garden porch entrance entry door doors stair stairs stairwell staircase elevator lift floor floors
-  ground level levels building buildings bldg tower wing annex block house home school classroom classrooms gym
-  auditorium stage chapel church vestry parish clinic hospital hotel library museum theater theatre office offices
-  conference boardroom workroom storage store shop showroom studio laboratory lab music art staff guest master suite
-  suites unit units apartment apartments depot station plant factory courthouse court town city street road lane north
-  south east west upper main front rear side corner end area areas phase
-  finished remarks according open engraving subject along corresponding which who whom whose during such various several particular necessary relevant
-  appropriate applicable proper accordingly furthermore moreover meanwhile respective thereof matter item items product
-  products services quality value relationship cooperation opportunity interest prompt swift friendly patient helpful useful
-  easy easier simple difficult hard amazing awesome cool neat fun ago moment moments hour hours noon yesterday's today's
-  thought hoped created typed drew designed gathered assembled organized sorted arranged transferred converted compressed
-  renamed dated format formats telecon telephone meetings voicemail desk branch headquarters hq region regional field
-  guys awhile heard wondering anyway too together folder link description summary overview cover
-  fillable fill-in r u ur cell mobile took while fabrication official referenced supporting continued ready behalf coming way
-  paper hardcopy charm throughout everywhere alike renovation remodel refurbishment retrofit construction upgrade upcoming current recent fit-out fitout gc subcontractor
-  general designer dealer distributor supplier vendor rep representative agent consultant landlord tenant homeowner family
-  husband wife secretary accountant foreman crew guy guys installer installers integrator mate pal friend friends gents
-  gentlemen ladies folks colleagues signal wifi internet connection inbox spam junk acrobat adobe reader chrome edge firefox
-  mac windows laptop tablet pc printer version spreadsheet excel spelled properly correctly finally unfortunately
-  obviously originally initially apparently directly straight duly mentioned aforementioned submission bundle stack pile
-  collection believe think thought guess know knew seem seems assume assumed understand tried trying managed busy hectic
-  crazy weather snow rain summer winter spring autumn season holiday holidays vacation trip lunch coffee told asked
-  mentioned explained suggested wrote answered replied reply replies account terrible split company survey visit
-  residence villa cottage farm ranch estate condo condos condominium village inn motel resort club casino arena stadium
-  centre center mall market temple synagogue college university campus dormitory academy elementary middle high preschool
-  daycare kindergarten senior nursing care medical health exam treatment patient imaging police fire airport terminal
-  hangar harbor marina pier train bus parking lot renovated children's kids reading study stacks periodicals circulation
-  open opens opened closed work works worked used guide sample example double-checked double checking
-  because since sure certain happy pleased name names named called welcome assistance support
-  response responding reaching touch hand hands end ends page per around available usual always
-  often ever long far close near next nearest tiny fat fingers keyboard typos typo
-  two-gang three-gang four-gang five-gang six-gang multi multi-gang
-  bonjour merci beaucoup cordialement salutations bien vous à bonne journée salut madame monsieur
-  hola gracias muchas saludos cordiales buenos días dias buenas tardes atentamente un saludo muy
-  danke vielen mit freundlichen grüßen`.split(/\s+/),
-);
-
-export const plainWords: readonly string[] = [...plain];
-
-export function isPlain(token: string): boolean {
-  return plain.has(token);
 }

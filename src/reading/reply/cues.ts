@@ -1,4 +1,3 @@
-import { speaksAgainst } from "./doubt.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /*
@@ -15,40 +14,43 @@ const number = "two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirt
 /** What only a sheet should say, or a clerk must know: wherever it stands, a person reads it. */
 const trade = words([
   // Stopping and undoing.
-  "cancel\\p{L}*|holds?|hold off|on hold|halt(?:ed)?|paus(?:e[ds]?|ing)|suspend\\p{L}*|abort\\p{L}*|kill(?:ed)?|scrap(?:ped)?|void(?:ed)?|withdr[ae]w\\p{L}*|retract\\p{L}*|disregard\\p{L}*|ignor(?:e[ds]?|ing)|discard\\p{L}*|throw (?:out|away)|obsolete|outdated|out of date|supers[ce]d\\p{L}*|overrid\\p{L}*|substitut\\p{L}*|swap(?:ped)?|omit\\p{L}*|delet(?:e[ds]?|ing)|remov(?:e[ds]?|ing|al)|postpon\\p{L}*|replac(?:e[ds]?|ing)|instead|insolvent|bankrupt(?:cy)?|lawyers?|attorney|storno|stornier\\p{L}*|annul\\p{L}*|cancela\\p{L}*|unsubscribe",
+  "cancel\\p{L}*|holds?|hold off|on hold|halt(?:ed)?|paus(?:e[ds]?|ing)|suspend\\p{L}*|abort\\p{L}*|kill(?:ed)?|scrap(?:ped)?|void(?:ed)?|withdr[ae]w\\p{L}*|retract\\p{L}*|disregard\\p{L}*|ignor(?:e[ds]?|ing)|discard\\p{L}*|throw (?:out|away)|obsolete|outdated|out of date|supers[ce]d\\p{L}*|overrid\\p{L}*|substitut\\p{L}*|swap(?:ped)?|omit\\p{L}*|delet(?:e[ds]?|ing)|remov(?:e[ds]?|ing|al)|postpon\\p{L}*|replac(?:e[ds]?|ing)|instead|insolvent|bankrupt(?:cy)?|lawyers?|attorney|complaint|sue|never ?mind|scratch that|back(?:ed|ing)? out|pull(?:ed|ing)? (?:the|this|it|them)|nix(?:ed)?|axed|shelved|on ice|sit(?:ting)? (?:on|tight)|hang (?:on|tight|fire|fast)|stand (?:by|down)|freeze|frozen|slow down|tear up|shred|trash|bin (?:it|them|the)|start(?:ed|ing)? over|done over|over again|storno|stornier\\p{L}*|annul\\p{L}*|cancela\\p{L}*|unsubscribe",
   // Wishes.
   "(?<!you )(?<!you may )(?<!you might )needs?|needed|wants?|wanted|wanna|would (?:\\p{L}+ )?(?:like|love|prefer|want|appreciate if)|['’]d (?:rather|like|love|prefer|take|go|want)|prefer\\p{L}*|requir(?:e[ds]?|ing|ements?)|request(?:s|ed|ing)?|insists?|rather|expect(?:s|ed|ing)?|supposed|meant|intended|must be|special instructions?",
   // Whether it is an order, and who says so.
-  "approv(?:e[ds]?|al|als|ing)|reject\\p{L}*|go ahead|go-ahead|proceed\\p{L}*|green[- ]light|releas(?:e[ds]?|ing)|as is|as noted|prelim(?:inary)?|drafts?|tentative|provisional|tb[dac]|pending|(?:will|may|might|['’]ll|to|still|could) (?:\\p{L}+ )?(?:change|revise|redo)|(?:wait|waiting) (?:for|with|until|till|on) (?!you)|estimat\\p{L}*|submittals?|samples?(?! (?:order|form|sheet))|mock-?ups?|placeholders?|decid(?:e[ds]?|ing)|undecided|options?|alternat(?:e|es|ives?)|finali[sz]e[ds]?|on spec|production|agree[ds]?|accept(?:s|ed)|guarantee[ds]?|certif\\p{L}*|comments? in|see my comments?|new version|second version",
+  "approv(?:e[ds]?|al|als|ing)|reject\\p{L}*|go ahead|go-ahead|proceed\\p{L}*|green[- ]light|releas(?:e[ds]?|ing)|as is|as noted|prelim(?:inary)?|drafts?(?! folder)|tentative|provisional|tb[dac]|pending|(?:will|may|might|['’]ll|to|still|could) (?:\\p{L}+ )?(?:change|revise|redo)|(?:wait|waiting) (?:for|with|until|till|on) (?!you)|estimat\\p{L}*|submittals?|samples?(?! (?:order|form|sheet))|mock-?ups?|placeholders?|decid(?:e[ds]?|ing)|undecided|options?|alternat(?:e|es|ives?)|finali[sz]e[ds]?|on spec|production|agree[ds]?|accept(?:s|ed)|guarantee[ds]?|certif\\p{L}*|comments? in|see my comments?|new version|second version|(?:the|a) (?:good|real|valid|current|latest|right|correct|true) (?:ones?|version|set|sheets?|forms?)|only a (?:guess|test)|just (?:to get|for (?:pricing|a price|a quote|reference|information|now))|(?:you|u) (?:can|may|could|might) (?:start|begin|go|run|cut|make|use|skip|forget|leave)|best judge?ment|your call|up to you|you (?:decide|pick|choose)|as you see fit|your choice",
   // How many.
-  "qtys?|quantit(?:y|ies)|pcs|pieces?|ea|dozens?|doubl(?:e[ds]?|ing)|twice|triple|thrice|extras?|spares?|fewer|pairs?|repeat(?:s|ed)?|reorder\\p{L}*|surplus|x ?\\d+|\\d+ ?x|per (?:room|door|floor|house|unit|station)",
+  "qtys?|quantit(?:y|ies)|pcs|pieces?|ea|dozens?|doubl(?:e[ds]?|ing)|triple|thrice|extras?|spares?|fewer|pairs?|repeat(?:s|ed)?|reorder\\p{L}*|surplus|x ?\\d+|\\d+ ?x|per (?:room|door|floor|house|unit|station)",
   `(?:${number}|\\d+|another|a couple of|a few) (?:more |extra |of )?(?:\\p{L}+ )?(?:sets|lots|plates?|devices?|singles|keypads?|buttons?|stations|gangs?|sheets|rows|lines|houses|lefts?|rights?|(?:of )?(?:them|these|those|each))`,
-  `(?<!(?:at|till|until|by|to|before|around|past|after|for|the|all|part|of) )(?:${number}|ten)(?=$|[.,;!]| (?:and|but|please|instead))`,
+  `(?<!(?:at|till|until|by|to|before|around|past|after|for|the|all|part|of|first|last|these|those|other|next|the other|yes,) )(?:${number}|ten)(?=$|[.,;!]| (?:and|but|please|instead))`,
   // What is cut, and how.
-  "etch(?:ed|ing)?|(?:laser|deep|hand)[- ]?(?:cut|engraved)|infill(?:ed)?|fonts?|typefaces?|serifs?|bold|italics?|thick(?:er)?|thin(?:ner)?|bigger|larger|smaller|taller|wider|narrower|deeper|mm|inch(?:es)?|cm|upper ?case|lower ?case|(?:all|small|in) caps|caps|capitals?|capitali[sz]ed?|logos?|symbols?|icons?|artwork|arrows?|centre[ds]?|centere?d?(?= everything| all| the (?:text|legends?|words?|letters?)|$)|align(?:ed|ment)?|justified|blanks|left blank|braille|tactile|backlit|illuminated|glow\\p{L}*|leds?|screws?|screwless|bezels?|gaskets?|back ?box(?:es)?|mounting|mirror(?:ed)?|upside|portrait|landscape|vertical(?:ly)?|horizontal(?:ly)?|orientation|both sides|other way (?:round|around)|accents?|umlauts?|commas?|apostrophes?|hyphens?|dash(?:es)?|ampersands?|punctuation|abbreviat\\p{L}*|wording|spacing|trademark|serial numbers?|barcodes?|glass|rounded|beveled",
-  "colou?r(?:s|ed)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin|matching|finish(?:es)?",
+  "etch(?:ed|ing)?|inscri\\p{L}+|strokes?|heavier|lighter|darker|brighter|legib\\p{L}+|readable|sandblast\\p{L}*|laser|router|plastic|acrylic|metal|wood(?:en)?|alumin\\p{L}+|(?:re)?paint(?:ed|ing)?|polish(?:ed)?|powder|anodi[sz]ed|laminate\\p{L}*|adhesive|magnet\\p{L}*|holes?|drilled|brackets?|flush|recess(?:ed)?|depth|height|width|thickness|borders?|underlin\\p{L}+|slash|percent|numerals|initials|monogram|crest|emblem|hearts?|stars?|sideways|rotated|tilted|diagonal\\p{L}*|backwards?|(?:left|right)-handed|switched around|mixed up|mix(?:ed)? (?:up )?the|bilingual|spanish|french|german|italian|chinese|english|translat\\p{L}+|tweak\\p{L}*|remake|re-?engrave|receptacle|outlet|filler|cut ?outs?|(?:laser|deep|hand)[- ]?(?:cut|engraved)|infill(?:ed)?|fonts?|typefaces?|serifs?|bold|italics?|thick(?:er)?|thin(?:ner)?|bigger|larger|smaller|taller|wider|narrower|deeper|mm|inch(?:es)?|cm|upper ?case|lower ?case|(?:all|small|in) caps|caps|capitals?|capitali[sz]ed?|logos?|symbols?|icons?|artwork|arrows?|centre[ds]?|centere?d?(?= everything| all| the (?:text|legends?|words?|letters?)|$)|align(?:ed|ment)?|justified|blanks|left blank|braille|tactile|backlit|illuminated|glow\\p{L}*|leds?|screws?|screwless|bezels?|gaskets?|back ?box(?:es)?|mounting|mirror(?:ed)?|upside|portrait|landscape|vertical(?:ly)?|horizontal(?:ly)?|orientation|both sides|other way (?:round|around)|accents?|umlauts?|commas?|apostrophes?|hyphens?|dash(?:es)?|ampersands?|punctuation|abbreviat\\p{L}*|wording|spacing|trademark|serial numbers?|barcodes?|glass|rounded|beveled",
+  "colou?r(?:s|ed)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin|tan|navy|teal|maroon|charcoal|two-tone|contrast|shade of|matching|finish(?:es)?(?! (?:my|our|this|it|up|off|work|the (?:job|day|week)))",
   // When, and how it travels.
-  "asap|a\\.s\\.a\\.p|urgent(?:ly)?|rush(?:ed)?|expedit\\p{L}*|hurry|sooner|deadlines?|due|lead ?times?|eta|overnight|how (?:long|soon|much|many|fast|quick(?:ly)?)|priority|emergency|timeline|squeeze|schedule for",
-  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|couriers?|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed|ing)? (?:it |them |these )?up|pick-?up|pallets?|docks?|packaging|packed in|label(?:s|l?ed|l?ing)?|wrap(?:ped)?|bag(?:s|ged)|consolidate|partials?|backorder\\p{L}*|in stock|out of stock|availability|capacity|goods|tracking",
+  "asap|a\\.s\\.a\\.p|urgent(?:ly)?|rush(?:ed)?|expedit\\p{L}*|hurry|sooner|deadlines?|due(?! course| to)|lead ?times?|eta|overnight|how (?:long|soon|much|many|fast|quick(?:ly)?)|priority|emergency|critical|time-sensitive|crunch|on time|behind schedule|at the latest|right away|immediately|at once|timeline|squeeze|schedule for",
+  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|couriers?|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed|ing)? (?:it |them |these )?up|pick-?up|pallets?|docks?|packaging|packed in|label(?:s|l?ed|l?ing)?|wrap(?:ped)?|bag(?:s|ged)|consolidate|partials?|backorder\\p{L}*|in stock|out of stock|availability|capacity|goods|tracking|liftgate|crates?|crated|swing by|come by|drop (?:off|ship)|job tags?|tags?|tagged",
   // Money.
-  "pric(?:e|es|ed|ing)|quot(?:e|es|ed|ation|ing)|costs?|discounts?|rebate|invoic(?:e|es|ed|ing)|bill(?:s|ed|ing)?|tax(?:es)?|exempt|budget(?:ary)?|pay(?:s|ing|ments?)?|paid|deposit|credit|charge[ds]?|terms|net \\d+|cheap(?:er)?|warranty|refund(?:s|ed)?|bids?|rfq|rfp|the total|bank details|on account",
+  "pric(?:e|es|ed|ing)|quot(?:e|es|ed|ation|ing)|costs?|discounts?|rebate|invoic(?:e|es|ed|ing)|bill(?:s|ed|ing)?|tax(?:es)?|exempt|budget(?:ary)?|pay(?:s|ing|ments?)?|paid|deposit|credit|charge[ds]?|terms|net \\d+|cheap(?:er)?|warranty|refund(?:s|ed)?|bids?|rfq|rfp|the total|bank details|on account|ballpark|a number|fees?|expensive|steep|a deal|sharpen|tariffs?|rma|w-?9|insurance|lien|nda|credit app\\p{L}*|data ?sheets?|cut ?sheets?|catalogu?e?s?|brochures?|manuals?|ul(?:[- ]listed)?|ada|permits?|other vendor|someone else|competitor",
   // Wiring and fit.
   "wir(?:e|es|ed|ing)|relays?|dimmers?|circuits?|loads?|low[- ]voltage|volt(?:s|age)?|\\d+ ?v|breakers?|fuses?|programmed|programming|compatible|scenes?|motors?|momentary|toggles?|thermostats?|sensors?|card reader|contacts(?= |$)(?! (?:is|are|on))",
   // Complaints and errors.
-  "crack(?:ed|s)?|damag(?:e[ds]?|ing)|crooked|scratch(?:es|ed)?|wrong(?:ly)?|faulty|defect(?:s|ive)?|discolou?red|faded|peel(?:ed|ing)|ridiculous|unhappy|unacceptable|disappoint(?:ed|ing)|complain(?:ts?|ing)?|spell(?:s|ed|ing)?|spelt|misspell?\\p{L}*|mis-?spelt|misprint\\p{L}*|never (?:received|got|came|arrived|ordered)|ordered (?:six|\\p{L}+) (?:and|but)|hard to read",
+  "crack(?:ed|s)?|damag(?:e[ds]?|ing)|crooked|scratch(?:es|ed)?|wrong(?:ly)?|faulty|defect(?:s|ive)?|discolou?red|faded|peel(?:ed|ing)|ridiculous|unhappy|unacceptable|disappoint(?:ed|ing)|complain(?:ts?|ing)?|spell(?:s|ed|ing)?|spelt|misspell?\\p{L}*|mis-?spelt|misprint\\p{L}*|never (?:received|got|came|arrived|ordered(?! from))|ordered (?:six|\\p{L}+) (?:and|but)|hard to read",
   // Places that are not the sheets'.
   "(?:we|office|shop|company) (?:have |has |just )?moved|moved to|new (?:address|ship-to|delivery address|shipping address|name|logo)|wrong address|now called|renamed to|goes away|go away",
 ]);
 
-/** What turns, binds or asks. In the small talk of a letter it does as well. */
-const turns = words([
-  "no|not|cannot|never|none|nothing|neither|nor|nope|nein|yes|yep|yeah|yup|without|but|except|unless|until|til|till|only|if|whether|either|otherwise|however|although|whichever|whatever|in case",
-  "[\\p{L}]+n['’]?t(?<=(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n['’]?t)",
-  "should|must|shall|has to|have to|got to|gotta|let['’]?s|(?:can|could|would|will) (?:you|u|somebody|someone|anybody|anyone)|wish(?:es)?|suppose|mean|means|mind|careful(?:ly)?|attention|warning|note|note that|nb|p\\.?s|fyi the|watch|beware|make sure|be sure|ensure|remember",
-  "(?:client|customer|owner|architect|he|she|they|it|inspector|contractor|designer|boss|gc|city|tenant|truck|plate|device)(?: \\p{L}+)? (?:will|['’]ll|wants|is going to|still|might|may)|still (?:ha[sv]e?|being|waiting|open|with|to)|to be|going to|becom(?:e|es|ing)|turn(?:s|ed)? (?:out|into)|might|may|maybe|perhaps|probably|unsure|guess|mistake|typo|slip|errors?|incorrect|off by|chang(?:e[ds]?|ing)|revis(?:e|ion)|edit(?:s|ed)?|modif(?:y|ied)|adjust\\p{L}*|differ(?:s|ent|ently)?|redo|drop(?:ped)?|dead|lost|burn(?:ed|t)|fell|broken?|bad|poor|worn|short|too (?:many|much|few|big|small|long|high|low)|problems?|confus(?:ed|ing)|odd|strange",
-  "same|similar|identical|like (?:the|what|you did|we|before|last|those|that|these|on|in)|as (?:before|last time|usual|always)|match(?:es)?|exactly|also|too|as well|plus|more|less|each|every|both|additional|another|extra|second|times|copies|separate(?:ly)?",
-  "yet|first|before|after|once|already|wait(?:ing|s)?|later?|early|earlier|soon|today|tonight|quick(?:ly)?|fast|when|by (?:then|the)|stop(?:s|ped)?|delay(?:s|ed)?|back",
-  "says?|said|reads?|spell(?:s|ed|ing)?|spelt|call(?:ed)? it|named|confirm(?:s|ed|ing)?|verif\\p{L}*|correct|right(?= ?\\?)|ok(?:ay)?|fine|looks? good|sign(?:ed|s)? off|make|made|makes|use|keep|keeps|leave|left (?:out|off|it|them|empty|blank)|put|add(?:s|ed)?|includ\\p{L}*|gets|takes?|fit(?:s|ting)?|go(?:es)? (?:to|in|on|with|by|under|next|above|below|where|into)|how|where|why|what|who|cut|empty|blank|plain",
+/** Words that forbid, except, bind, compare or answer. */
+const binds = words([
+  "no|not|cannot|never|none|nothing|neither|nor|nope|nein|yes|yep|yeah|yup|without|but|except|unless|until|til|till|only|whether|either|otherwise|however|although|whichever|whatever|in case",
+  "(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n['’]?t|should|must|shall|has to|have to|got to|gotta|(?:can|could|would|will) (?:you|u|somebody|someone|anybody|anyone)|mean|means|mind|careful(?:ly)?|attention|warning|note|nb|p\\.?s|watch|beware|(?:make|be) sure|ensure|remember",
+  "(?:client|customer|owner|architect|he|she|they|it|inspector|contractor|designer|boss|gc|city|tenant|truck|plate|device)(?: \\p{L}+)? (?:will|['’]ll|is going to|still|might|may)|still (?:ha[sv]e?|being|waiting|open|with|to)|to be|becom(?:e|es|ing)|turn(?:s|ed)? (?:out|into)|might|maybe|perhaps|probably|unsure|guess|mistake|typo|slip|errors?|incorrect|chang(?:e[ds]?|ing)|revis(?:e|ion)|edit(?:s|ed)?|modif(?:y|ied)|adjust\\p{L}*|amend\\p{L}*|alter(?:ed|ations?)?|refus\\p{L}+|declin\\p{L}+|revok\\p{L}+|exchang\\p{L}+|false|untrue|undo|redo|mistak\\p{L}+|mistyp\\p{L}+|errat\\p{L}+|doubts?|differ(?:s|ent|ently)?|drop(?:ped)?|dead|lost|burn(?:ed|t)|fell|broken?|bad|poor|worn|too (?:many|much|few|big|small|long|high|low)",
+  "same|similar|identical|like (?:the|what|you did|we|before|last|those|that|these|on|in)|as (?:before|last time|usual|always)|match(?:es)?|exactly|as well|plus|more|less|each|every|both|additional|another|twice|stop(?:s|ped)?|delay(?:s|ed)?",
+  "says?|reads?|call(?:ed)? it|confirm(?:s|ed|ing)?|verif\\p{L}*|correct|right(?= ?[.,;!]|$| as (?:is|it))|ok(?:ay)?|fine|looks? good|sign(?:ed|s)? off|make|made|makes|keep|keeps|leave|left (?:out|off|it|them|empty|blank)|put|add(?:s|ed)?(?! me\\b| us\\b)|includ\\p{L}*|go(?:es)? (?:to|in|on|by|under|next|above|below|where|into)|empty|blank",
+]);
+
+/** Words that may do so, and as often tell a tale. */
+const hints = words([
+  "if|also|too|back|first|second|before|after|already|once|yet|wait|later?|early|earlier|soon|today|tonight|quick(?:ly)?|fast|when|by (?:then|the)|copies|times|separate(?:ly)?|said|named|use|gets|takes?|going to|how|where|why|what|who|cut|plain|may|let['’]?s|wish(?:es)?|suppose|redo|problems?|confus(?:ed|ing)|odd|strange|short",
 ]);
 
 /** What the order is made of. */
@@ -80,14 +82,14 @@ const limit =
 
 /** What this desk does anyway, so that it may be asked for. */
 const errands =
-  "(?:find|see|open|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank|let|get|take a look|bear|excuse|forgive|pardon|say|feel|ring|text|phone|e-?mail|shout|input|log|disregard my|consider|treat|work|go over|run (?:this|these|it|them) (?:by|past|through))";
+  "(?:find|see|open|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank|let|get|have|take a look|add me|add us|bear|excuse|forgive|pardon|say|feel|ring|text|phone|e-?mail|shout|input|log|disregard my|consider|treat|work|go over|run (?:this|these|it|them) (?:by|past|through))";
 const bidden = new RegExp(
-  `\\b(?:please|pls|plz|kindly)(?: also| just| kindly| do)? (?!${errands}\\b)(?!advise\\b)\\p{L}+`,
+  `\\b(?:please|pls|plz|kindly)(?: also| just| kindly| do| to)* (?!to\\b|${errands}\\b)(?!advise\\b)\\p{L}+`,
   "iu",
 );
 /** Verbs that begin an order, at the beginning of a sentence or of a part of it. */
 const orders =
-  /(?:^|[,;:(–-]\s*|[.!]\s+|\b(?:please|pls|plz|kindly|just|also|and|so|then|or|but|oh|ps|btw|way),?\s)(?:do|don['’]?t|go with|go for|run|start|begin|write|make|put|use|add|leave|skip|match|spell|give (?:it|them|the|each|these)|move|set (?:up|it|them|the)|turn|take|keep|change|fix|correct|cut|engrave|print|paint|drop|include|exclude|combine|merge|split|group|figure|pick|choose|send (?:it|them|the|these|those|me|us|two|to|by|via|only)|bring|tell me|tell us|show|mind|watch|note|follow|stick|copy (?:it|them|the|what)|reverse|rotate|flip|mark|mount|fill (?:it|them|the|in)|finish|double|center|centre|align|shorten|lengthen|abbreviate|let(?! (?:me|us) know)|sit tight|wait|stop|stay|raise|lower|line up|ask|mail|pack|route|treat .{1,20} as|test (?:it|them|the)|give us|give me (?!a (?:call|ring|shout|bell|buzz)))(?![\p{L}\p{N}'’])/iu;
+  /(?:^|[,;:(–-]\s*|[.!]\s+|\b(?:please|pls|plz|kindly|just|also|and|so|then|or|but|oh|ps|btw|way),?\s)(?:do|don['’]?t|go with|go for|run|start|begin|write|make|put|use|add (?!me\b|us\b|him\b|her\b)|leave|skip|match|spell|give (?:it|them|the|each|these)|move|set (?:up|it|them|the)|turn|take|keep|change|fix|correct|cut|engrave|print|paint|drop|include|exclude|combine|merge|split|group|figure|pick|choose|send (?:it|them|the|these|those|me|us|two|to|by|via|only)|bring|tell (?:me|us) (?:the|how|what|when|which|your|about)|show|mind|watch|note|follow|stick|copy (?:it|them|the|what)|reverse|rotate|flip|mark|mount|fill (?:it|them|the|in)|finish|double|center|centre|align|shorten|lengthen|abbreviate|let (?:it|them|the|this|everything)|sit tight|wait|stop|stay|raise|lower|line up|ask|mail|pack|route|treat .{1,20} as|test (?:it|them|the)|give us|give me (?!a (?:call|ring|shout|bell|buzz)))(?![\p{L}\p{N}'’])/iu;
 
 /** "Please call before you start": an errand with a condition. */
 const bound =
@@ -95,6 +97,7 @@ const bound =
 
 /** Words in capitals among others, which may be legends. */
 export function hasLegend(said: string): boolean {
+  if (/^\p{L}[\p{L} ]{0,20}: ?\p{Lu}{2}/u.test(said)) return true;
   const tokens = said.match(/\p{L}[\p{L}\p{N}'’-]*/gu) ?? [];
   const capitals = tokens.filter((token) => /^\p{Lu}[\p{Lu}\p{N}'’-]+$/u.test(token));
   return capitals.length < tokens.length && capitals.some((token) => token.length > 3);
@@ -105,14 +108,16 @@ export function speaksOfMaking(said: string): boolean {
   return trade.test(said) || bidden.test(said) || bound.test(said) || orders.test(said) || shown.test(said) || unsettled.test(said);
 }
 
-/** Whether words turn, bind or ask something, if only of their writer's own affairs. */
-export function turnsSomething(said: string): boolean {
-  return turns.test(said) || limit.test(said) || /\?/.test(said) || speaksAgainst(said);
+/** How much words turn, bind or ask something, if only of their writer's own affairs. */
+export function turnsIn(said: string): "asks" | "binds" | "hints" | "nothing" {
+  if (/\?/.test(said)) return "asks";
+  if (binds.test(said) || limit.test(said)) return "binds";
+  return hints.test(said) ? "hints" : "nothing";
 }
 
 /** Whether words may ask for something or say something that a person must read. */
 export function asksFor(said: string): boolean {
-  return speaksOfMaking(said) || turnsSomething(said);
+  return speaksOfMaking(said) || turnsIn(said) !== "nothing";
 }
 
 /** Words that stand in no disclaimer and no signature, but in wishes. */
@@ -121,4 +126,23 @@ const ofTrade =
 
 export function speaksOfTrade(said: string): boolean {
   return ofTrade.test(said);
+}
+
+const foreign = new Set(
+  tokensOf(
+    `nicht bitte und oder alles alle nur noch wir ist sind wird werden soll sollen kein keine auf für mit von zur zum
+    ohne statt die der das den dem ein eine pas veuillez sur avec pour dans est sont doit avant après merci de le la
+    les des du un une en ne rien pouvez vous nous tous toutes el los las por para con sin pero todo todos antes
+    después lo se es más che non per il gli graag niet het een voor não nie proszę`,
+  ),
+);
+
+/** Whether words are of another language than English. */
+export function isForeign(said: string): boolean {
+  if (/(?!\p{Script=Latin})\p{L}/u.test(said.replace(/[µΩ]/gu, ""))) return true;
+  const tokens = said.match(/\p{L}+/gu) ?? [];
+  const strange = tokens.filter(
+    (token, i) => (i === 0 || /^\p{Ll}/u.test(token)) && (foreign.has(token.toLowerCase()) || /[^\x00-\x7f]/u.test(token)),
+  );
+  return strange.length > 1 && strange.length * 6 >= tokens.length;
 }

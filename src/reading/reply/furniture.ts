@@ -78,11 +78,11 @@ export function isOfSignature(line: string): boolean {
   if (tokens.length === 0) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
+  // A motto.
+  if (tokens.length < 16 && /^["“”].{8,}["“”]\W*$/u.test(line)) return true;
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
   if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
-  // A motto, a name.
-  const isMotto = /^["“”].{8,}["“”]\W*$/u.test(line);
-  return tokens.length <= 8 && (isMotto || (!asksFor(line) && /^\W*\p{Lu}/u.test(line)));
+  return tokens.length <= 8 && !asksFor(line) && /^\W*\p{Lu}/u.test(line);
 }
 
 /** A line that says good-bye, whatever follows. */

@@ -29,7 +29,7 @@ const spelt = `one more|another|an additional|a further|additional|a single|sing
 const between =
   "(?:(?:new|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
 const nouns =
-  "plates?|devices?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
+  "plates?|plts?|devices?|devs?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
 const counted = new RegExp(
   `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?x?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
   "giu",
@@ -100,9 +100,9 @@ function isRight(typed: string, noun: string, { plates, devices, attached }: Let
         ? 1
         : numerals.indexOf(word);
   const all = plates.flatMap((some) => devices.map((others) => some + others));
-  const right = /^plate/i.test(noun)
+  const right = /^pl/i.test(noun)
     ? plates
-    : /^(?:device|single|keypad)/i.test(noun)
+    : /^(?:dev|single|keypad)/i.test(noun)
       ? devices
       : // A station is a plate with its devices, or a device that stands alone.
         [...all, ...plates, ...devices, ...attached];
