@@ -33,6 +33,7 @@ for (const [file, what, isMiss] of [
     ["unseen4  ", notesIn(`unseen4-${file}`)],
     ["unseen5  ", notesIn(`unseen5-${file}`)],
     ["unseen6  ", notesIn(`unseen6-${file}`)],
+    ["unseen7  ", notesIn(`unseen7-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));
