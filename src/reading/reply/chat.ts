@@ -27,11 +27,14 @@ export function isStory(sentence: string): boolean {
   return /(?:so|but|and|anyway|finally),? here (?:it|they|we|you|i) (?:is|are|go|am)\b[^.!?,;]{0,20}[.!)]*$/iu.test(sentence);
 }
 
-/** Hours and years in what somebody tells of themselves. */
-const times =
-  /\b(?:at|till|until|til|from|to|after|before|around|by|since|in|back in) (?:\d{1,2}(?::\d\d)?(?: ?[ap]\.?m\b\.?)?|(?:19|20)\d\d)(?![\p{L}\p{N}/.:-]*\d)(?!\p{L})/giu;
+const hour = "\\d{1,2}(?::\\d\\d)?(?: ?[ap]\\.?m\\b\\.?)?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|noon|lunch";
+/** Hours, years and counts of people in what somebody tells of themselves. */
+const times = new RegExp(
+  `\\b(?:at|till|until|til|from|to|after|before|around|by|since|back in|in) (?:${hour}|(?:19|20)\\d\\d)(?![\\p{L}\\p{N}/.:-]*\\d)(?![\\p{L}-])|\\b\\d{1,3} (?=(?:\\p{L}+ )?(?:years?|yrs?|hours?|hrs?|minutes?|mins?|kids?|guys?|men|people|beers?|coffees?|tries|degrees|miles|meetings|calls|e-?mails)\\b)`,
+  "giu",
+);
 
 /** Words without those. */
 export function withoutTimes(said: string): string {
-  return own.test(said) && !namesGoods(said) ? said.replace(times, " ") : said;
+  return (own.test(said) || social.test(said) || /\btook\b/i.test(said)) && !namesGoods(said) ? said.replace(times, " ") : said;
 }

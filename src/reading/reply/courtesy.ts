@@ -11,14 +11,14 @@ const sheets =
 const fixed =
   "(?:corrected|correct|revised|updated|fixed|amended|completed|complete|edited|changed|modified|missing|forgotten|remaining|final)";
 const contact =
-  "(?:call|contact|phone|ring|text|e-?mail|write(?: to)?|reach(?: out(?: to)?)?|get in touch(?: with)?|get back to|tell|inform|notify|advise|shout|ask|reply(?: to)?|give (?:me|us) a (?:call|ring|shout|buzz))";
+  "(?:call|contact|phone|ring|text|e-?mail|write(?: to)?|reach(?: out(?: to)?)?|get in touch(?: with)?|get back to|tell|inform|notify|advise|shout|ask|reply(?: to)?|revert|drop (?:me|us) a line|give (?:me|us) a (?:call|ring|shout|buzz))";
 const amiss =
   "(?:wrong|missing|unclear|off|amiss|incorrect|incomplete|not (?:right|clear|ok(?:ay)?|correct)|needed|else(?: is)? needed|required)";
 
 /** What people say around what they have to say, where one of its words might be a wish. Taken out as a whole. */
 const courtesies = [
   // "Let me know if you have any questions", "do not hesitate to call", "call if anything is missing".
-  `(?:${please},? )?(?:let (?:me|us) know|advise|tell (?:me|us)|shout|${contact}(?: ${me})?)(?: know)?,? (?:if|should|in case|when) (?:you (?:have|need|see|find|got|'ve got|require) )?(?:there (?:are|is|'s|should be) )?(?:any(?:thing)?|something|some|a|further|more|other)(?: (?:other|further|more|additional|thing))?(?: (?:questions?|queries|problems?|issues?|concerns?|comments?|corrections?|trouble|clarifications?|information|info|details?|else(?: from (?:me|us))?))?(?: or (?:questions?|concerns?|comments?|problems?|issues?|need anything(?: else)?))?(?:(?:'s| is| be| was| are| looks| seems) ${amiss})?(?: from (?:me|us))?`,
+  `(?:${please},? )?(?:let (?:me|us) know|advise|tell (?:me|us)|shout|${contact}(?: ${me})?)(?: know)?,? (?:if|should|in case|when) (?:you (?:have|need|see|find|got|'ve got|require) )?(?:there (?:are|is|'s|should be) )?(?:any(?:thing)?|something|some|a|further|more|other)(?: (?:other|further|more|additional|thing))?(?: (?:questions?|queries|problems?|issues?|concerns?|discrepanc(?:y|ies)|comments?|corrections?|trouble|clarifications?|information|info|details?|else(?: from (?:me|us))?))?(?: or (?:questions?|concerns?|comments?|problems?|issues?|need anything(?: else)?))?(?:(?:'s| is| be| was| are| looks| seems) ${amiss})?(?: from (?:me|us))?`,
   `(?:if|should|in case) (?:you (?:should )?(?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?:(?:'s| is| be| was| are| looks| seems) ${amiss})?(?: (?:with|about|on|regarding|concerning) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
   `(?:let (?:me|us) know|tell (?:me|us)|${please} check) (?:if|whether|that|when|once) (?:(?:every ?thing|it|all|this|these|that|they|all of it) (?:is|are|looks?|seems?|comes?|came) (?:all )?(?:ok(?:ay)?|right|fine|good|correct|complete|in order|clear|through|alright)|(?:i|we)(?: have|'ve)? (?:missed|forgot(?:ten)?|left out) (?:any(?:thing)?|something|one)(?: out)?|(?:i|we) did (?:it|this|that|everything) (?:right|correctly|ok(?:ay)?)|you(?: have|'ve)? (?:received?|got|get) (?:it|them|this|these|everything|my (?:e-?mail|order)))`,
   `(?:${please} )?(?:do not|don'?t|never) hesitate to ${contact}(?: ${me})?(?: (?:if|with|should) (?:you have )?(?:any |further )?(?:questions?|concerns?|problems?))?`,
@@ -41,6 +41,10 @@ const courtesies = [
   `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
   `${please} acknowledge`,
   `(?:i|we)(?:'ve| have)? never (?:done|used|tried|seen|filled|ordered from|worked with|dealt with) [^.,;!?]{1,30}`,
+  `(?:i'?m |i am |we'?re )?not (?:quite |really )?sure (?:how|why|what happened)`,
+  `(?:you |that |this |it |they )should (?:do (?:it|the trick)|have (?:everything|it all|them all|all of (?:it|them)|all you need))(?: now)?`,
+  `drop (?:me|us) a line`,
+  `(?:a |your )?(?:short|brief|quick|kind|simple|written)? ?(?:confirmation|note|word|line) (?:that|of|when|to say) [^.,;!?]{0,30}\\b(?:reached|arrived|received|receipt|got|came)(?: (?:you|there|it|them|this|these|ok(?:ay)?|safely|through))*`,
   `can'?t wait(?: to (?:see|get|have|put) [^.,;!?]{1,30})?`,
   `(?:${please} )?(?:advise|confirm|reply|acknowledge) (?:when|once|upon|on|of) (?:received|receipt|receiving|(?:you (?:have|'ve) )?(?:received|got|entered|processed)(?: (?:it|them|this|these|everything))?)`,
   `(?:should|if) (?:any|further|more)(?: \\p{L}+){1,2} (?:be|is|are) (?:needed|required|necessary)`,
@@ -63,7 +67,7 @@ const courtesies = [
   `(?:that )?you (?:asked|wanted|requested|needed|were missing|are missing|marked|sent back)(?: (?:me|us))?(?: for)?`,
   `you were (?:quite )?right`,
   `(?:i |we )?(?:must have |have )?(?:typed|put|wrote|had|left) (?:in )?(?:one|a|two) (?:letters?|characters?|digits?|words?) too (?:many|much|few)|too (?:many|much|few) (?:letters?|characters?|digits?|words?|rows?)(?: (?:on|in|for) [^.,;]{1,30})?`,
-  `instead of (?:the )?(?:scans?|photos?|pictures?|paper|(?:the |a |our )?spreadsheets?|lists?|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
+  `instead of (?:the |a )?(?:calling|writing|e-?mailing|phoning|faxing|mailing|typing|scans?|photos?|pictures?|paper|(?:the |a |our )?spreadsheets?|lists?|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
   `(?:not (?:a )?scan(?:s|ned)?|no scans?)`,
   `(?:filled|typed|completed)(?: (?:in|out|them|it))* on (?:the |a |my )?(?:computer|screen|pc|laptop)(?: (?:and|then) saved(?: (?:as|to|in) (?:pdfs?|a pdf))?)?`,
   `(?:my|the|our|this) (?:e?-?mail|mail|message|browser|computer|viewer|program|phone|scanner|laptop|pdf|previous|last|first)(?: (?:e-?mail|letter|file|one|mail))? (?:was empty|came (?:out|through) empty|saved it empty|did(?: not|n'?t) save(?: (?:it|them|what i (?:had )?typed|my typing|the (?:typing|entries|text)))?|(?:e-?mail )?bounced(?: back)?|bounced(?: back)?|got stuck)(?: (?:this morning|yesterday|today|earlier))?`,

@@ -51,7 +51,7 @@ const dates = new RegExp(
 
 /** Numbers that count rooms, floors or pages and letters of a series. */
 const places =
-  /(?<![\p{L}\p{N}])(?:rooms?|rm|floors?|fl|levels?|lvl|phases?|suites?|units?|bldg|buildings?|wings?|areas?|apt|pos|positions?|parts?|e-?mails?|batch|page|set|letters?|sections?|lot)\.? ?#?[a-z]?\d{1,4}[a-z]?(?:(?: ?(?:,|-|–|&|and|to|thru|through|of|\/) ?)#?[a-z]?\d{1,4}[a-z]?)*(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:(?:bldg\.?|building|wing|tower|block|unit|suite|phase|area|section) [a-z]|\(?\d ?(?:of|\/) ?\d\)?|\d{1,2}-gang|\d(?:st|nd|rd|th) (?:floor|level|e-?mail|batch|half|part))(?![\p{L}\p{N}])/giu;
+  /(?<![\p{L}\p{N}])(?:route|rte?|highway|hwy|exit|mile|rooms?|rm|floors?|fl|levels?|lvl|phases?|suites?|units?|bldg|buildings?|wings?|areas?|apt|pos|positions?|parts?|e-?mails?|batch|page|set|letters?|sections?|lot)\.? ?#?[a-z]?\d{1,4}[a-z]?(?:(?: ?(?:,|-|–|&|and|to|thru|through|of|\/) ?)#?[a-z]?\d{1,4}[a-z]?)*(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])spec(?:ification)? (?:section )?\d\d ?\d\d ?\d\d(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:(?:bldg\.?|building|wing|tower|block|unit|suite|phase|area|section) [a-z]|\(?\d ?(?:of|\/) ?\d\)?|\d{1,2}-gang|\d(?:st|nd|rd|th) (?:floor|level|e-?mail|batch|half|part))(?![\p{L}\p{N}])/giu;
 
 /**
  * Puts signs in the place of facts that words repeat, of dates and of counts that are right. Of a count that is
@@ -77,7 +77,7 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
     )
     .replace(oneMore, (whole: string, typed: string) => tally(whole, typed, "one"))
     .replace(dates, understood.date)
-    .replace(places, understood.name);
+    .replace(places, (place) => (/^pos/i.test(place) ? understood.fact : understood.name));
 }
 
 /** A fact as people type it: EL-100, el 100, EL100. */
