@@ -34,6 +34,7 @@ for (const [file, what, isMiss] of [
     ["unseen5  ", notesIn(`unseen5-${file}`)],
     ["unseen6  ", notesIn(`unseen6-${file}`)],
     ["unseen7  ", notesIn(`unseen7-${file}`)],
+    ["unseen8  ", notesIn(`unseen8-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));
