@@ -6,6 +6,8 @@ const own =
 /** Wishes for the reader, thanks, weather, feasts, moods. */
 const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing)|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;
+const frame =
+  /^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|we|they|it|goes)|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing)? along|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
 const papers =
   /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
 
@@ -16,7 +18,8 @@ const papers =
  */
 export function onlyChats(sentence: string, rest: string): boolean {
   const turns = turnsIn(rest);
-  if (turns === "nothing") return true;
+  const chats = own.test(sentence) || social.test(sentence) || papers.test(sentence);
+  if (turns === "nothing") return chats || frame.test(sentence) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest)) return false;
   if (turns === "asks") return social.test(sentence);
   return turns === "hints" || own.test(sentence) || social.test(sentence) || papers.test(sentence);
