@@ -43,6 +43,7 @@ const courtesies = [
   `(?:i|we)(?:'ve| have)? never (?:done|used|tried|seen|filled|ordered from|worked with|dealt with) [^.,;!?]{1,30}`,
   `(?:i'?m |i am |we'?re )?not (?:quite |really )?sure (?:how|why|what happened)`,
   `(?:you |that |this |it |they )should (?:do (?:it|the trick)|have (?:everything|it all|them all|all of (?:it|them)|all you need))(?: now)?`,
+  `please be (?:informed|advised|aware) that|says? (?:hi|hello)|in the wrong (?:box|field|place|spot|line)`,
   `if you (?:would|could) be so kind|(?:drop (?:me|us) a line)(?: to say)?(?: (?:it|they|this|these) (?:arrived|came|got there))?`,
   `(?:a |your )?(?:short|brief|quick|kind|simple|written)? ?(?:confirmation|note|word|line) (?:that|of|when|to say) [^.,;!?]{0,30}\\b(?:reached|arrived|received|receipt|got|came)(?: (?:you|there|it|them|this|these|ok(?:ay)?|safely|through))*`,
   `can'?t wait(?: to (?:see|get|have|put) [^.,;!?]{1,30})?`,

@@ -31,7 +31,7 @@ const between =
 const nouns =
   "plates?|plts?|devices?|devs?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
 const counted = new RegExp(
-  `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?x?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
+  `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?(?:x|nos?\\.?)?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
   "giu",
 );
 /** "One more at the desk", where one came. */
