@@ -1,13 +1,15 @@
 import { namesGoods, turnsIn } from "./cues.ts";
 
-/** Whoever writes so tells of themselves, of people they know, of mail and machines. */
+/** Whoever writes so tells of themselves. What their customers and architects do is no affair of theirs alone. */
 const own =
   /^(?:had|got|been|took|did|forgot|was|spent|went|tried|thought)\b|(?<![\p{L}\p{N}])(?:i|i['’](?:m|ve|ll|d)|im|ive|we|we['’](?:re|ve|ll|d)|(?:my|our)(?! (?:mutual |end )?(?:customers?|clients?|owners?|architects?|designers?|engineers?|inspectors?|drawings?|plans?|trucks?|drivers?|standards?|users?)\b)|mine|ours|took|myself|ourselves|yours truly|the undersigned)(?![\p{L}\p{N}'’])/iu;
 /** Wishes for the reader, thanks, weather, feasts, moods. */
 const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing|efully)|merci|gracias|danke|people|excited|eye|kudos|dad|mom|best|love|helpful|useful|easy|terrific|fantastic|wonderful|awesome|amazing|fun|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;
+/** What is sent, described, asked of this desk anyway, or labelled. */
 const frame =
   /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing)? along|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
+/** What people send, and what they write it with. */
 const papers =
   /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
 
@@ -22,12 +24,18 @@ export function onlyChats(sentence: string, rest: string): boolean {
   if (turns === "nothing") return chats || frame.test(sentence) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return social.test(sentence);
-  return turns === "hints" || own.test(sentence) || social.test(sentence) || papers.test(sentence);
+  return turns === "hints" || chats;
 }
 
-/** "…, but here it is": whatever stands before it is how it came about. */
-export function isStory(sentence: string): boolean {
-  return /(?:so|but|and|anyway|finally),? here ?(?:(?:it|they|we|you|i) (?:all )?(?:is|are|go|am)\b|(?:['’]s|is|are|come|comes) (?:the|our|my) )[^.!?,;]{0,20}[.!)]*$/iu.test(sentence);
+const ends =
+  /(?:so|but|and|anyway|finally),? here ?(?:(?:it|they|we|you|i) (?:all )?(?:is|are|go|am)\b|(?:['’]s|is|are|come|comes) (?:the|our|my) )[^.!?,;]{0,20}[.!)]*$/iu;
+const settled = /\b(?:agree[ds]?|approved|decided|released|signed off|green light|finally)\b/giu;
+
+/** "We finally agreed on the names, so here they are": `rest` of such a story, without what is settled by its end. */
+export function withoutStory(sentence: string, rest: string): string {
+  return ends.test(sentence) && (own.test(sentence) || /\b(?:finally|at last|got)\b/iu.test(sentence))
+    ? rest.replace(ends, " ").replace(settled, " ").replace(/\bwhat (?:goes|to put) on\b/giu, " ")
+    : rest;
 }
 
 const hour = "\\d{1,2}(?::\\d\\d)?(?: ?[ap]\\.?m\\b\\.?)?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|noon|lunch";

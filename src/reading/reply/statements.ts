@@ -1,7 +1,7 @@
 import type { Letter } from "../../trade/letter.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { withoutCourtesies } from "./courtesy.ts";
-import { isStory, onlyChats, withoutTimes } from "./chat.ts";
+import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { asksFor, hasLegend, isForeign, speaksOfMaking, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import {
@@ -117,11 +117,9 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   if (isBoilerplate(words)) return false;
-  const rest = withoutCourtesies(withoutFacts(withoutTimes(words), facts));
+  const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
   if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
-  if (isStory(words)) return false;
-  if (speaksOfMaking(rest)) return true;
-  return isForeign(rest) || !onlyChats(words, rest);
+  return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);
 }
 
 /** Whether words name a finish that not all sheets have. */
