@@ -8,7 +8,7 @@ const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing|efully)|merci|gracias|danke|people|excited|eye|kudos|dad|mom|best|love|helpful|useful|easy|terrific|fantastic|wonderful|awesome|amazing|fun|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;
 /** What is sent, described, asked of this desk anyway, or labelled. */
 const frame =
-  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing)? along|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
+  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
 /** What people send, and what they write it with. */
 const papers =
   /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
@@ -21,7 +21,8 @@ const papers =
 export function onlyChats(sentence: string, rest: string): boolean {
   const turns = turnsIn(rest);
   const chats = own.test(sentence) || social.test(sentence) || papers.test(sentence);
-  if (turns === "nothing") return chats || frame.test(sentence) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
+  if (turns === "nothing")
+    return chats || frame.test(sentence) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return social.test(sentence);
   return turns === "hints" || chats;
@@ -34,11 +35,15 @@ const settled = /\b(?:agree[ds]?|approved|decided|released|signed off|green ligh
 /** "We finally agreed on the names, so here they are": `rest` of such a story, without what is settled by its end. */
 export function withoutStory(sentence: string, rest: string): string {
   return ends.test(sentence) && (own.test(sentence) || /\b(?:finally|at last|got)\b/iu.test(sentence))
-    ? rest.replace(ends, " ").replace(settled, " ").replace(/\bwhat (?:goes|to put) on\b/giu, " ")
+    ? rest
+        .replace(ends, " ")
+        .replace(settled, " ")
+        .replace(/\bwhat (?:goes|to put) on\b/giu, " ")
     : rest;
 }
 
-const hour = "\\d{1,2}(?::\\d\\d)?(?: ?[ap]\\.?m\\b\\.?)?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|noon|lunch";
+const hour =
+  "\\d{1,2}(?::\\d\\d)?(?: ?[ap]\\.?m\\b\\.?)?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|noon|lunch";
 /** Hours, years and counts of people in what somebody tells of themselves. */
 const times = new RegExp(
   `\\b(?:at|till|until|til|from|to|after|before|around|by|since|back in|in) (?:${hour}|(?:19|20)\\d\\d)(?![\\p{L}\\p{N}/.:-]*\\d)(?![\\p{L}-])|\\b\\d{1,3} (?=(?:\\p{L}+ )?(?:years?|yrs?|hours?|hrs?|minutes?|mins?|kids?|guys?|men|people|beers?|coffees?|tries|degrees|miles|meetings|calls|e-?mails)\\b)`,
@@ -47,5 +52,7 @@ const times = new RegExp(
 
 /** Words without those. */
 export function withoutTimes(said: string): string {
-  return (own.test(said) || social.test(said) || /\btook\b/i.test(said)) && !namesGoods(said) ? said.replace(times, " ") : said;
+  return (own.test(said) || social.test(said) || /\btook\b/i.test(said)) && !namesGoods(said)
+    ? said.replace(times, " ")
+    : said;
 }

@@ -35,6 +35,7 @@ const courtesies = [
   `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
   `(?:i|we)(?:'ve| have)? never (?:done|used|tried|seen|filled|ordered from|worked with|dealt with) [^.,;!?]{1,30}`,
   `(?:i'?m |i am |we'?re )?not (?:quite |really )?sure (?:how|why|what happened)`,
+  `first off|first of all|no rush (?:on |in )?(?:replying|answering|(?:your|a) (?:reply|answer))`,
   `please be (?:informed|advised|aware) that|says? (?:hi|hello)|in the wrong (?:box|field|place|spot|line)`,
   `if you (?:would|could) be so kind|(?:drop (?:me|us) a line)(?: to say)?(?: (?:it|they|this|these) (?:arrived|came|got there))?`,
   `can'?t wait(?: to (?:see|get|have|put) [^.,;!?]{1,30})?`,

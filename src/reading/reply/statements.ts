@@ -1,7 +1,7 @@
 import type { Letter } from "../../trade/letter.ts";
 import type { Statement } from "../../trade/statement.ts";
-import { withoutCourtesies } from "./courtesy.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
+import { withoutCourtesies } from "./courtesy.ts";
 import { asksFor, hasLegend, isForeign, speaksOfMaking, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import {
