@@ -8,10 +8,19 @@ const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing|efully)|merci|gracias|danke|people|excited|eye|kudos|dad|mom|best|love|helpful|useful|easy|terrific|fantastic|wonderful|awesome|amazing|fun|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;
 /** What is sent, described, asked of this desk anyway, or labelled. */
 const frame =
-  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
+  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|it (?:stands|sits)|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
+/** "Music room at Sorrel Hill", "the last two": a few words that name a place, or which of several come. */
+const place =
+  /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
+const ordinal =
+  /^(?:and |hi,? |here )?(?:the |our |plates? and )?(?:first|last|second|third|fourth|next|other|left|right|remaining|one|two|rest)(?![\p{L}\p{N}])/iu;
+function isNaming(rest: string): boolean {
+  return (place.test(rest) || ordinal.test(rest)) && rest.split(/\s+/).length < 10;
+}
+
 /** What people send, and what they write it with. */
 const papers =
-  /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
+  /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|attached|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
 
 /**
  * Whether a sentence only chats: it tells of its writer, of papers and machines, of the season, or it wishes
@@ -22,7 +31,7 @@ export function onlyChats(sentence: string, rest: string): boolean {
   const turns = turnsIn(rest);
   const chats = own.test(sentence) || social.test(sentence) || papers.test(sentence);
   if (turns === "nothing")
-    return chats || frame.test(sentence) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
+    return chats || frame.test(sentence) || isNaming(rest) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return social.test(sentence);
   return turns === "hints" || chats;

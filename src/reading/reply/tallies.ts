@@ -27,7 +27,7 @@ const numerals =
   );
 const spelt = `one more|another|an additional|a further|additional|a single|single|both|${numerals.slice(1).join("|")}`;
 const between =
-  "(?:(?:new|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
+  "(?:(?:new|corridor|lobby|hall|office|kitchen|bathroom|entrance|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
 const nouns =
   "plates?|plts?|devices?|devs?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
 const counted = new RegExp(
