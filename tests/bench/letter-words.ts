@@ -37,6 +37,7 @@ for (const [file, what, isMiss] of [
     ["unseen8  ", notesIn(`unseen8-${file}`)],
     ["unseen9  ", notesIn(`unseen9-${file}`)],
     ["unseen10 ", notesIn(`unseen10-${file}`)],
+    ["unseen11 ", notesIn(`unseen11-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));
