@@ -84,7 +84,7 @@ const limit =
 const errands =
   "(?:find|see|open|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank|let|get|have|drop|use (?:this|my|the) (?:new )?(?:e-?mail|number)|take a look|add me|add us|direct|log|bear|excuse|forgive|pardon|say|feel|ring|text|phone|e-?mail|shout|input|log|disregard my|consider|treat|work|go over|run (?:this|these|it|them) (?:by|past|through))";
 const bidden = new RegExp(
-  `\\b(?:please|pls|plz|kindly)(?: also| just| kindly| do| to)* (?!to\\b|${errands}\\b)(?!advise\\b)\\p{L}+`,
+  `\\b(?:please|pls|plz|kindly)(?: also| just| kindly| do| to)* (?!to\\b|${errands}\\b)\\p{L}+`,
   "iu",
 );
 /** Verbs that begin an order, at the beginning of a sentence or of a part of it. */
