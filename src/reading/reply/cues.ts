@@ -1,9 +1,10 @@
-import { tokensOf } from "./word-bag.ts";
+import { speaksAgainst } from "./doubt.ts";
 
 /*
- * What makes a sentence a statement. Words of the trade do so wherever they stand (`trade`). Words that turn, bind
- * or ask (`turns`) do so unless the sentence tells of its writer's own affairs (chat.ts) and names nothing of the
- * order (`goods`). Orders do so unless they order what this desk does anyway (`errands`).
+ * What makes a sentence a statement. Words of the trade do, wherever they stand (`trade`), and orders, unless they
+ * order what this desk does anyway (`errands`). Words that forbid, bind or compare (`binds`) do, unless the sentence
+ * is of its writer's own affairs (chat.ts) and names nothing that the order is made of (`goods`). Words that may
+ * bind and as often tell a tale (`hints`) do where such a thing is named.
  */
 
 const words = (list: readonly string[]): RegExp =>
@@ -133,7 +134,7 @@ export function turnsIn(said: string): "asks" | "binds" | "hints" | "nothing" {
 
 /** Whether words may ask for something or say something that a person must read. */
 export function asksFor(said: string): boolean {
-  return speaksOfMaking(said) || turnsIn(said) !== "nothing";
+  return speaksOfMaking(said) || turnsIn(said) !== "nothing" || speaksAgainst(said);
 }
 
 /** Words that stand in no disclaimer and no signature, but in wishes. */
@@ -142,24 +143,4 @@ const ofTrade =
 
 export function speaksOfTrade(said: string): boolean {
   return ofTrade.test(said);
-}
-
-const foreign = new Set(
-  tokensOf(
-    `nicht bitte und oder alles alle nur noch wir ist sind wird werden soll sollen kein keine auf für mit von zur zum
-    ohne statt die der das den dem ein eine pas veuillez sur avec pour dans est sont doit avant après merci de le la
-    les des du un une en ne rien pouvez vous nous tous toutes el los las por para con sin pero todo todos antes
-    después lo se es más che non per il gli graag niet het een voor não nie proszę`,
-  ),
-);
-
-/** Whether words are of another language than English. */
-export function isForeign(said: string): boolean {
-  if (/(?!\p{Script=Latin})\p{L}/u.test(said.replace(/[µΩ]/gu, ""))) return true;
-  const tokens = said.match(/\p{L}+/gu) ?? [];
-  const strange = tokens.filter(
-    (token, i) =>
-      (i === 0 || /^\p{Ll}/u.test(token)) && (foreign.has(token.toLowerCase()) || /\P{ASCII}/u.test(token)),
-  );
-  return strange.length > 1 && strange.length * 6 >= tokens.length;
 }

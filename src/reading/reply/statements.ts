@@ -2,8 +2,9 @@ import type { Letter } from "../../trade/letter.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { withoutCourtesies } from "./courtesy.ts";
-import { asksFor, hasLegend, isForeign, speaksOfMaking, speaksOfTrade } from "./cues.ts";
+import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
+import { isForeign } from "./foreign.ts";
 import {
   isBoilerplate,
   isGoodBye,
