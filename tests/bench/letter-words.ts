@@ -2,8 +2,12 @@
  * How well words of a letter are told apart, on letters written for this project: cover notes that should go
  * through, and wishes that a person has to read. Every second one was set aside before anything was tuned, and has
  * not been tuned on. The unseen ones were written one set after the other, each after the rules had been tuned on
- * those before; they have been tuned on since. At first sight a person got 59, 55, 38 and 47 % of their cover notes,
- * and 5, 14, 8 and 0 % of their wishes were let through.
+ * those before; they have been tuned on since. At first sight a person got 59, 55, 38 and 47 % of the cover notes of
+ * the first four, and 5, 14, 8 and 0 % of their wishes were let through. Set 5 was written before the rules became
+ * two-sided. Of sets 6 to 11 a person got 43, 35, 45, 35, 25 and 33 % of the cover notes at first sight, and 10, 23,
+ * 18, 18, 8 and 8 % of the wishes were let through; the rules before, on the same letters, sent 83, 78, 95, 83, 80
+ * and 50 % to a person and let 5, 5, 10, 3, 3 and 3 % through. Set 12 has not been tuned on: 28 and 0 %, where the
+ * rules before came to 72 and 0 %.
  *
  *     node tests/bench/letter-words.ts [--misses] [--all]
  */
@@ -31,6 +35,14 @@ for (const [file, what, isMiss] of [
     ["unseen2  ", notesIn(`unseen2-${file}`)],
     ["unseen3  ", notesIn(`unseen3-${file}`)],
     ["unseen4  ", notesIn(`unseen4-${file}`)],
+    ["unseen5  ", notesIn(`unseen5-${file}`)],
+    ["unseen6  ", notesIn(`unseen6-${file}`)],
+    ["unseen7  ", notesIn(`unseen7-${file}`)],
+    ["unseen8  ", notesIn(`unseen8-${file}`)],
+    ["unseen9  ", notesIn(`unseen9-${file}`)],
+    ["unseen10 ", notesIn(`unseen10-${file}`)],
+    ["unseen11 ", notesIn(`unseen11-${file}`)],
+    ["unseen12 ", notesIn(`unseen12-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));

@@ -1,5 +1,8 @@
-import { asksFor, speaksOfTrade } from "./cues.ts";
+import { asksFor, namesGoods, speaksOfMaking, speaksOfTrade, turnsIn } from "./cues.ts";
 import { understood } from "./tallies.ts";
+
+/** A fact or a name that is known. */
+const known = `[${understood.fact}${understood.name}]`;
 
 const please = "(?:please|pls|plz|kindly|just)";
 const me = "(?:me|us|him|her|the undersigned)";
@@ -8,142 +11,95 @@ const sheets =
 const fixed =
   "(?:corrected|correct|revised|updated|fixed|amended|completed|complete|edited|changed|modified|missing|forgotten|remaining|final)";
 const contact =
-  "(?:call|contact|phone|ring|text|e-?mail|write(?: to)?|reach(?: out(?: to)?)?|get in touch(?: with)?|get back to|tell|inform|notify|advise|shout|ask|reply(?: to)?|give (?:me|us) a (?:call|ring|shout|buzz))";
+  "(?:call|contact|phone|ring|text|e-?mail|write(?: to)?|reach(?: out(?: to)?)?|get in touch(?: with)?|get back to|tell|inform|notify|advise|shout|ask|reply(?: to)?|revert|drop (?:me|us) a line|give (?:me|us) a (?:call|ring|shout|buzz))";
 const amiss =
   "(?:wrong|missing|unclear|off|amiss|incorrect|incomplete|not (?:right|clear|ok(?:ay)?|correct)|needed|else(?: is)? needed|required)";
 
 /** What people say around what they have to say, where one of its words might be a wish. Taken out as a whole. */
 const courtesies = [
-  // "Let me know if you have any questions", "do not hesitate to call", "call if anything is missing".
-  `(?:${please},? )?(?:let (?:me|us) know|advise|tell (?:me|us)|shout|${contact}(?: ${me})?)(?: know)?,? (?:if|should|in case|when) (?:you (?:have|need|see|find|got|'ve got|require) )?(?:there (?:are|is|'s|should be) )?(?:any(?:thing)?|something|some|a|further|more|other)(?: (?:other|further|more|additional|thing))?(?: (?:questions?|queries|problems?|issues?|concerns?|comments?|corrections?|trouble|clarifications?|information|info|details?|else(?: from (?:me|us))?))?(?: or (?:questions?|concerns?|comments?|problems?|issues?|need anything(?: else)?))?(?:(?:'s| is| was| are| looks| seems) ${amiss})?(?: from (?:me|us))?`,
-  `(?:if|should|in case) (?:you (?:should )?(?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?:(?:'s| is| was| are| looks| seems) ${amiss})?(?: (?:with|about|on|regarding|concerning) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
-  `(?:let (?:me|us) know|tell (?:me|us)|${please} check) (?:if|whether|that|when|once) (?:(?:every ?thing|it|all|this|these|that|they|all of it) (?:is|are|looks?|seems?|comes?|came) (?:all )?(?:ok(?:ay)?|right|fine|good|correct|complete|in order|clear|through|alright)|(?:i|we)(?: have|'ve)? (?:missed|forgot(?:ten)?|left out) (?:any(?:thing)?|something|one)(?: out)?|(?:i|we) did (?:it|this|that|everything) (?:right|correctly|ok(?:ay)?)|you(?: have|'ve)? (?:received?|got|get) (?:it|them|this|these|everything|my (?:e-?mail|order)))`,
-  `(?:${please} )?(?:do not|don'?t|never) hesitate to ${contact}(?: ${me})?(?: (?:if|with|should) (?:you have )?(?:any |further )?(?:questions?|concerns?|problems?))?`,
-  `(?:${please} )?feel free to ${contact}(?: ${me})?`,
-  `(?:you can|can be|i can be|i am best) reach(?:ed)?(?: me| us)?`,
-  `(?:any |further )?(?:questions?|problems?|issues?|concerns?)\\??,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)`,
-  `(?:just )?(?:call|text|ring|e-?mail) (?:me |us )?(?:if|with|for) (?:any |you have (?:any )?)?(?:questions?|problems?|issues?)`,
-  `(?:do |have )?(?:you have )?(?:any )?questions\\??$`,
-  `let (?:me|us) know(?: please)?`,
-  `let (?:me|us) know your thoughts`,
-  `(?:shout|holler) (?:out )?if any ?thing (?:looks|is|seems) (?:off|wrong|odd|funny|amiss|unclear)`,
-  `(?:if|in case) you (?:need|have|want) (?:to )?(?:reach|talk to|get hold of|contact|call|anything from|speak to) (?:me|us)|if you need (?:me|us|anything)`,
-  `(?:let (?:me|us) know |tell (?:me|us) )?(?:if|i hope) (?:this|that|it)(?: is|'s) (?:not )?the (?:wrong|right|correct) (?:address|e-?mail|person|place|department|inbox|mailbox|way)`,
+  `(?:${please} )?(?:treat|handle|process|enter) (?:them |these |those |each |both )?(?:separately|as (?:two|three|separate) orders?|one by one)`,
+  `(?:for|of|at|from) (?:two |three |four |several )?different (?:sites?|projects?|jobs?|orders?|rooms?|floors?|areas?|buildings?|customers?|clients?|locations?)`,
+  `sorry,? ${known} is (?:right|correct)`,
+  `(?:first|second|third|next|last|one)(?: (?:station|one|order|plate|device|sheet|keypad))? (?:of (?:several|many|two|three|four|a few|them)|for (?:now|today))|(?:first|second|next) (?:station|order|plate|device|sheet|keypad|floor|phase|project)`,
+  `(?:on|under|with|for) (?:it |them )?(?:a|an|its|their|the|this) (?:own |new |same |separate |different |second )?(?:order |po |purchase order |job )?numbers?|(?:a|the) new (?:order |po |job )?number(?: for (?:it|this|them|these))?`,
+  `(?:the )?(?:client|customer|owner|contractor|architect|boss|office|librarian|tenant|school|team|we|i|he|she|they)(?: has| have|'ve| just| now)* (?:wants?|needs?|added|ordered|asked for|would like|requested|wanted|need(?:ed)?) ${understood.tally}`,
+  `(?:because|due|since|as)(?: of| to)? (?:the |their |its )?(?:file )?(?:size|limit|(?:e-?mail )?size limits?|they (?:are|were) (?:too )?(?:large|big))(?: of (?:the|our) (?:files?|mail(?:box)?))?`,
+  `filled in as you (?:say|said|asked|wrote)`,
+  `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
+  `you were (?:quite )?right`,
   `(?:for |direct |send |refer )?(?:all |any |further )?(?:questions|inquiries|enquiries|queries|technical questions)(?: (?:or|and) (?:concerns|comments|problems))?,? (?:please )?(?:to|contact|call|ask|e-?mail|can be directed to|should be directed to|go to|are for)`,
+  `let (?:me|us) know(?: please)?`,
+  `(?:green|white|black|red|blue|gold(?:en)?|silver|yellow|grey|gray|brown|orange) (?:rooms?|house|hall|suite|lounge|street|road|lane|avenue|lion|oak|building|tower|school|park|hill|wing|zone|line)`,
+  `(?:in case|if) (?:you|it|they|the (?:first|last|earlier|other)(?: one| e-?mail)?) (?:did(?: not|n'?t)|never) (?:get|receive|come|arrive|go|got)(?: (?:it|them|through|out))*`,
+  `(?:should|if) (?:any|further|more)(?: \\p{L}+){1,2} (?:be|is|are) (?:needed|required|necessary)`,
+  `(?:${please} )?(?:advise|confirm|reply|acknowledge) (?:when|once|upon|on|of) (?:received|receipt|receiving|(?:you (?:have|'ve) )?(?:received|got|entered|processed)(?: (?:it|them|this|these|everything))?)`,
+  `(?:you |that |this |it |they )should (?:do (?:it|the trick)|have (?:everything|it all|them all|all of (?:it|them)|all you need))(?: now)?`,
+  `(?:${please} )?feel free to ${contact}(?: ${me})?`,
+  `(?:${please} )?(?:do not|don'?t|never) hesitate to ${contact}(?: ${me})?(?: (?:if|with|should) (?:you have )?(?:any |further )?(?:questions?|concerns?|problems?))?`,
+  // "Let me know if you have any questions", "do not hesitate to call", "call if anything is missing".
+  `(?:if|should|in case) (?:you (?:should )?(?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?:(?:'s| is| be| was| are| looks| seems) ${amiss})?(?: (?:with|about|on|regarding|concerning) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
+  `(?:do |have )?(?:you have )?(?:any )?questions\\??$`,
   `(?:(?:i|we) )?(?:am |are )?(?:await(?:ing|s)?|waiting for|wait for|look(?:ing)? out for) your (?:kind |order |early )?(?:confirmation|acknowledge?ment|reply|answer|response|feedback|comments|news)`,
   // Asking for what this desk does anyway.
-  `(?:process|check|advise|review)(?: the same)? and (?:revert|advise|confirm|reply|respond|let (?:me|us) know)(?: back)?`,
   `(?:${please} )?(?:also )?(?:send|provide|give|e-?mail|reply with|return)(?: (?:me|us))?(?: an?| your| the| me an)?(?: written| order| receipt| signed)? ?(?:acknowledge?ment|confirmation)(?: of receipt| of this order| of order)?(?: (?:by (?:reply|return|e-?mail)|to this (?:e-?mail|address)))?`,
   `(?:${please} )?(?:confirm|acknowledge|advise|verify)(?: (?:the|safe|your))? (?:receipt|reception)(?: of (?:the same|this|these|the|all|my|our)(?: (?:order|sheets|email|files|attached|attachments?))?)?(?: by (?:e-?mail|return|reply))?`,
   `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
-  `${please} acknowledge`,
+  `(?:i|we)(?:'ve| have)? never (?:done|used|tried|seen|filled|ordered from|worked with|dealt with) [^.,;!?]{1,30}`,
+  `(?:i'?m |i am |we'?re )?not (?:quite |really )?sure (?:how|why|what happened)`,
+  `first off|first of all|no rush (?:on |in )?(?:replying|answering|(?:your|a) (?:reply|answer))`,
+  `please be (?:informed|advised|aware) that|says? (?:hi|hello)|in the wrong (?:box|field|place|spot|line)`,
+  `can'?t wait(?: to (?:see|get|have|put) [^.,;!?]{1,30})?`,
+  `finally (?:approved|signed(?: off)?|agreed|decided|released|made up \\p{L}+ minds?|got (?:approval|approved|sign-?off))(?: (?:on|the funding|the budget))?`,
   `${please} confirm(?=[.!]*$)`,
-  `${please} (?:accept|take|use) (?:this|the|our|these)(?: attached| enclosed| following)? (?:order|sheets|forms|e-?mail|as our order)(?! for)`,
   `(?:${please} )?(?:treat|consider|take|accept) this(?: (?:e-?mail|letter|message))? as (?:our|my|the|an) (?:official |formal |firm )?(?:purchase )?order`,
   `(?:do|doing) the needful`,
-  `(?:${please} )?(?:give|pay) (?:this|it)? ?your (?:prompt|kind|best) attention`,
   `for (?:your )?(?:kind |further |quick |prompt )?(?:review|processing|records?|information|info|reference|attention|files?|consideration|perusal|action|handling|convenience|entry|use)(?: and (?:processing|review|action|records|files))?`,
-  `at your (?:earliest |own )?convenience|when(?:ever)? you (?:get|have) (?:a |the )?(?:chance|time|moment|minute)`,
   // Mended sheets.
   `${fixed} (?:and (?:attached|resent|complete) )?${sheets}`,
-  `(?:spellings?|typos?|slips?|error|errors|mistakes?|it|that|this|they|both|those|these|everything|all|all of (?:it|them)|sheets?|number|row|rows|legend|legends|name|mark|address|phone|position|word|words)(?: (?:is|are|was|were|has been|have been|should be))?(?: now)?(?: all)? (?:corrected|fixed|updated|mended|sorted(?: out)?|filled(?: in)?|completed?|there|right now)`,
+  `(?:spellings?|typos?|slips?|error|errors|mistakes?|it|that|this|they|both|those|these|everything|all|all of (?:it|them)|sheets?|number|row|rows|legend|legends|name|mark|address|phone|position|word|words)(?: (?:is|are|was|were|has been|have been|should be))?(?: now)?(?: all)? (?:corrected|fixed|updated|mended|shortened|retyped|redone|sorted(?: out)?|filled(?: in)?|completed?|there|right now)`,
   `(?:i|we)(?:'ve| have)?(?: now)? (?:corrected|fixed|revised|updated|mended|shortened|filled(?: (?:in|out))?|completed|redone|retyped|re-?saved|made the corrections? (?:to|on|in)|made the changes)(?: (?:it|them|all|both|everything|the (?:sheets?|forms?|errors?|typos?|mistakes?|fields?|rows?|missing (?:fields?|parts?))|what you (?:asked|listed|marked|said)))?`,
   `(?:corrected|fixed|revised|updated|done|redone|mended|shortened)(?: (?:now|as (?:you )?(?:asked|requested|noted|marked|suggested|instructed)|and (?:attached|resent|back)))*`,
-  `(?:with|made) (?:the|all|your) (?:corrections?|changes|fixes)(?: (?:made|you (?:asked|wanted)(?: for)?|as (?:asked|requested|marked)))?`,
-  `(?:as )?per (?:your|our|the|my|\\p{L}+'s|${understood.fact}) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|telecon|chat|talk|meeting|text|voicemail|approved schedule|schedule|drawings?|telephone conversation)`,
+  `(?:as )?per (?:your|our|the|my|\\p{L}+'s|${known}) (?:[\\p{L}'’]+ ){0,3}?(?:comments?|notes?|corrections?|requests?|e-?mails?|feedback|answers?|reply|replies|calls?|conversation|discussion|instructions?|list|message|telecon|chat|talk|meeting|text|voicemail|approved schedule|schedule|drawings?|telephone conversation)`,
   `as (?:you )?(?:requested|asked(?: for)?|discussed|promised|agreed|mentioned|noted|instructed|specified (?:in|on) (?:the )?(?:attached )?(?:sheets|forms)|always|usual)`,
-  `(?:that )?you (?:asked|wanted|requested|needed|were missing|are missing|marked|sent back)(?: (?:me|us))?(?: for)?`,
-  `you were (?:quite )?right`,
-  `(?:i |we )?(?:must have |have )?(?:typed|put|wrote|had|left) (?:in )?(?:one|a|two) (?:letters?|characters?|digits?|words?) too (?:many|much|few)`,
-  `instead of (?:the )?(?:scans?|photos?|pictures?|paper|(?:the |a |our )?spreadsheets?|lists?|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
-  `(?:not (?:a )?scan(?:s|ned)?|no scans?)`,
-  `(?:filled|typed|completed)(?: (?:in|out|them|it))* on (?:the |a |my )?(?:computer|screen|pc|laptop)(?: (?:and|then) saved(?: (?:as|to|in) (?:pdfs?|a pdf))?)?`,
-  `(?:my|the|our|this) (?:e?-?mail|mail|message|browser|computer|viewer|program|phone|scanner|laptop|pdf|previous|last|first)(?: (?:e-?mail|letter|file|one|mail))? (?:was empty|came (?:out|through) empty|saved it empty|did(?: not|n'?t) save(?: (?:it|them|what i (?:had )?typed|my typing|the (?:typing|entries|text)))?|(?:e-?mail )?bounced(?: back)?|bounced(?: back)?|got stuck)(?: (?:this morning|yesterday|today|earlier))?`,
+  `(?:i |we )?(?:must have |have )?(?:typed|put|wrote|had|left) (?:in )?(?:one|a|two) (?:letters?|characters?|digits?|words?) too (?:many|much|few)|too (?:many|much|few) (?:letters?|characters?|digits?|words?|rows?)(?: (?:on|in|for) [^.,;]{1,30})?`,
+  `instead of (?:the |a )?(?:calling|writing|e-?mailing|phoning|faxing|mailing|typing|scans?|photos?|pictures?|paper|(?:the |a |our )?spreadsheets?|lists?|handwrit\\p{L}+|fax(?:es)?|jpe?gs?|word (?:files?|documents?)|excel)`,
   `(?:this one )?(?:now )?(?:has|with) the (?:writing|text|typing|entries) in it`,
-  `(?:i |we )?did(?:n't| not) (?:notice|see|realize|realise|spot|know|catch) (?:that|it|this)`,
   `(?:all |the |every ?thing )+(?:others?|else|rest|remaining (?:ones|sheets)|other sheets)? ?(?:stays?|remains?|is|are) (?:the same|unchanged|as (?:it|they) (?:is|are|was|were)|as (?:before|sent))`,
-  `(?:which |that )?(?:i |we )?(?:had )?(?:forgot|forgotten|missed|left out|omitted)(?: to (?:attach|send|include))?(?: (?:it|the|them|one|my|attachments?|files?|sheets?|plates?|devices?|last|${understood.fact}))*`,
-  `(?:the |a |that )?(?:rows?|fields?|words?|names?|legends?|numbers?|lines?|boxes|entries) (?:that|which) (?:was|were) (?:too (?:long|wide|short)|missing|empty|wrong|misspell?(?:ed|t)|blank|cut off|left out)`,
-  `(?:i |we )(?:believe|think|guess|trust) (?:that )?(?:every ?thing|all)(?: (?:that )?(?:you(?:'d)? need|is needed|needed|required|necessary|info(?:rmation)?))? (?:is|should be|are)(?: (?:there|included|in order|complete|(?:on|in) the (?:forms?|sheets?|attached)))+`,
   `(?:they|it|these|this|those|files?|pdfs?)(?: all)? (?:should|will|ought to)(?: (?:now|all))* (?:open|work|come through|be readable|load|display)(?: (?:properly|correctly|fine|ok(?:ay)?|now|this time|well))*|(?:hope|hoping) (?:they|it|these|this)(?: all| now)* (?:opens?|works?|comes? through|loads?)(?: (?:properly|correctly|fine|ok(?:ay)?|now|this time|well))*`,
   `(?:^|${please} )try (?:this|these|it|the attached)(?: (?:one|ones|again))?`,
   `(?:wrong|empty|old|incorrect) (?:attachments?|files?|version|sheets?|pdfs?|e-?mail|address)(?: (?:earlier|before|yesterday|last time|this morning|just now|attached))*`,
-  `(?:ok(?:ay)?|sure|alright|all right|right)[,.!]*(?= (?:thanks?|here|the (?:corrected|new|revised)|attached|corrected|i(?:'ve| have)|see|${understood.courtesy}))`,
   // Sorry, thanks.
-  `(?:(?:i|we) )?(?:'m |am |are )?(?:so |very |really )?(?:sorry|apolog(?:ies|i[sz]e)|my apologies|excuse me|pardon)(?: again)?(?: (?:about|for|on) (?:that|this|it|(?:the|my|any|all the|our)(?: late| previous| earlier| wrong| extra)? (?:delay|mix-?up|confusion|trouble|inconvenience|errors?|mistakes?|oversight|reply|response|duplicates?|spam|slip|typos?|hassle|mess|bother|emails?|file|attachment|back and forth)))?(?: caused)?`,
-  `(?:oops|whoops|oh dear),?|(?:it was )?my (?:own )?(?:mistake|bad|error|fault|oversight|slip)`,
   `(?:please )?(?:excuse|forgive|pardon) (?:any |the |my )?(?:typos?|brevity|errors?|spelling|short(?:ness)?|tardiness)(?: and (?:typos?|brevity))?`,
-  `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
-  `(?:many |much |so many )?thank(?:s| you| u)?(?: (?:so much|very much|a lot|again|in advance|as always|kindly|all|everyone|both|guys|team|much|ever so much|a million|for now))*(?: (?:for|and) (?:all |all of )?your (?:[\\p{L}-]+ )?(?:help|attention|answer|reply|response|patience|time|business|support|assistance|e-?mail|understanding|cooperation|feedback|message|call|service|work)(?: (?:and|&) (?:[\\p{L}-]+ )?(?:help|attention|patience|time|support|assistance|understanding|cooperation|service))?(?: (?:with|to|on|of|in) (?:this|these|that)(?: (?:one|order|matter|project|morning|afternoon))?)?| for (?:catching|spotting|pointing|noticing|letting (?:me|us) know|checking|getting back|looking (?:into|at|over)|the (?:blank |quick |fast |prompt |very |kind |detailed |clear )*(?:forms?|sheets?|heads[ -]?up|info|information|reminder|call|chat|response|reply|answer|turnaround|help|explanation|catch|note|proofs?)|everything|that|this|it))?`,
   `(?:much|very much|really|we|i|would be)? ?(?:greatly |really |truly |highly )?appreciat(?:e|ed)(?: (?:it|that|this|your (?:business|help|time|patience|support|assistance|work|quick response)|all (?:you|your) (?:do|help)))?`,
   `(?:perfect|great|excellent|awesome|super|lovely|brilliant|wonderful|got it|received|noted|understood|will do|no problem|no worries|you'?re welcome|sounds good|good|cool|fantastic|i see|fine)[,.! ]*(?:thanks?(?: you)?)?$`,
   `long time no (?:see|hear|talk)|(?:please )?(?:say (?:hi|hello)|give my (?:best|regards)|my regards|regards) to \\p{L}+|(?:see|talk to|speak to) you (?:soon|later|then|next week)|talk soon|take care|stay (?:safe|well|warm|healthy)|god bless|bless you|cheers,? mate|by the way|btw|no rush at all`,
-  `my name is|(?:i|who) works? (?:for|at|with|in)`,
   // Small talk.
-  `(?:(?:i|we) )?(?:hope|hoping|trust) (?:you|all|this|everything|your|it|that)(?: all)?(?: (?:are|had|have|is|'re|finds?|goes|went|helps?|works?|you|enjoyed|week|weekend|day|morning|holidays?|doing|being|been|having|a|an|the|great|good|nice|well|wonderful|lovely|and|team|safe|fine|ok|okay|right|correct|better|now|time|through|come|came|with|your|all|not too|busy|restful|start|of|to|in|good health|health|spirits))+`,
-  `hope all is (?:well|good)`,
-  `(?:it was |it'?s |it is )?(?:so |very )?(?:nice|good|great|lovely|a pleasure)(?: to| as always)? (?:speak|talk|chat|meet|see|hear|work)(?:ing)?(?: (?:with|to|from))? you(?: (?:on the phone|earlier|today|yesterday|again|this morning|this afternoon|last week))*`,
-  `(?:have|enjoy) (?:a |an |the |your |yourselves )?(?:rest of (?:your|the) )?(?:very |really )?(?:great|nice|good|lovely|wonderful|pleasant|fantastic|awesome|happy|safe|blessed|restful|long )* ?(?:day|one|weekend|week|evening|night|afternoon|morning|time|holidays?|vacation|thanksgiving|christmas|new year|break)`,
-  `(?:happy|merry) (?:mon|tues|wednes|thurs|fri|hump ?|new year'?s?|holidays?|christmas|thanksgiving|easter|4th(?: of july)?|weekend)(?:day)?(?: to you(?: all)?| everyone| all| eve)?`,
   `(?:we |i )?(?:am |are )?(?:look(?:ing)?|looks) forward to (?:hear(?:ing)?|work(?:ing)?|your|receiv(?:e|ing)|do(?:ing)?|see(?:ing)?|it)(?: (?:from|with|more|business|reply|answer|response|confirmation|you|your|soon|again|(?:order )?acknowledge?ment))*`,
-  `how (?:are|is) (?:you|things|everything|it)(?: all)?(?: (?:doing|going|today))*\\?*|how'?s (?:it|things|everything) (?:going)?\\?*`,
-  `(?:this is |it'?s )?(?:(?:my|our) )?(?:very )?first (?:time|order)(?: (?:with|from) you)?(?: (?:using|ordering|with|filling|doing)(?: (?:your|this|these|the|out|in|from|forms?|sheets?|you|here|it|system))*)?`,
-  `so (?:i |we )?hope (?:it'?s|that'?s|this is|they'?re|they are|it is)(?: all)? (?:right|ok(?:ay)?|correct|fine)`,
-  `(?:we are |i am |we'?re |it is (?:with )?)?(?:pleased|happy|glad|pleasure) to (?:place|send|submit|attach|enclose|order|forward|share)`,
-  `(?:i |we )?hope (?:that|this|it)(?: is|'s) (?:all right|alright|ok(?:ay)?|fine|right|correct|good enough|what you need(?:ed)?)(?: (?:for you|now|this time))*`,
   `(?:for |of |from |at |in |with )?(?:the )?same (?:client|company|person|customer|project|job|site|building|number|house|contact|address(?:es)?|e-?mail)`,
-  `filled in as you (?:say|said|asked|wrote)`,
   `double[- ]check(?:ed|ing)?|(?:i |we )(?:'ve |have |had to )?split (?:them|it|this|these|the (?:files|sheets))(?: up)?(?: (?:in|into|over) (?:two|three|four|several)(?: e-?mails?| parts?| letters?)?)?`,
   `each (?:file|pdf|sheet|form|attachment)(?: (?:is|has|shows)(?: (?:its|the|named|own|name|called|labell?ed|after|by))*)?`,
-  `(?:i |we )?(?:combined|put|packed|bundled|merged|zipped) (?:everything|them|it|all|the (?:sheets|files|forms))(?: together)? (?:in|into) (?:one|a|1) (?:zip|pdf|folder|file|archive|e-?mail)(?: file| folder)?`,
-  `but(?= (?:here|attached|these|this) )|(?:please )?bear with (?:me|us)|(?:it's|this is) my first time(?: (?:doing|using|filling|with)(?: (?:this|these|in|out|your|forms?|sheets?))*)?|have fun|haha+|lol|phew|third time(?:'s| is)? (?:a|the) charm|better late than never`,
-  `(?:i |we )?(?:do not|don't) have (?:anything|any (?:questions|comments|remarks|changes)) ?(?:to add|else|further|more)?|nothing (?:to add|special|else|new|unusual|further|out of the ordinary)(?: (?:from (?:my|our) (?:side|end)|this time|here))?|no (?:questions|comments|remarks|changes|special requests|notes|surprises)(?: (?:from (?:my|our|me|us)(?: (?:side|end))?|this time|here|at the moment|for now))*`,
+  `(?:i |we )?(?:do not|don't) have (?:anything|any (?:questions|comments|remarks|changes)) ?(?:to add|else|further|more)?|nothing (?:to add|special|fancy|unusual|complicated|crazy|exotic|else|new|unusual|further|out of the ordinary)(?: (?:from (?:my|our) (?:side|end)|this time|here))?|no (?:questions|comments|remarks|changes|special requests|notes|surprises)(?: (?:from (?:my|our|me|us)(?: (?:side|end))?|this time|here|at the moment|for now))*`,
   `(?:as|since|because|if|in case) you (?:could(?:n't| not)|can(?:'t|not| not)|were(?:n't| not) able to|are unable to|have trouble|had trouble) (?:open(?:ing)?|read(?:ing)?|see|view|print|download)(?:ing)? (?:them|it|these|this|the (?:files?|attachments?|pdfs?|sheets?))`,
   `(?:and )?(?:i|we)(?:'ll| will| can) (?:re-?send|try)(?: (?:it|them|again|another way|in another (?:format|way)|a new one|once more))*|(?:and )?(?:i|we)(?:'ll| will| can) send (?:it|them)(?: (?:again|another way|in another (?:format|way)|once more|over))+`,
-  `(?:on )?(?:\\p{L}+'s|${understood.fact}|her|his|their|our client's) behalf|(?:covering|filling in|standing in|writing) for(?: (?:\\p{L}+|${understood.fact}))(?: (?:this week|today|while .{0,20} away))?`,
   `(?:good|nice|great) (?:catch|spot|one|job|work)|wow(?:,? that was (?:fast|quick))?|d'oh|argh|ugh|yikes|(?:am i |did i |are we )?(?:missing|forget(?:ting)?|miss) any ?thing\\??|(?:sorry,? )?(?:i|we) thought (?:i|we)(?: had|'d| have)? (?:included|attached|sent|added) (?:it|them|those|that|these)|any (?:trouble|bother|snags?),? (?:just )?(?:${contact}|give (?:me|us) a bell)(?: ${me})?`,
   `(?:with|for) (?:any |further |all )?(?:questions|concerns|comments|queries)(?: (?:or|and) (?:questions|concerns|comments|problems|issues))?|according to (?:your|our|the) (?:remarks|comments|notes|answer|e-?mail|message|list|instructions|corrections|feedback)|enjoy(?=[!.]*$)|replacements? (?:sheets? )?for the (?:one|sheet|file)(?: with the (?:error|mistake|slip|typo))?`,
-  `after all|above all|at all|by hand|by mail|all right`,
   // Files that come in several letters.
   `(?:i'?m |we'?re |i am )?not (?:quite |really )?sure (?:if |whether |that )?(?:the |my |our |this |these |those |it |they |you )(?:first |last |previous |other |earlier )?(?:one |ones |e-?mail |mail |files? |sheets? |got |message )?(?:went|go|came|got|come|gone|get|through|out|received)(?: (?:went|through|out|across|over|it|them|this morning|yesterday|today))*`,
-  `(?:in case|if) (?:you|it|they|the (?:first|last|earlier|other)(?: one| e-?mail)?) (?:did(?: not|n'?t)|never) (?:get|receive|come|arrive|go|got)(?: (?:it|them|through|out))*`,
   `(?:the |these |those |my |our |all )?(?:rest|others?|remaining|balance|remainder|devices?|plates?|sheets?|next|second|third|fourth|last|fifth|first|other|final|missing)(?: (?:of (?:them|it|the (?:sheets|order|set))|ones?|half|part|batch|e-?mail|letter|sheets?|devices?|plates?|set|files?|two|three|four|five|in))*,? ?(?:will |'ll |to |are |is |comes?|coming|follows?|following|should )+(?:be )?(?:follow(?:s|ing)?|come|comes|coming|sent|send|emailed|in|with you|up|done|ready|on (?:its|their|the) way)?(?: (?:in|by|with|as|to|a|an|the|my|our|this|that|another|next|second|separate|third|e-?mail|mail|message|letter|right|straight|just|soon|later|shortly|after|afterwards|today|tomorrow|week|month|afternoon|morning|evening|on|${understood.date}))*`,
-  `(?:more|others|the rest|another e-?mail|one more e-?mail|a second e-?mail|second e-?mail)(?: sheets?)? (?:to come|to follow|coming|follows?|will follow|will come|on (?:its|the|their) way)(?: (?:in|by|the|a|an|next|another|second|e-?mail|soon|later|shortly|today|tomorrow|this|week|afternoon|${understood.date}|for|other|project))*`,
-  `(?:i |we )?(?:'ll |will |shall )(?:send|e-?mail|forward|submit)(?: you)? (?:the |those |these |you )?(?:rest|others?|remaining(?: ones| sheets)?|balance|devices?|plates?|more|next)(?: (?:soon|later|shortly|today|tomorrow|when (?:they|it)(?:'re| are| is) ready|as soon as (?:they|it)(?:'re| are| is) ready|next week|in the morning|${understood.date}))*`,
-  `(?:because|due|since|as)(?: of| to)? (?:the |their |its )?(?:file )?(?:size|limit|(?:e-?mail )?size limits?|they (?:are|were) (?:too )?(?:large|big))(?: of (?:the|our) (?:files?|mail(?:box)?))?`,
-  `(?:split|sent|sending|coming|broken)(?: (?:it|them|this|these|up|the (?:files|order|sheets)))* (?:in|into|over|up into) (?:two|three|four|several|a few|multiple|2|3|4|separate|${understood.tally})(?: (?:separate|smaller))? (?:e-?mails?|letters?|messages?|mails?|parts?)`,
-  `(?:i |we )?(?:think |believe |guess )?(?:that|this|it|these|those)(?:'s| is| are| should be| completes| makes)(?: now)? (?:all|everything|it|complete|the lot|the order|the set|them all|the last(?: of (?:it|them|the sheets))?)(?: (?:of (?:it|them)|for (?:now|today|this order)))*`,
+  `(?:i |we )?(?:think |believe |guess )?(?:that|this|it|these|those)(?:'s| is| are| should be| completes| makes)(?: now)? (?:all|(?:the |a )?${understood.courtesy}|(?:the |a )?(?:complete|full|whole|entire) (?:set|lot|package|order|batch)|everything|it|complete|the lot|the order|the set|them all|the last(?: of (?:it|them|the sheets))?)(?: (?:of (?:it|them)|for (?:now|today|this order)))*`,
   `(?:now )?(?:they|it|this|these|that|everything)(?: all)?(?: now)? should (?:now )?(?:all )?be (?:right|ok(?:ay)?|fine|good|correct|complete|everything|all right|alright|in order|readable|there)(?: now)?`,
-  `(?:let'?s |let us )(?:try|see)(?: (?:this|that|it|again|once more|one more time))*|(?:second|third|another|new|next) (?:try|attempt|go)`,
-  `(?:${please} )?refer to`,
-  `(?:the )?(?:first|second|third|fourth|last|final|next|other)(?: (?:and|or) (?:second|third|last))? (?:batch|half|part|e-?mail|floor|level|set|one|round|group of sheets)`,
-  `(?:the )?(?:client|customer|owner|contractor|architect|boss|office|librarian|tenant|school|team|we|i|he|she|they)(?: has| have|'ve| just| now)* (?:wants?|needs?|added|ordered|asked for|would like|requested|wanted|need(?:ed)?) ${understood.tally}`,
-  `(?:on|under|with|for) (?:it |them )?(?:a|an|its|their|the|this) (?:own |new |same |separate |different |second )?(?:order |po |purchase order |job )?numbers?|(?:a|the) new (?:order |po |job )?number(?: for (?:it|this|them|these))?`,
-  `(?:for|of|at|from) (?:two |three |four |several )?different (?:sites?|projects?|jobs?|orders?|rooms?|floors?|areas?|buildings?|customers?|clients?|locations?)`,
-  `(?:${please} )?(?:treat|handle|process|enter) (?:them |these |those |each |both )?(?:separately|as (?:two|three|separate) orders?|one by one)`,
-  `single button|(?:lobby|call|door|bell|desk|one|1)[ -]buttons?(?= (?:for|at|in|on|device|sheet|station))`,
-  `(?:green|white|black|red|blue|gold(?:en)?|silver|yellow|grey|gray|brown|orange) (?:rooms?|house|hall|suite|lounge|street|road|lane|avenue|lion|oak|building|tower|school|park|hill|wing|zone|line)`,
-  `(?:first|second|third|next|last|one)(?: (?:station|one|order|plate|device|sheet|keypad))? (?:of (?:several|many|two|three|four|a few|them)|for (?:now|today))|(?:first|second|next) (?:station|order|plate|device|sheet|keypad|floor|phase|project)`,
+  `(?:the )?(?:first|second|third|fourth|last|final|next|other)(?: (?:and|or) (?:second|third|last))? (?:batch|half|part|e-?mail|floor|level|set|round|group of sheets)`,
   // What stands on the sheets.
   `(?:(?:the|our|all|billing|bill-to|invoice|invoicing|shipping|ship-to|delivery|and|address(?:es)?|details|info|information|instructions?|contacts?|everything|every ?thing|everything else|required|necessary|you need) ){1,6}(?:is|are|can be found|should be|stands?|as) (?:all )?(?:given |listed |shown |noted |found |filled in )?(?:on|in) (?:the |each |every |all )?(?:sheets?|forms?|po|pdfs?|attached)`,
   `(?:order|purchase order|po|p\\.o\\.|project|job|ref(?:erence)?|our|your) ?(?:no|nr|num|number|#|name|ref)\\.? ?(?:is )?[:#]?`,
-  `${understood.fact} (?:lettering|finish|text|letters|engraving)|(?:lettering|finish|colou?r)s?:? (?:is |in )?${understood.fact}|(?:just )?as (?:shown |listed |given |stated |written )?(?:on|in) the (?:attached )?(?:sheets?|forms?|pdfs?)`,
-  `job (?:site|name)|wall[ -]stations?|engraving (?:sheets?|forms?|order|schedule|files?)|engraved (?:stations?|plates?|devices?|keypads?)|push-?buttons?|button stations?|switch ?plates?`,
   // Who sends it.
-  `(?:(?:said|says|asked|told|was told|were told|wanted|requested|got)(?: (?:me|us))? to (?:send|forward|pass|e-?mail|submit)|on behalf of)`,
-  `(?:i|we|he|she|they|${understood.fact}|\\p{Lu}\\p{Ll}+)(?:'m|'re|'s| am| are| is| will be) (?:currently )?(?:in the office|on site|out of (?:the )?office|out|away|available|around|off|in (?:a )?meetings?|unavailable|busy|back|reachable|at my desk|in the field|traveling|travelling|on vacation|on holiday|on leave|on the road)(?: (?:all|from|until|till|on|the|day|week|this|today|tomorrow|at|through|and|to|next|${understood.date}|\\d{1,2}(?::\\d\\d)?(?: ?[ap]m)?))*`,
-  `(?:copied|cc'?d|cc|cc'?ing|adding|looping in|copying)(?: (?:on|to|in) (?:this|the)? ?(?:e-?mail|thread|mail|message|here))?`,
 ] as const;
 
 /** Courtesies only if no wish hides in their open places. */
 const open = [
   `(?:[\\p{L}'-]+ ){0,4}(?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
-  `(?:i |we )?(?:'ll |will )?(?:send|forward|submit|e-?mail) (?:it|them|that|the (?:rest|others?|remaining ones?)|those)(?: (?:as soon as|when|once) (?:[\\p{L}'-]+ ){0,6}[\\p{L}'-]+)`,
-  `(?:i |we )?(?:do )?hope (?:you(?! can| could|'ll| will)|your|all|everyone|everybody|everything|this|it|that)(?:'s|'re)? [^.!?◇○]{1,70}`,
-  `(?:it was |it's )?(?:so |very |really )?(?:nice|great|good|lovely) (?:to |[\\p{L}]+ing )[^.!?◇○]{1,50}`,
-  `(?:sorry|apologies|my apologies) (?:for|about|that) [^.!?◇○△,]{1,50}`,
-  `(?:thanks|thank you|thx)(?: so much| very much| again)? for [^.!?◇○△,]{1,60}`,
-  `(?:have|enjoy) (?:a|an|your|the) [^.!?◇○,]{1,40}`,
+  `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)(?=[.!]*$)`,
+  `(?:let (?:me|us) know|${contact}(?: ${me})?) (?:if|when|once|whether|should|in case) [^.!?◇○△]{1,60}`,
   `(?:greetings|regards|wishes|hello) from(?: [\\p{L}.]+){1,3}`,
 ].map((one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"));
 
@@ -153,12 +109,12 @@ const patterns = courtesies.map(
 
 /** "Could you please confirm receipt?" asks no more than "Please confirm receipt." */
 const politeQuestion =
-  /^(?:could|would|can|will) (?:you|u|someone|somebody)(?: please| kindly| just)* ((?:process|confirm|acknowledge|let (?:me|us) know|check|review|enter|accept|advise|send (?:me|us) (?:an?|the|your) (?:\p{L}+ )?(?:confirmation|acknowledge?ment))[^?]*?)(?: please)?\?$/iu;
+  /^(?:could|would|can|will) (?:you|u|someone|somebody)(?: please| kindly| just)* ((?:process|confirm|acknowledge|let (?:me|us) know|check|review|enter|get|put (?:this|it|these) (?:in|through)|take a look|look|accept|advise|send (?:me|us) (?:an?|the|your) (?:\p{L}+ )?(?:confirmation|acknowledge?ment))[^?]*?)(?: please)?[?.!]*$/iu;
 
 const greeting =
   /^(?:hi|hiya|hello|hey|heya|dear|greetings|good (?:morning|afternoon|evening|day)|g'day|morning|afternoon|evening|howdy|to whom it may concern|bonjour|bonsoir|salut|hola|buen[oa]s (?:d[ií]as|tardes|noches)|estimad[oa]s?|sirs?|gents|all|team)(?: there| again| all| both)?(?![\p{L}\p{N}])[,!]?((?: [^\s,!:.]+\.?,?){0,6}?)\s*(?:[,!:.–-]+(?= |$)|$)/iu;
 const addressed =
-  /^(?:team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|dept|department|quillgate|◇)$/i;
+  /^(?:team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|dept|department|quillgate|[◇◈])$/i;
 
 /** Whether words behind a greeting are names, or else say who is greeted. */
 function areNames(words: string): boolean {
@@ -170,7 +126,7 @@ function areNames(words: string): boolean {
 
 /** Whether something is asked for in an open place of a courtesy. */
 function hidesWish(whole: string): boolean {
-  return speaksOfTrade(whole) || asksFor(whole.replace(/\b(?:as soon as|when|once|sorry|wishes)\b/i, ""));
+  return speaksOfTrade(whole) || speaksOfMaking(whole) || (namesGoods(whole) && turnsIn(whole) !== "nothing");
 }
 
 const joint = /(?:^|[\s,;])(?:but|and|so|though|if)(?=[\s,]*◆)/giu;
@@ -181,7 +137,7 @@ export function withoutCourtesies(words: string): string {
     .replace(/[’ʼ`´]/g, "'")
     .replace(/\s+/g, " ")
     .trim()
-    .replace(/\b4 (?=the|my|our|your|all)\b/g, "for ")
+    .replace(/\b4 (?=(?:the|my|our|your|all)\b|◇)/g, "for ")
     .replace(politeQuestion, "please $1.");
   let rest = plainly.replace(greeting, (whole, names: string) => (areNames(names) ? "" : whole));
   const take = (pattern: RegExp, isTaken: (whole: string) => boolean): void => {
@@ -193,88 +149,4 @@ export function withoutCourtesies(words: string): string {
   for (const pattern of patterns) take(pattern, () => true);
   // "…, but let me know": what joins two courtesies is none.
   return rest.replace(joint, " ").trim();
-}
-
-/** Words that ask for nothing, as those of cover notes are. */
-const plain = new Set(
-  `a an the this that these those it its they them their there here i we you he she me us him her my our your his
-  is are was were be been being am do does did has have had having will can may might shall
-  and or as at by for from in into of off on onto out over per through thru to up with within via about above below
-  under between along also so too very just again now today yesterday back all any some both other others rest
-  computer computers browser screen
-  morning afternoon evening night week weekend month year day days time times minute minutes while recently earlier
-  i'm i've i'll we're we've we'll you're you'll it's that's they're there's here's let's
-  attach attached attaching attachment attachments enclose enclosed enclosing find found see seen look looking
-  send sends sent sending resend resent resending forward forwarded forwarding submit submitted submitting provide
-  provided get got getting receive received come comes came coming follow follows following followed go went going
-  fill fills filled filling complete completed completes type typed typing save saved saving scan scanned upload
-  uploaded zip zipped email emails e mail mails mailed letter message messages post phone call called spoke speak talk
-  talked discussed conversation meeting
-  own system systems program stand stands sits belongs lies located software app template
-  legend legends pasted taken exported created drawn generated copied
-  sheet sheets form forms file files pdf pdfs document documents doc docs docx page pages paperwork folder archive set
-  sets batch part parts half copy package order orders ordering purchase po pos p o number numbers no nr ref reference
-  job jobs project projects site client clients customer customers contractor architect engineer owner electrician boss
-  office colleague coworker partner manager assistant team desk company department purchasing
-  plate plates device devices station stations keypad keypads gang gangs single singles standalone alone left right
-  position positions pos mark marks wall controls control lighting light lights switch switches schedule schedules
-  drawing drawings list table details detail info information data contact address
-  first second third fourth fifth last next previous previously new newest latest old one ones two three four five six
-  seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen
-  remaining missing corrected revised updated fixed total
-  please pls plz kindly process processing enter entering entered handle handling book booking place placing placed
-  check checking review reviewing thanks thank thx tnx ty tks tia cheers regards rgds best kind kindest warm warmest
-  wishes greetings sincerely yours truly faithfully respectfully cordially br kr hi hello hey dear sir madam
-  many much lot lots great good nice fine well super perfect excellent pleased happy glad hope hopefully
-  looking question questions query queries anything everything something else help helping
-  fyi pfa attn re fw fwd eml jpg png
-  separate separately together individually whole entire full remainder balance
-  still shortly
-  it'll actual basically hereby herewith therefore thus regarding concerning respective respectively
-  mr mrs ms dr inc llc ltd co corp gmbh
-  small little big large quick
-  prepared preparing checked named titled numbered marked listed shown noted described
-  stacks reading children reception foyer lobby corridor hallway hall halls room rooms rm kitchen kitchens bar cafe
-  restaurant dining lounge bath bathroom bathrooms bedroom bedrooms restroom toilet garage basement cellar attic roof
-  terrace patio garden porch entrance entry door doors stair stairs stairwell staircase elevator lift floor floors
-  ground level levels building buildings bldg tower wing annex block house home school classroom classrooms gym
-  auditorium stage chapel church vestry parish clinic hospital hotel library museum theater theatre office offices
-  conference boardroom workroom storage store shop showroom studio laboratory lab music art staff guest master suite
-  suites unit units apartment apartments depot station plant factory courthouse court town city street road lane north
-  south east west upper main front rear side corner end area areas phase
-  finished remarks according open engraving subject along corresponding which who whom whose during such various several particular necessary relevant
-  appropriate applicable proper accordingly furthermore moreover meanwhile respective thereof matter item items product
-  products services quality value relationship cooperation opportunity interest prompt swift friendly patient helpful useful
-  easy easier simple difficult hard amazing awesome cool neat fun ago moment moments hour hours noon yesterday's today's
-  thought hoped created typed drew designed gathered assembled organized sorted arranged transferred converted compressed
-  renamed dated format formats telecon telephone meetings voicemail desk branch headquarters hq region regional field
-  guys awhile heard wondering anyway too together folder link description summary overview cover
-  fillable fill-in r u ur cell mobile took while fabrication official referenced supporting continued ready behalf coming way
-  paper hardcopy charm throughout everywhere alike renovation remodel refurbishment retrofit construction upgrade upcoming current recent fit-out fitout gc subcontractor
-  general designer dealer distributor supplier vendor rep representative agent consultant landlord tenant homeowner family
-  husband wife secretary accountant foreman crew guy guys installer installers integrator mate pal friend friends gents
-  gentlemen ladies folks colleagues signal wifi internet connection inbox spam junk acrobat adobe reader chrome edge firefox
-  mac windows laptop tablet pc printer version spreadsheet excel spelled properly correctly finally unfortunately
-  obviously originally initially apparently directly straight duly mentioned aforementioned submission bundle stack pile
-  collection believe think thought guess know knew seem seems assume assumed understand tried trying managed busy hectic
-  crazy weather snow rain summer winter spring autumn season holiday holidays vacation trip lunch coffee told asked
-  mentioned explained suggested wrote answered replied reply replies account terrible split company survey visit
-  residence villa cottage farm ranch estate condo condos condominium village inn motel resort club casino arena stadium
-  centre center mall market temple synagogue college university campus dormitory academy elementary middle high preschool
-  daycare kindergarten senior nursing care medical health exam treatment patient imaging police fire airport terminal
-  hangar harbor marina pier train bus parking lot renovated children's kids reading study stacks periodicals circulation
-  open opens opened closed work works worked used guide sample example double-checked double checking
-  because since sure certain happy pleased name names named called welcome assistance support
-  response responding reaching touch hand hands end ends page per around available usual always
-  often ever long far close near next nearest tiny fat fingers keyboard typos typo
-  two-gang three-gang four-gang five-gang six-gang multi multi-gang
-  bonjour merci beaucoup cordialement salutations bien vous à bonne journée salut madame monsieur
-  hola gracias muchas saludos cordiales buenos días dias buenas tardes atentamente un saludo muy
-  danke vielen mit freundlichen grüßen`.split(/\s+/),
-);
-
-export const plainWords: readonly string[] = [...plain];
-
-export function isPlain(token: string): boolean {
-  return plain.has(token);
 }

@@ -1,62 +1,146 @@
 import { speaksAgainst } from "./doubt.ts";
 
-/**
- * Words by which people ask for something, change or forbid something, or name what only a sheet should say. One
- * of them makes a sentence a statement, unless it stands in a courtesy (courtesy.ts).
+/*
+ * What makes a sentence a statement. Words of the trade do, wherever they stand (`trade`), and orders, unless they
+ * order what this desk does anyway (`errands`). Words that forbid, bind or compare (`binds`) do, unless the sentence
+ * is of its writer's own affairs (chat.ts) and names nothing that the order is made of (`goods`). Words that may
+ * bind and as often tell a tale (`hints`) do where such a thing is named.
  */
-const cues = [
-  // Changes and wishes.
-  "add(?:s|ed|ing|itional(?:ly)?)?|includ(?:e|es|ing)|instead|rather|but|though|although|however|without|unless|until|till|except|only|if|whether|else",
-  "stays?|gets|bring|set up|wrap(?:ped)?|swap(?:ped)?|move[ds]?|flip(?:ped)?|revers(?:e|ed)|rotate[ds]?|leave|skip(?:ped)?|match(?:es|ed)?|make|makes|made|keep|ensure|remember|note that|nb|p\\.?s|must|ha(?:s|ve) to|got to|gotta|should|would|could|want(?:s|ed)?|wish(?:es|ed)?|wanna|prefer(?:s|red)?|need(?:s|ed)?|require[sd]?|request(?:s|ed)?|insist|like|same|similar|identical|suppose[ds]?|meant|mean|say|says|said|read|reads|spel(?:l|ls|led|t|ling)|call(?:ed)? it|becomes?|goes|go to|other way (?:round|around)|upside|turn(?:s|ed)?|let|give|use|using|put|take|combine|merge|split|group",
-  "supers[ce]de[ds]?|overrid(?:e|es|den)|obsolete|outdated|samples?|test|how|where|why|ignor|scrap(?:ped)?|stop|halt|abort|kill|wait|hold|held|pending|tbd|tba|tbc|yet|once|already|premature|early|late|later|first|before|after",
-  "prelim(?:inary)?|draft|tentative|final(?:i[sz]e[ds]?)?|estimate|approx(?:imately)?|approv(?:e|es|ed|al)|reject(?:ed)?|sign(?:s|ed)? off|go ahead|go-ahead|proceed|green light|release[ds]?|as is|yes|yep|yeah|yup|ok(?:ay)?|agree[ds]?|accept(?:s|ed)?|confirm(?:s|ed|ing)?|verif(?:y|ies|ied)|guarantee[ds]?",
-  // Quantities beyond the sheets.
-  "(?:two|three|four|five|six|\\d+) (?:sets|lots|of (?:them|these|those|each))|sets of|qty|qtys|quantit(?:y|ies)|pcs|pieces?|ea|each|every|dozen|double|twice|triple|thrice|times|extras?|spares?|additional|another|more|less|fewer|pairs?|copies|repeat(?:ed)?|reorder|x ?\\d+|\\d+ ?x",
-  // What is cut, and how.
-  "engrav(?:e|es|ed)|etch(?:ed)?|cut|print(?:ed)?|paint(?:ed)?|infill(?:ed)?|letters?|lettering|fonts?|typeface|bold|italics?|sizes?|bigger|larger|smaller|taller|mm|inch(?:es)?|cm|upper ?case|lower ?case|caps|capitals?|words?|wording|text|rows?|lines?|button(?:s)?|keys?|faces?|logos?|symbols?|icons?|arrows?|cent(?:er|re)(?:ed|d)?|align(?:ed)?|blank|plain|braille|backlit|leds?|screws?|frames?|box(?:es)?|back ?box(?:es)?|gasket|mounting",
-  "colou?r(?:s|ed)?|finish(?:es)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin",
-  // When, and how it travels.
-  "asap|a\\.s\\.a\\.p|urgent(?:ly)?|rush(?:ed)?|expedit(?:e|ed|ing)|hurry|quick(?:ly)?|soon(?:er|est)?|fast(?:er)?|deadline|due|lead ?times?|eta|overnight|when|how long|how soon|priority|emergency|critical|timeline",
-  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|courier|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed)?[ -]?up|collect|packaging|label(?:s|l?ed)?|bag(?:s|ged)?|route",
-  // Money.
-  "pric(?:e|es|ed|ing)|quot(?:e|es|ed|ation|ing)|costs?|discount|rebate|invoic(?:e|es|ed|ing)|bill(?:s|ed|ing)?|tax(?:es)?|exempt|budget(?:ary)?|pay(?:s|ment|ments)?|paid|how (?:much|many)|credit|charge[ds]?|terms|cheap(?:er)?|warranty|refund|bid|rfq|rfp",
-  // Wiring and fit.
-  "wir(?:e|es|ed|ing)|relays?|dimmers?|panels?|circuits?|loads?|volt(?:s|age)?|breakers?|fus(?:e|es|ed)|program(?:med|ming)?|fits?|install(?:ed)?|compatible|scenes?|motors?|channels?|zones?",
-  // Complaints.
-  "broken|broke|crack(?:ed)?|damag(?:e|ed)|crooked|scratch(?:es|ed)?|faulty|defect(?:s|ive)?|bad|poor|never|returns?|returned|unhappy|disappoint(?:ed|ing)?|complain(?:t|ing)?|careful(?:ly)?|worn|faded|missed|short|lost|problem|issue|confus(?:ed|ing)|strange|odd",
-  // Of other languages only what stands in subjects.
-  "storno|stornier(?:en|t)|annul(?:er|ation|ez)|cancela(?:r|cion|ción)|dringend|eilig|urgente?|bitte|attention|warning",
-].join("|");
 
-const cue = new RegExp(`(?<![\\p{L}\\p{N}'’])(?:${cues})(?![\\p{L}\\p{N}])`, "iu");
+const words = (list: readonly string[]): RegExp =>
+  new RegExp(`(?<![\\p{L}\\p{N}'’-])(?:${list.join("|")})(?![\\p{L}\\p{N}])`, "iu");
+
+const number = "two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen";
+
+/** What only a sheet should say, or a clerk must know: wherever it stands, a person reads it. */
+const trade = words([
+  // Stopping and undoing.
+  "cancel\\p{L}*|holds?|hold off|on hold|halt(?:ed)?|paus(?:e[ds]?|ing)|suspend\\p{L}*|abort\\p{L}*|kill(?:ed)?|scrap(?:ped)?|void(?:ed)?|withdr[ae]w\\p{L}*|retract\\p{L}*|disregard\\p{L}*|ignor(?:e[ds]?|ing)|discard\\p{L}*|throw (?:out|away)|obsolete|outdated|out of date|supers[ce]d\\p{L}*|overrid\\p{L}*|substitut\\p{L}*|swap(?:ped)?|omit\\p{L}*|delet(?:e[ds]?|ing)|remov(?:e[ds]?|ing|al)|postpon\\p{L}*|replac(?:e[ds]?|ing)|instead(?! of)|insolvent|bankrupt(?:cy)?|lawyers?|attorney|complaint|sue|never ?mind|scratch that|back(?:ed|ing)? out|pull(?:ed|ing)? (?:the|this|it|them)|value[- ]engineer\\p{L}*|trim(?:med)?|chop(?:ped)?|slash(?:ed)?|interchang\\p{L}*|nix(?:ed)?|axed|shelved|on ice|sit(?:ting)? (?:on|tight)|hang (?:on|tight|fire|fast)|stand (?:by|down)|freeze|frozen|slow down|tear up|shred|trash|bin (?:it|them|the)|start(?:ed|ing)? over|done over|over again|forget (?:about|it|the|that)|(?:any|no) more|how it is|the way (?:it|they) (?:is|are)|before (?:you|it|they|the machine|anything|any|\\p{L}+ing\\b)|cross(?:ed|ing)? (?:it |them |that )?out|struck|deduct\\p{L}*|subtract\\p{L}*|minus|excluding|excluded|other than|apart from|aside from|in addition to|on top of|in place of(?! the one)|in lieu|instead of(?! (?:\\p{L}+ing|scans?|paper))|by others|re-?use[ds]?|for real|hold up|storno|stornier\\p{L}*|annul\\p{L}*|cancela\\p{L}*|unsubscribe",
+  // Wishes.
+  "(?<!\\byou (?:ever |may |might |should |would |all )?)(?:needs?(?! to (?:fill|do|send|sign|provide|know|complete|resend|correct|add anything))|needed|wants?|wanted(?! (?:this|it|that|these) off| to (?:say|send|let))|requir(?:e[ds]?|ing|ements?))|wanna|would (?:\\p{L}+ )?(?:like|love|prefer|want|appreciate if)|['’]d (?:rather|like|love|prefer|take|go|want)|prefer\\p{L}*|request(?:s|ed|ing)?|insists?|same as|rather(?! than (?:to|me|the office))|expect(?:s|ed|ing)?|supposed|meant|intended|must be|special instructions?",
+  // Whether it is an order, and who says so.
+  "approv(?:e[ds]?(?! by)|als?|ing)|reject\\p{L}*|go ahead|go-ahead|proceed\\p{L}*|green[- ]light|releas(?:e[ds]?|ing)|as is|as noted|prelim(?:inary)?|drafts?(?! folder)|tentative|provisional|tb[dac]|pending|(?:will|may|might|['’]ll|to|still|could) (?:\\p{L}+ )?(?:change|revise|redo)|(?:wait|waiting) (?:for|with|until|till|on) (?!you)|estimat\\p{L}*|submittals?|samples?(?! (?:order|form|sheet))|mock-?ups?|placeholders?|decid(?:e[ds]?|ing)|undecided|options?|alternat(?:e|es|ives?)|finali[sz]e[ds]?|on spec|production|agree[ds]?|accept(?:s|ed)|guarantee[ds]?|certif\\p{L}*|comments? in|red-?lines?|mark-?ups?|marked up|addend(?:um|a)|rfis?|change orders?|floor ?plans?|sketch(?:es)?|photos?|pictures?|vs\\.?|versus|affirmative|negative|roger|see my comments?|new version|second version|(?:the|a) (?:good|real|valid|current|latest|correct|true) (?:ones?|version|set|sheets?|forms?)|only a (?:guess|test)|just (?:to get|for (?:pricing|a price|a quote|reference|information|now))|(?:you|u) (?:can|may|could|might) (?:start|begin|go|run|cut|make|use|skip|forget|leave)|best judge?ment|your call|up to you|you (?:decide|pick|choose)|as you see fit|your choice",
+  // How many.
+  "qtys?|quantit(?:y|ies)|pcs|pieces?(?! of)|ea|dozens?(?! at a time)|doubl(?:e[ds]?|ing)|triple|thrice|extras?|spares?|fewer|pairs?|repeat(?:s|ed)?|reorder\\p{L}*|surplus|seventh|one short|short by|x ?\\d+|\\d+ ?x|per (?:room|door|floor|house|unit|station)",
+  `(?:${number}|\\d+|another|a couple of|a few) (?:more |extra |of )?(?:\\p{L}+ )?(?:sets|lots|plates?|devices?|singles|keypads?|buttons?|stations|gangs?|sheets|rows|lines|houses|lefts?|rights?|(?:of )?(?:them|these|those|each))`,
+  `(?<!(?:at|till|until|by|to|before|around|past|after|for|the|floors?|levels?|phases?|all|part|of|first|last|these|those|other|next|the other|yes,) )(?:${number}|ten)(?=$|[.,;!]| (?:and|but|please|instead))`,
+  // What is cut, and how.
+  "etch(?:ed|ing)?|inscri\\p{L}+|strokes?|heavier|lighter|darker|brighter|legib\\p{L}+|readable|sandblast\\p{L}*|laser|router|plastic|acrylic|metal|wood(?:en)?|alumin\\p{L}+|(?:re)?paint(?:ed|ing)?|polish(?:ed)?|powder|anodi[sz]ed|laminate\\p{L}*|adhesive|magnet\\p{L}*|holes?|drilled|brackets?|flush|recess(?:ed)?|depth|height|width|thickness|borders?|underlin\\p{L}+|slash|percent|numerals|initials|monogram|crest|emblem|hearts?|stars?|sideways|rotated|tilted|revers(?:ed|al)|with (?:an?|one|two|no) (?:\\p{L}(?![\\p{L}\\p{N}])|dots?|dash|letter)|(?:little|the|a) dots?|dots|a hair|diagonal\\p{L}*|backwards?|(?:left|right)-handed|switched around|mixed up|mix(?:ed)? (?:up )?the|bilingual|spanish|french|german|italian|chinese|(?<!my )english|translat\\p{L}+|tweak\\p{L}*|remake|re-?engrave|receptacle|outlet|filler|cut ?outs?|bottom to top|top to bottom|(?:left to right|right to left)|(?:laser|deep|hand)[- ]?(?:cut|engraved)|infill(?:ed)?|fonts?|typefaces?|serifs?|bold|italics?|thick(?:er)?|thin(?:ner)?|sizes?|bigger|larger|smaller|taller|wider|narrower|deeper|mm|inch(?:es)?|cm|upper ?case|lower ?case|(?:all|small|in) caps|caps|capitals?|capitali[sz]ed?|logos?|symbols?|icons?|artwork|arrows?|centre[ds]?|centere?d?(?= everything| all| the (?:text|legends?|words?|letters?)|$)|align(?:ed|ment)?|justified|blanks|left blank|braille|tactile|backlit|illuminated|glow\\p{L}*|leds?|screws?|screwless|bezels?|gaskets?|back ?box(?:es)?|mounting|mirror(?:ed)?|upside|portrait|landscape|vertical(?:ly)?|horizontal(?:ly)?|orientation|both sides|on the back|back side|other way (?:round|around)|accents?|umlauts?|commas?|apostrophes?|hyphens?|dash(?:es)?|ampersands?|punctuation|abbreviat\\p{L}*|wording|spacing|trademark|serial numbers?|barcodes?|glass|rounded|beveled",
+  "colou?r(?:s|ed)?|red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold(?:en)?|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|matte?|gloss(?:y)?|brushed|satin|tan|navy|teal|maroon|charcoal|two-tone|contrast|shade of|matching|finish(?:es)?(?! (?:my|our|this|it|up|off|work|the (?:job|day|week)))",
+  // When, and how it travels.
+  "asap|a\\.s\\.a\\.p|urgent(?:ly)?|rush(?:ed)?|expedit\\p{L}*|hurry|sooner|deadlines?|due(?! course| to)|lead ?times?|eta|overnight|how (?:long|soon|much|many|fast|quick(?:ly)?)|(?:two|three|four|five|six|eight|ten|a|\\d+) (?:days?|weeks?|months?) (?:would|is|are|max|tops|or|at)|priority|emergency|critical|time-sensitive|crunch|on time|behind schedule|at the latest|right away|immediately|quicker|bump(?:ed)? up|timeline|squeeze|schedule for",
+  "ship(?:s|ped|ping|ment|ments|-?to)?|deliver(?:s|ed|y|ies|ing)?|couriers?|freight|carriers?|ups|fedex|dhl|will[ -]call|pick(?:ed|ing)? (?:it |them |these )?up|pick-?up|pallets?|docks?|packaging|packed in|label(?:s|l?ed|l?ing)?|wrap(?:ped)?|bag(?:s|ged)|consolidate|partials?|backorder\\p{L}*|in stock|out of stock|availability|capacity|goods|tracking|(?:come|stop by|swing by|drive over|go) (?:to |and )?(?:get|fetch|collect|grab)|collect|fetch|receive (?:anything|them|it|the (?:goods|plates|devices|order|materials?|items|parts))|within (?:the|a|\\d+)|same truck|sent back|send back|returns?|returned|liftgate|crates?|crated|swing by|come by|drop[- ]ship|drop (?:them|it|these) off|job tags?|tags?|tagged",
+  // Money.
+  "pric(?:e|es|ed|ing)|quot(?:e|es|ed|ation|ing)|costs?|discounts?|rebate|invoic(?:e|es|ed|ing)|bill(?:s|ed|ing)?|tax(?:es)?|exempt|budget(?:ary)?|pay(?:s|ing|ments?)?|paid|deposit|credit|charge[ds]?|terms|net \\d+|cheap(?:er)?|warranty|refund(?:s|ed)?|bids?|rfq|rfp|the total|bank details|on account|ballpark|dollars?|bucks|usd|euros?|give (?:me|us) a (?:minute|day|second|moment|week|bit)|last year['’]s (?:sheets|forms|order|ones)|a number|fees?|expensive|steep|a deal|sharpen|tariffs?|rma|w-?9|insurance|lien|nda|credit app\\p{L}*|data ?sheets?|cut ?sheets?|catalogu?e?s?|brochures?|manuals?|ul(?:[- ]listed)?|ada|permits?|other vendor|someone else|competitor",
+  // Wiring and fit.
+  "wir(?:e|es|ed|ing)|relays?|dimmers?|circuits?|loads?|low[- ]voltage|volt(?:s|age)?|\\d+ ?v|breakers?|fuses?|programmed|programming|compatible|scenes?|motors?|momentary|toggles?|thermostats?|sensors?|card reader|contacts(?= |$)(?! (?:is|are|on))",
+  // Complaints and errors.
+  "crack(?:ed|s)?|damag(?:e[ds]?|ing)|crooked|(?<!from )scratch(?:es|ed)?|wrong(?:ly)?|faulty|defect(?:s|ive)?|discolou?red|faded|peel(?:ed|ing)|ridiculous|unhappy|unacceptable|disappoint(?:ed|ing)|complain(?:ed|ts?|ing)?|rubbed off|wore off|came off|picky|(?<!can(?:['’]?t|not) )(?<!the )spell(?:s|ed|ing)?|spelt|misspell?\\p{L}*|mis-?spelt|misprint\\p{L}*|never (?:received|got|came|arrived|ordered(?! from))|ordered (?:six|\\p{L}+) (?:and|but)|hard to read",
+  // Places that are not the sheets'.
+  "(?:we|office|shop|company) (?:have |has |just )?moved|moved to|new (?:address|ship-to|delivery address|shipping address|name|logo)|wrong address|now called|renamed to|goes away|go away",
+]);
+
+/** Words that forbid, except, bind, compare or answer. */
+const binds = words([
+  "no|not|cannot|never|none|nothing|neither|nor|nope|nein|yes|yep|yeah|yup|without|but|except|unless|until|til|till|only|whether|either|otherwise|however|although|whichever|whatever|in case",
+  "(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n['’]?t|should be|ought to|must|shall|has to|have to|got to|gotta|(?:can|could|would|will) (?:you|u|somebody|someone|anybody|anyone)|mean|means|mind|careful(?:ly)?|attention|warning|note|nb|p\\.?s|watch|beware|(?:make|be) sure|ensure|remember",
+  "(?:client|customer|owner|architect|nobody|no one|he|she|they|it|inspector|contractor|designer|boss|gc|city|tenant|truck|plate|device)(?: \\p{L}+)? (?:will|['’]ll|is going to|might|may)|still (?:ha[sv]e?|being|waiting|open|to)|to be \\p{L}+(?:ed|en|t)|to be in|becom(?:e|es|ing)|turn(?:s|ed)? (?:out|into)|might|maybe|perhaps|probably|unsure|guess|mistake|typo|slip|errors?|incorrect|chang(?:e[ds]?|ing)|revis(?:e|ion)|edit(?:s|ed)?|modif(?:y|ied)|adjust\\p{L}*|amend\\p{L}*|alter(?:ed|ations?)?|refus\\p{L}+|declin\\p{L}+|revok\\p{L}+|exchang\\p{L}+|false|untrue|undo|redo|mistak\\p{L}+|mistyp\\p{L}+|errat\\p{L}+|doubts?|differ(?:s|ent|ently)?|drop(?:ped)?|dead|lost|burn(?:ed|t)|fell|broken?|bad|poor|worn|too (?:many|much|few|big|small|long|high|low)",
+  "same|similar|identical|like (?:the|what|you did|we|before|last|those|that|these|on|in)|match(?:es)?|exactly|plus|more|less|each|every|both (?:sides|ways|of|should|to|with|are|is|in)|additional|another|twice|stop(?:s|ped)?|delay(?:s|ed)?",
+  "says?|reads?|call(?:s|ed)? (?:it|them|this|that)|confirm(?:s|ed|ing)?|verif\\p{L}*|correct|right(?= ?[.,;!]|$| as (?:is|it))|ok(?:ay)?|fine|looks? good|sign(?:ed|s)? off|make|made|makes|keep|keeps|leave|left (?:out|off|it|them|empty|blank)|put(?! together)|add(?:s|ed)?(?! me\\b| us\\b)|includ\\p{L}*|go(?:es)? (?:to|in|on|by|under|next|above|below|where|into)|empty|blank",
+]);
+
+/** Words that may do so, and as often tell a tale. */
+const hints = words([
+  "if|also|too|first|second|before|after|already|once|yet|wait|later?|early|earlier|soon|today|tonight|quickly|fast|when(?! (?:i|we)\\b)|by (?:then|the)|copies|times|separate(?:ly)?|said|named|use|gets|takes?|going to|how|where|why|what|who|cut(?! off)|plain|may|let['’]?s|wish(?:es)?|should|suppose|redo|problems?|confus(?:ed|ing)|odd|strange|short",
+]);
+
+/** What the order is made of. */
+const goods =
+  /[◇○]|(?<![\p{L}\p{N}])(?:plates?|devices?|buttons?|keys?|faces?|gangs?|legends?|engrav(?:ed?|es|ings?|er)|lettering|letters?(?! of\b)|words?|text(?! me| us)|rows?|lines?|spellings?|stations?|keypads?|singles?|covers?|orders?|items?|materials?|units?|parts?|ones|(?:this|that|the|first|second|third|last|other|top|bottom|big|small|little|lobby|foyer|kitchen) one|them|these|those|switch(?:es)?|panels?|names?|titles?|proofs?|lobby|foyer|kitchen|frames?|box(?:es)?|cutting|cut)(?![\p{L}\p{N}])/iu;
+/** What people send and write with. Pronouns beside it mean it. */
+const paper =
+  /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|e-?mails?|mail|message|attachments?|attached|attaching|docs?|documents?|scan(?:s|ned|ner)?|zip|paper(?:s|work)?|folder|computer|laptop|phone|browser|printer|outbox|inbox|spam|internet|wifi|server|link|reader|acrobat|excel|spreadsheet|software|keyboard|screen|version|adobe|typed?|typing|fill(?:ed|ing)?|to you|to send|submit\p{L}*)(?![\p{L}\p{N}])/iu;
+const pronoun =
+  /^(?:ones|them|these|those|(?:this|that|the|first|second|third|last|other) one|letters?|names?|lines?|orders?|words?|text|parts?)$/iu;
+
+/** Whether words name something of the order, and not only the papers that it is written on. */
+export function namesGoods(said: string, onPaper = paper.test(said)): boolean {
+  for (const [word] of said.matchAll(new RegExp(goods, "giu")))
+    if (!onPaper || !pronoun.test(word)) return true;
+  return false;
+}
+
+/** Not yet an order, whatever it is said of. */
+const unsettled =
+  /\b(?:not|n['’]?t|never|nothing|none)\b[^.!?]{0,40}\b(?:final|complete|ready|right|correct|checked|reviewed|seen|sure (?:about|if|whether|of|which|what)|settled|confirmed|authori[sz]ed|signed|an? (?:order|release)|yet|ours?)\b/iu;
 
 /** Quotation marks around a word, an arrow, "A = B": somebody says what is to stand somewhere. */
 const shown = /["“”«»][^"“”«»]{1,40}["“”«»]|(?<!\p{L})['‘][^'‘’]{2,40}['’](?!\p{L})|[→⇒]|[-=]>|\S\s?=\s?\S/u;
 
-/** Limits of time: "by Friday", "before the 20th". Days and dates have become △ (tallies.ts). */
+/** Dates that bind: "by Friday", "before the 20th". Days and dates have become △ (tallies.ts). */
 const limit =
-  /\b(?:by|before|until|till|for|latest|than|on|needed|required) (?:the |this |next |end of )?△/iu;
+  /\b(?:by|before|until|till|for|latest|than|on|needed|required|is|here|there|comes?|arrives?|receiv\w+|in) (?:the |this |next |end of )?△|\b(?:by|before|until|till|in|after|from) (?:early |late |mid-?)?(?:january|february|march|april|may|june|july|august|september|october|november|december|spring|summer|fall|autumn|winter|the holidays|the new year|year[- ]end)\b/iu;
 
-/** "Please" before anything that a cover note does not ask for, and orders that begin a sentence. */
-const bidden =
-  /\b(?:please|pls|plz|kindly)(?: also| just| kindly)? (?!(?:find|see|open|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank)\b)\p{L}+|^(?:do|go|run|start|begin|write) (?!you\b)/iu;
+/** What this desk does anyway, so that it may be asked for. */
+const errands =
+  "(?:find|see|open|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank|let|get|have|drop|use (?:this|my|the) (?:new )?(?:e-?mail|number)|take a look|add me|add us|direct|log|bear|excuse|forgive|pardon|say|feel|ring|text|phone|e-?mail|shout|input|log|disregard my|consider|treat|work|go over|run (?:this|these|it|them) (?:by|past|through))";
+const bidden = new RegExp(
+  `\\b(?:please|pls|plz|kindly)(?: also| just| kindly| do| to)* (?!to\\b|${errands}\\b)\\p{L}+`,
+  "iu",
+);
+/** Verbs that begin an order, at the beginning of a sentence or of a part of it. */
+const orders =
+  /(?:^|[,;:(–-]\s*|[.!]\s+|\b(?:please|pls|plz|kindly|just|also|and|so|then|or|but|oh|ps|btw|way),?\s)(?:do|don['’]?t|go with|go for|run|start|begin|write|make|put|use (?!(?:this|my|the) (?:new )?(?:e-?mail|number))|add (?!me\b|us\b|him\b|her\b)|leave|skip|match|spell|give (?:it|them|the|each|these)|move|set (?:up|it|them|the)|turn|take|keep|change|fix|correct|cut|engrave|print|paint|drop|include|exclude|combine|merge|split|group|figure|pick|choose|send (?:it|them|the|these|those|me|us|two|to|by|via|only)|bring|tell (?:me|us) (?:the|how|what|when|which|your|about)|show|mind|watch|note|follow|stick|copy (?:it|them|the|what)|reverse|rotate|flip|mark|mount|fill (?:it|them|the|in)|finish|double|center|centre|align|shorten|lengthen|abbreviate|let (?:it|them|the|this|everything)|sit tight|wait|stop|stay|raise|lower|line up|ask|mail|pack|route|treat .{1,20} as|test (?:it|them|the)|give us|give me (?!a (?:call|ring|shout|bell|buzz)))(?![\p{L}\p{N}'’])/iu;
 
-/** Whether words ask for something or say something that a person must read. */
-export function asksFor(words: string): boolean {
+/** "Deduct the two", "Sandblast them": a verb that is not known begins a sentence, and says what it is done to. */
+const verb =
+  /(?:^|[,;:] |\b(?:so|and|then) )(?!(?:see|find|enjoy|forgive|excuse|pardon|per|with|about|here|there|like|have|hope|got|took|made|sent|did|had|was|were|went|put|came|saw|found|left|is|are|am|do|can|will|may|if|in|on|at|to|of|for|from|by|as|so|and|but|or|not|all|both|just|only|even|when|while|since|because|after|before|until|under|over|into|onto|off|near|behind|beside|between|through|during|against|without|than|that|this|these|those|what|who|which|how|why|where|yes|no|thank|thanks|now|then|also|again|maybe|bless|love|loved|once|re|via|regarding|concerning|sorry|beat|knew|thought|told|gave|kept|got|wish|meet|take|give|call|text|email|phone|ring|bear|say|process|enter|review|check|accept|acknowledge|confirm|attach|enclose|note)\b)(?!\p{L}+(?:ed|ing|ly|s)\b)\p{L}{3,} (?:the|them|it|this|these|those|my|our|your|his|her|every|each|off|out|up|down|away)\b/iu;
+
+/** "The left one in front please": what is not known to be this desk's anyway. */
+const begged = new RegExp(`^(?!.*\\b${errands}\\b)[^◆◇○]*\\b(?:please|pls|plz)[.!]*$`, "iu");
+
+/** "Please call before you start": an errand with a condition. */
+const bound =
+  /\b(?:please|pls|plz|kindly)\b[^.!?]{0,60}\b(?:before|first|only|until|unless|after|not|no|but|once|without|by △)\b/iu;
+
+/** Words in capitals among others, which may be legends. */
+export function hasLegend(said: string): boolean {
+  if (/^\p{L}[\p{L} ]{0,20}: ?\p{Lu}{2}/u.test(said)) return true;
+  const tokens = said.match(/\p{L}[\p{L}\p{N}'’-]*/gu) ?? [];
+  const capitals = tokens.filter((token) => /^\p{Lu}[\p{Lu}\p{N}'’-]+$/u.test(token));
+  return capitals.length < tokens.length && capitals.some((token) => token.length > 3);
+}
+
+/** Whether words say, wherever they stand, what a person must read. */
+export function speaksOfMaking(said: string): boolean {
   return (
-    cue.test(words) ||
-    bidden.test(words) ||
-    shown.test(words) ||
-    limit.test(words) ||
-    /\?/.test(words) ||
-    speaksAgainst(words)
+    trade.test(said) ||
+    bidden.test(said) ||
+    bound.test(said) ||
+    begged.test(said) ||
+    orders.test(said) ||
+    verb.test(said) ||
+    shown.test(said) ||
+    unsettled.test(said)
   );
+}
+
+/** How much words turn, bind or ask something, if only of their writer's own affairs. */
+export function turnsIn(said: string): "asks" | "binds" | "hints" | "nothing" {
+  if (/\?/.test(said)) return "asks";
+  if (binds.test(said) || limit.test(said)) return "binds";
+  return hints.test(said) ? "hints" : "nothing";
+}
+
+/** Whether words may ask for something or say something that a person must read. */
+export function asksFor(said: string): boolean {
+  return speaksOfMaking(said) || turnsIn(said) !== "nothing" || speaksAgainst(said);
 }
 
 /** Words that stand in no disclaimer and no signature, but in wishes. */
 const ofTrade =
   /\b(?:engrav(?:e|ed)|etch|cut|buttons?|legends?|plates?|sheets?|devices?|stations?|gangs?|lettering|qty|quantity|pcs|spares?|finish|cancel|hold|ship (?:to|by|via)|urgent|asap|rush|red|white|black|blue|green|brass|wire)\b/i;
 
-export function speaksOfTrade(words: string): boolean {
-  return ofTrade.test(words);
+export function speaksOfTrade(said: string): boolean {
+  return ofTrade.test(said);
 }

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { asksFor, speaksOfTrade } from "./cues.ts";
+import { understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** What a line is remembered by. Lines that differ in blanks, marks and capitals only have the same. */
@@ -62,7 +63,7 @@ const contacts =
   /<?(?:mailto:)?[\w.+'-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,6}>?|<?\b(?:https?:\/\/|www\.)[^\s<>]{1,500}>?|\b[a-z0-9-]{2,60}\.(?:com|net|org|example|co|ca|us|uk|de|fr)(?:\/[^\s<>]{0,200})?\b|(?:(?<![\p{L}\p{N}])(?:t|f|o|c|m|p|d|w|e|ph|tel|telephone|phone|fax|cell|mobile|mob|office|direct|main|work|home|toll[ -]free|e-?mail|web|ext|x|or|and|at|on|is)\.?[\s:|]{0,4}){0,4}\(?\+?\d{0,3}[\s.-]{0,2}\(?\d{3}\)?[\s./–-]{1,3}\d{3}[\s.–-]{1,2}\d{4}\b(?:\s*(?:x|ext\.?|extension)\s*\d{1,5})?|\b\d{3}[-.]\d{4}\b/giu;
 
 export function withoutContacts(words: string): string {
-  return words.replace(contacts, " ◇ ");
+  return words.replace(contacts, ` ${understood.name} `);
 }
 
 const role =
@@ -77,11 +78,11 @@ export function isOfSignature(line: string): boolean {
   if (tokens.length === 0) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
+  // A motto.
+  if (tokens.length < 16 && /^["“”].{8,}["“”]\W*$/u.test(line)) return true;
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
   if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
-  // A motto, a name.
-  const isMotto = /^["“”].{8,}["“”]\W*$/u.test(line);
-  return tokens.length <= 8 && (isMotto || (!asksFor(line) && /^\W*\p{Lu}/u.test(line)));
+  return tokens.length <= 8 && !asksFor(line) && /^\W*\p{Lu}/u.test(line);
 }
 
 /** A line that says good-bye, whatever follows. */

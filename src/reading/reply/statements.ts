@@ -1,8 +1,10 @@
 import type { Letter } from "../../trade/letter.ts";
 import type { Statement } from "../../trade/statement.ts";
+import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { withoutCourtesies } from "./courtesy.ts";
-import { asksFor, speaksOfTrade } from "./cues.ts";
+import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
+import { isForeign } from "./foreign.ts";
 import {
   isBoilerplate,
   isGoodBye,
@@ -13,7 +15,6 @@ import {
 } from "./furniture.ts";
 import { wordsKept } from "./keep-lines.ts";
 import { leadAt } from "./leads.ts";
-import { hasOddWords } from "./odd-words.ts";
 import { takeApart } from "./own-text.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
@@ -43,13 +44,9 @@ export function statementsIn(
   given: KnownWords,
 ): Statement[] {
   const saysSubject = subjectSays(letter.subject, given);
-  const known = {
-    ...given,
-    named: new Set([...given.facts.names, saysSubject ? "" : letter.subject].flatMap(tokensOf)),
-  };
   const texts = [letter.text, ...(letter.otherTexts ?? [])];
   if (texts.reduce((sum, { length }) => sum + length, 0) > longestText) return [{ kind: "long" }];
-  const said = texts.flatMap((text) => [...saidIn(text, known)]);
+  const said = texts.flatMap((text) => [...saidIn(text, given)]);
   const all = [...(saysSubject ? [{ where: "subject", words: letter.subject } as const] : []), ...said];
   const once = new Map(all.map((one) => [tokensOf(one.words).join(" "), one]));
   return [
@@ -60,16 +57,12 @@ export function statementsIn(
   ];
 }
 
-interface Reading extends KnownWords {
-  readonly named: ReadonlySet<string>;
-}
-
 interface Said {
   readonly where: "subject" | "text" | "quotation";
   readonly words: string;
 }
 
-function* saidIn(text: string, known: Reading): Generator<Said> {
+function* saidIn(text: string, known: KnownWords): Generator<Said> {
   // A signature is read as well: takeApart() would leave out the one under "-- ".
   const plain = text.replace(/\p{Cf}/gu, "").replace(/^-- $/gm, "--");
   const { own, quoted, aside } = takeApart(plain, known.quoted[0]?.subject ?? "");
@@ -86,7 +79,7 @@ function* saidIn(text: string, known: Reading): Generator<Said> {
 }
 
 /** The sentences that a person must read, of lines of which the last may be a signature. */
-function readSigned(lines: readonly string[], known: Reading): string[] {
+function readSigned(lines: readonly string[], known: KnownWords): string[] {
   const end = lines.findIndex(
     (line, i) =>
       isGoodBye(line) ||
@@ -98,7 +91,7 @@ function readSigned(lines: readonly string[], known: Reading): string[] {
 }
 
 /** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
-function read(lines: readonly string[], known: Reading, signed: boolean): string[] {
+function read(lines: readonly string[], known: KnownWords, signed: boolean): string[] {
   const kept = new Set(known.kept);
   const isKept = (line: string): boolean => wordsKept(line, kept)?.every((word) => kept.has(word)) ?? false;
   const open = lines.filter((line) => !isRemembered(line, known.furniture) && !isKept(line));
@@ -111,7 +104,7 @@ function read(lines: readonly string[], known: Reading, signed: boolean): string
       if (signed && isOfSignature(sentence)) return false;
       const isLast = sentences === last && i === sentences.length - 1;
       if (isLast && (i > 0 || paragraphs.length > 1) && isName(sentence)) return false;
-      return isStatement(sentence, known.facts, known.named);
+      return isStatement(sentence, known.facts);
     });
   });
 }
@@ -121,13 +114,13 @@ function isHarmless(sentence: string): boolean {
   return isBoilerplate(sentence) || !speaksOfTrade(sentence);
 }
 
-/** `named`: words of the subject and of people's names. */
-function isStatement(sentence: string, facts: LetterFacts, named: ReadonlySet<string>): boolean {
+function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   if (isBoilerplate(words)) return false;
-  const rest = withoutCourtesies(withoutFacts(words, facts));
-  return asksFor(rest) || namesFinish(rest, facts) || /\d/.test(rest) || hasOddWords(words, rest, named);
+  const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
+  if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
+  return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);
 }
 
 /** Whether words name a finish that not all sheets have. */

@@ -19,7 +19,7 @@ export interface LetterFacts {
 }
 
 /** Signs that stand for what has been understood. None of them is a letter. */
-export const understood = { courtesy: "◆", fact: "◇", date: "△", tally: "○" } as const;
+export const understood = { courtesy: "◆", fact: "◇", name: "◈", date: "△", tally: "○" } as const;
 
 const numerals =
   "no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty".split(
@@ -27,11 +27,11 @@ const numerals =
   );
 const spelt = `one more|another|an additional|a further|additional|a single|single|both|${numerals.slice(1).join("|")}`;
 const between =
-  "(?:(?:new|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
+  "(?:(?:new|corridor|lobby|hall|office|kitchen|bathroom|entrance|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
 const nouns =
-  "plates?|devices?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|attachments?|ones?|for|at";
+  "plates?|plts?|devices?|devs?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
 const counted = new RegExp(
-  `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?x?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
+  `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?(?:x|nos?\\.?)?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
   "giu",
 );
 /** "One more at the desk", where one came. */
@@ -39,7 +39,7 @@ const oneMore =
   /(?<![\p{L}\p{N}])((?:just )?one more|another(?: one)?)(?= (?:for|at|in|on|to)\b|\s*[,.!]|$)/giu;
 /** "Plates: 4", "device sheets (12)". */
 const listed =
-  /(?<![\p{L}\p{N}])(plates?|devices?|singles?|stations?|sheets?|forms?|files?|pdfs?)(?: sheets?| forms?)?(?: ?[:=] ?(\d{1,4})| ?\((\d{1,4})\))(?![\p{L}\p{N}])/giu;
+  /(?<![\p{L}\p{N}])(?:(?:qty|quantity|number|no\.?|total|count) (?:of )?)?(plates?|devices?|singles?|stations?|sheets?|forms?|files?|pdfs?|docs?|documents?)(?: sheets?| forms?)?(?: ?[:=] ?(\d{1,4})| ?\((\d{1,4})\))(?![\p{L}\p{N}])/giu;
 
 const day = "(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?";
 const month =
@@ -51,7 +51,7 @@ const dates = new RegExp(
 
 /** Numbers that count rooms, floors or pages and letters of a series. */
 const places =
-  /(?<![\p{L}\p{N}])(?:rooms?|rm|floors?|fl|levels?|lvl|phases?|suites?|units?|bldg|buildings?|wings?|areas?|apt|pos|positions?|parts?|e-?mails?|batch|page|set|letters?|section|lot)\.? ?#?[a-z]?\d{1,4}[a-z]?(?:(?: ?(?:,|-|–|&|and|to|thru|through|of|\/) ?)#?[a-z]?\d{1,4}[a-z]?)*(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:(?:bldg\.?|building|wing|tower|block|unit|suite|phase|area|section) [a-z]|\(?\d ?(?:of|\/) ?\d\)?|\d{1,2}-gang|\d(?:st|nd|rd|th) (?:floor|level|e-?mail|batch|half|part))(?![\p{L}\p{N}])/giu;
+  /(?<![\p{L}\p{N}])(?:route|rte?|highway|hwy|exit|mile|rooms?|rm|floors?|fl|levels?|lvl|phases?|suites?|units?|bldg|buildings?|wings?|areas?|apt|pos|positions?|parts?|e-?mails?|batch|page|set|letters?|sections?|lot)\.? ?#?[a-z]?\d{1,4}[a-z]?(?:(?: ?(?:,|-|–|&|and|to|thru|through|of|\/) ?)#?[a-z]?\d{1,4}[a-z]?)*(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])spec(?:ification)? (?:section )?\d\d ?\d\d ?\d\d(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:(?:bldg\.?|building|wing|tower|block|unit|suite|phase|area|section) [a-z]|\(?\d ?(?:of|\/) ?\d\)?|\d{1,2}-gang|\d(?:st|nd|rd|th) (?:floor|level|e-?mail|batch|half|part))(?![\p{L}\p{N}])/giu;
 
 /**
  * Puts signs in the place of facts that words repeat, of dates and of counts that are right. Of a count that is
@@ -59,11 +59,14 @@ const places =
  */
 export function withoutFacts(words: string, facts: LetterFacts): string {
   const { files, projects, numbers, marks, names, finishes } = facts;
-  const known = [...files, ...projects, ...numbers, ...marks, ...names, ...finishes];
+  const known = [
+    ...[...projects, ...numbers, ...marks, ...finishes].map((fact) => ({ fact, sign: understood.fact })),
+    ...[...files, ...names].map((fact) => ({ fact, sign: understood.name })),
+  ];
   let rest = words;
-  for (const fact of known.toSorted((one, other) => other.length - one.length)) {
+  for (const { fact, sign } of known.toSorted((one, other) => other.fact.length - one.fact.length)) {
     const pattern = patternOf(fact);
-    if (pattern !== undefined) rest = rest.replace(pattern, ` ${understood.fact} `);
+    if (pattern !== undefined) rest = rest.replace(pattern, ` ${sign} `);
   }
   const tally = (whole: string, typed: string, noun: string): string =>
     isRight(typed, noun, facts) ? ` ${understood.tally} ${noun} ` : whole;
@@ -74,7 +77,7 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
     )
     .replace(oneMore, (whole: string, typed: string) => tally(whole, typed, "one"))
     .replace(dates, understood.date)
-    .replace(places, understood.fact);
+    .replace(places, (place) => (/^pos/i.test(place) ? understood.fact : understood.name));
 }
 
 /** A fact as people type it: EL-100, el 100, EL100. */
@@ -97,9 +100,9 @@ function isRight(typed: string, noun: string, { plates, devices, attached }: Let
         ? 1
         : numerals.indexOf(word);
   const all = plates.flatMap((some) => devices.map((others) => some + others));
-  const right = /^plate/i.test(noun)
+  const right = /^pl/i.test(noun)
     ? plates
-    : /^(?:device|single|keypad)/i.test(noun)
+    : /^(?:dev|single|keypad)/i.test(noun)
       ? devices
       : // A station is a plate with its devices, or a device that stands alone.
         [...all, ...plates, ...devices, ...attached];

@@ -46,6 +46,33 @@ describe("a wish is told in its own words, and nothing of the cover note around 
   });
 });
 
+describe("words that turn something are talk where the order is not meant", () => {
+  test.each([
+    ["We are slammed here, not a minute to breathe.", "We could not read button 2."],
+    ["My wife's computer would not open the file.", "My wife would not open with these legends."],
+    ["First time ordering with you folks, the forms were easy enough.", "The lobby plate first."],
+    ["The architect finally signed off, so here they are.", "Cancel S-101, so here they are."],
+    ["This is for the job next to the bakery.", "This is for two identical houses."],
+    ["Please process the attached.", "Please process the attached once we have paid."],
+    ["See the sheets attached.", "Sandblast them."],
+    ["Sent from the parking lot.", "tactile please"],
+  ])("%j says nothing, but %j does", (talk, wish) => {
+    expect(inText(talk)).toEqual([]);
+    expect(inText(wish)).toEqual([`text: ${wish}`]);
+  });
+
+  test.each([
+    "Bitte nicht vor Montag beginnen.",
+    "Merci de graver en rouge.",
+    "Lo de siempre pero con letras grandes.",
+    "Не гравировать",
+    "lobby: MOVIE, LUNCH",
+    "The chairman asks that his name stand somewhere discreet.",
+  ])("%j has not the shape of talk", (wish) => {
+    expect(inText(wish)).toEqual([`text: ${wish}`]);
+  });
+});
+
 describe("what only repeats what came says nothing", () => {
   test.each([
     "Please find attached 1 plate and 4 devices for order EL 100, Red Lion Inn, all in Oat.",
