@@ -90,9 +90,9 @@ test("a stranger's order of an older record under the buyer's number can still b
 
 test("what an older record had under a placeholder has no number now, and is nobody's for others", async () => {
   const store = await oldRecord("UPDATE orders SET key = 'TBD', number = 'TBD' WHERE number = 'FM-91'");
-  const { orders } = await store.stateOf(greta, []);
+  const { orders } = await store.buyers.stateOf(greta, []);
   expect(orders.map(({ number }) => number)).toContain("TBD");
-  expect((await store.revisionsOf(greta, ["TBD"])).get("TBD")).toBeGreaterThan(0);
-  expect(await store.ownerOf("TBD")).toBeUndefined();
+  expect((await store.orders.revisionsOf(greta, ["TBD"])).get("TBD")).toBeGreaterThan(0);
+  expect(await store.buyers.ownerOf("TBD")).toBeUndefined();
   await store.close();
 });
