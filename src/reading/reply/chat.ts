@@ -34,7 +34,8 @@ export function onlyChats(sentence: string, rest: string): boolean {
     return chats || frame.test(sentence) || isNaming(rest) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return social.test(sentence);
-  return turns === "hints" || chats;
+  // What turns or binds is read by a person, whoever's affairs it seems to be about, unless it only wishes well.
+  return turns === "hints" || social.test(sentence);
 }
 
 const ends =
