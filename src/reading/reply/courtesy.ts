@@ -27,6 +27,8 @@ const courtesies = [
   `filled in as you (?:say|said|asked|wrote)`,
   `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
   `you were (?:quite )?right`,
+  // What our answer to a sheet that was saved blank is about.
+  "(?:(?:the |my |our )?(?:browser|computer|viewer|reader|phone|program|forms?|files?|pdfs?)(?: had| has)? )?(?:saved|sent|came(?: out| through)?)(?: it| them)? (?:empty|blank)",
   `(?:for |direct |send |refer )?(?:all |any |further )?(?:questions|inquiries|enquiries|queries|technical questions)(?: (?:or|and) (?:concerns|comments|problems))?,? (?:please )?(?:to|contact|call|ask|e-?mail|can be directed to|should be directed to|go to|are for)`,
   `let (?:me|us) know(?: please)?`,
   `(?:green|white|black|red|blue|gold(?:en)?|silver|yellow|grey|gray|brown|orange) (?:rooms?|house|hall|suite|lounge|street|road|lane|avenue|lion|oak|building|tower|school|park|hill|wing|zone|line)`,
