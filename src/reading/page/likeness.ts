@@ -118,7 +118,7 @@ function isStruck(seen: Ink, wanted: Ink): boolean {
   const { left, top, right, bottom } = inkedPart(wanted);
   for (let y = 0; y < height; y++) {
     let [beside, inked, all, both] = [0, 0, 0, 0];
-    for (let x = left; x < right; x++) {
+    for (let x = left + room; x < right - room; x++) {
       const [is, should] = [seen.dark[y * width + x] ?? 0, wanted.dark[y * width + x] ?? 0];
       if (should < stroke.pale) beside++;
       if (should < stroke.pale && is >= should + stroke.dark) inked++;

@@ -7,7 +7,7 @@ import { editions } from "../../make/config.ts";
 import { offset } from "../../make/odd-sheets/by-hand.ts";
 import { pdfjsFill, pdftkFill } from "../../make/odd-sheets/by-programs.ts";
 import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
-import { forgeries } from "../../make/pages/forged.ts";
+import { forgeries, slippedThrough } from "../../make/pages/forged.ts";
 import { hasProgram } from "../../make/program.ts";
 import { readPdf } from "../../make/read-pdf.ts";
 
@@ -34,6 +34,12 @@ describe("what a sheet shows besides what it holds is doubted", () => {
     expect(file.kind).toBe("sheet");
     expect(sheet?.doubts).not.toEqual([]);
     expect(sheet?.doubts).not.toContainEqual({ what: "unseen" });
+  });
+});
+
+describe.each(samples)("on a $edition", (sample) => {
+  test.each(slippedThrough.map(({ how, make }) => [how, make] as const))("%s is seen", async (_, make) => {
+    expect(await doubtsIn(await make(sample))).not.toEqual([]);
   });
 });
 
