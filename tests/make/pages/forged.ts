@@ -767,9 +767,7 @@ export const slippedThrough: readonly Forgery[] = [
       Rect: [...box],
       AP: { N: drawing(hand, box, says("EXIT")) },
     };
-    hand.page.node.addAnnot(
-      hand.pdf.context.register(hand.pdf.context.stream("", entries as unknown as Entries)),
-    );
+    hand.page.node.addAnnot(hand.pdf.context.register(hand.pdf.context.stream("", entries)));
   }),
 ];
 

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { PDFDocument } from "pdf-lib";
+import { PDFDocument, PDFName } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import { fillSheet } from "../../../src/drawing/fill-sheet.ts";
 import type { Sheet } from "../../../src/trade/sheet.ts";
@@ -41,6 +41,22 @@ describe.each(samples)("on a $edition", (sample) => {
   test.each(slippedThrough.map(({ how, make }) => [how, make] as const))("%s is seen", async (_, make) => {
     expect(await doubtsIn(await make(sample))).not.toEqual([]);
   });
+});
+
+test("drawings deeper within each other than PDFium draws leave the page unseen", async () => {
+  const deep = await changed((samples[0] as SampleSheet).filled, (pdf) => {
+    const { context } = pdf;
+    const entries = { Type: "XObject", Subtype: "Form", BBox: [0, 0, 800, 600] };
+    let drawing = context.register(context.stream("0 0 99 99 re f", entries));
+    for (let i = 0; i < 60; i++) {
+      const Resources = context.obj({ XObject: { X: drawing } });
+      drawing = context.register(context.stream("/X Do", { ...entries, Resources }));
+    }
+    const { node } = pdf.getPage(0);
+    node.setXObject(PDFName.of("X"), drawing);
+    node.addContentStream(context.register(context.stream("/X Do")));
+  });
+  expect(await doubtsIn(deep)).toEqual(["unseen"]);
 });
 
 const hasPdftk = hasProgram("pdftk");
