@@ -24,7 +24,11 @@ function expectPart(file: string, marker: string, wanted: string): void {
 
 test("README's sample is what `burin check` prints", async () => {
   const scenario = await loadScenario("fixtures");
-  const description = scenario.letters.find(({ name }) => name === "teasel-characters");
+  const at = scenario.letters.findIndex(({ name }) => name === "teasel-characters");
+  const description = scenario.letters[at];
+  expect(readFileSync("README.md", "utf8")).toContain(
+    `out/demo/letters/${String(at + 1).padStart(2, "0")}-teasel-characters.eml`,
+  );
   const build = builder({ catalogue, editions, ...scenario });
   const read = await Promise.all(
     (description?.attachments ?? []).map(async (attachment, i) =>

@@ -18,24 +18,24 @@ export const letterSaysMore = defineLetterCheck({
   why: "Only the sheets are cut. A wish, a change or a question beside them reaches nobody unless a person reads it, and a cancelled order would be made.",
   wordings: {
     subject: {
-      says: "The subject of your letter says “{words}”. The program acts on nothing but the sheets, so a person reads this.",
-      fix: "You will hear from us; nothing is cut before. Put into the sheets what they can hold.",
+      says: "The subject of your letter says “{words}”. The program acts on sheets only.",
+      fix: "A person reads it. Put into the sheets what they can hold.",
     },
     text: {
-      says: "Your letter says “{words}”. The program acts on nothing but the sheets, so a person reads this.",
-      fix: "You will hear from us; nothing is cut before. Put into the sheets what they can hold.",
+      says: "Your letter says “{words}”. The program acts on sheets only.",
+      fix: "A person reads it. Put into the sheets what they can hold.",
     },
     quotation: {
-      says: "A letter that yours quotes or forwards says “{words}”. The program acts on nothing but the sheets, so a person reads this.",
-      fix: "You will hear from us; nothing is cut before. Put into the sheets what they can hold.",
+      says: "A letter that yours quotes or forwards says “{words}”. The program acts on sheets only.",
+      fix: "A person reads it. Put into the sheets what they can hold.",
     },
     unsure: {
       says: "Some words of your letter are struck out or hidden, so it is not certain what it says. A person reads it.",
-      fix: "You will hear from us; nothing is cut before.",
+      fix: "Nothing to do.",
     },
     long: {
       says: "The text of your letter is too long for the program to read. A person reads it.",
-      fix: "You will hear from us; nothing is cut before.",
+      fix: "Nothing to do.",
     },
   },
   passing: [
