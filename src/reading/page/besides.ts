@@ -1,4 +1,4 @@
-import { PDFArray, PDFDict, PDFName, PDFNumber } from "pdf-lib";
+import { PDFArray, PDFDict, PDFName, PDFNumber, PDFRawStream } from "pdf-lib";
 import type { Box, Difference } from "../facts.ts";
 import { isOurList, ourMarksOn } from "../our-marks.ts";
 import { areaOf, overlap } from "../pdf/boxes.ts";
@@ -37,6 +37,8 @@ export function besides(
     ...[...own].flatMap((page) => annotationsOn(pdf, page, pages[page - 1], sheet, known)),
     ...further.slice(0, mostFurther).flatMap((page) => furtherPage(pdf, page, pages[page - 1])),
     ...(further.length > mostFurther ? [{ what: "page", page: further[mostFurther] ?? 0 } as const] : []),
+    // Pages that one reader finds and another does not.
+    ...(pages.length > pdf.pageCount ? [{ what: "page", page: pdf.pageCount + 1 } as const] : []),
     ...inTheFile(sheet.walked),
     ...pages.filter(({ dict }) => runs(dict, "AA")).map((): Difference => ({ what: "program", page: 0 })),
   ];
@@ -62,6 +64,8 @@ function annotationsOn(
   const count = new Map<string, number>();
   const all = listOf(entryOf(walked.dict, "Annots"));
   const strangers = all.flatMap((annotation, i): Difference[] => {
+    // No annotation is a stream, and yet some viewers draw it.
+    if (annotation instanceof PDFRawStream) return [{ what: "laid", page }];
     if (!(annotation instanceof PDFDict) || ours.has(i)) return [];
     const box = boxOf(annotation);
     if (entryOf(annotation, "Subtype") !== PDFName.of("Widget"))
@@ -69,7 +73,8 @@ function annotationsOn(
     const field = nameOf(annotation);
     const nth = (count.get(field) ?? 0) + 1;
     count.set(field, nth);
-    if (runs(annotation, "A") || runs(annotation, "AA")) return [{ what: "program", page, field, ...box }];
+    if (runs(annotation, "A") || lineOf(annotation).some((one) => runs(one, "AA")))
+      return [{ what: "program", page, field, ...box }];
     if (nth <= (known.get(field) ?? 0)) return [];
     const flags = entryOf(annotation, "F");
     const hidden = flags instanceof PDFNumber && (flags.asNumber() & hiddenFlags) !== 0;
@@ -149,14 +154,22 @@ function isSilent(annotation: PDFDict): boolean {
 
 /** The full name of the field that a widget shows. */
 function nameOf(widget: PDFDict): string {
-  const parts: string[] = [];
+  const parts = lineOf(widget).map((node) => textOf(entryOf(node, "T")));
+  return parts
+    .filter((part) => part !== "")
+    .toReversed()
+    .join(".");
+}
+
+/** A widget, the field that it shows and all fields above it. */
+function lineOf(widget: PDFDict): PDFDict[] {
+  const line: PDFDict[] = [];
   let node: unknown = widget;
   for (let step = 0; step < 50 && node instanceof PDFDict; step++) {
-    const part = textOf(entryOf(node, "T"));
-    if (part !== "") parts.unshift(part);
+    line.push(node);
     node = entryOf(node, "Parent");
   }
-  return parts.join(".");
+  return line;
 }
 
 /** What a field that is not of the form holds or is called. */

@@ -8,6 +8,7 @@ import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixels
 import { differingFields } from "./compare-fields.ts";
 import { contentKey } from "./content-key.ts";
 import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
+import { nestsDeep } from "./nesting.ts";
 import { beyond } from "./page-edges.ts";
 import { patchesIn, toldApart } from "./patches.ts";
 import { type RenderedPdf, withRendered } from "./pdfium.ts";
@@ -81,6 +82,7 @@ function onPage(
   walked: WalkedPage | undefined,
   glyphs: Glyphs,
 ): Difference[] {
+  if (nestsDeep(walked?.resources)) throw new Error("drawings lie too deep within each other");
   const view = sheet.pages[page - 1]?.view ?? blank.box;
   const own = sheet.facts.widgets
     .filter((widget) => widget.page === page)

@@ -78,6 +78,9 @@ export function columns({ width, height, dark }: Ink, from: number, to: number):
   return { width: Math.max(0, right - left), height, dark: part };
 }
 
+/** Pixels around what is inked. */
+export const room = 3;
+
 /** What has any ink at all, with room for half a pixel's shift. */
 export function inkedPart({ width, height, dark }: Ink): Area {
   let [left, top, right, bottom] = [width, height, 0, 0];
@@ -89,7 +92,6 @@ export function inkedPart({ width, height, dark }: Ink): Area {
       if (y < top) top = y;
       bottom = y + 1;
     }
-  const room = 3;
   return {
     left: Math.max(0, left - room),
     top: Math.max(0, top - room),

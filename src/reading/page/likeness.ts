@@ -1,4 +1,4 @@
-import { alikeWithin, blurred, columns, extentOf, type Ink, inkedPart, strongPart } from "./ink.ts";
+import { alikeWithin, blurred, columns, extentOf, type Ink, inkedPart, room, strongPart } from "./ink.ts";
 import { draw, measure, type Placed, type Setting } from "./set-line.ts";
 
 /** How well ink is that of a text. */
@@ -49,10 +49,29 @@ export function likeness(
     const like = alikeWithin(seen, wanted, left, right);
     if (isSign) worstSign = Math.min(worstSign, like);
     else worst = Math.min(worst, like);
-    if (like < surely) mistaken = Math.max(mistaken, likeRival(seen, placed, here) - like);
+    if (like < surely && like > hopeless) mistaken = Math.max(mistaken, likeRival(seen, placed, here) - like);
   }
   const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
-  return { worst, worstSign, mistaken, more: unexplained(seen, wanted, cut !== undefined), stretch };
+  const isMarked = inGaps(seen, line, here) || isStruck(seen, wanted);
+  const more = isMarked ? 1 : unexplained(seen, wanted, cut !== undefined);
+  return { worst, worstSign, mistaken, more, stretch };
+}
+
+/** Of a gap between words: how wide it is at least, as a part of the font's size, and what is left out at its ends, in pixels. */
+const gap = { least: 0.24, ends: 1.5 };
+/** The ink of a dot at the size of a form, added up over its pixels. */
+const dot = 2;
+
+/** Whether something stands between two words, be it as small as a dot. */
+function inGaps(seen: Ink, line: readonly Placed[], { x, across }: Setting): boolean {
+  return line.some(({ glyph, pen }, i) => {
+    const next = line[i + 1];
+    if (next === undefined || next.pen - pen - glyph.advance < gap.least) return false;
+    const left = Math.ceil(x + (pen + glyph.ink.right) * across + gap.ends);
+    const right = Math.floor(x + (next.pen + next.glyph.ink.left) * across - gap.ends);
+    if (left >= right) return false;
+    return columns(seen, left, right).dark.reduce((sum, one) => sum + one, 0) >= dot;
+  });
 }
 
 /** The form's own size, where what was measured is that as far as pixels tell. `parts` were measured, of the font's size. */
@@ -62,12 +81,14 @@ function snapped(measured: number, size: number, parts: number): number {
 
 /** From here on no other letter is looked for. */
 const surely = 0.985;
+/** And below this none needs to be: it is not that letter. */
+const hopeless = 0.7;
 
 /** How like the most similar rival of a letter the ink is, where that letter stands. */
 function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting): number {
   const { x, across } = setting;
   let best = 0;
-  for (const rival of rivals) {
+  for (const rival of rivals()) {
     const wide = Math.max(glyph.ink.right, glyph.ink.left + rival.ink.right - rival.ink.left);
     const left = Math.floor(x + (pen + glyph.ink.left) * across) - 1;
     const right = Math.ceil(x + (pen + wide) * across) + 1;
@@ -78,12 +99,37 @@ function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting):
     ];
     const window = columns(seen, left, right);
     for (const begin of begins) {
-      const placed = { glyph: rival, pen: pen + begin, isSign: false, rivals: [] };
+      const placed = { glyph: rival, pen: pen + begin, isSign: false, rivals: () => [] };
       const wanted = blurred(draw([placed], { ...setting, x: x - Math.max(0, left) }, window));
       best = Math.max(best, alikeWithin(window, wanted, 0, window.width));
     }
   }
   return best;
+}
+
+/** A stroke along a row: pixels beside the letters that it has at least, the part of them that is inked, and how dark they are and were to be. */
+const stroke = { pixels: 8, part: 0.7, dark: 0.15, pale: 0.15 };
+/** A row of letters rubbed out: what is left of it, its least ink, and how far from the letters' edges it lies, in pixels. */
+const rubbed = { part: 0.35, ink: 1, edge: 3 };
+
+/** Whether a thin line, dark or white, runs through a whole text. */
+function isStruck(seen: Ink, wanted: Ink): boolean {
+  const { width, height } = wanted;
+  const { left, top, right, bottom } = inkedPart(wanted);
+  for (let y = 0; y < height; y++) {
+    let [beside, inked, all, both] = [0, 0, 0, 0];
+    for (let x = left + room; x < right - room; x++) {
+      const [is, should] = [seen.dark[y * width + x] ?? 0, wanted.dark[y * width + x] ?? 0];
+      if (should < stroke.pale) beside++;
+      if (should < stroke.pale && is >= should + stroke.dark) inked++;
+      all += should;
+      both += Math.min(is, should);
+    }
+    if (beside >= stroke.pixels && inked >= stroke.part * beside) return true;
+    const isInside = y >= top + room + rubbed.edge && y < bottom - room - rubbed.edge;
+    if (isInside && all >= rubbed.ink && both < rubbed.part * all) return true;
+  }
+  return false;
 }
 
 /** The part of what is seen that lies where nothing is wanted. */

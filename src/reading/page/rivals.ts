@@ -1,17 +1,62 @@
-import type { Glyph, Glyphs } from "./glyphs.ts";
+import { drawn, type Glyph, type Glyphs } from "./glyphs.ts";
+import { alikeWithin, blurred, type Ink } from "./ink.ts";
 
-/** Letters and digits that look alike in print: each with those that it may be taken for. */
-const alike =
-  "CG CO GO OQ GQ DO O0 Q0 EF EB FP PR PB PD RB RK RA HN HM MN HK HA NM VY UV VW XK XY IT TY TF T7 LE LI 5S 2Z 8B S8 38 3B 6G 60 69 89 98 14 17 71 UO UJ UD " +
-  "hn hb hk nr nm nu ce co eo ae oa tf ft uv vy vu bh bo gq gy pq dq da do ao rn sz";
+/** Small letters that look alike in print. Of capitals and digits, which legends are made of, it is measured. */
+const small = "hn hb hk nr nm nu ce co eo ae oa tf ft uv vy vu bh bo gq gy pq dq da do ao rn sz".split(" ");
 
-const rivals = new Map<string, string>();
-for (const [one = "", other = ""] of alike.split(" ")) {
-  rivals.set(one, (rivals.get(one) ?? "") + other);
-  rivals.set(other, (rivals.get(other) ?? "") + one);
+/** How like one another two characters are, drawn over each other, before one may be taken for the other. */
+const leastAlike = 0.5;
+
+const found = new WeakMap<Glyphs, Map<string, Glyph[]>>();
+
+/** The letters and digits that one may be taken for. Signs have none: programs draw quotation marks as each likes. */
+export function rivalsOf(character: string, glyphs: Glyphs): Glyph[] {
+  const known = found.get(glyphs) ?? new Map<string, Glyph[]>();
+  found.set(glyphs, known);
+  const before = known.get(character);
+  if (before !== undefined) return before;
+  const own = glyphs.get(character);
+  const rivals = own === undefined ? [] : candidates(character, own, glyphs);
+  known.set(character, rivals);
+  return rivals;
 }
 
-/** The letters that a letter may be taken for. */
-export function rivalsOf(character: string, glyphs: Glyphs): Glyph[] {
-  return [...(rivals.get(character) ?? "")].flatMap((one) => glyphs.get(one) ?? []);
+function candidates(character: string, own: Glyph, glyphs: Glyphs): Glyph[] {
+  const isLarge = (one: string): boolean => /^[A-Z0-9]$/.test(one);
+  if (!isLarge(character))
+    return small.flatMap(([one = "", other = ""]) =>
+      one === character ? (glyphs.get(other) ?? []) : other === character ? (glyphs.get(one) ?? []) : [],
+    );
+  return [...glyphs].flatMap(([other, glyph]) =>
+    other !== character && isLarge(other) && likeness(own, glyph) >= leastAlike ? [glyph] : [],
+  );
+}
+
+/** How alike two characters are with their left edges or their middles over each other. */
+function likeness(one: Glyph, other: Glyph): number {
+  const middle = ({ ink }: Glyph): number => (ink.left + ink.right) / 2;
+  const own = inkIn(one, 0);
+  return Math.max(
+    ...[other.ink.left - one.ink.left, middle(other) - middle(one)].map((by) =>
+      alikeWithin(own, inkIn(other, Math.round(by * drawn.size)), 0, own.width),
+    ),
+  );
+}
+
+/** Pixels of a letter's cell that are taken as one: about as fine as a page shows it. */
+const coarse = 2;
+
+/** A letter's ink, so many pixels of its cell farther to the left. */
+function inkIn({ sums, side }: Glyph, by: number): Ink {
+  const cells = Math.floor((side - 1) / coarse);
+  const dark = new Float32Array(cells * cells);
+  const at = (x: number, y: number): number => sums[y * side + Math.max(0, Math.min(side - 1, x))] ?? 0;
+  for (let j = 0; j < cells; j++)
+    for (let i = 0; i < cells; i++) {
+      const [left, top] = [i * coarse + by, j * coarse];
+      const [right, bottom] = [left + coarse, top + coarse];
+      dark[j * cells + i] =
+        (at(right, bottom) - at(left, bottom) - at(right, top) + at(left, top)) / coarse ** 2;
+    }
+  return blurred({ width: cells, height: cells, dark });
 }

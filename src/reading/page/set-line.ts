@@ -5,8 +5,8 @@ import { rivalsOf } from "./rivals.ts";
 /** A character of a line: where its pen stands, as a part of the font's size. */
 export interface Placed {
   readonly isSign: boolean;
-  /** Letters that look like it. */
-  readonly rivals: readonly Glyph[];
+  /** Characters that look like it. */
+  readonly rivals: () => readonly Glyph[];
   readonly glyph: Glyph;
   readonly pen: number;
 }
@@ -21,8 +21,8 @@ export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
       placed.push({
         glyph,
         pen,
-        isSign: !/[\p{L}\p{N}]/u.test(character),
-        rivals: rivalsOf(character, glyphs),
+        isSign: !/[\p{L}\p{N}&#+%@]/u.test(character),
+        rivals: () => rivalsOf(character, glyphs),
       });
       pen += glyph.advance;
     } else if (/^[ \u00a0\t]$/.test(character)) pen += advanceOf(32);

@@ -17,12 +17,17 @@ export interface Attached {
  * ISO 32000-1:2008 §7.11.4, §12.5.6.15
  */
 export function attachedTo(pdf: PDFDocument): Attached[] {
-  const pinned = firstPages(pdf, most.pages)
+  const pages = firstPages(pdf, most.pages);
+  // ISO 32000-2:2020 §14.13: files that belong to the document or to a page.
+  const belonging = [pdf.catalog, ...pages.map(({ dict }) => dict)].flatMap((dict) =>
+    dictsIn(dict, "AF").slice(0, most.kids),
+  );
+  const pinned = pages
     .flatMap(({ dict }) => dictsIn(dict, "Annots").slice(0, most.kids))
     .filter((annotation) => entryOf(annotation, "Subtype") === PDFName.of("FileAttachment"))
     .flatMap((annotation) => entryOf(annotation, "FS") ?? []);
   const found = new Map<PDFRawStream, Attached>();
-  for (const file of [...listedIn(pdf), ...pinned]) {
+  for (const file of [...listedIn(pdf), ...belonging, ...pinned]) {
     if (!(file instanceof PDFDict)) continue;
     const embedded = entryOf(file, "EF");
     if (!(embedded instanceof PDFDict)) continue;

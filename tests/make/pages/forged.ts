@@ -728,6 +728,49 @@ const asOurs: Forgery[] = [
   }),
 ];
 
+/** Ways that slipped through once. */
+export const slippedThrough: readonly Forgery[] = [
+  ...[0.3, 0.5, 0.7].map((width) =>
+    forgery(`a legend struck through by a stroke of ${width} points, no longer than itself`, (hand) => {
+      relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} 0 G ${width} w 3 8.4 m 36 8.4 l S`);
+    }),
+  ),
+  forgery("a red line on the page, no longer than the legend", (hand) => {
+    const [l, b] = at(hand, hand.row);
+    paint(hand, `0.8 0 0 RG 1 w ${l + 3} ${b + 8.4} m ${l + 36} ${b + 8.4} l S`);
+  }),
+  forgery("a legend through which a white stroke runs", (hand) =>
+    relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} 1 G 1.5 w 0 8.4 m 90 8.4 l S`),
+  ),
+  forgery("a program of the field above a widget", (hand) => {
+    const { context } = hand.pdf;
+    const widget = widgetOf(hand, hand.row);
+    const ref = context.getObjectRef(widget) as PDFRef;
+    const field = context.obj({
+      T: PDFString.of(hand.row),
+      FT: "Tx",
+      V: text(valueOf(hand, hand.row)),
+      Kids: [ref],
+      AA: { F: { S: "JavaScript", JS: PDFString.of("event.value = 'EXIT'") } },
+    } as unknown as Entries);
+    const fields = hand.pdf.catalog.lookup(name("AcroForm"), PDFDict).lookup(name("Fields"), PDFArray);
+    const above = context.register(field);
+    for (let i = 0; i < fields.size(); i++) if (fields.get(i) === ref) fields.set(i, above);
+    for (const key of ["T", "FT", "V"]) widget.delete(name(key));
+    widget.set(name("Parent"), above);
+  }),
+  forgery("a remark that is a stream", (hand) => {
+    const box = at(hand, hand.row);
+    const entries = {
+      Type: "Annot",
+      Subtype: "FreeText",
+      Rect: [...box],
+      AP: { N: drawing(hand, box, says("EXIT")) },
+    };
+    hand.page.node.addAnnot(hand.pdf.context.register(hand.pdf.context.stream("", entries)));
+  }),
+];
+
 /** All ways, in no order that matters: a sheet in any of them must not pass in silence. */
 export const forgeries: readonly Forgery[] = [
   ...annotations,
@@ -738,4 +781,5 @@ export const forgeries: readonly Forgery[] = [
   ...fields,
   ...pages,
   ...asOurs,
+  ...slippedThrough,
 ];

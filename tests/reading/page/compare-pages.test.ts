@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { PDFDocument } from "pdf-lib";
+import { PDFDocument, PDFName } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import { fillSheet } from "../../../src/drawing/fill-sheet.ts";
 import type { Sheet } from "../../../src/trade/sheet.ts";
@@ -7,7 +7,7 @@ import { editions } from "../../make/config.ts";
 import { offset } from "../../make/odd-sheets/by-hand.ts";
 import { pdfjsFill, pdftkFill } from "../../make/odd-sheets/by-programs.ts";
 import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
-import { forgeries } from "../../make/pages/forged.ts";
+import { forgeries, slippedThrough } from "../../make/pages/forged.ts";
 import { hasProgram } from "../../make/program.ts";
 import { readPdf } from "../../make/read-pdf.ts";
 
@@ -35,6 +35,28 @@ describe("what a sheet shows besides what it holds is doubted", () => {
     expect(sheet?.doubts).not.toEqual([]);
     expect(sheet?.doubts).not.toContainEqual({ what: "unseen" });
   });
+});
+
+describe.each(samples)("on a $edition", (sample) => {
+  test.each(slippedThrough.map(({ how, make }) => [how, make] as const))("%s is seen", async (_, make) => {
+    expect(await doubtsIn(await make(sample))).not.toEqual([]);
+  });
+});
+
+test("drawings deeper within each other than PDFium draws leave the page unseen", async () => {
+  const deep = await changed((samples[0] as SampleSheet).filled, (pdf) => {
+    const { context } = pdf;
+    const entries = { Type: "XObject", Subtype: "Form", BBox: [0, 0, 800, 600] };
+    let drawing = context.register(context.stream("0 0 99 99 re f", entries));
+    for (let i = 0; i < 60; i++) {
+      const Resources = context.obj({ XObject: { X: drawing } });
+      drawing = context.register(context.stream("/X Do", { ...entries, Resources }));
+    }
+    const { node } = pdf.getPage(0);
+    node.setXObject(PDFName.of("X"), drawing);
+    node.addContentStream(context.register(context.stream("/X Do")));
+  });
+  expect(await doubtsIn(deep)).toEqual(["unseen"]);
 });
 
 const hasPdftk = hasProgram("pdftk");
