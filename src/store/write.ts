@@ -1,5 +1,4 @@
 import type { Transaction } from "kysely";
-import type { Revision } from "../judging/changes.ts";
 import { orderKey } from "../judging/state.ts";
 import { type Outcome, StateMoved } from "../ports/store.ts";
 import type { Problem } from "../trade/problem.ts";
@@ -7,6 +6,7 @@ import { writeKept } from "./kept.ts";
 import { writeLines } from "./lines.ts";
 import { problemShape, sheetShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
+import { writeRevision } from "./write-revision.ts";
 
 type Tx = Transaction<Tables>;
 
@@ -163,112 +163,6 @@ async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promi
     ...rows(report.problems, null),
   ];
   for (const row of all) await tx.insertInto("problems").values(row).execute();
-}
-
-async function writeRevision(
-  tx: Tx,
-  letter: number,
-  { buyer, domain }: Outcome,
-  revision: Revision,
-  now: Date,
-): Promise<void> {
-  const key = orderKey(revision.number);
-  await claimNumber(tx, key, buyer, domain);
-  const project = revision.project ?? null;
-  const order = await tx
-    .insertInto("orders")
-    .values({ buyer, key, number: revision.number, project, opened_at: now.toISOString(), latest: null })
-    .onConflict((conflict) => conflict.columns(["buyer", "key"]).doUpdateSet({ project }))
-    .returning(["id", "latest"])
-    .executeTakeFirstOrThrow();
-  const before = await tx
-    .selectFrom("revisions")
-    .select("number")
-    .where("id", "=", order.latest)
-    .executeTakeFirst();
-  const { id } = await tx
-    .insertInto("revisions")
-    .values({
-      order_id: order.id,
-      number: (before?.number ?? 0) + 1,
-      at: now.toISOString(),
-      cause: "letter",
-      letter,
-      verdict: revision.verdict ?? null,
-      missing: JSON.stringify(revision.missing),
-      carried: JSON.stringify(revision.carried),
-      shape: problemShape,
-      problems: JSON.stringify(revision.problems),
-    })
-    .returning("id")
-    .executeTakeFirstOrThrow();
-  for (const sheet of revision.sheets)
-    await tx.insertInto("revision_sheets").values({ revision: id, sheet }).execute();
-  await tx.updateTable("orders").set({ latest: id }).where("id", "=", order.id).execute();
-  await tx.insertInto("order_letters").values({ order_id: order.id, letter }).execute();
-  await writeQuestions(tx, { order: order.id, revision: id, now }, revision);
-}
-
-/** A number belongs to the buyer who names it first. Throws StateMoved when that was somebody else just now. */
-async function claimNumber(tx: Tx, key: string, buyer: string, domain?: string): Promise<void> {
-  if (key === "") return;
-  await tx
-    .insertInto("numbers")
-    .values({ key, buyer, domain: domain ?? null })
-    .onConflict((conflict) => conflict.doNothing())
-    .execute();
-  const owner = await tx
-    .selectFrom("numbers")
-    .select("buyer")
-    .where("key", "=", key)
-    .executeTakeFirstOrThrow();
-  if (owner.buyer === buyer) return;
-  // In older records a stranger who named a number had an order of it beside the buyer's. That one stays his.
-  const own = await tx
-    .selectFrom("orders")
-    .select("id")
-    .where("buyer", "=", buyer)
-    .where("key", "=", key)
-    .executeTakeFirst();
-  if (own === undefined) throw new StateMoved(`order ${key} is another buyer's by now`);
-}
-
-/** Questions that are asked still stay open; those that a revision no longer asks are closed by it. */
-async function writeQuestions(
-  tx: Tx,
-  { order, revision, now }: { readonly order: number; readonly revision: number; readonly now: Date },
-  { questions }: Revision,
-): Promise<void> {
-  const open = await tx
-    .selectFrom("questions")
-    .select(["id", "key"])
-    .where("order_id", "=", order)
-    .where("closed_at", "is", null)
-    .execute();
-  const asked = new Map(questions.map((question) => [question.key, question]));
-  const closed = open.filter(({ key }) => !asked.has(key)).map(({ id }) => id);
-  if (closed.length > 0)
-    await tx
-      .updateTable("questions")
-      .set({ closed_at: now.toISOString(), closed_by: revision })
-      .where("id", "in", closed)
-      .execute();
-  const isOpen = new Set(open.map(({ key }) => key));
-  for (const { key, problem, station, position } of questions)
-    if (!isOpen.has(key))
-      await tx
-        .insertInto("questions")
-        .values({
-          order_id: order,
-          key,
-          shape: problemShape,
-          problem: JSON.stringify(problem),
-          station: station ?? null,
-          position: position ?? null,
-          opened_at: now.toISOString(),
-          opened_by: revision,
-        })
-        .execute();
 }
 
 /** Orders that the letter is about, whether or not it changes them. */

@@ -8,6 +8,7 @@ import { isWhole } from "../../src/reading/pdf/whole.ts";
 import { sheetsIn } from "../../src/reading/sheets-in.ts";
 import { catalogue, editions } from "../make/config.ts";
 import { formFacts, frameAt, pageFacts } from "../make/facts.ts";
+import { type Grown, grown } from "../make/grown.ts";
 import { growthOf, mostGrowth } from "../make/growth.ts";
 import { formWith, type RawObject, rawPdf, textField } from "../make/hostile/raw-pdf.ts";
 
@@ -68,17 +69,6 @@ const words =
 async function form(size: number): Promise<PDFDocument> {
   return openForWalking(fields(size));
 }
-
-interface Grown {
-  readonly size: number;
-  readonly make: (size: number) => unknown;
-  readonly use: (subject: never) => unknown;
-}
-const grown = <T>(size: number, make: (size: number) => T, use: (subject: T) => unknown): Grown => ({
-  size,
-  make,
-  use,
-});
 
 const file = { id: "1/1", file: "a.pdf" };
 

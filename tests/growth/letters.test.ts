@@ -6,6 +6,7 @@ import { tellApart } from "../../src/reading/file-name.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { leavesOf } from "../../src/reading/letter/mime.ts";
 import { readKeepLines } from "../../src/reading/reply/keep-lines.ts";
+import { type Grown, grown } from "../make/grown.ts";
 import { growthOf, mostGrowth } from "../make/growth.ts";
 import { bytesOf, filePart, mixed } from "../make/mime.ts";
 import { directReader } from "../make/reader.ts";
@@ -16,18 +17,6 @@ const letter = (header: readonly string[], body: readonly string[]): Buffer =>
   bytesOf(["From: Ines <ines@brightwire.example>", "Subject: sheets", ...header, ...body]);
 const endless = Number.POSITIVE_INFINITY;
 const caps = { ...usualCaps, files: endless, total: endless };
-
-/** Something in a letter that a stranger may make large, and what reads it. */
-interface Grown {
-  readonly size: number;
-  readonly make: (size: number) => unknown;
-  readonly use: (subject: never) => unknown;
-}
-const grown = <T>(size: number, make: (size: number) => T, use: (subject: T) => unknown): Grown => ({
-  size,
-  make,
-  use,
-});
 
 test.each(
   Object.entries({
