@@ -29,6 +29,7 @@ const kinds = {
   "dynamic-form": "form for one viewer only",
   portfolio: "PDF portfolio",
   "office-document": "office document",
+  text: "text",
   archive: "archive, unpacked",
   "archive-locked": "locked archive",
   locked: "locked PDF",

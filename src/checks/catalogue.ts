@@ -12,6 +12,7 @@ import { scannedSheet } from "./file/scanned-sheet.ts";
 import { severalSheetsInFile } from "./file/several-sheets-in-file.ts";
 import { sheetDamaged } from "./file/sheet-damaged.ts";
 import { sheetLocked } from "./file/sheet-locked.ts";
+import { textBeside } from "./file/text-beside.ts";
 import { unknownForm } from "./file/unknown-form.ts";
 import { letterSaysMore } from "./letter/letter-says-more.ts";
 import { noSheet } from "./letter/no-sheet.ts";
@@ -121,6 +122,7 @@ export const fileChecks: readonly FileCheck[] = [
   attachmentTooLarge,
   attachmentUnreadable,
   officeDocument,
+  textBeside,
   notAForm,
 ];
 

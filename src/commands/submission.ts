@@ -9,6 +9,7 @@ import {
   openParts,
   type Pictures,
   picturesOf,
+  textsOf,
   usualCaps,
 } from "../intake/open.ts";
 import { makeReport, type Report } from "../judging/report.ts";
@@ -65,7 +66,15 @@ export async function checkPaths(
     files: read.map(({ file }) => file),
     sheets: read.flatMap(({ sheet }) => sheet ?? []),
   };
-  const known = { ...brought, earlier: [], catalogue, furniture: new Set<string>(), quoted: [], kept: [] };
+  const known = {
+    ...brought,
+    texts: textsOf(files),
+    earlier: [],
+    catalogue,
+    furniture: new Set<string>(),
+    quoted: [],
+    kept: [],
+  };
   const statements = letters.flatMap((one) => statementsBeside(one, known));
   const report = makeReport({ ...letter, ...brought, statements }, catalogue);
   return { report, attachments: files.map(({ attachment }) => attachment), pictures: picturesOf(read) };

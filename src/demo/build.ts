@@ -68,6 +68,7 @@ export function builder(workshop: Workshop): (attachment: AttachmentDescription)
       const attachments = await buildAll(attachment.letter.attachments, build);
       return composeLetter({ name: "forwarded", logo: false, ...attachment.letter }, { attachments });
     }
+    if ("words" in attachment) return Buffer.from(attachment.words);
     if ("raw" in attachment) return workshop.raw(attachment.raw);
     if ("blank" in attachment) return blank(editionOf(attachment.blank));
     if ("other" in attachment) return others[attachment.other]();

@@ -14,6 +14,7 @@ const fileSchema = z.union([
   z.strictObject({ file: z.string(), like: z.string(), edition: z.string().optional(), ...filled }),
   z.strictObject({ file: z.string(), blank: z.string() }),
   z.strictObject({ file: z.string(), raw: z.string() }),
+  z.strictObject({ file: z.string(), words: z.string() }),
   z.strictObject({
     file: z.string(),
     other: z.enum(["purchase order", "photograph", "strange form", "office document"]),

@@ -8,6 +8,7 @@ import { type Answered, type Claim, type Outcome, StateMoved } from "../ports/st
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
+import type { AttachedText } from "../reading/reply/statements.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Came, Letter } from "../trade/letter.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
@@ -18,7 +19,15 @@ import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
-import { judgeOpened, type OpenLetter, openLetter, type Pictures, picturesOf } from "./open.ts";
+import {
+  judgeOpened,
+  type OpenLetter,
+  openLetter,
+  type Pictures,
+  picturesOf,
+  textsOf,
+  wordsOf,
+} from "./open.ts";
 import { partyOf } from "./party.ts";
 import { answerWords, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
@@ -80,6 +89,7 @@ interface Opened extends OpenLetter {
   readonly sheets: readonly Sheet[];
   /** What was seen on pages that nobody has explained. */
   readonly pictures: Pictures;
+  readonly texts: readonly AttachedText[];
 }
 
 async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, desk: Desk): Promise<Opened> {
@@ -96,6 +106,7 @@ async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, de
     read: judged.map(({ file }) => file),
     sheets: judged.flatMap(({ sheet }) => sheet ?? []),
     pictures: picturesOf(judged),
+    texts: textsOf(opened.files),
   };
 }
 
@@ -137,7 +148,11 @@ function sendersOf({ from }: Letter, { rules }: Desk): string[] {
   return rules.sharedDomains.includes(domain) ? [from] : [from, domain];
 }
 
-async function whatItSays({ letter, sheets }: Opened, sender: Sender, desk: Desk): Promise<Understood> {
+async function whatItSays(
+  { letter, texts, sheets }: Opened,
+  sender: Sender,
+  desk: Desk,
+): Promise<Understood> {
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
   const { proof, forwarded, refusal } = sender;
   const party = await partyOf({ from: letter.from, proof, numbers, forwarded }, desk);
@@ -147,7 +162,10 @@ async function whatItSays({ letter, sheets }: Opened, sender: Sender, desk: Desk
   // A letter that a person must see first is about nothing, and keeps nothing.
   const ours = why === undefined ? answered : [];
   const said = await readReply({ letter, answered: ours, proof, party, sheets }, desk);
-  const furniture = await desk.store.buyers.linesSeen(sendersOf(letter, desk), lineKeysOf(wordsOf(letter)));
+  const furniture = await desk.store.buyers.linesSeen(
+    sendersOf(letter, desk),
+    lineKeysOf(wordsOf({ letter, texts })),
+  );
   return {
     ...said,
     reply: answered.length > 0,
@@ -167,7 +185,7 @@ interface Judgement {
 
 /** What a letter says beside its sheets that a person has to read. */
 async function statementsOf(
-  { letter, read, sheets }: Opened,
+  { letter, read, texts, sheets }: Opened,
   { kept, answered, furniture }: Understood,
   state: BuyerState,
   desk: Desk,
@@ -175,6 +193,7 @@ async function statementsOf(
   const { answer: text, subject } = await answerWords({ letter, answered }, desk);
   return statementsBeside(letter, {
     files: read,
+    texts,
     sheets,
     earlier: state.orders.flatMap((order) => order.sheets),
     catalogue: desk.catalogue,
@@ -184,18 +203,13 @@ async function statementsOf(
   });
 }
 
-/** All words of a letter, its subject among them. */
-function wordsOf({ subject, text, otherTexts = [] }: Letter): string {
-  return [subject, text, ...otherTexts].join("\n");
-}
-
 async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judgement> {
   const { number, came, read, sheets, links, unsafe } = opened;
   const { party, reply } = said;
   const held = party.why !== undefined;
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
   // Orders of long ago that it names in words are loaded too.
-  const perhaps = numbersPerhapsIn(wordsOf(opened.letter));
+  const perhaps = numbersPerhapsIn(wordsOf(opened));
   const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about, ...perhaps])];
   const state = held
     ? newBuyer(party.buyer)
@@ -203,8 +217,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...said.kept];
   const statements = await statementsOf(opened, said, state, desk);
   // Words beside no sheet, and words that a person reads, are about the orders that they name.
-  const named =
-    sheets.length === 0 || statements.length > 0 ? ordersNamedIn(wordsOf(opened.letter), state) : [];
+  const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(wordsOf(opened), state) : [];
   const about = [...new Set([...said.about, ...named])];
   const letter = { number, came };
   const report = makeReport(
@@ -217,7 +230,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
 
 /** What is stored of a letter: its answer, or why it gets none. */
 async function outcomeOf(
-  { letter, read: files, links, unsafe, pictures }: Opened,
+  { letter, texts, read: files, links, unsafe, pictures }: Opened,
   { proof, refusal }: Sender,
   { party, kept, why }: Understood,
   { report, state, about }: Judgement,
@@ -235,7 +248,7 @@ async function outcomeOf(
     proof,
     thread: await threadOf(letter, desk.store),
     about,
-    lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(wordsOf(letter)) },
+    lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(wordsOf({ letter, texts })) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };

@@ -1,9 +1,10 @@
 import type { Reader, TimeLeft } from "../ports/reader.ts";
 import { type Content, contentOf } from "../reading/content.ts";
 import type { FileFacts, Left, Part } from "../reading/facts.ts";
-import { safeFileName, tellApart } from "../reading/file-name.ts";
+import { foldersOf, safeFileName, tellApart } from "../reading/file-name.ts";
 import { type Judged, judge, type Known } from "../reading/judge.ts";
 import { readHeader } from "../reading/letter/letter.ts";
+import type { AttachedText } from "../reading/reply/statements.ts";
 import type { Attachment, FileKind } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 
@@ -80,7 +81,12 @@ export async function openParts(
 ): Promise<OpenedFile[]> {
   const room = { files: caps.files, bytes: caps.total };
   const found = await openAll(parts, 0, { reader, caps, room, time });
-  const named = tellApart(found.map(({ part: { name, bytes } }) => ({ file: nameOf(name, bytes), bytes })));
+  const named = tellApart(
+    found.map(({ part: { name, bytes } }) => {
+      const folder = foldersOf(name);
+      return { file: nameOf(name, bytes), bytes, ...(folder === undefined ? {} : { folder }) };
+    }),
+  );
   return named.map((file, i) => ({
     attachment: { id: `${id}/${i + 1}`, ...file },
     facts: found[i]?.facts ?? "unsafe",
@@ -91,6 +97,26 @@ export async function openParts(
 export function judgeOpened({ attachment, facts }: OpenedFile, known: Known): Judged {
   const { bytes: _, ...file } = attachment;
   return typeof facts === "string" ? { file: { ...file, kind: facts } } : judge(facts, file, known);
+}
+
+/** Texts among the files of a letter, by the names that they have there. */
+export function textsOf(files: readonly OpenedFile[]): AttachedText[] {
+  return files.flatMap(({ attachment: { file }, facts }) =>
+    typeof facts === "object" && "words" in facts && facts.words !== undefined
+      ? [{ file, ...facts.words }]
+      : [],
+  );
+}
+
+/** What a letter says in words: itself, and in the texts that are attached. */
+export interface Words {
+  readonly letter: Letter;
+  readonly texts: readonly AttachedText[];
+}
+
+/** All words of a letter, its subject among them. */
+export function wordsOf({ letter: { subject, text, otherTexts = [] }, texts }: Words): string {
+  return [subject, text, ...otherTexts, ...texts.map((file) => file.text)].join("\n");
 }
 
 /** Pictures of what was seen on pages, by the names that problems have for them. */

@@ -2,9 +2,9 @@ import { ordersNamedIn } from "../judging/named.ts";
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import type { Carried } from "../trade/carried.ts";
-import type { Letter } from "../trade/letter.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
+import { openLetter, textsOf, type Words, wordsOf } from "./open.ts";
 
 /**
  * The state, with what the buyer's letters have said of orders that did not exist yet. Such a letter waits for a person,
@@ -22,26 +22,25 @@ export async function withWordsBefore(
   if (fresh.size === 0) return state;
   const said = new Map<string, Carried[]>();
   for (const letter of await store.buyers.lettersOfNoOrder(state.buyer)) {
-    const opened = await reader.letter(await store.letters.bytesOf(letter));
-    if (!opened.ok) continue;
-    const { subject, text, otherTexts = [] } = opened.value;
-    const words = [subject, text, ...otherTexts].join("\n");
-    for (const number of ordersNamedIn(words, { ...state, orders: [...fresh.values()] }))
-      said.set(number, [...(said.get(number) ?? []), ...wordsOf(letter, opened.value, sheets, catalogue)]);
+    const opened = await openLetter(reader, await store.letters.bytesOf(letter), String(letter));
+    const before = { letter: opened.letter, texts: textsOf(opened.files) };
+    for (const number of ordersNamedIn(wordsOf(before), { ...state, orders: [...fresh.values()] }))
+      said.set(number, [...(said.get(number) ?? []), ...toBeRead(before, letter, sheets, catalogue)]);
   }
   const orders = [...said].map(([number, carried]) => ({ number, sheets: [], carried }));
   return { ...state, orders: [...state.orders, ...orders] };
 }
 
 /** What of a letter somebody has to read, now that the sheets are known that it speaks of. */
-function wordsOf(
-  letter: number,
-  opened: Omit<Letter, "attachments">,
+function toBeRead(
+  { letter, texts }: Words,
+  number: number,
   earlier: readonly Sheet[],
   catalogue: Desk["catalogue"],
 ): Carried[] {
   const beside = {
     files: [],
+    texts,
     sheets: [],
     earlier,
     catalogue,
@@ -49,8 +48,8 @@ function wordsOf(
     quoted: [],
     kept: [],
   };
-  return statementsBeside({ ...opened, attachments: [] }, beside).map((statement) => ({
-    letter: String(letter),
+  return statementsBeside(letter, beside).map((statement) => ({
+    letter: String(number),
     what: "words",
     text: statement.kind === "said" ? statement.words : "(words that a program cannot read)",
   }));

@@ -108,9 +108,23 @@ export interface Left {
   readonly kind: "archive-locked" | "too-large" | "damaged";
 }
 
+/** What a file says in words. */
+export interface FileWords {
+  readonly text: string;
+  /** Words are struck out in it, or hidden. */
+  readonly unsure?: true;
+}
+
 /** What a reader process found in a file. */
 export type FileFacts =
   | PdfFacts
   | { readonly kind: "locked-pdf" | "damaged-pdf" | "picture" | "office" | "locked-archive" | "other" }
-  /** An archive, or another container such as a forwarded letter. */
-  | { readonly kind: "archive"; readonly files: readonly Part[]; readonly left: readonly Left[] };
+  /** A text, or a letter that is nothing else. */
+  | { readonly kind: "text"; readonly words: FileWords }
+  /** An archive, or another container such as a forwarded letter, which has words of its own. */
+  | {
+      readonly kind: "archive";
+      readonly files: readonly Part[];
+      readonly left: readonly Left[];
+      readonly words?: FileWords;
+    };

@@ -5,6 +5,9 @@
 const most = 120;
 const mostBytes = 200;
 
+/** Folders that are kept of a name, the innermost. */
+const deepest = 4;
+
 /**
  * A file name as a letter gives it → a name that is safe to print and to write to disk: no folders, no
  * control characters, no marks that reverse the reading direction. Undefined when nothing is left.
@@ -17,6 +20,13 @@ export function safeFileName(given: string): string | undefined {
   const characters = [...stem].slice(0, most - [...ending].length);
   while (Buffer.byteLength(characters.join("") + ending) > mostBytes) characters.pop();
   return characters.join("") + ending;
+}
+
+/** The folders in a file's name, each safe to print; undefined where there are none. */
+export function foldersOf(given: string): string | undefined {
+  const folders = given.split(/[/\\]/).slice(0, -1);
+  const safe = folders.slice(-deepest).flatMap((folder) => safeFileName(folder) ?? []);
+  return safe.length === 0 ? undefined : safe.join("/");
 }
 
 /**

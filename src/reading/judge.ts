@@ -33,6 +33,7 @@ const kinds = {
   "damaged-pdf": "damaged",
   picture: "picture",
   office: "office-document",
+  text: "text",
   "locked-archive": "archive-locked",
   archive: "archive",
   other: "other",

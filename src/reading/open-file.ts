@@ -2,11 +2,12 @@ import { readTnef } from "./archive/tnef.ts";
 import { openZip } from "./archive/zip.ts";
 import { contentOf } from "./content.ts";
 import type { FileFacts, Left, Part } from "./facts.ts";
-import { contentsOf } from "./letter/letter-parts.ts";
+import { readLetter } from "./letter/letter.ts";
 import { signedContent } from "./letter/signed.ts";
 import { uuencodedIn } from "./letter/uuencode.ts";
 import type { KnownForms } from "./page/known-forms.ts";
 import { openPdf } from "./pdf/open-pdf.ts";
+import { wordsOfText } from "./text-file.ts";
 
 /** Files taken out of a container other than a zip, which has its own count. */
 const most = 200;
@@ -39,10 +40,16 @@ export async function openFile(
     case "letter":
       return openLetter(bytes);
     case "resource-fork":
-    case undefined:
       break;
+    case undefined:
+      return openText(bytes);
   }
   return { kind: "other" };
+}
+
+async function openText(bytes: Uint8Array): Promise<FileFacts> {
+  const words = await wordsOfText(bytes);
+  return words === undefined ? { kind: "other" } : { kind: "text", words };
 }
 
 function asText(bytes: Uint8Array): string {
@@ -51,8 +58,12 @@ function asText(bytes: Uint8Array): string {
 
 /** A letter that holds nothing but words is a text like any other. */
 async function openLetter(bytes: Uint8Array): Promise<FileFacts> {
-  const { parts } = await contentsOf(bytes);
-  return parts.every(({ looks }) => looks) ? { kind: "other" } : container({ files: parts });
+  const { parts, subject, text, otherTexts = [], textUnsure } = await readLetter(bytes);
+  const said = [`From:\nSubject: ${subject}\n\n${text}`, ...otherTexts].join("\n\n");
+  const words = { text: said, ...(textUnsure === undefined ? {} : { unsure: textUnsure }) };
+  return parts.every(({ looks }) => looks)
+    ? { kind: "text", words }
+    : { ...container({ files: parts }), words };
 }
 
 /** A signature whose content lies elsewhere holds no file. */
@@ -65,7 +76,12 @@ async function openSigned(bytes: Uint8Array): Promise<FileFacts> {
     : container({ files: [{ name: "", bytes: content, looks: false }] });
 }
 
-function container({ files, left = [] }: { files: readonly Part[]; left?: readonly Left[] }): FileFacts {
+interface Unpacked {
+  readonly files: readonly Part[];
+  readonly left?: readonly Left[];
+}
+
+function container({ files, left = [] }: Unpacked): Extract<FileFacts, { kind: "archive" }> {
   const more = files.length + left.length - most;
   const rest: readonly Left[] = more > 0 ? [{ name: `${more} more files`, kind: "too-large" }] : [];
   return { kind: "archive", files: files.slice(0, most), left: [...left.slice(0, most), ...rest] };

@@ -45,6 +45,9 @@ const unpacked = {
   files: z.array(part),
   left: z.array(z.strictObject({ name: text, kind: z.enum(["archive-locked", "too-large", "damaged"]) })),
 };
+
+const words = z.strictObject({ text, unsure: z.literal(true).exactOptional() });
+
 /** Pictures of differences are small; a process that sends more has been taken over. */
 const mostPicture = 200_000;
 
@@ -73,9 +76,11 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
   z.strictObject({
     kind: z.enum(["locked-pdf", "damaged-pdf", "picture", "office", "locked-archive", "other"]),
   }),
+  z.strictObject({ kind: z.literal("text"), words }),
   z.strictObject({
     kind: z.literal("archive"),
     ...unpacked,
+    words: words.exactOptional(),
   }),
 ]);
 

@@ -7,6 +7,8 @@ export interface Attachment {
   readonly file: string;
   /** The name it came with, where it had to be told apart from a sister of the same name. */
   readonly named?: string;
+  /** The folders in which it lay in an archive, "old/lobby". */
+  readonly folder?: string;
   readonly bytes: Uint8Array;
 }
 
@@ -34,6 +36,8 @@ export type FileKind =
   /** A PDF that is a folder of other files. */
   | "portfolio"
   | "office-document"
+  /** A text: its words are read as the letter's own are. */
+  | "text"
   /** Unpacked; its files stand beside it. */
   | "archive"
   | "archive-locked"
@@ -53,6 +57,7 @@ export interface ReadFile {
   readonly id: FileId;
   readonly file: string;
   readonly named?: string;
+  readonly folder?: string;
   readonly kind: FileKind;
   /** How many sheets were put together in it. */
   readonly sheets?: number;

@@ -6,7 +6,11 @@ export type Statement =
       /** The sentence as it is written, in one line; a long one is cut. */
       readonly words: string;
     }
-  /** The text cannot be known for certain: the letter hides words, or strikes them out. */
-  | { readonly kind: "unsure" }
+  /** The same, in a text that is attached. */
+  | { readonly kind: "said"; readonly where: "file"; readonly file: string; readonly words: string }
+  /** What a file is called, with its folders in an archive. */
+  | { readonly kind: "said"; readonly where: "name"; readonly words: string }
+  /** The text cannot be known for certain, of the letter or of a file: words are hidden or struck out. */
+  | { readonly kind: "unsure"; readonly file?: string }
   /** The text is too long to be read by a program. */
-  | { readonly kind: "long" };
+  | { readonly kind: "long"; readonly file?: string };

@@ -10,8 +10,14 @@
  * rules before came to 72 and 0 %. Then the rules were made stricter once more, so that no wish hides in talk about
  * oneself: a person gets 44 % of its cover notes.
  *
+ * Names of files came later: a hundred that should go through and eighty that speak against their sheets, written by
+ * somebody who had not seen the rules. At first sight 3 of the 50 honest ones set aside were asked about, and 6 of the
+ * 40 others let through; their misses have been looked at since.
+ *
  *     node tests/bench/letter-words.ts [--misses] [--all]
  */
+import { readFileSync } from "node:fs";
+import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";
 import { statementsIn } from "../../src/reading/reply/statements.ts";
 import { type Note, notesIn } from "./notes.ts";
 
@@ -51,4 +57,25 @@ for (const [file, what, isMiss] of [
     if (process.argv.includes("--misses") && (half === "tuned on " || process.argv.includes("--all")))
       for (const { subject, text, said } of missed)
         console.log(`    ${JSON.stringify([subject, text, said])}`);
+  }
+
+const names = (file: string, aside: boolean): string[] =>
+  readFileSync(`tests/bench/notes/names-${file}.txt`, "utf8")
+    .split("\n")
+    .filter((name, i) => name !== "" && (i % 2 === 1) === aside);
+const [{ facts } = { facts: undefined }] = notesIn("cover");
+if (facts === undefined) throw new Error("no notes");
+
+for (const [file, what, isMiss] of [
+  ["honest", "honest names sent to a person", true],
+  ["wishes", "names against it let through", false],
+] as const)
+  for (const [half, aside] of [
+    ["tuned on ", false],
+    ["set aside", true],
+  ] as const) {
+    const all = names(file, aside);
+    const missed = all.filter((name) => speaksAgainstIt(name, facts) === isMiss);
+    console.log(`${what.padEnd(30)} ${half} ${percent(missed.length, all.length)}`);
+    if (process.argv.includes("--misses")) for (const name of missed) console.log(`    ${name}`);
   }

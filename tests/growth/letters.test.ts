@@ -1,10 +1,12 @@
 import { expect, test } from "vitest";
 import { zipOf } from "../../src/demo/zip.ts";
 import { openParts, usualCaps } from "../../src/intake/open.ts";
+import { documentWords } from "../../src/reading/archive/document-words.ts";
 import { openZip } from "../../src/reading/archive/zip.ts";
 import { tellApart } from "../../src/reading/file-name.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { leavesOf } from "../../src/reading/letter/mime.ts";
+import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";
 import { readKeepLines } from "../../src/reading/reply/keep-lines.ts";
 import { type Grown, grown } from "../make/grown.ts";
 import { growthOf, mostGrowth } from "../make/growth.ts";
@@ -15,6 +17,18 @@ const many = <T>(size: number, make: (n: number) => T): T[] =>
   Array.from({ length: size }, (_, n) => make(n));
 const letter = (header: readonly string[], body: readonly string[]): Buffer =>
   bytesOf(["From: Ines <ines@brightwire.example>", "Subject: sheets", ...header, ...body]);
+const facts = {
+  numbers: [],
+  projects: [],
+  marks: [],
+  names: [],
+  finishes: [],
+  otherFinishes: [],
+  files: [],
+  plates: [],
+  devices: [],
+  attached: [],
+};
 const endless = Number.POSITIVE_INFINITY;
 const caps = { ...usualCaps, files: endless, total: endless };
 
@@ -73,6 +87,16 @@ test.each(
       20_000,
       (size) => letter([], ["", ...many(size, (n) => `Line ${n} of many, please.`)]),
       readLetter,
+    ),
+    "marks of a document that never end": grown(
+      20_000,
+      (size) => "<w:p><w:delText><text:tracked-changes>&#x".repeat(size),
+      (xml) => documentWords([xml]),
+    ),
+    "a file's name with its folders": grown(
+      2_000,
+      (size) => "old x 2 K-4_".repeat(size),
+      (name) => speaksAgainstIt(name, facts),
     ),
     "links in a text": grown(
       5_000,

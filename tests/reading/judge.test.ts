@@ -75,6 +75,7 @@ test.each<[string, FileFacts]>([
   ["office-document", { kind: "office" }],
   ["archive", { kind: "archive", files: [], left: [] }],
   ["archive-locked", { kind: "locked-archive" }],
+  ["text", { kind: "text", words: { text: "Ring twice." } }],
   ["other", { kind: "other" }],
   ["saved-blank", formFacts(ours, { edition: "device-26b" })],
   ["saved-blank", formFacts(ours, { ...filled, project: "", button1_row1: "" })],

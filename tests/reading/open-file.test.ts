@@ -22,9 +22,7 @@ describe("a file is told by what it holds:", () => {
     ],
     ["an archive that is not opened", latin1("7z\xbc\xaf\x27\x1c\0\x04"), "other"],
     ["another", latin1("Rar!\x1a\x07\x01\0"), "other"],
-    ["text", Buffer.from("Hello"), "other"],
     ["nothing", Buffer.alloc(0), "other"],
-    ["a letter of words alone", letter("", "One more, please."), "other"],
   ])("%s", async (_, bytes, kind) => {
     expect(await openFile(bytes)).toEqual({ kind });
   });
@@ -36,13 +34,28 @@ describe("a file is told by what it holds:", () => {
   test.each([
     ["a zip archive", zipOf([pdf])],
     ["Outlook's container", winmailOf([pdf])],
-    ["a forwarded letter", letter(...mixed("b", ["", "see below"], filePart("a.pdf")))],
     ["uuencoded text", latin1("begin 644 a.pdf\n*)5!$1BTQ+C<@80  \n \nend\n")],
   ])("%s, with the file in it", async (_, bytes) => {
     expect(await openFile(bytes)).toEqual({
       kind: "archive",
       files: [{ name: "a.pdf", bytes: pdf.bytes, looks: false }],
       left: [],
+    });
+  });
+
+  test("a forwarded letter, with the file in it and with its words", async () => {
+    expect(await openFile(letter(...mixed("b", ["", "see below"], filePart("a.pdf"))))).toEqual({
+      kind: "archive",
+      files: [{ name: "a.pdf", bytes: pdf.bytes, looks: false }],
+      left: [],
+      words: { text: "From:\nSubject: x\n\nsee below" },
+    });
+  });
+
+  test("a letter of words alone is a text", async () => {
+    expect(await openFile(letter("", "One more, please."))).toEqual({
+      kind: "text",
+      words: { text: "From:\nSubject: x\n\nOne more, please." },
     });
   });
 });

@@ -29,12 +29,20 @@ export const letterSaysMore = defineLetterCheck({
       says: "A letter that yours quotes or forwards says “{words}”. The program acts on sheets only.",
       fix: "A person reads it. Put into the sheets what they can hold.",
     },
+    file: {
+      says: "The file {file} says “{words}”. The program acts on sheets only.",
+      fix: "A person reads it. Put into the sheets what they can hold.",
+    },
+    name: {
+      says: "A file is called “{words}”. The program goes by what is in a sheet, not by its name.",
+      fix: "A person reads it before anything is made of that file.",
+    },
     unsure: {
-      says: "Some words of your letter are struck out or hidden, so it is not certain what it says. A person reads it.",
+      says: "Some words of {what} are struck out or hidden, so it is not certain what it says. A person reads it.",
       fix: "Nothing to do.",
     },
     long: {
-      says: "The text of your letter is too long for the program to read. A person reads it.",
+      says: "The text of {what} is too long for the program to read. A person reads it.",
       fix: "Nothing to do.",
     },
   },
@@ -61,6 +69,21 @@ export const letterSaysMore = defineLetterCheck({
       given: { ...clean, statements: said("just drop the last word", "quotation") },
       wording: "quotation",
     },
+    {
+      shows: "a wish in a text that is attached",
+      given: {
+        ...clean,
+        statements: [
+          { kind: "said", where: "file", file: "changes.txt", words: "Engrave button 2 as EXIT." },
+        ],
+      },
+      wording: "file",
+    },
+    {
+      shows: "a name that speaks against its sheet",
+      given: { ...clean, statements: [{ kind: "said", where: "name", words: "K-4 CANCELLED.pdf" }] },
+      wording: "name",
+    },
     { shows: "a struck-out line", given: { ...clean, statements: [{ kind: "unsure" }] }, wording: "unsure" },
     {
       shows: "a text of a hundred pages",
@@ -72,8 +95,10 @@ export const letterSaysMore = defineLetterCheck({
     // A person reads the whole of such a letter anyhow.
     if (letter.orders.length === 0 && hasNoSheet(letter)) return;
     for (const statement of letter.statements ?? []) {
-      if (statement.kind === "said") yield say(statement.where, { words: statement.words }, []);
-      else yield say(statement.kind, {}, []);
+      if (statement.kind !== "said") yield say(statement.kind, { what: statement.file ?? "your letter" }, []);
+      else if (statement.where === "file")
+        yield say("file", { file: statement.file, words: statement.words }, []);
+      else yield say(statement.where, { words: statement.words }, []);
     }
   },
 });

@@ -1,16 +1,20 @@
 import { crc32, inflateRawSync } from "node:zlib";
 import { contentOf } from "../content.ts";
 import type { FileFacts, Left, Part } from "../facts.ts";
+import { documentWords, wordParts } from "./document-words.ts";
 import { entriesOf, type ZipEntry } from "./zip-entries.ts";
 
 /** How much is taken out of one archive. */
 const most = { files: 200, bytes: 60_000_000 };
 
+/** Bytes of one part of a document that are read for words. */
+const mostWords = 5_000_000;
+
 /** What a zip file is: an archive with its files, a document of an office program, or locked. */
 export function openZip(bytes: Uint8Array): FileFacts {
   const entries = entriesOf(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
   if (entries === undefined) return { kind: "other" };
-  if (entries.some(({ name }) => officeNames.test(name))) return { kind: "office" };
+  if (entries.some(({ name }) => officeNames.test(name))) return openDocument(entries);
   const wanted = entries.filter(({ name }) => !name.endsWith("/"));
   if (wanted.length > 0 && wanted.every(({ locked }) => locked)) return { kind: "locked-archive" };
   const files: Part[] = [];
@@ -30,6 +34,25 @@ export function openZip(bytes: Uint8Array): FileFacts {
 
 /** ECMA-376-2 §10.1.2, OpenDocument 1.2 part 3 §3.3, and the documents of Apple's office programs. */
 const officeNames = /^(?:\[Content_Types\]\.xml|mimetype|Index\.zip|Index\/Document\.iwa)$/i;
+
+/** A document of a word processor is what it says; of another program, such as a table, nothing is read. */
+function openDocument(entries: readonly ZipEntry[]): FileFacts {
+  const texts = entries.filter(({ name }) => wordParts.test(name));
+  const isOther = texts.some(({ name }) => name === "content.xml") && !isOpenText(entries);
+  if (texts.length === 0 || isOther || texts.some(({ locked }) => locked)) return { kind: "office" };
+  const parts = texts.map((entry) => takeOut(entry, mostWords));
+  // What cannot be read says what nobody knows.
+  return parts.every((part) => typeof part === "object")
+    ? { kind: "text", words: documentWords(parts.map((part) => part.toString("utf8"))) }
+    : { kind: "office" };
+}
+
+/** OpenDocument 1.2 part 3 §3.3: the first entry says what the document is. */
+function isOpenText(entries: readonly ZipEntry[]): boolean {
+  const type = entries.find(({ name }) => name === "mimetype");
+  const said = type === undefined ? "damaged" : takeOut(type, 100);
+  return typeof said === "object" && /opendocument\.text/.test(said.toString("latin1"));
+}
 
 /** The bytes of an entry, or why they cannot be had. */
 function takeOut({ locked, method, crc, size, packed }: ZipEntry, room: number): Buffer | Left["kind"] {

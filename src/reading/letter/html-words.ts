@@ -1,5 +1,6 @@
 import type { ParsedMail } from "mailparser";
 import type { Letter } from "../../trade/letter.ts";
+import type { FileWords } from "../facts.ts";
 import { takeApart } from "../reply/own-text.ts";
 import { hasMoreWords } from "../reply/word-bag.ts";
 import { parseMail } from "./letter-parts.ts";
@@ -21,15 +22,30 @@ export async function plainWords({
 }: Pick<ParsedMail, "text" | "html">): Promise<PlainWords> {
   const plain = { text };
   if (html === false || text.trim() === "") return plain;
-  const unsure = { text: "", textUnsure: true } as const;
-  // A style sheet may strike out by name; what it hides is not looked for, since all mail programs' do.
-  if (html.length > longestPage || /line-through/i.test(html)) return unsure;
-  const page = bodyOf(html);
-  if (struck.test(page) || hidden.test(page)) return unsure;
-  const shown = await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`));
+  const page = pageOf(html);
+  if (page === undefined) return { text: "", textUnsure: true };
+  const shown = await shownText(page);
   // Programs make different texts of a table, such as our answers have, so what is quoted is not compared.
-  if (!hasMoreWords(takeApart(shown.text ?? "", "").own.join("\n"), text)) return plain;
-  return { text: "", otherTexts: [text, shown.text ?? ""] };
+  if (!hasMoreWords(takeApart(shown, "").own.join("\n"), text)) return plain;
+  return { text: "", otherTexts: [text, shown] };
+}
+
+/** What a page says that stands alone, in a file. */
+export async function pageWords(html: string): Promise<FileWords> {
+  const page = pageOf(html);
+  return page === undefined ? { text: "", unsure: true } : { text: await shownText(page) };
+}
+
+async function shownText(page: string): Promise<string> {
+  return (await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`))).text ?? "";
+}
+
+/** What is seen of a page; undefined where it cannot be known. */
+function pageOf(html: string): string | undefined {
+  // A style sheet may strike out by name; what it hides is not looked for, since all mail programs' do.
+  if (html.length > longestPage || /line-through/i.test(html)) return undefined;
+  const page = bodyOf(html);
+  return struck.test(page) || hidden.test(page) ? undefined : page;
 }
 
 const struck = /<(?:s|strike|del)(?:\s[^<>]*)?>/i;

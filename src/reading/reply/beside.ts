@@ -3,12 +3,16 @@ import type { ReadFile } from "../../trade/attachment.ts";
 import type { Letter } from "../../trade/letter.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
-import { type KnownWords, statementsIn } from "./statements.ts";
+import { speaksAgainstIt } from "./file-names.ts";
+import { type AttachedText, type KnownWords, statementsIn, statementsInFiles } from "./statements.ts";
 import type { LetterFacts } from "./tallies.ts";
+import { tokensOf } from "./word-bag.ts";
 
 /** What came with a letter, and what is known of its sender's letters. */
 export interface Beside extends Omit<KnownWords, "facts"> {
   readonly files: readonly ReadFile[];
+  /** Those of them that are texts. */
+  readonly texts: readonly AttachedText[];
   readonly sheets: readonly Sheet[];
   /** Sheets that earlier letters of its buyer brought to the same orders. */
   readonly earlier: readonly Sheet[];
@@ -17,7 +21,27 @@ export interface Beside extends Omit<KnownWords, "facts"> {
 
 /** What a letter says beside its sheets that a person has to read. */
 export function statementsBeside(letter: Letter, beside: Beside): Statement[] {
-  return statementsIn(letter, { ...beside, facts: { ...factsOf(letter, beside), ...finishesOf(beside) } });
+  const facts = { ...factsOf(letter, beside), ...finishesOf(beside) };
+  const given = { ...beside, facts };
+  const letters = [
+    ...statementsIn(letter, given),
+    ...statementsInFiles(beside.texts, given),
+    ...beside.files.flatMap((file) => nameSays(file, facts)),
+  ];
+  // A letter that is attached has been read with the one that brings it.
+  return [...Map.groupBy(letters, saidBy).values()].flatMap(([first]) => first ?? []);
+}
+
+function saidBy(statement: Statement): string {
+  return statement.kind === "said" ? tokensOf(statement.words).join(" ") : JSON.stringify(statement);
+}
+
+/** What a file is called, where that speaks against making what is in it. */
+function nameSays({ file, named = file, folder, kind }: ReadFile, facts: LetterFacts): Statement[] {
+  const words = folder === undefined ? named : `${folder}/${named}`;
+  return kind !== "decoration" && speaksAgainstIt(words, facts)
+    ? [{ kind: "said", where: "name", words }]
+    : [];
 }
 
 function finishesOf({ sheets, catalogue }: Beside): Pick<LetterFacts, "finishes" | "otherFinishes"> {

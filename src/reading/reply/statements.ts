@@ -1,5 +1,6 @@
 import type { Letter } from "../../trade/letter.ts";
 import type { Statement } from "../../trade/statement.ts";
+import type { FileWords } from "../facts.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade } from "./cues.ts";
@@ -31,6 +32,11 @@ export interface KnownWords {
   readonly kept: readonly string[];
 }
 
+/** A file of a letter that is a text. */
+export interface AttachedText extends FileWords {
+  readonly file: string;
+}
+
 /** In characters. Nobody writes so much beside sheets, whatever is quoted. */
 const longestText = 100_000;
 const longestSentence = 1000;
@@ -54,6 +60,23 @@ export function statementsIn(
     ...[...once.values()]
       .slice(0, mostStatements)
       .map(({ where, words }) => ({ kind: "said", where, words: cut(words) }) as const),
+  ];
+}
+
+/** What a person has to read of texts that are attached. Together they are no longer than a letter may be. */
+export function statementsInFiles(texts: readonly AttachedText[], given: KnownWords): Statement[] {
+  let room = longestText;
+  return texts.flatMap((text) => {
+    room -= text.text.length;
+    return room < 0 ? [{ kind: "long", file: text.file } as const] : statementsInFile(text, given);
+  });
+}
+
+function statementsInFile({ file, text, unsure }: AttachedText, given: KnownWords): Statement[] {
+  const said = [...saidIn(text, given)].slice(0, mostStatements);
+  return [
+    ...(unsure === true ? [{ kind: "unsure", file } as const] : []),
+    ...said.map(({ words }) => ({ kind: "said", where: "file", file, words: cut(words) }) as const),
   ];
 }
 
