@@ -23,13 +23,12 @@ export interface Beside extends Omit<KnownWords, "facts"> {
 export function statementsBeside(letter: Letter, beside: Beside): Statement[] {
   const facts = { ...factsOf(letter, beside), ...finishesOf(beside) };
   const given = { ...beside, facts };
-  const letters = [
-    ...statementsIn(letter, given),
-    ...statementsInFiles(beside.texts, given),
-    ...beside.files.flatMap((file) => nameSays(file, facts)),
-  ];
+  const inFiles = statementsInFiles(beside.texts, given);
+  const told = new Set(inFiles.map((statement) => ("file" in statement ? statement.file : undefined)));
+  const names = beside.files.filter(({ file }) => !told.has(file)).flatMap((file) => nameSays(file, facts));
   // A letter that is attached has been read with the one that brings it.
-  return [...Map.groupBy(letters, saidBy).values()].flatMap(([first]) => first ?? []);
+  const all = [...statementsIn(letter, given), ...inFiles, ...names];
+  return [...Map.groupBy(all, saidBy).values()].flatMap(([first]) => first ?? []);
 }
 
 function saidBy(statement: Statement): string {
