@@ -2,7 +2,7 @@ import { setTimeout as sleep } from "node:timers/promises";
 import { parseArgs } from "node:util";
 import { letterKey } from "../../src/reading/letter/letter-key.ts";
 import { type Setup, setUp, startWorker } from "./desk/burin.ts";
-import { answersIn, type Count, claimsOf, count, inHandOf, isQuiet } from "./desk/count.ts";
+import { answersIn, type Count, claimsOf, count, finishedIn, inHandOf, isQuiet } from "./desk/count.ts";
 import { filledSheet, letterBytes } from "./desk/letters.ts";
 import { alice, desk, type Rig, startRig } from "./rig/rig.ts";
 
@@ -29,7 +29,10 @@ const imapEvery = 40;
 const imapDownMs = 1500;
 
 /** Milliseconds between two letters. */
-const letterEvery = 400;
+const letterEvery = 700;
+
+/** How long a worker that is left alone may finish nothing before it is given up, in milliseconds. */
+const idleMs = 300_000;
 
 /**
  * Shares of the kills that come while the worker starts, and when it has been at work for long enough to take up what
@@ -96,8 +99,11 @@ async function run(witness: boolean): Promise<Count> {
     // What comes now has only to be finished.
     proxy.faults.length = 0;
     const last = startWorker(setup);
-    const end = Date.now() + 600_000;
-    while (!isQuiet(setup, sent.keys.size) && Date.now() < end) await sleep(1000);
+    for (let [done, end] = [0, 0]; !isQuiet(setup, sent.keys.size); await sleep(1000)) {
+      const now = finishedIn(setup);
+      if (now > done || end === 0) [done, end] = [now, Date.now() + idleMs];
+      if (Date.now() > end) break;
+    }
     await last.end("SIGTERM");
     // the mail server's own queue
     await sleep(20_000);

@@ -74,6 +74,7 @@ export function setUp(rig: Rig, over: Over = {}): Setup {
           : { witness: { address: witness, imap: imap(witness), folder: over.witnessFolder } }),
       },
       most_per_hour: { to_one: 100_000, to_all: 100_000 },
+      most_per_day: { to_one: 100_000, in_thread: 100_000 },
       ...over.answers,
     },
     trust: over.trust ?? { name_servers: "none" },

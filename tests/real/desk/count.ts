@@ -56,10 +56,15 @@ export function count(setup: Setup, sent: ReadonlyMap<string, string>, answers: 
   return found;
 }
 
+/** How many letters have come to their end. */
+export function finishedIn(setup: Setup): number {
+  return rowsOf(setup).filter(({ state }) => ["sent", "held"].includes(state)).length;
+}
+
 /** Whether every letter is in the record and nothing is left to be done for any. */
 export function isQuiet(setup: Setup, letters: number): boolean {
   const rows = rowsOf(setup);
-  return rows.length >= letters && rows.every(({ state }) => ["sent", "held"].includes(state));
+  return rows.length >= letters && finishedIn(setup) === rows.length;
 }
 
 /** Letters that a worker had in hand when it died; `key` differs each time that a letter changes hands. */
