@@ -98,7 +98,7 @@ function bringsFiles({ files, links }: Brought, report: MachineReport): boolean 
   };
   const own = (name: string): boolean => passed[report]?.test(name) === true;
   const counted = files.filter(
-    ({ kind, file }) => kind !== "decoration" && !((kind === "other" || kind === "archive") && own(file)),
+    ({ kind, file }) => kind !== "decoration" && !(["text", "other", "archive"].includes(kind) && own(file)),
   );
   return counted.length > 0 || links.length > 0;
 }

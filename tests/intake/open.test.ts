@@ -36,23 +36,23 @@ test("files are numbered from 1 in their order; what came out of an archive stan
     ["12/1", "a.pdf", "damaged-pdf"],
     ["12/2", "b.zip", "archive"],
     ["12/3", "c.pdf", "damaged-pdf"],
-    ["12/4", "d.txt", "other"],
+    ["12/4", "d.txt", "text"],
     ["12/5", "e.pdf", "damaged-pdf"],
   ]);
   expect(opened.letter.attachments).toEqual(opened.files.map(({ attachment }) => attachment));
 });
 
-test("files of one name are told apart wherever they come from, and keep the name they came with", async () => {
+test("files of one name are told apart wherever they come from, and keep the name and folder they came with", async () => {
   const files = await openParts(
     reader,
     [part("a.pdf"), part("z.zip", zip(["x/A.pdf", pdf()], ["y/a.pdf", pdf()]))],
     "12",
   );
-  expect(files.map(({ attachment: { file, named } }) => [file, named])).toEqual([
-    ["a.pdf", undefined],
-    ["z.zip", undefined],
-    ["A (2).pdf", "A.pdf"],
-    ["a (3).pdf", "a.pdf"],
+  expect(files.map(({ attachment: { file, named, folder } }) => [file, named, folder])).toEqual([
+    ["a.pdf", undefined, undefined],
+    ["z.zip", undefined, undefined],
+    ["A (2).pdf", "A.pdf", "x"],
+    ["a (3).pdf", "a.pdf", "y"],
   ]);
 });
 
