@@ -96,10 +96,10 @@ function groupMarkup({ heading, hint, items }: Group, kind: Verdict): Markup {
   return html`${headed(heading, hint)}${table(items.map((item) => itemMarkup(item, kind)))}`;
 }
 
-function itemMarkup({ number, says, fix, where, pictures = [] }: Item, kind: Verdict): Markup {
+function itemMarkup({ number, says, fix, reply, where, pictures = [] }: Item, kind: Verdict): Markup {
   return html`<tr><td width="34" style="${cell};padding:6px 0 0;font-weight:bold;color:${colours[kind]}">${number}.</td><td style="${cell};${typed};padding:6px 0 0">${
     kind === "pass" ? says : html`<strong>${says}</strong>`
-  }<br>${fix}${when(where, (words) => html`<br><span style="${quiet}">${words}</span>`)}${pictures.map(pictureMarkup)}</td></tr>
+  }<br>${fix}${when(reply, (words) => html`<br>${words}`)}${when(where, (words) => html`<br><span style="${quiet}">${words}</span>`)}${pictures.map(pictureMarkup)}</td></tr>
 `;
 }
 

@@ -1,10 +1,12 @@
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import type { Report } from "../judging/report.ts";
+import type { Problem } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Files } from "./named-files.ts";
 import { namedFiles } from "./named-files.ts";
 import type { ItemPicture, Section } from "./outline.ts";
 import { type Numbered, picturesOf, sectionsOf } from "./sections.ts";
+import type { Told } from "./told.ts";
 import { type Topic, topicsOf } from "./topics.ts";
 
 /** A topic with its problems numbered. */
@@ -13,14 +15,32 @@ export interface NumberedTopic extends Topic {
   readonly numbers: readonly Numbered[];
 }
 
-/** What an answer is about, numbered through all of it. */
+/**
+ * What an answer is about, numbered through all of it. A question has the number that it was first given; all else
+ * is counted behind the questions that its orders ever were asked.
+ */
 export function numberedTopics(report: Report, files: Files): NumberedTopic[] {
-  let last = 0;
+  let last = Math.max(0, ...report.orders.map(({ lastNumber }) => lastNumber));
   return topicsOf(report).map((topic) => {
-    const { sections, numbers } = sectionsOf(topic.filed, files, last);
-    last += numbers.length;
-    return { ...topic, sections, numbers };
+    const asked = topic.order?.asked ?? [];
+    const keys = new Map(asked.map(({ problem, key }) => [problem, key]));
+    const given = new Map(
+      asked.flatMap(({ key, number }) => (number === undefined ? [] : [[key, number] as const])),
+    );
+    const numberOf = ({ problems }: Told): number => {
+      const those = problems.flatMap((problem) => keys.get(problem) ?? []);
+      const [number = (last += 1)] = those.flatMap((key) => given.get(key) ?? []);
+      for (const key of those) given.set(key, number);
+      return number;
+    };
+    return { ...topic, ...sectionsOf(topic.filed, files, numberOf) };
   });
+}
+
+/** The number under which an answer tells of each problem. */
+export function numbersIn(report: Report): ReadonlyMap<Problem, number> {
+  const all = numberedTopics(report, namedFiles(report)).flatMap(({ numbers }) => numbers);
+  return new Map(all.flatMap(({ number, told }) => told.problems.map((problem) => [problem, number])));
 }
 
 /** The pictures that an answer can show, each once, in the order of their numbers. */

@@ -60,10 +60,12 @@ export interface Group {
 }
 
 export interface Item {
-  /** Counted from 1 through the whole answer, so that a reply can say "4: yes". */
+  /** Counted through the whole answer, so that a reply can say "4 YES". A question keeps it in every later answer. */
   readonly number: number;
   readonly says: string;
   readonly fix: string;
+  /** What to reply, where that alone settles it. */
+  readonly reply?: string;
   /** The label of the field, or the files it concerns, where the words and the heading do not name them. */
   readonly where?: string;
   /** What was seen on the page. */

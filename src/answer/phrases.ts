@@ -1,5 +1,5 @@
 import { type Catalogue, mostGangs } from "../catalogue/catalogue.ts";
-import { isAboutWord } from "../checks/asked.ts";
+import { maySettle } from "../checks/asked.ts";
 import { senderUnproven } from "../checks/letter/sender-unproven.ts";
 import { everyProblem, type OrderReport, type Report } from "../judging/report.ts";
 import { isNoNumber } from "../orders/no-number.ts";
@@ -86,12 +86,10 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
       ? ["Correct what stands under “To fix” and send only the corrected sheets, in a reply to this letter."]
       : []),
     ...(tally.confirm > 0
-      ? ["Reply to this letter with an answer to each question, by its number. A person reads your answer."]
-      : []),
-    ...(asksOfWords(report)
       ? [
-          // The word itself never stands here behind "KEEP": a reply may quote this without a mark.
-          "Where a word or row is right as it stands, a reply with nothing but a line that says “KEEP” and that word, or all the words of that row, is enough. It is then not asked about again for the same project.",
+          isSettledBySender(report)
+            ? "Answer each question in a reply to this letter, by its number: YES if it is meant as it stands, NO with a corrected sheet. A person reads what you answer in other words."
+            : "Reply to this letter with an answer to each question, by its number. A person reads your answer.",
         ]
       : []),
     ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),
@@ -112,8 +110,9 @@ function isHeld({ problems }: Report): boolean {
   return problems.some(({ check }) => check === senderUnproven.id);
 }
 
-function asksOfWords(report: Report): boolean {
-  return everyProblem(report).some((problem) => problem.verdict === "confirm" && isAboutWord(problem));
+/** Whether a word of the sender alone settles some question. */
+function isSettledBySender(report: Report): boolean {
+  return everyProblem(report).some(maySettle);
 }
 
 export const cautions: readonly string[] = [

@@ -1,3 +1,4 @@
+import { maySettle } from "../checks/asked.ts";
 import type { Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
@@ -24,15 +25,15 @@ export interface Numbered {
   readonly files: readonly FileId[];
 }
 
-/** Problems → sections of items numbered after `last`, and the same numbers with their files. */
+/** Problems → sections of numbered items, and the same numbers with their files. Numbers are asked for in reading order. */
 export function sectionsOf(
   filed: readonly Filed[],
   files: Files,
-  last: number,
+  numberOf: (told: Told) => number,
 ): { sections: Section[]; numbers: Numbered[] } {
   const numbers: Numbered[] = [];
   const itemOf = (told: Told): Item => {
-    const number = last + numbers.length + 1;
+    const number = numberOf(told);
     // A note on the order as a whole leads nobody to a sheet.
     numbers.push({
       number,
@@ -46,6 +47,9 @@ export function sectionsOf(
       number,
       says: told.says,
       fix: told.fix,
+      ...(told.problems.every(maySettle)
+        ? { reply: `Or reply “${number} YES” if it is meant as it stands.` }
+        : {}),
       ...(where === undefined ? {} : { where }),
       ...(pictures.length === 0 ? {} : { pictures }),
     };

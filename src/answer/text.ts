@@ -40,9 +40,15 @@ function partBlocks({ title, status, received, sections, rows, alsoRight, proofs
   ];
 }
 
-function itemLines({ number, says, fix, where, pictures = [] }: Item): string {
+function itemLines({ number, says, fix, reply, where, pictures = [] }: Item): string {
   const indent = "     ";
-  const [first, ...more] = [says, fix, ...(where === undefined ? [] : [where]), ...picturesLine(pictures)];
+  const [first, ...more] = [
+    says,
+    fix,
+    ...(reply === undefined ? [] : [reply]),
+    ...(where === undefined ? [] : [where]),
+    ...picturesLine(pictures),
+  ];
   return [
     wrap(`${`${number}.`.padStart(4)} ${first}`, indent),
     ...more.map((line) => wrap(`${indent}${line}`, indent)),

@@ -2,6 +2,7 @@ import { plainWord } from "../lettering/slips.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { everyCheck } from "./run.ts";
 import { abbreviationUnknown } from "./sheet/abbreviation-unknown.ts";
 import { rowMaybeCutOff } from "./sheet/row-maybe-cut-off.ts";
 import { spelling } from "./sheet/spelling.ts";
@@ -13,6 +14,13 @@ const wordChecks = new Set([rowMaybeCutOff, spelling, wordSlip, abbreviationUnkn
 /** Whether a problem is about a word that its buyer can keep as it stands. */
 export function isAboutWord({ check }: Problem): boolean {
   return wordChecks.has(check);
+}
+
+const settledBySender = new Set(everyCheck.filter((check) => check.sender === "settles").map(({ id }) => id));
+
+/** Whether the sender alone may settle a question, by saying that it is meant so. */
+export function maySettle({ check, verdict }: Pick<Problem, "check" | "verdict">): boolean {
+  return verdict === "confirm" && settledBySender.has(check);
 }
 
 /** A word that was asked about, and the number of the order that it stands in. */

@@ -17,10 +17,10 @@ import { unknownForm } from "./file/unknown-form.ts";
 import { letterSaysMore } from "./letter/letter-says-more.ts";
 import { noSheet } from "./letter/no-sheet.ts";
 import { photographedSheet } from "./letter/photographed-sheet.ts";
+import { questionAnswered } from "./letter/question-answered.ts";
 import { senderUnproven } from "./letter/sender-unproven.ts";
 import { severalOrders } from "./letter/several-orders.ts";
 import { sharedLink } from "./letter/shared-link.ts";
-import { wordKept } from "./letter/word-kept.ts";
 import { abbreviationInconsistent } from "./order/abbreviation-inconsistent.ts";
 import { billToDiffers } from "./order/bill-to-differs.ts";
 import { contactDiffers } from "./order/contact-differs.ts";
@@ -225,5 +225,5 @@ export const letterChecks: readonly LetterCheck[] = [
   sharedLink,
   senderUnproven,
   severalOrders,
-  wordKept,
+  questionAnswered,
 ];

@@ -63,6 +63,8 @@ interface Definition<Subject, W extends Wordings> {
   readonly severity: Severity;
   /** What a problem of this check makes of the letter, where its severity does not say it. */
   readonly verdict?: Verdict;
+  /** Whether its sender alone may settle what it asks, by saying that it is meant so. Otherwise a person does. */
+  readonly sender?: "settles";
   readonly source: Source;
   readonly why: string;
   readonly wordings: W;
@@ -95,6 +97,8 @@ export interface LetterSubject {
   readonly held: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply: boolean;
+  /** Numbers of the questions that it answers. */
+  readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
   /** Words that it keeps as they stand, of those that we asked about. */
   readonly kept?: readonly KeptWord[];
   /** Addresses in its text behind which files seem to lie. */

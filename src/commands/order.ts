@@ -1,5 +1,6 @@
 import { dateIn, timeIn } from "../audit/day.ts";
 import { wordsOf } from "../checks/run.ts";
+import { questionOf } from "../judging/questions.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
@@ -100,12 +101,16 @@ function contactsIn({ sheets }: OrderRecord): string[] {
 }
 
 /** Why the order has not passed: each problem in words, under what it asks for. */
-function reasonsOf({ problems, carried, sheets }: OrderRecord): string[] {
+function reasonsOf({ problems, questions, carried, sheets }: OrderRecord): string[] {
+  const byId = new Map(sheets.map((sheet) => [sheet.id, sheet]));
+  const numbers = new Map(questions.map(({ key, number }) => [key, number]));
   const files = new Map(sheets.map(({ id, file }) => [id, file]));
   const told = problems.map((problem) => {
     const names = [...new Set(problem.spots.flatMap(({ file }) => files.get(file) ?? []))];
     const where = names.length === 0 ? "" : ` (${names.join(", ")})`;
-    return `  ${problem.verdict}: ${wordsOf(problem).says}${where}`;
+    const number = numbers.get(questionOf(problem, byId).key);
+    const asked = number === undefined ? "" : `question ${number}, `;
+    return `  ${asked}${problem.verdict}: ${wordsOf(problem).says}${where}`;
   });
   // What was left open by the last letter stands in no problem yet.
   const open = carried.map(({ what, text }) =>

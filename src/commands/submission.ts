@@ -73,7 +73,7 @@ export async function checkPaths(
     catalogue,
     furniture: new Set<string>(),
     quoted: [],
-    kept: [],
+    understood: new Set<string>(),
   };
   const statements = letters.flatMap((one) => statementsBeside(one, known));
   const report = makeReport({ ...letter, ...brought, statements }, catalogue);

@@ -1,10 +1,11 @@
+import { numbersIn } from "../answer/numbered.ts";
 import { dateIn } from "../audit/day.ts";
 import { changesOf } from "../judging/changes.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/kept.ts";
-import { type Answered, type Claim, type Outcome, StateMoved } from "../ports/store.ts";
+import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
@@ -13,7 +14,6 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { Came, Letter } from "../trade/letter.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
-import type { Statement } from "../trade/statement.ts";
 import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
@@ -29,7 +29,7 @@ import {
   wordsOf,
 } from "./open.ts";
 import { partyOf } from "./party.ts";
-import { answerWords, readReply, type Said } from "./reply.ts";
+import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { staysSilent } from "./silence.ts";
 import { threadOf } from "./too-many.ts";
@@ -131,11 +131,11 @@ async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: De
   return { proof, forwarded, ...(refusal === undefined ? {} : { refusal }) };
 }
 
-/** Whose orders a letter touches, what it replies about and keeps; `why`, where a person must look first. */
+/** Whose orders a letter touches, and what it replies to; `why`, where a person must look first. */
 interface Understood extends Said {
   readonly reply: boolean;
-  /** The letters to whose answers it replies, where it may be told of them. */
-  readonly answered: readonly Answered[];
+  /** The answer of ours that it replies to, where it may be told of it. */
+  readonly quoted?: Quoted;
   /** Keys of its lines that stood in earlier letters of its sender. */
   readonly furniture: ReadonlySet<LineKey>;
   readonly why?: string;
@@ -169,7 +169,7 @@ async function whatItSays(
   return {
     ...said,
     reply: answered.length > 0,
-    answered: ours,
+    ...(ours.length === 0 ? {} : { quoted: await answerWords({ letter, answered: ours }, desk) }),
     furniture,
     ...(why === undefined ? {} : { why }),
   };
@@ -179,28 +179,32 @@ async function whatItSays(
 interface Judgement {
   readonly report: Report;
   readonly state: BuyerState;
+  readonly answering: Answering;
   /** Numbers of the orders that the letter is about. */
   readonly about: readonly string[];
 }
 
-/** What a letter says beside its sheets that a person has to read. */
-async function statementsOf(
+/** What a letter answers of our questions, and what else it says that a person has to read. */
+function wordsTaken(
   { letter, read, texts, sheets }: Opened,
-  { kept, answered, furniture }: Understood,
+  said: Understood,
   state: BuyerState,
-  desk: Desk,
-): Promise<Statement[]> {
-  const { answer: text, subject } = await answerWords({ letter, answered }, desk);
-  return statementsBeside(letter, {
-    files: read,
-    texts,
-    sheets,
-    earlier: state.orders.flatMap((order) => order.sheets),
-    catalogue: desk.catalogue,
-    furniture,
-    quoted: answered.length === 0 ? [] : [{ text, subject }],
-    kept: kept.map(({ word }) => word),
-  });
+  catalogue: Desk["catalogue"],
+): Answering {
+  const { furniture, quoted } = said;
+  const replied = { ...said, bringsSheets: sheets.length > 0 };
+  return answeringIn(letter, replied, state, (understood) =>
+    statementsBeside(letter, {
+      files: read,
+      texts,
+      sheets,
+      earlier: state.orders.flatMap((order) => order.sheets),
+      catalogue,
+      furniture,
+      quoted: quoted === undefined ? [] : [quoted],
+      understood,
+    }),
+  );
 }
 
 async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judgement> {
@@ -210,41 +214,60 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
   // Orders of long ago that it names in words are loaded too.
   const perhaps = numbersPerhapsIn(wordsOf(opened));
-  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...said.about, ...perhaps])];
+  const answered = said.goesOn.flatMap(({ orders }) => orders);
+  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...answered, ...perhaps])];
   const state = held
     ? newBuyer(party.buyer)
     : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
-  const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...said.kept];
-  const statements = await statementsOf(opened, said, state, desk);
+  const answering = wordsTaken(opened, said, state, desk.catalogue);
+  const { answers, settles, statements } = answering;
+  const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // Words beside no sheet, and words that a person reads, are about the orders that they name.
   const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(wordsOf(opened), state) : [];
-  const about = [...new Set([...said.about, ...named])];
+  // A reply without sheets is about all that was answered for; one with sheets, about what it answers.
+  const replied = sheets.length === 0 ? answered : settles.map(({ order }) => order);
+  const about = [...new Set([...replied, ...named])];
   const letter = { number, came };
   const report = makeReport(
-    { files: read, sheets, letter, links, unsafe, held, reply, kept: said.kept, about, statements },
+    {
+      files: read,
+      sheets,
+      letter,
+      links,
+      unsafe,
+      held,
+      reply,
+      kept: answering.kept,
+      settles,
+      answers: { yes: [...answers.yes], no: [...answers.no] },
+      about,
+      statements,
+    },
     withKept(desk.catalogue, kept),
     state,
   );
-  return { report, state, about };
+  return { report, state, answering, about };
 }
 
 /** What is stored of a letter: its answer, or why it gets none. */
 async function outcomeOf(
   { letter, texts, read: files, links, unsafe, pictures }: Opened,
   { proof, refusal }: Sender,
-  { party, kept, why }: Understood,
-  { report, state, about }: Judgement,
+  { party, why }: Understood,
+  { report, state, answering, about }: Judgement,
   bytes: Uint8Array,
   desk: Desk,
 ): Promise<Outcome> {
   const { from } = letter;
+  const numbers = numbersIn(report);
   const outcome = {
     letter,
     report,
     buyer: party.buyer,
     version: state.version,
-    changes: changesOf(report, state),
-    kept,
+    changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0),
+    kept: answering.kept,
+    settles: answering.settles,
     proof,
     thread: await threadOf(letter, desk.store),
     about,

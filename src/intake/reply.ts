@@ -1,11 +1,15 @@
-import { type AskedWord, askedWords, isAboutWord } from "../checks/asked.ts";
+import { type AskedWord, askedWords, maySettle } from "../checks/asked.ts";
+import { type BuyerState, orderKey } from "../judging/state.ts";
 import { projectKey } from "../lettering/glossary.ts";
 import type { Answered } from "../ports/store.ts";
-import { readKeepLines } from "../reading/reply/keep-lines.ts";
+import { type Answers, answersBeside } from "../reading/reply/answers.ts";
+import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
+import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import type { Statement } from "../trade/statement.ts";
 import type { Desk } from "./desk.ts";
 import { type Party, partyOf } from "./party.ts";
 
@@ -20,44 +24,108 @@ export interface Reply {
   readonly sheets: readonly Sheet[];
 }
 
-/** Whose orders a letter touches, what it keeps of the words that were asked about, and what it is about. */
+/** Whose orders a letter touches, and which answers it may go on with. */
 export interface Said {
   readonly party: Party;
-  readonly kept: readonly KeptWord[];
-  /** Numbers of orders that it is about although it may bring no sheet of them. */
-  readonly about: readonly string[];
+  /** The letters to whose answers it replies, where its sender may go on with their orders. */
+  readonly goesOn: readonly Answered[];
 }
 
-/**
- * What a reply says of the orders that were answered for. Words are kept by whoever may go on with those orders,
- * and by nobody else.
- */
+/** An answer of ours in words. */
+export interface Quoted {
+  readonly text: string;
+  readonly subject: string;
+}
+
+/** What a reply may say of the orders that were answered for: whoever is a party to them, and nobody else. */
 export async function readReply(reply: Reply, desk: Desk): Promise<Said> {
-  const { letter, sheets } = reply;
-  const nothing: Said = { party: reply.party, kept: [], about: [] };
+  const { sheets } = reply;
+  const nothing: Said = { party: reply.party, goesOn: [] };
   if (reply.answered.length === 0) return nothing;
   const party = sheets.length > 0 ? reply.party : await partyToAnswered(reply, desk);
   if (party.why !== undefined) return { ...nothing, party: sheets.length > 0 ? party : reply.party };
-
   // Of a letter that a person had to see first nothing was asked.
-  const answered = reply.answered.filter(({ buyer, why }) => buyer === party.buyer && why === undefined);
-  const kept = /keep/i.test(letter.text) ? await wordsKept(answered, reply, desk) : [];
-  // A reply without sheets is about all that was answered for; one with sheets, about those and what it keeps.
-  const about = sheets.length > 0 ? kept.map(({ order }) => order) : answered.flatMap(({ orders }) => orders);
-  return { party, kept: onceEach(kept), about: [...new Set(about)] };
+  return {
+    party,
+    goesOn: reply.answered.filter(({ buyer, why }) => buyer === party.buyer && why === undefined),
+  };
 }
 
-async function wordsKept(answered: readonly Answered[], reply: Reply, desk: Desk): Promise<AskedWord[]> {
-  const { letter } = reply;
-  const problems = answered.flatMap((one) => one.problems).filter(isAboutWord);
-  const spots = problems.flatMap((problem) => problem.spots.map(({ file }) => file));
-  const asked = askedWords(problems, await desk.store.orders.sheets([...new Set(spots)]));
-  const said = readKeepLines(letter.text, {
-    words: asked.map(({ word }) => word),
-    ...(await answerWords(reply, desk)),
-    names: [letter.fromName ?? "", letter.from?.split("@")[0] ?? ""],
-  });
-  return asked.filter(({ word }) => said.words.has(word));
+/** What a reply answers of the questions that its orders were asked. */
+export interface Answering {
+  readonly answers: Answers;
+  /** What else it says that a person has to read. */
+  readonly statements: readonly Statement[];
+  readonly settles: readonly QuestionOf[];
+  /** Words of legends that it says are right. */
+  readonly kept: readonly KeptWord[];
+}
+
+/** What a reply may answer, and the lines that stood in earlier letters of its sender. */
+export interface Replied extends Pick<Said, "goesOn"> {
+  readonly quoted?: Quoted;
+  readonly furniture: ReadonlySet<LineKey>;
+  readonly bringsSheets: boolean;
+}
+
+/** Reads the answers among a reply's words, and what else it says. `quoted` is the answer of ours that it replies to. */
+export function answeringIn(
+  { text, from, fromName = "" }: Letter,
+  { goesOn, bringsSheets, furniture, quoted = { text: "", subject: "" } }: Replied,
+  state: BuyerState,
+  besides: (understood: ReadonlySet<string>) => readonly Statement[],
+): Answering {
+  const asked = askedIn(goesOn, state);
+  const settled = [...asked].filter(([, one]) => one.state === "settled").map(([number]) => number);
+  const given = {
+    // Whoever says YES once more says nothing new.
+    open: [...asked.keys()],
+    others: (goesOn.at(-1)?.problems ?? []).filter(({ verdict }) => verdict === "fail").length,
+    answer: quoted.text,
+    subject: quoted.subject,
+    isFurniture: (line: string) => isRemembered(line, furniture),
+    names: [fromName, from?.split("@")[0] ?? ""],
+    bringsSheets,
+  };
+  const first = answersBeside(text, given, besides);
+  const takesBack = settled.some((number) => first.answers.no.has(number));
+  const open = given.open.filter((number) => !settled.includes(number));
+  const { answers, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
+  const yes = [...answers.yes].flatMap((number) => asked.get(number) ?? []);
+  const sheets = state.orders.flatMap((order) => order.sheets);
+  const kept = askedWords(
+    yes.map(({ problem }) => problem),
+    sheets,
+  );
+  return {
+    answers,
+    statements,
+    settles: yes.map(({ order, key }) => ({ order, key })),
+    kept: onceEach(kept),
+  };
+}
+
+type AskedHere = KnownQuestion & QuestionOf;
+
+/**
+ * The questions that a sender alone may settle, or has settled, and that those answers had asked already, by their numbers.
+ * A number that two orders have is none.
+ */
+function askedIn(goesOn: readonly Answered[], { orders }: BuyerState): Map<number, AskedHere> {
+  const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
+  const keys = new Set(goesOn.flatMap((one) => one.orders.map(orderKey)));
+  const questions = orders
+    .filter(({ number }) => keys.has(orderKey(number)))
+    .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
+    .filter((one) => one.state !== "gone" && one.letter <= last);
+  const byNumber = Map.groupBy(questions, ({ number }) => number);
+  return new Map(
+    [...byNumber].flatMap(([number, [first, ...more]]) =>
+      first !== undefined && more.every(({ order }) => order === first.order) && maySettle(first.problem)
+        ? [[number, first] as const]
+        : [],
+    ),
+  );
 }
 
 /** Who the sender is to the orders that were answered for: a reply without sheets names no number itself. */
@@ -70,16 +138,16 @@ function partyToAnswered({ letter, answered, proof }: Reply, desk: Desk): Promis
 export async function answerWords(
   { letter, answered }: Pick<Reply, "letter" | "answered">,
   { store, reader }: Pick<Desk, "store" | "reader">,
-): Promise<{ answer: string; subject: string }> {
+): Promise<Quoted> {
   const nearest = answered.find(({ answer }) => answer?.messageId === letter.inReplyTo) ?? answered.at(-1);
   const answer = nearest === undefined ? undefined : await store.answers.of(nearest.letter);
   const opened = answer === undefined ? undefined : await reader.letter(answer.bytes);
-  if (opened?.ok !== true) return { answer: "", subject: "" };
+  if (opened?.ok !== true) return { text: "", subject: "" };
   const { text, subject } = opened.value;
-  return { answer: text, subject };
+  return { text, subject };
 }
 
-function onceEach(words: readonly KeptWord[]): KeptWord[] {
+function onceEach(words: readonly AskedWord[]): KeptWord[] {
   return [...new Map(words.map((kept) => [`${kept.word} ${projectKey(kept.project)}`, kept])).values()].map(
     ({ word, project }) => ({ word, project }),
   );

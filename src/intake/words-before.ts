@@ -16,7 +16,10 @@ export async function withWordsBefore(
   { store, reader, catalogue }: Pick<Desk, "store" | "reader" | "catalogue">,
 ): Promise<BuyerState> {
   const fresh = new Map<string, OrderState>(
-    sheets.map(({ order = "" }) => [orderKey(order), { number: order, sheets: [], carried: [] }]),
+    sheets.map(({ order = "" }) => [
+      orderKey(order),
+      { number: order, sheets: [], carried: [], questions: [] },
+    ]),
   );
   for (const number of ["", ...state.orders.map((order) => order.number)]) fresh.delete(orderKey(number));
   if (fresh.size === 0) return state;
@@ -27,7 +30,7 @@ export async function withWordsBefore(
     for (const number of ordersNamedIn(wordsOf(before), { ...state, orders: [...fresh.values()] }))
       said.set(number, [...(said.get(number) ?? []), ...toBeRead(before, letter, sheets, catalogue)]);
   }
-  const orders = [...said].map(([number, carried]) => ({ number, sheets: [], carried }));
+  const orders = [...said].map(([number, carried]) => ({ number, sheets: [], carried, questions: [] }));
   return { ...state, orders: [...state.orders, ...orders] };
 }
 
@@ -46,7 +49,7 @@ function toBeRead(
     catalogue,
     furniture: new Set<never>(),
     quoted: [],
-    kept: [],
+    understood: new Set<never>(),
   };
   return statementsBeside(letter, beside).map((statement) => ({
     letter: String(number),

@@ -27,14 +27,19 @@ export interface Revision {
 }
 
 /** What a letter changes in its buyer's state. Nothing of a held one counts. */
-export function changesOf(report: Report, state: BuyerState): readonly Revision[] {
+export function changesOf(
+  report: Report,
+  state: BuyerState,
+  numberOf: (problem: Problem) => number,
+): readonly Revision[] {
   if (report.held) return [];
   const carries = carriedBy(report);
   const sheets = new Map<FileId, Sheet>(
     [...report.earlier, ...report.sheets.map(({ sheet }) => sheet)].map((sheet) => [sheet.id, sheet]),
   );
   const after = Map.groupBy(report.orders, ({ order }) => orderKey(order.number));
-  const revisions = [...after].map(([key, orders]) => revisionOf(key, orders, carries, { report, sheets }));
+  const judged = { report, sheets, numberOf };
+  const revisions = [...after].map(([key, orders]) => revisionOf(key, orders, carries, judged));
   const emptied = state.orders.filter(
     (order) =>
       order.sheets.length > 0 &&
@@ -58,13 +63,14 @@ export function changesOf(report: Report, state: BuyerState): readonly Revision[
 interface Judged {
   readonly report: Report;
   readonly sheets: ReadonlyMap<FileId, Sheet>;
+  readonly numberOf: (problem: Problem) => number;
 }
 
 function revisionOf(
   key: string,
   orders: readonly OrderReport[],
   carries: readonly Carried[],
-  { report, sheets }: Judged,
+  { report, sheets, numberOf }: Judged,
 ): Revision {
   const standing = orders.flatMap(({ order }) => standingIn(order));
   const members = new Set(standing.map(({ id }) => id));
@@ -88,7 +94,10 @@ function revisionOf(
     sheets: [...members],
     carried: onceEach(carried),
     problems,
-    questions: questionsOf(problems, sheets),
+    questions: questionsOf(problems, sheets).map((question) => ({
+      ...question,
+      number: numberOf(question.problem),
+    })),
   };
 }
 

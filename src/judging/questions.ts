@@ -4,15 +4,17 @@ import type { Fact, Problem } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 
+type Unnumbered = Omit<Question, "number">;
+
 /** The questions among some problems of one order; each once. */
-export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<FileId, Sheet>): Question[] {
+export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<FileId, Sheet>): Unnumbered[] {
   const questions = problems
     .filter(({ severity, verdict }) => severity === "asks" && verdict !== "pass")
     .map((problem) => questionOf(problem, sheets));
   return [...new Map(questions.map((question) => [question.key, question])).values()];
 }
 
-function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): Question {
+export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): Unnumbered {
   const { check, wording, spots } = problem;
   const about = spots.flatMap(({ file }) => sheets.get(file) ?? []);
   const places = spots.map(({ file, place = "" }) => {

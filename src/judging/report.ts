@@ -10,6 +10,7 @@ import type { CutLegend } from "../trade/cut.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import { type AskedQuestion, questioning } from "./answered.ts";
 import { settledBy } from "./carried.ts";
 import { memory } from "./memory.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
@@ -31,6 +32,10 @@ export interface OrderReport {
   readonly problems: readonly Problem[];
   /** What earlier letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
+  /** The questions among its problems and those of its sheets. */
+  readonly asked: readonly AskedQuestion[];
+  /** The largest number that one of its questions ever had. */
+  readonly lastNumber: number;
 }
 
 export interface FileReport {
@@ -67,7 +72,7 @@ export function makeReport(
   state: BuyerState = newBuyer(),
 ): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
-  const { kept = [], statements = [] } = submission;
+  const { kept = [], statements = [], settles = [], answers = { yes: [], no: [] } } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
@@ -95,16 +100,28 @@ export function makeReport(
       isTouched(order, submission, standing, state) ||
       stateOf(order, state)?.carried.some(isSettled) === true,
   );
+  const byId = new Map([...before, ...sheets].map((sheet) => [sheet.id, sheet]));
+  const questions = memory((order: Order) => questioning(order.number, state, settles, byId));
+  const withoutAnswered = (report: SheetReport, order: Order | undefined): SheetReport => {
+    if (order === undefined) return report;
+    const problems = report.problems.filter((problem) => !questions(order).isAnswered(problem));
+    return problems.length === report.problems.length
+      ? report
+      : { ...report, problems, verdict: verdictOf(problems) };
+  };
   const orders = touched.map((order): OrderReport => {
+    const { isAnswered, asked, known: before } = questions(order);
     const others = all.filter((other) => other !== order);
-    const own = partOf(standing, order);
+    const part = partOf(standing, order);
     const carried = (stateOf(order, state)?.carried ?? []).filter((one) => !isSettled(one));
-    const members = membersOf(order).map(reportOn);
+    const members = membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order));
     // A question about a sheet of an earlier letter stays open until it is answered, and a fault until it is mended.
     const open = members
       .filter(({ sheet }) => !came.has(sheet.id))
       .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
-    const problems = [...checkOrder({ order, others, ...own, carried }, catalogue), ...open];
+    const found = checkOrder({ order, others, ...part, carried }, catalogue);
+    const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
+    const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
     return {
       order,
       verdict: gravest([
@@ -116,14 +133,19 @@ export function makeReport(
       missing: stillMissing(order, others),
       problems,
       carried,
+      asked: asked([...problems, ...own]),
+      lastNumber: Math.max(0, ...before.map(({ number }) => number)),
     };
   });
+  const orderOf = new Map(touched.flatMap((order) => sheetsOf(order).map(({ id }) => [id, order] as const)));
   const report = {
     files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),
-    sheets: sheets.map((sheet) => withoutProblemsOf(standing.late, reportOn(sheet))),
+    sheets: sheets.map((sheet) =>
+      withoutProblemsOf(standing.late, withoutAnswered(reportOn(sheet), orderOf.get(sheet.id))),
+    ),
     orders,
     problems: checkLetter(
-      { files, orders: touched, held, reply, kept, links, statements, unsafe },
+      { files, orders: touched, held, reply, kept, answers, links, statements, unsafe },
       catalogue,
     ),
     earlier: before.filter((sheet) => standing.sheets.includes(sheet)),

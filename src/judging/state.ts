@@ -2,6 +2,7 @@ import { numberKey } from "../orders/keys.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Arrivals } from "../trade/letter.ts";
+import type { KnownQuestion } from "../trade/question.ts";
 import type { Sheet } from "../trade/sheet.ts";
 
 /** An order as it stands before a letter is judged. */
@@ -12,6 +13,8 @@ export interface OrderState {
   readonly sheets: readonly Sheet[];
   /** What earlier letters left open. */
   readonly carried: readonly Carried[];
+  /** All that it was ever asked. */
+  readonly questions: readonly KnownQuestion[];
 }
 
 /** What the record holds of one buyer, as far as judging a letter of his depends on it. */

@@ -1,6 +1,7 @@
 import type { ReadFile } from "../trade/attachment.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
+import type { QuestionOf } from "../trade/question.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Statement } from "../trade/statement.ts";
 
@@ -16,6 +17,10 @@ export interface Submission {
   readonly reply?: boolean;
   /** Words that the letter keeps as they stand, of those that we asked about. */
   readonly kept?: readonly KeptWord[];
+  /** Questions that the letter answers: it is meant so. */
+  readonly settles?: readonly QuestionOf[];
+  /** What it answered, by the numbers of questions. */
+  readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
   /** Numbers of orders that the letter is about although no sheet of them came. */
   readonly about?: readonly string[];
   /** Addresses in the letter's text behind which files seem to lie. */

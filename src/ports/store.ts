@@ -3,6 +3,7 @@ import type { Report } from "../judging/report.ts";
 import type { BuyerState } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
+import type { QuestionOf } from "../trade/question.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
@@ -79,6 +80,8 @@ export interface Outcome {
   /** Without an answer: held for a person, or silent since nobody wants one. */
   readonly state: Extract<LetterState, "ready" | "held" | "silent">;
   readonly why?: string;
+  /** Questions that the letter answers: it is meant so. */
+  readonly settles?: readonly QuestionOf[];
   /** Words that the letter keeps as they stand; written only with an answer that says so. */
   readonly kept?: readonly KeptWord[];
 }

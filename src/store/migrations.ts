@@ -177,6 +177,16 @@ const migrations = {
     },
   },
   "008-jobs": { up: toJobs },
+  "009-answers": {
+    async up(db: Kysely<never>): Promise<void> {
+      const questions = db.schema.alterTable("questions");
+      await questions.addColumn("number", "integer", (c) => c.notNull().defaultTo(0)).execute();
+      await questions.addColumn("settled_at", "text").execute();
+      await questions.addColumn("settled_by", "integer").execute();
+      await sql`UPDATE questions SET number = (SELECT count(*) FROM questions AS before
+        WHERE before.order_id = questions.order_id AND before.id <= questions.id)`.execute(db);
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -140,8 +140,9 @@ async function openQuestions(db: Db, order: number): Promise<OrderRecord["questi
     .where("closed_at", "is", null)
     .orderBy("id")
     .execute();
-  return rows.map(({ key, problem, shape, station, position, opened_at }) => ({
+  return rows.map(({ key, number, problem, shape, station, position, opened_at }) => ({
     key,
+    number,
     problem: problemFrom(JSON.parse(problem), shape),
     ...(station === null ? {} : { station }),
     ...(position === null ? {} : { position }),

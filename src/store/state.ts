@@ -3,7 +3,9 @@ import { type BuyerState, orderKey } from "../judging/state.ts";
 import { letterOf } from "../orders/ids.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Came } from "../trade/letter.ts";
+import type { KnownQuestion } from "../trade/question.ts";
 import { sheetsIn } from "./read.ts";
+import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
 /** How many of a buyer's latest orders are compared with a new letter. */
@@ -32,7 +34,7 @@ export async function readState(
   const orders = await db
     .selectFrom("orders")
     .innerJoin("revisions", "revisions.id", "orders.latest")
-    .select(["orders.number", "revisions.id", "revisions.carried"])
+    .select(["orders.number", "orders.id as order", "revisions.id", "revisions.carried"])
     .where("orders.buyer", "=", buyer)
     .where((eb) =>
       eb.or([
@@ -49,19 +51,58 @@ export async function readState(
     ),
     ({ revision }) => revision,
   );
+  const questions = await readQuestions(
+    db,
+    orders.map(({ order }) => order),
+  );
   return {
     buyer,
     version: version.version,
-    orders: orders.map(({ id, number, carried }) => ({
+    orders: orders.map(({ id, order, number, carried }) => ({
       number,
       sheets: (sheets.get(id) ?? []).map(({ sheet }) => sheet),
       carried: JSON.parse(carried) as Carried[],
+      questions: questions.get(order) ?? [],
     })),
     arrivals: await readArrivals(
       db,
       [...sheets.values()].flat().map(({ sheet }) => letterOf(sheet.id)),
     ),
   };
+}
+
+/** All questions of some orders, by the order; one that was asked again stands as it stood last, or is settled. */
+async function readQuestions(
+  db: Kysely<Tables>,
+  orders: readonly number[],
+): Promise<Map<number, KnownQuestion[]>> {
+  const rows =
+    orders.length === 0
+      ? []
+      : await db
+          .selectFrom("questions")
+          .innerJoin("revisions", "revisions.id", "questions.opened_by")
+          .selectAll("questions")
+          .select("revisions.letter")
+          .where("questions.order_id", "in", orders)
+          .orderBy("questions.id")
+          .execute();
+  const byOrder = new Map<number, Map<string, KnownQuestion>>();
+  for (const { order_id, key, number, problem, shape, letter, closed_at, settled_at } of rows) {
+    const those = byOrder.get(order_id) ?? new Map<string, KnownQuestion>();
+    const before = those.get(key);
+    const state = settled_at === null ? (closed_at === null ? "open" : "gone") : "settled";
+    if (before?.state !== "settled")
+      those.set(key, {
+        key,
+        number,
+        problem: problemFrom(JSON.parse(problem), shape),
+        letter: before?.letter ?? letter ?? 0,
+        state,
+      });
+    byOrder.set(order_id, those);
+  }
+  return new Map([...byOrder].map(([order, those]) => [order, [...those.values()]]));
 }
 
 async function readArrivals(db: Kysely<Tables>, letters: readonly string[]): Promise<Map<string, Came>> {

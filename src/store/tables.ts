@@ -124,6 +124,11 @@ export interface Tables {
     opened_by: number;
     closed_at: Generated<string | null>;
     closed_by: Generated<number | null>;
+    /** Counted within its order. */
+    number: number;
+    /** When somebody said that it is meant so, and in which letter. */
+    settled_at: Generated<string | null>;
+    settled_by: Generated<number | null>;
   };
   /** Letters that changed an order, and those that are about it and leave it as it is. */
   order_letters: { order_id: number; letter: number };

@@ -2,6 +2,7 @@ import type { Transaction } from "kysely";
 import type { Revision } from "../judging/changes.ts";
 import { orderKey } from "../judging/state.ts";
 import { type Outcome, StateMoved } from "../ports/store.ts";
+import type { QuestionOf } from "../trade/question.ts";
 import { problemShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
@@ -11,7 +12,7 @@ type Tx = Transaction<Tables>;
 export async function writeRevision(
   tx: Tx,
   letter: number,
-  { buyer, domain }: Outcome,
+  { buyer, domain, settles = [] }: Outcome,
   revision: Revision,
   now: Date,
 ): Promise<void> {
@@ -49,6 +50,7 @@ export async function writeRevision(
     await tx.insertInto("revision_sheets").values({ revision: id, sheet }).execute();
   await tx.updateTable("orders").set({ latest: id }).where("id", "=", order.id).execute();
   await tx.insertInto("order_letters").values({ order_id: order.id, letter }).execute();
+  await settleQuestions(tx, { order: order.id, letter, now }, key, settles);
   await writeQuestions(tx, { order: order.id, revision: id, now }, revision);
 }
 
@@ -76,6 +78,24 @@ async function claimNumber(tx: Tx, key: string, buyer: string, domain?: string):
   if (own === undefined) throw new StateMoved(`order ${key} is another buyer's by now`);
 }
 
+/** Writes which open questions a letter has answered: it is meant so. */
+async function settleQuestions(
+  tx: Tx,
+  { order, letter, now }: { readonly order: number; readonly letter: number; readonly now: Date },
+  key: string,
+  settles: readonly QuestionOf[],
+): Promise<void> {
+  const keys = settles.filter((one) => orderKey(one.order) === key).map((one) => one.key);
+  if (keys.length > 0)
+    await tx
+      .updateTable("questions")
+      .set({ settled_at: now.toISOString(), settled_by: letter })
+      .where("order_id", "=", order)
+      .where("key", "in", keys)
+      .where("closed_at", "is", null)
+      .execute();
+}
+
 /** Questions that are asked still stay open; those that a revision no longer asks are closed by it. */
 async function writeQuestions(
   tx: Tx,
@@ -97,13 +117,14 @@ async function writeQuestions(
       .where("id", "in", closed)
       .execute();
   const isOpen = new Set(open.map(({ key }) => key));
-  for (const { key, problem, station, position } of questions)
+  for (const { key, number, problem, station, position } of questions)
     if (!isOpen.has(key))
       await tx
         .insertInto("questions")
         .values({
           order_id: order,
           key,
+          number,
           shape: problemShape,
           problem: JSON.stringify(problem),
           station: station ?? null,

@@ -23,7 +23,7 @@ import { type Note, notesIn } from "./notes.ts";
 
 function saysSomething({ subject, text, facts }: Note): readonly string[] {
   const letter = { subject, text };
-  const known = { facts, furniture: new Set<string>(), quoted: [], kept: [] };
+  const known = { facts, furniture: new Set<string>(), quoted: [], understood: new Set<string>() };
   return statementsIn(letter, known).map((one) =>
     one.kind === "said" ? `${one.where}: ${one.words}` : one.kind,
   );

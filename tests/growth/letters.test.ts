@@ -6,8 +6,8 @@ import { openZip } from "../../src/reading/archive/zip.ts";
 import { tellApart } from "../../src/reading/file-name.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { leavesOf } from "../../src/reading/letter/mime.ts";
+import { answersBeside } from "../../src/reading/reply/answers.ts";
 import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";
-import { readKeepLines } from "../../src/reading/reply/keep-lines.ts";
 import { type Grown, grown } from "../make/grown.ts";
 import { growthOf, mostGrowth } from "../make/growth.ts";
 import { bytesOf, filePart, mixed } from "../make/mime.ts";
@@ -116,9 +116,21 @@ test.each(
     ),
     "lines of a reply": grown(
       250,
-      (size) => many(size, () => "KEEP NIMBUS").join("\n"),
+      (size) => many(size, () => "3 yes, 4 yes, 3 and 4 yes yes yes").join("\n"),
       (text: string) =>
-        readKeepLines(text, { words: ["NIMBUS"], answer: text, subject: "sheets", names: [] }),
+        answersBeside(
+          text,
+          {
+            open: [3, 4],
+            others: 0,
+            answer: text,
+            subject: "sheets",
+            isFurniture: () => false,
+            names: [],
+            bringsSheets: false,
+          },
+          () => [],
+        ),
     ),
   } satisfies Record<string, Grown>),
 )("%s keep pace with their number", async (_, { size, make, use }) => {

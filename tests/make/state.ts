@@ -7,7 +7,12 @@ export function stateWith(sheets: readonly Sheet[], changes: Partial<BuyerState>
   const byOrder = Map.groupBy(gatherOrders(sheets), ({ number }) => orderKey(number));
   const orders = [...byOrder.values()].map((some): OrderState => {
     const ids = new Set(some.flatMap((order) => [...order.sheets, ...order.twice.map(({ again }) => again)]));
-    return { number: some[0]?.number ?? "", sheets: sheets.filter((sheet) => ids.has(sheet)), carried: [] };
+    return {
+      number: some[0]?.number ?? "",
+      sheets: sheets.filter((sheet) => ids.has(sheet)),
+      carried: [],
+      questions: [],
+    };
   });
   return { buyer: "ines@brightwire.example", version: 1, orders, arrivals: new Map(), ...changes };
 }

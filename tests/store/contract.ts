@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { numbersIn } from "../../src/answer/numbered.ts";
 import { completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
 import { changesOf } from "../../src/judging/changes.ts";
 import { makeReport } from "../../src/judging/report.ts";
@@ -436,7 +437,7 @@ async function settled(
     report,
     buyer,
     version: known.version,
-    changes: changesOf(report, known),
+    changes: changesOf(report, known, (problem) => numbersIn(report).get(problem) ?? 0),
     kept,
     about,
     proof: "pass",

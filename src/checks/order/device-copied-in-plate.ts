@@ -8,12 +8,13 @@ export const deviceCopiedInPlate = defineOrderCheck({
   id: "device-copied-in-plate",
   title: "One device stands twice in a plate",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "When a sheet is copied for the next position and only the position is changed, the plate gets the same buttons twice, and those that belong there are missing.",
   wordings: {
     twice: {
       says: "The devices for positions {positions} of plate {station} have the same legends, {legends}.",
-      fix: "Reply that it is meant so, or send the sheet again that is still to be changed.",
+      fix: "Send the sheet again that is still to be changed.",
     },
   },
   passing: [

@@ -14,16 +14,17 @@ export const fileNameContradicts = defineOrderCheck({
   id: "file-name-contradicts",
   title: "A file's name says another place than its sheet",
   severity: "asks",
+  sender: "settles",
   source: { kind: "house" },
   why: "Whoever saves a sheet as “pos 1” means position 1. Names are often left as they were, so it is not asked about where another file is rightly named so, or where the sheet came later than others of its station.",
   wordings: {
     position: {
       says: "The file is called {file}, but “{field}” says {position}.",
-      fix: "Confirm that {position} is right, or send the sheet again with the right position.",
+      fix: "If {position} is wrong, send the sheet again with the right position.",
     },
     mark: {
       says: "The file is called {file}, but “{field}” says {mark}.",
-      fix: "Confirm that {mark} is right, or send the sheet again with the right station mark.",
+      fix: "If {mark} is wrong, send the sheet again with the right station mark.",
     },
   },
   passing: [

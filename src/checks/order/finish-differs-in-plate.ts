@@ -8,12 +8,13 @@ export const finishDiffersInPlate = defineOrderCheck({
   id: "finish-differs-in-plate",
   title: "A device has another finish than its plate",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "Plate and devices of one station nearly always match. Two colours side by side can be wanted, but are more often a slip.",
   wordings: {
     differs: {
       says: "The device is {finish}, but plate {station} is {usual}.",
-      fix: "Confirm that both finishes are wanted, or send the sheet again with the right one.",
+      fix: "Send the sheet again with the right finish, if both are not wanted.",
     },
   },
   passing: [

@@ -10,12 +10,13 @@ export const letteringDiffersInPlate = defineOrderCheck({
   id: "lettering-differs-in-plate",
   title: "A device has another lettering than its plate",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "Legends of one station in two colours side by side can be wanted, but are more often a slip.",
   wordings: {
     differs: {
       says: "The device's lettering is {lettering}, but that of plate {station} is {usual}.",
-      fix: "Confirm that both are wanted, or send the sheet again with the right one.",
+      fix: "Send the sheet again with the right lettering, if both are not wanted.",
     },
   },
   passing: [

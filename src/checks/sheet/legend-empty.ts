@@ -15,6 +15,7 @@ export const legendEmpty = defineSheetCheck({
   id: "legend-empty",
   title: "A face has nothing to cut and is not marked plain",
   severity: "stops",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "An empty legend may be meant, or forgotten; only the buyer knows.",
   wordings: {
@@ -24,7 +25,7 @@ export const legendEmpty = defineSheetCheck({
     },
     unmarked: {
       says: "There is nothing to cut for {faces}.",
-      fix: "Reply that it is meant so, or send the sheet again with the legend.",
+      fix: "Send the sheet again with the legend.",
       // The form has no mark for it, so an answer by letter must do.
       severity: "asks",
     },

@@ -10,6 +10,7 @@ export const legendPlaceholder = defineSheetCheck({
   id: "legend-placeholder",
   title: "A placeholder would be cut as typed",
   severity: "stops",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "What is typed is what is cut. NONE on a sheet becomes the word NONE on a button.",
   wordings: {
@@ -23,7 +24,7 @@ export const legendPlaceholder = defineSheetCheck({
     },
     seldom: {
       says: "“{typed}” on {face} would be cut as typed.",
-      fix: "Reply that it is meant so. If nothing is to be cut, clear it and {plain}.",
+      fix: "If nothing is to be cut, clear it and {plain}.",
       severity: "asks",
     },
   },

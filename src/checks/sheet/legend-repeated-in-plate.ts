@@ -7,12 +7,13 @@ export const legendRepeatedInPlate = defineSheetCheck({
   id: "legend-repeated-in-plate",
   title: "The same legend stands twice, side by side",
   severity: "asks",
+  sender: "settles",
   source: { kind: "house" },
   why: "Two buttons of one device, or two gangs of one plate, that say the same tell nobody which is which. Mostly a row was copied and not changed.",
   wordings: {
     twice: {
       says: "“{typed}” stands on {faces}.",
-      fix: "Reply that it is meant on each, or send the sheet again with the legends that tell them apart.",
+      fix: "Send the sheet again with the legends that tell them apart.",
     },
   },
   passing: [

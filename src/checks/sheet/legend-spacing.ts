@@ -8,12 +8,13 @@ export const legendSpacing = defineSheetCheck({
   id: "legend-spacing",
   title: "A row has blanks to spare",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "Blanks are cut as typed, as gaps: a legend with a blank in front stands off its middle. They may be a slip, or a way to place the words.",
   wordings: {
     gaps: {
       says: "Row {row} of {face} would be cut with its gaps: “{shown}” (each blank shown as ·).",
-      fix: "Reply that the gaps are meant, or send the sheet again as “{closed}”.",
+      fix: "Send the sheet again as “{closed}”.",
     },
     end: {
       says: "Row {row} of {face} ends in a blank: “{shown}” (each blank shown as ·).",

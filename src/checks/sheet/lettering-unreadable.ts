@@ -8,6 +8,7 @@ export const letteringUnreadable = defineSheetCheck({
   id: "lettering-unreadable",
   title: "The lettering can hardly be read on this finish",
   severity: "stops",
+  sender: "settles",
   source: { kind: "standard", name: "WCAG 2.2, success criterion 1.4.3, contrast (minimum)" },
   why: "Engraved plates are outside the scope of WCAG, but its formula tells how well two colours stand apart: under 3 to 1 hardly anybody reads them, under 4.5 to 1 many do not. The colours are those of a screen and only come near those of the plastic.",
   wordings: {
@@ -21,7 +22,7 @@ export const letteringUnreadable = defineSheetCheck({
     },
     faint: {
       says: "{lettering} lettering is faint on {finish}: contrast {ratio} to 1, where 4.5 is good.",
-      fix: "Reply that it is meant so, or choose {best} lettering, which gives {bestRatio} to 1.",
+      fix: "Choose {best} lettering, which gives {bestRatio} to 1.",
       severity: "asks",
     },
   },

@@ -9,12 +9,13 @@ export const lettersTooSmall = defineSheetCheck({
   id: "letters-too-small",
   title: "A legend fits only with very small letters",
   severity: "asks",
+  sender: "settles",
   source: { kind: "standard", name: "ISO 9241-3, character height: at least 16 minutes of arc" },
   why: "A row too wide for its face is cut smaller until it fits. Below 16 minutes of arc at the distance from which a station is read, people begin to misread; only the buyer knows whether that matters there.",
   wordings: {
     small: {
       says: "Row {row} of {face}, “{typed}”, fits only with letters {cap} mm high; {least} mm is the least {reason}.",
-      fix: "Reply that it may be cut so small, or shorten it or split it over the rows.",
+      fix: "Shorten it or split it over the rows.",
     },
   },
   passing: [

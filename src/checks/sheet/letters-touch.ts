@@ -8,6 +8,7 @@ export const lettersTouch = defineSheetCheck({
   id: "letters-touch",
   title: "Letters stand too near to each other",
   severity: "notes",
+  sender: "settles",
   source: {
     kind: "standard",
     name: "NUREG-0700, 11.4: letters at least one stroke apart (as ISO 3098 for close pairs)",
@@ -20,7 +21,7 @@ export const lettersTouch = defineSheetCheck({
     },
     touch: {
       says: "In row {row} of {face}, “{typed}”, {pairs} run into each other.",
-      fix: "Reply that it may be cut so, or choose other words.",
+      fix: "Choose other words.",
       severity: "asks",
     },
   },

@@ -6,12 +6,13 @@ export const lookAlikeLetter = defineSheetCheck({
   id: "look-alike-letter",
   title: "A digit stands for a letter, or a letter for a digit",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "The digits 0 and 1 look like the letters O and I on the screen, and the cutter cuts them differently.",
   wordings: {
     mistaken: {
       says: "“{typed}” in row {row} of {face} mixes digits and letters that look alike.",
-      fix: "Reply that it is meant so, or send the sheet again with “{meant}”.",
+      fix: "Send the sheet again with “{meant}”.",
     },
   },
   passing: [

@@ -6,16 +6,17 @@ export const markNamesSeveral = defineSheetCheck({
   id: "mark-names-several",
   title: "A sheet seems to order several of a kind",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "Every sheet orders one device or one plate. Whoever writes TYP OF 4 or two marks on it expects more than one, and would get one.",
   wordings: {
     several: {
       says: "“{field}” says “{typed}”, which seems to name several stations. A sheet orders one.",
-      fix: "Send one sheet for each station, with its own mark; or reply that it is one station.",
+      fix: "Send one sheet for each station, with its own mark.",
     },
     quantity: {
       says: "“{field}” says “{typed}”, which seems to ask for several. A sheet orders one.",
-      fix: "Send one sheet for each, with its own station mark; or reply that one is wanted.",
+      fix: "Send one sheet for each, with its own station mark.",
     },
   },
   passing: [

@@ -8,24 +8,25 @@ export const rowMaybeCutOff = defineSheetCheck({
   id: "row-maybe-cut-off",
   title: "The form may have cut a word short",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "Forms take no more characters than a row has room for and drop the rest without a sign. A row that is just full and ends in the beginning of a longer word has probably lost its end; LIGHTS ON and LIGHTS OFF both arrive as LIGHTS O. Where a blank came last, nothing is left of the word behind it.",
   wordings: {
     cut: {
       says: "Row {row} of {face} is full and ends in “{typed}”, the beginning of {meant|or}.",
-      fix: "Reply that it is meant so, or shorten the legend so that it fits.",
+      fix: "Shorten the legend so that it fits, and send the sheet again.",
     },
     letter: {
       says: "Row {row} of {face}, “{typed}”, is full and ends in a single letter, perhaps the beginning of {meant|or}.",
-      fix: "Reply that it is meant so, or shorten the legend so that it fits.",
+      fix: "Shorten the legend so that it fits, and send the sheet again.",
     },
     alone: {
       says: "Row {row} of {face}, “{typed}”, is full and ends in a single letter, perhaps the beginning of a longer word.",
-      fix: "Reply that it is meant so, or shorten the legend so that it fits.",
+      fix: "Shorten the legend so that it fits, and send the sheet again.",
     },
     blank: {
       says: "Row {row} of {face}, “{typed}”, is full with a blank at its end, behind which a word may have been cut off.",
-      fix: "Reply that it is meant so, or send the sheet again: without the blank, or with a legend that fits.",
+      fix: "Send the sheet again: without the blank, or with a legend that fits.",
     },
   },
   passing: [

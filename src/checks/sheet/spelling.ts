@@ -6,12 +6,13 @@ export const spelling = defineSheetCheck({
   id: "spelling",
   title: "A word looks misspelt",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
   why: "What is typed is what is cut. The word is in no dictionary and not in the desk's glossary, and another that is differs from it by a letter or two; but it may be a name, so only the buyer knows.",
   wordings: {
     misspelt: {
       says: "“{typed}” in row {row} of {face} looks misspelt.",
-      fix: "Reply that it is meant so, or send the sheet again. Did you mean {meant|or}?",
+      fix: "If you mean {meant|or}, send the sheet again.",
     },
   },
   passing: [

@@ -6,12 +6,13 @@ export const wordSlip = defineSheetCheck({
   id: "word-slip",
   title: "A word may be another, mistyped",
   severity: "asks",
+  sender: "settles",
   source: { kind: "house" },
   why: "Some slips make another right word, which no dictionary finds: OF for OFF, HAUL for HALL. A word seldom seen on a wall, one letter from one that is often seen, is worth a question.",
   wordings: {
     slip: {
       says: "“{typed}” in row {row} of {face} is a word, but “{meant}” is likelier there.",
-      fix: "Reply that “{typed}” is meant, or send the sheet again with “{meant}”.",
+      fix: "If you mean “{meant}”, send the sheet again.",
     },
   },
   passing: [

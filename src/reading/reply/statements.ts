@@ -14,7 +14,6 @@ import {
   type LineKey,
   withoutContacts,
 } from "./furniture.ts";
-import { wordsKept } from "./keep-lines.ts";
 import { leadAt } from "./leads.ts";
 import { takeApart } from "./own-text.ts";
 import { paragraphsOf } from "./sentences.ts";
@@ -28,8 +27,8 @@ export interface KnownWords {
   readonly furniture: ReadonlySet<LineKey>;
   /** Letters that it may quote: our answer that it replies to, and earlier ones of its thread. */
   readonly quoted: readonly Pick<Letter, "text" | "subject">[];
-  /** Words that it keeps, of those that were asked about. */
-  readonly kept: readonly string[];
+  /** Lines that have been understood already: they answer what was asked. */
+  readonly understood: ReadonlySet<string>;
 }
 
 /** A file of a letter that is a text. */
@@ -115,9 +114,7 @@ function readSigned(lines: readonly string[], known: KnownWords): string[] {
 
 /** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
 function read(lines: readonly string[], known: KnownWords, signed: boolean): string[] {
-  const kept = new Set(known.kept);
-  const isKept = (line: string): boolean => wordsKept(line, kept)?.every((word) => kept.has(word)) ?? false;
-  const open = lines.filter((line) => !isRemembered(line, known.furniture) && !isKept(line));
+  const open = lines.filter((line) => !isRemembered(line, known.furniture) && !known.understood.has(line));
   const paragraphs = paragraphsOf(open);
   const last = paragraphs.at(-1);
   return paragraphs.flatMap((sentences) => {

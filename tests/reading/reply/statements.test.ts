@@ -16,7 +16,7 @@ const facts: KnownWords["facts"] = {
   devices: [4],
   attached: [5],
 };
-const nothing: KnownWords = { facts, furniture: new Set(), quoted: [], kept: [] };
+const nothing: KnownWords = { facts, furniture: new Set(), quoted: [], understood: new Set() };
 
 function read(letter: Partial<Letter>, known: Partial<KnownWords> = {}): string[] {
   const said = statementsIn({ subject: "EL-100", text: "", ...letter }, { ...nothing, ...known });
@@ -205,9 +205,10 @@ describe("other texts", () => {
   });
 });
 
-test("words that were asked about and are kept say nothing more", () => {
-  expect(inText("KEEP NIMBUS\n\nThanks", { kept: ["NIMBUS"] })).toEqual([]);
-  expect(inText("KEEP CIRRUS\n\nThanks", { kept: ["NIMBUS"] })).toEqual(["text: KEEP CIRRUS"]);
+test("lines that answer what was asked say nothing more", () => {
+  const understood = new Set(["3 YES"]);
+  expect(inText("3 YES\n\nThanks", { understood })).toEqual([]);
+  expect(inText("4 YES\n\nThanks", { understood })).toEqual(["text: 4 YES"]);
 });
 
 test("no more than eight sentences are told, each in one line", () => {

@@ -47,11 +47,11 @@ test("a word that its buyer keeps lets the order pass, and its record, answer an
   const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SAUNA"] }] });
   expect(asked).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });
   expect(checksOf(asked)).toEqual(["spelling"]);
-  expect(await answerTo(desk, asked)).toMatch(/“KEEP” and that\s+word/);
+  expect(await answerTo(desk, asked)).toContain("Or reply “1 YES” if it is meant as it stands.");
 
-  const kept = await post(desk, { to: asked, text: "Hello,\n\nKeep: salona\n\nThanks, Greta" });
+  const kept = await post(desk, { to: asked, text: "Hello,\n\n1: yes\n\nThanks, Greta" });
   expect(kept).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"], sheets: 0 });
-  expect(checksOf(kept)).toEqual(["word-kept"]);
+  expect(checksOf(kept)).toEqual(["question-answered", "question-answered"]);
   expect(await orderOf()).toEqual({
     verdict: "pass",
     letters: [asked.letter, kept.letter],
@@ -66,7 +66,7 @@ test("a word that its buyer keeps lets the order pass, and its record, answer an
 
 test("it is not asked about again for that project, and still for every other and for everybody else", async () => {
   const asked = await post(desk, { sheets: [salona] });
-  await post(desk, { to: asked, text: "KEEP SALONA" });
+  await post(desk, { to: asked, text: "1 YES" });
   const of = async (project: string, order: string, from?: string): Promise<string[]> => {
     const sheets = [
       { mark: order === "FM-81" ? "X-2" : "X-1", legend: ["SALONA"], fill: { project, order } },
@@ -79,27 +79,18 @@ test("it is not asked about again for that project, and still for every other an
   expect(await of("Mill Race Baths", "XX-1", "Noor Vale <noor@otterlane.example>")).toEqual(["spelling"]);
 });
 
-test("a word that is only noted can be kept too", async () => {
-  const noted = await post(desk, { sheets: [{ mark: "B-1", legend: ["QZX"] }] });
-  expect(noted.verdict).toBe("pass");
-  expect(checksOf(noted)).toEqual(["abbreviation-unknown"]);
-  expect(checksOf(await post(desk, { to: noted, text: "keep qzx" }))).toEqual(["word-kept"]);
-  expect(checksOf(await post(desk, { sheets: [{ mark: "B-7", legend: ["QZX"] }] }))).toEqual([]);
-});
-
 test("a row that may be cut off is kept as a whole, not by its last letter", async () => {
   const rows = [["LIGHTS O"], ["READING "]];
   const sheets = rows.map((legend, i) => ({ mark: `B-${i + 1}`, legend }));
   const asked = await post(desk, { sheets });
   expect(asked.verdict).toBe("confirm");
   expect(checksOf(asked)).toEqual(["row-maybe-cut-off", "row-maybe-cut-off"]);
-  const kept = await post(desk, { to: asked, text: "KEEP LIGHTS O\nKEEP READING" });
+  const kept = await post(desk, { to: asked, text: "1, 2: yes" });
   expect(kept).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"] });
   const again = { mark: "B-7", legend: ["LIGHTS O"] };
   expect(checksOf(await post(desk, { sheets: [again, { mark: "B-8", legend: ["STAIRS O"] }] }))).toEqual([
     "row-maybe-cut-off",
   ]);
-  expect(await post(desk, { to: asked, text: "KEEP O" })).toMatchObject({ verdict: "person" });
 });
 
 describe("a person reads what says anything else", () => {
@@ -110,7 +101,7 @@ describe("a person reads what says anything else", () => {
     "SALON",
   ])("and keeps nothing until then, as with %j", async (words) => {
     const asked = await post(desk, { sheets: [salona] });
-    for (const text of [`KEEP SALONA\n${words}`, `${words}\n\nKEEP SALONA`]) {
+    for (const text of [`1 YES\n${words}`, `${words}\n\n1 YES`]) {
       const reply = await post(desk, { to: asked, text });
       expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
       expect(checksOf(reply)).toContain("letter-says-more");
@@ -121,14 +112,15 @@ describe("a person reads what says anything else", () => {
   });
 
   test.each([
-    ["a word that nobody asked about", "KEEP SAUNA"],
-    ["an answer in plain words", "1: yes, SALONA is meant so."],
-    ["a sentence that is broken before it", "We would like to see it once more and\nkeep SALONA."],
-    ["a refusal above", "No!\nKEEP SALONA"],
-    ["a refusal in its list", "KEEP SALONA, no"],
-    ["a remark among what is quoted", "KEEP SALONA\n\n> Noor: and change SAUNA to SPA\n"],
-    ["what looks like a rule", "KEEP SALONA\n\n--- BUT HOLD THE ORDER UNTIL MONDAY ---"],
-    ["a remark below the signature", "KEEP SALONA\n\n-- \nGreta\nNB: hold the order until Monday"],
+    ["a number that nobody asked about", "7 YES"],
+    ["an answer in other words", "Leave SALONA as it is."],
+    ["a condition above", "If the client signs tomorrow:\n1 YES"],
+    ["a sentence that is broken before it", "We would like to see it once more and\n1 YES."],
+    ["a refusal above", "No!\n1 YES"],
+    ["a refusal in its line", "1 YES, no"],
+    ["a remark among what is quoted", "1 YES\n\n> Noor: and change SAUNA to SPA\n"],
+    ["what looks like a rule", "1 YES\n\n--- BUT HOLD THE ORDER UNTIL MONDAY ---"],
+    ["a remark below the signature", "1 YES\n\n-- \nGreta\nNB: hold the order until Monday"],
   ])("%s keeps nothing", async (_, text) => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text });
@@ -139,8 +131,8 @@ describe("a person reads what says anything else", () => {
   });
 
   test.each([
-    ["what Outlook quotes", "\n\nFrom: Burin\nSent: Monday\nTo: Greta\nSubject: CONFIRM\n\nKEEP SALONA"],
-    ["what is quoted with marks", "> KEEP SALONA\n"],
+    ["what Outlook quotes", "\n\nFrom: Burin\nSent: Monday\nTo: Greta\nSubject: CONFIRM\n\n1 YES"],
+    ["what is quoted with marks", "> 1 YES\n"],
   ])("%s keeps nothing, and says nothing", async (_, text) => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await post(desk, { to: asked, text });
@@ -149,11 +141,11 @@ describe("a person reads what says anything else", () => {
   });
 
   test.each([
-    ["a page", "We do not want you to keep SALONA."],
+    ["a page", "Not 1 yes."],
     // it is broken after 80 characters
-    ["a page", "Thank you for asking. That was a slip of ours, all of it we do not want you to keep SALONA."],
-    ["a page with the word struck out", "<s>KEEP SALONA</s>"],
-    ["a page with hidden words", '<div style="display:none">KEEP SALONA</div>'],
+    ["a page", "Thank you for asking. That was a slip of ours, all of it, so do not take this as 1 YES."],
+    ["a page with the word struck out", "<s>1 YES</s>"],
+    ["a page with hidden words", '<div style="display:none">1 YES</div>'],
   ])("%s that says otherwise keeps nothing", async (_, words) => {
     const asked = await post(desk, { sheets: [salona] });
     const reply = await postPage(asked, `<html><body><p>${words}</p><p>Greta</p></body></html>`);
@@ -165,10 +157,9 @@ describe("a person reads what says anything else", () => {
     "On B-2 please cut POOL HALL in place of SAUNA, as Noor wrote:\n> POOL HALL please",
     "On B-2 please cut POOL HALL, as Noor wrote:",
     "😕 ???",
-    "Greta Sorley\nFallowmere Electric Ltd, 312-555-0117",
   ])("beside the word it says %j", async (words) => {
     const asked = await post(desk, { sheets: [salona] });
-    const reply = await post(desk, { to: asked, text: `KEEP SALONA\n\n${words}` });
+    const reply = await post(desk, { to: asked, text: `1 YES\n\n${words}` });
     expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
     expect((await orderOf()).verdict).toBe("person");
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
@@ -181,10 +172,10 @@ describe("a person reads what says anything else", () => {
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 
-  test("below a KEEP line it is known again, and remarks among it are seen", async () => {
+  test("below an answer it is known again, and remarks among it are seen", async () => {
     const asked = await post(desk, { sheets: [salona] });
     const answer = await answerTo(desk, asked);
-    const quoted = `KEEP SALONA\n\n-----Original Message-----\nFrom: Burin\nSent: Monday\n\n${answer}`;
+    const quoted = `1 YES\n\n-----Original Message-----\nFrom: Burin\nSent: Monday\n\n${answer}`;
     const remark = quoted.replace("PLEASE CONFIRM", "PLEASE CONFIRM\nno: B-2 must go");
     expect(await post(desk, { to: asked, text: quoted })).toMatchObject({ verdict: "pass" });
     expect(await post(desk, { to: asked, text: remark })).toMatchObject({ verdict: "person" });
@@ -198,12 +189,12 @@ describe("a person reads what says anything else", () => {
     const remark = marked.replace("> PLEASE CONFIRM", "> PLEASE CONFIRM\n> see Noor's letter");
     expect(remark).not.toBe(marked);
     const html = (await answerPage(asked)).replace(/^[^]*<body[^>]*>|<\/body>[^]*$/g, "");
-    const page = `<div>KEEP SALONA</div><br><div>${lead.replace("<", "&lt;")}<br></div><blockquote>${html}</blockquote>`;
+    const page = `<div>1 YES</div><br><div>${lead.replace("<", "&lt;")}<br></div><blockquote>${html}</blockquote>`;
     expect(await postPage(asked, page)).toMatchObject({ verdict: "pass" });
-    expect(await post(desk, { to: asked, text: `KEEP SALONA\n\n${marked}` })).toMatchObject({
+    expect(await post(desk, { to: asked, text: `1 YES\n\n${marked}` })).toMatchObject({
       verdict: "pass",
     });
-    expect(await post(desk, { to: asked, text: `KEEP SALONA\n\n${remark}` })).toMatchObject({
+    expect(await post(desk, { to: asked, text: `1 YES\n\n${remark}` })).toMatchObject({
       verdict: "person",
     });
   });
@@ -211,11 +202,11 @@ describe("a person reads what says anything else", () => {
   test("files and links beside the words are for a person too", async () => {
     const asked = await post(desk, { sheets: [salona] });
     const files = [{ file: "plan.txt", bytes: new TextEncoder().encode("see here") }];
-    expect(await post(desk, { to: asked, text: "KEEP SALONA", files })).toMatchObject({
+    expect(await post(desk, { to: asked, text: "1 YES", files })).toMatchObject({
       verdict: "person",
       orders: ["FM-72"],
     });
-    const link = "KEEP SALONA\nhttps://share.fallowmere.example/f/8c1b2d90a7";
+    const link = "1 YES\nhttps://share.fallowmere.example/f/8c1b2d90a7";
     expect(await post(desk, { to: asked, text: link })).toMatchObject({
       verdict: "person",
       orders: ["FM-72"],
@@ -224,7 +215,7 @@ describe("a person reads what says anything else", () => {
 
   test("a letter that replies to nothing of ours keeps nothing", async () => {
     await post(desk, { sheets: [salona] });
-    expect(checksOf(await post(desk, { text: "KEEP SALONA" }))).toEqual(["no-sheet"]);
+    expect(checksOf(await post(desk, { text: "1 YES" }))).toEqual(["no-sheet"]);
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 });
@@ -235,9 +226,9 @@ describe("what else stands in the way of the order stays there", () => {
   test("a sheet that has to be mended", async () => {
     const asked = await post(desk, { sheets: [salona, tooLong] });
     expect(asked.verdict).toBe("fail");
-    const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
+    const kept = await post(desk, { to: asked, text: "2 YES" });
     expect(kept).toMatchObject({ verdict: "fail", orders: ["FM-72"] });
-    expect(checksOf(kept).toSorted()).toEqual(["row-too-long", "word-kept"]);
+    expect(checksOf(kept).toSorted()).toEqual(["question-answered", "question-answered", "row-too-long"]);
     expect(await answerTo(desk, kept)).toMatch(/^FAIL: 1 thing to fix/);
     expect(await orderOf()).toMatchObject({ verdict: "fail", sheets: ["B-1.pdf", "B-2.pdf"] });
     const mended = await post(desk, { to: kept, sheets: [{ ...tooLong, legend: ["RECEPTN"] }] });
@@ -250,11 +241,11 @@ describe("what else stands in the way of the order stays there", () => {
     const asked = await post(desk, { sheets: [salona, tooLong] });
     const both = await post(desk, {
       to: asked,
-      text: "KEEP SALONA",
+      text: "2 YES",
       sheets: [{ ...tooLong, legend: ["RECEPTN"] }],
     });
     expect(both).toMatchObject({ verdict: "pass", orders: ["FM-72"], sheets: 1 });
-    expect(checksOf(both)).toEqual(["sheet-replaced", "word-kept"]);
+    expect(checksOf(both)).toEqual(["sheet-replaced", "question-answered", "question-answered"]);
   });
 
   test("another order of the reply is judged again beside the one whose sheet came", async () => {
@@ -262,7 +253,7 @@ describe("what else stands in the way of the order stays there", () => {
     const asked = await post(desk, { sheets: [salona, other] });
     const both = await post(desk, {
       to: asked,
-      text: "KEEP SALONA",
+      text: "1 YES",
       sheets: [{ ...other, legend: ["RECEPTN"] }],
     });
     expect(both.verdict).toBe("pass");
@@ -272,10 +263,10 @@ describe("what else stands in the way of the order stays there", () => {
 
   test("another question", async () => {
     const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["LOUNJA"] }] });
-    const one = await post(desk, { to: asked, text: "KEEP SALONA" });
+    const one = await post(desk, { to: asked, text: "1 YES" });
     expect(one).toMatchObject({ verdict: "confirm" });
     expect(await answerTo(desk, one)).toContain("“LOUNJA” in row 1");
-    expect(await post(desk, { to: one, text: "KEEP LOUNJA" })).toMatchObject({ verdict: "pass" });
+    expect(await post(desk, { to: one, text: "2 YES" })).toMatchObject({ verdict: "pass" });
   });
 
   test("a sheet that is still to come", async () => {
@@ -286,7 +277,7 @@ describe("what else stands in the way of the order stays there", () => {
     ];
     const asked = await post(desk, { sheets });
     expect(asked.verdict).toBe("confirm");
-    const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
+    const kept = await post(desk, { to: asked, text: "1 YES" });
     expect(kept.verdict).toBe("waiting");
     expect(await answerTo(desk, kept)).toMatch(
       /^WAITING: order FM-72 is right so far, 1 sheet still to come\./,
@@ -301,13 +292,17 @@ describe("what else stands in the way of the order stays there", () => {
     const files = [{ file: "B-2.pdf", bytes: new TextEncoder().encode("%PDF-1.7 cut short") }];
     const asked = await post(desk, { sheets: [salona], files });
     expect(checksOf(asked)).toContain("sheet-damaged");
-    const kept = await post(desk, { to: asked, text: "KEEP SALONA" });
+    const kept = await post(desk, { to: asked, text: "2 YES" });
     expect(kept).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });
-    expect(checksOf(kept).toSorted()).toEqual(["file-still-unread", "word-kept"]);
+    expect(checksOf(kept).toSorted()).toEqual([
+      "file-still-unread",
+      "question-answered",
+      "question-answered",
+    ]);
   });
 });
 
-describe("who may keep a word", () => {
+describe("who may answer", () => {
   const proved = async (): Promise<Desk> => {
     const made = await temporaryDesk({
       reader: { ...directReader, sender: () => Promise.resolve({ ok: true, value: "pass" }) },
@@ -319,7 +314,7 @@ describe("who may keep a word", () => {
   test("a colleague of the same proved domain may, for the buyer", async () => {
     desk = await proved();
     const asked = await post(desk, { sheets: [salona] });
-    const kept = await post(desk, { from: omar, to: asked, text: "KEEP SALONA\n\nOmar Bell" });
+    const kept = await post(desk, { from: omar, to: asked, text: "1 YES\n\nOmar Bell" });
     expect(kept).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
     expect(await desk.store.buyers.keptWords(greta)).toHaveLength(1);
     expect(await desk.store.buyers.keptWords("omar@fallowmere.example")).toEqual([]);
@@ -332,7 +327,7 @@ describe("who may keep a word", () => {
     if (isProved) desk = await proved();
     const asked = await post(desk, { sheets: [salona] });
     const told = await answerTo(desk, await post(desk, { from, to: asked, text: "Hello" }));
-    const reply = await post(desk, { from, to: asked, text: "KEEP SALONA" });
+    const reply = await post(desk, { from, to: asked, text: "1 YES" });
     expect(reply).toMatchObject({ verdict: "person", orders: [] });
     // the same answer as to any other words
     expect(await answerTo(desk, reply)).toBe(told);
@@ -348,7 +343,7 @@ describe("who may keep a word", () => {
     const from = "Eve Holt <eve@stranger.example>";
     const own = await post(desk, { from, sheets: [{ ...salona, mark: "E-1" }] });
     expect(checksOf(own)).toContain("sender-unproven");
-    expect(await post(desk, { from, to: own, text: "KEEP SALONA" })).toMatchObject({ verdict: "person" });
+    expect(await post(desk, { from, to: own, text: "1 YES" })).toMatchObject({ verdict: "person" });
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
     expect(await desk.store.buyers.keptWords("eve@stranger.example")).toEqual([]);
   });
@@ -357,14 +352,14 @@ describe("who may keep a word", () => {
     const { rules } = desk;
     desk = { ...desk, rules: { ...rules, mostAnswers: { ...rules.mostAnswers, toOne: 1 } } };
     const asked = await post(desk, { sheets: [salona] });
-    expect(await post(desk, { to: asked, text: "KEEP SALONA" })).toMatchObject({ state: "received" });
+    expect(await post(desk, { to: asked, text: "1 YES" })).toMatchObject({ state: "received" });
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
     expect(await orderOf()).toMatchObject({ verdict: "confirm", letters: [asked.letter] });
   });
 
   test("a machine's reply keeps nothing", async () => {
     const asked = await post(desk, { sheets: [salona] });
-    const words = Buffer.from(await letterOf({ to: asked, text: "KEEP SALONA" }));
+    const words = Buffer.from(await letterOf({ to: asked, text: "1 YES" }));
     const machine = Buffer.concat([Buffer.from("Auto-Submitted: auto-replied\r\n"), words]);
     const { letter } = await takeLetter(desk, machine, desk.clock.now());
     expect(await desk.store.letters.read(letter)).toMatchObject({ state: "silent" });
@@ -394,7 +389,7 @@ test.each(["before", "after"])(
         },
       },
     };
-    const letter = await letterOf({ to: asked, text: "KEEP SALONA" });
+    const letter = await letterOf({ to: asked, text: "1 YES" });
     await takeLetter(dying, letter, now);
     expect(deaths).toBe(1);
     now = new Date(now.getTime() + 3_600_000);

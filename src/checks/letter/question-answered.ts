@@ -1,0 +1,42 @@
+import { defineLetterCheck } from "../check.ts";
+
+const bare = { files: [], orders: [], held: false, reply: true, links: [] } as const;
+
+export const questionAnswered = defineLetterCheck({
+  id: "question-answered",
+  title: "A question is answered",
+  severity: "notes",
+  source: { kind: "house" },
+  why: "Whoever answers wants to see how the answer was understood. A word that its buyer has once confirmed need not be asked about on every other sheet of the same project.",
+  wordings: {
+    kept: {
+      says: "“{word}” is kept as it stands, and is not asked about again for {project}.",
+      fix: "Nothing to do. If it is wrong after all, send its sheet again.",
+    },
+    yes: {
+      says: "To {count:question} you answered YES: {numbers}.",
+      fix: "Nothing to do. If something is wrong after all, send its sheet again.",
+    },
+    no: {
+      says: "To {count:question} you answered NO: {numbers}.",
+      fix: "Send each corrected sheet in a reply to this letter.",
+    },
+  },
+  passing: [{ shows: "a reply that answers nothing", given: bare }],
+  failing: [
+    {
+      shows: "a reply that keeps a word",
+      given: { ...bare, kept: [{ word: "NIMBUS", project: "Larkspur Library" }] },
+      wording: "kept",
+    },
+    { shows: "a reply that says YES", given: { ...bare, answers: { yes: [3, 4], no: [] } }, wording: "yes" },
+    { shows: "a reply that says NO", given: { ...bare, answers: { yes: [], no: [2] } }, wording: "no" },
+  ],
+  *find({ kept = [], answers = { yes: [], no: [] } }, _, say) {
+    for (const wording of ["yes", "no"] as const) {
+      const numbers = answers[wording].map(String);
+      if (numbers.length > 0) yield say(wording, { count: numbers.length, numbers }, []);
+    }
+    for (const { word, project } of kept) yield say("kept", { word, project }, []);
+  },
+});

@@ -1,0 +1,52 @@
+import { maySettle } from "../checks/asked.ts";
+import type { Problem } from "../trade/problem.ts";
+import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
+import { questionOf } from "./questions.ts";
+import { type BuyerState, orderKey } from "./state.ts";
+
+/** A question among the problems of an order. */
+export interface AskedQuestion {
+  readonly problem: Problem;
+  readonly key: string;
+  /** The number that it was given when it was first asked. */
+  readonly number?: number;
+}
+
+/** What of an order's questions was answered, and which stay. */
+export interface Questioning {
+  /** Whether a problem is a question to which somebody has said that it is meant so. */
+  readonly isAnswered: (problem: Problem) => boolean;
+  readonly asked: (problems: readonly Problem[]) => AskedQuestion[];
+  /** All that the order was ever asked. */
+  readonly known: readonly KnownQuestion[];
+}
+
+/** How an order's questions stand once a letter has settled some. `sheets` are all that problems point at. */
+export function questioning(
+  number: string,
+  state: BuyerState,
+  settles: readonly QuestionOf[],
+  sheets: ReadonlyMap<FileId, Sheet>,
+): Questioning {
+  const own = orderKey(number);
+  const known = state.orders.find((order) => orderKey(order.number) === own)?.questions ?? [];
+  const settled = new Set([
+    ...known.filter((question) => question.state === "settled").map(({ key }) => key),
+    ...settles.filter((one) => orderKey(one.order) === own).map(({ key }) => key),
+  ]);
+  const numbers = new Map(known.map((question) => [question.key, question.number]));
+  return {
+    known,
+    isAnswered: (problem) =>
+      settled.size > 0 && maySettle(problem) && settled.has(questionOf(problem, sheets).key),
+    asked: (problems) =>
+      problems
+        .filter(({ severity, verdict }) => severity === "asks" && verdict !== "pass")
+        .map((problem) => {
+          const { key } = questionOf(problem, sheets);
+          const before = numbers.get(key);
+          return { problem, key, ...(before === undefined ? {} : { number: before }) };
+        }),
+  };
+}
