@@ -2,8 +2,8 @@ import { composeAnswer, nothingEnclosed } from "../answer/answer.ts";
 import { reportJson } from "../answer/json.ts";
 import { enclose } from "../intake/enclose.ts";
 import { defineCommand } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
-import { configure, settingsOption } from "./wire.ts";
 
 export const check = defineCommand({
   name: "check",

@@ -13,7 +13,8 @@ import type { Clock } from "../ports/clock.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import { CannotRun, defineCommand, type Io, reasonOf } from "./command.ts";
-import { type Configuration, configure, openDesk, projectFile } from "./wire.ts";
+import { type Configuration, configure, projectFile } from "./configuration.ts";
+import { openDesk } from "./wire.ts";
 
 export const demo = defineCommand({
   name: "demo",
