@@ -190,9 +190,9 @@ function closing(
     `Letters, answers, proofs and marked sheets in a browser:  ${page}`,
     `The same as files, as they would be sent:                 ${join(folder, "answers")}`,
     "",
-    "Try next:",
-    `  npx burin day ${days[0]} ${own}`,
-    `  npx burin order ${order} ${own}`,
-    "  npx burin explain row-too-long",
+    "Try next, once “npm install -g .” has installed the command:",
+    `  burin day ${days[0]} ${own}`,
+    `  burin order ${order} ${own}`,
+    "  burin explain row-too-long",
   ].join("\n");
 }

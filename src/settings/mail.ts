@@ -52,7 +52,7 @@ function server(port: number) {
       password_env: variable.optional(),
       password_file: path.optional(),
       oauth: oauth.optional(),
-      /** PEM file of an authority trusted beside those that the system trusts. */
+      /** PEM file of an authority trusted beside those that Node.js knows. */
       authority_file: path.optional(),
     })
     .refine(
