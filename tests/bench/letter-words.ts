@@ -10,7 +10,7 @@
  * rules before came to 72 and 0 %. Then the rules were made stricter once more, so that no wish hides in talk about
  * oneself: a person gets 44 % of its cover notes.
  *
- *     node tests/bench/letter-words.ts [--misses] [--all]
+ *     npx node tests/bench/letter-words.ts [--misses] [--all]
  */
 import { statementsIn } from "../../src/reading/reply/statements.ts";
 import { type Note, notesIn } from "./notes.ts";
