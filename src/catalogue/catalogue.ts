@@ -40,8 +40,8 @@ type Wrong = readonly [path: readonly (string | number)[], what: string];
 
 /** A rule that looks at several parts, as far as these are sound: what is wrong elsewhere hides nothing of it. */
 function rule<T>(needs: z.ZodRawShape, faults: (value: T) => Iterable<Wrong>) {
-  return z.superRefine<T>((value, { addIssue }) => {
-    for (const [path, message] of faults(value)) addIssue({ code: "custom", path: [...path], message });
+  return z.superRefine<T>((value, ctx) => {
+    for (const [path, message] of faults(value)) ctx.addIssue({ code: "custom", path: [...path], message });
   }, wherever(needs));
 }
 
