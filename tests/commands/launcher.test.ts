@@ -73,6 +73,10 @@ test("it is started from elsewhere, by a link, by somebody who does not own the 
   const mayRead = spawnSync("test", ["-r", launcher], other).status === 0;
   if (!mayRead) context.skip("another user may not read this checkout");
   chmodSync(folder, 0o755);
-  const { status, stdout } = spawnSync("./burin", ["--help"], { ...other, cwd: folder, encoding: "utf8" });
+  const { status, stdout } = spawnSync(join(folder, "burin"), ["--help"], {
+    ...other,
+    cwd: folder,
+    encoding: "utf8",
+  });
   expect([status, stdout]).toEqual([0, expect.stringContaining("burin COMMAND --help tells more.")]);
 });
