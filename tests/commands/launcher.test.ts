@@ -34,7 +34,7 @@ function start(folder: string, path = "/usr/bin:/bin") {
 const sentence = (folder: string) => ({
   status: 2,
   stdout: "",
-  stderr: `burin: Node.js 24 or its packages are missing; “npm ci” in ${folder} brings both.\n`,
+  stderr: `burin: Node.js 24 or its packages are missing; “npm ci” in ${folder} brings both, if its install scripts may run.\n`,
 });
 const runs = { status: 0, stdout: "runs\n", stderr: "" };
 
