@@ -86,6 +86,17 @@ test("one fault hides no other: in a file, between its keys, in the files that i
   ]);
 });
 
+test("a blank form that is no PDF is a fault, and so is a folder without an edition", async () => {
+  const folder = configured({
+    "editions/marrowby-device-1.yaml": (text) => `${text}blank: ../glossary.txt\n`,
+  });
+  expect(await printed(folder)).toEqual([
+    expect.stringMatching(/^editions\/marrowby-device-1\.yaml:\d+:1 blank: glossary\.txt is no PDF$/),
+  ]);
+  for (const file of globSync(join(folder, "editions/*"))) rmSync(file);
+  expect(await printed(folder)).toEqual([expect.stringMatching(/^no edition \(\.yaml\) is in .*editions$/)]);
+});
+
 test("settings that are no YAML still lead to the faults of the rest", async () => {
   const folder = configured({
     "burin.yaml": (text) => `${text}\nnotice: { to: a@b.example\n`,
