@@ -1,17 +1,6 @@
-#!/usr/bin/env node
-import { blank } from "./commands/blank.ts";
-import { check } from "./commands/check.ts";
 import { CannotRun, type Io } from "./commands/command.ts";
-import { day } from "./commands/day.ts";
-import { demo } from "./commands/demo.ts";
-import { explain } from "./commands/explain.ts";
+import { commands } from "./commands/commands.ts";
 import { nearest } from "./commands/nearest.ts";
-import { order } from "./commands/order.ts";
-import { proof } from "./commands/proof.ts";
-import { settings } from "./commands/settings.ts";
-import { work } from "./commands/work.ts";
-
-const commands = [demo, check, proof, work, blank, order, day, explain, settings];
 
 async function main([name, ...args]: readonly string[], io: Io): Promise<number> {
   if (name === undefined || name === "--help" || name === "help") {

@@ -1,8 +1,10 @@
-import { readFileSync, writeFileSync } from "node:fs";
+import { globSync, readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { composeAnswer } from "../src/answer/answer.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../src/checks/catalogue.ts";
 import type { AnyCheck } from "../src/checks/run.ts";
+import type { Command } from "../src/commands/command.ts";
+import { commands } from "../src/commands/commands.ts";
 import { builder } from "../src/demo/build.ts";
 import { loadScenario } from "../src/demo/load.ts";
 import { makeReport } from "../src/judging/report.ts";
@@ -52,6 +54,50 @@ function lines(checks: readonly AnyCheck[], on: string): string[] {
       `| \`${id}\` | ${on} | ${verdict === undefined ? severity : `${severity} (${verdict})`} | ${title} |`,
   );
 }
+
+/** What `--help` of a command prints. */
+async function helpOf(command: Command): Promise<string> {
+  const lines: string[] = [];
+  const io = { out: (text: string) => lines.push(text), err: () => undefined, progress: () => undefined };
+  expect(await command.run(["--help"], io)).toBe(0);
+  return lines.join("\n");
+}
+
+test("README's table of commands and options is what --help of each prints", async () => {
+  const rows: string[] = [];
+  const others: string[] = [];
+  for (const command of commands) {
+    const [usage = "", , summary = ""] = (await helpOf(command)).split("\n");
+    const own = usage.replace(" [--settings FILE]", "");
+    if (own === usage) others.push(command.name);
+    rows.push(`| \`${own.replaceAll("|", "\\|")}\` | ${summary} |`);
+  }
+  expectPart("README.md", "commands", ["| command | does |", "|---|---|", ...rows].join("\n"));
+  expect(others).toEqual(["demo"]);
+  expect(readFileSync("README.md", "utf8")).toContain("All but `demo` take `--settings FILE` as well");
+});
+
+test("what the documents and examples call by the name of burin is a command with such options", () => {
+  const written = [
+    "README.md",
+    "DEVELOPERS.md",
+    "fixtures/raw/README.md",
+    ...globSync("config/*.{yaml,service}"),
+  ];
+  const calls = written.flatMap((file) =>
+    [...readFileSync(file, "utf8").matchAll(/(?:^|[`“/]|-- )burin ([a-z]+(?: [^`”|#\n]*)?)/gm)].map(
+      ([, call = ""]) => ({ file, call: call.trim() }),
+    ),
+  );
+  expect(calls.length).toBeGreaterThan(20);
+  const wrong = calls.filter(({ call }) => {
+    const [name, ...words] = call.split(/\s+/);
+    const options = commands.find((one) => one.name === name)?.options;
+    const named = words.flatMap((word) => /--([a-z]+)/.exec(word)?.[1] ?? []);
+    return options === undefined || named.some((option) => option !== "help" && !(option in options));
+  });
+  expect(wrong).toEqual([]);
+});
 
 test("README's table of checks is the code's", () => {
   expectPart(

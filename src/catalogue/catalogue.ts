@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { readYaml, type Written } from "../yaml/yaml.ts";
+import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { engravingSchema, faceFaults, faceSchema } from "./engraving.ts";
 import type { Words } from "./words.ts";
 
@@ -7,20 +7,25 @@ const millimetres = z.number().positive();
 const code = z.string().regex(/^[A-Z0-9]{1,6}$/, "a code is 1 to 6 capital letters or digits");
 const colour = z.string().regex(/^#[0-9A-F]{6}$/i, "a colour is written #RRGGBB");
 
-const layout = z.strictObject({
-  code,
-  name: z.string().min(1),
-  /** Buttons are numbered row by row from the top left: `columns` in a line, `lines` below each other. */
-  columns: z.int().min(1),
-  lines: z.int().min(1),
-  face: faceSchema,
-  /** Where a legend may sit, if the buyer chooses: `middle`, or `top`, whose first row begins so far below the edge. */
-  legend_places: z
-    .array(z.enum(["top", "middle"]))
-    .min(2)
-    .optional(),
-  legend_top: millimetres.optional(),
-});
+const layout = z
+  .strictObject({
+    code,
+    name: z.string().min(1),
+    /** Buttons are numbered row by row from the top left: `columns` in a line, `lines` below each other. */
+    columns: z.int().min(1),
+    lines: z.int().min(1),
+    face: faceSchema,
+    /** Where a legend may sit, if the buyer chooses: `middle`, or `top`, whose first row begins so far below the edge. */
+    legend_places: z
+      .array(z.enum(["top", "middle"]))
+      .min(2)
+      .optional(),
+    legend_top: millimetres.optional(),
+  })
+  .refine(({ legend_places, legend_top }) => !legend_places?.includes("top") || legend_top !== undefined, {
+    error: "say in legend_top where a legend at the top begins",
+    ...wherever({ legend_places: z.array(z.unknown()).optional() }),
+  });
 
 const finish = z.strictObject({
   code,
@@ -30,78 +35,115 @@ const finish = z.strictObject({
   plates: z.array(z.int().min(1)),
 });
 
-const schema = z
-  .strictObject({
-    maker: z.strictObject({
-      name: z.string().min(1),
-      email: z.email(),
-      phone: z.string().min(1),
-      about: z.string().min(1),
-    }),
-    device: z.strictObject({
-      opening: z.strictObject({ width: millimetres, height: millimetres }),
-      rows: z.int().min(1),
-      characters: z.int().min(1),
-    }),
-    layouts: z.array(layout).min(1),
-    plate: z.strictObject({
-      rows: z.int().min(1),
-      characters: z.int().min(1),
-      height: millimetres,
-      face: faceSchema,
-      /** From the plate's upper edge to the middle of the legends. */
-      legend_middle: millimetres,
-      /** From the middle of one gang to the middle of the next. */
-      pitch: millimetres,
-      widths: z.array(millimetres).min(1),
-    }),
-    finishes: z.array(finish).min(1),
-    lettering: z.array(z.strictObject({ code, name: z.string().min(1), colour })).min(1),
-    engraving: engravingSchema,
-    characters: z.string().min(1),
-    plate_code: code,
-  })
-  .check((ctx) => {
-    const fault = (path: (string | number)[], message: string): void => {
-      ctx.issues.push({ code: "custom", input: ctx.value, path, message });
-    };
-    const { layouts, finishes, lettering, plate, engraving } = ctx.value;
-    for (const [list, items] of Object.entries({ layouts, finishes, lettering })) {
-      const seen = new Set<string>();
-      items.forEach((item, i) => {
-        if (seen.has(item.code)) fault([list, i, "code"], `the code ${item.code} is taken by an entry above`);
-        seen.add(item.code);
-      });
-    }
-    finishes.forEach((item, i) => {
-      item.plates.forEach((gangs, j) => {
-        if (gangs > plate.widths.length)
-          fault(
-            ["finishes", i, "plates", j],
-            `no plate has ${gangs} gangs; the widest has ${plate.widths.length}`,
-          );
-      });
-    });
-    plate.widths.forEach((width, i) => {
-      const before = plate.widths[i - 1];
-      if (before !== undefined && width <= before)
-        fault(["plate", "widths", i], "a plate with more gangs must be wider");
-    });
-    for (const [key, message] of faceFaults(plate.face, plate.rows, engraving))
-      fault(["plate", "face", key], message);
-    layouts.forEach((item, i) => {
-      const { opening, rows } = ctx.value.device;
-      for (const [key, message] of faceFaults(item.face, rows, engraving))
-        fault(["layouts", i, "face", key], message);
-      if (item.legend_places?.includes("top") && item.legend_top === undefined)
-        fault(["layouts", i], "say in legend_top where a legend at the top begins");
-      if (item.face.width * item.columns > opening.width || item.face.height * item.lines > opening.height)
-        fault(["layouts", i, "face"], "the faces do not fit into the opening");
-    });
+/** What is wrong at a place of the catalogue. */
+type Wrong = readonly [path: readonly (string | number)[], what: string];
+
+/** A rule that looks at several parts, as far as these are sound: what is wrong elsewhere hides nothing of it. */
+function rule<T>(needs: z.ZodRawShape, faults: (value: T) => Iterable<Wrong>) {
+  return z.superRefine<T>((value, ctx) => {
+    for (const [path, message] of faults(value)) ctx.addIssue({ code: "custom", path: [...path], message });
+  }, wherever(needs));
+}
+
+/** The items of a list that are as `schema` says, with their places in it. */
+function soundIn<S extends z.ZodType>(items: readonly unknown[], schema: S): [number, z.output<S>][] {
+  return items.flatMap((item, i): [number, z.output<S>][] => {
+    const read = schema.safeParse(item);
+    return read.success ? [[i, read.data]] : [];
   });
+}
+
+const some = z.array(z.unknown());
+const sized = z.looseObject({ columns: z.int(), lines: z.int(), face: faceSchema });
+const opening = z.strictObject({ width: millimetres, height: millimetres });
+
+/** The part that editions and forms are read by. */
+const makesSchema = z.object({
+  device: z.strictObject({ opening, rows: z.int().min(1), characters: z.int().min(1) }),
+  layouts: z.array(layout).min(1),
+  plate: z.strictObject({
+    rows: z.int().min(1),
+    characters: z.int().min(1),
+    height: millimetres,
+    face: faceSchema,
+    /** From the plate's upper edge to the middle of the legends. */
+    legend_middle: millimetres,
+    /** From the middle of one gang to the middle of the next. */
+    pitch: millimetres,
+    widths: z.array(millimetres).min(1),
+  }),
+  finishes: z.array(finish).min(1),
+  lettering: z.array(z.strictObject({ code, name: z.string().min(1), colour })).min(1),
+});
+
+const shape = z.strictObject({
+  maker: z.strictObject({
+    name: z.string().min(1),
+    email: z.email(),
+    phone: z.string().min(1),
+    about: z.string().min(1),
+  }),
+  ...makesSchema.shape,
+  engraving: engravingSchema,
+  characters: z.string().min(1),
+  plate_code: code,
+});
+
+const schema = shape.check(
+  ...(["layouts", "finishes", "lettering"] as const).map((list) =>
+    rule<CatalogueFile>({ [list]: some }, (value) => doubledCodes(list, value[list])),
+  ),
+  rule<CatalogueFile>(
+    { finishes: some, plate: z.looseObject({ widths: some.min(1) }) },
+    function* ({ finishes, plate: { widths } }) {
+      for (const [i, { plates }] of soundIn(finishes, z.looseObject({ plates: z.array(z.number()) })))
+        for (const [j, gangs] of plates.entries())
+          if (gangs > widths.length)
+            yield [
+              ["finishes", i, "plates", j],
+              `no plate has ${gangs} gangs; the widest has ${widths.length}`,
+            ];
+    },
+  ),
+  rule<CatalogueFile>({ plate: z.looseObject({ widths: some }) }, function* ({ plate: { widths } }) {
+    for (const [i, width] of widths.entries())
+      if (width <= (widths[i - 1] ?? 0))
+        yield [["plate", "widths", i], "a plate with more gangs must be wider"];
+  }),
+  rule<CatalogueFile>(
+    { plate: z.looseObject({ face: faceSchema, rows: z.int() }), engraving: engravingSchema },
+    function* ({ plate: { face, rows }, engraving }) {
+      for (const [key, what] of faceFaults(face, rows, engraving)) yield [["plate", "face", key], what];
+    },
+  ),
+  rule<CatalogueFile>(
+    { layouts: some, device: z.looseObject({ rows: z.int() }), engraving: engravingSchema },
+    function* ({ layouts, device: { rows }, engraving }) {
+      for (const [i, { face }] of soundIn(layouts, sized))
+        for (const [key, what] of faceFaults(face, rows, engraving))
+          yield [["layouts", i, "face", key], what];
+    },
+  ),
+  rule<CatalogueFile>(
+    { layouts: some, device: z.looseObject({ opening }) },
+    function* ({ layouts, device: { opening } }) {
+      for (const [i, { face, columns, lines }] of soundIn(layouts, sized))
+        if (face.width * columns > opening.width || face.height * lines > opening.height)
+          yield [["layouts", i, "face"], "the faces do not fit into the opening"];
+    },
+  ),
+);
+
+function* doubledCodes(list: string, items: readonly unknown[]): Iterable<Wrong> {
+  const seen = new Set<string>();
+  for (const [i, item] of soundIn(items, z.looseObject({ code }))) {
+    if (seen.has(item.code)) yield [[list, i, "code"], `the code ${item.code} is taken by an entry above`];
+    seen.add(item.code);
+  }
+}
 
 /** The catalogue as its file says it. */
-type CatalogueFile = z.output<typeof schema>;
+type CatalogueFile = z.output<typeof shape>;
 
 /** What the maker can make, and the words that it knows. Distances are millimetres, colours sRGB `#RRGGBB`. */
 export interface Catalogue extends CatalogueFile {
@@ -114,6 +156,11 @@ export type Lettering = Catalogue["lettering"][number];
 /** YAML text of the catalogue → the catalogue without its words, or every fault in it. */
 export function readCatalogue(text: string, file: string): Written<CatalogueFile> {
   return readYaml(text, file, schema);
+}
+
+/** The part of the catalogue that editions are read by, where a fault elsewhere leaves it sound. */
+export function readMakes(text: string): z.output<typeof makesSchema> | undefined {
+  return readInSpiteOfFaults(text, makesSchema);
 }
 
 export function layoutOf(catalogue: Catalogue, code: string): Layout | undefined {

@@ -2,7 +2,7 @@ import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { blankSheet } from "../drawing/blank-sheet.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
-import { configure, settingsOption } from "./wire.ts";
+import { configure, settingsOption } from "./configuration.ts";
 
 export const blank = defineCommand({
   name: "blank",

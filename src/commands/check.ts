@@ -2,14 +2,14 @@ import { composeAnswer, nothingEnclosed } from "../answer/answer.ts";
 import { reportJson } from "../answer/json.ts";
 import { enclose } from "../intake/enclose.ts";
 import { defineCommand } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
-import { configure, settingsOption } from "./wire.ts";
 
 export const check = defineCommand({
   name: "check",
   takes: "PATH…",
   words: [1, Number.POSITIVE_INFINITY],
-  summary: "Checks sheets and prints the report.",
+  summary: "Checks PDFs, letters or folders as one submission and prints the report.",
   details:
     "PATH is a PDF, a letter (.eml) or a folder of them; all that is named is taken as one submission.\nEnds with 0 when it passes, 1 when it does not, 2 when it cannot be checked. Nothing is recorded or sent.",
   options: {

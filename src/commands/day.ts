@@ -2,9 +2,10 @@ import { writeFile } from "node:fs/promises";
 import { dayCsv } from "../audit/csv.ts";
 import { type Day, dateIn, dayBounds, makeDay } from "../audit/day.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
 import { missingWords } from "./order.ts";
 import { table } from "./table.ts";
-import { configure, readRecord, settingsOption, systemClock } from "./wire.ts";
+import { readRecord, systemClock } from "./wire.ts";
 
 export const day = defineCommand({
   name: "day",

@@ -13,7 +13,8 @@ import type { Clock } from "../ports/clock.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import { CannotRun, defineCommand, type Io, reasonOf } from "./command.ts";
-import { type Configuration, configure, openDesk, projectFile } from "./wire.ts";
+import { type Configuration, configure, projectFile } from "./configuration.ts";
+import { openDesk } from "./wire.ts";
 
 export const demo = defineCommand({
   name: "demo",
@@ -189,9 +190,9 @@ function closing(
     `Letters, answers, proofs and marked sheets in a browser:  ${page}`,
     `The same as files, as they would be sent:                 ${join(folder, "answers")}`,
     "",
-    "Try next:",
-    `  npx burin day ${days[0]} ${own}`,
-    `  npx burin order ${order} ${own}`,
-    "  npx burin explain row-too-long",
+    "Try next, once “npm install -g .” has installed the command:",
+    `  burin day ${days[0]} ${own}`,
+    `  burin order ${order} ${own}`,
+    "  burin explain row-too-long",
   ].join("\n");
 }

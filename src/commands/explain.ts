@@ -4,9 +4,9 @@ import type { Check } from "../checks/check.ts";
 import { type AnyCheck, everyCheck, wordsOf } from "../checks/run.ts";
 import type { Severity } from "../trade/problem.ts";
 import { CannotRun, defineCommand } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
 import { nearest } from "./nearest.ts";
 import { table } from "./table.ts";
-import { configure, settingsOption } from "./wire.ts";
 
 export const severityWords = {
   stops: "stops the order until it is fixed",

@@ -1,34 +1,50 @@
 import { readFile } from "node:fs/promises";
-import { resolve } from "node:path";
+import { dirname, resolve } from "node:path";
+import { z } from "zod";
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
-import type { Edition } from "../reading/edition.ts";
+import type { EditionFile, EditionText } from "../reading/editions.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
 import { isPdf } from "../reading/pdf/pdf.ts";
-import { CannotRun, reasonOf } from "./command.ts";
+import { type Fault, faultIn, readInSpiteOfFaults } from "../yaml/yaml.ts";
+import { reasonOf } from "./command.ts";
+
+/** Where an edition says that its blank form comes from, read even where the rest of the file is faulty. */
+const sourceSchema = z.object({
+  drawn: z.boolean().catch(false),
+  blank: z.string().optional().catch(undefined),
+});
 
 /**
- * The forms that sheets are compared with: those that Burin draws, and those whose edition names a PDF. Throws
- * CannotRun for one that is not there. `folder` is that of the editions.
+ * The forms that sheets are compared with, those that Burin draws and those whose edition names a PDF, and what is
+ * wrong with any. `written` are the texts of all editions, `editions` those without a fault.
  */
 export async function knownForms(
-  editions: readonly Edition[],
-  catalogue: Catalogue,
-  folder: string,
-): Promise<KnownForms> {
+  written: readonly EditionText[],
+  editions: readonly EditionFile[],
+  catalogue: Catalogue | undefined,
+): Promise<{ readonly forms: KnownForms; readonly faults: readonly Fault[] }> {
   const blanks = new Map<string, Uint8Array>();
-  for (const edition of editions) {
-    const { name, drawn, blank } = edition;
-    if (drawn) blanks.set(name, await blankSheet(edition, catalogue));
-    else if (blank !== undefined) blanks.set(name, await readBlank(resolve(folder, blank)));
+  const faults: Fault[] = [];
+  for (const { text, file } of written) {
+    const edition = editions.find((one) => one.file === file)?.edition;
+    const { drawn = false, blank } = readInSpiteOfFaults(text, sourceSchema) ?? {};
+    const fault = (key: "drawn" | "blank", what: string): unknown =>
+      faults.push(faultIn(text, file, [key], what));
+    if (drawn) {
+      if (edition === undefined || catalogue === undefined) continue;
+      await blankSheet(edition, catalogue).then(
+        (bytes) => blanks.set(edition.name, bytes),
+        (cause: unknown) => fault("drawn", `cannot be drawn: ${reasonOf(cause)}`),
+      );
+    } else if (blank !== undefined) {
+      const path = resolve(dirname(file), blank);
+      const bytes = await readFile(path).catch((cause: unknown) => {
+        fault("blank", `cannot read ${path}: ${reasonOf(cause)}`);
+      });
+      if (bytes && !isPdf(bytes)) fault("blank", `${path} is no PDF`);
+      else if (bytes && edition) blanks.set(edition.name, bytes);
+    }
   }
-  return { editions, blanks };
-}
-
-async function readBlank(path: string): Promise<Uint8Array> {
-  const bytes = await readFile(path).catch((cause: unknown) => {
-    throw new CannotRun(`cannot read the blank form ${path}: ${reasonOf(cause)}`, { cause });
-  });
-  if (!isPdf(bytes)) throw new CannotRun(`the blank form ${path} is no PDF`);
-  return bytes;
+  return { forms: { editions: editions.map(({ edition }) => edition), blanks }, faults };
 }

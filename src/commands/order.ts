@@ -7,8 +7,9 @@ import type { Missing } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { defineCommand } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
 import { table } from "./table.ts";
-import { configure, readRecord, recordFolder, settingsOption } from "./wire.ts";
+import { readRecord, recordFolder } from "./wire.ts";
 
 export const order = defineCommand({
   name: "order",

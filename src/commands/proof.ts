@@ -3,8 +3,9 @@ import { proofsFor, type Revisions } from "../answer/enclosures.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { withKept } from "../lettering/kept.ts";
 import { CannotRun, defineCommand } from "./command.ts";
+import { type Configuration, configure, settingsOption } from "./configuration.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
-import { type Configuration, configure, readRecord, settingsOption } from "./wire.ts";
+import { readRecord } from "./wire.ts";
 
 export const proof = defineCommand({
   name: "proof",

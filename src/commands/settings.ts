@@ -1,64 +1,64 @@
 import { readdir } from "node:fs/promises";
+import { resolve } from "node:path";
 import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
 import { neverAsked } from "../checks/required.ts";
-import { blankSheet } from "../drawing/blank-sheet.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
-import type { Edition } from "../reading/edition.ts";
 import type { EditionFile } from "../reading/editions.ts";
 import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
-import { sharedDomainsInWords } from "../settings/shared-domains.ts";
+import { sharedDomains, sharedDomainsInWords } from "../settings/shared-domains.ts";
 import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
+import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
 import { table } from "./table.ts";
-import {
-  aroundMail,
-  beside,
-  type Configuration,
-  configure,
-  nameServersOf,
-  settingsOption,
-  systemClock,
-} from "./wire.ts";
+import { aroundMail, nameServersOf, recordFolder, systemClock } from "./wire.ts";
 
 export const settings = defineCommand({
   name: "settings",
   takes: "",
   words: [0, 0],
-  summary: "Reads the settings, the catalogue and the editions, and says what they come to.",
+  summary: "Reads and proves settings, catalogue, glossary and editions, and says what they come to.",
   details:
     "Every fault is printed at once as file:line:column path: what is wrong; the exit code is then 2. Editions are\nheld against the catalogue and against each other, and the sheets of our own are drawn to see that they can be.",
   options: {
     places: { type: "boolean", tells: "only list the places that a field of an edition may mean" },
+    domains: { type: "boolean", tells: "only list the address domains that many unrelated people share" },
     connect: {
       type: "boolean",
       tells: "also try mailboxes and sender; a test message goes to the desk itself",
     },
     ...settingsOption,
   },
-  async run(_, { settings: given, connect = false, places: list = false }, { out }) {
-    if (list) {
+  async run(_, { settings: given, connect = false, places: onlyPlaces, domains }, { out }) {
+    if (onlyPlaces) {
       out(placesText());
       return 0;
     }
-    const configuration = await configure(given, reasonNotDrawn);
-    const { file, settings: read, catalogue, editions, editionFiles, forms } = configuration;
+    const configuration = await configure(given);
+    const { file, settings: read, catalogue, editionFiles, forms } = configuration;
+    if (domains) {
+      out(sharedDomains(read.trust).toSorted().join("\n"));
+      return 0;
+    }
+    const { answers } = read;
     out(
       [
-        `settings   ${file}`,
+        `settings   ${resolve(file)}`,
+        `catalogue  ${configuration.catalogueFile}`,
+        `glossary   ${configuration.glossaryFile}`,
         `maker      ${catalogue.maker.name}, ${catalogue.maker.email}`,
         `layouts    ${catalogue.layouts.map((l) => `${l.code} (${buttonsOf(l)} of ${catalogue.device.rows} × ${catalogue.device.characters})`).join(", ")}`,
         `plates     1 to ${catalogue.plate.widths.length} gangs, ${catalogue.plate.rows} × ${catalogue.plate.characters} a gang`,
         `finishes   ${catalogue.finishes.map((f) => f.name).join(", ")}`,
         `lettering  ${catalogue.lettering.map((l) => l.name).join(", ")}`,
-        ...(await Promise.all(editions.map((edition) => editionLine(edition, forms)))),
+        ...(await Promise.all(editionFiles.map((written) => editionLine(written, forms)))),
         `languages  ${read.languages.join(", ")}`,
-        `record     ${read.record}`,
-        ...read.folders.map((folder) => `letters    from the folder ${folder}`),
+        `record     ${recordFolder(configuration)}`,
+        ...read.folders.map((folder) => `letters    from the folder ${beside(file, folder)}`),
         ...read.mailboxes.map(
           ({ name, imap, folder }) => `letters    from ${name}: ${folder} at ${imap.host}:${imap.port}`,
         ),
-        `answers    ${read.answers.folder ?? `by ${read.answers.send?.smtp.host}`}, from ${read.answers.from.address}`,
+        `answers    ${answers.folder === undefined ? `by ${answers.send?.smtp.host}` : `into the folder ${beside(file, answers.folder)}`}, from ${answers.from.address}`,
         `shared     ${sharedDomainsInWords(read.trust)}`,
         `day        begins at midnight in ${read.time_zone}`,
         ...editionFiles.flatMap((written) => warningOf(written, catalogue)),
@@ -68,14 +68,6 @@ export const settings = defineCommand({
     return connect ? tryConnections(configuration, out) : 0;
   },
 });
-
-/** Why the blank sheet of an edition cannot be drawn; undefined when it can. */
-function reasonNotDrawn(edition: Edition, catalogue: Catalogue): Promise<string | undefined> {
-  return blankSheet(edition, catalogue).then(
-    () => undefined,
-    (cause: unknown) => `cannot be drawn: ${reasonOf(cause)}`,
-  );
-}
 
 /** What an edition in use does not ask for although it is needed. */
 function warningOf({ edition, file, text }: EditionFile, catalogue: Catalogue): string[] {
@@ -112,13 +104,14 @@ function placesText(): string {
 }
 
 /** What an edition comes to, and whether pages of its sheets can be compared with its blank form. */
-async function editionLine(edition: Edition, { blanks }: KnownForms): Promise<string> {
-  const { name, title, fields, replacedBy, acceptedUntil, looks } = edition;
+async function editionLine({ edition, file }: EditionFile, { blanks }: KnownForms): Promise<string> {
+  const { name, title, fields, replacedBy, acceptedUntil, looks, drawn, blank: named } = edition;
   const blank = blanks.get(name);
+  const form = drawn || named === undefined ? "the blank form" : `the blank form ${beside(file, named)}`;
   const compared =
     blank === undefined
       ? "no blank form named, so its pages are only searched for pen strokes, text and pictures"
-      : "its pages are compared with the blank form";
+      : `its pages are compared with ${form}`;
   const seen = blank && (await looksOf(blank).catch(() => "not to be rendered"));
   // Whoever has an older print would be asked about every line that was moved since.
   const redrawn =
@@ -127,7 +120,7 @@ async function editionLine(edition: Edition, { blanks }: KnownForms): Promise<st
       : `; it is DRAWN OTHERWISE than when it got its name, so that sheets printed before raise questions: give it a new name, and its looks: ${seen}`;
   const replaced = replacedBy === undefined ? "" : `, replaced by ${replacedBy}`;
   const until = acceptedUntil === undefined ? "" : `, accepted until ${acceptedUntil}`;
-  return `edition    ${name}: ${title}, ${fields.length} fields${replaced}${until}; ${compared}${redrawn}`;
+  return `edition    ${name}: ${title}, ${fields.length} fields${replaced}${until}; ${compared}${redrawn}; ${file}`;
 }
 
 /** Tries every server of the settings and says of each what came of it: 0 when all can be used, otherwise 2. */

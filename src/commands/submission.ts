@@ -20,7 +20,8 @@ import { openLog } from "../telemetry/log.ts";
 import type { Attachment } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 import { CannotRun, reasonOf } from "./command.ts";
-import { type Configuration, systemClock } from "./wire.ts";
+import { type Configuration } from "./configuration.ts";
+import { systemClock } from "./wire.ts";
 
 const endless = Number.POSITIVE_INFINITY;
 

@@ -3,7 +3,8 @@ import { openLog } from "../telemetry/log.ts";
 import { serveStatus } from "../telemetry/status.ts";
 import { runWorker } from "../worker/worker.ts";
 import { CannotRun, defineCommand } from "./command.ts";
-import { configure, openDesk, settingsOption, systemClock } from "./wire.ts";
+import { configure, settingsOption } from "./configuration.ts";
+import { openDesk, systemClock } from "./wire.ts";
 
 export const work = defineCommand({
   name: "work",

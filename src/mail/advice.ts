@@ -17,7 +17,7 @@ export function adviceOn(error: unknown, { host, port, security, user, secret }:
     return `the certificate that ${at} shows is for another name (${words}); set host to the name in the certificate`;
   if (/CERT_HAS_EXPIRED/.test(all)) return `the certificate of ${at} has expired; its owner has to renew it`;
   if (/SELF_SIGNED|UNABLE_TO_(VERIFY|GET)|self-signed|unable to (verify|get)/.test(all))
-    return `nobody whom this system trusts vouches for the certificate of ${at} (${words}); name your authority's certificate in authority_file`;
+    return `nobody whom Node.js knows vouches for the certificate of ${at} (${words}); name your authority's certificate in authority_file`;
   if (/ERR_SSL|wrong version number|packet length too long/i.test(all))
     return `${at} does not speak TLS from the first byte; set security: ${other}, or another port`;
   if (/STARTTLS/i.test(all))

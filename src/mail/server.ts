@@ -12,7 +12,7 @@ export interface Server {
   readonly security: "tls" | "starttls";
   readonly user: string;
   readonly secret: Secret;
-  /** Certificate (PEM) of an authority trusted beside those that the system trusts. */
+  /** Certificate (PEM) of an authority trusted beside those that Node.js knows. */
   readonly authority?: string;
 }
 

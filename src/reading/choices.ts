@@ -2,8 +2,8 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ChoicePlace } from "../trade/place.ts";
 import { standings } from "../trade/sheet.ts";
 
-/** The catalogue as its file has it, which is all that editions and forms are read by. */
-export type Makes = Omit<Catalogue, "words">;
+/** The part of the catalogue that editions and forms are read by. */
+export type Makes = Pick<Catalogue, "device" | "layouts" | "plate" | "finishes" | "lettering">;
 
 /** What can be chosen at a place: how the trade codes it, and what people call it. */
 export type Choices = readonly { readonly code: string; readonly name: string }[];

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { wherever } from "../yaml/yaml.ts";
 
 const text = z.string().min(1);
 const path = text;
@@ -31,10 +32,12 @@ const oauth = z
   .refine((it) => atMostOne(it.client_secret_env, it.client_secret_file), {
     error: "client_secret_env or client_secret_file, not both",
     path: ["client_secret_file"],
+    ...wherever({}),
   })
   .refine((it) => atMostOne(it.refresh_token_env, it.refresh_token_file), {
     error: "refresh_token_env or refresh_token_file, not both",
     path: ["refresh_token_file"],
+    ...wherever({}),
   });
 
 /** How a server is reached and who we are there. Secrets stay in the environment or in files. */
@@ -49,12 +52,12 @@ function server(port: number) {
       password_env: variable.optional(),
       password_file: path.optional(),
       oauth: oauth.optional(),
-      /** PEM file of an authority trusted beside those that the system trusts. */
+      /** PEM file of an authority trusted beside those that Node.js knows. */
       authority_file: path.optional(),
     })
     .refine(
       (it) => [it.password_env, it.password_file, it.oauth].filter((way) => way !== undefined).length === 1,
-      "needs exactly one of password_env, password_file and oauth",
+      { error: "needs exactly one of password_env, password_file and oauth", ...wherever({}) },
     );
 }
 

@@ -1,7 +1,7 @@
 import { isIP } from "node:net";
 import { z } from "zod";
 import { languages } from "../lettering/languages.ts";
-import { readYaml, type Written } from "../yaml/yaml.ts";
+import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
 
 const path = z.string().min(1);
@@ -11,11 +11,14 @@ const nameServer = z.string().refine((text) => {
   return isIP(text) !== 0 || (isIP(address) === 4 && Number(port) <= 65_535);
 }, "not an IP address, or an IPv4 address with a port such as 192.0.2.53:5353");
 
-const schema = z
+/** A list whose entries may be faulty. */
+const some = z.array(z.unknown());
+
+export const settingsSchema = z
   .strictObject({
     catalogue: path,
     editions: path,
-    /** Words of legends; the list that comes with the project if none is named. */
+    /** Words of legends; `glossary.txt` beside the catalogue if none is named. */
     glossary: path.optional(),
     /** Languages of the legends; a word is right if one of them has it. */
     languages: z
@@ -32,35 +35,40 @@ const schema = z
     folders: z.array(path).default([]),
     /** Mailboxes on IMAP servers. */
     mailboxes: z.array(imapMailboxSettings).default([]),
-    answers: z.strictObject({
-      from: z.strictObject({ name: z.string().min(1), address: z.email().toLowerCase() }),
-      /** Other addresses at which letters arrive. */
-      also: z.array(z.email().toLowerCase()).default([]),
-      /** Where answers are put as files … */
-      folder: path.optional(),
-      /** … or the server that sends them. */
-      send: smtpSenderSettings.optional(),
-      most_per_hour: z
-        .strictObject({
-          to_one: z.int().min(1).default(20),
-          to_all: z.int().min(1).default(600),
-        })
-        .prefault({}),
-      /** Answers within 24 hours; letters over a limit wait for their turn. */
-      most_per_day: z
-        .strictObject({
-          to_one: z.int().min(1).default(100),
-          /** A thread is what letters reply to, by their References. */
-          in_thread: z.int().min(1).default(20),
-        })
-        .prefault({}),
-      /** Seconds that the server has after the last byte of an answer (RFC 5321 §4.5.3.2.6). */
-      patience_seconds: z.int().min(5).default(600),
-      /** Seconds after which an answer of which nothing is known is looked for: longer than the mail server's queue lags. */
-      grace_seconds: z.int().min(1).default(120),
-      /** Seconds after which a letter in a dead worker's hands is taken up by another. */
-      lease_seconds: z.int().min(2).default(60),
-    }),
+    answers: z
+      .strictObject({
+        from: z.strictObject({ name: z.string().min(1), address: z.email().toLowerCase() }),
+        /** Other addresses at which letters arrive. */
+        also: z.array(z.email().toLowerCase()).default([]),
+        /** Where answers are put as files … */
+        folder: path.optional(),
+        /** … or the server that sends them. */
+        send: smtpSenderSettings.optional(),
+        most_per_hour: z
+          .strictObject({
+            to_one: z.int().min(1).default(20),
+            to_all: z.int().min(1).default(600),
+          })
+          .prefault({}),
+        /** Answers within 24 hours; letters over a limit wait for their turn. */
+        most_per_day: z
+          .strictObject({
+            to_one: z.int().min(1).default(100),
+            /** A thread is what letters reply to, by their References. */
+            in_thread: z.int().min(1).default(20),
+          })
+          .prefault({}),
+        /** Seconds that the server has after the last byte of an answer (RFC 5321 §4.5.3.2.6). */
+        patience_seconds: z.int().min(5).default(600),
+        /** Seconds after which an answer of which nothing is known is looked for: longer than the mail server's queue lags. */
+        grace_seconds: z.int().min(1).default(120),
+        /** Seconds after which a letter in a dead worker's hands is taken up by another. */
+        lease_seconds: z.int().min(2).default(60),
+      })
+      .refine(({ folder, send }) => (folder === undefined) !== (send === undefined), {
+        error: "needs either folder or send",
+        ...wherever({}),
+      }),
     trust: z
       .strictObject({
         /** The name under which your mail server writes Authentication-Results. */
@@ -100,6 +108,7 @@ const schema = z
   .refine(({ folders, mailboxes }) => folders.length + mailboxes.length > 0, {
     error: "needs a mailbox: a path under folders, or a server under mailboxes",
     path: ["folders"],
+    ...wherever({ folders: some, mailboxes: some }),
   })
   .refine(
     ({ mailboxes, trust }) =>
@@ -108,24 +117,28 @@ const schema = z
       error:
         "needs authority or name_servers, to tell forged senders from true ones; “name_servers: none” takes everybody at their word",
       path: ["trust"],
+      ...wherever({ mailboxes: some, trust: z.looseObject({}) }),
     },
   )
   .refine(
     ({ answers: { from, also }, notice }) =>
       notice === undefined || ![from.address, ...also].includes(notice.to),
-    { error: "is an address of this desk itself, which would read it as a letter", path: ["notice", "to"] },
-  )
-  .refine(({ answers }) => (answers.folder === undefined) !== (answers.send === undefined), {
-    error: "needs either folder or send",
-    path: ["answers"],
-  });
+    {
+      error: "is an address of this desk itself, which would read it as a letter",
+      path: ["notice", "to"],
+      ...wherever({
+        answers: z.looseObject({ from: z.looseObject({}), also: some }),
+        notice: z.looseObject({}).optional(),
+      }),
+    },
+  );
 
 /** How this desk is set up. Paths are as written: relative to the settings file. */
-export type Settings = z.output<typeof schema>;
+export type Settings = z.output<typeof settingsSchema>;
 
 /** YAML text of the settings → the settings, or every fault in them. */
 export function readSettings(text: string, file: string): Written<Settings> {
-  return readYaml(text, file, schema);
+  return readYaml(text, file, settingsSchema);
 }
 
 const pathsSchema = z.object({
@@ -135,9 +148,8 @@ const pathsSchema = z.object({
 });
 
 /** Where the other files lie, by settings that may be faulty elsewhere. */
-export function readPaths(text: string, file: string): z.output<typeof pathsSchema> {
-  const read = readYaml(text, file, pathsSchema);
-  return read.ok ? read.value : {};
+export function readPaths(text: string): z.output<typeof pathsSchema> {
+  return readInSpiteOfFaults(text, pathsSchema) ?? {};
 }
 
 function isTimeZone(zone: string): boolean {

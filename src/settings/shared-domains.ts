@@ -16,14 +16,14 @@ export function sharedDomains({ shared_domains, not_shared }: Sharing): readonly
   return [...new Set([...providers, ...besides, ...shared_domains])].filter((domain) => !taken.has(domain));
 }
 
-/** How many there are and where from. */
+/** How many there are and where from; those that the settings name, by name. */
 export function sharedDomainsInWords(trust: Sharing): string {
   const { shared_domains: added, not_shared: taken } = trust;
   const all = sharedDomains(trust).length;
   const changes = [
-    ...(added.length === 0 ? [] : [`${added.length} added`]),
-    ...(taken.length === 0 ? [] : [`${taken.length} taken out`]),
+    ...(added.length === 0 ? [] : [`${added.length} added (${added.join(", ")})`]),
+    ...(taken.length === 0 ? [] : [`${taken.length} taken out (${taken.join(", ")})`]),
   ];
   const by = changes.length === 0 ? "" : `; ${changes.join(", ")} by these settings`;
-  return `${all} domains of public mail providers (list of ${about.name} ${about.version}${by})`;
+  return `${all} address domains of public mail providers, from ${about.name} ${about.version}${by}; --domains lists them`;
 }

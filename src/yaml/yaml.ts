@@ -1,5 +1,5 @@
-import { isMap, isNode, LineCounter, parseDocument } from "yaml";
-import type { z } from "zod";
+import { type Document, isMap, isNode, LineCounter, parseDocument } from "yaml";
+import { z } from "zod";
 
 /** One thing wrong in a written file, where a person finds it. Lines and columns count from 1. */
 export interface Fault {
@@ -21,19 +21,42 @@ export type Written<T> =
  */
 export function readYaml<S extends z.ZodType>(text: string, file: string, schema: S): Written<z.output<S>> {
   const { document, at, faultAt } = open(text, file);
-  if (document.errors.length > 0)
-    return {
-      ok: false,
-      faults: document.errors.map((error) => at(error.pos[0], [], firstLine(error.message))),
-    };
-  const read = schema.safeParse(document.toJS());
-  if (read.success) return { ok: true, value: read.data };
+  const slips = document.errors.map((error) => at(error.pos[0], [], firstLine(error.message)));
+  // A key that stands twice leaves the rest as it is; after any other slip the rest may be read as what it is not.
+  if (document.errors.some(({ code }) => code !== "DUPLICATE_KEY")) return { ok: false, faults: slips };
+  const { value, why } = valueOf(document);
+  if (why !== undefined) return { ok: false, faults: [...slips, at(0, [], why)] };
+  const read = schema.safeParse(value);
+  if (read.success) return slips.length === 0 ? { ok: true, value: read.data } : { ok: false, faults: slips };
   const faults = read.error.issues.flatMap((issue) =>
     issue.code === "unrecognized_keys"
       ? issue.keys.map((key) => faultAt([...issue.path, key], "unknown key"))
       : [faultAt(issue.path, issue.message)],
   );
-  return { ok: false, faults: inOrder(faults) };
+  return { ok: false, faults: inOrder([...slips, ...faults]) };
+}
+
+/** As much of a faulty text as `schema` asks for; undefined where it does not say even that. */
+export function readInSpiteOfFaults<S extends z.ZodType>(text: string, schema: S): z.output<S> | undefined {
+  return schema.safeParse(valueOf(parseDocument(text)).value).data;
+}
+
+/**
+ * Has a rule between keys of an object spoken to wherever those keys are as `needs` says: a fault in another key hides
+ * none of it.
+ */
+export function wherever(needs: z.ZodRawShape): { when: (payload: { value: unknown }) => boolean } {
+  const schema = z.looseObject(needs);
+  return { when: ({ value }) => schema.safeParse(value).success };
+}
+
+/** What a document says, or why it says nothing, such as an alias of something that is not there. */
+function valueOf(document: Document): { readonly value?: unknown; readonly why?: string } {
+  try {
+    return { value: document.toJS() };
+  } catch (cause) {
+    return { why: cause instanceof Error ? firstLine(cause.message) : String(cause) };
+  }
 }
 
 /** Something wrong with the value at a path of a text that could be read, which nothing in the file itself tells. */

@@ -3,7 +3,7 @@
  * legend that is right, and whether the word that they suggest first is the one that was meant. Half of the English
  * legends was set aside before anything was tuned; of the French and Spanish ones both halves have been looked at.
  *
- *     node tests/bench/legend-words.ts [--misses]
+ *     npx node tests/bench/legend-words.ts [--misses]
  */
 import type { Words } from "../../src/catalogue/words.ts";
 import type { SheetCheck } from "../../src/checks/check.ts";

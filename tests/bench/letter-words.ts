@@ -14,7 +14,7 @@
  * somebody who had not seen the rules. At first sight 3 of the 50 honest ones set aside were asked about, and 6 of the
  * 40 others let through; their misses have been looked at since.
  *
- *     node tests/bench/letter-words.ts [--misses] [--all]
+ *     npx node tests/bench/letter-words.ts [--misses] [--all]
  */
 import { readFileSync } from "node:fs";
 import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";

@@ -3,7 +3,7 @@
  * buyers are asked that a good clerk would not ask, which slips are found, and whether one fault is one problem. Half
  * of the cases was set aside before anything was tuned.
  *
- *     node tests/bench/order-slips.ts [--misses [--aside]]
+ *     npx node tests/bench/order-slips.ts [--misses [--aside]]
  */
 import { everyProblem, makeReport } from "../../src/judging/report.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";

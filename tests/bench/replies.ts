@@ -2,7 +2,7 @@
  * How well replies are understood, on replies written for this project by somebody who had not seen the rules: which
  * questions each answers with YES or NO, and whether a person has to read it. Every second one was set aside.
  *
- *     node tests/bench/replies.ts [--misses] [--all]
+ *     npx node tests/bench/replies.ts [--misses] [--all]
  */
 import { readFileSync } from "node:fs";
 import { answersBeside } from "../../src/reading/reply/answers.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { buttonsOf, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import { buttonsOf, readCatalogue, readMakes } from "../../src/catalogue/catalogue.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
 import { catalogue } from "../make/config.ts";
 
@@ -53,4 +53,28 @@ test("faces that do not fit are a fault", () => {
   expect(faultsOf(text.replace("height: 16.5", "height: 19"))).toEqual([
     "layouts.2.face: the faces do not fit into the opening",
   ]);
+});
+
+test("one fault hides no other", () => {
+  const changed = text
+    .replace("email: orders@quillgate.example", "email: orders")
+    .replace("code: SOT", "code: CHK")
+    .replace("plates: [1] }", "plates: [7] }")
+    .replace("widths: [69.85, 115.89", "widths: [69.85, 15.89")
+    .replace("columns: 2", "columns: two")
+    .replace("height: 16.5", "height: 19")
+    .replace("    legend_top: 8", "    # legend_top: 8");
+  expect(faultsOf(changed)).toEqual([
+    "maker.email: Invalid email address",
+    "layouts.0: say in legend_top where a legend at the top begins",
+    "layouts.2.face: the faces do not fit into the opening",
+    "layouts.3.columns: Invalid input: expected number, received string",
+    "plate.widths.1: a plate with more gangs must be wider",
+    "finishes.1.code: the code CHK is taken by an entry above",
+    "finishes.7.plates.0: no plate has 7 gangs; the widest has 6",
+  ]);
+  expect(readMakes(changed.replace("columns: two", "columns: 2"))).toBe(undefined);
+  expect(readMakes(text.replace("email: orders@quillgate.example", "email: orders"))?.layouts).toHaveLength(
+    4,
+  );
 });

@@ -3,7 +3,7 @@ import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileS
 import { join, resolve } from "node:path";
 import { expect, test } from "vitest";
 import { everyCheck } from "../../src/checks/run.ts";
-import { configure } from "../../src/commands/wire.ts";
+import { configure } from "../../src/commands/configuration.ts";
 import { temporaryFolder } from "../make/desk.ts";
 import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 

@@ -1,7 +1,8 @@
-import { cpSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { cpSync, globSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { basename, join } from "node:path";
 import { expect, test } from "vitest";
 import { CannotRun } from "../../src/commands/command.ts";
+import { configure } from "../../src/commands/configuration.ts";
 import { settings } from "../../src/commands/settings.ts";
 import { places } from "../../src/trade/place.ts";
 import { temporaryFolder } from "../make/desk.ts";
@@ -17,11 +18,11 @@ function configured(changes: Readonly<Record<string, (text: string) => string>>)
 }
 
 /** What `burin settings` prints for them, paths seen from the folder, or why it cannot run. */
-async function printed(folder: string): Promise<string[]> {
+async function printed(folder: string, ...options: readonly string[]): Promise<string[]> {
   const lines: string[] = [];
   const io = { out: (text: string) => lines.push(text), err: () => undefined, progress: () => undefined };
   try {
-    await settings.run(["--settings", join(folder, "burin.yaml")], io);
+    await settings.run(["--settings", join(folder, "burin.yaml"), ...options], io);
   } catch (cause) {
     if (!(cause instanceof CannotRun)) throw cause;
     lines.push(cause.message);
@@ -49,6 +50,91 @@ test("the faults of settings, catalogue, glossary and every edition are printed 
       /^editions\/plate-26b\.yaml:\d+:\d+ fields\.order_number\.means: not a place on a sheet/,
     ),
   ]);
+});
+
+test("one fault hides no other: in a file, between its keys, in the files that it names", async () => {
+  const folder = configured({
+    "burin-mail.yaml": (text) =>
+      text
+        .replace("time_zone: America/Chicago", "time_zone: Etc/UTC\ntime_zone: Mars/Olympus")
+        .replace("      password_env: ORDERS_PASSWORD\n", "")
+        .replace("to: service@", "to: stations@")
+        .replace("authority: mx", "autority: mx"),
+    "catalogue.yaml": (text) =>
+      text
+        .replace("email: orders@quillgate.example", "email: orders")
+        .replace("widths: [69.85, 115.89", "widths: [69.85, 15.89")
+        .replace("code: SOT", "code: CHK"),
+    "editions/marrowby-device-1.yaml": (text) =>
+      text.replace("form: device", "form: device\nblank: form.pdf"),
+  });
+  const lines = await printed(folder, "--settings", join(folder, "burin-mail.yaml"));
+  expect(lines.map((line) => line.replace(/:\d+:\d+/, ""))).toEqual([
+    expect.stringMatching(/^burin-mail\.yaml mailboxes\.0\.imap: needs exactly one of/),
+    expect.stringMatching(/^burin-mail\.yaml trust: needs authority or name_servers/),
+    "burin-mail.yaml trust.autority: unknown key",
+    expect.stringMatching(/^burin-mail\.yaml notice\.to: is an address of this desk itself/),
+    expect.stringMatching(/^burin-mail\.yaml time_zone: not a time zone/),
+    "burin-mail.yaml: Map keys must be unique",
+    "catalogue.yaml maker.email: Invalid email address",
+    "catalogue.yaml plate.widths.1: a plate with more gangs must be wider",
+    "catalogue.yaml finishes.1.code: the code CHK is taken by an entry above",
+    expect.stringMatching(
+      /^editions\/marrowby-device-1\.yaml fields\.MS\.Colour\.values\.Black: .*cannot be “SOT”/,
+    ),
+    "editions/marrowby-device-1.yaml blank: cannot read editions/form.pdf: no such file or folder",
+  ]);
+});
+
+test("a blank form that is no PDF is a fault, and so is a folder without an edition", async () => {
+  const folder = configured({
+    "editions/marrowby-device-1.yaml": (text) => `${text}blank: ../glossary.txt\n`,
+  });
+  expect(await printed(folder)).toEqual([
+    expect.stringMatching(/^editions\/marrowby-device-1\.yaml:\d+:1 blank: glossary\.txt is no PDF$/),
+  ]);
+  for (const file of globSync(join(folder, "editions/*"))) rmSync(file);
+  expect(await printed(folder)).toEqual([expect.stringMatching(/^no edition \(\.yaml\) is in .*editions$/)]);
+});
+
+test("settings that are no YAML still lead to the faults of the rest", async () => {
+  const folder = configured({
+    "burin.yaml": (text) => `${text}\nnotice: { to: a@b.example\n`,
+    "glossary.txt": (text) => `stray\n${text}`,
+  });
+  expect(await printed(folder)).toEqual([
+    expect.stringMatching(/^burin\.yaml:\d+:\d+: Flow map/),
+    "glossary.txt:1:1: stands under no section",
+  ]);
+});
+
+test("settings that stand elsewhere read what stands beside them, and every file read is named", async () => {
+  const folder = configured({
+    "burin.yaml": (text) => text.replace(/^glossary: .*\n/m, ""),
+    "glossary.txt": (text) => `${text}\n[words]\nZWINDLE\n`,
+  });
+  const { catalogue } = await configure(join(folder, "burin.yaml"));
+  expect(catalogue.words.isWord("ZWINDLE")).toBe(true);
+  const files = (await printed(folder)).flatMap((line) => /\S+\.(?:yaml|txt)$/.exec(line) ?? []);
+  const editions = globSync("config/editions/*.yaml").toSorted();
+  expect(files).toEqual([
+    "burin.yaml",
+    "catalogue.yaml",
+    "glossary.txt",
+    ...editions.map((file) => `editions/${basename(file)}`),
+  ]);
+});
+
+test("the address domains that are shared are counted, and listed by --domains", async () => {
+  const folder = configured({
+    "burin.yaml": (text) => `${text}\ntrust: { shared_domains: [freemail.example], not_shared: [gmx.de] }\n`,
+  });
+  const listed = await printed(folder, "--domains");
+  expect(listed).toEqual(expect.arrayContaining(["freemail.example", "gmail.com"]));
+  expect(listed).not.toContain("gmx.de");
+  expect(await printed(folder)).toContainEqual(
+    expect.stringMatching(new RegExp(`^shared {5}${listed.length} address domains`)),
+  );
 });
 
 test("files that are not there are told beside the faults of others", async () => {

@@ -5,6 +5,7 @@ import type { Hunspell } from "../../src/lettering/dictionary.ts";
 import { readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
 import { type Edition, readEdition } from "../../src/reading/edition.ts";
+import type { EditionFile } from "../../src/reading/editions.ts";
 import type { KnownForms } from "../../src/reading/page/known-forms.ts";
 import { faultLine, type Written } from "../../src/yaml/yaml.ts";
 
@@ -30,15 +31,20 @@ export const catalogue: Catalogue = {
   words: makeWords(glossary, { "en-US": dictionary("dictionary-en") }),
 };
 
-/** The editions that come with the project. */
-export const editions: readonly Edition[] = globSync("config/editions/*.yaml")
+const editionFiles: readonly EditionFile[] = globSync("config/editions/*.yaml")
   .toSorted()
-  .map((file) => must(readEdition(readFileSync(file, "utf8"), file, catalogue)));
+  .map((file) => {
+    const text = readFileSync(file, "utf8");
+    return { file, text, edition: must(readEdition(text, file, catalogue)) };
+  });
+
+/** The editions that come with the project. */
+export const editions: readonly Edition[] = editionFiles.map(({ edition }) => edition);
 
 let known: Promise<KnownForms> | undefined;
 
 /** The forms that pages are compared with: those that the project draws. */
 export function forms(): Promise<KnownForms> {
-  known ??= knownForms(editions, catalogue, "config/editions");
+  known ??= knownForms(editionFiles, editionFiles, catalogue).then((made) => made.forms);
   return known;
 }

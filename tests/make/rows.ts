@@ -20,6 +20,6 @@ export const rows = {
   telemetry: "log, health and metrics",
   worker: "mailboxes -> letters taken, answered, put on their shelves",
   demo: "descriptions -> real letters and sheets",
-  commands: "one file a command; wire.ts builds the adapters",
+  commands: "one file a command; configuration.ts reads what a desk is told, wire.ts builds the adapters",
   "main.ts": "arguments -> command -> exit code",
 } as const;

@@ -7,7 +7,7 @@ import { filledSheet, letterBytes } from "./desk/letters.ts";
 import { alice, desk, type Rig, startRig } from "./rig/rig.ts";
 
 // Kills the worker with -9 over a stream of letters, again and again, and counts what became of them:
-//   node tests/real/kill.ts [kills] [--seed N] [--policy witness|none|both]
+//   npx node tests/real/kill.ts [kills] [--seed N] [--policy witness|none|both]
 // A tenth of the sends lose their connection just before or just after the final dot, and the IMAP server is
 // killed as well now and then. The seed decides what happens, not how fast the machine is when it happens.
 // Ends with 1 if a letter is unanswered, lost or answered twice.

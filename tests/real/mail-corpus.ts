@@ -16,7 +16,7 @@ import { missedOf } from "./second-parser.ts";
 /**
  * Takes every letter of a corpus to its end, and asks a second parser whether a file was missed:
  *
- *     BURIN_MAIL_CORPUS=folder node tests/real/mail-corpus.ts
+ *     BURIN_MAIL_CORPUS=folder npx node tests/real/mail-corpus.ts
  *
  * A folder of .eml files and mboxes, at any depth, or one mbox. Ends with 1 when a letter has no end, or when
  * a file is missed.

@@ -8,7 +8,7 @@ import { type Comparison, compareWithTools } from "./native-fields.ts";
 
 // Reads every PDF of a folder that a developer points at, in reader processes as the desk does, and compares
 // what the form fields hold with what pdftk-java and qpdf say:
-//   BURIN_PDF_CORPUS=/path/to/pdfs node tests/real/pdf-corpus.ts [part of a file name]
+//   BURIN_PDF_CORPUS=/path/to/pdfs npx node tests/real/pdf-corpus.ts [part of a file name]
 // Ends with 1 if a file was not answered for or if both readers agree on a value that both tools deny.
 
 const folder = env["BURIN_PDF_CORPUS"];

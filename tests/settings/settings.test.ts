@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { readSettings } from "../../src/settings/settings.ts";
+import { parse } from "yaml";
+import { readSettings, settingsSchema } from "../../src/settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../../src/settings/shared-domains.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
 
@@ -18,6 +19,46 @@ test("so has the sample for a real mailbox, and the secrets that it names are in
   const named = [...sample.matchAll(/_env: (\w+)/g)].map(([, name]) => name ?? "");
   expect(named.length).toBeGreaterThan(0);
   for (const name of named) expect(environment).toContain(`${name}=`);
+});
+
+interface Shape {
+  readonly at: readonly string[];
+  readonly keys: readonly string[];
+}
+
+/** Every object of a schema: where it stands and its keys. */
+function shapesIn(schema: unknown, at: readonly string[] = []): Shape[] {
+  const { shape, def } = schema as { shape?: Record<string, unknown>; def: Record<string, unknown> };
+  const inner = [def["innerType"], def["element"], def["in"]].filter((one) => one !== undefined);
+  if (shape === undefined) return inner.flatMap((one) => shapesIn(one, at));
+  const deeper = Object.entries(shape).flatMap(([key, one]) => shapesIn(one, [...at, key]));
+  return [{ at, keys: Object.keys(shape) }, ...deeper];
+}
+
+/** The keys that a value has at a place, of all items of a list. */
+function keysAt(value: unknown, [key, ...rest]: readonly string[]): string[] {
+  const here = [value].flat().filter((one): one is Record<string, unknown> => typeof one === "object");
+  return here.flatMap((one) => (key === undefined ? Object.keys(one) : keysAt(one[key], rest)));
+}
+
+test("the sample for a real mailbox shows every setting there is, each with a value that fits", () => {
+  // With what stands behind a “# ” let in, alternatives stand side by side.
+  const sample = readFileSync("config/burin-mail.yaml", "utf8").replaceAll(/^( *)# ( *[\w-]+: )/gm, "$1$2");
+  const shapes = Map.groupBy(shapesIn(settingsSchema), ({ keys }) => keys.join());
+  expect(shapes.size).toBeGreaterThan(10);
+  // Servers have the same keys wherever they stand: it is enough to show each once.
+  const missing = [...shapes.values()].flatMap((same) => {
+    const shown = new Set(same.flatMap(({ at }) => keysAt(parse(sample), at)));
+    return same.flatMap(({ at, keys }) => keys.filter((key) => !shown.has(key)).map((key) => [...at, key]));
+  });
+  expect(missing.map((path) => path.join("."))).toEqual([]);
+  const read = readSettings(sample, "burin-mail.yaml");
+  expect(read.ok ? [] : read.faults.map(({ path, what }) => `${path}: ${what}`)).toEqual([
+    "mailboxes.0.imap: needs exactly one of password_env, password_file and oauth",
+    expect.stringMatching(/client_secret_file: client_secret_env or client_secret_file, not both/),
+    expect.stringMatching(/refresh_token_file: refresh_token_env or refresh_token_file, not both/),
+    "answers: needs either folder or send",
+  ]);
 });
 
 test("a time zone that is none is told", () => {
@@ -90,7 +131,7 @@ test("public mail providers are shared by themselves, and the settings add and t
   expect(shared).not.toContain("brightwire.example");
   expect(sharedDomainsInWords(trust)).toMatch(
     new RegExp(
-      `^${shared.length} domains of public mail providers \\(list of email-providers [0-9.]+; 1 added, 1 taken out by these settings\\)$`,
+      `^${shared.length} address domains of public mail providers, from email-providers [0-9.]+; 1 added \\(freemail.example\\), 1 taken out \\(gmx.de\\) by these settings; --domains lists them$`,
     ),
   );
   expect([trust.known, trust.staff]).toEqual([

@@ -48,7 +48,7 @@ await withRig("settings --connect", (rig) => {
     [
       "a certificate of an unknown authority",
       () => ({ server: { authority_file: undefined } }),
-      [/orders: nobody whom this system trusts.*authority_file/, /sender: nobody whom this system trusts/],
+      [/orders: nobody whom Node\.js knows.*authority_file/, /sender: nobody whom Node\.js knows/],
     ],
     [
       "a certificate for another name",

@@ -1,0 +1,13 @@
+import { blank } from "./blank.ts";
+import { check } from "./check.ts";
+import type { Command } from "./command.ts";
+import { day } from "./day.ts";
+import { demo } from "./demo.ts";
+import { explain } from "./explain.ts";
+import { order } from "./order.ts";
+import { proof } from "./proof.ts";
+import { settings } from "./settings.ts";
+import { work } from "./work.ts";
+
+/** Every command, as `burin --help` and README list them. */
+export const commands: readonly Command[] = [demo, check, proof, work, blank, order, day, explain, settings];

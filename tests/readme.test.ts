@@ -1,0 +1,113 @@
+import { execFile, spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { delimiter, join, resolve } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+
+const readme = readFileSync("README.md", "utf8");
+const sample = /<!-- sample -->\n```\n([\s\S]*?)```/.exec(readme)?.[1];
+
+/** What README says to type: lines of shell, and calls of burin in its sentences; the table of commands is no advice. */
+const typed = (() => {
+  const shell = [...readme.matchAll(/^```sh\n([\s\S]*?)^```/gm)].flatMap(([, block = ""]) =>
+    block.split("\n"),
+  );
+  const sentences = readme.replace(/<!-- commands -->[\s\S]*<!-- \/commands -->|^```[\s\S]*?^```/gm, "");
+  const calls = [...sentences.matchAll(/`(burin [^`]+)`/g)].map(([, call = ""]) => call);
+  return [...new Set([...shell, ...calls].map((line) => line.replace(/ +#.*/, "")))].filter(Boolean);
+})();
+
+interface Run {
+  /** What stands for a word in capitals. */
+  readonly as?: string;
+  readonly code: number;
+  readonly prints: RegExp | string;
+}
+
+const demoSettings = "--settings out/demo/burin.yaml";
+
+/** What is run, in a folder of its own, after `burin demo` there; in this order. */
+const ran: Readonly<Record<string, Run>> = {
+  "burin blank out/sheets": { code: 0, prints: /^out\/sheets\/device-26b\.pdf .*\n.*plate-26b\.pdf .*\n$/ },
+  "burin check out/sheets/device-26b.pdf": { code: 1, prints: /^FAIL: / },
+  "burin check out/demo/letters/27-teasel-characters.eml": { code: 1, prints: sample ?? "a sample" },
+  "burin order NUMBER": {
+    as: `burin order LL-0093 ${demoSettings}`,
+    code: 0,
+    prints: /^Order LL-0093: pass\nProject Teasel Lane/,
+  },
+  "burin work --once": {
+    as: `burin work --once ${demoSettings}`,
+    code: 0,
+    prints: /^0 new letters handled, \d+ seen before\.\n$/,
+  },
+  "burin explain ID": { as: "burin explain row-too-long", code: 0, prints: /^row-too-long: / },
+  "burin settings": { code: 0, prints: /\nNo faults\.\n$/ },
+  "burin settings --places": { code: 0, prints: /^project /m },
+  "burin settings --domains": { code: 0, prints: /^gmail\.com$/m },
+};
+
+/** What is not run, and why. */
+const left: readonly (readonly [RegExp, string])[] = [
+  [/^npm ci && npm run demo$/, "npm ci asks the registry; `burin demo`, which is the rest of it, is run"],
+  [/^npm ci && npm test$/, "these are the tests"],
+  [/^npm install -g \.$/, "is run with a --prefix of its own, below"],
+  [/^(?:cd|useradd|install|cp|set|runuser) /, "sets up a service, as root"],
+  [/^burin settings --connect/, "needs mail servers; tests/real/desk/connect.test.ts runs it with some"],
+];
+
+const folder = mkdtempSync(join(tmpdir(), "burin-readme-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function shell(line: string): Promise<{ code: number; out: string; err: string }> {
+  const PATH = [join(folder, "installed/bin"), process.env["PATH"]].join(delimiter);
+  return new Promise((done) => {
+    execFile("sh", ["-c", line], { cwd: folder, env: { ...process.env, PATH } }, (error, out, err) =>
+      done({ code: typeof error?.code === "number" ? error.code : 0, out, err }),
+    );
+  });
+}
+
+beforeAll(async () => {
+  const installed = spawnSync("npm", [
+    "install",
+    "-g",
+    ".",
+    "--offline",
+    "--prefix",
+    join(folder, "installed"),
+  ]);
+  expect([installed.status, String(installed.stderr)]).toEqual([0, expect.anything()]);
+  const demo = await shell("burin demo");
+  expect([demo.code, demo.err]).toEqual([0, ""]);
+  // What the demonstration says to try next can be tried.
+  const next = demo.out.split("\n").filter((line) => line.startsWith("  burin "));
+  expect(next).toHaveLength(3);
+  for (const line of next) expect([line, (await shell(line)).code]).toEqual([line, 0]);
+}, 600_000);
+
+test("every command in README is run here, or left out for a reason", () => {
+  const reasons = typed
+    .filter((line) => !(line in ran))
+    .map((line) => [line, left.find(([lines]) => lines.test(line))?.[1]]);
+  for (const [line, why] of reasons) console.log(`not run: ${line} (${why})`);
+  expect(reasons.filter(([, why]) => why === undefined)).toEqual([]);
+  expect(Object.keys(ran).filter((line) => !typed.includes(line))).toEqual([]);
+  expect(left.filter(([lines]) => !typed.some((line) => lines.test(line)))).toEqual([]);
+});
+
+test.each(Object.entries(ran))("%s does what README says", async (line, { as = line, code, prints }) => {
+  const ended = await shell(as);
+  if (typeof prints === "string") expect(ended.out).toBe(prints);
+  else expect(ended.out).toMatch(prints);
+  expect(ended.code).toBe(code);
+});
+
+test("the command is the one that the unit file starts, and package.json names", () => {
+  const { bin } = JSON.parse(readFileSync("package.json", "utf8"));
+  expect(
+    spawnSync("readlink", ["-f", join(folder, "installed/bin/burin")], { encoding: "utf8" }).stdout.trim(),
+  ).toBe(resolve(bin.burin));
+  expect(readFileSync("config/burin.service", "utf8")).toMatch(/^ExecStart=\/usr\/local\/bin\/burin work /m);
+  expect(readme).toContain("npm install -g --prefix /usr/local .");
+});
