@@ -1,4 +1,4 @@
-import { type Claim, ClaimLost } from "../ports/store.ts";
+import { type Claim, ClaimLost, opensInTurn } from "../ports/store.ts";
 import { readHeader } from "../reading/letter/letter.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
 import type { LetterState } from "../trade/record.ts";
@@ -9,11 +9,10 @@ import { tooMany } from "./too-many.ts";
 import { leaveUnopened } from "./unopened.ts";
 
 /**
- * Times that a letter is opened, one after the other. Then it rests, which counts as one more time; then it is opened a
- * last time, since its deaths may have been chance.
+ * A letter is opened so many times, one after the other. Then it rests, which counts as one more time; then it is opened
+ * a last time, since its deaths may have been chance.
  */
-const mostOpened = 3;
-const rested = mostOpened + 1;
+const rested = opensInTurn + 1;
 const lastOpened = rested + 1;
 
 /** How long it rests, in seconds. */
@@ -84,7 +83,7 @@ async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined):
     const why = `the program failed on it: ${cause instanceof Error ? cause.message : ""}`;
     // It may have got further than it was when taken up.
     const { state } = await store.letters.read(letter);
-    if (state === "received" && claim.opened <= mostOpened)
+    if (state === "received" && claim.opened <= opensInTurn)
       await store.letters.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
     else if (state === "received" && claim.opened === lastOpened) {
       const left = await leaveUnopened(desk, claim, why);
@@ -105,7 +104,7 @@ async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
       const bytes = await store.letters.bytesOf(claim.letter);
       const opened = await store.letters.opening(claim);
       hand.claim = opened;
-      const why = `the program ended ${mostOpened + 1} times while it was open`;
+      const why = `the program ended ${opensInTurn + 1} times while it was open`;
       if (opened.opened === rested)
         return store.letters.mark(opened, "received", "it rests", clock.now(), after(rest, desk));
       if (opened.opened > lastOpened + 1) return store.letters.mark(opened, "held", why, clock.now());

@@ -40,6 +40,9 @@ export interface RecentAnswers {
   readonly waiting: number;
 }
 
+/** Times that a letter is opened while those behind it in its lane wait for it. */
+export const opensInTurn = 3;
+
 /** What proves that a letter is still in the same hands. */
 export type Hold = Pick<Claim, "letter" | "fence">;
 

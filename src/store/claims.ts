@@ -1,5 +1,5 @@
 import type { ExpressionBuilder, ExpressionWrapper, Kysely, SqlBool, Transaction } from "kysely";
-import { type Claim, ClaimLost, type Hold } from "../ports/store.ts";
+import { type Claim, ClaimLost, type Hold, opensInTurn } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Tables } from "./tables.ts";
 
@@ -61,7 +61,8 @@ export async function takeClaim(
 
 /**
  * Whether an older letter of the same lane is yet to be judged: of those the oldest is judged first. One that waits
- * because of a limit holds up no others: when its turn comes, what it brings is the older.
+ * because of a limit, or rests since workers have died over it, holds up no others: when its turn comes, what it
+ * brings is the older.
  */
 function hasOlder(
   eb: ExpressionBuilder<Tables, "jobs" | "letters">,
@@ -74,6 +75,7 @@ function hasOlder(
       .whereRef("older.lane", "=", "letters.lane")
       .where("older.state", "=", "received")
       .where("job.waits_since", "is", null)
+      .where("job.opened", "<=", opensInTurn)
       .where((o) =>
         o.or([
           o("older.received_at", "<", o.ref("letters.received_at")),

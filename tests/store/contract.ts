@@ -109,6 +109,18 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.letters.claimDue(later, leaseEnd)).toMatchObject({ letter: second.letter });
   });
 
+  test("a letter over which workers have died again and again holds up none of its lane while it rests", async () => {
+    const store = await open();
+    const first = await store.letters.receive("k1", bytes("x"), monday, "brightwire.example");
+    const second = await store.letters.receive("k2", bytes("y"), later, "brightwire.example");
+    for (let opened = 1; opened <= 4; opened++) {
+      expect(await store.letters.claim(second.letter, later, leaseEnd)).toBeUndefined();
+      const claim = await store.letters.opening(await claimed(store, first.letter, later));
+      await store.letters.mark(claim, "received", "for this test", later, opened < 4 ? later : leaseEnd);
+    }
+    expect(await store.letters.claimDue(later, leaseEnd)).toMatchObject({ letter: second.letter });
+  });
+
   test("a new sheet for the same place takes the place of the old one", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
