@@ -5,7 +5,7 @@ import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import type { LetterRecord } from "../../src/trade/record.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { directReader } from "../make/reader.ts";
-import { answerTo, letterOf, post } from "../make/thread.ts";
+import { answerTo, letterOf, post, type Sent } from "../make/thread.ts";
 
 const greta = "greta@fallowmere.example";
 const salona = { mark: "B-1", legend: ["SALONA"] };
@@ -299,6 +299,68 @@ describe("what else stands in the way of the order stays there", () => {
       "question-answered",
       "question-answered",
     ]);
+  });
+});
+
+describe("a question that is not about a word", () => {
+  const inPlate = (position: string, legend: string): Sent => ({
+    mark: "B-5",
+    legend: [legend],
+    fill: { gangs: "2", standing: "in-plate", position },
+  });
+  const plate: Sent = { mark: "B-5", kind: "plate", legend: ["STEAM"], fill: { gangs: "2" } };
+  const both = [plate, inPlate("1", "STEAM"), inPlate("2", "STEAM")];
+
+  test("is settled by YES, and not asked again of the same", async () => {
+    const asked = await post(desk, { sheets: both });
+    expect(checksOf(asked)).toContain("device-copied-in-plate");
+    expect(await answerTo(desk, asked)).toContain("Or reply “1 YES” if it is meant as it stands.");
+    const settled = await post(desk, { to: asked, text: "1 YES" });
+    expect(settled).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
+    expect(await answerTo(desk, settled)).toContain("To 1 question you answered YES: 1.");
+    expect(await post(desk, { sheets: [{ mark: "B-9", legend: ["FOYER"] }] })).toMatchObject({
+      verdict: "pass",
+    });
+  });
+
+  test("is another question where the sheets are others", async () => {
+    const asked = await post(desk, { sheets: both });
+    await post(desk, { to: asked, text: "1 YES" });
+    const other = await post(desk, { sheets: [inPlate("1", "SAUNA"), inPlate("2", "SAUNA")] });
+    expect(checksOf(other)).toContain("device-copied-in-plate");
+    expect(await answerTo(desk, other)).toContain("Or reply “2 YES”");
+    expect(await post(desk, { to: asked, text: "2 YES" })).toMatchObject({ verdict: "person" });
+    expect(await post(desk, { to: other, text: "1 YES\n2 YES" })).toMatchObject({ verdict: "person" });
+  });
+
+  test("stays open after NO, which nobody else has to read", async () => {
+    const asked = await post(desk, { sheets: both });
+    const refused = await post(desk, { to: asked, text: "1 NO, new sheet follows" });
+    expect(refused).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });
+    expect(checksOf(refused)).toEqual(
+      expect.arrayContaining(["device-copied-in-plate", "question-answered"]),
+    );
+    const mended = await post(desk, { to: refused, sheets: [inPlate("2", "SAUNA")] });
+    expect(mended.verdict).toBe("pass");
+    expect(await post(desk, { to: refused, text: "1 YES" })).toMatchObject({ verdict: "person" });
+  });
+
+  test("keeps its number when others are gone", async () => {
+    const asked = await post(desk, { sheets: [salona, ...both] });
+    const text = await answerTo(desk, asked);
+    const number = /(\d)\. (?:The devices for positions 1 and 2)/.exec(text)?.[1] ?? "";
+    const word = number === "1" ? "2" : "1";
+    const one = await post(desk, { to: asked, text: `${word} YES` });
+    expect(await answerTo(desk, one)).toContain(`${number}. The devices for positions 1 and 2`);
+    expect(await post(desk, { to: one, text: `${number} YES` })).toMatchObject({ verdict: "pass" });
+  });
+
+  test("is not settled by a YES that comes with a sheet which changes it", async () => {
+    const asked = await post(desk, { sheets: both });
+    const reply = await post(desk, { to: asked, text: "1 YES", sheets: [inPlate("2", "SAUNA")] });
+    expect(reply.verdict).not.toBe("confirm");
+    const [order] = await desk.store.orders.named("FM-72");
+    expect(order?.questions).toEqual([]);
   });
 });
 

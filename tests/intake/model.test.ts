@@ -287,4 +287,4 @@ test("whatever comes at once, again or late, the record is that of the same lett
     }),
     { numRuns: Number(process.env["BURIN_RUNS"] ?? 20) },
   );
-});
+}, 600_000);

@@ -13,7 +13,7 @@ export interface Answers {
   readonly yes: ReadonlySet<number>;
   /** It is not: a corrected sheet comes. */
   readonly no: ReadonlySet<number>;
-  /** The lines that say so, trimmed. */
+  /** The lines that say so, and those beside them that say nothing, trimmed. */
   readonly lines: ReadonlySet<string>;
 }
 
@@ -45,7 +45,7 @@ const binds =
 const longestLine = 160;
 
 /**
- * Reads lines such as "3 YES", "3, 4: ok", "4 no, new sheet attached" or "all yes" among those that the sender of a
+ * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes" among those that the sender of a
  * reply wrote, above, below or between the lines that it quotes. What is said twice and differently, beside words
  * that may be a condition, or of a number that is not asked is no answer.
  */
@@ -56,24 +56,37 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
   const no = new Set<number>();
   const lines = new Set<string>();
   const unread: string[] = [];
+  const idle: string[] = [];
   let [signed, isBound] = [false, remarksIn(quoted, `${asked.subject}\n${asked.answer}`).length > 0];
-  for (const own of ownLines(plain, asked.subject)) {
+  const all = [...ownLines(plain, asked.subject)];
+  const inAnswer = new Set(tokensOf(asked.answer));
+  for (const [i, own] of all.entries()) {
     const { line } = own;
+    // A name below the answers, unless it is a word that was asked about.
+    const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
+    const isSigned = isLast && isSomebody.test(line) && !tokensOf(line).some((token) => inAnswer.has(token));
     const said = saidIn(own, asked);
     if (said?.every(({ number }) => asked.open.includes(number)) === true) {
       for (const { number, is } of said) (is ? yes : no).add(number);
       lines.add(line);
-    } else if (!isIdle(line, signed, asked)) {
+    } else if (isSigned || isIdle(line, signed, asked)) idle.push(line);
+    else {
       unread.push(line);
       isBound ||= otherPoint(line) === undefined;
     }
-    signed ||= line === "--" || isGoodBye(line) || isNamed(line, asked.names);
+    signed ||= line === "--" || isSigned || isGoodBye(line) || isNamed(line, asked.names);
   }
-  return isBound || !yes.isDisjointFrom(no) ? { ...noAnswers, unread } : { yes, no, lines, unread };
+  const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no);
+  return isNone ? { ...noAnswers, unread } : { yes, no, lines: new Set([...lines, ...idle]), unread };
 }
 
+/** "Bill", "C. Vireton", "HB", "/LZ". */
+const isSomebody =
+  /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
+
 /** Whether a line neither answers nor binds what stands beside it. `signed`: it stands below a name or a good-bye. */
-function isIdle(line: string, signed: boolean, { names, isFurniture, bringsSheets }: Asked): boolean {
+function isIdle(given: string, signed: boolean, { names, isFurniture, bringsSheets }: Asked): boolean {
+  const line = given.replace(/[*_|]+/g, " ").trim();
   const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   if (isLegend) return false;
   if (isFurniture(line) || isGoodBye(line) || isNamed(line, names)) return true;
@@ -93,7 +106,7 @@ const polite = tokensOf(
   `hi hello dear good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
   very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag danke und gruß grüße
-  viele bonjour merci cordialement hola gracias saludo saludos un buenos días`,
+  viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien à vous`,
 );
 
 interface OwnLine {
@@ -109,7 +122,7 @@ function* ownLines(text: string, subject: string): Generator<OwnLine> {
   const lines = text.split(/\r\n|\r|\n/);
   /** The point that the last quoted line is of, and all that were quoted since the sender wrote last. */
   let point: number | undefined;
-  let points = new Set<number | undefined>();
+  let points = new Set<number>();
   for (let at = 0; at < lines.length; at++) {
     const line = lines[at] ?? "";
     const lead = isMarked(line) ? undefined : leadAt(lines, at, subject);
@@ -120,13 +133,13 @@ function* ownLines(text: string, subject: string): Generator<OwnLine> {
       if (!isMarked(next ?? "")) return;
     } else if (isMarked(line)) {
       point = pointIn(line.replace(/^\s*>\s?/, ""), point);
-      points.add(point);
+      if (point !== undefined) points.add(point);
     } else if (line.trim() !== "") {
-      const [under, ...more] = points;
+      const isOne = points.size === 1;
       yield {
         line: line.trim(),
-        ...(point === undefined || under === undefined || more.length > 0 ? {} : { under: point }),
-        afterSeveral: more.length > 0 || (points.size > 0 && point === undefined),
+        ...(point === undefined || !isOne ? {} : { under: point }),
+        afterSeveral: points.size > 1,
       };
       points = new Set();
       point = undefined;
@@ -144,20 +157,21 @@ function pointIn(line: string, before: number | undefined): number | undefined {
 const spelt = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 
 const label =
-  "(?:(?:referring to |regarding |re |concerning |about |for |to |on )?(?:your |the )?(?:both questions |questions? |items? |points? |pts?\\. ?|numbers? |punkte? |frage |pregunta |no\\. ?|nr\\.? ?|n° ?|#|q)?)";
+  "(?:(?:referring to |regarding |re |concerning |about |for |to |on |zu |à |pour )?(?:your |the )?(?:both questions |both |questions? |items? |points? |pts?\\. ?|numbers? |punkte? |frage |pregunta |no\\. ?|nr\\.? ?|n° ?|#|q)?)";
 const one = `${label}[([]?\\d{1,4}[)\\]]?`;
 const list = `${one}(?: ?(?:,|;|&|\\+|/|and|und|et|y|-|–|to|thru|through|(?<=\\d) (?=\\d)) ?${one})*`;
 const good =
-  "(?:all |exactly )?(?:right|correct|ok|okay|o\\.k\\.|fine|good|true|meant(?: exactly)? so|meant|intended|on purpose|confirmed|approved|so|as (?:typed|is|intended|meant|it should be|we want it))";
-const meant = `(?:as (?:typed|is|it is|they are|it stands|written|shown|it was|before|submitted|ordered)|like that|as meant|definitely|absolutely|of course|exactly|both as typed|(?:please )?go ahead|yes|es así|es correcto|c'est (?:bien )?(?:voulu|correct|ça)|das (?:ist|stimmt)(?: so)?(?: richtig| gewollt)?|stimmt|so gewollt|${good}|(?:that|it|this)(?: is|'s) (?:${good}|what we want))`;
-const yes = `(?:y|yes+|yse|eys|yeah|yep|yup|ja|oui|s[ií]|ok|okay|o\\.k\\.|correcto?|richtig|(?:das )?stimmt(?: so)?|passt(?: so)?|exact|right|confirmed|confirm|approved|true|fine|good|all (?:correct|right|good|fine)|(?:that|it|this)(?: is|'s) ${good}|👍|✓|✔|✅|meant so|(?:is|are|'s) ${good}|stays?(?: as (?:it )?is)?|(?:leave|keep) (?:it )?as (?:it )?is|as is|as typed)(?:(?:[,.: -]{1,3}|(?= ?👍) ?)(?:${meant}|👍))*`;
+  "(?:all |both |exactly |a )?(?:yes|right|correct|ok|okay|o\\.k\\.|fine|good|true|meant(?: exactly)?(?: so| as (?:it|they) stands?)?|intended|intentional|on purpose|confirmed|approved|so|as (?:typed|is|intended|meant|it should be|we want it))";
+const meant = `(?:sir|boss|too|as well|so gemeint|as (?:typed|is|it is|they are|it stands|they stand|written|shown|it was|before|submitted|ordered)|like that|as meant|definitely|absolutely|of course|exactly|both as typed|(?:please )?go ahead|yes|(?:leave|keep) (?:it|them) (?:as|like) (?:it|they) (?:is|are)|es así(?: a propósito)?|es correcto|dejarlo (?:tal cual|así)|c'est (?:bien )?(?:voulu|correct|ça)(?: ainsi)?|(?:à laisser )?tel quel|(?:das )?ist (?:so )?(?:absicht|gewollt|richtig)|das (?:ist|stimmt)(?: so)?(?: richtig| gewollt)?|stimmt|so gewollt|${good}|(?:that|it|this)(?: is|'s) (?:${good}|what we want))`;
+const yes = `(?:y|yes+|yse|eys|yeah|yep|yup|ja|oui|s[ií]|(?:ok|okay)(?= as )|correcto?|richtig|(?:das )?stimmt(?: so)?|passt(?: so)?|exact|right|confirmed|confirm|approved|true|fine|good|all (?:yes|correct|right|good|fine)|(?:that|it|this)(?: is|'s) ${good}|👍|✓|✔|✅|meant so|(?:is|are|'s) ${good}|stays?(?: as (?:it )?is)?|(?:leave|keep) (?:it )?as (?:it )?is|as is|as typed|meant as (?:it|they) stands?)(?:(?:[,.: -]{1,3}(?:and )?|(?= ?👍) ?)(?:${meant}|👍))*`;
 const sheet =
   "(?:the )?(?:a )?(?:new|corrected|revised|right|fixed|updated|neues) (?:sheet|one|file|pdf|list|blatt)(?: is)?(?: (?:attached|enclosed|follows|to follow|coming|comes|below|will follow|will come|on its way|sent|tomorrow|kommt|folgt))*";
-const no = `(?:no|nope|nein|non|wrong|incorrect|(?:stimmt )?nicht|not (?:right|correct|ok|meant so)|(?:is|are) (?:wrong|incorrect|not (?:right|correct|meant so)))(?:[,.:; -]{1,3}(?:${sheet}|sorry|my mistake|typo|a typo|(?:that|it)(?: is|'s) (?:a mistake|wrong|a typo)|(?:we|i)(?: will|'ll) send (?:you )?(?:a |the )?(?:new|corrected|right) (?:sheet|one)))*`;
-const courtesy = "(?:please|pls|thanks|thank you|thx|sir|madam|hi|hello|cheers|many thanks|thanks again)";
+const no = `(?:no|nope|nein|non|wrong|incorrect|(?:stimmt )?nicht|not (?:right|correct|ok|intended|meant(?: so| as (?:it|they) stands?)?)|(?:is|are) (?:wrong|incorrect|not (?:right|correct|intended|meant(?: so| as (?:it|they) stands?)?)))(?:[,.:; -]{1,3}(?:${sheet}|sorry|my mistake|typo|a typo|(?:that|it)(?: is|'s) (?:a mistake|wrong|a typo)|(?:we|i)(?: will|'ll) send (?:you )?(?:a |the )?(?:new|corrected|right) (?:sheet|one)))*`;
+const courtesy =
+  "(?:please|pls|thanks|thank you|thx|sir|madam|hi|hello|cheers|many thanks|thanks again|gracias|merci|danke)";
 
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is|are|->)* ?(?<word>${yes}|${no}|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list}))(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is|are|->)* ?(?<word>${yes}|${no}|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
@@ -168,7 +182,7 @@ const everything = new RegExp(
 );
 /** What leads answers in, and says nothing by itself. */
 const leadIn =
-  /^(?:(?:hi|hello|dear \w+)[, ]+)?(?:(?:my |our |see )?(?:answers?|replies|reply|comments)(?: are| is)? (?:below|inline|in ?line|above|between)|\W*(?:point|question|no\.?|number|item)\W+(?:answer|reply|yes\/no)\W*)$/i;
+  /^(?:see below|(?:please )?(?:see )?(?:my |our |the )?(?:answers?|replies|reply|comments)(?: are| is)? (?:below|inline|in ?line|above|between(?: the lines)?|in your text|in the text)|\W*(?:point|question|no\.?|number|item)\W+(?:answer|reply|yes\/no)\W*)$/i;
 const bare = new RegExp(`^(?:(?<yes>${yes})|${no})$`, "iu");
 
 /**
@@ -210,6 +224,9 @@ function otherPoint(line: string): number | undefined {
   return number === undefined ? undefined : Number(number);
 }
 
+/** A sentence beside an answer, in its line, that says nothing. */
+const idleSentence =
+  /^(?:(?:good )?(?:morning|afternoon|evening|day)|hi|hello|thanks?|thank you|thx|ta|cheers|sorry|have a (?:good|nice|great) [\p{L} ]{1,20}|(?:thanks|thank you)(?: [\p{L}']{1,12}){1,4})?(?:,? \p{Lu}\p{Ll}+)?$/iu;
 const isNo = new RegExp(`^${no}$`, "iu");
 const again = /^(?:too|also|as well|likewise)$/i;
 
@@ -218,10 +235,24 @@ interface Said {
   readonly is: boolean;
 }
 
-/** What a line answers; undefined where it says anything else. */
-function saidIn({ line, under, afterSeveral }: OwnLine, { open, others }: Asked): Said[] | undefined {
+/** What a line answers, sentence by sentence; undefined where one says anything else. */
+function saidIn(own: OwnLine, asked: Asked): Said[] | undefined {
+  const { line } = own;
   if (line.length > longestLine || line.includes("?")) return undefined;
-  const words = bared(line);
+  const said: Said[] = [];
+  for (const sentence of bared(line).split(/(?<=\p{L}{2}|\p{L} \d{1,3})(?<!\bn[or])[.;]\s+/iu)) {
+    const answers = idleSentence.test(sentence) ? [] : answersIn(sentence, own, asked);
+    if (answers === undefined) return undefined;
+    said.push(...answers);
+  }
+  return said;
+}
+
+function answersIn(
+  words: string,
+  { under, afterSeveral }: OwnLine,
+  { open, others }: Asked,
+): Said[] | undefined {
   if (leadIn.test(words)) return [];
   const all = everything.exec(words)?.groups;
   if (all !== undefined) {
@@ -238,14 +269,14 @@ function saidIn({ line, under, afterSeveral }: OwnLine, { open, others }: Asked)
     return number === undefined ? undefined : [{ number, is: alone.groups?.["yes"] !== undefined }];
   }
   const said: Said[] = [];
-  let rest = words.replace(/^(?:i|we) (?=confirm)/i, "");
+  let rest = words.replace(/^(?:i|we) (?=confirm)|^(?:yes|yep|yeah)[,! -]{1,3}(?=.*\byes\b)/i, "");
   while (rest !== "") {
     const found = group.exec(rest);
     if (found?.groups === undefined) return undefined;
-    const { list: first, word, left, before, after } = found.groups;
+    const { list: first, word, left, before, after, also } = found.groups;
     const answer = left === undefined ? (word ?? before ?? "") : "yes";
     const is = again.test(answer) ? said.at(-1)?.is : !isNo.test(answer);
-    if (is === undefined) return undefined;
+    if (is === undefined || (also !== undefined && isNo.test(also) === is)) return undefined;
     const numbers = numbersIn(first ?? left ?? after ?? "");
     // An answer that stands under another point than it names is for nobody to guess.
     if (under !== undefined && !numbers.every((number) => number === under)) return undefined;
@@ -254,6 +285,10 @@ function saidIn({ line, under, afterSeveral }: OwnLine, { open, others }: Asked)
   }
   return said;
 }
+
+/** "Hi there, 3 yes", "Hiya, it's a yes to number 3". */
+const salutation =
+  /^(?:(?:hi|hello|hey|hiya|dear|good morning|morning|good afternoon|afternoon|good evening|evening|hallo|guten tag|servus|bonjour|hola|buenas|gents|folks)(?: there| all| team| both|\s\p{Lu}\p{Ll}+)?[,!:.]\s*)?(?:(?:it is|it's|that's|that is|so it's) (?:a )?(?=yes|no))?/iu;
 
 /** A line without its bullet, marks and courtesies. */
 function bared(line: string): string {
@@ -272,6 +307,7 @@ function bared(line: string): string {
   const around = `(?:[\\s,.;:]*\\b${courtesy}\\b)+[\\s,.;:]*`;
   return inner
     .replace(new RegExp(`^${around}(?=\\S)`, "iu"), "")
+    .replace(salutation, "")
     .replace(/[.,;]\s+(?:thanks|thank you|have a|sorry)[\p{L} ,']*[.]?$/iu, "")
     .replace(new RegExp(`${around}$`, "iu"), "")
     .replace(/[\s.,;]+$/u, "")
