@@ -55,6 +55,7 @@ export function makeWords(
   };
 
   return {
+    languages: Object.keys(languages),
     isWord,
     isOfLegends,
     expansions: (text) => abbreviations.get(plainWord(text)) ?? [],
