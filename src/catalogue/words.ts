@@ -1,7 +1,5 @@
 /** The words of legends that the maker's desk knows. Case and accents of what is asked do not count; answers are capitals. */
 export interface Words {
-  /** The languages of legends that the settings name, as BCP 47 writes them. */
-  readonly languages: readonly string[];
   /** A right word, of legends or of a language that the settings name. */
   readonly isWord: (text: string) => boolean;
   /** A word that legends are made of: CHANCEL is, CHANCE is not. */

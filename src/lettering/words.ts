@@ -55,7 +55,6 @@ export function makeWords(
   };
 
   return {
-    languages: Object.keys(languages),
     isWord,
     isOfLegends,
     expansions: (text) => abbreviations.get(plainWord(text)) ?? [],

@@ -1,6 +1,6 @@
 import { type Catalogue, layoutOf } from "../../catalogue/catalogue.ts";
 import { english } from "../../lettering/safety/english.ts";
-import { saysTogether, speaksOfSafety } from "../../lettering/safety/speaks.ts";
+import { sayTogether, speaksOfSafety } from "../../lettering/safety/speaks.ts";
 import { hasText, type Legend } from "../../trade/legend.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
@@ -35,7 +35,11 @@ export const safetyWording = defineSheetCheck({
     { shows: "a phrase over two rows", given: device({}, { "1": ["POWER", "OFF"] }), wording: "safety" },
     { shows: "what fits on eight characters", given: device({}, { "1": ["DISC SW"] }), wording: "safety" },
     { shows: "a word over two rows", given: device({}, { "1": ["DIS-", "CONNECT"] }), wording: "safety" },
-    { shows: "a phrase over two buttons", given: device({}, { "1": ["KILL"], "2": ["PWR"] }), wording: "safety" },
+    {
+      shows: "a phrase over two buttons",
+      given: device({}, { "1": ["KILL"], "2": ["PWR"] }),
+      wording: "safety",
+    },
     {
       shows: "a strip that calls it a disconnect",
       given: aloneDevice({}, { plate: ["DISCONNECT"] }),
@@ -43,7 +47,7 @@ export const safetyWording = defineSheetCheck({
     },
   ],
   *find(sheet, catalogue, say) {
-    const { languages } = catalogue.words;
+    const { words } = catalogue;
     const legends = sheet.legends.filter((one) => !one.plain && hasText(one));
     const told = new Set<Legend>();
     const tell = (...faces: readonly Legend[]) =>
@@ -60,13 +64,13 @@ export const safetyWording = defineSheetCheck({
         at(sheet, ...faces.flatMap(({ face }) => rowPlaces(sheet, face, catalogue))),
       );
     for (const [one, other] of neighbours(sheet, legends, catalogue)) {
-      const together = saysTogether(one.rows, other.rows, languages);
+      const together = sayTogether(one.rows, other.rows, words);
       if (together === undefined || told.has(one) || told.has(other)) continue;
       told.add(one).add(other);
       if (together === "safety") yield tell(one, other);
     }
     for (const legend of legends)
-      if (!told.has(legend) && speaksOfSafety(legend.rows, languages)) yield tell(legend);
+      if (!told.has(legend) && speaksOfSafety(legend.rows, words)) yield tell(legend);
   },
 });
 

@@ -4,7 +4,8 @@ export const french: Tongue = {
   families: [
     {
       why: "Emergency lighting and stops for emergencies have circuits of their own.",
-      anywhere: "SECOURS|URGENCE|(ARRET|SORTIE) (SECOURS|URGENCE)|BAES|ECLAIRAGE SECURITE",
+      anywhere:
+        "SECOURS|URGENCE|(ARRET|SORTIE) (SECOURS|URGENCE)|BAES|ECLAIRAGE SECURITE|(BLOC|ECLAIRAGE|SORTIE|ISSUE) SEC|BRIS GLACE|APPEL (INFIRMIER|INFIRM|MALADE)|CONFINEMENT",
       alone: "SECURITE",
       harmless: "(SALLE|SERVICE|ACCUEIL) URGENCE",
     },
@@ -12,7 +13,7 @@ export const french: Tongue = {
     {
       why: "Power or gas seems to be shut off for the whole of something, and somebody may trust that nothing is live.",
       anywhere:
-        "COUPURE (GENERAL|GAZ|COURANT|ELECTRIQUE|FORCE|POMPIERS)|COUPE (CIRCUIT|GAZ)|SECTIONNEUR|DISJONCTEUR|INTERRUPTEUR GENERAL|ISOLER|HORS TENSION|CONSIGNATION",
+        "COUPURE (ECLAIRAGE|GENERAL|GAZ|COURANT|ELECTRIQUE|FORCE|POMPIERS)|COUPE (CIRCUIT|GAZ)|VANNE|GAZ (ON|OFF|MARCHE|ARRET)|SECTIONNEUR|DISJONCTEUR|INTERRUPTEUR GENERAL|ISOLER|HORS TENSION|CONSIGNATION",
       alone: "COUPURE",
     },
     {
@@ -21,7 +22,7 @@ export const french: Tongue = {
       alone: "FEU",
       harmless: "ALARME REVEIL|REVEIL ALARME",
     },
-    { why: "Somebody is warned of a danger.", anywhere: "DANGER|HAUTE TENSION" },
+    { why: "Somebody is warned of a danger.", anywhere: "DANGER|HAUTE TENSION|NE PAS ENTRER" },
   ],
   shorts: {
     ARRET: "ARR",

@@ -16,7 +16,7 @@ export interface Family {
 /** What one language says of safety, in capitals without accents. */
 export interface Tongue {
   readonly families: readonly Family[];
-  /** Each word that families know, and what legends make of it: LIGHT is also LTG. */
+  /** Words that families know, and what legends make of them: LIGHT is also LTG. */
   readonly shorts: Readonly<Record<string, string>>;
   /** Words that say nothing: EXIT TO THE STAIR. */
   readonly fillers: string;
