@@ -83,7 +83,7 @@ export async function blanksFor(
 }
 
 /** An order number as part of a file name: what strangers type there becomes no path. */
-function fileWords(number: string): string {
+export function fileWords(number: string): string {
   return (
     number
       .replaceAll(/[^\p{L}\p{N}._-]+/gu, "-")

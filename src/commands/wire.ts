@@ -187,7 +187,7 @@ export interface OpenDesk {
 
 export async function openDesk(
   configuration: Configuration,
-  { clock, log, health }: { clock: Clock; log: Log; health?: Health },
+  { clock, log, health, secret }: { clock: Clock; log: Log; health?: Health; secret?: string },
 ): Promise<OpenDesk> {
   const { file, settings, catalogue, editions, forms } = configuration;
   const around = {
@@ -217,7 +217,7 @@ export async function openDesk(
     editions,
     timeZone: settings.time_zone,
     from,
-    secret: await store.answers.secret(),
+    secret: secret ?? (await store.answers.secret()),
     rules: {
       ours: [from.address, ...also],
       returnPathWritten: settings.mailboxes.length > 0,
