@@ -158,11 +158,15 @@ export function recordFolder({ file, settings }: Configuration): string {
 }
 
 /** Opens the record that the settings name, making it if need be. */
-export async function openRecord(configuration: Configuration): Promise<Store> {
+export async function openRecord(configuration: Configuration, clock: Clock): Promise<Store> {
   const folder = recordFolder(configuration);
   try {
     await mkdir(folder, { recursive: true });
-    return await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+    return await openStore(
+      openSqlite(join(folder, "record.sqlite")),
+      openBlobs(join(folder, "blobs")),
+      clock.now(),
+    );
   } catch (cause) {
     throw new CannotRun(`cannot open the record in ${folder}: ${reasonOf(cause)}`, { cause });
   }
@@ -205,7 +209,7 @@ export async function openDesk(
     throw new CannotRun(cause instanceof Error ? cause.message : String(cause), { cause });
   });
   const all = [...settings.folders.map((path) => folderMailbox(beside(file, path))), ...mailboxes];
-  const store = await openRecord(configuration);
+  const store = await openRecord(configuration, clock);
   const desk: Desk = {
     store,
     reader: openPool({ log, forms }),

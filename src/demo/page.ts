@@ -28,7 +28,6 @@ export function demoPage(maker: string, letters: readonly Row[]): string {
 body { font: 16px/1.45 system-ui, sans-serif; color: #202124; margin: 2rem auto; max-width: 80rem; padding: 0 1rem }
 table { border-collapse: collapse; width: 100% }
 th, td { text-align: left; vertical-align: top; padding: .4rem .8rem .4rem 0; border-bottom: 1px solid #ddd8cc }
-td { overflow-wrap: anywhere }
 td[class] a { color: inherit }
 td a { display: inline-block; padding: .15rem 0 }
 .fail { color: #9e2a1d } .pass { color: #1f6b3a } .confirm { color: #7a5200 } .waiting { color: #1d5480 } .person { color: #5b3a86 }
@@ -39,7 +38,7 @@ td a { display: inline-block; padding: .15rem 0 }
   table, tbody, tr, td { display: block }
   tr:first-child { display: none }
   tr { border-bottom: 1px solid #ddd8cc; padding: .7rem 0 }
-  td { border: 0; padding: .1rem 0 }
+  td { border: 0; padding: .1rem 0; overflow-wrap: anywhere }
   td:empty { display: none }
   td:first-child { font-weight: 600 }
   td[title]::before { content: attr(title) ": "; color: #5f6368 }

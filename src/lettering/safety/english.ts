@@ -4,8 +4,7 @@ import type { Tongue } from "./tongue.ts";
 const media =
   "(TV|AV|AUDIO|VIDEO|SOUND|AMP|PROJ|PROJECTOR|DISPLAY|SCREEN|MONITOR|CAMERA|MIC|PC|COMPUTER|LAPTOP|RADIO|STEREO|MUSIC)";
 /** What hurts somebody while it runs. */
-const machine =
-  "(MACHINE|ROBOT|LINE|SAW|TOOL|LATHE|MILL|DRILL|PRESS|CONVEYOR|ESCALATOR|ELEVATOR|LIFT|HOIST|CRANE|PUMP|BOILER|BURNER)";
+const machine = "(MACHINE|ROBOT|SAW|LATHE|MILL|DRILL|CONVEYOR|ESCALATOR|ELEVATOR|HOIST|CRANE|BOILER|BURNER)";
 const supply = "(GAS|FUEL|PROPANE|OXYGEN|O2|N2|NITROGEN)";
 const place = "(ROOM|HALL|BALLROOM|BAR|CAFE|LOUNGE|SUITE|CLUB|OFFICE)";
 const ward = "(ROOM|WARD|UNIT|SUITE|BAY|BOOTH|EXAM|BED|LAB|DEPT|CLEAN ROOM|\\d+)";
@@ -21,7 +20,7 @@ export const english: Tongue = {
       why: "The way out must stay lit, marked and open, whoever presses a button.",
       anywhere:
         "EGRESS|WAY OUT|ESCAPE (ROUTE|PATH|LIGHT|STAIR|DOOR|HATCH)|EXIT (LIGHT|ILLUM|SIGN|DOOR|PATH|ROUTE|STAIR|CORRIDOR|PASSAGE|DISCHARGE)|(LIGHT|SIGN|DOOR|STAIR|PUSH|PRESS|PULL) EXIT|REX (DOOR|BUTTON)|EVACUATE|AREA (REFUGE|RESCUE)|MUSTER( POINT)?|FIRE XIT",
-      alone: "EXIT( (ON|OFF|TEST))?|XIT|REX|REFUGE|RESCUE",
+      alone: "EXIT( (ON|OFF|TEST))?|XIT|REFUGE|RESCUE",
     },
     {
       why: "Who presses it expects help, or doors that shut: it has to work, and must not be pressed for the lights.",
@@ -32,7 +31,7 @@ export const english: Tongue = {
     },
     {
       why: "A stop for emergencies has to break the circuit by itself, stay pressed in and be red on yellow; a button that asks a program does not.",
-      anywhere: `(E|EM|EMERGENCY) (STOP|OFF)|ESTOP|EMO|EPO|ESD|KILL( (SWITCH|POWER|ALL))?|SHUNT TRIP|${machine} (STOP|OFF)|STOP ${machine}|BREAK GLASS`,
+      anywhere: `(E|EM|EMERGENCY) (STOP|OFF)|ESTOP|EMO|EPO|ESD|KILL( (SWITCH|POWER|ALL))?|SHUNT TRIP|${machine} (STOP|OFF)|(LINE|PRESS|PUMP) STOP|STOP ${machine}|BREAK GLASS`,
       alone: "TRIP|ABORT|PURGE",
       harmless: "KILL DEVIL",
     },
@@ -59,7 +58,7 @@ export const english: Tongue = {
       why: "Somebody is warned of a danger, or kept from it.",
       anywhere:
         "DANGER|WARNING|CAUTION|LIVE (POWER|WIRE)|NOT ENTER|NO ENTRY|UNSAFE|HAZARD|BIOHAZARD|(HIGH|HI) VOLTAGE|HV (ON|OFF)|ARC FLASH|INTERLOCK|KEEP OUT|RADIATION|(LASER|X ?RAY) (ON|USE)",
-      alone: "LIVE",
+      harmless: "RADIATION (ONC|ONCOLOGY|THERAPY|ROOM|WAITING)",
     },
   ],
   shorts: {
@@ -106,5 +105,5 @@ export const english: Tongue = {
     VOLTAGE: "VOLT VOLTS",
     WARNING: "WARN",
   },
-  fillers: "THE TO FOR OF IN ALL",
+  fillers: "THE TO FOR OF IN",
 };
