@@ -1,8 +1,10 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
-import { proofPdf } from "../drawing/proof.ts";
+import type { ProofDetails } from "../drawing/proof/page.ts";
+import { proofPdf, proofSvgs } from "../drawing/proof.ts";
 import { everyProblem, type Report } from "../judging/report.ts";
 import type { Edition } from "../reading/edition.ts";
+import type { Order } from "../trade/order.ts";
 import { knowsNoSheet } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
 
@@ -15,19 +17,45 @@ export async function proofsFor(
   catalogue: Catalogue,
   revisions: Revisions = new Map(),
 ): Promise<Enclosure[]> {
+  return Promise.all(
+    drawn(report, revisions).map(async ({ order, file, details }) => ({
+      file: `${file}.pdf`,
+      type: "application/pdf",
+      bytes: await proofPdf(order, catalogue, details),
+    })),
+  );
+}
+
+/** The same drawings as pictures, one for each page. */
+export function proofPictures(
+  report: Report,
+  catalogue: Catalogue,
+  revisions: Revisions = new Map(),
+): Pick<Enclosure, "file" | "bytes">[] {
+  return drawn(report, revisions).flatMap(({ order, file, details }) =>
+    proofSvgs(order, catalogue, details).map((svg, i) => ({
+      file: `${file} page ${i + 1}.svg`,
+      bytes: Buffer.from(svg),
+    })),
+  );
+}
+
+/** The orders that have something to cut. */
+function drawn(
+  report: Report,
+  revisions: Revisions,
+): { readonly order: Order; readonly file: string; readonly details: ProofDetails }[] {
   // A sheet that only waits for its sisters has nothing wrong.
   const problems = everyProblem(report).filter(({ verdict }) => verdict !== "waiting");
-  const proofs: Enclosure[] = [];
-  for (const { order } of report.orders) {
-    if (order.sheets.length === 0) continue;
+  const orders = report.orders.map(({ order }) => order).filter(({ sheets }) => sheets.length > 0);
+  return orders.map((order) => {
     const revision = revisions.get(order.number);
-    const bytes = await proofPdf(order, catalogue, {
-      problems,
-      ...(revision === undefined ? {} : { revision }),
-    });
-    proofs.push({ file: `proof ${fileWords(order.number)}.pdf`, type: "application/pdf", bytes });
-  }
-  return proofs;
+    return {
+      order,
+      file: `proof ${fileWords(order.number)}`,
+      details: { problems, ...(revision === undefined ? {} : { revision }) },
+    };
+  });
 }
 
 /** Blank sheets of ours: both for a sender who seems to have none, and the newer one for whoever has used an old one. */
@@ -55,7 +83,7 @@ export async function blanksFor(
 }
 
 /** An order number as part of a file name: what strangers type there becomes no path. */
-function fileWords(number: string): string {
+export function fileWords(number: string): string {
   return (
     number
       .replaceAll(/[^\p{L}\p{N}._-]+/gu, "-")

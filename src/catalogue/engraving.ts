@@ -38,7 +38,7 @@ export type Engraving = z.output<typeof engravingSchema>;
 
 /**
  * Height of a capital, in millimetres, that spans 16 minutes of arc at a distance.
- * Source: ISO 9241-3, character height: at least 16′ of arc.
+ * Source: ISO 9241-3:1992, character height: at least 16′ of arc; quoted at second hand.
  */
 export function readableCap(distance: number): number {
   return 2 * distance * Math.tan(((16 / 60) * Math.PI) / 180 / 2);
@@ -58,7 +58,7 @@ export function faceFaults(face: Face, rows: number, engraving: Engraving): Faul
   const faults: Fault[] = [];
   if (cap < least)
     faults.push(["cap", `letters of ${cap} mm are too small; ${least.toFixed(2)} mm is the least`]);
-  // NUREG-0700, 11.4: rows stand at least half a letter's height apart.
+  // NUREG-0700 Revision 2 (2002), 11.4, from memory: rows stand at least half a letter's height apart.
   if (row_gap < cap / 2) faults.push(["row_gap", "rows must stand at least half a letter's height apart"]);
   if (rows * cap + (rows - 1) * row_gap > height - 2 * engraving.margin)
     faults.push(["height", `${rows} rows do not fit`]);

@@ -1,6 +1,7 @@
 import { mkdir, readdir, rm, utimes, writeFile } from "node:fs/promises";
 import { basename, join, relative, resolve } from "node:path";
 import { stringify } from "yaml";
+import { fileWords } from "../answer/enclosures.ts";
 import { dateIn } from "../audit/day.ts";
 import { buildLetters } from "../demo/build.ts";
 import { loadScenario } from "../demo/load.ts";
@@ -8,9 +9,10 @@ import { type AnswerFiles, demoPage } from "../demo/page.ts";
 import { answerId } from "../intake/compose.ts";
 import type { Desk } from "../intake/desk.ts";
 import { takeLetter } from "../intake/take.ts";
-import { answerPath } from "../mail/folder.ts";
+import { putAnswer } from "../mail/folder.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
+import type { Sender } from "../ports/sender.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import { CannotRun, defineCommand, type Io, reasonOf } from "./command.ts";
 import { type Configuration, configure, projectFile } from "./configuration.ts";
@@ -29,20 +31,20 @@ export const demo = defineCommand({
     const clock = letterClock();
     const { desk, mailboxes, close } = await openDesk(configuration, {
       clock,
+      secret: "known to everybody, so that every run makes the same answers",
       log: { info: () => undefined, warn: ({ cause }, sentence) => io.err(`${sentence}: ${String(cause)}`) },
     });
     const files = await buildMailbox(configuration, folder, desk, io);
-    const letters = await answerAll(desk, mailboxes, clock, io);
+    const letters = await answerAll(desk, mailboxes, clock, folder, io);
     await close();
 
     const page = join(folder, "index.html");
     const { maker } = configuration.catalogue;
     const rows = await Promise.all(
-      letters.map(async (letter, i) => ({
-        letter,
-        letterFile: files[i] ?? "",
-        ...(await answerFilesOf(letter, folder)),
-      })),
+      letters.map(async (letter, i) => {
+        const letterFile = files[i] ?? "";
+        return { letter, letterFile, ...(await answerFilesOf(letter, letterFile, folder)) };
+      }),
     );
     await writeFile(page, demoPage(maker.name, rows));
     io.out(closing(folder, page, configuration, letters));
@@ -51,11 +53,16 @@ export const demo = defineCommand({
 });
 
 /** Where an answer and its enclosures lie, seen from the folder. */
-async function answerFilesOf({ answer }: LetterRecord, folder: string): Promise<AnswerFiles> {
-  if (answer === undefined) return { enclosures: [] };
-  const path = answerPath("answers", answer.messageId);
+async function answerFilesOf(letter: LetterRecord, letterFile: string, folder: string): Promise<AnswerFiles> {
+  if (letter.answer === undefined) return { enclosures: [] };
+  const path = answerPath(letter, letterFile);
   const names: string[] = await readdir(join(folder, path)).catch(() => []);
   return { answerFile: `${path}.html`, enclosures: names.toSorted().map((name) => join(path, name)) };
+}
+
+/** An answer is called after its letter and the orders that it is about. */
+function answerPath({ orders }: LetterRecord, letterFile: string): string {
+  return join("answers", [basename(letterFile, ".eml"), ...orders.map(fileWords)].join(" "));
 }
 
 /** Empties what an earlier run left, and writes the settings of a desk that lives in this folder. */
@@ -94,7 +101,7 @@ async function makeRoom(folder: string): Promise<void> {
   await writeFile(join(folder, mark), "");
   for (const part of ["letters", "answers", "record"])
     await rm(join(folder, part), { recursive: true, force: true });
-  await mkdir(join(folder, "letters"), { recursive: true });
+  for (const part of ["letters", "answers"]) await mkdir(join(folder, part), { recursive: true });
 }
 
 /** Builds every described letter into the mailbox; gives their files in the order in which they came. */
@@ -126,14 +133,24 @@ async function buildMailbox(
   return files;
 }
 
-/** Answers letter by letter, a line each. */
+/** Answers letter by letter, a line each, and puts the answers into the folder. */
 async function answerAll(
-  desk: Desk,
+  open: Desk,
   mailboxes: readonly Mailbox[],
   clock: LetterClock,
+  folder: string,
   io: Io,
 ): Promise<LetterRecord[]> {
   const letters: LetterRecord[] = [];
+  const sent = new Map<string, Uint8Array>();
+  const sender: Sender = {
+    send: ({ messageId, bytes }) => {
+      sent.set(messageId, bytes);
+      return Promise.resolve({ kind: "sent", words: "put into the folder" });
+    },
+    find: (messageId) => Promise.resolve(sent.has(messageId)),
+  };
+  const desk = { ...open, sender };
   const { signal } = new AbortController();
   for (const mailbox of mailboxes)
     for await (const mail of mailbox.letters({ once: true, signal })) {
@@ -143,6 +160,8 @@ async function answerAll(
       const { letter } = await takeLetter(desk, bytes, mail.receivedAt);
       const record = await desk.store.letters.read(letter);
       letters.push(record);
+      const answer = sent.get(record.answer?.messageId ?? "");
+      if (answer !== undefined) await putAnswer(join(folder, answerPath(record, mail.name)), answer);
       io.out(line(record, basename(mail.name, ".eml")));
     }
   return letters;
@@ -158,16 +177,14 @@ interface LetterClock extends Clock {
   readonly set: (moment: Date) => void;
 }
 
-/** A clock that stands at a letter's arrival and then runs as time really does. */
+/** A clock that stands at a letter's arrival until the next has come. */
 function letterClock(): LetterClock {
-  let base = 0;
-  let started = 0;
+  let standsAt = new Date(0);
   return {
     set: (moment) => {
-      base = moment.getTime();
-      started = performance.now();
+      standsAt = moment;
     },
-    now: () => new Date(base + performance.now() - started),
+    now: () => standsAt,
   };
 }
 

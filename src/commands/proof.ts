@@ -1,5 +1,5 @@
 import { stat } from "node:fs/promises";
-import { proofsFor, type Revisions } from "../answer/enclosures.ts";
+import { proofPictures, proofsFor, type Revisions } from "../answer/enclosures.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { withKept } from "../lettering/kept.ts";
 import { CannotRun, defineCommand } from "./command.ts";
@@ -15,10 +15,11 @@ export const proof = defineCommand({
   details:
     "PATH is a PDF, a letter (.eml) or a folder of them. A NUMBER is an order of the record: drawn are its sheets that\ncount. One PDF for each order, a page for each station; print it at 100 %. Faces with something to fix are outlined.",
   options: {
+    svg: { type: "boolean", tells: "a picture of each page besides, as SVG" },
     out: { type: "string", takes: "DIR", tells: "where to write (default: the folder you stand in)" },
     ...settingsOption,
   },
-  async run(words, { out: folder = ".", settings }, { out }) {
+  async run(words, { out: folder = ".", svg, settings }, { out }) {
     const configuration = await configure(settings);
     const [first = ""] = words;
     const isPath = words.length > 1 || (await stat(first).catch(() => undefined)) !== undefined;
@@ -30,7 +31,8 @@ export const proof = defineCommand({
       : await recordedOrder(first, configuration);
     const proofs = await proofsFor(report, configuration.catalogue, revisions);
     if (proofs.length === 0) throw new CannotRun("there is no sheet to draw");
-    for (const path of await writeFiles(proofs, folder)) out(path);
+    const pictures = svg === true ? proofPictures(report, configuration.catalogue, revisions) : [];
+    for (const path of await writeFiles([...proofs, ...pictures], folder)) out(path);
     return 0;
   },
 });

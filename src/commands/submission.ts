@@ -82,7 +82,10 @@ export async function checkPaths(
 }
 
 /** Writes files into a folder; gives their paths. */
-export async function writeFiles(files: readonly Enclosure[], folder: string): Promise<string[]> {
+export async function writeFiles(
+  files: readonly Pick<Enclosure, "file" | "bytes">[],
+  folder: string,
+): Promise<string[]> {
   try {
     await mkdir(folder, { recursive: true });
     for (const { file, bytes } of files) await writeFile(join(folder, file), bytes);

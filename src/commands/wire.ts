@@ -23,11 +23,15 @@ export function recordFolder({ file, settings }: Configuration): string {
 }
 
 /** Opens the record that the settings name, making it if need be. */
-export async function openRecord(configuration: Configuration): Promise<Store> {
+export async function openRecord(configuration: Configuration, clock: Clock): Promise<Store> {
   const folder = recordFolder(configuration);
   try {
     await mkdir(folder, { recursive: true });
-    return await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+    return await openStore(
+      openSqlite(join(folder, "record.sqlite")),
+      openBlobs(join(folder, "blobs")),
+      clock.now(),
+    );
   } catch (cause) {
     throw new CannotRun(`cannot open the record in ${folder}: ${reasonOf(cause)}`, { cause });
   }
@@ -52,7 +56,7 @@ export interface OpenDesk {
 
 export async function openDesk(
   configuration: Configuration,
-  { clock, log, health }: { clock: Clock; log: Log; health?: Health },
+  { clock, log, health, secret }: { clock: Clock; log: Log; health?: Health; secret?: string },
 ): Promise<OpenDesk> {
   const { file, settings, catalogue, editions, forms } = configuration;
   const around = {
@@ -70,7 +74,7 @@ export async function openDesk(
     throw new CannotRun(cause instanceof Error ? cause.message : String(cause), { cause });
   });
   const all = [...settings.folders.map((path) => folderMailbox(beside(file, path))), ...mailboxes];
-  const store = await openRecord(configuration);
+  const store = await openRecord(configuration, clock);
   const desk: Desk = {
     store,
     reader: openPool({ log, forms }),
@@ -82,7 +86,7 @@ export async function openDesk(
     editions,
     timeZone: settings.time_zone,
     from,
-    secret: await store.answers.secret(),
+    secret: secret ?? (await store.answers.secret()),
     rules: {
       ours: [from.address, ...also],
       returnPathWritten: settings.mailboxes.length > 0,

@@ -3,7 +3,7 @@ import { zipOf } from "./zip.ts";
 
 /** A PDF that is no form at all, as it comes beside order sheets. */
 export async function purchaseOrder(): Promise<Uint8Array> {
-  const document = await PDFDocument.create();
+  const document = await PDFDocument.create({ updateMetadata: false });
   const font = await document.embedFont(StandardFonts.Helvetica);
   const page = document.addPage([612, 792]);
   const lines = [
@@ -17,7 +17,7 @@ export async function purchaseOrder(): Promise<Uint8Array> {
 
 /** A form that has nothing to do with order sheets. */
 export async function strangeForm(): Promise<Uint8Array> {
-  const document = await PDFDocument.create();
+  const document = await PDFDocument.create({ updateMetadata: false });
   const page = document.addPage([612, 792]);
   const form = document.getForm();
   for (const [i, name] of ["visitor", "host", "badge", "arrival", "vehicle"].entries()) {

@@ -30,11 +30,6 @@ export function glyphsOf(text: string, font: FontCode): Glyph[] {
   return charactersOf(text).map((character) => narrowed(glyphOf(character) ?? noGlyph, widths[font]));
 }
 
-/** The characters of a text that no font has a glyph for. */
-export function withoutGlyph(text: string): string[] {
-  return charactersOf(text).filter((character) => glyphOf(character) === undefined);
-}
-
 /** The characters that are cut as one: a letter and its accent are one character, however they were typed. */
 export function charactersOf(text: string): string[] {
   return [...text.normalize("NFC")];

@@ -51,28 +51,27 @@ async function lettersIn(folder: string): Promise<Mail[]> {
   );
 }
 
-/** Where an answer lies in its folder, without the ending. */
-export function answerPath(folder: string, messageId: string): string {
-  return join(folder, messageId.replaceAll(/[^A-Za-z0-9.-]/g, ""));
-}
-
-/** Puts answers into a folder: the letter as .eml, its page as .html for a browser, its enclosures in a folder of theirs. */
+/** Puts answers into a folder, each under its Message-ID. */
 export function folderSender(folder: string): Sender {
+  const pathOf = (messageId: string): string => join(folder, messageId.replaceAll(/[^A-Za-z0-9.-]/g, ""));
   return {
     async send({ messageId, bytes }) {
       await mkdir(folder, { recursive: true });
-      const path = answerPath(folder, messageId);
-      const { html, attachments } = await simpleParser(Buffer.from(bytes));
-      if (typeof html === "string") await writeFile(`${path}.html`, html);
-      if (attachments.length > 0) await mkdir(path, { recursive: true });
-      for (const { filename, content } of attachments)
-        await writeFile(join(path, basename(filename ?? "unnamed")), content);
-      // Renamed last: an .eml in this folder is a whole answer.
-      await writeFile(`${path}.part`, bytes);
-      await rename(`${path}.part`, `${path}.eml`);
-      return { kind: "sent", words: `${path}.eml` };
+      await putAnswer(pathOf(messageId), bytes);
+      return { kind: "sent", words: `${pathOf(messageId)}.eml` };
     },
-    find: async (messageId) =>
-      (await stat(`${answerPath(folder, messageId)}.eml`).catch(() => undefined)) !== undefined,
+    find: async (messageId) => (await stat(`${pathOf(messageId)}.eml`).catch(() => undefined)) !== undefined,
   };
+}
+
+/** Puts an answer where it is told: the letter as .eml, its page as .html for a browser, its enclosures in a folder of theirs. */
+export async function putAnswer(path: string, bytes: Uint8Array): Promise<void> {
+  const { html, attachments } = await simpleParser(Buffer.from(bytes));
+  if (typeof html === "string") await writeFile(`${path}.html`, html);
+  if (attachments.length > 0) await mkdir(path, { recursive: true });
+  for (const { filename, content } of attachments)
+    await writeFile(join(path, basename(filename ?? "unnamed")), content);
+  // Renamed last: an .eml in this folder is a whole answer.
+  await writeFile(`${path}.part`, bytes);
+  await rename(`${path}.part`, `${path}.eml`);
 }

@@ -1,9 +1,9 @@
 import type { Order } from "../trade/order.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { isPrefixed, looksOf } from "./alike.ts";
+import { firstIn, fitTogether, isLater, ofOneProject } from "./fit-together.ts";
 import { byId, letterOf } from "./ids.ts";
 import { contentKey, numberKey, numberPart, plainText } from "./keys.ts";
-import { firstIn, fitTogether, isLater, ofOneProject } from "./meant-order.ts";
 import { oneSlipApart } from "./near.ts";
 import { isNoNumber } from "./no-number.ts";
 import { isSlip } from "./slip-of-number.ts";

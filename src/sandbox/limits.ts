@@ -4,7 +4,7 @@ export interface Limits {
   readonly jobMs: number;
   /** The same for the pages of a PDF, once its fields are known: the fields are what an order is read from. */
   readonly pagesMs: number;
-  /** How many times as much by the clock, since other programs may have the processor meanwhile. */
+  /** How many times as much by the clock, besides the time that other programs have the processor. */
   readonly patience: number;
   /** Resident memory in bytes. It is looked at now and then, so a quick process comes out somewhat above. */
   readonly memory: number;

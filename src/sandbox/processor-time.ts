@@ -19,7 +19,20 @@ export function processorTime(pid: number): number | undefined {
   }
 }
 
-/** How much time something may take: of the processor, and by the clock. In milliseconds. */
+/**
+ * Time that a process was ready to work and had to wait for its turn since it began, in milliseconds; 0 where that cannot
+ * be told. Linux, Documentation/scheduler/sched-stats: the second number of `schedstat`, in nanoseconds; of the first
+ * thread, which does the work.
+ */
+export function waitingTime(pid: number): number {
+  try {
+    return Number(readFileSync(`/proc/${pid}/schedstat`, "latin1").split(" ")[1] ?? 0) / 1e6;
+  } catch {
+    return 0;
+  }
+}
+
+/** How much time something may take: of the processor, and by the clock while it did not wait for its turn. In milliseconds. */
 export interface Allowance {
   readonly processorMs: number;
   readonly clockMs: number;
@@ -38,16 +51,19 @@ export interface TimeWatch {
 
 /**
  * Looks at a process until stopped, and calls `tooSlow` when it takes more than it may. The processor is what
- * counts: on a machine under load the clock runs on while the process waits for its turn.
+ * counts: on a machine under load the clock runs on while the process waits for its turn. The clock ends only what does
+ * nothing, or waits for something else.
  */
 export function watchTime(pid: number, most: Allowance, tooSlow: () => void): TimeWatch {
-  const [begun, before] = [performance.now(), processorTime(pid)];
+  const [begun, before, waitedBefore] = [performance.now(), processorTime(pid), waitingTime(pid)];
   let processor = 0;
+  let waited = 0;
   let end = most;
   const taken = (): Allowance => {
-    const clockMs = performance.now() - begun;
-    const now = processorTime(pid);
     // Of a process that is gone the last look counts.
+    waited = Math.max(waited, waitingTime(pid) - waitedBefore);
+    const clockMs = performance.now() - begun - waited;
+    const now = processorTime(pid);
     if (now !== undefined) processor = now - (before ?? 0);
     return { processorMs: before === undefined ? clockMs : processor, clockMs };
   };

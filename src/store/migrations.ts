@@ -191,11 +191,19 @@ const migrations = {
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };
 
-/** Brings a database to the present tables; of two programs that begin with it, one does and the other waits. Throws with the cause when it cannot. */
-export async function migrate<T>(db: Kysely<T>): Promise<void> {
+/**
+ * Brings a database to the present tables; of two programs that begin with it, one does and the other waits. `now` is
+ * when, where another clock than the machine's counts. Throws with the cause when it cannot.
+ */
+export async function migrate<T>(db: Kysely<T>, now?: Date): Promise<void> {
   await db.connection().execute(async (one) => {
     await sql`BEGIN IMMEDIATE`.execute(one);
-    const { error } = await new Migrator({ db: one, provider }).migrateToLatest();
+    const { error, results = [] } = await new Migrator({ db: one, provider }).migrateToLatest();
+    if (now !== undefined)
+      for (const { migrationName } of results)
+        await sql`UPDATE kysely_migration SET timestamp = ${now.toISOString()} WHERE name = ${migrationName}`.execute(
+          one,
+        );
     await (error === undefined ? sql`COMMIT` : sql`ROLLBACK`).execute(one);
     if (error !== undefined) throw new Error("the record could not be brought up to date", { cause: error });
   });

@@ -9,9 +9,9 @@ import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
 import { ordersOver } from "./orders.ts";
 import type { Tables } from "./tables.ts";
 
-/** The record over a database and a place for bytes. Brings the tables up to date first. */
-export async function openStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store> {
-  await migrate(db);
+/** The record over a database and a place for bytes. Brings the tables up to date first, as of `now`. */
+export async function openStore(db: Kysely<Tables>, blobs: Blobs, now?: Date): Promise<Store> {
+  await migrate(db, now);
   return storeOver(db, blobs);
 }
 

@@ -5,7 +5,7 @@ import { leastCap, readableCap } from "../../src/catalogue/engraving.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
 import { catalogue } from "../make/config.ts";
 
-// ISO 9241-3, character height: at least 16 minutes of arc; 2.327 mm at 500 mm.
+// ISO 9241-3:1992, character height: at least 16 minutes of arc (quoted at second hand); that is 2.327 mm at 500 mm.
 test("16 minutes of arc are 2.327 mm at 500 mm, and twice as much at twice the distance", () => {
   expect(readableCap(500)).toBeCloseTo(2.327, 3);
   expect(readableCap(1000)).toBeCloseTo(4.654, 3);
@@ -21,7 +21,7 @@ const text = readFileSync("config/catalogue.yaml", "utf8");
 
 test.each([
   ["cap: 2.4", "cap: 2.2", "layouts.3.face.cap: letters of 2.2 mm are too small; 2.33 mm is the least"],
-  // NUREG-0700, 11.4: rows at least half a letter's height apart.
+  // NUREG-0700 Revision 2 (2002), 11.4, from memory: rows at least half a letter's height apart.
   [
     "row_gap: 2.1",
     "row_gap: 1.3",

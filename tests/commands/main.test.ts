@@ -137,6 +137,19 @@ test("check --out writes the proof, and the sheet with what is wrong marked on i
     ).toBe("%PDF-");
 });
 
+test("proof writes a PDF for each order and, if told so, a picture of each page", async () => {
+  const folder = temporaryFolder();
+  const [sample] = await sampleSheets();
+  writeFileSync(join(folder, "S-104.pdf"), sample?.filled ?? "");
+  const { code, out } = await burin("proof", join(folder, "S-104.pdf"), "--svg", "--out", folder);
+  expect(code).toBe(0);
+  expect(out.trim().split("\n")).toEqual([
+    join(folder, "proof BW-2207.pdf"),
+    join(folder, "proof BW-2207 page 1.svg"),
+  ]);
+  expect(readFileSync(join(folder, "proof BW-2207 page 1.svg"), "utf8")).toMatch(/^<svg .*S-104/s);
+});
+
 test("nothing that somebody has made is replaced", async () => {
   const folder = temporaryFolder();
   mkdirSync(join(folder, "record"));

@@ -60,6 +60,17 @@ test("every letter has one answer, sent to its sender, in its thread", async () 
   }
 });
 
+test("built again, the letters are the same bytes", async () => {
+  const again: BuiltLetter[] = [];
+  const { secret } = await temporaryDesk({ store, sender });
+  const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from, secret) };
+  for await (const letter of buildLetters(scenario.letters, { catalogue, editions, ...scenario }, options))
+    again.push(letter);
+  const differs = again.filter(({ bytes }, i) => Buffer.compare(bytes, built[i]?.bytes ?? Buffer.of()) !== 0);
+  expect(again.length).toBe(built.length);
+  expect(differs.map(({ description }) => description.name)).toEqual([]);
+});
+
 test("the same letters, read again, are answered no second time", async () => {
   const before = sender.kept.length;
   const desk = await temporaryDesk({ store, sender });

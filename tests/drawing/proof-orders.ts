@@ -16,7 +16,7 @@ export function orderOf(...sheets: readonly Sheet[]): Order {
 export function drawingOf(...sheets: readonly Sheet[]): string {
   const [drawing, ...more] = proofSvgs(orderOf(...sheets), catalogue);
   if (drawing === undefined || more.length > 0) throw new Error("these sheets make more than one drawing");
-  return drawing.svg;
+  return drawing;
 }
 
 export const words = {

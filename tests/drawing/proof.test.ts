@@ -11,6 +11,7 @@ import { aloneDevice, completeOrder, device, deviceAt, plate, without } from "..
 import { faulty } from "../../src/drawing/proof/marks.ts";
 import { proofPdf, proofSvgs } from "../../src/drawing/proof.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
+import type { Order } from "../../src/trade/order.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 import { installed, look, run } from "./look.ts";
@@ -62,6 +63,34 @@ test("a proof says whose station it is, in which state, and that it is no releas
   expect(pages).toBe(1);
 });
 
+test.each([
+  ["a PDF", async (order: Order) => eachPage(await proofPdf(order, catalogue))],
+  ["SVG", async (order: Order) => proofSvgs(order, catalogue)],
+])("the caution stands on every page of %s", async (_, pagesOf) => {
+  const stations = [[alone("D4")], ...[2, 3, 4, 5, 6].map(station)];
+  const sheets = stations.flatMap((some, n) =>
+    some.map((sheet, i) => ({ ...sheet, mark: `S-${n}`, id: `${n}/${i}` })),
+  );
+  const pages = await pagesOf(orderOf(...sheets));
+  expect(pages).toHaveLength(stations.length);
+  for (const page of pages) {
+    expect(page).toContain("The program does not know the wiring.");
+    expect(page).toContain("local code and a licensed electrician decide.");
+  }
+});
+
+/** The words of each page. */
+async function eachPage(bytes: Uint8Array): Promise<string[]> {
+  const pdf = await PDFDocument.load(bytes);
+  return Promise.all(
+    pdf.getPageIndices().map(async (index) => {
+      const one = await PDFDocument.create();
+      for (const page of await one.copyPages(pdf, [index])) one.addPage(page);
+      return (await look(await one.save())).words;
+    }),
+  );
+}
+
 test("the short hash changes with what is cut and made, and with nothing else", () => {
   const [one, ...rest] = completeOrder();
   const first = hashOf(...completeOrder());
@@ -84,7 +113,7 @@ test("only what a problem points at is outlined, and mere notes are not", () => 
   const order = orderOf(bad, ...completeOrder().slice(1));
   const problems = checkSheet(bad, catalogue);
   const outlines = (some: typeof problems): Rectangle[] =>
-    proofSvgs(order, catalogue, { problems: some }).flatMap(({ svg }) =>
+    proofSvgs(order, catalogue, { problems: some }).flatMap((svg) =>
       [...svg.matchAll(/<rect x="(\S+)" y="(\S+)" width="(\S+)" height="(\S+)" [^>]*stroke="([^"]+)"/g)]
         .filter(([, , , , , colour]) => colour === faulty)
         .map(([, x, y, width, height]) => ({
@@ -204,7 +233,7 @@ test("whatever is typed, a proof is drawn, well-formed and without a number that
         const sheets = typed.map(([sheet, change], i) => ({ ...sheet, ...change, id: `1/${i}` }));
         const problems = sheets.flatMap((sheet) => checkSheet(sheet, catalogue));
         for (const order of gatherOrders(sheets)) {
-          for (const { svg } of proofSvgs(order, catalogue, { problems })) {
+          for (const svg of proofSvgs(order, catalogue, { problems })) {
             expect(svg).not.toMatch(/NaN|undefined|Infinity|(?!\n)\p{C}/u);
             const shell = svg.replaceAll(/<(?:rect|path)[^<>]*\/>|<(title|text)[^<>]*>[^<>]*<\/\1>/g, "");
             expect(shell).toMatch(/^<svg [^<>]*>\s*<\/svg>\s*$/);

@@ -63,7 +63,7 @@ const cuts = [...new Map(faces.map((face) => [face.cap, face])).values()].map(
 const gapOf = (text: string, cut: Cut): number =>
   pairsNearer(text, cut, Number.POSITIVE_INFINITY)[0]?.gap ?? 0;
 
-// ISO 3098, lettering: line width h/14 (type A) to h/10 (type B); 2h/10 between letters, of which half may be taken
+// ISO 3098, lettering, from memory: line width h/14 (type A) to h/10 (type B); 2h/10 between letters, of which half may be taken
 // where it looks better, as between L and A; 6h/10 between words. At h = 5 mm, type B: 0.5, 1 and 3 mm.
 test.each(cuts)("letters $cap mm high keep the proportions of ISO 3098", (cut) => {
   expect(cut.cutter).toBeGreaterThanOrEqual(cut.cap / 14);
@@ -74,7 +74,7 @@ test.each(cuts)("letters $cap mm high keep the proportions of ISO 3098", (cut) =
   expect(distanceBetween(first, last) - cut.cutter).toBeGreaterThanOrEqual((6 * cut.cap) / 10);
 });
 
-// NUREG-0700, 11.4: letters at least one stroke apart.
+// NUREG-0700 Revision 2 (2002), 11.4, from memory: letters at least one stroke apart.
 test("no two letters, digits or marks touch; some accents side by side are the only close ones", () => {
   // A small letter bears the same accents as its capital, and leaves more air.
   const all = [...catalogue.characters].filter((character) => !/[à-ý]/.test(character));

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { completeOrder, deviceAt, plate, subject } from "../../src/checks/sample.ts";
+import { alikeOrders } from "../../src/orders/alike-order.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
-import { meantOrder } from "../../src/orders/meant-order.ts";
 import { slipsOfMark } from "../../src/orders/slip-of-mark.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 
@@ -34,11 +34,9 @@ test("of a plate and its devices the fewer sheets are asked about, of equal numb
 const askedAbout = (...sheets: Sheet[]) => {
   const orders = gatherOrders(sheets);
   return orders.flatMap((order) => {
-    const meant = meantOrder(
-      order,
-      orders.filter((other) => other !== order),
-    );
-    return meant === undefined ? [] : [[order.number, meant.number]];
+    const others = orders.filter((other) => other !== order);
+    const near = alikeOrders(order, others).filter(({ how, asked }) => how === "near" && asked);
+    return near.map(({ other }) => [order.number, other.number]);
   });
 };
 

@@ -14,7 +14,7 @@ import { directReader } from "../make/reader.ts";
 
 // Shorter than usual, so that what runs to its limit does not hold the tests up; tests/bench/hostile.ts has
 // the usual ones. The memory is as usual.
-const limits = { jobMs: 2500, pagesMs: 1500, patience: 4 };
+const limits = { jobMs: 2500, pagesMs: 1500, patience: 10 };
 const log = { info: () => undefined, warn: () => undefined };
 const reader = openPool({ log, processes: 1, limits });
 const tried: TriedOut[] = [];
@@ -50,7 +50,8 @@ test("what the hostile files are built around is read as usual", async () => {
 test.each(hostile)("$op: $name", async (one) => {
   const outcome = await tryOut(reader, one);
   tried.push(outcome);
-  expect(outcome.seconds).toBeLessThan(12);
+  // Of the processor. A process is looked at now and then, so what is ended has taken somewhat more than it might.
+  expect(outcome.seconds).toBeLessThan((2 * (limits.jobMs + limits.pagesMs)) / 1000);
   expect(outcome.peakMb).toBeLessThan(1200);
   if (one.fields) expect(orderAndMark(outcome.opened)).toMatchObject(filled);
   expect(await reader.file(sheet)).toEqual(usual);

@@ -39,6 +39,12 @@ const deeds: Readonly<Record<string, (early: Early) => unknown>> = {
     await new Promise((resolve) => setTimeout(resolve, 500));
     return said(began, Date.now());
   },
+  work: () => {
+    const taken = ({ user, system }: NodeJS.CpuUsage): number => user + system;
+    const begun = process.cpuUsage();
+    while (taken(process.cpuUsage(begun)) < 500_000);
+    return { kind: "other" };
+  },
   "never end": endless,
   "never resolve": () => new Promise(() => undefined),
   die: () => process.exit(0),

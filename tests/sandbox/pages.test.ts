@@ -7,7 +7,7 @@ import { catalogue, editions, forms } from "../make/config.ts";
 import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 
 const log = { info: () => undefined, warn: () => undefined };
-const reader = openPool({ log, processes: 1, limits: { pagesMs: 1500 }, forms: await forms() });
+const reader = openPool({ log, processes: 1, limits: { pagesMs: 3000 }, forms: await forms() });
 afterAll(() => reader.close());
 
 const [sample] = await sampleSheets();

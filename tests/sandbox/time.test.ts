@@ -1,9 +1,12 @@
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { expect, onTestFinished, test } from "vitest";
 import type { Reader, TimeLeft } from "../../src/ports/reader.ts";
 import type { Limits } from "../../src/sandbox/limits.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
-import { processorTime } from "../../src/sandbox/processor-time.ts";
+import { processorTime, waitingTime } from "../../src/sandbox/processor-time.ts";
 import { shareOf, takeOff } from "../../src/sandbox/share.ts";
 
 const program = fileURLToPath(new URL("./odd-child.ts", import.meta.url));
@@ -71,6 +74,23 @@ test.skipIf(processorTime(process.pid) === undefined)(
     // It waits for half a second by the clock.
     const pool = oddPool({ jobMs: 400, patience: 100 });
     expect(await deed(pool, "say when")).toMatchObject({ ok: true });
+  },
+);
+
+test.skipIf(!existsSync("/proc/self/schedstat"))(
+  "while others have the processor no time by the clock is taken off",
+  async () => {
+    // Four times as many busy processes as there are processors: a reader mostly waits for its turn.
+    const busy = Array.from({ length: 4 * availableParallelism() }, () =>
+      spawn(process.execPath, ["-e", "for (;;);"], { stdio: "ignore" }),
+    );
+    onTestFinished(() => busy.forEach((one) => void one.kill("SIGKILL")));
+    const waited = waitingTime(process.pid);
+    // It works for half a second of the processor, and by the clock it may take thrice as much.
+    const pool = oddPool({ jobMs: 1_500, patience: 1 });
+    const worked = await deed(pool, "work");
+    expect(worked).toMatchObject({ ok: true });
+    expect(waitingTime(process.pid)).toBeGreaterThan(waited);
   },
 );
 

@@ -1,19 +1,13 @@
-import { z } from "zod";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { mailboxOf } from "../mailbox.ts";
 import { device } from "../sample.ts";
-
-const email = z.email();
-/** RFC 5321 §4.5.3.1.1: the part before the @, in octets. */
-const longestLocalPart = 64;
-/** RFC 5321 §4.5.3.1.3: a path is 256 octets, its two angle brackets included. */
-const longestAddress = 254;
 
 export const emailMalformed = defineSheetCheck({
   id: "email-malformed",
   title: "The e-mail address cannot be right",
   severity: "stops",
-  source: { kind: "standard", name: "RFC 5321 §4.1.2 and §4.5.3.1" },
+  source: { kind: "standard", name: "RFC 5321 §4.1.2, §4.1.3 and §4.5.3.1" },
   why: "Questions and proofs would go nowhere.",
   wordings: {
     shape: {
@@ -22,12 +16,18 @@ export const emailMalformed = defineSheetCheck({
     },
     long: {
       says: "“{field}” says “{typed}”, which is longer than an e-mail address can be.",
-      fix: "Check it; at most 64 characters stand before the @ and 254 in all.",
+      fix: "Check it; at most 64 characters stand before the @, 63 between two dots behind it, and 254 in all.",
+    },
+    odd: {
+      says: "“{field}” says “{typed}”. It has {has}, which may be but seldom is.",
+      fix: "Reply that it is right, or send the sheet again with the right one.",
+      severity: "asks",
     },
   },
   passing: [
     { shows: "an ordinary address", given: withEmail("ines@brightwire.example") },
     { shows: "a tag and a subdomain", given: withEmail("ines.c+jobs@mail.brightwire.example") },
+    { shows: "an apostrophe and an ampersand", given: withEmail("o'hara&co@brightwire.example") },
     { shows: "64 characters before the @", given: withEmail(`${"i".repeat(64)}@brightwire.example`) },
     {
       shows: "no address at all, which other checks judge",
@@ -47,16 +47,21 @@ export const emailMalformed = defineSheetCheck({
       given: withEmail(`${"i".repeat(65)}@brightwire.example`),
       wording: "long",
     },
+    {
+      shows: "what the standard allows and hardly anybody has",
+      given: withEmail("ines/orders@brightwire.example"),
+      wording: "odd",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.contact.email;
     if (typed === undefined) return;
     const facts = { field: labelOf(sheet, "contact.email"), typed };
     const spots = at(sheet, "contact.email");
-    if (!email.safeParse(typed).success) yield say("shape", facts, spots);
-    // Only ASCII gets this far, so a character is an octet.
-    else if (typed.indexOf("@") > longestLocalPart || typed.length > longestAddress)
-      yield say("long", facts, spots);
+    const mailbox = mailboxOf(typed);
+    if (mailbox.kind === "none") yield say("shape", facts, spots);
+    else if (mailbox.kind === "long") yield say("long", facts, spots);
+    else if (mailbox.kind === "odd") yield say("odd", { ...facts, has: mailbox.has }, spots);
   },
 });
 

@@ -10,7 +10,7 @@ export const letteringUnreadable = defineSheetCheck({
   severity: "stops",
   sender: "settles",
   source: { kind: "standard", name: "WCAG 2.2, success criterion 1.4.3, contrast (minimum)" },
-  why: "Engraved plates are outside the scope of WCAG, but its formula tells how well two colours stand apart: under 3 to 1 hardly anybody reads them, under 4.5 to 1 many do not. The colours are those of a screen and only come near those of the plastic.",
+  why: "Engraved plates are outside the scope of WCAG, but its formula tells how well two colours stand apart. It asks for 4.5 to 1 in text, and for 3 to 1 in large text; to stop what has less than 3 is a rule of ours. The colours are those of a screen and only come near those of the plastic.",
   wordings: {
     unknown: {
       says: "“{lettering}” is not a lettering colour that we make.",

@@ -10,7 +10,10 @@ export const lettersTooSmall = defineSheetCheck({
   title: "A legend fits only with very small letters",
   severity: "asks",
   sender: "settles",
-  source: { kind: "standard", name: "ISO 9241-3, character height: at least 16 minutes of arc" },
+  source: {
+    kind: "standard",
+    name: "ISO 9241-3:1992, character height: at least 16 minutes of arc (quoted at second hand)",
+  },
   why: "A row too wide for its face is cut smaller until it fits. Below 16 minutes of arc at the distance from which a station is read, people begin to misread; only the buyer knows whether that matters there.",
   wordings: {
     small: {

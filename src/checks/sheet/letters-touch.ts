@@ -11,7 +11,7 @@ export const lettersTouch = defineSheetCheck({
   sender: "settles",
   source: {
     kind: "standard",
-    name: "NUREG-0700, 11.4: letters at least one stroke apart (as ISO 3098 for close pairs)",
+    name: "NUREG-0700 Revision 2 (2002), 11.4: letters at least one stroke apart; ISO 3098 has the same for close pairs (both from memory)",
   },
   why: "Between two letters there must be left as much as a stroke is wide, or they are read as one. The distance is measured between the strokes as they will be cut, pair by pair.",
   wordings: {

@@ -10,7 +10,7 @@ export const readersDisagree = defineSheetCheck({
   severity: "asks",
   verdict: "person",
   source: { kind: "house" },
-  why: "Every sheet is read by two independent programs. On 17,566 fields of public forms they never agreed on a wrong answer, and disagreed on 55; so where they disagree a person looks.",
+  why: "Every sheet is read by two independent programs; where they disagree a person looks. In a measurement of ours on 668 forms among 8,430 public PDFs, with 17,566 fields on which two further programs agreed, they disagreed on 55 and never agreed on a wrong value. To repeat it on a folder of PDFs: BURIN_PDF_CORPUS=FOLDER node_modules/.bin/node tests/real/pdf-corpus.ts (wants pdftk and qpdf).",
   wordings: {
     differ: {
       says: "“{field}” reads “{one}” in one PDF program and “{other}” in another.",

@@ -1,20 +1,21 @@
-import { hasText } from "../../trade/legend.ts";
+import { type Catalogue, layoutOf } from "../../catalogue/catalogue.ts";
+import { english } from "../../lettering/safety/english.ts";
+import { sayTogether, speaksOfSafety } from "../../lettering/safety/speaks.ts";
+import { hasText, type Legend } from "../../trade/legend.ts";
+import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, rowPlaces } from "../limits.ts";
 import { aloneDevice, device, plate } from "../sample.ts";
-
-/** Words of emergency lighting and of ways out, wherever they stand. From memory: NFPA 70 Article 700, NFPA 101, UL 924. */
-const anywhere =
-  /\b(EM|EMER|EMERG|EMERGENCY|EGRESS|LIFE SAFETY|FIRE ALARM|E-STOP|DISCONNECT|ISOLATE|ISOLATOR|POWER OFF|MAINS)\b/;
-/** Words that speak of safety only where they are all that the legend says. */
-const alone = /^(EXIT|EXIT LIGHTS?|SAFE|MAIN|MAIN (OFF|ON|POWER|SWITCH|BREAKER))$/;
 
 export const safetyWording = defineSheetCheck({
   id: "safety-wording",
   title: "A legend speaks of safety",
   severity: "asks",
   source: { kind: "house" },
-  why: "A button that says EMERGENCY or DISCONNECT promises something that depends on the wiring. Legends are cut as typed; the program does not know the wiring; local code and a licensed electrician decide.",
+  why: [
+    "A button that says EMERGENCY or DISCONNECT promises something that depends on the wiring. Legends are cut as typed; the program does not know the wiring; local code and a licensed electrician decide.",
+    ...english.families.map(({ why }) => why),
+  ].join(" "),
   wordings: {
     safety: {
       says: "“{typed}” on {face} speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
@@ -25,11 +26,20 @@ export const safetyWording = defineSheetCheck({
     { shows: "a main lobby", given: plate({}, { "1": ["MAIN LOBBY", ""] }) },
     { shows: "words that hold such letters", given: plate({}, { "1": ["EMPLOYEES", ""], "2": ["MEMBERS"] }) },
     { shows: "EXIT in a longer legend", given: device({}, { "1": ["EXIT", "SCENE"] }) },
+    { shows: "a fireplace", given: device({}, { "1": ["FIRE", "PLACE"] }) },
+    { shows: "a fire pit over two buttons", given: device({}, { "1": ["FIRE"], "2": ["PIT"] }) },
   ],
   failing: [
     { shows: "emergency lighting", given: device({}, { "1": ["EMERG", "LIGHTS"] }), wording: "safety" },
     { shows: "EXIT and no more", given: device({}, { "1": ["EXIT", ""] }), wording: "safety" },
     { shows: "a phrase over two rows", given: device({}, { "1": ["POWER", "OFF"] }), wording: "safety" },
+    { shows: "what fits on eight characters", given: device({}, { "1": ["DISC SW"] }), wording: "safety" },
+    { shows: "a word over two rows", given: device({}, { "1": ["DIS-", "CONNECT"] }), wording: "safety" },
+    {
+      shows: "a phrase over two buttons",
+      given: device({}, { "1": ["KILL"], "2": ["PWR"] }),
+      wording: "safety",
+    },
     {
       shows: "a strip that calls it a disconnect",
       given: aloneDevice({}, { plate: ["DISCONNECT"] }),
@@ -37,15 +47,41 @@ export const safetyWording = defineSheetCheck({
     },
   ],
   *find(sheet, catalogue, say) {
-    for (const legend of sheet.legends.filter((one) => !one.plain && hasText(one))) {
-      const typed = legend.rows.join(" ").replace(/\s+/g, " ").trim();
-      const words = typed.toUpperCase();
-      if (anywhere.test(words) || alone.test(words))
-        yield say(
-          "safety",
-          { typed, face: faceWords(sheet, legend.face) },
-          at(sheet, ...rowPlaces(sheet, legend.face, catalogue)),
-        );
+    const { words } = catalogue;
+    const legends = sheet.legends.filter((one) => !one.plain && hasText(one));
+    const told = new Set<Legend>();
+    const tell = (...faces: readonly Legend[]) =>
+      say(
+        "safety",
+        {
+          typed: faces
+            .flatMap(({ rows }) => rows)
+            .join(" ")
+            .replace(/\s+/g, " ")
+            .trim(),
+          face: faces.map(({ face }) => faceWords(sheet, face)).join(" and "),
+        },
+        at(sheet, ...faces.flatMap(({ face }) => rowPlaces(sheet, face, catalogue))),
+      );
+    for (const [one, other] of neighbours(sheet, legends, catalogue)) {
+      const together = sayTogether(one.rows, other.rows, words);
+      if (together === undefined || told.has(one) || told.has(other)) continue;
+      told.add(one).add(other);
+      if (together === "safety") yield tell(one, other);
     }
+    for (const legend of legends)
+      if (!told.has(legend) && speaksOfSafety(legend.rows, words)) yield tell(legend);
   },
 });
+
+/** Legends that are read in one: beside each other, and on a device one below the other. */
+function neighbours(sheet: Sheet, legends: readonly Legend[], catalogue: Catalogue): [Legend, Legend][] {
+  const layout = sheet.kind === "device" ? layoutOf(catalogue, sheet.layouts[0] ?? "") : undefined;
+  const steps = new Set([1, layout?.columns ?? 1]);
+  return legends.flatMap((one) =>
+    [...steps].flatMap((step) => {
+      const other = legends.find(({ face }) => Number(face) === Number(one.face) + step);
+      return other === undefined ? [] : [[one, other] satisfies [Legend, Legend]];
+    }),
+  );
+}

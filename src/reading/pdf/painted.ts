@@ -134,7 +134,7 @@ function apply([a, b, c, d, e, f]: Matrix, [x, y]: Point): Point {
   return [a * x + c * y + e, b * x + d * y + f];
 }
 
-/** ISO 32000-1:2008 §8.9.5: an image fills the square from 0 to 1. */
+/** ISO 32000-1:2008 §8.9.4: an image fills the square from 0 to 1. */
 function unitSquare(now: Matrix): Box {
   const corners: Point[] = [
     [0, 0],

@@ -5,7 +5,7 @@ import { getDocument, type PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.
 const dataOf = (folder: string): string =>
   fileURLToPath(new URL(folder, import.meta.resolve("pdfjs-dist/package.json")));
 
-/** ISO 32000-1:2008 Annex H, note 13: viewers take the header anywhere within the first 1024 bytes. */
+/** Adobe PDF Reference 1.7, Appendix H, note 13: viewers take the header anywhere within the first 1024 bytes. */
 export function isPdf(bytes: Uint8Array): boolean {
   return latin1(bytes.subarray(0, 1024)).includes("%PDF-");
 }

@@ -21,7 +21,8 @@ function tableOf(file: Buffer): number | undefined {
   return end === undefined ? undefined : Number(end);
 }
 
-// Annex H, note 13: offsets may count from the header, which need not be the first thing in the file.
+// Adobe PDF Reference 1.7, Appendix H, note 13: the header need not be the first thing in the file. That offsets then may
+// count from it is common practice, no source.
 function leadsToTable(file: Buffer, table: number): boolean {
   const header = Math.max(0, file.indexOf("%PDF-"));
   return [table, table + header].some((at) =>

