@@ -1,5 +1,6 @@
+import { type DrawnGlyph, type Setting, softGlyph } from "./drawn-glyph.ts";
 import { alikeWithin, blurred, columns, extentOf, type Ink, inkedPart, room, strongPart } from "./ink.ts";
-import { draw, measure, type Placed, type Setting } from "./set-line.ts";
+import { draw, measure, type Placed } from "./set-line.ts";
 
 /** How well ink is that of a text. */
 export interface Likeness {
@@ -13,6 +14,12 @@ export interface Likeness {
   /** Width against height of the ink, by that of the text in Helvetica: 1 where they are the same. */
   readonly stretch: number;
 }
+
+/**
+ * Compares ink with a line of text, wherever in the area it stands and however large. `size` is the form's own
+ * size in pixels, for texts too small to tell theirs. `cut` is the size of a text of which the right end is not seen.
+ * Undefined where there is no ink, or nothing to compare with.
+ */
 
 export function likeness(
   ink: Ink,
@@ -87,24 +94,48 @@ const hopeless = 0.7;
 /** How like the most similar rival of a letter the ink is, where that letter stands. */
 function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting): number {
   const { x, across } = setting;
+  const left = Math.max(0, Math.floor(x + (pen + glyph.ink.left) * across) - 1);
   let best = 0;
   for (const rival of rivals()) {
     const wide = Math.max(glyph.ink.right, glyph.ink.left + rival.ink.right - rival.ink.left);
-    const left = Math.floor(x + (pen + glyph.ink.left) * across) - 1;
-    const right = Math.ceil(x + (pen + wide) * across) + 1;
+    const right = Math.min(seen.width, Math.ceil(x + (pen + wide) * across) + 1);
+    const all = inkSquared(seen, left, right);
     // Side by side at the left edge, and one over the other.
     const begins = [
       glyph.ink.left - rival.ink.left,
       (glyph.ink.left + glyph.ink.right - rival.ink.left - rival.ink.right) / 2,
     ];
-    const window = columns(seen, left, right);
     for (const begin of begins) {
-      const placed = { glyph: rival, pen: pen + begin, isSign: false, rivals: () => [] };
-      const wanted = blurred(draw([placed], { ...setting, x: x - Math.max(0, left) }, window));
-      best = Math.max(best, alikeWithin(window, wanted, 0, window.width));
+      const drawn = softGlyph(rival, { ...setting, x: x + (pen + begin) * across });
+      best = Math.max(best, likeLetter(seen, drawn, left, right, all));
     }
   }
   return best;
+}
+
+function inkSquared({ dark, width, height }: Ink, left: number, right: number): number {
+  let sum = 0;
+  for (let y = 0; y < height; y++)
+    for (let at = y * width + left; at < y * width + right; at++) sum += (dark[at] ?? 0) ** 2;
+  return sum;
+}
+
+/** What `alikeWithin` tells, of a letter that is known to be all that is wanted there. */
+function likeLetter(
+  seen: Ink,
+  { ink, left, top }: DrawnGlyph,
+  from: number,
+  to: number,
+  all: number,
+): number {
+  let [product, squared] = [0, 0];
+  for (let y = Math.max(0, -top); y < ink.height && top + y < seen.height; y++)
+    for (let x = Math.max(0, from - left); x < ink.width && left + x < to; x++) {
+      const one = ink.dark[y * ink.width + x] ?? 0;
+      product += one * (seen.dark[(top + y) * seen.width + left + x] ?? 0);
+      squared += one * one;
+    }
+  return all === 0 || squared === 0 ? 0 : product / Math.sqrt(all * squared);
 }
 
 /** A stroke along a row: pixels beside the letters that it has at least, the part of them that is inked, and how dark they are and were to be. */
