@@ -89,6 +89,8 @@ export interface PdfFacts {
   readonly portfolio: boolean;
   /** Readable only after repair, by one reader alone (or some fields of it), or with its end missing. */
   readonly recovered: boolean;
+  /** Whole PDFs that stand one behind the other, where they are several: a reader sees one of them, or parts of each. */
+  readonly together?: number;
   /** The files inside; absent where there are none. */
   readonly attached?: { readonly files: readonly Part[]; readonly left: readonly Left[] };
 }

@@ -68,6 +68,7 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
     dynamic: z.boolean(),
     portfolio: z.boolean(),
     recovered: z.boolean(),
+    together: size.exactOptional(),
     attached: z.strictObject(unpacked).exactOptional(),
   }),
   z.strictObject({
