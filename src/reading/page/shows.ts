@@ -99,7 +99,7 @@ function passes(found: Likeness | undefined): boolean {
 
 /** Several lines, which programs break where each of them likes. What lies below the frame may be missing. */
 function showsLines(ink: Ink, lines: readonly string[], size: number, glyphs: Glyphs): boolean {
-  const bands = bandsOf(ink);
+  const bands = bandsOf(ink, size);
   const words = lines.flatMap((line) => line.split(/\s+/)).filter((word) => word !== "");
   if (bands.length === 0) return false;
   let next = 0;
@@ -132,25 +132,45 @@ function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyp
   return showsLine(band, words.slice(0, best.count).join(" "), size, glyphs) ? best.count : 0;
 }
 
-/** The lines of a text: what has no ink above or below. */
-function bandsOf(ink: Ink): (Ink & { readonly bottom: number })[] {
+/** How high dots, accents and low lines are at most, as a part of the font's size, and how far they stand off, in pixels. */
+const thin = { part: 0.3, off: 2 };
+
+/** The lines of a text: what has no ink above or below. Programs that set lines close leave a row of pixels between them. */
+function bandsOf(ink: Ink, size: number): (Ink & { readonly bottom: number })[] {
   const extent = extentOf(ink);
   if (extent === undefined) return [];
-  const isInked = Array.from({ length: ink.height }, (_, y) => {
-    for (let x = 0; x < ink.width; x++)
-      if ((ink.dark[y * ink.width + x] ?? 0) >= extent.peak / 2) return true;
-    return false;
+  const bands = inkedRows(ink, extent.peak / 2);
+  const isThin = (band: Rows | undefined): boolean =>
+    band !== undefined && band.bottom - band.top < size * thin.part;
+  const isNear = (i: number): boolean =>
+    (bands[i + 1]?.top ?? Number.POSITIVE_INFINITY) - (bands[i]?.bottom ?? 0) <= thin.off;
+  const join = (i: number): void => {
+    const [upper, lower] = bands.splice(i, 2);
+    if (upper !== undefined && lower !== undefined)
+      bands.splice(i, 0, { top: upper.top, bottom: lower.bottom });
+  };
+  // First to the line below, as the dot of an i, then to the one above.
+  for (let i = bands.length - 2; i >= 0; i--) if (isThin(bands[i]) && isNear(i)) join(i);
+  for (let i = bands.length - 2; i >= 0; i--) if (isThin(bands[i + 1]) && isNear(i)) join(i);
+  return bands.map(({ top, bottom }, i) => {
+    const from = Math.max(bands[i - 1]?.bottom ?? 0, top - 2);
+    return { ...part(ink, from, Math.min(bands[i + 1]?.top ?? ink.height, bottom + 2)), bottom };
   });
-  const bands: { top: number; bottom: number }[] = [];
-  isInked.forEach((inked, y) => {
-    const last = bands.at(-1);
-    if (!inked) return;
-    // The dot of an i stands off its letter.
-    if (last !== undefined && y - last.bottom <= 2) last.bottom = y + 1;
-    else bands.push({ top: y, bottom: y + 1 });
-  });
-  return bands.map(({ top, bottom }) => {
-    const from = Math.max(0, top - 2);
-    return { ...part(ink, from, Math.min(ink.height, bottom + 2)), bottom };
-  });
+}
+
+interface Rows {
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Runs of rows in which something is at least so dark. */
+function inkedRows({ width, height, dark }: Ink, least: number): Rows[] {
+  const runs: { top: number; bottom: number }[] = [];
+  for (let y = 0; y < height; y++) {
+    if (!dark.subarray(y * width, (y + 1) * width).some((one) => one >= least)) continue;
+    const last = runs.at(-1);
+    if (last?.bottom === y) last.bottom = y + 1;
+    else runs.push({ top: y, bottom: y + 1 });
+  }
+  return runs;
 }
