@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto"; // a pure function of bytes
-import { PDFDict, type PDFDocument, PDFName, PDFRawStream, PDFRef } from "pdf-lib";
+import { PDFDict, type PDFDocument, PDFName, PDFNumber, PDFRawStream, PDFRef } from "pdf-lib";
 import { type Operand, type Operator, operatorsIn } from "./pdf/content-operators.ts";
 import { contentOf, dictsIn, entryOf, listOf, textOf } from "./pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "./pdf/walked-pages.ts";
@@ -38,7 +38,7 @@ const mostBytes = { mark: 4_000, list: 200_000 };
 export function isOurMark(annotation: PDFDict): boolean {
   if (!textOf(entryOf(annotation, "NM")).startsWith(markPrefix)) return false;
   const drawing = operatorsOfLook(annotation);
-  if (drawing === undefined || entryOf(annotation, "RC") !== undefined) return false;
+  if (drawing === undefined || saysMore(annotation)) return false;
   const names = drawing.map(({ name }) => name).join(" ");
   const says = textOf(entryOf(annotation, "Contents"));
   if (names === outlineDrawing) return outlineSays.test(says);
@@ -47,6 +47,19 @@ export function isOurMark(annotation: PDFDict): boolean {
   const shown = drawing.find(({ name }) => name === "Tj")?.operands[0];
   const isNotice = Object.values<string>(notices).includes(says);
   return shown === `(${says}` && (isNotice || numberSays.test(says));
+}
+
+/** What may speak or run in an annotation besides its contents, and ours do not have. ISO 32000-1:2008 tables 164, 170, 173, 188 */
+const foreign = ["RC", "T", "Subj", "A", "AA", "PA", "OC", "IRT"];
+
+/** Whether an annotation has something that ours do not, be it in the window that a viewer has given it. */
+function saysMore(annotation: PDFDict): boolean {
+  const popup = entryOf(annotation, "Popup");
+  return (
+    foreign.some((key) => entryOf(annotation, key) !== undefined) ||
+    (popup instanceof PDFDict &&
+      ["Contents", "AP", ...foreign].some((key) => entryOf(popup, key) !== undefined))
+  );
 }
 
 /** Which annotations of a page are marks of ours, by their places in its list. */
@@ -92,7 +105,10 @@ export function isOurList(page: WalkedPage): boolean {
   if (link === undefined || others.length > 0) return false;
   const name = textOf(entryOf(link, "NM"));
   if (!name.startsWith(listPrefix) || entryOf(link, "Subtype") !== PDFName.of("Link")) return false;
-  if (entryOf(link, "AP") !== undefined || entryOf(link, "Contents") !== undefined) return false;
+  if (["AP", "Contents", "BS"].some((key) => entryOf(link, key) !== undefined) || saysMore(link))
+    return false;
+  if (listOf(entryOf(link, "Border")).some((side) => !(side instanceof PDFNumber) || side.asNumber() !== 0))
+    return false;
   if (page.resources === undefined || !hasOurFont(page.resources, ["Plain", "Bold"])) return false;
   const digest = safely(() => digestOf(page));
   return digest !== undefined && name === `${listPrefix}${digest}`;

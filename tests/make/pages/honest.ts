@@ -78,7 +78,7 @@ export const writers: readonly Writer[] = [
   },
   {
     name: "PDFBox",
-    needs: ["sh", `-c java --list-modules | grep -q jdk.compiler && test -e ${pdfbox[0]}`],
+    needs: ["sh", "-c", `java --list-modules | grep -q jdk.compiler && test -e ${pdfbox[0]}`],
     most: 40,
     fill: inJava,
   },
