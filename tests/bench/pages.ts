@@ -13,6 +13,7 @@ import { forgedReturns, honestReturns } from "../make/pages/copies.ts";
 import { forgeries } from "../make/pages/forged.ts";
 import { writers } from "../make/pages/honest.ts";
 import { demoSheets } from "../make/pages/orders.ts";
+import { hasProgram } from "../make/program.ts";
 
 const [only] = process.argv.slice(2);
 const known = await forms();
@@ -60,8 +61,8 @@ async function honest(): Promise<void> {
       `${name.padEnd(28)} ${found.length} files, ${gives === undefined ? "" : `all to be refused as ${gives}, `}${bad.length} raise something ${[...new Set(bad)].join(" | ")}`,
     );
   }
-  for (const { how, make } of honestReturns)
-    for (const sample of samples) {
+  for (const { how, needs, make } of honestReturns)
+    for (const sample of needs === undefined || hasProgram(...needs) ? samples : []) {
       const doubts = await doubtsIn(await make(sample));
       files++;
       if (doubts.length > 0) raised++;

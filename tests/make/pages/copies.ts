@@ -19,6 +19,8 @@ import { readPdf } from "../read-pdf.ts";
 /** What a sender does with a marked copy of ours before it comes back. */
 export interface Returned {
   readonly how: string;
+  /** A program that must be installed, and how it is asked whether it is. */
+  readonly needs?: readonly [program: string, ask: string];
   readonly make: (sheet: SampleSheet) => Promise<Uint8Array>;
 }
 
@@ -74,13 +76,14 @@ function altered(how: string, alter: (hand: Hand) => void | Promise<void>): Retu
 }
 
 /** A copy that a program saves anew after it was mended, or not. */
-const saved = (
+function saved(
   how: string,
   save: (copy: Uint8Array, sheet: SampleSheet) => Uint8Array | Promise<Uint8Array>,
-): Returned => ({
-  how,
-  make: async (sheet) => save(await copyOf(sheet), sheet),
-});
+  needs?: Returned["needs"],
+): Returned {
+  const make = async (sheet: SampleSheet): Promise<Uint8Array> => save(await copyOf(sheet), sheet);
+  return { how, make, ...(needs === undefined ? {} : { needs }) };
+}
 
 const mended = (sheet: SampleSheet): Record<string, string> => ({ [rowOf(sheet)]: "LOBBY" });
 
@@ -89,15 +92,22 @@ export const honestReturns: readonly Returned[] = [
   saved("a copy sent back as it came", (copy) => copy),
   saved("a copy mended by pdf.js", (copy, sheet) => pdfjsFill(copy, mended(sheet))),
   saved("a copy mended by pdf-lib", (copy, sheet) => fillForm(copy, mended(sheet))),
-  saved("a copy mended by pdftk", (copy, sheet) => pdftkFill(copy, mended(sheet))),
-  saved("a copy mended by pdftk, drawn by the viewer", (copy, sheet) =>
-    pdftkFill(copy, mended(sheet), "need_appearances"),
+  saved("a copy mended by pdftk", (copy, sheet) => pdftkFill(copy, mended(sheet)), ["pdftk", "--version"]),
+  saved(
+    "a copy mended by pdftk, drawn by the viewer",
+    (copy, sheet) => pdftkFill(copy, mended(sheet), "need_appearances"),
+    ["pdftk", "--version"],
   ),
-  saved("a copy mended and packed by qpdf", async (copy, sheet) =>
-    qpdf(await fillForm(copy, mended(sheet)), "--object-streams=generate", "--linearize"),
+  saved(
+    "a copy mended and packed by qpdf",
+    async (copy, sheet) =>
+      qpdf(await fillForm(copy, mended(sheet)), "--object-streams=generate", "--linearize"),
+    ["qpdf", "--version"],
   ),
-  saved("a copy mended and cleaned by MuPDF", async (copy, sheet) =>
-    mutoolClean(await fillForm(copy, mended(sheet))),
+  saved(
+    "a copy mended and cleaned by MuPDF",
+    async (copy, sheet) => mutoolClean(await fillForm(copy, mended(sheet))),
+    ["mutool", "-v"],
   ),
   saved("a copy mended twice, marked again between", async (copy, sheet) => {
     const again = await copyOf({ filled: await fillForm(copy, mended(sheet)) });
@@ -109,7 +119,10 @@ export const honestReturns: readonly Returned[] = [
   altered("a copy without its list", ({ pdf }) => {
     while (pdf.getPageCount() > 1) pdf.removePage(1);
   }),
-  saved("a copy with its list in front", (copy) => qpdf(copy, "--pages", ".", "z,1-r2", "--")),
+  saved("a copy with its list in front", (copy) => qpdf(copy, "--pages", ".", "z,1-r2", "--"), [
+    "qpdf",
+    "--version",
+  ]),
 ];
 
 function unmark({ node }: PDFPage, kind: RegExp): void {
