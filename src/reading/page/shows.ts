@@ -3,6 +3,7 @@ import { scale } from "./blank-form.ts";
 import type { Glyphs } from "./glyphs.ts";
 import { alike, countDark, extentOf, type Ink, part } from "./ink.ts";
 import { type Likeness, likeness } from "./likeness.ts";
+import { linesApart } from "./lines-apart.ts";
 import { measure, setLine } from "./set-line.ts";
 
 /** What counts as the same. Found on sheets that programs filled in and sheets that were forged: tests/bench/pages.ts. */
@@ -132,45 +133,31 @@ function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyp
   return showsLine(band, words.slice(0, best.count).join(" "), size, glyphs) ? best.count : 0;
 }
 
-/** How high dots, accents and low lines are at most, as a part of the font's size, and how far they stand off, in pixels. */
-const thin = { part: 0.3, off: 2 };
+/** How high one line can be, as a part of the font's size: from the accent of a capital down to the foot of a "g". */
+const tall = 1.2;
 
-/** The lines of a text: what has no ink above or below. Programs that set lines close leave a row of pixels between them. */
+/** The lines of a text: what has no ink above or below. */
 function bandsOf(ink: Ink, size: number): (Ink & { readonly bottom: number })[] {
   const extent = extentOf(ink);
   if (extent === undefined) return [];
-  const bands = inkedRows(ink, extent.peak / 2);
-  const isThin = (band: Rows | undefined): boolean =>
-    band !== undefined && band.bottom - band.top < size * thin.part;
-  const isNear = (i: number): boolean =>
-    (bands[i + 1]?.top ?? Number.POSITIVE_INFINITY) - (bands[i]?.bottom ?? 0) <= thin.off;
-  const join = (i: number): void => {
-    const [upper, lower] = bands.splice(i, 2);
-    if (upper !== undefined && lower !== undefined)
-      bands.splice(i, 0, { top: upper.top, bottom: lower.bottom });
-  };
-  // First to the line below, as the dot of an i, then to the one above.
-  for (let i = bands.length - 2; i >= 0; i--) if (isThin(bands[i]) && isNear(i)) join(i);
-  for (let i = bands.length - 2; i >= 0; i--) if (isThin(bands[i + 1]) && isNear(i)) join(i);
-  return bands.map(({ top, bottom }, i) => {
-    const from = Math.max(bands[i - 1]?.bottom ?? 0, top - 2);
-    return { ...part(ink, from, Math.min(bands[i + 1]?.top ?? ink.height, bottom + 2)), bottom };
+  const isInked = Array.from({ length: ink.height }, (_, y) => {
+    for (let x = 0; x < ink.width; x++)
+      if ((ink.dark[y * ink.width + x] ?? 0) >= extent.peak / 2) return true;
+    return false;
   });
-}
-
-interface Rows {
-  readonly top: number;
-  readonly bottom: number;
-}
-
-/** Runs of rows in which something is at least so dark. */
-function inkedRows({ width, height, dark }: Ink, least: number): Rows[] {
-  const runs: { top: number; bottom: number }[] = [];
-  for (let y = 0; y < height; y++) {
-    if (!dark.subarray(y * width, (y + 1) * width).some((one) => one >= least)) continue;
-    const last = runs.at(-1);
-    if (last?.bottom === y) last.bottom = y + 1;
-    else runs.push({ top: y, bottom: y + 1 });
-  }
-  return runs;
+  const bands: { top: number; bottom: number }[] = [];
+  isInked.forEach((inked, y) => {
+    const last = bands.at(-1);
+    if (!inked) return;
+    // The dot of an i stands off its letter.
+    if (last !== undefined && y - last.bottom <= 2) last.bottom = y + 1;
+    else bands.push({ top: y, bottom: y + 1 });
+  });
+  return bands.flatMap(({ top, bottom }) => {
+    const from = Math.max(0, top - 2);
+    const band = part(ink, from, Math.min(ink.height, bottom + 2));
+    // Some programs set lines so close that they touch.
+    const lines = bottom - top > size * tall ? linesApart(band, size) : [band];
+    return lines.map((line) => ({ ...line, bottom }));
+  });
 }
