@@ -26,31 +26,41 @@ export function softGlyph(glyph: Glyph, setting: Setting): DrawnGlyph {
   return placed(glyph, setting, soft);
 }
 
-type Made = WeakMap<Glyph, Map<string, DrawnGlyph>>;
-
-/** Letters that were drawn before, by their size and place within a pixel: a form has few sizes. */
+/** Letters that were drawn before: by their size across and up, then by their place within a pixel, of which there are few. */
+type Made = WeakMap<Glyph, Map<number, Map<number, DrawnGlyph[]>>>;
 const sharp: Made = new WeakMap();
 const soft: Made = new WeakMap();
-const mostDrawn = 64;
+/** Sizes of a letter that are kept: a form has few. */
+const mostSizes = 16;
 
 function placed(glyph: Glyph, { x, y, across, up }: Setting, made: Made): DrawnGlyph {
   const [column, row] = [Math.floor(x), Math.floor(y)];
-  const within = { x: quarter(x - column), y: quarter(y - row), across, up };
-  const known = made.get(glyph) ?? new Map<string, DrawnGlyph>();
-  made.set(glyph, known);
-  const key = `${across} ${up} ${within.x} ${within.y}`;
-  let letter = known.get(key);
-  if (letter === undefined) {
-    letter = make(glyph, within, made === soft ? 1 : 0);
-    if (known.size >= mostDrawn) known.clear();
-    known.set(key, letter);
-  }
+  const [right, down] = [quarters(x - column), quarters(y - row)];
+  const known = drawnBefore(glyph, across, up, made);
+  const place = right * 5 + down;
+  const letter = (known[place] ??= make(
+    glyph,
+    { x: right / 4, y: down / 4, across, up },
+    made === soft ? 1 : 0,
+  ));
   return { ink: letter.ink, left: column + letter.left, top: row + letter.top };
 }
 
+function drawnBefore(glyph: Glyph, across: number, up: number, made: Made): DrawnGlyph[] {
+  const byAcross = made.get(glyph) ?? new Map<number, Map<number, DrawnGlyph[]>>();
+  made.set(glyph, byAcross);
+  if (byAcross.size > mostSizes) byAcross.clear();
+  const byUp = byAcross.get(across) ?? new Map<number, DrawnGlyph[]>();
+  byAcross.set(across, byUp);
+  if (byUp.size > mostSizes) byUp.clear();
+  const known = byUp.get(up) ?? [];
+  byUp.set(up, known);
+  return known;
+}
+
 /** Finer than a quarter of a pixel nothing shows. */
-function quarter(part: number): number {
-  return Math.round(part * 4) / 4;
+function quarters(part: number): number {
+  return Math.round(part * 4);
 }
 
 /** `blur`: pixels around the letter over which it is blurred. */
