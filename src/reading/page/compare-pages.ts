@@ -50,7 +50,7 @@ export async function comparePages(
   return withRendered(bytes, (pdf) => {
     const found: Difference[] = [];
     const seen = new Set<number>();
-    for (const [i, blank] of form.entries()) {
+    for (const [i, blank] of form.pages.entries()) {
       const page = pageOf(blank, i, sheet);
       if (seen.has(page) || page > pdf.pageCount || page > mostPages) {
         found.push({ what: "less", page });
