@@ -1,5 +1,7 @@
 import { createHash } from "node:crypto"; // a pure function of bytes
-import { PDFDict, type PDFDocument, PDFName, PDFRawStream, PDFRef } from "pdf-lib";
+import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, PDFRawStream, PDFRef } from "pdf-lib";
+import type { Box } from "./facts.ts";
+import { overlap } from "./pdf/boxes.ts";
 import { type Operand, type Operator, operatorsIn } from "./pdf/content-operators.ts";
 import { contentOf, dictsIn, entryOf, listOf, textOf } from "./pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "./pdf/walked-pages.ts";
@@ -24,9 +26,14 @@ export const notices = {
   unplaced: "What is to be done with this sheet: see the end.",
 } as const;
 
-/** Operators of the drawing of an outline, and of numbers or words in a bar with round ends. */
-const outlineDrawing = "gs rg re f gs RG w j d re S";
+/** Operators of the drawing of numbers or words in a bar with round ends. */
 const barDrawing = "J G w m l S RG w m l S BT g Tf Td Tj ET";
+
+/** An outline: how wide its line is in points, and how strong its tint, which darkens and covers nothing. */
+export const outlineLook = {
+  thickness: 2,
+  states: { Tint: { ca: 0.1, BM: "Multiply" }, Full: { ca: 1, BM: "Normal" } },
+} as const;
 
 /** Bytes of a drawing of ours, and of a page of our list. */
 const mostBytes = { mark: 4_000, list: 200_000 };
@@ -36,34 +43,130 @@ const mostBytes = { mark: 4_000, list: 200_000 };
  * beside it. Its name proves nothing. It is ours if it draws what ours draw and says what ours say, and no more.
  */
 export function isOurMark(annotation: PDFDict): boolean {
-  if (!textOf(entryOf(annotation, "NM")).startsWith(markPrefix)) return false;
-  const drawing = operatorsOfLook(annotation);
-  if (drawing === undefined || entryOf(annotation, "RC") !== undefined) return false;
-  const names = drawing.map(({ name }) => name).join(" ");
-  const says = textOf(entryOf(annotation, "Contents"));
-  if (names === outlineDrawing) return outlineSays.test(says);
-  if (names !== barDrawing) return false;
-  // ISO 32000-1:2008 §7.8.2: the operand of Tj is the text that shows.
-  const shown = drawing.find(({ name }) => name === "Tj")?.operands[0];
-  const isNotice = Object.values<string>(notices).includes(says);
-  return shown === `(${says}` && (isNotice || numberSays.test(says));
+  return markIn(annotation) !== undefined;
 }
 
-/** Which annotations of a page are marks of ours, by their places in its list. */
+/** A mark of ours; undefined for what is none. */
+function markIn(annotation: PDFDict): "outline" | "number" | "notice" | undefined {
+  if (!textOf(entryOf(annotation, "NM")).startsWith(markPrefix)) return undefined;
+  const look = lookOf(annotation);
+  if (look === undefined || entryOf(annotation, "RC") !== undefined) return undefined;
+  const says = textOf(entryOf(annotation, "Contents"));
+  if (isOutline(look)) return outlineSays.test(says) ? "outline" : undefined;
+  const { operators } = look;
+  if (operators.map(({ name }) => name).join(" ") !== barDrawing) return undefined;
+  // ISO 32000-1:2008 §7.8.2: the operand of Tj is the text that shows.
+  const shown = operators.find(({ name }) => name === "Tj")?.operands[0];
+  if (shown !== `(${says}`) return undefined;
+  if (numberSays.test(says)) return "number";
+  return Object.values<string>(notices).includes(says) ? "notice" : undefined;
+}
+
+/**
+ * Which annotations of a page are marks of ours, by their places in its list. A number stands at an outline, and a
+ * notice covers no field.
+ */
 export function ourMarksOn(page: PDFDict): number[] {
-  return listOf(entryOf(page, "Annots")).flatMap((annotation, i) =>
-    annotation instanceof PDFDict && isOurMark(annotation) ? [i] : [],
+  const all = listOf(entryOf(page, "Annots"));
+  const marks = all.map((one) => (one instanceof PDFDict ? markIn(one) : undefined));
+  if (marks.every((mark) => mark === undefined)) return [];
+  const boxes = all.map((one) => (one instanceof PDFDict ? boxOf(entryOf(one, "Rect")) : undefined));
+  const outlines = boxes.filter((_, i) => marks[i] === "outline");
+  const widgets = boxes.filter((_, i) => {
+    const one = all[i];
+    return one instanceof PDFDict && entryOf(one, "Subtype") === PDFName.of("Widget");
+  });
+  return marks.flatMap((mark, i) => {
+    const box = boxes[i];
+    if (mark === undefined || box === undefined) return [];
+    const isPlaced =
+      mark === "outline" ||
+      (mark === "number"
+        ? outlines.some((outline) => outline !== undefined && isAtCorner(box, outline))
+        : !widgets.some((widget) => widget !== undefined && overlap(widget, box)));
+    return isPlaced ? [i] : [];
+  });
+}
+
+/** Points between a number and the corner of its outline; more where the edge of the page is near. */
+const reach = 20;
+
+function isAtCorner([left, bottom, right, top]: Box, outline: Box): boolean {
+  return [outline[0], outline[2]].some(
+    (x) =>
+      x >= left - reach &&
+      x <= right + reach &&
+      [outline[1], outline[3]].some((y) => y >= bottom - reach && y <= top + reach),
   );
 }
 
-/** The operators of an annotation's look, where it has one look alone, in Helvetica Bold and without pictures. */
-function operatorsOfLook(annotation: PDFDict): Operator[] | undefined {
+function boxOf(rectangle: unknown): Box | undefined {
+  if (!(rectangle instanceof PDFArray) || rectangle.size() !== 4) return undefined;
+  const { x, y, width, height } = rectangle.asRectangle();
+  return [x, y, x + width, y + height];
+}
+
+/** What an annotation looks like. */
+interface Look {
+  readonly operators: readonly Operator[];
+  readonly resources: PDFDict;
+  readonly size: readonly [number, number];
+}
+
+/** The look of an annotation that has one alone, at its own size, in Helvetica Bold and without pictures. */
+function lookOf(annotation: PDFDict): Look | undefined {
   const looks = entryOf(annotation, "AP");
   const look = looks instanceof PDFDict && looks.keys().length === 1 ? entryOf(looks, "N") : undefined;
   if (!(look instanceof PDFRawStream)) return undefined;
   const resources = entryOf(look.dict, "Resources");
   if (!(resources instanceof PDFDict) || !hasOurFont(resources, ["HeBo"])) return undefined;
-  return safely(() => [...operatorsIn(contentOf(look, mostBytes.mark))]);
+  return safely(() => {
+    const [left, bottom, width, height] = boxOf(entryOf(look.dict, "BBox")) ?? [];
+    const [x = 0, y = 0, right = 0, top = 0] = boxOf(entryOf(annotation, "Rect")) ?? [];
+    if (left !== 0 || bottom !== 0 || width === undefined || height === undefined) return undefined;
+    // Upright or on its side, as the page is turned.
+    const [across, up] = [right - x, top - y];
+    const isWhole = [
+      [width, height],
+      [height, width],
+    ].some(([w = 0, h = 0]) => Math.abs(w - across) < 1 && Math.abs(h - up) < 1);
+    if (!isWhole) return undefined;
+    const operators = [...operatorsIn(contentOf(look, mostBytes.mark))];
+    return { operators, resources, size: [width, height] as const };
+  });
+}
+
+/** Whether a look is an outline's: a tint that covers nothing, and a line around it. */
+function isOutline({ operators, resources, size: [width, height] }: Look): boolean {
+  const { thickness, states } = outlineLook;
+  const frame = [thickness / 2, thickness / 2, width - thickness, height - thickness]
+    .map(hundredth)
+    .join(" ");
+  const drawing = operators.map(({ name, operands }) => {
+    // Colours and dashes are as the problem is.
+    const isFree = name === "rg" || name === "RG" || name === "d";
+    return [...(isFree ? [] : operands.map(hundredth)), name].join(" ");
+  });
+  const own = `/Tint gs,rg,${frame} re,f,/Full gs,RG,${thickness} w,1 j,d,${frame} re,S`;
+  if (drawing.join(",") !== own) return false;
+  const found = entryOf(resources, "ExtGState");
+  return Object.entries(states).every(([name, wanted]) => {
+    const state = found instanceof PDFDict ? entryOf(found, name) : undefined;
+    if (!(state instanceof PDFDict)) return false;
+    const keys = state.keys().filter((key) => key !== PDFName.of("Type"));
+    const strength = entryOf(state, "ca");
+    return (
+      keys.length === 2 &&
+      strength instanceof PDFNumber &&
+      hundredth(strength.asNumber()) === wanted.ca &&
+      textOf(entryOf(state, "BM")) === wanted.BM
+    );
+  });
+}
+
+/** As programs round numbers in saving. */
+function hundredth(operand: Operand): Operand {
+  return typeof operand === "number" ? Math.round(operand * 100) / 100 : operand;
 }
 
 /** Whether all fonts are Helvetica as every viewer has it, by its own letters. ISO 32000-1:2008 table 111 */
@@ -100,11 +203,9 @@ export function isOurList(page: WalkedPage): boolean {
 
 /** What tells whether a page is as it was drawn, however a program has packed it since. Throws for a page too large. */
 export function digestOf(page: WalkedPage): string {
-  const plain = (operand: Operand): Operand =>
-    typeof operand === "number" ? Math.round(operand * 100) / 100 : operand;
   const hash = createHash("sha256");
   for (const { name, operands } of operatorsIn(contentOfPage(page, mostBytes.list)))
-    hash.update(JSON.stringify([name, ...operands.map(plain)]));
+    hash.update(JSON.stringify([name, ...operands.map(hundredth)]));
   return hash.digest("hex").slice(0, 32);
 }
 

@@ -7,7 +7,8 @@ import { editions } from "../../make/config.ts";
 import { offset } from "../../make/odd-sheets/by-hand.ts";
 import { pdfjsFill, pdftkFill } from "../../make/odd-sheets/by-programs.ts";
 import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
-import { forgeries, slippedThrough } from "../../make/pages/forged.ts";
+import { forgeries } from "../../make/pages/forged.ts";
+import { slippedThrough } from "../../make/pages/slipped.ts";
 import { hasProgram } from "../../make/program.ts";
 import { readPdf } from "../../make/read-pdf.ts";
 
