@@ -6,7 +6,7 @@ import { dictsIn, entryOf, listOf, textOf } from "../pdf/pdf-value.ts";
 import type { WalkedPage } from "../pdf/walked-pages.ts";
 import type { BlankForm } from "./blank-form.ts";
 import type { ReadSheet } from "./compare-pages.ts";
-import { annotationKey, isWidget } from "./held.ts";
+import { annotationKey, fontsOn, isWidget } from "./held.ts";
 import { type Held, inTheFile, runs } from "./in-the-file.ts";
 
 import { patchesIn } from "./patches.ts";
@@ -36,6 +36,10 @@ export function besides(
     (page) => !own.has(page) && !isList(pages[page - 1]),
   );
   return [
+    ...[...own].flatMap((page) => {
+      const walked = pages[page - 1];
+      return walked === undefined ? [] : unlike(form, fontsOn(walked, page));
+    }),
     ...[...own].flatMap((page) => annotationsOn(pdf, page, pages[page - 1], sheet, form, values)),
     ...further.slice(0, mostFurther).flatMap((page) => furtherPage(pdf, page, pages[page - 1])),
     ...(further.length > mostFurther ? [{ what: "page", page: further[mostFurther] ?? 0 } as const] : []),

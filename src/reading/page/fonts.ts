@@ -1,9 +1,10 @@
 import { PDFDict, PDFName, PDFRawStream } from "pdf-lib";
 import { operatorsIn } from "../pdf/content-operators.ts";
 import { contentOf, dictsIn, entryOf, textOf } from "../pdf/pdf-value.ts";
+import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
-/** Bytes of a field's drawing, and drawings within each other, that are searched for its fonts. */
-const most = { bytes: 100_000, depth: 5 };
+/** Bytes of a drawing, and drawings within each other, that are searched for fonts. */
+const most = { bytes: 400_000, depth: 5 };
 
 /**
  * Families of letters that a viewer draws as letters, whichever it puts in their place. Common practice, no source:
@@ -51,6 +52,16 @@ export function guessedFonts(resources: PDFDict | undefined): Map<string, string
 export function guessedIn(drawing: PDFRawStream, depth = 0): string[] {
   const resources = entryOf(drawing.dict, "Resources");
   if (!(resources instanceof PDFDict)) return [];
+  return guessedBy(resources, () => contentOf(drawing, most.bytes), depth);
+}
+
+/** Such fonts as a page writes in, fields left out. */
+export function guessedOn(page: WalkedPage): string[] {
+  if (page.resources === undefined) return [];
+  return guessedBy(page.resources, () => contentOfPage(page, most.bytes), 0);
+}
+
+function guessedBy(resources: PDFDict, content: () => string, depth: number): string[] {
   const guessed = guessedFonts(resources);
   const inner = entryOf(resources, "XObject");
   const drawings =
@@ -61,13 +72,12 @@ export function guessedIn(drawing: PDFRawStream, depth = 0): string[] {
         })
       : [];
   // Most drawings need not be looked into.
-  return guessed.size === 0 ? drawings : [...drawings, ...written(drawing, guessed)];
+  return guessed.size === 0 ? drawings : [...drawings, ...written(content, guessed)];
 }
 
-function written(drawing: PDFRawStream, guessed: ReadonlyMap<string, string>): string[] {
+function written(content: () => string, guessed: ReadonlyMap<string, string>): string[] {
   try {
-    const operators = [...operatorsIn(contentOf(drawing, most.bytes))];
-    return operators.flatMap(({ name, operands }) =>
+    return [...operatorsIn(content())].flatMap(({ name, operands }) =>
       name === "Tf" ? (guessed.get(String(operands[0]).slice(1)) ?? []) : [],
     );
   } catch {

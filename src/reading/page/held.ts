@@ -2,7 +2,8 @@ import { PDFDict, type PDFDocument, PDFName } from "pdf-lib";
 import { entryOf, listOf } from "../pdf/pdf-value.ts";
 import type { WalkedPage } from "../pdf/walked-pages.ts";
 import { objectKey } from "./content-key.ts";
-import { inTheFile, keyed, runs } from "./in-the-file.ts";
+import { guessedOn } from "./fonts.ts";
+import { type Held, inTheFile, keyed, runs } from "./in-the-file.ts";
 import { extrasOf, nameOf } from "./widget-extras.ts";
 
 /** What a blank form has besides what it prints, and what no sheet on it is blamed for. */
@@ -16,8 +17,9 @@ export interface BlankHeld {
 export function heldByBlank(pdf: PDFDocument, pages: readonly WalkedPage[]): BlankHeld {
   const widgets = new Map<string, number>();
   const keys = inTheFile(pdf, pages, new Set()).map(({ key }) => key);
-  for (const { dict } of pages)
-    for (const annotation of listOf(entryOf(dict, "Annots"))) {
+  for (const page of pages) {
+    keys.push(...fontsOn(page, 0).map(({ key }) => key));
+    for (const annotation of listOf(entryOf(page.dict, "Annots"))) {
       if (!(annotation instanceof PDFDict)) continue;
       if (isWidget(annotation)) {
         const field = nameOf(annotation);
@@ -25,7 +27,13 @@ export function heldByBlank(pdf: PDFDocument, pages: readonly WalkedPage[]): Bla
         keys.push(...extrasOf(annotation, field, [], pdf).map(({ key }) => key));
       } else keys.push(annotationKey(annotation));
     }
+  }
   return { keys: new Set(keys.filter((key) => key !== undefined)), widgets };
+}
+
+/** Fonts at which viewers guess, so that others may see signs where we see letters. */
+export function fontsOn(walked: WalkedPage, page: number): Held[] {
+  return guessedOn(walked).map((font) => ({ difference: { what: "more", page }, key: keyed("font", font) }));
 }
 
 export function isWidget(annotation: PDFDict): boolean {

@@ -48,7 +48,7 @@ export function shows(
     : showsLine(ink, lines.join(" ").trim(), size, glyphs);
 }
 
-function isEmpty(ink: Ink): boolean {
+export function isEmpty(ink: Ink): boolean {
   return countDark(ink, limits.faint) <= limits.speck;
 }
 
