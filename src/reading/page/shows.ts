@@ -1,7 +1,7 @@
 import type { BlankWidget } from "./blank-form.ts";
 import { scale } from "./blank-form.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { alike, countDark, extentOf, type Ink, part } from "./ink.ts";
+import { alike, countDark, extentOf, type Ink, part, strayDark } from "./ink.ts";
 import { type Likeness, likeness } from "./likeness.ts";
 import { measure, setLine } from "./set-line.ts";
 
@@ -18,6 +18,8 @@ export const limits = {
   stretch: 0.82,
   /** How like its own mark a ticked box must be. */
   tick: 0.7,
+  /** Dark pixels that it may have farther off than that. */
+  stray: 6,
   /** Pixels that may be dark in an empty field, and how dark they are then. */
   speck: 3,
   faint: 0.12,
@@ -49,12 +51,15 @@ export function shows(
 }
 
 export function isEmpty(ink: Ink): boolean {
-  return countDark(ink, limits.faint) <= limits.speck;
+  return countDark(ink, limits.faint) <= limits.speck && (ink.coloured ?? 0) <= limits.speck;
 }
 
 function showsTick(ink: Ink, ticked: Ink): boolean {
-  return alike(ink, ticked) >= limits.tick;
+  return alike(ink, ticked) >= limits.tick && strayDark(ink, ticked, stray) <= limits.stray;
 }
+
+/** What is dark beside a mark: how dark it is, how far from the mark, and how dark that is there. */
+const stray = { least: 0.15, off: 2, mark: 0.1 };
 
 /** Pixels at the edge of a frame in which nothing is drawn. */
 const edge = 5;

@@ -216,6 +216,10 @@ const others: Forgery[] = [
     const [l, b, r, t] = at(hand, hand.empty);
     paint(hand, `1 1 0 rg ${l + 3} ${b + 3} ${(r - l) / 2} ${t - b - 6} re f`);
   }),
+  forgery("a yellow block behind a legend", (hand) => {
+    const [l, b, r, t] = at(hand, hand.row);
+    paint(hand, `1 1 0 rg ${l + 1} ${b + 1} ${r - l - 2} ${t - b - 2} re f`);
+  }),
   forgery("a legend through which a white stroke of 0.8 points runs", (hand) =>
     relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} 1 G 0.8 w 0 8.4 m 90 8.4 l S`),
   ),
