@@ -8,7 +8,8 @@ import type { BlankForm } from "./blank-form.ts";
 import type { ReadSheet } from "./compare-pages.ts";
 import { annotationKey, fontsOn, isWidget } from "./held.ts";
 import { type Held, inTheFile, runs } from "./in-the-file.ts";
-
+import { drawsBeyond } from "./nesting.ts";
+import { largest } from "./page-edges.ts";
 import { patchesIn } from "./patches.ts";
 import type { RenderedPdf } from "./pdfium.ts";
 import { aroundAll, grown, type Picture, pngOf, wholeOf } from "./picture.ts";
@@ -193,7 +194,8 @@ function valueOf(widget: PDFDict, { facts }: ReadSheet): string {
 /** A page that the form does not have, unless nothing is on it. */
 function furtherPage(pdf: RenderedPdf, page: number, walked: WalkedPage | undefined): Difference[] {
   const [across, up] = pdf.sizeOf(page);
-  const [width, height] = [across, up].map((side) => Math.max(1, Math.round(Math.min(side, 1000)))) as [
+  const isBeyond = Math.max(across, up) > largest || (walked !== undefined && drawsBeyond(walked));
+  const [width, height] = [across, up].map((side) => Math.max(1, Math.round(Math.min(side, largest)))) as [
     number,
     number,
   ];
@@ -202,7 +204,7 @@ function furtherPage(pdf: RenderedPdf, page: number, walked: WalkedPage | undefi
   const annotations =
     walked === undefined ? [] : dictsIn(walked.dict, "Annots").filter((one, _, all) => !isSilent(one, all));
   const patches = patchesIn(picture, white, []);
-  if (annotations.length === 0 && patches.length === 0) return [];
+  if (annotations.length === 0 && patches.length === 0 && !isBeyond) return [];
   const inked = patches.length === 0 ? wholeOf(picture) : grown(aroundAll(patches), 20);
   const text = annotations
     .map(contentsOf)

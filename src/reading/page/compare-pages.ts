@@ -8,7 +8,7 @@ import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixels
 import { differingFields } from "./compare-fields.ts";
 import { contentKey } from "./content-key.ts";
 import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
-import { nestsDeep } from "./nesting.ts";
+import { drawsBeyond } from "./nesting.ts";
 import { otherDrawings } from "./own-drawings.ts";
 import { beyond } from "./page-edges.ts";
 import { patchesIn, toldApart } from "./patches.ts";
@@ -75,7 +75,6 @@ function onPage(
   walked: WalkedPage | undefined,
   glyphs: Glyphs,
 ): Difference[] {
-  if (nestsDeep(walked?.resources)) throw new Error("drawings lie too deep within each other");
   const { view, own, part, x, y } = partOn(page, blank, sheet);
   const moved = movedFields(blank.widgets, own, [x, y]);
   if (moved.length > mostMoved * own.length) return [{ what: "other", page }];
@@ -85,6 +84,8 @@ function onPage(
   const seenAs = (box: Box): Box => shifted(box, x - view[0], y - view[1]);
   // Content that both readers know needs no drawing.
   const isSame = x === 0 && y === 0 && walked !== undefined && contentKey(walked) === (blank.key ?? "");
+  if (walked !== undefined && drawsBeyond(walked, isSame))
+    throw new Error("drawings are beyond PDFium's means");
   const known = isSame ? { known: { picture: blank.looks.empty, objects: blank.objects } } : {};
   const picture = pdf.render({ page, part, without, ...size, over: sheetPixels(size), ...known });
   const { empty } = sheet.redrawn ? blank.redrawn : blank.looks;

@@ -109,6 +109,8 @@ function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting):
 
 /** A stroke along a row: pixels beside the letters that it has at least, the part of them that is inked, and how dark they are and were to be. */
 const stroke = { pixels: 8, part: 0.7, dark: 0.15, pale: 0.15 };
+/** Upright strokes of letters that a white line crosses: how far they go on up and down in pixels, how dark they are, and what is left of them and of their row. */
+const stem = { on: 3, dark: 0.45, ink: 1.2, part: 0.55, ofRow: 0.65 };
 /** A row of letters rubbed out: what is left of it, its least ink, and how far from the letters' edges it lies, in pixels. */
 const rubbed = { part: 0.35, ink: 1, edge: 3 };
 
@@ -117,19 +119,30 @@ function isStruck(seen: Ink, wanted: Ink): boolean {
   const { width, height } = wanted;
   const { left, top, right, bottom } = inkedPart(wanted);
   for (let y = 0; y < height; y++) {
-    let [beside, inked, all, both] = [0, 0, 0, 0];
+    let [beside, inked, all, both, upright, kept] = [0, 0, 0, 0, 0, 0];
     for (let x = left + room; x < right - room; x++) {
       const [is, should] = [seen.dark[y * width + x] ?? 0, wanted.dark[y * width + x] ?? 0];
       if (should < stroke.pale) beside++;
       if (should < stroke.pale && is >= should + stroke.dark) inked++;
       all += should;
       both += Math.min(is, should);
+      if (!isUpright(wanted, x, y)) continue;
+      upright += should;
+      kept += Math.min(is, should);
     }
+    if (upright >= stem.ink && kept < stem.part * upright && both < stem.ofRow * all) return true;
     if (beside >= stroke.pixels && inked >= stroke.part * beside) return true;
     const isInside = y >= top + room + rubbed.edge && y < bottom - room - rubbed.edge;
     if (isInside && all >= rubbed.ink && both < rubbed.part * all) return true;
   }
   return false;
+}
+
+/** Whether a letter is as dark above and below, so that its place in the row counts for nothing. */
+function isUpright({ width, height, dark }: Ink, x: number, y: number): boolean {
+  if (y < stem.on || y + stem.on >= height) return false;
+  for (let j = y - stem.on; j <= y + stem.on; j++) if ((dark[j * width + x] ?? 0) < stem.dark) return false;
+  return true;
 }
 
 /** The part of what is seen that lies where nothing is wanted. */

@@ -220,15 +220,17 @@ const others: Forgery[] = [
     const [l, b, r, t] = at(hand, hand.row);
     paint(hand, `1 1 0 rg ${l + 1} ${b + 1} ${r - l - 2} ${t - b - 2} re f`);
   }),
-  forgery("a legend through which a white stroke of 0.8 points runs", (hand) =>
-    relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} 1 G 0.8 w 0 8.4 m 90 8.4 l S`),
+  ...[7, 8.4, 10].map((height) =>
+    forgery(`a legend through which a white stroke of 0.8 points runs, ${height} points high`, (hand) =>
+      relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} 1 G 0.8 w 0 ${height} m 90 ${height} l S`),
+    ),
   ),
   forgery("small words on a page larger than any paper", (hand) => {
     hand.page.setMediaBox(0, 0, 14_000, 14_000);
-    write(hand, "row 2: EXIT", 13_000, 13_000, 9);
+    write(hand, "row 2: EXIT", 13_000, 13_000, 3);
   }),
   forgery("small words on a further page larger than any paper", ({ pdf }) => {
-    pdf.addPage([14_000, 14_000]).drawText("row 2: EXIT", { x: 13_000, y: 13_000, size: 9 });
+    pdf.addPage([14_000, 14_000]).drawText("row 2: EXIT", { x: 13_000, y: 13_000, size: 3 });
   }),
 ];
 
