@@ -1,3 +1,4 @@
+import type { Glyph } from "./glyphs.ts";
 import { alikeWithin, blurred, columns, extentOf, type Ink, inkedPart, room, strongPart } from "./ink.ts";
 import { draw, measure, type Placed, type Setting } from "./set-line.ts";
 
@@ -6,12 +7,15 @@ export interface Likeness {
   /** Of the letter or digit that is least like itself, 0 to 1, and of the sign. */
   readonly worst: number;
   readonly worstSign: number;
-  /** By how much a letter is more like one that looks alike than like itself; 0 where none is. */
+  /** By how much a capital or digit is more like one that looks alike than like itself, and a small letter. */
   readonly mistaken: number;
+  readonly mistakenSmall: number;
   /** Parts of all ink that no character explains. */
   readonly more: number;
   /** Width against height of the ink, by that of the text in Helvetica: 1 where they are the same. */
   readonly stretch: number;
+  /** Of the font, in pixels. */
+  readonly size: number;
 }
 
 export function likeness(
@@ -38,23 +42,26 @@ export function likeness(
   const inked =
     cut === undefined ? inkedPart(ink) : { left: 0, top: 0, right: ink.width, bottom: ink.height };
   const seen = blurred(strongPart(ink, inked, extent.peak));
-  const here = { ...setting, x: setting.x - inked.left, y: setting.y - inked.top };
-  const wanted = blurred(draw(line, here, seen));
-  let [worst, worstSign, mistaken] = [1, 1, 0];
+  const within = { ...setting, x: setting.x - inked.left, y: setting.y - inked.top };
+  const wanted = blurred(draw(line, within, seen));
+  let [worst, worstSign, mistaken, mistakenSmall] = [1, 1, -1, -1];
   for (const placed of line) {
-    const { glyph, pen, isSign } = placed;
-    const left = Math.floor(here.x + (pen + glyph.ink.left) * across) - 1;
-    const right = Math.ceil(here.x + (pen + glyph.ink.right) * across) + 1;
+    const { glyph, pen, isSign, isSmall } = placed;
+    const left = Math.floor(within.x + (pen + glyph.ink.left) * across) - 1;
+    const right = Math.ceil(within.x + (pen + glyph.ink.right) * across) + 1;
     if (cut !== undefined && right > ink.width) break;
     const like = alikeWithin(seen, wanted, left, right);
     if (isSign) worstSign = Math.min(worstSign, like);
     else worst = Math.min(worst, like);
-    if (like < surely && like > hopeless) mistaken = Math.max(mistaken, likeRival(seen, placed, here) - like);
+    if (like >= surely || like <= hopeless) continue;
+    const by = moreLikeRival(seen, placed, within, like);
+    if (isSmall) mistakenSmall = Math.max(mistakenSmall, by);
+    else mistaken = Math.max(mistaken, by);
   }
   const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
-  const isMarked = inGaps(seen, line, here) || isStruck(seen, wanted);
+  const isMarked = inGaps(seen, line, within) || isStruck(seen, wanted);
   const more = isMarked ? 1 : unexplained(seen, wanted, cut !== undefined);
-  return { worst, worstSign, mistaken, more, stretch };
+  return { worst, worstSign, mistaken, mistakenSmall, more, stretch, size: up };
 }
 
 /** Of a gap between words: how wide it is at least, as a part of the font's size, and what is left out at its ends, in pixels. */
@@ -84,26 +91,50 @@ const surely = 0.985;
 /** And below this none needs to be: it is not that letter. */
 const hopeless = 0.7;
 
-/** How like the most similar rival of a letter the ink is, where that letter stands. */
-function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting): number {
-  const { x, across } = setting;
+/** From here on a rival is looked at closely: by how much it is less like the ink than the letter itself. */
+const close = 0.08;
+/** Places that are tried then, in pixels from where the letter should stand: a line is measured to a pixel alone. */
+const places = { across: [-0.75, -0.25, 0.25, 0.75], up: [-0.5, 0, 0.5] };
+const here = { across: [0], up: [0] };
+
+/** By how much the ink is more like a rival of a letter than like the letter itself, of which it is `like` so much. */
+function moreLikeRival(seen: Ink, placed: Placed, setting: Setting, like: number): number {
+  const { glyph } = placed;
+  const rivals = placed.rivals();
+  const best = (glyphs: readonly Glyph[], tried: typeof places): number =>
+    Math.max(0, ...glyphs.map((one) => likeAnother(seen, placed, one, setting, tried)));
+  const rival = best(rivals, here);
+  if (rival < like - close) return rival - like;
+  // Both as they fit best.
+  return Math.max(rival, best(rivals, places)) - Math.max(like, best([glyph], places));
+}
+
+/** How like a character the ink is where another one stands. */
+function likeAnother(
+  seen: Ink,
+  { glyph, pen }: Placed,
+  other: Glyph,
+  { x, y, across, up }: Setting,
+  tried: typeof places,
+): number {
+  const [own, ink] = [glyph.ink, other.ink];
+  const wide = Math.max(own.right, own.left + ink.right - ink.left);
+  const left = Math.max(0, Math.floor(x + (pen + own.left) * across) - 1);
+  const right = Math.ceil(x + (pen + wide) * across) + 1;
+  const window = columns(seen, left, right);
+  // Side by side at the left edge, and one over the other; as wide as the line, and as wide as it is high.
+  const begins = [own.left, (own.left + own.right - ink.right + ink.left) / 2];
+  const widths = Math.abs(across / up - 1) > 0.01 ? [across, up] : [across];
   let best = 0;
-  for (const rival of rivals()) {
-    const wide = Math.max(glyph.ink.right, glyph.ink.left + rival.ink.right - rival.ink.left);
-    const left = Math.floor(x + (pen + glyph.ink.left) * across) - 1;
-    const right = Math.ceil(x + (pen + wide) * across) + 1;
-    // Side by side at the left edge, and one over the other.
-    const begins = [
-      glyph.ink.left - rival.ink.left,
-      (glyph.ink.left + glyph.ink.right - rival.ink.left - rival.ink.right) / 2,
-    ];
-    const window = columns(seen, left, right);
-    for (const begin of begins) {
-      const placed = { glyph: rival, pen: pen + begin, isSign: false, rivals: () => [] };
-      const wanted = blurred(draw([placed], { ...setting, x: x - Math.max(0, left) }, window));
-      best = Math.max(best, alikeWithin(window, wanted, 0, window.width));
-    }
-  }
+  for (const begin of new Set(begins))
+    for (const width of widths)
+      for (const dx of tried.across)
+        for (const dy of tried.up) {
+          const placed = { glyph: other, pen: 0, isSign: false, isSmall: false, rivals: () => [] };
+          const from = x + (pen + begin) * across - ink.left * width - left + dx;
+          const wanted = blurred(draw([placed], { x: from, y: y + dy, across: width, up }, window));
+          best = Math.max(best, alikeWithin(window, wanted, 0, window.width));
+        }
   return best;
 }
 

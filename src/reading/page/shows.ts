@@ -10,8 +10,11 @@ export const limits = {
   /** Of the letter or digit that is least like itself, and of the sign: programs draw quotation marks as each likes. */
   character: 0.8,
   sign: 0.5,
-  /** By how much a letter may be more like another than like itself. */
-  mistaken: 0.03,
+  /** By how much a capital or digit may be more like another than like itself, and a small letter. */
+  mistaken: 0,
+  mistakenSmall: 0.03,
+  /** Of a font in pixels: what is smaller is seen as dots. */
+  size: 5,
   /** Of all ink, the part that no character explains. */
   more: 0.08,
   /** Width against height, by Helvetica. */
@@ -96,6 +99,8 @@ function passes(found: Likeness | undefined): boolean {
     found.worst >= limits.character &&
     found.worstSign >= limits.sign &&
     found.mistaken <= limits.mistaken &&
+    found.mistakenSmall <= limits.mistakenSmall &&
+    found.size >= limits.size &&
     found.more <= limits.more &&
     found.stretch >= limits.stretch &&
     found.stretch <= 1 / limits.stretch
