@@ -1,6 +1,7 @@
 import { AnnotationFlags, type PDFDocument, PDFHexString, type PDFRef, PDFString } from "pdf-lib";
 import type { Box } from "../../reading/facts.ts";
-import { markPrefix, outlineLook, outlineWords } from "../../reading/our-marks.ts";
+import { outlineLook } from "../../reading/our-look.ts";
+import { markPrefix, outlineWords } from "../../reading/our-marks.ts";
 import { partsOf } from "../blank/canvas.ts";
 import type { Entries } from "../blank/field-tree.ts";
 import { rounded } from "../proof/shapes.ts";

@@ -2,7 +2,7 @@ import { PDFArray, PDFDict, PDFName, PDFNumber, PDFRawStream } from "pdf-lib";
 import type { Box, Difference } from "../facts.ts";
 import { isOurList, ourMarksOn } from "../our-marks.ts";
 import { areaOf, overlap } from "../pdf/boxes.ts";
-import { dictsIn, entryOf, listOf, textOf } from "../pdf/pdf-value.ts";
+import { dictsIn, entryOf, listOf, rectangleOf, textOf } from "../pdf/pdf-value.ts";
 import type { WalkedPage } from "../pdf/walked-pages.ts";
 import type { BlankForm } from "./blank-form.ts";
 import type { ReadSheet } from "./compare-pages.ts";
@@ -136,13 +136,7 @@ function saying(text: string): { readonly text?: string } {
 }
 
 function boxOf(annotation: PDFDict): { readonly box: Box } {
-  const rectangle = entryOf(annotation, "Rect");
-  if (!(rectangle instanceof PDFArray) || rectangle.size() !== 4) return { box: [0, 0, 0, 0] };
-  const [a = 0, b = 0, c = 0, d = 0] = [0, 1, 2, 3].map((i) => {
-    const side = rectangle.lookup(i);
-    return side instanceof PDFNumber && Number.isFinite(side.asNumber()) ? side.asNumber() : 0;
-  });
-  return { box: [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)] };
+  return { box: rectangleOf(entryOf(annotation, "Rect")) ?? [0, 0, 0, 0] };
 }
 
 /** What an annotation says, plain or with formats, or the comment of which it is the window. ISO 32000-1:2008 tables 164, 170 and 183 */

@@ -63,8 +63,12 @@ describe("what PDFium may not draw as others do leaves the page unseen", () => {
   const huge = ({ context }: PDFDocument): PDFRef =>
     context.register(
       context.flateStream(new Uint8Array(60_000), {
-        ...{ Type: "XObject", Subtype: "Image", Width: 60_000, Height: 60_000 },
-        ...{ BitsPerComponent: 8, ColorSpace: "DeviceGray" },
+        Type: "XObject",
+        Subtype: "Image",
+        Width: 60_000,
+        Height: 60_000,
+        BitsPerComponent: 8,
+        ColorSpace: "DeviceGray",
       }),
     );
   const onPage = (pdf: PDFDocument, drawing: PDFRef): void => {

@@ -70,7 +70,7 @@ const things: readonly (readonly [string, string, (pdf: PDFDocument) => void])[]
         Subtype: "Link",
         Border: [0, 0, 1],
         A: { S: "URI", URI: PDFString.of("https://marrowby.example/") },
-      } as unknown as Entries),
+      }),
   ],
   [
     "a button",
@@ -78,9 +78,7 @@ const things: readonly (readonly [string, string, (pdf: PDFDocument) => void])[]
     (pdf) => {
       const fields = formOf(pdf).lookup(PDFName.of("Fields"), PDFArray);
       const A = { S: "ResetForm", Fields: [pdf.context.getObjectRef(rowOf(pdf))] };
-      fields.push(
-        annotate(pdf, { Subtype: "Widget", FT: "Btn", Ff: 65_536, T: PDFString.of("clear"), A } as never),
-      );
+      fields.push(annotate(pdf, { Subtype: "Widget", FT: "Btn", Ff: 65_536, T: PDFString.of("clear"), A }));
     },
   ],
   ["a tip", "laid", (pdf) => rowOf(pdf).set(PDFName.of("TU"), PDFString.of("First line"))],
