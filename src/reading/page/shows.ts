@@ -11,7 +11,7 @@ export const limits = {
   character: 0.8,
   sign: 0.5,
   /** By how much a capital or digit may be more like another than like itself, and a small letter. */
-  mistaken: 0,
+  mistaken: 0.01,
   mistakenSmall: 0.03,
   /** Of a font in pixels: what is smaller is seen as dots. */
   size: 5,

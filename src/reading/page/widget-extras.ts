@@ -44,32 +44,40 @@ export function extrasOf(
     key: keyed(`${what} ${field}`, key),
   });
   const looks = entryOf(widget, "AP");
-  const look = (key: string) => (looks instanceof PDFDict ? entryOf(looks, key) : undefined);
+  const look = looks instanceof PDFDict ? entryOf(looks, "N") : undefined;
   const tip = textOf(nearest("TU"));
   const says = textOf(entryOf(widget, "Contents"));
   const rich = plainText(textOf(nearest("RV")));
-  const choices = listOf(nearest("Opt")).map((one) => listOf(one).map(textOf).join("\t"));
+  // A choice shows as it is called, or as other words that stand beside it.
+  const choices = listOf(nearest("Opt")).map((one) => {
+    const [value = "", words = value] = listOf(one).map(textOf);
+    return `${value}\t${words}`;
+  });
+  const fonts = [
+    ...(look instanceof PDFRawStream ? guessedIn(look) : []),
+    ...styleFonts(textOf(nearest("DA")), formOf(catalog)),
+  ].map((font) => keyed("font", font));
   const isButton = nearest("FT") === PDFName.of("Btn");
   return [
     ...(runs(widget, "A") ? [held("program", objectKey(entryOf(widget, "A")))] : []),
     ...line.flatMap((one) => (runs(one, "AA") ? [held("program", objectKey(entryOf(one, "AA")))] : [])),
-    ...["R", "D"].flatMap((key) => {
-      const other = look(key);
-      return other === undefined ? [] : [held("field", objectKey(other))];
-    }),
     ...(tip === "" ? [] : [held("laid", `tip ${tip}`, tip)]),
     ...(says === "" || says === tip || values.some((value) => sameText(value, says))
       ? []
       : [held("laid", `says ${says}`, says)]),
     ...(rich === "" || sameText(values.join("\n"), rich) ? [] : [held("field", `rich ${rich}`)]),
-    ...(choices.join("") === "" ? [] : [held("field", `choices ${choices.join("\n")}`)]),
-    ...(isButton
-      ? []
-      : [
-          ...(look("N") instanceof PDFRawStream ? guessedIn(look("N") as PDFRawStream) : []),
-          ...styleFonts(textOf(nearest("DA")), formOf(catalog)),
-        ].map((font) => held("field", `font ${font}`))),
+    ...(choices.join("").trim() === "" ? [] : [held("field", `choices ${choices.join("\n")}`)]),
+    ...(isButton ? [] : [...otherLooks(looks), ...fonts].map((key) => held("field", key))),
   ];
+}
+
+/** Looks under the pointer and while a button of it is pressed. ISO 32000-1:2008 table 168 */
+function otherLooks(looks: unknown): (string | undefined)[] {
+  if (!(looks instanceof PDFDict)) return [];
+  return ["R", "D"].flatMap((key) => {
+    const look = entryOf(looks, key);
+    return look === undefined ? [] : [keyed("look", objectKey(look))];
+  });
 }
 
 /** What is written in a text with formats, which is XHTML. ISO 32000-1:2008 §12.7.3.4 */

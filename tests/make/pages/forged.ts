@@ -21,6 +21,7 @@ import {
   shown,
   strokes,
   text,
+  toUnicode,
   valueOf,
   widgetOf,
   widgetsOf,
@@ -84,17 +85,6 @@ const annotations: Forgery[] = kinds.flatMap(([kind, entries]) => [
 const differing = (...differences: (number | string)[]): Entries => ({
   Font: { F: { ...helvetica, Encoding: { BaseEncoding: "WinAnsiEncoding", Differences: differences } } },
 });
-
-function toUnicode({ pdf }: Hand, pairs: readonly (readonly [string, string])[]): PDFRef {
-  const hex = (one: string, digits: number): string =>
-    `<${(one.codePointAt(0) ?? 0).toString(16).padStart(digits, "0")}>`;
-  const lines = pairs.map(([from, to]) => `${hex(from, 2)} ${hex(to, 4)}`);
-  return pdf.context.register(
-    pdf.context.stream(
-      `/CIDInit /ProcSet findresource begin 12 dict begin begincmap /CMapType 2 def 1 begincodespacerange <00> <ff> endcodespacerange ${lines.length} beginbfchar\n${lines.join("\n")}\nendbfchar endcmap end end`,
-    ),
-  );
-}
 
 /** A font whose letters are drawn by hand: all of them bars, whatever they are called. ISO 32000-1:2008 §9.6.5 */
 function typeThree({ pdf }: Hand, words: string): Entries {

@@ -134,3 +134,15 @@ export const quads = ([l, b, r, t]: Rectangle): number[] => [l, t, r, t, l, b, r
 /** Letters of strokes, without any font: E X I T. */
 export const strokes =
   "0.11 0.14 0.15 RG 1 w 3 4 m 3 12 l 8 12 l 3 12 m 3 4 l 8 4 l 3 8 m 7 8 l 11 4 m 17 12 l 11 12 m 17 4 l 20 4 m 20 12 l 23 12 m 29 12 l 26 12 m 26 4 l S";
+
+/** A map by which a font says that its letters are others. ISO 32000-1:2008 §9.10.3 */
+export function toUnicode({ pdf }: Hand, pairs: readonly (readonly [string, string])[]): PDFRef {
+  const hex = (one: string, digits: number): string =>
+    `<${(one.codePointAt(0) ?? 0).toString(16).padStart(digits, "0")}>`;
+  const lines = pairs.map(([from, to]) => `${hex(from, 2)} ${hex(to, 4)}`);
+  return pdf.context.register(
+    pdf.context.stream(
+      `/CIDInit /ProcSet findresource begin 12 dict begin begincmap /CMapType 2 def 1 begincodespacerange <00> <ff> endcodespacerange ${lines.length} beginbfchar\n${lines.join("\n")}\nendbfchar endcmap end end`,
+    ),
+  );
+}

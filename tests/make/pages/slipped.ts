@@ -22,6 +22,7 @@ import {
   foot,
   forgery,
   type Hand,
+  helvetica,
   name,
   paint,
   type Rectangle,
@@ -30,6 +31,7 @@ import {
   says,
   shown,
   text,
+  toUnicode,
   valueOf,
   widgetOf,
   write,
@@ -234,5 +236,24 @@ const others: Forgery[] = [
   }),
 ];
 
+/** What a field holds, and the letters that are drawn in it and call themselves what it holds. */
+const alike: readonly (readonly [string, string])[] = [
+  ["BAY B", "BAY S"],
+  ["BAY D", "BAY G"],
+  ["BAY D", "BAY O"],
+  ["BAY O", "BAY D"],
+  ["C", "O"],
+  ["O", "."],
+];
+
+const letters: Forgery[] = alike.map(([held, seen]) =>
+  forgery(`${held} that looks like ${seen}`, (hand) => {
+    hand.pdf.getForm().getTextField(hand.row).acroField.dict.set(name("V"), text(held));
+    const pairs = [...seen].map((one, i) => [one, held[i] ?? ""] as const);
+    const F = { ...helvetica, ToUnicode: toUnicode(hand, pairs) };
+    relook(hand, hand.row, shown(seen), { Font: { F } });
+  }),
+);
+
 /** Ways that slipped through once. */
-export const slippedThrough: readonly Forgery[] = [...strokesAndPrograms, ...others];
+export const slippedThrough: readonly Forgery[] = [...strokesAndPrograms, ...others, ...letters];
