@@ -48,7 +48,9 @@ export interface Difference {
     /** A file within the file; layers that can be switched on and off; a program. */
     | "file"
     | "layer"
-    | "program";
+    | "program"
+    /** A second form, in another format, that some viewers show instead. */
+    | "twin";
   /** Counted from 1; 0 for the file as a whole. */
   readonly page: number;
   readonly box?: Box;

@@ -49,7 +49,19 @@ const unpacked = {
 const mostPicture = 200_000;
 
 const difference = z.strictObject({
-  what: z.enum(["field", "more", "laid", "other", "moved", "less", "page", "file", "layer", "program"]),
+  what: z.enum([
+    "field",
+    "more",
+    "laid",
+    "other",
+    "moved",
+    "less",
+    "page",
+    "file",
+    "layer",
+    "program",
+    "twin",
+  ]),
   page: size,
   box: box.exactOptional(),
   field: text.exactOptional(),

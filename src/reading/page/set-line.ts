@@ -6,6 +6,8 @@ import { rivalsOf } from "./rivals.ts";
 /** A character of a line: where its pen stands, as a part of the font's size. */
 export interface Placed {
   readonly isSign: boolean;
+  /** A small letter, as legends have none. */
+  readonly isSmall: boolean;
   /** Characters that look like it. */
   readonly rivals: () => readonly Glyph[];
   readonly glyph: Glyph;
@@ -22,6 +24,7 @@ export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
       placed.push({
         glyph,
         pen,
+        isSmall: /\p{Ll}/u.test(character),
         isSign: !/[\p{L}\p{N}&#+%@]/u.test(character),
         rivals: () => rivalsOf(character, glyphs),
       });
