@@ -14,6 +14,13 @@ export function doubtedPlaces(sheet: Sheet, kind: Doubt["what"]): Place[] {
   return [...new Set(places)];
 }
 
+/** Places of which the page still shows what was cut off in the field. */
+export function shownLonger(sheet: Sheet): Place[] {
+  return sheet.doubts.flatMap(({ what, place, text, shown }) =>
+    what === "value-hidden" && text !== undefined && shown?.startsWith(text) ? (place ?? []) : [],
+  );
+}
+
 /** Where doubts show: their places, and where each was seen on the page. */
 export function spotsOf(sheet: Sheet, doubts: readonly Doubt[]): readonly Spot[] {
   const spots = doubts.map(

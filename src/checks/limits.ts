@@ -45,6 +45,19 @@ export function typedRows(sheet: Sheet): TypedRow[] {
   );
 }
 
+/** Rows with more characters than can be cut, with how many they have and how many can be. */
+export function tooLongRows(
+  sheet: Sheet,
+  catalogue: Catalogue,
+): (TypedRow & { readonly length: number; readonly limit: number })[] {
+  return typedRows(sheet).flatMap((typed) => {
+    const { characters: limit } = roomOn(sheet, typed.face, catalogue);
+    // A letter and its accent typed as two code points are one character to cut.
+    const length = [...typed.text.normalize("NFC")].length;
+    return length > limit ? [{ ...typed, length, limit }] : [];
+  });
+}
+
 /** "button 3", "gang 2", "the plate legend". */
 export function faceWords(sheet: Sheet, face: FaceName): string {
   if (face === "plate") return "the plate legend";

@@ -64,6 +64,8 @@ function withDifferences(known: readonly Marked[], facts: PdfFacts, edition: Edi
     const before = told.filter(
       ({ doubt, page, box }) =>
         (place !== undefined && doubt.place === place) ||
+        // On a further page everything is the sender's.
+        (page === difference.page && difference.what === "page") ||
         (page === difference.page &&
           box !== undefined &&
           difference.box !== undefined &&

@@ -48,7 +48,9 @@ export interface Difference {
     /** A file within the file; layers that can be switched on and off; a program. */
     | "file"
     | "layer"
-    | "program";
+    | "program"
+    /** A second form, in another format, that some viewers show instead. */
+    | "twin";
   /** Counted from 1; 0 for the file as a whole. */
   readonly page: number;
   readonly box?: Box;
@@ -89,6 +91,8 @@ export interface PdfFacts {
   readonly portfolio: boolean;
   /** Readable only after repair, by one reader alone (or some fields of it), or with its end missing. */
   readonly recovered: boolean;
+  /** Whole PDFs that stand one behind the other, where they are several: a reader sees one of them, or parts of each. */
+  readonly together?: number;
   /** The files inside; absent where there are none. */
   readonly attached?: { readonly files: readonly Part[]; readonly left: readonly Left[] };
 }

@@ -72,13 +72,16 @@ function sheetsTogether(
   if (counted > 1) return counted;
   // Fields that a program has given names of its own are counted by what is printed beside them. Where no
   // sheet can be read, what is printed tells of the same sheets as the fields.
-  return edition === undefined
-    ? Math.max(counted, printedSheets(beside, editions))
-    : counted +
+  const all =
+    edition === undefined
+      ? Math.max(counted, printedSheets(beside, editions))
+      : counted +
         printedSheets(
           beside.filter(({ isForm }) => isForm),
           editions,
         );
+  // Of files behind one another one is seen, or parts of each.
+  return all > 0 || edition !== undefined ? Math.max(all, facts.together ?? 1) : all;
 }
 
 /** Files inside are opened as files of their own, and need no second word. */

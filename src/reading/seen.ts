@@ -29,6 +29,7 @@ const kinds = {
   file: "file",
   layer: "layers",
   program: "program",
+  twin: "twin",
 } as const satisfies Record<Exclude<Difference["what"], "field">, More>;
 
 /** A difference that lies in no field, as a doubt. */

@@ -52,7 +52,19 @@ const words = z.strictObject({ text, unsure: z.literal(true).exactOptional() });
 const mostPicture = 200_000;
 
 const difference = z.strictObject({
-  what: z.enum(["field", "more", "laid", "other", "moved", "less", "page", "file", "layer", "program"]),
+  what: z.enum([
+    "field",
+    "more",
+    "laid",
+    "other",
+    "moved",
+    "less",
+    "page",
+    "file",
+    "layer",
+    "program",
+    "twin",
+  ]),
   page: size,
   box: box.exactOptional(),
   field: text.exactOptional(),
@@ -71,6 +83,7 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
     dynamic: z.boolean(),
     portfolio: z.boolean(),
     recovered: z.boolean(),
+    together: size.exactOptional(),
     attached: z.strictObject(unpacked).exactOptional(),
   }),
   z.strictObject({

@@ -44,7 +44,9 @@ export type More =
   | "page"
   | "file"
   | "layers"
-  | "program";
+  | "program"
+  /** A second form within the file, in another format. */
+  | "twin";
 
 /** Where something was seen on the pages of a file. */
 export interface Seen {

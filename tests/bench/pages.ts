@@ -9,9 +9,11 @@ import { openPdf } from "../../src/reading/pdf/open-pdf.ts";
 import { catalogue, editions, forms } from "../make/config.ts";
 import type { SampleSheet } from "../make/odd-sheets/sheets.ts";
 import { sampleSheets } from "../make/odd-sheets/sheets.ts";
+import { forgedReturns, honestReturns } from "../make/pages/copies.ts";
 import { forgeries } from "../make/pages/forged.ts";
 import { writers } from "../make/pages/honest.ts";
 import { demoSheets } from "../make/pages/orders.ts";
+import { hasProgram } from "../make/program.ts";
 
 const [only] = process.argv.slice(2);
 const known = await forms();
@@ -21,7 +23,14 @@ const samples = (await sampleSheets()).filter(({ edition }) => known.blanks.has(
 async function doubtsIn(bytes: Uint8Array): Promise<string[]> {
   const facts = await openPdf(bytes, undefined, known);
   const { file, sheet } = judge(facts, { id: "1/1", file: "a.pdf" }, { catalogue, editions });
-  return sheet?.doubts.map(({ what, place = "", kind = "" }) => `${what} ${kind}${place}`) ?? [file.kind];
+  if (sheet === undefined) return [file.kind];
+  // Files inside are opened, and named in the answer, as files of their own.
+  const inside = facts.kind === "pdf" ? (facts.attached?.files ?? []) : [];
+  return [
+    ...sheet.doubts.map(({ what, place = "", kind = "" }) => `${what} ${kind}${place}`),
+    ...sheet.unsure.map(({ place }) => `unsure ${place}`),
+    ...inside.map(({ name }) => `file ${name}`),
+  ];
 }
 
 /** A row longer than the form lets anybody type is no honest one: programs write one text and show another. */
@@ -35,7 +44,7 @@ function canBeTyped({ values, edition }: SampleSheet): boolean {
 async function honest(): Promise<void> {
   const sheets = [...samples, ...(await demoSheets())].filter(canBeTyped);
   let [files, raised] = [0, 0];
-  for (const { name, needs = [], most, fill } of writers) {
+  for (const { name, needs = [], most, gives, fill } of writers) {
     const [program = "true", ...ask] = needs;
     if (spawnSync(program, ask).status !== 0) {
       console.log(`${name.padEnd(28)} not installed`);
@@ -45,13 +54,20 @@ async function honest(): Promise<void> {
     const made = await fill(sheets.filter((_, i) => i % step === 0).slice(0, most));
     const found: string[] = [];
     for (const bytes of made) if (bytes !== undefined) found.push((await doubtsIn(bytes)).join(", "));
-    const bad = found.filter((doubts) => doubts !== "");
+    const bad = found.filter((doubts) => doubts !== (gives ?? ""));
     files += found.length;
     raised += bad.length;
     console.log(
-      `${name.padEnd(28)} ${found.length} files, ${bad.length} raise something ${[...new Set(bad)].join(" | ")}`,
+      `${name.padEnd(28)} ${found.length} files, ${gives === undefined ? "" : `all to be refused as ${gives}, `}${bad.length} raise something ${[...new Set(bad)].join(" | ")}`,
     );
   }
+  for (const { how, needs, make } of honestReturns)
+    for (const sample of needs === undefined || hasProgram(...needs) ? samples : []) {
+      const doubts = await doubtsIn(await make(sample));
+      files++;
+      if (doubts.length > 0) raised++;
+      if (doubts.length > 0) console.log(`${how}, ${sample.edition}: ${doubts.join(", ")}`);
+    }
   console.log(`Honest: ${files} files, ${raised} raise something.`);
 }
 
@@ -59,7 +75,7 @@ async function forged(): Promise<void> {
   for (const half of [0, 1]) {
     let [caught, all] = [0, 0];
     const missed: string[] = [];
-    for (const [i, { how, make }] of forgeries.entries()) {
+    for (const [i, { how, make }] of [...forgeries, ...forgedReturns].entries()) {
       if (i % 2 !== half) continue;
       for (const sample of samples) {
         all++;

@@ -25,13 +25,14 @@ import {
   byQpdf,
   type Merge,
   renamed,
+  withBelonging,
   withInside,
   withOutlines,
   withPage,
   withPinned,
 } from "../make/odd-sheets/merged.ts";
 import { sampleSheets } from "../make/odd-sheets/sheets.ts";
-import { flattened } from "../make/pdf.ts";
+import { flattened, plainPdf } from "../make/pdf.ts";
 import { hasLibrary, hasProgram } from "../make/program.ts";
 import { readPdf } from "../make/read-pdf.ts";
 import { directReader } from "../make/reader.ts";
@@ -114,6 +115,33 @@ test.each<[string, (name: string, n: number) => string]>([
 ])("a second sheet whose fields got %s is counted", async (_, rename) => {
   const bytes = await behindByPdfLib(device.filled, await renamed(device.filled, rename));
   expect(await kindOf(bytes)).toEqual(["several-sheets", 2]);
+});
+
+const flatPlate = await flattened(plate.filled);
+
+describe("files written one behind the other", () => {
+  const behind: Merge = (...files) => Buffer.concat(files);
+
+  test.each([
+    ["a device sheet and a plate sheet", [device.filled, plate.filled], 2],
+    ["a plate sheet and a device sheet", [plate.filled, device.filled], 2],
+    ["a sheet and itself, whose end leads to the first", [device.filled, device.filled], 2],
+    ["three sheets", [device.filled, plate.filled, device.filled], 3],
+    ["two sheets and a blank line", [device.filled, Buffer.from("\r\n\r\n"), plate.filled], 2],
+    ["a printed sheet and one with fields", [flatPlate, device.filled], 2],
+  ])("%s are counted and none is read", async (_, files, sheets) => {
+    expect(await kindOf(await behind(...files))).toEqual(["several-sheets", sheets]);
+  });
+
+  test("are no sheets where none of them is", async () => {
+    expect(await kindOf(await behind(await plainPdf("Terms"), await plainPdf("Terms")))).toEqual(["no-form"]);
+  });
+
+  test("are none in a file with revisions or with a file inside", async () => {
+    const inner = { name: "terms.pdf", bytes: await plainPdf("Terms") };
+    for (const bytes of [device.filled, await withInside(device.filled, [inner])])
+      expect(await openPdf(bytes)).not.toHaveProperty("together");
+  });
 });
 
 describe("a page beside a sheet", () => {
@@ -212,6 +240,22 @@ describe("files inside a PDF", () => {
       ["12/1", "host.pdf", "pdf"],
       ["12/2", "S-104.pdf", "pdf"],
     ]);
+  });
+
+  // ISO 32000-2:2020 §14.13: associated files, of the document and of a page.
+  test.each(["document", "page"] as const)("are opened where they belong to the %s alone", async (owner) => {
+    const bytes = await withBelonging(device.filled, owner, inside);
+    expect(await opened(bytes)).toEqual([
+      ["12/1", "host.pdf", "pdf"],
+      ["12/2", "S-104.pdf", "pdf"],
+      ["12/3", "notes.txt", "other"],
+    ]);
+    expect(await kindOf(bytes)).toEqual(["sheet"]);
+  });
+
+  test("are opened once where they belong to a page and are listed too", async () => {
+    const bytes = await withBelonging(await withInside(device.filled, inside), "page", "listed");
+    expect((await opened(bytes)).map(([, file]) => file)).toEqual(["host.pdf", "S-104.pdf", "notes.txt"]);
   });
 
   test("are opened in a portfolio, whose cover is no file of the sender's", async () => {

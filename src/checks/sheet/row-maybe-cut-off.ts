@@ -1,5 +1,6 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { rowsCutAtBlank } from "../cut-at-blank.ts";
+import { shownLonger } from "../doubted.ts";
 import { judgedWords } from "../judged.ts";
 import { faceWords } from "../limits.ts";
 import { device, plate } from "../sample.ts";
@@ -33,6 +34,13 @@ export const rowMaybeCutOff = defineSheetCheck({
     { shows: "a full row that ends in a word", given: device({}, { "1": ["CORRIDOR", ""] }) },
     { shows: "the same letters with room to spare", given: plate({}, { "1": ["RECEPTIO", ""] }) },
     { shows: "a word that goes on below", given: device({}, { "1": ["RECEPTIO", "N"] }) },
+    {
+      shows: "a word of which the page still shows the end",
+      given: device(
+        { doubts: [{ what: "value-hidden", place: "row.1.1", text: "RECEPTIO", shown: "RECEPTION" }] },
+        { "1": ["RECEPTIO", ""] },
+      ),
+    },
     { shows: "an abbreviation", given: device({}, { "1": ["STAFF RM", ""] }) },
     {
       shows: "a letter that tells one from another",
@@ -75,7 +83,10 @@ export const rowMaybeCutOff = defineSheetCheck({
     },
   ],
   *find(sheet, catalogue, say) {
+    // Nobody need be asked what the page still shows.
+    const told = new Set(shownLonger(sheet));
     for (const { text, typed, meant, face, row, place } of judgedWords(sheet, catalogue, "cut")) {
+      if (told.has(place)) continue;
       const spots = at(sheet, place);
       // One letter says little by itself, and kept by itself it would be kept behind every word.
       if (text.length > 1) yield say("cut", { typed: text, row, face, meant }, spots);

@@ -1,5 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
-import { faceWords, roomOn, typedRows } from "../limits.ts";
+import { faceWords, tooLongRows } from "../limits.ts";
 import { device, plate } from "../sample.ts";
 
 export const rowTooLong = defineSheetCheck({
@@ -23,16 +23,7 @@ export const rowTooLong = defineSheetCheck({
     { shows: "thirteen above a gang", given: plate({}, { "1": ["MEETING ROOMS", ""] }), wording: "over" },
   ],
   *find(sheet, catalogue, say) {
-    for (const { place, face, row, text } of typedRows(sheet)) {
-      const { characters: limit } = roomOn(sheet, face, catalogue);
-      // A letter and its accent typed as two code points are one character to cut.
-      const length = [...text.normalize("NFC")].length;
-      if (length > limit)
-        yield say(
-          "over",
-          { row, face: faceWords(sheet, face), length, limit, typed: text },
-          at(sheet, place),
-        );
-    }
+    for (const { place, face, row, text, length, limit } of tooLongRows(sheet, catalogue))
+      yield say("over", { row, face: faceWords(sheet, face), length, limit, typed: text }, at(sheet, place));
   },
 });

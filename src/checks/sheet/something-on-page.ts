@@ -41,6 +41,10 @@ export const somethingOnPage = defineSheetCheck({
       says: "This PDF carries a program that can change what its fields show.",
       fix: "One of us looks at it. It is quicker to fill in a fresh copy of the sheet and send that.",
     },
+    twin: {
+      says: "This PDF holds the form a second time, in a format (XFA) that some programs show instead of the fields.",
+      fix: "One of us looks at it. It is quicker to fill in a fresh copy of the sheet and send that.",
+    },
   },
   passing: [
     { shows: "a sheet as it was printed and filled in", given: device() },
@@ -73,6 +77,7 @@ export const somethingOnPage = defineSheetCheck({
     { shows: "an attached file", given: example({ kind: "file", text: "changes.txt" }), wording: "file" },
     { shows: "words on a layer", given: example({ kind: "layers" }), wording: "layers" },
     { shows: "a script", given: example({ kind: "program" }), wording: "program" },
+    { shows: "another form in it", given: example({ kind: "twin" }), wording: "twin" },
   ],
   *find(sheet, _catalogue, say) {
     for (const doubt of sheet.doubts) {

@@ -1,5 +1,6 @@
 import { AnnotationFlags, type PDFDocument, PDFHexString, type PDFRef, PDFString } from "pdf-lib";
 import type { Box } from "../../reading/facts.ts";
+import { outlineLook } from "../../reading/our-look.ts";
 import { markPrefix, outlineWords } from "../../reading/our-marks.ts";
 import { partsOf } from "../blank/canvas.ts";
 import type { Entries } from "../blank/field-tree.ts";
@@ -25,7 +26,7 @@ export function startMarking(document: PDFDocument): Marking {
 }
 
 /** Points. */
-const outline = { gap: 0.5, thickness: 2, tint: 0.1 };
+const outline = { gap: 0.5, thickness: outlineLook.thickness };
 const barHeight = 13;
 /** A field at least so wide has its number on its own corner; a smaller one would vanish under it. */
 const wide = 30;
@@ -95,7 +96,7 @@ function mark(
     Matrix: [...page.upright],
     Resources: {
       Font: { HeBo: font },
-      ExtGState: { Tint: { ca: outline.tint, BM: "Multiply" }, Full: { ca: 1, BM: "Normal" } },
+      ExtGState: outlineLook.states,
     },
   });
   return context.register(

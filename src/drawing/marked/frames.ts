@@ -1,9 +1,9 @@
 import { type PDFDict, PDFName, PDFNumber } from "pdf-lib";
 import type { Box } from "../../reading/facts.ts";
 import { areaOf, around } from "../../reading/pdf/boxes.ts";
-import { dictsIn, entryOf, textOf } from "../../reading/pdf/pdf-value.ts";
+import { dictsIn, entryOf, rectangleOf, textOf } from "../../reading/pdf/pdf-value.ts";
 import type { Sheet } from "../../trade/sheet.ts";
-import { boxOf, inherited, shownPage, upwards } from "./page.ts";
+import { inherited, shownPage, upwards } from "./page.ts";
 import type { MarkedProblem } from "./problem.ts";
 
 /** A part of a page that problems point at, in the page's own coordinates. */
@@ -54,7 +54,7 @@ interface Widget {
 
 /** A field where it shows; undefined for what is none. */
 function widgetOf(widget: PDFDict): Widget | undefined {
-  const box = boxOf(entryOf(widget, "Rect"));
+  const box = rectangleOf(entryOf(widget, "Rect"));
   const flags = entryOf(widget, "F");
   const hidden = flags instanceof PDFNumber && (flags.asNumber() & hiddenFlags) !== 0;
   if (box === undefined || areaOf(box) === 0 || hidden) return undefined;

@@ -1,7 +1,7 @@
-import { PDFArray, PDFDict, PDFNumber } from "pdf-lib";
+import { PDFDict, PDFNumber } from "pdf-lib";
 import type { Box } from "../../reading/facts.ts";
-import { common } from "../../reading/pdf/boxes.ts";
-import { entryOf } from "../../reading/pdf/pdf-value.ts";
+import { common, inOrder } from "../../reading/pdf/boxes.ts";
+import { entryOf, rectangleOf } from "../../reading/pdf/pdf-value.ts";
 
 /**
  * A page as one sees it: points from the lower left corner of what shows, after the page was turned. All
@@ -24,8 +24,8 @@ const usual: Box = [0, 0, 612, 792];
 
 /** How a page is seen. What it does not say itself it takes from the nodes above. ISO 32000-1:2008 §7.7.3.4 */
 export function shownPage(page: PDFDict): ShownPage {
-  const media = boxOf(inherited(page, "MediaBox")) ?? usual;
-  const [left, bottom, right, top] = common(boxOf(inherited(page, "CropBox")) ?? media, media);
+  const media = rectangleOf(inherited(page, "MediaBox")) ?? usual;
+  const [left, bottom, right, top] = common(rectangleOf(inherited(page, "CropBox")) ?? media, media);
   const turned = inherited(page, "Rotate");
   const angle = turned instanceof PDFNumber ? ((turned.asNumber() % 360) + 360) % 360 : 0;
   const [across, up] = [right - left, top - bottom];
@@ -60,20 +60,6 @@ export function shownPage(page: PDFDict): ShownPage {
     upright,
     fromCorner,
   };
-}
-
-/** The four numbers of a rectangle in order; undefined where there are not four. */
-export function boxOf(rectangle: unknown): Box | undefined {
-  if (!(rectangle instanceof PDFArray) || rectangle.size() !== 4) return undefined;
-  const [a, b, c, d] = [0, 1, 2, 3].map((i) => {
-    const number = rectangle.lookup(i);
-    return number instanceof PDFNumber ? number.asNumber() : Number.NaN;
-  }) as [number, number, number, number];
-  return [a, b, c, d].every(Number.isFinite) ? inOrder(a, b, c, d) : undefined;
-}
-
-function inOrder(a: number, b: number, c: number, d: number): Box {
-  return [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)];
 }
 
 /** An entry of a node, or of the nearest node above that has it. */

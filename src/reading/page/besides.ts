@@ -2,14 +2,18 @@ import { PDFArray, PDFDict, PDFName, PDFNumber, PDFRawStream } from "pdf-lib";
 import type { Box, Difference } from "../facts.ts";
 import { isOurList, ourMarksOn } from "../our-marks.ts";
 import { areaOf, overlap } from "../pdf/boxes.ts";
-import { dictsIn, entryOf, listOf, textOf } from "../pdf/pdf-value.ts";
+import { dictsIn, entryOf, listOf, rectangleOf, textOf } from "../pdf/pdf-value.ts";
 import type { WalkedPage } from "../pdf/walked-pages.ts";
 import type { BlankForm } from "./blank-form.ts";
 import type { ReadSheet } from "./compare-pages.ts";
-import { inTheFile, runs } from "./in-the-file.ts";
+import { annotationKey, fontsOn, isWidget } from "./held.ts";
+import { type Held, inTheFile, runs } from "./in-the-file.ts";
+import { drawsBeyond } from "./nesting.ts";
+import { largest } from "./page-edges.ts";
 import { patchesIn } from "./patches.ts";
 import type { RenderedPdf } from "./pdfium.ts";
 import { aroundAll, grown, type Picture, pngOf, wholeOf } from "./picture.ts";
+import { extrasOf, lineOf, nameOf } from "./widget-extras.ts";
 
 /** Annotations that are told one by one. */
 const mostTold = 8;
@@ -27,21 +31,29 @@ export function besides(
   pages: readonly WalkedPage[],
   own: ReadonlySet<number>,
 ): Difference[] {
-  const known = new Map<string, number>();
-  for (const { field } of form.flatMap(({ widgets }) => widgets))
-    known.set(field, (known.get(field) ?? 0) + 1);
+  const values = new Map(sheet.facts.fields.map((field) => [field.name, field.values]));
+  const lines = [...values.values()].flat().flatMap((value) => value.split("\n"));
   const further = Array.from({ length: pdf.pageCount }, (_, i) => i + 1).filter(
     (page) => !own.has(page) && !isList(pages[page - 1]),
   );
   return [
-    ...[...own].flatMap((page) => annotationsOn(pdf, page, pages[page - 1], sheet, known)),
+    ...[...own].flatMap((page) => {
+      const walked = pages[page - 1];
+      return walked === undefined ? [] : unlike(form, fontsOn(walked, page));
+    }),
+    ...[...own].flatMap((page) => annotationsOn(pdf, page, pages[page - 1], sheet, form, values)),
     ...further.slice(0, mostFurther).flatMap((page) => furtherPage(pdf, page, pages[page - 1])),
     ...(further.length > mostFurther ? [{ what: "page", page: further[mostFurther] ?? 0 } as const] : []),
     // Pages that one reader finds and another does not.
     ...(pages.length > pdf.pageCount ? [{ what: "page", page: pdf.pageCount + 1 } as const] : []),
-    ...inTheFile(sheet.walked),
-    ...pages.filter(({ dict }) => runs(dict, "AA")).map((): Difference => ({ what: "program", page: 0 })),
+    ...unlike(form, inTheFile(sheet.walked, pages, new Set(lines.map((line) => line.trim())))),
   ];
+}
+
+/** What the blank form does not have, each once. */
+function unlike({ held }: BlankForm, found: readonly Held[]): Difference[] {
+  const more = found.filter(({ key }) => key === undefined || !held.keys.has(key));
+  return [...new Map(more.map(({ difference }) => [JSON.stringify(difference), difference])).values()];
 }
 
 function isList(page: WalkedPage | undefined): boolean {
@@ -57,7 +69,8 @@ function annotationsOn(
   page: number,
   walked: WalkedPage | undefined,
   sheet: ReadSheet,
-  known: ReadonlyMap<string, number>,
+  form: BlankForm,
+  values: ReadonlyMap<string, readonly string[]>,
 ): Difference[] {
   if (walked === undefined) return [];
   const ours = new Set(ourMarksOn(walked.dict));
@@ -68,14 +81,21 @@ function annotationsOn(
     if (annotation instanceof PDFRawStream) return [{ what: "laid", page }];
     if (!(annotation instanceof PDFDict) || ours.has(i)) return [];
     const box = boxOf(annotation);
-    if (entryOf(annotation, "Subtype") !== PDFName.of("Widget"))
-      return isSilent(annotation) ? [] : [{ what: "laid", page, ...box, ...saying(contentsOf(annotation)) }];
+    if (!isWidget(annotation)) {
+      const difference: Difference = { what: "laid", page, ...box, ...saying(contentsOf(annotation)) };
+      return isSilent(annotation, all) ? [] : unlike(form, [{ difference, key: annotationKey(annotation) }]);
+    }
     const field = nameOf(annotation);
     const nth = (count.get(field) ?? 0) + 1;
     count.set(field, nth);
+    if (nth <= (form.held.widgets.get(field) ?? 0))
+      return unlike(form, extrasOf(annotation, field, values.get(field) ?? [], sheet.walked)).map((one) => ({
+        ...one,
+        page,
+        ...box,
+      }));
     if (runs(annotation, "A") || lineOf(annotation).some((one) => runs(one, "AA")))
       return [{ what: "program", page, field, ...box }];
-    if (nth <= (known.get(field) ?? 0)) return [];
     const flags = entryOf(annotation, "F");
     const hidden = flags instanceof PDFNumber && (flags.asNumber() & hiddenFlags) !== 0;
     const text = valueOf(annotation, sheet);
@@ -116,17 +136,17 @@ function saying(text: string): { readonly text?: string } {
 }
 
 function boxOf(annotation: PDFDict): { readonly box: Box } {
-  const rectangle = entryOf(annotation, "Rect");
-  if (!(rectangle instanceof PDFArray) || rectangle.size() !== 4) return { box: [0, 0, 0, 0] };
-  const [a = 0, b = 0, c = 0, d = 0] = [0, 1, 2, 3].map((i) => {
-    const side = rectangle.lookup(i);
-    return side instanceof PDFNumber && Number.isFinite(side.asNumber()) ? side.asNumber() : 0;
-  });
-  return { box: [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)] };
+  return { box: rectangleOf(entryOf(annotation, "Rect")) ?? [0, 0, 0, 0] };
 }
 
-/** What an annotation says, plain or with formats. ISO 32000-1:2008 tables 164 and 170 */
+/** What an annotation says, plain or with formats, or the comment of which it is the window. ISO 32000-1:2008 tables 164, 170 and 183 */
 function contentsOf(annotation: PDFDict): string {
+  const comment = entryOf(annotation, "Subtype") === PDFName.of("Popup") && entryOf(annotation, "Parent");
+  if (comment instanceof PDFDict && comment !== annotation) return wordsOf(comment);
+  return wordsOf(annotation);
+}
+
+function wordsOf(annotation: PDFDict): string {
   const plain = textOf(entryOf(annotation, "Contents")).trim();
   return plain !== ""
     ? plain
@@ -135,11 +155,12 @@ function contentsOf(annotation: PDFDict): string {
         .trim();
 }
 
-/** A link without a border, and the window of a comment that is told by itself. */
-function isSilent(annotation: PDFDict): boolean {
-  if (contentsOf(annotation) !== "" || entryOf(annotation, "AP") !== undefined) return false;
+/** A link without a border, and the window of a comment that is told by itself. `all` are on the page. */
+function isSilent(annotation: PDFDict, all: readonly unknown[]): boolean {
+  if (wordsOf(annotation) !== "" || entryOf(annotation, "AP") !== undefined) return false;
   const subtype = entryOf(annotation, "Subtype");
-  if (subtype === PDFName.of("Popup")) return true;
+  const comment = entryOf(annotation, "Parent");
+  if (subtype === PDFName.of("Popup")) return !(comment instanceof PDFDict) || all.includes(comment);
   if (subtype !== PDFName.of("Link") || runs(annotation, "A")) return false;
   const border = entryOf(annotation, "Border");
   const style = entryOf(annotation, "BS");
@@ -150,26 +171,6 @@ function isSilent(annotation: PDFDict): boolean {
         ? border.lookup(2)
         : undefined;
   return width instanceof PDFNumber && width.asNumber() === 0;
-}
-
-/** The full name of the field that a widget shows. */
-function nameOf(widget: PDFDict): string {
-  const parts = lineOf(widget).map((node) => textOf(entryOf(node, "T")));
-  return parts
-    .filter((part) => part !== "")
-    .toReversed()
-    .join(".");
-}
-
-/** A widget, the field that it shows and all fields above it. */
-function lineOf(widget: PDFDict): PDFDict[] {
-  const line: PDFDict[] = [];
-  let node: unknown = widget;
-  for (let step = 0; step < 50 && node instanceof PDFDict; step++) {
-    line.push(node);
-    node = entryOf(node, "Parent");
-  }
-  return line;
 }
 
 /** What a field that is not of the form holds or is called. */
@@ -187,16 +188,17 @@ function valueOf(widget: PDFDict, { facts }: ReadSheet): string {
 /** A page that the form does not have, unless nothing is on it. */
 function furtherPage(pdf: RenderedPdf, page: number, walked: WalkedPage | undefined): Difference[] {
   const [across, up] = pdf.sizeOf(page);
-  const [width, height] = [across, up].map((side) => Math.max(1, Math.round(Math.min(side, 1000)))) as [
+  const isBeyond = Math.max(across, up) > largest || (walked !== undefined && drawsBeyond(walked));
+  const [width, height] = [across, up].map((side) => Math.max(1, Math.round(Math.min(side, largest)))) as [
     number,
     number,
   ];
   const picture = pdf.render({ page, width, height, layers: "all" });
   const white: Picture = { width, height, pixels: new Int32Array(width * height).fill(-1) };
   const annotations =
-    walked === undefined ? [] : dictsIn(walked.dict, "Annots").filter((one) => !isSilent(one));
+    walked === undefined ? [] : dictsIn(walked.dict, "Annots").filter((one, _, all) => !isSilent(one, all));
   const patches = patchesIn(picture, white, []);
-  if (annotations.length === 0 && patches.length === 0) return [];
+  if (annotations.length === 0 && patches.length === 0 && !isBeyond) return [];
   const inked = patches.length === 0 ? wholeOf(picture) : grown(aroundAll(patches), 20);
   const text = annotations
     .map(contentsOf)

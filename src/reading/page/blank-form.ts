@@ -8,6 +8,7 @@ import { kindOf } from "../pdf/pdfjs-form.ts";
 import { firstPages } from "../pdf/walked-pages.ts";
 import { formOf, openForWalking } from "../pdf/walked-pdf.ts";
 import { contentKey } from "./content-key.ts";
+import { type BlankHeld, heldByBlank } from "./held.ts";
 import { withRendered } from "./pdfium.ts";
 import type { Area, Picture } from "./picture.ts";
 
@@ -45,8 +46,11 @@ export interface BlankPage {
   readonly redrawn: Looks;
 }
 
-/** A blank form as every page of it looks. */
-export type BlankForm = readonly BlankPage[];
+/** A blank form as every page of it looks, and what it has besides. */
+export interface BlankForm {
+  readonly pages: readonly BlankPage[];
+  readonly held: BlankHeld;
+}
 
 /** Renders a blank form. Throws where it cannot be opened, since it is one of ours. */
 export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
@@ -56,16 +60,18 @@ export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
   const ticked = await picturesOf(await changed(bytes, tickAll), boxes);
   const emptyAnew = await picturesOf(await changed(bytes, drawAnew), boxes);
   const tickedAnew = await picturesOf(await changed(bytes, drawAnew, tickAll), boxes);
-  const walked = firstPages(await openForWalking(bytes), boxes.length).map(contentKey);
+  const document = await openForWalking(bytes);
+  const walked = firstPages(document, boxes.length);
   const objects = await withRendered(bytes, (pdf) => boxes.map((_, i) => pdf.objectsOn(i + 1)));
-  return annotated.map(({ view, annotations }, i) => ({
+  const pages = annotated.map(({ view, annotations }, i) => ({
     box: view,
-    key: walked[i],
+    key: walked[i] && contentKey(walked[i]),
     objects: objects?.[i] ?? new Float32Array(0),
     widgets: annotations.flatMap((one) => widgetOf(one) ?? []),
     looks: { empty: empty[i] as Picture, ticked: ticked[i] as Picture },
     redrawn: { empty: emptyAnew[i] as Picture, ticked: tickedAnew[i] as Picture },
   }));
+  return { pages, held: heldByBlank(document, walked) };
 }
 
 function widgetOf(annotation: Annotation): BlankWidget | undefined {

@@ -8,12 +8,13 @@ import { areaOn, type BlankForm, type BlankPage, type BlankWidget, boxOn, pixels
 import { differingFields } from "./compare-fields.ts";
 import { contentKey } from "./content-key.ts";
 import { type Glyphs, helveticaGlyphs } from "./glyphs.ts";
-import { nestsDeep } from "./nesting.ts";
+import { drawsBeyond } from "./nesting.ts";
+import { otherDrawings } from "./own-drawings.ts";
 import { beyond } from "./page-edges.ts";
 import { patchesIn, toldApart } from "./patches.ts";
 import { type RenderedPdf, withRendered } from "./pdfium.ts";
 import { type Area, aroundAll, grown, isEmpty, type Picture, pngOf, shared } from "./picture.ts";
-import { movedFields, shifted, shiftOf } from "./widget-places.ts";
+import { movedFields, pageOf, partOn, shifted } from "./widget-places.ts";
 
 /** A sheet as the readers found it. */
 export interface ReadSheet {
@@ -47,11 +48,11 @@ export async function comparePages(
 ): Promise<Difference[] | undefined> {
   const glyphs = await helveticaGlyphs();
   const walkedPages = firstPages(sheet.walked, mostPages);
-  return withRendered(bytes, (pdf) => {
+  const differences = await withRendered(bytes, (pdf) => {
     const found: Difference[] = [];
     const seen = new Set<number>();
-    for (const [i, blank] of form.entries()) {
-      const page = pageOf(blank, i, sheet);
+    for (const [i, blank] of form.pages.entries()) {
+      const page = pageOf(blank, i, sheet.facts);
       if (seen.has(page) || page > pdf.pageCount || page > mostPages) {
         found.push({ what: "less", page });
         continue;
@@ -60,18 +61,10 @@ export async function comparePages(
       found.push(...onPage(pdf, page, blank, sheet, walkedPages[page - 1], glyphs));
     }
     found.push(...besides(pdf, sheet, form, walkedPages, seen));
-    return found.slice(0, mostTold);
+    return found;
   });
-}
-
-/** The page of a sheet that a page of its blank became: the one on which most of its fields are. */
-function pageOf({ widgets }: BlankPage, index: number, { facts }: ReadSheet): number {
-  const names = new Set(widgets.map(({ field }) => field));
-  const count = new Map<number, number>();
-  for (const { field, page } of facts.widgets)
-    if (names.has(field)) count.set(page, (count.get(page) ?? 0) + 1);
-  const [most] = [...count].toSorted(([, a], [, b]) => b - a);
-  return most?.[0] ?? index + 1;
+  const drawn = differences && sheet.redrawn ? await otherDrawings(sheet, form, walkedPages, glyphs) : [];
+  return differences && drawn && oncePerField([...differences, ...drawn]).slice(0, mostTold);
 }
 
 function onPage(
@@ -82,21 +75,17 @@ function onPage(
   walked: WalkedPage | undefined,
   glyphs: Glyphs,
 ): Difference[] {
-  if (nestsDeep(walked?.resources)) throw new Error("drawings lie too deep within each other");
-  const view = sheet.pages[page - 1]?.view ?? blank.box;
-  const own = sheet.facts.widgets
-    .filter((widget) => widget.page === page)
-    .map((widget) => ({ ...widget, box: shifted(widget.box, view[0], view[1]) }));
-  const [x, y] = shiftOf(blank.widgets, own);
+  const { view, own, part, x, y } = partOn(page, blank, sheet);
   const moved = movedFields(blank.widgets, own, [x, y]);
   if (moved.length > mostMoved * own.length) return [{ what: "other", page }];
-  const part = shifted(blank.box, x, y);
   const without = walked === undefined ? [] : ourMarksOn(walked.dict);
   const size = pixelsOf(blank.box);
   // From the corner of what the page shows, as the readers tell places.
   const seenAs = (box: Box): Box => shifted(box, x - view[0], y - view[1]);
   // Content that both readers know needs no drawing.
   const isSame = x === 0 && y === 0 && walked !== undefined && contentKey(walked) === (blank.key ?? "");
+  if (walked !== undefined && drawsBeyond(walked, isSame))
+    throw new Error("drawings are beyond PDFium's means");
   const known = isSame ? { known: { picture: blank.looks.empty, objects: blank.objects } } : {};
   const picture = pdf.render({ page, part, without, ...size, over: sheetPixels(size), ...known });
   const { empty } = sheet.redrawn ? blank.redrawn : blank.looks;
@@ -127,7 +116,7 @@ function onPage(
     (area): Difference => ({ what: "more", page, box: seenAs(boxOn(blank, area)), picture: shown(area) }),
   );
   return [
-    ...oncePerField(inFields),
+    ...inFields,
     ...outside,
     ...moved.map(
       (widget): Difference => ({
@@ -153,7 +142,13 @@ function sheetPixels({ width, height }: Pick<Picture, "width" | "height">): Int3
   return kept;
 }
 
-/** Round buttons of one field that show another choice are one difference. */
+/** A field that shows something else is told once, be it by several round buttons or by two drawings. */
 function oncePerField(differences: readonly Difference[]): Difference[] {
-  return [...new Map(differences.toReversed().map((one) => [one.field, one])).values()].toReversed();
+  const told = new Set<string>();
+  return differences.filter(({ what, field = "" }) => {
+    if (what !== "field") return true;
+    const isNew = !told.has(field);
+    told.add(field);
+    return isNew;
+  });
 }

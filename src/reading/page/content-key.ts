@@ -1,10 +1,19 @@
 import { createHash, type Hash } from "node:crypto"; // a pure function of bytes
-import { PDFArray, PDFDict, PDFName, type PDFObject, PDFRawStream, PDFRef } from "pdf-lib";
-import { contentOf } from "../pdf/pdf-value.ts";
+import {
+  PDFArray,
+  PDFDict,
+  PDFHexString,
+  PDFName,
+  type PDFObject,
+  PDFRawStream,
+  PDFRef,
+  PDFString,
+} from "pdf-lib";
+import { contentOf, textOf } from "../pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
 /** Bytes of a page's content, objects of its resources, and bytes of each, beyond which no key is made. */
-const most = { content: 400_000, objects: 2_000, stream: 200_000 };
+const most = { content: 400_000, objects: 2_000, stream: 200_000, file: 8_000_000 };
 
 /**
  * A hash of what a page holds: its content and all that this draws with, however they are packed. Undefined for a page
@@ -13,7 +22,18 @@ const most = { content: 400_000, objects: 2_000, stream: 200_000 };
 export function contentKey(page: WalkedPage): string | undefined {
   try {
     const hash = createHash("sha256").update(contentOfPage(page, most.content), "latin1");
-    feed(hash, page.resources, new Map());
+    feed(hash, page.resources, new Map(), most.stream);
+    return hash.digest("hex");
+  } catch {
+    return undefined;
+  }
+}
+
+/** A hash of an object and of all that it leads to, pages and fields left out. Undefined for an endless one. */
+export function objectKey(object: PDFObject | undefined): string | undefined {
+  try {
+    const hash = createHash("sha256");
+    feed(hash, object, new Map(), most.file);
     return hash.digest("hex");
   } catch {
     return undefined;
@@ -21,9 +41,23 @@ export function contentKey(page: WalkedPage): string | undefined {
 }
 
 /** References are followed; an object met again is told by its number. What leads back up the tree of pages is left out. */
-function feed(hash: Hash, object: PDFObject | undefined, seen: Map<PDFObject, number>): void {
+function feed(
+  hash: Hash,
+  object: PDFObject | undefined,
+  seen: Map<PDFObject, number>,
+  mostStream: number,
+): void {
   if (object === undefined) {
     hash.update("nothing");
+    return;
+  }
+  if (object instanceof PDFString || object instanceof PDFHexString) {
+    // However it is written.
+    hash.update("string").update(object.asBytes());
+    return;
+  }
+  if (object instanceof PDFDict && isPlace(object)) {
+    hash.update(`place ${textOf(object.lookup(PDFName.of("T")))}`);
     return;
   }
   if (!(object instanceof PDFDict || object instanceof PDFArray || object instanceof PDFRawStream)) {
@@ -39,7 +73,7 @@ function feed(hash: Hash, object: PDFObject | undefined, seen: Map<PDFObject, nu
   if (seen.size > most.objects) throw new Error("the resources are endless");
   if (object instanceof PDFArray) {
     hash.update(`[${object.size()}`);
-    for (let i = 0; i < object.size(); i++) feed(hash, object.lookup(i), seen);
+    for (let i = 0; i < object.size(); i++) feed(hash, object.lookup(i), seen, mostStream);
     return;
   }
   const dict = object instanceof PDFDict ? object : object.dict;
@@ -50,8 +84,13 @@ function feed(hash: Hash, object: PDFObject | undefined, seen: Map<PDFObject, nu
   for (const key of keys.toSorted((a, b) => (a.asString() < b.asString() ? -1 : 1))) {
     hash.update(key.asString());
     const entry = dict.get(key);
-    feed(hash, entry instanceof PDFRef ? dict.context.lookup(entry) : entry, seen);
+    feed(hash, entry instanceof PDFRef ? dict.context.lookup(entry) : entry, seen, mostStream);
   }
   if (object instanceof PDFRawStream)
-    hash.update(dict.has(PDFName.of("Filter")) ? contentOf(object, most.stream) : object.contents);
+    hash.update(dict.has(PDFName.of("Filter")) ? contentOf(object, mostStream) : object.contents);
+}
+
+/** A page or a field, to which an action leads. */
+function isPlace(dict: PDFDict): boolean {
+  return dict.get(PDFName.of("Type")) === PDFName.of("Page") || dict.has(PDFName.of("FT"));
 }

@@ -1,20 +1,57 @@
 import { PDFArray, PDFDict, type PDFDocument, PDFName } from "pdf-lib";
 import type { Difference } from "../facts.ts";
 import { entryOf, listOf, textOf } from "../pdf/pdf-value.ts";
+import type { WalkedPage } from "../pdf/walked-pages.ts";
+import { formOf } from "../pdf/walked-pdf.ts";
+import { objectKey } from "./content-key.ts";
+import { formsBeside } from "./xfa.ts";
 
-/** Files in the file, layers that can be switched on and off, programs. ISO 32000-1:2008 table 28 */
-export function inTheFile({ catalog }: PDFDocument): Difference[] {
+/** Something in a file besides its pages' content and its fields' values. */
+export interface Held {
+  readonly difference: Difference;
+  /** The same for the same thing in another file; undefined for what is too large to tell. */
+  readonly key: string | undefined;
+}
+
+/**
+ * Files in the file, layers that can be switched on and off, programs, a second form. `values` are what the fields
+ * hold. ISO 32000-1:2008 table 28
+ */
+export function inTheFile(
+  { catalog }: PDFDocument,
+  pages: readonly WalkedPage[],
+  values: ReadonlySet<string>,
+): Held[] {
   const names = entryOf(catalog, "Names");
-  const tree = (key: string): unknown => (names instanceof PDFDict ? entryOf(names, key) : undefined);
-  const attached = tree("EmbeddedFiles") !== undefined || entryOf(catalog, "AF") !== undefined;
-  const isProgrammed = tree("JavaScript") !== undefined || runs(catalog, "AA") || runs(catalog, "OpenAction");
+  const tree = (key: string) => (names instanceof PDFDict ? entryOf(names, key) : undefined);
+  const held = (
+    what: Difference["what"],
+    object: Parameters<typeof objectKey>[0],
+    more: Pick<Difference, "text"> = {},
+  ): Held[] =>
+    object === undefined
+      ? []
+      : [{ difference: { what, page: 0, ...more }, key: keyed(what, objectKey(object)) }];
+  const files = tree("EmbeddedFiles");
   return [
-    ...(attached
-      ? [{ what: "file", page: 0, text: firstName(tree("EmbeddedFiles")).slice(0, 200) } as const]
-      : []),
-    ...(entryOf(catalog, "OCProperties") === undefined ? [] : [{ what: "layer", page: 0 } as const]),
-    ...(isProgrammed ? [{ what: "program", page: 0 } as const] : []),
+    ...held("file", files, { text: firstName(files).slice(0, 200) }),
+    // ISO 32000-2:2020 §14.13: files that belong to the document or to a page.
+    ...[catalog, ...pages.map(({ dict }) => dict)].flatMap((dict) => held("file", entryOf(dict, "AF"))),
+    ...held("layer", entryOf(catalog, "OCProperties")),
+    ...held("program", tree("JavaScript")),
+    ...["AA", "OpenAction"].flatMap((key) =>
+      runs(catalog, key) ? held("program", entryOf(catalog, key)) : [],
+    ),
+    ...pages.flatMap(({ dict }) => (runs(dict, "AA") ? held("program", entryOf(dict, "AA")) : [])),
+    ...formsBeside(formOf(catalog), values).map(
+      (key): Held => ({ difference: { what: "twin", page: 0 }, key: keyed("twin", key) }),
+    ),
   ];
+}
+
+/** A key among those of other things. */
+export function keyed(what: string, key: string | undefined): string | undefined {
+  return key === undefined ? undefined : `${what} ${key}`;
 }
 
 /** The first name of a tree of names. ISO 32000-1:2008 §7.9.6 */

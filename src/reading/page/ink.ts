@@ -1,4 +1,4 @@
-import { type Area, brightness, type Picture, samePart } from "./picture.ts";
+import { type Area, apart, brightness, leastApart, type Picture, samePart } from "./picture.ts";
 
 /** How dark a part of a page is where its blank is not: 0 to 1 a pixel, row by row from above. */
 export interface Ink {
@@ -7,6 +7,8 @@ export interface Ink {
   readonly dark: Float32Array;
   /** There is none at all. */
   readonly none?: boolean;
+  /** Pixels that have another colour, however pale. */
+  readonly coloured?: number;
 }
 
 const nothing = new Float32Array(0);
@@ -17,16 +19,18 @@ export function inkOf(page: Picture, blank: Picture, area: Area): Ink {
   const [width, height] = [right - left, bottom - top];
   if (samePart(page, blank, area)) return { width, height, dark: nothing, none: true };
   const dark = new Float32Array(width * height);
+  let coloured = 0;
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
       const at = (top + y) * page.width + left + x;
       const one = page.pixels[at] ?? 0;
       const other = blank.pixels[at] ?? 0;
       if (one === other) continue;
+      if (apart(one, other) >= leastApart) coloured++;
       const ground = brightness(other);
       dark[y * width + x] = Math.max(0, Math.min(1, (ground - brightness(one)) / Math.max(ground, 1)));
     }
-  return { width, height, dark };
+  return { width, height, dark, coloured };
 }
 
 /** How many pixels are at least so dark. */
@@ -62,6 +66,26 @@ export function alike(one: Ink, other: Ink): number {
   if (one.none || other.none) return 0;
   const [first, second] = [blurred(one), blurred(other)];
   return countDark(other, leastSeen) === 0 ? 0 : alikeWithin(first, second, 0, one.width);
+}
+
+/** How many pixels are at least so dark, and lie farther `off` from all that is so dark in the other. */
+export function strayDark(
+  one: Ink,
+  other: Ink,
+  { least, off, mark }: { readonly least: number; readonly off: number; readonly mark: number },
+): number {
+  const { width, height } = other;
+  let count = 0;
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) if ((one.dark[y * width + x] ?? 0) >= least && !isNear(x, y)) count++;
+  return count;
+
+  function isNear(x: number, y: number): boolean {
+    for (let j = Math.max(0, y - off); j <= Math.min(height - 1, y + off); j++)
+      for (let i = Math.max(0, x - off); i <= Math.min(width - 1, x + off); i++)
+        if ((other.dark[j * width + i] ?? 0) >= mark) return true;
+    return false;
+  }
 }
 
 /** Some rows of an ink. */

@@ -40,7 +40,7 @@ function renderedOnce(bytes: Uint8Array): Promise<BlankForm> {
 /** A hash of how a blank form looks and where its fields are: the same for the same pixels. */
 export async function looksOf(bytes: Uint8Array): Promise<string> {
   const hash = createHash("sha256");
-  for (const { looks, widgets } of await blankForm(bytes)) {
+  for (const { looks, widgets } of (await blankForm(bytes)).pages) {
     hash.update(looks.empty.pixels).update(looks.ticked.pixels);
     hash.update(JSON.stringify(widgets.map(({ field, box, state = "" }) => [field, ...box, state])));
   }

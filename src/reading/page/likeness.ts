@@ -1,19 +1,29 @@
+import { type DrawnGlyph, type Setting, softGlyph } from "./drawn-glyph.ts";
+import type { Glyph } from "./glyphs.ts";
 import { alikeWithin, blurred, columns, extentOf, type Ink, inkedPart, room, strongPart } from "./ink.ts";
-import { draw, measure, type Placed, type Setting } from "./set-line.ts";
+import { draw, measure, type Placed } from "./set-line.ts";
 
 /** How well ink is that of a text. */
 export interface Likeness {
   /** Of the letter or digit that is least like itself, 0 to 1, and of the sign. */
   readonly worst: number;
   readonly worstSign: number;
-  /** By how much a letter is more like one that looks alike than like itself; 0 where none is. */
+  /** By how much a capital or digit is more like one that looks alike than like itself, and a small letter. */
   readonly mistaken: number;
+  readonly mistakenSmall: number;
   /** Parts of all ink that no character explains. */
   readonly more: number;
   /** Width against height of the ink, by that of the text in Helvetica: 1 where they are the same. */
   readonly stretch: number;
+  /** Of the font, in pixels. */
+  readonly size: number;
 }
 
+/**
+ * Compares ink with a line of text, wherever in the area it stands and however large. `size` is the form's own
+ * size in pixels, for texts too small to tell theirs. `cut` is the size of a text of which the right end is not seen.
+ * Undefined where there is no ink, or nothing to compare with.
+ */
 export function likeness(
   ink: Ink,
   line: readonly Placed[],
@@ -38,23 +48,26 @@ export function likeness(
   const inked =
     cut === undefined ? inkedPart(ink) : { left: 0, top: 0, right: ink.width, bottom: ink.height };
   const seen = blurred(strongPart(ink, inked, extent.peak));
-  const here = { ...setting, x: setting.x - inked.left, y: setting.y - inked.top };
-  const wanted = blurred(draw(line, here, seen));
-  let [worst, worstSign, mistaken] = [1, 1, 0];
+  const within = { ...setting, x: setting.x - inked.left, y: setting.y - inked.top };
+  const wanted = blurred(draw(line, within, seen));
+  let [worst, worstSign, mistaken, mistakenSmall] = [1, 1, -1, -1];
   for (const placed of line) {
-    const { glyph, pen, isSign } = placed;
-    const left = Math.floor(here.x + (pen + glyph.ink.left) * across) - 1;
-    const right = Math.ceil(here.x + (pen + glyph.ink.right) * across) + 1;
+    const { glyph, pen, isSign, isSmall } = placed;
+    const left = Math.floor(within.x + (pen + glyph.ink.left) * across) - 1;
+    const right = Math.ceil(within.x + (pen + glyph.ink.right) * across) + 1;
     if (cut !== undefined && right > ink.width) break;
     const like = alikeWithin(seen, wanted, left, right);
     if (isSign) worstSign = Math.min(worstSign, like);
     else worst = Math.min(worst, like);
-    if (like < surely && like > hopeless) mistaken = Math.max(mistaken, likeRival(seen, placed, here) - like);
+    if (like >= surely || like <= hopeless) continue;
+    const by = moreLikeRival(seen, placed, within, like);
+    if (isSmall) mistakenSmall = Math.max(mistakenSmall, by);
+    else mistaken = Math.max(mistaken, by);
   }
   const stretch = wide < 0.3 || high < 0.3 ? 1 : across / up;
-  const isMarked = inGaps(seen, line, here) || isStruck(seen, wanted);
+  const isMarked = inGaps(seen, line, within) || isStruck(seen, wanted);
   const more = isMarked ? 1 : unexplained(seen, wanted, cut !== undefined);
-  return { worst, worstSign, mistaken, more, stretch };
+  return { worst, worstSign, mistaken, mistakenSmall, more, stretch, size: up };
 }
 
 /** Of a gap between words: how wide it is at least, as a part of the font's size, and what is left out at its ends, in pixels. */
@@ -84,31 +97,86 @@ const surely = 0.985;
 /** And below this none needs to be: it is not that letter. */
 const hopeless = 0.7;
 
-/** How like the most similar rival of a letter the ink is, where that letter stands. */
-function likeRival(seen: Ink, { glyph, pen, rivals }: Placed, setting: Setting): number {
-  const { x, across } = setting;
+/** From here on a rival is looked at closely: by how much it is less like the ink than the letter itself. */
+const close = 0.08;
+/** And those that are less like it by more than so much are not. */
+const far = 0.16;
+/** Places that are tried then, in pixels from where the letter should stand: a line is measured to a pixel alone. */
+const places = { across: [-0.75, -0.25, 0.25, 0.75], up: [-0.5, 0, 0.5] };
+const here = { across: [0], up: [0] };
+
+/** By how much the ink is more like a rival of a letter than like the letter itself, of which it is `like` so much. */
+function moreLikeRival(seen: Ink, placed: Placed, setting: Setting, like: number): number {
+  const { glyph } = placed;
+  const rivals = placed.rivals();
+  const likeAt = (one: Glyph, tried: typeof places): number => likeAnother(seen, placed, one, setting, tried);
+  const likes = rivals.map((one) => likeAt(one, here));
+  const rival = Math.max(0, ...likes);
+  if (rival < like - close) return rival - like;
+  // Both as they fit best. No place makes a rival much more like the ink.
+  const nearest = rivals.filter((_, i) => (likes[i] ?? 0) >= like - far);
+  return (
+    Math.max(rival, ...nearest.map((one) => likeAt(one, places))) - Math.max(like, likeAt(glyph, places))
+  );
+}
+
+/** How like a character the ink is where another one stands. */
+function likeAnother(
+  seen: Ink,
+  { glyph, pen }: Placed,
+  other: Glyph,
+  { x, y, across, up }: Setting,
+  tried: typeof places,
+): number {
+  const [own, ink] = [glyph.ink, other.ink];
+  const wide = Math.max(own.right, own.left + ink.right - ink.left);
+  const left = Math.max(0, Math.floor(x + (pen + own.left) * across) - 1);
+  const right = Math.min(seen.width, Math.ceil(x + (pen + wide) * across) + 1);
+  const all = inkSquared(seen, left, right);
+  // Side by side at the left edge, and one over the other; as wide as the line, and as wide as it is high.
+  const begins = [own.left, (own.left + own.right - ink.right + ink.left) / 2];
+  const widths = Math.abs(across / up - 1) > 0.01 ? [across, up] : [across];
   let best = 0;
-  for (const rival of rivals()) {
-    const wide = Math.max(glyph.ink.right, glyph.ink.left + rival.ink.right - rival.ink.left);
-    const left = Math.floor(x + (pen + glyph.ink.left) * across) - 1;
-    const right = Math.ceil(x + (pen + wide) * across) + 1;
-    // Side by side at the left edge, and one over the other.
-    const begins = [
-      glyph.ink.left - rival.ink.left,
-      (glyph.ink.left + glyph.ink.right - rival.ink.left - rival.ink.right) / 2,
-    ];
-    const window = columns(seen, left, right);
-    for (const begin of begins) {
-      const placed = { glyph: rival, pen: pen + begin, isSign: false, rivals: () => [] };
-      const wanted = blurred(draw([placed], { ...setting, x: x - Math.max(0, left) }, window));
-      best = Math.max(best, alikeWithin(window, wanted, 0, window.width));
-    }
-  }
+  for (const begin of new Set(begins))
+    for (const width of widths)
+      for (const dx of tried.across)
+        for (const dy of tried.up) {
+          const from = x + (pen + begin) * across - ink.left * width + dx;
+          const drawn = softGlyph(other, { x: from, y: y + dy, across: width, up });
+          best = Math.max(best, likeLetter(seen, drawn, left, right, all));
+        }
   return best;
+}
+
+function inkSquared({ dark, width, height }: Ink, left: number, right: number): number {
+  let sum = 0;
+  for (let y = 0; y < height; y++)
+    for (let at = y * width + left; at < y * width + right; at++) sum += (dark[at] ?? 0) ** 2;
+  return sum;
+}
+
+/** What `alikeWithin` tells, of a letter that is known to be all that is wanted there. */
+function likeLetter(
+  seen: Ink,
+  { ink, left, top }: DrawnGlyph,
+  from: number,
+  to: number,
+  all: number,
+): number {
+  let [product, squared] = [0, 0];
+  for (let y = Math.max(0, -top); y < ink.height && top + y < seen.height; y++)
+    for (let x = Math.max(0, from - left); x < ink.width && left + x < to; x++) {
+      const one = ink.dark[y * ink.width + x] ?? 0;
+      product += one * (seen.dark[(top + y) * seen.width + left + x] ?? 0);
+      squared += one * one;
+    }
+  return all === 0 || squared === 0 ? 0 : product / Math.sqrt(all * squared);
 }
 
 /** A stroke along a row: pixels beside the letters that it has at least, the part of them that is inked, and how dark they are and were to be. */
 const stroke = { pixels: 8, part: 0.7, dark: 0.15, pale: 0.15 };
+/** Upright strokes of letters that a white line crosses: how far they go on up and down in pixels, how dark they are, and what is left of them and of their row. */
+const stem = { on: 3, dark: 0.45, ink: 1.2, part: 0.55, ofRow: 0.65 };
 /** A row of letters rubbed out: what is left of it, its least ink, and how far from the letters' edges it lies, in pixels. */
 const rubbed = { part: 0.35, ink: 1, edge: 3 };
 
@@ -117,19 +185,30 @@ function isStruck(seen: Ink, wanted: Ink): boolean {
   const { width, height } = wanted;
   const { left, top, right, bottom } = inkedPart(wanted);
   for (let y = 0; y < height; y++) {
-    let [beside, inked, all, both] = [0, 0, 0, 0];
+    let [beside, inked, all, both, upright, kept] = [0, 0, 0, 0, 0, 0];
     for (let x = left + room; x < right - room; x++) {
       const [is, should] = [seen.dark[y * width + x] ?? 0, wanted.dark[y * width + x] ?? 0];
       if (should < stroke.pale) beside++;
       if (should < stroke.pale && is >= should + stroke.dark) inked++;
       all += should;
       both += Math.min(is, should);
+      if (!isUpright(wanted, x, y)) continue;
+      upright += should;
+      kept += Math.min(is, should);
     }
+    if (upright >= stem.ink && kept < stem.part * upright && both < stem.ofRow * all) return true;
     if (beside >= stroke.pixels && inked >= stroke.part * beside) return true;
     const isInside = y >= top + room + rubbed.edge && y < bottom - room - rubbed.edge;
     if (isInside && all >= rubbed.ink && both < rubbed.part * all) return true;
   }
   return false;
+}
+
+/** Whether a letter is as dark above and below, so that its place in the row counts for nothing. */
+function isUpright({ width, height, dark }: Ink, x: number, y: number): boolean {
+  if (y < stem.on || y + stem.on >= height) return false;
+  for (let j = y - stem.on; j <= y + stem.on; j++) if ((dark[j * width + x] ?? 0) < stem.dark) return false;
+  return true;
 }
 
 /** The part of what is seen that lies where nothing is wanted. */

@@ -1,29 +1,90 @@
-import { PDFDict, PDFRawStream } from "pdf-lib";
-import { entryOf } from "../pdf/pdf-value.ts";
+import { PDFDict, PDFName, PDFNumber, PDFRawStream } from "pdf-lib";
+import { operatorsIn } from "../pdf/content-operators.ts";
+import { contentOf, dictsIn, entryOf } from "../pdf/pdf-value.ts";
+import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
 /** Levels of drawings within drawings up to which every viewer draws them; PDFium leaves out what lies deeper than 40. */
 const deepest = 20;
-/** Drawings that are looked at. */
-const most = 2_000;
+/** Bytes of drawings that are looked at, and pixels of an image that PDFium is sure to draw. */
+const most = { bytes: 8_000_000, pixels: 50_000_000 };
 
-/** Whether drawings lie so deep within each other, or are so many, that PDFium may not draw what other viewers do. */
-export function nestsDeep(resources: PDFDict | undefined): boolean {
-  const seen = new Set<PDFDict>();
-  let level = resources === undefined ? [] : [resources];
-  for (let depth = 0; level.length > 0; depth++) {
-    if (depth > deepest || seen.size > most) return true;
-    level = level.flatMap((one) => inside(one, seen));
+/** A walk over the drawings of a page. */
+interface Walk {
+  left: number;
+  /** Drawings that were walked to their end. */
+  readonly done: Set<PDFRawStream>;
+  /** Those that are being walked, one within the other. */
+  readonly open: Set<PDFRawStream>;
+}
+
+/**
+ * Whether PDFium may not draw what other viewers do: drawings that lie deep within each other, that draw themselves or
+ * are endless, and images beyond measure. `own` leaves the page itself out, so that its fields' drawings alone are
+ * looked at.
+ */
+export function drawsBeyond(page: WalkedPage, own = false): boolean {
+  const walk: Walk = { left: most.bytes, done: new Set(), open: new Set() };
+  const inFields = dictsIn(page.dict, "Annots").flatMap((annotation) => {
+    const looks = entryOf(annotation, "AP");
+    const look = looks instanceof PDFDict ? entryOf(looks, "N") : undefined;
+    const states = look instanceof PDFDict ? look.keys().map((key) => look.lookup(key)) : [look];
+    return states.filter((one) => one instanceof PDFRawStream);
+  });
+  return (
+    inFields.some((look) => isBeyond(look, undefined, walk)) ||
+    (!own &&
+      hasDrawings(page.resources) &&
+      within(() => contentOfPage(page, walk.left), page.resources, walk))
+  );
+}
+
+function isBeyond(drawing: PDFRawStream, above: PDFDict | undefined, walk: Walk): boolean {
+  if (walk.open.has(drawing) || walk.open.size > deepest) return true;
+  if (walk.done.has(drawing)) return false;
+  const resources = entryOf(drawing.dict, "Resources");
+  const own = resources instanceof PDFDict ? resources : above;
+  if (!hasDrawings(own)) return false;
+  walk.open.add(drawing);
+  const found = within(() => contentOf(drawing, walk.left), own, walk);
+  walk.open.delete(drawing);
+  walk.done.add(drawing);
+  return found;
+}
+
+/** Whether something beyond measure is drawn by a content. */
+function within(content: () => string, resources: PDFDict | undefined, walk: Walk): boolean {
+  const drawings = resources && entryOf(resources, "XObject");
+  if (!(drawings instanceof PDFDict)) return false;
+  const text = safely(content);
+  if (text === undefined) return true;
+  walk.left -= text.length;
+  for (const { name, operands } of operatorsIn(text)) {
+    if (name !== "Do") continue;
+    const drawing = entryOf(drawings, String(operands.at(-1)).slice(1));
+    if (!(drawing instanceof PDFRawStream)) continue;
+    const isImage = entryOf(drawing.dict, "Subtype") === PDFName.of("Image");
+    if (isImage ? pixelsOf(drawing) > most.pixels : isBeyond(drawing, resources, walk)) return true;
   }
   return false;
 }
 
-function inside(resources: PDFDict, seen: Set<PDFDict>): PDFDict[] {
-  const drawings = entryOf(resources, "XObject");
-  if (!(drawings instanceof PDFDict) || seen.has(drawings)) return [];
-  seen.add(drawings);
-  return drawings.keys().flatMap((key) => {
-    const drawing = drawings.lookup(key);
-    const own = drawing instanceof PDFRawStream ? entryOf(drawing.dict, "Resources") : undefined;
-    return own instanceof PDFDict ? [own] : [];
+function hasDrawings(resources: PDFDict | undefined): boolean {
+  const drawings = resources && entryOf(resources, "XObject");
+  return drawings instanceof PDFDict && drawings.keys().length > 0;
+}
+
+function pixelsOf({ dict }: PDFRawStream): number {
+  const [width = 0, height = 0] = ["Width", "Height"].map((key) => {
+    const side = entryOf(dict, key);
+    return side instanceof PDFNumber ? side.asNumber() : 0;
   });
+  return width * height;
+}
+
+function safely(content: () => string): string | undefined {
+  try {
+    return content();
+  } catch {
+    return undefined; // endless, or broken
+  }
 }

@@ -7,6 +7,9 @@ import { slack } from "./widget-places.ts";
 /** Pixels of the picture of a page with all that is around the form. */
 const mostPixels = 40_000;
 
+/** Points of a page's longer side beyond which it is not looked at all over. */
+export const largest = 2000;
+
 /** What is cut off of the form, and what a page shows beyond it. */
 export function beyond(
   pdf: RenderedPdf,
@@ -28,10 +31,13 @@ export function beyond(
   };
   if (hasPrint(empty, kept)) found.push({ what: "less", page });
   if (off[0] < -slack || off[1] < -slack || off[2] > slack || off[3] > slack) {
-    // At one pixel a point, and no more of it than a large sheet of paper has.
-    const [width, height] = [Math.min(2000, view[2] - view[0]), Math.min(2000, view[3] - view[1])].map(
-      Math.round,
-    ) as [number, number];
+    const [across, up] = [view[2] - view[0], view[3] - view[1]];
+    // At one pixel a point. Nobody prints a form on more than a large sheet of paper.
+    const isVast = Math.max(across, up) > largest;
+    const [width, height] = [across, up].map((side) => Math.round(Math.min(largest, side))) as [
+      number,
+      number,
+    ];
     const all = pdf.render({ page, part: view, width, height });
     const [sx, sy] = [width / (view[2] - view[0]), height / (view[3] - view[1])];
     const inner: Area = {
@@ -42,7 +48,8 @@ export function beyond(
     };
     const white: Picture = { width, height, pixels: new Int32Array(width * height).fill(-1) };
     const patches = patchesIn(all, white, [inner]);
-    if (patches.length > 0) found.push({ what: "more", page, picture: pngOf(all, wholeOf(all), mostPixels) });
+    if (isVast || patches.length > 0)
+      found.push({ what: "more", page, picture: pngOf(all, wholeOf(all), mostPixels) });
   }
   return found;
 }

@@ -1,7 +1,15 @@
-import { type Area, apart, aroundAll, grown, type Picture, sameRun, shared, wholeOf } from "./picture.ts";
+import {
+  type Area,
+  apart,
+  aroundAll,
+  grown,
+  leastApart,
+  type Picture,
+  sameRun,
+  shared,
+  wholeOf,
+} from "./picture.ts";
 
-/** From where on a colour is another one: the differences of red, green and blue added up, of 765. */
-const leastApart = 36;
 /** Pixels that differ within a patch; fewer are left by rounding. */
 const leastPixels = 4;
 /** Side of a cell in pixels. Cells that touch are one patch. */

@@ -24,6 +24,9 @@ export function apart(one: number, other: number): number {
   );
 }
 
+/** From where on a colour is another one, of those 765. */
+export const leastApart = 36;
+
 /** How bright a colour is, 0 to 255. ITU-R BT.601 */
 export function brightness(colour: number): number {
   return 0.114 * (colour & 255) + 0.587 * ((colour >> 8) & 255) + 0.299 * ((colour >> 16) & 255);

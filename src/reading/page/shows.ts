@@ -1,8 +1,9 @@
 import type { BlankWidget } from "./blank-form.ts";
 import { scale } from "./blank-form.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { alike, countDark, extentOf, type Ink, part } from "./ink.ts";
+import { alike, countDark, extentOf, type Ink, part, strayDark } from "./ink.ts";
 import { type Likeness, likeness } from "./likeness.ts";
+import { linesApart } from "./lines-apart.ts";
 import { measure, setLine } from "./set-line.ts";
 
 /** What counts as the same. Found on sheets that programs filled in and sheets that were forged: tests/bench/pages.ts. */
@@ -10,14 +11,19 @@ export const limits = {
   /** Of the letter or digit that is least like itself, and of the sign: programs draw quotation marks as each likes. */
   character: 0.8,
   sign: 0.5,
-  /** By how much a letter may be more like another than like itself. */
-  mistaken: 0.03,
+  /** By how much a capital or digit may be more like another than like itself, and a small letter. */
+  mistaken: 0.01,
+  mistakenSmall: 0.03,
+  /** Of a font in pixels: what is smaller is seen as dots. */
+  size: 5,
   /** Of all ink, the part that no character explains. */
   more: 0.08,
   /** Width against height, by Helvetica. */
   stretch: 0.82,
   /** How like its own mark a ticked box must be. */
   tick: 0.7,
+  /** Dark pixels that it may have farther off than that. */
+  stray: 6,
   /** Pixels that may be dark in an empty field, and how dark they are then. */
   speck: 3,
   faint: 0.12,
@@ -48,13 +54,16 @@ export function shows(
     : showsLine(ink, lines.join(" ").trim(), size, glyphs);
 }
 
-function isEmpty(ink: Ink): boolean {
-  return countDark(ink, limits.faint) <= limits.speck;
+export function isEmpty(ink: Ink): boolean {
+  return countDark(ink, limits.faint) <= limits.speck && (ink.coloured ?? 0) <= limits.speck;
 }
 
 function showsTick(ink: Ink, ticked: Ink): boolean {
-  return alike(ink, ticked) >= limits.tick;
+  return alike(ink, ticked) >= limits.tick && strayDark(ink, ticked, stray) <= limits.stray;
 }
+
+/** What is dark beside a mark: how dark it is, how far from the mark, and how dark that is there. */
+const stray = { least: 0.15, off: 2, mark: 0.1 };
 
 /** Pixels at the edge of a frame in which nothing is drawn. */
 const edge = 5;
@@ -91,6 +100,8 @@ function passes(found: Likeness | undefined): boolean {
     found.worst >= limits.character &&
     found.worstSign >= limits.sign &&
     found.mistaken <= limits.mistaken &&
+    found.mistakenSmall <= limits.mistakenSmall &&
+    found.size >= limits.size &&
     found.more <= limits.more &&
     found.stretch >= limits.stretch &&
     found.stretch <= 1 / limits.stretch
@@ -99,7 +110,7 @@ function passes(found: Likeness | undefined): boolean {
 
 /** Several lines, which programs break where each of them likes. What lies below the frame may be missing. */
 function showsLines(ink: Ink, lines: readonly string[], size: number, glyphs: Glyphs): boolean {
-  const bands = bandsOf(ink);
+  const bands = bandsOf(ink, size);
   const words = lines.flatMap((line) => line.split(/\s+/)).filter((word) => word !== "");
   if (bands.length === 0) return false;
   let next = 0;
@@ -132,8 +143,11 @@ function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyp
   return showsLine(band, words.slice(0, best.count).join(" "), size, glyphs) ? best.count : 0;
 }
 
+/** How high one line can be, as a part of the font's size: from the accent of a capital down to the foot of a "g". */
+const tall = 1.2;
+
 /** The lines of a text: what has no ink above or below. */
-function bandsOf(ink: Ink): (Ink & { readonly bottom: number })[] {
+function bandsOf(ink: Ink, size: number): (Ink & { readonly bottom: number })[] {
   const extent = extentOf(ink);
   if (extent === undefined) return [];
   const isInked = Array.from({ length: ink.height }, (_, y) => {
@@ -149,8 +163,11 @@ function bandsOf(ink: Ink): (Ink & { readonly bottom: number })[] {
     if (last !== undefined && y - last.bottom <= 2) last.bottom = y + 1;
     else bands.push({ top: y, bottom: y + 1 });
   });
-  return bands.map(({ top, bottom }) => {
+  return bands.flatMap(({ top, bottom }) => {
     const from = Math.max(0, top - 2);
-    return { ...part(ink, from, Math.min(ink.height, bottom + 2)), bottom };
+    const band = part(ink, from, Math.min(ink.height, bottom + 2));
+    // Some programs set lines so close that they touch.
+    const lines = bottom - top > size * tall ? linesApart(band, size) : [band];
+    return lines.map((line) => ({ ...line, bottom }));
   });
 }

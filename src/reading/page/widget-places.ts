@@ -1,13 +1,43 @@
-import type { Box, WidgetFacts } from "../facts.ts";
-import type { BlankWidget } from "./blank-form.ts";
+import type { Box, PdfFacts, WidgetFacts } from "../facts.ts";
+import type { BlankPage, BlankWidget } from "./blank-form.ts";
+import type { ReadSheet } from "./compare-pages.ts";
 
 /** The same box so much farther to the right and up. */
 export function shifted([left, bottom, right, top]: Box, x: number, y: number): Box {
   return [left + x, bottom + y, right + x, top + y];
 }
 
+/** The page of a sheet that a page of its blank became: the one on which most of its fields are. */
+export function pageOf({ widgets }: BlankPage, index: number, facts: Pick<PdfFacts, "widgets">): number {
+  const names = new Set(widgets.map(({ field }) => field));
+  const count = new Map<number, number>();
+  for (const { field, page } of facts.widgets)
+    if (names.has(field)) count.set(page, (count.get(page) ?? 0) + 1);
+  const [most] = [...count].toSorted(([, a], [, b]) => b - a);
+  return most?.[0] ?? index + 1;
+}
+
+/** The part of a sheet's page that its blank became, and how far that lies from where the blank has it. */
+export interface PartOfPage {
+  readonly view: Box;
+  readonly part: Box;
+  readonly x: number;
+  readonly y: number;
+  /** The fields on the page, in its own coordinates. */
+  readonly own: readonly WidgetFacts[];
+}
+
+export function partOn(page: number, { box, widgets }: BlankPage, { facts, pages }: ReadSheet): PartOfPage {
+  const view = pages[page - 1]?.view ?? box;
+  const own = facts.widgets
+    .filter((widget) => widget.page === page)
+    .map((widget) => ({ ...widget, box: shifted(widget.box, view[0], view[1]) }));
+  const [x, y] = shiftOf(widgets, own);
+  return { view, part: shifted(box, x, y), x, y, own };
+}
+
 /** How far the fields of a page lie from where the blank form has them: the middle of all. */
-export function shiftOf(
+function shiftOf(
   widgets: readonly BlankWidget[],
   own: readonly WidgetFacts[],
 ): readonly [x: number, y: number] {

@@ -7,6 +7,11 @@ export function around(points: readonly (readonly [x: number, y: number])[]): Bo
   return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
 }
 
+/** The box between two corners, whichever they are. */
+export function inOrder(a: number, b: number, c: number, d: number): Box {
+  return [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)];
+}
+
 /** The same place seen from another corner of the page. */
 export function moved([left, bottom, right, top]: Box, x: number, y: number): Box {
   return [left + x, bottom + y, right + x, top + y];

@@ -19,7 +19,7 @@ import { textWithin } from "./text-marks.ts";
 import { readFormByWalking } from "./walked-form.ts";
 import { firstPages } from "./walked-pages.ts";
 import { openForWalking, type Traits, traitsOf } from "./walked-pdf.ts";
-import { isWhole } from "./whole.ts";
+import { filesIn, isWhole } from "./whole.ts";
 
 /** Pages that are looked at: a sheet has one or two, and others may lie beside it. */
 const mostPages = { ofForm: 20, ofOthers: 4 };
@@ -63,7 +63,8 @@ export async function openPdf(
       if (walked === undefined && !whole) return { kind: "damaged-pdf" };
       const found = factsOf(drawn, walked, whole);
       const attached = attachedAs(takenOut(walked?.attached ?? []));
-      facts = { ...found, ...attached };
+      const together = filesIn(bytes);
+      facts = { ...found, ...attached, ...(together === 1 ? {} : { together }) };
       await early?.(facts);
       if (walked === undefined) return facts;
       const differences = forms && (await compare(bytes, facts, pages, walked, forms));

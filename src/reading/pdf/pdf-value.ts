@@ -9,6 +9,8 @@ import {
   PDFRawStream,
   PDFString,
 } from "pdf-lib";
+import type { Box } from "../facts.ts";
+import { inOrder } from "./boxes.ts";
 import { decodeName, decodeTextString } from "./pdf-string.ts";
 
 /** Bytes of a stream, as stored, beyond which it is no longer taken for what somebody typed. */
@@ -57,4 +59,14 @@ export function entryOf(dict: PDFDict, key: string): PDFObject | undefined {
 /** The dictionaries in an array of a dictionary; none where there is no such array. */
 export function dictsIn(dict: PDFDict, key: string): PDFDict[] {
   return listOf(entryOf(dict, key)).filter((object) => object instanceof PDFDict);
+}
+
+/** The four numbers of a rectangle in order; undefined where there are not four. */
+export function rectangleOf(rectangle: unknown): Box | undefined {
+  if (!(rectangle instanceof PDFArray) || rectangle.size() !== 4) return undefined;
+  const [a, b, c, d] = [0, 1, 2, 3].map((i) => {
+    const number = rectangle.lookup(i);
+    return number instanceof PDFNumber ? number.asNumber() : Number.NaN;
+  }) as [number, number, number, number];
+  return [a, b, c, d].every(Number.isFinite) ? inOrder(a, b, c, d) : undefined;
 }

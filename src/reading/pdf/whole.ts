@@ -32,6 +32,15 @@ function leadsToTable(file: Buffer, table: number): boolean {
   );
 }
 
+/** How many PDFs stand one behind the other in a file. No revision has a header of its own (ISO 32000-1:2008 §7.5.6). */
+export function filesIn(bytes: Uint8Array): number {
+  const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  let count = 1;
+  for (let at = file.indexOf("%PDF-", 1); at !== -1; at = file.indexOf("%PDF-", at + 1))
+    if (/%%EOF\s*$/.test(file.subarray(Math.max(0, at - 64), at).toString("latin1"))) count++;
+  return count;
+}
+
 /** Bytes that are looked at of packed objects, packed and unpacked: far beyond any sheet. */
 const mostBytes = 64_000_000;
 

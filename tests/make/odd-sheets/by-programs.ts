@@ -55,6 +55,13 @@ export const gsPrint = (bytes: Uint8Array, device: string): Uint8Array =>
 export const cairoPrint = (bytes: Uint8Array): Uint8Array =>
   made("pdftocairo", bytes, (from, to) => ["-pdf", from, to]);
 
+/** Opened in LibreOffice, in its drawing or its writing program, and exported from there. */
+export const libreOffice = (bytes: Uint8Array, part: "draw" | "writer"): Uint8Array =>
+  made("sh", bytes, (from, to) => [
+    "-c",
+    `soffice -env:UserInstallation=file://${to}-profile --headless --infilter=${part}_pdf_import --convert-to pdf --outdir ${to}-made ${from} && mv ${to}-made/from.pdf ${to}`,
+  ]);
+
 /** The first page as a picture, "png" or "jpeg". */
 export const picture = (bytes: Uint8Array, format: string): Uint8Array =>
   made("sh", bytes, (from, to) => ["-c", `pdftocairo -singlefile -r 100 -${format} ${from} - > ${to}`]);

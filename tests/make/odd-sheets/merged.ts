@@ -120,6 +120,33 @@ export async function withPinned(bytes: Uint8Array, name: string, file: Uint8Arr
   return pdf.save({ updateFieldAppearances: false });
 }
 
+/**
+ * A sheet with files that belong to it or to its page, and that no list names. ISO 32000-2:2020 §14.13. Or those that
+ * are listed.
+ */
+export async function withBelonging(
+  bytes: Uint8Array,
+  owner: "document" | "page",
+  files: readonly { readonly name: string; readonly bytes: Uint8Array }[] | "listed",
+): Promise<Uint8Array> {
+  const pdf = await PDFDocument.load(bytes);
+  const { context, catalog } = pdf;
+  const of = owner === "page" ? pdf.getPage(0).node : catalog;
+  const belonging =
+    files === "listed"
+      ? catalog.get(PDFName.of("AF"))
+      : context.obj(
+          files.map((file) => {
+            const stream = context.register(context.flateStream(file.bytes, { Type: "EmbeddedFile" }));
+            return { Type: "Filespec", UF: PDFHexString.fromText(file.name), EF: { F: stream } };
+          }),
+        );
+  if (belonging === undefined) throw new Error("no file belongs to the document");
+  of.set(PDFName.of("AF"), belonging);
+  if (of !== catalog) catalog.delete(PDFName.of("AF"));
+  return pdf.save({ updateFieldAppearances: false });
+}
+
 /** A sheet with a page of words behind it, or an empty one. */
 export async function withPage(bytes: Uint8Array, text = ""): Promise<Uint8Array> {
   const pdf = await PDFDocument.load(bytes);

@@ -1,131 +1,33 @@
-import {
-  PDFArray,
-  PDFDict,
-  PDFDocument,
-  PDFHexString,
-  PDFName,
-  PDFNumber,
-  type PDFPage,
-  PDFRawStream,
-  type PDFRef,
-  PDFString,
-} from "pdf-lib";
+import { PDFArray, PDFDict, PDFDocument, PDFNumber, PDFRawStream, PDFRef, PDFString } from "pdf-lib";
 import type { Entries } from "../../../src/drawing/blank/field-tree.ts";
 import { greyPng } from "../odd-sheets/png.ts";
-import type { SampleSheet } from "../odd-sheets/sheets.ts";
-
-/** A way in which a sheet shows something else than its fields hold, or something more. */
-export interface Forgery {
-  readonly how: string;
-  readonly make: (sheet: SampleSheet) => Promise<Uint8Array>;
-}
-
-type Rectangle = readonly [number, number, number, number];
-
-/** A sheet in the hands of somebody who alters it. */
-interface Hand {
-  readonly pdf: PDFDocument;
-  readonly page: PDFPage;
-  readonly sheet: SampleSheet;
-  /** A row with a legend, another one, and one that is empty. */
-  readonly row: string;
-  readonly second: string;
-  readonly empty: string;
-}
-
-const rows = {
-  "device-26b": { row: "button1_row1", second: "button2_row1", empty: "button1_row2" },
-  "plate-26b": { row: "gang1_row1", second: "gang2_row1", empty: "gang1_row2" },
-} as const;
-
-function forgery(how: string, alter: (hand: Hand) => void | Promise<void>): Forgery {
-  return {
-    how,
-    make: async (sheet) => {
-      const pdf = await PDFDocument.load(sheet.filled, { updateMetadata: false });
-      const names = rows[sheet.edition as keyof typeof rows];
-      await alter({ pdf, page: pdf.getPage(0), sheet, ...names });
-      return pdf.save({ updateFieldAppearances: false });
-    },
-  };
-}
-
-const name = PDFName.of;
-const widgetsOf = ({ pdf }: Hand, field: string): PDFDict[] =>
-  pdf
-    .getForm()
-    .getField(field)
-    .acroField.getWidgets()
-    .map(({ dict }) => dict);
-const widgetOf = (hand: Hand, field: string): PDFDict => widgetsOf(hand, field)[0] as PDFDict;
-const rectOf = (widget: PDFDict): Rectangle => {
-  const { x, y, width, height } = widget.lookup(name("Rect"), PDFArray).asRectangle();
-  return [x, y, x + width, y + height];
-};
-const at = (hand: Hand, field: string): Rectangle => rectOf(widgetOf(hand, field));
-/** Where nothing is printed: at the foot, and in the right margin. */
-const foot: Rectangle = [40, 2, 200, 14];
-const margin: Rectangle = [760, 200, 790, 400];
-
-const helvetica = { Type: "Font", Subtype: "Type1", BaseFont: "Helvetica", Encoding: "WinAnsiEncoding" };
-
-/** A drawing of a size, with Helvetica as F. */
-function drawing({ pdf }: Hand, [l, b, r, t]: Rectangle, operators: string, resources: Entries = {}): PDFRef {
-  const { context } = pdf;
-  return context.register(
-    context.stream(operators, {
-      Type: "XObject",
-      Subtype: "Form",
-      BBox: [0, 0, r - l, t - b],
-      Resources: { Font: { F: helvetica }, ...resources },
-    }),
-  );
-}
-
-const says = (text: string, size = 9): string => `BT 0.7 0 0 rg /F ${size} Tf 2 3 Td (${text}) Tj ET`;
-
-function annotate(hand: Hand, subtype: string, box: Rectangle, entries: Entries = {}, look?: string): PDFRef {
-  const { context } = hand.pdf;
-  const ref = context.register(
-    context.obj({
-      Type: "Annot",
-      Subtype: subtype,
-      Rect: [...box],
-      F: 4,
-      ...(look === undefined ? {} : { AP: { N: drawing(hand, box, look) } }),
-      ...entries,
-    } as Entries),
-  );
-  hand.page.node.addAnnot(ref);
-  return ref;
-}
-
-const text = (words: string): PDFHexString => PDFHexString.fromText(words);
-
-function paint({ page }: Hand, operators: string): void {
-  page.node.addContentStream(page.doc.context.register(page.doc.context.stream(operators)));
-}
-
-function write(hand: Hand, words: string, x: number, y: number, size = 9): void {
-  hand.page.drawText(words, { x, y, size });
-}
-
-/** Puts another drawing into a field. */
-function relook(hand: Hand, field: string, operators: string, resources: Entries = {}): void {
-  const widget = widgetOf(hand, field);
-  widget.set(
-    name("AP"),
-    hand.pdf.context.obj({ N: drawing(hand, rectOf(widget), operators, resources) } as Entries),
-  );
-}
-
-const shown = (words: string, more = ""): string =>
-  `/Tx BMC q BT 0.11 0.14 0.15 rg /F 10 Tf ${more} 2 4.9 Td (${words}) Tj ET Q EMC`;
-
-const valueOf = ({ sheet }: Hand, field: string): string => String(sheet.values[field] ?? "");
-
-/** Quads around a box. ISO 32000-1:2008 table 179 */
-const quads = ([l, b, r, t]: Rectangle): number[] => [l, t, r, t, l, b, r, b];
+import {
+  annotate,
+  at,
+  drawing,
+  type Forgery,
+  foot,
+  forgery,
+  type Hand,
+  helvetica,
+  margin,
+  name,
+  paint,
+  quads,
+  type Rectangle,
+  rectOf,
+  relook,
+  says,
+  shown,
+  strokes,
+  text,
+  toUnicode,
+  valueOf,
+  widgetOf,
+  widgetsOf,
+  write,
+} from "./hand.ts";
+import { slippedThrough } from "./slipped.ts";
 
 /** The standard's kinds of annotations with what each needs to be one. ISO 32000-1:2008 table 169 */
 const kinds: readonly (readonly [string, (hand: Hand, box: Rectangle) => Entries])[] = [
@@ -184,17 +86,6 @@ const differing = (...differences: (number | string)[]): Entries => ({
   Font: { F: { ...helvetica, Encoding: { BaseEncoding: "WinAnsiEncoding", Differences: differences } } },
 });
 
-function toUnicode({ pdf }: Hand, pairs: readonly (readonly [string, string])[]): PDFRef {
-  const hex = (one: string, digits: number): string =>
-    `<${(one.codePointAt(0) ?? 0).toString(16).padStart(digits, "0")}>`;
-  const lines = pairs.map(([from, to]) => `${hex(from, 2)} ${hex(to, 4)}`);
-  return pdf.context.register(
-    pdf.context.stream(
-      `/CIDInit /ProcSet findresource begin 12 dict begin begincmap /CMapType 2 def 1 begincodespacerange <00> <ff> endcodespacerange ${lines.length} beginbfchar\n${lines.join("\n")}\nendbfchar endcmap end end`,
-    ),
-  );
-}
-
 /** A font whose letters are drawn by hand: all of them bars, whatever they are called. ISO 32000-1:2008 §9.6.5 */
 function typeThree({ pdf }: Hand, words: string): Entries {
   const { context } = pdf;
@@ -223,10 +114,6 @@ function typeThree({ pdf }: Hand, words: string): Entries {
     },
   };
 }
-
-/** Letters of strokes, without any font: E X I T. */
-const strokes =
-  "0.11 0.14 0.15 RG 1 w 3 4 m 3 12 l 8 12 l 3 12 m 3 4 l 8 4 l 3 8 m 7 8 l 11 4 m 17 12 l 11 12 m 17 4 l 20 4 m 20 12 l 23 12 m 29 12 l 26 12 m 26 4 l S";
 
 const looks: Forgery[] = [
   forgery("an old legend in a field's drawing", (hand) => relook(hand, hand.row, shown("EXIT"))),
@@ -725,49 +612,6 @@ const asOurs: Forgery[] = [
   }),
   forgery("a link with a border", (hand) => {
     annotate(hand, "Link", at(hand, hand.row), { Border: [0, 0, 3], C: [1, 0, 0] });
-  }),
-];
-
-/** Ways that slipped through once. */
-export const slippedThrough: readonly Forgery[] = [
-  ...[0.3, 0.5, 0.7].map((width) =>
-    forgery(`a legend struck through by a stroke of ${width} points, no longer than itself`, (hand) => {
-      relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} 0 G ${width} w 3 8.4 m 36 8.4 l S`);
-    }),
-  ),
-  forgery("a red line on the page, no longer than the legend", (hand) => {
-    const [l, b] = at(hand, hand.row);
-    paint(hand, `0.8 0 0 RG 1 w ${l + 3} ${b + 8.4} m ${l + 36} ${b + 8.4} l S`);
-  }),
-  forgery("a legend through which a white stroke runs", (hand) =>
-    relook(hand, hand.row, `${shown(valueOf(hand, hand.row))} 1 G 1.5 w 0 8.4 m 90 8.4 l S`),
-  ),
-  forgery("a program of the field above a widget", (hand) => {
-    const { context } = hand.pdf;
-    const widget = widgetOf(hand, hand.row);
-    const ref = context.getObjectRef(widget) as PDFRef;
-    const field = context.obj({
-      T: PDFString.of(hand.row),
-      FT: "Tx",
-      V: text(valueOf(hand, hand.row)),
-      Kids: [ref],
-      AA: { F: { S: "JavaScript", JS: PDFString.of("event.value = 'EXIT'") } },
-    } as unknown as Entries);
-    const fields = hand.pdf.catalog.lookup(name("AcroForm"), PDFDict).lookup(name("Fields"), PDFArray);
-    const above = context.register(field);
-    for (let i = 0; i < fields.size(); i++) if (fields.get(i) === ref) fields.set(i, above);
-    for (const key of ["T", "FT", "V"]) widget.delete(name(key));
-    widget.set(name("Parent"), above);
-  }),
-  forgery("a remark that is a stream", (hand) => {
-    const box = at(hand, hand.row);
-    const entries = {
-      Type: "Annot",
-      Subtype: "FreeText",
-      Rect: [...box],
-      AP: { N: drawing(hand, box, says("EXIT")) },
-    };
-    hand.page.node.addAnnot(hand.pdf.context.register(hand.pdf.context.stream("", entries)));
   }),
 ];
 

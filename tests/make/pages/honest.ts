@@ -3,7 +3,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { SheetValues } from "../../../src/drawing/fill-sheet.ts";
-import { mutoolClean, pdfjsFill, pdftkFill, qpdf } from "../odd-sheets/by-programs.ts";
+import type { FileKind } from "../../../src/trade/attachment.ts";
+import { libreOffice, mutoolClean, pdfjsFill, pdftkFill, qpdf } from "../odd-sheets/by-programs.ts";
 import type { SampleSheet } from "../odd-sheets/sheets.ts";
 import { fillForm } from "../pdf.ts";
 import { run } from "../program.ts";
@@ -16,6 +17,8 @@ export interface Writer {
   readonly needs?: readonly string[];
   /** Sheets that it fills in one run of the comparison; slow ones fill fewer. */
   readonly most: number;
+  /** What its files are where they are no sheets any more: then the answer has to say just that. */
+  readonly gives?: FileKind;
   /** All sheets at once, since some programs take long to start; undefined for one that it does not fill. */
   readonly fill: (sheets: readonly SampleSheet[]) => Promise<(Uint8Array | undefined)[]>;
 }
@@ -27,6 +30,8 @@ const each =
     for (const sheet of sheets) made.push(await make(sheet));
     return made;
   };
+
+const pdfbox = ["pdfbox2", "fontbox2", "commons-logging"].map((jar) => `/usr/share/java/${jar}.jar`);
 
 export const writers: readonly Writer[] = [
   { name: "Burin's own drawing", most: 60, fill: each(({ filled }) => filled) },
@@ -64,6 +69,29 @@ export const writers: readonly Writer[] = [
   },
   { name: "pikepdf", needs: ["/usr/bin/python3", "-cimport pikepdf"], most: 60, fill: inPython("pikepdf") },
   { name: "pypdf", needs: ["/usr/bin/python3", "-cimport pypdf"], most: 60, fill: inPython("pypdf") },
+  { name: "PyPDF2", needs: ["/usr/bin/python3", "-cimport PyPDF2"], most: 40, fill: inPython("pypdf2") },
+  {
+    name: "Poppler",
+    needs: ["/usr/bin/python3", "-cimport gi; gi.require_version('Poppler', '0.18')"],
+    most: 60,
+    fill: inPython("poppler"),
+  },
+  {
+    name: "PDFBox",
+    needs: ["sh", "-c", `java --list-modules | grep -q jdk.compiler && test -e ${pdfbox[0]}`],
+    most: 40,
+    fill: inJava,
+  },
+  // Neither has form fields in what it makes of a PDF, whichever program of the suite opens it.
+  ...(["draw", "writer"] as const).map(
+    (part): Writer => ({
+      name: `LibreOffice ${part}`,
+      needs: ["soffice", "--version"],
+      most: 6,
+      gives: "printed",
+      fill: each(({ filled }) => libreOffice(filled, part)),
+    }),
+  ),
   { name: "Chromium's viewer", needs: ["chromium", "--version"], most: 8, fill: fillInChromium },
 ];
 
@@ -105,21 +133,36 @@ function inFolder(
 }
 
 function inPython(program: string): Writer["fill"] {
-  return (sheets) => {
-    const folder = mkdtempSync(join(tmpdir(), "burin-honest-"));
-    const jobs = sheets.map(({ blank, values }, i) => {
-      const [from, list, to] = [`${i}.pdf`, `${i}.json`, `${i}-filled.pdf`].map((name) => join(folder, name));
-      writeFileSync(String(from), blank);
-      writeFileSync(String(list), JSON.stringify(values));
-      return [from, list, to] as [string, string, string];
-    });
-    const { status, stderr } = spawnSync("/usr/bin/python3", ["tests/make/pages/fill.py", program], {
-      input: jobs.map((job) => job.join(" ")).join("\n"),
-      encoding: "utf8",
-    });
-    if (status !== 0) throw new Error(`${program} failed: ${stderr}`);
-    const made = jobs.map(([, , to]) => readFileSync(to));
-    rmSync(folder, { recursive: true, force: true });
-    return Promise.resolve(made);
-  };
+  return (sheets) => atOnce(sheets, JSON.stringify, "/usr/bin/python3", "tests/make/pages/fill.py", program);
+}
+
+/** A line for each field: Java has no JSON of its own. */
+function inJava(sheets: readonly SampleSheet[]): Promise<Uint8Array[]> {
+  const lines = (values: SheetValues): string =>
+    Object.entries(typed(values))
+      .map(([name, value]) => `${name}\t${String(value).replaceAll("\n", "\\n")}`)
+      .join("\n");
+  return atOnce(sheets, lines, "java", "-cp", pdfbox.join(":"), "tests/make/pages/FillByPdfbox.java");
+}
+
+/** A program that is run once for all sheets: a line of three paths for each, of the blank, of its values, of what is to be made. */
+function atOnce(
+  sheets: readonly SampleSheet[],
+  written: (values: SheetValues) => string,
+  program: string,
+  ...args: readonly string[]
+): Promise<Uint8Array[]> {
+  const folder = mkdtempSync(join(tmpdir(), "burin-honest-"));
+  const jobs = sheets.map(({ blank, values }, i) => {
+    const [from, list, to] = [`${i}.pdf`, `${i}.json`, `${i}-filled.pdf`].map((name) => join(folder, name));
+    writeFileSync(String(from), blank);
+    writeFileSync(String(list), written(values));
+    return [from, list, to] as [string, string, string];
+  });
+  const input = jobs.map((job) => job.join(" ")).join("\n");
+  const { status, stderr } = spawnSync(program, args, { input, encoding: "utf8" });
+  if (status !== 0) throw new Error(`${args.at(-1)} failed: ${stderr}`);
+  const made = jobs.map(([, , to]) => readFileSync(to));
+  rmSync(folder, { recursive: true, force: true });
+  return Promise.resolve(made);
 }

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { PDFDocument, PDFName } from "pdf-lib";
+import { PDFDocument, PDFName, type PDFRef } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import { fillSheet } from "../../../src/drawing/fill-sheet.ts";
 import type { Sheet } from "../../../src/trade/sheet.ts";
@@ -7,7 +7,8 @@ import { editions } from "../../make/config.ts";
 import { offset } from "../../make/odd-sheets/by-hand.ts";
 import { pdfjsFill, pdftkFill } from "../../make/odd-sheets/by-programs.ts";
 import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
-import { forgeries, slippedThrough } from "../../make/pages/forged.ts";
+import { forgeries } from "../../make/pages/forged.ts";
+import { slippedThrough } from "../../make/pages/slipped.ts";
 import { hasProgram } from "../../make/program.ts";
 import { readPdf } from "../../make/read-pdf.ts";
 
@@ -43,20 +44,55 @@ describe.each(samples)("on a $edition", (sample) => {
   });
 });
 
-test("drawings deeper within each other than PDFium draws leave the page unseen", async () => {
-  const deep = await changed((samples[0] as SampleSheet).filled, (pdf) => {
-    const { context } = pdf;
-    const entries = { Type: "XObject", Subtype: "Form", BBox: [0, 0, 800, 600] };
+describe("what PDFium may not draw as others do leaves the page unseen", () => {
+  const entries = { Type: "XObject", Subtype: "Form", BBox: [0, 0, 800, 600] };
+  const deep = ({ context }: PDFDocument): PDFRef => {
     let drawing = context.register(context.stream("0 0 99 99 re f", entries));
     for (let i = 0; i < 60; i++) {
       const Resources = context.obj({ XObject: { X: drawing } });
       drawing = context.register(context.stream("/X Do", { ...entries, Resources }));
     }
+    return drawing;
+  };
+  const callingItself = ({ context }: PDFDocument): PDFRef => {
+    const ref = context.nextRef();
+    const Resources = context.obj({ XObject: { X: ref } });
+    context.assign(ref, context.stream("0 0 99 99 re f /X Do", { ...entries, Resources }));
+    return ref;
+  };
+  const huge = ({ context }: PDFDocument): PDFRef =>
+    context.register(
+      context.flateStream(new Uint8Array(60_000), {
+        Type: "XObject",
+        Subtype: "Image",
+        Width: 60_000,
+        Height: 60_000,
+        BitsPerComponent: 8,
+        ColorSpace: "DeviceGray",
+      }),
+    );
+  const onPage = (pdf: PDFDocument, drawing: PDFRef): void => {
     const { node } = pdf.getPage(0);
     node.setXObject(PDFName.of("X"), drawing);
-    node.addContentStream(context.register(context.stream("/X Do")));
+    node.addContentStream(pdf.context.register(pdf.context.stream("/X Do")));
+  };
+  const inField = (pdf: PDFDocument, drawing: PDFRef): void => {
+    const [widget] = pdf.getForm().getTextField("notes").acroField.getWidgets();
+    const Resources = pdf.context.obj({ XObject: { X: drawing } });
+    const look = pdf.context.register(pdf.context.stream("/X Do", { ...entries, Resources }));
+    widget?.dict.set(PDFName.of("AP"), pdf.context.obj({ N: look }));
+  };
+
+  test.for([
+    ["drawings deep within each other, on the page", deep, onPage],
+    ["drawings deep within each other, in a field", deep, inField],
+    ["a drawing that draws itself, on the page", callingItself, onPage],
+    ["a drawing that draws itself, in a field", callingItself, inField],
+    ["an image of 60000 by 60000 pixels with one line of data", huge, onPage],
+  ] as const)("%s", async ([, make, put]) => {
+    const bytes = await changed((samples[0] as SampleSheet).filled, (pdf) => put(pdf, make(pdf)));
+    expect(await doubtsIn(bytes)).toContain("unseen");
   });
-  expect(await doubtsIn(deep)).toEqual(["unseen"]);
 });
 
 const hasPdftk = hasProgram("pdftk");
