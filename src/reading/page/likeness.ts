@@ -91,8 +91,8 @@ const surely = 0.985;
 /** And below this none needs to be: it is not that letter. */
 const hopeless = 0.7;
 
-/** From here on a rival is looked at closely: by how much it is less like the ink than the letter itself. */
-const close = 0.08;
+/** When a rival is looked at closely: how like itself the letter is at most, and how much less the rival. */
+const close = { like: 0.95, less: 0.06 };
 /** Places that are tried then, in pixels from where the letter should stand: a line is measured to a pixel alone. */
 const places = { across: [-0.75, -0.25, 0.25, 0.75], up: [-0.5, 0, 0.5] };
 const here = { across: [0], up: [0] };
@@ -101,12 +101,14 @@ const here = { across: [0], up: [0] };
 function moreLikeRival(seen: Ink, placed: Placed, setting: Setting, like: number): number {
   const { glyph } = placed;
   const rivals = placed.rivals();
-  const best = (glyphs: readonly Glyph[], tried: typeof places): number =>
-    Math.max(0, ...glyphs.map((one) => likeAnother(seen, placed, one, setting, tried)));
-  const rival = best(rivals, here);
-  if (rival < like - close) return rival - like;
+  const alike = (one: Glyph, tried: typeof places): number => likeAnother(seen, placed, one, setting, tried);
+  const first = rivals.map((rival) => alike(rival, here));
+  const rival = Math.max(0, ...first);
+  const nearest = rivals.filter((_, i) => (first[i] ?? 0) >= like - close.less);
+  if (like > close.like || nearest.length === 0) return rival - like;
   // Both as they fit best.
-  return Math.max(rival, best(rivals, places)) - Math.max(like, best([glyph], places));
+  const closely = nearest.map((one) => alike(one, places));
+  return Math.max(rival, ...closely) - Math.max(like, alike(glyph, places));
 }
 
 /** How like a character the ink is where another one stands. */
@@ -124,7 +126,7 @@ function likeAnother(
   const window = columns(seen, left, right);
   // Side by side at the left edge, and one over the other; as wide as the line, and as wide as it is high.
   const begins = [own.left, (own.left + own.right - ink.right + ink.left) / 2];
-  const widths = Math.abs(across / up - 1) > 0.01 ? [across, up] : [across];
+  const widths = tried !== here && Math.abs(across / up - 1) > 0.01 ? [across, up] : [across];
   let best = 0;
   for (const begin of new Set(begins))
     for (const width of widths)
