@@ -97,10 +97,8 @@ const surely = 0.985;
 /** And below this none needs to be: it is not that letter. */
 const hopeless = 0.7;
 
-/** From here on a rival is looked at closely: by how much it is less like the ink than the letter itself. */
-const close = 0.08;
-/** And those that are less like it by more than so much are not. */
-const far = 0.16;
+/** When a rival is looked at closely: how like itself the letter is at most, and how much less the rival. */
+const close = { like: 0.95, less: 0.06 };
 /** Places that are tried then, in pixels from where the letter should stand: a line is measured to a pixel alone. */
 const places = { across: [-0.75, -0.25, 0.25, 0.75], up: [-0.5, 0, 0.5] };
 const here = { across: [0], up: [0] };
@@ -109,15 +107,14 @@ const here = { across: [0], up: [0] };
 function moreLikeRival(seen: Ink, placed: Placed, setting: Setting, like: number): number {
   const { glyph } = placed;
   const rivals = placed.rivals();
-  const likeAt = (one: Glyph, tried: typeof places): number => likeAnother(seen, placed, one, setting, tried);
-  const likes = rivals.map((one) => likeAt(one, here));
-  const rival = Math.max(0, ...likes);
-  if (rival < like - close) return rival - like;
-  // Both as they fit best. No place makes a rival much more like the ink.
-  const nearest = rivals.filter((_, i) => (likes[i] ?? 0) >= like - far);
-  return (
-    Math.max(rival, ...nearest.map((one) => likeAt(one, places))) - Math.max(like, likeAt(glyph, places))
-  );
+  const alike = (one: Glyph, tried: typeof places): number => likeAnother(seen, placed, one, setting, tried);
+  const first = rivals.map((rival) => alike(rival, here));
+  const rival = Math.max(0, ...first);
+  const nearest = rivals.filter((_, i) => (first[i] ?? 0) >= like - close.less);
+  if (like > close.like || nearest.length === 0) return rival - like;
+  // Both as they fit best.
+  const closely = nearest.map((one) => alike(one, places));
+  return Math.max(rival, ...closely) - Math.max(like, alike(glyph, places));
 }
 
 /** How like a character the ink is where another one stands. */
@@ -135,7 +132,7 @@ function likeAnother(
   const all = inkSquared(seen, left, right);
   // Side by side at the left edge, and one over the other; as wide as the line, and as wide as it is high.
   const begins = [own.left, (own.left + own.right - ink.right + ink.left) / 2];
-  const widths = Math.abs(across / up - 1) > 0.01 ? [across, up] : [across];
+  const widths = tried !== here && Math.abs(across / up - 1) > 0.01 ? [across, up] : [across];
   let best = 0;
   for (const begin of new Set(begins))
     for (const width of widths)

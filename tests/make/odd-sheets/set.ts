@@ -80,7 +80,12 @@ const good: readonly Omit<Arrival, "kind">[] = [
     make: ({ filled }) => qpdf(filled, "--encrypt", "", "owner", "256", "--modify=none", "--"),
   },
   { how: "signed", make: ({ filled }) => signed(filled) },
-  { how: "with an XFA form beside it", make: ({ filled }) => hybridXfa(filled) },
+  {
+    how: "with an XFA form beside it",
+    doubts: [],
+    compared: ["something-more"],
+    make: ({ filled }) => hybridXfa(filled),
+  },
   { how: "on a page that does not begin at the corner", make: ({ filled }) => offset(filled) },
 ];
 
