@@ -71,8 +71,8 @@ function saysMore(annotation: PDFDict): boolean {
 }
 
 /**
- * Which annotations of a page are marks of ours, by their places in its list. A number stands at an outline, and a
- * notice covers no field.
+ * Which annotations of a page are marks of ours, by their places in its list. A number stands at an outline, or at the
+ * field whose outline somebody took away; a notice covers no field.
  */
 export function ourMarksOn(page: PDFDict): number[] {
   const all = listOf(entryOf(page, "Annots"));
@@ -90,7 +90,7 @@ export function ourMarksOn(page: PDFDict): number[] {
     const isPlaced =
       mark === "outline" ||
       (mark === "number"
-        ? outlines.some((outline) => outline !== undefined && isAtCorner(box, outline))
+        ? [...outlines, ...widgets].some((one) => one !== undefined && isAtCorner(box, one))
         : !widgets.some((widget) => widget !== undefined && overlap(widget, box)));
     return isPlaced ? [i] : [];
   });

@@ -29,7 +29,7 @@ const imapEvery = 40;
 const imapDownMs = 1500;
 
 /** Milliseconds between two letters. */
-const letterEvery = 700;
+const letterEvery = 1500;
 
 /** How long a worker that is left alone may finish nothing before it is given up, in milliseconds. */
 const idleMs = 300_000;
