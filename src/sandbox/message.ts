@@ -18,7 +18,7 @@ export interface Answers {
 export type Op = keyof Answers;
 
 /** What it is told besides the bytes. */
-export interface Told {
+export interface Inputs {
   readonly letter: undefined;
   readonly file: undefined;
   readonly sender: Inquiry;
@@ -29,7 +29,7 @@ export interface Job<O extends Op = Op> {
   readonly id: number;
   readonly op: O;
   readonly bytes: Uint8Array;
-  readonly told: Told[O];
+  readonly input: Inputs[O];
 }
 
 /** The word by which a process is started that is told of forms. */

@@ -3,7 +3,7 @@ import type { Log } from "../ports/log.ts";
 import type { Opened, Reader, TimeLeft } from "../ports/reader.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
 import { type Limits, mostBytes, usualLimits } from "./limits.ts";
-import type { Answers, Op, Told } from "./message.ts";
+import type { Answers, Inputs, Op } from "./message.ts";
 import { type ReaderProcess, startProcess } from "./reader-process.ts";
 import { shareOf, takeOff } from "./share.ts";
 
@@ -76,7 +76,7 @@ export function openPool({
   async function open<O extends Op>(
     op: O,
     bytes: Uint8Array,
-    told: Told[O],
+    input: Inputs[O],
     time?: TimeLeft,
   ): Promise<Opened<Answers[O]>> {
     if (bytes.length > mostBytes) return { ok: false, why: "too much memory" };
@@ -86,7 +86,7 @@ export function openPool({
       // Name servers take their time by the clock, and none of the processor's.
       const share = shareOf(time, op === "sender" ? { ...limits, patience: 1 } : limits);
       if (share === undefined) return { ok: false, why: "no time left" };
-      const { opened, taken, lost } = await readyIn(seat).run(op, bytes, told, share);
+      const { opened, taken, lost } = await readyIn(seat).run(op, bytes, input, share);
       takeOff(time, taken, lost);
       const wasShort = share.processorMs < limits.jobMs && !opened.ok && opened.why === "too slow";
       return wasShort ? { ok: false, why: "no time left" } : opened;

@@ -7,10 +7,10 @@ import { residentMemory, watchMemory } from "./memory.ts";
 import {
   type Answers,
   type Beforehand,
+  type Inputs,
   type Job,
   type Message,
   type Op,
-  type Told,
   waitsForForms,
 } from "./message.ts";
 import { type Allowance, type TimeWatch, watchTime } from "./processor-time.ts";
@@ -22,7 +22,7 @@ export interface ReaderProcess {
   readonly run: <O extends Op>(
     op: O,
     bytes: Uint8Array,
-    told: Told[O],
+    input: Inputs[O],
     most: Allowance,
   ) => Promise<Outcome<O>>;
   /** Whether it can be given another job. */
@@ -119,12 +119,12 @@ export function startProcess(program: string, limits: Limits, log: Log, forms?: 
   let jobs = 0;
   let held = 0;
   return {
-    run: async (op, bytes, told, most) => {
+    run: async (op, bytes, input, most) => {
       hold(child, true);
       await started();
       const watch = watchMemory(child.pid ?? 0, limits.memory, () => kill("too much memory"));
       const time = watchTime(child.pid ?? 0, most, () => kill("too slow"));
-      const value = await work({ id: ++jobs, op, bytes, told }, time);
+      const value = await work({ id: ++jobs, op, bytes, input }, time);
       const taken = time.taken();
       watch.stop();
       time.stop();

@@ -3,10 +3,10 @@ import type { KnownForms } from "../reading/page/known-forms.ts";
 import {
   type Answers,
   type Beforehand,
+  type Inputs,
   type Job,
   type Message,
   type Op,
-  type Told,
   waitsForForms,
 } from "./message.ts";
 
@@ -15,7 +15,7 @@ export type Openers = {
   readonly [O in Op]: (
     bytes: Uint8Array,
     early: (answer: Answers[O]) => Promise<void>,
-    told: Told[O],
+    input: Inputs[O],
     forms: KnownForms | undefined,
   ) => Promise<Answers[O]>;
 };
@@ -40,8 +40,8 @@ export function serve(
   new Worker(new URL("./orphan.ts", import.meta.url), { workerData: process.ppid }).unref();
 
   let forms: KnownForms | undefined;
-  const open = <O extends Op>({ id, op, bytes, told }: Job<O>): Promise<Answers[O]> =>
-    openers[op](bytes, (answer) => tell({ id, early: answer }), told, forms);
+  const open = <O extends Op>({ id, op, bytes, input }: Job<O>): Promise<Answers[O]> =>
+    openers[op](bytes, (answer) => tell({ id, early: answer }), input, forms);
   process.on("message", (job: Job | Beforehand) => {
     if ("forms" in job) {
       ({ forms } = job);
