@@ -4,7 +4,7 @@ import type { SMTPConnectionEnvelope, SMTPEnvelope } from "nodemailer/lib/smtp-c
 import type { Health } from "../ports/health.ts";
 import type { Log } from "../ports/log.ts";
 import type { Outgoing, Sender, Sending } from "../ports/sender.ts";
-import { appendLetter, holdsLetter, type Place } from "./kept-letters.ts";
+import { appendLetter, type CopyFolder, holdsLetter } from "./kept-letters.ts";
 import { reasonOf, type Server, wordsOf } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
 import { outcomeOf, type SmtpError } from "./smtp-outcome.ts";
@@ -14,9 +14,9 @@ export interface SmtpSender {
   /** Where letters come back to that cannot be delivered: the envelope's sender. */
   readonly bounces: string;
   /** A mailbox of ours that gets every answer in the same transaction, as proof that it was sent. */
-  readonly witness?: Place & { readonly address: string };
+  readonly witness?: CopyFolder & { readonly address: string };
   /** The folder of answers sent, filled by the server itself or by us. */
-  readonly sent?: Place & { readonly filledBy: "server" | "us" };
+  readonly sent?: CopyFolder & { readonly filledBy: "server" | "us" };
   readonly log: Log;
   readonly health?: Pick<Health, "good" | "bad">;
   /** Milliseconds of silence after which the server is taken for dead; 60 s, if absent. */
