@@ -58,14 +58,14 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
     });
     return left.length === 0 ? rest : { ...rest, pictures: left };
   };
-  const parts = outline.parts.map((part) => ({
+  const chapters = outline.chapters.map((part) => ({
     ...part,
     sections: part.sections.map((section) => ({
       ...section,
       groups: section.groups.map((group) => ({ ...group, items: group.items.map(item) })),
     })),
   }));
-  return { ...outline, parts };
+  return { ...outline, chapters };
 }
 
 function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolean): string[] {

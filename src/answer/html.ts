@@ -3,12 +3,12 @@ import type { Verdict } from "../trade/problem.ts";
 import { columns } from "./columns.ts";
 import { cidOf } from "./message.ts";
 import {
+  type Chapter,
   type Group,
   headings,
   type Item,
   type ItemPicture,
   type Outline,
-  type Part,
   type Proof,
   type Row,
   type Section,
@@ -39,7 +39,7 @@ type Markup = ReturnType<typeof html>;
 
 /** An answer as a page for mail programs: one column, tables for the old ones, nothing loaded from outside. */
 export function answerHtml(outline: Outline): string {
-  const { lead, parts, howToOrder, next, cautions, signature } = outline;
+  const { lead, chapters, howToOrder, next, cautions, signature } = outline;
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -53,7 +53,7 @@ export function answerHtml(outline: Outline): string {
 <tr><td style="${font};color:${ink};padding:16px">
 ${banner(outline)}
 ${when(lead.length > 0, () => paragraph("margin:12px 0 0", broken(lead)))}
-${parts.map(partMarkup)}
+${chapters.map(chapterMarkup)}
 ${listMarkup(headings.howToOrder, howToOrder)}
 ${listMarkup(headings.next, next)}
 ${paragraph("margin:24px 0 0;padding:12px 0 0;border-top:1px solid #c9c6bd", broken(cautions))}
@@ -77,7 +77,16 @@ function banner({ verdict, word, headline }: Outline): Markup {
   );
 }
 
-function partMarkup({ title, verdict, status, received, sections, rows, alsoRight, proofs }: Part): Markup {
+function chapterMarkup({
+  title,
+  verdict,
+  status,
+  received,
+  sections,
+  rows,
+  alsoRight,
+  proofs,
+}: Chapter): Markup {
   return html`${when(title, (words) => html`<h1 style="${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px">${words}</h1>`)}
 ${when(status, (words) => paragraph(`font-weight:bold;color:${colours[verdict]}`, words))}
 ${when(received, (words) => paragraph("", words))}

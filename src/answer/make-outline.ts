@@ -4,7 +4,7 @@ import type { Verdict } from "../trade/problem.ts";
 import { type Files, namedFiles, nameOf } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Outline, Part } from "./outline.ts";
+import type { Chapter, Outline } from "./outline.ts";
 import {
   cameWith,
   cautions,
@@ -40,8 +40,8 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
     return { ...topic, outcome };
   });
   // A problem can point at a sheet of another order, so the tables wait until every number is given.
-  const parts = found.map(
-    ({ title, verdict, order, sections, outcome }): Part => ({
+  const chapters = found.map(
+    ({ title, verdict, order, sections, outcome }): Chapter => ({
       verdict,
       ...(report.orders.length === 0 ? {} : { title }),
       ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
@@ -65,9 +65,9 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
     lead: found.flatMap(({ name, outcome }) =>
       outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
     ),
-    parts,
+    chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
-    next: nextSteps(report, tally, parts.some(keepsSheets), catalogue),
+    next: nextSteps(report, tally, chapters.some(keepsSheets), catalogue),
     cautions,
     signature: signatureOf(catalogue),
   };
@@ -85,7 +85,7 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
     headline: "thank you for your letter.",
     subject: `${words.person}: thank you for your letter`,
     lead: names.length === 0 ? [] : [`With it came ${listed(names, mostNames)}.`],
-    parts: [],
+    chapters: [],
     howToOrder: [],
     next: [
       `A person at ${maker.name} reads your letter and writes to you. Nothing is cut before.`,
@@ -103,7 +103,7 @@ export function knowsNoSheet(report: Report): boolean {
   return cameWith(report) === "nothing" || kinds.includes("unknown-form") || kinds.includes("picture");
 }
 
-function keepsSheets({ rows, alsoRight }: Part): boolean {
+function keepsSheets({ rows, alsoRight }: Chapter): boolean {
   return alsoRight !== undefined || rows.some(({ kind }) => kind !== "fail" && kind !== "waiting");
 }
 

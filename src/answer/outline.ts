@@ -21,7 +21,7 @@ export interface Outline {
   readonly subject: string;
   /** Where several orders came in one letter: what has become of each. */
   readonly lead: readonly string[];
-  readonly parts: readonly Part[];
+  readonly chapters: readonly Chapter[];
   /** For a letter without any sheet: how to order. */
   readonly howToOrder: readonly string[];
   readonly next: readonly string[];
@@ -30,11 +30,11 @@ export interface Outline {
 }
 
 /** What concerns one order or, where a letter brought several, the letter around them. */
-export interface Part {
+export interface Chapter {
   readonly verdict: Verdict;
   /** "Order BW-2207, Larkspur Library"; a letter without an order has no need of one. */
   readonly title?: string;
-  /** Where a letter has several parts: what has become of this one. */
+  /** Where a letter has several chapters: what has become of this one. */
   readonly status?: string;
   /** "2 sheets came with this letter, 3 came earlier." */
   readonly received?: string;

@@ -5,7 +5,7 @@ import type { FileId } from "../trade/sheet.ts";
 import { alongTheWall, inOrder, missingAlongTheWall, type OnTheWall } from "./along-the-wall.ts";
 import { type Files, nameOf, placeWords } from "./named-files.ts";
 import { counted } from "./one-line.ts";
-import type { Part, Row } from "./outline.ts";
+import type { Chapter, Row } from "./outline.ts";
 import type { Numbered } from "./sections.ts";
 
 const right = "OK";
@@ -26,7 +26,7 @@ export function rowsOf(
   verdict: Verdict,
   numbers: readonly Numbered[],
   files: Files,
-): Pick<Part, "rows" | "alsoRight"> {
+): Pick<Chapter, "rows" | "alsoRight"> {
   const wall = inOrder([
     ...alongTheWall(order).map((one) => ({ ...one, subject: received(one.subject.id, numbers, files) })),
     ...missingRows(order, missing),

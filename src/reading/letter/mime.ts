@@ -14,7 +14,7 @@ interface Multipart {
 }
 
 /** A part whose header is being read, or whose body has begun at an offset. */
-interface Part {
+interface OpenPart {
   readonly within: string | undefined;
   readonly fields: Fields;
   body?: number;
@@ -36,7 +36,7 @@ export function leavesOf(raw: Uint8Array): Leaf[] {
   const bytes = Buffer.from(raw.buffer, raw.byteOffset, raw.byteLength);
   const leaves: Leaf[] = [];
   const open: Multipart[] = [];
-  let part: Part | undefined = { within: undefined, fields: noFields() };
+  let part: OpenPart | undefined = { within: undefined, fields: noFields() };
   let ended = 0;
   let parts = 0;
   for (const { from, to, next } of linesOf(bytes)) {
@@ -66,7 +66,7 @@ export function leavesOf(raw: Uint8Array): Leaf[] {
   return leaves;
 }
 
-function leafOf({ fields, within }: Part, body: Buffer): Leaf {
+function leafOf({ fields, within }: OpenPart, body: Buffer): Leaf {
   const encoding = fields.byName.get("content-transfer-encoding") ?? "";
   return { ...headerOfPart(fields, within), bytes: decodeBody(body, encoding) };
 }
@@ -101,7 +101,7 @@ function boundaryAt(
 }
 
 /** The multipart that begins with a header, if there is a boundary in what follows. */
-function multipartOf({ fields, within }: Part, bytes: Buffer, from: number): Multipart | undefined {
+function multipartOf({ fields, within }: OpenPart, bytes: Buffer, from: number): Multipart | undefined {
   const { type, boundary: named = "" } = typeOfPart(fields.byName, within);
   if (!type.startsWith("multipart/")) return undefined;
   const isThere =
