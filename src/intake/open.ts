@@ -134,14 +134,14 @@ interface Opening {
   readonly time: TimeLeft;
 }
 
-interface Found {
+interface OpenedPart {
   readonly part: Part;
   readonly facts: OpenedFile["facts"];
 }
 
-async function openAll(parts: readonly Part[], depth: number, opening: Opening): Promise<Found[]> {
+async function openAll(parts: readonly Part[], depth: number, opening: Opening): Promise<OpenedPart[]> {
   const opened = await Promise.all(parts.map(async (part) => ({ part, facts: await open(part, opening) })));
-  const found: Found[] = [];
+  const found: OpenedPart[] = [];
   // One archive after the other, so that it is always the same files for which no room is left.
   for (const { part, facts } of opened) {
     const within = withinOf(facts);
@@ -158,13 +158,16 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
 }
 
 /** The files within a file: those of an archive, and those inside a PDF. */
-function withinOf(facts: Found["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
+function withinOf(facts: OpenedPart["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
   if (typeof facts === "string") return undefined;
   if (facts.kind === "archive") return facts;
   return facts.kind === "pdf" ? facts.attached : undefined;
 }
 
-async function open({ bytes, looks }: Part, { reader, caps, room, time }: Opening): Promise<Found["facts"]> {
+async function open(
+  { bytes, looks }: Part,
+  { reader, caps, room, time }: Opening,
+): Promise<OpenedPart["facts"]> {
   if (looks) return "decoration";
   room.files -= 1;
   if (room.files < 0 || bytes.length > caps.each || bytes.length > room.bytes) return "too-large";

@@ -14,7 +14,7 @@ const attributes = {
   properties: 0x9005,
 } as const;
 
-interface Found {
+interface TnefFile {
   title: string;
   longName: string;
   bytes?: Uint8Array;
@@ -38,8 +38,8 @@ export function readTnef(bytes: Uint8Array): { files: Part[]; left: Left[] } {
   };
 }
 
-function filesOf(raw: Buffer): Found[] {
-  const files: Found[] = [];
+function filesOf(raw: Buffer): TnefFile[] {
+  const files: TnefFile[] = [];
   for (const { id, data, whole } of attributesOf(raw)) {
     const last = files.at(-1);
     const begins = id === attributes.renderData || (id === attributes.data && last?.bytes !== undefined);
@@ -71,7 +71,7 @@ function sumOf(data: Buffer): number {
 }
 
 /** MS-OXPROPS: PidTagAttachLongFilename, PidTagDisplayName and others beside them. */
-function addProperties(file: Found, data: Buffer): void {
+function addProperties(file: TnefFile, data: Buffer): void {
   const properties = readProperties(data);
   const { attachLongFilename, displayName, attachFilename, attachmentHidden, attachData } = ids;
   const name = [attachLongFilename, displayName, attachFilename].flatMap((id) => properties.get(id) ?? [])[0];
