@@ -20,13 +20,13 @@ import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
 import {
+  allWords,
   judgeOpened,
   type OpenLetter,
   openLetter,
   type Pictures,
   picturesOf,
   textsOf,
-  wordsOf,
 } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
@@ -164,7 +164,7 @@ async function whatItSays(
   const said = await readReply({ letter, answered: ours, proof, party, sheets }, desk);
   const furniture = await desk.store.buyers.linesSeen(
     sendersOf(letter, desk),
-    lineKeysOf(wordsOf({ letter, texts })),
+    lineKeysOf(allWords({ letter, texts })),
   );
   return {
     ...said,
@@ -213,7 +213,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const held = party.why !== undefined;
   // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
   // Orders of long ago that it names in words are loaded too.
-  const perhaps = numbersPerhapsIn(wordsOf(opened));
+  const perhaps = numbersPerhapsIn(allWords(opened));
   const answered = said.goesOn.flatMap(({ orders }) => orders);
   const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...answered, ...perhaps])];
   const state = held
@@ -223,7 +223,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const { answers, settles, statements } = answering;
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // Words beside no sheet, and words that a person reads, are about the orders that they name.
-  const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(wordsOf(opened), state) : [];
+  const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(allWords(opened), state) : [];
   // A reply without sheets is about all that was answered for; one with sheets, about what it answers.
   const replied = sheets.length === 0 ? answered : settles.map(({ order }) => order);
   const about = [...new Set([...replied, ...named])];
@@ -271,7 +271,7 @@ async function outcomeOf(
     proof,
     thread: await threadOf(letter, desk.store),
     about,
-    lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(wordsOf({ letter, texts })) },
+    lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(allWords({ letter, texts })) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };

@@ -115,7 +115,7 @@ export interface Words {
 }
 
 /** All words of a letter, its subject among them. */
-export function wordsOf({ letter: { subject, text, otherTexts = [] }, texts }: Words): string {
+export function allWords({ letter: { subject, text, otherTexts = [] }, texts }: Words): string {
   return [subject, text, ...otherTexts, ...texts.map((file) => file.text)].join("\n");
 }
 

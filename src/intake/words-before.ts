@@ -4,7 +4,7 @@ import { statementsBeside } from "../reading/reply/beside.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
-import { openLetter, textsOf, type Words, wordsOf } from "./open.ts";
+import { allWords, openLetter, textsOf, type Words } from "./open.ts";
 
 /**
  * The state, with what the buyer's letters have said of orders that did not exist yet. Such a letter waits for a person,
@@ -27,7 +27,7 @@ export async function withWordsBefore(
   for (const letter of await store.buyers.lettersOfNoOrder(state.buyer)) {
     const opened = await openLetter(reader, await store.letters.bytesOf(letter), String(letter));
     const before = { letter: opened.letter, texts: textsOf(opened.files) };
-    for (const number of ordersNamedIn(wordsOf(before), { ...state, orders: [...fresh.values()] }))
+    for (const number of ordersNamedIn(allWords(before), { ...state, orders: [...fresh.values()] }))
       said.set(number, [...(said.get(number) ?? []), ...toBeRead(before, letter, sheets, catalogue)]);
   }
   const orders = [...said].map(([number, carried]) => ({ number, sheets: [], carried, questions: [] }));

@@ -8,7 +8,7 @@ import type { ImapMailboxSettings, ServerSettings, SmtpSenderSettings } from "..
 import { adviceOn } from "./advice.ts";
 import { openImap } from "./imap-connection.ts";
 import { openSender, openServer, type Surroundings } from "./open.ts";
-import { wordsOf } from "./server.ts";
+import { errorWords } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
 
 /** What came of trying one thing: in words for whoever sets the desk up. */
@@ -89,7 +89,7 @@ async function lookForCopy(
   const where = `folder ${place.folder} of ${place.imap.user}`;
   const begun = Date.now();
   for (;;) {
-    const found = await sender.find(messageId).catch((error: unknown) => wordsOf(error));
+    const found = await sender.find(messageId).catch((error: unknown) => errorWords(error));
     const seconds = Math.round((Date.now() - begun) / 1000);
     if (found === true)
       return [
@@ -118,7 +118,7 @@ export async function tryNameServers(servers: readonly string[], address: string
     if (!["ENOTFOUND", "ENODATA"].includes(code))
       return {
         ok: false,
-        says: `name servers: ${named} give no answer (${code || wordsOf(error)}); name others in trust.name_servers`,
+        says: `name servers: ${named} give no answer (${code || errorWords(error)}); name others in trust.name_servers`,
       };
   }
   return { ok: true, says: `name servers: ${named} answer` };
@@ -138,7 +138,7 @@ async function tryFolder(
         const there = (await client.list()).map(({ path }) => path);
         throw new FolderFault(
           there.includes(folder)
-            ? `folder ${folder} cannot be opened (${wordsOf(error)}); check what ${server.user} may do there`
+            ? `folder ${folder} cannot be opened (${errorWords(error)}); check what ${server.user} may do there`
             : `there is no folder ${folder}; those there are: ${there.join(", ")}`,
         );
       });
@@ -165,7 +165,7 @@ async function attempt(
   try {
     server = await openServer(written, around);
   } catch (error) {
-    return failed(wordsOf(error));
+    return failed(errorWords(error));
   }
   try {
     return { ok: true, says: `${name}: ${await work(server)}` };

@@ -48,7 +48,7 @@ export async function signIn<T>(
 }
 
 /** What went wrong, in one line: the server's own words where it gave any. */
-export function wordsOf(error: unknown): string {
+export function errorWords(error: unknown): string {
   const { responseText, response, message, code } = error as Record<string, unknown>;
   const words = [responseText, response, message, code].find((it) => typeof it === "string" && it !== "");
   return (typeof words === "string" ? words : "no reason given").replaceAll(/\s+/g, " ").slice(0, 300);
@@ -56,5 +56,5 @@ export function wordsOf(error: unknown): string {
 
 /** The same for the log, which holds no addresses. */
 export function reasonOf(error: unknown): string {
-  return wordsOf(error).replaceAll(/[^\s<>]+@[^\s<>]+/g, "(address)");
+  return errorWords(error).replaceAll(/[^\s<>]+@[^\s<>]+/g, "(address)");
 }

@@ -1,5 +1,5 @@
 import type { Sending } from "../ports/sender.ts";
-import { wordsOf } from "./server.ts";
+import { errorWords } from "./server.ts";
 
 /** What a server or the library said was wrong. */
 export interface SmtpError extends Error {
@@ -34,16 +34,16 @@ export function outcomeOf({ recipient, refused, taken, error, handedOver }: Tran
   if (refusal !== undefined) return byReply(refusal);
   const [witness] = refused;
   if (witness !== undefined)
-    return { kind: "later", words: `not sent, for the witness was refused: ${wordsOf(witness)}` };
+    return { kind: "later", words: `not sent, for the witness was refused: ${errorWords(witness)}` };
   if (taken !== undefined) return { kind: "sent", words: taken };
   if (error === undefined) throw new Error("a transaction without an outcome");
   if (error.responseCode !== undefined) return byReply(error);
-  return { kind: handedOver ? "unknown" : "later", words: wordsOf(error) };
+  return { kind: handedOver ? "unknown" : "later", words: errorWords(error) };
 }
 
 function byReply(error: SmtpError): Sending {
   const code = error.responseCode ?? 0;
   // 503 says that the session went wrong, not the letter; the library finds a letter too large by itself (EMESSAGE)
   const final = (code >= 500 && code !== 503) || (code === 0 && error.code === "EMESSAGE");
-  return { kind: final ? "refused" : "later", words: wordsOf(error) };
+  return { kind: final ? "refused" : "later", words: errorWords(error) };
 }

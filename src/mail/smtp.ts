@@ -5,7 +5,7 @@ import type { Health } from "../ports/health.ts";
 import type { Log } from "../ports/log.ts";
 import type { Outgoing, Sender, Sending } from "../ports/sender.ts";
 import { appendLetter, type CopyFolder, holdsLetter } from "./kept-letters.ts";
-import { reasonOf, type Server, wordsOf } from "./server.ts";
+import { errorWords, reasonOf, type Server } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
 import { outcomeOf, type SmtpError } from "./smtp-outcome.ts";
 
@@ -66,7 +66,7 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
         health?.good("sender");
       } catch (error) {
         health?.bad("sender", reasonOf(error));
-        return { kind: "later", words: wordsOf(error) };
+        return { kind: "later", words: errorWords(error) };
       }
       const outcome = await transact(connection, answer, { ...options, silence, patience });
       if (outcome.kind === "sent") file(answer);

@@ -28,14 +28,14 @@ export async function readLetter(bytes: Uint8Array): Promise<OpenedLetter> {
   const { parts, texts, forwarded } = await contentsOf(letter, mail);
   return {
     ...headerOf(mail),
-    ...(await wordsOf(mail, forwarded)),
+    ...(await plainWordsOf(mail, forwarded)),
     parts,
     links: [...new Set(texts.flatMap(fileLinksIn))],
   };
 }
 
 /** What a letter says, with what the letters forwarded in it say, each under its subject as mail programs quote it. */
-async function wordsOf(mail: ParsedMail, forwarded: readonly Forwarded[]): Promise<PlainWords> {
+async function plainWordsOf(mail: ParsedMail, forwarded: readonly Forwarded[]): Promise<PlainWords> {
   const words = await plainWords(mail);
   const inside = await Promise.all(forwarded.map(plainWords));
   const others = inside.flatMap(({ text, otherTexts = [] }, i) =>

@@ -142,11 +142,11 @@ function boxOf(annotation: PDFDict): { readonly box: Box } {
 /** What an annotation says, plain or with formats, or the comment of which it is the window. ISO 32000-1:2008 tables 164, 170 and 183 */
 function contentsOf(annotation: PDFDict): string {
   const comment = entryOf(annotation, "Subtype") === PDFName.of("Popup") && entryOf(annotation, "Parent");
-  if (comment instanceof PDFDict && comment !== annotation) return wordsOf(comment);
-  return wordsOf(annotation);
+  if (comment instanceof PDFDict && comment !== annotation) return commentOf(comment);
+  return commentOf(annotation);
 }
 
-function wordsOf(annotation: PDFDict): string {
+function commentOf(annotation: PDFDict): string {
   const plain = textOf(entryOf(annotation, "Contents")).trim();
   return plain !== ""
     ? plain
@@ -157,7 +157,7 @@ function wordsOf(annotation: PDFDict): string {
 
 /** A link without a border, and the window of a comment that is told by itself. `all` are on the page. */
 function isSilent(annotation: PDFDict, all: readonly unknown[]): boolean {
-  if (wordsOf(annotation) !== "" || entryOf(annotation, "AP") !== undefined) return false;
+  if (commentOf(annotation) !== "" || entryOf(annotation, "AP") !== undefined) return false;
   const subtype = entryOf(annotation, "Subtype");
   const comment = entryOf(annotation, "Parent");
   if (subtype === PDFName.of("Popup")) return !(comment instanceof PDFDict) || all.includes(comment);
