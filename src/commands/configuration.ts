@@ -85,7 +85,7 @@ async function open<T>(
   read: (text: string, file: string) => Written<T>,
   trouble: string[],
 ): Promise<{ readonly text?: string; readonly value?: T }> {
-  const text = file && (await textOf(file, trouble));
+  const text = file && (await readText(file, trouble));
   if (!file || text === undefined) return {};
   const written = read(text, file);
   if (written.ok) return { text, value: written.value };
@@ -102,13 +102,13 @@ async function editionTexts(folder: string, trouble: string[]): Promise<EditionT
   const texts: EditionText[] = [];
   for (const name of files) {
     const file = join(folder, name);
-    const text = await textOf(file, trouble);
+    const text = await readText(file, trouble);
     if (text !== undefined) texts.push({ file, text });
   }
   return texts;
 }
 
-async function textOf(file: string, trouble: string[]): Promise<string | undefined> {
+async function readText(file: string, trouble: string[]): Promise<string | undefined> {
   return readFile(file, "utf8").catch((cause: unknown) => {
     trouble.push(`cannot read ${file}: ${reasonOf(cause)}`);
     return undefined;

@@ -6,7 +6,7 @@ const longest = 200_000;
 
 /** The words of a file that is text: plain, a page of HTML, a calendar's entry, a card; undefined for any other. */
 export async function wordsOfText(bytes: Uint8Array): Promise<FileWords | undefined> {
-  const text = textOf(bytes)?.slice(0, longest);
+  const text = readableText(bytes)?.slice(0, longest);
   if (text === undefined || text.trim() === "") return undefined;
   if (/^\s*BEGIN:(?:VCALENDAR|VCARD)\b/i.test(text)) return { text: saidInEntry(text) };
   if (/^\s*<(?:!doctype html|\?xml|html|head|body|div|p)\b/i.test(text)) return pageWords(text);
@@ -14,7 +14,7 @@ export async function wordsOfText(bytes: Uint8Array): Promise<FileWords | undefi
 }
 
 /** Text in the encodings in which programs save it; undefined where it is none. */
-function textOf(bytes: Uint8Array): string | undefined {
+function readableText(bytes: Uint8Array): string | undefined {
   const [first, second] = bytes;
   const marked =
     first === 0xff && second === 0xfe

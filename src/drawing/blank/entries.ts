@@ -68,7 +68,7 @@ export function bare(draft: Draft, place: Place, frame: Box): void {
 export function framed(draft: Draft, field: EditionField, frame: Box): void {
   const { canvas, catalogue, edition } = draft;
   block(canvas, frame, { fill: palette.paper, stroke: palette.line, radius: 2.5 });
-  const text = textOf(draft, field);
+  const text = fieldTextOf(draft, field);
   const choices = choicesOf(field, edition, catalogue);
   const characters = roomOf(field.place, edition.form, catalogue);
   if (choices !== undefined) {
@@ -103,7 +103,7 @@ export function tick(draft: Draft, place: Place, x: number, middle: number, says
 export function ticked(draft: Draft, field: EditionField, x: number, middle: number, says: string): void {
   const frame = { x, y: middle - boxSize / 2, width: boxSize, height: boxSize };
   block(draft.canvas, frame, { fill: palette.paper, stroke: palette.line, radius: 2 });
-  tickBox(draft, frame, textOf(draft, field));
+  tickBox(draft, frame, fieldTextOf(draft, field));
   write(draft.canvas, says, x + boxSize + 4, middle + 2.7, { size: 8 });
 }
 
@@ -127,10 +127,10 @@ export function radios(draft: Draft, place: Place, choices: readonly Choice[]): 
     const own = Object.entries(field.values).find(([, meaning]) => meaning === code);
     return { box, value: own?.[0] ?? code, tip: `${field.label}: ${says}` };
   });
-  radioButtons(draft, textOf(draft, field), buttons);
+  radioButtons(draft, fieldTextOf(draft, field), buttons);
 }
 
-function textOf({ required, edition, catalogue }: Draft, field: EditionField): FieldText {
+function fieldTextOf({ required, edition, catalogue }: Draft, field: EditionField): FieldText {
   const { name, place, label } = field;
   const must = place !== undefined && required.includes(place);
   const characters = roomOf(place, edition.form, catalogue);

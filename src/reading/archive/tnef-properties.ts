@@ -42,7 +42,7 @@ export function readProperties(raw: Buffer): ReadonlyMap<number, Property> {
       const counted = size === undefined || (tag & several) !== 0;
       for (let values = counted ? word() : 1; values > 0; values--) {
         const bytes = take(size ?? word());
-        found.set(id, { bytes, text: textOf(type, bytes), isObject: type === types.object });
+        found.set(id, { bytes, text: propertyText(type, bytes), isObject: type === types.object });
       }
     }
   } catch {
@@ -59,7 +59,7 @@ function skipName(word: () => number, take: (size: number) => Buffer): void {
   if (isNamed) take(length);
 }
 
-function textOf(type: number, bytes: Buffer): string {
+function propertyText(type: number, bytes: Buffer): string {
   const text = type === types.unicode ? bytes.toString("utf16le") : bytes.toString("latin1");
   return text.replace(/\0.*$/s, "");
 }

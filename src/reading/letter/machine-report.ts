@@ -15,7 +15,7 @@ const most = 2_000_000;
 export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
   const status = leaves(bytes).find(({ type }) => type === "message/delivery-status");
   if (status === undefined) return { failed: true, words: "" };
-  const text = textOf(status).replaceAll(/\r?\n[ \t]+/g, " ");
+  const text = leafText(status).replaceAll(/\r?\n[ \t]+/g, " ");
   const actions = [...text.matchAll(/^action[ \t]*:[ \t]*([a-z]+)/gim)].map(([, action = ""]) =>
     action.toLowerCase(),
   );
@@ -25,7 +25,7 @@ export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
 
 /** What a form finds anywhere in a letter, in its header and in what it repeats of another: its first group. */
 export function foundIn(bytes: Uint8Array, form: RegExp): string[] {
-  const texts = [head(bytes), ...leaves(bytes).map(textOf)];
+  const texts = [head(bytes), ...leaves(bytes).map(leafText)];
   return [...new Set(texts.flatMap((text) => [...text.matchAll(form)].map(([, found = ""]) => found)))].slice(
     0,
     50,
@@ -35,7 +35,7 @@ export function foundIn(bytes: Uint8Array, form: RegExp): string[] {
 /** RFC 5546 §3.2.3: a part of a letter that replies to an invitation. */
 export function repliesToInvitation(bytes: Uint8Array): boolean {
   return leaves(bytes).some(
-    (leaf) => leaf.type === "text/calendar" && /^METHOD:(REPLY|COUNTER)\s*$/im.test(textOf(leaf)),
+    (leaf) => leaf.type === "text/calendar" && /^METHOD:(REPLY|COUNTER)\s*$/im.test(leafText(leaf)),
   );
 }
 
@@ -54,6 +54,6 @@ function head(bytes: Uint8Array): string {
   return Buffer.from(bytes.subarray(0, 65_536)).toString("latin1");
 }
 
-function textOf({ bytes }: Leaf): string {
+function leafText({ bytes }: Leaf): string {
   return Buffer.from(bytes.subarray(0, 262_144)).toString("latin1");
 }

@@ -28,7 +28,7 @@ export function noFields(): Fields {
 /** Adds a line to a header; false when no header has such a line. RFC 5322 §2.2 */
 export function addLine(fields: Fields, bytes: Buffer): boolean {
   const { byName } = fields;
-  const line = textOf(bytes);
+  const line = lineText(bytes);
   const [, given, value] = /^([!-9;-~]+)[ \t]*:(.*)$/s.exec(line) ?? [];
   if (given !== undefined && value !== undefined) {
     const name = given.toLowerCase();
@@ -93,7 +93,7 @@ function withParameters(field = ""): {
 }
 
 /** RFC 6532: header lines may be UTF-8; what is not is taken as Latin-1. */
-function textOf(line: Buffer): string {
+function lineText(line: Buffer): string {
   const text = line.toString("utf8");
   return text.includes("\uFFFD") ? line.toString("latin1") : text;
 }

@@ -18,13 +18,13 @@ export function shownChoice(pdf: PDFDocument, id: string): string | undefined {
   try {
     const operators = [...operatorsIn(contentOf(look, mostBytes))];
     const fonts = operators.filter(({ name }) => name === "Tf").map(({ operands }) => String(operands[0]));
-    return fonts.every((font) => isLatin(look, font.slice(1))) ? textOf(operators) : undefined;
+    return fonts.every((font) => isLatin(look, font.slice(1))) ? drawnText(operators) : undefined;
   } catch {
     return undefined; // a drawing that cannot be decoded says nothing for or against the value
   }
 }
 
-function textOf(operators: readonly Operator[]): string {
+function drawnText(operators: readonly Operator[]): string {
   return operators
     .filter(({ name }) => ["Tj", "TJ", "'", '"'].includes(name))
     .flatMap(({ operands }) => operands.filter((one) => typeof one === "string" && one.startsWith("(")))
