@@ -97,10 +97,10 @@ function bringsFiles({ files, links }: Brought, report: MachineReport): boolean 
     receipt: /\.eml$/i,
   };
   const own = (name: string): boolean => passed[report]?.test(name) === true;
-  const counted = files.filter(
+  const sent = files.filter(
     ({ kind, file }) => kind !== "decoration" && !(["text", "other", "archive"].includes(kind) && own(file)),
   );
-  return counted.length > 0 || links.length > 0;
+  return sent.length > 0 || links.length > 0;
 }
 
 /** Subject and words of the letters that a report repeats. */

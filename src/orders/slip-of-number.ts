@@ -38,9 +38,9 @@ function isSlipOfLetters(short: string, long: string): boolean {
   const odd = [...short].flatMap((letter, i) => (letter === long[i] ? [] : [letter + (long[i] ?? "")]));
   const [pair = "", ...more] = odd;
   if (more.length > 0) return true;
-  const counted =
+  const isNext =
     short.slice(0, -1) === long.slice(0, -1) && Math.abs(pair.charCodeAt(0) - pair.charCodeAt(1)) === 1;
-  return !counted && !/^[NSEW]{2}$/.test(pair);
+  return !isNext && !/^[NSEW]{2}$/.test(pair);
 }
 
 /** 500 and 5000; not 201 and 1201, which are numbers of floors. */

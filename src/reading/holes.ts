@@ -21,9 +21,9 @@ export function holesOf(
   const text = means === "nothing" ? name : means;
   const faces = form === "device" ? mostButtons({ layouts }) : mostGangs({ plate });
   const rows = form === "plate" || means.includes(".plate") ? plate.rows : device.rows;
-  const byFace: Hole[] = text.includes("{face}") ? counted(faces).map((n) => ({ face: `${n}` })) : [{}];
+  const byFace: Hole[] = text.includes("{face}") ? numbersUpTo(faces).map((n) => ({ face: `${n}` })) : [{}];
   return byFace.flatMap((hole) =>
-    text.includes("{row}") ? counted(rows).map((row) => ({ ...hole, row })) : [hole],
+    text.includes("{row}") ? numbersUpTo(rows).map((row) => ({ ...hole, row })) : [hole],
   );
 }
 
@@ -31,6 +31,6 @@ export function fillHole(text: string, { face, row }: Hole): string {
   return text.replaceAll("{face}", face ?? "").replaceAll("{row}", String(row ?? ""));
 }
 
-function counted(n: number): number[] {
+function numbersUpTo(n: number): number[] {
   return Array.from({ length: n }, (_, i) => i + 1);
 }

@@ -68,14 +68,14 @@ function sheetsTogether(
   editions: readonly Edition[],
 ): number {
   const bare = beside.filter(({ isForm }) => !isForm);
-  const counted = sheetsIn(facts, editions) + printedSheets(bare, editions);
-  if (counted > 1) return counted;
+  const named = sheetsIn(facts, editions) + printedSheets(bare, editions);
+  if (named > 1) return named;
   // Fields that a program has given names of its own are counted by what is printed beside them. Where no
   // sheet can be read, what is printed tells of the same sheets as the fields.
   const all =
     edition === undefined
-      ? Math.max(counted, printedSheets(beside, editions))
-      : counted +
+      ? Math.max(named, printedSheets(beside, editions))
+      : named +
         printedSheets(
           beside.filter(({ isForm }) => isForm),
           editions,

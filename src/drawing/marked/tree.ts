@@ -9,7 +9,7 @@ export function appendPage({ catalog, context }: PDFDocument, page: PDFDict): PD
   if (root === undefined) throw new Error("the document has no pages");
   page.set(PDFName.of("Parent"), root);
   setKids(node, [...kidsOf(node), context.register(page)]);
-  return counted(node, 1);
+  return recount(node, 1);
 }
 
 /** Takes a page out, with the nodes above that hold no other. Returns what has changed. */
@@ -19,7 +19,7 @@ export function removePage(page: PDFDict): PDFDict[] {
   const kids = kidsOf(parent).filter((kid) => parent.context.lookup(kid) !== page);
   if (kids.length === 0) return removePage(parent);
   setKids(parent, kids);
-  return counted(parent, -1);
+  return recount(parent, -1);
 }
 
 function kidsOf(node: PDFDict): ReturnType<PDFArray["asArray"]> {
@@ -33,7 +33,7 @@ function setKids(node: PDFDict, kids: readonly (PDFRef | ReturnType<typeof kidsO
 }
 
 /** Sets the number of pages under a node and those above it. ISO 32000-1:2008 table 29 */
-function counted(node: PDFDict, by: number): PDFDict[] {
+function recount(node: PDFDict, by: number): PDFDict[] {
   const nodes = [...upwards(node)];
   for (const one of nodes) {
     const count = entryOf(one, "Count");

@@ -39,8 +39,8 @@ export function readProperties(raw: Buffer): ReadonlyMap<number, Property> {
       const [id, type] = [tag >>> 16, tag & 0xffff & ~several];
       if (id >= 0x8000) skipName(word, take);
       const size = sizes.get(type);
-      const counted = size === undefined || (tag & several) !== 0;
-      for (let values = counted ? word() : 1; values > 0; values--) {
+      const hasCount = size === undefined || (tag & several) !== 0;
+      for (let values = hasCount ? word() : 1; values > 0; values--) {
         const bytes = take(size ?? word());
         found.set(id, { bytes, text: propertyText(type, bytes), isObject: type === types.object });
       }

@@ -30,7 +30,7 @@ const between =
   "(?:(?:new|corridor|lobby|hall|office|kitchen|bathroom|entrance|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
 const nouns =
   "plates?|plts?|devices?|devs?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
-const counted = new RegExp(
+const tallied = new RegExp(
   `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?(?:x|nos?\\.?)?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
   "giu",
 );
@@ -71,7 +71,7 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
   const tally = (whole: string, typed: string, noun: string): string =>
     isRight(typed, noun, facts) ? ` ${understood.tally} ${noun} ` : whole;
   return rest
-    .replace(counted, tally)
+    .replace(tallied, tally)
     .replace(listed, (whole: string, noun: string, one?: string, other?: string) =>
       tally(whole, one ?? other ?? "", noun),
     )
