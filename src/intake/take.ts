@@ -3,7 +3,7 @@ import { readHeader } from "../reading/letter/letter.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
 import type { LetterState } from "../trade/record.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
-import { checkLetter } from "./check.ts";
+import { checkLetter } from "./check-letter.ts";
 import type { Desk } from "./desk.ts";
 import { tooMany } from "./too-many.ts";
 import { leaveUnopened } from "./unopened.ts";

@@ -1,7 +1,7 @@
 import type { Kysely } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { Buyers } from "../ports/store.ts";
-import { readKept } from "./kept.ts";
+import { readKept } from "./kept-words.ts";
 import { readLines } from "./lines.ts";
 import { isProved, numbersKnown } from "./senders.ts";
 import { readState } from "./state.ts";

@@ -2,7 +2,7 @@ import type { Transaction } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import { type Outcome, StateMoved } from "../ports/store.ts";
 import type { Problem } from "../trade/problem.ts";
-import { writeKept } from "./kept.ts";
+import { writeKept } from "./kept-words.ts";
 import { writeLines } from "./lines.ts";
 import { problemShape, sheetShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";

@@ -1,7 +1,7 @@
 import { setTimeout as wait } from "node:timers/promises";
 import type { Desk } from "../intake/desk.ts";
-import { sendNotice } from "../intake/notice.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
+import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";

@@ -4,7 +4,7 @@ import { changesOf } from "../judging/changes.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
-import { withKept } from "../lettering/kept.ts";
+import { withKept } from "../lettering/with-kept.ts";
 import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
