@@ -14,7 +14,9 @@ import {
   type Section,
 } from "./outline.ts";
 
-/** White words on them, and they on white, have a contrast of 4.5 to 1 at least (WCAG 2.2, 1.4.3). */
+/**
+ * Colours that have a contrast of at least 4.5 to 1 with white (WCAG 2.2, 1.4.3), whichever of the two is the ground.
+ */
 const colours = {
   fail: "#9c2a1f",
   confirm: "#84560b",
@@ -23,14 +25,14 @@ const colours = {
   pass: "#2b6238",
 } as const satisfies Record<Verdict, string>;
 
-// Mail programs drop style sheets and let little be inherited, so every element carries its own font; where
-// the colour is not handed down either, it is black.
+// Mail programs drop style sheets and let little be inherited. So every element carries its own font. If the colour
+// is not inherited either, it is black.
 const font = "font:15px/22px Verdana,sans-serif";
 const ink = "#1b1b1d";
 const large = "font-size:17px;line-height:25px;font-weight:bold";
 const quiet = "color:#55595f";
 const strip = "background:#f3f1ea";
-/** What was typed keeps its blanks, and breaks anywhere rather than widen the page. */
+/** What was typed keeps its blanks. It breaks anywhere rather than widen the page. */
 const typed = "white-space:pre-wrap;overflow-wrap:anywhere";
 const cell = `${font};vertical-align:top`;
 const line = "border-bottom:1px solid #dcd9d0";
@@ -112,7 +114,7 @@ function itemMarkup({ number, says, fix, reply, where, pictures = [] }: Item, ki
 `;
 }
 
-/** Part of the letter (RFC 2392), since mail programs fetch nothing from elsewhere. */
+/** A picture is a part of the letter (RFC 2392), since mail programs fetch nothing from elsewhere. */
 function pictureMarkup({ name }: ItemPicture): Markup {
   return html`<br><img src="cid:${cidOf(name)}" alt="What the page shows there" style="display:block;max-width:100%;height:auto;margin:6px 0 2px;border:1px solid #c9c6bd">`;
 }
@@ -161,7 +163,7 @@ function broken(lines: readonly string[]): Markup {
   return html`${lines.map((words, i) => (i === 0 ? html`${words}` : html`<br>${words}`))}`;
 }
 
-/** Nothing for what is absent or does not hold. */
+/** Shows a value; shows nothing if it is absent or false. */
 function when<T>(value: T | false | undefined, show: (value: T) => Markup): Markup {
   return value === undefined || value === false ? html`` : show(value);
 }

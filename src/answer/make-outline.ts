@@ -32,7 +32,7 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   const numbers = topics.flatMap((topic) => topic.numbers);
   const found = topics.map((topic) => {
     const { order, verdict } = topic;
-    // Among several orders, a letter that has only notes around them needs no verdict.
+    // If a letter has several orders, what stands around them needs a verdict only if it is more than notes.
     const told = topics.length > 1 && (order !== undefined || verdict !== "pass");
     const outcome = told
       ? [words[verdict], tallyWords(verdict, tallyOf(topic.numbers, order === undefined ? [] : [order]))]
@@ -73,7 +73,10 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   };
 }
 
-/** A letter that a person must see first is told so. Its sender learns nothing of it, and is asked nothing. */
+/**
+ * The answer to a letter that a person must see first. It says only that. Its sender learns nothing else, and is
+ * asked nothing.
+ */
 function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
   const { maker } = catalogue;
   const names = files

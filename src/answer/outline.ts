@@ -32,7 +32,7 @@ export interface Outline {
 /** What concerns one order or, where a letter brought several, the letter around them. */
 export interface Chapter {
   readonly verdict: Verdict;
-  /** "Order BW-2207, Larkspur Library"; a letter without an order has no need of one. */
+  /** "Order BW-2207, Larkspur Library". A letter without an order has none. */
   readonly title?: string;
   /** Where a letter has several chapters: what has become of this one. */
   readonly status?: string;
@@ -66,7 +66,7 @@ export interface Item {
   readonly fix: string;
   /** What to reply, where that alone settles it. */
   readonly reply?: string;
-  /** The label of the field, or the files it concerns, where the words and the heading do not name them. */
+  /** The label of the field, or the files, if neither the words nor the heading name them. */
   readonly where?: string;
   /** What was seen on the page. */
   readonly pictures?: readonly ItemPicture[];

@@ -37,7 +37,7 @@ export async function openRecord(configuration: Configuration, clock: Clock): Pr
   }
 }
 
-/** Opens the record that the settings name to read it. It has to be there, and stays as it is. */
+/** Opens the record that the settings name, to read it. It has to be there, and stays as it is. */
 export async function readRecord(configuration: Configuration): Promise<Store> {
   const folder = recordFolder(configuration);
   try {
@@ -120,7 +120,9 @@ export async function openDesk(
   };
 }
 
-/** The name servers to ask about senders, none named for those of the system; undefined where none is to be asked. */
+/**
+ * The name servers to ask about senders. An empty list means those of the system. Undefined if none is to be asked.
+ */
 export function nameServersOf({
   trust: { authority, name_servers },
 }: Settings): readonly string[] | undefined {

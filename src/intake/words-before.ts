@@ -7,8 +7,8 @@ import type { Desk } from "./desk.ts";
 import { allWords, openLetter, textsOf, type Words } from "./open.ts";
 
 /**
- * The state, with what the buyer's letters have said of orders that did not exist yet. Such a letter waits for a person,
- * and an order that it names does not pass before.
+ * The state, with what earlier letters said of orders that did not exist yet. Such a letter waits for a person, and
+ * an order that it names does not pass before.
  */
 export async function withWordsBefore(
   state: BuyerState,
@@ -34,7 +34,7 @@ export async function withWordsBefore(
   return { ...state, orders: [...state.orders, ...orders] };
 }
 
-/** What of a letter somebody has to read, now that the sheets are known that it speaks of. */
+/** What a person has to read of an earlier letter, now that the sheets that it speaks of are known. */
 function toBeRead(
   { letter, texts }: Words,
   number: number,

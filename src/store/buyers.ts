@@ -27,7 +27,7 @@ export function buyersOver(db: Kysely<Tables>): Buyers {
               .where("problems.verdict", "=", "person"),
           ),
         )
-        // What was held, or was a machine's, says nothing of the buyer's orders.
+        // Held letters and letters of machines say nothing of the buyer's orders.
         .where("why", "is", null)
         .where((eb) =>
           eb.not(

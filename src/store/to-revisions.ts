@@ -2,9 +2,9 @@ import { type Kysely, sql } from "kysely";
 import { orderKey } from "../judging/state.ts";
 
 /**
- * Takes a record that marks sheets as counting to one of order revisions. What an order consists of now is carried
- * over whole: sheets that counted, and those that something stopped in the last letter to it. Earlier revisions keep
- * their verdict and what was missing; which sheets they had is not known any more.
+ * Brings a record that marks sheets as counting to one of order revisions. What an order consists of now is carried
+ * over whole: the sheets that counted, and those that something stopped in the last letter to it. Earlier revisions
+ * keep their verdict and what was missing. Which sheets they had is no longer known.
  */
 export async function toRevisions(db: Kysely<never>): Promise<void> {
   const letters = db.schema.alterTable("letters");

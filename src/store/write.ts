@@ -17,8 +17,8 @@ interface Shas {
 }
 
 /**
- * Writes everything that judging a letter has led to; it decides nothing. A letter that was held and is judged now
- * is written anew.
+ * Writes everything that judging a letter has led to; it decides nothing. A held letter that is judged again is
+ * written anew.
  */
 export async function writeOutcome(
   tx: Tx,
@@ -64,7 +64,7 @@ export async function writeOutcome(
   }
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
-  // A letter that is not answered, being a machine's, a forger's or nobody's, changes nothing; nor does one for a person.
+  // A letter that gets no answer changes nothing, nor does one for a person. Machines, forgers and nobody get none.
   if (state === "ready" && !report.held) {
     await moveOn(tx, outcome);
     for (const revision of changes) await writeRevision(tx, letter, outcome, revision, now);
