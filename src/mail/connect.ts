@@ -11,7 +11,7 @@ import { openSender, openServer, type Surroundings } from "./open.ts";
 import { errorWords } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
 
-/** What came of trying one thing: in words for whoever sets the desk up. */
+/** What came of trying one thing, in words for whoever sets the desk up. */
 export interface Trial {
   readonly ok: boolean;
   readonly says: string;
@@ -43,12 +43,12 @@ export function tryMailbox(written: ImapMailboxSettings, around: Surroundings): 
   });
 }
 
-/** Signs in wherever answers go, and sends a test message to `to`, which has to be an address of the desk's own. */
+/** Signs in wherever answers go, and sends a test message to `to`. That has to be an address of the desk's own. */
 export async function trySender(
   written: SmtpSenderSettings,
   to: string,
   around: Surroundings,
-  /** Seconds after which a lost answer is looked for: a copy that comes later is of no use. */
+  /** Seconds after which a lost answer is looked for. A copy that comes later is of no use. */
   grace: number,
 ): Promise<Trial[]> {
   const { witness, sent } = written;
@@ -108,7 +108,7 @@ async function lookForCopy(
   }
 }
 
-/** Asks the name servers for a record of the desk's own domain; that it has none is an answer too. */
+/** Asks the name servers for a record of the desk's own domain. "No such record" is an answer too. */
 export async function tryNameServers(servers: readonly string[], address: string): Promise<Trial> {
   const named = servers.length === 0 ? "those of the system" : servers.join(", ");
   try {
@@ -151,7 +151,7 @@ async function tryFolder(
   return [trial];
 }
 
-/** A fault that is no fault of the connection: its message says what to change. */
+/** A fault of the folder and not of the connection. Its message says what to change. */
 class FolderFault extends Error {}
 
 async function attempt(

@@ -20,7 +20,7 @@ export async function holdsLetter({ mailbox, folder }: CopyFolder, messageId: st
   }
 }
 
-/** Puts a copy there, as read. */
+/** Puts a copy there, marked as read. */
 export async function appendLetter({ mailbox, folder }: CopyFolder, bytes: Uint8Array): Promise<void> {
   const client = await openImap(mailbox);
   try {

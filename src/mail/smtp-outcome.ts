@@ -12,7 +12,7 @@ export interface SmtpError extends Error {
   readonly recipient?: unknown;
 }
 
-/** How one transaction went, as far as it came. */
+/** How one transaction went, up to where it ended. */
 export interface Transaction {
   readonly recipient: string;
   /** Recipients refused, the witness among them. */
@@ -20,13 +20,13 @@ export interface Transaction {
   /** The server's last words when it took the letter. */
   readonly taken?: string;
   readonly error?: SmtpError;
-  /** The end of the letter may have left, so the server may have it. */
+  /** The end of the letter may have left us, so the server may have the letter. */
   readonly handedOver: boolean;
 }
 
 /**
- * What became of the letter. A reply code decides (RFC 5321 §4.2.1: 5yz is final, 4yz is not); with none, a
- * letter whose end never left was certainly not sent, and of any other nobody can tell.
+ * What became of the letter. A reply code decides (RFC 5321 §4.2.1: 5yz is final, 4yz is not). Without one, a letter
+ * whose end never left was certainly not sent. Of any other nobody can tell.
  */
 export function outcomeOf({ recipient, refused, taken, error, handedOver }: Transaction): Sending {
   if (error?.command === "MAIL FROM") return byReply(error);
@@ -43,7 +43,8 @@ export function outcomeOf({ recipient, refused, taken, error, handedOver }: Tran
 
 function byReply(error: SmtpError): Sending {
   const code = error.responseCode ?? 0;
-  // 503 says that the session went wrong, not the letter; the library finds a letter too large by itself (EMESSAGE)
+  // 503 is about the session and not about the letter. EMESSAGE is the library's own word for a letter that is too
+  // large.
   const final = (code >= 500 && code !== 503) || (code === 0 && error.code === "EMESSAGE");
   return { kind: final ? "refused" : "later", words: errorWords(error) };
 }

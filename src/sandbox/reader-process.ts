@@ -18,7 +18,7 @@ import { shapes } from "./shape.ts";
 
 /** A process that opens one thing at a time. */
 export interface ReaderProcess {
-  /** Not to be called while it is at work. Rejects if the process does not start, or is ended meanwhile. */
+  /** Not to be called while a job is running. Rejects if the process does not start, or is ended meanwhile. */
   readonly run: <O extends Op>(
     op: O,
     bytes: Uint8Array,
@@ -35,14 +35,17 @@ export interface ReaderProcess {
 interface Outcome<O extends Op> {
   readonly opened: Opened<Answers[O]>;
   readonly taken: Allowance;
-  /** Whether the process was lost to it, be it after some of the answer had come. */
+  /** Whether the process was lost to the job, perhaps after a part of the answer had come. */
   readonly lost: boolean;
 }
 
-/** What a process was lost to; "ended" by whoever started it. */
+/** Why a process was lost; "ended" by whoever started it. */
 type Why = Exclude<Extract<Opened<never>, { ok: false }>["why"], "no time left"> | "ended";
 
-/** A machine under load takes its time to start a process; longer than this, it never will. */
+/**
+ * A busy machine takes its time to start a process. One that takes longer than this, in milliseconds, never will
+ * start.
+ */
 const startMs = 30_000;
 
 export function startProcess(program: string, limits: Limits, log: Log, forms?: KnownForms): ReaderProcess {
@@ -70,8 +73,8 @@ export function startProcess(program: string, limits: Limits, log: Log, forms?: 
       resolve();
     };
     child.on("error", () => lose("died"));
-    // Not "exit", which may come before the last words of the process have been read. V8 aborts when its
-    // heap is full.
+    // "exit" may come before the last words of the process have been read, so it is not used. V8 aborts when its heap
+    // is full.
     child.once("close", (_, signal) => lose(signal === "SIGABRT" ? "too much memory" : "died"));
   });
   const kill = (why: Why): void => {
@@ -107,7 +110,7 @@ export function startProcess(program: string, limits: Limits, log: Log, forms?: 
       time.allow({ processorMs: limits.pagesMs, clockMs: limits.pagesMs * limits.patience });
     };
     child.once("close", lost).on("message", take);
-    // A job that cannot be sent any more needs no word of its own: the process is gone, and that is told.
+    // An error in sending is ignored: the process is gone then, which is told by itself.
     child.send(job, () => undefined);
     try {
       return await promise;
@@ -147,7 +150,7 @@ export function startProcess(program: string, limits: Limits, log: Log, forms?: 
       const opened = value === undefined ? { ok: false, why: lostTo ?? "died" } : { ok: true, value };
       return { opened, taken, lost: lostTo !== undefined } as Outcome<typeof op>;
     },
-    // One that has grown is not given the next file: that file would be blamed for the memory of this one.
+    // A process that has grown gets no further file, since that file would be blamed for the memory of this one.
     usable: () =>
       lostTo === undefined && killedFor === undefined && jobs < limits.jobs && held < limits.memory / 2,
     end: async () => {
@@ -158,7 +161,10 @@ export function startProcess(program: string, limits: Limits, log: Log, forms?: 
   };
 }
 
-/** Whether Node has to wait for the process: only while it has a job, or is being ended. */
+/**
+ * Says whether Node has to wait for the process. It has to only while there is a job, or while the process is being
+ * ended.
+ */
 function hold(child: ChildProcess, wanted: boolean): void {
   if (wanted) {
     child.ref();
