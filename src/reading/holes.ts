@@ -11,7 +11,10 @@ export interface Hole {
 
 export const holes = ["{face}", "{row}"] as const;
 
-/** Every field that a field with holes stands for, by what it means; one that means nothing, by its name. */
+/**
+ * Every field that a field with holes stands for. What it means decides on the holes; if it means nothing, its name
+ * does.
+ */
 export function holesOf(
   name: string,
   means: string,

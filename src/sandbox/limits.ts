@@ -4,7 +4,10 @@ export interface Limits {
   readonly jobMs: number;
   /** The same for the pages of a PDF, after its fields are known. The order is read from the fields. */
   readonly pagesMs: number;
-  /** How many times as much time by the clock, while other programs do not have the processor. */
+  /**
+   * Time by the clock may be so many times as much. The time in which other programs have the processor does not
+   * count.
+   */
   readonly patience: number;
   /** Resident memory in bytes. It is looked at now and then, so a quick process exceeds it somewhat. */
   readonly memory: number;

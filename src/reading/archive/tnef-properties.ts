@@ -22,7 +22,9 @@ const sizes = new Map([
   [0x48, 16],
 ]);
 
-/** MAPI properties by their ids, as far as they can be read. Of several values the last. MS-OXTNEF §2.1.3.4 */
+/**
+ * MAPI properties by their ids, up to where they can be read. Of several values the last counts. MS-OXTNEF §2.1.3.4
+ */
 export function readProperties(raw: Buffer): ReadonlyMap<number, Property> {
   const found = new Map<number, Property>();
   let at = 0;
@@ -46,7 +48,7 @@ export function readProperties(raw: Buffer): ReadonlyMap<number, Property> {
       }
     }
   } catch {
-    // What was found so far counts: a container may lie about its lengths.
+    // What was found so far counts, since a container may lie about its lengths.
   }
   return found;
 }

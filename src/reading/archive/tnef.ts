@@ -8,7 +8,7 @@ const attributes = {
   renderData: 0x9002,
   /** Its bytes. */
   data: 0x800f,
-  /** Its name in old style: eight letters, a dot, three more. */
+  /** Its name in the old style: eight letters, a dot, three more. */
   title: 0x8010,
   /** Its MAPI properties, among them its whole name. */
   properties: 0x9005,
@@ -77,7 +77,7 @@ function addProperties(file: TnefFile, data: Buffer): void {
   const name = [attachLongFilename, displayName, attachFilename].flatMap((id) => properties.get(id) ?? [])[0];
   if (name !== undefined) file.longName = name.text;
   file.hidden = properties.get(attachmentHidden)?.bytes.some((byte) => byte !== 0) ?? false;
-  // A letter or another document within comes as an object: sixteen bytes that tell its kind, then its own.
+  // An embedded letter or document is an object: sixteen bytes that tell its kind, then its own bytes.
   const within = properties.get(attachData);
   if (within !== undefined && file.bytes === undefined)
     file.bytes = within.bytes.subarray(within.isObject ? 16 : 0);
