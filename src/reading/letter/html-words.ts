@@ -53,7 +53,7 @@ const struck = /<(?:s|strike|del)(?:\s[^<>]*)?>/i;
 const hidden =
   /display\s*:\s*none|visibility\s*:\s*hidden|mso-hide\s*:\s*all|font-size\s*:\s*0(?![\d.]*[1-9])|<[a-z]\w*\s(?:[^<>]*\s)?hidden[\s=/>]/i;
 
-/** A page without what nobody reads. Outlook on the web puts its style sheet into a hidden element. */
+/** A page without what nobody reads. Outlook on the web marks its own style sheet as hidden, which hides no words. */
 function bodyOf(html: string): string {
   return html
     .split("-->")
