@@ -24,7 +24,19 @@ import { subjectOf } from "./subject.ts";
 /** Files of a held letter that are named. */
 const mostNames = 12;
 
-/** All that there is to answer to a submission, in reading order. */
+/**
+ * All that there is to answer to a submission, in reading order. A report becomes an outline in these steps:
+ *
+ * 1. `topicsOf` sorts the problems into topics: one for each order, and one for what is about no order (topics.ts).
+ * 2. `foldSame` folds problems that read the same into one *told* problem (told.ts).
+ * 3. `numberedTopics` gives each told problem its number, which a question keeps for good (numbered.ts).
+ * 4. `sectionsOf` makes an *item* of each. A *section* holds the items that ask the same of the reader: to fix, to
+ *    confirm and so on. In it a *group* holds the items of one file, or of the order (sections.ts).
+ * 5. `outlineOf` makes a *chapter* of each topic: its sections, the table of its sheets, and its proofs (outline.ts).
+ * 6. `answerText` and `answerHtml` print the outline, and so cannot differ in what they say.
+ *
+ * Marked copies and the record take their numbers from step 3 as well.
+ */
 export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   if (report.held) return heldOutline(report, catalogue);
   const files = namedFiles(report);

@@ -12,7 +12,10 @@ import {
 import { contentOf, textOf } from "../pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
-/** Beyond these no key is made: bytes of a page's content, objects of its resources, and bytes of each stream. */
+/**
+ * Beyond these no key is made: bytes of a page's content, number of objects, bytes of a stream that a page draws with,
+ * and bytes of any other stream.
+ */
 const most = { content: 400_000, objects: 2_000, stream: 200_000, file: 8_000_000 };
 
 /**
