@@ -27,41 +27,10 @@ export async function writeOutcome(
   shas: Shas,
   now: Date,
 ): Promise<void> {
-  const { report, buyer, why, state, changes } = outcome;
-  for (const table of [
-    "attachments",
-    "sheets",
-    "problems",
-    "order_letters",
-    "answers",
-    "kept_words",
-  ] as const)
-    await tx.deleteFrom(table).where("letter", "=", letter).execute();
-
-  await tx
-    .updateTable("letters")
-    .set({
-      state,
-      why: why ?? null,
-      buyer,
-      sender: outcome.letter.from ?? null,
-      subject: outcome.letter.subject,
-      message_id: outcome.letter.messageId ?? null,
-      dated_at: outcome.letter.date?.toISOString() ?? null,
-      proof: outcome.proof ?? null,
-      thread: outcome.thread ?? null,
-      verdict: report.verdict,
-    })
-    .where("id", "=", letter)
-    .execute();
-  for (const { file } of report.files) {
-    const bytes_sha = shas.attachments.get(file.id);
-    if (bytes_sha === undefined) throw new Error(`attachment ${file.id} has no bytes`);
-    await tx
-      .insertInto("attachments")
-      .values({ id: file.id, letter, file: file.file, kind: file.kind, bytes_sha })
-      .execute();
-  }
+  const { report, why, state, changes } = outcome;
+  await clear(tx, letter);
+  await writeLetter(tx, letter, outcome);
+  await writeAttachments(tx, letter, outcome, shas);
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
   // A letter that gets no answer changes nothing, nor does one for a person. Machines, forgers and nobody get none.
@@ -72,19 +41,72 @@ export async function writeOutcome(
     await writeLines(tx, outcome);
   }
   await writeReplies(tx, letter, outcome);
-  if (outcome.answer !== undefined && shas.answer !== undefined)
-    await tx
-      .insertInto("answers")
-      .values({
-        letter,
-        message_id: outcome.answer.messageId,
-        recipient: outcome.answer.recipient,
-        subject: outcome.answer.subject,
-        bytes_sha: shas.answer,
-        made_at: now.toISOString(),
-      })
-      .execute();
+  await writeAnswer(tx, letter, outcome, shas, now);
   await writeEvent(tx, letter, state, why ?? report.verdict, now);
+}
+
+/** Takes away what was written of a letter when it was held. */
+async function clear(tx: Tx, letter: number): Promise<void> {
+  for (const table of [
+    "attachments",
+    "sheets",
+    "problems",
+    "order_letters",
+    "answers",
+    "kept_words",
+  ] as const)
+    await tx.deleteFrom(table).where("letter", "=", letter).execute();
+}
+
+async function writeLetter(tx: Tx, letter: number, outcome: Outcome): Promise<void> {
+  await tx
+    .updateTable("letters")
+    .set({
+      state: outcome.state,
+      why: outcome.why ?? null,
+      buyer: outcome.buyer,
+      sender: outcome.letter.from ?? null,
+      subject: outcome.letter.subject,
+      message_id: outcome.letter.messageId ?? null,
+      dated_at: outcome.letter.date?.toISOString() ?? null,
+      proof: outcome.proof ?? null,
+      thread: outcome.thread ?? null,
+      verdict: outcome.report.verdict,
+    })
+    .where("id", "=", letter)
+    .execute();
+}
+
+async function writeAttachments(tx: Tx, letter: number, { report }: Outcome, shas: Shas): Promise<void> {
+  for (const { file } of report.files) {
+    const bytes_sha = shas.attachments.get(file.id);
+    if (bytes_sha === undefined) throw new Error(`attachment ${file.id} has no bytes`);
+    await tx
+      .insertInto("attachments")
+      .values({ id: file.id, letter, file: file.file, kind: file.kind, bytes_sha })
+      .execute();
+  }
+}
+
+async function writeAnswer(
+  tx: Tx,
+  letter: number,
+  { answer }: Outcome,
+  shas: Shas,
+  now: Date,
+): Promise<void> {
+  if (answer === undefined || shas.answer === undefined) return;
+  await tx
+    .insertInto("answers")
+    .values({
+      letter,
+      message_id: answer.messageId,
+      recipient: answer.recipient,
+      subject: answer.subject,
+      bytes_sha: shas.answer,
+      made_at: now.toISOString(),
+    })
+    .execute();
 }
 
 /** What Burin itself did with a letter. */
