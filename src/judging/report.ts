@@ -1,9 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
-import { checkFile, checkLetter, checkOrder, checkSheet } from "../checks/run.ts";
+import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
-import { stillMissing } from "../orders/still-missing.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { CutLegend } from "../trade/cut.ts";
@@ -13,6 +12,7 @@ import type { FileId, Sheet } from "../trade/sheet.ts";
 import { type AskedQuestion, questioning } from "./answered.ts";
 import { settledBy } from "./carried.ts";
 import { memory } from "./memory.ts";
+import { orderReport } from "./order-report.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
 import { knownOf } from "./told-before.ts";
@@ -109,35 +109,19 @@ export function makeReport(
       ? report
       : { ...report, problems, verdict: verdictOf(problems) };
   };
-  const orders = touched.map((order): OrderReport => {
-    const { isAnswered, asked, known: before } = questions(order);
-    const others = all.filter((other) => other !== order);
-    const part = partOf(standing, order);
-    const carried = (stateOf(order, state)?.carried ?? []).filter((one) => !isSettled(one));
-    const members = membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order));
-    // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is
-    // mended.
-    const open = members
-      .filter(({ sheet }) => !came.has(sheet.id))
-      .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
-    const found = checkOrder({ order, others, ...part, carried }, catalogue);
-    const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
-    const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
-    return {
-      order,
-      verdict: gravest([
-        // Words may be about any order of their letter, so none passes before a person has read them.
-        held || statements.length > 0 ? "person" : "pass",
-        verdictOf(problems),
-        ...members.map(({ verdict }) => verdict),
-      ]),
-      missing: stillMissing(order, others),
-      problems,
-      carried,
-      asked: asked([...problems, ...own]),
-      lastNumber: Math.max(0, ...before.map(({ number }) => number)),
-    };
-  });
+  const orders = touched.map((order) =>
+    orderReport(order, {
+      others: all.filter((other) => other !== order),
+      members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
+      came,
+      part: partOf(standing, order),
+      carried: (stateOf(order, state)?.carried ?? []).filter((one) => !isSettled(one)),
+      questions: questions(order),
+      // Words may be about any order of their letter, so none passes before a person has read them.
+      waitsForPerson: held || statements.length > 0,
+      catalogue,
+    }),
+  );
   const orderOf = new Map(touched.flatMap((order) => sheetsOf(order).map(({ id }) => [id, order] as const)));
   const report = {
     files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),

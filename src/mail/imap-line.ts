@@ -82,16 +82,6 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
     }
   }
 
-  /** Gives a job limited time. A job that takes longer has its connection closed, and fails by that. */
-  async function limited<T>(view: View, work: (view: View) => Promise<T>, limit: number): Promise<T> {
-    const watchdog = setTimeout(() => view.client.close(), limit);
-    try {
-      return await work(view);
-    } finally {
-      clearTimeout(watchdog);
-    }
-  }
-
   async function persist<T>(work: (view: View) => Promise<T>, job: Job): Promise<T> {
     for (let failures = 1, tries = 0; ; failures++) {
       try {
@@ -134,4 +124,14 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
       open.client.close();
     },
   };
+}
+
+/** Gives a job limited time. A job that takes longer has its connection closed, and fails by that. */
+async function limited<T>(view: View, work: (view: View) => Promise<T>, limit: number): Promise<T> {
+  const watchdog = setTimeout(() => view.client.close(), limit);
+  try {
+    return await work(view);
+  } finally {
+    clearTimeout(watchdog);
+  }
 }
