@@ -2,7 +2,7 @@ import type { Clock } from "../ports/clock.ts";
 import type { Log } from "../ports/log.ts";
 import type { Mail, Mailbox, Mark, Shelf } from "../ports/mailbox.ts";
 import { fetchLetter, transferLimit } from "./imap-letter.ts";
-import { type LineOptions, openLine } from "./imap-line.ts";
+import { type Line, type LineOptions, openLine } from "./imap-line.ts";
 import { type Listed, list, scan } from "./imap-scan.ts";
 import { shelveLetter } from "./imap-shelf.ts";
 import type { Server } from "./server.ts";
@@ -39,7 +39,7 @@ const letterTries = 5;
 
 /** A folder on an IMAP server (RFC 3501, RFC 9051). Letters are read without being marked as read. */
 export function imapMailbox(options: ImapMailbox): Mailbox {
-  const { name, server, folder, begin, shelves, log, clock, chance, silence } = options;
+  const { name, server, folder, begin, log, clock, chance, silence } = options;
   let patience: ReturnType<LineOptions["patience"]> = { failures: Number.POSITIVE_INFINITY };
   const line = openLine({
     server,
@@ -55,29 +55,6 @@ export function imapMailbox(options: ImapMailbox): Mailbox {
     if (mark === undefined) return begin;
     const ago = clock.now().getTime() - daysAgain * 86_400_000;
     return new Date(Math.max(begin.getTime(), ago));
-  }
-
-  function mail({ uid, size, receivedAt }: Listed, validity: string): Mail {
-    return {
-      name: `${folder} ${validity}/${uid}`,
-      size,
-      receivedAt,
-      mark: { validity, uid },
-      // Under another UIDVALIDITY this UID means nothing. The letter is read again under its new one.
-      bytes: () =>
-        line.use(
-          async (view) => (view.validity === validity ? fetchLetter(view.client, uid, size) : undefined),
-          { tries: letterTries, limit: transferLimit(size) },
-        ),
-      shelve: (shelf) =>
-        line.use(
-          async (view) => {
-            if (view.validity === validity)
-              await shelveLetter(view.client, uid, shelf, shelves[shelf], named(log, name));
-          },
-          { tries: letterTries },
-        ),
-    };
   }
 
   return {
@@ -102,7 +79,7 @@ export function imapMailbox(options: ImapMailbox): Mailbox {
           );
           for (const each of listed ?? []) {
             if (signal.aborted) return;
-            yield mail(each, found.validity);
+            yield mailAt(line, each, found.validity, options);
             mark = { validity: found.validity, uid: each.uid };
           }
         }
@@ -113,6 +90,34 @@ export function imapMailbox(options: ImapMailbox): Mailbox {
       }
     },
     close: () => line.close(),
+  };
+}
+
+function mailAt(
+  line: Line,
+  { uid, size, receivedAt }: Listed,
+  validity: string,
+  { name, folder, shelves, log }: ImapMailbox,
+): Mail {
+  return {
+    name: `${folder} ${validity}/${uid}`,
+    size,
+    receivedAt,
+    mark: { validity, uid },
+    // Under another UIDVALIDITY this UID means nothing. The letter is read again under its new one.
+    bytes: () =>
+      line.use(
+        async (view) => (view.validity === validity ? fetchLetter(view.client, uid, size) : undefined),
+        { tries: letterTries, limit: transferLimit(size) },
+      ),
+    shelve: (shelf) =>
+      line.use(
+        async (view) => {
+          if (view.validity === validity)
+            await shelveLetter(view.client, uid, shelf, shelves[shelf], named(log, name));
+        },
+        { tries: letterTries },
+      ),
   };
 }
 
