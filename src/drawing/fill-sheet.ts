@@ -18,12 +18,12 @@ import { textAppearance } from "./blank/appearance.ts";
 export type SheetValues = Readonly<Record<string, string | boolean>>;
 
 /**
- * Fills a blank sheet of ours as a careful PDF program would: values, and the drawings that show them.
- * Text is written whatever its length and letters, since a field's limit is only a request to the program
- * that fills it. Throws, naming the field, when the sheet does not have it or it cannot take the value.
+ * Fills a blank sheet of ours as a careful PDF program would: with values, and with the drawings that show them. Text
+ * is written whatever its length and letters, since a field's limit is only a request to the program that fills it.
+ * Throws, naming the field, if the sheet does not have it or it cannot take the value.
  */
 export async function fillSheet(blank: Uint8Array, values: SheetValues): Promise<Uint8Array> {
-  // Without the pauses that the library makes for the sake of browsers: a third of the time.
+  // Without the pauses that the library makes for browsers. It then takes a third of the time.
   const document = await PDFDocument.load(blank, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
   const fields = fieldsOf(document);
   for (const [name, value] of Object.entries(values)) {

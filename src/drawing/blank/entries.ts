@@ -13,8 +13,8 @@ export const labelHeight = 10;
 export const boxSize = 11;
 
 /**
- * Draws the label of a place, with a star if it must be filled, and returns the x at which it ends.
- * `heading` is what a heading above it says already: under "Bill to", "Bill to: street" is "Street".
+ * Draws the label of a place, with a star if it must be filled in. Returns the x at which it ends. `heading` is what
+ * a heading above it says already: under "Bill to", "Bill to: street" is "Street".
  */
 export function label(draft: Draft, place: Place, x: number, baseline: number, heading = ""): number {
   const says = saysOf(draft, place, heading);
@@ -64,7 +64,7 @@ export function bare(draft: Draft, place: Place, frame: Box): void {
   if (field !== undefined) framed(draft, field, frame);
 }
 
-/** A field in its frame: a list where the catalogue or the edition has choices, else for typing. */
+/** A field in its frame. It is a list if the catalogue or the edition has choices, and else for typing. */
 export function framed(draft: Draft, field: EditionField, frame: Box): void {
   const { canvas, catalogue, edition } = draft;
   block(canvas, frame, { fill: palette.paper, stroke: palette.line, radius: 2.5 });

@@ -2,7 +2,7 @@ import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, type PDFRef } 
 import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { upwards } from "./page.ts";
 
-/** Puts a page after all others. Returns what has changed. Throws where the document has no tree of pages. */
+/** Puts a page after all others. Returns what has changed. Throws if the document has no tree of pages. */
 export function appendPage({ catalog, context }: PDFDocument, page: PDFDict): PDFDict[] {
   const root = catalog.get(PDFName.of("Pages"));
   const node = context.lookup(root, PDFDict);
@@ -27,7 +27,7 @@ function kidsOf(node: PDFDict): ReturnType<PDFArray["asArray"]> {
   return kids instanceof PDFArray ? kids.asArray() : [];
 }
 
-/** In an array of the node's own, so that it is the node alone that changes. */
+/** Sets the kids in an array of the node's own, so that only the node changes. */
 function setKids(node: PDFDict, kids: readonly (PDFRef | ReturnType<typeof kidsOf>[number])[]): void {
   node.set(PDFName.of("Kids"), node.context.obj([...kids]));
 }
