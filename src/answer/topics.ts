@@ -37,7 +37,7 @@ function orderTopic(order: OrderReport, report: Report): Topic {
   const number = numberOf(order.order);
   const aside = new Set(order.order.aside.map(({ sheet }) => sheet.id));
   const ids = new Set(sheetsOf(order.order).map(({ id }) => id));
-  // Of a sheet kept aside it is only asked whether it counts.
+  // It is only asked whether a sheet kept aside counts.
   const sheets = report.sheets.filter(({ sheet }) => ids.has(sheet.id) && !aside.has(sheet.id));
   const name = number === undefined ? "Order without a number" : `Order ${number}`;
   return {

@@ -38,7 +38,7 @@ export interface OpenedFile {
 export interface OpenLetter {
   readonly letter: Letter;
   readonly files: readonly OpenedFile[];
-  /** Addresses behind which files seem to lie. */
+  /** Links that seem to lead to files. */
   readonly links: readonly string[];
   /** Opening it does harm, so that only its header was read. */
   readonly unsafe: boolean;

@@ -27,7 +27,7 @@ interface Brought {
 const mostText = 50_000;
 const mostNumbers = 500;
 
-/** Message-IDs as this desk makes them; of its test messages and notices too. */
+/** Message-IDs that this desk makes, also for its test messages and notices. */
 const ownId = String.raw`<burin\.[0-9a-z.-]{1,80}@[^\s<>@]{1,255}>`;
 
 /**

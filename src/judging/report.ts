@@ -155,7 +155,7 @@ export function everyProblem(report: Omit<Report, "verdict">): Problem[] {
   ];
 }
 
-/** The sheets of an order that are checked. Of a sheet kept aside it is only asked whether it counts. */
+/** The sheets of an order that are checked. A sheet kept aside is only asked about. */
 function membersOf(order: Order): readonly Sheet[] {
   return [...order.sheets, ...order.twice.map(({ again }) => again)];
 }

@@ -54,7 +54,7 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
 }
 
-/** Two common words of which one stands where only the other makes sense. */
+/** Whether a common word stands where only another one makes sense. */
 function pairSlip({ text, before, after }: WordInPlace): string | undefined {
   const typed = text.toUpperCase();
   if (typed === "OF" && after.length === 0) return "OFF";

@@ -133,7 +133,7 @@ async function fillRevisions(db: Kysely<never>): Promise<void> {
     WHERE asked.value ->> 'severity' = 'asks'`.execute(db);
 }
 
-/** Which letters are about an order says nothing of its verdict any more: the revisions say it. */
+/** Keeps which letters are about an order. What it came to stands in the revisions. */
 async function lettersOfOrders(db: Kysely<never>): Promise<void> {
   await sql`ALTER TABLE order_letters RENAME TO letters_of_orders`.execute(db);
   await db.schema
@@ -159,7 +159,7 @@ async function dropOldColumns(db: Kysely<never>): Promise<void> {
   await db.schema.alterTable("sheets").dropColumn("counts").execute();
 }
 
-/** "PO EG-500" and "EG-500" are one number, and "TBD" is none. Where a buyer has orders under both, they stay two. */
+/** "PO EG-500" and "EG-500" are one number, and "TBD" is none. If a buyer has orders under both, they stay two. */
 async function keysWithoutWords(db: Kysely<never>): Promise<void> {
   const { rows } = await sql<{ id: number; number: string }>`SELECT id, number FROM orders`.execute(db);
   for (const { id, number } of rows)

@@ -33,7 +33,8 @@ export async function writeOutcome(
   await writeAttachments(tx, letter, outcome, shas);
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
-  // A letter that gets no answer changes nothing, nor does one for a person. Machines, forgers and nobody get none.
+  // A letter that gets no answer changes nothing: a machine, a forger or nobody sent it. A letter for a person
+  // changes nothing either.
   if (state === "ready" && !report.held) {
     await moveOn(tx, outcome);
     for (const revision of changes) await writeRevision(tx, letter, outcome, revision, now);

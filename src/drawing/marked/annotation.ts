@@ -47,7 +47,7 @@ export function outlineMark(marking: Marking, page: ShownPage, { box, problems }
     Subtype: "Square",
     C: partsOf(colour),
     BS: { W: thickness },
-    // Only the numbers. So our own marks can be known again without reading more.
+    // Only the numbers, so that a mark of ours can be told by its form alone.
     Contents: PDFHexString.fromText(outlineWords(problems.map(({ number }) => number))),
   });
 }

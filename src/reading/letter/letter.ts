@@ -14,7 +14,7 @@ import { signedContent } from "./signed.ts";
 export type OpenedLetter = Omit<Letter, "attachments"> & {
   /** The files of the letter and of the letters forwarded in it, in order. */
   readonly parts: readonly Part[];
-  /** Addresses in the texts behind which files seem to lie. */
+  /** Links in the texts that seem to lead to files. */
   readonly links: readonly string[];
 };
 

@@ -73,7 +73,7 @@ export function typeOfPart(
   return { type: value.startsWith("text") ? "text/plain" : "application/octet-stream", ...given };
 }
 
-/** A field with parameters, of which one may be the name of a file. */
+/** A field with parameters. One of them may be the name of a file. */
 function withParameters(field = ""): {
   readonly value: string;
   readonly params: Readonly<Record<string, string>>;

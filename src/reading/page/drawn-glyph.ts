@@ -29,8 +29,8 @@ export function softGlyph(glyph: Glyph, setting: Setting): DrawnGlyph {
 }
 
 /**
- * Letters that were drawn before, by their size across and up. Within these by their place within a pixel, of which
- * there are few.
+ * Letters that were drawn before: by their size across and up, then by their place within a pixel. There are few such
+ * places.
  */
 type Made = WeakMap<Glyph, Map<number, Map<number, DrawnGlyph[]>>>;
 const sharp: Made = new WeakMap();
