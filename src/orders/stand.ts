@@ -80,7 +80,9 @@ function settledAge(now: Sheet, old: Sheet, arrivals: Arrivals): ReturnType<type
   return age === "unclear" && differencesOf(old, now).length === 0 ? "older" : age;
 }
 
-/** Stopped sheets that came again with only the faulty places changed. Exactly one new sheet must fit. */
+/**
+ * Stopped sheets that came again with only the faulty places changed. A pair counts if neither sheet fits another.
+ */
 function mendings(earlier: readonly Sheet[], sheets: readonly Sheet[], known: Known): Replacement[] {
   const faulty = earlier.filter(({ id }) => known.toMend.has(id));
   const [byContent, byStation] = [contentText, stationText].map((text) => Map.groupBy(sheets, text));
