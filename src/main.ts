@@ -27,7 +27,10 @@ async function main([name, ...args]: readonly string[], io: Io): Promise<number>
   }
 }
 
-/** A fault of the program's own says nothing about what was asked: it is no answer, such as the 1 of `check`. */
+/**
+ * Reports a fault of the program's own. It is no answer such as the 1 of `check`, since it says nothing of what was
+ * asked.
+ */
 function broken(cause: unknown, { err }: Pick<Io, "err">): number {
   err(
     `burin: broke by a fault of its own: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`,
@@ -51,7 +54,7 @@ for (const event of ["uncaughtException", "unhandledRejection"] as const)
   );
 
 process.exitCode = await main(process.argv.slice(2), {
-  // Lines end with one write each, so that output piped into another program is whole.
+  // Each line is one write, so that output piped into another program is whole.
   out: (text) => process.stdout.write(`${text}\n`),
   err: (text) => process.stderr.write(`${text}\n`),
   progress: (text) => {

@@ -18,7 +18,7 @@ export interface Answer {
 export interface Enclosed {
   readonly proofs: readonly Enclosure[];
   readonly marked: readonly Enclosure[];
-  /** Sheets with problems of which no copy was made, since the letter would become too large or too late. */
+  /** Sheets with problems that have no marked copy, since the letter would become too large or too late. */
   readonly left: number;
   /** Blank sheets, for a sender who has none, or old ones. */
   readonly blanks: readonly Enclosure[];
@@ -48,7 +48,7 @@ export function composeAnswer(
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }
 
-/** The outline with those of its pictures that go with the answer. */
+/** The outline with only those pictures that go with the answer. */
 function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
   const files = new Map(pictures.map(({ name, file }) => [name, file]));
   const item = ({ pictures: seen = [], ...rest }: Item): Item => {
@@ -58,14 +58,14 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
     });
     return left.length === 0 ? rest : { ...rest, pictures: left };
   };
-  const parts = outline.parts.map((part) => ({
+  const chapters = outline.chapters.map((part) => ({
     ...part,
     sections: part.sections.map((section) => ({
       ...section,
       groups: section.groups.map((group) => ({ ...group, items: group.items.map(item) })),
     })),
   }));
-  return { ...outline, parts };
+  return { ...outline, chapters };
 }
 
 function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolean): string[] {

@@ -1,4 +1,4 @@
-/** Cells under each other, two blanks apart; the last of a line stays as it is. */
+/** Cells in columns, two blanks apart. The last cell of a line stays as it is. */
 export function columns(lines: readonly (readonly string[])[]): string[] {
   const widths = lines.reduce<number[]>((most, line) => {
     const needed = line.slice(0, -1).map((cell, i) => Math.max(most[i] ?? 0, [...cell].length));

@@ -58,7 +58,10 @@ function drawn(
   });
 }
 
-/** Blank sheets of ours: both for a sender who seems to have none, and the newer one for whoever has used an old one. */
+/**
+ * Blank sheets of ours: both kinds for a sender who seems to have none, and the newer edition for one who used an old
+ * one.
+ */
 export async function blanksFor(
   report: Report,
   catalogue: Catalogue,
@@ -82,7 +85,7 @@ export async function blanksFor(
   );
 }
 
-/** An order number as part of a file name: what strangers type there becomes no path. */
+/** An order number as part of a file name. What strangers type there becomes no path. */
 export function fileWords(number: string): string {
   return (
     number

@@ -3,18 +3,20 @@ import type { Verdict } from "../trade/problem.ts";
 import { columns } from "./columns.ts";
 import { cidOf } from "./message.ts";
 import {
+  type Chapter,
   type Group,
   headings,
   type Item,
   type ItemPicture,
   type Outline,
-  type Part,
   type Proof,
   type Row,
   type Section,
 } from "./outline.ts";
 
-/** White words on them, and they on white, have a contrast of 4.5 to 1 at least (WCAG 2.2, 1.4.3). */
+/**
+ * Colours that have a contrast of at least 4.5 to 1 with white (WCAG 2.2, 1.4.3), whichever of the two is the ground.
+ */
 const colours = {
   fail: "#9c2a1f",
   confirm: "#84560b",
@@ -23,14 +25,14 @@ const colours = {
   pass: "#2b6238",
 } as const satisfies Record<Verdict, string>;
 
-// Mail programs drop style sheets and let little be inherited, so every element carries its own font; where
-// the colour is not handed down either, it is black.
+// Mail programs drop style sheets and let little be inherited. So every element carries its own font. If the colour
+// is not inherited either, it is black.
 const font = "font:15px/22px Verdana,sans-serif";
 const ink = "#1b1b1d";
 const large = "font-size:17px;line-height:25px;font-weight:bold";
 const quiet = "color:#55595f";
 const strip = "background:#f3f1ea";
-/** What was typed keeps its blanks, and breaks anywhere rather than widen the page. */
+/** What was typed keeps its blanks. It breaks anywhere rather than widen the page. */
 const typed = "white-space:pre-wrap;overflow-wrap:anywhere";
 const cell = `${font};vertical-align:top`;
 const line = "border-bottom:1px solid #dcd9d0";
@@ -39,7 +41,7 @@ type Markup = ReturnType<typeof html>;
 
 /** An answer as a page for mail programs: one column, tables for the old ones, nothing loaded from outside. */
 export function answerHtml(outline: Outline): string {
-  const { lead, parts, howToOrder, next, cautions, signature } = outline;
+  const { lead, chapters, howToOrder, next, cautions, signature } = outline;
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -53,7 +55,7 @@ export function answerHtml(outline: Outline): string {
 <tr><td style="${font};color:${ink};padding:16px">
 ${banner(outline)}
 ${when(lead.length > 0, () => paragraph("margin:12px 0 0", broken(lead)))}
-${parts.map(partMarkup)}
+${chapters.map(chapterMarkup)}
 ${listMarkup(headings.howToOrder, howToOrder)}
 ${listMarkup(headings.next, next)}
 ${paragraph("margin:24px 0 0;padding:12px 0 0;border-top:1px solid #c9c6bd", broken(cautions))}
@@ -77,7 +79,16 @@ function banner({ verdict, word, headline }: Outline): Markup {
   );
 }
 
-function partMarkup({ title, verdict, status, received, sections, rows, alsoRight, proofs }: Part): Markup {
+function chapterMarkup({
+  title,
+  verdict,
+  status,
+  received,
+  sections,
+  rows,
+  alsoRight,
+  proofs,
+}: Chapter): Markup {
   return html`${when(title, (words) => html`<h1 style="${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px">${words}</h1>`)}
 ${when(status, (words) => paragraph(`font-weight:bold;color:${colours[verdict]}`, words))}
 ${when(received, (words) => paragraph("", words))}
@@ -103,7 +114,7 @@ function itemMarkup({ number, says, fix, reply, where, pictures = [] }: Item, ki
 `;
 }
 
-/** Part of the letter (RFC 2392), since mail programs fetch nothing from elsewhere. */
+/** A picture is a part of the letter (RFC 2392), since mail programs fetch nothing from elsewhere. */
 function pictureMarkup({ name }: ItemPicture): Markup {
   return html`<br><img src="cid:${cidOf(name)}" alt="What the page shows there" style="display:block;max-width:100%;height:auto;margin:6px 0 2px;border:1px solid #c9c6bd">`;
 }
@@ -152,7 +163,7 @@ function broken(lines: readonly string[]): Markup {
   return html`${lines.map((words, i) => (i === 0 ? html`${words}` : html`<br>${words}`))}`;
 }
 
-/** Nothing for what is absent or does not hold. */
+/** Shows a value; shows nothing if it is absent or false. */
 function when<T>(value: T | false | undefined, show: (value: T) => Markup): Markup {
   return value === undefined || value === false ? html`` : show(value);
 }

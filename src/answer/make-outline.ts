@@ -4,7 +4,7 @@ import type { Verdict } from "../trade/problem.ts";
 import { type Files, namedFiles, nameOf } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Outline, Part } from "./outline.ts";
+import type { Chapter, Outline } from "./outline.ts";
 import {
   cameWith,
   cautions,
@@ -24,7 +24,19 @@ import { subjectOf } from "./subject.ts";
 /** Files of a held letter that are named. */
 const mostNames = 12;
 
-/** All that there is to answer to a submission, in reading order. */
+/**
+ * All that there is to answer to a submission, in reading order. A report becomes an outline in these steps:
+ *
+ * 1. `topicsOf` sorts the problems into topics: one for each order, and one for what is about no order (topics.ts).
+ * 2. `foldSame` folds problems that read the same into one *told* problem (told.ts).
+ * 3. `numberedTopics` gives each told problem its number, which a question keeps for good (numbered.ts).
+ * 4. `sectionsOf` makes an *item* of each. A *section* holds the items that ask the same of the reader: to fix, to
+ *    confirm and so on. In it a *group* holds the items of one file, or of the order (sections.ts).
+ * 5. `outlineOf` makes a *chapter* of each topic: its sections, the table of its sheets, and its proofs (outline.ts).
+ * 6. `answerText` and `answerHtml` print the outline, and so cannot differ in what they say.
+ *
+ * Marked copies and the record take their numbers from step 3 as well.
+ */
 export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   if (report.held) return heldOutline(report, catalogue);
   const files = namedFiles(report);
@@ -32,7 +44,7 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   const numbers = topics.flatMap((topic) => topic.numbers);
   const found = topics.map((topic) => {
     const { order, verdict } = topic;
-    // Among several orders, a letter that has only notes around them needs no verdict.
+    // If a letter has several orders, what stands around them needs a verdict only if it is more than notes.
     const told = topics.length > 1 && (order !== undefined || verdict !== "pass");
     const outcome = told
       ? [words[verdict], tallyWords(verdict, tallyOf(topic.numbers, order === undefined ? [] : [order]))]
@@ -40,8 +52,8 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
     return { ...topic, outcome };
   });
   // A problem can point at a sheet of another order, so the tables wait until every number is given.
-  const parts = found.map(
-    ({ title, verdict, order, sections, outcome }): Part => ({
+  const chapters = found.map(
+    ({ title, verdict, order, sections, outcome }): Chapter => ({
       verdict,
       ...(report.orders.length === 0 ? {} : { title }),
       ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
@@ -65,15 +77,18 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
     lead: found.flatMap(({ name, outcome }) =>
       outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
     ),
-    parts,
+    chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
-    next: nextSteps(report, tally, parts.some(keepsSheets), catalogue),
+    next: nextSteps(report, tally, chapters.some(keepsSheets), catalogue),
     cautions,
     signature: signatureOf(catalogue),
   };
 }
 
-/** A letter that a person must see first is told so. Its sender learns nothing of it, and is asked nothing. */
+/**
+ * The answer to a letter that a person must see first. It says only that. Its sender learns nothing else, and is
+ * asked nothing.
+ */
 function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
   const { maker } = catalogue;
   const names = files
@@ -85,7 +100,7 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
     headline: "thank you for your letter.",
     subject: `${words.person}: thank you for your letter`,
     lead: names.length === 0 ? [] : [`With it came ${listed(names, mostNames)}.`],
-    parts: [],
+    chapters: [],
     howToOrder: [],
     next: [
       `A person at ${maker.name} reads your letter and writes to you. Nothing is cut before.`,
@@ -103,7 +118,7 @@ export function knowsNoSheet(report: Report): boolean {
   return cameWith(report) === "nothing" || kinds.includes("unknown-form") || kinds.includes("picture");
 }
 
-function keepsSheets({ rows, alsoRight }: Part): boolean {
+function keepsSheets({ rows, alsoRight }: Chapter): boolean {
   return alsoRight !== undefined || rows.some(({ kind }) => kind !== "fail" && kind !== "waiting");
 }
 

@@ -51,7 +51,7 @@ export function namedFiles(report: Report): Files {
     named.set(sheet.id, { name, what, earlier: !came.has(sheet.id), sheet });
   };
   for (const sheet of [...report.sheets.map(({ sheet }) => sheet), ...report.earlier]) add(sheet);
-  // Stations come last: there a sheet's notes have told where it belongs.
+  // Stations come last, since their sheets have what their notes tell of their place.
   for (const { order } of report.orders)
     for (const { mark, plates, devices } of order.stations)
       for (const sheet of [...plates, ...devices]) add(sheet, mark);

@@ -1,7 +1,7 @@
 import type { LetterRecord } from "../trade/record.ts";
 import { oneLine } from "./one-line.ts";
 
-/** Letters told of one by one; a flood is told by its number. */
+/** So many letters are told of one by one. Of more only the number is told. */
 const most = 40;
 
 /** What customer service is told of letters that wait for a person. */

@@ -16,8 +16,8 @@ export interface NumberedTopic extends Topic {
 }
 
 /**
- * What an answer is about, numbered through all of it. A question has the number that it was first given; all else
- * is counted behind the questions that its orders ever were asked.
+ * What an answer is about, numbered through all of it. A question keeps the number that it was first given. New
+ * numbers go on after the last that its orders ever had.
  */
 export function numberedTopics(report: Report, files: Files): NumberedTopic[] {
   let last = Math.max(0, ...report.orders.map(({ lastNumber }) => lastNumber));
@@ -49,7 +49,7 @@ export function picturesIn(report: Report): ItemPicture[] {
   return all.flatMap(({ number, told }) => picturesOf(told, number));
 }
 
-/** What the marked copy of each sheet of this letter shows, under the numbers of the answer; notes are left out. */
+/** The problems that the marked copy of each sheet shows, with the numbers of the answer. Notes are left out. */
 export function marksOf(report: Report): Map<FileId, MarkedProblem[]> {
   const marks = new Map<FileId, MarkedProblem[]>();
   const came = new Set(report.sheets.map(({ sheet }) => sheet.id));

@@ -1,9 +1,8 @@
 /**
- * What strangers typed, made fit to stand in a line of an answer: line ends and other control characters
- * become blanks, invisible format characters (such as those that turn the direction of writing) go, and
- * what is no character at all, or nobody's but one maker's, is shown as "\uFFFD".
- * Double blanks stay, since they may be the very thing that is wrong. A text longer than `most`
- * characters keeps its two ends.
+ * What strangers typed, made fit to stand in a line of an answer. Line ends and other control characters become
+ * blanks. Invisible format characters go, such as those that turn the direction of writing. Code points that are no
+ * character, or only one maker's own, become "\uFFFD". Double blanks stay, since they may be what is wrong. A text
+ * longer than `most` characters keeps its two ends.
  */
 export function oneLine(text: string, most: number): string {
   const line = text
@@ -16,7 +15,7 @@ export function oneLine(text: string, most: number): string {
   return `${characters.slice(0, most - tail - 1).join("")}…${characters.slice(-tail).join("")}`;
 }
 
-/** "A", "A and B", "A, B and C"; from more than `most`, the first of them and how many more there are. */
+/** "A", "A and B", "A, B and C". Of more than `most` the first are named, and the rest counted. */
 export function listed(items: readonly string[], most: number): string {
   const named = items.length > most ? items.slice(0, most) : items;
   const last = items.length > most ? `${items.length - most} more` : named.at(-1);

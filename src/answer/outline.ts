@@ -19,9 +19,9 @@ export interface Outline {
   /** The rest of the first line: "3 things to fix before order BW-2207 can be engraved." */
   readonly headline: string;
   readonly subject: string;
-  /** Where several orders came in one letter: what has become of each. */
+  /** What has become of each order, if a letter has several. */
   readonly lead: readonly string[];
-  readonly parts: readonly Part[];
+  readonly chapters: readonly Chapter[];
   /** For a letter without any sheet: how to order. */
   readonly howToOrder: readonly string[];
   readonly next: readonly string[];
@@ -29,12 +29,12 @@ export interface Outline {
   readonly signature: readonly string[];
 }
 
-/** What concerns one order or, where a letter brought several, the letter around them. */
-export interface Part {
+/** What concerns one order. If a letter brought several, one chapter is about the letter around them. */
+export interface Chapter {
   readonly verdict: Verdict;
-  /** "Order BW-2207, Larkspur Library"; a letter without an order has no need of one. */
+  /** "Order BW-2207, Larkspur Library". A letter without an order has none. */
   readonly title?: string;
-  /** Where a letter has several parts: what has become of this one. */
+  /** What has become of this chapter, if a letter has several. */
   readonly status?: string;
   /** "2 sheets came with this letter, 3 came earlier." */
   readonly received?: string;
@@ -64,9 +64,9 @@ export interface Item {
   readonly number: number;
   readonly says: string;
   readonly fix: string;
-  /** What to reply, where that alone settles it. */
+  /** What to reply, if that alone settles it. */
   readonly reply?: string;
-  /** The label of the field, or the files it concerns, where the words and the heading do not name them. */
+  /** The label of the field, or the files, if neither the words nor the heading name them. */
   readonly where?: string;
   /** What was seen on the page. */
   readonly pictures?: readonly ItemPicture[];

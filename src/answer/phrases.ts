@@ -53,14 +53,14 @@ const withoutSheet = {
   unreadable: "no sheet that could be read came with this letter.",
 } as const;
 
-/** What a letter without a readable sheet is. */
+/** What came with a letter that has no readable sheet. */
 export function cameWith({ problems }: Report): keyof typeof withoutSheet {
   const noSheet = problems.find(({ check }) => check === "no-sheet");
   if (noSheet === undefined) return "unreadable";
   return noSheet.wording === "reply" ? "reply" : "nothing";
 }
 
-/** The number of an order in words fit for a line; undefined when it has none, or a placeholder such as "TBD". */
+/** The number of an order, fit for a line. Undefined if it has none, or a placeholder such as "TBD". */
 export function numberOf({ number }: Order): string | undefined {
   return isNoNumber(number) ? undefined : oneLine(number, 40);
 }
@@ -105,7 +105,7 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
   ];
 }
 
-/** Nothing is kept of a letter that a person has to see first. */
+/** Whether a person has to see the letter first. Nothing of such a letter is kept. */
 function isHeld({ problems }: Report): boolean {
   return problems.some(({ check }) => check === senderUnproven.id);
 }

@@ -20,7 +20,10 @@ export function proofsOf(order: Order, catalogue: Catalogue, files: Files): Proo
   });
 }
 
-/** Each row of a legend in a column of its own, and the columns named: two words of a row stand in one. */
+/**
+ * The table of one sheet's faces. Each row of a legend has a column of its own, so that two words in one column are
+ * of one row.
+ */
 function facesFor(sheet: Sheet, catalogue: Catalogue): Proof["faces"] {
   const faces = (facesOf(sheet, catalogue) ?? []).map((face) => {
     const legend = sheet.legends.find((one) => one.face === face);

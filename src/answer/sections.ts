@@ -17,7 +17,7 @@ const titles = {
 } as const satisfies Record<Verdict, string>;
 const kinds = Object.keys(titles) as Verdict[];
 
-/** A number of the answer: what is told there, the files that it concerns and what it asks of them. */
+/** A number of the answer: what is told there, which files it concerns, and what it asks. */
 export interface Numbered {
   readonly number: number;
   readonly told: Told;
@@ -25,7 +25,9 @@ export interface Numbered {
   readonly files: readonly FileId[];
 }
 
-/** Problems → sections of numbered items, and the same numbers with their files. Numbers are asked for in reading order. */
+/**
+ * Problems → sections of numbered items, and the same numbers with their files. Numbers are given in reading order.
+ */
 export function sectionsOf(
   filed: readonly Filed[],
   files: Files,
@@ -67,7 +69,7 @@ export function sectionsOf(
   return { sections, numbers };
 }
 
-/** Pictures of one item: more of the same tell nothing new. */
+/** So many pictures of one item. More would show nothing new. */
 const mostPictures = 2;
 
 /** Pictures of what a problem is about, named after its number. */

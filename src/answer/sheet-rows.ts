@@ -5,11 +5,11 @@ import type { FileId } from "../trade/sheet.ts";
 import { alongTheWall, inOrder, missingAlongTheWall, type OnTheWall } from "./along-the-wall.ts";
 import { type Files, nameOf, placeWords } from "./named-files.ts";
 import { counted } from "./one-line.ts";
-import type { Part, Row } from "./outline.ts";
+import type { Chapter, Row } from "./outline.ts";
 import type { Numbered } from "./sections.ts";
 
 const right = "OK";
-/** What numbers in a row ask for, the gravest first. A plate whose devices are still to come is itself all right. */
+/** What the numbers in a row ask for, the gravest first. A plate that only waits for its devices is all right. */
 const asked = [
   ["fail", "fix:"],
   ["person", "a person:"],
@@ -17,7 +17,7 @@ const asked = [
   ["pass", "see"],
 ] as const satisfies readonly (readonly [Verdict, string])[];
 
-/** In a longer table, sheets that nobody has to look up are counted and not listed. */
+/** A longer table only counts the sheets that nobody has to look up. */
 const mostRows = 40;
 
 /** Every sheet of an order along the wall, those still missing in their places. */
@@ -26,7 +26,7 @@ export function rowsOf(
   verdict: Verdict,
   numbers: readonly Numbered[],
   files: Files,
-): Pick<Part, "rows" | "alsoRight"> {
+): Pick<Chapter, "rows" | "alsoRight"> {
   const wall = inOrder([
     ...alongTheWall(order).map((one) => ({ ...one, subject: received(one.subject.id, numbers, files) })),
     ...missingRows(order, missing),
@@ -73,7 +73,7 @@ function ranges(numbers: readonly number[]): string[] {
   return runs.flatMap((run) => (run.length < 3 ? run.map(String) : [`${run[0]}–${run.at(-1)}`]));
 }
 
-/** One row for each missing sheet; a plate without any device yet has one for all of them, if they are many. */
+/** One row for each missing sheet. A plate without any device yet has one row for all of them, if they are many. */
 function missingRows(order: Order, missing: readonly Missing[]): OnTheWall<Row>[] {
   const byStation = Map.groupBy(missingAlongTheWall(order, missing), ({ station }) => station);
   return [...byStation].flatMap(([station, lacking]) => {

@@ -2,7 +2,7 @@ import type { Report } from "../judging/report.ts";
 import { listed, oneLine } from "./one-line.ts";
 import { headlineOf, numberOf, ordersInWords, type Tally, tallyWords, words } from "./phrases.ts";
 
-/** Mail programs show about this much of a subject; a header line holds 998 (RFC 5322 §2.1.1). */
+/** Mail programs show about so many characters of a subject; a header line holds 998 (RFC 5322 §2.1.1). */
 const mostCharacters = 150;
 
 /** "FAIL: order BW-2207, 3 things to fix". Sheets without an order number are told by their file names. */

@@ -1,15 +1,15 @@
 import { columns } from "./columns.ts";
-import { headings, type Item, type Outline, type Part, type Proof } from "./outline.ts";
+import { type Chapter, headings, type Item, type Outline, type Proof } from "./outline.ts";
 
 /** Lines break here, short enough not to be broken again when a reply quotes them (RFC 5322 §2.1.1: 78). */
 const width = 74;
 
 /** An answer as plain text. */
 export function answerText(outline: Outline): string {
-  const { word, headline, lead, parts, howToOrder, next, cautions, signature } = outline;
+  const { word, headline, lead, chapters, howToOrder, next, cautions, signature } = outline;
   const blocks = [
     [wrap(`${word}: ${headline}`), ...lead.map((line) => wrap(line))].join("\n"),
-    ...parts.flatMap(partBlocks),
+    ...chapters.flatMap(chapterBlocks),
     ...listBlocks(headings.howToOrder, howToOrder),
     ...listBlocks(headings.next, next),
     cautions.map((caution) => wrap(caution)).join("\n"),
@@ -18,7 +18,7 @@ export function answerText(outline: Outline): string {
   return `${blocks.join("\n\n")}\n`;
 }
 
-function partBlocks({ title, status, received, sections, rows, alsoRight, proofs }: Part): string[] {
+function chapterBlocks({ title, status, received, sections, rows, alsoRight, proofs }: Chapter): string[] {
   const rule = title === undefined ? undefined : "=".repeat(Math.min(title.length, width));
   const head = [title, rule, status, received].filter((line) => line !== undefined);
   const table = columns(rows.map(({ state, what, file }) => [state, what, file])).map((line) => `  ${line}`);

@@ -4,7 +4,7 @@ import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
 import { oneLine } from "./one-line.ts";
 
-/** A problem, and the heading it stands under when it is about more than one file of this letter. */
+/** A problem, and the heading over it if it is about more than one file of this letter. */
 export interface Filed {
   readonly problem: Problem;
   readonly under: string;
@@ -21,7 +21,7 @@ export interface Told {
   readonly files: readonly FileId[];
 }
 
-/** Enough for a sentence with all that fits in a field; a typed text that is longer loses its middle. */
+/** Enough for a sentence with a full field in it. A longer text that was typed loses its middle. */
 const mostWords = 600;
 
 /** Folds problems that say and ask the same into one. */

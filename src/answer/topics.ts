@@ -4,7 +4,7 @@ import { oneLine } from "./one-line.ts";
 import { numberOf } from "./phrases.ts";
 import type { Filed } from "./told.ts";
 
-/** What one part of an answer is about, its problems in no order yet. */
+/** What one chapter of an answer is about. Its problems have no order yet. */
 export interface Topic {
   /** "Order BW-2207"; heads the problems of more than one sheet. */
   readonly name: string;
@@ -15,7 +15,10 @@ export interface Topic {
   readonly order?: OrderReport;
 }
 
-/** One order takes in the whole letter; several have a topic each, beside what is about none of them. */
+/**
+ * The topics of an answer. A single order takes in the whole letter. Several have a topic each, and one more holds
+ * what is about none of them.
+ */
 export function topicsOf(report: Report): Topic[] {
   const letter = "This letter";
   const loose = fileUnder(letter, [...report.files.flatMap(({ problems }) => problems), ...report.problems]);
@@ -34,7 +37,7 @@ function orderTopic(order: OrderReport, report: Report): Topic {
   const number = numberOf(order.order);
   const aside = new Set(order.order.aside.map(({ sheet }) => sheet.id));
   const ids = new Set(sheetsOf(order.order).map(({ id }) => id));
-  // Of a sheet kept aside it is only asked whether it counts.
+  // It is only asked whether a sheet kept aside counts.
   const sheets = report.sheets.filter(({ sheet }) => ids.has(sheet.id) && !aside.has(sheet.id));
   const name = number === undefined ? "Order without a number" : `Order ${number}`;
   return {

@@ -6,7 +6,7 @@ import { type Files, nameOf } from "./named-files.ts";
 import { listed, oneLine } from "./one-line.ts";
 import type { Told } from "./told.ts";
 
-/** Files named in one line; the others carry the item's number in the table of sheets. */
+/** So many files are named in one line. The others carry the item's number in the table of sheets. */
 export const mostNames = 12;
 
 /** A problem with more fields than these is about a part of the sheet, which its words name. */
@@ -31,7 +31,7 @@ function fileWords(told: Told, words: string, files: Files): string[] {
   return [`On: ${listed(list, mostNames)}`];
 }
 
-/** All of the fields or none: half of them would mislead. */
+/** The fields in words: all of them or none, since half of them would mislead. */
 function fieldWords({ problems }: Told, words: string, files: Files): string[] {
   const fields = problems
     .flatMap(({ spots }) => spots)
@@ -46,7 +46,10 @@ function fieldWords({ problems }: Told, words: string, files: Files): string[] {
   return [`${labels.length === 1 ? "Field" : "Fields"}: ${listed(labels, mostFields)}`];
 }
 
-/** What words say when they name a field: its label; for a row of a legend the face, if the form calls it so too. */
+/**
+ * How words name a field: by its label. A row of a legend may be named by its face, if the form calls the face so
+ * too.
+ */
 function saidAs(sheet: Sheet, place: Place, label: string): string {
   const [what, face] = place.split(".");
   const words = what === "row" ? faceWords(sheet, face as FaceName).replace("the ", "") : label;

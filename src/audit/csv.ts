@@ -36,7 +36,7 @@ export function dayCsv(day: Day): string {
 }
 
 function cell(value: string | number): string {
-  // A spreadsheet would run text that begins like a formula; strangers write these subjects.
+  // A spreadsheet would run text that begins like a formula, and strangers write these subjects.
   const text = typeof value === "string" && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

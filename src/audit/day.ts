@@ -107,7 +107,7 @@ export function timeIn(moment: Date, timeZone: string): string {
 /** The moment at which the clocks of a zone show the midnight that `utcMidnight` shows in UTC. */
 function localMidnight(utcMidnight: number, timeZone: string): Date {
   let moment = utcMidnight;
-  // Twice, since the first correction may cross a change of the clocks.
+  // Corrected twice, since the first correction may cross a change of the clocks.
   for (let round = 0; round < 2; round++) moment = utcMidnight - offsetAt(moment, timeZone);
   return new Date(moment);
 }

@@ -15,7 +15,10 @@ const layout = z
     columns: z.int().min(1),
     lines: z.int().min(1),
     face: faceSchema,
-    /** Where a legend may sit, if the buyer chooses: `middle`, or `top`, whose first row begins so far below the edge. */
+    /**
+     * Where a legend may sit if the buyer chooses: `middle`, or `top`. At `top` the first row begins so far below the
+     * edge.
+     */
     legend_places: z
       .array(z.enum(["top", "middle"]))
       .min(2)
@@ -38,14 +41,14 @@ const finish = z.strictObject({
 /** What is wrong at a place of the catalogue. */
 type Wrong = readonly [path: readonly (string | number)[], what: string];
 
-/** A rule that looks at several parts, as far as these are sound: what is wrong elsewhere hides nothing of it. */
+/** A rule that looks at several parts, as far as these are sound. A fault elsewhere hides nothing of it. */
 function rule<T>(needs: z.ZodRawShape, faults: (value: T) => Iterable<Wrong>) {
   return z.superRefine<T>((value, ctx) => {
     for (const [path, message] of faults(value)) ctx.addIssue({ code: "custom", path: [...path], message });
   }, wherever(needs));
 }
 
-/** The items of a list that are as `schema` says, with their places in it. */
+/** The sound items of a list, with their places in it. */
 function soundIn<S extends z.ZodType>(items: readonly unknown[], schema: S): [number, z.output<S>][] {
   return items.flatMap((item, i): [number, z.output<S>][] => {
     const read = schema.safeParse(item);
@@ -158,7 +161,7 @@ export function readCatalogue(text: string, file: string): Written<CatalogueFile
   return readYaml(text, file, schema);
 }
 
-/** The part of the catalogue that editions are read by, where a fault elsewhere leaves it sound. */
+/** The part of the catalogue that editions are read by. It is read even if the catalogue is faulty elsewhere. */
 export function readMakes(text: string): z.output<typeof makesSchema> | undefined {
   return readInSpiteOfFaults(text, makesSchema);
 }

@@ -14,7 +14,7 @@ export const faceSchema = z.strictObject({
   cap: millimetres,
   /** Diameter of the cutter: how wide a stroke is cut. */
   cutter: millimetres,
-  /** Space added between two letters, beside that which the font leaves. */
+  /** Space added between two letters, besides that of the font. */
   tracking: z.number(),
   /** From the foot of one row to the head of the next. */
   row_gap: millimetres,
@@ -25,7 +25,10 @@ export type Face = z.output<typeof faceSchema>;
 
 export const engravingSchema = z.strictObject({
   fonts: z.array(z.strictObject({ code: z.enum(fontCodes), name: z.string().min(1) })).min(1),
-  /** `fixed`: every letter is as high as its face says. Otherwise a legend too wide is cut smaller, step by step. */
+  /**
+   * `fixed`: every letter is as high as its face says. Otherwise a legend that is too wide is cut smaller, step by
+   * step.
+   */
   fit: z.union([z.literal("fixed"), z.strictObject({ step: millimetres, down_to: millimetres })]),
   /** Kept free at every edge of a face. */
   margin: z.number().nonnegative(),
@@ -44,7 +47,7 @@ export function readableCap(distance: number): number {
   return 2 * distance * Math.tan(((16 / 60) * Math.PI) / 180 / 2);
 }
 
-/** The least height of a capital that nobody need be asked about: as the catalogue says, and as can be read. */
+/** The least height of a capital that need not be asked about. The catalogue and readability both set it. */
 export function leastCap({ least_cap, reading_distance }: Engraving): number {
   return Math.max(least_cap, readableCap(reading_distance));
 }

@@ -12,7 +12,7 @@ export function checkCharacter(text: string): string {
   return Mod37_36.checksum(text.toUpperCase());
 }
 
-/** The key that follows from what a sheet orders; undefined while something that it needs is not chosen or not made. */
+/** The key that follows from what a sheet orders. Undefined if something that it needs is not chosen or not made. */
 export function partKeyOf(sheet: Sheet, catalogue: Catalogue): string | undefined {
   const body = bodyOf(sheet, catalogue);
   const finish = catalogue.finishes.find((f) => f.code === sheet.finish);
@@ -38,7 +38,7 @@ export function keyReadsRight(written: string): boolean | undefined {
   return checkCharacter(plain.slice(0, -1)) === plain.slice(-1);
 }
 
-/** Letters and digits alone, in capitals: two keys that differ only in separators are the same key. */
+/** Letters and digits alone, in capitals. Keys that differ only in separators are one key. */
 export function plainKey(written: string): string {
   return written.toUpperCase().replace(/[^A-Z0-9]/g, "");
 }

@@ -1,4 +1,7 @@
-/** The words of legends that the maker's desk knows. Case and accents of what is asked do not count; answers are capitals. */
+/**
+ * The words of legends that the maker's desk knows. Case and accents of a question do not count. Answers are in
+ * capitals.
+ */
 export interface Words {
   /** A right word, of legends or of a language that the settings name. */
   readonly isWord: (text: string) => boolean;
@@ -12,12 +15,15 @@ export interface Words {
   readonly suggest: (text: string) => readonly string[];
   /** Longer words that begin so, the likeliest first. */
   readonly completions: (beginning: string) => readonly string[];
-  /** Words that often stand behind this one and begin so, the likeliest first; of those behind any word, if this is absent. */
+  /**
+   * Words that often stand behind this one and begin so, the likeliest first. Without `before` those that stand
+   * behind any word.
+   */
   readonly followers: (before: string | undefined, beginning: string) => readonly string[];
-  /** A word behind which a letter by itself is right: STAIR B. */
+  /** A word that may have a single letter behind it: STAIR B. */
   readonly isLettered: (text: string) => boolean;
   /** The common word of legends that this right word is one slip away from. */
   readonly likelier: (text: string) => string | undefined;
-  /** The word of legends that this is with vowels left out on purpose. */
+  /** The word of legends that this word is, with vowels left out on purpose. */
   readonly squeezed: (text: string) => string | undefined;
 }

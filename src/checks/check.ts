@@ -51,7 +51,7 @@ export type Say<W extends Wordings> = <K extends keyof W & string>(
   spots: readonly Spot[],
 ) => Problem;
 
-interface Told<Subject> {
+interface Example<Subject> {
   /** In a few words: what this example shows. */
   readonly shows: string;
   readonly given: Subject;
@@ -68,8 +68,8 @@ interface Definition<Subject, W extends Wordings> {
   readonly source: Source;
   readonly why: string;
   readonly wordings: W;
-  readonly passing: readonly Told<Subject>[];
-  readonly failing: readonly (Told<Subject> & { readonly wording: keyof W & string })[];
+  readonly passing: readonly Example<Subject>[];
+  readonly failing: readonly (Example<Subject> & { readonly wording: keyof W & string })[];
   readonly find: (subject: Subject, catalogue: Catalogue, say: Say<W>) => Iterable<Problem>;
 }
 

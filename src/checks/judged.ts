@@ -8,7 +8,7 @@ import type { Sheet } from "../trade/sheet.ts";
 import { faceWords, roomOn, type TypedRow, typedRows } from "./limits.ts";
 import { isNever } from "./no-legend.ts";
 
-type Told = Exclude<Judgement, { is: "right" }>;
+type Amiss = Exclude<Judgement, { is: "right" }>;
 
 /** A word of a legend, and where it stands in a sender's words. */
 interface StandingWord {
@@ -30,7 +30,7 @@ interface ToldWord extends StandingWord {
 const judged = new WeakMap<Sheet, { readonly catalogue: Catalogue; readonly words: readonly JudgedWord[] }>();
 
 /** The words of the sheet's legends of which this is to be thought. */
-export function judgedWords(sheet: Sheet, catalogue: Catalogue, kind: Told["is"]): readonly ToldWord[] {
+export function judgedWords(sheet: Sheet, catalogue: Catalogue, kind: Amiss["is"]): readonly ToldWord[] {
   const before = judged.get(sheet);
   const words = before?.catalogue === catalogue ? before.words : judgeWords(sheet, catalogue);
   judged.set(sheet, { catalogue, words });
@@ -56,8 +56,8 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
   return legends.flatMap((onFace) =>
     onFace.flatMap((row, i) => {
       const { characters } = roomOn(sheet, row.face, catalogue);
-      const inRow = wordsOf(row);
-      const [above, below] = [onFace.slice(0, i).flatMap(wordsOf), onFace.slice(i + 1).flatMap(wordsOf)];
+      const inRow = wordsIn(row);
+      const [above, below] = [onFace.slice(0, i).flatMap(wordsIn), onFace.slice(i + 1).flatMap(wordsIn)];
       return inRow.flatMap((text, j) => {
         const last = j === inRow.length - 1;
         const judgement = judgeWord(
@@ -95,7 +95,7 @@ function isFull({ text }: TypedRow, characters: number): boolean {
 }
 
 /** Words, numbers and what is mixed of both; the apostrophe belongs to a word. */
-function wordsOf({ text }: TypedRow): string[] {
+function wordsIn({ text }: TypedRow): string[] {
   return (
     visible(text)
       .normalize("NFC")

@@ -19,12 +19,12 @@ export function roomOn(sheet: Sheet, face: FaceName, catalogue: Catalogue): Room
 export function facesOf(sheet: Sheet, catalogue: Catalogue): readonly FaceName[] | undefined {
   if (sheet.kind === "plate") {
     const gangs = sheet.gangs ?? 0;
-    return gangs < 1 || gangs > mostGangs(catalogue) ? undefined : counted(gangs);
+    return gangs < 1 || gangs > mostGangs(catalogue) ? undefined : faceNumbers(gangs);
   }
   const [code, ...more] = sheet.layouts;
   const layout = code === undefined || more.length > 0 ? undefined : layoutOf(catalogue, code);
   if (layout === undefined) return undefined;
-  return [...counted(buttonsOf(layout)), ...(sheet.standing === "alone" ? (["plate"] as const) : [])];
+  return [...faceNumbers(buttonsOf(layout)), ...(sheet.standing === "alone" ? (["plate"] as const) : [])];
 }
 
 /** One engraved row as typed: its place, and the same words a person would use for it. */
@@ -76,6 +76,6 @@ export function plainMark(sheet: Sheet, face: FaceName): string | undefined {
   return sheet.prints[place] === undefined ? undefined : `“${labelOf(sheet, place)}”`;
 }
 
-function counted(n: number): FaceName[] {
+function faceNumbers(n: number): FaceName[] {
   return Array.from({ length: n }, (_, i): FaceName => `${i + 1}`);
 }

@@ -36,7 +36,7 @@ export interface Configuration {
   readonly settings: Settings;
   readonly catalogue: Catalogue;
   readonly editions: readonly Edition[];
-  /** The same with the files that say them. */
+  /** The same editions, each with its file. */
   readonly editionFiles: readonly EditionFile[];
   /** What the pages of sheets are compared with. */
   readonly forms: KnownForms;
@@ -47,10 +47,10 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
   const trouble: string[] = [];
   const { text, value: settings } = await open(file, readSettings, trouble);
   if (text === undefined) throw new CannotRun(trouble.join("\n"));
-  // Settings with a fault may still say where the rest lies.
+  // Faulty settings may still say where the rest lies.
   const paths = settings ?? readPaths(text);
   const catalogueFile = paths.catalogue && beside(file, paths.catalogue);
-  // Words belong to a catalogue: where none are named, they stand beside it.
+  // The glossary belongs to the catalogue: if none is named, it stands beside it.
   const glossaryFile = paths.glossary
     ? beside(file, paths.glossary)
     : catalogueFile && beside(catalogueFile, "glossary.txt");
@@ -79,13 +79,13 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
   };
 }
 
-/** The text of a file and what it says, as far as there is any; the rest is told in `trouble`. */
+/** The text of a file and what it says, as far as there is any. Faults are added to `trouble`. */
 async function open<T>(
   file: string | undefined,
   read: (text: string, file: string) => Written<T>,
   trouble: string[],
 ): Promise<{ readonly text?: string; readonly value?: T }> {
-  const text = file && (await textOf(file, trouble));
+  const text = file && (await readText(file, trouble));
   if (!file || text === undefined) return {};
   const written = read(text, file);
   if (written.ok) return { text, value: written.value };
@@ -102,20 +102,20 @@ async function editionTexts(folder: string, trouble: string[]): Promise<EditionT
   const texts: EditionText[] = [];
   for (const name of files) {
     const file = join(folder, name);
-    const text = await textOf(file, trouble);
+    const text = await readText(file, trouble);
     if (text !== undefined) texts.push({ file, text });
   }
   return texts;
 }
 
-async function textOf(file: string, trouble: string[]): Promise<string | undefined> {
+async function readText(file: string, trouble: string[]): Promise<string | undefined> {
   return readFile(file, "utf8").catch((cause: unknown) => {
     trouble.push(`cannot read ${file}: ${reasonOf(cause)}`);
     return undefined;
   });
 }
 
-/** A path of the settings, which are written as seen from the settings file. */
+/** A path of the settings → where it is. Such paths are relative to the settings file. */
 export function beside(file: string, path: string): string {
   return resolve(dirname(file), path);
 }

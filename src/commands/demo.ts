@@ -104,7 +104,7 @@ async function makeRoom(folder: string): Promise<void> {
   for (const part of ["letters", "answers"]) await mkdir(join(folder, part), { recursive: true });
 }
 
-/** Builds every described letter into the mailbox; gives their files in the order in which they came. */
+/** Builds every described letter into the mailbox. Returns their files in the order in which they came. */
 async function buildMailbox(
   { settings, ...made }: Configuration,
   folder: string,
@@ -133,7 +133,7 @@ async function buildMailbox(
   return files;
 }
 
-/** Answers letter by letter, a line each, and puts the answers into the folder. */
+/** Answers letter by letter, prints a line for each, and puts the answers into the folder. */
 async function answerAll(
   open: Desk,
   mailboxes: readonly Mailbox[],

@@ -1,7 +1,7 @@
 import type { Hunspell } from "../lettering/dictionary.ts";
 import type { Language } from "../lettering/languages.ts";
 
-/** Dictionaries come as packages, and only those of the languages that are named are read. */
+/** Dictionaries are packages. Only those of the languages that are named are read. */
 const dictionaries = {
   "en-US": () => import("dictionary-en"),
   "en-GB": () => import("dictionary-en-gb"),

@@ -9,15 +9,15 @@ import { isPdf } from "../reading/pdf/pdf.ts";
 import { type Fault, faultIn, readInSpiteOfFaults } from "../yaml/yaml.ts";
 import { reasonOf } from "./command.ts";
 
-/** Where an edition says that its blank form comes from, read even where the rest of the file is faulty. */
+/** What an edition says of its blank form. It is read even if the rest of the file is faulty. */
 const sourceSchema = z.object({
   drawn: z.boolean().catch(false),
   blank: z.string().optional().catch(undefined),
 });
 
 /**
- * The forms that sheets are compared with, those that Burin draws and those whose edition names a PDF, and what is
- * wrong with any. `written` are the texts of all editions, `editions` those without a fault.
+ * The forms that sheets are compared with, and what is wrong with any. Burin draws some; for the others the edition
+ * names a PDF. `written` are the texts of all editions, `editions` those without a fault.
  */
 export async function knownForms(
   written: readonly EditionText[],

@@ -113,7 +113,7 @@ function reasonsOf({ problems, questions, carried, sheets }: OrderRecord): strin
     const asked = number === undefined ? "" : `question ${number}, `;
     return `  ${asked}${problem.verdict}: ${wordsOf(problem).says}${where}`;
   });
-  // What was left open by the last letter stands in no problem yet.
+  // Problems do not name what the last letter left open.
   const open = carried.map(({ what, text }) =>
     what === "file" ? `  confirm: ${text} could not be read` : `  person: the buyer writes “${text}”`,
   );

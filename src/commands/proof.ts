@@ -1,7 +1,7 @@
 import { stat } from "node:fs/promises";
 import { proofPictures, proofsFor, type Revisions } from "../answer/enclosures.ts";
 import { makeReport, type Report } from "../judging/report.ts";
-import { withKept } from "../lettering/kept.ts";
+import { withKept } from "../lettering/with-kept.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { type Configuration, configure, settingsOption } from "./configuration.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";

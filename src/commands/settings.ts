@@ -69,7 +69,7 @@ export const settings = defineCommand({
   },
 });
 
-/** What an edition in use does not ask for although it is needed. */
+/** The required places that an edition in use does not ask for. */
 function warningOf({ edition, file, text }: EditionFile, catalogue: Catalogue): string[] {
   const isUsed = edition.replacedBy === undefined || edition.acceptedUntil !== undefined;
   const never = isUsed ? neverAsked(edition, catalogue) : [];
@@ -113,7 +113,7 @@ async function editionLine({ edition, file }: EditionFile, { blanks }: KnownForm
       ? "no blank form named, so its pages are only searched for pen strokes, text and pictures"
       : `its pages are compared with ${form}`;
   const seen = blank && (await looksOf(blank).catch(() => "not to be rendered"));
-  // Whoever has an older print would be asked about every line that was moved since.
+  // A sender with an older print would be asked about every line that was moved since.
   const redrawn =
     seen === undefined || looks === undefined || seen === looks
       ? ""
@@ -123,7 +123,9 @@ async function editionLine({ edition, file }: EditionFile, { blanks }: KnownForm
   return `edition    ${name}: ${title}, ${fields.length} fields${replaced}${until}; ${compared}${redrawn}; ${file}`;
 }
 
-/** Tries every server of the settings and says of each what came of it: 0 when all can be used, otherwise 2. */
+/**
+ * Tries every server of the settings and prints what came of it. The exit code is 0 if all can be used, otherwise 2.
+ */
 async function tryConnections(configuration: Configuration, out: (text: string) => void): Promise<number> {
   const { folders, mailboxes, answers } = configuration.settings;
   const around = aroundMail(configuration, { clock: systemClock, log: { info() {}, warn() {} } });

@@ -25,7 +25,7 @@ import { systemClock } from "./wire.ts";
 
 const endless = Number.POSITIVE_INFINITY;
 
-/** Files that somebody names are theirs to choose: only their sizes and times one by one are bounded. */
+/** Whoever names files chooses how many there are. Only the size and time of each is bounded. */
 const ownCaps = {
   ...usualCaps,
   files: endless,

@@ -1,6 +1,6 @@
 import { mkdir } from "node:fs/promises";
 import { join } from "node:path";
-import type { Desk } from "../intake/desk.ts";
+import type { Desk, Rules } from "../intake/desk.ts";
 import { folderMailbox, folderSender } from "../mail/folder.ts";
 import { openMailbox, openSender, type Surroundings } from "../mail/open.ts";
 import type { Clock } from "../ports/clock.ts";
@@ -37,7 +37,7 @@ export async function openRecord(configuration: Configuration, clock: Clock): Pr
   }
 }
 
-/** Opens the record that the settings name to read it. It has to be there, and stays as it is. */
+/** Opens the record that the settings name, to read it. It has to be there, and stays as it is. */
 export async function readRecord(configuration: Configuration): Promise<Store> {
   const folder = recordFolder(configuration);
   try {
@@ -63,10 +63,7 @@ export async function openDesk(
     ...aroundMail(configuration, { clock, log }),
     ...(health === undefined ? {} : { health }),
   };
-  const { from, also, folder, send, most_per_hour, most_per_day } = settings.answers;
-  const { grace_seconds, lease_seconds, patience_seconds } = settings.answers;
-  const { authority, received_lines, known, staff } = settings.trust;
-  const nameServers = nameServersOf(settings);
+  const { from, folder, send, patience_seconds } = settings.answers;
   const [mailboxes, sending] = await Promise.all([
     Promise.all(settings.mailboxes.map((written) => openMailbox(written, around))),
     send === undefined ? undefined : openSender(send, around, patience_seconds * 1000),
@@ -87,26 +84,7 @@ export async function openDesk(
     timeZone: settings.time_zone,
     from,
     secret: secret ?? (await store.answers.secret()),
-    rules: {
-      ours: [from.address, ...also],
-      returnPathWritten: settings.mailboxes.length > 0,
-      ...(authority === undefined ? {} : { authority }),
-      ...(nameServers === undefined ? {} : { nameServers }),
-      receivedLines: received_lines,
-      ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
-      sharedDomains: sharedDomains(settings.trust),
-      known,
-      staff,
-      mostAnswers: {
-        toOne: most_per_hour.to_one,
-        toAll: most_per_hour.to_all,
-        toOneADay: most_per_day.to_one,
-        inThreadADay: most_per_day.in_thread,
-      },
-      lease: lease_seconds,
-      patience: patience_seconds,
-      grace: grace_seconds,
-    },
+    rules: rulesOf(settings),
   };
   return {
     desk,
@@ -120,7 +98,36 @@ export async function openDesk(
   };
 }
 
-/** The name servers to ask about senders, none named for those of the system; undefined where none is to be asked. */
+function rulesOf(settings: Settings): Rules {
+  const { from, also, most_per_hour, most_per_day } = settings.answers;
+  const { grace_seconds, lease_seconds, patience_seconds } = settings.answers;
+  const { authority, received_lines, known, staff } = settings.trust;
+  const nameServers = nameServersOf(settings);
+  return {
+    ours: [from.address, ...also],
+    returnPathWritten: settings.mailboxes.length > 0,
+    ...(authority === undefined ? {} : { authority }),
+    ...(nameServers === undefined ? {} : { nameServers }),
+    receivedLines: received_lines,
+    ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
+    sharedDomains: sharedDomains(settings.trust),
+    known,
+    staff,
+    mostAnswers: {
+      toOne: most_per_hour.to_one,
+      toAll: most_per_hour.to_all,
+      toOneADay: most_per_day.to_one,
+      inThreadADay: most_per_day.in_thread,
+    },
+    lease: lease_seconds,
+    patience: patience_seconds,
+    grace: grace_seconds,
+  };
+}
+
+/**
+ * The name servers to ask about senders. An empty list means those of the system. Undefined if none is to be asked.
+ */
 export function nameServersOf({
   trust: { authority, name_servers },
 }: Settings): readonly string[] | undefined {

@@ -8,9 +8,9 @@ import { people } from "./blank/people.ts";
 import { platePart } from "./blank/plate-page.ts";
 
 /**
- * The blank sheet of an edition as a PDF with fields to fill, one US Letter page. Names and labels of its
- * fields come from the edition, choices and limits from the catalogue. A place that the edition lacks is
- * left out; throws if the edition has a field that the drawing has no room for.
+ * The blank sheet of an edition as a PDF with fields to fill in, one US Letter page. Names and labels of its fields
+ * come from the edition, choices and limits from the catalogue. A place that the edition lacks is left out. Throws if
+ * the drawing has no room for a field of the edition.
  */
 export async function blankSheet(edition: Edition, catalogue: Catalogue): Promise<Uint8Array> {
   const draft = await startDraft(edition, catalogue, [letter.long, letter.short]);

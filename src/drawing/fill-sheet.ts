@@ -18,12 +18,12 @@ import { textAppearance } from "./blank/appearance.ts";
 export type SheetValues = Readonly<Record<string, string | boolean>>;
 
 /**
- * Fills a blank sheet of ours as a careful PDF program would: values, and the drawings that show them.
- * Text is written whatever its length and letters, since a field's limit is only a request to the program
- * that fills it. Throws, naming the field, when the sheet does not have it or it cannot take the value.
+ * Fills a blank sheet of ours as a careful PDF program would: with values, and with the drawings that show them. Text
+ * is written whatever its length and letters, since a field's limit is only a request to the program that fills it.
+ * Throws, naming the field, if the sheet does not have it or it cannot take the value.
  */
 export async function fillSheet(blank: Uint8Array, values: SheetValues): Promise<Uint8Array> {
-  // Without the pauses that the library makes for the sake of browsers: a third of the time.
+  // Without the pauses that the library makes for browsers. It then takes a third of the time.
   const document = await PDFDocument.load(blank, { updateMetadata: false, parseSpeed: ParseSpeeds.Fastest });
   const fields = fieldsOf(document);
   for (const [name, value] of Object.entries(values)) {
@@ -55,7 +55,7 @@ function fieldsOf(document: PDFDocument): Map<string, PDFDict> {
   const visit = (fields: PDFArray, above: string): void => {
     for (let i = 0; i < fields.size(); i++) {
       const field = fields.lookup(i, PDFDict);
-      const name = above + textOf(field.lookup(key.T));
+      const name = above + stringOf(field.lookup(key.T));
       if (field.has(key.FT)) found.set(name, field);
       else visit(field.lookup(key.Kids, PDFArray), `${name}.`);
     }
@@ -91,7 +91,7 @@ function onStateOf(widget: PDFDict): PDFName | undefined {
 function write(name: string, field: PDFDict, value: string | boolean): void {
   if (typeof value === "boolean") throw new Error(`the field ${name} takes text`);
   const choices = field.lookupMaybe(key.Opt, PDFArray);
-  if (choices !== undefined && !choices.asArray().some((choice) => textOf(choice) === value))
+  if (choices !== undefined && !choices.asArray().some((choice) => stringOf(choice) === value))
     throw new Error(`the field ${name} has no choice ${value}`);
   field.set(key.V, PDFHexString.fromText(value));
 
@@ -103,10 +103,10 @@ function write(name: string, field: PDFDict, value: string | boolean): void {
   const { width, height } = stream.dict.lookup(PDFName.of("BBox"), PDFArray).asRectangle();
   const flags = field.lookupMaybe(key.Ff, PDFNumber)?.asNumber() ?? 0;
   const manyLines = choices === undefined && (flags & AcroTextFlags.Multiline) !== 0;
-  const drawn = textAppearance(value, { width, height, manyLines, style: textOf(field.lookup(key.DA)) });
+  const drawn = textAppearance(value, { width, height, manyLines, style: stringOf(field.lookup(key.DA)) });
   field.context.assign(ref, PDFRawStream.of(stream.dict, Buffer.from(drawn)));
 }
 
-function textOf(object: PDFObject | undefined): string {
+function stringOf(object: PDFObject | undefined): string {
   return object instanceof PDFString || object instanceof PDFHexString ? object.decodeText() : "";
 }

@@ -10,11 +10,11 @@ import type { MarkedProblem } from "./marked/problem.ts";
 import { pdfOf } from "./proof/pdf.ts";
 
 /**
- * The sender's own sheet with each faulty field outlined and numbered and the problems listed on a last page,
- * to be corrected and sent again. What was in the file stays in it byte for byte; the marks are added at its
- * end, and take the place of those of an earlier marking. A file that changes would spoil, since it is signed,
- * locked or has an XFA form, is left alone: the list comes by itself. Undefined when the file cannot be
- * read for certain or would not read the same afterwards. Never throws, whatever the bytes.
+ * The sender's own sheet, to be corrected and sent again. Each faulty field is outlined and numbered, and a last page
+ * lists the problems. The file's own bytes all stay. Marks are added at its end, and replace those of an earlier
+ * marking. A change would spoil a file that is signed, locked or has an XFA form. Such a file is left alone, and the
+ * list comes by itself. Undefined if the file cannot be read for certain, or would not read the same afterwards.
+ * Never throws, whatever the bytes.
  */
 export async function markedCopy(
   bytes: Uint8Array,
@@ -23,7 +23,7 @@ export async function markedCopy(
 ): Promise<Uint8Array | undefined> {
   const before = await openPdf(bytes);
   if (before.kind === "locked-pdf") return listAlone(sheet, problems);
-  // A file that was mended in reading would come back as if it had never been damaged.
+  // A file that was repaired in reading would come back as if it had never been damaged.
   if (before.kind !== "pdf" || before.recovered || !beginsAsPdf(bytes)) return undefined;
   const document = await openForMarking(bytes);
   if (document === undefined || document === "sealed") return document && listAlone(sheet, problems);
@@ -32,7 +32,7 @@ export async function markedCopy(
     const marked = await markInto(document, sheet, problems, list);
     return readsAsBefore(before, await openPdf(marked)) ? marked : undefined;
   } catch {
-    return undefined; // pages or a tree of pages unlike any that we can add to
+    return undefined; // we cannot add to its pages, or to its tree of pages
   }
 }
 
@@ -53,10 +53,10 @@ function listAlone(sheet: Sheet, problems: readonly MarkedProblem[]): Promise<Ui
   return pdfOf(problemList(sheet, problems, instructions.alone), title);
 }
 
-/** The document; "sealed" where it must not be changed; undefined where it cannot be opened. */
+/** The document. "sealed" if it must not be changed. Undefined if it cannot be opened. */
 async function openForMarking(bytes: Uint8Array): Promise<PDFDocument | "sealed" | undefined> {
   try {
-    // Without a password: whoever set one, be it only against changes, wants none.
+    // Opened without a password. Whoever set one, even if only against changes, wants none.
     const document = await PDFDocument.load(bytes, {
       updateMetadata: false,
       forIncrementalUpdate: true,
@@ -68,24 +68,30 @@ async function openForMarking(bytes: Uint8Array): Promise<PDFDocument | "sealed"
   }
 }
 
-/** Signed, certified, with rights that a change takes away, or laid out by XFA, which would not show the marks. */
+/**
+ * Whether a change would spoil the document. It is signed or certified, has rights that a change takes away, or is
+ * laid out by XFA, which would not show the marks.
+ */
 function isSealed({ catalog, context }: PDFDocument): boolean {
   const form = formOf(catalog);
   if (entryOf(catalog, "Perms") !== undefined || (form && entryOf(form, "XFA") !== undefined)) return true;
   return context.enumerateIndirectObjects().some(([, object]) => {
     if (!(object instanceof PDFDict)) return false;
-    // ISO 32000-1:2008 table 252: what a signature covers. Table 232: a field that is signed has a value.
+    // ISO 32000-1:2008 table 252: what a signature covers. Table 232: a signed field has a value.
     const isField = object.get(PDFName.of("FT")) === PDFName.of("Sig");
     return entryOf(object, "ByteRange") !== undefined || (isField && entryOf(object, "V") !== undefined);
   });
 }
 
-/** What stands before the header is counted by some readers and not by others, so that nothing can be added. */
+/**
+ * Whether the header comes first. Some readers count what stands before it and others do not, so nothing could be
+ * added.
+ */
 function beginsAsPdf(bytes: Uint8Array): boolean {
   return Buffer.from(bytes.subarray(0, 5)).toString("latin1") === "%PDF-";
 }
 
-/** Whether every field, what it shows, and all that others wrote on the pages are read as they were. */
+/** Whether all is read as it was: every field, what it shows, and what others wrote on the pages. */
 function readsAsBefore(before: FileFacts, after: FileFacts): boolean {
   return readingOf(before) === readingOf(after);
 }

@@ -9,8 +9,8 @@ const step = lineHeight + 3;
 const labelWidth = 190;
 
 /**
- * Any edition as a plain form, as old and foreign ones are: a label and a field in each line, in the order
- * in which the edition names them. As many US Letter pages as it takes.
+ * Any edition as a plain form, as old and foreign forms are: a label and a field in each line, in the order of the
+ * edition. As many US Letter pages as it takes.
  */
 export async function plainSheet(edition: Edition, catalogue: Catalogue): Promise<Uint8Array> {
   let draft = await startDraft(edition, catalogue, [letter.short, letter.long]);

@@ -6,22 +6,22 @@ const firstWait = 60;
 const longestWait = 4 * 3600;
 const mostTries = 36;
 
-/** Times that an answer is sent of which nothing is known afterwards. */
+/** How often an answer may be sent whose fate stays unknown. */
 const mostUnsure = 3;
 
-/** Seconds by which a claim outlasts the patience with the server, at most. */
+/** A claim outlasts the patience with the server by so many seconds at most. */
 const margin = 60;
 
 /**
- * Sends the finished answer of a letter. `sending` is in the record before the sender speaks, so that a
- * death in between is seen as what it is: unknown, to be looked for and not simply sent again.
+ * Sends the finished answer of a letter. The record says `sending` before the sender speaks. After a death in between
+ * the answer is unknown: it is looked for, and not simply sent again.
  */
 export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
   const { store, sender, clock, log } = desk;
   const answer = await store.answers.of(claim.letter);
   if (answer === undefined) throw new Error(`letter ${claim.letter} has no answer to send`);
   const { lease, patience } = desk.rules;
-  // While the server may yet say that it has the answer, nobody else may look for it.
+  // Nobody else may look for the answer while the server may still say that it has it.
   await store.letters.renew(claim, after(Math.max(lease, patience + Math.min(margin, patience)), desk));
   await store.letters.mark(claim, "sending", "", clock.now());
   const { kind, words } = await sender.send(answer);
@@ -35,7 +35,7 @@ export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
   log.info({ letter: claim.letter, kind, tries }, "answer handed over");
 }
 
-/** Looks for an answer of which nothing is known: found, it is sent; not found, it is sent again. */
+/** Looks for an answer whose fate is unknown. If it is found it was sent; if not, it is sent again. */
 export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
   const { store, sender, clock, log } = desk;
   const answer = await store.answers.of(claim.letter);

@@ -9,12 +9,12 @@ interface Result {
 }
 
 /**
- * What our own mail server found out about the sender. Only fields with our server's name count, and of
- * those only what stands above the Received line with which the letter came into our house: all below may
- * have been written by the sender. RFC 8601 §1.6, §5, §7.1
+ * What our own mail server found out about the sender. Only fields that bear our server's name count. They must stand
+ * above the Received line with which the letter came into our house: the sender may have written all below it. RFC
+ * 8601 §1.6, §5, §7.1
  *
- * `headers` stand in the order of the letter, top first; `authority` is our authserv-id; `lines` is how many
- * Received lines our own servers write: counted, since what such a line says can be forged as well.
+ * `headers` stand in the order of the letter, top first. `authority` is our authserv-id. `lines` is how many Received
+ * lines our own servers write. They are counted, since what such a line says can be forged.
  */
 export function proofOf(
   headers: readonly HeaderLine[],
@@ -28,7 +28,7 @@ export function proofOf(
     ({ name, value }) => name === "authentication-results" && authorityOf(value) === nameOf(authority),
   );
   const results = fields.map(({ value }) => resultsOf(value));
-  // Something that the sender calls itself has got out of its quotes.
+  // The sender's name for itself has broken out of its quotes.
   if (results.some((some) => some === undefined)) return "temporary";
   return judge(
     results.flatMap((some) => some ?? []),
@@ -36,13 +36,13 @@ export function proofOf(
   );
 }
 
-/** The Received line with which a letter came into our house, where our servers write `lines` of them. */
+/** The Received line with which a letter came into our house. Our servers write `lines` of them. */
 export function borderOf(headers: readonly HeaderLine[], lines: number): HeaderLine | undefined {
   return headers.filter(({ name }) => name === "received")[lines - 1];
 }
 
 function judge(results: readonly Result[], domain: string): SenderProof {
-  // RFC 7489 §3.1: what counts is a domain aligned with From; DMARC has looked at that already.
+  // RFC 7489 §3.1: the domain must be aligned with From. DMARC has looked at that already.
   const dmarc = results.filter(({ method }) => method === "dmarc");
   const of = ({ properties }: Result): string => domainOf(properties.get("header.from") ?? "");
   if (dmarc.some(({ result }) => result === "fail" || result === "permerror")) return "fail";
@@ -84,8 +84,8 @@ function resultsOf(value: string): Result[] | undefined {
 }
 
 /**
- * A structured field without its comments; undefined if a quote or a bracket does not close. RFC 5322 §3.2.2: comments
- * nest; a quoted string may hold brackets; a backslash takes what follows as it is.
+ * A structured field without its comments; undefined if a quote or a bracket does not close. RFC 5322 §3.2.2:
+ * comments nest. A quoted string may hold brackets. A backslash takes the next character as it is.
  */
 export function withoutComments(value: string): string | undefined {
   let depth = 0;

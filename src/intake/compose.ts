@@ -49,8 +49,8 @@ export async function answerTo(
 }
 
 /**
- * The Message-ID of the answer to a letter: it follows from the letter, so that a lost answer can be looked for, and
- * from a secret, so that nobody replies to an answer that he never got.
+ * The Message-ID of the answer to a letter. It follows from the letter, so that a lost answer can be looked for. It
+ * follows from a secret too, so that nobody can reply to an answer that he never got.
  */
 export function answerId(bytes: Uint8Array, from: string, secret: string): string {
   const code = createHmac("sha256", secret).update(letterKey(bytes)).digest("hex");

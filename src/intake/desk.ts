@@ -21,7 +21,7 @@ export interface Desk {
   readonly timeZone: string;
   /** Who the answers come from. */
   readonly from: { readonly name: string; readonly address: string };
-  /** What Message-IDs of answers are made with: nobody outside knows it. */
+  /** Message-IDs of answers are made with it. Nobody outside knows it. */
   readonly secret: string;
   readonly rules: Rules;
 }
@@ -30,15 +30,15 @@ export interface Desk {
 export interface Rules {
   /** The addresses at which letters are received, in small letters. */
   readonly ours: readonly string[];
-  /** Whether the mailbox's server writes Return-Path, so that its absence says something. */
+  /** Whether the mailbox's server writes Return-Path. Only then does its absence mean something. */
   readonly returnPathWritten: boolean;
   /** The name under which our mail server writes Authentication-Results; absent where it writes none. */
   readonly authority?: string;
-  /** Where it writes none: the name servers to ask about senders; those of the system if the list is empty. */
+  /** The name servers to ask about senders, where it writes none. An empty list means those of the system. */
   readonly nameServers?: readonly string[];
   /** How many Received lines our own servers write on top of a letter. */
   readonly receivedLines: number;
-  /** Domains that many unrelated people share: sharing one makes nobody a party to an order. */
+  /** Domains that many unrelated people share. Whoever shares one is no party to another's order. */
   readonly sharedDomains: readonly string[];
   /** Senders, as addresses or domains, that are believed although nothing proves their letters. */
   readonly known: readonly string[];
@@ -48,15 +48,15 @@ export interface Rules {
   readonly mostAnswers: MostAnswers;
   /** Whom to tell of letters that wait for a person. */
   readonly notice?: string;
-  /** For how long a letter stays in the hands of a worker that gives no sign of life, in seconds. */
+  /** How long a letter stays with a worker that gives no sign of life, in seconds. */
   readonly lease: number;
   /** How long a server has after the last byte of an answer, in seconds. */
   readonly patience: number;
-  /** How long after a send of which nothing is known its answer is looked for, in seconds. */
+  /** How long after an unsure send its answer is looked for, in seconds. */
   readonly grace: number;
 }
 
-/** Answers within an hour: to one sender, and to all. Within a day: to one sender, and in one thread of letters. */
+/** The most answers: within an hour to one sender and to all, within a day to one sender and in one thread. */
 export interface MostAnswers {
   readonly toOne: number;
   readonly toAll: number;

@@ -11,10 +11,10 @@ import type { Attachment } from "../trade/attachment.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Pictures } from "./open.ts";
 
-/** Bytes of marked copies in one answer: the post adds a third, and some mail servers take no more than 10 MB. */
+/** Bytes of marked copies in one answer. The post adds a third, and some mail servers take no more than 10 MB. */
 const mostMarked = 5_000_000;
 
-/** For how long sheets are marked, in milliseconds; and how many may be marked in vain before the rest go without. */
+/** How long sheets are marked, in milliseconds. After so many failures the rest go without a copy. */
 const longest = 60_000;
 const mostInVain = 2;
 
@@ -32,7 +32,10 @@ interface Making {
 /** Pictures in one answer, and bytes of all of them. */
 const mostPictures = { count: 8, bytes: 200_000 };
 
-/** What goes with an answer: proofs, the sender's own sheets with their problems marked, blank sheets where those help. */
+/**
+ * What goes with an answer: proofs, the sender's own sheets with their problems marked, and blank sheets where those
+ * help.
+ */
 export async function enclose(
   report: Report,
   attachments: readonly Attachment[],
@@ -66,8 +69,8 @@ function picturesFor(report: Report, pictures: Pictures = new Map()): Picture[] 
 }
 
 /**
- * Sheet by sheet, so that there is never more in memory than goes with the answer. One that cannot be marked goes
- * without a copy; its problems are in the answer all the same.
+ * Marks sheet by sheet, so that memory never holds more than goes with the answer. A sheet that cannot be marked goes
+ * without a copy. Its problems are in the answer all the same.
  */
 async function markSheets(
   report: Report,
@@ -98,12 +101,14 @@ async function markSheets(
   return { marked, left };
 }
 
-/** Pages that nobody could look at in their time would use it up once more; an old edition has to be filled in anew. */
+/**
+ * Pages that took too long to look at would take too long again. A sheet on an old edition has to be filled in anew.
+ */
 function isWorthIt({ doubts, edition }: Sheet): boolean {
   return edition.replacedBy === undefined && doubts.every(({ what }) => what !== "unseen");
 }
 
-/** A copy that comes back and needs another gets the same name. */
+/** The name of a marked copy. A copy that is marked once more keeps its name. */
 function markedName(file: string): string {
   return `marked ${file.replace(/^(marked )+/i, "")}`;
 }

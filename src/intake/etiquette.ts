@@ -2,14 +2,14 @@ import addressparser from "nodemailer/lib/addressparser";
 import type { HeaderLine } from "../trade/header.ts";
 import { withoutComments } from "./authentication.ts";
 
-/** What there is to know of a letter before it may be answered. */
+/** What has to be known of a letter before it may be answered. */
 export interface Manners {
   readonly headers: readonly HeaderLine[];
   /** The one sender; absent where there is none or more than one. */
   readonly from?: string;
   /** The addresses at which this desk receives letters, in small letters. */
   readonly ours: readonly string[];
-  /** Whether the mailbox's server writes Return-Path at delivery, so that its absence says something. */
+  /** Whether the mailbox's server writes Return-Path at delivery. Only then does its absence mean something. */
   readonly returnPathWritten: boolean;
 }
 
@@ -19,11 +19,11 @@ export type MachineReport = "delivery" | "absence" | "list" | "calendar" | "rece
 /** Why a letter must not be answered by a machine; undefined when it may. */
 export interface Refusal {
   readonly why: string;
-  /** Such a letter may be filed in silence, if it brings nothing; every other waits for a person. */
+  /** A report may be filed in silence if it brings nothing. Every other letter waits for a person. */
   readonly report?: MachineReport;
 }
 
-/** The reason by which a letter is known as a machine's report goes before one that only stops an answer. */
+/** Why a letter must not be answered. A reason that makes it a machine's report comes before any other. */
 export function refusalOf(manners: Manners): Refusal | undefined {
   const refusals = rules.flatMap((rule) => rule(manners) ?? []);
   const twice = refusals.find(({ why }) => why.endsWith(moreThanOnce));
@@ -32,10 +32,10 @@ export function refusalOf(manners: Manners): Refusal | undefined {
   return twice ?? own ?? refusals.find(({ report }) => report !== undefined) ?? refusals[0];
 }
 
-/** Of a header that says things twice nothing is to be believed. */
+/** A header that says a thing twice is not believed. */
 const moreThanOnce = "more than once";
 
-/** How the Message-ID of a notice begins: a machine that answers one would be answered without end. */
+/** How the Message-ID of a notice begins. A machine that answers one would be answered without end. */
 export const noticePrefix = "burin.notice.";
 
 type Rule = (manners: Manners) => Refusal | undefined;
@@ -68,7 +68,7 @@ const rules: readonly Rule[] = [
       ? { why: "it replies to an invitation (text/calendar)", report: "calendar" }
       : { why: "it is an invitation (text/calendar)" };
   },
-  // RFC 3834 §2: never answer what was itself sent by a machine. §5: the keyword stands before any semicolon.
+  // RFC 3834 §2: never answer what a machine sent. §5: the keyword stands before any semicolon.
   ({ headers }) => {
     const said = structured(headers, "auto-submitted").map((value) =>
       (value.split(";")[0] ?? "").trim().toLowerCase(),
@@ -76,10 +76,10 @@ const rules: readonly Rule[] = [
     const machines = said.filter((keyword) => keyword !== "no");
     if (machines.length === 0) return undefined;
     const why = "a machine sent it (Auto-Submitted)";
-    // What is generated of a machine's own accord may be an order.
+    // What a machine writes of its own accord may be an order.
     return machines.every((keyword) => keyword === "auto-replied") ? { why, report: "absence" } : { why };
   },
-  // RFC 5322 §3.6: each of these stands once. What a signature covers is the lowest, and we would read another.
+  // RFC 5322 §3.6: each of these stands once. A signature covers the lowest, and we would read another.
   ({ headers }) => {
     const names = headers.map(({ name }) => name).filter((name) => onceOnly.has(name));
     const twice = names.find((name, i) => names.indexOf(name) < i);
@@ -171,8 +171,7 @@ const absenceFields = new Set([
 ]);
 
 /**
- * Common practice, no source. Only what nobody writes at the head of a letter of his own: the words are followed by a
- * colon, or by nothing.
+ * Common practice, no source. The words must be followed by a colon or by nothing: people do not begin a subject so.
  */
 const reportSubjects: readonly { begins: RegExp; why: string; report: MachineReport }[] = [
   {
@@ -202,13 +201,13 @@ const reportSubjects: readonly { begins: RegExp; why: string; report: MachineRep
 function isProgram(address: string): boolean {
   const program =
     /^(mailer-daemon|postmaster|listserv|majordomo|bounces?|owner-.+|.+-(request|owner|bounces?)|(.*[-._])?(no[-._]?reply|do[-._]?not[-._]?reply)([-._].*)?)$/i;
-  // What follows a plus sign tells letters of one mailbox apart (RFC 5233).
+  // A plus sign and what follows it sort the letters of one mailbox (RFC 5233).
   return program.test((address.split("@")[0] ?? "").split("+")[0] ?? "");
 }
 
 /**
- * Where an answer goes. RFC 5322 §3.6.2 would have it go to Reply-To; but anybody can write any address there, so
- * that counts only where it is of the sender's own domain and that domain vouches for the letter.
+ * Where an answer goes. RFC 5322 §3.6.2 names Reply-To, but anybody can write any address there. So Reply-To counts
+ * only if it is of the sender's own domain and that domain vouches for the letter.
  */
 export function answerAddress(
   { from, replyTo }: { readonly from: string; readonly replyTo?: string },
@@ -224,7 +223,7 @@ export function answerAddress(
   return good ? replyTo : from;
 }
 
-/** Fields whose words are set, without comments. */
+/** The values of a field that has fixed words, without comments. */
 function structured(headers: readonly HeaderLine[], name: string): string[] {
   return valuesOf(headers, name).map((value) => withoutComments(value) ?? value);
 }

@@ -8,12 +8,12 @@ export type Forwarded =
   | { readonly kind: "no" }
   /** The sender of the one letter that is attached whole. The answer goes to whoever forwarded it. */
   | { readonly kind: "of"; readonly buyer: string }
-  /** Nobody can tell: it is no order of our own staff's either. */
+  /** Nobody can tell whose it is. It is no order of our own staff's either. */
   | { readonly kind: "unclear"; readonly why: string };
 
 /**
- * A letter from our own staff is somebody else's, forwarded. Only where the staff member is proved, or nobody is: for
- * any other, who sent it is not known at all.
+ * Whose letter our own staff has forwarded. The staff member must be proved, unless senders are not asked about at
+ * all: otherwise nobody knows who sent it.
  */
 export async function forwardedBy(
   { staff, ours }: Pick<Rules, "staff" | "ours">,

@@ -8,10 +8,10 @@ import type { AttachedText } from "../reading/reply/statements.ts";
 import type { Attachment, FileKind } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 
-/** How much of what a letter brings is opened. What goes beyond is in the record, and the answer says so. */
+/** How much of a letter is opened. The rest is kept in the record, and the answer says so. */
 export interface Caps {
   readonly files: number;
-  /** Bytes of one file, and of all together, those within archives counted too. */
+  /** Bytes of one file, and of all files together. Files within archives count too. */
   readonly each: number;
   readonly total: number;
   /** Archives within archives. */
@@ -38,16 +38,16 @@ export interface OpenedFile {
 export interface OpenLetter {
   readonly letter: Letter;
   readonly files: readonly OpenedFile[];
-  /** Addresses behind which files seem to lie. */
+  /** Links that seem to lead to files. */
   readonly links: readonly string[];
-  /** Opening it does harm: there is nothing but its header. */
+  /** Opening it does harm, so that only its header was read. */
   readonly unsafe: boolean;
 }
 
 /**
- * Opens a letter and everything in it, in a reader that can come to no harm. Files have the ids `<id>/1`,
- * `<id>/2`, …; what came out of an archive stands behind it. Of a letter that cannot be opened the header is
- * read all the same, so that its sender can be told.
+ * Opens a letter and everything in it, in a reader that may be lost. Files have the ids `<id>/1`, `<id>/2`, …; the
+ * files of an archive stand behind it. If a letter cannot be opened its header is read all the same, so that its
+ * sender can be told.
  */
 export async function openLetter(
   reader: Reader,
@@ -115,7 +115,7 @@ export interface Words {
 }
 
 /** All words of a letter, its subject among them. */
-export function wordsOf({ letter: { subject, text, otherTexts = [] }, texts }: Words): string {
+export function allWords({ letter: { subject, text, otherTexts = [] }, texts }: Words): string {
   return [subject, text, ...otherTexts, ...texts.map((file) => file.text)].join("\n");
 }
 
@@ -134,15 +134,15 @@ interface Opening {
   readonly time: TimeLeft;
 }
 
-interface Found {
+interface OpenedPart {
   readonly part: Part;
   readonly facts: OpenedFile["facts"];
 }
 
-async function openAll(parts: readonly Part[], depth: number, opening: Opening): Promise<Found[]> {
+async function openAll(parts: readonly Part[], depth: number, opening: Opening): Promise<OpenedPart[]> {
   const opened = await Promise.all(parts.map(async (part) => ({ part, facts: await open(part, opening) })));
-  const found: Found[] = [];
-  // One archive after the other, so that it is always the same files for which no room is left.
+  const found: OpenedPart[] = [];
+  // One archive after the other, so that room always runs out at the same files.
   for (const { part, facts } of opened) {
     const within = withinOf(facts);
     const isTooDeep = within !== undefined && depth >= opening.caps.depth;
@@ -158,13 +158,16 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
 }
 
 /** The files within a file: those of an archive, and those inside a PDF. */
-function withinOf(facts: Found["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
+function withinOf(facts: OpenedPart["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
   if (typeof facts === "string") return undefined;
   if (facts.kind === "archive") return facts;
   return facts.kind === "pdf" ? facts.attached : undefined;
 }
 
-async function open({ bytes, looks }: Part, { reader, caps, room, time }: Opening): Promise<Found["facts"]> {
+async function open(
+  { bytes, looks }: Part,
+  { reader, caps, room, time }: Opening,
+): Promise<OpenedPart["facts"]> {
   if (looks) return "decoration";
   room.files -= 1;
   if (room.files < 0 || bytes.length > caps.each || bytes.length > room.bytes) return "too-large";

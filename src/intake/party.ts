@@ -14,16 +14,16 @@ export interface Party {
 }
 
 /**
- * The one place where it is decided who may see what: an order belongs to whoever first named its number,
- * and to senders of the same proved domain. Anybody else who names it learns nothing of it, not even that
- * it exists; what they send is kept apart, and a person looks.
+ * The one place where it is decided who may see what. An order belongs to whoever first named its number, and to
+ * senders of the same proved domain. Anybody else who names it learns nothing of it, not even that it exists. What
+ * they send is kept apart, and a person looks.
  */
 export async function partyOf(
   sender: {
     readonly from: string | undefined;
     readonly proof: SenderProof | "not asked";
     readonly numbers: readonly string[];
-    /** Whose letter it is where our own staff forwarded it. */
+    /** Whose letter it is, if our own staff forwarded it. */
     readonly forwarded?: Forwarded;
   },
   { store, rules }: Desk,
@@ -39,7 +39,7 @@ export async function partyOf(
   if (proof === "none" && !isNamed(from, rules.known)) {
     if (!(await store.buyers.knows(from)))
       return { buyer: from, mayAnswer: false, why: "nothing proves who sent it, and the sender is new" };
-    // Whoever is proved as a rule and not this time may be somebody else.
+    // A sender who is proved as a rule, but not this time, may be somebody else.
     if (await store.buyers.proved(from))
       return {
         buyer: from,
@@ -59,7 +59,7 @@ export async function partyOf(
   const [colleague] = others;
   const known = domain === undefined ? {} : { domain };
   if (colleague === undefined) return { buyer: from, mayAnswer: true, ...known };
-  // One letter goes to one buyer's orders: numbers of several colleagues are for a person to sort.
+  // One letter goes to one buyer's orders. If it names numbers of several colleagues, a person sorts them.
   if (
     domain !== undefined &&
     owners.every((owner) => owner.domain === domain && owner.buyer === colleague.buyer)
@@ -71,7 +71,10 @@ export async function partyOf(
 
 const anothers = "it names an order number of another buyer";
 
-/** Our own staff vouches for the letter, and not for a domain: it goes to its sender's own orders alone. */
+/**
+ * The party of a forwarded letter. Our staff vouches for the letter and not for a domain, so it reaches its sender's
+ * own orders alone.
+ */
 async function partyOfForwarded(
   buyer: string,
   numbers: readonly string[],

@@ -27,7 +27,7 @@ export interface Reply {
 /** Whose orders a letter touches, and which answers it may go on with. */
 export interface Said {
   readonly party: Party;
-  /** The letters to whose answers it replies, where its sender may go on with their orders. */
+  /** The letters whose answers it replies to. Its sender may go on with their orders. */
   readonly goesOn: readonly Answered[];
 }
 
@@ -37,14 +37,14 @@ export interface Quoted {
   readonly subject: string;
 }
 
-/** What a reply may say of the orders that were answered for: whoever is a party to them, and nobody else. */
+/** What a letter says as a reply. Only a party to the orders that were answered for may speak of them. */
 export async function readReply(reply: Reply, desk: Desk): Promise<Said> {
   const { sheets } = reply;
   const nothing: Said = { party: reply.party, goesOn: [] };
   if (reply.answered.length === 0) return nothing;
   const party = sheets.length > 0 ? reply.party : await partyToAnswered(reply, desk);
   if (party.why !== undefined) return { ...nothing, party: sheets.length > 0 ? party : reply.party };
-  // Of a letter that a person had to see first nothing was asked.
+  // A letter that a person had to see first was asked nothing.
   return {
     party,
     goesOn: reply.answered.filter(({ buyer, why }) => buyer === party.buyer && why === undefined),
@@ -61,7 +61,7 @@ export interface Answering {
   readonly kept: readonly KeptWord[];
 }
 
-/** What a reply may answer, and the lines that stood in earlier letters of its sender. */
+/** The answers of ours that a reply may go on with, and the lines that stood in earlier letters of its sender. */
 export interface Replied extends Pick<Said, "goesOn"> {
   readonly quoted?: Quoted;
   readonly furniture: ReadonlySet<LineKey>;
@@ -108,8 +108,8 @@ export function answeringIn(
 type AskedHere = KnownQuestion & QuestionOf;
 
 /**
- * The questions that a sender alone may settle, or has settled, and that those answers had asked already, by their numbers.
- * A number that two orders have is none.
+ * The questions of those answers by their numbers: those that a sender alone may settle, or has settled. A number
+ * that two orders share is left out.
  */
 function askedIn(goesOn: readonly Answered[], { orders }: BuyerState): Map<number, AskedHere> {
   const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
@@ -128,7 +128,7 @@ function askedIn(goesOn: readonly Answered[], { orders }: BuyerState): Map<numbe
   );
 }
 
-/** Who the sender is to the orders that were answered for: a reply without sheets names no number itself. */
+/** Who the sender is to the orders that were answered for. A reply without sheets names no number itself. */
 function partyToAnswered({ letter, answered, proof }: Reply, desk: Desk): Promise<Party> {
   const numbers = [...new Set(answered.flatMap(({ orders }) => orders))];
   return partyOf({ from: letter.from, proof, numbers }, desk);

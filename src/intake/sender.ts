@@ -4,8 +4,8 @@ import { proofOf } from "./authentication.ts";
 import type { Desk } from "./desk.ts";
 
 /**
- * What is known of who sent a letter: from our own mail server where it looks into that, otherwise asked of the
- * name servers. "not asked" where the settings know of neither: then senders are taken at their word.
+ * What is known of who sent a letter. Our own mail server tells it, or else the name servers are asked. If the
+ * settings name neither it is "not asked", and senders are taken at their word.
  */
 export async function senderProof(
   { reader, rules }: Pick<Desk, "reader" | "rules">,

@@ -27,12 +27,12 @@ interface Brought {
 const mostText = 50_000;
 const mostNumbers = 500;
 
-/** Message-IDs as this desk makes them; of its test messages and notices too. */
+/** Message-IDs that this desk makes, also for its test messages and notices. */
 const ownId = String.raw`<burin\.[0-9a-z.-]{1,80}@[^\s<>@]{1,255}>`;
 
 /**
- * Whether a letter may be filed in silence: only a machine's report that brings nothing. Everything else waits for a
- * person. A report that an answer of ours came back is filed, and the letter that was answered needs a person.
+ * Whether a letter may be filed in silence. Only a machine's report that brings nothing may; everything else waits
+ * for a person. A report that an answer of ours came back is filed too, and the answered letter then needs a person.
  */
 export async function staysSilent(brought: Brought, desk: Desk): Promise<boolean> {
   const { refusal, letter, bytes, unsafe } = brought;
@@ -50,14 +50,17 @@ export async function staysSilent(brought: Brought, desk: Desk): Promise<boolean
   return !bringsFiles(brought, report) && !(await namesOrder(letter, repeatedIn(bytes), desk));
 }
 
-/** Our own answer, notice or test message, sent back; anybody can write our address. */
+/**
+ * Whether it is our own answer, notice or test message, sent back. Our address alone proves nothing, since anybody
+ * can write it.
+ */
 async function isOwn(messageId: string | undefined, { store }: Desk): Promise<boolean> {
   if (messageId === undefined) return false;
   if (messageId.startsWith("<burin.test.")) return true;
   return messageId.startsWith(`<${noticePrefix}`) || (await store.answers.answered([messageId])).length > 0;
 }
 
-/** What follows from a delivery report about a letter of ours; undefined where it is about another. */
+/** Whether a delivery report about a letter of ours may be filed; undefined if it is about another letter. */
 async function cameBack(
   bytes: Uint8Array,
   letter: Letter,
@@ -65,10 +68,10 @@ async function cameBack(
 ): Promise<boolean | undefined> {
   const ids = foundIn(bytes, new RegExp(`^(?:x-)?(?:original-)?message-id[ \\t]*:\\s*(${ownId})`, "gim"));
   if (letter.inReplyTo !== undefined) ids.push(letter.inReplyTo);
-  // Whoever is to be told does not get it.
+  // A notice came back: the person who should read it does not get it.
   if (ids.some((id) => id.startsWith(`<${noticePrefix}`))) return false;
   const [answered] = await store.answers.answered(ids);
-  // A letter of ours that the record does not know is made up, or the record has lost it.
+  // The record does not know this letter of ours. Somebody made it up, or the record has lost it.
   if (answered === undefined) return ids.some((id) => /^<burin\.(?!test\.)/.test(id)) ? false : undefined;
   const { failed, words } = readDeliveryReport(bytes);
   if (failed) {
@@ -83,13 +86,16 @@ async function cameBack(
   return true;
 }
 
-/** Known by its subject alone, a read receipt has to say that something was read. */
+/** Whether a receipt says that something was read. One that is known by its subject alone has to say so. */
 function saysRead({ why }: Refusal, text: string): boolean {
   if (!why.endsWith("(its subject)")) return true;
   return /\b(read|displayed|opened|gelesen|lu|leído)\b/iu.test(text.slice(0, mostText)) || text.trim() === "";
 }
 
-/** Files that the sender brings. Not the letter in words that a report repeats, nor the invitation that is replied to. */
+/**
+ * Whether the sender brings files. A letter that a report repeats does not count, nor does the invitation that is
+ * replied to.
+ */
 function bringsFiles({ files, links }: Brought, report: MachineReport): boolean {
   const passed: Partial<Record<MachineReport, RegExp>> = {
     calendar: /\.ics$/i,
@@ -97,10 +103,10 @@ function bringsFiles({ files, links }: Brought, report: MachineReport): boolean 
     receipt: /\.eml$/i,
   };
   const own = (name: string): boolean => passed[report]?.test(name) === true;
-  const counted = files.filter(
+  const sent = files.filter(
     ({ kind, file }) => kind !== "decoration" && !(["text", "other", "archive"].includes(kind) && own(file)),
   );
-  return counted.length > 0 || links.length > 0;
+  return sent.length > 0 || links.length > 0;
 }
 
 /** Subject and words of the letters that a report repeats. */
@@ -121,7 +127,7 @@ async function namesOrder(letter: Letter, repeated: string, desk: Desk): Promise
   );
   const answered = await desk.store.answers.answered(ids);
   const subject = await withoutOurSubjects(letter.subject, answered, desk);
-  // What we have written ourselves and get back says nothing of the sender's.
+  // Our own words that come back are not the sender's.
   const own = letter.text.slice(0, mostText).split("\n");
   const text = [
     subject,
@@ -151,7 +157,9 @@ async function withoutOurSubjects(
   return left;
 }
 
-/** What may be an order number: words with a digit, and two that stand side by side. As they are compared. */
+/**
+ * What may be an order number: every word with a digit, and every two words side by side. Given as they are compared.
+ */
 function numbersIn(text: string): string[] {
   const words = text.match(/[\p{L}\p{N}][\p{L}\p{N}./_#-]{0,40}/gu) ?? [];
   const pairs = words.map((word, i) => `${word}${words[i + 1] ?? ""}`);

@@ -3,14 +3,14 @@ import { readHeader } from "../reading/letter/letter.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
 import type { LetterState } from "../trade/record.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
-import { checkLetter } from "./check.ts";
+import { checkLetter } from "./check-letter.ts";
 import type { Desk } from "./desk.ts";
 import { tooMany } from "./too-many.ts";
 import { leaveUnopened } from "./unopened.ts";
 
 /**
- * A letter is opened so many times, one after the other. Then it rests, which counts as one more time; then it is opened
- * a last time, since its deaths may have been chance.
+ * A letter that ends the program is opened so many times, one after the other. Then it rests, which counts as one
+ * opening more. Then it is opened a last time, since its deaths may have been chance.
  */
 const rested = opensInTurn + 1;
 const lastOpened = rested + 1;
@@ -18,7 +18,7 @@ const lastOpened = rested + 1;
 /** How long it rests, in seconds. */
 const rest = 900;
 
-/** How long to wait after a failure, in seconds: it may lie in the letter, or in a disk that is full. */
+/** How long to wait after a failure, in seconds. The cause may be the letter, or a disk that is full. */
 const tryAgain = 60;
 
 /** What taking a letter came to. */
@@ -28,10 +28,10 @@ export interface Taken {
   readonly again: boolean;
 }
 
-/** Is told of each letter that was put aside by a fault of the program's own. */
+/** Called for each letter that a fault of the program put aside. */
 export type Aside = (letter: number) => void;
 
-/** Takes one letter from the mailbox to its answer. The same letter, seen again, is answered no second time. */
+/** Takes one letter from the mailbox to its answer. A letter seen before is not answered again. */
 export async function takeLetter(
   desk: Desk,
   bytes: Uint8Array,
@@ -42,7 +42,7 @@ export async function takeLetter(
   const { letter, again } = await desk.store.letters.receive(letterKey(bytes), bytes, receivedAt, lane);
   const claim = await desk.store.letters.claim(letter, desk.clock.now(), after(desk.rules.lease, desk));
   if (claim !== undefined) await takeOn(desk, claim, aside);
-  // What had to wait for this letter need not wait any longer.
+  // Letters that waited for this one need not wait any longer.
   if (claim !== undefined && lane !== undefined) while (await takeDue(desk, aside, lane));
   return { letter, again };
 }
@@ -53,7 +53,7 @@ function laneOf(from: string | undefined, sharedDomains: readonly string[]): str
   return domain === undefined || sharedDomains.includes(domain) ? from : domain;
 }
 
-/** Takes on the oldest letter for which something is due, of one lane if one is named; false when there is none. */
+/** Takes up the oldest letter that is due, of one lane if one is named. False when there is none. */
 export async function takeDue(desk: Desk, aside?: Aside, lane?: string): Promise<boolean> {
   const claim = await desk.store.letters.claimDue(desk.clock.now(), after(desk.rules.lease, desk), lane);
   if (claim === undefined) return false;
@@ -81,7 +81,7 @@ async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined):
     aside(letter);
     const { claim } = hand;
     const why = `the program failed on it: ${cause instanceof Error ? cause.message : ""}`;
-    // It may have got further than it was when taken up.
+    // The letter may have got further since it was taken up.
     const { state } = await store.letters.read(letter);
     if (state === "received" && claim.opened <= opensInTurn)
       await store.letters.mark(claim, "received", why, clock.now(), after(tryAgain, desk));
@@ -89,7 +89,7 @@ async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined):
       const left = await leaveUnopened(desk, claim, why);
       if (left === "ready") await sendAnswer(desk, { ...claim, state: left });
     } else if (state === "received") await store.letters.mark(claim, "held", why, clock.now());
-    // Whatever failed on the way out, the answer may have gone: it is looked for first.
+    // The answer may have gone whatever failed, so it is looked for first.
     else await store.letters.mark(claim, "unknown", why, clock.now(), after(rules.grace, desk));
   } finally {
     clearInterval(signOfLife);
@@ -108,7 +108,7 @@ async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
       if (opened.opened === rested)
         return store.letters.mark(opened, "received", "it rests", clock.now(), after(rest, desk));
       if (opened.opened > lastOpened + 1) return store.letters.mark(opened, "held", why, clock.now());
-      // Whoever sent it is read from its header; unless that is what the program ends over.
+      // Its header tells who sent it. If reading that ends the program too, a person looks.
       const state =
         opened.opened > lastOpened
           ? await leaveUnopened(desk, opened, why)
@@ -121,7 +121,7 @@ async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
       await sendAnswer(desk, claim);
       return;
     case "sending":
-      // Whoever was sending it died over it.
+      // The worker that was sending it has died.
       await store.letters.mark(
         claim,
         "unknown",
@@ -141,7 +141,7 @@ async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
   }
 }
 
-/** Checks a letter, unless its sender has had as many answers as one gets for now. */
+/** Checks a letter, unless its sender has had enough answers for now. */
 async function checkInTurn(desk: Desk, claim: Claim, bytes: Uint8Array): Promise<LetterState> {
   const { store, clock, log } = desk;
   const many = await tooMany(desk, bytes, claim.waitsSince);

@@ -8,10 +8,10 @@ import { refusalOf } from "./etiquette.ts";
 const hour = 3_600_000;
 const day = 24 * hour;
 
-/** Letters that were looked for to find a thread, the latest. */
+/** How many letters are looked for to find a thread. The latest count. */
 const mostReferences = 100;
 
-/** A letter that is over a limit: it waits for its turn, or where that goes on, for a person. */
+/** A letter over a limit. It waits for its turn, or for a person if that would take too long. */
 export interface TooMany {
   readonly sender: string;
   readonly why: string;
@@ -21,7 +21,7 @@ export interface TooMany {
 
 /**
  * Whether this letter comes after more answers than a desk gives. Letters over the limit wait and are answered later.
- * That goes on too long when as many wait already as are answered in a day, or when one has waited for a day.
+ * A person looks when as many wait as are answered in a day, or when one has waited for a day.
  */
 export async function tooMany(
   { store, clock, rules }: Desk,
@@ -30,19 +30,22 @@ export async function tooMany(
 ): Promise<TooMany | undefined> {
   const header = await readHeader(bytes);
   const sender = header.from;
-  // What is not answered counts for nothing.
+  // A letter that gets no answer breaks no limit.
   if (sender === undefined || isRefused(bytes, sender, rules)) return undefined;
   const now = clock.now().getTime();
   const recent = await store.answers.since(new Date(now - day), sender, await threadOf(header, store));
   const over = overLimit(recent, rules.mostAnswers, now);
   if (over === undefined) return undefined;
-  // From the second time on this letter is one of those that wait.
+  // A letter that has waited before is itself among those that wait.
   const others = recent.waiting - (waitsSince === undefined ? 0 : 1);
   const isEndless = others >= rules.mostAnswers.toOneADay || now - (waitsSince?.getTime() ?? now) > day;
   return { sender, why: over.why, ...(isEndless ? {} : { until: new Date(over.until) }) };
 }
 
-/** The Message-ID with which the letters of a thread began: of the answers of ours that it replies to, or of itself. */
+/**
+ * The Message-ID that stands for a thread. A reply to an answer of ours has the thread of that answer. Otherwise it
+ * is the first reference, or the letter itself.
+ */
 export async function threadOf(
   { messageId, inReplyTo, references }: Pick<Header, "messageId" | "inReplyTo" | "references">,
   store: Desk["store"],
@@ -55,7 +58,7 @@ function isRefused(bytes: Uint8Array, from: string, { ours, returnPathWritten }:
   return refusalOf({ headers: headerLines(bytes), from, ours, returnPathWritten }) !== undefined;
 }
 
-/** The limit that a letter would break, and when it would break none of them any more. */
+/** The limit that a letter would break, and when it would break none any more. */
 function overLimit(
   { toOne, toAll, inThread }: RecentAnswers,
   most: MostAnswers,
@@ -84,7 +87,7 @@ function overLimit(
   ];
   const broken = limits.flatMap((limit) => {
     const within = limit.times.map((time) => time.getTime()).filter((time) => time > now - limit.span);
-    // There is room again when all but one less than the most have left the span.
+    // There is room again once fewer answers than the limit are left in the span.
     const last = within.at(-limit.most);
     return last === undefined ? [] : [{ why: limit.why, until: last + limit.span }];
   });

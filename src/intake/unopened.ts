@@ -9,8 +9,8 @@ import { partyOf } from "./party.ts";
 import { senderProof } from "./sender.ts";
 
 /**
- * Leaves a letter that cannot be opened to a person, with no more than its header says. Its sender is told that a person
- * looks, where he may be told anything.
+ * Leaves a letter that cannot be opened to a person, with no more than its header says. If its sender may be told
+ * anything, he is told that a person looks.
  */
 export async function leaveUnopened(
   desk: Desk,

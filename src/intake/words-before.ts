@@ -4,11 +4,11 @@ import { statementsBeside } from "../reading/reply/beside.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
-import { openLetter, textsOf, type Words, wordsOf } from "./open.ts";
+import { allWords, openLetter, textsOf, type Words } from "./open.ts";
 
 /**
- * The state, with what the buyer's letters have said of orders that did not exist yet. Such a letter waits for a person,
- * and an order that it names does not pass before.
+ * The state, with what earlier letters said of orders that did not exist yet. Such a letter waits for a person, and
+ * an order that it names does not pass before.
  */
 export async function withWordsBefore(
   state: BuyerState,
@@ -27,14 +27,14 @@ export async function withWordsBefore(
   for (const letter of await store.buyers.lettersOfNoOrder(state.buyer)) {
     const opened = await openLetter(reader, await store.letters.bytesOf(letter), String(letter));
     const before = { letter: opened.letter, texts: textsOf(opened.files) };
-    for (const number of ordersNamedIn(wordsOf(before), { ...state, orders: [...fresh.values()] }))
+    for (const number of ordersNamedIn(allWords(before), { ...state, orders: [...fresh.values()] }))
       said.set(number, [...(said.get(number) ?? []), ...toBeRead(before, letter, sheets, catalogue)]);
   }
   const orders = [...said].map(([number, carried]) => ({ number, sheets: [], carried, questions: [] }));
   return { ...state, orders: [...state.orders, ...orders] };
 }
 
-/** What of a letter somebody has to read, now that the sheets are known that it speaks of. */
+/** What a person has to read of an earlier letter, now that the sheets that it speaks of are known. */
 function toBeRead(
   { letter, texts }: Words,
   number: number,

@@ -13,16 +13,16 @@ export interface AskedQuestion {
   readonly number?: number;
 }
 
-/** What of an order's questions was answered, and which stay. */
+/** Which of an order's questions were answered, and which stay. */
 export interface Questioning {
-  /** Whether a problem is a question to which somebody has said that it is meant so. */
+  /** Whether a problem is a question that was answered: it is meant so. */
   readonly isAnswered: (problem: Problem) => boolean;
   readonly asked: (problems: readonly Problem[]) => AskedQuestion[];
   /** All that the order was ever asked. */
   readonly known: readonly KnownQuestion[];
 }
 
-/** How an order's questions stand once a letter has settled some. `sheets` are all that problems point at. */
+/** How an order's questions stand after a letter has settled some. `sheets` are all that problems point at. */
 export function questioning(
   number: string,
   state: BuyerState,

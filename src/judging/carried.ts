@@ -9,13 +9,13 @@ import type { Missing } from "../trade/order.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { type OrderState, orderKey } from "./state.ts";
 
-/** Whether new sheets settle what an earlier letter left open. */
+/** Whether new sheets settle something that an earlier letter left open. */
 export type IsSettled = (carried: Carried) => boolean;
 
 /**
- * What new sheets settle of the files that could not be read: one of the name of such a file, or for the place that its
- * name tells; and one for a place that an order lacked in which the file stands open. A file that stands open in several
- * orders is settled in all of them.
+ * Which unreadable files of earlier letters new sheets settle. A sheet settles a file if it bears the file's name, or
+ * if it is for the place that the name tells. It also settles a file if it is for a place that the order lacked in
+ * which the file stands open. A file that stands open in several orders is settled in all of them.
  */
 export function settledBy(
   sheets: readonly Sheet[],
@@ -43,7 +43,7 @@ export function settledBy(
       settled.add(key);
     }
   };
-  // A name such as "device.pdf" stands for many a sheet, so one that came again says nothing.
+  // Many sheets are called "device.pdf", so a sheet that only took the place of another settles no file by its name.
   settle((file) => (sheet) => tellsPlaceOf(file, sheet) || (!gave.has(sheet.id) && isNamed(sheet, file)));
   settle((file, key) => {
     const lacked = lackedBeside(key);
@@ -62,17 +62,20 @@ function keyOf({ letter, text }: Carried): string {
   return `${letter} ${text}`;
 }
 
-/** What people put into a file's name when they send it once more. */
+/** Words that people add to a file's name when they send it again. */
 const onceMore = new Set(
   "AGAIN COPY CORRECTED CORRECTION FILLABLE FILLED FINAL FIXED FORM MARKED NEW RESENT REVISED SCAN SCANNED SHEET SIGNED TYPED".split(
     " ",
   ),
 );
 
-/** A station mark at the beginning of a file's name: "T-7 scan". Cameras and scanners count their pictures without a hyphen. */
+/**
+ * A station mark at the beginning of a file's name: "T-7 scan". Cameras and scanners number their pictures without a
+ * hyphen.
+ */
 const markInFront = /^\p{L}{1,3}-\d{1,4}(?![\p{L}\p{N}])/u;
 
-/** Whether a sheet bears the name of a file. Of two files of one name the second bears a number that is ours. */
+/** Whether a sheet bears the name of a file. A second file of one name bears a number that we have added. */
 function isNamed(sheet: Sheet, file: string): boolean {
   const name = plainText(nameOf(sheet));
   return [file, file.replace(/ \(\d+\)(?=\.\w+$)/, "")].some(
@@ -80,7 +83,9 @@ function isNamed(sheet: Sheet, file: string): boolean {
   );
 }
 
-/** Whether the name of a file tells the place of a sheet, or that of the sheet's file, and only that besides. */
+/**
+ * Whether the name of a file tells the place of a sheet, or the same place as the sheet's own file, and nothing else.
+ */
 function tellsPlaceOf(file: string, sheet: Sheet): boolean {
   const [told, own] = [nameOf({ file }), nameOf(sheet)].map(placeIn);
   const { kind, mark = "" } = sheet;
@@ -90,7 +95,10 @@ function tellsPlaceOf(file: string, sheet: Sheet): boolean {
   return told !== undefined && (told === own || told === placeIn(usual.join(" ")));
 }
 
-/** "T-7 scan (2)" and "T-7" are "T 7". Undefined where there is no digit, as in "device": such a name tells no place. */
+/**
+ * The place in a file's name: "T-7 scan (2)" and "T-7" are "T 7". A name without a digit, such as "device", tells no
+ * place.
+ */
 function placeIn(name: string): string | undefined {
   const words =
     name
@@ -101,7 +109,7 @@ function placeIn(name: string): string | undefined {
   return /\d/.test(place) ? place : undefined;
 }
 
-/** Whether a sheet is for a place that was lacking, and the name of the file tells no other one. */
+/** Whether a sheet is for a place that was lacking, and the name of the file tells no other place. */
 function fills(sheet: Sheet, { station, kind, position }: Missing, file: string): boolean {
   const name = nameOf({ file });
   const [mark = station] = markInFront.exec(name) ?? [];

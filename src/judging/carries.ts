@@ -7,8 +7,8 @@ import type { Carried } from "../trade/carried.ts";
 import type { Report } from "./report.ts";
 
 /**
- * What a letter leaves open in the orders that it touches and no sheet shows: files that have to come as sheets,
- * sheets saved blank, words and links for a person.
+ * What a letter leaves open in its orders and no sheet shows: files that have to come as sheets, sheets saved blank,
+ * and words and links for a person.
  */
 export function carriedBy(report: Report): readonly Carried[] {
   const names = new Map(report.files.map(({ file }) => [file.id, file.file]));
@@ -36,7 +36,7 @@ function wordsIn({ problems, letter = "" }: Report): Carried[] {
   });
 }
 
-/** What is said in place of words that cannot be told. */
+/** Said in place of words that cannot be told. */
 const unclear: Readonly<Record<string, string>> = {
   unsure: "(words that are struck out or hidden)",
   long: "(more than a program reads)",

@@ -26,7 +26,7 @@ export interface Revision {
   readonly questions: readonly Question[];
 }
 
-/** What a letter changes in its buyer's state. Nothing of a held one counts. */
+/** What a letter changes in its buyer's state. A held letter changes nothing. */
 export function changesOf(
   report: Report,
   state: BuyerState,
@@ -101,7 +101,7 @@ function revisionOf(
   };
 }
 
-/** The sheets that an order consists of from now on. A blank one says nothing, and a copy of another counts once. */
+/** The sheets that an order consists of from now on. A blank sheet does not count, and a copy counts once. */
 function standingIn({ sheets, aside, twice }: Order): Sheet[] {
   const copies = twice.map(({ again }) => again).filter((again) => wallPlaceOf(again) === undefined);
   return [...sheets, ...aside.map(({ sheet }) => sheet), ...copies].filter((sheet) => !isBlank(sheet));

@@ -1,4 +1,4 @@
-/** The function, asked but once for each thing. */
+/** A function that is called once for each thing, and remembers the answer. */
 export function memory<Thing extends object, Answer>(
   ask: (thing: Thing) => Answer,
 ): (thing: Thing) => Answer {

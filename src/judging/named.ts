@@ -2,7 +2,7 @@ import { numberPart } from "../orders/keys.ts";
 import { tokensOf } from "../reading/reply/word-bag.ts";
 import type { BuyerState } from "./state.ts";
 
-/** The numbers of the buyer's orders that a text names, however they are spaced: "kf 1001" names KF-1001. */
+/** The numbers of the buyer's orders that a text names. Spacing does not matter: "kf 1001" names KF-1001. */
 export function ordersNamedIn(text: string, { orders }: BuyerState): string[] {
   const said = ` ${tokensOf(text).join(" ")} `;
   return orders
@@ -10,11 +10,11 @@ export function ordersNamedIn(text: string, { orders }: BuyerState): string[] {
     .filter((number) => isNumber(number) && said.includes(` ${tokensOf(numberPart(number)).join(" ")} `));
 }
 
-/** So many words make a number at most, and so many numbers are looked for. */
+/** A number has so many words at most, and so many numbers are looked for. */
 const mostWords = 4;
 const mostNumbers = 500;
 
-/** What in a text may be the number of an order, so that orders of long ago can be looked for: "kf 1001" among it. */
+/** What in a text may be an order number, such as "kf 1001". Orders of long ago are looked for by it. */
 export function numbersPerhapsIn(text: string): string[] {
   const tokens = tokensOf(text);
   const found = new Set<string>();
@@ -26,7 +26,7 @@ export function numbersPerhapsIn(text: string): string[] {
   return [...found];
 }
 
-/** A number that other words may hold by chance names no order. */
+/** Whether a text may be an order number. A shorter one could stand in other words by chance. */
 function isNumber(number: string): boolean {
   return number.length > 3 && /\d\d/.test(number);
 }

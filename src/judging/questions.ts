@@ -40,7 +40,9 @@ export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>)
   };
 }
 
-/** The facts that stay the same when a sheet comes again under another name. */
+/**
+ * The facts of a problem without file names, so that they stay the same when a sheet comes again under another name.
+ */
 function lasting({ facts }: Problem, about: readonly Sheet[]): Problem["facts"] {
   const names = new Set(about.flatMap(({ file, named }) => [file, named]));
   const isName = (fact: Fact): boolean =>

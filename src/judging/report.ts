@@ -1,9 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
-import { checkFile, checkLetter, checkOrder, checkSheet } from "../checks/run.ts";
+import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
-import { stillMissing } from "../orders/still-missing.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { CutLegend } from "../trade/cut.ts";
@@ -13,6 +12,7 @@ import type { FileId, Sheet } from "../trade/sheet.ts";
 import { type AskedQuestion, questioning } from "./answered.ts";
 import { settledBy } from "./carried.ts";
 import { memory } from "./memory.ts";
+import { orderReport } from "./order-report.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
 import { knownOf } from "./told-before.ts";
@@ -57,9 +57,9 @@ export interface Report {
   readonly earlier: readonly Sheet[];
   /** Earlier sheets whose place sheets of this submission take. */
   readonly replaced: readonly Replacement[];
-  /** Sheets of this submission for whose place an earlier letter has brought a newer one. */
+  /** Sheets of this submission that came too late: an earlier letter brought a newer sheet for their place. */
   readonly late: readonly Replacement[];
-  /** A person must see the submission before anything is told of it. */
+  /** A person must see the submission first. Its sender is told nothing of it before. */
   readonly held: boolean;
   /** The number of the letter, where it is one. */
   readonly letter?: string;
@@ -109,34 +109,19 @@ export function makeReport(
       ? report
       : { ...report, problems, verdict: verdictOf(problems) };
   };
-  const orders = touched.map((order): OrderReport => {
-    const { isAnswered, asked, known: before } = questions(order);
-    const others = all.filter((other) => other !== order);
-    const part = partOf(standing, order);
-    const carried = (stateOf(order, state)?.carried ?? []).filter((one) => !isSettled(one));
-    const members = membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order));
-    // A question about a sheet of an earlier letter stays open until it is answered, and a fault until it is mended.
-    const open = members
-      .filter(({ sheet }) => !came.has(sheet.id))
-      .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
-    const found = checkOrder({ order, others, ...part, carried }, catalogue);
-    const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
-    const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
-    return {
-      order,
-      verdict: gravest([
-        // What a letter says may be about any of its orders, so none passes before a person has read it.
-        held || statements.length > 0 ? "person" : "pass",
-        verdictOf(problems),
-        ...members.map(({ verdict }) => verdict),
-      ]),
-      missing: stillMissing(order, others),
-      problems,
-      carried,
-      asked: asked([...problems, ...own]),
-      lastNumber: Math.max(0, ...before.map(({ number }) => number)),
-    };
-  });
+  const orders = touched.map((order) =>
+    orderReport(order, {
+      others: all.filter((other) => other !== order),
+      members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
+      came,
+      part: partOf(standing, order),
+      carried: (stateOf(order, state)?.carried ?? []).filter((one) => !isSettled(one)),
+      questions: questions(order),
+      // Words may be about any order of their letter, so none passes before a person has read them.
+      waitsForPerson: held || statements.length > 0,
+      catalogue,
+    }),
+  );
   const orderOf = new Map(touched.flatMap((order) => sheetsOf(order).map(({ id }) => [id, order] as const)));
   const report = {
     files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),
@@ -170,12 +155,12 @@ export function everyProblem(report: Omit<Report, "verdict">): Problem[] {
   ];
 }
 
-/** The sheets of an order that are looked at for themselves: what is kept aside is only asked about. */
+/** The sheets of an order that are checked. A sheet kept aside is only asked about. */
 function membersOf(order: Order): readonly Sheet[] {
   return [...order.sheets, ...order.twice.map(({ again }) => again)];
 }
 
-/** All sheets that an order got and that have not given way to others. */
+/** All sheets that an order got and that no other has replaced. */
 export function sheetsOf(order: Order): readonly Sheet[] {
   return [...membersOf(order), ...order.aside.map(({ sheet }) => sheet)];
 }
@@ -194,7 +179,7 @@ function stateOf(order: Order, state: BuyerState): OrderState | undefined {
   return state.orders.find(({ number }) => orderKey(number) === orderKey(order.number));
 }
 
-/** What of a submission's replacements concerns one order: the one that loses a sheet, and the one that gains it. */
+/** The replacements that concern one order, whether it loses the sheet or gains it. */
 function partOf({ replaced, late }: Standing, order: Order): Pick<Standing, "replaced" | "late"> {
   const ids = new Set<FileId>(sheetsOf(order).map(({ id }) => id));
   const key = orderKey(order.number);
@@ -208,7 +193,7 @@ function onceEach(sheets: readonly Sheet[]): Sheet[] {
   return [...new Map(sheets.map((sheet) => [sheet.id, sheet])).values()];
 }
 
-/** A sheet that does not count need not be mended. */
+/** The report on a sheet; one that came too late has no problems, since it need not be mended. */
 function withoutProblemsOf(late: readonly Replacement[], report: SheetReport): SheetReport {
   const isLate = late.some(({ old }) => old.id === report.sheet.id);
   return isLate ? { ...report, problems: [], verdict: "pass" } : report;

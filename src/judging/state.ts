@@ -9,7 +9,7 @@ import type { Sheet } from "../trade/sheet.ts";
 export interface OrderState {
   /** As first typed; "" for what the buyer has sent without a number. */
   readonly number: string;
-  /** Sheets that stand: those that something stops, and those that are asked about, among them. */
+  /** Sheets that stand. Stopped sheets and questioned ones are among them. */
   readonly sheets: readonly Sheet[];
   /** What earlier letters left open. */
   readonly carried: readonly Carried[];
@@ -17,7 +17,7 @@ export interface OrderState {
   readonly questions: readonly KnownQuestion[];
 }
 
-/** What the record holds of one buyer, as far as judging a letter of his depends on it. */
+/** What the record holds of one buyer and the judging of his letters depends on. */
 export interface BuyerState {
   readonly buyer: string;
   /** Grows with each change. A report holds only for the version that it was made from. */
@@ -33,7 +33,7 @@ export function newBuyer(buyer = ""): BuyerState {
   return { buyer, version: 0, orders: [], arrivals: new Map() };
 }
 
-/** Under which key an order stands: the number as a person compares it; "" where there is none, or a placeholder. */
+/** The key of an order: its number as a person compares it; "" for none and for a placeholder. */
 export function orderKey(number: string): string {
   return isNoNumber(number) ? "" : numberKey(number);
 }

@@ -15,7 +15,7 @@ export interface Submission {
   readonly held?: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply?: boolean;
-  /** Words that the letter keeps as they stand, of those that we asked about. */
+  /** Words that we asked about and the letter says are right. */
   readonly kept?: readonly KeptWord[];
   /** Questions that the letter answers: it is meant so. */
   readonly settles?: readonly QuestionOf[];
@@ -23,7 +23,7 @@ export interface Submission {
   readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
   /** Numbers of orders that the letter is about although no sheet of them came. */
   readonly about?: readonly string[];
-  /** Addresses in the letter's text behind which files seem to lie. */
+  /** Links in the letter's text that seem to lead to files. */
   readonly links?: readonly string[];
   /** What the letter says beside its sheets that a person has to read. */
   readonly statements?: readonly Statement[];

@@ -9,8 +9,8 @@ import type { Problem, Spot } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 
 /**
- * What the buyer was told of his earlier sheets: which are stopped, and which places he was asked to mend. It
- * follows from the sheets themselves.
+ * What the buyer was told of his earlier sheets: which are stopped, and which places to mend. It follows from the
+ * sheets themselves.
  */
 export function knownOf(
   earlier: readonly Sheet[],
@@ -35,7 +35,10 @@ export function knownOf(
   };
 }
 
-/** A device whose plate never came may be mended into one that stands alone. */
+/**
+ * The fields that say where a device goes. If its plate never came, its sender may change them so that it stands
+ * alone.
+ */
 function standingAsked({ check, wording, spots }: Problem): Spot[] {
   if (check !== deviceWithoutPlate.id || wording !== "unordered") return [];
   return spots.flatMap(({ file }) =>

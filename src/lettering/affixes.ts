@@ -1,22 +1,24 @@
 import { plainWord } from "./slips.ts";
 
-/** A line of a Hunspell .aff file: what a word that bears its flag may have at its end or beginning. */
+/** A line of a Hunspell .aff file: an ending or a beginning that a word with its flag may have. */
 export interface Affix {
   readonly flag: string;
-  /** What it puts there and what it takes away for that, in capitals without accents. */
+  /** What it adds, and what it takes away for that, in capitals without accents. */
   readonly add: string;
   readonly strip: string;
-  /** Flags that the word made so bears. */
+  /** Flags that the new word has. */
   readonly further: readonly string[];
-  /** May stand together with one at the other end. */
+  /** Whether it may stand together with an affix at the other end. */
   readonly mixes: boolean;
-  /** The word with it, as written; undefined for a word that it does not fit. */
+  /** The word with it, as written; undefined if it does not fit the word. */
   readonly apply: (word: string) => string | undefined;
 }
 
-/** What a Hunspell .aff file says of endings and beginnings. Of compounds the dictionaries here have none but of digits. */
+/**
+ * What a Hunspell .aff file says of endings and beginnings. The dictionaries here have no compounds but of digits.
+ */
 export interface Affixes {
-  /** By what they put there. */
+  /** By what they add. */
   readonly prefixes: ReadonlyMap<string, readonly Affix[]>;
   readonly suffixes: ReadonlyMap<string, readonly Affix[]>;
   readonly flagsOf: (flags: string) => readonly string[];
@@ -34,7 +36,7 @@ export function readAffixes(aff: string): Affixes {
     const [kind, flag = "", second = "", third = "", condition] = line.split(/\s+/);
     if (kind !== "SFX" && kind !== "PFX") continue;
     if (condition === undefined) {
-      // The first line of a flag says how many follow, and whether they mix.
+      // The first line of a flag says how many lines follow, and whether the affixes mix.
       if (second === "Y") mixing.add(kind + flag);
       continue;
     }
@@ -68,7 +70,10 @@ function prefixed(strip: string, add: string, condition: string): Affix["apply"]
   return (word) => (word.startsWith(strip) && fits().test(word) ? add + word.slice(strip.length) : undefined);
 }
 
-/** A condition is made of letters, dots and sets of letters, as in a regular expression. Of thousands few are ever tried. */
+/**
+ * A condition consists of letters, dots and sets of letters, as in a regular expression. Few of the thousands are
+ * ever tried.
+ */
 function pattern(source: string): () => RegExp {
   let made: RegExp | undefined;
   return () => (made ??= new RegExp(source, "u"));

@@ -1,4 +1,4 @@
-/** Characters that look like one on the keyboard and come in by copying: what people call them, and what to type. */
+/** Characters that look like one on the keyboard and come in by copying: their names, and what to type instead. */
 const lookalikes: Readonly<Record<string, readonly [name: string, instead: string]>> = {
   "\u2018": ["curly quotation mark", "'"],
   "\u2019": ["curly apostrophe", "'"],
@@ -23,7 +23,7 @@ const lookalikes: Readonly<Record<string, readonly [name: string, instead: strin
   "\u0153": ["joined oe", "oe"],
   "\u00D8": ["struck O", "O"],
   "\u00F8": ["struck o", "o"],
-  // Letters of other alphabets that look the same and are not.
+  // Letters of other alphabets that look like Latin ones.
   "\u0410": ["Cyrillic letter", "A"],
   "\u0412": ["Cyrillic letter", "B"],
   "\u0415": ["Cyrillic letter", "E"],
@@ -54,7 +54,10 @@ const lookalikes: Readonly<Record<string, readonly [name: string, instead: strin
   "\u03A7": ["Greek letter", "X"],
 };
 
-/** The kinds of character for which no name is kept, by their Unicode properties. The first that fits is used. */
+/**
+ * Names for kinds of characters that have no name of their own here, by their Unicode properties. The first that fits
+ * is used.
+ */
 const kinds: readonly (readonly [RegExp, string])[] = [
   [/\p{Default_Ignorable_Code_Point}|\p{Cc}/u, "invisible character"],
   [/\p{Emoji_Presentation}/u, "picture"],
@@ -67,7 +70,7 @@ const kinds: readonly (readonly [RegExp, string])[] = [
   [/\p{Z}/u, "special blank"],
 ];
 
-/** What is not among the characters that can be cut. The blank always can; a letter and its accent are one character. */
+/** The characters of a text that cannot be cut. A blank always can. A letter and its accent are one character. */
 export function notCuttable(text: string, characters: string): string[] {
   const cuttable = new Set(` ${characters.normalize("NFC")}`);
   return [...new Set(text.normalize("NFC"))].filter((character) => !cuttable.has(character));
@@ -89,7 +92,10 @@ export function describe(character: string): string {
   return `“${character}” (${name}, U+${point})`;
 }
 
-/** The text with every character that cannot be cut changed for the obvious other; undefined if one has none, or nothing is left. */
+/**
+ * The text with every character that cannot be cut replaced by the obvious other. Undefined if one has none, or if
+ * nothing is left.
+ */
 export function retyped(text: string, characters: string): string | undefined {
   let other = text.normalize("NFC");
   for (const character of notCuttable(text, characters)) {

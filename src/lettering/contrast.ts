@@ -1,7 +1,6 @@
 /**
- * Contrast ratio of two sRGB colours, `#RRGGBB`, from 1 (the same) to 21 (black on white); which of them
- * is the text does not matter. Throws for anything not written so.
- * Source: WCAG 2.2, definition of "contrast ratio".
+ * Contrast ratio of two sRGB colours, `#RRGGBB`, from 1 (the same) to 21 (black on white). It does not matter which
+ * of them is the text. Throws for anything not written so. Source: WCAG 2.2, definition of "contrast ratio".
  */
 export function contrastRatio(one: string, other: string): number {
   const [darker = 0, lighter = 0] = [luminance(one), luminance(other)].toSorted((a, b) => a - b);

@@ -10,15 +10,15 @@ export interface Hunspell {
 /** The words of a language, given and asked in capitals without accents. */
 export interface Dictionary {
   readonly has: (word: string) => boolean;
-  /** Has it, and it is no word that nobody wants to be offered. */
+  /** Whether it has the word and the word may be offered. */
   readonly offers: (word: string) => boolean;
-  /** The words that it lists and offers, without names: of some kinds of word only one form. */
+  /** The words that it lists and offers, without names. Some kinds of words are listed in one form only. */
   readonly listed: readonly string[];
 }
 
 /**
- * Reads a dictionary. What it lists is kept as it is written, and of a word that is asked about the affixes are taken
- * off: with all its forms written out, French has three million, in half a gigabyte.
+ * Reads a dictionary. Its list is kept as it is written. The affixes are taken off each word that is asked about.
+ * With all forms written out, French would have three million words in half a gigabyte.
  */
 export function readDictionary({ aff, dic }: Hunspell): Dictionary {
   const affixes = readAffixes(aff);
@@ -41,7 +41,7 @@ export function readDictionary({ aff, dic }: Hunspell): Dictionary {
     });
 
   const allowing = new Set([...affixes.suffixes.values()].flat().flatMap(({ further }) => further));
-  /** Hunspell's own limits: a prefix at most, and at most two suffixes, of which the inner one allows the outer. */
+  /** Hunspell's own limits: at most one prefix and two suffixes. The inner suffix has to allow the outer. */
   const stands = (word: string, barred = ""): boolean => {
     if (bears(word, [], barred)) return true;
     for (const [rest, ...prefix] of [[word] as const, ...taken(word, affixes, "prefixes")]) {

@@ -4,14 +4,14 @@ import type { FaceName, Legend } from "../trade/legend.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { type Fitted, fitLegend } from "./fit.ts";
 
-/** The surface that a legend of this sheet is cut into; undefined while the layout is not known or not made. */
+/** The surface that a legend of this sheet is cut into. Undefined if the layout is not known or not made. */
 export function faceOf(sheet: Sheet, name: FaceName, catalogue: Catalogue): Face | undefined {
   if (sheet.kind === "plate" || name === "plate") return catalogue.plate.face;
   const [code, ...more] = sheet.layouts;
   return code === undefined || more.length > 0 ? undefined : layoutOf(catalogue, code)?.face;
 }
 
-/** A legend of this sheet fitted to its face; undefined while the layout is not known or not made. */
+/** A legend of this sheet, fitted to its face. Undefined if the layout is not known or not made. */
 export function fitOn(sheet: Sheet, legend: Legend, catalogue: Catalogue): Fitted | undefined {
   const face = faceOf(sheet, legend.face, catalogue);
   if (face === undefined) return undefined;

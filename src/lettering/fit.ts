@@ -2,21 +2,21 @@ import type { Engraving, Face } from "../catalogue/engraving.ts";
 import type { CutRow } from "../trade/cut.ts";
 import { type Cut, offCentre, widthOf } from "./row.ts";
 
-/** How a legend is cut on its face: what checks, drawings and the record all go by. */
+/** How a legend is cut on its face. Checks, drawings and the record all go by it. */
 export interface Fitted extends Cut {
   /** The width there is for a row. */
   readonly room: number;
-  /** Whether every row is as narrow as that, at the height that was found for them. */
+  /** Whether every row fits into that width at the height that was found. */
   readonly fits: boolean;
   /** Rows that have something to cut. */
   readonly rows: readonly CutRow[];
 }
 
 /**
- * Fits the rows of a legend to a face: at the face's cap height or, where the catalogue lets letters be
- * smaller, at the greatest height at which every row fits. A legend that cannot fit keeps the least height,
- * and the rows too wide for it begin at the left margin. What is cut of the others is centred. The first row
- * begins `top` below the upper edge or, without it, all stand in the middle.
+ * Fits the rows of a legend to a face. Letters have the face's cap height. If the catalogue allows smaller ones, they
+ * have the greatest height at which every row fits. A legend that cannot fit keeps the least height, and its too wide
+ * rows begin at the left margin. All other rows are centred. The first row begins `top` below the upper edge. Without
+ * `top` the rows stand in the middle.
  */
 export function fitLegend(rows: readonly string[], face: Face, engraving: Engraving, top?: number): Fitted {
   const { cutter, tracking, row_gap } = face;
@@ -58,7 +58,7 @@ function heightsOf(cap: number, fit: Engraving["fit"]): number[] {
   return Array.from({ length: steps + 1 }, (_, i) => tidy(cap - i * fit.step));
 }
 
-/** A length without the crumbs of binary fractions. */
+/** A length without the rounding errors of binary fractions. */
 function tidy(length: number): number {
   return Number(length.toFixed(4));
 }

@@ -6,9 +6,9 @@ export interface Glossary {
   /** Words of legends; true for the common ones. */
   readonly words: ReadonlyMap<string, boolean>;
   readonly abbreviations: ReadonlyMap<string, readonly string[]>;
-  /** Words behind which a letter by itself is right. */
+  /** Words that may have a single letter behind them. */
   readonly lettered: ReadonlySet<string>;
-  /** Words that often stand behind a word; behind any word, under "*". */
+  /** Words that often stand behind a word. Under "*" those that stand behind any word. */
   readonly followers: ReadonlyMap<string, readonly string[]>;
   /** Confirmed words by project. */
   readonly projects: ReadonlyMap<string, ReadonlySet<string>>;
@@ -62,7 +62,7 @@ function wordsIn(line: string): string[] {
   return line.split(/\s+/).map(plainWord).filter(Boolean);
 }
 
-/** A project's name, however it is typed. */
+/** The key of a project's name, however the name is typed. */
 export function projectKey(project: string): string {
   return plainWord(project).replace(/[^\p{L}\p{N}]/gu, "");
 }

@@ -3,7 +3,7 @@ import { accented, standsAbove } from "./accents.ts";
 import { romanSimplex } from "./roman-simplex.ts";
 import { type Stroke, strokesFrom } from "./stroke.ts";
 
-/** One character in the units of its font: x from the left end of the advance, y upwards from the baseline. */
+/** One character in the units of its font. x counts from the left end of the advance, y upwards from the baseline. */
 export interface Glyph {
   readonly advance: number;
   readonly strokes: readonly Stroke[];
@@ -15,7 +15,7 @@ export const capUnits = 21;
 /** How wide each font is drawn, as a part of Roman Simplex. */
 const widths = { RS: 1, RN: 0.85 } as const satisfies Record<FontCode, number>;
 
-/** Stands in for a character that the font cannot cut, in drawings and in widths: a crossed box. */
+/** A crossed box. It stands in drawings and widths for a character that the font cannot cut. */
 const noGlyph: Glyph = { advance: 20, strokes: strokesFrom("3,0 3,21 17,21 17,0 3,0 17,21; 3,21 17,0") };
 
 const letters = new Map(
@@ -30,7 +30,7 @@ export function glyphsOf(text: string, font: FontCode): Glyph[] {
   return charactersOf(text).map((character) => narrowed(glyphOf(character) ?? noGlyph, widths[font]));
 }
 
-/** The characters that are cut as one: a letter and its accent are one character, however they were typed. */
+/** The characters of a text as they are cut. A letter and its accent are one, however they were typed. */
 export function charactersOf(text: string): string[] {
   return [...text.normalize("NFC")];
 }

@@ -1,7 +1,7 @@
 import type { Words } from "../catalogue/words.ts";
 import { plainWord } from "./slips.ts";
 
-/** A single letter at the end of a row that is full. */
+/** A single letter at the end of a full row. */
 interface LetterInPlace {
   readonly text: string;
   /** The words of the legend before it. */
@@ -10,14 +10,14 @@ interface LetterInPlace {
   readonly goesOn: boolean;
 }
 
-/** Letters that are told in series, points of the compass, numerals: LIGHTS A, SHADES N, PHASE V. */
+/** Letters of a series, points of the compass, numerals: LIGHTS A, SHADES N, PHASE V. */
 const ownRight = /^[ABCNSEWIVX]$/;
 /** Words of one letter, of English, French or Spanish: TAKING A / BREAK. */
 const shortWord = /^[AIY]$/;
 
 /**
- * The words that a form may have cut to this letter, the likeliest first, maybe none known; undefined where the
- * letter is right as it is. What is common practice, no source.
+ * The words that a form may have cut to this letter, the likeliest first; perhaps none is known. Undefined if the
+ * letter is right as it is. Common practice, no source.
  */
 export function cutToLetter(
   { text, before, goesOn }: LetterInPlace,
@@ -25,12 +25,12 @@ export function cutToLetter(
 ): readonly string[] | undefined {
   const letter = plainWord(text);
   if (goesOn && shortWord.test(letter)) return undefined;
-  // Of SCREEN 2 D, the screen says what D is.
+  // In SCREEN 2 D the screen says what D is.
   const head = before.findLast((word) => !/^\d/.test(word));
   const likely = head === undefined ? [] : words.followers(head, letter);
   if (likely.length > 0) return likely;
   const numbered = /^\d/.test(before.at(-1) ?? "");
-  // Series leave the letter O out, since it looks like a zero; most often it is of ON or OFF.
+  // A series leaves out the letter O, since it looks like a zero. Most often an O is from ON or OFF.
   const isOwn = numbered || ownRight.test(letter) || (head !== undefined && words.isLettered(head));
   return isOwn && letter !== "O" ? undefined : words.followers(undefined, letter);
 }

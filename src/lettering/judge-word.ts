@@ -7,13 +7,13 @@ export interface WordInPlace {
   /** The words of the whole legend before and after it. */
   readonly before: readonly string[];
   readonly after: readonly string[];
-  /** It ends a row that has as many characters as the form takes. */
+  /** It ends a row with as many characters as the form takes. */
   readonly atLimit: boolean;
-  /** It and its neighbour in the row before or after, written together. */
+  /** The word and its neighbour in the row before or after, written together. */
   readonly joined: readonly string[];
 }
 
-/** What there is to think of a word, with the words that may have been meant, the likeliest first. */
+/** The judgement of a word, with the words that may have been meant, the likeliest first. */
 export type Judgement =
   | { readonly is: "right" }
   | { readonly is: "cut" | "slipped" | "misspelt" | "mistaken"; readonly meant: readonly string[] }
@@ -25,7 +25,7 @@ const right: Judgement = { is: "right" };
 const letterFor: Readonly<Record<string, string>> = { "0": "O", "1": "I", l: "I" };
 const digitFor: Readonly<Record<string, string>> = { O: "0", I: "1", l: "1" };
 
-/** Judges a word by the words that are known; `isKnown` tells names that the sheet itself vouches for. */
+/** Judges a word by the words that are known. `isKnown` tells names that the sheet itself vouches for. */
 export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: string) => boolean): Judgement {
   const { text, atLimit, joined } = word;
   if (isKnown(text) || words.expansions(text).length > 0) return right;
@@ -54,19 +54,19 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
 }
 
-/** Words that are right and common, and of which one stands where only the other makes sense. */
+/** Whether a common word stands where only another one makes sense. */
 function pairSlip({ text, before, after }: WordInPlace): string | undefined {
   const typed = text.toUpperCase();
   if (typed === "OF" && after.length === 0) return "OFF";
   return typed === "FORM" && before.length > 0 && after.length > 0 ? "FROM" : undefined;
 }
 
-/** L0BBY for LOBBY, 2O4 for 204; not STAIR1, MR1 or P1, where the digit is a number. */
+/** L0BBY for LOBBY, 2O4 for 204. Not STAIR1, MR1 or P1, where the digit is a number. */
 function mistakenDigits(text: string, words: Words): string | undefined {
   if (/^(?=.*[OIl])(\d[\dOIl]*|[\dOIl]*\d[\dOIl]*\d[\dOIl]*)$/.test(text))
     return text.replace(/[OIl]/g, (letter) => digitFor[letter] ?? letter);
   const isKnown = (word: string): boolean => words.isWord(word) || words.expansions(word).length > 0;
-  // A small L can be a slip only where all else is capitals: FAMlLY, not All.
+  // A small L can be a slip only among capitals: FAMlLY, not All.
   const slip = /^(?=(.*\p{Lu}){2})[\p{Lu}l01']+$/u.test(text) ? /[01l]/g : /[01]/g;
   const letters = text.replace(slip, (one) => letterFor[one] ?? one);
   if (letters === text || !/^\p{L}{3,}$/u.test(letters) || !isKnown(letters)) return undefined;

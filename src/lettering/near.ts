@@ -4,8 +4,8 @@ import { slips } from "./slips.ts";
 const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 
 /**
- * Words of a dictionary that are `reach` slips from a wrong one or fewer: of those one slip away all, of those
- * further away the ones that the dictionary lists itself, not all their forms.
+ * Words of a dictionary that are at most `reach` slips from a wrong one. One slip away they are all words. Further
+ * away they are only those that the dictionary lists, not all their forms.
  */
 export function nearWords(word: string, reach: number, dictionary: Dictionary): string[] {
   const listed = reach < 2 ? [] : dictionary.listed.filter((other) => mayBeNear(word, other, reach));
@@ -31,7 +31,7 @@ export function oneSlipFrom(word: string): Set<string> {
   return all;
 }
 
-/** A slip changes the number of each letter by one at most, and of two letters at most: cheap to count before slips are. */
+/** A quick test before slips are counted: a slip changes the number of at most two letters, each by one. */
 function mayBeNear(word: string, other: string, reach: number): boolean {
   if (Math.abs(word.length - other.length) > reach) return false;
   let left = word;

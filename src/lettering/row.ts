@@ -34,8 +34,8 @@ export function lettersOf(text: string, { font, cap, tracking }: Cut): Stroke[][
 }
 
 /**
- * How far the middle of what is cut stands right of the middle of the row's width: letters leave unlike air
- * beside them. A blank at an end is meant, and no air.
+ * How far the middle of the cut stands right of the middle of the row's width. Letters have unequal space beside
+ * them. A blank at an end is meant, and counts as width.
  */
 export function offCentre(text: string, { font, cap }: Cut): number {
   const glyphs = glyphsOf(text, font);
@@ -46,13 +46,15 @@ export function offCentre(text: string, { font, cap }: Cut): number {
   return ((left - (last.advance - right)) / 2) * (cap / capUnits);
 }
 
-/** Two neighbours in a row, and the uncut material between them in millimetres: 0 or less where they run together. */
+/**
+ * Two neighbours in a row, and the uncut material between them in millimetres. It is 0 or less if they run together.
+ */
 export interface Pair {
   readonly letters: string;
   readonly gap: number;
 }
 
-/** Neighbouring letters of a row that stand nearer than the given gap. Words are parted by more than that. */
+/** Neighbouring letters of a row that stand nearer than the given gap. Words stand farther apart than that. */
 export function pairsNearer(text: string, cut: Cut, gap: number): Pair[] {
   const [characters, letters] = [charactersOf(text), lettersOf(text, cut)];
   return letters.slice(1).flatMap((strokes, i) => {

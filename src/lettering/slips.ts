@@ -11,7 +11,7 @@ export function plainWord(text: string): string {
     .replace(/Æ/g, "AE");
 }
 
-/** Longer words are none, and comparing them costs their lengths multiplied. */
+/** Longer texts are no words. The cost of comparing two is the product of their lengths. */
 const longest = 40;
 
 /** Slips of the hand between two words: letters left out, added, mistaken, or swapped (optimal string alignment). */

@@ -26,7 +26,7 @@ export function extentOf(strokes: readonly Stroke[]): Extent | undefined {
   return { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) };
 }
 
-/** The least distance between the middle lines of two sets of strokes; infinite if one of them has none. */
+/** The least distance between the middle lines of two sets of strokes. Infinite if one is empty. */
 export function distanceBetween(one: readonly Stroke[], other: readonly Stroke[]): number {
   const others = other.flatMap(piecesOf);
   return Math.min(
@@ -41,7 +41,7 @@ function piecesOf(line: Stroke): Piece[] {
   return line.slice(1).map((point, i) => [line[i] ?? point, point]);
 }
 
-/** Straight pieces that do not cross are nearest at an end of one of them. */
+/** The distance between two straight pieces. If they do not cross it is least at an end of one of them. */
 function apart(one: Piece, other: Piece): number {
   if (crossing(one, other)) return 0;
   return Math.min(

@@ -9,12 +9,15 @@ import { isSqueezed, plainWord, slips } from "./slips.ts";
 /** Most words offered for one. */
 const most = 3;
 
-/** How unlikely it is that `typed` was meant to be `other`: 0 common in legends, 1 known in legends, 2 in a dictionary. */
+/**
+ * How unlikely it is that `typed` was meant to be `other`. `rank` is 0 for words common in legends, 1 for words known
+ * in legends, 2 for words of a dictionary.
+ */
 export type Weigh = (typed: string, other: string, rank: 0 | 1 | 2) => number;
 
 /**
- * By slips; then a word of legends, beside which the rest of the dictionary only distracts; then one with the very same
- * letters, of which two were swapped or one was doubled; then one that begins alike.
+ * Fewer slips come first. Then come words of legends, since the rest of the dictionary only distracts. Then words of
+ * the same letters, with two swapped or one doubled. Then words that begin alike.
  */
 const bySlips: Weigh = (typed, other, rank) =>
   3 * slips(typed, other) +
@@ -22,7 +25,10 @@ const bySlips: Weigh = (typed, other, rank) =>
   (sorted(typed) === sorted(other) || single(typed) === single(other) ? 0 : 0.3) +
   (typed[0] === other[0] ? 0 : 0.3);
 
-/** Words from the desk's own glossary and from dictionaries, which are taken in when first asked: 0.1 to 0.8 s each. */
+/**
+ * Words from the desk's own glossary and from dictionaries. A dictionary is read when it is first asked, which takes
+ * 0.1 to 0.8 s.
+ */
 export function makeWords(
   glossary: Glossary,
   languages: Partial<Readonly<Record<Language, Hunspell>>>,
@@ -46,7 +52,7 @@ export function makeWords(
     const word = plainWord(text).replace(/^'+|'+$/g, "");
     return isOfLegends(word) || languagesOf(word).length > 0;
   };
-  /** Words of legends before the dictionary's; among them the common ones. */
+  /** Words of legends come before those of a dictionary, and common ones first. */
   const rank = (word: string): 0 | 1 | 2 => (words.get(word) === true ? 0 : isOfLegends(word) ? 1 : 2);
 
   const squeezed = (text: string): string | undefined => {
@@ -78,7 +84,7 @@ export function makeWords(
       const longer = (all: Iterable<string>): string[] =>
         [...all].filter((word) => word.length > start.length && word.startsWith(start));
       const known = longer(ofLegends).toSorted((a, b) => rank(a) - rank(b) || a.length - b.length);
-      // Of a few letters the dictionary has too many; what it has is no answer.
+      // A dictionary has too many words that begin with a few letters.
       const more =
         start.length < 4
           ? []
@@ -88,11 +94,11 @@ export function makeWords(
     likelier: (text) => {
       const word = plainWord(text);
       if (word.length < 4 || isOfLegends(word)) return undefined;
-      // BALCON is a word of French, no slip from BALCONY.
+      // BALCON is a French word, and no slip from BALCONY.
       if (!languagesOf(word).some(({ english }) => english)) return undefined;
       return common
         .filter(
-          // ROOMS and RAISED are forms of common words, no slips.
+          // ROOMS and RAISED are forms of common words, and no slips.
           (other) =>
             other.length > 3 && word !== `${other}S` && word !== `${other}D` && slips(word, other) === 1,
         )

@@ -1,9 +1,9 @@
-import { type Server, wordsOf } from "./server.ts";
+import { errorWords, type Server } from "./server.ts";
 
 /** What went wrong with a server, in a sentence that says what to change in the settings. */
 export function adviceOn(error: unknown, { host, port, security, user, secret }: Server): string {
   const { code, originalCode, authenticationFailed } = error as Record<string, unknown>;
-  const words = wordsOf(error);
+  const words = errorWords(error);
   const all = [code, originalCode, words].join(" ");
   const other = security === "tls" ? "starttls" : "tls";
   const at = `${host}:${port}`;

@@ -1,9 +1,9 @@
-/** Something to wait for that may also have happened already. */
+/** Something to wait for, which may have happened already. */
 export interface Bell {
   readonly ring: () => void;
   /** Forgets that it was rung. */
   readonly hush: () => void;
-  /** Until it is rung, at most so many milliseconds, and no longer than the signal lets. */
+  /** Waits until it is rung, for so many milliseconds at most. The signal ends the wait too. */
   readonly heard: (ms: number, signal?: AbortSignal) => Promise<void>;
 }
 

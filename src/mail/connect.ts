@@ -8,10 +8,10 @@ import type { ImapMailboxSettings, ServerSettings, SmtpSenderSettings } from "..
 import { adviceOn } from "./advice.ts";
 import { openImap } from "./imap-connection.ts";
 import { openSender, openServer, type Surroundings } from "./open.ts";
-import { wordsOf } from "./server.ts";
+import { errorWords } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
 
-/** What came of trying one thing: in words for whoever sets the desk up. */
+/** What came of trying one thing, in words for whoever sets the desk up. */
 export interface Trial {
   readonly ok: boolean;
   readonly says: string;
@@ -43,12 +43,12 @@ export function tryMailbox(written: ImapMailboxSettings, around: Surroundings): 
   });
 }
 
-/** Signs in wherever answers go, and sends a test message to `to`, which has to be an address of the desk's own. */
+/** Signs in wherever answers go, and sends a test message to `to`. That has to be an address of the desk's own. */
 export async function trySender(
   written: SmtpSenderSettings,
   to: string,
   around: Surroundings,
-  /** Seconds after which a lost answer is looked for: a copy that comes later is of no use. */
+  /** Seconds after which a lost answer is looked for. A copy that comes later is of no use. */
   grace: number,
 ): Promise<Trial[]> {
   const { witness, sent } = written;
@@ -89,7 +89,7 @@ async function lookForCopy(
   const where = `folder ${place.folder} of ${place.imap.user}`;
   const begun = Date.now();
   for (;;) {
-    const found = await sender.find(messageId).catch((error: unknown) => wordsOf(error));
+    const found = await sender.find(messageId).catch((error: unknown) => errorWords(error));
     const seconds = Math.round((Date.now() - begun) / 1000);
     if (found === true)
       return [
@@ -108,7 +108,7 @@ async function lookForCopy(
   }
 }
 
-/** Asks the name servers for a record of the desk's own domain; that it has none is an answer too. */
+/** Asks the name servers for a record of the desk's own domain. "No such record" is an answer too. */
 export async function tryNameServers(servers: readonly string[], address: string): Promise<Trial> {
   const named = servers.length === 0 ? "those of the system" : servers.join(", ");
   try {
@@ -118,7 +118,7 @@ export async function tryNameServers(servers: readonly string[], address: string
     if (!["ENOTFOUND", "ENODATA"].includes(code))
       return {
         ok: false,
-        says: `name servers: ${named} give no answer (${code || wordsOf(error)}); name others in trust.name_servers`,
+        says: `name servers: ${named} give no answer (${code || errorWords(error)}); name others in trust.name_servers`,
       };
   }
   return { ok: true, says: `name servers: ${named} answer` };
@@ -138,7 +138,7 @@ async function tryFolder(
         const there = (await client.list()).map(({ path }) => path);
         throw new FolderFault(
           there.includes(folder)
-            ? `folder ${folder} cannot be opened (${wordsOf(error)}); check what ${server.user} may do there`
+            ? `folder ${folder} cannot be opened (${errorWords(error)}); check what ${server.user} may do there`
             : `there is no folder ${folder}; those there are: ${there.join(", ")}`,
         );
       });
@@ -151,7 +151,7 @@ async function tryFolder(
   return [trial];
 }
 
-/** A fault that is no fault of the connection: its message says what to change. */
+/** A fault of the folder and not of the connection. Its message says what to change. */
 class FolderFault extends Error {}
 
 async function attempt(
@@ -165,7 +165,7 @@ async function attempt(
   try {
     server = await openServer(written, around);
   } catch (error) {
-    return failed(wordsOf(error));
+    return failed(errorWords(error));
   }
   try {
     return { ok: true, says: `${name}: ${await work(server)}` };

@@ -8,7 +8,7 @@ import type { Sender } from "../ports/sender.ts";
 /** How often a folder is looked at, in milliseconds. */
 const pollEvery = 2000;
 
-/** A folder of .eml files as a mailbox; a file's time of change is when it was received. */
+/** A folder of .eml files as a mailbox. A file's time of change is when the letter was received. */
 export function folderMailbox(folder: string): Mailbox {
   return {
     name: folder,
@@ -64,14 +64,17 @@ export function folderSender(folder: string): Sender {
   };
 }
 
-/** Puts an answer where it is told: the letter as .eml, its page as .html for a browser, its enclosures in a folder of theirs. */
+/**
+ * Puts an answer where it is told: the letter as .eml, its page as .html for a browser, its enclosures in a folder of
+ * their own.
+ */
 export async function putAnswer(path: string, bytes: Uint8Array): Promise<void> {
   const { html, attachments } = await simpleParser(Buffer.from(bytes));
   if (typeof html === "string") await writeFile(`${path}.html`, html);
   if (attachments.length > 0) await mkdir(path, { recursive: true });
   for (const { filename, content } of attachments)
     await writeFile(join(path, basename(filename ?? "unnamed")), content);
-  // Renamed last: an .eml in this folder is a whole answer.
+  // The rename comes last, so that an .eml in this folder is always a whole answer.
   await writeFile(`${path}.part`, bytes);
   await rename(`${path}.part`, `${path}.eml`);
 }

@@ -1,15 +1,18 @@
 import { ImapFlow } from "imapflow";
 import { type Server, signIn, tlsOptions } from "./server.ts";
 
-/** A server that stays silent this long when it should answer is taken for dead; in milliseconds. */
+/** A server that owes an answer and stays silent this long is taken for dead, in milliseconds. */
 export const silenceMs = 60_000;
 
-/** IDLE begins anew this often, so that neither server nor network takes us for gone (RFC 2177: within 29 minutes). */
+/**
+ * IDLE begins again this often, in milliseconds, so that neither server nor network takes us for gone (RFC 2177:
+ * within 29 minutes).
+ */
 const idleMs = 240_000;
 
 /**
- * A connection, signed in. Nothing is selected yet. Rejects when the server cannot be reached, cannot prove
- * who it is, or will not have us. The connection ends by itself with a `close`, never by throwing.
+ * A connection, signed in. No folder is selected yet. Rejects when the server cannot be reached, cannot prove who it
+ * is, or refuses us. The connection ends with a `close`, never by throwing.
  */
 export async function openImap(server: Server, silence = silenceMs): Promise<ImapFlow> {
   return signIn(
@@ -30,7 +33,7 @@ export async function openImap(server: Server, silence = silenceMs): Promise<Ima
         maxIdleTime: idleMs,
         logger: false,
       });
-      // Without a listener a time-out would end the process; the `close` that follows says it all.
+      // Without a listener a time-out would end the process. The `close` that follows says all that is needed.
       client.on("error", () => {});
       try {
         await client.connect();

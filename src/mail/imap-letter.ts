@@ -5,15 +5,18 @@ import { join } from "node:path";
 import { pipeline } from "node:stream/promises";
 import type { ImapFlow } from "imapflow";
 
-/** Letters up to this size are asked for whole; larger ones in pieces of this size. In bytes. */
+/** Letters up to this size are asked for whole. Larger ones come in pieces of this size. In bytes. */
 const pieceSize = 1024 * 1024;
 
-/** Milliseconds that a letter of so many bytes may take: two minutes, and what 10 kB a second need beyond. */
+/**
+ * Milliseconds that a letter of so many bytes may take: two minutes, and more for what 10 kB a second do not bring in
+ * that time.
+ */
 export function transferLimit(size: number): number {
   return 120_000 + size / 10;
 }
 
-/** The letter's bytes; undefined when it is gone. `size` is what the mailbox says: only a hint. */
+/** The letter's bytes; undefined when it is gone. `size` is what the mailbox says, which is only a hint. */
 export async function fetchLetter(
   client: ImapFlow,
   uid: number,
@@ -27,7 +30,7 @@ export async function fetchLetter(
     if (!client.usable) throw error;
     failure = error;
   }
-  // A letter taken for gone is never asked for again, so an empty answer alone does not count.
+  // An empty answer alone does not count: a letter that is taken for gone is never asked for again.
   if (!(await lies(client, uid))) return undefined;
   throw failure ?? new Error("the server lists a letter and does not give it");
 }
@@ -37,7 +40,7 @@ async function whole(client: ImapFlow, uid: number): Promise<Uint8Array | undefi
   return found === false ? undefined : found.source;
 }
 
-/** Never more than one copy of a big letter in memory: it is gathered on disk and read in one piece. */
+/** Gathers a big letter on disk and reads it in one piece, so that memory holds one copy of it. */
 async function throughDisk(client: ImapFlow, uid: number): Promise<Uint8Array | undefined> {
   const { content } = await client.download(String(uid), undefined, { uid: true, chunkSize: pieceSize });
   if (content === undefined) return undefined;
@@ -52,7 +55,7 @@ async function throughDisk(client: ImapFlow, uid: number): Promise<Uint8Array | 
 }
 
 async function lies(client: ImapFlow, uid: number): Promise<boolean> {
-  // the server tells what others have removed only when it is spoken to
+  // The server tells what others have removed only when it is spoken to.
   await client.noop();
   const found = await client.search({ uid: String(uid) }, { uid: true });
   return !Array.isArray(found) || found.includes(uid);

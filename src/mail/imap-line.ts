@@ -14,19 +14,19 @@ export interface View {
 }
 
 export interface Job {
-  /** How often it is tried once the folder is open; for ever, if absent. */
+  /** How often it is tried once the folder is open; without end, if absent. */
   readonly tries?: number;
   /** Milliseconds after which the connection is given up; 2 minutes, if absent. */
   readonly limit?: number;
 }
 
-/** One folder of one server, kept in reach: connections come and go behind it. */
+/** One folder of one server, kept in reach. Connections come and go behind it. */
 export interface Line {
-  /** Does one job at a time. Rejects with the last failure when patience or tries are at an end. */
+  /** Does one job at a time. Rejects with the last failure when there are no more tries. */
   readonly use: <T>(work: (view: View) => Promise<T>, job?: Job) => Promise<T>;
-  /** Selects the folder anew: the only way to see every change, a new UIDVALIDITY too. */
+  /** Selects the folder again. Only this shows every change, a new UIDVALIDITY too. */
   readonly refresh: (view: View) => Promise<View>;
-  /** Returns when the folder has changed, the connection is lost, the time is over or the signal says so. */
+  /** Returns when the folder has changed, when the connection is lost, when the time is over, or at the signal. */
   readonly news: (ms: number, signal: AbortSignal) => Promise<void>;
   readonly close: () => Promise<void>;
 }
@@ -37,14 +37,17 @@ export interface LineOptions {
   readonly log: Log;
   readonly chance: () => number;
   readonly silence?: number;
-  /** How many failures in a row are put up with, and the signal that ends all patience. */
+  /** How many failures in a row are borne, and the signal that ends all waiting. */
   readonly patience: () => Patience;
 }
 
 interface Patience {
   readonly failures: number;
   readonly signal?: AbortSignal | undefined;
-  /** Is told why the folder cannot be used, from the second failure in a row on: servers begin anew now and then. */
+  /**
+   * Called with the reason when the folder cannot be used, from the second failure in a row on. A single failure is
+   * usual, since servers restart now and then.
+   */
   readonly failed?: ((why: string) => void) | undefined;
 }
 
@@ -59,7 +62,7 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
 
   async function refresh({ client }: Pick<View, "client">): Promise<View> {
     const { uidValidity } = await client.mailboxOpen(folder);
-    // what comes after this is news
+    // What comes after this is news.
     changed.hush();
     open = { client, validity: String(uidValidity) };
     return open;
@@ -76,16 +79,6 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
     } catch (error) {
       client.close();
       throw error;
-    }
-  }
-
-  /** A connection over which a job takes too long is closed, which fails the job. */
-  async function limited<T>(view: View, work: (view: View) => Promise<T>, limit: number): Promise<T> {
-    const watchdog = setTimeout(() => view.client.close(), limit);
-    try {
-      return await work(view);
-    } finally {
-      clearTimeout(watchdog);
     }
   }
 
@@ -119,7 +112,7 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
     },
     refresh,
     async news(ms, signal) {
-      // IDLE lasts until the next command; that it failed shows in the connection
+      // IDLE lasts until the next command. If it fails, the connection shows it.
       if (open?.client.usable === true) void open.client.idle().catch(() => undefined);
       await changed.heard(ms, AbortSignal.any([signal, closing.signal]));
     },
@@ -131,4 +124,14 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
       open.client.close();
     },
   };
+}
+
+/** Gives a job limited time. A job that takes longer has its connection closed, and fails by that. */
+async function limited<T>(view: View, work: (view: View) => Promise<T>, limit: number): Promise<T> {
+  const watchdog = setTimeout(() => view.client.close(), limit);
+  try {
+    return await work(view);
+  } finally {
+    clearTimeout(watchdog);
+  }
 }

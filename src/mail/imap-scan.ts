@@ -1,7 +1,7 @@
 import type { Mark } from "../ports/mailbox.ts";
 import type { View } from "./imap-line.ts";
 
-/** Letters not seen yet, by UID in rising order: that is the order in which they arrived. */
+/** Letters not seen yet, by UID in rising order. That is the order in which they arrived. */
 export interface Found {
   readonly uids: readonly number[];
   /** How far the folder is known once these are handled. */
@@ -15,28 +15,28 @@ export interface Listed {
 }
 
 /**
- * What lies behind `mark`. A mark under another UIDVALIDITY says nothing, nor does none: then it is every
- * letter that arrived on or after the day of `from`. Costs by what is new, not by what is there.
+ * The letters after `mark`. Without a mark, or with one of another UIDVALIDITY, they are all that arrived on or after
+ * the day of `from`. The cost depends on what is new, not on what is there.
  */
 export async function scan({ client, validity }: View, mark: Mark | undefined, from: Date): Promise<Found> {
   if (mark?.validity === validity) {
     const found = await client.search({ uid: `${mark.uid + 1}:*` }, { uid: true });
-    // RFC 9051 §9: `*` is the last letter even when it lies before the first number of the range
+    // RFC 9051 §9: `*` is the last letter even if it lies before the first number of the range.
     const uids = numbers(found).filter((uid) => uid > mark.uid);
     return { uids, upTo: uids.at(-1) ?? mark.uid };
   }
-  // asked for first, so that a letter arriving meanwhile is found by this search or by the next one
+  // The last letter is asked for first. A letter that arrives meanwhile is found by this search or by the next.
   const last = await client.fetchOne("*", { uid: true });
   const uids = numbers(await client.search({ since: from }, { uid: true }));
   return { uids, upTo: Math.max(last === false ? 0 : last.uid, uids.at(-1) ?? 0) };
 }
 
 /**
- * Size and arrival of these letters. One that the server says nothing about is listed all the same: whether it is
- * gone shows when its bytes are asked for, and a letter left out here would never be seen again.
+ * Size and arrival of these letters. A letter that the server says nothing about is listed too: it may be gone, which
+ * shows when its bytes are asked for. A letter left out here would never be seen again.
  */
 export async function list({ client }: View, uids: readonly number[]): Promise<readonly Listed[]> {
-  // all of them before the next command: a command amid a running FETCH would wait for ever
+  // All are fetched before the next command. A command during a running FETCH would wait for ever.
   const rows = await client.fetchAll(
     uids.join(","),
     { uid: true, size: true, internalDate: true },

@@ -12,8 +12,8 @@ export const keywords = {
 } as const satisfies Record<Shelf, string>;
 
 /**
- * Marks the letter and moves it to `folder`, if one is given. Nothing happens to a letter that is gone, and a
- * server that keeps no keywords or cannot move one letter alone leaves it as it is.
+ * Marks the letter, and moves it to `folder` if one is given. Nothing happens to a letter that is gone. A server
+ * without keywords leaves it unmarked. A server that cannot move one letter alone leaves it where it is.
  */
 export async function shelveLetter(
   client: ImapFlow,
@@ -28,7 +28,7 @@ export async function shelveLetter(
   const flags = letter.flags ?? new Set<string>();
   const outdated = Object.values(keywords).filter((word) => word !== keywords[shelf] && flags.has(word));
   if (outdated.length > 0) await client.messageFlagsRemove(range, outdated, { uid: true });
-  // the library leaves out a keyword that the folder does not take
+  // The library leaves out a keyword that the folder does not take.
   if (!flags.has(keywords[shelf])) await client.messageFlagsAdd(range, [keywords[shelf]], { uid: true });
   if (folder === undefined) return;
   if (!canMoveOne(client) || !(await moved(client, range, folder)))
@@ -36,8 +36,9 @@ export async function shelveLetter(
 }
 
 /**
- * Without MOVE (RFC 6851) a letter is copied, marked deleted and expunged, and only UIDPLUS (RFC 4315) can
- * expunge this letter and none that somebody else has marked deleted. IMAP4rev2 has both.
+ * Whether the server can move one letter alone. Without MOVE (RFC 6851) a letter is copied, marked deleted and
+ * expunged. Only UIDPLUS (RFC 4315) can then expunge this letter and spare those that somebody else marked deleted.
+ * IMAP4rev2 has both.
  */
 function canMoveOne({ capabilities }: ImapFlow): boolean {
   return ["MOVE", "UIDPLUS", "IMAP4rev2"].some((name) => capabilities.has(name));
@@ -45,7 +46,7 @@ function canMoveOne({ capabilities }: ImapFlow): boolean {
 
 async function moved(client: ImapFlow, range: string, folder: string): Promise<boolean> {
   if ((await client.messageMove(range, folder, { uid: true })) !== false) return true;
-  // most likely the folder is not there yet
+  // The folder is probably missing.
   await client.mailboxCreate(folder).catch(() => undefined);
   return (await client.messageMove(range, folder, { uid: true })) !== false;
 }

@@ -2,13 +2,13 @@ import { openImap } from "./imap-connection.ts";
 import type { Server } from "./server.ts";
 
 /** A folder in which copies of our answers lie. */
-export interface Place {
+export interface CopyFolder {
   readonly mailbox: Server;
   readonly folder: string;
 }
 
 /** Whether a letter with this Message-ID lies there. Rejects when that cannot be seen. */
-export async function holdsLetter({ mailbox, folder }: Place, messageId: string): Promise<boolean> {
+export async function holdsLetter({ mailbox, folder }: CopyFolder, messageId: string): Promise<boolean> {
   const client = await openImap(mailbox);
   try {
     await client.mailboxOpen(folder, { readOnly: true });
@@ -20,8 +20,8 @@ export async function holdsLetter({ mailbox, folder }: Place, messageId: string)
   }
 }
 
-/** Puts a copy there, as read. */
-export async function appendLetter({ mailbox, folder }: Place, bytes: Uint8Array): Promise<void> {
+/** Puts a copy there, marked as read. */
+export async function appendLetter({ mailbox, folder }: CopyFolder, bytes: Uint8Array): Promise<void> {
   const client = await openImap(mailbox);
   try {
     await client.append(folder, Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), ["\\Seen"]);

@@ -9,23 +9,23 @@ export interface OAuth {
   readonly scope?: string;
   /** With one: the refresh-token grant (§6). Without: client credentials (§4.4). */
   readonly refreshToken?: string;
-  /** Called with the next refresh token when the server gives one, for the old one may be good no longer. */
+  /** Called with the next refresh token, if the server gives one. The old one may be void from then on. */
   readonly keepRefreshToken?: (token: string) => Promise<void>;
 }
 
 export interface Tokens {
   /** An access token that will hold for a while. Rejects with what the token server said. */
   readonly token: () => Promise<string>;
-  /** The mail server would not have this one: it is not given again. */
+  /** The mail server refused this token, so it is not given again. */
   readonly refuse: (token: string) => void;
 }
 
 const timeLimitMs = 20_000;
 
-/** A token this near its end is not used any more: signing in and the server's own clock take their time. */
+/** A token this near its end is no longer used. Signing in takes time, and the server's clock may differ. */
 const marginMs = 60_000;
 
-/** How long a token is kept if its server does not say (`expires_in` is only recommended, RFC 6749 §5.1). */
+/** How long a token is kept if its server does not say. `expires_in` is only recommended (RFC 6749 §5.1). */
 const unsaidLifetimeSeconds = 600;
 
 const granted = z.object({
@@ -36,7 +36,7 @@ const granted = z.object({
 
 const refusal = z.object({ error: z.string(), error_description: z.string().optional() });
 
-/** Tokens as they are needed: each is used until shortly before it expires, and only one is asked for at a time. */
+/** Tokens as they are needed. Each is used until shortly before it expires, and only one is asked for at a time. */
 export function tokenSource(oauth: OAuth, clock: Clock): Tokens {
   let refreshToken = oauth.refreshToken;
   let kept: { readonly token: string; readonly until: number } | undefined;
@@ -85,7 +85,7 @@ async function requestToken(
       method: "POST",
       body: form,
       headers: { accept: "application/json" },
-      // the form holds secrets: it goes to the server named in the settings and to no other
+      // The form holds secrets. It goes to the server named in the settings and to no other.
       redirect: "error",
       signal: AbortSignal.timeout(timeLimitMs),
     });

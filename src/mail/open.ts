@@ -18,11 +18,14 @@ export interface Surroundings {
   readonly environment: Readonly<Record<string, string | undefined>>;
   /** A path as written in the settings → where it is. */
   readonly beside: (path: string) => string;
-  /** Is told whether answers can be sent. */
+  /** Told whether answers can be sent. */
   readonly health?: Health;
 }
 
-/** Throws, as all here, with a sentence that names the environment variable or file which is missing. */
+/**
+ * Opens a mailbox. Throws, as all functions here, with a sentence that names the environment variable or file that is
+ * missing.
+ */
 export async function openMailbox(written: ImapMailboxSettings, around: Surroundings): Promise<Mailbox> {
   return imapMailbox({
     name: written.name,
@@ -103,7 +106,7 @@ async function secret(written: ServerSettings, around: Surroundings): Promise<Se
   return { tokens: tokenSource(options, around.clock) };
 }
 
-/** The next refresh token replaces the last one in its file, so that the next start has it too. */
+/** Writes the next refresh token over the last one in its file, so that the next start has it. */
 function keeper(
   { refresh_token_file: file }: NonNullable<ServerSettings["oauth"]>,
   { beside, log }: Surroundings,

@@ -6,13 +6,13 @@ export interface Server {
   readonly host: string;
   readonly port: number;
   /**
-   * `tls`: encrypted from the first byte; `starttls`: upgraded before anything is told. There is no third way:
-   * a connection that cannot be encrypted is not used (RFC 8314 §3).
+   * `tls`: encrypted from the first byte. `starttls`: encrypted before anything is told. There is no third way: a
+   * connection that cannot be encrypted is not used (RFC 8314 §3).
    */
   readonly security: "tls" | "starttls";
   readonly user: string;
   readonly secret: Secret;
-  /** Certificate (PEM) of an authority trusted beside those that Node.js knows. */
+  /** Certificate (PEM) of an authority to trust besides those that Node.js knows. */
   readonly authority?: string;
 }
 
@@ -21,7 +21,7 @@ export type Secret = { readonly password: string } | { readonly tokens: Tokens }
 /** What one sign-in is tried with. */
 export type Proof = { readonly password: string } | { readonly token: string };
 
-/** The server's certificate is always checked, against its name as well; RFC 8997: TLS 1.2 or later. */
+/** Options for TLS. The server's certificate is always checked, also against its name. RFC 8997: TLS 1.2 or later. */
 export function tlsOptions({ authority }: Server): ConnectionOptions {
   return {
     minVersion: "TLSv1.2",
@@ -30,7 +30,7 @@ export function tlsOptions({ authority }: Server): ConnectionOptions {
   };
 }
 
-/** Signs in; a token that the server would not have is renewed once, for it may have been withdrawn. */
+/** Signs in. A token that the server refuses is renewed once, since it may have been withdrawn. */
 export async function signIn<T>(
   secret: Secret,
   attempt: (proof: Proof) => Promise<T>,
@@ -48,7 +48,7 @@ export async function signIn<T>(
 }
 
 /** What went wrong, in one line: the server's own words where it gave any. */
-export function wordsOf(error: unknown): string {
+export function errorWords(error: unknown): string {
   const { responseText, response, message, code } = error as Record<string, unknown>;
   const words = [responseText, response, message, code].find((it) => typeof it === "string" && it !== "");
   return (typeof words === "string" ? words : "no reason given").replaceAll(/\s+/g, " ").slice(0, 300);
@@ -56,5 +56,5 @@ export function wordsOf(error: unknown): string {
 
 /** The same for the log, which holds no addresses. */
 export function reasonOf(error: unknown): string {
-  return wordsOf(error).replaceAll(/[^\s<>]+@[^\s<>]+/g, "(address)");
+  return errorWords(error).replaceAll(/[^\s<>]+@[^\s<>]+/g, "(address)");
 }

@@ -5,8 +5,8 @@ import SMTPConnection, {
 import { type Proof, type Server, signIn, tlsOptions } from "./server.ts";
 
 /**
- * A connection, signed in and encrypted. Rejects when that cannot be; nothing has been sent then. `silence` is how long
- * the server may be silent at sign-in, `later` how long afterwards; in milliseconds.
+ * A connection, signed in and encrypted. If it rejects, nothing has been sent. `silence` is how long the server may
+ * be silent at sign-in, and `later` how long afterwards, in milliseconds.
  */
 export async function openSmtp(server: Server, silence: number, later = silence): Promise<SMTPConnection> {
   return signIn(server.secret, (proof) => connect(server, proof, silence, later), isRefusedSignIn);
@@ -32,7 +32,7 @@ function connect(server: Server, proof: Proof, silence: number, later: number): 
       connection.close();
       reject(error);
     };
-    // stays for good: an error that nobody listens to would end the process
+    // The listener stays: an error that nobody listens to would end the process.
     connection.on("error", fail);
     connection.connect((error) => {
       if (error) return fail(error);
@@ -47,7 +47,9 @@ function connect(server: Server, proof: Proof, silence: number, later: number): 
   });
 }
 
-/** A name of our own, so that the library does not choose a password mechanism where we have a token. */
+/**
+ * A name of our own for the mechanism. Otherwise the library would choose one for passwords although we have a token.
+ */
 const byToken = "TOKEN";
 
 function authOf(user: string, proof: Proof): SMTPConnectionAuth {
@@ -65,7 +67,7 @@ const presentToken: SMTPConnectionCustomAuthHandler = async (session) => {
   const first = await session.sendCommand(
     `AUTH ${old ? "XOAUTH2" : "OAUTHBEARER"} ${Buffer.from(proof).toString("base64")}`,
   );
-  // a server that says why waits for a word from us before it says no (RFC 7628 §3.2.3)
+  // A server that says why it refuses waits for a word from us before it says no (RFC 7628 §3.2.3).
   const last = first.status === 334 ? await session.sendCommand(old ? "" : "AQ==") : first;
   if (last.status !== 235) throw new Error("sign-in refused");
 };

@@ -1,5 +1,5 @@
 import type { Sending } from "../ports/sender.ts";
-import { wordsOf } from "./server.ts";
+import { errorWords } from "./server.ts";
 
 /** What a server or the library said was wrong. */
 export interface SmtpError extends Error {
@@ -12,7 +12,7 @@ export interface SmtpError extends Error {
   readonly recipient?: unknown;
 }
 
-/** How one transaction went, as far as it came. */
+/** How one transaction went, up to where it ended. */
 export interface Transaction {
   readonly recipient: string;
   /** Recipients refused, the witness among them. */
@@ -20,13 +20,13 @@ export interface Transaction {
   /** The server's last words when it took the letter. */
   readonly taken?: string;
   readonly error?: SmtpError;
-  /** The end of the letter may have left, so the server may have it. */
+  /** The end of the letter may have left us, so the server may have the letter. */
   readonly handedOver: boolean;
 }
 
 /**
- * What became of the letter. A reply code decides (RFC 5321 §4.2.1: 5yz is final, 4yz is not); with none, a
- * letter whose end never left was certainly not sent, and of any other nobody can tell.
+ * What became of the letter. A reply code decides (RFC 5321 §4.2.1: 5yz is final, 4yz is not). Without one, a letter
+ * whose end never left was certainly not sent. Of any other nobody can tell.
  */
 export function outcomeOf({ recipient, refused, taken, error, handedOver }: Transaction): Sending {
   if (error?.command === "MAIL FROM") return byReply(error);
@@ -34,16 +34,17 @@ export function outcomeOf({ recipient, refused, taken, error, handedOver }: Tran
   if (refusal !== undefined) return byReply(refusal);
   const [witness] = refused;
   if (witness !== undefined)
-    return { kind: "later", words: `not sent, for the witness was refused: ${wordsOf(witness)}` };
+    return { kind: "later", words: `not sent, for the witness was refused: ${errorWords(witness)}` };
   if (taken !== undefined) return { kind: "sent", words: taken };
   if (error === undefined) throw new Error("a transaction without an outcome");
   if (error.responseCode !== undefined) return byReply(error);
-  return { kind: handedOver ? "unknown" : "later", words: wordsOf(error) };
+  return { kind: handedOver ? "unknown" : "later", words: errorWords(error) };
 }
 
 function byReply(error: SmtpError): Sending {
   const code = error.responseCode ?? 0;
-  // 503 says that the session went wrong, not the letter; the library finds a letter too large by itself (EMESSAGE)
+  // 503 is about the session and not about the letter. EMESSAGE is the library's own word for a letter that is too
+  // large.
   const final = (code >= 500 && code !== 503) || (code === 0 && error.code === "EMESSAGE");
-  return { kind: final ? "refused" : "later", words: wordsOf(error) };
+  return { kind: final ? "refused" : "later", words: errorWords(error) };
 }

@@ -4,19 +4,19 @@ import type { SMTPConnectionEnvelope, SMTPEnvelope } from "nodemailer/lib/smtp-c
 import type { Health } from "../ports/health.ts";
 import type { Log } from "../ports/log.ts";
 import type { Outgoing, Sender, Sending } from "../ports/sender.ts";
-import { appendLetter, holdsLetter, type Place } from "./kept-letters.ts";
-import { reasonOf, type Server, wordsOf } from "./server.ts";
+import { appendLetter, type CopyFolder, holdsLetter } from "./kept-letters.ts";
+import { errorWords, reasonOf, type Server } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
 import { outcomeOf, type SmtpError } from "./smtp-outcome.ts";
 
 export interface SmtpSender {
   readonly server: Server;
-  /** Where letters come back to that cannot be delivered: the envelope's sender. */
+  /** The address to which undeliverable letters come back: the envelope's sender. */
   readonly bounces: string;
   /** A mailbox of ours that gets every answer in the same transaction, as proof that it was sent. */
-  readonly witness?: Place & { readonly address: string };
+  readonly witness?: CopyFolder & { readonly address: string };
   /** The folder of answers sent, filled by the server itself or by us. */
-  readonly sent?: Place & { readonly filledBy: "server" | "us" };
+  readonly sent?: CopyFolder & { readonly filledBy: "server" | "us" };
   readonly log: Log;
   readonly health?: Pick<Health, "good" | "bad">;
   /** Milliseconds of silence after which the server is taken for dead; 60 s, if absent. */
@@ -33,22 +33,22 @@ const usualPatience = 600_000;
 /** Time for the library to say by itself that the server is silent. */
 const margin = 5_000;
 
-/** Bytes given to the connection at once, so that most of a letter is still ours when it breaks. */
+/** Bytes given to the connection at once. Few, so that most of a letter is still ours when it breaks. */
 const pieceSize = 65_536;
 
-/** One address and nothing else: what could end the command or name a second recipient is not an address. */
+/** One address and nothing else. Characters that could end the command or name a second recipient are refused. */
 const plainAddress = /^[^\s\p{Cc}<>()[\]\\,;:"@]+@[^\s\p{Cc}<>()[\]\\,;:"@]+$/u;
 
 /**
- * Submits answers (RFC 6409): one recipient a transaction, a new connection each, the bytes as they are.
- * `close` waits for copies that are still on their way into the folder of answers sent.
+ * Submits answers (RFC 6409): one recipient a transaction, one connection an answer, the bytes as they are. `close`
+ * waits for copies that are still on their way into the folder of sent answers.
  */
 export function smtpSender(options: SmtpSender): Sender & { readonly close: () => Promise<void> } {
   const { server, witness, sent, log, health } = options;
   const { silence = 60_000, patience = usualPatience } = options;
   let filing: Promise<unknown> = Promise.resolve();
 
-  /** Comes after the outcome, which must reach the record first: a missing copy does no harm. */
+  /** Files a copy. It comes after the outcome, which must reach the record first. A missing copy does no harm. */
   function file(answer: Outgoing): void {
     if (sent?.filledBy !== "us") return;
     filing = filing
@@ -66,7 +66,7 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
         health?.good("sender");
       } catch (error) {
         health?.bad("sender", reasonOf(error));
-        return { kind: "later", words: wordsOf(error) };
+        return { kind: "later", words: errorWords(error) };
       }
       const outcome = await transact(connection, answer, { ...options, silence, patience });
       if (outcome.kind === "sent") file(answer);
@@ -87,7 +87,7 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
       const place = witness ?? sent;
       if (place === undefined) return undefined;
       if (await holdsLetter(place, messageId)) return true;
-      // what we file ourselves lacks the very answers in doubt: those sent just before we died
+      // A folder that we fill ourselves lacks just the answers in doubt: those sent right before we died.
       return witness === undefined && sent?.filledBy === "us" ? undefined : false;
     },
 
@@ -119,8 +119,9 @@ async function transact(
   let handedOver = false;
   let listen: ((ms: number) => void) | undefined;
 
-  // Read only once the server has answered for every recipient. If it refused one, the end of the letter never
-  // leaves and nobody gets it: a witness copy of an answer that its recipient did not get would prove a lie.
+  // The letter is read only after the server has answered for every recipient. If it refused one, the end of the
+  // letter never leaves and nobody gets it. Otherwise a witness copy would prove an answer that its recipient did not
+  // get.
   const letter = new Readable({
     read() {
       if ((envelope.rejectedErrors ?? []).length > 0) {
@@ -128,7 +129,7 @@ async function transact(
         return;
       }
       const piece = bytes.subarray(given, (given += pieceSize));
-      // the final dot follows the end of this stream
+      // The final dot follows the end of this stream.
       handedOver = piece.length === 0;
       listen?.(handedOver ? patience : silence);
       this.push(handedOver ? null : piece);
@@ -150,9 +151,9 @@ async function transact(
       clearTimeout(quiet);
       quiet = setTimeout(lost, ms);
     };
-    // The server has an answer due for the sender and for each recipient, and for DATA.
+    // The server owes an answer for the sender, for each recipient and for DATA.
     listen(silence * (to.length + 2));
-    // the library says the reason, if it knows one, right after it says that the connection has ended
+    // The library tells the reason, if it knows one, right after it tells that the connection has ended.
     connection.once("end", () => setImmediate(lost));
     connection.send(envelope, letter, (error, info) => {
       stop();

@@ -2,12 +2,12 @@ import type { Arrivals, Came } from "../trade/letter.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { byId, letterOf } from "./ids.ts";
 
-/** How the letter of one file stands to the letter of another. */
+/** How old the letter of one file is beside that of another. */
 export type Age = "newer" | "older" | "same letter" | "unclear";
 
 /**
- * Whether the letter of the first file is newer than that of the other: by its own date and by its arrival. Where
- * the two disagree it is unclear. Letters of which no time is known came in the order of their numbers.
+ * Whether the letter of the first file is newer than that of the other, both by its own date and by its arrival. If
+ * the two disagree it is unclear. Letters without a time came in the order of their numbers.
  */
 export function ageOf(one: FileId, other: FileId, arrivals: Arrivals): Age {
   const [a, b] = [letterOf(one), letterOf(other)];
@@ -24,12 +24,12 @@ export function ageOf(one: FileId, other: FileId, arrivals: Arrivals): Age {
   return (arrival || dates || numbers) > 0 ? "newer" : "older";
 }
 
-/** No mail server tries for longer to deliver a letter: RFC 5321 §4.5.4.1 speaks of 4 to 5 days. */
+/** Mail servers give up after so many milliseconds: RFC 5321 §4.5.4.1 speaks of 4 to 5 days. */
 const longestUnderWay = 5 * 24 * 60 * 60 * 1000;
 
 /**
- * Whether a clock was so far ahead that the letter is dated long after it arrived. Beside one that was right its date says
- * nothing; beside another that was ahead it may.
+ * Whether the sender's clock was so far ahead that the letter is dated long after it arrived. Such a date says
+ * nothing beside one of a right clock. Beside another clock that was ahead it may.
  */
 function isAhead({ receivedAt, dated }: Came): boolean {
   return dated !== undefined && dated.getTime() - receivedAt.getTime() > longestUnderWay;

@@ -21,11 +21,14 @@ export interface AlikeOrder {
     | "again"
     /** Every sheet of one stands in the other too. */
     | "same"
-    /** Number and project of one are project and number of the other: exchanged, and stopped for it. */
+    /**
+     * The number of one is the project of the other, and its project the other's number. They were exchanged, and
+     * that stops them.
+     */
     | "exchanged";
   /** A station that both have, as this order writes it. */
   readonly station?: string;
-  /** This is the one of the two that is asked about. */
+  /** Of the two, this order is asked about. */
   readonly asked: boolean;
 }
 
@@ -41,7 +44,7 @@ export function alikeOrders(order: Order, others: readonly Order[]): readonly Al
   const marks = new Map(order.stations.map(({ mark }) => [plainText(mark), mark]));
   marks.delete("");
   const alike = isNoNumber(order.number) ? [] : others.flatMap((one) => alikeOrder(order, one, marks) ?? []);
-  // Where many orders of one project have numbers of one shape, numbers of that shape count something.
+  // If many orders of one project have numbers of one shape, the numbers count something.
   const shape = shapeOf(order);
   const isSeries = others.filter((other) => shapeOf(other) === shape).length >= series;
   const found = isSeries
@@ -69,7 +72,7 @@ function alikeOrder(order: Order, other: Order, marks: ReadonlyMap<string, strin
   const station = marks.get(plainText(common?.mark ?? ""));
   const how = isNoNumber(other.number) ? undefined : likeness(order, other, station !== undefined);
   if (how === undefined) return undefined;
-  // Numbers are alike from the beginning; stations are so once both orders have them.
+  // Two numbers are alike from the beginning. Two orders share a station only once both have it.
   const asked =
     how !== "exchanged" &&
     (how === "looks" || how === "slip"
@@ -83,7 +86,7 @@ function likeness(one: Order, other: Order, shareStation: boolean): AlikeOrder["
   const sameProject = ofOneProject(one, other);
   if (sameProject === true && saysAgain(one, other)) return "same";
   const again = sameProject === true && shareStation ? "again" : undefined;
-  // Most orders of a buyer have numbers that are nothing like each other.
+  // A quick test first: most numbers of a buyer are nothing like each other.
   const [a, b] = [lookOf(one), lookOf(other)];
   const isSame = a.looks === b.looks;
   if (!isSame && !oneSlipApart(a.key, b.key) && !isPrefixed(one.number, other.number)) return again;
@@ -128,7 +131,7 @@ function saysAgain(one: Order, other: Order): boolean {
 
 const contents = new WeakMap<Sheet, string>();
 
-/** What a sheet says, whatever its file, its order and its project are called. */
+/** What a sheet says without its file, its order and its project. */
 function contentOf(sheet: Sheet): string {
   const nameless = { id: "", file: "", named: "", order: "", project: "" };
   const content = contents.get(sheet) ?? contentKey({ ...sheet, ...nameless });
@@ -136,7 +139,7 @@ function contentOf(sheet: Sheet): string {
   return content;
 }
 
-/** Whether what one of two orders has of a station, or has at all, came after what the other has. */
+/** Whether one order's sheets of a station came after the other's. Without a station all sheets count. */
 function cameLater(one: Order, other: Order, station: string | undefined): boolean {
   const last = (order: Order): string => {
     const at = order.stations.find(({ mark }) => plainText(mark) === plainText(station ?? ""));

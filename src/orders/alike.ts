@@ -1,8 +1,8 @@
 import { numberKey, numberPart } from "./keys.ts";
 
 /**
- * A number or mark as it looks: letters between digits that look like digits are read as digits, zeros in front are left
- * out, and runs of letters and of digits are told apart. Two of one look are alike, though typed otherwise.
+ * A number or mark as it looks. Letters between digits that look like digits are read as digits. Zeros in front are
+ * left out. Runs of letters and of digits are kept apart. Two of one look are alike, though typed otherwise.
  */
 export function looksOf(typed: string): string {
   return runsOf(typed)
@@ -11,12 +11,15 @@ export function looksOf(typed: string): string {
     .replace(/(?<=\D) | (?=\D)/g, "");
 }
 
-/** A station mark as typed, without a word that announces it where a digit follows: "Station S-104". */
+/**
+ * A station mark as typed, without a word such as "Station" before it: "Station S-104" is "S-104". A digit has to
+ * follow the word.
+ */
 export function markPart(typed: string): string {
   return typed.slice(0, longest).replace(/^\s*(?:station|stn|sta|plate|mark)\b[\s.:#-]*(?=.*\p{N})/isu, "");
 }
 
-/** Whether two of one look differ by zeros in front, and not by letters alone. */
+/** Whether two of one look differ by zeros in front, and in no letter. */
 export function differByZeros(one: string, other: string): boolean {
   return runsOf(one).join(" ") !== runsOf(other).join(" ");
 }

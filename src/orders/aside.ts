@@ -7,7 +7,7 @@ import type { Known } from "./stand.ts";
 import { goesIntoPlate } from "./standing.ts";
 import { wallPlaceOf } from "./wall-place.ts";
 
-/** Sheets of one order for one place of which it is not clear which is newer: the one that arrived first counts. */
+/** Sheets of one order for one place, if it is not clear which is newer. The one that arrived first counts. */
 export function unclearDates(sheets: readonly Sheet[], { arrivals }: Known): Aside[] {
   const groups = Map.groupBy(sheets, (sheet) => wallPlaceOf(sheet) ?? sheet.id);
   return [...groups.values()].flatMap(([first, ...more]) =>
@@ -23,8 +23,8 @@ export function unclearDates(sheets: readonly Sheet[], { arrivals }: Known): Asi
 const wherePlaces: readonly Place[] = ["order", "project", "mark", "standing", "position", "gangs"];
 
 /**
- * Stopped sheets of earlier letters that have perhaps come again for another place, since their own was at fault: a
- * newer sheet of that kind bears the name of their file, or their station mark.
+ * Stopped sheets of earlier letters that may have come again for another place, since their own was at fault. A newer
+ * sheet of that kind bears the name of their file, or their station mark.
  */
 export function perhapsAgain(sheets: readonly Sheet[], { arrivals, stopped, toMend }: Known): Aside[] {
   const isPlaced = (sheet: Sheet): boolean =>
@@ -47,19 +47,19 @@ export function perhapsAgain(sheets: readonly Sheet[], { arrivals, stopped, toMe
     });
 }
 
-/** The file's name as it was first sent: without what a marked copy puts before it. */
+/** The file's name as it was first sent, without what a marked copy adds in front. */
 function nameOf({ named, file }: Sheet): string {
   return plainText((named ?? file).replace(/^(?:marked )+/i, "").replace(/\.pdf$/i, ""));
 }
 
-/** Of one station: older devices for which newer sheets leave no room. */
+/** Older devices of one station for which newer sheets leave no room. */
 export function leftOver(members: readonly Sheet[], { arrivals }: Known): Aside[] {
   const newest = (some: readonly Sheet[]): Sheet | undefined =>
     some.toSorted((a, b) => byArrival(arrivals)(a.id, b.id)).at(-1);
   const devices = members.filter((sheet) => sheet.kind === "device");
   const plates = members.filter((sheet) => sheet.kind === "plate");
   const alone = newest(devices.filter(isAlone));
-  // A plate says it more plainly than the devices that came with it.
+  // The gangs of a plate go before those that its devices name.
   const inPlates = [newest(plates), newest(devices.filter(goesIntoPlate))];
   const [plate] = plates;
   return devices.flatMap((sheet): Aside[] => {

@@ -2,7 +2,7 @@ import type { Sheet } from "../trade/sheet.ts";
 import { contentKey, plainText } from "./keys.ts";
 import { isPlaceholder } from "./placeholder.ts";
 
-/** What a sheet says of one matter, part by part: the parts of an address, of a contact. */
+/** What a sheet says of one matter, part by part: the parts of an address, or of a contact. */
 export type Said<P extends string> = { readonly [K in P]?: string };
 
 /** Sheets of one order that agree with each other, but not with most of the order. */
@@ -21,7 +21,9 @@ export function saidOfProject({ project = "" }: Sheet): Said<"project"> {
   return isPlaceholder(project) ? {} : { project };
 }
 
-/** What most sheets say, case, spacing and punctuation apart; of equal shares the one that came first. */
+/**
+ * What most sheets say. Case, spacing and punctuation do not matter. Of equal shares the one that came first counts.
+ */
 export function usuallySaid<P extends string>(
   sheets: readonly Sheet[],
   said: (sheet: Sheet) => Said<P>,
@@ -29,7 +31,7 @@ export function usuallySaid<P extends string>(
   return bySaying(sheets, said)[0]?.said;
 }
 
-/** Sheets that say something else than most. A part that one side leaves empty is not compared. */
+/** Sheets that say something else than most. A part that either side leaves empty is not compared. */
 export function oddOnes<P extends string>(
   sheets: readonly Sheet[],
   said: (sheet: Sheet) => Said<P>,

@@ -9,7 +9,9 @@ export interface Difference {
   readonly now: string;
 }
 
-/** Where two sheets say different things: their fields in the order in which one fills them in, then their legends. */
+/**
+ * Where two sheets say different things. Fields come first, in the order in which one fills them in; then legends.
+ */
 export function differencesOf(old: Sheet, now: Sheet): Difference[] {
   const [was, is] = [saidBy(old), saidBy(now)];
   return [...new Set([...was.keys(), ...is.keys()])].flatMap((place) => {

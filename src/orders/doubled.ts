@@ -3,7 +3,7 @@ import type { DeviceSheet } from "../trade/sheet.ts";
 import { missingAt } from "./missing.ts";
 import { goesIntoPlate } from "./standing.ts";
 
-/** Device sheets of one station that claim one position, and the place that lacks one, for which some may be meant. */
+/** Device sheets of one station that claim one position. Some may be meant for a place that lacks a sheet. */
 export interface DoubledPosition {
   readonly station: Station;
   readonly position: number;
@@ -41,14 +41,14 @@ export function doubledPositions(order: Order): DoubledPosition[] {
   });
 }
 
-/** Whether enough device sheets came for a station's positions that none is lacking, though they do not say which is for which. */
+/** Whether as many device sheets came as a station has positions, although they do not say which is for which. */
 export function enoughCame(station: Station): boolean {
   const missing = missingPositions(station);
   const placed = (station.plates[0]?.gangs ?? 0) - missing.length;
   return missing.length > 0 && station.devices.length - placed >= missing.length;
 }
 
-/** A station with several plate sheets, and one that has devices and none, for which one of them may be meant. */
+/** A station with several plate sheets. One may be meant for another station, which has devices and no plate. */
 export interface DoubledPlate {
   readonly station: Station;
   readonly other?: Station;

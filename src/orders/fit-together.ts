@@ -6,7 +6,10 @@ import { missingOf } from "./missing.ts";
 import { nearNumbers, nearProjects } from "./near.ts";
 import { isPlaceholder } from "./placeholder.ts";
 
-/** Whether the numbers of two orders are one slip apart, look the same, or are one but for letters in front, and their sheets fit. */
+/**
+ * Whether two orders may be one. Their sheets fit, and their numbers are one slip apart, look the same, or differ
+ * only by letters in front.
+ */
 export function fitTogether(one: Order, other: Order): boolean {
   const [a, b] = [one.number, other.number];
   if (numberKey(a) === "" || numberKey(b) === "") return false;
@@ -14,9 +17,9 @@ export function fitTogether(one: Order, other: Order): boolean {
 }
 
 /**
- * Whether two orders of one buyer look like one order under two numbers: a station of the one lacks sheets
- * and the other has sheets for it, or a device of the one says of no plate and the projects are the same.
- * Orders of different projects may well use the same station marks.
+ * Whether two orders of one buyer look like one order under two numbers. Either a station of the one lacks sheets
+ * that the other has, or the projects are the same and a device of the one names no plate. Orders of different
+ * projects may well use the same station marks.
  */
 function seemOne(one: Order, other: Order): boolean {
   const sameProject = ofOneProject(one, other);
@@ -28,14 +31,14 @@ function seemOne(one: Order, other: Order): boolean {
   );
 }
 
-/** Whether two orders name one project, a slip of the hand apart; undefined where one of them names none. */
+/** Whether two orders name one project, slips of the hand allowed. Undefined if one of them names none. */
 export function ofOneProject({ project: one }: Order, { project: other }: Order): boolean | undefined {
   if (one === undefined || other === undefined || isPlaceholder(one) || isPlaceholder(other))
     return undefined;
   return plainText(one) === plainText(other) || nearProjects(one, other);
 }
 
-/** When an order was opened: its first sheet, and how many came with it. They stay the same while more sheets come. */
+/** When an order was opened: its first sheet, and how many came with it. Later sheets do not change that. */
 interface Opening {
   readonly letter: string;
   readonly sheets: number;
@@ -49,8 +52,8 @@ export function firstIn({ sheets }: Order): Opening {
 }
 
 /**
- * Whether the first of two orders is the one to ask about: the one that the newer letter brought; of one letter the one
- * with fewer sheets, then the later.
+ * Whether the first of two orders is the one to ask about. That is the one that the newer letter brought. In one
+ * letter it is the one with fewer sheets, then the later.
  */
 export function isLater(one: Opening, other: Opening): boolean {
   return (byId(one.letter, other.letter) || other.sheets - one.sheets || byId(one.first, other.first)) > 0;

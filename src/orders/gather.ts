@@ -9,7 +9,7 @@ import { isMarked, placed } from "./placed.ts";
 import { type Known, nothingKnown } from "./stand.ts";
 import { goesIntoPlate } from "./standing.ts";
 
-/** Sheets, in whatever order they are given → orders, by order number. */
+/** Sheets → orders, by order number. The order of the sheets does not matter. */
 export function gatherOrders(sheets: readonly Sheet[], known: Known = nothingKnown): Order[] {
   const arrival = byArrival(known.arrivals);
   const sorted = sheets.toSorted((one, other) => arrival(one.id, other.id));
@@ -22,11 +22,11 @@ export function gatherOrders(sheets: readonly Sheet[], known: Known = nothingKno
     projects.has(plainText(project)) || project === "";
   const numberOf = (sheet: Sheet): string => {
     const named = numbersOn(letters.get(letterOf(sheet.id)) ?? []);
-    // A sheet without a number joins the only order that its letter names or, where the letter names none,
-    // the only one there is, if it is for its project: it is stopped for the missing number, and its sisters
-    // need not be called incomplete as well.
+    // A sheet without a number joins an order, so that its sisters need not be called incomplete; it is stopped for
+    // the missing number all the same. It joins the only order that its letter names. If the letter names none, it
+    // joins the only order of its project.
     const [only, ...more] = named.length > 0 ? named : isOfProject(sheet) ? all : [];
-    // It stays with the order that it has joined, whatever orders come later.
+    // A sheet stays with the order that it has joined, whatever orders come later.
     const own = numberKey(sheet.order ?? "") || known.homes?.get(sheet.id);
     return own || (more.length > 0 ? "" : (only ?? ""));
   };
@@ -53,7 +53,7 @@ function gatherOrder(sheets: readonly Sheet[], known: Known): Order {
   };
 }
 
-/** Each sheet is asked about once. */
+/** The sheets kept aside. Each is asked about once. */
 function asidesOf(sheets: readonly Sheet[], known: Known): Aside[] {
   const dates = unclearDates(sheets, known);
   return [...dates, ...perhapsAgain(without(sheets, dates), known)];
@@ -89,7 +89,7 @@ function gatherStations(
       loose.push(sheet);
       continue;
     }
-    // What has no mark and needs no tie is a station of its own.
+    // A sheet without a mark is a station of its own.
     const key = isMarked(sheet) ? plainText(sheet.mark) : sheet.id;
     const members = stations.get(key);
     if (members === undefined) stations.set(key, [sheet]);

@@ -1,7 +1,7 @@
-/** Plain texts by what was typed, since every mark and number is compared with many others. */
+/** Plain texts by what was typed. They are kept, since every mark and number is compared with many others. */
 const plain = new Map<string, string>();
 
-/** How many are kept, and how long a text may be that is worth it. */
+/** How many texts are kept, and how long a text is kept at most. */
 const most = { texts: 5_000, length: 250 };
 
 /** Numbers, marks and names as a person compares them: "bw 2207" is "BW-2207". Letters and digits, in capitals. */
@@ -21,10 +21,13 @@ export function plainText(typed: string): string {
 const announced =
   /^[^\p{L}\p{N}]*(?:(?:PURCHASE|ORDER|NUMBER|JOB|PO|P\.? ?O)(?!\p{L})|(?:NO|NR|NUM)(?=[\s.:#]))(?=.*\p{N})/isu;
 
-/** No order number is longer; in a longer text no word announces one. */
+/** No order number is longer. In a longer text no word announces a number. */
 const longestNumber = 200;
 
-/** An order number as typed, without the words that announce it where a digit follows them. Of "NO-1042" the NO is a part. */
+/**
+ * An order number as typed, without words that announce it. A digit has to follow them: in "NO-1042" the NO is a
+ * part.
+ */
 export function numberPart(typed: string): string {
   let number = typed.normalize("NFKC");
   if (number.length > longestNumber) return number;
@@ -40,7 +43,7 @@ export function numberKey(typed: string): string {
   return plainText(numberPart(typed));
 }
 
-/** All that a record says, as one text, whatever order its parts are listed in. */
+/** All that a record says, as one text. The order of its keys does not matter. */
 export function contentKey(record: object): string {
   return JSON.stringify(record, (_, value: unknown) =>
     typeof value === "object" && value !== null && !Array.isArray(value)

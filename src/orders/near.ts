@@ -1,13 +1,12 @@
 import distance from "damerau-levenshtein";
 import { numberKey, plainText } from "./keys.ts";
 
-/** Longer texts are no names; comparing them letter by letter would cost their lengths multiplied. */
+/** Longer texts are no names. The cost of comparing two texts is the product of their lengths. */
 const longest = 200;
 
 /**
- * Slips of the hand between two names or numbers, by their plain text: characters left out, added,
- * mistaken, or swapped with their neighbour (optimal string alignment distance). Infinity for texts too
- * long to be names.
+ * Slips of the hand between two names or numbers, by their plain text. A character may be left out, added, mistaken,
+ * or swapped with its neighbour (optimal string alignment distance). Infinity for texts too long to be names.
  */
 export function slipsBetween(one: string, other: string): number {
   const [a, b] = [plainText(one), plainText(other)];
@@ -15,7 +14,7 @@ export function slipsBetween(one: string, other: string): number {
   return Math.max(a.length, b.length) > longest ? Number.POSITIVE_INFINITY : distance(a, b).steps;
 }
 
-/** Whether two texts are one slip apart, as `slipsBetween` counts them, at the cost of their length alone. */
+/** Whether two texts are one slip apart, as `slipsBetween` counts. The cost is their length. */
 export function oneSlipApart(one: string, other: string): boolean {
   const [short, long] = [plainText(one), plainText(other)].toSorted((a, b) => a.length - b.length);
   if (short === undefined || long === undefined || short === long) return false;
@@ -28,15 +27,18 @@ export function oneSlipApart(one: string, other: string): boolean {
   return swapped && long.slice(at + 2) === short.slice(at + 2);
 }
 
-/** Whether two different order numbers are one slip apart. Of three characters or fewer too many are. */
+/**
+ * Whether two different order numbers are one slip apart. Numbers of three characters or fewer are not compared: too
+ * many are.
+ */
 export function nearNumbers(one: string, other: string): boolean {
   const [a, b] = [numberKey(one), numberKey(other)];
   return Math.min(a.length, b.length) > 3 && oneSlipApart(a, b);
 }
 
 /**
- * Whether two different project names are one name mistyped: one slip, or two in names of eight letters
- * or more. Their digits must be the same, for "Tower 1" and "Tower 2" are two projects.
+ * Whether two different project names are one name mistyped: by one slip, or by two in names of eight letters or
+ * more. Their digits must be the same, since "Tower 1" and "Tower 2" are two projects.
  */
 export function nearProjects(one: string, other: string): boolean {
   const [a, b] = [plainText(one), plainText(other)];

@@ -1,7 +1,7 @@
 import { plainText } from "./keys.ts";
 import { isPlaceholder } from "./placeholder.ts";
 
-/** What people write instead of a number, beside what they write in any field. */
+/** What people write instead of a number, besides the placeholders of any field. */
 const placeholders = new Set(
   "NOTYET HOLD NO NOPO ASAP RUSH VERBAL VERBALORDER PERPHONE PO PONUMBER PURCHASEORDER ORDERNUMBER NUMBER".split(
     " ",

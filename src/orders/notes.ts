@@ -9,16 +9,16 @@ export interface NotedPlace {
 
 const afterWord = /\b(?:plate|station|mark)\s*(?:no\.?|#|:)?\s*([A-Z]{1,4} \d{1,5}\b|[\w-]+)/gi;
 const shape = /^[A-Z]{1,4}-?\d{1,5}[A-Z]?$/i;
-// A hyphen or stroke on either side makes it a piece of something else, such as a part key.
+// A hyphen or stroke beside it makes it a piece of something else, such as a part key.
 const hyphened = /(?<![\w/-])[A-Z]{1,4}-\d{1,5}[A-Z]?(?![\w/-])/gi;
 const position =
   /\b(?:pos(?:ition)?\.?|gang|opening)\s*(?:no\.?|#|:)?\s*(\d{1,2})(?:\s*(?:of|\/)\s*(\d{1,2}))?\b/i;
-// "3/6" without a word before it is as likely a date or a fraction, and "page 3 of 6" counts paper.
+// "3/6" by itself may be a date or a fraction, and "page 3 of 6" counts paper.
 const kOfN = /(?<!\b(?:page|sheet|device|file)\s)\b(\d{1,2}) of (\d{1,2})\b/i;
 
 /**
- * Reads "plate S-104 pos 3 of 6" out of notes. `marks` are those that sheets of the order carry, `numbers` its
- * order numbers, which have the look of marks. Notes that speak of several stations tie a sheet to none.
+ * Reads "plate S-104 pos 3 of 6" out of notes. `marks` are those of the order's sheets. `numbers` are order numbers,
+ * which look like marks. Notes that name several stations tie a sheet to none.
  */
 export function readNotedPlace(
   notes: string,
@@ -36,7 +36,7 @@ export function readNotedPlace(
 
 function onlyMark(notes: string, marks: readonly string[], numbers: readonly string[]): string | undefined {
   const named = [...notes.matchAll(afterWord)].map((match) => match[1] ?? "");
-  // A bare word must have a letter and a digit to be a mark, or any "2" would be one.
+  // A bare word must have a letter and a digit to be a mark. Otherwise any "2" would be one.
   const words = notes.split(/[\s,;:()]+/).filter((word) => /\p{L}/u.test(word) && /\d/.test(word));
   const carried = byPlainText(marks);
   const spoken = new Set([...named, ...words].map(plainText));
@@ -49,7 +49,7 @@ function onlyMark(notes: string, marks: readonly string[], numbers: readonly str
   return new Set(found.map(plainText)).size === 1 ? found[0] : undefined;
 }
 
-/** Every sheet of an order is held against the same marks and numbers. */
+/** Kept, since every sheet of an order is held against the same marks and numbers. */
 const listed = new WeakMap<readonly string[], ReadonlyMap<string, string>>();
 
 /** Marks or numbers by their plain text, each as it was typed first. */

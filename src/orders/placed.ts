@@ -11,8 +11,8 @@ export function isMarked(sheet: Sheet): sheet is Sheet & { readonly mark: string
 }
 
 /**
- * The sheet with its station mark or, where it has none, with the one that its notes name, and with what they
- * say of its place where its fields say nothing. `marks` and `numbers` are those of the whole order.
+ * The sheet with what its notes add: the station mark if it has none, and its place where its fields say nothing.
+ * `marks` and `numbers` are those of the whole order.
  */
 export function placed(sheet: Sheet, marks: readonly string[], numbers: readonly string[]): Sheet {
   if (isMarked(sheet)) return sheet;
@@ -20,8 +20,8 @@ export function placed(sheet: Sheet, marks: readonly string[], numbers: readonly
   if (mark === undefined) return sheet;
   if (sheet.kind === "plate") return { ...sheet, mark };
   if (sheet.standing !== "alone") return { ...noted, ...sheet, mark };
-  // A device that stands alone needs no plate, and its notes may well speak of a neighbour's. But where the
-  // form does not ask, "alone" is only taken for granted.
+  // A device that stands alone needs no plate, and its notes may speak of a neighbour's. But if the form does not
+  // ask, "alone" is only taken for granted.
   const granted = sheet.prints.standing === undefined && noted.position !== undefined;
   return granted ? { ...noted, ...sheet, mark, standing: "in-plate" } : sheet;
 }

@@ -12,7 +12,10 @@ export interface SlipOfMark {
 
 const kept = new WeakMap<Order, readonly SlipOfMark[]>();
 
-/** Stations whose sheets are just what a station with a mark one slip away still lacks. Kept, since several checks ask. */
+/**
+ * Stations whose sheets are just what another station lacks, with a mark one slip away. Kept, since several checks
+ * ask.
+ */
 export function slipsOfMark(order: Order): readonly SlipOfMark[] {
   const slips = kept.get(order) ?? findSlips(order);
   kept.set(order, slips);
@@ -26,14 +29,14 @@ function findSlips(order: Order): SlipOfMark[] {
       (other, j) =>
         i !== j &&
         lacksWhatIsAt(other, station) &&
-        // Where each lacks what the other has, the one with fewer sheets is asked about, then the later.
+        // If each lacks what the other has, the one with fewer sheets is asked about, then the later.
         !(lacksWhatIsAt(station, other) && (sheetsAt(station) - sheetsAt(other) || j - i) > 0),
     );
     return meant === undefined ? [] : [{ station, meant }];
   });
 }
 
-/** Stations whose marks look the same and are not, such as S-1O4 and S-104; the later one is asked about. */
+/** Stations whose marks look the same and are not, such as S-1O4 and S-104. The later one is asked about. */
 export function lookAlikeMarks(order: Order): SlipOfMark[] {
   const marked = order.stations.filter(({ mark }) => mark !== "");
   return [...Map.groupBy(marked, ({ mark }) => looksOf(markPart(mark))).values()].flatMap(

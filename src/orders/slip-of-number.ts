@@ -1,7 +1,7 @@
 import { numberPart } from "./keys.ts";
 import { oneSlipApart } from "./near.ts";
 
-/** Numbers that count on differ by less: 4512 and 4521, though two digits are swapped. */
+/** Numbers of a series differ by less than this: 4512 and 4521, although two digits look swapped. */
 const countsOn = 10;
 
 /** A number as typed, in runs of letters and of digits. */
@@ -14,9 +14,9 @@ function runsOf(typed: string): string[] {
 }
 
 /**
- * Whether two order numbers differ as by one slip of the hand, and not as the numbers of two orders do: those count on, by
- * ones, by hundreds or by letters of buildings, or bear a suffix. `together`: both came in one letter, where numbers that
- * count on are near each other.
+ * Whether two order numbers differ by one slip of the hand, rather than as two orders do. Numbers of two orders count
+ * on by ones, by hundreds or by letters of buildings, or one has a suffix. `together`: both came in one letter, where
+ * numbers of a series are near each other.
  */
 export function isSlip(one: string, other: string, together: boolean): boolean {
   if (!oneSlipApart(numberPart(one), numberPart(other))) return false;
@@ -31,25 +31,28 @@ export function isSlip(one: string, other: string, together: boolean): boolean {
   return short.length === long.length ? isSlipOfDigits(short, long, together) : isDigitMore(short, long);
 }
 
-/** EG and GE, EG and EQ; not A and B, which name buildings, nor NT and ST, the north tower and the south one. */
+/**
+ * Slips are EG and GE, EG and EQ. No slips are A and B, which name buildings, and NT and ST, the north tower and the
+ * south one.
+ */
 function isSlipOfLetters(short: string, long: string): boolean {
   if (short.length < 2) return false;
   if (short.length !== long.length) return true;
   const odd = [...short].flatMap((letter, i) => (letter === long[i] ? [] : [letter + (long[i] ?? "")]));
   const [pair = "", ...more] = odd;
   if (more.length > 0) return true;
-  const counted =
+  const isNext =
     short.slice(0, -1) === long.slice(0, -1) && Math.abs(pair.charCodeAt(0) - pair.charCodeAt(1)) === 1;
-  return !counted && !/^[NSEW]{2}$/.test(pair);
+  return !isNext && !/^[NSEW]{2}$/.test(pair);
 }
 
-/** 500 and 5000; not 201 and 1201, which are numbers of floors. */
+/** A slip is 500 and 5000. No slip is 201 and 1201, which are numbers of floors. */
 function isDigitMore(short: string, long: string): boolean {
   const isFloor = short.length === 3 && long.endsWith(short) && isOfSeries(short);
   return short.length > 2 && !isFloor;
 }
 
-/** 101, 201 and 301 are a number for each floor. */
+/** Whether numbers count floors, as 101, 201 and 301 do. */
 function isOfSeries(digits: string): boolean {
   return Number(digits) % 100 < 30;
 }

@@ -7,7 +7,7 @@ import { differencesOf } from "./differences.ts";
 import { contentKey } from "./keys.ts";
 import { wallPlaceOf } from "./wall-place.ts";
 
-/** What is known of sheets beside what they say. */
+/** What is known of sheets besides what they say. */
 export interface Known {
   /** When the letters came that brought them. */
   readonly arrivals: Arrivals;
@@ -21,20 +21,20 @@ export interface Known {
 
 export const nothingKnown: Known = { arrivals: new Map(), stopped: new Set(), toMend: new Map() };
 
-/** What becomes of earlier sheets, and of new ones, when these come to those. */
+/** What becomes of earlier sheets and of new ones when the new ones come. */
 export interface Standing {
-  /** All that stand from now on, in the order in which they came. */
+  /** All sheets that stand from now on, in the order in which they came. */
   readonly sheets: readonly Sheet[];
   /** Earlier sheets whose place new ones take. */
   readonly replaced: readonly Replacement[];
-  /** New sheets that come too late: an earlier sheet for the same place is the newer one. */
+  /** New sheets that come too late, since an earlier sheet for the same place is newer. */
   readonly late: readonly Replacement[];
 }
 
 /**
- * Which sheets stand when new ones come. A sheet gives way only to a newer one for the same place, whether or not
- * that is in order itself, since its sender no longer wants the old one; or to one that is the same but for what
- * stopped it. Where it is not clear which is newer, both stand and are asked about.
+ * Which sheets stand when new ones come. A newer sheet for the same place replaces an older one, even if it is at
+ * fault itself: its sender no longer wants the old one. A sheet also replaces one that differs from it only in what
+ * stopped it. If it is not clear which is newer, both stand and are asked about.
  */
 export function standingAfter(
   earlier: readonly Sheet[],
@@ -56,7 +56,7 @@ export function standingAfter(
   };
 }
 
-/** Of the sheets for one place, those that gave way to a newer one. */
+/** The sheets for one place that gave way to a newer one. */
 function givenWay(group: readonly Sheet[], arrivals: Arrivals): Replacement[] {
   const gone: Replacement[] = [];
   const byLetter = group.toSorted((a, b) => byArrival(arrivals)(a.id, b.id));
@@ -74,19 +74,21 @@ function givenWay(group: readonly Sheet[], arrivals: Arrivals): Replacement[] {
   return gone;
 }
 
-/** Of two sheets that say the same nobody need be asked which is newer: what arrived first stands. */
+/** Which of two sheets is newer. If they say the same nobody is asked: the one that arrived first stands. */
 function settledAge(now: Sheet, old: Sheet, arrivals: Arrivals): ReturnType<typeof ageOf> {
   const age = ageOf(now.id, old.id, arrivals);
   return age === "unclear" && differencesOf(old, now).length === 0 ? "older" : age;
 }
 
-/** Stopped sheets that have come again with nothing changed but what had to be mended, each as the only one. */
+/**
+ * Stopped sheets that came again with only the faulty places changed. A pair counts if neither sheet fits another.
+ */
 function mendings(earlier: readonly Sheet[], sheets: readonly Sheet[], known: Known): Replacement[] {
   const faulty = earlier.filter(({ id }) => known.toMend.has(id));
   const [byContent, byStation] = [contentText, stationText].map((text) => Map.groupBy(sheets, text));
   const pairs = faulty.flatMap((old) => {
     const alike = [byContent?.get(contentText(old)) ?? [], byStation?.get(stationText(old)) ?? []];
-    // Of more sheets than these that are alike none is the only one.
+    // If more sheets than these are alike, none is the only one.
     const candidates = new Set(alike.filter((some) => some.length <= mostAlike).flat());
     return [...candidates].flatMap((now): Replacement[] =>
       mends(now, old, known) ? [{ old, now, how: "mended" }] : [],

@@ -6,8 +6,8 @@ import { missingAt } from "./missing.ts";
 import { lookAlikeMarks, slipsOfMark } from "./slip-of-mark.ts";
 
 /**
- * The sheets that an order still lacks. What came under a mark, a number or a position that looks mistyped is not
- * among them: it is asked about, and need not be sent again because of that.
+ * The sheets that an order still lacks. A sheet that came under a mistyped mark, number or position is not lacking:
+ * it is asked about, and need not be sent again.
  */
 export function stillMissing(order: Order, others: readonly Order[]): Missing[] {
   const elsewhere = new Map<Station, Station[]>();
@@ -40,7 +40,7 @@ export function stillMissing(order: Order, others: readonly Order[]): Missing[] 
   });
 }
 
-/** Whether some of what an order lacks came under the number of another order that may be one with it. */
+/** A sheet that an order lacks and that came under the number of another order, if the two may be one. */
 export function lackedElsewhere(order: Order, others: readonly Order[]): Missing | undefined {
   const still = stillMissing(order, others);
   const without = stillMissing(order, []);

@@ -4,8 +4,8 @@ import { isNoNumber } from "./no-number.ts";
 import { isMarked, placed } from "./placed.ts";
 
 /**
- * Where on the wall a sheet belongs: two sheets with the same text are for the same place. Undefined for one that
- * names no order or no station, and for a device of a plate whose position is not known.
+ * Where on the wall a sheet belongs. Two sheets with the same text are for the same place. Undefined if the sheet
+ * names no order or no station, or if the position of a device in a plate is not known.
  */
 export function wallPlaceOf(one: Sheet): string | undefined {
   const number = one.order ?? "";

@@ -1,4 +1,4 @@
-/** Whether the parts of a worker do their work. A part that is bad becomes good by itself when it works again. */
+/** Whether the parts of a worker do their work. A part is good again as soon as it works again. */
 export interface Health {
   /** It worked just now. With `again`, it has to say so once more within so many seconds. */
   readonly good: (part: string, again?: number) => void;

@@ -17,8 +17,8 @@ export interface Mail {
   /** The whole letter; undefined when it is gone meanwhile (moved or deleted by people). */
   readonly bytes: () => Promise<Uint8Array | undefined>;
   /**
-   * Puts the letter on its shelf: a keyword and, if the settings say so, a move. May be redone; a letter
-   * that is gone, or a server that can do neither, is no error.
+   * Puts the letter on its shelf: a keyword and, if the settings say so, a move. May be done again. It is no error if
+   * the letter is gone, or if the server can do neither.
    */
   readonly shelve: (shelf: Shelf) => Promise<void>;
   /** Where the mailbox stands once this letter is handled; absent for a mailbox without UIDs. */
@@ -28,8 +28,8 @@ export interface Mail {
 export interface Mailbox {
   readonly name: string;
   /**
-   * Letters oldest first, those behind `since` only. With `once` it ends when none is left; otherwise it
-   * waits for new ones (IDLE and polling), comes back after lost connections, and ends with the signal.
+   * The letters after `since`, oldest first. With `once` it ends when none is left. Otherwise it waits for new ones
+   * (IDLE and polling), comes back after lost connections, and ends with the signal.
    */
   readonly letters: (options: {
     readonly since?: Mark;

@@ -9,7 +9,7 @@ export type Opened<T> =
   | { readonly ok: true; readonly value: T }
   /** The process that tried was ended: the bytes are not safe to open. */
   | { readonly ok: false; readonly why: "too slow" | "too much memory" | "died" }
-  /** The files before it have taken the time that there was for all of them. */
+  /** The files before it used up the time for all of them. */
   | { readonly ok: false; readonly why: "no time left" };
 
 /** What is left of the time for all files of one letter: of the processor, and by the clock. Grows less. */

@@ -17,6 +17,9 @@ export interface Sender {
   /** Signs in and sends nothing. Rejects when answers could not be sent just now. */
   readonly tryOut?: () => Promise<void>;
   readonly send: (answer: Outgoing) => Promise<Sending>;
-  /** Whether an answer with this Message-ID went out; undefined when nobody can ever see that. Rejects when it cannot be seen just now. */
+  /**
+   * Whether an answer with this Message-ID went out. Undefined if nobody can ever see that. Rejects if it cannot be
+   * seen just now.
+   */
   readonly find: (messageId: string) => Promise<boolean | undefined>;
 }

@@ -25,7 +25,7 @@ export interface Claim {
   /** Times that it was opened; times that sending its answer was begun. */
   readonly opened: number;
   readonly tries: number;
-  /** Times that its answer was sent and nothing was known of it afterwards. */
+  /** How often its answer was sent without knowing whether it went out. */
   readonly unsure?: number;
   /** Since when it waits for its turn. */
   readonly waitsSince?: Date;
@@ -40,7 +40,7 @@ export interface RecentAnswers {
   readonly waiting: number;
 }
 
-/** Times that a letter is opened while those behind it in its lane wait for it. */
+/** How often a letter is opened while the letters behind it in its lane wait for it. */
 export const opensInTurn = 3;
 
 /** What proves that a letter is still in the same hands. */
@@ -65,7 +65,7 @@ export interface Outcome {
   readonly report: Report;
   /** Whom the letter's orders belong to. */
   readonly buyer: string;
-  /** The version of the buyer's state that the report was made from; it has to be the same still. */
+  /** The version of the buyer's state that the report was made from. It must still be the same. */
   readonly version: number;
   /** What the letter changes in that state. */
   readonly changes: readonly Revision[];
@@ -76,7 +76,7 @@ export interface Outcome {
   readonly thread?: string;
   /** Numbers of the buyer's orders that the letter replies about, whether or not it changes them. */
   readonly about?: readonly string[];
-  /** Keys of its lines, and under whose names they are remembered, so that later letters know what stands in each. */
+  /** Keys of its lines, and the names under which they are remembered. Later letters are read against them. */
   readonly lines?: { readonly senders: readonly string[]; readonly keys: readonly string[] };
   /** Absent when nothing is to be sent; `why` then says the reason. */
   readonly answer?: Omit<StoredAnswer, "letter"> & { readonly subject: string };
@@ -85,7 +85,7 @@ export interface Outcome {
   readonly why?: string;
   /** Questions that the letter answers: it is meant so. */
   readonly settles?: readonly QuestionOf[];
-  /** Words that the letter keeps as they stand; written only with an answer that says so. */
+  /** Words that the letter confirms. They are written only with an answer that says so. */
   readonly kept?: readonly KeptWord[];
 }
 
@@ -109,11 +109,13 @@ export interface Letters {
   readonly receive: (key: string, bytes: Uint8Array, receivedAt: Date, lane?: string) => Promise<Received>;
   /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
   readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
-  /** Takes up the oldest letter that is due, of one lane if one is named; those that were begun before come last. */
+  /**
+   * Takes up the oldest letter that is due, of one lane if one is named. Letters that were opened before come last.
+   */
   readonly claimDue: (now: Date, until: Date, lane?: string) => Promise<Claim | undefined>;
-  /** Counts, before a letter is opened, that it is: one that ends the program is seen to have done so. */
+  /** Counts that a letter is opened, before it is opened. So a letter that ends the program is counted too. */
   readonly opening: (claim: Claim) => Promise<Claim>;
-  /** Lets a letter wait for its turn, unopened and opened no time more; its sender stands in the record from now on. */
+  /** Lets a letter wait for its turn. It was not opened, and its sender stands in the record from now on. */
   readonly letWait: (
     claim: Hold,
     wait: { readonly sender: string; readonly why: string; readonly until: Date },
@@ -123,9 +125,9 @@ export interface Letters {
   readonly renew: (claim: Hold, until: Date) => Promise<void>;
   /** Throws ClaimLost, or StateMoved when the buyer's state is not the one that the report was made from. */
   readonly settle: (claim: Hold, outcome: Outcome, now: Date) => Promise<void>;
-  /** Writes where a letter stands; with `dueAt` it is let go and not taken up before. */
+  /** Writes where a letter stands. With `dueAt` it is let go, and not taken up before then. */
   readonly mark: (claim: Hold, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
-  /** The answer to a letter came back undelivered: a person has to see it. False where it was known already. */
+  /** Writes that the answer to a letter came back, so that a person sees it. False if that was known already. */
   readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
   /** Throws when there is no such letter. */
   readonly read: (letter: number) => Promise<LetterRecord>;
@@ -145,7 +147,7 @@ export interface Answers {
   readonly since: (moment: Date, sender: string, thread: string) => Promise<RecentAnswers>;
   /** The thread in which answers of these Message-IDs were made, the oldest; undefined if none was. */
   readonly threadOf: (messageIds: readonly string[]) => Promise<string | undefined>;
-  /** What nobody outside may know: what Message-IDs of answers are made with. */
+  /** A secret with which Message-IDs of answers are made. */
   readonly secret: () => Promise<string>;
 }
 
@@ -155,19 +157,22 @@ export interface Buyers {
   readonly stateOf: (buyer: string, numbers: readonly string[]) => Promise<BuyerState>;
   /** What this buyer has kept; projects are given by their keys. */
   readonly keptWords: (buyer: string) => Promise<readonly KeptWord[]>;
-  /** Those of some lines that stood in earlier letters of any of these senders. */
+  /** Which of some lines stood in earlier letters of any of these senders. */
   readonly linesSeen: (senders: readonly string[], lines: readonly string[]) => Promise<ReadonlySet<string>>;
-  /** The latest letters of a buyer that wait for a person and are about no order of the record, thirty at most. */
+  /** The latest letters of a buyer that wait for a person and name no order of the record, thirty at most. */
   readonly lettersOfNoOrder: (buyer: string) => Promise<readonly number[]>;
   /** Who first had an order of this number, and the domain that was proved then. */
   readonly ownerOf: (
     number: string,
   ) => Promise<{ readonly buyer: string; readonly domain?: string } | undefined>;
-  /** Which of these there are orders of, given as they are compared (`numberKey`). */
+  /** Whether anybody has an order of one of these numbers, given as they are compared (`numberKey`). */
   readonly numbersKnown: (keys: readonly string[]) => Promise<boolean>;
   /** Whether a letter of this sender was answered before. */
   readonly knows: (sender: string) => Promise<boolean>;
-  /** Whether a letter of this sender was ever proved to be his, or an order to be of his domain. */
+  /**
+   * Whether a letter of this sender was ever proved to be his. If the domain is one company's, any proved letter of
+   * it counts.
+   */
   readonly proved: (sender: string) => Promise<boolean>;
 }
 
@@ -184,14 +189,16 @@ export interface Orders {
 
 /** What waits for a person, and who was told. */
 export interface People {
-  /** Letters that wait for a person; those whose answer was refused, or is not found, among them. Oldest first. */
+  /**
+   * Letters that wait for a person, oldest first. Those whose answer was refused or cannot be found are among them.
+   */
   readonly waiting: (now: Date) => Promise<readonly LetterRecord[]>;
   /**
-   * Letters for a person of which nobody was told yet, from now on told; none within an hour of the last such.
-   * What the one who is told has sent itself is left out.
+   * Takes the letters for a person of which nobody was told yet, and marks them as told. There are none within an
+   * hour of the last notice. Letters of the one who is told are left out.
    */
   readonly takeNotice: (now: Date, told: string) => Promise<readonly LetterRecord[]>;
-  /** What was taken at that moment was not told after all. */
+  /** Takes back that people were told, for all that was taken at that moment. */
   readonly dropNotice: (taken: Date) => Promise<void>;
 }
 

@@ -8,7 +8,9 @@ export type Makes = Pick<Catalogue, "device" | "layouts" | "plate" | "finishes" 
 /** What can be chosen at a place: how the trade codes it, and what people call it. */
 export type Choices = readonly { readonly code: string; readonly name: string }[];
 
-/** What becomes of something else at a place of choices: nobody can read it, or it is kept as typed and judged later. */
+/**
+ * What becomes of a value that is none of the choices: it counts as unread, or it is kept as typed and judged later.
+ */
 export type Stranger = "unread" | "kept";
 
 /** What may be chosen at each place. */

@@ -1,18 +1,18 @@
 import { isPdf } from "./pdf/pdf.ts";
 
-/** What bytes are by what they hold; names and types that letters give prove nothing. */
+/** What bytes are, told by what they hold. Names and types that letters give prove nothing. */
 export type Content =
   | "pdf"
   | "picture"
   | "zip"
-  /** The containers of older office programs, and text with formats in it. */
+  /** The containers of older office programs, and text with formatting. */
   | "ole"
   | "rtf"
   /** Outlook's winmail.dat. MS-OXTNEF */
   | "tnef"
   /** PKCS #7 signed data. RFC 5652 */
   | "signed"
-  /** A file written out as text. */
+  /** A file encoded as text. */
   | "uuencoded"
   /** What a Mac keeps beside files and folders: icon, colours, where they came from. RFC 1740, and .DS_Store */
   | "resource-fork"
@@ -22,9 +22,9 @@ export type Content =
 /** A kind of content, and what stands where in its first bytes. */
 type Magic = readonly [Content, ...(readonly [at: number, text: string])[]];
 
-/** The object id 1.2.840.113549.1.7.2, which begins a sequence however the length of that is written. */
+/** The object id 1.2.840.113549.1.7.2. It begins the sequence, whatever form the length of that has. */
 const signedData = "\x06\x09\x2a\x86\x48\x86\xf7\x0d\x01\x07\x02";
-/** ISO/IEC 14496-12 §4.3: a file says first what it is a brand of. ISO/IEC 23008-12 and AVIF have these. */
+/** ISO/IEC 14496-12 §4.3: a file names its brand first. ISO/IEC 23008-12 and AVIF have these brands. */
 const brands = ["heic", "heix", "heim", "heis", "hevc", "hevx", "mif1", "msf1", "avif", "avis"];
 
 const magic: readonly Magic[] = [
@@ -56,7 +56,7 @@ export function contentOf(bytes: Uint8Array): Content | undefined {
   if (content !== undefined) return content;
   if (/^\s*-----BEGIN (?:PKCS7|CMS)-----/.test(head)) return "signed";
   if (/^begin [0-7]{3,4} \S.*\r?\n[!-_]/.test(head)) return "uuencoded";
-  // Archives and letters may hold a PDF as it is within their first bytes, so that comes last.
+  // PDF is tried last, since archives and letters may hold a whole PDF within their first bytes.
   if (isLetter(head)) return "letter";
   return isPdf(bytes) ? "pdf" : undefined;
 }
@@ -68,7 +68,7 @@ const known = new RegExp(`^(?:${fields})[ \\t]*:`, "i");
 function isLetter(head: string): boolean {
   const [header = "", ...body] = head.replace(/^>?From .*\r?\n/, "").split(/\r?\n\r?\n/, 2);
   const lines = header.split(/\r?\n(?![ \t])/);
-  if (body.length === 0) lines.pop(); // the header goes on behind what was looked at
+  if (body.length === 0) lines.pop(); // the header goes on after what was looked at
   const named = lines.filter((line) => known.test(line));
   const isPart = /^content-type[ \t]*:[ \t]*[a-z]+\/[a-z]/i.test(lines[0] ?? "");
   return (named.length > 2 || isPart) && lines.every((line) => /^[!-9;-~]+[ \t]*:/.test(line));

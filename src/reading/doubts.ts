@@ -6,7 +6,7 @@ import { areaOf, common, overlap, standsIn } from "./pdf/boxes.ts";
 import { hiddenValues, sameText } from "./pdf/hidden-values.ts";
 import { seenAt, somethingMore } from "./seen.ts";
 
-/** A field that can be filled in, where it shows. */
+/** A field that can be filled in, at one place where it shows. */
 interface Frame {
   readonly place: Place;
   readonly box: Box;
@@ -16,11 +16,11 @@ interface Frame {
   readonly prints: string;
 }
 
-/** Everything about a form's file and pages that may make it mean other than its fields say. */
+/** Everything about a form's file and pages that may give it another meaning than its fields have. */
 export function doubtsOf(facts: PdfFacts, edition: Edition): Doubt[] {
   const { fields, pages, widgets, recovered } = facts;
   const names = new Set(fields.map(({ name }) => name));
-  // A viewer leaves no field out; a file whose objects are damaged does.
+  // A viewer leaves no field out. A damaged file does.
   const hasLost = edition.fields.some(({ name, place }) => place !== undefined && !names.has(name));
   const unseen = pages === undefined || widgets.some(({ page }) => page > pages.length);
   const marked = (pages ?? []).flatMap((page, i): Marked[] => {
@@ -40,21 +40,21 @@ export function doubtsOf(facts: PdfFacts, edition: Edition): Doubt[] {
   ];
 }
 
-/** A doubt, and where what it is about lies on the pages. */
+/** A doubt, and where on the pages its cause lies. */
 interface Marked {
   readonly doubt: Doubt;
   readonly page?: number;
   readonly box?: Box;
 }
 
-/** Fields that no longer show, on a page that was compared with its blank and with their values. */
+/** A doubt about fields that no longer show, on a page that was compared with its blank. */
 function seenFlat(doubt: Doubt, { differences }: PdfFacts): Doubt {
   return doubt.what === "flattened" && differences !== undefined ? { ...doubt, seen: { page: 1 } } : doubt;
 }
 
 /**
- * Adds what the comparison of the pages found. A difference that lies where a doubt is already gives it its picture,
- * so that one thing is told once.
+ * Adds what the comparison of the pages found. A difference at the place of a known doubt gives that doubt its
+ * picture, so that one thing is told once.
  */
 function withDifferences(known: readonly Marked[], facts: PdfFacts, edition: Edition): Doubt[] {
   const places = new Map(edition.fields.map(({ name, place }) => [name, place]));
@@ -64,7 +64,7 @@ function withDifferences(known: readonly Marked[], facts: PdfFacts, edition: Edi
     const before = told.filter(
       ({ doubt, page, box }) =>
         (place !== undefined && doubt.place === place) ||
-        // On a further page everything is the sender's.
+        // Everything on a further page is the sender's.
         (page === difference.page && difference.what === "page") ||
         (page === difference.page &&
           box !== undefined &&
@@ -79,7 +79,7 @@ function withDifferences(known: readonly Marked[], facts: PdfFacts, edition: Edi
       : somethingMore(difference, facts, edition);
   });
   const all = [...told.map(({ doubt }) => doubt), ...more];
-  // Where all fields are gone from the page, it is told once that the page shows something else.
+  // If all fields are gone from the page, it is told once that the page shows something else.
   const hidden = all.filter(({ what, shown }) => what === "value-hidden" && shown === undefined);
   return all.some(({ what }) => what === "flattened") && hidden.length > 0
     ? [{ what: "flattened" }, ...all.filter((one) => one.what !== "flattened" && !hidden.includes(one))]
@@ -96,7 +96,7 @@ function shownOtherwise(difference: Difference, place: Place | undefined, { fiel
   };
 }
 
-/** Points by which the ends of a stroke may lie beyond its box. */
+/** A box made larger by the points by which the ends of a stroke may lie beyond it. */
 function around([left, bottom, right, top]: Box): Box {
   return [left - 4, bottom - 4, right + 4, top + 4];
 }
@@ -120,10 +120,10 @@ function doubtsAbout(mark: PageMark, page: PageFacts, frames: readonly Frame[], 
     case "ink":
       return onEach("handwriting", under);
     case "free-text":
-      // A form may be made with text boxes itself.
+      // The form itself may have text boxes.
       return edition.fields.some(({ prints }) => prints === text) ? [] : onEach("typed-over", under, found);
     case "stamp":
-      // Beside the fields it is a seal or a logo, and says nothing of what is ordered.
+      // A picture beside the fields is a seal or a logo, and says nothing of the order.
       if (under.length === 0) return [];
       return text === undefined ? onEach("handwriting", under) : onEach("typed-over", under, found);
     case "image":
@@ -136,12 +136,15 @@ function doubtsAbout(mark: PageMark, page: PageFacts, frames: readonly Frame[], 
     .map(({ place }) => ({ what: "typed-over", place, ...found }));
 }
 
-/** A doubt about each place, or about the sheet where it touches none. */
+/** A doubt about each place. If it touches no place it is about the sheet. */
 function onEach(what: Doubt["what"], places: readonly Place[], found: { text?: string } = {}): Doubt[] {
   return places.length === 0 ? [{ what, ...found }] : places.map((place) => ({ what, place, ...found }));
 }
 
-/** Lines and dots to write on, a hint of the form, or the field's own value, drawn a second time. */
+/**
+ * Whether a text is expected in a field: lines and dots to write on, a hint of the form, or the field's own value
+ * drawn a second time.
+ */
 function isExpected(text: string, { values, prints }: Frame): boolean {
   return (
     !/[\p{L}\p{N}]/u.test(text) ||
@@ -150,12 +153,15 @@ function isExpected(text: string, { values, prints }: Frame): boolean {
   );
 }
 
-/** Parts of a page, a field and an image: from where on one counts as covering the other; and in points. */
+/**
+ * An image covers a page or a field if it covers such a part of it, or if such a part of the image lies on the field.
+ * `side` is in points.
+ */
 const least = { ofPage: 0.7, ofField: 0.25, ofImage: 0.5, side: 3 };
 
 function imageOver(image: Box, page: PageFacts, frames: readonly Frame[], { drawn }: Edition): Place[] {
   const [width, height] = [image[2] - image[0], image[3] - image[1]];
-  // Some programs draw lines as images, and some forms are a picture with fields laid over it.
+  // Some programs draw lines as images. Some forms are one picture with fields over it.
   const isBackground = !drawn && areaOf(image) >= least.ofPage * page.width * page.height;
   if (Math.min(width, height) < least.side || isBackground) return [];
   return frames

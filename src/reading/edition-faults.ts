@@ -18,7 +18,7 @@ export type Wrong = readonly [path: readonly string[], what: string];
 
 type Fields = readonly (readonly [name: string, field: WrittenField])[];
 
-/** What is wrong with the fields of an edition, by the places of a sheet and by what the catalogue has. */
+/** What is wrong with the fields of an edition. They are held against the places of a sheet and the catalogue. */
 export function* faultsOfFields(fields: Fields, form: SheetKind, makes: Makes): Iterable<Wrong> {
   for (const [name, field] of fields) {
     yield* wrongHoles(name, field);
@@ -31,7 +31,7 @@ export function* faultsOfFields(fields: Fields, form: SheetKind, makes: Makes): 
   yield* doubled(fields, form, makes);
 }
 
-/** Fields with holes stand for many. What one of them lacks, all of them share. */
+/** What is wrong with a field with holes. It stands for many fields, and what one of them lacks they all lack. */
 function* wrongHoles(name: string, { means, label, prints = "" }: WrittenField): Iterable<Wrong> {
   const path = ["fields", name];
   const within = means === "nothing" ? name : means;
@@ -49,7 +49,7 @@ function* wrongHoles(name: string, { means, label, prints = "" }: WrittenField):
       yield [[...path, "means"], `${hole} stands here, but not in the field's name`];
 }
 
-/** What values and ticks stand for has to be something that is read at the place. */
+/** Values and ticks that stand for something that is not read at the place. */
 function* wrongValues(name: string, field: WrittenField, makes: Makes): Iterable<Wrong> {
   const { means, values = {}, ticked } = field;
   const wrong = wrongAt(means as Place, makes);
@@ -63,7 +63,7 @@ function* wrongValues(name: string, field: WrittenField, makes: Makes): Iterable
   }
 }
 
-/** Whether what a value stands for can be read at a place, and what is wrong where it cannot. */
+/** Tells what is wrong with what a value stands for, if it cannot be read at a place. */
 function wrongAt(place: Place, makes: Makes): (means: string) => string | undefined {
   const { holds, label } = rowOf(place);
   if (holds === "tick" || holds === "plain") return () => undefined;

@@ -5,7 +5,7 @@ import type { Makes } from "./choices.ts";
 import { faultsOfFields, type WrittenField } from "./edition-faults.ts";
 import { fillHole, holesOf } from "./holes.ts";
 
-/** What `means` may say: a place of the table, its holes filled or left, or `nothing`. */
+/** What `means` may say: a place of the table, with holes left open or filled in, or `nothing`. */
 const meanings = new RegExp(
   `^(?:nothing|${Object.keys(places)
     .map((place) =>
@@ -18,12 +18,12 @@ const meanings = new RegExp(
 );
 
 const field = z.strictObject({
-  /** The place it fills; `nothing` for a field that belongs to the form but says nothing of the order. */
+  /** The place it fills. `nothing` is for a field of the form that says nothing of the order. */
   means: z.string().regex(meanings, "not a place on a sheet; `burin settings --places` lists them"),
   label: z.string().min(1),
-  /** What the form's own values stand for, where they are neither code nor name in the catalogue. */
+  /** What the form's own values stand for, if the catalogue has them neither as code nor as name. */
   values: z.record(z.string(), z.string()).optional(),
-  /** What a tick in this box stands for, where several boxes make one choice. */
+  /** What a tick in this box stands for, if several boxes make one choice. */
   ticked: z.string().optional(),
   /** A hint that the blank form prints within the field's frame, such as "k of N". */
   prints: z.string().min(1).optional(),
@@ -35,9 +35,12 @@ const schema = z.strictObject({
   form: z.enum(["device", "plate"]),
   /** Burin draws the blank sheet of this edition itself. */
   drawn: z.boolean().default(false),
-  /** A PDF of the blank form, as seen from this file: pages of sheets are compared with it. Not for a form that Burin draws. */
+  /**
+   * A PDF of the blank form, as seen from this file. Pages of sheets are compared with it. Not for a form that Burin
+   * draws.
+   */
   blank: z.string().min(1).optional(),
-  /** What the form that Burin draws looks like, as a hash: its drawing never changes under its name. */
+  /** A hash of how the form looks that Burin draws. Its drawing never changes under its name. */
   looks: z.string().min(1).optional(),
   /** The edition to use instead; this one is no longer accepted … */
   replaced_by: z.string().optional(),
@@ -46,7 +49,7 @@ const schema = z.strictObject({
   fields: z.record(z.string().min(1), field).refine((all) => Object.keys(all).length > 0, "needs a field"),
 });
 
-/** The schema, and what it cannot say. Without a catalogue only the form of an edition is looked at. */
+/** The schema, and rules that a schema cannot say. Without a catalogue only the form of an edition is looked at. */
 function schemaFor(makes: Makes | undefined) {
   return schema.superRefine(
     (edition, ctx) => {
@@ -58,7 +61,7 @@ function schemaFor(makes: Makes | undefined) {
       if (makes === undefined) return;
       for (const [path, what] of faultsOfFields(soundFields(fields), form, makes)) wrong(path, what);
     },
-    // A fault elsewhere in the file hides none here, if there is anything to look at.
+    // A fault elsewhere in the file hides no fault here, as long as there are fields to look at.
     {
       when: ({ value }) =>
         z.looseObject({ form: schema.shape.form, fields: z.looseObject({}) }).safeParse(value).success,
@@ -92,11 +95,11 @@ export interface Edition {
   readonly form: SheetKind;
   /** Burin draws the blank sheet of this edition itself. */
   readonly drawn: boolean;
-  /** Where a PDF of the blank form is, as written, for a form that Burin does not draw. */
+  /** Where the PDF of the blank form is, as written. Only for a form that Burin does not draw. */
   readonly blank?: string;
   /** The hash of how the form looked when it was given its name. */
   readonly looks?: string;
-  /** The edition to use instead, and the last day on which this one is accepted all the same: "2026-12-31". */
+  /** The edition to use instead, and the last day on which this one is still accepted: "2026-12-31". */
   readonly replacedBy?: string;
   readonly acceptedUntil?: string;
   readonly fields: readonly EditionField[];

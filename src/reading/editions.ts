@@ -15,7 +15,7 @@ export interface EditionFile extends EditionText {
   readonly edition: Edition;
 }
 
-/** What editions say of each other, read even where the rest of a file is faulty. */
+/** What editions say of each other. It is read even if the rest of a file is faulty. */
 const headSchema = z.object({
   edition: z.string(),
   form: z.enum(["device", "plate"]).optional().catch(undefined),
@@ -28,13 +28,15 @@ interface Head extends EditionText {
   readonly replacedBy?: string | undefined;
 }
 
-/** The texts of all editions → those without a fault, and every fault in them and between them, file by file. */
+/**
+ * The texts of all editions → the editions without a fault, and every fault in them and between them, file by file.
+ */
 export function readEditions(
   texts: readonly EditionText[],
   makes: Makes | undefined,
 ): { readonly editions: readonly EditionFile[]; readonly faults: readonly Fault[] } {
   const heads = texts.flatMap(headOf);
-  // A file that cannot be read at all may be the edition that another names.
+  // A file that cannot be read may be the edition that another names.
   const areAllKnown = heads.length === texts.length;
   const editions: EditionFile[] = [];
   const faults: Fault[] = [];

@@ -29,15 +29,15 @@ export interface PageMark {
   readonly text?: string;
 }
 
-/** Something in which a sheet is other than its edition's blank form with the values that its fields hold. */
+/** Something in which a sheet differs from its edition's blank form filled in with the values of its fields. */
 export interface Difference {
   readonly what: /** A field shows something else than it holds. */
     | "field"
-    /** Something is drawn on the page, or what is printed there is not as it was. */
+    /** Something is drawn on the page, or its print is not as it was. */
     | "more"
     /** An annotation or a field that the form does not have. */
     | "laid"
-    /** The page is another than the form's, although it has its fields. */
+    /** The page has the form's fields, but is another page. */
     | "other"
     /** A field lies elsewhere. */
     | "moved"
@@ -66,7 +66,7 @@ export interface PageFacts {
   readonly height: number;
   readonly text: string;
   readonly marks: readonly PageMark[];
-  /** Lines and shapes make up the page, and hardly any text. */
+  /** The page consists of lines and shapes, with hardly any text. */
   readonly drawn?: true;
   /** A marked copy of ours added the page. */
   readonly ours?: true;
@@ -79,19 +79,19 @@ export interface PdfFacts {
   readonly widgets: readonly WidgetFacts[];
   /** 0 where the reader that counts them failed. */
   readonly pageCount: number;
-  /** The first pages; undefined when looking at them took more than their share of time or memory. */
+  /** The first pages. Undefined if looking at them took more than their share of time or memory. */
   readonly pages?: readonly PageFacts[];
   /**
-   * Where the pages differ from the blank form of the edition; undefined where there is no blank to compare with,
-   * or the comparison did not end.
+   * Where the pages differ from the blank form of the edition. Undefined if there is no blank to compare with, or if
+   * the comparison did not end.
    */
   readonly differences?: readonly Difference[];
   /** XFA without a form that others can read. */
   readonly dynamic: boolean;
   readonly portfolio: boolean;
-  /** Readable only after repair, by one reader alone (or some fields of it), or with its end missing. */
+  /** Readable only after repair, or by one reader alone (perhaps only some fields), or with its end missing. */
   readonly recovered: boolean;
-  /** Whole PDFs that stand one behind the other, where they are several: a reader sees one of them, or parts of each. */
+  /** How many whole PDFs stand one behind the other, if several do. A reader sees one of them, or parts of each. */
   readonly together?: number;
   /** The files inside; absent where there are none. */
   readonly attached?: { readonly files: readonly Part[]; readonly left: readonly Left[] };
@@ -99,10 +99,12 @@ export interface PdfFacts {
 
 /** A file in a letter, or one that was taken out of a container. */
 export interface Part {
-  /** As it stood there, "" where it had none; not yet safe to print. */
+  /** Its name as it was given, "" if it had none. Not yet safe to print. */
   readonly name: string;
   readonly bytes: Uint8Array;
-  /** No file of the sender's: a small picture that the text shows, a signature, what a computer keeps beside files. */
+  /**
+   * It is no file of the sender's: a small picture in the text, a signature, or what a computer keeps beside files.
+   */
   readonly looks: boolean;
 }
 
@@ -123,7 +125,7 @@ export interface FileWords {
 export type FileFacts =
   | PdfFacts
   | { readonly kind: "locked-pdf" | "damaged-pdf" | "picture" | "office" | "locked-archive" | "other" }
-  /** A text, or a letter that is nothing else. */
+  /** A text, or a letter that holds nothing but text. */
   | { readonly kind: "text"; readonly words: FileWords }
   /** An archive, or another container such as a forwarded letter, which has words of its own. */
   | {

@@ -1,16 +1,16 @@
 /**
- * Longest file name kept, in characters: what an old mail program shows; and in bytes of UTF-8: what every disk
- * takes, with a word before it and a number behind.
+ * Longest file name kept. In characters: what an old mail program shows. In bytes of UTF-8: what every disk takes
+ * with a word before it and a number behind.
  */
 const most = 120;
 const mostBytes = 200;
 
-/** Folders that are kept of a name, the innermost. */
+/** So many folders of a name are kept, the innermost. */
 const deepest = 4;
 
 /**
- * A file name as a letter gives it → a name that is safe to print and to write to disk: no folders, no
- * control characters, no marks that reverse the reading direction. Undefined when nothing is left.
+ * A file name as a letter gives it → a name that is safe to print and to write to disk. It has no folders, no control
+ * characters and no marks that reverse the direction of reading. Undefined when nothing is left.
  */
 export function safeFileName(given: string): string | undefined {
   const last = given.toWellFormed().split(/[/\\]/).at(-1) ?? "";
@@ -30,8 +30,8 @@ export function foldersOf(given: string): string | undefined {
 }
 
 /**
- * Tells files of one name apart: the second "sheet.pdf" becomes "sheet (2).pdf". `named` is then the name
- * it came with. Names that differ only in capitals are the same name on many a disk.
+ * Tells files of one name apart: the second "sheet.pdf" becomes "sheet (2).pdf", and `named` is the name it came
+ * with. Names that differ only in capitals are one name on many disks.
  */
 export function tellApart<T extends { readonly file: string }>(
   files: readonly T[],

@@ -3,16 +3,16 @@ import type { Unmapped } from "../trade/sheet.ts";
 import type { Edition, EditionField } from "./edition.ts";
 import { isFillable, type ReadField } from "./form.ts";
 
-/** One thing filled in: as it stands in the form, and what it stands for by the edition's own values. */
+/** One thing filled in: as it stands in the form, and as the edition's own values translate it. */
 export interface Entry {
   readonly typed: string;
   readonly means: string;
 }
 
-/** A filled form by places instead of field names. */
+/** A filled form, by places instead of by field names. */
 export interface Filled {
   readonly prints: { readonly [P in Place]?: Print };
-  /** What is filled in at a place, untouched; nothing where the form was left alone. */
+  /** What is filled in at a place, unchanged. Nothing if the form was left as it was. */
   readonly at: (place: Place) => readonly Entry[];
 }
 
@@ -28,20 +28,20 @@ export function filledIn(fields: readonly ReadField[], edition: Edition): Filled
   };
 }
 
-/** Every field that is filled in and that the edition does not have: an added one, or one that it forgot. */
+/** Every filled field that the edition does not have. Somebody added it, or the edition forgot it. */
 export function unmappedIn(fields: readonly ReadField[], edition: Edition): Unmapped[] {
   const known = new Set(edition.fields.map(({ name }) => name));
   return fields
     .filter((field) => isFillable(field) && !known.has(field.name))
     .flatMap((field) => {
-      // What only one of two readers sees may stand there all the same.
+      // What only one reader sees may still stand there.
       const { one = "", other = "" } = field.unsure ?? {};
       const values = [...field.values, one, other].filter((value) => !isLeft(field, value));
       return values.length === 0 ? [] : [{ name: field.name, value: [...new Set(values)].join(", ") }];
     });
 }
 
-/** Several boxes that make one choice are named together. */
+/** The print of a place. Several boxes that make one choice are named together. */
 function printOf(printed: readonly EditionField[]): Print {
   const [field = "", ...besides] = printed.map(({ name }) => name);
   const label = printed.map(({ label }) => label).join(" / ");
@@ -61,7 +61,7 @@ function entriesOf(field: ReadField | undefined, { ticked, label, values }: Edit
   }));
 }
 
-/** Whether a value is what a field holds that nobody has filled in: blanks, a prompt, a box that is off. */
+/** Whether a value is that of a field that nobody filled in: blanks, a prompt, a box that is off. */
 function isLeft({ kind }: ReadField, value: string): boolean {
   if (kind === "tick") return !saysYes(value);
   return kind === "choice" ? isPrompt(value) : value.trim() === "";
@@ -72,7 +72,7 @@ function isPrompt(value: string): boolean {
   return /^\s*(?:[-–—._…\s]*|(?:please )?(?:choose|select|pick)\b.*)$/i.test(value);
 }
 
-/** Whether what stands in a box, or is chosen instead of one, marks it. */
+/** Whether a value marks a box. The value may also be chosen from a list instead. */
 export function saysYes(value: string): boolean {
   return !["", "no", "off", "false"].includes(value.trim().toLowerCase());
 }

@@ -4,14 +4,14 @@ export interface FormField {
   readonly name: string;
   readonly kind: "text" | "tick" | "choice" | "signature" | "button";
   /**
-   * Text: one value, "" when empty; more only where a file holds several fields of one name that
-   * contradict each other. Tick boxes and radio buttons: the name of the state that is on, none when off.
-   * Lists: every selected value. Signatures and push buttons: none. Line ends are "\n".
+   * Text: one value, "" when empty. There are more only if a file holds several fields of one name that contradict
+   * each other. Tick boxes and radio buttons: the name of the state that is on, none when off. Lists: every selected
+   * value. Signatures and push buttons: none. Line ends are "\n".
    */
   readonly values: readonly string[];
 }
 
-/** A field on which two readers agree, or both answers where they do not. */
+/** A field on which two readers agree, or the answers of both if they do not. */
 export interface ReadField extends FormField {
   readonly unsure?: { readonly one: string; readonly other: string };
 }
@@ -22,8 +22,8 @@ export function isFillable({ kind }: Pick<FormField, "kind">): boolean {
 }
 
 /**
- * Widgets → fields: what stands under one name is one field with every value found there. No edition can speak
- * of nameless fields, so they are left out unless somebody has filled one in.
+ * Widgets → fields. All that stands under one name is one field with every value found there. No edition can name
+ * nameless fields, so they are left out unless they are filled in.
  */
 export function gatherFields(widgets: Iterable<FormField>): FormField[] {
   const byName = new Map<string, FormField>();
@@ -39,8 +39,8 @@ export function gatherFields(widgets: Iterable<FormField>): FormField[] {
 }
 
 /**
- * The name of a field. A widget of the field may bear its name once more, where a program has given every
- * widget a name of its own.
+ * The name of a field, without a repetition of it. Some programs give every widget a name of its own, which repeats
+ * the field's.
  */
 export function plainName(written: string): string {
   const parts = written.split(".");

@@ -11,7 +11,10 @@ export interface Hole {
 
 export const holes = ["{face}", "{row}"] as const;
 
-/** Every field that a field with holes stands for, by what it means; one that means nothing, by its name. */
+/**
+ * Every field that a field with holes stands for. What it means decides on the holes; if it means nothing, its name
+ * does.
+ */
 export function holesOf(
   name: string,
   means: string,
@@ -21,9 +24,9 @@ export function holesOf(
   const text = means === "nothing" ? name : means;
   const faces = form === "device" ? mostButtons({ layouts }) : mostGangs({ plate });
   const rows = form === "plate" || means.includes(".plate") ? plate.rows : device.rows;
-  const byFace: Hole[] = text.includes("{face}") ? counted(faces).map((n) => ({ face: `${n}` })) : [{}];
+  const byFace: Hole[] = text.includes("{face}") ? numbersUpTo(faces).map((n) => ({ face: `${n}` })) : [{}];
   return byFace.flatMap((hole) =>
-    text.includes("{row}") ? counted(rows).map((row) => ({ ...hole, row })) : [hole],
+    text.includes("{row}") ? numbersUpTo(rows).map((row) => ({ ...hole, row })) : [hole],
   );
 }
 
@@ -31,6 +34,6 @@ export function fillHole(text: string, { face, row }: Hole): string {
   return text.replaceAll("{face}", face ?? "").replaceAll("{row}", String(row ?? ""));
 }
 
-function counted(n: number): number[] {
+function numbersUpTo(n: number): number[] {
   return Array.from({ length: n }, (_, i) => i + 1);
 }

@@ -16,7 +16,7 @@ import { sheetsIn } from "./sheets-in.ts";
 export interface Known {
   readonly editions: readonly Edition[];
   readonly catalogue: Catalogue;
-  /** The day on which the file came, "2026-11-27" where the desk is. Without it no edition that is replaced is accepted. */
+  /** The day on which the file came, "2026-11-27" where the desk is. Without it no replaced edition is accepted. */
   readonly today?: string;
 }
 
@@ -24,7 +24,7 @@ export interface Known {
 export interface Judged {
   readonly file: ReadFile;
   readonly sheet?: Sheet;
-  /** Pictures of what its doubts are about, by the names that they have there. */
+  /** Pictures of its doubts, by the names that the doubts give them. */
   readonly pictures?: ReadonlyMap<string, Uint8Array>;
 }
 
@@ -44,7 +44,7 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
   if (facts.kind !== "pdf") return { file: { ...file, kind: kinds[facts.kind] } };
   const isForm = facts.fields.some(isFillable);
   if (facts.portfolio) {
-    // The cover of a portfolio says nothing, and its files stand beside it.
+    // The cover of a portfolio says nothing. The files of the portfolio are judged by themselves.
     const cover = withoutFields(facts, known.editions);
     const isCover = !isForm && facts.attached !== undefined && cover !== "printed" && cover !== "scanned";
     return { file: { ...file, kind: isCover ? "archive" : "portfolio" } };
@@ -60,7 +60,7 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
   return { file: { ...file, kind: withoutFields(facts, known.editions) } };
 }
 
-/** How many sheets a file holds, with their fields or without. `edition` is that of the one that is read. */
+/** How many sheets a file holds, with their fields or without. `edition` is that of the sheet that is read. */
 function sheetsTogether(
   facts: PdfFacts,
   edition: Edition | undefined,
@@ -68,30 +68,30 @@ function sheetsTogether(
   editions: readonly Edition[],
 ): number {
   const bare = beside.filter(({ isForm }) => !isForm);
-  const counted = sheetsIn(facts, editions) + printedSheets(bare, editions);
-  if (counted > 1) return counted;
-  // Fields that a program has given names of its own are counted by what is printed beside them. Where no
-  // sheet can be read, what is printed tells of the same sheets as the fields.
+  const named = sheetsIn(facts, editions) + printedSheets(bare, editions);
+  if (named > 1) return named;
+  // Fields that a program has renamed are counted by the labels beside them. If no sheet can be read, fields and
+  // labels tell of the same sheets.
   const all =
     edition === undefined
-      ? Math.max(counted, printedSheets(beside, editions))
-      : counted +
+      ? Math.max(named, printedSheets(beside, editions))
+      : named +
         printedSheets(
           beside.filter(({ isForm }) => isForm),
           editions,
         );
-  // Of files behind one another one is seen, or parts of each.
+  // If PDFs stand one behind the other, only one is seen, or parts of each.
   return all > 0 || edition !== undefined ? Math.max(all, facts.together ?? 1) : all;
 }
 
-/** Files inside are opened as files of their own, and need no second word. */
+/** The facts without the files inside. Those are opened by themselves and need no second word. */
 function withoutOpened({ differences, ...facts }: PdfFacts): PdfFacts {
   if (differences === undefined) return facts;
   const isOpened = facts.attached !== undefined;
   return { ...facts, differences: differences.filter(({ what }) => !(isOpened && what === "file")) };
 }
 
-/** Where pages were compared with the blank form, every further one is a difference already. */
+/** The other doubts. If pages were compared with the blank form, every further page is a difference already. */
 function whatElse(beside: readonly Doubt[], { differences }: PdfFacts): readonly Doubt[] {
   return differences === undefined ? beside : beside.filter(({ what }) => what === "pages-beyond");
 }
@@ -105,7 +105,7 @@ function judgeSheet(
 ): Judged {
   const doubts = [...doubtsOf(withoutOpened(facts), edition), ...whatElse(beside, facts)];
   if (isUntouched(facts, edition) && !doubts.some(isWritten))
-    // An end that is missing may have held all that was filled in.
+    // The missing end may have held all that was filled in.
     return {
       file: { ...file, kind: doubts.some(({ what }) => what === "recovered") ? "damaged" : "saved-blank" },
     };
@@ -123,7 +123,7 @@ function judgeSheet(
   };
 }
 
-/** Whether every field is as the blank form has it: empty, off, or calling itself by its edition. */
+/** Whether every field is as the blank form has it: empty, off, or naming its edition. */
 function isUntouched({ fields }: PdfFacts, edition: Edition): boolean {
   const filled = filledIn(fields, edition);
   return (
@@ -134,14 +134,14 @@ function isUntouched({ fields }: PdfFacts, edition: Edition): boolean {
   );
 }
 
-/** Something that somebody put on the page, if not into the fields. */
+/** Whether somebody put something on the page instead of into the fields. */
 function isWritten({ what, kind }: Doubt): boolean {
   if (what === "something-more") return kind === "drawn" || kind === "page" || kind === "file";
   return ["handwriting", "typed-over", "image-over", "value-hidden", "pictures-beside"].includes(what);
 }
 
 function withoutFields({ pages, recovered }: PdfFacts, editions: readonly Edition[]): FileKind {
-  // Pages too heavy to be looked at are a drawing's, and no sheet's.
+  // Only a drawing has pages that are too heavy to be looked at. A sheet has not.
   if (pages === undefined) return recovered ? "damaged" : "no-form";
   const text = pages.map((page) => page.text).join("\n");
   const scanned = pages.length > 0 && pages.every(isPicture);

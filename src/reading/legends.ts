@@ -10,8 +10,8 @@ export interface Engraving {
 }
 
 /**
- * Every face that the form prints, "plate" last. Rows are kept exactly as typed, blanks included: what is
- * typed is what is cut. A face with a single field may hold all its rows, one a line.
+ * Every face that the form prints, "plate" last. Rows are kept exactly as typed, with their blanks, since they are
+ * cut as typed. A face with a single field may hold all its rows, one a line.
  */
 export function readLegends(filled: Filled, form: "device" | "plate", catalogue: Catalogue): Engraving {
   const rowsOf = Map.groupBy(facePlaces(filled), ({ face }) => face);

@@ -9,12 +9,12 @@ import type { KnownForms } from "./page/known-forms.ts";
 import { openPdf } from "./pdf/open-pdf.ts";
 import { wordsOfText } from "./text-file.ts";
 
-/** Files taken out of a container other than a zip, which has its own count. */
+/** So many files are taken out of a container. A zip has a limit of its own. */
 const most = 200;
 
 /**
- * What is in a file, told by its content alone. `early` is given what is known of a PDF before its pages are
- * looked at. May take long, take much memory or throw: it is called where that does no harm.
+ * What is in a file, told by its content alone. `early` gets what is known of a PDF before its pages are looked at.
+ * May take long, take much memory or throw, so it is called where that does no harm.
  */
 export async function openFile(
   bytes: Uint8Array,
@@ -56,7 +56,7 @@ function asText(bytes: Uint8Array): string {
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString("latin1");
 }
 
-/** A letter that holds nothing but words is a text like any other. */
+/** A letter that holds nothing but words is a text. */
 async function openLetter(bytes: Uint8Array): Promise<FileFacts> {
   const { parts, subject, text, otherTexts = [], textUnsure } = await readLetter(bytes);
   const said = [`From:\nSubject: ${subject}\n\n${text}`, ...otherTexts].join("\n\n");
@@ -66,11 +66,11 @@ async function openLetter(bytes: Uint8Array): Promise<FileFacts> {
     : { ...container({ files: parts }), words };
 }
 
-/** A signature whose content lies elsewhere holds no file. */
+/** A signed file → what it holds. A signature whose content lies elsewhere holds no file. */
 async function openSigned(bytes: Uint8Array): Promise<FileFacts> {
   const content = signedContent(bytes);
   if (content === undefined) return { kind: "other" };
-  // RFC 8551 §3.1: a signed letter's content is a part of a letter, with its header; other programs sign files.
+  // RFC 8551 §3.1: the content of a signed letter is a part with a header. Other programs sign files.
   return contentOf(content) === "letter"
     ? openLetter(content)
     : container({ files: [{ name: "", bytes: content, looks: false }] });

@@ -2,10 +2,10 @@ import { PDFDict, PDFName, PDFNumber, PDFRawStream } from "pdf-lib";
 import { type Operand, type Operator, operatorsIn } from "./pdf/content-operators.ts";
 import { contentOf, entryOf, rectangleOf, textOf } from "./pdf/pdf-value.ts";
 
-/** Bytes of a drawing of ours. */
+/** Bytes that a drawing of ours has at most. */
 const mostBytes = 4_000;
 
-/** An outline: how wide its line is in points, and how strong its tint, which darkens and covers nothing. */
+/** An outline: how wide its line is in points, and how strong its tint. The tint darkens and covers nothing. */
 export const outlineLook = {
   thickness: 2,
   states: { Tint: { ca: 0.1, BM: "Multiply" }, Full: { ca: 1, BM: "Normal" } },
@@ -18,7 +18,7 @@ export interface Look {
   readonly size: readonly [number, number];
 }
 
-/** The look of an annotation that has one alone, at its own size, in Helvetica Bold and without pictures. */
+/** The look of an annotation. It must have a single look, at its own size, in Helvetica Bold, without pictures. */
 export function lookOf(annotation: PDFDict): Look | undefined {
   const looks = entryOf(annotation, "AP");
   const look = looks instanceof PDFDict && looks.keys().length === 1 ? entryOf(looks, "N") : undefined;
@@ -29,7 +29,7 @@ export function lookOf(annotation: PDFDict): Look | undefined {
     const [left, bottom, width, height] = rectangleOf(entryOf(look.dict, "BBox")) ?? [];
     const [x = 0, y = 0, right = 0, top = 0] = rectangleOf(entryOf(annotation, "Rect")) ?? [];
     if (left !== 0 || bottom !== 0 || width === undefined || height === undefined) return undefined;
-    // Upright or on its side, as the page is turned.
+    // The page may be turned, so the look is upright or on its side.
     const [across, up] = [right - x, top - y];
     const isWhole = [
       [width, height],
@@ -48,7 +48,7 @@ export function isOutline({ operators, resources, size: [width, height] }: Look)
     .map(hundredth)
     .join(" ");
   const drawing = operators.map(({ name, operands }) => {
-    // Colours and dashes are as the problem is.
+    // Colours and dashes depend on the problem.
     const isFree = name === "rg" || name === "RG" || name === "d";
     return [...(isFree ? [] : operands.map(hundredth)), name].join(" ");
   });
@@ -69,12 +69,12 @@ export function isOutline({ operators, resources, size: [width, height] }: Look)
   });
 }
 
-/** As programs round numbers in saving. */
+/** Rounded as programs round numbers when they save. */
 export function hundredth(operand: Operand): Operand {
   return typeof operand === "number" ? Math.round(operand * 100) / 100 : operand;
 }
 
-/** Whether all fonts are Helvetica as every viewer has it, by its own letters. ISO 32000-1:2008 table 111 */
+/** Whether all fonts are the Helvetica that every viewer has, with its own letters. ISO 32000-1:2008 table 111 */
 export function hasOurFont(resources: PDFDict, names: readonly string[]): boolean {
   const fonts = entryOf(resources, "Font");
   const drawings = entryOf(resources, "XObject");

@@ -7,12 +7,14 @@ import { operatorsIn } from "./pdf/content-operators.ts";
 import { dictsIn, entryOf, listOf, rectangleOf, textOf } from "./pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "./pdf/walked-pages.ts";
 
-/** How the names of all annotations begin that a marked copy has. ISO 32000-1:2008 table 164: NM. */
+/** How the names of all annotations of a marked copy begin. ISO 32000-1:2008 table 164: NM. */
 export const markPrefix = "burin-mark";
-/** How the link is named that covers a page of our list; behind it stands what is on that page, as `digestOf` tells it. */
+/**
+ * How the name of the link that covers a page of our list begins. Then follows the digest of that page (`digestOf`).
+ */
 export const listPrefix = `${markPrefix} list `;
 
-/** What a mark says to whoever clicks at it: the numbers of its problems, which the last page explains. */
+/** What a mark says when it is clicked: the numbers of its problems. The last page explains them. */
 export function outlineWords(numbers: readonly number[]): string {
   return `Number ${numbers.join(", ")}: see the end.`;
 }
@@ -27,14 +29,14 @@ export const notices = {
   unplaced: "What is to be done with this sheet: see the end.",
 } as const;
 
-/** Operators of the drawing of numbers or words in a bar with round ends. */
+/** Operators that draw numbers or words in a bar with round ends. */
 const barDrawing = "J G w m l S RG w m l S BT g Tf Td Tj ET";
 
-/** Bytes of a page of our list. */
+/** Bytes that a page of our list has at most. */
 const mostBytes = 200_000;
 
 /**
- * Whether an annotation is a mark of a marked copy of ours that somebody sent back: an outline, or the number
+ * Whether an annotation is a mark of our own, in a marked copy that somebody sent back: an outline, or the number
  * beside it. Its name proves nothing. It is ours if it draws what ours draw and says what ours say, and no more.
  */
 export function isOurMark(annotation: PDFDict): boolean {
@@ -57,10 +59,13 @@ function markIn(annotation: PDFDict): "outline" | "number" | "notice" | undefine
   return Object.values<string>(notices).includes(says) ? "notice" : undefined;
 }
 
-/** What may speak or run in an annotation besides its contents, and ours do not have. ISO 32000-1:2008 tables 164, 170, 173, 188 */
+/**
+ * Entries that may say or run something in an annotation and that ours do not have. ISO 32000-1:2008 tables 164, 170,
+ * 173, 188
+ */
 const foreign = ["RC", "T", "Subj", "A", "AA", "PA", "OC", "IRT"];
 
-/** Whether an annotation has something that ours do not, be it in the window that a viewer has given it. */
+/** Whether an annotation has something that ours do not have. The window that a viewer has given it counts too. */
 function saysMore(annotation: PDFDict): boolean {
   const popup = entryOf(annotation, "Popup");
   return (
@@ -96,7 +101,7 @@ export function ourMarksOn(page: PDFDict): number[] {
   });
 }
 
-/** Points between a number and the corner of its outline; more where the edge of the page is near. */
+/** A number is so many points from the corner of its outline at most. It may be more near the edge of the page. */
 const reach = 20;
 
 function isAtCorner([left, bottom, right, top]: Box, outline: Box): boolean {
@@ -123,7 +128,10 @@ export function isOurList(page: WalkedPage): boolean {
   return digest !== undefined && name === `${listPrefix}${digest}`;
 }
 
-/** What tells whether a page is as it was drawn, however a program has packed it since. Throws for a page too large. */
+/**
+ * A digest of a page. It is the same as long as the page is as it was drawn, however a program has packed it since.
+ * Throws for a page that is too large.
+ */
 export function digestOf(page: WalkedPage): string {
   const hash = createHash("sha256");
   for (const { name, operands } of operatorsIn(contentOfPage(page, mostBytes)))
@@ -131,7 +139,7 @@ export function digestOf(page: WalkedPage): string {
   return hash.digest("hex").slice(0, 32);
 }
 
-/** An annotation by the name that pdf.js gives it; undefined where it is no object of its own. */
+/** An annotation by the name that pdf.js gives it. Undefined if it is no object of its own. */
 export function annotationAt(pdf: PDFDocument, id: string): PDFDict | undefined {
   const [, number, generation = 0] = /^(\d+)R(\d*)$/.exec(id) ?? [];
   if (number === undefined) return undefined;

@@ -4,7 +4,7 @@ import type { PageFacts, PdfFacts } from "./facts.ts";
 import { areaOf } from "./pdf/boxes.ts";
 import { carriesLabels } from "./recognise.ts";
 
-/** A page of a sheet's file that is none of the sheet's own. */
+/** A page of a sheet's file that does not belong to the sheet. */
 export interface PageBeside extends PageFacts {
   /** Counted from 1. */
   readonly number: number;
@@ -12,9 +12,12 @@ export interface PageBeside extends PageFacts {
   readonly isForm: boolean;
 }
 
-/** Pages of the sender that hold no field of the sheet, if it is known which, of those that were looked at. */
+/**
+ * Pages of the sender that hold no field of the sheet, among the pages that were looked at. Without an edition no
+ * page is known to be the sheet's.
+ */
 export function pagesBeside({ pages = [], widgets }: PdfFacts, edition: Edition | undefined): PageBeside[] {
-  // Where no field shows at all nobody can tell the sheet's own pages.
+  // If no field shows at all, nobody can tell which pages are the sheet's.
   if (widgets.length === 0) return [];
   const names = new Set(edition?.fields.map(({ name }) => name));
   const own = new Set(widgets.filter(({ field }) => names.has(field)).map(({ page }) => page));
@@ -24,7 +27,7 @@ export function pagesBeside({ pages = [], widgets }: PdfFacts, edition: Edition 
     .filter(({ number, ours }) => !own.has(number) && ours !== true);
 }
 
-/** How many of some pages are sheets that were printed or flattened. */
+/** How many of some pages are printed or flattened sheets. */
 export function printedSheets(pages: readonly PageFacts[], editions: readonly Edition[]): number {
   const alone = pages.filter(({ text }) => carriesLabels(text, editions)).length;
   const together = pages.map(({ text }) => text).join("\n");

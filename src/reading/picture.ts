@@ -1,11 +1,11 @@
 import { contentOf } from "./content.ts";
 
-/** Pixels. A page photographed or scanned is at least so large, and not a narrow strip as a banner is. */
+/** Pixels. A photographed or scanned page is at least so large, and it is no narrow strip such as a banner. */
 const page = { shortSide: 600, proportion: 2.2 };
-/** Bytes, for pictures whose size in pixels is not looked up. */
+/** Bytes, if the size in pixels is not known. */
 const pageBytes = 100_000;
 
-/** Whether it is a picture too small to show a sheet, or too narrow, as logos and banners are. */
+/** Whether it is a picture that is too small to show a sheet, or too narrow. Logos and banners are. */
 export function isSmallPicture(bytes: Uint8Array): boolean {
   if (contentOf(bytes) !== "picture") return false;
   const size = pixelsOf(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
@@ -23,7 +23,7 @@ function pixelsOf(bytes: Buffer): [number, number] | undefined {
   return head.startsWith("\xFF\xD8") ? pixelsOfJpeg(bytes) : undefined;
 }
 
-/** ITU-T T.81 §B.1.1.4, B.2.2: segments follow each other; the size stands in the first frame header. */
+/** ITU-T T.81 §B.1.1.4, B.2.2: segments follow each other, and the first frame header has the size. */
 function pixelsOfJpeg(bytes: Buffer): [number, number] | undefined {
   for (let at = 2; at + 9 <= bytes.length && bytes[at] === 0xff; at += 2 + bytes.readUInt16BE(at + 2)) {
     const marker = bytes[at + 1] ?? 0;

@@ -1,15 +1,15 @@
 import type { Edition } from "./edition.ts";
 import { isFillable, type ReadField } from "./form.ts";
 
-/** The edition that a form is, or the title of the one it is most like. */
+/** The edition of a form, or the title of the edition that it is most like. */
 export type Recognised =
   | { readonly edition: Edition; readonly nearest?: never }
   | { readonly edition?: never; readonly nearest?: string };
 
-// An edition may leave out fields that mean nothing, and a viewer may drop a field that nobody filled.
+// An edition may leave out fields that mean nothing. A viewer may drop a field that nobody filled in.
 const least = { ofEdition: 0.9, ofForm: 0.5, worthNaming: 0.3, labels: 0.6 };
 
-/** Which edition a form is, by the names of its fields; the name of the file plays no part. */
+/** Which edition a form is, by the names of its fields. The name of the file does not matter. */
 export function recognise(fields: readonly ReadField[], editions: readonly Edition[]): Recognised {
   const names = new Set(fields.filter(isFillable).map((field) => field.name));
   const scored = editions
@@ -19,18 +19,18 @@ export function recognise(fields: readonly ReadField[], editions: readonly Editi
     .filter(({ ofEdition, ofForm }) => ofEdition >= least.ofEdition && ofForm >= least.ofForm)
     .map(({ edition }) => edition);
   const edition = fitting.find((one) => claimed(fields, one) === plain(one.name)) ?? fitting[0];
-  // A form that calls itself by a name we do not have is another one, however alike its fields.
+  // A form that names an edition we do not have is another form, however alike its fields are.
   if (edition !== undefined && ["", plain(edition.name)].includes(claimed(fields, edition)))
     return { edition };
   const [nearest] = scored;
   return nearest === undefined || nearest.both < least.worthNaming ? {} : { nearest: nearest.edition.title };
 }
 
-/** Whether the text of a page carries most of the labels of an edition: its form, printed or flattened. */
+/** Whether the text of a page has most of the labels of an edition. Then it is that form, printed or flattened. */
 export function carriesLabels(text: string, editions: readonly Edition[]): boolean {
   const page = plain(text);
   return editions.some(({ fields }) => {
-    // Labels such as "Bill to: street" may be printed apart, and faces drawn rather than named.
+    // Labels such as "Bill to: street" may be printed apart. Faces may be drawn rather than named.
     const parts = new Set(
       fields
         .filter(({ place }) => !place?.startsWith("row.") && !place?.startsWith("plain."))

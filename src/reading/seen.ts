@@ -5,12 +5,12 @@ import type { Edition } from "./edition.ts";
 import type { Box, Difference, PdfFacts, WidgetFacts } from "./facts.ts";
 import { overlap } from "./pdf/boxes.ts";
 
-/** What a picture is known by. */
+/** The name by which a picture is known. */
 export function pictureName(png: Uint8Array): string {
   return createHash("sha256").update(png).digest("hex").slice(0, 24);
 }
 
-/** Where a difference was seen, for whoever has to look at it. */
+/** Where a difference was seen, in words for whoever has to look. */
 export function seenAt({ page, box, picture }: Difference): Seen {
   return {
     page,
@@ -32,7 +32,7 @@ const kinds = {
   twin: "twin",
 } as const satisfies Record<Exclude<Difference["what"], "field">, More>;
 
-/** A difference that lies in no field, as a doubt. */
+/** A difference outside all fields, as a doubt. */
 export function somethingMore(difference: Difference, facts: PdfFacts, edition: Edition): Doubt[] {
   const { what, page, box, field, text } = difference;
   if (what === "field") return [];
@@ -58,7 +58,7 @@ export function somethingMore(difference: Difference, facts: PdfFacts, edition: 
   ];
 }
 
-/** Points within which a field is near enough to say where something is. */
+/** A field within so many points is near enough to say where something is. */
 const near = 60;
 
 function nearest(
@@ -79,7 +79,7 @@ interface PageSize {
   readonly height: number;
 }
 
-/** US Letter where a page was not looked at. */
+/** The size of a page. US Letter if the page was not looked at. */
 function pageOf({ page }: Difference, { pages }: PdfFacts): PageSize {
   return pages?.[page - 1] ?? { width: 612, height: 792 };
 }
@@ -88,7 +88,7 @@ function coversMost([left, bottom, right, top]: Box, { width, height }: PageSize
   return right - left > 0.6 * width && top - bottom > 0.4 * height;
 }
 
-/** The part of a page in words, up to the label that follows. `over`: it lies over a field. */
+/** The part of a page in words, up to the label that follows it. `over`: it lies over a field. */
 function partOf([left, bottom, right, top]: Box, { width, height }: PageSize, over: boolean): string {
   const [x, y] = [(left + right) / 2 / width, (bottom + top) / 2 / height];
   const column = x < 1 / 3 ? "left" : x > 2 / 3 ? "right" : "middle";

@@ -20,15 +20,15 @@ import { type Understanding, understand } from "./understand.ts";
 /** What is known of the file that a sheet came in. */
 export type SheetFile = Pick<Sheet, "id" | "file" | "named">;
 
-/** The newer edition of one that is replaced, by its title, and the day on which the sheet came: "2026-11-27". */
+/** The title of the edition that replaces a sheet's own, and the day on which the sheet came: "2026-11-27". */
 export interface Outlook {
   readonly newer?: string;
   readonly today?: string;
 }
 
 /**
- * Fields of a form that is known → the sheet. Text is trimmed but for legends; what is empty is absent.
- * Where the form wants a choice or a number and has something else, the place is listed as unread.
+ * Fields of a known form → the sheet. Text is trimmed, except in legends. What is empty is absent. If the form wants
+ * a choice or a number and has something else, the place is listed as unread.
  */
 export function readSheet(
   fields: readonly ReadField[],
@@ -45,7 +45,7 @@ export function readSheet(
     ...file,
     edition: editionOf(edition, outlook),
     prints: { ...filled.prints, ...prints },
-    // It grows while the parts are read.
+    // The list grows while the parts are read.
     unread: form.unread,
     unsure: unsureOf(fields, edition),
     doubts: [],
@@ -72,22 +72,22 @@ function editionOf(
 ): Sheet["edition"] {
   if (replacedBy === undefined) return { name, title };
   const use = newer ?? replacedBy;
-  // Days are written so that they compare as texts.
+  // Days are written so that their texts compare as days do.
   return acceptedUntil !== undefined && today !== undefined && today <= acceptedUntil
     ? { name, title, accepted: { until: acceptedUntil, use } }
     : { name, title, replacedBy: use };
 }
 
-/** A form that does not ask where a device goes is answered by what only a device in a plate has. */
+/** Where a device goes if its form does not ask. What only a device in a plate has tells it. */
 function concluded(filled: Filled, position?: number, gangs = 1): DeviceSheet["standing"] {
   if (filled.prints.standing !== undefined) return undefined;
   return position !== undefined || gangs > 1 ? "in-plate" : "alone";
 }
 
-/** What the places of a kind of sheet make of it. */
+/** The parts of a sheet that its places fill. */
 type Read<S extends Sheet> = Pick<S, keyof S & (keyof Parts<S["kind"]> | "contact" | "billTo" | "shipTo")>;
 
-/** Reads every place of the table that this kind of sheet has, each into its part. */
+/** Reads every place that the table has for this kind of sheet, each into its part. */
 function readParts(kind: "device", form: Understanding, makes: Makes): Read<DeviceSheet>;
 function readParts(kind: "plate", form: Understanding, makes: Makes): Read<PlateSheet>;
 function readParts(kind: SheetKind, form: Understanding, makes: Makes): object {
@@ -103,7 +103,7 @@ function readParts(kind: SheetKind, form: Understanding, makes: Makes): object {
   return parts;
 }
 
-/** How each kind of entry is read. A kind that nothing reads does not compile, nor a choice without choices. */
+/** How each kind of entry is read. A kind without a reader does not compile, nor does a choice without choices. */
 const readers: {
   readonly [K in keyof Held]: (form: Understanding, place: Entry, makes: Makes) => Held[K] | undefined;
 } = {
@@ -127,7 +127,7 @@ function unsureOf(fields: readonly ReadField[], edition: Edition): Unsure[] {
     if (place === undefined || answers === undefined) return [];
     const [one, other] = [answers.one, answers.other].map(saysYes);
     if (ticked === undefined || one === other) return [{ place, ...answers }];
-    // Of boxes that make one choice together, the one in doubt is told by its label.
+    // If several boxes make one choice, the one in doubt is told by its label.
     return [{ place, one: one === true ? label : "", other: other === true ? label : "" }];
   });
 }

@@ -3,14 +3,14 @@ import type { PdfFacts } from "./facts.ts";
 import { isFillable } from "./form.ts";
 import { annotatedPages } from "./pdf/pdfjs-annotations.ts";
 
-/** The part of an edition's fields that makes a sheet of it. */
+/** A sheet of an edition has at least this part of its fields. */
 const leastFields = 0.75;
 
 /**
- * How many sheets the fields of a file make up. Programs that put files together rename the fields of the
- * second sheet, or leave two sheets with one set of names, or with none at all in the form's own list: so it
- * is counted how often each field of an edition is there, by whatever name and on whatever page. An edition
- * is there as often as most of its fields are; what counts for one edition counts for no other.
+ * How many sheets the fields of a file make up. Programs that put files together rename the fields of the second
+ * sheet. Others leave two sheets with one set of names, or with none in the form's own list. So each field of an
+ * edition is counted, by whatever name and on whatever page. An edition is there as often as most of its fields are.
+ * A field counts for one edition only.
  */
 export function sheetsIn(facts: PdfFacts, editions: readonly Edition[]): number {
   const byEdition = editions.map(({ fields }) => fields.map(({ name }) => name));
@@ -30,7 +30,7 @@ function found(names: readonly string[], times: ReadonlyMap<string, number>): nu
   return names.filter((name) => times.has(name)).length;
 }
 
-/** How often a field is there that was once called so: under each name of its own, on each page. */
+/** How often a field of this original name is there: once for each name of its own, and for each page. */
 function timesByName(
   { fields, widgets, pageCount }: PdfFacts,
   known: ReadonlySet<string>,
@@ -41,7 +41,7 @@ function timesByName(
   for (const field of fields) {
     if (!isFillable(field)) continue;
     const pages = shown.get(field.name)?.size ?? 0;
-    // A program that takes pages out of a form leaves the fields of the other pages in its list.
+    // A program that takes pages out of a form leaves the fields of those pages in its list.
     const often = pages === 0 && shown.size > 0 && pageCount <= annotatedPages ? 0 : Math.max(1, pages);
     for (const name of known.has(field.name) ? [field.name] : namesBefore(field.name))
       times.set(name, (times.get(name) ?? 0) + often);
@@ -50,8 +50,8 @@ function timesByName(
 }
 
 /**
- * The names that a field may have had before files were put together: its own, those with less before them
- * ("2.order", "form1.order"), and those without a number behind the first or the last part ("MS+1.PO",
+ * The names that a field may have had before files were put together. They are its own name, the name without parts
+ * in front ("2.order", "form1.order"), and the name without a number after its first or last part ("MS+1.PO",
  * "order_2", "order#1").
  */
 function namesBefore(name: string): Set<string> {
@@ -61,7 +61,7 @@ function namesBefore(name: string): Set<string> {
   return new Set([...plain, ...inner, ...inner.map(withoutNumber)]);
 }
 
-/** Parts of a name that are looked at, which a stranger may make many. */
+/** So many parts of a name are looked at. A stranger may make many. */
 const mostParts = 12;
 
 function withoutNumber(part: string): string {

@@ -1,20 +1,22 @@
 import type { FileWords } from "./facts.ts";
 import { pageWords } from "./letter/html-words.ts";
 
-/** More is not read: nobody writes so much beside sheets. In characters. */
+/** Characters that are read at most. Nobody writes more beside sheets. */
 const longest = 200_000;
 
-/** The words of a file that is text: plain, a page of HTML, a calendar's entry, a card; undefined for any other. */
+/**
+ * The words of a text file: plain text, a page of HTML, an entry of a calendar, a card. Undefined for any other file.
+ */
 export async function wordsOfText(bytes: Uint8Array): Promise<FileWords | undefined> {
-  const text = textOf(bytes)?.slice(0, longest);
+  const text = readableText(bytes)?.slice(0, longest);
   if (text === undefined || text.trim() === "") return undefined;
   if (/^\s*BEGIN:(?:VCALENDAR|VCARD)\b/i.test(text)) return { text: saidInEntry(text) };
   if (/^\s*<(?:!doctype html|\?xml|html|head|body|div|p)\b/i.test(text)) return pageWords(text);
   return { text };
 }
 
-/** Text in the encodings in which programs save it; undefined where it is none. */
-function textOf(bytes: Uint8Array): string | undefined {
+/** Text in the encodings in which programs save it. Undefined if it is no text. */
+function readableText(bytes: Uint8Array): string | undefined {
   const [first, second] = bytes;
   const marked =
     first === 0xff && second === 0xfe
@@ -23,7 +25,7 @@ function textOf(bytes: Uint8Array): string | undefined {
         ? "utf-16be"
         : undefined;
   if (marked !== undefined) return new TextDecoder(marked).decode(bytes);
-  // Bytes that no text has. WHATWG Encoding Standard: windows-1252 is what latin-1 is read as.
+  // No text has these bytes. WHATWG Encoding Standard: "latin1" is read as windows-1252.
   if (bytes.some((byte) => byte < 0x20 && ![0x09, 0x0a, 0x0c, 0x0d].includes(byte))) return undefined;
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);

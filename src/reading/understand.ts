@@ -3,7 +3,7 @@ import type { Unread } from "../trade/sheet.ts";
 import type { Choices, Stranger } from "./choices.ts";
 import { type Filled, same, saysYes } from "./filled.ts";
 
-/** Turns what is filled in into what a place wants, and keeps a list of what made no sense there. */
+/** Turns entries into what a place wants, and lists what made no sense there. */
 export interface Understanding {
   readonly unread: readonly Unread[];
   /** Trimmed; undefined when empty. */
@@ -14,7 +14,7 @@ export interface Understanding {
   readonly position: (place: Place) => number | undefined;
   /** The gangs that are written beside a position. */
   readonly gangsBeside: (place: Place) => number | undefined;
-  /** The one code chosen. What is not among the choices is unread, or kept as typed. */
+  /** The one code chosen. A value that is no choice is unread, or kept as typed. */
   readonly choice: (place: Place, choices: Choices, stranger: Stranger) => string | undefined;
   /** Every code chosen. */
   readonly choices: (place: Place, choices: Choices, stranger: Stranger) => readonly string[];

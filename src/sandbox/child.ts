@@ -7,7 +7,7 @@ serve(
   {
     letter: readLetter,
     file: (bytes, early, _, forms) => openFile(bytes, early, forms),
-    // Taken in when first wanted: most letters need neither.
+    // Loaded when first wanted, since most letters need neither.
     sender: async (bytes, _, inquiry) => (await import("./prove-sender.ts")).proveSender(bytes, inquiry),
     mark: async (bytes, _, { sheet, problems }) => {
       const { markedCopy } = await import("../drawing/marked-copy.ts");

@@ -2,15 +2,18 @@
 export interface Limits {
   /** Processor time from the moment it is given a job until it must have answered, in milliseconds. */
   readonly jobMs: number;
-  /** The same for the pages of a PDF, once its fields are known: the fields are what an order is read from. */
+  /** The same for the pages of a PDF, after its fields are known. The order is read from the fields. */
   readonly pagesMs: number;
-  /** How many times as much by the clock, besides the time that other programs have the processor. */
+  /**
+   * Time by the clock may be so many times as much. The time in which other programs have the processor does not
+   * count.
+   */
   readonly patience: number;
-  /** Resident memory in bytes. It is looked at now and then, so a quick process comes out somewhat above. */
+  /** Resident memory in bytes. It is looked at now and then, so a quick process exceeds it somewhat. */
   readonly memory: number;
-  /** What V8 may use of it, in megabytes. Buffers and unpacked streams lie outside, so this bounds little. */
+  /** What V8 may use of it, in megabytes. Buffers and unpacked streams lie outside, so this limits little. */
   readonly heapMb: number;
-  /** After so many jobs a new process takes over, whatever the old one may have gathered. */
+  /** After so many jobs a new process takes over, so that nothing gathers in the old one. */
   readonly jobs: number;
 }
 
@@ -25,5 +28,5 @@ export const usualLimits: Limits = {
   jobs: 200,
 };
 
-/** Bytes that nobody should ask a process to open; what a letter may hold is decided long before. */
+/** Larger bytes are not given to a process. What a letter may hold is decided long before. */
 export const mostBytes = 256 * MB;

@@ -4,7 +4,7 @@ import { promisify } from "node:util";
 
 const onLinux = process.platform === "linux";
 
-/** How often a process at work is looked at, in milliseconds. Starting `ps` for it is dear. */
+/** How often a process at work is looked at, in milliseconds. Starting `ps` for it is costly. */
 const pause = onLinux ? 20 : 200;
 
 /** Resident memory of a process in bytes; 0 when it is gone, or on systems that have no way to tell. */
@@ -12,7 +12,7 @@ export async function residentMemory(pid: number): Promise<number> {
   return onLinux ? fromProc(pid) : fromPs(pid);
 }
 
-/** proc(5): "VmRSS: 123456 kB". Read at once, since what else the program reads must not hold the watch up. */
+/** proc(5): "VmRSS: 123456 kB". Read synchronously, so that no other reading delays the watch. */
 function fromProc(pid: number): number {
   try {
     return bytesIn(/^VmRSS:\s*(\d+) kB$/m.exec(readFileSync(`/proc/${pid}/status`, "latin1")));
@@ -35,7 +35,7 @@ function bytesIn(match: RegExpExecArray | null): number {
   return Number(match?.[1] ?? 0) * 1024;
 }
 
-/** Looks at a process until stopped, and calls `tooMuch` when it holds more than `most` bytes. */
+/** Watches a process until stopped. Calls `tooMuch` when it holds more than `most` bytes. */
 export function watchMemory(
   pid: number,
   most: number,

@@ -11,14 +11,14 @@ export interface Answers {
   readonly letter: OpenedLetter;
   readonly file: FileFacts;
   readonly sender: SenderProof;
-  /** Without a copy where the file cannot be marked. */
+  /** There is no copy if the file cannot be marked. */
   readonly mark: { readonly copy?: Uint8Array };
 }
 
 export type Op = keyof Answers;
 
-/** What it is told besides the bytes. */
-export interface Told {
+/** What it is given besides the bytes. */
+export interface Inputs {
   readonly letter: undefined;
   readonly file: undefined;
   readonly sender: Inquiry;
@@ -29,18 +29,21 @@ export interface Job<O extends Op = Op> {
   readonly id: number;
   readonly op: O;
   readonly bytes: Uint8Array;
-  readonly told: Told[O];
+  readonly input: Inputs[O];
 }
 
-/** The word by which a process is started that is told of forms. */
+/** The argument of a process that will be given forms. */
 export const waitsForForms = "waits-for-forms";
 
-/** What a process is told before its first job. */
+/** What a process is given before its first job. */
 export interface Beforehand {
   readonly forms: KnownForms;
 }
 
-/** A process says once that it is ready, then answers jobs: with what it has so far, and with everything. */
+/**
+ * A process says once that it is ready. Then it answers jobs: perhaps early with what it has so far, and at the end
+ * with everything.
+ */
 export type Message =
   | { readonly ready: true }
   | { readonly id: number; readonly early: unknown }

@@ -3,7 +3,7 @@ import type { Log } from "../ports/log.ts";
 import type { Opened, Reader, TimeLeft } from "../ports/reader.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
 import { type Limits, mostBytes, usualLimits } from "./limits.ts";
-import type { Answers, Op, Told } from "./message.ts";
+import type { Answers, Inputs, Op } from "./message.ts";
 import { type ReaderProcess, startProcess } from "./reader-process.ts";
 import { shareOf, takeOff } from "./share.ts";
 
@@ -12,21 +12,21 @@ export interface PoolOptions {
   /** How many processes open files side by side. */
   readonly processes?: number;
   readonly limits?: Partial<Limits>;
-  /** The forms that pages are compared with. Without them they are looked at by themselves. */
+  /** The forms that pages are compared with. Without them pages are looked at by themselves. */
   readonly forms?: KnownForms;
   /** The file that a process runs. */
   readonly program?: string;
 }
 
-/** Where one process works; another takes its place when it is gone. */
+/** A place for one process. When the process is gone another takes it. */
 interface Seat {
   process?: ReaderProcess;
 }
 
 /**
- * A reader that opens everything in processes of its own, so that whatever a stranger's bytes do, they do
- * it there: to one process, within its limits, at the cost of one answer. The first job starts the first
- * process; from then on one is kept ready, since starting takes a third of a second.
+ * A reader that opens everything in processes of its own. Whatever a stranger's bytes do, they do it to one process,
+ * within its limits, and it costs one answer. The first job starts the first process. From then on one is kept ready,
+ * since starting takes a third of a second.
  */
 export function openPool({
   log,
@@ -51,7 +51,7 @@ export function openPool({
     void old.end().then(() => alive.delete(old));
   }
 
-  /** A process that can be given a job. An idle one may have been ended from outside, which is no job's fault. */
+  /** A process that can be given a job. An idle one may have been ended from outside, for which no job is blamed. */
   function readyIn(seat: Seat): ReaderProcess {
     if (seat.process?.usable()) return seat.process;
     if (seat.process !== undefined) giveUp(seat.process);
@@ -59,7 +59,10 @@ export function openPool({
     return seat.process;
   }
 
-  /** Gives a seat back: to whoever waits longest, or on top of the free ones, so that the warm one serves next. */
+  /**
+   * Gives a seat to whoever has waited longest. Otherwise it lies on top of the free ones, so that the warm one
+   * serves next.
+   */
   function putBack(seat: Seat): void {
     if (!closed) readyIn(seat);
     const next = waiting.shift();
@@ -76,17 +79,17 @@ export function openPool({
   async function open<O extends Op>(
     op: O,
     bytes: Uint8Array,
-    told: Told[O],
+    input: Inputs[O],
     time?: TimeLeft,
   ): Promise<Opened<Answers[O]>> {
     if (bytes.length > mostBytes) return { ok: false, why: "too much memory" };
     const seat = free.pop() ?? (await wait());
     try {
       if (closed) throw new Error("the reader was closed");
-      // Name servers take their time by the clock, and none of the processor's.
+      // Name servers take time by the clock and none of the processor.
       const share = shareOf(time, op === "sender" ? { ...limits, patience: 1 } : limits);
       if (share === undefined) return { ok: false, why: "no time left" };
-      const { opened, taken, lost } = await readyIn(seat).run(op, bytes, told, share);
+      const { opened, taken, lost } = await readyIn(seat).run(op, bytes, input, share);
       takeOff(time, taken, lost);
       const wasShort = share.processorMs < limits.jobMs && !opened.ok && opened.why === "too slow";
       return wasShort ? { ok: false, why: "no time left" } : opened;

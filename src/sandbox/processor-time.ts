@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 
-/** proc(5): times are counted in ticks of the clock, which are a hundredth of a second wherever Linux runs. */
+/** proc(5) counts times in ticks of the clock. A tick is a hundredth of a second wherever Linux runs. */
 const tickMs = 10;
 
 /**
- * Processor time that a process has taken since it began, in milliseconds, threads included. Undefined when it
- * is gone, or on systems that have no way to tell.
+ * Processor time that a process has taken since it began, in milliseconds, threads included. Undefined when the
+ * process is gone, or on systems that cannot tell.
  */
 export function processorTime(pid: number): number | undefined {
   try {
@@ -20,9 +20,9 @@ export function processorTime(pid: number): number | undefined {
 }
 
 /**
- * Time that a process was ready to work and had to wait for its turn since it began, in milliseconds; 0 where that cannot
- * be told. Linux, Documentation/scheduler/sched-stats: the second number of `schedstat`, in nanoseconds; of the first
- * thread, which does the work.
+ * How long a process was ready to work and had to wait for its turn, in milliseconds since it began. 0 where that
+ * cannot be told. Linux, Documentation/scheduler/sched-stats: the second number of `schedstat`, in nanoseconds. It is
+ * that of the first thread, which does the work.
  */
 export function waitingTime(pid: number): number {
   try {
@@ -32,7 +32,10 @@ export function waitingTime(pid: number): number {
   }
 }
 
-/** How much time something may take: of the processor, and by the clock while it did not wait for its turn. In milliseconds. */
+/**
+ * How much time something may take, in milliseconds: of the processor, and by the clock. The clock stands while it
+ * waits for its turn.
+ */
 export interface Allowance {
   readonly processorMs: number;
   readonly clockMs: number;
@@ -42,17 +45,17 @@ export interface Allowance {
 const pause = 20;
 
 export interface TimeWatch {
-  /** What it has taken so far. Where processor time cannot be told it is the time by the clock. */
+  /** What it has taken so far. Where processor time cannot be told, time by the clock stands for it. */
   readonly taken: () => Allowance;
-  /** From now on it may take no more than this, or what is left of before if that is less. */
+  /** From now on it may take no more than this. If less is left of what it was allowed before, that holds. */
   readonly allow: (more: Allowance) => void;
   readonly stop: () => void;
 }
 
 /**
- * Looks at a process until stopped, and calls `tooSlow` when it takes more than it may. The processor is what
- * counts: on a machine under load the clock runs on while the process waits for its turn. The clock ends only what does
- * nothing, or waits for something else.
+ * Watches a process until stopped. Calls `tooSlow` when it takes more time than it may. The processor is what counts:
+ * on a busy machine the clock runs on while the process waits for its turn. The clock ends only a process that does
+ * nothing, or that waits for something else.
  */
 export function watchTime(pid: number, most: Allowance, tooSlow: () => void): TimeWatch {
   const [begun, before, waitedBefore] = [performance.now(), processorTime(pid), waitingTime(pid)];
@@ -60,7 +63,7 @@ export function watchTime(pid: number, most: Allowance, tooSlow: () => void): Ti
   let waited = 0;
   let end = most;
   const taken = (): Allowance => {
-    // Of a process that is gone the last look counts.
+    // The last look counts for a process that is gone.
     waited = Math.max(waited, waitingTime(pid) - waitedBefore);
     const clockMs = performance.now() - begun - waited;
     const now = processorTime(pid);

@@ -9,10 +9,10 @@ import type { SenderProof } from "../trade/sender-proof.ts";
 import { openNames } from "./names.ts";
 
 /**
- * Whether the domain in From vouches for a letter, by DKIM (RFC 6376), SPF (RFC 7208) and DMARC (RFC 7489),
- * asked of the name servers now. Signatures and return paths of foreign domains prove nothing and are not
- * looked up: whoever owns those could have us wait. What SPF needs to know of the connection stands in the
- * Received line that our own server wrote; where it does not, SPF says nothing.
+ * Whether the domain in From vouches for a letter, by DKIM (RFC 6376), SPF (RFC 7208) and DMARC (RFC 7489). The name
+ * servers are asked now. Signatures and return paths of foreign domains prove nothing and are not looked up, since
+ * their owners could make us wait. SPF needs to know who spoke to our server, which stands in the Received line that
+ * the server wrote. If it does not stand there, SPF says nothing.
  */
 export async function proveSender(
   bytes: Uint8Array,
@@ -21,7 +21,7 @@ export async function proveSender(
   const domain = domainOf(from);
   const headers = headerLines(bytes);
   const border = borderOf(headers, lines);
-  // What stands below our own line, the sender may have written.
+  // The sender may have written all that stands below our own line.
   const ours = border === undefined ? [] : headers.slice(0, headers.indexOf(border));
   const path = ours.find(({ name }) => name === "return-path")?.value.replaceAll(/[<>\s]/g, "");
   const client = clientIn(border);
@@ -38,14 +38,17 @@ export async function proveSender(
   return judge(results, domain, spf);
 }
 
-/** `way`: whether SPF was asked, or could not be since nobody knows who spoke to us, or is about another domain. */
+/**
+ * What the findings come to. `way` says whether SPF was asked, was not asked because nobody knows who spoke to us
+ * ("unread"), or is about another domain ("foreign").
+ */
 function judge(
   { dmarc, dkim, spf }: AuthenticateResult,
   domain: string,
   way: "asked" | "unread" | "foreign",
 ): SenderProof {
   const bySpf = way === "asked";
-  // A letter in which others would see another sender, or none, or several.
+  // Others would see another sender in this letter, or none, or several.
   if (!dmarc || dmarc.status.header?.from?.toLowerCase() !== domain) return "fail";
   const undecided = [...dkim.results, ...(bySpf && spf ? [spf] : [])].some(
     ({ status }) => status.result === "temperror",
@@ -54,7 +57,7 @@ function judge(
   const { result } = dmarc.status;
   if (result === "pass") {
     const { spf: path, dkim: signature } = dmarc.alignment;
-    // RFC 6376 §8.2: behind the part that a signature covers anybody may have put anything.
+    // RFC 6376 §8.2: anybody may have added what stands behind the signed part.
     const isWhole = signature.result !== undefined && !signature.underSized;
     return isWhole || (bySpf && path.result !== undefined) ? "pass" : "fail";
   }
@@ -81,22 +84,22 @@ function withoutForeign(bytes: Uint8Array, domain: string): Buffer {
     if (!/^dkim-signature\s*:/i.test(field)) return true;
     const tags = field.slice(field.indexOf(":") + 1).split(";");
     const signers = tags.filter((tag) => /^\s*d\s*=/i.test(tag));
-    // RFC 6376 §3.2: of a tag that stands there twice nothing is to be believed.
+    // RFC 6376 §3.2: a tag that stands twice makes the signature invalid.
     return signers.length === 1 && isRelated(signers[0]?.split("=")[1]?.trim(), domain);
   });
   return Buffer.concat([Buffer.from(kept.join("\r\n"), "latin1"), raw.subarray(end)]);
 }
 
-/** Whether an address or a domain is of the organisation that `domain` is of: no other can align with it. */
+/** Whether an address or a domain is of the same organisation as `domain`. No other can align with it. */
 function isRelated(other: string | undefined, domain: string): boolean {
   const own = getDomain(domain);
   return own !== null && other !== undefined && getDomain(domainOf(other)) === own;
 }
 
 /**
- * Who spoke to our own server. What it saw itself stands behind what the other side called itself: as
- * "(name [address])", "([address] helo=…)" or "(address)", and where the other side gave no name as
- * "[address] (helo=…)". Of lines that other programs write otherwise nothing is believed.
+ * Who spoke to our own server. First stands what the other side called itself, then what our server saw: "(name
+ * [address])", "([address] helo=…)" or "(address)". If the other side gave no name it is "[address] (helo=…)". A line
+ * in any other form is not believed.
  */
 function clientIn(line: HeaderLine | undefined): { ip: string; helo: string } | undefined {
   const value = line?.value ?? "";

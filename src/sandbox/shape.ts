@@ -3,7 +3,7 @@ import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
 import type { Answers, Op } from "./message.ts";
 
-// Only shapes: a damaged page may well have a width that is no number.
+// Only the type is checked, since a damaged page may have a width that is no number.
 const size = z.custom<number>((value) => typeof value === "number");
 const bytes = z.custom<Uint8Array>((value) => value instanceof Uint8Array);
 const text = z.string();
@@ -48,7 +48,7 @@ const unpacked = {
 
 const words = z.strictObject({ text, unsure: z.literal(true).exactOptional() });
 
-/** Pictures of differences are small; a process that sends more has been taken over. */
+/** Pictures of differences are small. A process that sends a larger one has been taken over. */
 const mostPicture = 200_000;
 
 const difference = z.strictObject({
@@ -114,8 +114,8 @@ const openedLetter: z.ZodType<OpenedLetter> = z.strictObject({
 });
 
 /**
- * What an answer must look like. The process that gives it has read a stranger's bytes, so nothing that it
- * says is believed unseen; and a key that this table does not know is a slip of ours that tests should hit.
+ * What an answer must look like. The process that gives it has read a stranger's bytes, so nothing it says is
+ * believed unseen. A key that this table does not know is a slip of ours, which tests should find.
  */
 export const shapes: { readonly [O in Op]: z.ZodType<Answers[O]> } = {
   letter: openedLetter,

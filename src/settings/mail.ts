@@ -9,7 +9,7 @@ const variable = z.string().regex(/^[A-Za-z_]\w*$/, "not the name of an environm
 
 const security = z.enum(["tls", "starttls"]);
 
-/** Secrets go over it, so it is encrypted; a token server on this machine needs not be. */
+/** Secrets go over it, so it is encrypted. A token server on this machine need not be. */
 const tokenUrl = z
   .url()
   .refine(
@@ -17,7 +17,7 @@ const tokenUrl = z
     "has to begin with https:",
   );
 
-/** Sign-in by OAuth2: a refresh token, if given, is exchanged for access tokens; otherwise the client signs in by itself. */
+/** Sign-in by OAuth2. A refresh token is exchanged for access tokens. Without one the client signs in by itself. */
 const oauth = z
   .strictObject({
     token_url: tokenUrl,
@@ -74,7 +74,10 @@ export const imapMailboxSettings = z.strictObject({
   begin: z.iso.date("not a day such as 2026-03-01").transform((day) => new Date(`${day}T00:00:00Z`)),
   /** Seconds between looks when the server says nothing by itself. */
   poll_seconds: z.int().min(10).max(600).default(90),
-  /** Folders that handled letters are moved to; those not named stay. All get a keyword where the server keeps some. */
+  /**
+   * Folders that handled letters are moved to. Without a folder they stay where they are. All get a keyword if the
+   * server keeps keywords.
+   */
   shelves: z
     .strictObject({
       passed: text.optional(),
@@ -89,9 +92,9 @@ export const imapMailboxSettings = z.strictObject({
 /** How answers are sent. */
 export const smtpSenderSettings = z.strictObject({
   smtp,
-  /** Where answers come back to that cannot be delivered; somebody should read it. */
+  /** The address to which undeliverable answers come back. Somebody should read it. */
   bounces: z.email(),
-  /** A mailbox of ours that gets every answer too: proof of what was sent, after a crash. */
+  /** A mailbox of ours that gets every answer too. After a crash it proves what was sent. */
   witness: z.strictObject({ address: z.email(), imap, folder: text.default("INBOX") }).optional(),
   /** The folder of answers sent; `filled_by: burin` puts a copy there, `server` says that the server does it. */
   sent: z

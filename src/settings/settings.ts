@@ -60,9 +60,12 @@ export const settingsSchema = z
           .prefault({}),
         /** Seconds that the server has after the last byte of an answer (RFC 5321 §4.5.3.2.6). */
         patience_seconds: z.int().min(5).default(600),
-        /** Seconds after which an answer of which nothing is known is looked for: longer than the mail server's queue lags. */
+        /**
+         * Seconds after which an answer whose fate is unknown is looked for. Longer than the mail server's queue
+         * lags.
+         */
         grace_seconds: z.int().min(1).default(120),
-        /** Seconds after which a letter in a dead worker's hands is taken up by another. */
+        /** Seconds after which another worker takes up a letter of a dead one. */
         lease_seconds: z.int().min(2).default(60),
       })
       .refine(({ folder, send }) => (folder === undefined) !== (send === undefined), {
@@ -73,11 +76,11 @@ export const settingsSchema = z
       .strictObject({
         /** The name under which your mail server writes Authentication-Results. */
         authority: z.string().min(1).optional(),
-        /** Where it writes none: name servers to ask whether a sender's domain vouches for a letter. */
+        /** If it writes none: name servers to ask whether a sender's domain vouches for a letter. */
         name_servers: z.union([z.enum(["system", "none"]), z.array(nameServer).min(1)]).optional(),
-        /** How many Received lines your own servers put on top of a letter; what stands below may be forged. */
+        /** How many Received lines your own servers put on top of a letter. All below them may be forged. */
         received_lines: z.int().min(1).default(1),
-        /** Domains that many unrelated people share, beside those of public mail providers. */
+        /** Domains that many unrelated people share, besides those of public mail providers. */
         shared_domains: z.array(z.string().min(1).toLowerCase()).default([]),
         /** Domains of that list that are one company's all the same. */
         not_shared: z.array(z.string().min(1).toLowerCase()).default([]),
@@ -147,7 +150,7 @@ const pathsSchema = z.object({
   glossary: path.optional().catch(undefined),
 });
 
-/** Where the other files lie, by settings that may be faulty elsewhere. */
+/** Where the other files lie, even if the settings are faulty elsewhere. */
 export function readPaths(text: string): z.output<typeof pathsSchema> {
   return readInSpiteOfFaults(text, pathsSchema) ?? {};
 }

@@ -10,13 +10,16 @@ interface Sharing {
 /** Public mail providers that the list lacks; from memory. */
 const besides = ["fastmail.com", "tutanota.com"];
 
-/** Domains of which a proved address says nothing of the company: public mail providers, and what the settings add. */
+/**
+ * Domains that many people share, so that a proved address says nothing of a company: public mail providers, and what
+ * the settings add.
+ */
 export function sharedDomains({ shared_domains, not_shared }: Sharing): readonly string[] {
   const taken = new Set(not_shared);
   return [...new Set([...providers, ...besides, ...shared_domains])].filter((domain) => !taken.has(domain));
 }
 
-/** How many there are and where from; those that the settings name, by name. */
+/** How many shared domains there are and where they come from. Those of the settings are named. */
 export function sharedDomainsInWords(trust: Sharing): string {
   const { shared_domains: added, not_shared: taken } = trust;
   const all = sharedDomains(trust).length;

@@ -1,7 +1,7 @@
 import type { Kysely } from "kysely";
-import type { Answers } from "../ports/store.ts";
+import type { Answered, Answers } from "../ports/store.ts";
 import type { Blobs } from "./blobs.ts";
-import { readAnswered } from "./kept.ts";
+import { readLetters } from "./read.ts";
 import { recentAnswers, secretOf, threadOf } from "./senders.ts";
 import type { Tables } from "./tables.ts";
 
@@ -23,4 +23,18 @@ export function answersOver(db: Kysely<Tables>, blobs: Blobs): Answers {
     threadOf: (messageIds) => threadOf(db, messageIds),
     secret: () => secretOf(db, "message-id"),
   };
+}
+
+/** The letters whose answers have these Message-IDs, oldest first. */
+async function readAnswered(db: Kysely<Tables>, messageIds: readonly string[]): Promise<readonly Answered[]> {
+  if (messageIds.length === 0) return [];
+  const rows = await db
+    .selectFrom("letters")
+    .innerJoin("answers", "answers.letter", "letters.id")
+    .selectAll("letters")
+    .where("answers.message_id", "in", messageIds)
+    .orderBy("letters.id")
+    .execute();
+  const letters = await readLetters(db, rows);
+  return letters.map((letter, i) => ({ ...letter, buyer: rows[i]?.buyer ?? "" }));
 }

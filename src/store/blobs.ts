@@ -19,7 +19,7 @@ export function openBlobs(folder: string): Blobs {
       const path = pathOf(sha);
       if (await stat(path).catch(() => undefined)) return sha;
       await mkdir(dirname(path), { recursive: true });
-      // Written beside, made durable, then renamed: under its own name a file is whole or not there.
+      // Written under another name, made durable, then renamed. A file under its own name is always whole.
       const beside = `${path}.${randomUUID()}.part`;
       const file = await open(beside, "w");
       try {

@@ -1,7 +1,7 @@
 import type { Kysely } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { Buyers } from "../ports/store.ts";
-import { readKept } from "./kept.ts";
+import { readKept } from "./kept-words.ts";
 import { readLines } from "./lines.ts";
 import { isProved, numbersKnown } from "./senders.ts";
 import { readState } from "./state.ts";
@@ -27,7 +27,7 @@ export function buyersOver(db: Kysely<Tables>): Buyers {
               .where("problems.verdict", "=", "person"),
           ),
         )
-        // What was held, or was a machine's, says nothing of the buyer's orders.
+        // Held letters and letters of machines say nothing of the buyer's orders.
         .where("why", "is", null)
         .where((eb) =>
           eb.not(

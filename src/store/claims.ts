@@ -13,8 +13,8 @@ interface Wanted {
 }
 
 /**
- * Takes up the job of a letter, or the oldest that is due, in one statement: of two workers that ask at once, one
- * gets it. Claims live in the record and nowhere else; flags and moves in a mailbox are no claim.
+ * Takes up the job of a letter, or the oldest that is due. It is one statement, so that of two workers that ask at
+ * once only one gets it. Claims live in the record alone; flags and moves in a mailbox are no claim.
  */
 export async function takeClaim(
   db: Kysely<Tables>,
@@ -37,7 +37,7 @@ export async function takeClaim(
         .where((w) => w.or([w("letters.state", "!=", "received"), w.not(hasOlder(w))]))
         .$if(letter !== undefined, (q) => q.where("letters.id", "=", letter ?? 0))
         .$if(lane !== undefined, (q) => q.where("letters.lane", "=", lane ?? ""))
-        // A letter over which workers have died keeps those behind it waiting no longer.
+        // Letters that were opened before come last, so that one over which workers have died delays no other.
         .orderBy("opened")
         .orderBy("letters.id")
         .limit(1),
@@ -60,9 +60,9 @@ export async function takeClaim(
 }
 
 /**
- * Whether an older letter of the same lane is yet to be judged: of those the oldest is judged first. One that waits
- * because of a limit, or rests since workers have died over it, holds up no others: when its turn comes, what it
- * brings is the older.
+ * Whether an older letter of the same lane is still to be judged, since the oldest is judged first. Two kinds of
+ * older letters hold up no others: one that waits because of a limit, and one that rests since workers have died over
+ * it. When their turn comes, their sheets are the older ones.
  */
 function hasOlder(
   eb: ExpressionBuilder<Tables, "jobs" | "letters">,
@@ -88,7 +88,7 @@ function hasOlder(
   );
 }
 
-/** Counts that a letter is opened, before it is: one that kills the worker is seen to have done so. */
+/** Counts that a letter is opened, before it is opened. So a letter that kills the worker is counted too. */
 export async function countOpening(tx: Transaction<Tables>, claim: Claim): Promise<Claim> {
   await holdOn(tx, claim);
   const opened = claim.opened + 1;
@@ -96,7 +96,7 @@ export async function countOpening(tx: Transaction<Tables>, claim: Claim): Promi
   return { ...claim, opened };
 }
 
-/** Lets a letter go until its turn comes. It was not opened, so that waiting is nothing against it. */
+/** Lets a letter go until its turn comes. It was not opened, so the opening is taken back. */
 export async function letWait(
   tx: Transaction<Tables>,
   claim: Hold,
@@ -160,9 +160,9 @@ export async function markLetter(
     .execute();
 }
 
-/** Makes sure, within a transaction, that a letter is still in the same hands. Throws ClaimLost otherwise. */
+/** Makes sure, within a transaction, that a letter is still in the same hands. Throws ClaimLost if it is not. */
 export async function holdOn(tx: Transaction<Tables>, { letter, fence }: Hold): Promise<void> {
-  // An update, not a look: it locks the row until the transaction ends.
+  // It updates rather than reads, which locks the row until the transaction ends.
   const held = await tx
     .updateTable("jobs")
     .set({ fence })

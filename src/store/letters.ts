@@ -1,5 +1,5 @@
 import type { Kysely } from "kysely";
-import type { Letters } from "../ports/store.ts";
+import type { Hold, Letters, Outcome, Received } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Blobs } from "./blobs.ts";
 import { countOpening, holdOn, letWait, markLetter, renewClaim, takeClaim } from "./claims.ts";
@@ -11,40 +11,7 @@ import { writeEvent, writeOutcome } from "./write.ts";
 /** Letters, and in whose hands they are. */
 export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
   return {
-    receive: async (key, bytes, receivedAt, lane) => {
-      const known = await db
-        .selectFrom("letters")
-        .select(["id", "state"])
-        .where("key", "=", key)
-        .executeTakeFirst();
-      if (known !== undefined) return { letter: known.id, state: known.state as LetterState, again: true };
-      const bytes_sha = await blobs.put(bytes);
-      return db.transaction().execute(async (tx) => {
-        const made = await tx
-          .insertInto("letters")
-          .values({
-            key,
-            bytes_sha,
-            received_at: receivedAt.toISOString(),
-            state: "received",
-            lane: lane ?? null,
-          })
-          .onConflict((conflict) => conflict.column("key").doNothing())
-          .returning("id")
-          .executeTakeFirst();
-        if (made !== undefined) {
-          await tx.insertInto("jobs").values({ letter: made.id }).execute();
-          await writeEvent(tx, made.id, "received", "", receivedAt);
-          return { letter: made.id, state: "received", again: false };
-        }
-        const other = await tx
-          .selectFrom("letters")
-          .select(["id", "state"])
-          .where("key", "=", key)
-          .executeTakeFirstOrThrow();
-        return { letter: other.id, state: other.state as LetterState, again: true };
-      });
-    },
+    receive: (key, bytes, receivedAt, lane) => receiveLetter(db, blobs, { key, bytes, receivedAt, lane }),
     claim: (letter, now, until) => takeClaim(db, now, until, { letter }),
     claimDue: (now, until, lane) => takeClaim(db, now, until, lane === undefined ? {} : { lane }),
     opening: (claim) => db.transaction().execute((tx) => countOpening(tx, claim)),
@@ -54,18 +21,7 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
         await writeEvent(tx, claim.letter, "waiting", wait.why, now);
       }),
     renew: (claim, until) => db.transaction().execute((tx) => renewClaim(tx, claim, until)),
-    settle: async (claim, outcome, now) => {
-      const attachments = new Map<string, string>();
-      for (const { id, bytes } of outcome.letter.attachments) attachments.set(id, await blobs.put(bytes));
-      const shas = {
-        attachments,
-        ...(outcome.answer === undefined ? {} : { answer: await blobs.put(outcome.answer.bytes) }),
-      };
-      await db.transaction().execute(async (tx) => {
-        await holdOn(tx, claim);
-        await writeOutcome(tx, claim.letter, outcome, shas, now);
-      });
-    },
+    settle: (claim, outcome, now) => settleLetter(db, blobs, claim, outcome, now),
     mark: (claim, state, words, now, dueAt) =>
       db.transaction().execute(async (tx) => {
         await markLetter(tx, claim, state, words, dueAt);
@@ -122,4 +78,71 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
         ).map(({ state, count }) => [state, count]),
       ),
   };
+}
+
+interface Arrival {
+  readonly key: string;
+  readonly bytes: Uint8Array;
+  readonly receivedAt: Date;
+  readonly lane: string | undefined;
+}
+
+/** Keeps a letter, unless one with its key is in the record. Of two workers that do it at once, one makes the row. */
+async function receiveLetter(
+  db: Kysely<Tables>,
+  blobs: Blobs,
+  { key, bytes, receivedAt, lane }: Arrival,
+): Promise<Received> {
+  const known = await db
+    .selectFrom("letters")
+    .select(["id", "state"])
+    .where("key", "=", key)
+    .executeTakeFirst();
+  if (known !== undefined) return { letter: known.id, state: known.state as LetterState, again: true };
+  const bytes_sha = await blobs.put(bytes);
+  return db.transaction().execute(async (tx) => {
+    const made = await tx
+      .insertInto("letters")
+      .values({
+        key,
+        bytes_sha,
+        received_at: receivedAt.toISOString(),
+        state: "received",
+        lane: lane ?? null,
+      })
+      .onConflict((conflict) => conflict.column("key").doNothing())
+      .returning("id")
+      .executeTakeFirst();
+    if (made !== undefined) {
+      await tx.insertInto("jobs").values({ letter: made.id }).execute();
+      await writeEvent(tx, made.id, "received", "", receivedAt);
+      return { letter: made.id, state: "received", again: false };
+    }
+    const other = await tx
+      .selectFrom("letters")
+      .select(["id", "state"])
+      .where("key", "=", key)
+      .executeTakeFirstOrThrow();
+    return { letter: other.id, state: other.state as LetterState, again: true };
+  });
+}
+
+/** Puts the bytes of an outcome where they stay, then writes all of it in one transaction. */
+async function settleLetter(
+  db: Kysely<Tables>,
+  blobs: Blobs,
+  claim: Hold,
+  outcome: Outcome,
+  now: Date,
+): Promise<void> {
+  const attachments = new Map<string, string>();
+  for (const { id, bytes } of outcome.letter.attachments) attachments.set(id, await blobs.put(bytes));
+  const shas = {
+    attachments,
+    ...(outcome.answer === undefined ? {} : { answer: await blobs.put(outcome.answer.bytes) }),
+  };
+  await db.transaction().execute(async (tx) => {
+    await holdOn(tx, claim);
+    await writeOutcome(tx, claim.letter, outcome, shas, now);
+  });
 }

@@ -2,7 +2,7 @@ import type { Kysely, Transaction } from "kysely";
 import type { Outcome } from "../ports/store.ts";
 import type { Tables } from "./tables.ts";
 
-/** Lines of one letter that are remembered, or looked for. */
+/** How many lines of one letter are remembered, or looked for. */
 const most = 400;
 
 export async function readLines(

@@ -192,8 +192,8 @@ const migrations = {
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };
 
 /**
- * Brings a database to the present tables; of two programs that begin with it, one does and the other waits. `now` is
- * when, where another clock than the machine's counts. Throws with the cause when it cannot.
+ * Brings a database to the present tables. Of two programs that begin with it, one does it and the other waits. `now`
+ * is given where another clock than the machine's counts. Throws, with the cause, when it cannot.
  */
 export async function migrate<T>(db: Kysely<T>, now?: Date): Promise<void> {
   await db.connection().execute(async (one) => {
@@ -209,7 +209,7 @@ export async function migrate<T>(db: Kysely<T>, now?: Date): Promise<void> {
   });
 }
 
-/** Whether a database has the present tables; a reader brings none up to date. */
+/** Whether a database has the present tables. A reader does not bring them up to date. */
 export async function isMigrated<T>(db: Kysely<T>): Promise<boolean> {
   const { rows } = await sql<{ name: string }>`SELECT name FROM kysely_migration`.execute(db);
   const applied = rows.map(({ name }) => name);

@@ -171,7 +171,7 @@ export async function sheetsIn(
   }));
 }
 
-/** What each order had come to by its last revision before a moment, where that was not a pass. */
+/** The orders whose last revision before a moment was no pass, as they stood then. */
 export async function readOpenOrders(db: Db, moment: Date): Promise<OpenOrder[]> {
   const rows = await db
     .selectFrom("revisions")

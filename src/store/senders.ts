@@ -5,7 +5,7 @@ import type { Tables } from "./tables.ts";
 
 type Db = Kysely<Tables>;
 
-/** When answers were made since a moment, and how many letters of the sender wait for their turn. */
+/** When answers were made since a moment, and how many letters of the sender wait. */
 export async function recentAnswers(
   db: Db,
   moment: Date,
@@ -47,14 +47,17 @@ export async function threadOf(db: Db, messageIds: readonly string[]): Promise<s
   return first?.thread ?? undefined;
 }
 
-/** Whether there is an order of one of these numbers, whoever's it is. */
+/** Whether anybody has an order of one of these numbers. */
 export async function numbersKnown(db: Db, keys: readonly string[]): Promise<boolean> {
   if (keys.length === 0) return false;
   const found = await db.selectFrom("numbers").select("key").where("key", "in", keys).executeTakeFirst();
   return found !== undefined;
 }
 
-/** Whether a letter of this sender was ever proved, or one of his domain where the domain is a company's. */
+/**
+ * Whether a letter of this sender was ever proved. If the domain is one company's, any proved letter of the domain
+ * counts.
+ */
 export async function isProved(db: Db, sender: string): Promise<boolean> {
   const own = await db
     .selectFrom("letters")
@@ -63,13 +66,13 @@ export async function isProved(db: Db, sender: string): Promise<boolean> {
     .where("proof", "=", "pass")
     .executeTakeFirst();
   if (own !== undefined) return true;
-  // Only a domain that is proved and not shared stands with a number.
+  // A number keeps a domain only if that was proved and is not shared.
   const domain = sender.split("@")[1] ?? "";
   const order = await db.selectFrom("numbers").select("key").where("domain", "=", domain).executeTakeFirst();
   return order !== undefined;
 }
 
-/** The answer to a letter came back. True unless that was known, or the letter is not answered at all. */
+/** Writes that the answer to a letter came back. False if that was known, or if the letter got no answer. */
 export async function returned(tx: Transaction<Tables>, letter: number, why: string): Promise<boolean> {
   const changed = await tx
     .updateTable("letters")
@@ -81,7 +84,7 @@ export async function returned(tx: Transaction<Tables>, letter: number, why: str
   return changed !== undefined;
 }
 
-/** A secret of the record's own: of two programs that make it at once, both get the same. */
+/** A secret of the record's own. Two programs that make it at once get the same one. */
 export async function secretOf(db: Db, name: string): Promise<string> {
   await db
     .insertInto("secrets")

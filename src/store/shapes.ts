@@ -7,7 +7,7 @@ export const problemShape = 1;
 
 type Stored = Record<string, unknown>;
 
-/** What takes a stored sheet from each shape to the next: the first from shape 1 to 2, and so on. */
+/** The steps from each shape to the next: the first takes a stored sheet from shape 1 to 2, and so on. */
 const sheetSteps: readonly ((sheet: Stored) => Stored)[] = [];
 const problemSteps: readonly ((problem: Stored) => Stored)[] = [];
 

@@ -4,12 +4,13 @@ import { pathToFileURL } from "node:url";
 import { Kysely, SqliteDialect } from "kysely";
 import type { Tables } from "./tables.ts";
 
-/** How long to wait for others that have the database to themselves, in milliseconds. */
+/** How long to wait while another program has the database to itself, in milliseconds. */
 const lockedFor = 10_000;
 
 /** Opens the embedded database; ":memory:" keeps nothing. */
 export function openSqlite(path: string): Kysely<Tables> {
-  // From the first word on: where a worker was killed, the first to open its database mends it, and others wait.
+  // The time-out holds from the first statement. After a worker was killed, the first to open its database mends it,
+  // and others wait.
   const database = new DatabaseSync(path, { timeout: lockedFor });
   // WAL lets the day's audit read while the worker writes; FULL keeps a committed answer through a power cut.
   database.exec("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
@@ -17,7 +18,7 @@ export function openSqlite(path: string): Kysely<Tables> {
 }
 
 /**
- * Opens the database of a record to read it: nothing is made or changed, and whoever may read its files may read it.
+ * Opens the database of a record to read it. Nothing is made or changed, and whoever may read its files may use it.
  * Throws where there is none.
  */
 export function openSqliteToRead(path: string): Kysely<Tables> {
@@ -25,8 +26,8 @@ export function openSqliteToRead(path: string): Kysely<Tables> {
   try {
     return kyselyOver(readable(new DatabaseSync(path, { readOnly: true, timeout: lockedFor })));
   } catch (cause) {
-    // SQLite's documentation, "Write-Ahead Logging", section 5: a reader who may not write beside the database can
-    // open it only while somebody else has it open, or as one that nobody changes.
+    // SQLite's documentation, "Write-Ahead Logging", section 5: a reader that may not write beside the database has
+    // two ways to open it. Somebody else has it open, or nobody changes it (immutable).
     if (existsSync(`${path}-wal`)) throw cause;
     const unchanging = pathToFileURL(path);
     unchanging.searchParams.set("immutable", "1");

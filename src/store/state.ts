@@ -17,7 +17,7 @@ export async function readState(
   buyer: string,
   numbers: readonly string[],
 ): Promise<BuyerState> {
-  // The version comes first: whatever changes while the rest is read makes it an old one.
+  // The version is read first. A change while the rest is read then makes it an old one.
   const version = await db
     .selectFrom("buyers")
     .select("version")
@@ -71,7 +71,10 @@ export async function readState(
   };
 }
 
-/** All questions of some orders, by the order; one that was asked again stands as it stood last, or is settled. */
+/**
+ * All questions of some orders, by the order. A question that was asked again stands as it stood last. A settled one
+ * stays settled.
+ */
 async function readQuestions(
   db: Kysely<Tables>,
   orders: readonly number[],

@@ -3,9 +3,9 @@ import type { Mailboxes, People, Store } from "../ports/store.ts";
 import { answersOver } from "./answers.ts";
 import type { Blobs } from "./blobs.ts";
 import { buyersOver } from "./buyers.ts";
+import { dropNotice, lettersForPerson, takeNotice } from "./for-person.ts";
 import { lettersOver } from "./letters.ts";
 import { isMigrated, migrate } from "./migrations.ts";
-import { dropNotice, lettersForPerson, takeNotice } from "./notice.ts";
 import { ordersOver } from "./orders.ts";
 import type { Tables } from "./tables.ts";
 

@@ -37,18 +37,18 @@ export interface Tables {
     /** Times that the letter was opened; times that sending its answer was begun. */
     opened: Generated<number>;
     tries: Generated<number>;
-    /** Times that its answer was sent and nothing was known of it afterwards. */
+    /** How often its answer was sent without knowing whether it went out. */
     unsure: Generated<number>;
     /** Not to be taken up again before. */
     due_at: Generated<string | null>;
-    /** Since when it waits for its turn, its sender having had as many answers as one gets. */
+    /** Since when it waits, because its sender has had enough answers for now. */
     waits_since: Generated<string | null>;
   };
   /** What nobody outside may know; made once, when it is first asked for. */
   secrets: { name: string; value: string };
-  /** Words that a letter keeps as they stand for a project of its buyer's, which stands here by its key. */
+  /** Words that a letter confirms for a project of its buyer's. The project stands here by its key. */
   kept_words: { buyer: string; project: string; word: string; letter: number; kept_at: string };
-  /** Lines of letters, by their keys, that may stand in every letter of their sender, or of his company. */
+  /** Lines, by their keys, that may stand in every letter of a sender or of his company. */
   lines: { sender: string; line: string };
   /** How far each mailbox has been handled. */
   marks: { mailbox: string; validity: string; uid: number };

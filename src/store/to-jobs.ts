@@ -1,6 +1,6 @@
 import { type Kysely, sql } from "kysely";
 
-/** What is to be done, and in whose hands it is, stands apart from the letters that it is about. */
+/** Moves what is to be done, and who does it, from the letters to a table of its own. */
 export async function toJobs(db: Kysely<never>): Promise<void> {
   await db.schema
     .createTable("jobs")

@@ -2,11 +2,23 @@ import { type Kysely, sql } from "kysely";
 import { orderKey } from "../judging/state.ts";
 
 /**
- * Takes a record that marks sheets as counting to one of order revisions. What an order consists of now is carried
- * over whole: sheets that counted, and those that something stopped in the last letter to it. Earlier revisions keep
- * their verdict and what was missing; which sheets they had is not known any more.
+ * Brings a record that marks sheets as counting to one of order revisions. What an order consists of now is carried
+ * over whole: the sheets that counted, and those that something stopped in the last letter to it. Earlier revisions
+ * keep their verdict and what was missing. Which sheets they had is no longer known.
  */
 export async function toRevisions(db: Kysely<never>): Promise<void> {
+  await lettersInLanes(db);
+  await newTables(db);
+  await newColumns(db);
+  await fillRevisions(db);
+  await lettersOfOrders(db);
+  await keysWithoutWords(db);
+  await fillNumbers(db);
+  await dropOldColumns(db);
+  await eventsWithActors(db);
+}
+
+async function lettersInLanes(db: Kysely<never>): Promise<void> {
   const letters = db.schema.alterTable("letters");
   await letters.addColumn("dated_at", "text").execute();
   // Whose turn it is among letters of one sender.
@@ -16,6 +28,9 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
     .on("letters")
     .columns(["lane", "state", "received_at"])
     .execute();
+}
+
+async function newTables(db: Kysely<never>): Promise<void> {
   await db.schema
     .createTable("buyers")
     .addColumn("buyer", "text", (c) => c.primaryKey())
@@ -70,6 +85,9 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
     .addPrimaryKeyConstraint("lines_once", ["sender", "line"])
     .execute();
   await db.schema.createIndex("questions_by_order").on("questions").columns(["order_id", "key"]).execute();
+}
+
+async function newColumns(db: Kysely<never>): Promise<void> {
   await db.schema
     .alterTable("sheets")
     .addColumn("shape", "integer", (c) => c.notNull().defaultTo(1))
@@ -80,7 +98,10 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
     .execute();
   // Orders know their latest revision; the rest of what they say follows from it.
   await db.schema.alterTable("orders").addColumn("latest", "integer").execute();
+}
 
+/** What orders consist of now, as the first revisions, and the questions that are open in them. */
+async function fillRevisions(db: Kysely<never>): Promise<void> {
   await sql`INSERT INTO buyers (buyer, version) SELECT DISTINCT buyer, 1 FROM orders`.execute(db);
   await sql`INSERT INTO revisions (order_id, number, at, cause, letter, verdict, missing, carried, shape, problems)
     SELECT order_id, row_number() OVER (PARTITION BY order_id ORDER BY letter), letters.received_at, 'letter',
@@ -110,7 +131,10 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
     SELECT revisions.order_id, asked.value, 1, asked.value, NULL, NULL, revisions.at, revisions.id
     FROM revisions JOIN orders ON orders.latest = revisions.id JOIN json_each(revisions.problems) AS asked
     WHERE asked.value ->> 'severity' = 'asks'`.execute(db);
+}
 
+/** Keeps which letters are about an order. What it came to stands in the revisions. */
+async function lettersOfOrders(db: Kysely<never>): Promise<void> {
   await sql`ALTER TABLE order_letters RENAME TO letters_of_orders`.execute(db);
   await db.schema
     .createTable("order_letters")
@@ -121,18 +145,21 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
   await db.schema.createIndex("order_letters_by_letter").on("order_letters").column("letter").execute();
   await sql`INSERT INTO order_letters SELECT order_id, letter FROM letters_of_orders`.execute(db);
   await sql`DROP TABLE letters_of_orders`.execute(db);
-  await keysWithoutWords(db);
+}
+
+async function fillNumbers(db: Kysely<never>): Promise<void> {
   await sql`INSERT INTO numbers (key, buyer, domain)
     SELECT key, buyer, domain FROM orders
     WHERE key <> '' AND id IN (SELECT min(id) FROM orders GROUP BY key)`.execute(db);
+}
+
+async function dropOldColumns(db: Kysely<never>): Promise<void> {
   for (const column of ["verdict", "missing", "changed_at", "domain"])
     await db.schema.alterTable("orders").dropColumn(column).execute();
   await db.schema.alterTable("sheets").dropColumn("counts").execute();
-
-  await eventsWithActors(db);
 }
 
-/** "PO EG-500" and "EG-500" are one number, and "TBD" is none. Where a buyer has orders under both, they stay two. */
+/** "PO EG-500" and "EG-500" are one number, and "TBD" is none. If a buyer has orders under both, they stay two. */
 async function keysWithoutWords(db: Kysely<never>): Promise<void> {
   const { rows } = await sql<{ id: number; number: string }>`SELECT id, number FROM orders`.execute(db);
   for (const { id, number } of rows)

@@ -68,7 +68,7 @@ async function claimNumber(tx: Tx, key: string, buyer: string, domain?: string):
     .where("key", "=", key)
     .executeTakeFirstOrThrow();
   if (owner.buyer === buyer) return;
-  // In older records a stranger who named a number had an order of it beside the buyer's. That one stays his.
+  // In older records a stranger could have an order of the buyer's number. Such an order stays his.
   const own = await tx
     .selectFrom("orders")
     .select("id")
@@ -78,7 +78,7 @@ async function claimNumber(tx: Tx, key: string, buyer: string, domain?: string):
   if (own === undefined) throw new StateMoved(`order ${key} is another buyer's by now`);
 }
 
-/** Writes which open questions a letter has answered: it is meant so. */
+/** Closes the open questions to which a letter says that it is meant so. */
 async function settleQuestions(
   tx: Tx,
   { order, letter, now }: { readonly order: number; readonly letter: number; readonly now: Date },
@@ -96,7 +96,10 @@ async function settleQuestions(
       .execute();
 }
 
-/** Questions that are asked still stay open; those that a revision no longer asks are closed by it. */
+/**
+ * Writes the questions of a revision. Those that it still asks stay open, and those that it no longer asks are closed
+ * by it.
+ */
 async function writeQuestions(
   tx: Tx,
   { order, revision, now }: { readonly order: number; readonly revision: number; readonly now: Date },

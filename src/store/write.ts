@@ -2,7 +2,7 @@ import type { Transaction } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import { type Outcome, StateMoved } from "../ports/store.ts";
 import type { Problem } from "../trade/problem.ts";
-import { writeKept } from "./kept.ts";
+import { writeKept } from "./kept-words.ts";
 import { writeLines } from "./lines.ts";
 import { problemShape, sheetShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -17,8 +17,8 @@ interface Shas {
 }
 
 /**
- * Writes everything that judging a letter has led to; it decides nothing. A letter that was held and is judged now
- * is written anew.
+ * Writes everything that judging a letter has led to; it decides nothing. A held letter that is judged again is
+ * written anew.
  */
 export async function writeOutcome(
   tx: Tx,
@@ -27,7 +27,27 @@ export async function writeOutcome(
   shas: Shas,
   now: Date,
 ): Promise<void> {
-  const { report, buyer, why, state, changes } = outcome;
+  const { report, why, state, changes } = outcome;
+  await clear(tx, letter);
+  await writeLetter(tx, letter, outcome);
+  await writeAttachments(tx, letter, outcome, shas);
+  await writeSheets(tx, letter, outcome);
+  await writeProblems(tx, letter, outcome);
+  // A letter that gets no answer changes nothing: a machine, a forger or nobody sent it. A letter for a person
+  // changes nothing either.
+  if (state === "ready" && !report.held) {
+    await moveOn(tx, outcome);
+    for (const revision of changes) await writeRevision(tx, letter, outcome, revision, now);
+    await writeKept(tx, letter, outcome, now);
+    await writeLines(tx, outcome);
+  }
+  await writeReplies(tx, letter, outcome);
+  await writeAnswer(tx, letter, outcome, shas, now);
+  await writeEvent(tx, letter, state, why ?? report.verdict, now);
+}
+
+/** Takes away what was written of a letter when it was held. */
+async function clear(tx: Tx, letter: number): Promise<void> {
   for (const table of [
     "attachments",
     "sheets",
@@ -37,23 +57,28 @@ export async function writeOutcome(
     "kept_words",
   ] as const)
     await tx.deleteFrom(table).where("letter", "=", letter).execute();
+}
 
+async function writeLetter(tx: Tx, letter: number, outcome: Outcome): Promise<void> {
   await tx
     .updateTable("letters")
     .set({
-      state,
-      why: why ?? null,
-      buyer,
+      state: outcome.state,
+      why: outcome.why ?? null,
+      buyer: outcome.buyer,
       sender: outcome.letter.from ?? null,
       subject: outcome.letter.subject,
       message_id: outcome.letter.messageId ?? null,
       dated_at: outcome.letter.date?.toISOString() ?? null,
       proof: outcome.proof ?? null,
       thread: outcome.thread ?? null,
-      verdict: report.verdict,
+      verdict: outcome.report.verdict,
     })
     .where("id", "=", letter)
     .execute();
+}
+
+async function writeAttachments(tx: Tx, letter: number, { report }: Outcome, shas: Shas): Promise<void> {
   for (const { file } of report.files) {
     const bytes_sha = shas.attachments.get(file.id);
     if (bytes_sha === undefined) throw new Error(`attachment ${file.id} has no bytes`);
@@ -62,29 +87,27 @@ export async function writeOutcome(
       .values({ id: file.id, letter, file: file.file, kind: file.kind, bytes_sha })
       .execute();
   }
-  await writeSheets(tx, letter, outcome);
-  await writeProblems(tx, letter, outcome);
-  // A letter that is not answered, being a machine's, a forger's or nobody's, changes nothing; nor does one for a person.
-  if (state === "ready" && !report.held) {
-    await moveOn(tx, outcome);
-    for (const revision of changes) await writeRevision(tx, letter, outcome, revision, now);
-    await writeKept(tx, letter, outcome, now);
-    await writeLines(tx, outcome);
-  }
-  await writeReplies(tx, letter, outcome);
-  if (outcome.answer !== undefined && shas.answer !== undefined)
-    await tx
-      .insertInto("answers")
-      .values({
-        letter,
-        message_id: outcome.answer.messageId,
-        recipient: outcome.answer.recipient,
-        subject: outcome.answer.subject,
-        bytes_sha: shas.answer,
-        made_at: now.toISOString(),
-      })
-      .execute();
-  await writeEvent(tx, letter, state, why ?? report.verdict, now);
+}
+
+async function writeAnswer(
+  tx: Tx,
+  letter: number,
+  { answer }: Outcome,
+  shas: Shas,
+  now: Date,
+): Promise<void> {
+  if (answer === undefined || shas.answer === undefined) return;
+  await tx
+    .insertInto("answers")
+    .values({
+      letter,
+      message_id: answer.messageId,
+      recipient: answer.recipient,
+      subject: answer.subject,
+      bytes_sha: shas.answer,
+      made_at: now.toISOString(),
+    })
+    .execute();
 }
 
 /** What Burin itself did with a letter. */

@@ -1,7 +1,7 @@
 import type { Clock } from "../ports/clock.ts";
 import type { Health } from "../ports/health.ts";
 
-/** Keeps what the parts of a worker say of themselves, and notices those that say nothing for too long. */
+/** Keeps what the parts of a worker report, and notices a part that reports nothing for too long. */
 export function openHealth(clock: Clock): Health & { readonly parts: () => readonly string[] } {
   const said = new Map<string, { readonly why?: string; readonly until?: number; readonly at: Date }>();
   return {

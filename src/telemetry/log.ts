@@ -2,8 +2,8 @@ import { pino } from "pino";
 import type { Log } from "../ports/log.ts";
 
 /**
- * The worker's log: one JSON object a line on the standard error stream. Addresses and legends are not
- * logged at all; should one slip into a field of these names, it is blotted out.
+ * The worker's log: one JSON object a line on the standard error stream. It holds no addresses and no legends. If one
+ * slips into a field of these names, it is blotted out.
  */
 export function openLog(level: "info" | "warn" | "silent" = "info"): Log {
   const log = pino(

@@ -4,8 +4,8 @@ import type { Store } from "../ports/store.ts";
 import type { openHealth } from "./health.ts";
 
 /**
- * Serves /healthz and /metrics on the loopback address. Healthy means that the record answers, and that all parts
- * of the worker do their work. Resolves to a function that closes it; rejects when the port is taken.
+ * Serves /healthz and /metrics on the loopback address. Healthy means that the record answers and all parts of the
+ * worker do their work. Resolves to a function that closes it. Rejects when the port is taken.
  */
 export async function serveStatus(
   port: number,
@@ -21,7 +21,7 @@ export async function serveStatus(
     registers: [register],
     async collect() {
       const states = await store.letters.states();
-      // A state in which no letter stands any more is not told of.
+      // A state without letters is left out.
       letters.reset();
       for (const [state, count] of Object.entries(states)) letters.set({ state }, count);
     },

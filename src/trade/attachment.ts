@@ -3,9 +3,9 @@ import type { FileId } from "./sheet.ts";
 /** One file of a letter. */
 export interface Attachment {
   readonly id: FileId;
-  /** The name as the sender sees it, made safe to print and told apart from its sisters; never a path. */
+  /** The name as the sender sees it, safe to print and different from its sisters' names. Never a path. */
   readonly file: string;
-  /** The name it came with, where it had to be told apart from a sister of the same name. */
+  /** The name it came with, if a sister has the same name. */
   readonly named?: string;
   /** The folders in which it lay in an archive, "old/lobby". */
   readonly folder?: string;
@@ -15,7 +15,7 @@ export interface Attachment {
 /** What an attachment turned out to be. */
 export type FileKind =
   | "sheet"
-  /** A sheet of ours in which nothing at all is filled in: most often the untouched original. */
+  /** A sheet of ours with nothing filled in: most often the untouched original. */
   | "saved-blank"
   /** Several sheets put together in one PDF. */
   | "several-sheets"
@@ -29,16 +29,18 @@ export type FileKind =
   | "scanned"
   /** A picture: JPEG, PNG, HEIC, TIFF and their kin. */
   | "picture"
-  /** No file of the sender's: a logo, a signature, what a computer keeps beside files. Nobody is told of it. */
+  /**
+   * No file of the sender's: a logo, a signature, or what a computer keeps beside files. The answer does not name it.
+   */
   | "decoration"
   /** An XFA form that only one maker's viewer can show. */
   | "dynamic-form"
   /** A PDF that is a folder of other files. */
   | "portfolio"
   | "office-document"
-  /** A text: its words are read as the letter's own are. */
+  /** A text. Its words are read like the letter's own. */
   | "text"
-  /** Unpacked; its files stand beside it. */
+  /** An archive that was unpacked. Its files stand beside it. */
   | "archive"
   | "archive-locked"
   /** A PDF that opens only with a password. */
@@ -46,9 +48,11 @@ export type FileKind =
   | "damaged"
   /** Too large by itself, or more than is opened of one letter. */
   | "too-large"
-  /** Not opened any more: the files before it took the time that there was for all of them. */
+  /** Not opened, since the files before it used up the time for all of them. */
   | "late"
-  /** Opening it took too long, too much memory, or ended the program that tried; or it lies too deep in archives. */
+  /**
+   * Opening it took too long or too much memory, or ended the program that tried. Or it lies too deep in archives.
+   */
   | "unsafe"
   | "other";
 

@@ -1,5 +1,5 @@
 /**
- * What a letter has left open in an order and no sheet shows: a file that could not be read as a sheet, words that
+ * What a letter has left open in an order and no sheet shows: a file that could not be read as a sheet, or words that
  * a person has to read. It stays with the order until somebody settles it.
  */
 export interface Carried {

@@ -8,7 +8,7 @@ export interface CutRow {
   /** From the left end of the first letter's advance. */
   readonly left: number;
   readonly baseline: number;
-  /** Of the row as cut: the cutter is included. */
+  /** The width of the row as cut, the cutter included. */
   readonly width: number;
 }
 
@@ -20,7 +20,7 @@ export interface CutLegend {
   /** Height of a capital, and the cutter's diameter, in millimetres. */
   readonly cap: number;
   readonly cutter: number;
-  /** Whether every row is as narrow as there is room for. */
+  /** Whether every row fits. */
   readonly fits: boolean;
   readonly rows: readonly CutRow[];
 }

@@ -1,7 +1,7 @@
 /**
- * The surface that can carry a legend. On a device sheet: a button ("1", "2", … from top left, row by
- * row) or "plate", the strip of the one-gang plate that a device standing alone brings with it.
- * On a plate sheet: a gang ("1", "2", … left to right).
+ * A surface that can carry a legend. On a device sheet it is a button ("1", "2", … from the top left, row by row), or
+ * "plate": the strip of the one-gang plate of a device that stands alone. On a plate sheet it is a gang ("1", "2", …
+ * left to right).
  */
 export type FaceName = `${number}` | "plate";
 

@@ -1,6 +1,6 @@
 import type { Attachment } from "./attachment.ts";
 
-/** One e-mail as received, read. Absent headers are absent. */
+/** One e-mail as it was read. Absent headers are absent. */
 export interface Letter {
   /** The one address in From, lower case; absent when there is none or more than one. */
   readonly from?: string;
@@ -8,16 +8,18 @@ export interface Letter {
   /** The one address in Reply-To, lower case. */
   readonly replyTo?: string;
   readonly subject: string;
-  /** From the Date field; the mailbox's own time of arrival is kept beside the letter. */
+  /** From the Date field. The mailbox's own time of arrival is kept beside the letter. */
   readonly date?: Date;
   readonly messageId?: string;
   readonly inReplyTo?: string;
   readonly references: readonly string[];
-  /** As plain words; empty where its page of HTML strikes out or hides some, or says more than its plain text. */
+  /**
+   * The text as plain words. Empty if its page of HTML strikes out or hides words, or says more than the plain text.
+   */
   readonly text: string;
-  /** The text cannot be known for certain: its page of HTML strikes words out or hides some. */
+  /** The text cannot be known for certain, since its page of HTML strikes words out or hides some. */
   readonly textUnsure?: true;
-  /** Other texts that a person may see: its page of HTML where that says more, the texts of letters forwarded in it. */
+  /** Other texts that a person may see: its page of HTML if that says more, and the texts of forwarded letters. */
   readonly otherTexts?: readonly string[];
   readonly attachments: readonly Attachment[];
 }

@@ -2,7 +2,7 @@ import type { DeviceSheet, FileId, PlateSheet, Sheet } from "./sheet.ts";
 
 /** One place on a wall: a plate and the devices in it, or one device with its own one-gang plate. */
 export interface Station {
-  /** As first typed; a device standing alone without a mark makes a station of its own, "". */
+  /** As first typed. A device that stands alone without a mark is a station of its own, with the mark "". */
   readonly mark: string;
   readonly plates: readonly PlateSheet[];
   readonly devices: readonly DeviceSheet[];
@@ -19,13 +19,13 @@ export interface Aside {
   readonly beside: Sheet;
   readonly why: /** Both are for one place, and it is not clear which is the newer: dates and arrival disagree. */
     | "dates"
-    /** A device beyond the gangs that its plate has by a newer sheet. */
+    /** A device beyond the gangs that a newer sheet gives its plate. */
     | "beyond"
-    /** A device standing alone at a station that newer sheets give a multi-gang plate. */
+    /** A device that stands alone, at a station to which newer sheets give a multi-gang plate. */
     | "alone"
-    /** A device of a plate that never came, at a station where a newer sheet has a device standing alone. */
+    /** A device of a plate that never came, at a station where a newer sheet has a device that stands alone. */
     | "in-plate"
-    /** A stopped sheet that has perhaps come again, with more changed than had to be mended. */
+    /** A stopped sheet that may have come again, with more changed than had to be mended. */
     | "again";
 }
 
@@ -33,7 +33,7 @@ export interface Aside {
 export interface Replacement {
   readonly old: Sheet;
   readonly now: Sheet;
-  /** They are for the same place; or the newer one mends just what stopped the old one, its place included. */
+  /** They are for the same place, or the newer one only mends what stopped the old one, which may be its place. */
   readonly how: "place" | "mended";
 }
 
@@ -47,9 +47,9 @@ export interface Order {
   readonly stations: readonly Station[];
   /** Devices meant for a multi-gang plate that nothing ties to a station. */
   readonly loose: readonly DeviceSheet[];
-  /** Sheets whose content stands again in another file; only the first counts. */
+  /** Sheets whose content also stands in another file. Only the first counts. */
   readonly twice: readonly { readonly kept: Sheet; readonly again: Sheet }[];
-  /** Sheets that are asked about before they count; they are in none of the lists above. */
+  /** Sheets that are asked about before they count. They are in none of the lists above. */
   readonly aside: readonly Aside[];
 }
 

@@ -33,16 +33,16 @@ export type Need =
 
 /** All that is said of one place of a sheet. */
 export interface PlaceRow {
-  /** The part of a `Sheet` that what stands here becomes. */
+  /** The part of a `Sheet` that this place fills. */
   readonly part: string;
   /** Legends and the edition are read by rules of their own. */
   readonly holds: keyof Held | "row" | "plain" | "edition";
   /** The sheets that have it, and when it must be filled in there. */
   readonly device?: Need;
   readonly plate?: Need;
-  /** What it is called where a form does not say. */
+  /** Its name if a form has none for it. */
   readonly label: string;
-  /** What a person should know who fills it in. */
+  /** What a person who fills it in should know. */
   readonly tip?: string;
 }
 
@@ -169,8 +169,8 @@ export type ChoicePlace = {
 }[keyof Places];
 
 /**
- * Where on a sheet something stands, whatever the form calls its field.
- * `row.<face>.<n>` is the n-th row of the legend on a face; `plain.<face>` its "leave plain" mark.
+ * Where on a sheet something stands, whatever the form calls its field. `row.<face>.<n>` is the n-th row of the
+ * legend on a face. `plain.<face>` is its "leave plain" mark.
  */
 export type Place = Entry | "edition" | `row.${FaceName}.${number}` | `plain.${FaceName}`;
 
@@ -186,14 +186,14 @@ export function rowOf(place: Place): PlaceRow {
   return places[place as Entry | "edition"];
 }
 
-/** The last step of a part: "name" of "contact.name" within "contact."; never for a part that is not there. */
+/** The last step of a part: "name" of "contact.name" within "contact.". Never, if the part does not lie there. */
 type Step<Part, Within extends string> = Part extends `${Within}${infer Name}`
   ? Name extends `${string}.${string}`
     ? never
     : Name
   : never;
 
-/** The parts that the places of a kind of sheet fill, all of them or those within a part. Empty ones are absent. */
+/** The parts that the places of a kind of sheet fill: all of them, or those within a part. Empty ones are absent. */
 export type Parts<Kind extends SheetKind, Within extends string = ""> = {
   readonly [P in Entry as Places[P] extends Readonly<Record<Kind, Need>>
     ? Step<Places[P]["part"], Within>

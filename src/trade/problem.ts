@@ -6,7 +6,7 @@ export type Severity = "stops" | "asks" | "notes";
 
 export type Fact = string | number | readonly string[];
 
-/** Where a problem shows: a file, and the place on its sheet if it is one, or where it was seen on the page. */
+/** Where a problem shows: a file, and the place on its sheet, or where it was seen on the page. */
 export interface Spot {
   readonly file: FileId;
   readonly place?: Place;
@@ -29,8 +29,8 @@ export interface Problem {
 const grave = ["pass", "waiting", "confirm", "person", "fail"] as const;
 
 /**
- * `pass`; `waiting` (all good so far, sheets still to come); `confirm` (nothing wrong, questions to be
- * answered first); `person` (needs a person); `fail` (something stops it).
+ * `pass`. `waiting`: all good so far, sheets still to come. `confirm`: nothing wrong, questions to be answered first.
+ * `person`: needs a person. `fail`: something stops it.
  */
 export type Verdict = (typeof grave)[number];
 

@@ -1,8 +1,8 @@
 import type { Problem } from "./problem.ts";
 
 /**
- * Something that somebody must confirm, with an identity that outlives a letter: the same check, wording, places on
- * the wall and facts in the same order are the same question, whichever file brings it up.
+ * Something that somebody must confirm, with an identity that outlives a letter. It is the same question if order,
+ * check, wording, places on the wall and facts are the same, whichever file raises it.
  */
 export interface Question {
   /** What makes it the same question, within its order. */
@@ -10,7 +10,7 @@ export interface Question {
   /** Counted within its order, and the same in every letter about it. */
   readonly number: number;
   readonly problem: Problem;
-  /** The station mark and the position that it is about, where it is about one. */
+  /** The station mark and the position, if it is about one station or position. */
   readonly station?: string;
   readonly position?: number;
 }
@@ -23,7 +23,7 @@ export interface KnownQuestion extends Pick<Question, "key" | "number" | "proble
     | "open"
     /** It is meant so. */
     | "settled"
-    /** Another sheet took the place of what it was about. */
+    /** The sheet that it was about was replaced. */
     | "gone";
 }
 

@@ -7,8 +7,8 @@ import type { Question } from "./question.ts";
 import type { FileId, Sheet } from "./sheet.ts";
 
 /**
- * Where a letter stands. received → ready → sending → sent | refused | later | unknown; or held for a
- * person, or silent (no answer is due), both with the reason.
+ * Where a letter stands. received → ready → sending → sent | refused | later | unknown. Otherwise it is held for a
+ * person, or silent since no answer is due; both have a reason.
  */
 export type LetterState =
   | "received"
@@ -36,15 +36,15 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly verdict?: Verdict;
   readonly openedAt: Date;
   readonly changedAt: Date;
-  /** Sheets that stand: those that something stops, and those that are asked about, among them. */
+  /** Sheets that stand. Stopped sheets and questioned ones are among them. */
   readonly sheets: readonly Sheet[];
   /** The legends of each of them as they were fitted when it came, by the sheet's id. */
   readonly cut: Readonly<Record<FileId, readonly CutLegend[]>>;
   /** What stands in its way: the reasons for the verdict. */
   readonly problems: readonly Problem[];
-  /** Those of them that somebody has to confirm, and since when. */
+  /** The problems that somebody has to confirm, and since when. */
   readonly questions: readonly (Question & { readonly openedAt: Date })[];
-  /** What letters left open that no sheet shows. */
+  /** What letters left open and no sheet shows. */
   readonly carried: readonly Carried[];
   /** Counted from 1: how often it was changed. */
   readonly revision: number;

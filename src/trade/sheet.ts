@@ -1,13 +1,13 @@
 import type { Legend } from "./legend.ts";
 import { type Entry, type Parts, type Place, type Print, places } from "./place.ts";
 
-/** One file of one letter. Unique in the record; letters are numbered, files within them too: "12/3". */
+/** One file of one letter. Unique in the record. Letters are numbered, and files within them: "12/3". */
 export type FileId = string;
 
-/** Who to ask; what is left empty is absent. */
+/** Whom to ask. What is left empty is absent. */
 export type Contact = Parts<"device", "contact.">;
 
-/** A postal address as typed; parts left empty are absent. */
+/** A postal address as typed. Parts left empty are absent. */
 export type Address = Parts<"device", "billTo.">;
 
 /** Something typed that could not be understood where the form wants a choice or a number. */
@@ -24,14 +24,14 @@ export interface Unsure {
   readonly other: string;
 }
 
-/** A field that somebody has filled in, and of which the edition says nothing. */
+/** A field that somebody has filled in and the edition does not have. */
 export interface Unmapped {
   /** The field's name in the file. */
   readonly name: string;
   readonly value: string;
 }
 
-/** What a sheet can have besides its form and its fields' values. */
+/** What a sheet can show besides its form and the values of its fields. */
 export type More =
   /** Drawn or written on the page, or over what is printed there. */
   | "drawn"
@@ -58,7 +58,7 @@ export interface Seen {
   readonly picture?: string;
 }
 
-/** Something about the file or its pages that may make the sheet mean other than its fields say. */
+/** Something about the file or its pages that may give the sheet another meaning than its fields have. */
 export interface Doubt {
   readonly what: /** Pen strokes, or a drawing or signature laid over fields. */
     | "handwriting"
@@ -67,7 +67,7 @@ export interface Doubt {
     | "image-over"
     /** What the page shows in a field is not what the field holds. */
     | "value-hidden"
-    /** On the page, or in the file beside its fields, is something that the blank form does not have. */
+    /** Something on the page, or in the file besides its fields, that the blank form does not have. */
     | "something-more"
     /** The file could be read only after repair, or its end or some of its fields are missing. */
     | "recovered"
@@ -75,7 +75,7 @@ export interface Doubt {
     | "flattened"
     /** The pages could not be looked at within their share of time and memory. */
     | "unseen"
-    /** Pages behind or before the sheet that are pictures or drawings: another sheet, perhaps. */
+    /** Pages behind or before the sheet that are pictures or drawings, perhaps of another sheet. */
     | "pictures-beside"
     /** Pages behind or before the sheet that hold words, and no field of it. */
     | "pages-beside"
@@ -99,22 +99,22 @@ interface Common {
   readonly id: FileId;
   /** The file's name as the sender sees it. */
   readonly file: string;
-  /** The name it came with, where it had to be told apart from a sister of the same name. */
+  /** The name it came with, if a sister has the same name. */
   readonly named?: string;
   readonly edition: {
     readonly name: string;
     readonly title: string;
-    /** When it is no longer accepted: the title of the newer. */
+    /** If it is no longer accepted: the title of the newer edition. */
     readonly replacedBy?: string;
-    /** When it is accepted for a while yet: the last day, as "2026-12-31", and the title of the newer. */
+    /** If it is accepted for a while: the last day, as "2026-12-31", and the title of the newer edition. */
     readonly accepted?: { readonly until: string; readonly use: string };
   };
-  /** How the form prints each place. Places that it does not print are absent, and nobody is blamed for them. */
+  /** How the form prints each place. A place that it does not print is absent, and nobody is blamed for it. */
   readonly prints: { readonly [P in Place]?: Print };
   readonly unread: readonly Unread[];
   readonly unsure: readonly Unsure[];
   readonly doubts: readonly Doubt[];
-  /** What is filled in where the edition knows no field; absent where nothing is. */
+  /** Fields filled in that the edition does not have. Absent if there are none. */
   readonly unmapped?: readonly Unmapped[];
   readonly contact: Contact;
   readonly billTo: Address;
@@ -147,7 +147,7 @@ export interface PlateSheet extends Common, Parts<"plate"> {
 
 export type Sheet = DeviceSheet | PlateSheet;
 
-/** What stands at a place of a sheet, as one text: "" where nothing does, "yes" for a tick. */
+/** What stands at a place of a sheet, as one text: "" for nothing, "yes" for a tick. */
 export function saidAt(sheet: Sheet, place: Entry): string {
   const part = places[place].part.split(".").reduce<unknown>((whole, step) => {
     return (whole as Readonly<Record<string, unknown>>)[step];

@@ -1,4 +1,4 @@
-/** What somebody says in a letter beside its sheets, so that a person has to read it. */
+/** What somebody says in a letter beside its sheets and a person has to read. */
 export type Statement =
   | {
       readonly kind: "said";
@@ -10,7 +10,7 @@ export type Statement =
   | { readonly kind: "said"; readonly where: "file"; readonly file: string; readonly words: string }
   /** What a file is called, with its folders in an archive. */
   | { readonly kind: "said"; readonly where: "name"; readonly words: string }
-  /** The text cannot be known for certain, of the letter or of a file: words are hidden or struck out. */
+  /** The text of the letter or of a file cannot be known for certain: words are hidden or struck out. */
   | { readonly kind: "unsure"; readonly file?: string }
   /** The text is too long to be read by a program. */
   | { readonly kind: "long"; readonly file?: string };

@@ -1,7 +1,7 @@
 import { setTimeout as wait } from "node:timers/promises";
 import type { Desk } from "../intake/desk.ts";
-import { sendNotice } from "../intake/notice.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
+import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
@@ -9,22 +9,25 @@ import type { LetterRecord } from "../trade/record.ts";
 /** How often the record is asked for letters that have become due, in milliseconds. */
 const lookEvery = 5000;
 
-/** How long after something was left undone a mailbox is read again from where all was done, in milliseconds. */
+/** How long to wait before a mailbox is read again from its mark, after a letter was left undone. In milliseconds. */
 const againAfter = 60_000;
 
-/** How long after a notice that could not be sent it is tried again, in milliseconds. */
+/** How long to wait before a notice that could not be sent is tried again, in milliseconds. */
 const noticeAgain = 300_000;
 
-/** Bytes that the record's disk must take before a letter is taken up: what the largest letter unpacks to, and more. */
+/** Free bytes that the record's disk must have before a letter is taken up. The largest letter unpacks to less. */
 const leastRoom = 256_000_000;
 
 /** How often a sender that failed is tried, in milliseconds. */
 const senderAgain = 60_000;
 
-/** Seconds within which a mailbox is looked at again, or gives a letter: twice the longest poll of the settings. */
+/**
+ * Within so many seconds a mailbox has to be looked at again, or give a letter. Twice the longest poll of the
+ * settings.
+ */
 const longestLook = 1200;
 
-/** Parts of a worker whose health is told of, beside its mailboxes and its sender. */
+/** The parts of a worker that report their health, beside its mailboxes and its sender. */
 const disk = "the record's disk";
 const dueLetters = "worker";
 
@@ -34,9 +37,9 @@ export interface Tally {
   readonly again: number;
   /** Letters that could not be handled now. */
   readonly left: number;
-  /** Letters that were put aside by a fault of the program's own, to be tried again or for a person. */
+  /** Letters that a fault of the program put aside. They are tried again, or wait for a person. */
   readonly aside: number;
-  /** Mailboxes that could not be read to their end; with `once` alone, since otherwise they are tried again. */
+  /** Mailboxes that could not be read to their end. Counted with `once` alone: otherwise they are read again. */
   readonly unread: number;
 }
 
@@ -46,7 +49,7 @@ interface Run {
   readonly once: boolean;
   readonly signal: AbortSignal;
   readonly tally: { -readonly [key in keyof Tally]: number };
-  /** Letters in the record of which it is not known yet where in the mailbox they belong. */
+  /** Letters in the record whose place in the mailbox is not known yet. */
   readonly unshelved: Map<number, Mail>;
   /** When customer service may be told next, in milliseconds since 1970. */
   nextNotice: number;
@@ -55,8 +58,8 @@ interface Run {
 }
 
 /**
- * Reads the mailboxes and answers every letter once, until the signal comes; the letter in hand is
- * finished first. With `once` it ends when no letter is left that could be handled now.
+ * Reads the mailboxes and answers every letter once. Stops at the signal, after the letter in hand. With `once` it
+ * ends when no letter is left that could be handled now.
  */
 export async function runWorker(
   desk: Desk,
@@ -92,7 +95,10 @@ async function readOnce(run: Run, mailbox: Mailbox): Promise<void> {
   });
 }
 
-/** Begins anew, behind the last letter up to which all are in the record, whenever one was left. */
+/**
+ * Reads again from the mark whenever a letter was left. The mark stops before the first letter that could not be
+ * taken.
+ */
 async function keepReading(run: Run, mailbox: Mailbox): Promise<void> {
   const { desk, signal } = run;
   while (!signal.aborted) {
@@ -118,9 +124,9 @@ async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
   };
   try {
     for await (const mail of mailbox.letters({ ...options, ...(since === undefined ? {} : { since }) })) {
-      // Behind a letter that could not be taken the mark stays where it is, so that it is read again.
+      // The mark stays before a letter that could not be taken, so that the letter is read again.
       const isTaken = await takeMail(run, mailbox, mail);
-      // A mailbox that gives no letter is told of by itself.
+      // A letter that could be taken shows that the mailbox works.
       if (isTaken) run.health.good(part, longestLook);
       if (!isTaken) timer ??= setTimeout(() => pass.abort(), againAfter);
       if (timer === undefined && mail.mark !== undefined)
@@ -160,7 +166,7 @@ async function takeMail(run: Run, mailbox: Mailbox, mail: Mail): Promise<boolean
   return true;
 }
 
-/** The mailbox is only a view, put right after the record: losing this step loses nothing. */
+/** Puts a letter on its shelf. The mailbox is only a view of the record: losing this step loses nothing. */
 async function shelve({ desk: { store, log }, unshelved }: Run, letter: number, mail: Mail): Promise<void> {
   try {
     const shelf = shelfOf(await store.letters.read(letter));
@@ -188,7 +194,7 @@ function shelfOf({ state, verdict }: LetterRecord): Shelf | undefined {
   )[verdict];
 }
 
-/** Whether the record can take another letter; waits until it can, unless it is to look but once. */
+/** Whether the record has room for another letter. Waits until it has; with `once` it looks a single time. */
 async function thereIsRoom({ desk: { store, log }, health, once, signal }: Run): Promise<boolean> {
   for (let looks = 1; !signal.aborted; looks++) {
     const room = await store.room();
@@ -220,7 +226,9 @@ function partOf({ name }: Mailbox): string {
   return `mailbox ${name}`;
 }
 
-/** What no letter may take longer than: the server's patience with an answer, and time to read and check it. */
+/**
+ * The longest that one letter may take, in seconds: the server's patience with an answer, and time to read and check.
+ */
 function longestStep({ desk }: Run): number {
   return desk.rules.patience + 600;
 }
@@ -228,7 +236,7 @@ function longestStep({ desk }: Run): number {
 async function keepTakingDue(run: Run): Promise<void> {
   run.health.good(dueLetters, longestStep(run));
   await run.desk.sender.tryOut?.().catch(() => undefined); // shows in its health
-  // Not at once: a letter over which a worker has died comes after others, and not again and again at each start.
+  // Waits first. A letter over which a worker has died must not be opened at each start before all others.
   await pause(lookEvery, run.signal);
   while (!run.signal.aborted) {
     await takeAllDue(run).catch((cause: unknown) => {
@@ -242,7 +250,7 @@ async function keepTakingDue(run: Run): Promise<void> {
   }
 }
 
-/** A sender that failed shows by itself that it works again, also while no answer is due. */
+/** Tries a sender that failed. It is known to work again even while no answer is due. */
 async function trySender(run: Run): Promise<void> {
   const { desk, health } = run;
   const now = desk.clock.now().getTime();
@@ -259,7 +267,7 @@ async function tellPeople(run: Run): Promise<void> {
     desk.log.warn({ cause }, "the record failed; telling people of what waits later");
     return "failed" as const;
   });
-  // The record sees to it that people are told once an hour at most.
+  // The record makes sure that people are told once an hour at most.
   if (telling === "failed") run.nextNotice = now + noticeAgain;
 }
 

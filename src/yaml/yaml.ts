@@ -22,7 +22,7 @@ export type Written<T> =
 export function readYaml<S extends z.ZodType>(text: string, file: string, schema: S): Written<z.output<S>> {
   const { document, at, faultAt } = open(text, file);
   const slips = document.errors.map((error) => at(error.pos[0], [], firstLine(error.message)));
-  // A key that stands twice leaves the rest as it is; after any other slip the rest may be read as what it is not.
+  // A key that stands twice leaves the rest as it is. After any other slip the rest may be misread.
   if (document.errors.some(({ code }) => code !== "DUPLICATE_KEY")) return { ok: false, faults: slips };
   const { value, why } = valueOf(document);
   if (why !== undefined) return { ok: false, faults: [...slips, at(0, [], why)] };
@@ -36,21 +36,21 @@ export function readYaml<S extends z.ZodType>(text: string, file: string, schema
   return { ok: false, faults: inOrder([...slips, ...faults]) };
 }
 
-/** As much of a faulty text as `schema` asks for; undefined where it does not say even that. */
+/** As much of a faulty text as `schema` asks for; undefined if it does not even say that. */
 export function readInSpiteOfFaults<S extends z.ZodType>(text: string, schema: S): z.output<S> | undefined {
   return schema.safeParse(valueOf(parseDocument(text)).value).data;
 }
 
 /**
- * Has a rule between keys of an object spoken to wherever those keys are as `needs` says: a fault in another key hides
- * none of it.
+ * Applies a rule between keys wherever those keys are as `needs` says, so that a fault in another key hides nothing
+ * of it.
  */
 export function wherever(needs: z.ZodRawShape): { when: (payload: { value: unknown }) => boolean } {
   const schema = z.looseObject(needs);
   return { when: ({ value }) => schema.safeParse(value).success };
 }
 
-/** What a document says, or why it says nothing, such as an alias of something that is not there. */
+/** The value of a document, or why it has none, such as an alias of something that is missing. */
 function valueOf(document: Document): { readonly value?: unknown; readonly why?: string } {
   try {
     return { value: document.toJS() };
@@ -59,12 +59,12 @@ function valueOf(document: Document): { readonly value?: unknown; readonly why?:
   }
 }
 
-/** Something wrong with the value at a path of a text that could be read, which nothing in the file itself tells. */
+/** A fault at a path of a text that could be read. Nothing in the file itself tells it. */
 export function faultIn(text: string, file: string, path: readonly PropertyKey[], what: string): Fault {
   return open(text, file).faultAt(path, what);
 }
 
-/** Faults of one file as they stand in it. */
+/** Faults of one file, in the order in which they stand there. */
 export function inOrder(faults: readonly Fault[]): Fault[] {
   return faults.toSorted((a, b) => a.line - b.line || a.column - b.column);
 }
@@ -83,7 +83,7 @@ function open(text: string, file: string) {
     };
   };
   const offsetOf = (path: readonly PropertyKey[]): number => {
-    // The deepest node on the way that the text really has: a missing key is shown at its parent.
+    // The deepest node on the way that the text has. A missing key is shown at its parent.
     for (let depth = path.length; depth > 0; depth--) {
       const parent = document.getIn(path.slice(0, depth - 1), true);
       const key = path[depth - 1];
@@ -106,7 +106,7 @@ export function faultLine(fault: Fault): string {
   return `${fault.file}:${fault.line}:${fault.column}${path}: ${fault.what}`;
 }
 
-/** The library's message without the place, which is told apart, and without its picture of the line. */
+/** The library's message without the place and without its picture of the line. The place is told apart. */
 function firstLine(text: string): string {
   return text.replace(/(?: at line \d+, column \d+)?:?\n[\s\S]*$/, "");
 }

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { checkSheet, wordsOf } from "../../src/checks/run.ts";
 import { device, plate } from "../../src/checks/sample.ts";
-import { withKept } from "../../src/lettering/kept.ts";
+import { withKept } from "../../src/lettering/with-kept.ts";
 import { catalogue } from "../make/config.ts";
 
 const onButton = (...rows: string[]) => checkSheet(device({}, { "1": rows }), catalogue);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { reasonOf, wordsOf } from "../../src/mail/server.ts";
+import { errorWords, reasonOf } from "../../src/mail/server.ts";
 
 test.each([
   [
@@ -11,7 +11,7 @@ test.each([
   ["the code of a failure without words", { message: "", code: "ECONNREFUSED" }, "ECONNREFUSED"],
   ["no more than 300 characters", { message: "x".repeat(400) }, "x".repeat(300)],
 ])("what went wrong is told by %s", (_, fields, words) => {
-  expect(wordsOf(Object.assign(new Error(), fields))).toBe(words);
+  expect(errorWords(Object.assign(new Error(), fields))).toBe(words);
 });
 
 test("what goes to the log holds no address", () => {

@@ -27,18 +27,18 @@ export const legendRepeatedInPlate = defineSheetCheck({
   *find(sheet, catalogue, say) {
     // The strip of a one-gang plate may well say what its only button says.
     const faces = sheet.legends.filter((one) => one.face !== "plate" && !one.plain && hasText(one));
-    for (const same of Map.groupBy(faces, ({ rows }) => textOf(rows).toUpperCase()).values()) {
+    for (const same of Map.groupBy(faces, ({ rows }) => joined(rows).toUpperCase()).values()) {
       const [first, ...more] = same;
       if (first === undefined || more.length === 0) continue;
       yield say(
         "twice",
-        { typed: textOf(first.rows), faces: same.map(({ face }) => faceWords(sheet, face)) },
+        { typed: joined(first.rows), faces: same.map(({ face }) => faceWords(sheet, face)) },
         at(sheet, ...same.flatMap(({ face }) => rowPlaces(sheet, face, catalogue))),
       );
     }
   },
 });
 
-function textOf(rows: readonly string[]): string {
+function joined(rows: readonly string[]): string {
   return rows.join(" ").replace(/\s+/g, " ").trim();
 }

@@ -60,7 +60,7 @@ export const rowWithoutFace = defineSheetCheck({
         sheet.kind === "plate" ? "gang" : "button",
         {
           faces: [...new Set(numbered.map(({ face }) => faceWords(sheet, face)))],
-          typed: textOf(numbered),
+          typed: joined(numbered),
           count: faces?.filter((face) => face !== "plate").length ?? 0,
         },
         at(sheet, ...numbered.map(({ place }) => place)),
@@ -68,7 +68,7 @@ export const rowWithoutFace = defineSheetCheck({
 
     const strip = rows.filter(({ face }) => face === "plate");
     if (strip.length > 0 && sheet.kind === "device" && sheet.standing === "in-plate")
-      yield say("plate", { typed: textOf(strip) }, at(sheet, ...strip.map(({ place }) => place)));
+      yield say("plate", { typed: joined(strip) }, at(sheet, ...strip.map(({ place }) => place)));
 
     for (const { face, row, text, place } of rows.filter(({ face }) => isThere(face))) {
       const { rows: limit } = roomOn(sheet, face, catalogue);
@@ -78,6 +78,6 @@ export const rowWithoutFace = defineSheetCheck({
   },
 });
 
-function textOf(rows: readonly TypedRow[]): string {
+function joined(rows: readonly TypedRow[]): string {
   return rows.map(({ text }) => text.trim()).join(" / ");
 }

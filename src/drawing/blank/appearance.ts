@@ -1,19 +1,19 @@
 import { Encodings, Font, FontNames } from "pdf-lib/standard-fonts";
 import { palette, partsOf } from "./canvas.ts";
 
-// Viewers know the standard fonts, so a filled field needs their widths alone and no font of its own.
+// Viewers know the standard fonts. So a filled field needs only their widths, and no font of its own.
 const helvetica = Font.load(FontNames.Helvetica);
 
-/** Space between the edge of a field and its text, in points; viewers that redraw a field leave the same. */
+/** Space between the edge of a field and its text, in points. Viewers that redraw a field leave the same. */
 const margin = 2;
 /** Height of a capital and distance of lines, as parts of the font size. */
 const capital = 0.718;
 const leading = 1.2;
 
 /**
- * The drawing of a text field or list that holds `text`, as PDF operators for a stream as large as the
- * field (`width`, `height` in points). `style` is the field's default appearance, such as "/Helv 10 Tf 0 g".
- * A character that the form's font does not have is drawn as "?"; the field's value is not touched by that.
+ * The drawing of a text field or list that holds `text`, as PDF operators for a stream as large as the field
+ * (`width`, `height` in points). `style` is the field's default appearance, such as "/Helv 10 Tf 0 g". A character
+ * that the form's font lacks is drawn as "?". That does not change the field's value.
  */
 export function textAppearance(
   text: string,

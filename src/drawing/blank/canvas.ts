@@ -33,8 +33,8 @@ export const palette = {
 export const letter = { short: 612, long: 792 } as const;
 
 /**
- * An empty document. The library's own dates and producer are left out: the same edition and catalogue
- * always make the same bytes.
+ * An empty document. The library's dates and producer are left out, so that the same edition and catalogue always
+ * make the same bytes.
  */
 export async function startDocument(): Promise<Omit<Canvas, "page">> {
   const document = await PDFDocument.create({ updateMetadata: false });
@@ -45,7 +45,7 @@ export async function startDocument(): Promise<Omit<Canvas, "page">> {
   };
 }
 
-/** Another page, `width` by `height` points; the Tab key goes through its fields in the order in which they are made. */
+/** Another page, `width` by `height` points. The Tab key visits its fields in the order in which they are made. */
 export function addPage(document: PDFDocument, width: number, height: number): PDFPage {
   const page = document.addPage([width, height]);
   // ISO 32000-2, table 31: W is the order of the widgets in the page's annotations.

@@ -2,7 +2,7 @@ import { type Catalogue, type Finish, mostGangs } from "../../catalogue/catalogu
 import type { Edition, EditionField } from "../../reading/edition.ts";
 import type { Place } from "../../trade/place.ts";
 
-/** What may be chosen at a place, in the words of this edition; undefined where one types freely. */
+/** What may be chosen at a place, in the words of this edition. Undefined if one types freely. */
 export function choicesOf(
   field: EditionField,
   edition: Edition,

@@ -5,7 +5,7 @@ import type { Place } from "../../trade/place.ts";
 import { addPage, type Canvas, startDocument } from "./canvas.ts";
 import { type Form, startForm } from "./field-tree.ts";
 
-/** A sheet being drawn: where it is drawn, what it is drawn from, and which fields are still to come. */
+/** A sheet being drawn: where it is drawn, from what, and which fields are still to come. */
 export interface Draft {
   readonly canvas: Canvas;
   readonly form: Form;

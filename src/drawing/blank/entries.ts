@@ -13,8 +13,8 @@ export const labelHeight = 10;
 export const boxSize = 11;
 
 /**
- * Draws the label of a place, with a star if it must be filled, and returns the x at which it ends.
- * `heading` is what a heading above it says already: under "Bill to", "Bill to: street" is "Street".
+ * Draws the label of a place, with a star if it must be filled in. Returns the x at which it ends. `heading` is what
+ * a heading above it says already: under "Bill to", "Bill to: street" is "Street".
  */
 export function label(draft: Draft, place: Place, x: number, baseline: number, heading = ""): number {
   const says = saysOf(draft, place, heading);
@@ -64,11 +64,11 @@ export function bare(draft: Draft, place: Place, frame: Box): void {
   if (field !== undefined) framed(draft, field, frame);
 }
 
-/** A field in its frame: a list where the catalogue or the edition has choices, else for typing. */
+/** A field in its frame. It is a list if the catalogue or the edition has choices, and else for typing. */
 export function framed(draft: Draft, field: EditionField, frame: Box): void {
   const { canvas, catalogue, edition } = draft;
   block(canvas, frame, { fill: palette.paper, stroke: palette.line, radius: 2.5 });
-  const text = textOf(draft, field);
+  const text = fieldTextOf(draft, field);
   const choices = choicesOf(field, edition, catalogue);
   const characters = roomOf(field.place, edition.form, catalogue);
   if (choices !== undefined) {
@@ -103,7 +103,7 @@ export function tick(draft: Draft, place: Place, x: number, middle: number, says
 export function ticked(draft: Draft, field: EditionField, x: number, middle: number, says: string): void {
   const frame = { x, y: middle - boxSize / 2, width: boxSize, height: boxSize };
   block(draft.canvas, frame, { fill: palette.paper, stroke: palette.line, radius: 2 });
-  tickBox(draft, frame, textOf(draft, field));
+  tickBox(draft, frame, fieldTextOf(draft, field));
   write(draft.canvas, says, x + boxSize + 4, middle + 2.7, { size: 8 });
 }
 
@@ -127,10 +127,10 @@ export function radios(draft: Draft, place: Place, choices: readonly Choice[]): 
     const own = Object.entries(field.values).find(([, meaning]) => meaning === code);
     return { box, value: own?.[0] ?? code, tip: `${field.label}: ${says}` };
   });
-  radioButtons(draft, textOf(draft, field), buttons);
+  radioButtons(draft, fieldTextOf(draft, field), buttons);
 }
 
-function textOf({ required, edition, catalogue }: Draft, field: EditionField): FieldText {
+function fieldTextOf({ required, edition, catalogue }: Draft, field: EditionField): FieldText {
   const { name, place, label } = field;
   const must = place !== undefined && required.includes(place);
   const characters = roomOf(place, edition.form, catalogue);

@@ -12,7 +12,10 @@ import { dotMark, inkStyle, textAppearance, tickMark } from "./appearance.ts";
 import type { Box } from "./canvas.ts";
 import { addField, type Entries, type FieldText, type Making } from "./field-tree.ts";
 
-/** A field for typing. `characters` is the most that a viewer lets one type; `fixed` a value that nobody can change. */
+/**
+ * A field for typing. `characters` is the most that a viewer lets one type. `fixed` is a value that nobody can
+ * change.
+ */
 export function textField(
   making: Making,
   box: Box,
@@ -64,7 +67,9 @@ export function tickBox(making: Making, box: Box, field: FieldText): void {
   making.canvas.page.node.addAnnot(ref);
 }
 
-/** Round buttons of which one can be on; its value is the `value` of that one. A second click takes it back. */
+/**
+ * Round buttons, of which one can be on. The field's value is the `value` of that one. A second click takes it back.
+ */
 export function radioButtons(
   making: Making,
   field: FieldText,
@@ -95,7 +100,7 @@ function widget({ canvas: { page } }: Making, box: Box): Entries {
     Rect: [box.x, bottom, box.x + box.width, bottom + box.height],
     F: AnnotationFlags.Print,
     P: page.ref,
-    // No frame of its own: that is drawn on the page, so that a viewer which redraws a field cannot change it.
+    // The frame is drawn on the page and not in the field, so that a viewer which redraws the field cannot change it.
     BS: { W: 0 },
   };
 }
@@ -107,7 +112,7 @@ function onOrOff(
   on: string,
   mark: { letter: string; drawn(size: number): string },
 ): Entries {
-  // Boxes of one size share their drawings: they are only switched, never redrawn with a value.
+  // Boxes of one size share their drawings, since they are only switched and never redrawn with a value.
   const shared = (name: string, operators: string): PDFRef => {
     const key = `${name} ${box.width}`;
     const ref = making.form.marks.get(key) ?? drawing(making, box, operators);

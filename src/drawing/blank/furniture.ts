@@ -109,7 +109,7 @@ export function panel(
     write(canvas, title.remark, end + 8, baseline, { size: 7.5, colour: palette.quiet });
 }
 
-/** Two lines of typing; less is no use to anybody. */
+/** Room for two lines of typing. Less is of no use. */
 const leastNotes = { width: 200, height: 26 };
 
 /** Section 5: whatever space is left, for words that no field holds, and for places that no other section has. */
@@ -141,7 +141,7 @@ export function notes(draft: Draft, box: Box): void {
   if (beside > 0) line(draft, { ...area, x: frame.x + frame.width + 8, width: beside - 8 }, others);
 }
 
-/** Places for typing that the sections before have left, each with a share of a line. */
+/** Places for typing that have no room in the sections before, each with its share of a line. */
 function withoutRoom({ waiting }: Draft): (readonly [Place, number])[] {
   return waiting.flatMap(({ place }) =>
     place !== undefined && place !== "notes" && ["text", "number"].includes(rowOf(place).holds)

@@ -42,7 +42,7 @@ export function people(draft: Draft, top: number): number {
   return top + height;
 }
 
-/** The tick that saves typing the ship-to address stands in the panel's title, at the right. */
+/** The tick that saves typing the ship-to address. It stands at the right of the panel's title. */
 function same(draft: Draft, panel: Box): void {
   const says = saysOf(draft, "ship.same", "Ship to");
   const x = panel.x + panel.width - padding - boxSize - 4 - textWidth(says, 8);

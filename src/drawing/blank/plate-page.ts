@@ -13,9 +13,9 @@ export function platePart(draft: Draft, top: number, bottom: number): void {
   notes(draft, { ...box, y: notesTop, height: bottom - notesTop });
 }
 
-type Place = Pick<Box, "x" | "y" | "width">;
+type Band = Pick<Box, "x" | "y" | "width">;
 
-function plate(draft: Draft, { x, y, width }: Place): number {
+function plate(draft: Draft, { x, y, width }: Band): number {
   const { canvas, catalogue } = draft;
   const table = finishTableHeight("plate", catalogue);
   const end = y + titleHeight + Math.max(table, labelHeight + lineHeight + 20) + 4;
@@ -36,7 +36,7 @@ function plate(draft: Draft, { x, y, width }: Place): number {
   return end;
 }
 
-function legends(draft: Draft, { x, y, width }: Place): number {
+function legends(draft: Draft, { x, y, width }: Band): number {
   const { canvas, catalogue } = draft;
   const height = titleHeight + platePictureHeight(catalogue) + padding;
   const remark = `${catalogue.plate.characters} characters at most in a row; a plate of fewer gangs has those from the left`;

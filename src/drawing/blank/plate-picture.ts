@@ -14,7 +14,7 @@ export function platePictureHeight({ plate }: Catalogue): number {
   return 2 * edge + plate.rows * step + 3 + opening.height + tickHeight;
 }
 
-/** The widest plate with its gangs numbered: each gang's rows stand where they are cut, above its opening. */
+/** The widest plate with its gangs numbered. The rows of each gang stand where they are cut, above its opening. */
 export function platePicture(draft: Draft, { x, y, width }: Pick<Box, "x" | "y" | "width">): void {
   const { canvas, catalogue } = draft;
   const height = platePictureHeight(catalogue);

@@ -28,12 +28,12 @@ export function startMarking(document: PDFDocument): Marking {
 /** Points. */
 const outline = { gap: 0.5, thickness: outlineLook.thickness };
 const barHeight = 13;
-/** A field at least so wide has its number on its own corner; a smaller one would vanish under it. */
+/** A field of at least this width has its number on its own corner. A smaller field would vanish under it. */
 const wide = 30;
 
 /**
- * The outline of a frame. It belongs under the fields: a viewer then hands every click to the field, and a
- * field with a background of its own hides no more than the tint.
+ * The outline of a frame. It lies under the fields. So a viewer hands every click to the field, and a field with a
+ * background hides only the tint.
  */
 export function outlineMark(marking: Marking, page: ShownPage, { box, problems }: Frame): PDFRef {
   const { colour, dash } = looks[gravestKind(problems)];
@@ -47,12 +47,12 @@ export function outlineMark(marking: Marking, page: ShownPage, { box, problems }
     Subtype: "Square",
     C: partsOf(colour),
     BS: { W: thickness },
-    // No more than the numbers: whoever wants to know what a copy of ours was given must not have to read it.
+    // Only the numbers, so that a mark of ours can be told by its form alone.
     Contents: PDFHexString.fromText(outlineWords(problems.map(({ number }) => number))),
   });
 }
 
-/** The numbers of a frame's problems, on its upper right corner. They belong above the fields. */
+/** The numbers of a frame's problems, on its upper right corner. They lie above the fields. */
 export function numberMark(marking: Marking, page: ShownPage, { box, problems }: Frame): PDFRef {
   const text = problems.map(({ number }) => number).join(", ");
   const height = barHeight;
@@ -67,10 +67,10 @@ export function numberMark(marking: Marking, page: ShownPage, { box, problems }:
   });
 }
 
-/** What to do, where one looks first: at the upper edge of a page. */
+/** A notice of what to do, at the upper edge of a page, where one looks first. */
 export function noticeMark(marking: Marking, page: ShownPage, text: string, colour: string): PDFRef {
   const height = barHeight + 2;
-  // Viewers without Helvetica put a wider font in its place.
+  // Viewers without Helvetica use a wider font instead.
   const width = 1.4 * pillWidth(text) + height;
   const [left, top] = [(page.width - width) / 2, page.height - 4];
   const box: Box = [left, top - height, left + width, top];
@@ -115,7 +115,7 @@ function grown([left, bottom, right, top]: Box, by: number): Box {
   return [left - by, bottom - by, right + by, top + by];
 }
 
-/** As near to its place as the page has room for. */
+/** A box, as near to its place as the page has room for. */
 function within({ width, height }: ShownPage, box: Box): Box {
   const [across, up] = sizeOf(box);
   const left = Math.max(0, Math.min(box[0], width - across));

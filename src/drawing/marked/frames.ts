@@ -16,8 +16,8 @@ export interface Frame {
 const hiddenFlags = (1 << 1) | (1 << 5);
 
 /**
- * What is to be outlined on a page. Boxes of which one is to be ticked are outlined together, every other
- * field for itself; two problems with the same outline share it. `number` is that of the page, from 1 on.
+ * What is to be outlined on a page. Boxes that make one choice are outlined together, and every other field by
+ * itself. Two problems with the same outline share it. `number` is that of the page, from 1 on.
  */
 export function framesOn(
   page: PDFDict,
@@ -52,7 +52,7 @@ interface Widget {
   readonly ticked: boolean;
 }
 
-/** A field where it shows; undefined for what is none. */
+/** A field at one place where it shows; undefined for anything else. */
 function widgetOf(widget: PDFDict): Widget | undefined {
   const box = rectangleOf(entryOf(widget, "Rect"));
   const flags = entryOf(widget, "F");

@@ -11,7 +11,7 @@ const margin = 16;
 const indent = 12;
 const size = 4;
 const leading = 5.4;
-/** Lines of one sentence; what a stranger typed may stand in it, and be endless. */
+/** Lines of one sentence at most, since a stranger may have typed a part of it without end. */
 const mostLines = 8;
 const mostLabels = 6;
 

@@ -24,7 +24,7 @@ export async function markInto(
 ): Promise<Uint8Array> {
   const { context } = document;
   const { snapshot } = context;
-  // With it the library would search the whole document for every entry that is set.
+  // With a snapshot the library would search the whole document for every entry that is set.
   delete context.snapshot;
   const [pages, lists] = pagesOf(document);
   const changed = [
@@ -36,7 +36,7 @@ export async function markInto(
   context.snapshot = snapshot;
   snapshot.markRefsForSave(changed.map((dict) => refOf(dict)));
   return document.save({
-    // Readers of files without packed objects may not know those.
+    // A program that reads a file without packed objects may not know them.
     useObjectStreams: context.pdfFileDetails.useObjectStreams,
     objectsPerTick: Number.POSITIVE_INFINITY,
   });
@@ -62,7 +62,7 @@ function markPages(
   const look = looks[gravestKind(problems)];
   const withFrames = frames.findIndex((some) => some.length > 0);
   const notice = withFrames < 0 ? notices.unplaced : look.notice;
-  // Where there is something to see, or else where one looks first.
+  // The first page with an outline, or else the first page.
   const first = Math.max(0, withFrames);
   return pages.flatMap((page, i) => {
     const shown = shownPage(page);
@@ -97,7 +97,7 @@ async function addList(
   return from.getPages().flatMap(({ node }) => {
     const page = copier.copy(node);
     const size = page.MediaBox();
-    // What the sender's pages have in common is not for this one.
+    // This page must not inherit what the sender's pages have in common.
     page.set(PDFName.of("CropBox"), size);
     page.set(PDFName.of("Rotate"), context.obj(0));
     page.set(PDFName.of("Annots"), context.obj([backLink(document, page, pages[0], size)]));
@@ -128,7 +128,7 @@ function annotationsOf(page: PDFDict): PDFRef[] {
   return annotations instanceof PDFArray ? (annotations.asArray() as PDFRef[]) : [];
 }
 
-/** Throws for one that stands in no object of its own, and cannot be replaced. */
+/** The reference of a dictionary. Throws for one that is no object of its own, since it cannot be replaced. */
 function refOf(dict: PDFDict): PDFRef {
   const ref = dict.context.getObjectRef(dict);
   if (ref === undefined) throw new Error("a page is no object of its own");

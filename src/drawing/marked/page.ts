@@ -4,8 +4,8 @@ import { common, inOrder } from "../../reading/pdf/boxes.ts";
 import { entryOf, rectangleOf } from "../../reading/pdf/pdf-value.ts";
 
 /**
- * A page as one sees it: points from the lower left corner of what shows, after the page was turned. All
- * marks are placed in these, since a number that lies on its side is hard to read.
+ * A page as one sees it, in points from the lower left corner of what shows, after the page was turned. Marks are
+ * placed so, since a number that lies on its side is hard to read.
  */
 export interface ShownPage {
   readonly width: number;
@@ -22,7 +22,7 @@ export interface ShownPage {
 // ISO 32000-1:2008 table 30; US Letter where a page says nothing of its size.
 const usual: Box = [0, 0, 612, 792];
 
-/** How a page is seen. What it does not say itself it takes from the nodes above. ISO 32000-1:2008 §7.7.3.4 */
+/** How a page is seen. It inherits from the nodes above what it does not say itself. ISO 32000-1:2008 §7.7.3.4 */
 export function shownPage(page: PDFDict): ShownPage {
   const media = rectangleOf(inherited(page, "MediaBox")) ?? usual;
   const [left, bottom, right, top] = common(rectangleOf(inherited(page, "CropBox")) ?? media, media);
@@ -69,7 +69,7 @@ export function inherited(node: PDFDict, key: string): ReturnType<typeof entryOf
     .find((entry) => entry !== undefined);
 }
 
-/** Steps up a tree beyond which it is a circle. */
+/** After so many steps up a tree it is a circle. */
 const highest = 50;
 
 /** A node of a tree, the node above it, and so on. */

@@ -7,8 +7,8 @@ export const pillText = 9;
 const rim = 1.2;
 
 /**
- * Text in a bar with round ends and a light rim, as operators for a drawing of that size. The font is
- * Helvetica Bold and is called HeBo; the text holds neither brackets nor letters beyond WinAnsi.
+ * Text in a bar with round ends and a light rim, as operators for a drawing of that size. The font is Helvetica Bold,
+ * named HeBo. The text has no brackets and no letters beyond WinAnsi.
  */
 export function pill(text: string, [width, height]: readonly [number, number], colour: string): string {
   // A line that has round ends.

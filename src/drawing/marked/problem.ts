@@ -11,9 +11,9 @@ export interface MarkedProblem {
   readonly says: string;
   readonly fix: string;
   readonly kind: ProblemKind;
-  /** Where on this sheet; none for the sheet as a whole. */
+  /** Where on this sheet. None, if it is about the sheet as a whole. */
   readonly places: readonly Place[];
-  /** Where on its pages, for what is in no field. */
+  /** Where on its pages, if it is in no field. */
   readonly seen?: readonly Seen[];
 }
 
@@ -21,10 +21,7 @@ export interface MarkedProblem {
 export const problemKinds = ["fail", "person", "confirm"] as const;
 export type ProblemKind = (typeof problemKinds)[number];
 
-/**
- * How each kind shows. They are told apart by more than their colour: only what must be corrected has an
- * unbroken outline.
- */
+/** How each kind shows. More than colour tells them apart: only what must be corrected has an unbroken outline. */
 export const looks = {
   fail: {
     colour: faulty,

@@ -2,14 +2,14 @@ import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, type PDFRef } 
 import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { upwards } from "./page.ts";
 
-/** Puts a page after all others. Returns what has changed. Throws where the document has no tree of pages. */
+/** Puts a page after all others. Returns what has changed. Throws if the document has no tree of pages. */
 export function appendPage({ catalog, context }: PDFDocument, page: PDFDict): PDFDict[] {
   const root = catalog.get(PDFName.of("Pages"));
   const node = context.lookup(root, PDFDict);
   if (root === undefined) throw new Error("the document has no pages");
   page.set(PDFName.of("Parent"), root);
   setKids(node, [...kidsOf(node), context.register(page)]);
-  return counted(node, 1);
+  return recount(node, 1);
 }
 
 /** Takes a page out, with the nodes above that hold no other. Returns what has changed. */
@@ -19,7 +19,7 @@ export function removePage(page: PDFDict): PDFDict[] {
   const kids = kidsOf(parent).filter((kid) => parent.context.lookup(kid) !== page);
   if (kids.length === 0) return removePage(parent);
   setKids(parent, kids);
-  return counted(parent, -1);
+  return recount(parent, -1);
 }
 
 function kidsOf(node: PDFDict): ReturnType<PDFArray["asArray"]> {
@@ -27,13 +27,13 @@ function kidsOf(node: PDFDict): ReturnType<PDFArray["asArray"]> {
   return kids instanceof PDFArray ? kids.asArray() : [];
 }
 
-/** In an array of the node's own, so that it is the node alone that changes. */
+/** Sets the kids in an array of the node's own, so that only the node changes. */
 function setKids(node: PDFDict, kids: readonly (PDFRef | ReturnType<typeof kidsOf>[number])[]): void {
   node.set(PDFName.of("Kids"), node.context.obj([...kids]));
 }
 
 /** Sets the number of pages under a node and those above it. ISO 32000-1:2008 table 29 */
-function counted(node: PDFDict, by: number): PDFDict[] {
+function recount(node: PDFDict, by: number): PDFDict[] {
   const nodes = [...upwards(node)];
   for (const one of nodes) {
     const count = entryOf(one, "Count");

@@ -6,7 +6,7 @@ import { partsOf } from "../blank/canvas.ts";
 /** What a body of one finish is drawn in. */
 export interface Paint {
   readonly body: string;
-  /** Around the body and its buttons: as much darker or lighter as shows. */
+  /** The colour around the body and its buttons: darker or lighter, so that it shows. */
   readonly edge: string;
   /** The shadow between buttons. */
   readonly gap: string;
@@ -15,10 +15,10 @@ export interface Paint {
 
 const [black, white] = ["#000000", "#FFFFFF"] as const;
 
-/** The colours of a sheet. What is not chosen or not made is white, lettered in whatever shows. */
+/** The colours of a sheet. A finish that is not chosen or not made is white, lettered in whatever shows. */
 export function paintOf(sheet: Sheet, catalogue: Catalogue): Paint {
   const body = finishOf(catalogue, sheet.finish ?? "")?.colour ?? white;
-  // Half of the way from black to white as the eye has it.
+  // Half way from black to white as the eye sees it.
   const isLight = luminance(body) > 0.18;
   return {
     body,

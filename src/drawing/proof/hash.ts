@@ -4,8 +4,8 @@ import type { Sheet } from "../../trade/sheet.ts";
 import type { View } from "./view.ts";
 
 /**
- * Eight hexadecimal digits that change when anything changes that is cut or made: the beginning of the
- * SHA-256 of what the sheets say, written canonically. Names of files and people do not count.
+ * Eight hexadecimal digits that change when anything changes that is cut or made. They begin the SHA-256 of what the
+ * sheets say, in a canonical form. Names of files and people do not count.
  */
 export function contentHash({ mark, gangs, plate, devices }: View): string {
   const content = {

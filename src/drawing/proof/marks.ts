@@ -7,10 +7,13 @@ import { buttonsIn, placesOf } from "./places.ts";
 import { type Box, block, grown, type Shape } from "./shapes.ts";
 import type { View } from "./view.ts";
 
-/** A colour that no finish has; white around it lets it stand out on any. */
+/** A colour that no finish has. White around it makes it stand out on any. */
 export const faulty = "#D8005A";
 
-/** What shows where a sheet says it: the colours, the layout, how many gangs. The rest is words alone. */
+/**
+ * Places whose content shows in the drawing: the colours, the layout, the number of gangs. All others are words
+ * alone.
+ */
 const shownPlaces: ReadonlySet<Place> = new Set<Place>([
   "finish",
   "lettering",
@@ -21,7 +24,7 @@ const shownPlaces: ReadonlySet<Place> = new Set<Place>([
   "standing",
 ]);
 
-/** An outline around everything in the drawing that a problem points at and that keeps the order from passing. */
+/** Outlines around everything in the drawing that a problem points at. Mere notes have none. */
 export function faultMarks(view: View, problems: readonly Problem[], catalogue: Catalogue): Shape[] {
   const spots = problems.filter(({ verdict }) => verdict !== "pass").flatMap((problem) => problem.spots);
   const boxes = spots.flatMap(({ file, place }) => boxOf(view, file, place, catalogue) ?? []);

@@ -17,7 +17,7 @@ import type { View } from "./view.ts";
 export interface ProofDetails {
   /** How often the order has been changed, counted from 1 for what came first. */
   readonly revision?: number;
-  /** What these point at is outlined, unless they are mere notes. */
+  /** What these point at is outlined. Mere notes are not. */
   readonly problems?: readonly Problem[];
 }
 

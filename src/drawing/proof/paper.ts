@@ -10,7 +10,7 @@ const papers: readonly Size[] = [
   { width: 431.8, height: 279.4 },
 ];
 
-/** The smallest paper that holds so much; what is larger than any is a page of its own size. */
+/** The smallest paper that is large enough. A larger drawing has a page of its own size. */
 export function paperFor(needed: Size): Size {
   const isEnough = ({ width, height }: Size): boolean => width >= needed.width && height >= needed.height;
   return papers.find(isEnough) ?? needed;

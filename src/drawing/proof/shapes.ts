@@ -1,8 +1,8 @@
 import type { Stroke } from "../../lettering/stroke.ts";
 
 /**
- * A drawing in millimetres, x to the right and y downwards from the upper left corner. SVG and PDF are two
- * renderings of this one value, so that they cannot show different things. What stands later lies above.
+ * A drawing in millimetres, x to the right and y downwards from the upper left corner. SVG and PDF are two renderings
+ * of this one value, so that they cannot show different things. Later shapes lie above earlier ones.
  */
 export interface Drawing {
   readonly width: number;
@@ -72,7 +72,7 @@ export function words(
   return { kind: "words", text: inOneLine(text), x, y, ...look };
 }
 
-/** Typed by strangers, fit to stand in a line of a drawing: without control characters and the like. */
+/** What strangers typed, made fit for a line of a drawing: without control characters and the like. */
 export function inOneLine(text: string): string {
   return text.replaceAll(/\p{C}+/gu, " ");
 }
@@ -82,7 +82,7 @@ export function grown({ x, y, width, height }: Box, by: number): Box {
   return { x: x - by, y: y - by, width: width + 2 * by, height: height + 2 * by };
 }
 
-/** Shapes elsewhere. */
+/** Shapes, moved. */
 export function moved(shapes: readonly Shape[], dx: number, dy: number): Shape[] {
   return shapes.map((shape) =>
     shape.kind === "lines"

@@ -2,12 +2,12 @@ import type { Words } from "../../catalogue/words.ts";
 import { plainWord, slips } from "../slips.ts";
 import type { Tongue } from "./tongue.ts";
 
-/** Right words and known abbreviations are taken for what they are. */
+/** Right words and known abbreviations are taken as they are. */
 export type Known = Pick<Words, "isWord" | "expansions">;
 
-/** What a tongue looks for in words that are written out. */
+/** What is looked for in one language, in words that are written out. */
 export interface Search {
-  /** Words with what they are short for in their place. */
+  /** A text with abbreviations written out. */
   readonly write: (text: string, known: Known) => string;
   readonly anywhere: RegExp;
   /** All that is said. */
@@ -32,7 +32,7 @@ export function searchOf({ families, shorts, fillers }: Tongue): Search {
 
   const isKnown = (word: string): boolean => long.has(word) || vocabulary.has(word);
   const lengthen = (word: string): string => long.get(word) ?? word;
-  /** What a word that nobody knows may be: a longer one cut short or mistyped, or two written as one. */
+  /** What an unknown word may be: a longer one that was cut short or mistyped, or two written as one. */
   const guess = (word: string): string | undefined =>
     longWords.find(([whole]) => isShortOf(word, whole) || isSlipOf(word, whole))?.[1] ??
     [...vocabulary].find((whole) => isWithoutVowels(word, whole)) ??
@@ -59,7 +59,7 @@ export function searchOf({ families, shorts, fillers }: Tongue): Search {
   };
 }
 
-/** Letters of a word so long that what it was cut to tells which it was. */
+/** A word of so many letters is still told when it was cut short. */
 const atLeast = 6;
 
 /** The beginning of a long word, and some of its further consonants: DSCNCT, DISCNT, ISOLT. */
@@ -77,7 +77,7 @@ function isWithoutVowels(word: string, whole: string): boolean {
   return word.length > 2 && whole.length > word.length && whole.replace(/(?!^)[AEIOU]/g, "") === word;
 }
 
-/** A slip of the hand in a longer word yet, or two in one of ten letters. */
+/** One slip of the hand in a longer word, or two in one of ten letters. */
 function isSlipOf(word: string, whole: string): boolean {
   return whole.length > atLeast && slips(word, whole) <= (whole.length < 10 ? 1 : 2);
 }

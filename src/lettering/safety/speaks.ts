@@ -4,8 +4,9 @@ import { type Known, searchOf, wordsIn } from "./search.ts";
 import { spanish } from "./spanish.ts";
 
 /**
- * All of them, whichever languages the settings name: no sheet says in which language its legends are, and a word of
- * safety in a language that nobody has named must not pass. English legends hardly ever have one that is meant otherwise.
+ * All languages are searched, whichever the settings name. No sheet says in which language its legends are, and a
+ * word of safety in another language must not pass. English legends hardly ever have such a word with another
+ * meaning.
  */
 const searches = [english, french, spanish].map(searchOf);
 
@@ -20,7 +21,7 @@ export function speaksOfSafety(rows: readonly string[], words: Known): boolean {
 }
 
 /**
- * What two legends say together, where that is one expression and nothing else: KILL above SWITCH speaks of safety, FIRE
+ * What two legends say together, if that is one expression and nothing else. KILL above SWITCH speaks of safety. FIRE
  * above PIT is harmless.
  */
 export function sayTogether(
@@ -36,10 +37,10 @@ export function sayTogether(
   return written.some(({ whole, text }) => whole.test(text)) ? "safety" : undefined;
 }
 
-/** Characters. No plate has longer rows, and what is longer is stopped anyway. */
+/** Characters of a row that are looked at. No plate has longer rows, and a longer one is stopped anyway. */
 const longest = 100;
 
-/** What a legend may say: its rows as words, and as one word, as DIS above CONNECT is. */
+/** What a legend may say: its rows as words, and its rows as one word, such as DIS above CONNECT. */
 function readings(rows: readonly string[]): string[] {
   const filled = rows.map((row) => wordsIn(row.slice(0, longest))).filter(Boolean);
   const isBroken = rows.some((row) => row.trimEnd().endsWith("-"));

@@ -1,15 +1,15 @@
 /**
- * Legends that promise something about safety. The lists are our own, made of the trade's words, and no standard's; what
- * they are about is that of NFPA 70, 79 and 101 and of UL 924, from memory.
+ * Legends that promise something about safety. The lists are our own, made of the trade's words, and no standard's.
+ * Their subjects are those of NFPA 70, 79 and 101 and of UL 924, from memory.
  */
 export interface Family {
   /** Why a desk that does not know the wiring has to ask. */
   readonly why: string;
   /** Asked about wherever it stands in a legend; a pattern of whole words. */
   readonly anywhere?: string;
-  /** Asked about where it is all that a legend says. */
+  /** Asked about if it is all that a legend says. */
   readonly alone?: string;
-  /** Nobody asks about these, though they have a word of the others: a fireplace, an isolation room. */
+  /** Not asked about, although they contain one of the others: a fireplace, an isolation room. */
   readonly harmless?: string;
 }
 

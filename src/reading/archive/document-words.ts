@@ -5,7 +5,7 @@ export const wordParts = /^(?:word\/(?:document|comments|footnotes|header\d*|foo
 
 const named: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
 
-/** What is no part of the text. */
+/** Elements that are no part of the text. */
 const unsaid = ["office:font-face-decls", "text:tracked-changes"];
 
 function without(xml: string, tag: string): string {
@@ -15,8 +15,8 @@ function without(xml: string, tag: string): string {
 }
 
 /**
- * The words in the XML of a document of a word processor, a line for each paragraph. Unsure where some are struck
- * out; what was deleted while changes were tracked is not read.
+ * The words in the XML of a word processor's document, a line a paragraph. Unsure if some are struck out. Text that
+ * was deleted while changes were tracked is not read.
  */
 export function documentWords(parts: readonly string[]): FileWords {
   const xml = unsaid.reduce(without, parts.join("\n"));

@@ -22,7 +22,9 @@ const sizes = new Map([
   [0x48, 16],
 ]);
 
-/** MAPI properties by their ids, as far as they can be read. Of several values the last. MS-OXTNEF §2.1.3.4 */
+/**
+ * MAPI properties by their ids, up to where they can be read. Of several values the last counts. MS-OXTNEF §2.1.3.4
+ */
 export function readProperties(raw: Buffer): ReadonlyMap<number, Property> {
   const found = new Map<number, Property>();
   let at = 0;
@@ -39,14 +41,14 @@ export function readProperties(raw: Buffer): ReadonlyMap<number, Property> {
       const [id, type] = [tag >>> 16, tag & 0xffff & ~several];
       if (id >= 0x8000) skipName(word, take);
       const size = sizes.get(type);
-      const counted = size === undefined || (tag & several) !== 0;
-      for (let values = counted ? word() : 1; values > 0; values--) {
+      const hasCount = size === undefined || (tag & several) !== 0;
+      for (let values = hasCount ? word() : 1; values > 0; values--) {
         const bytes = take(size ?? word());
-        found.set(id, { bytes, text: textOf(type, bytes), isObject: type === types.object });
+        found.set(id, { bytes, text: propertyText(type, bytes), isObject: type === types.object });
       }
     }
   } catch {
-    // What was found so far counts: a container may lie about its lengths.
+    // What was found so far counts, since a container may lie about its lengths.
   }
   return found;
 }
@@ -59,7 +61,7 @@ function skipName(word: () => number, take: (size: number) => Buffer): void {
   if (isNamed) take(length);
 }
 
-function textOf(type: number, bytes: Buffer): string {
+function propertyText(type: number, bytes: Buffer): string {
   const text = type === types.unicode ? bytes.toString("utf16le") : bytes.toString("latin1");
   return text.replace(/\0.*$/s, "");
 }

@@ -8,13 +8,13 @@ const attributes = {
   renderData: 0x9002,
   /** Its bytes. */
   data: 0x800f,
-  /** Its name in old style: eight letters, a dot, three more. */
+  /** Its name in the old style: eight letters, a dot, three more. */
   title: 0x8010,
   /** Its MAPI properties, among them its whole name. */
   properties: 0x9005,
 } as const;
 
-interface Found {
+interface TnefFile {
   title: string;
   longName: string;
   bytes?: Uint8Array;
@@ -38,8 +38,8 @@ export function readTnef(bytes: Uint8Array): { files: Part[]; left: Left[] } {
   };
 }
 
-function filesOf(raw: Buffer): Found[] {
-  const files: Found[] = [];
+function filesOf(raw: Buffer): TnefFile[] {
+  const files: TnefFile[] = [];
   for (const { id, data, whole } of attributesOf(raw)) {
     const last = files.at(-1);
     const begins = id === attributes.renderData || (id === attributes.data && last?.bytes !== undefined);
@@ -71,13 +71,13 @@ function sumOf(data: Buffer): number {
 }
 
 /** MS-OXPROPS: PidTagAttachLongFilename, PidTagDisplayName and others beside them. */
-function addProperties(file: Found, data: Buffer): void {
+function addProperties(file: TnefFile, data: Buffer): void {
   const properties = readProperties(data);
   const { attachLongFilename, displayName, attachFilename, attachmentHidden, attachData } = ids;
   const name = [attachLongFilename, displayName, attachFilename].flatMap((id) => properties.get(id) ?? [])[0];
   if (name !== undefined) file.longName = name.text;
   file.hidden = properties.get(attachmentHidden)?.bytes.some((byte) => byte !== 0) ?? false;
-  // A letter or another document within comes as an object: sixteen bytes that tell its kind, then its own.
+  // An embedded letter or document is an object: sixteen bytes that tell its kind, then its own bytes.
   const within = properties.get(attachData);
   if (within !== undefined && file.bytes === undefined)
     file.bytes = within.bytes.subarray(within.isObject ? 16 : 0);

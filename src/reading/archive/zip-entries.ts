@@ -3,7 +3,7 @@ export interface ZipEntry {
   readonly name: string;
   /** Opens only with a password. */
   readonly locked: boolean;
-  /** 0: as it is. 8: deflated. Others are rare. APPNOTE 6.3.10 §4.4.5 */
+  /** 0: stored. 8: deflated. Others are rare. APPNOTE 6.3.10 §4.4.5 */
   readonly method: number;
   readonly crc: number;
   readonly size: number;
@@ -14,12 +14,12 @@ export interface ZipEntry {
 const entry = 0x02014b50;
 const endOfDirectory = "PK\x05\x06";
 const endOfDirectory64 = "PK\x06\x06";
-/** Stands where a number needs more than 32 bits; it is then found elsewhere. */
+/** Stands in place of a number that needs more than 32 bits. The number is then in the extra field. */
 const elsewhere = 0xffffffff;
 
 /**
- * The entries of a zip archive by its central directory, which is what other programs go by. Undefined when
- * it has none, or when its offsets lead out of the file. APPNOTE 6.3.10 §4.3
+ * The entries of a zip archive by its central directory, which other programs go by too. Undefined when it has none,
+ * or when its offsets lead out of the file. APPNOTE 6.3.10 §4.3
  */
 export function entriesOf(raw: Buffer): ZipEntry[] | undefined {
   const end = raw.lastIndexOf(endOfDirectory, undefined, "latin1");
@@ -65,7 +65,7 @@ function entryAt(raw: Buffer, at: number): ZipEntry {
   };
 }
 
-/** Size, packed size and offset, those of them that need more than 32 bits. §4.5.3 */
+/** Size, packed size and offset, as far as they need more than 32 bits. §4.5.3 */
 function numbersIn64(extra: Buffer): number[] {
   const numbers: number[] = [];
   for (let at = 0; at + 4 <= extra.length; at += 4 + extra.readUInt16LE(at + 2))
@@ -75,7 +75,7 @@ function numbersIn64(extra: Buffer): number[] {
   return numbers;
 }
 
-/** UTF-8 whether or not the entry says so; what is none is shown as well as can be. §4.4.4, bit 11 */
+/** A name as UTF-8, whether or not the entry says so. What is not UTF-8 is shown as well as can be. §4.4.4, bit 11 */
 function nameOf(bytes: Buffer): string {
   const text = bytes.toString("utf8");
   return text.includes("\uFFFD") ? bytes.toString("latin1") : text;

@@ -4,7 +4,7 @@ import type { FileFacts, Left, Part } from "../facts.ts";
 import { documentWords, wordParts } from "./document-words.ts";
 import { entriesOf, type ZipEntry } from "./zip-entries.ts";
 
-/** How much is taken out of one archive. */
+/** How much is taken out of one archive at most. */
 const most = { files: 200, bytes: 60_000_000 };
 
 /** Bytes of one part of a document that are read for words. */
@@ -22,7 +22,7 @@ export function openZip(bytes: Uint8Array): FileFacts {
   let room = most.bytes;
   for (const entry of wanted.slice(0, most.files)) {
     const taken = takeOut(entry, room);
-    // What does not unpack has cost its share all the same.
+    // A file that does not unpack has cost its share all the same.
     if (taken === "damaged" || typeof taken === "object") room -= entry.size;
     if (typeof taken === "string") left.push({ name: entry.name, kind: taken });
     else files.push({ name: entry.name, bytes: taken, looks: contentOf(taken) === "resource-fork" });
@@ -35,13 +35,13 @@ export function openZip(bytes: Uint8Array): FileFacts {
 /** ECMA-376-2 §10.1.2, OpenDocument 1.2 part 3 §3.3, and the documents of Apple's office programs. */
 const officeNames = /^(?:\[Content_Types\]\.xml|mimetype|Index\.zip|Index\/Document\.iwa)$/i;
 
-/** A document of a word processor is what it says; of another program, such as a table, nothing is read. */
+/** An office document. Of a word processor's the words are read. Of any other, such as a table, nothing is. */
 function openDocument(entries: readonly ZipEntry[]): FileFacts {
   const texts = entries.filter(({ name }) => wordParts.test(name));
   const isOther = texts.some(({ name }) => name === "content.xml") && !isOpenText(entries);
   if (texts.length === 0 || isOther || texts.some(({ locked }) => locked)) return { kind: "office" };
   const parts = texts.map((entry) => takeOut(entry, mostWords));
-  // What cannot be read says what nobody knows.
+  // Nobody knows what an unreadable part says.
   return parts.every((part) => typeof part === "object")
     ? { kind: "text", words: documentWords(parts.map((part) => part.toString("utf8"))) }
     : { kind: "office" };
@@ -59,7 +59,7 @@ function takeOut({ locked, method, crc, size, packed }: ZipEntry, room: number):
   if (locked) return "archive-locked";
   if (size > room) return "too-large";
   try {
-    // An entry that unpacks to more than it says is no better than one that ends too early.
+    // An entry that unpacks to more than it says is as bad as one that ends too early.
     const bytes = method === 0 ? packed : inflateRawSync(packed, { maxOutputLength: Math.max(1, size) });
     return bytes.length === size && crc32(bytes) === crc ? bytes : "damaged";
   } catch {

@@ -12,9 +12,9 @@ const longestPage = 1_000_000;
 export type PlainWords = Pick<Letter, "text" | "textUnsure" | "otherTexts">;
 
 /**
- * The text of a letter as plain words. Empty where they alone would mislead, since the letter has a page of HTML
- * that strikes words out, hides some, or says more than its plain text: RFC 2046 §5.1.4 leaves it to the
- * reader's program which of the two a person sees. Where the page only says more, both are given beside it.
+ * The text of a letter as plain words. They are empty if they alone would mislead: the letter's page of HTML strikes
+ * words out, hides some, or says more than the plain text. RFC 2046 §5.1.4 leaves it to the reader's program which of
+ * the two a person sees. If the page only says more, both texts are given beside it.
  */
 export async function plainWords({
   text = "",
@@ -25,12 +25,12 @@ export async function plainWords({
   const page = pageOf(html);
   if (page === undefined) return { text: "", textUnsure: true };
   const shown = await shownText(page);
-  // Programs make different texts of a table, such as our answers have, so what is quoted is not compared.
+  // Quoted text is not compared: programs make different texts of a table, and our answers have tables.
   if (!hasMoreWords(takeApart(shown, "").own.join("\n"), text)) return plain;
   return { text: "", otherTexts: [text, shown] };
 }
 
-/** What a page says that stands alone, in a file. */
+/** The words of a page of HTML that is a file of its own. */
 export async function pageWords(html: string): Promise<FileWords> {
   const page = pageOf(html);
   return page === undefined ? { text: "", unsure: true } : { text: await shownText(page) };
@@ -40,9 +40,10 @@ async function shownText(page: string): Promise<string> {
   return (await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`))).text ?? "";
 }
 
-/** What is seen of a page; undefined where it cannot be known. */
+/** What is seen of a page. Undefined if it cannot be known. */
 function pageOf(html: string): string | undefined {
-  // A style sheet may strike out by name; what it hides is not looked for, since all mail programs' do.
+  // A style sheet may strike out by class. Hiding by class is not looked for, since the style sheets of all mail
+  // programs do it.
   if (html.length > longestPage || /line-through/i.test(html)) return undefined;
   const page = bodyOf(html);
   return struck.test(page) || hidden.test(page) ? undefined : page;
@@ -52,7 +53,7 @@ const struck = /<(?:s|strike|del)(?:\s[^<>]*)?>/i;
 const hidden =
   /display\s*:\s*none|visibility\s*:\s*hidden|mso-hide\s*:\s*all|font-size\s*:\s*0(?![\d.]*[1-9])|<[a-z]\w*\s(?:[^<>]*\s)?hidden[\s=/>]/i;
 
-/** A page without what nobody reads of it. Outlook on the web hides its style sheet, and says so in a style. */
+/** A page without what nobody reads. Outlook on the web marks its own style sheet as hidden, which hides no words. */
 function bodyOf(html: string): string {
   return html
     .split("-->")

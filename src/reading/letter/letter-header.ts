@@ -14,7 +14,7 @@ export function headerOf(mail: ParsedMail): Header {
     ...senderOf(mail, lines("from")),
     ...replyTo(mail, lines("reply-to")),
     subject: oneLine(mail.subject ?? ""),
-    // mailparser puts the present time where a date makes no sense, so the line is read again.
+    // mailparser takes the present time for a date that makes no sense, so the line is read again.
     ...(Number.isNaN(date.getTime()) ? {} : { date }),
     ...(messageId === undefined ? {} : { messageId }),
     ...(inReplyTo === undefined ? {} : { inReplyTo }),
@@ -35,13 +35,13 @@ function linesOf(mail: ParsedMail): (name: string) => string[] {
       );
 }
 
-// RFC 5321 §4.1.2 (Dot-string, Domain) with the lengths of §4.5.3.1; quoted local parts and address
-// literals are refused, since nobody orders from them.
+// RFC 5321 §4.1.2 (Dot-string, Domain) with the lengths of §4.5.3.1. Quoted local parts and address literals are
+// refused, since nobody orders from them.
 const atom = "[a-z0-9!#$%&'*+/=?^_`{|}~-]+";
 const label = "[a-z0-9](?:[a-z0-9-]{0,61}[a-z0-9])?";
 const strictAddress = new RegExp(`^(?=.{1,64}@.{1,255}$)${atom}(?:\\.${atom})*@${label}(?:\\.${label})+$`);
 
-/** The sender, where there is exactly one From with exactly one address in it. */
+/** The sender. There must be exactly one From with exactly one address. */
 function senderOf(mail: ParsedMail, lines: readonly string[]): Pick<Header, "from" | "fromName"> {
   const from = oneAddress(mail.from, lines);
   if (from === undefined) return {};
@@ -54,7 +54,7 @@ function replyTo(mail: ParsedMail, lines: readonly string[]): Pick<Header, "repl
   return address === undefined ? {} : { replyTo: address };
 }
 
-/** The address of a field that stands there once and has one address in it. */
+/** The address of a field. The field must stand once and have one address. */
 function oneAddress(field: AddressObject | undefined, lines: readonly string[]): string | undefined {
   const [line = "", ...moreLines] = lines;
   const [one, ...more] = field?.value ?? [];

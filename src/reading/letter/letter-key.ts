@@ -2,8 +2,8 @@ import { createHash } from "node:crypto";
 import { headerEnd, headerLines } from "./header-lines.ts";
 
 /**
- * What makes two deliveries the same letter: From, Message-ID and the body. Lines that mail servers add
- * on the way (Received, Return-Path, …) do not count; the Message-ID alone would, but its sender chooses it.
+ * What makes two deliveries the same letter: From, Message-ID and the body. Lines that mail servers add on the way
+ * (Received, Return-Path, …) do not count. The Message-ID alone is not enough, since its sender chooses it.
  */
 export function letterKey(bytes: Uint8Array): string {
   const hash = createHash("sha256");

@@ -6,7 +6,7 @@ import { isSmallPicture } from "../picture.ts";
 import { type Leaf, leavesOf } from "./mime.ts";
 import { uuencodedIn } from "./uuencode.ts";
 
-/** How deep forwarded letters are opened; what lies deeper stays a file for a person to see. */
+/** Forwarded letters are opened to this depth. A deeper one stays a file for a person to see. */
 const deepest = 10;
 
 /** What a letter holds, with what the letters forwarded in it hold. */
@@ -35,8 +35,8 @@ export function parseMail(bytes: Uint8Array): Promise<ParsedMail> {
 }
 
 /**
- * The files of a letter, those of forwarded letters in their place. Two parsers take it apart, and what
- * either finds is kept: each reads on where the other gives up. Rejects as `parseMail` does.
+ * The files of a letter, with those of forwarded letters in their place. Two parsers take it apart, since each reads
+ * on where the other gives up. What either finds is kept. Rejects as `parseMail` does.
  */
 export async function contentsOf(bytes: Uint8Array, mail?: ParsedMail, depth = 0): Promise<Contents> {
   const { attachments } = mail ?? (await parseMail(bytes));
@@ -74,26 +74,26 @@ async function contentsOfLeaf(leaf: Leaf, shown: ReadonlySet<string>, depth: num
     const contents = await contentsOf(bytes, mail, depth + 1);
     const { subject = "", text = "", html = false } = mail;
     const inside = { ...contents, forwarded: [{ subject, text, html }, ...contents.forwarded] };
-    // A letter that holds nothing but words is itself what was attached.
+    // If a forwarded letter holds nothing but words, it is itself the attached file.
     return inside.parts.every(({ looks }) => looks) ? { ...inside, parts: [part] } : inside;
   } catch {
     return { parts: [part], texts: [], forwarded: [] }; // what cannot be opened is a file like any other
   }
 }
 
-/** RFC 2046 §5.2.1, RFC 6532 §3.7; other kinds of message only begin alike. */
+/** RFC 2046 §5.2.1, RFC 6532 §3.7. Other kinds of message have types that begin alike. */
 function isLetter({ type, bytes }: Leaf): boolean {
   if (type.startsWith("message/")) return type === "message/rfc822" || type === "message/global";
   return contentOf(bytes) === "letter";
 }
 
 function isText({ type, name, attached, bytes }: Leaf): boolean {
-  // A file sent as text without a name is still a file. Older letters begin a quoted one with its header.
+  // A file sent as text without a name is still a file. A quoted older letter begins with its header.
   const reads = [undefined, "letter", "rtf", "uuencoded"].includes(contentOf(bytes));
   return reads && name === undefined && !attached && (type.startsWith("text/") || machineTexts.has(type));
 }
 
-/** What mail servers and programs report in. RFC 3464, 8098, 5965 */
+/** Types of texts in which mail servers and programs report. RFC 3464, 8098, 5965 */
 const machineTexts = new Set([
   "message/delivery-status",
   "message/disposition-notification",
@@ -114,7 +114,7 @@ function decoded(id: string): string {
   }
 }
 
-/** Whether a part is no file of the sender's, but something that the mail program put there. */
+/** Whether the mail program put a part there, so that it is no file of the sender's. */
 function belongsToLooks(leaf: Leaf, shown: ReadonlySet<string>): boolean {
   const { type, name, attached, cid, within, bytes } = leaf;
   const content = contentOf(bytes);
@@ -131,7 +131,7 @@ function partOf(name: string, bytes: Uint8Array, looks = false): Part {
   return { name, bytes, looks };
 }
 
-/** Tells contents apart. Parsers differ in the line end that they leave behind the last line of a text. */
+/** Tells contents apart. Parsers leave different line ends behind the last line of a text. */
 function fingerprint(bytes: Uint8Array): string {
   let end = bytes.length;
   while (end > 0 && (bytes[end - 1] === 0x0a || bytes[end - 1] === 0x0d)) end--;

@@ -14,13 +14,13 @@ import { signedContent } from "./signed.ts";
 export type OpenedLetter = Omit<Letter, "attachments"> & {
   /** The files of the letter and of the letters forwarded in it, in order. */
   readonly parts: readonly Part[];
-  /** Addresses in the texts behind which files seem to lie. */
+  /** Links in the texts that seem to lead to files. */
   readonly links: readonly string[];
 };
 
 /**
- * Bytes of an e-mail → the letter. Rejects where a parser gives up: headers over 1 MB, more than a thousand
- * parts. May take long: it is called where that does no harm.
+ * Bytes of an e-mail → the letter. Rejects where a parser gives up: headers over 1 MB, or more than a thousand parts.
+ * May take long, so it is called where that does no harm.
  */
 export async function readLetter(bytes: Uint8Array): Promise<OpenedLetter> {
   const letter = withoutSignature(bytes);
@@ -28,14 +28,17 @@ export async function readLetter(bytes: Uint8Array): Promise<OpenedLetter> {
   const { parts, texts, forwarded } = await contentsOf(letter, mail);
   return {
     ...headerOf(mail),
-    ...(await wordsOf(mail, forwarded)),
+    ...(await plainWordsOf(mail, forwarded)),
     parts,
     links: [...new Set(texts.flatMap(fileLinksIn))],
   };
 }
 
-/** What a letter says, with what the letters forwarded in it say, each under its subject as mail programs quote it. */
-async function wordsOf(mail: ParsedMail, forwarded: readonly Forwarded[]): Promise<PlainWords> {
+/**
+ * What a letter and the letters forwarded in it say. Each forwarded one stands under its subject, as mail programs
+ * quote it.
+ */
+async function plainWordsOf(mail: ParsedMail, forwarded: readonly Forwarded[]): Promise<PlainWords> {
   const words = await plainWords(mail);
   const inside = await Promise.all(forwarded.map(plainWords));
   const others = inside.flatMap(({ text, otherTexts = [] }, i) =>
@@ -49,21 +52,21 @@ async function wordsOf(mail: ParsedMail, forwarded: readonly Forwarded[]): Promi
   };
 }
 
-/** The most that a header read by itself may take. */
+/** Bytes that a header may have if it is read by itself. */
 const mostHeader = 64 * 1024;
 
 /** The header of a letter that cannot be opened. Quick and safe, whatever the bytes. */
 export async function readHeader(bytes: Uint8Array): Promise<Header> {
   const head = bytes.subarray(0, mostHeader);
   const end = /\r?\n\r?\n/.exec(Buffer.from(head).toString("latin1"))?.index;
-  // A header that does not end here may hold a second sender further on.
+  // A header that does not end within these bytes may hold a second sender further on.
   return headerOf(await parseMail(end === undefined ? new Uint8Array() : head.subarray(0, end)));
 }
 
 /**
- * A letter that is wrapped in its signature as a whole → the letter itself. RFC 8551 §3.5.2: a part of a
- * letter with its own Content-Type takes the place of the signed data. All else of the header stays: who sent a letter
- * is proved by its own header, and whoever signs can write another one inside.
+ * A letter that is wrapped in its signature → the letter itself. RFC 8551 §3.5.2: a part with its own Content-Type
+ * takes the place of the signed data. The rest of the header stays. It proves who sent the letter, and whoever signs
+ * could write another one inside.
  */
 function withoutSignature(bytes: Uint8Array): Uint8Array {
   const raw = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);

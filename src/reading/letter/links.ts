@@ -1,17 +1,17 @@
-/** What the name of a host says that keeps files for others to fetch. */
+/** Words in the name of a host that keeps files for others to fetch. */
 const sharingHost =
   /(?:^|[.-])(?:[a-z0-9]*(?:share|drive|transfer|dropbox)(?:s|point|file)?|box|files?|uploads?|send)[.-]/;
-/** A file, or a token that nobody would type by hand. */
+/** The path of a link to a file: the name of a file, or a token that nobody types by hand. */
 const pathOfFile = /\.(?:pdf|zip|7z|rar)$|\/(?=[\w-]*\d)(?=[\w-]*[a-z])[\w-]{8,}/i;
-/** How people speak of what they have put there. */
+/** Words with which people speak of such files. */
 const speaksOfFiles = /\b(?:download|files?|sheets?|forms?|drawings)\b/i;
-/** How far before and behind a link people speak of it, in characters. */
+/** People speak of a link within so many characters before and behind it. */
 const near = 60;
 const mostLinks = 20;
 
 /**
- * Addresses in a text behind which files seem to lie: they look like a file's, and either the host or the
- * words around them say so too. Takes plain text and HTML.
+ * Links in a text that seem to lead to files. They look like a file's link, and either the host or the words around
+ * them say so too. Takes plain text and HTML.
  */
 export function fileLinksIn(text: string): string[] {
   const plain = text.replaceAll(/<[^<>]*>/g, linkOfTag).replaceAll("&amp;", "&");
@@ -23,7 +23,7 @@ export function fileLinksIn(text: string): string[] {
   return [...new Set(links.map(([link]) => link.replace(/[.,;:!?]+$/, "")))].slice(0, mostLinks);
 }
 
-/** Where a tag of HTML leads, in the place of the tag. */
+/** The target of an HTML tag, which takes the place of the tag in the text. */
 function linkOfTag(tag: string): string {
   return ` ${/^<a\s[^]*?\bhref\s*=\s*["']?([^"'\s>]+)/i.exec(tag)?.[1] ?? ""} `;
 }
@@ -35,7 +35,7 @@ function looksLikeFile(link: string, words: string): boolean {
   return token && (sharingHost.test(url.hostname) || speaksOfFiles.test(words.replaceAll(/https?:\S+/g, "")));
 }
 
-/** Where a link leads; some mail servers put every link into one of their own. */
+/** Where a link leads. Some mail servers wrap every link into one of their own. */
 function targetOf(link: string): URL | null {
   const url = URL.parse(link);
   const inside = [...(url?.searchParams.values() ?? [])].find((value) => /^https?:/i.test(value));

@@ -1,6 +1,6 @@
 import { type Leaf, leavesOf } from "./mime.ts";
 
-/** What a report of a mail system says of a letter of ours. */
+/** What a mail system reports of a letter of ours. */
 export interface DeliveryReport {
   /** The letter did not reach its recipient. Otherwise it is late, or was passed on. */
   readonly failed: boolean;
@@ -8,14 +8,14 @@ export interface DeliveryReport {
   readonly words: string;
 }
 
-/** Bytes of a letter that are looked through: a report repeats the letter that came back, files and all. */
+/** Bytes of a letter that are looked through. A report repeats the letter that came back, with its files. */
 const most = 2_000_000;
 
-/** Reads a delivery report (RFC 3464 §2.3); one in words of its own reports a failure. */
+/** Reads a delivery report (RFC 3464 §2.3). A report in free words counts as a failure. */
 export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
   const status = leaves(bytes).find(({ type }) => type === "message/delivery-status");
   if (status === undefined) return { failed: true, words: "" };
-  const text = textOf(status).replaceAll(/\r?\n[ \t]+/g, " ");
+  const text = leafText(status).replaceAll(/\r?\n[ \t]+/g, " ");
   const actions = [...text.matchAll(/^action[ \t]*:[ \t]*([a-z]+)/gim)].map(([, action = ""]) =>
     action.toLowerCase(),
   );
@@ -23,19 +23,21 @@ export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
   return { failed: actions.length === 0 || actions.includes("failed"), words: words.trim() };
 }
 
-/** What a form finds anywhere in a letter, in its header and in what it repeats of another: its first group. */
+/**
+ * What a pattern finds in a letter: in its header, and in what it repeats of another. The first group of each match.
+ */
 export function foundIn(bytes: Uint8Array, form: RegExp): string[] {
-  const texts = [head(bytes), ...leaves(bytes).map(textOf)];
+  const texts = [head(bytes), ...leaves(bytes).map(leafText)];
   return [...new Set(texts.flatMap((text) => [...text.matchAll(form)].map(([, found = ""]) => found)))].slice(
     0,
     50,
   );
 }
 
-/** RFC 5546 §3.2.3: a part of a letter that replies to an invitation. */
+/** Whether a letter replies to an invitation: one of its parts does. RFC 5546 §3.2.3 */
 export function repliesToInvitation(bytes: Uint8Array): boolean {
   return leaves(bytes).some(
-    (leaf) => leaf.type === "text/calendar" && /^METHOD:(REPLY|COUNTER)\s*$/im.test(textOf(leaf)),
+    (leaf) => leaf.type === "text/calendar" && /^METHOD:(REPLY|COUNTER)\s*$/im.test(leafText(leaf)),
   );
 }
 
@@ -54,6 +56,6 @@ function head(bytes: Uint8Array): string {
   return Buffer.from(bytes.subarray(0, 65_536)).toString("latin1");
 }
 
-function textOf({ bytes }: Leaf): string {
+function leafText({ bytes }: Leaf): string {
   return Buffer.from(bytes.subarray(0, 262_144)).toString("latin1");
 }

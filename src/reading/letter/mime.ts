@@ -14,29 +14,29 @@ interface Multipart {
 }
 
 /** A part whose header is being read, or whose body has begun at an offset. */
-interface Part {
+interface OpenPart {
   readonly within: string | undefined;
   readonly fields: Fields;
   body?: number;
 }
 
-/** Multiparts within multiparts that are opened; what lies deeper is a leaf that nobody can open. */
+/** Multiparts are opened to this depth. A deeper one is a leaf that nobody can open. */
 const deepest = 30;
-/** Of all parts together; more than a hundred times what a letter has. */
+/** Parts of a letter, all together. It is more than a hundred times what a letter has. */
 const most = 10_000;
 /** Characters of a boundary, of which RFC 2046 §5.1.1 allows 70. */
 const longest = 1000;
 
 /**
- * Bytes of an e-mail → its leaves, in order. Reads on where others give up, since a leaf that is not seen
- * is a sheet that is lost: boundaries with something behind them, parts behind the last boundary, multiparts
- * that never end. Forwarded letters are leaves. Throws when there are more than 10,000 parts.
+ * Bytes of an e-mail → its leaves, in order. It reads on where others give up, since a leaf that is not seen is a
+ * sheet that is lost. So it accepts text after a boundary, parts after the last boundary, and multiparts that never
+ * end. Forwarded letters are leaves. Throws when there are more than 10,000 parts.
  */
 export function leavesOf(raw: Uint8Array): Leaf[] {
   const bytes = Buffer.from(raw.buffer, raw.byteOffset, raw.byteLength);
   const leaves: Leaf[] = [];
   const open: Multipart[] = [];
-  let part: Part | undefined = { within: undefined, fields: noFields() };
+  let part: OpenPart | undefined = { within: undefined, fields: noFields() };
   let ended = 0;
   let parts = 0;
   for (const { from, to, next } of linesOf(bytes)) {
@@ -52,12 +52,12 @@ export function leavesOf(raw: Uint8Array): Leaf[] {
       part.body === undefined &&
       !addLine(part.fields, bytes.subarray(from, to))
     ) {
-      // A body without a blank line before it begins with the first line that cannot be in a header.
+      // If no blank line ends the header, the body begins with the first line that cannot be in a header.
       part.body = from === to ? next : from;
       const inside = multipartOf(part, bytes, part.body);
       if (inside !== undefined && open.length < deepest) {
         open.push(inside);
-        part = undefined; // what stands before the first boundary is for programs that know no MIME
+        part = undefined; // text before the first boundary is for programs that know no MIME
       }
     }
     ended = to;
@@ -66,7 +66,7 @@ export function leavesOf(raw: Uint8Array): Leaf[] {
   return leaves;
 }
 
-function leafOf({ fields, within }: Part, body: Buffer): Leaf {
+function leafOf({ fields, within }: OpenPart, body: Buffer): Leaf {
   const encoding = fields.byName.get("content-transfer-encoding") ?? "";
   return { ...headerOfPart(fields, within), bytes: decodeBody(body, encoding) };
 }
@@ -81,7 +81,7 @@ function* linesOf(bytes: Buffer): Generator<{ from: number; to: number; next: nu
   }
 }
 
-/** Which of the open multiparts a line is a boundary of, and whether it is the last one, behind its parts. */
+/** Which open multipart a line is a boundary of, and whether it is the boundary after the last part. */
 function boundaryAt(
   bytes: Buffer,
   from: number,
@@ -91,8 +91,8 @@ function boundaryAt(
   if (open.length === 0 || bytes[from] !== 0x2d || bytes[from + 1] !== 0x2d) return undefined;
   const line = bytes.toString("latin1", from + 2, Math.min(to, from + 2 * longest)).trimEnd();
   const exact = open.findLastIndex(({ boundary }) => line === boundary || line === `${boundary}--`);
-  // RFC 2046 §5.1.1: it is enough that a line begins with the boundary. Programs count parts in their
-  // boundaries, though, so that "--part1" must not be found in "--part10".
+  // RFC 2046 §5.1.1: it is enough that a line begins with the boundary. But programs number their boundaries, and
+  // "--part1" must not be found in "--part10".
   const begun = open.findLastIndex(
     ({ boundary }) => line.startsWith(boundary) && /^(?:--|-$|\s)/.test(line.slice(boundary.length)),
   );
@@ -100,8 +100,8 @@ function boundaryAt(
   return level < 0 ? undefined : { level, last: line.startsWith(`${open[level]?.boundary}--`) };
 }
 
-/** The multipart that begins with a header, if there is a boundary in what follows. */
-function multipartOf({ fields, within }: Part, bytes: Buffer, from: number): Multipart | undefined {
+/** The multipart that begins with a header, if a boundary follows. */
+function multipartOf({ fields, within }: OpenPart, bytes: Buffer, from: number): Multipart | undefined {
   const { type, boundary: named = "" } = typeOfPart(fields.byName, within);
   if (!type.startsWith("multipart/")) return undefined;
   const isThere =
@@ -110,7 +110,9 @@ function multipartOf({ fields, within }: Part, bytes: Buffer, from: number): Mul
   return boundary === undefined ? undefined : { boundary, kind: type.slice("multipart/".length) };
 }
 
-/** Where the boundary that a header names is nowhere to be found: the first line that looks like one. */
+/**
+ * The first line that looks like a boundary. It is used if the boundary that the header names is nowhere to be found.
+ */
 function boundaryIn(bytes: Buffer, from: number): string | undefined {
   const text = bytes.toString("latin1", from, from + 100_000);
   return /^--([^\r\n]{1,200}?)[ \t]*\r?\ncontent-[a-z-]+[ \t]*:/im.exec(text)?.[1];

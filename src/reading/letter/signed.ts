@@ -1,4 +1,6 @@
-/** Where something lies in BER, content from `from` on. Undefined length: up to its end-of-contents. */
+/**
+ * Where an element lies in BER; its content begins at `from`. An undefined length lasts up to the end-of-contents.
+ */
 interface Element {
   readonly tag: number;
   readonly from: number;
@@ -9,8 +11,8 @@ const tags = { octets: 0x04, octetsInPieces: 0x24, objectId: 0x06, sequence: 0x3
 const deepest = 20;
 
 /**
- * What PKCS #7 signed data is about; undefined when the content lies elsewhere, or when it is no such thing.
- * Whether the signature is good plays no part. RFC 5652 §5.1: ContentInfo { signedData, [0] { version,
+ * The content of PKCS #7 signed data. Undefined when the content lies elsewhere, or when it is no signed data.
+ * Whether the signature is good does not matter. RFC 5652 §5.1: ContentInfo { signedData, [0] { version,
  * digestAlgorithms, { eContentType, [0] OCTET STRING } … } }.
  */
 export function signedContent(bytes: Uint8Array): Uint8Array | undefined {
@@ -22,7 +24,7 @@ export function signedContent(bytes: Uint8Array): Uint8Array | undefined {
     const contentType = enter(after(raw, after(raw, version)), tags.sequence);
     return octets(raw, enter(after(raw, contentType), tags.zero));
   } catch {
-    return undefined; // an element is not there, or not where its length says
+    return undefined; // an element is missing, or is not where its length says
   }
 }
 

@@ -1,7 +1,10 @@
-/** More files than this are no letter that people write. */
+/** People write no letter with more files than this. */
 const most = 10_000;
 
-/** Every file written out in a text between "begin 644 name" and "end", as far as it goes. POSIX.1, uuencode */
+/**
+ * Every uuencoded file in a text, between "begin 644 name" and "end", up to where it can be decoded. POSIX.1,
+ * uuencode
+ */
 export function uuencodedIn(text: string): { name: string; bytes: Uint8Array }[] {
   if (!/^begin [0-7]{3,4} \S/m.test(text)) return [];
   const files: { name: string; lines: Buffer[] }[] = [];
@@ -18,7 +21,7 @@ export function uuencodedIn(text: string): { name: string; bytes: Uint8Array }[]
     .map(({ name, lines }) => ({ name, bytes: Buffer.concat(lines) }));
 }
 
-/** The first character tells the number of bytes; every four after it are three of them. */
+/** The first character tells the number of bytes. Every four characters after it are three bytes. */
 function decodeLine(line: string): Buffer {
   const six = (at: number): number => ((line.charCodeAt(at) || 32) - 32) & 63;
   const length = six(0);

@@ -15,11 +15,11 @@ import type { RenderedPdf } from "./pdfium.ts";
 import { aroundAll, grown, type Picture, pngOf, wholeOf } from "./picture.ts";
 import { extrasOf, lineOf, nameOf } from "./widget-extras.ts";
 
-/** Annotations that are told one by one. */
+/** So many annotations are told one by one. */
 const mostTold = 8;
-/** Further pages that are looked at; of more, one word says how many there are. */
+/** Further pages that are looked at. One word says how many more there are. */
 const mostFurther = 3;
-/** Pixels of a picture: of a page that is shown whole, and of a part. */
+/** Pixels of a picture: of a whole page, and of a part. */
 const mostOfPage = 90_000;
 const mostPixels = 40_000;
 
@@ -44,7 +44,7 @@ export function besides(
     ...[...own].flatMap((page) => annotationsOn(pdf, page, pages[page - 1], sheet, form, values)),
     ...further.slice(0, mostFurther).flatMap((page) => furtherPage(pdf, page, pages[page - 1])),
     ...(further.length > mostFurther ? [{ what: "page", page: further[mostFurther] ?? 0 } as const] : []),
-    // Pages that one reader finds and another does not.
+    // Pages that one reader finds and the other does not.
     ...(pages.length > pdf.pageCount ? [{ what: "page", page: pdf.pageCount + 1 } as const] : []),
     ...unlike(form, inTheFile(sheet.walked, pages, new Set(lines.map((line) => line.trim())))),
   ];
@@ -63,7 +63,7 @@ function isList(page: WalkedPage | undefined): boolean {
 /** ISO 32000-1:2008 table 165: hidden, not shown on the screen. */
 const hiddenFlags = (1 << 1) | (1 << 5);
 
-/** Annotations that the blank form does not have. Even one that does not show may say something. */
+/** Annotations that the blank form does not have. Even a hidden one may say something. */
 function annotationsOn(
   pdf: RenderedPdf,
   page: number,
@@ -77,7 +77,7 @@ function annotationsOn(
   const count = new Map<string, number>();
   const all = listOf(entryOf(walked.dict, "Annots"));
   const strangers = all.flatMap((annotation, i): Difference[] => {
-    // No annotation is a stream, and yet some viewers draw it.
+    // No annotation is a stream, but some viewers draw one that is.
     if (annotation instanceof PDFRawStream) return [{ what: "laid", page }];
     if (!(annotation instanceof PDFDict) || ours.has(i)) return [];
     const box = boxOf(annotation);
@@ -99,14 +99,14 @@ function annotationsOn(
     const flags = entryOf(annotation, "F");
     const hidden = flags instanceof PDFNumber && (flags.asNumber() & hiddenFlags) !== 0;
     const text = valueOf(annotation, sheet);
-    // A signature that does not show is the sender's, and says nothing of the order.
+    // A signature that does not show is the sender's own, and says nothing of the order.
     if (text === "" && (hidden || areaOf(box.box) === 0)) return [];
     return [{ what: "laid", page, ...box, ...saying(text) }];
   });
   if (strangers.length === 0) return [];
   const told = strangers.slice(0, mostTold);
   const size = pdf.sizeOf(page);
-  // Finer than a screen shows it, since somebody reads what is written there.
+  // Finer than a screen shows it, since somebody reads it.
   const [width, height] = size.map((side) => Math.round(Math.min(1.5 * side, 2000))) as [number, number];
   const picture = pdf.render({ page, width, height, layers: "all" });
   const view = sheet.pages[page - 1]?.view ?? [0, 0, width, height];
@@ -117,7 +117,7 @@ function annotationsOn(
   }));
 }
 
-/** The part of a page around a box, for whoever has to look. */
+/** The part of a page around a box, as a picture for whoever looks. */
 function pictured(picture: Picture, box: Box | undefined, view: Box): { readonly picture?: Uint8Array } {
   if (box === undefined || areaOf(box) === 0 || !overlap(box, view)) return {};
   const [left, bottom, right, top] = box;
@@ -139,14 +139,17 @@ function boxOf(annotation: PDFDict): { readonly box: Box } {
   return { box: rectangleOf(entryOf(annotation, "Rect")) ?? [0, 0, 0, 0] };
 }
 
-/** What an annotation says, plain or with formats, or the comment of which it is the window. ISO 32000-1:2008 tables 164, 170 and 183 */
+/**
+ * What an annotation says, plain or formatted. The window of a comment says what the comment says. ISO 32000-1:2008
+ * tables 164, 170 and 183
+ */
 function contentsOf(annotation: PDFDict): string {
   const comment = entryOf(annotation, "Subtype") === PDFName.of("Popup") && entryOf(annotation, "Parent");
-  if (comment instanceof PDFDict && comment !== annotation) return wordsOf(comment);
-  return wordsOf(annotation);
+  if (comment instanceof PDFDict && comment !== annotation) return commentOf(comment);
+  return commentOf(annotation);
 }
 
-function wordsOf(annotation: PDFDict): string {
+function commentOf(annotation: PDFDict): string {
   const plain = textOf(entryOf(annotation, "Contents")).trim();
   return plain !== ""
     ? plain
@@ -155,9 +158,12 @@ function wordsOf(annotation: PDFDict): string {
         .trim();
 }
 
-/** A link without a border, and the window of a comment that is told by itself. `all` are on the page. */
+/**
+ * Whether an annotation says nothing: a link without a border, or the window of a comment that is told by itself.
+ * `all` are on the page.
+ */
 function isSilent(annotation: PDFDict, all: readonly unknown[]): boolean {
-  if (wordsOf(annotation) !== "" || entryOf(annotation, "AP") !== undefined) return false;
+  if (commentOf(annotation) !== "" || entryOf(annotation, "AP") !== undefined) return false;
   const subtype = entryOf(annotation, "Subtype");
   const comment = entryOf(annotation, "Parent");
   if (subtype === PDFName.of("Popup")) return !(comment instanceof PDFDict) || all.includes(comment);
@@ -173,7 +179,7 @@ function isSilent(annotation: PDFDict, all: readonly unknown[]): boolean {
   return width instanceof PDFNumber && width.asNumber() === 0;
 }
 
-/** What a field that is not of the form holds or is called. */
+/** The value of a field that the form does not have, or its name. */
 function valueOf(widget: PDFDict, { facts }: ReadSheet): string {
   const name = nameOf(widget);
   const read = facts.fields.find((field) => field.name === name)?.values.join(", ");

@@ -12,7 +12,7 @@ import { type BlankHeld, heldByBlank } from "./held.ts";
 import { withRendered } from "./pdfium.ts";
 import type { Area, Picture } from "./picture.ts";
 
-/** Pixels of a point. At 144 dots an inch a capital of a form is 14 pixels high. */
+/** Pixels a point. At 144 dots an inch a capital of a form is 14 pixels high. */
 export const scale = 2;
 
 /** Where the blank form has a field. */
@@ -21,15 +21,15 @@ export interface BlankWidget {
   readonly box: Box;
   readonly kind: "text" | "tick" | "choice";
   readonly manyLines: boolean;
-  /** Of a box or round button: the value that it stands for. */
+  /** The value that a box or round button stands for. */
   readonly state?: string;
-  /** Of a list: what is shown for a value, where that is other words. */
+  /** What a list shows for a value, if that is in other words. */
   readonly shows: ReadonlyMap<string, string>;
-  /** Of its type, in points; 0 where a viewer chooses it. */
+  /** The size of its type in points; 0 if a viewer chooses it. */
   readonly size: number;
 }
 
-/** A page as it looks without its fields' values, and with every box ticked. */
+/** A page without its fields' values, and with every box ticked. */
 export interface Looks {
   readonly empty: Picture;
   readonly ticked: Picture;
@@ -39,20 +39,20 @@ export interface BlankPage {
   readonly box: Box;
   readonly widgets: readonly BlankWidget[];
   readonly looks: Looks;
-  /** What tells whether a sheet's page has the same content. */
+  /** A key that is the same if a sheet's page has the same content. */
   readonly key: string | undefined;
   readonly objects: Float32Array;
-  /** The same where the file has its viewer draw the fields anew, with arrows on lists and other ticks. */
+  /** The same if the file has its viewer draw the fields anew. Then lists have arrows and ticks look different. */
   readonly redrawn: Looks;
 }
 
-/** A blank form as every page of it looks, and what it has besides. */
+/** How every page of a blank form looks, and what the form has besides. */
 export interface BlankForm {
   readonly pages: readonly BlankPage[];
   readonly held: BlankHeld;
 }
 
-/** Renders a blank form. Throws where it cannot be opened, since it is one of ours. */
+/** Renders a blank form. Throws if it cannot be opened, since it is one of ours. */
 export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
   const annotated = await withPdf(bytes, readAnnotations);
   const boxes = annotated.map(({ view }) => view);
@@ -108,7 +108,7 @@ async function picturesOf(
   return pictures;
 }
 
-/** How large a part of a page is in pixels. */
+/** The size of a part of a page in pixels. */
 export function pixelsOf([left, bottom, right, top]: Box): Pick<Picture, "width" | "height"> {
   return { width: Math.round((right - left) * scale), height: Math.round((top - bottom) * scale) };
 }
@@ -142,7 +142,7 @@ async function changed(
   return pdf.save({ updateFieldAppearances: false });
 }
 
-/** Every box switched on. ISO 32000-1:2008 §12.5.5: the appearance state. */
+/** Switches every box on. ISO 32000-1:2008 §12.5.5: the appearance state. */
 function tickAll(pdf: PDFDocument): void {
   for (const widget of widgetsOf(pdf)) {
     const looks = entryOf(widget, "AP");
@@ -155,7 +155,7 @@ function tickAll(pdf: PDFDocument): void {
   }
 }
 
-/** The viewer is to draw the fields, which hold nothing. ISO 32000-1:2008 table 218 */
+/** Has the viewer draw the fields, which hold nothing. ISO 32000-1:2008 table 218 */
 function drawAnew(pdf: PDFDocument): void {
   formOf(pdf.catalog)?.set(PDFName.of("NeedAppearances"), PDFBool.True);
   for (const widget of widgetsOf(pdf)) widget.delete(PDFName.of("V"));

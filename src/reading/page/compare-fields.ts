@@ -6,7 +6,7 @@ import type { Area, Picture } from "./picture.ts";
 import { keepShown, shownBefore } from "./seen-before.ts";
 import { shows } from "./shows.ts";
 
-/** Widgets of a blank page in whose place a sheet's page shows something else than the fields hold. */
+/** Widgets of a blank page at which the sheet's page shows something else than the fields hold. */
 export function differingFields(
   picture: Picture,
   blank: BlankPage,
@@ -17,13 +17,13 @@ export function differingFields(
   const [usual, other] = redrawn ? [blank.redrawn, blank.looks] : [blank.looks, blank.redrawn];
   return blank.widgets.filter((widget, i) => {
     const field = values.get(widget.field);
-    // Where two readers differ there is no one value to look for.
+    // If two readers differ there is no single value to look for.
     if (field?.unsure !== undefined) return false;
     const held = field?.values ?? [];
     const area = areaOn(blank, widget.box);
     const key = JSON.stringify(held);
     if (shownBefore(picture, usual.empty, i, area, key)) return false;
-    // A viewer that has drawn one field anew leaves the others as they were.
+    // A viewer may have drawn one field anew and left the others as they were.
     if (![usual, other].some((looks) => showsOn(looks, picture, widget, area, held, glyphs))) return true;
     keepShown(picture, usual.empty, i, area, key);
     return false;

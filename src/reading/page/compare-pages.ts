@@ -26,20 +26,20 @@ export interface ReadSheet {
   readonly redrawn: boolean;
 }
 
-/** Differences that are told of one sheet: whoever sees so many looks at all of it. */
+/** So many differences are told of one sheet. Whoever sees so many looks at all of it. */
 const mostTold = 8;
-/** Pages that are looked at; a sheet has one or two. */
+/** Pages that are looked at. A sheet has one or two. */
 const mostPages = 20;
-/** The part of a page's fields that may lie elsewhere before it is another page. */
+/** If a larger part of a page's fields lies elsewhere, it is another page. */
 const mostMoved = 0.3;
-/** Pixels of the picture of a difference: of a part of the page, and of all of it. */
+/** Pixels of the picture of a difference: on a part of the page, and on all of it. */
 const mostPixels = 40_000;
 const mostOfPage = 90_000;
 
 /**
- * Compares a sheet's pages, as they are seen, with its edition's blank form and with what the fields hold. What
- * is on neither, or on one alone, is a difference. Undefined where PDFium cannot open the file. Throws for pages
- * beyond its means.
+ * Compares a sheet's pages, as they are seen, with its edition's blank form and with what the fields hold. What a
+ * page shows and neither has is a difference, and so is what they have and the page does not show. Undefined if
+ * PDFium cannot open the file. Throws for pages that are too much for it.
  */
 export async function comparePages(
   bytes: Uint8Array,
@@ -80,9 +80,9 @@ function onPage(
   if (moved.length > mostMoved * own.length) return [{ what: "other", page }];
   const without = walked === undefined ? [] : ourMarksOn(walked.dict);
   const size = pixelsOf(blank.box);
-  // From the corner of what the page shows, as the readers tell places.
+  // Measured from the corner of what the page shows, as the readers tell places.
   const seenAs = (box: Box): Box => shifted(box, x - view[0], y - view[1]);
-  // Content that both readers know needs no drawing.
+  // Content with the blank's key need not be drawn.
   const isSame = x === 0 && y === 0 && walked !== undefined && contentKey(walked) === (blank.key ?? "");
   if (walked !== undefined && drawsBeyond(walked, isSame))
     throw new Error("drawings are beyond PDFium's means");
@@ -90,7 +90,7 @@ function onPage(
   const picture = pdf.render({ page, part, without, ...size, over: sheetPixels(size), ...known });
   const { empty } = sheet.redrawn ? blank.redrawn : blank.looks;
   const frames = blank.widgets.map(({ box }) => areaOn(blank, box));
-  // With what others laid over the page, and our marks, as a person sees it.
+  // Drawn with what others laid over the page and with our marks, as a person sees it.
   let whole: Picture | undefined;
   const shown = (area: Area): Uint8Array => {
     whole ??= pdf.render({ page, part, ...size, layers: "all" });
@@ -100,7 +100,7 @@ function onPage(
   const patches = patchesIn(picture, empty, frames);
   const under = (patch: Area): BlankWidget[] =>
     fields.filter(({ box }) => !isEmpty(shared(grown(areaOn(blank, box), near), patch)));
-  // A stroke through a field or two is told of those; what crosses many, once.
+  // A stroke through one field or two is told at those. One that crosses many is told once.
   const isWide = fields.length > mostUnder && patches.some((patch) => under(patch).length > 0);
   const inFields = (isWide ? [] : fields).map(
     ({ box, field }): Difference => ({
@@ -130,19 +130,19 @@ function onPage(
   ];
 }
 
-/** Pixels from a field within which a stroke is one through it, and how many fields are told of one by one. */
+/** A stroke within so many pixels of a field goes through it. So many fields are told one by one. */
 const near = 12;
 const mostUnder = 3;
 
 let kept = new Int32Array(0);
 
-/** Room for the picture of a sheet's page; a process compares one at a time. */
+/** Room for the picture of a sheet's page. A process compares one page at a time. */
 function sheetPixels({ width, height }: Pick<Picture, "width" | "height">): Int32Array {
   if (kept.length !== width * height) kept = new Int32Array(width * height);
   return kept;
 }
 
-/** A field that shows something else is told once, be it by several round buttons or by two drawings. */
+/** Tells a field that shows something else once, even if several round buttons or two drawings show it. */
 function oncePerField(differences: readonly Difference[]): Difference[] {
   const told = new Set<string>();
   return differences.filter(({ what, field = "" }) => {

@@ -12,12 +12,15 @@ import {
 import { contentOf, textOf } from "../pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
-/** Bytes of a page's content, objects of its resources, and bytes of each, beyond which no key is made. */
+/**
+ * Beyond these no key is made: bytes of a page's content, number of objects, bytes of a stream that a page draws with,
+ * and bytes of any other stream.
+ */
 const most = { content: 400_000, objects: 2_000, stream: 200_000, file: 8_000_000 };
 
 /**
- * A hash of what a page holds: its content and all that this draws with, however they are packed. Undefined for a page
- * that is larger than forms are, or broken.
+ * A hash of what a page holds: its content, and all that the content draws with, however it is packed. Undefined for
+ * a page that is broken, or larger than forms are.
  */
 export function contentKey(page: WalkedPage): string | undefined {
   try {
@@ -29,7 +32,7 @@ export function contentKey(page: WalkedPage): string | undefined {
   }
 }
 
-/** A hash of an object and of all that it leads to, pages and fields left out. Undefined for an endless one. */
+/** A hash of an object and of all that it leads to, without pages and fields. Undefined for an endless one. */
 export function objectKey(object: PDFObject | undefined): string | undefined {
   try {
     const hash = createHash("sha256");
@@ -40,7 +43,10 @@ export function objectKey(object: PDFObject | undefined): string | undefined {
   }
 }
 
-/** References are followed; an object met again is told by its number. What leads back up the tree of pages is left out. */
+/**
+ * Feeds an object to a hash. References are followed. An object met again is told by its number. What leads back up
+ * the tree of pages is left out.
+ */
 function feed(
   hash: Hash,
   object: PDFObject | undefined,
@@ -52,7 +58,7 @@ function feed(
     return;
   }
   if (object instanceof PDFString || object instanceof PDFHexString) {
-    // However it is written.
+    // The same however the string is written.
     hash.update("string").update(object.asBytes());
     return;
   }

@@ -1,7 +1,9 @@
 import { drawn, type Glyph } from "./glyphs.ts";
 import { blurred, type Ink } from "./ink.ts";
 
-/** Where a line was drawn: its pen's begin and its baseline in pixels, and the size of its font across and up. */
+/**
+ * Where a line was drawn: the start of its pen and its baseline in pixels, and the size of its font across and up.
+ */
 export interface Setting {
   readonly x: number;
   readonly y: number;
@@ -16,21 +18,24 @@ export interface DrawnGlyph {
   readonly top: number;
 }
 
-/** A letter's ink with its pen at a place. */
+/** A letter's ink, drawn with the pen at a place. */
 export function drawGlyph(glyph: Glyph, setting: Setting): DrawnGlyph {
   return placed(glyph, setting, sharp);
 }
 
-/** The same blurred, with the pixel around it that this takes. */
+/** The same, blurred. Blurring needs one pixel more on every side. */
 export function softGlyph(glyph: Glyph, setting: Setting): DrawnGlyph {
   return placed(glyph, setting, soft);
 }
 
-/** Letters that were drawn before: by their size across and up, then by their place within a pixel, of which there are few. */
+/**
+ * Letters that were drawn before: by their size across and up, then by their place within a pixel. There are few such
+ * places.
+ */
 type Made = WeakMap<Glyph, Map<number, Map<number, DrawnGlyph[]>>>;
 const sharp: Made = new WeakMap();
 const soft: Made = new WeakMap();
-/** Sizes of a letter that are kept: a form has few. */
+/** So many sizes of a letter are kept. A form has few. */
 const mostSizes = 16;
 
 function placed(glyph: Glyph, { x, y, across, up }: Setting, made: Made): DrawnGlyph {
@@ -58,12 +63,12 @@ function drawnBefore(glyph: Glyph, across: number, up: number, made: Made): Draw
   return known;
 }
 
-/** Finer than a quarter of a pixel nothing shows. */
+/** A part of a pixel in quarters. Nothing finer shows. */
 function quarters(part: number): number {
   return Math.round(part * 4);
 }
 
-/** `blur`: pixels around the letter over which it is blurred. */
+/** Draws a letter. `blur` is how many pixels around it the blur takes. */
 function make(glyph: Glyph, { x, y, across, up }: Setting, blur: number): DrawnGlyph {
   const left = Math.floor(x + glyph.ink.left * across) - 1 - blur;
   const top = Math.floor(y - glyph.ink.top * up) - 1 - blur;

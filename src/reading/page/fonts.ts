@@ -3,18 +3,18 @@ import { operatorsIn } from "../pdf/content-operators.ts";
 import { contentOf, dictsIn, entryOf, textOf } from "../pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
-/** Bytes of a drawing, and drawings within each other, that are searched for fonts. */
+/** How many bytes of a drawing are searched for fonts, and how deep drawings within drawings are. */
 const most = { bytes: 400_000, depth: 5 };
 
 /**
- * Families of letters that a viewer draws as letters, whichever it puts in their place. Common practice, no source:
- * what office programs and their free replacements are delivered with.
+ * Families of fonts that show letters as letters, whatever font a viewer puts in their place. Common practice, no
+ * source: office programs and their free replacements come with them.
  */
 const families =
   /^(helvetica|helv|arial|times|courier|liberation|dejavu|nimbus|free(sans|serif|mono)|noto(sans|serif|mono)|opensans|roboto|lato|ubuntu|inter|sourcesans|sourceserif|calibri|cambria|candara|constantia|corbel|consolas|carlito|caladea|arimo|tinos|cousine|aptos|verdana|tahoma|segoeui|georgia|trebuchet|lucida(sans|grande|console|bright)|geneva|monaco|menlo|sfpro|avenir|futura|gill|optima|garamond|palatino|bookantiqua|bookman|century|franklingothic|myriad|minion|adobe(sans|serif)|univers|frutiger|dinpro|cmr|lmroman|gothic|mincho|simsun|msyh|malgun|batang|kozmin|kozgo)/;
 const signs = /symbol|dingbat|ornament|emoji|icon|barcode|math|music|wingd|webd/;
 
-/** Whether a viewer has to guess at a font's letters: it is not in the file, and is none that viewers know. */
+/** Whether a viewer has to guess at a font's letters. The font is not in the file, and viewers do not know it. */
 function isGuess(font: PDFDict): boolean {
   if (entryOf(font, "Subtype") === PDFName.of("Type3")) return false;
   const [inner = font] = dictsIn(font, "DescendantFonts");
@@ -28,7 +28,7 @@ function isGuess(font: PDFDict): boolean {
   return signs.test(name) || !families.test(name);
 }
 
-/** "ABCDEF+Comic Sans,Bold" is "comicsans,bold". */
+/** The family of a font: "ABCDEF+Comic Sans,Bold" is "comicsans,bold". */
 function familyOf(font: PDFDict): string {
   return textOf(entryOf(font, "BaseFont"))
     .replace(/^[A-Z]{6}\+/, "")
@@ -36,7 +36,7 @@ function familyOf(font: PDFDict): string {
     .toLowerCase();
 }
 
-/** The fonts of some resources at whose letters a viewer has to guess, by the names that they are used by. */
+/** The fonts of some resources at whose letters a viewer has to guess, by the names under which they are used. */
 export function guessedFonts(resources: PDFDict | undefined): Map<string, string> {
   const fonts = resources && entryOf(resources, "Font");
   if (!(fonts instanceof PDFDict)) return new Map();
@@ -48,14 +48,14 @@ export function guessedFonts(resources: PDFDict | undefined): Map<string, string
   );
 }
 
-/** Such fonts as a drawing writes in. */
+/** The fonts of that kind that a drawing writes in. */
 export function guessedIn(drawing: PDFRawStream, depth = 0): string[] {
   const resources = entryOf(drawing.dict, "Resources");
   if (!(resources instanceof PDFDict)) return [];
   return guessedBy(resources, () => contentOf(drawing, most.bytes), depth);
 }
 
-/** Such fonts as a page writes in, fields left out. */
+/** The fonts of that kind that a page writes in, without its fields. */
 export function guessedOn(page: WalkedPage): string[] {
   if (page.resources === undefined) return [];
   return guessedBy(page.resources, () => contentOfPage(page, most.bytes), 0);

@@ -3,12 +3,15 @@ import { Encodings, Font, FontNames } from "pdf-lib/standard-fonts";
 import { withRendered } from "./pdfium.ts";
 import { brightness, type Picture } from "./picture.ts";
 
-/** A letter as PDFium draws it: its ink added up from the upper left corner, so that any rectangle of it is four look-ups. */
+/**
+ * A letter as PDFium draws it. Its ink is added up from the upper left corner, so that the ink of any rectangle takes
+ * four look-ups.
+ */
 export interface Glyph {
-  /** Of the cell that it was drawn into, in pixels. */
+  /** The side of the cell that it was drawn into, in pixels. */
   readonly side: number;
   readonly sums: Float32Array;
-  /** Where ink is, as parts of the font's size: from the pen, and from the baseline upwards. */
+  /** Where the ink is, as parts of the font's size: from the pen, and from the baseline up. */
   readonly ink: {
     readonly left: number;
     readonly right: number;
@@ -19,10 +22,13 @@ export interface Glyph {
   readonly advance: number;
 }
 
-/** The letters of Helvetica by character; those that it does not have are missing. */
+/** The letters of Helvetica by character. Characters that it does not have are missing. */
 export type Glyphs = ReadonlyMap<string, Glyph>;
 
-/** Pixels: of the font, of a cell, and where in a cell the pen begins, from the left and from above. */
+/**
+ * In pixels: the size of the font, the side of a cell, and where the pen begins in a cell, from the left and from
+ * above.
+ */
 export const drawn = { size: 48, cell: 80, left: 16, baseline: 56 } as const;
 const columns = 16;
 
@@ -31,7 +37,7 @@ const { WinAnsi } = Encodings;
 
 let making: Promise<Glyphs> | undefined;
 
-/** The letters of Helvetica, in which forms are filled; drawn once a process. */
+/** The letters of Helvetica, in which forms are filled in. Drawn once a process. */
 export function helveticaGlyphs(): Promise<Glyphs> {
   making ??= makeGlyphs();
   return making;
@@ -89,7 +95,7 @@ function glyphIn({ width, pixels }: Picture, index: number, point: number): Glyp
   };
 }
 
-/** How far the pen moves on behind a character. */
+/** How far the pen moves on after a character. */
 export function advanceOf(point: number): number {
   const { name } = WinAnsi.encodeUnicodeCodePoint(point);
   return (helvetica.getWidthOfGlyph(name) ?? 0) / 1000;

@@ -6,7 +6,7 @@ import { guessedOn } from "./fonts.ts";
 import { type Held, inTheFile, keyed, runs } from "./in-the-file.ts";
 import { extrasOf, nameOf } from "./widget-extras.ts";
 
-/** What a blank form has besides what it prints, and what no sheet on it is blamed for. */
+/** What a blank form has besides its print. No sheet on it is blamed for that. */
 export interface BlankHeld {
   /** Keys of files, layers, programs, annotations, tips and the like. */
   readonly keys: ReadonlySet<string>;
@@ -31,7 +31,7 @@ export function heldByBlank(pdf: PDFDocument, pages: readonly WalkedPage[]): Bla
   return { keys: new Set(keys.filter((key) => key !== undefined)), widgets };
 }
 
-/** Fonts at which viewers guess, so that others may see signs where we see letters. */
+/** Fonts at which viewers guess. Others may see signs where we see letters. */
 export function fontsOn(walked: WalkedPage, page: number): Held[] {
   return guessedOn(walked).map((font) => ({ difference: { what: "more", page }, key: keyed("font", font) }));
 }
@@ -40,10 +40,14 @@ export function isWidget(annotation: PDFDict): boolean {
   return entryOf(annotation, "Subtype") === PDFName.of("Widget");
 }
 
-/** What leads elsewhere, and what a program may write anew in saving. ISO 32000-1:2008 table 164 */
+/**
+ * Entries that lead elsewhere, and entries that a program may write anew when it saves. ISO 32000-1:2008 table 164
+ */
 const leftOut = new Set(["P", "Parent", "Popup", "IRT", "M", "NM", "StructParent", "Dest"]);
 
-/** The same for the same annotation in another file; undefined for what is too large to tell. */
+/**
+ * A key that is the same for the same annotation in another file. Undefined if the annotation is too large to tell.
+ */
 export function annotationKey(annotation: PDFDict): string | undefined {
   const names = annotation
     .keys()

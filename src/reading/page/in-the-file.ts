@@ -6,10 +6,10 @@ import { formOf } from "../pdf/walked-pdf.ts";
 import { objectKey } from "./content-key.ts";
 import { formsBeside } from "./xfa.ts";
 
-/** Something in a file besides its pages' content and its fields' values. */
+/** Something in a file besides the content of its pages and the values of its fields. */
 export interface Held {
   readonly difference: Difference;
-  /** The same for the same thing in another file; undefined for what is too large to tell. */
+  /** A key that is the same for the same thing in another file. Undefined if the thing is too large to tell. */
   readonly key: string | undefined;
 }
 
@@ -35,7 +35,7 @@ export function inTheFile(
   const files = tree("EmbeddedFiles");
   return [
     ...held("file", files, { text: firstName(files).slice(0, 200) }),
-    // ISO 32000-2:2020 §14.13: files that belong to the document or to a page.
+    // ISO 32000-2:2020 §14.13: files of the document or of a page.
     ...[catalog, ...pages.map(({ dict }) => dict)].flatMap((dict) => held("file", entryOf(dict, "AF"))),
     ...held("layer", entryOf(catalog, "OCProperties")),
     ...held("program", tree("JavaScript")),
@@ -49,7 +49,7 @@ export function inTheFile(
   ];
 }
 
-/** A key among those of other things. */
+/** A key that differs from those of other kinds of things. */
 export function keyed(what: string, key: string | undefined): string | undefined {
   return key === undefined ? undefined : `${what} ${key}`;
 }
@@ -65,11 +65,13 @@ function firstName(tree: unknown): string {
   return "";
 }
 
-/** Whether an action, or one of several, does more than show a place in the file. ISO 32000-1:2008 table 198 */
+/**
+ * Whether an action, or one of several, does more than show a place or a page of the web. ISO 32000-1:2008 table 198
+ */
 export function runs(dict: PDFDict, key: string): boolean {
   const action = entryOf(dict, key);
   if (!(action instanceof PDFDict)) return false;
-  // By event, each with an action of its own.
+  // One action for each event.
   const actions = action.has(PDFName.of("S")) ? [action] : action.keys().map((event) => action.lookup(event));
   return actions.some((one) => {
     if (!(one instanceof PDFDict)) return false;

@@ -1,11 +1,11 @@
 import { type Area, apart, brightness, leastApart, type Picture, samePart } from "./picture.ts";
 
-/** How dark a part of a page is where its blank is not: 0 to 1 a pixel, row by row from above. */
+/** How much darker a part of a page is than its blank: 0 to 1 a pixel, row by row from above. */
 export interface Ink {
   readonly width: number;
   readonly height: number;
   readonly dark: Float32Array;
-  /** There is none at all. */
+  /** There is no ink at all. */
   readonly none?: boolean;
   /** Pixels that have another colour, however pale. */
   readonly coloured?: number;
@@ -13,7 +13,7 @@ export interface Ink {
 
 const nothing = new Float32Array(0);
 
-/** The ink that a page has more than its blank, within an area of both. */
+/** The ink that a page has beyond its blank, within an area of both. */
 export function inkOf(page: Picture, blank: Picture, area: Area): Ink {
   const { left, top, right, bottom } = area;
   const [width, height] = [right - left, bottom - top];
@@ -40,7 +40,9 @@ export function countDark({ dark }: Ink, least: number): number {
   return count;
 }
 
-/** Where the ink is, by pixels that are at least half as dark as the darkest; undefined where there is none to see. */
+/**
+ * Where the ink is: the pixels that are at least half as dark as the darkest. Undefined if there is nothing to see.
+ */
 export function extentOf(ink: Ink): (Area & { readonly peak: number }) | undefined {
   let peak = 0;
   for (const one of ink.dark) if (one > peak) peak = one;
@@ -58,7 +60,7 @@ export function extentOf(ink: Ink): (Area & { readonly peak: number }) | undefin
   return { left, top, right, bottom, peak };
 }
 
-/** Ink paler than this is not seen by a person who reads a form. */
+/** A person who reads a form does not see paler ink. */
 export const leastSeen = 0.3;
 
 /** How alike two inks of one size are. */
@@ -68,7 +70,7 @@ export function alike(one: Ink, other: Ink): number {
   return countDark(other, leastSeen) === 0 ? 0 : alikeWithin(first, second, 0, one.width);
 }
 
-/** How many pixels are at least so dark, and lie farther `off` from all that is so dark in the other. */
+/** How many pixels are at least so dark and lie farther than `off` from all such pixels of the other ink. */
 export function strayDark(
   one: Ink,
   other: Ink,
@@ -105,7 +107,7 @@ export function columns({ width, height, dark }: Ink, from: number, to: number):
 /** Pixels around what is inked. */
 export const room = 3;
 
-/** What has any ink at all, with room for half a pixel's shift. */
+/** The part that has any ink, with room for a shift by half a pixel. */
 export function inkedPart({ width, height, dark }: Ink): Area {
   let [left, top, right, bottom] = [width, height, 0, 0];
   for (let y = 0; y < height; y++)
@@ -124,7 +126,7 @@ export function inkedPart({ width, height, dark }: Ink): Area {
   };
 }
 
-/** A part of an ink, its darkest made black. */
+/** A part of an ink. Its darkest pixel becomes black. */
 export function strongPart({ width, dark }: Ink, { left, top, right, bottom }: Area, peak: number): Ink {
   const [across, up] = [right - left, bottom - top];
   const full = new Float32Array(across * up);
@@ -134,7 +136,7 @@ export function strongPart({ width, dark }: Ink, { left, top, right, bottom }: A
   return { width: across, height: up, dark: full };
 }
 
-/** Every pixel as the mean of itself and its neighbours, so that half a pixel's shift counts for little. */
+/** Every pixel becomes the mean of itself and its neighbours, so that a shift by half a pixel matters little. */
 export function blurred({ width, height, dark }: Ink): Ink {
   const across = new Float32Array(dark.length);
   const both = new Float32Array(dark.length);
@@ -157,7 +159,10 @@ export function blurred({ width, height, dark }: Ink): Ink {
   return { width, height, dark: both };
 }
 
-/** How alike two inks are between two columns: 1 for the same, at whatever strength; 0 for nothing in common. */
+/**
+ * How alike two inks are between two columns: 1 if they are the same, at whatever strength; 0 if they have nothing in
+ * common.
+ */
 export function alikeWithin(one: Ink, other: Ink, left: number, right: number): number {
   const { width, height } = one;
   let [product, first, second] = [0, 0, 0];

@@ -11,11 +11,11 @@ export interface KnownForms {
   readonly blanks: ReadonlyMap<string, Uint8Array>;
 }
 
-/** Blank forms that were rendered in this process, by the hash of their bytes: it takes longer than reading a sheet. */
+/** Blank forms rendered in this process, by the hash of their bytes. Rendering takes longer than reading a sheet. */
 const rendered = new Map<string, Promise<BlankForm>>();
 const mostRendered = 12;
 
-/** The blank form that fields belong to; undefined where none is known. */
+/** The blank form that fields belong to; undefined if none is known. */
 export function blankOf(
   fields: readonly ReadField[],
   { editions, blanks }: KnownForms,
@@ -24,7 +24,7 @@ export function blankOf(
   return bytes && renderedOnce(bytes);
 }
 
-/** Renders every blank form, and the letters that they are filled in with: no sheet is to wait for it. */
+/** Renders every blank form, and the letters that they are filled in with, so that no sheet has to wait for it. */
 export async function prepareForms({ blanks }: KnownForms): Promise<void> {
   await helveticaGlyphs();
   for (const bytes of blanks.values()) await renderedOnce(bytes);
@@ -37,7 +37,7 @@ function renderedOnce(bytes: Uint8Array): Promise<BlankForm> {
   return form;
 }
 
-/** A hash of how a blank form looks and where its fields are: the same for the same pixels. */
+/** A hash of how a blank form looks and where its fields are. The same pixels give the same hash. */
 export async function looksOf(bytes: Uint8Array): Promise<string> {
   const hash = createHash("sha256");
   for (const { looks, widgets } of (await blankForm(bytes)).pages) {

@@ -3,26 +3,26 @@ import type { Glyph } from "./glyphs.ts";
 import { alikeWithin, blurred, columns, extentOf, type Ink, inkedPart, room, strongPart } from "./ink.ts";
 import { draw, measure, type Placed } from "./set-line.ts";
 
-/** How well ink is that of a text. */
+/** How well an ink matches a text. */
 export interface Likeness {
-  /** Of the letter or digit that is least like itself, 0 to 1, and of the sign. */
+  /** How like itself the worst letter or digit is, 0 to 1; and the worst sign. */
   readonly worst: number;
   readonly worstSign: number;
-  /** By how much a capital or digit is more like one that looks alike than like itself, and a small letter. */
+  /** By how much more a capital or digit is like one that looks alike than like itself; and a small letter. */
   readonly mistaken: number;
   readonly mistakenSmall: number;
-  /** Parts of all ink that no character explains. */
+  /** The part of all ink that no character explains. */
   readonly more: number;
-  /** Width against height of the ink, by that of the text in Helvetica: 1 where they are the same. */
+  /** Width against height of the ink, divided by that of the text in Helvetica. 1 if they are the same. */
   readonly stretch: number;
-  /** Of the font, in pixels. */
+  /** The size of the font, in pixels. */
   readonly size: number;
 }
 
 /**
- * Compares ink with a line of text, wherever in the area it stands and however large. `size` is the form's own
- * size in pixels, for texts too small to tell theirs. `cut` is the size of a text of which the right end is not seen.
- * Undefined where there is no ink, or nothing to compare with.
+ * Compares ink with a line of text, wherever it stands in the area and however large it is. `size` is the form's own
+ * size in pixels, for texts too small to tell theirs. `cut` is the size of a text whose right end is not seen.
+ * Undefined if there is no ink, or nothing to compare with.
  */
 export function likeness(
   ink: Ink,
@@ -44,7 +44,7 @@ export function likeness(
     across,
     up,
   };
-  // Where there is none, there is nothing to compare.
+  // Without ink there is nothing to compare.
   const inked =
     cut === undefined ? inkedPart(ink) : { left: 0, top: 0, right: ink.width, bottom: ink.height };
   const seen = blurred(strongPart(ink, inked, extent.peak));
@@ -70,12 +70,14 @@ export function likeness(
   return { worst, worstSign, mistaken, mistakenSmall, more, stretch, size: up };
 }
 
-/** Of a gap between words: how wide it is at least, as a part of the font's size, and what is left out at its ends, in pixels. */
+/**
+ * A gap between words: its least width, as a part of the font's size, and what is left out at its ends, in pixels.
+ */
 const gap = { least: 0.24, ends: 1.5 };
-/** The ink of a dot at the size of a form, added up over its pixels. */
+/** The ink of a dot at the size of a form, summed over its pixels. */
 const dot = 2;
 
-/** Whether something stands between two words, be it as small as a dot. */
+/** Whether something stands between two words, even something as small as a dot. */
 function inGaps(seen: Ink, line: readonly Placed[], { x, across }: Setting): boolean {
   return line.some(({ glyph, pen }, i) => {
     const next = line[i + 1];
@@ -87,23 +89,29 @@ function inGaps(seen: Ink, line: readonly Placed[], { x, across }: Setting): boo
   });
 }
 
-/** The form's own size, where what was measured is that as far as pixels tell. `parts` were measured, of the font's size. */
+/**
+ * A measured size; the form's own size if the two are the same as far as pixels tell. `parts` is the measured length,
+ * as a part of the font's size.
+ */
 function snapped(measured: number, size: number, parts: number): number {
   return Math.abs(measured - size) * parts <= 1.2 ? size : measured;
 }
 
-/** From here on no other letter is looked for. */
+/** A letter so like itself is not compared with another. */
 const surely = 0.985;
-/** And below this none needs to be: it is not that letter. */
+/** A letter less like itself than this is not compared either: it is not that letter. */
 const hopeless = 0.7;
 
-/** When a rival is looked at closely: how like itself the letter is at most, and how much less the rival. */
+/**
+ * A rival is looked at closely if the letter is no more like itself than `like`, and the rival is less like it by no
+ * more than `less`.
+ */
 const close = { like: 0.95, less: 0.06 };
-/** Places that are tried then, in pixels from where the letter should stand: a line is measured to a pixel alone. */
+/** Places that are tried then, in pixels from where the letter should stand. A line is measured only to a pixel. */
 const places = { across: [-0.75, -0.25, 0.25, 0.75], up: [-0.5, 0, 0.5] };
 const here = { across: [0], up: [0] };
 
-/** By how much the ink is more like a rival of a letter than like the letter itself, of which it is `like` so much. */
+/** By how much more the ink is like a rival of a letter than like the letter. `like` is how like the letter it is. */
 function moreLikeRival(seen: Ink, placed: Placed, setting: Setting, like: number): number {
   const { glyph } = placed;
   const rivals = placed.rivals();
@@ -112,12 +120,12 @@ function moreLikeRival(seen: Ink, placed: Placed, setting: Setting, like: number
   const rival = Math.max(0, ...first);
   const nearest = rivals.filter((_, i) => (first[i] ?? 0) >= like - close.less);
   if (like > close.like || nearest.length === 0) return rival - like;
-  // Both as they fit best.
+  // Both are taken as they fit best.
   const closely = nearest.map((one) => alike(one, places));
   return Math.max(rival, ...closely) - Math.max(like, alike(glyph, places));
 }
 
-/** How like a character the ink is where another one stands. */
+/** How like another character the ink is where a letter stands. */
 function likeAnother(
   seen: Ink,
   { glyph, pen }: Placed,
@@ -130,7 +138,8 @@ function likeAnother(
   const left = Math.max(0, Math.floor(x + (pen + own.left) * across) - 1);
   const right = Math.min(seen.width, Math.ceil(x + (pen + wide) * across) + 1);
   const all = inkSquared(seen, left, right);
-  // Side by side at the left edge, and one over the other; as wide as the line, and as wide as it is high.
+  // The rival is tried with its left edge at the letter's, and over its middle. It is tried as wide as the line, and
+  // as wide as it is high.
   const begins = [own.left, (own.left + own.right - ink.right + ink.left) / 2];
   const widths = tried !== here && Math.abs(across / up - 1) > 0.01 ? [across, up] : [across];
   let best = 0;
@@ -152,7 +161,7 @@ function inkSquared({ dark, width, height }: Ink, left: number, right: number): 
   return sum;
 }
 
-/** What `alikeWithin` tells, of a letter that is known to be all that is wanted there. */
+/** The same as `alikeWithin`, for a letter that is all that is wanted there. */
 function likeLetter(
   seen: Ink,
   { ink, left, top }: DrawnGlyph,
@@ -170,11 +179,20 @@ function likeLetter(
   return all === 0 || squared === 0 ? 0 : product / Math.sqrt(all * squared);
 }
 
-/** A stroke along a row: pixels beside the letters that it has at least, the part of them that is inked, and how dark they are and were to be. */
+/**
+ * A stroke along a row. It covers so many pixels beside the letters, and such a part of them. They are so much darker
+ * than they should be, and should be no darker than `pale`.
+ */
 const stroke = { pixels: 8, part: 0.7, dark: 0.15, pale: 0.15 };
-/** Upright strokes of letters that a white line crosses: how far they go on up and down in pixels, how dark they are, and what is left of them and of their row. */
+/**
+ * A white line across the upright strokes of letters: how many pixels the strokes go on up and down, how dark they
+ * are, and what is left of them and of their row.
+ */
 const stem = { on: 3, dark: 0.45, ink: 1.2, part: 0.55, ofRow: 0.65 };
-/** A row of letters rubbed out: what is left of it, its least ink, and how far from the letters' edges it lies, in pixels. */
+/**
+ * A row of letters that is rubbed out: the part that is left, its least ink, and how far it lies from the letters'
+ * edges, in pixels.
+ */
 const rubbed = { part: 0.35, ink: 1, edge: 3 };
 
 /** Whether a thin line, dark or white, runs through a whole text. */
@@ -201,17 +219,17 @@ function isStruck(seen: Ink, wanted: Ink): boolean {
   return false;
 }
 
-/** Whether a letter is as dark above and below, so that its place in the row counts for nothing. */
+/** Whether a letter is equally dark above and below a pixel, so that the exact row does not matter. */
 function isUpright({ width, height, dark }: Ink, x: number, y: number): boolean {
   if (y < stem.on || y + stem.on >= height) return false;
   for (let j = y - stem.on; j <= y + stem.on; j++) if ((dark[j * width + x] ?? 0) < stem.dark) return false;
   return true;
 }
 
-/** The part of what is seen that lies where nothing is wanted. */
+/** The part of the seen ink that lies where none is wanted. */
 function unexplained(seen: Ink, wanted: Ink, isCut: boolean): number {
   let [more, all] = [0, 0];
-  // What is cut off may leave half a character.
+  // A text that is cut off may end in half a character.
   const end = isCut ? seen.width - seen.height : seen.width;
   for (let y = 0; y < seen.height; y++)
     for (let x = 0; x < end; x++) {

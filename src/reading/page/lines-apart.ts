@@ -1,6 +1,6 @@
 import type { Ink } from "./ink.ts";
 
-/** Pixels that hang together, and whether they are as high as letters. */
+/** Pixels that touch, and whether they are as high as letters. */
 interface Piece {
   readonly pixels: readonly number[];
   readonly left: number;
@@ -9,13 +9,16 @@ interface Piece {
   readonly bottom: number;
 }
 
-/** How dark a pixel of a letter is, and as parts of the font's size: how high letters are at least, and how near an accent is to its own. */
+/**
+ * How dark a pixel of a letter is. As parts of the font's size: how high letters are at least, and how near an accent
+ * is to its letter.
+ */
 const least = { dark: 0.3, high: 0.4 };
 const near = 0.1;
 
 /**
- * Takes lines apart that reach into each other, as where an accent stands beside what hangs down from the line above.
- * All ink is on one of them. One ink as large as the whole for each, from above.
+ * Separates lines that reach into each other, as where an accent stands beside what hangs down from the line above.
+ * All ink belongs to one of the lines. Gives one ink for each line, from above, each as large as the whole.
  */
 export function linesApart(ink: Ink, size: number): Ink[] {
   const isLetter = ({ top, bottom }: Piece): boolean => bottom - top >= least.high * size;
@@ -52,12 +55,15 @@ export function linesApart(ink: Ink, size: number): Ink[] {
 }
 
 interface Line {
-  /** A row that runs through all of its letters. */
+  /** A row of pixels that runs through all of its letters. */
   readonly row: number;
   readonly letters: readonly Piece[];
 }
 
-/** The row that most letters cover is a line's, and they are its letters; then the same for those that are left. */
+/**
+ * Finds lines. The row that most letters cover is a line's, and they are its letters. Then the same for the letters
+ * that are left.
+ */
 function linesOf(letters: readonly Piece[]): Line[] {
   const lines: Line[] = [];
   let left = letters;
@@ -74,7 +80,10 @@ function linesOf(letters: readonly Piece[]): Line[] {
   return lines.toSorted((a, b) => a.row - b.row);
 }
 
-/** A piece that runs through the letters of two lines, such as a "g" with an accent below it, in two where it is thinnest. */
+/**
+ * Cuts a piece that runs through the letters of two lines, such as a "g" with an accent below it, where it is
+ * thinnest.
+ */
 function cut(piece: Piece, rows: readonly number[], width: number): Piece[] {
   const [row, next] = rows.filter((one) => piece.top <= one && one < piece.bottom);
   if (row === undefined || next === undefined) return [piece];
@@ -122,7 +131,7 @@ function pieceOf(pixels: readonly number[], width: number): Piece {
   return { pixels, left, right, top, bottom };
 }
 
-/** The eight pixels around one; those beyond an edge lie at the other, or nowhere. */
+/** The eight pixels around one. Beyond an edge they lie at the other edge, or nowhere. */
 function around(at: number, width: number): number[] {
   return [-width - 1, -width, -width + 1, -1, 1, width - 1, width, width + 1].map((by) => at + by);
 }

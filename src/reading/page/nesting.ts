@@ -3,9 +3,9 @@ import { operatorsIn } from "../pdf/content-operators.ts";
 import { contentOf, dictsIn, entryOf } from "../pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
-/** Levels of drawings within drawings up to which every viewer draws them; PDFium leaves out what lies deeper than 40. */
+/** Every viewer draws drawings within drawings to this depth. PDFium leaves out those deeper than 40. */
 const deepest = 20;
-/** Bytes of drawings that are looked at, and pixels of an image that PDFium is sure to draw. */
+/** Bytes of drawings that are looked at, and pixels of an image that PDFium surely draws. */
 const most = { bytes: 8_000_000, pixels: 50_000_000 };
 
 /** A walk over the drawings of a page. */
@@ -13,14 +13,14 @@ interface Walk {
   left: number;
   /** Drawings that were walked to their end. */
   readonly done: Set<PDFRawStream>;
-  /** Those that are being walked, one within the other. */
+  /** Drawings that are being walked, one within the other. */
   readonly open: Set<PDFRawStream>;
 }
 
 /**
- * Whether PDFium may not draw what other viewers do: drawings that lie deep within each other, that draw themselves or
- * are endless, and images beyond measure. `own` leaves the page itself out, so that its fields' drawings alone are
- * looked at.
+ * Whether PDFium may leave out what other viewers draw: drawings deep within each other, drawings that draw
+ * themselves or are endless, and images that are too large. `own` leaves the page itself out, so that only its
+ * fields' drawings are looked at.
  */
 export function drawsBeyond(page: WalkedPage, own = false): boolean {
   const walk: Walk = { left: most.bytes, done: new Set(), open: new Set() };
@@ -51,7 +51,7 @@ function isBeyond(drawing: PDFRawStream, above: PDFDict | undefined, walk: Walk)
   return found;
 }
 
-/** Whether something beyond measure is drawn by a content. */
+/** Whether a content draws something too large. */
 function within(content: () => string, resources: PDFDict | undefined, walk: Walk): boolean {
   const drawings = resources && entryOf(resources, "XObject");
   if (!(drawings instanceof PDFDict)) return false;

@@ -17,7 +17,7 @@ import { pageOf, partOn, shifted } from "./widget-places.ts";
 const mostPixels = 40_000;
 
 /**
- * Fields whose own drawings show other words than they hold, although viewers are told to draw them anew: not all
+ * Fields whose own drawings show other words than they hold. The file tells viewers to draw them anew, but not all
  * viewers do. A drawing that is missing, or as empty as the blank form's, says nothing.
  */
 export async function otherDrawings(
@@ -53,7 +53,7 @@ export async function otherDrawings(
   );
 }
 
-/** The file as viewers see it that take the drawings in it. */
+/** The file as it is seen in viewers that use the drawings in it. */
 async function asDrawn(pdf: PDFDocument): Promise<Uint8Array> {
   const form = formOf(pdf.catalog);
   form?.delete(PDFName.of("NeedAppearances"));

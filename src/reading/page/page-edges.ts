@@ -7,10 +7,10 @@ import { slack } from "./widget-places.ts";
 /** Pixels of the picture of a page with all that is around the form. */
 const mostPixels = 40_000;
 
-/** Points of a page's longer side beyond which it is not looked at all over. */
+/** A page with a longer side, in points, is not looked at as a whole. */
 export const largest = 2000;
 
-/** What is cut off of the form, and what a page shows beyond it. */
+/** What of the form is cut off, and what a page shows beyond the form. */
 export function beyond(
   pdf: RenderedPdf,
   page: number,
@@ -32,7 +32,7 @@ export function beyond(
   if (hasPrint(empty, kept)) found.push({ what: "less", page });
   if (off[0] < -slack || off[1] < -slack || off[2] > slack || off[3] > slack) {
     const [across, up] = [view[2] - view[0], view[3] - view[1]];
-    // At one pixel a point. Nobody prints a form on more than a large sheet of paper.
+    // At one pixel a point. Nobody prints a form on much more than a large sheet of paper.
     const isVast = Math.max(across, up) > largest;
     const [width, height] = [across, up].map((side) => Math.round(Math.min(largest, side))) as [
       number,

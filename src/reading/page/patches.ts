@@ -10,13 +10,13 @@ import {
   wholeOf,
 } from "./picture.ts";
 
-/** Pixels that differ within a patch; fewer are left by rounding. */
+/** A patch has at least so many pixels that differ. Rounding leaves fewer. */
 const leastPixels = 4;
 /** Side of a cell in pixels. Cells that touch are one patch. */
 const cell = 12;
 const mostPatches = 4;
 
-/** Where two pictures of one size differ, outside some areas. */
+/** Where two pictures of one size differ, apart from some areas. */
 export function patchesIn(one: Picture, other: Picture, leftOut: readonly Area[]): Area[] {
   const { width, height } = one;
   const columns = Math.ceil(width / cell);
@@ -24,7 +24,7 @@ export function patchesIn(one: Picture, other: Picture, leftOut: readonly Area[]
   const counts = new Uint16Array(columns * rows);
   const out = leftOut.map((area) => shared(grown(area, 1), wholeOf(one)));
   let some = false;
-  // What is looked at of a line, and the first line of which that is another part.
+  // The parts of a line that are looked at, and the first line for which they change.
   let here: readonly (readonly [from: number, to: number])[] = [];
   let end = 0;
   for (let y = 0; y < height; y++) {
@@ -48,7 +48,7 @@ export function patchesIn(one: Picture, other: Picture, leftOut: readonly Area[]
   return joined(counts, columns, rows).map((area) => shared(area, wholeOf(one)));
 }
 
-/** What lies between the areas on a line, and the next line on which an area begins or ends. */
+/** The parts of a line between the areas, and the next line on which an area begins or ends. */
 function between(
   areas: readonly Area[],
   y: number,
@@ -67,7 +67,7 @@ function between(
   return [parts, next];
 }
 
-/** Patches to be told one by one; of too many, what is around all of them. */
+/** Patches to be told one by one. If they are too many, the area around all of them. */
 export function toldApart(patches: readonly Area[]): readonly Area[] {
   return patches.length > mostPatches ? [aroundAll(patches)] : patches;
 }
@@ -99,7 +99,7 @@ function joined(counts: Uint16Array, columns: number, rows: number): Area[] {
   return areas;
 }
 
-/** A page has too many cells to spread them as arguments. */
+/** Done in a loop: a page has too many cells to be spread as arguments. */
 function aroundCells(cells: readonly Area[]): Area {
   return cells.reduce((one, other) => aroundAll([one, other]));
 }

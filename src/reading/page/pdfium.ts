@@ -1,7 +1,10 @@
 import { PDFiumModule } from "@hyzyla/pdfium";
 import { bytesOf, type Picture } from "./picture.ts";
 
-/** What is used of PDFium, which its package leaves mostly without types. Names and meanings: its fpdf*.h. */
+/**
+ * The functions of PDFium that are used. Its package leaves most of them without types. Names and meanings: its
+ * fpdf*.h.
+ */
 interface Functions {
   malloc(bytes: number): number;
   free(at: number): void;
@@ -63,7 +66,7 @@ const names = [
 ] as const satisfies readonly (keyof Functions)[];
 
 interface Pdfium extends Functions {
-  /** Its memory, which is another one each time it has grown. */
+  /** Its memory, which is replaced each time it has grown. */
   readonly memory: () => Uint8Array;
 }
 
@@ -71,20 +74,25 @@ interface Pdfium extends Functions {
 export interface Rendering {
   /** Counted from 1. */
   readonly page: number;
-  /** The part of the page, in its own coordinates: left, bottom, right, top. The page is upright then. What it shows of itself without. */
+  /**
+   * The part of the page to draw, in the page's own coordinates: left, bottom, right, top. The page is upright then.
+   * If absent, what the page shows of itself.
+   */
   readonly part?: readonly [number, number, number, number];
   /** Pixels. */
   readonly width: number;
   readonly height: number;
-  /** What is drawn: what the page itself holds, with its fields, or with all annotations. Fields if nothing is said. */
+  /** What is drawn: the page alone, the page with its fields, or the page with all annotations. Fields, if absent. */
   readonly layers?: "page" | "fields" | "all";
-  /** Annotations that are taken off first, by their places in the page's list. */
+  /** Annotations to take off first, by their places in the page's list. */
   readonly without?: readonly number[];
-  /** Pixels to be overwritten, of the right number: a picture is large, and making room for it takes longer than drawing. */
+  /**
+   * Pixels to overwrite, of the right number. A picture is large, and making room for it takes longer than drawing.
+   */
   readonly over?: Int32Array;
   /**
-   * The page itself, where it is known how it looks: as long as PDFium finds the same objects in the same places,
-   * only the fields are drawn.
+   * How the page itself looks, if that is known. While PDFium finds the same objects in the same places, only the
+   * fields are drawn.
    */
   readonly known?: { readonly picture: Picture; readonly objects: Float32Array };
 }
@@ -95,7 +103,7 @@ export interface RenderedPdf {
   /** Width and height in points, as the page is seen. */
   readonly sizeOf: (page: number) => readonly [number, number];
   readonly render: (rendering: Rendering) => Picture;
-  /** What PDFium finds in a page's content: kind and place of each object, in their order. */
+  /** The objects that PDFium finds in a page's content: kind and place of each, in their order. */
   readonly objectsOn: (page: number) => Float32Array;
 }
 
@@ -115,8 +123,8 @@ const bgrx = 3;
 const withAnnotations = 1;
 
 /**
- * Opens a PDF in PDFium, which shares no code with the readers, hands it over and closes it. Undefined where
- * PDFium cannot open it. Throws where it breaks; a fresh one is then loaded the next time.
+ * Opens a PDF in PDFium, hands it over and closes it. PDFium shares no code with the readers. Undefined if it cannot
+ * open the file. Throws if it breaks; the next call then loads a fresh one.
  */
 export async function withRendered<T>(
   bytes: Uint8Array,
@@ -144,7 +152,7 @@ async function opened<T>(
     pdfium.free(at);
     return undefined;
   }
-  // FPDF_FORMFILLINFO, version 2, without any of its functions: nothing in the file can call anything.
+  // FPDF_FORMFILLINFO, version 2, without any function, so that nothing in the file can call anything.
   const infoSize = 256;
   const info = pdfium.malloc(infoSize);
   pdfium.memory().fill(0, info, info + infoSize);
@@ -184,7 +192,7 @@ function render(
     pdfium.FPDFPage_SetCropBox(page, ...part);
     pdfium.FPDFPage_SetRotation(page, 0);
   }
-  // From the last on, so that the places of the others stay.
+  // The last is removed first, so that the places of the others stay.
   for (const index of without.toSorted((a, b) => b - a)) pdfium.FPDFPage_RemoveAnnot(page, index);
   pdfium.FORM_OnAfterLoadPage(page, form);
   const size = width * height * 4;
@@ -215,7 +223,7 @@ function render(
   return { width, height, pixels };
 }
 
-/** Objects of a page that are looked at; a form has some hundreds. */
+/** Objects of a page that are looked at. A form has some hundreds. */
 const mostObjects = 5_000;
 
 function objectsOf(pdfium: Pdfium, page: number): Float32Array {

@@ -7,7 +7,7 @@ export interface Picture {
   readonly pixels: Int32Array;
 }
 
-/** A part of a picture in pixels from its upper left corner; the right and lower edges lie outside. */
+/** A part of a picture, in pixels from its upper left corner. The right and lower edges lie outside. */
 export interface Area {
   readonly left: number;
   readonly top: number;
@@ -15,7 +15,7 @@ export interface Area {
   readonly bottom: number;
 }
 
-/** How far two colours lie apart: the differences of red, green and blue added up, 0 to 765. */
+/** How far apart two colours are: the differences of red, green and blue added up, 0 to 765. */
 export function apart(one: number, other: number): number {
   return (
     Math.abs((one & 255) - (other & 255)) +
@@ -24,7 +24,7 @@ export function apart(one: number, other: number): number {
   );
 }
 
-/** From where on a colour is another one, of those 765. */
+/** Colours that are at least so far apart are different. */
 export const leastApart = 36;
 
 /** How bright a colour is, 0 to 255. ITU-R BT.601 */
@@ -32,7 +32,7 @@ export function brightness(colour: number): number {
   return 0.114 * (colour & 255) + 0.587 * ((colour >> 8) & 255) + 0.299 * ((colour >> 16) & 255);
 }
 
-/** Whether two rows of pixels are the same, from a place in each on. */
+/** Whether two rows of pixels are the same, each from a place on. */
 export function sameRun(
   one: Int32Array,
   from: number,
@@ -46,7 +46,7 @@ export function sameRun(
 
 const views = new WeakMap<Int32Array, Buffer>();
 
-/** Pixels as bytes, which a machine compares many at a time. */
+/** Pixels as bytes. A machine compares many of them at a time. */
 export function bytesOf(pixels: Int32Array): Buffer {
   const known = views.get(pixels);
   if (known !== undefined) return known;
@@ -64,7 +64,7 @@ export function samePart(one: Picture, other: Picture, { left, top, right, botto
   return true;
 }
 
-/** What two areas have in common. */
+/** The area that two areas have in common. */
 export function shared(one: Area, other: Area): Area {
   return {
     left: Math.max(one.left, other.left),
@@ -97,7 +97,10 @@ export function wholeOf({ width, height }: Picture): Area {
   return { left: 0, top: 0, right: width, bottom: height };
 }
 
-/** A part of a picture as a PNG (ISO/IEC 15948), made smaller by a whole number until it has no more pixels than `most`. */
+/**
+ * A part of a picture as a PNG (ISO/IEC 15948). It is made smaller by a whole number until it has no more than `most`
+ * pixels.
+ */
 export function pngOf(picture: Picture, part: Area, most: number): Uint8Array {
   const { left, top, right, bottom } = shared(part, wholeOf(picture));
   const by = Math.max(1, Math.ceil(Math.sqrt(((right - left) * (bottom - top)) / most)));
@@ -120,7 +123,9 @@ export function pngOf(picture: Picture, part: Area, most: number): Uint8Array {
   ]);
 }
 
-/** Red, green and blue are told in steps of so much: a picture packs into half the bytes, and nobody sees it. */
+/**
+ * Red, green and blue are rounded to steps of this size. The picture packs into half the bytes, and nobody sees it.
+ */
 const step = 15;
 
 /** The mean colour of a square: red, green, blue. */

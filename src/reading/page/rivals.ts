@@ -1,15 +1,18 @@
 import { drawn, type Glyph, type Glyphs } from "./glyphs.ts";
 import { alikeWithin, blurred, type Ink } from "./ink.ts";
 
-/** Small letters that look alike in print. Of capitals and digits, which legends are made of, it is measured. */
+/** Small letters that look alike in print. For capitals and digits, which legends are made of, it is measured. */
 const small = "hn hb hk nr nm nu ce co eo ae oa tf ft uv vy vu bh bo gq gy pq dq da do ao rn sz".split(" ");
 
-/** How like one another two characters are, drawn over each other, before one may be taken for the other. */
+/** Two characters may be taken for one another if they are at least so alike when drawn over each other. */
 const leastAlike = 0.5;
 
 const found = new WeakMap<Glyphs, Map<string, Glyph[]>>();
 
-/** The letters and digits that one may be taken for. Signs have none: programs draw quotation marks as each likes. */
+/**
+ * The letters and digits that a character may be taken for. Signs have none, since programs draw quotation marks in
+ * their own ways.
+ */
 export function rivalsOf(character: string, glyphs: Glyphs): Glyph[] {
   const known = found.get(glyphs) ?? new Map<string, Glyph[]>();
   found.set(glyphs, known);
@@ -32,7 +35,7 @@ function candidates(character: string, own: Glyph, glyphs: Glyphs): Glyph[] {
   );
 }
 
-/** How alike two characters are with their left edges or their middles over each other. */
+/** How alike two characters are, with their left edges over each other or their middles. */
 function likeness(one: Glyph, other: Glyph): number {
   const middle = ({ ink }: Glyph): number => (ink.left + ink.right) / 2;
   const own = inkIn(one, 0);
@@ -43,10 +46,10 @@ function likeness(one: Glyph, other: Glyph): number {
   );
 }
 
-/** Pixels of a letter's cell that are taken as one: about as fine as a page shows it. */
+/** So many pixels of a letter's cell are taken as one, which is about as fine as a page shows it. */
 const coarse = 2;
 
-/** A letter's ink, so many pixels of its cell farther to the left. */
+/** A letter's ink, moved to the left by so many pixels of its cell. */
 function inkIn({ sums, side }: Glyph, by: number): Ink {
   const cells = Math.floor((side - 1) / coarse);
   const dark = new Float32Array(cells * cells);

@@ -1,8 +1,8 @@
 import { type Area, type Picture, sameRun } from "./picture.ts";
 
-/** Pictures of one field that are kept: as many buyers or orders as come mixed with each other. */
+/** So many pictures of one field are kept: one for each buyer or order whose sheets come mixed. */
 const mostKept = 6;
-/** Pixels of a field that is worth keeping. */
+/** A field with more pixels is not kept. */
 const mostPixels = 40_000;
 
 interface Kept {
@@ -10,12 +10,12 @@ interface Kept {
   readonly pixels: Int32Array;
 }
 
-/** Pictures of fields that were found to show what they hold, by the blank form's picture and the number of the field. */
+/** Pictures of fields that showed what they hold, by the blank form's picture and the number of the field. */
 const kept = new WeakMap<Picture, Map<number, Kept[]>>();
 
 /**
- * Whether a field looks, pixel by pixel, as it did when it was found to show the same values. The sheets of an
- * order have most of their fields in common.
+ * Whether a field looks, pixel by pixel, as it did when it was found to show the same values. Sheets of one order
+ * have most fields in common.
  */
 export function shownBefore(
   picture: Picture,

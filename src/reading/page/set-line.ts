@@ -3,7 +3,7 @@ import { advanceOf, type Glyph, type Glyphs } from "./glyphs.ts";
 import type { Ink } from "./ink.ts";
 import { rivalsOf } from "./rivals.ts";
 
-/** A character of a line: where its pen stands, as a part of the font's size. */
+/** A character of a line, and where its pen stands, as a part of the font's size. */
 export interface Placed {
   readonly isSign: boolean;
   /** A small letter, as legends have none. */
@@ -14,7 +14,7 @@ export interface Placed {
   readonly pen: number;
 }
 
-/** A line of text as it would be set in Helvetica; undefined where it has characters that Helvetica has not. */
+/** A line of text as it would be set in Helvetica. Undefined if Helvetica lacks one of its characters. */
 export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
   const placed: Placed[] = [];
   let pen = 0;
@@ -35,7 +35,7 @@ export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
   return placed;
 }
 
-/** What a line's ink covers, as parts of the font's size. */
+/** The area of a line's ink, in parts of the font's size. */
 export function measure(line: readonly Placed[]): Glyph["ink"] {
   let [left, right, bottom, top] = [Number.POSITIVE_INFINITY, 0, Number.POSITIVE_INFINITY, -1];
   for (const { glyph, pen } of line) {

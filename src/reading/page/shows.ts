@@ -6,30 +6,36 @@ import { type Likeness, likeness } from "./likeness.ts";
 import { linesApart } from "./lines-apart.ts";
 import { measure, setLine } from "./set-line.ts";
 
-/** What counts as the same. Found on sheets that programs filled in and sheets that were forged: tests/bench/pages.ts. */
+/**
+ * How much alike counts as the same. Found on sheets that programs filled in and on forged ones:
+ * tests/bench/pages.ts.
+ */
 export const limits = {
-  /** Of the letter or digit that is least like itself, and of the sign: programs draw quotation marks as each likes. */
+  /**
+   * How like itself the worst letter or digit must be, and the worst sign. Programs draw quotation marks in their own
+   * ways.
+   */
   character: 0.8,
   sign: 0.5,
-  /** By how much a capital or digit may be more like another than like itself, and a small letter. */
+  /** By how much more a capital or digit may be like another than like itself, and a small letter. */
   mistaken: 0.01,
   mistakenSmall: 0.03,
-  /** Of a font in pixels: what is smaller is seen as dots. */
+  /** Least size of a font in pixels. A smaller one is seen as dots. */
   size: 5,
-  /** Of all ink, the part that no character explains. */
+  /** The most of all ink, as a part, that no character explains. */
   more: 0.08,
-  /** Width against height, by Helvetica. */
+  /** Least width against height, by Helvetica. */
   stretch: 0.82,
   /** How like its own mark a ticked box must be. */
   tick: 0.7,
-  /** Dark pixels that it may have farther off than that. */
+  /** Dark pixels that a ticked box may have away from its mark. */
   stray: 6,
-  /** Pixels that may be dark in an empty field, and how dark they are then. */
+  /** How many pixels may be dark in an empty field, and how dark counts. */
   speck: 3,
   faint: 0.12,
 } as const;
 
-/** Characters of a value that are looked for: far more than any frame has room for. */
+/** So many characters of a value are looked for, far more than any frame has room for. */
 const mostCharacters = 4_000;
 
 /** Whether a field shows the values that it holds, and nothing else. `ticked` is the ink of its mark. */
@@ -62,29 +68,29 @@ function showsTick(ink: Ink, ticked: Ink): boolean {
   return alike(ink, ticked) >= limits.tick && strayDark(ink, ticked, stray) <= limits.stray;
 }
 
-/** What is dark beside a mark: how dark it is, how far from the mark, and how dark that is there. */
+/** A dark pixel beside a mark: how dark it is, how far from the mark, and how dark a mark is. */
 const stray = { least: 0.15, off: 2, mark: 0.1 };
 
 /** Pixels at the edge of a frame in which nothing is drawn. */
 const edge = 5;
 
-/** One line, of which the right end may lie beyond the frame. */
+/** Whether one line shows. Its right end may lie beyond the frame. */
 function showsLine(ink: Ink, text: string, size: number, glyphs: Glyphs): boolean {
   const line = setLine(text, glyphs);
   const extent = extentOf(ink);
-  // A text in other letters cannot be compared; that it shows is all that can be told.
+  // A text in other letters cannot be compared. It is only seen that there is one.
   if (line === undefined) return extent !== undefined;
   if (extent === undefined || line.length === 0) return false;
   const room = ink.width - extent.left;
   const { right, left } = measure(line);
   const isCut = extent.right >= ink.width - edge && (right - left) * size > room;
-  // Of what is cut off, only what is left tells how large the letters are.
+  // If a text is cut off, only the rest tells how large its letters are.
   const seen = isCut ? line.filter(({ pen }) => (pen - left) * size < room - edge) : line;
   const sizes = isCut ? sizesNear(size, (extent.bottom - extent.top) / heightOf(seen)) : [undefined];
   return sizes.some((cut) => passes(likeness(ink, seen, size, cut)));
 }
 
-/** The form's own size and, where a program chose another, those that the height of its letters leaves open. */
+/** The form's own size. If a program chose another, the sizes that the height of the letters allows. */
 function sizesNear(size: number, up: number): number[] {
   return [size, ...[0, 1, -1, 2, -2, 3, -3].map((step) => up * (1 + step / 100))];
 }
@@ -108,7 +114,7 @@ function passes(found: Likeness | undefined): boolean {
   );
 }
 
-/** Several lines, which programs break where each of them likes. What lies below the frame may be missing. */
+/** Whether several lines show. Programs break lines where they like. Text below the frame may be missing. */
 function showsLines(ink: Ink, lines: readonly string[], size: number, glyphs: Glyphs): boolean {
   const bands = bandsOf(ink, size);
   const words = lines.flatMap((line) => line.split(/\s+/)).filter((word) => word !== "");
@@ -124,7 +130,7 @@ function showsLines(ink: Ink, lines: readonly string[], size: number, glyphs: Gl
   return next >= words.length || last.bottom > ink.height - 2 * size;
 }
 
-/** How many of the words stand on a line; 0 where it shows others, undefined where they cannot be compared. */
+/** How many of the words a line shows. 0 if it shows others, undefined if they cannot be compared. */
 function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyphs): number | undefined {
   const extent = extentOf(band);
   if (extent === undefined) return 0;
@@ -143,10 +149,13 @@ function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyp
   return showsLine(band, words.slice(0, best.count).join(" "), size, glyphs) ? best.count : 0;
 }
 
-/** How high one line can be, as a part of the font's size: from the accent of a capital down to the foot of a "g". */
+/**
+ * The most that one line can be high, as a part of the font's size: from the accent of a capital down to the foot of
+ * a "g".
+ */
 const tall = 1.2;
 
-/** The lines of a text: what has no ink above or below. */
+/** The lines of a text: bands with no ink above or below. */
 function bandsOf(ink: Ink, size: number): (Ink & { readonly bottom: number })[] {
   const extent = extentOf(ink);
   if (extent === undefined) return [];
@@ -159,7 +168,7 @@ function bandsOf(ink: Ink, size: number): (Ink & { readonly bottom: number })[] 
   isInked.forEach((inked, y) => {
     const last = bands.at(-1);
     if (!inked) return;
-    // The dot of an i stands off its letter.
+    // The dot of an i does not touch its letter.
     if (last !== undefined && y - last.bottom <= 2) last.bottom = y + 1;
     else bands.push({ top: y, bottom: y + 1 });
   });

@@ -28,8 +28,8 @@ export function nameOf(widget: PDFDict): string {
 }
 
 /**
- * What a person may meet at a field besides its value: programs, a tip, another look under the pointer, other words for
- * its choices, a text with formats, a font at which viewers guess. `values` are what the field holds.
+ * What a field may show or do besides its value: programs, a tip, another look under the pointer, other words for its
+ * choices, formatted text, a font at which viewers guess. `values` are what the field holds.
  */
 export function extrasOf(
   widget: PDFDict,
@@ -48,7 +48,7 @@ export function extrasOf(
   const tip = textOf(nearest("TU"));
   const says = textOf(entryOf(widget, "Contents"));
   const rich = plainText(textOf(nearest("RV")));
-  // A choice shows as it is called, or as other words that stand beside it.
+  // A choice shows under its own name, or in other words that stand beside it.
   const choices = listOf(nearest("Opt")).map((one) => {
     const [value = "", words = value] = listOf(one).map(textOf);
     return `${value}\t${words}`;
@@ -71,7 +71,7 @@ export function extrasOf(
   ];
 }
 
-/** Looks under the pointer and while a button of it is pressed. ISO 32000-1:2008 table 168 */
+/** Looks of a button under the pointer and while it is pressed. ISO 32000-1:2008 table 168 */
 function otherLooks(looks: unknown): (string | undefined)[] {
   if (!(looks instanceof PDFDict)) return [];
   return ["R", "D"].flatMap((key) => {
@@ -80,7 +80,7 @@ function otherLooks(looks: unknown): (string | undefined)[] {
   });
 }
 
-/** What is written in a text with formats, which is XHTML. ISO 32000-1:2008 §12.7.3.4 */
+/** The words of a formatted text, which is XHTML. ISO 32000-1:2008 §12.7.3.4 */
 function plainText(rich: string): string {
   return rich
     .replaceAll(/<[^>]*>/g, " ")
@@ -90,7 +90,7 @@ function plainText(rich: string): string {
     .trim();
 }
 
-/** The font in which a viewer is to draw a field, where it has to guess at that. ISO 32000-1:2008 §12.7.3.3 */
+/** The font in which a viewer is to draw a field, if the viewer has to guess at it. ISO 32000-1:2008 §12.7.3.3 */
 function styleFonts(style: string, form: PDFDict | undefined): string[] {
   const name = /\/(\S+)\s+-?[\d.]+\s+Tf/.exec(style)?.[1];
   const resources = form && entryOf(form, "DR");

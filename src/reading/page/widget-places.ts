@@ -2,12 +2,12 @@ import type { Box, PdfFacts, WidgetFacts } from "../facts.ts";
 import type { BlankPage, BlankWidget } from "./blank-form.ts";
 import type { ReadSheet } from "./compare-pages.ts";
 
-/** The same box so much farther to the right and up. */
+/** The same box, moved so far to the right and up. */
 export function shifted([left, bottom, right, top]: Box, x: number, y: number): Box {
   return [left + x, bottom + y, right + x, top + y];
 }
 
-/** The page of a sheet that a page of its blank became: the one on which most of its fields are. */
+/** The page of a sheet that corresponds to a page of its blank: the one with most of its fields. */
 export function pageOf({ widgets }: BlankPage, index: number, facts: Pick<PdfFacts, "widgets">): number {
   const names = new Set(widgets.map(({ field }) => field));
   const count = new Map<number, number>();
@@ -17,7 +17,7 @@ export function pageOf({ widgets }: BlankPage, index: number, facts: Pick<PdfFac
   return most?.[0] ?? index + 1;
 }
 
-/** The part of a sheet's page that its blank became, and how far that lies from where the blank has it. */
+/** The part of a sheet's page that corresponds to its blank, and how far it lies from where the blank has it. */
 export interface PartOfPage {
   readonly view: Box;
   readonly part: Box;
@@ -36,7 +36,7 @@ export function partOn(page: number, { box, widgets }: BlankPage, { facts, pages
   return { view, part: shifted(box, x, y), x, y, own };
 }
 
-/** How far the fields of a page lie from where the blank form has them: the middle of all. */
+/** How far the fields of a page lie from where the blank form has them: the median. */
 function shiftOf(
   widgets: readonly BlankWidget[],
   own: readonly WidgetFacts[],
@@ -51,10 +51,10 @@ function shiftOf(
   return [middle(shifts.map(([x]) => x)), middle(shifts.map(([, y]) => y))];
 }
 
-/** Points by which a program may move a field in saving it. */
+/** A program may move a field by so many points when it saves. */
 export const slack = 1.5;
 
-/** Fields that show, and lie elsewhere than the blank form has one of that name. */
+/** Fields that show and lie elsewhere than any field of that name on the blank form. */
 export function movedFields(
   widgets: readonly BlankWidget[],
   own: readonly WidgetFacts[],

@@ -2,21 +2,21 @@ import { PDFArray, type PDFDict, PDFRawStream } from "pdf-lib";
 import { contentOf, entryOf, textOf } from "../pdf/pdf-value.ts";
 import { objectKey } from "./content-key.ts";
 
-/** Bytes of what is typed into such a form. */
+/** Bytes of the typed part of such a form that are read. */
 const mostBytes = 4_000_000;
 
-/** Parts of an XFA form that hold what was typed: a program that fills the form in writes them anew. */
+/** The parts of an XFA form that hold what was typed. A program that fills the form in writes them anew. */
 const typedIn: readonly string[] = ["datasets", "form"];
 
 /**
- * Keys of the parts of an XFA form, which some viewers show instead of the fields. ISO 32000-1:2008 §12.7.8. Of what
- * was typed, each text that no field holds has one.
+ * Keys of the parts of an XFA form, which some viewers show instead of the fields. ISO 32000-1:2008 §12.7.8. Each
+ * typed text that no field holds has a key of its own.
  */
 export function formsBeside(form: PDFDict | undefined, values: ReadonlySet<string>): (string | undefined)[] {
   const parts = form && entryOf(form, "XFA");
   if (parts === undefined) return [];
   if (!(parts instanceof PDFArray)) return [objectKey(parts)];
-  // Names and streams take turns.
+  // Names and streams alternate.
   return Array.from({ length: Math.ceil(parts.size() / 2) }, (_, i) => i * 2).flatMap((i) => {
     const [name, part] = [textOf(parts.lookup(i)), parts.lookup(i + 1)];
     return typedIn.includes(name) && part instanceof PDFRawStream
@@ -25,7 +25,7 @@ export function formsBeside(form: PDFDict | undefined, values: ReadonlySet<strin
   });
 }
 
-/** The texts between the tags, entities put right; one that is undefined where they cannot be read. */
+/** The texts between the tags, entities decoded. A single undefined if they cannot be read. */
 function textsOf(part: PDFRawStream): (string | undefined)[] {
   try {
     const xml = Buffer.from(contentOf(part, mostBytes), "latin1").toString("utf8");
@@ -34,7 +34,7 @@ function textsOf(part: PDFRawStream): (string | undefined)[] {
         .replaceAll(/<[^>]*>/g, "\n")
         .split("\n")
         .map((text) => plain(text).trim())
-        // What boxes hold.
+        // Values of boxes are left out.
         .filter((text) => !/^[01]?$/.test(text))
     );
   } catch {

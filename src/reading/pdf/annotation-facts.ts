@@ -7,7 +7,7 @@ import { kindOf } from "./pdfjs-form.ts";
 // ISO 32000-1:2008 table 165
 const hiddenFlags = (1 << 1) | (1 << 5);
 
-/** ISO 32000-1:2008 table 169: annotations that put something on the page, and are no field. */
+/** Annotations that put something on the page and are no field. ISO 32000-1:2008 table 169 */
 const marks: Readonly<Record<string, PageMark["what"]>> = {
   Ink: "ink",
   FreeText: "free-text",
@@ -20,7 +20,7 @@ const marks: Readonly<Record<string, PageMark["what"]>> = {
   PolyLine: "stamp",
 };
 
-/** What is drawn or written over a page; fields, links and other bookkeeping left out. */
+/** What is drawn or written over a page, without fields, links and other bookkeeping. */
 export function marksOf({ annotations, view: [left, bottom] }: AnnotatedPage): PageMark[] {
   return annotations.flatMap(({ subtype = "", rect, contentsObj, textContent }): PageMark[] => {
     const what = marks[subtype];
@@ -31,8 +31,8 @@ export function marksOf({ annotations, view: [left, bottom] }: AnnotatedPage): P
 }
 
 /**
- * Where fields show on a page and what they show. `shownChoice` tells the text of a list's drawing by the
- * name of the widget, which pdf.js does not; undefined means that drawings in the file mean nothing.
+ * Where fields show on a page and what they show. pdf.js does not tell the text in the drawing of a list, so
+ * `shownChoice` tells it by the name of the widget. It is undefined if drawings in the file mean nothing.
  */
 export function widgetsOf(
   { annotations, view: [left, bottom] }: AnnotatedPage,
@@ -58,7 +58,7 @@ function shownIn(
 ): string | undefined {
   if (kind === "text") return hasAppearance ? (textContent?.join("\n") ?? "") : undefined;
   if (kind !== "choice" || !combo || choice === undefined) return undefined;
-  // The form may show other words for a choice than it keeps.
+  // The form may show a choice in other words than it keeps.
   const plain = (text: string): string => text.replace(/\s+/g, "");
   const shown = options?.find(({ displayValue }) => plain(displayValue) === plain(choice));
   return shown?.exportValue ?? choice;

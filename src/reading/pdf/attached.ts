@@ -3,7 +3,7 @@ import type { Left, Part, PdfFacts } from "../facts.ts";
 import { contentOf, dictsIn, entryOf, listOf, textOf } from "./pdf-value.ts";
 import { firstPages } from "./walked-pages.ts";
 
-/** How much is looked for and taken out of one PDF. */
+/** How much is looked for in one PDF and taken out of it. */
 const most = { files: 200, bytes: 60_000_000, nodes: 2_000, pages: 200, kids: 10_000 };
 
 /** A file inside a PDF, not yet unpacked. */
@@ -13,12 +13,12 @@ export interface Attached {
 }
 
 /**
- * The files inside a PDF: those that it lists, and those pinned to its first pages, each once.
- * ISO 32000-1:2008 §7.11.4, §12.5.6.15
+ * The files inside a PDF: those in its list, and those pinned to its first pages. Each once. ISO 32000-1:2008
+ * §7.11.4, §12.5.6.15
  */
 export function attachedTo(pdf: PDFDocument): Attached[] {
   const pages = firstPages(pdf, most.pages);
-  // ISO 32000-2:2020 §14.13: files that belong to the document or to a page.
+  // ISO 32000-2:2020 §14.13: files of the document or of a page.
   const belonging = [pdf.catalog, ...pages.map(({ dict }) => dict)].flatMap((dict) =>
     dictsIn(dict, "AF").slice(0, most.kids),
   );
@@ -48,7 +48,7 @@ function listedIn({ catalog }: PDFDocument): unknown[] {
   for (let node = stack.pop(); node !== undefined && seen.size < most.nodes; node = stack.pop()) {
     if (seen.has(node)) continue;
     seen.add(node);
-    // Names and files take turns.
+    // Names and files alternate.
     const pairs = listOf(entryOf(node, "Names")).slice(0, most.kids);
     files.push(...pairs.filter((_, i) => i % 2 === 1));
     stack.push(...dictsIn(node, "Kids").slice(0, most.kids).toReversed());
@@ -56,7 +56,7 @@ function listedIn({ catalog }: PDFDocument): unknown[] {
   return files;
 }
 
-/** Takes the files out, as many as there is room for; nothing where there is none. */
+/** Takes out as many files as there is room for. Undefined if there are none. */
 export function takenOut(attached: readonly Attached[]): PdfFacts["attached"] {
   if (attached.length === 0) return undefined;
   const files: Part[] = [];
@@ -66,7 +66,7 @@ export function takenOut(attached: readonly Attached[]): PdfFacts["attached"] {
     const bytes = unpacked(stream, room);
     if (typeof bytes === "string") left.push({ name, kind: bytes });
     else files.push({ name, bytes, looks: false });
-    // What does not unpack may have cost as much as is left.
+    // A file that does not unpack may have used a lot of what is left.
     room -= typeof bytes === "string" ? room / 2 : bytes.length;
   }
   const more = attached.length - most.files;

@@ -1,18 +1,18 @@
 import type { Box } from "../facts.ts";
 
-/** The smallest box around some points; undefined where there are none. */
+/** The smallest box around some points; undefined if there are none. */
 export function around(points: readonly (readonly [x: number, y: number])[]): Box | undefined {
   if (points.length === 0) return undefined;
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
   return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
 }
 
-/** The box between two corners, whichever they are. */
+/** The box between two opposite corners. */
 export function inOrder(a: number, b: number, c: number, d: number): Box {
   return [Math.min(a, c), Math.min(b, d), Math.max(a, c), Math.max(b, d)];
 }
 
-/** The same place seen from another corner of the page. */
+/** The same place, measured from another corner of the page. */
 export function moved([left, bottom, right, top]: Box, x: number, y: number): Box {
   return [left + x, bottom + y, right + x, top + y];
 }
@@ -37,9 +37,9 @@ export function overlap(one: Box, other: Box): boolean {
 }
 
 /**
- * Whether a line of text stands in a frame: its middle height lies within, and half of it, or of the
- * frame's width, is in the frame. A label that touches its field does not, nor does one that begins beside a
- * small box and runs into it.
+ * Whether a line of text stands in a frame. The middle of its height lies within. Half of it, or of the frame's
+ * width, is in the frame. So a label that touches its field does not, nor does one that begins beside a small box and
+ * runs into it.
  */
 export function standsIn(text: Box, frame: Box): boolean {
   const middle = (text[1] + text[3]) / 2;

@@ -1,9 +1,9 @@
 import type { FormField, ReadField } from "../form.ts";
 
 /**
- * Two readings of one form → its fields. Where the readings differ in more than line ends, trailing
- * blanks or the order of a selection, the field is unsure; so is one that a single reader sees and finds
- * filled. The value is the first reader's, unless it found nothing.
+ * Two readings of one form → its fields. A field is unsure if the readings differ in more than line ends, trailing
+ * blanks or the order of a selection. It is also unsure if only one reader sees it and finds it filled in. The value
+ * is the first reader's, unless that found nothing.
  */
 export function compareForms(one: readonly FormField[], other: readonly FormField[]): ReadField[] {
   const byNameInOne = new Map(one.map((field) => [field.name, field]));
@@ -17,7 +17,7 @@ function compareField(one: FormField | undefined, other: FormField | undefined):
   if (field === undefined) return undefined;
   const { name, kind } = field;
   const values = kind === "text" ? field.values.slice(0, 1) : field.values;
-  // Several fields of one name that contradict each other: both readers see it, and neither can know.
+  // Several fields of one name contradict each other. Both readers see it, and neither can know.
   const [first = "", second] = field.values;
   if (kind === "text" && second !== undefined)
     return { name, kind, values, unsure: { one: first, other: second } };
@@ -25,7 +25,7 @@ function compareField(one: FormField | undefined, other: FormField | undefined):
   return { name, kind, values, ...(inOne === inOther ? {} : { unsure: { one: inOne, other: inOther } }) };
 }
 
-/** What a field says, with harmless differences evened out. */
+/** What a field says, without harmless differences. */
 function shown(field: FormField | undefined): string {
   if (field === undefined) return "";
   return field.values.map(withoutTrailingBlanks).toSorted().join(", ");

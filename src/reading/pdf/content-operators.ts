@@ -1,6 +1,6 @@
 /**
- * An operand of a page's content: a number, a name with its slash, or a string with the parenthesis before
- * it, one character a byte. What stands in an array or dictionary is listed with the rest.
+ * An operand of a page's content: a number, a name with its slash, or a string with its opening parenthesis, one
+ * character a byte. The members of arrays and dictionaries are operands like any other.
  */
 export type Operand = number | string;
 
@@ -9,14 +9,13 @@ export interface Operator {
   readonly operands: readonly Operand[];
 }
 
-// ISO 32000-1:2008 §7.2.2, §7.3: white space and comments; brackets of arrays and dictionaries; then what
-// counts. Strings in parentheses nest, so their end is looked for by hand.
+// ISO 32000-1:2008 §7.2.2, §7.3: white space and comments, then brackets of arrays and dictionaries, then what
+// counts. Parentheses nest in strings, so the end of a string is looked for by hand.
 const token =
   /[\0\t\n\f\r ]+|%[^\r\n]*|<<|>>|[[\]{})]|<([0-9A-Fa-f\0\t\n\f\r ]*)>|(\/[^\0\t\n\f\r ()<>[\]{}/%]*)|([+-]?(?:\d+\.?\d*|\.\d+))(?=[\0\t\n\f\r ()<>[\]{}/%]|$)|([^\0\t\n\f\r ()<>[\]{}/%]+)/y;
 
 /**
- * The operators of a content stream, one character a byte, in their order. What makes no sense is passed
- * over, as viewers do.
+ * The operators of a content stream, one character a byte, in their order. Nonsense is skipped, as viewers skip it.
  */
 export function* operatorsIn(content: string): Generator<Operator> {
   let operands: Operand[] = [];
@@ -36,7 +35,7 @@ export function* operatorsIn(content: string): Generator<Operator> {
     else if (number !== undefined) operands.push(Number(number));
     else if (word === "true" || word === "false" || word === "null") operands.push(word);
     else if (word !== undefined) {
-      // §8.9.7: the bytes of an inline image follow ID and one blank, and end before EI.
+      // §8.9.7: the bytes of an inline image stand after ID and one blank, and before EI.
       if (word === "ID") at = endOfImage(content, at + 1);
       yield { name: word, operands };
       operands = [];
@@ -74,6 +73,6 @@ function unescaped(text: string): string {
 
 function fromHex(hex: string): string {
   const digits = hex.replace(/[^0-9A-Fa-f]/g, "");
-  // §7.3.4.3: a last digit that is missing is 0.
+  // §7.3.4.3: a missing last digit is 0.
   return Buffer.from(digits.length % 2 === 0 ? digits : `${digits}0`, "hex").toString("latin1");
 }

@@ -7,11 +7,11 @@ import type { ReadField } from "../form.ts";
 export function hiddenValues({ fields, widgets, pages }: PdfFacts, edition: Edition): Doubt[] {
   const byName = Map.groupBy(widgets, ({ field }) => field);
   const printed = new Map(edition.fields.map((field) => [field.name, field]));
-  // Pages that were not looked at may show them all.
+  // Pages that were not looked at may show all fields.
   if (widgets.length === 0) return pages && fields.some(isFilled) ? [{ what: "flattened" }] : [];
   return fields.flatMap((field): Doubt[] => {
     const place = printed.get(field.name)?.place;
-    // Where two readers differ there is no one value to look for.
+    // If two readers differ there is no single value to look for.
     if (place === undefined || field.unsure !== undefined) return [];
     const hidden = hiddenIn(field, printed.get(field.name), byName.get(field.name) ?? []);
     const text = field.values.join(", ");
@@ -19,7 +19,7 @@ export function hiddenValues({ fields, widgets, pages }: PdfFacts, edition: Edit
   });
 }
 
-/** What is shown instead of the value; undefined where the value shows. */
+/** What is shown instead of the value; undefined if the value shows. */
 function hiddenIn(
   field: ReadField,
   printed: EditionField | undefined,
@@ -46,15 +46,15 @@ function isFilled({ values }: ReadField): boolean {
 }
 
 /**
- * Whether two texts show the same: blanks apart, and what fonts of forms cannot tell. Where there is no
- * letter, punctuation counts for nothing either, since forms draw numbers and dates in ways of their own.
+ * Whether two texts show the same. Blanks do not count, nor does what the fonts of forms cannot tell apart. If there
+ * is no letter, punctuation does not count either, since forms draw numbers and dates in their own ways.
  */
 export function sameText(one: string, other: string): boolean {
   if (/\p{L}/u.test(one + other)) return glyphsOf(one) === glyphsOf(other);
   return digits(one) === digits(other);
 }
 
-/** What there is to see of a text in any font of a form. */
+/** What can be seen of a text in any font of a form. */
 function glyphsOf(text: string): string {
   return (
     text
@@ -62,12 +62,12 @@ function glyphsOf(text: string): string {
       .replace(/[\u00ad‐‑‒–—―−]/g, "-")
       .replace(/[‘’]/g, "'")
       .replace(/[“”]/g, '"')
-      // Letters beyond Latin-1 are drawn as "?" by some programs, and left out by others.
+      // Some programs draw letters beyond Latin-1 as "?". Others leave them out.
       .replace(/[\s?]|[^\0-\xff]/gu, "")
   );
 }
 
 function digits(text: string): string {
-  // 2 is drawn as 2.00, and 302.8 as 302,80.
+  // Forms draw 2 as 2.00, and 302.8 as 302,80.
   return text.replace(/(?<=\d[.,]\d?)0+$/, "").replace(/\D/g, "");
 }

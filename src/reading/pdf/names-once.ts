@@ -1,6 +1,6 @@
 import { PDFName, PDFObjectParser } from "pdf-lib";
 
-/** What the parser of the library is made of, as far as it is needed here. */
+/** The parts of the library's parser that are needed here. */
 interface Parser {
   readonly bytes: {
     readonly assertNext: (expected: number) => void;
@@ -11,13 +11,13 @@ interface Parser {
   parseName: () => PDFName;
 }
 
-// ISO 32000-1:2008 §7.2.2: what ends a name.
+// ISO 32000-1:2008 §7.2.2: bytes that end a name.
 const ends = new Set(Buffer.from("\0\t\n\f\r ()<>[]{}/%"));
 
 /**
- * Names are decoded once. The parser of the library does it and has `PDFName.of` do it again, so that the
- * name "50#25" (written `50#2325`) became "50%". `PDFName.of` knows escapes in capitals alone.
- * ISO 32000-1:2008 §7.3.5
+ * Reads a name and decodes it once. The library's parser decodes it, and then has `PDFName.of` decode it again: the
+ * name "50#25" (written `50#2325`) became "50%". `PDFName.of` also knows only escapes in capitals. ISO 32000-1:2008
+ * §7.3.5
  */
 function parseName(this: Parser): PDFName {
   const { bytes } = this;
@@ -27,7 +27,7 @@ function parseName(this: Parser): PDFName {
   return PDFName.of(name.replace(/#[0-9A-Fa-f]{2}/g, (escape) => escape.toUpperCase()));
 }
 
-/** Has the library read every name so, from now on. */
+/** From now on the library reads every name so. */
 export function decodeNamesOnce(): void {
   Object.assign(PDFObjectParser.prototype, { parseName });
 }

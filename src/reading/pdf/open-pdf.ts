@@ -21,10 +21,10 @@ import { firstPages } from "./walked-pages.ts";
 import { openForWalking, type Traits, traitsOf } from "./walked-pdf.ts";
 import { filesIn, isWhole } from "./whole.ts";
 
-/** Pages that are looked at: a sheet has one or two, and others may lie beside it. */
+/** Pages that are looked at. A sheet has one or two, and others may come with it. */
 const mostPages = { ofForm: 20, ofOthers: 4 };
 
-/** Characters of text that a page has at least if it is to be read and not looked at. */
+/** A page with at least so many characters is read and not looked at. */
 const leastText = 30;
 
 /** What pdf.js finds, and what our own walk finds. */
@@ -41,9 +41,9 @@ interface Walked {
 }
 
 /**
- * Bytes of a PDF → what is in it. Fields come first, and `early` is told of them before the pages are looked
- * at, which on a hostile file takes more than anybody gives it. A form whose blank is among the known `forms` is
- * compared with that. Never throws, whatever the bytes.
+ * Bytes of a PDF → what is in it. Fields come first. `early` gets them before the pages are looked at, since a
+ * hostile file makes that take longer than it may. A form is compared with its blank if that is among the known
+ * `forms`. Never throws, whatever the bytes.
  */
 export async function openPdf(
   bytes: Uint8Array,
@@ -56,7 +56,8 @@ export async function openPdf(
     return await withPdf(bytes, async (pdf) => {
       const pages = await readAnnotations(pdf);
       const drawn = { fields: await readFormByPdfjs(pdf, pages), pages, pageCount: pdf.numPages };
-      // Until it is known to be whole, it is not. What is inside counts as left there until it is out.
+      // The file counts as damaged until it is known to be whole. Files inside count as left there until they are
+      // out.
       if (walked !== undefined)
         await early?.({ ...factsOf(drawn, walked, false), ...attachedAs(leftIn(walked.attached)) });
       const whole = isWhole(bytes);
@@ -68,17 +69,17 @@ export async function openPdf(
       await early?.(facts);
       if (walked === undefined) return facts;
       const differences = forms && (await compare(bytes, facts, pages, walked, forms));
-      // Where nothing differs there is nothing on the pages to be read.
+      // If nothing differs there is nothing to be read on the pages.
       if (differences?.length === 0) return { ...facts, differences, pages: pages.map(plainPage) };
       const read = await readPages(facts, pdf, pages, walked.pdf);
       return { ...facts, pages: read, ...(differences === undefined ? {} : { differences }) };
     });
   } catch (error) {
-    // Here only the pages are endless or broken.
+    // Only the pages are endless or broken here.
     if (facts !== undefined) return facts;
-    // What a reader throws says nothing to the sender but that the file must be saved again.
+    // A reader's error tells the sender nothing but that the file must be saved again.
     if (wantsPassword(error)) return { kind: "locked-pdf" };
-    // What one reader alone makes of half a file is worth nothing.
+    // A single reading of half a file is worth nothing.
     if (walked === undefined || !isWhole(bytes)) return { kind: "damaged-pdf" };
     return { ...factsOf(undefined, walked, true), ...attachedAs(takenOut(walked.attached)) };
   }
@@ -88,7 +89,7 @@ function attachedAs(attached: PdfFacts["attached"]): Pick<PdfFacts, "attached"> 
   return attached === undefined ? {} : { attached };
 }
 
-/** Where the pages differ from the blank of their form; undefined for a form without one. */
+/** Where the pages differ from the blank of their form. Undefined if there is no blank. */
 async function compare(
   bytes: Uint8Array,
   facts: PdfFacts,
@@ -104,7 +105,7 @@ async function compare(
   return differences;
 }
 
-/** A page on which there is nothing but a form and its fields. */
+/** A page with nothing on it but a form and its fields. */
 function plainPage({ view: [left, bottom, right, top] }: AnnotatedPage): PageFacts {
   return { width: right - left, height: top - bottom, text: "", marks: [] };
 }
@@ -118,7 +119,7 @@ async function walk(bytes: Uint8Array): Promise<Walked | undefined> {
   }
 }
 
-/** What is known before the pages are looked at, by both readers or by the one that could read the file. */
+/** What is known before the pages are looked at. Both readers tell it, or the one that could read the file. */
 function factsOf(drawn: Drawn | undefined, walked: Walked | undefined, whole: boolean): PdfFacts {
   const { xfa, needsRendering, portfolio, redrawn } = walked?.traits ?? unknown;
   const fields =
@@ -129,14 +130,17 @@ function factsOf(drawn: Drawn | undefined, walked: Walked | undefined, whole: bo
     fields,
     widgets: drawn?.pages.flatMap((page, i) => widgetsOf(page, i + 1, shown)) ?? [],
     pageCount: drawn?.pageCount ?? 0,
-    // ISO 32000-1:2008 §12.7.8: without NeedsRendering an XFA form has an ordinary one beside it.
+    // ISO 32000-1:2008 §12.7.8: an XFA form without NeedsRendering has an ordinary form beside it.
     dynamic: xfa && (needsRendering || fields.length === 0),
     portfolio,
     recovered: !whole || namesIn(drawn?.fields) !== namesIn(walked?.fields),
   };
 }
 
-/** The fields that a reader sees; "none" where it cannot read the file. One that passes over a broken object sees fewer. */
+/**
+ * The names of the fields that a reader sees; "none" if it cannot read the file. A reader that skips a broken object
+ * sees fewer.
+ */
 function namesIn(fields: readonly FormField[] | undefined): string {
   return fields === undefined
     ? "none"

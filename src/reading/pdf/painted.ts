@@ -5,7 +5,7 @@ import { type Operand, operatorsIn } from "./content-operators.ts";
 import { contentOf, entryOf } from "./pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "./walked-pages.ts";
 
-/** A page beyond these bounds is none that people fill in. */
+/** People fill in no page beyond these bounds. */
 const most = { bytes: 8_000_000, depth: 12, marks: 2_000 };
 
 /** ISO 32000-1:2008 §8.3.3: [a b c d e f]. */
@@ -15,16 +15,16 @@ type Point = readonly [number, number];
 /** What is known while a page is painted. */
 interface Painting {
   readonly marks: PageMark[];
-  /** Bytes of content that may still be looked at, however often one piece of it is used. */
+  /** Bytes of content that may still be looked at. A piece that is used again counts again. */
   left: number;
   readonly read: Map<PDFRawStream, string>;
-  /** Points of the pen stroke that is being drawn; undefined while none is. */
+  /** Points of the pen stroke that is being drawn, if one is. */
   pen: Point[] | undefined;
 }
 
 /**
- * The images painted on a page and the pen strokes of Chromium's viewer, which are no annotations but
- * marked content. Throws for a page beyond all bounds. No image is decoded.
+ * The images painted on a page, and the pen strokes of Chromium's viewer. Those are no annotations but marked
+ * content. Throws for a page beyond all bounds. No image is decoded.
  */
 export function paintedOn(page: WalkedPage): PageMark[] {
   const content = contentOfPage(page, most.bytes);
@@ -33,10 +33,10 @@ export function paintedOn(page: WalkedPage): PageMark[] {
   return painting.marks;
 }
 
-/** Lines and shapes that a page has at least if somebody has drawn on it, and not only its background. */
+/** A drawing has at least so many lines and shapes. Fewer may be a background. */
 const leastShapes = 20;
 
-/** Whether lines and shapes make up the page. What is drawn by way of a form of its own is taken for many. */
+/** Whether the page consists of lines and shapes. A drawing in a form of its own counts as many. */
 export function isDrawn(page: WalkedPage): boolean {
   let shapes = 0;
   for (const { name } of operatorsIn(contentOfPage(page, most.bytes))) {

@@ -13,10 +13,10 @@ import type { Box } from "../facts.ts";
 import { inOrder } from "./boxes.ts";
 import { decodeName, decodeTextString } from "./pdf-string.ts";
 
-/** Bytes of a stream, as stored, beyond which it is no longer taken for what somebody typed. */
+/** A stream with more bytes than these, as stored, is nothing that somebody typed. */
 const mostStreamBytes = 65_536;
 
-/** The text of a string, name, number or stream; "" for anything else. Throws for a stream beyond measure. */
+/** The text of a string, name, number or stream; "" for anything else. Throws for a stream that is too long. */
 export function textOf(value: PDFObject | undefined): string {
   if (value instanceof PDFString || value instanceof PDFHexString) return decodeTextString(value.asBytes());
   if (value instanceof PDFName) return decodeName(value.decodeText());
@@ -28,16 +28,13 @@ export function textOf(value: PDFObject | undefined): string {
   return "";
 }
 
-/**
- * What a stream holds, one character a byte. Throws for one that holds more than `most` bytes, and for one
- * that cannot be decoded.
- */
+/** What a stream holds, one character a byte. Throws if it holds more than `most` bytes, or cannot be decoded. */
 export function contentOf(stream: PDFRawStream, most: number): string {
   // Some programs name a filter for a stream of no bytes at all.
   if (stream.contents.length === 0) return "";
   const decoder = decodePDFRawStream(stream);
   let content = "";
-  // In pieces: the decoder sets aside as many bytes as it is asked for.
+  // Read in pieces, since the decoder sets aside as many bytes as it is asked for.
   for (let piece = decoder.getBytes(4096); piece.length > 0; piece = decoder.getBytes(4096)) {
     content += Buffer.from(piece.buffer, piece.byteOffset, piece.byteLength).toString("latin1");
     if (content.length > most) throw new Error("a stream is endless");
@@ -45,7 +42,7 @@ export function contentOf(stream: PDFRawStream, most: number): string {
   return content;
 }
 
-/** The members of an array; anything else is a list of one. */
+/** The members of an array. Anything else is a list of one. */
 export function listOf(value: PDFObject | undefined): (PDFObject | undefined)[] {
   if (!(value instanceof PDFArray)) return [value];
   return Array.from({ length: value.size() }, (_, i) => value.lookup(i));

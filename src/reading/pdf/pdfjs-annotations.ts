@@ -1,10 +1,10 @@
 import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Box } from "../facts.ts";
 
-/** Pages whose annotations are looked at; a sheet of ours has one or two. */
+/** Pages whose annotations are looked at. A sheet of ours has one or two. */
 export const annotatedPages = 20;
 
-/** What pdf.js says of one annotation; it publishes no type for it. */
+/** What pdf.js says of one annotation. It publishes no type for it. */
 export interface Annotation {
   readonly id: string;
   readonly subtype?: string;
@@ -19,12 +19,12 @@ export interface Annotation {
   readonly fieldValue?: unknown;
   readonly checkBox?: boolean;
   readonly radioButton?: boolean;
-  /** The values that a box and a round button stand for. */
+  /** The value that a box or a round button stands for. */
   readonly exportValue?: string;
   readonly buttonValue?: string | null;
   readonly multiLine?: boolean;
   readonly defaultAppearanceData?: { readonly fontSize?: number };
-  /** A list that opens, and not one that shows all of its choices. */
+  /** A list that opens. Other lists show all of their choices. */
   readonly combo?: boolean;
   readonly options?: readonly { readonly exportValue: string; readonly displayValue: string }[];
 }
@@ -40,8 +40,8 @@ export interface AnnotatedPage {
 export async function readAnnotations(pdf: PDFDocumentProxy): Promise<AnnotatedPage[]> {
   const pages: AnnotatedPage[] = [];
   for (let n = 1; n <= pdf.numPages; n++) {
-    // Every page is asked for: what pdf.js cannot follow is caught here, while its list of fields would
-    // leave the failure behind as a promise that nobody can catch.
+    // Every page is asked for, so that what pdf.js cannot follow is caught here. Its list of fields would leave the
+    // failure behind as a promise that nobody can catch.
     const page = await pdf.getPage(n);
     if (n > annotatedPages) continue;
     const annotations = (await page.getAnnotations({ intent: "any" })) as Annotation[];

@@ -3,7 +3,7 @@ import { type FormField, gatherFields } from "../form.ts";
 import { decodeName } from "./pdf-string.ts";
 import type { AnnotatedPage, Annotation } from "./pdfjs-annotations.ts";
 
-/** What pdf.js says of one field; it publishes no type for it. */
+/** What pdf.js says of one field. It publishes no type for it. */
 interface FieldObject {
   readonly id: string;
   readonly type: string;
@@ -21,8 +21,8 @@ const kinds: Readonly<Record<string, FormField["kind"]>> = {
 };
 
 /**
- * Reader one: every field of the form as pdf.js sees it. Its pages are read first. Throws on a form
- * that pdf.js cannot follow.
+ * Reader one: every field of the form as pdf.js sees it. Pages are read first. Throws on a form that pdf.js cannot
+ * follow.
  */
 export async function readFormByPdfjs(
   pdf: PDFDocumentProxy,
@@ -35,8 +35,8 @@ export async function readFormByPdfjs(
       const kind = kinds[type];
       if (kind !== undefined) found.set(id, { name, kind, values: valuesOf(kind, value) });
     }
-  // The list of fields gives only the first value of a list with several, and leaves out widgets that
-  // stand on a page and nowhere else.
+  // The list of fields gives only the first of several selected values. It leaves out widgets that stand on a page
+  // and nowhere else.
   for (const widget of pages.flatMap(({ annotations }) => annotations)) {
     const kind = kindOf(widget);
     if (kind === "choice" || (kind !== undefined && !found.has(widget.id)))
@@ -45,7 +45,7 @@ export async function readFormByPdfjs(
   return gatherFields(found.values());
 }
 
-/** What kind of field an annotation belongs to; undefined for one that is no field's. */
+/** The kind of field that an annotation belongs to; undefined if it belongs to none. */
 export function kindOf({ fieldType, checkBox, radioButton }: Annotation): FormField["kind"] | undefined {
   if (fieldType === "Tx") return "text";
   if (fieldType === "Ch") return "choice";

@@ -2,18 +2,21 @@ import type { PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Box, PageMark } from "../facts.ts";
 import { around, standsIn } from "./boxes.ts";
 
-/** Pieces of text beyond which a page is none that people fill in. */
+/** People fill in no page with more pieces of text. */
 const mostItems = 20_000;
 
 interface TextItem {
   readonly str: string;
-  /** ISO 32000-1:2008 §9.4.4: text space to page; its last two numbers are where the text begins. */
+  /** ISO 32000-1:2008 §9.4.4: from text space to page. Its last two numbers are where the text begins. */
   readonly transform: readonly number[];
   readonly width: number;
   readonly height: number;
 }
 
-/** The text printed on a page within the frames of fields, in the page's own coordinates. Throws for a page beyond measure. */
+/**
+ * The text printed on a page within the frames of fields, in the page's own coordinates. Throws for a page that is
+ * too large.
+ */
 export async function textWithin(page: PDFPageProxy, frames: readonly Box[]): Promise<PageMark[]> {
   if (frames.length === 0) return [];
   const marks: PageMark[] = [];

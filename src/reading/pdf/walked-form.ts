@@ -5,10 +5,10 @@ import { firstPages } from "./walked-pages.ts";
 import { formOf } from "./walked-pdf.ts";
 import { isPushButton, type Leaf, stateOf } from "./walked-tick.ts";
 
-/** A form beyond these bounds is not one that people fill in. */
+/** People fill in no form beyond these bounds. */
 const most = { depth: 50, fields: 10_000, nameLength: 2_000, pages: 200 };
 
-/** A field still to be looked at, with what its parents hand down. */
+/** A field still to be looked at, with what it inherits. */
 interface Branch extends Omit<Leaf, "type"> {
   readonly type?: string;
   readonly depth: number;
@@ -16,14 +16,14 @@ interface Branch extends Omit<Leaf, "type"> {
 
 /** Reader two: a walk of our own over the form's dictionaries. Throws on forms beyond all bounds. */
 export function readFormByWalking(pdf: PDFDocument): FormField[] {
-  // Not getForm(): it deletes an XFA form, follows circles and throws on many a stranger's file.
+  // getForm() is not used: it deletes an XFA form, follows circles, and throws on many files of strangers.
   const form = formOf(pdf.catalog);
   const seen = new Set<PDFDict>();
   const listed = form === undefined ? [] : leavesOf(form, seen);
   return gatherFields([...listed, ...unlisted(pdf, seen)].flatMap(fieldOf));
 }
 
-/** Fields that stand on a page, but not in the form: programs that move pages forget to list them. */
+/** Fields that stand on a page and not in the form. Programs that move pages forget to list them. */
 function unlisted(pdf: PDFDocument, seen: Set<PDFDict>): Leaf[] {
   const leaves: Leaf[] = [];
   for (const page of firstPages(pdf, most.pages))
@@ -37,7 +37,7 @@ function unlisted(pdf: PDFDocument, seen: Set<PDFDict>): Leaf[] {
   return leaves;
 }
 
-/** A widget with what its parents hand down, as far up as they go. */
+/** A widget with all that it inherits. */
 function branchUpFrom(widget: PDFDict): Branch {
   const line = [widget];
   for (let at = parentOf(widget); at !== undefined && line.length <= most.depth; at = parentOf(at))
@@ -90,7 +90,7 @@ function branchOf(dict: PDFDict, kids: readonly PDFDict[], above: Omit<Branch, "
     name: [above.name, ownName].filter((part) => part !== "").join("."),
     depth: above.depth + 1,
     dict,
-    // A kid with a name is a field of its own; one without is a widget of its parent.
+    // A kid with a name is a field of its own. A kid without one is a widget of its parent.
     sisters: ownName === "" && above.depth > 0 ? kids : [dict],
   };
 }

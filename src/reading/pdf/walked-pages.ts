@@ -8,10 +8,10 @@ export interface WalkedPage {
   readonly resources: PDFDict | undefined;
 }
 
-/** Nodes of the page tree that are looked at for the first pages. */
+/** So many nodes of the page tree are looked at to find the first pages. */
 const mostNodes = 2_000;
 
-/** The first pages of a document, in their order. Circles and broken branches are passed over. */
+/** The first pages of a document, in their order. Circles and broken branches are skipped. */
 export function firstPages({ catalog }: PDFDocument, count: number): WalkedPage[] {
   const pages: WalkedPage[] = [];
   const seen = new Set<PDFDict>();
@@ -37,7 +37,7 @@ export function firstPages({ catalog }: PDFDocument, count: number): WalkedPage[
 export function contentOfPage({ dict }: WalkedPage, most: number): string {
   const streams = listOf(entryOf(dict, "Contents")).filter((part) => part instanceof PDFRawStream);
   let content = "";
-  // ISO 32000-1:2008 table 30: several streams are read as one, and no token runs over their ends.
+  // ISO 32000-1:2008 table 30: several streams are read as one. No token runs from one into the next.
   for (const stream of streams) content += `${contentOf(stream, most - content.length)}\n`;
   return content;
 }

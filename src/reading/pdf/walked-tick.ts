@@ -9,7 +9,7 @@ export interface Leaf {
   readonly value?: PDFObject;
   readonly options?: PDFArray;
   readonly dict: PDFDict;
-  /** The widgets of the same field, this one among them, in the order of the file. */
+  /** The widgets of the same field, with this one, in the order of the file. */
   readonly sisters: readonly PDFDict[];
 }
 
@@ -22,10 +22,9 @@ export function isPushButton({ flags }: Leaf): boolean {
 }
 
 /**
- * The state of a tick box or radio button, as its export value; none when it is off. What the field's
- * value says and what the widget shows should agree. Where they do not, this takes the one that pdf.js
- * does not take (the value of a box, the look of a radio button), so that the two readers differ and
- * nobody trusts either.
+ * The state of a tick box or radio button, as its export value; none when it is off. The field's value and the
+ * widget's look should agree. If they do not, this takes the one that pdf.js does not take: the value of a box, the
+ * look of a radio button. So the two readers differ, and neither is trusted.
  */
 export function stateOf(leaf: Leaf): string[] {
   const state = (leaf.flags & radio) === 0 ? boxState(leaf) : radioState(leaf);
@@ -39,7 +38,7 @@ function boxState({ dict, value, sisters }: Leaf): string {
     return own.includes(written) ? written : "Off";
   const shown = shownState(dict);
   if (shown !== undefined && (written === "" || own.includes(shown))) return shown;
-  // A value that is no state of the box means that it was meant to be on, whatever it looks like.
+  // A value that is no state of the box means that it was to be on, whatever it looks like.
   return written === "" ? "Off" : written;
 }
 
@@ -66,8 +65,8 @@ function statesOf(dict: PDFDict): string[] {
     : [];
 }
 
-// ISO 32000-1:2008 table 227: Opt holds the export value of each widget in the order of Kids; the names of
-// the states are then often mere numbers.
+// ISO 32000-1:2008 table 227: Opt holds the export value of each widget in the order of Kids. The names of the states
+// are then often mere numbers.
 function exportValue(state: string, { dict, sisters, options }: Leaf): string {
   const index = statesOf(dict).includes(state) ? sisters.indexOf(dict) : Number(state);
   if (options === undefined || !Number.isInteger(index) || index < 0 || index >= options.size()) return state;

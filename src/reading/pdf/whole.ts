@@ -1,9 +1,9 @@
 import { inflateSync } from "node:zlib"; // a pure function of bytes
 
 /**
- * Whether a PDF has arrived as it was written, as far as the file itself can tell: its end is there and
- * leads to its table of objects, and the packed objects have the checksums they were packed with. Readers
- * mend or pass over all of these in silence, and may then show an earlier revision or other letters.
+ * Whether a PDF has arrived as it was written, as far as the file can tell. Its end is there and leads to its table
+ * of objects. Its packed objects have their checksums. Readers silently repair or skip what is damaged, and may then
+ * show an earlier revision or other letters.
  */
 export function isWhole(bytes: Uint8Array): boolean {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
@@ -12,8 +12,8 @@ export function isWhole(bytes: Uint8Array): boolean {
 }
 
 /**
- * Where the end of a file says that its table of objects is; undefined where the end is missing, be it that
- * of the last revision alone. ISO 32000-1:2008 §7.5.5: a file ends in `startxref`, a number and `%%EOF`.
+ * Where the table of objects is, as the end of the file says. Undefined if the end is missing, even that of the last
+ * revision alone. ISO 32000-1:2008 §7.5.5: a file ends in `startxref`, a number and `%%EOF`.
  */
 function tableOf(file: Buffer): number | undefined {
   const tail = file.subarray(-2048).toString("latin1");
@@ -21,8 +21,8 @@ function tableOf(file: Buffer): number | undefined {
   return end === undefined ? undefined : Number(end);
 }
 
-// Adobe PDF Reference 1.7, Appendix H, note 13: the header need not be the first thing in the file. That offsets then may
-// count from it is common practice, no source.
+// Adobe PDF Reference 1.7, Appendix H, note 13: the header need not be the first thing in the file. Offsets may then
+// count from the header: common practice, no source.
 function leadsToTable(file: Buffer, table: number): boolean {
   const header = Math.max(0, file.indexOf("%PDF-"));
   return [table, table + header].some((at) =>
@@ -41,26 +41,26 @@ export function filesIn(bytes: Uint8Array): number {
   return count;
 }
 
-/** Bytes that are looked at of packed objects, packed and unpacked: far beyond any sheet. */
+/** Bytes of packed objects that are looked at, packed and unpacked. It is far more than any sheet has. */
 const mostBytes = 64_000_000;
 
 /** Whether streams that hold objects or tables end in their checksum (RFC 1950: Adler-32). */
 function isSound(file: Buffer): boolean {
-  if (file.includes("/Encrypt")) return true; // what is locked is no zlib stream
+  if (file.includes("/Encrypt")) return true; // locked streams are no zlib streams
   let left = mostBytes;
   for (const start of packedStreams(file)) {
     if (left <= 0) return true;
     try {
       left -= workOf(file.subarray(start), left);
     } catch (error) {
-      // More than can be looked at proves nothing.
+      // A stream that is too large to look at proves nothing.
       return (error as { readonly code?: string }).code === "ERR_BUFFER_TOO_LARGE";
     }
   }
   return true;
 }
 
-/** Bytes that unpacking has read and written. Throws for a stream that is not sound, or too large. */
+/** How many bytes unpacking has read and written. Throws for a stream that is not sound, or too large. */
 function workOf(stream: Buffer, most: number): number {
   const { buffer, engine } = inflateSync(stream, { maxOutputLength: most, info: true }) as unknown as {
     readonly buffer: Buffer;
@@ -72,12 +72,12 @@ function workOf(stream: Buffer, most: number): number {
 const isPacked = /\/(?:ObjStm|XRef)(?![A-Za-z])/;
 const deflated = /\/Filter\s*(?:\/FlateDecode\b|\[\s*\/FlateDecode\s*\])/;
 
-/** Bytes of a dictionary before its stream, as far as it is looked for. */
+/** Bytes before a stream in which its dictionary is looked for. */
 const mostDictionary = 2048;
 
 /**
- * Where the bytes of deflated object streams and cross-reference streams begin. Every byte of the file is
- * looked at once, since a stranger may fill it with any word.
+ * Where the bytes of deflated object streams and cross-reference streams begin. Every byte of the file is looked at
+ * once only, since a stranger may fill it with any word.
  */
 function* packedStreams(file: Buffer): Generator<number> {
   let after = 0;

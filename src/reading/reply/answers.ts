@@ -9,45 +9,45 @@ import { hasSigns, tokensOf } from "./word-bag.ts";
 
 /** What a reply answers of the questions that it was asked. */
 export interface Answers {
-  /** Numbers of questions: it is meant so. */
+  /** Numbers of the questions that it answers with yes: it is meant so. */
   readonly yes: ReadonlySet<number>;
-  /** It is not: a corrected sheet comes. */
+  /** Numbers that it answers with no: a corrected sheet comes. */
   readonly no: ReadonlySet<number>;
-  /** The lines that say so, and those beside them that say nothing, trimmed. */
+  /** The lines that say so, and the lines beside them that say nothing. Trimmed. */
   readonly lines: ReadonlySet<string>;
 }
 
 /** What a reply is read against. */
 export interface Asked {
-  /** Numbers of the questions that are open and were asked in the answer that it replies to. */
+  /** Numbers of the open questions that the answer it replies to has asked. */
   readonly open: readonly number[];
-  /** How many other points that answer has that the sender must do something about. */
+  /** How many other points of that answer the sender must do something about. */
   readonly others: number;
-  /** The text of that answer, which it may quote, and its subject. */
+  /** The text of that answer, which may be quoted, and its subject. */
   readonly answer: string;
   readonly subject: string;
   /** Whether a line stood in earlier letters of the sender. */
   readonly isFurniture: (line: string) => boolean;
   /** What the sender is called. */
   readonly names: readonly string[];
-  /** Sheets came with the reply, so that some of its words are about them. */
+  /** Sheets came with the reply, and some of its words are about them. */
   readonly bringsSheets: boolean;
 }
 
 const noAnswers: Answers = { yes: new Set(), no: new Set(), lines: new Set() };
 
-/** In characters; our own answers about an order of 60 sheets are shorter. */
+/** In characters. Our own answer about an order of 60 sheets is shorter. */
 const longestText = 30_000;
-/** Words that make what stands beside them less than a YES. */
+/** Words that make a YES beside them less than a YES. */
 const binds =
   /\b(?:if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|joke|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
 /** Longer lines are sentences. */
 const longestLine = 160;
 
 /**
- * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes" among those that the sender of a
- * reply wrote, above, below or between the lines that it quotes. What is said twice and differently, beside words
- * that may be a condition, or of a number that is not asked is no answer.
+ * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes". They may stand above, below or
+ * between the lines that the reply quotes. It is no answer if a number is answered twice and differently, if the
+ * words beside it may be a condition, or if the number was not asked.
  */
 function readAnswers(text: string, asked: Asked): Answers & { readonly unread: readonly string[] } {
   const plain = text.replace(/\p{Cf}/gu, "");
@@ -62,7 +62,7 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
   const inAnswer = new Set(tokensOf(asked.answer));
   for (const [i, own] of all.entries()) {
     const { line } = own;
-    // A name below the answers, unless it is a word that was asked about.
+    // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned = isLast && isSomebody.test(line) && !tokensOf(line).some((token) => inAnswer.has(token));
     const said = saidIn(own, asked);
@@ -84,7 +84,10 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
 const isSomebody =
   /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
 
-/** Whether a line neither answers nor binds what stands beside it. `signed`: it stands below a name or a good-bye. */
+/**
+ * Whether a line neither answers anything nor binds an answer beside it. `signed`: it stands below a name or a
+ * good-bye.
+ */
 function isIdle(given: string, signed: boolean, { names, isFurniture, bringsSheets }: Asked): boolean {
   const line = given.replace(/[*_|]+/g, " ").trim();
   const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
@@ -95,7 +98,7 @@ function isIdle(given: string, signed: boolean, { names, isFurniture, bringsShee
   return !/[\p{L}\p{N}]|\p{Extended_Pictographic}/u.test(withoutCourtesies(line));
 }
 
-/** Whether a line is made of a sender's names and of what people write around them. */
+/** Whether a line consists of the sender's names and of words that people write around them. */
 function isNamed(line: string, names: readonly string[]): boolean {
   const known = new Set([...polite, ...names.flatMap(tokensOf).filter((name) => !speaksAgainst(name))]);
   const tokens = tokensOf(line);
@@ -113,14 +116,14 @@ interface OwnLine {
   readonly line: string;
   /** The number of the point that is quoted right above it. */
   readonly under?: number;
-  /** More than one point is quoted there, so that a bare answer is of nobody knows which. */
+  /** More than one point is quoted there, so that nobody knows which one a bare answer is for. */
   readonly afterSeveral: boolean;
 }
 
-/** The lines that the sender wrote: above an unmarked quotation, or anywhere among marked lines. */
+/** The lines that the sender wrote: all above an unmarked quotation, or those among marked lines. */
 function* ownLines(text: string, subject: string): Generator<OwnLine> {
   const lines = text.split(/\r\n|\r|\n/);
-  /** The point that the last quoted line is of, and all that were quoted since the sender wrote last. */
+  /** The point of the last quoted line, and all points quoted since the sender's last line. */
   let point: number | undefined;
   let points = new Set<number>();
   for (let at = 0; at < lines.length; at++) {
@@ -129,7 +132,7 @@ function* ownLines(text: string, subject: string): Generator<OwnLine> {
     if (lead?.sure === true) {
       at += Math.max(lead.lines, 1) - 1;
       const next = lines.slice(at + 1).find((one) => one.trim() !== "");
-      // Behind a lead comes what is quoted; without marks nobody can tell where that ends.
+      // A quotation follows a lead. Without marks nobody can tell where it ends.
       if (!isMarked(next ?? "")) return;
     } else if (isMarked(line)) {
       point = pointIn(line.replace(/^\s*>\s?/, ""), point);
@@ -147,7 +150,7 @@ function* ownLines(text: string, subject: string): Generator<OwnLine> {
   }
 }
 
-/** The number of the point that a quoted line is of, where the one before it was of point `before`. */
+/** The number of the point that a quoted line belongs to. The line before it belonged to point `before`. */
 function pointIn(line: string, before: number | undefined): number | undefined {
   const [, number] = /^\s{0,4}(\d{1,4})\.\s/.exec(line) ?? [];
   if (number !== undefined) return Number(number);
@@ -180,14 +183,14 @@ const everything = new RegExp(
   `^(?:(?<before>${yes}|${no}) (?:to|for|on) (?<set>${sets})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
   "iu",
 );
-/** What leads answers in, and says nothing by itself. */
+/** Words that introduce answers and say nothing themselves. */
 const leadIn =
   /^(?:see below|(?:please )?(?:see )?(?:my |our |the )?(?:answers?|replies|reply|comments)(?: are| is)? (?:below|inline|in ?line|above|between(?: the lines)?|in your text|in the text)|\W*(?:point|question|no\.?|number|item)\W+(?:answer|reply|yes\/no)\W*)$/i;
 const bare = new RegExp(`^(?:(?<yes>${yes})|${no})$`, "iu");
 
 /**
- * What a reply answers, and what else it says that a person has to read. What else it says may be a condition, so
- * that it answers nothing, unless it is only of another point. `besides` gives what is said beside some lines.
+ * What a reply answers, and what else it says that a person has to read. Other words may be a condition, so then it
+ * answers nothing, unless they are only about another point. `besides` gives what is said beside some lines.
  */
 export function answersBeside(
   text: string,
@@ -202,7 +205,7 @@ export function answersBeside(
     return { answers, statements };
   const all = besides(new Set());
   const [first] = unread;
-  // A reply of words alone says something, even if it reads like a courtesy.
+  // A reply of words alone says something, even if it looks like a courtesy.
   const isUntold = all.length === 0 && first !== undefined && !asked.bringsSheets;
   return {
     answers: noAnswers,
@@ -210,7 +213,7 @@ export function answersBeside(
   };
 }
 
-/** Whether a statement is only of a point that is not among some answers: "4: make it SALON" beside "3 YES". */
+/** Whether a statement is only about a point that is not answered: "4: make it SALON" beside "3 YES". */
 function isOfOtherPoint(statement: Statement, { yes, no, lines }: Answers): boolean {
   if (lines.size === 0) return true;
   const number =
@@ -224,7 +227,7 @@ function otherPoint(line: string): number | undefined {
   return number === undefined ? undefined : Number(number);
 }
 
-/** A sentence beside an answer, in its line, that says nothing. */
+/** A sentence that stands beside an answer in one line and says nothing. */
 const idleSentence =
   /^(?:(?:good )?(?:morning|afternoon|evening|day)|hi|hello|thanks?|thank you|thx|ta|cheers|sorry|have a (?:good|nice|great) [\p{L} ]{1,20}|(?:thanks|thank you)(?: [\p{L}']{1,12}){1,4})?(?:,? \p{Lu}\p{Ll}+)?$/iu;
 const isNo = new RegExp(`^${no}$`, "iu");
@@ -235,7 +238,7 @@ interface Said {
   readonly is: boolean;
 }
 
-/** What a line answers, sentence by sentence; undefined where one says anything else. */
+/** What a line answers, sentence by sentence. Undefined if a sentence says anything else. */
 function saidIn(own: OwnLine, asked: Asked): Said[] | undefined {
   const { line } = own;
   if (line.length > longestLine || line.includes("?")) return undefined;
@@ -278,7 +281,7 @@ function answersIn(
     const is = again.test(answer) ? said.at(-1)?.is : !isNo.test(answer);
     if (is === undefined || (also !== undefined && isNo.test(also) === is)) return undefined;
     const numbers = numbersIn(first ?? left ?? after ?? "");
-    // An answer that stands under another point than it names is for nobody to guess.
+    // An answer that names one point and stands under another is not guessed at.
     if (under !== undefined && !numbers.every((number) => number === under)) return undefined;
     said.push(...numbers.map((number) => ({ number, is })));
     rest = rest.slice(found[0].length).replace(/^[\s,;.]+(?:and |und |et |y )?/iu, "");
@@ -318,7 +321,7 @@ function numbersIn(list: string): number[] {
   const found = [...list.matchAll(/(\d{1,4})(?:\s?(?:-|–|to|thru|through)\s?\D{0,12}?(\d{1,4}))?/giu)];
   return found.flatMap(([, from = "", to = from]) => {
     const count = Number(to) - Number(from) + 1;
-    // A range that runs backwards or far is none.
+    // A range that runs backwards, or too far, is none.
     return count < 1 || count > 50 ? [-1] : Array.from({ length: count }, (_, i) => Number(from) + i);
   });
 }

@@ -19,14 +19,14 @@ export interface Beside extends Omit<KnownWords, "facts"> {
   readonly catalogue: Pick<Catalogue, "finishes" | "lettering">;
 }
 
-/** What a letter says beside its sheets that a person has to read. */
+/** What a letter says beside its sheets and a person has to read. */
 export function statementsBeside(letter: Letter, beside: Beside): Statement[] {
   const facts = { ...factsOf(letter, beside), ...finishesOf(beside) };
   const given = { ...beside, facts };
   const inFiles = statementsInFiles(beside.texts, given);
   const told = new Set(inFiles.map((statement) => ("file" in statement ? statement.file : undefined)));
   const names = beside.files.filter(({ file }) => !told.has(file)).flatMap((file) => nameSays(file, facts));
-  // A letter that is attached has been read with the one that brings it.
+  // An attached letter was read together with the letter that brings it.
   const all = [...statementsIn(letter, given), ...inFiles, ...names];
   return [...Map.groupBy(all, saidBy).values()].flatMap(([first]) => first ?? []);
 }
@@ -35,7 +35,7 @@ function saidBy(statement: Statement): string {
   return statement.kind === "said" ? tokensOf(statement.words).join(" ") : JSON.stringify(statement);
 }
 
-/** What a file is called, where that speaks against making what is in it. */
+/** The name of a file, if it speaks against making what is in the file. */
 function nameSays({ file, named = file, folder, kind }: ReadFile, facts: LetterFacts): Statement[] {
   const words = folder === undefined ? named : `${folder}/${named}`;
   return kind !== "decoration" && speaksAgainstIt(words, facts)
@@ -63,7 +63,7 @@ function factsOf(
 ): Omit<LetterFacts, "finishes" | "otherFinishes"> {
   const all = [...sheets, ...earlier];
   const attached = files.filter(({ kind }) => kind !== "decoration");
-  // A file that could not be read may well be the sheet that makes a count right.
+  // An unreadable file may be the sheet that makes a count right.
   const unread = Math.min(mostUnread, Math.max(0, attached.length - sheets.length));
   const counts = (kind: Sheet["kind"]): number[] => {
     const [came, have] = [sheets, all].map((some) => some.filter((sheet) => sheet.kind === kind).length);

@@ -1,15 +1,15 @@
 import { namesGoods, turnsIn } from "./cues.ts";
 
-/** Whoever writes so tells of themselves. What their customers and architects do is no affair of theirs alone. */
+/** Words with which people tell of themselves. What their customers and architects do is not their own affair. */
 const own =
   /^(?:had|got|been|took|did|forgot|was|spent|went|tried|thought)\b|(?<![\p{L}\p{N}])(?:i|i['’](?:m|ve|ll|d)|im|ive|we|we['’](?:re|ve|ll|d)|(?:my|our)(?! (?:mutual |end )?(?:customers?|clients?|owners?|architects?|designers?|engineers?|inspectors?|drawings?|plans?|trucks?|drivers?|standards?|users?)\b)|mine|ours|took|myself|ourselves|yours truly|the undersigned)(?![\p{L}\p{N}'’])/iu;
 /** Wishes for the reader, thanks, weather, feasts, moods. */
 const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing|efully)|merci|gracias|danke|people|excited|eye|kudos|dad|mom|best|love|helpful|useful|easy|terrific|fantastic|wonderful|awesome|amazing|fun|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;
-/** What is sent, described, asked of this desk anyway, or labelled. */
+/** What is sent, described or labelled, and what is asked of this desk anyway. */
 const frame =
   /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|it (?:stands|sits)|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has|took|came|went)|all of (?:it|them)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
-/** "Music room at Sorrel Hill", "the last two": a few words that name a place, or which of several come. */
+/** "Music room at Sorrel Hill", "the last two": a few words that name a place, or say which of several come. */
 const place =
   /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
 const ordinal =
@@ -23,9 +23,9 @@ const papers =
   /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|attached|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|landline|mobile|cell|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
 
 /**
- * Whether a sentence only chats: it tells of its writer, of papers and machines, of the season, or it wishes
- * somebody well, and where it turns or binds something, that is nothing of what the order is made of. `rest` is
- * what is left of it without facts and courtesies; neither speaks of making anything (cues.ts).
+ * Whether a sentence only chats. It tells of its writer, of papers and machines or of the season, or it wishes
+ * somebody well. If it turns or binds something, that is nothing that the order is made of. `rest` is the sentence
+ * without facts and courtesies. Neither speaks of making anything (cues.ts).
  */
 export function onlyChats(sentence: string, rest: string): boolean {
   const turns = turnsIn(rest);
@@ -34,7 +34,7 @@ export function onlyChats(sentence: string, rest: string): boolean {
     return chats || frame.test(sentence) || isNaming(rest) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return social.test(sentence);
-  // What turns or binds is read by a person, whoever's affairs it seems to be about, unless it only wishes well.
+  // A person reads what turns or binds something, whoever's affair it seems to be. A mere good wish needs no reading.
   return turns === "hints" || social.test(sentence);
 }
 
@@ -42,7 +42,9 @@ const ends =
   /(?:so|but|and|anyway|finally),? here ?(?:(?:it|they|we|you|i) (?:all )?(?:is|are|go|am)\b|(?:['’]s|is|are|come|comes) (?:the|our|my) )[^.!?,;]{0,20}[.!)]*$/iu;
 const settled = /\b(?:agree[ds]?|approved|decided|released|signed off|green light|finally)\b/giu;
 
-/** "We finally agreed on the names, so here they are": `rest` of such a story, without what is settled by its end. */
+/**
+ * "We finally agreed on the names, so here they are": `rest` of such a story, without the part that its end settles.
+ */
 export function withoutStory(sentence: string, rest: string): string {
   return ends.test(sentence) && (own.test(sentence) || /\b(?:finally|at last|got)\b/iu.test(sentence))
     ? rest

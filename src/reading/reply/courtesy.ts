@@ -15,7 +15,7 @@ const contact =
 const amiss =
   "(?:wrong|missing|unclear|off|amiss|incorrect|incomplete|not (?:right|clear|ok(?:ay)?|correct)|needed|else(?: is)? needed|required)";
 
-/** What people say around what they have to say, where one of its words might be a wish. Taken out as a whole. */
+/** What people say around their matter and that has a word which might be a wish. Each is taken out as a whole. */
 const courtesies = [
   `(?:${please} )?(?:treat|handle|process|enter) (?:them |these |those |each |both )?(?:separately|as (?:two|three|separate) orders?|one by one)`,
   `(?:for|of|at|from) (?:two |three |four |several )?different (?:sites?|projects?|jobs?|orders?|rooms?|floors?|areas?|buildings?|customers?|clients?|locations?)`,
@@ -27,7 +27,7 @@ const courtesies = [
   `filled in as you (?:say|said|asked|wrote)`,
   `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
   `you were (?:quite )?right`,
-  // What our answer to a sheet that was saved blank is about.
+  // What our answer to a blank sheet is about: how it was saved.
   "(?:(?:the |my |our )?(?:browser|computer|viewer|reader|phone|program|forms?|files?|pdfs?)(?: had| has)? )?(?:saved|sent|came(?: out| through)?)(?: it| them)? (?:empty|blank)",
   `(?:for |direct |send |refer )?(?:all |any |further )?(?:questions|inquiries|enquiries|queries|technical questions)(?: (?:or|and) (?:concerns|comments|problems))?,? (?:please )?(?:to|contact|call|ask|e-?mail|can be directed to|should be directed to|go to|are for)`,
   `let (?:me|us) know(?: please)?`,
@@ -42,7 +42,7 @@ const courtesies = [
   `(?:if|should|in case) (?:you (?:should )?(?:have|need|see|find|got|require) |there (?:are|is|'s|should be) |you )?(?:any(?:thing)?|something|a|further|more|(?=questions))(?: ?(?:other|further|more|additional))?(?: ?(?:questions?|queries|problems?|issues?|concerns?|comments?|trouble|clarifications?|information|info|details?|else|question))?(?:(?:'s| is| be| was| are| looks| seems) ${amiss})?(?: (?:with|about|on|regarding|concerning) (?:the |these |those |this |any of the |our |my )?(?:sheets?|forms?|order|files?|attached|attachments?|above|this|it|them))?(?:,? ${please})?(?:,? ${contact}(?: ${me})?(?: know)?| let (?:me|us) know)?(?: and (?:i|we)(?: will|'ll) (?:correct|fix|change|resend|send|mend|update)(?: (?:it|them|that))?)?`,
   `(?:do |have )?(?:you have )?(?:any )?questions\\??$`,
   `(?:(?:i|we) )?(?:am |are )?(?:await(?:ing|s)?|waiting for|wait for|look(?:ing)? out for) your (?:kind |order |early )?(?:confirmation|acknowledge?ment|reply|answer|response|feedback|comments|news)`,
-  // Asking for what this desk does anyway.
+  // Asks for what this desk does anyway.
   `(?:${please} )?(?:also )?(?:send|provide|give|e-?mail|reply with|return)(?: (?:me|us))?(?: an?| your| the| me an)?(?: written| order| receipt| signed)? ?(?:acknowledge?ment|confirmation)(?: of receipt| of this order| of order)?(?: (?:by (?:reply|return|e-?mail)|to this (?:e-?mail|address)))?`,
   `(?:${please} )?(?:confirm|acknowledge|advise|verify)(?: (?:the|safe|your))? (?:receipt|reception)(?: of (?:the same|this|these|the|all|my|our)(?: (?:order|sheets|email|files|attached|attachments?))?)?(?: by (?:e-?mail|return|reply))?`,
   `(?:${please} )?(?:confirm|reply|let (?:me|us) know|acknowledge)(?: back)?(?: (?:that|when|once|if))? you(?: have|'ve)? (?:received?|got|get|have)(?: (?:it|them|this|these|everything|all|the (?:sheets|order|files|email)|this (?:order|email)))?(?: ok(?:ay)?)?`,
@@ -97,7 +97,7 @@ const courtesies = [
   // Who sends it.
 ] as const;
 
-/** Courtesies only if no wish hides in their open places. */
+/** They are courtesies only if no wish hides in their open places. */
 const open = [
   `(?:[\\p{L}'-]+ ){0,4}(?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
   `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)(?=[.!]*$)`,
@@ -118,7 +118,7 @@ const greeting =
 const addressed =
   /^(?:team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|dept|department|quillgate|[◇◈])$/i;
 
-/** Whether words behind a greeting are names, or else say who is greeted. */
+/** Whether words behind a greeting are names, or otherwise say who is greeted. */
 function areNames(words: string): boolean {
   const each = words.split(/[\s,.]+/).filter(Boolean);
   return (
@@ -133,7 +133,7 @@ function hidesWish(whole: string): boolean {
 
 const joint = /(?:^|[\s,;])(?:but|and|so|though|if)(?=[\s,]*◆)/giu;
 
-/** Words without their courtesies; a sign stands in the place of each. What asks for something within one stays. */
+/** Words without their courtesies. A sign stands in place of each. A courtesy that asks for something stays. */
 export function withoutCourtesies(words: string): string {
   const plainly = words
     .replace(/[’ʼ`´]/g, "'")
@@ -149,6 +149,6 @@ export function withoutCourtesies(words: string): string {
   };
   for (const pattern of open) take(pattern, (whole) => !hidesWish(whole));
   for (const pattern of patterns) take(pattern, () => true);
-  // "…, but let me know": what joins two courtesies is none.
+  // "…, but let me know": a word that joins two courtesies is dropped.
   return rest.replace(joint, " ").trim();
 }

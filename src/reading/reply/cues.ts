@@ -12,7 +12,7 @@ const words = (list: readonly string[]): RegExp =>
 
 const number = "two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen";
 
-/** What only a sheet should say, or a clerk must know: wherever it stands, a person reads it. */
+/** What only a sheet should say, or a clerk must know. A person reads it wherever it stands. */
 const trade = words([
   // Stopping and undoing.
   "cancel\\p{L}*|holds?|hold off|on hold|halt(?:ed)?|paus(?:e[ds]?|ing)|suspend\\p{L}*|abort\\p{L}*|kill(?:ed)?|scrap(?:ped)?|void(?:ed)?|withdr[ae]w\\p{L}*|retract\\p{L}*|disregard\\p{L}*|ignor(?:e[ds]?|ing)|discard\\p{L}*|throw (?:out|away)|obsolete|outdated|out of date|supers[ce]d\\p{L}*|overrid\\p{L}*|substitut\\p{L}*|swap(?:ped)?|omit\\p{L}*|delet(?:e[ds]?|ing)|remov(?:e[ds]?|ing|al)|postpon\\p{L}*|replac(?:e[ds]?|ing)|instead(?! of)|insolvent|bankrupt(?:cy)?|lawyers?|attorney|complaint|sue|never ?mind|scratch that|back(?:ed|ing)? out|pull(?:ed|ing)? (?:the|this|it|them)|value[- ]engineer\\p{L}*|trim(?:med)?|chop(?:ped)?|slash(?:ed)?|interchang\\p{L}*|nix(?:ed)?|axed|shelved|on ice|sit(?:ting)? (?:on|tight)|hang (?:on|tight|fire|fast)|stand (?:by|down)|freeze|frozen|slow down|tear up|shred|trash|bin (?:it|them|the)|start(?:ed|ing)? over|done over|over again|forget (?:about|it|the|that)|(?:any|no) more|how it is|the way (?:it|they) (?:is|are)|before (?:you|it|they|the machine|anything|any|\\p{L}+ing\\b)|cross(?:ed|ing)? (?:it |them |that )?out|struck|deduct\\p{L}*|subtract\\p{L}*|minus|excluding|excluded|other than|apart from|aside from|in addition to|on top of|in place of(?! the one)|in lieu|instead of(?! (?:\\p{L}+ing|scans?|paper))|by others|re-?use[ds]?|for real|hold up|storno|stornier\\p{L}*|annul\\p{L}*|cancela\\p{L}*|unsubscribe",
@@ -40,7 +40,7 @@ const trade = words([
   "(?:we|office|shop|company) (?:have |has |just )?moved|moved to|new (?:address|ship-to|delivery address|shipping address|name|logo)|wrong address|now called|renamed to|goes away|go away",
 ]);
 
-/** Words that forbid, except, bind, compare or answer. */
+/** Words that forbid, make exceptions, bind, compare or answer. */
 const binds = words([
   "no|not|cannot|never|none|nothing|neither|nor|nope|nein|yes|yep|yeah|yup|without|but|except|unless|until|til|till|only|whether|either|otherwise|however|although|whichever|whatever|in case",
   "(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n['’]?t|should be|ought to|must|shall|has to|have to|got to|gotta|(?:can|could|would|will) (?:you|u|somebody|someone|anybody|anyone)|mean|means|mind|careful(?:ly)?|attention|warning|note|nb|p\\.?s|watch|beware|(?:make|be) sure|ensure|remember",
@@ -49,7 +49,7 @@ const binds = words([
   "says?|reads?|call(?:s|ed)? (?:it|them|this|that)|confirm(?:s|ed|ing)?|verif\\p{L}*|correct|right(?= ?[.,;!]|$| as (?:is|it))|ok(?:ay)?|fine|looks? good|sign(?:ed|s)? off|make|made|makes|keep|keeps|leave|left (?:out|off|it|them|empty|blank)|put(?! together)|add(?:s|ed)?(?! me\\b| us\\b)|includ\\p{L}*|go(?:es)? (?:to|in|on|by|under|next|above|below|where|into)|empty|blank",
 ]);
 
-/** Words that may do so, and as often tell a tale. */
+/** Words that may do so, but as often only tell a tale. */
 const hints = words([
   "if|also|too|first|second|before|after|already|once|yet|wait|later?|early|earlier|soon|today|tonight|quickly|fast|when(?! (?:i|we)\\b)|by (?:then|the)|copies|times|separate(?:ly)?|said|named|use|gets|takes?|going to|how|where|why|what|who|cut(?! off)|plain|may|let['’]?s|wish(?:es)?|should|suppose|redo|problems?|confus(?:ed|ing)|odd|strange|short",
 ]);
@@ -57,46 +57,46 @@ const hints = words([
 /** What the order is made of. */
 const goods =
   /[◇○]|(?<![\p{L}\p{N}])(?:plates?|devices?|buttons?|keys?|faces?|gangs?|legends?|engrav(?:ed?|es|ings?|er)|lettering|letters?(?! of\b)|words?|text(?! me| us)|rows?|lines?|spellings?|stations?|keypads?|singles?|covers?|orders?|items?|materials?|units?|parts?|ones|(?:this|that|the|first|second|third|last|other|top|bottom|big|small|little|lobby|foyer|kitchen) one|them|these|those|switch(?:es)?|panels?|names?|titles?|proofs?|lobby|foyer|kitchen|frames?|box(?:es)?|cutting|cut)(?![\p{L}\p{N}])/iu;
-/** What people send and write with. Pronouns beside it mean it. */
+/** What people send and write with. Pronouns beside such a word mean it. */
 const paper =
   /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|e-?mails?|mail|message|attachments?|attached|attaching|docs?|documents?|scan(?:s|ned|ner)?|zip|paper(?:s|work)?|folder|computer|laptop|phone|browser|printer|outbox|inbox|spam|internet|wifi|server|link|reader|acrobat|excel|spreadsheet|software|keyboard|screen|version|adobe|typed?|typing|fill(?:ed|ing)?|to you|to send|submit\p{L}*)(?![\p{L}\p{N}])/iu;
 const pronoun =
   /^(?:ones|them|these|those|(?:this|that|the|first|second|third|last|other) one|letters?|names?|lines?|orders?|words?|text|parts?)$/iu;
 
-/** Whether words name something of the order, and not only the papers that it is written on. */
+/** Whether words name something of the order, rather than the papers on which it is written. */
 export function namesGoods(said: string, onPaper = paper.test(said)): boolean {
   for (const [word] of said.matchAll(new RegExp(goods, "giu")))
     if (!onPaper || !pronoun.test(word)) return true;
   return false;
 }
 
-/** Not yet an order, whatever it is said of. */
+/** Words that make anything no order yet. */
 const unsettled =
   /\b(?:not|n['’]?t|never|nothing|none)\b[^.!?]{0,40}\b(?:final|complete|ready|right|correct|checked|reviewed|seen|sure (?:about|if|whether|of|which|what)|settled|confirmed|authori[sz]ed|signed|an? (?:order|release)|yet|ours?)\b/iu;
 
-/** Quotation marks around a word, an arrow, "A = B": somebody says what is to stand somewhere. */
+/** Quotation marks around a word, an arrow, "A = B": somebody says what is to stand where. */
 const shown = /["“”«»][^"“”«»]{1,40}["“”«»]|(?<!\p{L})['‘][^'‘’]{2,40}['’](?!\p{L})|[→⇒]|[-=]>|\S\s?=\s?\S/u;
 
 /** Dates that bind: "by Friday", "before the 20th". Days and dates have become △ (tallies.ts). */
 const limit =
   /\b(?:by|before|until|till|for|latest|than|on|needed|required|is|here|there|comes?|arrives?|receiv\w+|in) (?:the |this |next |end of )?△|\b(?:by|before|until|till|in|after|from) (?:early |late |mid-?)?(?:january|february|march|april|may|june|july|august|september|october|november|december|spring|summer|fall|autumn|winter|the holidays|the new year|year[- ]end)\b/iu;
 
-/** What this desk does anyway, so that it may be asked for. */
+/** What this desk does anyway. Asking for it changes nothing. */
 const errands =
   "(?:find|see|open|process|enter|review|check|refer|advise|call|contact|acknowledge|accept|book|handle|submit|forward|look|place|reply|receive|thanks?|thank|let|get|have|drop|use (?:this|my|the) (?:new )?(?:e-?mail|number)|take a look|add me|add us|direct|log|bear|excuse|forgive|pardon|say|feel|ring|text|phone|e-?mail|shout|input|log|disregard my|consider|treat|work|go over|run (?:this|these|it|them) (?:by|past|through))";
 const bidden = new RegExp(
   `\\b(?:please|pls|plz|kindly)(?: also| just| kindly| do| to)* (?!to\\b|${errands}\\b)\\p{L}+`,
   "iu",
 );
-/** Verbs that begin an order, at the beginning of a sentence or of a part of it. */
+/** Verbs that begin a command, at the beginning of a sentence or of a part of it. */
 const orders =
   /(?:^|[,;:(–-]\s*|[.!]\s+|\b(?:please|pls|plz|kindly|just|also|and|so|then|or|but|oh|ps|btw|way),?\s)(?:do|don['’]?t|go with|go for|run|start|begin|write|make|put|use (?!(?:this|my|the) (?:new )?(?:e-?mail|number))|add (?!me\b|us\b|him\b|her\b)|leave|skip|match|spell|give (?:it|them|the|each|these)|move|set (?:up|it|them|the)|turn|take|keep|change|fix|correct|cut|engrave|print|paint|drop|include|exclude|combine|merge|split|group|figure|pick|choose|send (?:it|them|the|these|those|me|us|two|to|by|via|only)|bring|tell (?:me|us) (?:the|how|what|when|which|your|about)|show|mind|watch|note|follow|stick|copy (?:it|them|the|what)|reverse|rotate|flip|mark|mount|fill (?:it|them|the|in)|finish|double|center|centre|align|shorten|lengthen|abbreviate|let (?:it|them|the|this|everything)|sit tight|wait|stop|stay|raise|lower|line up|ask|mail|pack|route|treat .{1,20} as|test (?:it|them|the)|give us|give me (?!a (?:call|ring|shout|bell|buzz)))(?![\p{L}\p{N}'’])/iu;
 
-/** "Deduct the two", "Sandblast them": a verb that is not known begins a sentence, and says what it is done to. */
+/** "Deduct the two", "Sandblast them": an unknown verb begins a sentence, and its object follows. */
 const verb =
   /(?:^|[,;:] |\b(?:so|and|then) )(?!(?:see|find|enjoy|forgive|excuse|pardon|per|with|about|here|there|like|have|hope|got|took|made|sent|did|had|was|were|went|put|came|saw|found|left|is|are|am|do|can|will|may|if|in|on|at|to|of|for|from|by|as|so|and|but|or|not|all|both|just|only|even|when|while|since|because|after|before|until|under|over|into|onto|off|near|behind|beside|between|through|during|against|without|than|that|this|these|those|what|who|which|how|why|where|yes|no|thank|thanks|now|then|also|again|maybe|bless|love|loved|once|re|via|regarding|concerning|sorry|beat|knew|thought|told|gave|kept|got|wish|meet|take|give|call|text|email|phone|ring|bear|say|process|enter|review|check|accept|acknowledge|confirm|attach|enclose|note)\b)(?!\p{L}+(?:ed|ing|ly|s)\b)\p{L}{3,} (?:the|them|it|this|these|those|my|our|your|his|her|every|each|off|out|up|down|away)\b/iu;
 
-/** "The left one in front please": what is not known to be this desk's anyway. */
+/** "The left one in front please": a request that is not known to be for what this desk does anyway. */
 const begged = new RegExp(`^(?!.*\\b${errands}\\b)[^◆◇○]*\\b(?:please|pls|plz)[.!]*$`, "iu");
 
 /** "Please call before you start": an errand with a condition. */
@@ -111,7 +111,7 @@ export function hasLegend(said: string): boolean {
   return capitals.length < tokens.length && capitals.some((token) => token.length > 3);
 }
 
-/** Whether words say, wherever they stand, what a person must read. */
+/** Whether words say something that a person must read, wherever they stand. */
 export function speaksOfMaking(said: string): boolean {
   return (
     trade.test(said) ||
@@ -125,19 +125,19 @@ export function speaksOfMaking(said: string): boolean {
   );
 }
 
-/** How much words turn, bind or ask something, if only of their writer's own affairs. */
+/** How much words turn, bind or ask something, even if only of their writer's own affairs. */
 export function turnsIn(said: string): "asks" | "binds" | "hints" | "nothing" {
   if (/\?/.test(said)) return "asks";
   if (binds.test(said) || limit.test(said)) return "binds";
   return hints.test(said) ? "hints" : "nothing";
 }
 
-/** Whether words may ask for something or say something that a person must read. */
+/** Whether words may ask for something, or say something that a person must read. */
 export function asksFor(said: string): boolean {
   return speaksOfMaking(said) || turnsIn(said) !== "nothing" || speaksAgainst(said);
 }
 
-/** Words that stand in no disclaimer and no signature, but in wishes. */
+/** Words that stand in wishes, and in no disclaimer or signature. */
 const ofTrade =
   /\b(?:engrav(?:e|ed)|etch|cut|buttons?|legends?|plates?|sheets?|devices?|stations?|gangs?|lettering|qty|quantity|pcs|spares?|finish|cancel|hold|ship (?:to|by|via)|urgent|asap|rush|red|white|black|blue|green|brass|wire)\b/i;
 

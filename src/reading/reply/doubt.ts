@@ -11,7 +11,7 @@ const doubts = new Set(
   ),
 );
 
-/** And those that have endings. */
+/** The same with endings. */
 const stems =
   "slipp? stopp? hold cancell? correct incorrect error typo misspell? wait delay dropp? amend adjust alter swapp? omitt? reject disregard discard retract fault differ different fix";
 const stemsWithE =
@@ -22,13 +22,13 @@ const ended = new RegExp(
   "u",
 );
 
-/** "don't" and its kind, with any mark for the apostrophe or with none. */
+/** "don't" and its kind, with any mark for the apostrophe or none. */
 const short =
   /n['’‘ʼ´`′]t(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n ?t(?![\p{L}\p{N}])/iu;
 
 /**
- * Whether somebody who writes so may mean the opposite of what they write beside it. It says so too often rather
- * than too seldom: of "Holding & Stop Ltd", for one.
+ * Whether the writer may mean the opposite of what stands beside these words. It errs on the side of yes, as for
+ * "Holding & Stop Ltd".
  */
 export function speaksAgainst(text: string): boolean {
   const plain = text.normalize("NFKC");

@@ -6,8 +6,8 @@ const words = (list: readonly string[]): RegExp =>
   new RegExp(`(?<![\\p{L}\\p{N}])(?:${list.join("|")})(?![\\p{L}\\p{N}])`, "iu");
 
 /**
- * Words in the name of a file that keep a clerk from sending it to be cut. Names are full of words and often left as
- * they were, so only these count, and not what asks for something in a sentence.
+ * Words in a file's name that would keep a clerk from having it cut. Names are full of words that were left as they
+ * were. So only these words count, and not what would be a wish in a sentence.
  */
 const against = words([
   // Not to be made.
@@ -18,7 +18,7 @@ const against = words([
   "drafts?(?! ?house)|prelim(?:inary)?|tentative|provisional|proposed|proposal|for (?:your |client |owner |our )?(?:approval|review|comments?|discussion|checking|pricing|quote|quotation|tender|bid|info|information|reference|record)(?: only)?|review only|ref only|quotes?|quotation|pricing|budgetary|estimate|rfq",
   // Not the right one.
   "obsolete|outdated|superseded|replaced|old (?:versions?|revs?|revisions?|ones?|sheets?|cop(?:y|ies)|files?|drafts?|legends?|do|dont|not)|out ?of ?date|expired|wrong|incorrect|mistakes?|errors?|bad (?:sheet|copy|one|file|version)|misspel\\p{L}+|test (?:only|sheet|file)|dummy|samples? only|examples?(?: only| sheet)|training(?! (?:room|center|centre|area|hall))|mock ?ups?",
-  // Otherwise than it says.
+  // Different from what it says.
   "(?:change|make|add|replace|swap|use|should (?:be|say|read)|instead(?: of)?|but|except|without|same (?:again|as)|like|see (?:e-?mail|notes?|below|letter|body)|ask|call|check (?:with|first|spelling)|confirm|verify|please|pls)(?! (?:up )?(?:room|area))",
   "urgent|rush|asap|hurry|priority",
   // Several of it.
@@ -27,23 +27,23 @@ const against = words([
   "annul\\p{L}*|ne pas|pas bon|brouillon|en attente|remplac\\p{L}*|p[ée]rim\\p{L}*|no (?:usar|hacer|cortar|fabricar|enviar|grabar)|anulad[oa]s?|cancelad[oa]s?|borrador|pendiente|storniert|nicht|entwurf|ung[üu]ltig|veraltet|falsch",
 ]);
 
-/** Where a name is nothing but one of these, or ends with it, it is an older one that was kept, or no order. */
+/** A name that is one of these, or ends with one, is an older copy that was kept, or no order. */
 const atEnd = /(?:^|[^\p{L}\p{N}])(?:old|older|bad|sample|example|test|spare|orig(?:inal)?)$/iu;
-/** The longer of them, which are often mistyped. */
+/** The longer words among them, which are often mistyped. */
 const long =
   "cancelled canceled superseded obsolete outdated withdrawn approval preliminary provisional pending quotation".split(
     " ",
   );
-/** What was wrong and is mended. */
+/** Words for what was wrong and is mended. */
 const mended = words(["corrected|fixed|mended|amended|revised|updated"]);
 const amiss = words(["wrong|incorrect|mistakes?|errors?|misspel\\p{L}+|replaced"]);
 
-/** Whether a word is one of the long ones, with a slip. */
+/** Whether a word is one of the long ones, or a slip of one. */
 function isNearly(word: string): boolean {
   return long.some((one) => one[0] === word[0] && distance(one, word).steps === 1);
 }
 
-/** Whether the name of a file, with the folders it lay in, speaks against making what is in it as it stands there. */
+/** Whether the name of a file, or a folder that it lay in, speaks against making the file as it is. */
 export function speaksAgainstIt(name: string, facts: LetterFacts): boolean {
   return name.includes("?") || name.split("/").some((one) => isAgainst(one, facts));
 }

@@ -10,7 +10,7 @@ const foreign = new Set(
   ),
 );
 
-/** Whether words are of another language than English. */
+/** Whether words are in another language than English. */
 export function isForeign(said: string): boolean {
   if (/(?!\p{Script=Latin})\p{L}/u.test(said.replace(/[µΩ]/gu, ""))) return true;
   const tokens = said.match(/\p{L}+/gu) ?? [];

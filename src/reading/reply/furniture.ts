@@ -3,7 +3,7 @@ import { asksFor, speaksOfTrade } from "./cues.ts";
 import { understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
-/** What a line is remembered by. Lines that differ in blanks, marks and capitals only have the same. */
+/** The key by which a line is remembered. Lines that differ only in blanks, marks and capitals have the same key. */
 export type LineKey = string;
 
 function keyOf(line: string): LineKey {
@@ -14,9 +14,9 @@ function keyOf(line: string): LineKey {
 const mostLines = 2000;
 
 /**
- * Keys of the lines of a letter that may stand in every letter of its sender, for its later letters to be read
- * with. A wish is no furniture however often it is repeated: lines that speak of the trade have no key, nor do
- * short ones that could be an answer.
+ * Keys of those lines of a letter that may stand in every letter of its sender. Later letters are read with them. A
+ * wish is no furniture, however often it is repeated. So lines that speak of the trade have no key, and short lines
+ * that could be an answer have none.
  */
 export function lineKeysOf(text: string): LineKey[] {
   const lines = text.split(/\r\n|\r|\n/).slice(0, mostLines);
@@ -34,7 +34,7 @@ function mayBeFurniture(line: string): boolean {
   return tokens.length > 8 || !asksFor(line);
 }
 
-/** What stands around what people say. */
+/** What stands around people's own words. */
 const legal = new RegExp(
   [
     "confidential(?:ity)?|privileged|proprietary|intended (?:recipients?|solely|only|for|addressee)|addressee|sole use of|unauthori[sz]ed|strictly (?:prohibited|forbidden)|prohibited",
@@ -52,13 +52,13 @@ const legal = new RegExp(
   "iu",
 );
 
-/** Whether a sentence is of a disclaimer, a banner or the like, and says nothing of the trade. */
+/** Whether a sentence belongs to a disclaimer, a banner or the like, and says nothing of the trade. */
 export function isBoilerplate(words: string): boolean {
   const begun = words.slice(0, 2000);
   return legal.test(begun) && !speaksOfTrade(words);
 }
 
-/** Phone numbers, addresses of mail and pages, and what is printed before them. */
+/** Phone numbers, addresses of mail and pages, and the labels in front of them. */
 const contacts =
   /<?(?:mailto:)?[\w.+'-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,6}>?|<?\b(?:https?:\/\/|www\.)[^\s<>]{1,500}>?|\b[a-z0-9-]{2,60}\.(?:com|net|org|example|co|ca|us|uk|de|fr)(?:\/[^\s<>]{0,200})?\b|(?:(?<![\p{L}\p{N}])(?:t|f|o|c|m|p|d|w|e|ph|tel|telephone|phone|fax|cell|mobile|mob|office|direct|main|work|home|toll[ -]free|e-?mail|web|ext|x|or|and|at|on|is)\.?[\s:|]{0,4}){0,4}\(?\+?\d{0,3}[\s.-]{0,2}\(?\d{3}\)?[\s./–-]{1,3}\d{3}[\s.–-]{1,2}\d{4}\b(?:\s*(?:x|ext\.?|extension)\s*\d{1,5})?|\b\d{3}[-.]\d{4}\b/giu;
 

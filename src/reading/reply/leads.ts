@@ -1,20 +1,20 @@
 import { speaksAgainst } from "./doubt.ts";
 import { tokensOf } from "./word-bag.ts";
 
-/** Lines after which a reply quotes. */
+/** Lines that introduce a quotation in a reply. */
 export interface Lead {
-  /** How many they are; none where lines are marked. */
+  /** How many lines they are; none if lines are marked. */
   readonly lines: number;
-  /** A mail program wrote them. Of others it is not known that they are no words of the sender's own. */
+  /** A mail program wrote them. Other leads may be the sender's own words. */
   readonly sure: boolean;
 }
 
-/** Longer leads than this are none. */
+/** A longer text is no lead. */
 const longestLead = 400;
 
 /**
- * The lead that stands in a text at a line, or undefined. `subject` is that of the letter that may be quoted.
- * What only looks like a lead is one too: nothing behind it is to be taken for the sender's own.
+ * The lead that begins at a line, or undefined. `subject` is that of the letter that may be quoted. What only looks
+ * like a lead is one too: nothing after it may be taken for the sender's own words.
  */
 export function leadAt(lines: readonly string[], at: number, subject: string): Lead | undefined {
   const line = (lines[at] ?? "").trim();
@@ -35,7 +35,7 @@ export function leadAt(lines: readonly string[], at: number, subject: string): L
       .join(" ")
       .trim();
     if (lead.length > longestLead) break;
-    // "On … wrote:" in four languages, which may be broken over three lines.
+    // "On … wrote:" in four languages, perhaps broken over three lines.
     if (/^(?:on|am|le|el)\s.*\s(?:wrote|schrieb|a écrit|escribió).*:$/iu.test(lead))
       return { lines: long, sure: begins.test(lead) && isDated.test(lead) && !asks(lead) };
   }
@@ -53,7 +53,7 @@ const knownRule =
 /** A lead in words begins with a day: "On Mon, Nov 9", "Am 09.11.2026", "El lun, 9 nov". */
 const begins =
   /^\S+\s+(?:(?:mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mo|di|mi|do|fr|sa|so|mär|mai|okt|dez|lun|mer|jeu|ven|sam|dim|fév|avr|juin|juil|aoû|déc|mié|jue|vie|sáb|dom|ene|abr|ago|dic)\p{L}*[.,]*\s+){0,2}\d/iu;
-/** And holds the time, the whole date, or an address. */
+/** It also has the time, the whole date, or an address. */
 const isDated = /\d[:.h]\d\d|\b\d{4}\b|\d[./-]\d{1,2}[./-]\d|\S@\S/u;
 
 /** Words that no mail program puts into a lead. */
@@ -66,7 +66,7 @@ interface Field {
   readonly value: string;
 }
 
-/** The fields of a header that begins here as Outlook quotes it: "From: …", "Sent: …" and so on. */
+/** The fields of a header as Outlook quotes it, if one begins here: "From: …", "Sent: …" and so on. */
 function headerAt(lines: readonly string[], at: number): Field[] {
   const fields: Field[] = [];
   if (!/^\s*\*?(?:from|von|de)\s?:/iu.test(lines[at] ?? "")) return fields;
@@ -81,7 +81,7 @@ function headerAt(lines: readonly string[], at: number): Field[] {
   return fields;
 }
 
-/** Whether fields are a header, and as it would be of the letter with that subject. */
+/** Whether fields are a header that the letter with that subject would have. */
 function isHeader(fields: readonly Field[], fewest: number, subject: string): boolean {
   const names = new Set(fields.map(({ name }) => name.toLowerCase()));
   return (
@@ -93,7 +93,7 @@ function isHeader(fields: readonly Field[], fewest: number, subject: string): bo
   );
 }
 
-/** Whether a subject is another, with what mail programs and servers put before it, or how that begins. */
+/** Whether a subject is the other one with what mail programs and servers add in front, or the beginning of that. */
 function isSubject(given: string, subject: string): boolean {
   const bare = given.replace(
     /^(?:\s*(?:re|fwd?|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[ext(?:ern|ernal|erne|erno)?\]:?)+/iu,

@@ -1,13 +1,13 @@
 import { speaksAgainst } from "./doubt.ts";
 import { isMarked, leadAt } from "./leads.ts";
 
-/** The text of a reply, taken apart; lines are trimmed. */
+/** The text of a reply, taken apart. Lines are trimmed. */
 export interface ReplyText {
-  /** What its sender wrote above what they quote, without the signature, with blank lines. */
+  /** What its sender wrote above the quotation. Blank lines stay, the signature does not. */
   readonly own: readonly string[];
-  /** What is quoted, without marks: words of the sender's own may be hidden in it. */
+  /** What is quoted, without marks. The sender may have hidden words in it. */
   readonly quoted: readonly string[];
-  /** What is in none of its places: lines among or below marked ones, a signature that says something. */
+  /** What has no usual place: lines among or below marked ones, and a signature that says something. */
   readonly aside: readonly string[];
 }
 
@@ -20,7 +20,7 @@ export function takeApart(text: string, subject: string): ReplyText {
   const above = unsigned(lines.slice(0, at));
   const rest = filled(lines.slice(at + lead.lines));
   const marked = isMarked(rest[0] ?? "");
-  // A lead is followed by what it leads in.
+  // A quotation follows a lead.
   const sure = lead.sure && (rest.length > 0 || lead.lines === 0);
   const below = unsigned(marked ? rest.filter((line) => !isMarked(line)) : sure ? [] : rest);
   return {
@@ -42,7 +42,10 @@ function unmarked(lines: readonly string[], subject: string): string[] {
   return trimmed(lead?.sure === true ? bare.slice(lead.lines) : bare);
 }
 
-/** Lines up to the signature, which RFC 3676 §4.3 puts under "-- ", and the signature if it says something. */
+/**
+ * Lines up to the signature, which RFC 3676 §4.3 puts under "-- ". The signature comes beside them if it says
+ * something.
+ */
 function unsigned(lines: readonly string[]): { text: readonly string[]; signature: readonly string[] } {
   const end = lines.indexOf("-- ");
   const signature = end < 0 ? [] : lines.slice(end + 1);

@@ -2,8 +2,8 @@ import { speaksAgainst } from "./doubt.ts";
 import { moreWords, tokensOf, withoutLinks } from "./word-bag.ts";
 
 /**
- * What a quotation says that the text has not which it quotes: words, and lines that speak against something
- * and stand nowhere so, though their words do. `quoted` are its lines, which may be broken in other places.
+ * What a quotation says beyond the text that it quotes: new words, and lines that speak against something and stand
+ * nowhere so, although their words do. `quoted` are its lines, which may be broken in other places.
  */
 export function remarksIn(quoted: readonly string[], text: string): string[] {
   const words = moreWords(quoted.join("\n"), text);
@@ -17,7 +17,7 @@ export function remarksIn(quoted: readonly string[], text: string): string[] {
     const tokens = tokensOf(line);
     const said = tokens.join(" ");
     if (tokens.some((token) => strange.has(token))) return true;
-    // Where a program runs words of a table together, their order is lost as well.
+    // A program that runs the words of a table together also loses their order.
     if (whole.has(said) || tokens.some((token) => !known.has(token))) return false;
     return tokens.length < 2 || !running.includes(` ${said} `);
   });

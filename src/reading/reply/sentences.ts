@@ -1,11 +1,11 @@
-/** Lines this long were broken by a program, and the sentence goes on in the next. In characters. */
+/** A program has broken lines of this length, and their sentence goes on in the next line. In characters. */
 const full = 50;
 
-/** Points behind these end no sentence. */
+/** A point behind one of these ends no sentence. */
 const short =
   /(?:^|[\s(])(?:no|nos|nr|pos|qty|st|ste|mr|mrs|ms|dr|attn|inc|co|corp|ltd|approx|ext|tel|fl|bldg|rm|e\.g|i\.e|vs|etc|p\.o|ref|resp|[a-z])\.$/i;
 
-/** Paragraphs of lines; each is a list of sentences, as written but for line breaks. */
+/** Lines → paragraphs. Each is a list of its sentences, as written but without line breaks. */
 export function paragraphsOf(lines: readonly string[]): string[][] {
   const paragraphs: string[][] = [[]];
   let before = "";

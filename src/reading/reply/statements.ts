@@ -25,9 +25,9 @@ export interface KnownWords {
   readonly facts: LetterFacts;
   /** Keys of lines that stood in earlier letters of its sender, or of the sender's domain. */
   readonly furniture: ReadonlySet<LineKey>;
-  /** Letters that it may quote: our answer that it replies to, and earlier ones of its thread. */
+  /** Letters that it may quote: the answer of ours that it replies to, and earlier letters of its thread. */
   readonly quoted: readonly Pick<Letter, "text" | "subject">[];
-  /** Lines that have been understood already: they answer what was asked. */
+  /** Lines that are understood already, since they answer a question. */
   readonly understood: ReadonlySet<string>;
 }
 
@@ -36,14 +36,14 @@ export interface AttachedText extends FileWords {
   readonly file: string;
 }
 
-/** In characters. Nobody writes so much beside sheets, whatever is quoted. */
+/** In characters. Nobody writes so much beside sheets, quotations included. */
 const longestText = 100_000;
 const longestSentence = 1000;
 const longestQuote = 200;
-/** More are not told: whoever reads these reads the others. */
+/** So many statements are told. Whoever reads these reads the others too. */
 const mostStatements = 8;
 
-/** What a person has to read of what a letter says beside its sheets: its subject, its text, what it forwards. */
+/** What a person has to read of a letter beside its sheets: of its subject, its text, and what it forwards. */
 export function statementsIn(
   letter: Pick<Letter, "subject" | "text" | "otherTexts" | "textUnsure">,
   given: KnownWords,
@@ -62,7 +62,7 @@ export function statementsIn(
   ];
 }
 
-/** What a person has to read of texts that are attached. Together they are no longer than a letter may be. */
+/** What a person has to read of attached texts. Together they may be as long as a letter. */
 export function statementsInFiles(texts: readonly AttachedText[], given: KnownWords): Statement[] {
   let room = longestText;
   return texts.flatMap((text) => {
@@ -85,7 +85,7 @@ interface Said {
 }
 
 function* saidIn(text: string, known: KnownWords): Generator<Said> {
-  // A signature is read as well: takeApart() would leave out the one under "-- ".
+  // The signature is read as well. takeApart() would leave out one under "-- ".
   const plain = text.replace(/\p{Cf}/gu, "").replace(/^-- $/gm, "--");
   const { own, quoted, aside } = takeApart(plain, known.quoted[0]?.subject ?? "");
   for (const words of readSigned(own, known)) yield { where: "text", words };
@@ -100,7 +100,7 @@ function* saidIn(text: string, known: KnownWords): Generator<Said> {
   }
 }
 
-/** The sentences that a person must read, of lines of which the last may be a signature. */
+/** The sentences that a person must read. The last lines may be a signature. */
 function readSigned(lines: readonly string[], known: KnownWords): string[] {
   const end = lines.findIndex(
     (line, i) =>
@@ -164,7 +164,7 @@ function isSender(line: string, { facts }: KnownWords): boolean {
   );
 }
 
-/** Whether a subject says more than what the letter is about. Of names and numbers it may be full. */
+/** Whether a subject says more than what the letter is about. It may be full of names and numbers. */
 function subjectSays(subject: string, known: KnownWords): boolean {
   const bare = subject
     .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
@@ -172,13 +172,13 @@ function subjectSays(subject: string, known: KnownWords): boolean {
   const isKnown = known.quoted.some((one) =>
     tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")),
   );
-  // What an answer of this desk begins with.
+  // An answer of this desk begins so.
   if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|A PERSON WILL LOOK AT THIS)\b/.test(bare)) return false;
   const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
   return asksFor(rest) || contradicts(rest, known.facts);
 }
 
-/** Whether a number stands there that is like an order's and is another. */
+/** Whether words have a number that looks like an order's and is another. */
 function contradicts(words: string, { numbers }: LetterFacts): boolean {
   const shapes = new Set(
     numbers.flatMap((number) => /^\p{L}+(?=[-\s]?\d)/u.exec(number)?.[0].toLowerCase() ?? []),
@@ -188,7 +188,7 @@ function contradicts(words: string, { numbers }: LetterFacts): boolean {
   );
 }
 
-/** The lines of a quotation that stand in none of the letters that may be quoted. */
+/** The lines of a quotation that stand in no letter that may be quoted. */
 function strangeLines(lines: readonly string[], { quoted }: KnownWords): string[] {
   const own = lines.map((line) => line.replace(/^[>\s]+/, ""));
   if (quoted.length === 0) return own;
@@ -204,7 +204,7 @@ function strangeLines(lines: readonly string[], { quoted }: KnownWords): string[
   });
 }
 
-/** Lines without what mail programs put above a letter that they forward or quote. */
+/** Lines without the headers that mail programs put above a forwarded or quoted letter. */
 function withoutHeaders(lines: readonly string[]): string[] {
   const left: string[] = [];
   for (let at = 0; at < lines.length; ) {

@@ -1,24 +1,27 @@
-/** What came with a letter, so that words which only repeat it can be told from those that do not. */
+/** What came with a letter. Words that only repeat it are told from other words by it. */
 export interface LetterFacts {
   /** Order numbers on its sheets, and other numbers that the buyer has used with us. */
   readonly numbers: readonly string[];
   readonly projects: readonly string[];
   readonly marks: readonly string[];
-  /** People, companies and towns that stand on its sheets, and what the sender is called. */
+  /** People, companies and towns on its sheets, and the names of the sender. */
   readonly names: readonly string[];
-  /** What finishes and letterings are called that all its sheets have, and the others that are made. */
+  /** The names of finishes and letterings that all its sheets have, and of the others that are made. */
   readonly finishes: readonly string[];
   readonly otherFinishes: readonly string[];
   /** Names of its files. */
   readonly files: readonly string[];
-  /** How many sheets came: with this letter, and with the earlier letters of its orders as well. Any of them is right. */
+  /**
+   * How many sheets came with this letter, and together with the earlier letters of its orders. Either count is
+   * right.
+   */
   readonly plates: readonly number[];
   readonly devices: readonly number[];
   /** How many files came. */
   readonly attached: readonly number[];
 }
 
-/** Signs that stand for what has been understood. None of them is a letter. */
+/** Signs for what has been understood. None of them is a letter. */
 export const understood = { courtesy: "◆", fact: "◇", name: "◈", date: "△", tally: "○" } as const;
 
 const numerals =
@@ -30,11 +33,11 @@ const between =
   "(?:(?:new|corridor|lobby|hall|office|kitchen|bathroom|entrance|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
 const nouns =
   "plates?|plts?|devices?|devs?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
-const counted = new RegExp(
+const tallied = new RegExp(
   `(?<![\\p{L}\\p{N}#.-])\\(?(\\d{1,4}|${spelt})\\)? ?(?:x|nos?\\.?)?(?: \\(\\d{1,4}\\))? ${between}(${nouns})(?: sheets?| forms?)?(?![\\p{L}\\p{N}-])`,
   "giu",
 );
-/** "One more at the desk", where one came. */
+/** "One more at the desk", which is right if one came. */
 const oneMore =
   /(?<![\p{L}\p{N}])((?:just )?one more|another(?: one)?)(?= (?:for|at|in|on|to)\b|\s*[,.!]|$)/giu;
 /** "Plates: 4", "device sheets (12)". */
@@ -54,8 +57,8 @@ const places =
   /(?<![\p{L}\p{N}])(?:route|rte?|highway|hwy|exit|mile|rooms?|rm|floors?|fl|levels?|lvl|phases?|suites?|units?|bldg|buildings?|wings?|areas?|apt|pos|positions?|parts?|e-?mails?|batch|page|set|letters?|sections?|lot)\.? ?#?[a-z]?\d{1,4}[a-z]?(?:(?: ?(?:,|-|–|&|and|to|thru|through|of|\/) ?)#?[a-z]?\d{1,4}[a-z]?)*(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])spec(?:ification)? (?:section )?\d\d ?\d\d ?\d\d(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:(?:bldg\.?|building|wing|tower|block|unit|suite|phase|area|section) [a-z]|\(?\d ?(?:of|\/) ?\d\)?|\d{1,2}-gang|\d(?:st|nd|rd|th) (?:floor|level|e-?mail|batch|half|part))(?![\p{L}\p{N}])/giu;
 
 /**
- * Puts signs in the place of facts that words repeat, of dates and of counts that are right. Of a count that is
- * not right, or a number that nothing explains, the digits stay.
+ * Replaces facts that words repeat, dates, and counts that are right by signs. The digits of a wrong count stay, and
+ * those of a number that nothing explains.
  */
 export function withoutFacts(words: string, facts: LetterFacts): string {
   const { files, projects, numbers, marks, names, finishes } = facts;
@@ -71,7 +74,7 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
   const tally = (whole: string, typed: string, noun: string): string =>
     isRight(typed, noun, facts) ? ` ${understood.tally} ${noun} ` : whole;
   return rest
-    .replace(counted, tally)
+    .replace(tallied, tally)
     .replace(listed, (whole: string, noun: string, one?: string, other?: string) =>
       tally(whole, one ?? other ?? "", noun),
     )

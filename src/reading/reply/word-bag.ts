@@ -1,14 +1,14 @@
-/** Letters and digits that stand together, in small letters. */
+/** Runs of letters and digits, in small letters. */
 export function tokensOf(text: string): string[] {
   return text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
 }
 
-/** Question marks, arrows, crosses, smiling faces, but for the one that stands for a file (U+FFFC). */
+/** Question marks, arrows, crosses, smiling faces; not U+FFFC, which stands for a file. */
 const sign = String.raw`\?|(?!\uFFFC)\p{So}|\p{Extended_Pictographic}`;
 const anySign = new RegExp(sign, "u");
 const wordOrSign = new RegExp(String.raw`[\p{L}\p{N}]+|${sign}`, "gu");
 
-/** Whether a text has signs that say as much as words. */
+/** Whether a text has signs that say as much as words do. */
 export function hasSigns(text: string): boolean {
   return anySign.test(text);
 }
@@ -17,24 +17,24 @@ function signsOf(text: string): string[] {
   return text.toLowerCase().match(wordOrSign) ?? [];
 }
 
-/** What mail programs put behind an address that they have made a link of: <mailto:orders@quillgate.example>. */
+/** What mail programs put behind an address that they turn into a link: <mailto:orders@quillgate.example>. */
 const linked = /[<[](?=[^\s<>[\]]{0,300}[@:/])[^\s<>[\]]{1,600}[>\]]/g;
 
 export function withoutLinks(text: string): string {
   return text.replace(linked, "");
 }
 
-/** Words that run together where a program makes text of a table: so many at most, no longer than that. */
+/** A program that makes text of a table runs so many words together at most, no longer than that. */
 const mostJoined = 4;
 const mostRuns = 500;
 const longestJoined = 80;
 
-/** Whether a text that quotes another has words that the other has not, or not as often. Their order does not count. */
+/** Whether a quotation has words that the quoted text has not, or has them more often. Their order does not count. */
 export function hasMoreWords(quoting: string, quoted: string): boolean {
   return moreWords(quoting, quoted).length > 0;
 }
 
-/** Those words, and signs that say as much as words. */
+/** Those words, and signs that say as much as words do. */
 export function moreWords(quoting: string, quoted: string): string[] {
   const left = new Map<string, number>();
   for (const token of signsOf(quoted)) left.set(token, (left.get(token) ?? 0) + 1);
@@ -45,11 +45,11 @@ export function moreWords(quoting: string, quoted: string): string[] {
   };
   const tokens = signsOf(withoutLinks(quoting));
   const joined = tokens.filter((token) => !take(token));
-  // Few words run together in a quotation; where many seem to, they are others.
+  // Few words run together in a quotation. If many seem to, they are other words.
   return joined.filter((token, i) => i >= mostRuns || !partsOf(token, left)?.every(take));
 }
 
-/** The words that a token is made of; undefined if it is made of none. */
+/** The words that a token consists of; undefined if it does not consist of words. */
 function partsOf(token: string, words: ReadonlyMap<string, number>, most = mostJoined): string[] | undefined {
   if ((words.get(token) ?? 0) > 0) return [token];
   if (most < 2 || token.length > longestJoined) return undefined;

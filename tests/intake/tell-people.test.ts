@@ -1,8 +1,8 @@
 import { simpleParser } from "mailparser";
 import { expect, test } from "vitest";
 import { refusalOf } from "../../src/intake/etiquette.ts";
-import { sendNotice } from "../../src/intake/notice.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
+import { sendNotice } from "../../src/intake/tell-people.ts";
 import type { Sending } from "../../src/ports/sender.ts";
 import { headerLines } from "../../src/reading/letter/header-lines.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";

@@ -3,13 +3,13 @@ import type { LetterRecord } from "../trade/record.ts";
 import { readLetters } from "./read.ts";
 import type { Tables } from "./tables.ts";
 
-/** People are told at most so often; and so long a lost answer may take to be found. */
+/** People are told once in so many milliseconds at most. A lost answer has as long to be found. */
 const hour = 3_600_000;
 
-/** Letters that are read at once, and that people are told of at once; the others have their turn later. */
+/** So many letters are read at once, and told of at once. The others come later. */
 const most = 500;
 
-/** Letters that wait for a person, and those whose answer nobody could look for in an hour; oldest first. */
+/** Letters that wait for a person, and letters whose answer stayed unknown for an hour. Oldest first. */
 export async function lettersForPerson(db: Kysely<Tables>, now: Date): Promise<LetterRecord[]> {
   const rows = await db
     .selectFrom("letters")
@@ -24,8 +24,9 @@ export async function lettersForPerson(db: Kysely<Tables>, now: Date): Promise<L
 }
 
 /**
- * Letters for a person of which nobody was told yet, now marked as told; none within an hour of the last. Those of
- * `reader`, who is told, are left out. One statement, so that of two workers one gets them.
+ * Takes the letters for a person of which nobody was told yet, and marks them as told. There are none within an hour
+ * of the last notice. Letters of `reader`, who is told, are left out. It is one statement, so that of two workers
+ * only one gets them.
  */
 export async function takeNotice(
   db: Kysely<Tables>,
@@ -42,7 +43,7 @@ export async function takeNotice(
         .where((those) =>
           those.and([
             isForPerson(those, now),
-            // Whoever was told of a letter before it was held or refused was told something else.
+            // A letter that has been held or refused since people were told of it is news again.
             those.or([
               those("noticed_as", "is", null),
               those.and([
@@ -75,7 +76,7 @@ export async function takeNotice(
   );
 }
 
-/** What was taken at that moment was not told after all. */
+/** Takes back that people were told, for all that was taken at that moment. */
 export async function dropNotice(db: Kysely<Tables>, taken: Date): Promise<void> {
   await db
     .updateTable("letters")

@@ -21,7 +21,7 @@ export async function sendNotice(desk: Desk): Promise<Telling> {
   return "failed";
 }
 
-/** One that may have gone is not sent again: its letters wait where they are, told of or not. */
+/** Sends the notice. One that may have gone is not sent again, since its letters wait all the same. */
 async function send(
   { sender, from }: Desk,
   to: string,

@@ -4,7 +4,7 @@ import { changesOf } from "../judging/changes.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
-import { withKept } from "../lettering/kept.ts";
+import { withKept } from "../lettering/with-kept.ts";
 import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
@@ -20,13 +20,13 @@ import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
 import {
+  allWords,
   judgeOpened,
   type OpenLetter,
   openLetter,
   type Pictures,
   picturesOf,
   textsOf,
-  wordsOf,
 } from "./open.ts";
 import { partyOf } from "./party.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
@@ -38,15 +38,15 @@ import { withWordsBefore } from "./words-before.ts";
 /** How long to wait where a name server could not be asked about the sender, in seconds. */
 const askAgain = 600;
 
-/** How many letters of a thread are looked for, the latest. */
+/** How many letters of a thread are looked for. The latest count. */
 const mostReferences = 100;
 
-/** How often a letter is judged before it is left for later, where its buyer's state moves each time. */
+/** How often a letter is judged while its buyer's state moves each time. Then it is left for later. */
 const mostRaces = 5;
 
 /**
- * Takes a letter from its bytes to what it has led to, the finished answer included: open it, see who sent it, see
- * what it says, judge what it changes, answer, store.
+ * Takes a letter from its bytes to the record: open it, see who sent it, see what it says, judge what it changes,
+ * answer, store.
  */
 export async function checkLetter(
   desk: Desk,
@@ -55,7 +55,7 @@ export async function checkLetter(
 ): Promise<Outcome["state"] | "received"> {
   const opened = await open(claim, bytes, desk);
   const sender = await whoSent(opened, bytes, desk);
-  // What our mail server found stands in the letter and stays as it is.
+  // Asking again helps only with name servers. What our mail server found stands in the letter and never changes.
   if (sender.proof === "temporary" && desk.rules.authority === undefined && claim.opened < 3) {
     const due = after(askAgain, desk);
     await desk.store.letters.mark(
@@ -110,10 +110,10 @@ async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, de
   };
 }
 
-/** Who sent a letter, and what keeps it from being answered whatever it says. */
+/** Who sent a letter, and what forbids an answer whatever the letter says. */
 interface Sender {
   readonly proof: SenderProof | "not asked";
-  /** Whose letter it is where our own staff forwarded it. */
+  /** Whose letter it is, if our own staff forwarded it. */
   readonly forwarded: Forwarded;
   readonly refusal?: Refusal;
 }
@@ -131,17 +131,17 @@ async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: De
   return { proof, forwarded, ...(refusal === undefined ? {} : { refusal }) };
 }
 
-/** Whose orders a letter touches, and what it replies to; `why`, where a person must look first. */
+/** Whose orders a letter touches, and what it replies to. `why` says why a person must look first. */
 interface Understood extends Said {
   readonly reply: boolean;
-  /** The answer of ours that it replies to, where it may be told of it. */
+  /** The answer of ours that it replies to, if its sender may know of it. */
   readonly quoted?: Quoted;
   /** Keys of its lines that stood in earlier letters of its sender. */
   readonly furniture: ReadonlySet<LineKey>;
   readonly why?: string;
 }
 
-/** Under whose names lines of a letter are remembered: its sender's, and a company's. */
+/** The names under which lines of a letter are remembered: its sender's, and his company's. */
 function sendersOf({ from }: Letter, { rules }: Desk): string[] {
   const domain = from?.split("@").at(-1);
   if (from === undefined || domain === undefined) return [];
@@ -159,12 +159,12 @@ async function whatItSays(
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
   const answered = await desk.store.answers.answered(thread);
-  // A letter that a person must see first is about nothing, and keeps nothing.
+  // A letter that a person must see first replies to nothing, and confirms no word.
   const ours = why === undefined ? answered : [];
   const said = await readReply({ letter, answered: ours, proof, party, sheets }, desk);
   const furniture = await desk.store.buyers.linesSeen(
     sendersOf(letter, desk),
-    lineKeysOf(wordsOf({ letter, texts })),
+    lineKeysOf(allWords({ letter, texts })),
   );
   return {
     ...said,
@@ -211,9 +211,9 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const { number, came, read, sheets, links, unsafe } = opened;
   const { party, reply } = said;
   const held = party.why !== undefined;
-  // A letter that is held learns nothing of what its sender may have sent before, and changes nothing of it.
-  // Orders of long ago that it names in words are loaded too.
-  const perhaps = numbersPerhapsIn(wordsOf(opened));
+  // The sender of a held letter learns nothing of earlier letters, and changes nothing of them. For any other letter,
+  // long-ago orders that it names in words are loaded too.
+  const perhaps = numbersPerhapsIn(allWords(opened));
   const answered = said.goesOn.flatMap(({ orders }) => orders);
   const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...answered, ...perhaps])];
   const state = held
@@ -222,9 +222,10 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const answering = wordsTaken(opened, said, state, desk.catalogue);
   const { answers, settles, statements } = answering;
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
-  // Words beside no sheet, and words that a person reads, are about the orders that they name.
-  const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(wordsOf(opened), state) : [];
-  // A reply without sheets is about all that was answered for; one with sheets, about what it answers.
+  // The orders that a letter names count where no sheet came, or where a person reads its words.
+  const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(allWords(opened), state) : [];
+  // A reply without sheets is about every order that was answered for. One with sheets is about the orders whose
+  // questions it answers.
   const replied = sheets.length === 0 ? answered : settles.map(({ order }) => order);
   const about = [...new Set([...replied, ...named])];
   const letter = { number, came };
@@ -271,7 +272,7 @@ async function outcomeOf(
     proof,
     thread: await threadOf(letter, desk.store),
     about,
-    lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(wordsOf({ letter, texts })) },
+    lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(allWords({ letter, texts })) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
   };

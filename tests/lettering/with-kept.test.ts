@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Words } from "../../src/catalogue/words.ts";
-import { withKept } from "../../src/lettering/kept.ts";
+import { withKept } from "../../src/lettering/with-kept.ts";
 import { catalogue } from "../make/config.ts";
 
 const kept = [{ word: "Salóna", project: "Mill Race Baths" }];

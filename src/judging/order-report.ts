@@ -1,0 +1,51 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import { checkOrder } from "../checks/run.ts";
+import type { Standing } from "../orders/stand.ts";
+import { stillMissing } from "../orders/still-missing.ts";
+import type { Carried } from "../trade/carried.ts";
+import type { Order } from "../trade/order.ts";
+import { gravest, verdictOf } from "../trade/problem.ts";
+import type { FileId } from "../trade/sheet.ts";
+import type { Questioning } from "./answered.ts";
+import type { OrderReport, SheetReport } from "./report.ts";
+
+/** What an order is judged by. */
+interface Beside {
+  readonly others: readonly Order[];
+  /** Reports on the order's sheets, without the questions that are answered. */
+  readonly members: readonly SheetReport[];
+  /** The sheets that this submission brought. */
+  readonly came: ReadonlySet<FileId>;
+  readonly part: Pick<Standing, "replaced" | "late">;
+  /** What earlier letters left open and this one does not settle. */
+  readonly carried: readonly Carried[];
+  readonly questions: Questioning;
+  readonly waitsForPerson: boolean;
+  readonly catalogue: Catalogue;
+}
+
+/** Judges one order with all of its sheets. */
+export function orderReport(order: Order, beside: Beside): OrderReport {
+  const { others, members, came, part, carried, questions, waitsForPerson, catalogue } = beside;
+  const { isAnswered, asked, known } = questions;
+  // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is mended.
+  const open = members
+    .filter(({ sheet }) => !came.has(sheet.id))
+    .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
+  const found = checkOrder({ order, others, ...part, carried }, catalogue);
+  const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
+  const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
+  return {
+    order,
+    verdict: gravest([
+      waitsForPerson ? "person" : "pass",
+      verdictOf(problems),
+      ...members.map(({ verdict }) => verdict),
+    ]),
+    missing: stillMissing(order, others),
+    problems,
+    carried,
+    asked: asked([...problems, ...own]),
+    lastNumber: Math.max(0, ...known.map(({ number }) => number)),
+  };
+}
