@@ -4,7 +4,7 @@ import { buttonsOf, readCatalogue } from "../../src/catalogue/catalogue.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
 import { catalogue } from "../make/config.ts";
 
-const text = readFileSync("config/catalogue.yaml", "utf8");
+const text = readFileSync("fixtures/trade/catalogue.yaml", "utf8");
 
 function faultsOf(changed: string): string[] {
   const read = readCatalogue(changed, "catalogue.yaml");

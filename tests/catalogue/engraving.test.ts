@@ -17,7 +17,7 @@ test("the least height is the greater of what the maker cuts and what can be rea
   expect(leastCap({ ...engraving, least_cap: 2.5, reading_distance: 500 })).toBe(2.5);
 });
 
-const text = readFileSync("config/catalogue.yaml", "utf8");
+const text = readFileSync("fixtures/trade/catalogue.yaml", "utf8");
 
 test.each([
   ["cap: 2.4", "cap: 2.2", "layouts.3.face.cap: letters of 2.2 mm are too small; 2.33 mm is the least"],

@@ -1,6 +1,8 @@
 import { globSync, readFileSync } from "node:fs";
+import { basename } from "node:path";
 import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
 import { knownForms } from "../../src/commands/forms.ts";
+import { readSheetDescription, type SheetDescription } from "../../src/demo/describe.ts";
 import type { Hunspell } from "../../src/lettering/dictionary.ts";
 import { readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
@@ -24,21 +26,41 @@ export function dictionary(name: string): Hunspell {
   return { aff: read("aff"), dic: read("dic") };
 }
 
-/** The catalogue that comes with the project. */
-export const catalogue: Catalogue = {
-  ...must(readCatalogue(readFileSync("config/catalogue.yaml", "utf8"), "config/catalogue.yaml")),
-  words: makeWords(glossary, { "en-US": dictionary("dictionary-en") }),
-};
-
-/** The editions that come with the project. */
-export const editions: readonly Edition[] = globSync("config/editions/*.yaml")
-  .toSorted()
-  .map((file) => must(readEdition(readFileSync(file, "utf8"), file, catalogue)));
-
-let known: Promise<KnownForms> | undefined;
-
-/** The forms that pages are compared with: those that the project draws. */
-export function forms(): Promise<KnownForms> {
-  known ??= knownForms(editions, catalogue, "config/editions");
-  return known;
+/** What a maker sells, the forms that its desk reads, and what their pages are compared with. */
+export interface Shop {
+  readonly catalogue: Catalogue;
+  readonly editions: readonly Edition[];
+  readonly forms: () => Promise<KnownForms>;
 }
+
+const words = makeWords(glossary, { "en-US": dictionary("dictionary-en") });
+
+function shopIn(folder: string): Shop {
+  const read = <T>(file: string, reader: (text: string, file: string) => Written<T>): T =>
+    must(reader(readFileSync(file, "utf8"), file));
+  const catalogue: Catalogue = { ...read(`${folder}/catalogue.yaml`, readCatalogue), words };
+  const editions = globSync(`${folder}/editions/*.yaml`)
+    .toSorted()
+    .map((file) => read(file, (text, name) => readEdition(text, name, catalogue)));
+  let known: Promise<KnownForms> | undefined;
+  const forms = (): Promise<KnownForms> => {
+    known ??= knownForms(editions, catalogue, `${folder}/editions`);
+    return known;
+  };
+  return { catalogue, editions, forms };
+}
+
+/** Bare facts of the trade, which the tests go by. */
+export const trade = shopIn("fixtures/trade");
+export const { catalogue, editions, forms } = trade;
+
+/** What buyers type on its sheets. */
+export const sheets: ReadonlyMap<string, SheetDescription> = new Map(
+  globSync("fixtures/trade/sheets/*.yaml").map((file) => [
+    basename(file, ".yaml"),
+    must(readSheetDescription(readFileSync(file, "utf8"), file)),
+  ]),
+);
+
+/** The maker of the demonstration, which sells other things. */
+export const maker = shopIn("config");

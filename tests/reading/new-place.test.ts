@@ -24,7 +24,7 @@ const { look } = await import("../drawing/look.ts");
 
 /** One line more in an edition, which so becomes the next. */
 function withIt(name: string) {
-  const file = `config/editions/${name}.yaml`;
+  const file = `fixtures/trade/editions/${name}.yaml`;
   const text = readFileSync(file, "utf8").replace(name, name.replace("26b", "27a"));
   const read = readEdition(`${text}  wanted: { means: wanted-by, label: Needed on site }\n`, file, catalogue);
   if (!read.ok) throw new Error(JSON.stringify(read.faults));

@@ -113,7 +113,9 @@ test("a form that is not ours is compared with the blank that its edition names"
   const theirs = (await sampleSheets()).find(({ edition }) => edition === "marrowby-device-1") as SampleSheet;
   const known = { editions, blanks: new Map([[theirs.edition, theirs.blank]]) };
   const doubts = async (bytes: Uint8Array) =>
-    (await readPdf(bytes, undefined, known)).sheet?.doubts.map(({ what }) => what);
+    (await readPdf(bytes, undefined, { forms: () => Promise.resolve(known) })).sheet?.doubts.map(
+      ({ what }) => what,
+    );
   const remark = await changed(theirs.filled, (pdf) => {
     pdf.getPage(0).drawText("row 2: EXIT", { x: 40, y: 6, size: 8 });
   });
