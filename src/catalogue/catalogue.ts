@@ -1,11 +1,21 @@
 import { z } from "zod";
 import { readYaml, type Written } from "../yaml/yaml.ts";
-import { engravingSchema, faceFaults, faceSchema } from "./engraving.ts";
+import { blockOf, engravingSchema, faceFaults, faceSchema } from "./engraving.ts";
 import type { Words } from "./words.ts";
 
 const millimetres = z.number().positive();
 const code = z.string().regex(/^[A-Z0-9]{1,6}$/, "a code is 1 to 6 capital letters or digits");
 const colour = z.string().regex(/^#[0-9A-F]{6}$/i, "a colour is written #RRGGBB");
+
+/** Where on its face a legend may sit. */
+export const legendPlaces = ["top", "middle", "foot"] as const;
+export type LegendPlace = (typeof legendPlaces)[number];
+
+const room = {
+  /** Rows of a legend, and characters of a row. */
+  rows: z.int().min(1),
+  characters: z.int().min(1),
+};
 
 const layout = z.strictObject({
   code,
@@ -13,13 +23,14 @@ const layout = z.strictObject({
   /** Buttons are numbered row by row from the top left: `columns` in a line, `lines` below each other. */
   columns: z.int().min(1),
   lines: z.int().min(1),
+  /** Of the legend on each button. */
+  ...room,
   face: faceSchema,
-  /** Where a legend may sit, if the buyer chooses: `middle`, or `top`, whose first row begins so far below the edge. */
-  legend_places: z
-    .array(z.enum(["top", "middle"]))
-    .min(2)
-    .optional(),
+  /** Where a legend may sit, if the buyer chooses. */
+  legend_places: z.array(z.enum(legendPlaces)).min(2).optional(),
+  /** How far the first row of a legend at the top is from the upper edge, the last of one at the foot from the lower. */
   legend_top: millimetres.optional(),
+  legend_foot: millimetres.optional(),
 });
 
 const finish = z.strictObject({
@@ -38,15 +49,11 @@ const schema = z
       phone: z.string().min(1),
       about: z.string().min(1),
     }),
-    device: z.strictObject({
-      opening: z.strictObject({ width: millimetres, height: millimetres }),
-      rows: z.int().min(1),
-      characters: z.int().min(1),
-    }),
+    device: z.strictObject({ opening: z.strictObject({ width: millimetres, height: millimetres }) }),
     layouts: z.array(layout).min(1),
     plate: z.strictObject({
-      rows: z.int().min(1),
-      characters: z.int().min(1),
+      /** Of the legend above each gang. */
+      ...room,
       height: millimetres,
       face: faceSchema,
       /** From the plate's upper edge to the middle of the legends. */
@@ -90,15 +97,33 @@ const schema = z
     for (const [key, message] of faceFaults(plate.face, plate.rows, engraving))
       fault(["plate", "face", key], message);
     layouts.forEach((item, i) => {
-      const { opening, rows } = ctx.value.device;
-      for (const [key, message] of faceFaults(item.face, rows, engraving))
+      const { opening } = ctx.value.device;
+      for (const [key, message] of faceFaults(item.face, item.rows, engraving))
         fault(["layouts", i, "face", key], message);
-      if (item.legend_places?.includes("top") && item.legend_top === undefined)
-        fault(["layouts", i], "say in legend_top where a legend at the top begins");
+      for (const [key, message] of placeFaults(item, engraving)) fault(["layouts", i, ...key], message);
       if (item.face.width * item.columns > opening.width || item.face.height * item.lines > opening.height)
         fault(["layouts", i, "face"], "the faces do not fit into the opening");
     });
   });
+
+type LayoutFile = z.output<typeof layout>;
+
+/** What is wrong with the places that a legend may have on a face of this layout. */
+function placeFaults(
+  { legend_places = [], legend_top, legend_foot, face, rows }: LayoutFile,
+  { margin }: z.output<typeof engravingSchema>,
+): [path: string[], message: string][] {
+  const free = face.height - margin - blockOf(rows, face.cap, face);
+  return (["top", "foot"] as const).flatMap((place) => {
+    const edge = place === "top" ? legend_top : legend_foot;
+    const key = `legend_${place}`;
+    if (edge === undefined)
+      return legend_places.includes(place)
+        ? [[[], `say in ${key} how far from the edge a legend at the ${place} is`] as [string[], string]]
+        : [];
+    return edge > free ? [[[key], `${rows} rows do not fit so far from the edge`] as [string[], string]] : [];
+  });
+}
 
 /** The catalogue as its file says it. */
 type CatalogueFile = z.output<typeof schema>;
@@ -126,6 +151,22 @@ export function finishOf(catalogue: Catalogue, code: string): Finish | undefined
 
 export function letteringOf(catalogue: Catalogue, code: string): Lettering | undefined {
   return catalogue.lettering.find((lettering) => lettering.code === code);
+}
+
+/** What fits on one face. */
+export interface Room {
+  readonly rows: number;
+  readonly characters: number;
+}
+
+/** The most that any layout has room for on its n-th button. A row takes as much as the first does. */
+export function roomOfButton(n: number, { layouts }: Pick<Catalogue, "layouts">, row = 1): Room {
+  const having = layouts.filter((layout) => buttonsOf(layout) >= n && layout.rows >= row);
+  const some = having.length > 0 ? having : layouts;
+  return {
+    rows: Math.max(...some.map(({ rows }) => rows)),
+    characters: Math.max(...some.map(({ characters }) => characters)),
+  };
 }
 
 /** Buttons of a layout. */

@@ -1,4 +1,4 @@
-import { mostButtons, mostGangs } from "../catalogue/catalogue.ts";
+import { mostButtons, mostGangs, roomOfButton } from "../catalogue/catalogue.ts";
 import type { FaceName } from "../trade/legend.ts";
 import type { SheetKind } from "../trade/place.ts";
 import type { Makes } from "./choices.ts";
@@ -12,19 +12,21 @@ export interface Hole {
 export const holes = ["{face}", "{row}"] as const;
 
 /** Every field that a field with holes stands for, by what it means; one that means nothing, by its name. */
-export function holesOf(
-  name: string,
-  means: string,
-  form: SheetKind,
-  { layouts, plate, device }: Makes,
-): Hole[] {
+export function holesOf(name: string, means: string, form: SheetKind, makes: Makes): Hole[] {
   const text = means === "nothing" ? name : means;
-  const faces = form === "device" ? mostButtons({ layouts }) : mostGangs({ plate });
-  const rows = form === "plate" || means.includes(".plate") ? plate.rows : device.rows;
+  const faces = form === "device" ? mostButtons(makes) : mostGangs(makes);
   const byFace: Hole[] = text.includes("{face}") ? counted(faces).map((n) => ({ face: `${n}` })) : [{}];
   return byFace.flatMap((hole) =>
-    text.includes("{row}") ? counted(rows).map((row) => ({ ...hole, row })) : [hole],
+    text.includes("{row}")
+      ? counted(rowsOn(fillHole(means, hole), form, makes)).map((row) => ({ ...hole, row }))
+      : [hole],
   );
+}
+
+/** The most rows of the face that a field means; of any face, where it means none. */
+function rowsOn(means: string, form: SheetKind, makes: Makes): number {
+  if (form === "plate" || means.includes(".plate")) return makes.plate.rows;
+  return roomOfButton(Number(/\d+/.exec(means)?.[0] ?? 0), makes).rows;
 }
 
 export function fillHole(text: string, { face, row }: Hole): string {

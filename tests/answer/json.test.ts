@@ -86,7 +86,7 @@ test("a problem points at the file, the field, its label and the row", () => {
   expect(json.sheets[1]).toMatchObject({
     file: "S-104 pos 2.pdf",
     kind: "device",
-    edition: "device-26b",
+    edition: "device-26c",
     order: "BW-2207",
     project: "Larkspur Library",
     station: "S-104",

@@ -13,7 +13,7 @@ function faultsOf(changed: string): string[] {
 
 test("rows and characters are those of common practice", () => {
   // Common practice, no source: a button takes two rows of 8 characters, a plate two rows of 12 for each gang.
-  expect([catalogue.device.rows, catalogue.device.characters]).toEqual([2, 8]);
+  for (const { rows, characters } of catalogue.layouts) expect([rows, characters]).toEqual([2, 8]);
   expect([catalogue.plate.rows, catalogue.plate.characters]).toEqual([2, 12]);
 });
 

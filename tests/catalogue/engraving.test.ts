@@ -29,7 +29,12 @@ test.each([
   ],
   ["height: 13", "height: 10", "plate.face.height: 2 rows do not fit"],
   ["{ code: RN, name", "{ code: RS, name", "layouts.3.face.font: the font RN is not in the list of fonts"],
-  ["    legend_top: 8", "    # 8", "layouts.0: say in legend_top where a legend at the top begins"],
+  [
+    "    legend_top: 8",
+    "    # 8",
+    "layouts.0: say in legend_top how far from the edge a legend at the top is",
+  ],
+  ["legend_top: 8", "legend_top: 61", "layouts.0.legend_top: 2 rows do not fit so far from the edge"],
 ])("“%s” as “%s” is a fault", (right, wrong, fault) => {
   const read = readCatalogue(text.replace(right, wrong), "catalogue.yaml");
   const faults = read.ok

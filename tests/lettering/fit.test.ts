@@ -72,8 +72,11 @@ test("an empty row above text is cut as an empty row", () => {
   expect(below).toEqual(above);
 });
 
-test("the first row begins where the top is", () => {
-  expect(inkOf(fitLegend(["DIM", "LOW"], face, engraving, 1.5), 0).top).toBeCloseTo(1.5 - 0.15, 9);
+test("the first row begins so far from the top, the last ends so far from the foot", () => {
+  const rows = ["DIM", "LOW"];
+  expect(inkOf(fitLegend(rows, face, engraving, { top: 1.5 }), 0).top).toBeCloseTo(1.5 - 0.15, 9);
+  const { baseline } = fitLegend(rows, face, engraving, { foot: 2 }).rows[1] ?? { baseline: 0 };
+  expect(baseline).toBeCloseTo(face.height - 2, 9);
 });
 
 test("a face is cut in the font that it names, or in the first of the list", () => {

@@ -30,7 +30,7 @@ function fill({ mark, legend, kind, fill }: Sent): Promise<Uint8Array> {
   if (kind === "plate")
     return build({
       ...sheet,
-      edition: "plate-26b",
+      edition: "plate-26c",
       fill: { mark, ...fill },
       legends: { "1": [...legend], "2": ["POOL"] },
     });

@@ -49,16 +49,16 @@ const expected: Readonly<Record<string, object>> = {
     edition: {
       name: "device-25a",
       title: "Device sheet, edition 25a",
-      replacedBy: "Device sheet, edition 26b",
+      replacedBy: "Device sheet, edition 26c",
     },
     shipTo: {},
     mark: "S-104",
   },
-  "device-26b": {
+  "device-26c": {
     ...common,
     ...inPlate,
     kind: "device",
-    edition: { name: "device-26b", title: "Device sheet, edition 26b" },
+    edition: { name: "device-26c", title: "Device sheet, edition 26c" },
     shipTo,
     mark: "S-104",
     legendPlace: "middle",
@@ -71,10 +71,10 @@ const expected: Readonly<Record<string, object>> = {
     edition: { name: "marrowby-device-1", title: "Marrowby Supply wall station form" },
     shipTo: {},
   },
-  "plate-26b": {
+  "plate-26c": {
     ...common,
     kind: "plate",
-    edition: { name: "plate-26b", title: "Plate sheet, edition 26b" },
+    edition: { name: "plate-26c", title: "Plate sheet, edition 26c" },
     shipTo,
     mark: "S-104",
     partKey: "D4/OAT/INK-2",
@@ -83,9 +83,9 @@ const expected: Readonly<Record<string, object>> = {
 
 const facesOf: Readonly<Record<string, readonly string[]>> = {
   "device-25a": ["1", "2", "3", "4", "5", "6"],
-  "device-26b": ["1", "2", "3", "4", "5", "6", "plate"],
+  "device-26c": ["1", "2", "3", "4", "5", "6", "plate"],
   "marrowby-device-1": ["1", "2", "3", "4", "5", "6", "plate"],
-  "plate-26b": ["1", "2", "3", "4", "5", "6"],
+  "plate-26c": ["1", "2", "3", "4", "5", "6"],
 };
 
 describe.each(editions)("$title", (edition) => {

@@ -26,7 +26,7 @@ export const outdatedEdition = defineSheetCheck({
         edition: {
           name: "device-25a",
           title: "Device sheet, edition 25a",
-          replacedBy: "Device sheet, edition 26b",
+          replacedBy: "Device sheet, edition 26c",
         },
       }),
       wording: "outdated",
@@ -37,7 +37,7 @@ export const outdatedEdition = defineSheetCheck({
         edition: {
           name: "device-25a",
           title: "Device sheet, edition 25a",
-          accepted: { until: "2026-12-31", use: "Device sheet, edition 26b" },
+          accepted: { until: "2026-12-31", use: "Device sheet, edition 26c" },
         },
       }),
       wording: "leaving",

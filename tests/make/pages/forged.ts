@@ -34,8 +34,8 @@ interface Hand {
 }
 
 const rows = {
-  "device-26b": { row: "button1_row1", second: "button2_row1", empty: "button1_row2" },
-  "plate-26b": { row: "gang1_row1", second: "gang2_row1", empty: "gang1_row2" },
+  "device-26c": { row: "button1_row1", second: "button2_row1", empty: "button1_row2" },
+  "plate-26c": { row: "gang1_row1", second: "gang2_row1", empty: "gang1_row2" },
 } as const;
 
 function forgery(how: string, alter: (hand: Hand) => void | Promise<void>): Forgery {
@@ -464,7 +464,7 @@ const onThePage: Forgery[] = [
   }),
   forgery("a label painted over and written anew", (hand) => {
     const [l, , , t] = at(hand, "order_number");
-    paint(hand, `0.957 0.945 0.91 rg ${l - 3} ${t + 1} 70 9 re f`);
+    paint(hand, `0.961 0.953 0.961 rg ${l - 3} ${t + 1} 70 9 re f`);
     write(hand, "Old number", l, t + 3, 8);
   }),
   forgery("a printed number changed", (hand) => {
