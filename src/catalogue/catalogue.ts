@@ -8,8 +8,7 @@ const code = z.string().regex(/^[A-Z0-9]{1,6}$/, "a code is 1 to 6 capital lette
 const colour = z.string().regex(/^#[0-9A-F]{6}$/i, "a colour is written #RRGGBB");
 
 /** Where on its face a legend may sit. */
-export const legendPlaces = ["top", "middle", "foot"] as const;
-export type LegendPlace = (typeof legendPlaces)[number];
+const legendPlaces = ["top", "middle", "foot"] as const;
 
 const room = {
   /** Rows of a legend, and characters of a row. */

@@ -2,9 +2,10 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { z } from "zod";
 import { reportJson } from "../../src/answer/json.ts";
-import { completeOrder, device, plate, without } from "../../src/checks/sample.ts";
+import { without } from "../../src/checks/sample.ts";
 import { everyProblem } from "../../src/judging/report.ts";
 import { reportOn, reports } from "../make/report.ts";
+import { completeOrder, device, plate } from "../make/sample.ts";
 
 const verdict = z.enum(["pass", "fail", "confirm", "waiting", "person"]);
 const form = z.enum(["device", "plate"]);

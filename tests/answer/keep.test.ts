@@ -2,13 +2,13 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
 import { isAboutWord } from "../../src/checks/asked.ts";
-import { device } from "../../src/checks/sample.ts";
 import { everyProblem } from "../../src/judging/report.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { readKeepLines } from "../../src/reading/reply/keep-lines.ts";
 import { remarksIn } from "../../src/reading/reply/remarks.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, reports } from "../make/report.ts";
+import { device } from "../make/sample.ts";
 
 const hasRemarks = (quoted: string, text: string): boolean =>
   remarksIn(

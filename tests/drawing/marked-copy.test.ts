@@ -3,7 +3,6 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { degrees, PDFDict, PDFDocument, PDFHexString, PDFName } from "pdf-lib";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { aloneDevice } from "../../src/checks/sample.ts";
 import { fillSheet, type SheetValues } from "../../src/drawing/fill-sheet.ts";
 import type { MarkedProblem } from "../../src/drawing/marked/problem.ts";
 import { markedCopy } from "../../src/drawing/marked-copy.ts";
@@ -16,6 +15,7 @@ import { hybridXfa, signed, textBox } from "../make/odd-sheets/by-hand.ts";
 import { mutoolClean, pdfjsFill, pdftkFill, qpdf } from "../make/odd-sheets/by-programs.ts";
 import { type SampleSheet, sampleSheets } from "../make/odd-sheets/sheets.ts";
 import { readPdf } from "../make/read-pdf.ts";
+import { aloneDevice } from "../make/sample.ts";
 import { installed, look, run } from "./look.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "burin-marked-"));

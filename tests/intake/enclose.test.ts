@@ -2,7 +2,6 @@ import { simpleParser } from "mailparser";
 import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFString } from "pdf-lib";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
-import { completeOrder } from "../../src/checks/sample.ts";
 import { fillSheet } from "../../src/drawing/fill-sheet.ts";
 import { enclose } from "../../src/intake/enclose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
@@ -18,6 +17,7 @@ import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 import { readPdf } from "../make/read-pdf.ts";
 import { directReader } from "../make/reader.ts";
 import { reportOn } from "../make/report.ts";
+import { completeOrder } from "../make/sample.ts";
 
 const reader = openPool({ log: { info() {}, warn() {} }, processes: 1 });
 afterAll(() => reader.close());

@@ -1,12 +1,13 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Engraving, Face } from "../../src/catalogue/engraving.ts";
-import { aloneDevice, device, legend, plate } from "../../src/checks/sample.ts";
+import { legend } from "../../src/checks/sample.ts";
 import { fitOn } from "../../src/lettering/faces.ts";
 import { type Fitted, fitLegend } from "../../src/lettering/fit.ts";
 import { lettersOf } from "../../src/lettering/row.ts";
 import { extentOf } from "../../src/lettering/stroke.ts";
 import { catalogue } from "../make/config.ts";
+import { aloneDevice, device, plate } from "../make/sample.ts";
 
 const face: Face = { width: 20, height: 10, cap: 3, cutter: 0.3, tracking: 0, row_gap: 2 };
 const engraving: Engraving = {

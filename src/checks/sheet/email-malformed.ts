@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device } from "../sample.ts";
+import type { Sample } from "../sample.ts";
 
 const email = z.email();
 /** RFC 5321 §4.5.3.1.1: the part before the @, in octets. */
@@ -26,25 +26,39 @@ export const emailMalformed = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "an ordinary address", given: withEmail("ines@brightwire.example") },
-    { shows: "a tag and a subdomain", given: withEmail("ines.c+jobs@mail.brightwire.example") },
-    { shows: "64 characters before the @", given: withEmail(`${"i".repeat(64)}@brightwire.example`) },
+    { shows: "an ordinary address", given: (sample) => withEmail(sample, "ines@brightwire.example") },
+    {
+      shows: "a tag and a subdomain",
+      given: (sample) => withEmail(sample, "ines.c+jobs@mail.brightwire.example"),
+    },
+    {
+      shows: "64 characters before the @",
+      given: (sample) => withEmail(sample, `${"i".repeat(64)}@brightwire.example`),
+    },
     {
       shows: "no address at all, which other checks judge",
-      given: device({ contact: { name: "Ines Calloway" } }),
+      given: ({ device }) => device({ contact: { name: "Ines Calloway" } }),
     },
   ],
   failing: [
-    { shows: "a missing @", given: withEmail("ines.brightwire.example"), wording: "shape" },
-    { shows: "a comma for a dot", given: withEmail("ines@brightwire,example"), wording: "shape" },
+    {
+      shows: "a missing @",
+      given: (sample) => withEmail(sample, "ines.brightwire.example"),
+      wording: "shape",
+    },
+    {
+      shows: "a comma for a dot",
+      given: (sample) => withEmail(sample, "ines@brightwire,example"),
+      wording: "shape",
+    },
     {
       shows: "two addresses",
-      given: withEmail("ines@brightwire.example; office@brightwire.example"),
+      given: (sample) => withEmail(sample, "ines@brightwire.example; office@brightwire.example"),
       wording: "shape",
     },
     {
       shows: "65 characters before the @",
-      given: withEmail(`${"i".repeat(65)}@brightwire.example`),
+      given: (sample) => withEmail(sample, `${"i".repeat(65)}@brightwire.example`),
       wording: "long",
     },
   ],
@@ -60,6 +74,6 @@ export const emailMalformed = defineSheetCheck({
   },
 });
 
-function withEmail(email: string): DeviceSheet {
-  return device({ contact: { name: "Ines Calloway", email } });
+function withEmail(sample: Sample, email: string): DeviceSheet {
+  return sample.device({ contact: { name: "Ines Calloway", email } });
 }

@@ -1,7 +1,6 @@
 import { hasText } from "../../trade/legend.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, rowPlaces } from "../limits.ts";
-import { aloneDevice, device, plate } from "../sample.ts";
 
 /** Words of emergency lighting and of ways out, wherever they stand. From memory: NFPA 70 Article 700, NFPA 101, UL 924. */
 const anywhere =
@@ -22,17 +21,32 @@ export const safetyWording = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a main lobby", given: plate({}, { "1": ["MAIN LOBBY", ""] }) },
-    { shows: "words that hold such letters", given: plate({}, { "1": ["EMPLOYEES", ""], "2": ["MEMBERS"] }) },
-    { shows: "EXIT in a longer legend", given: device({}, { "1": ["EXIT", "SCENE"] }) },
+    { shows: "a main lobby", given: ({ plate }) => plate({}, { "1": ["MAIN LOBBY", ""] }) },
+    {
+      shows: "words that hold such letters",
+      given: ({ plate }) => plate({}, { "1": ["EMPLOYEES", ""], "2": ["MEMBERS"] }),
+    },
+    { shows: "EXIT in a longer legend", given: ({ device }) => device({}, { "1": ["EXIT", "SCENE"] }) },
   ],
   failing: [
-    { shows: "emergency lighting", given: device({}, { "1": ["EMERG", "LIGHTS"] }), wording: "safety" },
-    { shows: "EXIT and no more", given: device({}, { "1": ["EXIT", ""] }), wording: "safety" },
-    { shows: "a phrase over two rows", given: device({}, { "1": ["POWER", "OFF"] }), wording: "safety" },
+    {
+      shows: "emergency lighting",
+      given: ({ device }) => device({}, { "1": ["EMERG", "LIGHTS"] }),
+      wording: "safety",
+    },
+    {
+      shows: "EXIT and no more",
+      given: ({ device }) => device({}, { "1": ["EXIT", ""] }),
+      wording: "safety",
+    },
+    {
+      shows: "a phrase over two rows",
+      given: ({ device }) => device({}, { "1": ["POWER", "OFF"] }),
+      wording: "safety",
+    },
     {
       shows: "a strip that calls it a disconnect",
-      given: aloneDevice({}, { plate: ["DISCONNECT"] }),
+      given: ({ aloneDevice }) => aloneDevice({}, { plate: ["DISCONNECT"] }),
       wording: "safety",
     },
   ],

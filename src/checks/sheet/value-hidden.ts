@@ -1,6 +1,5 @@
 import { defineSheetCheck, labelOf } from "../check.ts";
 import { spotsOf } from "../doubted.ts";
-import { device } from "../sample.ts";
 
 export const valueHidden = defineSheetCheck({
   id: "value-hidden",
@@ -40,40 +39,46 @@ export const valueHidden = defineSheetCheck({
       fix: "Type it anew, save the sheet, and send it again. Or tell us what it should say.",
     },
   },
-  passing: [{ shows: "a sheet that shows what it holds", given: device() }],
+  passing: [{ shows: "a sheet that shows what it holds", given: ({ device }) => device() }],
   failing: [
     {
       shows: "a legend that looks like another",
-      given: device({
-        doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", seen: { page: 1 } }],
-      }),
+      given: ({ device }) =>
+        device({
+          doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", seen: { page: 1 } }],
+        }),
       wording: "pictured",
     },
     {
       shows: "a legend whose drawing says another",
-      given: device({
-        doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "EXIT", seen: { page: 1 } }],
-      }),
+      given: ({ device }) =>
+        device({
+          doubts: [
+            { what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "EXIT", seen: { page: 1 } },
+          ],
+        }),
       wording: "contradicts",
     },
     {
       shows: "a word drawn into an empty field",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.2", seen: { page: 1 } }] }),
+      given: ({ device }) =>
+        device({ doubts: [{ what: "value-hidden", place: "row.1.2", seen: { page: 1 } }] }),
       wording: "unasked",
     },
     {
       shows: "a legend of which the old drawing is left",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "LOBBY" }] }),
+      given: ({ device }) =>
+        device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "LOBBY" }] }),
       wording: "differs",
     },
     {
       shows: "a hidden field",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY" }] }),
       wording: "unshown",
     },
     {
       shows: "a drawing without a value",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.2", shown: "LOBBY" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "value-hidden", place: "row.1.2", shown: "LOBBY" }] }),
       wording: "unheld",
     },
   ],

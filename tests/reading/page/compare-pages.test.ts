@@ -140,7 +140,7 @@ describe("a difference is told once, with its place and a picture", () => {
     ["an old legend in a field's drawing", { what: "value-hidden", place: "row.1.1", shown: "EXIT" }],
     ["a ticked box that looks empty", { what: "value-hidden", place: "ship.same" }],
     ["a remark at the foot", { what: "something-more", kind: "drawn", where: "in the lower left, beside" }],
-    ["a circle around a label", { what: "something-more", place: "order" }],
+    ["a circle around a label", { what: "value-hidden", place: "project" }],
     ["a cross over the sheet", { what: "something-more", kind: "drawn", where: "all over it" }],
     ["Highlight with a comment, in the margin", { what: "something-more", text: "must read EXIT" }],
     ["StrikeOut with a drawing over a legend", { what: "something-more", place: "row.1.1" }],
