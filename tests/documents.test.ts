@@ -8,7 +8,7 @@ import { commands } from "../src/commands/commands.ts";
 import { builder } from "../src/demo/build.ts";
 import { loadScenario } from "../src/demo/load.ts";
 import { makeReport } from "../src/judging/report.ts";
-import { catalogue, editions } from "./make/config.ts";
+import { maker } from "./make/config.ts";
 import { readPdf } from "./make/read-pdf.ts";
 import { rows } from "./make/rows.ts";
 
@@ -31,20 +31,20 @@ test("README's sample is what `burin check` prints", async () => {
   expect(readFileSync("README.md", "utf8")).toContain(
     `out/demo/letters/${String(at + 1).padStart(2, "0")}-teasel-characters.eml`,
   );
-  const build = builder({ catalogue, editions, ...scenario });
+  const build = builder({ ...maker, ...scenario });
   const read = await Promise.all(
     (description?.attachments ?? []).map(async (attachment, i) =>
-      readPdf(await build(attachment), { id: `1/${i + 1}`, file: attachment.file }),
+      readPdf(await build(attachment), { id: `1/${i + 1}`, file: attachment.file }, maker),
     ),
   );
   const report = makeReport(
     { files: read.map(({ file }) => file), sheets: read.flatMap(({ sheet }) => sheet ?? []) },
-    catalogue,
+    maker.catalogue,
   );
   expectPart(
     "README.md",
     "sample",
-    ["```", composeAnswer(report, catalogue).text.trimEnd(), "```"].join("\n"),
+    ["```", composeAnswer(report, maker.catalogue).text.trimEnd(), "```"].join("\n"),
   );
 });
 

@@ -123,8 +123,9 @@ export const cautions: readonly string[] = [
 /** For a letter without any sheet. */
 export function howToOrder(catalogue: Catalogue): string[] {
   const { maker } = catalogue;
+  const most = mostGangs(catalogue);
   return [
-    `Fill one device sheet for each push-button device, and one plate sheet for each plate of 2 to ${mostGangs(catalogue)} gangs. A plate of 4 gangs needs 4 device sheets.`,
+    `Fill one device sheet for each push-button device, and one plate sheet for each plate of 2 to ${most} gangs. A plate of ${most} gangs needs ${most} device sheets.`,
     "Fill the sheets on a computer and save them as PDF files. Handwriting, scans and photos cannot be read.",
     "Write the same order number on every sheet of an order, and the same station mark on a plate and its devices.",
     `Attach the sheets to a letter to ${maker.email}.`,

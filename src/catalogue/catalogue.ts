@@ -1,42 +1,11 @@
 import { z } from "zod";
 import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
-import { engravingSchema, faceFaults, faceSchema } from "./engraving.ts";
+import { blockOf, engravingSchema, faceFaults, faceSchema } from "./engraving.ts";
 import type { Words } from "./words.ts";
 
 const millimetres = z.number().positive();
 const code = z.string().regex(/^[A-Z0-9]{1,6}$/, "a code is 1 to 6 capital letters or digits");
 const colour = z.string().regex(/^#[0-9A-F]{6}$/i, "a colour is written #RRGGBB");
-
-const layout = z
-  .strictObject({
-    code,
-    name: z.string().min(1),
-    /** Buttons are numbered row by row from the top left: `columns` in a line, `lines` below each other. */
-    columns: z.int().min(1),
-    lines: z.int().min(1),
-    face: faceSchema,
-    /**
-     * Where a legend may sit if the buyer chooses: `middle`, or `top`. At `top` the first row begins so far below the
-     * edge.
-     */
-    legend_places: z
-      .array(z.enum(["top", "middle"]))
-      .min(2)
-      .optional(),
-    legend_top: millimetres.optional(),
-  })
-  .refine(({ legend_places, legend_top }) => !legend_places?.includes("top") || legend_top !== undefined, {
-    error: "say in legend_top where a legend at the top begins",
-    ...wherever({ legend_places: z.array(z.unknown()).optional() }),
-  });
-
-const finish = z.strictObject({
-  code,
-  name: z.string().min(1),
-  colour,
-  devices: z.boolean(),
-  plates: z.array(z.int().min(1)),
-});
 
 /** What is wrong at a place of the catalogue. */
 type Wrong = readonly [path: readonly (string | number)[], what: string];
@@ -48,6 +17,56 @@ function rule<T>(needs: z.ZodRawShape, faults: (value: T) => Iterable<Wrong>) {
   }, wherever(needs));
 }
 
+const some = z.array(z.unknown());
+
+/** Where on its face a legend may sit. */
+const legendPlaces = ["top", "middle", "foot"] as const;
+
+const room = {
+  /** Rows of a legend, and characters of a row. */
+  rows: z.int().min(1),
+  characters: z.int().min(1),
+};
+
+const edges = {
+  /**
+   * At the top, the first row begins so far below the upper edge. At the foot, the last row ends so far above the
+   * lower edge.
+   */
+  legend_top: millimetres.optional(),
+  legend_foot: millimetres.optional(),
+};
+
+const layoutShape = z.strictObject({
+  code,
+  name: z.string().min(1),
+  /** Buttons are numbered row by row from the top left: `columns` in a line, `lines` below each other. */
+  columns: z.int().min(1),
+  lines: z.int().min(1),
+  /** Of the legend on each button. */
+  ...room,
+  face: faceSchema,
+  /** Where a legend may sit, if the buyer chooses. */
+  legend_places: z.array(z.enum(legendPlaces)).min(2).optional(),
+  ...edges,
+});
+
+const layout = layoutShape.check(
+  rule<z.output<typeof layoutShape>>({ legend_places: some.optional() }, function* (value) {
+    for (const place of ["top", "foot"] as const)
+      if (value.legend_places?.includes(place) && value[`legend_${place}`] === undefined)
+        yield [[], `say in legend_${place} how far from the edge a legend at the ${place} is`];
+  }),
+);
+
+const finish = z.strictObject({
+  code,
+  name: z.string().min(1),
+  colour,
+  devices: z.boolean(),
+  plates: z.array(z.int().min(1)),
+});
+
 /** The sound items of a list, with their places in it. */
 function soundIn<S extends z.ZodType>(items: readonly unknown[], schema: S): [number, z.output<S>][] {
   return items.flatMap((item, i): [number, z.output<S>][] => {
@@ -56,17 +75,17 @@ function soundIn<S extends z.ZodType>(items: readonly unknown[], schema: S): [nu
   });
 }
 
-const some = z.array(z.unknown());
 const sized = z.looseObject({ columns: z.int(), lines: z.int(), face: faceSchema });
+const filled = z.looseObject({ rows: z.int(), face: faceSchema, ...edges });
 const opening = z.strictObject({ width: millimetres, height: millimetres });
 
 /** The part that editions and forms are read by. */
 const makesSchema = z.object({
-  device: z.strictObject({ opening, rows: z.int().min(1), characters: z.int().min(1) }),
+  device: z.strictObject({ opening }),
   layouts: z.array(layout).min(1),
   plate: z.strictObject({
-    rows: z.int().min(1),
-    characters: z.int().min(1),
+    /** Of the legend above each gang. */
+    ...room,
     height: millimetres,
     face: faceSchema,
     /** From the plate's upper edge to the middle of the legends. */
@@ -119,14 +138,15 @@ const schema = shape.check(
       for (const [key, what] of faceFaults(face, rows, engraving)) yield [["plate", "face", key], what];
     },
   ),
-  rule<CatalogueFile>(
-    { layouts: some, device: z.looseObject({ rows: z.int() }), engraving: engravingSchema },
-    function* ({ layouts, device: { rows }, engraving }) {
-      for (const [i, { face }] of soundIn(layouts, sized))
-        for (const [key, what] of faceFaults(face, rows, engraving))
-          yield [["layouts", i, "face", key], what];
-    },
-  ),
+  rule<CatalogueFile>({ layouts: some, engraving: engravingSchema }, function* ({ layouts, engraving }) {
+    for (const [i, { face, rows, ...edge }] of soundIn(layouts, filled)) {
+      for (const [key, what] of faceFaults(face, rows, engraving)) yield [["layouts", i, "face", key], what];
+      const free = face.height - engraving.margin - blockOf(rows, face.cap, face);
+      for (const key of ["legend_top", "legend_foot"] as const)
+        if ((edge[key] ?? 0) > free)
+          yield [["layouts", i, key], `${rows} rows do not fit so far from the edge`];
+    }
+  }),
   rule<CatalogueFile>(
     { layouts: some, device: z.looseObject({ opening }) },
     function* ({ layouts, device: { opening } }) {
@@ -176,6 +196,22 @@ export function finishOf(catalogue: Catalogue, code: string): Finish | undefined
 
 export function letteringOf(catalogue: Catalogue, code: string): Lettering | undefined {
   return catalogue.lettering.find((lettering) => lettering.code === code);
+}
+
+/** What fits on one face. */
+export interface Room {
+  readonly rows: number;
+  readonly characters: number;
+}
+
+/** The most that any layout has room for on its n-th button. A row takes as much as the first does. */
+export function roomOfButton(n: number, { layouts }: Pick<Catalogue, "layouts">, row = 1): Room {
+  const having = layouts.filter((layout) => buttonsOf(layout) >= n && layout.rows >= row);
+  const some = having.length > 0 ? having : layouts;
+  return {
+    rows: Math.max(...some.map(({ rows }) => rows)),
+    characters: Math.max(...some.map(({ characters }) => characters)),
+  };
 }
 
 /** Buttons of a layout. */

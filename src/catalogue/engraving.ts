@@ -52,6 +52,11 @@ export function leastCap({ least_cap, reading_distance }: Engraving): number {
   return Math.max(least_cap, readableCap(reading_distance));
 }
 
+/** Height of so many rows, with capitals so high, from the head of the first to the foot of the last. */
+export function blockOf(rows: number, cap: number, { row_gap }: Pick<Face, "row_gap">): number {
+  return rows * cap + Math.max(0, rows - 1) * row_gap;
+}
+
 type Fault = readonly [keyof Face, string];
 
 /** What is wrong with a face that carries so many rows: where in it, and in words. */
@@ -63,7 +68,7 @@ export function faceFaults(face: Face, rows: number, engraving: Engraving): Faul
     faults.push(["cap", `letters of ${cap} mm are too small; ${least.toFixed(2)} mm is the least`]);
   // NUREG-0700 Revision 2 (2002), 11.4, from memory: rows stand at least half a letter's height apart.
   if (row_gap < cap / 2) faults.push(["row_gap", "rows must stand at least half a letter's height apart"]);
-  if (rows * cap + (rows - 1) * row_gap > height - 2 * engraving.margin)
+  if (blockOf(rows, cap, face) > height - 2 * engraving.margin)
     faults.push(["height", `${rows} rows do not fit`]);
   if (font !== undefined && !engraving.fonts.some(({ code }) => code === font))
     faults.push(["font", `the font ${font} is not in the list of fonts`]);

@@ -7,6 +7,7 @@ import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Statement } from "../trade/statement.ts";
+import { CannotShow, type Sample, sampleOf } from "./sample.ts";
 
 /** Where a rule comes from. */
 export type Source =
@@ -51,10 +52,18 @@ export type Say<W extends Wordings> = <K extends keyof W & string>(
   spots: readonly Spot[],
 ) => Problem;
 
-interface Example<Subject> {
+/** An example as a check writes it: made of the sample, where it depends on what the catalogue has. */
+interface WrittenExample<Subject> {
   /** In a few words: what this example shows. */
   readonly shows: string;
-  readonly given: Subject;
+  readonly given: Subject | ((sample: Sample) => Subject);
+}
+
+/** An example of any catalogue. */
+interface Example<Subject> {
+  readonly shows: string;
+  /** Undefined where the catalogue has nothing to show it by. */
+  readonly given: (catalogue: Catalogue) => Subject | undefined;
 }
 
 interface Definition<Subject, W extends Wordings> {
@@ -68,13 +77,15 @@ interface Definition<Subject, W extends Wordings> {
   readonly source: Source;
   readonly why: string;
   readonly wordings: W;
-  readonly passing: readonly Example<Subject>[];
-  readonly failing: readonly (Example<Subject> & { readonly wording: keyof W & string })[];
+  readonly passing: readonly WrittenExample<Subject>[];
+  readonly failing: readonly (WrittenExample<Subject> & { readonly wording: keyof W & string })[];
   readonly find: (subject: Subject, catalogue: Catalogue, say: Say<W>) => Iterable<Problem>;
 }
 
 /** One thing that can be wrong: data first, then a pure search for it. */
-export interface Check<Subject> extends Omit<Definition<Subject, Wordings>, "find"> {
+export interface Check<Subject> extends Omit<Definition<Subject, Wordings>, "find" | "passing" | "failing"> {
+  readonly passing: readonly Example<Subject>[];
+  readonly failing: readonly (Example<Subject> & { readonly wording: string })[];
   readonly find: (subject: Subject, catalogue: Catalogue) => Iterable<Problem>;
 }
 
@@ -132,7 +143,27 @@ function define<Subject, const W extends Wordings>(definition: Definition<Subjec
       spots,
     };
   };
-  return { ...definition, find: (subject, catalogue) => definition.find(subject, catalogue, say) };
+  return {
+    ...definition,
+    passing: definition.passing.map(exampleOf),
+    failing: definition.failing.map((example) => ({ ...exampleOf(example), wording: example.wording })),
+    find: (subject, catalogue) => definition.find(subject, catalogue, say),
+  };
+}
+
+function exampleOf<Subject>({ shows, given }: WrittenExample<Subject>): Example<Subject> {
+  const make = typeof given === "function" ? (given as (sample: Sample) => Subject) : () => given;
+  return {
+    shows,
+    given: (catalogue) => {
+      try {
+        return make(sampleOf(catalogue));
+      } catch (cause) {
+        if (cause instanceof CannotShow) return undefined;
+        throw cause;
+      }
+    },
+  };
 }
 
 export const defineFileCheck = <const W extends Wordings>(definition: Definition<ReadFile, W>): FileCheck =>

@@ -1,18 +1,21 @@
-import { buttonsOf, type Catalogue, layoutOf, mostGangs } from "../catalogue/catalogue.ts";
+import {
+  buttonsOf,
+  type Catalogue,
+  type Layout,
+  layoutOf,
+  mostGangs,
+  type Room,
+  roomOfButton,
+} from "../catalogue/catalogue.ts";
 import type { FaceName } from "../trade/legend.ts";
 import type { Place } from "../trade/place.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import type { DeviceSheet, Sheet } from "../trade/sheet.ts";
 import { labelOf } from "./check.ts";
 
-/** What fits on one face: rows, and characters of a row. */
-export interface Room {
-  readonly rows: number;
-  readonly characters: number;
-}
-
-/** Rows and characters of a face of this sheet. */
+/** What fits on a face of this sheet; while the layout is not known or not made, on one of any layout. */
 export function roomOn(sheet: Sheet, face: FaceName, catalogue: Catalogue): Room {
-  return sheet.kind === "plate" || face === "plate" ? catalogue.plate : catalogue.device;
+  if (sheet.kind === "plate" || face === "plate") return catalogue.plate;
+  return chosenLayout(sheet, catalogue) ?? roomOfButton(Number(face), catalogue);
 }
 
 /** The faces that what is ordered really has; undefined while layout or gangs are not known or not made. */
@@ -21,10 +24,13 @@ export function facesOf(sheet: Sheet, catalogue: Catalogue): readonly FaceName[]
     const gangs = sheet.gangs ?? 0;
     return gangs < 1 || gangs > mostGangs(catalogue) ? undefined : faceNumbers(gangs);
   }
-  const [code, ...more] = sheet.layouts;
-  const layout = code === undefined || more.length > 0 ? undefined : layoutOf(catalogue, code);
+  const layout = chosenLayout(sheet, catalogue);
   if (layout === undefined) return undefined;
   return [...faceNumbers(buttonsOf(layout)), ...(sheet.standing === "alone" ? (["plate"] as const) : [])];
+}
+
+function chosenLayout({ layouts: [code, ...more] }: DeviceSheet, catalogue: Catalogue): Layout | undefined {
+  return code === undefined || more.length > 0 ? undefined : layoutOf(catalogue, code);
 }
 
 /** One engraved row as typed: its place, and the same words a person would use for it. */

@@ -1,3 +1,15 @@
+import {
+  buttonsOf,
+  type Catalogue,
+  type Finish,
+  type Layout,
+  mostButtons,
+  mostGangs,
+  type Room,
+  roomOfButton,
+} from "../catalogue/catalogue.ts";
+import { partKey } from "../catalogue/part-key.ts";
+import { contrastRatio } from "../lettering/contrast.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import type { FileKind, ReadFile } from "../trade/attachment.ts";
 import type { FaceName, Legend } from "../trade/legend.ts";
@@ -8,112 +20,224 @@ import type { OrderSubject } from "./check.ts";
 /** Legends by face, row by row: what an example changes on the sample. */
 type Rows = Readonly<Partial<Record<FaceName, readonly string[]>>>;
 
+/** The buyer of the sample sheets. */
+export const contact = {
+  name: "Ines Calloway",
+  email: "ines@brightwire.example",
+  phone: "312-555-0117",
+} as const;
+export const billTo = {
+  name: "Brightwire Electric",
+  street: "48 Foundry Row",
+  city: "Chicago",
+  state: "IL",
+  postcode: "60607",
+} as const;
+
 const common = {
   unread: [],
   unsure: [],
   doubts: [],
-  contact: { name: "Ines Calloway", email: "ines@brightwire.example", phone: "312-555-0117" },
-  billTo: {
-    name: "Brightwire Electric",
-    street: "48 Foundry Row",
-    city: "Chicago",
-    state: "IL",
-    postcode: "60607",
-  },
+  contact,
+  billTo,
   shipTo: {},
   shipSame: true,
   project: "Larkspur Library",
   order: "BW-2207",
   mark: "S-104",
   gangs: 4,
-  finish: "OAT",
-  lettering: "INK",
 } as const;
 
-/** A good device sheet: four buttons, position 2 of the four-gang plate S-104. No check finds anything. */
-export function device(changes: Partial<DeviceSheet> = {}, rows: Rows = {}): DeviceSheet {
-  const legends = [
-    legend("1", "ENTRY", ""),
-    legend("2", "STACKS", "EAST"),
-    legend("3", "DIM", ""),
-    legend("4", "ALL", "OFF"),
-  ];
-  return {
+/** What examples are made of: good sheets that order what a catalogue has, and what they can be changed to. */
+export interface Sample {
+  readonly catalogue: Catalogue;
+  /** Several buttons of several rows, in position 2 of the four-gang plate S-104. No check finds anything. */
+  readonly device: (changes?: Partial<DeviceSheet>, rows?: Rows) => DeviceSheet;
+  /** A device that stands alone, with its own one-gang plate. No check finds anything. */
+  readonly aloneDevice: (changes?: Partial<DeviceSheet>, rows?: Rows) => DeviceSheet;
+  /** The four-gang plate S-104. No check finds anything. */
+  readonly plate: (changes?: Partial<PlateSheet>, rows?: Rows) => PlateSheet;
+  /** The sheets as they come before anybody fills them in. */
+  readonly blankDevice: (changes?: Partial<DeviceSheet>) => DeviceSheet;
+  readonly blankPlate: (changes?: Partial<PlateSheet>) => PlateSheet;
+  /** The plate S-104 and its four devices: a complete order. No check finds anything. */
+  readonly completeOrder: () => Sheet[];
+  /** The sample device in another position, as a file of its own. */
+  readonly deviceAt: (position: number, changes?: Partial<DeviceSheet>) => DeviceSheet;
+  /** The layout of the sample device; the smallest other one of several buttons; the one with the narrowest faces. */
+  readonly layout: Layout;
+  readonly otherLayout: Layout;
+  readonly narrow: Layout;
+  /** Gangs of the widest plate. */
+  readonly widest: number;
+  /** Codes of another finish that is made for all that the sample orders, and of another lettering. */
+  readonly otherFinish: string;
+  readonly otherLettering: string;
+  /** The code of a finish that is so. Throws `CannotShow` if there is none, as the rest does. */
+  readonly finishThat: (is: (finish: Finish) => boolean) => string;
+  /** The code of a layout that is so. */
+  readonly layoutThat: (is: (layout: Layout) => boolean) => string;
+  /** A finish of devices and a lettering whose contrast is so. */
+  readonly coloursThat: (is: (ratio: number) => boolean) => Pick<DeviceSheet, "finish" | "lettering">;
+  /** The part key of the sample device, and what it would be with the other layout. */
+  readonly key: string;
+  readonly otherKey: string;
+}
+
+/** A catalogue has nothing to show an example by. */
+export class CannotShow extends Error {}
+
+export function sampleOf(catalogue: Catalogue): Sample {
+  const { finishes, lettering: letterings, layouts } = catalogue;
+  const layout = usualLayout(layouts);
+  const [otherLayout = layout] = layouts
+    .filter((one) => one !== layout && buttonsOf(one) > 1)
+    .toSorted((a, b) => buttonsOf(a) - buttonsOf(b));
+  const [finish, otherFinish] = usualFinishes(catalogue);
+  const lettering = letterings.toSorted(
+    (a, b) => contrastRatio(b.colour, finish.colour) - contrastRatio(a.colour, finish.colour),
+  )[0];
+  const colours = { finish: finish.code, lettering: lettering?.code ?? "" };
+  const forms = {
+    device: printsOfDevice(catalogue),
+    plate: prints("plate", facePlaces(mostGangs(catalogue), catalogue.plate.rows)),
+  };
+
+  const device: Sample["device"] = (changes = {}, rows = {}) => ({
     kind: "device",
     id: "1/2",
     file: "S-104 pos 2.pdf",
-    edition: { name: "device-26b", title: "Device sheet, edition 26b" },
-    prints: prints("device", [...facePlaces(6, 2), ...facePlace("plate", 2)]),
+    edition: { name: "device-26c", title: "Device sheet, edition 26c" },
+    prints: forms.device,
     ...common,
+    ...colours,
     standing: "in-plate",
     position: 2,
-    layouts: ["D4"],
-    legends: merge(legends, rows),
+    layouts: [layout.code],
+    legends: merge(
+      buttonWords.slice(0, buttonsOf(layout)).map((words, i) => spread(`${i + 1}`, words, layout)),
+      rows,
+    ),
     ...changes,
+  });
+  const aloneDevice: Sample["aloneDevice"] = (changes = {}, rows = {}) => {
+    const { gangs: _gangs, position: _position, ...rest } = device();
+    return {
+      ...rest,
+      id: "1/9",
+      file: "S-110.pdf",
+      standing: "alone",
+      mark: "S-110",
+      legends: merge([...rest.legends, legendOf("plate", ["STAFF ROOM"], catalogue.plate)], rows),
+      ...changes,
+    };
   };
-}
-
-/** A good device sheet that stands alone, with its own one-gang plate. No check finds anything. */
-export function aloneDevice(changes: Partial<DeviceSheet> = {}, rows: Rows = {}): DeviceSheet {
-  const { gangs: _gangs, position: _position, ...rest } = device();
-  return {
-    ...rest,
-    id: "1/9",
-    file: "S-110.pdf",
-    standing: "alone",
-    mark: "S-110",
-    legends: merge([...rest.legends, legend("plate", "STAFF ROOM", "")], rows),
-    ...changes,
-  };
-}
-
-/** A good plate sheet: the four-gang plate S-104. No check finds anything. */
-export function plate(changes: Partial<PlateSheet> = {}, rows: Rows = {}): PlateSheet {
-  const legends = [
-    legend("1", "FOYER", ""),
-    legend("2", "READING", "ROOM"),
-    legend("3", "CHILDREN", ""),
-    legend("4", "WORKROOM", ""),
-  ];
-  return {
+  const plate: Sample["plate"] = (changes = {}, rows = {}) => ({
     kind: "plate",
     id: "1/1",
     file: "S-104 plate.pdf",
-    edition: { name: "plate-26b", title: "Plate sheet, edition 26b" },
-    prints: prints("plate", facePlaces(6, 2)),
+    edition: { name: "plate-26c", title: "Plate sheet, edition 26c" },
+    prints: forms.plate,
     ...common,
-    legends: merge(legends, rows),
+    ...colours,
+    legends: merge(
+      gangWords.map((words, i) => spread(`${i + 1}`, words, catalogue.plate)),
+      rows,
+    ),
     ...changes,
+  });
+  const deviceAt: Sample["deviceAt"] = (position, changes = {}) =>
+    device({ position, id: `1/${position + 1}`, file: `S-104 pos ${position}.pdf`, ...changes });
+  return {
+    catalogue,
+    device,
+    aloneDevice,
+    plate,
+    deviceAt,
+    completeOrder: () => [plate(), ...[1, 2, 3, 4].map((position) => deviceAt(position))],
+    blankDevice: (changes = {}) => {
+      const sheet = without(device(), ...entered, "standing", "position");
+      return { ...sheet, ...nothing, layouts: [], legends: emptied(sheet), ...changes };
+    },
+    blankPlate: (changes = {}) => {
+      const sheet = without(plate(), ...entered);
+      return { ...sheet, ...nothing, legends: emptied(sheet), ...changes };
+    },
+    layout,
+    otherLayout,
+    narrow: layouts.toSorted((a, b) => a.face.width - b.face.width)[0] ?? layout,
+    widest: mostGangs(catalogue),
+    otherFinish: otherFinish?.code ?? cannotShow("finish"),
+    otherLettering:
+      letterings.find(({ code }) => code !== colours.lettering)?.code ?? cannotShow("lettering"),
+    finishThat: (is) => (finishes.find(is) ?? cannotShow("finish")).code,
+    layoutThat: (is) => (layouts.find(is) ?? cannotShow("layout")).code,
+    coloursThat: (is) =>
+      finishes
+        .filter(({ devices }) => devices)
+        .flatMap((body) => letterings.map((text) => ({ body, text })))
+        .filter(({ body, text }) => is(contrastRatio(body.colour, text.colour)))
+        .map(({ body, text }) => ({ finish: body.code, lettering: text.code }))[0] ?? cannotShow("colour"),
+    key: partKey(layout.code, colours.finish, colours.lettering),
+    otherKey: partKey(otherLayout.code, colours.finish, colours.lettering),
   };
 }
 
-/** The sample device sheet as it comes before anybody fills it in. */
-export function blankDevice(changes: Partial<DeviceSheet> = {}): DeviceSheet {
-  const sheet = without(device(), ...entered, "standing", "position");
-  return { ...sheet, ...nothing, layouts: [], legends: emptied(sheet), ...changes };
+/** Leaves an example out. */
+export function cannotShow(what: string): never {
+  throw new CannotShow(`the catalogue has no ${what} like that`);
 }
 
-/** The sample plate sheet as it comes before anybody fills it in. */
-export function blankPlate(changes: Partial<PlateSheet> = {}): PlateSheet {
-  const sheet = without(plate(), ...entered);
-  return { ...sheet, ...nothing, legends: emptied(sheet), ...changes };
+/** Words of the sample, row by row. */
+const buttonWords = [
+  ["ENTRY"],
+  ["STACKS", "EAST"],
+  ["DIM"],
+  ["ALL", "OFF"],
+  ["AISLE"],
+  ["STAIRS"],
+  ["DESK"],
+  ["LAMPS"],
+];
+const gangWords = [["FOYER"], ["READING", "ROOM"], ["CHILDREN"], ["WORKROOM"]];
+
+/** The layout that shows most: of four buttons or more with two rows, if there is one, and the smallest of those. */
+function usualLayout(layouts: readonly Layout[]): Layout {
+  const worth = (layout: Layout): number =>
+    Number(buttonsOf(layout) >= 4) * 4 +
+    Number(layout.rows >= 2) * 2 +
+    Number(layout.legend_places === undefined);
+  const [first] = layouts.toSorted((a, b) => worth(b) - worth(a) || buttonsOf(a) - buttonsOf(b));
+  if (first === undefined) throw new Error("the catalogue has no layout");
+  return first;
+}
+
+/**
+ * A finish in which all of the sample is made, and another, if there is one. First come those that are made for many
+ * sizes of plate, but not for all.
+ */
+function usualFinishes(catalogue: Catalogue): readonly [Finish, Finish | undefined] {
+  const made = catalogue.finishes.filter(({ devices, plates }) => devices && plates.includes(common.gangs));
+  const sizes = ({ plates }: Finish): number => plates.length % mostGangs(catalogue);
+  const [usual = catalogue.finishes[0], other] = made.toSorted((a, b) => sizes(b) - sizes(a));
+  if (usual === undefined) throw new Error("the catalogue has no finish");
+  return [usual, other];
 }
 
 const entered = ["project", "order", "mark", "gangs", "finish", "lettering"] as const;
 const nothing = { contact: {}, billTo: {}, shipSame: false } as const;
 
 function emptied(sheet: Sheet): Legend[] {
-  return sheet.legends.map(({ face }) => legend(face, "", ""));
+  return sheet.legends.map(({ face, rows }) => legend(face, ...rows.map(() => "")));
 }
 
-/** A complete order: the plate S-104 and its four devices. No check finds anything. */
-export function completeOrder(): Sheet[] {
-  return [plate(), ...[1, 2, 3, 4].map((position) => deviceAt(position))];
+/** A legend of these words: row by row, or in one row where there is no more. */
+function spread(face: FaceName, words: readonly string[], room: Room): Legend {
+  return legendOf(face, words.length > room.rows ? [words.join(" ")] : words, room);
 }
 
-/** The sample device in another position, as a file of its own. */
-export function deviceAt(position: number, changes: Partial<DeviceSheet> = {}): DeviceSheet {
-  return device({ position, id: `1/${position + 1}`, file: `S-104 pos ${position}.pdf`, ...changes });
+function legendOf(face: FaceName, words: readonly string[], { rows }: Room): Legend {
+  return legend(face, ...words, ...Array.from({ length: Math.max(0, rows - words.length) }, () => ""));
 }
 
 export function legend(face: FaceName, ...rows: readonly string[]): Legend {
@@ -126,6 +250,32 @@ export function subject(sheets: readonly Sheet[], otherSheets: readonly Sheet[] 
   const order = orders.find((one) => one.sheets.some(({ id }) => id === sheets[0]?.id));
   if (order === undefined) throw new Error("no sheet to make an order of");
   return { order, others: orders.filter((one) => one !== order) };
+}
+
+/** Right words of a legend, by their length. */
+const wordOf = [
+  "",
+  "",
+  "TO",
+  "NEW",
+  "MAIN",
+  "NORTH",
+  "DINING",
+  "READING",
+  "TRAINING",
+  "RECEPTION",
+  "CONFERENCE",
+];
+
+/** A row that a word fills up to its end, behind another word and a blank. Throws `CannotShow` if no word does. */
+export function fullRow({ characters }: Room, end: string): string {
+  const word = wordOf[characters - end.length - 1] ?? "";
+  return word === "" ? cannotShow("row") : `${word} ${end}`;
+}
+
+/** A part key in which two neighbours have changed places. */
+export function swapped(key: string): string {
+  return key.replace(/([A-Z0-9])(?!\1)([A-Z0-9])/, "$2$1");
 }
 
 /** An attachment that turned out to be of this kind. */
@@ -172,6 +322,13 @@ function prints(kind: Sheet["kind"], faces: readonly Place[]): Partial<Record<Pl
       return [place, { field: place, label: label.replace("Face plate", "Plate legend") }];
     }),
   );
+}
+
+function printsOfDevice(catalogue: Catalogue): Partial<Record<Place, Print>> {
+  const buttons = Array.from({ length: mostButtons(catalogue) }, (_, i) =>
+    facePlace(`${i + 1}`, roomOfButton(i + 1, catalogue).rows),
+  );
+  return prints("device", [...buttons.flat(), ...facePlace("plate", catalogue.plate.rows)]);
 }
 
 function facePlaces(faces: number, rows: number): Place[] {

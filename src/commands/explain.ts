@@ -68,7 +68,9 @@ function textIn<Subject>(
   if (check === undefined) return undefined;
   const { source } = check;
   const shown = check.failing.flatMap(({ shows, given, wording }) => {
-    const problem = [...check.find(given, catalogue)].find((found) => found.wording === wording);
+    const subject = given(catalogue);
+    const found = subject === undefined ? [] : [...check.find(subject, catalogue)];
+    const problem = found.find((one) => one.wording === wording);
     if (problem === undefined) return [];
     const { says, fix } = wordsOf(problem);
     return [`  ${shows}:`, `    ${says}`, `    ${fix}`];

@@ -47,7 +47,7 @@ export const settings = defineCommand({
         `catalogue  ${configuration.catalogueFile}`,
         `glossary   ${configuration.glossaryFile}`,
         `maker      ${catalogue.maker.name}, ${catalogue.maker.email}`,
-        `layouts    ${catalogue.layouts.map((l) => `${l.code} (${buttonsOf(l)} of ${catalogue.device.rows} × ${catalogue.device.characters})`).join(", ")}`,
+        `layouts    ${catalogue.layouts.map((l) => `${l.code} (${buttonsOf(l)} of ${l.rows} × ${l.characters})`).join(", ")}`,
         `plates     1 to ${catalogue.plate.widths.length} gangs, ${catalogue.plate.rows} × ${catalogue.plate.characters} a gang`,
         `finishes   ${catalogue.finishes.map((f) => f.name).join(", ")}`,
         `lettering  ${catalogue.lettering.map((l) => l.name).join(", ")}`,

@@ -3,8 +3,7 @@ import type { Edition } from "../reading/edition.ts";
 import { letter } from "./blank/canvas.ts";
 import { devicePart } from "./blank/device-page.ts";
 import { startDraft } from "./blank/draft.ts";
-import { foot, gap, header } from "./blank/furniture.ts";
-import { people } from "./blank/people.ts";
+import { foot, header } from "./blank/furniture.ts";
 import { platePart } from "./blank/plate-page.ts";
 
 /**
@@ -13,12 +12,17 @@ import { platePart } from "./blank/plate-page.ts";
  * the drawing has no room for a field of the edition.
  */
 export async function blankSheet(edition: Edition, catalogue: Catalogue): Promise<Uint8Array> {
-  const draft = await startDraft(edition, catalogue, [letter.long, letter.short]);
+  // A sheet stands or lies as what it orders does.
+  const size =
+    edition.form === "device"
+      ? ([letter.short, letter.long] as const)
+      : ([letter.long, letter.short] as const);
+  const draft = await startDraft(edition, catalogue, size);
   const { document, page } = draft.canvas;
   document.setAuthor(catalogue.maker.name);
   document.setKeywords([edition.name, `${edition.form} sheet`, "engraved station", "order"]);
-  const top = people(draft, header(draft.canvas, edition, catalogue)) + gap;
-  const bottom = page.getHeight() - 36;
+  const top = header(draft.canvas, edition, catalogue);
+  const bottom = page.getHeight() - 32;
   if (edition.form === "device") devicePart(draft, top, bottom);
   else platePart(draft, top, bottom);
   foot(draft);

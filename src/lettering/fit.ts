@@ -1,4 +1,4 @@
-import type { Engraving, Face } from "../catalogue/engraving.ts";
+import { blockOf, type Engraving, type Face } from "../catalogue/engraving.ts";
 import type { CutRow } from "../trade/cut.ts";
 import { type Cut, offCentre, widthOf } from "./row.ts";
 
@@ -12,13 +12,16 @@ export interface Fitted extends Cut {
   readonly rows: readonly CutRow[];
 }
 
+/** How far from the upper edge the first row of a legend begins, or from the lower edge the last one ends. */
+export type Edge = { readonly top: number } | { readonly foot: number };
+
 /**
  * Fits the rows of a legend to a face. Letters have the face's cap height. If the catalogue allows smaller ones, they
  * have the greatest height at which every row fits. A legend that cannot fit keeps the least height, and its too wide
- * rows begin at the left margin. All other rows are centred. The first row begins `top` below the upper edge. Without
- * `top` the rows stand in the middle.
+ * rows begin at the left margin. All other rows are centred. The rows stand in the middle of the face, or so far
+ * `from` an edge.
  */
-export function fitLegend(rows: readonly string[], face: Face, engraving: Engraving, top?: number): Fitted {
+export function fitLegend(rows: readonly string[], face: Face, engraving: Engraving, from?: Edge): Fitted {
   const { cutter, tracking, row_gap } = face;
   const font = face.font ?? engraving.fonts[0]?.code ?? "RS";
   const typed = rows.flatMap((text, i) => (text.trim() === "" ? [] : [{ row: i + 1, text }]));
@@ -31,8 +34,13 @@ export function fitLegend(rows: readonly string[], face: Face, engraving: Engrav
   const cap = heights.find(isRoom) ?? heights.at(-1) ?? face.cap;
   // Blanks above a row are cut as empty rows.
   const lines = typed.at(-1)?.row ?? 0;
-  const block = lines * cap + Math.max(0, lines - 1) * row_gap;
-  const first = top ?? (face.height - block) / 2;
+  const block = blockOf(lines, cap, face);
+  const first =
+    from === undefined
+      ? (face.height - block) / 2
+      : "top" in from
+        ? from.top
+        : face.height - from.foot - block;
   return {
     ...cutAt(cap),
     room,

@@ -1,4 +1,4 @@
-import { mostButtons, mostGangs } from "../catalogue/catalogue.ts";
+import { mostButtons, mostGangs, roomOfButton } from "../catalogue/catalogue.ts";
 import type { FaceName } from "../trade/legend.ts";
 import type { SheetKind } from "../trade/place.ts";
 import type { Makes } from "./choices.ts";
@@ -15,19 +15,21 @@ export const holes = ["{face}", "{row}"] as const;
  * Every field that a field with holes stands for. What it means decides on the holes; if it means nothing, its name
  * does.
  */
-export function holesOf(
-  name: string,
-  means: string,
-  form: SheetKind,
-  { layouts, plate, device }: Makes,
-): Hole[] {
+export function holesOf(name: string, means: string, form: SheetKind, makes: Makes): Hole[] {
   const text = means === "nothing" ? name : means;
-  const faces = form === "device" ? mostButtons({ layouts }) : mostGangs({ plate });
-  const rows = form === "plate" || means.includes(".plate") ? plate.rows : device.rows;
+  const faces = form === "device" ? mostButtons(makes) : mostGangs(makes);
   const byFace: Hole[] = text.includes("{face}") ? numbersUpTo(faces).map((n) => ({ face: `${n}` })) : [{}];
   return byFace.flatMap((hole) =>
-    text.includes("{row}") ? numbersUpTo(rows).map((row) => ({ ...hole, row })) : [hole],
+    text.includes("{row}")
+      ? numbersUpTo(rowsOn(fillHole(means, hole), form, makes)).map((row) => ({ ...hole, row }))
+      : [hole],
   );
+}
+
+/** The most rows of the face that a field means, or of any face if it means none. */
+function rowsOn(means: string, form: SheetKind, makes: Makes): number {
+  if (form === "plate" || means.includes(".plate")) return makes.plate.rows;
+  return roomOfButton(Number(/\d+/.exec(means)?.[0] ?? 0), makes).rows;
 }
 
 export function fillHole(text: string, { face, row }: Hole): string {

@@ -1,4 +1,4 @@
-import type { Catalogue } from "../catalogue/catalogue.ts";
+import { type Catalogue, roomOfButton } from "../catalogue/catalogue.ts";
 import type { FaceName, Legend } from "../trade/legend.ts";
 import type { Place, Print } from "../trade/place.ts";
 import { type Filled, saysYes } from "./filled.ts";
@@ -19,7 +19,8 @@ export function readLegends(filled: Filled, form: "device" | "plate", catalogue:
   const prints: { [P in Place]?: Print } = {};
   const legends = faces.map((face): Legend => {
     const printed = (rowsOf.get(face) ?? []).flatMap(({ row }) => row ?? []);
-    const room = form === "plate" || face === "plate" ? catalogue.plate.rows : catalogue.device.rows;
+    const { rows: room } =
+      form === "plate" || face === "plate" ? catalogue.plate : roomOfButton(Number(face), catalogue);
     const typed = Array.from({ length: Math.max(0, ...printed) }, (_, i) =>
       textAt(filled, `row.${face}.${i + 1}`),
     );

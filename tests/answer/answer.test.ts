@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
-import { aloneDevice, completeOrder, device, deviceAt, plate, without } from "../../src/checks/sample.ts";
+import { without } from "../../src/checks/sample.ts";
 import type { Report } from "../../src/judging/report.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, sentEarlier } from "../make/report.ts";
+import { aloneDevice, completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
 const [base, ...devices] = completeOrder();
 const tooLong = device({ id: "1/3" }, { "1": ["RECEPTION", ""], "3": ["CONFERENCE", ""] });

@@ -2,9 +2,10 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { z } from "zod";
 import { reportJson } from "../../src/answer/json.ts";
-import { completeOrder, device, plate, without } from "../../src/checks/sample.ts";
+import { without } from "../../src/checks/sample.ts";
 import { everyProblem } from "../../src/judging/report.ts";
 import { reportOn, reports } from "../make/report.ts";
+import { completeOrder, device, plate } from "../make/sample.ts";
 
 const verdict = z.enum(["pass", "fail", "confirm", "waiting", "person"]);
 const form = z.enum(["device", "plate"]);
@@ -86,7 +87,7 @@ test("a problem points at the file, the field, its label and the row", () => {
   expect(json.sheets[1]).toMatchObject({
     file: "S-104 pos 2.pdf",
     kind: "device",
-    edition: "device-26b",
+    edition: "device-26c",
     order: "BW-2207",
     project: "Larkspur Library",
     station: "S-104",

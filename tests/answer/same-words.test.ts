@@ -3,11 +3,11 @@ import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
 import { oneLine } from "../../src/answer/one-line.ts";
 import { wordsOf } from "../../src/checks/run.ts";
-import { completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
 import { everyProblem } from "../../src/judging/report.ts";
 import { contrastRatio } from "../../src/lettering/contrast.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, reports } from "../make/report.ts";
+import { completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
 const marks: Record<string, string> = { "&lt;": "<", "&gt;": ">", "&quot;": '"', "&#39;": "'", "&amp;": "&" };
 

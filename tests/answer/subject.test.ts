@@ -1,10 +1,10 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
-import { aloneDevice, blankDevice, completeOrder, plate } from "../../src/checks/sample.ts";
 import type { Report } from "../../src/judging/report.ts";
 import { catalogue } from "../make/config.ts";
 import { reportOn, reports } from "../make/report.ts";
+import { aloneDevice, blankDevice, completeOrder, plate } from "../make/sample.ts";
 
 function subjectOf(report: Report): string {
   return composeAnswer(report, catalogue).subject;

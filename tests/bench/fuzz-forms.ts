@@ -5,7 +5,7 @@ import { loadScenario } from "../../src/demo/load.ts";
 import type { MarkedProblem } from "../../src/drawing/marked/problem.ts";
 import type { FileFacts } from "../../src/reading/facts.ts";
 import { judge } from "../../src/reading/judge.ts";
-import { catalogue, editions } from "../make/config.ts";
+import { maker } from "../make/config.ts";
 import { answersFor } from "../make/filled.ts";
 import { filledForm } from "../make/pdf.ts";
 import { fuzz } from "./fuzz-run.ts";
@@ -15,10 +15,10 @@ import { fuzz } from "./fuzz-run.ts";
  * be read as what was marked.
  */
 const scenario = await loadScenario("fixtures");
-const build = builder({ catalogue, editions, ...scenario });
+const build = builder({ ...maker, ...scenario });
 const attachments = scenario.letters.flatMap((letter) => letter.attachments).slice(0, 20);
 const sources = [
-  ...(await Promise.all(editions.map((edition) => filledForm(edition, answersFor(edition))))),
+  ...(await Promise.all(maker.editions.map((edition) => filledForm(edition, answersFor(edition))))),
   ...(await Promise.all(attachments.map(build))),
   ...globSync("fixtures/raw/*.pdf").map((file) => readFileSync(file)),
 ];
@@ -52,5 +52,5 @@ await fuzz(sources, async (reader, bytes) => {
 });
 
 function judgedOf(facts: FileFacts): ReturnType<typeof judge> {
-  return judge(facts, { id: "1/1", file: "a.pdf" }, { editions, catalogue });
+  return judge(facts, { id: "1/1", file: "a.pdf" }, maker);
 }

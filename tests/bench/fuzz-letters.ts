@@ -1,14 +1,14 @@
 import { buildLetters } from "../../src/demo/build.ts";
 import { loadScenario } from "../../src/demo/load.ts";
 import { readHeader, readLetter } from "../../src/reading/letter/letter.ts";
-import { catalogue, editions } from "../make/config.ts";
+import { maker } from "../make/config.ts";
 import { fuzz } from "./fuzz-run.ts";
 
 /** Mutations of letters: those of the demonstration, and such as other programs write. */
 const scenario = await loadScenario("fixtures");
 const sources: Uint8Array[] = [];
 const options = { to: "orders@quillgate.example", answerId: () => "<a@quillgate.example>" };
-for await (const { bytes } of buildLetters(scenario.letters, { catalogue, editions, ...scenario }, options))
+for await (const { bytes } of buildLetters(scenario.letters, { ...maker, ...scenario }, options))
   sources.push(bytes);
 
 /** Forwarded, signed, in a digest, quoted, in Outlook's container, with names in every writing. */

@@ -7,7 +7,6 @@
  */
 import type { Words } from "../../src/catalogue/words.ts";
 import type { SheetCheck } from "../../src/checks/check.ts";
-import { device, plate } from "../../src/checks/sample.ts";
 import { characterNotCuttable } from "../../src/checks/sheet/character-not-cuttable.ts";
 import { lookAlikeLetter } from "../../src/checks/sheet/look-alike-letter.ts";
 import { rowMaybeCutOff } from "../../src/checks/sheet/row-maybe-cut-off.ts";
@@ -15,6 +14,7 @@ import { spelling } from "../../src/checks/sheet/spelling.ts";
 import { wordSlip } from "../../src/checks/sheet/word-slip.ts";
 import { makeWords } from "../../src/lettering/words.ts";
 import { catalogue, dictionary, glossary } from "../make/config.ts";
+import { device, plate } from "../make/sample.ts";
 import { kinds, type Legend, legendsIn, lookAlikes } from "./legends.ts";
 import { bySlipsAlone, noisyChannel } from "./weighings.ts";
 

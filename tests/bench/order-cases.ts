@@ -1,6 +1,6 @@
-import { aloneDevice, device, plate } from "../../src/checks/sample.ts";
 import type { FaceName } from "../../src/trade/legend.ts";
 import type { DeviceSheet, PlateSheet, Sheet } from "../../src/trade/sheet.ts";
+import { aloneDevice, device, plate } from "../make/sample.ts";
 
 /** What one buyer sent, letter by letter, and what a good clerk would say of the last letter. */
 export interface Case {

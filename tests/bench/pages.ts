@@ -4,9 +4,10 @@
  * were set; and processor time for reading a sheet with and without the comparison. `pages.ts [honest|forged|cost]`
  */
 import { spawnSync } from "node:child_process";
+import { roomOf } from "../../src/drawing/blank/choices.ts";
 import { judge } from "../../src/reading/judge.ts";
 import { openPdf } from "../../src/reading/pdf/open-pdf.ts";
-import { catalogue, editions, forms } from "../make/config.ts";
+import { maker, trade } from "../make/config.ts";
 import type { SampleSheet } from "../make/odd-sheets/sheets.ts";
 import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 import { forgedReturns, honestReturns } from "../make/pages/copies.ts";
@@ -16,13 +17,21 @@ import { demoSheets } from "../make/pages/orders.ts";
 import { hasProgram } from "../make/program.ts";
 
 const [only] = process.argv.slice(2);
-const known = await forms();
+/** The forms of both shops. */
+const shops = [trade, maker];
+const editions = shops.flatMap((shop) => shop.editions);
+const drawn = await Promise.all(shops.map((shop) => shop.forms()));
+const known = { editions, blanks: new Map(drawn.flatMap(({ blanks }) => [...blanks])) };
 const samples = (await sampleSheets()).filter(({ edition }) => known.blanks.has(edition));
 
 /** What is doubted in a file; "unseen" where the comparison itself failed. */
 async function doubtsIn(bytes: Uint8Array): Promise<string[]> {
   const facts = await openPdf(bytes, undefined, known);
-  const { file, sheet } = judge(facts, { id: "1/1", file: "a.pdf" }, { catalogue, editions });
+  const { file, sheet } = judge(
+    facts,
+    { id: "1/1", file: "a.pdf" },
+    { catalogue: trade.catalogue, editions },
+  );
   if (sheet === undefined) return [file.kind];
   // Files inside are opened, and named in the answer, as files of their own.
   const inside = facts.kind === "pdf" ? (facts.attached?.files ?? []) : [];
@@ -34,10 +43,15 @@ async function doubtsIn(bytes: Uint8Array): Promise<string[]> {
 }
 
 /** A row longer than the form lets anybody type is no honest one: programs write one text and show another. */
-function canBeTyped({ values, edition }: SampleSheet): boolean {
-  const most = edition.startsWith("device") ? catalogue.device.characters : catalogue.plate.characters;
-  return Object.entries(values).every(
-    ([name, value]) => !/^(button|gang)\d/.test(name) || String(value).length <= most,
+function canBeTyped({ values, edition: name }: SampleSheet): boolean {
+  return shops.every(({ catalogue, editions }) =>
+    editions
+      .filter((edition) => edition.name === name)
+      .flatMap(({ form, fields }) => fields.map((field) => ({ form, ...field })))
+      .every(
+        ({ name, place, form }) =>
+          String(values[name] ?? "").length <= (roomOf(place, form, catalogue) ?? Number.POSITIVE_INFINITY),
+      ),
   );
 }
 

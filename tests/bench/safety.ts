@@ -1,10 +1,10 @@
 import { existsSync, readFileSync } from "node:fs";
 import type { Words } from "../../src/catalogue/words.ts";
-import { device, plate } from "../../src/checks/sample.ts";
 import { safetyWording } from "../../src/checks/sheet/safety-wording.ts";
 import { makeWords } from "../../src/lettering/words.ts";
 import type { FaceName } from "../../src/trade/legend.ts";
 import { catalogue, dictionary, glossary } from "../make/config.ts";
+import { device, plate } from "../make/sample.ts";
 
 /** Whether a clerk who knows the trade would ask. */
 export const kinds = ["asked", "plain"] as const;

@@ -4,7 +4,7 @@ import { buttonsOf, readCatalogue, readMakes } from "../../src/catalogue/catalog
 import { faultLine } from "../../src/yaml/yaml.ts";
 import { catalogue } from "../make/config.ts";
 
-const text = readFileSync("config/catalogue.yaml", "utf8");
+const text = readFileSync("fixtures/trade/catalogue.yaml", "utf8");
 
 function faultsOf(changed: string): string[] {
   const read = readCatalogue(changed, "catalogue.yaml");
@@ -13,7 +13,7 @@ function faultsOf(changed: string): string[] {
 
 test("rows and characters are those of common practice", () => {
   // Common practice, no source: a button takes two rows of 8 characters, a plate two rows of 12 for each gang.
-  expect([catalogue.device.rows, catalogue.device.characters]).toEqual([2, 8]);
+  for (const { rows, characters } of catalogue.layouts) expect([rows, characters]).toEqual([2, 8]);
   expect([catalogue.plate.rows, catalogue.plate.characters]).toEqual([2, 12]);
 });
 
@@ -66,7 +66,7 @@ test("one fault hides no other", () => {
     .replace("    legend_top: 8", "    # legend_top: 8");
   expect(faultsOf(changed)).toEqual([
     "maker.email: Invalid email address",
-    "layouts.0: say in legend_top where a legend at the top begins",
+    "layouts.0: say in legend_top how far from the edge a legend at the top is",
     "layouts.2.face: the faces do not fit into the opening",
     "layouts.3.columns: Invalid input: expected number, received string",
     "plate.widths.1: a plate with more gangs must be wider",

@@ -17,7 +17,7 @@ test("the least height is the greater of what the maker cuts and what can be rea
   expect(leastCap({ ...engraving, least_cap: 2.5, reading_distance: 500 })).toBe(2.5);
 });
 
-const text = readFileSync("config/catalogue.yaml", "utf8");
+const text = readFileSync("fixtures/trade/catalogue.yaml", "utf8");
 
 test.each([
   ["cap: 2.4", "cap: 2.2", "layouts.3.face.cap: letters of 2.2 mm are too small; 2.33 mm is the least"],
@@ -29,7 +29,12 @@ test.each([
   ],
   ["height: 13", "height: 10", "plate.face.height: 2 rows do not fit"],
   ["{ code: RN, name", "{ code: RS, name", "layouts.3.face.font: the font RN is not in the list of fonts"],
-  ["    legend_top: 8", "    # 8", "layouts.0: say in legend_top where a legend at the top begins"],
+  [
+    "    legend_top: 8",
+    "    # 8",
+    "layouts.0: say in legend_top how far from the edge a legend at the top is",
+  ],
+  ["legend_top: 8", "legend_top: 61", "layouts.0.legend_top: 2 rows do not fit so far from the edge"],
 ])("“%s” as “%s” is a fault", (right, wrong, fault) => {
   const read = readCatalogue(text.replace(right, wrong), "catalogue.yaml");
   const faults = read.ok

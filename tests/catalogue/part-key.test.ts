@@ -2,8 +2,8 @@ import { Mod11_2, Mod37_36 } from "@konfirm/iso7064";
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { checkCharacter, keyReadsRight, partKey, partKeyOf } from "../../src/catalogue/part-key.ts";
-import { device, plate } from "../../src/checks/sample.ts";
 import { catalogue } from "../make/config.ts";
+import { device, plate } from "../make/sample.ts";
 
 test("check characters are those of ISO/IEC 7064", () => {
   // GRid Standard 2.1 (IFPI): A12425GABC1234002 has the MOD 37-36 check character M.

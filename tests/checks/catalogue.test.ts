@@ -1,11 +1,13 @@
 import { globSync } from "node:fs";
 import { basename } from "node:path";
 import { describe, expect, test } from "vitest";
+import type { Catalogue } from "../../src/catalogue/catalogue.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
 import type { Check } from "../../src/checks/check.ts";
 import { everyCheck, wordsOf } from "../../src/checks/run.ts";
-import { aloneDevice, device, plate } from "../../src/checks/sample.ts";
-import { catalogue } from "../make/config.ts";
+import { sampleOf } from "../../src/checks/sample.ts";
+import type { Problem } from "../../src/trade/problem.ts";
+import { maker, trade } from "../make/config.ts";
 
 const pointsNowhere = new Set([
   ...letterChecks.map(({ id }) => id),
@@ -21,27 +23,50 @@ test("a check stands in a file of its name, in the folder of what it looks at", 
   }
 });
 
-describe.each(everyCheck)("$id", ({ id }) => {
-  examplesOf(fileChecks, id);
-  examplesOf(sheetChecks, id);
-  examplesOf(orderChecks, id);
-  examplesOf(letterChecks, id);
+/** Two catalogues that have little in common. */
+const catalogues = [
+  ["bare facts of the trade", trade.catalogue],
+  ["the demonstration's maker", maker.catalogue],
+] as const;
+
+describe.each(catalogues)("by the catalogue of %s,", (_, catalogue) => {
+  describe.each(everyCheck)("$id", ({ id }) => {
+    examplesOf(fileChecks, id, catalogue);
+    examplesOf(sheetChecks, id, catalogue);
+    examplesOf(orderChecks, id, catalogue);
+    examplesOf(letterChecks, id, catalogue);
+  });
+
+  test.each(sheetChecks)("$id finds nothing on the sample sheets", (check) => {
+    const { device, aloneDevice, plate } = sampleOf(catalogue);
+    for (const sheet of [device(), aloneDevice(), plate()])
+      expect([...check.find(sheet, catalogue)].map((problem) => wordsOf(problem).says)).toEqual([]);
+  });
 });
 
-test.each(sheetChecks)("$id finds nothing on the sample sheets", (check) => {
-  for (const sheet of [device(), aloneDevice(), plate()])
-    expect([...check.find(sheet, catalogue)].map((problem) => wordsOf(problem).says)).toEqual([]);
+test("an example that a catalogue has nothing to show by is left out", () => {
+  const { catalogue } = trade;
+  const [first] = catalogue.finishes;
+  const uniform = { ...catalogue, finishes: first === undefined ? [] : [first] };
+  const [example] = sheetChecks.find(({ id }) => id === "red-body")?.failing ?? [];
+  expect(example?.given(catalogue)).toBeDefined();
+  expect(example?.given(uniform)).toBeUndefined();
 });
 
-function examplesOf<Subject>(checks: readonly Check<Subject>[], id: string): void {
+function examplesOf<Subject>(checks: readonly Check<Subject>[], id: string, catalogue: Catalogue): void {
   const check = checks.find((one) => one.id === id);
   if (check === undefined) return;
+  const shown = (given: (catalogue: Catalogue) => Subject | undefined): Problem[] => {
+    const subject = given(catalogue);
+    if (subject === undefined) throw new Error("the catalogue has nothing to show this example by");
+    return [...check.find(subject, catalogue)];
+  };
 
   test.each(check.passing)("passes $shows", ({ given }) => {
-    expect([...check.find(given, catalogue)].map((problem) => wordsOf(problem).says)).toEqual([]);
+    expect(shown(given).map((problem) => wordsOf(problem).says)).toEqual([]);
   });
   test.each(check.failing)("finds $shows", ({ given, wording }) => {
-    const found = [...check.find(given, catalogue)];
+    const found = shown(given);
     expect(found.map((problem) => problem.wording)).toContain(wording);
     for (const problem of found) {
       const { says, fix } = wordsOf(problem);
@@ -51,8 +76,8 @@ function examplesOf<Subject>(checks: readonly Check<Subject>[], id: string): voi
     }
   });
   test("every wording is shown by an example", () => {
-    const shown = new Set(check.failing.map(({ wording }) => wording));
-    expect([...shown].toSorted()).toEqual(Object.keys(check.wordings).toSorted());
+    const wordings = new Set(check.failing.map(({ wording }) => wording));
+    expect([...wordings].toSorted()).toEqual(Object.keys(check.wordings).toSorted());
   });
   test("has an example that passes", () => {
     expect(check.passing.length).toBeGreaterThan(0);

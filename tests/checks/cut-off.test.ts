@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { checkSheet, wordsOf } from "../../src/checks/run.ts";
-import { device, plate } from "../../src/checks/sample.ts";
 import { withKept } from "../../src/lettering/with-kept.ts";
 import { catalogue } from "../make/config.ts";
+import { device, plate } from "../make/sample.ts";
 
 const onButton = (...rows: string[]) => checkSheet(device({}, { "1": rows }), catalogue);
 const asks = (...rows: string[]): string[] => onButton(...rows).map(({ check }) => check);

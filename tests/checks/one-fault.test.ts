@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { aloneDevice, completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
 import { everyProblem, type Report } from "../../src/judging/report.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { reportOn } from "../make/report.ts";
+import { aloneDevice, completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
 const { billTo } = device();
 const told = (report: Report): string[] =>

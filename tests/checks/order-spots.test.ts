@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
 import { checkOrder } from "../../src/checks/run.ts";
-import { deviceAt, plate, subject } from "../../src/checks/sample.ts";
+import { subject } from "../../src/checks/sample.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
+import { deviceAt, plate } from "../make/sample.ts";
 
 /** The files that must be sent again because of one check: what stops an order takes its sheets out of it. */
 function stoppedBy(check: string, ...sheets: Sheet[]): string[] {

@@ -2,10 +2,11 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { regionOf, regionsOfPostcode } from "../../src/checks/regions.ts";
 import { checkSheet, wordsOf } from "../../src/checks/run.ts";
-import { aloneDevice, blankDevice, blankPlate, device, plate, unprinted } from "../../src/checks/sample.ts";
+import { unprinted } from "../../src/checks/sample.ts";
 import { addressParts, type Place } from "../../src/trade/place.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
+import { aloneDevice, blankDevice, blankPlate, device, plate } from "../make/sample.ts";
 
 /** Ids of the checks that find something on a sheet. */
 const found = (sheet: Sheet): string[] => checkSheet(sheet, catalogue).map((problem) => problem.check);

@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
 import { checkOrder, checkSheet, wordsOf } from "../../src/checks/run.ts";
-import { device, deviceAt, plate, subject } from "../../src/checks/sample.ts";
+import { subject } from "../../src/checks/sample.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
+import { device, deviceAt, plate } from "../make/sample.ts";
 
 function wordsOn(sheet: Sheet): string[] {
   return checkSheet(sheet, catalogue)

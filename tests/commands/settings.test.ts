@@ -7,10 +7,12 @@ import { settings } from "../../src/commands/settings.ts";
 import { places } from "../../src/trade/place.ts";
 import { temporaryFolder } from "../make/desk.ts";
 
-/** The project's own configuration in a folder of its own, some files of it changed. */
+/** A configuration with the trade's catalogue and editions in a folder of its own, some files of it changed. */
 function configured(changes: Readonly<Record<string, (text: string) => string>>): string {
   const folder = temporaryFolder();
-  cpSync("config", folder, { recursive: true });
+  for (const name of ["burin.yaml", "burin-mail.yaml", "glossary.txt"])
+    cpSync(join("config", name), join(folder, name));
+  cpSync("fixtures/trade", folder, { recursive: true });
   for (const [name, change] of Object.entries(changes)) {
     writeFileSync(join(folder, name), change(readFileSync(join(folder, name), "utf8")));
   }
@@ -35,9 +37,9 @@ test("the faults of settings, catalogue, glossary and every edition are printed 
     "burin.yaml": (text) => text.replace("America/Chicago", "Mars/Olympus"),
     "catalogue.yaml": (text) => text.replace("widths:", "width:"),
     "glossary.txt": (text) => `stray\n${text}`,
-    "editions/device-26b.yaml": (text) => text.replace("form: device", "form: devise"),
-    "editions/plate-26b.yaml": (text) => text.replace("means: order,", "means: oder,"),
-    "editions/device-25a.yaml": (text) => text.replace("device-26b", "device-27a"),
+    "editions/device-26c.yaml": (text) => text.replace("form: device", "form: devise"),
+    "editions/plate-26c.yaml": (text) => text.replace("means: order,", "means: oder,"),
+    "editions/device-25a.yaml": (text) => text.replace("device-26c", "device-27a"),
   });
   expect(await printed(folder)).toEqual([
     expect.stringMatching(/^burin\.yaml:\d+:1 time_zone: not a time zone/),
@@ -45,9 +47,9 @@ test("the faults of settings, catalogue, glossary and every edition are printed 
     expect.stringMatching(/^catalogue\.yaml:\d+:\d+ plate\.width: unknown key$/),
     "glossary.txt:1:1: stands under no section",
     expect.stringMatching(/^editions\/device-25a\.yaml:5:1 replaced_by: no edition is named device-27a/),
-    expect.stringMatching(/^editions\/device-26b\.yaml:5:1 form: /),
+    expect.stringMatching(/^editions\/device-26c\.yaml:5:1 form: /),
     expect.stringMatching(
-      /^editions\/plate-26b\.yaml:\d+:\d+ fields\.order_number\.means: not a place on a sheet/,
+      /^editions\/plate-26c\.yaml:\d+:\d+ fields\.order_number\.means: not a place on a sheet/,
     ),
   ]);
 });
@@ -116,7 +118,7 @@ test("settings that stand elsewhere read what stands beside them, and every file
   const { catalogue } = await configure(join(folder, "burin.yaml"));
   expect(catalogue.words.isWord("ZWINDLE")).toBe(true);
   const files = (await printed(folder)).flatMap((line) => /\S+\.(?:yaml|txt)$/.exec(line) ?? []);
-  const editions = globSync("config/editions/*.yaml").toSorted();
+  const editions = globSync("fixtures/trade/editions/*.yaml").toSorted();
   expect(files).toEqual([
     "burin.yaml",
     "catalogue.yaml",
@@ -160,9 +162,9 @@ test("what an edition's own words stand for is held against the catalogue of thi
 
 test("a sheet of our own that cannot be drawn is a fault, for its edition's sake or for the catalogue's", async () => {
   const extra = "  stamp: { means: nothing, label: Stamp }\n";
-  expect(await printed(configured({ "editions/plate-26b.yaml": (text) => text + extra }))).toEqual([
+  expect(await printed(configured({ "editions/plate-26c.yaml": (text) => text + extra }))).toEqual([
     expect.stringMatching(
-      /^editions\/plate-26b\.yaml:6:1 drawn: cannot be drawn: .*no room for its field stamp$/,
+      /^editions\/plate-26c\.yaml:6:1 drawn: cannot be drawn: .*no room for its field stamp$/,
     ),
   ]);
   const finish = "  - { code: F, name: F, colour: '#123456', devices: true, plates: [1, 2] }\n";
@@ -173,10 +175,10 @@ test("a sheet of our own that cannot be drawn is a fault, for its edition's sake
     );
   expect(await printed(configured({ "catalogue.yaml": many }))).toEqual([
     expect.stringMatching(
-      /^editions\/device-26b\.yaml:6:1 drawn: cannot be drawn: the sheet has no room left/,
+      /^editions\/device-26c\.yaml:6:1 drawn: cannot be drawn: the sheet has no room left/,
     ),
     expect.stringMatching(
-      /^editions\/plate-26b\.yaml:6:1 drawn: cannot be drawn: the sheet has no room left/,
+      /^editions\/plate-26c\.yaml:6:1 drawn: cannot be drawn: the sheet has no room left/,
     ),
   ]);
 });
@@ -186,18 +188,18 @@ test("a form that does not ask for what is needed is worth a warning, unless it 
   const [warning, ...more] = (
     await printed(
       configured({
-        "editions/plate-26b.yaml": (text) => text.replace(/^ {2}(?:station_mark|gangs): .*\n/gm, ""),
+        "editions/plate-26c.yaml": (text) => text.replace(/^ {2}(?:station_mark|gangs): .*\n/gm, ""),
         "editions/device-25a.yaml": lacking,
       }),
     )
   ).filter((line) => line.startsWith("warning") && !line.includes("marrowby"));
   expect(warning).toMatch(
-    /^warning {4}editions\/plate-26b\.yaml:\d+:1 fields: has no field for mark, gangs, so nobody is asked for it$/,
+    /^warning {4}editions\/plate-26c\.yaml:\d+:1 fields: has no field for mark, gangs, so nobody is asked for it$/,
   );
   expect(more).toEqual([]);
   const accepted = configured({
     "editions/device-25a.yaml": (text) =>
-      lacking(text).replace("replaced_by: device-26b", "replaced_by: device-26b\naccepted_until: 2026-12-31"),
+      lacking(text).replace("replaced_by: device-26c", "replaced_by: device-26c\naccepted_until: 2026-12-31"),
   });
   const lines = await printed(accepted);
   expect(lines).toContainEqual(
@@ -205,7 +207,7 @@ test("a form that does not ask for what is needed is worth a warning, unless it 
   );
   expect(lines).toContainEqual(
     expect.stringContaining(
-      "device-25a: Device sheet, edition 25a, 31 fields, replaced by device-26b, accepted until 2026-12-31;",
+      "device-25a: Device sheet, edition 25a, 31 fields, replaced by device-26c, accepted until 2026-12-31;",
     ),
   );
   expect(lines.at(-1)).toBe("No faults.");

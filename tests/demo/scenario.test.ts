@@ -12,8 +12,9 @@ import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
 import type { LetterRecord } from "../../src/trade/record.ts";
-import { catalogue, editions } from "../make/config.ts";
+import { maker } from "../make/config.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { readerOf } from "../make/reader.ts";
 
 const scenario = await loadScenario("fixtures");
 const from = "orders@quillgate.example";
@@ -24,9 +25,9 @@ let store: Store;
 
 beforeAll(async () => {
   store = await openStore(openSqlite(":memory:"), openBlobs(mkdtempSync(join(tmpdir(), "burin-"))));
-  const desk = await temporaryDesk({ store, sender });
+  const desk = await temporaryDesk({ ...maker, reader: readerOf(maker), store, sender });
   const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from, desk.secret) };
-  for await (const letter of buildLetters(scenario.letters, { catalogue, editions, ...scenario }, options)) {
+  for await (const letter of buildLetters(scenario.letters, { ...maker, ...scenario }, options)) {
     built.push(letter);
     const { letter: id } = await takeLetter(desk, letter.bytes, new Date(letter.description.date));
     records.set(letter.description.name, await store.letters.read(id));
@@ -62,9 +63,9 @@ test("every letter has one answer, sent to its sender, in its thread", async () 
 
 test("built again, the letters are the same bytes", async () => {
   const again: BuiltLetter[] = [];
-  const { secret } = await temporaryDesk({ store, sender });
+  const { secret } = await temporaryDesk({ ...maker, store, sender });
   const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from, secret) };
-  for await (const letter of buildLetters(scenario.letters, { catalogue, editions, ...scenario }, options))
+  for await (const letter of buildLetters(scenario.letters, { ...maker, ...scenario }, options))
     again.push(letter);
   const differs = again.filter(({ bytes }, i) => Buffer.compare(bytes, built[i]?.bytes ?? Buffer.of()) !== 0);
   expect(again.length).toBe(built.length);

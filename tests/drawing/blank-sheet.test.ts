@@ -1,15 +1,19 @@
 import { PDFDict, PDFDocument, PDFName, PDFRawStream } from "pdf-lib";
 import { beforeAll, describe, expect, test } from "vitest";
+import { buttonsOf } from "../../src/catalogue/catalogue.ts";
 import { requiredPlaces } from "../../src/checks/required.ts";
 import { blankSheet } from "../../src/drawing/blank-sheet.ts";
 import type { Edition } from "../../src/reading/edition.ts";
 import { looksOf } from "../../src/reading/page/known-forms.ts";
-import { catalogue, editions } from "../make/config.ts";
+import type { Place } from "../../src/trade/place.ts";
+import { maker, trade } from "../make/config.ts";
 import { type Look, look, type Widget } from "./look.ts";
 
-const drawn = editions.filter((edition) => edition.drawn);
+const drawn = [trade, maker].flatMap(({ catalogue, editions }) =>
+  editions.filter((edition) => edition.drawn).map((edition) => ({ name: edition.name, edition, catalogue })),
+);
 
-describe.each(drawn)("the blank $name", (edition) => {
+describe.each(drawn)("the blank $name", ({ edition, catalogue }) => {
   let bytes: Uint8Array;
   let seen: Look;
   beforeAll(async () => {
@@ -23,6 +27,16 @@ describe.each(drawn)("the blank $name", (edition) => {
   const namesOf = (...places: readonly unknown[]): string[] =>
     sorted(edition.fields.filter(({ place }) => places.includes(place)).map(({ name }) => name));
 
+  /** As many characters as the layout with the longest such row takes. */
+  const mostIn = (place: Place): number => {
+    const [, face = "", row] = place.split(".");
+    if (edition.form === "plate" || face === "plate") return catalogue.plate.characters;
+    const having = catalogue.layouts.filter(
+      (layout) => buttonsOf(layout) >= Number(face) && layout.rows >= Number(row),
+    );
+    return Math.max(...having.map(({ characters }) => characters));
+  };
+
   test("has every field of the edition and no other", () => {
     expect(namesWhere(() => true)).toEqual(sorted(edition.fields.map(({ name }) => name)));
   });
@@ -35,23 +49,20 @@ describe.each(drawn)("the blank $name", (edition) => {
 
   test("is one US Letter page, light enough for any mailbox", () => {
     expect(seen.pages).toBe(1);
-    expect(seen.size).toEqual([792, 612]);
+    expect(seen.size).toEqual(edition.form === "device" ? [612, 792] : [792, 612]);
     expect(bytes.length).toBeLessThan(60_000);
   });
 
   test("tells in a tooltip what each field is, and how much fits", () => {
     for (const { name, label } of edition.fields) expect(first(name)?.alternativeText).toContain(label);
     const row = edition.fields.find(({ place }) => place === "row.1.1");
-    const most = edition.form === "plate" ? 12 : 8;
-    expect(first(row?.name ?? "")?.alternativeText).toContain(`${most} characters at most`);
+    expect(first(row?.name ?? "")?.alternativeText).toContain(`${mostIn("row.1.1")} characters at most`);
   });
 
   test("limits legend rows to what can be cut, and nothing else", () => {
     for (const { name, place } of edition.fields) {
-      const onPlate = edition.form === "plate" || place?.startsWith("row.plate.") === true;
-      const most = onPlate ? catalogue.plate.characters : catalogue.device.characters;
       expect(first(name)?.maxLen ?? null, name).toBe(
-        place?.startsWith("row.") === true ? most : first(name)?.fieldType === "Tx" ? 0 : null,
+        place?.startsWith("row.") === true ? mostIn(place) : first(name)?.fieldType === "Tx" ? 0 : null,
       );
     }
   });
@@ -67,16 +78,21 @@ describe.each(drawn)("the blank $name", (edition) => {
     const choices = Object.fromEntries(
       seen.widgets.map(({ fieldName, options }) => [fieldName, options?.map((option) => option.exportValue)]),
     );
-    expect(choices.lettering).toEqual(["", "Ink", "Milk", "Rust"]);
-    expect(choices.gangs).toEqual(["", "2", "3", "4", "5", "6"]);
-    expect(choices.finish?.slice(0, 2)).toEqual(["", "Chalk"]);
-    // Bare tin is made for plates alone, brick for no plate that has a plate sheet.
-    expect(choices.finish).not.toContain(edition.form === "device" ? "Bare tin" : "Brick");
+    expect(choices.lettering).toEqual(["", ...catalogue.lettering.map(({ name }) => name)]);
+    const gangs = catalogue.plate.widths.map((_, i) => `${i + 1}`);
+    expect(choices.gangs).toEqual(["", ...gangs.slice(1)]);
+    // Some finishes are made for plates alone, some for no plate that has a plate sheet.
+    const made = catalogue.finishes.filter(({ devices, plates }) =>
+      edition.form === "device" ? devices : plates.some((size) => size > 1),
+    );
+    expect(made.length).toBeLessThan(catalogue.finishes.length);
+    expect(choices.finish).toEqual(["", ...made.map(({ name }) => name)]);
   });
 
   test("keeps its fields apart and inside the margins", () => {
     for (const [i, { rect: a, fieldName }] of seen.widgets.entries()) {
-      expect(Math.min(a[0], a[1], 792 - a[2], 612 - a[3]), fieldName).toBeGreaterThan(14);
+      const [width, height] = seen.size;
+      expect(Math.min(a[0], a[1], width - a[2], height - a[3]), fieldName).toBeGreaterThan(14);
       for (const { rect: b } of seen.widgets.slice(i + 1))
         expect(a[2] <= b[0] || b[2] <= a[0] || a[3] <= b[1] || b[3] <= a[1], fieldName).toBe(true);
     }
@@ -153,22 +169,27 @@ describe.each(drawn)("the blank $name", (edition) => {
   });
 });
 
-test("the device sheet's buttons stand for catalogue codes", async () => {
-  const device = drawn.find(({ form }) => form === "device") as Edition;
-  const { widgets } = await look(await blankSheet(device, catalogue));
-  const values = (name: string): unknown[] =>
-    widgets.filter(({ fieldName }) => fieldName === name).map(({ buttonValue }) => buttonValue);
-  expect(values("layout")).toEqual(["D1", "D2", "D4", "D6"]);
-  expect(values("standing")).toEqual(["alone", "in-plate"]);
-  expect(values("legend_place")).toEqual(["top", "middle"]);
-});
+const devices = drawn.filter(({ edition }) => edition.form === "device");
 
-test("a catalogue with more than the page can hold is refused", async () => {
+test.each(devices)(
+  "the buttons of $name stand for catalogue codes",
+  async ({ edition: device, catalogue }) => {
+    const { widgets } = await look(await blankSheet(device, catalogue));
+    const values = (name: string): unknown[] =>
+      widgets.filter(({ fieldName }) => fieldName === name).map(({ buttonValue }) => buttonValue);
+    expect(values("layout")).toEqual(catalogue.layouts.map(({ code }) => code));
+    expect(values("standing")).toEqual(["alone", "in-plate"]);
+    expect(values("legend_place")).toEqual(
+      catalogue.layouts.flatMap(({ legend_places }) => legend_places ?? []),
+    );
+  },
+);
+
+test.each(devices)("more than the page of $name can hold is refused", async ({ edition, catalogue }) => {
   const [layout] = catalogue.layouts;
   if (layout === undefined) throw new Error("the catalogue has no layout");
-  const many = { ...catalogue, layouts: [{ ...layout, columns: 2, lines: 8 }] };
-  const device = drawn.find(({ form }) => form === "device") as Edition;
-  await expect(blankSheet(device, many)).rejects.toThrow("no room left");
+  const many = { ...catalogue, layouts: [{ ...layout, columns: 2, lines: 12 }] };
+  await expect(blankSheet(edition, many)).rejects.toThrow("no room left");
 });
 
 function sorted(names: readonly string[]): string[] {

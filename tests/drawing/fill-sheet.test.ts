@@ -31,8 +31,8 @@ const foreign = {
   "MS.Four": true,
 };
 const filled: readonly (readonly [string, SheetValues])[] = [
-  ["device-26b", deviceValues],
-  ["plate-26b", plateValues],
+  ["device-26c", deviceValues],
+  ["plate-26c", plateValues],
   ["device-25a", { Name: "Ines Calloway", Lay4: true, PosOf: "2 of 4", Finish: "Oat", Remarks: "a\nb" }],
   ["marrowby-device-1", foreign],
 ];
@@ -61,7 +61,7 @@ test.each(filled)("every text put into %s is shown", async (name, values) => {
 });
 
 test("a choice from a list is shown", async () => {
-  const pdf = await PDFDocument.load(await fill("device-26b", { finish: "Oat" }), { updateMetadata: false });
+  const pdf = await PDFDocument.load(await fill("device-26c", { finish: "Oat" }), { updateMetadata: false });
   const [widget] = pdf.getForm().getDropdown("finish").acroField.getWidgets();
   const drawing = widget?.getAppearances()?.normal as PDFRawStream;
   expect(drawing.getContentsString()).toContain(`<${Buffer.from("Oat").toString("hex")}> Tj`);
@@ -90,13 +90,13 @@ test.for(filled)("qpdf finds nothing wrong with %s, blank and filled", async ([n
 });
 
 test("a field's limit does not keep a longer text out", async () => {
-  const bytes = await fill("device-26b", { button1_row1: "CONFERENCE ROOM" });
+  const bytes = await fill("device-26c", { button1_row1: "CONFERENCE ROOM" });
   expect(await widget(bytes, "button1_row1")).toMatchObject({ fieldValue: "CONFERENCE ROOM", maxLen: 8 });
 });
 
 test("letters that the form's font lacks keep their value and are drawn as question marks", async () => {
   // A Cyrillic letter that looks like S, and an emoji, which takes two code units.
-  const bytes = await fill("device-26b", { button1_row1: "\u0405TACKS\u{1F600}" });
+  const bytes = await fill("device-26c", { button1_row1: "\u0405TACKS\u{1F600}" });
   expect(await widget(bytes, "button1_row1")).toMatchObject({
     fieldValue: "\u0405TACKS\u{1F600}",
     textContent: ["?TACKS?"],
@@ -104,7 +104,7 @@ test("letters that the form's font lacks keep their value and are drawn as quest
 });
 
 test("a second filling replaces the first, and the file does not grow", async () => {
-  const once = await fill("device-26b", { ...deviceValues, layout: "D1", ship_same: true });
+  const once = await fill("device-26c", { ...deviceValues, layout: "D1", ship_same: true });
   const twice = await fillSheet(once, { layout: "D4", ship_same: false, button1_row1: "EXITS" });
   const { widgets } = await look(twice);
   const on = widgets.filter((one) => one.fieldName === "layout" && one.fieldValue === one.buttonValue);
@@ -123,7 +123,7 @@ test.each<[string, SheetValues]>([
   ["text", { project: true }],
 ])("refuses what cannot be filled: %s", async (says, values) => {
   const [field = ""] = Object.keys(values);
-  const refused = expect(fill("device-26b", values)).rejects;
+  const refused = expect(fill("device-26c", values)).rejects;
   await refused.toThrow(says);
   await refused.toThrow(field);
 });

@@ -1,9 +1,10 @@
-import { aloneDevice, deviceAt, legend, plate } from "../../src/checks/sample.ts";
+import { legend } from "../../src/checks/sample.ts";
 import { proofSvgs } from "../../src/drawing/proof.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import type { Order } from "../../src/trade/order.ts";
 import type { DeviceSheet, Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
+import { aloneDevice, deviceAt, plate } from "../make/sample.ts";
 
 /** The order that sheets make; there must be no more than one. */
 export function orderOf(...sheets: readonly Sheet[]): Order {

@@ -1,13 +1,13 @@
 import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
 import { marksOf } from "../../src/answer/numbered.ts";
-import { aloneDevice, device, plate } from "../../src/checks/sample.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import { standingAfter } from "../../src/orders/stand.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 import { growthOf, mostGrowth } from "../make/growth.ts";
 import { reportOn } from "../make/report.ts";
+import { aloneDevice, device, plate } from "../make/sample.ts";
 
 const many = (size: number, make: (n: number) => Sheet): Sheet[] =>
   Array.from({ length: size }, (_, n) => ({ ...make(n), id: `1/${n + 1}`, file: `${n}.pdf` }));

@@ -2,7 +2,6 @@ import { simpleParser } from "mailparser";
 import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFString } from "pdf-lib";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
-import { completeOrder } from "../../src/checks/sample.ts";
 import { fillSheet } from "../../src/drawing/fill-sheet.ts";
 import { enclose } from "../../src/intake/enclose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
@@ -18,6 +17,7 @@ import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 import { readPdf } from "../make/read-pdf.ts";
 import { directReader } from "../make/reader.ts";
 import { reportOn } from "../make/report.ts";
+import { completeOrder } from "../make/sample.ts";
 
 const reader = openPool({ log: { info() {}, warn() {} }, processes: 1 });
 afterAll(() => reader.close());
@@ -189,20 +189,20 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
     const { blanks, marked } = await enclose(made, own, { reader: directReader, catalogue, editions });
     return [...marked, ...blanks].map(({ file }) => file);
   };
-  expect(await blanks(reportOn([]))).toEqual(["device-26b.pdf", "plate-26b.pdf"]);
+  expect(await blanks(reportOn([]))).toEqual(["device-26c.pdf", "plate-26c.pdf"]);
   expect(await blanks(reportOn([], { reply: true }))).toEqual([]);
   const old = sheets.slice(0, 1).map(
     (sheet): Sheet => ({
       ...sheet,
-      edition: { ...sheet.edition, replacedBy: "Device sheet, edition 26b" },
+      edition: { ...sheet.edition, replacedBy: "Device sheet, edition 26c" },
     }),
   );
   // no marked copy of a sheet that has to be filled in anew
-  expect(await blanks(reportOn(old), attachments)).toEqual(["device-26b.pdf"]);
+  expect(await blanks(reportOn(old), attachments)).toEqual(["device-26c.pdf"]);
   const text = composeAnswer(reportOn([]), catalogue, {
     ...(await enclose(reportOn([]), [], { reader: directReader, catalogue, editions })),
   }).text.replaceAll(/\s+/g, " ");
-  expect(text).toContain("Enclosed: device-26b.pdf and plate-26b.pdf, to be filled in on a computer");
+  expect(text).toContain("Enclosed: device-26c.pdf and plate-26c.pdf, to be filled in on a computer");
 });
 
 test("sheets that came by way of a machine are for a person to see, and none is dropped", async () => {

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
-import { completeOrder } from "../../src/checks/sample.ts";
 import { makeReport } from "../../src/judging/report.ts";
 import type { Statement } from "../../src/trade/statement.ts";
 import { catalogue } from "../make/config.ts";
+import { completeOrder } from "../make/sample.ts";
 
 const reportWith = (statements: readonly Statement[]) =>
   makeReport({ files: [], sheets: completeOrder(), statements }, catalogue);

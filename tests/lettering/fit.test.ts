@@ -1,12 +1,13 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Engraving, Face } from "../../src/catalogue/engraving.ts";
-import { aloneDevice, device, legend, plate } from "../../src/checks/sample.ts";
+import { legend } from "../../src/checks/sample.ts";
 import { fitOn } from "../../src/lettering/faces.ts";
 import { type Fitted, fitLegend } from "../../src/lettering/fit.ts";
 import { lettersOf } from "../../src/lettering/row.ts";
 import { extentOf } from "../../src/lettering/stroke.ts";
 import { catalogue } from "../make/config.ts";
+import { aloneDevice, device, plate } from "../make/sample.ts";
 
 const face: Face = { width: 20, height: 10, cap: 3, cutter: 0.3, tracking: 0, row_gap: 2 };
 const engraving: Engraving = {
@@ -72,8 +73,11 @@ test("an empty row above text is cut as an empty row", () => {
   expect(below).toEqual(above);
 });
 
-test("the first row begins where the top is", () => {
-  expect(inkOf(fitLegend(["DIM", "LOW"], face, engraving, 1.5), 0).top).toBeCloseTo(1.5 - 0.15, 9);
+test("the first row begins so far from the top, the last ends so far from the foot", () => {
+  const rows = ["DIM", "LOW"];
+  expect(inkOf(fitLegend(rows, face, engraving, { top: 1.5 }), 0).top).toBeCloseTo(1.5 - 0.15, 9);
+  const { baseline } = fitLegend(rows, face, engraving, { foot: 2 }).rows[1] ?? { baseline: 0 };
+  expect(baseline).toBeCloseTo(face.height - 2, 9);
 });
 
 test("a face is cut in the font that it names, or in the first of the list", () => {

@@ -1,6 +1,8 @@
 import { globSync, readFileSync } from "node:fs";
+import { basename } from "node:path";
 import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
 import { knownForms } from "../../src/commands/forms.ts";
+import { readSheetDescription, type SheetDescription } from "../../src/demo/describe.ts";
 import type { Hunspell } from "../../src/lettering/dictionary.ts";
 import { readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
@@ -25,26 +27,45 @@ export function dictionary(name: string): Hunspell {
   return { aff: read("aff"), dic: read("dic") };
 }
 
-/** The catalogue that comes with the project. */
-export const catalogue: Catalogue = {
-  ...must(readCatalogue(readFileSync("config/catalogue.yaml", "utf8"), "config/catalogue.yaml")),
-  words: makeWords(glossary, { "en-US": dictionary("dictionary-en") }),
-};
-
-const editionFiles: readonly EditionFile[] = globSync("config/editions/*.yaml")
-  .toSorted()
-  .map((file) => {
-    const text = readFileSync(file, "utf8");
-    return { file, text, edition: must(readEdition(text, file, catalogue)) };
-  });
-
-/** The editions that come with the project. */
-export const editions: readonly Edition[] = editionFiles.map(({ edition }) => edition);
-
-let known: Promise<KnownForms> | undefined;
-
-/** The forms that pages are compared with: those that the project draws. */
-export function forms(): Promise<KnownForms> {
-  known ??= knownForms(editionFiles, editionFiles, catalogue).then((made) => made.forms);
-  return known;
+/** What a maker sells, the forms that its desk reads, and what their pages are compared with. */
+export interface Shop {
+  readonly catalogue: Catalogue;
+  readonly editions: readonly Edition[];
+  readonly forms: () => Promise<KnownForms>;
 }
+
+const words = makeWords(glossary, { "en-US": dictionary("dictionary-en") });
+
+function shopIn(folder: string): Shop {
+  const read = <T>(file: string, reader: (text: string, file: string) => Written<T>): T =>
+    must(reader(readFileSync(file, "utf8"), file));
+  const catalogue: Catalogue = { ...read(`${folder}/catalogue.yaml`, readCatalogue), words };
+  const files: readonly EditionFile[] = globSync(`${folder}/editions/*.yaml`)
+    .toSorted()
+    .map((file) => {
+      const text = readFileSync(file, "utf8");
+      return { file, text, edition: must(readEdition(text, file, catalogue)) };
+    });
+  const editions = files.map(({ edition }) => edition);
+  let known: Promise<KnownForms> | undefined;
+  const forms = (): Promise<KnownForms> => {
+    known ??= knownForms(files, files, catalogue).then((made) => made.forms);
+    return known;
+  };
+  return { catalogue, editions, forms };
+}
+
+/** Bare facts of the trade, which the tests go by. */
+export const trade = shopIn("fixtures/trade");
+export const { catalogue, editions, forms } = trade;
+
+/** What buyers type on its sheets. */
+export const sheets: ReadonlyMap<string, SheetDescription> = new Map(
+  globSync("fixtures/trade/sheets/*.yaml").map((file) => [
+    basename(file, ".yaml"),
+    must(readSheetDescription(readFileSync(file, "utf8"), file)),
+  ]),
+);
+
+/** The maker of the demonstration, which sells other things. */
+export const maker = shopIn("config");

@@ -10,7 +10,7 @@ import { directReader } from "./reader.ts";
 /** A sheet of a quick letter: what is typed in its fields, by their names. */
 export interface QuickSheet {
   readonly file: string;
-  readonly edition: "device-26b" | "plate-26b";
+  readonly edition: "device-26c" | "plate-26c";
   readonly values: Readonly<Record<string, string>>;
 }
 
@@ -54,10 +54,10 @@ export function deviceIn(
 ): QuickSheet {
   return {
     file: `${mark} pos ${position}.pdf`,
-    edition: "device-26b",
+    edition: "device-26c",
     values: {
       ...header,
-      edition: "device-26b",
+      edition: "device-26c",
       station_mark: mark,
       standing: "in-plate",
       position: String(position),
@@ -78,10 +78,10 @@ export function plateOf(
   const plain = Array.from({ length: gangs }, (_, i) => [`gang${i + 1}_plain`, "Yes"]);
   return {
     file: `${mark} plate.pdf`,
-    edition: "plate-26b",
+    edition: "plate-26c",
     values: {
       ...header,
-      edition: "plate-26b",
+      edition: "plate-26c",
       station_mark: mark,
       gangs: String(gangs),
       ...Object.fromEntries(plain),
@@ -95,7 +95,7 @@ export function aloneAt(mark: string, word: string, more: Readonly<Record<string
   const { position: _, gangs: _gangs, ...values } = deviceIn(mark, 1, 1, word).values;
   return {
     file: `${mark}.pdf`,
-    edition: "device-26b",
+    edition: "device-26c",
     values: { ...values, standing: "alone", plate_plain: "Yes", ...more },
   };
 }

@@ -1,13 +1,13 @@
 import { type Judged, judge } from "../../src/reading/judge.ts";
-import type { KnownForms } from "../../src/reading/page/known-forms.ts";
 import { openPdf } from "../../src/reading/pdf/open-pdf.ts";
-import { catalogue, editions, forms } from "./config.ts";
+import { type Shop, trade } from "./config.ts";
 
-/** What a PDF is by the project's own editions, with its sheet if it is one. */
+/** What a PDF is by the trade's editions or another shop's, with its sheet if it is one. */
 export async function readPdf(
   bytes: Uint8Array,
   file = { id: "1/1", file: "a.pdf" },
-  known?: KnownForms,
+  other: Partial<Shop> = {},
 ): Promise<Judged> {
-  return judge(await openPdf(bytes, undefined, known ?? (await forms())), file, { catalogue, editions });
+  const shop = { ...trade, ...other };
+  return judge(await openPdf(bytes, undefined, await shop.forms()), file, shop);
 }

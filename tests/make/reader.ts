@@ -2,19 +2,23 @@ import { markedCopy } from "../../src/drawing/marked-copy.ts";
 import type { Opened, Reader } from "../../src/ports/reader.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { openFile } from "../../src/reading/open-file.ts";
-import { forms } from "./config.ts";
+import { type Shop, trade } from "./config.ts";
 
 /** Opens everything at once in this process: for tests whose bytes are our own. */
-export const directReader: Reader = {
-  letter: async (bytes) => opened(await readLetter(bytes)),
-  file: async (bytes) => opened(await openFile(bytes, undefined, await forms())),
-  sender: () => Promise.resolve(opened("none")),
-  mark: async (bytes, sheet, problems) => {
-    const copy = await markedCopy(bytes, sheet, problems);
-    return opened(copy === undefined ? {} : { copy });
-  },
-  close: () => Promise.resolve(),
-};
+export function readerOf({ forms }: Shop): Reader {
+  return {
+    letter: async (bytes) => opened(await readLetter(bytes)),
+    file: async (bytes) => opened(await openFile(bytes, undefined, await forms())),
+    sender: () => Promise.resolve(opened("none")),
+    mark: async (bytes, sheet, problems) => {
+      const copy = await markedCopy(bytes, sheet, problems);
+      return opened(copy === undefined ? {} : { copy });
+    },
+    close: () => Promise.resolve(),
+  };
+}
+
+export const directReader: Reader = readerOf(trade);
 
 function opened<T>(value: T): Opened<T> {
   return { ok: true, value };

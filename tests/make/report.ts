@@ -1,9 +1,10 @@
 import * as fc from "fast-check";
-import { aloneDevice, completeOrder, without } from "../../src/checks/sample.ts";
+import { without } from "../../src/checks/sample.ts";
 import { makeReport, type Report } from "../../src/judging/report.ts";
 import type { FileKind, ReadFile } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "./config.ts";
+import { aloneDevice, completeOrder } from "./sample.ts";
 import { stateWith } from "./state.ts";
 
 interface Brought {

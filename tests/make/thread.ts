@@ -1,13 +1,12 @@
 import { simpleParser } from "mailparser";
 import { builder } from "../../src/demo/build.ts";
 import { composeLetter } from "../../src/demo/letter.ts";
-import { loadScenario } from "../../src/demo/load.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { takeLetter } from "../../src/intake/take.ts";
 import type { LetterRecord } from "../../src/trade/record.ts";
-import { catalogue, editions } from "./config.ts";
+import { sheets, trade } from "./config.ts";
 
-const build = builder({ catalogue, editions, ...(await loadScenario("fixtures")) });
+const build = builder({ ...trade, sheets, raw: () => Promise.reject(new Error("no raw file here")) });
 
 /** A sheet with a legend on its first face: a device that stands alone, if `fill` says nothing else. */
 export interface Sent {
@@ -31,7 +30,7 @@ function fill({ mark, legend, kind, fill }: Sent): Promise<Uint8Array> {
   if (kind === "plate")
     return build({
       ...sheet,
-      edition: "plate-26b",
+      edition: "plate-26c",
       fill: { mark, ...fill },
       legends: { "1": [...legend], "2": ["POOL"] },
     });

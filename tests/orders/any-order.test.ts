@@ -2,11 +2,12 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { orderChecks } from "../../src/checks/catalogue.ts";
 import { checkOrder, wordsOf } from "../../src/checks/run.ts";
-import { aloneDevice, completeOrder, device, plate, without } from "../../src/checks/sample.ts";
+import { without } from "../../src/checks/sample.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import type { Problem } from "../../src/trade/problem.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
+import { aloneDevice, completeOrder, device, plate } from "../make/sample.ts";
 
 const { billTo, contact } = device();
 

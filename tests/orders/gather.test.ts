@@ -1,15 +1,8 @@
 import { expect, test } from "vitest";
-import {
-  aloneDevice,
-  completeOrder,
-  device,
-  deviceAt,
-  plate,
-  unprinted,
-  without,
-} from "../../src/checks/sample.ts";
+import { unprinted, without } from "../../src/checks/sample.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
+import { aloneDevice, completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
 const idsOf = (sheets: readonly Sheet[]) => sheets.map(({ id }) => id);
 const numbered = (sheets: readonly Sheet[]) =>

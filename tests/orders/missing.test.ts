@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
-import { aloneDevice, completeOrder, deviceAt, plate, subject, without } from "../../src/checks/sample.ts";
+import { subject, without } from "../../src/checks/sample.ts";
 import { missingOf } from "../../src/orders/missing.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
+import { aloneDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
 
 const missingIn = (...sheets: Sheet[]) => missingOf(subject(sheets).order);
 

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
-import { completeOrder, deviceAt, plate, subject } from "../../src/checks/sample.ts";
+import { subject } from "../../src/checks/sample.ts";
 import { alikeOrders } from "../../src/orders/alike-order.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import { slipsOfMark } from "../../src/orders/slip-of-mark.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
+import { completeOrder, deviceAt, plate } from "../make/sample.ts";
 
 const slips = (...sheets: Sheet[]) =>
   slipsOfMark(subject(sheets).order).map(({ station, meant }) => [station.mark, meant.mark]);

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
-import { aloneDevice, device, deviceAt, plate, without } from "../../src/checks/sample.ts";
+import { without } from "../../src/checks/sample.ts";
 import { type Known, nothingKnown, standingAfter } from "../../src/orders/stand.ts";
 import type { Arrivals } from "../../src/trade/letter.ts";
 import type { Place } from "../../src/trade/place.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
+import { aloneDevice, device, deviceAt, plate } from "../make/sample.ts";
 
 const standing = (earlier: Sheet[], sheets: Sheet[], known: Partial<Known> = {}): string[] =>
   standingAfter(earlier, sheets, { ...nothingKnown, ...known }).sheets.map(({ file }) => file);

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { device } from "../../src/checks/sample.ts";
 import { goesIntoPlate } from "../../src/orders/standing.ts";
 import type { DeviceSheet } from "../../src/trade/sheet.ts";
+import { device } from "../make/sample.ts";
 
 const { standing: _standing, position: _position, gangs: _gangs, ...unsaid } = device();
 

@@ -14,7 +14,7 @@ import { readPdf } from "../make/read-pdf.ts";
 
 const samples = await sampleSheets();
 const theirs = samples.find(({ edition }) => edition.startsWith("marrowby"));
-const ours = samples.find(({ edition }) => edition === "device-26b");
+const ours = samples.find(({ edition }) => edition === "device-26c");
 if (theirs === undefined || ours === undefined) throw new Error("no sheets");
 
 describe("a stream of no bytes that names a filter", () => {

@@ -10,8 +10,8 @@ const named = (name: string) => {
   if (edition === undefined) throw new Error(`no edition ${name}`);
   return edition;
 };
-const [ours, theirs] = [named("device-26b"), named("marrowby-device-1")];
-const filled = { project: "Larkspur Library", button1_row1: "ENTRY", edition: "device-26b" };
+const [ours, theirs] = [named("device-26c"), named("marrowby-device-1")];
+const filled = { project: "Larkspur Library", button1_row1: "ENTRY", edition: "device-26c" };
 const labels = ours.fields.map(({ label }) => label).join("\n");
 const file = { id: "1/2", file: "a (2).pdf", named: "a.pdf" };
 
@@ -45,7 +45,7 @@ test("a filled sheet is one, without a doubt; its names go with it", () => {
 });
 
 test("a form in which only a field is filled that nobody knows is no blank one", () => {
-  const blank = formFacts(ours, { edition: "device-26b" });
+  const blank = formFacts(ours, { edition: "device-26c" });
   const facts = (value: string): PdfFacts => ({
     ...blank,
     fields: [...blank.fields, { name: "Rush", kind: "text", values: [value] }],
@@ -63,9 +63,9 @@ test("the day on which a sheet came decides whether an edition on its way out is
   const old = formFacts(named("device-25a"), { Project: "Larkspur Library" });
   const on = (today: string) => judge(old, file, { editions: known, catalogue, today }).sheet?.edition;
   expect(on("2026-12-31")).toMatchObject({
-    accepted: { until: "2026-12-31", use: "Device sheet, edition 26b" },
+    accepted: { until: "2026-12-31", use: "Device sheet, edition 26c" },
   });
-  expect(on("2027-01-01")).toMatchObject({ replacedBy: "Device sheet, edition 26b" });
+  expect(on("2027-01-01")).toMatchObject({ replacedBy: "Device sheet, edition 26c" });
 });
 
 test.each<[string, FileFacts]>([
@@ -77,7 +77,7 @@ test.each<[string, FileFacts]>([
   ["archive-locked", { kind: "locked-archive" }],
   ["text", { kind: "text", words: { text: "Ring twice." } }],
   ["other", { kind: "other" }],
-  ["saved-blank", formFacts(ours, { edition: "device-26b" })],
+  ["saved-blank", formFacts(ours, { edition: "device-26c" })],
   ["saved-blank", formFacts(ours, { ...filled, project: "", button1_row1: "" })],
   ["portfolio", noFields({ portfolio: true })],
   ["dynamic-form", noFields({ dynamic: true })],

@@ -43,7 +43,7 @@ const sample = (edition: string) => {
   if (found === undefined) throw new Error(`no ${edition}`);
   return found;
 };
-const [device, plate, theirs] = ["device-26b", "plate-26b", "marrowby-device-1"].map(sample);
+const [device, plate, theirs] = ["device-26c", "plate-26c", "marrowby-device-1"].map(sample);
 if (device === undefined || plate === undefined || theirs === undefined) throw new Error("no sheets");
 
 /** Each way of putting files together: whether its program is there, and whether the fields survive. */
@@ -295,7 +295,7 @@ describe("files inside a PDF", () => {
 });
 
 test("a sheet of which fields are gone is not taken for two, whatever is printed on it", () => {
-  const edition = editions.find(({ name }) => name === "device-26b");
+  const edition = editions.find(({ name }) => name === "device-26c");
   if (edition === undefined) throw new Error("no edition");
   const labels = edition.fields.map(({ label }) => label).join("\n");
   for (const part of [1, 0.95, 0.8, 0.75, 0.7, 0.5]) {

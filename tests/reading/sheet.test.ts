@@ -15,7 +15,7 @@ function edition(name: string): Edition {
 }
 
 /** A form of the device sheet with some fields filled; all others are empty. */
-function device(filled: Readonly<Record<string, string>>, of = edition("device-26b")): DeviceSheet {
+function device(filled: Readonly<Record<string, string>>, of = edition("device-26c")): DeviceSheet {
   const sheet = readSheet(fieldsOf(of, filled), of, file, catalogue);
   if (sheet.kind !== "device") throw new Error("a device sheet was expected");
   return sheet;
@@ -49,7 +49,7 @@ test("an untouched sheet holds nothing", () => {
   expect(sheet).toEqual({
     kind: "device",
     ...file,
-    edition: { name: "device-26b", title: "Device sheet, edition 26b" },
+    edition: { name: "device-26c", title: "Device sheet, edition 26c" },
     unread: [],
     unsure: [],
     doubts: [],
@@ -166,8 +166,8 @@ test("an edition no longer accepted names the newer one, by its title where that
   const told = (newer?: string): string | undefined =>
     readSheet(fieldsOf(old, {}), old, file, catalogue, newer === undefined ? {} : { newer }).edition
       .replacedBy;
-  expect(told("Device sheet, edition 26b")).toBe("Device sheet, edition 26b");
-  expect(told()).toBe("device-26b");
+  expect(told("Device sheet, edition 26c")).toBe("Device sheet, edition 26c");
+  expect(told()).toBe("device-26c");
 });
 
 test.each([
@@ -183,13 +183,13 @@ test.each([
 });
 
 test("an edition that nothing replaces is the same on any day", () => {
-  const of = edition("device-26b");
+  const of = edition("device-26c");
   const sheet = readSheet(fieldsOf(of, {}), of, file, catalogue, { today: "2099-12-31" });
-  expect(sheet.edition).toEqual({ name: "device-26b", title: "Device sheet, edition 26b" });
+  expect(sheet.edition).toEqual({ name: "device-26c", title: "Device sheet, edition 26c" });
 });
 
 test("a filled field that the edition does not have is told with what stands in it", () => {
-  const of = edition("device-26b");
+  const of = edition("device-26c");
   const more: ReadField[] = [
     { name: "Rush", kind: "text", values: ["by Friday\nplease"] },
     { name: "Backlit", kind: "tick", values: ["Yes"] },
@@ -299,7 +299,7 @@ test("faces come in the order of the wall, the plate last", () => {
 });
 
 test("a field with two answers is unsure at its place, and its value is the first", () => {
-  const of = edition("device-26b");
+  const of = edition("device-26c");
   const fields = fieldsOf(of, { order_number: "BW-2207" }).map((field) =>
     field.name === "order_number" ? { ...field, unsure: { one: "BW-2207", other: "BW-2201" } } : field,
   );
@@ -319,7 +319,7 @@ test("of boxes that make one choice, the one with two answers is told by its lab
 });
 
 test("a plate sheet", () => {
-  const of = edition("plate-26b");
+  const of = edition("plate-26c");
   const sheet = readSheet(
     fieldsOf(of, { gangs: "2", gang1_row1: "FOYER", gang2_plain: "Yes", ship_city: "Chicago" }),
     of,

@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
 import { numbersIn } from "../../src/answer/numbered.ts";
-import { completeOrder, device, deviceAt, plate } from "../../src/checks/sample.ts";
 import { changesOf } from "../../src/judging/changes.ts";
 import { makeReport } from "../../src/judging/report.ts";
 import type { BuyerState } from "../../src/judging/state.ts";
 import { type Claim, ClaimLost, type Outcome, StateMoved, type Store } from "../../src/ports/store.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
+import { completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
 const monday = new Date("2026-11-09T14:00:00Z");
 const later = new Date("2026-11-09T14:00:03Z");

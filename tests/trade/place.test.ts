@@ -1,5 +1,4 @@
 import { expect, test } from "vitest";
-import { aloneDevice, blankDevice, device, plate } from "../../src/checks/sample.ts";
 import {
   type ChoicePlace,
   entries,
@@ -10,6 +9,7 @@ import {
   rowOf,
 } from "../../src/trade/place.ts";
 import { isFilled } from "../../src/trade/sheet.ts";
+import { aloneDevice, blankDevice, device, plate } from "../make/sample.ts";
 
 // What these lines say is proved by `npm run types`: a line that would compile after all is a fault.
 

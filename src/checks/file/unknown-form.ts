@@ -21,7 +21,7 @@ export const unknownForm = defineFileCheck({
   failing: [
     {
       shows: "a form much like a device sheet",
-      given: { ...fileAs("unknown-form"), nearest: "Device sheet, edition 26b" },
+      given: { ...fileAs("unknown-form"), nearest: "Device sheet, edition 26c" },
       wording: "near",
     },
     { shows: "a form like none of ours", given: fileAs("unknown-form"), wording: "strange" },

@@ -1,10 +1,16 @@
 import type { Statement } from "../../trade/statement.ts";
 import { defineLetterCheck } from "../check.ts";
-import { completeOrder, fileAs, subject } from "../sample.ts";
+import { fileAs, type Sample, subject } from "../sample.ts";
 import { hasNoSheet } from "./no-sheet.ts";
 
-const { order } = subject(completeOrder());
-const clean = { files: [fileAs("sheet")], orders: [order], held: false, reply: false, links: [] } as const;
+const clean = ({ completeOrder }: Sample) =>
+  ({
+    files: [fileAs("sheet")],
+    orders: [subject(completeOrder()).order],
+    held: false,
+    reply: false,
+    links: [],
+  }) as const;
 const said = (words: string, where: "subject" | "text" | "quotation" = "text"): Statement[] => [
   { kind: "said", where, words },
 ];
@@ -47,47 +53,57 @@ export const letterSaysMore = defineLetterCheck({
     },
   },
   passing: [
-    { shows: "nothing but a cover note", given: { ...clean, statements: [] } },
+    { shows: "nothing but a cover note", given: (sample) => ({ ...clean(sample), statements: [] }) },
     {
       shows: "a letter without a sheet, which a person reads as a whole",
-      given: { ...clean, files: [], orders: [], statements: said("3 of each") },
+      given: (sample) => ({ ...clean(sample), files: [], orders: [], statements: said("3 of each") }),
     },
   ],
   failing: [
     {
       shows: "a cancellation in the subject",
-      given: { ...clean, statements: said("CANCEL order BW-2207", "subject") },
+      given: (sample) => ({ ...clean(sample), statements: said("CANCEL order BW-2207", "subject") }),
       wording: "subject",
     },
     {
       shows: "a wish",
-      given: { ...clean, statements: said("Please engrave the other one in red, qty 5.") },
+      given: (sample) => ({
+        ...clean(sample),
+        statements: said("Please engrave the other one in red, qty 5."),
+      }),
       wording: "text",
     },
     {
       shows: "a remark between the lines of our answer",
-      given: { ...clean, statements: said("just drop the last word", "quotation") },
+      given: (sample) => ({ ...clean(sample), statements: said("just drop the last word", "quotation") }),
       wording: "quotation",
     },
     {
       shows: "a wish in a text that is attached",
-      given: {
-        ...clean,
+      given: (sample) => ({
+        ...clean(sample),
         statements: [
           { kind: "said", where: "file", file: "changes.txt", words: "Engrave button 2 as EXIT." },
         ],
-      },
+      }),
       wording: "file",
     },
     {
       shows: "a name that speaks against its sheet",
-      given: { ...clean, statements: [{ kind: "said", where: "name", words: "K-4 CANCELLED.pdf" }] },
+      given: (sample) => ({
+        ...clean(sample),
+        statements: [{ kind: "said", where: "name", words: "K-4 CANCELLED.pdf" }],
+      }),
       wording: "name",
     },
-    { shows: "a struck-out line", given: { ...clean, statements: [{ kind: "unsure" }] }, wording: "unsure" },
+    {
+      shows: "a struck-out line",
+      given: (sample) => ({ ...clean(sample), statements: [{ kind: "unsure" }] }),
+      wording: "unsure",
+    },
     {
       shows: "a text of a hundred pages",
-      given: { ...clean, statements: [{ kind: "long" }] },
+      given: (sample) => ({ ...clean(sample), statements: [{ kind: "long" }] }),
       wording: "long",
     },
   ],

@@ -1,6 +1,6 @@
 import type { FileKind, ReadFile } from "../../trade/attachment.ts";
 import { defineLetterCheck, type LetterSubject } from "../check.ts";
-import { completeOrder, fileAs, subject } from "../sample.ts";
+import { fileAs, subject } from "../sample.ts";
 
 const bare = { files: [], orders: [], held: false, reply: false, links: [] } as const;
 
@@ -52,7 +52,7 @@ export const noSheet = defineLetterCheck({
     },
     {
       shows: "a reply in words about an order that we know",
-      given: { ...bare, reply: true, orders: [subject(completeOrder()).order] },
+      given: ({ completeOrder }) => ({ ...bare, reply: true, orders: [subject(completeOrder()).order] }),
     },
     {
       shows: "a link to files",

@@ -1,9 +1,9 @@
 import { isNoNumber } from "../../orders/no-number.ts";
 import { defineLetterCheck } from "../check.ts";
-import { completeOrder, deviceAt, subject } from "../sample.ts";
+import { type Sample, subject } from "../sample.ts";
 
-const { order } = subject(completeOrder());
-const { order: other } = subject([deviceAt(1, { id: "1/8", order: "BW-3110" })]);
+const order = ({ completeOrder }: Sample) => subject(completeOrder()).order;
+const other = ({ deviceAt }: Sample) => subject([deviceAt(1, { id: "1/8", order: "BW-3110" })]).order;
 
 export const severalOrders = defineLetterCheck({
   id: "several-orders",
@@ -18,12 +18,21 @@ export const severalOrders = defineLetterCheck({
     },
   },
   passing: [
-    { shows: "one order", given: { files: [], orders: [order], held: false, reply: false, links: [] } },
+    {
+      shows: "one order",
+      given: (sample) => ({ files: [], orders: [order(sample)], held: false, reply: false, links: [] }),
+    },
   ],
   failing: [
     {
       shows: "two orders",
-      given: { files: [], orders: [order, other], held: false, reply: false, links: [] },
+      given: (sample) => ({
+        files: [],
+        orders: [order(sample), other(sample)],
+        held: false,
+        reply: false,
+        links: [],
+      }),
       wording: "several",
     },
   ],

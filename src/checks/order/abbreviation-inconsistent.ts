@@ -1,7 +1,7 @@
 import { hasText } from "../../trade/legend.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { rowPlaces } from "../limits.ts";
-import { deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const abbreviationInconsistent = defineOrderCheck({
   id: "abbreviation-inconsistent",
@@ -16,17 +16,24 @@ export const abbreviationInconsistent = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one way throughout", given: subject([plate({}, { "1": ["CONF RM 1"], "2": ["CONF RM 2"] })]) },
-    { shows: "an abbreviation of something else", given: subject([plate({}, { "1": ["STAFF RM"] })]) },
+    {
+      shows: "one way throughout",
+      given: ({ plate }) => subject([plate({}, { "1": ["CONF RM 1"], "2": ["CONF RM 2"] })]),
+    },
+    {
+      shows: "an abbreviation of something else",
+      given: ({ plate }) => subject([plate({}, { "1": ["STAFF RM"] })]),
+    },
   ],
   failing: [
     {
       shows: "a room abbreviated on one sheet",
-      given: subject([
-        plate({}, { "1": ["CONFERENCE", "ROOM 1"] }),
-        deviceAt(1, {}),
-        deviceAt(2, { legends: [{ face: "1", rows: ["CONF RM", "2"], plain: false }] }),
-      ]),
+      given: ({ deviceAt, plate }) =>
+        subject([
+          plate({}, { "1": ["CONFERENCE", "ROOM 1"] }),
+          deviceAt(1, {}),
+          deviceAt(2, { legends: [{ face: "1", rows: ["CONF RM", "2"], plain: false }] }),
+        ]),
       wording: "differs",
     },
   ],

@@ -1,9 +1,7 @@
 import { oddOnes } from "../../orders/differ.ts";
 import { soundParts } from "../addresses.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
-
-const { billTo } = device();
+import { billTo, subject } from "../sample.ts";
 
 export const billToDiffers = defineOrderCheck({
   id: "bill-to-differs",
@@ -18,21 +16,27 @@ export const billToDiffers = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one address", given: subject(completeOrder()) },
+    { shows: "one address", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "another way of writing it",
-      given: subject([plate(), deviceAt(1, { billTo: { ...billTo, street: "48 FOUNDRY ROW." } })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1, { billTo: { ...billTo, street: "48 FOUNDRY ROW." } })]),
     },
     {
       shows: "a ZIP of another state, which has a check of its own",
-      given: subject([plate(), deviceAt(1, { billTo: { ...billTo, postcode: "06070" } })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1, { billTo: { ...billTo, postcode: "06070" } })]),
     },
-    { shows: "a sheet without an address", given: subject([plate(), deviceAt(1, { billTo: {} })]) },
+    {
+      shows: "a sheet without an address",
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { billTo: {} })]),
+    },
   ],
   failing: [
     {
       shows: "two digits of the postcode swapped",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { billTo: { ...billTo, postcode: "60670" } })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { billTo: { ...billTo, postcode: "60670" } })]),
       wording: "differs",
     },
   ],

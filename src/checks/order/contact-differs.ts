@@ -2,9 +2,7 @@ import { oddOnes } from "../../orders/differ.ts";
 import { isPlaceholder } from "../../orders/placeholder.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { oddDomains } from "../email-domain.ts";
-import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
-
-const { contact } = device();
+import { contact, subject } from "../sample.ts";
 
 export const contactDiffers = defineOrderCheck({
   id: "contact-differs",
@@ -19,16 +17,18 @@ export const contactDiffers = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one contact", given: subject(completeOrder()) },
+    { shows: "one contact", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "the telephone number with its country code",
-      given: subject([plate(), deviceAt(1, { contact: { ...contact, phone: "+1 (312) 555-0117" } })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1, { contact: { ...contact, phone: "+1 (312) 555-0117" } })]),
     },
   ],
   failing: [
     {
       shows: "a digit mistyped",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { contact: { ...contact, phone: "312-555-0171" } })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { contact: { ...contact, phone: "312-555-0171" } })]),
       wording: "differs",
     },
   ],

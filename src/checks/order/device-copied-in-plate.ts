@@ -2,7 +2,7 @@ import { hasText } from "../../trade/legend.ts";
 import type { DeviceSheet, Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { copiedIn, isToldApart } from "../copied.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { type Sample, subject } from "../sample.ts";
 
 export const deviceCopiedInPlate = defineOrderCheck({
   id: "device-copied-in-plate",
@@ -18,39 +18,51 @@ export const deviceCopiedInPlate = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "four devices alike, each under the name of its room", given: subject(completeOrder()) },
+    {
+      shows: "four devices alike, each under the name of its room",
+      given: ({ completeOrder }) => subject(completeOrder()),
+    },
     {
       shows: "two of a kind that serve the rooms named above them",
-      given: subject([
-        plate({ gangs: 2 }),
-        ...[1, 2].map((n) => pairOf(n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
-      ]),
+      given: (sample) =>
+        subject([
+          sample.plate({ gangs: 2 }),
+          ...[1, 2].map((n) => pairOf(sample, n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
+        ]),
     },
     {
       shows: "two halves of one room",
-      given: subject([
-        plate({ gangs: 2 }, { "1": ["BALLROOM A"], "2": ["BALLROOM B"] }),
-        ...[1, 2].map((n) => pairOf(n, ["CEREMONY", ""], ["RECITAL", ""])),
-      ]),
+      given: (sample) =>
+        subject([
+          sample.plate({ gangs: 2 }, { "1": ["BALLROOM A"], "2": ["BALLROOM B"] }),
+          ...[1, 2].map((n) => pairOf(sample, n, ["CEREMONY", ""], ["RECITAL", ""])),
+        ]),
     },
-    { shows: "a plate that is not complete", given: subject([plate(), deviceAt(1), deviceAt(2)]) },
+    {
+      shows: "a plate that is not complete",
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1), deviceAt(2)]),
+    },
   ],
   failing: [
     {
       shows: "one device copied, two others beside it",
-      given: subject([
-        plate(),
-        ...completeOrder().slice(1, 3),
-        ...[3, 4].map((n) => deviceAt(n, { legends: pairOf(n, ["STAGE", `${n}`], ["DIM", ""]).legends })),
-      ] as Sheet[]),
+      given: (sample) =>
+        subject([
+          sample.plate(),
+          ...sample.completeOrder().slice(1, 3),
+          ...[3, 4].map((n) =>
+            sample.deviceAt(n, { legends: pairOf(sample, n, ["STAGE", `${n}`], ["DIM", ""]).legends }),
+          ),
+        ] as Sheet[]),
       wording: "twice",
     },
     {
       shows: "a plate without legends of its own",
-      given: subject([
-        plate({ gangs: 2, legends: [] }),
-        ...[1, 2].map((n) => pairOf(n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
-      ]),
+      given: (sample) =>
+        subject([
+          sample.plate({ gangs: 2, legends: [] }),
+          ...[1, 2].map((n) => pairOf(sample, n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
+        ]),
       wording: "twice",
     },
   ],
@@ -73,13 +85,18 @@ export const deviceCopiedInPlate = defineOrderCheck({
   },
 });
 
-function pairOf(position: number, first: readonly string[], second: readonly string[]): DeviceSheet {
-  const { legends } = deviceAt(position);
+function pairOf(
+  sample: Sample,
+  position: number,
+  first: readonly string[],
+  second: readonly string[],
+): DeviceSheet {
+  const { legends } = sample.deviceAt(position);
   const [one, two] = legends;
   if (one === undefined || two === undefined) throw new Error("the sample has lost its buttons");
-  return deviceAt(position, {
+  return sample.deviceAt(position, {
     gangs: 2,
-    layouts: ["D2"],
+    layouts: [sample.otherLayout.code],
     legends: [
       { ...one, rows: first },
       { ...two, rows: second },

@@ -1,18 +1,9 @@
 import { goesIntoPlate } from "../../orders/standing.ts";
 import { stillMissing } from "../../orders/still-missing.ts";
 import { at, defineOrderCheck, labelOf } from "../check.ts";
-import {
-  aloneDevice,
-  completeOrder,
-  device,
-  deviceAt,
-  plate,
-  subject,
-  unprinted,
-  without,
-} from "../sample.ts";
+import { type Sample, subject, unprinted, without } from "../sample.ts";
 
-const unmarked = without(device(), "mark");
+const unmarked = (sample: Sample) => without(sample.device(), "mark");
 
 export const deviceWithoutPlate = defineOrderCheck({
   id: "device-without-plate",
@@ -32,33 +23,44 @@ export const deviceWithoutPlate = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "a plate with its devices", given: subject(completeOrder()) },
-    { shows: "a device standing alone", given: subject([aloneDevice()]) },
+    { shows: "a plate with its devices", given: ({ completeOrder }) => subject(completeOrder()) },
+    { shows: "a device standing alone", given: ({ aloneDevice }) => subject([aloneDevice()]) },
     {
       shows: "a device whose station mark is a slip for one with a plate",
-      given: subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3), deviceAt(4, { mark: "S-140" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3), deviceAt(4, { mark: "S-140" })]),
     },
     {
       shows: "two devices whose plate came with the mark of another, which is stopped",
-      given: subject([
-        plate({ gangs: 2 }),
-        plate({ gangs: 2, id: "1/8", finish: "CHK" }),
-        ...["S-104", "S-105"].flatMap((mark, i) =>
-          [1, 2].map((n) => deviceAt(n, { mark, gangs: 2, id: `1/${n + 2 * i + 1}` })),
-        ),
-      ]),
+      given: ({ deviceAt, plate, otherFinish }) =>
+        subject([
+          plate({ gangs: 2 }),
+          plate({ gangs: 2, id: "1/8", finish: otherFinish }),
+          ...["S-104", "S-105"].flatMap((mark, i) =>
+            [1, 2].map((n) => deviceAt(n, { mark, gangs: 2, id: `1/${n + 2 * i + 1}` })),
+          ),
+        ]),
     },
     {
       shows: "a device whose order number is a slip for the one with its plate",
-      given: subject([deviceAt(4, { order: "BW-2270" })], [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]),
+      given: ({ deviceAt, plate }) =>
+        subject([deviceAt(4, { order: "BW-2270" })], [plate(), deviceAt(1), deviceAt(2), deviceAt(3)]),
     },
   ],
   failing: [
-    { shows: "two devices and no plate", given: subject([deviceAt(1), deviceAt(2)]), wording: "unordered" },
-    { shows: "a device without a station mark", given: subject([plate(), unmarked]), wording: "loose" },
+    {
+      shows: "two devices and no plate",
+      given: ({ deviceAt }) => subject([deviceAt(1), deviceAt(2)]),
+      wording: "unordered",
+    },
+    {
+      shows: "a device without a station mark",
+      given: (sample) => subject([sample.plate(), unmarked(sample)]),
+      wording: "loose",
+    },
     {
       shows: "a form that has no place for the mark",
-      given: subject([unprinted(unmarked, "mark")]),
+      given: (sample) => subject([unprinted(unmarked(sample), "mark")]),
       wording: "loose",
     },
   ],

@@ -1,7 +1,7 @@
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { domainOf, likelierDomain, oddDomains } from "../email-domain.ts";
-import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { type Sample, subject } from "../sample.ts";
 
 export const emailDomainSlip = defineOrderCheck({
   id: "email-domain-slip",
@@ -20,28 +20,37 @@ export const emailDomainSlip = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one domain throughout", given: subject(completeOrder()) },
-    { shows: "a provider's", given: subject([withEmail("ines@ymail.com")]) },
+    { shows: "one domain throughout", given: ({ completeOrder }) => subject(completeOrder()) },
+    { shows: "a provider's", given: (sample) => subject([withEmail(sample, "ines@ymail.com")]) },
     {
       shows: "two firms, and a subdomain",
-      given: subject([
-        plate(),
-        withEmail("joe@larkspur.example"),
-        withEmail("ines@mail.brightwire.example", "1/8"),
-      ]),
+      given: (sample) =>
+        subject([
+          sample.plate(),
+          withEmail(sample, "joe@larkspur.example"),
+          withEmail(sample, "ines@mail.brightwire.example", "1/8"),
+        ]),
     },
-    { shows: "what is no address, which has a check of its own", given: subject([withEmail("ines@gmail")]) },
+    {
+      shows: "what is no address, which has a check of its own",
+      given: (sample) => subject([withEmail(sample, "ines@gmail")]),
+    },
   ],
   failing: [
-    { shows: "two letters swapped", given: subject([withEmail("ines@gmial.com")]), wording: "likelier" },
+    {
+      shows: "two letters swapped",
+      given: (sample) => subject([withEmail(sample, "ines@gmial.com")]),
+      wording: "likelier",
+    },
     {
       shows: "an ending that does not exist",
-      given: subject([withEmail("ines@brightwire.con")]),
+      given: (sample) => subject([withEmail(sample, "ines@brightwire.con")]),
       wording: "likelier",
     },
     {
       shows: "a letter left out on one sheet",
-      given: subject([plate(), deviceAt(1), withEmail("ines@brightwre.example")]),
+      given: (sample) =>
+        subject([sample.plate(), sample.deviceAt(1), withEmail(sample, "ines@brightwre.example")]),
       wording: "sister",
     },
   ],
@@ -60,6 +69,6 @@ export const emailDomainSlip = defineOrderCheck({
   },
 });
 
-function withEmail(email: string, id = "1/9"): Sheet {
-  return aloneDevice({ id, contact: { name: "Ines Calloway", email } });
+function withEmail(sample: Sample, email: string, id = "1/9"): Sheet {
+  return sample.aloneDevice({ id, contact: { name: "Ines Calloway", email } });
 }

@@ -6,9 +6,10 @@ import type { Order, Station } from "../../trade/order.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck, labelOf } from "../check.ts";
 import { nameOf, otherMarkIn, positionIn } from "../named-place.ts";
-import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { type Sample, subject } from "../sample.ts";
 
-const [first, second] = [deviceAt(1, { file: "S-104 pos 2.pdf" }), deviceAt(2, { file: "S-104 pos 1.pdf" })];
+const first = ({ deviceAt }: Sample) => deviceAt(1, { file: "S-104 pos 2.pdf" });
+const second = ({ deviceAt }: Sample) => deviceAt(2, { file: "S-104 pos 1.pdf" });
 
 export const fileNameContradicts = defineOrderCheck({
   id: "file-name-contradicts",
@@ -28,34 +29,40 @@ export const fileNameContradicts = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "names that say the same", given: subject(completeOrder()) },
+    { shows: "names that say the same", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "names with several positions, with a count of files, with the neighbour",
-      given: subject([
-        plate({ file: "S-104 like S-110.pdf" }),
-        deviceAt(1, { file: "S-104 pos 1-4.pdf" }),
-        deviceAt(2, { file: "device sheet (3).pdf" }),
-      ]),
+      given: ({ deviceAt, plate }) =>
+        subject([
+          plate({ file: "S-104 like S-110.pdf" }),
+          deviceAt(1, { file: "S-104 pos 1-4.pdf" }),
+          deviceAt(2, { file: "device sheet (3).pdf" }),
+        ]),
     },
     {
       shows: "an old name, where the place that it tells is taken",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { file: "S-104 pos 1.pdf" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { file: "S-104 pos 1.pdf" })]),
     },
     {
       shows: "an old name on a sheet that was sent again later",
-      given: subject([plate(), deviceAt(1, { id: "2/1", file: "S-104 pos 3.pdf" })]),
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { id: "2/1", file: "S-104 pos 3.pdf" })]),
     },
   ],
   failing: [
-    { shows: "two sheets exchanged", given: subject([plate(), first, second]), wording: "position" },
+    {
+      shows: "two sheets exchanged",
+      given: (sample) => subject([sample.plate(), first(sample), second(sample)]),
+      wording: "position",
+    },
     {
       shows: "another position, of which no sheet came",
-      given: subject([plate(), deviceAt(2, { file: "left_position-01.pdf" })]),
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(2, { file: "left_position-01.pdf" })]),
       wording: "position",
     },
     {
       shows: "another station, of which no sheet came",
-      given: subject([aloneDevice({ file: "S-111.pdf" })]),
+      given: ({ aloneDevice }) => subject([aloneDevice({ file: "S-111.pdf" })]),
       wording: "mark",
     },
   ],

@@ -1,5 +1,5 @@
 import { defineOrderCheck } from "../check.ts";
-import { completeOrder, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const fileStillUnread = defineOrderCheck({
   id: "file-still-unread",
@@ -14,16 +14,22 @@ export const fileStillUnread = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "an order of sheets alone", given: subject(completeOrder()) },
+    { shows: "an order of sheets alone", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "words that a person reads",
-      given: { ...subject(completeOrder()), carried: [{ letter: "1", what: "words", text: "Call me." }] },
+      given: ({ completeOrder }) => ({
+        ...subject(completeOrder()),
+        carried: [{ letter: "1", what: "words", text: "Call me." }],
+      }),
     },
   ],
   failing: [
     {
       shows: "a scan",
-      given: { ...subject(completeOrder()), carried: [{ letter: "1", what: "file", text: "scan.pdf" }] },
+      given: ({ completeOrder }) => ({
+        ...subject(completeOrder()),
+        carried: [{ letter: "1", what: "file", text: "scan.pdf" }],
+      }),
       wording: "open",
     },
   ],

@@ -2,7 +2,7 @@ import { finishOf } from "../../catalogue/catalogue.ts";
 import { plainText } from "../../orders/keys.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const finishDiffersInPlate = defineOrderCheck({
   id: "finish-differs-in-plate",
@@ -18,16 +18,22 @@ export const finishDiffersInPlate = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one finish throughout", given: subject([...completeOrder(), aloneDevice({ finish: "CHK" })]) },
+    {
+      shows: "one finish throughout",
+      given: ({ aloneDevice, completeOrder, otherFinish }) =>
+        subject([...completeOrder(), aloneDevice({ finish: otherFinish })]),
+    },
     {
       shows: "a plate finish in which no device is made",
-      given: subject([plate({ finish: "TIN" }), deviceAt(1)]),
+      given: ({ deviceAt, plate, finishThat }) =>
+        subject([plate({ finish: finishThat(({ devices }) => !devices) }), deviceAt(1)]),
     },
   ],
   failing: [
     {
-      shows: "a device in slate in a plate in oat",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { finish: "SLT" })]),
+      shows: "a device in another finish than its plate",
+      given: ({ deviceAt, plate, otherFinish }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { finish: otherFinish })]),
       wording: "differs",
     },
   ],

@@ -2,7 +2,7 @@ import { finishOf } from "../../catalogue/catalogue.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { hasFinishMade } from "../finishes.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const finishOfPlateNotMade = defineOrderCheck({
   id: "finish-of-plate-not-made",
@@ -17,16 +17,18 @@ export const finishOfPlateNotMade = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "a finish that is made", given: subject(completeOrder()) },
+    { shows: "a finish that is made", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "devices in another finish",
-      given: subject([plate({ gangs: 6 }), deviceAt(1, { finish: "CHK" })]),
+      given: ({ deviceAt, plate, otherFinish, widest }) =>
+        subject([plate({ gangs: widest }), deviceAt(1, { finish: otherFinish })]),
     },
   ],
   failing: [
     {
-      shows: "a plate of six and its devices in oat",
-      given: subject([plate({ gangs: 6 }), deviceAt(1, { gangs: 6 })]),
+      shows: "the widest plate and its devices in a finish that is not made for it",
+      given: ({ deviceAt, plate, widest }) =>
+        subject([plate({ gangs: widest }), deviceAt(1, { gangs: widest })]),
       wording: "devices",
     },
   ],

@@ -1,7 +1,7 @@
 import { goesIntoPlate } from "../../orders/standing.ts";
 import type { Spot } from "../../trade/problem.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject, without } from "../sample.ts";
+import { subject, without } from "../sample.ts";
 
 export const gangCountDiffers = defineOrderCheck({
   id: "gang-count-differs",
@@ -20,21 +20,21 @@ export const gangCountDiffers = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "four devices for a plate of four", given: subject(completeOrder()) },
+    { shows: "four devices for a plate of four", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "a form that does not ask for the gangs",
-      given: subject([plate(), without(deviceAt(3), "gangs")]),
+      given: ({ deviceAt, plate }) => subject([plate(), without(deviceAt(3), "gangs")]),
     },
   ],
   failing: [
     {
       shows: "a device for a plate of six",
-      given: subject([plate(), deviceAt(1, { gangs: 6 }), deviceAt(2)]),
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { gangs: 6 }), deviceAt(2)]),
       wording: "differs",
     },
     {
       shows: "a device in the fifth position of four",
-      given: subject([plate(), without(deviceAt(5), "gangs")]),
+      given: ({ deviceAt, plate }) => subject([plate(), without(deviceAt(5), "gangs")]),
       wording: "beyond",
     },
   ],

@@ -1,5 +1,5 @@
 import { defineOrderCheck } from "../check.ts";
-import { completeOrder, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const letterStillOpen = defineOrderCheck({
   id: "letter-still-open",
@@ -14,14 +14,14 @@ export const letterStillOpen = defineOrderCheck({
       fix: "Nothing to do. A person reads it and writes to you; nothing is cut before.",
     },
   },
-  passing: [{ shows: "an order of sheets alone", given: subject(completeOrder()) }],
+  passing: [{ shows: "an order of sheets alone", given: ({ completeOrder }) => subject(completeOrder()) }],
   failing: [
     {
       shows: "a wish",
-      given: {
+      given: ({ completeOrder }) => ({
         ...subject(completeOrder()),
         carried: [{ letter: "1", what: "words", text: "Do not cut yet." }],
-      },
+      }),
       wording: "open",
     },
   ],

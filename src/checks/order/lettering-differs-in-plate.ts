@@ -4,7 +4,7 @@ import { goesIntoPlate } from "../../orders/standing.ts";
 import { hasText } from "../../trade/legend.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const letteringDiffersInPlate = defineOrderCheck({
   id: "lettering-differs-in-plate",
@@ -22,22 +22,29 @@ export const letteringDiffersInPlate = defineOrderCheck({
   passing: [
     {
       shows: "one lettering throughout",
-      given: subject([...completeOrder(), aloneDevice({ lettering: "RST" })]),
+      given: ({ aloneDevice, completeOrder, otherLettering }) =>
+        subject([...completeOrder(), aloneDevice({ lettering: otherLettering })]),
     },
     {
       shows: "another finish too, which is asked about already",
-      given: subject([plate(), deviceAt(1, { finish: "SLT", lettering: "MLK" })]),
+      given: ({ deviceAt, plate, otherFinish, otherLettering }) =>
+        subject([plate(), deviceAt(1, { finish: otherFinish, lettering: otherLettering })]),
     },
     {
       shows: "a plate on which nothing is cut",
-      given: subject([plate({ legends: [] }), deviceAt(1, { lettering: "RST" })]),
+      given: ({ deviceAt, plate, otherLettering }) =>
+        subject([plate({ legends: [] }), deviceAt(1, { lettering: otherLettering })]),
     },
-    { shows: "a lettering that is not made", given: subject([plate(), deviceAt(1, { lettering: "Gold" })]) },
+    {
+      shows: "a lettering that is not made",
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { lettering: "Gold" })]),
+    },
   ],
   failing: [
     {
       shows: "one device in rust, the plate in ink",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { lettering: "RST" })]),
+      given: ({ deviceAt, plate, otherLettering }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { lettering: otherLettering })]),
       wording: "differs",
     },
   ],

@@ -1,7 +1,7 @@
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { rowPlaces } from "../limits.ts";
-import { completeOrder, device, deviceAt, subject } from "../sample.ts";
+import { type Sample, subject } from "../sample.ts";
 
 const opposites = [
   ["ON", "OFF"],
@@ -23,14 +23,25 @@ export const oppositesOutOfOrder = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "no opposites", given: subject(completeOrder()) },
-    { shows: "one way throughout", given: subject([pair(1, "ON", "OFF"), pair(2, "ON", "OFF")]) },
-    { shows: "one of each way", given: subject([pair(1, "ON", "OFF"), pair(2, "OFF", "ON")]) },
+    { shows: "no opposites", given: ({ completeOrder }) => subject(completeOrder()) },
+    {
+      shows: "one way throughout",
+      given: (sample) => subject([pair(sample, 1, "ON", "OFF"), pair(sample, 2, "ON", "OFF")]),
+    },
+    {
+      shows: "one of each way",
+      given: (sample) => subject([pair(sample, 1, "ON", "OFF"), pair(sample, 2, "OFF", "ON")]),
+    },
   ],
   failing: [
     {
       shows: "one of three the other way round",
-      given: subject([pair(1, "SHADES UP", "SHADES DOWN"), pair(2, "UP", "DOWN"), pair(3, "DOWN", "UP")]),
+      given: (sample) =>
+        subject([
+          pair(sample, 1, "SHADES UP", "SHADES DOWN"),
+          pair(sample, 2, "UP", "DOWN"),
+          pair(sample, 3, "DOWN", "UP"),
+        ]),
       wording: "turned",
     },
   ],
@@ -65,10 +76,10 @@ function buttonThatEnds({ legends }: DeviceSheet, word: string): number | undefi
   return found.length === 1 ? Number(found[0]?.face) : undefined;
 }
 
-function pair(position: number, first: string, second: string): DeviceSheet {
+function pair(sample: Sample, position: number, first: string, second: string): DeviceSheet {
   const [one, two] = [first.split(" "), second.split(" ")];
-  return deviceAt(position, {
-    layouts: ["D2"],
-    legends: device({}, { "1": one, "2": two }).legends.slice(0, 2),
+  return sample.deviceAt(position, {
+    layouts: [sample.otherLayout.code],
+    legends: sample.device({}, { "1": one, "2": two }).legends.slice(0, 2),
   });
 }

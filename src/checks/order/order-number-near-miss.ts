@@ -3,9 +3,10 @@ import { alikeOrders } from "../../orders/alike-order.ts";
 import { lackedElsewhere } from "../../orders/still-missing.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { aloneDevice, completeOrder, deviceAt, plate, subject, without } from "../sample.ts";
+import { type Sample, subject, without } from "../sample.ts";
 
-const lacksTwo = completeOrder().filter((sheet) => sheet.file !== "S-104 pos 2.pdf");
+const lacksTwo = (sample: Sample) =>
+  sample.completeOrder().filter((sheet) => sheet.file !== "S-104 pos 2.pdf");
 const mistyped = { order: "BW-2270", id: "1/8" };
 
 export const orderNumberNearMiss = defineOrderCheck({
@@ -47,69 +48,102 @@ export const orderNumberNearMiss = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "the only order of its buyer", given: subject(lacksTwo) },
+    { shows: "the only order of its buyer", given: (sample) => subject(lacksTwo(sample)) },
     {
       shows: "two orders in a row, each complete",
-      given: subject(completeOrder(), [aloneDevice({ order: "BW-2208" })]),
+      given: ({ aloneDevice, completeOrder }) =>
+        subject(completeOrder(), [aloneDevice({ order: "BW-2208" })]),
     },
     {
       shows: "two orders in a row, each waiting for its own devices",
-      given: subject(lacksTwo, [plate({ order: "BW-2208", id: "1/8", mark: "S-201" })]),
+      given: (sample) =>
+        subject(lacksTwo(sample), [sample.plate({ order: "BW-2208", id: "1/8", mark: "S-201" })]),
     },
     {
       shows: "numbers that count on past a swap, in one project",
-      given: subject([other("BW-2221")], [other("BW-2212", "S-2")]),
+      given: (sample) => subject([other(sample, "BW-2221")], [other(sample, "BW-2212", "S-2")]),
     },
     {
       shows: "an addition, a building, a floor",
-      given: subject(
-        [other("BW-220A", "S-1")],
-        ["BW-220", "BX-220", "BW-120"].map((number, i) => other(number, `S-${i + 2}`)),
-      ),
+      given: (sample) =>
+        subject(
+          [other(sample, "BW-220A", "S-1")],
+          ["BW-220", "BX-220", "BW-120"].map((number, i) => other(sample, number, `S-${i + 2}`)),
+        ),
     },
     {
       shows: "two projects with the same station marks",
-      given: subject([deviceAt(2, { ...mistyped, project: "Quarry Street School" })], lacksTwo),
+      given: (sample) =>
+        subject([sample.deviceAt(2, { ...mistyped, project: "Quarry Street School" })], lacksTwo(sample)),
     },
     {
       shows: "two projects whose numbers are one slip apart",
-      given: subject([other("BW-2270")], [{ ...other("BW-2207"), project: "Quarry Street School" }]),
+      given: (sample) =>
+        subject(
+          [other(sample, "BW-2270")],
+          [{ ...other(sample, "BW-2207"), project: "Quarry Street School" }],
+        ),
     },
   ],
   failing: [
     {
       shows: "the missing device under a number with two digits swapped",
-      given: subject([deviceAt(2, mistyped)], lacksTwo),
+      given: (sample) => subject([sample.deviceAt(2, mistyped)], lacksTwo(sample)),
       wording: "near",
     },
     {
       shows: "a device for no plate in the same project",
-      given: subject([without(deviceAt(2, mistyped), "mark")], completeOrder()),
+      given: ({ completeOrder, deviceAt }) =>
+        subject([without(deviceAt(2, mistyped), "mark")], completeOrder()),
       wording: "near",
     },
     {
       shows: "the letter O for a zero, in an order complete by itself",
-      given: subject([other("BW-22O7")], completeOrder()),
+      given: (sample) => subject([other(sample, "BW-22O7")], sample.completeOrder()),
       wording: "looks",
     },
-    { shows: "a zero in front", given: subject([other("BW-02207")], completeOrder()), wording: "zeros" },
-    { shows: "two digits swapped", given: subject([other("BW-2270")], completeOrder()), wording: "slip" },
-    { shows: "letters swapped", given: subject([other("WB-2207")], completeOrder()), wording: "slip" },
-    { shows: "a digit too many", given: subject([other("BW-22070")], completeOrder()), wording: "slip" },
-    { shows: "letters in front", given: subject([other("GC BW-2207")], completeOrder()), wording: "slip" },
+    {
+      shows: "a zero in front",
+      given: (sample) => subject([other(sample, "BW-02207")], sample.completeOrder()),
+      wording: "zeros",
+    },
+    {
+      shows: "two digits swapped",
+      given: (sample) => subject([other(sample, "BW-2270")], sample.completeOrder()),
+      wording: "slip",
+    },
+    {
+      shows: "letters swapped",
+      given: (sample) => subject([other(sample, "WB-2207")], sample.completeOrder()),
+      wording: "slip",
+    },
+    {
+      shows: "a digit too many",
+      given: (sample) => subject([other(sample, "BW-22070")], sample.completeOrder()),
+      wording: "slip",
+    },
+    {
+      shows: "letters in front",
+      given: (sample) => subject([other(sample, "GC BW-2207")], sample.completeOrder()),
+      wording: "slip",
+    },
     {
       shows: "the next number with the same station",
-      given: subject([{ ...other("BW-2208"), id: "2/1", finish: "CHK" }], [other("BW-2207")]),
+      given: (sample) =>
+        subject(
+          [{ ...other(sample, "BW-2208"), id: "2/1", finish: sample.otherFinish }],
+          [other(sample, "BW-2207")],
+        ),
       wording: "again",
     },
     {
       shows: "a sheet that came again under another number",
-      given: subject([{ ...other("BW-9034"), id: "2/1" }], [other("BW-2207")]),
+      given: (sample) => subject([{ ...other(sample, "BW-9034"), id: "2/1" }], [other(sample, "BW-2207")]),
       wording: "same",
     },
     {
       shows: "the order that lacks what came under the number mistyped",
-      given: subject(lacksTwo, [deviceAt(2, mistyped)]),
+      given: (sample) => subject(lacksTwo(sample), [sample.deviceAt(2, mistyped)]),
       wording: "awaited",
     },
   ],
@@ -135,6 +169,6 @@ export const orderNumberNearMiss = defineOrderCheck({
   },
 });
 
-function other(order: string, mark = "S-110"): DeviceSheet {
-  return aloneDevice({ order, mark });
+function other(sample: Sample, order: string, mark = "S-110"): DeviceSheet {
+  return sample.aloneDevice({ order, mark });
 }

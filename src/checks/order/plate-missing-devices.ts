@@ -1,6 +1,6 @@
 import { stillMissing } from "../../orders/still-missing.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const plateMissingDevices = defineOrderCheck({
   id: "plate-missing-devices",
@@ -20,19 +20,23 @@ export const plateMissingDevices = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "a plate of four with four device sheets", given: subject(completeOrder()) },
+    {
+      shows: "a plate of four with four device sheets",
+      given: ({ completeOrder }) => subject(completeOrder()),
+    },
     {
       shows: "a plate whose last device came with the mark mistyped, which is asked about",
-      given: subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3), deviceAt(4, { mark: "S-140" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2), deviceAt(3), deviceAt(4, { mark: "S-140" })]),
     },
   ],
   failing: [
     {
       shows: "a plate of four with three device sheets",
-      given: subject([plate(), deviceAt(1), deviceAt(2), deviceAt(4)]),
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1), deviceAt(2), deviceAt(4)]),
       wording: "one",
     },
-    { shows: "a plate of four alone", given: subject([plate()]), wording: "more" },
+    { shows: "a plate of four alone", given: ({ plate }) => subject([plate()]), wording: "more" },
   ],
   *find({ order, others }, _, say) {
     const missing = Map.groupBy(stillMissing(order, others), ({ station }) => station);

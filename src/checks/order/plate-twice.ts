@@ -1,6 +1,6 @@
 import { doubledPlates } from "../../orders/doubled.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const plateTwice = defineOrderCheck({
   id: "plate-twice",
@@ -19,25 +19,28 @@ export const plateTwice = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one plate", given: subject(completeOrder()) },
+    { shows: "one plate", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "one sheet under two names",
-      given: subject([...completeOrder(), plate({ id: "1/8", file: "copy.pdf" })]),
+      given: ({ completeOrder, plate }) =>
+        subject([...completeOrder(), plate({ id: "1/8", file: "copy.pdf" })]),
     },
   ],
   failing: [
     {
       shows: "two plates that differ",
-      given: subject([...completeOrder(), plate({ id: "1/8", file: "copy.pdf", gangs: 3 })]),
+      given: ({ completeOrder, plate }) =>
+        subject([...completeOrder(), plate({ id: "1/8", file: "copy.pdf", gangs: 3 })]),
       wording: "twice",
     },
     {
       shows: "two plates of one mark beside devices that have none",
-      given: subject([
-        ...completeOrder(),
-        plate({ id: "1/8", file: "copy.pdf", finish: "CHK" }),
-        ...[1, 2, 3, 4].map((n) => deviceAt(n, { id: `1/${n + 8}`, mark: "S-105" })),
-      ]),
+      given: ({ completeOrder, deviceAt, plate, otherFinish }) =>
+        subject([
+          ...completeOrder(),
+          plate({ id: "1/8", file: "copy.pdf", finish: otherFinish }),
+          ...[1, 2, 3, 4].map((n) => deviceAt(n, { id: `1/${n + 8}`, mark: "S-105" })),
+        ]),
       wording: "forgotten",
     },
   ],

@@ -1,8 +1,8 @@
 import { at, defineOrderCheck, labelOf } from "../check.ts";
 import { isBlank } from "../required.ts";
-import { blankPlate, completeOrder, plate, subject, unprinted, without } from "../sample.ts";
+import { type Sample, subject, unprinted, without } from "../sample.ts";
 
-const unmarked = without(plate(), "mark");
+const unmarked = (sample: Sample) => without(sample.plate(), "mark");
 
 export const plateWithoutMark = defineOrderCheck({
   id: "plate-without-mark",
@@ -17,15 +17,21 @@ export const plateWithoutMark = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "a plate with its mark", given: subject(completeOrder()) },
-    { shows: "a blank sheet, which has a check of its own", given: subject([blankPlate()]) },
-    { shows: "a mark in the notes", given: subject([{ ...unmarked, notes: "Station S-104" }]) },
+    { shows: "a plate with its mark", given: ({ completeOrder }) => subject(completeOrder()) },
+    {
+      shows: "a blank sheet, which has a check of its own",
+      given: ({ blankPlate }) => subject([blankPlate()]),
+    },
+    {
+      shows: "a mark in the notes",
+      given: (sample) => subject([{ ...unmarked(sample), notes: "Station S-104" }]),
+    },
   ],
   failing: [
-    { shows: "no mark anywhere", given: subject([unmarked]), wording: "unmarked" },
+    { shows: "no mark anywhere", given: (sample) => subject([unmarked(sample)]), wording: "unmarked" },
     {
       shows: "a form without a place for it",
-      given: subject([unprinted(unmarked, "mark")]),
+      given: (sample) => subject([unprinted(unmarked(sample), "mark")]),
       wording: "unmarked",
     },
   ],

@@ -1,6 +1,6 @@
 import { doubledPositions } from "../../orders/doubled.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { aloneDevice, completeOrder, deviceAt, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const positionTakenTwice = defineOrderCheck({
   id: "position-taken-twice",
@@ -27,46 +27,51 @@ export const positionTakenTwice = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "four devices in four positions", given: subject(completeOrder()) },
+    { shows: "four devices in four positions", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "one sheet under two names",
-      given: subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf" })]),
+      given: ({ completeOrder, deviceAt }) =>
+        subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf" })]),
     },
     {
       shows: "two devices standing alone at two stations",
-      given: subject([aloneDevice(), aloneDevice({ id: "1/10", mark: "S-111" })]),
+      given: ({ aloneDevice }) => subject([aloneDevice(), aloneDevice({ id: "1/10", mark: "S-111" })]),
     },
   ],
   failing: [
     {
       shows: "a copied sheet with the old position",
-      given: subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf", finish: "CHK" })]),
+      given: ({ completeOrder, deviceAt, otherFinish }) =>
+        subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf", finish: otherFinish })]),
       wording: "position",
     },
     {
       shows: "a copied sheet with the old position, and none for its own",
-      given: subject([
-        ...completeOrder().slice(0, -1),
-        deviceAt(3, { id: "1/8", file: "S-104 right.pdf", finish: "CHK" }),
-      ]),
+      given: ({ completeOrder, deviceAt, otherFinish }) =>
+        subject([
+          ...completeOrder().slice(0, -1),
+          deviceAt(3, { id: "1/8", file: "S-104 right.pdf", finish: otherFinish }),
+        ]),
       wording: "forgotten",
     },
     {
       shows: "a copied sheet with the old station mark",
-      given: subject([
-        ...completeOrder(),
-        ...completeOrder().map((sheet) => ({
-          ...sheet,
-          id: `1${sheet.id}`,
-          finish: "CHK",
-          mark: sheet.id === "1/3" ? "S-104" : "S-105",
-        })),
-      ]),
+      given: ({ completeOrder, otherFinish }) =>
+        subject([
+          ...completeOrder(),
+          ...completeOrder().map((sheet) => ({
+            ...sheet,
+            id: `1${sheet.id}`,
+            finish: otherFinish,
+            mark: sheet.id === "1/3" ? "S-104" : "S-105",
+          })),
+        ]),
       wording: "elsewhere",
     },
     {
       shows: "two different devices standing alone at one station",
-      given: subject([aloneDevice(), aloneDevice({ id: "1/10", file: "copy.pdf", finish: "CHK" })]),
+      given: ({ aloneDevice, otherFinish }) =>
+        subject([aloneDevice(), aloneDevice({ id: "1/10", file: "copy.pdf", finish: otherFinish })]),
       wording: "alone",
     },
   ],

@@ -1,7 +1,7 @@
 import { oddOnes, saidOfProject } from "../../orders/differ.ts";
 import { nearProjects } from "../../orders/near.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const projectDiffers = defineOrderCheck({
   id: "project-differs",
@@ -16,25 +16,28 @@ export const projectDiffers = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one project", given: subject(completeOrder()) },
+    { shows: "one project", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "a placeholder, which has a check of its own",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "TBD" })]),
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1), deviceAt(2, { project: "TBD" })]),
     },
     {
       shows: "a name with a slip",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
     },
   ],
   failing: [
     {
       shows: "a sheet of another building",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "Quarry Street School" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { project: "Quarry Street School" })]),
       wording: "differs",
     },
     {
       shows: "two towers",
-      given: subject([plate({ project: "Tower 1" }), deviceAt(2, { project: "Tower 2" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate({ project: "Tower 1" }), deviceAt(2, { project: "Tower 2" })]),
       wording: "differs",
     },
   ],

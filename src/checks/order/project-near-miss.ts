@@ -1,7 +1,7 @@
 import { oddOnes, saidOfProject } from "../../orders/differ.ts";
 import { nearProjects } from "../../orders/near.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const projectNearMiss = defineOrderCheck({
   id: "project-near-miss",
@@ -16,20 +16,23 @@ export const projectNearMiss = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one name throughout", given: subject(completeOrder()) },
+    { shows: "one name throughout", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "another case, a hyphen",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "LARKSPUR-LIBRARY" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { project: "LARKSPUR-LIBRARY" })]),
     },
     {
       shows: "two towers",
-      given: subject([plate({ project: "Tower 1" }), deviceAt(2, { project: "Tower 2" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate({ project: "Tower 1" }), deviceAt(2, { project: "Tower 2" })]),
     },
   ],
   failing: [
     {
       shows: "a letter left out",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
       wording: "near",
     },
   ],

@@ -1,5 +1,5 @@
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const sameFileNameTwice = defineOrderCheck({
   id: "same-file-name-twice",
@@ -13,15 +13,16 @@ export const sameFileNameTwice = defineOrderCheck({
       fix: "Nothing to do. A name for each sheet, such as its station and position, makes answers easier to read.",
     },
   },
-  passing: [{ shows: "a name for each file", given: subject(completeOrder()) }],
+  passing: [{ shows: "a name for each file", given: ({ completeOrder }) => subject(completeOrder()) }],
   failing: [
     {
       shows: "two different sheets of one name",
-      given: subject([
-        plate(),
-        deviceAt(1, { file: "device.pdf" }),
-        deviceAt(2, { file: "device (2).pdf", named: "device.pdf" }),
-      ]),
+      given: ({ deviceAt, plate }) =>
+        subject([
+          plate(),
+          deviceAt(1, { file: "device.pdf" }),
+          deviceAt(2, { file: "device (2).pdf", named: "device.pdf" }),
+        ]),
       wording: "told",
     },
   ],

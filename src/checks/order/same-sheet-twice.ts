@@ -1,6 +1,6 @@
 import { at, defineOrderCheck } from "../check.ts";
 import { isBlank } from "../required.ts";
-import { aloneDevice, blankDevice, completeOrder, deviceAt, subject, without } from "../sample.ts";
+import { subject, without } from "../sample.ts";
 
 export const sameSheetTwice = defineOrderCheck({
   id: "same-sheet-twice",
@@ -20,23 +20,26 @@ export const sameSheetTwice = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "sheets that all differ", given: subject([...completeOrder(), aloneDevice()]) },
+    {
+      shows: "sheets that all differ",
+      given: ({ aloneDevice, completeOrder }) => subject([...completeOrder(), aloneDevice()]),
+    },
     {
       shows: "two blank sheets, which have a check of their own",
-      given: subject([blankDevice(), blankDevice({ id: "1/8" })]),
+      given: ({ blankDevice }) => subject([blankDevice(), blankDevice({ id: "1/8" })]),
     },
   ],
   failing: [
     {
       shows: "a sheet attached under two names",
-      given: subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf" })]),
+      given: ({ completeOrder, deviceAt }) =>
+        subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf" })]),
       wording: "placed",
     },
     {
       shows: "two of a kind without a station mark",
-      given: subject(
-        ["1/8", "1/9"].map((id) => without(aloneDevice({ id, file: `${id.slice(2)}.pdf` }), "mark")),
-      ),
+      given: ({ aloneDevice }) =>
+        subject(["1/8", "1/9"].map((id) => without(aloneDevice({ id, file: `${id.slice(2)}.pdf` }), "mark"))),
       wording: "unplaced",
     },
   ],

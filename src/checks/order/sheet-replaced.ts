@@ -4,16 +4,16 @@ import { type Difference, differencesOf } from "../../orders/differences.ts";
 import type { Replacement } from "../../trade/order.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
-import { completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { type Sample, subject } from "../sample.ts";
 
 /** Fields named one by one. */
 const mostFields = 12;
 
-const again = deviceAt(2, { id: "2/1", file: "again.pdf" });
+const again = (sample: Sample) => sample.deviceAt(2, { id: "2/1", file: "again.pdf" });
 
 /** An order with one sheet that has given way to another. */
-function gaveWay(how: "replaced" | "late", old: Sheet, now: Sheet): OrderSubject {
-  const { order, others } = subject([plate(), how === "late" ? deviceAt(1) : now]);
+function gaveWay(sample: Sample, how: "replaced" | "late", old: Sheet, now: Sheet): OrderSubject {
+  const { order, others } = subject([sample.plate(), how === "late" ? sample.deviceAt(1) : now]);
   return { order, others, [how]: [{ old, now, how: "place" }] };
 }
 
@@ -37,17 +37,25 @@ export const sheetReplaced = defineOrderCheck({
       fix: "Nothing to do if {now} is right. If not, send the right sheet again.",
     },
   },
-  passing: [{ shows: "sheets for places that were empty", given: subject(completeOrder()) }],
+  passing: [
+    { shows: "sheets for places that were empty", given: ({ completeOrder }) => subject(completeOrder()) },
+  ],
   failing: [
     {
       shows: "another finish",
-      given: gaveWay("replaced", deviceAt(2), { ...again, finish: "CHK" }),
+      given: (sample) =>
+        gaveWay(sample, "replaced", sample.deviceAt(2), { ...again(sample), finish: sample.otherFinish }),
       wording: "changed",
     },
-    { shows: "the same once more", given: gaveWay("replaced", deviceAt(2), again), wording: "unchanged" },
+    {
+      shows: "the same once more",
+      given: (sample) => gaveWay(sample, "replaced", sample.deviceAt(2), again(sample)),
+      wording: "unchanged",
+    },
     {
       shows: "a letter that was long on its way",
-      given: gaveWay("late", { ...deviceAt(2), finish: "CHK" }, again),
+      given: (sample) =>
+        gaveWay(sample, "late", { ...sample.deviceAt(2), finish: sample.otherFinish }, again(sample)),
       wording: "late",
     },
   ],

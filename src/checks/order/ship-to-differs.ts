@@ -1,9 +1,8 @@
 import { oddOnes } from "../../orders/differ.ts";
 import { shippedTo, soundParts } from "../addresses.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, device, deviceAt, plate, subject } from "../sample.ts";
+import { billTo, subject } from "../sample.ts";
 
-const { billTo } = device();
 const site = { ...billTo, street: "9 Quarry Street", postcode: "60618" };
 const toSite = { shipSame: false, shipTo: site };
 
@@ -20,33 +19,38 @@ export const shipToDiffers = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "one address", given: subject(completeOrder()) },
+    { shows: "one address", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "“same as bill-to” and the same address in full",
-      given: subject([plate(), deviceAt(1, { shipSame: false, shipTo: billTo })]),
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { shipSame: false, shipTo: billTo })]),
     },
     {
       shows: "“same as bill-to” beside a bill-to address that is asked about already",
-      given: subject([plate(), deviceAt(1), deviceAt(2, { billTo: { ...billTo, postcode: "60670" } })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2, { billTo: { ...billTo, postcode: "60670" } })]),
     },
     {
       shows: "half an address, which has a check of its own",
-      given: subject([
-        plate(),
-        deviceAt(1, { shipSame: false, shipTo: { name: "Larkspur Library", city: "Chicago" } }),
-      ]),
+      given: ({ deviceAt, plate }) =>
+        subject([
+          plate(),
+          deviceAt(1, { shipSame: false, shipTo: { name: "Larkspur Library", city: "Chicago" } }),
+        ]),
     },
-    { shows: "a sheet without an address", given: subject([plate(), deviceAt(1, { shipSame: false })]) },
+    {
+      shows: "a sheet without an address",
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { shipSame: false })]),
+    },
   ],
   failing: [
     {
       shows: "one sheet for the site",
-      given: subject([plate(), deviceAt(1), deviceAt(2, toSite)]),
+      given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1), deviceAt(2, toSite)]),
       wording: "differs",
     },
     {
       shows: "“same as bill-to” on one sheet only",
-      given: subject([plate(toSite), deviceAt(1, toSite), deviceAt(2)]),
+      given: ({ deviceAt, plate }) => subject([plate(toSite), deviceAt(1, toSite), deviceAt(2)]),
       wording: "differs",
     },
   ],

@@ -1,6 +1,6 @@
 import { goesIntoPlate } from "../../orders/standing.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { aloneDevice, completeOrder, device, plate, subject } from "../sample.ts";
+import { subject } from "../sample.ts";
 
 export const standaloneInPlate = defineOrderCheck({
   id: "standalone-in-plate",
@@ -15,17 +15,20 @@ export const standaloneInPlate = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "devices in their plate and one alone", given: subject([...completeOrder(), aloneDevice()]) },
+    {
+      shows: "devices in their plate and one alone",
+      given: ({ aloneDevice, completeOrder }) => subject([...completeOrder(), aloneDevice()]),
+    },
   ],
   failing: [
     {
       shows: "a device alone at the station of a plate",
-      given: subject([plate(), aloneDevice({ mark: "S 104" })]),
+      given: ({ aloneDevice, plate }) => subject([plate(), aloneDevice({ mark: "S 104" })]),
       wording: "marked",
     },
     {
       shows: "a device alone at a station whose plate is still to come",
-      given: subject([device(), aloneDevice({ mark: "S-104" })]),
+      given: ({ aloneDevice, device }) => subject([device(), aloneDevice({ mark: "S-104" })]),
       wording: "marked",
     },
   ],

@@ -1,7 +1,7 @@
 import { at, defineOrderCheck } from "../check.ts";
-import { completeOrder, device, plate, subject, without } from "../sample.ts";
+import { type Sample, subject, without } from "../sample.ts";
 
-const noted = { ...without(device(), "mark"), notes: "Goes into plate S-104." };
+const noted = (sample: Sample) => ({ ...without(sample.device(), "mark"), notes: "Goes into plate S-104." });
 
 export const stationMarkInNotes = defineOrderCheck({
   id: "station-mark-in-notes",
@@ -16,13 +16,19 @@ export const stationMarkInNotes = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "a mark in its own field", given: subject(completeOrder()) },
+    { shows: "a mark in its own field", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "notes that speak of another station",
-      given: subject([device({ notes: "Same finish as plate S-110." })]),
+      given: ({ device }) => subject([device({ notes: "Same finish as plate S-110." })]),
     },
   ],
-  failing: [{ shows: "the mark in the notes", given: subject([plate(), noted]), wording: "noted" }],
+  failing: [
+    {
+      shows: "the mark in the notes",
+      given: (sample) => subject([sample.plate(), noted(sample)]),
+      wording: "noted",
+    },
+  ],
   *find({ order }, _, say) {
     for (const { mark: station, plates, devices, byNotes } of order.stations)
       for (const sheet of [...plates, ...devices])

@@ -2,10 +2,12 @@ import { differByZeros, markPart } from "../../orders/alike.ts";
 import { plainText } from "../../orders/keys.ts";
 import { lookAlikeMarks, slipsOfMark } from "../../orders/slip-of-mark.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
+import { type Sample, subject } from "../sample.ts";
 
-const lacksFour = completeOrder().filter((sheet) => sheet.file !== "S-104 pos 4.pdf");
-const next = completeOrder().map((sheet) => ({ ...sheet, id: `2${sheet.id}`, mark: "S-105" }));
+const lacksFour = (sample: Sample) =>
+  sample.completeOrder().filter((sheet) => sheet.file !== "S-104 pos 4.pdf");
+const next = (sample: Sample) =>
+  sample.completeOrder().map((sheet) => ({ ...sheet, id: `2${sheet.id}`, mark: "S-105" }));
 
 export const stationMarkNearMiss = defineOrderCheck({
   id: "station-mark-near-miss",
@@ -32,48 +34,56 @@ export const stationMarkNearMiss = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "neighbours that are both complete", given: subject([...completeOrder(), ...next]) },
+    {
+      shows: "neighbours that are both complete",
+      given: (sample) => subject([...sample.completeOrder(), ...next(sample)]),
+    },
     {
       shows: "a neighbour waiting for other positions",
-      given: subject([...lacksFour, deviceAt(3, { id: "1/8", mark: "S-105" })]),
+      given: (sample) => subject([...lacksFour(sample), sample.deviceAt(3, { id: "1/8", mark: "S-105" })]),
     },
     {
       shows: "letters before and behind a number",
-      given: subject(
-        ["S-10B", "S-108", "S-10S", "S-105", "I1", "11"].map((mark, i) =>
-          aloneDevice({ mark, id: `1/${i}` }),
+      given: ({ aloneDevice }) =>
+        subject(
+          ["S-10B", "S-108", "S-10S", "S-105", "I1", "11"].map((mark, i) =>
+            aloneDevice({ mark, id: `1/${i}` }),
+          ),
         ),
-      ),
     },
     {
       shows: "one mark typed in three ways",
-      given: subject([plate(), deviceAt(1, { mark: "S104" }), deviceAt(2, { mark: "s 104" })]),
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1, { mark: "S104" }), deviceAt(2, { mark: "s 104" })]),
     },
   ],
   failing: [
     {
       shows: "the missing device at a neighbour that has no plate",
-      given: subject([...lacksFour, deviceAt(4, { mark: "S-140" })]),
+      given: (sample) => subject([...lacksFour(sample), sample.deviceAt(4, { mark: "S-140" })]),
       wording: "near",
     },
     {
       shows: "the plate at one mark and its devices at another",
-      given: subject([plate({ mark: "S-1O4" }), ...completeOrder().slice(1)]),
+      given: ({ completeOrder, plate }) => subject([plate({ mark: "S-1O4" }), ...completeOrder().slice(1)]),
       wording: "near",
     },
     {
       shows: "a letter O, though both stations are complete",
-      given: subject([...completeOrder(), aloneDevice({ mark: "S-1O4" })]),
+      given: ({ aloneDevice, completeOrder }) =>
+        subject([...completeOrder(), aloneDevice({ mark: "S-1O4" })]),
       wording: "looks",
     },
     {
       shows: "a word in front",
-      given: subject([...completeOrder(), aloneDevice({ mark: "Station S-104" })]),
+      given: ({ aloneDevice, completeOrder }) =>
+        subject([...completeOrder(), aloneDevice({ mark: "Station S-104" })]),
       wording: "words",
     },
     {
       shows: "a zero in front, though both stations are complete",
-      given: subject([...completeOrder(), aloneDevice({ mark: "S-0104" })]),
+      given: ({ aloneDevice, completeOrder }) =>
+        subject([...completeOrder(), aloneDevice({ mark: "S-0104" })]),
       wording: "zeros",
     },
   ],

@@ -1,10 +1,11 @@
 import { letterOf } from "../../orders/ids.ts";
 import { isMarked } from "../../orders/placed.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { aloneDevice, completeOrder, subject, without } from "../sample.ts";
+import { type Sample, subject, without } from "../sample.ts";
 
-const first = without(aloneDevice({ id: "1/9", file: "device.pdf" }), "mark");
-const again = without(aloneDevice({ id: "2/1", file: "device.pdf", finish: "CHK" }), "mark");
+const first = (sample: Sample) => without(sample.aloneDevice({ id: "1/9", file: "device.pdf" }), "mark");
+const again = (sample: Sample) =>
+  without(sample.aloneDevice({ id: "2/1", file: "device.pdf", finish: sample.otherFinish }), "mark");
 
 export const unmarkedSheetAgain = defineOrderCheck({
   id: "unmarked-sheet-again",
@@ -19,10 +20,22 @@ export const unmarkedSheetAgain = defineOrderCheck({
     },
   },
   passing: [
-    { shows: "the same name twice in one letter", given: subject([first, { ...again, id: "1/8" }]) },
-    { shows: "sheets with a station mark", given: subject([...completeOrder(), aloneDevice({ id: "2/1" })]) },
+    {
+      shows: "the same name twice in one letter",
+      given: (sample) => subject([first(sample), { ...again(sample), id: "1/8" }]),
+    },
+    {
+      shows: "sheets with a station mark",
+      given: ({ aloneDevice, completeOrder }) => subject([...completeOrder(), aloneDevice({ id: "2/1" })]),
+    },
   ],
-  failing: [{ shows: "device.pdf in two letters", given: subject([first, again]), wording: "unclear" }],
+  failing: [
+    {
+      shows: "device.pdf in two letters",
+      given: (sample) => subject([first(sample), again(sample)]),
+      wording: "unclear",
+    },
+  ],
   *find({ order }, _, say) {
     const unmarked = order.sheets.filter(
       (sheet) => sheet.kind === "device" && sheet.standing === "alone" && !isMarked(sheet),

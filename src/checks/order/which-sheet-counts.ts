@@ -1,7 +1,7 @@
 import type { Aside } from "../../trade/order.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck, type OrderSubject } from "../check.ts";
-import { aloneDevice, completeOrder, deviceAt, plate, subject, without } from "../sample.ts";
+import { subject, without } from "../sample.ts";
 
 const later = { id: "2/1", file: "again.pdf" };
 
@@ -39,35 +39,43 @@ export const whichSheetCounts = defineOrderCheck({
       fix: "Reply that it takes the place of {file}, or that both are wanted; then send {file} again, corrected.",
     },
   },
-  passing: [{ shows: "sheets that agree", given: subject(completeOrder()) }],
+  passing: [{ shows: "sheets that agree", given: ({ completeOrder }) => subject(completeOrder()) }],
   failing: [
     {
       shows: "a letter of an earlier date that came later",
-      given: asked(deviceAt(2, { ...later, finish: "CHK" }), deviceAt(2), "dates"),
+      given: ({ deviceAt, otherFinish }) =>
+        asked(deviceAt(2, { ...later, finish: otherFinish }), deviceAt(2), "dates"),
       wording: "dates",
     },
     {
       shows: "the fourth device of a plate that has three gangs now",
-      given: asked(deviceAt(4), plate({ ...later, gangs: 3 }), "beyond"),
+      given: ({ deviceAt, plate }) => asked(deviceAt(4), plate({ ...later, gangs: 3 }), "beyond"),
       wording: "beyond",
     },
     {
       shows: "a device alone whose station becomes a plate",
-      given: asked(aloneDevice(), plate({ ...later, mark: "S-110" }), "alone"),
+      given: ({ aloneDevice, plate }) => asked(aloneDevice(), plate({ ...later, mark: "S-110" }), "alone"),
       wording: "alone",
     },
     {
       shows: "a device of a plate that never came",
-      given: asked(deviceAt(2), aloneDevice({ ...later, mark: "S-104" }), "in-plate"),
+      given: ({ aloneDevice, deviceAt }) =>
+        asked(deviceAt(2), aloneDevice({ ...later, mark: "S-104" }), "in-plate"),
       wording: "in-plate",
     },
     {
       shows: "a corrected sheet with another finish",
-      given: asked(
-        without(deviceAt(2), "mark"),
-        deviceAt(2, { id: "2/1", file: "S-104 pos 2 (2).pdf", named: "S-104 pos 2.pdf", finish: "CHK" }),
-        "again",
-      ),
+      given: ({ deviceAt, otherFinish }) =>
+        asked(
+          without(deviceAt(2), "mark"),
+          deviceAt(2, {
+            id: "2/1",
+            file: "S-104 pos 2 (2).pdf",
+            named: "S-104 pos 2.pdf",
+            finish: otherFinish,
+          }),
+          "again",
+        ),
       wording: "again",
     },
   ],

@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { judgedWords } from "../judged.ts";
-import { device, plate } from "../sample.ts";
 
 export const abbreviationUnknown = defineSheetCheck({
   id: "abbreviation-unknown",
@@ -19,13 +18,21 @@ export const abbreviationUnknown = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "abbreviations of the trade", given: device({}, { "1": ["CONF RM", "STA 2"] }) },
-    { shows: "a letter or a number", given: device({}, { "1": ["STAIR B", "2ND"] }) },
+    { shows: "abbreviations of the trade", given: ({ device }) => device({}, { "1": ["CONF RM", "STA 2"] }) },
+    { shows: "a letter or a number", given: ({ device }) => device({}, { "1": ["STAIR B", "2ND"] }) },
   ],
   failing: [
-    { shows: "a name", given: plate({}, { "1": ["KJELDQVIST", ""] }), wording: "unknown" },
-    { shows: "letters of a firm's own", given: device({}, { "1": ["QZX", ""] }), wording: "unknown" },
-    { shows: "a word without vowels", given: device({}, { "1": ["WRHSE", ""] }), wording: "squeezed" },
+    { shows: "a name", given: ({ plate }) => plate({}, { "1": ["KJELDQVIST", ""] }), wording: "unknown" },
+    {
+      shows: "letters of a firm's own",
+      given: ({ device }) => device({}, { "1": ["QZX", ""] }),
+      wording: "unknown",
+    },
+    {
+      shows: "a word without vowels",
+      given: ({ device }) => device({}, { "1": ["WRHSE", ""] }),
+      wording: "squeezed",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "unknown")) {

@@ -2,9 +2,9 @@ import { saysSame } from "../../orders/placeholder.ts";
 import { addressParts } from "../../trade/place.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { isBlank, isMissing } from "../required.ts";
-import { blankDevice, device, plate, unprinted } from "../sample.ts";
+import { billTo, unprinted } from "../sample.ts";
 
-const { postcode: _postcode, ...withoutPostcode } = device().billTo;
+const { postcode: _postcode, ...withoutPostcode } = billTo;
 
 export const addressIncomplete = defineSheetCheck({
   id: "address-incomplete",
@@ -23,19 +23,20 @@ export const addressIncomplete = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a whole address", given: plate() },
+    { shows: "a whole address", given: ({ plate }) => plate() },
     {
       shows: "a form that does not ask for the ZIP",
-      given: unprinted(device({ billTo: withoutPostcode }), "bill.postcode"),
+      given: ({ device }) => unprinted(device({ billTo: withoutPostcode }), "bill.postcode"),
     },
-    { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
+    { shows: "a blank sheet, which has a check of its own", given: ({ blankDevice }) => blankDevice() },
   ],
   failing: [
-    { shows: "no ZIP", given: device({ billTo: withoutPostcode }), wording: "bill" },
-    { shows: "no address at all", given: device({ billTo: {} }), wording: "bill" },
+    { shows: "no ZIP", given: ({ device }) => device({ billTo: withoutPostcode }), wording: "bill" },
+    { shows: "no address at all", given: ({ device }) => device({ billTo: {} }), wording: "bill" },
     {
       shows: "a ship-to of a company and a city",
-      given: device({ shipSame: false, shipTo: { name: "Larkspur Library", city: "Chicago" } }),
+      given: ({ device }) =>
+        device({ shipSame: false, shipTo: { name: "Larkspur Library", city: "Chicago" } }),
       wording: "ship",
     },
   ],

@@ -1,7 +1,7 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { isDoubted } from "../doubted.ts";
 import { isBlank } from "../required.ts";
-import { blankDevice, blankPlate, device, unprinted } from "../sample.ts";
+import { unprinted } from "../sample.ts";
 
 export const blankSheet = defineSheetCheck({
   id: "blank-sheet",
@@ -16,20 +16,23 @@ export const blankSheet = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a filled sheet", given: device() },
-    { shows: "an empty sheet written on by hand", given: blankDevice({ doubts: [{ what: "handwriting" }] }) },
+    { shows: "a filled sheet", given: ({ device }) => device() },
+    {
+      shows: "an empty sheet written on by hand",
+      given: ({ blankDevice }) => blankDevice({ doubts: [{ what: "handwriting" }] }),
+    },
   ],
   failing: [
-    { shows: "an empty device sheet", given: blankDevice(), wording: "blank" },
-    { shows: "an empty plate sheet", given: blankPlate(), wording: "blank" },
+    { shows: "an empty device sheet", given: ({ blankDevice }) => blankDevice(), wording: "blank" },
+    { shows: "an empty plate sheet", given: ({ blankPlate }) => blankPlate(), wording: "blank" },
     {
       shows: "a sheet with nothing but the project on it",
-      given: blankDevice({ project: "Larkspur Library" }),
+      given: ({ blankDevice }) => blankDevice({ project: "Larkspur Library" }),
       wording: "blank",
     },
     {
       shows: "a form that does not ask where the device goes, so that it seems to stand alone",
-      given: unprinted(blankDevice({ standing: "alone" }), "standing"),
+      given: ({ blankDevice }) => unprinted(blankDevice({ standing: "alone" }), "standing"),
       wording: "blank",
     },
   ],

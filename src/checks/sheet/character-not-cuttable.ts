@@ -1,7 +1,6 @@
 import { describe, notCuttable, retyped, visible } from "../../lettering/characters.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, typedRows } from "../limits.ts";
-import { device } from "../sample.ts";
 
 export const characterNotCuttable = defineSheetCheck({
   id: "character-not-cuttable",
@@ -20,24 +19,32 @@ export const characterNotCuttable = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "all that the cutter has", given: device({}, { "1": ["R&D #2", "(A/B)"] }) },
-    { shows: "blanks", given: device({}, { "1": ["ALL ON", ""] }) },
-    { shows: "an accent typed on its own", given: device({}, { "1": ["CAFE\u0301", ""] }) },
+    { shows: "all that the cutter has", given: ({ device }) => device({}, { "1": ["R&D #2", "(A/B)"] }) },
+    { shows: "blanks", given: ({ device }) => device({}, { "1": ["ALL ON", ""] }) },
+    { shows: "an accent typed on its own", given: ({ device }) => device({}, { "1": ["CAFE\u0301", ""] }) },
   ],
   failing: [
-    { shows: "a curly apostrophe", given: device({}, { "1": ["CHEF’S", ""] }), wording: "other" },
+    {
+      shows: "a curly apostrophe",
+      given: ({ device }) => device({}, { "1": ["CHEF’S", ""] }),
+      wording: "other",
+    },
     {
       shows: "an accent that the cutter does not have",
-      given: device({}, { "1": ["S\u0301WIT", ""] }),
+      given: ({ device }) => device({}, { "1": ["S\u0301WIT", ""] }),
       wording: "other",
     },
-    { shows: "an unbreakable blank", given: device({}, { "1": ["ALL\u00A0ON", ""] }), wording: "other" },
+    {
+      shows: "an unbreakable blank",
+      given: ({ device }) => device({}, { "1": ["ALL\u00A0ON", ""] }),
+      wording: "other",
+    },
     {
       shows: "a Cyrillic letter among Latin ones",
-      given: device({}, { "1": ["S\u0421ENE", ""] }),
+      given: ({ device }) => device({}, { "1": ["S\u0421ENE", ""] }),
       wording: "other",
     },
-    { shows: "an arrow", given: device({}, { "1": ["→ STAGE", ""] }), wording: "none" },
+    { shows: "an arrow", given: ({ device }) => device({}, { "1": ["→ STAGE", ""] }), wording: "none" },
   ],
   *find(sheet, { characters: all }, say) {
     for (const { place, face, row, text: written } of typedRows(sheet)) {

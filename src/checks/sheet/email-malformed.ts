@@ -1,7 +1,7 @@
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { mailboxOf } from "../mailbox.ts";
-import { device } from "../sample.ts";
+import type { Sample } from "../sample.ts";
 
 export const emailMalformed = defineSheetCheck({
   id: "email-malformed",
@@ -25,31 +25,48 @@ export const emailMalformed = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "an ordinary address", given: withEmail("ines@brightwire.example") },
-    { shows: "a tag and a subdomain", given: withEmail("ines.c+jobs@mail.brightwire.example") },
-    { shows: "an apostrophe and an ampersand", given: withEmail("o'hara&co@brightwire.example") },
-    { shows: "64 characters before the @", given: withEmail(`${"i".repeat(64)}@brightwire.example`) },
+    { shows: "an ordinary address", given: (sample) => withEmail(sample, "ines@brightwire.example") },
+    {
+      shows: "a tag and a subdomain",
+      given: (sample) => withEmail(sample, "ines.c+jobs@mail.brightwire.example"),
+    },
+    {
+      shows: "an apostrophe and an ampersand",
+      given: (sample) => withEmail(sample, "o'hara&co@brightwire.example"),
+    },
+    {
+      shows: "64 characters before the @",
+      given: (sample) => withEmail(sample, `${"i".repeat(64)}@brightwire.example`),
+    },
     {
       shows: "no address at all, which other checks judge",
-      given: device({ contact: { name: "Ines Calloway" } }),
+      given: ({ device }) => device({ contact: { name: "Ines Calloway" } }),
     },
   ],
   failing: [
-    { shows: "a missing @", given: withEmail("ines.brightwire.example"), wording: "shape" },
-    { shows: "a comma for a dot", given: withEmail("ines@brightwire,example"), wording: "shape" },
+    {
+      shows: "a missing @",
+      given: (sample) => withEmail(sample, "ines.brightwire.example"),
+      wording: "shape",
+    },
+    {
+      shows: "a comma for a dot",
+      given: (sample) => withEmail(sample, "ines@brightwire,example"),
+      wording: "shape",
+    },
     {
       shows: "two addresses",
-      given: withEmail("ines@brightwire.example; office@brightwire.example"),
+      given: (sample) => withEmail(sample, "ines@brightwire.example; office@brightwire.example"),
       wording: "shape",
     },
     {
       shows: "65 characters before the @",
-      given: withEmail(`${"i".repeat(65)}@brightwire.example`),
+      given: (sample) => withEmail(sample, `${"i".repeat(65)}@brightwire.example`),
       wording: "long",
     },
     {
       shows: "what the standard allows and hardly anybody has",
-      given: withEmail("ines/orders@brightwire.example"),
+      given: (sample) => withEmail(sample, "ines/orders@brightwire.example"),
       wording: "odd",
     },
   ],
@@ -65,6 +82,6 @@ export const emailMalformed = defineSheetCheck({
   },
 });
 
-function withEmail(email: string): DeviceSheet {
-  return device({ contact: { name: "Ines Calloway", email } });
+function withEmail(sample: Sample, email: string): DeviceSheet {
+  return sample.device({ contact: { name: "Ines Calloway", email } });
 }

@@ -1,7 +1,7 @@
 import type { Entry } from "../../trade/place.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { isBlank, isMissing, requiredOn } from "../required.ts";
-import { blankDevice, device, plate, unprinted, without } from "../sample.ts";
+import { unprinted, without } from "../sample.ts";
 
 /** Places that other checks speak of in words of their own. */
 const elsewhere = (place: Entry): boolean =>
@@ -20,30 +20,36 @@ export const fieldMissing = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "everything filled in", given: plate() },
+    { shows: "everything filled in", given: ({ plate }) => plate() },
     {
       shows: "a form that does not ask for a project",
-      given: unprinted(without(plate(), "project"), "project"),
+      given: ({ plate }) => unprinted(without(plate(), "project"), "project"),
     },
     {
       shows: "a field that was typed but could not be read",
-      given: without(
-        plate({ unread: [{ place: "gangs", typed: "four", wants: "a number from 2 to 6" }] }),
-        "gangs",
-      ),
+      given: ({ plate }) =>
+        without(
+          plate({ unread: [{ place: "gangs", typed: "four", wants: "a number from 2 to 6" }] }),
+          "gangs",
+        ),
     },
-    { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
+    { shows: "a blank sheet, which has a check of its own", given: ({ blankDevice }) => blankDevice() },
   ],
   failing: [
-    { shows: "no project and no finish", given: without(plate(), "project", "finish"), wording: "missing" },
+    {
+      shows: "no project and no finish",
+      given: ({ plate }) => without(plate(), "project", "finish"),
+      wording: "missing",
+    },
     {
       shows: "a device in a plate without its position",
-      given: without(device(), "position"),
+      given: ({ device }) => without(device(), "position"),
       wording: "missing",
     },
     {
       shows: "one button, and nobody said where its legend sits",
-      given: device({ layouts: ["D1"] }),
+      given: ({ device, layoutThat }) =>
+        device({ layouts: [layoutThat(({ legend_places }) => legend_places !== undefined)] }),
       wording: "missing",
     },
   ],

@@ -1,5 +1,4 @@
 import { at, defineSheetCheck } from "../check.ts";
-import { device } from "../sample.ts";
 
 /** Fields told by name, and characters of what stands in one; the sheet itself shows the rest. */
 const most = { fields: 12, characters: 160 };
@@ -18,28 +17,29 @@ export const fieldNotRead = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a sheet of which every filled field is known", given: device() },
-    { shows: "no such field", given: device({ unmapped: [] }) },
+    { shows: "a sheet of which every filled field is known", given: ({ device }) => device() },
+    { shows: "no such field", given: ({ device }) => device({ unmapped: [] }) },
   ],
   failing: [
     {
       shows: "a field that a distributor added to the form",
-      given: device({ unmapped: [{ name: "Cust_Rush", value: "needed by Friday" }] }),
+      given: ({ device }) => device({ unmapped: [{ name: "Cust_Rush", value: "needed by Friday" }] }),
       wording: "unmapped",
     },
     {
       shows: "two, one of them a ticked box",
-      given: device({
-        unmapped: [
-          { name: "Backlit", value: "Yes" },
-          { name: "Extra line", value: "see\ndrawing" },
-        ],
-      }),
+      given: ({ device }) =>
+        device({
+          unmapped: [
+            { name: "Backlit", value: "Yes" },
+            { name: "Extra line", value: "see\ndrawing" },
+          ],
+        }),
       wording: "unmapped",
     },
     {
       shows: "a field without a name",
-      given: device({ unmapped: [{ name: "", value: "4 pieces" }] }),
+      given: ({ device }) => device({ unmapped: [{ name: "", value: "4 pieces" }] }),
       wording: "unmapped",
     },
   ],

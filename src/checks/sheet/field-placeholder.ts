@@ -2,9 +2,7 @@ import { isPlaceholder, saysSame } from "../../orders/placeholder.ts";
 import { addressParts, type Place } from "../../trade/place.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device, plate } from "../sample.ts";
-
-const { billTo, contact } = device();
+import { billTo, contact } from "../sample.ts";
 
 export const fieldPlaceholder = defineSheetCheck({
   id: "field-placeholder",
@@ -23,34 +21,41 @@ export const fieldPlaceholder = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "everything filled in", given: plate() },
+    { shows: "everything filled in", given: ({ plate }) => plate() },
     {
       shows: "a firm that begins like a placeholder",
-      given: device({ billTo: { ...billTo, name: "TBA Architects" } }),
+      given: ({ device }) => device({ billTo: { ...billTo, name: "TBA Architects" } }),
     },
-    { shows: "a short name", given: device({ contact: { ...contact, name: "Bo Xu" } }) },
-    { shows: "an order number, which has a check of its own", given: device({ order: "TBD" }) },
+    { shows: "a short name", given: ({ device }) => device({ contact: { ...contact, name: "Bo Xu" } }) },
+    {
+      shows: "an order number, which has a check of its own",
+      given: ({ device }) => device({ order: "TBD" }),
+    },
   ],
   failing: [
     {
       shows: "an x for the contact",
-      given: device({ contact: { ...contact, name: "x" } }),
+      given: ({ device }) => device({ contact: { ...contact, name: "x" } }),
       wording: "nothing",
     },
     {
       shows: "a dot for the street",
-      given: device({ billTo: { ...billTo, street: "." } }),
+      given: ({ device }) => device({ billTo: { ...billTo, street: "." } }),
       wording: "nothing",
     },
     {
       shows: "an address on file",
-      given: device({ billTo: { ...billTo, street: "On file" } }),
+      given: ({ device }) => device({ billTo: { ...billTo, street: "On file" } }),
       wording: "nothing",
     },
-    { shows: "a project to be decided", given: plate({ project: "T.B.D." }), wording: "nothing" },
+    {
+      shows: "a project to be decided",
+      given: ({ plate }) => plate({ project: "T.B.D." }),
+      wording: "nothing",
+    },
     {
       shows: "“same” for the ship-to address",
-      given: device({ shipSame: false, shipTo: { name: "SAME AS BILL TO" } }),
+      given: ({ device }) => device({ shipSame: false, shipTo: { name: "SAME AS BILL TO" } }),
       wording: "same",
     },
   ],

@@ -1,5 +1,5 @@
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device, plate, without } from "../sample.ts";
+import { without } from "../sample.ts";
 
 export const fieldUnreadable = defineSheetCheck({
   id: "field-unreadable",
@@ -17,23 +17,25 @@ export const fieldUnreadable = defineSheetCheck({
       fix: "It wants {wants}. For a device standing alone leave it empty.",
     },
   },
-  passing: [{ shows: "a number where one is wanted", given: plate() }],
+  passing: [{ shows: "a number where one is wanted", given: ({ plate }) => plate() }],
   failing: [
     {
       shows: "a word where a number is wanted",
-      given: without(
-        plate({ unread: [{ place: "gangs", typed: "double", wants: "a number from 2 to 6" }] }),
-        "gangs",
-      ),
+      given: ({ plate }) =>
+        without(
+          plate({ unread: [{ place: "gangs", typed: "double", wants: "a number from 2 to 6" }] }),
+          "gangs",
+        ),
       wording: "unread",
     },
     {
       shows: "a quantity where the position is wanted",
-      given: without(
-        device({ unread: [{ place: "position", typed: "1 pc", wants: "a number such as 2, or 2 of 4" }] }),
-        "position",
-        "standing",
-      ),
+      given: ({ device }) =>
+        without(
+          device({ unread: [{ place: "position", typed: "1 pc", wants: "a number such as 2, or 2 of 4" }] }),
+          "position",
+          "standing",
+        ),
       wording: "position",
     },
   ],

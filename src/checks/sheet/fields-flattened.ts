@@ -1,5 +1,4 @@
 import { at, defineSheetCheck } from "../check.ts";
-import { device } from "../sample.ts";
 
 export const fieldsFlattened = defineSheetCheck({
   id: "fields-flattened",
@@ -19,16 +18,16 @@ export const fieldsFlattened = defineSheetCheck({
       verdict: "person",
     },
   },
-  passing: [{ shows: "a sheet with its fields", given: device() }],
+  passing: [{ shows: "a sheet with its fields", given: ({ device }) => device() }],
   failing: [
     {
       shows: "a sheet flattened by a viewer",
-      given: device({ doubts: [{ what: "flattened", seen: { page: 1 } }] }),
+      given: ({ device }) => device({ doubts: [{ what: "flattened", seen: { page: 1 } }] }),
       wording: "flattened",
     },
     {
       shows: "one on a form of which there is no blank to compare with",
-      given: device({ doubts: [{ what: "flattened" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "flattened" }] }),
       wording: "uncompared",
     },
   ],

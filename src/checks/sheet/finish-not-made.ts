@@ -1,8 +1,9 @@
-import { finishOf } from "../../catalogue/catalogue.ts";
+import { type Finish, finishOf } from "../../catalogue/catalogue.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { finishesToOffer, hasFinishMade } from "../finishes.ts";
-import { aloneDevice, device, plate } from "../sample.ts";
+
+const forOne = ({ devices, plates }: Finish): boolean => devices && plates.join() === "1";
 
 export const finishNotMade = defineSheetCheck({
   id: "finish-not-made",
@@ -21,20 +22,33 @@ export const finishNotMade = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a finish made for five gangs on a plate of five", given: plate({ gangs: 5 }) },
-    { shows: "a finish made for one gang on a device alone", given: aloneDevice({ finish: "BRK" }) },
-    { shows: "a device in a plate larger than its finish is made for", given: device({ finish: "BRK" }) },
+    {
+      shows: "the largest plate that its finish is made for",
+      given: ({ plate, widest }) => plate({ gangs: widest - 1 }),
+    },
+    {
+      shows: "a finish made for one gang on a device alone",
+      given: ({ aloneDevice, finishThat }) => aloneDevice({ finish: finishThat(forOne) }),
+    },
+    {
+      shows: "a device in a plate larger than its finish is made for",
+      given: ({ device, finishThat }) => device({ finish: finishThat(forOne) }),
+    },
   ],
   failing: [
     {
       shows: "a finish that the catalogue does not know",
-      given: device({ finish: "Mauve" }),
+      given: ({ device }) => device({ finish: "Mauve" }),
       wording: "unknown",
     },
-    { shows: "a finish for plates alone on a device", given: device({ finish: "TIN" }), wording: "size" },
     {
-      shows: "a finish made up to five gangs on a plate of six",
-      given: plate({ gangs: 6 }),
+      shows: "a finish for plates alone on a device",
+      given: ({ device, finishThat }) => device({ finish: finishThat(({ devices }) => !devices) }),
+      wording: "size",
+    },
+    {
+      shows: "a plate larger than its finish is made for",
+      given: ({ plate, widest }) => plate({ gangs: widest }),
       wording: "size",
     },
   ],

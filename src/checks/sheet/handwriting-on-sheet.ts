@@ -1,6 +1,5 @@
 import { defineSheetCheck } from "../check.ts";
 import { doubtedPlaces, fieldsIn, spotsOf } from "../doubted.ts";
-import { device } from "../sample.ts";
 
 export const handwritingOnSheet = defineSheetCheck({
   id: "handwriting-on-sheet",
@@ -19,23 +18,27 @@ export const handwritingOnSheet = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a sheet filled in by typing", given: device() },
-    { shows: "typing over a field", given: device({ doubts: [{ what: "typed-over", place: "row.1.1" }] }) },
+    { shows: "a sheet filled in by typing", given: ({ device }) => device() },
+    {
+      shows: "typing over a field",
+      given: ({ device }) => device({ doubts: [{ what: "typed-over", place: "row.1.1" }] }),
+    },
   ],
   failing: [
     {
       shows: "a pen stroke through two rows",
-      given: device({
-        doubts: [
-          { what: "handwriting", place: "row.1.1" },
-          { what: "handwriting", place: "row.1.2" },
-        ],
-      }),
+      given: ({ device }) =>
+        device({
+          doubts: [
+            { what: "handwriting", place: "row.1.1" },
+            { what: "handwriting", place: "row.1.2" },
+          ],
+        }),
       wording: "fields",
     },
     {
       shows: "a remark in the margin",
-      given: device({ doubts: [{ what: "handwriting" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "handwriting" }] }),
       wording: "page",
     },
   ],

@@ -1,6 +1,5 @@
 import { defineSheetCheck } from "../check.ts";
 import { doubtedPlaces, fieldsIn, spotsOf } from "../doubted.ts";
-import { device } from "../sample.ts";
 
 export const imagePastedOver = defineSheetCheck({
   id: "image-pasted-over",
@@ -14,11 +13,11 @@ export const imagePastedOver = defineSheetCheck({
       fix: "Remove it, type into the fields what it shows, save the sheet, and send it again.",
     },
   },
-  passing: [{ shows: "a sheet as it is printed", given: device() }],
+  passing: [{ shows: "a sheet as it is printed", given: ({ device }) => device() }],
   failing: [
     {
       shows: "a snippet over a legend",
-      given: device({ doubts: [{ what: "image-over", place: "row.1.1" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "image-over", place: "row.1.1" }] }),
       wording: "fields",
     },
   ],

@@ -1,7 +1,6 @@
 import { describe, visible } from "../../lettering/characters.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, typedRows } from "../limits.ts";
-import { device } from "../sample.ts";
 
 export const invisibleCharacter = defineSheetCheck({
   id: "invisible-character",
@@ -18,10 +17,18 @@ export const invisibleCharacter = defineSheetCheck({
       fix: "Clear the row and type it anew rather than paste it.",
     },
   },
-  passing: [{ shows: "letters and blanks", given: device({}, { "1": ["ALL ON", ""] }) }],
+  passing: [{ shows: "letters and blanks", given: ({ device }) => device({}, { "1": ["ALL ON", ""] }) }],
   failing: [
-    { shows: "a blank of no width", given: device({}, { "1": ["EN\u200BTRY", ""] }), wording: "invisible" },
-    { shows: "a soft hyphen", given: device({}, { "1": ["EN\u00ADTRY", ""] }), wording: "invisible" },
+    {
+      shows: "a blank of no width",
+      given: ({ device }) => device({}, { "1": ["EN\u200BTRY", ""] }),
+      wording: "invisible",
+    },
+    {
+      shows: "a soft hyphen",
+      given: ({ device }) => device({}, { "1": ["EN\u00ADTRY", ""] }),
+      wording: "invisible",
+    },
   ],
   *find(sheet, _catalogue, say) {
     for (const { place, face, row, text } of typedRows(sheet)) {

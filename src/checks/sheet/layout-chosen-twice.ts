@@ -1,6 +1,5 @@
 import { layoutOf } from "../../catalogue/catalogue.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { device } from "../sample.ts";
 
 export const layoutChosenTwice = defineSheetCheck({
   id: "layout-chosen-twice",
@@ -14,8 +13,14 @@ export const layoutChosenTwice = defineSheetCheck({
       fix: "Leave one; order a second device on a sheet of its own.",
     },
   },
-  passing: [{ shows: "one layout", given: device() }],
-  failing: [{ shows: "two boxes ticked", given: device({ layouts: ["D2", "D4"] }), wording: "several" }],
+  passing: [{ shows: "one layout", given: ({ device }) => device() }],
+  failing: [
+    {
+      shows: "two boxes ticked",
+      given: ({ device, layout, otherLayout }) => device({ layouts: [otherLayout.code, layout.code] }),
+      wording: "several",
+    },
+  ],
   *find(sheet, catalogue, say) {
     if (sheet.kind !== "device" || sheet.layouts.length < 2) return;
     const layouts = sheet.layouts.map((code) => `“${layoutOf(catalogue, code)?.name ?? code}”`);

@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { isBlank, isMissing } from "../required.ts";
-import { blankDevice, device, plate } from "../sample.ts";
 
 export const layoutNotChosen = defineSheetCheck({
   id: "layout-not-chosen",
@@ -15,11 +14,13 @@ export const layoutNotChosen = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "one layout", given: device() },
-    { shows: "a plate, which has none", given: plate() },
-    { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
+    { shows: "one layout", given: ({ device }) => device() },
+    { shows: "a plate, which has none", given: ({ plate }) => plate() },
+    { shows: "a blank sheet, which has a check of its own", given: ({ blankDevice }) => blankDevice() },
   ],
-  failing: [{ shows: "legends without a layout", given: device({ layouts: [] }), wording: "none" }],
+  failing: [
+    { shows: "legends without a layout", given: ({ device }) => device({ layouts: [] }), wording: "none" },
+  ],
   *find(sheet, catalogue, say) {
     if (sheet.kind === "device" && !isBlank(sheet) && isMissing(sheet, "layout"))
       yield say("none", { layouts: catalogue.layouts.map(({ name }) => `“${name}”`) }, at(sheet, "layout"));

@@ -1,6 +1,6 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { typedRows } from "../limits.ts";
-import { device, plate } from "../sample.ts";
+import { legend } from "../sample.ts";
 
 export const legendCaseMixed = defineSheetCheck({
   id: "legend-case-mixed",
@@ -15,14 +15,21 @@ export const legendCaseMixed = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "capitals throughout", given: plate() },
+    { shows: "capitals throughout", given: ({ plate }) => plate() },
     {
       shows: "small letters throughout, beside a single letter",
-      given: device({}, { "1": ["Entry", "A"], "2": ["Stacks"], "3": ["Dim"], "4": ["All", "off"] }),
+      given: ({ device }) =>
+        device({
+          legends: [legend("1", "Entry", "A"), legend("2", "Stacks", ""), legend("3", "All", "off")],
+        }),
     },
   ],
   failing: [
-    { shows: "one legend with small letters", given: device({}, { "1": ["Entry", ""] }), wording: "mixed" },
+    {
+      shows: "one legend with small letters",
+      given: ({ device }) => device({}, { "1": ["Entry", ""] }),
+      wording: "mixed",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const rows = typedRows(sheet);

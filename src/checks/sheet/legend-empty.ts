@@ -1,15 +1,17 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { buttonsOf } from "../../catalogue/catalogue.ts";
 import { type FaceName, hasText } from "../../trade/legend.ts";
 import type { Spot } from "../../trade/problem.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { facesOf, faceWords, plainMark, rowPlaces } from "../limits.ts";
 import { isBlank, isDoubtful } from "../required.ts";
-import { aloneDevice, blankDevice, device, plate, unprinted } from "../sample.ts";
+import { type Sample, unprinted } from "../sample.ts";
 
-const plainSecond = plate().legends.map((legend) =>
-  legend.face === "2" ? { ...legend, rows: ["", ""], plain: true } : legend,
-);
+const plainSecond = (sample: Sample) =>
+  sample
+    .plate()
+    .legends.map((legend) => (legend.face === "2" ? { ...legend, rows: ["", ""], plain: true } : legend));
 
 export const legendEmpty = defineSheetCheck({
   id: "legend-empty",
@@ -35,33 +37,44 @@ export const legendEmpty = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a legend on every face", given: plate() },
-    { shows: "a gang marked plain", given: plate({ legends: plainSecond }) },
+    { shows: "a legend on every face", given: ({ plate }) => plate() },
+    { shows: "a gang marked plain", given: (sample) => sample.plate({ legends: plainSecond(sample) }) },
     {
       shows: "a button that the layout does not have",
-      given: device({ layouts: ["D2"] }, { "3": [], "4": [] }),
+      given: ({ device, otherLayout }) =>
+        device(
+          { layouts: [otherLayout.code] },
+          { "3": buttonsOf(otherLayout) < 3 ? [] : ["AISLE"], "4": [] },
+        ),
     },
     {
       shows: "a plate legend that the form does not ask for",
-      given: unprinted(aloneDevice({}, { plate: [] }), "row.plate.1", "row.plate.2"),
+      given: ({ aloneDevice }) => unprinted(aloneDevice({}, { plate: [] }), "row.plate.1", "row.plate.2"),
     },
-    { shows: "a blank sheet, which has a check of its own", given: blankDevice({ layouts: [] }) },
+    {
+      shows: "a blank sheet, which has a check of its own",
+      given: ({ blankDevice }) => blankDevice({ layouts: [] }),
+    },
   ],
   failing: [
-    { shows: "two empty buttons", given: device({}, { "3": ["", ""], "4": [" "] }), wording: "empty" },
+    {
+      shows: "two empty buttons",
+      given: ({ device }) => device({}, { "3": ["", ""], "4": [" "] }),
+      wording: "empty",
+    },
     {
       shows: "an empty plate legend on a device alone",
-      given: aloneDevice({}, { plate: ["", ""] }),
+      given: ({ aloneDevice }) => aloneDevice({}, { plate: ["", ""] }),
       wording: "empty",
     },
     {
       shows: "an empty button on a form without a mark for it",
-      given: unprinted(device({}, { "3": [] }), "plain.3"),
+      given: ({ device }) => unprinted(device({}, { "3": [] }), "plain.3"),
       wording: "unmarked",
     },
     {
       shows: "a mark beside text",
-      given: plate({ legends: plate().legends.map((legend) => ({ ...legend, plain: true })) }),
+      given: ({ plate }) => plate({ legends: plate().legends.map((legend) => ({ ...legend, plain: true })) }),
       wording: "both",
     },
   ],

@@ -1,7 +1,6 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, plainMark, typedRows } from "../limits.ts";
 import { isNever, plainly } from "../no-legend.ts";
-import { device, plate } from "../sample.ts";
 
 /** Words that mostly stand for nothing, but are cut now and then. */
 const seldom = new Set(["BLANK", "PLAIN", "EMPTY", "NOT USED", "UNUSED", "?", "-"]);
@@ -29,29 +28,53 @@ export const legendPlaceholder = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "legends", given: plate() },
-    { shows: "a word that begins like a placeholder", given: device({}, { "1": ["NATURE", "ROOM"] }) },
+    { shows: "legends", given: ({ plate }) => plate() },
+    {
+      shows: "a word that begins like a placeholder",
+      given: ({ device }) => device({}, { "1": ["NATURE", "ROOM"] }),
+    },
     {
       shows: "words that send nobody anywhere",
-      given: device({}, { "1": ["SAME", "DAY"], "2": ["ABOVE", "BAR"], "3": ["SEE & DO", ""] }),
+      given: ({ device }) =>
+        device({}, { "1": ["SAME", "DAY"], "2": ["ABOVE", "BAR"], "3": ["SEE & DO", ""] }),
     },
-    { shows: "a minus beside a plus", given: device({}, { "1": ["+", ""], "2": ["-", ""] }) },
+    { shows: "a minus beside a plus", given: ({ device }) => device({}, { "1": ["+", ""], "2": ["-", ""] }) },
   ],
   failing: [
-    { shows: "NONE", given: device({}, { "1": ["None", ""] }), wording: "legend" },
-    { shows: "a phrase over two rows", given: device({}, { "2": ["SAME AS", "ABOVE"] }), wording: "legend" },
-    { shows: "the name of the field", given: device({}, { "1": ["BUTTON 1", ""] }), wording: "legend" },
-    { shows: "ditto marks", given: plate({}, { "2": ['"', ""] }), wording: "legend" },
-    { shows: "a quantity", given: device({}, { "2": ["QTY 2", ""] }), wording: "legend" },
-    { shows: "a drawing to look at", given: device({}, { "2": ["SEE DWG", "E-101"] }), wording: "legend" },
-    { shows: "typical", given: plate({}, { "1": ["TYP OF 4", ""] }), wording: "legend" },
-    { shows: "N/A under a legend", given: device({}, { "1": ["ENTRY", "N/A"] }), wording: "row" },
+    { shows: "NONE", given: ({ device }) => device({}, { "1": ["None", ""] }), wording: "legend" },
+    {
+      shows: "a phrase over two rows",
+      given: ({ device }) => device({}, { "2": ["SAME AS", "ABOVE"] }),
+      wording: "legend",
+    },
+    {
+      shows: "the name of the field",
+      given: ({ device }) => device({}, { "1": ["BUTTON 1", ""] }),
+      wording: "legend",
+    },
+    { shows: "ditto marks", given: ({ plate }) => plate({}, { "2": ['"', ""] }), wording: "legend" },
+    { shows: "a quantity", given: ({ device }) => device({}, { "2": ["QTY 2", ""] }), wording: "legend" },
+    {
+      shows: "a drawing to look at",
+      given: ({ device }) => device({}, { "2": ["SEE DWG", "E-101"] }),
+      wording: "legend",
+    },
+    { shows: "typical", given: ({ plate }) => plate({}, { "1": ["TYP OF 4", ""] }), wording: "legend" },
+    {
+      shows: "N/A under a legend",
+      given: ({ device }) => device({}, { "1": ["ENTRY", "N/A"] }),
+      wording: "row",
+    },
     {
       shows: "BLANK, which a screen's button may say",
-      given: device({}, { "3": ["BLANK", ""] }),
+      given: ({ device }) => device({}, { "3": ["BLANK", ""] }),
       wording: "seldom",
     },
-    { shows: "a dash without a plus", given: device({}, { "3": ["-", ""] }), wording: "seldom" },
+    {
+      shows: "a dash without a plus",
+      given: ({ device }) => device({}, { "3": ["-", ""] }),
+      wording: "seldom",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const rows = typedRows(sheet).filter(({ text }) => text.trim() !== "");

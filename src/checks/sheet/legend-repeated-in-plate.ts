@@ -1,7 +1,6 @@
 import { hasText } from "../../trade/legend.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, rowPlaces } from "../limits.ts";
-import { device, plate } from "../sample.ts";
 
 export const legendRepeatedInPlate = defineSheetCheck({
   id: "legend-repeated-in-plate",
@@ -17,12 +16,15 @@ export const legendRepeatedInPlate = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "legends that differ by a number", given: plate({}, { "1": ["STUDIO 1"], "2": ["STUDIO 2"] }) },
-    { shows: "faces that stay plain", given: device({}, { "2": ["", ""], "3": ["", ""] }) },
+    {
+      shows: "legends that differ by a number",
+      given: ({ plate }) => plate({}, { "1": ["STUDIO 1"], "2": ["STUDIO 2"] }),
+    },
+    { shows: "faces that stay plain", given: ({ device }) => device({}, { "2": ["", ""], "3": ["", ""] }) },
   ],
   failing: [
-    { shows: "two buttons alike", given: device({}, { "1": ["DIM", ""] }), wording: "twice" },
-    { shows: "two gangs alike", given: plate({}, { "1": ["Children"] }), wording: "twice" },
+    { shows: "two buttons alike", given: ({ device }) => device({}, { "1": ["DIM", ""] }), wording: "twice" },
+    { shows: "two gangs alike", given: ({ plate }) => plate({}, { "1": ["Children"] }), wording: "twice" },
   ],
   *find(sheet, catalogue, say) {
     // The strip of a one-gang plate may well say what its only button says.

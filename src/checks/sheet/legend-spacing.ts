@@ -2,7 +2,7 @@ import { visible } from "../../lettering/characters.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { rowsCutAtBlank } from "../cut-at-blank.ts";
 import { faceWords, typedRows } from "../limits.ts";
-import { device, plate } from "../sample.ts";
+import { fullRow } from "../sample.ts";
 
 export const legendSpacing = defineSheetCheck({
   id: "legend-spacing",
@@ -23,24 +23,36 @@ export const legendSpacing = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "one blank between words", given: device({}, { "1": ["ALL ON", ""] }) },
+    { shows: "one blank between words", given: ({ device }) => device({}, { "1": ["ALL ON", ""] }) },
     {
       shows: "a row of nothing but blanks, which is an empty row",
-      given: device({}, { "1": ["ENTRY", "   "] }),
+      given: ({ device }) => device({}, { "1": ["ENTRY", "   "] }),
     },
     {
       shows: "what nobody can see, which has a check of its own",
-      given: device({}, { "1": ["\uFEFFENTRY\u00A0", ""] }),
+      given: ({ device }) => device({}, { "1": ["\uFEFFENTRY\u00A0", ""] }),
     },
     {
       shows: "a full row that may have been cut off at its blank",
-      given: device({}, { "1": ["READING ", ""] }),
+      given: ({ device, layout }) => device({}, { "1": [fullRow(layout, ""), ""] }),
     },
   ],
   failing: [
-    { shows: "a blank in front", given: device({}, { "1": [" ENTRY", ""] }), wording: "gaps" },
-    { shows: "two blanks between words", given: plate({}, { "1": ["FOYER  EAST", ""] }), wording: "gaps" },
-    { shows: "a blank at the end", given: device({}, { "1": ["ENTRY ", ""] }), wording: "end" },
+    {
+      shows: "a blank in front",
+      given: ({ device }) => device({}, { "1": [" ENTRY", ""] }),
+      wording: "gaps",
+    },
+    {
+      shows: "two blanks between words",
+      given: ({ plate }) => plate({}, { "1": ["FOYER  EAST", ""] }),
+      wording: "gaps",
+    },
+    {
+      shows: "a blank at the end",
+      given: ({ device }) => device({}, { "1": ["ENTRY ", ""] }),
+      wording: "end",
+    },
   ],
   *find(sheet, catalogue, say) {
     const cut = new Set(rowsCutAtBlank(sheet, catalogue).map(({ place }) => place));

@@ -5,7 +5,6 @@ import { widthOf } from "../../lettering/row.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { fittedLegends } from "../fitted.ts";
 import { faceWords, roomOn } from "../limits.ts";
-import { device, plate } from "../sample.ts";
 
 export const legendTooWide = defineSheetCheck({
   id: "legend-too-wide",
@@ -24,25 +23,32 @@ export const legendTooWide = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a row just narrow enough", given: device({ layouts: ["D6"] }, { "1": ["BALLROOM", ""] }) },
+    {
+      shows: "a row of narrow letters",
+      given: ({ device, narrow }) =>
+        device({ layouts: [narrow.code] }, { "1": ["I".repeat(narrow.characters), ""] }),
+    },
     {
       shows: "as many of the widest letters as a gang takes",
-      given: plate({}, { "1": ["WWWWWWWWWWWW", ""] }),
+      given: ({ plate, catalogue }) => plate({}, { "1": ["W".repeat(catalogue.plate.characters)] }),
     },
     {
       shows: "too many characters, which another check tells",
-      given: device({ layouts: ["D6"] }, { "1": ["CONFERENCE ROOM", ""] }),
+      given: ({ device, narrow }) =>
+        device({ layouts: [narrow.code] }, { "1": ["W".repeat(narrow.characters + 1), ""] }),
     },
   ],
   failing: [
     {
       shows: "two words too wide for a row of a small button",
-      given: device({ layouts: ["D6"] }, { "1": ["MOM ROOM", ""] }),
+      given: ({ device, narrow }) =>
+        device({ layouts: [narrow.code] }, { "1": [`WWW ${"W".repeat(narrow.characters - 4)}`, ""] }),
       wording: "split",
     },
     {
-      shows: "eight characters, as many as are allowed, but wide ones",
-      given: device({ layouts: ["D6"] }, { "1": ["WORKROOM", ""] }),
+      shows: "as many characters as are allowed, but wide ones",
+      given: ({ device, narrow }) =>
+        device({ layouts: [narrow.code] }, { "1": ["W".repeat(narrow.characters), ""] }),
       wording: "shorten",
     },
   ],

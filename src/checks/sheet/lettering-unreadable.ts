@@ -2,7 +2,6 @@ import { finishOf, letteringOf } from "../../catalogue/catalogue.ts";
 import { contrastRatio } from "../../lettering/contrast.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { leastContrast, leastLarge } from "../finishes.ts";
-import { device } from "../sample.ts";
 
 export const letteringUnreadable = defineSheetCheck({
   id: "lettering-unreadable",
@@ -27,17 +26,28 @@ export const letteringUnreadable = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "dark on light", given: device() },
-    { shows: "light on dark", given: device({ finish: "SLT", lettering: "MLK" }) },
+    { shows: "dark on light", given: ({ device }) => device() },
+    {
+      shows: "colours far apart",
+      given: ({ device, coloursThat }) => device(coloursThat((ratio) => ratio > 7)),
+    },
   ],
   failing: [
     {
       shows: "a colour that the catalogue does not know",
-      given: device({ lettering: "Gold" }),
+      given: ({ device }) => device({ lettering: "Gold" }),
       wording: "unknown",
     },
-    { shows: "two near blacks", given: device({ finish: "SOT", lettering: "INK" }), wording: "low" },
-    { shows: "two middling colours", given: device({ finish: "HRN", lettering: "RST" }), wording: "faint" },
+    {
+      shows: "two colours that are nearly one",
+      given: ({ device, coloursThat }) => device(coloursThat((ratio) => ratio < 1.5)),
+      wording: "low",
+    },
+    {
+      shows: "two middling colours",
+      given: ({ device, coloursThat }) => device(coloursThat((ratio) => ratio >= 3 && ratio < 4.5)),
+      wording: "faint",
+    },
   ],
   *find(sheet, catalogue, say) {
     if (sheet.lettering === undefined) return;

@@ -1,9 +1,12 @@
+import type { Layout } from "../../catalogue/catalogue.ts";
 import { leastCap, readableCap } from "../../catalogue/engraving.ts";
+import { fitLegend } from "../../lettering/fit.ts";
 import { widthOf } from "../../lettering/row.ts";
+import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { fittedLegends } from "../fitted.ts";
 import { faceWords } from "../limits.ts";
-import { device, plate } from "../sample.ts";
+import { cannotShow, type Sample } from "../sample.ts";
 
 export const lettersTooSmall = defineSheetCheck({
   id: "letters-too-small",
@@ -22,20 +25,21 @@ export const lettersTooSmall = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "letters at their full height", given: plate() },
+    { shows: "letters at their full height", given: ({ plate }) => plate() },
     {
       shows: "letters a little smaller than the layout has them",
-      given: device({ layouts: ["D6"] }, { "1": ["BATHROOM", ""] }),
+      given: (sample) => withRow(sample, (cap, least, { face }) => cap >= least && cap < face.cap),
     },
     {
       shows: "a row that does not fit at all, which another check tells",
-      given: device({ layouts: ["D6"] }, { "1": ["WORKROOM", ""] }),
+      given: ({ device, narrow }) =>
+        device({ layouts: [narrow.code] }, { "1": ["W".repeat(narrow.characters), ""] }),
     },
   ],
   failing: [
     {
-      shows: "eight wide letters on a small button",
-      given: device({ layouts: ["D6"] }, { "1": ["DARKROOM", ""] }),
+      shows: "wide letters on a small button",
+      given: (sample) => withRow(sample, (cap, least) => cap < least),
       wording: "small",
     },
   ],
@@ -72,3 +76,25 @@ export const lettersTooSmall = defineSheetCheck({
     }
   },
 });
+
+/** The sample with a full row on the narrowest button that fits it with letters as high as is wanted. */
+function withRow(
+  { device, narrow, catalogue }: Sample,
+  is: (cap: number, least: number, layout: Layout) => boolean,
+): DeviceSheet {
+  const { engraving } = catalogue;
+  const counts = Array.from({ length: narrow.characters + 1 }, (_, n) => n);
+  const rows = counts.flatMap((wide) =>
+    counts
+      .filter((narrower) => wide + narrower <= narrow.characters)
+      .map(
+        (narrower) =>
+          "W".repeat(wide) + "N".repeat(narrower) + "A".repeat(narrow.characters - wide - narrower),
+      ),
+  );
+  const row = rows.find((text) => {
+    const { fits, cap } = fitLegend([text], narrow.face, engraving);
+    return fits && is(cap, leastCap(engraving), narrow);
+  });
+  return row === undefined ? cannotShow("row") : device({ layouts: [narrow.code] }, { "1": [row] });
+}

@@ -2,7 +2,6 @@ import { pairsNearer } from "../../lettering/row.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { fittedLegends } from "../fitted.ts";
 import { faceWords } from "../limits.ts";
-import { device } from "../sample.ts";
 
 export const lettersTouch = defineSheetCheck({
   id: "letters-touch",
@@ -26,12 +25,23 @@ export const lettersTouch = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "letters that lean towards each other", given: device({}, { "1": ["LATVIA", "AVIARY"] }) },
-    { shows: "an accent wider than its letter", given: device({}, { "1": ["ÎLE", "MAÏS"] }) },
+    {
+      shows: "letters that lean towards each other",
+      given: ({ device }) => device({}, { "1": ["LATVIA", "AVIARY"] }),
+    },
+    { shows: "an accent wider than its letter", given: ({ device }) => device({}, { "1": ["ÎLE", "MAÏS"] }) },
   ],
   failing: [
-    { shows: "two accents side by side", given: device({}, { "1": ["ÎÏ", ""] }), wording: "near" },
-    { shows: "two wide accents on narrow letters", given: device({}, { "1": ["ÏÏ", ""] }), wording: "touch" },
+    {
+      shows: "two accents side by side",
+      given: ({ device }) => device({}, { "1": ["ÎÏ", ""] }),
+      wording: "near",
+    },
+    {
+      shows: "two wide accents on narrow letters",
+      given: ({ device }) => device({}, { "1": ["ÏÏ", ""] }),
+      wording: "touch",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { face, fitted, rows } of fittedLegends(sheet, catalogue)) {

@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { judgedWords } from "../judged.ts";
-import { device, plate } from "../sample.ts";
 
 export const lookAlikeLetter = defineSheetCheck({
   id: "look-alike-letter",
@@ -18,16 +17,37 @@ export const lookAlikeLetter = defineSheetCheck({
   passing: [
     {
       shows: "numbers behind words",
-      given: device({}, { "1": ["ROOM 101", "STAIR1"], "2": ["P1", "MR1"], "3": ["O2", "H2O"] }),
+      given: ({ device }) =>
+        device({}, { "1": ["ROOM 101", "STAIR1"], "2": ["P1", "MR1"], "3": ["O2", "H2O"] }),
     },
-    { shows: "small letters", given: device({}, { "1": ["All", "off"], "2": ["Hall", ""] }) },
+    { shows: "small letters", given: ({ device }) => device({}, { "1": ["All", "off"], "2": ["Hall", ""] }) },
   ],
   failing: [
-    { shows: "a zero in a word", given: device({}, { "1": ["L0BBY", ""] }), wording: "mistaken" },
-    { shows: "a zero in an abbreviation", given: plate({}, { "1": ["C0NF RM", ""] }), wording: "mistaken" },
-    { shows: "a one in a word", given: device({}, { "3": ["D1M", ""] }), wording: "mistaken" },
-    { shows: "a letter O in a number", given: device({}, { "1": ["ROOM", "2O4"] }), wording: "mistaken" },
-    { shows: "a small L among capitals", given: device({}, { "1": ["FAMlLY", ""] }), wording: "mistaken" },
+    {
+      shows: "a zero in a word",
+      given: ({ device }) => device({}, { "1": ["L0BBY", ""] }),
+      wording: "mistaken",
+    },
+    {
+      shows: "a zero in an abbreviation",
+      given: ({ plate }) => plate({}, { "1": ["C0NF RM", ""] }),
+      wording: "mistaken",
+    },
+    {
+      shows: "a one in a word",
+      given: ({ device }) => device({}, { "3": ["D1M", ""] }),
+      wording: "mistaken",
+    },
+    {
+      shows: "a letter O in a number",
+      given: ({ device }) => device({}, { "1": ["ROOM", "2O4"] }),
+      wording: "mistaken",
+    },
+    {
+      shows: "a small L among capitals",
+      given: ({ device }) => device({}, { "1": ["FAMlLY", ""] }),
+      wording: "mistaken",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "mistaken"))

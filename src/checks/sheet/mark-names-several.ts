@@ -1,5 +1,4 @@
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device, plate } from "../sample.ts";
 import { asksForSeveral, mayAskForSeveral, namesSeveral } from "../several.ts";
 
 export const markNamesSeveral = defineSheetCheck({
@@ -20,28 +19,50 @@ export const markNamesSeveral = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "one mark", given: plate() },
-    { shows: "a mark with a letter, a mark with a room", given: device({ mark: "S-201B" }) },
-    { shows: "a level and a station", given: device({ mark: "L2 S-104" }) },
-    { shows: "a mark that is an X and a number", given: device({ mark: "X3" }) },
-    { shows: "rooms that share a station", given: device({ mark: "Rm 201/202" }) },
-    { shows: "a measure in the project's name", given: plate({ project: "4x4 Ranch, Units 1-12" }) },
-    { shows: "a quantity of one", given: plate({ project: "Larkspur Library (QTY 1)", mark: "S-201 x1" }) },
-    { shows: "a tower named with an X", given: plate({ project: "Tower X2, Typical Unit" }) },
+    { shows: "one mark", given: ({ plate }) => plate() },
+    { shows: "a mark with a letter, a mark with a room", given: ({ device }) => device({ mark: "S-201B" }) },
+    { shows: "a level and a station", given: ({ device }) => device({ mark: "L2 S-104" }) },
+    { shows: "a mark that is an X and a number", given: ({ device }) => device({ mark: "X3" }) },
+    { shows: "rooms that share a station", given: ({ device }) => device({ mark: "Rm 201/202" }) },
+    {
+      shows: "a measure in the project's name",
+      given: ({ plate }) => plate({ project: "4x4 Ranch, Units 1-12" }),
+    },
+    {
+      shows: "a quantity of one",
+      given: ({ plate }) => plate({ project: "Larkspur Library (QTY 1)", mark: "S-201 x1" }),
+    },
+    { shows: "a tower named with an X", given: ({ plate }) => plate({ project: "Tower X2, Typical Unit" }) },
   ],
   failing: [
-    { shows: "two marks", given: device({ mark: "S-201, S-201B" }), wording: "several" },
-    { shows: "two marks with a stroke", given: device({ mark: "S-201 / S-202" }), wording: "several" },
-    { shows: "two marks of two series", given: device({ mark: "S-201 & K-4" }), wording: "several" },
-    { shows: "two letters behind one number", given: device({ mark: "S-201A/B" }), wording: "several" },
-    { shows: "two numbers", given: device({ mark: "201, 202" }), wording: "several" },
-    { shows: "a number that borrows its letter", given: device({ mark: "S-201 & 202" }), wording: "several" },
-    { shows: "typical", given: plate({ mark: "TYP OF 4" }), wording: "quantity" },
-    { shows: "a number of times", given: plate({ mark: "S-201 X3" }), wording: "quantity" },
-    { shows: "nothing but x3", given: plate({ mark: "x3" }), wording: "quantity" },
+    { shows: "two marks", given: ({ device }) => device({ mark: "S-201, S-201B" }), wording: "several" },
+    {
+      shows: "two marks with a stroke",
+      given: ({ device }) => device({ mark: "S-201 / S-202" }),
+      wording: "several",
+    },
+    {
+      shows: "two marks of two series",
+      given: ({ device }) => device({ mark: "S-201 & K-4" }),
+      wording: "several",
+    },
+    {
+      shows: "two letters behind one number",
+      given: ({ device }) => device({ mark: "S-201A/B" }),
+      wording: "several",
+    },
+    { shows: "two numbers", given: ({ device }) => device({ mark: "201, 202" }), wording: "several" },
+    {
+      shows: "a number that borrows its letter",
+      given: ({ device }) => device({ mark: "S-201 & 202" }),
+      wording: "several",
+    },
+    { shows: "typical", given: ({ plate }) => plate({ mark: "TYP OF 4" }), wording: "quantity" },
+    { shows: "a number of times", given: ({ plate }) => plate({ mark: "S-201 X3" }), wording: "quantity" },
+    { shows: "nothing but x3", given: ({ plate }) => plate({ mark: "x3" }), wording: "quantity" },
     {
       shows: "a quantity in the project",
-      given: plate({ project: "Larkspur Library (QTY 2)" }),
+      given: ({ plate }) => plate({ project: "Larkspur Library (QTY 2)" }),
       wording: "quantity",
     },
   ],

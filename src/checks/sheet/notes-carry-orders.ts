@@ -2,7 +2,6 @@ import { plainText } from "../../orders/keys.ts";
 import { readNotedPlace } from "../../orders/notes.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { device } from "../sample.ts";
 import { marksIn, mayAskForSeveral } from "../several.ts";
 
 /** Words by which somebody asks for something, or names what no field holds. */
@@ -48,21 +47,45 @@ export const notesCarryOrders = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "no notes", given: device() },
-    { shows: "where the device goes", given: device({ notes: "Plate S-104, pos 2 of 4" }) },
-    { shows: "the mark written otherwise", given: device({ notes: "station s104" }) },
-    { shows: "thanks", given: device({ notes: "Thank you!" }) },
-    { shows: "no notes, in words", given: device({ notes: "N/A" }) },
+    { shows: "no notes", given: ({ device }) => device() },
+    { shows: "where the device goes", given: ({ device }) => device({ notes: "Plate S-104, pos 2 of 4" }) },
+    { shows: "the mark written otherwise", given: ({ device }) => device({ notes: "station s104" }) },
+    { shows: "thanks", given: ({ device }) => device({ notes: "Thank you!" }) },
+    { shows: "no notes, in words", given: ({ device }) => device({ notes: "N/A" }) },
   ],
   failing: [
-    { shows: "a wish", given: device({ notes: "Please engrave button 3 in red" }), wording: "request" },
-    { shows: "another legend", given: device({ notes: "button 2 = 'STACKS WEST'" }), wording: "request" },
-    { shows: "a quantity", given: device({ notes: "TYP OF 4" }), wording: "request" },
-    { shows: "several stations", given: device({ notes: "S-104, S-105 and S-106" }), wording: "request" },
-    { shows: "a quantity of one", given: device({ notes: "Qty 1" }), wording: "remark" },
-    { shows: "how high it is mounted", given: device({ notes: 'MOUNT AT 48" AFF' }), wording: "remark" },
-    { shows: "a spare", given: device({ notes: "S-104 pos 2 + one spare" }), wording: "request" },
-    { shows: "a remark", given: device({ notes: "Second floor, reading room side" }), wording: "remark" },
+    {
+      shows: "a wish",
+      given: ({ device }) => device({ notes: "Please engrave button 3 in red" }),
+      wording: "request",
+    },
+    {
+      shows: "another legend",
+      given: ({ device }) => device({ notes: "button 2 = 'STACKS WEST'" }),
+      wording: "request",
+    },
+    { shows: "a quantity", given: ({ device }) => device({ notes: "TYP OF 4" }), wording: "request" },
+    {
+      shows: "several stations",
+      given: ({ device }) => device({ notes: "S-104, S-105 and S-106" }),
+      wording: "request",
+    },
+    { shows: "a quantity of one", given: ({ device }) => device({ notes: "Qty 1" }), wording: "remark" },
+    {
+      shows: "how high it is mounted",
+      given: ({ device }) => device({ notes: 'MOUNT AT 48" AFF' }),
+      wording: "remark",
+    },
+    {
+      shows: "a spare",
+      given: ({ device }) => device({ notes: "S-104 pos 2 + one spare" }),
+      wording: "request",
+    },
+    {
+      shows: "a remark",
+      given: ({ device }) => device({ notes: "Second floor, reading room side" }),
+      wording: "remark",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const { notes } = sheet;

@@ -1,6 +1,6 @@
 import { isNoNumber } from "../../orders/no-number.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device, without } from "../sample.ts";
+import { without } from "../sample.ts";
 
 export const orderNumberPlaceholder = defineSheetCheck({
   id: "order-number-placeholder",
@@ -15,17 +15,28 @@ export const orderNumberPlaceholder = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a number", given: device() },
-    { shows: "a number that begins like a placeholder", given: device({ order: "NA-1042" }) },
-    { shows: "no number at all, which is a missing field", given: without(device(), "order") },
+    { shows: "a number", given: ({ device }) => device() },
+    { shows: "a number that begins like a placeholder", given: ({ device }) => device({ order: "NA-1042" }) },
+    {
+      shows: "no number at all, which is a missing field",
+      given: ({ device }) => without(device(), "order"),
+    },
   ],
   failing: [
-    { shows: "a word", given: device({ order: "tbd" }), wording: "placeholder" },
-    { shows: "a word after PO", given: device({ order: "P.O. # pending" }), wording: "placeholder" },
-    { shows: "a word after the job", given: device({ order: "Job no. TBD" }), wording: "placeholder" },
-    { shows: "zeros", given: device({ order: "0000" }), wording: "placeholder" },
-    { shows: "X's", given: device({ order: "XXX-XXXX" }), wording: "placeholder" },
-    { shows: "a mark", given: device({ order: "?" }), wording: "placeholder" },
+    { shows: "a word", given: ({ device }) => device({ order: "tbd" }), wording: "placeholder" },
+    {
+      shows: "a word after PO",
+      given: ({ device }) => device({ order: "P.O. # pending" }),
+      wording: "placeholder",
+    },
+    {
+      shows: "a word after the job",
+      given: ({ device }) => device({ order: "Job no. TBD" }),
+      wording: "placeholder",
+    },
+    { shows: "zeros", given: ({ device }) => device({ order: "0000" }), wording: "placeholder" },
+    { shows: "X's", given: ({ device }) => device({ order: "XXX-XXXX" }), wording: "placeholder" },
+    { shows: "a mark", given: ({ device }) => device({ order: "?" }), wording: "placeholder" },
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.order;

@@ -1,5 +1,4 @@
 import { at, defineSheetCheck } from "../check.ts";
-import { device } from "../sample.ts";
 
 export const outdatedEdition = defineSheetCheck({
   id: "outdated-edition",
@@ -18,28 +17,30 @@ export const outdatedEdition = defineSheetCheck({
       severity: "notes",
     },
   },
-  passing: [{ shows: "the edition in use", given: device() }],
+  passing: [{ shows: "the edition in use", given: ({ device }) => device() }],
   failing: [
     {
       shows: "last year's edition",
-      given: device({
-        edition: {
-          name: "device-25a",
-          title: "Device sheet, edition 25a",
-          replacedBy: "Device sheet, edition 26b",
-        },
-      }),
+      given: ({ device }) =>
+        device({
+          edition: {
+            name: "device-25a",
+            title: "Device sheet, edition 25a",
+            replacedBy: "Device sheet, edition 26c",
+          },
+        }),
       wording: "outdated",
     },
     {
       shows: "last year's edition, while it is still accepted",
-      given: device({
-        edition: {
-          name: "device-25a",
-          title: "Device sheet, edition 25a",
-          accepted: { until: "2026-12-31", use: "Device sheet, edition 26b" },
-        },
-      }),
+      given: ({ device }) =>
+        device({
+          edition: {
+            name: "device-25a",
+            title: "Device sheet, edition 25a",
+            accepted: { until: "2026-12-31", use: "Device sheet, edition 26c" },
+          },
+        }),
       wording: "leaving",
     },
   ],

@@ -1,5 +1,4 @@
 import { at, defineSheetCheck } from "../check.ts";
-import { device } from "../sample.ts";
 
 export const pagesBesideSheet = defineSheetCheck({
   id: "pages-beside-sheet",
@@ -23,21 +22,21 @@ export const pagesBesideSheet = defineSheetCheck({
       severity: "asks",
     },
   },
-  passing: [{ shows: "a sheet with no page beside it", given: device() }],
+  passing: [{ shows: "a sheet with no page beside it", given: ({ device }) => device() }],
   failing: [
     {
       shows: "terms of business behind the sheet",
-      given: device({ doubts: [{ what: "pages-beside", pages: [2] }] }),
+      given: ({ device }) => device({ doubts: [{ what: "pages-beside", pages: [2] }] }),
       wording: "words",
     },
     {
       shows: "two scanned pages behind the sheet",
-      given: device({ doubts: [{ what: "pictures-beside", pages: [2, 3] }] }),
+      given: ({ device }) => device({ doubts: [{ what: "pictures-beside", pages: [2, 3] }] }),
       wording: "pictures",
     },
     {
       shows: "a sheet in front of a manual",
-      given: device({ doubts: [{ what: "pages-beyond", pages: [21, 80] }] }),
+      given: ({ device }) => device({ doubts: [{ what: "pages-beyond", pages: [21, 80] }] }),
       wording: "beyond",
     },
   ],

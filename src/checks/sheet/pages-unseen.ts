@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { isDoubted } from "../doubted.ts";
-import { device } from "../sample.ts";
 
 export const pagesUnseen = defineSheetCheck({
   id: "pages-unseen",
@@ -15,11 +14,11 @@ export const pagesUnseen = defineSheetCheck({
       fix: "One of us looks at it. It is quicker to fill in a fresh copy of the sheet and send that.",
     },
   },
-  passing: [{ shows: "a sheet whose page was looked at", given: device() }],
+  passing: [{ shows: "a sheet whose page was looked at", given: ({ device }) => device() }],
   failing: [
     {
       shows: "a page with endless drawings",
-      given: device({ doubts: [{ what: "unseen" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "unseen" }] }),
       wording: "unseen",
     },
   ],

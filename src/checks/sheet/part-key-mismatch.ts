@@ -1,6 +1,6 @@
 import { keyReadsRight, partKeyOf, plainKey } from "../../catalogue/part-key.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device, without } from "../sample.ts";
+import { swapped, without } from "../sample.ts";
 
 export const partKeyMismatch = defineSheetCheck({
   id: "part-key-mismatch",
@@ -15,15 +15,22 @@ export const partKeyMismatch = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "the key of the choices", given: device({ partKey: "D4/OAT/INK-V" }) },
-    { shows: "a mistyped key, which has a check of its own", given: device({ partKey: "D4/OTA/INK-V" }) },
+    { shows: "the key of the choices", given: ({ device, key }) => device({ partKey: key }) },
+    {
+      shows: "a mistyped key, which has a check of its own",
+      given: ({ device, key }) => device({ partKey: swapped(key) }),
+    },
     {
       shows: "a key beside a finish not chosen",
-      given: without(device({ partKey: "D2/OAT/INK-Q" }), "finish"),
+      given: ({ device, otherKey }) => without(device({ partKey: otherKey }), "finish"),
     },
   ],
   failing: [
-    { shows: "the key of another layout", given: device({ partKey: "D2/OAT/INK-Q" }), wording: "other" },
+    {
+      shows: "the key of another layout",
+      given: ({ device, otherKey }) => device({ partKey: otherKey }),
+      wording: "other",
+    },
   ],
   *find(sheet, catalogue, say) {
     const typed = sheet.partKey;

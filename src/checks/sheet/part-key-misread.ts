@@ -1,6 +1,6 @@
 import { keyReadsRight, partKeyOf } from "../../catalogue/part-key.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device, without } from "../sample.ts";
+import { swapped, without } from "../sample.ts";
 
 export const partKeyMisread = defineSheetCheck({
   id: "part-key-misread",
@@ -19,21 +19,29 @@ export const partKeyMisread = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "the right key", given: device({ partKey: "D4/OAT/INK-V" }) },
-    { shows: "the right key without its separators", given: device({ partKey: "d4 oat ink v" }) },
-    { shows: "no key", given: device() },
+    { shows: "the right key", given: ({ device, key }) => device({ partKey: key }) },
+    {
+      shows: "the right key without its separators",
+      given: ({ device, key }) => device({ partKey: key.toLowerCase().replace(/[/-]/g, " ") }),
+    },
+    { shows: "no key", given: ({ device }) => device() },
   ],
   failing: [
     {
-      shows: "a letter O for a zero elsewhere",
-      given: device({ partKey: "D4/0AT/INK-V" }),
+      shows: "a zero for a letter",
+      given: ({ device, key }) =>
+        device({ partKey: key.replace(/^./, (first) => (first === "0" ? "1" : "0")) }),
       wording: "misread",
     },
-    { shows: "two letters swapped", given: device({ partKey: "D4/OTA/INK-V" }), wording: "misread" },
-    { shows: "a key of one character", given: device({ partKey: "4" }), wording: "misread" },
+    {
+      shows: "two letters swapped",
+      given: ({ device, key }) => device({ partKey: swapped(key) }),
+      wording: "misread",
+    },
+    { shows: "a key of one character", given: ({ device }) => device({ partKey: "4" }), wording: "misread" },
     {
       shows: "a wrong key beside a finish not chosen",
-      given: without(device({ partKey: "D4/OTA/INK-V" }), "finish"),
+      given: ({ device, key }) => without(device({ partKey: swapped(key) }), "finish"),
       wording: "alone",
     },
   ],

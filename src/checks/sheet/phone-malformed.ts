@@ -1,7 +1,7 @@
 import { parsePhoneNumberFromString } from "libphonenumber-js";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device } from "../sample.ts";
+import type { Sample } from "../sample.ts";
 
 export const phoneMalformed = defineSheetCheck({
   id: "phone-malformed",
@@ -22,15 +22,27 @@ export const phoneMalformed = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "hyphens", given: withPhone("312-555-0117") },
-    { shows: "brackets and an extension", given: withPhone("(312) 555-0117 ext 4") },
-    { shows: "a country code", given: withPhone("+44 20 7946 0958") },
+    { shows: "hyphens", given: (sample) => withPhone(sample, "312-555-0117") },
+    { shows: "brackets and an extension", given: (sample) => withPhone(sample, "(312) 555-0117 ext 4") },
+    { shows: "a country code", given: (sample) => withPhone(sample, "+44 20 7946 0958") },
   ],
   failing: [
-    { shows: "no area code", given: withPhone("555-0117"), wording: "unclear" },
-    { shows: "a letter O for a zero", given: withPhone("312-555-O117"), wording: "unclear" },
-    { shows: "a dialling prefix for an area code", given: withPhone("011-555-0100"), wording: "unclear" },
-    { shows: "an area code that is not in use", given: withPhone("999-555-0100"), wording: "unlikely" },
+    { shows: "no area code", given: (sample) => withPhone(sample, "555-0117"), wording: "unclear" },
+    {
+      shows: "a letter O for a zero",
+      given: (sample) => withPhone(sample, "312-555-O117"),
+      wording: "unclear",
+    },
+    {
+      shows: "a dialling prefix for an area code",
+      given: (sample) => withPhone(sample, "011-555-0100"),
+      wording: "unclear",
+    },
+    {
+      shows: "an area code that is not in use",
+      given: (sample) => withPhone(sample, "999-555-0100"),
+      wording: "unlikely",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.contact.phone;
@@ -43,6 +55,6 @@ export const phoneMalformed = defineSheetCheck({
   },
 });
 
-function withPhone(phone: string): DeviceSheet {
-  return device({ contact: { name: "Ines Calloway", phone } });
+function withPhone(sample: Sample, phone: string): DeviceSheet {
+  return sample.device({ contact: { name: "Ines Calloway", phone } });
 }

@@ -1,7 +1,6 @@
 import { mostGangs } from "../../catalogue/catalogue.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { aloneDevice, device, plate } from "../sample.ts";
 
 export const positionOutOfRange = defineSheetCheck({
   id: "position-out-of-range",
@@ -24,16 +23,32 @@ export const positionOutOfRange = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "the last position", given: device({ position: 4 }) },
-    { shows: "the widest plate", given: plate({ gangs: 6 }) },
-    { shows: "a device alone, which has neither", given: aloneDevice() },
+    { shows: "the last position", given: ({ device }) => device({ position: 4 }) },
+    { shows: "the widest plate", given: ({ plate, widest }) => plate({ gangs: widest }) },
+    { shows: "a device alone, which has neither", given: ({ aloneDevice }) => aloneDevice() },
   ],
   failing: [
-    { shows: "a position beyond the plate", given: device({ position: 5 }), wording: "position" },
-    { shows: "a position before the first", given: device({ position: 0 }), wording: "position" },
-    { shows: "a plate wider than any made", given: plate({ gangs: 7 }), wording: "gangs" },
-    { shows: "a plate sheet for one gang", given: plate({ gangs: 1 }), wording: "single" },
-    { shows: "a device in a plate of one gang", given: device({ gangs: 1, position: 1 }), wording: "single" },
+    {
+      shows: "a position beyond the plate",
+      given: ({ device }) => device({ position: 5 }),
+      wording: "position",
+    },
+    {
+      shows: "a position before the first",
+      given: ({ device }) => device({ position: 0 }),
+      wording: "position",
+    },
+    {
+      shows: "a plate wider than any made",
+      given: ({ plate, widest }) => plate({ gangs: widest + 1 }),
+      wording: "gangs",
+    },
+    { shows: "a plate sheet for one gang", given: ({ plate }) => plate({ gangs: 1 }), wording: "single" },
+    {
+      shows: "a device in a plate of one gang",
+      given: ({ device }) => device({ gangs: 1, position: 1 }),
+      wording: "single",
+    },
   ],
   *find(sheet, catalogue, say) {
     if (sheet.kind === "device" && !goesIntoPlate(sheet)) return;

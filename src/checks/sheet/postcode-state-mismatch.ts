@@ -2,10 +2,10 @@ import { isPlaceholder } from "../../orders/placeholder.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { isShortFor, regionOf, regionsOfPostcode } from "../regions.ts";
-import { device, unprinted } from "../sample.ts";
+import { billTo, type Sample, unprinted } from "../sample.ts";
 
-const { postcode: _postcode, ...billTo } = device().billTo;
-const withoutPostcode = device({ billTo: { ...billTo, state: "ZZ" } });
+const { postcode: _postcode, ...noPostcode } = billTo;
+const withoutPostcode = ({ device }: Sample) => device({ billTo: { ...noPostcode, state: "ZZ" } });
 
 export const postcodeStateMismatch = defineSheetCheck({
   id: "postcode-state-mismatch",
@@ -29,25 +29,43 @@ export const postcodeStateMismatch = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a ZIP of the state", given: billedTo("IL", "60607") },
-    { shows: "a state by its name and a ZIP+4", given: billedTo("illinois", "60607-1234") },
-    { shows: "an older abbreviation of the ZIP's state", given: billedTo("Ill.", "60607") },
-    { shows: "a Canadian address", given: billedTo("Québec", "h2y 1c6") },
-    { shows: "a letter that two territories share", given: billedTo("NU", "X0A 0H0") },
+    { shows: "a ZIP of the state", given: (sample) => billedTo(sample, "IL", "60607") },
+    {
+      shows: "a state by its name and a ZIP+4",
+      given: (sample) => billedTo(sample, "illinois", "60607-1234"),
+    },
+    {
+      shows: "an older abbreviation of the ZIP's state",
+      given: (sample) => billedTo(sample, "Ill.", "60607"),
+    },
+    { shows: "a Canadian address", given: (sample) => billedTo(sample, "Québec", "h2y 1c6") },
+    { shows: "a letter that two territories share", given: (sample) => billedTo(sample, "NU", "X0A 0H0") },
   ],
   failing: [
-    { shows: "a ZIP of the state next door", given: billedTo("WI", "60607"), wording: "differs" },
-    { shows: "a postal code of another province", given: billedTo("ON", "H2Y 1C6"), wording: "differs" },
+    {
+      shows: "a ZIP of the state next door",
+      given: (sample) => billedTo(sample, "WI", "60607"),
+      wording: "differs",
+    },
+    {
+      shows: "a postal code of another province",
+      given: (sample) => billedTo(sample, "ON", "H2Y 1C6"),
+      wording: "differs",
+    },
     {
       shows: "no state there is, on a form without ZIP",
-      given: unprinted(withoutPostcode, "bill.postcode"),
+      given: (sample) => unprinted(withoutPostcode(sample), "bill.postcode"),
       wording: "state",
     },
-    { shows: "a ZIP of four digits", given: billedTo("IL", "6060"), wording: "postcode" },
-    { shows: "a ZIP that no state has", given: billedTo("IL", "00012"), wording: "postcode" },
+    { shows: "a ZIP of four digits", given: (sample) => billedTo(sample, "IL", "6060"), wording: "postcode" },
+    {
+      shows: "a ZIP that no state has",
+      given: (sample) => billedTo(sample, "IL", "00012"),
+      wording: "postcode",
+    },
     {
       shows: "an abbreviation of another state",
-      given: billedTo("Calif.", "60607"),
+      given: (sample) => billedTo(sample, "Calif.", "60607"),
       wording: "state",
     },
   ],
@@ -70,6 +88,6 @@ export const postcodeStateMismatch = defineSheetCheck({
   },
 });
 
-function billedTo(state: string, postcode: string): DeviceSheet {
-  return device({ billTo: { ...device().billTo, state, postcode } });
+function billedTo({ device }: Sample, state: string, postcode: string): DeviceSheet {
+  return device({ billTo: { ...billTo, state, postcode } });
 }

@@ -1,7 +1,6 @@
 import { numberPart } from "../../orders/keys.ts";
 import { isNoNumber } from "../../orders/no-number.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device, plate } from "../sample.ts";
 
 export const projectOrderExchanged = defineSheetCheck({
   id: "project-order-exchanged",
@@ -16,21 +15,27 @@ export const projectOrderExchanged = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "each in its place", given: device() },
-    { shows: "numbers in both", given: device({ project: "2026-114", order: "22-8147" }) },
-    { shows: "an address as project", given: device({ project: "1200 Main St", order: "Verbal Ines" }) },
-    { shows: "words in both", given: device({ order: "Larkspur" }) },
-    { shows: "a tower with a number", given: device({ project: "Tower 7", order: "Verbal Ines" }) },
+    { shows: "each in its place", given: ({ device }) => device() },
+    { shows: "numbers in both", given: ({ device }) => device({ project: "2026-114", order: "22-8147" }) },
+    {
+      shows: "an address as project",
+      given: ({ device }) => device({ project: "1200 Main St", order: "Verbal Ines" }),
+    },
+    { shows: "words in both", given: ({ device }) => device({ order: "Larkspur" }) },
+    {
+      shows: "a tower with a number",
+      given: ({ device }) => device({ project: "Tower 7", order: "Verbal Ines" }),
+    },
   ],
   failing: [
     {
       shows: "the one in the field of the other",
-      given: plate({ order: "Larkspur Library", project: "BW-2207" }),
+      given: ({ plate }) => plate({ order: "Larkspur Library", project: "BW-2207" }),
       wording: "exchanged",
     },
     {
       shows: "a number that is announced",
-      given: device({ order: "Quarry Street School", project: "P.O. # 22-8147" }),
+      given: ({ device }) => device({ order: "Quarry Street School", project: "P.O. # 22-8147" }),
       wording: "exchanged",
     },
   ],

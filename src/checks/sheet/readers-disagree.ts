@@ -2,7 +2,6 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Place } from "../../trade/place.ts";
 import { standings } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { device } from "../sample.ts";
 
 export const readersDisagree = defineSheetCheck({
   id: "readers-disagree",
@@ -21,21 +20,21 @@ export const readersDisagree = defineSheetCheck({
       fix: "Tell us what it should say; one of us is looking at it too.",
     },
   },
-  passing: [{ shows: "a sheet that both programs read alike", given: device() }],
+  passing: [{ shows: "a sheet that both programs read alike", given: ({ device }) => device() }],
   failing: [
     {
       shows: "two answers",
-      given: device({ unsure: [{ place: "row.1.1", one: "ENTRY", other: "ENTER" }] }),
+      given: ({ device }) => device({ unsure: [{ place: "row.1.1", one: "ENTRY", other: "ENTER" }] }),
       wording: "differ",
     },
     {
       shows: "an answer that only one program sees",
-      given: device({ unsure: [{ place: "row.4.2", one: "", other: "OFF" }] }),
+      given: ({ device }) => device({ unsure: [{ place: "row.4.2", one: "", other: "OFF" }] }),
       wording: "half",
     },
     {
       shows: "a choice, told by its name",
-      given: device({ unsure: [{ place: "layout", one: "D2", other: "" }] }),
+      given: ({ device, layout }) => device({ unsure: [{ place: "layout", one: layout.code, other: "" }] }),
       wording: "half",
     },
   ],

@@ -1,7 +1,6 @@
 import { finishOf } from "../../catalogue/catalogue.ts";
 import { isRed } from "../../lettering/contrast.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { aloneDevice, device } from "../sample.ts";
 
 export const redBody = defineSheetCheck({
   id: "red-body",
@@ -15,8 +14,15 @@ export const redBody = defineSheetCheck({
       fix: "Reply that red is meant and agrees with local code, or choose another finish.",
     },
   },
-  passing: [{ shows: "a body that is not red", given: device() }],
-  failing: [{ shows: "a red body", given: aloneDevice({ finish: "BRK" }), wording: "red" }],
+  passing: [{ shows: "a body that is not red", given: ({ device }) => device() }],
+  failing: [
+    {
+      shows: "a red body",
+      given: ({ aloneDevice, finishThat }) =>
+        aloneDevice({ finish: finishThat(({ devices, colour }) => devices && isRed(colour)) }),
+      wording: "red",
+    },
+  ],
   *find(sheet, catalogue, say) {
     const finish = finishOf(catalogue, sheet.finish ?? "");
     if (finish !== undefined && isRed(finish.colour))

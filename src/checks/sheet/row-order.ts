@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords } from "../limits.ts";
-import { device, plate } from "../sample.ts";
 
 export const rowOrder = defineSheetCheck({
   id: "row-order",
@@ -15,14 +14,18 @@ export const rowOrder = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "both rows", given: plate() },
-    { shows: "the first row alone", given: device({}, { "1": ["ENTRY", ""] }) },
+    { shows: "both rows", given: ({ plate }) => plate() },
+    { shows: "the first row alone", given: ({ device }) => device({}, { "1": ["ENTRY", ""] }) },
   ],
   failing: [
-    { shows: "the second row alone", given: device({}, { "1": ["", "ENTRY"] }), wording: "gap" },
+    {
+      shows: "the second row alone",
+      given: ({ device }) => device({}, { "1": ["", "ENTRY"] }),
+      wording: "gap",
+    },
     {
       shows: "nothing but blanks in the first row",
-      given: plate({}, { "2": ["  ", "READING"] }),
+      given: ({ plate }) => plate({}, { "2": ["  ", "READING"] }),
       wording: "gap",
     },
   ],

@@ -1,6 +1,10 @@
+import type { Room } from "../../catalogue/catalogue.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, tooLongRows } from "../limits.ts";
-import { device, plate } from "../sample.ts";
+
+/** As many characters as there is room for, or some more. */
+const long = ({ characters }: Room, more = 0): string =>
+  "RECEPTION".repeat(characters).slice(0, characters + more);
 
 export const rowTooLong = defineSheetCheck({
   id: "row-too-long",
@@ -15,12 +19,26 @@ export const rowTooLong = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "eight characters on a button", given: device({}, { "1": ["BREAKOUT", "ROOM 2"] }) },
-    { shows: "twelve characters above a gang", given: plate({}, { "1": ["MEETING ROOM", ""] }) },
+    {
+      shows: "as many characters as a button takes",
+      given: ({ device, layout }) => device({}, { "1": [long(layout)] }),
+    },
+    {
+      shows: "as many as a gang takes",
+      given: ({ plate, catalogue }) => plate({}, { "1": [long(catalogue.plate)] }),
+    },
   ],
   failing: [
-    { shows: "nine characters on a button", given: device({}, { "1": ["RECEPTION", ""] }), wording: "over" },
-    { shows: "thirteen above a gang", given: plate({}, { "1": ["MEETING ROOMS", ""] }), wording: "over" },
+    {
+      shows: "one more on a button",
+      given: ({ device, layout }) => device({}, { "1": [long(layout, 1)] }),
+      wording: "over",
+    },
+    {
+      shows: "one more above a gang",
+      given: ({ plate, catalogue }) => plate({}, { "1": [long(catalogue.plate, 1)] }),
+      wording: "over",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { place, face, row, text, length, limit } of tooLongRows(sheet, catalogue))

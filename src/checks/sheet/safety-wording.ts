@@ -5,7 +5,6 @@ import { hasText, type Legend } from "../../trade/legend.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, rowPlaces } from "../limits.ts";
-import { aloneDevice, device, plate } from "../sample.ts";
 
 export const safetyWording = defineSheetCheck({
   id: "safety-wording",
@@ -23,26 +22,52 @@ export const safetyWording = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a main lobby", given: plate({}, { "1": ["MAIN LOBBY", ""] }) },
-    { shows: "words that hold such letters", given: plate({}, { "1": ["EMPLOYEES", ""], "2": ["MEMBERS"] }) },
-    { shows: "EXIT in a longer legend", given: device({}, { "1": ["EXIT", "SCENE"] }) },
-    { shows: "a fireplace", given: device({}, { "1": ["FIRE", "PLACE"] }) },
-    { shows: "a fire pit over two buttons", given: device({}, { "1": ["FIRE"], "2": ["PIT"] }) },
+    { shows: "a main lobby", given: ({ plate }) => plate({}, { "1": ["MAIN LOBBY", ""] }) },
+    {
+      shows: "words that hold such letters",
+      given: ({ plate }) => plate({}, { "1": ["EMPLOYEES", ""], "2": ["MEMBERS"] }),
+    },
+    { shows: "EXIT in a longer legend", given: ({ device }) => device({}, { "1": ["EXIT", "SCENE"] }) },
+    { shows: "a fireplace", given: ({ device }) => device({}, { "1": ["FIRE", "PLACE"] }) },
+    {
+      shows: "a fire pit over two buttons",
+      given: ({ device }) => device({}, { "1": ["FIRE"], "2": ["PIT"] }),
+    },
   ],
   failing: [
-    { shows: "emergency lighting", given: device({}, { "1": ["EMERG", "LIGHTS"] }), wording: "safety" },
-    { shows: "EXIT and no more", given: device({}, { "1": ["EXIT", ""] }), wording: "safety" },
-    { shows: "a phrase over two rows", given: device({}, { "1": ["POWER", "OFF"] }), wording: "safety" },
-    { shows: "what fits on eight characters", given: device({}, { "1": ["DISC SW"] }), wording: "safety" },
-    { shows: "a word over two rows", given: device({}, { "1": ["DIS-", "CONNECT"] }), wording: "safety" },
+    {
+      shows: "emergency lighting",
+      given: ({ device }) => device({}, { "1": ["EMERG", "LIGHTS"] }),
+      wording: "safety",
+    },
+    {
+      shows: "EXIT and no more",
+      given: ({ device }) => device({}, { "1": ["EXIT", ""] }),
+      wording: "safety",
+    },
+    {
+      shows: "a phrase over two rows",
+      given: ({ device }) => device({}, { "1": ["POWER", "OFF"] }),
+      wording: "safety",
+    },
+    {
+      shows: "what fits on eight characters",
+      given: ({ device }) => device({}, { "1": ["DISC SW"] }),
+      wording: "safety",
+    },
+    {
+      shows: "a word over two rows",
+      given: ({ device }) => device({}, { "1": ["DIS-", "CONNECT"] }),
+      wording: "safety",
+    },
     {
       shows: "a phrase over two buttons",
-      given: device({}, { "1": ["KILL"], "2": ["PWR"] }),
+      given: ({ device }) => device({}, { "1": ["KILL"], "2": ["PWR"] }),
       wording: "safety",
     },
     {
       shows: "a strip that calls it a disconnect",
-      given: aloneDevice({}, { plate: ["DISCONNECT"] }),
+      given: ({ aloneDevice }) => aloneDevice({}, { plate: ["DISCONNECT"] }),
       wording: "safety",
     },
   ],

@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { isDoubted } from "../doubted.ts";
-import { device } from "../sample.ts";
 
 export const sheetRecovered = defineSheetCheck({
   id: "sheet-recovered",
@@ -14,11 +13,11 @@ export const sheetRecovered = defineSheetCheck({
       fix: "Best save the sheet afresh and send it again. Or confirm that everything we read from it is right.",
     },
   },
-  passing: [{ shows: "a file that arrived whole", given: device() }],
+  passing: [{ shows: "a file that arrived whole", given: ({ device }) => device() }],
   failing: [
     {
       shows: "a file without its end",
-      given: device({ doubts: [{ what: "recovered" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "recovered" }] }),
       wording: "recovered",
     },
   ],

@@ -2,7 +2,7 @@ import { plainText } from "../../orders/keys.ts";
 import { addressParts } from "../../trade/place.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { isBlank, isDoubtful } from "../required.ts";
-import { blankDevice, device, unprinted } from "../sample.ts";
+import { unprinted } from "../sample.ts";
 
 const places = addressParts.map((part) => `ship.${part}` as const);
 const site = {
@@ -38,28 +38,39 @@ export const shipToUnclear = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "the same, and no address", given: device() },
-    { shows: "an address of its own", given: device({ shipSame: false, shipTo: site }) },
-    { shows: "the same, and the same address once more", given: device({ shipTo: device().billTo }) },
+    { shows: "the same, and no address", given: ({ device }) => device() },
+    { shows: "an address of its own", given: ({ device }) => device({ shipSame: false, shipTo: site }) },
+    {
+      shows: "the same, and the same address once more",
+      given: ({ device }) => device({ shipTo: device().billTo }),
+    },
     {
       shows: "a form that does not ask",
-      given: unprinted(device({ shipSame: false }), "ship.same", ...places),
+      given: ({ device }) => unprinted(device({ shipSame: false }), "ship.same", ...places),
     },
-    { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
+    { shows: "a blank sheet, which has a check of its own", given: ({ blankDevice }) => blankDevice() },
   ],
   failing: [
-    { shows: "no address and no tick", given: device({ shipSame: false }), wording: "neither" },
+    {
+      shows: "no address and no tick",
+      given: ({ device }) => device({ shipSame: false }),
+      wording: "neither",
+    },
     {
       shows: "no tick on a form that has nothing but the tick",
-      given: unprinted(device({ shipSame: false }), ...places),
+      given: ({ device }) => unprinted(device({ shipSame: false }), ...places),
       wording: "unticked",
     },
     {
       shows: "no address on a form that has no tick",
-      given: unprinted(device({ shipSame: false }), "ship.same"),
+      given: ({ device }) => unprinted(device({ shipSame: false }), "ship.same"),
       wording: "empty",
     },
-    { shows: "a tick beside another address", given: device({ shipTo: site }), wording: "both" },
+    {
+      shows: "a tick beside another address",
+      given: ({ device }) => device({ shipTo: site }),
+      wording: "both",
+    },
   ],
   *find(sheet, _catalogue, say) {
     if (isBlank(sheet) || isDoubtful(sheet, "ship.same") || places.some((p) => isDoubtful(sheet, p))) return;

@@ -1,10 +1,11 @@
 import type { Doubt, More, Sheet } from "../../trade/sheet.ts";
 import { defineSheetCheck, labelOf } from "../check.ts";
 import { spotsOf } from "../doubted.ts";
-import { device } from "../sample.ts";
+import type { Sample } from "../sample.ts";
 
 const look = "One of us looks at it. If it matters, type it into “Notes”; if not, send the sheet without it.";
-const example = (doubt: Partial<Doubt>) => device({ doubts: [{ what: "something-more", ...doubt }] });
+const example = (sample: Sample, doubt: Partial<Doubt>) =>
+  sample.device({ doubts: [{ what: "something-more", ...doubt }] });
 
 export const somethingOnPage = defineSheetCheck({
   id: "something-on-page",
@@ -47,37 +48,58 @@ export const somethingOnPage = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a sheet as it was printed and filled in", given: device() },
-    { shows: "what has a check of its own", given: device({ doubts: [{ what: "handwriting" }] }) },
+    { shows: "a sheet as it was printed and filled in", given: ({ device }) => device() },
+    {
+      shows: "what has a check of its own",
+      given: ({ device }) => device({ doubts: [{ what: "handwriting" }] }),
+    },
   ],
   failing: [
     {
       shows: "a line beside a field",
-      given: example({ kind: "drawn", where: "in the upper right, beside", place: "project" }),
+      given: (sample) =>
+        example(sample, { kind: "drawn", where: "in the upper right, beside", place: "project" }),
       wording: "drawn",
     },
     {
       shows: "a comment",
-      given: example({
-        kind: "drawn",
-        where: "in the middle, over",
-        place: "row.1.1",
-        text: "must read EXIT",
-      }),
+      given: (sample) =>
+        example(sample, {
+          kind: "drawn",
+          where: "in the middle, over",
+          place: "row.1.1",
+          text: "must read EXIT",
+        }),
       wording: "said",
     },
     {
       shows: "a field in another place",
-      given: example({ kind: "moved", place: "row.1.1" }),
+      given: (sample) => example(sample, { kind: "moved", place: "row.1.1" }),
       wording: "moved",
     },
-    { shows: "a form that somebody rebuilt", given: example({ kind: "other-page" }), wording: "other" },
-    { shows: "a page cut off", given: example({ kind: "missing" }), wording: "missing" },
-    { shows: "a cover page", given: example({ kind: "page", seen: { page: 1 } }), wording: "page" },
-    { shows: "an attached file", given: example({ kind: "file", text: "changes.txt" }), wording: "file" },
-    { shows: "words on a layer", given: example({ kind: "layers" }), wording: "layers" },
-    { shows: "a script", given: example({ kind: "program" }), wording: "program" },
-    { shows: "another form in it", given: example({ kind: "twin" }), wording: "twin" },
+    {
+      shows: "a form that somebody rebuilt",
+      given: (sample) => example(sample, { kind: "other-page" }),
+      wording: "other",
+    },
+    { shows: "a page cut off", given: (sample) => example(sample, { kind: "missing" }), wording: "missing" },
+    {
+      shows: "a cover page",
+      given: (sample) => example(sample, { kind: "page", seen: { page: 1 } }),
+      wording: "page",
+    },
+    {
+      shows: "an attached file",
+      given: (sample) => example(sample, { kind: "file", text: "changes.txt" }),
+      wording: "file",
+    },
+    { shows: "words on a layer", given: (sample) => example(sample, { kind: "layers" }), wording: "layers" },
+    { shows: "a script", given: (sample) => example(sample, { kind: "program" }), wording: "program" },
+    {
+      shows: "another form in it",
+      given: (sample) => example(sample, { kind: "twin" }),
+      wording: "twin",
+    },
   ],
   *find(sheet, _catalogue, say) {
     for (const doubt of sheet.doubts) {

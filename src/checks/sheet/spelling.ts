@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { judgedWords } from "../judged.ts";
-import { device, plate } from "../sample.ts";
 
 export const spelling = defineSheetCheck({
   id: "spelling",
@@ -16,21 +15,29 @@ export const spelling = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "right words", given: plate() },
-    { shows: "a word over two rows", given: device({}, { "1": ["COUNTER", "TOP"] }) },
+    { shows: "right words", given: ({ plate }) => plate() },
+    { shows: "a word over two rows", given: ({ device }) => device({}, { "1": ["COUNTER", "TOP"] }) },
     {
       shows: "British spelling, an accent",
-      given: device({}, { "1": ["COLOUR", ""], "2": ["CAFÉ", "CENTRE"] }),
+      given: ({ device }) => device({}, { "1": ["COLOUR", ""], "2": ["CAFÉ", "CENTRE"] }),
     },
     {
       shows: "a name that the project bears",
-      given: device({ project: "Reeding Hall" }, { "1": ["REEDING", ""] }),
+      given: ({ device }) => device({ project: "Reeding Hall" }, { "1": ["REEDING", ""] }),
     },
-    { shows: "an abbreviation of the trade", given: plate({}, { "1": ["CONF RM 2", ""] }) },
+    { shows: "an abbreviation of the trade", given: ({ plate }) => plate({}, { "1": ["CONF RM 2", ""] }) },
   ],
   failing: [
-    { shows: "two letters swapped", given: plate({}, { "1": ["RECEPTOIN", ""] }), wording: "misspelt" },
-    { shows: "a letter left out", given: device({}, { "1": ["KITCHN", ""] }), wording: "misspelt" },
+    {
+      shows: "two letters swapped",
+      given: ({ plate }) => plate({}, { "1": ["RECEPTOIN", ""] }),
+      wording: "misspelt",
+    },
+    {
+      shows: "a letter left out",
+      given: ({ device }) => device({}, { "1": ["KITCHN", ""] }),
+      wording: "misspelt",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "misspelt"))

@@ -1,6 +1,5 @@
 import { defineSheetCheck } from "../check.ts";
 import { fieldsIn, spotsOf } from "../doubted.ts";
-import { device } from "../sample.ts";
 
 export const typedOverSheet = defineSheetCheck({
   id: "typed-over-sheet",
@@ -18,16 +17,16 @@ export const typedOverSheet = defineSheetCheck({
       fix: "Remove it, type into the fields what it says, save the sheet, and send it again.",
     },
   },
-  passing: [{ shows: "a sheet filled in by typing into its fields", given: device() }],
+  passing: [{ shows: "a sheet filled in by typing into its fields", given: ({ device }) => device() }],
   failing: [
     {
       shows: "a text box over a legend",
-      given: device({ doubts: [{ what: "typed-over", place: "row.1.1", text: "LOBBY" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "typed-over", place: "row.1.1", text: "LOBBY" }] }),
       wording: "field",
     },
     {
       shows: "a remark in the margin",
-      given: device({ doubts: [{ what: "typed-over", text: "all in capitals please" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "typed-over", text: "all in capitals please" }] }),
       wording: "page",
     },
   ],

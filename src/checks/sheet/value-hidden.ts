@@ -2,7 +2,6 @@ import type { Place } from "../../trade/place.ts";
 import { defineSheetCheck, labelOf } from "../check.ts";
 import { spotsOf } from "../doubted.ts";
 import { tooLongRows } from "../limits.ts";
-import { device } from "../sample.ts";
 
 export const valueHidden = defineSheetCheck({
   id: "value-hidden",
@@ -43,48 +42,57 @@ export const valueHidden = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "a sheet that shows what it holds", given: device() },
+    { shows: "a sheet that shows what it holds", given: ({ device }) => device() },
     {
       shows: "a row too long to be shown, which is told as too long",
-      given: device(
-        { doubts: [{ what: "value-hidden", place: "row.1.1", text: "RECEPTION", seen: { page: 1 } }] },
-        { "1": ["RECEPTION", ""] },
-      ),
+      given: ({ device, layout }) => {
+        const text = "M".repeat(layout.characters + 1);
+        return device(
+          { doubts: [{ what: "value-hidden", place: "row.1.1", text, seen: { page: 1 } }] },
+          { "1": [text, ""] },
+        );
+      },
     },
   ],
   failing: [
     {
       shows: "a legend that looks like another",
-      given: device({
-        doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", seen: { page: 1 } }],
-      }),
+      given: ({ device }) =>
+        device({
+          doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", seen: { page: 1 } }],
+        }),
       wording: "pictured",
     },
     {
       shows: "a legend whose drawing says another",
-      given: device({
-        doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "EXIT", seen: { page: 1 } }],
-      }),
+      given: ({ device }) =>
+        device({
+          doubts: [
+            { what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "EXIT", seen: { page: 1 } },
+          ],
+        }),
       wording: "contradicts",
     },
     {
       shows: "a word drawn into an empty field",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.2", seen: { page: 1 } }] }),
+      given: ({ device }) =>
+        device({ doubts: [{ what: "value-hidden", place: "row.1.2", seen: { page: 1 } }] }),
       wording: "unasked",
     },
     {
       shows: "a legend of which the old drawing is left",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "LOBBY" }] }),
+      given: ({ device }) =>
+        device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "LOBBY" }] }),
       wording: "differs",
     },
     {
       shows: "a hidden field",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY" }] }),
       wording: "unshown",
     },
     {
       shows: "a drawing without a value",
-      given: device({ doubts: [{ what: "value-hidden", place: "row.1.2", shown: "LOBBY" }] }),
+      given: ({ device }) => device({ doubts: [{ what: "value-hidden", place: "row.1.2", shown: "LOBBY" }] }),
       wording: "unheld",
     },
   ],

@@ -1,6 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { judgedWords } from "../judged.ts";
-import { device, plate } from "../sample.ts";
 
 export const wordSlip = defineSheetCheck({
   id: "word-slip",
@@ -16,17 +15,21 @@ export const wordSlip = defineSheetCheck({
     },
   },
   passing: [
-    { shows: "OF between two words", given: device({}, { "1": ["HOUSE OF", "CARDS"] }) },
+    { shows: "OF between two words", given: ({ device }) => device({}, { "1": ["HOUSE OF", "CARDS"] }) },
     {
       shows: "words of legends one letter apart",
-      given: device({}, { "1": ["BATH", ""], "2": ["PATH", ""] }),
+      given: ({ device }) => device({}, { "1": ["BATH", ""], "2": ["PATH", ""] }),
     },
-    { shows: "one and many", given: device({}, { "1": ["OFFICES", ""] }) },
+    { shows: "one and many", given: ({ device }) => device({}, { "1": ["OFFICES", ""] }) },
   ],
   failing: [
-    { shows: "OF for OFF", given: device({}, { "4": ["ALL", "OF"] }), wording: "slip" },
-    { shows: "FORM for FROM", given: plate({}, { "1": ["EXIT FORM", "FOYER"] }), wording: "slip" },
-    { shows: "another word", given: device({}, { "1": ["STAFF", "HAUL"] }), wording: "slip" },
+    { shows: "OF for OFF", given: ({ device }) => device({}, { "4": ["ALL", "OF"] }), wording: "slip" },
+    {
+      shows: "FORM for FROM",
+      given: ({ plate }) => plate({}, { "1": ["EXIT FORM", "FOYER"] }),
+      wording: "slip",
+    },
+    { shows: "another word", given: ({ device }) => device({}, { "1": ["STAFF", "HAUL"] }), wording: "slip" },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "slipped"))

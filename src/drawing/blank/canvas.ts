@@ -16,16 +16,16 @@ export interface Canvas {
   readonly bold: PDFFont;
 }
 
-/** Colours of every sheet: ink on paper, one accent, warm panels under white fields. */
+/** Colours of every sheet: ink on paper, one accent, pale panels under white fields. */
 export const palette = {
   ink: "#1D2426",
   quiet: "#5C6463",
-  accent: "#1F5A57",
+  accent: "#5A2D58",
   star: "#A8472B",
   line: "#B4AE9F",
-  panel: "#F4F1E8",
-  face: "#D9E6E1",
-  plate: "#E7E1D2",
+  panel: "#F5F3F5",
+  face: "#E9DEEA",
+  plate: "#E6E1DC",
   paper: "#FFFFFF",
 } as const;
 

@@ -1,4 +1,4 @@
-import { type Catalogue, type Finish, mostGangs } from "../../catalogue/catalogue.ts";
+import { type Catalogue, type Finish, mostGangs, roomOfButton } from "../../catalogue/catalogue.ts";
 import type { Edition, EditionField } from "../../reading/edition.ts";
 import type { Place } from "../../trade/place.ts";
 
@@ -34,9 +34,9 @@ export function roomOf(
   catalogue: Catalogue,
 ): number | undefined {
   if (place === undefined || !place.startsWith("row.")) return undefined;
-  return form === "plate" || place.startsWith("row.plate.")
-    ? catalogue.plate.characters
-    : catalogue.device.characters;
+  if (form === "plate" || place.startsWith("row.plate.")) return catalogue.plate.characters;
+  const [, face, row] = place.split(".");
+  return roomOfButton(Number(face), catalogue, Number(row)).characters;
 }
 
 function numbers(from: number, to: number): string[] {

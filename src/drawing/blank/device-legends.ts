@@ -1,71 +1,113 @@
-import { buttonsOf, mostButtons } from "../../catalogue/catalogue.ts";
+import { type Catalogue, mostButtons, type Room, roomOfButton } from "../../catalogue/catalogue.ts";
 import type { FaceName } from "../../trade/legend.ts";
-import { type Box, palette, stroke, write } from "./canvas.ts";
-import { numberedFace } from "./device-picture.ts";
+import { type Box, block, palette, write } from "./canvas.ts";
 import type { Draft } from "./draft.ts";
 import { bare, boxSize, lineHeight, tick } from "./entries.ts";
-import { padding, panel, titleHeight } from "./furniture.ts";
+import { padding, panel, roomWords, titleHeight } from "./furniture.ts";
 
-/** Points from one button's line to the next. */
-const step = 21.5;
-/** Widths of what stands beside the rows: the numbered face, the tick "leave plain", the layouts that have the button. */
-const faceWidth = 27;
-const plainWidth = 46;
-const layoutsWidth = 54;
-const small = { size: 8, colour: palette.quiet } as const;
+/** Points: around what a face holds, between faces, from row to row, and what stands beside the rows. */
+const edge = 4;
+const between = 6;
+const step = lineHeight + 3;
+const numberWidth = 12;
+const plainWidth = 15;
 
-/** Section 4 of a device sheet: a line for each button and one for the plate. Returns the height of its lower edge. */
+/** Faces beside each other. */
+const most = 4;
+
+/** A face for each button and a strip for the plate, with rows to type where they are cut. Returns its lower edge. */
 export function deviceLegends(draft: Draft, { x, y, width }: Pick<Box, "x" | "y" | "width">): number {
   const { canvas, catalogue } = draft;
-  const { device, plate } = catalogue;
-  const first = y + titleHeight + 11;
-  const last = first + mostButtons(catalogue) * step + 19;
-  const end = last + lineHeight + padding;
-  const remark = `${device.characters} characters at most in a row; for a button without words tick “Leave plain”`;
-  panel(canvas, { x, y, width, height: end - y }, { number: 4, says: "Legends", remark });
+  const lines = linesOf(catalogue);
+  const heights = lines.map((faces) => Math.max(...faces.map(({ room }) => heightOf(room))));
+  const strip = y + titleHeight + heights.reduce((sum, height) => sum + height + between, 0) + 2;
+  const end = strip + heightOf({ ...catalogue.plate, rows: 1 }) + padding;
+  const remark = "numbered as in the pictures; for a face without words tick “plain”";
+  panel(canvas, { x, y, width, height: end - y }, { number: 3, says: "The legends", remark });
 
-  const left = x + padding;
-  const right = x + width - padding;
-  const plain = right - layoutsWidth - plainWidth;
-  const rows = { x: left + faceWidth, width: plain - left - faceWidth, height: lineHeight };
-  columns({ ...rows, y: first }, device.rows).forEach((row, i) => {
-    write(canvas, `Row ${i + 1}`, row.x, first - 4, small);
+  const area = { x: x + padding, width: width - 2 * padding };
+  let top = y + titleHeight;
+  lines.forEach((faces, i) => {
+    const height = heights[i] ?? 0;
+    const wide = (area.width - between * (faces.length - 1)) / faces.length;
+    faces.forEach(({ n, room }, k) => {
+      button(draft, n, room, { x: area.x + k * (wide + between), y: top, width: wide, height });
+    });
+    top += height + between;
   });
-  write(canvas, "Leave plain", plain + plainWidth / 2, first - 4, { ...small, align: "centre" });
-  for (let n = 1; n <= mostButtons(catalogue); n++) {
-    const top = first + (n - 1) * step;
-    numberedFace(canvas, n, { x: left, y: top, width: 19, height: lineHeight });
-    legendLine(draft, `${n}`, { ...rows, y: top }, device.rows, plain);
-    write(canvas, layoutsWith(draft, n), right, top + 11, { ...small, align: "right" });
-  }
-
-  stroke(canvas, [
-    [left, last - 17],
-    [right, last - 17],
-  ]);
-  write(canvas, "Plate", left, last - 5, { size: 8.5, bold: true });
-  const says = `only for a device that stands alone; ${plate.characters} characters at most in a row`;
-  write(canvas, says, left + faceWidth, last - 5, small);
-  legendLine(draft, "plate", { ...rows, y: last, x: left, width: plain - left }, plate.rows, plain);
+  plateStrip(draft, { ...area, y: strip, height: heightOf({ ...catalogue.plate, rows: 1 }) });
   return end;
 }
 
-/** The rows of one face side by side, and its tick in the column at `plain`. */
-function legendLine(draft: Draft, face: FaceName, box: Box, rows: number, plain: number): void {
-  columns(box, rows).forEach((row, i) => {
-    bare(draft, `row.${face}.${i + 1}`, row);
+interface Button {
+  readonly n: number;
+  readonly room: Room;
+}
+
+/** The buttons of the largest layout, as evenly over lines as they go. */
+function linesOf(catalogue: Catalogue): Button[][] {
+  const all = Array.from({ length: mostButtons(catalogue) }, (_, i) => ({
+    n: i + 1,
+    room: roomOfButton(i + 1, catalogue),
+  }));
+  const lines = Math.ceil(all.length / most);
+  const inLine = Math.ceil(all.length / lines);
+  return Array.from({ length: lines }, (_, i) => all.slice(i * inLine, (i + 1) * inLine));
+}
+
+function heightOf({ rows }: Pick<Room, "rows">): number {
+  return 2 * edge + rows * step - 3;
+}
+
+/** One button: its number, its rows below each other, and its tick. */
+function button(draft: Draft, n: number, { rows }: Room, box: Box): void {
+  block(draft.canvas, box, { fill: palette.face, stroke: palette.accent, radius: 4 });
+  write(draft.canvas, `${n}`, box.x + edge + 4.5, box.y + edge + 12.3, {
+    size: 10,
+    bold: true,
+    colour: palette.accent,
+    align: "centre",
   });
-  tick(draft, `plain.${face}`, plain + (plainWidth - boxSize) / 2, box.y + lineHeight / 2);
+  const x = box.x + edge + numberWidth;
+  const width = box.width - 2 * edge - numberWidth - plainWidth;
+  for (let row = 1; row <= rows; row++)
+    bare(draft, `row.${n}.${row}`, {
+      x,
+      y: box.y + edge + (row - 1) * step,
+      width,
+      height: lineHeight,
+    });
+  plain(draft, `${n}`, box);
 }
 
-function columns(box: Box, count: number): Box[] {
-  const between = 6;
-  const width = (box.width - between * (count - 1)) / count;
-  return Array.from({ length: count }, (_, i) => ({ ...box, x: box.x + i * (width + between), width }));
+/** The plate that a device alone brings with it. */
+function plateStrip(draft: Draft, box: Box): void {
+  const { canvas, catalogue } = draft;
+  block(canvas, box, { fill: palette.plate, stroke: palette.line, radius: 4 });
+  const baseline = box.y + box.height / 2 + 3;
+  const end = write(canvas, "Plate", box.x + edge + 3, baseline, { size: 9, bold: true });
+  const says = `of a device that stands alone: ${roomWords(catalogue.plate)}`;
+  const left = write(canvas, says, end + 6, baseline, { size: 7.5, colour: palette.quiet }) + 10;
+  const { rows } = catalogue.plate;
+  const all = box.x + box.width - edge - plainWidth - left;
+  const width = (all - 6 * (rows - 1)) / rows;
+  for (let row = 1; row <= rows; row++)
+    bare(draft, `row.plate.${row}`, {
+      x: left + (row - 1) * (width + 6),
+      y: box.y + edge,
+      width,
+      height: lineHeight,
+    });
+  plain(draft, "plate", box);
 }
 
-/** Which layouts have the n-th button. */
-function layoutsWith({ catalogue: { layouts } }: Draft, n: number): string {
-  const having = layouts.filter((layout) => buttonsOf(layout) >= n);
-  return having.length === layouts.length ? "every layout" : `${having.map(buttonsOf).join(", ")} buttons`;
+/** The tick that leaves a face without words, at its upper right. */
+function plain(draft: Draft, face: FaceName, box: Box): void {
+  const x = box.x + box.width - edge - boxSize;
+  tick(draft, `plain.${face}`, x, box.y + edge + boxSize / 2);
+  write(draft.canvas, "plain", x + boxSize / 2, box.y + edge + boxSize + 6.5, {
+    size: 6,
+    colour: palette.quiet,
+    align: "centre",
+  });
 }

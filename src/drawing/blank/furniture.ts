@@ -1,4 +1,4 @@
-import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Catalogue, Room } from "../../catalogue/catalogue.ts";
 import type { Edition } from "../../reading/edition.ts";
 import { type Place, rowOf } from "../../trade/place.ts";
 import { textWidth } from "./appearance.ts";
@@ -11,7 +11,7 @@ import { tipOf } from "./tips.ts";
 /** The page's margin at the left and right. */
 export const margin = 36;
 /** Height of a panel's title, and the space around what a panel holds. */
-export const titleHeight = 24;
+export const titleHeight = 22;
 export const padding = 10;
 /** Space between two panels. */
 export const gap = 8;
@@ -19,18 +19,18 @@ export const gap = 8;
 /** Who it is for, what it is, and how it works. Returns the height at which the sheet proper can begin. */
 export function header(canvas: Canvas, edition: Edition, { maker }: Catalogue): number {
   const right = canvas.page.getWidth() - margin;
-  emblem(canvas, margin, 28);
-  write(canvas, maker.name, margin + 38, 43, { size: 17, bold: true });
-  write(canvas, maker.about, margin + 38, 55.5, { size: 8.5, colour: palette.quiet });
+  emblem(canvas, margin, 20);
+  write(canvas, maker.name, margin + 38, 35, { size: 17, bold: true });
+  write(canvas, maker.about, margin + 38, 47.5, { size: 8.5, colour: palette.quiet });
   const [title = "", version = ""] = edition.title.split(", ");
-  write(canvas, title, right, 43, { size: 17, bold: true, colour: palette.accent, align: "right" });
+  write(canvas, title, right, 35, { size: 17, bold: true, colour: palette.accent, align: "right" });
   const contact = [version, maker.email, maker.phone].filter((part) => part !== "").join("   ·   ");
-  write(canvas, contact, right, 55.5, { size: 8.5, colour: palette.quiet, align: "right" });
+  write(canvas, contact, right, 47.5, { size: 8.5, colour: palette.quiet, align: "right" });
   stroke(
     canvas,
     [
-      [margin, 65],
-      [right, 65],
+      [margin, 56],
+      [right, 56],
     ],
     { colour: palette.accent, thickness: 1 },
   );
@@ -41,13 +41,13 @@ export function header(canvas: Canvas, edition: Edition, { maker }: Catalogue): 
     `Send all sheets of an order to ${maker.email}. Before you send a sheet, open the saved file: it must show what you typed.`,
   ];
   how.forEach((line, i) => {
-    write(canvas, line, margin, 78 + i * 11, { size });
+    write(canvas, line, margin, 69 + i * 10.5, { size });
   });
   const must = "must be filled in";
   const starred = right - textWidth(must, size);
-  star(canvas, starred - 7, 78);
-  write(canvas, must, starred, 78, { size, colour: palette.quiet });
-  return 98;
+  star(canvas, starred - 7, 69);
+  write(canvas, must, starred, 69, { size, colour: palette.quiet });
+  return 86;
 }
 
 /** A station in outline: a plate, and the devices in it. */
@@ -92,7 +92,7 @@ export function panel(
   title: { readonly number?: number; readonly says: string; readonly remark?: string },
 ): void {
   block(canvas, box, { fill: palette.panel, radius: 5 });
-  const baseline = box.y + 16.5;
+  const baseline = box.y + 15.5;
   let x = box.x + padding;
   if (title.number !== undefined) {
     disc(canvas, x + 6.5, baseline - 3.6, 6.5, { fill: palette.accent });
@@ -109,15 +109,25 @@ export function panel(
     write(canvas, title.remark, end + 8, baseline, { size: 7.5, colour: palette.quiet });
 }
 
-/** Room for two lines of typing. Less is of no use. */
-const leastNotes = { width: 200, height: 26 };
+/** Places of the last section, in which all sheets of an order say the same. */
+const ofOrder = /^(?:order|project|contact\..*|bill\..*|ship\..*)$/;
 
-/** Section 5: whatever space is left, for words that no field holds, and for places that no other section has. */
-export function notes(draft: Draft, box: Box): void {
+/** Room for two lines of typing. Less is of no use. */
+const leastNotes = { width: 130, height: 26 };
+/** The least that a place among the notes takes. */
+const leastPlace = 72;
+
+/** "3 rows of 10 letters". */
+export function roomWords({ rows, characters }: Room): string {
+  return `${rows} ${rows === 1 ? "row" : "rows"} of ${characters}`;
+}
+
+/** Whatever space is left, for words that no field holds, and for places that no other section has. */
+export function notes(draft: Draft, box: Box, number: number): void {
   panel(draft.canvas, box, {
-    number: 5,
+    number,
     says: "Notes",
-    remark: "read by a person; words written here are not engraved",
+    remark: "for a person; nothing of it is cut",
   });
   const area = {
     ...inset(box, padding),
@@ -126,25 +136,23 @@ export function notes(draft: Draft, box: Box): void {
   };
   const others = withoutRoom(draft);
   const step = labelHeight + lineHeight + 4;
-  const above = Math.ceil(others.length / 4) * step;
-  const beside = area.height - above < leastNotes.height ? others.length * 130 : 0;
-  const frame =
-    beside > 0
-      ? { ...area, width: area.width - beside }
-      : { ...area, y: area.y + above, height: area.height - above };
+  const inLine = Math.min(4, Math.floor(area.width / leastPlace));
+  const above = Math.ceil(others.length / inLine) * step;
+  const frame = { ...area, y: area.y + above, height: area.height - above };
   if (frame.height < leastNotes.height || frame.width < leastNotes.width)
     throw new Error("the sheet has no room left for notes");
-  if (beside === 0)
-    for (let i = 0; i < others.length; i += 4)
-      line(draft, { ...area, y: area.y + (i / 4) * step }, others.slice(i, i + 4));
+  for (let i = 0; i < others.length; i += inLine)
+    line(draft, { ...area, y: area.y + (i / inLine) * step }, others.slice(i, i + inLine));
   bare(draft, "notes", frame);
-  if (beside > 0) line(draft, { ...area, x: frame.x + frame.width + 8, width: beside - 8 }, others);
 }
 
-/** Places for typing that have no room in the sections before, each with its share of a line. */
+/** Places for typing that no other section has, each with its share of a line. */
 function withoutRoom({ waiting }: Draft): (readonly [Place, number])[] {
   return waiting.flatMap(({ place }) =>
-    place !== undefined && place !== "notes" && ["text", "number"].includes(rowOf(place).holds)
+    place !== undefined &&
+    place !== "notes" &&
+    !ofOrder.test(place) &&
+    ["text", "number"].includes(rowOf(place).holds)
       ? [[place, 1] as const]
       : [],
   );

@@ -135,7 +135,7 @@ function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyp
   const extent = extentOf(band);
   if (extent === undefined) return 0;
   const wide = extent.right - extent.left;
-  let best = { count: 0, off: Number.POSITIVE_INFINITY };
+  const counts: { count: number; off: number }[] = [];
   // No line has more words than pixels.
   for (let count = 1; count <= Math.min(words.length, 60); count++) {
     const line = setLine(words.slice(0, count).join(" "), glyphs);
@@ -143,10 +143,14 @@ function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyp
     const { left, right, top, bottom } = measure(line);
     const up = (extent.bottom - extent.top) / (top - bottom);
     const off = Math.abs(Math.log(((right - left) * up) / wide));
-    if (off < best.off) best = { count, off };
+    counts.push({ count, off });
     if ((right - left) * Math.min(up, size) > 2 * wide) break;
   }
-  return showsLine(band, words.slice(0, best.count).join(" "), size, glyphs) ? best.count : 0;
+  // Of a line that is low, a pixel more or less of height is as much as a short word.
+  const likely = counts.toSorted((a, b) => a.off - b.off).slice(0, 3);
+  return (
+    likely.find(({ count }) => showsLine(band, words.slice(0, count).join(" "), size, glyphs))?.count ?? 0
+  );
 }
 
 /**

@@ -47,7 +47,7 @@ export interface Arrival {
 
 /** A field that everybody types into. */
 const rowOf = ({ edition }: SampleSheet): string =>
-  ({ "device-26b": "button1_row1", "plate-26b": "gang1_row1" })[edition] ?? "MS.Key1.Line1";
+  ({ "device-26c": "button1_row1", "plate-26c": "gang1_row1" })[edition] ?? "MS.Key1.Line1";
 
 /** A list to choose from, and a box to tick. */
 const listOf = ({ edition }: SampleSheet): string =>

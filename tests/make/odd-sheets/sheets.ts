@@ -26,8 +26,8 @@ const marrowby: SheetValues = {
 };
 
 const values: Readonly<Record<string, SheetValues>> = {
-  "device-26b": deviceValues,
-  "plate-26b": plateValues,
+  "device-26c": deviceValues,
+  "plate-26c": plateValues,
   "marrowby-device-1": marrowby,
 };
 

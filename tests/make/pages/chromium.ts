@@ -72,8 +72,8 @@ async function addressIn(profile: string, program: ChildProcess): Promise<string
   throw new Error("Chromium does not start");
 }
 
-/** Where the page begins in the window of that size at 100 %, and pixels of a point. */
-const corner = { x: 321.6, y: 59.2 };
+/** Where the middle of the page's upper edge is in the window of that size at 100 %, and pixels of a point. */
+const middle = { x: 849.6, y: 59.2 };
 const pixels = 96 / 72;
 
 async function fill(
@@ -95,8 +95,8 @@ async function fill(
     return { view: first.view, widgets: (await first.getAnnotations()) as Annotation[] };
   });
   const click = async ([left, bottom, right, top]: Annotation["rect"]): Promise<void> => {
-    const x = corner.x + ((left + right) / 2) * pixels;
-    const y = corner.y + ((view[3] ?? 0) - (bottom + top) / 2) * pixels;
+    const x = middle.x + ((left + right - (view[2] ?? 0)) / 2) * pixels;
+    const y = middle.y + ((view[3] ?? 0) - (bottom + top) / 2) * pixels;
     for (const type of ["mouseMoved", "mousePressed", "mouseReleased"])
       await send(
         "Input.dispatchMouseEvent",
@@ -126,8 +126,10 @@ async function fill(
     const same = (options ?? []).filter(({ displayValue }) => displayValue.startsWith(first));
     await type(first.repeat(same.findIndex(({ displayValue }) => displayValue === value) + 1));
     await type("\r");
+    // The list may lie over the next field; a click beside it closes it.
+    await click(corner);
   }
-  await click([2, 2, 4, 4]);
+  await click(corner);
   const { result } = (await send(
     "Runtime.evaluate",
     { expression: saving, awaitPromise: true, returnByValue: true },
@@ -135,6 +137,9 @@ async function fill(
   )) as { result?: { readonly value?: string } };
   return result?.value === undefined ? undefined : Buffer.from(result.value, "base64");
 }
+
+/** A place without a field. */
+const corner: Annotation["rect"] = [2, 2, 4, 4];
 
 /** What the download button does once “With your changes” is chosen. */
 const saving = `(async () => {

@@ -56,7 +56,7 @@ interface Hand {
   readonly row: string;
 }
 
-const rows: Readonly<Record<string, string>> = { "device-26b": "button1_row1", "plate-26b": "gang1_row1" };
+const rows: Readonly<Record<string, string>> = { "device-26c": "button1_row1", "plate-26c": "gang1_row1" };
 const name = PDFName.of;
 
 function rowOf({ edition }: SampleSheet): string {

@@ -351,7 +351,7 @@ const onThePage: Forgery[] = [
   }),
   forgery("a label painted over and written anew", (hand) => {
     const [l, , , t] = at(hand, "order_number");
-    paint(hand, `0.957 0.945 0.91 rg ${l - 3} ${t + 1} 70 9 re f`);
+    paint(hand, `0.961 0.953 0.961 rg ${l - 3} ${t + 1} 70 9 re f`);
     write(hand, "Old number", l, t + 3, 8);
   }),
   forgery("a printed number changed", (hand) => {

@@ -22,8 +22,8 @@ export interface Hand {
 }
 
 const rows = {
-  "device-26b": { row: "button1_row1", second: "button2_row1", empty: "button1_row2" },
-  "plate-26b": { row: "gang1_row1", second: "gang2_row1", empty: "gang1_row2" },
+  "device-26c": { row: "button1_row1", second: "button2_row1", empty: "button1_row2" },
+  "plate-26c": { row: "gang1_row1", second: "gang2_row1", empty: "gang1_row2" },
 } as const;
 
 export function forgery(how: string, alter: (hand: Hand) => void | Promise<void>): Forgery {

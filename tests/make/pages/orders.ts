@@ -3,15 +3,15 @@ import type { AttachmentDescription, SheetDescription } from "../../../src/demo/
 import { loadScenario } from "../../../src/demo/load.ts";
 import { blankSheet } from "../../../src/drawing/blank-sheet.ts";
 import { fillSheet } from "../../../src/drawing/fill-sheet.ts";
-import { catalogue, editions } from "../config.ts";
+import { maker } from "../config.ts";
 import type { SampleSheet } from "../odd-sheets/sheets.ts";
 
 /** Every sheet of the demonstration that stands on a form which Burin draws, each filling once. */
 export async function demoSheets(): Promise<SampleSheet[]> {
   const { letters, sheets } = await loadScenario("fixtures");
-  const drawn = editions.filter((edition) => edition.drawn);
+  const drawn = maker.editions.filter((edition) => edition.drawn);
   const blanks = new Map<string, Uint8Array>();
-  for (const edition of drawn) blanks.set(edition.name, await blankSheet(edition, catalogue));
+  for (const edition of drawn) blanks.set(edition.name, await blankSheet(edition, maker.catalogue));
   const found = new Map<string, SampleSheet>();
   for (const description of letters.flatMap((letter) => letter.attachments.flatMap(inside))) {
     const base = sheets.get(description.like);

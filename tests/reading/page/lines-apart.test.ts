@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
 import { readPdf } from "../../make/read-pdf.ts";
 
-const samples = (await sampleSheets()).filter(({ edition }) => /^(device|plate)-26b$/.test(edition));
+const samples = (await sampleSheets()).filter(({ edition }) => /^(device|plate)-26c$/.test(edition));
 
 /** A sheet whose notes a program has drawn with each line right below the one before, and a stroke so far below the upper edge. */
 async function withNotes(

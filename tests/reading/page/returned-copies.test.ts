@@ -8,7 +8,7 @@ import { hasProgram } from "../../make/program.ts";
 import { readPdf } from "../../make/read-pdf.ts";
 
 const samples = await sampleSheets();
-const drawn = samples.filter(({ edition }) => /^(device|plate)-26b$/.test(edition));
+const drawn = samples.filter(({ edition }) => /^(device|plate)-26c$/.test(edition));
 const theirs = samples.find(({ edition }) => edition === "marrowby-device-1") as SampleSheet;
 /** Every form with its blank, that of another maker too. */
 const known = { editions, blanks: new Map(samples.map(({ edition, blank }) => [edition, blank])) };

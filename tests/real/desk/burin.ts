@@ -52,8 +52,8 @@ export function setUp(rig: Rig, over: Over = {}): Setup {
   });
   const imap = (user: string) => server(user, over.imaps ?? rig.ports.imaps);
   const settings = {
-    catalogue: resolve("config/catalogue.yaml"),
-    editions: resolve("config/editions"),
+    catalogue: resolve("fixtures/trade/catalogue.yaml"),
+    editions: resolve("fixtures/trade/editions"),
     record,
     mailboxes: [
       {

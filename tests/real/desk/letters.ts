@@ -1,11 +1,9 @@
 import MailComposer from "nodemailer/lib/mail-composer";
 import { builder } from "../../../src/demo/build.ts";
-import { loadScenario } from "../../../src/demo/load.ts";
-import { catalogue, editions } from "../../make/config.ts";
+import { sheets, trade } from "../../make/config.ts";
 import { desk } from "../rig/rig.ts";
 
-const { sheets, raw } = await loadScenario("fixtures");
-const build = builder({ catalogue, editions, sheets, raw });
+const build = builder({ ...trade, sheets, raw: () => Promise.reject(new Error("no raw file here")) });
 
 /** A filled sheet: position 1 of a plate of four, of the order named. */
 export function filledSheet(order: string): Promise<Uint8Array> {
