@@ -1,4 +1,4 @@
-import type { Room } from "../../catalogue/catalogue.ts";
+import { layoutOf, type Room } from "../../catalogue/catalogue.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, roomOn, typedRows } from "../limits.ts";
 
@@ -16,6 +16,10 @@ export const rowTooLong = defineSheetCheck({
     over: {
       says: "Row {row} of {face} has {length:character}; {limit} can be cut.",
       fix: "Shorten “{typed}” to {limit:character} or fewer, or split it over the rows.",
+    },
+    only: {
+      says: "Row {row} of {face} has {length:character}; {limit} can be cut.",
+      fix: "Shorten “{typed}” to {limit:character} or fewer.",
     },
   },
   passing: [
@@ -35,19 +39,22 @@ export const rowTooLong = defineSheetCheck({
       wording: "over",
     },
     {
-      shows: "one more above a gang",
-      given: ({ plate, catalogue }) => plate({}, { "1": [long(catalogue.plate, 1)] }),
-      wording: "over",
+      shows: "one more on a button with one row",
+      given: ({ device, layoutThat, catalogue }) => {
+        const code = layoutThat(({ rows }) => rows === 1);
+        return device({ layouts: [code] }, { "1": [long(layoutOf(catalogue, code) ?? catalogue.plate, 1)] });
+      },
+      wording: "only",
     },
   ],
   *find(sheet, catalogue, say) {
     for (const { place, face, row, text } of typedRows(sheet)) {
-      const { characters: limit } = roomOn(sheet, face, catalogue);
+      const { rows, characters: limit } = roomOn(sheet, face, catalogue);
       // A letter and its accent typed as two code points are one character to cut.
       const length = [...text.normalize("NFC")].length;
       if (length > limit)
         yield say(
-          "over",
+          rows > 1 ? "over" : "only",
           { row, face: faceWords(sheet, face), length, limit, typed: text },
           at(sheet, place),
         );
