@@ -27,12 +27,18 @@ export function proofsOf(order: Order, catalogue: Catalogue, files: Files): Proo
 function facesFor(sheet: Sheet, catalogue: Catalogue): Proof["faces"] {
   const faces = (facesOf(sheet, catalogue) ?? []).map((face) => {
     const legend = sheet.legends.find((one) => one.face === face);
-    const cut = legend !== undefined && hasText(legend);
     const name = face === "plate" ? "Plate" : `${sheet.kind === "plate" ? "Gang" : "Button"} ${face}`;
-    return [name, ...(cut ? legend.rows.map((row) => oneLine(row, 60)) : ["left plain"])];
+    return { name, rows: legend !== undefined && hasText(legend) ? legend.rows : undefined };
   });
-  const rows = Math.max(0, ...faces.map((face) => face.length - 1));
-  return [["", ...Array.from({ length: rows }, (_, i) => `row ${i + 1}`)], ...faces];
+  // A form has as many rows as the layout with the most. What none has filled needs no column.
+  const last = Math.max(-1, ...faces.map(({ rows = [] }) => rows.findLastIndex((row) => row.trim() !== "")));
+  return [
+    ["", ...Array.from({ length: last + 1 }, (_, i) => `row ${i + 1}`)],
+    ...faces.map(({ name, rows }) => [
+      name,
+      ...(rows?.slice(0, last + 1).map((row) => oneLine(row, 60)) ?? ["left plain"]),
+    ]),
+  ];
 }
 
 /** "Four buttons, Oat with Ink lettering". */

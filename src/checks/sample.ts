@@ -3,19 +3,19 @@ import {
   type Catalogue,
   type Finish,
   type Layout,
-  mostButtons,
   mostGangs,
   type Room,
-  roomOfButton,
 } from "../catalogue/catalogue.ts";
 import { partKey } from "../catalogue/part-key.ts";
 import { contrastRatio } from "../lettering/contrast.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import type { FileKind, ReadFile } from "../trade/attachment.ts";
 import type { FaceName, Legend } from "../trade/legend.ts";
-import { entries, type Place, type Print, rowOf } from "../trade/place.ts";
+import type { Place } from "../trade/place.ts";
 import type { DeviceSheet, PlateSheet, Sheet } from "../trade/sheet.ts";
 import type { OrderSubject } from "./check.ts";
+import { usualFinishes, usualLayout } from "./sample-choices.ts";
+import { printsOfDevice, printsOfPlate } from "./sample-forms.ts";
 
 /** Legends by face, row by row: what an example changes on the sample. */
 type Rows = Readonly<Partial<Record<FaceName, readonly string[]>>>;
@@ -93,14 +93,14 @@ export function sampleOf(catalogue: Catalogue): Sample {
   const [otherLayout = layout] = layouts
     .filter((one) => one !== layout && buttonsOf(one) > 1)
     .toSorted((a, b) => buttonsOf(a) - buttonsOf(b));
-  const [finish, otherFinish] = usualFinishes(catalogue);
+  const [finish, otherFinish] = usualFinishes(catalogue, common.gangs);
   const lettering = letterings.toSorted(
     (a, b) => contrastRatio(b.colour, finish.colour) - contrastRatio(a.colour, finish.colour),
   )[0];
   const colours = { finish: finish.code, lettering: lettering?.code ?? "" };
   const forms = {
     device: printsOfDevice(catalogue),
-    plate: prints("plate", facePlaces(mostGangs(catalogue), catalogue.plate.rows)),
+    plate: printsOfPlate(catalogue),
   };
 
   const device: Sample["device"] = (changes = {}, rows = {}) => ({
@@ -115,7 +115,9 @@ export function sampleOf(catalogue: Catalogue): Sample {
     position: 2,
     layouts: [layout.code],
     legends: merge(
-      buttonWords.slice(0, buttonsOf(layout)).map((words, i) => spread(`${i + 1}`, words, layout)),
+      Array.from({ length: buttonsOf(layout) }, (_, i) =>
+        spread(`${i + 1}`, buttonWords[i] ?? [`${i + 1}`], layout),
+      ),
       rows,
     ),
     ...changes,
@@ -167,9 +169,12 @@ export function sampleOf(catalogue: Catalogue): Sample {
     otherLayout,
     narrow: layouts.toSorted((a, b) => a.face.width - b.face.width)[0] ?? layout,
     widest: mostGangs(catalogue),
-    otherFinish: otherFinish?.code ?? cannotShow("finish"),
-    otherLettering:
-      letterings.find(({ code }) => code !== colours.lettering)?.code ?? cannotShow("lettering"),
+    get otherFinish() {
+      return otherFinish?.code ?? cannotShow("finish");
+    },
+    get otherLettering() {
+      return (letterings.find(({ code }) => code !== colours.lettering) ?? cannotShow("lettering")).code;
+    },
     finishThat: (is) => (finishes.find(is) ?? cannotShow("finish")).code,
     layoutThat: (is) => (layouts.find(is) ?? cannotShow("layout")).code,
     coloursThat: (is) =>
@@ -200,29 +205,6 @@ const buttonWords = [
   ["LAMPS"],
 ];
 const gangWords = [["FOYER"], ["READING", "ROOM"], ["CHILDREN"], ["WORKROOM"]];
-
-/** The layout that shows most: of four buttons or more with two rows, if there is one, and the smallest of those. */
-function usualLayout(layouts: readonly Layout[]): Layout {
-  const worth = (layout: Layout): number =>
-    Number(buttonsOf(layout) >= 4) * 4 +
-    Number(layout.rows >= 2) * 2 +
-    Number(layout.legend_places === undefined);
-  const [first] = layouts.toSorted((a, b) => worth(b) - worth(a) || buttonsOf(a) - buttonsOf(b));
-  if (first === undefined) throw new Error("the catalogue has no layout");
-  return first;
-}
-
-/**
- * A finish in which all of the sample is made, and another, if there is one. First come those that are made for many
- * sizes of plate, but not for all.
- */
-function usualFinishes(catalogue: Catalogue): readonly [Finish, Finish | undefined] {
-  const made = catalogue.finishes.filter(({ devices, plates }) => devices && plates.includes(common.gangs));
-  const sizes = ({ plates }: Finish): number => plates.length % mostGangs(catalogue);
-  const [usual = catalogue.finishes[0], other] = made.toSorted((a, b) => sizes(b) - sizes(a));
-  if (usual === undefined) throw new Error("the catalogue has no finish");
-  return [usual, other];
-}
 
 const entered = ["project", "order", "mark", "gangs", "finish", "lettering"] as const;
 const nothing = { contact: {}, billTo: {}, shipSame: false } as const;
@@ -310,32 +292,4 @@ function merge(legends: readonly Legend[], rows: Rows): Legend[] {
     .filter(([face]) => !legends.some((old) => old.face === face))
     .map(([face, text]) => legend(face as FaceName, ...(text ?? [])));
   return [...changed, ...added];
-}
-
-/** A form that prints every place of a kind of sheet, with the labels of the table. */
-function prints(kind: Sheet["kind"], faces: readonly Place[]): Partial<Record<Place, Print>> {
-  const printed: readonly Place[] = [...entries.filter((place) => kind in rowOf(place)), ...faces];
-  return Object.fromEntries(
-    printed.map((place): [Place, Print] => {
-      const [, face = "", row = ""] = place.split(".");
-      const label = rowOf(place).label.replace("{face}", face).replace("{row}", row);
-      return [place, { field: place, label: label.replace("Face plate", "Plate legend") }];
-    }),
-  );
-}
-
-function printsOfDevice(catalogue: Catalogue): Partial<Record<Place, Print>> {
-  const buttons = Array.from({ length: mostButtons(catalogue) }, (_, i) =>
-    facePlace(`${i + 1}`, roomOfButton(i + 1, catalogue).rows),
-  );
-  return prints("device", [...buttons.flat(), ...facePlace("plate", catalogue.plate.rows)]);
-}
-
-function facePlaces(faces: number, rows: number): Place[] {
-  return Array.from({ length: faces }, (_, i) => facePlace(`${i + 1}`, rows)).flat();
-}
-
-function facePlace(face: FaceName, rows: number): Place[] {
-  const places: Place[] = Array.from({ length: rows }, (_, i): Place => `row.${face}.${i + 1}`);
-  return [...places, `plain.${face}`];
 }

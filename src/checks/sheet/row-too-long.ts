@@ -1,6 +1,6 @@
-import type { Room } from "../../catalogue/catalogue.ts";
+import { layoutOf, type Room } from "../../catalogue/catalogue.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { faceWords, tooLongRows } from "../limits.ts";
+import { faceWords, roomOn, tooLongRows } from "../limits.ts";
 
 /** As many characters as there is room for, or some more. */
 const long = ({ characters }: Room, more = 0): string =>
@@ -16,6 +16,10 @@ export const rowTooLong = defineSheetCheck({
     over: {
       says: "Row {row} of {face} has {length:character}; {limit} can be cut.",
       fix: "Shorten “{typed}” to {limit:character} or fewer, or split it over the rows.",
+    },
+    only: {
+      says: "Row {row} of {face} has {length:character}; {limit} can be cut.",
+      fix: "Shorten “{typed}” to {limit:character} or fewer.",
     },
   },
   passing: [
@@ -35,13 +39,20 @@ export const rowTooLong = defineSheetCheck({
       wording: "over",
     },
     {
-      shows: "one more above a gang",
-      given: ({ plate, catalogue }) => plate({}, { "1": [long(catalogue.plate, 1)] }),
-      wording: "over",
+      shows: "one more on a button with one row",
+      given: ({ device, layoutThat, catalogue }) => {
+        const code = layoutThat(({ rows }) => rows === 1);
+        return device({ layouts: [code] }, { "1": [long(layoutOf(catalogue, code) ?? catalogue.plate, 1)] });
+      },
+      wording: "only",
     },
   ],
   *find(sheet, catalogue, say) {
     for (const { place, face, row, text, length, limit } of tooLongRows(sheet, catalogue))
-      yield say("over", { row, face: faceWords(sheet, face), length, limit, typed: text }, at(sheet, place));
+      yield say(
+        roomOn(sheet, face, catalogue).rows > 1 ? "over" : "only",
+        { row, face: faceWords(sheet, face), length, limit, typed: text },
+        at(sheet, place),
+      );
   },
 });
