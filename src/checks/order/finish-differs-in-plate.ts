@@ -29,6 +29,7 @@ export const finishDiffersInPlate = defineOrderCheck({
       shows: "a device in slate in a plate in oat",
       given: subject([plate(), deviceAt(1), deviceAt(2, { finish: "SLT" })]),
       wording: "differs",
+      says: "The device is Slate, but plate S-104 is Oat.",
     },
   ],
   *find({ order }, catalogue, say) {

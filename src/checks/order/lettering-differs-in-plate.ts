@@ -39,6 +39,7 @@ export const letteringDiffersInPlate = defineOrderCheck({
       shows: "one device in rust, the plate in ink",
       given: subject([plate(), deviceAt(1), deviceAt(2, { lettering: "RST" })]),
       wording: "differs",
+      says: "The device's lettering is Rust, but that of plate S-104 is Ink.",
     },
   ],
   *find({ order }, catalogue, say) {

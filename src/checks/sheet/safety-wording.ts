@@ -27,13 +27,29 @@ export const safetyWording = defineSheetCheck({
     { shows: "EXIT in a longer legend", given: device({}, { "1": ["EXIT", "SCENE"] }) },
   ],
   failing: [
-    { shows: "emergency lighting", given: device({}, { "1": ["EMERG", "LIGHTS"] }), wording: "safety" },
-    { shows: "EXIT and no more", given: device({}, { "1": ["EXIT", ""] }), wording: "safety" },
-    { shows: "a phrase over two rows", given: device({}, { "1": ["POWER", "OFF"] }), wording: "safety" },
+    {
+      shows: "emergency lighting",
+      given: device({}, { "1": ["EMERG", "LIGHTS"] }),
+      wording: "safety",
+      says: "“EMERG LIGHTS” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
+    },
+    {
+      shows: "EXIT and no more",
+      given: device({}, { "1": ["EXIT", ""] }),
+      wording: "safety",
+      says: "“EXIT” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
+    },
+    {
+      shows: "a phrase over two rows",
+      given: device({}, { "1": ["POWER", "OFF"] }),
+      wording: "safety",
+      says: "“POWER OFF” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
+    },
     {
       shows: "a strip that calls it a disconnect",
       given: aloneDevice({}, { plate: ["DISCONNECT"] }),
       wording: "safety",
+      says: "“DISCONNECT” on the plate legend speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
   ],
   *find(sheet, catalogue, say) {
