@@ -1,7 +1,7 @@
 import type { Order } from "../trade/order.ts";
 import { isPrefixed, lookSame } from "./alike.ts";
 import { byId, letterOf } from "./ids.ts";
-import { numberKey, plainText } from "./keys.ts";
+import { plainText } from "./keys.ts";
 import { missingOf } from "./missing.ts";
 import { nearNumbers, nearProjects } from "./near.ts";
 import { isPlaceholder } from "./placeholder.ts";
@@ -14,7 +14,6 @@ export function meantOrder(order: Order, others: readonly Order[]): Order | unde
 /** Whether the numbers of two orders are one slip apart, look the same, or are one but for letters in front, and their sheets fit. */
 export function fitTogether(one: Order, other: Order): boolean {
   const [a, b] = [one.number, other.number];
-  if (numberKey(a) === "" || numberKey(b) === "") return false;
   return (nearNumbers(a, b) || lookSame(a, b) || isPrefixed(a, b)) && seemOne(one, other);
 }
 
