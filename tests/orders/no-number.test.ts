@@ -21,7 +21,7 @@ test.each([
 });
 
 // Words that announce a number are left out in front of it only, and zeros only where nothing else is.
-test.each(["XPO", "0 JOB", "HOLD 2", "NO-1042", "100", "0010", "P.O. 0017", "Job TBD-2", "VERBAL 7"])(
+test.each(["XPO", "XNO", "0 JOB", "HOLD 2", "NO-1042", "100", "0010", "P.O. 0017", "Job TBD-2", "VERBAL 7"])(
   "“%s” is a number",
   (typed) => {
     expect(isNoNumber(typed)).toBe(false);

@@ -126,6 +126,10 @@ test("a device is meant for the position that is free, and only if it goes into 
   expect(slips(...lacksTwo, aloneDevice({ mark: "S-140", position: 2, gangs: 4 }))).toEqual([]);
 });
 
+test("a plate without a mark is meant for no station, however short its mark", () => {
+  expect(slips(without(plate(), "mark"), deviceAt(1, { mark: "A" }))).toEqual([]);
+});
+
 test("a plate is meant for devices that lack one, not for a plate", () => {
   const devices = [1, 2, 3, 4].map((position) => deviceAt(position));
   expect(slips(plate({ mark: "S-140" }), ...devices)).toEqual([["S-140", "S-104"]]);
@@ -153,4 +157,17 @@ test("of marks that look the same the first is meant, and no mark looks like non
     ["S-0104", "S-104"],
   ]);
   expect(alike(...marked(undefined, undefined, "S-104"))).toEqual([]);
+});
+
+test("only a number that is nearly the same, looks the same or has letters in front is taken for a slip", () => {
+  const under = (order: string) => askedAbout(...lacksTwo, other({ order })).map(([number]) => number);
+  for (const order of ["BW-2270", "BW-00022O7", "GC BW-2207"]) expect(under(order)).toEqual([order]);
+  for (const order of ["BW-9034", "KX-1185"]) expect(under(order)).toEqual([]);
+});
+
+test("a newer order that lacks what an older one has is asked about, though that one lacks nothing", () => {
+  const newer = lacksTwo.map((sheet) => ({ ...sheet, id: `2${sheet.id}` }));
+  expect(askedAbout(aloneDevice({ order: "BW-2270", mark: "S-104" }), ...newer)).toEqual([
+    ["BW-2207", "BW-2270"],
+  ]);
 });
