@@ -29,11 +29,11 @@ test.each<[string, Box]>([
 });
 
 test.each<[string, Box]>([
-  ["on the left", [left - 15, bottom, left - 5, top]],
-  ["on the right", [right + 5, bottom, right + 15, top]],
-  ["below", [left, bottom - 15, right, bottom - 5]],
-  ["above", [left, top + 5, right, top + 15]],
-])("a stroke and what lies five points from it, %s, are two", (_, box) => {
+  ["on the left", [left - 15, bottom, left - 4.5, top]],
+  ["on the right", [right + 4.5, bottom, right + 15, top]],
+  ["below", [left, bottom - 15, right, bottom - 4.5]],
+  ["above", [left, top + 4.5, right, top + 15]],
+])("a stroke and what lies farther from it, %s, are two", (_, box) => {
   expect(told([stroke], more(box)).map(({ what }) => what)).toEqual(["handwriting", "something-more"]);
 });
 
@@ -122,6 +122,8 @@ test.each<[string, Box, boolean]>([
   ["of which less does", [189, 3, 209, 9], false],
   ["three points high", [200, 3, 300, 6], true],
   ["lower than that, such as a line", [200, 3, 400, 5.9], false],
+  ["three points wide", [200, 0, 203, 12], true],
+  ["narrower than that", [200, 0, 202.9, 12], false],
 ])("a picture %s", (_, [from, low, to, high], isOver) => {
   const [, base] = frame("button1_row1");
   const image: PageMark = { what: "image", box: [from, base + low, to, base + high] };
