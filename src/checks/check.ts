@@ -30,6 +30,10 @@ export interface Wording {
 type Wordings = Readonly<Record<string, Wording>>;
 
 type Holes<S extends string> = S extends `${string}{${infer Hole}}${infer Rest}` ? Hole | Holes<Rest> : never;
+/** The rendered text, which an example must give where there are facts in it. */
+type Rendered<Name extends string, Text extends string> = [Holes<Text>] extends [never]
+  ? { readonly [N in Name]?: never }
+  : { readonly [N in Name]: string };
 type NameOf<Hole> = Hole extends `${infer Name}:${string}`
   ? Name
   : Hole extends `${infer Name}|or`
@@ -57,6 +61,12 @@ interface Example<Subject> {
   readonly given: Subject;
 }
 
+/** What fails, and what is said of it: the one problem that is found, told in whole sentences where they hold facts. */
+type Failing<Subject, W extends Wordings> = {
+  [K in keyof W & string]: Example<Subject> & { readonly wording: K } & Rendered<"says", W[K]["says"]> &
+    Rendered<"fix", W[K]["fix"]>;
+}[keyof W & string];
+
 interface Definition<Subject, W extends Wordings> {
   readonly id: string;
   readonly title: string;
@@ -69,12 +79,13 @@ interface Definition<Subject, W extends Wordings> {
   readonly why: string;
   readonly wordings: W;
   readonly passing: readonly Example<Subject>[];
-  readonly failing: readonly (Example<Subject> & { readonly wording: keyof W & string })[];
+  readonly failing: readonly Failing<Subject, NoInfer<W>>[];
   readonly find: (subject: Subject, catalogue: Catalogue, say: Say<W>) => Iterable<Problem>;
 }
 
 /** One thing that can be wrong: data first, then a pure search for it. */
-export interface Check<Subject> extends Omit<Definition<Subject, Wordings>, "find"> {
+export interface Check<Subject> extends Omit<Definition<Subject, Wordings>, "find" | "failing"> {
+  readonly failing: readonly (Example<Subject> & { wording: string; says?: string; fix?: string })[];
   readonly find: (subject: Subject, catalogue: Catalogue) => Iterable<Problem>;
 }
 

@@ -25,6 +25,7 @@ export const severalOrders = defineLetterCheck({
       shows: "two orders",
       given: { files: [], orders: [order, other], held: false, reply: false, links: [] },
       wording: "several",
+      says: "This letter brings sheets of 2 orders: BW-2207 and BW-3110. Each is answered for by itself.",
     },
   ],
   *find({ orders }, _, say) {

@@ -33,16 +33,26 @@ export const emailDomainSlip = defineOrderCheck({
     { shows: "what is no address, which has a check of its own", given: subject([withEmail("ines@gmail")]) },
   ],
   failing: [
-    { shows: "two letters swapped", given: subject([withEmail("ines@gmial.com")]), wording: "likelier" },
+    {
+      shows: "two letters swapped",
+      given: subject([withEmail("ines@gmial.com")]),
+      wording: "likelier",
+      says: "The e-mail address ines@gmial.com ends in gmial.com.",
+      fix: "Did you mean gmail.com? Confirm it, or that gmial.com is right.",
+    },
     {
       shows: "an ending that does not exist",
       given: subject([withEmail("ines@brightwire.con")]),
       wording: "likelier",
+      says: "The e-mail address ines@brightwire.con ends in brightwire.con.",
+      fix: "Did you mean brightwire.com? Confirm it, or that brightwire.con is right.",
     },
     {
       shows: "a letter left out on one sheet",
       given: subject([plate(), deviceAt(1), withEmail("ines@brightwre.example")]),
       wording: "sister",
+      says: "The e-mail address ines@brightwre.example ends in brightwre.example; on other sheets of this order it is brightwire.example.",
+      fix: "Did you mean brightwire.example? Confirm it, or that brightwre.example is right.",
     },
   ],
   *find({ order }, _, say) {

@@ -8,8 +8,6 @@ import { at, defineOrderCheck, labelOf } from "../check.ts";
 import { nameOf, otherMarkIn, positionIn } from "../named-place.ts";
 import { aloneDevice, completeOrder, deviceAt, plate, subject } from "../sample.ts";
 
-const [first, second] = [deviceAt(1, { file: "S-104 pos 2.pdf" }), deviceAt(2, { file: "S-104 pos 1.pdf" })];
-
 export const fileNameContradicts = defineOrderCheck({
   id: "file-name-contradicts",
   title: "A file's name says another place than its sheet",
@@ -47,16 +45,19 @@ export const fileNameContradicts = defineOrderCheck({
     },
   ],
   failing: [
-    { shows: "two sheets exchanged", given: subject([plate(), first, second]), wording: "position" },
     {
       shows: "another position, of which no sheet came",
       given: subject([plate(), deviceAt(2, { file: "left_position-01.pdf" })]),
       wording: "position",
+      says: "The file is called left_position-01.pdf, but “Position” says 2.",
+      fix: "If 2 is wrong, send the sheet again with the right position.",
     },
     {
       shows: "another station, of which no sheet came",
       given: subject([aloneDevice({ file: "S-111.pdf" })]),
       wording: "mark",
+      says: "The file is called S-111.pdf, but “Station mark” says S-110.",
+      fix: "If S-110 is wrong, send the sheet again with the right station mark.",
     },
   ],
   *find({ order }, _catalogue, say) {

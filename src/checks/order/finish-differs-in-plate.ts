@@ -14,7 +14,7 @@ export const finishDiffersInPlate = defineOrderCheck({
   wordings: {
     differs: {
       says: "The device is {finish}, but plate {station} is {usual}.",
-      fix: "Send the sheet again with the right finish, if both are not wanted.",
+      fix: "If only one is wanted, send the sheet again with the right finish.",
     },
   },
   passing: [
@@ -29,6 +29,7 @@ export const finishDiffersInPlate = defineOrderCheck({
       shows: "a device in slate in a plate in oat",
       given: subject([plate(), deviceAt(1), deviceAt(2, { finish: "SLT" })]),
       wording: "differs",
+      says: "The device is Slate, but plate S-104 is Oat.",
     },
   ],
   *find({ order }, catalogue, say) {

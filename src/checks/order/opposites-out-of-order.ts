@@ -32,6 +32,7 @@ export const oppositesOutOfOrder = defineOrderCheck({
       shows: "one of three the other way round",
       given: subject([pair(1, "SHADES UP", "SHADES DOWN"), pair(2, "UP", "DOWN"), pair(3, "DOWN", "UP")]),
       wording: "turned",
+      says: "“DOWN” comes before “UP” here; on 2 other devices of this order it comes after.",
     },
   ],
   *find({ order }, catalogue, say) {

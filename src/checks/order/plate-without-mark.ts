@@ -22,11 +22,17 @@ export const plateWithoutMark = defineOrderCheck({
     { shows: "a mark in the notes", given: subject([{ ...unmarked, notes: "Station S-104" }]) },
   ],
   failing: [
-    { shows: "no mark anywhere", given: subject([unmarked]), wording: "unmarked" },
+    {
+      shows: "no mark anywhere",
+      given: subject([unmarked]),
+      wording: "unmarked",
+      fix: "Write the station mark into “Station mark”, as on its device sheets, and send the sheet again.",
+    },
     {
       shows: "a form without a place for it",
       given: subject([unprinted(unmarked, "mark")]),
       wording: "unmarked",
+      fix: "Write the station mark into “Notes”, as on its device sheets, and send the sheet again.",
     },
   ],
   *find({ order }, _, say) {

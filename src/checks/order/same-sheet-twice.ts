@@ -31,6 +31,7 @@ export const sameSheetTwice = defineOrderCheck({
       shows: "a sheet attached under two names",
       given: subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf" })]),
       wording: "placed",
+      says: "copy.pdf says the same as S-104 pos 2.pdf and is counted once.",
     },
     {
       shows: "two of a kind without a station mark",
@@ -38,6 +39,7 @@ export const sameSheetTwice = defineOrderCheck({
         ["1/8", "1/9"].map((id) => without(aloneDevice({ id, file: `${id.slice(2)}.pdf` }), "mark")),
       ),
       wording: "unplaced",
+      says: "9.pdf says the same as 8.pdf, neither with a station mark, and is counted once.",
     },
   ],
   *find({ order }, _, say) {

@@ -43,12 +43,20 @@ export const sheetReplaced = defineOrderCheck({
       shows: "another finish",
       given: gaveWay("replaced", deviceAt(2), { ...again, finish: "CHK" }),
       wording: "changed",
+      says: "again.pdf takes the place of the sheet S-104 pos 2.pdf, sent before. Changed: Finish: “Oat” → “Chalk”.",
     },
-    { shows: "the same once more", given: gaveWay("replaced", deviceAt(2), again), wording: "unchanged" },
+    {
+      shows: "the same once more",
+      given: gaveWay("replaced", deviceAt(2), again),
+      wording: "unchanged",
+      says: "1 sheet came again and changed nothing: again.pdf.",
+    },
     {
       shows: "a letter that was long on its way",
       given: gaveWay("late", { ...deviceAt(2), finish: "CHK" }, again),
       wording: "late",
+      says: "S-104 pos 2.pdf does not count: a newer letter has brought again.pdf for the same place. Other than in that: Finish: “Oat” → “Chalk”.",
+      fix: "Nothing to do if again.pdf is right. If not, send the right sheet again.",
     },
   ],
   *find({ replaced = [], late = [] }, catalogue, say) {

@@ -22,7 +22,15 @@ export const stationMarkInNotes = defineOrderCheck({
       given: subject([device({ notes: "Same finish as plate S-110." })]),
     },
   ],
-  failing: [{ shows: "the mark in the notes", given: subject([plate(), noted]), wording: "noted" }],
+  failing: [
+    {
+      shows: "the mark in the notes",
+      given: subject([plate(), noted]),
+      wording: "noted",
+      says: "Only the notes of S-104 pos 2.pdf name its station, S-104.",
+      fix: "Confirm that it belongs to S-104.",
+    },
+  ],
   *find({ order }, _, say) {
     for (const { mark: station, plates, devices, byNotes } of order.stations)
       for (const sheet of [...plates, ...devices])

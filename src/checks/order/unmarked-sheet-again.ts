@@ -22,7 +22,14 @@ export const unmarkedSheetAgain = defineOrderCheck({
     { shows: "the same name twice in one letter", given: subject([first, { ...again, id: "1/8" }]) },
     { shows: "sheets with a station mark", given: subject([...completeOrder(), aloneDevice({ id: "2/1" })]) },
   ],
-  failing: [{ shows: "device.pdf in two letters", given: subject([first, again]), wording: "unclear" }],
+  failing: [
+    {
+      shows: "device.pdf in two letters",
+      given: subject([first, again]),
+      wording: "unclear",
+      says: "A file called device.pdf came before and counts already; neither of the two has a station mark.",
+    },
+  ],
   *find({ order }, _, say) {
     const unmarked = order.sheets.filter(
       (sheet) => sheet.kind === "device" && sheet.standing === "alone" && !isMarked(sheet),

@@ -23,9 +23,24 @@ export const abbreviationUnknown = defineSheetCheck({
     { shows: "a letter or a number", given: device({}, { "1": ["STAIR B", "2ND"] }) },
   ],
   failing: [
-    { shows: "a name", given: plate({}, { "1": ["KJELDQVIST", ""] }), wording: "unknown" },
-    { shows: "letters of a firm's own", given: device({}, { "1": ["QZX", ""] }), wording: "unknown" },
-    { shows: "a word without vowels", given: device({}, { "1": ["WRHSE", ""] }), wording: "squeezed" },
+    {
+      shows: "a name",
+      given: plate({}, { "1": ["KJELDQVIST", ""] }),
+      wording: "unknown",
+      says: "“KJELDQVIST” in row 1 of gang 1 is no word or abbreviation known here.",
+    },
+    {
+      shows: "letters of a firm's own",
+      given: device({}, { "1": ["QZX", ""] }),
+      wording: "unknown",
+      says: "“QZX” in row 1 of button 1 is no word or abbreviation known here.",
+    },
+    {
+      shows: "a word without vowels",
+      given: device({}, { "1": ["WRHSE", ""] }),
+      wording: "squeezed",
+      says: "“WRHSE” in row 1 of button 1 is taken as short for WAREHOUSE.",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "unknown")) {

@@ -35,22 +35,35 @@ export const emailMalformed = defineSheetCheck({
     },
   ],
   failing: [
-    { shows: "a missing @", given: withEmail("ines.brightwire.example"), wording: "shape" },
-    { shows: "a comma for a dot", given: withEmail("ines@brightwire,example"), wording: "shape" },
+    {
+      shows: "a missing @",
+      given: withEmail("ines.brightwire.example"),
+      wording: "shape",
+      says: "“E-mail” says “ines.brightwire.example”, which is not an e-mail address.",
+    },
+    {
+      shows: "a comma for a dot",
+      given: withEmail("ines@brightwire,example"),
+      wording: "shape",
+      says: "“E-mail” says “ines@brightwire,example”, which is not an e-mail address.",
+    },
     {
       shows: "two addresses",
       given: withEmail("ines@brightwire.example; office@brightwire.example"),
       wording: "shape",
+      says: "“E-mail” says “ines@brightwire.example; office@brightwire.example”, which is not an e-mail address.",
     },
     {
       shows: "65 characters before the @",
       given: withEmail(`${"i".repeat(65)}@brightwire.example`),
       wording: "long",
+      says: "“E-mail” says “iiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiii@brightwire.example”, which is longer than an e-mail address can be.",
     },
     {
       shows: "what the standard allows and hardly anybody has",
       given: withEmail("ines/orders@brightwire.example"),
       wording: "odd",
+      says: "“E-mail” says “ines/orders@brightwire.example”. A sign before the @ is allowed, but hardly anybody has it.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -35,16 +35,23 @@ export const fieldMissing = defineSheetCheck({
     { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
   ],
   failing: [
-    { shows: "no project and no finish", given: without(plate(), "project", "finish"), wording: "missing" },
+    {
+      shows: "no project and no finish",
+      given: without(plate(), "project", "finish"),
+      wording: "missing",
+      says: "Not filled in: “Project name” and “Finish”.",
+    },
     {
       shows: "a device in a plate without its position",
       given: without(device(), "position"),
       wording: "missing",
+      says: "Not filled in: “Position”.",
     },
     {
       shows: "one button, and nobody said where its legend sits",
       given: device({ layouts: ["D1"] }),
       wording: "missing",
+      says: "Not filled in: “Legend sits at”.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -17,7 +17,7 @@ export const finishNotMade = defineSheetCheck({
     },
     size: {
       says: "{finish} is not made for {what}.",
-      fix: "Choose one of these instead: {made|or}.",
+      fix: "Choose {made|or} instead.",
     },
   },
   passing: [
@@ -30,12 +30,22 @@ export const finishNotMade = defineSheetCheck({
       shows: "a finish that the catalogue does not know",
       given: device({ finish: "Mauve" }),
       wording: "unknown",
+      says: "“Mauve” is not a finish that we make.",
+      fix: "For a device choose one of these: Chalk or Oat.",
     },
-    { shows: "a finish for plates alone on a device", given: device({ finish: "TIN" }), wording: "size" },
+    {
+      shows: "a finish for plates alone on a device",
+      given: device({ finish: "TIN" }),
+      wording: "size",
+      says: "Bare tin is not made for a device.",
+      fix: "Choose Chalk or Oat instead.",
+    },
     {
       shows: "a finish made up to five gangs on a plate of six",
       given: plate({ gangs: 6 }),
       wording: "size",
+      says: "Oat is not made for a plate of 6 gangs.",
+      fix: "Choose Chalk instead.",
     },
   ],
   *find(sheet, catalogue, say) {

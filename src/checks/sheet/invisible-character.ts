@@ -20,8 +20,18 @@ export const invisibleCharacter = defineSheetCheck({
   },
   passing: [{ shows: "letters and blanks", given: device({}, { "1": ["ALL ON", ""] }) }],
   failing: [
-    { shows: "a blank of no width", given: device({}, { "1": ["EN\u200BTRY", ""] }), wording: "invisible" },
-    { shows: "a soft hyphen", given: device({}, { "1": ["EN\u00ADTRY", ""] }), wording: "invisible" },
+    {
+      shows: "a blank of no width",
+      given: device({}, { "1": ["EN\u200BTRY", ""] }),
+      wording: "invisible",
+      says: "Row 1 of button 1, which looks like “ENTRY”, has “\u200b” (invisible character, U+200B).",
+    },
+    {
+      shows: "a soft hyphen",
+      given: device({}, { "1": ["EN\u00ADTRY", ""] }),
+      wording: "invisible",
+      says: "Row 1 of button 1, which looks like “ENTRY”, has “\u00ad” (invisible character, U+00AD).",
+    },
   ],
   *find(sheet, _catalogue, say) {
     for (const { place, face, row, text } of typedRows(sheet)) {

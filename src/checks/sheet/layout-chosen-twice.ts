@@ -15,7 +15,14 @@ export const layoutChosenTwice = defineSheetCheck({
     },
   },
   passing: [{ shows: "one layout", given: device() }],
-  failing: [{ shows: "two boxes ticked", given: device({ layouts: ["D2", "D4"] }), wording: "several" }],
+  failing: [
+    {
+      shows: "two boxes ticked",
+      given: device({ layouts: ["D2", "D4"] }),
+      wording: "several",
+      says: "Several layouts are chosen: “Two buttons” and “Four buttons”.",
+    },
+  ],
   *find(sheet, catalogue, say) {
     if (sheet.kind !== "device" || sheet.layouts.length < 2) return;
     const layouts = sheet.layouts.map((code) => `“${layoutOf(catalogue, code)?.name ?? code}”`);

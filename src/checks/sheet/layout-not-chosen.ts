@@ -19,7 +19,14 @@ export const layoutNotChosen = defineSheetCheck({
     { shows: "a plate, which has none", given: plate() },
     { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
   ],
-  failing: [{ shows: "legends without a layout", given: device({ layouts: [] }), wording: "none" }],
+  failing: [
+    {
+      shows: "legends without a layout",
+      given: device({ layouts: [] }),
+      wording: "none",
+      fix: "Choose one of these: “One button”, “Two buttons”, “Four buttons” or “Six buttons”.",
+    },
+  ],
   *find(sheet, catalogue, say) {
     if (sheet.kind === "device" && !isBlank(sheet) && isMissing(sheet, "layout"))
       yield say("none", { layouts: catalogue.layouts.map(({ name }) => `“${name}”`) }, at(sheet, "layout"));

@@ -22,7 +22,12 @@ export const legendCaseMixed = defineSheetCheck({
     },
   ],
   failing: [
-    { shows: "one legend with small letters", given: device({}, { "1": ["Entry", ""] }), wording: "mixed" },
+    {
+      shows: "one legend with small letters",
+      given: device({}, { "1": ["Entry", ""] }),
+      wording: "mixed",
+      says: "Some rows are in capitals, such as “STACKS”, and some are not, such as “Entry”.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const rows = typedRows(sheet);

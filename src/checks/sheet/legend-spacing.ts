@@ -38,9 +38,26 @@ export const legendSpacing = defineSheetCheck({
     },
   ],
   failing: [
-    { shows: "a blank in front", given: device({}, { "1": [" ENTRY", ""] }), wording: "gaps" },
-    { shows: "two blanks between words", given: plate({}, { "1": ["FOYER  EAST", ""] }), wording: "gaps" },
-    { shows: "a blank at the end", given: device({}, { "1": ["ENTRY ", ""] }), wording: "end" },
+    {
+      shows: "a blank in front",
+      given: device({}, { "1": [" ENTRY", ""] }),
+      wording: "gaps",
+      says: "Row 1 of button 1 would be cut with its gaps: “·ENTRY” (each blank shown as ·).",
+      fix: "Send the sheet again as “ENTRY”.",
+    },
+    {
+      shows: "two blanks between words",
+      given: plate({}, { "1": ["FOYER  EAST", ""] }),
+      wording: "gaps",
+      says: "Row 1 of gang 1 would be cut with its gaps: “FOYER··EAST” (each blank shown as ·).",
+      fix: "Send the sheet again as “FOYER EAST”.",
+    },
+    {
+      shows: "a blank at the end",
+      given: device({}, { "1": ["ENTRY ", ""] }),
+      wording: "end",
+      says: "Row 1 of button 1 ends in a blank: “ENTRY·” (each blank shown as ·).",
+    },
   ],
   *find(sheet, catalogue, say) {
     const cut = new Set(rowsCutAtBlank(sheet, catalogue).map(({ place }) => place));

@@ -39,11 +39,15 @@ export const legendTooWide = defineSheetCheck({
       shows: "two words too wide for a row of a small button",
       given: device({ layouts: ["D6"] }, { "1": ["MOM ROOM", ""] }),
       wording: "split",
+      says: "Row 1 of button 1, “MOM ROOM”, is 18.0 mm wide with letters 2.26 mm high; there is room for 17.8 mm.",
+      fix: "Split it over the rows: “MOM” and “ROOM”.",
     },
     {
       shows: "eight characters, as many as are allowed, but wide ones",
       given: device({ layouts: ["D6"] }, { "1": ["WORKROOM", ""] }),
       wording: "shorten",
+      says: "Row 1 of button 1, “WORKROOM”, is 18.2 mm wide with letters 2.26 mm high; there is room for 17.8 mm.",
+      fix: "Shorten it, or use another row as well: no more than “WORKROO” fits in one.",
     },
   ],
   *find(sheet, catalogue, say) {

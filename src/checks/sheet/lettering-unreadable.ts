@@ -35,9 +35,23 @@ export const letteringUnreadable = defineSheetCheck({
       shows: "a colour that the catalogue does not know",
       given: device({ lettering: "Gold" }),
       wording: "unknown",
+      says: "“Gold” is not a lettering colour that we make.",
+      fix: "Choose one of these: Ink, Milk or Rust.",
     },
-    { shows: "two near blacks", given: device({ finish: "SOT", lettering: "INK" }), wording: "low" },
-    { shows: "two middling colours", given: device({ finish: "HRN", lettering: "RST" }), wording: "faint" },
+    {
+      shows: "two near blacks",
+      given: device({ finish: "SOT", lettering: "INK" }),
+      wording: "low",
+      says: "Ink lettering can hardly be read on Soot: contrast 1.06 to 1, and at least 3 is needed.",
+      fix: "Choose Milk lettering, which gives 14.76 to 1, or another finish.",
+    },
+    {
+      shows: "two middling colours",
+      given: device({ finish: "HRN", lettering: "RST" }),
+      wording: "faint",
+      says: "Rust lettering is faint on Heron: contrast 3.01 to 1, where 4.5 is good.",
+      fix: "Choose Ink lettering, which gives 6.68 to 1.",
+    },
   ],
   *find(sheet, catalogue, say) {
     if (sheet.lettering === undefined) return;

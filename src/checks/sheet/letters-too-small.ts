@@ -37,6 +37,7 @@ export const lettersTooSmall = defineSheetCheck({
       shows: "eight wide letters on a small button",
       given: device({ layouts: ["D6"] }, { "1": ["DARKROOM", ""] }),
       wording: "small",
+      says: "Row 1 of button 1, “DARKROOM”, fits only with letters 2.3 mm high; 2.33 mm is the least that is read with ease from 500 mm away.",
     },
   ],
   *find(sheet, catalogue, say) {

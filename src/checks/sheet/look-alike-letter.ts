@@ -23,11 +23,41 @@ export const lookAlikeLetter = defineSheetCheck({
     { shows: "small letters", given: device({}, { "1": ["All", "off"], "2": ["Hall", ""] }) },
   ],
   failing: [
-    { shows: "a zero in a word", given: device({}, { "1": ["L0BBY", ""] }), wording: "mistaken" },
-    { shows: "a zero in an abbreviation", given: plate({}, { "1": ["C0NF RM", ""] }), wording: "mistaken" },
-    { shows: "a one in a word", given: device({}, { "3": ["D1M", ""] }), wording: "mistaken" },
-    { shows: "a letter O in a number", given: device({}, { "1": ["ROOM", "2O4"] }), wording: "mistaken" },
-    { shows: "a small L among capitals", given: device({}, { "1": ["FAMlLY", ""] }), wording: "mistaken" },
+    {
+      shows: "a zero in a word",
+      given: device({}, { "1": ["L0BBY", ""] }),
+      wording: "mistaken",
+      says: "“L0BBY” in row 1 of button 1 mixes digits and letters that look alike.",
+      fix: "Send the sheet again with “LOBBY”.",
+    },
+    {
+      shows: "a zero in an abbreviation",
+      given: plate({}, { "1": ["C0NF RM", ""] }),
+      wording: "mistaken",
+      says: "“C0NF” in row 1 of gang 1 mixes digits and letters that look alike.",
+      fix: "Send the sheet again with “CONF”.",
+    },
+    {
+      shows: "a one in a word",
+      given: device({}, { "3": ["D1M", ""] }),
+      wording: "mistaken",
+      says: "“D1M” in row 1 of button 3 mixes digits and letters that look alike.",
+      fix: "Send the sheet again with “DIM”.",
+    },
+    {
+      shows: "a letter O in a number",
+      given: device({}, { "1": ["ROOM", "2O4"] }),
+      wording: "mistaken",
+      says: "“2O4” in row 2 of button 1 mixes digits and letters that look alike.",
+      fix: "Send the sheet again with “204”.",
+    },
+    {
+      shows: "a small L among capitals",
+      given: device({}, { "1": ["FAMlLY", ""] }),
+      wording: "mistaken",
+      says: "“FAMlLY” in row 1 of button 1 mixes digits and letters that look alike.",
+      fix: "Send the sheet again with “FAMILY”.",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "mistaken"))

@@ -27,7 +27,13 @@ export const noWayToReachYou = defineSheetCheck({
     },
   ],
   failing: [
-    { shows: "a name alone", given: device({ contact: { name: "Ines Calloway" } }), wording: "neither" },
+    {
+      shows: "a name alone",
+      given: device({ contact: { name: "Ines Calloway" } }),
+      wording: "neither",
+      says: "There is no way to reach you: nothing is filled in at “E-mail” or “Phone”.",
+      fix: "Fill in “E-mail” or “Phone”.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     if (isBlank(sheet)) return;

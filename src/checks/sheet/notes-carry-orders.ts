@@ -55,14 +55,54 @@ export const notesCarryOrders = defineSheetCheck({
     { shows: "no notes, in words", given: device({ notes: "N/A" }) },
   ],
   failing: [
-    { shows: "a wish", given: device({ notes: "Please engrave button 3 in red" }), wording: "request" },
-    { shows: "another legend", given: device({ notes: "button 2 = 'STACKS WEST'" }), wording: "request" },
-    { shows: "a quantity", given: device({ notes: "TYP OF 4" }), wording: "request" },
-    { shows: "several stations", given: device({ notes: "S-104, S-105 and S-106" }), wording: "request" },
-    { shows: "a quantity of one", given: device({ notes: "Qty 1" }), wording: "remark" },
-    { shows: "how high it is mounted", given: device({ notes: 'MOUNT AT 48" AFF' }), wording: "remark" },
-    { shows: "a spare", given: device({ notes: "S-104 pos 2 + one spare" }), wording: "request" },
-    { shows: "a remark", given: device({ notes: "Second floor, reading room side" }), wording: "remark" },
+    {
+      shows: "a wish",
+      given: device({ notes: "Please engrave button 3 in red" }),
+      wording: "request",
+      says: "The notes say “Please engrave button 3 in red”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "another legend",
+      given: device({ notes: "button 2 = 'STACKS WEST'" }),
+      wording: "request",
+      says: "The notes say “button 2 = 'STACKS WEST'”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "a quantity",
+      given: device({ notes: "TYP OF 4" }),
+      wording: "request",
+      says: "The notes say “TYP OF 4”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "several stations",
+      given: device({ notes: "S-104, S-105 and S-106" }),
+      wording: "request",
+      says: "The notes say “S-104, S-105 and S-106”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "a quantity of one",
+      given: device({ notes: "Qty 1" }),
+      wording: "remark",
+      says: "The notes say “Qty 1”. Nothing is made of it: only the fields are cut.",
+    },
+    {
+      shows: "how high it is mounted",
+      given: device({ notes: 'MOUNT AT 48" AFF' }),
+      wording: "remark",
+      says: 'The notes say “MOUNT AT 48" AFF”. Nothing is made of it: only the fields are cut.',
+    },
+    {
+      shows: "a spare",
+      given: device({ notes: "S-104 pos 2 + one spare" }),
+      wording: "request",
+      says: "The notes say “S-104 pos 2 + one spare”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "a remark",
+      given: device({ notes: "Second floor, reading room side" }),
+      wording: "remark",
+      says: "The notes say “Second floor, reading room side”. Nothing is made of it: only the fields are cut.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const { notes } = sheet;

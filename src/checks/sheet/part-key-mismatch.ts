@@ -23,7 +23,12 @@ export const partKeyMismatch = defineSheetCheck({
     },
   ],
   failing: [
-    { shows: "the key of another layout", given: device({ partKey: "D2/OAT/INK-Q" }), wording: "other" },
+    {
+      shows: "the key of another layout",
+      given: device({ partKey: "D2/OAT/INK-Q" }),
+      wording: "other",
+      says: "“Part key” says “D2/OAT/INK-Q”, but the choices on this sheet give D4/OAT/INK-V.",
+    },
   ],
   *find(sheet, catalogue, say) {
     const typed = sheet.partKey;

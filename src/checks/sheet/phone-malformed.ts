@@ -27,10 +27,30 @@ export const phoneMalformed = defineSheetCheck({
     { shows: "a country code", given: withPhone("+44 20 7946 0958") },
   ],
   failing: [
-    { shows: "no area code", given: withPhone("555-0117"), wording: "unclear" },
-    { shows: "a letter O for a zero", given: withPhone("312-555-O117"), wording: "unclear" },
-    { shows: "a dialling prefix for an area code", given: withPhone("011-555-0100"), wording: "unclear" },
-    { shows: "an area code that is not in use", given: withPhone("999-555-0100"), wording: "unlikely" },
+    {
+      shows: "no area code",
+      given: withPhone("555-0117"),
+      wording: "unclear",
+      says: "“Phone” says “555-0117”, which is not a number that can be called.",
+    },
+    {
+      shows: "a letter O for a zero",
+      given: withPhone("312-555-O117"),
+      wording: "unclear",
+      says: "“Phone” says “312-555-O117”, which is not a number that can be called.",
+    },
+    {
+      shows: "a dialling prefix for an area code",
+      given: withPhone("011-555-0100"),
+      wording: "unclear",
+      says: "“Phone” says “011-555-0100”, which is not a number that can be called.",
+    },
+    {
+      shows: "an area code that is not in use",
+      given: withPhone("999-555-0100"),
+      wording: "unlikely",
+      says: "“Phone” says “999-555-0100”; we know no such area code.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.contact.phone;

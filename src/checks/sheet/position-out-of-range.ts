@@ -29,11 +29,36 @@ export const positionOutOfRange = defineSheetCheck({
     { shows: "a device alone, which has neither", given: aloneDevice() },
   ],
   failing: [
-    { shows: "a position beyond the plate", given: device({ position: 5 }), wording: "position" },
-    { shows: "a position before the first", given: device({ position: 0 }), wording: "position" },
-    { shows: "a plate wider than any made", given: plate({ gangs: 7 }), wording: "gangs" },
-    { shows: "a plate sheet for one gang", given: plate({ gangs: 1 }), wording: "single" },
-    { shows: "a device in a plate of one gang", given: device({ gangs: 1, position: 1 }), wording: "single" },
+    {
+      shows: "a position beyond the plate",
+      given: device({ position: 5 }),
+      wording: "position",
+      says: "There is no position 5; positions go from 1 to 4.",
+    },
+    {
+      shows: "a position before the first",
+      given: device({ position: 0 }),
+      wording: "position",
+      says: "There is no position 0; positions go from 1 to 4.",
+    },
+    {
+      shows: "a plate wider than any made",
+      given: plate({ gangs: 7 }),
+      wording: "gangs",
+      says: "The plate is to have 7 gangs; 6 is the most that is made.",
+    },
+    {
+      shows: "a plate sheet for one gang",
+      given: plate({ gangs: 1 }),
+      wording: "single",
+      says: "The plate is to have 1 gang; plate sheets and devices in a plate are for 2 or more.",
+    },
+    {
+      shows: "a device in a plate of one gang",
+      given: device({ gangs: 1, position: 1 }),
+      wording: "single",
+      says: "The plate is to have 1 gang; plate sheets and devices in a plate are for 2 or more.",
+    },
   ],
   *find(sheet, catalogue, say) {
     if (sheet.kind === "device" && !goesIntoPlate(sheet)) return;

@@ -16,7 +16,14 @@ export const redBody = defineSheetCheck({
     },
   },
   passing: [{ shows: "a body that is not red", given: device() }],
-  failing: [{ shows: "a red body", given: aloneDevice({ finish: "BRK" }), wording: "red" }],
+  failing: [
+    {
+      shows: "a red body",
+      given: aloneDevice({ finish: "BRK" }),
+      wording: "red",
+      says: "The finish Brick is red, a colour mostly kept for emergency controls. This desk does not know how it is wired.",
+    },
+  ],
   *find(sheet, catalogue, say) {
     const finish = finishOf(catalogue, sheet.finish ?? "");
     if (finish !== undefined && isRed(finish.colour))

@@ -19,8 +19,20 @@ export const rowTooLong = defineSheetCheck({
     { shows: "twelve characters above a gang", given: plate({}, { "1": ["MEETING ROOM", ""] }) },
   ],
   failing: [
-    { shows: "nine characters on a button", given: device({}, { "1": ["RECEPTION", ""] }), wording: "over" },
-    { shows: "thirteen above a gang", given: plate({}, { "1": ["MEETING ROOMS", ""] }), wording: "over" },
+    {
+      shows: "nine characters on a button",
+      given: device({}, { "1": ["RECEPTION", ""] }),
+      wording: "over",
+      says: "Row 1 of button 1 has 9 characters; 8 can be cut.",
+      fix: "Shorten “RECEPTION” to 8 characters or fewer, or split it over the rows.",
+    },
+    {
+      shows: "thirteen above a gang",
+      given: plate({}, { "1": ["MEETING ROOMS", ""] }),
+      wording: "over",
+      says: "Row 1 of gang 1 has 13 characters; 12 can be cut.",
+      fix: "Shorten “MEETING ROOMS” to 12 characters or fewer, or split it over the rows.",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { place, face, row, text, length, limit } of tooLongRows(sheet, catalogue))

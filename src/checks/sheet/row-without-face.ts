@@ -40,14 +40,27 @@ export const rowWithoutFace = defineSheetCheck({
       shows: "text for buttons five and six of four",
       given: device({}, { "5": ["AISLE"], "6": ["STAGE"] }),
       wording: "button",
+      says: "There is text for button 5 and button 6 (“AISLE / STAGE”), but the layout chosen has 4 buttons.",
     },
-    { shows: "text for gang five of four", given: plate({}, { "5": ["STAGE", ""] }), wording: "gang" },
+    {
+      shows: "text for gang five of four",
+      given: plate({}, { "5": ["STAGE", ""] }),
+      wording: "gang",
+      says: "There is text for gang 5 (“STAGE”), but the plate has 4 gangs.",
+    },
     {
       shows: "a plate legend on a device in a plate",
       given: device({}, { plate: ["FOYER", ""] }),
       wording: "plate",
+      says: "There is text for the plate legend (“FOYER”), but this device goes into a multi-gang plate.",
     },
-    { shows: "a third row", given: device({}, { "1": ["ALL", "THE", "REST"] }), wording: "row" },
+    {
+      shows: "a third row",
+      given: device({}, { "1": ["ALL", "THE", "REST"] }),
+      wording: "row",
+      says: "There is text in row 3 of button 1 (“REST”), where 2 rows can be cut.",
+      fix: "Fit the legend into 2 rows and clear the rest.",
+    },
   ],
   *find(sheet, catalogue, say) {
     const faces = facesOf(sheet, catalogue);

@@ -48,18 +48,29 @@ export const shipToUnclear = defineSheetCheck({
     { shows: "a blank sheet, which has a check of its own", given: blankDevice() },
   ],
   failing: [
-    { shows: "no address and no tick", given: device({ shipSame: false }), wording: "neither" },
+    {
+      shows: "no address and no tick",
+      given: device({ shipSame: false }),
+      wording: "neither",
+      says: "No ship-to address is filled in, and “Ship to: same as bill-to” is not ticked.",
+    },
     {
       shows: "no tick on a form that has nothing but the tick",
       given: unprinted(device({ shipSame: false }), ...places),
       wording: "unticked",
+      says: "“Ship to: same as bill-to” is not ticked, and this form has no room for another address.",
     },
     {
       shows: "no address on a form that has no tick",
       given: unprinted(device({ shipSame: false }), "ship.same"),
       wording: "empty",
     },
-    { shows: "a tick beside another address", given: device({ shipTo: site }), wording: "both" },
+    {
+      shows: "a tick beside another address",
+      given: device({ shipTo: site }),
+      wording: "both",
+      says: "“Ship to: same as bill-to” is ticked, but the ship-to address says “Larkspur Library, 9 Alder Street, Chicago, IL, 60614”.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     if (isBlank(sheet) || isDoubtful(sheet, "ship.same") || places.some((p) => isDoubtful(sheet, p))) return;

@@ -29,8 +29,20 @@ export const spelling = defineSheetCheck({
     { shows: "an abbreviation of the trade", given: plate({}, { "1": ["CONF RM 2", ""] }) },
   ],
   failing: [
-    { shows: "two letters swapped", given: plate({}, { "1": ["RECEPTOIN", ""] }), wording: "misspelt" },
-    { shows: "a letter left out", given: device({}, { "1": ["KITCHN", ""] }), wording: "misspelt" },
+    {
+      shows: "two letters swapped",
+      given: plate({}, { "1": ["RECEPTOIN", ""] }),
+      wording: "misspelt",
+      says: "“RECEPTOIN” in row 1 of gang 1 looks misspelt.",
+      fix: "If you mean RECEPTION, send the sheet again.",
+    },
+    {
+      shows: "a letter left out",
+      given: device({}, { "1": ["KITCHN", ""] }),
+      wording: "misspelt",
+      says: "“KITCHN” in row 1 of button 1 looks misspelt.",
+      fix: "If you mean KITCHEN, send the sheet again.",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "misspelt"))
