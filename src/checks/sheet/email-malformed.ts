@@ -19,7 +19,7 @@ export const emailMalformed = defineSheetCheck({
       fix: "Check it; at most 64 characters stand before the @, 63 between two dots behind it, and 254 in all.",
     },
     odd: {
-      says: "“{field}” says “{typed}”. It has {has}, which may be but seldom is.",
+      says: "“{field}” says “{typed}”. Such an address is allowed, but hardly anybody has it: it has {has}.",
       fix: "Reply that it is right, or send the sheet again with the right one.",
       severity: "asks",
     },
@@ -63,7 +63,7 @@ export const emailMalformed = defineSheetCheck({
       shows: "what the standard allows and hardly anybody has",
       given: withEmail("ines/orders@brightwire.example"),
       wording: "odd",
-      says: "“E-mail” says “ines/orders@brightwire.example”. A sign before the @ is allowed, but hardly anybody has it.",
+      says: "“E-mail” says “ines/orders@brightwire.example”. Such an address is allowed, but hardly anybody has it: it has a sign before the @ that few have.",
     },
   ],
   *find(sheet, _catalogue, say) {
