@@ -6,6 +6,7 @@ export default defineConfig({
     globalSetup: ["tests/programs.ts"],
     testTimeout: 300_000,
     hookTimeout: 300_000,
+    expect: { poll: { timeout: 60_000 } },
     maxWorkers: 2,
   },
 });

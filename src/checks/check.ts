@@ -31,6 +31,10 @@ export interface Wording {
 type Wordings = Readonly<Record<string, Wording>>;
 
 type Holes<S extends string> = S extends `${string}{${infer Hole}}${infer Rest}` ? Hole | Holes<Rest> : never;
+/** The rendered text, which an example must give where there are facts in it. */
+type Rendered<Name extends string, Text extends string> = [Holes<Text>] extends [never]
+  ? { readonly [N in Name]?: never }
+  : { readonly [N in Name]: string };
 type NameOf<Hole> = Hole extends `${infer Name}:${string}`
   ? Name
   : Hole extends `${infer Name}|or`
@@ -66,6 +70,15 @@ interface Example<Subject> {
   readonly given: (catalogue: Catalogue) => Subject | undefined;
 }
 
+/** What fails, and what is said of it: the one problem that is found, told in whole sentences where they hold facts. */
+type Failing<Subject, W extends Wordings> = {
+  [K in keyof W & string]: WrittenExample<Subject> & { readonly wording: K } & Rendered<
+      "says",
+      W[K]["says"]
+    > &
+    Rendered<"fix", W[K]["fix"]>;
+}[keyof W & string];
+
 interface Definition<Subject, W extends Wordings> {
   readonly id: string;
   readonly title: string;
@@ -78,14 +91,21 @@ interface Definition<Subject, W extends Wordings> {
   readonly why: string;
   readonly wordings: W;
   readonly passing: readonly WrittenExample<Subject>[];
-  readonly failing: readonly (WrittenExample<Subject> & { readonly wording: keyof W & string })[];
+  readonly failing: readonly Failing<Subject, NoInfer<W>>[];
   readonly find: (subject: Subject, catalogue: Catalogue, say: Say<W>) => Iterable<Problem>;
+}
+
+/** A failing example of any catalogue. Its sentences are those of the catalogue in `fixtures/trade/`. */
+interface FailingExample<Subject> extends Example<Subject> {
+  readonly wording: string;
+  readonly says: string | undefined;
+  readonly fix: string | undefined;
 }
 
 /** One thing that can be wrong: data first, then a pure search for it. */
 export interface Check<Subject> extends Omit<Definition<Subject, Wordings>, "find" | "passing" | "failing"> {
   readonly passing: readonly Example<Subject>[];
-  readonly failing: readonly (Example<Subject> & { readonly wording: string })[];
+  readonly failing: readonly FailingExample<Subject>[];
   readonly find: (subject: Subject, catalogue: Catalogue) => Iterable<Problem>;
 }
 
@@ -146,7 +166,11 @@ function define<Subject, const W extends Wordings>(definition: Definition<Subjec
   return {
     ...definition,
     passing: definition.passing.map(exampleOf),
-    failing: definition.failing.map((example) => ({ ...exampleOf(example), wording: example.wording })),
+    failing: definition.failing.map((example) => {
+      const { wording, says, fix } = example;
+      const own: Wording | undefined = definition.wordings[wording];
+      return { ...exampleOf<Subject>(example), wording, says: says ?? own?.says, fix: fix ?? own?.fix };
+    }),
     find: (subject, catalogue) => definition.find(subject, catalogue, say),
   };
 }

@@ -1,7 +1,7 @@
 import type { Order } from "../trade/order.ts";
 import { isPrefixed, lookSame } from "./alike.ts";
 import { byId, letterOf } from "./ids.ts";
-import { numberKey, plainText } from "./keys.ts";
+import { plainText } from "./keys.ts";
 import { missingOf } from "./missing.ts";
 import { nearNumbers, nearProjects } from "./near.ts";
 import { isPlaceholder } from "./placeholder.ts";
@@ -12,7 +12,6 @@ import { isPlaceholder } from "./placeholder.ts";
  */
 export function fitTogether(one: Order, other: Order): boolean {
   const [a, b] = [one.number, other.number];
-  if (numberKey(a) === "" || numberKey(b) === "") return false;
   return (nearNumbers(a, b) || lookSame(a, b) || isPrefixed(a, b)) && seemOne(one, other);
 }
 

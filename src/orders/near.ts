@@ -18,9 +18,10 @@ export function slipsBetween(one: string, other: string): number {
 export function oneSlipApart(one: string, other: string): boolean {
   const [short, long] = [plainText(one), plainText(other)].toSorted((a, b) => a.length - b.length);
   if (short === undefined || long === undefined || short === long) return false;
-  if (long.length > longest || long.length - short.length > 1) return false;
+  if (long.length > longest) return false;
+  // They differ somewhere, be it where the shorter ends.
   let at = 0;
-  while (at < short.length && short[at] === long[at]) at++;
+  while (short[at] === long[at]) at++;
   if (long.length > short.length) return long.slice(at + 1) === short.slice(at);
   if (long.slice(at + 1) === short.slice(at + 1)) return true;
   const swapped = long[at] === short[at + 1] && long[at + 1] === short[at];

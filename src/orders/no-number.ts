@@ -1,17 +1,15 @@
 import { plainText } from "./keys.ts";
 import { isPlaceholder } from "./placeholder.ts";
 
-/** What people write instead of a number, besides the placeholders of any field. */
-const placeholders = new Set(
-  "NOTYET HOLD NO NOPO ASAP RUSH VERBAL VERBALORDER PERPHONE PO PONUMBER PURCHASEORDER ORDERNUMBER NUMBER".split(
-    " ",
-  ),
-);
+/** What people write instead of a number, beside what they write in any field. */
+const placeholders = new Set("NOTYET HOLD NOPO ASAP RUSH VERBAL VERBALORDER PERPHONE".split(" "));
 
-/** Whether what stands for an order number is only a placeholder, such as "TBD". */
+/** Whether what stands for an order number is only a placeholder, such as "TBD", or announces a number and gives none. */
 export function isNoNumber(typed: string): boolean {
   const plain = plainText(typed);
-  return [plain, plain.replace(/^(PURCHASE|ORDER|JOB|PO|NUMBER)+(NO)?/, "")].some(
+  const announced = plain.replace(/^(PURCHASE|ORDER|JOB|PO|NUMBER)+/, "");
+  // In "PO number: none" the NO announces nothing.
+  return [plain, announced, announced.replace(/^NO/, "")].some(
     (text) => placeholders.has(text) || isPlaceholder(text) || /^0*$/.test(text),
   );
 }

@@ -76,8 +76,8 @@ function saysMore(annotation: PDFDict): boolean {
 }
 
 /**
- * Which annotations of a page are marks of ours, by their places in its list. A number stands at an outline, or at the
- * field whose outline somebody took away; a notice covers no field.
+ * Which annotations of a page are marks of ours, by their places in its list. A number must stand at an outline: alone
+ * it may cover the beginning of a legend. A notice must cover no field.
  */
 export function ourMarksOn(page: PDFDict): number[] {
   const all = listOf(entryOf(page, "Annots"));
@@ -95,8 +95,8 @@ export function ourMarksOn(page: PDFDict): number[] {
     const isPlaced =
       mark === "outline" ||
       (mark === "number"
-        ? [...outlines, ...widgets].some((one) => one !== undefined && isAtCorner(box, one))
-        : !widgets.some((widget) => widget !== undefined && overlap(widget, box)));
+        ? outlines.some((one) => one !== undefined && isAtCorner(box, one))
+        : !widgets.some((one) => one !== undefined && overlap(one, box)));
     return isPlaced ? [i] : [];
   });
 }

@@ -54,6 +54,25 @@ test("a blank at the end of a full row is noted where the legend goes on, and wh
   ]);
 });
 
+test("a blank at the end is asked about in each full row that ends its legend, and in no other", () => {
+  expect(asks("READING ", "  ")).toContain("row-maybe-cut-off");
+  expect(asks("DINING", "TERRACE ")).toEqual(["row-maybe-cut-off"]);
+  for (const row of ["LOUNGE ", "TERRACE  ", "READING"]) expect(asks(row)).not.toContain("row-maybe-cut-off");
+  const both = device({}, { "1": ["READING ", ""], "2": ["TERRACE ", ""] });
+  expect(checkSheet(both, catalogue).map(({ check, spots }) => [check, spots[0]?.place])).toEqual([
+    ["row-maybe-cut-off", "row.1.1"],
+    ["row-maybe-cut-off", "row.2.1"],
+  ]);
+});
+
+test("a full row with a blank is asked about once where its word is, and anyhow where another is", () => {
+  expect(asks("REEDING ")).not.toContain("row-maybe-cut-off");
+  const other = device({}, { "1": ["READING ", ""], "2": ["KITCHN", ""] });
+  expect(checkSheet(other, catalogue).map(({ check }) => check)).toEqual(
+    expect.arrayContaining(["row-maybe-cut-off", "spelling"]),
+  );
+});
+
 test("blanks that place the words are asked about as gaps alone, and those of a plain face not at all", () => {
   for (const row of [" LOUNGE ", "ALL  ON "]) expect(asks(row)).toEqual(["legend-spacing"]);
   const legends = plate().legends.map((legend) =>

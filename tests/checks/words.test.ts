@@ -13,7 +13,7 @@ function wordsOn(sheet: Sheet): string[] {
 
 test("choices are joined with “or”", () => {
   expect(wordsOn(plate({ finish: "FRN", lettering: "MLK" }))).toEqual([
-    expect.stringContaining("Choose one of these instead: Soot or Slate."),
+    expect.stringContaining("Choose Soot or Slate instead."),
   ]);
 });
 

@@ -317,7 +317,7 @@ describe("a question that is not about a word", () => {
     expect(await answerTo(desk, asked)).toContain("Or reply “1 YES” if it is meant as it stands.");
     const settled = await post(desk, { to: asked, text: "1 YES" });
     expect(settled).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
-    expect(await answerTo(desk, settled)).toContain("To 1 question you answered YES: 1.");
+    expect(await answerTo(desk, settled)).toContain("You answered YES to 1 question: 1.");
     expect(await post(desk, { sheets: [{ mark: "B-9", legend: ["FOYER"] }] })).toMatchObject({
       verdict: "pass",
     });

@@ -14,6 +14,10 @@ test.each([
   ["Station: K-7, pos. 1", { mark: "K-7", position: 1 }],
   ["plate kitchen", { mark: "KITCHEN" }],
   ["station 12", { mark: "12" }],
+  ["plate ABCD12345", { mark: "ABCD12345" }],
+  ["next to abcd-12345b", { mark: "ABCD-12345B" }],
+  ["S-104, beside K-9", { mark: "S-104" }],
+  ["pos 3 of 120", { position: 3 }],
 ])("“%s” names a place", (notes, place) => {
   expect(readNotedPlace(notes, marks, numbers)).toEqual(place);
 });
@@ -29,6 +33,25 @@ test.each([
   ["needed by 10/12/26", {}],
   ["page 2 of 3", {}],
   ["the plate of 6 gangs", {}],
+  ["template S200", {}],
+  ["plate S 104B", {}],
+  ["plate attached", {}],
+  ["plate 2S-107", {}],
+  ["plate S-107-2", {}],
+  ["plate ABCDE-10", {}],
+  ["plate S-123456", {}],
+  ["expos 2", {}],
+  ["pos 123", {}],
+  ["pos 2B", {}],
+  ["lot X2 of 6", {}],
+  ["105 of 6", {}],
+  ["3 of 120", {}],
+  ["2 of 4x4 boxes", {}],
 ])("“%s” names none", (notes, place) => {
   expect(readNotedPlace(notes, marks, numbers)).toEqual(place);
+});
+
+test("a mark is told as it was typed first", () => {
+  expect(readNotedPlace("for s 104", ["S-104", "s104"], [])).toEqual({});
+  expect(readNotedPlace("for s104", ["S-104", "s104"], [])).toEqual({ mark: "S-104" });
 });

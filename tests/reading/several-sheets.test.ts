@@ -248,7 +248,7 @@ describe("files inside a PDF", () => {
     expect(await opened(bytes)).toEqual([
       ["12/1", "host.pdf", "pdf"],
       ["12/2", "S-104.pdf", "pdf"],
-      ["12/3", "notes.txt", "other"],
+      ["12/3", "notes.txt", "text"],
     ]);
     expect(await kindOf(bytes)).toEqual(["sheet"]);
   });

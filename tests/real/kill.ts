@@ -31,8 +31,11 @@ const imapDownMs = 1500;
 /** Milliseconds between two letters. */
 const letterEvery = 1500;
 
-/** How long a worker that is left alone may finish nothing before it is given up, in milliseconds. */
-const idleMs = 300_000;
+/**
+ * How long a worker that is left alone may finish nothing before it is given up, in milliseconds. A letter over which
+ * workers have died rests for a quarter of an hour.
+ */
+const idleMs = 1_200_000;
 
 /**
  * Shares of the kills that come while the worker starts, and when it has been at work for long enough to take up what

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { numbersIn } from "../../src/answer/numbered.ts";
+import { without } from "../../src/checks/sample.ts";
 import { changesOf } from "../../src/judging/changes.ts";
 import { makeReport } from "../../src/judging/report.ts";
 import type { BuyerState } from "../../src/judging/state.ts";
@@ -81,6 +82,16 @@ export function storeContract(open: () => Promise<Store>): void {
     await settled(store, "k1", completeOrder());
     const eve = settled(store, "k2", [plate({ id: "2/1" })], later, { buyer: "eve@stranger.example" });
     await expect(eve).rejects.toThrow(StateMoved);
+  });
+
+  test("sheets without an order number are nobody else's", async () => {
+    const store = await open();
+    await settled(store, "k1", [without(plate(), "order")]);
+    await settled(store, "k2", [without(plate({ id: "2/1" }), "order")], later, {
+      buyer: "eve@stranger.example",
+    });
+    expect(await store.letters.states()).toEqual({ ready: 2 });
+    expect(await store.buyers.ownerOf("")).toBeUndefined();
   });
 
   test("questions outlive the letter that opened them, and are closed by the revision that asks no more", async () => {

@@ -148,7 +148,7 @@ test("a letter in another worker's hands is shelved when that one is done with i
   await expect.poll(() => desk.store.letters.states()).toEqual({ received: 1 });
   expect(mailbox.shelves.size).toBe(0);
   await run(desk);
-  await expect.poll(() => mailbox.shelves.get(1), { timeout: 8000 }).toBe("person");
+  await expect.poll(() => mailbox.shelves.get(1)).toBe("person");
   stop.abort();
   await working;
 });
@@ -168,7 +168,7 @@ test("while a record fails the worker goes on trying", async () => {
       signal: stop.signal,
     },
   );
-  await expect.poll(() => sender.kept.length, { timeout: 8000 }).toBe(1);
+  await expect.poll(() => sender.kept.length).toBe(1);
   stop.abort();
   await working;
 });
@@ -219,7 +219,7 @@ test("a full disk is trouble until there is room", async () => {
   const { parts, end } = await working({ store: full }, mailboxOf([1]));
   await expect.poll(parts).toContain("the record's disk");
   room = 1e12;
-  await expect.poll(parts, { timeout: 15_000 }).not.toContain("the record's disk");
+  await expect.poll(parts).not.toContain("the record's disk");
   await end();
 });
 

@@ -14,7 +14,14 @@ export const dynamicForm = defineFileCheck({
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],
-  failing: [{ shows: "a form made for one viewer", given: fileAs("dynamic-form"), wording: "refused" }],
+  failing: [
+    {
+      shows: "a form made for one viewer",
+      given: fileAs("dynamic-form"),
+      wording: "refused",
+      fix: "Fill in our device sheet or plate sheet instead; for blank ones write to orders@quillgate.example. If this is no order, leave it out.",
+    },
+  ],
   *find({ id, kind }, { maker }, say) {
     if (kind === "dynamic-form") yield say("refused", { maker: maker.email }, [{ file: id }]);
   },

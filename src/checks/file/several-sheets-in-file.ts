@@ -19,6 +19,7 @@ export const severalSheetsInFile = defineFileCheck({
       shows: "a plate sheet and its two device sheets, combined",
       given: { ...fileAs("several-sheets"), sheets: 3 },
       wording: "refused",
+      says: "This file holds 3 sheets put together, so none of them was read.",
     },
   ],
   *find({ id, kind, sheets = 2 }, _, say) {

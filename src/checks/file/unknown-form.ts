@@ -23,8 +23,15 @@ export const unknownForm = defineFileCheck({
       shows: "a form much like a device sheet",
       given: { ...fileAs("unknown-form"), nearest: "Device sheet, edition 26c" },
       wording: "near",
+      says: "This form is not known here; it is most like “Device sheet, edition 26c”.",
+      fix: "Fill in “Device sheet, edition 26c” and send that instead. For a blank one write to orders@quillgate.example.",
     },
-    { shows: "a form like none of ours", given: fileAs("unknown-form"), wording: "strange" },
+    {
+      shows: "a form like none of ours",
+      given: fileAs("unknown-form"),
+      wording: "strange",
+      fix: "Fill in our device sheet or plate sheet instead; for blank ones write to orders@quillgate.example. If it is no order, leave it out.",
+    },
   ],
   *find({ id, kind, nearest }, { maker }, say) {
     if (kind !== "unknown-form") return;

@@ -24,19 +24,19 @@ export const letterSaysMore = defineLetterCheck({
   why: "Only the sheets are cut. A wish, a change or a question beside them reaches nobody unless a person reads it, and a cancelled order would be made.",
   wordings: {
     subject: {
-      says: "The subject of your letter says “{words}”. The program acts on sheets only.",
+      says: "“{words}” stands in the subject of your letter. The program acts on sheets only.",
       fix: "A person reads it. Put into the sheets what they can hold.",
     },
     text: {
-      says: "Your letter says “{words}”. The program acts on sheets only.",
+      says: "“{words}” stands in your letter. The program acts on sheets only.",
       fix: "A person reads it. Put into the sheets what they can hold.",
     },
     quotation: {
-      says: "A letter that yours quotes or forwards says “{words}”. The program acts on sheets only.",
+      says: "“{words}” stands in a letter that yours quotes or forwards. The program acts on sheets only.",
       fix: "A person reads it. Put into the sheets what they can hold.",
     },
     file: {
-      says: "The file {file} says “{words}”. The program acts on sheets only.",
+      says: "“{words}” stands in the file {file}. The program acts on sheets only.",
       fix: "A person reads it. Put into the sheets what they can hold.",
     },
     name: {
@@ -64,6 +64,7 @@ export const letterSaysMore = defineLetterCheck({
       shows: "a cancellation in the subject",
       given: (sample) => ({ ...clean(sample), statements: said("CANCEL order BW-2207", "subject") }),
       wording: "subject",
+      says: "“CANCEL order BW-2207” stands in the subject of your letter. The program acts on sheets only.",
     },
     {
       shows: "a wish",
@@ -72,11 +73,13 @@ export const letterSaysMore = defineLetterCheck({
         statements: said("Please engrave the other one in red, qty 5."),
       }),
       wording: "text",
+      says: "“Please engrave the other one in red, qty 5.” stands in your letter. The program acts on sheets only.",
     },
     {
       shows: "a remark between the lines of our answer",
       given: (sample) => ({ ...clean(sample), statements: said("just drop the last word", "quotation") }),
       wording: "quotation",
+      says: "“just drop the last word” stands in a letter that yours quotes or forwards. The program acts on sheets only.",
     },
     {
       shows: "a wish in a text that is attached",
@@ -87,6 +90,7 @@ export const letterSaysMore = defineLetterCheck({
         ],
       }),
       wording: "file",
+      says: "“Engrave button 2 as EXIT.” stands in the file changes.txt. The program acts on sheets only.",
     },
     {
       shows: "a name that speaks against its sheet",
@@ -95,16 +99,19 @@ export const letterSaysMore = defineLetterCheck({
         statements: [{ kind: "said", where: "name", words: "K-4 CANCELLED.pdf" }],
       }),
       wording: "name",
+      says: "A file is called “K-4 CANCELLED.pdf”. The program goes by what is in a sheet, not by its name.",
     },
     {
       shows: "a struck-out line",
       given: (sample) => ({ ...clean(sample), statements: [{ kind: "unsure" }] }),
       wording: "unsure",
+      says: "Some words of your letter are struck out or hidden, so it is not certain what it says. A person reads it.",
     },
     {
       shows: "a text of a hundred pages",
       given: (sample) => ({ ...clean(sample), statements: [{ kind: "long" }] }),
       wording: "long",
+      says: "The text of your letter is too long for the program to read. A person reads it.",
     },
   ],
   *find(letter, _, say) {

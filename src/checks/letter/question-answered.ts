@@ -14,11 +14,11 @@ export const questionAnswered = defineLetterCheck({
       fix: "Nothing to do. If it is wrong after all, send its sheet again.",
     },
     yes: {
-      says: "To {count:question} you answered YES: {numbers}.",
+      says: "You answered YES to {count:question}: {numbers}.",
       fix: "Nothing to do. If something is wrong after all, send its sheet again.",
     },
     no: {
-      says: "To {count:question} you answered NO: {numbers}.",
+      says: "You answered NO to {count:question}: {numbers}.",
       fix: "Send each corrected sheet in a reply to this letter.",
     },
   },
@@ -28,9 +28,20 @@ export const questionAnswered = defineLetterCheck({
       shows: "a reply that keeps a word",
       given: { ...bare, kept: [{ word: "NIMBUS", project: "Larkspur Library" }] },
       wording: "kept",
+      says: "“NIMBUS” is kept as it stands, and is not asked about again for Larkspur Library.",
     },
-    { shows: "a reply that says YES", given: { ...bare, answers: { yes: [3, 4], no: [] } }, wording: "yes" },
-    { shows: "a reply that says NO", given: { ...bare, answers: { yes: [], no: [2] } }, wording: "no" },
+    {
+      shows: "a reply that says YES",
+      given: { ...bare, answers: { yes: [3, 4], no: [] } },
+      wording: "yes",
+      says: "You answered YES to 2 questions: 3 and 4.",
+    },
+    {
+      shows: "a reply that says NO",
+      given: { ...bare, answers: { yes: [], no: [2] } },
+      wording: "no",
+      says: "You answered NO to 1 question: 2.",
+    },
   ],
   *find({ kept = [], answers = { yes: [], no: [] } }, _, say) {
     for (const wording of ["yes", "no"] as const) {

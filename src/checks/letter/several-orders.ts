@@ -34,6 +34,7 @@ export const severalOrders = defineLetterCheck({
         links: [],
       }),
       wording: "several",
+      says: "This letter brings sheets of 2 orders: BW-2207 and BW-3110. Each is answered for by itself.",
     },
   ],
   *find({ orders }, _, say) {

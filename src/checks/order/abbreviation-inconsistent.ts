@@ -35,6 +35,7 @@ export const abbreviationInconsistent = defineOrderCheck({
           deviceAt(2, { legends: [{ face: "1", rows: ["CONF RM", "2"], plain: false }] }),
         ]),
       wording: "differs",
+      says: "“CONF RM 2” and “CONFERENCE ROOM 1” in this order seem to say the same.",
     },
   ],
   *find({ order }, catalogue, say) {

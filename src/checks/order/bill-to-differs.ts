@@ -38,6 +38,7 @@ export const billToDiffers = defineOrderCheck({
       given: ({ deviceAt, plate }) =>
         subject([plate(), deviceAt(1), deviceAt(2, { billTo: { ...billTo, postcode: "60670" } })]),
       wording: "differs",
+      says: "The bill-to address has “60670” here and “60607” on other sheets of this order.",
     },
   ],
   *find({ order }, _, say) {

@@ -30,6 +30,7 @@ export const contactDiffers = defineOrderCheck({
       given: ({ deviceAt, plate }) =>
         subject([plate(), deviceAt(1), deviceAt(2, { contact: { ...contact, phone: "312-555-0171" } })]),
       wording: "differs",
+      says: "The contact has “312-555-0171” here and “312-555-0117” on other sheets of this order.",
     },
   ],
   *find({ order }, _, say) {

@@ -14,7 +14,7 @@ export const deviceCopiedInPlate = defineOrderCheck({
   wordings: {
     twice: {
       says: "The devices for positions {positions} of plate {station} have the same legends, {legends}.",
-      fix: "Send the sheet again that is still to be changed.",
+      fix: "If one of them is still to be changed, send its sheet again.",
     },
   },
   passing: [
@@ -55,6 +55,7 @@ export const deviceCopiedInPlate = defineOrderCheck({
           ),
         ] as Sheet[]),
       wording: "twice",
+      says: "The devices for positions 1 and 2 of plate S-104 have the same legends, “ENTRY”, “STACKS EAST”, “DIM” and “ALL OFF”.",
     },
     {
       shows: "a plate without legends of its own",
@@ -64,6 +65,7 @@ export const deviceCopiedInPlate = defineOrderCheck({
           ...[1, 2].map((n) => pairOf(sample, n, ["LIGHTS", "ON"], ["LIGHTS", "OFF"])),
         ]),
       wording: "twice",
+      says: "The devices for positions 1 and 2 of plate S-104 have the same legends, “LIGHTS ON” and “LIGHTS OFF”.",
     },
   ],
   *find({ order }, _, say) {

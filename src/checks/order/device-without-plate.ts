@@ -52,16 +52,19 @@ export const deviceWithoutPlate = defineOrderCheck({
       shows: "two devices and no plate",
       given: ({ deviceAt }) => subject([deviceAt(1), deviceAt(2)]),
       wording: "unordered",
+      says: "Is the plate sheet for S-104 still to come, or do its devices stand alone? 2 device sheets came for it: S-104 pos 1.pdf and S-104 pos 2.pdf.",
     },
     {
       shows: "a device without a station mark",
       given: (sample) => subject([sample.plate(), unmarked(sample)]),
       wording: "loose",
+      fix: "Write the station mark of its plate into “Station mark” and send the sheet again.",
     },
     {
       shows: "a form that has no place for the mark",
       given: (sample) => subject([unprinted(unmarked(sample), "mark")]),
       wording: "loose",
+      fix: "Write the station mark of its plate into “Notes” and send the sheet again.",
     },
   ],
   *find({ order, others }, _, say) {

@@ -41,17 +41,23 @@ export const emailDomainSlip = defineOrderCheck({
       shows: "two letters swapped",
       given: (sample) => subject([withEmail(sample, "ines@gmial.com")]),
       wording: "likelier",
+      says: "The e-mail address ines@gmial.com ends in gmial.com.",
+      fix: "Did you mean gmail.com? Confirm it, or that gmial.com is right.",
     },
     {
       shows: "an ending that does not exist",
       given: (sample) => subject([withEmail(sample, "ines@brightwire.con")]),
       wording: "likelier",
+      says: "The e-mail address ines@brightwire.con ends in brightwire.con.",
+      fix: "Did you mean brightwire.com? Confirm it, or that brightwire.con is right.",
     },
     {
       shows: "a letter left out on one sheet",
       given: (sample) =>
         subject([sample.plate(), sample.deviceAt(1), withEmail(sample, "ines@brightwre.example")]),
       wording: "sister",
+      says: "The e-mail address ines@brightwre.example ends in brightwre.example; on other sheets of this order it is brightwire.example.",
+      fix: "Did you mean brightwire.example? Confirm it, or that brightwre.example is right.",
     },
   ],
   *find({ order }, _, say) {

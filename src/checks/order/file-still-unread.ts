@@ -31,6 +31,7 @@ export const fileStillUnread = defineOrderCheck({
         carried: [{ letter: "1", what: "file", text: "scan.pdf" }],
       }),
       wording: "open",
+      says: "scan.pdf, sent before, could not be read, and it is not clear whether its sheet has come since.",
     },
   ],
   *find({ carried = [] }, _, say) {

@@ -14,7 +14,7 @@ export const finishDiffersInPlate = defineOrderCheck({
   wordings: {
     differs: {
       says: "The device is {finish}, but plate {station} is {usual}.",
-      fix: "Send the sheet again with the right finish, if both are not wanted.",
+      fix: "If only one is wanted, send the sheet again with the right finish.",
     },
   },
   passing: [
@@ -35,6 +35,7 @@ export const finishDiffersInPlate = defineOrderCheck({
       given: ({ deviceAt, plate, otherFinish }) =>
         subject([plate(), deviceAt(1), deviceAt(2, { finish: otherFinish })]),
       wording: "differs",
+      says: "The device is Slate, but plate S-104 is Oat.",
     },
   ],
   *find({ order }, catalogue, say) {

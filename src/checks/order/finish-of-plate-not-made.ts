@@ -12,8 +12,8 @@ export const finishOfPlateNotMade = defineOrderCheck({
   why: "A plate whose finish is not made in its size gets another, and its devices nearly always go with it. Whoever mends the plate alone is asked about the devices next.",
   wordings: {
     devices: {
-      says: "{files} have the finish {finish} too, which plate {station} cannot have.",
-      fix: "Send them again as well, with the finish that you choose for the plate.",
+      says: "Plate {station} cannot have the finish {finish}, and neither can the devices in it: {files}.",
+      fix: "Send their sheets again as well, with the finish that you choose for the plate.",
     },
   },
   passing: [
@@ -28,8 +28,9 @@ export const finishOfPlateNotMade = defineOrderCheck({
     {
       shows: "the widest plate and its devices in a finish that is not made for it",
       given: ({ deviceAt, plate, widest }) =>
-        subject([plate({ gangs: widest }), deviceAt(1, { gangs: widest })]),
+        subject([plate({ gangs: widest }), deviceAt(1, { gangs: widest }), deviceAt(2, { gangs: widest })]),
       wording: "devices",
+      says: "Plate S-104 cannot have the finish Oat, and neither can the devices in it: S-104 pos 1.pdf and S-104 pos 2.pdf.",
     },
   ],
   *find({ order }, catalogue, say) {

@@ -31,11 +31,15 @@ export const gangCountDiffers = defineOrderCheck({
       shows: "a device for a plate of six",
       given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { gangs: 6 }), deviceAt(2)]),
       wording: "differs",
+      says: "Plate S-104 has 4 gangs by its own sheet, but 6 by S-104 pos 1.pdf.",
+      fix: "Which is right? Correct the sheet that is wrong, be it S-104 pos 1.pdf or the plate sheet, and send it again.",
     },
     {
       shows: "a device in the fifth position of four",
       given: ({ deviceAt, plate }) => subject([plate(), without(deviceAt(5), "gangs")]),
       wording: "beyond",
+      says: "S-104 pos 5.pdf is for position 5, but plate S-104 has 4 gangs.",
+      fix: "Correct the position or the gangs, whichever is wrong, and send S-104 plate.pdf and S-104 pos 5.pdf again.",
     },
   ],
   *find({ order }, _, say) {

@@ -23,6 +23,7 @@ export const letterStillOpen = defineOrderCheck({
         carried: [{ letter: "1", what: "words", text: "Do not cut yet." }],
       }),
       wording: "open",
+      says: "An earlier letter about this order says: “Do not cut yet.”",
     },
   ],
   *find({ carried = [] }, _, say) {

@@ -16,7 +16,7 @@ export const letteringDiffersInPlate = defineOrderCheck({
   wordings: {
     differs: {
       says: "The device's lettering is {lettering}, but that of plate {station} is {usual}.",
-      fix: "Send the sheet again with the right lettering, if both are not wanted.",
+      fix: "If only one is wanted, send the sheet again with the right lettering.",
     },
   },
   passing: [
@@ -46,6 +46,7 @@ export const letteringDiffersInPlate = defineOrderCheck({
       given: ({ deviceAt, plate, otherLettering }) =>
         subject([plate(), deviceAt(1), deviceAt(2, { lettering: otherLettering })]),
       wording: "differs",
+      says: "The device's lettering is Milk, but that of plate S-104 is Ink.",
     },
   ],
   *find({ order }, catalogue, say) {

@@ -43,6 +43,7 @@ export const oppositesOutOfOrder = defineOrderCheck({
           pair(sample, 3, "DOWN", "UP"),
         ]),
       wording: "turned",
+      says: "“DOWN” comes before “UP” here; on 2 other devices of this order it comes after.",
     },
   ],
   *find({ order }, catalogue, say) {

@@ -35,8 +35,15 @@ export const plateMissingDevices = defineOrderCheck({
       shows: "a plate of four with three device sheets",
       given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1), deviceAt(2), deviceAt(4)]),
       wording: "one",
+      says: "Plate S-104 has 4 gangs; the device sheet for position 3 is still to come.",
+      fix: "Send the device sheet for position 3.",
     },
-    { shows: "a plate of four alone", given: ({ plate }) => subject([plate()]), wording: "more" },
+    {
+      shows: "a plate of four alone",
+      given: ({ plate }) => subject([plate()]),
+      wording: "more",
+      says: "Plate S-104 has 4 gangs; device sheets for positions 1 to 4 are still to come.",
+    },
   ],
   *find({ order, others }, _, say) {
     const missing = Map.groupBy(stillMissing(order, others), ({ station }) => station);

@@ -32,6 +32,7 @@ export const plateTwice = defineOrderCheck({
       given: ({ completeOrder, plate }) =>
         subject([...completeOrder(), plate({ id: "1/8", file: "copy.pdf", gangs: 3 })]),
       wording: "twice",
+      says: "2 plate sheets carry the station mark S-104: S-104 plate.pdf and copy.pdf.",
     },
     {
       shows: "two plates of one mark beside devices that have none",
@@ -42,6 +43,7 @@ export const plateTwice = defineOrderCheck({
           ...[1, 2, 3, 4].map((n) => deviceAt(n, { id: `1/${n + 8}`, mark: "S-105" })),
         ]),
       wording: "forgotten",
+      says: "2 plate sheets carry the station mark S-104, and none came for S-105: S-104 plate.pdf and copy.pdf.",
     },
   ],
   *find({ order }, _, say) {

@@ -28,11 +28,17 @@ export const plateWithoutMark = defineOrderCheck({
     },
   ],
   failing: [
-    { shows: "no mark anywhere", given: (sample) => subject([unmarked(sample)]), wording: "unmarked" },
+    {
+      shows: "no mark anywhere",
+      given: (sample) => subject([unmarked(sample)]),
+      wording: "unmarked",
+      fix: "Write the station mark into “Station mark”, as on its device sheets, and send the sheet again.",
+    },
     {
       shows: "a form without a place for it",
       given: (sample) => subject([unprinted(unmarked(sample), "mark")]),
       wording: "unmarked",
+      fix: "Write the station mark into “Notes”, as on its device sheets, and send the sheet again.",
     },
   ],
   *find({ order }, _, say) {

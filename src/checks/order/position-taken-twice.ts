@@ -44,6 +44,7 @@ export const positionTakenTwice = defineOrderCheck({
       given: ({ completeOrder, deviceAt, otherFinish }) =>
         subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf", finish: otherFinish })]),
       wording: "position",
+      says: "2 device sheets claim position 2 of plate S-104: S-104 pos 2.pdf and copy.pdf.",
     },
     {
       shows: "a copied sheet with the old position, and none for its own",
@@ -53,6 +54,7 @@ export const positionTakenTwice = defineOrderCheck({
           deviceAt(3, { id: "1/8", file: "S-104 right.pdf", finish: otherFinish }),
         ]),
       wording: "forgotten",
+      says: "2 device sheets claim position 3 of plate S-104, and none came for position 4: S-104 pos 3.pdf and S-104 right.pdf.",
     },
     {
       shows: "a copied sheet with the old station mark",
@@ -62,17 +64,20 @@ export const positionTakenTwice = defineOrderCheck({
           ...completeOrder().map((sheet) => ({
             ...sheet,
             id: `1${sheet.id}`,
+            file: sheet.file.replace("S-104", "S-105"),
             finish: otherFinish,
             mark: sheet.id === "1/3" ? "S-104" : "S-105",
           })),
         ]),
       wording: "elsewhere",
+      says: "2 device sheets claim position 2 of plate S-104, and none came for that of plate S-105: S-104 pos 2.pdf and S-105 pos 2.pdf.",
     },
     {
       shows: "two different devices standing alone at one station",
       given: ({ aloneDevice, otherFinish }) =>
         subject([aloneDevice(), aloneDevice({ id: "1/10", file: "copy.pdf", finish: otherFinish })]),
       wording: "alone",
+      says: "2 devices standing alone carry the station mark S-110: S-110.pdf and copy.pdf.",
     },
   ],
   *find({ order }, _, say) {

@@ -33,12 +33,14 @@ export const projectDiffers = defineOrderCheck({
       given: ({ deviceAt, plate }) =>
         subject([plate(), deviceAt(1), deviceAt(2, { project: "Quarry Street School" })]),
       wording: "differs",
+      says: "The project name is “Quarry Street School” here and “Larkspur Library” on other sheets of this order.",
     },
     {
       shows: "two towers",
       given: ({ deviceAt, plate }) =>
         subject([plate({ project: "Tower 1" }), deviceAt(2, { project: "Tower 2" })]),
       wording: "differs",
+      says: "The project name is “Tower 2” here and “Tower 1” on other sheets of this order.",
     },
   ],
   *find({ order }, _, say) {

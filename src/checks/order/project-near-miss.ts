@@ -34,6 +34,8 @@ export const projectNearMiss = defineOrderCheck({
       given: ({ deviceAt, plate }) =>
         subject([plate(), deviceAt(1), deviceAt(2, { project: "Larkspur Libary" })]),
       wording: "near",
+      says: "The project name is “Larkspur Libary” here and “Larkspur Library” on other sheets of this order.",
+      fix: "Did you mean “Larkspur Library”? Confirm the right name.",
     },
   ],
   *find({ order }, _, say) {

@@ -24,6 +24,7 @@ export const sameFileNameTwice = defineOrderCheck({
           deviceAt(2, { file: "device (2).pdf", named: "device.pdf" }),
         ]),
       wording: "told",
+      says: "More than one file came with the name device.pdf; what came later is called device (2).pdf here.",
     },
   ],
   *find({ order }, _, say) {

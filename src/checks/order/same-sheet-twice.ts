@@ -35,12 +35,14 @@ export const sameSheetTwice = defineOrderCheck({
       given: ({ completeOrder, deviceAt }) =>
         subject([...completeOrder(), deviceAt(2, { id: "1/8", file: "copy.pdf" })]),
       wording: "placed",
+      says: "copy.pdf says the same as S-104 pos 2.pdf and is counted once.",
     },
     {
       shows: "two of a kind without a station mark",
       given: ({ aloneDevice }) =>
         subject(["1/8", "1/9"].map((id) => without(aloneDevice({ id, file: `${id.slice(2)}.pdf` }), "mark"))),
       wording: "unplaced",
+      says: "9.pdf says the same as 8.pdf, neither with a station mark, and is counted once.",
     },
   ],
   *find({ order }, _, say) {

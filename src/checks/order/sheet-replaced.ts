@@ -46,17 +46,21 @@ export const sheetReplaced = defineOrderCheck({
       given: (sample) =>
         gaveWay(sample, "replaced", sample.deviceAt(2), { ...again(sample), finish: sample.otherFinish }),
       wording: "changed",
+      says: "again.pdf takes the place of the sheet S-104 pos 2.pdf, sent before. Changed: Finish: “Oat” → “Slate”.",
     },
     {
       shows: "the same once more",
       given: (sample) => gaveWay(sample, "replaced", sample.deviceAt(2), again(sample)),
       wording: "unchanged",
+      says: "1 sheet came again and changed nothing: again.pdf.",
     },
     {
       shows: "a letter that was long on its way",
       given: (sample) =>
         gaveWay(sample, "late", { ...sample.deviceAt(2), finish: sample.otherFinish }, again(sample)),
       wording: "late",
+      says: "S-104 pos 2.pdf does not count: a newer letter has brought again.pdf for the same place. Other than in that: Finish: “Oat” → “Slate”.",
+      fix: "Nothing to do if again.pdf is right. If not, send the right sheet again.",
     },
   ],
   *find({ replaced = [], late = [] }, catalogue, say) {

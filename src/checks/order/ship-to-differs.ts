@@ -47,11 +47,13 @@ export const shipToDiffers = defineOrderCheck({
       shows: "one sheet for the site",
       given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1), deviceAt(2, toSite)]),
       wording: "differs",
+      says: "The ship-to address has “9 Quarry Street, 60618” here and “48 Foundry Row, 60607” on other sheets of this order.",
     },
     {
       shows: "“same as bill-to” on one sheet only",
       given: ({ deviceAt, plate }) => subject([plate(toSite), deviceAt(1, toSite), deviceAt(2)]),
       wording: "differs",
+      says: "The ship-to address has “48 Foundry Row, 60607” here and “9 Quarry Street, 60618” on other sheets of this order.",
     },
   ],
   *find({ order }, _, say) {

@@ -25,11 +25,13 @@ export const standaloneInPlate = defineOrderCheck({
       shows: "a device alone at the station of a plate",
       given: ({ aloneDevice, plate }) => subject([plate(), aloneDevice({ mark: "S 104" })]),
       wording: "marked",
+      says: "This device is marked as standing alone, but S-104 is the mark of a multi-gang plate.",
     },
     {
       shows: "a device alone at a station whose plate is still to come",
       given: ({ aloneDevice, device }) => subject([device(), aloneDevice({ mark: "S-104" })]),
       wording: "marked",
+      says: "This device is marked as standing alone, but S-104 is the mark of a multi-gang plate.",
     },
   ],
   *find({ order }, _, say) {

@@ -27,6 +27,8 @@ export const stationMarkInNotes = defineOrderCheck({
       shows: "the mark in the notes",
       given: (sample) => subject([sample.plate(), noted(sample)]),
       wording: "noted",
+      says: "Only the notes of S-104 pos 2.pdf name its station, S-104.",
+      fix: "Confirm that it belongs to S-104.",
     },
   ],
   *find({ order }, _, say) {

@@ -62,29 +62,39 @@ export const stationMarkNearMiss = defineOrderCheck({
       shows: "the missing device at a neighbour that has no plate",
       given: (sample) => subject([...lacksFour(sample), sample.deviceAt(4, { mark: "S-140" })]),
       wording: "near",
+      says: "Station marks S-140 and S-104 are nearly the same, and S-104 lacks just what came for S-140.",
+      fix: "Did you mean S-104? Confirm it, or that S-140 is a station of its own.",
     },
     {
       shows: "the plate at one mark and its devices at another",
       given: ({ completeOrder, plate }) => subject([plate({ mark: "S-1O4" }), ...completeOrder().slice(1)]),
       wording: "near",
+      says: "Station marks S-1O4 and S-104 are nearly the same, and S-104 lacks just what came for S-1O4.",
+      fix: "Did you mean S-104? Confirm it, or that S-1O4 is a station of its own.",
     },
     {
       shows: "a letter O, though both stations are complete",
       given: ({ aloneDevice, completeOrder }) =>
         subject([...completeOrder(), aloneDevice({ mark: "S-1O4" })]),
       wording: "looks",
+      says: "Station marks S-1O4 and S-104 differ only by letters that look like digits.",
+      fix: "Did you mean S-104? Confirm it, or that S-1O4 is a station of its own.",
     },
     {
       shows: "a word in front",
       given: ({ aloneDevice, completeOrder }) =>
         subject([...completeOrder(), aloneDevice({ mark: "Station S-104" })]),
       wording: "words",
+      says: "Station marks Station S-104 and S-104 differ only by a word in front.",
+      fix: "Did you mean S-104? Confirm it, or that Station S-104 is a station of its own.",
     },
     {
       shows: "a zero in front, though both stations are complete",
       given: ({ aloneDevice, completeOrder }) =>
         subject([...completeOrder(), aloneDevice({ mark: "S-0104" })]),
       wording: "zeros",
+      says: "Station marks S-0104 and S-104 differ only by zeros in front.",
+      fix: "Did you mean S-104? Confirm it, or that S-0104 is a station of its own.",
     },
   ],
   *find({ order }, _, say) {

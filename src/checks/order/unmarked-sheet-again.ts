@@ -34,6 +34,7 @@ export const unmarkedSheetAgain = defineOrderCheck({
       shows: "device.pdf in two letters",
       given: (sample) => subject([first(sample), again(sample)]),
       wording: "unclear",
+      says: "A file called device.pdf came before and counts already; neither of the two has a station mark.",
     },
   ],
   *find({ order }, _, say) {

@@ -46,22 +46,27 @@ export const whichSheetCounts = defineOrderCheck({
       given: ({ deviceAt, otherFinish }) =>
         asked(deviceAt(2, { ...later, finish: otherFinish }), deviceAt(2), "dates"),
       wording: "dates",
+      says: "again.pdf and S-104 pos 2.pdf are for one place. again.pdf came later, but its letter bears the earlier date.",
     },
     {
       shows: "the fourth device of a plate that has three gangs now",
       given: ({ deviceAt, plate }) => asked(deviceAt(4), plate({ ...later, gangs: 3 }), "beyond"),
       wording: "beyond",
+      says: "S-104 pos 4.pdf, sent before, is for position 4, but by again.pdf plate S-104 has fewer gangs now.",
     },
     {
       shows: "a device alone whose station becomes a plate",
       given: ({ aloneDevice, plate }) => asked(aloneDevice(), plate({ ...later, mark: "S-110" }), "alone"),
       wording: "alone",
+      says: "S-110.pdf, sent before, is for a device standing alone at S-110, but by again.pdf S-110 has a multi-gang plate now.",
     },
     {
       shows: "a device of a plate that never came",
       given: ({ aloneDevice, deviceAt }) =>
         asked(deviceAt(2), aloneDevice({ ...later, mark: "S-104" }), "in-plate"),
       wording: "in-plate",
+      says: "S-104 pos 2.pdf, sent before, is for a device in a plate at S-104, where again.pdf now has a device standing alone.",
+      fix: "Reply that S-104 pos 2.pdf is to be left out; or correct the station mark of one of the two.",
     },
     {
       shows: "a corrected sheet with another finish",
@@ -77,6 +82,8 @@ export const whichSheetCounts = defineOrderCheck({
           "again",
         ),
       wording: "again",
+      says: "S-104 pos 2 (2).pdf looks like S-104 pos 2.pdf come again, which has faults and was sent before. More was changed than had to be.",
+      fix: "Reply that it takes the place of S-104 pos 2.pdf, or that both are wanted; then send S-104 pos 2.pdf again, corrected.",
     },
   ],
   *find({ order }, _, say) {

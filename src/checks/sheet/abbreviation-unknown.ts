@@ -22,16 +22,23 @@ export const abbreviationUnknown = defineSheetCheck({
     { shows: "a letter or a number", given: ({ device }) => device({}, { "1": ["STAIR B", "2ND"] }) },
   ],
   failing: [
-    { shows: "a name", given: ({ plate }) => plate({}, { "1": ["KJELDQVIST", ""] }), wording: "unknown" },
+    {
+      shows: "a name",
+      given: ({ plate }) => plate({}, { "1": ["KJELDQVIST", ""] }),
+      wording: "unknown",
+      says: "“KJELDQVIST” in row 1 of gang 1 is no word or abbreviation known here.",
+    },
     {
       shows: "letters of a firm's own",
       given: ({ device }) => device({}, { "1": ["QZX", ""] }),
       wording: "unknown",
+      says: "“QZX” in row 1 of button 1 is no word or abbreviation known here.",
     },
     {
       shows: "a word without vowels",
       given: ({ device }) => device({}, { "1": ["WRHSE", ""] }),
       wording: "squeezed",
+      says: "“WRHSE” in row 1 of button 1 is taken as short for WAREHOUSE.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -31,13 +31,24 @@ export const addressIncomplete = defineSheetCheck({
     { shows: "a blank sheet, which has a check of its own", given: ({ blankDevice }) => blankDevice() },
   ],
   failing: [
-    { shows: "no ZIP", given: ({ device }) => device({ billTo: withoutPostcode }), wording: "bill" },
-    { shows: "no address at all", given: ({ device }) => device({ billTo: {} }), wording: "bill" },
+    {
+      shows: "no ZIP",
+      given: ({ device }) => device({ billTo: withoutPostcode }),
+      wording: "bill",
+      says: "The bill-to address is not complete; not filled in: “Bill to: ZIP or postal code”.",
+    },
+    {
+      shows: "no address at all",
+      given: ({ device }) => device({ billTo: {} }),
+      wording: "bill",
+      says: "The bill-to address is not complete; not filled in: “Bill to: company”, “Bill to: street”, “Bill to: city”, “Bill to: state” and “Bill to: ZIP or postal code”.",
+    },
     {
       shows: "a ship-to of a company and a city",
       given: ({ device }) =>
         device({ shipSame: false, shipTo: { name: "Larkspur Library", city: "Chicago" } }),
       wording: "ship",
+      says: "The ship-to address is begun but not complete; not filled in: “Ship to: street”, “Ship to: state” and “Ship to: ZIP or postal code”.",
     },
   ],
   *find(sheet, _catalogue, say) {

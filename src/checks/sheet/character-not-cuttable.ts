@@ -28,23 +28,37 @@ export const characterNotCuttable = defineSheetCheck({
       shows: "a curly apostrophe",
       given: ({ device }) => device({}, { "1": ["CHEF’S", ""] }),
       wording: "other",
+      says: "Row 1 of button 1, “CHEF’S”, has “’” (curly apostrophe, U+2019), which cannot be cut.",
+      fix: "Type it anew as “CHEF'S”.",
     },
     {
       shows: "an accent that the cutter does not have",
       given: ({ device }) => device({}, { "1": ["S\u0301WIT", ""] }),
       wording: "other",
+      says: "Row 1 of button 1, “S\u0301WIT”, has “Ś” (S with an accent, U+015A), which cannot be cut.",
+      fix: "Type it anew as “SWIT”.",
     },
     {
       shows: "an unbreakable blank",
       given: ({ device }) => device({}, { "1": ["ALL\u00A0ON", ""] }),
       wording: "other",
+      says: "Row 1 of button 1, “ALL\u00a0ON”, has “\u00a0” (unbreakable blank, U+00A0), which cannot be cut.",
+      fix: "Type it anew as “ALL ON”.",
     },
     {
       shows: "a Cyrillic letter among Latin ones",
       given: ({ device }) => device({}, { "1": ["S\u0421ENE", ""] }),
       wording: "other",
+      says: "Row 1 of button 1, “SСENE”, has “С” (Cyrillic letter, U+0421), which cannot be cut.",
+      fix: "Type it anew as “SCENE”.",
     },
-    { shows: "an arrow", given: ({ device }) => device({}, { "1": ["→ STAGE", ""] }), wording: "none" },
+    {
+      shows: "an arrow",
+      given: ({ device }) => device({}, { "1": ["→ STAGE", ""] }),
+      wording: "none",
+      says: "Row 1 of button 1, “→ STAGE”, has “→” (symbol, U+2192), which cannot be cut.",
+      fix: "Say it in letters, digits or & + - / . , : ' ( ) # % ! ? \" = *.",
+    },
   ],
   *find(sheet, { characters: all }, say) {
     for (const { place, face, row, text: written } of typedRows(sheet)) {

@@ -19,7 +19,7 @@ export const emailMalformed = defineSheetCheck({
       fix: "Check it; at most 64 characters stand before the @, 63 between two dots behind it, and 254 in all.",
     },
     odd: {
-      says: "“{field}” says “{typed}”. It has {has}, which may be but seldom is.",
+      says: "“{field}” says “{typed}”. Such an address is allowed, but hardly anybody has it: it has {has}.",
       fix: "Reply that it is right, or send the sheet again with the right one.",
       severity: "asks",
     },
@@ -48,26 +48,31 @@ export const emailMalformed = defineSheetCheck({
       shows: "a missing @",
       given: (sample) => withEmail(sample, "ines.brightwire.example"),
       wording: "shape",
+      says: "“E-mail” says “ines.brightwire.example”, which is not an e-mail address.",
     },
     {
       shows: "a comma for a dot",
       given: (sample) => withEmail(sample, "ines@brightwire,example"),
       wording: "shape",
+      says: "“E-mail” says “ines@brightwire,example”, which is not an e-mail address.",
     },
     {
       shows: "two addresses",
       given: (sample) => withEmail(sample, "ines@brightwire.example; office@brightwire.example"),
       wording: "shape",
+      says: "“E-mail” says “ines@brightwire.example; office@brightwire.example”, which is not an e-mail address.",
     },
     {
       shows: "65 characters before the @",
       given: (sample) => withEmail(sample, `${"i".repeat(65)}@brightwire.example`),
       wording: "long",
+      says: "“E-mail” says “iiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiiii@brightwire.example”, which is longer than an e-mail address can be.",
     },
     {
       shows: "what the standard allows and hardly anybody has",
       given: (sample) => withEmail(sample, "ines/orders@brightwire.example"),
       wording: "odd",
+      says: "“E-mail” says “ines/orders@brightwire.example”. Such an address is allowed, but hardly anybody has it: it has a sign before the @ that few have.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -40,17 +40,20 @@ export const fieldMissing = defineSheetCheck({
       shows: "no project and no finish",
       given: ({ plate }) => without(plate(), "project", "finish"),
       wording: "missing",
+      says: "Not filled in: “Project name” and “Finish”.",
     },
     {
       shows: "a device in a plate without its position",
       given: ({ device }) => without(device(), "position"),
       wording: "missing",
+      says: "Not filled in: “Position”.",
     },
     {
       shows: "one button, and nobody said where its legend sits",
       given: ({ device, layoutThat }) =>
         device({ layouts: [layoutThat(({ legend_places }) => legend_places !== undefined)] }),
       wording: "missing",
+      says: "Not filled in: “Legend sits at”.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -25,6 +25,7 @@ export const fieldNotRead = defineSheetCheck({
       shows: "a field that a distributor added to the form",
       given: ({ device }) => device({ unmapped: [{ name: "Cust_Rush", value: "needed by Friday" }] }),
       wording: "unmapped",
+      says: "We do not know 1 field of this sheet and make nothing of what stands there: “Cust_Rush” says “needed by Friday”.",
     },
     {
       shows: "two, one of them a ticked box",
@@ -36,11 +37,13 @@ export const fieldNotRead = defineSheetCheck({
           ],
         }),
       wording: "unmapped",
+      says: "We do not know 2 fields of this sheet and make nothing of what stands there: “Backlit” says “Yes” and “Extra line” says “see drawing”.",
     },
     {
       shows: "a field without a name",
       given: ({ device }) => device({ unmapped: [{ name: "", value: "4 pieces" }] }),
       wording: "unmapped",
+      says: "We do not know 1 field of this sheet and make nothing of what stands there: one without a name says “4 pieces”.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -37,26 +37,32 @@ export const fieldPlaceholder = defineSheetCheck({
       shows: "an x for the contact",
       given: ({ device }) => device({ contact: { ...contact, name: "x" } }),
       wording: "nothing",
+      says: "Not really filled in: “Contact name” (“x”).",
     },
     {
       shows: "a dot for the street",
       given: ({ device }) => device({ billTo: { ...billTo, street: "." } }),
       wording: "nothing",
+      says: "Not really filled in: “Bill to: street” (“.”).",
     },
     {
       shows: "an address on file",
       given: ({ device }) => device({ billTo: { ...billTo, street: "On file" } }),
       wording: "nothing",
+      says: "Not really filled in: “Bill to: street” (“On file”).",
     },
     {
       shows: "a project to be decided",
       given: ({ plate }) => plate({ project: "T.B.D." }),
       wording: "nothing",
+      says: "Not really filled in: “Project name” (“T.B.D.”).",
     },
     {
       shows: "“same” for the ship-to address",
       given: ({ device }) => device({ shipSame: false, shipTo: { name: "SAME AS BILL TO" } }),
       wording: "same",
+      says: "The ship-to address says “SAME AS BILL TO” and no more.",
+      fix: "To ship to the bill-to address, clear it and tick “Ship to: same as bill-to”; to ship elsewhere, write the whole address.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -27,6 +27,8 @@ export const fieldUnreadable = defineSheetCheck({
           "gangs",
         ),
       wording: "unread",
+      says: "“Gangs of the plate” says “double”, which cannot be understood.",
+      fix: "It wants a number from 2 to 6.",
     },
     {
       shows: "a quantity where the position is wanted",
@@ -37,6 +39,8 @@ export const fieldUnreadable = defineSheetCheck({
           "standing",
         ),
       wording: "position",
+      says: "“Position” says “1 pc”, which is no position.",
+      fix: "It wants a number such as 2, or 2 of 4. For a device standing alone leave it empty.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -18,7 +18,7 @@ export const finishNotMade = defineSheetCheck({
     },
     size: {
       says: "{finish} is not made for {what}.",
-      fix: "Choose one of these instead: {made|or}.",
+      fix: "Choose {made|or} instead.",
     },
   },
   passing: [
@@ -40,16 +40,22 @@ export const finishNotMade = defineSheetCheck({
       shows: "a finish that the catalogue does not know",
       given: ({ device }) => device({ finish: "Mauve" }),
       wording: "unknown",
+      says: "“Mauve” is not a finish that we make.",
+      fix: "For a device choose one of these: Chalk or Oat.",
     },
     {
       shows: "a finish for plates alone on a device",
       given: ({ device, finishThat }) => device({ finish: finishThat(({ devices }) => !devices) }),
       wording: "size",
+      fix: "Choose Chalk or Oat instead.",
+      says: "Bare tin is not made for a device.",
     },
     {
       shows: "a plate larger than its finish is made for",
       given: ({ plate, widest }) => plate({ gangs: widest }),
       wording: "size",
+      says: "Oat is not made for a plate of 6 gangs.",
+      fix: "Choose Chalk instead.",
     },
   ],
   *find(sheet, catalogue, say) {

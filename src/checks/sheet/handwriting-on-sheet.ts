@@ -35,6 +35,7 @@ export const handwritingOnSheet = defineSheetCheck({
           ],
         }),
       wording: "fields",
+      says: "Something is written or drawn by hand over “Face 1, row 1” and “Face 1, row 2”, and handwriting is not read.",
     },
     {
       shows: "a remark in the margin",

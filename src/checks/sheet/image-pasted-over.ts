@@ -19,6 +19,7 @@ export const imagePastedOver = defineSheetCheck({
       shows: "a snippet over a legend",
       given: ({ device }) => device({ doubts: [{ what: "image-over", place: "row.1.1" }] }),
       wording: "fields",
+      says: "A picture lies over “Face 1, row 1”, and nothing on it is read.",
     },
   ],
   *find(sheet, _catalogue, say) {

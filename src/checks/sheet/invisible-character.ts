@@ -23,11 +23,13 @@ export const invisibleCharacter = defineSheetCheck({
       shows: "a blank of no width",
       given: ({ device }) => device({}, { "1": ["EN\u200BTRY", ""] }),
       wording: "invisible",
+      says: "Row 1 of button 1, which looks like “ENTRY”, has “\u200b” (invisible character, U+200B).",
     },
     {
       shows: "a soft hyphen",
       given: ({ device }) => device({}, { "1": ["EN\u00ADTRY", ""] }),
       wording: "invisible",
+      says: "Row 1 of button 1, which looks like “ENTRY”, has “\u00ad” (invisible character, U+00AD).",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -19,6 +19,7 @@ export const layoutChosenTwice = defineSheetCheck({
       shows: "two boxes ticked",
       given: ({ device, layout, otherLayout }) => device({ layouts: [otherLayout.code, layout.code] }),
       wording: "several",
+      says: "Several layouts are chosen: “Two buttons” and “Four buttons”.",
     },
   ],
   *find(sheet, catalogue, say) {

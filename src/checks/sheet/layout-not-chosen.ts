@@ -19,7 +19,12 @@ export const layoutNotChosen = defineSheetCheck({
     { shows: "a blank sheet, which has a check of its own", given: ({ blankDevice }) => blankDevice() },
   ],
   failing: [
-    { shows: "legends without a layout", given: ({ device }) => device({ layouts: [] }), wording: "none" },
+    {
+      shows: "legends without a layout",
+      given: ({ device }) => device({ layouts: [] }),
+      wording: "none",
+      fix: "Choose one of these: “One button”, “Two buttons”, “Four buttons” or “Six buttons”.",
+    },
   ],
   *find(sheet, catalogue, say) {
     if (sheet.kind === "device" && !isBlank(sheet) && isMissing(sheet, "layout"))

@@ -29,6 +29,7 @@ export const legendCaseMixed = defineSheetCheck({
       shows: "one legend with small letters",
       given: ({ device }) => device({}, { "1": ["Entry", ""] }),
       wording: "mixed",
+      says: "Some rows are in capitals, such as “STACKS”, and some are not, such as “Entry”.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -61,21 +61,27 @@ export const legendEmpty = defineSheetCheck({
       shows: "two empty buttons",
       given: ({ device }) => device({}, { "3": ["", ""], "4": [" "] }),
       wording: "empty",
+      says: "There is nothing to cut for button 3 and button 4.",
+      fix: "Type the legend or, to have no text there, tick “Face 3: leave plain” and “Face 4: leave plain”.",
     },
     {
       shows: "an empty plate legend on a device alone",
       given: ({ aloneDevice }) => aloneDevice({}, { plate: ["", ""] }),
       wording: "empty",
+      says: "There is nothing to cut for the plate legend.",
+      fix: "Type the legend or, to have no text there, tick “Plate legend: leave plain”.",
     },
     {
       shows: "an empty button on a form without a mark for it",
       given: ({ device }) => unprinted(device({}, { "3": [] }), "plain.3"),
       wording: "unmarked",
+      says: "There is nothing to cut for button 3.",
     },
     {
       shows: "a mark beside text",
       given: ({ plate }) => plate({ legends: plate().legends.map((legend) => ({ ...legend, plain: true })) }),
       wording: "both",
+      says: "The mark “leave plain” is set for gang 1, gang 2, gang 3 and gang 4, beside text to cut.",
     },
   ],
   *find(sheet, catalogue, say) {

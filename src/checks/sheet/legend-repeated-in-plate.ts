@@ -23,8 +23,18 @@ export const legendRepeatedInPlate = defineSheetCheck({
     { shows: "faces that stay plain", given: ({ device }) => device({}, { "2": ["", ""], "3": ["", ""] }) },
   ],
   failing: [
-    { shows: "two buttons alike", given: ({ device }) => device({}, { "1": ["DIM", ""] }), wording: "twice" },
-    { shows: "two gangs alike", given: ({ plate }) => plate({}, { "1": ["Children"] }), wording: "twice" },
+    {
+      shows: "two buttons alike",
+      given: ({ device }) => device({}, { "1": ["DIM", ""] }),
+      wording: "twice",
+      says: "“DIM” stands on button 1 and button 3.",
+    },
+    {
+      shows: "two gangs alike",
+      given: ({ plate }) => plate({}, { "1": ["Children"] }),
+      wording: "twice",
+      says: "“Children” stands on gang 1 and gang 3.",
+    },
   ],
   *find(sheet, catalogue, say) {
     // The strip of a one-gang plate may well say what its only button says.

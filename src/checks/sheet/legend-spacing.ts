@@ -42,16 +42,21 @@ export const legendSpacing = defineSheetCheck({
       shows: "a blank in front",
       given: ({ device }) => device({}, { "1": [" ENTRY", ""] }),
       wording: "gaps",
+      says: "Row 1 of button 1 would be cut with its gaps: “·ENTRY” (each blank shown as ·).",
+      fix: "Send the sheet again as “ENTRY”.",
     },
     {
       shows: "two blanks between words",
       given: ({ plate }) => plate({}, { "1": ["FOYER  EAST", ""] }),
       wording: "gaps",
+      says: "Row 1 of gang 1 would be cut with its gaps: “FOYER··EAST” (each blank shown as ·).",
+      fix: "Send the sheet again as “FOYER EAST”.",
     },
     {
       shows: "a blank at the end",
       given: ({ device }) => device({}, { "1": ["ENTRY ", ""] }),
       wording: "end",
+      says: "Row 1 of button 1 ends in a blank: “ENTRY·” (each blank shown as ·).",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -44,12 +44,16 @@ export const legendTooWide = defineSheetCheck({
       given: ({ device, narrow }) =>
         device({ layouts: [narrow.code] }, { "1": [`WWW ${"W".repeat(narrow.characters - 4)}`, ""] }),
       wording: "split",
+      says: "Row 1 of button 1, “WWW WWWW”, is 18.8 mm wide with letters 2.26 mm high; there is room for 17.8 mm.",
+      fix: "Split it over the rows: “WWW” and “WWWW”.",
     },
     {
       shows: "as many characters as are allowed, but wide ones",
       given: ({ device, narrow }) =>
         device({ layouts: [narrow.code] }, { "1": ["W".repeat(narrow.characters), ""] }),
       wording: "shorten",
+      says: "Row 1 of button 1, “WWWWWWWW”, is 19.6 mm wide with letters 2.26 mm high; there is room for 17.8 mm.",
+      fix: "Shorten it, or use another row as well: no more than “WWWWWWW” fits in one.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -37,16 +37,23 @@ export const letteringUnreadable = defineSheetCheck({
       shows: "a colour that the catalogue does not know",
       given: ({ device }) => device({ lettering: "Gold" }),
       wording: "unknown",
-    },
-    {
-      shows: "two colours that are nearly one",
-      given: ({ device, coloursThat }) => device(coloursThat((ratio) => ratio < 1.5)),
-      wording: "low",
+      says: "“Gold” is not a lettering colour that we make.",
+      fix: "Choose one of these: Ink, Milk or Rust.",
     },
     {
       shows: "two middling colours",
       given: ({ device, coloursThat }) => device(coloursThat((ratio) => ratio >= 3 && ratio < 4.5)),
       wording: "faint",
+      says: "Rust lettering is faint on Heron: contrast 3.01 to 1, where 4.5 is good.",
+      fix: "Choose Ink lettering, which gives 6.68 to 1.",
+    },
+
+    {
+      shows: "two colours that are nearly one",
+      given: ({ device, coloursThat }) => device(coloursThat((ratio) => ratio < 1.5)),
+      wording: "low",
+      fix: "Choose Ink lettering, which gives 15.08 to 1, or another finish.",
+      says: "Milk lettering can hardly be read on Chalk: contrast 1.04 to 1, and at least 3 is needed.",
     },
   ],
   *find(sheet, catalogue, say) {

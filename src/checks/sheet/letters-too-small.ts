@@ -41,6 +41,7 @@ export const lettersTooSmall = defineSheetCheck({
       shows: "wide letters on a small button",
       given: (sample) => withRow(sample, (cap, least) => cap < least),
       wording: "small",
+      says: "Row 1 of button 1, “NNNNNNAA”, fits only with letters 2.32 mm high; 2.33 mm is the least that is read with ease from 500 mm away.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -15,11 +15,11 @@ export const lettersTouch = defineSheetCheck({
   why: "Between two letters there must be left as much as a stroke is wide, or they are read as one. The distance is measured between the strokes as they will be cut, pair by pair.",
   wordings: {
     near: {
-      says: "In row {row} of {face}, “{typed}”, {pairs} stand nearer to each other than a stroke is wide ({cutter} mm).",
+      says: "{pairs} stand nearer to each other than a stroke is wide ({cutter} mm), in row {row} of {face}: “{typed}”.",
       fix: "Nothing to do if the proof looks right to you.",
     },
     touch: {
-      says: "In row {row} of {face}, “{typed}”, {pairs} run into each other.",
+      says: "{pairs} run into each other in row {row} of {face}: “{typed}”.",
       fix: "Choose other words.",
       severity: "asks",
     },
@@ -34,13 +34,15 @@ export const lettersTouch = defineSheetCheck({
   failing: [
     {
       shows: "two accents side by side",
-      given: ({ device }) => device({}, { "1": ["ÎÏ", ""] }),
+      given: ({ device }) => device({}, { "1": ["ÎÏLE", ""] }),
       wording: "near",
+      says: "“ÎÏ” stand nearer to each other than a stroke is wide (0.3 mm), in row 1 of button 1: “ÎÏLE”.",
     },
     {
       shows: "two wide accents on narrow letters",
-      given: ({ device }) => device({}, { "1": ["ÏÏ", ""] }),
+      given: ({ device }) => device({}, { "1": ["ÏÏLE", ""] }),
       wording: "touch",
+      says: "“ÏÏ” run into each other in row 1 of button 1: “ÏÏLE”.",
     },
   ],
   *find(sheet, catalogue, say) {

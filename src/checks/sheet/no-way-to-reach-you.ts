@@ -31,6 +31,8 @@ export const noWayToReachYou = defineSheetCheck({
       shows: "a name alone",
       given: ({ device }) => device({ contact: { name: "Ines Calloway" } }),
       wording: "neither",
+      says: "There is no way to reach you: nothing is filled in at “E-mail” or “Phone”.",
+      fix: "Fill in “E-mail” or “Phone”.",
     },
   ],
   *find(sheet, _catalogue, say) {

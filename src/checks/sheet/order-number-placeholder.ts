@@ -23,20 +23,42 @@ export const orderNumberPlaceholder = defineSheetCheck({
     },
   ],
   failing: [
-    { shows: "a word", given: ({ device }) => device({ order: "tbd" }), wording: "placeholder" },
+    {
+      shows: "a word",
+      given: ({ device }) => device({ order: "tbd" }),
+      wording: "placeholder",
+      says: "“Order number” says “tbd”, which is no order number.",
+    },
     {
       shows: "a word after PO",
       given: ({ device }) => device({ order: "P.O. # pending" }),
       wording: "placeholder",
+      says: "“Order number” says “P.O. # pending”, which is no order number.",
     },
     {
       shows: "a word after the job",
       given: ({ device }) => device({ order: "Job no. TBD" }),
       wording: "placeholder",
+      says: "“Order number” says “Job no. TBD”, which is no order number.",
     },
-    { shows: "zeros", given: ({ device }) => device({ order: "0000" }), wording: "placeholder" },
-    { shows: "X's", given: ({ device }) => device({ order: "XXX-XXXX" }), wording: "placeholder" },
-    { shows: "a mark", given: ({ device }) => device({ order: "?" }), wording: "placeholder" },
+    {
+      shows: "zeros",
+      given: ({ device }) => device({ order: "0000" }),
+      wording: "placeholder",
+      says: "“Order number” says “0000”, which is no order number.",
+    },
+    {
+      shows: "X's",
+      given: ({ device }) => device({ order: "XXX-XXXX" }),
+      wording: "placeholder",
+      says: "“Order number” says “XXX-XXXX”, which is no order number.",
+    },
+    {
+      shows: "a mark",
+      given: ({ device }) => device({ order: "?" }),
+      wording: "placeholder",
+      says: "“Order number” says “?”, which is no order number.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.order;

@@ -30,6 +30,8 @@ export const outdatedEdition = defineSheetCheck({
           },
         }),
       wording: "outdated",
+      says: "This is “Device sheet, edition 25a”, which is no longer accepted.",
+      fix: "Fill in “Device sheet, edition 26c” and send that instead. For a blank one write to orders@quillgate.example.",
     },
     {
       shows: "last year's edition, while it is still accepted",
@@ -42,6 +44,8 @@ export const outdatedEdition = defineSheetCheck({
           },
         }),
       wording: "leaving",
+      says: "This is “Device sheet, edition 25a”, which is accepted until 2026-12-31 only.",
+      fix: "Nothing to do for this sheet. For the next one use “Device sheet, edition 26c”; for a blank one write to orders@quillgate.example.",
     },
   ],
   *find(sheet, { maker }, say) {

@@ -28,16 +28,19 @@ export const pagesBesideSheet = defineSheetCheck({
       shows: "terms of business behind the sheet",
       given: ({ device }) => device({ doubts: [{ what: "pages-beside", pages: [2] }] }),
       wording: "words",
+      says: "Page 2 of this file holds no field of the sheet, so the program did not read it.",
     },
     {
       shows: "two scanned pages behind the sheet",
       given: ({ device }) => device({ doubts: [{ what: "pictures-beside", pages: [2, 3] }] }),
       wording: "pictures",
+      says: "Each of pages 2 and 3 of this file is a picture or a drawing, and nothing on it was read.",
     },
     {
       shows: "a sheet in front of a manual",
       given: ({ device }) => device({ doubts: [{ what: "pages-beyond", pages: [21, 80] }] }),
       wording: "beyond",
+      says: "Each of pages 21 to 80 of this file was not looked at: it has too many pages for a sheet.",
     },
   ],
   *find(sheet, _, say) {

@@ -30,6 +30,7 @@ export const partKeyMismatch = defineSheetCheck({
       shows: "the key of another layout",
       given: ({ device, otherKey }) => device({ partKey: otherKey }),
       wording: "other",
+      says: "“Part key” says “D2/OAT/INK-Q”, but the choices on this sheet give D4/OAT/INK-V.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -28,21 +28,33 @@ export const partKeyMisread = defineSheetCheck({
   ],
   failing: [
     {
-      shows: "a zero for a letter",
-      given: ({ device, key }) =>
-        device({ partKey: key.replace(/^./, (first) => (first === "0" ? "1" : "0")) }),
-      wording: "misread",
-    },
-    {
       shows: "two letters swapped",
       given: ({ device, key }) => device({ partKey: swapped(key) }),
       wording: "misread",
+      says: "“Part key” says “4D/OAT/INK-V”, which is mistyped: its last character does not fit the rest.",
+      fix: "Write D4/OAT/INK-V, which your choices give, or clear the field; we work the key out ourselves.",
     },
-    { shows: "a key of one character", given: ({ device }) => device({ partKey: "4" }), wording: "misread" },
+    {
+      shows: "a key of one character",
+      given: ({ device }) => device({ partKey: "4" }),
+      wording: "misread",
+      says: "“Part key” says “4”, which is mistyped: its last character does not fit the rest.",
+      fix: "Write D4/OAT/INK-V, which your choices give, or clear the field; we work the key out ourselves.",
+    },
     {
       shows: "a wrong key beside a finish not chosen",
       given: ({ device, key }) => without(device({ partKey: swapped(key) }), "finish"),
       wording: "alone",
+      says: "“Part key” says “4D/OAT/INK-V”, which is mistyped: its last character does not fit the rest.",
+    },
+
+    {
+      shows: "a zero for a letter",
+      given: ({ device, key }) =>
+        device({ partKey: key.replace(/^./, (first) => (first === "0" ? "1" : "0")) }),
+      wording: "misread",
+      fix: "Write D4/OAT/INK-V, which your choices give, or clear the field; we work the key out ourselves.",
+      says: "“Part key” says “04/OAT/INK-V”, which is mistyped: its last character does not fit the rest.",
     },
   ],
   *find(sheet, catalogue, say) {

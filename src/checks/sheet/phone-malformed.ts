@@ -27,21 +27,29 @@ export const phoneMalformed = defineSheetCheck({
     { shows: "a country code", given: (sample) => withPhone(sample, "+44 20 7946 0958") },
   ],
   failing: [
-    { shows: "no area code", given: (sample) => withPhone(sample, "555-0117"), wording: "unclear" },
+    {
+      shows: "no area code",
+      given: (sample) => withPhone(sample, "555-0117"),
+      wording: "unclear",
+      says: "“Phone” says “555-0117”, which is not a number that can be called.",
+    },
     {
       shows: "a letter O for a zero",
       given: (sample) => withPhone(sample, "312-555-O117"),
       wording: "unclear",
+      says: "“Phone” says “312-555-O117”, which is not a number that can be called.",
     },
     {
       shows: "a dialling prefix for an area code",
       given: (sample) => withPhone(sample, "011-555-0100"),
       wording: "unclear",
+      says: "“Phone” says “011-555-0100”, which is not a number that can be called.",
     },
     {
       shows: "an area code that is not in use",
       given: (sample) => withPhone(sample, "999-555-0100"),
       wording: "unlikely",
+      says: "“Phone” says “999-555-0100”; we know no such area code.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -32,22 +32,31 @@ export const positionOutOfRange = defineSheetCheck({
       shows: "a position beyond the plate",
       given: ({ device }) => device({ position: 5 }),
       wording: "position",
+      says: "There is no position 5; positions go from 1 to 4.",
     },
     {
       shows: "a position before the first",
       given: ({ device }) => device({ position: 0 }),
       wording: "position",
+      says: "There is no position 0; positions go from 1 to 4.",
     },
     {
       shows: "a plate wider than any made",
       given: ({ plate, widest }) => plate({ gangs: widest + 1 }),
       wording: "gangs",
+      says: "The plate is to have 7 gangs; 6 is the most that is made.",
     },
-    { shows: "a plate sheet for one gang", given: ({ plate }) => plate({ gangs: 1 }), wording: "single" },
+    {
+      shows: "a plate sheet for one gang",
+      given: ({ plate }) => plate({ gangs: 1 }),
+      wording: "single",
+      says: "The plate is to have 1 gang; plate sheets and devices in a plate are for 2 or more.",
+    },
     {
       shows: "a device in a plate of one gang",
       given: ({ device }) => device({ gangs: 1, position: 1 }),
       wording: "single",
+      says: "The plate is to have 1 gang; plate sheets and devices in a plate are for 2 or more.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -46,27 +46,37 @@ export const postcodeStateMismatch = defineSheetCheck({
       shows: "a ZIP of the state next door",
       given: (sample) => billedTo(sample, "WI", "60607"),
       wording: "differs",
+      says: "Bill-to address: 60607 lies in IL, but the state is “WI”.",
     },
     {
       shows: "a postal code of another province",
       given: (sample) => billedTo(sample, "ON", "H2Y 1C6"),
       wording: "differs",
+      says: "Bill-to address: H2Y 1C6 lies in QC, but the state is “ON”.",
     },
     {
       shows: "no state there is, on a form without ZIP",
       given: (sample) => unprinted(withoutPostcode(sample), "bill.postcode"),
       wording: "state",
+      says: "Bill-to address: “ZZ” is not a US state or a Canadian province.",
     },
-    { shows: "a ZIP of four digits", given: (sample) => billedTo(sample, "IL", "6060"), wording: "postcode" },
+    {
+      shows: "a ZIP of four digits",
+      given: (sample) => billedTo(sample, "IL", "6060"),
+      wording: "postcode",
+      says: "Bill-to address: “6060” is not a ZIP or a Canadian postal code.",
+    },
     {
       shows: "a ZIP that no state has",
       given: (sample) => billedTo(sample, "IL", "00012"),
       wording: "postcode",
+      says: "Bill-to address: “00012” is not a ZIP or a Canadian postal code.",
     },
     {
       shows: "an abbreviation of another state",
       given: (sample) => billedTo(sample, "Calif.", "60607"),
       wording: "state",
+      says: "Bill-to address: “Calif.” is not a US state or a Canadian province.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -32,11 +32,13 @@ export const projectOrderExchanged = defineSheetCheck({
       shows: "the one in the field of the other",
       given: ({ plate }) => plate({ order: "Larkspur Library", project: "BW-2207" }),
       wording: "exchanged",
+      says: "“Order number” says “Larkspur Library” and “Project name” says “BW-2207”: the two look exchanged.",
     },
     {
       shows: "a number that is announced",
       given: ({ device }) => device({ order: "Quarry Street School", project: "P.O. # 22-8147" }),
       wording: "exchanged",
+      says: "“Order number” says “Quarry Street School” and “Project name” says “P.O. # 22-8147”: the two look exchanged.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -26,16 +26,19 @@ export const readersDisagree = defineSheetCheck({
       shows: "two answers",
       given: ({ device }) => device({ unsure: [{ place: "row.1.1", one: "ENTRY", other: "ENTER" }] }),
       wording: "differ",
+      says: "“Face 1, row 1” reads “ENTRY” in one PDF program and “ENTER” in another.",
     },
     {
       shows: "an answer that only one program sees",
       given: ({ device }) => device({ unsure: [{ place: "row.4.2", one: "", other: "OFF" }] }),
       wording: "half",
+      says: "“Face 4, row 2” reads “OFF” in one PDF program and is empty in another.",
     },
     {
       shows: "a choice, told by its name",
       given: ({ device, layout }) => device({ unsure: [{ place: "layout", one: layout.code, other: "" }] }),
       wording: "half",
+      says: "“Layout” reads “Four buttons” in one PDF program and is empty in another.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -21,6 +21,7 @@ export const redBody = defineSheetCheck({
       given: ({ aloneDevice, finishThat }) =>
         aloneDevice({ finish: finishThat(({ devices, colour }) => devices && isRed(colour)) }),
       wording: "red",
+      says: "The finish Brick is red, a colour mostly kept for emergency controls. This desk does not know how it is wired.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -22,11 +22,13 @@ export const rowOrder = defineSheetCheck({
       shows: "the second row alone",
       given: ({ device }) => device({}, { "1": ["", "ENTRY"] }),
       wording: "gap",
+      says: "Row 1 of button 1 is empty, while “ENTRY” stands below it.",
     },
     {
       shows: "nothing but blanks in the first row",
       given: ({ plate }) => plate({}, { "2": ["  ", "READING"] }),
       wording: "gap",
+      says: "Row 1 of gang 2 is empty, while “READING” stands below it.",
     },
   ],
   *find(sheet, _catalogue, say) {

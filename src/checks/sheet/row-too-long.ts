@@ -37,7 +37,10 @@ export const rowTooLong = defineSheetCheck({
       shows: "one more on a button",
       given: ({ device, layout }) => device({}, { "1": [long(layout, 1)] }),
       wording: "over",
+      fix: "Shorten “RECEPTION” to 8 characters or fewer, or split it over the rows.",
+      says: "Row 1 of button 1 has 9 characters; 8 can be cut.",
     },
+
     {
       shows: "one more on a button with one row",
       given: ({ device, layoutThat, catalogue }) => {
@@ -45,6 +48,8 @@ export const rowTooLong = defineSheetCheck({
         return device({ layouts: [code] }, { "1": [long(layoutOf(catalogue, code) ?? catalogue.plate, 1)] });
       },
       wording: "only",
+      fix: "Shorten “RECEPTIONR” to 9 characters or fewer.",
+      says: "Row 1 of button 1 has 10 characters; 9 can be cut.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -41,25 +41,31 @@ export const rowWithoutFace = defineSheetCheck({
   ],
   failing: [
     {
-      shows: "text for two buttons more than there are",
-      given: ({ device, layout }) =>
-        device({}, { [buttonsOf(layout) + 1]: ["AISLE"], [buttonsOf(layout) + 2]: ["STAGE"] }),
-      wording: "button",
-    },
-    {
       shows: "text for gang five of four",
       given: ({ plate }) => plate({}, { "5": ["STAGE", ""] }),
       wording: "gang",
+      says: "There is text for gang 5 (“STAGE”), but the plate has 4 gangs.",
     },
     {
       shows: "a plate legend on a device in a plate",
       given: ({ device }) => device({}, { plate: ["FOYER", ""] }),
       wording: "plate",
+      says: "There is text for the plate legend (“FOYER”), but this device goes into a multi-gang plate.",
     },
     {
       shows: "a third row",
       given: ({ device }) => device({}, { "1": ["ALL", "THE", "REST"] }),
       wording: "row",
+      says: "There is text in row 3 of button 1 (“REST”), where 2 rows can be cut.",
+      fix: "Fit the legend into 2 rows and clear the rest.",
+    },
+
+    {
+      shows: "text for two buttons more than there are",
+      given: ({ device, layout }) =>
+        device({}, { [buttonsOf(layout) + 1]: ["AISLE"], [buttonsOf(layout) + 2]: ["STAGE"] }),
+      wording: "button",
+      says: "There is text for button 5 and button 6 (“AISLE / STAGE”), but the layout chosen has 4 buttons.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -39,36 +39,43 @@ export const safetyWording = defineSheetCheck({
       shows: "emergency lighting",
       given: ({ device }) => device({}, { "1": ["EMERG", "LIGHTS"] }),
       wording: "safety",
+      says: "“EMERG LIGHTS” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
     {
       shows: "EXIT and no more",
       given: ({ device }) => device({}, { "1": ["EXIT", ""] }),
       wording: "safety",
+      says: "“EXIT” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
     {
       shows: "a phrase over two rows",
       given: ({ device }) => device({}, { "1": ["POWER", "OFF"] }),
       wording: "safety",
+      says: "“POWER OFF” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
     {
       shows: "what fits on eight characters",
       given: ({ device }) => device({}, { "1": ["DISC SW"] }),
       wording: "safety",
+      says: "“DISC SW” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
     {
       shows: "a word over two rows",
       given: ({ device }) => device({}, { "1": ["DIS-", "CONNECT"] }),
       wording: "safety",
+      says: "“DIS- CONNECT” on button 1 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
     {
       shows: "a phrase over two buttons",
       given: ({ device }) => device({}, { "1": ["KILL"], "2": ["PWR"] }),
       wording: "safety",
+      says: "“KILL PWR” on button 1 and button 2 speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
     {
       shows: "a strip that calls it a disconnect",
       given: ({ aloneDevice }) => aloneDevice({}, { plate: ["DISCONNECT"] }),
       wording: "safety",
+      says: "“DISCONNECT” on the plate legend speaks of safety. It is cut as typed, and this desk does not know how the button is wired.",
     },
   ],
   *find(sheet, catalogue, say) {

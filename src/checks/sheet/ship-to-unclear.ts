@@ -55,11 +55,13 @@ export const shipToUnclear = defineSheetCheck({
       shows: "no address and no tick",
       given: ({ device }) => device({ shipSame: false }),
       wording: "neither",
+      says: "No ship-to address is filled in, and “Ship to: same as bill-to” is not ticked.",
     },
     {
       shows: "no tick on a form that has nothing but the tick",
       given: ({ device }) => unprinted(device({ shipSame: false }), ...places),
       wording: "unticked",
+      says: "“Ship to: same as bill-to” is not ticked, and this form has no room for another address.",
     },
     {
       shows: "no address on a form that has no tick",
@@ -70,6 +72,7 @@ export const shipToUnclear = defineSheetCheck({
       shows: "a tick beside another address",
       given: ({ device }) => device({ shipTo: site }),
       wording: "both",
+      says: "“Ship to: same as bill-to” is ticked, but the ship-to address says “Larkspur Library, 9 Alder Street, Chicago, IL, 60614”.",
     },
   ],
   *find(sheet, _catalogue, say) {

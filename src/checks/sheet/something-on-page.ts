@@ -60,6 +60,7 @@ export const somethingOnPage = defineSheetCheck({
       given: (sample) =>
         example(sample, { kind: "drawn", where: "in the upper right, beside", place: "project" }),
       wording: "drawn",
+      says: "Something is on the page, in the upper right, beside “Project name”, that our form does not have there.",
     },
     {
       shows: "a comment",
@@ -71,11 +72,13 @@ export const somethingOnPage = defineSheetCheck({
           text: "must read EXIT",
         }),
       wording: "said",
+      says: "“must read EXIT” stands on the page, in the middle, over “Face 1, row 1”, and not in a field; it is not read.",
     },
     {
       shows: "a field in another place",
       given: (sample) => example(sample, { kind: "moved", place: "row.1.1" }),
       wording: "moved",
+      says: "“Face 1, row 1” lies elsewhere on the page than on our form.",
     },
     {
       shows: "a form that somebody rebuilt",
@@ -87,19 +90,17 @@ export const somethingOnPage = defineSheetCheck({
       shows: "a cover page",
       given: (sample) => example(sample, { kind: "page", seen: { page: 1 } }),
       wording: "page",
+      says: "This file has something on page 1, which our form does not have; it is not read.",
     },
     {
       shows: "an attached file",
       given: (sample) => example(sample, { kind: "file", text: "changes.txt" }),
       wording: "file",
+      says: "A file is attached inside this PDF (“changes.txt”); it is not read.",
     },
     { shows: "words on a layer", given: (sample) => example(sample, { kind: "layers" }), wording: "layers" },
     { shows: "a script", given: (sample) => example(sample, { kind: "program" }), wording: "program" },
-    {
-      shows: "another form in it",
-      given: (sample) => example(sample, { kind: "twin" }),
-      wording: "twin",
-    },
+    { shows: "another form in it", given: (sample) => example(sample, { kind: "twin" }), wording: "twin" },
   ],
   *find(sheet, _catalogue, say) {
     for (const doubt of sheet.doubts) {

@@ -32,11 +32,15 @@ export const spelling = defineSheetCheck({
       shows: "two letters swapped",
       given: ({ plate }) => plate({}, { "1": ["RECEPTOIN", ""] }),
       wording: "misspelt",
+      says: "“RECEPTOIN” in row 1 of gang 1 looks misspelt.",
+      fix: "If you mean RECEPTION, send the sheet again.",
     },
     {
       shows: "a letter left out",
       given: ({ device }) => device({}, { "1": ["KITCHN", ""] }),
       wording: "misspelt",
+      says: "“KITCHN” in row 1 of button 1 looks misspelt.",
+      fix: "If you mean KITCHEN, send the sheet again.",
     },
   ],
   *find(sheet, catalogue, say) {

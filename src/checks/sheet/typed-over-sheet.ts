@@ -23,11 +23,13 @@ export const typedOverSheet = defineSheetCheck({
       shows: "a text box over a legend",
       given: ({ device }) => device({ doubts: [{ what: "typed-over", place: "row.1.1", text: "LOBBY" }] }),
       wording: "field",
+      says: "“LOBBY” lies on the page over “Face 1, row 1”, and not in the field; it is not read.",
     },
     {
       shows: "a remark in the margin",
       given: ({ device }) => device({ doubts: [{ what: "typed-over", text: "all in capitals please" }] }),
       wording: "page",
+      says: "“all in capitals please” is typed onto the page, and not into a field; it is not read.",
     },
   ],
   *find(sheet, _catalogue, say) {

@@ -62,6 +62,7 @@ export const valueHidden = defineSheetCheck({
           doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", seen: { page: 1 } }],
         }),
       wording: "pictured",
+      says: "“Face 1, row 1” holds “ENTRY”, but the page does not show that.",
     },
     {
       shows: "a legend whose drawing says another",
@@ -72,28 +73,33 @@ export const valueHidden = defineSheetCheck({
           ],
         }),
       wording: "contradicts",
+      says: "“Face 1, row 1” holds “ENTRY”, but the page shows “EXIT”.",
     },
     {
       shows: "a word drawn into an empty field",
       given: ({ device }) =>
         device({ doubts: [{ what: "value-hidden", place: "row.1.2", seen: { page: 1 } }] }),
       wording: "unasked",
+      says: "“Face 1, row 2” holds nothing, but the page shows something there.",
     },
     {
       shows: "a legend of which the old drawing is left",
       given: ({ device }) =>
         device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY", shown: "LOBBY" }] }),
       wording: "differs",
+      says: "“Face 1, row 1” holds “ENTRY”, but the page shows “LOBBY”.",
     },
     {
       shows: "a hidden field",
       given: ({ device }) => device({ doubts: [{ what: "value-hidden", place: "row.1.1", text: "ENTRY" }] }),
       wording: "unshown",
+      says: "“Face 1, row 1” holds “ENTRY”, but the page does not show it.",
     },
     {
       shows: "a drawing without a value",
       given: ({ device }) => device({ doubts: [{ what: "value-hidden", place: "row.1.2", shown: "LOBBY" }] }),
       wording: "unheld",
+      says: "“Face 1, row 2” shows “LOBBY” on the page, but holds nothing.",
     },
   ],
   *find(sheet, catalogue, say) {

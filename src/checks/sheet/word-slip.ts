@@ -23,13 +23,27 @@ export const wordSlip = defineSheetCheck({
     { shows: "one and many", given: ({ device }) => device({}, { "1": ["OFFICES", ""] }) },
   ],
   failing: [
-    { shows: "OF for OFF", given: ({ device }) => device({}, { "4": ["ALL", "OF"] }), wording: "slip" },
+    {
+      shows: "OF for OFF",
+      given: ({ device }) => device({}, { "4": ["ALL", "OF"] }),
+      wording: "slip",
+      says: "“OF” in row 2 of button 4 is a word, but “OFF” is likelier there.",
+      fix: "If you mean “OFF”, send the sheet again.",
+    },
     {
       shows: "FORM for FROM",
       given: ({ plate }) => plate({}, { "1": ["EXIT FORM", "FOYER"] }),
       wording: "slip",
+      says: "“FORM” in row 1 of gang 1 is a word, but “FROM” is likelier there.",
+      fix: "If you mean “FROM”, send the sheet again.",
     },
-    { shows: "another word", given: ({ device }) => device({}, { "1": ["STAFF", "HAUL"] }), wording: "slip" },
+    {
+      shows: "another word",
+      given: ({ device }) => device({}, { "1": ["STAFF", "HAUL"] }),
+      wording: "slip",
+      says: "“HAUL” in row 2 of button 1 is a word, but “HALL” is likelier there.",
+      fix: "If you mean “HALL”, send the sheet again.",
+    },
   ],
   *find(sheet, catalogue, say) {
     for (const { text, meant, face, row, place } of judgedWords(sheet, catalogue, "slipped"))

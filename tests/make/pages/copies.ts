@@ -113,7 +113,6 @@ export const honestReturns: readonly Returned[] = [
     const again = await copyOf({ filled: await fillForm(copy, mended(sheet)) });
     return fillForm(again, { [rowOf(sheet)]: "HALL" });
   }),
-  altered("a copy without its outlines", ({ page }) => unmark(page, /Square/)),
   altered("a copy without its numbers", ({ page }) => unmark(page, /FreeText/)),
   altered("a copy without any mark", ({ page }) => unmark(page, /./)),
   altered("a copy without its list", ({ pdf }) => {

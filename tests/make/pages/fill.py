@@ -40,6 +40,20 @@ def full_name(field):
     return above + str(field.T)
 
 
+def tick_boxes(page, values, NameObject):
+    """Sets the boxes of a page as both libraries let it be done; NameObject is that of the library."""
+    for annot in page["/Annots"]:
+        widget = annot.get_object()
+        parent = widget.get("/Parent", widget).get_object()
+        name = parent.get("/T")
+        if parent.get("/FT") != "/Btn" or name not in values:
+            continue
+        value = values[name]
+        state = NameObject("/" + (value if isinstance(value, str) else "Yes" if value else "Off"))
+        parent[NameObject("/V")] = state
+        widget[NameObject("/AS")] = state if state in widget["/AP"]["/N"] else NameObject("/Off")
+
+
 def pypdf_fill(blank, values, out):
     from pypdf import PdfReader, PdfWriter
     from pypdf.generic import NameObject
@@ -50,17 +64,7 @@ def pypdf_fill(blank, values, out):
     texts = {k: v for k, v in values.items() if isinstance(v, str)}
     for page in writer.pages:
         writer.update_page_form_field_values(page, texts)
-        for annot in page["/Annots"]:
-            widget = annot.get_object()
-            parent = widget.get("/Parent", widget).get_object()
-            name = parent.get("/T")
-            if parent.get("/FT") != "/Btn" or name not in values:
-                continue
-            value = values[name]
-            state = NameObject("/" + (value if isinstance(value, str) else "Yes" if value else "Off"))
-            parent[NameObject("/V")] = state
-            looks = widget["/AP"]["/N"]
-            widget[NameObject("/AS")] = state if state in looks else NameObject("/Off")
+        tick_boxes(page, values, NameObject)
     with open(out, "wb") as file:
         writer.write(file)
 
@@ -75,16 +79,7 @@ def pypdf2_fill(blank, values, out):
     texts = {k: v for k, v in values.items() if isinstance(v, str)}
     for page in writer.pages:
         writer.update_page_form_field_values(page, texts)
-        for annot in page["/Annots"]:
-            widget = annot.get_object()
-            parent = widget.get("/Parent", widget).get_object()
-            name = parent.get("/T")
-            if parent.get("/FT") != "/Btn" or name not in values:
-                continue
-            value = values[name]
-            state = NameObject("/" + (value if isinstance(value, str) else "Yes" if value else "Off"))
-            parent[NameObject("/V")] = state
-            widget[NameObject("/AS")] = state if state in widget["/AP"]["/N"] else NameObject("/Off")
+        tick_boxes(page, values, NameObject)
     form = writer._root_object["/AcroForm"].get_object()
     form[NameObject("/NeedAppearances")] = BooleanObject(True)
     with open(out, "wb") as file:
