@@ -84,6 +84,7 @@ function chapterMarkup({
   verdict,
   status,
   received,
+  changed = [],
   sections,
   rows,
   alsoRight,
@@ -92,6 +93,7 @@ function chapterMarkup({
   return html`${when(title, (words) => html`<h1 style="${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px">${words}</h1>`)}
 ${when(status, (words) => paragraph(`font-weight:bold;color:${colours[verdict]}`, words))}
 ${when(received, (words) => paragraph("", words))}
+${listMarkup(headings.changed, changed)}
 ${sections.map(sectionMarkup)}
 ${when(rows.length > 0 || alsoRight !== undefined, () => heading(headings.sheets))}
 ${when(rows.length > 0, () => table(rows.map(rowMarkup), "margin:4px 0 0"))}

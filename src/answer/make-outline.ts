@@ -1,6 +1,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type OrderReport, type Report, sheetsOf } from "../judging/report.ts";
 import type { Verdict } from "../trade/problem.ts";
+import { changedLines } from "./changed.ts";
 import { type Files, namedFiles, nameOf } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
@@ -62,6 +63,7 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
         ? { rows: [], proofs: [] }
         : {
             received: receivedWords(order, report, files),
+            ...(order.changed === undefined ? {} : { changed: changedLines(order.changed) }),
             ...rowsOf(order, verdict, numbers, files),
             proofs: verdict === "pass" ? proofsOf(order.order, catalogue, files) : [],
           }),

@@ -6,6 +6,7 @@ export const headings = {
   proofs: "Please read once more: this is what will be cut",
   howToOrder: "How to order",
   next: "What happens next",
+  changed: "What has changed",
 } as const;
 
 /**
@@ -38,6 +39,8 @@ export interface Chapter {
   readonly status?: string;
   /** "2 sheets came with this letter, 3 came earlier." */
   readonly received?: string;
+  /** What has changed since our last letter about it. */
+  readonly changed?: readonly string[];
   readonly sections: readonly Section[];
   readonly rows: readonly Row[];
   /** How many sheets are right and have no row of their own. */

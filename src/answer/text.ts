@@ -18,12 +18,14 @@ export function answerText(outline: Outline): string {
   return `${blocks.join("\n\n")}\n`;
 }
 
-function chapterBlocks({ title, status, received, sections, rows, alsoRight, proofs }: Chapter): string[] {
+function chapterBlocks(chapter: Chapter): string[] {
+  const { title, status, received, changed = [], sections, rows, alsoRight, proofs } = chapter;
   const rule = title === undefined ? undefined : "=".repeat(Math.min(title.length, width));
   const head = [title, rule, status, received].filter((line) => line !== undefined);
   const table = columns(rows.map(({ state, what, file }) => [state, what, file])).map((line) => `  ${line}`);
   return [
     ...(head.length === 0 ? [] : [head.map((line) => wrap(line)).join("\n")]),
+    ...listBlocks(headings.changed, changed),
     ...sections.flatMap((section) => [
       section.title.toUpperCase(),
       ...section.groups.map(({ heading, hint, items }) =>

@@ -23,6 +23,13 @@ export function maySettle({ check, verdict }: Pick<Problem, "check" | "verdict">
   return verdict === "confirm" && settledBySender.has(check);
 }
 
+const waivable = new Set(everyCheck.filter((check) => check.waivable).map(({ id }) => id));
+
+/** Whether one of our own people may let a problem stand that stops its order. */
+export function mayWaive({ check }: Pick<Problem, "check">): boolean {
+  return waivable.has(check);
+}
+
 /** A word that was asked about, and the number of the order that it stands in. */
 export interface AskedWord extends KeptWord {
   readonly order: string;

@@ -87,6 +87,8 @@ interface Definition<Subject, W extends Wordings> {
   readonly verdict?: Verdict;
   /** Whether its sender alone may settle what it asks, by saying that it is meant so. Otherwise a person does. */
   readonly sender?: "settles";
+  /** One of our own people may let stand what it stops. Otherwise it could not be cut, or not be known what to cut. */
+  readonly waivable?: true;
   readonly source: Source;
   readonly why: string;
   readonly wordings: W;

@@ -5,9 +5,23 @@ import { day } from "./day.ts";
 import { demo } from "./demo.ts";
 import { explain } from "./explain.ts";
 import { order } from "./order.ts";
+import { people } from "./people.ts";
 import { proof } from "./proof.ts";
 import { settings } from "./settings.ts";
+import { settle } from "./settle.ts";
 import { work } from "./work.ts";
 
 /** Every command, as `burin --help` and README list them. */
-export const commands: readonly Command[] = [demo, check, proof, work, blank, order, day, explain, settings];
+export const commands: readonly Command[] = [
+  demo,
+  check,
+  proof,
+  work,
+  blank,
+  order,
+  people,
+  settle,
+  day,
+  explain,
+  settings,
+];

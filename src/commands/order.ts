@@ -1,13 +1,16 @@
 import { dateIn, timeIn } from "../audit/day.ts";
+import { contactsIn } from "../audit/people.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
 import { gatherOrders } from "../orders/gather.ts";
+import type { Verified } from "../ports/store.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
+import { stationBoxes } from "./station-boxes.ts";
 import { table } from "./table.ts";
 import { readRecord, recordFolder } from "./wire.ts";
 
@@ -18,17 +21,29 @@ export const order = defineCommand({
   summary: "Shows an order: its stations, its sheets, what stands in its way, its letters.",
   details:
     "Capitals, blanks and hyphens in the number do not matter. Ends with 1 when no such order is known.",
-  options: { json: { type: "boolean", tells: "print one JSON object instead" }, ...settingsOption },
-  async run([number = ""], { json, settings }, { out, err }) {
+  options: {
+    changes: { type: "boolean", tells: "what each letter and each of us changed, from the first on" },
+    verify: {
+      type: "boolean",
+      tells: "recount the chain of events, and make all orders again of them to compare",
+    },
+    json: { type: "boolean", tells: "print one JSON object instead" },
+    ...settingsOption,
+  },
+  async run([number = ""], { json, changes, verify, settings }, { out, err }) {
     const configuration = await configure(settings);
     const zone = configuration.settings.time_zone;
     const store = await readRecord(configuration);
     const orders = await store.orders.named(number);
+    const verified = verify ? await store.verify() : undefined;
     await store.close();
-    if (json) out(JSON.stringify({ orders }, null, 2));
-    else if (orders.length > 0) out(orders.map((one) => orderText(one, zone)).join("\n\n"));
+    const text = (one: OrderRecord): string => (changes ? changesText(one, zone) : orderText(one, zone));
+    if (json) out(JSON.stringify({ orders, ...(verified === undefined ? {} : { verified }) }, null, 2));
+    else if (orders.length > 0) out(orders.map(text).join("\n\n"));
     else err(`No order “${number}” is known in ${recordFolder(configuration)}.`);
-    return orders.length === 0 ? 1 : 0;
+    if (verified !== undefined && !json) out(`\n${verifiedText(verified)}`);
+    const isSound = verified === undefined || (verified.broken === undefined && verified.differ.length === 0);
+    return orders.length === 0 || !isSound ? 1 : 0;
   },
 });
 
@@ -41,6 +56,41 @@ export function missingWords(missing: readonly Missing[]): string {
       return `${station || "a plate"}: ${[...lacks.filter(({ kind }) => kind === "plate").map(() => "plate"), ...devices].join(", ")}`;
     })
     .join("; ");
+}
+
+/** How the record stands against itself. */
+function verifiedText({ events, broken, orders, differ, older }: Verified): string {
+  const chain =
+    broken === undefined
+      ? `${events} events, and their chain is whole.`
+      : `The chain of ${events} events breaks at event ${broken}: somebody has changed the record.`;
+  const made =
+    differ.length === 0
+      ? `${orders} orders made again of them come out the same.`
+      : `Made again of them, ${differ.length} of ${orders} orders come out otherwise: ${differ.join(", ")}.`;
+  return [chain, made, ...(older === 0 ? [] : [`${older} orders are older than what events keep.`])].join(
+    " ",
+  );
+}
+
+/** What each revision of an order changed. */
+function changesText({ number, revisions }: OrderRecord, zone: string): string {
+  const lines = revisions.map(({ number: nth, at, cause, letter, verdict, sheets, opened, closed }, i) => {
+    const before = revisions[i - 1]?.sheets ?? [];
+    const had = new Set(before.map(({ id }) => id));
+    const has = new Set(sheets.map(({ id }) => id));
+    const names = (some: readonly { readonly file: string }[]): string =>
+      some.map(({ file }) => file).join(", ");
+    const told = (title: string, what: string): string[] => (what === "" ? [] : [`    ${title}: ${what}`]);
+    return [
+      `  ${nth}. ${dateIn(at, zone)} ${timeIn(at, zone)}, ${cause === "letter" ? `letter ${letter}` : cause}: ${verdict ?? "nothing is left of it"}`,
+      ...told("came", names(sheets.filter(({ id }) => !had.has(id)))),
+      ...told("went", names(before.filter(({ id }) => !has.has(id)))),
+      ...told("asked or stopped by", opened.join(", ")),
+      ...told("settled or mended", closed.join(", ")),
+    ].join("\n");
+  });
+  return [`Order ${number}, revision by revision:`, ...lines].join("\n");
 }
 
 function orderText(record: OrderRecord, zone: string): string {
@@ -63,6 +113,9 @@ function orderText(record: OrderRecord, zone: string): string {
     `Project ${record.project ?? "(none)"}, buyer ${record.buyer}, revision ${record.revision}`,
     ...contactsIn(record).map((contact) => `Contact ${contact}`),
     ...reasonsOf(record),
+    ...gathered
+      .flatMap(({ stations }) => stations)
+      .flatMap((station) => ["", `${station.mark || "(no mark)"}:`, ...stationBoxes(station)]),
     "",
     sheets.length === 0
       ? "No sheet stands."
@@ -91,14 +144,6 @@ function orderText(record: OrderRecord, zone: string): string {
         ]),
     ]),
   ].join("\n");
-}
-
-/** Whom to call: "Ines Calloway, 312-555-0117, ines@brightwire.example". */
-function contactsIn({ sheets }: OrderRecord): string[] {
-  const contacts = sheets.map(({ contact: { name, phone, email } }) =>
-    [name, phone, email].filter((part) => part !== undefined).join(", "),
-  );
-  return [...new Set(contacts)].filter((contact) => contact !== "");
 }
 
 /** Why the order has not passed: each problem in words, under what it asks for. */

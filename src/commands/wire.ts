@@ -14,6 +14,7 @@ import { sharedDomains } from "../settings/shared-domains.ts";
 import { openBlobs } from "../store/blobs.ts";
 import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
 import { openStore, readStore } from "../store/store.ts";
+import { openLog } from "../telemetry/log.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { beside, type Configuration } from "./configuration.ts";
 
@@ -52,6 +53,36 @@ export interface OpenDesk {
   readonly desk: Desk;
   readonly mailboxes: readonly Mailbox[];
   readonly close: () => Promise<void>;
+}
+
+/** A desk without mailboxes, for one of our own people beside the worker. What it makes the worker sends. */
+export async function openBackOffice(
+  configuration: Configuration,
+): Promise<Pick<OpenDesk, "desk" | "close">> {
+  const { file, settings, catalogue, editions, forms } = configuration;
+  const log = openLog();
+  const store = await openRecord(configuration, systemClock);
+  const desk: Desk = {
+    store,
+    reader: openPool({ log, forms }),
+    sender: folderSender(beside(file, settings.answers.folder ?? ".")),
+    clock: systemClock,
+    log,
+    chance: Math.random,
+    catalogue,
+    editions,
+    timeZone: settings.time_zone,
+    from: settings.answers.from,
+    secret: await store.answers.secret(),
+    rules: rulesOf(settings),
+  };
+  return {
+    desk,
+    async close() {
+      await desk.reader.close();
+      await store.close();
+    },
+  };
 }
 
 export async function openDesk(

@@ -1,6 +1,7 @@
 import { numbersIn } from "../answer/numbered.ts";
 import { dateIn } from "../audit/day.ts";
 import { changesOf } from "../judging/changes.ts";
+import { needsPerson } from "../judging/for-person.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
@@ -28,7 +29,7 @@ import {
   picturesOf,
   textsOf,
 } from "./open.ts";
-import { partyOf } from "./party.ts";
+import { type Party, partyOf } from "./party.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { staysSilent } from "./silence.ts";
@@ -54,7 +55,7 @@ export async function checkLetter(
   bytes: Uint8Array,
 ): Promise<Outcome["state"] | "received"> {
   const opened = await open(claim, bytes, desk);
-  const sender = await whoSent(opened, bytes, desk);
+  const sender = claim.letInAs === undefined ? await whoSent(opened, bytes, desk) : letInAs(claim.letInAs);
   // Asking again helps only with name servers. What our mail server found stands in the letter and never changes.
   if (sender.proof === "temporary" && desk.rules.authority === undefined && claim.opened < 3) {
     const due = after(askAgain, desk);
@@ -92,9 +93,14 @@ interface Opened extends OpenLetter {
   readonly texts: readonly AttachedText[];
 }
 
-async function open({ letter: number, receivedAt }: Claim, bytes: Uint8Array, desk: Desk): Promise<Opened> {
+async function open(
+  { letter: number, receivedAt, letInAs: from }: Claim,
+  bytes: Uint8Array,
+  desk: Desk,
+): Promise<Opened> {
   const { reader, editions, catalogue } = desk;
-  const opened = await openLetter(reader, bytes, String(number));
+  const found = await openLetter(reader, bytes, String(number));
+  const opened = from === undefined ? found : { ...found, letter: { ...found.letter, from } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
   const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
@@ -116,6 +122,13 @@ interface Sender {
   /** Whose letter it is, if our own staff forwarded it. */
   readonly forwarded: Forwarded;
   readonly refusal?: Refusal;
+  /** Whose orders it may touch, if one of our own people has let it in. */
+  readonly letIn?: Party;
+}
+
+/** One of our own people vouches for the sender. */
+function letInAs(buyer: string): Sender {
+  return { proof: "not asked", forwarded: { kind: "no" }, letIn: { buyer, mayAnswer: true } };
 }
 
 async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
@@ -154,14 +167,18 @@ async function whatItSays(
   desk: Desk,
 ): Promise<Understood> {
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
-  const { proof, forwarded, refusal } = sender;
-  const party = await partyOf({ from: letter.from, proof, numbers, forwarded }, desk);
+  const { proof, forwarded, refusal, letIn } = sender;
+  const party = letIn ?? (await partyOf({ from: letter.from, proof, numbers, forwarded }, desk));
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
   const answered = await desk.store.answers.answered(thread);
   // A letter that a person must see first replies to nothing, and confirms no word.
   const ours = why === undefined ? answered : [];
-  const said = await readReply({ letter, answered: ours, proof, party, sheets }, desk);
+  // A letter that was let in is judged by its sheets. Its replies were for a person, who has read them.
+  const said =
+    letIn === undefined
+      ? await readReply({ letter, answered: ours, proof, party, sheets }, desk)
+      : { party, goesOn: [] };
   const furniture = await desk.store.buyers.linesSeen(
     sendersOf(letter, desk),
     lineKeysOf(allWords({ letter, texts })),
@@ -253,7 +270,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
 /** What is stored of a letter: its answer, or why it gets none. */
 async function outcomeOf(
   { letter, texts, read: files, links, unsafe, pictures }: Opened,
-  { proof, refusal }: Sender,
+  { proof, refusal, letIn }: Sender,
   { party, why }: Understood,
   { report, state, answering, about }: Judgement,
   bytes: Uint8Array,
@@ -272,6 +289,7 @@ async function outcomeOf(
     proof,
     thread: await threadOf(letter, desk.store),
     about,
+    forPerson: needsPerson(report),
     lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(allWords({ letter, texts })) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),
@@ -281,6 +299,9 @@ async function outcomeOf(
     const isSilent = refusal !== undefined && (await staysSilent({ ...seen, refusal }, desk));
     return { ...outcome, state: isSilent ? "silent" : "held" };
   }
-  const answer = await answerTo({ bytes, letter: { ...letter, from }, party, report, pictures }, desk);
+  const answer = await answerTo(
+    { bytes, letter: { ...letter, from }, party, report, pictures, letIn: letIn !== undefined },
+    desk,
+  );
   return { ...outcome, state: "ready", answer };
 }

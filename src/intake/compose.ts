@@ -19,11 +19,13 @@ interface Answerable {
   readonly report: Report;
   /** What was seen on the pages of its files. */
   readonly pictures: Pictures;
+  /** It was held before, and perhaps answered that a person looks. */
+  readonly letIn?: boolean;
 }
 
 /** The finished answer: words, enclosures, the bytes to be sent. */
 export async function answerTo(
-  { bytes, letter, party, report, pictures }: Answerable,
+  { bytes, letter, party, report, pictures, letIn = false }: Answerable,
   desk: Desk,
 ): Promise<NonNullable<Outcome["answer"]>> {
   const numbers = report.orders.map(({ order }) => order.number);
@@ -31,7 +33,8 @@ export async function answerTo(
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions, pictures });
   const words = composeAnswer(report, desk.catalogue, enclosed);
-  const messageId = answerId(bytes, desk.from.address, desk.secret);
+  const key = `${letIn ? "let in " : ""}${letterKey(bytes)}`;
+  const messageId = messageIdOf(key, desk.from.address, desk.secret);
   const recipient = answerAddress(letter, party.domain, desk.rules.ours);
   const message = await composeMessage(
     {
@@ -53,6 +56,11 @@ export async function answerTo(
  * follows from a secret too, so that nobody can reply to an answer that he never got.
  */
 export function answerId(bytes: Uint8Array, from: string, secret: string): string {
-  const code = createHmac("sha256", secret).update(letterKey(bytes)).digest("hex");
+  return messageIdOf(letterKey(bytes), from, secret);
+}
+
+/** The Message-ID of what is sent on account of something that has this key. */
+export function messageIdOf(key: string, from: string, secret: string): string {
+  const code = createHmac("sha256", secret).update(key).digest("hex");
   return `<burin.${code.slice(0, 32)}@${from.split("@")[1]}>`;
 }

@@ -4,6 +4,7 @@ import { letterKey } from "../reading/letter/letter-key.ts";
 import type { LetterState } from "../trade/record.ts";
 import { after, lookForAnswer, sendAnswer } from "./answer.ts";
 import { checkLetter } from "./check-letter.ts";
+import { checkNote } from "./check-note.ts";
 import type { Desk } from "./desk.ts";
 import { tooMany } from "./too-many.ts";
 import { leaveUnopened } from "./unopened.ts";
@@ -48,7 +49,7 @@ export async function takeLetter(
 }
 
 /** Letters of one company are judged one after the other; those of a shared domain, sender by sender. */
-function laneOf(from: string | undefined, sharedDomains: readonly string[]): string | undefined {
+export function laneOf(from: string | undefined, sharedDomains: readonly string[]): string | undefined {
   const domain = from?.split("@").at(-1);
   return domain === undefined || sharedDomains.includes(domain) ? from : domain;
 }
@@ -144,6 +145,8 @@ async function nextStep(desk: Desk, hand: { claim: Claim }): Promise<void> {
 /** Checks a letter, unless its sender has had enough answers for now. */
 async function checkInTurn(desk: Desk, claim: Claim, bytes: Uint8Array): Promise<LetterState> {
   const { store, clock, log } = desk;
+  if (claim.kind === "note") return checkNote(desk, claim, bytes);
+  if (claim.letInAs !== undefined) return checkLetter(desk, claim, bytes);
   const many = await tooMany(desk, bytes, claim.waitsSince);
   if (many === undefined) return checkLetter(desk, claim, bytes);
   const { sender, why, until } = many;

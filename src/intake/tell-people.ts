@@ -1,11 +1,17 @@
 import { composeMessage } from "../answer/message.ts";
-import { composeNotice } from "../answer/notice.ts";
+import { composeNotice } from "../audit/notice.ts";
+import { peopleList, type Waiting } from "../audit/people.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import type { Desk } from "./desk.ts";
 import { noticePrefix } from "./etiquette.ts";
 
 /** What came of telling: nothing was due, somebody was told, or it has to be tried again. */
 export type Telling = "nothing" | "told" | "failed";
+
+/** All that waits for somebody, first things first. */
+export async function readPeople(store: Desk["store"], now: Date): Promise<Waiting[]> {
+  return peopleList(await store.people.waiting(now), await store.people.orders());
+}
 
 /** Tells customer service of letters that have come to wait for a person, at most once an hour. */
 export async function sendNotice(desk: Desk): Promise<Telling> {
@@ -23,14 +29,17 @@ export async function sendNotice(desk: Desk): Promise<Telling> {
 
 /** Sends the notice. One that may have gone is not sent again, since its letters wait all the same. */
 async function send(
-  { sender, from }: Desk,
+  { sender, from, store, timeZone }: Desk,
   to: string,
   letters: readonly LetterRecord[],
   now: Date,
 ): Promise<{ readonly words: string } | undefined> {
   const messageId = `<${noticePrefix}${letters[0]?.letter}.${now.getTime()}@${from.address.split("@")[1]}>`;
   const envelope = { from, to, date: now, messageId, references: [], auto: "auto-generated" } as const;
-  const bytes = await composeMessage(envelope, composeNotice(letters));
+  const bytes = await composeMessage(
+    envelope,
+    composeNotice(await readPeople(store, now), new Set(letters.map(({ letter }) => letter)), now, timeZone),
+  );
   const { kind, words } = await sender.send({ messageId, recipient: to, bytes });
   return kind === "later" || kind === "refused" ? { words } : undefined;
 }

@@ -36,6 +36,7 @@ export async function leaveUnopened(
     buyer: letter.from ?? "",
     version: 0,
     changes: [],
+    forPerson: true,
     why,
     ...(answer === undefined ? {} : { answer }),
   };

@@ -4,6 +4,7 @@ import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { questionOf } from "./questions.ts";
 import { type BuyerState, orderKey } from "./state.ts";
+import type { Submission } from "./submission.ts";
 
 /** A question among the problems of an order. */
 export interface AskedQuestion {
@@ -22,27 +23,37 @@ export interface Questioning {
   readonly known: readonly KnownQuestion[];
 }
 
-/** How an order's questions stand after a letter has settled some. `sheets` are all that problems point at. */
+/**
+ * How an order's questions stand after a letter has settled some, or one of our own people has decided some. `sheets`
+ * are all that problems point at.
+ */
 export function questioning(
   number: string,
   state: BuyerState,
-  settles: readonly QuestionOf[],
+  { settles = [], decides = [] }: Pick<Submission, "settles" | "decides">,
   sheets: ReadonlyMap<FileId, Sheet>,
 ): Questioning {
   const own = orderKey(number);
   const known = state.orders.find((order) => orderKey(order.number) === own)?.questions ?? [];
-  const settled = new Set([
-    ...known.filter((question) => question.state === "settled").map(({ key }) => key),
-    ...settles.filter((one) => orderKey(one.order) === own).map(({ key }) => key),
-  ]);
+  const keysOf = (was: KnownQuestion["state"], now: readonly QuestionOf[]): ReadonlySet<string> =>
+    new Set([
+      ...known.filter(({ state: is }) => is === was).map(({ key }) => key),
+      ...now.filter((one) => orderKey(one.order) === own).map(({ key }) => key),
+    ]);
+  const settled = keysOf("settled", settles);
+  const decided = keysOf("decided", decides);
   const numbers = new Map(known.map((question) => [question.key, question.number]));
   return {
     known,
-    isAnswered: (problem) =>
-      settled.size > 0 && maySettle(problem) && settled.has(questionOf(problem, sheets).key),
+    isAnswered: (problem) => {
+      const isSettled = settled.size > 0 && maySettle(problem);
+      if (!isSettled && decided.size === 0) return false;
+      const { key } = questionOf(problem, sheets);
+      return decided.has(key) || (isSettled && settled.has(key));
+    },
     asked: (problems) =>
       problems
-        .filter(({ severity, verdict }) => severity === "asks" && verdict !== "pass")
+        .filter(({ verdict }) => verdict !== "pass")
         .map((problem) => {
           const { key } = questionOf(problem, sheets);
           const before = numbers.get(key);

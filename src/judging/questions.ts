@@ -6,10 +6,10 @@ import type { FileId, Sheet } from "../trade/sheet.ts";
 
 type Unnumbered = Omit<Question, "number">;
 
-/** The questions among some problems of one order; each once. */
+/** What some problems of one order leave to be confirmed or mended; each once. */
 export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<FileId, Sheet>): Unnumbered[] {
   const questions = problems
-    .filter(({ severity, verdict }) => severity === "asks" && verdict !== "pass")
+    .filter(({ verdict }) => verdict !== "pass")
     .map((problem) => questionOf(problem, sheets));
   return [...new Map(questions.map((question) => [question.key, question])).values()];
 }

@@ -10,7 +10,8 @@ import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { type AskedQuestion, questioning } from "./answered.ts";
-import { settledBy } from "./carried.ts";
+import { type IsSettled, settledBy } from "./carried.ts";
+import { type Changed, changedIn } from "./changed.ts";
 import { memory } from "./memory.ts";
 import { orderReport } from "./order-report.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
@@ -36,6 +37,8 @@ export interface OrderReport {
   readonly asked: readonly AskedQuestion[];
   /** The largest number that one of its questions ever had. */
   readonly lastNumber: number;
+  /** What has become of it, where we have answered for it before. */
+  readonly changed?: Changed;
 }
 
 export interface FileReport {
@@ -72,7 +75,7 @@ export function makeReport(
   state: BuyerState = newBuyer(),
 ): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
-  const { kept = [], statements = [], settles = [], answers = { yes: [], no: [] } } = submission;
+  const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
@@ -90,18 +93,19 @@ export function makeReport(
   const standing = standingAfter(before, sheets, known);
   const all = gatherOrders(standing.sheets, known);
   const came = new Set(sheets.map(({ id }) => id));
-  const isSettled = settledBy(
+  const hasCome = settledBy(
     standing.sheets.filter(({ id }) => came.has(id)),
     standing,
     state.orders,
   );
+  const isSettled: IsSettled = (one) => dealtWith.includes(one.letter) || hasCome(one);
   const touched = all.filter(
     (order) =>
       isTouched(order, submission, standing, state) ||
       stateOf(order, state)?.carried.some(isSettled) === true,
   );
   const byId = new Map([...before, ...sheets].map((sheet) => [sheet.id, sheet]));
-  const questions = memory((order: Order) => questioning(order.number, state, settles, byId));
+  const questions = memory((order: Order) => questioning(order.number, state, submission, byId));
   const withoutAnswered = (report: SheetReport, order: Order | undefined): SheetReport => {
     if (order === undefined) return report;
     const problems = report.problems.filter((problem) => !questions(order).isAnswered(problem));
@@ -109,8 +113,8 @@ export function makeReport(
       ? report
       : { ...report, problems, verdict: verdictOf(problems) };
   };
-  const orders = touched.map((order) =>
-    orderReport(order, {
+  const orders = touched.map((order) => {
+    const judged = orderReport(order, {
       others: all.filter((other) => other !== order),
       members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
       came,
@@ -120,8 +124,14 @@ export function makeReport(
       // Words may be about any order of their letter, so none passes before a person has read them.
       waitsForPerson: held || statements.length > 0,
       catalogue,
-    }),
-  );
+    });
+    const { settles = [], decides = [], note } = submission;
+    const { replaced } = partOf(standing, order);
+    const before = stateOf(order, state);
+    const now = { before, came, replaced, settles, decides, ...(note === undefined ? {} : { note }) };
+    const changed = changedIn(judged, now);
+    return { ...judged, ...(changed === undefined ? {} : { changed }) };
+  });
   const orderOf = new Map(touched.flatMap((order) => sheetsOf(order).map(({ id }) => [id, order] as const)));
   const report = {
     files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),

@@ -1,6 +1,7 @@
 import type { ReadFile } from "../trade/attachment.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
+import type { Note } from "../trade/note.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Statement } from "../trade/statement.ts";
@@ -19,6 +20,12 @@ export interface Submission {
   readonly kept?: readonly KeptWord[];
   /** Questions that the letter answers: it is meant so. */
   readonly settles?: readonly QuestionOf[];
+  /** Questions that one of our own people has decided: it is meant so, or what stops is let stand. */
+  readonly decides?: readonly QuestionOf[];
+  /** What one of our own people does, where it is no letter. */
+  readonly note?: Note;
+  /** Letters of which one of our own people has dealt with all that they said and left open. */
+  readonly dealtWith?: readonly string[];
   /** What it answered, by the numbers of questions. */
   readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
   /** Numbers of orders that the letter is about although no sheet of them came. */

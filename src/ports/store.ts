@@ -29,6 +29,10 @@ export interface Claim {
   readonly unsure?: number;
   /** Since when it waits for its turn. */
   readonly waitsSince?: Date;
+  /** A letter of a sender, or what one of our own people has put into the record. */
+  readonly kind: "letter" | "note";
+  /** Whose letter it counts as, if one of our own people has let it in. */
+  readonly letInAs?: string;
 }
 
 /** When answers were made, oldest first. */
@@ -85,6 +89,13 @@ export interface Outcome {
   readonly why?: string;
   /** Questions that the letter answers: it is meant so. */
   readonly settles?: readonly QuestionOf[];
+  /** What one of our own people has decided, and who, where the letter is a note. */
+  readonly decides?: readonly QuestionOf[];
+  readonly by?: string;
+  /** Letters of which a note says that all they said is dealt with. */
+  readonly dealtWith?: readonly number[];
+  /** Something in it needs a person. */
+  readonly forPerson?: boolean;
   /** Words that the letter confirms. They are written only with an answer that says so. */
   readonly kept?: readonly KeptWord[];
 }
@@ -100,13 +111,25 @@ export interface MailboxMark {
   readonly uid: number;
 }
 
+/** Which of our own people does something, and why. */
+export interface By {
+  readonly name: string;
+  readonly why: string;
+}
+
 /** Letters, and in whose hands they are. */
 export interface Letters {
   /**
    * Keeps the bytes and opens a row under the content key, unless that letter is there already. Letters of one lane
    * are taken up oldest first, one after the other.
    */
-  readonly receive: (key: string, bytes: Uint8Array, receivedAt: Date, lane?: string) => Promise<Received>;
+  readonly receive: (
+    key: string,
+    bytes: Uint8Array,
+    receivedAt: Date,
+    lane?: string,
+    kind?: Claim["kind"],
+  ) => Promise<Received>;
   /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
   readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
   /**
@@ -127,6 +150,20 @@ export interface Letters {
   readonly settle: (claim: Hold, outcome: Outcome, now: Date) => Promise<void>;
   /** Writes where a letter stands. With `dueAt` it is let go, and not taken up before then. */
   readonly mark: (claim: Hold, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
+  /** Lets a letter go, so that whoever asks next can take it up. */
+  readonly release: (claim: Hold) => Promise<void>;
+  /**
+   * Lets in a letter that was held. A copy of it is judged as a letter of that sender, in his lane, and answered. Gives
+   * the copy's number; undefined if it was let in before.
+   */
+  readonly letIn: (
+    letter: number,
+    as: { readonly sender: string; readonly lane?: string },
+    by: By,
+    now: Date,
+  ) => Promise<number | undefined>;
+  /** Writes that one of our own people has dealt with all that a letter said. A held one is never answered then. */
+  readonly putAside: (letter: number, by: By, now: Date) => Promise<void>;
   /** Writes that the answer to a letter came back, so that a person sees it. False if that was known already. */
   readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
   /** Throws when there is no such letter. */
@@ -183,6 +220,13 @@ export interface Orders {
   readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
   /** The latest revision of each of this buyer's orders of these numbers; 0 for an order that is new. */
   readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;
+  /** In which lane letters about an order are judged: that of the last. Undefined if none is known. */
+  readonly laneOf: (buyer: string, number: string) => Promise<string | undefined>;
+  /** Whom the last letter about an order was answered to, and the Message-ID of that letter. */
+  readonly lastWriter: (
+    buyer: string,
+    number: string,
+  ) => Promise<{ readonly recipient: string; readonly messageId?: string } | undefined>;
   /** Orders that had not passed when that moment came, as they stood then. */
   readonly openAt: (moment: Date) => Promise<readonly OpenOrder[]>;
 }
@@ -193,6 +237,8 @@ export interface People {
    * Letters that wait for a person, oldest first. Those whose answer was refused or cannot be found are among them.
    */
   readonly waiting: (now: Date) => Promise<readonly LetterRecord[]>;
+  /** Orders that are not done with and have open questions, or words of a letter that somebody has to read. */
+  readonly orders: () => Promise<readonly OrderRecord[]>;
   /**
    * Takes the letters for a person of which nobody was told yet, and marks them as told. There are none within an
    * hour of the last notice. Letters of the one who is told are left out.
@@ -208,6 +254,18 @@ export interface Mailboxes {
   readonly setMark: (mailbox: string, mark: MailboxMark) => Promise<void>;
 }
 
+/** What checking the record against itself came to. */
+export interface Verified {
+  readonly events: number;
+  /** The first event whose hash does not fit, counted from 1. */
+  readonly broken?: number;
+  /** Orders that were made again of the events, and those that came out otherwise, by buyer and number. */
+  readonly orders: number;
+  readonly differ: readonly string[];
+  /** Orders that are older than what events keep. */
+  readonly older: number;
+}
+
 /** The record. */
 export interface Store {
   readonly letters: Letters;
@@ -216,6 +274,8 @@ export interface Store {
   readonly orders: Orders;
   readonly people: People;
   readonly mailboxes: Mailboxes;
+  /** Recounts the chain of events, and makes the orders again of them, to compare. Changes nothing. */
+  readonly verify: () => Promise<Verified>;
   /** Bytes for which there is room yet. */
   readonly room: () => Promise<number>;
   readonly close: () => Promise<void>;

@@ -45,9 +45,9 @@ export async function takeClaim(
     .returning(["letter", "fence", "opened", "tries", "unsure", "waits_since"])
     .executeTakeFirst();
   if (job === undefined) return undefined;
-  const { received_at, state } = await db
+  const { received_at, state, kind, let_in_as } = await db
     .selectFrom("letters")
-    .select(["received_at", "state"])
+    .select(["received_at", "state", "kind", "let_in_as"])
     .where("id", "=", job.letter)
     .executeTakeFirstOrThrow();
   const { waits_since, ...counts } = job;
@@ -55,6 +55,8 @@ export async function takeClaim(
     ...counts,
     receivedAt: new Date(received_at),
     state: state as LetterState,
+    kind: kind === "note" ? "note" : "letter",
+    ...(let_in_as === null ? {} : { letInAs: let_in_as }),
     ...(waits_since === null ? {} : { waitsSince: new Date(waits_since) }),
   };
 }
@@ -126,6 +128,12 @@ export async function renewClaim(tx: Transaction<Tables>, claim: Hold, until: Da
     .where("letter", "=", claim.letter)
     .where("claimed_until", "<", until.toISOString())
     .execute();
+}
+
+/** Lets a letter go, so that whoever asks next can take it up. */
+export async function releaseClaim(tx: Transaction<Tables>, claim: Hold): Promise<void> {
+  await holdOn(tx, claim);
+  await tx.updateTable("jobs").set({ claimed_until: null }).where("letter", "=", claim.letter).execute();
 }
 
 /** Writes where a letter stands; with `dueAt` it is let go and not taken up before. */

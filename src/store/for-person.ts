@@ -89,10 +89,10 @@ function isForPerson(
   eb: ExpressionBuilder<Tables, "letters">,
   now: Date,
 ): ExpressionWrapper<Tables, "letters", SqlBool> {
-  return eb.or([
+  const waits = eb.or([
     eb("state", "in", ["held", "refused"]),
     // An answer on its way is nothing to tell of yet.
-    eb.and([eb("state", "=", "sent"), eb("verdict", "in", ["person", "confirm"])]),
+    eb.and([eb("state", "=", "sent"), eb("for_person", "=", 1), isOpen(eb)]),
     eb.and([
       eb("state", "=", "unknown"),
       eb.exists(
@@ -105,5 +105,20 @@ function isForPerson(
           .where("events.at", "<", new Date(now.getTime() - hour).toISOString()),
       ),
     ]),
+  ]);
+  return eb.and([eb("dealt_with_at", "is", null), waits]);
+}
+
+/** Whether a letter is about no order, or about one that has not passed. */
+function isOpen(eb: ExpressionBuilder<Tables, "letters">): ExpressionWrapper<Tables, "letters", SqlBool> {
+  const orders = eb
+    .selectFrom("order_letters")
+    .innerJoin("orders", "orders.id", "order_letters.order_id")
+    .innerJoin("revisions", "revisions.id", "orders.latest")
+    .select("revisions.id")
+    .whereRef("order_letters.letter", "=", "letters.id");
+  return eb.or([
+    eb.not(eb.exists(orders)),
+    eb.exists(orders.where("revisions.verdict", "is not", null).where("revisions.verdict", "!=", "pass")),
   ]);
 }

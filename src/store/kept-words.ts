@@ -1,7 +1,6 @@
 import type { Kysely, Transaction } from "kysely";
 import { projectKey } from "../lettering/glossary.ts";
 import { plainWord } from "../lettering/slips.ts";
-import type { Outcome } from "../ports/store.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Tables } from "./tables.ts";
 
@@ -21,7 +20,7 @@ export function readKept(db: Kysely<Tables>, buyer: string): Promise<readonly Ke
 export async function writeKept(
   tx: Transaction<Tables>,
   letter: number,
-  { buyer, kept = [] }: Pick<Outcome, "buyer" | "kept">,
+  { buyer, kept }: { readonly buyer: string; readonly kept: readonly KeptWord[] },
   now: Date,
 ): Promise<void> {
   for (const { word, project } of kept)

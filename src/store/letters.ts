@@ -1,17 +1,19 @@
-import type { Kysely } from "kysely";
-import type { Hold, Letters, Outcome, Received } from "../ports/store.ts";
+import type { Kysely, Transaction } from "kysely";
+import type { By, Claim, Hold, Letters, Outcome, Received } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Blobs } from "./blobs.ts";
-import { countOpening, holdOn, letWait, markLetter, renewClaim, takeClaim } from "./claims.ts";
+import { countOpening, holdOn, letWait, markLetter, releaseClaim, renewClaim, takeClaim } from "./claims.ts";
+import { writeHappening } from "./events.ts";
 import { readLetters } from "./read.ts";
 import { returned } from "./senders.ts";
 import type { Tables } from "./tables.ts";
-import { writeEvent, writeOutcome } from "./write.ts";
+import { writeDealtWith, writeEvent, writeOutcome } from "./write.ts";
 
 /** Letters, and in whose hands they are. */
 export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
   return {
-    receive: (key, bytes, receivedAt, lane) => receiveLetter(db, blobs, { key, bytes, receivedAt, lane }),
+    receive: (key, bytes, receivedAt, lane, kind = "letter") =>
+      receiveLetter(db, blobs, { key, bytes, receivedAt, lane, kind }),
     claim: (letter, now, until) => takeClaim(db, now, until, { letter }),
     claimDue: (now, until, lane) => takeClaim(db, now, until, lane === undefined ? {} : { lane }),
     opening: (claim) => db.transaction().execute((tx) => countOpening(tx, claim)),
@@ -32,6 +34,21 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
             .where("letter", "=", claim.letter)
             .execute();
         await writeEvent(tx, claim.letter, state, words, now);
+      }),
+    release: (claim) => db.transaction().execute((tx) => releaseClaim(tx, claim)),
+    letIn: (letter, as, by, now) =>
+      db.transaction().execute(async (tx) => {
+        const copy = await copyLetter(tx, letter, as);
+        if (copy === undefined) return undefined;
+        await writeDealtWith(tx, letter, now);
+        await writeDone(tx, letter, `let in as letter ${copy}`, by, now);
+        await writeDone(tx, copy, "received", by, now);
+        return copy;
+      }),
+    putAside: (letter, by, now) =>
+      db.transaction().execute(async (tx) => {
+        await writeDealtWith(tx, letter, now);
+        await writeDone(tx, letter, "put aside", by, now);
       }),
     returned: (letter, why, now) =>
       db.transaction().execute(async (tx) => {
@@ -55,6 +72,7 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
           .selectAll()
           .where("received_at", ">=", from.toISOString())
           .where("received_at", "<", to.toISOString())
+          .where("kind", "=", "letter")
           .orderBy("received_at")
           .orderBy("id")
           .execute(),
@@ -80,18 +98,61 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
   };
 }
 
+/** A copy of a letter to be judged as another sender's. Undefined if there is one. */
+async function copyLetter(
+  tx: Transaction<Tables>,
+  letter: number,
+  { sender, lane }: { readonly sender: string; readonly lane?: string },
+): Promise<number | undefined> {
+  const { bytes_sha, received_at, dated_at } = await tx
+    .selectFrom("letters")
+    .select(["bytes_sha", "received_at", "dated_at"])
+    .where("id", "=", letter)
+    .executeTakeFirstOrThrow();
+  const copy = await tx
+    .insertInto("letters")
+    .values({
+      key: `let in ${letter}`,
+      bytes_sha,
+      received_at,
+      dated_at,
+      state: "received",
+      lane: lane ?? null,
+      kind: "let-in",
+      let_in_as: sender,
+    })
+    .onConflict((conflict) => conflict.column("key").doNothing())
+    .returning("id")
+    .executeTakeFirst();
+  if (copy === undefined) return undefined;
+  await tx.insertInto("jobs").values({ letter: copy.id }).execute();
+  return copy.id;
+}
+
+/** Writes what one of our own people did with a letter. */
+function writeDone(
+  tx: Transaction<Tables>,
+  letter: number,
+  what: string,
+  { name, why }: By,
+  at: Date,
+): Promise<void> {
+  return writeHappening(tx, { at, actor: name, subject: "letter", subject_id: letter, what, words: why });
+}
+
 interface Arrival {
   readonly key: string;
   readonly bytes: Uint8Array;
   readonly receivedAt: Date;
   readonly lane: string | undefined;
+  readonly kind: Claim["kind"];
 }
 
 /** Keeps a letter, unless one with its key is in the record. Of two workers that do it at once, one makes the row. */
 async function receiveLetter(
   db: Kysely<Tables>,
   blobs: Blobs,
-  { key, bytes, receivedAt, lane }: Arrival,
+  { key, bytes, receivedAt, lane, kind }: Arrival,
 ): Promise<Received> {
   const known = await db
     .selectFrom("letters")
@@ -109,6 +170,7 @@ async function receiveLetter(
         received_at: receivedAt.toISOString(),
         state: "received",
         lane: lane ?? null,
+        kind,
       })
       .onConflict((conflict) => conflict.column("key").doNothing())
       .returning("id")

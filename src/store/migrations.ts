@@ -1,6 +1,7 @@
 import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
 import { toJobs } from "./to-jobs.ts";
+import { toNotes } from "./to-notes.ts";
 import { toRevisions } from "./to-revisions.ts";
 
 const migrations = {
@@ -187,6 +188,7 @@ const migrations = {
         WHERE before.order_id = questions.order_id AND before.id <= questions.id)`.execute(db);
     },
   },
+  "010-notes": { up: toNotes },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

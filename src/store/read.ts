@@ -4,7 +4,7 @@ import type { Carried } from "../trade/carried.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
-import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
+import type { LetterRecord, LetterState, OpenOrder, OrderRecord, RevisionRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { problemFrom, sheetFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -102,13 +102,71 @@ export async function readOrders(
       revision: revision.number,
       letters: changed,
       replies: await lettersOf(db, row.id, false),
+      revisions: await revisionsOf(db, row.id),
     });
   }
   return orders;
 }
 
+/** The orders that have open questions, or words of a letter that somebody has to read. */
+export async function readOrdersWithQuestions(db: Db): Promise<OrderRecord[]> {
+  const rows = await db
+    .selectFrom("orders")
+    .innerJoin("revisions", "revisions.id", "orders.latest")
+    .selectAll("orders")
+    .where("revisions.verdict", "is not", null)
+    .where("revisions.verdict", "!=", "pass")
+    .where((eb) =>
+      eb.or([
+        eb("revisions.carried", "!=", "[]"),
+        eb.exists(
+          eb
+            .selectFrom("questions")
+            .select("questions.id")
+            .whereRef("questions.order_id", "=", "orders.id")
+            .where("questions.closed_at", "is", null),
+        ),
+      ]),
+    )
+    .orderBy("orders.id")
+    .execute();
+  return readOrders(db, rows);
+}
+
 function latestOf(db: Db, { latest }: Selectable<Tables["orders"]>): Promise<Revisions | undefined> {
   return db.selectFrom("revisions").selectAll().where("id", "=", latest).executeTakeFirst();
+}
+
+async function revisionsOf(db: Db, order: number): Promise<RevisionRecord[]> {
+  const rows = await db
+    .selectFrom("revisions")
+    .leftJoin("letters", "letters.id", "revisions.letter")
+    .selectAll("revisions")
+    .select(["letters.kind", "letters.subject"])
+    .where("order_id", "=", order)
+    .orderBy("revisions.number")
+    .execute();
+  const ids = rows.map(({ id }) => id);
+  const sheets = Map.groupBy(await sheetsIn(db, ids), ({ revision }) => revision);
+  const questions = await db
+    .selectFrom("questions")
+    .select(["number", "opened_by", "closed_by"])
+    .where("order_id", "=", order)
+    .orderBy("number")
+    .execute();
+  const numbers = (is: (one: (typeof questions)[number]) => boolean): number[] => [
+    ...new Set(questions.filter(is).map(({ number }) => number)),
+  ];
+  return rows.map(({ id, number, at, letter, verdict, kind, subject }) => ({
+    number,
+    at: new Date(at),
+    cause: kind === "note" ? (subject ?? "") : "letter",
+    ...(letter === null ? {} : { letter }),
+    ...(verdict === null ? {} : { verdict: verdict as Verdict }),
+    sheets: (sheets.get(id) ?? []).map(({ sheet }) => ({ id: sheet.id, file: sheet.file })),
+    opened: numbers(({ opened_by }) => opened_by === id),
+    closed: numbers(({ closed_by }) => closed_by === id),
+  }));
 }
 
 async function lettersOf(db: Db, order: number, changes: boolean): Promise<LetterRecord[]> {

@@ -1,4 +1,4 @@
-import type { Kysely } from "kysely";
+import type { Kysely, Selectable } from "kysely";
 import { type BuyerState, orderKey } from "../judging/state.ts";
 import { letterOf } from "../orders/ids.ts";
 import type { Carried } from "../trade/carried.ts";
@@ -91,21 +91,29 @@ async function readQuestions(
           .orderBy("questions.id")
           .execute();
   const byOrder = new Map<number, Map<string, KnownQuestion>>();
-  for (const { order_id, key, number, problem, shape, letter, closed_at, settled_at } of rows) {
+  for (const { order_id, key, number, problem, shape, letter, ...row } of rows) {
     const those = byOrder.get(order_id) ?? new Map<string, KnownQuestion>();
     const before = those.get(key);
-    const state = settled_at === null ? (closed_at === null ? "open" : "gone") : "settled";
-    if (before?.state !== "settled")
+    if (before?.state !== "settled" && before?.state !== "decided")
       those.set(key, {
         key,
         number,
         problem: problemFrom(JSON.parse(problem), shape),
         letter: before?.letter ?? letter ?? 0,
-        state,
+        state: stateOf(row),
       });
     byOrder.set(order_id, those);
   }
   return new Map([...byOrder].map(([order, those]) => [order, [...those.values()]]));
+}
+
+function stateOf({
+  settled_at,
+  decided_by,
+  closed_at,
+}: Pick<Selectable<Tables["questions"]>, "settled_at" | "decided_by" | "closed_at">): KnownQuestion["state"] {
+  if (settled_at !== null) return decided_by === null ? "settled" : "decided";
+  return closed_at === null ? "open" : "gone";
 }
 
 async function readArrivals(db: Kysely<Tables>, letters: readonly string[]): Promise<Map<string, Came>> {

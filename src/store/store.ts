@@ -7,6 +7,8 @@ import { dropNotice, lettersForPerson, takeNotice } from "./for-person.ts";
 import { lettersOver } from "./letters.ts";
 import { isMigrated, migrate } from "./migrations.ts";
 import { ordersOver } from "./orders.ts";
+import { readOrdersWithQuestions } from "./read.ts";
+import { verifySqlite } from "./sqlite.ts";
 import type { Tables } from "./tables.ts";
 
 /** The record over a database and a place for bytes. Brings the tables up to date first, as of `now`. */
@@ -30,6 +32,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     orders: ordersOver(db),
     people: peopleOver(db),
     mailboxes: mailboxesOver(db),
+    verify: () => verifySqlite(db),
     room: () => blobs.room(),
     close: () => db.destroy(),
   };
@@ -38,6 +41,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
 function peopleOver(db: Kysely<Tables>): People {
   return {
     waiting: (now) => lettersForPerson(db, now),
+    orders: () => readOrdersWithQuestions(db),
     takeNotice: (now, told) => takeNotice(db, now, told),
     dropNotice: (taken) => dropNotice(db, taken),
   };

@@ -26,6 +26,13 @@ export interface Tables {
     proof: Generated<string | null>;
     /** The Message-ID with which the letters of its thread began. */
     thread: Generated<string | null>;
+    /** "letter"; "let-in", the copy of a held one; or "note", what one of our own people has put into the record. */
+    kind: Generated<string>;
+    /** Whether something in it needs a person, and when one has dealt with all of it. */
+    for_person: Generated<number>;
+    dealt_with_at: Generated<string | null>;
+    /** Whose letter it counts as, if one of our own people has let it in. */
+    let_in_as: Generated<string | null>;
   };
   /** What is to be done for a letter, and in whose hands it is. */
   jobs: {
@@ -129,6 +136,8 @@ export interface Tables {
     /** When somebody said that it is meant so, and in which letter. */
     settled_at: Generated<string | null>;
     settled_by: Generated<number | null>;
+    /** Which of our own people decided it; null if its sender settled it. */
+    decided_by: Generated<string | null>;
   };
   /** Letters that changed an order, and those that are about it and leave it as it is. */
   order_letters: { order_id: number; letter: number };
@@ -151,5 +160,9 @@ export interface Tables {
     subject_id: number | null;
     what: string;
     words: string;
+    /** What the tables of orders follow from, as JSON. */
+    content: string | null;
+    /** Takes in the hash of the event before. */
+    hash: string;
   };
 }

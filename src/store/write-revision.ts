@@ -1,10 +1,11 @@
 import type { Transaction } from "kysely";
 import type { Revision } from "../judging/changes.ts";
 import { orderKey } from "../judging/state.ts";
-import { type Outcome, StateMoved } from "../ports/store.ts";
+import { StateMoved } from "../ports/store.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import { problemShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
+import type { Judged } from "./write-judged.ts";
 
 type Tx = Transaction<Tables>;
 
@@ -12,7 +13,7 @@ type Tx = Transaction<Tables>;
 export async function writeRevision(
   tx: Tx,
   letter: number,
-  { buyer, domain, settles = [] }: Outcome,
+  { buyer, domain, settles, decides, by }: Judged,
   revision: Revision,
   now: Date,
 ): Promise<void> {
@@ -36,7 +37,7 @@ export async function writeRevision(
       order_id: order.id,
       number: (before?.number ?? 0) + 1,
       at: now.toISOString(),
-      cause: "letter",
+      cause: by === undefined ? "letter" : "person",
       letter,
       verdict: revision.verdict ?? null,
       missing: JSON.stringify(revision.missing),
@@ -50,7 +51,9 @@ export async function writeRevision(
     await tx.insertInto("revision_sheets").values({ revision: id, sheet }).execute();
   await tx.updateTable("orders").set({ latest: id }).where("id", "=", order.id).execute();
   await tx.insertInto("order_letters").values({ order_id: order.id, letter }).execute();
-  await settleQuestions(tx, { order: order.id, letter, now }, key, settles);
+  const asked = { order: order.id, letter, now };
+  await settleQuestions(tx, asked, keysIn(settles, key));
+  await settleQuestions(tx, asked, keysIn(decides, key), by);
   await writeQuestions(tx, { order: order.id, revision: id, now }, revision);
 }
 
@@ -78,18 +81,21 @@ async function claimNumber(tx: Tx, key: string, buyer: string, domain?: string):
   if (own === undefined) throw new StateMoved(`order ${key} is another buyer's by now`);
 }
 
-/** Closes the open questions to which a letter says that it is meant so. */
+function keysIn(questions: readonly QuestionOf[], key: string): string[] {
+  return questions.filter((one) => orderKey(one.order) === key).map((one) => one.key);
+}
+
+/** Closes the open questions to which a letter says that it is meant so, or that one of our own people decides. */
 async function settleQuestions(
   tx: Tx,
   { order, letter, now }: { readonly order: number; readonly letter: number; readonly now: Date },
-  key: string,
-  settles: readonly QuestionOf[],
+  keys: readonly string[],
+  by?: string,
 ): Promise<void> {
-  const keys = settles.filter((one) => orderKey(one.order) === key).map((one) => one.key);
   if (keys.length > 0)
     await tx
       .updateTable("questions")
-      .set({ settled_at: now.toISOString(), settled_by: letter })
+      .set({ settled_at: now.toISOString(), settled_by: letter, decided_by: by ?? null })
       .where("order_id", "=", order)
       .where("key", "in", keys)
       .where("closed_at", "is", null)

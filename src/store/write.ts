@@ -2,11 +2,11 @@ import type { Transaction } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import { type Outcome, StateMoved } from "../ports/store.ts";
 import type { Problem } from "../trade/problem.ts";
-import { writeKept } from "./kept-words.ts";
+import { writeHappening } from "./events.ts";
 import { writeLines } from "./lines.ts";
 import { problemShape, sheetShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
-import { writeRevision } from "./write-revision.ts";
+import { type Judged, writeJudged } from "./write-judged.ts";
 
 type Tx = Transaction<Tables>;
 
@@ -27,7 +27,7 @@ export async function writeOutcome(
   shas: Shas,
   now: Date,
 ): Promise<void> {
-  const { report, why, state, changes } = outcome;
+  const { report, why, state } = outcome;
   await clear(tx, letter);
   await writeLetter(tx, letter, outcome);
   await writeAttachments(tx, letter, outcome, shas);
@@ -35,27 +35,37 @@ export async function writeOutcome(
   await writeProblems(tx, letter, outcome);
   // A letter that gets no answer changes nothing: a machine, a forger or nobody sent it. A letter for a person
   // changes nothing either.
-  if (state === "ready" && !report.held) {
+  const isTaken = state === "ready" && !report.held;
+  if (isTaken) {
     await moveOn(tx, outcome);
-    for (const revision of changes) await writeRevision(tx, letter, outcome, revision, now);
-    await writeKept(tx, letter, outcome, now);
     await writeLines(tx, outcome);
   }
-  await writeReplies(tx, letter, outcome);
+  const judged = judgedBy(outcome, isTaken);
+  await writeJudged(tx, letter, judged, now);
+  for (const one of outcome.dealtWith ?? []) await writeDealtWith(tx, one, now);
   await writeAnswer(tx, letter, outcome, shas, now);
-  await writeEvent(tx, letter, state, why ?? report.verdict, now);
+  await writeHappening(tx, {
+    at: now,
+    actor: outcome.by ?? "burin",
+    subject: "letter",
+    subject_id: letter,
+    what: state,
+    words: why ?? report.verdict,
+    content: judged,
+  });
+}
+
+/** What the tables of orders follow from. A letter that is not taken changes nothing in them. */
+function judgedBy(outcome: Outcome, isTaken: boolean): Judged {
+  const { buyer, domain, changes, about = [], settles = [], decides = [], kept = [], by } = outcome;
+  const whose = { buyer, about, ...(domain === undefined ? {} : { domain }) };
+  if (!isTaken) return { ...whose, changes: [], settles: [], decides: [], kept: [] };
+  return { ...whose, changes, settles, decides, kept, ...(by === undefined ? {} : { by }) };
 }
 
 /** Takes away what was written of a letter when it was held. */
 async function clear(tx: Tx, letter: number): Promise<void> {
-  for (const table of [
-    "attachments",
-    "sheets",
-    "problems",
-    "order_letters",
-    "answers",
-    "kept_words",
-  ] as const)
+  for (const table of ["attachments", "sheets", "problems", "answers"] as const)
     await tx.deleteFrom(table).where("letter", "=", letter).execute();
 }
 
@@ -73,6 +83,7 @@ async function writeLetter(tx: Tx, letter: number, outcome: Outcome): Promise<vo
       proof: outcome.proof ?? null,
       thread: outcome.thread ?? null,
       verdict: outcome.report.verdict,
+      for_person: outcome.forPerson === true ? 1 : 0,
     })
     .where("id", "=", letter)
     .execute();
@@ -110,6 +121,15 @@ async function writeAnswer(
     .execute();
 }
 
+/** Writes that all that a letter said is dealt with. */
+export async function writeDealtWith(tx: Tx, letter: number, now: Date): Promise<void> {
+  await tx
+    .updateTable("letters")
+    .set({ dealt_with_at: now.toISOString() })
+    .where("id", "=", letter)
+    .execute();
+}
+
 /** What Burin itself did with a letter. */
 export async function writeEvent(
   tx: Tx,
@@ -118,10 +138,7 @@ export async function writeEvent(
   words: string,
   at: Date,
 ): Promise<void> {
-  await tx
-    .insertInto("events")
-    .values({ at: at.toISOString(), actor: "burin", subject: "letter", subject_id: letter, what, words })
-    .execute();
+  await writeHappening(tx, { at, actor: "burin", subject: "letter", subject_id: letter, what, words });
 }
 
 /** Makes sure that nothing has changed what the report was made from, and counts the change. Throws StateMoved. */
@@ -186,22 +203,4 @@ async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promi
     ...rows(report.problems, null),
   ];
   for (const row of all) await tx.insertInto("problems").values(row).execute();
-}
-
-/** Orders that the letter is about, whether or not it changes them. */
-async function writeReplies(tx: Tx, letter: number, { buyer, about = [] }: Outcome): Promise<void> {
-  for (const number of about) {
-    const order = await tx
-      .selectFrom("orders")
-      .select("id")
-      .where("buyer", "=", buyer)
-      .where("key", "=", orderKey(number))
-      .executeTakeFirst();
-    if (order !== undefined)
-      await tx
-        .insertInto("order_letters")
-        .values({ order_id: order.id, letter })
-        .onConflict((conflict) => conflict.doNothing())
-        .execute();
-  }
 }

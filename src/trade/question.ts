@@ -1,8 +1,8 @@
 import type { Problem } from "./problem.ts";
 
 /**
- * Something that somebody must confirm, with an identity that outlives a letter. It is the same question if order,
- * check, wording, places on the wall and facts are the same, whichever file raises it.
+ * Something that somebody must confirm or mend, with an identity that outlives a letter. It is the same question if
+ * order, check, wording, places on the wall and facts are the same, whichever file raises it.
  */
 export interface Question {
   /** What makes it the same question, within its order. */
@@ -21,8 +21,10 @@ export interface KnownQuestion extends Pick<Question, "key" | "number" | "proble
   readonly letter: number;
   readonly state: /** Nobody has answered it. */
     | "open"
-    /** It is meant so. */
+    /** Its sender says that it is meant so. */
     | "settled"
+    /** One of our own people says so, or lets stand what stops. */
+    | "decided"
     /** The sheet that it was about was replaced. */
     | "gone";
 }

@@ -48,9 +48,25 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly carried: readonly Carried[];
   /** Counted from 1: how often it was changed. */
   readonly revision: number;
+  /** Its revisions from the first on. */
+  readonly revisions: readonly RevisionRecord[];
   /** Letters that changed it, and those that are about it and leave it as it is. */
   readonly letters: readonly LetterRecord[];
   readonly replies: readonly LetterRecord[];
+}
+
+/** What an order was after one thing had happened to it. */
+export interface RevisionRecord {
+  readonly number: number;
+  readonly at: Date;
+  /** "letter", or who of our own people did it. */
+  readonly cause: string;
+  readonly letter?: number;
+  readonly verdict?: Verdict;
+  readonly sheets: readonly { readonly id: FileId; readonly file: string }[];
+  /** Numbers of the questions that were opened, and of those that were closed by it. */
+  readonly opened: readonly number[];
+  readonly closed: readonly number[];
 }
 
 /** A letter as the record has it, with what became of it. */

@@ -7,6 +7,7 @@ export const projectDiffers = defineOrderCheck({
   id: "project-differs",
   title: "One order number for two projects",
   severity: "stops",
+  waivable: true,
   source: { kind: "common practice" },
   why: "An order goes to one job site. Sheets of another project under its number would be delivered to the wrong building.",
   wordings: {

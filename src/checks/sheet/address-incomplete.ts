@@ -10,6 +10,7 @@ export const addressIncomplete = defineSheetCheck({
   id: "address-incomplete",
   title: "Parts of an address are missing",
   severity: "stops",
+  waivable: true,
   source: { kind: "common practice" },
   why: "An invoice or a parcel with half an address comes back.",
   wordings: {

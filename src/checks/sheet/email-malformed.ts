@@ -7,6 +7,7 @@ export const emailMalformed = defineSheetCheck({
   id: "email-malformed",
   title: "The e-mail address cannot be right",
   severity: "stops",
+  waivable: true,
   source: { kind: "standard", name: "RFC 5321 §4.1.2, §4.1.3 and §4.5.3.1" },
   why: "Questions and proofs would go nowhere.",
   wordings: {

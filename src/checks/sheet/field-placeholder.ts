@@ -8,6 +8,7 @@ export const fieldPlaceholder = defineSheetCheck({
   id: "field-placeholder",
   title: "A field is filled with a placeholder",
   severity: "stops",
+  waivable: true,
   source: { kind: "common practice" },
   why: "An x or a TBD gets a form past its required fields, and leaves the invoice, the parcel or the question without a place to go to.",
   wordings: {

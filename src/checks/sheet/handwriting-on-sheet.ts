@@ -5,6 +5,7 @@ export const handwritingOnSheet = defineSheetCheck({
   id: "handwriting-on-sheet",
   title: "Something is written by hand",
   severity: "stops",
+  waivable: true,
   source: { kind: "common practice" },
   why: "What is engraved must be typed. A pen stroke may be a letter, a correction or a slip of the hand, and nobody can tell which.",
   wordings: {

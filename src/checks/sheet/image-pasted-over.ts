@@ -5,6 +5,7 @@ export const imagePastedOver = defineSheetCheck({
   id: "image-pasted-over",
   title: "A picture lies over fields",
   severity: "stops",
+  waivable: true,
   source: { kind: "common practice" },
   why: "A picture over a field hides it, or shows other words than it holds. Only what the field holds would be cut.",
   wordings: {

@@ -6,6 +6,7 @@ export const invisibleCharacter = defineSheetCheck({
   id: "invisible-character",
   title: "A row has a character that nobody can see",
   severity: "stops",
+  waivable: true,
   source: {
     kind: "standard",
     name: "Unicode Standard Annex #44 (property Default_Ignorable_Code_Point)",

@@ -17,6 +17,7 @@ export const legendEmpty = defineSheetCheck({
   id: "legend-empty",
   title: "A face has nothing to cut and is not marked plain",
   severity: "stops",
+  waivable: true,
   sender: "settles",
   source: { kind: "common practice" },
   why: "An empty legend may be meant, or forgotten; only the buyer knows.",

@@ -9,6 +9,7 @@ export const legendPlaceholder = defineSheetCheck({
   id: "legend-placeholder",
   title: "A placeholder would be cut as typed",
   severity: "stops",
+  waivable: true,
   sender: "settles",
   source: { kind: "common practice" },
   why: "What is typed is what is cut. NONE on a sheet becomes the word NONE on a button.",

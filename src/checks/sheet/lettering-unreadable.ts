@@ -7,6 +7,7 @@ export const letteringUnreadable = defineSheetCheck({
   id: "lettering-unreadable",
   title: "The lettering can hardly be read on this finish",
   severity: "stops",
+  waivable: true,
   sender: "settles",
   source: { kind: "standard", name: "WCAG 2.2, success criterion 1.4.3, contrast (minimum)" },
   why: "Engraved plates are outside the scope of WCAG, but its formula tells how well two colours stand apart. It asks for 4.5 to 1 in text, and for 3 to 1 in large text; to stop what has less than 3 is a rule of ours. The colours are those of a screen and only come near those of the plastic.",

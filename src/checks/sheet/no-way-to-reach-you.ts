@@ -8,6 +8,7 @@ export const noWayToReachYou = defineSheetCheck({
   id: "no-way-to-reach-you",
   title: "Neither e-mail nor phone is given",
   severity: "stops",
+  waivable: true,
   source: { kind: "house" },
   why: "The sheet goes to the engraver without the letter; who cuts it must be able to ask.",
   wordings: {

@@ -4,6 +4,7 @@ export const outdatedEdition = defineSheetCheck({
   id: "outdated-edition",
   title: "The sheet is of an edition no longer accepted",
   severity: "stops",
+  waivable: true,
   source: { kind: "house" },
   why: "An old edition offers what is no longer made and does not ask for all that is needed now.",
   wordings: {

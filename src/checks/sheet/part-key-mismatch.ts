@@ -6,6 +6,7 @@ export const partKeyMismatch = defineSheetCheck({
   id: "part-key-mismatch",
   title: "The part key is not that of the choices",
   severity: "stops",
+  waivable: true,
   source: { kind: "house" },
   why: "The key follows from size or layout, finish and lettering. A sound key that says something else means that one of the two is not what is wanted.",
   wordings: {

@@ -6,6 +6,7 @@ export const partKeyMisread = defineSheetCheck({
   id: "part-key-misread",
   title: "The part key is mistyped",
   severity: "stops",
+  waivable: true,
   source: { kind: "standard", name: "ISO/IEC 7064 MOD 37-36" },
   why: "The last character of a part key is worked out from the others. Where it does not fit, one of them is wrong, and it cannot be told which.",
   wordings: {

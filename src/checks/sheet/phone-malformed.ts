@@ -7,6 +7,7 @@ export const phoneMalformed = defineSheetCheck({
   id: "phone-malformed",
   title: "The phone number cannot be right",
   severity: "stops",
+  waivable: true,
   source: { kind: "standard", name: "ITU-T E.164 and the national numbering plans" },
   why: "A question about a legend is quickest asked by phone.",
   wordings: {

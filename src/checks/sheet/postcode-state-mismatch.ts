@@ -11,6 +11,7 @@ export const postcodeStateMismatch = defineSheetCheck({
   id: "postcode-state-mismatch",
   title: "The postal code lies in another state",
   severity: "stops",
+  waivable: true,
   source: { kind: "standard", name: "USPS Publication 28, Appendix B; Canada Post Addressing Guidelines" },
   why: "One of the two is mistyped, and the parcel follows the postal code.",
   wordings: {

@@ -5,6 +5,7 @@ export const rowOrder = defineSheetCheck({
   id: "row-order",
   title: "A row is empty above one that is filled",
   severity: "stops",
+  waivable: true,
   source: { kind: "common practice" },
   why: "An empty first row is cut as an empty row, so the legend would sit low; or a row was forgotten.",
   wordings: {

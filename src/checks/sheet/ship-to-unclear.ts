@@ -17,6 +17,7 @@ export const shipToUnclear = defineSheetCheck({
   id: "ship-to-unclear",
   title: "It is not clear where to ship",
   severity: "stops",
+  waivable: true,
   source: { kind: "common practice" },
   why: "Finished work must not leave for a place that was guessed.",
   wordings: {

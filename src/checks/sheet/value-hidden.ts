@@ -14,6 +14,7 @@ export const valueHidden = defineSheetCheck({
       says: "“{field}” holds “{text}”, but the page does not show that.",
       fix: "Type it anew, save the sheet, and send it again.",
       severity: "stops",
+      waivable: true,
       verdict: "fail",
     },
     contradicts: {

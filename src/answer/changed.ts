@@ -1,0 +1,51 @@
+import type { Changed } from "../judging/changed.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { listed, oneLine } from "./one-line.ts";
+
+/** Files named in one line, and letters of what one of our own people writes. */
+const mostNames = 6;
+const mostWords = 600;
+
+/** What has become of an order since it was last answered for, in lines. */
+export function changedLines({
+  came,
+  replaced,
+  settled,
+  decided,
+  mended,
+  open,
+  note,
+}: Changed): readonly string[] {
+  const by = note === undefined ? "" : oneLine(note.by, 60);
+  const said = (note?.acts ?? []).flatMap((act) => {
+    if (act.kind === "say") return [`About ${act.number}, ${by} writes: “${oneLine(act.words, mostWords)}”`];
+    if (act.kind === "no")
+      return [`${act.number} is not right as it stands, says ${by}: please send a corrected sheet.`];
+    return [];
+  });
+  const why = note === undefined ? "" : ` by ${by} (“${oneLine(note.why, mostWords)}”)`;
+  return [
+    ...line("Came", names(came)),
+    ...line("Came in place of an earlier sheet", names(replaced.map(({ now }) => now))),
+    ...line("Settled", numbers(settled)),
+    ...line(`Settled${why}`, numbers(decided)),
+    ...said,
+    ...line("Mended or no longer asked", numbers(mended)),
+    ...line("Still open", numbers(open)),
+  ];
+}
+
+function line(title: string, what: string): string[] {
+  return what === "" ? [] : [`${title}: ${what}.`];
+}
+
+function names(sheets: readonly Sheet[]): string {
+  return listed(
+    sheets.map(({ file }) => oneLine(file, 90)),
+    mostNames,
+  );
+}
+
+function numbers(some: readonly number[]): string {
+  return listed(some.map(String), 30);
+}

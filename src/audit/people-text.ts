@@ -1,0 +1,65 @@
+import { oneLine } from "../answer/one-line.ts";
+import type { Waiting } from "./people.ts";
+
+/** Of each thing so many points are told. */
+const mostPoints = 12;
+
+/** What waits for somebody, each in a few lines: what it is, whom to call, its points, what to do. */
+export function peopleLines(waiting: readonly Waiting[], now: Date): string[] {
+  return waiting.map((one, i) => `${`${i + 1}.`.padStart(3)} ${waitingText(one, now).join("\n    ")}`);
+}
+
+function waitingText(one: Waiting, now: Date): string[] {
+  const { order, contacts, points, since } = one;
+  const told = points
+    .slice(0, mostPoints)
+    .map(({ number, letter, says }) =>
+      oneLine(`${number === undefined ? `letter ${letter}:` : `${number}.`} ${says}`, 200),
+    );
+  const more = points.length > mostPoints ? [`… and ${points.length - mostPoints} more`] : [];
+  return [
+    `${titleOf(one)} (waits ${spanOf(since, now)})`,
+    ...contacts.map((contact) => `call ${oneLine(contact, 120)}`),
+    ...told,
+    ...more,
+    ...todo(one, order),
+  ];
+}
+
+function titleOf({ what, order, project, letters: [letter] }: Waiting): string {
+  const name = order === undefined ? `Letter ${letter}` : `Order ${oneLine(order, 40)}`;
+  const site = project === undefined ? "" : `, ${oneLine(project, 60)}`;
+  return {
+    undelivered: `${name}: its answer did not arrive`,
+    held: `${name}: not taken, and nothing of it is checked`,
+    order: `${name}${site}`,
+    letter: `${name}, about no order`,
+  }[what];
+}
+
+/** What settles it. */
+function todo({ what, letters, points }: Waiting, order = ""): string[] {
+  const [letter] = letters;
+  if (what === "undelivered") return [`→ call or write, then: burin settle --letter ${letter} --aside`];
+  if (what === "held")
+    return [`→ if it is genuine: burin settle --letter ${letter} --let-in; if not: --aside`];
+  if (what === "letter") return [`→ answer it, then: burin settle --letter ${letter} --aside`];
+  const numbers = points.flatMap(({ number }) => number ?? []);
+  const said = [
+    ...new Set(points.flatMap((point) => (point.number === undefined ? (point.letter ?? []) : []))),
+  ];
+  return [
+    ...(numbers.length === 0 ? [] : [`→ burin settle "${order}" ${numbers[0]} --yes, or --no, or --say "…"`]),
+    ...said.map(
+      (one) => `→ once what letter ${one} says is dealt with: burin settle --letter ${one} --aside`,
+    ),
+  ];
+}
+
+/** "5 min", "3 h", "2 days". */
+function spanOf(since: Date, now: Date): string {
+  const minutes = Math.max(0, Math.floor((now.getTime() - since.getTime()) / 60_000));
+  if (minutes < 120) return `${minutes} min`;
+  if (minutes < 48 * 60) return `${Math.floor(minutes / 60)} h`;
+  return `${Math.floor(minutes / (24 * 60))} days`;
+}

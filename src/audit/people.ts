@@ -1,0 +1,135 @@
+import { fileChecks, letterChecks } from "../checks/catalogue.ts";
+import { wordsOf } from "../checks/run.ts";
+import { isForPerson } from "../judging/for-person.ts";
+import type { Problem } from "../trade/problem.ts";
+import type { LetterRecord, OrderRecord } from "../trade/record.ts";
+
+/** One thing that waits for somebody. */
+export interface Waiting {
+  readonly what: /** An answer that did not arrive, or of which nobody knows. */
+    | "undelivered"
+    /** A letter that was not taken. Its sender may have been told that a person reads it. */
+    | "held"
+    /** An order that has points for a person. */
+    | "order"
+    /** A letter about no order. */
+    | "letter";
+  readonly since: Date;
+  /** The letters that it is about. */
+  readonly letters: readonly number[];
+  readonly order?: string;
+  readonly project?: string;
+  /** Whom to call: "Ines Calloway, 312-555-0117, ines@brightwire.example". */
+  readonly contacts: readonly string[];
+  readonly points: readonly Point[];
+}
+
+/** A point that somebody has to settle, under the number that answers gave it. */
+export interface Point {
+  readonly number?: number;
+  /** Which letter said it, where it is no question of the order. */
+  readonly letter?: number;
+  readonly says: string;
+}
+
+const rank = { undelivered: 0, held: 1, order: 2, letter: 3 } as const satisfies Record<
+  Waiting["what"],
+  number
+>;
+const aboutLetter = new Set([...fileChecks, ...letterChecks].map(({ id }) => id));
+
+/**
+ * All that waits for somebody, first things first: senders who have no answer, then orders, then other letters; the
+ * oldest first. `letters` wait for a person, and `orders` have open points for one.
+ */
+export function peopleList(letters: readonly LetterRecord[], orders: readonly OrderRecord[]): Waiting[] {
+  const taken = letters.filter((letter) => unansweredWhy(letter) === undefined);
+  const ofOrders = orders.map((order) => waitingOrder(order, taken));
+  const told = new Set(ofOrders.flatMap((one) => one.letters));
+  const rest = taken.filter(({ letter }) => !told.has(letter));
+  const apart = letters.filter((letter) => unansweredWhy(letter) !== undefined);
+  return [
+    ...apart.map(waitingUnanswered),
+    ...ofOrders.filter(({ points }) => points.length > 0),
+    ...rest.map(waitingLetter),
+  ].toSorted((a, b) => rank[a.what] - rank[b.what] || a.since.getTime() - b.since.getTime());
+}
+
+function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Waiting {
+  const questions = order.questions.filter(({ problem }) => isForPerson(problem));
+  const own = letters.filter(({ orders }) => orders.includes(order.number));
+  const carried = order.carried.filter(({ what }) => what === "words");
+  const words = carried.map(({ letter, text }): Point => ({ letter: Number(letter), says: `“${text}”` }));
+  const said = own
+    .filter(({ letter }) => !carried.some((one) => one.letter === String(letter)))
+    .flatMap(letterPoints);
+  const asked = questions
+    // Words of an earlier letter stand among the points under their letter.
+    .filter(({ problem }) => problem.check !== "letter-still-open")
+    .map(({ number, problem }): Point => ({ number, says: wordsOf(problem).says }));
+  const since = [
+    ...questions.map(({ openedAt }) => openedAt),
+    ...own.map(({ receivedAt }) => receivedAt),
+    order.changedAt,
+  ];
+  return {
+    what: "order",
+    since: new Date(Math.min(...since.map((moment) => moment.getTime()))),
+    letters: [
+      ...new Set([...own.map(({ letter }) => letter), ...words.flatMap(({ letter }) => letter ?? [])]),
+    ],
+    order: order.number,
+    ...(order.project === undefined ? {} : { project: order.project }),
+    contacts: contactsIn(order),
+    points: [...asked, ...words, ...said],
+  };
+}
+
+function waitingLetter(record: LetterRecord): Waiting {
+  const { letter, receivedAt, from, subject } = record;
+  const points = letterPoints(record);
+  const forPerson = record.problems
+    .filter(isForPerson)
+    .map((problem) => ({ letter, says: wordsOf(problem).says }));
+  return {
+    what: "letter",
+    since: receivedAt,
+    letters: [letter],
+    contacts: from === undefined ? [] : [from],
+    points: [{ letter, says: `“${subject}”` }, ...(points.length > 0 ? points : forPerson)],
+  };
+}
+
+function waitingUnanswered(record: LetterRecord): Waiting {
+  const { letter, receivedAt, from, subject, orders } = record;
+  const [order] = orders;
+  return {
+    what: record.state === "held" || record.state === "sent" ? "held" : "undelivered",
+    since: receivedAt,
+    letters: [letter],
+    ...(order === undefined ? {} : { order }),
+    contacts: from === undefined ? [] : [from],
+    points: [{ letter, says: `“${subject}”: ${unansweredWhy(record) ?? ""}` }],
+  };
+}
+
+/** Why a letter has no answer to what it says; undefined for one that was taken. */
+function unansweredWhy({ state, why }: LetterRecord): string | undefined {
+  if (state === "refused") return "the answer could not be delivered";
+  if (state === "unknown") return "nobody can see whether its answer went out";
+  return state === "held" || why !== undefined ? (why ?? "it was not taken") : undefined;
+}
+
+/** What a letter says or brings beside its sheets that needs a person. */
+function letterPoints({ letter, problems }: LetterRecord): Point[] {
+  const own = problems.filter((problem: Problem) => aboutLetter.has(problem.check) && isForPerson(problem));
+  return own.map((problem) => ({ letter, says: wordsOf(problem).says }));
+}
+
+/** Whom to call about an order: "Ines Calloway, 312-555-0117, ines@brightwire.example". */
+export function contactsIn({ sheets }: Pick<OrderRecord, "sheets">): string[] {
+  const contacts = sheets.map(({ contact: { name, phone, email } }) =>
+    [name, phone, email].filter((part) => part !== undefined).join(", "),
+  );
+  return [...new Set(contacts)].filter((contact) => contact !== "");
+}

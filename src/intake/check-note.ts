@@ -1,0 +1,179 @@
+import { composeAnswer } from "../answer/answer.ts";
+import { composeMessage } from "../answer/message.ts";
+import { numbersIn } from "../answer/numbered.ts";
+import { askedWords, mayWaive } from "../checks/asked.ts";
+import { changesOf } from "../judging/changes.ts";
+import { makeReport, type Report } from "../judging/report.ts";
+import { type BuyerState, orderKey } from "../judging/state.ts";
+import { withKept } from "../lettering/with-kept.ts";
+import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
+import type { Act, Note } from "../trade/note.ts";
+import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
+import { after } from "./answer.ts";
+import { messageIdOf } from "./compose.ts";
+import type { Desk } from "./desk.ts";
+import { enclose } from "./enclose.ts";
+
+/** How often a note is judged while its buyer's state moves each time. */
+const mostRaces = 5;
+
+/** What came of a note: its order was judged again, it waits for its turn, or it cannot be taken. */
+export type NoteTaken =
+  | { readonly kind: "judged"; readonly letter: number }
+  | { readonly kind: "waits"; readonly letter: number }
+  | { readonly kind: "wrong"; readonly why: string };
+
+/**
+ * Takes a note of one of our own people: keeps it, judges its order again, and leaves the answer ready to be sent. It
+ * says why a note cannot be taken before it keeps it.
+ */
+export async function takeNote(desk: Desk, note: Note): Promise<NoteTaken> {
+  const { store, clock, rules } = desk;
+  const state = await store.buyers.stateOf(note.buyer, [note.order]);
+  const why = faultOf(note, state);
+  if (why !== undefined) return { kind: "wrong", why };
+  const lane = await store.orders.laneOf(note.buyer, note.order);
+  const bytes = new TextEncoder().encode(JSON.stringify(note));
+  const { letter } = await store.letters.receive(noteKey(note), bytes, clock.now(), lane, "note");
+  const claim = await store.letters.claim(letter, clock.now(), after(rules.lease, desk));
+  if (claim === undefined) return { kind: "waits", letter };
+  await checkNote(desk, await store.letters.opening(claim), bytes);
+  await store.letters.release(claim);
+  return { kind: "judged", letter };
+}
+
+function noteKey({ id }: Note): string {
+  return `note ${id}`;
+}
+
+/** Judges the order of a note again, with what the note settles. */
+export async function checkNote(desk: Desk, claim: Claim, bytes: Uint8Array): Promise<Outcome["state"]> {
+  const note = JSON.parse(new TextDecoder().decode(bytes)) as Note;
+  for (let race = 1; ; race++) {
+    const outcome = await outcomeOf(desk, claim, note);
+    try {
+      await desk.store.letters.settle(claim, outcome, desk.clock.now());
+      return outcome.state;
+    } catch (cause) {
+      if (!(cause instanceof StateMoved) || race === mostRaces) throw cause;
+      desk.log.info({ letter: claim.letter, race }, "judged again: the buyer's orders have moved meanwhile");
+    }
+  }
+}
+
+async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note): Promise<Outcome> {
+  const { store, catalogue } = desk;
+  const state = await store.buyers.stateOf(note.buyer, [note.order]);
+  const why = faultOf(note, state);
+  const decides = why === undefined ? decidedBy(note, state) : [];
+  const kept = keptBy(note, state);
+  const words = withKept(catalogue, [...(await store.buyers.keptWords(note.buyer)), ...kept]);
+  const report = makeReport(
+    {
+      files: [],
+      sheets: [],
+      letter: { number: String(letter), came: { receivedAt } },
+      about: [note.order],
+      note,
+      decides,
+      dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [String(act.letter)] : [])),
+    },
+    words,
+    state,
+  );
+  const numbers = numbersIn(report);
+  const outcome = {
+    letter: { subject: `${note.by}: ${note.why}`, references: [], text: "", attachments: [] },
+    report,
+    buyer: note.buyer,
+    version: state.version,
+    changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0),
+    about: [note.order],
+    decides,
+    kept,
+    by: note.by,
+    dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [act.letter] : [])),
+  };
+  // What it was about is no longer there. Nothing changes, and one of us is told.
+  if (why !== undefined) return { ...outcome, changes: [], state: "held", why };
+  const answer = await answerTo(desk, note, report);
+  if (answer === undefined) return { ...outcome, state: "silent", why: "nobody is to be answered" };
+  return { ...outcome, state: "ready", answer };
+}
+
+/** Why a note cannot be taken. */
+function faultOf(note: Note, state: BuyerState): string | undefined {
+  const order = orderIn(note, state);
+  if (order === undefined) return `no order ${note.order} of ${note.buyer} is known`;
+  for (const act of note.acts) {
+    if (act.kind === "read") continue;
+    const question = openIn(order.questions, act);
+    if (question === undefined) return `order ${note.order} has no open point ${act.number}`;
+    const stops = question.problem.severity === "stops";
+    if (act.kind === "yes" && stops)
+      return `point ${act.number} stops the order: mend it, or let it stand with --waive`;
+    if (act.kind === "waive" && !stops) return `point ${act.number} is a question: answer it with --yes`;
+    if (act.kind === "waive" && !mayWaive(question.problem))
+      return `point ${act.number} cannot be let stand: it could not be cut`;
+  }
+  return undefined;
+}
+
+function orderIn({ order }: Note, { orders }: BuyerState): BuyerState["orders"][number] | undefined {
+  return orders.find(({ number }) => orderKey(number) === orderKey(order));
+}
+
+function openIn(
+  questions: readonly KnownQuestion[],
+  { number }: Exclude<Act, { kind: "read" }>,
+): KnownQuestion | undefined {
+  return questions.find((question) => question.number === number && question.state === "open");
+}
+
+/** All questions that a note decides. Several can share a number, since they read the same. */
+function decidedBy(note: Note, state: BuyerState): QuestionOf[] {
+  const order = orderIn(note, state);
+  const numbers = new Set(
+    note.acts.flatMap((act) => (act.kind === "yes" || act.kind === "waive" ? [act.number] : [])),
+  );
+  return (order?.questions ?? [])
+    .filter(({ number, state: is }) => is === "open" && numbers.has(number))
+    .map(({ key }) => ({ order: note.order, key }));
+}
+
+/** Words of legends that a note says are right. */
+function keptBy(note: Note, state: BuyerState): KeptWord[] {
+  const order = orderIn(note, state);
+  const yes = note.acts.flatMap((act) => (act.kind === "yes" ? [act.number] : []));
+  const problems = (order?.questions ?? [])
+    .filter(({ number, state: is }) => is === "open" && yes.includes(number))
+    .map(({ problem }) => problem);
+  return askedWords(problems, order?.sheets ?? []).map(({ word, project }) => ({ word, project }));
+}
+
+/** The answer to whoever wrote last about the order. */
+async function answerTo(desk: Desk, note: Note, report: Report): Promise<Outcome["answer"]> {
+  const { store, from, clock, secret, catalogue } = desk;
+  const last = await store.orders.lastWriter(note.buyer, note.order);
+  if (last === undefined) return undefined;
+  const numbers = report.orders.map(({ order }) => order.number);
+  const latest = await store.orders.revisionsOf(note.buyer, numbers);
+  const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
+  const enclosed = await enclose(report, [], { ...desk, revisions });
+  const words = composeAnswer(report, catalogue, enclosed);
+  const messageId = messageIdOf(noteKey(note), from.address, secret);
+  const message = await composeMessage(
+    {
+      from,
+      to: last.recipient,
+      date: clock.now(),
+      messageId,
+      ...(last.messageId === undefined ? {} : { inReplyTo: last.messageId }),
+      references: [],
+    },
+    words,
+    [...enclosed.blanks, ...enclosed.proofs],
+  );
+  return { messageId, recipient: last.recipient, subject: words.subject, bytes: message };
+}

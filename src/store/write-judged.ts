@@ -1,0 +1,51 @@
+import type { Transaction } from "kysely";
+import type { Revision } from "../judging/changes.ts";
+import { orderKey } from "../judging/state.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
+import type { QuestionOf } from "../trade/question.ts";
+import { writeKept } from "./kept-words.ts";
+import type { Tables } from "./tables.ts";
+import { writeRevision } from "./write-revision.ts";
+
+type Tx = Transaction<Tables>;
+
+/** What a letter changes in the orders of its buyer. Events keep it, and the tables of orders can be made of it again. */
+export interface Judged {
+  readonly buyer: string;
+  readonly domain?: string;
+  readonly changes: readonly Revision[];
+  /** Numbers of orders that the letter is about, whether or not it changes them. */
+  readonly about: readonly string[];
+  /** Questions that the sender has settled, and what one of our own people has decided. */
+  readonly settles: readonly QuestionOf[];
+  readonly decides: readonly QuestionOf[];
+  readonly kept: readonly KeptWord[];
+  /** Which of our own people did it, where it is a note. */
+  readonly by?: string;
+}
+
+/** Writes the tables of orders. What the same letter led to before gives way. Throws StateMoved. */
+export async function writeJudged(tx: Tx, letter: number, judged: Judged, now: Date): Promise<void> {
+  for (const table of ["order_letters", "kept_words"] as const)
+    await tx.deleteFrom(table).where("letter", "=", letter).execute();
+  for (const revision of judged.changes) await writeRevision(tx, letter, judged, revision, now);
+  await writeKept(tx, letter, judged, now);
+  await writeReplies(tx, letter, judged);
+}
+
+async function writeReplies(tx: Tx, letter: number, { buyer, about }: Judged): Promise<void> {
+  for (const number of about) {
+    const order = await tx
+      .selectFrom("orders")
+      .select("id")
+      .where("buyer", "=", buyer)
+      .where("key", "=", orderKey(number))
+      .executeTakeFirst();
+    if (order !== undefined)
+      await tx
+        .insertInto("order_letters")
+        .values({ order_id: order.id, letter })
+        .onConflict((conflict) => conflict.doNothing())
+        .execute();
+  }
+}

@@ -1,0 +1,28 @@
+/** What one of our own people does about one point of an order. The point has the number that answers gave it. */
+export type Act =
+  /** It is meant as it stands. A question is settled by this. */
+  | { readonly kind: "yes"; readonly number: number }
+  /** It is not meant so: a corrected sheet has to come. */
+  | { readonly kind: "no"; readonly number: number }
+  /** What stops the order is let stand. */
+  | { readonly kind: "waive"; readonly number: number }
+  /** Words for the sender about it; it stays open. */
+  | { readonly kind: "say"; readonly number: number; readonly words: string }
+  /** What a letter said or left open beside its sheets is dealt with. */
+  | { readonly kind: "read"; readonly letter: number };
+
+/**
+ * What one of our own people puts into the record about one order. It goes the way of a letter: it is judged in its
+ * turn, stored whole or not at all, and answered once.
+ */
+export interface Note {
+  /** Makes two notes of the same words two. */
+  readonly id: string;
+  /** Whose order it is, and its number as first typed. */
+  readonly buyer: string;
+  readonly order: string;
+  /** Who does it, and the reason. */
+  readonly by: string;
+  readonly why: string;
+  readonly acts: readonly Act[];
+}
