@@ -93,7 +93,7 @@ test("what the documents and examples call by the name of burin is a command wit
   const wrong = calls.filter(({ call }) => {
     const [name, ...words] = call.split(/\s+/);
     const options = commands.find((one) => one.name === name)?.options;
-    const named = words.flatMap((word) => /--([a-z]+)/.exec(word)?.[1] ?? []);
+    const named = words.flatMap((word) => /--([a-z-]+)/.exec(word)?.[1] ?? []);
     return options === undefined || named.some((option) => option !== "help" && !(option in options));
   });
   expect(wrong).toEqual([]);

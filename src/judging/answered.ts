@@ -53,7 +53,7 @@ export function questioning(
     },
     asked: (problems) =>
       problems
-        .filter(({ verdict }) => verdict !== "pass")
+        .filter(({ severity, verdict }) => severity !== "notes" && verdict !== "pass")
         .map((problem) => {
           const { key } = questionOf(problem, sheets);
           const before = numbers.get(key);

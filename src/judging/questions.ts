@@ -9,7 +9,7 @@ type Unnumbered = Omit<Question, "number">;
 /** What some problems of one order leave to be confirmed or mended; each once. */
 export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<FileId, Sheet>): Unnumbered[] {
   const questions = problems
-    .filter(({ verdict }) => verdict !== "pass")
+    .filter(({ severity, verdict }) => severity !== "notes" && verdict !== "pass")
     .map((problem) => questionOf(problem, sheets));
   return [...new Map(questions.map((question) => [question.key, question])).values()];
 }

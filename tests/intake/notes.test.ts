@@ -3,9 +3,13 @@ import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { takeDue } from "../../src/intake/take.ts";
 import { readPeople } from "../../src/intake/tell-people.ts";
+import { openBlobs } from "../../src/store/blobs.ts";
+import { ordersInWords, rebuildOrders } from "../../src/store/rebuild.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
+import { openStore } from "../../src/store/store.ts";
 import type { Act, Note } from "../../src/trade/note.ts";
 import type { OrderRecord } from "../../src/trade/record.ts";
-import { temporaryDesk } from "../make/desk.ts";
+import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import { answerTo, post } from "../make/thread.ts";
 
 const greta = "greta@fallowmere.example";
@@ -161,4 +165,42 @@ test("a letter about no order leaves the list once it is put aside", async () =>
   expect(await listed(desk)).toEqual([`letter ${letter} letter ${letter} letter ${letter}`]);
   await desk.store.letters.putAside(letter, { name: "Rosa Imhoff", why: "called" }, desk.clock.now());
   expect(await listed(desk)).toEqual([]);
+});
+
+test("the orders of a record come out the same when they are made again of its events", async () => {
+  const database = openSqlite(":memory:");
+  const store = await openStore(database, openBlobs(temporaryFolder()));
+  const desk = await temporaryDesk({ store });
+  const first = await post(desk, {
+    sheets: [unknownWord, { ...unknownWord, mark: "P-2", legend: ["NORTH"] }],
+  });
+  await post(desk, { text: "1 YES", to: first });
+  await post(desk, { sheets: [{ ...unknownWord, mark: "P-2", legend: ["MAIN", "SW"] }] });
+  const { questions } = await orderIn(desk);
+  await takeNote(desk, noteOf({ kind: "yes", number: questions[0]?.number ?? 0 }));
+  const before = await ordersInWords(database);
+  expect(before.size).toBe(1);
+  expect(JSON.stringify([...before])).toContain("Rosa Imhoff");
+  expect(await store.verify()).toEqual({
+    events: expect.any(Number) as number,
+    orders: 1,
+    older: 0,
+    differ: [],
+  });
+  await rebuildOrders(database);
+  expect(await ordersInWords(database)).toEqual(before);
+  expect((await orderIn(desk)).verdict).toBe("pass");
+  await database.destroy();
+});
+
+test("an event that somebody has changed breaks the chain, and a changed order comes out otherwise", async () => {
+  const database = openSqlite(":memory:");
+  const store = await openStore(database, openBlobs(temporaryFolder()));
+  const desk = await temporaryDesk({ store });
+  await post(desk, { sheets: [unknownWord] });
+  await database.updateTable("revisions").set({ verdict: "pass" }).execute();
+  expect(await store.verify()).toMatchObject({ differ: [`${greta} FM80`] });
+  await database.updateTable("events").set({ words: "pass" }).where("id", "=", 2).execute();
+  expect((await store.verify()).broken).toBe(2);
+  await database.destroy();
 });

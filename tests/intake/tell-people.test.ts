@@ -51,12 +51,14 @@ test("customer service is told of what waits for a person, once an hour at most,
 
   const [first, second] = await Promise.all(sender.kept.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
   expect(sender.kept.map(({ recipient }) => recipient)).toEqual([service, service]);
-  expect(first?.subject).toBe("1 letter needs a person");
-  expect(first?.text).toContain(
-    "Letter 1: not answered, it has no single sender to answer\n  no single sender, “Stations 1",
-  );
+  expect(first?.subject).toBe("1 thing needs a person");
+  expect(first?.text).toContain("What waits for a person on 2026-11-09 at 09:00.");
+  expect(first?.text).toContain("Letter 1: not taken, and nothing of it is checked (waits 0 min)");
+  expect(first?.text).toMatch(/letter 1: “Stations 1.*”: it has no single sender to answer/);
   expect(first?.text).not.toContain("\u001b");
-  expect(second?.subject).toBe("2 letters need a person");
+  expect(second?.subject).toBe("2 things need a person");
+  // What is new stands before what was told of earlier.
+  expect(second?.text).toMatch(/NEW[^]*Stations 2[^]*Stations 3[^]*WAITING SINCE EARLIER[^]*Stations 1/);
 });
 
 test("a notice that could not be sent is sent later, with what has come since", async () => {
@@ -68,7 +70,7 @@ test("a notice that could not be sent is sent later, with what has come since", 
   await take(2);
   await sendNotice(desk);
   const told = await Promise.all(sender.kept.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
-  expect(told.map(({ subject }) => subject)).toEqual(["2 letters need a person"]);
+  expect(told.map(({ subject }) => subject)).toEqual(["2 things need a person"]);
 });
 
 test("a notice over which the sender fails is sent later", async () => {
@@ -93,7 +95,7 @@ test("a letter is told of when its answer has gone, and again when that is refus
   const [letter] = await desk.store.people.waiting(desk.clock.now());
   expect(letter).toMatchObject({ verdict: "person", state: "sent" });
   expect((await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""))).text).toContain(
-    "answered, and one of you",
+    "Letter 1, about no order",
   );
 });
 
@@ -134,8 +136,8 @@ test("a flood of letters is told of in parts", async () => {
   expect(await sendNotice(desk)).toBe("nothing");
   const told = await Promise.all(sender.kept.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
   expect(told.map(({ subject }) => subject)).toEqual([
-    "500 letters need a person",
-    "120 letters need a person",
+    "500 things need a person",
+    "120 things need a person",
   ]);
   expect(told[0]?.text).toContain("… and 460 more.");
   expect(await desk.store.people.waiting(desk.clock.now())).toHaveLength(620);

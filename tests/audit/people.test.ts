@@ -1,0 +1,37 @@
+import { expect, test } from "vitest";
+import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
+import type { Check } from "../../src/checks/check.ts";
+import { isForPerson } from "../../src/judging/for-person.ts";
+import { catalogue, maker } from "../make/config.ts";
+
+/** Words by which an answer promises that somebody of ours acts. */
+const promises =
+  /\b(?:a person|somebody|one of us|we)\b[^.]*\b(?:reads?|looks?|will|writes?|settles?|decides?|calls?|sorts?|checks?)\b|\bhear from us\b/i;
+
+const everyProblem = [
+  ...fileChecks.flatMap(problemsOf),
+  ...sheetChecks.flatMap(problemsOf),
+  ...orderChecks.flatMap(problemsOf),
+  ...letterChecks.flatMap(problemsOf),
+];
+
+/** Every problem that a failing example of a check shows, with the words that it is told in. */
+function problemsOf<Subject>({ id, wordings, failing, find }: Check<Subject>) {
+  const shown = failing.flatMap(({ given }) =>
+    [catalogue, maker.catalogue].flatMap((one) => {
+      const subject = given(one);
+      return subject === undefined ? [] : [...find(subject, one)];
+    }),
+  );
+  return shown.map((problem) => {
+    const { says = "", fix = "" } = wordings[problem.wording] ?? {};
+    return { id, problem, words: `${says} ${fix}` };
+  });
+}
+
+test("whatever promises that a person acts is on the people's list", () => {
+  const promised = everyProblem.filter(({ words }) => promises.test(words));
+  expect(new Set(promised.map(({ id }) => id)).size).toBeGreaterThan(10);
+  const forgotten = promised.filter(({ problem }) => !isForPerson(problem));
+  expect(forgotten.map(({ id, words }) => `${id}: ${words}`)).toEqual([]);
+});
