@@ -24,6 +24,12 @@ interface Run {
   readonly prints: RegExp | string;
 }
 
+/** A line that settles something in the record of the demonstration. */
+function settled(does: string, why: string, prints: RegExp): Readonly<Record<string, Run>> {
+  const line = `${does} --by "Rosa Imhoff" --why "${why}"`;
+  return { [line]: { as: `${line} ${demoSettings}`, code: 0, prints } };
+}
+
 const demoSettings = "--settings out/demo/burin.yaml";
 
 /** What is run, in a folder of its own, after `burin demo` there; in this order. */
@@ -35,6 +41,25 @@ const ran: Readonly<Record<string, Run>> = {
     as: `burin order LL-0093 ${demoSettings}`,
     code: 0,
     prints: /^Order LL-0093: pass\nProject Teasel Lane/,
+  },
+  "burin people": { as: `burin people ${demoSettings}`, code: 1, prints: /^ 1\. Letter 37: not taken/ },
+  ...settled("burin settle FW-1184 1 --yes", "Marta says so on the telephone", /^Order FW-1184: pass\./),
+  ...settled(
+    'burin settle SW-655 1 --say "Which of the two streets?"',
+    "both exist",
+    /^Order SW-655: confirm\./,
+  ),
+  ...settled("burin settle WX-31 2 --waive", "we have the number on file", /^Order WX-31: fail\./),
+  ...settled(
+    "burin settle --letter 37 --let-in",
+    "Dale works for Brightwire",
+    /^Let in as letter \d+ of dale@/,
+  ),
+  ...settled("burin settle --letter 61 --aside", "called: L-14 is made after all", /^Order OG-5534: /),
+  "burin order NUMBER --verify": {
+    as: `burin order FW-1184 --verify ${demoSettings}`,
+    code: 0,
+    prints: /events, and their chain is whole\. \d+ orders made again of them come out the same\./,
   },
   "burin work --once": {
     as: `burin work --once ${demoSettings}`,
@@ -52,6 +77,7 @@ const left: readonly (readonly [RegExp, string])[] = [
   [/^npm ci && npm run demo$/, "npm ci asks the registry; `burin demo`, which is the rest of it, is run"],
   [/^npm ci && npm test$/, "these are the tests"],
   [/^npm install -g \.$/, "is run with a --prefix of its own, below"],
+  [/^burin settle$/, "is told of; the lines below it are run"],
   [/^(?:cd|useradd|install|cp|set|runuser) /, "sets up a service, as root"],
   [/^burin settings --connect/, "needs mail servers; tests/real/desk/connect.test.ts runs it with some"],
 ];

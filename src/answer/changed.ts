@@ -23,12 +23,12 @@ export function changedLines({
       return [`${act.number} is not right as it stands, says ${by}: please send a corrected sheet.`];
     return [];
   });
-  const why = note === undefined ? "" : ` by ${by} (“${oneLine(note.why, mostWords)}”)`;
+  const reason = note === undefined ? "" : ` (by ${by}: “${oneLine(note.why, mostWords)}”)`;
   return [
     ...line("Came", names(came)),
     ...line("Came in place of an earlier sheet", names(replaced.map(({ now }) => now))),
     ...line("Settled", numbers(settled)),
-    ...line(`Settled${why}`, numbers(decided)),
+    ...(decided.length === 0 ? [] : line("Settled", `${numbers(decided)}${reason}`)),
     ...said,
     ...line("Mended or no longer asked", numbers(mended)),
     ...line("Still open", numbers(open)),

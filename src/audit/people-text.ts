@@ -27,7 +27,12 @@ function waitingText(one: Waiting, now: Date): string[] {
 }
 
 function titleOf({ what, order, project, letters: [letter] }: Waiting): string {
-  const name = order === undefined ? `Letter ${letter}` : `Order ${oneLine(order, 40)}`;
+  const name =
+    order === undefined
+      ? `Letter ${letter}`
+      : order === ""
+        ? "An order without a number"
+        : `Order ${oneLine(order, 40)}`;
   const site = project === undefined ? "" : `, ${oneLine(project, 60)}`;
   return {
     undelivered: `${name}: its answer did not arrive`,
@@ -44,6 +49,7 @@ function todo({ what, letters, points }: Waiting, order = ""): string[] {
   if (what === "held")
     return [`→ if it is genuine: burin settle --letter ${letter} --let-in; if not: --aside`];
   if (what === "letter") return [`→ answer it, then: burin settle --letter ${letter} --aside`];
+  if (order === "") return ["→ ask for its number: it cannot be settled without one"];
   const numbers = points.flatMap(({ number }) => number ?? []);
   const said = [
     ...new Set(points.flatMap((point) => (point.number === undefined ? (point.letter ?? []) : []))),

@@ -29,7 +29,7 @@ import {
   picturesOf,
   textsOf,
 } from "./open.ts";
-import { type Party, partyOf } from "./party.ts";
+import { partyLetIn, partyOf } from "./party.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { staysSilent } from "./silence.ts";
@@ -100,7 +100,7 @@ async function open(
 ): Promise<Opened> {
   const { reader, editions, catalogue } = desk;
   const found = await openLetter(reader, bytes, String(number));
-  const opened = from === undefined ? found : { ...found, letter: { ...found.letter, from } };
+  const opened = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
   const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
@@ -122,13 +122,13 @@ interface Sender {
   /** Whose letter it is, if our own staff forwarded it. */
   readonly forwarded: Forwarded;
   readonly refusal?: Refusal;
-  /** Whose orders it may touch, if one of our own people has let it in. */
-  readonly letIn?: Party;
+  /** Whose letter it counts as, if one of our own people has let it in. */
+  readonly letIn?: string;
 }
 
 /** One of our own people vouches for the sender. */
 function letInAs(buyer: string): Sender {
-  return { proof: "not asked", forwarded: { kind: "no" }, letIn: { buyer, mayAnswer: true } };
+  return { proof: "not asked", forwarded: { kind: "no" }, letIn: buyer };
 }
 
 async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
@@ -168,7 +168,10 @@ async function whatItSays(
 ): Promise<Understood> {
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
   const { proof, forwarded, refusal, letIn } = sender;
-  const party = letIn ?? (await partyOf({ from: letter.from, proof, numbers, forwarded }, desk));
+  const party =
+    letIn === undefined
+      ? await partyOf({ from: letter.from, proof, numbers, forwarded }, desk)
+      : await partyLetIn(letIn, numbers, desk);
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
   const answered = await desk.store.answers.answered(thread);

@@ -86,6 +86,22 @@ async function partyOfForwarded(
   return { buyer, mayAnswer: true };
 }
 
+/**
+ * The party of a letter that one of our own people has let in. Whoever lets in a letter that names an order of one
+ * other buyer lets it into that order.
+ */
+export async function partyLetIn(
+  buyer: string,
+  numbers: readonly string[],
+  { store }: Pick<Desk, "store">,
+): Promise<Party> {
+  const owners = await Promise.all(numbers.map((number) => store.buyers.ownerOf(number)));
+  const buyers = new Set(owners.flatMap((owner) => owner?.buyer ?? []));
+  const [owner = buyer, ...others] = buyers;
+  if (others.length > 0) return { buyer, mayAnswer: true, why: "it names order numbers of several buyers" };
+  return { buyer: owner, mayAnswer: true };
+}
+
 /** Whether a list of addresses and domains names a sender. */
 function isNamed(from: string, names: readonly string[]): boolean {
   return names.includes(from) || names.includes(from.split("@")[1] ?? "");

@@ -57,7 +57,7 @@ test("a question that one of us settles makes the order pass, and its sender is 
   expect(note).toMatchObject({ state: "sent", verdict: "pass", orders: ["FM-80"] });
   const answer = await answerTo(desk, note);
   expect(answer).toContain("PASS: order FM-80 is complete");
-  expect(answer).toMatch(/Settled by Rosa Imhoff \(“Greta said so\s+on\s+the\s+telephone”\): 1\./);
+  expect(answer).toMatch(/Settled: 1 \(by Rosa Imhoff: “Greta said so\s+on\s+the\s+telephone”\)\./);
 });
 
 test("what needs a person whatever its sender replies is settled by one of us", async () => {
@@ -149,11 +149,13 @@ test("a letter that was held is let in once, and judged as its sender's", async 
   expect(held.why).toBe("it names an order number of another buyer");
   expect(await listed(desk)).toEqual([`held ${held.letter} letter ${held.letter}`]);
   const by = { name: "Rosa Imhoff", why: "Eve works for Greta" };
-  const letIn = () => desk.store.letters.letIn(held.letter, { sender: greta }, by, desk.clock.now());
+  const letIn = () =>
+    desk.store.letters.letIn(held.letter, { sender: "eve@stranger.example" }, by, desk.clock.now());
   const copy = await letIn();
   expect(await letIn()).toBeUndefined();
   while (await takeDue(desk));
   const order = await orderIn(desk);
+  expect((await desk.store.answers.of(copy ?? 0))?.recipient).toBe("eve@stranger.example");
   expect(order.sheets.map(({ mark }) => mark)).toEqual(["P-1", "P-2"]);
   expect(await desk.store.letters.read(copy ?? 0)).toMatchObject({ state: "sent", orders: ["FM-80"] });
   expect(await listed(desk)).toEqual([]);
