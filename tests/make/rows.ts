@@ -10,7 +10,7 @@ export const rows = {
   drawing: "blank sheets, filled sheets, proofs, marked copies",
   judging: "everything that came together -> one report; report and state -> what changes",
   answer: "report -> text, HTML, JSON, message",
-  audit: "days counted from the record; CSV",
+  audit: "days counted from the record, CSV; what waits for somebody",
   settings: "how this desk is set up",
   ports: "types only: store, mailbox, sender, clock, log",
   intake: "what the program does with a letter, ports passed in",
