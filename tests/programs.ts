@@ -11,6 +11,8 @@ const packages = {
   "/usr/lib/python3/dist-packages/pypdf": "python3-pypdf",
   "/usr/lib/python3/dist-packages/pikepdf": "python3-pikepdf",
   "/usr/lib/python3/dist-packages/fitz": "python3-fitz",
+  "/usr/lib/python3/dist-packages/ezdxf": "python3-ezdxf",
+  soffice: "libreoffice-calc",
   chromium: "chromium",
   openssl: "openssl",
   swaks: "swaks",

@@ -6,8 +6,20 @@ import { demo } from "./demo.ts";
 import { explain } from "./explain.ts";
 import { order } from "./order.ts";
 import { proof } from "./proof.ts";
+import { release } from "./release.ts";
 import { settings } from "./settings.ts";
 import { work } from "./work.ts";
 
 /** Every command, as `burin --help` and README list them. */
-export const commands: readonly Command[] = [demo, check, proof, work, blank, order, day, explain, settings];
+export const commands: readonly Command[] = [
+  demo,
+  check,
+  proof,
+  work,
+  blank,
+  order,
+  release,
+  day,
+  explain,
+  settings,
+];
