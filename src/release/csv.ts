@@ -5,8 +5,8 @@ import type { Cell, Table } from "./table.ts";
  * A table as CSV (RFC 4180) in UTF-8. The mark at its beginning tells spreadsheets so; without it some would show other
  * letters than were typed.
  */
-export function tableCsv({ columns, rows }: Table): string {
-  const lines = [columns.map(({ title }) => title), ...rows.map((row) => row.map(asText))];
+export function tableCsv({ titles, rows }: Table): string {
+  const lines = [titles, ...rows.map((row) => row.map(asText))];
   return `\uFEFF${lines.map(csvLine).join("")}`;
 }
 

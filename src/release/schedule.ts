@@ -3,55 +3,49 @@ import { rounded } from "../drawing/proof/shapes.ts";
 import type { CutRow } from "../trade/cut.ts";
 import type { Order } from "../trade/order.ts";
 import type { Face, Part } from "./part.ts";
-import { type ColumnOf, type Table, tableOf } from "./table.ts";
+import { type Column, type Table, tableOf } from "./table.ts";
 
 /** A part, with the name of its cut files before their endings. */
 export interface NamedPart extends Part {
   readonly file: string;
 }
 
-interface Line {
-  readonly part: NamedPart;
-  readonly face: Face;
-}
-
-/** What is cut, a row for each face. Places are millimetres from the upper left corner of the part. */
+/**
+ * What is cut, a row for each face, with as many rows of legends as the order has. Places are millimetres from the upper
+ * left corner of the part.
+ */
 export function scheduleTable(order: Order, parts: readonly NamedPart[], catalogue: Catalogue): Table {
-  const most = Math.max(catalogue.plate.rows, ...catalogue.layouts.map(({ rows }) => rows));
+  const faces = parts.flatMap((part) => part.faces.map((face) => ({ part, face })));
+  const most = Math.max(1, ...faces.flatMap(({ face }) => face.cut?.rows.map(({ row }) => row) ?? []));
   const rows = Array.from({ length: most }, (_, i) => i + 1);
-  const columns: ColumnOf<Line>[] = [
-    { title: "Order", width: 14, of: () => order.number },
-    { title: "Proof page", width: 10, of: ({ part }) => part.page },
-    { title: "Station", width: 12, of: ({ part }) => part.station },
-    { title: "Position", width: 8, of: ({ part }) => part.position ?? "" },
-    { title: "Part", width: 16, of: ({ part }) => part.name },
-    { title: "Part key", width: 17, of: ({ part }) => part.key ?? "" },
-    { title: "Finish", width: 12, of: ({ part }) => part.finish?.name ?? "" },
-    { title: "Lettering", width: 12, of: ({ part }) => part.lettering?.name ?? "" },
-    { title: "Face", width: 10, of: ({ face }) => face.says },
-    // No word of ours stands in the columns of what is cut.
-    { title: "Leave plain", width: 11, of: ({ face }) => (face.cut === undefined ? "plain" : "") },
-    ...rows.map((row) => ({
-      title: `Row ${row}`,
-      width: 16,
-      of: ({ face }: Line) => (face.cut === undefined ? "" : (face.rows[row - 1] ?? "")),
-    })),
-    { title: "Font", width: 14, of: ({ face }) => fontName(face, catalogue) },
-    { title: "Cap mm", width: 8, of: ({ face }) => face.cut?.cap ?? "" },
-    { title: "Width mm", width: 9, of: ({ face }) => widest(face) ?? "" },
-    { title: "Cutter mm", width: 9, of: ({ face }) => face.cut?.cutter ?? "" },
-    ...rows.flatMap((row) => [
-      { title: `Row ${row} left mm`, width: 13, of: ({ face }: Line) => placeOf(face, row)?.left ?? "" },
-      {
-        title: `Row ${row} baseline mm`,
-        width: 16,
-        of: ({ face }: Line) => placeOf(face, row)?.baseline ?? "",
-      },
+  const columns: Column<(typeof faces)[number]>[] = [
+    ["Order", () => order.number],
+    ["Station", ({ part }) => part.station],
+    ["Position", ({ part }) => part.position],
+    ["Face", ({ face }) => face.says],
+    ...rows.map((row): (typeof columns)[number] => [
+      `Row ${row}`,
+      ({ face }) => (face.cut === undefined ? undefined : face.rows[row - 1]),
     ]),
-    { title: "Cut file", width: 22, of: ({ part }) => part.file },
-    { title: "Sheet", width: 24, of: ({ part }) => part.sheet.file },
+    // No word of ours stands in the columns of what is cut.
+    ["Leave plain", ({ face }) => (face.cut === undefined ? "plain" : undefined)],
+    ["Finish", ({ part }) => part.finish?.name],
+    ["Lettering", ({ part }) => part.lettering?.name],
+    ["Part", ({ part }) => part.name],
+    ["Part key", ({ part }) => part.key],
+    ["Font", ({ face }) => fontName(face, catalogue)],
+    ["Cap mm", ({ face }) => face.cut?.cap],
+    ["Width mm", ({ face }) => widest(face)],
+    ["Cutter mm", ({ face }) => face.cut?.cutter],
+    ...rows.flatMap((row): (typeof columns)[number][] => [
+      [`Row ${row} left mm`, ({ face }) => placeOf(face, row)?.left],
+      [`Row ${row} baseline mm`, ({ face }) => placeOf(face, row)?.baseline],
+    ]),
+    ["Cut file", ({ part }) => part.file],
+    ["Sheet", ({ part }) => part.sheet.file],
+    ["Proof page", ({ part }) => part.page],
   ];
-  return tableOf("Schedule", columns, linesOf(parts));
+  return tableOf("Schedule", columns, faces);
 }
 
 /** What is to be taken from stock: devices by finish and layout, plates by finish and size, and how many. */
@@ -61,13 +55,13 @@ export function cuttingList(parts: readonly Part[]): Table {
     const [part] = alike;
     return part === undefined ? [] : [{ part, count: alike.length }];
   });
-  const columns: ColumnOf<(typeof counted)[number]>[] = [
-    { title: "Kind", width: 8, of: ({ part }) => part.kind },
-    { title: "Finish", width: 14, of: ({ part }) => part.finish?.name ?? "" },
-    { title: "Finish code", width: 11, of: ({ part }) => part.finish?.code ?? "" },
-    { title: "Part", width: 18, of: ({ part }) => part.name },
-    { title: "Part code", width: 10, of: ({ part }) => part.code },
-    { title: "Count", width: 7, of: ({ count }) => count },
+  const columns: Column<(typeof counted)[number]>[] = [
+    ["Kind", ({ part }) => part.kind],
+    ["Finish", ({ part }) => part.finish?.name],
+    ["Finish code", ({ part }) => part.finish?.code],
+    ["Part", ({ part }) => part.name],
+    ["Part code", ({ part }) => part.code],
+    ["Count", ({ count }) => count],
   ];
   return tableOf(
     "Cutting list",
@@ -125,9 +119,7 @@ export function scheduleJson(
         })),
       }),
     ),
-    cuttingList: list.rows.map((row) =>
-      Object.fromEntries(list.columns.map(({ title }, i) => [title, row[i]])),
-    ),
+    cuttingList: list.rows.map((row) => Object.fromEntries(list.titles.map((title, i) => [title, row[i]]))),
   };
 }
 
@@ -137,12 +129,8 @@ function inStock({ kind, finish, code }: Part): string {
   return [kind, finish?.name, finish?.code, code].join(" ");
 }
 
-function linesOf(parts: readonly NamedPart[]): Line[] {
-  return parts.flatMap((part) => part.faces.map((face) => ({ part, face })));
-}
-
-function fontName({ cut }: Face, { engraving }: Catalogue): string {
-  return engraving.fonts.find(({ code }) => code === cut?.font)?.name ?? cut?.font ?? "";
+function fontName({ cut }: Face, { engraving }: Catalogue): string | undefined {
+  return engraving.fonts.find(({ code }) => code === cut?.font)?.name ?? cut?.font;
 }
 
 function widest({ cut }: Face): number | undefined {

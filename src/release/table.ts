@@ -1,27 +1,20 @@
 export type Cell = string | number;
 
-/** Rows under titled columns. A text is what somebody typed; a number is a number. */
+/** Rows under titles. A text is what somebody typed; a number is a number. */
 export interface Table {
   readonly name: string;
-  readonly columns: readonly Column[];
+  readonly titles: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
 }
 
-export interface Column {
-  readonly title: string;
-  /** In characters. */
-  readonly width: number;
-}
+/** A column: its title, and what stands in it for an item of a list. */
+export type Column<T> = readonly [title: string, of: (item: T) => Cell | undefined];
 
-/** A column and what stands in it for an item of a list. */
-export interface ColumnOf<T> extends Column {
-  readonly of: (item: T) => Cell;
-}
-
-export function tableOf<T>(name: string, columns: readonly ColumnOf<T>[], items: readonly T[]): Table {
+/** A table with a row for each item. What is undefined is an empty cell. */
+export function tableOf<T>(name: string, columns: readonly Column<T>[], items: readonly T[]): Table {
   return {
     name,
-    columns: columns.map(({ title, width }) => ({ title, width })),
-    rows: items.map((item) => columns.map((column) => column.of(item))),
+    titles: columns.map(([title]) => title),
+    rows: items.map((item) => columns.map(([, of]) => of(item) ?? "")),
   };
 }
