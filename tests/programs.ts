@@ -12,6 +12,7 @@ const packages = {
   "/usr/lib/python3/dist-packages/pikepdf": "python3-pikepdf",
   "/usr/lib/python3/dist-packages/fitz": "python3-fitz",
   "/usr/lib/python3/dist-packages/ezdxf": "python3-ezdxf",
+  "/usr/lib/python3/dist-packages/openpyxl": "python3-openpyxl",
   "/usr/lib/libreoffice/program/libsclo.so": "libreoffice-calc",
   chromium: "chromium",
   openssl: "openssl",

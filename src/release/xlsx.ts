@@ -74,9 +74,15 @@ function cellOf(cell: Cell) {
  * like that has to be escaped itself.
  */
 function escaped(text: string): string {
-  return text.replaceAll(/_(?=x[\dA-F]{4}_)/gi, "_x005F_").replaceAll(
+  const held = text
+    .replaceAll(/_(?=x[\dA-F]{4}_)/gi, coded)
     // oxlint-disable-next-line no-control-regex
-    /[\0-\x08\x0B-\x1F\uFFFE\uFFFF]|\p{Surrogate}/gu,
-    (character) => `_x${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`,
-  );
+    .replaceAll(/[\0-\x08\x0B-\x1F\uFFFE\uFFFF]|\p{Surrogate}/gu, coded);
+  // The library looks texts up in an object, which has some of its own, such as "constructor". Behind such a text stands
+  // a character that no XML can hold, which the library takes out of what it writes.
+  return held in {} ? `${held}\0` : held;
+}
+
+function coded(character: string): string {
+  return `_x${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`;
 }
