@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { mkdir, open, rename, rm, stat } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { dirname, isAbsolute, join, sep } from "node:path";
 import type { PackageFile } from "../release/release.ts";
 
 /** Thrown when something of that name is there already. It stays as it is. */
@@ -15,14 +15,14 @@ export async function writePackage(
   name: string,
   files: Iterable<Pick<PackageFile, "path" | "bytes">>,
 ): Promise<string> {
-  const target = join(folder, name);
+  const target = within(folder, name);
   await mkdir(folder, { recursive: true });
   await refuseIfThere(target);
   const beside = join(folder, `.${randomUUID()}.part`);
   try {
     const folders = new Set([beside]);
     for (const { path, bytes } of files) {
-      const file = join(beside, path);
+      const file = within(beside, path);
       await mkdir(dirname(file), { recursive: true });
       folders.add(dirname(file));
       await writeDurably(file, bytes);
@@ -36,6 +36,14 @@ export async function writePackage(
   }
   await makeDurable(folder);
   return target;
+}
+
+/** A path in a folder. Throws for one that leads out of it. */
+function within(folder: string, path: string): string {
+  const inside = join(folder, path);
+  if (isAbsolute(path) || !inside.startsWith(join(folder, sep)))
+    throw new Error(`${path} leads out of ${folder}`);
+  return inside;
 }
 
 async function refuseIfThere(target: string): Promise<void> {

@@ -192,7 +192,7 @@ test("commands that read the record make none, and work for a user who may only 
     `catalogue: ${config}/catalogue.yaml\neditions: ${config}/editions\nrecord: r\nfolders: [l]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n`,
   );
   mkdirSync(join(folder, "l"));
-  for (const words of [["order", "X"], ["day"], ["proof", "X"]])
+  for (const words of [["order", "X"], ["day"], ["proof", "X"], ["release", "X", "--by", "Ada"]])
     expect(await burin(...words, "--settings", file)).toMatchObject({
       code: 2,
       err: expect.stringContaining("there is no record"),
