@@ -36,6 +36,11 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^Order LL-0093: pass\nProject Teasel Lane/,
   },
+  "burin release NUMBER --by NAME": {
+    as: `burin release LL-0093 --by Ada --out out/released ${demoSettings}`,
+    code: 0,
+    prints: /^out\/released\/LL-0093 revision \d+\n$/,
+  },
   "burin work --once": {
     as: `burin work --once ${demoSettings}`,
     code: 0,

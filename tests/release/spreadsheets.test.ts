@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { tableCsv } from "../../src/release/csv.ts";
 import type { Table } from "../../src/release/table.ts";
