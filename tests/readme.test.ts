@@ -61,6 +61,11 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /events, and their chain is whole\. \d+ orders made again of them come out the same\./,
   },
+  "burin release NUMBER --by NAME": {
+    as: `burin release LL-0093 --by Ada --out out/released ${demoSettings}`,
+    code: 0,
+    prints: /^out\/released\/LL-0093 revision \d+\n$/,
+  },
   "burin work --once": {
     as: `burin work --once ${demoSettings}`,
     code: 0,

@@ -32,11 +32,18 @@ export function dayCsv(day: Day): string {
     letter.notes,
     letter.secondsToAnswer?.toFixed(3) ?? "",
   ]);
-  return [head, ...lines].map((line) => `${line.map(cell).join(",")}\r\n`).join("");
+  return [head, ...lines].map((line) => csvLine(line.map(guarded))).join("");
 }
 
-function cell(value: string | number): string {
-  // A spreadsheet would run text that begins like a formula, and strangers write these subjects.
-  const text = typeof value === "string" && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+/** A record of RFC 4180: what holds a comma, a quotation mark or a line end stands in quotation marks. */
+export function csvLine(cells: readonly (string | number)[]): string {
+  const quoted = cells
+    .map(String)
+    .map((text) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text));
+  return `${quoted.join(",")}\r\n`;
+}
+
+/** A spreadsheet would run text that begins like a formula, and strangers write these subjects. */
+function guarded(value: string | number): string | number {
+  return typeof value === "string" && /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
 }

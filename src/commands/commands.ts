@@ -7,6 +7,7 @@ import { explain } from "./explain.ts";
 import { order } from "./order.ts";
 import { people } from "./people.ts";
 import { proof } from "./proof.ts";
+import { release } from "./release.ts";
 import { settings } from "./settings.ts";
 import { settle } from "./settle.ts";
 import { work } from "./work.ts";
@@ -21,6 +22,7 @@ export const commands: readonly Command[] = [
   order,
   people,
   settle,
+  release,
   day,
   explain,
   settings,

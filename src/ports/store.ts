@@ -1,6 +1,7 @@
 import type { Revision } from "../judging/changes.ts";
 import type { Report } from "../judging/report.ts";
 import type { BuyerState } from "../judging/state.ts";
+import type { Confirmation } from "../trade/confirmation.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { QuestionOf } from "../trade/question.ts";
@@ -218,6 +219,10 @@ export interface Orders {
   readonly named: (number: string) => Promise<readonly OrderRecord[]>;
   /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
   readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
+  /** The bytes of files as they came, by their ids. Throws when one is not in the record. */
+  readonly originals: (ids: readonly FileId[]) => Promise<ReadonlyMap<FileId, Uint8Array>>;
+  /** What was confirmed of an order, by whom and when, as its questions are numbered. */
+  readonly confirmed: (buyer: string, number: string) => Promise<readonly Confirmation[]>;
   /** The latest revision of each of this buyer's orders of these numbers; 0 for an order that is new. */
   readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;
   /** In which lane letters about an order are judged: that of the last. Undefined if none is known. */

@@ -100,6 +100,8 @@ export const settingsSchema = z
         staff: z.array(z.email().toLowerCase()).default([]),
       })
       .prefault({}),
+    /** Where orders that are released are put for the engraving room, a folder each. */
+    release: z.strictObject({ folder: path }).optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */
     notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */

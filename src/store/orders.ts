@@ -1,13 +1,15 @@
 import type { Kysely } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { Orders } from "../ports/store.ts";
+import type { Confirmation } from "../trade/confirmation.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import type { Blobs } from "./blobs.ts";
 import { readOpenOrders, readOrders } from "./read.ts";
-import { sheetFrom } from "./shapes.ts";
+import { problemFrom, sheetFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
 /** Orders and their sheets, to read. */
-export function ordersOver(db: Kysely<Tables>): Orders {
+export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
   return {
     named: async (number) =>
       readOrders(
@@ -21,6 +23,8 @@ export function ordersOver(db: Kysely<Tables>): Orders {
           .execute(),
       ),
     sheets: (ids) => readSheets(db, ids),
+    originals: (ids) => readOriginals(db, blobs, ids),
+    confirmed: (buyer, number) => readConfirmed(db, buyer, number),
     revisionsOf: async (buyer, numbers) => {
       const rows = await db
         .selectFrom("orders")
@@ -64,4 +68,56 @@ async function readSheets(db: Kysely<Tables>, ids: readonly FileId[]): Promise<r
   if (ids.length === 0) return [];
   const rows = await db.selectFrom("sheets").select(["content", "shape"]).where("id", "in", ids).execute();
   return rows.map(sheetFrom);
+}
+
+/** Throws when a file is not in the record. */
+async function readOriginals(
+  db: Kysely<Tables>,
+  blobs: Blobs,
+  ids: readonly FileId[],
+): Promise<ReadonlyMap<FileId, Uint8Array>> {
+  const rows =
+    ids.length === 0
+      ? []
+      : await db.selectFrom("attachments").select(["id", "bytes_sha"]).where("id", "in", ids).execute();
+  const shas = new Map(rows.map(({ id, bytes_sha }) => [id, bytes_sha]));
+  const originals = new Map<FileId, Uint8Array>();
+  for (const id of ids) {
+    const sha = shas.get(id);
+    if (sha === undefined) throw new Error(`the record has no file ${id}`);
+    originals.set(id, await blobs.get(sha));
+  }
+  return originals;
+}
+
+async function readConfirmed(db: Kysely<Tables>, buyer: string, number: string): Promise<Confirmation[]> {
+  const rows = await db
+    .selectFrom("questions")
+    .innerJoin("orders", "orders.id", "questions.order_id")
+    .innerJoin("letters", "letters.id", "questions.settled_by")
+    .selectAll("questions")
+    .select(["letters.sender", "letters.subject"])
+    .where("orders.buyer", "=", buyer)
+    .where("orders.key", "=", orderKey(number))
+    .orderBy("questions.number")
+    .orderBy("questions.id")
+    .execute();
+  return rows.flatMap(
+    ({ number: asked, problem, shape, station, position, settled_at, settled_by, ...rest }) =>
+      settled_at === null || settled_by === null
+        ? []
+        : {
+            number: asked,
+            problem: problemFrom(JSON.parse(problem), shape),
+            ...(station === null ? {} : { station }),
+            ...(position === null ? {} : { position }),
+            by: rest.decided_by ?? rest.sender ?? "",
+            at: new Date(settled_at),
+            letter: settled_by,
+            // The subject of a note is who wrote it, and why.
+            ...(rest.decided_by === null
+              ? {}
+              : { why: (rest.subject ?? "").slice(rest.decided_by.length + 2) }),
+          },
+  );
 }

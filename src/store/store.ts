@@ -29,7 +29,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     letters: lettersOver(db, blobs),
     answers: answersOver(db, blobs),
     buyers: buyersOver(db),
-    orders: ordersOver(db),
+    orders: ordersOver(db, blobs),
     people: peopleOver(db),
     mailboxes: mailboxesOver(db),
     verify: () => verifySqlite(db),

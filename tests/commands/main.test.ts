@@ -26,7 +26,17 @@ test("--help lists the commands, and each command's --help its options", async (
   expect(code).toBe(0);
   const names = [...out.matchAll(/^ {2}burin (\w+)/gm)].map((match) => match[1] ?? "");
   expect(names).toEqual(
-    expect.arrayContaining(["demo", "check", "work", "blank", "order", "day", "explain", "settings"]),
+    expect.arrayContaining([
+      "demo",
+      "check",
+      "work",
+      "blank",
+      "order",
+      "release",
+      "day",
+      "explain",
+      "settings",
+    ]),
   );
   for (const name of names) {
     const help = await burin(name, "--help");
@@ -192,7 +202,12 @@ test("commands that read the record make none, and work for a user who may only 
     `catalogue: ${config}/catalogue.yaml\neditions: ${config}/editions\nrecord: r\nfolders: [l]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n`,
   );
   mkdirSync(join(folder, "l"));
-  for (const words of [["order", "X"], ["day"], ["proof", "X"]])
+  for (const words of [
+    ["order", "X"],
+    ["day"],
+    ["proof", "X"],
+    ["release", "X", "--by", "Ada", "--out", "o"],
+  ])
     expect(await burin(...words, "--settings", file)).toMatchObject({
       code: 2,
       err: expect.stringContaining("there is no record"),
@@ -213,6 +228,22 @@ test("commands that read the record make none, and work for a user who may only 
   });
   expect([read.status, read.stderr]).toEqual([1, expect.stringContaining("No order “X” is known")]);
   chmodSync(join(folder, "r"), 0o755);
+});
+
+test("nobody releases an order without a name, or without a place to put it", async () => {
+  expect(await burin("release", "X")).toMatchObject({ code: 2, err: expect.stringContaining("--by NAME") });
+  expect(await burin("release", "X", "--by", " ")).toMatchObject({ code: 2 });
+  const folder = temporaryFolder();
+  const file = join(folder, "burin.yaml");
+  const config = readFileSync("config/burin.yaml", "utf8").replace(
+    /(catalogue|editions|glossary): (\S+)/g,
+    (_, key, path) => `${key}: ${resolve("config", path)}`,
+  );
+  writeFileSync(file, config.replace(/^release: .*$/m, ""));
+  expect(await burin("release", "X", "--by", "Ada", "--settings", file)).toMatchObject({
+    code: 2,
+    err: expect.stringContaining("release.folder"),
+  });
 });
 
 test("a record that cannot be opened, and a folder of letters that is not there, are told in a sentence", async () => {

@@ -11,6 +11,7 @@ export const rows = {
   judging: "everything that came together -> one report; report and state -> what changes",
   answer: "report -> text, HTML, JSON, message",
   audit: "days counted from the record, CSV; what waits for somebody",
+  release: "a passed order -> the files that the engraving room gets",
   settings: "how this desk is set up",
   ports: "types only: store, mailbox, sender, clock, log",
   intake: "what the program does with a letter, ports passed in",

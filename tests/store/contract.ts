@@ -55,6 +55,18 @@ export function storeContract(open: () => Promise<Store>): void {
     expect((await store.answers.of(letter))?.bytes).toEqual(bytes("answer to k1"));
   });
 
+  test("the bytes of a sheet come back as they came", async () => {
+    const store = await open();
+    await settled(store, "k1", [plate(), deviceAt(1)]);
+    const originals = await store.orders.originals(["1/2", "1/1"]);
+    expect([...originals]).toEqual([
+      ["1/2", bytes("1/2")],
+      ["1/1", bytes("1/1")],
+    ]);
+    expect(await store.orders.originals([])).toEqual(new Map());
+    await expect(store.orders.originals(["1/1", "9/9"])).rejects.toThrow("9/9");
+  });
+
   test("sheets stand, a stopped one among them, and the order says why it has not passed", async () => {
     const store = await open();
     await settled(store, "k1", [plate(), deviceAt(1), device({ id: "1/3" }, { "1": ["RECEPTION", ""] })]);

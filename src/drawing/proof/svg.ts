@@ -37,7 +37,8 @@ function path({ strokes, line }: Lines): string {
   return `<path d="${strokes.map(dataOf).join("")}" fill="none"${pen(line)}${round}/>`;
 }
 
-function dataOf(stroke: Stroke): string {
+/** The data of a path through the points of a stroke. */
+export function dataOf(stroke: Stroke): string {
   return stroke.map(([x, y], i) => `${i === 0 ? "M" : "L"}${rounded(x)} ${rounded(y)}`).join("");
 }
 
@@ -54,6 +55,7 @@ function text({ text, x, y, size, colour, bold = false, align = "left" }: Words)
   return `<text ${place} ${font} fill="${colour}">${escaped(text)}</text>`;
 }
 
-function escaped(text: string): string {
+/** A text as it stands in XML between two tags. */
+export function escaped(text: string): string {
   return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 }

@@ -1,0 +1,92 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import { cutOf } from "../checks/fitted.ts";
+import { wordsOf } from "../checks/run.ts";
+import { makeReport, type OrderReport } from "../judging/report.ts";
+import { orderKey } from "../judging/state.ts";
+import { withKept } from "../lettering/with-kept.ts";
+import { contentKey } from "../orders/keys.ts";
+import type { Clock } from "../ports/clock.ts";
+import type { Store } from "../ports/store.ts";
+import { type Packed, packageOf, sheetsWithOriginals } from "../release/release.ts";
+import type { Order } from "../trade/order.ts";
+import type { OrderRecord } from "../trade/record.ts";
+
+/** What a release needs of a desk. */
+interface Desk {
+  readonly store: Pick<Store, "orders" | "buyers">;
+  readonly catalogue: Catalogue;
+  readonly clock: Clock;
+}
+
+/**
+ * The package of an order of the record, or why it may not be cut. The record must say that it has passed; judged once
+ * more it must still pass, and be cut as its buyer was shown. Nothing is written.
+ */
+export async function prepareRelease(
+  number: string,
+  by: string,
+  { store, catalogue, clock }: Desk,
+): Promise<Packed> {
+  // An order belongs to whoever first named its number.
+  const [record] = await store.orders.named(number);
+  if (record === undefined) return refused("no such order is known");
+  if (record.verdict !== "pass") return refused(...notPassed(record));
+  const { order, why } = await judgedAgain(record, { store, catalogue });
+  if (order === undefined || why.length > 0) return refused(...why);
+  return packageOf({
+    order,
+    catalogue,
+    revision: record.revision,
+    confirmations: await store.orders.confirmed(record.buyer, record.number),
+    originals: await store.orders.originals(sheetsWithOriginals(order).map(({ id }) => id)),
+    by,
+    at: clock.now(),
+  });
+}
+
+function refused(...why: readonly string[]): Packed {
+  return { ok: false, why };
+}
+
+function notPassed({ verdict, problems, number }: OrderRecord): string[] {
+  if (verdict === undefined) return ["nothing is left of it"];
+  return [
+    `it has not passed: ${verdict}`,
+    ...new Set(problems.map((problem) => `${problem.verdict}: ${wordsOf(problem).says}`)),
+    `“burin order ${number}” shows what stands in its way`,
+  ];
+}
+
+/** An order as it is judged now, and what speaks against cutting it. */
+async function judgedAgain(
+  { buyer, number, cut, sheets }: OrderRecord,
+  { store, catalogue }: Pick<Desk, "store" | "catalogue">,
+): Promise<{ readonly order?: Order; readonly why: readonly string[] }> {
+  const known = withKept(catalogue, await store.buyers.keptWords(buyer));
+  const state = await store.buyers.stateOf(buyer, [number]);
+  const report = makeReport({ files: [], sheets: [], about: [number] }, known, state);
+  const judged = report.orders.find(({ order }) => orderKey(order.number) === orderKey(number));
+  if (judged === undefined) return { why: ["nothing is left of it"] };
+  // What an older record has not kept cannot be compared.
+  const changed = sheets.filter((sheet) => {
+    const { [sheet.id]: shown = [] } = cut;
+    return shown.length > 0 && contentKey(shown) !== contentKey(cutOf(sheet, catalogue));
+  });
+  return {
+    order: judged.order,
+    why: [
+      ...againstPass(judged),
+      ...changed.map(
+        ({ file }) => `${file} would be cut otherwise than when it was checked: the catalogue has changed`,
+      ),
+    ],
+  };
+}
+
+function againstPass({ verdict, problems }: OrderReport): string[] {
+  if (verdict === "pass") return [];
+  const told = problems
+    .filter((problem) => problem.verdict !== "pass")
+    .map((problem) => wordsOf(problem).says);
+  return [`judged once more it does not pass: ${verdict}`, ...new Set(told)];
+}

@@ -1,0 +1,81 @@
+import { randomUUID } from "node:crypto";
+import { mkdir, open, rename, rm, stat } from "node:fs/promises";
+import { dirname, isAbsolute, join, sep } from "node:path";
+import type { PackageFile } from "../release/release.ts";
+
+/** Thrown when something of that name is there already. It stays as it is. */
+export class PackageThere extends Error {}
+
+/**
+ * Writes a package into a folder, as a folder of its own: whole and durable, or not at all. It is written under a hidden
+ * name and then renamed, so a death on the way leaves nothing of its name. Gives where it is.
+ */
+export async function writePackage(
+  folder: string,
+  name: string,
+  files: Iterable<Pick<PackageFile, "path" | "bytes">>,
+): Promise<string> {
+  const target = within(folder, name);
+  await mkdir(folder, { recursive: true });
+  await refuseIfThere(target);
+  const beside = join(folder, `.${randomUUID()}.part`);
+  try {
+    const folders = new Set([beside]);
+    for (const { path, bytes } of files) {
+      const file = within(beside, path);
+      await mkdir(dirname(file), { recursive: true });
+      folders.add(dirname(file));
+      await writeDurably(file, bytes);
+    }
+    for (const one of folders) await makeDurable(one);
+    await refuseIfThere(target);
+    await renameTo(beside, target);
+  } catch (cause) {
+    await rm(beside, { recursive: true, force: true });
+    throw cause;
+  }
+  await makeDurable(folder);
+  return target;
+}
+
+/** A path in a folder. Throws for one that leads out of it. */
+function within(folder: string, path: string): string {
+  const inside = join(folder, path);
+  if (isAbsolute(path) || !inside.startsWith(join(folder, sep)))
+    throw new Error(`${path} leads out of ${folder}`);
+  return inside;
+}
+
+async function refuseIfThere(target: string): Promise<void> {
+  if (await stat(target).catch(() => undefined)) throw new PackageThere(`${target} is there already`);
+}
+
+/** POSIX rename(): a folder that has something in it is never replaced. */
+async function renameTo(beside: string, target: string): Promise<void> {
+  try {
+    await rename(beside, target);
+  } catch (cause) {
+    await refuseIfThere(target);
+    throw cause;
+  }
+}
+
+async function writeDurably(path: string, bytes: Uint8Array): Promise<void> {
+  const file = await open(path, "wx");
+  try {
+    await file.writeFile(bytes);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+}
+
+/** Names in a folder last only when the folder itself was written. */
+async function makeDurable(folder: string): Promise<void> {
+  const handle = await open(folder, "r");
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
