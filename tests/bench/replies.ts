@@ -22,6 +22,8 @@ interface Reply {
   readonly yes: readonly number[];
   readonly no: readonly number[];
   readonly person: boolean;
+  /** What the mail program puts before the subject, where it is not "Re:". */
+  readonly prefix?: string;
 }
 
 const subject = "CONFIRM: order EL-100, questions to answer";
@@ -61,7 +63,7 @@ function textOf(reply: Reply): string {
   const answer = answerOf(reply);
   const marked = (text: string): string => text.replace(/^/gm, "> ");
   return reply.text
-    .replace(/^(\*?(?:Subject|Betreff|Objet|Asunto) ?:\*?).*$/gm, `$1 RE: ${subject}`)
+    .replace(/^(\*?(?:Subject|Betreff|Objet|Asunto) ?:\*?).*$/gm, `$1 ${reply.prefix ?? "RE:"} ${subject}`)
     .replaceAll("{{ANSWER}}", () => marked(answer))
     .replaceAll("{{ANSWER:plain}}", () => answer)
     .replace(/\{\{ITEM:(\d+)\}\}/g, (_, typed: string) => {
@@ -79,8 +81,8 @@ const load = (file: string): Reply[] =>
     .trim()
     .split("\n")
     .map((line) => JSON.parse(line) as Reply);
-const [first, second] = [load("first"), load("second")];
-const all = [...first, ...second];
+const [first, second, third] = [load("first"), load("second"), load("third")];
+const all = [...first, ...second, ...third];
 
 /** Footers: lines that stand in three replies and more, as they stood in earlier letters of their senders. */
 const furniture = new Set(
@@ -110,7 +112,7 @@ function read(reply: Reply): Pick<Reply, "yes" | "no" | "person"> & { readonly s
     },
     (understood) =>
       statementsIn(
-        { subject: `Re: ${subject}`, text },
+        { subject: `${reply.prefix ?? "Re:"} ${subject}`, text },
         { facts: { ...letterFacts, names: [reply.from] }, furniture, quoted, understood },
       ),
   );
@@ -129,6 +131,7 @@ for (const [half, some] of [
   ["set aside", first.filter((_, i) => i % 2 === 1)],
   ["second, 1", second.filter((_, i) => i % 2 === 0)],
   ["second, 2", second.filter((_, i) => i % 2 === 1)],
+  ["third    ", third],
 ] as const) {
   const judged = some.map((reply) => ({ reply, got: read(reply) }));
   const shown = process.argv.includes("--misses") && (half !== "second, 2" || process.argv.includes("--all"));
