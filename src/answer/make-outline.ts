@@ -1,10 +1,10 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { type OrderReport, type Report, sheetsOf } from "../judging/report.ts";
+import { type OrderReport, type Report, sheetsOf, type Withdrawn } from "../judging/report.ts";
 import type { Verdict } from "../trade/problem.ts";
-import { type Files, namedFiles, nameOf } from "./named-files.ts";
+import { type Files, namedFiles, nameOf, whatIs } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Chapter, Outline } from "./outline.ts";
+import type { Chapter, Outline, Withdrawal } from "./outline.ts";
 import {
   cameWith,
   cautions,
@@ -14,6 +14,7 @@ import {
   signatureOf,
   type Tally,
   tallyWords,
+  wordOf,
   words,
 } from "./phrases.ts";
 import { proofsOf } from "./proofs.ts";
@@ -71,12 +72,13 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   const tally = tallyOf(numbers, report.orders);
   return {
     verdict: report.verdict,
-    word: words[report.verdict],
+    word: wordOf(report),
     headline: headlineOf(report, tally),
     subject: subjectOf(report, tally),
     lead: found.flatMap(({ name, outcome }) =>
       outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
     ),
+    withdrawn: report.withdrawn.map((one) => withdrawalOf(one, report.orders.length === 0)),
     chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
     next: nextSteps(report, tally, chapters.some(keepsSheets), catalogue),
@@ -100,6 +102,7 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
     headline: "thank you for your letter.",
     subject: `${words.person}: thank you for your letter`,
     lead: names.length === 0 ? [] : [`With it came ${listed(names, mostNames)}.`],
+    withdrawn: [],
     chapters: [],
     howToOrder: [],
     next: [
@@ -113,9 +116,20 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
 
 /** Whether the sender seems not to know our sheets. */
 export function knowsNoSheet(report: Report): boolean {
-  if (report.sheets.length > 0) return false;
+  if (report.sheets.length > 0 || report.withdrawn.length > 0) return false;
   const kinds = report.files.map(({ file }) => file.kind);
   return cameWith(report) === "nothing" || kinds.includes("unknown-form") || kinds.includes("picture");
+}
+
+/** What is withdrawn from an order, sheet by sheet. `alone`: the answer is about nothing else. */
+function withdrawalOf({ order, sheets, leaves }: Withdrawn, alone: boolean): Withdrawal {
+  const [are, them] = sheets.length === 1 ? ["is", "the sheet"] : ["are", "the sheets"];
+  const all = leaves === "nothing" && !alone ? "; nothing is left of it" : "";
+  return {
+    says: `As you ask, ${counted(sheets.length, "sheet")} of order ${oneLine(order, 40)} ${are} withdrawn and not made${all}:`,
+    sheets: sheets.map((sheet) => `${whatIs(sheet)} (${oneLine(sheet.file, 90)})`),
+    undo: `To undo it, send ${them} again.`,
+  };
 }
 
 function keepsSheets({ rows, alsoRight }: Chapter): boolean {

@@ -186,13 +186,13 @@ interface Judgement {
 
 /** What a letter answers of our questions, and what else it says that a person has to read. */
 function wordsTaken(
-  { letter, read, texts, sheets }: Opened,
+  { letter, number, came, read, texts, sheets }: Opened,
   said: Understood,
   state: BuyerState,
   catalogue: Desk["catalogue"],
 ): Answering {
   const { furniture, quoted } = said;
-  const replied = { ...said, bringsSheets: sheets.length > 0 };
+  const replied = { ...said, sheets, at: { number, came } };
   return answeringIn(letter, replied, state, (understood) =>
     statementsBeside(letter, {
       files: read,
@@ -220,7 +220,8 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
     ? newBuyer(party.buyer)
     : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
   const answering = wordsTaken(opened, said, state, desk.catalogue);
-  const { answers, settles, statements } = answering;
+  const { answers, settles, late, statements } = answering;
+  const isOpen = (question: number): boolean => !late.includes(question);
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // The orders that a letter names count where no sheet came, or where a person reads its words.
   const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(allWords(opened), state) : [];
@@ -240,7 +241,9 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
       reply,
       kept: answering.kept,
       settles,
-      answers: { yes: [...answers.yes], no: [...answers.no] },
+      answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) },
+      answersLate: late,
+      withdraws: [...answers.withdraws],
       about,
       statements,
     },

@@ -187,6 +187,14 @@ const migrations = {
         WHERE before.order_id = questions.order_id AND before.id <= questions.id)`.execute(db);
     },
   },
+  "011-withdrawn": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .alterTable("revisions")
+        .addColumn("withdrawn", "text", (c) => c.notNull().defaultTo("[]"))
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

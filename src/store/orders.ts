@@ -1,9 +1,7 @@
 import type { Kysely } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { Orders } from "../ports/store.ts";
-import type { FileId, Sheet } from "../trade/sheet.ts";
-import { readOpenOrders, readOrders } from "./read.ts";
-import { sheetFrom } from "./shapes.ts";
+import { readOpenOrders, readOrders, readSheets } from "./read.ts";
 import type { Tables } from "./tables.ts";
 
 /** Orders and their sheets, to read. */
@@ -34,10 +32,4 @@ export function ordersOver(db: Kysely<Tables>): Orders {
     },
     openAt: (moment) => readOpenOrders(db, moment),
   };
-}
-
-async function readSheets(db: Kysely<Tables>, ids: readonly FileId[]): Promise<readonly Sheet[]> {
-  if (ids.length === 0) return [];
-  const rows = await db.selectFrom("sheets").select(["content", "shape"]).where("id", "in", ids).execute();
-  return rows.map(sheetFrom);
 }

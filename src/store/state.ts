@@ -4,6 +4,7 @@ import { letterOf } from "../orders/ids.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Came } from "../trade/letter.ts";
 import type { KnownQuestion } from "../trade/question.ts";
+import type { FileId } from "../trade/sheet.ts";
 import { sheetsIn } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -85,21 +86,26 @@ async function readQuestions(
       : await db
           .selectFrom("questions")
           .innerJoin("revisions", "revisions.id", "questions.opened_by")
+          .leftJoin("revisions as closing", "closing.id", "questions.closed_by")
           .selectAll("questions")
-          .select("revisions.letter")
+          .select(["revisions.letter", "closing.withdrawn"])
           .where("questions.order_id", "in", orders)
           .orderBy("questions.id")
           .execute();
   const byOrder = new Map<number, Map<string, KnownQuestion>>();
-  for (const { order_id, key, number, problem, shape, letter, closed_at, settled_at } of rows) {
+  for (const { order_id, key, number, shape, letter, closed_at, settled_at, withdrawn, ...row } of rows) {
     const those = byOrder.get(order_id) ?? new Map<string, KnownQuestion>();
     const before = those.get(key);
-    const state = settled_at === null ? (closed_at === null ? "open" : "gone") : "settled";
+    const problem = problemFrom(JSON.parse(row.problem), shape);
+    const gone = new Set(JSON.parse(withdrawn ?? "[]") as FileId[]);
+    const isWithdrawn = problem.spots.length > 0 && problem.spots.every(({ file }) => gone.has(file));
+    const closed = isWithdrawn ? "withdrawn" : "gone";
+    const state = settled_at === null ? (closed_at === null ? "open" : closed) : "settled";
     if (before?.state !== "settled")
       those.set(key, {
         key,
         number,
-        problem: problemFrom(JSON.parse(problem), shape),
+        problem,
         letter: before?.letter ?? letter ?? 0,
         state,
       });

@@ -173,7 +173,8 @@ function subjectSays(subject: string, known: KnownWords): boolean {
     tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")),
   );
   // An answer of this desk begins so.
-  if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|A PERSON WILL LOOK AT THIS)\b/.test(bare)) return false;
+  if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|WITHDRAWN|A PERSON WILL LOOK AT THIS)\b/.test(bare))
+    return false;
   const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
   return asksFor(rest) || contradicts(rest, known.facts);
 }
