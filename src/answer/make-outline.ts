@@ -4,7 +4,7 @@ import type { Verdict } from "../trade/problem.ts";
 import { type Files, namedFiles, nameOf, whatIs } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Chapter, Outline, Withdrawal } from "./outline.ts";
+import type { Chapter, Outline, Section, Withdrawal } from "./outline.ts";
 import {
   cameWith,
   cautions,
@@ -38,7 +38,7 @@ const mostNames = 12;
  *
  * Marked copies and the record take their numbers from step 3 as well.
  */
-export function outlineOf(report: Report, catalogue: Catalogue): Outline {
+export function outlineOf(report: Report, catalogue: Catalogue, reference?: string): Outline {
   if (report.held) return heldOutline(report, catalogue);
   const files = namedFiles(report);
   const topics = numberedTopics(report, files);
@@ -58,7 +58,7 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
       verdict,
       ...(report.orders.length === 0 ? {} : { title }),
       ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
-      sections,
+      sections: sections.map((section) => withReference(section, reference)),
       ...(order === undefined
         ? { rows: [], proofs: [] }
         : {
@@ -81,7 +81,7 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
     withdrawn: report.withdrawn.map((one) => withdrawalOf(one, report.orders.length === 0)),
     chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
-    next: nextSteps(report, tally, chapters.some(keepsSheets), catalogue),
+    next: nextSteps(report, tally, { kept: chapters.some(keepsSheets), reference }, catalogue),
     cautions,
     signature: signatureOf(catalogue),
   };
@@ -119,6 +119,12 @@ export function knowsNoSheet(report: Report): boolean {
   if (report.sheets.length > 0 || report.withdrawn.length > 0) return false;
   const kinds = report.files.map(({ file }) => file.kind);
   return cameWith(report) === "nothing" || kinds.includes("unknown-form") || kinds.includes("picture");
+}
+
+/** Questions bear the reference of their answer. */
+function withReference(section: Section, reference: string | undefined): Section {
+  if (section.kind !== "confirm" || reference === undefined) return section;
+  return { ...section, title: `${section.title} (reference ${reference})` };
 }
 
 /** What is withdrawn from an order, sheet by sheet. `alone`: the answer is about nothing else. */

@@ -83,8 +83,16 @@ function namedOrders(numbers: readonly string[]): string {
   return `${numbers.length > 1 ? "orders" : "order"} ${listed(numbers, 3)}`;
 }
 
-/** What happens next, and who does it. `kept`: some sheets need not come again. */
-export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }: Catalogue): string[] {
+/**
+ * What happens next, and who does it. `kept`: some sheets need not come again. `reference`: the answer's own, by which
+ * a new letter can name it.
+ */
+export function nextSteps(
+  report: Report,
+  tally: Tally,
+  { kept, reference }: { readonly kept: boolean; readonly reference: string | undefined },
+  { maker }: Catalogue,
+): string[] {
   const { orders, verdict } = report;
   if (verdict === "pass" && orders.length === 0) return [];
   if (verdict === "pass")
@@ -101,6 +109,9 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
           isSettledBySender(report)
             ? "Answer each question in a reply to this letter, by its number: YES if it is meant as it stands, NO with a corrected sheet. A person reads what you answer in other words."
             : "Reply to this letter with an answer to each question, by its number. A person reads your answer.",
+          ...(reference === undefined
+            ? []
+            : [`In a new letter instead of a reply, give the reference ${reference}.`]),
         ]
       : []),
     ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),

@@ -29,6 +29,7 @@ import {
   textsOf,
 } from "./open.ts";
 import { partyOf } from "./party.ts";
+import { refersTo } from "./reference.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { staysSilent } from "./silence.ts";
@@ -138,6 +139,8 @@ interface Understood extends Said {
   readonly quoted?: Quoted;
   /** Keys of its lines that stood in earlier letters of its sender. */
   readonly furniture: ReadonlySet<LineKey>;
+  /** A reply without the references that it gives: they say no more than which answer it is about. */
+  readonly unreferenced?: Letter;
   readonly why?: string;
 }
 
@@ -158,7 +161,9 @@ async function whatItSays(
   const party = await partyOf({ from: letter.from, proof, numbers, forwarded }, desk);
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
-  const answered = await desk.store.answers.answered(thread);
+  const inThread = await desk.store.answers.answered(thread);
+  const referred = await refersTo(letter, desk);
+  const answered = inThread.length > 0 ? inThread : referred.answered;
   // A letter that a person must see first replies to nothing, and confirms no word.
   const ours = why === undefined ? answered : [];
   const said = await readReply({ letter, answered: ours, proof, party, sheets }, desk);
@@ -171,6 +176,7 @@ async function whatItSays(
     reply: answered.length > 0,
     ...(ours.length === 0 ? {} : { quoted: await answerWords({ letter, answered: ours }, desk) }),
     furniture,
+    ...(answered.length === 0 ? {} : { unreferenced: referred.letter }),
     ...(why === undefined ? {} : { why }),
   };
 }
@@ -186,12 +192,12 @@ interface Judgement {
 
 /** What a letter answers of our questions, and what else it says that a person has to read. */
 function wordsTaken(
-  { letter, number, came, read, texts, sheets }: Opened,
+  { letter: whole, number, came, read, texts, sheets }: Opened,
   said: Understood,
   state: BuyerState,
   catalogue: Desk["catalogue"],
 ): Answering {
-  const { furniture, quoted } = said;
+  const { furniture, quoted, unreferenced: letter = whole } = said;
   const replied = { ...said, sheets, at: { number, came } };
   return answeringIn(letter, replied, state, (understood) =>
     statementsBeside(letter, {
