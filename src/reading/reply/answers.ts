@@ -92,7 +92,13 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
       isUnclear = true;
       isBound ||= otherPoint(line) === undefined;
     }
-    signed ||= line === "--" || isSigned || isGoodBye(line) || isNamed(line, asked.names);
+    signed ||=
+      line === "--" ||
+      isSigned ||
+      isGoodBye(line) ||
+      isNamed(line, asked.names) ||
+      // "Ricky Olmedo | Lighting Controls".
+      isNamed(/^([^|,]+)[|,]/u.exec(line)?.[1] ?? "", asked.names);
   }
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
   return isNone
@@ -109,7 +115,11 @@ const isSomebody =
  * good-bye.
  */
 function isIdle(given: string, signed: boolean, { names, isFurniture, bringsSheets }: Asked): boolean {
-  const line = given.replace(/[*_|]+/g, " ").trim();
+  const line = given
+    .replace(/[*_|]+/g, " ")
+    // What stands for a picture, and where it leads.
+    .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
+    .trim();
   const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   if (isLegend) return false;
   if (isFurniture(line) || isGoodBye(line) || isNamed(line, names)) return true;
@@ -129,7 +139,8 @@ const polite = tokensOf(
   `hi hello dear good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
   very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag danke und gruß grüße
-  viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien à vous`,
+  viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien à vous hei hej med
+  vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno cordiali distinti saluti grazie met vriendelijke groet`,
 );
 
 /**

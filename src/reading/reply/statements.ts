@@ -167,7 +167,7 @@ function isSender(line: string, { facts }: KnownWords): boolean {
 /** Whether a subject says more than what the letter is about. It may be full of names and numbers. */
 function subjectSays(subject: string, known: KnownWords): boolean {
   const bare = subject
-    .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
+    .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|sv|vs|r|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
     .trim();
   const isKnown = known.quoted.some((one) =>
     tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")),
