@@ -1,3 +1,4 @@
+import { speaksAgainst } from "./doubt.ts";
 import type { OwnLine } from "./own-lines.ts";
 
 /** The numbers that a line may answer: those that are open, and how many other points there are. */
@@ -47,6 +48,14 @@ const bare = new RegExp(`^(?:(?<yes>${yes})|${no})$`, "iu");
 /** A sentence that stands beside an answer in one line and says nothing. */
 const idleSentence =
   /^(?:(?:good )?(?:morning|afternoon|evening|day)|hi|hello|thanks?|thank you|thx|ta|cheers|sorry|have a (?:good|nice|great) [\p{L} ]{1,20}|(?:thanks|thank you)(?: [\p{L}']{1,12}){1,4})?(?:,? \p{Lu}\p{Ll}+)?$/iu;
+/** What people put behind an answer. */
+const farewell =
+  /[.,;]\s+(?:(?:thanks|thank you)(?: (?:again|so much|very much|a lot|in advance|for [\p{L} ']{1,40}))?|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|sorry(?: about that| for (?:the|my|our|any) [\p{L} ']{1,40})?)(?:,? \p{Lu}\p{Ll}+)?[.]?$/iu;
+
+/** "Thanks but hold it": whether a courtesy takes back what it stands beside. */
+function saysMore(courteous: string): boolean {
+  return speaksAgainst(courteous.replace(/\bsorry\b|\bdelay\b/giu, ""));
+}
 const isNo = new RegExp(`^${no}$`, "iu");
 const again = /^(?:too|also|as well|likewise)$/i;
 
@@ -61,7 +70,8 @@ export function saidIn(own: OwnLine, points: Points): Said[] | undefined {
   if (line.length > longestLine || line.includes("?")) return undefined;
   const said: Said[] = [];
   for (const sentence of bared(line).split(/(?<=\p{L}{2}|\p{L} \d{1,3})(?<!\bn[or])[.;]\s+/iu)) {
-    const answers = idleSentence.test(sentence) ? [] : answersIn(sentence, own, points);
+    const answers =
+      idleSentence.test(sentence) && !saysMore(sentence) ? [] : answersIn(sentence, own, points);
     if (answers === undefined) return undefined;
     said.push(...answers);
   }
@@ -130,7 +140,7 @@ function bared(line: string): string {
   return inner
     .replace(new RegExp(`^${around}(?=\\S)`, "iu"), "")
     .replace(salutation, "")
-    .replace(/[.,;]\s+(?:thanks|thank you|have a|sorry)[\p{L} ,']*[.]?$/iu, "")
+    .replace(farewell, (tail) => (saysMore(tail) ? tail : ""))
     .replace(new RegExp(`${around}$`, "iu"), "")
     .replace(/[\s.,;]+$/u, "")
     .trim();
