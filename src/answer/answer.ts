@@ -37,13 +37,14 @@ export const nothingEnclosed: Enclosed = { proofs: [], marked: [], left: 0, blan
 /** Files named in one line. */
 const mostNames = 6;
 
-/** Puts a report into the words of an answer, with a word on what goes with it. */
+/** Puts a report into the words of an answer, with a word on what goes with it. `reference` stands beside questions. */
 export function composeAnswer(
   report: Report,
   catalogue: Catalogue,
   enclosed: Enclosed = nothingEnclosed,
+  reference?: string,
 ): Answer {
-  const outline = withPictures(outlineOf(report, catalogue), enclosed.pictures);
+  const outline = withPictures(outlineOf(report, catalogue, reference), enclosed.pictures);
   const told = { ...outline, next: [...outline.next, ...enclosedWords(enclosed, report.verdict === "fail")] };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }

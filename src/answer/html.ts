@@ -12,6 +12,7 @@ import {
   type Proof,
   type Row,
   type Section,
+  type Withdrawal,
 } from "./outline.ts";
 
 /**
@@ -41,7 +42,7 @@ type Markup = ReturnType<typeof html>;
 
 /** An answer as a page for mail programs: one column, tables for the old ones, nothing loaded from outside. */
 export function answerHtml(outline: Outline): string {
-  const { lead, chapters, howToOrder, next, cautions, signature } = outline;
+  const { lead, withdrawn, chapters, howToOrder, next, cautions, signature } = outline;
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -55,6 +56,7 @@ export function answerHtml(outline: Outline): string {
 <tr><td style="${font};color:${ink};padding:16px">
 ${banner(outline)}
 ${when(lead.length > 0, () => paragraph("margin:12px 0 0", broken(lead)))}
+${withdrawn.map(withdrawalMarkup)}
 ${chapters.map(chapterMarkup)}
 ${listMarkup(headings.howToOrder, howToOrder)}
 ${listMarkup(headings.next, next)}
@@ -77,6 +79,10 @@ function banner({ verdict, word, headline }: Outline): Markup {
 <tr><td style="${cell};${large};${typed};padding:9px 10px">${sentence}</td></tr>`,
     `border:2px solid ${colour}`,
   );
+}
+
+function withdrawalMarkup({ says, sheets, undo }: Withdrawal): Markup {
+  return html`${paragraph("margin:12px 0 0;font-weight:bold", says)}${listOf(sheets)}${paragraph("", undo)}`;
 }
 
 function chapterMarkup({
@@ -133,11 +139,12 @@ function proofMarkup({ heading, hint, faces }: Proof): Markup {
 }
 
 function listMarkup(title: string, items: readonly string[]): Markup {
+  return when(items.length > 0, () => html`${heading(title)}${listOf(items)}`);
+}
+
+function listOf(items: readonly string[]): Markup {
   const list = items.map((item) => html`<li style="margin:0 0 4px">${item}</li>`);
-  return when(
-    items.length > 0,
-    () => html`${heading(title)}<ul style="${font};margin:6px 0 0;padding:0 0 0 20px">${list}</ul>`,
-  );
+  return html`<ul style="${font};margin:6px 0 0;padding:0 0 0 20px">${list}</ul>`;
 }
 
 function heading(title: string, colour = ink): Markup {

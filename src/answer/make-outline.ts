@@ -1,11 +1,11 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { type OrderReport, type Report, sheetsOf } from "../judging/report.ts";
+import { type OrderReport, type Report, sheetsOf, type Withdrawn } from "../judging/report.ts";
 import type { Verdict } from "../trade/problem.ts";
 import { changedLines } from "./changed.ts";
-import { type Files, namedFiles, nameOf } from "./named-files.ts";
+import { type Files, namedFiles, nameOf, whatIs } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Chapter, Outline } from "./outline.ts";
+import type { Chapter, Outline, Section, Withdrawal } from "./outline.ts";
 import {
   cameWith,
   cautions,
@@ -15,6 +15,7 @@ import {
   signatureOf,
   type Tally,
   tallyWords,
+  wordOf,
   words,
 } from "./phrases.ts";
 import { proofsOf } from "./proofs.ts";
@@ -38,7 +39,7 @@ const mostNames = 12;
  *
  * Marked copies and the record take their numbers from step 3 as well.
  */
-export function outlineOf(report: Report, catalogue: Catalogue): Outline {
+export function outlineOf(report: Report, catalogue: Catalogue, reference?: string): Outline {
   if (report.held) return heldOutline(report, catalogue);
   const files = namedFiles(report);
   const topics = numberedTopics(report, files);
@@ -58,7 +59,7 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
       verdict,
       ...(report.orders.length === 0 ? {} : { title }),
       ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
-      sections,
+      sections: sections.map((section) => withReference(section, reference)),
       ...(order === undefined
         ? { rows: [], proofs: [] }
         : {
@@ -73,15 +74,16 @@ export function outlineOf(report: Report, catalogue: Catalogue): Outline {
   const tally = tallyOf(numbers, report.orders);
   return {
     verdict: report.verdict,
-    word: words[report.verdict],
+    word: wordOf(report),
     headline: headlineOf(report, tally),
     subject: subjectOf(report, tally),
     lead: found.flatMap(({ name, outcome }) =>
       outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
     ),
+    withdrawn: report.withdrawn.map((one) => withdrawalOf(one, report.orders.length === 0)),
     chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
-    next: nextSteps(report, tally, chapters.some(keepsSheets), catalogue),
+    next: nextSteps(report, tally, { kept: chapters.some(keepsSheets), reference }, catalogue),
     cautions,
     signature: signatureOf(catalogue),
   };
@@ -102,6 +104,7 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
     headline: "thank you for your letter.",
     subject: `${words.person}: thank you for your letter`,
     lead: names.length === 0 ? [] : [`With it came ${listed(names, mostNames)}.`],
+    withdrawn: [],
     chapters: [],
     howToOrder: [],
     next: [
@@ -115,9 +118,26 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
 
 /** Whether the sender seems not to know our sheets. */
 export function knowsNoSheet(report: Report): boolean {
-  if (report.sheets.length > 0) return false;
+  if (report.sheets.length > 0 || report.withdrawn.length > 0) return false;
   const kinds = report.files.map(({ file }) => file.kind);
   return cameWith(report) === "nothing" || kinds.includes("unknown-form") || kinds.includes("picture");
+}
+
+/** Questions bear the reference of their answer. */
+function withReference(section: Section, reference: string | undefined): Section {
+  if (section.kind !== "confirm" || reference === undefined) return section;
+  return { ...section, title: `${section.title} (reference ${reference})` };
+}
+
+/** What is withdrawn from an order, sheet by sheet. `alone`: the answer is about nothing else. */
+function withdrawalOf({ order, sheets, leaves }: Withdrawn, alone: boolean): Withdrawal {
+  const [are, them] = sheets.length === 1 ? ["is", "the sheet"] : ["are", "the sheets"];
+  const all = leaves === "nothing" && !alone ? "; nothing is left of it" : "";
+  return {
+    says: `As you ask, ${counted(sheets.length, "sheet")} of order ${oneLine(order, 40)} ${are} withdrawn and not made${all}:`,
+    sheets: sheets.map((sheet) => `${whatIs(sheet)} (${oneLine(sheet.file, 90)})`),
+    undo: `To undo it, send ${them} again.`,
+  };
 }
 
 function keepsSheets({ rows, alsoRight }: Chapter): boolean {

@@ -59,7 +59,7 @@ export function namedFiles(report: Report): Files {
 }
 
 /** What a sheet orders and for which place: "Device, S-104 position 2 of 4". */
-function whatIs(sheet: Sheet, mark: string | undefined): string {
+export function whatIs(sheet: Sheet, mark = sheet.mark): string {
   if (sheet.kind === "plate")
     return `${sheet.gangs === undefined ? "Plate" : `Plate of ${sheet.gangs}`}, ${placeWords(mark)}`;
   if (sheet.standing === "alone") return `Device alone, ${placeWords(mark)}`;

@@ -22,12 +22,22 @@ export interface Outline {
   readonly subject: string;
   /** What has become of each order, if a letter has several. */
   readonly lead: readonly string[];
+  /** Sheets that the letter has withdrawn, by their orders, and how to undo it. */
+  readonly withdrawn: readonly Withdrawal[];
   readonly chapters: readonly Chapter[];
   /** For a letter without any sheet: how to order. */
   readonly howToOrder: readonly string[];
   readonly next: readonly string[];
   readonly cautions: readonly string[];
   readonly signature: readonly string[];
+}
+
+/** What a letter has withdrawn from one order. */
+export interface Withdrawal {
+  readonly says: string;
+  /** One line a sheet. */
+  readonly sheets: readonly string[];
+  readonly undo: string;
 }
 
 /** What concerns one order. If a letter brought several, one chapter is about the letter around them. */

@@ -18,6 +18,11 @@ export const words = {
   person: "A PERSON WILL LOOK AT THIS",
 } as const satisfies Record<Verdict, string>;
 
+/** The word that an answer begins with. Nothing can pass of an order of which nothing is left. */
+export function wordOf({ verdict, orders, withdrawn }: Report): string {
+  return verdict === "pass" && orders.length === 0 && withdrawn.length > 0 ? "WITHDRAWN" : words[verdict];
+}
+
 /** "3 things to fix". */
 export function tallyWords(verdict: Verdict, tally: Tally): string {
   const phrases = {
@@ -34,6 +39,8 @@ export function tallyWords(verdict: Verdict, tally: Tally): string {
 export function headlineOf(report: Report, tally: Tally): string {
   const { orders: all, files, problems, verdict } = report;
   const what = tallyWords(verdict, tally);
+  if (all.length === 0 && verdict === "pass" && report.withdrawn.length > 0)
+    return `nothing is left of ${namedOrders(report.withdrawn.map(({ order }) => order))}.`;
   const none = withoutSheet[cameWith(report)];
   if (all.length === 0) return verdict === "person" ? none : `${what}; ${none}`;
   const around = verdictOf([...files.flatMap((file) => file.problems), ...problems]);
@@ -69,13 +76,25 @@ export function numberOf({ number }: Order): string | undefined {
 export function ordersInWords(orders: readonly OrderReport[]): string {
   const numbers = orders.flatMap(({ order }) => numberOf(order) ?? []);
   if (numbers.length === 0) return orders.length > 1 ? "these orders" : "this order";
-  const named = numbers.length === orders.length ? numbers : [...numbers, "one without a number"];
-  return `${orders.length > 1 ? "orders" : "order"} ${listed(named, 3)}`;
+  return namedOrders(numbers.length === orders.length ? numbers : [...numbers, "one without a number"]);
 }
 
-/** What happens next, and who does it. `kept`: some sheets need not come again. */
-export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }: Catalogue): string[] {
+function namedOrders(numbers: readonly string[]): string {
+  return `${numbers.length > 1 ? "orders" : "order"} ${listed(numbers, 3)}`;
+}
+
+/**
+ * What happens next, and who does it. `kept`: some sheets need not come again. `reference`: the answer's own, by which
+ * a new letter can name it.
+ */
+export function nextSteps(
+  report: Report,
+  tally: Tally,
+  { kept, reference }: { readonly kept: boolean; readonly reference: string | undefined },
+  { maker }: Catalogue,
+): string[] {
   const { orders, verdict } = report;
+  if (verdict === "pass" && orders.length === 0) return [];
   if (verdict === "pass")
     return [
       `You need do nothing more. A person at ${maker.name} releases ${orders.length > 1 ? "the orders; only then are they" : "the order; only then is it"} cut.`,
@@ -90,6 +109,9 @@ export function nextSteps(report: Report, tally: Tally, kept: boolean, { maker }
           isSettledBySender(report)
             ? "Answer each question in a reply to this letter, by its number: YES if it is meant as it stands, NO with a corrected sheet. A person reads what you answer in other words."
             : "Reply to this letter with an answer to each question, by its number. A person reads your answer.",
+          ...(reference === undefined
+            ? []
+            : [`In a new letter instead of a reply, give the reference ${reference}.`]),
         ]
       : []),
     ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),

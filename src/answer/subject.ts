@@ -1,6 +1,6 @@
 import type { Report } from "../judging/report.ts";
 import { listed, oneLine } from "./one-line.ts";
-import { headlineOf, numberOf, ordersInWords, type Tally, tallyWords, words } from "./phrases.ts";
+import { headlineOf, numberOf, ordersInWords, type Tally, tallyWords, wordOf } from "./phrases.ts";
 
 /** Mail programs show about so many characters of a subject; a header line holds 998 (RFC 5322 §2.1.1). */
 const mostCharacters = 150;
@@ -14,5 +14,5 @@ export function subjectOf(report: Report, tally: Tally): string {
     orders.length === 0
       ? headlineOf(report, tally).replace(/\.$/, "")
       : `${named ? ordersInWords(orders) : listed(files, 2)}, ${tallyWords(verdict, tally)}`;
-  return oneLine(`${words[verdict]}: ${about}`, mostCharacters);
+  return oneLine(`${wordOf(report)}: ${about}`, mostCharacters);
 }

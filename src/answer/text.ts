@@ -6,9 +6,12 @@ const width = 74;
 
 /** An answer as plain text. */
 export function answerText(outline: Outline): string {
-  const { word, headline, lead, chapters, howToOrder, next, cautions, signature } = outline;
+  const { word, headline, lead, withdrawn, chapters, howToOrder, next, cautions, signature } = outline;
   const blocks = [
     [wrap(`${word}: ${headline}`), ...lead.map((line) => wrap(line))].join("\n"),
+    ...withdrawn.map(({ says, sheets, undo }) =>
+      [wrap(says), ...sheets.map((sheet) => wrap(`- ${sheet}`, "  ")), wrap(undo)].join("\n"),
+    ),
     ...chapters.flatMap(chapterBlocks),
     ...listBlocks(headings.howToOrder, howToOrder),
     ...listBlocks(headings.next, next),

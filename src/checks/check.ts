@@ -132,6 +132,10 @@ export interface LetterSubject {
   readonly reply: boolean;
   /** Numbers of the questions that it answers. */
   readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
+  /** Numbers of the questions that it answers although their sheets are withdrawn. */
+  readonly answersLate?: readonly number[];
+  /** It withdraws sheets of earlier letters. */
+  readonly withdraws?: boolean;
   /** Words that it keeps as they stand, of those that we asked about. */
   readonly kept?: readonly KeptWord[];
   /** Addresses in its text behind which files seem to lie. */

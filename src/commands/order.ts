@@ -129,6 +129,7 @@ function orderText(record: OrderRecord, zone: string): string {
             sheet.file,
           ]),
         ]),
+    ...(record.withdrawn.length === 0 ? [] : ["", "Withdrawn:", ...record.withdrawn.map(withdrawnWords)]),
     ...(record.missing.length === 0 ? [] : ["", `Still to come: ${missingWords(record.missing)}`]),
     "",
     table([
@@ -144,6 +145,10 @@ function orderText(record: OrderRecord, zone: string): string {
         ]),
     ]),
   ].join("\n");
+}
+
+function withdrawnWords({ sheet, letter }: OrderRecord["withdrawn"][number]): string {
+  return `  ${[sheet.mark, what(sheet)].filter((word) => word !== undefined).join(" ")} (${sheet.file}), by letter ${letter}`;
 }
 
 /** Why the order has not passed: each problem in words, under what it asks for. */

@@ -30,6 +30,7 @@ import {
   textsOf,
 } from "./open.ts";
 import { partyLetIn, partyOf } from "./party.ts";
+import { refersTo } from "./reference.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
 import { staysSilent } from "./silence.ts";
@@ -151,6 +152,8 @@ interface Understood extends Said {
   readonly quoted?: Quoted;
   /** Keys of its lines that stood in earlier letters of its sender. */
   readonly furniture: ReadonlySet<LineKey>;
+  /** A reply without the references that it gives: they say no more than which answer it is about. */
+  readonly unreferenced?: Letter;
   readonly why?: string;
 }
 
@@ -174,7 +177,9 @@ async function whatItSays(
       : await partyLetIn(letIn, numbers, desk);
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
-  const answered = await desk.store.answers.answered(thread);
+  const inThread = await desk.store.answers.answered(thread);
+  const referred = await refersTo(letter, desk);
+  const answered = inThread.length > 0 ? inThread : referred.answered;
   // A letter that a person must see first replies to nothing, and confirms no word.
   const ours = why === undefined ? answered : [];
   // A letter that was let in is judged by its sheets. Its replies were for a person, who has read them.
@@ -191,6 +196,7 @@ async function whatItSays(
     reply: answered.length > 0,
     ...(ours.length === 0 ? {} : { quoted: await answerWords({ letter, answered: ours }, desk) }),
     furniture,
+    ...(answered.length === 0 ? {} : { unreferenced: referred.letter }),
     ...(why === undefined ? {} : { why }),
   };
 }
@@ -206,13 +212,13 @@ interface Judgement {
 
 /** What a letter answers of our questions, and what else it says that a person has to read. */
 function wordsTaken(
-  { letter, read, texts, sheets }: Opened,
+  { letter: whole, number, came, read, texts, sheets }: Opened,
   said: Understood,
   state: BuyerState,
   catalogue: Desk["catalogue"],
 ): Answering {
-  const { furniture, quoted } = said;
-  const replied = { ...said, bringsSheets: sheets.length > 0 };
+  const { furniture, quoted, unreferenced: letter = whole } = said;
+  const replied = { ...said, sheets, at: { number, came } };
   return answeringIn(letter, replied, state, (understood) =>
     statementsBeside(letter, {
       files: read,
@@ -240,7 +246,8 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
     ? newBuyer(party.buyer)
     : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
   const answering = wordsTaken(opened, said, state, desk.catalogue);
-  const { answers, settles, statements } = answering;
+  const { answers, settles, late, statements } = answering;
+  const isOpen = (question: number): boolean => !late.includes(question);
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // The orders that a letter names count where no sheet came, or where a person reads its words.
   const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(allWords(opened), state) : [];
@@ -260,7 +267,9 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
       reply,
       kept: answering.kept,
       settles,
-      answers: { yes: [...answers.yes], no: [...answers.no] },
+      answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) },
+      answersLate: late,
+      withdraws: [...answers.withdraws],
       about,
       statements,
     },

@@ -14,6 +14,7 @@ import { after } from "./answer.ts";
 import { messageIdOf } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
+import { referenceOf } from "./reference.ts";
 
 /** How often a note is judged while its buyer's state moves each time. */
 const mostRaces = 5;
@@ -161,7 +162,7 @@ async function answerTo(desk: Desk, note: Note, report: Report): Promise<Outcome
   const latest = await store.orders.revisionsOf(note.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, [], { ...desk, revisions });
-  const words = composeAnswer(report, catalogue, enclosed);
+  const words = composeAnswer(report, catalogue, enclosed, referenceOf(Number(report.letter), secret));
   const messageId = messageIdOf(noteKey(note), from.address, secret);
   const message = await composeMessage(
     {

@@ -10,6 +10,7 @@ import { enclose } from "./enclose.ts";
 import { answerAddress } from "./etiquette.ts";
 import type { Pictures } from "./open.ts";
 import type { Party } from "./party.ts";
+import { referenceOf } from "./reference.ts";
 
 /** A letter that is to be answered, and what it came to. */
 interface Answerable {
@@ -32,7 +33,8 @@ export async function answerTo(
   const latest = await desk.store.orders.revisionsOf(party.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions, pictures });
-  const words = composeAnswer(report, desk.catalogue, enclosed);
+  const reference = report.letter === undefined ? undefined : referenceOf(Number(report.letter), desk.secret);
+  const words = composeAnswer(report, desk.catalogue, enclosed, reference);
   const key = `${letIn ? "let in " : ""}${letterKey(bytes)}`;
   const messageId = messageIdOf(key, desk.from.address, desk.secret);
   const recipient = answerAddress(letter, party.domain, desk.rules.ours);

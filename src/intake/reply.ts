@@ -1,5 +1,7 @@
 import { type AskedWord, askedWords, maySettle } from "../checks/asked.ts";
-import { type BuyerState, orderKey } from "../judging/state.ts";
+import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
+import type { Submission } from "../judging/submission.ts";
+import { mayWithdraw, sheetsNamed } from "../judging/withdrawn.ts";
 import { projectKey } from "../lettering/glossary.ts";
 import type { Answered } from "../ports/store.ts";
 import { type Answers, answersBeside } from "../reading/reply/answers.ts";
@@ -57,6 +59,8 @@ export interface Answering {
   /** What else it says that a person has to read. */
   readonly statements: readonly Statement[];
   readonly settles: readonly QuestionOf[];
+  /** Questions that it answers too late: their sheets are withdrawn. */
+  readonly late: readonly number[];
   /** Words of legends that it says are right. */
   readonly kept: readonly KeptWord[];
 }
@@ -65,18 +69,22 @@ export interface Answering {
 export interface Replied extends Pick<Said, "goesOn"> {
   readonly quoted?: Quoted;
   readonly furniture: ReadonlySet<LineKey>;
-  readonly bringsSheets: boolean;
+  /** The sheets that came with the reply. */
+  readonly sheets: readonly Sheet[];
+  /** Its number, and when it came. */
+  readonly at: NonNullable<Submission["letter"]>;
 }
 
 /** Reads the answers among a reply's words, and what else it says. `quoted` is the answer of ours that it replies to. */
 export function answeringIn(
   { text, from, fromName = "" }: Letter,
-  { goesOn, bringsSheets, furniture, quoted = { text: "", subject: "" } }: Replied,
+  { goesOn, sheets: brought, at, furniture, quoted = { text: "", subject: "" } }: Replied,
   state: BuyerState,
   besides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): Answering {
   const asked = askedIn(goesOn, state);
   const settled = [...asked].filter(([, one]) => one.state === "settled").map(([number]) => number);
+  const answeredFor = ordersOf(goesOn, state);
   const given = {
     // Whoever says YES once more says nothing new.
     open: [...asked.keys()],
@@ -85,13 +93,19 @@ export function answeringIn(
     subject: quoted.subject,
     isFurniture: (line: string) => isRemembered(line, furniture),
     names: [fromName, from?.split("@")[0] ?? ""],
-    bringsSheets,
+    bringsSheets: brought.length > 0,
+    sheetsNamed: (words: string) => {
+      const named = sheetsNamed(words, answeredFor);
+      return named !== undefined && mayWithdraw(named, state, at, brought) ? named : undefined;
+    },
   };
   const first = answersBeside(text, given, besides);
   const takesBack = settled.some((number) => first.answers.no.has(number));
   const open = given.open.filter((number) => !settled.includes(number));
   const { answers, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
-  const yes = [...answers.yes].flatMap((number) => asked.get(number) ?? []);
+  const isLate = (number: number): boolean => asked.get(number)?.state === "withdrawn";
+  const late = [...answers.yes, ...answers.no].filter(isLate);
+  const yes = [...answers.yes].flatMap((number) => (isLate(number) ? [] : (asked.get(number) ?? [])));
   const sheets = state.orders.flatMap((order) => order.sheets);
   const kept = askedWords(
     yes.map(({ problem }) => problem),
@@ -101,6 +115,7 @@ export function answeringIn(
     answers,
     statements,
     settles: yes.map(({ order, key }) => ({ order, key })),
+    late,
     kept: onceEach(kept),
   };
 }
@@ -111,11 +126,9 @@ type AskedHere = KnownQuestion & QuestionOf;
  * The questions of those answers by their numbers: those that a sender alone may settle, or has settled. A number
  * that two orders share is left out.
  */
-function askedIn(goesOn: readonly Answered[], { orders }: BuyerState): Map<number, AskedHere> {
+function askedIn(goesOn: readonly Answered[], state: BuyerState): Map<number, AskedHere> {
   const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
-  const keys = new Set(goesOn.flatMap((one) => one.orders.map(orderKey)));
-  const questions = orders
-    .filter(({ number }) => keys.has(orderKey(number)))
+  const questions = ordersOf(goesOn, state)
     .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
     .filter((one) => one.state !== "gone" && one.letter <= last);
   const byNumber = Map.groupBy(questions, ({ number }) => number);
@@ -126,6 +139,12 @@ function askedIn(goesOn: readonly Answered[], { orders }: BuyerState): Map<numbe
         : [],
     ),
   );
+}
+
+/** The orders that were answered for. */
+function ordersOf(goesOn: readonly Answered[], { orders }: BuyerState): OrderState[] {
+  const keys = new Set(goesOn.flatMap((one) => one.orders.map(orderKey)));
+  return orders.filter(({ number }) => keys.has(orderKey(number)));
 }
 
 /** Who the sender is to the orders that were answered for. A reply without sheets names no number itself. */

@@ -20,6 +20,8 @@ export interface Revision {
   readonly missing: readonly Missing[];
   /** Sheets that stand. */
   readonly sheets: readonly FileId[];
+  /** Sheets that the letter has withdrawn from it. */
+  readonly withdrawn: readonly FileId[];
   readonly carried: readonly Carried[];
   /** The reasons for the verdict: all that is not merely worth knowing. */
   readonly problems: readonly Problem[];
@@ -52,6 +54,7 @@ export function changesOf(
       ...(carried.length === 0 ? {} : { verdict: "person" }),
       missing: [],
       sheets: [],
+      withdrawn: withdrawnOf(orderKey(number), report),
       carried,
       problems: [],
       questions: [],
@@ -92,6 +95,7 @@ function revisionOf(
     ]),
     missing: orders.flatMap(({ missing }) => missing),
     sheets: [...members],
+    withdrawn: withdrawnOf(key, report),
     carried: onceEach(carried),
     problems,
     questions: questionsOf(problems, sheets).map((question) => ({
@@ -99,6 +103,12 @@ function revisionOf(
       number: numberOf(question.problem),
     })),
   };
+}
+
+function withdrawnOf(key: string, { withdrawn }: Report): FileId[] {
+  return withdrawn.flatMap(({ order, sheets }) =>
+    orderKey(order) === key ? sheets.map(({ id }) => id) : [],
+  );
 }
 
 /** The sheets that an order consists of from now on. A blank sheet does not count, and a copy counts once. */

@@ -46,6 +46,13 @@ export interface FileReport {
   readonly problems: readonly Problem[];
 }
 
+export interface Withdrawn {
+  readonly order: string;
+  readonly sheets: readonly Sheet[];
+  /** Whether a sheet of the order still stands. */
+  readonly leaves: "some" | "nothing";
+}
+
 /** All that there is to say about a submission; text, HTML and JSON are renderings of it. */
 export interface Report {
   readonly verdict: Verdict;
@@ -62,6 +69,8 @@ export interface Report {
   readonly replaced: readonly Replacement[];
   /** Sheets of this submission that came too late: an earlier letter brought a newer sheet for their place. */
   readonly late: readonly Replacement[];
+  /** Earlier sheets that this submission withdraws, by the number of their order. */
+  readonly withdrawn: readonly Withdrawn[];
   /** A person must see the submission first. Its sender is told nothing of it before. */
   readonly held: boolean;
   /** The number of the letter, where it is one. */
@@ -76,11 +85,13 @@ export function makeReport(
 ): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
+  const { withdraws = [], answersLate = [] } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
   });
-  const before = onceEach(state.orders.flatMap((order) => order.sheets));
+  const taken = new Set(withdraws);
+  const before = onceEach(state.orders.flatMap((order) => order.sheets)).filter(({ id }) => !taken.has(id));
   const known = knownOf(
     before,
     arrivalsWith(submission, state),
@@ -140,12 +151,25 @@ export function makeReport(
     ),
     orders,
     problems: checkLetter(
-      { files, orders: touched, held, reply, kept, answers, links, statements, unsafe },
+      {
+        files,
+        orders: touched,
+        held,
+        reply,
+        withdraws: withdraws.length > 0,
+        kept,
+        answers,
+        answersLate,
+        links,
+        statements,
+        unsafe,
+      },
       catalogue,
     ),
     earlier: before.filter((sheet) => standing.sheets.includes(sheet)),
     replaced: standing.replaced,
     late: standing.late,
+    withdrawn: withdrawnFrom(state, taken, all),
     held,
     ...(submission.letter === undefined ? {} : { letter: submission.letter.number }),
   };
@@ -163,6 +187,19 @@ export function everyProblem(report: Omit<Report, "verdict">): Problem[] {
     ...report.orders.flatMap(({ problems }) => problems),
     ...report.problems,
   ];
+}
+
+function withdrawnFrom(
+  { orders }: BuyerState,
+  taken: ReadonlySet<FileId>,
+  standing: readonly Order[],
+): Withdrawn[] {
+  const left = new Set(standing.map(({ number }) => orderKey(number)));
+  return orders.flatMap(({ number, sheets }): Withdrawn[] => {
+    const gone = sheets.filter(({ id }) => taken.has(id));
+    const leaves = left.has(orderKey(number)) ? "some" : "nothing";
+    return gone.length === 0 ? [] : [{ order: number, sheets: gone, leaves }];
+  });
 }
 
 /** The sheets of an order that are checked. A sheet kept aside is only asked about. */

@@ -3,7 +3,7 @@ import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
 import type { Note } from "../trade/note.ts";
 import type { QuestionOf } from "../trade/question.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
 import type { Statement } from "../trade/statement.ts";
 
 /** What came in together: one letter, or the files named on the command line. */
@@ -28,6 +28,10 @@ export interface Submission {
   readonly dealtWith?: readonly string[];
   /** What it answered, by the numbers of questions. */
   readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
+  /** Earlier sheets that the letter withdraws. */
+  readonly withdraws?: readonly FileId[];
+  /** Numbers of questions that it answers too late, since their sheets are withdrawn. */
+  readonly answersLate?: readonly number[];
   /** Numbers of orders that the letter is about although no sheet of them came. */
   readonly about?: readonly string[];
   /** Links in the letter's text that seem to lead to files. */

@@ -189,6 +189,14 @@ const migrations = {
     },
   },
   "010-notes": { up: toNotes },
+  "011-withdrawn": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .alterTable("revisions")
+        .addColumn("withdrawn", "text", (c) => c.notNull().defaultTo("[]"))
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

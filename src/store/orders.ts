@@ -2,10 +2,10 @@ import type { Kysely } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { Orders } from "../ports/store.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
-import type { FileId, Sheet } from "../trade/sheet.ts";
+import type { FileId } from "../trade/sheet.ts";
 import type { Blobs } from "./blobs.ts";
-import { readOpenOrders, readOrders } from "./read.ts";
-import { problemFrom, sheetFrom } from "./shapes.ts";
+import { readOpenOrders, readOrders, readSheets } from "./read.ts";
+import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
 /** Orders and their sheets, to read. */
@@ -62,12 +62,6 @@ function lastLetter(db: Kysely<Tables>, buyer: string, number: string) {
     .where("letters.kind", "!=", "note")
     .orderBy("letters.id", "desc")
     .executeTakeFirst();
-}
-
-async function readSheets(db: Kysely<Tables>, ids: readonly FileId[]): Promise<readonly Sheet[]> {
-  if (ids.length === 0) return [];
-  const rows = await db.selectFrom("sheets").select(["content", "shape"]).where("id", "in", ids).execute();
-  return rows.map(sheetFrom);
 }
 
 /** Throws when a file is not in the record. */

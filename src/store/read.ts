@@ -5,7 +5,7 @@ import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord, RevisionRecord } from "../trade/record.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
 import { problemFrom, sheetFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
@@ -99,6 +99,7 @@ export async function readOrders(
       problems: problemsIn(revision),
       questions: await openQuestions(db, row.id),
       carried: JSON.parse(revision.carried) as Carried[],
+      withdrawn: await withdrawnFrom(db, row.id),
       revision: revision.number,
       letters: changed,
       replies: await lettersOf(db, row.id, false),
@@ -167,6 +168,36 @@ async function revisionsOf(db: Db, order: number): Promise<RevisionRecord[]> {
     opened: numbers(({ opened_by }) => opened_by === id),
     closed: numbers(({ closed_by }) => closed_by === id),
   }));
+}
+
+/** The sheets that were withdrawn from an order, in the order in which that happened. */
+async function withdrawnFrom(db: Db, order: number): Promise<OrderRecord["withdrawn"]> {
+  const revisions = await db
+    .selectFrom("revisions")
+    .select(["letter", "withdrawn"])
+    .where("order_id", "=", order)
+    .where("withdrawn", "!=", "[]")
+    .orderBy("id")
+    .execute();
+  const found = await Promise.all(
+    revisions.map(async ({ letter, withdrawn }) => {
+      const sheets = await readSheets(db, JSON.parse(withdrawn) as FileId[]);
+      return sheets.map((sheet) => ({ sheet, letter: letter ?? 0 }));
+    }),
+  );
+  return found.flat();
+}
+
+export async function readSheets(db: Db, ids: readonly FileId[]): Promise<readonly Sheet[]> {
+  if (ids.length === 0) return [];
+  const rows = await db
+    .selectFrom("sheets")
+    .select(["content", "shape"])
+    .where("id", "in", ids)
+    .orderBy("letter")
+    .orderBy("id")
+    .execute();
+  return rows.map(sheetFrom);
 }
 
 async function lettersOf(db: Db, order: number, changes: boolean): Promise<LetterRecord[]> {

@@ -3,7 +3,9 @@ import { type BuyerState, orderKey } from "../judging/state.ts";
 import { letterOf } from "../orders/ids.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Came } from "../trade/letter.ts";
+import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion } from "../trade/question.ts";
+import type { FileId } from "../trade/sheet.ts";
 import { sheetsIn } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -85,35 +87,40 @@ async function readQuestions(
       : await db
           .selectFrom("questions")
           .innerJoin("revisions", "revisions.id", "questions.opened_by")
+          .leftJoin("revisions as closing", "closing.id", "questions.closed_by")
           .selectAll("questions")
-          .select("revisions.letter")
+          .select(["revisions.letter", "closing.withdrawn"])
           .where("questions.order_id", "in", orders)
           .orderBy("questions.id")
           .execute();
   const byOrder = new Map<number, Map<string, KnownQuestion>>();
-  for (const { order_id, key, number, problem, shape, letter, ...row } of rows) {
+  for (const { order_id, key, number, shape, letter, ...row } of rows) {
     const those = byOrder.get(order_id) ?? new Map<string, KnownQuestion>();
     const before = those.get(key);
+    const problem = problemFrom(JSON.parse(row.problem), shape);
     if (before?.state !== "settled" && before?.state !== "decided")
       those.set(key, {
         key,
         number,
-        problem: problemFrom(JSON.parse(problem), shape),
+        problem,
         letter: before?.letter ?? letter ?? 0,
-        state: stateOf(row),
+        state: stateOf(row, problem),
       });
     byOrder.set(order_id, those);
   }
   return new Map([...byOrder].map(([order, those]) => [order, [...those.values()]]));
 }
 
-function stateOf({
-  settled_at,
-  decided_by,
-  closed_at,
-}: Pick<Selectable<Tables["questions"]>, "settled_at" | "decided_by" | "closed_at">): KnownQuestion["state"] {
-  if (settled_at !== null) return decided_by === null ? "settled" : "decided";
-  return closed_at === null ? "open" : "gone";
+function stateOf(
+  row: Pick<Selectable<Tables["questions"]>, "settled_at" | "decided_by" | "closed_at"> & {
+    readonly withdrawn: string | null;
+  },
+  { spots }: Problem,
+): KnownQuestion["state"] {
+  if (row.settled_at !== null) return row.decided_by === null ? "settled" : "decided";
+  if (row.closed_at === null) return "open";
+  const gone = new Set(JSON.parse(row.withdrawn ?? "[]") as FileId[]);
+  return spots.length > 0 && spots.every(({ file }) => gone.has(file)) ? "withdrawn" : "gone";
 }
 
 async function readArrivals(db: Kysely<Tables>, letters: readonly string[]): Promise<Map<string, Came>> {

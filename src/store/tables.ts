@@ -115,6 +115,8 @@ export interface Tables {
     verdict: string | null;
     missing: string;
     carried: string;
+    /** Ids of the sheets that its letter has withdrawn. */
+    withdrawn: Generated<string>;
     shape: number;
     problems: string;
   };

@@ -42,6 +42,7 @@ export async function writeRevision(
       verdict: revision.verdict ?? null,
       missing: JSON.stringify(revision.missing),
       carried: JSON.stringify(revision.carried),
+      withdrawn: JSON.stringify(revision.withdrawn),
       shape: problemShape,
       problems: JSON.stringify(revision.problems),
     })

@@ -26,7 +26,9 @@ export interface KnownQuestion extends Pick<Question, "key" | "number" | "proble
     /** One of our own people says so, or lets stand what stops. */
     | "decided"
     /** The sheet that it was about was replaced. */
-    | "gone";
+    | "gone"
+    /** All sheets that it was about were withdrawn. */
+    | "withdrawn";
 }
 
 /** A question of one order, by the order's number and the question's key. */

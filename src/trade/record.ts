@@ -46,6 +46,8 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly questions: readonly (Question & { readonly openedAt: Date })[];
   /** What letters left open and no sheet shows. */
   readonly carried: readonly Carried[];
+  /** Sheets that letters have withdrawn, and which letter did. */
+  readonly withdrawn: readonly { readonly sheet: Sheet; readonly letter: number }[];
   /** Counted from 1: how often it was changed. */
   readonly revision: number;
   /** Its revisions from the first on. */

@@ -128,6 +128,7 @@ test.each(
             isFurniture: () => false,
             names: [],
             bringsSheets: false,
+            sheetsNamed: () => undefined,
           },
           () => [],
         ),

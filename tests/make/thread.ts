@@ -18,6 +18,7 @@ export interface Sent {
 
 export interface Written {
   readonly from?: string;
+  readonly subject?: string;
   readonly text?: string;
   readonly sheets?: readonly Sent[];
   readonly files?: readonly { readonly file: string; readonly bytes: Uint8Array }[];
@@ -47,6 +48,7 @@ let written = 0;
 /** A letter as it would come, with its sheets filled in. */
 export async function letterOf({
   from = "Greta Sorley <greta@fallowmere.example>",
+  subject = "Stations",
   text = "",
   ...mail
 }: Written): Promise<Uint8Array> {
@@ -56,7 +58,7 @@ export async function letterOf({
   const described = {
     name: `letter-${++written}`,
     date: "2026-11-09T14:00:00Z",
-    subject: "Stations",
+    subject,
     logo: false,
   };
   const inReplyTo = mail.to?.answer?.messageId;

@@ -13,6 +13,7 @@ function attachedTo({ files }: LetterSubject): readonly ReadFile[] {
 
 /** Whether a letter brings no sheet, nor anything that was meant as one. */
 export function hasNoSheet(letter: LetterSubject): boolean {
+  if (letter.withdraws === true) return false;
   // A letter of words about orders that we know is told how they stand.
   if (letter.orders.length > 0 && attachedTo(letter).length === 0) return false;
   // A file that was meant as a sheet says by itself how to send it right, and so does a link.
@@ -53,6 +54,10 @@ export const noSheet = defineLetterCheck({
     {
       shows: "a reply in words about an order that we know",
       given: ({ completeOrder }) => ({ ...bare, reply: true, orders: [subject(completeOrder()).order] }),
+    },
+    {
+      shows: "a reply that withdraws all that an order had",
+      given: { ...bare, reply: true, withdraws: true },
     },
     {
       shows: "a link to files",

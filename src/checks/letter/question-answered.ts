@@ -21,6 +21,10 @@ export const questionAnswered = defineLetterCheck({
       says: "You answered NO to {count:question}: {numbers}.",
       fix: "Send each corrected sheet in a reply to this letter.",
     },
+    late: {
+      says: "You answered {count:question} about sheets that are withdrawn: {numbers}. The answer changes nothing.",
+      fix: "Nothing to do. If such a sheet is wanted after all, send it again.",
+    },
   },
   passing: [{ shows: "a reply that answers nothing", given: bare }],
   failing: [
@@ -42,12 +46,19 @@ export const questionAnswered = defineLetterCheck({
       wording: "no",
       says: "You answered NO to 1 question: 2.",
     },
+    {
+      shows: "a YES for a sheet that is withdrawn",
+      given: { ...bare, answersLate: [4] },
+      wording: "late",
+      says: "You answered 1 question about sheets that are withdrawn: 4. The answer changes nothing.",
+    },
   ],
-  *find({ kept = [], answers = { yes: [], no: [] } }, _, say) {
+  *find({ kept = [], answers = { yes: [], no: [] }, answersLate: late = [] }, _, say) {
     for (const wording of ["yes", "no"] as const) {
       const numbers = answers[wording].map(String);
       if (numbers.length > 0) yield say(wording, { count: numbers.length, numbers }, []);
     }
+    if (late.length > 0) yield say("late", { count: late.length, numbers: late.map(String) }, []);
     for (const { word, project } of kept) yield say("kept", { word, project }, []);
   },
 });

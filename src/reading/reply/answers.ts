@@ -1,4 +1,6 @@
+import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
+import { cancelledIn } from "./cancels.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature } from "./furniture.ts";
@@ -8,12 +10,14 @@ import { remarksIn } from "./remarks.ts";
 import { longestLine, saidIn } from "./said.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
-/** What a reply answers of the questions that it was asked. */
+/** What a reply answers of the questions that it was asked, and what it takes back of its orders. */
 export interface Answers {
   /** Numbers of the questions that it answers with yes: it is meant so. */
   readonly yes: ReadonlySet<number>;
   /** Numbers that it answers with no: a corrected sheet comes. */
   readonly no: ReadonlySet<number>;
+  /** The sheets that it withdraws. */
+  readonly withdraws: ReadonlySet<FileId>;
   /** The lines that say so, and the lines beside them that say nothing. Trimmed. */
   readonly lines: ReadonlySet<string>;
 }
@@ -33,9 +37,11 @@ export interface Asked {
   readonly names: readonly string[];
   /** Sheets came with the reply, and some of its words are about them. */
   readonly bringsSheets: boolean;
+  /** The sheets that words name, of those that the reply may withdraw. Undefined if they name none, or may name others. */
+  readonly sheetsNamed: (words: string) => readonly FileId[] | undefined;
 }
 
-const noAnswers: Answers = { yes: new Set(), no: new Set(), lines: new Set() };
+const noAnswers: Answers = { yes: new Set(), no: new Set(), withdraws: new Set(), lines: new Set() };
 
 /** In characters. Our own answer about an order of 60 sheets is shorter. */
 const longestText = 30_000;
@@ -46,17 +52,21 @@ const binds =
 /**
  * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes". They may stand above, below or
  * between the lines that the reply quotes. It is no answer if a number is answered twice and differently, if the
- * words beside it may be a condition, or if the number was not asked.
+ * words beside it may be a condition, or if the number was not asked. Lines such as "CANCEL S-104" take sheets back.
+ * Beside them stands nothing but answers to numbers and what says nothing.
  */
 function readAnswers(text: string, asked: Asked): Answers & { readonly unread: readonly string[] } {
   const plain = text.replace(/\p{Cf}/gu, "");
   const { quoted } = takeApart(plain, asked.subject);
   const yes = new Set<number>();
   const no = new Set<number>();
+  const withdraws = new Set<FileId>();
   const lines = new Set<string>();
   const unread: string[] = [];
   const idle: string[] = [];
   let [signed, isBound] = [false, remarksIn(quoted, `${asked.subject}\n${asked.answer}`).length > 0];
+  /** Something is answered or said that a person would hold against a withdrawal beside it. */
+  let isUnclear = false;
   const all = [...ownLines(plain, asked.subject)];
   const inAnswer = new Set(tokensOf(asked.answer));
   for (const [i, own] of all.entries()) {
@@ -65,18 +75,35 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned = isLast && isSomebody.test(line) && !tokensOf(line).some((token) => inAnswer.has(token));
     const said = saidIn(own, asked);
-    if (said?.every(({ number }) => asked.open.includes(number)) === true) {
-      for (const { number, is } of said) (is ? yes : no).add(number);
+    const named = asked.sheetsNamed(cancelledIn(line) ?? "");
+    if (named !== undefined) {
+      for (const sheet of named) withdraws.add(sheet);
       lines.add(line);
-    } else if (isSigned || isIdle(line, signed, asked)) idle.push(line);
-    else {
+    } else if (said?.every(({ number }) => asked.open.includes(number)) === true) {
+      for (const { number, is } of said) (is ? yes : no).add(number);
+      isUnclear ||= said.length > 0 && !/\d/.test(line);
+      lines.add(line);
+    } else if (isSigned || isIdle(line, signed, asked)) {
+      idle.push(line);
+      isUnclear ||=
+        asked.bringsSheets && !isSigned && !isIdle(line, signed, { ...asked, bringsSheets: false });
+    } else {
       unread.push(line);
+      isUnclear = true;
       isBound ||= otherPoint(line) === undefined;
     }
-    signed ||= line === "--" || isSigned || isGoodBye(line) || isNamed(line, asked.names);
+    signed ||=
+      line === "--" ||
+      isSigned ||
+      isGoodBye(line) ||
+      isNamed(line, asked.names) ||
+      // "Ricky Olmedo | Lighting Controls".
+      isNamed(/^([^|,]+)[|,]/u.exec(line)?.[1] ?? "", asked.names);
   }
-  const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no);
-  return isNone ? { ...noAnswers, unread } : { yes, no, lines: new Set([...lines, ...idle]), unread };
+  const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
+  return isNone
+    ? { ...noAnswers, unread }
+    : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
 }
 
 /** "Bill", "C. Vireton", "HB", "/LZ". */
@@ -88,7 +115,11 @@ const isSomebody =
  * good-bye.
  */
 function isIdle(given: string, signed: boolean, { names, isFurniture, bringsSheets }: Asked): boolean {
-  const line = given.replace(/[*_|]+/g, " ").trim();
+  const line = given
+    .replace(/[*_|]+/g, " ")
+    // What stands for a picture, and where it leads.
+    .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
+    .trim();
   const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   if (isLegend) return false;
   if (isFurniture(line) || isGoodBye(line) || isNamed(line, names)) return true;
@@ -108,7 +139,8 @@ const polite = tokensOf(
   `hi hello dear good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
   very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag danke und gruß grüße
-  viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien à vous`,
+  viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien à vous hei hej med
+  vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno cordiali distinti saluti grazie met vriendelijke groet`,
 );
 
 /**
@@ -120,9 +152,11 @@ export function answersBeside(
   asked: Asked,
   besides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): { readonly answers: Answers; readonly statements: readonly Statement[] } {
-  if (asked.open.length === 0 || text.length > longestText)
-    return { answers: noAnswers, statements: besides(new Set()) };
+  if (text.length > longestText) return { answers: noAnswers, statements: besides(new Set()) };
   const { unread, ...answers } = readAnswers(text, asked);
+  // A letter that was asked nothing is read like any other.
+  if (asked.open.length === 0 && answers.withdraws.size === 0)
+    return { answers: noAnswers, statements: besides(new Set()) };
   const statements = besides(answers.lines);
   if (answers.lines.size > 0 && statements.every((one) => isOfOtherPoint(one, answers)))
     return { answers, statements };
@@ -137,11 +171,11 @@ export function answersBeside(
 }
 
 /** Whether a statement is only about a point that is not answered: "4: make it SALON" beside "3 YES". */
-function isOfOtherPoint(statement: Statement, { yes, no, lines }: Answers): boolean {
+function isOfOtherPoint(statement: Statement, { yes, no, withdraws, lines }: Answers): boolean {
   if (lines.size === 0) return true;
   const number =
     statement.kind === "said" && statement.where === "text" ? otherPoint(statement.words) : undefined;
-  return number !== undefined && !yes.has(number) && !no.has(number);
+  return number !== undefined && !yes.has(number) && !no.has(number) && withdraws.size === 0;
 }
 
 /** The number that a line begins with. */

@@ -35,8 +35,12 @@ export function leadAt(lines: readonly string[], at: number, subject: string): L
       .join(" ")
       .trim();
     if (lead.length > longestLead) break;
-    // "On … wrote:" in four languages, perhaps broken over three lines.
-    if (/^(?:on|am|le|el)\s.*\s(?:wrote|schrieb|a écrit|escribió).*:$/iu.test(lead))
+    // "On … wrote:" in seven languages, perhaps broken over three lines.
+    if (
+      /^(?:on|am|le|el|op|den|il|il giorno)\s.*\s(?:wrote|schrieb|a écrit|escribió|schreef|skrev|ha scritto).*:$/iu.test(
+        lead,
+      )
+    )
       return { lines: long, sure: begins.test(lead) && isDated.test(lead) && !asks(lead) };
   }
   return undefined;
@@ -52,7 +56,7 @@ const knownRule =
 
 /** A lead in words begins with a day: "On Mon, Nov 9", "Am 09.11.2026", "El lun, 9 nov". */
 const begins =
-  /^\S+\s+(?:(?:mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mo|di|mi|do|fr|sa|so|mär|mai|okt|dez|lun|mer|jeu|ven|sam|dim|fév|avr|juin|juil|aoû|déc|mié|jue|vie|sáb|dom|ene|abr|ago|dic)\p{L}*[.,]*\s+){0,2}\d/iu;
+  /^\S+\s+(?:(?:mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mo|di|mi|do|fr|sa|so|mär|mai|okt|dez|lun|mer|jeu|ven|sam|dim|fév|avr|juin|juil|aoû|déc|mié|jue|vie|sáb|dom|ene|abr|ago|dic|ma|wo|vr|za|zo|mrt|mei|tis|ons|tor|lör|sön|man|gio|sab|gen|mag|giu|lug|set|ott)\p{L}*[.,]*\s+){0,2}\d/iu;
 /** It also has the time, the whole date, or an address. */
 const isDated = /\d[:.h]\d\d|\b\d{4}\b|\d[./-]\d{1,2}[./-]\d|\S@\S/u;
 
@@ -69,10 +73,10 @@ interface Field {
 /** The fields of a header as Outlook quotes it, if one begins here: "From: …", "Sent: …" and so on. */
 function headerAt(lines: readonly string[], at: number): Field[] {
   const fields: Field[] = [];
-  if (!/^\s*\*?(?:from|von|de)\s?:/iu.test(lines[at] ?? "")) return fields;
+  if (!/^\s*\*?(?:from|von|de|da|van|från|fra)\s?:/iu.test(lines[at] ?? "")) return fields;
   for (let next = at; next < lines.length; next++) {
     const [, name, value] =
-      /^\s*\*?(from|sent|date|to|cc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto)\s?:\*?(.*)$/iu.exec(
+      /^\s*\*?(from|sent|date|to|cc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto|da|inviato|data|a|oggetto|van|verzonden|aan|onderwerp|från|skickat|till|ämne|fra|sendt|til|emne)\s?:\*?(.*)$/iu.exec(
         lines[next] ?? "",
       ) ?? [];
     if (name === undefined || value === undefined) break;
@@ -88,7 +92,9 @@ function isHeader(fields: readonly Field[], fewest: number, subject: string): bo
     names.size === fields.length &&
     names.size >= fewest &&
     fields.every(({ name, value }) =>
-      /^(?:subject|betreff|objet|asunto)$/iu.test(name) ? isSubject(value, subject) : !asks(value),
+      /^(?:subject|betreff|objet|asunto|oggetto|onderwerp|ämne|emne)$/iu.test(name)
+        ? isSubject(value, subject)
+        : !asks(value),
     )
   );
 }
@@ -96,7 +102,7 @@ function isHeader(fields: readonly Field[], fewest: number, subject: string): bo
 /** Whether a subject is the other one with what mail programs and servers add in front, or the beginning of that. */
 function isSubject(given: string, subject: string): boolean {
   const bare = given.replace(
-    /^(?:\s*(?:re|fwd?|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[ext(?:ern|ernal|erne|erno)?\]:?)+/iu,
+    /^(?:\s*(?:re|fwd?|aw|wg|tr|rv|sv|vs|r|antw|ext|external)\s*:|\s*\[ext(?:ern|ernal|erne|erno)?\]:?)+/iu,
     "",
   );
   const own = tokensOf(subject);

@@ -167,13 +167,14 @@ function isSender(line: string, { facts }: KnownWords): boolean {
 /** Whether a subject says more than what the letter is about. It may be full of names and numbers. */
 function subjectSays(subject: string, known: KnownWords): boolean {
   const bare = subject
-    .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
+    .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|sv|vs|r|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
     .trim();
   const isKnown = known.quoted.some((one) =>
     tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")),
   );
   // An answer of this desk begins so.
-  if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|A PERSON WILL LOOK AT THIS)\b/.test(bare)) return false;
+  if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|WITHDRAWN|A PERSON WILL LOOK AT THIS)\b/.test(bare))
+    return false;
   const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
   return asksFor(rest) || contradicts(rest, known.facts);
 }

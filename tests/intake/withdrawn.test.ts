@@ -1,0 +1,202 @@
+import { writeFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { beforeEach, describe, expect, test } from "vitest";
+import { order } from "../../src/commands/order.ts";
+import type { Desk } from "../../src/intake/desk.ts";
+import { openBlobs } from "../../src/store/blobs.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
+import { openStore } from "../../src/store/store.ts";
+import type { LetterRecord, OrderRecord } from "../../src/trade/record.ts";
+import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
+import { answerTo, post, type Sent } from "../make/thread.ts";
+
+let desk: Desk;
+beforeEach(async () => {
+  desk = await temporaryDesk();
+});
+
+const inPlate = { standing: "in-plate", gangs: "2" };
+const pool: readonly Sent[] = [
+  { mark: "B-1", kind: "plate", legend: ["SPA"], fill: { gangs: "2" } },
+  { mark: "B-1", legend: ["SAUNA"], fill: { ...inPlate, position: "1" } },
+  { mark: "B-1", legend: ["SHOWER"], fill: { ...inPlate, position: "2" } },
+  { mark: "B-2", legend: ["GYM"] },
+];
+
+async function orderOf(number = "FM-72"): Promise<OrderRecord> {
+  const [order] = await desk.store.orders.named(number);
+  if (order === undefined) throw new Error(`no order ${number}`);
+  return order;
+}
+
+const standing = ({ sheets }: OrderRecord): string[] =>
+  sheets.map((sheet) => `${sheet.mark} ${sheet.kind === "plate" ? "plate" : (sheet.position ?? "alone")}`);
+const checksOf = ({ problems }: LetterRecord): string[] =>
+  problems.map(({ check }) => check).filter((check) => check !== "same-file-name-twice");
+
+test("a position is withdrawn: its sheet stands no longer, the record keeps it, and the plate waits", async () => {
+  const first = await post(desk, { sheets: pool });
+  expect(first.verdict).toBe("pass");
+  const reply = await post(desk, { to: first, text: "Hello,\n\nCANCEL B-1 position 2\n\nThanks, Greta" });
+  expect(reply).toMatchObject({ verdict: "waiting", state: "sent", orders: ["FM-72"] });
+  const order = await orderOf();
+  expect(standing(order)).toEqual(["B-1 plate", "B-1 1", "B-2 alone"]);
+  expect(order.missing).toEqual([{ station: "B-1", kind: "device", position: 2 }]);
+  expect(order.withdrawn).toMatchObject([{ letter: reply.letter, sheet: { mark: "B-1", position: 2 } }]);
+  expect(await answerTo(desk, reply)).toMatch(
+    /^WAITING: order FM-72 is right so far, 1 sheet still to come\.\n\nAs you ask, 1 sheet of order FM-72 is withdrawn and not made:\n- Device, B-1 position 2 of 2 \(B-1 \(3\)\.pdf\)\nTo undo it, send the sheet again\.\n/,
+  );
+  // It comes back when it is sent again.
+  const again = await post(desk, { to: reply, sheets: pool.slice(2, 3) });
+  expect(again.verdict).toBe("pass");
+  expect(standing(await orderOf())).toEqual(["B-1 plate", "B-1 1", "B-2 alone", "B-1 2"]);
+  expect((await orderOf()).withdrawn).toHaveLength(1);
+});
+
+test("a station is withdrawn, and what is left passes", async () => {
+  const wrong = { mark: "B-2", legend: ["SALONA"] };
+  const first = await post(desk, { sheets: [...pool.slice(0, 3), wrong] });
+  expect(first.verdict).toBe("confirm");
+  const reply = await post(desk, { to: first, text: "Please cancel B-2." });
+  expect(reply).toMatchObject({ verdict: "pass", state: "sent" });
+  expect(standing(await orderOf())).toEqual(["B-1 plate", "B-1 1", "B-1 2"]);
+  expect(await answerTo(desk, reply)).toMatch(
+    /^PASS: order FM-72 is complete, nothing to fix\.\n\nAs you ask, 1 sheet/,
+  );
+});
+
+test("the whole order is withdrawn: a revision without verdict, which the next sheet ends", async () => {
+  const first = await post(desk, { sheets: pool });
+  const reply = await post(desk, { to: first, text: "Cancel order FM-72" });
+  expect(reply).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"] });
+  const order = await orderOf();
+  expect(order.verdict).toBeUndefined();
+  expect(order).toMatchObject({ sheets: [], missing: [], questions: [], problems: [], revision: 2 });
+  expect(order.withdrawn).toHaveLength(4);
+  const answer = await answerTo(desk, reply);
+  expect(answer).toMatch(
+    /^WITHDRAWN: nothing is left of order FM-72\.\n\nAs you ask, 4 sheets of order FM-72 are withdrawn and not made:\n- Plate of 2, B-1/,
+  );
+  expect(answer).toContain("To undo it, send the sheets again.");
+  expect(answer).not.toMatch(/PASS|releases|attach/i);
+  expect(await desk.store.orders.openAt(new Date("2026-11-10T00:00:00Z"))).toEqual([]);
+  expect((await post(desk, { sheets: pool.slice(3) })).verdict).toBe("pass");
+});
+
+test("a late YES for a withdrawn sheet changes nothing, and the sheet is asked about when it comes again", async () => {
+  const asked = await post(desk, { sheets: [...pool.slice(0, 3), { mark: "B-2", legend: ["SALONA"] }] });
+  const cancelled = await post(desk, { to: asked, text: "CANCEL B-2" });
+  for (const text of ["1 YES", "1 no"]) {
+    const late = await post(desk, { to: asked, text });
+    expect(late).toMatchObject({ verdict: "pass" });
+    expect(checksOf(late)).toEqual(["question-answered"]);
+    expect(await answerTo(desk, late)).toContain(
+      "You answered 1 question about sheets that are withdrawn: 1.",
+    );
+  }
+  expect(standing(await orderOf())).toEqual(["B-1 plate", "B-1 1", "B-1 2"]);
+  expect(await desk.store.buyers.keptWords("greta@fallowmere.example")).toEqual([]);
+  const again = await post(desk, { to: cancelled, sheets: [{ mark: "B-2", legend: ["SALONA"] }] });
+  expect(again.verdict).toBe("confirm");
+  expect(checksOf(again)).toEqual(["spelling"]);
+  expect((await post(desk, { to: again, text: "1 YES" })).verdict).toBe("pass");
+});
+
+test("an answer and a withdrawal in one letter both count", async () => {
+  const asked = await post(desk, { sheets: [...pool.slice(0, 3), { mark: "B-2", legend: ["SALONA"] }] });
+  const reply = await post(desk, { to: asked, text: "1 YES\nCANCEL B-1" });
+  expect(reply.verdict).toBe("pass");
+  expect(standing(await orderOf())).toEqual(["B-2 alone"]);
+});
+
+describe("nothing is withdrawn, and a person reads", () => {
+  test.each([
+    ["a near miss of a mark", "CANCEL B-3"],
+    ["a position that the plate has not", "CANCEL B-1 position 3"],
+    ["the number of another order", "Cancel order FM-73"],
+    ["a condition", "CANCEL B-2 if it costs less"],
+    ["a condition below", "CANCEL B-2\nif the client agrees"],
+    ["a question", "Should we cancel B-2?"],
+    ["a refusal", "Don't cancel B-2"],
+    ["another wish beside it", "CANCEL B-2\nMake B-1 in white instead."],
+    ["an answer that names no number", "Yes\nCANCEL B-1"],
+    ["an answer to another number", "CANCEL B-2\n7 YES"],
+  ])("%s", async (_, text) => {
+    const first = await post(desk, { sheets: [...pool.slice(0, 3), { mark: "B-2", legend: ["SALONA"] }] });
+    const reply = await post(desk, { to: first, text });
+    expect(reply.verdict).toBe("person");
+    expect(checksOf(reply)).toContain("letter-says-more");
+    expect(standing(await orderOf())).toHaveLength(4);
+    expect((await orderOf()).withdrawn).toEqual([]);
+  });
+
+  test("where the letter brings a sheet for the same station", async () => {
+    const first = await post(desk, { sheets: pool });
+    const reply = await post(desk, { to: first, text: "CANCEL B-2", sheets: pool.slice(3) });
+    expect(reply.verdict).toBe("person");
+    expect((await orderOf()).withdrawn).toEqual([]);
+    const all = await post(desk, {
+      to: first,
+      text: "Cancel order",
+      sheets: [{ mark: "B-9", legend: ["GYM"] }],
+    });
+    expect(all.verdict).toBe("person");
+    expect((await orderOf()).withdrawn).toEqual([]);
+  });
+
+  test("where a newer sheet has come than the letter is dated", async () => {
+    const first = await post(desk, { sheets: pool });
+    const later = { ...desk, clock: { now: () => new Date("2026-11-08T15:00:00Z") } };
+    const reply = await post(later, { to: first, text: "CANCEL B-2" });
+    expect(reply.verdict).toBe("person");
+    expect((await orderOf()).withdrawn).toEqual([]);
+  });
+});
+
+test("beside a sheet for another station it counts", async () => {
+  const first = await post(desk, { sheets: pool });
+  const reply = await post(desk, {
+    to: first,
+    text: "CANCEL B-2\n\nThanks\nGreta",
+    sheets: [{ mark: "B-3", legend: ["GYM"] }],
+  });
+  expect(reply.verdict).toBe("pass");
+  expect(standing(await orderOf())).toEqual(["B-1 plate", "B-1 1", "B-1 2", "B-3 alone"]);
+});
+
+test("nobody but a party to the order withdraws anything, in no other thread than its own", async () => {
+  const first = await post(desk, { sheets: pool });
+  const theirs = { from: "Noor Vale <noor@otterlane.example>" };
+  const stranger = await post(desk, { ...theirs, to: first, text: "Cancel order" });
+  expect(stranger.verdict).toBe("person");
+  expect(await answerTo(desk, stranger)).not.toContain("FM-72");
+  const other = await post(desk, { sheets: [{ mark: "C-1", legend: ["GYM"], fill: { order: "FM-80" } }] });
+  expect((await post(desk, { to: other, text: "CANCEL B-2" })).verdict).toBe("person");
+  expect((await post(desk, { text: "CANCEL B-2" })).verdict).toBe("person");
+  expect((await post(desk, { text: "Cancel order FM-72" })).verdict).toBe("person");
+  expect((await orderOf()).withdrawn).toEqual([]);
+});
+
+test("burin order shows what was withdrawn, and by which letter", async () => {
+  const folder = temporaryFolder();
+  const store = await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+  desk = await temporaryDesk({ store });
+  const first = await post(desk, { sheets: pool });
+  await post(desk, { to: first, text: "CANCEL B-1 position 2" });
+  await store.close();
+  const config = resolve("config");
+  writeFileSync(
+    join(folder, "burin.yaml"),
+    `catalogue: ${config}/catalogue.yaml\neditions: ${config}/editions\nrecord: .\nfolders: [in]\nanswers: { folder: a, from: { name: A, address: a@b.example } }\ntime_zone: Etc/UTC\n`,
+  );
+  const lines: string[] = [];
+  const io = {
+    out: (text: string) => lines.push(text),
+    err: (text: string) => lines.push(text),
+    progress: () => undefined,
+  };
+  await order.run(["FM-72", "--settings", join(folder, "burin.yaml")], io);
+  expect(lines.join("\n")).toContain(
+    "\n\nWithdrawn:\n  B-1 device D2, position 2 (B-1 (3).pdf), by letter 2\n\n",
+  );
+});
