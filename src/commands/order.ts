@@ -114,8 +114,12 @@ function reasonsOf({ problems, questions, carried, sheets }: OrderRecord): strin
     return `  ${asked}${problem.verdict}: ${wordsOf(problem).says}${where}`;
   });
   // Problems do not name what the last letter left open.
-  const open = carried.map(({ what, text }) =>
-    what === "file" ? `  confirm: ${text} could not be read` : `  person: the buyer writes “${text}”`,
+  const open = carried.flatMap(({ what, text }) =>
+    what === "file"
+      ? `  confirm: ${text} could not be read`
+      : what === "words"
+        ? `  person: the buyer writes “${text}”`
+        : [],
   );
   const lines = [...new Set([...told, ...open])];
   return lines.length === 0 ? [] : ["", "What stands in its way:", ...lines];

@@ -223,7 +223,10 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const { answers, settles, statements } = answering;
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // The orders that a letter names count where no sheet came, or where a person reads its words.
-  const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(allWords(opened), state) : [];
+  const named =
+    sheets.length === 0 || statements.some(({ kind }) => kind !== "counts")
+      ? ordersNamedIn(allWords(opened), state)
+      : [];
   // A reply without sheets is about every order that was answered for. One with sheets is about the orders whose
   // questions it answers.
   const replied = sheets.length === 0 ? answered : settles.map(({ order }) => order);
