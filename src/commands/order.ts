@@ -1,4 +1,5 @@
-import { dateIn, timeIn } from "../audit/day.ts";
+import { timeIn } from "../audit/day.ts";
+import { dateIn } from "../calendar/dates.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
 import { gatherOrders } from "../orders/gather.ts";

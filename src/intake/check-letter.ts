@@ -1,5 +1,5 @@
 import { numbersIn } from "../answer/numbered.ts";
-import { dateIn } from "../audit/day.ts";
+import { dateIn } from "../calendar/dates.ts";
 import { changesOf } from "../judging/changes.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";

@@ -1,5 +1,6 @@
 import { isIP } from "node:net";
 import { z } from "zod";
+import { isCountry, isRegion } from "../calendar/holidays.ts";
 import { languages } from "../lettering/languages.ts";
 import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
@@ -13,6 +14,52 @@ const nameServer = z.string().refine((text) => {
 
 /** A list whose entries may be faulty. */
 const some = z.array(z.unknown());
+
+const date = z.iso.date("not a date such as 2026-12-24");
+
+const waitingShape = z.strictObject({
+  /** Business days after the last letter of an order; the last of them brings the last reminder. */
+  remind_after: z
+    .array(z.int().min(1).max(250))
+    .min(1)
+    .max(6)
+    .refine(
+      (days) => days.every((one, i) => one > (days[i - 1] ?? 0)),
+      "each must be later than the one before",
+    )
+    .default([2, 5]),
+  /** Whose public holidays you keep, by its code of ISO 3166-1. */
+  country: z
+    .string()
+    .refine(isCountry, "not a country whose holidays are known, by a code such as US")
+    .optional(),
+  /** A state or province of it. */
+  region: z.string().optional(),
+  /** Days on which you do not work: 2026-11-27, or 2026-12-24..2027-01-03. */
+  closed: z.array(z.string().transform(closedDays)).default([]),
+});
+
+/** When buyers are reminded, and on which days nobody is. */
+const waitingSchema = waitingShape.refine(
+  ({ country, region }) => region === undefined || (country !== undefined && isRegion(country, region)),
+  {
+    error: "not a region of that country whose holidays are known, by a code such as IL",
+    path: ["region"],
+    ...wherever({ country: z.string().refine(isCountry).optional(), region: z.string().optional() }),
+  },
+);
+
+/** A day, or the first and the last of several. */
+function closedDays(typed: string, ctx: z.RefinementCtx): { from: string; to: string } {
+  const [from = "", to = from, ...more] = typed.split("..").map((one) => one.trim());
+  const isRight = more.length === 0 && [from, to].every((one) => date.safeParse(one).success) && from <= to;
+  if (!isRight)
+    ctx.addIssue({
+      code: "custom",
+      message: "not a day such as 2026-11-27, nor days such as 2026-12-24..2027-01-03",
+    });
+  return { from, to };
+}
 
 export const settingsSchema = z
   .strictObject({
@@ -100,6 +147,8 @@ export const settingsSchema = z
         staff: z.array(z.email().toLowerCase()).default([]),
       })
       .prefault({}),
+    /** When buyers are reminded of orders that wait for them. Without it nobody is. */
+    waiting: waitingSchema.optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */
     notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */

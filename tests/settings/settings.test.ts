@@ -149,3 +149,17 @@ test("limits and patience have values of their own", () => {
     patience_seconds: 600,
   });
 });
+
+test.each([
+  ["remind_after: [5, 2]", /remind_after: each must be later/],
+  ["remind_after: []", /remind_after/],
+  ["country: XX", /country: not a country/],
+  ["{ country: US, region: ZZ }", /region: not a region/],
+  ["{ region: IL }", /region: not a region/],
+  ["closed: [2026-02-30]", /closed\.0: not a day/],
+  ["closed: [2027-01-03..2026-12-24]", /closed\.0: not a day/],
+])("a fault in waiting is told: %s", (waiting, fault) => {
+  const flow = waiting.startsWith("{") ? waiting : `{ ${waiting} }`;
+  const read = readSettings(text.replace(/^waiting:[\s\S]*/m, `waiting: ${flow}\n`), "burin.yaml");
+  expect(read.ok ? "" : read.faults.map(({ path, what }) => `${path}: ${what}`).join("\n")).toMatch(fault);
+});
