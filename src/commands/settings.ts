@@ -167,7 +167,6 @@ function waitingInWords({ waiting, time_zone: timeZone }: Settings): string {
     country === undefined
       ? "no public holidays"
       : `public holidays of ${[country, region].filter(Boolean).join("-")}`;
-  const off = closed.map(({ from, to }) => (from === to ? from : `${from} to ${to}`));
   const next = businessDayAfter(now, 1, calendar);
-  return `buyers are reminded after ${listed(days.map(String), 9)} business days; ${holidays}${off.length === 0 ? "" : `; closed ${off.join(", ")}`}; next business day ${next ?? "unknown"}`;
+  return `buyers are reminded after ${listed(days.map(String), 9)} business days; ${holidays}${closed.length === 0 ? "" : `; closed ${closed.join(", ")}`}; next business day ${next ?? "unknown"}`;
 }

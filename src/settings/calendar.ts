@@ -1,5 +1,5 @@
 import { type Calendar, calendarOf } from "../calendar/business-days.ts";
-import type { Settings } from "./settings.ts";
+import { closedDays, type Settings } from "./settings.ts";
 
 /** The calendar of a desk. */
 export function calendarIn(
@@ -8,5 +8,5 @@ export function calendarIn(
 ): Calendar {
   const place =
     country === undefined ? {} : { place: { country, ...(region === undefined ? {} : { region }) } };
-  return calendarOf({ timeZone, closed, ...place });
+  return calendarOf({ timeZone, closed: closed.map(closedDays), ...place });
 }

@@ -15,8 +15,6 @@ const nameServer = z.string().refine((text) => {
 /** A list whose entries may be faulty. */
 const some = z.array(z.unknown());
 
-const date = z.iso.date("not a date such as 2026-12-24");
-
 const waitingShape = z.strictObject({
   /** Business days after the last letter of an order; the last of them brings the last reminder. */
   remind_after: z
@@ -36,7 +34,11 @@ const waitingShape = z.strictObject({
   /** A state or province of it. */
   region: z.string().optional(),
   /** Days on which you do not work: 2026-11-27, or 2026-12-24..2027-01-03. */
-  closed: z.array(z.string().transform(closedDays)).default([]),
+  closed: z
+    .array(
+      z.string().refine(areDays, "not a day such as 2026-11-27, nor days such as 2026-12-24..2027-01-03"),
+    )
+    .default([]),
 });
 
 /** When buyers are reminded, and on which days nobody is. */
@@ -49,16 +51,16 @@ const waitingSchema = waitingShape.refine(
   },
 );
 
-/** A day, or the first and the last of several. */
-function closedDays(typed: string, ctx: z.RefinementCtx): { from: string; to: string } {
-  const [from = "", to = from, ...more] = typed.split("..").map((one) => one.trim());
-  const isRight = more.length === 0 && [from, to].every((one) => date.safeParse(one).success) && from <= to;
-  if (!isRight)
-    ctx.addIssue({
-      code: "custom",
-      message: "not a day such as 2026-11-27, nor days such as 2026-12-24..2027-01-03",
-    });
+/** The first and the last day of "2026-12-24..2027-01-03"; one day is both. */
+export function closedDays(typed: string): { readonly from: string; readonly to: string } {
+  const [from = "", to = from] = typed.split("..");
   return { from, to };
+}
+
+function areDays(typed: string): boolean {
+  const { from, to } = closedDays(typed);
+  const isInOrder = [from, to].every((one) => z.iso.date().safeParse(one).success) && from <= to;
+  return isInOrder && (typed === from || typed === `${from}..${to}`);
 }
 
 export const settingsSchema = z

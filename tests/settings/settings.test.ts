@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
+import { calendarIn } from "../../src/settings/calendar.ts";
 import { readSettings, settingsSchema } from "../../src/settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../../src/settings/shared-domains.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
@@ -162,4 +163,12 @@ test.each([
   const flow = waiting.startsWith("{") ? waiting : `{ ${waiting} }`;
   const read = readSettings(text.replace(/^waiting:[\s\S]*/m, `waiting: ${flow}\n`), "burin.yaml");
   expect(read.ok ? "" : read.faults.map(({ path, what }) => `${path}: ${what}`).join("\n")).toMatch(fault);
+});
+
+test("the closing days of the settings are days on which the desk is closed", () => {
+  const read = readSettings(text, "burin.yaml");
+  if (!read.ok || read.value.waiting === undefined) throw new Error("no settings");
+  const { isOpen } = calendarIn(read.value.waiting, read.value.time_zone);
+  const days = ["2026-11-26", "2026-11-27", "2026-12-23", "2026-12-24", "2026-12-31", "2027-01-04"];
+  expect(days.map(isOpen)).toEqual([false, false, true, false, false, true]);
 });
