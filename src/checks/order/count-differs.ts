@@ -23,21 +23,21 @@ const unfinished = ({ deviceAt, plate }: Sample, count: Count) => ({
   carried: [saying(count)],
 });
 
+// A YES may mean the number that was written as well as the sheets that came, so no YES settles it.
 export const countDiffers = defineOrderCheck({
   id: "count-differs",
   title: "Somebody counts other than came",
   severity: "asks",
-  sender: "settles",
   source: { kind: "common practice" },
   why: "Whoever writes how many there are knows what should be made. If another number came, a sheet was forgotten, or one is too many. While sheets are still to come, a number that is not reached yet is only told.",
   wordings: {
     fewer: {
       says: "{where} says {told}; {came} came.",
-      fix: "Send the sheets that are missing.",
+      fix: "Send the sheets that are missing, or write how many there should be.",
     },
     more: {
       says: "{where} says {told}, but {came} came.",
-      fix: "Tell us which of them not to make.",
+      fix: "Write how many there should be, and which not to make.",
     },
     soFar: {
       says: "{where} says {told}; {came} came so far.",

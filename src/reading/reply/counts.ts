@@ -9,7 +9,7 @@ export type Goods = Pick<Catalogue, "layouts" | "finishes">;
 const figure = `(?:\\d{1,3}|${numerals.slice(1).join("|")})`;
 const times = "(?: ?[x×](?= )| ?(?:pcs|pieces|ea|each|nos?)(?![\\p{L}])\\.?)?";
 const neutral =
-  "attached|enclosed|engraved|engraving|wall|push-?button|order|pdf|fillable|filled|completed|separate|individual|single|different|new";
+  "attached|enclosed|engraved|engraving|wall|push-?button|order|pdf|fillable|filled|completed|separate|individual|single|different";
 const noun =
   "(?:devices?|keypads?|plates?)(?: sheets?| forms?)?|sheets?|forms?|files?|pdfs?|documents?|attachments?";
 
@@ -60,7 +60,7 @@ const around = new Set(
     afternoon team thanks thank thx much advance best kind regards order orders po job project purchase email e mail
     letter message total totals grand overall sum summary count counts number numbers qty quantity quantities
     altogether together makes comes contains contain consists consist comprises has have having sending submitting
-    forwarding fillable filled completed new engraved sheets stations`),
+    forwarding fillable filled completed engraved sheets stations`),
 );
 const framed = /\b(?:you should (?:have|find|see|get)|(?:is|are) made up|put together)\b/giu;
 

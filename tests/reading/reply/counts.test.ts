@@ -78,7 +78,9 @@ test("any word beside a count that may make something else of it leaves it to a 
       fc.constantFrom(...more),
       fc.boolean(),
       (text, word, isBehind) => {
-        const words = isBehind ? `${text.replace(/[.!]$/, "")} ${word}` : `${word} ${text}`;
+        const words = isBehind
+          ? `${text.replace(/[.!]$/, "")} ${word}`
+          : text.replace(/^(?:- )?/, `$&${word} `);
         const all = inText(words.split("\n").at(isBehind ? -1 : 0) ?? "");
         // A blank with a dash ends a sentence. Then the word stands in one of its own.
         expect(all.every(({ kind }) => kind === "counts") ? all : []).toEqual([]);
