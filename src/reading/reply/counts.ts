@@ -88,7 +88,8 @@ export function leadsToCounts(words: string): boolean {
   );
 }
 
-function isAround(words: string, names: readonly string[]): boolean {
+/** Whether words leave a count beside them what it is. */
+export function isAround(words: string, names: readonly string[]): boolean {
   const rest = names.reduce((some, name) => {
     const pattern = patternOf(name);
     return pattern === undefined ? some : some.replace(pattern, " ");

@@ -4,7 +4,7 @@ import type { Counts, ForPerson, Statement } from "../../trade/statement.ts";
 import type { FileWords } from "../facts.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { countsInTable } from "./count-table.ts";
-import { countsIn, type Goods, leadsToCounts } from "./counts.ts";
+import { countsIn, type Goods, isAround, leadsToCounts } from "./counts.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -153,9 +153,7 @@ function readSigned(lines: readonly string[], known: KnownWords, own = true): Se
     end < 0
       ? read(lines, known, false)
       : [...read(lines.slice(0, end), known, false), ...read(lines.slice(end), known, true)];
-  const counting: Sentence[] = own
-    ? said.map((words) => withCounts(words, known))
-    : said.map((words) => ({ words }));
+  const counting: Sentence[] = own ? withCounts(said, known) : said.map((words) => ({ words }));
   const hasCounts = counting.some(({ counts }) => counts !== undefined);
   return counting.filter(
     ({ words, counts }) =>
@@ -163,9 +161,24 @@ function readSigned(lines: readonly string[], known: KnownWords, own = true): Se
   );
 }
 
-function withCounts(words: string, known: KnownWords): Sentence {
-  const counts = countsIn(words, namesIn(known), known.goods);
-  return counts === undefined ? { words } : { words, counts };
+function withCounts(said: readonly string[], known: KnownWords): Sentence[] {
+  const names = namesIn(known);
+  const sentences = said.map((words): Sentence => {
+    const counts = countsIn(words, names, known.goods);
+    return counts === undefined ? { words } : { words, counts };
+  });
+  // "Lobby - 12 devices" counts a part: what a dash joins belongs together.
+  const runs: Sentence[][] = [];
+  for (const [i, sentence] of sentences.entries()) {
+    const run = runs.at(-1);
+    if (run !== undefined && / [-–—|]+$/u.test(said[i - 1] ?? "")) run.push(sentence);
+    else runs.push([sentence]);
+  }
+  return runs.flatMap((run) =>
+    run.every(({ words, counts }) => counts !== undefined || isAround(words, names))
+      ? run
+      : run.map(({ words }) => ({ words })),
+  );
 }
 
 /** The sentences of some lines, without furniture. `signed`: they stand below a name or a good-bye. */
