@@ -1,5 +1,6 @@
 import { counted } from "../answer/one-line.ts";
-import { dateIn, timeIn } from "./day.ts";
+import { dateIn } from "../calendar/dates.ts";
+import { timeIn } from "./day.ts";
 import type { Waiting } from "./people.ts";
 import { peopleLines } from "./people-text.ts";
 

@@ -24,6 +24,7 @@ import { sharedLink } from "./letter/shared-link.ts";
 import { abbreviationInconsistent } from "./order/abbreviation-inconsistent.ts";
 import { billToDiffers } from "./order/bill-to-differs.ts";
 import { contactDiffers } from "./order/contact-differs.ts";
+import { countDiffers } from "./order/count-differs.ts";
 import { deviceCopiedInPlate } from "./order/device-copied-in-plate.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
 import { emailDomainSlip } from "./order/email-domain-slip.ts";
@@ -200,6 +201,7 @@ export const orderChecks: readonly OrderCheck[] = [
   stationMarkInNotes,
   orderNumberNearMiss,
   whichSheetCounts,
+  countDiffers,
   fileStillUnread,
   letterStillOpen,
   projectDiffers,

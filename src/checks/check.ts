@@ -6,7 +6,7 @@ import type { Order, Replacement } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
-import type { Statement } from "../trade/statement.ts";
+import type { ForPerson } from "../trade/statement.ts";
 import { CannotShow, type Sample, sampleOf } from "./sample.ts";
 
 /** Where a rule comes from. */
@@ -141,7 +141,7 @@ export interface LetterSubject {
   /** Addresses in its text behind which files seem to lie. */
   readonly links: readonly string[];
   /** What it says beside its sheets that a person has to read. */
-  readonly statements?: readonly Statement[];
+  readonly statements?: readonly ForPerson[];
   /** Nothing but its header was read: opening it does harm. */
   readonly unsafe?: boolean;
 }

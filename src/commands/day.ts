@@ -1,6 +1,7 @@
 import { writeFile } from "node:fs/promises";
 import { dayCsv } from "../audit/csv.ts";
-import { type Day, dateIn, dayBounds, makeDay } from "../audit/day.ts";
+import { type Day, makeDay } from "../audit/day.ts";
+import { dateIn, dayBounds } from "../calendar/dates.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { missingWords } from "./order.ts";

@@ -2,7 +2,7 @@ import { mkdir, readdir, rm, utimes, writeFile } from "node:fs/promises";
 import { basename, join, relative, resolve } from "node:path";
 import { stringify } from "yaml";
 import { fileWords } from "../answer/enclosures.ts";
-import { dateIn } from "../audit/day.ts";
+import { dateIn } from "../calendar/dates.ts";
 import { buildLetters } from "../demo/build.ts";
 import { loadScenario } from "../demo/load.ts";
 import { type AnswerFiles, demoPage } from "../demo/page.ts";

@@ -1,5 +1,6 @@
-import { dateIn, timeIn } from "../audit/day.ts";
+import { timeIn } from "../audit/day.ts";
 import { contactsIn } from "../audit/people.ts";
+import { dateIn } from "../calendar/dates.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
 import { gatherOrders } from "../orders/gather.ts";
@@ -164,8 +165,12 @@ function reasonsOf({ problems, questions, carried, sheets }: OrderRecord): strin
     return `  ${asked}${problem.verdict}: ${wordsOf(problem).says}${where}`;
   });
   // Problems do not name what the last letter left open.
-  const open = carried.map(({ what, text }) =>
-    what === "file" ? `  confirm: ${text} could not be read` : `  person: the buyer writes “${text}”`,
+  const open = carried.flatMap(({ what, text }) =>
+    what === "file"
+      ? `  confirm: ${text} could not be read`
+      : what === "words"
+        ? `  person: the buyer writes “${text}”`
+        : [],
   );
   const lines = [...new Set([...told, ...open])];
   return lines.length === 0 ? [] : ["", "What stands in its way:", ...lines];

@@ -1,10 +1,14 @@
 import { readdir } from "node:fs/promises";
 import { resolve } from "node:path";
+import { listed } from "../answer/one-line.ts";
+import { businessDayAfter } from "../calendar/business-days.ts";
 import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
 import { neverAsked } from "../checks/required.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
 import type { EditionFile } from "../reading/editions.ts";
 import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
+import { calendarIn } from "../settings/calendar.ts";
+import type { Settings } from "../settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../settings/shared-domains.ts";
 import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
@@ -53,6 +57,7 @@ export const settings = defineCommand({
         `lettering  ${catalogue.lettering.map((l) => l.name).join(", ")}`,
         ...(await Promise.all(editionFiles.map((written) => editionLine(written, forms)))),
         `languages  ${read.languages.join(", ")}`,
+        `waiting    ${waitingInWords(read)}`,
         `record     ${recordFolder(configuration)}`,
         ...read.folders.map((folder) => `letters    from the folder ${beside(file, folder)}`),
         ...read.mailboxes.map(
@@ -150,4 +155,18 @@ async function tryFolder(folder: string): Promise<Trial> {
     (names) => ({ ok: true, says: `${folder}: ${names.length} files` }),
     (cause: unknown) => ({ ok: false, says: `${folder} cannot be read: ${reasonOf(cause)}` }),
   );
+}
+
+/** When buyers are reminded, and when nobody works next. */
+function waitingInWords({ waiting, time_zone: timeZone }: Settings): string {
+  if (waiting === undefined) return "no buyer is reminded of anything";
+  const calendar = calendarIn(waiting, timeZone);
+  const now = systemClock.now();
+  const { country, region, closed, remind_after: days } = waiting;
+  const holidays =
+    country === undefined
+      ? "no public holidays"
+      : `public holidays of ${[country, region].filter(Boolean).join("-")}`;
+  const next = businessDayAfter(now, 1, calendar);
+  return `buyers are reminded after ${listed(days.map(String), 9)} business days; ${holidays}${closed.length === 0 ? "" : `; closed ${closed.join(", ")}`}; next business day ${next ?? "unknown"}`;
 }

@@ -1,7 +1,7 @@
 import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
 import type { Enclosure } from "../answer/message.ts";
-import { dateIn } from "../audit/day.ts";
+import { dateIn } from "../calendar/dates.ts";
 import {
   judgeOpened,
   type OpenLetter,

@@ -1,5 +1,5 @@
 import { numbersIn } from "../answer/numbered.ts";
-import { dateIn } from "../audit/day.ts";
+import { dateIn } from "../calendar/dates.ts";
 import { changesOf } from "../judging/changes.ts";
 import { needsPerson } from "../judging/for-person.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
@@ -250,7 +250,10 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   const isOpen = (question: number): boolean => !late.includes(question);
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // The orders that a letter names count where no sheet came, or where a person reads its words.
-  const named = sheets.length === 0 || statements.length > 0 ? ordersNamedIn(allWords(opened), state) : [];
+  const named =
+    sheets.length === 0 || statements.some(({ kind }) => kind !== "counts")
+      ? ordersNamedIn(allWords(opened), state)
+      : [];
   // A reply without sheets is about every order that was answered for. One with sheets is about the orders whose
   // questions it answers.
   const replied = sheets.length === 0 ? answered : settles.map(({ order }) => order);

@@ -54,6 +54,6 @@ function toBeRead(
   return statementsBeside(letter, beside).map((statement) => ({
     letter: String(number),
     what: "words",
-    text: statement.kind === "said" ? statement.words : "(words that a program cannot read)",
+    text: "words" in statement ? statement.words : "(words that a program cannot read)",
   }));
 }

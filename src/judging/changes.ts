@@ -48,8 +48,9 @@ export function changesOf(
       !after.has(orderKey(order.number)) &&
       order.sheets.every((sheet) => !sheets.has(sheet.id)),
   );
-  const left = emptied.map(
-    ({ number, carried }): Revision => ({
+  const left = emptied.map(({ number, carried: all }): Revision => {
+    const carried = all.filter(({ what }) => what !== "count");
+    return {
       number,
       ...(carried.length === 0 ? {} : { verdict: "person" }),
       missing: [],
@@ -58,8 +59,8 @@ export function changesOf(
       carried,
       problems: [],
       questions: [],
-    }),
-  );
+    };
+  });
   return [...revisions, ...left];
 }
 

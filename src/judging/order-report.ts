@@ -2,6 +2,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { checkOrder } from "../checks/run.ts";
 import type { Standing } from "../orders/stand.ts";
 import { stillMissing } from "../orders/still-missing.ts";
+import { isRight, tallyIn } from "../orders/tally.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Order } from "../trade/order.ts";
 import { gravest, verdictOf } from "../trade/problem.ts";
@@ -17,7 +18,7 @@ interface Beside {
   /** The sheets that this submission brought. */
   readonly came: ReadonlySet<FileId>;
   readonly part: Pick<Standing, "replaced" | "late">;
-  /** What earlier letters left open and this one does not settle. */
+  /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
   readonly questions: Questioning;
   readonly waitsForPerson: boolean;
@@ -34,6 +35,7 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
   const found = checkOrder({ order, others, ...part, carried }, catalogue);
   const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
+  const missing = stillMissing(order, others);
   const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
   return {
     order,
@@ -42,10 +44,15 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
       verdictOf(problems),
       ...members.map(({ verdict }) => verdict),
     ]),
-    missing: stillMissing(order, others),
+    missing,
     problems,
-    carried,
+    carried: missing.length > 0 ? carried : carried.filter((one) => !isReached(one, order)),
     asked: asked([...problems, ...own]),
     lastNumber: Math.max(0, ...known.map(({ number }) => number)),
   };
+}
+
+/** Whether an order has come to what somebody counted. */
+function isReached(carried: Carried, order: Order): boolean {
+  return carried.what === "count" && isRight(carried.count, tallyIn(carried.count, order), order.sheets);
 }

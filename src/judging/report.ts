@@ -5,6 +5,7 @@ import { gatherOrders } from "../orders/gather.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
+import { countedBy } from "../trade/count.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
@@ -12,6 +13,7 @@ import type { FileId, Sheet } from "../trade/sheet.ts";
 import { type AskedQuestion, questioning } from "./answered.ts";
 import { type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
+import { countedIn } from "./counts.ts";
 import { memory } from "./memory.ts";
 import { orderReport } from "./order-report.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
@@ -31,7 +33,7 @@ export interface OrderReport {
   readonly verdict: Verdict;
   readonly missing: readonly Missing[];
   readonly problems: readonly Problem[];
-  /** What earlier letters left open and this one does not settle. */
+  /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
   /** The questions among its problems and those of its sheets. */
   readonly asked: readonly AskedQuestion[];
@@ -116,6 +118,17 @@ export function makeReport(
       stateOf(order, state)?.carried.some(isSettled) === true,
   );
   const byId = new Map([...before, ...sheets].map((sheet) => [sheet.id, sheet]));
+  const { open, forPerson, anew } = countedIn(statements, {
+    letter: submission.letter?.number ?? "",
+    sheets,
+    files,
+    orders: touched,
+    catalogue,
+  });
+  const stays = (one: Carried): boolean =>
+    one.what === "count"
+      ? !anew.has(countedBy(one.count)) && !dealtWith.includes(one.letter)
+      : !isSettled(one);
   const questions = memory((order: Order) => questioning(order.number, state, submission, byId));
   const withoutAnswered = (report: SheetReport, order: Order | undefined): SheetReport => {
     if (order === undefined) return report;
@@ -130,10 +143,10 @@ export function makeReport(
       members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
       came,
       part: partOf(standing, order),
-      carried: (stateOf(order, state)?.carried ?? []).filter((one) => !isSettled(one)),
+      carried: [...(stateOf(order, state)?.carried ?? []).filter(stays), ...open],
       questions: questions(order),
       // Words may be about any order of their letter, so none passes before a person has read them.
-      waitsForPerson: held || statements.length > 0,
+      waitsForPerson: held || forPerson.length > 0,
       catalogue,
     });
     const { settles = [], decides = [], note } = submission;
@@ -161,7 +174,7 @@ export function makeReport(
         answers,
         answersLate,
         links,
-        statements,
+        statements: forPerson,
         unsafe,
       },
       catalogue,

@@ -36,7 +36,7 @@ export interface Submission {
   readonly about?: readonly string[];
   /** Links in the letter's text that seem to lead to files. */
   readonly links?: readonly string[];
-  /** What the letter says beside its sheets that a person has to read. */
+  /** What the letter says beside its sheets. */
   readonly statements?: readonly Statement[];
   /** Nothing but the letter's header was read: opening it does harm. */
   readonly unsafe?: boolean;

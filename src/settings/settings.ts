@@ -1,5 +1,6 @@
 import { isIP } from "node:net";
 import { z } from "zod";
+import { isCountry, isRegion } from "../calendar/holidays.ts";
 import { languages } from "../lettering/languages.ts";
 import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
@@ -13,6 +14,54 @@ const nameServer = z.string().refine((text) => {
 
 /** A list whose entries may be faulty. */
 const some = z.array(z.unknown());
+
+const waitingShape = z.strictObject({
+  /** Business days after the last letter of an order; the last of them brings the last reminder. */
+  remind_after: z
+    .array(z.int().min(1).max(250))
+    .min(1)
+    .max(6)
+    .refine(
+      (days) => days.every((one, i) => one > (days[i - 1] ?? 0)),
+      "each must be later than the one before",
+    )
+    .default([2, 5]),
+  /** Whose public holidays you keep, by its code of ISO 3166-1. */
+  country: z
+    .string()
+    .refine(isCountry, "not a country whose holidays are known, by a code such as US")
+    .optional(),
+  /** A state or province of it. */
+  region: z.string().optional(),
+  /** Days on which you do not work: 2026-11-27, or 2026-12-24..2027-01-03. */
+  closed: z
+    .array(
+      z.string().refine(areDays, "not a day such as 2026-11-27, nor days such as 2026-12-24..2027-01-03"),
+    )
+    .default([]),
+});
+
+/** When buyers are reminded, and on which days nobody is. */
+const waitingSchema = waitingShape.refine(
+  ({ country, region }) => region === undefined || (country !== undefined && isRegion(country, region)),
+  {
+    error: "not a region of that country whose holidays are known, by a code such as IL",
+    path: ["region"],
+    ...wherever({ country: z.string().refine(isCountry).optional(), region: z.string().optional() }),
+  },
+);
+
+/** The first and the last day of "2026-12-24..2027-01-03"; one day is both. */
+export function closedDays(typed: string): { readonly from: string; readonly to: string } {
+  const [from = "", to = from] = typed.split("..");
+  return { from, to };
+}
+
+function areDays(typed: string): boolean {
+  const { from, to } = closedDays(typed);
+  const isInOrder = [from, to].every((one) => z.iso.date().safeParse(one).success) && from <= to;
+  return isInOrder && (typed === from || typed === `${from}..${to}`);
+}
 
 export const settingsSchema = z
   .strictObject({
@@ -102,6 +151,8 @@ export const settingsSchema = z
       .prefault({}),
     /** Where orders that are released are put for the engraving room, a folder each. */
     release: z.strictObject({ folder: path }).optional(),
+    /** When buyers are reminded of orders that wait for them. Without it nobody is. */
+    waiting: waitingSchema.optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */
     notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */

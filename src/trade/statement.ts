@@ -1,5 +1,20 @@
-/** What somebody says in a letter beside its sheets and a person has to read. */
-export type Statement =
+import type { Count } from "./count.ts";
+
+/** What somebody says in a letter beside its sheets. */
+export type Statement = ForPerson | Counts;
+
+/** How many sheets there are of what. Nothing else is said there. */
+export interface Counts {
+  readonly kind: "counts";
+  readonly counts: readonly Count[];
+  /** The sentence, or a table in one line. */
+  readonly words: string;
+  /** The attached file that says it; absent for the letter's own text. */
+  readonly file?: string;
+}
+
+/** What a person has to read. */
+export type ForPerson =
   | {
       readonly kind: "said";
       readonly where: "subject" | "text" | "quotation";

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { dayCsv } from "../../src/audit/csv.ts";
-import { dayBounds, makeDay } from "../../src/audit/day.ts";
+import { makeDay } from "../../src/audit/day.ts";
+import { dayBounds } from "../../src/calendar/dates.ts";
 import type { LetterRecord } from "../../src/trade/record.ts";
 
 const zone = "America/Chicago";

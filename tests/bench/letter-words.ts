@@ -18,16 +18,7 @@
  */
 import { readFileSync } from "node:fs";
 import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";
-import { statementsIn } from "../../src/reading/reply/statements.ts";
-import { type Note, notesIn } from "./notes.ts";
-
-function saysSomething({ subject, text, facts }: Note): readonly string[] {
-  const letter = { subject, text };
-  const known = { facts, furniture: new Set<string>(), quoted: [], understood: new Set<string>() };
-  return statementsIn(letter, known).map((one) =>
-    one.kind === "said" ? `${one.where}: ${one.words}` : one.kind,
-  );
-}
+import { notesIn, toldIn } from "./notes.ts";
 
 const percent = (some: number, of: number): string => `${some}/${of} ${((100 * some) / of).toFixed(1)} %`;
 
@@ -51,7 +42,7 @@ for (const [file, what, isMiss] of [
     ["unseen11 ", notesIn(`unseen11-${file}`)],
     ["unseen12 ", notesIn(`unseen12-${file}`)],
   ] as const) {
-    const judged = notes.map((note) => ({ ...note, said: saysSomething(note) }));
+    const judged = notes.map((note) => ({ ...note, said: toldIn(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));
     console.log(`${what.padEnd(30)} ${half} ${percent(missed.length, notes.length)}`);
     if (process.argv.includes("--misses") && (half === "tuned on " || process.argv.includes("--all")))

@@ -1,5 +1,8 @@
 import { readFileSync } from "node:fs";
+import { statementsIn } from "../../src/reading/reply/statements.ts";
 import type { LetterFacts } from "../../src/reading/reply/tallies.ts";
+import type { Count } from "../../src/trade/count.ts";
+import { catalogue } from "../make/config.ts";
 
 /** A letter beside clean sheets, and what came with it. */
 export interface Note {
@@ -35,4 +38,32 @@ export function notesIn(file: string): Note[] {
       },
     };
   });
+}
+
+/** What a note says that its sheets do not: words for a person, and counts that are wrong. */
+export function toldIn({ subject, text, facts }: Note): readonly string[] {
+  const letter = { subject, text };
+  const known = {
+    facts,
+    goods: catalogue,
+    furniture: new Set<string>(),
+    quoted: [],
+    understood: new Set<string>(),
+  };
+  return statementsIn(letter, known).flatMap((one) => {
+    if (one.kind === "counts" && one.counts.every((count) => isRight(count, facts))) return [];
+    return "words" in one ? `${one.kind}: ${one.words}` : one.kind;
+  });
+}
+
+/** Whether a count is that of the sheets that came. Of their layouts and sizes the notes here say nothing. */
+function isRight(
+  { of, number, layout, gangs }: Count,
+  { devices, plates, attached }: Note["facts"],
+): boolean {
+  if (layout !== undefined || gangs !== undefined) return false;
+  const all = plates.flatMap((some) => devices.map((others) => some + others));
+  const right =
+    of === "device" ? devices : of === "plate" ? plates : [...all, ...plates, ...devices, ...attached];
+  return right.includes(number);
 }

@@ -16,6 +16,7 @@ import { readFileSync } from "node:fs";
 import { answersBeside } from "../../src/reading/reply/answers.ts";
 import { isRemembered, lineKeysOf } from "../../src/reading/reply/furniture.ts";
 import { statementsIn } from "../../src/reading/reply/statements.ts";
+import { catalogue } from "../make/config.ts";
 import { notesIn } from "./notes.ts";
 
 interface Reply {
@@ -122,14 +123,14 @@ function read(reply: Reply): Pick<Reply, "yes" | "no" | "person"> & { readonly s
     (understood) =>
       statementsIn(
         { subject: `${reply.prefix ?? "Re:"} ${subject}`, text },
-        { facts: { ...letterFacts, names: [reply.from] }, furniture, quoted, understood },
+        { facts: { ...letterFacts, names: [reply.from] }, goods: catalogue, furniture, quoted, understood },
       ),
   );
   return {
     yes: [...answers.yes],
     no: [...answers.no],
     person: statements.length > 0,
-    said: statements.map((one) => (one.kind === "said" ? one.words : one.kind)),
+    said: statements.map((one) => ("words" in one ? one.words : one.kind)),
   };
 }
 

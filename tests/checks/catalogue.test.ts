@@ -10,6 +10,7 @@ import { maker, trade } from "../make/config.ts";
 
 const pointsNowhere = new Set([
   ...letterChecks.map(({ id }) => id),
+  "count-differs",
   "file-still-unread",
   "letter-still-open",
 ]);

@@ -54,7 +54,7 @@ function read(text: string, among = orders): { withdrawn: FileId[]; yes: number[
     (understood) =>
       statementsIn(
         { subject: `Re: ${subject}`, text },
-        { facts, furniture: new Set(), quoted: [{ text: answer, subject }], understood },
+        { facts, goods: catalogue, furniture: new Set(), quoted: [{ text: answer, subject }], understood },
       ),
   );
   return { withdrawn: [...answers.withdraws], yes: [...answers.yes], said: statements.length };

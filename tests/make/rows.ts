@@ -2,6 +2,7 @@
 export const rows = {
   trade: "the words of the trade as types",
   yaml: "YAML text -> value, or every fault with its place",
+  calendar: "dates in a time zone; business days, holidays",
   catalogue: "what the maker can make; part keys",
   lettering: "single-stroke font, width and fit in mm; words, spelling, contrast",
   reading: "bytes in, words out: letters, forms, editions -> sheets",

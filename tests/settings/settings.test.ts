@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
+import { calendarIn } from "../../src/settings/calendar.ts";
 import { readSettings, settingsSchema } from "../../src/settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../../src/settings/shared-domains.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
@@ -148,4 +149,26 @@ test("limits and patience have values of their own", () => {
     // RFC 5321 §4.5.3.2.6
     patience_seconds: 600,
   });
+});
+
+test.each([
+  ["remind_after: [5, 2]", /remind_after: each must be later/],
+  ["remind_after: []", /remind_after/],
+  ["country: XX", /country: not a country/],
+  ["{ country: US, region: ZZ }", /region: not a region/],
+  ["{ region: IL }", /region: not a region/],
+  ["closed: [2026-02-30]", /closed\.0: not a day/],
+  ["closed: [2027-01-03..2026-12-24]", /closed\.0: not a day/],
+])("a fault in waiting is told: %s", (waiting, fault) => {
+  const flow = waiting.startsWith("{") ? waiting : `{ ${waiting} }`;
+  const read = readSettings(text.replace(/^waiting:[\s\S]*/m, `waiting: ${flow}\n`), "burin.yaml");
+  expect(read.ok ? "" : read.faults.map(({ path, what }) => `${path}: ${what}`).join("\n")).toMatch(fault);
+});
+
+test("the closing days of the settings are days on which the desk is closed", () => {
+  const read = readSettings(text, "burin.yaml");
+  if (!read.ok || read.value.waiting === undefined) throw new Error("no settings");
+  const { isOpen } = calendarIn(read.value.waiting, read.value.time_zone);
+  const days = ["2026-11-26", "2026-11-27", "2026-12-23", "2026-12-24", "2026-12-31", "2027-01-04"];
+  expect(days.map(isOpen)).toEqual([false, false, true, false, false, true]);
 });

@@ -1,4 +1,4 @@
-import type { Statement } from "../../trade/statement.ts";
+import type { ForPerson } from "../../trade/statement.ts";
 import { defineLetterCheck } from "../check.ts";
 import { fileAs, type Sample, subject } from "../sample.ts";
 import { hasNoSheet } from "./no-sheet.ts";
@@ -11,7 +11,7 @@ const clean = ({ completeOrder }: Sample) =>
     reply: false,
     links: [],
   }) as const;
-const said = (words: string, where: "subject" | "text" | "quotation" = "text"): Statement[] => [
+const said = (words: string, where: "subject" | "text" | "quotation" = "text"): ForPerson[] => [
   { kind: "said", where, words },
 ];
 

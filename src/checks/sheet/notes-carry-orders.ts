@@ -2,6 +2,7 @@ import { plainText } from "../../orders/keys.ts";
 import { readNotedPlace } from "../../orders/notes.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
+import { notedCounts } from "../noted-counts.ts";
 import { marksIn, mayAskForSeveral } from "../several.ts";
 
 /** Words by which somebody asks for something, or names what no field holds. */
@@ -50,6 +51,10 @@ export const notesCarryOrders = defineSheetCheck({
     { shows: "no notes", given: ({ device }) => device() },
     { shows: "where the device goes", given: ({ device }) => device({ notes: "Plate S-104, pos 2 of 4" }) },
     { shows: "the mark written otherwise", given: ({ device }) => device({ notes: "station s104" }) },
+    {
+      shows: "how many the order has",
+      given: ({ device }) => device({ notes: "Total: 4 devices, 1 plate" }),
+    },
     { shows: "thanks", given: ({ device }) => device({ notes: "Thank you!" }) },
     { shows: "no notes, in words", given: ({ device }) => device({ notes: "N/A" }) },
   ],
@@ -103,9 +108,11 @@ export const notesCarryOrders = defineSheetCheck({
       says: "The notes say “Second floor, reading room side”. Nothing is made of it: only the fields are cut.",
     },
   ],
-  *find(sheet, _catalogue, say) {
+  *find(sheet, catalogue, say) {
     const { notes } = sheet;
     if (notes === undefined || !saysMore(notes, sheet)) return;
+    // The order is held against them.
+    if (notedCounts(sheet, catalogue).length > 0) return;
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");

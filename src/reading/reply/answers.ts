@@ -170,8 +170,12 @@ export function answersBeside(
   };
 }
 
-/** Whether a statement is only about a point that is not answered: "4: make it SALON" beside "3 YES". */
+/**
+ * Whether a statement is only about a point that is not answered: "4: make it SALON" beside "3 YES". Counts bind no
+ * answer.
+ */
 function isOfOtherPoint(statement: Statement, { yes, no, withdraws, lines }: Answers): boolean {
+  if (statement.kind === "counts") return true;
   if (lines.size === 0) return true;
   const number =
     statement.kind === "said" && statement.where === "text" ? otherPoint(statement.words) : undefined;

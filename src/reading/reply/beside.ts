@@ -1,38 +1,57 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { ReadFile } from "../../trade/attachment.ts";
+import { countedBy } from "../../trade/count.ts";
 import type { Letter } from "../../trade/letter.ts";
 import type { Sheet } from "../../trade/sheet.ts";
-import type { Statement } from "../../trade/statement.ts";
+import type { Counts, ForPerson, Statement } from "../../trade/statement.ts";
 import { speaksAgainstIt } from "./file-names.ts";
 import { type AttachedText, type KnownWords, statementsIn, statementsInFiles } from "./statements.ts";
 import type { LetterFacts } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** What came with a letter, and what is known of its sender's letters. */
-export interface Beside extends Omit<KnownWords, "facts"> {
+export interface Beside extends Omit<KnownWords, "facts" | "goods"> {
   readonly files: readonly ReadFile[];
   /** Those of them that are texts. */
   readonly texts: readonly AttachedText[];
   readonly sheets: readonly Sheet[];
   /** Sheets that earlier letters of its buyer brought to the same orders. */
   readonly earlier: readonly Sheet[];
-  readonly catalogue: Pick<Catalogue, "finishes" | "lettering">;
+  readonly catalogue: Pick<Catalogue, "finishes" | "lettering" | "layouts">;
 }
 
-/** What a letter says beside its sheets and a person has to read. */
+/** What a letter says beside its sheets. */
 export function statementsBeside(letter: Letter, beside: Beside): Statement[] {
   const facts = { ...factsOf(letter, beside), ...finishesOf(beside) };
-  const given = { ...beside, facts };
+  const given = { ...beside, facts, goods: beside.catalogue };
   const inFiles = statementsInFiles(beside.texts, given);
   const told = new Set(inFiles.map((statement) => ("file" in statement ? statement.file : undefined)));
   const names = beside.files.filter(({ file }) => !told.has(file)).flatMap((file) => nameSays(file, facts));
   // An attached letter was read together with the letter that brings it.
   const all = [...statementsIn(letter, given), ...inFiles, ...names];
-  return [...Map.groupBy(all, saidBy).values()].flatMap(([first]) => first ?? []);
+  return withoutContradictions([...Map.groupBy(all, saidBy).values()].flatMap(([first]) => first ?? []));
+}
+
+/** Counts that contradict each other may be parts of something, so a person reads them. */
+function withoutContradictions(statements: readonly Statement[]): Statement[] {
+  const counts = statements.flatMap((one) => (one.kind === "counts" ? one.counts : []));
+  const numbers = Map.groupBy(counts, countedBy);
+  const isSure = (statement: Counts): boolean =>
+    statement.counts.every(
+      (one) => new Set(numbers.get(countedBy(one))?.map(({ number }) => number)).size === 1,
+    );
+  return statements.map((one) => (one.kind !== "counts" || isSure(one) ? one : asSaid(one)));
+}
+
+/** Counts as words for a person. */
+export function asSaid({ words, file }: Counts): ForPerson {
+  return file === undefined
+    ? { kind: "said", where: "text", words }
+    : { kind: "said", where: "file", file, words };
 }
 
 function saidBy(statement: Statement): string {
-  return statement.kind === "said" ? tokensOf(statement.words).join(" ") : JSON.stringify(statement);
+  return "words" in statement ? tokensOf(statement.words).join(" ") : JSON.stringify(statement);
 }
 
 /** The name of a file, if it speaks against making what is in the file. */

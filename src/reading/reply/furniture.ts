@@ -31,7 +31,15 @@ export function isRemembered(line: string, remembered: ReadonlySet<LineKey>): bo
 function mayBeFurniture(line: string): boolean {
   const tokens = tokensOf(line);
   if (tokens.length === 0 || line.length > 2000 || speaksOfTrade(line)) return false;
-  return tokens.length > 8 || !asksFor(line);
+  return tokens.length > 8 || !(asksFor(line) || mayCount(line));
+}
+
+/** "Devices: 12" says something new in every letter. */
+function mayCount(line: string): boolean {
+  return (
+    /\d/.test(line) &&
+    /\b(?:plates?|devices?|keypads?|sheets?|forms?|files?|pdfs?|gangs?|buttons?)\b/i.test(line)
+  );
 }
 
 /** What stands around people's own words. */

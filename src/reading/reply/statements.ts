@@ -1,7 +1,10 @@
+import type { Count } from "../../trade/count.ts";
 import type { Letter } from "../../trade/letter.ts";
-import type { Statement } from "../../trade/statement.ts";
+import type { Counts, ForPerson, Statement } from "../../trade/statement.ts";
 import type { FileWords } from "../facts.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
+import { countsInTable } from "./count-table.ts";
+import { countsIn, type Goods, isAround, leadsToCounts } from "./counts.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -29,6 +32,8 @@ export interface KnownWords {
   readonly quoted: readonly Pick<Letter, "text" | "subject">[];
   /** Lines that are understood already, since they answer a question. */
   readonly understood: ReadonlySet<string>;
+  /** What can be counted. */
+  readonly goods: Goods;
 }
 
 /** A file of a letter that is a text. */
@@ -42,8 +47,10 @@ const longestSentence = 1000;
 const longestQuote = 200;
 /** So many statements are told. Whoever reads these reads the others too. */
 const mostStatements = 8;
+/** More counts than these are no totals. */
+const mostCounts = 20;
 
-/** What a person has to read of a letter beside its sheets: of its subject, its text, and what it forwards. */
+/** What a letter says beside its sheets: in its subject, its text, and what it forwards. */
 export function statementsIn(
   letter: Pick<Letter, "subject" | "text" | "otherTexts" | "textUnsure">,
   given: KnownWords,
@@ -56,9 +63,29 @@ export function statementsIn(
   const once = new Map(all.map((one) => [tokensOf(one.words).join(" "), one]));
   return [
     ...(letter.textUnsure === true ? [{ kind: "unsure" } as const] : []),
-    ...[...once.values()]
-      .slice(0, mostStatements)
-      .map(({ where, words }) => ({ kind: "said", where, words: cut(words) }) as const),
+    ...told([...once.values()], ({ where, words }) => ({ kind: "said", where, words: cut(words) })),
+  ];
+}
+
+/** What is said, as statements. A person who reads the first few reads the others too. */
+function told<S extends Sentence>(
+  said: readonly S[],
+  forPerson: (one: S) => ForPerson,
+  file?: string,
+): Statement[] {
+  const counting = said.filter(({ counts }) => counts !== undefined);
+  const isCounted = counting.length <= mostCounts;
+  const read = isCounted ? said.filter(({ counts }) => counts === undefined) : said;
+  return [
+    ...read.slice(0, mostStatements).map(forPerson),
+    ...(isCounted ? counting : []).map(
+      ({ words, counts = [] }): Counts => ({
+        kind: "counts",
+        counts,
+        words: cut(words),
+        ...(file === undefined ? {} : { file }),
+      }),
+    ),
   ];
 }
 
@@ -72,47 +99,89 @@ export function statementsInFiles(texts: readonly AttachedText[], given: KnownWo
 }
 
 function statementsInFile({ file, text, unsure }: AttachedText, given: KnownWords): Statement[] {
-  const said = [...saidIn(text, given)].slice(0, mostStatements);
+  const counts = countsInTable(text, namesIn(given), given.goods);
+  const said: Sentence[] = counts === undefined ? [...saidIn(text, given)] : [{ words: text, counts }];
   return [
     ...(unsure === true ? [{ kind: "unsure", file } as const] : []),
-    ...said.map(({ words }) => ({ kind: "said", where: "file", file, words: cut(words) }) as const),
+    ...told(said, ({ words }) => ({ kind: "said", where: "file", file, words: cut(words) }), file),
   ];
 }
 
-interface Said {
-  readonly where: "subject" | "text" | "quotation";
+/** What a count may name without being of a part: the order, its project and its people. */
+function namesIn({ facts: { numbers, projects, names } }: KnownWords): string[] {
+  return [...projects, ...numbers, ...names];
+}
+
+interface Sentence {
   readonly words: string;
+  /** What it counts, if it does nothing else. */
+  readonly counts?: readonly Count[];
+}
+
+interface Said extends Sentence {
+  readonly where: "subject" | "text" | "quotation";
 }
 
 function* saidIn(text: string, known: KnownWords): Generator<Said> {
   // The signature is read as well. takeApart() would leave out one under "-- ".
   const plain = text.replace(/\p{Cf}/gu, "").replace(/^-- $/gm, "--");
   const { own, quoted, aside } = takeApart(plain, known.quoted[0]?.subject ?? "");
-  for (const words of readSigned(own, known)) yield { where: "text", words };
+  for (const sentence of readSigned(own, known)) yield { where: "text", ...sentence };
   const strange = strangeLines(quoted, known);
   for (const lines of [aside, strange]) {
     for (const line of lines) {
       const [, subject] = /^\*?(?:subject|betreff|objet|asunto)\s?:\*?(.*)$/iu.exec(line) ?? [];
       if (subject !== undefined && subjectSays(subject, known)) yield { where: "quotation", words: line };
     }
-    for (const words of readSigned(withoutHeaders(lines), known))
+    for (const { words } of readSigned(withoutHeaders(lines), known, false))
       yield { where: lines === aside ? "text" : "quotation", words };
   }
 }
 
-/** The sentences that a person must read. The last lines may be a signature. */
-function readSigned(lines: readonly string[], known: KnownWords): string[] {
+/**
+ * The sentences that say something. The last lines may be a signature. `own`: they are the sender's own words. What he
+ * quotes was counted when it was written.
+ */
+function readSigned(lines: readonly string[], known: KnownWords, own = true): Sentence[] {
   const end = lines.findIndex(
     (line, i) =>
       isGoodBye(line) ||
       line === "--" ||
       (i > 0 && (isSender(line, known) || (lines[i - 1] === "" && isName(line)))),
   );
-  if (end < 0) return read(lines, known, false);
-  return [...read(lines.slice(0, end), known, false), ...read(lines.slice(end), known, true)];
+  const said =
+    end < 0
+      ? read(lines, known, false)
+      : [...read(lines.slice(0, end), known, false), ...read(lines.slice(end), known, true)];
+  const counting: Sentence[] = own ? withCounts(said, known) : said.map((words) => ({ words }));
+  const hasCounts = counting.some(({ counts }) => counts !== undefined);
+  return counting.filter(
+    ({ words, counts }) =>
+      counts !== undefined || (isStatement(words, known.facts) && !(hasCounts && leadsToCounts(words))),
+  );
 }
 
-/** The sentences of some lines that a person must read. `signed`: they stand below a name or a good-bye. */
+function withCounts(said: readonly string[], known: KnownWords): Sentence[] {
+  const names = namesIn(known);
+  const sentences = said.map((words): Sentence => {
+    const counts = countsIn(words, names, known.goods);
+    return counts === undefined ? { words } : { words, counts };
+  });
+  // "Lobby - 12 devices" counts a part: what a dash joins belongs together.
+  const runs: Sentence[][] = [];
+  for (const [i, sentence] of sentences.entries()) {
+    const run = runs.at(-1);
+    if (run !== undefined && / [-–—|]+$/u.test(said[i - 1] ?? "")) run.push(sentence);
+    else runs.push([sentence]);
+  }
+  return runs.flatMap((run) =>
+    run.every(({ words, counts }) => counts !== undefined || isAround(words, names))
+      ? run
+      : run.map(({ words }) => ({ words })),
+  );
+}
+
+/** The sentences of some lines, without furniture. `signed`: they stand below a name or a good-bye. */
 function read(lines: readonly string[], known: KnownWords, signed: boolean): string[] {
   const open = lines.filter((line) => !isRemembered(line, known.furniture) && !known.understood.has(line));
   const paragraphs = paragraphsOf(open);
@@ -123,8 +192,7 @@ function read(lines: readonly string[], known: KnownWords, signed: boolean): str
       if (isGoodBye(sentence) || (isLegal && isHarmless(sentence))) return false;
       if (signed && isOfSignature(sentence)) return false;
       const isLast = sentences === last && i === sentences.length - 1;
-      if (isLast && (i > 0 || paragraphs.length > 1) && isName(sentence)) return false;
-      return isStatement(sentence, known.facts);
+      return !(isLast && (i > 0 || paragraphs.length > 1) && isName(sentence));
     });
   });
 }

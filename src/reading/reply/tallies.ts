@@ -24,7 +24,8 @@ export interface LetterFacts {
 /** Signs for what has been understood. None of them is a letter. */
 export const understood = { courtesy: "◆", fact: "◇", name: "◈", date: "△", tally: "○" } as const;
 
-const numerals =
+/** "no", "one", "two", each at the place of its number. */
+export const numerals: readonly string[] =
   "no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty".split(
     "|",
   );
@@ -83,8 +84,13 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
     .replace(places, (place) => (/^pos/i.test(place) ? understood.fact : understood.name));
 }
 
+/** A number in figures or in words. -1 for any other word. */
+export function numberFrom(typed: string): number {
+  return /^\d+$/.test(typed) ? Number(typed) : numerals.indexOf(typed.toLowerCase());
+}
+
 /** A fact as people type it: EL-100, el 100, EL100. */
-function patternOf(fact: string): RegExp | undefined {
+export function patternOf(fact: string): RegExp | undefined {
   const parts = fact.slice(0, 120).match(/\p{L}+|\p{N}+/gu);
   if (parts === null || parts.join("").length < 2) return undefined;
   return new RegExp(
@@ -95,13 +101,7 @@ function patternOf(fact: string): RegExp | undefined {
 
 function isRight(typed: string, noun: string, { plates, devices, attached }: LetterFacts): boolean {
   const word = typed.toLowerCase();
-  const count = /\d/.test(word)
-    ? Number(word)
-    : word === "both"
-      ? 2
-      : /one more|^another|^a/.test(word)
-        ? 1
-        : numerals.indexOf(word);
+  const count = word === "both" ? 2 : /one more|^another|^a/.test(word) ? 1 : numberFrom(word);
   const all = plates.flatMap((some) => devices.map((others) => some + others));
   const right = /^pl/i.test(noun)
     ? plates

@@ -1,0 +1,39 @@
+/** The first moments of a day and of the next, in a time zone. `date` is "YYYY-MM-DD". */
+export function dayBounds(date: string, timeZone: string): { from: Date; to: Date } {
+  const midnight = Date.parse(`${date}T00:00:00Z`);
+  const next = midnight + 24 * 3_600_000;
+  return { from: localMidnight(midnight, timeZone), to: localMidnight(next, timeZone) };
+}
+
+/** The date in a time zone, as "YYYY-MM-DD". */
+export function dateIn(moment: Date, timeZone: string): string {
+  return new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" }).format(moment);
+}
+
+/** The moment at which the clocks of a zone show the midnight that `utcMidnight` shows in UTC. */
+function localMidnight(utcMidnight: number, timeZone: string): Date {
+  let moment = utcMidnight;
+  // Corrected twice, since the first correction may cross a change of the clocks.
+  for (let round = 0; round < 2; round++) moment = utcMidnight - offsetAt(moment, timeZone);
+  return new Date(moment);
+}
+
+/** How far a zone's clocks are ahead of UTC, in milliseconds. */
+function offsetAt(moment: number, timeZone: string): number {
+  const parts = new Intl.DateTimeFormat("en-US", {
+    timeZone,
+    hourCycle: "h23",
+    year: "numeric",
+    month: "numeric",
+    day: "numeric",
+    hour: "numeric",
+    minute: "numeric",
+    second: "numeric",
+  }).formatToParts(moment);
+  const part = (type: Intl.DateTimeFormatPartTypes): number =>
+    Number(parts.find((p) => p.type === type)?.value);
+  return (
+    Date.UTC(part("year"), part("month") - 1, part("day"), part("hour"), part("minute"), part("second")) -
+    moment
+  );
+}

@@ -1,0 +1,90 @@
+import * as fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { statementsIn, statementsInFiles } from "../../../src/reading/reply/statements.ts";
+import type { Statement } from "../../../src/trade/statement.ts";
+import { listsIn, sentencesIn, written } from "../../bench/counts.ts";
+import { catalogue } from "../../make/config.ts";
+
+const known = {
+  facts: {
+    numbers: ["EL-100"],
+    projects: ["Larkspur Library"],
+    marks: ["S-101", "S-102"],
+    names: ["Dana Whitlock"],
+    finishes: [],
+    otherFinishes: catalogue.finishes.flatMap(({ code, name }) => [code, name]),
+    files: [],
+    // None of these counts is right.
+    plates: [77],
+    devices: [777],
+    attached: [78],
+  },
+  goods: catalogue,
+  furniture: new Set<string>(),
+  quoted: [],
+  understood: new Set<string>(),
+};
+
+const inText = (text: string): Statement[] => statementsIn({ subject: "EL-100", text }, known);
+const inFile = (text: string): Statement[] => statementsInFiles([{ file: "list.csv", text }], known);
+
+/** What is counted; "" where a person reads some of it. */
+function counted(statements: readonly Statement[]): string {
+  const isRead = statements.some(({ kind }) => kind !== "counts");
+  return isRead ? "" : statements.map((one) => (one.kind === "counts" ? written(one.counts) : "")).join("; ");
+}
+
+/** Misses that are known: nothing of them is lost, since a person reads them as before. */
+const toPerson = ["Here are the 7 sheets for S-101 and S-102.", "20 ea. four-button devices"];
+
+describe("words that only count are counted", () => {
+  test.each(sentencesIn("told").filter(({ text }) => !toPerson.includes(text)))(
+    "$text",
+    ({ text, counts }) => {
+      expect(counted(inText(text))).toBe(counts);
+    },
+  );
+
+  test.each(toPerson)("but a person reads %j", (text) => {
+    expect(inText(text).map(({ kind }) => kind)).toEqual(["said"]);
+  });
+});
+
+describe("nothing is counted where words say anything else", () => {
+  test.each(sentencesIn("none"))("$text", ({ text }) => {
+    expect(inText(text).filter(({ kind }) => kind === "counts")).toEqual([]);
+  });
+});
+
+test.each(listsIn())("a list that is attached: $text", ({ text, counts }) => {
+  expect(counted(inFile(text))).toBe(counts);
+});
+
+test("a count beside a wish is counted, and a person reads the wish", () => {
+  const all = inText("12 devices and 3 plates attached. Please engrave them in red.");
+  expect(all.map(({ kind }) => kind).toSorted()).toEqual(["counts", "said"]);
+});
+
+test("a count in a quotation is nobody's now", () => {
+  const all = inText("See below.\n\nOn Monday Dana Whitlock wrote:\n> 12 devices, 3 plates");
+  expect(all.filter(({ kind }) => kind === "counts")).toEqual([]);
+});
+
+test("any word beside a count that may make something else of it leaves it to a person", () => {
+  const more = ["not", "spare", "more", "about", "only", "cancel", "or", "each", "lobby", "if", "red"];
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...sentencesIn("told").map(({ text }) => text)),
+      fc.constantFrom(...more),
+      fc.boolean(),
+      (text, word, isBehind) => {
+        const words = isBehind
+          ? `${text.replace(/[.!]$/, "")} ${word}`
+          : text.replace(/^(?:- )?/, `$&${word} `);
+        const all = inText(words.split("\n").at(isBehind ? -1 : 0) ?? "");
+        // A blank with a dash ends a sentence. Then the word stands in one of its own.
+        expect(all.every(({ kind }) => kind === "counts") ? all : []).toEqual([]);
+      },
+    ),
+  );
+});
