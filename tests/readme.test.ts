@@ -66,6 +66,11 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^out\/released\/LL-0093 revision \d+\n$/,
   },
+  "burin cut NUMBER [STATION…] --by NAME": {
+    as: `burin cut LL-0093 --by Ada ${demoSettings}`,
+    code: 0,
+    prints: /^Order LL-0093 is engraved: \d+ of \d+ pieces\.\n$/,
+  },
   "burin work --once": {
     as: `burin work --once ${demoSettings}`,
     code: 0,

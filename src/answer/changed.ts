@@ -21,6 +21,7 @@ export function changedLines({
     if (act.kind === "say") return [`About ${act.number}, ${by} writes: “${oneLine(act.words, mostWords)}”`];
     if (act.kind === "no")
       return [`${act.number} is not right as it stands, says ${by}: please send a corrected sheet.`];
+    if (act.kind === "release") return [`Released to engraving on ${act.on} by ${by}`];
     return [];
   });
   const reason = note === undefined ? "" : ` (by ${by}: “${oneLine(note.why, mostWords)}”)`;

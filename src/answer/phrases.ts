@@ -95,6 +95,11 @@ export function nextSteps(
 ): string[] {
   const { orders, verdict } = report;
   if (verdict === "pass" && orders.length === 0) return [];
+  if (verdict === "pass" && orders.length > 0 && orders.every(isReleased))
+    return [
+      `${orders.length > 1 ? "The orders are" : "The order is"} released: the engraving room has what it needs.`,
+      `If a legend is wrong after all, call ${maker.phone} at once. What is engraved cannot be changed.`,
+    ];
   if (verdict === "pass")
     return [
       `You need do nothing more. A person at ${maker.name} releases ${orders.length > 1 ? "the orders; only then are they" : "the order; only then is it"} cut.`,
@@ -125,6 +130,11 @@ export function nextSteps(
       : []),
     ...(orders.length > 0 ? ["Nothing is cut before the order has passed."] : []),
   ];
+}
+
+/** Whether an order is handed to engraving as it stands. */
+function isReleased({ released, changed }: OrderReport): boolean {
+  return released !== undefined || (changed?.note?.acts ?? []).some(({ kind }) => kind === "release");
 }
 
 /** Whether a person has to see the letter first. Nothing of such a letter is kept. */

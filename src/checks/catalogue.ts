@@ -37,6 +37,7 @@ import { letterStillOpen } from "./order/letter-still-open.ts";
 import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
+import { orderReleased } from "./order/order-released.ts";
 import { plateMissingDevices } from "./order/plate-missing-devices.ts";
 import { plateTwice } from "./order/plate-twice.ts";
 import { plateWithoutMark } from "./order/plate-without-mark.ts";
@@ -204,6 +205,7 @@ export const orderChecks: readonly OrderCheck[] = [
   countDiffers,
   fileStillUnread,
   letterStillOpen,
+  orderReleased,
   projectDiffers,
   projectNearMiss,
   billToDiffers,

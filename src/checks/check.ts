@@ -5,6 +5,7 @@ import type { KeptWord } from "../trade/kept-word.ts";
 import type { Order, Replacement } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
+import type { Released } from "../trade/released.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { ForPerson } from "../trade/statement.ts";
 import { CannotShow, type Sample, sampleOf } from "./sample.ts";
@@ -120,6 +121,8 @@ export interface OrderSubject {
   readonly late?: readonly Replacement[];
   /** What earlier letters left open. */
   readonly carried?: readonly Carried[];
+  /** What of it was handed to engraving last. */
+  readonly released?: Released;
 }
 
 /** What a letter brought, taken together. */

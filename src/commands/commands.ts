@@ -1,6 +1,7 @@
 import { blank } from "./blank.ts";
 import { check } from "./check.ts";
 import type { Command } from "./command.ts";
+import { cut } from "./cut.ts";
 import { day } from "./day.ts";
 import { demo } from "./demo.ts";
 import { explain } from "./explain.ts";
@@ -23,6 +24,7 @@ export const commands: readonly Command[] = [
   people,
   settle,
   release,
+  cut,
   day,
   explain,
   settings,

@@ -4,6 +4,7 @@ import { dateIn } from "../calendar/dates.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
 import { gatherOrders } from "../orders/gather.ts";
+import { pieceKey } from "../orders/piece.ts";
 import type { Verified } from "../ports/store.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
@@ -112,6 +113,7 @@ function orderText(record: OrderRecord, zone: string): string {
   return [
     `Order ${record.number}: ${record.verdict ?? "nothing is left of it"}`,
     `Project ${record.project ?? "(none)"}, buyer ${record.buyer}, revision ${record.revision}`,
+    ...releasedLines(record),
     ...contactsIn(record).map((contact) => `Contact ${contact}`),
     ...reasonsOf(record),
     ...gathered
@@ -146,6 +148,19 @@ function orderText(record: OrderRecord, zone: string): string {
         ]),
     ]),
   ].join("\n");
+}
+
+/** How far engraving has come. */
+function releasedLines({ released, sheets: standing }: OrderRecord): string[] {
+  if (released === undefined) return [];
+  const { on, by, pieces } = released;
+  const cut = pieces.filter(({ engraved: is }) => is);
+  const engraved =
+    cut.length === pieces.length ? "engraved: closed" : `${cut.length} of ${pieces.length} pieces engraved`;
+  const isSame =
+    new Set(pieces.map(({ key }) => key)).symmetricDifference(new Set(standing.map(pieceKey))).size === 0;
+  const since = isSame ? "" : "; changed since";
+  return [`Released to engraving on ${on} by ${by}, revision ${released.revision}; ${engraved}${since}`];
 }
 
 function withdrawnWords({ sheet, letter }: OrderRecord["withdrawn"][number]): string {

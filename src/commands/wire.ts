@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
 import { join } from "node:path";
 import type { Desk, Rules } from "../intake/desk.ts";
@@ -60,6 +61,9 @@ export async function openBackOffice(
   configuration: Configuration,
 ): Promise<Pick<OpenDesk, "desk" | "close">> {
   const { file, settings, catalogue, editions, forms } = configuration;
+  const folder = recordFolder(configuration);
+  if (!existsSync(join(folder, "record.sqlite")))
+    throw new CannotRun(`cannot open the record in ${folder}: there is no record`);
   const log = openLog();
   const store = await openRecord(configuration, systemClock);
   const desk: Desk = {
@@ -141,6 +145,7 @@ function rulesOf(settings: Settings): Rules {
     ...(nameServers === undefined ? {} : { nameServers }),
     receivedLines: received_lines,
     ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
+    ...(settings.release?.room === undefined ? {} : { room: settings.release.room }),
     sharedDomains: sharedDomains(settings.trust),
     known,
     staff,

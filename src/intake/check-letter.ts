@@ -15,6 +15,7 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { Came, Letter } from "../trade/letter.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { alarmOf } from "./alarm.ts";
 import { after } from "./answer.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
@@ -293,6 +294,7 @@ async function outcomeOf(
 ): Promise<Outcome> {
   const { from } = letter;
   const numbers = numbersIn(report);
+  const alarm = alarmOf(report);
   const outcome = {
     letter,
     report,
@@ -305,6 +307,7 @@ async function outcomeOf(
     thread: await threadOf(letter, desk.store),
     about,
     forPerson: needsPerson(report),
+    ...(alarm === undefined ? {} : { alarm }),
     lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(allWords({ letter, texts })) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),

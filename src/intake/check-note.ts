@@ -6,10 +6,13 @@ import { changesOf } from "../judging/changes.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, orderKey } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
+import { plainText } from "../orders/keys.ts";
+import { pieceKey } from "../orders/piece.ts";
 import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
-import type { Act, Note } from "../trade/note.ts";
+import type { Note, PointAct } from "../trade/note.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
+import type { Released } from "../trade/released.ts";
 import { after } from "./answer.ts";
 import { messageIdOf } from "./compose.ts";
 import type { Desk } from "./desk.ts";
@@ -84,6 +87,9 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     state,
   );
   const numbers = numbersIn(report);
+  const released = releasedBy(note, state, report, desk.clock.now());
+  const isRelease = note.acts.some(({ kind }) => kind === "release");
+  const fault = why ?? (isRelease ? againstRelease(report) : undefined);
   const outcome = {
     letter: { subject: `${note.by}: ${note.why}`, references: [], text: "", attachments: [] },
     report,
@@ -94,10 +100,17 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     decides,
     kept,
     by: note.by,
+    ...(released === undefined ? {} : { released: { [note.order]: released } }),
     dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [act.letter] : [])),
   };
   // What it was about is no longer there. Nothing changes, and one of us is told.
-  if (why !== undefined) return { ...outcome, changes: [], state: "held", why };
+  if (fault !== undefined) {
+    const { released: _released, ...rest } = outcome;
+    return { ...rest, changes: [], state: "held", why: fault };
+  }
+  // What is engraved is told to nobody outside, and leaves the order as it is.
+  if (note.acts.every(({ kind }) => kind === "cut"))
+    return { ...outcome, changes: [], state: "silent", why: "engraved" };
   const answer = await answerTo(desk, note, report);
   if (answer === undefined) return { ...outcome, state: "silent", why: "nobody is to be answered" };
   return { ...outcome, state: "ready", answer };
@@ -108,7 +121,12 @@ function faultOf(note: Note, state: BuyerState): string | undefined {
   const order = orderIn(note, state);
   if (order === undefined) return `no order ${note.order} of ${note.buyer} is known`;
   for (const act of note.acts) {
-    if (act.kind === "read") continue;
+    if (act.kind === "read" || act.kind === "release") continue;
+    if (act.kind === "cut") {
+      const why = faultOfCut(act.stations, order);
+      if (why !== undefined) return why;
+      continue;
+    }
     const question = openIn(order.questions, act);
     if (question === undefined) return `order ${note.order} has no open point ${act.number}`;
     const stops = question.problem.severity === "stops";
@@ -125,11 +143,59 @@ function orderIn({ order }: Note, { orders }: BuyerState): BuyerState["orders"][
   return orders.find(({ number }) => orderKey(number) === orderKey(order));
 }
 
-function openIn(
-  questions: readonly KnownQuestion[],
-  { number }: Exclude<Act, { kind: "read" }>,
-): KnownQuestion | undefined {
+function openIn(questions: readonly KnownQuestion[], { number }: PointAct): KnownQuestion | undefined {
   return questions.find((question) => question.number === number && question.state === "open");
+}
+
+/** Why a release cannot be; undefined for an order that has passed. */
+function againstRelease({ orders }: Report): string | undefined {
+  const [order] = orders;
+  return order?.verdict === "pass" && order.missing.length === 0 ? undefined : "the order has not passed";
+}
+
+/** The released pieces of some stations; all if none is named. Undefined for a station that has none. */
+function piecesIn(
+  stations: readonly string[],
+  { released, sheets }: BuyerState["orders"][number],
+): ReadonlySet<string> | undefined {
+  const keys = new Set(released?.pieces.map(({ key }) => key));
+  if (stations.length === 0) return keys;
+  const found = stations.map((station) =>
+    sheets
+      .filter(({ mark = "" }) => plainText(mark) === plainText(station))
+      .map(pieceKey)
+      .filter((key) => keys.has(key)),
+  );
+  return found.every((some) => some.length > 0) ? new Set(found.flat()) : undefined;
+}
+
+function faultOfCut(stations: readonly string[], order: BuyerState["orders"][number]): string | undefined {
+  if (order.released === undefined) return `order ${order.number} was not released`;
+  return piecesIn(stations, order) === undefined
+    ? `not all of ${stations.join(", ")} are stations that were released`
+    : undefined;
+}
+
+/** What a note hands to engraving, or says is engraved; undefined if it does neither. */
+function releasedBy(note: Note, state: BuyerState, { orders }: Report, now: Date): Released | undefined {
+  const before = orderIn(note, state);
+  const release = note.acts.find((act) => act.kind === "release");
+  if (release !== undefined) {
+    const engraved = new Set(before?.released?.pieces.flatMap((one) => (one.engraved ? one.key : [])));
+    const pieces = (orders[0]?.order.sheets ?? []).map((sheet) => {
+      const key = pieceKey(sheet);
+      return { sheet: sheet.id, key, engraved: engraved.has(key) };
+    });
+    const revision = (before?.revision ?? 0) + 1;
+    return { revision, at: now.toISOString(), on: release.on, by: note.by, pieces };
+  }
+  const cuts = note.acts.filter((act) => act.kind === "cut");
+  if (before?.released === undefined || cuts.length === 0) return undefined;
+  const engraved = new Set(cuts.flatMap(({ stations }) => [...(piecesIn(stations, before) ?? [])]));
+  const pieces = before.released.pieces.map((one) =>
+    engraved.has(one.key) ? { ...one, engraved: true } : one,
+  );
+  return { ...before.released, pieces };
 }
 
 /** All questions that a note decides. Several can share a number, since they read the same. */

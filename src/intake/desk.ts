@@ -48,6 +48,8 @@ export interface Rules {
   readonly mostAnswers: MostAnswers;
   /** Whom to tell of letters that wait for a person. */
   readonly notice?: string;
+  /** Whom to tell at once of what touches a released order: the engraving room. */
+  readonly room?: string;
   /** How long a letter stays with a worker that gives no sign of life, in seconds. */
   readonly lease: number;
   /** How long a server has after the last byte of an answer, in seconds. */

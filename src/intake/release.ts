@@ -5,11 +5,22 @@ import { makeReport, type OrderReport } from "../judging/report.ts";
 import { orderKey } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { contentKey } from "../orders/keys.ts";
+import { pieceKey } from "../orders/piece.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Store } from "../ports/store.ts";
-import { type Packed, packageOf, sheetsWithOriginals } from "../release/release.ts";
+import { type Packed, packageOf, type Release, sheetsWithOriginals } from "../release/release.ts";
 import type { Order } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";
+import type { Released } from "../trade/released.ts";
+
+/** Who releases an order, when, and what of it was released before. */
+interface Releasing {
+  readonly by: string;
+  readonly at?: Date;
+  readonly before?: Released | undefined;
+  /** The revision that is released, if it is not the last. */
+  readonly revision?: number;
+}
 
 /** What a release needs of a desk. */
 interface Desk {
@@ -24,7 +35,7 @@ interface Desk {
  */
 export async function prepareRelease(
   number: string,
-  by: string,
+  { by, at, before, revision }: Releasing,
   { store, catalogue, clock }: Desk,
 ): Promise<Packed> {
   // An order belongs to whoever first named its number.
@@ -36,12 +47,39 @@ export async function prepareRelease(
   return packageOf({
     order,
     catalogue,
-    revision: record.revision,
+    revision: revision ?? record.revision,
+    ...(await voidedBy(record, before, store)),
     confirmations: await store.orders.confirmed(record.buyer, record.number),
     originals: await store.orders.originals(sheetsWithOriginals(order).map(({ id }) => id)),
     by,
-    at: clock.now(),
+    at: at ?? clock.now(),
   });
+}
+
+/** What an earlier release handed over and this one does not. */
+async function voidedBy(
+  { sheets }: OrderRecord,
+  before: Released | undefined,
+  store: Desk["store"],
+): Promise<Pick<Release, "voids">> {
+  if (before === undefined) return {};
+  const is = new Set(sheets.map(pieceKey));
+  const gone = before.pieces.filter(({ key }) => !is.has(key));
+  const had = new Set(before.pieces.map(({ key }) => key));
+  const old = new Map(
+    (await store.orders.sheets(gone.map(({ sheet }) => sheet))).map((one) => [one.id, one]),
+  );
+  return {
+    voids: {
+      revision: before.revision,
+      on: before.on,
+      pieces: gone.flatMap(({ sheet: id, engraved }) => {
+        const sheet = old.get(id);
+        return sheet === undefined ? [] : [{ sheet, engraved }];
+      }),
+      anew: sheets.filter((sheet) => !had.has(pieceKey(sheet))),
+    },
+  };
 }
 
 function refused(...why: readonly string[]): Packed {

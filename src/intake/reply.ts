@@ -96,7 +96,11 @@ export function answeringIn(
     bringsSheets: brought.length > 0,
     sheetsNamed: (words: string) => {
       const named = sheetsNamed(words, answeredFor);
-      return named !== undefined && mayWithdraw(named, state, at, brought) ? named : undefined;
+      // What is released may be under the cutter. Nobody but one of our own people takes it back.
+      const isReleased = answeredFor.some(({ released }) =>
+        released?.pieces.some(({ sheet }) => named?.includes(sheet)),
+      );
+      return named !== undefined && !isReleased && mayWithdraw(named, state, at, brought) ? named : undefined;
     },
   };
   const first = answersBeside(text, given, besides);

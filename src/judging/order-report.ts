@@ -6,6 +6,7 @@ import { isRight, tallyIn } from "../orders/tally.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Order } from "../trade/order.ts";
 import { gravest, verdictOf } from "../trade/problem.ts";
+import type { Released } from "../trade/released.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Questioning } from "./answered.ts";
 import type { OrderReport, SheetReport } from "./report.ts";
@@ -21,19 +22,24 @@ interface Beside {
   /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
   readonly questions: Questioning;
+  /** What of it was handed to engraving last. */
+  readonly released?: Released | undefined;
   readonly waitsForPerson: boolean;
   readonly catalogue: Catalogue;
 }
 
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {
-  const { others, members, came, part, carried, questions, waitsForPerson, catalogue } = beside;
+  const { others, members, came, part, carried, questions, waitsForPerson, released, catalogue } = beside;
   const { isAnswered, asked, known } = questions;
   // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is mended.
   const open = members
     .filter(({ sheet }) => !came.has(sheet.id))
     .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
-  const found = checkOrder({ order, others, ...part, carried }, catalogue);
+  const found = checkOrder(
+    { order, others, ...part, carried, ...(released === undefined ? {} : { released }) },
+    catalogue,
+  );
   const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
   const missing = stillMissing(order, others);
   const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
@@ -49,6 +55,7 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     carried: missing.length > 0 ? carried : carried.filter((one) => !isReached(one, order)),
     asked: asked([...problems, ...own]),
     lastNumber: Math.max(0, ...known.map(({ number }) => number)),
+    ...(released === undefined ? {} : { released }),
   };
 }
 

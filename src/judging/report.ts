@@ -9,6 +9,7 @@ import { countedBy } from "../trade/count.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
+import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { type AskedQuestion, questioning } from "./answered.ts";
 import { type IsSettled, settledBy } from "./carried.ts";
@@ -41,6 +42,8 @@ export interface OrderReport {
   readonly lastNumber: number;
   /** What has become of it, where we have answered for it before. */
   readonly changed?: Changed;
+  /** What of it was handed to engraving last. */
+  readonly released?: Released;
 }
 
 export interface FileReport {
@@ -145,6 +148,7 @@ export function makeReport(
       part: partOf(standing, order),
       carried: [...(stateOf(order, state)?.carried ?? []).filter(stays), ...open],
       questions: questions(order),
+      released: stateOf(order, state)?.released,
       // Words may be about any order of their letter, so none passes before a person has read them.
       waitsForPerson: held || forPerson.length > 0,
       catalogue,

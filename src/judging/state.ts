@@ -3,6 +3,7 @@ import { isNoNumber } from "../orders/no-number.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Arrivals } from "../trade/letter.ts";
 import type { KnownQuestion } from "../trade/question.ts";
+import type { Released } from "../trade/released.ts";
 import type { Sheet } from "../trade/sheet.ts";
 
 /** An order as it stands before a letter is judged. */
@@ -15,6 +16,10 @@ export interface OrderState {
   readonly carried: readonly Carried[];
   /** All that it was ever asked. */
   readonly questions: readonly KnownQuestion[];
+  /** How often it was changed. */
+  readonly revision?: number;
+  /** What of it was handed to engraving last. */
+  readonly released?: Released;
 }
 
 /** What the record holds of one buyer and the judging of his letters depends on. */

@@ -6,6 +6,7 @@ import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
+import type { Released } from "../trade/released.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 
@@ -64,6 +65,13 @@ export interface StoredAnswer {
   readonly bytes: Uint8Array;
 }
 
+/** That a letter touches orders that were released. */
+export type Alarm = readonly {
+  readonly order: string;
+  readonly on: string;
+  readonly says: readonly string[];
+}[];
+
 /** Everything that reading and checking a letter has led to; stored in one piece or not at all. */
 export interface Outcome {
   readonly letter: Letter;
@@ -93,6 +101,10 @@ export interface Outcome {
   /** What one of our own people has decided, and who, where the letter is a note. */
   readonly decides?: readonly QuestionOf[];
   readonly by?: string;
+  /** What is handed to engraving, or engraved, of orders by their numbers. */
+  readonly released?: Readonly<Record<string, Released>>;
+  /** What the engraving room has to be told at once. */
+  readonly alarm?: Alarm;
   /** Letters of which a note says that all they said is dealt with. */
   readonly dealtWith?: readonly number[];
   /** Something in it needs a person. */
@@ -249,6 +261,12 @@ export interface People {
    * hour of the last notice. Letters of the one who is told are left out.
    */
   readonly takeNotice: (now: Date, told: string) => Promise<readonly LetterRecord[]>;
+  /** Takes the letters of which the engraving room has to be told, and marks them as told. */
+  readonly takeAlarms: (
+    now: Date,
+  ) => Promise<readonly { readonly letter: number; readonly from?: string; readonly alarm: Alarm }[]>;
+  /** Takes back that the engraving room was told of a letter. */
+  readonly dropAlarm: (letter: number) => Promise<void>;
   /** Takes back that people were told, for all that was taken at that moment. */
   readonly dropNotice: (taken: Date) => Promise<void>;
 }

@@ -15,6 +15,7 @@ import { manifestOf } from "./manifest.ts";
 import { safeName, safeNames } from "./names.ts";
 import { type Part, partsOf } from "./part.ts";
 import { cuttingList, type NamedPart, scheduleJson, scheduleTable } from "./schedule.ts";
+import { voidsText } from "./voids.ts";
 import { workbookOf } from "./xlsx.ts";
 
 /** An order that has passed, and who lets it be cut. */
@@ -30,6 +31,18 @@ export interface Release {
   readonly originals: ReadonlyMap<FileId, Uint8Array>;
   readonly by: string;
   readonly at: Date;
+  /** What an earlier release of the order handed over and this one does not, and what is new in this one. */
+  readonly voids?: Voids;
+}
+
+/** What a release makes void of an earlier one, and what it changes. */
+export interface Voids {
+  /** The revision that was released before, and the day. */
+  readonly revision: number;
+  readonly on: string;
+  /** Sheets whose pieces are void, and whether those are engraved already. */
+  readonly pieces: readonly { readonly sheet: Sheet; readonly engraved: boolean }[];
+  readonly anew: readonly Sheet[];
 }
 
 /** One file of a package. */
@@ -95,6 +108,9 @@ export async function packageOf(release: Release): Promise<Packed> {
     json("confirmations.json", "what was confirmed, by whom and when", confirmationsJson(confirmations)),
     text("confirmations.txt", "the same to read", confirmationsText(confirmations)),
   ];
+  const { voids } = release;
+  if (voids !== undefined)
+    files.push(text("changes.txt", "what is void of the release before, and what is new", voidsText(voids)));
   return {
     ok: true,
     name: `${safeName(order.number)} revision ${revision}`,

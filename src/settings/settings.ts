@@ -149,8 +149,8 @@ export const settingsSchema = z
         staff: z.array(z.email().toLowerCase()).default([]),
       })
       .prefault({}),
-    /** Where orders that are released are put for the engraving room, a folder each. */
-    release: z.strictObject({ folder: path }).optional(),
+    /** Where orders that are released are put, a folder each; who is told at once of what touches them later. */
+    release: z.strictObject({ folder: path, room: z.email().toLowerCase().optional() }).optional(),
     /** When buyers are reminded of orders that wait for them. Without it nobody is. */
     waiting: waitingSchema.optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */

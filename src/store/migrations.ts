@@ -2,6 +2,7 @@ import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
 import { toJobs } from "./to-jobs.ts";
 import { toNotes } from "./to-notes.ts";
+import { toReleases } from "./to-releases.ts";
 import { toRevisions } from "./to-revisions.ts";
 
 const migrations = {
@@ -197,6 +198,7 @@ const migrations = {
         .execute();
     },
   },
+  "012-releases": { up: toReleases },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -5,6 +5,7 @@ import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord, RevisionRecord } from "../trade/record.ts";
+import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { problemFrom, sheetFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -100,6 +101,7 @@ export async function readOrders(
       questions: await openQuestions(db, row.id),
       carried: JSON.parse(revision.carried) as Carried[],
       withdrawn: await withdrawnFrom(db, row.id),
+      ...(row.released === null ? {} : { released: JSON.parse(row.released) as Released }),
       revision: revision.number,
       letters: changed,
       replies: await lettersOf(db, row.id, false),

@@ -35,7 +35,7 @@ export async function rebuildOrders(db: Db): Promise<void> {
 export async function ordersInWords(db: Db): Promise<ReadonlyMap<string, string>> {
   const orders = await db.selectFrom("orders").selectAll().orderBy("id").execute();
   const words = new Map<string, string>();
-  for (const { id, buyer, key, number, project, opened_at } of orders) {
+  for (const { id, buyer, key, number, project, opened_at, released } of orders) {
     const revisions = await db
       .selectFrom("revisions")
       .selectAll()
@@ -65,7 +65,7 @@ export async function ordersInWords(db: Db): Promise<ReadonlyMap<string, string>
     words.set(
       `${buyer} ${key}`,
       JSON.stringify([
-        [number, project, opened_at],
+        [number, project, opened_at, released],
         revisions.map(({ id: _id, order_id: _order, ...rest }) => rest),
         questions.map(({ id: _id, order_id: _order, opened_by, closed_by, ...rest }) => ({
           ...rest,

@@ -5,6 +5,7 @@ import type { Carried } from "../trade/carried.ts";
 import type { Came } from "../trade/letter.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion } from "../trade/question.ts";
+import type { Released } from "../trade/released.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { sheetsIn } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
@@ -36,7 +37,14 @@ export async function readState(
   const orders = await db
     .selectFrom("orders")
     .innerJoin("revisions", "revisions.id", "orders.latest")
-    .select(["orders.number", "orders.id as order", "revisions.id", "revisions.carried"])
+    .select([
+      "orders.number",
+      "orders.id as order",
+      "revisions.id",
+      "revisions.carried",
+      "revisions.number as revision",
+      "orders.released",
+    ])
     .where("orders.buyer", "=", buyer)
     .where((eb) =>
       eb.or([
@@ -60,11 +68,13 @@ export async function readState(
   return {
     buyer,
     version: version.version,
-    orders: orders.map(({ id, order, number, carried }) => ({
+    orders: orders.map(({ id, order, number, carried, revision, released }) => ({
       number,
       sheets: (sheets.get(id) ?? []).map(({ sheet }) => sheet),
       carried: JSON.parse(carried) as Carried[],
       questions: questions.get(order) ?? [],
+      revision,
+      ...(released === null ? {} : { released: JSON.parse(released) as Released }),
     })),
     arrivals: await readArrivals(
       db,

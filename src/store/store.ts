@@ -1,5 +1,6 @@
 import type { Kysely } from "kysely";
 import type { Mailboxes, People, Store } from "../ports/store.ts";
+import { dropAlarm, takeAlarms } from "./alarms.ts";
 import { answersOver } from "./answers.ts";
 import type { Blobs } from "./blobs.ts";
 import { buyersOver } from "./buyers.ts";
@@ -43,6 +44,8 @@ function peopleOver(db: Kysely<Tables>): People {
     waiting: (now) => lettersForPerson(db, now),
     orders: () => readOrdersWithQuestions(db),
     takeNotice: (now, told) => takeNotice(db, now, told),
+    takeAlarms: (now) => takeAlarms(db, now),
+    dropAlarm: (letter) => dropAlarm(db, letter),
     dropNotice: (taken) => dropNotice(db, taken),
   };
 }

@@ -31,6 +31,9 @@ export interface Tables {
     /** Whether something in it needs a person, and when one has dealt with all of it. */
     for_person: Generated<number>;
     dealt_with_at: Generated<string | null>;
+    /** What the engraving room has to be told of it, as JSON, and when it was told. */
+    alarm: Generated<string | null>;
+    alarmed_at: Generated<string | null>;
     /** Whose letter it counts as, if one of our own people has let it in. */
     let_in_as: Generated<string | null>;
   };
@@ -102,6 +105,8 @@ export interface Tables {
     opened_at: string;
     /** Its latest revision. */
     latest: number | null;
+    /** What of it was handed to engraving last (`Released`), as JSON. */
+    released: Generated<string | null>;
   };
   /** What an order consisted of after one thing happened to it. No verdict: nothing was left of it. */
   revisions: {

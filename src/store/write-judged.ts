@@ -3,6 +3,7 @@ import type { Revision } from "../judging/changes.ts";
 import { orderKey } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { QuestionOf } from "../trade/question.ts";
+import type { Released } from "../trade/released.ts";
 import { writeKept } from "./kept-words.ts";
 import type { Tables } from "./tables.ts";
 import { writeRevision } from "./write-revision.ts";
@@ -20,6 +21,8 @@ export interface Judged {
   readonly settles: readonly QuestionOf[];
   readonly decides: readonly QuestionOf[];
   readonly kept: readonly KeptWord[];
+  /** What is handed to engraving, or engraved, of orders by their numbers. */
+  readonly released?: Readonly<Record<string, Released>>;
   /** Which of our own people did it, where it is a note. */
   readonly by?: string;
 }
@@ -31,6 +34,13 @@ export async function writeJudged(tx: Tx, letter: number, judged: Judged, now: D
   for (const revision of judged.changes) await writeRevision(tx, letter, judged, revision, now);
   await writeKept(tx, letter, judged, now);
   await writeReplies(tx, letter, judged);
+  for (const [number, released] of Object.entries(judged.released ?? {}))
+    await tx
+      .updateTable("orders")
+      .set({ released: JSON.stringify(released) })
+      .where("buyer", "=", judged.buyer)
+      .where("key", "=", orderKey(number))
+      .execute();
 }
 
 async function writeReplies(tx: Tx, letter: number, { buyer, about }: Judged): Promise<void> {

@@ -35,7 +35,7 @@ export async function writeOutcome(
   await writeProblems(tx, letter, outcome);
   // A letter that gets no answer changes nothing: a machine, a forger or nobody sent it. A letter for a person
   // changes nothing either.
-  const isTaken = state === "ready" && !report.held;
+  const isTaken = (state === "ready" || outcome.released !== undefined) && !report.held;
   if (isTaken) {
     await moveOn(tx, outcome);
     await writeLines(tx, outcome);
@@ -57,10 +57,19 @@ export async function writeOutcome(
 
 /** What the tables of orders follow from. A letter that is not taken changes nothing in them. */
 function judgedBy(outcome: Outcome, isTaken: boolean): Judged {
-  const { buyer, domain, changes, about = [], settles = [], decides = [], kept = [], by } = outcome;
+  const { buyer, domain, changes, about = [], settles = [], decides = [], kept = [] } = outcome;
+  const { by, released } = outcome;
   const whose = { buyer, about, ...(domain === undefined ? {} : { domain }) };
   if (!isTaken) return { ...whose, changes: [], settles: [], decides: [], kept: [] };
-  return { ...whose, changes, settles, decides, kept, ...(by === undefined ? {} : { by }) };
+  return {
+    ...whose,
+    changes,
+    settles,
+    decides,
+    kept,
+    ...(released === undefined ? {} : { released }),
+    ...(by === undefined ? {} : { by }),
+  };
 }
 
 /** Takes away what was written of a letter when it was held. */
@@ -84,6 +93,7 @@ async function writeLetter(tx: Tx, letter: number, outcome: Outcome): Promise<vo
       thread: outcome.thread ?? null,
       verdict: outcome.report.verdict,
       for_person: outcome.forPerson === true ? 1 : 0,
+      alarm: outcome.alarm === undefined ? null : JSON.stringify(outcome.alarm),
     })
     .where("id", "=", letter)
     .execute();
@@ -142,8 +152,9 @@ export async function writeEvent(
 }
 
 /** Makes sure that nothing has changed what the report was made from, and counts the change. Throws StateMoved. */
-async function moveOn(tx: Tx, { buyer, version, changes, kept = [] }: Outcome): Promise<void> {
-  const next = version + (changes.length + kept.length > 0 ? 1 : 0);
+async function moveOn(tx: Tx, { buyer, version, changes, kept = [], released }: Outcome): Promise<void> {
+  const isChanged = changes.length + kept.length > 0 || released !== undefined;
+  const next = version + (isChanged ? 1 : 0);
   const moved =
     version === 0
       ? await tx

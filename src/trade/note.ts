@@ -9,7 +9,14 @@ export type Act =
   /** Words for the sender about it; it stays open. */
   | { readonly kind: "say"; readonly number: number; readonly words: string }
   /** What a letter said or left open beside its sheets is dealt with. */
-  | { readonly kind: "read"; readonly letter: number };
+  | { readonly kind: "read"; readonly letter: number }
+  /** The order goes to engraving, on a day where the desk stands. */
+  | { readonly kind: "release"; readonly on: string }
+  /** What was released of some stations is engraved. */
+  | { readonly kind: "cut"; readonly stations: readonly string[] };
+
+/** An act on one point of an answer. */
+export type PointAct = Extract<Act, { readonly number: number }>;
 
 /**
  * What one of our own people puts into the record about one order. It goes the way of a letter: it is judged in its

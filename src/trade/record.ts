@@ -4,6 +4,7 @@ import type { CutLegend } from "./cut.ts";
 import type { Missing } from "./order.ts";
 import type { Problem, Verdict } from "./problem.ts";
 import type { Question } from "./question.ts";
+import type { Released } from "./released.ts";
 import type { FileId, Sheet } from "./sheet.ts";
 
 /**
@@ -48,6 +49,8 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly carried: readonly Carried[];
   /** Sheets that letters have withdrawn, and which letter did. */
   readonly withdrawn: readonly { readonly sheet: Sheet; readonly letter: number }[];
+  /** What of it was handed to engraving last. */
+  readonly released?: Released;
   /** Counted from 1: how often it was changed. */
   readonly revision: number;
   /** Its revisions from the first on. */

@@ -1,4 +1,5 @@
 import { setTimeout as wait } from "node:timers/promises";
+import { sendAlarms } from "../intake/alarm.ts";
 import type { Desk } from "../intake/desk.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
 import { sendNotice } from "../intake/tell-people.ts";
@@ -263,6 +264,9 @@ async function tellPeople(run: Run): Promise<void> {
   const { desk } = run;
   const now = desk.clock.now().getTime();
   if (run.signal.aborted || now < run.nextNotice) return;
+  await sendAlarms(desk).catch((cause: unknown) =>
+    desk.log.warn({ cause }, "the record failed; telling the engraving room later"),
+  );
   const telling = await sendNotice(desk).catch((cause: unknown) => {
     desk.log.warn({ cause }, "the record failed; telling people of what waits later");
     return "failed" as const;

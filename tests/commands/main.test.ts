@@ -239,7 +239,7 @@ test("nobody releases an order without a name, or without a place to put it", as
     /(catalogue|editions|glossary): (\S+)/g,
     (_, key, path) => `${key}: ${resolve("config", path)}`,
   );
-  writeFileSync(file, config.replace(/^release: .*$/m, ""));
+  writeFileSync(file, config.replace(/^release:\n(?: .*\n)+/m, ""));
   expect(await burin("release", "X", "--by", "Ada", "--settings", file)).toMatchObject({
     code: 2,
     err: expect.stringContaining("release.folder"),

@@ -24,7 +24,7 @@ function parsed(packed: Packed, path: string): unknown {
 test("an order that has passed is packed, with its sheets as they came and what its buyer confirmed", async () => {
   const asked = await post(desk, { sheets: [salona] });
   const kept = await post(desk, { to: asked, text: "1 YES" });
-  const packed = await prepareRelease("fm 72", "Ada Vale", desk);
+  const packed = await prepareRelease("fm 72", { by: "Ada Vale" }, desk);
   expect(packed).toMatchObject({ ok: true, name: "FM-72 revision 2" });
   expect(parsed(packed, "manifest.json")).toMatchObject({
     order: "FM-72",
@@ -50,7 +50,7 @@ test("an order that has passed is packed, with its sheets as they came and what 
 
 test("an order that has not passed is refused, and it is said why", async () => {
   await post(desk, { sheets: [salona] });
-  expect(why(await prepareRelease("FM-72", "Ada Vale", desk))).toEqual([
+  expect(why(await prepareRelease("FM-72", { by: "Ada Vale" }, desk))).toEqual([
     "it has not passed: confirm",
     expect.stringContaining("SALONA"),
     expect.stringContaining("burin order FM-72"),
@@ -58,18 +58,18 @@ test("an order that has not passed is refused, and it is said why", async () => 
 });
 
 test("an order that nobody knows is refused", async () => {
-  expect(why(await prepareRelease("FM-72", "Ada Vale", desk))).toEqual(["no such order is known"]);
+  expect(why(await prepareRelease("FM-72", { by: "Ada Vale" }, desk))).toEqual(["no such order is known"]);
 });
 
 test("an order that would be cut otherwise than it was checked is refused", async () => {
   await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
-  expect(why(await prepareRelease("FM-72", "Ada Vale", desk))).toEqual([]);
+  expect(why(await prepareRelease("FM-72", { by: "Ada Vale" }, desk))).toEqual([]);
   const layouts = desk.catalogue.layouts.map((one) => ({
     ...one,
     face: { ...one.face, cap: one.face.cap - 0.2 },
   }));
   const changed = { ...desk, catalogue: { ...desk.catalogue, layouts } };
-  expect(why(await prepareRelease("FM-72", "Ada Vale", changed))).toEqual([
+  expect(why(await prepareRelease("FM-72", { by: "Ada Vale" }, changed))).toEqual([
     "B-2.pdf would be cut otherwise than when it was checked: the catalogue has changed",
   ]);
 });
@@ -78,7 +78,7 @@ test("an order that would not pass any more is refused", async () => {
   await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
   const characters = desk.catalogue.characters.replace("U", "");
   const changed = { ...desk, catalogue: { ...desk.catalogue, characters } };
-  expect(why(await prepareRelease("FM-72", "Ada Vale", changed))).toEqual(
+  expect(why(await prepareRelease("FM-72", { by: "Ada Vale" }, changed))).toEqual(
     expect.arrayContaining(["judged once more it does not pass: fail"]),
   );
 });

@@ -1,0 +1,138 @@
+import { simpleParser } from "mailparser";
+import { expect, test } from "vitest";
+import { sendAlarms } from "../../src/intake/alarm.ts";
+import { takeNote } from "../../src/intake/check-note.ts";
+import type { Desk } from "../../src/intake/desk.ts";
+import { prepareRelease } from "../../src/intake/release.ts";
+import { takeDue } from "../../src/intake/take.ts";
+import type { Act, Note } from "../../src/trade/note.ts";
+import type { OrderRecord } from "../../src/trade/record.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { answerTo, post } from "../make/thread.ts";
+
+const room = "engraving@quillgate.example";
+const on = "2026-11-09";
+let noted = 0;
+
+const noteOf = (...acts: Act[]): Note => ({
+  id: `r${++noted}`,
+  buyer: "greta@fallowmere.example",
+  order: "FM-80",
+  by: "Rosa Imhoff",
+  why: "all is right",
+  acts,
+});
+
+async function deskWithRoom(): Promise<Desk & { readonly sender: ReturnType<typeof keepingSender> }> {
+  const sender = keepingSender();
+  const made = await temporaryDesk({ sender });
+  return { ...made, sender, rules: { ...made.rules, room } };
+}
+
+async function orderIn(desk: Desk): Promise<OrderRecord> {
+  const [order] = await desk.store.orders.named("FM-80");
+  if (order === undefined) throw new Error("no order");
+  return order;
+}
+
+const sheetOf = (mark: string, ...legend: string[]) => ({ mark, legend, fill: { order: "FM-80" } });
+const release = (desk: Desk) => takeNote(desk, noteOf({ kind: "release", on }));
+
+/** What the engraving room was told. */
+async function alarms({ sender }: { readonly sender: ReturnType<typeof keepingSender> }): Promise<string[]> {
+  const told = sender.kept.filter(({ recipient }) => recipient === room);
+  const read = await Promise.all(told.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
+  return read.map(({ subject, text }) => `${subject}\n${text}`);
+}
+
+test("an order that has not passed is not released", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "SALONA")] });
+  const taken = await release(desk);
+  expect(await desk.store.letters.read(taken.kind === "wrong" ? 0 : taken.letter)).toMatchObject({
+    state: "held",
+    why: "the order has not passed",
+  });
+  expect((await orderIn(desk)).released).toBeUndefined();
+});
+
+test("a released order tells its buyer so, and stays as it is while nothing changes", async () => {
+  const desk = await deskWithRoom();
+  const { letter } = await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  await release(desk);
+  while (await takeDue(desk));
+  const answer = await answerTo(desk, await desk.store.letters.read(letter + 1));
+  expect(answer).toContain("Released to engraving on 2026-11-09 by Rosa Imhoff");
+  expect(answer).toContain("the engraving room has what it needs");
+  expect(answer).not.toContain("releases the order");
+  const { released, sheets } = await orderIn(desk);
+  expect(released).toMatchObject({ revision: 2, on });
+  expect(released?.pieces.map(({ sheet, engraved }) => [sheet, engraved])).toEqual(
+    sheets.map(({ id }) => [id, false]),
+  );
+  // The same sheet once more changes nothing.
+  expect((await post(desk, { sheets: [sheetOf("P-1", "NORTH")] })).verdict).toBe("pass");
+  await sendAlarms(desk);
+  expect(await alarms(desk)).toEqual([]);
+});
+
+test("what touches a released order stops it, alarms the engraving room once, and is for a person", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  const changed = await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
+  expect(changed.verdict).toBe("person");
+  expect(await answerTo(desk, changed)).toMatch(
+    /released to engraving on 2026-11-09; this\s+is\s+different: P-2/,
+  );
+  expect(await sendAlarms(desk)).toBe(true);
+  expect(await sendAlarms(desk)).toBe(false);
+  expect(await alarms(desk)).toEqual([
+    expect.stringMatching(/^STOP: order FM-80 has changed\n[^]*this is different: P-2/),
+  ]);
+  // One of us decides, and releases anew. What was cut of the sheet before is void.
+  const before = (await orderIn(desk)).released;
+  const number = (await orderIn(desk)).questions[0]?.number ?? 0;
+  await takeNote(desk, noteOf({ kind: "yes", number }));
+  await release(desk);
+  const packed = await prepareRelease("FM-80", { by: "Rosa Imhoff", before }, desk);
+  const changes = packed.ok ? packed.files.find(({ path }) => path === "changes.txt") : undefined;
+  const text = new TextDecoder().decode(changes?.bytes);
+  expect(text).toMatch(/VOID: P-2 position .* \(P-2\.pdf, /);
+  expect(text).toMatch(/NEW: {2}P-2 position /);
+  expect(text).not.toContain("P-1");
+  expect((await post(desk, { sheets: [sheetOf("P-1", "NORTH")] })).verdict).toBe("pass");
+});
+
+test("nobody outside takes back what is released", async () => {
+  const desk = await deskWithRoom();
+  const first = await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  const cancelled = await post(desk, { text: "CANCEL P-2", to: first });
+  expect(cancelled.verdict).toBe("person");
+  expect((await orderIn(desk)).sheets).toHaveLength(2);
+  await sendAlarms(desk);
+  expect(await alarms(desk)).toEqual([expect.stringContaining("CANCEL P-2")]);
+});
+
+test("what is engraved is recorded station by station, and a change is told to have come too late", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  expect(await takeNote(desk, noteOf({ kind: "cut", stations: [] }))).toMatchObject({ kind: "wrong" });
+  await release(desk);
+  expect(await takeNote(desk, noteOf({ kind: "cut", stations: ["P-9"] }))).toMatchObject({ kind: "wrong" });
+  const { kept } = desk.sender;
+  while (await takeDue(desk));
+  const told = kept.length;
+  await takeNote(desk, noteOf({ kind: "cut", stations: ["p-2"] }));
+  while (await takeDue(desk));
+  expect(kept).toHaveLength(told);
+  const { released, sheets, verdict } = await orderIn(desk);
+  expect(verdict).toBe("pass");
+  expect(released?.pieces.flatMap((one) => (one.engraved ? one.sheet : []))).toEqual(
+    sheets.filter(({ mark }) => mark === "P-2").map(({ id }) => id),
+  );
+  const late = await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
+  expect(await answerTo(desk, late)).toMatch(/some\s+of\s+it\s+is\s+engraved\s+already/);
+  expect((await desk.store.verify()).differ).toEqual([]);
+});
