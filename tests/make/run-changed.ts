@@ -7,7 +7,7 @@ const set = { config: "tests/vitest.config.ts", root: ".", watch: false, bail: 1
 const vitest = await createVitest(
   "test",
   // A cache on the disk would keep the change; and what never ends shall not take the machine's memory.
-  { ...set, fsModuleCache: false, isolate: false, execArgv: ["--max-old-space-size=1024"] },
+  { ...set, fsModuleCache: false, execArgv: ["--max-old-space-size=1024"] },
   {
     plugins: [
       {
