@@ -9,14 +9,15 @@
  * The tests that mirror the file run first. If they notice nothing, those of --tests run, or without it all tests that
  * import the file, however far. Of all changes --every 30 tries each thirtieth, and --offset 15 begins with another.
  */
-import { spawn } from "node:child_process";
+import { type ChildProcess, fork } from "node:child_process";
 import { once } from "node:events";
-import { existsSync, globSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, globSync, statSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { parseArgs } from "node:util";
 import { API, type Program } from "typescript/unstable/sync";
 import { changesOf } from "../make/changes.ts";
+import type { Trial } from "../make/run-changed.ts";
 
 /** What a file reads as while a change in it is tried. */
 const changed = new Map<string, string>();
@@ -56,24 +57,34 @@ async function isNoticed(path: string, was: string, is: string): Promise<boolean
   return false;
 }
 
+/** The program that runs tests; started anew where a change has ended it. */
+let runner: ChildProcess | undefined;
+
 async function fails(
-  path: string,
+  file: string,
   text: string,
   longest: number,
   tests: readonly string[],
 ): Promise<boolean> {
-  const copy = join(folder, "changed.ts");
-  writeFileSync(copy, text);
-  const runner = join(import.meta.dirname, "../make/run-changed.ts");
   // In a process group of its own, so that its workers end with it.
-  const run = spawn(process.execPath, [runner, path, copy, ...tests], {
-    detached: true,
-    stdio: "ignore",
-  });
-  const timer = setTimeout(() => process.kill(-(run.pid ?? process.pid), "SIGKILL"), longest);
-  const [code] = (await once(run, "exit")) as [number | null];
-  clearTimeout(timer);
-  return code !== 0;
+  runner ??= fork(join(import.meta.dirname, "../make/run-changed.ts"), { detached: true, stdio: "ignore" });
+  const end = new AbortController();
+  const { signal } = end;
+  runner.send({ file, text, tests } satisfies Trial);
+  const said: unknown = await Promise.race([
+    once(runner, "message", { signal }).then(([passed]: unknown[]) => passed),
+    once(runner, "exit", { signal }),
+    setTimeout(longest, undefined, { signal }),
+  ]);
+  end.abort();
+  if (typeof said === "boolean") return !said;
+  stop();
+  return true;
+}
+
+function stop(): void {
+  if (runner?.pid !== undefined && runner.exitCode === null) process.kill(-runner.pid, "SIGKILL");
+  runner = undefined;
 }
 
 const { positionals, values: options } = parseArgs({
@@ -84,7 +95,6 @@ const { positionals, values: options } = parseArgs({
     offset: { type: "string", default: "0" },
   },
 });
-const folder = mkdtempSync(join(tmpdir(), "changed-"));
 const files = positionals.flatMap((path) =>
   statSync(path).isDirectory() ? globSync(`${path}/**/*.ts`) : [path],
 );
@@ -136,5 +146,5 @@ for (const path of files.map((file) => resolve(file))) {
   total.noticed += own.noticed;
 }
 console.log(`${total.noticed} of ${total.tried} changes noticed`);
-rmSync(folder, { recursive: true });
+stop();
 api.close();

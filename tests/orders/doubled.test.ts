@@ -16,7 +16,7 @@ const positions = (...sheets: Sheet[]) =>
 /** Sheets of another station than the sample's, as files of their own. */
 const at = (mark: string, ...sheets: Sheet[]): Sheet[] =>
   sheets.map((sheet, i) => ({ ...sheet, mark, id: `1/${mark.slice(-2)}${i}` }));
-const again = (position: number, changes: Partial<DeviceSheet> = {}): Sheet =>
+const again = (position: number, changes: Partial<DeviceSheet> = {}): DeviceSheet =>
   deviceAt(position, { id: `1/9${position}`, finish: "CHK", ...changes });
 
 test("two devices for one position are told, with the positions that are free there", () => {
