@@ -40,6 +40,13 @@ test("where date and arrival disagree it is unclear", () => {
   expect(ages(arrivals([1, 0], [0, 1]))).toEqual(unclear);
 });
 
+test("a millisecond tells as much as a day", () => {
+  const ms = 1 / hour;
+  expect(ages(arrivals([ms, 0], [0, ms]))).toEqual(unclear);
+  expect(ages(arrivals([ms], [0]))).toEqual(firstIsNewer);
+  expect(ages(arrivals([0, ms], [0, 0]))).toEqual(firstIsNewer);
+});
+
 test("where one of the two is equal or not known, the other tells", () => {
   expect(ages(arrivals([0, 1], [0, 0]))).toEqual(firstIsNewer);
   expect(ages(arrivals([1, 0], [0, 0]))).toEqual(firstIsNewer);

@@ -31,6 +31,16 @@ test("numbers that look the same are told, and the later order is asked about", 
   expect(alike(first, second)).toEqual([["looks", false, undefined]]);
   expect(alike(second, first)).toEqual([["looks", true, undefined]]);
   expect(alike(later(first), second)).toEqual([["looks", true, undefined]]);
+  expect(alike(first, { ...second, order: "EG-5OO" })).toEqual([["looks", false, undefined]]);
+});
+
+test("such an order is not the later one for a sheet that came behind", () => {
+  for (const number of ["EG-50O", "GE-500"]) {
+    const [first, second] = [alone("EG-500", "S-1"), later(alone(number, "S-2"))];
+    const behind = alone("EG-500", "S-3", { id: "3/1" });
+    expect(alike(first, behind, second).map(([, asked]) => asked)).toEqual([false]);
+    expect(alike(second, first, behind).map(([, asked]) => asked)).toEqual([true]);
+  }
 });
 
 test("numbers that look the same are told in two projects, unless both name one", () => {

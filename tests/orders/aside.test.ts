@@ -50,6 +50,8 @@ test("a stopped sheet without a place may have come again under its file's name"
   const elsewhere = newer({ mark: "S-105" });
   expect(again(placeless, [elsewhere])).toEqual([["1/2", "2/1", "again"]]);
   expect(again(placeless, [{ ...elsewhere, file: "MARKED marked s-104 pos 2.PDF" }])).toHaveLength(1);
+  expect(again(placeless, [{ ...elsewhere, file: "new marked s-104 pos 2.pdf" }])).toEqual([]);
+  expect(again({ ...placeless, file: "a.pdf b" }, [{ ...elsewhere, file: "a b" }])).toEqual([]);
   expect(again(placeless, [{ ...elsewhere, named: device().file, file: "x.pdf" }])).toHaveLength(1);
   expect(again(placeless, [{ ...elsewhere, named: "x.pdf" }])).toEqual([]);
   expect(again(placeless, [plate({ id: "2/1", mark: "S-105", file: device().file })])).toEqual([]);
@@ -91,6 +93,7 @@ test("a device beyond the gangs of a newer plate is kept aside", () => {
   expect(left(plate({ gangs: 2 }), deviceAt(3, { id: "2/1" }))).toEqual([]);
   expect(left(plate({ gangs: 2 }), deviceAt(3))).toEqual([]);
   expect(left(without(narrow, "gangs"), deviceAt(3))).toEqual([]);
+  expect(left(plate({ id: "2/1", gangs: 0 }), without(deviceAt(3), "position"))).toEqual([]);
 });
 
 test("a device that stands alone is kept aside where newer sheets make a plate of its station", () => {
@@ -106,5 +109,6 @@ test("a device of a plate that never came is kept aside for a newer one that sta
   const alone = aloneDevice({ id: "2/1", mark: "S-104" });
   expect(left(deviceAt(1), alone)).toEqual([["1/2", "2/1", "in-plate"]]);
   expect(left(deviceAt(1), plate(), alone)).toEqual([]);
-  expect(left(deviceAt(1, { id: "3/1" }), alone)).toEqual([["2/1", "3/1", "alone"]]);
+  expect(left(deviceAt(1), deviceAt(2, { id: "2/1" }))).toEqual([]);
+  expect(left(alone, deviceAt(1, { id: "3/1" }))).toEqual([["2/1", "3/1", "alone"]]);
 });

@@ -42,6 +42,7 @@ test("where none is free there, another station of as many gangs may lack it", (
 test("where one is free there, no other station is told", () => {
   const [own, lacking] = [[plate(), deviceAt(1), deviceAt(2)], at("S-105", plate(), deviceAt(1))];
   expect(positions(...own, again(2), ...lacking)).toEqual([["S-104/2", 2, [3, 4], undefined]]);
+  expect(positions(...own, deviceAt(3), again(2), ...lacking)).toEqual([["S-104/2", 2, [4], undefined]]);
 });
 
 test("a station that lacks a position is told once, of several the first", () => {
