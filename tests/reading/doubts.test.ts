@@ -5,9 +5,9 @@ import type { Doubt } from "../../src/trade/sheet.ts";
 import { editions } from "../make/config.ts";
 import { formFacts, frameAt, pageFacts } from "../make/facts.ts";
 
-const [edition] = editions.filter(({ name }) => name === "device-26b");
+const [edition] = editions.filter(({ name }) => name === "device-26c");
 if (edition === undefined) throw new Error("no device sheet");
-const filled = { project: "Larkspur Library", button1_row1: "ENTRY", edition: "device-26b" };
+const filled = { project: "Larkspur Library", button1_row1: "ENTRY", edition: "device-26c" };
 const frame = (field: string): Box => frameAt(edition.fields.findIndex(({ name }) => name === field));
 
 const [left, bottom, right, top] = [20, 20, 60, 40];

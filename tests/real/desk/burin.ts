@@ -54,6 +54,7 @@ export function setUp(rig: Rig, over: Over = {}): Setup {
   const settings = {
     catalogue: resolve("fixtures/trade/catalogue.yaml"),
     editions: resolve("fixtures/trade/editions"),
+    glossary: resolve("config/glossary.txt"),
     record,
     mailboxes: [
       {
