@@ -14,7 +14,7 @@ const asking = (...left: string[]): Edition => ({
 /** The catalogue with one place for every legend. */
 const plain = {
   ...catalogue,
-  layouts: catalogue.layouts.map(({ legend_places: _, ...layout }) => layout),
+  layouts: catalogue.layouts.map(({ legend_places: _places, ...layout }) => layout),
 };
 
 test("a form that leaves out what must be filled in is told", () => {
