@@ -501,7 +501,7 @@ async function sheetsOf(store: Store): Promise<Sheet[]> {
 }
 
 /** A letter judged beside what its buyer has sent before, and stored; gives its number. */
-async function settled(
+export async function settled(
   store: Store,
   key: string,
   sheets: readonly Sheet[],
