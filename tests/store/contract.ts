@@ -160,6 +160,34 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.buyers.linesSeen([ines], [])).toEqual(new Set());
   });
 
+  test("of a letter's lines four hundred are remembered, and as many looked for", async () => {
+    const store = await open();
+    const keys = Array.from({ length: 401 }, (_, i) => `l${i}`);
+    await settled(store, "k1", [], monday, { lines: { senders: [ines], keys } });
+    expect(await store.buyers.linesSeen([ines], ["l399", "l400"])).toEqual(new Set(["l399"]));
+    await settled(store, "k2", [], later, { lines: { senders: [ines], keys: ["l400"] } });
+    expect((await store.buyers.linesSeen([ines], ["l400"])).size).toBe(1);
+    expect((await store.buyers.linesSeen([ines], keys)).size).toBe(400);
+  });
+
+  test("people are told of letters in the order in which they came, five hundred at once, once an hour", async () => {
+    const store = await open();
+    const letters: number[] = [];
+    for (let n = 0; n < 502; n++) {
+      const { letter } = await store.letters.receive(`k${n}`, bytes("x"), n === 0 ? later : monday);
+      await store.letters.mark(await claimed(store, letter, later), "held", "for this test", later);
+      letters.push(letter);
+    }
+    const [latest, ...others] = letters;
+    const told = async (at: Date) =>
+      (await store.people.takeNotice(at, "sam@quillgate.example")).map(({ letter }) => letter);
+    const minutes = (n: number): Date => new Date(later.getTime() + n * 60_000);
+    expect((await store.people.waiting(later)).map(({ letter }) => letter)).toEqual([...others, latest]);
+    expect(await told(later)).toEqual(others.slice(0, 500));
+    expect(await told(minutes(59))).toEqual([]);
+    expect(await told(minutes(61))).toEqual([...others.slice(500), latest]);
+  });
+
   test("a letter that changes no order moves nobody's state", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
