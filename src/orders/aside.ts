@@ -1,7 +1,7 @@
 import type { Aside } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { DeviceSheet, Sheet } from "../trade/sheet.ts";
-import { ageOf, byArrival } from "./age.ts";
+import { ageOf } from "./age.ts";
 import { plainText } from "./keys.ts";
 import type { Known } from "./stand.ts";
 import { goesIntoPlate } from "./standing.ts";
@@ -52,15 +52,13 @@ function nameOf({ named, file }: Sheet): string {
   return plainText((named ?? file).replace(/^(?:marked )+/i, "").replace(/\.pdf$/i, ""));
 }
 
-/** Older devices of one station for which newer sheets leave no room. */
+/** Older devices of one station for which newer sheets leave no room. Its sheets stand in the order in which they came. */
 export function leftOver(members: readonly Sheet[], { arrivals }: Known): Aside[] {
-  const newest = (some: readonly Sheet[]): Sheet | undefined =>
-    some.toSorted((a, b) => byArrival(arrivals)(a.id, b.id)).at(-1);
   const devices = members.filter((sheet) => sheet.kind === "device");
   const plates = members.filter((sheet) => sheet.kind === "plate");
-  const alone = newest(devices.filter(isAlone));
+  const alone = devices.findLast(isAlone);
   // The gangs of a plate go before those that its devices name.
-  const inPlates = [newest(plates), newest(devices.filter(goesIntoPlate))];
+  const inPlates = [plates.at(-1), devices.findLast(goesIntoPlate)];
   const [plate] = plates;
   return devices.flatMap((sheet): Aside[] => {
     const asides: readonly [Aside["why"], Sheet | undefined][] = goesIntoPlate(sheet)

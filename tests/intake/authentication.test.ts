@@ -37,6 +37,15 @@ test("DMARC decides where it is there", () => {
   expect(of("spf=pass smtp.mailfrom=brightwire.example; dmarc=fail header.from=brightwire.example")).toBe(
     "fail",
   );
+  expect(of("dkim=pass header.d=brightwire.example; dmarc=permerror")).toBe("fail");
+  expect(of("dkim=pass header.d=brightwire.example; dmarc=temperror")).toBe("temporary");
+  expect(of("dmarc=pass header.from=brightwire.example; dmarc=fail header.from=x.example")).toBe("fail");
+  expect(of("spf=fail smtp.mailfrom=brightwire.example; dkim=fail header.d=brightwire.example")).toBe("none");
+  expect(of("spf=temperror smtp.mailfrom=brightwire.example")).toBe("temporary");
+  expect(of("auth=pass header.d=brightwire.example smtp.mailfrom=brightwire.example")).toBe("none");
+  expect(of("dkim=pass header.i=@brightwire.example")).toBe("pass");
+  expect(of("DMARC=Pass Header.From=BrightWire.example")).toBe("pass");
+  expect(of("dkim=pass header.d=x.example header.i=@brightwire.example")).toBe("none");
   expect(of("dmarc=temperror header.from=brightwire.example")).toBe("temporary");
   expect(of("dmarc=pass header.from=stranger.example")).toBe("none");
 });

@@ -23,6 +23,8 @@ beforeEach(async () => {
           Promise.resolve(
             {
               "BW-2207": { buyer: "ines@brightwire.example", domain: "brightwire.example" },
+              "BW-2208": { buyer: "omar@brightwire.example", domain: "brightwire.example" },
+              "BW-2209": { buyer: "ines@brightwire.example", domain: "brightwire.example" },
               "FM-1": { buyer: "jo@freemail.example" },
               "OLD-1": { buyer: "ines@brightwire.example" },
             }[number],
@@ -51,6 +53,44 @@ describe("the order's own buyer", () => {
       buyer: "ines@brightwire.example",
       mayAnswer: true,
     });
+  });
+});
+
+describe("a colleague's letter that names several numbers", () => {
+  const omar = "ada@brightwire.example";
+  test("may, where all are one colleague's or nobody's", async () => {
+    expect(await party(omar, "pass", "BW-2207", "BW-2209", "BW-1")).toEqual({
+      buyer: "ines@brightwire.example",
+      domain: "brightwire.example",
+      mayAnswer: true,
+    });
+  });
+
+  test("is for a person, where they are of two", async () => {
+    for (const [from, numbers] of [
+      [omar, ["BW-2207", "BW-2208"]],
+      [omar, ["BW-2208", "BW-2207"]],
+      ["ines@brightwire.example", ["BW-2207", "BW-2208"]],
+      [omar, ["BW-2207", "OLD-1"]],
+      [omar, ["OLD-1", "BW-2207"]],
+    ] as const)
+      expect(await party(from, "pass", ...numbers)).toEqual({
+        buyer: from,
+        domain: "brightwire.example",
+        mayAnswer: true,
+        why: "it names an order number of another buyer",
+      });
+  });
+});
+
+test("a number of nobody's is whoever's names it, and a shared domain gives no rights", async () => {
+  expect(await party("jo@freemail.example", "pass", "FM-1", "FM-2")).toEqual({
+    buyer: "jo@freemail.example",
+    mayAnswer: true,
+  });
+  expect(await party("ines@brightwire.example", "not asked", "BW-2207")).toEqual({
+    buyer: "ines@brightwire.example",
+    mayAnswer: true,
   });
 });
 
@@ -135,6 +175,12 @@ describe("a letter that our own staff forwarded", () => {
     expect(await forwarded("omar@brightwire.example", "BW-2207")).toMatchObject({
       why: expect.stringContaining("another buyer"),
     });
+  });
+
+  test("may name numbers of nobody's too, and none of another's beside its own", async () => {
+    expect(await forwarded("ines@brightwire.example", "BW-1", "BW-2207")).not.toHaveProperty("why");
+    expect(await forwarded("ines@brightwire.example", "BW-2207", "BW-2208")).toHaveProperty("why");
+    expect(await forwarded("ines@brightwire.example")).not.toHaveProperty("why");
   });
 
   test("is for a person where it is not clear whose it was", async () => {

@@ -33,6 +33,14 @@ const words = "Content-Type: text/plain\r\n\r\nAway.";
 const file = (name: string, type: string, content = "x"): string =>
   `Content-Type: ${type}; name="${name}"\r\nContent-Disposition: attachment; filename="${name}"\r\n\r\n${content}`;
 
+const ours = "From: orders@quillgate.example";
+const daemon = [
+  "From: mailer-daemon@brightwire.example",
+  'Content-Type: multipart/report; report-type=delivery-status; boundary="b"',
+];
+const repeated = (subject: string, body: string): string =>
+  `Content-Type: message/rfc822\r\n\r\nFrom: x@y.example\r\nTo: z@y.example\r\nSubject: ${subject}\r\n\r\n${body}`;
+
 describe("a machine's report that brings nothing is filed in silence", () => {
   test.each<[string, string[], string?]>([
     ["an absence note", [absence]],
@@ -40,6 +48,16 @@ describe("a machine's report that brings nothing is filed in silence", () => {
     ["one with a telephone number", [absence], "Call 312-555-0140 in my absence."],
     ["a letter of a list", ["List-Id: <news.brightwire.example>"], "News of the week."],
     ["a read receipt by its subject", ["Subject: Read: Stations"], "Your message was read on Monday."],
+    ["a read receipt without a word", ["Subject: Read: Stations"], ""],
+    [
+      "one that speaks of a border, not of an order",
+      [absence],
+      "Beyond the border 12 of us are away; in order.",
+    ],
+    ["our own notice, sent back", [ours, "Message-ID: <burin.notice.0a@quillgate.example>"]],
+    ["our own test message", [ours, "Message-ID: <burin.test.0a@quillgate.example>"]],
+    ["a delivery report with the letter as a file", daemon, parts(words, file("letter.eml", "text/plain"))],
+    ["a delivery report about our test message", ...reportOn("<burin.test.0a@quillgate.example>", "failed")],
     // RFC 5546 §3.2.3
     [
       "a calendar reply",
@@ -85,6 +103,13 @@ describe("everything else waits for a person", () => {
     ["one with a scan", [absence, mixed], parts(words, file("scan.jpg", "image/jpeg"))],
     ["one that speaks of an order", [absence], "CANCEL order KF-1001"],
     ["one that does so in its subject", [absence, "Subject: PO 4711"], "Away."],
+    ["one that announces a number", [absence], "re purchase order no. 12"],
+    ["one that quotes an order of nobody's", [absence], "> order KF-1001"],
+    ["a delivery report of a letter with an order", daemon, parts(words, repeated("Hello", "order KF-1001"))],
+    ["one of a letter that has it in its subject", daemon, parts(words, repeated("PO 4711", "A letter."))],
+    ["one with a file of its own", daemon, parts(words, file("letter.txt", "text/plain"))],
+    ["a receipt with an invitation", ["Subject: Read: x", mixed], parts(words, file("a.ics", "text/plain"))],
+    ["a notice of ours that came back", ...reportOn("<burin.notice.0a@quillgate.example>", "failed")],
     ["one with a link to files", [absence], "https://share.brightwire.example/f/8c1b2d90a7"],
     ["an empty return path alone", ["Return-Path: <>"]],
     ["no-reply@", ["From: no-reply@brightwire.example"]],

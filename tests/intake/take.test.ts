@@ -411,3 +411,12 @@ test("a letter received but not checked when the program died is answered by the
   expect(await takeDue(desk)).toBe(true);
   expect(await desk.store.letters.states()).toEqual({ sent: 1 });
 });
+
+test("where our own server could not find out who sent it, asking again is no use, and a person looks", async () => {
+  const made = await temporaryDesk();
+  const desk = { ...made, rules: { ...made.rules, authority: "mx.quillgate.example" } };
+  const found =
+    "Authentication-Results: mx.quillgate.example; dmarc=temperror header.from=brightwire.example";
+  const { letter } = await take(desk, letterBytes([found]));
+  expect(await stateOf(desk, letter)).toBe("held");
+});

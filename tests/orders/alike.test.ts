@@ -32,6 +32,10 @@ test.each([
   expect(looksOf(one)).not.toBe(looksOf(other));
 });
 
+test("of a text that is no number the beginning tells", () => {
+  expect(looksOf("A".repeat(300))).toHaveLength(200);
+});
+
 test("words that announce a number do not change its looks", () => {
   expect(lookSame("PO EG-50O", "Order EG-500")).toBe(true);
 });
@@ -69,7 +73,14 @@ test.each([
   ["LK-201", "LK-1201", "never"],
   ["EG-500", "EG-500", "never"],
   ["EG-500", "QQ-712", "never"],
+  ["LK-1101", "LK-1301", "never"],
+  ["LK-1129", "LK-1329", "never"],
+  ["LK-1130", "LK-1330", "together"],
   ["12", "21", "never"],
+  ["ABX1", "ABQ1", "always"],
+  ["AB1", "AX1", "never"],
+  ["ABX1", "AB1", "never"],
+  ["NAB-FD", "NAF-BD", "never"],
   ["UNIT 102", "UNIT 120", "never"],
   ["UNIT 102", "UNIT 142", "never"],
 ])("%s and %s are asked about %s", (one, other, when) => {

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { unprinted, without } from "../../src/checks/sample.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
+import { nothingKnown } from "../../src/orders/stand.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { aloneDevice, completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
@@ -41,6 +42,27 @@ test("a sheet without a number beside two orders stays by itself", () => {
     ["", ["1/2"]],
     ["BW-1990", ["1/9"]],
   ]);
+});
+
+test("a sheet without a number stays with the order that it has joined", () => {
+  const numberless = without(aloneDevice({ id: "1/5", mark: "S-7" }), "order");
+  const sheets = [plate(), numberless, aloneDevice({ order: "BW-1990" })];
+  const homes = new Map([[numberless.id, "BW1990"]]);
+  expect(gatherOrders(sheets, { ...nothingKnown, homes }).map(({ sheets: all }) => idsOf(all))).toEqual([
+    ["1/1"],
+    ["1/5", "1/9"],
+  ]);
+});
+
+test("a sheet without a number joins the only order of its project, and no order of another", () => {
+  const earlier = aloneDevice({ id: "0/1", order: "BW-1990" });
+  const joins = (project?: string): number => {
+    const sheet = without(deviceAt(1), "order", "project");
+    return numbered([earlier, project === undefined ? sheet : { ...sheet, project }]).length;
+  };
+  expect(joins("larkspur-library")).toBe(1);
+  expect(joins()).toBe(1);
+  expect(joins("Quarry Street School")).toBe(2);
 });
 
 test("a sheet under two names counts once", () => {

@@ -78,6 +78,14 @@ test("a stopped sheet comes again with just that mended which stopped it, its po
   expect(standing([entry, lounge], [moved, { ...moved, id: "2/2", position: 3 }], known)).toHaveLength(4);
 });
 
+test("a stopped sheet gives way to a newer one for its place, whatever was to be mended", () => {
+  const now = { ...again, finish: "CHK" };
+  const known = { ...nothingKnown, ...toMend("1/3", "finish") };
+  expect(standingAfter([deviceAt(2)], [now], known).replaced).toEqual([
+    { old: deviceAt(2), now, how: "place" },
+  ]);
+});
+
 test("a letter of an earlier date and arrival replaces nothing, whenever it is read", () => {
   const old = { ...again, finish: "CHK" };
   const known = { ...nothingKnown, arrivals: arrivals({ "1": [5, 5], "2": [4, 4] }) };

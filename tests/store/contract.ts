@@ -119,6 +119,98 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await asked()).toEqual([]);
   });
 
+  test("a question stands as it stood last, and a settled one stays settled", async () => {
+    const store = await open();
+    const slate = deviceAt(2, { id: "1/3", finish: "SLT", lettering: "MLK" });
+    const asking = await settled(store, "k1", [plate(), deviceAt(1), slate]);
+    const known = async () =>
+      (await store.buyers.stateOf(ines, [])).orders.flatMap(({ questions }) =>
+        questions.map(({ key, state, letter }) => ({ key, state, letter })),
+      );
+    const [{ key } = { key: "" }] = await known();
+    expect(await known()).toEqual([{ key, state: "open", letter: asking }]);
+    await settled(store, "k2", [deviceAt(2, { id: "2/1" })], later);
+    expect(await known()).toEqual([{ key, state: "gone", letter: asking }]);
+    await settled(store, "k3", [{ ...slate, id: "3/1" }], later);
+    expect(await known()).toEqual([{ key, state: "open", letter: asking }]);
+    const again = [deviceAt(1, { id: "4/1" })];
+    await settled(store, "k4", again, later, { settles: [{ order: "BW-9", key }] });
+    expect(await known()).toEqual([{ key, state: "open", letter: asking }]);
+    await settled(store, "k5", [{ ...slate, id: "5/1" }], later, { settles: [{ order: "bw 2207", key }] });
+    expect(await known()).toEqual([{ key, state: "settled", letter: asking }]);
+    await settled(store, "k6", [deviceAt(2, { id: "6/1" })], later);
+    await settled(store, "k7", [{ ...slate, id: "7/1" }], later);
+    expect(await known()).toEqual([{ key, state: "settled", letter: asking }]);
+  });
+
+  test("how often an answer was sent without knowing is counted, and nothing else", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    const first = await claimed(store, letter, monday);
+    await store.letters.mark(first, "sending", "", monday);
+    await store.letters.mark(first, "later", "451", monday, later);
+    const second = await claimed(store, letter, later);
+    expect(second).toMatchObject({ tries: 1, unsure: 0 });
+    await store.letters.mark(second, "sending", "", later);
+    await store.letters.mark(second, "unknown", "connection lost", later);
+    await store.letters.mark(second, "unknown", "could not be looked for", later, leaseEnd);
+    expect(await claimed(store, letter, leaseEnd)).toMatchObject({ tries: 2, unsure: 1 });
+  });
+
+  test("lines are known again by any name of their senders, each once", async () => {
+    const store = await open();
+    const lines = { senders: [ines, "brightwire.example"], keys: ["l1", "l2"] };
+    await settled(store, "k1", completeOrder(), monday, { lines });
+    await settled(store, "k2", [], later, { lines });
+    await settled(store, "k3", [], later, { lines: { senders: [], keys: ["l3"] } });
+    const seen = async (...senders: string[]) => [
+      ...(await store.buyers.linesSeen(senders, ["l1", "l3", "l2"])),
+    ];
+    expect((await seen("brightwire.example")).toSorted()).toEqual(["l1", "l2"]);
+    expect(await seen("stranger.example")).toEqual([]);
+    expect(await seen()).toEqual([]);
+    expect(await store.buyers.linesSeen([ines], [])).toEqual(new Set());
+  });
+
+  test("of a letter's lines four hundred are remembered, and as many looked for", async () => {
+    const store = await open();
+    const keys = Array.from({ length: 401 }, (_, i) => `l${i}`);
+    await settled(store, "k1", [], monday, { lines: { senders: [ines], keys } });
+    expect(await store.buyers.linesSeen([ines], ["l399", "l400"])).toEqual(new Set(["l399"]));
+    await settled(store, "k2", [], later, { lines: { senders: [ines], keys: ["l400"] } });
+    expect((await store.buyers.linesSeen([ines], ["l400"])).size).toBe(1);
+    expect((await store.buyers.linesSeen([ines], keys)).size).toBe(400);
+  });
+
+  test("people are told of letters in the order in which they came, five hundred at once, once an hour", async () => {
+    const store = await open();
+    const letters: number[] = [];
+    for (let n = 0; n < 502; n++) {
+      const { letter } = await store.letters.receive(`k${n}`, bytes("x"), n === 0 ? later : monday);
+      await store.letters.mark(await claimed(store, letter, later), "held", "for this test", later);
+      letters.push(letter);
+    }
+    const [latest, ...others] = letters;
+    const told = async (at: Date) =>
+      (await store.people.takeNotice(at, "sam@quillgate.example")).map(({ letter }) => letter);
+    const minutes = (n: number): Date => new Date(later.getTime() + n * 60_000);
+    expect((await store.people.waiting(later)).map(({ letter }) => letter)).toEqual([...others, latest]);
+    expect(await told(later)).toEqual(others.slice(0, 500));
+    expect(await told(minutes(59))).toEqual([]);
+    expect(await told(minutes(61))).toEqual([...others.slice(500), latest]);
+  });
+
+  test("a letter that changes no order moves nobody's state", async () => {
+    const store = await open();
+    await settled(store, "k1", completeOrder());
+    const before = await store.buyers.stateOf(ines, []);
+    await settled(store, "k2", [], later, { about: ["BW-2207"] });
+    expect((await store.buyers.stateOf(ines, [])).version).toBe(before.version);
+    await settled(store, "k3", [deviceAt(2, { id: "3/1", finish: "CHK" })], later);
+    expect((await store.buyers.stateOf(ines, [])).version).toBe(before.version + 1);
+    expect((await store.buyers.stateOf("eve@stranger.example", [])).version).toBe(0);
+  });
+
   test("letters of one lane are taken up oldest first, those of another beside them", async () => {
     const store = await open();
     const second = await store.letters.receive("k2", bytes("y"), later, "brightwire.example");
@@ -449,18 +541,18 @@ async function sheetsOf(store: Store): Promise<Sheet[]> {
 }
 
 /** A letter judged beside what its buyer has sent before, and stored; gives its number. */
-async function settled(
+export async function settled(
   store: Store,
   key: string,
   sheets: readonly Sheet[],
   at = monday,
-  { buyer = ines, state = "ready", kept = [], about = [] }: Partial<Outcome> = {},
+  { buyer = ines, state = "ready", kept = [], about = [], settles = [], lines }: Partial<Outcome> = {},
   before?: BuyerState,
 ): Promise<number> {
   const { letter } = await store.letters.receive(key, bytes(key), at);
   const known = before ?? (await store.buyers.stateOf(buyer, ["BW-2207"]));
   const files = sheets.map(({ id, file }) => ({ id, file, kind: "sheet" as const }));
-  const report = makeReport({ files, sheets, kept }, catalogue, known);
+  const report = makeReport({ files, sheets, kept, settles }, catalogue, known);
   const outcome: Outcome = {
     letter: {
       from: buyer,
@@ -475,6 +567,8 @@ async function settled(
     changes: changesOf(report, known, (problem) => numbersIn(report).get(problem) ?? 0),
     kept,
     about,
+    settles,
+    ...(lines === undefined ? {} : { lines }),
     proof: "pass",
     thread: `<${key}@b.example>`,
     state,

@@ -2,12 +2,14 @@ import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
-import { expect, test } from "vitest";
+import { expect, onTestFinished, test } from "vitest";
+import { StateMoved } from "../../src/ports/store.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
 import { temporaryFolder, temporaryStore } from "../make/desk.ts";
-import { storeContract } from "./contract.ts";
+import { completeOrder, deviceAt } from "../make/sample.ts";
+import { settled, storeContract } from "./contract.ts";
 
 storeContract(temporaryStore);
 
@@ -20,6 +22,18 @@ test("a record is there when it is opened again", async () => {
   const second = await open();
   expect(await second.letters.bytesOf(letter)).toEqual(new Uint8Array([1, 2, 3]));
   await second.close();
+});
+
+test("in an older record two buyers may have one number, and the order of each stays his", async () => {
+  const db = openSqlite(":memory:");
+  const store = await openStore(db, openBlobs(temporaryFolder()));
+  onTestFinished(() => store.close());
+  await settled(store, "k1", completeOrder());
+  await db.updateTable("numbers").set({ buyer: "eve@stranger.example" }).execute();
+  await settled(store, "k2", [deviceAt(2, { id: "2/1", finish: "CHK" })]);
+  expect((await store.orders.named("BW-2207")).map(({ revision }) => revision)).toEqual([2]);
+  const jo = settled(store, "k3", [deviceAt(2, { id: "3/1" })], undefined, { buyer: "jo@oakmoor.example" });
+  await expect(jo).rejects.toThrow(StateMoved);
 });
 
 test("a database that another program has to itself for a moment is waited for", async () => {

@@ -1,0 +1,63 @@
+import { expect, test } from "vitest";
+import { copiedIn, isToldApart } from "../../src/checks/copied.ts";
+import { legend, subject, without } from "../../src/checks/sample.ts";
+import type { Station } from "../../src/trade/order.ts";
+import type { DeviceSheet, Sheet } from "../../src/trade/sheet.ts";
+import { deviceAt, plate } from "../make/sample.ts";
+
+const says = (position: number, ...rows: string[]): DeviceSheet =>
+  deviceAt(position, { legends: [legend("1", ...rows)] });
+function stationOf(...sheets: Sheet[]): Station {
+  const [station] = subject(sheets).order.stations;
+  if (station === undefined) throw new Error("no station");
+  return station;
+}
+const copied = (...sheets: Sheet[]) => copiedIn(stationOf(...sheets)).map(({ position }) => position);
+const three = plate({ gangs: 3 });
+
+test("two devices of a complete plate that are one are told, where all others differ", () => {
+  expect(copied(three, says(1, "STAGE"), says(2, "STAGE"), says(3, "FOYER"))).toEqual([1, 2]);
+  expect(copied(three, says(1, "STAGE"), says(2, "LOBBY"), says(3, "FOYER"))).toEqual([]);
+  expect(copied(three, says(1, "STAGE"), says(2, "STAGE"), says(3, "STAGE"))).toEqual([]);
+  expect(copied(plate(), says(1, "A"), says(2, "A"), says(3, "B"), says(4, "B"))).toEqual([]);
+});
+
+test("devices without legends are no copies, nor are those that are left plain", () => {
+  expect(copied(three, says(1, ""), says(2, ""), says(3, "FOYER"))).toEqual([]);
+  const plain = (position: number): Sheet =>
+    deviceAt(position, { legends: [{ ...legend("1", "STAGE"), plain: true }] });
+  expect(copied(three, plain(1), plain(2), says(3, "FOYER"))).toEqual([]);
+});
+
+test("nothing is told of a plate that is not complete, or that came twice", () => {
+  const pair = [says(1, "STAGE"), says(2, "STAGE")];
+  expect(copied(three, ...pair)).toEqual([]);
+  expect(copied(three, ...pair, without(says(3, "FOYER"), "position"))).toEqual([]);
+  expect(copied(three, plate({ gangs: 3, id: "1/8", finish: "x" }), ...pair, says(3, "FOYER"))).toEqual([]);
+});
+
+/** Whether the plate's legends above them tell two devices apart that say the same. */
+function apart(above: readonly [string, string], ...rows: string[]): boolean {
+  const station = stationOf(
+    plate({ gangs: 2, legends: [legend("1", above[0]), legend("2", above[1])] }),
+    says(1, ...rows),
+    says(2, ...rows),
+  );
+  return isToldApart(station, station.devices);
+}
+
+test("a room's name above tells devices apart that say what any control says", () => {
+  expect(apart(["FOYER", "STAGE"], "ALL", "OFF")).toBe(true);
+  expect(apart(["FOYER", "STAGE"], "all off")).toBe(true);
+  expect(apart(["FOYER", "STAGE"], "LECTERN")).toBe(false);
+  expect(apart(["FOYER", "STAGE"], "Q")).toBe(true);
+  expect(apart(["FOYER", "FOYER"], "ALL", "OFF")).toBe(false);
+  expect(apart(["", ""], "ALL", "OFF")).toBe(false);
+});
+
+test("names of one series tell any devices apart", () => {
+  expect(apart(["BALLROOM A", "BALLROOM B"], "LECTERN")).toBe(true);
+  expect(apart(["ballroom 1", "BALLROOM 12C"], "LECTERN")).toBe(true);
+  expect(apart(["NORTH WING", "SOUTH WING"], "LECTERN")).toBe(true);
+  expect(apart(["NORTHERN WING", "SOUTHERN WING"], "LECTERN")).toBe(false);
+});

@@ -1,0 +1,111 @@
+import { expect, test } from "vitest";
+import { orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
+import { legend, subject, without } from "../../src/checks/sample.ts";
+import type { Problem } from "../../src/trade/problem.ts";
+import type { Sheet } from "../../src/trade/sheet.ts";
+import { catalogue } from "../make/config.ts";
+import { aloneDevice, completeOrder, device, deviceAt, plate } from "../make/sample.ts";
+
+const told = (problems: Iterable<Problem>) =>
+  [...problems].map(({ wording, spots }) => [wording, ...new Set(spots.map(({ file }) => file))].join(" "));
+
+/** What one check finds on a sheet, or on the order of some. */
+function onSheet(check: string, sheet: Sheet): string[] {
+  return sheetChecks.filter(({ id }) => id === check).flatMap((one) => told(one.find(sheet, catalogue)));
+}
+function onOrder(check: string, ...sheets: Sheet[]): string[] {
+  const about = subject(sheets);
+  return orderChecks.filter(({ id }) => id === check).flatMap((one) => told(one.find(about, catalogue)));
+}
+const at = (position: number, email: string): Sheet =>
+  deviceAt(position, { contact: { ...device().contact, email } });
+
+test("contact-differs leaves a mistyped domain to its own check, and tells another address", () => {
+  expect(onOrder("contact-differs", plate(), deviceAt(1), at(2, "ines@brightwre.example"))).toEqual([]);
+  expect(onOrder("contact-differs", plate(), deviceAt(1), at(2, "omar@brightwire.example"))).toEqual([
+    "differs 1/3",
+  ]);
+});
+
+test("contact-differs compares no placeholder, and no country code", () => {
+  const says = (changes: object): string[] =>
+    onOrder("contact-differs", plate(), deviceAt(2, { contact: { ...device().contact, ...changes } }));
+  expect(says({ name: "TBD" })).toEqual([]);
+  expect(says({ name: "Omar Reyes" })).toEqual(["differs 1/3"]);
+  expect(says({ phone: "1 312 555 0117" })).toEqual([]);
+  expect(says({ phone: "1 312 555 01171" })).toEqual(["differs 1/3"]);
+});
+
+test("gang-count-differs looks at devices of the plate alone, and clears a plate that another agrees with", () => {
+  const check = "gang-count-differs";
+  expect(onOrder(check, plate(), aloneDevice({ mark: "S-104", gangs: 6 }))).toEqual([]);
+  expect(onOrder(check, plate(), deviceAt(1, { gangs: 6 }))).toEqual(["differs 1/2 1/1"]);
+  expect(onOrder(check, plate(), deviceAt(1, { gangs: 6 }), deviceAt(2))).toEqual(["differs 1/2"]);
+  expect(onOrder(check, plate({ gangs: 2 }), without(deviceAt(3), "gangs"))).toEqual(["beyond 1/4 1/1"]);
+  expect(onOrder(check, plate({ gangs: 3 }), without(deviceAt(3), "gangs"))).toEqual([]);
+  expect(onOrder(check, without(plate(), "gangs"), deviceAt(3))).toEqual([]);
+});
+
+test("lettering-differs-in-plate looks at what is lettered, of one finish, in the plate", () => {
+  const other = { lettering: "MLK" };
+  const check = "lettering-differs-in-plate";
+  const plain = (sheet: Sheet) => sheet.legends.map((one) => ({ ...one, plain: true }));
+  expect(onOrder(check, plate(), deviceAt(1, other))).toEqual(["differs 1/2"]);
+  expect(onOrder(check, plate({ legends: plain(plate()) }), deviceAt(1, other))).toEqual([]);
+  expect(onOrder(check, plate(), deviceAt(1, { ...other, legends: plain(device()) }))).toEqual([]);
+  expect(onOrder(check, plate(), deviceAt(1, { ...other, legends: [legend("1", "")] }))).toEqual([]);
+  expect(onOrder(check, plate(), deviceAt(1, { ...other, finish: "SLT" }))).toEqual([]);
+  expect(onOrder(check, plate(), aloneDevice({ ...other, mark: "S-104" }))).toEqual([]);
+  expect(onOrder(check, without(plate(), "finish"), without(deviceAt(1, other), "finish"))).toEqual([]);
+  expect(onOrder(check, plate(), deviceAt(1, { lettering: "Gold" }))).toEqual([]);
+});
+
+test("finish-differs-in-plate looks at devices in the plate, and compares what is chosen", () => {
+  const check = "finish-differs-in-plate";
+  expect(onOrder(check, plate(), deviceAt(1, { finish: "SLT" }))).toEqual(["differs 1/2"]);
+  expect(onOrder(check, plate(), deviceAt(1, { finish: "oat" }))).toEqual([]);
+  expect(onOrder(check, plate(), without(deviceAt(1), "finish"))).toEqual([]);
+  expect(onOrder(check, plate(), aloneDevice({ finish: "SLT", mark: "S-104" }))).toEqual([]);
+  expect(onOrder(check, deviceAt(1, { finish: "SLT" }), deviceAt(2))).toEqual([]);
+});
+
+test("sheet-replaced names twelve changes at most, and counts the others", () => {
+  const { order, others } = subject(completeOrder());
+  const [check] = orderChecks.filter(({ id }) => id === "sheet-replaced");
+  const changes = (n: number): unknown => {
+    const row = (text: string) => [legend("1", ...Array.from({ length: n }, () => text))];
+    const [old, now] = [device({ legends: row("A") }), device({ id: "2/1", legends: row("B") })];
+    const replaced = [{ old, now, how: "place" as const }];
+    return [...(check?.find({ order, others, replaced }, catalogue) ?? [])][0]?.facts["changes"];
+  };
+  expect(changes(12)).toHaveLength(12);
+  expect(changes(12)).not.toContain("2 more fields");
+  expect(changes(13)).toHaveLength(12);
+  expect(changes(13)).toContain("2 more fields");
+});
+
+test("field-missing leaves mark, layout and the billing address to checks of their own", () => {
+  expect(onSheet("field-missing", without(device(), "mark"))).toEqual([]);
+  expect(onSheet("field-missing", device({ layouts: [] }))).toEqual([]);
+  expect(onSheet("field-missing", device({ billTo: {} }))).toEqual([]);
+  expect(onSheet("field-missing", without(device(), "lettering"))).toEqual(["missing 1/2"]);
+});
+
+test("legend-case-mixed takes a row with small letters for no row of capitals", () => {
+  const rows = (...some: string[]) =>
+    onSheet("legend-case-mixed", device({ legends: [legend("1", ...some)] }));
+  expect(rows("Entry", "Stacks EAST")).toEqual([]);
+  expect(rows("Entry", "2B")).toEqual([]);
+  expect(rows("Entry", "B 2 B")).toEqual(["mixed 1/2"]);
+});
+
+test("project-order-exchanged needs words without a digit for the number, and a number for the project", () => {
+  const says = (order: string, project: string) =>
+    onSheet("project-order-exchanged", device({ order, project }));
+  expect(says("Larkspur Library", "BW-2207")).toEqual(["exchanged 1/2"]);
+  expect(says("Larkspur Library 2", "BW-2207")).toEqual([]);
+  expect(says("LL", "BW-2207")).toEqual([]);
+  expect(says("Larkspur", "Floor 7")).toEqual([]);
+  expect(says("Larkspur", "ABCDE-2207")).toEqual([]);
+  expect(says("TBD", "BW-2207")).toEqual([]);
+});
