@@ -81,8 +81,17 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
     order: order.number,
     ...(order.project === undefined ? {} : { project: order.project }),
     contacts: contactsIn(order),
-    points: [...asked, ...words, ...said],
+    points: [...asked, ...words, ...said, ...unanswered(order)],
   };
+}
+
+/** That reminders came to nothing, if nothing has happened since. */
+function unanswered({ reminders, changedAt, letters, missing }: OrderRecord): Point[] {
+  const isSo = reminders.some(({ what, at }) => what === "person" && at >= changedAt);
+  const last = letters.at(-1)?.letter;
+  if (!isSo || last === undefined) return [];
+  const awaited = missing.length === 0 ? "" : `; still to come: ${missing.length} of its sheets`;
+  return [{ letter: last, says: `nobody answers, and the last reminder has gone${awaited}` }];
 }
 
 function waitingLetter(record: LetterRecord): Waiting {

@@ -10,6 +10,7 @@ import type { Log } from "../ports/log.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
 import { openPool } from "../sandbox/pool.ts";
+import { calendarIn } from "../settings/calendar.ts";
 import type { Settings } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
 import { openBlobs } from "../store/blobs.ts";
@@ -146,6 +147,14 @@ function rulesOf(settings: Settings): Rules {
     receivedLines: received_lines,
     ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
     ...(settings.release?.room === undefined ? {} : { room: settings.release.room }),
+    ...(settings.waiting === undefined
+      ? {}
+      : {
+          reminding: {
+            ...calendarIn(settings.waiting, settings.time_zone),
+            remindAfter: settings.waiting.remind_after,
+          },
+        }),
     sharedDomains: sharedDomains(settings.trust),
     known,
     staff,

@@ -1,6 +1,7 @@
 import { composeAnswer } from "../answer/answer.ts";
-import { composeMessage } from "../answer/message.ts";
+import { composeMessage, type Enclosure, type Words } from "../answer/message.ts";
 import { numbersIn } from "../answer/numbered.ts";
+import { composeReminder } from "../answer/reminder.ts";
 import { askedWords, mayWaive } from "../checks/asked.ts";
 import { changesOf } from "../judging/changes.ts";
 import { makeReport, type Report } from "../judging/report.ts";
@@ -10,7 +11,7 @@ import { plainText } from "../orders/keys.ts";
 import { pieceKey } from "../orders/piece.ts";
 import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
-import type { Note, PointAct } from "../trade/note.ts";
+import type { Act, Note, PointAct } from "../trade/note.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
 import { after } from "./answer.ts";
@@ -18,6 +19,7 @@ import { messageIdOf } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
 import { referenceOf } from "./reference.ts";
+import { calendarName, waitingOf } from "./remind.ts";
 
 /** How often a note is judged while its buyer's state moves each time. */
 const mostRaces = 5;
@@ -39,8 +41,9 @@ export async function takeNote(desk: Desk, note: Note): Promise<NoteTaken> {
   if (why !== undefined) return { kind: "wrong", why };
   const lane = await store.orders.laneOf(note.buyer, note.order);
   const bytes = new TextEncoder().encode(JSON.stringify(note));
-  const { letter } = await store.letters.receive(noteKey(note), bytes, clock.now(), lane, "note");
-  const claim = await store.letters.claim(letter, clock.now(), after(rules.lease, desk));
+  const { letter, again } = await store.letters.receive(noteKey(note), bytes, clock.now(), lane, "note");
+  // A note that is in the record already is the worker's.
+  const claim = again ? undefined : await store.letters.claim(letter, clock.now(), after(rules.lease, desk));
   if (claim === undefined) return { kind: "waits", letter };
   await checkNote(desk, await store.letters.opening(claim), bytes);
   await store.letters.release(claim);
@@ -103,6 +106,8 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     ...(released === undefined ? {} : { released: { [note.order]: released } }),
     dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [act.letter] : [])),
   };
+  const reminded = note.acts.find((act) => act.kind === "remind");
+  if (reminded !== undefined) return reminding(desk, note, reminded, { ...outcome, changes: [] });
   // What it was about is no longer there. Nothing changes, and one of us is told.
   if (fault !== undefined) {
     const { released: _released, ...rest } = outcome;
@@ -121,7 +126,7 @@ function faultOf(note: Note, state: BuyerState): string | undefined {
   const order = orderIn(note, state);
   if (order === undefined) return `no order ${note.order} of ${note.buyer} is known`;
   for (const act of note.acts) {
-    if (act.kind === "read" || act.kind === "release") continue;
+    if (act.kind === "read" || act.kind === "release" || act.kind === "remind") continue;
     if (act.kind === "cut") {
       const why = faultOfCut(act.stations, order);
       if (why !== undefined) return why;
@@ -145,6 +150,28 @@ function orderIn({ order }: Note, { orders }: BuyerState): BuyerState["orders"][
 
 function openIn(questions: readonly KnownQuestion[], { number }: PointAct): KnownQuestion | undefined {
   return questions.find((question) => question.number === number && question.state === "open");
+}
+
+/** Reminds the buyer of an order, or says that somebody has to call. */
+async function reminding(
+  desk: Desk,
+  note: Note,
+  { what, since, lastOn }: Extract<Act, { kind: "remind" }>,
+  outcome: Omit<Outcome, "state">,
+): Promise<Outcome> {
+  const { catalogue, store } = desk;
+  const [order] = (await store.orders.named(note.order)).filter(({ buyer }) => buyer === note.buyer);
+  if (order?.changedAt.toISOString() !== since)
+    return { ...outcome, state: "silent", why: "it has moved on meanwhile" };
+  const reminded = { ...outcome, reminded: { order: note.order, what } };
+  if (what === "person")
+    return { ...reminded, state: "silent", why: "somebody has to call", forPerson: true };
+  const due = { order: waitingOf(order), nth: 1, what, ...(lastOn === undefined ? {} : { lastOn }) };
+  const words = composeReminder(due, catalogue);
+  const answer = await messageOf(desk, note, words, []);
+  return answer === undefined
+    ? { ...reminded, state: "silent", why: "nobody is to be answered" }
+    : { ...reminded, state: "ready", answer };
 }
 
 /** Why a release cannot be; undefined for an order that has passed. */
@@ -221,26 +248,34 @@ function keptBy(note: Note, state: BuyerState): KeptWord[] {
 
 /** The answer to whoever wrote last about the order. */
 async function answerTo(desk: Desk, note: Note, report: Report): Promise<Outcome["answer"]> {
-  const { store, from, clock, secret, catalogue } = desk;
-  const last = await store.orders.lastWriter(note.buyer, note.order);
-  if (last === undefined) return undefined;
+  const { store, secret, catalogue } = desk;
   const numbers = report.orders.map(({ order }) => order.number);
   const latest = await store.orders.revisionsOf(note.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, [], { ...desk, revisions });
   const words = composeAnswer(report, catalogue, enclosed, referenceOf(Number(report.letter), secret));
+  return messageOf(desk, note, words, [...enclosed.blanks, ...enclosed.proofs]);
+}
+
+/** What is sent on account of a note; undefined if nobody has written about its order. */
+async function messageOf(
+  { store, from, clock, secret }: Desk,
+  note: Note,
+  words: Words,
+  enclosures: readonly Enclosure[],
+): Promise<Outcome["answer"]> {
+  const last = await store.orders.lastWriter(note.buyer, note.order);
+  if (last === undefined) return undefined;
   const messageId = messageIdOf(noteKey(note), from.address, secret);
-  const message = await composeMessage(
-    {
-      from,
-      to: last.recipient,
-      date: clock.now(),
-      messageId,
-      ...(last.messageId === undefined ? {} : { inReplyTo: last.messageId }),
-      references: [],
-    },
-    words,
-    [...enclosed.blanks, ...enclosed.proofs],
-  );
+  const envelope = {
+    from,
+    to: last.recipient,
+    date: clock.now(),
+    messageId,
+    ...(last.messageId === undefined ? {} : { inReplyTo: last.messageId }),
+    references: [],
+    ...(note.by === calendarName ? { auto: "auto-generated" as const } : {}),
+  };
+  const message = await composeMessage(envelope, words, enclosures);
   return { messageId, recipient: last.recipient, subject: words.subject, bytes: message };
 }

@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Reminding } from "../judging/reminders.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Log } from "../ports/log.ts";
 import type { Reader } from "../ports/reader.ts";
@@ -48,6 +49,8 @@ export interface Rules {
   readonly mostAnswers: MostAnswers;
   /** Whom to tell of letters that wait for a person. */
   readonly notice?: string;
+  /** When buyers are reminded of orders that wait for them; absent where nobody is. */
+  readonly reminding?: Reminding;
   /** Whom to tell at once of what touches a released order: the engraving room. */
   readonly room?: string;
   /** How long a letter stays with a worker that gives no sign of life, in seconds. */

@@ -65,6 +65,12 @@ export interface StoredAnswer {
   readonly bytes: Uint8Array;
 }
 
+/** What the buyer of an order was reminded of; "person": that somebody has to call. */
+export interface Reminded {
+  readonly order: string;
+  readonly what: "remind" | "last" | "person";
+}
+
 /** That a letter touches orders that were released. */
 export type Alarm = readonly {
   readonly order: string;
@@ -103,6 +109,8 @@ export interface Outcome {
   readonly by?: string;
   /** What is handed to engraving, or engraved, of orders by their numbers. */
   readonly released?: Readonly<Record<string, Released>>;
+  /** What its buyer is reminded of, where it is a note of the calendar. */
+  readonly reminded?: Reminded;
   /** What the engraving room has to be told at once. */
   readonly alarm?: Alarm;
   /** Letters of which a note says that all they said is dealt with. */
@@ -237,6 +245,8 @@ export interface Orders {
   readonly confirmed: (buyer: string, number: string) => Promise<readonly Confirmation[]>;
   /** The latest revision of each of this buyer's orders of these numbers; 0 for an order that is new. */
   readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;
+  /** Orders that wait for their buyers: not passed, not for a person, not released. */
+  readonly waiting: () => Promise<readonly OrderRecord[]>;
   /** In which lane letters about an order are judged: that of the last. Undefined if none is known. */
   readonly laneOf: (buyer: string, number: string) => Promise<string | undefined>;
   /** Whom the last letter about an order was answered to, and the Message-ID of that letter. */

@@ -199,6 +199,19 @@ const migrations = {
     },
   },
   "012-releases": { up: toReleases },
+  "013-reminders": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .createTable("reminders")
+        .addColumn("order_id", "integer", (c) => c.notNull().references("orders.id"))
+        .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
+        .addColumn("what", "text", (c) => c.notNull())
+        .addColumn("at", "text", (c) => c.notNull())
+        .addPrimaryKeyConstraint("reminders_once", ["letter"])
+        .execute();
+      await db.schema.createIndex("reminders_by_order").on("reminders").column("order_id").execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

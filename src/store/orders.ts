@@ -36,6 +36,19 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
       const latest = new Map(rows.map(({ key, number }) => [key, number]));
       return new Map(numbers.map((number) => [number, latest.get(orderKey(number)) ?? 0]));
     },
+    waiting: async () =>
+      readOrders(
+        db,
+        await db
+          .selectFrom("orders")
+          .innerJoin("revisions", "revisions.id", "orders.latest")
+          .selectAll("orders")
+          .where("revisions.verdict", "in", ["waiting", "confirm", "fail"])
+          .where("orders.key", "!=", "")
+          .where("orders.released", "is", null)
+          .orderBy("orders.id")
+          .execute(),
+      ),
     laneOf: async (buyer, number) => (await lastLetter(db, buyer, number))?.lane ?? undefined,
     lastWriter: async (buyer, number) => {
       const last = await lastLetter(db, buyer, number);

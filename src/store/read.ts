@@ -106,6 +106,14 @@ export async function readOrders(
       letters: changed,
       replies: await lettersOf(db, row.id, false),
       revisions: await revisionsOf(db, row.id),
+      reminders: (
+        await db
+          .selectFrom("reminders")
+          .selectAll()
+          .where("order_id", "=", row.id)
+          .orderBy("letter")
+          .execute()
+      ).map(({ at, what }) => ({ at: new Date(at), what: what as OrderRecord["reminders"][number]["what"] })),
     });
   }
   return orders;
@@ -121,6 +129,14 @@ export async function readOrdersWithQuestions(db: Db): Promise<OrderRecord[]> {
     .where("revisions.verdict", "!=", "pass")
     .where((eb) =>
       eb.or([
+        eb.exists(
+          eb
+            .selectFrom("reminders")
+            .select("letter")
+            .whereRef("reminders.order_id", "=", "orders.id")
+            .where("what", "=", "person")
+            .whereRef("reminders.at", ">=", "revisions.at"),
+        ),
         eb("revisions.carried", "!=", "[]"),
         eb.exists(
           eb

@@ -6,6 +6,7 @@ type Db = Kysely<Tables>;
 
 /** What follows from letters and events, in an order in which it can be emptied. */
 const derived = [
+  "reminders",
   "revision_sheets",
   "questions",
   "order_letters",

@@ -146,6 +146,8 @@ export interface Tables {
     /** Which of our own people decided it; null if its sender settled it. */
     decided_by: Generated<string | null>;
   };
+  /** Reminders that the buyer of an order got, and that somebody has to call; by the notes that say so. */
+  reminders: { order_id: number; letter: number; what: string; at: string };
   /** Letters that changed an order, and those that are about it and leave it as it is. */
   order_letters: { order_id: number; letter: number };
   answers: {

@@ -1,6 +1,7 @@
 import type { Transaction } from "kysely";
 import type { Revision } from "../judging/changes.ts";
 import { orderKey } from "../judging/state.ts";
+import type { Reminded } from "../ports/store.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
@@ -23,6 +24,8 @@ export interface Judged {
   readonly kept: readonly KeptWord[];
   /** What is handed to engraving, or engraved, of orders by their numbers. */
   readonly released?: Readonly<Record<string, Released>>;
+  /** What its buyer was reminded of: the number of the order, and whether it was the last reminder. */
+  readonly reminded?: Reminded;
   /** Which of our own people did it, where it is a note. */
   readonly by?: string;
 }
@@ -34,6 +37,7 @@ export async function writeJudged(tx: Tx, letter: number, judged: Judged, now: D
   for (const revision of judged.changes) await writeRevision(tx, letter, judged, revision, now);
   await writeKept(tx, letter, judged, now);
   await writeReplies(tx, letter, judged);
+  await writeReminder(tx, letter, judged, now);
   for (const [number, released] of Object.entries(judged.released ?? {}))
     await tx
       .updateTable("orders")
@@ -41,6 +45,18 @@ export async function writeJudged(tx: Tx, letter: number, judged: Judged, now: D
       .where("buyer", "=", judged.buyer)
       .where("key", "=", orderKey(number))
       .execute();
+}
+
+async function writeReminder(tx: Tx, letter: number, { buyer, reminded }: Judged, now: Date): Promise<void> {
+  if (reminded === undefined) return;
+  const { id } = await tx
+    .selectFrom("orders")
+    .select("id")
+    .where("buyer", "=", buyer)
+    .where("key", "=", orderKey(reminded.order))
+    .executeTakeFirstOrThrow();
+  const reminder = { order_id: id, letter, what: reminded.what, at: now.toISOString() };
+  await tx.insertInto("reminders").values(reminder).execute();
 }
 
 async function writeReplies(tx: Tx, letter: number, { buyer, about }: Judged): Promise<void> {

@@ -35,7 +35,8 @@ export async function writeOutcome(
   await writeProblems(tx, letter, outcome);
   // A letter that gets no answer changes nothing: a machine, a forger or nobody sent it. A letter for a person
   // changes nothing either.
-  const isTaken = (state === "ready" || outcome.released !== undefined) && !report.held;
+  const isTaken =
+    (state === "ready" || outcome.released !== undefined || outcome.reminded !== undefined) && !report.held;
   if (isTaken) {
     await moveOn(tx, outcome);
     await writeLines(tx, outcome);
@@ -58,7 +59,7 @@ export async function writeOutcome(
 /** What the tables of orders follow from. A letter that is not taken changes nothing in them. */
 function judgedBy(outcome: Outcome, isTaken: boolean): Judged {
   const { buyer, domain, changes, about = [], settles = [], decides = [], kept = [] } = outcome;
-  const { by, released } = outcome;
+  const { by, released, reminded } = outcome;
   const whose = { buyer, about, ...(domain === undefined ? {} : { domain }) };
   if (!isTaken) return { ...whose, changes: [], settles: [], decides: [], kept: [] };
   return {
@@ -68,6 +69,7 @@ function judgedBy(outcome: Outcome, isTaken: boolean): Judged {
     decides,
     kept,
     ...(released === undefined ? {} : { released }),
+    ...(reminded === undefined ? {} : { reminded }),
     ...(by === undefined ? {} : { by }),
   };
 }

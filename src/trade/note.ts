@@ -12,6 +12,15 @@ export type Act =
   | { readonly kind: "read"; readonly letter: number }
   /** The order goes to engraving, on a day where the desk stands. */
   | { readonly kind: "release"; readonly on: string }
+  /** Its buyer is reminded, or somebody has to call since reminders came to nothing. */
+  | {
+      readonly kind: "remind";
+      readonly what: "remind" | "last" | "person";
+      /** When the order changed last, as ISO 8601 in UTC. If it has changed since, nobody is reminded. */
+      readonly since: string;
+      /** When the last reminder comes, as "2026-11-09". */
+      readonly lastOn?: string;
+    }
   /** What was released of some stations is engraved. */
   | { readonly kind: "cut"; readonly stations: readonly string[] };
 

@@ -53,6 +53,8 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly released?: Released;
   /** Counted from 1: how often it was changed. */
   readonly revision: number;
+  /** When its buyer was reminded, and when it was found that somebody has to call. */
+  readonly reminders: readonly { readonly at: Date; readonly what: "remind" | "last" | "person" }[];
   /** Its revisions from the first on. */
   readonly revisions: readonly RevisionRecord[];
   /** Letters that changed it, and those that are about it and leave it as it is. */

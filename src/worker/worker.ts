@@ -1,6 +1,8 @@
 import { setTimeout as wait } from "node:timers/promises";
 import { sendAlarms } from "../intake/alarm.ts";
+import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
+import { remindersOf } from "../intake/remind.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
 import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
@@ -15,6 +17,9 @@ const againAfter = 60_000;
 
 /** How long to wait before a notice that could not be sent is tried again, in milliseconds. */
 const noticeAgain = 300_000;
+
+/** How often it is looked whether reminders are due, in milliseconds. */
+const remindEvery = 3_600_000;
 
 /** Free bytes that the record's disk must have before a letter is taken up. The largest letter unpacks to less. */
 const leastRoom = 256_000_000;
@@ -54,6 +59,8 @@ interface Run {
   readonly unshelved: Map<number, Mail>;
   /** When customer service may be told next, in milliseconds since 1970. */
   nextNotice: number;
+  /** When it is looked next whether reminders are due, in milliseconds since 1970. */
+  nextReminders: number;
   /** When a sender that failed is tried next, in milliseconds since 1970. */
   nextTry: number;
 }
@@ -74,6 +81,7 @@ export async function runWorker(
     tally: { taken: 0, again: 0, left: 0, aside: 0, unread: 0 },
     unshelved: new Map(),
     nextNotice: 0,
+    nextReminders: 0,
     nextTry: 0,
   };
   const read = run.once ? readOnce : keepReading;
@@ -83,6 +91,8 @@ export async function runWorker(
   ]);
   if (run.once) {
     await shelveRest(run);
+    await remindBuyers(run);
+    await takeAllDue(run);
     await tellPeople(run);
   }
   return run.tally;
@@ -246,6 +256,7 @@ async function keepTakingDue(run: Run): Promise<void> {
     });
     await trySender(run);
     await shelveRest(run);
+    await remindBuyers(run);
     await tellPeople(run);
     await pause(lookEvery, run.signal);
   }
@@ -258,6 +269,22 @@ async function trySender(run: Run): Promise<void> {
   if (now < run.nextTry || !health.troubles().some(({ part }) => part === "sender")) return;
   run.nextTry = now + senderAgain;
   await desk.sender.tryOut?.().catch(() => undefined); // shows in its health
+}
+
+/** Reminds buyers whose orders wait for them. The worker sends the reminders as it sends answers. */
+async function remindBuyers(run: Run): Promise<void> {
+  const { desk } = run;
+  const now = desk.clock.now().getTime();
+  if (run.signal.aborted || now < run.nextReminders) return;
+  run.nextReminders = now + remindEvery;
+  try {
+    for (const note of await remindersOf(desk)) {
+      const taken = await takeNote(desk, note);
+      if (taken.kind === "wrong") desk.log.warn({ why: taken.why }, "a buyer could not be reminded");
+    }
+  } catch (cause) {
+    desk.log.warn({ cause }, "the record failed; reminding buyers later");
+  }
 }
 
 async function tellPeople(run: Run): Promise<void> {

@@ -1,0 +1,57 @@
+import { type Due, remindersDue, type WaitingOrder } from "../judging/reminders.ts";
+import { orderKey } from "../judging/state.ts";
+import type { Act, Note } from "../trade/note.ts";
+import type { OrderRecord } from "../trade/record.ts";
+import type { Desk } from "./desk.ts";
+
+/** Under this name the calendar writes its notes. */
+export const calendarName = "burin";
+
+/** An order as far as it waits for its buyer. What stops it stands among its problems. */
+export function waitingOf(order: OrderRecord): WaitingOrder {
+  const { number, buyer, project, verdict, missing, problems, sheets, changedAt, questions, released } =
+    order;
+  return {
+    number,
+    buyer,
+    ...(project === undefined ? {} : { project }),
+    ...(verdict === undefined ? {} : { verdict }),
+    since: changedAt,
+    missing,
+    questions: questions.filter(({ problem }) => problem.severity === "asks"),
+    problems,
+    sheets,
+    isClosed: released !== undefined,
+  };
+}
+
+/** The notes that the calendar writes now: reminders that are due, and orders of which somebody has to call. */
+export async function remindersOf({ store, clock, rules }: Desk): Promise<Note[]> {
+  if (rules.reminding === undefined) return [];
+  const orders = await store.orders.waiting();
+  const sent = orders.flatMap(({ number, buyer, reminders }) =>
+    reminders.map(({ at }) => ({ number, buyer, at })),
+  );
+  const due = remindersDue(orders.map(waitingOf), sent, rules.reminding, clock.now());
+  return due.map(noteOf);
+}
+
+/** The same reminder is the same note, so that it is sent once whatever dies. */
+function noteOf(due: Due): Note {
+  const { number, buyer, since } = due.order;
+  const which = due.what === "person" ? "person" : `${due.nth}`;
+  const act: Act = {
+    kind: "remind",
+    what: due.what,
+    since: since.toISOString(),
+    ...(due.what === "remind" && due.lastOn !== undefined ? { lastOn: due.lastOn } : {}),
+  };
+  return {
+    id: `reminder ${which} of ${buyer} ${orderKey(number)} since ${since.toISOString()}`,
+    buyer,
+    order: number,
+    by: calendarName,
+    why: due.what === "person" ? "nobody answers" : "a reminder",
+    acts: [act],
+  };
+}

@@ -1,0 +1,113 @@
+import { simpleParser } from "mailparser";
+import { expect, test } from "vitest";
+import { calendarOf } from "../../src/calendar/business-days.ts";
+import { takeNote } from "../../src/intake/check-note.ts";
+import type { Desk } from "../../src/intake/desk.ts";
+import { remindersOf } from "../../src/intake/remind.ts";
+import { takeDue } from "../../src/intake/take.ts";
+import { readPeople } from "../../src/intake/tell-people.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { post } from "../make/thread.ts";
+
+const plate = {
+  mark: "P-1",
+  legend: ["SALON"],
+  kind: "plate",
+  fill: { order: "FM-80", gangs: "2" },
+} as const;
+const deviceIn = (position: string, legend = "NORTH") => ({
+  mark: "P-1",
+  legend: [legend],
+  fill: { order: "FM-80", standing: "in-plate", gangs: "2", position, layout: "D2" },
+});
+
+async function deskInTime(begin: string) {
+  const sender = keepingSender();
+  let now = new Date(begin);
+  const made = await temporaryDesk({ sender, clock: { now: () => now } });
+  const calendar = calendarOf({
+    timeZone: made.timeZone,
+    closed: [{ from: "2026-11-26", to: "2026-11-27" }],
+  });
+  const desk: Desk = { ...made, rules: { ...made.rules, reminding: { ...calendar, remindAfter: [2, 5] } } };
+  const look = async (): Promise<void> => {
+    for (const note of await remindersOf(desk)) await takeNote(desk, note);
+    while (await takeDue(desk));
+  };
+  /** Lets days go by, and looks every six hours. Gives the days on which something was sent, and its subjects. */
+  const pass = async (days: number): Promise<string[]> => {
+    const sent: string[] = [];
+    for (let quarter = 0; quarter < days * 4; quarter++) {
+      now = new Date(now.getTime() + 6 * 3_600_000);
+      const before = sender.kept.length;
+      await look();
+      for (const { bytes } of sender.kept.slice(before))
+        sent.push(`${now.toISOString().slice(0, 10)} ${(await simpleParser(Buffer.from(bytes))).subject}`);
+    }
+    return sent;
+  };
+  return { desk, sender, look, pass };
+}
+
+test("a month of an order whose sheets do not come: two reminders, then the people's list, then silence", async () => {
+  const { desk, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate, deviceIn("1")] });
+  expect(await pass(31)).toEqual([
+    "2026-11-11 Reminder: order FM-80, 1 sheet still to come",
+    "2026-11-16 Last reminder: order FM-80, 1 sheet still to come",
+  ]);
+  const [waiting] = await readPeople(desk.store, desk.clock.now());
+  expect(waiting).toMatchObject({ what: "order", order: "FM-80" });
+  expect(waiting?.points.map(({ says }) => says)).toEqual([
+    "nobody answers, and the last reminder has gone; still to come: 1 of its sheets",
+  ]);
+  expect((await desk.store.verify()).differ).toEqual([]);
+});
+
+test("a letter of the order begins anew, a sheet that completes it ends all reminders and clears the list", async () => {
+  const { desk, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  expect(await pass(3)).toHaveLength(1);
+  await post(desk, { sheets: [deviceIn("1")] });
+  expect(await pass(25)).toEqual([
+    expect.stringMatching(/^2026-11-16 Reminder: /),
+    expect.stringMatching(/^2026-11-19 Last reminder: /),
+  ]);
+  await post(desk, { sheets: [deviceIn("2", "SOUTH")] });
+  expect(await pass(20)).toEqual([]);
+  expect(await readPeople(desk.store, desk.clock.now())).toEqual([]);
+});
+
+test("nobody is reminded while the desk is closed", async () => {
+  // Thursday and Friday are closed days of ours, and then comes the weekend.
+  const { desk, pass } = await deskInTime("2026-11-24T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  expect(await pass(8)).toEqual([expect.stringMatching(/^2026-11-30 Reminder: /)]);
+});
+
+test("a death before the reminder is sent costs none and doubles none", async () => {
+  const { desk, sender } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  const later: Desk = { ...desk, clock: { now: () => new Date("2026-11-12T15:00:00Z") } };
+  const before = sender.kept.length;
+  const notes = await remindersOf(later);
+  expect(notes).toHaveLength(1);
+  // Two workers find the same at the same time, and one of them dies before it sends.
+  for (const note of [...notes, ...notes]) await takeNote(later, note);
+  expect(sender.kept).toHaveLength(before);
+  while (await takeDue(later));
+  expect(sender.kept).toHaveLength(before + 1);
+  expect(await remindersOf(later)).toEqual([]);
+});
+
+test("an order that has moved on before its reminder was written is not reminded of", async () => {
+  const { desk, sender } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  const later: Desk = { ...desk, clock: { now: () => new Date("2026-11-12T15:00:00Z") } };
+  const notes = await remindersOf(later);
+  await post(later, { sheets: [deviceIn("1")] });
+  const before = sender.kept.length;
+  for (const note of notes) await takeNote(later, note);
+  while (await takeDue(later));
+  expect(sender.kept).toHaveLength(before);
+});
