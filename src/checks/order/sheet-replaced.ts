@@ -69,7 +69,11 @@ export const sheetReplaced = defineOrderCheck({
     const changed = replaced.filter(({ old, now }) => differencesOf(old, now).length > 0);
     const same = replaced.filter((one) => !changed.includes(one)).map(({ now }) => now);
     for (const one of changed)
-      yield say("changed", { now: one.now.file, old: one.old.file, changes: changesIn(one) }, at(one.now));
+      yield say(
+        "changed",
+        { now: one.now.file, old: one.old.file, changes: changesIn(one) },
+        at(one.now, ...differencesOf(one.old, one.now).map(({ place }) => place)),
+      );
     if (same.length > 0)
       yield say(
         "unchanged",

@@ -1,7 +1,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Order } from "../../trade/order.ts";
 import { palette } from "../blank/canvas.ts";
-import { faulty } from "./marks.ts";
+import { changed, faulty } from "./marks.ts";
 import { scaleBar } from "./measures.ts";
 import { block, type Shape, words } from "./shapes.ts";
 import { short } from "./short.ts";
@@ -57,7 +57,7 @@ export const footHeight = 12;
 export function foot(
   { width, height }: { readonly width: number; readonly height: number },
   { page, of }: PageNumber,
-  isMarked: boolean,
+  outlined: { readonly faults: boolean; readonly changes: boolean },
 ): Shape[] {
   const [y, right] = [height - margin, width - margin];
   const quiet = { size: 3, colour: palette.quiet } as const;
@@ -67,7 +67,10 @@ export function foot(
     ...scaleBar(margin, y),
     words("Printed at 100 %, this bar measures 50 mm.", margin + 69, y, quiet),
     words(says.join("   "), right, y, { ...quiet, align: "right" }),
-    ...(isMarked
+    ...(outlined.changes
+      ? [words("Outlined: changed by a newer sheet.", margin, y - 4.4, { ...quiet, colour: changed })]
+      : []),
+    ...(outlined.faults
       ? [
           words("Outlined: to be fixed or confirmed, see the answer.", right, y - 4.4, {
             ...quiet,

@@ -1,4 +1,5 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { sheetReplaced } from "../../checks/order/sheet-replaced.ts";
 import type { FaceName } from "../../trade/legend.ts";
 import type { Place } from "../../trade/place.ts";
 import type { Problem } from "../../trade/problem.ts";
@@ -7,8 +8,9 @@ import { buttonsIn, placesOf } from "./places.ts";
 import { type Box, block, grown, type Shape } from "./shapes.ts";
 import type { View } from "./view.ts";
 
-/** A colour that no finish has. White around it makes it stand out on any. */
+/** Colours that no finish has. White around them makes them stand out on any. */
 export const faulty = "#D8005A";
+export const changed = "#0A4FB0";
 
 /**
  * Places whose content shows in the drawing: the colours, the layout, the number of gangs. All others are words
@@ -26,12 +28,39 @@ const shownPlaces: ReadonlySet<Place> = new Set<Place>([
 
 /** Outlines around everything in the drawing that a problem points at. Mere notes have none. */
 export function faultMarks(view: View, problems: readonly Problem[], catalogue: Catalogue): Shape[] {
-  const spots = problems.filter(({ verdict }) => verdict !== "pass").flatMap((problem) => problem.spots);
+  return outlines(
+    view,
+    problems.filter(({ verdict }) => verdict !== "pass"),
+    catalogue,
+    { colour: faulty, thickness: 0.8 },
+  );
+}
+
+/** Outlines around what a newer sheet has changed. */
+export function changeMarks(view: View, problems: readonly Problem[], catalogue: Catalogue): Shape[] {
+  const replaced = problems.filter(
+    ({ check, wording }) => check === sheetReplaced.id && wording === "changed",
+  );
+  // A sheet that changed whole has no place to outline.
+  const placed = replaced.map((problem) => ({
+    ...problem,
+    spots: problem.spots.filter(({ place }) => place !== undefined),
+  }));
+  return outlines(view, placed, catalogue, { colour: changed, thickness: 0.5 });
+}
+
+function outlines(
+  view: View,
+  problems: readonly Problem[],
+  catalogue: Catalogue,
+  line: { readonly colour: string; readonly thickness: number },
+): Shape[] {
+  const spots = problems.flatMap((problem) => problem.spots);
   const boxes = spots.flatMap(({ file, place }) => boxOf(view, file, place, catalogue) ?? []);
   const apart = new Map(boxes.map((box) => [`${box.x} ${box.y} ${box.width}`, box]));
   return [...apart.values()].flatMap((box) => [
-    block(grown(box, 0.5), { radius: 1.6, line: { colour: "#FFFFFF", thickness: 1.6 } }),
-    block(grown(box, 0.5), { radius: 1.6, line: { colour: faulty, thickness: 0.8 } }),
+    block(grown(box, 0.5), { radius: 1.6, line: { colour: "#FFFFFF", thickness: line.thickness + 0.8 } }),
+    block(grown(box, 0.5), { radius: 1.6, line }),
   ]);
 }
 

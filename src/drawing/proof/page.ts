@@ -4,7 +4,7 @@ import type { Problem } from "../../trade/problem.ts";
 import { foot, footHeight, head, headHeight, margin, type PageNumber } from "./furniture.ts";
 import { contentHash } from "./hash.ts";
 import { list, listHeight } from "./list.ts";
-import { faultMarks } from "./marks.ts";
+import { changeMarks, faultMarks } from "./marks.ts";
 import { measureDistance, measures } from "./measures.ts";
 import { paperFor } from "./paper.ts";
 import { placesOf } from "./places.ts";
@@ -17,7 +17,7 @@ import type { View } from "./view.ts";
 export interface ProofDetails {
   /** How often the order has been changed, counted from 1 for what came first. */
   readonly revision?: number;
-  /** What these point at is outlined. Mere notes are not. */
+  /** What these point at is outlined, and what newer sheets have changed. Other notes are not. */
   readonly problems?: readonly Problem[];
 }
 
@@ -39,7 +39,8 @@ export function proofPage(
     width: plate.width + around.left + 2 * margin,
     height: listTop + listHeight(entries) + footHeight + margin,
   });
-  const marks = faultMarks(view, problems, catalogue);
+  const faults = faultMarks(view, problems, catalogue);
+  const changes = changeMarks(view, problems, catalogue);
   const plateLeft = Math.max(margin + around.left, (paper.width - plate.width) / 2);
   const state = [...(revision === undefined ? [] : [`Revision ${revision}`]), `Content ${contentHash(view)}`];
   return {
@@ -47,9 +48,13 @@ export function proofPage(
     title: inOneLine(`Proof: station ${view.mark || "without a mark"}, order ${order.number}`),
     shapes: [
       ...head(view.mark, order, state, catalogue, paper.width),
-      ...moved([...measures(plate), ...stationShapes(view, catalogue), ...marks], plateLeft, plateTop),
+      ...moved(
+        [...measures(plate), ...stationShapes(view, catalogue), ...changes, ...faults],
+        plateLeft,
+        plateTop,
+      ),
       ...list(entries, listTop, paper.width - 2 * margin),
-      ...foot(paper, number, marks.length > 0),
+      ...foot(paper, number, { faults: faults.length > 0, changes: changes.length > 0 }),
     ],
   };
 }
