@@ -17,14 +17,15 @@ export function changedLines({
   note,
 }: Changed): readonly string[] {
   const by = note === undefined ? "" : oneLine(note.by, 60);
+  const reason = note === undefined ? "" : ` (by ${by}: “${oneLine(note.why, mostWords)}”)`;
   const said = (note?.acts ?? []).flatMap((act) => {
     if (act.kind === "say") return [`About ${act.number}, ${by} writes: “${oneLine(act.words, mostWords)}”`];
     if (act.kind === "no")
       return [`${act.number} is not right as it stands, says ${by}: please send a corrected sheet.`];
-    if (act.kind === "release") return [`Released to engraving on ${act.on} by ${by}`];
+    if (act.kind === "release") return [`Released to engraving on ${act.on} by ${by}.`];
+    if (act.kind === "read") return [`What a letter of yours said is dealt with${reason}.`];
     return [];
   });
-  const reason = note === undefined ? "" : ` (by ${by}: “${oneLine(note.why, mostWords)}”)`;
   return [
     ...line("Came", names(came)),
     ...line("Came in place of an earlier sheet", names(replaced.map(({ now }) => now))),

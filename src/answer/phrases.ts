@@ -3,6 +3,7 @@ import { maySettle } from "../checks/asked.ts";
 import { senderUnproven } from "../checks/letter/sender-unproven.ts";
 import { everyProblem, type OrderReport, type Report } from "../judging/report.ts";
 import { isNoNumber } from "../orders/no-number.ts";
+import { isAsReleased } from "../orders/piece.ts";
 import type { Order } from "../trade/order.ts";
 import { type Verdict, verdictOf } from "../trade/problem.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
@@ -133,8 +134,11 @@ export function nextSteps(
 }
 
 /** Whether an order is handed to engraving as it stands. */
-function isReleased({ released, changed }: OrderReport): boolean {
-  return released !== undefined || (changed?.note?.acts ?? []).some(({ kind }) => kind === "release");
+function isReleased({ order, released, changed }: OrderReport): boolean {
+  return (
+    (released !== undefined && isAsReleased(order.sheets, released)) ||
+    (changed?.note?.acts ?? []).some(({ kind }) => kind === "release")
+  );
 }
 
 /** Whether a person has to see the letter first. Nothing of such a letter is kept. */

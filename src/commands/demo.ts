@@ -4,7 +4,9 @@ import { stringify } from "yaml";
 import { fileWords } from "../answer/enclosures.ts";
 import { dateIn } from "../calendar/dates.ts";
 import { buildLetters } from "../demo/build.ts";
-import { loadScenario } from "../demo/load.ts";
+import type { NoteDescription } from "../demo/describe.ts";
+import { loadScenario, type Scenario } from "../demo/load.ts";
+import { playNote } from "../demo/notes.ts";
 import { type AnswerFiles, demoPage } from "../demo/page.ts";
 import { answerId } from "../intake/compose.ts";
 import type { Desk } from "../intake/desk.ts";
@@ -22,7 +24,7 @@ export const demo = defineCommand({
   name: "demo",
   takes: "[DIR]",
   words: [0, 1],
-  summary: "Plays two days of a mailbox: builds the letters, answers each, shows where everything lies.",
+  summary: "Plays a mailbox of three weeks: builds the letters, answers each, shows where everything lies.",
   details:
     "DIR (default out/demo) has to be new, empty, or made by an earlier demonstration, which is then replaced.",
   options: {},
@@ -34,8 +36,9 @@ export const demo = defineCommand({
       secret: "known to everybody, so that every run makes the same answers",
       log: { info: () => undefined, warn: ({ cause }, sentence) => io.err(`${sentence}: ${String(cause)}`) },
     });
-    const files = await buildMailbox(configuration, folder, desk, io);
-    const letters = await answerAll(desk, mailboxes, clock, folder, io);
+    const scenario = await loadScenario(projectFile("fixtures"));
+    const files = await buildMailbox(scenario, configuration, folder, desk, io);
+    const letters = await answerAll(scenario.notes, desk, mailboxes, clock, folder, io);
     await close();
 
     const page = join(folder, "index.html");
@@ -106,12 +109,12 @@ async function makeRoom(folder: string): Promise<void> {
 
 /** Builds every described letter into the mailbox. Returns their files in the order in which they came. */
 async function buildMailbox(
+  scenario: Scenario,
   { settings, ...made }: Configuration,
   folder: string,
   { secret }: Desk,
   io: Io,
 ): Promise<string[]> {
-  const scenario = await loadScenario(projectFile("fixtures"));
   const from = settings.answers.from.address;
   const files: string[] = [];
   let sheets = 0;
@@ -135,6 +138,7 @@ async function buildMailbox(
 
 /** Answers letter by letter, prints a line for each, and puts the answers into the folder. */
 async function answerAll(
+  notes: readonly NoteDescription[],
   open: Desk,
   mailboxes: readonly Mailbox[],
   clock: LetterClock,
@@ -152,19 +156,38 @@ async function answerAll(
   };
   const desk = { ...open, sender };
   const { signal } = new AbortController();
+  const numbers = new Map<string, number>();
+  const left = [...notes];
+  /** Plays what our own people do before a moment. */
+  const playUntil = async (moment: number): Promise<void> => {
+    for (let [note] = left; note !== undefined && Date.parse(note.date) < moment; [note] = left) {
+      left.shift();
+      clock.set(new Date(note.date));
+      await playNote(desk, note, (name) => numbers.get(name) ?? 0);
+      io.out(`${" ".repeat(35)}${note.by}: ${note.why} (${note.does})`);
+    }
+  };
   for (const mailbox of mailboxes)
     for await (const mail of mailbox.letters({ once: true, signal })) {
       const bytes = await mail.bytes();
       if (bytes === undefined) continue;
+      await playUntil(mail.receivedAt.getTime());
       clock.set(mail.receivedAt);
       const { letter } = await takeLetter(desk, bytes, mail.receivedAt);
       const record = await desk.store.letters.read(letter);
       letters.push(record);
+      numbers.set(nameOf(mail.name), letter);
       const answer = sent.get(record.answer?.messageId ?? "");
       if (answer !== undefined) await putAnswer(join(folder, answerPath(record, mail.name)), answer);
       io.out(line(record, basename(mail.name, ".eml")));
     }
+  await playUntil(Number.POSITIVE_INFINITY);
   return letters;
+}
+
+/** "03-terminal-first.eml" is the letter "terminal-first". */
+function nameOf(file: string): string {
+  return basename(file, ".eml").replace(/^\d+-/, "");
 }
 
 function line({ verdict = "person", orders, problems }: LetterRecord, name: string): string {

@@ -4,7 +4,7 @@ import { dateIn } from "../calendar/dates.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
 import { gatherOrders } from "../orders/gather.ts";
-import { pieceKey } from "../orders/piece.ts";
+import { isAsReleased } from "../orders/piece.ts";
 import type { Verified } from "../ports/store.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
@@ -158,9 +158,7 @@ function releasedLines({ released, sheets: standing }: OrderRecord): string[] {
   const cut = pieces.filter(({ engraved: is }) => is);
   const engraved =
     cut.length === pieces.length ? "engraved: closed" : `${cut.length} of ${pieces.length} pieces engraved`;
-  const isSame =
-    new Set(pieces.map(({ key }) => key)).symmetricDifference(new Set(standing.map(pieceKey))).size === 0;
-  const since = isSame ? "" : "; changed since";
+  const since = isAsReleased(standing, released) ? "" : "; changed since";
   return [`Released to engraving on ${on} by ${by}, revision ${released.revision}; ${engraved}${since}`];
 }
 

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { dateIn } from "../calendar/dates.ts";
 import { takeNote } from "../intake/check-note.ts";
 import { prepareRelease } from "../intake/release.ts";
-import { pieceKey } from "../orders/piece.ts";
+import { isAsReleased } from "../orders/piece.ts";
 import type { Packed } from "../release/release.ts";
 import { PackageThere, writePackage } from "../store/package-folder.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
@@ -35,12 +35,7 @@ export const release = defineCommand({
       const [order] = await desk.store.orders.named(number);
       const before = order?.released;
       // What was released and not written, since the program ended in between, is written now.
-      const isReleased =
-        before !== undefined &&
-        isSame(
-          before.pieces.map(({ key }) => key),
-          (order?.sheets ?? []).map(pieceKey),
-        );
+      const isReleased = before !== undefined && isAsReleased(order?.sheets ?? [], before);
       const asked = isReleased
         ? { by: before.by, at: new Date(before.at), revision: before.revision }
         : { by: name, before };
@@ -75,10 +70,6 @@ export const release = defineCommand({
     }
   },
 });
-
-function isSame(one: readonly string[], other: readonly string[]): boolean {
-  return new Set(one).symmetricDifference(new Set(other)).size === 0;
-}
 
 async function put(
   folder: string,

@@ -51,7 +51,22 @@ const letterSchema = z.strictObject({
   expects: z.strictObject({ verdict: z.string(), problems: z.array(z.string()).default([]) }),
 });
 
-const lettersSchema = z.strictObject({ letters: z.array(letterSchema) });
+const noted = { date: z.iso.datetime({ offset: true }), by: z.string(), why: z.string() };
+/** The verdict that the order must come to. */
+const of = { order: z.string(), comes_to: z.string().optional() };
+
+/** What one of our own people does between the letters: with a letter, by its name, or with an order. */
+const noteSchema = z.discriminatedUnion("does", [
+  z.strictObject({ ...noted, does: z.enum(["let-in", "aside"]), letter: z.string() }),
+  z.strictObject({ ...noted, does: z.enum(["yes", "no", "waive"]), ...of, points: z.array(z.number()) }),
+  z.strictObject({ ...noted, does: z.literal("release"), ...of }),
+  z.strictObject({ ...noted, does: z.literal("cut"), ...of, stations: z.array(z.string()) }),
+]);
+
+const lettersSchema = z.strictObject({
+  letters: z.array(letterSchema),
+  notes: z.array(noteSchema).default([]),
+});
 
 /** A sheet described by what is typed on it. */
 export type SheetDescription = z.output<typeof sheetSchema>;
@@ -62,9 +77,11 @@ export function readSheetDescription(text: string, file: string): Written<SheetD
   return readYaml(text, file, sheetSchema);
 }
 
+export type NoteDescription = z.output<typeof noteSchema>;
+
 export function readLetterDescriptions(
   text: string,
   file: string,
-): Written<{ letters: LetterDescription[] }> {
+): Written<{ letters: LetterDescription[]; notes: NoteDescription[] }> {
   return readYaml(text, file, lettersSchema);
 }

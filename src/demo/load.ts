@@ -4,6 +4,7 @@ import { faultLine, type Written } from "../yaml/yaml.ts";
 import type { Workshop } from "./build.ts";
 import {
   type LetterDescription,
+  type NoteDescription,
   readLetterDescriptions,
   readSheetDescription,
   type SheetDescription,
@@ -12,6 +13,8 @@ import {
 /** The demonstration's letters in the order in which they came, and what they are built from. */
 export interface Scenario extends Pick<Workshop, "sheets" | "raw"> {
   readonly letters: readonly LetterDescription[];
+  /** What our own people do meanwhile, in the order in which they do it. */
+  readonly notes: readonly NoteDescription[];
 }
 
 /** Reads the descriptions below a folder: letters/*.yaml, sheets/*.yaml, raw/. Throws with every fault in a file. */
@@ -22,18 +25,23 @@ export async function loadScenario(folder: string): Promise<Scenario> {
       names.map(async (file) => ({ file, text: await readFile(join(folder, name, file), "utf8") })),
     );
   };
-  const letters = (await texts("letters")).flatMap(
-    ({ file, text }) => must(readLetterDescriptions(text, file)).letters,
+  const described = (await texts("letters")).map(({ file, text }) =>
+    must(readLetterDescriptions(text, file)),
   );
   const sheets = (await texts("sheets")).map(({ file, text }): [string, SheetDescription] => [
     basename(file, ".yaml"),
     must(readSheetDescription(text, file)),
   ]);
   return {
-    letters: letters.toSorted((a, b) => Date.parse(a.date) - Date.parse(b.date)),
+    letters: described.flatMap(({ letters }) => letters).toSorted(byDate),
+    notes: described.flatMap(({ notes }) => notes).toSorted(byDate),
     sheets: new Map(sheets),
     raw: async (file) => new Uint8Array(await readFile(join(folder, "raw", basename(file)))),
   };
+}
+
+function byDate(one: { readonly date: string }, other: { readonly date: string }): number {
+  return Date.parse(one.date) - Date.parse(other.date);
 }
 
 function must<T>(written: Written<T>): T {

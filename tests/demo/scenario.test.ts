@@ -4,7 +4,10 @@ import { join } from "node:path";
 import { simpleParser } from "mailparser";
 import { beforeAll, describe, expect, test } from "vitest";
 import { type BuiltLetter, buildLetters } from "../../src/demo/build.ts";
+import type { NoteDescription } from "../../src/demo/describe.ts";
 import { loadScenario } from "../../src/demo/load.ts";
+import { playNote } from "../../src/demo/notes.ts";
+import { sendAlarms } from "../../src/intake/alarm.ts";
 import { answerId } from "../../src/intake/compose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
 import type { Store } from "../../src/ports/store.ts";
@@ -15,6 +18,7 @@ import type { LetterRecord } from "../../src/trade/record.ts";
 import { maker } from "../make/config.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { readerOf } from "../make/reader.ts";
+import { answerTo } from "../make/thread.ts";
 
 const scenario = await loadScenario("fixtures");
 const from = "orders@quillgate.example";
@@ -22,15 +26,54 @@ const built: BuiltLetter[] = [];
 const records = new Map<string, LetterRecord>();
 const sender = keepingSender();
 let store: Store;
+const room = "engraving@quillgate.example";
+/** Notes in the order in which they were played, and what their orders came to. */
+const played: NoteDescription[] = [];
+const verdicts: (string | undefined)[] = [];
+/** What notes sent; and all that was told to anybody, in order. */
+const noted = new Set<Uint8Array>();
+const told: string[] = [];
 
 beforeAll(async () => {
   store = await openStore(openSqlite(":memory:"), openBlobs(mkdtempSync(join(tmpdir(), "burin-"))));
-  const desk = await temporaryDesk({ ...maker, reader: readerOf(maker), store, sender });
+  let now = new Date(0);
+  const made = await temporaryDesk({
+    ...maker,
+    reader: readerOf(maker),
+    store,
+    sender,
+    clock: { now: () => now },
+  });
+  const desk = { ...made, rules: { ...made.rules, room } };
+  const left = [...scenario.notes];
   const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from, desk.secret) };
   for await (const letter of buildLetters(scenario.letters, { ...maker, ...scenario }, options)) {
+    await playUntil(Date.parse(letter.description.date));
     built.push(letter);
-    const { letter: id } = await takeLetter(desk, letter.bytes, new Date(letter.description.date));
-    records.set(letter.description.name, await store.letters.read(id));
+    now = new Date(letter.description.date);
+    const { letter: id } = await takeLetter(desk, letter.bytes, now);
+    const record = await store.letters.read(id);
+    records.set(letter.description.name, record);
+    told.push(await answerTo(desk, record));
+    await sendAlarms(desk);
+  }
+  await playUntil(Number.POSITIVE_INFINITY);
+
+  /** What our own people do before a moment. */
+  async function playUntil(moment: number): Promise<void> {
+    for (let [note] = left; note !== undefined && Date.parse(note.date) < moment; [note] = left) {
+      left.shift();
+      now = new Date(note.date);
+      const before = sender.kept.length;
+      await playNote(desk, note, (name) => records.get(name)?.letter ?? 0);
+      played.push(note);
+      for (const { bytes } of sender.kept.slice(before)) {
+        noted.add(bytes);
+        told.push((await simpleParser(Buffer.from(bytes))).text ?? "");
+      }
+      const [order] = "order" in note ? await store.orders.named(note.order) : [];
+      verdicts.push(order?.verdict);
+    }
   }
 }, 300_000);
 
@@ -44,20 +87,40 @@ describe.each(scenario.letters)("$name", ({ name, expects }) => {
   });
 });
 
-test("there are at least 30 letters and 14 orders over two days", async () => {
+test("notes bring their orders to what their descriptions say", () => {
+  expect(played).toHaveLength(scenario.notes.length);
+  const come = played.map((note, i) => [note.date, "comes_to" in note ? verdicts[i] : undefined]);
+  expect(come).toEqual(played.map((note) => [note.date, "comes_to" in note ? note.comes_to : undefined]));
+});
+
+test("the story of one order over three weeks reads as it did when somebody last read it whole", async () => {
+  const story = told.filter((text) => /SM-610|Saltmarsh|With it came T-2\.pdf/.test(text));
+  expect(story.length).toBeGreaterThan(12);
+  const alarms = sender.kept.filter(({ recipient }) => recipient === room);
+  expect(alarms).toHaveLength(2);
+  const rooms = await Promise.all(
+    alarms.map(async ({ bytes }) => (await simpleParser(Buffer.from(bytes))).text),
+  );
+  const all = [...story, "What the engraving room was told:", ...rooms].join(`\n${"#".repeat(78)}\n\n`);
+  await expect(all).toMatchFileSnapshot("three-weeks.txt");
+});
+
+test("there are at least 30 letters and 14 orders over three weeks", async () => {
   expect(scenario.letters.length).toBeGreaterThanOrEqual(30);
   const orders = new Set([...records.values()].flatMap((record) => record.orders));
   expect(orders.size).toBeGreaterThanOrEqual(14);
-  expect(new Set(scenario.letters.map(({ date }) => date.slice(0, 10))).size).toBe(2);
+  const days = scenario.letters.map(({ date }) => Date.parse(date.slice(0, 10)));
+  expect((Math.max(...days) - Math.min(...days)) / 86_400_000).toBeGreaterThanOrEqual(17);
 });
 
 test("every letter has one answer, sent to its sender, in its thread", async () => {
-  expect(sender.kept.length).toBe(scenario.letters.length);
-  for (const [i, { bytes }] of sender.kept.entries()) {
+  const answers = sender.kept.filter(({ bytes, recipient }) => !noted.has(bytes) && recipient !== room);
+  expect(answers.length).toBe(scenario.letters.length);
+  for (const [i, { bytes, recipient }] of answers.entries()) {
     const answer = await simpleParser(Buffer.from(bytes));
     const letter = await simpleParser(Buffer.from(built[i]?.bytes ?? ""));
     expect(answer.inReplyTo).toBe(letter.messageId);
-    expect(sender.kept[i]?.recipient).toBe(letter.from?.value[0]?.address);
+    expect(recipient).toBe(letter.from?.value[0]?.address);
   }
 });
 

@@ -7,7 +7,15 @@ import type { Claim } from "../../src/ports/store.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 
 const now = new Date("2026-11-09T15:00:00Z");
-const claim: Claim = { letter: 1, receivedAt: now, state: "ready", fence: 1, opened: 1, tries: 0 };
+const claim: Claim = {
+  letter: 1,
+  receivedAt: now,
+  state: "ready",
+  kind: "letter",
+  fence: 1,
+  opened: 1,
+  tries: 0,
+};
 const seconds = (moment: Date | undefined) => moment && (moment.getTime() - now.getTime()) / 1000;
 
 /** What is written of a letter with an answer: how far its claim is renewed, and each state with its wait. */
