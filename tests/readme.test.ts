@@ -50,6 +50,7 @@ const ran: Readonly<Record<string, Run>> = {
     /^Order SW-655: confirm\./,
   ),
   ...settled("burin settle WX-31 2 --waive", "we have the number on file", /^Order WX-31: fail\./),
+  ...settled("burin settle --sheet 53/3 --station S-210", "S-201 was a slip", /^Order FW-1202: pass\./),
   ...settled(
     "burin settle --letter 37 --let-in",
     "Dale works for Brightwire",

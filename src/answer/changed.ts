@@ -4,7 +4,7 @@ import { listed, oneLine } from "./one-line.ts";
 
 /** Files named in one line, and letters of what one of our own people writes. */
 const mostNames = 6;
-const mostWords = 600;
+export const mostWords = 600;
 
 /** What has become of an order since it was last answered for, in lines. */
 export function changedLines({

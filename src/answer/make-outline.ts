@@ -2,6 +2,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type OrderReport, type Report, sheetsOf, type Withdrawn } from "../judging/report.ts";
 import type { Verdict } from "../trade/problem.ts";
 import { changedLines } from "./changed.ts";
+import { movedWords } from "./moved.ts";
 import { type Files, namedFiles, nameOf, whatIs } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
@@ -80,7 +81,10 @@ export function outlineOf(report: Report, catalogue: Catalogue, reference?: stri
     lead: found.flatMap(({ name, outcome }) =>
       outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
     ),
-    withdrawn: report.withdrawn.map((one) => withdrawalOf(one, report.orders.length === 0)),
+    withdrawn:
+      report.moved === undefined
+        ? report.withdrawn.map((one) => withdrawalOf(one, report.orders.length === 0))
+        : [movedWords(report.moved, report.withdrawn)],
     chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
     next: nextSteps(report, tally, { kept: chapters.some(keepsSheets), reference }, catalogue),

@@ -22,7 +22,7 @@ export interface Outline {
   readonly subject: string;
   /** What has become of each order, if a letter has several. */
   readonly lead: readonly string[];
-  /** Sheets that the letter has withdrawn, by their orders, and how to undo it. */
+  /** Sheets that the letter has withdrawn, or one of our own people has put elsewhere, and how to undo it. */
   readonly withdrawn: readonly Withdrawal[];
   readonly chapters: readonly Chapter[];
   /** For a letter without any sheet: how to order. */
@@ -32,7 +32,7 @@ export interface Outline {
   readonly signature: readonly string[];
 }
 
-/** What a letter has withdrawn from one order. */
+/** What a letter has withdrawn from one order, or one of our own people has put elsewhere. */
 export interface Withdrawal {
   readonly says: string;
   /** One line a sheet. */

@@ -123,12 +123,13 @@ function orderText(record: OrderRecord, zone: string): string {
     sheets.length === 0
       ? "No sheet stands."
       : table([
-          ["station", "sheet", "finish", "letters", "file"],
+          ["station", "sheet", "finish", "letters", "id", "file"],
           ...sheets.map(([mark, sheet]) => [
             mark,
             aside.has(sheet.id) ? `${what(sheet)} (asked about)` : what(sheet),
             sheet.finish ?? "",
             heights(record.cut[sheet.id] ?? []),
+            sheet.id,
             sheet.file,
           ]),
         ]),

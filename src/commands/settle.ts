@@ -2,8 +2,10 @@ import { randomUUID } from "node:crypto";
 import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
 import { laneOf } from "../intake/take.ts";
+import { orderKey } from "../judging/state.ts";
 import type { By } from "../ports/store.ts";
 import type { Act } from "../trade/note.ts";
+import type { FileId } from "../trade/sheet.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { openBackOffice } from "./wire.ts";
@@ -14,7 +16,7 @@ export const settle = defineCommand({
   words: [0, Number.POSITIVE_INFINITY],
   summary: "Settles points of an order, or a letter, for one of our own people.",
   details:
-    "NUMBER is an order, each POINT a number of our answers about it. The order is judged again at once, and whoever\nwrote last about it is answered by the worker. With --letter it is about a letter: --let-in judges and answers one\nthat was held; --aside says that all it says is dealt with. Ends with 1 when it cannot be done; it says why.",
+    "NUMBER is an order, each POINT a number of our answers about it. The order is judged again at once, and whoever\nwrote last about it is answered by the worker. With --letter it is about a letter: --let-in judges and answers one\nthat was held; --aside says that all it says is dealt with. With --sheet\na sheet is put at a station, at a position or into another order of its buyer; `burin order` shows ids of sheets.\nEnds with 1 when it cannot be done; it says why.",
   options: {
     yes: { type: "boolean", tells: "it is meant as it stands" },
     no: { type: "boolean", tells: "it is not: a corrected sheet has to come" },
@@ -28,6 +30,10 @@ export const settle = defineCommand({
     "let-in": { type: "boolean", tells: "the letter counts as its sender's" },
     as: { type: "string", takes: "ADDRESS", tells: "with --let-in: it counts as a letter of this buyer" },
     aside: { type: "boolean", tells: "the letter is dealt with; if it was held, it is never answered" },
+    sheet: { type: "string", takes: "ID", tells: "a sheet that stands, to be put elsewhere" },
+    station: { type: "string", takes: "MARK", tells: "with --sheet: the mark of its station" },
+    position: { type: "string", takes: "N", tells: "with --sheet: its position in the plate" },
+    order: { type: "string", takes: "NUMBER", tells: "with --sheet: its order, one that its buyer has" },
     buyer: { type: "string", takes: "ADDRESS", tells: "whose order, where several have this number" },
     by: { type: "string", takes: "NAME", tells: "who you are; it goes into the record and the answer" },
     why: { type: "string", takes: "TEXT", tells: "the reason; it goes into the record and the answer" },
@@ -40,9 +46,11 @@ export const settle = defineCommand({
     const { desk, close } = await openBackOffice(await configure(settings));
     try {
       const said =
-        options.letter === undefined
-          ? await settleOrder(desk, words, options, by)
-          : await settleLetter(desk, Number(options.letter), options, by);
+        options.sheet !== undefined
+          ? await settleSheet(desk, options.sheet, options, by)
+          : options.letter === undefined
+            ? await settleOrder(desk, words, options, by)
+            : await settleLetter(desk, Number(options.letter), options, by);
       (said.done ? out : err)(said.words);
       return said.done ? 0 : 1;
     } finally {
@@ -65,6 +73,9 @@ interface Chosen {
   readonly as?: string;
   readonly aside?: boolean;
   readonly buyer?: string;
+  readonly station?: string;
+  readonly position?: string;
+  readonly order?: string;
 }
 
 async function settleOrder(
@@ -90,6 +101,30 @@ async function settleOrder(
     { id: randomUUID(), buyer: order.buyer, order: order.number, by: by.name, why: by.why, acts },
     order.number,
   );
+}
+
+async function settleSheet(desk: Desk, sheet: FileId, chosen: Chosen, by: By): Promise<Said> {
+  const { station, position, order } = chosen;
+  if (station === undefined && position === undefined && order === undefined)
+    throw new CannotRun("say where the sheet belongs with --station MARK, --position N or --order NUMBER");
+  if (position !== undefined && !/^[1-9]\d?$/.test(position))
+    throw new CannotRun(`“${position}” is not a position in a plate`);
+  const holding = await desk.store.orders.holding(sheet);
+  if (holding === undefined)
+    return { done: false, words: `No sheet ${sheet} stands in any order: see burin order NUMBER.` };
+  const act = {
+    kind: "place",
+    sheet,
+    ...(station === undefined ? {} : { mark: station.trim() }),
+    ...(position === undefined ? {} : { position: Number(position) }),
+    ...(order === undefined ? {} : { order }),
+  } as const;
+  const { buyer, number } = holding;
+  const note = { id: randomUUID(), buyer, order: number, by: by.name, why: by.why, acts: [act] };
+  const said = await noted(desk, note, number);
+  if (!said.done || order === undefined || orderKey(order) === orderKey(number)) return said;
+  const target = (await desk.store.orders.named(order)).find((one) => one.buyer === buyer);
+  return { done: true, words: `${said.words}\nOrder ${target?.number ?? order}: ${target?.verdict ?? ""}.` };
 }
 
 /** Keeps a note, and tells how its order stands then. */

@@ -14,10 +14,12 @@ import type { KeptWord } from "../trade/kept-word.ts";
 import type { Act, Note, PointAct } from "../trade/note.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
+import { alarmOf } from "./alarm.ts";
 import { after } from "./answer.ts";
 import { messageIdOf } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
+import { movesIn, ordersIn } from "./moves.ts";
 import { referenceOf } from "./reference.ts";
 import { calendarName, waitingOf } from "./remind.ts";
 
@@ -36,7 +38,7 @@ export type NoteTaken =
  */
 export async function takeNote(desk: Desk, note: Note): Promise<NoteTaken> {
   const { store, clock, rules } = desk;
-  const state = await store.buyers.stateOf(note.buyer, [note.order]);
+  const state = await store.buyers.stateOf(note.buyer, ordersIn(note));
   const why = faultOf(note, state);
   if (why !== undefined) return { kind: "wrong", why };
   const lane = await store.orders.laneOf(note.buyer, note.order);
@@ -71,8 +73,9 @@ export async function checkNote(desk: Desk, claim: Claim, bytes: Uint8Array): Pr
 
 async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note): Promise<Outcome> {
   const { store, catalogue } = desk;
-  const state = await store.buyers.stateOf(note.buyer, [note.order]);
+  const state = await store.buyers.stateOf(note.buyer, ordersIn(note));
   const why = faultOf(note, state);
+  const moves = movesIn(note, state, String(letter));
   const decides = why === undefined ? decidedBy(note, state) : [];
   const kept = keptBy(note, state);
   const words = withKept(catalogue, [...(await store.buyers.keptWords(note.buyer)), ...kept]);
@@ -84,12 +87,15 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
       about: [note.order],
       note,
       decides,
+      ...(why === undefined && typeof moves !== "string" ? { moves } : {}),
       dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [String(act.letter)] : [])),
     },
     words,
     state,
   );
   const numbers = numbersIn(report);
+  // Whoever moves a sheet of a released order need not be in the engraving room.
+  const alarm = report.moved === undefined ? undefined : alarmOf(report);
   const released = releasedBy(note, state, report, desk.clock.now());
   const isRelease = note.acts.some(({ kind }) => kind === "release");
   const fault = why ?? (isRelease ? againstRelease(report) : undefined);
@@ -103,6 +109,7 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     decides,
     kept,
     by: note.by,
+    ...(alarm === undefined ? {} : { alarm }),
     ...(released === undefined ? {} : { released: { [note.order]: released } }),
     dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [act.letter] : [])),
   };
@@ -126,7 +133,8 @@ function faultOf(note: Note, state: BuyerState): string | undefined {
   const order = orderIn(note, state);
   if (order === undefined) return `no order ${note.order} of ${note.buyer} is known`;
   for (const act of note.acts) {
-    if (act.kind === "read" || act.kind === "release" || act.kind === "remind") continue;
+    // Only what is about a point, or about released stations, can be wrong here.
+    if (!("number" in act) && act.kind !== "cut") continue;
     if (act.kind === "cut") {
       const why = faultOfCut(act.stations, order);
       if (why !== undefined) return why;
@@ -141,7 +149,8 @@ function faultOf(note: Note, state: BuyerState): string | undefined {
     if (act.kind === "waive" && !mayWaive(question.problem))
       return `point ${act.number} cannot be let stand: it could not be cut`;
   }
-  return undefined;
+  const moves = movesIn(note, state, "0");
+  return typeof moves === "string" ? moves : undefined;
 }
 
 function orderIn({ order }: Note, { orders }: BuyerState): BuyerState["orders"][number] | undefined {

@@ -7,6 +7,7 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
 import type { CutLegend } from "../trade/cut.ts";
+import type { Note } from "../trade/note.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
@@ -58,6 +59,12 @@ export interface Withdrawn {
   readonly leaves: "some" | "nothing";
 }
 
+/** Sheets that one of our own people has put elsewhere. */
+export interface Moved {
+  readonly note: Note;
+  readonly sheets: readonly (SheetReport & { readonly old: Sheet })[];
+}
+
 /** All that there is to say about a submission; text, HTML and JSON are renderings of it. */
 export interface Report {
   readonly verdict: Verdict;
@@ -76,6 +83,8 @@ export interface Report {
   readonly late: readonly Replacement[];
   /** Earlier sheets that this submission withdraws, by the number of their order. */
   readonly withdrawn: readonly Withdrawn[];
+  /** What was put elsewhere. The sheets as they stood are among the withdrawn ones. */
+  readonly moved?: Moved;
   /** A person must see the submission first. Its sender is told nothing of it before. */
   readonly held: boolean;
   /** The number of the letter, where it is one. */
@@ -90,20 +99,25 @@ export function makeReport(
 ): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
-  const { withdraws = [], answersLate = [] } = submission;
+  const { withdraws = [], moves = [], answersLate = [], note } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
   });
-  const taken = new Set(withdraws);
-  const before = onceEach(state.orders.flatMap((order) => order.sheets)).filter(({ id }) => !taken.has(id));
+  const elsewhere = new Map(moves.map(({ old, now }) => [old.id, now]));
+  const taken = new Set([...withdraws, ...elsewhere.keys()]);
+  const before = onceEach(state.orders.flatMap((order) => order.sheets)).flatMap((sheet) =>
+    taken.has(sheet.id) ? (elsewhere.get(sheet.id) ?? []) : sheet,
+  );
   const known = knownOf(
     before,
     arrivalsWith(submission, state),
     (sheet) => reportOn(sheet).problems,
     catalogue,
     new Map(
-      state.orders.flatMap(({ number, sheets: had }) => had.map(({ id }) => [id, orderKey(number)] as const)),
+      state.orders.flatMap(({ number, sheets: had }) =>
+        had.map(({ id }) => [elsewhere.get(id)?.id ?? id, orderKey(number)] as const),
+      ),
     ),
   );
   const standing = standingAfter(before, sheets, known);
@@ -153,7 +167,7 @@ export function makeReport(
       waitsForPerson: held || forPerson.length > 0,
       catalogue,
     });
-    const { settles = [], decides = [], note } = submission;
+    const { settles = [], decides = [] } = submission;
     const { replaced } = partOf(standing, order);
     const before = stateOf(order, state);
     const now = { before, came, replaced, settles, decides, ...(note === undefined ? {} : { note }) };
@@ -187,6 +201,9 @@ export function makeReport(
     replaced: standing.replaced,
     late: standing.late,
     withdrawn: withdrawnFrom(state, taken, all),
+    ...(note === undefined || moves.length === 0
+      ? {}
+      : { moved: { note, sheets: moves.map(({ old, now }) => ({ ...reportOn(now), old })) } }),
     held,
     ...(submission.letter === undefined ? {} : { letter: submission.letter.number }),
   };

@@ -2,6 +2,7 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
 import type { Note } from "../trade/note.ts";
+import type { Move } from "../trade/order.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import type { Statement } from "../trade/statement.ts";
@@ -30,6 +31,8 @@ export interface Submission {
   readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
   /** Earlier sheets that the letter withdraws. */
   readonly withdraws?: readonly FileId[];
+  /** Earlier sheets that one of our own people puts elsewhere. */
+  readonly moves?: readonly Move[];
   /** Numbers of questions that it answers too late, since their sheets are withdrawn. */
   readonly answersLate?: readonly number[];
   /** Numbers of orders that the letter is about although no sheet of them came. */

@@ -239,6 +239,10 @@ export interface Orders {
   readonly named: (number: string) => Promise<readonly OrderRecord[]>;
   /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
   readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
+  /** The order in which a sheet stands; undefined if it stands in none. */
+  readonly holding: (
+    sheet: FileId,
+  ) => Promise<{ readonly buyer: string; readonly number: string } | undefined>;
   /** The bytes of files as they came, by their ids. Throws when one is not in the record. */
   readonly originals: (ids: readonly FileId[]) => Promise<ReadonlyMap<FileId, Uint8Array>>;
   /** What was confirmed of an order, by whom and when, as its questions are numbered. */

@@ -23,6 +23,13 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
           .execute(),
       ),
     sheets: (ids) => readSheets(db, ids),
+    holding: (sheet) =>
+      db
+        .selectFrom("revision_sheets")
+        .innerJoin("orders", "orders.latest", "revision_sheets.revision")
+        .select(["orders.buyer", "orders.number"])
+        .where("revision_sheets.sheet", "=", sheet)
+        .executeTakeFirst(),
     originals: (ids) => readOriginals(db, blobs, ids),
     confirmed: (buyer, number) => readConfirmed(db, buyer, number),
     revisionsOf: async (buyer, numbers) => {

@@ -31,6 +31,7 @@ export async function writeOutcome(
   await clear(tx, letter);
   await writeLetter(tx, letter, outcome);
   await writeAttachments(tx, letter, outcome, shas);
+  await writeOriginals(tx, letter, outcome);
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
   // A letter that gets no answer changes nothing: a machine, a forger or nobody sent it. A letter for a person
@@ -112,6 +113,18 @@ async function writeAttachments(tx: Tx, letter: number, { report }: Outcome, sha
   }
 }
 
+/** A sheet that was put elsewhere keeps the bytes with which it came. */
+async function writeOriginals(tx: Tx, letter: number, { report }: Outcome): Promise<void> {
+  for (const { sheet, old } of report.moved?.sheets ?? []) {
+    const { file, kind, bytes_sha } = await tx
+      .selectFrom("attachments")
+      .select(["file", "kind", "bytes_sha"])
+      .where("id", "=", old.id)
+      .executeTakeFirstOrThrow();
+    await tx.insertInto("attachments").values({ id: sheet.id, letter, file, kind, bytes_sha }).execute();
+  }
+}
+
 async function writeAnswer(
   tx: Tx,
   letter: number,
@@ -176,7 +189,7 @@ async function moveOn(tx: Tx, { buyer, version, changes, kept = [], released }: 
 }
 
 async function writeSheets(tx: Tx, letter: number, { report, buyer }: Outcome): Promise<void> {
-  for (const { sheet, verdict, cut } of report.sheets)
+  for (const { sheet, verdict, cut } of [...report.sheets, ...(report.moved?.sheets ?? [])])
     await tx
       .insertInto("sheets")
       .values({

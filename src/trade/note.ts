@@ -1,3 +1,5 @@
+import type { FileId } from "./sheet.ts";
+
 /** What one of our own people does about one point of an order. The point has the number that answers gave it. */
 export type Act =
   /** It is meant as it stands. A question is settled by this. */
@@ -10,6 +12,14 @@ export type Act =
   | { readonly kind: "say"; readonly number: number; readonly words: string }
   /** What a letter said or left open beside its sheets is dealt with. */
   | { readonly kind: "read"; readonly letter: number }
+  /** A sheet belongs elsewhere: at this station, at this position of its plate, in this order of the same buyer. */
+  | {
+      readonly kind: "place";
+      readonly sheet: FileId;
+      readonly mark?: string;
+      readonly position?: number;
+      readonly order?: string;
+    }
   /** The order goes to engraving, on a day where the desk stands. */
   | { readonly kind: "release"; readonly on: string }
   /** Its buyer is reminded, or somebody has to call since reminders came to nothing. */

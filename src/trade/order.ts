@@ -37,6 +37,12 @@ export interface Replacement {
   readonly how: "place" | "mended";
 }
 
+/** A sheet that one of our own people has put elsewhere: as it stood, and its copy with the place that it has now. */
+export interface Move {
+  readonly old: Sheet;
+  readonly now: Sheet;
+}
+
 /** What one buyer orders under one order number. */
 export interface Order {
   /** As first typed. */

@@ -1,0 +1,161 @@
+import { beforeEach, expect, test } from "vitest";
+import { takeNote } from "../../src/intake/check-note.ts";
+import type { Desk } from "../../src/intake/desk.ts";
+import { takeDue } from "../../src/intake/take.ts";
+import type { Act, Note } from "../../src/trade/note.ts";
+import type { OrderRecord } from "../../src/trade/record.ts";
+import { temporaryDesk } from "../make/desk.ts";
+import { answerTo, post, type Sent } from "../make/thread.ts";
+
+let desk: Desk;
+beforeEach(async () => {
+  desk = await temporaryDesk();
+});
+
+const inPlate = { standing: "in-plate", gangs: "2" };
+const plate: Sent = { mark: "B-1", kind: "plate", legend: ["SPA"], fill: { gangs: "2" } };
+const sauna: Sent = { mark: "B-1", legend: ["SAUNA"], fill: { ...inPlate, position: "1" } };
+const shower: Sent = { mark: "B-1", legend: ["SHOWER"], fill: { ...inPlate, position: "2" } };
+const loose: Sent = { mark: "", legend: ["SHOWER"], fill: { ...inPlate } };
+const elsewhere = (sent: Sent, order = "FM-90"): Sent => ({ ...sent, fill: { ...sent.fill, order } });
+
+let noted = 0;
+const noteOf = (act: Omit<Extract<Act, { kind: "place" }>, "kind">, order = "FM-72"): Note => ({
+  id: `m${++noted}`,
+  buyer: "greta@fallowmere.example",
+  order,
+  by: "Rosa Imhoff",
+  why: "Greta said so on the telephone",
+  acts: [{ kind: "place", ...act }],
+});
+
+async function orderOf(number = "FM-72"): Promise<OrderRecord> {
+  const [order] = await desk.store.orders.named(number);
+  if (order === undefined) throw new Error(`no order ${number}`);
+  return order;
+}
+
+async function idOf(legend: string, number = "FM-72"): Promise<string> {
+  const { sheets } = await orderOf(number);
+  const found = sheets.find(({ legends }) => legends.some(({ rows }) => rows.includes(legend)));
+  if (found === undefined) throw new Error(`no sheet of ${legend}`);
+  return found.id;
+}
+
+const standing = ({ sheets }: OrderRecord): string[] =>
+  sheets
+    .map((sheet) => `${sheet.mark ?? "?"} ${sheet.kind === "plate" ? "plate" : (sheet.position ?? "alone")}`)
+    .toSorted();
+
+test("a loose device that one of us links to its station makes the order pass, and its sender is told", async () => {
+  const first = await post(desk, { sheets: [plate, sauna, loose] });
+  expect(first.verdict).toBe("fail");
+  const sheet = await idOf("SHOWER");
+  const taken = await takeNote(desk, noteOf({ sheet, mark: "b 1", position: 2 }));
+  expect(taken.kind).toBe("judged");
+  const order = await orderOf();
+  expect(order).toMatchObject({ verdict: "pass", missing: [], questions: [] });
+  expect(standing(order)).toEqual(["B-1 1", "B-1 2", "B-1 plate"]);
+  expect(order.withdrawn).toMatchObject([{ letter: first.letter + 1, sheet: { id: sheet } }]);
+  while (await takeDue(desk));
+  const note = await desk.store.letters.read(first.letter + 1);
+  expect(note).toMatchObject({ state: "sent", verdict: "pass", sheets: 1 });
+  expect((await answerTo(desk, note)).replaceAll(/\s+/g, " ")).toMatch(
+    /^PASS: order FM-72 is complete, nothing to fix\. Rosa Imhoff has put 1 sheet elsewhere \(“Greta said so on the telephone”\): - \.pdf: Station mark — → B-1; Position — → 2 Your own file stays as it is\. If this is not right, reply to this letter\. Order FM-72, [^:]*3 sheets came earlier\./,
+  );
+  // The original of the copy is what came.
+  const copy = `${first.letter + 1}/1`;
+  const originals = await desk.store.orders.originals([sheet, copy]);
+  expect(originals.get(copy)).toEqual(originals.get(sheet));
+  expect(await desk.store.verify()).toMatchObject({ orders: 1, differ: [], older: 0 });
+});
+
+test("a sheet moves to another order of its buyer, and both are judged again", async () => {
+  await post(desk, { sheets: [plate, sauna] });
+  await post(desk, { sheets: [elsewhere({ mark: "B-2", legend: ["GYM"] }), elsewhere(shower)] });
+  const [here, there] = [await orderOf(), await orderOf("FM-90")];
+  expect([here.verdict, there.verdict]).toEqual(["waiting", "confirm"]);
+  const sheet = await idOf("SHOWER", "FM-90");
+  await takeNote(desk, noteOf({ sheet, order: "fm 72" }, "FM-90"));
+  expect(await orderOf()).toMatchObject({ verdict: "pass", revision: 2 });
+  expect(await orderOf("FM-90")).toMatchObject({ verdict: "pass", revision: 2 });
+  expect(standing(await orderOf())).toEqual(["B-1 1", "B-1 2", "B-1 plate"]);
+  expect(standing(await orderOf("FM-90"))).toEqual(["B-2 alone"]);
+  const note = await desk.store.letters.read(3);
+  expect(note.orders.toSorted()).toEqual(["FM-72", "FM-90"]);
+  expect(await answerTo(desk, note)).toContain("B-1.pdf: Order number FM-90 → FM-72");
+  expect(await desk.store.verify()).toMatchObject({ orders: 2, differ: [], older: 0 });
+});
+
+test("an order that a move leaves empty has no verdict, and its buyer is told", async () => {
+  await post(desk, { sheets: [plate, sauna] });
+  await post(desk, { sheets: [elsewhere(shower)] });
+  await takeNote(desk, noteOf({ sheet: await idOf("SHOWER", "FM-90"), order: "FM-72" }, "FM-90"));
+  expect((await orderOf("FM-90")).verdict).toBeUndefined();
+  expect((await orderOf()).verdict).toBe("pass");
+  expect((await answerTo(desk, await desk.store.letters.read(3))).replaceAll(/\s+/g, " ")).toContain(
+    "Nothing is left of order FM-90.",
+  );
+  expect(await desk.store.verify()).toMatchObject({ orders: 2, differ: [], older: 0 });
+});
+
+test("what was put elsewhere gives way to a newer sheet of its buyer, as any sheet does", async () => {
+  await post(desk, { sheets: [plate, sauna, loose] });
+  await takeNote(desk, noteOf({ sheet: await idOf("SHOWER"), mark: "B-1", position: 2 }));
+  const letter = await post(desk, { sheets: [{ ...shower, legend: ["STEAM"] }] });
+  expect(letter.problems.map(({ check }) => check)).toContain("sheet-replaced");
+  const { sheets } = await orderOf();
+  expect(sheets.flatMap(({ legends }) => legends[0]?.rows[0] ?? []).toSorted()).toEqual([
+    "SAUNA",
+    "SPA",
+    "STEAM",
+  ]);
+});
+
+test("what somebody else has to look at stays: a scan that came is not taken for the sheet that moves", async () => {
+  const scan = { file: "B-1 pos 2.pdf", bytes: new TextEncoder().encode("%PDF-1.7 nothing more") };
+  await post(desk, { sheets: [plate, sauna, loose], files: [scan] });
+  const { carried } = await orderOf();
+  expect(carried.map(({ what }) => what)).toEqual(["file"]);
+  await takeNote(desk, noteOf({ sheet: await idOf("SHOWER"), mark: "B-1", position: 2 }));
+  const after = await orderOf();
+  expect(after.carried).toEqual(carried);
+  expect(after.verdict).not.toBe("pass");
+});
+
+test("what cannot be is refused with its reason, and changes nothing", async () => {
+  await post(desk, { sheets: [plate, sauna, shower, { mark: "B-2", legend: ["GYM"] }, loose] });
+  await post(desk, { from: "Eve <eve@stranger.example>", sheets: [elsewhere(sauna, "EV-1")] });
+  const { sheets } = await orderOf();
+  const [first, , , alone, astray] = sheets.map(({ id }) => id);
+  const why = async (act: Parameters<typeof noteOf>[0]): Promise<string> => {
+    const taken = await takeNote(desk, noteOf(act));
+    return taken.kind === "wrong" ? taken.why : taken.kind;
+  };
+  const sheet = astray ?? "";
+  expect(await why({ sheet, mark: "B-1", position: 2 })).toBe(
+    "its place in order FM-72 is taken by sheet 1/3 (B-1 (3).pdf)",
+  );
+  expect(await why({ sheet: first ?? "", position: 2 })).toBe(
+    "sheet 1/1 is of a plate, and has no position in a plate",
+  );
+  expect(await why({ sheet: alone ?? "", position: 2 })).toBe(
+    "sheet 1/4 is of a device that stands alone, and has no position in a plate",
+  );
+  expect(await why({ sheet, mark: "TBA" })).toBe("“TBA” is no station mark");
+  expect(await why({ sheet: alone ?? "", mark: "B-2" })).toBe("sheet 1/4 is there already");
+  expect(await why({ sheet: "2/1", mark: "B-7" })).toBe("sheet 2/1 does not stand in order FM-72");
+  // Another buyer's order is none of his.
+  expect(await why({ sheet, order: "EV-1" })).toBe("no order EV-1 of greta@fallowmere.example is known");
+  expect(await orderOf()).toMatchObject({ revision: 1, sheets });
+});
+
+test("a sheet that was replaced meanwhile is not moved", async () => {
+  await post(desk, { sheets: [plate, sauna, shower] });
+  const sheet = await idOf("SHOWER");
+  await post(desk, { sheets: [{ ...shower, legend: ["STEAM"] }] });
+  expect(await takeNote(desk, noteOf({ sheet, mark: "B-9" }))).toEqual({
+    kind: "wrong",
+    why: `sheet ${sheet} does not stand in order FM-72`,
+  });
+});
