@@ -1,0 +1,57 @@
+import { askedWords, mayWaive } from "../checks/asked.ts";
+import type { BuyerState } from "../judging/state.ts";
+import type { KeptWord } from "../trade/kept-word.ts";
+import type { Note, PointAct } from "../trade/note.ts";
+import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
+import { movesIn } from "./moves.ts";
+import { faultOfCut, orderIn } from "./note-release.ts";
+
+/** Why a note cannot be taken. */
+export function faultOf(note: Note, state: BuyerState): string | undefined {
+  const order = orderIn(note, state);
+  if (order === undefined) return `no order ${note.order} of ${note.buyer} is known`;
+  for (const act of note.acts) {
+    // Only what is about a point, or about released stations, can be wrong here.
+    if (!("number" in act) && act.kind !== "cut") continue;
+    if (act.kind === "cut") {
+      const why = faultOfCut(act.stations, order);
+      if (why !== undefined) return why;
+      continue;
+    }
+    const question = openIn(order.questions, act);
+    if (question === undefined) return `order ${note.order} has no open point ${act.number}`;
+    const stops = question.problem.severity === "stops";
+    if (act.kind === "yes" && stops)
+      return `point ${act.number} stops the order: mend it, or let it stand with --waive`;
+    if (act.kind === "waive" && !stops) return `point ${act.number} is a question: answer it with --yes`;
+    if (act.kind === "waive" && !mayWaive(question.problem))
+      return `point ${act.number} cannot be let stand: it could not be cut`;
+  }
+  const moves = movesIn(note, state, "0");
+  return typeof moves === "string" ? moves : undefined;
+}
+
+function openIn(questions: readonly KnownQuestion[], { number }: PointAct): KnownQuestion | undefined {
+  return questions.find((question) => question.number === number && question.state === "open");
+}
+
+/** All questions that a note decides. Several can share a number, since they read the same. */
+export function decidedBy(note: Note, state: BuyerState): QuestionOf[] {
+  const order = orderIn(note, state);
+  const numbers = new Set(
+    note.acts.flatMap((act) => (act.kind === "yes" || act.kind === "waive" ? [act.number] : [])),
+  );
+  return (order?.questions ?? [])
+    .filter(({ number, state: is }) => is === "open" && numbers.has(number))
+    .map(({ key }) => ({ order: note.order, key }));
+}
+
+/** Words of legends that a note says are right. */
+export function keptBy(note: Note, state: BuyerState): KeptWord[] {
+  const order = orderIn(note, state);
+  const yes = note.acts.flatMap((act) => (act.kind === "yes" ? [act.number] : []));
+  const problems = (order?.questions ?? [])
+    .filter(({ number, state: is }) => is === "open" && yes.includes(number))
+    .map(({ problem }) => problem);
+  return askedWords(problems, order?.sheets ?? []).map(({ word, project }) => ({ word, project }));
+}

@@ -1,0 +1,70 @@
+import type { OrderReport, Report } from "../judging/report.ts";
+import { type BuyerState, orderKey } from "../judging/state.ts";
+import { plainText } from "../orders/keys.ts";
+import { pieceKey } from "../orders/piece.ts";
+import type { Note } from "../trade/note.ts";
+import type { Released } from "../trade/released.ts";
+
+/** The order of a note, as the record has it. */
+export function orderIn({ order }: Note, { orders }: BuyerState): BuyerState["orders"][number] | undefined {
+  return orders.find(({ number }) => orderKey(number) === orderKey(order));
+}
+
+/** Why a release cannot be; undefined for an order that has passed. */
+export function againstRelease(note: Note, report: Report): string | undefined {
+  const order = reportOn(note, report);
+  return order?.verdict === "pass" && order.missing.length === 0 ? undefined : "the order has not passed";
+}
+
+/** The released pieces of some stations; all if none is named. Undefined for a station that has none. */
+function piecesIn(
+  stations: readonly string[],
+  { released, sheets }: BuyerState["orders"][number],
+): ReadonlySet<string> | undefined {
+  const keys = new Set(released?.pieces.map(({ key }) => key));
+  if (stations.length === 0) return keys;
+  const found = stations.map((station) =>
+    sheets
+      .filter(({ mark = "" }) => plainText(mark) === plainText(station))
+      .map(pieceKey)
+      .filter((key) => keys.has(key)),
+  );
+  return found.every((some) => some.length > 0) ? new Set(found.flat()) : undefined;
+}
+
+/** Why it cannot be that the pieces of some stations are engraved. */
+export function faultOfCut(
+  stations: readonly string[],
+  order: BuyerState["orders"][number],
+): string | undefined {
+  if (order.released === undefined) return `order ${order.number} was not released`;
+  return piecesIn(stations, order) === undefined
+    ? `not all of ${stations.join(", ")} are stations that were released`
+    : undefined;
+}
+
+/** What a note hands to engraving, or says is engraved; undefined if it does neither. */
+export function releasedBy(note: Note, state: BuyerState, report: Report, now: Date): Released | undefined {
+  const before = orderIn(note, state);
+  const release = note.acts.find((act) => act.kind === "release");
+  if (release !== undefined) {
+    const engraved = new Set(before?.released?.pieces.flatMap((one) => (one.engraved ? one.key : [])));
+    const pieces = (reportOn(note, report)?.order.sheets ?? []).map((sheet) => {
+      const key = pieceKey(sheet);
+      return { sheet: sheet.id, key, engraved: engraved.has(key) };
+    });
+    const revision = (before?.revision ?? 0) + 1;
+    return { revision, at: now.toISOString(), on: release.on, by: note.by, pieces };
+  }
+  const cuts = note.acts.filter((act) => act.kind === "cut");
+  if (before?.released === undefined || cuts.length === 0) return undefined;
+  const engraved = new Set(cuts.flatMap(({ stations }) => [...(piecesIn(stations, before) ?? [])]));
+  const pieces = before.released.pieces.map((one) =>
+    engraved.has(one.key) ? { ...one, engraved: true } : one,
+  );
+  return { ...before.released, pieces };
+}
+
+function reportOn(note: Note, { orders }: Report): OrderReport | undefined {
+  return orders.find(({ order }) => orderKey(order.number) === orderKey(note.order));
+}
