@@ -10,12 +10,28 @@ export function isAsReleased(sheets: readonly Sheet[], { pieces }: Released): bo
 
 /** What is made of a sheet and where it goes, as one short text. Sheets of the same text order the same piece. */
 export function pieceKey(sheet: Sheet): string {
-  const { kind, mark = "", gangs, finish, lettering, legends } = sheet;
+  const { kind, mark = "", gangs, finish, lettering, legends, shipTo, shipSame } = sheet;
   const own =
     sheet.kind === "device"
       ? { standing: sheet.standing, position: sheet.position, layouts: sheet.layouts, at: sheet.legendPlace }
       : {};
-  const said = legends.filter(({ plain, rows }) => plain || rows.some((row) => row.trim() !== ""));
-  const piece = contentKey({ kind, mark: plainText(mark), gangs, finish, lettering, legends: said, ...own });
+  const said = legends
+    .map(({ face, plain, rows }) => ({ face, plain, rows: withoutEnd(rows) }))
+    .filter(({ plain, rows }) => plain || rows.length > 0);
+  const piece = contentKey({
+    kind,
+    mark: plainText(mark),
+    gangs,
+    finish,
+    lettering,
+    legends: said,
+    ships: shipSame ? "to bill-to" : shipTo,
+    ...own,
+  });
   return createHash("sha256").update(piece).digest("hex").slice(0, 24);
+}
+
+/** Rows without the empty ones behind them; forms print more or fewer of them. */
+function withoutEnd(rows: readonly string[]): readonly string[] {
+  return rows.slice(0, rows.findLastIndex((row) => row.trim() !== "") + 1);
 }
