@@ -1,9 +1,5 @@
-import { randomUUID } from "node:crypto";
-import { dateIn } from "../calendar/dates.ts";
-import { takeNote } from "../intake/check-note.ts";
-import { prepareRelease } from "../intake/release.ts";
-import { isAsReleased } from "../orders/piece.ts";
-import type { Packed } from "../release/release.ts";
+import { releaseOrder } from "../intake/release.ts";
+import type { PackageFile } from "../release/release.ts";
 import { PackageThere, writePackage } from "../store/package-folder.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
@@ -32,60 +28,23 @@ export const release = defineCommand({
     const folder = given ?? folderIn(configuration);
     const { desk, close } = await openBackOffice(configuration);
     try {
-      const [order] = await desk.store.orders.named(number);
-      const before = order?.released;
-      // What was released and not written, since the program ended in between, is written now.
-      const isReleased = before !== undefined && isAsReleased(order?.sheets ?? [], before);
-      const asked = isReleased
-        ? { by: before.by, at: new Date(before.at), revision: before.revision }
-        : { by: name, before };
-      const packed = await prepareRelease(number, asked, desk);
-      if (!packed.ok) return refuse(packed.why);
-      if (isReleased) return await put(folder, packed, out, refuse);
-      const day = dateIn(desk.clock.now(), desk.timeZone);
-      const taken = await takeNote(desk, {
-        id: randomUUID(),
-        buyer: order?.buyer ?? "",
-        order: order?.number ?? number,
-        by: name,
-        why: "released",
-        acts: [{ kind: "release", on: day }],
-      });
-      if (taken.kind === "wrong") return refuse([taken.why]);
-      const letter = await desk.store.letters.read(taken.letter);
-      if (taken.kind === "waits" || letter.state === "held")
-        return refuse([letter.why ?? "letters about it are being judged; try again in a moment"]);
-      const [released] = await desk.store.orders.named(number);
-      const at = new Date(released?.released?.at ?? desk.clock.now());
-      const last = await prepareRelease(number, { by: name, at, before }, desk);
-      if (!last.ok) return refuse(last.why);
-      return await put(folder, last, out, refuse);
+      const put = (title: string, files: readonly PackageFile[]) => writePackage(folder, title, files);
+      const released = await releaseOrder(desk, number, name, put);
+      if (released.ok) out(released.path);
+      else err([`Order ${number} is not released:`, ...released.why.map((one) => `  ${one}`)].join("\n"));
+      return released.ok ? 0 : 1;
+    } catch (cause) {
+      if (cause instanceof PackageThere) {
+        err(`Order ${number} is not released:\n  ${cause.message}`);
+        return 1;
+      }
+      if ((cause as Partial<NodeJS.ErrnoException>).code === undefined) throw cause;
+      throw new CannotRun(`cannot write into ${folder}: ${reasonOf(cause)}`, { cause });
     } finally {
       await close();
     }
-
-    function refuse(why: readonly string[]): number {
-      err([`Order ${number} is not released:`, ...why.map((one) => `  ${one}`)].join("\n"));
-      return 1;
-    }
   },
 });
-
-async function put(
-  folder: string,
-  { name, files }: Extract<Packed, { readonly ok: true }>,
-  out: (text: string) => void,
-  refuse: (why: readonly string[]) => number,
-): Promise<number> {
-  try {
-    out(await writePackage(folder, name, files));
-    return 0;
-  } catch (cause) {
-    if (!(cause instanceof PackageThere))
-      throw new CannotRun(`cannot write into ${folder}: ${reasonOf(cause)}`, { cause });
-    return refuse([cause.message]);
-  }
-}
 
 function folderIn({ file, settings }: Configuration): string {
   if (settings.release === undefined)

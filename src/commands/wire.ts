@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
 import { join } from "node:path";
 import type { Desk, Rules } from "../intake/desk.ts";
+import type { Put } from "../intake/release.ts";
 import { folderMailbox, folderSender } from "../mail/folder.ts";
 import { openMailbox, openSender, type Surroundings } from "../mail/open.ts";
 import type { Clock } from "../ports/clock.ts";
@@ -14,6 +15,7 @@ import { calendarIn } from "../settings/calendar.ts";
 import type { Settings } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
 import { openBlobs } from "../store/blobs.ts";
+import { writePackage } from "../store/package-folder.ts";
 import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
 import { openStore, readStore } from "../store/store.ts";
 import { openLog } from "../telemetry/log.ts";
@@ -120,7 +122,7 @@ export async function openDesk(
     timeZone: settings.time_zone,
     from,
     secret: secret ?? (await store.answers.secret()),
-    rules: rulesOf(settings),
+    rules: { ...rulesOf(settings), ...releasingOf(configuration) },
   };
   return {
     desk,
@@ -132,6 +134,14 @@ export async function openDesk(
       await desk.store.close();
     },
   };
+}
+
+/** Whose orders are released by themselves. */
+function releasingOf({ file, settings: { release } }: Configuration): Pick<Rules, "releasing"> {
+  if (release?.by_itself === undefined) return {};
+  const { after_hours: afterHours, buyers } = release.by_itself;
+  const put: Put = (name, files) => writePackage(beside(file, release.folder), name, files);
+  return { releasing: { afterHours, buyers, put } };
 }
 
 function rulesOf(settings: Settings): Rules {

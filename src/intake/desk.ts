@@ -6,6 +6,7 @@ import type { Reader } from "../ports/reader.ts";
 import type { Sender } from "../ports/sender.ts";
 import type { Store } from "../ports/store.ts";
 import type { Edition } from "../reading/edition.ts";
+import type { Put } from "./release.ts";
 
 /** All that the intake works with. */
 export interface Desk {
@@ -51,6 +52,13 @@ export interface Rules {
   readonly notice?: string;
   /** When buyers are reminded of orders that wait for them; absent where nobody is. */
   readonly reminding?: Reminding;
+  /** Whose orders are released by themselves, so many hours after they passed, and where their packages go. */
+  readonly releasing?: {
+    readonly afterHours: number;
+    /** Addresses, or domains. */
+    readonly buyers: readonly string[];
+    readonly put: Put;
+  };
   /** Whom to tell at once of what touches a released order: the engraving room. */
   readonly room?: string;
   /** How long a letter stays with a worker that gives no sign of life, in seconds. */

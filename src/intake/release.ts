@@ -1,3 +1,4 @@
+import { dateIn } from "../calendar/dates.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { wordsOf } from "../checks/run.ts";
@@ -5,13 +6,21 @@ import { makeReport, type OrderReport } from "../judging/report.ts";
 import { orderKey } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { contentKey } from "../orders/keys.ts";
-import { pieceKey } from "../orders/piece.ts";
+import { isAsReleased, pieceKey } from "../orders/piece.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Store } from "../ports/store.ts";
-import { type Packed, packageOf, type Release, sheetsWithOriginals } from "../release/release.ts";
+import {
+  type PackageFile,
+  type Packed,
+  packageOf,
+  type Release,
+  sheetsWithOriginals,
+} from "../release/release.ts";
 import type { Order } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
+import { takeNote } from "./check-note.ts";
+import type { Desk as IntakeDesk } from "./desk.ts";
 
 /** Who releases an order, when, and what of it was released before. */
 interface Releasing {
@@ -82,7 +91,66 @@ async function voidedBy(
   };
 }
 
-function refused(...why: readonly string[]): Packed {
+/** Where a package lies, or why the order is not released. */
+export type ReleasedOrder =
+  | { readonly ok: true; readonly path: string }
+  | { readonly ok: false; readonly why: readonly string[] };
+
+/**
+ * Releases an order: the record has it first, then its package is written by `put`, which gives the place. What was
+ * released and not written, since the program ended in between, is written now. What `put` throws is thrown on.
+ */
+export async function releaseOrder(
+  desk: IntakeDesk,
+  number: string,
+  name: string,
+  put: Put,
+): Promise<ReleasedOrder> {
+  const [order] = await desk.store.orders.named(number);
+  const before = order?.released;
+  const isReleased = before !== undefined && isAsReleased(order?.sheets ?? [], before);
+  const asked = isReleased
+    ? { by: before.by, at: new Date(before.at), revision: before.revision }
+    : { by: name, before };
+  const packed = await prepareRelease(number, asked, desk);
+  if (!packed.ok || isReleased) return written(packed, put);
+  const taken = await takeNote(desk, {
+    id: `release ${order?.buyer} ${orderKey(number)} ${order?.changedAt.toISOString()}`,
+    buyer: order?.buyer ?? "",
+    order: order?.number ?? number,
+    by: name,
+    why: "released",
+    acts: [{ kind: "release", on: dateIn(desk.clock.now(), desk.timeZone) }],
+  });
+  if (taken.kind === "wrong") return refused(taken.why);
+  const letter = await desk.store.letters.read(taken.letter);
+  if (taken.kind === "waits" || letter.state === "held")
+    return refused(letter.why ?? "letters about it are being judged; try again in a moment");
+  const [now] = await desk.store.orders.named(number);
+  const at = new Date(now?.released?.at ?? desk.clock.now());
+  return written(await prepareRelease(number, { by: name, at, before }, desk), put);
+}
+
+/** Writes a package of this name, and gives the place. */
+export type Put = (name: string, files: readonly PackageFile[]) => Promise<string>;
+
+async function written(packed: Packed, put: Put): Promise<ReleasedOrder> {
+  if (!packed.ok) return packed;
+  return { ok: true, path: await put(packed.name, packed.files) };
+}
+
+/** Orders that have passed and that nobody has objected to for long enough, to be released by themselves. */
+export async function releasesDue({ store, clock, rules }: IntakeDesk): Promise<readonly string[]> {
+  const { releasing } = rules;
+  if (releasing === undefined) return [];
+  const until = new Date(clock.now().getTime() - releasing.afterHours * 3_600_000);
+  const orders = await store.orders.passed(until);
+  return orders
+    .filter(({ buyer }) => releasing.buyers.some((one) => one === buyer || buyer.endsWith(`@${one}`)))
+    .map(({ number }) => number);
+}
+
+function refused(...why: readonly string[]): { readonly ok: false; readonly why: readonly string[] } {
   return { ok: false, why };
 }
 

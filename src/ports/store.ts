@@ -251,6 +251,8 @@ export interface Orders {
   readonly revisionsOf: (buyer: string, numbers: readonly string[]) => Promise<ReadonlyMap<string, number>>;
   /** Orders that wait for their buyers: not passed, not for a person, not released. */
   readonly waiting: () => Promise<readonly OrderRecord[]>;
+  /** Orders that have passed and not changed since a moment, and were never released. */
+  readonly passed: (until: Date) => Promise<readonly { readonly buyer: string; readonly number: string }[]>;
   /** In which lane letters about an order are judged: that of the last. Undefined if none is known. */
   readonly laneOf: (buyer: string, number: string) => Promise<string | undefined>;
   /** Whom the last letter about an order was answered to, and the Message-ID of that letter. */

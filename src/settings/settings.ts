@@ -150,7 +150,19 @@ export const settingsSchema = z
       })
       .prefault({}),
     /** Where orders that are released are put, a folder each; who is told at once of what touches them later. */
-    release: z.strictObject({ folder: path, room: z.email().toLowerCase().optional() }).optional(),
+    release: z
+      .strictObject({
+        folder: path,
+        room: z.email().toLowerCase().optional(),
+        /** Buyers, by address or domain, whose orders are released by themselves unless something comes meanwhile. */
+        by_itself: z
+          .strictObject({
+            after_hours: z.number().min(1).max(8760),
+            buyers: z.array(z.string().toLowerCase()).min(1),
+          })
+          .optional(),
+      })
+      .optional(),
     /** When buyers are reminded of orders that wait for them. Without it nobody is. */
     waiting: waitingSchema.optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */

@@ -56,6 +56,17 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
           .orderBy("orders.id")
           .execute(),
       ),
+    passed: (until) =>
+      db
+        .selectFrom("orders")
+        .innerJoin("revisions", "revisions.id", "orders.latest")
+        .select(["orders.buyer", "orders.number"])
+        .where("revisions.verdict", "=", "pass")
+        .where("revisions.at", "<=", until.toISOString())
+        .where("orders.key", "!=", "")
+        .where("orders.released", "is", null)
+        .orderBy("orders.id")
+        .execute(),
     laneOf: async (buyer, number) => (await lastLetter(db, buyer, number))?.lane ?? undefined,
     lastWriter: async (buyer, number) => {
       const last = await lastLetter(db, buyer, number);

@@ -2,6 +2,7 @@ import { setTimeout as wait } from "node:timers/promises";
 import { sendAlarms } from "../intake/alarm.ts";
 import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
+import { releaseOrder, releasesDue } from "../intake/release.ts";
 import { remindersOf } from "../intake/remind.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
 import { sendNotice } from "../intake/tell-people.ts";
@@ -282,8 +283,20 @@ async function remindBuyers(run: Run): Promise<void> {
       const taken = await takeNote(desk, note);
       if (taken.kind === "wrong") desk.log.warn({ why: taken.why }, "a buyer could not be reminded");
     }
+    await releaseDue(run);
   } catch (cause) {
-    desk.log.warn({ cause }, "the record failed; reminding buyers later");
+    desk.log.warn({ cause }, "the record, or a disk, failed; reminding and releasing later");
+  }
+}
+
+/** Releases orders that the settings let go by themselves. */
+async function releaseDue({ desk, signal }: Run): Promise<void> {
+  const { releasing } = desk.rules;
+  if (releasing === undefined || signal.aborted) return;
+  for (const number of await releasesDue(desk)) {
+    const released = await releaseOrder(desk, number, "Burin", releasing.put);
+    if (released.ok) desk.log.info({ path: released.path }, "an order was released by itself");
+    else desk.log.warn({ why: released.why }, "an order could not be released by itself");
   }
 }
 

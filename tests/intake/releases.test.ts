@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { sendAlarms } from "../../src/intake/alarm.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
-import { prepareRelease } from "../../src/intake/release.ts";
+import { prepareRelease, releaseOrder, releasesDue } from "../../src/intake/release.ts";
 import { takeDue } from "../../src/intake/take.ts";
 import type { Act, Note } from "../../src/trade/note.ts";
 import type { OrderRecord } from "../../src/trade/record.ts";
@@ -102,6 +102,43 @@ test("what touches a released order stops it, alarms the engraving room once, an
   expect(text).toMatch(/NEW: {2}P-2 position /);
   expect(text).not.toContain("P-1");
   expect((await post(desk, { sheets: [sheetOf("P-1", "NORTH")] })).verdict).toBe("pass");
+});
+
+test("an order is released by itself only for buyers who are named, after the hours, and if nothing came", async () => {
+  const made = await deskWithRoom();
+  let now = made.clock.now();
+  const put = (name: string) => Promise.resolve(`released/${name}`);
+  const deskFor = (...buyers: string[]): Desk => ({
+    ...made,
+    clock: { now: () => now },
+    rules: { ...made.rules, releasing: { afterHours: 24, buyers, put } },
+  });
+  const desk = deskFor("fallowmere.example");
+  const after = (hours: number): void => {
+    now = new Date(now.getTime() + hours * 3_600_000);
+  };
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  after(23);
+  expect(await releasesDue(desk)).toEqual([]);
+  // Another letter about it begins anew.
+  await post(desk, { sheets: [sheetOf("P-2", "SOUTH")] });
+  after(23);
+  expect(await releasesDue(desk)).toEqual([]);
+  after(1);
+  expect(await releasesDue(deskFor("brightwire.example"))).toEqual([]);
+  expect(await releasesDue(deskFor("mere.example"))).toEqual([]);
+  expect(await releasesDue(desk)).toEqual(["FM-80"]);
+  expect(await releaseOrder(desk, "FM-80", "Burin", put)).toEqual({
+    ok: true,
+    path: "released/FM-80 revision 3",
+  });
+  expect(await releasesDue(desk)).toEqual([]);
+  // The same again writes the same package again, and releases nothing anew.
+  expect(await releaseOrder(desk, "FM-80", "Ada", put)).toEqual({
+    ok: true,
+    path: "released/FM-80 revision 3",
+  });
+  expect((await orderIn(desk)).released).toMatchObject({ by: "Burin", revision: 3 });
 });
 
 test("nobody outside takes back what is released", async () => {
