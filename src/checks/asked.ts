@@ -30,6 +30,13 @@ export function mayWaive({ check }: Pick<Problem, "check">): boolean {
   return waivable.has(check);
 }
 
+const seenOnPage = new Set(everyCheck.filter((check) => check.seen).map(({ id }) => id));
+
+/** Whether what one of our own people decides of a problem holds for that very sheet alone, and not for its next. */
+export function holdsForSheetAlone({ check, verdict }: Pick<Problem, "check" | "verdict">): boolean {
+  return verdict === "person" || seenOnPage.has(check);
+}
+
 /** A word that was asked about, and the number of the order that it stands in. */
 export interface AskedWord extends KeptWord {
   readonly order: string;

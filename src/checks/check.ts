@@ -90,6 +90,8 @@ interface Definition<Subject, W extends Wordings> {
   readonly sender?: "settles";
   /** One of our own people may let stand what it stops. Otherwise it could not be cut, or not be known what to cut. */
   readonly waivable?: true;
+  /** What it finds is seen on a page, and its facts do not say it all. */
+  readonly seen?: true;
   readonly source: Source;
   readonly why: string;
   readonly wordings: W;

@@ -1,3 +1,4 @@
+import { holdsForSheetAlone } from "../checks/asked.ts";
 import { contentKey, plainText } from "../orders/keys.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Fact, Problem } from "../trade/problem.ts";
@@ -17,8 +18,10 @@ export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<Fi
 export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): Unnumbered {
   const { check, wording, spots } = problem;
   const about = spots.flatMap(({ file }) => sheets.get(file) ?? []);
+  // Whoever has looked at one page has not seen the next.
+  const isOfSheet = holdsForSheetAlone(problem);
   const places = spots.map(({ file, place = "" }) => {
-    const sheet = sheets.get(file);
+    const sheet = isOfSheet ? undefined : sheets.get(file);
     return [(sheet === undefined ? undefined : wallPlaceOf(sheet)) ?? file, place].join(" ");
   });
   const stations = new Map(

@@ -4,6 +4,7 @@ export const fieldsFlattened = defineSheetCheck({
   id: "fields-flattened",
   title: "Fields that no longer show",
   severity: "notes",
+  seen: true,
   source: { kind: "house" },
   why: "Some viewers turn the fields into plain drawing when they print, and leave what they held in the file. That is read, since it is what was typed.",
   wordings: {

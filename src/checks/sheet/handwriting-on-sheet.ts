@@ -6,6 +6,7 @@ export const handwritingOnSheet = defineSheetCheck({
   title: "Something is written by hand",
   severity: "stops",
   waivable: true,
+  seen: true,
   source: { kind: "common practice" },
   why: "What is engraved must be typed. A pen stroke may be a letter, a correction or a slip of the hand, and nobody can tell which.",
   wordings: {

@@ -6,6 +6,7 @@ export const imagePastedOver = defineSheetCheck({
   title: "A picture lies over fields",
   severity: "stops",
   waivable: true,
+  seen: true,
   source: { kind: "common practice" },
   why: "A picture over a field hides it, or shows other words than it holds. Only what the field holds would be cut.",
   wordings: {

@@ -4,6 +4,7 @@ export const pagesBesideSheet = defineSheetCheck({
   id: "pages-beside-sheet",
   title: "More pages than the sheet has",
   severity: "notes",
+  seen: true,
   source: { kind: "house" },
   why: "A scanned sheet or a drawing in the same file is easily missed. What stands on such a page is not taken into the order, and the sender should know it.",
   wordings: {

@@ -5,6 +5,7 @@ export const sheetRecovered = defineSheetCheck({
   id: "sheet-recovered",
   title: "A sheet that was damaged on its way",
   severity: "asks",
+  seen: true,
   source: { kind: "house" },
   why: "Of a file cut short or altered on its way, programs show what is left without a word, and that may be an earlier state of the sheet.",
   wordings: {

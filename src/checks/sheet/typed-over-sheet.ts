@@ -6,6 +6,7 @@ export const typedOverSheet = defineSheetCheck({
   title: "Something is typed beside the fields",
   severity: "stops",
   waivable: true,
+  seen: true,
   source: { kind: "common practice" },
   why: "Text laid over the page looks as if it stood in the field, but the field knows nothing of it and only the field is cut.",
   wordings: {

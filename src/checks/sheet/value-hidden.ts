@@ -7,6 +7,7 @@ export const valueHidden = defineSheetCheck({
   id: "value-hidden",
   title: "A field shows other than it holds",
   severity: "asks",
+  seen: true,
   source: { kind: "house" },
   why: "A form keeps what a field holds and what it looks like side by side. Where a program changed one and not the other, the buyer saw something else than would be cut.",
   wordings: {
@@ -14,7 +15,6 @@ export const valueHidden = defineSheetCheck({
       says: "“{field}” holds “{text}”, but the page does not show that.",
       fix: "Type it anew, save the sheet, and send it again.",
       severity: "stops",
-      waivable: true,
       verdict: "fail",
     },
     contradicts: {
