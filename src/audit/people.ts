@@ -67,6 +67,7 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
     // Words of an earlier letter stand among the points under their letter.
     .filter(({ problem }) => problem.check !== "letter-still-open")
     .map(({ number, problem }): Point => ({ number, says: wordsOf(problem).says }));
+  const silence = unanswered(order);
   const since = [
     ...questions.map(({ openedAt }) => openedAt),
     ...own.map(({ receivedAt }) => receivedAt),
@@ -76,22 +77,26 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
     what: "order",
     since: new Date(Math.min(...since.map((moment) => moment.getTime()))),
     letters: [
-      ...new Set([...own.map(({ letter }) => letter), ...words.flatMap(({ letter }) => letter ?? [])]),
+      ...new Set([
+        ...own.map(({ letter }) => letter),
+        ...[...words, ...silence].flatMap(({ letter }) => letter ?? []),
+      ]),
     ],
     order: order.number,
     ...(order.project === undefined ? {} : { project: order.project }),
     contacts: contactsIn(order),
-    points: [...asked, ...words, ...said, ...unanswered(order)],
+    points: [...asked, ...words, ...said, ...silence],
   };
 }
 
-/** That reminders came to nothing, if nothing has happened since. */
-function unanswered({ reminders, changedAt, letters, missing }: OrderRecord): Point[] {
-  const isSo = reminders.some(({ what, at }) => what === "person" && at >= changedAt);
-  const last = letters.at(-1)?.letter;
-  if (!isSo || last === undefined) return [];
+/** That reminders came to nothing, if nothing has happened since. It is put aside by the note that found it. */
+function unanswered({ reminders, changedAt, missing }: OrderRecord): Point[] {
+  const found = reminders.find(
+    ({ what, at, isDealtWith }) => what === "person" && at >= changedAt && !isDealtWith,
+  );
+  if (found === undefined) return [];
   const awaited = missing.length === 0 ? "" : `; still to come: ${missing.length} of its sheets`;
-  return [{ letter: last, says: `nobody answers, and the last reminder has gone${awaited}` }];
+  return [{ letter: found.letter, says: `nobody answers, and the last reminder has gone${awaited}` }];
 }
 
 function waitingLetter(record: LetterRecord): Waiting {

@@ -270,11 +270,15 @@ export interface People {
    * Letters that wait for a person, oldest first. Those whose answer was refused or cannot be found are among them.
    */
   readonly waiting: (now: Date) => Promise<readonly LetterRecord[]>;
-  /** Orders that are not done with and have open questions, or words of a letter that somebody has to read. */
+  /**
+   * Orders that are not done with and have open questions, or words of a letter that somebody has to read, or whose
+   * buyer does not answer.
+   */
   readonly orders: () => Promise<readonly OrderRecord[]>;
   /**
-   * Takes the letters for a person of which nobody was told yet, and marks them as told. There are none within an
-   * hour of the last notice. Letters of the one who is told are left out.
+   * Takes the letters for a person of which nobody was told yet, and marks them as told; notes that nobody answers
+   * for an order are among them. There are none within an hour of the last notice. Letters of the one who is told are
+   * left out.
    */
   readonly takeNotice: (now: Date, told: string) => Promise<readonly LetterRecord[]>;
   /** Takes the letters of which the engraving room has to be told, and marks them as told. */

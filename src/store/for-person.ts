@@ -42,7 +42,7 @@ export async function takeNotice(
         .select("id")
         .where((those) =>
           those.and([
-            isForPerson(those, now),
+            those.or([isForPerson(those, now), isUnanswered(those)]),
             // A letter that has been held or refused since people were told of it is news again.
             those.or([
               those("noticed_as", "is", null),
@@ -121,4 +121,20 @@ function isOpen(eb: ExpressionBuilder<Tables, "letters">): ExpressionWrapper<Tab
     eb.not(eb.exists(orders)),
     eb.exists(orders.where("revisions.verdict", "is not", null).where("revisions.verdict", "!=", "pass")),
   ]);
+}
+
+/** Whether a note has found that nobody answers for an order, and nothing has happened to the order since. */
+function isUnanswered(
+  eb: ExpressionBuilder<Tables, "letters">,
+): ExpressionWrapper<Tables, "letters", SqlBool> {
+  const found = eb
+    .selectFrom("reminders")
+    .innerJoin("orders", "orders.id", "reminders.order_id")
+    .innerJoin("revisions", "revisions.id", "orders.latest")
+    .select("reminders.letter")
+    .whereRef("reminders.letter", "=", "letters.id")
+    .where("reminders.what", "=", "person")
+    .whereRef("reminders.at", ">=", "revisions.at")
+    .where("revisions.verdict", "!=", "pass");
+  return eb.and([eb("dealt_with_at", "is", null), eb.exists(found)]);
 }

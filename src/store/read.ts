@@ -4,7 +4,14 @@ import type { Carried } from "../trade/carried.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
 import type { Problem, Verdict } from "../trade/problem.ts";
-import type { LetterRecord, LetterState, OpenOrder, OrderRecord, RevisionRecord } from "../trade/record.ts";
+import type {
+  LetterRecord,
+  LetterState,
+  OpenOrder,
+  OrderRecord,
+  ReminderRecord,
+  RevisionRecord,
+} from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { problemFrom, sheetFrom } from "./shapes.ts";
@@ -109,11 +116,17 @@ export async function readOrders(
       reminders: (
         await db
           .selectFrom("reminders")
-          .selectAll()
+          .innerJoin("letters", "letters.id", "reminders.letter")
+          .select(["reminders.letter", "reminders.at", "reminders.what", "letters.dealt_with_at"])
           .where("order_id", "=", row.id)
-          .orderBy("letter")
+          .orderBy("reminders.letter")
           .execute()
-      ).map(({ at, what }) => ({ at: new Date(at), what: what as OrderRecord["reminders"][number]["what"] })),
+      ).map(({ letter, at, what, dealt_with_at }) => ({
+        letter,
+        at: new Date(at),
+        what: what as ReminderRecord["what"],
+        isDealtWith: dealt_with_at !== null,
+      })),
     });
   }
   return orders;

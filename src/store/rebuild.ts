@@ -63,6 +63,12 @@ export async function ordersInWords(db: Db): Promise<ReadonlyMap<string, string>
       .where("order_id", "=", id)
       .orderBy("letter")
       .execute();
+    const reminders = await db
+      .selectFrom("reminders")
+      .select(["letter", "what", "at"])
+      .where("order_id", "=", id)
+      .orderBy("letter")
+      .execute();
     words.set(
       `${buyer} ${key}`,
       JSON.stringify([
@@ -74,6 +80,7 @@ export async function ordersInWords(db: Db): Promise<ReadonlyMap<string, string>
           closed_by: places.get(closed_by ?? -1),
         })),
         letters.map(({ letter }) => letter),
+        reminders,
       ]),
     );
   }

@@ -31,6 +31,16 @@ export interface OpenOrder {
   readonly missing: readonly Missing[];
 }
 
+/** That the buyer of an order was reminded; "person": that somebody has to call. */
+export interface ReminderRecord {
+  /** The note that says so, by its number among letters. */
+  readonly letter: number;
+  readonly at: Date;
+  readonly what: "remind" | "last" | "person";
+  /** One of our own people has put it aside. */
+  readonly isDealtWith: boolean;
+}
+
 /** An order as the record has it. */
 export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   /** Absent when nothing is left of it. */
@@ -54,7 +64,7 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   /** Counted from 1: how often it was changed. */
   readonly revision: number;
   /** When its buyer was reminded, and when it was found that somebody has to call. */
-  readonly reminders: readonly { readonly at: Date; readonly what: "remind" | "last" | "person" }[];
+  readonly reminders: readonly ReminderRecord[];
   /** Its revisions from the first on. */
   readonly revisions: readonly RevisionRecord[];
   /** Letters that changed it, and those that are about it and leave it as it is. */

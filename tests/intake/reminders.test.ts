@@ -5,7 +5,7 @@ import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { remindersOf } from "../../src/intake/remind.ts";
 import { takeDue } from "../../src/intake/take.ts";
-import { readPeople } from "../../src/intake/tell-people.ts";
+import { readPeople, sendNotice } from "../../src/intake/tell-people.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { post } from "../make/thread.ts";
 
@@ -46,7 +46,13 @@ async function deskInTime(begin: string) {
     }
     return sent;
   };
-  return { desk, sender, look, pass };
+  return {
+    desk,
+    sender,
+    look,
+    pass,
+    forward: (hours: number) => (now = new Date(now.getTime() + hours * 3_600_000)),
+  };
 }
 
 test("a month of an order whose sheets do not come: two reminders, then the people's list, then silence", async () => {
@@ -110,4 +116,83 @@ test("an order that has moved on before its reminder was written is not reminded
   for (const note of notes) await takeNote(later, note);
   while (await takeDue(later));
   expect(sender.kept).toHaveLength(before);
+});
+
+test("an order that nobody answers is told of by the notice, once, until somebody puts it aside", async () => {
+  const { desk: made, sender, pass, forward } = await deskInTime("2026-11-09T15:00:00Z");
+  const desk: Desk = { ...made, rules: { ...made.rules, notice: "service@quillgate.example" } };
+  await post(desk, { sheets: [plate, deviceIn("1")] });
+  expect(await pass(8)).toHaveLength(2);
+  expect(await sendNotice(desk)).toBe("nothing");
+  await pass(7);
+  expect(await sendNotice(desk)).toBe("told");
+  const notice = await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""));
+  expect(notice.subject).toBe("1 thing needs a person");
+  expect(notice.text).toMatch(/NEW\s+1\. Order FM-80/);
+  forward(2);
+  expect(await sendNotice(desk)).toBe("nothing");
+
+  const [waiting] = await readPeople(desk.store, desk.clock.now());
+  const [letter = 0] = waiting?.letters ?? [];
+  expect(waiting?.points).toEqual([{ letter, says: expect.stringContaining("nobody answers") }]);
+  const by = { name: "Rosa Imhoff", why: "called: the sheets come in January" };
+  await desk.store.letters.putAside(letter, by, desk.clock.now());
+  expect(await readPeople(desk.store, desk.clock.now())).toEqual([]);
+  expect(await pass(20)).toEqual([]);
+  expect(await readPeople(desk.store, desk.clock.now())).toEqual([]);
+});
+
+test("a letter that comes before the notice takes the order off the list, and nobody is told", async () => {
+  const { desk: made, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  const desk: Desk = { ...made, rules: { ...made.rules, notice: "service@quillgate.example" } };
+  await post(desk, { sheets: [plate] });
+  await pass(15);
+  expect(await readPeople(desk.store, desk.clock.now())).toHaveLength(1);
+  await post(desk, { sheets: [deviceIn("1")] });
+  expect(await readPeople(desk.store, desk.clock.now())).toEqual([]);
+  expect(await sendNotice(desk)).toBe("nothing");
+});
+
+test("a reply to a reminder answers what the order was asked", async () => {
+  const { desk, forward } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [{ mark: "B-1", legend: ["SALONA"] }] });
+  forward(48);
+  const [note] = await remindersOf(desk);
+  if (note === undefined) throw new Error("no reminder is due");
+  const { letter } = (await takeNote(desk, note)) as { readonly letter: number };
+  while (await takeDue(desk));
+  const reply = await post(desk, { to: await desk.store.letters.read(letter), text: "1 YES" });
+  expect(reply).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"] });
+  expect(await remindersOf(desk)).toEqual([]);
+});
+
+test("a death after the server has the reminder, and before the record knows, sends it once", async () => {
+  const { desk, sender, look, forward } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  forward(48);
+  const before = sender.kept.length;
+  const [note] = await remindersOf(desk);
+  if (note === undefined) throw new Error("no reminder is due");
+  await takeNote(desk, note);
+  // From the moment on at which it is sent, this worker can write nothing any more.
+  const { letters } = desk.store;
+  const isGone = (): boolean => sender.kept.length > before;
+  const dying: Desk = {
+    ...desk,
+    store: {
+      ...desk.store,
+      letters: {
+        ...letters,
+        mark: (...mark) => (isGone() ? Promise.reject(new Error("dead")) : letters.mark(...mark)),
+      },
+    },
+  };
+  await expect(takeDue(dying)).rejects.toThrow("dead");
+  expect(sender.kept).toHaveLength(before + 1);
+  for (let hour = 0; hour < 6; hour++) {
+    forward(1);
+    await look();
+  }
+  expect(sender.kept).toHaveLength(before + 1);
+  expect((await letters.states()).sent).toBe(2);
 });
