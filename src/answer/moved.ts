@@ -11,7 +11,9 @@ export function movedWords({ note, sheets }: Moved, withdrawn: readonly Withdraw
   const left = emptied.length === 0 ? "" : ` Nothing is left of order ${listed(emptied, 3)}.`;
   return {
     says: `${oneLine(note.by, 60)} has put ${counted(sheets.length, "sheet")} elsewhere (“${oneLine(note.why, mostWords)}”):`,
-    sheets: sheets.map(({ old, sheet }) => `${oneLine(sheet.file, 90)}: ${movedFields(old, sheet).join("; ")}`),
+    sheets: sheets.map(
+      ({ old, sheet }) => `${oneLine(sheet.file, 90)}: ${movedFields(old, sheet).join("; ")}`,
+    ),
     undo: `Your own file stays as it is.${left} If this is not right, reply to this letter.`,
   };
 }

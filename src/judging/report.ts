@@ -115,7 +115,8 @@ export function makeReport(
     (sheet) => reportOn(sheet).problems,
     catalogue,
     new Map(
-      state.orders.flatMap(({ number, sheets: had }) => had.map(({ id }) => [elsewhere.get(id)?.id ?? id, orderKey(number)] as const),
+      state.orders.flatMap(({ number, sheets: had }) =>
+        had.map(({ id }) => [elsewhere.get(id)?.id ?? id, orderKey(number)] as const),
       ),
     ),
   );
