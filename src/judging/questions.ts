@@ -1,4 +1,6 @@
+import { orderReleased } from "../checks/order/order-released.ts";
 import { contentKey, plainText } from "../orders/keys.ts";
+import { pieceKey } from "../orders/piece.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Fact, Problem } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
@@ -17,9 +19,11 @@ export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<Fi
 export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): Unnumbered {
   const { check, wording, spots } = problem;
   const about = spots.flatMap(({ file }) => sheets.get(file) ?? []);
+  // Another change of what is released is another question, wherever it is.
+  const nameOf = check === orderReleased.id ? pieceKey : wallPlaceOf;
   const places = spots.map(({ file, place = "" }) => {
     const sheet = sheets.get(file);
-    return [(sheet === undefined ? undefined : wallPlaceOf(sheet)) ?? file, place].join(" ");
+    return [(sheet === undefined ? undefined : nameOf(sheet)) ?? file, place].join(" ");
   });
   const stations = new Map(
     about.flatMap(({ mark }) => (mark === undefined ? [] : [[plainText(mark), mark]])),

@@ -107,12 +107,18 @@ interface Standing extends Typed {
   readonly came: number;
 }
 
+/** What a letter left open in an order: its words, or the name of its file. */
+interface Said {
+  readonly order: Number;
+  readonly text: string;
+}
+
 /** The ledger that the record is held against. Each order has at most one sheet a spot. */
 interface Ledger {
   readonly orders: Readonly<Record<Number, Map<Spot, Standing>>>;
   /** Words and files that nobody has dealt with, by the letter that brought them. */
-  readonly words: Map<number, Number>;
-  readonly scans: Map<number, Number>;
+  readonly words: Map<number, Said>;
+  readonly scans: Map<number, Said>;
   /** How many scans may have been settled by sheets for places that were lacking. */
   readonly credits: Record<Number, number>;
   /** Words that are meant, and points that were decided: "BW-2207 S-1 1 MAIN SW". */
@@ -148,14 +154,18 @@ const numbers = ["BW-2207", "KF-31"] as const;
 /** Why an order must not pass, by the ledger. It may say less than the record does, never more. */
 function openIn(ledger: Ledger, order: Number): string[] {
   const sheets = ledger.orders[order];
-  const scans = [...ledger.scans.values()].filter((one) => one === order).length - ledger.credits[order];
+  // A file of the same name in a later letter counts as the same once more.
+  const names = new Set([...ledger.scans.values()].flatMap((one) => (one.order === order ? one.text : [])));
+  const scans = names.size - ledger.credits[order];
   return [
     ...[...sheets.values()].flatMap(({ spot, legend, badPhone }) => [
       ...(isOpen(ledger, order, spot, legend) ? [`${spot} ${legends[legend]}`] : []),
       ...(badPhone && !ledger.decided.has(`${order} ${spot} phone`) ? [`${spot} telephone`] : []),
     ]),
     ...lacking(sheets).map((spot) => `${spot} is missing`),
-    ...[...ledger.words].flatMap(([letter, of]) => (of === order ? [`words of letter ${letter}`] : [])),
+    ...[...ledger.words].flatMap(([letter, said]) =>
+      said.order === order ? [`words of letter ${letter}`] : [],
+    ),
     ...(scans > 0 ? [`${scans} scans`] : []),
   ];
 }
@@ -253,14 +263,16 @@ async function send(story: Story, step: Extract<Step, { kind: "send" }>): Promis
   const n = ledger.sent.length;
   const typed = [...new Map(step.sheets.map((one) => [one.spot, one])).values()];
   const words = step.words || (typed.length === 0 && !scan);
+  const [hasScan, scanName] = [scan && typed.length > 0, `scan ${n % 3}.pdf`];
   const to = inReply ? await lastAnswered(desk, order) : undefined;
+  const text = words ? `Order ${order}: please engrave number ${n} in red.` : "";
   const { letter, quick } = await post(story, who, {
     sheets: typed.map((one, i) => {
       const sheet = sheetOf(one, order);
       return { ...sheet, file: `${n}-${i} ${sheet.file}` };
     }),
-    scans: scan && typed.length > 0 ? [`${n} scan.pdf`] : [],
-    text: words ? `Order ${order}: please engrave number ${n} in red.` : "",
+    scans: hasScan ? [scanName] : [],
+    text,
     to,
   });
   if (who === "stranger") {
@@ -268,8 +280,13 @@ async function send(story: Story, step: Extract<Step, { kind: "send" }>): Promis
     return;
   }
   enter(ledger, order, typed, quick);
-  if (words) ledger.words.set(letter, order);
-  if (scan && typed.length > 0) ledger.scans.set(letter, order);
+  if (words) ledger.words.set(letter, { order, text });
+  if (hasScan) ledger.scans.set(letter, { order, text: scanName });
+}
+
+/** Who has dealt with words or a file has dealt with the same in earlier letters about the order. */
+function dealtWith(open: Map<number, Said>, { order, text }: Said): void {
+  for (const [letter, said] of open) if (said.order === order && said.text === text) open.delete(letter);
 }
 
 /** Writes into the ledger that some questions are settled. */
@@ -277,6 +294,10 @@ function settle(ledger: Ledger, order: OrderRecord, questions: OrderRecord["ques
   const number = order.number as Number;
   const ofFile = new Map(order.sheets.map(({ id, file }) => [id, file]));
   for (const { problem } of questions) {
+    const { words, file: name } = problem.facts;
+    if (problem.check === "letter-still-open")
+      dealtWith(ledger.words, { order: number, text: String(words) });
+    if (problem.check === "file-still-unread") dealtWith(ledger.scans, { order: number, text: String(name) });
     const files = new Set(problem.spots.map(({ file }) => ofFile.get(file)));
     for (const { spot, legend, file } of ledger.orders[number].values()) {
       if (!files.has(file)) continue;
@@ -321,7 +342,7 @@ async function cancel(story: Story, { who, order, what }: Extract<Step, { kind: 
   const gone = [...sheets.keys()].filter(
     (spot) => what === "order" || spot.startsWith(words.replace(" position", "")),
   );
-  if (gone.length === 0) ledger.words.set(letter, order);
+  if (gone.length === 0) ledger.words.set(letter, { order, text: `CANCEL ${words}` });
   for (const spot of gone) {
     ledger.withdrawn[order].push(sheets.get(spot)?.file ?? "");
     sheets.delete(spot);
@@ -373,8 +394,10 @@ async function read(story: Story, { pick }: Extract<Step, { kind: "read" }>): Pr
   for (const { number } of carry) await note(story, number as Number, { kind: "read", letter });
   if (carry.length === 0)
     await desk.store.letters.putAside(letter, { name: "Rosa Imhoff", why: "read" }, desk.clock.now());
-  ledger.words.delete(letter);
-  ledger.scans.delete(letter);
+  for (const open of [ledger.words, ledger.scans]) {
+    const said = open.get(letter);
+    if (said !== undefined) dealtWith(open, said);
+  }
 }
 
 async function place(
@@ -414,8 +437,8 @@ async function letIn({ desk, ledger }: Story, { pick }: Extract<Step, { kind: "l
   while (await takeDue(desk));
   ledger.held.delete(letter);
   enter(ledger, step.order, step.sheets, quick);
-  if (step.words) ledger.words.set(copy ?? 0, step.order);
-  if (step.scan) ledger.scans.set(copy ?? 0, step.order);
+  if (step.words) ledger.words.set(copy ?? 0, { order: step.order, text: quick.text ?? "" });
+  if (step.scan) ledger.scans.set(copy ?? 0, { order: step.order, text: quick.scans?.[0] ?? "" });
 }
 
 async function putAside(
