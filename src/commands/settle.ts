@@ -1,8 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
-import { orderKey } from "../judging/state.ts";
 import { laneOf } from "../intake/take.ts";
+import { orderKey } from "../judging/state.ts";
 import type { By } from "../ports/store.ts";
 import type { Act } from "../trade/note.ts";
 import type { FileId } from "../trade/sheet.ts";
