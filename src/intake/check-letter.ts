@@ -30,7 +30,7 @@ import {
   picturesOf,
   textsOf,
 } from "./open.ts";
-import { partyLetIn, partyOf } from "./party.ts";
+import { colleagueNamed, partyLetIn, partyOf } from "./party.ts";
 import { refersTo } from "./reference.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
@@ -172,9 +172,12 @@ async function whatItSays(
 ): Promise<Understood> {
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
   const { proof, forwarded, refusal, letIn } = sender;
+  const writer = { from: letter.from, proof, numbers, forwarded };
+  // A letter of words alone reaches the order that it names, as one with sheets does.
+  const perhaps = sheets.length === 0 ? numbersPerhapsIn(allWords({ letter, texts })) : [];
   const party =
     letIn === undefined
-      ? await partyOf({ from: letter.from, proof, numbers, forwarded }, desk)
+      ? ((await colleagueNamed({ ...writer, numbers: perhaps }, desk)) ?? (await partyOf(writer, desk)))
       : await partyLetIn(letIn, numbers, desk);
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];

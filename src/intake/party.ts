@@ -69,6 +69,19 @@ export async function partyOf(
   return { buyer: from, mayAnswer: true, why: anothers, ...known };
 }
 
+/**
+ * The party of a proved letter whose words name orders of one colleague and of nobody else. To anybody else the words
+ * name nothing.
+ */
+export async function colleagueNamed(
+  sender: Parameters<typeof partyOf>[0],
+  desk: Desk,
+): Promise<Party | undefined> {
+  if (sender.proof !== "pass" || sender.numbers.length === 0) return undefined;
+  const party = await partyOf(sender, desk);
+  return party.why === undefined && party.buyer !== sender.from ? party : undefined;
+}
+
 const anothers = "it names an order number of another buyer";
 
 /**

@@ -2,6 +2,7 @@ import { maySettle } from "../checks/asked.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import { carriedIn } from "./carried.ts";
 import { questionOf } from "./questions.ts";
 import { type BuyerState, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
@@ -37,7 +38,9 @@ export function questioning(
   const known = state.orders.find((order) => orderKey(order.number) === own)?.questions ?? [];
   const keysOf = (was: KnownQuestion["state"], now: readonly QuestionOf[]): ReadonlySet<string> =>
     new Set([
-      ...known.filter(({ state: is }) => is === was).map(({ key }) => key),
+      ...known
+        .filter(({ state: is, problem }) => is === was && carriedIn(problem) === undefined)
+        .map(({ key }) => key),
       ...now.filter((one) => orderKey(one.order) === own).map(({ key }) => key),
     ]);
   const settled = keysOf("settled", settles);

@@ -1,4 +1,6 @@
 import { nameOf, positionIn } from "../checks/named-place.ts";
+import { fileStillUnread } from "../checks/order/file-still-unread.ts";
+import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { plainText } from "../orders/keys.ts";
 import { missingOf } from "../orders/missing.ts";
@@ -6,6 +8,8 @@ import type { Standing } from "../orders/stand.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Missing } from "../trade/order.ts";
+import type { Problem } from "../trade/problem.ts";
+import type { QuestionOf } from "../trade/question.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { type OrderState, orderKey } from "./state.ts";
 
@@ -56,6 +60,23 @@ export function settledBy(
     return (sheet) => !gave.has(sheet.id) && isLacked(sheet);
   });
   return (one) => one.what === "file" && settled.has(keyOf(one));
+}
+
+/** Which of an order's open words and files one of our own people now says are dealt with. */
+export function decidedIn({ number, questions }: OrderState, decides: readonly QuestionOf[]): IsSettled {
+  const keys = new Set(
+    decides.filter(({ order }) => orderKey(order) === orderKey(number)).map(({ key }) => key),
+  );
+  const said = new Set(
+    questions.flatMap(({ key, problem }) => (keys.has(key) ? (carriedIn(problem) ?? []) : [])),
+  );
+  return ({ what, text }) => said.has(`${what} ${text}`);
+}
+
+/** Which words or file of an earlier letter a problem is about. The same may come again, and is asked about anew. */
+export function carriedIn({ check, facts }: Problem): string | undefined {
+  if (check === letterStillOpen.id) return `words ${String(facts["words"])}`;
+  return check === fileStillUnread.id ? `file ${String(facts["file"])}` : undefined;
 }
 
 function keyOf({ letter, text }: Carried): string {

@@ -1,5 +1,7 @@
 import { holdsForSheetAlone } from "../checks/asked.ts";
+import { orderReleased } from "../checks/order/order-released.ts";
 import { contentKey, plainText } from "../orders/keys.ts";
+import { pieceKey } from "../orders/piece.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Fact, Problem } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
@@ -18,11 +20,9 @@ export function questionsOf(problems: readonly Problem[], sheets: ReadonlyMap<Fi
 export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>): Unnumbered {
   const { check, wording, spots } = problem;
   const about = spots.flatMap(({ file }) => sheets.get(file) ?? []);
-  // Whoever has looked at one page has not seen the next.
-  const isOfSheet = holdsForSheetAlone(problem);
   const places = spots.map(({ file, place = "" }) => {
-    const sheet = isOfSheet ? undefined : sheets.get(file);
-    return [(sheet === undefined ? undefined : wallPlaceOf(sheet)) ?? file, place].join(" ");
+    const sheet = sheets.get(file);
+    return [(sheet === undefined ? undefined : nameOf(problem, sheet)) ?? file, place].join(" ");
   });
   const stations = new Map(
     about.flatMap(({ mark }) => (mark === undefined ? [] : [[plainText(mark), mark]])),
@@ -51,4 +51,12 @@ function lasting({ facts }: Problem, about: readonly Sheet[]): Problem["facts"] 
   const isName = (fact: Fact): boolean =>
     Array.isArray(fact) ? fact.every((one) => names.has(one)) : names.has(String(fact));
   return Object.fromEntries(Object.entries(facts).filter(([, fact]) => !isName(fact)));
+}
+
+/** What stands for a sheet in the key of a question; undefined for the sheet alone. */
+function nameOf(problem: Problem, sheet: Sheet): string | undefined {
+  // Another change of what is released is another question, wherever it is.
+  if (problem.check === orderReleased.id) return pieceKey(sheet);
+  // Whoever has looked at one page has not seen the next.
+  return holdsForSheetAlone(problem) ? undefined : wallPlaceOf(sheet);
 }

@@ -13,7 +13,7 @@ import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem
 import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { type AskedQuestion, questioning } from "./answered.ts";
-import { type IsSettled, settledBy } from "./carried.ts";
+import { decidedIn, type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
 import { countedIn } from "./counts.ts";
 import { memory } from "./memory.ts";
@@ -154,22 +154,24 @@ export function makeReport(
       ? report
       : { ...report, problems, verdict: verdictOf(problems) };
   };
+  const { settles = [], decides = [] } = submission;
   const orders = touched.map((order) => {
+    const before = stateOf(order, state);
+    const isDecided = before === undefined ? () => false : decidedIn(before, decides);
+    const left = (before?.carried ?? []).filter((one) => stays(one) && !isDecided(one));
     const judged = orderReport(order, {
       others: all.filter((other) => other !== order),
       members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
       came,
       part: partOf(standing, order),
-      carried: [...(stateOf(order, state)?.carried ?? []).filter(stays), ...open],
+      carried: [...left, ...open],
       questions: questions(order),
-      released: stateOf(order, state)?.released,
+      released: before?.released,
       // Words may be about any order of their letter, so none passes before a person has read them.
       waitsForPerson: held || forPerson.length > 0,
       catalogue,
     });
-    const { settles = [], decides = [] } = submission;
     const { replaced } = partOf(standing, order);
-    const before = stateOf(order, state);
     const now = { before, came, replaced, settles, decides, ...(note === undefined ? {} : { note }) };
     const changed = changedIn(judged, now);
     return { ...judged, ...(changed === undefined ? {} : { changed }) };

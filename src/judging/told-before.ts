@@ -31,19 +31,14 @@ export function knownOf(
     arrivals,
     homes,
     stopped: new Set(stopping.map(({ file }) => file)),
-    toMend: placesOf([...stopping, ...problems.flatMap(standingAsked)]),
+    toMend: placesOf(stopping),
+    perhapsAlone: new Set(problems.flatMap(standingAsked)),
   };
 }
 
-/**
- * The fields that say where a device goes. If its plate never came, its sender may change them so that it stands
- * alone.
- */
-function standingAsked({ check, wording, spots }: Problem): Spot[] {
-  if (check !== deviceWithoutPlate.id || wording !== "unordered") return [];
-  return spots.flatMap(({ file }) =>
-    (["standing", "position", "gangs"] as const).map((place) => ({ file, place })),
-  );
+/** Devices whose plate never came. Their sender is asked whether they stand alone. */
+function standingAsked({ check, wording, spots }: Problem): FileId[] {
+  return check === deviceWithoutPlate.id && wording === "unordered" ? spots.map(({ file }) => file) : [];
 }
 
 function placesOf(spots: readonly Spot[]): Map<FileId, Set<Place>> {

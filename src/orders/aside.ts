@@ -26,9 +26,13 @@ const wherePlaces: readonly Place[] = ["order", "project", "mark", "standing", "
  * Stopped sheets of earlier letters that may have come again for another place, since their own was at fault. A newer
  * sheet of that kind bears the name of their file, or their station mark.
  */
-export function perhapsAgain(sheets: readonly Sheet[], { arrivals, stopped, toMend }: Known): Aside[] {
+export function perhapsAgain(
+  sheets: readonly Sheet[],
+  { arrivals, stopped, toMend, perhapsAlone }: Known,
+): Aside[] {
   const isPlaced = (sheet: Sheet): boolean =>
     wallPlaceOf(sheet) !== undefined &&
+    perhapsAlone?.has(sheet.id) !== true &&
     wherePlaces.every((place) => toMend.get(sheet.id)?.has(place) !== true);
   const mended = sheets.filter(({ id }) => !stopped.has(id));
   const byName = Map.groupBy(mended, (sheet) => `${sheet.kind} ${nameOf(sheet)}`);

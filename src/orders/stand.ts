@@ -5,6 +5,7 @@ import type { FileId, Sheet } from "../trade/sheet.ts";
 import { ageOf, byArrival } from "./age.ts";
 import { differencesOf } from "./differences.ts";
 import { contentKey } from "./keys.ts";
+import { goesIntoPlate } from "./standing.ts";
 import { wallPlaceOf } from "./wall-place.ts";
 
 /** What is known of sheets besides what they say. */
@@ -15,6 +16,8 @@ export interface Known {
   readonly stopped: ReadonlySet<FileId>;
   /** The places that were to be mended on sheets of earlier letters. */
   readonly toMend: ReadonlyMap<FileId, ReadonlySet<Place>>;
+  /** Devices for a plate that never came: their sender was asked whether they stand alone. */
+  readonly perhapsAlone?: ReadonlySet<FileId>;
   /** Keys of the orders in which sheets of earlier letters stand. */
   readonly homes?: ReadonlyMap<FileId, string>;
 }
@@ -84,7 +87,7 @@ function settledAge(now: Sheet, old: Sheet, arrivals: Arrivals): ReturnType<type
  * Stopped sheets that came again with only the faulty places changed. A pair counts if neither sheet fits another.
  */
 function mendings(earlier: readonly Sheet[], sheets: readonly Sheet[], known: Known): Replacement[] {
-  const faulty = earlier.filter(({ id }) => known.toMend.has(id));
+  const faulty = earlier.filter(({ id }) => known.toMend.has(id) || known.perhapsAlone?.has(id));
   const [byContent, byStation] = [contentText, stationText].map((text) => Map.groupBy(sheets, text));
   const pairs = faulty.flatMap((old) => {
     const alike = [byContent?.get(contentText(old)) ?? [], byStation?.get(stationText(old)) ?? []];
@@ -112,10 +115,15 @@ function stationText(sheet: Sheet): string {
   return contentKey({ kind, mark, position: kind === "device" ? sheet.position : 0 });
 }
 
-function mends(now: Sheet, old: Sheet, { arrivals, toMend }: Known): boolean {
+/** The fields that change where a device turns out to stand alone. */
+const ofStanding = ["standing", "position", "gangs"] as const satisfies readonly Place[];
+
+function mends(now: Sheet, old: Sheet, { arrivals, toMend, perhapsAlone }: Known): boolean {
   if (now.kind !== old.kind || ageOf(now.id, old.id, arrivals) !== "newer") return false;
   const place = wallPlaceOf(old);
   if (place !== undefined && place === wallPlaceOf(now)) return false;
-  const faulty = toMend.get(old.id) ?? new Set();
+  // A second device for the plate is no correction of the first, however alike they are.
+  const isAlone = perhapsAlone?.has(old.id) && now.kind === "device" && !goesIntoPlate(now);
+  const faulty = new Set<Place>([...(toMend.get(old.id) ?? []), ...(isAlone ? ofStanding : [])]);
   return differencesOf(old, now).every((difference) => faulty.has(difference.place));
 }

@@ -85,7 +85,7 @@ export async function readState(
 
 /**
  * All questions of some orders, by the order. A question that was asked again stands as it stood last. A settled one
- * stays settled.
+ * stays settled unless it was asked anew.
  */
 async function readQuestions(
   db: Kysely<Tables>,
@@ -108,14 +108,10 @@ async function readQuestions(
     const those = byOrder.get(order_id) ?? new Map<string, KnownQuestion>();
     const before = those.get(key);
     const problem = problemFrom(JSON.parse(row.problem), shape);
-    if (before?.state !== "settled" && before?.state !== "decided")
-      those.set(key, {
-        key,
-        number,
-        problem,
-        letter: before?.letter ?? letter ?? 0,
-        state: stateOf(row, problem),
-      });
+    const state = stateOf(row, problem);
+    const isSettled = before?.state === "settled" || before?.state === "decided";
+    if (!isSettled || state === "open")
+      those.set(key, { key, number, problem, letter: before?.letter ?? letter ?? 0, state });
     byOrder.set(order_id, those);
   }
   return new Map([...byOrder].map(([order, those]) => [order, [...those.values()]]));

@@ -44,7 +44,10 @@ async function idOf(legend: string, number = "FM-72"): Promise<string> {
 
 const standing = ({ sheets }: OrderRecord): string[] =>
   sheets
-    .map((sheet) => `${sheet.mark ?? "?"} ${sheet.kind === "plate" ? "plate" : (sheet.position ?? "alone")}`)
+    .map(
+      (sheet) =>
+        `${sheet.mark ?? "?"} ${sheet.kind === "plate" ? "plate" : sheet.standing === "alone" ? "alone" : (sheet.position ?? "?")}`,
+    )
     .toSorted();
 
 test("a loose device that one of us links to its station makes the order pass, and its sender is told", async () => {
@@ -158,4 +161,34 @@ test("a sheet that was replaced meanwhile is not moved", async () => {
     kind: "wrong",
     why: `sheet ${sheet} does not stand in order FM-72`,
   });
+});
+
+test("a released sheet goes to no other order, and the engraving room is told if it moves within its own", async () => {
+  await post(desk, { sheets: [plate, sauna, shower, { mark: "B-2", legend: ["GYM"] }] });
+  await post(desk, { sheets: [elsewhere({ mark: "B-3", legend: ["GYM"] })] });
+  const release = { ...noteOf({ sheet: "" }), acts: [{ kind: "release", on: "2026-11-09" }] } as const;
+  expect(await takeNote(desk, release)).toMatchObject({ kind: "judged" });
+  const sheet = await idOf("GYM");
+  expect(await takeNote(desk, noteOf({ sheet, order: "FM-90" }))).toEqual({
+    kind: "wrong",
+    why: "sheet 1/4 is released to engraving in order FM-72",
+  });
+  expect(await takeNote(desk, noteOf({ sheet, mark: "B-4" }))).toMatchObject({ kind: "judged" });
+  expect(await orderOf()).toMatchObject({ verdict: "person" });
+  expect(await desk.store.people.takeAlarms(desk.clock.now())).toMatchObject([
+    { alarm: [{ order: "FM-72", on: "2026-11-09" }] },
+  ]);
+});
+
+test("two people who put sheets at one place: the first is taken, and the second is told why not", async () => {
+  await post(desk, { sheets: [plate, sauna, loose, { ...loose, legend: ["STEAM"] }] });
+  const ids = [await idOf("SHOWER"), await idOf("STEAM")];
+  const taken = await Promise.all(
+    ids.map((sheet) => takeNote(desk, noteOf({ sheet, mark: "B-1", position: 2 }))),
+  );
+  while (await takeDue(desk));
+  expect(taken.map(({ kind }) => kind)).not.toContain("wrong");
+  expect(standing(await orderOf())).toEqual(["? ?", "B-1 1", "B-1 2", "B-1 plate"]);
+  expect(await desk.store.letters.read(3)).toMatchObject({ state: "held", sheets: 0 });
+  expect(await desk.store.verify()).toMatchObject({ orders: 1, differ: [], older: 0 });
 });

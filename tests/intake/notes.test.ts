@@ -128,6 +128,27 @@ test("a buyer's reply to an answer that a note got is read as any reply", async 
   expect(reply.verdict).toBe("pass");
 });
 
+const scan = { file: "scan.pdf", bytes: new TextEncoder().encode("%PDF-1.7 nothing more") };
+test.each([
+  ["words", { text: "Please call me before you cut anything." }],
+  ["a file", { files: [scan] }],
+])("the same once more, %s that one of us has dealt with, is asked about anew", async (_, more) => {
+  const desk = await temporaryDesk();
+  const sheet = (mark: string) => ({ ...unknownWord, mark, legend: ["SALON"] });
+  const settled = async (): Promise<void> => {
+    const [question] = (await orderIn(desk)).questions;
+    await takeNote(desk, noteOf({ kind: "yes", number: question?.number ?? 0 }));
+    expect(await orderIn(desk)).toMatchObject({ verdict: "pass", carried: [], questions: [] });
+  };
+  await post(desk, { sheets: [sheet("P-1")], ...more });
+  await post(desk, { sheets: [sheet("P-2")] });
+  await settled();
+  await post(desk, { sheets: [sheet("P-3")], ...more });
+  await post(desk, { sheets: [sheet("P-4")] });
+  expect((await orderIn(desk)).verdict).not.toBe("pass");
+  await settled();
+});
+
 test("two points settled at the same moment are both settled", async () => {
   const desk = await temporaryDesk();
   const fill = { order: "FM-80", "contact.phone": "12", "contact.email": "greta@@fallowmere.example" };

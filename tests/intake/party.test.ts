@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
-import { partyOf } from "../../src/intake/party.ts";
+import { colleagueNamed, partyOf } from "../../src/intake/party.ts";
 import type { SenderProof } from "../../src/trade/sender-proof.ts";
 import { temporaryDesk } from "../make/desk.ts";
 
@@ -197,5 +197,27 @@ test("a letter to the orders of two buyers is for a person", async () => {
   expect(await party("ines@brightwire.example", "pass", "BW-2207", "FM-1")).toMatchObject({
     buyer: "ines@brightwire.example",
     why: expect.any(String),
+  });
+});
+
+describe("words that name an order's number", () => {
+  const named = (from: string, proof: SenderProof, ...numbers: string[]) =>
+    colleagueNamed({ from, proof, numbers }, desk);
+
+  test("reach a colleague's order, if the writer's domain is proved", async () => {
+    expect(await named("ada@brightwire.example", "pass", "BW-2207", "7 in red")).toMatchObject({
+      buyer: "ines@brightwire.example",
+      mayAnswer: true,
+    });
+  });
+
+  test.each([
+    ["of the writer's own", "ines@brightwire.example", "pass", "BW-2207"],
+    ["of nobody", "ada@brightwire.example", "pass", "7 in red"],
+    ["from a writer whom nothing proves", "ada@brightwire.example", "none", "BW-2207"],
+    ["from a stranger", "eve@stranger.example", "pass", "BW-2207"],
+    ["of an order that was never proved", "ada@brightwire.example", "pass", "OLD-1"],
+  ] as const)("%s reach no order of a colleague", async (_, from, proof, ...numbers) => {
+    expect(await named(from, proof, ...numbers)).toBeUndefined();
   });
 });

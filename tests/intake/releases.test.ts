@@ -173,3 +173,21 @@ test("what is engraved is recorded station by station, and a change is told to h
   expect(await answerTo(desk, late)).toMatch(/some\s+of\s+it\s+is\s+engraved\s+already/);
   expect((await desk.store.verify()).differ).toEqual([]);
 });
+
+test("each change of a released order is asked about, and told to the engraving room, once more", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  await release(desk);
+  for (const [i, legend] of ["SOUTH", "EAST"].entries()) {
+    await post(desk, { sheets: [sheetOf("P-1", legend)] });
+    const { verdict, questions } = await orderIn(desk);
+    expect(verdict).toBe("person");
+    expect(questions.map(({ problem }) => problem.check)).toEqual(["order-released"]);
+    while (await sendAlarms(desk));
+    expect(await alarms(desk)).toHaveLength(i + 1);
+    await takeNote(desk, noteOf({ kind: "yes", number: questions[0]?.number ?? 0 }));
+    // What is decided stays so while nothing else changes.
+    await takeNote(desk, noteOf({ kind: "read", letter: 1 }));
+    expect((await orderIn(desk)).verdict).toBe("pass");
+  }
+});

@@ -388,3 +388,22 @@ describe("dates and words that mislead nobody", () => {
     expect(await answerTo(second)).toContain("but by S-1 plate.pdf S-1 has a multi-gang plate now.");
   });
 });
+
+describe("a device whose plate has not come", () => {
+  const first = deviceIn("S-1", 2, 2, "ENTRY");
+
+  test("stays beside a like one for another position of the plate", async () => {
+    const records = await story([first], [deviceIn("S-1", 1, 2, "ENTRY")], [plateOf("S-1", 2)]);
+    const checks = records.map(({ problems }) => problems.map(({ check }) => check));
+    expect(checks.flat()).not.toContain("sheet-replaced");
+    // Whether they are meant to be alike is asked, as of any two.
+    expect((await orderOf()).problems.map(({ check }) => check)).toEqual(["device-copied-in-plate"]);
+    expect((await orderOf()).sheets).toHaveLength(3);
+  });
+
+  test("gives way to one that says that it stands alone", async () => {
+    const records = await story([first], [aloneAt("S-1", "ENTRY", { plate_plain: "" })]);
+    expect(records[1]?.problems.map(({ check }) => check)).toContain("sheet-replaced");
+    expect((await orderOf()).sheets).toMatchObject([{ standing: "alone" }]);
+  });
+});

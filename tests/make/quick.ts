@@ -123,6 +123,8 @@ export const quickReader: Reader = {
   ...directReader,
   letter: async (bytes) => {
     const [, body = ""] = new TextDecoder().decode(bytes).split("\r\n\r\n");
+    // Answers of ours are letters as any other.
+    if (!body.startsWith("{")) return directReader.letter(bytes);
     const { sheets = [], scans = [], text = "" } = JSON.parse(body) as QuickLetter;
     const parts = [
       ...sheets.map((sheet) => ({ name: sheet.file, bytes: bytesOf(sheet), looks: false })),
