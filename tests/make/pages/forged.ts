@@ -299,7 +299,7 @@ const ticks: Forgery[] = [
 const onThePage: Forgery[] = [
   forgery("a remark at the foot", (hand) => write(hand, "please cut row 2 in italics", 40, 5)),
   forgery("a remark in the margin, upright", (hand) => {
-    paint(hand, "BT 0 g /Helv 8 Tf 0 1 -1 0 780 200 Tm (not this one) Tj ET");
+    paint(hand, `BT 0 g /Helv 8 Tf 0 1 -1 0 ${hand.page.getWidth() - 12} 200 Tm (not this one) Tj ET`);
     hand.page.node.setFontDictionary(
       name("Helv"),
       hand.pdf.context.register(hand.pdf.context.obj(helvetica as Entries)),
@@ -360,7 +360,12 @@ const onThePage: Forgery[] = [
     write(hand, "6", l - 20, b + 4);
   }),
   forgery("a picture in the margin", async (hand) => {
-    hand.page.drawImage(await hand.pdf.embedPng(greyPng(40, 20)), { x: 745, y: 300, width: 40, height: 20 });
+    hand.page.drawImage(await hand.pdf.embedPng(greyPng(40, 20)), {
+      x: hand.page.getWidth() - 47,
+      y: 300,
+      width: 40,
+      height: 20,
+    });
   }),
   forgery("a picture over the page", async (hand) => {
     hand.page.drawImage(await hand.pdf.embedPng(greyPng(40, 20)), {
