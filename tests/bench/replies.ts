@@ -90,8 +90,8 @@ const load = (file: string): Reply[] =>
     .trim()
     .split("\n")
     .map((line) => JSON.parse(line) as Reply);
-const [first, second, third] = [load("first"), load("second"), load("third")];
-const all = [...first, ...second, ...third];
+const [first, second, third, fourth] = [load("first"), load("second"), load("third"), load("fourth")];
+const all = [...first, ...second, ...third, ...fourth];
 
 /** Footers: lines that stand in three replies and more, as they stood in earlier letters of their senders. */
 const furniture = new Set(
@@ -143,6 +143,8 @@ for (const [half, some] of [
   ["second, 2", second.filter((_, i) => i % 2 === 1)],
   ["third, 1 ", third.filter((_, i) => i % 2 === 0)],
   ["third, 2 ", third.filter((_, i) => i % 2 === 1)],
+  ["fourth, 1", fourth.filter((_, i) => i % 2 === 0)],
+  ["fourth, 2", fourth.filter((_, i) => i % 2 === 1)],
 ] as const) {
   const judged = some.map((reply) => ({ reply, got: read(reply) }));
   const shown = process.argv.includes("--misses") && (!/, 2 ?$/.test(half) || process.argv.includes("--all"));
