@@ -3,11 +3,13 @@ import type { Statement } from "../../trade/statement.ts";
 import { cancelledIn } from "./cancels.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { speaksAgainst } from "./doubt.ts";
-import { isBoilerplate, isGoodBye, isOfSignature } from "./furniture.ts";
-import { ownLines } from "./own-lines.ts";
+import { isBoilerplate, isGoodBye, isOfSignature, withoutContacts } from "./furniture.ts";
+import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { remarksIn } from "./remarks.ts";
 import { longestLine, saidIn } from "./said.ts";
+import { isOwnAffair, isThanks } from "./small-talk.ts";
+import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
 /** What a reply answers of the questions that it was asked, and what it takes back of its orders. */
@@ -47,7 +49,7 @@ const noAnswers: Answers = { yes: new Set(), no: new Set(), withdraws: new Set()
 const longestText = 30_000;
 /** Words that make a YES beside them less than a YES. */
 const binds =
-  /\b(?:if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|joke|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
+  /\b(?:if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|jok(?:e|es|ing)|sarcas\w*|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
 
 /**
  * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes". They may stand above, below or
@@ -67,14 +69,15 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
   let [signed, isBound] = [false, remarksIn(quoted, `${asked.subject}\n${asked.answer}`).length > 0];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;
-  const all = [...ownLines(plain, asked.subject)];
+  const all = joined([...ownLines(plain, asked.subject)]);
   const inAnswer = new Set(tokensOf(asked.answer));
   for (const [i, own] of all.entries()) {
     const { line } = own;
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned = isLast && isSomebody.test(line) && !tokensOf(line).some((token) => inAnswer.has(token));
-    const said = saidIn(own, asked);
+    const isBefore = yes.size + no.size === 0;
+    const said = saidIn(own, asked, (sentence) => saysNothing(sentence, isBefore, asked));
     const named = asked.sheetsNamed(cancelledIn(line) ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
@@ -82,7 +85,7 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     } else if (said?.every(({ number }) => asked.open.includes(number)) === true) {
       for (const { number, is } of said) (is ? yes : no).add(number);
       isUnclear ||= said.length > 0 && !/\d/.test(line);
-      lines.add(line);
+      for (const one of line.split("\n")) lines.add(one);
     } else if (isSigned || isIdle(line, signed, asked)) {
       idle.push(line);
       isUnclear ||=
@@ -90,15 +93,16 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     } else {
       unread.push(line);
       isUnclear = true;
-      isBound ||= otherPoint(line) === undefined;
+      if (sentencesOf(line).every((one) => saysNothing(one, isBefore, asked))) idle.push(line);
+      else isBound ||= otherPoint(line) === undefined;
     }
     signed ||=
       line === "--" ||
       isSigned ||
       isGoodBye(line) ||
+      isSignedOff(line) ||
       isNamed(line, asked.names) ||
-      // "Ricky Olmedo | Lighting Controls".
-      isNamed(/^([^|,]+)[|,]/u.exec(line)?.[1] ?? "", asked.names);
+      beginsNamed(line, asked.names);
   }
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
   return isNone
@@ -120,12 +124,67 @@ function isIdle(given: string, signed: boolean, { names, isFurniture, bringsShee
     // What stands for a picture, and where it leads.
     .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
     .trim();
+  if (signed && areTermsOnly(line)) return true;
   const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   if (isLegend) return false;
-  if (isFurniture(line) || isGoodBye(line) || isNamed(line, names)) return true;
+  if (isFurniture(line) || isGoodBye(line) || isNamed(line, names) || isSignedOff(line)) return true;
+  if (beginsNamed(line, names) && isOfSignature(line) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (bringsSheets || isBoilerplate(line) || (signed && isOfSignature(line))) return true;
   return !/[\p{L}\p{N}]|\p{Extended_Pictographic}/u.test(withoutCourtesies(line));
+}
+
+/** "Ricky Olmedo | Lighting Controls". */
+function beginsNamed(line: string, names: readonly string[]): boolean {
+  return isNamed(/^([^|,]+)[|,]/u.exec(line)?.[1] ?? "", names);
+}
+
+/** "Regards, Ros". */
+function isSignedOff(line: string): boolean {
+  const [, bye = "", who = ""] = /^([^,]+), (.+)$/u.exec(line) ?? [];
+  return isGoodBye(bye) && isSomebody.test(who);
+}
+
+function sentencesOf(line: string): string[] {
+  return line.split(/(?<=[.!;])\s+/u);
+}
+
+/** Whether a line of a footer consists of terms, and of what else stands in footers. */
+function areTermsOnly(line: string): boolean {
+  const sentences = sentencesOf(line);
+  return (
+    sentences.some((one) => areTerms(withoutContacts(one))) &&
+    sentences.every(
+      (one) =>
+        areTerms(withoutContacts(one)) || (!binds.test(one) && (isBoilerplate(one) || isOfSignature(one))),
+    )
+  );
+}
+
+/** Whether a sentence in a line that answers something says nothing itself. `isBefore`: nothing is answered before it. */
+function saysNothing(sentence: string, isBefore: boolean, asked: Asked): boolean {
+  return (
+    isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
+    isThanks(sentence) ||
+    (isBefore && isOwnAffair(sentence))
+  );
+}
+
+/** A line such as "3:" goes on in the next one: "YES". */
+function joined(lines: readonly OwnLine[]): OwnLine[] {
+  const all: OwnLine[] = [];
+  for (const own of lines) {
+    const before = all.at(-1);
+    if (
+      before !== undefined &&
+      /^#?\d{1,4} ?[:.)=–-]$/u.test(before.line) &&
+      own.under === undefined &&
+      !own.afterSeveral
+    )
+      all[all.length - 1] = { ...before, line: `${before.line}\n${own.line}` };
+    else all.push(own);
+  }
+  return all;
 }
 
 /** Whether a line consists of the sender's names and of words that people write around them. */

@@ -79,15 +79,23 @@ const role =
 const street =
   /^\W*\d{1,6}[a-z]? (?:[\p{L}\d.'-]+ ){1,5}(?:st|street|rd|road|ave|avenue|blvd|boulevard|ln|lane|dr|drive|way|ct|court|pl|place|row|hwy|highway|pkwy|sq|square|park|circle)\b|\b\p{Lu}{2}\.? \d{5}(?:-\d{4})?\b|\bp\.? ?o\.? box \d|\b(?:suite|ste|floor)\.? #?\d/iu;
 
+/** "Dock Road, Harlow Quay". */
+const address =
+  /^(?:\p{Lu}[\p{L}'’-]+ ){1,3}(?:Street|Road|Avenue|Lane|Drive|Way|Court|Place|Row|Square|Park|Wharf|Quay)(?:, \p{Lu}[\p{L}'’-]+(?: \p{Lu}[\p{L}'’-]+)?)*$/u;
+/** "m: 555-0155", "+1 555 0163". */
+const telephone =
+  /^(?:[tfocmpdw]|ph|tel|phone|fax|cell|mobile|mob|office|direct|main)?[.:]*\s?\+?\(?\d[\d\s()./-]{5,20}\d(?:\s?(?:x|ext\.?)\s?\d{1,5})?$/iu;
+
 /** Whether a line below somebody's name or greeting tells who they are. */
 export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
-  if (tokens.length === 0) return true;
+  if (tokens.length === 0 || telephone.test(line) || address.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
   // A motto.
-  if (tokens.length < 16 && /^["“”].{8,}["“”]\W*$/u.test(line)) return true;
+  if (tokens.length < 16 && /^(?:\p{Lu}[\p{L}'’.& ]{1,40} [-–|] )?["“”].{8,}["“”]\W*$/u.test(line))
+    return true;
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
   if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
   return tokens.length <= 8 && !asksFor(line) && /^\W*\p{Lu}/u.test(line);

@@ -1,0 +1,24 @@
+/** Whoever it is that says so. Patterns here are for words without marks, in one line. */
+export const somebody =
+  "(?:(?:the|our|my|their) )?(?:end )?(?:client|customer|owner|homeowner|tenant|architect|designer|engineer|contractor|builder|foreman|superintendent|boss|they|we|he|she|i)";
+/** Words that stand before "name". None of them makes it another name than the one on the sheet. */
+const which =
+  "(?:(?!(?:wrong|old|other|another|former|previous|different|last|ex|not|never|new|bad|false|incorrect|mistaken|original|working|temporary|placeholder|dummy|test|only|first|second)\\b)[\\w-]{2,15}(?:'s)? ){0,2}";
+const title =
+  "(?:last name|first name|second name|name|surname|spelling|wording|brand|initials|acronym|abbreviation|nickname)(?: of (?:the|a|an|our|their|his|her)(?: \\w{2,15}){1,2})?";
+const itIs =
+  "(?:that|it|this)(?: (?:really|actually|just|indeed))?(?: is|'s)(?: (?:really|actually|just|indeed))?";
+const today = "(?: (?:this morning|today|yesterday|again))?";
+
+/** Why something is meant as it stands. None of these can be a condition. */
+export const reason = `(?:${[
+  `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?|${somebody}'s (?:spelling|wording))`,
+  `(?:${itIs} )?(?:the|its|their|our|his|her|a|an|${somebody}'s) ${which}${title}`,
+  `\\w{2,15} is (?:the|its|their|our|his|her|a|an) ${which}${title}`,
+  `${itIs} (?:spelled|spelt|written|called)(?: (?:so|that way|this way|like that|like this|as shown))?`,
+  `(?:as )?(?:confirmed|agreed|checked) (?:with|by) ${somebody}`,
+  `(?:i|we)(?:'ve| have)?(?: just)? (?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|confirmed (?:it )?with) ${somebody}${today}`,
+  `(?:i|we)(?:'ve| have)?(?: just)? checked(?: (?:it|this|that))? (?:against|with|on|in) (?:the|our|my) (?:drawings?|plans?|schedule|list)${today}`,
+  `(?:as )?per ${somebody}`,
+  "same(?: again| here)?|ditto|as drawn",
+].join("|")})`;
