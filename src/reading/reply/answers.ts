@@ -1,11 +1,13 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
+import { bared } from "./bare-line.ts";
 import { cancelledIn } from "./cancels.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, withoutContacts } from "./furniture.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
+import { isReason } from "./reasons.ts";
 import { remarksIn } from "./remarks.ts";
 import { longestLine, saidIn } from "./said.ts";
 import { isOwnAffair, isThanks } from "./small-talk.ts";
@@ -166,6 +168,7 @@ function saysNothing(sentence: string, isBefore: boolean, asked: Asked): boolean
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
     isThanks(sentence) ||
+    (!isBefore && isReason(bared(sentence))) ||
     (isBefore && isOwnAffair(sentence))
   );
 }
@@ -197,7 +200,7 @@ function isNamed(line: string, names: readonly string[]): boolean {
 const polite = tokensOf(
   `hi hello dear good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
   very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
-  faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag danke und gruß grüße
+  faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag morgen moin goedemorgen goedemiddag goedendag buonasera bom dia boa tarde pozdrawiam danke und gruß grüße
   viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien à vous hei hej med
   vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno cordiali distinti saluti grazie met vriendelijke groet`,
 );

@@ -3,14 +3,14 @@ import { speaksAgainst } from "./doubt.ts";
 const spelt = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 
 const courtesy =
-  "(?:please|pls|thanks|thank you|thx|sir|madam|hi|hello|cheers|many thanks|thanks again|gracias|merci|danke|ta|grazie|takk|dank je)";
+  "(?:please|pls|(?:many )?(?:thanks|thank you|thx|ty)(?: (?:guys|folks|mate|man|all|again|so much|very much|a lot))?|sir|madam|hi|hello|cheers(?: mate)?|regards|gracias|merci|danke|ta|grazie|takk|dank je)";
 
 /** A sentence that stands beside an answer in one line and says nothing. */
 const idleSentence =
   /^(?:(?:good )?(?:morning|afternoon|evening|day)|hi|hello|thanks?|thank you|thx|ta|cheers|sorry|have a (?:good|nice|great) [\p{L} ]{1,20}|(?:thanks|thank you)(?: [\p{L}']{1,12}){1,4})?(?:,? \p{Lu}\p{Ll}+)?$/iu;
 /** What people put behind an answer. */
 const farewell =
-  /[.,;]\s+(?:(?:thanks|thank you)(?: (?:again|so much|very much|a lot|in advance|for [\p{L} ']{1,40}))?|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|sorry(?: about that| for (?:the|my|our|any) [\p{L} ']{1,40})?)(?:,? \p{Lu}\p{Ll}+)?[.]?$/iu;
+  /[.,;]\s+(?:(?:cheers|thanks|thx|ta|regards|best),? \p{L}\.?|(?:thanks|thank you)(?: (?:again|so much|very much|a lot|in advance|for [\p{L} ']{1,40}))?|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|sorry(?: about that| for (?:the|my|our|any) [\p{L} ']{1,40})?)(?:,? \p{Lu}\p{Ll}+)?[.]?$/iu;
 
 /** Whether a sentence beside an answer is a mere courtesy. */
 export function isCourtesy(sentence: string): boolean {

@@ -1,7 +1,8 @@
 import { bared, isCourtesy } from "./bare-line.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { sheetsPromisedIn } from "./promises.ts";
-import { reason, somebody } from "./reasons.ts";
+import { isReason, somebody } from "./reasons.ts";
+import { besides, good, list, no, unasked, yes } from "./yes-no.ts";
 
 /** The numbers that a line may answer: those that are open, and how many other points there are. */
 export interface Points {
@@ -12,25 +13,14 @@ export interface Points {
 /** Longer lines are sentences. */
 export const longestLine = 160;
 
-const label =
-  "(?:(?:in )?(?:the |my |our )?answers? (?=to |for |on ))?(?:(?:referring to |with reference to |in reference to |with regard to |in regard to |as to |as for |regarding |re |concerning |about |for |to |on |zu |à |pour )?(?:your |the |le |la |den )?(?:both questions |both |questions? |items? |points? |pts?\\. ?|numbers? |punkte? |frage |pregunta |no\\. ?|nr\\.? ?|n° ?|#|q)?)";
-const one = `${label}[([]?\\d{1,4}[)\\]]?`;
-const list = `${one}(?: ?(?:,|;|&|\\+|/|and|und|et|y|-|–|to|thru|through|(?<=\\d) (?=\\d)) ?${one})*`;
-const good =
-  "(?:all |both |exactly |a )?(?:yes|right|correct|ok|okay|o\\.k\\.|fine|good|true|meant(?: exactly)?(?: so| as (?:it|they) stands?)?|intended|intentional|on purpose|confirmed|approved|so|as (?:typed|is|intended|meant|it should be|we want it))";
-const meant = `(?:the (?:wording|text|spelling|legend|name|word) is (?:as )?${good}|${reason}|está bien(?: así)?|das passt(?: so)?|sir|boss|too|as well|so gemeint|as (?:typed|is|it is|they are|it stands|they stand|written|shown|it was|before|submitted|ordered)|like that|as meant|definitely|absolutely|of course|exactly|both as typed|(?:please )?go ahead|yes|(?:please )?(?:leave|keep|engrave|cut) (?:it|them|that)(?: (?:as|like|the way|how) (?:it|they|that) (?:is|are|stands?)| alone| so| like that)?|(?:please )?(?:engrave|cut|leave) as (?:it|they) (?:is|are|stands?)|es así(?: a propósito)?|es correcto|dejarlo (?:tal cual|así)|c'est (?:bien )?(?:voulu|correct|ça)(?: ainsi)?|(?:à laisser )?tel quel|(?:das )?ist (?:so )?(?:absicht|gewollt|richtig)|das (?:ist|stimmt)(?: so)?(?: richtig| gewollt)?|(?:das )?passt(?: so)?|stimmt|so gewollt|${good}|(?:that|it|this)(?: is|'s) (?:${good}|what we want))`;
-const yes = `(?:y|yes+|yse|eys|ys|yeah|yep|yup|ja|oui|s[iíì]|(?:ok|okay)(?= as )|correcto?|richtig|(?:das )?stimmt(?: so)?|passt(?: so)?|exact|right|confirmed|confirm|approved|true|fine|good|all (?:yes|correct|right|good|fine)|(?:that|it|this)(?: is|'s) ${good}|👍|✓|✔|✅|meant so|(?:is|are|'s) ${good}|stays?(?: as (?:it )?is)?|(?:leave|keep) (?:it )?as (?:it )?is|as is|as typed|meant as (?:it|they) stands?)(?:(?:[,.: -]{1,3}(?:and )?|(?= ?👍) ?)(?:${meant}|👍))*`;
-const sheet =
-  "(?:(?:korrigiertes|neues) blatt (?:folgt|kommt|anbei)|(?:je|nous) vous (?:r?envoie|r?envoyons|renverrons) la feuille corrigée|(?:enviaremos|enviamos|envío) la hoja corregida|(?:the )?(?:a )?(?:new|corrected|revised|right|fixed|updated|neues) (?:sheet|one|file|pdf|list|blatt)(?: is)?(?: (?:attached|enclosed|follows|to follow|coming|comes|below|will follow|will come|on its way|sent|soon|shortly|today|this (?:morning|afternoon)|tomorrow|kommt|folgt))*)";
-const no = `(?:no|nope|nein|non|wrong|incorrect|(?:stimmt )?nicht|not (?:right|correct|ok|intended|meant(?: so| as (?:it|they) stands?)?)|(?:is|are) (?:wrong|incorrect|not (?:right|correct|intended|meant(?: so| as (?:it|they) stands?)?)))(?:[,.:; -]{1,3}(?:${sheet}|sorry|my mistake|typo|a typo|(?:my|our) (?:mistake|typo|slip)|(?:that|it)(?: is|'s) (?:a mistake|wrong|a typo)|(?:we|i)(?: will|'ll) send (?:you )?(?:a |the )?(?:new|corrected|right) (?:sheet|one)(?: (?:soon|shortly|today|tomorrow|this (?:morning|afternoon)))?))*`;
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|->)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|->|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
-  "(?:all|both|everything|beides|beide|alle|all of them|both of them|(?:all|both)(?: the)? questions|all (?:\\d+|three|four|five|points))";
+  "(?:all|both|everything|beides|beide|alle|all of them|both of them|(?:all|both)(?: the)? questions|all (?:the )?(?:\\d+|three|four|five|points))";
 const everything = new RegExp(
-  `^(?:(?<before>${yes}|${no}) (?:to|for|on) (?<set>${sets})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
+  `^(?:(?<before>${yes}|${no}) (?:to|for|on) (?<set>${sets})(?:${besides}|${unasked})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
   "iu",
 );
 /** Words that introduce answers and say nothing themselves. */
@@ -52,14 +42,30 @@ const leadIn = new RegExp(
 const bare = new RegExp(`^(?:(?<yes>${yes})|${no})$`, "iu");
 
 const isNo = new RegExp(`^(?:${no}|n)$`, "iu");
+const counted = new Map([
+  ["three", 3],
+  ["four", 4],
+  ["five", 5],
+]);
 const isPlain = /\b(?:yes|no)\b/i;
 const again = /^(?:too|also|as well|likewise)$/i;
 
-/** "We confirm 3 yes", "Yes, 3 yes and 4 yes", "Confirmed - 1 YES", "I asked the client and 3 is a YES". */
+/** Words that stand before an answer in its sentence: "We confirm 3 yes", "I asked the client and 3 is a YES". */
 const introduced = new RegExp(
-  `^(?:(?:i|we) (?=confirm)|(?:i|we)(?: hereby)? confirm(?:ed)?[:,]? (?=\\d)|(?:yes|yep|yeah)(?:[,!]| -| (?=\\d)) ?(?=.*\\byes\\b)|confirm(?:ed)?(?:[:,]| -) (?=\\d)|(?:i|we)(?:'ve| have)?(?: just)? (?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from) ${somebody}(?:,? and|:| -) )`,
+  `^(?:${[
+    "(?:yes|yep|yeah)(?:[,!]| -| (?=\\d)) ?(?=.*\\byes\\b)",
+    "(?:i|we) (?=confirm)",
+    "(?:(?:(?:i|we)(?: can| hereby| do)?|this is to|just to|to) confirm|confirm(?:ed|ing)?)(?: that)?(?:[:,]| -)? (?=\\D{0,12}\\d)",
+    "(?:in (?:reply|response|answer) to|further to|to answer|answering)(?: your| the)? (?:questions?|e-?mail|message|letter|note|query|queries|answer)(?: of (?:today|this morning|yesterday))?[:,] ",
+    `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and|[:,]| -) `,
+    "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
+    "so[:,] ",
+  ].join("|")})`,
   "iu",
 );
+/** "Neither 3 nor 4 is meant as it stands". */
+const neither = new RegExp(`^neither (\\d{1,4}) nor (\\d{1,4}) (?:is|are) ${good}$`, "iu");
+
 export interface Said {
   readonly number: number;
   readonly is: boolean;
@@ -79,17 +85,26 @@ export function saidIn(
 ): Said[] | undefined {
   const { line } = own;
   if (line.length > longestLine || line.includes("?")) return undefined;
-  const said: Said[] = [];
-  const sentences = bared(line).split(ends);
-  const rest = sentences.filter((sentence) => isCourtesy(sentence) || !isIdle(sentence));
-  for (const sentence of rest) {
-    const answers = isCourtesy(sentence)
-      ? []
-      : (answersIn(bared(sentence), own, points) ?? promisedIn(sentence, own, points, said));
-    if (answers === undefined) return undefined;
-    said.push(...answers);
-  }
-  return rest.length > 0 ? said : undefined;
+  const among = (sentences: readonly string[]): Said[] | undefined => {
+    const said: Said[] = [];
+    const rest = sentences.filter((sentence) => isCourtesy(sentence) || !isIdle(sentence));
+    for (const sentence of rest) {
+      const answers = isCourtesy(sentence)
+        ? []
+        : (answersIn(bared(sentence), own, points) ?? promisedIn(sentence, own, points, said));
+      if (answers === undefined && !(isReason(bared(sentence)) && said.some(({ is }) => is)))
+        return undefined;
+      said.push(...(answers ?? []));
+    }
+    return rest.length > 0 ? said : undefined;
+  };
+  // "3 yes Bob": a name, or a last word of thanks.
+  const [, before, last] = /^(.+\p{L}{2}[.,!]?)(?: [–-])? (\p{L}+)[.!]?$/u.exec(line) ?? [];
+  return (
+    among(line.split(ends)) ??
+    among(bared(line).split(ends)) ??
+    (before !== undefined && last !== undefined && isIdle(last) ? among(before.split(ends)) : undefined)
+  );
 }
 
 /**
@@ -109,11 +124,9 @@ function promisedIn(
   return numbers.filter((number) => open.includes(number)).map((number) => ({ number, is: false }));
 }
 
-function answersIn(
-  words: string,
-  { under, afterSeveral }: OwnLine,
-  { open, others }: Points,
-): Said[] | undefined {
+function answersIn(words: string, own: OwnLine, points: Points): Said[] | undefined {
+  const { under, afterSeveral } = own;
+  const { open, others } = points;
   if (leadIn.test(words)) return [];
   const all = everything.exec(words)?.groups;
   if (all !== undefined) {
@@ -121,6 +134,12 @@ function answersIn(
     const is = !isNo.test(all["before"] ?? all["word"] ?? "");
     // Of points to fix nobody says yes. "Both are right" may mean two of them, and "all" may mean them too.
     const isBoth = /both|beides|beide/i.test(set);
+    const count = Number(
+      /\d+/.exec(set)?.[0] ??
+        counted.get(/three|four|five/i.exec(set)?.[0].toLowerCase() ?? "") ??
+        open.length,
+    );
+    if (count !== open.length) return undefined;
     const isWrongSet = isBoth
       ? open.length !== 2 || (others === 2 && !isPlain.test(words))
       : others > 0 && !/question/i.test(set);
@@ -132,7 +151,24 @@ function answersIn(
     const number = under ?? (more.length === 0 && others === 0 && !afterSeveral ? only : undefined);
     return number === undefined ? undefined : [{ number, is: alone.groups?.["yes"] !== undefined }];
   }
-  return listedIn(words, under) ?? listedIn(words.replace(introduced, ""), under);
+  const [, lead = "", rest = ""] = /^([^:]{8,}): (.+)$/u.exec(words) ?? [];
+  return (
+    listedIn(words, under) ??
+    listedIn(words.replace(introduced, ""), under) ??
+    onlyYes(listedIn(words.replace(/^(?:yes|yep|yeah)(?:[,!]| -) /iu, ""), under)) ??
+    listedIn(words.replace(neither, "$1 and $2 no"), under) ??
+    (everything.test(lead) ? both(answersIn(lead, own, points), listedIn(rest, under)) : undefined)
+  );
+}
+
+/** "Yes, 3 is meant as it stands." */
+function onlyYes(said: Said[] | undefined): Said[] | undefined {
+  return said?.every(({ is }) => is) === true ? said : undefined;
+}
+
+/** "All three are meant so: 1 YES, 2 YES, 3 YES". */
+function both(one: Said[] | undefined, other: Said[] | undefined): Said[] | undefined {
+  return one === undefined || other === undefined ? undefined : [...one, ...other];
 }
 
 /** "3 yes, 4 no and yes to 5". */

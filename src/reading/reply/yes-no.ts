@@ -1,0 +1,17 @@
+import { reason } from "./reasons.ts";
+
+const label =
+  "(?:(?:in )?(?:the |my |our )?answers? (?=to |for |on ))?(?:(?:referring to |with reference to |in reference to |with regard to |in regard to |as to |as for |regarding |re |concerning |about |for |to |on |zu |à |pour )?(?:your |the |le |la |den )?(?:both questions |both |questions? |items? |points? |pts?\\. ?|numbers? |punkte? |frage |pregunta |no\\. ?|nr\\.? ?|n° ?|#|q)?)";
+const one = `${label}[([]?\\d{1,4}[)\\]]?`;
+export const list = `${one}(?: ?(?:,|;|&|\\+|/|and|und|et|y|-|–|to|thru|through|(?<=\\d) (?=\\d)) ?${one})*`;
+export const good =
+  "(?:all |both |exactly |a )?(?:yes|right|correct|ok|okay|o\\.k\\.|fine|good|true|meant(?: exactly)?(?: so| as (?:it|they) stands?)?|intended|intentional|on purpose|confirmed|approved|so|(?:spelled|spelt|written) (?:right|correctly)|as (?:typed|is|intended|meant|it should be|we want it))";
+const meant = `(?:the (?:wording|text|spelling|legend|name|word) is (?:as )?${good}|${reason}|está bien(?: así)?|das passt(?: so)?|sir|boss|too|as well|so gemeint|as (?:typed|is|it is|they are|it stands|they stand|written|shown|it was|before|submitted|ordered)|like that|as meant|definitely|absolutely|of course|exactly|both as typed|(?:please )?(?:go ahead|proceed)|(?:it|that) is|they are|yes|(?:please )?(?:leave|keep|engrave|cut) (?:it|them|that)(?: (?:as|like|the way|how) (?:it|they|that) (?:is|are|stands?)| alone| so| like that)?|(?:please )?(?:engrave|cut|leave) as (?:it|they) (?:is|are|stands?)|es así(?: a propósito)?|es correcto|dejarlo (?:tal cual|así)|c'est (?:bien )?(?:voulu|correct|ça)(?: ainsi)?|(?:à laisser )?tel quel|(?:das )?ist (?:so )?(?:absicht|gewollt|richtig)|das (?:ist|stimmt)(?: so)?(?: richtig| gewollt)?|(?:das )?passt(?: so)?|stimmt|so gewollt|${good}|(?:that|it|this)(?: is|'?s) (?:${good}|what we want))`;
+/** What stands behind a yes, and says no more. */
+export const besides = `(?:(?:[,.: -]{1,3}(?:and )?|(?= ?👍) ?)(?:${meant}|👍))*`;
+export const yes = `(?:y|yes+|yse|eys|ys|yed|yws|tes|yea|ya|yeah|yep|aye|affirmative|yup|ja|oui|s[iíì]|(?:ok|okay)(?= as )|correcto?|richtig|(?:das )?stimmt(?: so)?|passt(?: so)?|exact|right|confirmed|confirm|approved|true|fine|good|all (?:yes|correct|right|good|fine)|(?:that|it|this)(?: is|'?s) ${good}|👍|✓|✔|✅|meant so|(?:is|are|'s) ${good}|stays?(?: as (?:it )?is)?|(?:leave|keep) (?:it )?as (?:it )?is|as is|as typed|meant as (?:it|they) stands?)${besides}`;
+const sheet =
+  "(?:(?:korrigiertes|neues) blatt (?:folgt|kommt|anbei)|(?:je|nous) vous (?:r?envoie|r?envoyons|renverrons) la feuille corrigée|(?:enviaremos|enviamos|envío) la hoja corregida|(?:the )?(?:a )?(?:new|corrected|revised|right|fixed|updated|neues) (?:sheet|one|file|pdf|list|blatt)(?: is)?(?: (?:attached|enclosed|follows|to follow|coming|comes|below|will follow|will come|on its way|sent|soon|shortly|today|this (?:morning|afternoon)|tomorrow|kommt|folgt))*)";
+/** What stands behind a no, and says no more. */
+export const unasked = `(?:[,.:; -]{1,3}(?:${sheet}|sorry|my mistake|typo|a typo|(?:my|our) (?:mistake|typo|slip)|(?:that|it)(?: is|'?s) (?:a mistake|wrong|a typo)|(?:we|i)(?: will|'ll) send (?:you )?(?:a |the )?(?:new|corrected|right) (?:sheet|one)(?: (?:soon|shortly|today|tomorrow|this (?:morning|afternoon)))?))*`;
+export const no = `(?:no|nope|nah|nein|non|wrong|incorrect|(?:stimmt )?nicht|not (?:right|correct|ok|intended|meant(?: so| as (?:it|they) stands?)?)|(?:is|are) (?:wrong|incorrect|not (?:right|correct|intended|meant(?: so| as (?:it|they) stands?)?)))${unasked}`;
