@@ -53,6 +53,9 @@ const longestText = 30_000;
 const binds =
   /\b(?:if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|jok(?:e|es|ing)|sarcas\w*|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
 
+/** Courtesies beside sheets. Where none came they may take something back. */
+const mends = /\b(?:corrected|wrong|to follow|revised|amended|changed|fixed|updated|as far as)\b/i;
+
 /**
  * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes". They may stand above, below or
  * between the lines that the reply quotes. It is no answer if a number is answered twice and differently, if the
@@ -77,9 +80,16 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     const { line } = own;
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
-    const isSigned = isLast && isSomebody.test(line) && !tokensOf(line).some((token) => inAnswer.has(token));
+    const isSigned =
+      isLast &&
+      isSomebody.test(line) &&
+      !isShort.test(line) &&
+      !speaksAgainst(line) &&
+      !tokensOf(line).some((token) => inAnswer.has(token));
     const isBefore = yes.size + no.size === 0;
-    const said = saidIn(own, asked, (sentence) => saysNothing(sentence, isBefore, asked));
+    const said = saidIn(own, asked, (sentence, isBehind) =>
+      saysNothing(sentence, isBefore && !isBehind, asked),
+    );
     const named = asked.sheetsNamed(cancelledIn(line) ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
@@ -116,6 +126,9 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
 const isSomebody =
   /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
 
+/** Words in capitals that are no initials. */
+const isShort = /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$/iu;
+
 /**
  * Whether a line neither answers anything nor binds an answer beside it. `signed`: it stands below a name or a
  * good-bye.
@@ -132,8 +145,9 @@ function isIdle(given: string, signed: boolean, { names, isFurniture, bringsShee
   if (isFurniture(line) || isGoodBye(line) || isNamed(line, names) || isSignedOff(line)) return true;
   if (beginsNamed(line, names) && isOfSignature(line) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
+  if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
   if (bringsSheets || isBoilerplate(line) || (signed && isOfSignature(line))) return true;
-  return !/[\p{L}\p{N}]|\p{Extended_Pictographic}/u.test(withoutCourtesies(line));
+  return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
 }
 
 /** "Ricky Olmedo | Lighting Controls". */

@@ -3,11 +3,6 @@ import { namesGoods, turnsIn } from "./cues.ts";
 /** Words with which people tell of themselves. What their customers and architects do is not their own affair. */
 const own =
   /^(?:had|got|been|took|did|forgot|was|spent|went|tried|thought)\b|(?<![\p{L}\p{N}])(?:i|i['’](?:m|ve|ll|d)|im|ive|we|we['’](?:re|ve|ll|d)|(?:my|our)(?! (?:mutual |end )?(?:customers?|clients?|owners?|architects?|designers?|engineers?|inspectors?|drawings?|plans?|trucks?|drivers?|standards?|users?)\b)|mine|ours|took|myself|ourselves|yours truly|the undersigned)(?![\p{L}\p{N}'’])/iu;
-/** Whether somebody tells of themselves. */
-export function isOwn(sentence: string): boolean {
-  return own.test(sentence);
-}
-
 /** Wishes for the reader, thanks, weather, feasts, moods. */
 const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing|efully)|merci|gracias|danke|people|excited|eye|kudos|dad|mom|best|love|helpful|useful|easy|terrific|fantastic|wonderful|awesome|amazing|fun|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;

@@ -20,6 +20,7 @@ export function sheetsPromisedIn(sentence: string): number[] | undefined {
   const tokens = tokensOf(sentence);
   const isPromise =
     !sentence.includes("?") &&
+    /\b(?:i|we|will|sheets?|ones?|files?|pdfs?)\b/iu.test(sentence) &&
     /\b(?:i|we|will|to follow|follows|com(?:es|ing)|way)\b/iu.test(sentence) &&
     tokens.some((token) => does.has(token)) &&
     tokens.every((token) => does.has(token) || around.has(token) || /^\d{1,4}$/.test(token));

@@ -1,11 +1,11 @@
 /** Whoever it is that says so. Patterns here are for words without marks, in one line. */
 export const somebody =
   "(?:(?:the|our|my|their) )?(?:end )?(?:client|customer|owner|homeowner|tenant|architect|designer|engineer|contractor|builder|foreman|superintendent|boss|they|we|he|she|i)";
-/** Words that stand before "name". None of them makes it another name than the one on the sheet. */
-const which =
-  "(?:(?!(?:wrong|old|other|another|former|previous|different|last|ex|not|never|new|bad|false|incorrect|mistaken|original|working|temporary|placeholder|dummy|test|only|first|second)\\b)[\\w-]{2,15}(?:'s)? ){0,2}";
-const title =
-  "(?:last name|first name|second name|name|surname|spelling|wording|brand|initials|acronym|abbreviation|nickname)(?: of (?:the|a|an|our|their|his|her)(?: \\w{2,15}){1,2})?(?: (?:they|we|he|she) (?:gave us|want|use|chose|picked))?";
+/** Words by which a name is another than the one on the sheet. */
+const another =
+  "(?!(?:wrong|old|other|another|former|previous|different|last|ex|not|never|new|bad|false|incorrect|mistaken|original|working|temporary|placeholder|dummy|test|only|first|second)\\b)";
+const which = `(?:${another}[\\w-]{2,15}(?:'s)? ){0,2}`;
+const title = `(?:last name|first name|second name|name|surname|spelling|wording|brand|initials|acronym|abbreviation|nickname)(?: of (?:the|a|an|our|their|his|her)(?: ${another}\\w{2,15}){1,2})?(?: (?:they|we|he|she) (?:gave us|want|use|chose|picked))?`;
 const itIs =
   "(?:that|it|this)(?: (?:really|actually|just|indeed))?(?: is|'?s)(?: (?:really|actually|just|indeed))?";
 const today = "(?: (?:this morning|today|yesterday|again))?";

@@ -76,19 +76,21 @@ const ends = /(?<=[\p{L})]{2}|\p{L} \d{1,3})(?<!\bn[or])[.;!]+\s+/iu;
 
 /**
  * What a line answers, sentence by sentence. Undefined if a sentence says anything else. `isIdle`: whether a sentence
- * beside an answer says nothing.
+ * beside an answer says nothing. `isBehind`: an answer stands before it in the line.
  */
 export function saidIn(
   own: OwnLine,
   points: Points,
-  isIdle: (sentence: string) => boolean,
+  isIdle: (sentence: string, isBehind: boolean) => boolean,
 ): Said[] | undefined {
   const { line } = own;
   if (line.length > longestLine || line.includes("?")) return undefined;
   const among = (sentences: readonly string[]): Said[] | undefined => {
     const said: Said[] = [];
-    const rest = sentences.filter((sentence) => isCourtesy(sentence) || !isIdle(sentence));
-    for (const sentence of rest) {
+    let isAnswer = false;
+    for (const sentence of sentences) {
+      if (!isCourtesy(sentence) && isIdle(sentence, said.length > 0)) continue;
+      isAnswer = true;
       const answers = isCourtesy(sentence)
         ? []
         : (answersIn(bared(sentence), own, points) ?? promisedIn(sentence, own, points, said));
@@ -96,14 +98,14 @@ export function saidIn(
         return undefined;
       said.push(...(answers ?? []));
     }
-    return rest.length > 0 ? said : undefined;
+    return isAnswer ? said : undefined;
   };
   // "3 yes Bob": a name, or a last word of thanks.
   const [, before, last] = /^(.+\p{L}{2}[.,!]?)(?: [–-])? (\p{L}+)[.!]?$/u.exec(line) ?? [];
   return (
     among(line.split(ends)) ??
     among(bared(line).split(ends)) ??
-    (before !== undefined && last !== undefined && isIdle(last) ? among(before.split(ends)) : undefined)
+    (before !== undefined && last !== undefined && isIdle(last, true) ? among(before.split(ends)) : undefined)
   );
 }
 

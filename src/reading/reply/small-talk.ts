@@ -1,15 +1,21 @@
-import { isOwn, onlyChats } from "./chat.ts";
-import { asksFor, speaksOfTrade } from "./cues.ts";
+import { speaksOfMaking, speaksOfTrade, turnsIn } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 
 /** In characters. */
 const longest = 120;
 /** Words by which small talk beside an answer may be about the answer. */
 const ofAnswer =
-  /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think|thought|guess|hope|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|later|soon|ask\w*|check with)\b/iu;
+  /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think|thought|guess|hope|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|know|far|suppose|believe|understand|recall|remember|assum\w*|later|soon|ask\w*|check with)\b/iu;
 
 function isHarmless(words: string): boolean {
-  return words.length <= longest && !ofAnswer.test(words) && !speaksOfTrade(words) && !speaksAgainst(words);
+  return (
+    words.length <= longest &&
+    !ofAnswer.test(words) &&
+    !/\p{Lu}{3}/u.test(words) &&
+    !speaksOfTrade(words) &&
+    !speaksOfMaking(words) &&
+    !speaksAgainst(words)
+  );
 }
 
 /** "Thanks for going through it so carefully." */
@@ -21,13 +27,24 @@ export function isThanks(sentence: string): boolean {
   return what !== undefined && isHarmless(what.replace(/\bof this morning\b/giu, ""));
 }
 
+/** Where somebody was, how busy, and that the answer is late. */
+const whereabouts =
+  /\b(?:(?:on|at) (?:the )?(?:site|road|ladder|roof|phone|job ?site)|all (?:day|week|morning|afternoon)|long (?:day|week|night)|missed (?:this|it|your \p{L}+)|vacation|holidays?|out of (?:the )?office|back (?:from|in|at|on)|got back|travell?ing|driving|busy|swamped|slammed|in (?:a )?meetings?|traffic|late|delay|signal)\b/iu;
+const mostWords = 12;
+
 /** "Sorry for the delay, was on site all day with no signal.": it says nothing of an answer that follows. */
 export function isOwnAffair(sentence: string): boolean {
-  const [, sorry = "", rest = sentence] =
-    /^(sorry(?: for (?:the|my) (?:delay|late (?:reply|answer|response)))?)[, ]?(.*)$/iu.exec(sentence) ?? [];
-  const words = rest
-    .replace(/\b(?:with )?no (?:signal|reception|service|internet|wi-?fi|coverage)\b/giu, "")
-    .trim();
-  if (words === "") return sorry !== "";
-  return isHarmless(words) && !asksFor(words) && (sorry !== "" || (isOwn(words) && onlyChats(words, words)));
+  const words = sentence
+    .replace(/^sorry\b/iu, "")
+    .replace(
+      /\b(?:for|about) (?:the|my) (?:delay|late (?:reply|answer|response))\b|\b(?:with )?no (?:signal|reception|service|internet|wi-?fi|coverage)\b/giu,
+      "late",
+    )
+    .replace(/^[\s,]+/u, "");
+  return (
+    whereabouts.test(words) &&
+    isHarmless(words) &&
+    !/asks|binds/.test(turnsIn(words)) &&
+    words.split(" ").length <= mostWords
+  );
 }

@@ -7,7 +7,7 @@ const offer =
   /^(?:ask (?:me|us) about|we appreciate your|visit|shop|call us|for (?:new |all |any |the status of your )?(?:orders?|quotes?|returns|service|emergenc(?:y|ies)|support|inquiries|enquiries)\b.*\b(?:call|e-?mail|contact|visit|dial|phone|◈)|\p{L}[\p{L} &.'’-]{1,60}: (?:same|next)-day\b|24 ?(?:h|hours?|\/ ?7)\b)/iu;
 /** What speaks of the letter itself, or asks something of its reader now. */
 const ofNow =
-  /\b(?:this|these|those|that|above|below|please|pls|i|i['’]?(?:m|ll|d|ve)|me(?!\s+about)|my|mine|hold|wait|stop|cancel|until (?:we|i|you) (?:call|pay|say|hear)|yet|now|first|today|tomorrow|\d{1,4}(?: and \d{1,4})? (?:yes|no))\b/iu;
+  /\b(?:this|these|those|that|above|below|please|pls|i|i['’]?(?:m|ll|d|ve)|me(?!\s+about)|my|mine|hold\w*|held|wait\w*|stop\w*|cancel\w*|void|until (?:we|i|you) (?:call|pay|say|hear)|yet|now|first|today|tomorrow|\d{1,4}(?: and \d{1,4})? (?:yes|no))\b/iu;
 
 /** Whether a sentence in somebody's footer tells the terms of a business, or praises it. It binds no answer. */
 export function areTerms(sentence: string): boolean {
