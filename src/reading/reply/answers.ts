@@ -113,7 +113,7 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
       isSigned ||
       isGoodBye(line) ||
       isSignedOff(line) ||
-      isNamed(line, asked.names) ||
+      namesSender(line, asked.names) ||
       beginsNamed(line, asked.names);
   }
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
@@ -143,7 +143,7 @@ function isIdle(given: string, signed: boolean, { names, isFurniture, bringsShee
   const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   if (isLegend) return false;
   if (isFurniture(line) || isGoodBye(line) || isNamed(line, names) || isSignedOff(line)) return true;
-  if (beginsNamed(line, names) && isOfSignature(line) && !binds.test(line)) return true;
+  if (beginsNamed(line, names) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
   if (bringsSheets || isBoilerplate(line) || (signed && isOfSignature(line))) return true;
@@ -152,7 +152,14 @@ function isIdle(given: string, signed: boolean, { names, isFurniture, bringsShee
 
 /** "Ricky Olmedo | Lighting Controls". */
 function beginsNamed(line: string, names: readonly string[]): boolean {
-  return isNamed(/^([^|,]+)[|,]/u.exec(line)?.[1] ?? "", names);
+  const [first = "", ...others] = line.split(/\s?[|,]\s?/u);
+  return others.length > 0 && namesSender(first, names) && others.every(isOfSignature);
+}
+
+/** Whether a line is the sender's name. */
+function namesSender(line: string, names: readonly string[]): boolean {
+  const known = new Set(names.flatMap(tokensOf));
+  return isNamed(line, names) && tokensOf(line).some((token) => known.has(token));
 }
 
 /** "Regards, Ros". */

@@ -1,4 +1,4 @@
-import { speaksAgainst } from "./doubt.ts";
+import { isHarmless } from "./small-talk.ts";
 
 const spelt = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 
@@ -7,10 +7,10 @@ const courtesy =
 
 /** A sentence that stands beside an answer in one line and says nothing. */
 const idleSentence =
-  /^(?:(?:good )?(?:morning|afternoon|evening|day)|hi|hello|thanks?|thank you|thx|ta|cheers|sorry|have a (?:good|nice|great) [\p{L} ]{1,20}|(?:thanks|thank you)(?: [\p{L}']{1,12}){1,4})?(?:,? \p{Lu}\p{Ll}+)?$/iu;
+  /^(?:(?:good )?(?:morning|afternoon|evening|day)|hi|hello|thanks?|thank you|thx|ta|cheers|sorry|have a (?:good|nice|great) [\p{L} ]{1,20}|(?:thanks|thank you)(?: (?:so much|very much|again|guys|folks|all|everyone|team|a lot|in advance|burin|for [\p{L}' ]{1,40}))+)?(?:,? (?-i:\p{Lu}\p{Ll}+))?$/iu;
 /** What people put behind an answer. */
 const farewell =
-  /[.,;]\s+(?:(?:cheers|thanks|thx|ta|regards|best),? \p{L}\.?|(?:thanks|thank you)(?: (?:again|so much|very much|a lot|in advance|for [\p{L} ']{1,40}))?|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|sorry(?: about that| for (?:the|my|our|any) [\p{L} ']{1,40})?)(?:,? \p{Lu}\p{Ll}+)?[.]?$/iu;
+  /[.,;]\s+(?:(?:cheers|thanks|thx|ta|regards|best),? \p{L}\.?|(?:thanks|thank you)(?: (?:again|so much|very much|a lot|in advance|for [\p{L} ']{1,40}))?|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|sorry(?: about that| for (?:the|my|our|any) [\p{L} ']{1,40})?)(?:,? (?-i:\p{Lu}\p{Ll}+))?[.]?$/iu;
 
 /** Whether a sentence beside an answer is a mere courtesy. */
 export function isCourtesy(sentence: string): boolean {
@@ -19,7 +19,7 @@ export function isCourtesy(sentence: string): boolean {
 
 /** "Thanks but hold it": whether a courtesy takes back what it stands beside. */
 function saysMore(courteous: string): boolean {
-  return speaksAgainst(courteous.replace(/\bsorry\b|\bdelay\b/giu, ""));
+  return !isHarmless(courteous.replace(/^[.,;]\s+|\bsorry\b|\bdelay\b/giu, ""));
 }
 
 /** "Hi there, 3 yes", "Hiya, it's a yes to number 3". */

@@ -10,14 +10,14 @@ const around = new Set(
   tokensOf(
     `i we ll will am m re are is going to can and the a an you it them that those these my our your new corrected revised
     updated fixed other others rest two three remaining one ones both sheet sheets pdf pdfs file files form forms point
-    points number numbers no item items question questions again over out on in for with along its their back soon
+    points number numbers item items question questions again over out on in for with along its their back soon
     shortly later tonight today tomorrow this morning afternoon evening asap right away once more`,
   ),
 );
 
 /** The numbers for which a sentence promises a sheet, and nothing else. Undefined if it says anything else. */
 export function sheetsPromisedIn(sentence: string): number[] | undefined {
-  const tokens = tokensOf(sentence);
+  const tokens = tokensOf(sentence.replace(/\bno\.? ?(?=\d)/giu, ""));
   const isPromise =
     !sentence.includes("?") &&
     /\b(?:i|we|will|sheets?|ones?|files?|pdfs?)\b/iu.test(sentence) &&

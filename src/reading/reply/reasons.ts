@@ -5,7 +5,7 @@ export const somebody =
 const another =
   "(?!(?:wrong|old|other|another|former|previous|different|last|ex|not|never|new|bad|false|incorrect|mistaken|original|working|temporary|placeholder|dummy|test|only|first|second)\\b)";
 const which = `(?:${another}[\\w-]{2,15}(?:'s)? ){0,2}`;
-const title = `(?:last name|first name|second name|name|surname|spelling|wording|brand|initials|acronym|abbreviation|nickname)(?: of (?:the|a|an|our|their|his|her)(?: ${another}\\w{2,15}){1,2})?(?: (?:they|we|he|she) (?:gave us|want|use|chose|picked))?`;
+const title = `(?:last name|first name|second name|name|surname|spelling|wording|brand|initials|acronym|abbreviation|nickname)(?: of (?:the|a|an|our|their|his|her) (?:(?:${another}\\w{2,15} )?(?:room|hall|wing|floor|suite|building|house|lobby|office|company|family|firm|place|street|ship|brand|owner)|${another}\\w{2,15}))?(?: (?:they|we|he|she) (?:gave us|want|use|chose|picked))?`;
 const itIs =
   "(?:that|it|this)(?: (?:really|actually|just|indeed))?(?: is|'?s)(?: (?:really|actually|just|indeed))?";
 const today = "(?: (?:this morning|today|yesterday|again))?";

@@ -7,7 +7,13 @@ const longest = 120;
 const ofAnswer =
   /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think|thought|guess|hope|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|know|far|suppose|believe|understand|recall|remember|assum\w*|later|soon|ask\w*|check with)\b/iu;
 
-function isHarmless(words: string): boolean {
+/** What people are thanked for. */
+const thanked =
+  /\bfor (?:asking|checking|letting (?:me|us) know|telling (?:me|us)|(?:your|the) (?:\p{L}+ )?(?:answer|reply|question|message|e-?mail|letter|patience|help))(?: of this morning)?\b/giu;
+
+/** Whether small talk says nothing of the answer beside it. */
+export function isHarmless(sentence: string): boolean {
+  const words = sentence.replace(thanked, "");
   return (
     words.length <= longest &&
     !ofAnswer.test(words) &&
@@ -24,7 +30,7 @@ export function isThanks(sentence: string): boolean {
     /^(?:many thanks|thanks(?: a lot| so much)?|thank you(?: so much| very much)?) for (.+)$/iu.exec(
       sentence,
     ) ?? [];
-  return what !== undefined && isHarmless(what.replace(/\bof this morning\b/giu, ""));
+  return what !== undefined && isHarmless(`for ${what}`);
 }
 
 /** Where somebody was, how busy, and that the answer is late. */
