@@ -241,6 +241,13 @@ describe("small talk", () => {
     "3 YES\n\n?",
     "3 YES\n\ncorrected",
     "3 YES. To follow.",
+    "3 YES. Thanks, NOT",
+    "3 YES, thanks if it fits",
+    "3 YES, thanks tentatively",
+    "3 YES. Ta, Dana I think",
+    "3 YES (it's the name of the wing hold)",
+    "Yes to both. We will send number 1 again no",
+    "Hello,\n\n3 YES\n\nSalon it is",
     "As far as I know.\n3 YES",
   ])("%j is left to a person, and no YES", (text) => {
     const { yes, person } = read(text);
