@@ -35,6 +35,7 @@ export function bared(line: string): string {
     .normalize("NFKC")
     .replace(/[\uFE0F\u20E3]/g, "")
     .replace(/[’`´]/g, "'")
+    .replace(/\s(?::-?\)|🙂|😊|😀)(?=\s|[.!]*$)/gu, "")
     .replace(/!+(?!\s+\S)|["“”*_|]+/g, " ")
     // A reason in brackets, or behind a dash.
     .replace(/\s\(([^()\d?]{2,80})\)/gu, ", $1")

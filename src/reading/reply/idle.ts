@@ -117,5 +117,5 @@ const polite = tokensOf(
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag morgen moin danke und
   gruß grüße viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien
   à vous hei hej med vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno buonasera cordiali distinti saluti
-  grazie met vriendelijke groet goedemorgen goedemiddag goedendag bom dia boa tarde pozdrawiam`,
+  grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam`,
 );

@@ -14,13 +14,13 @@ export interface Points {
 export const longestLine = 160;
 
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|->|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
   "(?:all|both|everything|beides|beide|alle|all of them|both of them|(?:all|both)(?: the)? questions|all (?:the )?(?:\\d+|three|four|five|points))";
 const everything = new RegExp(
-  `^(?:(?<before>${yes}|${no}) (?:to|for|on) (?<set>${sets})(?:${besides}|${unasked})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
+  `^(?:(?<before>${yes}|${no}),? (?:(?:to|for|on) )?(?<set>${sets})(?:${besides}|${unasked})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
   "iu",
 );
 /** Words that introduce answers and say nothing themselves. */
@@ -32,6 +32,8 @@ const leadIn = new RegExp(
     `(?:please )?see ${found}`,
     `(?:my |our |the )?(?:answers?|replies|reply|responses?|comments)(?: are| is)?(?: ${found})+`,
     "answers between(?: the lines)?",
+    "(?:my |our |the )?(?:answers?|replies|confirming|confirmation|here you go|here goes|as requested)",
+    `(?:please )?find ${found} (?:my|our|the) (?:answers?|replies|reply|comments)`,
     `${somebody} (?:came back|got back|has answered|answered|replied)(?: to (?:me|us))?(?: as follows)?`,
     "with reference to your (?:answer|letter|e-?mail|message)(?: of (?:today(?:'s date)?|yesterday))?,? we (?:answer|confirm)(?: as follows)?",
     "(?:meine|unsere) antworten (?:im text|unten)|(?:mes|nos) réponses (?:ci-dessous|dans le texte)",
@@ -59,7 +61,8 @@ const introduced = new RegExp(
     "(?:in (?:reply|response|answer) to|further to|to answer|answering)(?: your| the)? (?:questions?|e-?mail|message|letter|note|query|queries|answer)(?: of (?:today|this morning|yesterday))?[:,] ",
     `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and|[:,]| -) `,
     "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
-    "so[:,] ",
+    "(?:so|here you go|as requested|(?:my |our |the )?answers?)(?:[:,]| -) ",
+    "(?:please )?(?:be advised|note)(?: that)? ",
   ].join("|")})`,
   "iu",
 );
