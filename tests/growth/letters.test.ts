@@ -32,6 +32,22 @@ const facts = {
 const endless = Number.POSITIVE_INFINITY;
 const caps = { ...usualCaps, files: endless, total: endless };
 
+const answersIn = (text: string): unknown =>
+  answersBeside(
+    text,
+    {
+      open: [3, 4],
+      others: 0,
+      answer: text,
+      subject: "sheets",
+      isFurniture: () => false,
+      names: [],
+      bringsSheets: false,
+      sheetsNamed: () => undefined,
+    },
+    () => [],
+  );
+
 test.each(
   Object.entries({
     "files of one name": grown(
@@ -117,21 +133,12 @@ test.each(
     "lines of a reply": grown(
       250,
       (size) => many(size, () => "3 yes, 4 yes, 3 and 4 yes yes yes").join("\n"),
-      (text: string) =>
-        answersBeside(
-          text,
-          {
-            open: [3, 4],
-            others: 0,
-            answer: text,
-            subject: "sheets",
-            isFurniture: () => false,
-            names: [],
-            bringsSheets: false,
-            sheetsNamed: () => undefined,
-          },
-          () => [],
-        ),
+      answersIn,
+    ),
+    "words of a line that is no answer after all": grown(
+      4,
+      (size) => many(100, () => `${"yes,".repeat(size)}x`).join("\n"),
+      answersIn,
     ),
   } satisfies Record<string, Grown>),
 )("%s keep pace with their number", async (_, { size, make, use }) => {

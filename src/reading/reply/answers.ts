@@ -1,14 +1,22 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { cancelledIn } from "./cancels.ts";
-import { withoutCourtesies } from "./courtesy.ts";
-import { speaksAgainst } from "./doubt.ts";
-import { isBoilerplate, isGoodBye, isOfSignature } from "./furniture.ts";
-import { ownLines } from "./own-lines.ts";
+import { isGoodBye } from "./furniture.ts";
+import {
+  beginsNamed,
+  isIdle,
+  isSignedOff,
+  isSomebody,
+  namesSender,
+  type Replier,
+  saysNothing,
+  sentencesOf,
+} from "./idle.ts";
+import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { remarksIn } from "./remarks.ts";
 import { longestLine, saidIn } from "./said.ts";
-import { hasSigns, tokensOf } from "./word-bag.ts";
+import { tokensOf } from "./word-bag.ts";
 
 /** What a reply answers of the questions that it was asked, and what it takes back of its orders. */
 export interface Answers {
@@ -23,7 +31,7 @@ export interface Answers {
 }
 
 /** What a reply is read against. */
-export interface Asked {
+export interface Asked extends Replier {
   /** Numbers of the open questions that the answer it replies to has asked. */
   readonly open: readonly number[];
   /** How many other points of that answer the sender must do something about. */
@@ -31,12 +39,6 @@ export interface Asked {
   /** The text of that answer, which may be quoted, and its subject. */
   readonly answer: string;
   readonly subject: string;
-  /** Whether a line stood in earlier letters of the sender. */
-  readonly isFurniture: (line: string) => boolean;
-  /** What the sender is called. */
-  readonly names: readonly string[];
-  /** Sheets came with the reply, and some of its words are about them. */
-  readonly bringsSheets: boolean;
   /** The sheets that words name, of those that the reply may withdraw. Undefined if they name none, or may name others. */
   readonly sheetsNamed: (words: string) => readonly FileId[] | undefined;
 }
@@ -45,10 +47,6 @@ const noAnswers: Answers = { yes: new Set(), no: new Set(), withdraws: new Set()
 
 /** In characters. Our own answer about an order of 60 sheets is shorter. */
 const longestText = 30_000;
-/** Words that make a YES beside them less than a YES. */
-const binds =
-  /\b(?:if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|joke|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
-
 /**
  * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes". They may stand above, below or
  * between the lines that the reply quotes. It is no answer if a number is answered twice and differently, if the
@@ -67,14 +65,17 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
   let [signed, isBound] = [false, remarksIn(quoted, `${asked.subject}\n${asked.answer}`).length > 0];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;
-  const all = [...ownLines(plain, asked.subject)];
+  const all = joined([...ownLines(plain, asked.subject)]);
   const inAnswer = new Set(tokensOf(asked.answer));
   for (const [i, own] of all.entries()) {
     const { line } = own;
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
-    const isSigned = isLast && isSomebody.test(line) && !tokensOf(line).some((token) => inAnswer.has(token));
-    const said = saidIn(own, asked);
+    const isSigned = isLast && isSomebody(line) && !tokensOf(line).some((token) => inAnswer.has(token));
+    const isBefore = yes.size + no.size === 0;
+    const said = saidIn(own, asked, (sentence, isBehind) =>
+      saysNothing(sentence, isBefore && !isBehind, asked),
+    );
     const named = asked.sheetsNamed(cancelledIn(line) ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
@@ -82,7 +83,7 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     } else if (said?.every(({ number }) => asked.open.includes(number)) === true) {
       for (const { number, is } of said) (is ? yes : no).add(number);
       isUnclear ||= said.length > 0 && !/\d/.test(line);
-      lines.add(line);
+      for (const one of line.split("\n")) lines.add(one);
     } else if (isSigned || isIdle(line, signed, asked)) {
       idle.push(line);
       isUnclear ||=
@@ -90,15 +91,16 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     } else {
       unread.push(line);
       isUnclear = true;
-      isBound ||= otherPoint(line) === undefined;
+      if (sentencesOf(line).every((one) => saysNothing(one, isBefore, asked))) idle.push(line);
+      else isBound ||= otherPoint(line) === undefined;
     }
     signed ||=
       line === "--" ||
       isSigned ||
       isGoodBye(line) ||
-      isNamed(line, asked.names) ||
-      // "Ricky Olmedo | Lighting Controls".
-      isNamed(/^([^|,]+)[|,]/u.exec(line)?.[1] ?? "", asked.names);
+      isSignedOff(line) ||
+      namesSender(line, asked.names) ||
+      beginsNamed(line, asked.names);
   }
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
   return isNone
@@ -106,42 +108,22 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
 }
 
-/** "Bill", "C. Vireton", "HB", "/LZ". */
-const isSomebody =
-  /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
-
-/**
- * Whether a line neither answers anything nor binds an answer beside it. `signed`: it stands below a name or a
- * good-bye.
- */
-function isIdle(given: string, signed: boolean, { names, isFurniture, bringsSheets }: Asked): boolean {
-  const line = given
-    .replace(/[*_|]+/g, " ")
-    // What stands for a picture, and where it leads.
-    .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
-    .trim();
-  const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
-  if (isLegend) return false;
-  if (isFurniture(line) || isGoodBye(line) || isNamed(line, names)) return true;
-  if (binds.test(line) && !isBoilerplate(line)) return false;
-  if (bringsSheets || isBoilerplate(line) || (signed && isOfSignature(line))) return true;
-  return !/[\p{L}\p{N}]|\p{Extended_Pictographic}/u.test(withoutCourtesies(line));
+/** A line such as "3:" goes on in the next one: "YES". */
+function joined(lines: readonly OwnLine[]): OwnLine[] {
+  const all: OwnLine[] = [];
+  for (const own of lines) {
+    const before = all.at(-1);
+    if (
+      before !== undefined &&
+      /^#?\d{1,4} ?[:.)=–-]$/u.test(before.line) &&
+      own.under === undefined &&
+      !own.afterSeveral
+    )
+      all[all.length - 1] = { ...before, line: `${before.line}\n${own.line}` };
+    else all.push(own);
+  }
+  return all;
 }
-
-/** Whether a line consists of the sender's names and of words that people write around them. */
-function isNamed(line: string, names: readonly string[]): boolean {
-  const known = new Set([...polite, ...names.flatMap(tokensOf).filter((name) => !speaksAgainst(name))]);
-  const tokens = tokensOf(line);
-  return tokens.length > 0 && tokens.every((token) => known.has(token)) && !hasSigns(line);
-}
-
-const polite = tokensOf(
-  `hi hello dear good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
-  very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
-  faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag danke und gruß grüße
-  viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien à vous hei hej med
-  vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno cordiali distinti saluti grazie met vriendelijke groet`,
-);
 
 /**
  * What a reply answers, and what else it says that a person has to read. Other words may be a condition, so then it

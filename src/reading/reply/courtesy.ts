@@ -114,7 +114,7 @@ const politeQuestion =
   /^(?:could|would|can|will) (?:you|u|someone|somebody)(?: please| kindly| just)* ((?:process|confirm|acknowledge|let (?:me|us) know|check|review|enter|get|put (?:this|it|these) (?:in|through)|take a look|look|accept|advise|send (?:me|us) (?:an?|the|your) (?:\p{L}+ )?(?:confirmation|acknowledge?ment))[^?]*?)(?: please)?[?.!]*$/iu;
 
 const greeting =
-  /^(?:hi|hiya|hello|hey|heya|dear|greetings|good (?:morning|afternoon|evening|day)|g'day|morning|afternoon|evening|howdy|to whom it may concern|bonjour|bonsoir|salut|hola|buen[oa]s (?:d[ií]as|tardes|noches)|estimad[oa]s?|sirs?|gents|all|team)(?: there| again| all| both)?(?![\p{L}\p{N}])[,!]?((?: [^\s,!:.]+\.?,?){0,6}?)\s*(?:[,!:.–-]+(?= |$)|$)/iu;
+  /^(?:hi|hiya|hello|hey|heya|dear|greetings|good (?:morning|afternoon|evening|day)|g'day|morning|afternoon|evening|howdy|to whom it may concern|bonjour|bonsoir|salut|hola|buen[oa]s (?:d[ií]as|tardes|noches)|estimad[oa]s?|goede(?:morgen|middag|navond|ndag)|geachte|buon(?:giorno|asera)|bom dia|boa tarde|guten (?:morgen|tag|abend)|moin|hej|god (?:dag|morgen)|sirs?|gents|all|team)(?: there| again| all| both)?(?![\p{L}\p{N}])[,!]?((?: [^\s,!:.]+\.?,?){0,6}?)\s*(?:[,!:.–-]+(?= |$)|$)/iu;
 const addressed =
   /^(?:team|all|everyone|everybody|guys|folks|there|sir|madam|sirs|or|and|&|desk|ladies|gentlemen|friends?|colleagues?|dept|department|quillgate|[◇◈])$/i;
 

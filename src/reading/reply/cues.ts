@@ -139,7 +139,7 @@ export function asksFor(said: string): boolean {
 
 /** Words that stand in wishes, and in no disclaimer or signature. */
 const ofTrade =
-  /\b(?:engrav(?:e|ed)|etch|cut|buttons?|legends?|plates?|sheets?|devices?|stations?|gangs?|lettering|qty|quantity|pcs|spares?|finish|cancel|hold|ship (?:to|by|via)|urgent|asap|rush|red|white|black|blue|green|brass|wire)\b/i;
+  /\b(?:engrav(?:e|ed)|etch|cut|buttons?|legends?|plates?|sheets?|(?<!mobile |handheld |wireless )devices?|stations?|gangs?|lettering|qty|quantity|pcs|spares?|finish|cancel|hold|ship (?:to|by|via)|urgent|asap|rush|red|white|black|blue|green|brass|wire)\b/i;
 
 export function speaksOfTrade(said: string): boolean {
   return ofTrade.test(said);

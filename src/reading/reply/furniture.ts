@@ -48,11 +48,12 @@ const legal = new RegExp(
     "confidential(?:ity)?|privileged|proprietary|intended (?:recipients?|solely|only|for|addressee)|addressee|sole use of|unauthori[sz]ed|strictly (?:prohibited|forbidden)|prohibited",
     "liabilit(?:y|ies)|\\bliable\\b|virus(?:es|-free)?|malware|disclaimers?|legally|disclos(?:e|ed|ure)|dissemination|monitored|encrypted|sent securely|secure message",
     "destroy (?:all|this|it|the)|delete (?:it|this|the|all) (?:(?:e-?mail|message|copies|immediately|from)\\b)?|notify the sender|(?:received|receive) (?:this|it) (?:(?:e-?mail|message|communication|transmission|letter) )?(?:in error|by mistake)|not the intended",
+    "vertrauliche informationen|(?:richtige|beabsichtigte|vorgesehene) (?:adressat|empfänger)|destinataires? (?:prévus?|indiqués?)|informations? confidentielles?|informaci[oó]n confidencial",
     "before printing|print this|consider the environment|think green|save paper|save a tree|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|opinions? expressed|does not (?:necessarily )?represent",
     "registered (?:office|in|address|number)|commercial register|company (?:no|number|registration|reg)|managing directors?:|geschäftsführer|handelsregister|vat (?:no|number|reg|id)|siret|place of registration",
     "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
     "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
-    "sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet von|envoyé de|enviado desde|sent from mail|von meinem iphone",
+    "sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
     "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
     "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
     "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
@@ -79,15 +80,23 @@ const role =
 const street =
   /^\W*\d{1,6}[a-z]? (?:[\p{L}\d.'-]+ ){1,5}(?:st|street|rd|road|ave|avenue|blvd|boulevard|ln|lane|dr|drive|way|ct|court|pl|place|row|hwy|highway|pkwy|sq|square|park|circle)\b|\b\p{Lu}{2}\.? \d{5}(?:-\d{4})?\b|\bp\.? ?o\.? box \d|\b(?:suite|ste|floor)\.? #?\d/iu;
 
+/** "Dock Road, Harlow Quay". */
+const address =
+  /^(?:\p{Lu}[\p{L}'’-]+ ){1,3}(?:Street|Road|Avenue|Lane|Drive|Way|Court|Place|Row|Square|Park|Wharf|Quay)(?:, \p{Lu}[\p{L}'’-]+(?: \p{Lu}[\p{L}'’-]+)?)*$/u;
+/** "m: 555-0155", "+1 555 0163". */
+const telephone =
+  /^(?:[tfocmpdw]|ph|tel|phone|fax|cell|mobile|mob|office|direct|main)?[.:]*\s?\+?\(?\d[\d\s()./-]{5,20}\d(?:\s?(?:x|ext\.?)\s?\d{1,5})?$/iu;
+
 /** Whether a line below somebody's name or greeting tells who they are. */
 export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
-  if (tokens.length === 0) return true;
+  if (tokens.length === 0 || telephone.test(line) || address.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
   // A motto.
-  if (tokens.length < 16 && /^["“”].{8,}["“”]\W*$/u.test(line)) return true;
+  if (tokens.length < 16 && /^(?:\p{Lu}[\p{L}'’.& ]{1,40} [-–|] )?["“”].{8,}["“”]\W*$/u.test(line))
+    return true;
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
   if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
   return tokens.length <= 8 && !asksFor(line) && /^\W*\p{Lu}/u.test(line);

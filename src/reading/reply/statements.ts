@@ -21,6 +21,7 @@ import { leadAt } from "./leads.ts";
 import { takeApart } from "./own-text.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
+import { areTerms } from "./terms.ts";
 import { moreWords, tokensOf } from "./word-bag.ts";
 
 /** What a letter is read against. */
@@ -190,7 +191,7 @@ function read(lines: readonly string[], known: KnownWords, signed: boolean): str
     const isLegal = sentences.some(isBoilerplate);
     return sentences.filter((sentence, i) => {
       if (isGoodBye(sentence) || (isLegal && isHarmless(sentence))) return false;
-      if (signed && isOfSignature(sentence)) return false;
+      if (signed && (isOfSignature(sentence) || areTerms(withoutContacts(sentence)))) return false;
       const isLast = sentences === last && i === sentences.length - 1;
       return !(isLast && (i > 0 || paragraphs.length > 1) && isName(sentence));
     });

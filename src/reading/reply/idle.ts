@@ -1,0 +1,121 @@
+import { bared } from "./bare-line.ts";
+import { withoutCourtesies } from "./courtesy.ts";
+import { speaksAgainst } from "./doubt.ts";
+import { isBoilerplate, isGoodBye, isOfSignature, withoutContacts } from "./furniture.ts";
+import { isReason } from "./reasons.ts";
+import { isOwnAffair, isThanks } from "./small-talk.ts";
+import { areTerms } from "./terms.ts";
+import { hasSigns, tokensOf } from "./word-bag.ts";
+
+/** Words that make a YES beside them less than a YES. */
+const binds =
+  /\b(?:if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|jok(?:e|es|ing)|sarcas\w*|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
+
+/** Courtesies beside sheets. Where none came they may take something back. */
+const mends = /\b(?:corrected|wrong|to follow|revised|amended|changed|fixed|updated|as far as)\b/i;
+
+/** What is known of a reply's sender, and of what came with it. */
+export interface Replier {
+  /** Whether a line stood in earlier letters of the sender. */
+  readonly isFurniture: (line: string) => boolean;
+  /** What the sender is called. */
+  readonly names: readonly string[];
+  /** Sheets came with the reply, and some of its words are about them. */
+  readonly bringsSheets: boolean;
+}
+
+/** "Bill", "C. Vireton", "HB", "/LZ". */
+const nameShape =
+  /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
+
+/** Words that are no initials. */
+const noName = /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$/iu;
+
+export function isSomebody(line: string): boolean {
+  return nameShape.test(line) && !noName.test(line) && !speaksAgainst(line);
+}
+
+/**
+ * Whether a line neither answers anything nor binds an answer beside it. `signed`: it stands below a name or a
+ * good-bye.
+ */
+export function isIdle(
+  given: string,
+  signed: boolean,
+  { names, isFurniture, bringsSheets }: Replier,
+): boolean {
+  const line = given
+    .replace(/[*_|]+/g, " ")
+    // What stands for a picture, and where it leads.
+    .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
+    .trim();
+  if (signed && areTermsOnly(line)) return true;
+  const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
+  if (isLegend) return false;
+  if (isFurniture(line) || isGoodBye(line) || isNamed(line, names) || isSignedOff(line)) return true;
+  if (beginsNamed(given, names) && !binds.test(line)) return true;
+  if (binds.test(line) && !isBoilerplate(line)) return false;
+  if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
+  if (bringsSheets || isBoilerplate(line) || (signed && isOfSignature(line))) return true;
+  return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
+}
+
+/** "Ricky Olmedo | Lighting Controls". */
+export function beginsNamed(line: string, names: readonly string[]): boolean {
+  const [first = "", ...others] = line.trim().split(/\s?[|,]\s?/u);
+  return others.length > 0 && namesSender(first, names) && others.every(isOfSignature);
+}
+
+/** Whether a line is the sender's name. */
+export function namesSender(line: string, names: readonly string[]): boolean {
+  const known = new Set(names.flatMap(tokensOf));
+  return isNamed(line, names) && tokensOf(line).some((token) => known.has(token));
+}
+
+/** "Regards, Ros". */
+export function isSignedOff(line: string): boolean {
+  const [, bye = "", who = ""] = /^([^,]+), (.+)$/u.exec(line) ?? [];
+  return isGoodBye(bye) && isSomebody(who);
+}
+
+export function sentencesOf(line: string): string[] {
+  return line.split(/(?<=[.!;])\s+/u);
+}
+
+/** Whether a line of a footer consists of terms, and of what else stands in footers. */
+function areTermsOnly(line: string): boolean {
+  const sentences = sentencesOf(line);
+  return (
+    sentences.some((one) => areTerms(withoutContacts(one))) &&
+    sentences.every(
+      (one) =>
+        areTerms(withoutContacts(one)) || (!binds.test(one) && (isBoilerplate(one) || isOfSignature(one))),
+    )
+  );
+}
+
+/** Whether a sentence in a line that answers something says nothing itself. `isBefore`: nothing is answered before it. */
+export function saysNothing(sentence: string, isBefore: boolean, asked: Replier): boolean {
+  return (
+    isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
+    isThanks(sentence) ||
+    (!isBefore && isReason(bared(sentence))) ||
+    (isBefore && isOwnAffair(sentence))
+  );
+}
+
+/** Whether a line consists of the sender's names and of words that people write around them. */
+function isNamed(line: string, names: readonly string[]): boolean {
+  const known = new Set([...polite, ...names.flatMap(tokensOf).filter((name) => !speaksAgainst(name))]);
+  const tokens = tokensOf(line);
+  return tokens.length > 0 && tokens.every((token) => known.has(token)) && !hasSigns(line);
+}
+
+const polite = tokensOf(
+  `hi hello dear good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
+  very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
+  faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag morgen moin danke und
+  gruß grüße viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien
+  à vous hei hej med vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno buonasera cordiali distinti saluti
+  grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam`,
+);

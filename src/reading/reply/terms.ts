@@ -1,0 +1,16 @@
+/** How a business says what holds for all its orders, or what it offers to everybody. */
+const general =
+  /^(?:(?:all|any|no|every|each)(?: \p{L}+)? (?:order|quote|quotation|delivery|contract)|(?:all |any |no )?(?:\p{L}+ )?(?:orders|quotes|quotations|prices|pricing|goods|returns|deliveries|sales|invoices|contracts|payments))\b/iu;
+const clause =
+  /\b(?:terms|conditions|in writing|written|bind(?:s|ing)|binding|purchase order|authori[sz]ed|without notice|minimum|restocking|surcharge|over [$€£]\s?\d|subject to (?:our|credit|availability|standard|prior sale))\b/iu;
+const offer =
+  /^(?:ask (?:me|us) about|we appreciate your|visit|shop|call us|for (?:new |all |any |the status of your )?(?:orders?|quotes?|returns|service|emergenc(?:y|ies)|support|inquiries|enquiries)\b.*\b(?:call|e-?mail|contact|visit|dial|phone|◈)|\p{L}[\p{L} &.'’-]{1,60}: (?:same|next)-day\b|24 ?(?:h|hours?|\/ ?7)\b)/iu;
+/** What speaks of the letter itself, or asks something of its reader now. */
+const ofNow =
+  /\b(?:this|these|those|that|above|below|please|pls|i|i['’]?(?:m|ll|d|ve)|me(?!\s+about)|my|mine|hold\w*|held|wait\w*|stop\w*|cancel\w*|void|until (?:we|i|you) (?:call|pay|say|hear)|yet|now|first|today|tomorrow|\d{1,4}(?: and \d{1,4})? (?:yes|no))\b/iu;
+
+/** Whether a sentence in somebody's footer tells the terms of a business, or praises it. It binds no answer. */
+export function areTerms(sentence: string): boolean {
+  if (sentence.length > 300 || sentence.includes("?") || ofNow.test(sentence)) return false;
+  return (general.test(sentence) && clause.test(sentence)) || offer.test(sentence);
+}

@@ -1,0 +1,328 @@
+import { describe, expect, test } from "vitest";
+import { answersBeside } from "../../../src/reading/reply/answers.ts";
+import { statementsIn } from "../../../src/reading/reply/statements.ts";
+import { notesIn } from "../../bench/notes.ts";
+import { catalogue } from "../../make/config.ts";
+
+const [{ facts } = { facts: undefined }] = notesIn("cover");
+if (facts === undefined) throw new Error("no notes");
+const noted = facts;
+
+const subject = "CONFIRM: order EL-100, questions to answer";
+const answer = [
+  "CONFIRM: questions to answer.",
+  "  1. Shorten it, and send the sheet again.",
+  "  2. “SALONA” in row 1 of button 1 looks misspelt.",
+  "  3. “SALONA” in row 1 of button 2 looks misspelt.",
+].join("\n");
+
+/** What a reply to that answer says. A point to fix comes first, then the questions that are open. */
+function read(
+  text: string,
+  { open = [2, 3], others = 1 }: { open?: readonly number[]; others?: number } = {},
+): { yes: number[]; no: number[]; person: boolean } {
+  const names = ["Dana Whitlock"];
+  const { answers, statements } = answersBeside(
+    text,
+    {
+      open,
+      others,
+      answer,
+      subject,
+      isFurniture: () => false,
+      names,
+      bringsSheets: false,
+      sheetsNamed: () => undefined,
+    },
+    (understood) =>
+      statementsIn(
+        { subject: `Re: ${subject}`, text },
+        {
+          facts: { ...noted, names },
+          goods: catalogue,
+          furniture: new Set(),
+          quoted: [{ text: answer, subject }],
+          understood,
+        },
+      ),
+  );
+  return { yes: [...answers.yes], no: [...answers.no], person: statements.length > 0 };
+}
+
+const plainly = (yes: number[], no: number[] = []): ReturnType<typeof read> => ({ yes, no, person: false });
+
+describe("an answer in a sentence", () => {
+  test.each<[string, number[], number[]?]>([
+    ["The answer to 3 is yes.", [3]],
+    ["Answer to 2 is YES.\nAnswer to 3 is NO.", [2], [3]],
+    ["The answer to 2 is yes and the answer to 3 is yes.", [2, 3]],
+    ["For 3 the answer is yes.", [3]],
+    ["Regarding question 3, yes please leave it.", [3]],
+    ["As for no. 3: yes, leave it like that.", [3]],
+    ["In answer to your question 3: YES, the wording is as intended.", [3]],
+    ["In reply to your message, 3 yes", [3]],
+    ["I can confirm that 3 is correct.", [3]],
+    ["Confirmed - 3 YES", [3]],
+    ["I spoke with the customer and 3 is a YES.", [3]],
+    ["Just checked with the architect, 2 and 3 are meant as they stand.", [2, 3]],
+    ["Yes, 3 is meant as it stands.", [3]],
+    ["Yes to 2 and yes to 3.", [2, 3]],
+    ["Hi there, 2 and 3 are all YES.", [2, 3]],
+    ["Hi Burin, 3 yes, cheers, D.", [3]],
+    ["3 yes Dana", [3]],
+    ["3 yes thanks guys", [3]],
+    ["2 and 3 the answer is YES", [2, 3]],
+    ["Neither 2 nor 3 is meant as it stands.", [], [2, 3]],
+    ["No 2: yes\nNo 3: no", [2], [3]],
+    ["Both are meant as they stand: 2 YES, 3 YES.", [2, 3]],
+    ["Question #3: YES", [3]],
+    ["Re: question 3 - yes", [3]],
+    ["3 => YES", [3]],
+    ["3 YES :)", [3]],
+    ["3 is a yes from us", [3]],
+    ["Please note that 3 is YES.", [3]],
+    ["Answers: 2 YES, 3 YES", [2, 3]],
+    ["Please find below our answers.\n\n2 YES\n3 YES", [2, 3]],
+    ["As requested:\n3 YES", [3]],
+    ["Yes both", [2, 3]],
+    ["2 NO - my bad\n3 YES", [3], [2]],
+  ])("%j is understood", (text, yes, no) => {
+    expect(read(text)).toEqual(plainly(yes, no));
+  });
+
+  test.each([
+    "The answer to 3 is yes if the architect agrees.",
+    "The answer to 3 is yes, I believe.",
+    "The answer to 3 is not yes.",
+    "The answer to 3 will be yes.",
+    "The answer to 3 was yes.",
+    "Is the answer to 3 yes?",
+    "For 3 the answer is yes and no.",
+    "Regarding question 3, yes please leave it out.",
+    "Regarding question 3, yes please leave it blank.",
+    "3 yes leave it with me",
+    "3 yes leave it to the architect",
+    "In answer to your question 3: YES, the wording is as intended once the board has met.",
+    "I can't confirm that 3 is correct.",
+    "I cannot confirm 3 yes",
+    "I can confirm that 3 is correct only for the lobby.",
+    "Confirmed - 3 YES unless I call",
+    "I spoke with the customer and 3 may be a YES.",
+    "The customer said 3 is a YES but I doubt it.",
+    "Just checked with the architect, 2 and 3 are meant as they stood.",
+    "Yes, 3 should be meant as it stands.",
+    "Yes, 3 is wrong.",
+    "Answers: 3 YES if it fits",
+    "As requested by nobody:\n3 YES",
+    "3 is a yes from us, a no from the owner",
+    "Yes to 2 and 3 another time.",
+    "No 3 yes",
+    "Neither 2 nor 3 yes",
+    "Both are meant as they stand: 2 YES, 3 NO.",
+    "3 yes Dana thinks",
+    "3 yes not",
+  ])("%j is left to a person, and no YES", (text) => {
+    const { yes, person } = read(text);
+    expect({ yes: yes.includes(3), person }).toEqual({ yes: false, person: true });
+  });
+});
+
+describe("a reason beside an answer", () => {
+  test.each([
+    "3 YES (it's the owner's surname)",
+    "3 YES (per the customer, it's the name of the wing)",
+    "3 YES (I asked the architect, it really is spelled that way)",
+    "3 YES. That's the client's spelling.",
+    "3 YES\nThat's how they spell it.",
+    "3 YES - Salona is the name of the room",
+    "3 YES — that's their brand name",
+    "3 yes, checked with the client",
+    "3 yes, as per the approved drawings",
+    "3 yes its a family name",
+    "3 YES, architect approved",
+    "3 YES, no changes needed",
+    "3 YES - do not change it",
+    "3 yes, it's not a typo",
+    "3 yes, it's spelled that way on the drawings",
+    "3 YES (keep it)",
+    "3 YES, it is how it is spelled",
+    "3 YES. I checked it against the drawings this morning.",
+  ])("%j is understood", (text) => {
+    expect(read(text)).toEqual(plainly([3]));
+  });
+
+  test.each([
+    "3 YES (it's the owner's former name)",
+    "3 YES (it's the wrong name)",
+    "3 YES (not)",
+    "3 YES (if you say so)",
+    "3 YES (joking)",
+    "3 YES ;)",
+    "3 YES, architect will approve",
+    "3 YES, once the architect approved",
+    "3 YES, architect approved the other one",
+    "3 YES, no changes except the E",
+    "3 YES, do not change it back yet",
+    "3 YES, it is a typo",
+    "3 YES, it's not the right name",
+    "3 YES keep it white",
+    "3 YES (I asked the architect to change it)",
+    "3 YES (ask the architect)",
+    "3 YES. That's what I would say if I were rich.",
+    "3 YES, the spelling",
+    "3 YES, that's how they spelled it before",
+    "3 YES - it's the name of the other room",
+    "3 YES, so far",
+    "3 YES, pending approval",
+    "3 YES. This was for the other job.",
+    "3 YES\nThat's not how they spell it.",
+    "3 YES (with the E at the end)",
+    "3 YES, per the customer it is SALON",
+    "3 yes in your dreams",
+  ])("%j is left to a person, and no YES", (text) => {
+    const { yes, person } = read(text);
+    expect({ yes, person }).toEqual({ yes: [], person: true });
+  });
+
+  test.each(["That's the client's spelling.", "It's the owner's surname", "Thanks for checking."])(
+    "%j alone answers nothing",
+    (text) => {
+      expect(read(text, { open: [3], others: 0 })).toEqual({ yes: [], no: [], person: true });
+    },
+  );
+});
+
+describe("an answer below its number", () => {
+  test("is one with it", () => {
+    expect(read("2:\nYES\n3:\nNO")).toEqual(plainly([2], [3]));
+    expect(read("2.\n\nyes, that's their name\n\n3.\n\nyes")).toEqual(plainly([2, 3]));
+  });
+  test.each(["2:\nYES if it fits", "2:\nYES\nunless he calls", "2:\n3:\nYES", "2:\nSALON\nYES"])(
+    "but not %j",
+    (text) => {
+      const { yes, person } = read(text);
+      expect({ yes: yes.includes(2), person }).toEqual({ yes: false, person: true });
+    },
+  );
+});
+
+describe("both", () => {
+  test("are the two questions, whatever there is to fix", () => {
+    expect(read("Yes to both.")).toEqual(plainly([2, 3]));
+    expect(read("Yes to both", { others: 2 })).toEqual(plainly([2, 3]));
+    expect(read("No to both, sorry, my typo.")).toEqual(plainly([], [2, 3]));
+  });
+  test("are unclear where other two may be meant, or where there are not two", () => {
+    expect(read("Both are right", { others: 2 })).toEqual({ yes: [], no: [], person: true });
+    expect(read("Yes to both", { open: [2, 3, 4] })).toEqual({ yes: [], no: [], person: true });
+    expect(read("Yes to both", { open: [3] })).toEqual({ yes: [], no: [], person: true });
+    expect(read("Yes to one of both")).toEqual({ yes: [], no: [], person: true });
+    expect(read("All three yes", { others: 0 })).toEqual({ yes: [], no: [], person: true });
+  });
+});
+
+describe("a promised sheet", () => {
+  test.each<[string, number[], number[]?]>([
+    ["3 yes. Will fix the rest and resend tonight.", [3]],
+    ["Item 3, yes. We will resend the other one.", [3]],
+    ["Yes to both. We'll sort out number 1 and send you the sheet again.", [2, 3]],
+    ["2 YES\n3 NO\n\nNew sheet for 3 to follow, along with 1.", [2], [3]],
+    ["2 YES. I will send a new sheet for 3.", [2], [3]],
+    ["No to both. Corrected sheets on the way.", [], [2, 3]],
+  ])("%j is for what is to fix", (text, yes, no) => {
+    expect(read(text)).toEqual(plainly(yes, no));
+  });
+
+  test("binds a yes that leaves nothing to fix, or that it names", () => {
+    for (const text of ["3 YES. I will send a new sheet.", "3 YES. I will send a new sheet for 3."])
+      expect(read(text, { open: [3], others: 0 })).toMatchObject({ yes: [], person: true });
+    expect(read("3 YES. Correct it.")).toMatchObject({ yes: [] });
+    expect(read("3 YES. We will send a red one.")).toMatchObject({ yes: [], person: true });
+  });
+});
+
+describe("small talk", () => {
+  test.each([
+    "Sorry for the delay, was on site all day with no signal.\n\n3 YES",
+    "Sorry I missed this! 3 yes",
+    "Thank you for going through it so carefully.\n\n3 YES",
+    "3 YES\n\nThanks for checking.",
+    "Been on the road all day.\n3 yes",
+    "Goedemorgen,\n\n3 YES",
+  ])("%j binds nothing", (text) => {
+    expect(read(text)).toEqual(plainly([3]));
+  });
+
+  test.each([
+    "Sorry, I was looking at another drawing.\n3 YES",
+    "Sorry, I thought of the other job. 3 YES",
+    "My boss would have written:\n3 YES",
+    "My partner will say\n3 YES",
+    "Just a test.\n3 YES",
+    "3 YES\n\nSorry, was on the wrong job.",
+    "3 YES\n\nWe are not there yet.",
+    "3 YES\n\nThanks for waiting until we decide.",
+    "3 YES\n\nThanks for making it red.",
+    "3 YES\n\nThanks for using SALON.",
+    "I am guessing.\n3 YES",
+    "Was just copying the line.\n3 YES",
+    "3 YES\n\nNOT",
+    "3 YES\n\n?",
+    "3 YES\n\ncorrected",
+    "3 YES. To follow.",
+    "3 YES. Thanks, NOT",
+    "3 YES, thanks if it fits",
+    "3 YES, thanks tentatively",
+    "3 YES. Ta, Dana I think",
+    "3 YES (it's the name of the wing hold)",
+    "Yes to both. We will send number 1 again no",
+    "Hello,\n\n3 YES\n\nSalon it is",
+    "As far as I know.\n3 YES",
+  ])("%j is left to a person, and no YES", (text) => {
+    const { yes, person } = read(text);
+    expect({ yes, person }).toEqual({ yes: [], person: true });
+  });
+});
+
+describe("a footer that speaks of orders", () => {
+  const signed = (footer: string): string =>
+    `3 YES\n\nDana Whitlock\nWhitlock Controls\n555-0142\n\n${footer}`;
+  test.each([
+    "All orders are subject to our standard terms of purchase.",
+    "Orders over $500 need a purchase order number.",
+    "No order is accepted until we have confirmed it in writing. Prices may change without notice.",
+    "No order is binding on Whitlock Controls unless issued on a purchase order form.",
+    "Any order, variation or instruction must be confirmed by our Commercial Department before it binds the company.",
+    "Whitlock Controls: same-day pick-up on all stock orders placed by 2 pm!",
+    "For new orders e-mail orders@whitlock.example; for the status of your order call 555-0181.",
+    "We appreciate your orders! Ask me about our engraving specials.",
+    "Whitlock - “Solar? Yes, we do that!”",
+    "m: 555-0143",
+    "+1 555 0163",
+    "Dock Road, Harlow Quay",
+  ])("%j binds nothing below a name", (footer) => {
+    expect(read(signed(footer))).toEqual(plainly([3]));
+  });
+
+  test.each([
+    "All orders on hold until Monday.",
+    "All orders must wait until I call.",
+    "This order needs a purchase order number first.",
+    "No order yet.",
+    "Order in writing to follow, do nothing before.",
+    "Orders over $500 need my approval, this one too.",
+    "Prices over $500: stop.",
+    "Same-day: hold it.",
+    "All orders cancelled, in writing too.",
+  ])("%j is left to a person, and no YES", (footer) => {
+    const { yes, person } = read(signed(footer));
+    expect({ yes, person }).toEqual({ yes: [], person: true });
+  });
+
+  test("binds where it stands above a name, since it may be said of this order", () => {
+    expect(read("3 YES\n\nOrders over $500 need a purchase order number.\n\nDana")).toMatchObject({
+      yes: [],
+      person: true,
+    });
+  });
+});
