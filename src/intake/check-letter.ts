@@ -6,7 +6,7 @@ import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
-import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
+import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
@@ -34,6 +34,7 @@ import { colleagueNamed, partyLetIn, partyOf } from "./party.ts";
 import { refersTo } from "./reference.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
+import { settleOutcome } from "./settle-outcome.ts";
 import { staysSilent } from "./silence.ts";
 import { threadOf } from "./too-many.ts";
 import { withWordsBefore } from "./words-before.ts";
@@ -43,9 +44,6 @@ const askAgain = 600;
 
 /** How many letters of a thread are looked for. The latest count. */
 const mostReferences = 100;
-
-/** How often a letter is judged while its buyer's state moves each time. Then it is left for later. */
-const mostRaces = 5;
 
 /**
  * Takes a letter from its bytes to the record: open it, see who sent it, see what it says, judge what it changes,
@@ -70,18 +68,11 @@ export async function checkLetter(
     );
     return "received";
   }
-  for (let race = 1; ; race++) {
+  return settleOutcome(desk, claim, async () => {
     const said = await whatItSays(opened, sender, desk);
     const judgement = await judge(opened, said, desk);
-    const outcome = await outcomeOf(opened, sender, said, judgement, bytes, desk);
-    try {
-      await desk.store.letters.settle(claim, outcome, desk.clock.now());
-      return outcome.state;
-    } catch (cause) {
-      if (!(cause instanceof StateMoved) || race === mostRaces) throw cause;
-      desk.log.info({ letter: claim.letter, race }, "judged again: the buyer's orders have moved meanwhile");
-    }
-  }
+    return outcomeOf(opened, sender, said, judgement, bytes, desk);
+  });
 }
 
 /** A letter with its files read as what they are. */

@@ -2,7 +2,7 @@ import { numbersIn } from "../answer/numbered.ts";
 import { changesOf } from "../judging/changes.ts";
 import { makeReport } from "../judging/report.ts";
 import { withKept } from "../lettering/with-kept.ts";
-import { type Claim, type Outcome, StateMoved } from "../ports/store.ts";
+import type { Claim, Outcome } from "../ports/store.ts";
 import type { Note } from "../trade/note.ts";
 import { alarmOf } from "./alarm.ts";
 import { after } from "./answer.ts";
@@ -11,9 +11,7 @@ import { movesIn, ordersIn } from "./moves.ts";
 import { answerTo, noteKey, reminding } from "./note-answer.ts";
 import { decidedBy, faultOf, keptBy } from "./note-points.ts";
 import { againstRelease, releasedBy } from "./note-release.ts";
-
-/** How often a note is judged while its buyer's state moves each time. */
-const mostRaces = 5;
+import { settleOutcome } from "./settle-outcome.ts";
 
 /** What came of a note: its order was judged again, it waits for its turn, or it cannot be taken. */
 export type NoteTaken =
@@ -44,16 +42,7 @@ export async function takeNote(desk: Desk, note: Note): Promise<NoteTaken> {
 /** Judges the order of a note again, with what the note settles. */
 export async function checkNote(desk: Desk, claim: Claim, bytes: Uint8Array): Promise<Outcome["state"]> {
   const note = JSON.parse(new TextDecoder().decode(bytes)) as Note;
-  for (let race = 1; ; race++) {
-    const outcome = await outcomeOf(desk, claim, note);
-    try {
-      await desk.store.letters.settle(claim, outcome, desk.clock.now());
-      return outcome.state;
-    } catch (cause) {
-      if (!(cause instanceof StateMoved) || race === mostRaces) throw cause;
-      desk.log.info({ letter: claim.letter, race }, "judged again: the buyer's orders have moved meanwhile");
-    }
-  }
+  return settleOutcome(desk, claim, () => outcomeOf(desk, claim, note));
 }
 
 async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note): Promise<Outcome> {

@@ -7,9 +7,9 @@ import { isOwnAffair, isThanks } from "./small-talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
-/** Words that make a YES beside them less than a YES. */
+/** Words that make a YES beside them less than a YES. Whoever praises a find agrees that the word is wrong. */
 const binds =
-  /\b(?:if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|jok(?:e|es|ing)|sarcas\w*|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
+  /^\W*p\.? ?s\b|\b(?:catch(?:ing)?|caught|spott(?:ed|ing)|signs? off|if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|jok(?:e|es|ing)|sarcas\w*|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
 
 /** Courtesies beside sheets. Where none came they may take something back. */
 const mends = /\b(?:corrected|wrong|to follow|revised|amended|changed|fixed|updated|as far as)\b/i;

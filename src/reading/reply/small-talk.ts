@@ -5,7 +5,7 @@ import { speaksAgainst } from "./doubt.ts";
 const longest = 120;
 /** Words by which small talk beside an answer may be about the answer. */
 const ofAnswer =
-  /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think|thought|guess|hope|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|know|far|suppose|believe|understand|recall|remember|assum\w*|later|soon|ask\w*|check with)\b/iu;
+  /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think|thought|guess|hope|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|know|far|suppose|believe|understand|recall|remember|assum\w*|later|soon|ask\w*|check with|catch\w*|caught|spott\w+|notic\w+|flagg\w+|point\w+ (?:it |this |that )?out)\b/iu;
 
 /** What people are thanked for. */
 const thanked =

@@ -326,3 +326,24 @@ describe("a footer that speaks of orders", () => {
     });
   });
 });
+
+describe("what praises a find, or takes a YES back below a name, leaves it to a person", () => {
+  test.each([
+    "3 YES\n\nTom\n\nPS the owner signs off Friday.",
+    "Good catch. Yes.",
+    "Well spotted, yes",
+    "3 yes, thanks for catching that",
+    "3 yes thanks, that is our error",
+    "YES sorry my typo",
+    "3 YES\nDisregard.",
+    "Hello there,\n3 yes\nI will ring you about it.",
+    "3 YES\nWould rather have SALON.",
+    "3 YES (should read SALON)",
+    "3 YES as amended",
+    "3 YES from me, check with Ann too",
+    "3 YES\nTom\nTerms: no cutting before written approval of this legend.",
+    "3 YES\n--\nTom\nThis legend is not approved.",
+  ])("%j", (text) => {
+    expect(read(text, { open: [3], others: 0 })).toEqual({ yes: [], no: [], person: true });
+  });
+});
