@@ -162,7 +162,7 @@ export function readOn(mailbox: Mailbox): {
 }
 
 /** Waits until something holds; fails after `ms`. */
-export async function until(holds: () => boolean | Promise<boolean>, ms = 20_000): Promise<void> {
+export async function until(holds: () => boolean | Promise<boolean>, ms = 60_000): Promise<void> {
   const end = Date.now() + ms;
   while (!(await holds())) {
     if (Date.now() > end) throw new Error(`did not come true within ${ms} ms: ${String(holds)}`);

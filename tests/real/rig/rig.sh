@@ -28,7 +28,7 @@ install() {
 }
 
 wait_for_port() {
-  for _ in $(seq 250); do
+  for _ in $(seq 1500); do
     (exec 3<>"/dev/tcp/127.0.0.1/$1") 2>/dev/null && return
     sleep 0.02
   done
@@ -276,7 +276,10 @@ write_everything() {
 # The daemons' input and output go elsewhere, or whoever reads this script's output waits for ever.
 start_imap() {
   base=$(<"$dir/base")
-  dovecot -c "$dir/dovecot.conf" </dev/null >>"$dir/log/start.log" 2>&1
+  dovecot -c "$dir/dovecot.conf" </dev/null >>"$dir/log/start.log" 2>&1 || {
+    tail -n 20 "$dir/log/start.log" >&2
+    return 1
+  }
   wait_for_port $((base + 43))
   wait_for_port $((base + 93))
 }
@@ -305,9 +308,14 @@ stop_smtp() {
 }
 
 kill9_imap() {
-  local master
+  local master pids
   master=$(cat "$dir/run/master.pid" 2>/dev/null) || return 0
-  kill -9 "$master" $(pgrep -P "$master")
+  kill -STOP "$master" 2>/dev/null || return 0 # a child started meanwhile would keep the ports
+  pids=$(pgrep -P "$master" || true)
+  # shellcheck disable=SC2086
+  kill -9 "$master" $pids 2>/dev/null || true
+  local pid
+  for pid in $master $pids; do gone "$pid"; done
   rm -f "$dir/run/master.pid"
 }
 
