@@ -1,5 +1,4 @@
-import { randomUUID } from "node:crypto";
-import { takeNote } from "../intake/check-note.ts";
+import { recordCut } from "../intake/settle.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { openBackOffice } from "./wire.ts";
@@ -26,27 +25,9 @@ export const cut = defineCommand({
         err(`No order “${number}” is known.`);
         return 1;
       }
-      const note = {
-        id: randomUUID(),
-        buyer: order.buyer,
-        order: order.number,
-        by: by.trim(),
-        why: "engraved",
-      };
-      const taken = await takeNote(desk, { ...note, acts: [{ kind: "cut", stations }] });
-      if (taken.kind === "wrong") {
-        err(`Nothing is recorded: ${taken.why}.`);
-        return 1;
-      }
-      const [now] = (await desk.store.orders.named(number)).filter((one) => one.buyer === order.buyer);
-      const pieces = now?.released?.pieces ?? [];
-      const engraved = pieces.filter((one) => one.engraved);
-      out(
-        engraved.length === pieces.length
-          ? `Order ${order.number} is engraved: ${pieces.length} of ${pieces.length} pieces.`
-          : `Order ${order.number}: ${engraved.length} of ${pieces.length} pieces are engraved.`,
-      );
-      return 0;
+      const said = await recordCut(desk, order, stations, by.trim());
+      (said.done ? out : err)(said.words);
+      return said.done ? 0 : 1;
     } finally {
       await close();
     }

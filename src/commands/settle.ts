@@ -1,8 +1,5 @@
-import { randomUUID } from "node:crypto";
-import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
-import { laneOf } from "../intake/take.ts";
-import { orderKey } from "../judging/state.ts";
+import { letIn, putAside, type Said, settleOrder, settleSheet } from "../intake/settle.ts";
 import type { By } from "../ports/store.ts";
 import type { Act } from "../trade/note.ts";
 import type { FileId } from "../trade/sheet.ts";
@@ -47,10 +44,10 @@ export const settle = defineCommand({
     try {
       const said =
         options.sheet !== undefined
-          ? await settleSheet(desk, options.sheet, options, by)
+          ? await sheetPlace(desk, options.sheet, options, by)
           : options.letter === undefined
-            ? await settleOrder(desk, words, options, by)
-            : await settleLetter(desk, Number(options.letter), options, by);
+            ? await orderPoints(desk, words, options, by)
+            : await letterAct(desk, Number(options.letter), options, by);
       (said.done ? out : err)(said.words);
       return said.done ? 0 : 1;
     } finally {
@@ -58,11 +55,6 @@ export const settle = defineCommand({
     }
   },
 });
-
-interface Said {
-  readonly done: boolean;
-  readonly words: string;
-}
 
 interface Chosen {
   readonly yes?: boolean;
@@ -78,7 +70,7 @@ interface Chosen {
   readonly order?: string;
 }
 
-async function settleOrder(
+async function orderPoints(
   desk: Desk,
   [number = "", ...points]: readonly string[],
   chosen: Chosen,
@@ -96,50 +88,21 @@ async function settleOrder(
     throw new CannotRun(
       `several buyers have an order ${number}: choose with --buyer (${own.map(({ buyer }) => buyer).join(", ")})`,
     );
-  return noted(
-    desk,
-    { id: randomUUID(), buyer: order.buyer, order: order.number, by: by.name, why: by.why, acts },
-    order.number,
-  );
+  return settleOrder(desk, order, acts, by);
 }
 
-async function settleSheet(desk: Desk, sheet: FileId, chosen: Chosen, by: By): Promise<Said> {
+async function sheetPlace(desk: Desk, sheet: FileId, chosen: Chosen, by: By): Promise<Said> {
   const { station, position, order } = chosen;
   if (station === undefined && position === undefined && order === undefined)
     throw new CannotRun("say where the sheet belongs with --station MARK, --position N or --order NUMBER");
   if (position !== undefined && !/^[1-9]\d?$/.test(position))
     throw new CannotRun(`“${position}” is not a position in a plate`);
-  const holding = await desk.store.orders.holding(sheet);
-  if (holding === undefined)
-    return { done: false, words: `No sheet ${sheet} stands in any order: see burin order NUMBER.` };
-  const act = {
-    kind: "place",
-    sheet,
+  const where = {
     ...(station === undefined ? {} : { mark: station.trim() }),
     ...(position === undefined ? {} : { position: Number(position) }),
     ...(order === undefined ? {} : { order }),
-  } as const;
-  const { buyer, number } = holding;
-  const note = { id: randomUUID(), buyer, order: number, by: by.name, why: by.why, acts: [act] };
-  const said = await noted(desk, note, number);
-  if (!said.done || order === undefined || orderKey(order) === orderKey(number)) return said;
-  const target = (await desk.store.orders.named(order)).find((one) => one.buyer === buyer);
-  return { done: true, words: `${said.words}\nOrder ${target?.number ?? order}: ${target?.verdict ?? ""}.` };
-}
-
-/** Keeps a note, and tells how its order stands then. */
-async function noted(desk: Desk, note: Parameters<typeof takeNote>[1], number: string): Promise<Said> {
-  const taken = await takeNote(desk, note);
-  if (taken.kind === "wrong") return { done: false, words: `Nothing is settled: ${taken.why}.` };
-  if (taken.kind === "waits")
-    return {
-      done: true,
-      words: `Kept as letter ${taken.letter}. It is judged once the letters before it are.`,
-    };
-  const { verdict, why, state } = await desk.store.letters.read(taken.letter);
-  if (state === "held") return { done: false, words: `Nothing is settled: ${why ?? ""}.` };
-  const answered = state === "ready" ? "The worker sends the answer." : "Nobody is answered.";
-  return { done: true, words: `Order ${number}: ${verdict ?? ""}. ${answered}` };
+  };
+  return settleSheet(desk, sheet, where, by);
 }
 
 function actsOn(number: number, { yes, no, say, waive }: Chosen): Act[] {
@@ -156,42 +119,8 @@ function pointOf(text: string): number {
   return Number(text);
 }
 
-async function settleLetter(desk: Desk, letter: number, chosen: Chosen, by: By): Promise<Said> {
-  const { store, clock } = desk;
-  const record = Number.isSafeInteger(letter)
-    ? await store.letters.read(letter).catch(() => undefined)
-    : undefined;
-  if (record === undefined) return { done: false, words: "No such letter is in the record." };
-  if (chosen["let-in"]) {
-    const sender = chosen.as ?? record.from;
-    if (record.why === undefined && record.state !== "held")
-      return { done: false, words: `Letter ${letter} was taken; there is nothing to let in.` };
-    if (sender === undefined)
-      throw new CannotRun("the letter has no single sender: say whose it is with --as ADDRESS");
-    const lane = laneOf(sender, desk.rules.sharedDomains);
-    const copy = await store.letters.letIn(
-      letter,
-      { sender, ...(lane === undefined ? {} : { lane }) },
-      by,
-      clock.now(),
-    );
-    return copy === undefined
-      ? { done: false, words: `Letter ${letter} was let in before.` }
-      : { done: true, words: `Let in as letter ${copy} of ${sender}. The worker judges and answers it.` };
-  }
+async function letterAct(desk: Desk, letter: number, chosen: Chosen, by: By): Promise<Said> {
+  if (chosen["let-in"]) return letIn(desk, letter, by, chosen.as);
   if (!chosen.aside) throw new CannotRun("choose one of --let-in and --aside");
-  // An order that still carries what the letter said is judged again without it.
-  const orders = (await Promise.all(record.orders.map((number) => store.orders.named(number)))).flat();
-  const open = orders.filter(({ carried }) => carried.some((one) => one.letter === String(letter)));
-  const acts = [{ kind: "read", letter } as const];
-  const said: Said[] = [];
-  for (const { buyer, number } of open)
-    said.push(
-      await noted(desk, { id: randomUUID(), buyer, order: number, by: by.name, why: by.why, acts }, number),
-    );
-  if (open.length === 0) await store.letters.putAside(letter, by, clock.now());
-  return {
-    done: said.every(({ done }) => done),
-    words: said.length === 0 ? `Letter ${letter} is dealt with.` : said.map(({ words }) => words).join("\n"),
-  };
+  return putAside(desk, letter, by);
 }
