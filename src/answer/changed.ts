@@ -5,6 +5,7 @@ import { listed, oneLine } from "./one-line.ts";
 /** Files named in one line, and letters of what one of our own people writes. */
 const mostNames = 6;
 export const mostWords = 600;
+const mostWritten = 2_000;
 
 /** What has become of an order since it was last answered for, in lines. */
 export function changedLines({
@@ -20,6 +21,7 @@ export function changedLines({
   const reason = note === undefined ? "" : ` (by ${by}: “${oneLine(note.why, mostWords)}”)`;
   const said = (note?.acts ?? []).flatMap((act) => {
     if (act.kind === "say") return [`About ${act.number}, ${by} writes: “${oneLine(act.words, mostWords)}”`];
+    if (act.kind === "write") return [`${by} writes: “${oneLine(act.words, mostWritten)}”`];
     if (act.kind === "no")
       return [`${act.number} is not right as it stands, says ${by}: please send a corrected sheet.`];
     if (act.kind === "release") return [`Released to engraving on ${act.on} by ${by}.`];

@@ -1,6 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ReadFile } from "../trade/attachment.ts";
-import type { Fact, Problem } from "../trade/problem.ts";
+import type { Fact, Problem, Severity } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "./catalogue.ts";
 import type { Check, LetterSubject, OrderSubject, Wording } from "./check.ts";
@@ -65,3 +65,10 @@ function listed(fact: Fact, word: "and" | "or"): string {
     ? `${fact[0]} to ${fact.at(-1)}`
     : `${fact.slice(0, -1).join(", ")} ${word} ${fact.at(-1)}`;
 }
+
+/** What a weight means, behind “it”. */
+export const severityWords = {
+  stops: "stops the order until it is fixed",
+  asks: "asks somebody to confirm",
+  notes: "is worth knowing, and stops nothing",
+} as const satisfies Record<Severity, string>;

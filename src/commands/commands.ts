@@ -4,6 +4,7 @@ import type { Command } from "./command.ts";
 import { cut } from "./cut.ts";
 import { day } from "./day.ts";
 import { demo } from "./demo.ts";
+import { desk } from "./desk.ts";
 import { explain } from "./explain.ts";
 import { order } from "./order.ts";
 import { people } from "./people.ts";
@@ -11,6 +12,7 @@ import { proof } from "./proof.ts";
 import { release } from "./release.ts";
 import { settings } from "./settings.ts";
 import { settle } from "./settle.ts";
+import { user } from "./user.ts";
 import { work } from "./work.ts";
 
 /** Every command, as `burin --help` and README list them. */
@@ -26,6 +28,8 @@ export const commands: readonly Command[] = [
   release,
   cut,
   day,
+  desk,
+  user,
   explain,
   settings,
 ];

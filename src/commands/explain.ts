@@ -1,18 +1,11 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../checks/catalogue.ts";
-import type { Check } from "../checks/check.ts";
-import { type AnyCheck, everyCheck, wordsOf } from "../checks/run.ts";
-import type { Severity } from "../trade/problem.ts";
+import { explained } from "../checks/explained.ts";
+import { type AnyCheck, everyCheck, severityWords } from "../checks/run.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { nearest } from "./nearest.ts";
 import { table } from "./table.ts";
-
-export const severityWords = {
-  stops: "stops the order until it is fixed",
-  asks: "asks somebody to confirm",
-  notes: "is worth knowing, and stops nothing",
-} as const satisfies Record<Severity, string>;
 
 export const explain = defineCommand({
   name: "explain",
@@ -46,46 +39,25 @@ function listText(): string {
 }
 
 function checkText(id: string, catalogue: Catalogue): string {
-  const text =
-    textIn(fileChecks, id, catalogue) ??
-    textIn(sheetChecks, id, catalogue) ??
-    textIn(orderChecks, id, catalogue) ??
-    textIn(letterChecks, id, catalogue);
-  if (text !== undefined) return text;
-  const guess = nearest(
-    id,
-    everyCheck.map((one) => one.id),
-  );
-  throw new CannotRun(`there is no check “${id}”${guess === undefined ? "" : `; did you mean ${guess}?`}`);
-}
-
-function textIn<Subject>(
-  checks: readonly Check<Subject>[],
-  id: string,
-  catalogue: Catalogue,
-): string | undefined {
-  const check = checks.find((one) => one.id === id);
-  if (check === undefined) return undefined;
-  const { source } = check;
-  const shown = check.failing.flatMap(({ shows, given, wording }) => {
-    const subject = given(catalogue);
-    const found = subject === undefined ? [] : [...check.find(subject, catalogue)];
-    const problem = found.find((one) => one.wording === wording);
-    if (problem === undefined) return [];
-    const { says, fix } = wordsOf(problem);
-    return [`  ${shows}:`, `    ${says}`, `    ${fix}`];
-  });
+  const check = explained(id, catalogue);
+  if (check === undefined) {
+    const guess = nearest(
+      id,
+      everyCheck.map((one) => one.id),
+    );
+    throw new CannotRun(`there is no check “${id}”${guess === undefined ? "" : `; did you mean ${guess}?`}`);
+  }
   return [
     `${check.id}: ${check.title}`,
     `It ${severityWords[check.severity]}.`,
     "",
     check.why,
-    `Source: ${source.kind === "standard" ? source.name : source.kind}.`,
+    `Source: ${check.source}.`,
     "",
     "What it finds, for example:",
-    ...shown,
+    ...check.finds.flatMap(({ shows, says, fix }) => [`  ${shows}:`, `    ${says}`, `    ${fix}`]),
     "",
     "What it lets pass:",
-    ...check.passing.map(({ shows }) => `  ${shows}`),
+    ...check.passes.map((shows) => `  ${shows}`),
   ].join("\n");
 }

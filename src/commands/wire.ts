@@ -12,7 +12,7 @@ import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { calendarIn } from "../settings/calendar.ts";
-import type { Settings } from "../settings/settings.ts";
+import { type Settings, usualPage } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
 import { openBlobs } from "../store/blobs.ts";
 import { writePackage } from "../store/package-folder.ts";
@@ -134,6 +134,23 @@ export async function openDesk(
       await desk.store.close();
     },
   };
+}
+
+/** Serves the page of a desk as its settings say, or on another port. Throws CannotRun when that cannot be had. */
+export async function servePage(
+  { file, settings: { desk: written, release } }: Configuration,
+  desk: Desk,
+  over: { readonly port?: number } = {},
+): Promise<{ readonly address: string; readonly close: () => Promise<void> }> {
+  const { port, host, hours, try_open: isTryOpen, address } = { ...usualPage, ...written, ...over };
+  const here = address ?? `http://${host.includes(":") ? `[${host}]` : host}:${port}`;
+  const put: Put = (name, files) => writePackage(beside(file, release?.folder ?? ""), name, files);
+  const { serveDesk } = await import("../desk/serve.ts");
+  const front = { desk, address: here, hours, isTryOpen, ...(release === undefined ? {} : { put }) };
+  const { close } = await serveDesk(front, { host, port }).catch((cause: unknown) => {
+    throw new CannotRun(`the page cannot be served on ${host}:${port}: ${reasonOf(cause)}`, { cause });
+  });
+  return { address: here, close };
 }
 
 /** Whose orders are released by themselves. */

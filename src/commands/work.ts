@@ -4,7 +4,7 @@ import { serveStatus } from "../telemetry/status.ts";
 import { runWorker } from "../worker/worker.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { openDesk, systemClock } from "./wire.ts";
+import { openDesk, servePage, systemClock } from "./wire.ts";
 
 export const work = defineCommand({
   name: "work",
@@ -34,8 +34,11 @@ export const work = defineCommand({
                 cause,
               });
             });
+      const page =
+        configuration.settings.desk === undefined || once ? undefined : await servePage(configuration, desk);
       const run = { once, signal: stop.signal, health };
       const { taken, again, left, unread, aside } = await runWorker(desk, mailboxes, run);
+      await page?.close();
       await closeStatus?.();
       const trouble = [
         ...(left === 0 ? [] : [`${left} left`]),

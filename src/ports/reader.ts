@@ -28,6 +28,18 @@ export interface Inquiry {
   readonly servers: readonly string[];
 }
 
+/** Which page is drawn, counted from 1, and how wide at most, in pixels. */
+export interface PageWanted {
+  readonly page: number;
+  readonly width: number;
+}
+
+/** A page as a PNG; absent if the file has no such page. */
+export interface PagePicture {
+  readonly pages: number;
+  readonly png?: Uint8Array;
+}
+
 /** Opens letters and files where they can do no harm. Never rejects because of what the bytes hold. */
 export interface Reader {
   readonly letter: (bytes: Uint8Array, time?: TimeLeft) => Promise<Opened<OpenedLetter>>;
@@ -40,5 +52,7 @@ export interface Reader {
     sheet: Sheet,
     problems: readonly MarkedProblem[],
   ) => Promise<Opened<{ readonly copy?: Uint8Array }>>;
+  /** A page of a PDF as people see it, with its fields and annotations. */
+  readonly page: (bytes: Uint8Array, wanted: PageWanted) => Promise<Opened<PagePicture>>;
   readonly close: () => Promise<void>;
 }

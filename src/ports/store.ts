@@ -4,11 +4,13 @@ import type { BuyerState } from "../judging/state.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
+import type { Verdict } from "../trade/problem.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import type { Accounts } from "./accounts.ts";
 
 export interface Received {
   readonly letter: number;
@@ -138,6 +140,15 @@ export interface By {
   readonly why: string;
 }
 
+/** One thing that happened. */
+export interface HistoryLine {
+  readonly at: Date;
+  /** "burin", or which of our own people. */
+  readonly actor: string;
+  readonly what: string;
+  readonly words: string;
+}
+
 /** Letters, and in whose hands they are. */
 export interface Letters {
   /**
@@ -187,6 +198,13 @@ export interface Letters {
   readonly putAside: (letter: number, by: By, now: Date) => Promise<void>;
   /** Writes that the answer to a letter came back, so that a person sees it. False if that was known already. */
   readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
+  /**
+   * Has the answer to a letter sent once more, as it is, at the wish of one of our own people. False where there is
+   * none, or where it is still on its way.
+   */
+  readonly sendAgain: (letter: number, by: By, now: Date) => Promise<boolean>;
+  /** What happened to a letter, from the first on. */
+  readonly history: (letter: number) => Promise<readonly HistoryLine[]>;
   /** Throws when there is no such letter. */
   readonly read: (letter: number) => Promise<LetterRecord>;
   /** Letters received from `from` on and before `to`, oldest first. */
@@ -234,8 +252,32 @@ export interface Buyers {
   readonly proved: (sender: string) => Promise<boolean>;
 }
 
+/** Which orders are listed. */
+export interface Sought {
+  readonly verdicts?: readonly Verdict[];
+  /** Beginnings of words: number, project, people, telephone, station, legend. */
+  readonly search?: string;
+  /** Only those listed behind this place. */
+  readonly before?: number;
+  readonly most: number;
+}
+
+/** An order in a list. No verdict: nothing is left of it. */
+export interface ListedOrder {
+  readonly number: string;
+  readonly buyer: string;
+  readonly project?: string;
+  readonly verdict?: Verdict;
+  readonly changedAt: Date;
+  readonly isReleased: boolean;
+  /** Where the list goes on. */
+  readonly place: number;
+}
+
 /** Orders and their sheets, to read. */
 export interface Orders {
+  /** Those that changed last first. */
+  readonly list: (sought: Sought) => Promise<readonly ListedOrder[]>;
   readonly named: (number: string) => Promise<readonly OrderRecord[]>;
   /** Sheets by their ids, whether they count or not; ids of other files are passed over. */
   readonly sheets: (ids: readonly FileId[]) => Promise<readonly Sheet[]>;
@@ -317,6 +359,7 @@ export interface Store {
   readonly orders: Orders;
   readonly people: People;
   readonly mailboxes: Mailboxes;
+  readonly accounts: Accounts;
   /** Recounts the chain of events, and makes the orders again of them, to compare. Changes nothing. */
   readonly verify: () => Promise<Verified>;
   /** Bytes for which there is room yet. */

@@ -14,6 +14,8 @@ serve(
       const copy = await markedCopy(bytes, sheet, problems);
       return copy === undefined ? {} : { copy };
     },
+    page: async (bytes, _, wanted) =>
+      (await import("../reading/page/page-picture.ts")).pagePicture(bytes, wanted),
   },
   prepareForms,
 );

@@ -1,5 +1,5 @@
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
-import type { Inquiry } from "../ports/reader.ts";
+import type { Inquiry, PagePicture, PageWanted } from "../ports/reader.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
@@ -13,6 +13,8 @@ export interface Answers {
   readonly sender: SenderProof;
   /** There is no copy if the file cannot be marked. */
   readonly mark: { readonly copy?: Uint8Array };
+  /** A PNG of one page, and how many pages there are. There is none if the file has no such page. */
+  readonly page: PagePicture;
 }
 
 export type Op = keyof Answers;
@@ -23,6 +25,7 @@ export interface Inputs {
   readonly file: undefined;
   readonly sender: Inquiry;
   readonly mark: { readonly sheet: Sheet; readonly problems: readonly MarkedProblem[] };
+  readonly page: PageWanted;
 }
 
 export interface Job<O extends Op = Op> {

@@ -103,6 +103,7 @@ export function openPool({
     file: (bytes, time) => open("file", bytes, undefined, time),
     sender: (bytes, inquiry) => open("sender", bytes, inquiry),
     mark: (bytes, sheet, problems) => open("mark", bytes, { sheet, problems }),
+    page: (bytes, wanted) => open("page", bytes, wanted),
     close: async () => {
       closed = true;
       await Promise.all([...alive].map((one) => one.end()));

@@ -122,4 +122,5 @@ export const shapes: { readonly [O in Op]: z.ZodType<Answers[O]> } = {
   file: fileFacts,
   sender: z.enum(["pass", "fail", "temporary", "none"]),
   mark: z.strictObject({ copy: bytes.exactOptional() }),
+  page: z.strictObject({ pages: size, png: bytes.exactOptional() }),
 };

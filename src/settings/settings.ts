@@ -63,6 +63,28 @@ function areDays(typed: string): boolean {
   return isInOrder && (typed === from || typed === `${from}..${to}`);
 }
 
+/** How the page for customer service is served. */
+const pageSettings = z.strictObject({
+  port: z.int().min(1).max(65_535).default(8025),
+  /** Where it is served; beyond the loopback address only behind a server that speaks TLS. */
+  host: z.string().min(1).default("127.0.0.1"),
+  /** Where browsers find it, if not there: "https://desk.quillgate.example". */
+  address: z
+    .url()
+    .refine(
+      (url) => /^https?:\/\/[^/]+$/.test(url),
+      "has to begin with https: or http:, and end with the name",
+    )
+    .optional(),
+  /** Hours after which whoever is in has to sign in again. */
+  hours: z.number().min(0.25).max(168).default(10),
+  /** Whoever comes may try sheets without signing in. */
+  try_open: z.boolean().default(false),
+});
+
+/** How it is served where the settings say nothing. */
+export const usualPage = pageSettings.parse({});
+
 export const settingsSchema = z
   .strictObject({
     catalogue: path,
@@ -163,6 +185,8 @@ export const settingsSchema = z
           .optional(),
       })
       .optional(),
+    /** The page for customer service. */
+    desk: pageSettings.optional(),
     /** When buyers are reminded of orders that wait for them. Without it nobody is. */
     waiting: waitingSchema.optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */

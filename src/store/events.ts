@@ -7,8 +7,8 @@ export interface Happening {
   readonly at: Date;
   /** "burin", or the name of one of our own people. */
   readonly actor: string;
-  readonly subject: "letter" | "order";
-  readonly subject_id: number;
+  readonly subject: "letter" | "order" | "account";
+  readonly subject_id: number | null;
   readonly what: string;
   readonly words: string;
   /** What the tables of orders follow from. */

@@ -56,6 +56,22 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
         if (changed) await writeEvent(tx, letter, "refused", why, now);
         return changed;
       }),
+    sendAgain: (letter, by, now) =>
+      db.transaction().execute(async (tx) => {
+        const isAgain = await openAgain(tx, letter);
+        if (isAgain) await writeDone(tx, letter, "sent again", by, now);
+        return isAgain;
+      }),
+    history: async (letter) =>
+      (
+        await db
+          .selectFrom("events")
+          .select(["at", "actor", "what", "words"])
+          .where("subject", "=", "letter")
+          .where("subject_id", "=", letter)
+          .orderBy("id")
+          .execute()
+      ).map(({ at, ...rest }) => ({ ...rest, at: new Date(at) })),
     read: async (letter) => {
       const [record] = await readLetters(
         db,
@@ -96,6 +112,34 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
         ).map(({ state, count }) => [state, count]),
       ),
   };
+}
+
+/** Puts an answer that is done with back among those to be sent. False if there is none that is done with. */
+async function openAgain(tx: Transaction<Tables>, letter: number): Promise<boolean> {
+  const answer = await tx
+    .selectFrom("answers")
+    .select("letter")
+    .where("letter", "=", letter)
+    .executeTakeFirst();
+  if (answer === undefined) return false;
+  const changed = await tx
+    .updateTable("letters")
+    .set((eb) => ({
+      state: "ready",
+      // Why it could not be delivered no longer holds; why it was held still does.
+      why: eb.case().when("state", "=", "refused").then(null).else(eb.ref("why")).end(),
+    }))
+    .where("id", "=", letter)
+    .where("state", "in", ["sent", "refused"])
+    .returning("id")
+    .executeTakeFirst();
+  if (changed === undefined) return false;
+  await tx
+    .updateTable("jobs")
+    .set({ due_at: null, claimed_until: null, tries: 0, unsure: 0 })
+    .where("letter", "=", letter)
+    .execute();
+  return true;
 }
 
 /** A copy of a letter to be judged as another sender's. Undefined if there is one. */

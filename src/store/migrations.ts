@@ -1,5 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
+import { toDesk } from "./to-desk.ts";
 import { toJobs } from "./to-jobs.ts";
 import { toNotes } from "./to-notes.ts";
 import { toReleases } from "./to-releases.ts";
@@ -212,6 +213,7 @@ const migrations = {
       await db.schema.createIndex("reminders_by_order").on("reminders").column("order_id").execute();
     },
   },
+  "015-desk": { up: toDesk },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

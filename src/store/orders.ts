@@ -4,6 +4,7 @@ import type { Orders } from "../ports/store.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Blobs } from "./blobs.ts";
+import { listOrders } from "./list-orders.ts";
 import { readOpenOrders, readOrders, readSheets } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -76,6 +77,7 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
         ...(last.message_id === null ? {} : { messageId: last.message_id }),
       };
     },
+    list: (sought) => listOrders(db, sought),
     openAt: (moment) => readOpenOrders(db, moment),
   };
 }

@@ -73,7 +73,8 @@ export async function readLetters(
       orders: (orders.get(row.id) ?? []).map(({ number }) => number),
       sheets: (sheets.get(row.id) ?? []).length,
       problems: (problems.get(row.id) ?? []).map(problemOf),
-      attachments: (attachments.get(row.id) ?? []).map(({ file, kind }) => ({
+      attachments: (attachments.get(row.id) ?? []).map(({ id, file, kind }) => ({
+        id,
         file,
         kind: kind as FileKind,
       })),
@@ -132,35 +133,15 @@ export async function readOrders(
   return orders;
 }
 
-/** The orders that have open questions, or words of a letter that somebody has to read. */
-export async function readOrdersWithQuestions(db: Db): Promise<OrderRecord[]> {
+/** The orders of which something waits for one of our own people, the oldest first. */
+export async function readOrdersForPerson(db: Db): Promise<OrderRecord[]> {
   const rows = await db
     .selectFrom("orders")
-    .innerJoin("revisions", "revisions.id", "orders.latest")
-    .selectAll("orders")
-    .where("revisions.verdict", "is not", null)
-    .where("revisions.verdict", "!=", "pass")
-    .where((eb) =>
-      eb.or([
-        eb.exists(
-          eb
-            .selectFrom("reminders")
-            .select("letter")
-            .whereRef("reminders.order_id", "=", "orders.id")
-            .where("what", "=", "person")
-            .whereRef("reminders.at", ">=", "revisions.at"),
-        ),
-        eb("revisions.carried", "!=", "[]"),
-        eb.exists(
-          eb
-            .selectFrom("questions")
-            .select("questions.id")
-            .whereRef("questions.order_id", "=", "orders.id")
-            .where("questions.closed_at", "is", null),
-        ),
-      ]),
-    )
-    .orderBy("orders.id")
+    .selectAll()
+    .where("for_person", "=", 1)
+    .where("verdict", "is not", null)
+    .where("verdict", "!=", "pass")
+    .orderBy("id")
     .execute();
   return readOrders(db, rows);
 }
@@ -252,7 +233,8 @@ async function lettersOf(db: Db, order: number, changes: boolean): Promise<Lette
   return readLetters(db, rows);
 }
 
-async function openQuestions(db: Db, order: number): Promise<OrderRecord["questions"]> {
+/** The questions of an order that nobody has closed. */
+export async function openQuestions(db: Db, order: number): Promise<OrderRecord["questions"]> {
   const rows = await db
     .selectFrom("questions")
     .selectAll()

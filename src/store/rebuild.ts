@@ -7,6 +7,7 @@ type Db = Kysely<Tables>;
 /** What follows from letters and events, in an order in which it can be emptied. */
 const derived = [
   "reminders",
+  "order_terms",
   "revision_sheets",
   "questions",
   "order_letters",

@@ -1,5 +1,6 @@
 import type { Kysely } from "kysely";
 import type { Mailboxes, People, Store } from "../ports/store.ts";
+import { accountsOver } from "./accounts.ts";
 import { dropAlarm, takeAlarms } from "./alarms.ts";
 import { answersOver } from "./answers.ts";
 import type { Blobs } from "./blobs.ts";
@@ -8,7 +9,7 @@ import { dropNotice, lettersForPerson, takeNotice } from "./for-person.ts";
 import { lettersOver } from "./letters.ts";
 import { isMigrated, migrate } from "./migrations.ts";
 import { ordersOver } from "./orders.ts";
-import { readOrdersWithQuestions } from "./read.ts";
+import { readOrdersForPerson } from "./read.ts";
 import { verifySqlite } from "./sqlite.ts";
 import type { Tables } from "./tables.ts";
 
@@ -33,6 +34,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     orders: ordersOver(db, blobs),
     people: peopleOver(db),
     mailboxes: mailboxesOver(db),
+    accounts: accountsOver(db),
     verify: () => verifySqlite(db),
     room: () => blobs.room(),
     close: () => db.destroy(),
@@ -42,7 +44,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
 function peopleOver(db: Kysely<Tables>): People {
   return {
     waiting: (now) => lettersForPerson(db, now),
-    orders: () => readOrdersWithQuestions(db),
+    orders: () => readOrdersForPerson(db),
     takeNotice: (now, told) => takeNotice(db, now, told),
     takeAlarms: (now) => takeAlarms(db, now),
     dropAlarm: (letter) => dropAlarm(db, letter),

@@ -103,8 +103,11 @@ export interface Tables {
     number: string;
     project: string | null;
     opened_at: string;
-    /** Its latest revision. */
+    /** Its latest revision, and what that came to. */
     latest: number | null;
+    verdict: Generated<string | null>;
+    /** Whether something of it waits for one of our own people. */
+    for_person: Generated<number>;
     /** What of it was handed to engraving last (`Released`), as JSON. */
     released: Generated<string | null>;
   };
@@ -160,6 +163,12 @@ export interface Tables {
     sent_at: string | null;
     words: string | null;
   };
+  /** Who may come in to the desk's page. No password: somebody else vouches for him. */
+  accounts: { user: string; name: string; role: string; password: string | null; is_shut: number };
+  /** Who is in, by the hash of a secret that his browser keeps. */
+  sessions: { hash: string; user: string; until: string };
+  /** Words by which an order is found: of its number, project, people and legends; in capitals. */
+  order_terms: { order_id: number; term: string };
   events: {
     id: Generated<number>;
     at: string;

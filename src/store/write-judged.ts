@@ -57,6 +57,8 @@ async function writeReminder(tx: Tx, letter: number, { buyer, reminded }: Judged
     .executeTakeFirstOrThrow();
   const reminder = { order_id: id, letter, what: reminded.what, at: now.toISOString() };
   await tx.insertInto("reminders").values(reminder).execute();
+  if (reminded.what === "person")
+    await tx.updateTable("orders").set({ for_person: 1 }).where("id", "=", id).execute();
 }
 
 async function writeReplies(tx: Tx, letter: number, { buyer, about }: Judged): Promise<void> {

@@ -1,10 +1,13 @@
 import type { Transaction } from "kysely";
 import type { Revision } from "../judging/changes.ts";
+import { isForPerson } from "../judging/for-person.ts";
 import { orderKey } from "../judging/state.ts";
 import { StateMoved } from "../ports/store.ts";
+import type { Carried } from "../trade/carried.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import { problemShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
+import { writeTerms } from "./terms.ts";
 import type { Judged } from "./write-judged.ts";
 
 type Tx = Transaction<Tables>;
@@ -50,12 +53,30 @@ export async function writeRevision(
     .executeTakeFirstOrThrow();
   for (const sheet of revision.sheets)
     await tx.insertInto("revision_sheets").values({ revision: id, sheet }).execute();
-  await tx.updateTable("orders").set({ latest: id }).where("id", "=", order.id).execute();
+  await tx
+    .updateTable("orders")
+    .set({ latest: id, verdict: revision.verdict ?? null, for_person: waitsForPerson(revision) ? 1 : 0 })
+    .where("id", "=", order.id)
+    .execute();
   await tx.insertInto("order_letters").values({ order_id: order.id, letter }).execute();
   const asked = { order: order.id, letter, now };
   await settleQuestions(tx, asked, keysIn(settles, key));
   await settleQuestions(tx, asked, keysIn(decides, key), by);
   await writeQuestions(tx, { order: order.id, revision: id, now }, revision);
+  await writeTerms(tx, order.id);
+}
+
+/** Whether something of an order waits for one of our own people. */
+export function waitsForPerson({
+  questions,
+  carried,
+}: {
+  readonly questions: readonly { readonly problem: Parameters<typeof isForPerson>[0] }[];
+  readonly carried: readonly Carried[];
+}): boolean {
+  return (
+    questions.some(({ problem }) => isForPerson(problem)) || carried.some(({ what }) => what === "words")
+  );
 }
 
 /** A number belongs to the buyer who names it first. Throws StateMoved when that was somebody else just now. */

@@ -10,6 +10,8 @@ export type Act =
   | { readonly kind: "waive"; readonly number: number }
   /** Words for the sender about it; it stays open. */
   | { readonly kind: "say"; readonly number: number; readonly words: string }
+  /** Words for the sender about the order as a whole. */
+  | { readonly kind: "write"; readonly words: string }
   /** What a letter said or left open beside its sheets is dealt with. */
   | { readonly kind: "read"; readonly letter: number }
   /** A sheet belongs elsewhere: at this station, at this position of its plate, in this order of the same buyer. */

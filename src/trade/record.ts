@@ -99,5 +99,9 @@ export interface LetterRecord {
   readonly orders: readonly string[];
   readonly sheets: number;
   readonly problems: readonly Problem[];
-  readonly attachments: readonly { readonly file: string; readonly kind: FileKind }[];
+  readonly attachments: readonly {
+    readonly id: FileId;
+    readonly file: string;
+    readonly kind: FileKind;
+  }[];
 }

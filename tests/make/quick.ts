@@ -140,6 +140,7 @@ export const quickReader: Reader = {
     return Promise.resolve({ ok: true, value: formFacts(found, values) });
   },
   mark: () => Promise.resolve({ ok: true, value: {} }),
+  page: () => Promise.resolve({ ok: true, value: { pages: 0 } }),
 };
 
 /** Has a desk take a quick letter; gives what became of it. */

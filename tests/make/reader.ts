@@ -2,6 +2,7 @@ import { markedCopy } from "../../src/drawing/marked-copy.ts";
 import type { Opened, Reader } from "../../src/ports/reader.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { openFile } from "../../src/reading/open-file.ts";
+import { pagePicture } from "../../src/reading/page/page-picture.ts";
 import { type Shop, trade } from "./config.ts";
 
 /** Opens everything at once in this process: for tests whose bytes are our own. */
@@ -14,6 +15,7 @@ export function readerOf({ forms }: Shop): Reader {
       const copy = await markedCopy(bytes, sheet, problems);
       return opened(copy === undefined ? {} : { copy });
     },
+    page: async (bytes, wanted) => opened(await pagePicture(bytes, wanted)),
     close: () => Promise.resolve(),
   };
 }

@@ -20,6 +20,7 @@ export const rows = {
   store: "the record: tables, migrations, SQLite, bytes by SHA-256",
   mail: "IMAP, SMTP, OAuth2; a folder of letters as mailbox and as sender",
   telemetry: "log, health and metrics",
+  desk: "the page for customer service",
   worker: "mailboxes -> letters taken, answered, put on their shelves",
   demo: "descriptions -> real letters and sheets",
   commands: "one file a command; configuration.ts reads what a desk is told, wire.ts builds the adapters",

@@ -104,5 +104,6 @@ serve({
   letter: () => Promise.reject(new Error("no letters here")),
   sender: () => Promise.reject(new Error("no senders here")),
   mark: () => Promise.reject(new Error("no marks here")),
+  page: () => Promise.reject(new Error("no pages here")),
   file: async (bytes, early) => (await deeds[Buffer.from(bytes).toString()]?.(early)) as FileFacts,
 });

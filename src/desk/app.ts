@@ -1,0 +1,290 @@
+import { getConnInfo } from "@hono/node-server/conninfo";
+import { Hono } from "hono";
+import { bodyLimit } from "hono/body-limit";
+import { csrf } from "hono/csrf";
+import { html } from "hono/html";
+import { secureHeaders } from "hono/secure-headers";
+import type { Said } from "../intake/settle.ts";
+import { may, type Role, roles } from "../ports/accounts.ts";
+import { actOnLetter, cut, type Fields, place, release, settlePoint, write } from "./actions.ts";
+import { download, fileOf, pageOf, proofOf } from "./files.ts";
+import { type Ask, type Env, type Front, Refused, visitorOf } from "./front.ts";
+import { page } from "./page.ts";
+import { accountsPage } from "./pages/accounts.ts";
+import { checkPage, checksPage } from "./pages/checks.ts";
+import { letterPage } from "./pages/letter.ts";
+import { orderPage } from "./pages/order.ts";
+import { peoplePage } from "./pages/people.ts";
+import { signInPage } from "./pages/sign-in.ts";
+import { ordersPage, todayPage } from "./pages/today.ts";
+import { mostTried, tried, tryPage } from "./pages/try.ts";
+import { hashPassword, isPassword, lengths } from "./passwords.ts";
+import { beginSession, endSession, isOwnForm, visitorBy } from "./session.ts";
+import { script, style } from "./style.ts";
+import { countTries } from "./tries.ts";
+
+/** Pages that need nobody to be signed in. */
+const open = new Set(["/sign-in", "/style.css", "/script.js"]);
+
+const minute = 60_000;
+/** Sign-ins of one user, and from one address; sheets tried from one address. */
+const limits = {
+  user: { times: 10, withinMs: 15 * minute },
+  address: { times: 50, withinMs: 15 * minute },
+  tries: { times: 30, withinMs: 10 * minute },
+} as const;
+
+/** The page for customer service, over a desk. */
+export function deskApp(front: Front): Hono<Env> {
+  const app = new Hono<Env>();
+  guard(app, front);
+  signing(app, front);
+  reading(app, front);
+  acting(app, front);
+  trying(app, front);
+  accounts(app, front);
+  app.notFound((c) => sorry(c, front, new Refused(404, "There is no such page.")));
+  app.onError((cause, c) => {
+    if (cause instanceof Refused) return sorry(c, front, cause);
+    front.desk.log.warn({ cause, path: c.req.path }, "a page of the desk failed");
+    return sorry(
+      c,
+      front,
+      new Refused(400, "That went wrong. The log says why; nothing was changed by halves."),
+    );
+  });
+  return app;
+}
+
+/** What holds for every page: its headers, who asks, and that a form is our own. */
+function guard(app: Hono<Env>, front: Front): void {
+  app.use(
+    secureHeaders({
+      contentSecurityPolicy: {
+        defaultSrc: ["'none'"],
+        styleSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        imgSrc: ["'self'", "data:"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+        baseUri: ["'none'"],
+      },
+      referrerPolicy: "same-origin",
+      xFrameOptions: "DENY",
+      strictTransportSecurity: front.address.startsWith("https:"),
+      crossOriginResourcePolicy: "same-origin",
+    }),
+  );
+  app.use(csrf({ origin: new URL(front.address).origin }));
+  app.use(
+    bodyLimit({
+      maxSize: mostTried.bytes + 1_000_000,
+      onError: (c) => sorry(c, front, new Refused(413, "That is more than is taken at once.")),
+    }),
+  );
+  app.use(async (c, next) => {
+    const visitor = await visitorBy(c, front);
+    if (visitor !== undefined) c.set("visitor", visitor);
+    c.header("cache-control", "private, no-store");
+    const isOpen = open.has(c.req.path) || (front.isTryOpen && c.req.path === "/try");
+    if (visitor === undefined && !isOpen) {
+      if (c.req.method === "GET") return c.redirect(`/sign-in?next=${encodeURIComponent(c.req.path)}`);
+      throw new Refused(403, "Sign in first.");
+    }
+    if (c.req.method === "POST" && visitor !== undefined && c.req.path !== "/sign-in") {
+      const { token } = await c.req.parseBody();
+      if (!isOwnForm(visitor, token)) throw new Refused(403, "This form is too old. Open its page again.");
+    }
+    return next();
+  });
+}
+
+function signing(app: Hono<Env>, front: Front): void {
+  const perUser = countTries(limits.user);
+  const perAddress = countTries(limits.address);
+  app.get("/sign-in", (c) => signInPage(c, front, c.req.query("next") ?? "/"));
+  app.post("/sign-in", async (c) => {
+    const field = await fieldsOf(c);
+    const user = field("user").toLowerCase();
+    const now = front.desk.clock.now();
+    if (!perAddress.allow([addressOf(c)], now) || !perUser.allow([user], now))
+      throw new Refused(429, "Too many tries. Wait a quarter of an hour.");
+    const account = await front.desk.store.accounts.find(user);
+    const isRight = await isPassword(await secretOf(c), account?.password);
+    if (!isRight || account === undefined || account.isShut) {
+      c.status(403);
+      return signInPage(c, front, field("next"), "User or password is wrong.");
+    }
+    perUser.forget(user);
+    await beginSession(c, front, account);
+    return c.redirect(withinHere(field("next")), 303);
+  });
+  app.post("/sign-out", async (c) => {
+    await endSession(c, front);
+    return c.redirect("/sign-in", 303);
+  });
+}
+
+function reading(app: Hono<Env>, front: Front): void {
+  app.get("/style.css", (c) => c.body(style, 200, { "content-type": "text/css; charset=utf-8" }));
+  app.get("/script.js", (c) => c.body(script, 200, { "content-type": "text/javascript; charset=utf-8" }));
+  app.get("/", (c) => todayPage(c, front));
+  app.get("/orders", (c) => ordersPage(c, front));
+  app.get("/orders/:number", (c) => orderPage(c, front, c.req.param("number")));
+  app.get("/orders/:number/proof", (c) => proofOf(c, front, c.req.param("number")));
+  app.get("/people", (c) => peoplePage(c, front));
+  app.get("/checks", (c) => checksPage(c, front));
+  app.get("/checks/:id", (c) => checkPage(c, front, c.req.param("id")));
+  app.get("/letters/:letter{[0-9]+}", (c) => letterPage(c, front, Number(c.req.param("letter"))));
+  app.get("/letters/:letter{[0-9]+}/original", async (c) => {
+    const letter = c.req.param("letter");
+    return download(await bytesOfLetter(front, Number(letter)), `letter ${letter}.eml`);
+  });
+  app.get("/letters/:letter{[0-9]+}/answer", async (c) => {
+    const letter = c.req.param("letter");
+    const answer = await front.desk.store.answers.of(Number(letter));
+    if (answer === undefined) throw new Refused(404, "That letter has no answer.");
+    return download(answer.bytes, `answer to letter ${letter}.eml`);
+  });
+  app.get("/files/:letter{[0-9]+}/:file{[0-9]+}", (c) => fileOf(c, front, fileId(c)));
+  app.get("/files/:letter{[0-9]+}/:file{[0-9]+}/page/:page{[0-9]+}", (c) =>
+    pageOf(c, front, fileId(c), Number(c.req.param("page"))),
+  );
+}
+
+function acting(app: Hono<Env>, front: Front): void {
+  const on = (
+    path: string,
+    role: Role,
+    act: (c: Ask, field: Fields) => Promise<Said>,
+    shows: "order" | "letter",
+  ) =>
+    app.post(path, async (c) => {
+      needs(c, role);
+      const said = await act(c, await fieldsOf(c));
+      if (!said.done) c.status(409);
+      return shows === "order"
+        ? orderPage(c, front, numberIn(c), said.words)
+        : letterPage(c, front, letterIn(c), said.words);
+    });
+  on("/orders/:number/points", "act", (c, field) => settlePoint(c, front, numberIn(c), field), "order");
+  on("/orders/:number/write", "act", (c, field) => write(c, front, numberIn(c), field), "order");
+  on("/orders/:number/place", "act", (c, field) => place(c, front, field), "order");
+  on("/orders/:number/release", "release", (c) => release(c, front, numberIn(c)), "order");
+  on("/orders/:number/cut", "act", (c, field) => cut(c, front, numberIn(c), field), "order");
+  for (const what of ["let-in", "aside", "again"] as const)
+    on(
+      `/letters/:letter{[0-9]+}/${what}`,
+      "act",
+      (c, field) => actOnLetter(c, front, letterIn(c), what, field),
+      "letter",
+    );
+}
+
+function trying(app: Hono<Env>, front: Front): void {
+  const perAddress = countTries(limits.tries);
+  app.get("/try", (c) => tryPage(c, front));
+  app.post("/try", async (c) => {
+    if (c.get("visitor") === undefined && !perAddress.allow([addressOf(c)], front.desk.clock.now()))
+      throw new Refused(429, "Too many tries. Wait ten minutes.");
+    const { files = [] } = await c.req.parseBody({ all: true });
+    const given = (Array.isArray(files) ? files : [files]).filter(
+      (one) => one instanceof File && one.size > 0,
+    ) as File[];
+    const read = given.map(async (one) => ({
+      name: one.name,
+      bytes: new Uint8Array(await one.arrayBuffer()),
+    }));
+    return tried(c, front, await Promise.all(read));
+  });
+}
+
+function accounts(app: Hono<Env>, front: Front): void {
+  const { store, clock } = front.desk;
+  app.get("/accounts", (c) => {
+    needs(c, "administer");
+    return accountsPage(c, front);
+  });
+  app.post("/accounts", async (c) => {
+    needs(c, "administer");
+    const field = await fieldsOf(c);
+    const [user, name, password] = [field("user").toLowerCase(), field("name"), await secretOf(c)];
+    const role = roles.find((one) => one === field("role"));
+    if (!/^[a-z0-9._@+-]{1,80}$/.test(user) || name === "" || role === undefined)
+      throw new Refused(400, "A user, a name and a role are needed.");
+    if (password.length < lengths.least || password.length > lengths.most)
+      throw new Refused(400, `A password has ${lengths.least} to ${lengths.most} characters.`);
+    const account = { user, name, role, password: await hashPassword(password), isShut: false };
+    await store.accounts.save(account, visitorOf(c).account.name, clock.now());
+    return accountsPage(c, front, `${name} can come in.`);
+  });
+  app.post("/accounts/shut", async (c) => {
+    needs(c, "administer");
+    const account = await store.accounts.find((await fieldsOf(c))("user"));
+    if (account === undefined) throw new Refused(404, "There is no such account.");
+    await store.accounts.save({ ...account, isShut: true }, visitorOf(c).account.name, clock.now());
+    return accountsPage(c, front, `${account.name} is shut out.`);
+  });
+}
+
+/** Says in a sentence why something is not to be had. */
+function sorry(c: Ask, front: Front, { status, message }: Refused): Response | Promise<Response> {
+  c.status(status);
+  return page(
+    c,
+    front,
+    { title: "Not so" },
+    html`<p role="alert">${message}</p><p><a href="/">To the first page</a></p>`,
+  );
+}
+
+function needs(c: Ask, role: Role): void {
+  if (!may(visitorOf(c).account.role, role)) throw new Refused(403, "Your account may not do that.");
+}
+
+/** The fields of a form, trimmed; nothing in them breaks a line of a header or of the record. */
+async function fieldsOf(c: Ask): Promise<Fields> {
+  const body = await c.req.parseBody();
+  return (name) => {
+    const value = body[name];
+    return typeof value === "string"
+      ? value
+          .replaceAll(/[\p{Cc}\p{Cf}]+/gu, " ")
+          .trim()
+          .slice(0, 2_000)
+      : "";
+  };
+}
+
+/** The password of a form, as it was typed. */
+async function secretOf(c: Ask): Promise<string> {
+  const { password } = await c.req.parseBody();
+  return typeof password === "string" ? password : "";
+}
+
+/** A path of this page; of nothing else, wherever a link wants to lead. */
+function withinHere(next: string): string {
+  return /^\/(?![/\\])[\w\-./%]*$/.test(next) ? next : "/";
+}
+
+function addressOf(c: Ask): string {
+  return getConnInfo(c).remote.address ?? "";
+}
+
+function numberIn(c: Ask): string {
+  return c.req.param("number") ?? "";
+}
+
+function letterIn(c: Ask): number {
+  return Number(c.req.param("letter"));
+}
+
+function fileId(c: Ask): string {
+  return `${c.req.param("letter")}/${c.req.param("file")}`;
+}
+
+async function bytesOfLetter({ desk }: Front, letter: number): Promise<Uint8Array> {
+  return desk.store.letters.bytesOf(letter).catch(() => {
+    throw new Refused(404, "No such letter is in the record.");
+  });
+}

@@ -1,0 +1,74 @@
+import { html } from "hono/html";
+import { wordsOf } from "../../checks/run.ts";
+import { may } from "../../ports/accounts.ts";
+import { type Ask, type Front, Refused, visitorOf } from "../front.ts";
+import { momentIn, orderPath, ownForm, page, stamp } from "../page.ts";
+import { asideForm, letInForm } from "./people.ts";
+
+/** A letter as it came, its words alone, with what was answered and what happened to it. */
+export async function letterPage(c: Ask, front: Front, letter: number, said?: string): Promise<Response> {
+  const visitor = visitorOf(c);
+  const { store, reader, timeZone } = front.desk;
+  const record = await store.letters.read(letter).catch(() => {
+    throw new Refused(404, `No letter ${letter} is in the record.`);
+  });
+  const bytes = await store.letters.bytesOf(letter);
+  const note = noteIn(bytes);
+  const opened = note === undefined ? await reader.letter(bytes) : undefined;
+  const answer = await store.answers.of(letter);
+  const sent = answer === undefined ? undefined : await reader.letter(answer.bytes);
+  const history = await store.letters.history(letter);
+  return page(
+    c,
+    front,
+    { title: record.subject || `Letter ${letter}`, said },
+    html`<div class="row"><p>Letter ${letter}${record.from === undefined ? "" : ` from ${record.from}`}, ${momentIn(record.receivedAt, timeZone)}</p>${stamp(record.verdict)}</div>
+<dl><dt>Stands at</dt><dd>${record.state}${record.why === undefined ? "" : `: ${record.why}`}</dd>
+${record.orders.length === 0 ? "" : html`<dt>Orders</dt><dd>${record.orders.map((number) => html`<a href="${orderPath(number)}">${number}</a> `)}</dd>`}</dl>
+${record.state === "held" || record.why !== undefined ? html`${letInForm(letter, record.from ?? "", visitor)}` : ""}
+${asideForm(letter, visitor)}
+${
+  note !== undefined
+    ? html`<h2>What one of us did</h2><pre>${note}</pre>`
+    : html`<h2>As it came</h2>
+<p class="faint">Its words alone: nothing in it is loaded or run.</p>
+${opened?.ok === true ? html`<pre>${opened.value.text}</pre>${(opened.value.otherTexts ?? []).map((text) => html`<pre>${text}</pre>`)}` : html`<p>It could not be opened safely.</p>`}
+<p><a href="/letters/${letter}/original">The letter as a file (.eml)</a></p>`
+}
+${
+  record.attachments.length === 0
+    ? ""
+    : html`<h2>Files</h2><ul>${record.attachments.map(({ id, file, kind }) => html`<li><a href="/files/${id}">${file}</a> <span class="faint">${kind}</span></li>`)}</ul>`
+}
+${
+  record.problems.length === 0
+    ? ""
+    : html`<h2>Problems</h2><ul>${[...new Set(record.problems.map((problem) => wordsOf(problem).says))].map((says) => html`<li>${says}</li>`)}</ul>`
+}
+<h2>Answer</h2>
+${
+  answer === undefined
+    ? html`<p class="faint">None.</p>`
+    : html`<p>To ${answer.recipient}${record.answer?.sentAt === undefined ? "" : `, ${momentIn(record.answer.sentAt, timeZone)}`}</p>
+<pre>${sent?.ok === true ? sent.value.text : "It cannot be shown."}</pre>
+<p><a href="/letters/${letter}/answer">The answer as a file (.eml)</a></p>
+${
+  may(visitor.account.role, "act") && ["sent", "refused"].includes(record.state)
+    ? html`<form class="acts" method="post" action="/letters/${letter}/again">${ownForm(visitor)}<div><label for="again">Why it is sent again</label><input id="again" name="why" size="40" required></div><button>Send it again</button></form>`
+    : ""
+}`
+}
+<h2>What happened</h2>
+<ol>${history.map(({ at, actor, what, words }) => html`<li>${momentIn(at, timeZone)} ${actor}: ${what}${words === "" ? "" : ` (${words})`}</li>`)}</ol>`,
+  );
+}
+
+/** A note of one of our own people is kept as JSON; no letter begins so. */
+function noteIn(bytes: Uint8Array): string | undefined {
+  if (bytes[0] !== 0x7b) return undefined;
+  try {
+    return JSON.stringify(JSON.parse(new TextDecoder().decode(bytes)), null, 2);
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,187 @@
+import { html } from "hono/html";
+import { contactsIn } from "../../audit/people.ts";
+import { maySettle, mayWaive } from "../../checks/asked.ts";
+import { wordsOf } from "../../checks/run.ts";
+import { questionOf } from "../../judging/questions.ts";
+import { gatherOrders } from "../../orders/gather.ts";
+import { isAsReleased } from "../../orders/piece.ts";
+import { may } from "../../ports/accounts.ts";
+import type { Missing, Station } from "../../trade/order.ts";
+import type { Problem } from "../../trade/problem.ts";
+import type { LetterRecord, OrderRecord } from "../../trade/record.ts";
+import type { DeviceSheet, Sheet } from "../../trade/sheet.ts";
+import { type Ask, type Front, Refused, type Visitor, visitorOf } from "../front.ts";
+import { type Markup, momentIn, orderPath, ownForm, page, stamp } from "../page.ts";
+import { asideForm, pointForm } from "./people.ts";
+
+/** An order: its stations, its sheets with what is wrong, its questions, what happened, what can be done. */
+export async function orderPage(c: Ask, front: Front, number: string, said?: string): Promise<Response> {
+  visitorOf(c);
+  const orders = await front.desk.store.orders.named(number);
+  if (orders.length === 0) throw new Refused(404, `No order “${number}” is known.`);
+  const [first] = orders;
+  return page(
+    c,
+    front,
+    { title: `Order ${first?.number ?? number}`, said },
+    html`${orders.map((order) => orderPart(order, front, visitorOf(c)))}`,
+  );
+}
+
+function orderPart(order: OrderRecord, front: Front, visitor: Visitor): Markup {
+  const { timeZone } = front.desk;
+  const stations = gatherOrders(order.sheets).flatMap((one) => one.stations);
+  return html`<div class="row"><p>${order.project ?? "No project"} · ${order.buyer}</p>${stamp(order.verdict)}</div>
+${contactsIn(order).map((contact) => html`<p>Call ${contact}</p>`)}
+${releasedLine(order)}
+${order.missing.length === 0 ? "" : html`<p>Still to come: ${missingWords(order.missing)}.</p>`}
+${actForms(order, front, visitor)}
+<h2>Stations</h2>
+${stations.length === 0 ? html`<p class="faint">No sheet stands.</p>` : html`<div class="wall">${stations.map((station) => stationBox(station, order))}</div>`}
+<p><a href="${orderPath(order.number)}/proof?buyer=${encodeURIComponent(order.buyer)}">Proof as a PDF, true to scale</a></p>
+<h2>Points</h2>
+${pointList(order, visitor)}
+<h2>Sheets</h2>
+${order.sheets.map((sheet) => sheetPart(sheet, order))}
+<h2>What changed</h2>
+${changeList(order, timeZone)}
+<h2>Letters and what was answered</h2>
+${letterTable([...order.letters, ...order.replies], timeZone)}`;
+}
+
+function releasedLine({ released, sheets }: OrderRecord): Markup {
+  if (released === undefined) return html``;
+  const cut = released.pieces.filter(({ engraved }) => engraved).length;
+  const since = isAsReleased(sheets, released) ? "" : " It has changed since.";
+  return html`<p>Released to engraving on ${released.on} by ${released.by}; ${cut} of ${released.pieces.length} pieces are engraved.${since}</p>`;
+}
+
+function missingWords(missing: readonly Missing[]): string {
+  return missing
+    .map(({ station, kind, position }) =>
+      [station || "a station without a mark", kind === "plate" ? "plate" : `device ${position ?? ""}`].join(
+        " ",
+      ),
+    )
+    .join("; ");
+}
+
+/** A station as it hangs on the wall: what each gang holds, and what is missing or wrong there. */
+function stationBox({ mark, plates, devices }: Station, order: OrderRecord): Markup {
+  const gangs = Math.min(plates[0]?.gangs ?? Math.max(1, ...devices.map(({ position = 0 }) => position)), 60);
+  const places = Array.from({ length: gangs }, (_, i) => i + 1);
+  const at = (place: number): DeviceSheet[] =>
+    devices.filter(
+      ({ position, standing }) =>
+        position === place || (gangs === 1 && (standing === "alone" || position === undefined)),
+    );
+  return html`<section class="station" aria-label="Station ${mark}"><h3>${mark || "No mark"}</h3><div class="gangs">${places.map(
+    (place) => gangBox(place, at(place), order),
+  )}</div></section>`;
+}
+
+function gangBox(place: number, here: readonly DeviceSheet[], order: OrderRecord): Markup {
+  const [device] = here;
+  if (device === undefined) return html`<div class="gang missing">${place}<br>missing</div>`;
+  const own = order.problems.filter(({ spots }) => spots.some(({ file }) => file === device.id));
+  const kind = own.some(({ severity }) => severity === "stops")
+    ? "wrong"
+    : own.some(({ severity }) => severity === "asks")
+      ? "asked"
+      : "";
+  const words = { wrong: "to fix", asked: "asked", "": "" }[kind];
+  return html`<div class="gang ${kind}">${place} <b>${device.layouts.join(" + ")}</b> ${words}
+${device.legends.map(({ rows, plain }) => html`<div class="face">${plain ? "(plain)" : rows.filter((row) => row !== "").join("\n") || "·"}</div>`)}
+${here.length > 1 ? html`<p>${here.length} sheets</p>` : ""}</div>`;
+}
+
+/** Problems and questions with their numbers, each with what can be done about it. */
+function pointList(order: OrderRecord, visitor: Visitor): Markup {
+  const byId = new Map(order.sheets.map((sheet) => [sheet.id, sheet]));
+  const numbers = new Map(order.questions.map(({ key, number }) => [key, number]));
+  const points = new Map<string, { number?: number; problem: Problem }>();
+  for (const problem of [...order.problems, ...order.questions.map((one) => one.problem)]) {
+    const number = numbers.get(questionOf(problem, byId).key);
+    const { says } = wordsOf(problem);
+    if (!points.has(`${number} ${says}`))
+      points.set(`${number} ${says}`, { ...(number === undefined ? {} : { number }), problem });
+  }
+  const words = order.carried.filter(({ what }) => what === "words");
+  if (points.size + words.length === 0) return html`<p class="faint">Nothing stands in its way.</p>`;
+  return html`<ul class="tickets">${[...points.values()].map(({ number, problem }) => {
+    const { says, fix } = wordsOf(problem);
+    const names = [...new Set(problem.spots.flatMap(({ file }) => byId.get(file)?.file ?? []))];
+    const stops = problem.severity === "stops";
+    return html`<li class="ticket ${problem.verdict}"><div class="row"><h3>${number === undefined ? "" : `${number}. `}${says}</h3>${stamp(problem.verdict)}</div>
+<p>${fix}</p>${names.length === 0 ? "" : html`<p class="faint">${names.join(", ")}</p>`}
+<p class="faint"><a href="/checks/${problem.check}">Why this is checked</a>${!stops && maySettle(problem) ? " · the sender can settle it by a reply" : ""}</p>
+${number === undefined || (stops && !mayWaive(problem)) ? "" : pointForm(order.number, number, visitor, order.buyer, stops)}</li>`;
+  })}
+${words.map(({ letter, text }) => html`<li class="ticket person"><h3><a href="/letters/${letter}">Letter ${letter}</a> says “${text}”</h3>${asideForm(Number(letter), visitor)}</li>`)}</ul>`;
+}
+
+/** A sheet with its problems, and its page as it was sent with them marked. */
+function sheetPart(sheet: Sheet, order: OrderRecord): Markup {
+  const problems = order.problems.filter(({ spots }) => spots.some(({ file }) => file === sheet.id));
+  const what =
+    sheet.kind === "plate"
+      ? `plate of ${sheet.gangs ?? "?"} gangs`
+      : `device ${sheet.layouts.join(" + ")}${sheet.standing === "alone" ? ", alone" : `, position ${sheet.position ?? "?"}`}`;
+  return html`<details class="ticket"${problems.length > 0 ? html` open` : ""}><summary><b>${sheet.file}</b> ${sheet.mark ?? ""} ${what}, ${sheet.finish ?? "no finish"}</summary>
+<div class="sheet"><div>
+${problems.length === 0 ? html`<p class="faint">Nothing to say of it.</p>` : html`<ul>${problems.map((problem) => html`<li>${wordsOf(problem).says}</li>`)}</ul>`}
+<p><a href="/files/${sheet.id}">The file as it was sent</a> · id ${sheet.id}</p></div>
+<a href="/files/${sheet.id}/page/1"><img src="/files/${sheet.id}/page/1" loading="lazy" width="720" height="930" alt="The first page of ${sheet.file}, with what is wrong outlined"></a></div></details>`;
+}
+
+function changeList({ revisions }: OrderRecord, timeZone: string): Markup {
+  return html`<ol>${revisions.map(({ at, cause, letter, verdict, sheets, opened, closed }, i) => {
+    const before = revisions[i - 1]?.sheets ?? [];
+    const had = new Set(before.map(({ id }) => id));
+    const has = new Set(sheets.map(({ id }) => id));
+    const told = (title: string, what: string): string => (what === "" ? "" : `; ${title} ${what}`);
+    const names = (some: readonly { readonly file: string }[]): string =>
+      some.map(({ file }) => file).join(", ");
+    return html`<li>${momentIn(at, timeZone)}, ${cause === "letter" ? html`<a href="/letters/${letter}">letter ${letter}</a>` : cause}: ${verdict ?? "nothing is left of it"}${told(
+      "came",
+      names(sheets.filter(({ id }) => !had.has(id))),
+    )}${told("went", names(before.filter(({ id }) => !has.has(id))))}${told("opened", opened.join(", "))}${told("settled or mended", closed.join(", "))}</li>`;
+  })}</ol>`;
+}
+
+function letterTable(letters: readonly LetterRecord[], timeZone: string): Markup {
+  return html`<div class="wide"><table class="stack"><tr><th>Letter</th><th>Received</th><th>From</th><th>Verdict</th><th>Answer</th></tr>${letters
+    .toSorted((a, b) => a.letter - b.letter)
+    .map(
+      ({ letter, receivedAt, from, subject, verdict, state }) =>
+        html`<tr><td><a href="/letters/${letter}">${letter}. ${subject || "(no subject)"}</a></td><td data-label="Received">${momentIn(receivedAt, timeZone)}</td>
+<td data-label="From">${from ?? ""}</td><td data-label="Verdict">${verdict ?? ""}</td><td data-label="Answer">${state}</td></tr>`,
+    )}</table></div>`;
+}
+
+/** What can be done with an order as a whole. */
+function actForms(order: OrderRecord, { put }: Front, visitor: Visitor): Markup {
+  const { role } = visitor.account;
+  const path = orderPath(order.number);
+  const buyer = html`${ownForm(visitor)}<input type="hidden" name="buyer" value="${order.buyer}">`;
+  const isAsIs = order.released !== undefined && isAsReleased(order.sheets, order.released);
+  const mayRelease = order.verdict === "pass" && put !== undefined && !isAsIs && may(role, "release");
+  return html`${mayRelease ? html`<form class="acts" method="post" action="${path}/release">${buyer}<button class="main">Release to engraving</button></form>` : ""}
+${
+  order.released !== undefined && may(role, "act")
+    ? html`<form class="acts" method="post" action="${path}/cut">${buyer}<div><label for="stations">Stations that are engraved; all, if none is named</label><input id="stations" name="stations" placeholder="S-101, S-102"></div><button>It is engraved</button></form>`
+    : ""
+}
+${
+  may(role, "act")
+    ? html`<details><summary>Write to the sender, or move a sheet</summary>
+<form method="post" action="${path}/write">${buyer}<p><label for="words">Your words; how the order stands is told below them</label><textarea id="words" name="words" required maxlength="2000"></textarea></p><button>Send</button></form>
+<form class="acts" method="post" action="${path}/place">${buyer}
+<div><label for="sheet">Sheet</label><select id="sheet" name="sheet">${order.sheets.map(({ id, file }) => html`<option value="${id}">${file} (${id})</option>`)}</select></div>
+<div><label for="mark">Station</label><input id="mark" name="mark" size="8"></div>
+<div><label for="position">Position</label><input id="position" name="position" size="3" inputmode="numeric" pattern="[1-9][0-9]?"></div>
+<div><label for="order">Order</label><input id="order" name="order" size="12"></div>
+<div><label for="place-why">Reason</label><input id="place-why" name="why" size="30" required></div><button>Put it there</button></form></details>`
+    : ""
+}`;
+}

@@ -1,0 +1,101 @@
+import { html } from "hono/html";
+import type { Point, Waiting } from "../../audit/people.ts";
+import { readPeople } from "../../intake/tell-people.ts";
+import { may } from "../../ports/accounts.ts";
+import { type Ask, type Front, type Visitor, visitorOf } from "../front.ts";
+import { type Markup, momentIn, orderPath, ownForm, page } from "../page.ts";
+
+/** Of each thing so many points are shown. */
+const mostPoints = 12;
+
+/** All that waits for somebody, first things first, each with what settles it. */
+export async function peoplePage(c: Ask, front: Front, said?: string): Promise<Response> {
+  const { desk } = front;
+  const visitor = visitorOf(c);
+  const waiting = await readPeople(desk.store, desk.clock.now());
+  return page(
+    c,
+    front,
+    { title: "People", said },
+    waiting.length === 0
+      ? html`<p>Nothing waits for a person. What a sender cannot settle alone will stand here, with whom to call.</p>`
+      : html`<ol class="tickets">${waiting.map((one) => ticket(one, front, visitor))}</ol>`,
+  );
+}
+
+const kinds = {
+  undelivered: "its answer did not arrive",
+  held: "not taken, and nothing of it is checked",
+  order: "",
+  letter: "about no order",
+} as const satisfies Record<Waiting["what"], string>;
+
+/** One thing that waits, in a ticket. */
+function ticket(one: Waiting, { desk }: Front, visitor: Visitor): Markup {
+  const { what, order, project, contacts, points, since, letters } = one;
+  const [letter] = letters;
+  const name =
+    order === undefined ? `Letter ${letter}` : order === "" ? "An order without a number" : `Order ${order}`;
+  const path = order ? orderPath(order) : `/letters/${letter}`;
+  const title = [name, project ?? "", kinds[what]].filter((part) => part !== "").join(", ");
+  const more = points.length - mostPoints;
+  return html`<li class="ticket person">
+<div class="row"><h2><a href="${path}">${title}</a></h2><span class="faint">since ${momentIn(since, desk.timeZone)}</span></div>
+${contacts.map((contact) => html`<p>Call ${contact}</p>`)}
+<ul class="points">${points.slice(0, mostPoints).map((point) => pointItem(point, one, visitor))}</ul>
+${more > 0 ? html`<p class="faint">and ${more} more</p>` : ""}
+${what === "order" ? "" : letterForm(one, visitor)}
+</li>`;
+}
+
+function pointItem({ number, letter, says }: Point, { what, order }: Waiting, visitor: Visitor): Markup {
+  const name =
+    number === undefined ? html`<a href="/letters/${letter}">Letter ${letter}</a>` : html`${number}.`;
+  if (what !== "order" || !order) return html`<li>${says}</li>`;
+  return html`<li>${name} ${says}
+${number === undefined ? asideForm(letter ?? 0, visitor) : pointForm(order, number, visitor)}</li>`;
+}
+
+/** What can be done about one point of an order. */
+export function pointForm(
+  order: string,
+  number: number,
+  visitor: Visitor,
+  buyer = "",
+  stops = false,
+): Markup {
+  if (!may(visitor.account.role, "act")) return html``;
+  const id = `why-${number}`;
+  return html`<form class="acts" method="post" action="${orderPath(order)}/points">${ownForm(visitor)}
+<input type="hidden" name="number" value="${number}"><input type="hidden" name="buyer" value="${buyer}">
+<div><label for="${id}">Reason, or words for the sender, about ${number}</label><input id="${id}" name="why" size="40" required></div>
+${
+  stops
+    ? html`<button name="act" value="waive">Let it stand</button>`
+    : html`<button name="act" value="yes">It is meant so</button> <button name="act" value="no">It is not</button>`
+}
+<button name="act" value="say">Write this to the sender</button></form>`;
+}
+
+/** Says that what a letter said is dealt with. */
+export function asideForm(letter: number, visitor: Visitor): Markup {
+  if (!may(visitor.account.role, "act")) return html``;
+  return html`<form class="acts" method="post" action="/letters/${letter}/aside">${ownForm(visitor)}
+<div><label for="aside-${letter}">What was done about letter ${letter}</label><input id="aside-${letter}" name="why" size="40" required></div>
+<button>It is dealt with</button></form>`;
+}
+
+/** What can be done about a letter that was held, or whose answer did not arrive. */
+function letterForm({ what, letters: [letter = 0], contacts }: Waiting, visitor: Visitor): Markup {
+  if (what !== "held") return asideForm(letter, visitor);
+  return html`${letInForm(letter, contacts[0] ?? "", visitor)}${asideForm(letter, visitor)}`;
+}
+
+/** Lets in a letter that was held. */
+export function letInForm(letter: number, sender: string, visitor: Visitor): Markup {
+  if (!may(visitor.account.role, "act")) return html``;
+  return html`<form class="acts" method="post" action="/letters/${letter}/let-in">${ownForm(visitor)}
+<div><label for="as-${letter}">Whose letter ${letter} is</label><input id="as-${letter}" name="as" type="email" value="${sender}" required></div>
+<div><label for="in-${letter}">Why it is genuine</label><input id="in-${letter}" name="why" size="30" required></div>
+<button>Let it in</button></form>`;
+}

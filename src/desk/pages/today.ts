@@ -1,0 +1,93 @@
+import { html } from "hono/html";
+import { readPeople } from "../../intake/tell-people.ts";
+import type { ListedOrder } from "../../ports/store.ts";
+import type { Verdict } from "../../trade/problem.ts";
+import { type Ask, type Front, visitorOf } from "../front.ts";
+import { type Markup, momentIn, orderPath, page, stamp } from "../page.ts";
+
+/** Orders on one page, and of each verdict on the first. */
+const most = { page: 50, first: 12 };
+
+const groups: readonly { readonly verdict: Verdict; readonly title: string; readonly none: string }[] = [
+  { verdict: "person", title: "For a person", none: "No order waits for one of us." },
+  { verdict: "fail", title: "Failing", none: "No order has to be mended." },
+  { verdict: "confirm", title: "Asking", none: "No order waits for an answer." },
+  { verdict: "waiting", title: "Waiting for sheets", none: "No order waits for sheets." },
+  { verdict: "pass", title: "Passed", none: "No order has passed yet." },
+];
+
+/** What stands where: what waits for a person first, then orders by their verdicts. */
+export async function todayPage(c: Ask, front: Front): Promise<Response> {
+  const { store, clock, timeZone } = front.desk;
+  visitorOf(c);
+  const people = await readPeople(store, clock.now());
+  const listed = await Promise.all(
+    groups.map(async (group) => ({
+      ...group,
+      orders: await store.orders.list({ verdicts: [group.verdict], most: most.first + 1 }),
+    })),
+  );
+  return page(
+    c,
+    front,
+    { title: "Today" },
+    html`${searchForm("")}
+<p>${
+      people.length === 0
+        ? "Nothing waits for a person."
+        : html`<a href="/people">${people.length} ${people.length === 1 ? "thing waits" : "things wait"} for a person</a>, first since ${momentIn(people[0]?.since ?? clock.now(), timeZone)}.`
+    }</p>
+${listed.map(
+  ({ verdict, title, none, orders }) => html`<section aria-label="${title}"><h2>${title}</h2>
+${orders.length === 0 ? html`<p class="faint">${none}</p>` : tickets(orders.slice(0, most.first), timeZone)}
+${orders.length > most.first ? html`<p><a href="/orders?verdict=${verdict}">All that are ${title.toLowerCase()}</a></p>` : ""}</section>`,
+)}`,
+  );
+}
+
+/** Orders by a search, or of one verdict, a page at a time. */
+export async function ordersPage(c: Ask, front: Front): Promise<Response> {
+  const { store, timeZone } = front.desk;
+  visitorOf(c);
+  const search = (c.req.query("search") ?? "").slice(0, 200);
+  const chosen = groups.find(({ verdict }) => verdict === c.req.query("verdict"));
+  const before = Number(c.req.query("before"));
+  const orders = await store.orders.list({
+    ...(chosen === undefined ? {} : { verdicts: [chosen.verdict] }),
+    ...(search === "" ? {} : { search }),
+    ...(Number.isSafeInteger(before) && before > 0 ? { before } : {}),
+    most: most.page + 1,
+  });
+  const shown = orders.slice(0, most.page);
+  const next = new URLSearchParams({
+    ...(chosen === undefined ? {} : { verdict: chosen.verdict }),
+    ...(search === "" ? {} : { search }),
+    before: String(shown.at(-1)?.place ?? 0),
+  });
+  return page(
+    c,
+    front,
+    { title: chosen?.title ?? "Orders" },
+    html`${searchForm(search)}
+${
+  shown.length === 0
+    ? html`<p>${search === "" ? "No order is here." : `No order is found by “${search}”. Every word has to begin something of the order: its number, project, sender, telephone, station or a legend.`}</p>`
+    : tickets(shown, timeZone)
+}
+${orders.length > most.page ? html`<p><a href="/orders?${next.toString()}">Older ones</a></p>` : ""}`,
+  );
+}
+
+function searchForm(search: string): Markup {
+  return html`<form role="search" action="/orders" class="acts"><div>
+<label for="search">Order, project, sender, phone, station or legend</label>
+<input id="search" type="search" name="search" value="${search}" size="40"></div><button>Search</button></form>`;
+}
+
+function tickets(orders: readonly ListedOrder[], timeZone: string): Markup {
+  return html`<ul class="tickets">${orders.map(
+    ({ number, buyer, project, verdict, changedAt, isReleased }) => html`<li class="ticket ${verdict ?? ""}">
+<div class="row"><h3>${number === "" ? "Without a number" : html`<a href="${orderPath(number)}">${number}</a>`} ${project ?? ""}</h3>${stamp(verdict)}</div>
+<div class="row faint"><span>${buyer}</span><span>${isReleased ? "released · " : ""}${momentIn(changedAt, timeZone)}</span></div></li>`,
+  )}</ul>`;
+}

@@ -1,0 +1,86 @@
+import { dateIn } from "../calendar/dates.ts";
+import { makeReport, type Report } from "../judging/report.ts";
+import { statementsBeside } from "../reading/reply/beside.ts";
+import type { Attachment } from "../trade/attachment.ts";
+import type { Letter } from "../trade/letter.ts";
+import type { Desk } from "./desk.ts";
+import {
+  type Caps,
+  judgeOpened,
+  type OpenLetter,
+  openLetter,
+  openParts,
+  type Pictures,
+  picturesOf,
+  textsOf,
+  usualCaps,
+} from "./open.ts";
+
+/** What files came to that nobody has sent, with their bytes. */
+export interface Tried {
+  readonly report: Report;
+  readonly attachments: readonly Attachment[];
+  /** What was seen on their pages, for the answer. */
+  readonly pictures: Pictures;
+}
+
+/** A file by the name that it has where it comes from. */
+export interface TriedFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Checks files, letters (.eml) among them, as one submission. Nothing is recorded or sent. */
+export async function tryFiles(
+  {
+    reader,
+    catalogue,
+    editions,
+    timeZone,
+    clock,
+  }: Pick<Desk, "reader" | "catalogue" | "editions" | "timeZone" | "clock">,
+  given: readonly TriedFile[],
+  caps: Caps = usualCaps,
+): Promise<Tried> {
+  const { files, letters, ...letter } = await openAll(reader, given, caps);
+  const today = dateIn(clock.now(), timeZone);
+  const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
+  const brought = {
+    files: read.map(({ file }) => file),
+    sheets: read.flatMap(({ sheet }) => sheet ?? []),
+  };
+  const known = {
+    ...brought,
+    texts: textsOf(files),
+    earlier: [],
+    catalogue,
+    furniture: new Set<string>(),
+    quoted: [],
+    understood: new Set<string>(),
+  };
+  const statements = letters.flatMap((one) => statementsBeside(one, known));
+  const report = makeReport({ ...letter, ...brought, statements }, catalogue);
+  return { report, attachments: files.map(({ attachment }) => attachment), pictures: picturesOf(read) };
+}
+
+/** Loose files count as one letter, numbered 0; letters are numbered after them. */
+async function openAll(
+  reader: Desk["reader"],
+  given: readonly TriedFile[],
+  caps: Caps,
+): Promise<Pick<OpenLetter, "files" | "links" | "unsafe"> & { readonly letters: readonly Letter[] }> {
+  const isLetter = ({ name }: TriedFile): boolean => /\.eml$/i.test(name);
+  const loose = given.filter((file) => !isLetter(file)).map((file) => ({ ...file, looks: false }));
+  const files = [...(await openParts(reader, loose, "0", caps))];
+  const links: string[] = [];
+  const letters: Letter[] = [];
+  let unsafe = false;
+  for (const [i, { bytes }] of given.filter(isLetter).entries()) {
+    const opened = await openLetter(reader, bytes, `${i + 1}`);
+    files.push(...opened.files);
+    links.push(...opened.links);
+    letters.push(opened.letter);
+    unsafe ||= opened.unsafe;
+  }
+  return { files, links, letters, unsafe };
+}
