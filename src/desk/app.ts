@@ -3,6 +3,7 @@ import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { csrf } from "hono/csrf";
 import { html } from "hono/html";
+import { HTTPException } from "hono/http-exception";
 import { secureHeaders } from "hono/secure-headers";
 import type { Said } from "../intake/settle.ts";
 import { may, type Role, roles } from "../ports/accounts.ts";
@@ -46,6 +47,7 @@ export function deskApp(front: Front): Hono<Env> {
   app.notFound((c) => sorry(c, front, new Refused(404, "There is no such page.")));
   app.onError((cause, c) => {
     if (cause instanceof Refused) return sorry(c, front, cause);
+    if (cause instanceof HTTPException) return sorry(c, front, new Refused(403, "That form came from another page."));
     front.desk.log.warn({ cause, path: c.req.path }, "a page of the desk failed");
     return sorry(
       c,
@@ -58,6 +60,12 @@ export function deskApp(front: Front): Hono<Env> {
 
 /** What holds for every page: its headers, who asks, and that a form is our own. */
 function guard(app: Hono<Env>, front: Front): void {
+  // What is to be kept has no rights where it is opened all the same.
+  app.use(async (c, next) => {
+    await next();
+    if (c.res.headers.has("content-disposition"))
+      c.res.headers.set("content-security-policy", "sandbox; default-src 'none'");
+  });
   app.use(
     secureHeaders({
       contentSecurityPolicy: {

@@ -24,7 +24,6 @@ export function download(bytes: Uint8Array, name: string, type = "application/oc
     headers: {
       "content-type": type,
       "content-disposition": `attachment; filename*=UTF-8''${encodeURIComponent(name)}`,
-      "content-security-policy": "sandbox; default-src 'none'",
       "x-content-type-options": "nosniff",
       "cache-control": "private, no-store",
     },

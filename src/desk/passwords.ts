@@ -39,5 +39,5 @@ function tagOf(
   // The same letters can be typed as different bytes (Unicode normalisation, NIST SP 800-63B).
   const message = password.normalize("NFKC");
   const { parallelism, tagLength } = cost;
-  return derive("argon2id", { message, nonce, memory, passes, parallelism, tagLength }) as Promise<Buffer>;
+  return derive("argon2id", { message, nonce, memory, passes, parallelism, tagLength });
 }

@@ -41,6 +41,7 @@ p { margin: .3rem 0; max-width: 70ch }
 .stamp.waiting { color: var(--waiting) } .stamp.person { color: var(--person) }
 .points { margin: .3rem 0; padding: 0; list-style: none }
 .points > li { padding: .5rem 0; border-top: 1px dashed var(--line) }
+form.acts > div { min-width: 0 }
 form.acts { display: flex; flex-wrap: wrap; gap: .4rem; align-items: end; margin: .4rem 0 0 }
 label { display: block; font-size: .9rem }
 input, textarea, select { font: inherit; color: var(--ink); background: var(--paper); border: 1px solid var(--edge); padding: .35rem .5rem; max-width: 100% }
@@ -51,6 +52,7 @@ button.main { background: var(--link); border-color: var(--link); color: var(--p
 table { border-collapse: collapse; width: 100% }
 th, td { text-align: left; vertical-align: top; padding: .3rem .8rem .3rem 0; border-bottom: 1px solid var(--line); overflow-wrap: anywhere }
 td.number, th.number { text-align: right }
+details.ticket { margin-bottom: .4rem }
 .wide { overflow-x: auto }
 pre { white-space: pre-wrap; overflow-wrap: anywhere; background: var(--paper); border: 1px solid var(--line); padding: .8rem; font: .9rem/1.45 "Liberation Mono", monospace; margin: .4rem 0 }
 .wall { display: flex; flex-wrap: wrap; gap: .8rem }
@@ -71,6 +73,7 @@ dt { color: var(--faint) } dd { margin: 0; overflow-wrap: anywhere }
 @media (max-width: 45rem) {
   .sheet { grid-template-columns: minmax(0, 1fr) }
   header form { margin-left: 0 }
+  form.acts > div { flex: 1 1 100% } form.acts input { width: 100% }
   dl { grid-template-columns: 1fr } dt { margin-top: .3rem }
   table.stack, .stack tbody, .stack tr, .stack td { display: block }
   .stack tr:first-child:has(th) { display: none }

@@ -1,6 +1,8 @@
 import { html } from "hono/html";
 import { contactsIn } from "../../audit/people.ts";
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { maySettle, mayWaive } from "../../checks/asked.ts";
+import { facesOf } from "../../checks/limits.ts";
 import { wordsOf } from "../../checks/run.ts";
 import { questionOf } from "../../judging/questions.ts";
 import { gatherOrders } from "../../orders/gather.ts";
@@ -37,7 +39,7 @@ ${releasedLine(order)}
 ${order.missing.length === 0 ? "" : html`<p>Still to come: ${missingWords(order.missing)}.</p>`}
 ${actForms(order, front, visitor)}
 <h2>Stations</h2>
-${stations.length === 0 ? html`<p class="faint">No sheet stands.</p>` : html`<div class="wall">${stations.map((station) => stationBox(station, order))}</div>`}
+${stations.length === 0 ? html`<p class="faint">No sheet stands.</p>` : html`<div class="wall">${stations.map((station) => stationBox(station, order, front))}</div>`}
 <p><a href="${orderPath(order.number)}/proof?buyer=${encodeURIComponent(order.buyer)}">Proof as a PDF, true to scale</a></p>
 <h2>Points</h2>
 ${pointList(order, visitor)}
@@ -67,7 +69,7 @@ function missingWords(missing: readonly Missing[]): string {
 }
 
 /** A station as it hangs on the wall: what each gang holds, and what is missing or wrong there. */
-function stationBox({ mark, plates, devices }: Station, order: OrderRecord): Markup {
+function stationBox({ mark, plates, devices }: Station, order: OrderRecord, front: Front): Markup {
   const gangs = Math.min(plates[0]?.gangs ?? Math.max(1, ...devices.map(({ position = 0 }) => position)), 60);
   const places = Array.from({ length: gangs }, (_, i) => i + 1);
   const at = (place: number): DeviceSheet[] =>
@@ -76,11 +78,11 @@ function stationBox({ mark, plates, devices }: Station, order: OrderRecord): Mar
         position === place || (gangs === 1 && (standing === "alone" || position === undefined)),
     );
   return html`<section class="station" aria-label="Station ${mark}"><h3>${mark || "No mark"}</h3><div class="gangs">${places.map(
-    (place) => gangBox(place, at(place), order),
+    (place) => gangBox(place, at(place), order, front),
   )}</div></section>`;
 }
 
-function gangBox(place: number, here: readonly DeviceSheet[], order: OrderRecord): Markup {
+function gangBox(place: number, here: readonly DeviceSheet[], order: OrderRecord, { desk }: Front): Markup {
   const [device] = here;
   if (device === undefined) return html`<div class="gang missing">${place}<br>missing</div>`;
   const own = order.problems.filter(({ spots }) => spots.some(({ file }) => file === device.id));
@@ -91,8 +93,17 @@ function gangBox(place: number, here: readonly DeviceSheet[], order: OrderRecord
       : "";
   const words = { wrong: "to fix", asked: "asked", "": "" }[kind];
   return html`<div class="gang ${kind}">${place} <b>${device.layouts.join(" + ")}</b> ${words}
-${device.legends.map(({ rows, plain }) => html`<div class="face">${plain ? "(plain)" : rows.filter((row) => row !== "").join("\n") || "·"}</div>`)}
+${facesShown(device, desk.catalogue).map((text) => html`<div class="face">${text}</div>`)}
 ${here.length > 1 ? html`<p>${here.length} sheets</p>` : ""}</div>`;
+}
+
+/** The legends of a device, face by face; a dot where nothing is cut. */
+function facesShown(device: DeviceSheet, catalogue: Catalogue): string[] {
+  const faces = facesOf(device, catalogue) ?? device.legends.map(({ face }) => face);
+  return faces.map((face) => {
+    const rows = device.legends.find((one) => one.face === face)?.rows ?? [];
+    return rows.filter((row) => row !== "").join("\n") || "·";
+  });
 }
 
 /** Problems and questions with their numbers, each with what can be done about it. */

@@ -46,5 +46,5 @@ ${
     ? ""
     : html`<h2>What was seen</h2>${enclosed.pictures.map(({ file, bytes }) => html`<p><img alt="What was seen on ${file}" src="data:image/png;base64,${Buffer.from(bytes).toString("base64")}"></p>`)}`
 }</section>`,
-  ) as Promise<Response>;
+  );
 }
