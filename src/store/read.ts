@@ -278,7 +278,7 @@ export async function readOpenOrders(db: Db, moment: Date): Promise<OpenOrder[]>
   const rows = await db
     .selectFrom("revisions")
     .innerJoin("orders", "orders.id", "revisions.order_id")
-    .select(["orders.id", "orders.number", "buyer", "project", "verdict", "missing"])
+    .select(["orders.id", "orders.number", "buyer", "project", "revisions.verdict", "missing"])
     .where("orders.key", "!=", "")
     .where((eb) =>
       eb(
