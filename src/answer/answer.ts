@@ -4,7 +4,7 @@ import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Item, ItemPicture, Outline } from "./outline.ts";
+import type { Item, ItemPicture, Outline, Ways } from "./outline.ts";
 import { answerText } from "./text.ts";
 
 /** What the sender reads: the same words as text and as HTML, under a subject of one line. */
@@ -37,14 +37,14 @@ export const nothingEnclosed: Enclosed = { proofs: [], marked: [], left: 0, blan
 /** Files named in one line. */
 const mostNames = 6;
 
-/** Puts a report into the words of an answer, with a word on what goes with it. `reference` stands beside questions. */
+/** Puts a report into the words of an answer, with a word on what goes with it. `ways` stand beside questions. */
 export function composeAnswer(
   report: Report,
   catalogue: Catalogue,
   enclosed: Enclosed = nothingEnclosed,
-  reference?: string,
+  ways?: Ways,
 ): Answer {
-  const outline = withPictures(outlineOf(report, catalogue, reference), enclosed.pictures);
+  const outline = withPictures(outlineOf(report, catalogue, ways), enclosed.pictures);
   const told = { ...outline, next: [...outline.next, ...enclosedWords(enclosed, report.verdict === "fail")] };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }

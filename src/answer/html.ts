@@ -42,7 +42,7 @@ type Markup = ReturnType<typeof html>;
 
 /** An answer as a page for mail programs: one column, tables for the old ones, nothing loaded from outside. */
 export function answerHtml(outline: Outline): string {
-  const { lead, withdrawn, chapters, howToOrder, next, cautions, signature } = outline;
+  const { lead, withdrawn, chapters, howToOrder, next, link, cautions, signature } = outline;
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -59,7 +59,10 @@ ${when(lead.length > 0, () => paragraph("margin:12px 0 0", broken(lead)))}
 ${withdrawn.map(withdrawalMarkup)}
 ${chapters.map(chapterMarkup)}
 ${listMarkup(headings.howToOrder, howToOrder)}
-${listMarkup(headings.next, next)}
+${listMarkup(
+  headings.next,
+  next.map((step) => linked(step, link)),
+)}
 ${paragraph("margin:24px 0 0;padding:12px 0 0;border-top:1px solid #c9c6bd", broken(cautions))}
 ${paragraph(`margin:16px 0 0;${quiet}`, broken(signature))}
 </td></tr>
@@ -138,11 +141,17 @@ function proofMarkup({ heading, hint, faces }: Proof): Markup {
 `;
 }
 
-function listMarkup(title: string, items: readonly string[]): Markup {
+/** A step that ends with our own link leads there. No other link in an answer is one. */
+function linked(step: string, link: string | undefined): string | Markup {
+  if (link === undefined || !step.endsWith(link)) return step;
+  return html`${step.slice(0, -link.length)}<a href="${link}">${link}</a>`;
+}
+
+function listMarkup(title: string, items: readonly (string | Markup)[]): Markup {
   return when(items.length > 0, () => html`${heading(title)}${listOf(items)}`);
 }
 
-function listOf(items: readonly string[]): Markup {
+function listOf(items: readonly (string | Markup)[]): Markup {
   const list = items.map((item) => html`<li style="margin:0 0 4px">${item}</li>`);
   return html`<ul style="${font};margin:6px 0 0;padding:0 0 0 20px">${list}</ul>`;
 }

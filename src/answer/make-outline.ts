@@ -6,7 +6,7 @@ import { movedWords } from "./moved.ts";
 import { type Files, namedFiles, nameOf, whatIs } from "./named-files.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Chapter, Outline, Section, Withdrawal } from "./outline.ts";
+import type { Chapter, Outline, Section, Ways, Withdrawal } from "./outline.ts";
 import {
   cameWith,
   cautions,
@@ -40,7 +40,7 @@ const mostNames = 12;
  *
  * Marked copies and the record take their numbers from step 3 as well.
  */
-export function outlineOf(report: Report, catalogue: Catalogue, reference?: string): Outline {
+export function outlineOf(report: Report, catalogue: Catalogue, ways?: Ways): Outline {
   if (report.held) return heldOutline(report, catalogue);
   const files = namedFiles(report);
   const topics = numberedTopics(report, files);
@@ -60,7 +60,7 @@ export function outlineOf(report: Report, catalogue: Catalogue, reference?: stri
       verdict,
       ...(report.orders.length === 0 ? {} : { title }),
       ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
-      sections: sections.map((section) => withReference(section, reference)),
+      sections: sections.map((section) => withReference(section, ways?.reference)),
       ...(order === undefined
         ? { rows: [], proofs: [] }
         : {
@@ -87,7 +87,8 @@ export function outlineOf(report: Report, catalogue: Catalogue, reference?: stri
         : [movedWords(report.moved, report.withdrawn)],
     chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
-    next: nextSteps(report, tally, { kept: chapters.some(keepsSheets), reference }, catalogue),
+    ...(ways?.link === undefined ? {} : { link: ways.link }),
+    next: nextSteps(report, tally, { kept: chapters.some(keepsSheets), ways }, catalogue),
     cautions,
     signature: signatureOf(catalogue),
   };

@@ -27,6 +27,8 @@ export interface Outline {
   readonly chapters: readonly Chapter[];
   /** For a letter without any sheet: how to order. */
   readonly howToOrder: readonly string[];
+  /** The page on which questions can be answered. The step that names it ends with it. */
+  readonly link?: string;
   readonly next: readonly string[];
   readonly cautions: readonly string[];
   readonly signature: readonly string[];
@@ -109,4 +111,10 @@ export interface Proof {
   readonly hint: string;
   /** The names of the columns, then one line a face: its name and its rows. */
   readonly faces: readonly (readonly string[])[];
+}
+
+/** How questions can be answered other than by a reply: by the answer's reference, and on a page. */
+export interface Ways {
+  readonly reference: string;
+  readonly link?: string;
 }

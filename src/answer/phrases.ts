@@ -7,6 +7,7 @@ import { isAsReleased } from "../orders/piece.ts";
 import type { Order } from "../trade/order.ts";
 import { type Verdict, verdictOf } from "../trade/problem.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
+import type { Ways } from "./outline.ts";
 
 /** How many numbered items there are of each kind; for `waiting`, how many sheets are missing. */
 export type Tally = Readonly<Record<Verdict, number>>;
@@ -85,13 +86,13 @@ function namedOrders(numbers: readonly string[]): string {
 }
 
 /**
- * What happens next, and who does it. `kept`: some sheets need not come again. `reference`: the answer's own, by which
- * a new letter can name it.
+ * What happens next, and who does it. `kept`: some sheets need not come again. `ways`: how else than by
+ * a reply questions can be answered.
  */
 export function nextSteps(
   report: Report,
   tally: Tally,
-  { kept, reference }: { readonly kept: boolean; readonly reference: string | undefined },
+  { kept, ways }: { readonly kept: boolean; readonly ways: Ways | undefined },
   { maker }: Catalogue,
 ): string[] {
   const { orders, verdict } = report;
@@ -115,9 +116,12 @@ export function nextSteps(
           isSettledBySender(report)
             ? "Answer each question in a reply to this letter, by its number: YES if it is meant as it stands, NO with a corrected sheet. A person reads what you answer in other words."
             : "Reply to this letter with an answer to each question, by its number. A person reads your answer.",
-          ...(reference === undefined
+          ...(ways?.link === undefined || !isSettledBySender(report)
             ? []
-            : [`In a new letter instead of a reply, give the reference ${reference}.`]),
+            : [`Or answer with a click: ${ways.link}`]),
+          ...(ways === undefined
+            ? []
+            : [`In a new letter instead of a reply, give the reference ${ways.reference}.`]),
         ]
       : []),
     ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),

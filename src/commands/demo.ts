@@ -8,16 +8,19 @@ import type { NoteDescription } from "../demo/describe.ts";
 import { loadScenario, type Scenario } from "../demo/load.ts";
 import { playNote } from "../demo/notes.ts";
 import { type AnswerFiles, demoPage } from "../demo/page.ts";
+import { hashPassword } from "../desk/passwords.ts";
 import { answerId } from "../intake/compose.ts";
 import type { Desk } from "../intake/desk.ts";
 import { takeLetter } from "../intake/take.ts";
 import { putAnswer } from "../mail/folder.ts";
+import type { Account } from "../ports/accounts.ts";
 import type { Clock } from "../ports/clock.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
 import type { Sender } from "../ports/sender.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import { CannotRun, defineCommand, type Io, reasonOf } from "./command.ts";
 import { type Configuration, configure, projectFile } from "./configuration.ts";
+import { serveUntilStopped } from "./desk.ts";
 import { openDesk } from "./wire.ts";
 
 export const demo = defineCommand({
@@ -27,8 +30,10 @@ export const demo = defineCommand({
   summary: "Plays a mailbox of three weeks: builds the letters, answers each, shows where everything lies.",
   details:
     "DIR (default out/demo) has to be new, empty, or made by an earlier demonstration, which is then replaced.",
-  options: {},
-  async run([folder = "out/demo"], _, io) {
+  options: {
+    desk: { type: "boolean", tells: "then serve the desk's page on its record, until Ctrl-C" },
+  },
+  async run([folder = "out/demo"], { desk: serves }, io) {
     const configuration = await prepare(folder);
     const clock = letterClock();
     const { desk, mailboxes, close } = await openDesk(configuration, {
@@ -39,6 +44,7 @@ export const demo = defineCommand({
     const scenario = await loadScenario(projectFile("fixtures"));
     const files = await buildMailbox(scenario, configuration, folder, desk, io);
     const letters = await answerAll(scenario.notes, desk, mailboxes, clock, folder, io);
+    await desk.store.accounts.save(await demoAccount(), "demo", clock.now());
     await close();
 
     const page = join(folder, "index.html");
@@ -49,11 +55,19 @@ export const demo = defineCommand({
         return { letter, letterFile, ...(await answerFilesOf(letter, letterFile, folder)) };
       }),
     );
-    await writeFile(page, demoPage(maker.name, rows));
+    await writeFile(page, await demoPage(maker.name, rows, configuration.settings.time_zone));
     io.out(closing(folder, page, configuration, letters));
+    if (serves) await serveUntilStopped(configuration, io);
     return 0;
   },
 });
+
+/** Who may come in to the demonstration's desk. */
+const visitor = { user: "rosa", name: "Rosa Imhoff", password: "a quill for every wall" } as const;
+
+async function demoAccount(): Promise<Account> {
+  return { ...visitor, password: await hashPassword(visitor.password), role: "administer", isShut: false };
+}
 
 /** Where an answer and its enclosures lie, seen from the folder. */
 async function answerFilesOf(letter: LetterRecord, letterFile: string, folder: string): Promise<AnswerFiles> {
@@ -229,6 +243,8 @@ function closing(
     "",
     `Letters, answers, proofs and marked sheets in a browser:  ${page}`,
     `The same as files, as they would be sent:                 ${join(folder, "answers")}`,
+    `Customer service's page on this record:                   npm run demo -- --desk`,
+    `  (or: burin desk ${own}); sign in as ${visitor.user} with “${visitor.password}”`,
     "",
     "Try next, once “npm install -g .” has installed the command:",
     `  burin day ${days[0]} ${own}`,

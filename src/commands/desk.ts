@@ -1,6 +1,6 @@
 import { openLog } from "../telemetry/log.ts";
-import { CannotRun, defineCommand } from "./command.ts";
-import { configure, settingsOption } from "./configuration.ts";
+import { CannotRun, defineCommand, type Io } from "./command.ts";
+import { type Configuration, configure, settingsOption } from "./configuration.ts";
 import { openBackOffice, servePage } from "./wire.ts";
 
 export const desk = defineCommand({
@@ -18,26 +18,31 @@ export const desk = defineCommand({
     },
     ...settingsOption,
   },
-  async run(_, { port, settings }, { out }) {
+  async run(_, { port, settings }, io) {
     if (port !== undefined && !/^\d{1,5}$/.test(port)) throw new CannotRun(`“${port}” is not a port`);
     const configuration = await configure(settings);
-    const { desk: open, close } = await openBackOffice(configuration);
-    try {
-      const accounts = await open.store.accounts.all();
-      const page = await servePage(
-        configuration,
-        { ...open, log: openLog() },
-        port === undefined ? {} : { port: Number(port) },
-      );
-      out(`The desk is at ${page.address}`);
-      if (accounts.length === 0) out("Nobody can come in yet: make an account with “burin user NAME”.");
-      await new Promise<void>((resolve) => {
-        for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());
-      });
-      await page.close();
-      return 0;
-    } finally {
-      await close();
-    }
+    await serveUntilStopped(configuration, io, port === undefined ? {} : { port: Number(port) });
+    return 0;
   },
 });
+
+/** Serves the page on a record that is there, until the program is told to stop. */
+export async function serveUntilStopped(
+  configuration: Configuration,
+  { out }: Pick<Io, "out">,
+  over: { readonly port?: number } = {},
+): Promise<void> {
+  const { desk: open, close } = await openBackOffice(configuration);
+  try {
+    const page = await servePage(configuration, { ...open, log: openLog() }, over);
+    out(`The desk is at ${page.address}; Ctrl-C ends it.`);
+    if ((await open.store.accounts.all()).length === 0)
+      out("Nobody can come in yet: make an account with “burin user NAME”.");
+    await new Promise<void>((resolve) => {
+      for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());
+    });
+    await page.close();
+  } finally {
+    await close();
+  }
+}

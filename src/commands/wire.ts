@@ -142,8 +142,9 @@ export async function servePage(
   desk: Desk,
   over: { readonly port?: number } = {},
 ): Promise<{ readonly address: string; readonly close: () => Promise<void> }> {
-  const { port, host, hours, try_open: isTryOpen, address } = { ...usualPage, ...written, ...over };
-  const here = address ?? `http://${host.includes(":") ? `[${host}]` : host}:${port}`;
+  const page = { ...usualPage, ...written, ...over };
+  const { port, host, hours, try_open: isTryOpen } = page;
+  const here = addressOf(page);
   const put: Put = (name, files) => writePackage(beside(file, release?.folder ?? ""), name, files);
   const { serveDesk } = await import("../desk/serve.ts");
   const front = { desk, address: here, hours, isTryOpen, ...(release === undefined ? {} : { put }) };
@@ -151,6 +152,11 @@ export async function servePage(
     throw new CannotRun(`the page cannot be served on ${host}:${port}: ${reasonOf(cause)}`, { cause });
   });
   return { address: here, close };
+}
+
+/** Where browsers find the page. */
+function addressOf({ address, host, port }: NonNullable<Settings["desk"]>): string {
+  return address ?? `http://${host.includes(":") ? `[${host}]` : host}:${port}`;
 }
 
 /** Whose orders are released by themselves. */
@@ -173,6 +179,9 @@ function rulesOf(settings: Settings): Rules {
     ...(nameServers === undefined ? {} : { nameServers }),
     receivedLines: received_lines,
     ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
+    ...(settings.desk?.link_days === undefined
+      ? {}
+      : { links: { address: addressOf(settings.desk), days: settings.desk.link_days } }),
     ...(settings.release?.room === undefined ? {} : { room: settings.release.room }),
     ...(settings.waiting === undefined
       ? {}

@@ -14,8 +14,10 @@ import { page } from "./page.ts";
 import { accountsPage } from "./pages/accounts.ts";
 import { checkPage, checksPage } from "./pages/checks.ts";
 import { letterPage } from "./pages/letter.ts";
+import { lettersPage } from "./pages/letters.ts";
 import { orderPage } from "./pages/order.ts";
 import { peoplePage } from "./pages/people.ts";
+import { replied, replyPage } from "./pages/reply.ts";
 import { signInPage } from "./pages/sign-in.ts";
 import { ordersPage, todayPage } from "./pages/today.ts";
 import { mostTried, tried, tryPage } from "./pages/try.ts";
@@ -28,11 +30,12 @@ import { countTries } from "./tries.ts";
 const open = new Set(["/sign-in", "/style.css", "/script.js"]);
 
 const minute = 60_000;
-/** Sign-ins of one user, and from one address; sheets tried from one address. */
+/** Sign-ins of one user, and from one address; sheets tried, and links followed, from one address. */
 const limits = {
   user: { times: 10, withinMs: 15 * minute },
   address: { times: 50, withinMs: 15 * minute },
   tries: { times: 30, withinMs: 10 * minute },
+  links: { times: 60, withinMs: 10 * minute },
 } as const;
 
 /** The page for customer service, over a desk. */
@@ -43,11 +46,13 @@ export function deskApp(front: Front): Hono<Env> {
   reading(app, front);
   acting(app, front);
   trying(app, front);
+  answering(app, front);
   accounts(app, front);
   app.notFound((c) => sorry(c, front, new Refused(404, "There is no such page.")));
   app.onError((cause, c) => {
     if (cause instanceof Refused) return sorry(c, front, cause);
-    if (cause instanceof HTTPException) return sorry(c, front, new Refused(403, "That form came from another page."));
+    if (cause instanceof HTTPException)
+      return sorry(c, front, new Refused(403, "That form came from another page."));
     front.desk.log.warn({ cause, path: c.req.path }, "a page of the desk failed");
     return sorry(
       c,
@@ -94,12 +99,18 @@ function guard(app: Hono<Env>, front: Front): void {
     const visitor = await visitorBy(c, front);
     if (visitor !== undefined) c.set("visitor", visitor);
     c.header("cache-control", "private, no-store");
-    const isOpen = open.has(c.req.path) || (front.isTryOpen && c.req.path === "/try");
+    const isOpen =
+      open.has(c.req.path) || c.req.path.startsWith("/answer/") || (front.isTryOpen && c.req.path === "/try");
     if (visitor === undefined && !isOpen) {
       if (c.req.method === "GET") return c.redirect(`/sign-in?next=${encodeURIComponent(c.req.path)}`);
       throw new Refused(403, "Sign in first.");
     }
-    if (c.req.method === "POST" && visitor !== undefined && c.req.path !== "/sign-in") {
+    if (
+      c.req.method === "POST" &&
+      visitor !== undefined &&
+      c.req.path !== "/sign-in" &&
+      !c.req.path.startsWith("/answer/")
+    ) {
       const { token } = await c.req.parseBody();
       if (!isOwnForm(visitor, token)) throw new Refused(403, "This form is too old. Open its page again.");
     }
@@ -143,6 +154,7 @@ function reading(app: Hono<Env>, front: Front): void {
   app.get("/people", (c) => peoplePage(c, front));
   app.get("/checks", (c) => checksPage(c, front));
   app.get("/checks/:id", (c) => checkPage(c, front, c.req.param("id")));
+  app.get("/letters", (c) => lettersPage(c, front));
   app.get("/letters/:letter{[0-9]+}", (c) => letterPage(c, front, Number(c.req.param("letter"))));
   app.get("/letters/:letter{[0-9]+}/original", async (c) => {
     const letter = c.req.param("letter");
@@ -204,6 +216,23 @@ function trying(app: Hono<Env>, front: Front): void {
       bytes: new Uint8Array(await one.arrayBuffer()),
     }));
     return tried(c, front, await Promise.all(read));
+  });
+}
+
+/** What a buyer does who follows the link of an answer. The link is all that he has to show. */
+function answering(app: Hono<Env>, front: Front): void {
+  const perAddress = countTries(limits.links);
+  const may = (c: Ask): void => {
+    if (!perAddress.allow([addressOf(c)], front.desk.clock.now()))
+      throw new Refused(429, "Too many tries. Wait ten minutes.");
+  };
+  app.get("/answer/:token", (c) => {
+    may(c);
+    return replyPage(c, front, c.req.param("token"));
+  });
+  app.post("/answer/:token", async (c) => {
+    may(c);
+    return replied(c, front, c.req.param("token"), await fieldsOf(c));
   });
 }
 

@@ -8,9 +8,9 @@ import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
 import { answerAddress } from "./etiquette.ts";
+import { waysTo } from "./link.ts";
 import type { Pictures } from "./open.ts";
 import type { Party } from "./party.ts";
-import { referenceOf } from "./reference.ts";
 
 /** A letter that is to be answered, and what it came to. */
 interface Answerable {
@@ -33,8 +33,8 @@ export async function answerTo(
   const latest = await desk.store.orders.revisionsOf(party.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions, pictures });
-  const reference = report.letter === undefined ? undefined : referenceOf(Number(report.letter), desk.secret);
-  const words = composeAnswer(report, desk.catalogue, enclosed, reference);
+  const ways = report.letter === undefined ? undefined : waysTo(Number(report.letter), desk);
+  const words = composeAnswer(report, desk.catalogue, enclosed, ways);
   const key = `${letIn ? "let in " : ""}${letterKey(bytes)}`;
   const messageId = messageIdOf(key, desk.from.address, desk.secret);
   const recipient = answerAddress(letter, party.domain, desk.rules.ours);

@@ -59,6 +59,8 @@ export interface Rules {
     readonly buyers: readonly string[];
     readonly put: Put;
   };
+  /** Where buyers can answer questions on a page, and for how many days; absent where answers name none. */
+  readonly links?: { readonly address: string; readonly days: number };
   /** Whom to tell at once of what touches a released order: the engraving room. */
   readonly room?: string;
   /** How long a letter stays with a worker that gives no sign of life, in seconds. */

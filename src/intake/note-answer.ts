@@ -7,7 +7,7 @@ import type { Act, Note } from "../trade/note.ts";
 import { messageIdOf } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
-import { referenceOf } from "./reference.ts";
+import { waysTo } from "./link.ts";
 import { calendarName, waitingOf } from "./remind.ts";
 
 /** The key of a note among letters. */
@@ -39,12 +39,12 @@ export async function reminding(
 
 /** The answer to whoever wrote last about the order. */
 export async function answerTo(desk: Desk, note: Note, report: Report): Promise<Outcome["answer"]> {
-  const { store, secret, catalogue } = desk;
+  const { store, catalogue } = desk;
   const numbers = report.orders.map(({ order }) => order.number);
   const latest = await store.orders.revisionsOf(note.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, [], { ...desk, revisions });
-  const words = composeAnswer(report, catalogue, enclosed, referenceOf(Number(report.letter), secret));
+  const words = composeAnswer(report, catalogue, enclosed, waysTo(Number(report.letter), desk));
   return messageOf(desk, note, words, [...enclosed.blanks, ...enclosed.proofs]);
 }
 

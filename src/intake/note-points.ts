@@ -1,4 +1,4 @@
-import { askedWords, mayWaive } from "../checks/asked.ts";
+import { askedWords, maySettle, mayWaive } from "../checks/asked.ts";
 import type { BuyerState } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Note, PointAct } from "../trade/note.ts";
@@ -10,6 +10,8 @@ import { faultOfCut, orderIn } from "./note-release.ts";
 export function faultOf(note: Note, state: BuyerState): string | undefined {
   const order = orderIn(note, state);
   if (order === undefined) return `no order ${note.order} of ${note.buyer} is known`;
+  if (note.isSenders && note.acts.some(({ kind }) => kind !== "yes" && kind !== "no"))
+    return "only questions are answered there";
   for (const act of note.acts) {
     // Only what is about a point, or about released stations, can be wrong here.
     if (!("number" in act) && act.kind !== "cut") continue;
@@ -20,6 +22,7 @@ export function faultOf(note: Note, state: BuyerState): string | undefined {
     }
     const question = openIn(order.questions, act);
     if (question === undefined) return `order ${note.order} has no open point ${act.number}`;
+    if (note.isSenders && !maySettle(question.problem)) return `point ${act.number} needs one of us`;
     const stops = question.problem.severity === "stops";
     if (act.kind === "yes" && stops)
       return `point ${act.number} stops the order: mend it, or let it stand with --waive`;

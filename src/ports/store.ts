@@ -209,6 +209,8 @@ export interface Letters {
   readonly read: (letter: number) => Promise<LetterRecord>;
   /** Letters received from `from` on and before `to`, oldest first. */
   readonly between: (from: Date, to: Date) => Promise<readonly LetterRecord[]>;
+  /** Letters of senders a page at a time, the latest first: those before `before`, if it is given. */
+  readonly list: (most: number, before?: number) => Promise<readonly LetterRecord[]>;
   readonly bytesOf: (letter: number) => Promise<Uint8Array>;
   /** How many letters stand in each state. */
   readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;

@@ -78,6 +78,8 @@ const pageSettings = z.strictObject({
     .optional(),
   /** Hours after which whoever is in has to sign in again. */
   hours: z.number().min(0.25).max(168).default(10),
+  /** Days that buyers can answer questions on a page that answers lead to; without it answers lead to none. */
+  link_days: z.int().min(1).max(90).optional(),
   /** Whoever comes may try sheets without signing in. */
   try_open: z.boolean().default(false),
 });

@@ -93,6 +93,15 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
           .orderBy("id")
           .execute(),
       ),
+    list: async (most, before) => {
+      const all = db
+        .selectFrom("letters")
+        .selectAll()
+        .where("kind", "!=", "note")
+        .orderBy("id", "desc")
+        .limit(most);
+      return readLetters(db, await (before === undefined ? all : all.where("id", "<", before)).execute());
+    },
     bytesOf: async (letter) => {
       const { bytes_sha } = await db
         .selectFrom("letters")

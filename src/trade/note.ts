@@ -53,4 +53,6 @@ export interface Note {
   readonly by: string;
   readonly why: string;
   readonly acts: readonly Act[];
+  /** It is its buyer's own answer to questions, given on the page that our letter leads to. */
+  readonly isSenders?: true;
 }
