@@ -102,6 +102,7 @@ async function prepare(folder: string): Promise<Configuration> {
       record: "record",
       folders: ["letters"],
       answers: { ...settings.answers, folder: "answers" },
+      ...(settings.release === undefined ? {} : { release: { ...settings.release, folder: "released" } }),
     }),
   );
   return configure(file);
@@ -116,7 +117,7 @@ async function makeRoom(folder: string): Promise<void> {
   if (there.length > 0 && !there.includes(mark))
     throw new CannotRun(`${folder} has files in it that no demonstration made; name another folder`);
   await writeFile(join(folder, mark), "");
-  for (const part of ["letters", "answers", "record"])
+  for (const part of ["letters", "answers", "record", "released"])
     await rm(join(folder, part), { recursive: true, force: true });
   for (const part of ["letters", "answers"]) await mkdir(join(folder, part), { recursive: true });
 }

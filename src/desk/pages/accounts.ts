@@ -12,7 +12,7 @@ export async function accountsPage(c: Ask, front: Front, said?: string): Promise
     c,
     front,
     { title: "Accounts", said },
-    html`<div class="wide"><table class="stack"><tr><th>User</th><th>Name</th><th>Role</th><th></th></tr>
+    html`<div class="wide"><table class="stack"><tr><th>User</th><th>Name</th><th>Role</th><th>What can be done</th></tr>
 ${accounts.map(
   ({
     user,

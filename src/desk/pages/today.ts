@@ -72,7 +72,7 @@ export async function ordersPage(c: Ask, front: Front): Promise<Response> {
 ${
   shown.length === 0
     ? html`<p>${search === "" ? "No order is here." : `No order is found by “${search}”. Every word has to begin something of the order: its number, project, sender, telephone, station or a legend.`}</p>`
-    : tickets(shown, timeZone)
+    : html`<h2>${search === "" ? "The latest first" : "Found"}</h2>${tickets(shown, timeZone)}`
 }
 ${orders.length > most.page ? html`<p><a href="/orders?${next.toString()}">Older ones</a></p>` : ""}`,
   );
