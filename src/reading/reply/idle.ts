@@ -3,7 +3,7 @@ import { withoutCourtesies } from "./courtesy.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, withoutContacts } from "./furniture.ts";
 import { isReason } from "./reasons.ts";
-import { isOwnAffair, isThanks } from "./small-talk.ts";
+import { isChatter, isThanks } from "./small-talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
@@ -100,7 +100,7 @@ export function saysNothing(sentence: string, isBefore: boolean, asked: Replier)
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
     isThanks(sentence) ||
     (!isBefore && isReason(bared(sentence))) ||
-    (isBefore && isOwnAffair(sentence))
+    isChatter(sentence)
   );
 }
 

@@ -1,7 +1,9 @@
 import { bared, isCourtesy } from "./bare-line.ts";
+import { isOfEach, withNumbers } from "./named-points.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { sheetsPromisedIn } from "./promises.ts";
 import { isReason, somebody } from "./reasons.ts";
+import { isChatter } from "./small-talk.ts";
 import { besides, good, list, no, unasked, yes } from "./yes-no.ts";
 
 /** The numbers that a line may answer: those that are open, and how many other points there are. */
@@ -23,6 +25,9 @@ const everything = new RegExp(
   `^(?:(?<before>${yes}|${no}),? (?:(?:to|for|on) )?(?<set>${sets})(?:${besides}|${unasked})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
   "iu",
 );
+/** Where one question is open these are a yes to it. */
+const proceed =
+  "(?:(?:so|then) )?(?:(?:you )?(?:can|may) )?(?:please )?(?:proceed|go ahead)(?: (?:and )?(?:with (?:it|the order|engraving|production)|engrave(?: it)?))?(?:,? (?:please )?as (?:it (?:is|stands)|is|typed|written|submitted|shown|ordered|drawn|they (?:are|stand)))?";
 /** Words that introduce answers and say nothing themselves. */
 const found =
   "(?:below|inline|in ?line|above|between (?:the|your) lines|in (?:your|the) text|as follows|in (?:red|blue|green|caps|capitals|bold))";
@@ -41,7 +46,7 @@ const leadIn = new RegExp(
   ].join("|")}):?$`,
   "iu",
 );
-const bare = new RegExp(`^(?:(?<yes>${yes})|${no})$`, "iu");
+const answer = new RegExp(`^(?:(?<yes>${yes}|${proceed})|${no})$`, "iu");
 
 const isNo = new RegExp(`^(?:${no}|n)$`, "iu");
 const counted = new Map([
@@ -92,11 +97,10 @@ export function saidIn(
     const said: Said[] = [];
     let isAnswer = false;
     for (const sentence of sentences) {
-      if (!isCourtesy(sentence) && isIdle(sentence, said.length > 0)) continue;
+      const read = isCourtesy(sentence) ? [] : answersIn(bared(sentence), own, points);
+      if (read === undefined && isIdle(sentence, said.length > 0)) continue;
       isAnswer = true;
-      const answers = isCourtesy(sentence)
-        ? []
-        : (answersIn(bared(sentence), own, points) ?? promisedIn(sentence, own, points, said));
+      const answers = read ?? promisedIn(sentence, own, points, said) ?? amongChatter(sentence, own, points);
       if (answers === undefined && !(isReason(bared(sentence)) && said.some(({ is }) => is)))
         return undefined;
       said.push(...(answers ?? []));
@@ -110,6 +114,32 @@ export function saidIn(
     among(bared(line).split(ends)) ??
     (before !== undefined && last !== undefined && isIdle(last, true) ? among(before.split(ends)) : undefined)
   );
+}
+
+/** Where what surrounds an answer may begin or end. */
+const joints = /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?=(?:because|since) )/gu;
+const mostJoints = 8;
+
+/** "2 YES - it's an old building", "Hey, on the ladder so short: 3 YES": an answer, and words that say nothing. */
+function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | undefined {
+  const at = [...sentence.matchAll(joints)].slice(0, mostJoints);
+  const parts = at.map(({ index, 0: joint }) => [
+    sentence.slice(0, index),
+    sentence.slice(index + joint.length).replace(/^\((.*)\)[.!]*$/u, "$1"),
+  ]);
+  const answering = (words: string): Said[] | undefined => {
+    const said = isCourtesy(words) ? undefined : answersIn(bared(words), own, points);
+    return said === undefined || said.length === 0 ? undefined : said;
+  };
+  for (const [head = "", tail = ""] of parts.toReversed()) {
+    const said = isChatter(tail) || isReason(bared(tail)) ? answering(head) : undefined;
+    if (said?.every(({ is }) => is || !isReason(bared(tail)))) return said;
+  }
+  for (const [head = "", tail = ""] of parts) {
+    const said = isChatter(head) ? answering(tail) : undefined;
+    if (said !== undefined) return said;
+  }
+  return undefined;
 }
 
 /**
@@ -129,9 +159,10 @@ function promisedIn(
   return numbers.filter((number) => open.includes(number)).map((number) => ({ number, is: false }));
 }
 
-function answersIn(words: string, own: OwnLine, points: Points): Said[] | undefined {
+function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefined {
   const { under, afterSeveral } = own;
   const { open, others } = points;
+  const words = under === undefined ? withNumbers(bare, open, others) : bare;
   if (leadIn.test(words)) return [];
   const all = everything.exec(words)?.groups;
   if (all !== undefined) {
@@ -150,7 +181,9 @@ function answersIn(words: string, own: OwnLine, points: Points): Said[] | undefi
       : others > 0 && !/question/i.test(set);
     return isWrongSet || under !== undefined ? undefined : open.map((number) => ({ number, is }));
   }
-  const alone = bare.exec(words);
+  if (under === undefined && !afterSeveral && others === 0 && isOfEach(words, open))
+    return open.map((number) => ({ number, is: !isNo.test(words.slice(0, words.search(/\P{L}/u))) }));
+  const alone = answer.exec(words);
   if (alone !== null) {
     const [only, ...more] = open;
     const number = under ?? (more.length === 0 && others === 0 && !afterSeveral ? only : undefined);
