@@ -1,5 +1,6 @@
 import { bared } from "./bare-line.ts";
 import { withoutCourtesies } from "./courtesy.ts";
+import { speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, withoutContacts } from "./furniture.ts";
 import { isReason } from "./reasons.ts";
@@ -29,10 +30,11 @@ const nameShape =
   /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
 
 /** Words that are no initials. */
-const noName = /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$/iu;
+const noName =
+  /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\b(?:today|tomorrow|tonight|asap)\b|^\W*(?:by|next|before|after|until|till|short|shorter|longer|half|twice|express|overnight|ground|standard|priority)\b/iu;
 
 export function isSomebody(line: string): boolean {
-  return nameShape.test(line) && !noName.test(line) && !speaksAgainst(line);
+  return nameShape.test(line) && !noName.test(line) && !speaksAgainst(line) && !speaksOfMaking(line);
 }
 
 /**

@@ -347,3 +347,80 @@ describe("what praises a find, or takes a YES back below a name, leaves it to a 
     expect(read(text, { open: [3], others: 0 })).toEqual({ yes: [], no: [], person: true });
   });
 });
+
+describe("points named in words", () => {
+  test.each<[string, number[], number[]?]>([
+    ["three yes", [3]],
+    ["Three: yes.", [3]],
+    ["two and three are a yes", [2, 3]],
+    ["yes to three", [3]],
+    ["two no, three yes", [3], [2]],
+  ])("%j", (text, yes, no = []) => {
+    expect(read(text)).toEqual(plainly(yes, no));
+  });
+
+  test.each<[string, number[], number[]?]>([
+    ["yes to the first, no to the second", [2], [3]],
+    ["The last one is yes.", [3]],
+    ["Yes and yes.", [2, 3]],
+    ["no, no", [], [2, 3]],
+  ])("%j where nothing but two questions stood in the answer", (text, yes, no = []) => {
+    expect(read(text, { others: 0 })).toEqual(plainly(yes, no));
+  });
+
+  test.each(["yes to the first, no to the second", "Yes and yes.", "The last one is yes."])(
+    "%j is for a person where a point to fix stood beside them",
+    (text) => {
+      expect(read(text)).toEqual({ yes: [], no: [], person: true });
+    },
+  );
+
+  test.each(["Yes and no.", "yes, no", "yes, yes, yes", "the first name is yes"])(
+    "%j is for a person, since it may mean something else",
+    (text) => {
+      expect(read(text, { others: 0 })).toEqual({ yes: [], no: [], person: true });
+    },
+  );
+
+  test("Please proceed says yes to the only question", () => {
+    expect(read("Please proceed.", { open: [3], others: 0 })).toEqual(plainly([3]));
+    expect(read("Please proceed.", { open: [3], others: 1 })).toMatchObject({ yes: [], person: true });
+    expect(read("Please proceed.", { others: 0 })).toMatchObject({ yes: [], person: true });
+  });
+});
+
+describe("what stands around an answer in its sentence, or beside it", () => {
+  test.each([
+    "3 YES - it's an old building",
+    "3 YES (sorry for the late reply, was on site all day)",
+    "3 YES, everybody here says it like that.",
+    "3 YES. It's a Finnish word.",
+    "3 YES. The owner is Croatian.",
+    "3 YES\n\nGreat service!\n\nDana",
+    "3 YES\n\nlol you guys are thorough\n\nDana",
+    "It's been a crazy week.\n3 YES",
+    "Hey, on the ladder so short: 3 YES",
+  ])("%j", (text) => {
+    expect(read(text)).toEqual(plainly([3]));
+  });
+
+  test.each([
+    "3 YES. It is salon in the drawing.",
+    "3 YES. The owner likes salon better.",
+    "3 YES. That was the old tenant.",
+    "3 YES. I am in two minds about it.",
+    "3 YES. It has two Ls.",
+    "3 YES. You are the expert.",
+    "3 YES. It is up to you.",
+    "3 YES - for now",
+    "3 YES (I hope)",
+    "3 YES. Delay a week.",
+    "3 YES. Better late.",
+    "3 YES\n\nBy Friday.\n\nDana",
+    "3 YES\n\nSilver\n\nDana",
+    "3 YES\n\nExpress.\n\nDana",
+    "Yes, I'll get back to you tomorrow.",
+  ])("%j is for a person, and no YES", (text) => {
+    expect(read(text)).toEqual({ yes: [], no: [], person: true });
+  });
+});
