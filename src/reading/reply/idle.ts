@@ -49,10 +49,11 @@ export function isIdle(
   const line = given
     .replace(/[*_|]+/g, " ")
     // What stands for a picture, and where it leads.
+    .replace(/^(?:i\. ?[AV]\.|ppa\.|p\. ?p\.|gez\.) ?(?=\p{Lu})/u, "")
     .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
     .trim();
   if (signed && areTermsOnly(line)) return true;
-  const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
+  const isLegend = !(signed && /\d{5}$/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   if (isLegend) return false;
   if (isFurniture(line) || isGoodBye(line) || isNamed(line, names) || isSignedOff(line)) return true;
   if (beginsNamed(given, names) && !binds.test(line)) return true;
@@ -119,5 +120,6 @@ const polite = tokensOf(
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag morgen moin danke und
   gruß grüße viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien
   à vous hei hej med vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno buonasera cordiali distinti saluti
-  grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam`,
+  grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam sehr geehrte
+  geehrter geehrten damen herren madame monsieur mesdames messieurs bonne journée soirée estimados señores venlig bien`,
 );

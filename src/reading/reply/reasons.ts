@@ -15,12 +15,12 @@ const nation =
 
 /** Why something is meant as it stands. None of these can be a condition. */
 export const reason = `(?:${[
-  `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?|${somebody}'s (?:spelling|wording))`,
+  `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?(?: on (?:the|this|that) (?:plate|device|button|wall|door))?|${somebody}'s (?:spelling|wording))`,
   `(?:${itIs} (?:the|its|their|our|his|her|a|an|${somebody}'s)|(?:its|their|our|his|her|a|an|${somebody}'s)) ${which}${title}`,
   `\\w{2,15} is (?:the|its|their|our|his|her|a|an) ${which}${title}`,
   `${itIs} (?:how|the way) (?:it is|it's|its) (?:spelled|spelt|written|called)`,
   `${itIs} (?:spelled|spelt|written|called)(?: (?:so|that way|this way|like that|like this|as shown))?(?: (?:on|in) (?:the|our|their) (?:drawings?|plans?|schedule))?`,
-  `(?:as )?(?:confirmed|agreed|checked) (?:with|by) ${somebody}`,
+  `(?:as )?(?:confirmed|agreed|checked) (?:with|by) (?:${somebody}|(?:the|our|my|their) ${another}\\w{2,15})`,
   `(?:i|we)(?:'ve| have)?(?: just)? (?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|confirmed (?:it )?with) ${somebody}${today}`,
   `(?:i|we)(?:'ve| have)?(?: just)? checked(?: (?:it|this|that))? (?:against|with|on|in) (?:the|our|my) (?:drawings?|plans?|schedule|list)${today}`,
   `(?:as )?per ${somebody}`,

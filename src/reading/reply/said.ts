@@ -16,7 +16,7 @@ export interface Points {
 export const longestLine = 160;
 
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
@@ -37,13 +37,14 @@ const leadIn = new RegExp(
     `(?:please )?see ${found}`,
     `(?:my |our |the )?(?:answers?|replies|reply|responses?|comments)(?: are| is)?(?: ${found})+`,
     "answers between(?: the lines)?",
+    "sure(?: thing)?|(?:from|by) me|here it is|here they are",
     "(?:my |our |the )?(?:answers?|replies|confirming|confirmation|here you go|here goes|as requested)",
     `(?:please )?find ${found} (?:my|our|the) (?:answers?|replies|reply|comments)`,
     `${somebody} (?:came back|got back|has answered|answered|replied)(?: to (?:me|us))?(?: as follows)?`,
     "with reference to your (?:answer|letter|e-?mail|message)(?: of (?:today(?:'s date)?|yesterday))?,? we (?:answer|confirm)(?: as follows)?",
     "(?:meine|unsere) antworten (?:im text|unten)|(?:mes|nos) réponses (?:ci-dessous|dans le texte)",
     "\\W*(?:point|question|no\\.?|number|item)\\W+(?:answer|reply|yes/no)\\W*",
-  ].join("|")}):?$`,
+  ].join("|")}) ?:?$`,
   "iu",
 );
 const answer = new RegExp(`^(?:(?<yes>${yes}|${proceed})|${no})$`, "iu");
@@ -67,6 +68,8 @@ const introduced = new RegExp(
     `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and|[:,]| -) `,
     "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
     "(?:so|here you go|as requested|(?:my |our |the )?answers?)(?:[:,]| -) ",
+    "(?:my|our|the) (?:reply|answer|response) is(?: as follows)?:? ",
+    "(?:(?:i|we)(?: can| hereby)? confirm(?: that)? )?(?:the )?(?:matters?|spellings?|wordings?|words?|legends?|texts?|names?) (?:(?:raised|asked about|in question) )?(?:in|under|at|of) (?=(?:points?|questions?|items?|numbers?|no\\.) ?\\d)",
     "(?:please )?(?:be advised|note)(?: that)? ",
   ].join("|")})`,
   "iu",
@@ -164,7 +167,9 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
   const { open, others } = points;
   const words = under === undefined ? withNumbers(bare, open, others) : bare;
   if (leadIn.test(words)) return [];
-  const all = everything.exec(words)?.groups;
+  const all = everything.exec(
+    words.replace(/^(?:yes|yep|yeah),? (?=(?:both|all)\b.* (?:are|is) )/iu, ""),
+  )?.groups;
   if (all !== undefined) {
     const set = all["set"] ?? all["those"] ?? "";
     const is = !isNo.test(all["before"] ?? all["word"] ?? "");
@@ -193,7 +198,7 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
   return (
     listedIn(words, under) ??
     listedIn(words.replace(introduced, ""), under) ??
-    onlyYes(listedIn(words.replace(/^(?:yes|yep|yeah)(?:[,!]| -) /iu, ""), under)) ??
+    onlyYes(listedIn(words.replace(/^(?:yes|yep|yeah)(?: please)?(?:[,!]| -) /iu, ""), under)) ??
     listedIn(words.replace(neither, "$1 and $2 no"), under) ??
     (everything.test(lead) ? both(answersIn(lead, own, points), listedIn(rest, under)) : undefined)
   );

@@ -424,3 +424,33 @@ describe("what stands around an answer in its sentence, or beside it", () => {
     expect(read(text)).toEqual({ yes: [], no: [], person: true });
   });
 });
+
+describe("more ways to answer", () => {
+  test.each<[string, number[], number[]?]>([
+    ["3 - yes please, as drawn", [3]],
+    ["3 - Yes, confirmed with the ward.", [3]],
+    ['My reply is "3 YES".', [3]],
+    ["Re: your question 3\nYES", [3]],
+    ["Yes please, engrave number 3 exactly as it stands.", [3]],
+    ["Regarding no. 3: yes, that is what the client wants on the plate.", [3]],
+    ["3 NO - will send a corrected sheet.", [], [3]],
+    ["3 YES, it is meant as it stands. Number 1 was my mistake, new sheet coming.", [3]],
+    ["We confirm that the matters raised in points 2 and 3 of your answer are meant as they stand.", [2, 3]],
+    ["Sure thing:\n\n3 YES", [3]],
+    ["Sehr geehrte Damen und Herren,\n\n3 JA\n\nMit freundlichen Grüßen\n\ni. A. Katrin Osterloh", [3]],
+    ["3 YES\n\nCordialement\nBastien Morel\n12 quai des Brumes, 29999 Port-Exemple", [3]],
+    ["3 YES\n\nRegards\nBastien Morel\nKVK 55501999\n555-0161 direct | 555-0160 main", [3]],
+  ])("%j", (text, yes, no = []) => {
+    expect(read(text)).toEqual(plainly(yes, no));
+  });
+
+  test.each([
+    "3 YES\nThat was my mistake, sending a new one.",
+    "3 - yes please change it",
+    "Yes please, engrave number 3 exactly as in the drawing.",
+    "Re: your question 3\nYES if the owner signs",
+    "3 YES\n\nSILVER 55501",
+  ])("%j is for a person, and no YES", (text) => {
+    expect(read(text)).toEqual({ yes: [], no: [], person: true });
+  });
+});
