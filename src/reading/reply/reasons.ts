@@ -13,6 +13,9 @@ const today = "(?: (?:this morning|today|yesterday|again))?";
 const nation =
   "(?:american|arabic|basque|bulgarian|catalan|chinese|croatian|czech|danish|dutch|estonian|finnish|french|gaelic|german|greek|hawaiian|hebrew|hungarian|icelandic|indian|irish|italian|japanese|korean|latin|latvian|lithuanian|maori|norwegian|persian|polish|portuguese|romanian|russian|scottish|serbian|slovak|slovenian|spanish|swahili|swedish|swiss|thai|turkish|ukrainian|vietnamese|welsh)";
 
+const looksOdd =
+  "(?:looks|sounds|reads|may look|does look) (?:a bit |a little |very )?(?:funny|odd|strange|weird|unusual|wrong|misspelt|misspelled)";
+
 /** Why something is meant as it stands. None of these can be a condition. */
 export const reason = `(?:${[
   `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?(?: on (?:the|this|that) (?:plate|device|button|wall|door))?|${somebody}'s (?:spelling|wording))`,
@@ -30,7 +33,7 @@ export const reason = `(?:${[
   `(?:${itIs}|(?:${somebody}|the family|the (?:company|family|owner)s?)(?: is|'s| are)) ${nation}(?: for [a-z]{3,12}(?: [a-z]{3,12})?)?`,
   `${somebody} (?:is|are|comes?) from (?:\\w+land|\\w+ia|greece|spain|italy|france|germany|brazil|mexico|japan|norway|denmark)`,
   `(?:${somebody}|everybody|everyone|people)(?: (?:here|there|around here))? (?:always |really |all )?(?:do|does|spells?|writes?|calls?|says?|pronounces?|wants?|likes?|has|have) it (?:exactly )?(?:that way|like that|this way|like this|so|as typed)(?: (?:here|there|in this building|on all (?:their|our) (?:signs|drawings)))?`,
-  `(?:(?:(?:i|we) know,? )?(?:that )?it (?:looks|sounds|reads|may look|does look) (?:a bit |a little |very )?(?:funny|odd|strange|weird|unusual|wrong|misspelt|misspelled)(?:,? (?:i|we) (?:know|agree))?|(?:funny|odd|strange|weird|unusual) (?:name|word|spelling),? (?:i|we) (?:know|agree))`,
+  `(?:(?:i|we) know,? (?:that )?it ${looksOdd}|it ${looksOdd},? (?:i|we) (?:know|agree)|(?:funny|odd|strange|weird|unusual) (?:name|word|spelling),? (?:i|we) (?:know|agree))`,
   `${itIs} an old (?:building|house|place|mill|school|church|farm|castle|hospital)`,
   `${somebody} (?:is|are|was|were) (?:aware of|sure about|sure of|certain about|happy with) (?:it|that|this)`,
   `how ${somebody} (?:spells?|writes?|wants?|calls?) it|the way ${somebody} (?:spells?|writes?|wants?|calls?) it`,

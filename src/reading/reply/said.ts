@@ -62,6 +62,7 @@ const again = /^(?:too|also|as well|likewise)$/i;
 const introduced = new RegExp(
   `^(?:${[
     "(?:yes|yep|yeah)(?:[,!]| -| (?=\\d)) ?(?=.*\\byes\\b)",
+    "(?:(?:i|we)(?: can| hereby)? confirm(?: that)? )?(?:the )?(?:matters?|spellings?|wordings?|words?|legends?|texts?|names?) (?:(?:raised|asked about|in question) )?(?:in|under|at|of) (?=(?:points?|questions?|items?|numbers?|no\\.) ?\\d)",
     "(?:i|we) (?=confirm)",
     "(?:(?:(?:i|we)(?: can| hereby| do)?|this is to|just to|to) confirm|confirm(?:ed|ing)?)(?: that)?(?:[:,]| -)? (?=\\D{0,12}\\d)",
     "(?:in (?:reply|response|answer) to|further to|to answer|answering)(?: your| the)? (?:questions?|e-?mail|message|letter|note|query|queries|answer)(?: of (?:today|this morning|yesterday))?[:,] ",
@@ -69,7 +70,6 @@ const introduced = new RegExp(
     "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
     "(?:so|here you go|as requested|(?:my |our |the )?answers?)(?:[:,]| -) ",
     "(?:my|our|the) (?:reply|answer|response) is(?: as follows)?:? ",
-    "(?:(?:i|we)(?: can| hereby)? confirm(?: that)? )?(?:the )?(?:matters?|spellings?|wordings?|words?|legends?|texts?|names?) (?:(?:raised|asked about|in question) )?(?:in|under|at|of) (?=(?:points?|questions?|items?|numbers?|no\\.) ?\\d)",
     "(?:please )?(?:be advised|note)(?: that)? ",
   ].join("|")})`,
   "iu",
