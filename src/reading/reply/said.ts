@@ -3,7 +3,7 @@ import { isOfEach, withNumbers } from "./named-points.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { sheetsPromisedIn } from "./promises.ts";
 import { isReason, somebody } from "./reasons.ts";
-import { isChatter } from "./small-talk.ts";
+import { isChatter, isThanks } from "./small-talk.ts";
 import { besides, good, list, no, unasked, yes } from "./yes-no.ts";
 
 /** The numbers that a line may answer: those that are open, and how many other points there are. */
@@ -16,7 +16,7 @@ export interface Points {
 export const longestLine = 160;
 
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|→|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
@@ -64,9 +64,12 @@ const introduced = new RegExp(
     "(?:yes|yep|yeah)(?:[,!]| -| (?=\\d)) ?(?=.*\\byes\\b)",
     "(?:(?:i|we)(?: can| hereby)? confirm(?: that)? )?(?:the )?(?:matters?|spellings?|wordings?|words?|legends?|texts?|names?) (?:(?:raised|asked about|in question) )?(?:in|under|at|of) (?=(?:points?|questions?|items?|numbers?|no\\.) ?\\d)",
     "(?:i|we) (?=confirm)",
+    "(?:(?:please )?(?:find|see)|here is) (?:my|our|the) (?:answer|reply)(?: to your questions?)?: ",
+    `after (?:checking|speaking|talking) (?:with|to) ${somebody}[:,] `,
+    `${somebody} (?:says?|confirms|confirmed)(?: that)?:? (?=(?:yes|no)\\b|\\D{0,12}\\d)`,
     "(?:(?:(?:i|we)(?: can| hereby| do)?|this is to|just to|to) confirm|confirm(?:ed|ing)?)(?: that)?(?:[:,]| -)? (?=\\D{0,12}\\d)",
     "(?:in (?:reply|response|answer) to|further to|to answer|answering)(?: your| the)? (?:questions?|e-?mail|message|letter|note|query|queries|answer)(?: of (?:today|this morning|yesterday))?[:,] ",
-    `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and|[:,]| -) `,
+    `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and(?: (?:it is|it's))?|[:,]| -) `,
     "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
     "(?:so|here you go|as requested|(?:my |our |the )?answers?)(?:[:,]| -) ",
     "(?:my|our|the) (?:reply|answer|response) is(?: as follows)?:? ",
@@ -83,7 +86,7 @@ export interface Said {
 }
 
 /** Sentences end here, also in a line such as "4 is yes. Will fix the rest." */
-const ends = /(?<=[\p{L})]{2}|\p{L} \d{1,3})(?<!\bn[or])[.;!]+\s+/iu;
+const ends = /(?<=[\p{L})]{2}|\p{L} \d{1,3})(?!(?<=\bn[or])\.\s*(?:\d|answer))[.;!]+\s+/iu;
 
 /**
  * What a line answers, sentence by sentence. Undefined if a sentence says anything else. `isIdle`: whether a sentence
@@ -120,7 +123,8 @@ export function saidIn(
 }
 
 /** Where what surrounds an answer may begin or end. */
-const joints = /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?=(?:because|since) )/gu;
+const joints =
+  /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?:because|since|as) (?=(?:it|that|this|they|the|he|she)\b)/gu;
 const mostJoints = 8;
 
 /** "2 YES - it's an old building", "Hey, on the ladder so short: 3 YES": an answer, and words that say nothing. */
@@ -139,7 +143,7 @@ function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | 
     if (said?.every(({ is }) => is || !isReason(bared(tail)))) return said;
   }
   for (const [head = "", tail = ""] of parts) {
-    const said = isChatter(head) ? answering(tail) : undefined;
+    const said = isChatter(head) || isThanks(head) || isCourtesy(head) ? answering(tail) : undefined;
     if (said !== undefined) return said;
   }
   return undefined;
