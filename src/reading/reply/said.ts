@@ -129,7 +129,8 @@ const mostJoints = 8;
 
 /** "2 YES - it's an old building", "Hey, on the ladder so short: 3 YES": an answer, and words that say nothing. */
 function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | undefined {
-  const at = [...sentence.matchAll(joints)].slice(0, mostJoints);
+  const at = [...sentence.matchAll(joints)];
+  if (at.length > mostJoints) return undefined;
   const parts = at.map(({ index, 0: joint }) => [
     sentence.slice(0, index),
     sentence.slice(index + joint.length).replace(/^\((.*)\)[.!]*$/u, "$1"),
