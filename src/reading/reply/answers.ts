@@ -108,17 +108,16 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
 }
 
+/** "3:", "Re: your question 12". */
+const headsNext =
+  /^(?:#?\d{1,4} ?[:.)=–-]|(?:(?:re|regarding|concerning|about|to|for|on|as for):? )?(?:your |the )?(?:question|point|item|no\.?|number) ?#?\d{1,4} ?[:.)=–-]?)$/iu;
+
 /** A line such as "3:" goes on in the next one: "YES". */
 function joined(lines: readonly OwnLine[]): OwnLine[] {
   const all: OwnLine[] = [];
   for (const own of lines) {
     const before = all.at(-1);
-    if (
-      before !== undefined &&
-      /^#?\d{1,4} ?[:.)=–-]$/u.test(before.line) &&
-      own.under === undefined &&
-      !own.afterSeveral
-    )
+    if (before !== undefined && headsNext.test(before.line) && own.under === undefined && !own.afterSeveral)
       all[all.length - 1] = { ...before, line: `${before.line}\n${own.line}` };
     else all.push(own);
   }
@@ -140,16 +139,22 @@ export function answersBeside(
   if (asked.open.length === 0 && answers.withdraws.size === 0)
     return { answers: noAnswers, statements: besides(new Set()) };
   const statements = besides(answers.lines);
-  if (answers.lines.size > 0 && statements.every((one) => isOfOtherPoint(one, answers)))
-    return { answers, statements };
+  if (answers.lines.size > 0 && statements.every((one) => isOfOtherPoint(one, answers))) {
+    const untold = statements.length === 0 ? unread.find((line) => !answers.lines.has(line)) : undefined;
+    return { answers, statements: untold === undefined ? statements : [asWords(untold)] };
+  }
   const all = besides(new Set());
   const [first] = unread;
   // A reply of words alone says something, even if it looks like a courtesy.
   const isUntold = all.length === 0 && first !== undefined && !asked.bringsSheets;
   return {
     answers: noAnswers,
-    statements: isUntold ? [{ kind: "said", where: "text", words: first.slice(0, longestLine) }] : all,
+    statements: isUntold ? [asWords(first)] : all,
   };
+}
+
+function asWords(line: string): Statement {
+  return { kind: "said", where: "text", words: line.slice(0, longestLine) };
 }
 
 /**

@@ -47,6 +47,7 @@ export function bared(line: string): string {
     .replace(/\s+/g, " ")
     .trim()
     .replace(/^[-*•·–]\s+/u, "")
+    .replace(/(?<=\d) (?:of|in|from) (?:your|the) (?:answer|e-?mail|letter|message|list|note)(?= )/giu, "")
     // Initials before an answer between the lines: "[HQ] yes".
     .replace(/^\[\p{Lu}{2,4}\]:?\s+/u, "");
   const around = `(?:[\\s,.;:]*\\b${courtesy}\\b)+[\\s,.;:]*`;

@@ -48,12 +48,12 @@ const legal = new RegExp(
     "confidential(?:ity)?|privileged|proprietary|intended (?:recipients?|solely|only|for|addressee)|addressee|sole use of|unauthori[sz]ed|strictly (?:prohibited|forbidden)|prohibited",
     "liabilit(?:y|ies)|\\bliable\\b|virus(?:es|-free)?|malware|disclaimers?|legally|disclos(?:e|ed|ure)|dissemination|monitored|encrypted|sent securely|secure message",
     "destroy (?:all|this|it|the)|delete (?:it|this|the|all) (?:(?:e-?mail|message|copies|immediately|from)\\b)?|notify the sender|(?:received|receive) (?:this|it) (?:(?:e-?mail|message|communication|transmission|letter) )?(?:in error|by mistake)|not the intended",
-    "vertrauliche informationen|(?:richtige|beabsichtigte|vorgesehene) (?:adressat|empfänger)|destinataires? (?:prévus?|indiqués?)|informations? confidentielles?|informaci[oó]n confidencial",
+    "vertrauliche informationen|(?:ist |sind )?nur für den (?:empfänger|adressaten) bestimmt|irrtümlich erhalten|destinatarios?\\b|confidencial(?:es)?\\b|confidentiels?\\b|destinataires?\\b|imprimer ce (?:courriel|message|mail)|vertrouwelijk\\b|alleen bestemd voor|(?:richtige|beabsichtigte|vorgesehene) (?:adressat|empfänger)|destinataires? (?:prévus?|indiqués?)|informations? confidentielles?|informaci[oó]n confidencial",
     "before printing|print this|consider the environment|think green|save paper|save a tree|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|opinions? expressed|does not (?:necessarily )?represent",
     "registered (?:office|in|address|number)|commercial register|company (?:no|number|registration|reg)|managing directors?:|geschäftsführer|handelsregister|vat (?:no|number|reg|id)|siret|place of registration",
     "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
     "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
-    "sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
+    "sent on the go|sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
     "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
     "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
     "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
@@ -87,11 +87,22 @@ const address =
 const telephone =
   /^(?:[tfocmpdw]|ph|tel|phone|fax|cell|mobile|mob|office|direct|main)?[.:]*\s?\+?\(?\d[\d\s()./-]{5,20}\d(?:\s?(?:x|ext\.?)\s?\d{1,5})?$/iu;
 
+/** "555-0161 direct | 555-0160 main". */
+const labels = new Set(
+  tokensOf(
+    "t f o c m p d w e ph tel telephone phone fax cell mobile mob office direct main work home mail email web",
+  ),
+);
+/** "KVK 55501999", "12 quai des Brumes, 29999 Port-Exemple". */
+const registered =
+  /^\p{Lu}{2,6}[.:]? ?(?:no\.?|nr\.?)?:? ?\d{5,12}$|^\d{1,4}[a-z]?,? (?:\p{L}[\p{L}'’.-]* ){1,5}?\p{L}[\p{L}'’.-]*, \d{4,5} \p{Lu}[\p{L}'’ -]+$/u;
+
 /** Whether a line below somebody's name or greeting tells who they are. */
 export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
-  if (tokens.length === 0 || telephone.test(line) || address.test(line)) return true;
+  if (tokens.every((token) => labels.has(token)) || telephone.test(line)) return true;
+  if (address.test(line) || registered.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
   // A motto.

@@ -1,9 +1,10 @@
 import { bared } from "./bare-line.ts";
 import { withoutCourtesies } from "./courtesy.ts";
+import { speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, withoutContacts } from "./furniture.ts";
 import { isReason } from "./reasons.ts";
-import { isOwnAffair, isThanks } from "./small-talk.ts";
+import { isChatter, isThanks } from "./small-talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
@@ -29,10 +30,11 @@ const nameShape =
   /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
 
 /** Words that are no initials. */
-const noName = /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$/iu;
+const noName =
+  /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\b(?:today|tomorrow|tonight|asap)\b|^\W*(?:by|next|before|after|until|till|short|shorter|longer|half|twice|express|overnight|ground|standard|priority)\b/iu;
 
 export function isSomebody(line: string): boolean {
-  return nameShape.test(line) && !noName.test(line) && !speaksAgainst(line);
+  return nameShape.test(line) && !noName.test(line) && !speaksAgainst(line) && !speaksOfMaking(line);
 }
 
 /**
@@ -47,10 +49,11 @@ export function isIdle(
   const line = given
     .replace(/[*_|]+/g, " ")
     // What stands for a picture, and where it leads.
+    .replace(/^(?:i\. ?[AV]\.|ppa\.|p\. ?p\.|gez\.) ?(?=\p{Lu})/u, "")
     .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
     .trim();
   if (signed && areTermsOnly(line)) return true;
-  const isLegend = /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
+  const isLegend = !(signed && /\d{5}$/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   if (isLegend) return false;
   if (isFurniture(line) || isGoodBye(line) || isNamed(line, names) || isSignedOff(line)) return true;
   if (beginsNamed(given, names) && !binds.test(line)) return true;
@@ -100,7 +103,7 @@ export function saysNothing(sentence: string, isBefore: boolean, asked: Replier)
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
     isThanks(sentence) ||
     (!isBefore && isReason(bared(sentence))) ||
-    (isBefore && isOwnAffair(sentence))
+    isChatter(sentence)
   );
 }
 
@@ -117,5 +120,6 @@ const polite = tokensOf(
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag morgen moin danke und
   gruß grüße viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien
   à vous hei hej med vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno buonasera cordiali distinti saluti
-  grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam`,
+  grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam sehr geehrte
+  geehrter geehrten damen herren madame monsieur mesdames messieurs bonne journée soirée estimados señores venlig bien`,
 );

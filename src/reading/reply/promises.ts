@@ -17,7 +17,11 @@ const around = new Set(
 
 /** The numbers for which a sentence promises a sheet, and nothing else. Undefined if it says anything else. */
 export function sheetsPromisedIn(sentence: string): number[] | undefined {
-  const tokens = tokensOf(sentence.replace(/\bno\.? ?(?=\d)/giu, ""));
+  const tokens = tokensOf(
+    sentence
+      .replace(/\bno\.? ?(?=\d)/giu, "")
+      .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, ""),
+  );
   const isPromise =
     !sentence.includes("?") &&
     /\b(?:i|we|will|sheets?|ones?|files?|pdfs?)\b/iu.test(sentence) &&

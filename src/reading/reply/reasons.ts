@@ -5,26 +5,38 @@ export const somebody =
 const another =
   "(?!(?:wrong|old|other|another|former|previous|different|last|ex|not|never|new|bad|false|incorrect|mistaken|original|working|temporary|placeholder|dummy|test|only|first|second)\\b)";
 const which = `(?:${another}[\\w-]{2,15}(?:'s)? ){0,2}`;
-const title = `(?:last name|first name|second name|name|surname|spelling|wording|brand|initials|acronym|abbreviation|nickname)(?: of (?:the|a|an|our|their|his|her) (?:(?:${another}\\w{2,15} )?(?:room|hall|wing|floor|suite|building|house|lobby|office|company|family|firm|place|street|ship|brand|owner)|${another}\\w{2,15}))?(?: (?:they|we|he|she) (?:gave us|want|use|chose|picked))?`;
+const title = `(?:last name|first name|second name|place name|family name|street name|name|surname|word|term|spelling|wording|brand|initials|acronym|abbreviation|nickname)(?: of (?:the|a|an|our|their|his|her) (?:(?:${another}\\w{2,15} )?(?:room|hall|wing|floor|suite|building|house|lobby|office|company|family|firm|place|street|ship|boat|brand|owner|town|village|city|river|lake|island|country|region|artist|painter|building|school|street|farm|hotel|founder|daughter|son|mother|father|grandmother|grandfather|wife|husband|dog|cat|horse|god|goddess)|${another}\\w{2,15}))?(?: (?:they|we|he|she) (?:gave us|want|use|chose|picked))?`;
 const itIs =
   "(?:that|it|this)(?: (?:really|actually|just|indeed))?(?: is|'?s)(?: (?:really|actually|just|indeed))?";
 const today = "(?: (?:this morning|today|yesterday|again))?";
 
+const nation =
+  "(?:american|arabic|basque|bulgarian|catalan|chinese|croatian|czech|danish|dutch|estonian|finnish|french|gaelic|german|greek|hawaiian|hebrew|hungarian|icelandic|indian|irish|italian|japanese|korean|latin|latvian|lithuanian|maori|norwegian|persian|polish|portuguese|romanian|russian|scottish|serbian|slovak|slovenian|spanish|swahili|swedish|swiss|thai|turkish|ukrainian|vietnamese|welsh)";
+
+const looksOdd =
+  "(?:looks|sounds|reads|may look|does look) (?:a bit |a little |very )?(?:funny|odd|strange|weird|unusual|wrong|misspelt|misspelled)";
+
 /** Why something is meant as it stands. None of these can be a condition. */
 export const reason = `(?:${[
-  `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?|${somebody}'s (?:spelling|wording))`,
+  `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?(?: on (?:the|this|that) (?:plate|device|button|wall|door))?|${somebody}'s (?:spelling|wording))`,
   `(?:${itIs} (?:the|its|their|our|his|her|a|an|${somebody}'s)|(?:its|their|our|his|her|a|an|${somebody}'s)) ${which}${title}`,
   `\\w{2,15} is (?:the|its|their|our|his|her|a|an) ${which}${title}`,
   `${itIs} (?:how|the way) (?:it is|it's|its) (?:spelled|spelt|written|called)`,
   `${itIs} (?:spelled|spelt|written|called)(?: (?:so|that way|this way|like that|like this|as shown))?(?: (?:on|in) (?:the|our|their) (?:drawings?|plans?|schedule))?`,
-  `(?:as )?(?:confirmed|agreed|checked) (?:with|by) ${somebody}`,
+  `(?:as )?(?:confirmed|agreed|checked) (?:with|by) (?:${somebody}|(?:the|our|my|their) ${another}\\w{2,15})`,
   `(?:i|we)(?:'ve| have)?(?: just)? (?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|confirmed (?:it )?with) ${somebody}${today}`,
   `(?:i|we)(?:'ve| have)?(?: just)? checked(?: (?:it|this|that))? (?:against|with|on|in) (?:the|our|my) (?:drawings?|plans?|schedule|list)${today}`,
   `(?:as )?per ${somebody}`,
   `${somebody} (?:has )?(?:confirmed|approved|agreed)(?: (?:it|this|that))?`,
-  `${itIs} (?:(?:spelled|spelt|written) )?(?:that way |like that |so )?(?:on|in) (?:the|our|their) (?:drawings?|plans?|schedule)(?: like that)?`,
+  `${itIs} (?:(?:spelled|spelt|written) )?(?:that way |like that |so )?(?:on|in) (?:the|our|their) (?:approved |architect's )?(?:drawings?|plans?|schedule)(?: (?:like that|that way|too|as well))?`,
   `${itIs} what (?:the|our|their) (?:drawings?|plans?|schedule) (?:says?|shows?)`,
-  `${itIs} (?:italian|spanish|french|german|latin|greek|dutch|portuguese)`,
+  `(?:${itIs}|(?:${somebody}|the family|the (?:company|family|owner)s?)(?: is|'s| are)) ${nation}(?: for [a-z]{3,12}(?: [a-z]{3,12})?)?`,
+  `${somebody} (?:is|are|comes?) from (?:\\w+land|\\w+ia|greece|spain|italy|france|germany|brazil|mexico|japan|norway|denmark)`,
+  `(?:${somebody}|everybody|everyone|people)(?: (?:here|there|around here))? (?:always |really |all )?(?:do|does|spells?|writes?|calls?|says?|pronounces?|wants?|likes?|has|have) it (?:exactly )?(?:that way|like that|this way|like this|so|as typed)(?: (?:here|there|in this building|on all (?:their|our) (?:signs|drawings)))?`,
+  `(?:(?:i|we) know,? (?:that )?it ${looksOdd}|it ${looksOdd},? (?:i|we) (?:know|agree)|(?:funny|odd|strange|weird|unusual) (?:name|word|spelling),? (?:i|we) (?:know|agree))`,
+  `${itIs} an old (?:building|house|place|mill|school|church|farm|castle|hospital)`,
+  `${somebody} (?:is|are|was|were) (?:aware of|sure about|sure of|certain about|happy with) (?:it|that|this)`,
+  `how ${somebody} (?:spells?|writes?|wants?|calls?) it|the way ${somebody} (?:spells?|writes?|wants?|calls?) it`,
   "no (?:changes?|corrections?)(?: (?:needed|necessary|required))?|nothing to (?:change|correct|fix)",
   "(?:do not|don't|please don't|please do not) (?:change|touch|correct)(?: (?:it|that|anything))?",
   `(?:${itIs} )?not an? (?:typo|mistake|error|misspelling)`,

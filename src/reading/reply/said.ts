@@ -1,7 +1,9 @@
 import { bared, isCourtesy } from "./bare-line.ts";
+import { isOfEach, withNumbers } from "./named-points.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { sheetsPromisedIn } from "./promises.ts";
 import { isReason, somebody } from "./reasons.ts";
+import { isChatter, isThanks } from "./small-talk.ts";
 import { besides, good, list, no, unasked, yes } from "./yes-no.ts";
 
 /** The numbers that a line may answer: those that are open, and how many other points there are. */
@@ -14,7 +16,7 @@ export interface Points {
 export const longestLine = 160;
 
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|leave (?<left>${list}) as (?:it is|is|they are)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|→|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
@@ -23,6 +25,9 @@ const everything = new RegExp(
   `^(?:(?<before>${yes}|${no}),? (?:(?:to|for|on) )?(?<set>${sets})(?:${besides}|${unasked})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
   "iu",
 );
+/** Where one question is open these are a yes to it. */
+const proceed =
+  "(?:(?:so|then) )?(?:(?:you )?(?:can|may) )?(?:please )?(?:proceed|go ahead)(?: (?:and )?(?:with (?:it|the order|engraving|production)|engrave(?: it)?))?(?:,? (?:please )?as (?:it (?:is|stands)|is|typed|written|submitted|shown|ordered|drawn|they (?:are|stand)))?";
 /** Words that introduce answers and say nothing themselves. */
 const found =
   "(?:below|inline|in ?line|above|between (?:the|your) lines|in (?:your|the) text|as follows|in (?:red|blue|green|caps|capitals|bold))";
@@ -32,16 +37,17 @@ const leadIn = new RegExp(
     `(?:please )?see ${found}`,
     `(?:my |our |the )?(?:answers?|replies|reply|responses?|comments)(?: are| is)?(?: ${found})+`,
     "answers between(?: the lines)?",
+    "sure(?: thing)?|(?:from|by) me|here it is|here they are",
     "(?:my |our |the )?(?:answers?|replies|confirming|confirmation|here you go|here goes|as requested)",
     `(?:please )?find ${found} (?:my|our|the) (?:answers?|replies|reply|comments)`,
     `${somebody} (?:came back|got back|has answered|answered|replied)(?: to (?:me|us))?(?: as follows)?`,
     "with reference to your (?:answer|letter|e-?mail|message)(?: of (?:today(?:'s date)?|yesterday))?,? we (?:answer|confirm)(?: as follows)?",
     "(?:meine|unsere) antworten (?:im text|unten)|(?:mes|nos) réponses (?:ci-dessous|dans le texte)",
     "\\W*(?:point|question|no\\.?|number|item)\\W+(?:answer|reply|yes/no)\\W*",
-  ].join("|")}):?$`,
+  ].join("|")}) ?:?$`,
   "iu",
 );
-const bare = new RegExp(`^(?:(?<yes>${yes})|${no})$`, "iu");
+const answer = new RegExp(`^(?:(?<yes>${yes}|${proceed})|${no})$`, "iu");
 
 const isNo = new RegExp(`^(?:${no}|n)$`, "iu");
 const counted = new Map([
@@ -56,12 +62,17 @@ const again = /^(?:too|also|as well|likewise)$/i;
 const introduced = new RegExp(
   `^(?:${[
     "(?:yes|yep|yeah)(?:[,!]| -| (?=\\d)) ?(?=.*\\byes\\b)",
+    "(?:(?:i|we)(?: can| hereby)? confirm(?: that)? )?(?:the )?(?:matters?|spellings?|wordings?|words?|legends?|texts?|names?) (?:(?:raised|asked about|in question) )?(?:in|under|at|of) (?=(?:points?|questions?|items?|numbers?|no\\.) ?\\d)",
     "(?:i|we) (?=confirm)",
+    "(?:(?:please )?(?:find|see)|here is) (?:my|our|the) (?:answer|reply)(?: to your questions?)?: ",
+    `after (?:checking|speaking|talking) (?:with|to) ${somebody}[:,] `,
+    `${somebody} (?:says?|confirms|confirmed)(?: that)?:? (?=(?:yes|no)\\b|\\D{0,12}\\d)`,
     "(?:(?:(?:i|we)(?: can| hereby| do)?|this is to|just to|to) confirm|confirm(?:ed|ing)?)(?: that)?(?:[:,]| -)? (?=\\D{0,12}\\d)",
     "(?:in (?:reply|response|answer) to|further to|to answer|answering)(?: your| the)? (?:questions?|e-?mail|message|letter|note|query|queries|answer)(?: of (?:today|this morning|yesterday))?[:,] ",
-    `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and|[:,]| -) `,
+    `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and(?: (?:it is|it's))?|[:,]| -) `,
     "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
     "(?:so|here you go|as requested|(?:my |our |the )?answers?)(?:[:,]| -) ",
+    "(?:my|our|the) (?:reply|answer|response) is(?: as follows)?:? ",
     "(?:please )?(?:be advised|note)(?: that)? ",
   ].join("|")})`,
   "iu",
@@ -75,7 +86,7 @@ export interface Said {
 }
 
 /** Sentences end here, also in a line such as "4 is yes. Will fix the rest." */
-const ends = /(?<=[\p{L})]{2}|\p{L} \d{1,3})(?<!\bn[or])[.;!]+\s+/iu;
+const ends = /(?<=[\p{L})]{2}|\p{L} \d{1,3})(?!(?<=\bn[or])\.\s*(?:\d|answer))[.;!]+\s+/iu;
 
 /**
  * What a line answers, sentence by sentence. Undefined if a sentence says anything else. `isIdle`: whether a sentence
@@ -92,11 +103,10 @@ export function saidIn(
     const said: Said[] = [];
     let isAnswer = false;
     for (const sentence of sentences) {
-      if (!isCourtesy(sentence) && isIdle(sentence, said.length > 0)) continue;
+      const read = isCourtesy(sentence) ? [] : answersIn(bared(sentence), own, points);
+      if (read === undefined && isIdle(sentence, said.length > 0)) continue;
       isAnswer = true;
-      const answers = isCourtesy(sentence)
-        ? []
-        : (answersIn(bared(sentence), own, points) ?? promisedIn(sentence, own, points, said));
+      const answers = read ?? promisedIn(sentence, own, points, said) ?? amongChatter(sentence, own, points);
       if (answers === undefined && !(isReason(bared(sentence)) && said.some(({ is }) => is)))
         return undefined;
       said.push(...(answers ?? []));
@@ -110,6 +120,34 @@ export function saidIn(
     among(bared(line).split(ends)) ??
     (before !== undefined && last !== undefined && isIdle(last, true) ? among(before.split(ends)) : undefined)
   );
+}
+
+/** Where what surrounds an answer may begin or end. */
+const joints =
+  /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?:because|since|as) (?=(?:it|that|this|they|the|he|she)\b)/gu;
+const mostJoints = 8;
+
+/** "2 YES - it's an old building", "Hey, on the ladder so short: 3 YES": an answer, and words that say nothing. */
+function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | undefined {
+  const at = [...sentence.matchAll(joints)];
+  if (at.length > mostJoints) return undefined;
+  const parts = at.map(({ index, 0: joint }) => [
+    sentence.slice(0, index),
+    sentence.slice(index + joint.length).replace(/^\((.*)\)[.!]*$/u, "$1"),
+  ]);
+  const answering = (words: string): Said[] | undefined => {
+    const said = isCourtesy(words) ? undefined : answersIn(bared(words), own, points);
+    return said === undefined || said.length === 0 ? undefined : said;
+  };
+  for (const [head = "", tail = ""] of parts.toReversed()) {
+    const said = isChatter(tail) || isReason(bared(tail)) ? answering(head) : undefined;
+    if (said?.every(({ is }) => is || !isReason(bared(tail)))) return said;
+  }
+  for (const [head = "", tail = ""] of parts) {
+    const said = isChatter(head) || isThanks(head) || isCourtesy(head) ? answering(tail) : undefined;
+    if (said !== undefined) return said;
+  }
+  return undefined;
 }
 
 /**
@@ -129,11 +167,14 @@ function promisedIn(
   return numbers.filter((number) => open.includes(number)).map((number) => ({ number, is: false }));
 }
 
-function answersIn(words: string, own: OwnLine, points: Points): Said[] | undefined {
+function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefined {
   const { under, afterSeveral } = own;
   const { open, others } = points;
+  const words = under === undefined ? withNumbers(bare, open, others) : bare;
   if (leadIn.test(words)) return [];
-  const all = everything.exec(words)?.groups;
+  const all = everything.exec(
+    words.replace(/^(?:yes|yep|yeah),? (?=(?:both|all)\b.* (?:are|is) )/iu, ""),
+  )?.groups;
   if (all !== undefined) {
     const set = all["set"] ?? all["those"] ?? "";
     const is = !isNo.test(all["before"] ?? all["word"] ?? "");
@@ -150,7 +191,9 @@ function answersIn(words: string, own: OwnLine, points: Points): Said[] | undefi
       : others > 0 && !/question/i.test(set);
     return isWrongSet || under !== undefined ? undefined : open.map((number) => ({ number, is }));
   }
-  const alone = bare.exec(words);
+  if (under === undefined && !afterSeveral && others === 0 && isOfEach(words, open))
+    return open.map((number) => ({ number, is: !isNo.test(words.slice(0, words.search(/\P{L}/u))) }));
+  const alone = answer.exec(words);
   if (alone !== null) {
     const [only, ...more] = open;
     const number = under ?? (more.length === 0 && others === 0 && !afterSeveral ? only : undefined);
@@ -160,7 +203,7 @@ function answersIn(words: string, own: OwnLine, points: Points): Said[] | undefi
   return (
     listedIn(words, under) ??
     listedIn(words.replace(introduced, ""), under) ??
-    onlyYes(listedIn(words.replace(/^(?:yes|yep|yeah)(?:[,!]| -) /iu, ""), under)) ??
+    onlyYes(listedIn(words.replace(/^(?:yes|yep|yeah)(?: please)?(?:[,!]| -) /iu, ""), under)) ??
     listedIn(words.replace(neither, "$1 and $2 no"), under) ??
     (everything.test(lead) ? both(answersIn(lead, own, points), listedIn(rest, under)) : undefined)
   );

@@ -1,11 +1,12 @@
 import { speaksOfMaking, speaksOfTrade, turnsIn } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
+import { hasSigns, tokensOf } from "./word-bag.ts";
 
 /** In characters. */
 const longest = 120;
 /** Words by which small talk beside an answer may be about the answer. */
 const ofAnswer =
-  /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think|thought|guess|hope|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|know|far|suppose|believe|understand|recall|remember|assum\w*|later|soon|ask\w*|check with|catch\w*|caught|spott\w+|notic\w+|flagg\w+|point\w+ (?:it |this |that )?out)\b/iu;
+  /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think\w*|thought|guess\w*|hope|suppos\w*|wonder\w*|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|better|worse|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|know|far|believ\w*|understand|recall|remember|assum\w*|later|soon|ask\w*|check with|catch\w*|caught|spott\w+|notic\w+|flagg\w+|point\w+ (?:it |this |that )?out)\b/iu;
 
 /** What people are thanked for. */
 const thanked =
@@ -52,5 +53,55 @@ export function isOwnAffair(sentence: string): boolean {
     isHarmless(words) &&
     !/asks|binds/.test(turnsIn(words)) &&
     words.split(" ").length <= mostWords
+  );
+}
+
+/** Words that make a sentence of the others, and say nothing alone. */
+const around = new Set(
+  tokensOf(
+    `i m am we re are ve you your my our me us was were is be been being have has had the a an and in on at of for from
+    to with all just back here there so very really quite this over out up off after as always s it they some
+    more whole lot lots much big one another other again way under down through get got getting go going went`,
+  ),
+);
+/** When something was or is. Alone it may be a date that is wished for. */
+const times = new Set(
+  tokensOf(
+    `day days week weeks month year years morning afternoon evening night weekend monday tuesday wednesday thursday
+    friday saturday sunday today tonight summer winter spring autumn season`,
+  ),
+);
+/** What people tell of themselves and of the weather, and what they wish and praise. */
+const talk = new Set(
+  tokensOf(
+    `roof ladder scaffold scaffolding site jobsite truck van car road office desk meeting meetings traffic airport plane
+    flight train phone mobile tablet voice signal reception battery vacation holiday holidays lunch coffee breakfast
+    dinner rain raining rainy snow snowing cold hot warm sun sunny wind windy weather heat storm pouring freezing kids
+    kid wife husband dog cat baby school sick flu home busy crazy hectic slammed swamped buried late long short great
+    nice good lovely wonderful fantastic amazing awesome fast quick careful thorough helpful useful patient friendly
+    service system team crew folks guys people appreciate appreciated enjoy hope hoping happy merry christmas xmas easter
+    thanksgiving stay safe well care love thanks thank thankful sorry apologies reply response excuse forgive greetings
+    regards lol wow haha smile sunshine everyone everybody rest`,
+  ),
+);
+/** "It's what you get", "I hope so": these speak of the order as often as of the weather. */
+const ofOrder =
+  /^(?:phone|mobile|voice)\b|\bhop(?:e|ing)(?: so)?\W*$|\b(?:it|one|another|other|they|more|lots?)\b(?!['’]s (?:been )?(?:a |an |so |very |really )?(?:long|busy|crazy|hectic|cold|hot|raining|snowing|pouring|freezing|late|lovely|great|nice|sunny|windy|warm))/iu;
+const excused =
+  /\b(?:excuse|forgive|pardon|sorry for) (?:the |my |any |all )?(?:typos?|spelling|brevity|shortness|thumbs|autocorrect)\b|\b(?:sent|written|dictated|typed) (?:by voice|with (?:gloves|thumbs|one thumb)|from (?:the |my )?(?:roof|truck|ladder|site|road|car|van))\b/giu;
+
+/** Whether a sentence beside an answer consists of small talk. None of its words is of the order. */
+export function isChatter(sentence: string): boolean {
+  const words = sentence.replace(excused, "excuse me");
+  const tokens = tokensOf(words);
+  return (
+    isOwnAffair(sentence) ||
+    (tokens.length > 1 &&
+      tokens.length <= 2 * mostWords &&
+      tokens.every((token) => around.has(token) || times.has(token) || talk.has(token)) &&
+      tokens.some((token) => talk.has(token)) &&
+      !/[?\d"“”]/u.test(words) &&
+      !ofOrder.test(words) &&
+      !hasSigns(words.replace(/[🙂😊😀😅👍🙏🎄☀]\uFE0F?/gu, "")))
   );
 }

@@ -347,3 +347,124 @@ describe("what praises a find, or takes a YES back below a name, leaves it to a 
     expect(read(text, { open: [3], others: 0 })).toEqual({ yes: [], no: [], person: true });
   });
 });
+
+describe("points named in words", () => {
+  test.each<[string, number[], number[]?]>([
+    ["three yes", [3]],
+    ["Three: yes.", [3]],
+    ["two and three are a yes", [2, 3]],
+    ["yes to three", [3]],
+    ["two no, three yes", [3], [2]],
+  ])("%j", (text, yes, no = []) => {
+    expect(read(text)).toEqual(plainly(yes, no));
+  });
+
+  test.each<[string, number[], number[]?]>([
+    ["yes to the first, no to the second", [2], [3]],
+    ["The last one is yes.", [3]],
+    ["Yes and yes.", [2, 3]],
+    ["no, no", [], [2, 3]],
+  ])("%j where nothing but two questions stood in the answer", (text, yes, no = []) => {
+    expect(read(text, { others: 0 })).toEqual(plainly(yes, no));
+  });
+
+  test.each(["yes to the first, no to the second", "Yes and yes.", "The last one is yes."])(
+    "%j is for a person where a point to fix stood beside them",
+    (text) => {
+      expect(read(text)).toEqual({ yes: [], no: [], person: true });
+    },
+  );
+
+  test.each(["Yes and no.", "yes, no", "yes, yes, yes", "the first name is yes"])(
+    "%j is for a person, since it may mean something else",
+    (text) => {
+      expect(read(text, { others: 0 })).toEqual({ yes: [], no: [], person: true });
+    },
+  );
+
+  test("Please proceed says yes to the only question", () => {
+    expect(read("Please proceed.", { open: [3], others: 0 })).toEqual(plainly([3]));
+    expect(read("Please proceed.", { open: [3], others: 1 })).toMatchObject({ yes: [], person: true });
+    expect(read("Please proceed.", { others: 0 })).toMatchObject({ yes: [], person: true });
+  });
+});
+
+describe("what stands around an answer in its sentence, or beside it", () => {
+  test.each([
+    "3 YES - it's an old building",
+    "3 YES (sorry for the late reply, was on site all day)",
+    "3 YES, everybody here says it like that.",
+    "3 YES. It's a Finnish word.",
+    "3 YES. The owner is Croatian.",
+    "3 yes, I know it looks wrong",
+    "3 YES\n\nGreat service!\n\nDana",
+    "3 YES\n\nlol you guys are thorough\n\nDana",
+    "It's been a crazy week.\n3 YES",
+    "Hey, on the ladder so short: 3 YES",
+  ])("%j", (text) => {
+    expect(read(text)).toEqual(plainly([3]));
+  });
+
+  test.each([
+    "3 YES. It is salon in the drawing.",
+    "3 YES. The owner likes salon better.",
+    "3 YES. That was the old tenant.",
+    "3 YES. I am in two minds about it.",
+    "3 YES. It has two Ls.",
+    "3 yes, it looks wrong",
+    "3 yes, checked with the new guy",
+    "three cheers yes",
+    "3 YES: it is a Finnish word for salon",
+    "3 YES. You are the expert.",
+    "3 YES. It is up to you.",
+    "3 YES - for now",
+    "3 YES (I hope)",
+    "3 YES. Delay a week.",
+    "3 YES. Better late.",
+    "3 YES\n\nBy Friday.\n\nDana",
+    "3 YES\n\nSilver\n\nDana",
+    "3 YES\n\nExpress.\n\nDana",
+    "Yes, I'll get back to you tomorrow.",
+  ])("%j is for a person, and no YES", (text) => {
+    expect(read(text)).toEqual({ yes: [], no: [], person: true });
+  });
+});
+
+describe("more ways to answer", () => {
+  test.each<[string, number[], number[]?]>([
+    ["3 - yes please, as drawn", [3]],
+    ["3 - Yes, confirmed with the ward.", [3]],
+    ['My reply is "3 YES".', [3]],
+    ["Re: your question 3\nYES", [3]],
+    ["Yes please, engrave number 3 exactly as it stands.", [3]],
+    ["Regarding no. 3: yes, that is what the client wants on the plate.", [3]],
+    ["3 NO - will send a corrected sheet.", [], [3]],
+    ["3 YES, it is meant as it stands. Number 1 was my mistake, new sheet coming.", [3]],
+    ["We confirm that the matters raised in points 2 and 3 of your answer are meant as they stand.", [2, 3]],
+    ["Sure thing:\n\n3 YES", [3]],
+    ["3 → YES", [3]],
+    ["3: That is how it should be.", [3]],
+    ["3 YES because that's how they spell it", [3]],
+    ["Thank you for your message, 3 YES.", [3]],
+    ["After checking with the client: 3 YES", [3]],
+    ["Client says yes to 3", [3]],
+    ["3 yes. 2 no. Corrected sheet for 2 coming this afternoon.", [3], [2]],
+    ["2 is right as is. 3 is a typo, corrected sheet to follow.", [2], [3]],
+    ["2 no sorry fat fingers, will resend", [], [2]],
+    ["Sehr geehrte Damen und Herren,\n\n3 JA\n\nMit freundlichen Grüßen\n\ni. A. Katrin Osterloh", [3]],
+    ["3 YES\n\nCordialement\nBastien Morel\n12 quai des Brumes, 29999 Port-Exemple", [3]],
+    ["3 YES\n\nRegards\nBastien Morel\nKVK 55501999\n555-0161 direct | 555-0160 main", [3]],
+  ])("%j", (text, yes, no = []) => {
+    expect(read(text)).toEqual(plainly(yes, no));
+  });
+
+  test.each([
+    "3 YES\nThat was my mistake, sending a new one.",
+    "3 - yes please change it",
+    "Yes please, engrave number 3 exactly as in the drawing.",
+    "Re: your question 3\nYES if the owner signs",
+    "3 YES\n\nSILVER 55501",
+  ])("%j is for a person, and no YES", (text) => {
+    expect(read(text)).toEqual({ yes: [], no: [], person: true });
+  });
+});
