@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 import { lineKeysOf } from "../../../src/reading/reply/furniture.ts";
 import { type KnownWords, statementsIn } from "../../../src/reading/reply/statements.ts";
 import type { Letter } from "../../../src/trade/letter.ts";
-import { notesIn, toldIn } from "../../bench/notes.ts";
 import { catalogue } from "../../make/config.ts";
 
 const facts: KnownWords["facts"] = {
@@ -227,21 +226,4 @@ test("no more than eight sentences are told, each in one line", () => {
   );
   expect(said).toHaveLength(8);
   expect(Math.max(...said.map(({ length }) => length))).toBeLessThanOrEqual("text: ".length + 200);
-});
-
-/** The halves that were set aside before anything was tuned (tests/bench/letter-words.ts prints them all). */
-describe("of letters written for this project", () => {
-  const told = (file: string): number[] =>
-    notesIn(file)
-      .filter(({ aside }) => aside)
-      .map((note) => toldIn(note).length);
-  test("no wish in thirty is let through", () => {
-    const wishes = told("wishes");
-    expect(wishes.filter((count) => count === 0).length).toBeLessThanOrEqual(wishes.length * 0.03);
-  });
-
-  test("no cover note in twenty is sent to a person", () => {
-    const notes = told("cover");
-    expect(notes.filter((count) => count > 0).length).toBeLessThanOrEqual(notes.length * 0.05);
-  });
 });
