@@ -89,6 +89,32 @@ test("a hidden logo belongs to the looks, a hidden sheet does not", () => {
   expect(found.map(({ looks }) => looks)).toEqual([true, false]);
 });
 
+test.each([
+  ["says that it is not hidden", properties(numbers([0x7ffe000b, 4], [0, 4]))],
+  // MS-OXTNEF §2.1.3.4: true and false are two bytes; what fills up to four says nothing.
+  ["says so, with anything to fill up", properties(numbers([0x7ffe000b, 4], [0, 2], [0xffff, 2]))],
+  ["says nothing of it", properties(numbers([0x37050003, 4], [1, 4]))],
+])("a logo is a file of the sender's where the letter %s", (_, said) => {
+  const logo = attribute(2, 0x0006800f, Buffer.from("GIF89a\x09\0\x09\0"));
+  const found = readTnef(Buffer.concat([head, begin, logo, said])).files;
+  expect(found.map(({ looks }) => looks)).toEqual([false]);
+});
+
+test("a document that lies in its properties comes out as it is, beside no bytes of its own", () => {
+  const bytes = property(0x37010102, Buffer.from("%PDF-1.7 two"));
+  const name = property(0x3704001e, Buffer.from("TWO.PDF\0"));
+  expect(read(begin, properties(bytes, name))).toEqual([["TWO.PDF", "%PDF-1.7 two"]]);
+  expect(read(begin, data, properties(bytes, name))).toEqual([["TWO.PDF", "%PDF-1.7 one"]]);
+});
+
+test("the longest name is taken, whichever comes first", () => {
+  const long = property(0x3707001e, Buffer.from("long.pdf\0"));
+  const shown = property(0x3001001e, Buffer.from("shown.pdf\0"));
+  const short = property(0x3704001e, Buffer.from("SHORT.PDF\0"));
+  expect(read(begin, data, properties(short, shown, long))).toEqual([["long.pdf", "%PDF-1.7 one"]]);
+  expect(read(begin, data, properties(short, shown))).toEqual([["shown.pdf", "%PDF-1.7 one"]]);
+});
+
 test("a file whose checksum is wrong, or that ends before its length, is left", () => {
   const wrong = Buffer.from(data);
   wrong.writeUInt8(data.readUInt8(10) ^ 1, 10);

@@ -83,6 +83,11 @@ describe("an archive does not give what", () => {
     ]);
   });
 
+  test("is one byte more than 60 MB together", () => {
+    const full = openZip(zipOf([zeros("a", 40), zeros("b", 20), { file: "c", bytes: Buffer.from("c") }]));
+    expect(full.kind === "archive" && full.left).toEqual([{ name: "c", kind: "too-large" }]);
+  });
+
   test("comes after the two-hundredth file", () => {
     const facts = openZip(
       zipOf(Array.from({ length: 203 }, (_, i) => ({ file: `${i}`, bytes: Buffer.from("x") }))),

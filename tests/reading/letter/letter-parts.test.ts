@@ -185,6 +185,11 @@ describe("what belongs to the looks of a letter", () => {
       false,
     ],
     [
+      "a picture attached as a file with an id that no text shows, as some programs give each file",
+      [picture(png(300, 80), "Content-ID: <x>", "Content-Disposition: attachment; filename=l.png")],
+      false,
+    ],
+    [
       "a photograph, large enough for a sheet, that the text shows",
       [html, picture(png(1200, 1600), "Content-ID: <logo@1>")],
       false,

@@ -50,6 +50,17 @@ test("a name is taken from the type where the disposition has none", () => {
   ).toEqual(["a.pdf"]);
 });
 
+test("a comment in a field says nothing", () => {
+  // RFC 2045 §5.1
+  const [leaf] = leaves("Content-Type: application/pdf (a sheet); name=a.pdf", "", "x");
+  expect(leaf).toMatchObject({ type: "application/pdf", name: "a.pdf" });
+});
+
+test("the first of two fields holds, and what continues the second is passed over", () => {
+  const [leaf] = leaves("Content-Type: a/b; name=a.pdf", "Content-Type: c/d", " ; name=c.pdf", "", "x");
+  expect(leaf).toMatchObject({ type: "a/b", name: "a.pdf" });
+});
+
 test.each([
   ["base64", base64("%PDF- \xff\n")],
   ["BASE64 (of course)", base64("%PDF- \xff\n")],
@@ -72,6 +83,24 @@ const expectBoth = (...lines: Lines): void => {
   const pdfs = leaves(...lines).filter((leaf) => textOf(leaf).startsWith("%PDF"));
   expect(pdfs.map(textOf)).toEqual([onePdf, onePdf]);
 };
+
+test("a letter that begins with a blank line has no header", () => {
+  expect(leavesOf(Buffer.from("\nHello\n")).map(textOf)).toEqual(["Hello\n"]);
+  expect(leavesOf(Buffer.from("")).map(textOf)).toEqual([""]);
+});
+
+test.each([
+  ["dashes and words that only begin like it", "--bridge and road"],
+  ["dashes and a longer name", "--b2"],
+  ["one dash", "-b"],
+  ["its name behind something else than dashes", "x-b"],
+  ["its name behind a dash and something else", "-xb"],
+  ["its name alone", "b"],
+])("no boundary is a line of %s", (_, line) => {
+  const [leaf, ...others] = leaves(...mixed("b", ["", "above", line, "below"]));
+  expect(textOf(leaf as Leaf)).toBe(["above", line, "below"].join("\r\n"));
+  expect(others.map(textOf)).toEqual([""]);
+});
 
 describe("a leaf is not lost when", () => {
   const head = ['Content-Type: multipart/mixed; boundary="b"', ""];
@@ -98,6 +127,10 @@ describe("a leaf is not lost when", () => {
     const rest = ["--b", ...filePart("1.pdf"), "--b", ...filePart("2.pdf"), "--b--"];
     expectBoth('Content-Type: multipart/mixed; boundary="c"', "", ...rest);
     expectBoth("Content-Type: multipart/mixed", "", "--no boundary", "", ...rest);
+  });
+  test("its boundary stands once, with no header behind it", () => {
+    const found = leaves(...head, "--b", "", "the sheet");
+    expect(found.map(({ within, bytes }) => [within, String(bytes)])).toEqual([["mixed", "the sheet"]]);
   });
   test("one boundary begins like another", () => {
     const inner = mixed("b-1", filePart("1.pdf"));

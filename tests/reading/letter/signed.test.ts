@@ -51,6 +51,13 @@ describe("what is signed is found", () => {
   });
 });
 
+test.each([
+  ["no octets", element(0x30, element(0x04, pdf))],
+  ["octets and something else in one", element(0x24, element(0x30, element(0x04, pdf)))],
+])("what was signed is nothing where there are %s", (_, content) => {
+  expect(String(signedContent(signed(element, content)) ?? "")).toBe("");
+});
+
 test("a signature of something that lies elsewhere has no content", () => {
   expect(signedContent(signed(element, undefined))).toBeUndefined();
 });
@@ -165,6 +172,11 @@ describe.skipIf(!hasProgram("openssl", "version"))("a letter signed by openssl",
     expect(read.messageId).not.toBe("<x@stranger.example>");
     expect(read.parts.map(({ name }) => name)).toEqual(["a.pdf"]);
     expect((await readLetter(sign("-nodetach"))).from).toBeUndefined();
+  });
+
+  test("around its text, and its subject may speak of content", async () => {
+    const read = await readLetter(sign("-subject", "Re: content-type of sheets", "-nodetach"));
+    expect(read.subject).toBe("Re: content-type of sheets");
   });
 
   test("around its text, and then forwarded, is a container", async () => {
