@@ -89,7 +89,7 @@ describe("the lines of the sender", () => {
     ["are for one point each", "> 2. SALONA\nYES\nThanks", [["YES", 2], ["Thanks"]]],
     [
       "stand among marked lines that a lead introduces",
-      "On Mon, Nov 9, 2026 Burin wrote:\n\n> 2. SALONA\nYES",
+      "On Mon, Nov 9, 2026 Burin wrote:\n \n> 2. SALONA\nYES",
       [["YES", 2]],
     ],
     ["may begin with what only looks like a lead", "-----\n3 YES", [["-----"], ["3 YES"]]],

@@ -227,3 +227,20 @@ test("no more than eight sentences are told, each in one line", () => {
   expect(said).toHaveLength(8);
   expect(Math.max(...said.map(({ length }) => length))).toBeLessThanOrEqual("text: ".length + 200);
 });
+
+describe("where a signature begins", () => {
+  test("no first line does, since nothing stands above it", () => {
+    expect(inText("Dana Whitlock\n14 Dock Road")).toEqual(["text: 14 Dock Road"]);
+    expect(inText("See below.\nDana Whitlock\n14 Dock Road")).toEqual([]);
+  });
+
+  test("no name does that may be a wish", () => {
+    const named = { facts: { ...facts, names: ["Dana Hold"] } };
+    expect(inText("See below.\nhold\n14 Dock Road", named)).toEqual(["text: hold", "text: 14 Dock Road"]);
+  });
+});
+
+test("a dash within a word joins nothing to a count", () => {
+  const said = statementsIn({ subject: "EL-100", text: "See -below. 12 devices attached." }, nothing);
+  expect(said.map(({ kind }) => kind)).toEqual(["counts"]);
+});
