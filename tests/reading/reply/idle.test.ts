@@ -164,6 +164,9 @@ test.each([
   ["Sorry for the change", false],
   ["They relate well", false],
   ["See you later", false],
+  ["I was at the roofing", false],
+  ["Signals are green lately", false],
+  ["We are latecomers", false],
   ["The plates were on site all day", false],
 ])("%j is their own affair: %s", (sentence, own) => {
   expect(isOwnAffair(sentence)).toBe(own);

@@ -93,6 +93,7 @@ describe("the lines of the sender", () => {
       [["YES", 2]],
     ],
     ["may begin with what only looks like a lead", "-----\n3 YES", [["-----"], ["3 YES"]]],
+    ["are none where there are only blanks", "2 YES\n  \n3 NO", [["2 YES"], ["3 NO"]]],
     ["may end in any way that lines do", "2 YES\r\n3 NO\r4 YES", [["2 YES"], ["3 NO"], ["4 YES"]]],
     ["are for no number that begins no point", "> 2.5 mm\nYES\n> 12345. x\nNO", [["YES"], ["NO"]]],
   ])("%s", (_, text, lines) => {

@@ -92,6 +92,8 @@ test.each([
 test.each([
   ["incorrect", true],
   ["don’t", true],
+  ["jamais", true],
+  ["held", true],
   ["the kitchen", false],
 ])("%j asks for something: %s", (said, asks) => {
   expect(asksFor(said)).toBe(asks);
