@@ -84,6 +84,20 @@ const expectBoth = (...lines: Lines): void => {
   expect(pdfs.map(textOf)).toEqual([onePdf, onePdf]);
 };
 
+test.each([
+  ["Hello there: one", "Hello there: one"],
+  ["Grüße: one", "Grüße: one"],
+  [": one", ": one"],
+])("a body may begin without a blank line above it: %s", (line, body) => {
+  const [leaf] = leaves("Content-Type: text/plain", line);
+  expect(Buffer.from(leaf?.bytes ?? []).toString()).toBe(body);
+});
+
+test("a line that continues a field is none of its own, nor is one that begins a letter among many", () => {
+  const [leaf] = leaves("From x@y.example", "Content-Type: text/html;", " name: x", ">From me", "X-A : b", "", "body");
+  expect(leaf).toMatchObject({ type: "text/html", bytes: Buffer.from("body") });
+});
+
 test("a letter that begins with a blank line has no header", () => {
   expect(leavesOf(Buffer.from("\nHello\n")).map(textOf)).toEqual(["Hello\n"]);
   expect(leavesOf(Buffer.from("")).map(textOf)).toEqual([""]);
