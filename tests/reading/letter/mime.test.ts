@@ -56,6 +56,18 @@ test("a comment in a field says nothing", () => {
   expect(leaf).toMatchObject({ type: "application/pdf", name: "a.pdf" });
 });
 
+test.each([
+  ["a/b", "a/b"],
+  ["my own/type", "application/octet-stream"],
+  ["a/b of mine", "application/octet-stream"],
+  ["a/b/c", "application/octet-stream"],
+  ["text of mine", "text/plain"],
+  ["", "text/plain"],
+])("the type %j is %s", (type, is) => {
+  // RFC 2045 §5.2
+  expect(leaves(`Content-Type: ${type}`, "", "x")[0]?.type).toBe(is);
+});
+
 test("the first of two fields holds, and what continues the second is passed over", () => {
   const [leaf] = leaves("Content-Type: a/b; name=a.pdf", "Content-Type: c/d", " ; name=c.pdf", "", "x");
   expect(leaf).toMatchObject({ type: "a/b", name: "a.pdf" });
@@ -94,7 +106,15 @@ test.each([
 });
 
 test("a line that continues a field is none of its own, nor is one that begins a letter among many", () => {
-  const [leaf] = leaves("From x@y.example", "Content-Type: text/html;", " name: x", ">From me", "X-A : b", "", "body");
+  const [leaf] = leaves(
+    "From x@y.example",
+    "Content-Type: text/html;",
+    " name: x",
+    ">From me",
+    "X-A : b",
+    "",
+    "body",
+  );
   expect(leaf).toMatchObject({ type: "text/html", bytes: Buffer.from("body") });
 });
 
@@ -146,6 +166,15 @@ describe("a leaf is not lost when", () => {
     const found = leaves(...head, "--b", "", "the sheet");
     expect(found.map(({ within, bytes }) => [within, String(bytes)])).toEqual([["mixed", "the sheet"]]);
   });
+  test("the header names another boundary than that of 200 characters below it, but none of more", () => {
+    const below = (length: number): Leaf[] => {
+      const line = `--${"b".repeat(length)}`;
+      const part = ["Content-Type: application/pdf", "", onePdf];
+      return leaves('Content-Type: multipart/mixed; boundary="c"', "", line, ...part, line, ...part);
+    };
+    expect(below(200)).toHaveLength(2);
+    expect(below(201).map(({ type }) => type)).toEqual(["multipart/mixed"]);
+  });
   test("one boundary begins like another", () => {
     const inner = mixed("b-1", filePart("1.pdf"));
     expectBoth(...head, "--b", ...inner, "--b", ...filePart("2.pdf"), "--b--");
@@ -177,4 +206,7 @@ test("a letter of more than ten thousand parts is refused", () => {
   expect(() =>
     leaves('Content-Type: multipart/mixed; boundary="b"', "", ...Array(10_001).fill("--b")),
   ).toThrow("too many parts");
+  expect(
+    leaves('Content-Type: multipart/mixed; boundary="b"', "", ...Array(10_000).fill("--b")).length,
+  ).toBeGreaterThan(9_000);
 });

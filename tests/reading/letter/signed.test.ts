@@ -58,6 +58,15 @@ test.each([
   expect(String(signedContent(signed(element, content)) ?? "")).toBe("");
 });
 
+test("elements are passed over up to twenty within each other", () => {
+  const nested = (depth: number): Buffer => (depth === 0 ? version : endless(0x31, nested(depth - 1)));
+  const about = endless(0x30, plainData, endless(0xa0, element(0x04, pdf)));
+  const within = (depth: number): Buffer =>
+    endless(0x30, signedData, endless(0xa0, endless(0x30, version, nested(depth), about)));
+  expect(String(signedContent(within(21)))).toBe(onePdf);
+  expect(signedContent(within(22))).toBeUndefined();
+});
+
 test("a signature of something that lies elsewhere has no content", () => {
   expect(signedContent(signed(element, undefined))).toBeUndefined();
 });
