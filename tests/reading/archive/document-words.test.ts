@@ -42,6 +42,14 @@ test("an empty list of changes leaves the words below it", () => {
   expect(lines(openText(body))).toEqual(["Button 2 as EXIT"]);
 });
 
+test("a list of changes is left out wherever it stands", () => {
+  const bytes = zipOf([
+    entry("mimetype", "application/vnd.oasis.opendocument.text"),
+    entry("content.xml", "<text:tracked-changes>not two</text:tracked-changes><text:p>two</text:p>"),
+  ]);
+  expect(lines(bytes)).toEqual(["two"]);
+});
+
 test("words in spans and sections, and settings of tabs, are as they read", () => {
   expect(
     lines(openText("<text:section><text:p>SA<text:span>LON</text:span></text:p></text:section>")),

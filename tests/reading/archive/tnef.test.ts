@@ -73,6 +73,34 @@ test("a long name stands in 8-bit letters or Unicode, among properties of every 
   expect(read(begin, title, data, properties(...others, name))).toEqual([["long name.pdf", "%PDF-1.7 one"]]);
 });
 
+// MS-OXCDATA §2.11.1: bytes of a value, for types whose values have one size.
+test.each([
+  [0x02, 2],
+  [0x03, 4],
+  [0x04, 4],
+  [0x05, 8],
+  [0x06, 8],
+  [0x07, 8],
+  [0x0a, 4],
+  [0x0b, 2],
+  [0x14, 8],
+  [0x40, 8],
+  [0x48, 16],
+])("a name stands behind a property of type %i, whose value has %i bytes", (type, size) => {
+  const name = property(0x3707001e, Buffer.from("long.pdf\0"));
+  const value = Buffer.alloc(Math.ceil(size / 4) * 4, 9);
+  const one = Buffer.concat([numbers([0x0e1b_0000 + type, 4]), value]);
+  const two = Buffer.concat([numbers([0x0e1b_1000 + type, 4], [2, 4]), value, value]);
+  for (const before of [one, two])
+    expect(read(begin, data, properties(before, name))).toEqual([["long.pdf", "%PDF-1.7 one"]]);
+});
+
+test("a file whose bytes are missing is left, and one of which not even its length came is none", () => {
+  const left = (length: number): number =>
+    readTnef(Buffer.concat([head, begin, data.subarray(0, length)])).left.length;
+  expect([left(8), left(9), left(10)]).toEqual([0, 1, 1]);
+});
+
 test("a forwarded letter comes out as a container of its own", () => {
   const inner = winmailOf(files);
   const object = property(0x3701000d, Buffer.concat([Buffer.alloc(16, 9), inner]));
