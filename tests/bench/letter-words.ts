@@ -16,9 +16,8 @@
  *
  *     npx node tests/bench/letter-words.ts [--misses] [--all]
  */
-import { readFileSync } from "node:fs";
 import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";
-import { notesIn, toldIn } from "./notes.ts";
+import { namesIn, notesIn, toldIn } from "./notes.ts";
 
 const percent = (some: number, of: number): string => `${some}/${of} ${((100 * some) / of).toFixed(1)} %`;
 
@@ -50,10 +49,6 @@ for (const [file, what, isMiss] of [
         console.log(`    ${JSON.stringify([subject, text, said])}`);
   }
 
-const names = (file: string, aside: boolean): string[] =>
-  readFileSync(`tests/bench/notes/names-${file}.txt`, "utf8")
-    .split("\n")
-    .filter((name, i) => name !== "" && (i % 2 === 1) === aside);
 const [{ facts } = { facts: undefined }] = notesIn("cover");
 if (facts === undefined) throw new Error("no notes");
 
@@ -65,7 +60,7 @@ for (const [file, what, isMiss] of [
     ["tuned on ", false],
     ["set aside", true],
   ] as const) {
-    const all = names(file, aside);
+    const all = namesIn(file, aside);
     const missed = all.filter((name) => speaksAgainstIt(name, facts) === isMiss);
     console.log(`${what.padEnd(30)} ${half} ${percent(missed.length, all.length)}`);
     if (process.argv.includes("--misses")) for (const name of missed) console.log(`    ${name}`);

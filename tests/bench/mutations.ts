@@ -6,8 +6,9 @@
  *
  *     npx node tests/bench/mutations.ts src/orders/near.ts… [--tests tests/orders…] [--every N] [--offset K]
  *
- * The tests that mirror the file run first. If they notice nothing, those of --tests run, or without it all tests that
- * import the file, however far. Of all changes --every 30 tries each thirtieth, and --offset 15 begins with another.
+ * The tests that mirror the file run first: those of its name, or else those of its folder. If they notice nothing,
+ * those of --tests run, or without it all tests that import the file, however far. With --tests those of the folder do
+ * not run unless named. Of all changes --every 30 tries each thirtieth, and --offset 15 begins with another.
  */
 import { type ChildProcess, fork } from "node:child_process";
 import { once } from "node:events";
@@ -32,7 +33,8 @@ function mirrorOf(path: string): string {
 /** The tests of a file, in the turn in which they run. None stands for all that import it. */
 function turnsOf(path: string): (readonly string[])[] {
   const [near, { tests = [] }] = [mirrorOf(relative(".", path)), options];
-  return tests.length === 1 && tests[0] === near ? [tests] : [[near], tests];
+  if (tests.length > 0 && (!near.endsWith(".ts") || tests.every((one) => one === near))) return [tests];
+  return [[near], tests];
 }
 
 /** How long tests take while nothing is changed. */

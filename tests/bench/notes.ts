@@ -40,6 +40,12 @@ export function notesIn(file: string): Note[] {
   });
 }
 
+/** Names of files, one a line, as "honest" or "wishes" that speak against their sheets. */
+export function namesIn(file: "honest" | "wishes", aside: boolean): string[] {
+  const names = readFileSync(`tests/bench/notes/names-${file}.txt`, "utf8").split("\n");
+  return names.filter((name, i) => name !== "" && (i % 2 === 1) === aside);
+}
+
 /** What a note says that its sheets do not: words for a person, and counts that are wrong. */
 export function toldIn({ subject, text, facts }: Note): readonly string[] {
   const letter = { subject, text };

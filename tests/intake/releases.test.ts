@@ -90,6 +90,8 @@ test("what touches a released order stops it, alarms the engraving room once, an
   expect(await alarms(desk)).toEqual([
     expect.stringMatching(/^STOP: order FM-80 has changed\n[^]*this is different: P-2/),
   ]);
+  const { messageId } = desk.sender.kept.find(({ recipient }) => recipient === room) ?? {};
+  expect(messageId).toMatch(/^<burin\.[\w.]+@quillgate\.example>$/);
   // One of us decides, and releases anew. What was cut of the sheet before is void.
   const before = (await orderIn(desk)).released;
   const number = (await orderIn(desk)).questions[0]?.number ?? 0;

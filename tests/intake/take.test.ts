@@ -72,6 +72,47 @@ test("a letter from nobody, or from two, is held for a person and not answered",
   expect(sender.kept).toHaveLength(0);
 });
 
+test("a sender whom the name servers cannot prove just now is asked about three times, then a person looks", async () => {
+  let asked = 0;
+  const { reader, rules } = await temporaryDesk();
+  const sender = keepingSender();
+  const { desk, forward } = await deskAt({
+    sender,
+    reader: {
+      ...reader,
+      sender: () => {
+        asked += 1;
+        return Promise.resolve({ ok: true, value: "temporary" });
+      },
+    },
+    rules: { ...rules, nameServers: [] },
+  });
+  const { letter } = await take(desk);
+  for (const times of [1, 2, 3]) {
+    const state = await stateOf(desk, letter);
+    expect([asked, state === "received"]).toEqual([times, times < 3]);
+    if (times === 3) break;
+    forward(599);
+    expect(await takeDue(desk)).toBe(false);
+    forward(1);
+    expect(await takeDue(desk)).toBe(true);
+  }
+  expect(await takeDue(desk)).toBe(false);
+  expect(await desk.store.letters.read(letter)).toMatchObject({ verdict: "person" });
+});
+
+test("what our own mail server found of a sender never changes, so nobody asks again", async () => {
+  const { rules } = await temporaryDesk();
+  const { desk } = await deskAt({ rules: { ...rules, authority: "mx.quillgate.example" } });
+  const found =
+    "Authentication-Results: mx.quillgate.example; dmarc=temperror header.from=brightwire.example";
+  const { letter } = await take(
+    desk,
+    letterBytes([found, "Received: from elsewhere by mx.quillgate.example"]),
+  );
+  expect(await stateOf(desk, letter)).not.toBe("received");
+});
+
 test("a machine's report is filed in silence, with the reason", async () => {
   const sender = keepingSender();
   const { desk } = await deskAt({ sender });

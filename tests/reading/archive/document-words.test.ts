@@ -37,10 +37,55 @@ test("and so does one in the open format", () => {
   expect(lines(openText(body))).toEqual(["Remarks", "Button 2 as EXIT", "Dana"]);
 });
 
-test("words that are struck out make it unsure", () => {
-  expect(openZip(word("<w:p><w:r><w:rPr><w:strike/></w:rPr><w:t>two</w:t></w:r></w:p>"))).toMatchObject({
-    words: { unsure: true },
-  });
+test("an empty list of changes leaves the words below it", () => {
+  const body = "<text:tracked-changes/><text:p>Button 2 as EXIT</text:p>";
+  expect(lines(openText(body))).toEqual(["Button 2 as EXIT"]);
+});
+
+test("a list of changes is left out wherever it stands", () => {
+  const bytes = zipOf([
+    entry("mimetype", "application/vnd.oasis.opendocument.text"),
+    entry("content.xml", "<text:tracked-changes>not two</text:tracked-changes><text:p>two</text:p>"),
+  ]);
+  expect(lines(bytes)).toEqual(["two"]);
+});
+
+test("words in spans and sections, and settings of tabs, are as they read", () => {
+  expect(
+    lines(openText("<text:section><text:p>SA<text:span>LON</text:span></text:p></text:section>")),
+  ).toEqual(["SALON"]);
+  const body =
+    "<w:p><w:tabs/><w:r><w:t>SA</w:t></w:r><w:brand/><w:r><w:t>LON</w:t><w:tab/><w:t>B</w:t></w:r></w:p>";
+  expect(lines(word(body))).toEqual(["SALON B"]);
+});
+
+// XML 1.0 §4.1 and §4.6
+test.each([
+  ["&lt;&gt;&quot;&apos;&amp;", "<>\"'&"],
+  ["&#x41;&#65;", "AA"],
+  ["&#x10FFFF;", "\u{10FFFF}"],
+  ["&#x110000;&nbsp;&zz;", "&#x110000;&nbsp;&zz;"],
+])("%s is written for %s", (written, read) => {
+  expect(lines(word(`<w:p><w:t>${written}</w:t></w:p>`))).toEqual([read]);
+});
+
+test.each([
+  ["struck out", word("<w:p><w:rPr><w:strike/></w:rPr><w:t>two</w:t></w:p>"), true],
+  ["struck out twice", word('<w:p><w:rPr><w:dstrike w:val="true" /></w:rPr><w:t>two</w:t></w:p>'), true],
+  ["expressly not struck out", word('<w:p><w:rPr><w:strike w:val="0"/></w:rPr><w:t>two</w:t></w:p>'), false],
+  [
+    "struck out in the open format",
+    openText('<style:text-properties text-line-through-style="solid"/><text:p>two</text:p>'),
+    true,
+  ],
+  [
+    "expressly not struck out there",
+    openText('<style:text-properties text-line-through-style="none"/><text:p>two</text:p>'),
+    false,
+  ],
+])("words that are %s make it unsure or not", (_, bytes, unsure) => {
+  const facts = openZip(bytes);
+  expect(facts.kind === "text" && (facts.words.unsure ?? false)).toBe(unsure);
 });
 
 test.each([

@@ -73,6 +73,34 @@ test("a long name stands in 8-bit letters or Unicode, among properties of every 
   expect(read(begin, title, data, properties(...others, name))).toEqual([["long name.pdf", "%PDF-1.7 one"]]);
 });
 
+// MS-OXCDATA §2.11.1: bytes of a value, for types whose values have one size.
+test.each([
+  [0x02, 2],
+  [0x03, 4],
+  [0x04, 4],
+  [0x05, 8],
+  [0x06, 8],
+  [0x07, 8],
+  [0x0a, 4],
+  [0x0b, 2],
+  [0x14, 8],
+  [0x40, 8],
+  [0x48, 16],
+])("a name stands behind a property of type %i, whose value has %i bytes", (type, size) => {
+  const name = property(0x3707001e, Buffer.from("long.pdf\0"));
+  const value = Buffer.alloc(Math.ceil(size / 4) * 4, 9);
+  const one = Buffer.concat([numbers([0x0e1b_0000 + type, 4]), value]);
+  const two = Buffer.concat([numbers([0x0e1b_1000 + type, 4], [2, 4]), value, value]);
+  for (const before of [one, two])
+    expect(read(begin, data, properties(before, name))).toEqual([["long.pdf", "%PDF-1.7 one"]]);
+});
+
+test("a file whose bytes are missing is left, and one of which not even its length came is none", () => {
+  const left = (length: number): number =>
+    readTnef(Buffer.concat([head, begin, data.subarray(0, length)])).left.length;
+  expect([left(8), left(9), left(10)]).toEqual([0, 1, 1]);
+});
+
 test("a forwarded letter comes out as a container of its own", () => {
   const inner = winmailOf(files);
   const object = property(0x3701000d, Buffer.concat([Buffer.alloc(16, 9), inner]));
@@ -87,6 +115,32 @@ test("a hidden logo belongs to the looks, a hidden sheet does not", () => {
   const logo = attribute(2, 0x0006800f, Buffer.from("GIF89a\x09\0\x09\0"));
   const found = readTnef(Buffer.concat([head, begin, logo, hidden, begin, data, hidden])).files;
   expect(found.map(({ looks }) => looks)).toEqual([true, false]);
+});
+
+test.each([
+  ["says that it is not hidden", properties(numbers([0x7ffe000b, 4], [0, 4]))],
+  // MS-OXTNEF §2.1.3.4: true and false are two bytes; what fills up to four says nothing.
+  ["says so, with anything to fill up", properties(numbers([0x7ffe000b, 4], [0, 2], [0xffff, 2]))],
+  ["says nothing of it", properties(numbers([0x37050003, 4], [1, 4]))],
+])("a logo is a file of the sender's where the letter %s", (_, said) => {
+  const logo = attribute(2, 0x0006800f, Buffer.from("GIF89a\x09\0\x09\0"));
+  const found = readTnef(Buffer.concat([head, begin, logo, said])).files;
+  expect(found.map(({ looks }) => looks)).toEqual([false]);
+});
+
+test("a document that lies in its properties comes out as it is, beside no bytes of its own", () => {
+  const bytes = property(0x37010102, Buffer.from("%PDF-1.7 two"));
+  const name = property(0x3704001e, Buffer.from("TWO.PDF\0"));
+  expect(read(begin, properties(bytes, name))).toEqual([["TWO.PDF", "%PDF-1.7 two"]]);
+  expect(read(begin, data, properties(bytes, name))).toEqual([["TWO.PDF", "%PDF-1.7 one"]]);
+});
+
+test("the longest name is taken, whichever comes first", () => {
+  const long = property(0x3707001e, Buffer.from("long.pdf\0"));
+  const shown = property(0x3001001e, Buffer.from("shown.pdf\0"));
+  const short = property(0x3704001e, Buffer.from("SHORT.PDF\0"));
+  expect(read(begin, data, properties(short, shown, long))).toEqual([["long.pdf", "%PDF-1.7 one"]]);
+  expect(read(begin, data, properties(short, shown))).toEqual([["shown.pdf", "%PDF-1.7 one"]]);
 });
 
 test("a file whose checksum is wrong, or that ends before its length, is left", () => {

@@ -40,6 +40,17 @@ test("files come out with their names, folders and all; folders themselves do no
   expect(unpacked(openZip(zip))).toEqual({ "a.pdf": "%PDF-1.7 a", "S-104/b.pdf": "b" });
 });
 
+// APPNOTE 6.3.10 §4.3.12: name, extra field and comment stand behind each entry of the directory.
+test.each([
+  [30, "an extra field"],
+  [32, "a comment"],
+])("files come out behind one that has at byte %i %s of its own", (at) => {
+  const zip = zipOf([onePdf, { file: "b.pdf", bytes: Buffer.from("b") }]);
+  const second = zip.lastIndexOf("PK\x01\x02", undefined, "latin1");
+  const more = Buffer.concat([zip.subarray(0, second), Buffer.alloc(258, 9), zip.subarray(second)]);
+  expect(unpacked(openZip(altered(more, at, 2, 1)))).toEqual({ "a.pdf": "%PDF-1.7 a", "b.pdf": "b" });
+});
+
 test("an empty archive has nothing in it", () => {
   expect(openZip(zipOf([]))).toEqual({ kind: "archive", files: [], left: [] });
 });
@@ -81,6 +92,11 @@ describe("an archive does not give what", () => {
       ["b", "too-large"],
       ["d", "too-large"],
     ]);
+  });
+
+  test("is one byte more than 60 MB together", () => {
+    const full = openZip(zipOf([zeros("a", 40), zeros("b", 20), { file: "c", bytes: Buffer.from("c") }]));
+    expect(full.kind === "archive" && full.left).toEqual([{ name: "c", kind: "too-large" }]);
   });
 
   test("comes after the two-hundredth file", () => {

@@ -114,6 +114,15 @@ describe("forwarded letters", () => {
     expect(namesOf(await letter(...mixed("o", ["", "see below"], part)))).toEqual(["inner.pdf"]);
   });
 
+  test.each([
+    ["message/global", "inner.pdf"], // RFC 6532 §3.7
+    ["message/external-body", "a"],
+    ["message/partial", "a"],
+  ])("of the type %s are opened or stay files", async (type, name) => {
+    const part = [`Content-Type: ${type}; name=a`, "", ...inner()];
+    expect(namesOf(await letter(...mixed("o", ["", "see below"], part)))).toEqual([name]);
+  });
+
   test("are opened in a digest, where they need not say what they are", async () => {
     const read = await letter(...multipart("d", "digest", ["", ...inner("i1")], ["", ...inner("i2")]));
     expect(namesOf(read)).toEqual(["inner.pdf", "inner.pdf"]);
@@ -185,6 +194,11 @@ describe("what belongs to the looks of a letter", () => {
       false,
     ],
     [
+      "a picture attached as a file with an id that no text shows, as some programs give each file",
+      [picture(png(300, 80), "Content-ID: <x>", "Content-Disposition: attachment; filename=l.png")],
+      false,
+    ],
+    [
       "a photograph, large enough for a sheet, that the text shows",
       [html, picture(png(1200, 1600), "Content-ID: <logo@1>")],
       false,
@@ -205,6 +219,36 @@ describe("what belongs to the looks of a letter", () => {
       ["._a.pdf", true],
       ["a.pdf", false],
     ]);
+  });
+
+  test.each([
+    ["pkcs7-signature", "signed", true],
+    ["x-pkcs7-signature", "signed", true],
+    ["pgp-signature", "signed", true],
+    ["pgp-signature", "mixed", false],
+    ["pgp-signature-not", "signed", false],
+    ["not-pgp-signature", "signed", false],
+  ])("a part of application/%s in a multipart/%s: %s", async (type, kind, looks) => {
+    const signature = filePart("s", "-----BEGIN PGP SIGNATURE-----", `application/${type}`);
+    const read = await letter(...multipart("b", kind, filePart("a.pdf"), signature));
+    expect(read.parts.map((part) => part.looks)).toEqual([false, looks]);
+  });
+
+  test.each([
+    ["cid:", "logo@1", true],
+    ["CID:", "logo@1", true],
+    ["acid:", "logo@1", false],
+    ["cid:", `${"x".repeat(498)}@1`, true],
+    ["cid:", `${"x".repeat(499)}@1`, false],
+    ["cid:", "100%@1", true],
+  ])("a picture that a text shows by %s%s: %s", async (scheme, id, looks) => {
+    const shows = ["Content-Type: text/html", "", `<img src="${scheme}${id}">`];
+    const logo = picture(
+      png(300, 80),
+      `Content-ID: <${id}>`,
+      "Content-Disposition: attachment; filename=l.png",
+    );
+    expect(await looksOf(shows, logo)).toEqual([looks]);
   });
 
   test("the signature of a signed letter, but not a file that calls itself one", async () => {

@@ -103,6 +103,35 @@ test("a date that makes no sense is no date", async () => {
   expect(await letter("Date: yesterday", "", "")).not.toHaveProperty("date");
 });
 
+test.each([
+  ["=?utf-8?Q?_a_?=", "a"],
+  ["=?utf-8?Q?a=C2=A0=E2=80=A8b?=", "a b"],
+])("a subject of %s has one blank between its words and none around them", async (subject, read) => {
+  expect((await letter(`Subject: ${subject}`, "", "")).subject).toBe(read);
+});
+
+test.each([
+  ["a local part of 64 characters", `${"a".repeat(64)}@b.example`, true],
+  ["a label of 63 characters", `a@${"b".repeat(63)}.example`, true],
+  ["a label of 64 characters", `a@${"b".repeat(64)}.example`, false],
+  ["a label that ends in a hyphen", "a@b-.example", false],
+  ["a label that begins with one", "a@-b.example", false],
+  ["a domain of 255 characters", `a@${"b.".repeat(124)}example`, true],
+  ["a domain of 257 characters", `a@${"b.".repeat(125)}example`, false],
+  ["a dot before the at", "a.@b.example", false],
+])("an address with %s is one or not", async (_, address, is) => {
+  // RFC 5321 §4.1.2 and §4.5.3.1
+  expect((await letter(`From: ${address}`, "", "")).from).toBe(is ? address : undefined);
+});
+
+test("ids have 250 characters at most, and a name in From is one line", async () => {
+  const id = (length: number): string => `<${"x".repeat(length)}>`;
+  expect(await letter(`Message-ID: ${id(250)}`, "", "")).toMatchObject({ messageId: id(250) });
+  expect(await letter(`Message-ID: ${id(251)}`, "", "")).not.toHaveProperty("messageId");
+  const { fromName } = await letter("From: =?utf-8?Q?_Ines=0ACalloway_?= <a@b.example>", "", "");
+  expect(fromName).toBe("Ines Calloway");
+});
+
 test("line ends in a subject are blanks", async () => {
   expect((await letter("Subject: =?utf-8?Q?a=0D=0ABcc:_b?=", "", "")).subject).toBe("a Bcc: b");
 });

@@ -14,6 +14,7 @@ describe("a link to files is", () => {
       "a token on any host, where words speak of files",
       "The files are here: https://wx.example/t/kT7pQ2xZ9d",
     ],
+    ["a token behind the first word of a letter", "Drawings: https://wx.example/t/kT7pQ2xZ9d"],
     ["hidden behind words in HTML", '<a class="b" href="https://wx.example/t/kT7pQ2xZ9d">Download files</a>'],
     [
       "wrapped by a mail server",
@@ -41,6 +42,22 @@ describe("no link to files is", () => {
   ])("%s", (_, text) => {
     expect(fileLinksIn(text)).toEqual([]);
   });
+});
+
+/** Edges of what looks like a link to files. */
+test.each([
+  ["a token of seven characters in the path", "https://share.example/s/kT7pQ2x", 0],
+  ["a token of eight", "https://share.example/s/kT7pQ2xZ", 1],
+  ["fifteen characters in the query", "https://share.example/get?id=kT7pQ2xZkT7pQ2x", 0],
+  ["sixteen", "https://share.example/get?id=kT7pQ2xZkT7pQ2xZ", 1],
+  ["a word sixty characters before", `Hi drawings${" ".repeat(52)}https://wx.example/t/kT7pQ2xZ9d`, 1],
+  ["one further away", `Hi drawings${" ".repeat(53)}https://wx.example/t/kT7pQ2xZ9d`, 0],
+  ["a word sixty characters behind", `https://wx.example/t/kT7pQ2xZ9d${" ".repeat(52)}drawings`, 1],
+  ["one further away than that", `https://wx.example/t/kT7pQ2xZ9d${" ".repeat(53)}drawings`, 0],
+  ["a word that only holds such a word", "My profile: https://wx.example/t/kT7pQ2xZ9d", 0],
+  ["a word in another link", "https://wx.example/t/kT7pQ2xZ9d https://wx.example/files", 0],
+])("%s", (_, text, links) => {
+  expect(fileLinksIn(text)).toHaveLength(links);
 });
 
 test("of fifty thousand links twenty are given", () => {

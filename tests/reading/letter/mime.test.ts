@@ -50,6 +50,29 @@ test("a name is taken from the type where the disposition has none", () => {
   ).toEqual(["a.pdf"]);
 });
 
+test("a comment in a field says nothing", () => {
+  // RFC 2045 §5.1
+  const [leaf] = leaves("Content-Type: application/pdf (a sheet); name=a.pdf", "", "x");
+  expect(leaf).toMatchObject({ type: "application/pdf", name: "a.pdf" });
+});
+
+test.each([
+  ["a/b", "a/b"],
+  ["my own/type", "application/octet-stream"],
+  ["a/b of mine", "application/octet-stream"],
+  ["a/b/c", "application/octet-stream"],
+  ["text of mine", "text/plain"],
+  ["", "text/plain"],
+])("the type %j is %s", (type, is) => {
+  // RFC 2045 §5.2
+  expect(leaves(`Content-Type: ${type}`, "", "x")[0]?.type).toBe(is);
+});
+
+test("the first of two fields holds, and what continues the second is passed over", () => {
+  const [leaf] = leaves("Content-Type: a/b; name=a.pdf", "Content-Type: c/d", " ; name=c.pdf", "", "x");
+  expect(leaf).toMatchObject({ type: "a/b", name: "a.pdf" });
+});
+
 test.each([
   ["base64", base64("%PDF- \xff\n")],
   ["BASE64 (of course)", base64("%PDF- \xff\n")],
@@ -72,6 +95,46 @@ const expectBoth = (...lines: Lines): void => {
   const pdfs = leaves(...lines).filter((leaf) => textOf(leaf).startsWith("%PDF"));
   expect(pdfs.map(textOf)).toEqual([onePdf, onePdf]);
 };
+
+test.each([
+  ["Hello there: one", "Hello there: one"],
+  ["Grüße: one", "Grüße: one"],
+  [": one", ": one"],
+])("a body may begin without a blank line above it: %s", (line, body) => {
+  const [leaf] = leaves("Content-Type: text/plain", line);
+  expect(Buffer.from(leaf?.bytes ?? []).toString()).toBe(body);
+});
+
+test("a line that continues a field is none of its own, nor is one that begins a letter among many", () => {
+  const [leaf] = leaves(
+    "From x@y.example",
+    "Content-Type: text/html;",
+    " name: x",
+    ">From me",
+    "X-A : b",
+    "",
+    "body",
+  );
+  expect(leaf).toMatchObject({ type: "text/html", bytes: Buffer.from("body") });
+});
+
+test("a letter that begins with a blank line has no header", () => {
+  expect(leavesOf(Buffer.from("\nHello\n")).map(textOf)).toEqual(["Hello\n"]);
+  expect(leavesOf(Buffer.from("")).map(textOf)).toEqual([""]);
+});
+
+test.each([
+  ["dashes and words that only begin like it", "--bridge and road"],
+  ["dashes and a longer name", "--b2"],
+  ["one dash", "-b"],
+  ["its name behind something else than dashes", "x-b"],
+  ["its name behind a dash and something else", "-xb"],
+  ["its name alone", "b"],
+])("no boundary is a line of %s", (_, line) => {
+  const [leaf, ...others] = leaves(...mixed("b", ["", "above", line, "below"]));
+  expect(textOf(leaf as Leaf)).toBe(["above", line, "below"].join("\r\n"));
+  expect(others.map(textOf)).toEqual([""]);
+});
 
 describe("a leaf is not lost when", () => {
   const head = ['Content-Type: multipart/mixed; boundary="b"', ""];
@@ -98,6 +161,19 @@ describe("a leaf is not lost when", () => {
     const rest = ["--b", ...filePart("1.pdf"), "--b", ...filePart("2.pdf"), "--b--"];
     expectBoth('Content-Type: multipart/mixed; boundary="c"', "", ...rest);
     expectBoth("Content-Type: multipart/mixed", "", "--no boundary", "", ...rest);
+  });
+  test("its boundary stands once, with no header behind it", () => {
+    const found = leaves(...head, "--b", "", "the sheet");
+    expect(found.map(({ within, bytes }) => [within, String(bytes)])).toEqual([["mixed", "the sheet"]]);
+  });
+  test("the header names another boundary than that of 200 characters below it, but none of more", () => {
+    const below = (length: number): Leaf[] => {
+      const line = `--${"b".repeat(length)}`;
+      const part = ["Content-Type: application/pdf", "", onePdf];
+      return leaves('Content-Type: multipart/mixed; boundary="c"', "", line, ...part, line, ...part);
+    };
+    expect(below(200)).toHaveLength(2);
+    expect(below(201).map(({ type }) => type)).toEqual(["multipart/mixed"]);
   });
   test("one boundary begins like another", () => {
     const inner = mixed("b-1", filePart("1.pdf"));
@@ -130,4 +206,7 @@ test("a letter of more than ten thousand parts is refused", () => {
   expect(() =>
     leaves('Content-Type: multipart/mixed; boundary="b"', "", ...Array(10_001).fill("--b")),
   ).toThrow("too many parts");
+  expect(
+    leaves('Content-Type: multipart/mixed; boundary="b"', "", ...Array(10_000).fill("--b")).length,
+  ).toBeGreaterThan(9_000);
 });

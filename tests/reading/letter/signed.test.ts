@@ -51,6 +51,22 @@ describe("what is signed is found", () => {
   });
 });
 
+test.each([
+  ["no octets", element(0x30, element(0x04, pdf))],
+  ["octets and something else in one", element(0x24, element(0x30, element(0x04, pdf)))],
+])("what was signed is nothing where there are %s", (_, content) => {
+  expect(String(signedContent(signed(element, content)) ?? "")).toBe("");
+});
+
+test("elements are passed over up to twenty within each other", () => {
+  const nested = (depth: number): Buffer => (depth === 0 ? version : endless(0x31, nested(depth - 1)));
+  const about = endless(0x30, plainData, endless(0xa0, element(0x04, pdf)));
+  const within = (depth: number): Buffer =>
+    endless(0x30, signedData, endless(0xa0, endless(0x30, version, nested(depth), about)));
+  expect(String(signedContent(within(21)))).toBe(onePdf);
+  expect(signedContent(within(22))).toBeUndefined();
+});
+
 test("a signature of something that lies elsewhere has no content", () => {
   expect(signedContent(signed(element, undefined))).toBeUndefined();
 });
@@ -165,6 +181,11 @@ describe.skipIf(!hasProgram("openssl", "version"))("a letter signed by openssl",
     expect(read.messageId).not.toBe("<x@stranger.example>");
     expect(read.parts.map(({ name }) => name)).toEqual(["a.pdf"]);
     expect((await readLetter(sign("-nodetach"))).from).toBeUndefined();
+  });
+
+  test("around its text, and its subject may speak of content", async () => {
+    const read = await readLetter(sign("-subject", "Re: content-type of sheets", "-nodetach"));
+    expect(read.subject).toBe("Re: content-type of sheets");
   });
 
   test("around its text, and then forwarded, is a container", async () => {

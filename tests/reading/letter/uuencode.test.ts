@@ -42,6 +42,25 @@ test("a file without an end is given as far as it goes", () => {
   expect(uuencodedIn(whole.slice(0, 2).join("\n"))[0]?.bytes).toEqual(Buffer.alloc(45, "x"));
 });
 
+test.each([
+  ["begin 64 a.pdf", 0],
+  ["begin 644 a.pdf", 1],
+  ["begin 0644 a.pdf", 1],
+  ["begin 00644 a.pdf", 0],
+  ["begin 689 a.pdf", 0],
+  ["begin 644 ", 0],
+  [" begin 644 a.pdf", 0],
+])("%j begins a file, or none", (line, files) => {
+  expect(uuencodedIn(`See below.\n${line}\n#AAAA\n\`\nend`)).toHaveLength(files);
+});
+
+test("a line of a file has eighty-five characters at most, of those that the code has", () => {
+  const bytesIn = (line: string): number =>
+    uuencodedIn(`begin 644 a\n#AAAA\n${line}\n#AAAA`)[0]?.bytes.length ?? 0;
+  expect(bytesIn(`_${"A".repeat(84)}`)).toBe(3 + 63 + 3);
+  for (const line of [`_${"A".repeat(85)}`, "#", "#AAAa", " AAAA", "end"]) expect(bytesIn(line)).toBe(3);
+});
+
 test("a sentence that begins alike is no file", () => {
   expect(uuencodedIn("begin 644 again.\nThen end.")).toEqual([]);
   expect(uuencodedIn("We begin 644 again.")).toEqual([]);
@@ -49,4 +68,6 @@ test("a sentence that begins alike is no file", () => {
 
 test("files without end are refused, before they fill the memory", () => {
   expect(() => uuencodedIn("begin 644 a\n#AAAA\n".repeat(10_002))).toThrow("endless files");
+  expect(() => uuencodedIn("begin 644 a\n#AAAA\n".repeat(10_001))).toThrow("endless files");
+  expect(uuencodedIn("begin 644 a\n#AAAA\n".repeat(10_000))).toHaveLength(10_000);
 });

@@ -194,6 +194,26 @@ describe("a difference is told once, with its place and a picture", () => {
     expect(png?.length).toBeLessThan(20_000);
   });
 
+  test("two remarks apart are two, and a choice that is crossed out at two of its buttons is one", async () => {
+    const { filled } = samples[0] as SampleSheet;
+    const remarks = await changed(filled, (pdf) => {
+      for (const x of [40, 480]) pdf.getPage(0).drawText("row 2: EXIT", { x, y: 6, size: 8 });
+    });
+    expect(await doubtsIn(remarks)).toEqual([
+      "something-more drawn contact.phone",
+      "something-more drawn edition",
+    ]);
+    const crossed = await changed(filled, (pdf) => {
+      const [choice] = pdf
+        .getForm()
+        .getFields()
+        .filter((field) => field.acroField.getWidgets().length > 1);
+      for (const widget of choice?.acroField.getWidgets().slice(0, 2) ?? [])
+        pdf.getPage(0).drawRectangle({ ...widget.getRectangle(), opacity: 1 });
+    });
+    expect(await doubtsIn(crossed)).toHaveLength(1);
+  });
+
   test("a form rebuilt with our fields is told as a whole", async () => {
     const pdf = await PDFDocument.create();
     const page = pdf.addPage([612, 792]);

@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 import { lineKeysOf } from "../../../src/reading/reply/furniture.ts";
 import { type KnownWords, statementsIn } from "../../../src/reading/reply/statements.ts";
 import type { Letter } from "../../../src/trade/letter.ts";
-import { notesIn, toldIn } from "../../bench/notes.ts";
 import { catalogue } from "../../make/config.ts";
 
 const facts: KnownWords["facts"] = {
@@ -229,19 +228,19 @@ test("no more than eight sentences are told, each in one line", () => {
   expect(Math.max(...said.map(({ length }) => length))).toBeLessThanOrEqual("text: ".length + 200);
 });
 
-/** The halves that were set aside before anything was tuned (tests/bench/letter-words.ts prints them all). */
-describe("of letters written for this project", () => {
-  const told = (file: string): number[] =>
-    notesIn(file)
-      .filter(({ aside }) => aside)
-      .map((note) => toldIn(note).length);
-  test("no wish in thirty is let through", () => {
-    const wishes = told("wishes");
-    expect(wishes.filter((count) => count === 0).length).toBeLessThanOrEqual(wishes.length * 0.03);
+describe("where a signature begins", () => {
+  test("no first line does, since nothing stands above it", () => {
+    expect(inText("Dana Whitlock\n14 Dock Road")).toEqual(["text: 14 Dock Road"]);
+    expect(inText("See below.\nDana Whitlock\n14 Dock Road")).toEqual([]);
   });
 
-  test("no cover note in twenty is sent to a person", () => {
-    const notes = told("cover");
-    expect(notes.filter((count) => count > 0).length).toBeLessThanOrEqual(notes.length * 0.05);
+  test("no name does that may be a wish", () => {
+    const named = { facts: { ...facts, names: ["Dana Hold"] } };
+    expect(inText("See below.\nhold\n14 Dock Road", named)).toEqual(["text: hold", "text: 14 Dock Road"]);
   });
+});
+
+test("a dash within a word joins nothing to a count", () => {
+  const said = statementsIn({ subject: "EL-100", text: "See -below. 12 devices attached." }, nothing);
+  expect(said.map(({ kind }) => kind)).toEqual(["counts"]);
 });

@@ -1,0 +1,150 @@
+import { readFileSync } from "node:fs";
+import { answersBeside } from "../../src/reading/reply/answers.ts";
+import { isRemembered, lineKeysOf } from "../../src/reading/reply/furniture.ts";
+import { statementsIn } from "../../src/reading/reply/statements.ts";
+import { catalogue } from "../make/config.ts";
+import { notesIn } from "./notes.ts";
+
+/** A reply to an answer that asked these questions, and what a good clerk takes it for. */
+export interface Reply {
+  readonly questions: readonly number[];
+  readonly fixes: readonly number[];
+  /** The name in its From field. */
+  readonly from: string;
+  readonly text: string;
+  readonly yes: readonly number[];
+  readonly no: readonly number[];
+  readonly person: boolean;
+  /** What the mail program puts before the subject, where it is not "Re:". */
+  readonly prefix?: string;
+}
+
+const subject = "CONFIRM: order EL-100, questions to answer";
+const point = (number: number, fix: string): string =>
+  `${`${number}.`.padStart(4)} “SALONA” in row 1 of button 1 looks misspelt.\n     ${fix}`;
+const asks = (number: number): string =>
+  point(
+    number,
+    `If you mean SALON, send the sheet again.\n     Or reply “${number} YES” if it is meant as it stands.`,
+  );
+const stops = (number: number): string => point(number, "Shorten it, and send the sheet again.");
+
+function answerOf({ questions, fixes }: Reply): string {
+  return [
+    "CONFIRM: questions to answer before order EL-100 can be engraved.",
+    "",
+    "Order EL-100, Larkspur Library",
+    "==============================",
+    ...(fixes.length === 0 ? [] : ["TO FIX", "", "S-101.pdf", ...fixes.map(stops), ""]),
+    "PLEASE CONFIRM",
+    "",
+    "S-102.pdf",
+    ...questions.map(asks),
+    "",
+    "WHAT HAPPENS NEXT",
+    "",
+    "- Answer each question in a reply to this letter, by its number.",
+    "",
+    "Legends are cut exactly as typed.",
+    "",
+    "-- ",
+    "Burin, the intake desk of Quillgate Stations",
+  ].join("\n");
+}
+
+function textOf(reply: Reply): string {
+  const answer = answerOf(reply);
+  const marked = (text: string): string => text.replace(/^/gm, "> ");
+  return reply.text
+    .replace(
+      /^(\*?(?:Subject|Betreff|Objet|Asunto|Oggetto|Onderwerp) ?:\*?).*$/gm,
+      `$1 ${reply.prefix ?? "RE:"} ${subject}`,
+    )
+    .replaceAll("{{ANSWER}}", () => marked(answer))
+    .replaceAll("{{ANSWER:plain}}", () => answer)
+    .replace(/\{\{ITEM:(\d+)\}\}/g, (_, typed: string) => {
+      const number = Number(typed);
+      return marked(reply.fixes.includes(number) ? stops(number) : asks(number));
+    });
+}
+
+const [{ facts } = { facts: undefined }] = notesIn("cover");
+if (facts === undefined) throw new Error("no notes");
+const letterFacts = facts;
+
+const load = (set: string): Reply[] =>
+  readFileSync(`tests/bench/replies/${set}.jsonl`, "utf8")
+    .trim()
+    .split("\n")
+    .map((line) => JSON.parse(line) as Reply);
+/** The sets in the turn in which they came. tests/bench/replies.ts tells how. */
+export const sets = ["first", "second", "third", "fourth"] as const;
+const replies = new Map(sets.map((set) => [set, load(set)]));
+/** One half of a set: every second reply. */
+const halfOf = (set: (typeof sets)[number], half: 1 | 2): readonly Reply[] =>
+  (replies.get(set) ?? []).filter((_, i) => i % 2 === half - 1);
+
+/** Footers: lines that stand in three replies and more, as they stood in earlier letters of their senders. */
+const furniture = new Set(
+  [
+    ...Map.groupBy(
+      [...replies.values()].flat().flatMap(({ text }) => [...new Set(text.split("\n"))]),
+      (line) => line,
+    ),
+  ]
+    .filter(([line, { length }]) => length > 2 && line.length > 14)
+    .flatMap(([line]) => lineKeysOf(line)),
+);
+
+/** What a reply is taken for, and the words that a person is told of. */
+type Reading = Pick<Reply, "yes" | "no" | "person"> & { readonly said: readonly string[] };
+
+function read(reply: Reply): Reading {
+  const text = textOf(reply);
+  const quoted = [{ text: answerOf(reply), subject }];
+  const { answers, statements } = answersBeside(
+    text,
+    {
+      open: reply.questions,
+      others: reply.fixes.length,
+      answer: answerOf(reply),
+      subject,
+      isFurniture: (line) => isRemembered(line, furniture),
+      names: [reply.from],
+      bringsSheets: false,
+      sheetsNamed: () => undefined,
+    },
+    (understood) =>
+      statementsIn(
+        { subject: `${reply.prefix ?? "Re:"} ${subject}`, text },
+        { facts: { ...letterFacts, names: [reply.from] }, goods: catalogue, furniture, quoted, understood },
+      ),
+  );
+  return {
+    yes: [...answers.yes],
+    no: [...answers.no],
+    person: statements.length > 0,
+    said: statements.map((one) => ("words" in one ? one.words : one.kind)),
+  };
+}
+
+const isWrong = (given: readonly number[], right: readonly number[]): boolean =>
+  given.some((number) => !right.includes(number));
+
+/** What may go amiss with a reply: where it may, and where it does. */
+export const misses: Record<
+  string,
+  { may: (reply: Reply) => boolean; does: (reply: Reply, got: Reading) => boolean }
+> = {
+  "wrongly taken as YES": { may: () => true, does: (reply, got) => isWrong(got.yes, reply.yes) },
+  "wrongly taken as NO": { may: () => true, does: (reply, got) => isWrong(got.no, reply.no) },
+  "for a person, and not so told": { may: ({ person }) => person, does: (_, { person }) => !person },
+  "understood without a person, and not so read": {
+    may: ({ person }) => !person,
+    does: ({ yes, no }, got) => got.person || got.yes.length !== yes.length || got.no.length !== no.length,
+  },
+};
+
+/** Each reply of a half, and what it is taken for. */
+export const readHalf = (set: (typeof sets)[number], half: 1 | 2): { reply: Reply; got: Reading }[] =>
+  halfOf(set, half).map((reply) => ({ reply, got: read(reply) }));

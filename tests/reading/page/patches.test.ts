@@ -1,0 +1,208 @@
+import { inflateSync } from "node:zlib";
+import { describe, expect, test } from "vitest";
+import { patchesIn, toldApart } from "../../../src/reading/page/patches.ts";
+import {
+  type Area,
+  apart,
+  aroundAll,
+  brightness,
+  grown,
+  isEmpty,
+  type Picture,
+  pngOf,
+  samePart,
+  sameRun,
+  shared,
+} from "../../../src/reading/page/picture.ts";
+import { movedFields, pageOf } from "../../../src/reading/page/widget-places.ts";
+
+const white = 0xffffff;
+const area = (left: number, top: number, right: number, bottom: number): Area => ({
+  left,
+  top,
+  right,
+  bottom,
+});
+
+/** A white picture of 120 by 60 pixels with black, or another colour, at some places. */
+function picture(dots: readonly (readonly [x: number, y: number, colour?: number])[] = []): Picture {
+  const pixels = new Int32Array(120 * 60).fill(white);
+  for (const [x, y, colour = 0] of dots) pixels[y * 120 + x] = colour;
+  return { width: 120, height: 60, pixels };
+}
+const four = (x: number, y: number): [number, number][] => [
+  [x, y],
+  [x + 1, y],
+  [x, y + 1],
+  [x + 1, y + 1],
+];
+const patches = (dots: Parameters<typeof picture>[0], leftOut: readonly Area[] = []): readonly Area[] =>
+  patchesIn(picture(dots), picture(), leftOut);
+
+describe("where a page differs from its form", () => {
+  test.each<[string, Parameters<typeof picture>[0], Area[], Area[]]>([
+    ["nowhere", [], [], []],
+    ["in three pixels, which are rounding", four(13, 13).slice(0, 3), [], []],
+    ["in four", four(13, 13), [], [area(12, 12, 24, 24)]],
+    [
+      "in four that lie in two cells with one between",
+      [...four(1, 1).slice(2), ...four(25, 1).slice(2)],
+      [],
+      [area(0, 0, 36, 12)],
+    ],
+    [
+      "in two places, more than a cell apart",
+      [...four(1, 1), ...four(37, 1)],
+      [],
+      [area(0, 0, 12, 12), area(36, 0, 48, 12)],
+    ],
+    [
+      "in two places, one below the other",
+      [...four(1, 1), ...four(1, 37)],
+      [],
+      [area(0, 0, 12, 12), area(0, 36, 12, 48)],
+    ],
+    ["in the last cell, and not beyond it", four(118, 58), [], [area(108, 48, 120, 60)]],
+    ["in a colour that is hardly another", four(13, 13).map(([x, y]) => [x, y, 0xf3f3f4] as const), [], []],
+    [
+      "in a colour that is just another",
+      four(13, 13).map(([x, y]) => [x, y, 0xf3f3f3] as const),
+      [],
+      [area(12, 12, 24, 24)],
+    ],
+    ["in a part that is left out", four(13, 13), [area(13, 13, 15, 15)], []],
+    ["in a part that is left out, and one pixel around it", four(13, 13), [area(14, 14, 14, 14)], []],
+    ["beside a part that is left out", four(13, 13), [area(16, 0, 120, 60)], [area(12, 12, 24, 24)]],
+    ["behind a part that is left out", four(37, 13), [area(0, 0, 36, 60)], [area(36, 12, 48, 24)]],
+    [
+      "between parts that are left out",
+      four(37, 13),
+      [area(60, 0, 120, 60), area(0, 0, 36, 60)],
+      [area(36, 12, 48, 24)],
+    ],
+    ["below a part that is left out", four(13, 37), [area(0, 0, 120, 36)], [area(12, 36, 24, 48)]],
+    ["above a part that is left out", four(13, 13), [area(0, 16, 120, 60)], [area(12, 12, 24, 24)]],
+  ])("%s", (_, dots, leftOut, found) => {
+    expect(patches(dots, leftOut)).toEqual(found);
+  });
+
+  test("four places are told one by one, five as the area around them", () => {
+    const some = [1, 2, 3, 4, 5].map((at) => area(at, at, at + 1, at + 2));
+    expect(toldApart(some.slice(0, 4))).toHaveLength(4);
+    expect(toldApart(some)).toEqual([area(1, 1, 6, 7)]);
+  });
+});
+
+test("colours are as far apart as red, green and blue together", () => {
+  expect(apart(0x102030, 0x102030)).toBe(0);
+  expect(apart(0x102030, 0x112233)).toBe(6);
+  expect(apart(0x000000, white)).toBe(765);
+  // ITU-R BT.601
+  expect(brightness(white)).toBeCloseTo(255);
+  expect(brightness(0xff0000)).toBeCloseTo(76.245);
+  expect(brightness(0x00ff00)).toBeCloseTo(149.685);
+  expect(brightness(0x0000ff)).toBeCloseTo(29.07);
+});
+
+test("areas are shared, grown and joined by their edges", () => {
+  expect(shared(area(0, 1, 10, 11), area(2, 0, 20, 5))).toEqual(area(2, 1, 10, 5));
+  expect(grown(area(5, 6, 7, 8), 2)).toEqual(area(3, 4, 9, 10));
+  expect(aroundAll([area(0, 9, 3, 11), area(2, 0, 20, 5)])).toEqual(area(0, 0, 20, 11));
+  expect([area(0, 0, 1, 1), area(1, 0, 1, 1), area(0, 1, 1, 1)].map(isEmpty)).toEqual([false, true, true]);
+});
+
+test("rows and parts of pictures are compared from where they begin", () => {
+  const [one, other] = [picture([[5, 5]]), picture([[6, 5]])];
+  expect(sameRun(one.pixels, 5 * 120 + 5, other.pixels, 5 * 120 + 6, 3)).toBe(true);
+  expect(sameRun(one.pixels, 5 * 120 + 4, other.pixels, 5 * 120 + 4, 3)).toBe(false);
+  expect(samePart(one, other, area(0, 0, 5, 60))).toBe(true);
+  expect(samePart(one, other, area(0, 0, 6, 60))).toBe(false);
+  expect(samePart(one, other, area(0, 0, 120, 5))).toBe(true);
+  expect(samePart(one, other, area(0, 0, 120, 6))).toBe(false);
+  expect(samePart(one, other, area(7, 0, 120, 60))).toBe(true);
+});
+
+/** The pixels of a PNG of one data chunk, eight bits for each of red, green and blue. ISO/IEC 15948 §11.2 */
+function pixelsOf(png: Uint8Array): { width: number; height: number; pixels: number[][] } {
+  const bytes = Buffer.from(png);
+  const [width, height] = [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
+  const data = inflateSync(bytes.subarray(41, 41 + bytes.readUInt32BE(33)));
+  const pixels = Array.from({ length: height }, (_, y) => [
+    ...data.subarray(y * (1 + 3 * width) + 1, (y + 1) * (1 + 3 * width)),
+  ]);
+  return { width, height, pixels };
+}
+
+test("a part of a picture is a PNG of its pixels, rounded to steps of fifteen", () => {
+  const one = picture([
+    [10, 10, 0xff8000],
+    [11, 10, 0x000007],
+    [10, 11, 0x000008],
+  ]);
+  expect(pixelsOf(pngOf(one, area(10, 10, 12, 12), 4))).toEqual({
+    width: 2,
+    height: 2,
+    pixels: [
+      [255, 135, 0, 0, 0, 0],
+      [0, 0, 15, 255, 255, 255],
+    ],
+  });
+  // With room for fewer pixels each is the mean of four.
+  expect(pixelsOf(pngOf(picture(four(10, 10).slice(0, 2)), area(10, 10, 12, 12), 3))).toEqual({
+    width: 1,
+    height: 1,
+    pixels: [[135, 135, 135]],
+  });
+  // What lies beyond the picture is no part of it.
+  expect(pixelsOf(pngOf(one, area(-5, -5, 1, 1), 99))).toMatchObject({ width: 1, height: 1 });
+  expect(pixelsOf(pngOf(one, area(0, 0, 120, 60), 900))).toMatchObject({ width: 40, height: 20 });
+});
+
+describe("the page of a sheet that a page of its form corresponds to", () => {
+  const page = (...fields: string[]) => ({ widgets: fields.map((field) => ({ field })) }) as never;
+  const facts = (...on: [string, number][]) =>
+    ({ widgets: on.map(([field, page]) => ({ field, page })) }) as never;
+  test.each([
+    [
+      "has most of its fields",
+      [
+        ["a", 1],
+        ["b", 2],
+        ["c", 2],
+      ],
+      2,
+    ],
+    ["is where it was if nothing tells", [["x", 1]], 4],
+    [
+      "is not told by fields that the form has not",
+      [
+        ["a", 3],
+        ["x", 1],
+        ["y", 1],
+      ],
+      3,
+    ],
+  ] as const)("%s", (_, on, number) => {
+    expect(
+      pageOf(page("a", "b", "c"), 3, facts(...on.map(([field, at]): [string, number] => [field, at]))),
+    ).toBe(number);
+  });
+});
+
+describe("a field lies elsewhere than on the form", () => {
+  const at = (x: number, y: number, field = "a", hidden = false) =>
+    ({ field, hidden, box: [x, y, x + 10, y + 5] }) as never;
+  const moved = (own: never, ...form: never[]): boolean => movedFields(form, [own], [100, 50]).length === 1;
+  test.each([
+    ["where the whole form lies", at(100, 50), [at(0, 0)], false],
+    ["a point and a half further, as programs do", at(101.5, 50), [at(0, 0)], false],
+    ["more than that", at(101.6, 50), [at(0, 0)], true],
+    ["further up", at(100, 52), [at(0, 0)], true],
+    ["at another place of the same field", at(130, 50), [at(0, 0), at(30, 0)], false],
+    ["at a place of another field", at(130, 50), [at(0, 0), at(30, 0, "b")], true],
+    ["elsewhere, and hidden", at(130, 50, "a", true), [at(0, 0)], false],
+    ["elsewhere, and unknown to the form", at(130, 50, "x"), [at(0, 0)], false],
+  ])("%s: %#", (_, own, form, is) => {
+    expect(moved(own, ...form)).toBe(is);
+  });
+});

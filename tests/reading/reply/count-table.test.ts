@@ -1,0 +1,54 @@
+import { describe, expect, test } from "vitest";
+import { countsInTable } from "../../../src/reading/reply/count-table.ts";
+import { written } from "../../bench/counts.ts";
+import { catalogue } from "../../make/config.ts";
+
+function counted(text: string): string | undefined {
+  const counts = countsInTable(text, ["Larkspur Library", "EL-100"], catalogue);
+  return counts === undefined ? undefined : written(counts);
+}
+
+describe("a table counts", () => {
+  test.each([
+    ["with commas", "Item,Qty\ndevices,12\nplates,3", "12 device; 3 plate"],
+    ["with semicolons, and blank lines", "\uFEFFQty;Item\r\n\r\n12;devices\r\n", "12 device"],
+    ["with tabs", "Item\tQuantity\ndevices\t12", "12 device"],
+    ["with strokes", "Item | # \n devices | 12", "12 device"],
+    ["in quotation marks", 'Item,Qty\n"devices",12', "12 device"],
+    [
+      "with a total that is right",
+      "Item,Qty\ndevices,12\nplates,3\nTotal,15",
+      "12 device; 3 plate; 15 sheet",
+    ],
+    ["with a grand total", "Item,Qty\ndevices,12\nGrand total:,12", "12 device; 12 sheet"],
+    ["with a row less long than its heads", "Item,Qty,Project\ndevices,12", "12 device"],
+    ["with what the order is about", "Project,Item,Qty\nLarkspur Library,devices,12", "12 device"],
+    ["gangs under their head", "Item,Gangs,Qty\nplate,4,3", "3 plate 4"],
+    ["999 of a thing", "Item,Qty\ndevices,999", "999 device"],
+  ])("%s", (_, text, counts) => {
+    expect(counted(text)).toBe(counts);
+  });
+});
+
+test.each([
+  ["a heading alone", "Item,Qty"],
+  ["one column", "Qty\n12"],
+  ["no quantities", "Item,Colour\ndevices,12"],
+  ["a heading that says something else", "Item,Qty,Remarks\ndevices,12,"],
+  ["a heading that only begins like one", "Items wanted,Qty\ndevices,12"],
+  ["a heading that only ends like one", "Item,Spare qty\ndevices,12"],
+  ["a quantity that is none", "Item,Qty\ndevices,x12"],
+  ["a quantity with a word", "Item,Qty\ndevices,12 more"],
+  ["a quantity of four figures", "Item,Qty\ndevices,1200"],
+  ["more cells than heads", "Item,Qty\ndevices,12,red"],
+  ["a row that says something else", "Item,Qty\ndevices,12\nplease hold,3"],
+  ["a thing with a word that nobody knows", "Item,Qty\nspare devices,12"],
+  ["a size behind a finish", "Item,Size,Qty\nplate,Oat 4,3"],
+  ["a total that is wrong", "Item,Qty\ndevices,12\nplates,3\nTotal,16"],
+  ["nothing but a total", "Item,Qty\nTotal,16"],
+  ["a word that only begins with total", "Item,Qty\ndevices,12\nTotals wanted,12"],
+  ["a word that only ends with total", "Item,Qty\ndevices,12\nSubtotal,12"],
+  ["the same twice", "Item,Qty\ndevices,12\ndevices,12"],
+])("no count is a table with %s", (_, text) => {
+  expect(counted(text)).toBeUndefined();
+});

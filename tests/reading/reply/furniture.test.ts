@@ -1,0 +1,195 @@
+import { describe, expect, test } from "vitest";
+import {
+  isBoilerplate,
+  isGoodBye,
+  isOfSignature,
+  isRemembered,
+  lineKeysOf,
+  withoutContacts,
+} from "../../../src/reading/reply/furniture.ts";
+
+describe("a line is remembered as one that its sender always writes", () => {
+  test.each([
+    "Whitlock Controls, the house of light",
+    "Since 1962",
+    "We build, we test, we plan, we light and we last",
+    // A disclaimer may say "please" and "not".
+    "Please do not print this letter unless you have to do so today",
+  ])("%j", (line) => {
+    const keys = lineKeysOf(`Hello\r\n${line}\r${line.toUpperCase()}  !\nDana`);
+    expect(keys).toHaveLength(3);
+    expect(isRemembered(`  ${line.toLowerCase()}`, new Set(keys))).toBe(true);
+    expect(isRemembered(line, new Set())).toBe(false);
+    expect(isRemembered(`${line} more`, new Set(keys))).toBe(false);
+  });
+
+  test.each([
+    ["nothing", "--"],
+    ["what may be an answer", "3 YES"],
+    ["what may be a wish", "Please make it so today"],
+    ["what may be a wish, in eight words", "we may change one or two or three"],
+    ["what speaks of the trade, however long", "We engrave every one of our plates by hand in our own shop"],
+    ["what counts", "Devices: 12"],
+    ["what counts in the middle", "We send 12 devices"],
+    ["more than 2000 characters", `Notice: ${"x".repeat(1993)}`],
+  ])("but not %s", (_, line) => {
+    expect(lineKeysOf(line)).toEqual([]);
+  });
+
+  test("a line may have 2000 characters", () => {
+    expect(lineKeysOf(`Notice: ${"x".repeat(1992)}`)).toHaveLength(1);
+  });
+
+  test("a line of nine words may ask, since short ones could be an answer", () => {
+    expect(lineKeysOf("we may change one or two or three now")).toHaveLength(1);
+  });
+
+  test("up to the two-thousandth", () => {
+    const lines = Array.from({ length: 2001 }, (_, i) => `Motto ${"a".repeat(1 + (i % 1500))}${i < 1500}`);
+    expect(lineKeysOf(lines.join("\n")).length).toBe(lineKeysOf(lines.slice(0, 2000).join("\n")).length);
+    expect(lineKeysOf(["a", ...Array(1998).fill(""), "b", "c"].join("\n"))).toHaveLength(2);
+  });
+});
+
+describe("ways to reach somebody are taken out of words", () => {
+  test.each([
+    "dana.w+lobby@whitlock-controls.example",
+    "<mailto:dana@whitlock.example>",
+    "https://whitlock.example/a?b",
+    "<http://whitlock.example>",
+    "www.whitlock.example/a",
+    "whitlock.example",
+    "whitlock.co/uk",
+    "(312) 555-0142",
+    "+1 312.555.0142 x 12",
+    "cell: 312-555-0142 ext. 7",
+    "tel | fax 312 555 0142",
+    "555-0142",
+  ])("%s", (contact) => {
+    expect(withoutContacts(`ring ${contact} now`).split(/\s+/)).toHaveLength(3);
+  });
+
+  test.each([
+    "whitlock.community",
+    "555-01421",
+    "5550-0142",
+    "1555-0142",
+    "(312) 555-01423",
+    "xhttp://a",
+    "a.examples",
+    "12-34",
+  ])("but not %s", (word) => {
+    expect(withoutContacts(`of ${word} now`)).toBe(`of ${word} now`);
+  });
+});
+
+describe("below a name stands who it is", () => {
+  test.each([
+    "Whitlock Controls",
+    "Project Manager, Lighting",
+    "senior estimator",
+    "Whitlock Electric Inc",
+    "14 Dock Road",
+    "14b North Dock Street, Harlow",
+    "Harlow, IL 60601",
+    "Harlow IL 60601-1234",
+    "P.O. Box 12",
+    "PO Box 12",
+    "Suite 4",
+    "Ste. #4",
+    "Dock Road, Harlow Quay",
+    "North Dock Road, Harlow Quay",
+    "m: 555-0143",
+    "+1 (312) 555-0142 x12",
+    "dana@whitlock.example",
+    "“We make light of it, and have done so for a long while now.”",
+    "Whitlock - “Solar? Yes, we do that!”",
+    "Licensed In Ohio And In Iowa As Well",
+  ])("%j", (line) => {
+    expect(isOfSignature(line)).toBe(true);
+  });
+
+  test.each([
+    "Please ship to 14 Dock Road",
+    "send it to 14 Dock Road",
+    "New address: 14 Dock Road",
+    "the manager will not have it",
+    "we need the other department",
+    "make it an office",
+    "hold for the owner",
+    "Manager?",
+    "Office!",
+    "one button more for the office",
+    "all of them in two words",
+    "Licensed In Ohio And In Iowa As Well Too",
+    "“and this is a wish in quotation marks that goes on for far more words than any motto ever did”",
+    "x".repeat(301),
+    "Two",
+    "the road",
+    "of the Hall",
+    "all wholesales of it",
+    "on all their designations",
+  ])("and never %j", (line) => {
+    expect(isOfSignature(line)).toBe(false);
+  });
+});
+
+describe("a letter ends with", () => {
+  test.each([
+    "Regards",
+    "Kind regards,",
+    "Many thanks and best wishes!",
+    "Thanks so much",
+    "Thank you in advance",
+    "All the best,",
+    "Yours sincerely",
+    "Have a great day!",
+    "Have a very nice weekend",
+    "Cheers mate",
+    "Thanks from Dana",
+    "Mit freundlichen Grüßen",
+    "- Thanks -",
+    `Thanks${" ".repeat(53)}`,
+  ])("%j", (line) => {
+    expect(isGoodBye(line)).toBe(true);
+  });
+
+  test.each([
+    "Thanks for nothing",
+    "No thanks",
+    "Best to hold it",
+    "Thanks and make it red",
+    "Have a look at the red one day",
+    `Thanks${" ".repeat(54)}`,
+  ])("and not with %j", (line) => {
+    expect(isGoodBye(line)).toBe(false);
+  });
+});
+
+describe("a sentence of a disclaimer or a banner", () => {
+  test.each([
+    "This message is confidential.",
+    "If you have received this e-mail in error, delete it.",
+    "[EXTERNAL]",
+    "*** Caution: mail from outside ***",
+    "EXTERNAL",
+    "Caution!",
+    "Sent from my phone",
+    "Think before you click",
+    "Office hours: 8 to 4",
+    "Est. 1962",
+  ])("%j", (sentence) => {
+    expect(isBoilerplate(sentence)).toBe(true);
+  });
+
+  test.each([
+    "The external wall",
+    "Caution: two of them are left-handed",
+    "Confidential: engrave two more",
+    "reliable",
+    "They were established in 1862",
+    `${"x".repeat(2000)} confidential`,
+  ])("is not %j", (sentence) => {
+    expect(isBoilerplate(sentence)).toBe(false);
+  });
+});

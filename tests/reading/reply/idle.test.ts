@@ -1,0 +1,173 @@
+import { describe, expect, test } from "vitest";
+import { isForeign } from "../../../src/reading/reply/foreign.ts";
+import {
+  beginsNamed,
+  isIdle,
+  isSignedOff,
+  isSomebody,
+  namesSender,
+} from "../../../src/reading/reply/idle.ts";
+import { paragraphsOf } from "../../../src/reading/reply/sentences.ts";
+import { isOwnAffair, isThanks } from "../../../src/reading/reply/small-talk.ts";
+
+const replier = { isFurniture: () => false, names: ["Dana Whitlock"], bringsSheets: false };
+
+test.each([
+  ["Bill", true],
+  ["C. Vireton", true],
+  ["HB", true],
+  ["/LZ", true],
+  ["- Bill,", true],
+  ["Ann O’Brien Vireton", true],
+  ["NO", false],
+  ["TBC", false],
+  ["n", false],
+  ["HBCD", false],
+  ["Bill and Ann", false],
+  ["Wrong", false],
+  ["bill", false],
+])("%j is somebody's name: %s", (line, is) => {
+  expect(isSomebody(line)).toBe(is);
+});
+
+test.each([
+  ["Dana", true],
+  ["Hi Dana, thanks", true],
+  ["Hi all", false],
+  ["Dana?", false],
+  ["Ann", false],
+])("%j names its sender: %s", (line, names) => {
+  expect(namesSender(line, ["Dana Whitlock"])).toBe(names);
+});
+
+test("a name that speaks against something names nobody", () => {
+  expect(namesSender("Hold", ["Dana Hold"])).toBe(false);
+  expect(namesSender("Dana", ["Dana Hold"])).toBe(true);
+});
+
+test.each([
+  ["Dana Whitlock | Lighting Controls", true],
+  ["Dana, Whitlock Controls", true],
+  ["Dana", false],
+  ["Ann | Lighting Controls", false],
+  ["Dana | make it red", false],
+])("%j begins with its sender's name: %s", (line, begins) => {
+  expect(beginsNamed(line, ["Dana Whitlock"])).toBe(begins);
+});
+
+test.each([
+  ["Regards, Ros", true],
+  ["Thanks, RB", true],
+  ["Thanks, wrong", false],
+  ["Well, Ros", false],
+  ["Ros", false],
+])("%j is signed: %s", (line, signed) => {
+  expect(isSignedOff(line)).toBe(signed);
+});
+
+describe("beside an answer a line says nothing", () => {
+  test.each([
+    ["", "Hello Dana,", true],
+    ["", "[cid:logo.png]<https://whitlock.example>", true],
+    ["", "*Thanks* | Dana", true],
+    ["", "This message is confidential.", true],
+    ["", "SALON", false],
+    ["", "P.S. thanks", false],
+    ["", "Thanks if it fits", false],
+    ["", "Corrected", false],
+    ["", "Thanks ?", false],
+    ["", "Whitlock Controls", false],
+    ["below a name", "Whitlock Controls", true],
+    ["below a name", "All orders are subject to our standard terms.", true],
+    ["", "All orders are subject to our standard terms.", false],
+    ["below a name", "All orders are subject to our standard terms. Hold it.", false],
+    ["beside sheets", "Corrected", true],
+    ["beside sheets", "The drawing is new", true],
+    ["beside sheets", "SALON", false],
+    ["beside sheets", "Only if it fits", false],
+  ])("%s %j: %s", (where, line, idle) => {
+    const at = { ...replier, bringsSheets: where === "beside sheets" };
+    expect(isIdle(line, where === "below a name", at)).toBe(idle);
+  });
+
+  test("in capitals it may be a legend, even where its sender writes it always", () => {
+    const always = { ...replier, isFurniture: () => true };
+    expect(isIdle("Salon of light", false, always)).toBe(true);
+    expect(isIdle("SALON OF LIGHT", false, always)).toBe(false);
+    expect(isIdle("DANA WHITLOCK", false, replier)).toBe(false);
+  });
+});
+
+describe("lines of a program become sentences again", () => {
+  const full = "x".repeat(49);
+  test.each<[string, string[], string[][]]>([
+    ["a line that is full goes on", [`${full}y`, "and on"], [[`${full}y and on`]]],
+    ["a shorter one ends", [full, "And on"], [[full, "And on"]]],
+    ["one that ends in a comma goes on", ["Hello,", "and on"], [["Hello, and on"]]],
+    ["one that ends in a dash goes on", ["sheets –", "two"], [["sheets –", "two"]]],
+    ["a full one that ends a sentence ends", [`${full}y.`, "And"], [[`${full}y.`, "And"]]],
+    ["a full one before a list ends", [`${full}y`, "- one", "2) two"], [[`${full}y`, "- one", "2) two"]]],
+    ["a blank line ends all", [`${full}y`, "", "and"], [[`${full}y`], ["and"]]],
+    [
+      "sentences end at points",
+      ["One. Two! Three? Four; five… six"],
+      [["One.", "Two!", "Three?", "Four;", "five…", "six"]],
+    ],
+    ["and behind quotation marks", ["One.” Two"], [["One.”", "Two"]]],
+    ["and at dashes between blanks", ["One – two-three"], [["One –", "two-three"]]],
+    [
+      "but not behind short forms",
+      ["See no. 3 of St. Mary, e.g. this"],
+      [["See no. 3 of St. Mary, e.g. this"]],
+    ],
+    ["nor behind the number of a point", ["2. Two. Three"], [["2. Two.", "Three"]]],
+    ["nor at a point in a word", ["See a.b"], [["See a.b"]]],
+    ["and a word that ends like a short form ends one", ["It is a piano. Two"], [["It is a piano.", "Two"]]],
+    ["blanks do not count", ["  One   two ", " "], [["One two"]]],
+  ])("%s", (_, lines, paragraphs) => {
+    expect(paragraphsOf(lines)).toEqual(paragraphs);
+  });
+});
+
+test.each([
+  ["Bitte nicht gravieren", true],
+  ["Veuillez ne pas graver", true],
+  ["не гравировать", true],
+  ["Nicht nur das", true],
+  ["Sheets for Les Halles and El Paso", false],
+  ["Café at the résumé desk of the hall of fame and of all the other rooms here", false],
+  ["Die cut", false],
+  ["Rated at 200 Ω", false],
+  ["La Die Der Das", false],
+])("%j is in another language: %s", (words, foreign) => {
+  expect(isForeign(words)).toBe(foreign);
+});
+
+test.each([
+  ["Thanks for going through it so carefully", true],
+  ["Many thanks for your patience", true],
+  ["Thanks for making it red", false],
+  ["Thanks for asking if it is right", false],
+  ["thanks", false],
+  [`Thanks for ${"x".repeat(116)}`, true],
+  [`Thanks for ${"x".repeat(117)}`, false],
+])("%j only thanks: %s", (sentence, thanks) => {
+  expect(isThanks(sentence)).toBe(thanks);
+});
+
+test.each([
+  ["Sorry for the delay, was on site all day with no signal.", true],
+  ["Been on the road all day", true],
+  ["I was on the road of a b c d e f", true],
+  ["I was on the road of a b c d e f g", false],
+  ["On the road, I think", false],
+  ["Sorry for the change", false],
+  ["They relate well", false],
+  ["See you later", false],
+  ["I was at the roofing", false],
+  ["Signals are green lately", false],
+  ["We are latecomers", false],
+  ["The plates were on site all day", false],
+])("%j is their own affair: %s", (sentence, own) => {
+  expect(isOwnAffair(sentence)).toBe(own);
+});

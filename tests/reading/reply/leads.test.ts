@@ -1,0 +1,139 @@
+import { describe, expect, test } from "vitest";
+import { leadAt } from "../../../src/reading/reply/leads.ts";
+import { ownLines } from "../../../src/reading/reply/own-lines.ts";
+import { takeApart } from "../../../src/reading/reply/own-text.ts";
+
+const subject = "CONFIRM: order EL-100, questions to answer";
+const lead = (...lines: string[]): unknown => leadAt(lines, 0, subject);
+
+describe("a quotation certainly begins with", () => {
+  test.each([
+    [0, ["> 1. SALONA"]],
+    [0, ["  > 1. SALONA"]],
+    [1, ["-----Original Message-----"]],
+    [1, ["--- Ursprüngliche Nachricht ---"]],
+    [3, ["-----Original Message-----", "", "From: orders@quillgate.example"]],
+    [3, ["_____", "From: Burin", `Subject: Re: ${subject}`]],
+    [3, ["From: Burin", "Sent: Monday", `Subject: FW: ${subject}`]],
+    [3, ["*From:* Burin", "*Date:* Monday", `*Subject:* [EXTERNAL] ${subject}`]],
+    [3, ["Von: Burin", "An: Dana", "Betreff: AW: CONFIRM: order EL-100"]],
+    [1, ["On Mon, Nov 9, 2026 at 4:05 PM Burin <orders@quillgate.example> wrote:"]],
+    [1, ["Am 09.11.2026 um 16:05 schrieb Burin:"]],
+    [1, ["Le lun. 9 nov. 2026 à 16:05, Burin a écrit :"]],
+    [2, ["On Mon, Nov 9, 2026 at 4:05 PM Burin", "<orders@quillgate.example> wrote:"]],
+    [3, ["On Mon, Nov 9, 2026 at 4:05 PM", "Burin", "<orders@quillgate.example> wrote:"]],
+  ])("%i lines: %j", (lines, text) => {
+    expect(lead(...text)).toEqual({ lines, sure: true });
+  });
+});
+
+describe("a quotation only seems to begin with", () => {
+  test.each([
+    [1, ["-----"]],
+    [1, ["--- see the note below ---"]],
+    [2, ["_____", "From: Burin"]],
+    [2, ["From: Burin", "Date: Monday"]],
+    // A header has each field once, the subject of our answer, and no wish.
+    [3, ["From: Burin", "Date: Monday", "Date: Tuesday"]],
+    [4, ["From: Burin", "Date: Monday", "To: Dana", "To: Ann"]],
+    [3, ["From: Burin", "Date: Monday", "Subject: another order"]],
+    [3, ["From: Burin", "Date: Monday", `Subject: not ${subject}`]],
+    [3, ["From: Burin", "Date: Monday", "To: keep the old one"]],
+    [1, ["On the drawing that my boss sent at 4:05 he wrote:"]],
+    [1, ["On Monday the client wrote:"]],
+    [1, ["On Mon, Nov 9, 2026 at 4:05 PM please do not engrave, he wrote:"]],
+    [1, ["Am 9 schrieb Burin:"]],
+  ])("%i lines: %j", (lines, text) => {
+    expect(lead(...text)).toEqual({ lines, sure: false });
+  });
+});
+
+test.each([
+  [["From: Burin"]],
+  [["3 YES"]],
+  [["----"]],
+  [["--x--"]],
+  [["He wrote:"]],
+  [["On Mon, Nov 9, 2026", "at 4:05 PM", "Burin", "wrote:"]],
+  [[`On Mon, Nov 9, 2026 ${"x".repeat(380)} wrote:`]],
+  [["Dana", "> 3 YES"]],
+])("no quotation begins with %j", (text) => {
+  expect(lead(...text)).toBeUndefined();
+});
+
+test("the longest lead has 400 characters", () => {
+  const long = (length: number): string => `On Mon, Nov 9, 2026 ${"x".repeat(length - 27)} wrote:`;
+  expect(lead(long(400))).toEqual({ lines: 1, sure: true });
+  expect(lead(long(401))).toBeUndefined();
+});
+
+describe("the lines of the sender", () => {
+  const own = (text: string): unknown[] =>
+    [...ownLines(text, subject)].map(({ line, under, afterSeveral }) => [
+      line,
+      ...(under === undefined ? [] : [under]),
+      ...(afterSeveral ? ["several"] : []),
+    ]);
+  test.each([
+    ["stand above the quotation", "3 YES\n\nOn Mon, Nov 9, 2026 Burin wrote:\n1. SALONA\nno", [["3 YES"]]],
+    [
+      "stand below the point that they answer",
+      "> 1. Shorten it\n> 2. SALONA\nYES\n> 3. SALONA\n\n  NO  ",
+      [
+        ["YES", "several"],
+        ["NO", 3],
+      ],
+    ],
+    ["stand below all lines of their point", ">  2. SALONA\n>     If you mean SALON\n>\nYES", [["YES", 2]]],
+    ["are for no point below other words", "> 2. SALONA\n> Legends are cut as typed.\nYES", [["YES"]]],
+    ["are for one point each", "> 2. SALONA\nYES\nThanks", [["YES", 2], ["Thanks"]]],
+    [
+      "stand among marked lines that a lead introduces",
+      "On Mon, Nov 9, 2026 Burin wrote:\n \n> 2. SALONA\nYES",
+      [["YES", 2]],
+    ],
+    ["may begin with what only looks like a lead", "-----\n3 YES", [["-----"], ["3 YES"]]],
+    ["are none where there are only blanks", "2 YES\n  \n3 NO", [["2 YES"], ["3 NO"]]],
+    ["may end in any way that lines do", "2 YES\r\n3 NO\r4 YES", [["2 YES"], ["3 NO"], ["4 YES"]]],
+    ["are for no number that begins no point", "> 2.5 mm\nYES\n> 12345. x\nNO", [["YES"], ["NO"]]],
+  ])("%s", (_, text, lines) => {
+    expect(own(text)).toEqual(lines);
+  });
+});
+
+describe("the text of a reply is taken apart into what is its own, what is quoted, and what stands aside", () => {
+  test.each<[string, string, string[], string[], string[]]>([
+    ["nothing quoted", " 3 YES \n\nDana", ["3 YES", "", "Dana"], [], []],
+    ["marked lines", "3 YES\n> 1. SALONA\n>\n> 2. x", ["3 YES"], ["1. SALONA", "2. x"], []],
+    ["words below marked lines", "3 YES\n> 1. SALONA\nno\n\n", ["3 YES"], ["1. SALONA"], ["no"]],
+    [
+      "a lead and no marks",
+      "3 YES\nOn Mon, Nov 9, 2026 Burin wrote:\n\n 1. SALONA",
+      ["3 YES"],
+      ["1. SALONA"],
+      [],
+    ],
+    ["a marked lead", "3 YES\n> On Mon, Nov 9, 2026 Burin wrote:\n> 1. SALONA", ["3 YES"], ["1. SALONA"], []],
+    [
+      "a lead with nothing below it",
+      "3 YES\nOn Mon, Nov 9, 2026 Burin wrote:",
+      ["3 YES"],
+      [],
+      ["On Mon, Nov 9, 2026 Burin wrote:"],
+    ],
+    ["what may be a lead", "3 YES\n-----\nMake it red", ["3 YES"], [], ["-----", "Make it red"]],
+    ["a signature", "3 YES\n-- \nDana\nBuilder", ["3 YES"], [], []],
+    ["a signature first", "-- \nDana\nBuilder", [], [], []],
+    ["a signature that says something", "3 YES\n-- \nDana\nNot yet", ["3 YES"], [], ["Dana", "Not yet"]],
+    ["a signature that keeps something", "3 YES\n-- \nKeep both", ["3 YES"], [], ["Keep both"]],
+    [
+      "a signature below marked lines",
+      "> 1. SALONA\n3 YES\n-- \nnot yet",
+      [],
+      ["1. SALONA"],
+      ["3 YES", "not yet"],
+    ],
+  ])("%s", (_, text, own, quoted, aside) => {
+    expect(takeApart(text, subject)).toEqual({ own, quoted, aside });
+  });
+});

@@ -1,0 +1,72 @@
+import { describe, expect, test } from "vitest";
+import { speaksAgainstIt } from "../../../src/reading/reply/file-names.ts";
+import { namesIn, notesIn, toldIn } from "../../bench/notes.ts";
+import { misses, readHalf } from "../../bench/reply-sets.ts";
+
+/*
+ * Letters and replies written for this project (tests/bench/letter-words.ts and replies.ts tell how, and print all
+ * figures). No figure gets worse unseen.
+ */
+
+describe("replies", () => {
+  test.each([
+    ["first", 1, 0, 0],
+    ["first", 2, 2, 6],
+    ["second", 1, 1, 6],
+    ["second", 2, 1, 8],
+    ["third", 1, 1, 3],
+    ["third", 2, 1, 13],
+    ["fourth", 1, 0, 1],
+    ["fourth", 2, 0, 7],
+  ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
+    const judged = readHalf(set, half);
+    expect(judged.length).toBeGreaterThan(50);
+    const most: Record<keyof typeof misses, number> = {
+      "wrongly taken as YES": 0,
+      "wrongly taken as NO": 0,
+      "for a person, and not so told": untold,
+      "understood without a person, and not so read": unread,
+    };
+    for (const [what, { may, does }] of Object.entries(misses)) {
+      const missed = judged.filter(({ reply, got }) => may(reply) && does(reply, got));
+      expect(missed.length, what).toBeLessThanOrEqual(most[what] ?? 0);
+    }
+  });
+});
+
+describe("letters", () => {
+  test.each([
+    ["", 2, 0],
+    ["unseen-", 3, 0],
+    ["unseen2-", 3, 0],
+    ["unseen3-", 2, 1],
+    ["unseen4-", 1, 0],
+    ["unseen5-", 12, 0],
+    ["unseen6-", 1, 0],
+    ["unseen7-", 8, 0],
+    ["unseen8-", 17, 0],
+    ["unseen9-", 9, 1],
+    ["unseen10-", 10, 0],
+    ["unseen11-", 11, 0],
+    ["unseen12-", 11, 0],
+  ])(
+    "of the set “%s”: at most %i cover notes are asked about, and %i wishes go through",
+    (set, asked, through) => {
+      const [notes, wishes] = [notesIn(`${set}cover`), notesIn(`${set}wishes`)];
+      expect(Math.min(notes.length, wishes.length)).toBeGreaterThan(14);
+      expect(notes.filter((note) => toldIn(note).length > 0).length).toBeLessThanOrEqual(asked);
+      expect(wishes.filter((note) => toldIn(note).length === 0).length).toBeLessThanOrEqual(through);
+    },
+  );
+
+  test.each([
+    ["tuned on", false, 0, 0],
+    ["set aside", true, 1, 2],
+  ] as const)("names of files, those %s", (_, aside, asked, through) => {
+    const [{ facts } = { facts: undefined }] = notesIn("cover");
+    if (facts === undefined) throw new Error("no notes");
+    const speaks = (name: string): boolean => speaksAgainstIt(name, facts);
+    expect(namesIn("honest", aside).filter(speaks).length).toBeLessThanOrEqual(asked);
+    expect(namesIn("wishes", aside).filter((name) => !speaks(name)).length).toBeLessThanOrEqual(through);
+  });
+});

@@ -1,0 +1,59 @@
+import { expect, test } from "vitest";
+import { answersBeside } from "../../../src/reading/reply/answers.ts";
+
+/** The sheets that a reply to an answer withdraws, which asked question 3 and came with its sheets or without. */
+function withdrawn(text: string, { open = [3], bringsSheets = false } = {}): string[] {
+  const { answers } = answersBeside(
+    text,
+    {
+      open,
+      others: 0,
+      answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
+      subject: "CONFIRM: order EL-100",
+      isFurniture: () => false,
+      names: ["Dana Whitlock"],
+      bringsSheets,
+      sheetsNamed: (words) => (/^S-10[45]$/.test(words) ? [`1/${words}`] : undefined),
+    },
+    () => [],
+  );
+  return [...answers.withdraws];
+}
+
+test.each([
+  ["CANCEL S-104", ["1/S-104"]],
+  ["CANCEL S-104\nCANCEL S-105", ["1/S-104", "1/S-105"]],
+  ["Hello,\n\nplease cancel S-104.\n\nThanks, Dana", ["1/S-104"]],
+  ["3 YES\nCANCEL S-104", ["1/S-104"]],
+  ["CANCEL S-104\nDana", ["1/S-104"]],
+])("%j withdraws %j", (text, sheets) => {
+  expect(withdrawn(text)).toEqual(sheets);
+});
+
+test.each([
+  ["other sheets than the reply may withdraw", "CANCEL S-106"],
+  ["with a condition below", "CANCEL S-104\nif it is not cut yet"],
+  ["with an answer that names no number", "yes\nCANCEL S-104"],
+  ["with an answer to a number that was not asked", "4 YES\nCANCEL S-104"],
+  ["with a number answered both ways", "3 YES\n3 NO\nCANCEL S-104"],
+  ["with a question", "CANCEL S-104\nIs that right?"],
+])("nothing is withdrawn %s", (_, text) => {
+  expect(withdrawn(text)).toEqual([]);
+});
+
+test("beside new sheets it counts as long as nothing may speak of these", () => {
+  const brings = { bringsSheets: true };
+  expect(withdrawn("CANCEL S-104\n\nThanks", brings)).toEqual(["1/S-104"]);
+  expect(withdrawn("CANCEL S-104\n\nDana", brings)).toEqual(["1/S-104"]);
+  expect(withdrawn("CANCEL S-104\n\nThe new one is in the file", brings)).toEqual([]);
+});
+
+test("a reply that was asked nothing withdraws too", () => {
+  expect(withdrawn("CANCEL S-104", { open: [] })).toEqual(["1/S-104"]);
+});
+
+test("a text longer than any reply withdraws nothing", () => {
+  const long = (length: number): string => `CANCEL S-104${"\n".repeat(length - 12)}`;
+  expect(withdrawn(long(30_000))).toEqual(["1/S-104"]);
+  expect(withdrawn(long(30_001))).toEqual([]);
+});
