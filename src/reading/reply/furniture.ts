@@ -101,7 +101,8 @@ const registered =
 export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
-  if (tokens.every((token) => labels.has(token)) || telephone.test(line)) return true;
+  if (telephone.test(line) || (tokens.every((token) => labels.has(token)) && !/[?!]$/.test(line)))
+    return true;
   if (address.test(line) || registered.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;

@@ -33,7 +33,11 @@ const nameShape =
 const noName =
   /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\b(?:today|tomorrow|tonight|asap)\b|^\W*(?:by|next|before|after|until|till|short|shorter|longer|half|twice|express|overnight|ground|standard|priority)\b/iu;
 
+/** Names that are words of the trade as well. */
+const nameAllTheSame = /^\W*(?:Bill|Mark|Chip|Rod)\W*$/u;
+
 export function isSomebody(line: string): boolean {
+  if (nameAllTheSame.test(line)) return true;
   return nameShape.test(line) && !noName.test(line) && !speaksAgainst(line) && !speaksOfMaking(line);
 }
 

@@ -16,6 +16,12 @@ const nation =
 const looksOdd =
   "(?:looks|sounds|reads|may look|does look) (?:a bit |a little |very )?(?:funny|odd|strange|weird|unusual|wrong|misspelt|misspelled)";
 
+const isRight =
+  "(?:is|are|'s) (?:right|correct|fine|ok|okay|good|as (?:typed|intended|wanted))(?: (?:as (?:it )?is|as it stands|the way it is|like (?:this|that)))?";
+const spoke = `(?:i|we)(?:'ve| have)?(?: just)? (?:spoken|talked|spoke|checked) (?:to|with) ${somebody}`;
+/** "I've spoken to the client and they've confirmed the wording is right". */
+export const vouched = `(?:${spoke}(?:,? and|,) )?${somebody}(?:'ve|'s| have| has)? (?:confirmed|confirms?|agreed?|agrees|says?|said)(?: that)? (?:(?:the|this|that) (?:wording|spelling|name|word|legend|text) |it |that |this )${isRight}`;
+
 /** Why something is meant as it stands. None of these can be a condition. */
 export const reason = `(?:${[
   `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?(?: on (?:the|this|that) (?:plate|device|button|wall|door))?|${somebody}'s (?:spelling|wording))`,
@@ -29,6 +35,12 @@ export const reason = `(?:${[
   `(?:as )?per ${somebody}`,
   `${somebody} (?:has )?(?:confirmed|approved|agreed)(?: (?:it|this|that))?`,
   `${itIs} (?:(?:spelled|spelt|written) )?(?:that way |like that |so )?(?:on|in) (?:the|our|their) (?:approved |architect's )?(?:drawings?|plans?|schedule)(?: (?:like that|that way|too|as well))?`,
+  `(?:${itIs} )?(?:short|the short form|an? (?:abbreviation|short form|acronym|nickname)) (?:for|of) (?:the )?[a-z]{3,20}`,
+  `(?:they|those|these|both|all)(?: are|'re)?(?: (?:all|both))? (?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|likes?|asked for)(?: (?:it|them))?`,
+  `(?:they|those|these)(?: are|'re)(?: (?:all|both))? (?:right|correct|fine|ok|okay|as (?:typed|intended|wanted))`,
+  `(?:it|that|this|the (?:word|name|spelling|wording|legend|text)) ${isRight}`,
+  `${itIs} (?:spelled|spelt|written|called|said) (?:(?:so|that way|this way|like that|like this) )?in ${nation}`,
+  vouched,
   `${itIs} what (?:the|our|their) (?:drawings?|plans?|schedule) (?:says?|shows?)`,
   `(?:${itIs}|(?:${somebody}|the family|the (?:company|family|owner)s?)(?: is|'s| are)) ${nation}(?: for [a-z]{3,12}(?: [a-z]{3,12})?)?`,
   `${somebody} (?:is|are|comes?) from (?:\\w+land|\\w+ia|greece|spain|italy|france|germany|brazil|mexico|japan|norway|denmark)`,

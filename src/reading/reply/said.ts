@@ -2,7 +2,7 @@ import { bared, isCourtesy } from "./bare-line.ts";
 import { isOfEach, withNumbers } from "./named-points.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { sheetsPromisedIn } from "./promises.ts";
-import { isReason, somebody } from "./reasons.ts";
+import { isReason, somebody, vouched } from "./reasons.ts";
 import { isChatter, isThanks } from "./small-talk.ts";
 import { besides, good, list, no, unasked, yes } from "./yes-no.ts";
 
@@ -16,7 +16,7 @@ export interface Points {
 export const longestLine = 160;
 
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|→|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|→|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?:please )?(?:treat|take|count|mark|put) (?<put>${list}) (?:down )?as (?:an? )?(?<as>yes|no)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
@@ -62,15 +62,17 @@ const again = /^(?:too|also|as well|likewise)$/i;
 const introduced = new RegExp(
   `^(?:${[
     "(?:yes|yep|yeah)(?:[,!]| -| (?=\\d)) ?(?=.*\\byes\\b)",
-    "(?:(?:i|we)(?: can| hereby)? confirm(?: that)? )?(?:the )?(?:matters?|spellings?|wordings?|words?|legends?|texts?|names?) (?:(?:raised|asked about|in question) )?(?:in|under|at|of) (?=(?:points?|questions?|items?|numbers?|no\\.) ?\\d)",
+    "(?:(?:i|we)(?: can| hereby)? confirm(?: that)? )?(?:the )?(?:matters?|spellings?|wordings?|words?|legends?|texts?|names?) (?:(?:raised|asked about|in question) )?(?:in|under|at|of) (?=(?:(?:points?|questions?|items?|numbers?|no\\.) ?)?\\d)",
     "(?:i|we) (?=confirm)",
     "(?:(?:please )?(?:find|see)|here is) (?:my|our|the) (?:answer|reply)(?: to your questions?)?: ",
+    `${vouched},? (?:so|and so|therefore|hence)[:,]? (?=(?:yes|no)\\b|\\D{0,12}\\d)`,
     `after (?:checking|speaking|talking) (?:with|to) ${somebody}[:,] `,
     `${somebody} (?:says?|confirms|confirmed)(?: that)?:? (?=(?:yes|no)\\b|\\D{0,12}\\d)`,
     "(?:(?:(?:i|we)(?: can| hereby| do)?|this is to|just to|to) confirm|confirm(?:ed|ing)?)(?: that)?(?:[:,]| -)? (?=\\D{0,12}\\d)",
     "(?:in (?:reply|response|answer) to|further to|to answer|answering)(?: your| the)? (?:questions?|e-?mail|message|letter|note|query|queries|answer)(?: of (?:today|this morning|yesterday))?[:,] ",
     `(?:(?:i|we)(?:'ve| have)?(?: just)? |just )(?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|heard (?:back )?from|confirmed with) ${somebody}(?:,? and(?: (?:it is|it's))?|[:,]| -) `,
     "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
+    "(?:(?:i'm|i am|we're|we are) )?(?:answering|replying to) (?=(?:your |the )?(?:questions?|points?|quer(?:y|ies)|numbers?|items?|no\\.) ?#?\\d)",
     "(?:so|here you go|as requested|(?:my |our |the )?answers?)(?:[:,]| -) ",
     "(?:my|our|the) (?:reply|answer|response) is(?: as follows)?:? ",
     "(?:please )?(?:be advised|note)(?: that)? ",
@@ -101,17 +103,18 @@ export function saidIn(
   if (line.length > longestLine || line.includes("?")) return undefined;
   const among = (sentences: readonly string[]): Said[] | undefined => {
     const said: Said[] = [];
-    let isAnswer = false;
+    let [isAnswer, hasReason] = [false, false];
     for (const sentence of sentences) {
       const read = isCourtesy(sentence) ? [] : answersIn(bared(sentence), own, points);
       if (read === undefined && isIdle(sentence, said.length > 0)) continue;
       isAnswer = true;
       const answers = read ?? promisedIn(sentence, own, points, said) ?? amongChatter(sentence, own, points);
-      if (answers === undefined && !(isReason(bared(sentence)) && said.some(({ is }) => is)))
-        return undefined;
+      if (answers === undefined && !isReason(bared(sentence))) return undefined;
+      hasReason ||= answers === undefined;
       said.push(...(answers ?? []));
     }
-    return isAnswer ? said : undefined;
+    // A reason stands beside a yes.
+    return isAnswer && (!hasReason || said.some(({ is }) => is)) ? said : undefined;
   };
   // "3 yes Bob": a name, or a last word of thanks.
   const [, before, last] = /^(.+\p{L}{2}[.,!]?)(?: [–-])? (\p{L}+)[.!]?$/u.exec(line) ?? [];
@@ -203,7 +206,12 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
   return (
     listedIn(words, under) ??
     listedIn(words.replace(introduced, ""), under) ??
-    onlyYes(listedIn(words.replace(/^(?:yes|yep|yeah)(?: please)?(?:[,!]| -) /iu, ""), under)) ??
+    onlyYes(
+      listedIn(
+        words.replace(/^(?:yes|yep|yeah)(?: please)?(?:(?:[,!]| -) | (?=(?:leave|keep|engrave|cut) ))/iu, ""),
+        under,
+      ),
+    ) ??
     listedIn(words.replace(neither, "$1 and $2 no"), under) ??
     (everything.test(lead) ? both(answersIn(lead, own, points), listedIn(rest, under)) : undefined)
   );
@@ -226,11 +234,11 @@ function listedIn(words: string, under: number | undefined): Said[] | undefined 
   while (rest !== "") {
     const found = group.exec(rest);
     if (found?.groups === undefined) return undefined;
-    const { list: first, word, left, before, after, also } = found.groups;
-    const answer = left === undefined ? (word ?? before ?? "") : "yes";
+    const { list: first, word, left, put, as, before, after, also } = found.groups;
+    const answer = left === undefined ? (word ?? as ?? before ?? "") : "yes";
     const is = again.test(answer) ? said.at(-1)?.is : !isNo.test(answer);
     if (is === undefined || (also !== undefined && isNo.test(also) === is)) return undefined;
-    const numbers = numbersIn(first ?? left ?? after ?? "");
+    const numbers = numbersIn(first ?? left ?? put ?? after ?? "");
     // An answer that names one point and stands under another is not guessed at.
     if (under !== undefined && !numbers.every((number) => number === under)) return undefined;
     said.push(...numbers.map((number) => ({ number, is })));

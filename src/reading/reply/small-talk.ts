@@ -36,15 +36,15 @@ export function isThanks(sentence: string): boolean {
 
 /** Where somebody was, how busy, and that the answer is late. */
 const whereabouts =
-  /\b(?:(?:on|at) (?:the )?(?:site|road|ladder|roof|phone|job ?site)|all (?:day|week|morning|afternoon)|long (?:day|week|night)|missed (?:this|it|your \p{L}+)|vacation|holidays?|out of (?:the )?office|back (?:from|in|at|on)|got back|travell?ing|driving|busy|swamped|slammed|in (?:a )?meetings?|traffic|late|delay|signal)\b/iu;
+  /\b(?:(?:on|at) (?:the |my )?(?:leave|site|road|ladder|roof|phone|job ?site)|all (?:day|week|morning|afternoon)|long (?:day|week|night)|missed (?:this|it|your \p{L}+)|vacation|(?:public |bank )?holidays?|out of (?:the )?office|back (?:from|in|at|on)|got back|travell?ing|driving|busy|swamped|slammed|in (?:a )?meetings?|traffic|late|delay|signal)\b/iu;
 const mostWords = 12;
 
 /** "Sorry for the delay, was on site all day with no signal.": it says nothing of an answer that follows. */
 export function isOwnAffair(sentence: string): boolean {
   const words = sentence
-    .replace(/^sorry\b/iu, "")
+    .replace(/^(?:(?:my |our |many )?apologies|sorry|excuse|pardon|forgive (?:me|us))\b/iu, "")
     .replace(
-      /\b(?:for|about) (?:the|my) (?:delay|late (?:reply|answer|response))\b|\b(?:with )?no (?:signal|reception|service|internet|wi-?fi|coverage)\b/giu,
+      /\b(?:(?:for|about) )?(?:the|my|our) (?:delay|(?:late|slow) (?:reply|answer|response))(?: please)?\b|\b(?:with )?no (?:signal|reception|service|internet|wi-?fi|coverage)\b/giu,
       "late",
     )
     .replace(/^[\s,]+/u, "");
