@@ -1,3 +1,4 @@
+import { backup } from "./backup.ts";
 import { blank } from "./blank.ts";
 import { check } from "./check.ts";
 import type { Command } from "./command.ts";
@@ -10,6 +11,7 @@ import { order } from "./order.ts";
 import { people } from "./people.ts";
 import { proof } from "./proof.ts";
 import { release } from "./release.ts";
+import { restore } from "./restore.ts";
 import { settings } from "./settings.ts";
 import { settle } from "./settle.ts";
 import { user } from "./user.ts";
@@ -30,6 +32,8 @@ export const commands: readonly Command[] = [
   day,
   desk,
   user,
+  backup,
+  restore,
   explain,
   settings,
 ];

@@ -20,6 +20,10 @@
  * The fifth set was written by somebody who had not looked at those rules: at first sight 0 of 90 were wrongly taken as
  * YES, and 16 of 50 plain answers were left to a person. Its misses have been looked at since.
  *
+ * The sixth set was written by somebody who had seen neither rules nor other sets, as people of 13 companies in several
+ * countries write with their own mail programs: at first sight 0 of 110 were wrongly taken as YES, and 56 of 65 plain
+ * answers were left to a person.
+ *
  *     npx node tests/bench/replies.ts [--misses] [--all]
  */
 import { misses, readHalf, sets } from "./reply-sets.ts";

@@ -1,0 +1,27 @@
+import { backUp } from "../store/backup.ts";
+import { CannotRun, defineCommand, reasonOf } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
+import { recordFolder } from "./wire.ts";
+
+export const backup = defineCommand({
+  name: "backup",
+  takes: "FILE",
+  words: [1, 1],
+  summary: "Writes the whole record into one file, while the worker goes on.",
+  details:
+    "FILE is a database of SQLite with the letters, answers and files in it; it must not be there yet. It is written\nwhole or not at all. `burin restore FILE` makes a record of it. It holds all that the record holds: keep it as safe.",
+  options: settingsOption,
+  async run([file = ""], { settings }, { out, progress }) {
+    const folder = recordFolder(await configure(settings));
+    try {
+      const { letters, events, blobs } = await backUp(folder, file, (share) =>
+        progress(`Taking bytes: ${Math.round(share * 100)} %`),
+      );
+      progress("");
+      out(`${file}: ${letters} letters, ${events} events, ${blobs} files by their bytes.`);
+      return 0;
+    } catch (cause) {
+      throw new CannotRun(`cannot back up ${folder} into ${file}: ${reasonOf(cause)}`, { cause });
+    }
+  },
+});

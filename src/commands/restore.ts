@@ -1,0 +1,30 @@
+import { restore as makeRecord } from "../store/backup.ts";
+import { CannotRun, defineCommand, reasonOf } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
+import { readRecord, recordFolder } from "./wire.ts";
+
+export const restore = defineCommand({
+  name: "restore",
+  takes: "FILE",
+  words: [1, 1],
+  summary: "Makes a record of a backup, where there is none.",
+  details:
+    "The record goes where the settings say, and nothing may be there. All bytes are recounted by their hashes, and the\nchain of events too, before it is used. Whoever was signed in has to sign in again.",
+  options: settingsOption,
+  async run([file = ""], { settings }, { out, err }) {
+    const configuration = await configure(settings);
+    const folder = recordFolder(configuration);
+    const made = await makeRecord(file, folder).catch((cause: unknown) => {
+      throw new CannotRun(`cannot make a record of ${file}: ${reasonOf(cause)}`, { cause });
+    });
+    out(`${folder}: ${made.letters} letters, ${made.events} events, ${made.blobs} files by their bytes.`);
+    const store = await readRecord(configuration);
+    const { broken } = await store.verify();
+    await store.close();
+    if (broken === undefined) return 0;
+    err(
+      `The chain of events breaks at event ${broken}: somebody has changed the record before it was backed up.`,
+    );
+    return 2;
+  },
+});

@@ -1,0 +1,126 @@
+import { execFile } from "node:child_process";
+import { existsSync, readdirSync } from "node:fs";
+import { join } from "node:path";
+import { DatabaseSync } from "node:sqlite";
+import { expect, test } from "vitest";
+import type { Desk } from "../../src/intake/desk.ts";
+import { backUp, restore } from "../../src/store/backup.ts";
+import { openBlobs } from "../../src/store/blobs.ts";
+import { ordersInWords } from "../../src/store/rebuild.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
+import { openStore } from "../../src/store/store.ts";
+import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
+import { post } from "../make/thread.ts";
+
+async function deskIn(folder: string): Promise<Desk> {
+  const store = await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+  return temporaryDesk({ store });
+}
+
+const sheet = (n: number) => ({ mark: `P-${n}`, legend: ["SALONA"], fill: { order: `FM-${n}` } });
+
+test("a record comes out of a backup as it went in", async () => {
+  const [folder, other] = [temporaryFolder(), join(temporaryFolder(), "record")];
+  const desk = await deskIn(folder);
+  await post(desk, { sheets: [sheet(1)] });
+  await post(desk, { sheets: [sheet(2)] });
+  const file = join(temporaryFolder(), "backup.sqlite");
+  const made = await backUp(folder, file, () => undefined);
+  expect(made).toMatchObject({ letters: 2 });
+  expect(await restore(file, other)).toEqual(made);
+  const again = await deskIn(other);
+  expect(await again.store.letters.bytesOf(1)).toEqual(await desk.store.letters.bytesOf(1));
+  expect(await again.store.answers.of(2)).toEqual(await desk.store.answers.of(2));
+  expect(await again.store.orders.named("FM-1")).toEqual(await desk.store.orders.named("FM-1"));
+  expect(await again.store.verify()).toMatchObject({ differ: [] });
+  expect((await again.store.verify()).broken).toBeUndefined();
+  await Promise.all([desk.store.close(), again.store.close()]);
+});
+
+test("a backup that is made while letters come is a record of some moment, with all its bytes", async () => {
+  const folder = temporaryFolder();
+  const desk = await deskIn(folder);
+  await post(desk, { sheets: [sheet(0)] });
+  let stop = false;
+  let came = 1;
+  const working = (async () => {
+    for (let n = 1; !stop; n++) {
+      await post(desk, { sheets: [sheet(n)] });
+      came = n + 1;
+    }
+  })();
+  const taken: number[] = [];
+  for (let i = 0; i < 6; i++) {
+    const file = join(temporaryFolder(), "backup.sqlite");
+    // Another program makes it, as it would beside the worker.
+    await new Promise<void>((resolve, reject) => {
+      const code = `import { backUp } from "${join(import.meta.dirname, "../../src/store/backup.ts")}"; await backUp(process.argv[1], process.argv[2], () => undefined);`;
+      execFile(process.execPath, ["--input-type=module", "--eval", code, folder, file], (error) =>
+        error === null ? resolve() : reject(error),
+      );
+    });
+    const target = join(temporaryFolder(), "record");
+    const { letters } = await restore(file, target);
+    taken.push(letters);
+    const again = await deskIn(target);
+    expect(await again.store.verify()).toMatchObject({ differ: [] });
+    for (let letter = 1; letter <= letters; letter++) await again.store.letters.bytesOf(letter);
+    await again.store.close();
+  }
+  stop = true;
+  await working;
+  expect(taken).toEqual(taken.toSorted((a, b) => a - b));
+  expect(taken.at(-1)).toBeGreaterThan(1);
+  expect(taken.at(-1)).toBeLessThanOrEqual(came);
+  await desk.store.close();
+});
+
+test("nothing is written over, and a damaged backup makes no record", async () => {
+  const folder = temporaryFolder();
+  const desk = await deskIn(folder);
+  await post(desk, { sheets: [sheet(1)] });
+  const file = join(temporaryFolder(), "backup.sqlite");
+  await backUp(folder, file, () => undefined);
+  await expect(backUp(folder, file, () => undefined)).rejects.toThrow("there is a file of that name");
+  await expect(restore(file, folder)).rejects.toThrow("there is a record in");
+  const damaged = new DatabaseSync(file);
+  damaged.exec("UPDATE blobs SET bytes = x'00' WHERE rowid = 1");
+  damaged.close();
+  const target = join(temporaryFolder(), "record");
+  await expect(restore(file, target)).rejects.toThrow("it is damaged: bytes");
+  expect(existsSync(target)).toBe(false);
+  const lacking = new DatabaseSync(file);
+  lacking.exec("DELETE FROM blobs WHERE rowid = 1");
+  lacking.close();
+  await expect(restore(file, target)).rejects.toThrow("it lacks the bytes of 1 files");
+  const empty = join(temporaryFolder(), "empty.sqlite");
+  new DatabaseSync(empty).close();
+  await expect(restore(empty, target)).rejects.toThrow("it is no backup");
+  await desk.store.close();
+});
+
+test("a backup that fails leaves nothing of its name", async () => {
+  const folder = temporaryFolder();
+  const desk = await deskIn(folder);
+  const { letter } = await post(desk, { sheets: [sheet(1)] });
+  expect(letter).toBe(1);
+  await desk.store.close();
+  const database = new DatabaseSync(join(folder, "record.sqlite"));
+  database.exec("UPDATE letters SET bytes_sha = 'gone'");
+  database.close();
+  const out = temporaryFolder();
+  await expect(backUp(folder, join(out, "backup.sqlite"), () => undefined)).rejects.toThrow();
+  expect(readdirSync(out)).toEqual([]);
+});
+
+test("what is read of orders is the same before and after", async () => {
+  const [folder, other] = [temporaryFolder(), join(temporaryFolder(), "record")];
+  const desk = await deskIn(folder);
+  await post(desk, { sheets: [sheet(1)] });
+  const file = join(temporaryFolder(), "backup.sqlite");
+  await backUp(folder, file, () => undefined);
+  await restore(file, other);
+  const [one, two] = [openSqlite(join(folder, "record.sqlite")), openSqlite(join(other, "record.sqlite"))];
+  expect(await ordersInWords(two)).toEqual(await ordersInWords(one));
+  await Promise.all([one.destroy(), two.destroy(), desk.store.close()]);
+});
