@@ -1,5 +1,5 @@
 import { deflateSync } from "node:zlib";
-import { PDFArray, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFString } from "pdf-lib";
+import { PDFDocument, PDFHexString, PDFName, PDFNumber, PDFString } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import type { Box } from "../../../src/reading/facts.ts";
 import { areaOf, around, common, inOrder, moved, overlap, standsIn } from "../../../src/reading/pdf/boxes.ts";
@@ -120,7 +120,7 @@ describe("a value in a file", async () => {
     [[1, 2, 3, 4, 5], undefined],
     [[1, 2, 3, "A"], undefined],
   ])("is a rectangle: %j", (numbers, box) => {
-    expect(rectangleOf(context.obj(numbers) as PDFArray)).toEqual(box);
+    expect(rectangleOf(context.obj(numbers))).toEqual(box);
     expect(rectangleOf("1 2 3 4")).toBeUndefined();
   });
 });
