@@ -52,12 +52,12 @@ test.each<[string, Box, Box | undefined, boolean]>([
   ["before a small box, and running into it", [60, 104, 110, 114], small, false],
   ["behind a small box, and beginning in it", [110, 104, 160, 114], small, false],
   [
-    "before a box that is just long enough, and running into it",
-    [80, 104, 118, 114],
-    [100, 100, 140, 120],
-    false,
+    "before a box twice as long as high, running half over it",
+    [50, 104, 120, 114],
+    [98, 100, 138, 120],
+    true,
   ],
-  ["before one that is twice as long as high, half in it", [79, 104, 119, 114], [98, 100, 138, 120], true],
+  ["before a shorter one, running half over it", [50, 104, 120, 114], [98, 100, 137, 120], false],
   ["in a small box, and running out of it", [100, 104, 138, 114], small, true],
 ])("a text %s stands in a frame or not", (_, text, box, stands) => {
   expect(standsIn(text, box as Box)).toBe(stands);
