@@ -5,10 +5,7 @@ import { type Attached, attachedTo, leftIn, takenOut } from "../../../src/readin
 const { context } = await PDFDocument.create();
 const file = (name: string, bytes: Uint8Array | string = name, entries = {}): Attached => ({
   name,
-  stream: context.stream(
-    typeof bytes === "string" ? Buffer.from(bytes) : bytes,
-    entries,
-  ) as Attached["stream"],
+  stream: context.stream(typeof bytes === "string" ? Buffer.from(bytes) : bytes, entries),
 });
 
 /** What came out, by name, and what did not. */
