@@ -83,6 +83,20 @@ test("archives are opened three deep; one that lies deeper is not safe", async (
   expect(await kinds(4)).toEqual(["archive", "archive", "archive", "unsafe"]);
 });
 
+test("a PDF that lies as deep is opened, and files inside it are not safe", async () => {
+  const attached = { files: [part("in.pdf")], left: [] };
+  const withFile: Reader = {
+    ...directReader,
+    file: (bytes) =>
+      contentOf(bytes) === "pdf"
+        ? Promise.resolve({ ok: true, value: { kind: "pdf", attached } as never })
+        : directReader.file(bytes),
+  };
+  const all = zip(["2", zip(["1", zip(["0", pdf()])])]);
+  const files = await openParts(withFile, [part("all", all)], "12");
+  expect(files.map(kindOf)).toEqual(["archive", "archive", "archive", "pdf", "unsafe"]);
+});
+
 test("every kind of container is opened within every other", async () => {
   const letter = bytesOf(["Subject: x", "To: y", "From: z", ...mixed("i", filePart("a.pdf"))]);
   const files = await openParts(

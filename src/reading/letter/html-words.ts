@@ -21,10 +21,12 @@ export async function plainWords({
   html = false,
 }: Pick<ParsedMail, "text" | "html">): Promise<PlainWords> {
   const plain = { text };
-  if (html === false || text.trim() === "") return plain;
+  if (html === false) return plain;
   const page = pageOf(html);
   if (page === undefined) return { text: "", textUnsure: true };
   const shown = await shownText(page);
+  // Some programs leave the plain text empty. Then the page is the letter.
+  if (text.trim() === "") return { text: shown };
   // Quoted text is not compared: programs make different texts of a table, and our answers have tables.
   if (!hasMoreWords(takeApart(shown, "").own.join("\n"), text)) return plain;
   return { text: "", otherTexts: [text, shown] };

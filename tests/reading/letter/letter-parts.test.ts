@@ -199,6 +199,11 @@ describe("what belongs to the looks of a letter", () => {
       false,
     ],
     [
+      "a picture with a name, placed among the parts without an id",
+      [picture(png(300, 80), "Content-Disposition: inline; filename=l.png")],
+      false,
+    ],
+    [
       "a photograph, large enough for a sheet, that the text shows",
       [html, picture(png(1200, 1600), "Content-ID: <logo@1>")],
       false,

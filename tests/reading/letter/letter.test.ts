@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type OpenedLetter, readHeader, readLetter } from "../../../src/reading/letter/letter.ts";
-import { bytesOf, filePart, type Lines, mixed } from "../../make/mime.ts";
+import { bytesOf, filePart, type Lines, mixed, multipart } from "../../make/mime.ts";
 
 const letter = (...lines: Lines): Promise<OpenedLetter> => readLetter(bytesOf(lines));
 
@@ -43,6 +43,27 @@ test("a letter of nothing has nothing", async () => {
 test("a letter in HTML alone is read as text", async () => {
   const read = await letter("Content-Type: text/html", "", "<p>Sheets <b>below</b>.</p><p>Ines</p>");
   expect(read.text).toBe("Sheets below.\n\nInes");
+});
+
+describe("a letter whose plain text is empty beside its page", () => {
+  const read = (page: string, blank = " \r\n"): Promise<OpenedLetter> =>
+    letter(
+      ...multipart(
+        "b",
+        "alternative",
+        ["Content-Type: text/plain", "", blank],
+        ["Content-Type: text/html", "", page],
+      ),
+    );
+  test("says what its page says", async () => {
+    expect((await read("<p>Please cancel S-104</p>")).text).toBe("Please cancel S-104");
+    expect((await read("<p>3 YES</p>", "")).text).toBe("3 YES");
+    expect(await read("<p><img src=x></p>")).not.toHaveProperty("otherTexts");
+  });
+
+  test("is unsure if its page strikes words out", async () => {
+    expect(await read("<p>Cancel <s>S-104</s></p>")).toMatchObject({ text: "", textUnsure: true });
+  });
 });
 
 describe("the sender", () => {

@@ -86,6 +86,12 @@ test.each([
   expect(Buffer.from(leaf?.bytes ?? []).toString()).toBe("%PDF- \xff\n");
 });
 
+test("an encoding that only ends like a known one is left as it is", () => {
+  const body = "begin 644 a.pdf\n))5!$1BT@P[\\*\n`\nend";
+  for (const encoding of ["nouu", "x-base64", "not-quoted-printable"])
+    expect(textOf(leaves(`Content-Transfer-Encoding: ${encoding}`, "", body)[0] as Leaf)).toBe(body);
+});
+
 test("what is no code of quoted-printable stays as it is", () => {
   const [leaf] = leaves("Content-Transfer-Encoding: quoted-printable", "", "a=b =ZZ =", "c = d");
   expect(Buffer.from(leaf?.bytes ?? []).toString()).toBe("a=b =ZZ c = d");

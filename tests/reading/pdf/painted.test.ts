@@ -1,6 +1,6 @@
 import { PDFDocument, PDFName, type PDFRef } from "pdf-lib";
 import { expect, test } from "vitest";
-import { paintedOn } from "../../../src/reading/pdf/painted.ts";
+import { isDrawn, paintedOn } from "../../../src/reading/pdf/painted.ts";
 import { firstPages } from "../../../src/reading/pdf/walked-pages.ts";
 import { openForWalking } from "../../../src/reading/pdf/walked-pdf.ts";
 
@@ -87,4 +87,19 @@ test.each<[string, (making: Making) => Record<string, PDFRef>]>([
 
 test("content that unpacks to more than anybody draws ends the looking", async () => {
   await expect(painted("q Q ".repeat(3_000_000), () => ({}))).rejects.toThrow("endless");
+});
+
+test.each([
+  ["twenty shapes", "0 0 9 9 re f ".repeat(20), true],
+  ["nineteen", "0 0 9 9 re f ".repeat(19), false],
+  ["lines and shades of every kind", "s S b B f F b* B* f* sh ".repeat(2), true],
+  ["words", "BT (S) Tj (f) Tj ET ".repeat(30), false],
+  ["paths that are not drawn", "0 0 9 9 re n W ".repeat(30), false],
+  ["a drawing of its own", "/X Do", true],
+  ["nothing", "", false],
+])("a page of %s is drawn or not", async (_, content, drawn) => {
+  const pdf = await PDFDocument.create();
+  pdf.addPage().node.addContentStream(pdf.context.register(pdf.context.stream(content)));
+  const [page] = firstPages(pdf, 1);
+  expect(page && isDrawn(page)).toBe(drawn);
 });

@@ -1,5 +1,5 @@
 import { deflateSync } from "node:zlib";
-import { PDFArray, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFString } from "pdf-lib";
+import { PDFDocument, PDFHexString, PDFName, PDFNumber, PDFString } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import type { Box } from "../../../src/reading/facts.ts";
 import { areaOf, around, common, inOrder, moved, overlap, standsIn } from "../../../src/reading/pdf/boxes.ts";
@@ -51,6 +51,13 @@ test.each<[string, Box, Box | undefined, boolean]>([
   ["of no width, on its edge", [100, 104, 100, 114], frame, false],
   ["before a small box, and running into it", [60, 104, 110, 114], small, false],
   ["behind a small box, and beginning in it", [110, 104, 160, 114], small, false],
+  [
+    "before a box twice as long as high, running half over it",
+    [50, 104, 120, 114],
+    [98, 100, 138, 120],
+    true,
+  ],
+  ["before a shorter one, running half over it", [50, 104, 120, 114], [98, 100, 137, 120], false],
   ["in a small box, and running out of it", [100, 104, 138, 114], small, true],
 ])("a text %s stands in a frame or not", (_, text, box, stands) => {
   expect(standsIn(text, box as Box)).toBe(stands);
@@ -120,7 +127,7 @@ describe("a value in a file", async () => {
     [[1, 2, 3, 4, 5], undefined],
     [[1, 2, 3, "A"], undefined],
   ])("is a rectangle: %j", (numbers, box) => {
-    expect(rectangleOf(context.obj(numbers) as PDFArray)).toEqual(box);
+    expect(rectangleOf(context.obj(numbers))).toEqual(box);
     expect(rectangleOf("1 2 3 4")).toBeUndefined();
   });
 });

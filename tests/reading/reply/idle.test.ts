@@ -78,6 +78,8 @@ describe("beside an answer a line says nothing", () => {
     ["", "Thanks ?", false],
     ["", "Whitlock Controls", false],
     ["below a name", "Whitlock Controls", true],
+    ["below a name", "Philips Controls", true],
+    ["below a name", "All orders are subject to our standard terms. Whitlock Controls", true],
     ["below a name", "All orders are subject to our standard terms.", true],
     ["", "All orders are subject to our standard terms.", false],
     ["below a name", "All orders are subject to our standard terms. Hold it.", false],

@@ -36,6 +36,7 @@ test.each([
   ["with an answer that names no number", "yes\nCANCEL S-104"],
   ["with an answer to a number that was not asked", "4 YES\nCANCEL S-104"],
   ["with a number answered both ways", "3 YES\n3 NO\nCANCEL S-104"],
+  ["above a word that was asked about, though it could be a name", "CANCEL S-104\nSalona"],
   ["with a question", "CANCEL S-104\nIs that right?"],
 ])("nothing is withdrawn %s", (_, text) => {
   expect(withdrawn(text)).toEqual([]);

@@ -1,0 +1,86 @@
+import { expect, test } from "vitest";
+import { type Beside, statementsBeside } from "../../../src/reading/reply/beside.ts";
+import type { ReadFile } from "../../../src/trade/attachment.ts";
+import { catalogue } from "../../make/config.ts";
+import { device as deviceSheet, plate as plateSheet } from "../../make/sample.ts";
+
+const [device, plate] = [deviceSheet(), plateSheet()];
+
+const bare: Beside = {
+  files: [],
+  texts: [],
+  sheets: [],
+  earlier: [],
+  catalogue,
+  furniture: new Set(),
+  quoted: [],
+  understood: new Set(),
+};
+
+function said(text: string, beside: Partial<Beside> = {}, subject = ""): string[] {
+  const letter = {
+    from: "dana@whitlock.example",
+    fromName: "Dana Whitlock",
+    subject,
+    references: [],
+    text,
+    attachments: [],
+  };
+  return statementsBeside(letter, { ...bare, ...beside }).map((one) =>
+    one.kind === "counts" ? "counts" : one.kind === "said" ? `${one.where}: ${one.words}` : one.kind,
+  );
+}
+
+const file = (more: Partial<ReadFile>): ReadFile => ({ id: "1/1", file: "a.pdf", kind: "sheet", ...more });
+
+test.each<[string, Partial<ReadFile>, string[]]>([
+  ["its name", { file: "do not engrave.pdf" }, ["name: do not engrave.pdf"]],
+  [
+    "the name it came with",
+    { file: "do not engrave (2).pdf", named: "do not engrave.pdf" },
+    ["name: do not engrave.pdf"],
+  ],
+  ["its folder", { folder: "do not engrave" }, ["name: do not engrave/a.pdf"]],
+  ["no name", {}, []],
+  ["a folder that says nothing", { folder: "lobby" }, []],
+  ["the name of a logo", { file: "do not engrave.pdf", kind: "decoration" }, []],
+])("a file speaks against its sheet by %s", (_, more, words) => {
+  expect(said("Hello", { files: [file(more)] })).toEqual(words);
+});
+
+test("the name of a text is told by its words alone, if they say something", () => {
+  const name = "do not engrave.txt";
+  const files = [file({ file: name, kind: "text" })];
+  expect(said("Hello", { files, texts: [{ file: name, text: "Make it red." }] })).toEqual([
+    "file: Make it red.",
+  ]);
+  expect(said("Hello", { files, texts: [{ file: name, text: "Hello" }] })).toEqual([`name: ${name}`]);
+});
+
+test("the same words are told once, wherever they stand", () => {
+  const texts = [{ file: "a.txt", text: "make it RED" }];
+  expect(said("Make it red.", { texts })).toHaveLength(1);
+});
+
+test("what the sheets say too needs nobody: their order, project, mark, finish and people", () => {
+  const sheets = [device];
+  const words = [device.order, device.project, device.mark, device.contact.name].join(", ");
+  expect(said(words, { sheets })).toEqual([]);
+  expect(said(words, { earlier: sheets })).toEqual([]);
+  const finish = catalogue.finishes.find(({ code }) => code === device.finish)?.name ?? "";
+  expect(said(`In ${finish} as always.`, { sheets })).toEqual([]);
+  expect(said(`In ${finish} as always.`, { sheets: [] })).toHaveLength(1);
+  const other = catalogue.finishes.find(({ code }) => code !== device.finish)?.code ?? "";
+  expect(said(`In ${finish} as always.`, { sheets: [device, { ...device, finish: other }] })).toHaveLength(1);
+});
+
+test("counts that contradict each other are for a person", () => {
+  const sheets = [device, plate];
+  expect(said("12 devices attached.", { sheets })).toEqual(["counts"]);
+  const texts = [{ file: "list.csv", text: "Item,Qty\ndevices,14" }];
+  expect(said("12 devices attached.", { sheets, texts })).toEqual([
+    "text: 12 devices attached.",
+    expect.stringContaining("file: "),
+  ]);
+  expect(said("14 devices attached.", { sheets, texts })).toEqual(["counts", "counts"]);
+});

@@ -1,0 +1,26 @@
+import { expect, test } from "vitest";
+import { saidIn } from "../../../src/reading/reply/said.ts";
+
+const said = (line: string): unknown =>
+  saidIn({ line, afterSeveral: false }, { open: [3], others: 0 }, (sentence) => /^x+$/.test(sentence));
+
+test("a line of 160 characters may answer, a longer one is a sentence that a person reads", () => {
+  expect(said(`3 YES. ${"x".repeat(153)}`)).toEqual([{ number: 3, is: true }]);
+  expect(said(`3 YES. ${"x".repeat(154)}`)).toBeUndefined();
+});
+
+test("a line that asks answers nothing", () => {
+  expect(said("3 YES")).toEqual([{ number: 3, is: true }]);
+  expect(said("3 YES?")).toBeUndefined();
+  expect(said("3 YES. xxx?")).toBeUndefined();
+});
+
+test.each([
+  ["1-3 yes", [1, 2, 3]],
+  ["3-3 yes", [3]],
+  ["3-1 yes", [-1]],
+  ["1-50 yes", Array.from({ length: 50 }, (_, i) => i + 1)],
+  ["1-51 yes", [-1]],
+])("%j is about %j: a range that runs backwards or too far is none", (line, numbers) => {
+  expect(said(line)).toEqual(numbers.map((number) => ({ number, is: true })));
+});
