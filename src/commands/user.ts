@@ -17,10 +17,14 @@ write to senders), release (hand orders to engraving), administer (let others in
   options: {
     name: { type: "string", takes: "NAME", tells: "the name in the record and in answers (default USER)" },
     role: { type: "string", takes: "ROLE", tells: `${roles.join(", ")} (default see)` },
+    "no-password": {
+      type: "boolean",
+      tells: "the provider that the settings name vouches for USER, an e-mail address",
+    },
     shut: { type: "boolean", tells: "shut this user out" },
     ...settingsOption,
   },
-  async run([named], { name, role: chosen = "see", shut, settings }, { out, err }) {
+  async run([named], { name, role: chosen = "see", shut, settings, "no-password": isVouched }, { out, err }) {
     const role = roles.find((one) => one === chosen);
     if (role === undefined) throw new CannotRun(`“${chosen}” is no role; there are ${roles.join(", ")}`);
     const id = named?.toLowerCase();
@@ -41,7 +45,13 @@ write to senders), release (hand orders to engraving), administer (let others in
       }
       const account = shut
         ? { ...known, isShut: true }
-        : { user: id, name: name?.trim() || id, role, password: await askPassword(), isShut: false };
+        : {
+            user: id,
+            name: name?.trim() || id,
+            role,
+            isShut: false,
+            ...(isVouched ? {} : { password: await askPassword() }),
+          };
       await store.accounts.save({ user: id, name: id, role, ...account }, "burin user", systemClock.now());
       out(shut ? `${id} is shut out.` : `${id} may come in as ${role}.`);
       return 0;

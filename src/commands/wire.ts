@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
-import { mkdir } from "node:fs/promises";
+import { mkdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
+import type { Provider } from "../desk/provider.ts";
 import type { Desk, Rules } from "../intake/desk.ts";
 import type { Put } from "../intake/release.ts";
 import { folderMailbox, folderSender } from "../mail/folder.ts";
@@ -21,6 +22,8 @@ import { openStore, readStore } from "../store/store.ts";
 import { openLog } from "../telemetry/log.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { beside, type Configuration } from "./configuration.ts";
+
+type SignIn = NonNullable<NonNullable<Settings["desk"]>["sign_in"]>;
 
 /** Where the record lies. */
 export function recordFolder({ file, settings }: Configuration): string {
@@ -147,11 +150,35 @@ export async function servePage(
   const here = addressOf(page);
   const put: Put = (name, files) => writePackage(beside(file, release?.folder ?? ""), name, files);
   const { serveDesk } = await import("../desk/serve.ts");
-  const front = { desk, address: here, hours, isTryOpen, ...(release === undefined ? {} : { put }) };
+  const provider = page.sign_in === undefined ? undefined : await providerOf(page.sign_in, file);
+  const front = {
+    desk,
+    address: here,
+    hours,
+    isTryOpen,
+    ...(provider === undefined ? {} : { provider }),
+    ...(release === undefined ? {} : { put }),
+  };
   const { close } = await serveDesk(front, { host, port }).catch((cause: unknown) => {
     throw new CannotRun(`the page cannot be served on ${host}:${port}: ${reasonOf(cause)}`, { cause });
   });
   return { address: here, close };
+}
+
+/** Whoever vouches for people who come to the page. Throws CannotRun where the secret is missing. */
+async function providerOf(
+  { issuer, client_id: clientId, client_secret_env, client_secret_file, only }: SignIn,
+  file: string,
+): Promise<Provider> {
+  const clientSecret =
+    client_secret_file === undefined
+      ? process.env[client_secret_env ?? ""]
+      : await readFile(beside(file, client_secret_file), "utf8").catch((cause: unknown) => {
+          throw new CannotRun(`cannot read ${client_secret_file}: ${reasonOf(cause)}`, { cause });
+        });
+  if (clientSecret === undefined) throw new CannotRun(`the environment has no ${client_secret_env}`);
+  const { openProvider } = await import("../desk/provider.ts");
+  return openProvider({ issuer, clientId, clientSecret: clientSecret.trim() }, only);
 }
 
 /** Where browsers find the page. */

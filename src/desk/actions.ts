@@ -3,10 +3,8 @@ import { letIn, putAside, recordCut, type Said, settleOrder, settleSheet } from 
 import type { By } from "../ports/store.ts";
 import { PackageThere } from "../store/package-folder.ts";
 import type { Act } from "../trade/note.ts";
+import type { Fields } from "./asked.ts";
 import { type Ask, type Front, Refused, visitorOf } from "./front.ts";
-
-/** What stands in the fields of a form, each as text; what is not given is "". */
-export type Fields = (name: string) => string;
 
 /** Who acts, and why. */
 export function byOf(c: Ask, why: string): By {

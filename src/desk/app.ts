@@ -1,4 +1,3 @@
-import { getConnInfo } from "@hono/node-server/conninfo";
 import { Hono } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { csrf } from "hono/csrf";
@@ -7,7 +6,8 @@ import { HTTPException } from "hono/http-exception";
 import { secureHeaders } from "hono/secure-headers";
 import type { Said } from "../intake/settle.ts";
 import { may, type Role, roles } from "../ports/accounts.ts";
-import { actOnLetter, cut, type Fields, place, release, settlePoint, write } from "./actions.ts";
+import { actOnLetter, cut, place, release, settlePoint, write } from "./actions.ts";
+import { addressOf, type Fields, fieldsOf, secretOf } from "./asked.ts";
 import { download, fileOf, pageOf, proofOf } from "./files.ts";
 import { type Ask, type Env, type Front, Refused, visitorOf } from "./front.ts";
 import { page } from "./page.ts";
@@ -18,22 +18,20 @@ import { lettersPage } from "./pages/letters.ts";
 import { orderPage } from "./pages/order.ts";
 import { peoplePage } from "./pages/people.ts";
 import { replied, replyPage } from "./pages/reply.ts";
-import { signInPage } from "./pages/sign-in.ts";
 import { ordersPage, todayPage } from "./pages/today.ts";
 import { mostTried, tried, tryPage } from "./pages/try.ts";
-import { hashPassword, isPassword, lengths } from "./passwords.ts";
-import { beginSession, endSession, isOwnForm, visitorBy } from "./session.ts";
+import { hashPassword, lengths } from "./passwords.ts";
+import { isOwnForm, visitorBy } from "./session.ts";
+import { signing } from "./signing.ts";
 import { script, style } from "./style.ts";
 import { countTries } from "./tries.ts";
 
 /** Pages that need nobody to be signed in. */
-const open = new Set(["/sign-in", "/style.css", "/script.js"]);
+const open = new Set(["/sign-in", "/sign-in/provider", "/sign-in/back", "/style.css", "/script.js"]);
 
 const minute = 60_000;
-/** Sign-ins of one user, and from one address; sheets tried, and links followed, from one address. */
+/** Sheets tried, and links followed, from one address. */
 const limits = {
-  user: { times: 10, withinMs: 15 * minute },
-  address: { times: 50, withinMs: 15 * minute },
   tries: { times: 30, withinMs: 10 * minute },
   links: { times: 60, withinMs: 10 * minute },
 } as const;
@@ -115,32 +113,6 @@ function guard(app: Hono<Env>, front: Front): void {
       if (!isOwnForm(visitor, token)) throw new Refused(403, "This form is too old. Open its page again.");
     }
     return next();
-  });
-}
-
-function signing(app: Hono<Env>, front: Front): void {
-  const perUser = countTries(limits.user);
-  const perAddress = countTries(limits.address);
-  app.get("/sign-in", (c) => signInPage(c, front, c.req.query("next") ?? "/"));
-  app.post("/sign-in", async (c) => {
-    const field = await fieldsOf(c);
-    const user = field("user").toLowerCase();
-    const now = front.desk.clock.now();
-    if (!perAddress.allow([addressOf(c)], now) || !perUser.allow([user], now))
-      throw new Refused(429, "Too many tries. Wait a quarter of an hour.");
-    const account = await front.desk.store.accounts.find(user);
-    const isRight = await isPassword(await secretOf(c), account?.password);
-    if (!isRight || account === undefined || account.isShut) {
-      c.status(403);
-      return signInPage(c, front, field("next"), "User or password is wrong.");
-    }
-    perUser.forget(user);
-    await beginSession(c, front, account);
-    return c.redirect(withinHere(field("next")), 303);
-  });
-  app.post("/sign-out", async (c) => {
-    await endSession(c, front);
-    return c.redirect("/sign-in", 303);
   });
 }
 
@@ -277,35 +249,6 @@ function sorry(c: Ask, front: Front, { status, message }: Refused): Response | P
 
 function needs(c: Ask, role: Role): void {
   if (!may(visitorOf(c).account.role, role)) throw new Refused(403, "Your account may not do that.");
-}
-
-/** The fields of a form, trimmed; nothing in them breaks a line of a header or of the record. */
-async function fieldsOf(c: Ask): Promise<Fields> {
-  const body = await c.req.parseBody();
-  return (name) => {
-    const value = body[name];
-    return typeof value === "string"
-      ? value
-          .replaceAll(/[\p{Cc}\p{Cf}]+/gu, " ")
-          .trim()
-          .slice(0, 2_000)
-      : "";
-  };
-}
-
-/** The password of a form, as it was typed. */
-async function secretOf(c: Ask): Promise<string> {
-  const { password } = await c.req.parseBody();
-  return typeof password === "string" ? password : "";
-}
-
-/** A path of this page; of nothing else, wherever a link wants to lead. */
-function withinHere(next: string): string {
-  return /^\/(?![/\\])[\w\-./%]*$/.test(next) ? next : "/";
-}
-
-function addressOf(c: Ask): string {
-  return getConnInfo(c).remote.address ?? "";
 }
 
 function numberIn(c: Ask): string {

@@ -2,6 +2,7 @@ import type { Context } from "hono";
 import type { Desk } from "../intake/desk.ts";
 import type { Put } from "../intake/release.ts";
 import type { Account, Role } from "../ports/accounts.ts";
+import type { Provider } from "./provider.ts";
 
 /** What the page works with. */
 export interface Front {
@@ -12,6 +13,8 @@ export interface Front {
   readonly address: string;
   /** Hours that a session lasts. */
   readonly hours: number;
+  /** Who vouches for people, beside passwords or instead of them. */
+  readonly provider?: Provider;
   /** Sheets may be tried by whoever comes, without signing in. */
   readonly isTryOpen: boolean;
 }

@@ -78,6 +78,26 @@ const pageSettings = z.strictObject({
     .optional(),
   /** Hours after which whoever is in has to sign in again. */
   hours: z.number().min(0.25).max(168).default(10),
+  /** An OpenID Connect provider that vouches for people by their e-mail addresses. */
+  sign_in: z
+    .strictObject({
+      issuer: z
+        .url()
+        .refine(
+          (url) => /^https:|^http:\/\/(127\.0\.0\.1|localhost|\[::1\])[:/]/.test(url),
+          "has to begin with https:",
+        ),
+      client_id: z.string().min(1),
+      client_secret_env: z.string().min(1).optional(),
+      client_secret_file: path.optional(),
+      /** Nobody comes in with a password. */
+      only: z.boolean().default(false),
+    })
+    .refine((it) => (it.client_secret_env === undefined) !== (it.client_secret_file === undefined), {
+      error: "needs client_secret_env or client_secret_file",
+      ...wherever({}),
+    })
+    .optional(),
   /** Days that buyers can answer questions on a page that answers lead to; without it answers lead to none. */
   link_days: z.int().min(1).max(90).optional(),
   /** Whoever comes may try sheets without signing in. */

@@ -41,10 +41,10 @@ test("a backup that is made while letters come is a record of some moment, with 
   const folder = temporaryFolder();
   const desk = await deskIn(folder);
   await post(desk, { sheets: [sheet(0)] });
-  let stop = false;
+  const stop = new AbortController();
   let came = 1;
   const working = (async () => {
-    for (let n = 1; !stop; n++) {
+    for (let n = 1; !stop.signal.aborted; n++) {
       await post(desk, { sheets: [sheet(n)] });
       came = n + 1;
     }
@@ -67,7 +67,7 @@ test("a backup that is made while letters come is a record of some moment, with 
     for (let letter = 1; letter <= letters; letter++) await again.store.letters.bytesOf(letter);
     await again.store.close();
   }
-  stop = true;
+  stop.abort();
   await working;
   expect(taken).toEqual(taken.toSorted((a, b) => a - b));
   expect(taken.at(-1)).toBeGreaterThan(1);

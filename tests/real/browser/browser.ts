@@ -1,9 +1,9 @@
 import { execFileSync } from "node:child_process";
-import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import axe from "axe-core";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { configure } from "../../../src/commands/configuration.ts";
 import { openBackOffice, servePage } from "../../../src/commands/wire.ts";
@@ -43,7 +43,8 @@ export async function serveCopy(demo: string): Promise<Served> {
   };
 }
 
-function freePort(): Promise<number> {
+/** A port of the loopback address that nobody has. */
+export function freePort(): Promise<number> {
   return new Promise((resolve) => {
     const server = createServer();
     server.listen(0, "127.0.0.1", () => {
@@ -77,11 +78,9 @@ export async function signIn(page: Page, address: string): Promise<void> {
   await page.click("main button");
 }
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
 /** What axe-core finds on a page against WCAG 2.2 AA and its best practices, one line each. */
 export async function violationsOn(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
+  await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() =>
     (
       globalThis as unknown as {
