@@ -220,7 +220,7 @@ function rulesOf(settings: Settings): Rules {
         }),
     sharedDomains: sharedDomains(settings.trust),
     known,
-    staff,
+    staff: [...staff, ...settings.projects.map(({ manager }) => manager.address)],
     mostAnswers: {
       toOne: most_per_hour.to_one,
       toAll: most_per_hour.to_all,

@@ -1,4 +1,5 @@
 import { type AskedWord, askedWords, maySettle } from "../checks/asked.ts";
+import { managerWord } from "../checks/order/manager-word.ts";
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
 import type { Submission } from "../judging/submission.ts";
 import { mayWithdraw, sheetsNamed } from "../judging/withdrawn.ts";
@@ -8,11 +9,13 @@ import { type Answers, answersBeside } from "../reading/reply/answers.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
+import type { Managed } from "../trade/managed.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Statement } from "../trade/statement.ts";
 import type { Desk } from "./desk.ts";
+import { managedBuyer } from "./managers.ts";
 import { type Party, partyOf } from "./party.ts";
 
 /** A letter in the thread of answers of ours, with what has been found out about it. */
@@ -31,6 +34,8 @@ export interface Said {
   readonly party: Party;
   /** The letters whose answers it replies to. Its sender may go on with their orders. */
   readonly goesOn: readonly Answered[];
+  /** Who of our own people wrote it, if he manages those orders. */
+  readonly manager?: Managed["manager"];
 }
 
 /** An answer of ours in words. */
@@ -44,6 +49,15 @@ export async function readReply(reply: Reply, desk: Desk): Promise<Said> {
   const { sheets } = reply;
   const nothing: Said = { party: reply.party, goesOn: [] };
   if (reply.answered.length === 0) return nothing;
+  const { letter, proof, answered } = reply;
+  const managed =
+    sheets.length > 0 ? undefined : await managedBuyer({ from: letter.from, proof, answered }, desk);
+  if (managed !== undefined)
+    return {
+      party: { buyer: managed.buyer, mayAnswer: true },
+      goesOn: answered.filter(({ why }) => why === undefined),
+      manager: managed.manager,
+    };
   const party = sheets.length > 0 ? reply.party : await partyToAnswered(reply, desk);
   if (party.why !== undefined) return { ...nothing, party: sheets.length > 0 ? party : reply.party };
   // A letter that a person had to see first was asked nothing.
@@ -59,6 +73,8 @@ export interface Answering {
   /** What else it says that a person has to read. */
   readonly statements: readonly Statement[];
   readonly settles: readonly QuestionOf[];
+  /** What a manager has given his word about. */
+  readonly decides: readonly QuestionOf[];
   /** Questions that it answers too late: their sheets are withdrawn. */
   readonly late: readonly number[];
   /** Words of legends that it says are right. */
@@ -66,7 +82,7 @@ export interface Answering {
 }
 
 /** The answers of ours that a reply may go on with, and the lines that stood in earlier letters of its sender. */
-export interface Replied extends Pick<Said, "goesOn"> {
+export interface Replied extends Pick<Said, "goesOn" | "manager"> {
   readonly quoted?: Quoted;
   readonly furniture: ReadonlySet<LineKey>;
   /** The sheets that came with the reply. */
@@ -78,11 +94,11 @@ export interface Replied extends Pick<Said, "goesOn"> {
 /** Reads the answers among a reply's words, and what else it says. `quoted` is the answer of ours that it replies to. */
 export function answeringIn(
   { text, from, fromName = "" }: Letter,
-  { goesOn, sheets: brought, at, furniture, quoted = { text: "", subject: "" } }: Replied,
+  { goesOn, manager, sheets: brought, at, furniture, quoted = { text: "", subject: "" } }: Replied,
   state: BuyerState,
   besides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): Answering {
-  const asked = askedIn(goesOn, state);
+  const asked = askedIn(goesOn, state, manager !== undefined);
   const settled = [...asked].filter(([, one]) => one.state === "settled").map(([number]) => number);
   const answeredFor = ordersOf(goesOn, state);
   const given = {
@@ -95,6 +111,7 @@ export function answeringIn(
     names: [fromName, from?.split("@")[0] ?? ""],
     bringsSheets: brought.length > 0,
     sheetsNamed: (words: string) => {
+      if (manager !== undefined) return undefined;
       const named = sheetsNamed(words, answeredFor);
       // What is released may be under the cutter. Nobody but one of our own people takes it back.
       const isReleased = answeredFor.some(({ released }) =>
@@ -118,7 +135,8 @@ export function answeringIn(
   return {
     answers,
     statements,
-    settles: yes.map(({ order, key }) => ({ order, key })),
+    settles: yes.filter(({ problem }) => maySettle(problem)).map(({ order, key }) => ({ order, key })),
+    decides: yes.filter(({ problem }) => !maySettle(problem)).map(({ order, key }) => ({ order, key })),
     late,
     kept: onceEach(kept),
   };
@@ -127,10 +145,14 @@ export function answeringIn(
 type AskedHere = KnownQuestion & QuestionOf;
 
 /**
- * The questions of those answers by their numbers: those that a sender alone may settle, or has settled. A number
- * that two orders share is left out.
+ * The questions of those answers by their numbers: those that a sender alone may settle, or has settled; for a manager
+ * those that wait for his word. A number that two orders share is left out.
  */
-function askedIn(goesOn: readonly Answered[], state: BuyerState): Map<number, AskedHere> {
+function askedIn(
+  goesOn: readonly Answered[],
+  state: BuyerState,
+  isManagers: boolean,
+): Map<number, AskedHere> {
   const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
   const questions = ordersOf(goesOn, state)
     .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
@@ -138,7 +160,9 @@ function askedIn(goesOn: readonly Answered[], state: BuyerState): Map<number, As
   const byNumber = Map.groupBy(questions, ({ number }) => number);
   return new Map(
     [...byNumber].flatMap(([number, [first, ...more]]) =>
-      first !== undefined && more.every(({ order }) => order === first.order) && maySettle(first.problem)
+      first !== undefined &&
+      more.every(({ order }) => order === first.order) &&
+      (isManagers ? first.problem.check === managerWord.id : maySettle(first.problem))
         ? [[number, first] as const]
         : [],
     ),

@@ -7,6 +7,7 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
 import type { CutLegend } from "../trade/cut.ts";
+import type { Managed } from "../trade/managed.ts";
 import type { Note } from "../trade/note.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
@@ -45,6 +46,8 @@ export interface OrderReport {
   readonly changed?: Changed;
   /** What of it was handed to engraving last. */
   readonly released?: Released;
+  /** Which of our own people manages it. */
+  readonly manager?: Managed["manager"];
 }
 
 export interface FileReport {
@@ -167,6 +170,7 @@ export function makeReport(
       carried: [...left, ...open],
       questions: questions(order),
       released: before?.released,
+      buyer: state.buyer,
       // Words may be about any order of their letter, so none passes before a person has read them.
       waitsForPerson: held || forPerson.length > 0,
       catalogue,

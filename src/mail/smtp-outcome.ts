@@ -15,6 +15,8 @@ export interface SmtpError extends Error {
 /** How one transaction went, up to where it ended. */
 export interface Transaction {
   readonly recipient: string;
+  /** Who gets a copy. */
+  readonly copies?: readonly string[];
   /** Recipients refused, the witness among them. */
   readonly refused: readonly SmtpError[];
   /** The server's last words when it took the letter. */
@@ -24,14 +26,29 @@ export interface Transaction {
   readonly handedOver: boolean;
 }
 
+/** Nobody has the letter, since somebody who was to get a copy was refused. */
+export interface CopyRefused {
+  readonly kind: "copy-refused";
+  readonly words: string;
+}
+
 /**
  * What became of the letter. A reply code decides (RFC 5321 §4.2.1: 5yz is final, 4yz is not). Without one, a letter
  * whose end never left was certainly not sent. Of any other nobody can tell.
  */
-export function outcomeOf({ recipient, refused, taken, error, handedOver }: Transaction): Sending {
+export function outcomeOf({
+  recipient,
+  copies = [],
+  refused,
+  taken,
+  error,
+  handedOver,
+}: Transaction): Sending | CopyRefused {
   if (error?.command === "MAIL FROM") return byReply(error);
   const refusal = refused.find((each) => each.recipient === recipient);
   if (refusal !== undefined) return byReply(refusal);
+  const copy = refused.find((each) => copies.some((address) => address === each.recipient));
+  if (copy !== undefined) return { kind: "copy-refused", words: errorWords(copy) };
   const [witness] = refused;
   if (witness !== undefined)
     return { kind: "later", words: `not sent, for the witness was refused: ${errorWords(witness)}` };

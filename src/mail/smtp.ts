@@ -7,7 +7,7 @@ import type { Outgoing, Sender, Sending } from "../ports/sender.ts";
 import { appendLetter, type CopyFolder, holdsLetter } from "./kept-letters.ts";
 import { errorWords, reasonOf, type Server } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
-import { outcomeOf, type SmtpError } from "./smtp-outcome.ts";
+import { type CopyRefused, outcomeOf, type SmtpError } from "./smtp-outcome.ts";
 
 export interface SmtpSender {
   readonly server: Server;
@@ -40,7 +40,7 @@ const pieceSize = 65_536;
 const plainAddress = /^[^\s\p{Cc}<>()[\]\\,;:"@]+@[^\s\p{Cc}<>()[\]\\,;:"@]+$/u;
 
 /**
- * Submits answers (RFC 6409): one recipient a transaction, one connection an answer, the bytes as they are. `close`
+ * Submits answers (RFC 6409): one answer a transaction, one connection an answer, the bytes as they are. `close`
  * waits for copies that are still on their way into the folder of sent answers.
  */
 export function smtpSender(options: SmtpSender): Sender & { readonly close: () => Promise<void> } {
@@ -69,6 +69,13 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
         return { kind: "later", words: errorWords(error) };
       }
       const outcome = await transact(connection, answer, { ...options, silence, patience });
+      // A copy that cannot be sent holds up no answer.
+      if (outcome.kind === "copy-refused") {
+        log.warn({ words: outcome.words }, "a copy was refused; the answer is sent without it");
+        const { copies: _, ...alone } = answer;
+        const { kind, words } = await this.send(alone);
+        return { kind, words: `${words} (without a copy: ${outcome.words})` };
+      }
       if (outcome.kind === "sent") file(answer);
       return outcome;
     },
@@ -99,16 +106,21 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
 
 async function transact(
   connection: SMTPConnection,
-  { recipient, bytes }: Outgoing,
+  { recipient, copies = [], bytes }: Outgoing,
   {
     bounces,
     witness,
     silence,
     patience,
   }: SmtpSender & { readonly silence: number; readonly patience: number },
-): Promise<Sending> {
-  const to =
-    witness === undefined || witness.address === recipient ? [recipient] : [recipient, witness.address];
+): Promise<Sending | CopyRefused> {
+  const to = [
+    ...new Set([
+      recipient,
+      ...copies.filter((one) => plainAddress.test(one)),
+      ...(witness === undefined ? [] : [witness.address]),
+    ]),
+  ];
   const envelope: SMTPEnvelope & Partial<Pick<SMTPConnectionEnvelope, "rejectedErrors">> = {
     from: bounces,
     to,
@@ -162,5 +174,6 @@ async function transact(
   });
   if ("taken" in ended) connection.quit();
   else connection.close();
-  return outcomeOf({ recipient, refused: envelope.rejectedErrors ?? [], handedOver, ...ended });
+  const refused = envelope.rejectedErrors ?? [];
+  return outcomeOf({ recipient, copies, refused, handedOver, ...ended });
 }

@@ -1,7 +1,8 @@
-/** A finished answer. The bytes are what is sent, to this one recipient and no other. */
+/** A finished answer. The bytes are what is sent, to this recipient and those who get a copy, and to nobody else. */
 export interface Outgoing {
   readonly messageId: string;
   readonly recipient: string;
+  readonly copies?: readonly string[];
   readonly bytes: Uint8Array;
 }
 

@@ -64,6 +64,8 @@ export interface StoredAnswer {
   readonly letter: number;
   readonly messageId: string;
   readonly recipient: string;
+  /** Who gets a copy of it. */
+  readonly copies?: readonly string[];
   readonly bytes: Uint8Array;
 }
 

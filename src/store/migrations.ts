@@ -214,6 +214,14 @@ const migrations = {
     },
   },
   "015-desk": { up: toDesk },
+  "016-copies": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .alterTable("answers")
+        .addColumn("copies", "text", (c) => c.notNull().defaultTo(""))
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };
