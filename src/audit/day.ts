@@ -43,6 +43,7 @@ export function makeDay(
   letters: readonly LetterRecord[],
   open: readonly OpenOrder[],
 ): Day {
+  const clock = clockIn(timeZone);
   const byVerdict = { pass: 0, fail: 0, confirm: 0, waiting: 0, person: 0 };
   const byCheck = new Map<string, { problems: number; letters: Set<number> }>();
   for (const { letter, verdict, problems } of letters) {
@@ -57,7 +58,7 @@ export function makeDay(
   return {
     date,
     timeZone,
-    letters: letters.map((letter) => dayLetter(letter, timeZone)),
+    letters: letters.map((letter) => dayLetter(letter, clock)),
     byVerdict,
     byCheck: [...byCheck]
       .map(([check, count]) => ({ check, problems: count.problems, letters: count.letters.size }))
@@ -66,14 +67,14 @@ export function makeDay(
   };
 }
 
-function dayLetter(record: LetterRecord, timeZone: string): DayLetter {
+function dayLetter(record: LetterRecord, clock: Intl.DateTimeFormat): DayLetter {
   const { receivedAt, problems } = record;
   const sentAt = record.answer?.sentAt;
   const count = (severity: string): number =>
     problems.filter((problem) => problem.severity === severity).length;
   return {
     letter: record.letter,
-    time: timeIn(receivedAt, timeZone),
+    time: clock.format(receivedAt),
     from: record.from ?? "",
     subject: record.subject,
     orders: record.orders,
@@ -89,5 +90,10 @@ function dayLetter(record: LetterRecord, timeZone: string): DayLetter {
 
 /** What the clocks of a zone show at a moment: "08:02". */
 export function timeIn(moment: Date, timeZone: string): string {
-  return new Intl.DateTimeFormat("en-GB", { timeZone, timeStyle: "short" }).format(moment);
+  return clockIn(timeZone).format(moment);
+}
+
+// A formatter costs far more to make than to use, so that a day makes one.
+function clockIn(timeZone: string): Intl.DateTimeFormat {
+  return new Intl.DateTimeFormat("en-GB", { timeZone, timeStyle: "short" });
 }
