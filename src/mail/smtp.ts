@@ -7,7 +7,7 @@ import type { Outgoing, Sender, Sending } from "../ports/sender.ts";
 import { appendLetter, type CopyFolder, holdsLetter } from "./kept-letters.ts";
 import { errorWords, reasonOf, type Server } from "./server.ts";
 import { openSmtp } from "./smtp-connection.ts";
-import { type CopyRefused, outcomeOf, type SmtpError } from "./smtp-outcome.ts";
+import { outcomeOf, type SmtpError } from "./smtp-outcome.ts";
 
 export interface SmtpSender {
   readonly server: Server;
@@ -40,7 +40,7 @@ const pieceSize = 65_536;
 const plainAddress = /^[^\s\p{Cc}<>()[\]\\,;:"@]+@[^\s\p{Cc}<>()[\]\\,;:"@]+$/u;
 
 /**
- * Submits answers (RFC 6409): one answer a transaction, one connection an answer, the bytes as they are. `close`
+ * Submits answers (RFC 6409): one recipient and his copies a transaction, one connection an answer, the bytes as they are. `close`
  * waits for copies that are still on their way into the folder of sent answers.
  */
 export function smtpSender(options: SmtpSender): Sender & { readonly close: () => Promise<void> } {
@@ -69,13 +69,6 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
         return { kind: "later", words: errorWords(error) };
       }
       const outcome = await transact(connection, answer, { ...options, silence, patience });
-      // A copy that cannot be sent holds up no answer.
-      if (outcome.kind === "copy-refused") {
-        log.warn({ words: outcome.words }, "a copy was refused; the answer is sent without it");
-        const { copies: _, ...alone } = answer;
-        const { kind, words } = await this.send(alone);
-        return { kind, words: `${words} (without a copy: ${outcome.words})` };
-      }
       if (outcome.kind === "sent") file(answer);
       return outcome;
     },
@@ -106,21 +99,18 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
 
 async function transact(
   connection: SMTPConnection,
-  { recipient, copies = [], bytes }: Outgoing,
+  { recipient, copies: wanted = [], bytes }: Outgoing,
   {
     bounces,
     witness,
     silence,
     patience,
   }: SmtpSender & { readonly silence: number; readonly patience: number },
-): Promise<Sending | CopyRefused> {
-  const to = [
-    ...new Set([
-      recipient,
-      ...copies.filter((one) => plainAddress.test(one)),
-      ...(witness === undefined ? [] : [witness.address]),
-    ]),
-  ];
+): Promise<Sending> {
+  const copies = wanted.filter(
+    (copy) => copy !== recipient && copy !== witness?.address && plainAddress.test(copy),
+  );
+  const to = [...new Set([recipient, ...copies, ...(witness === undefined ? [] : [witness.address])])];
   const envelope: SMTPEnvelope & Partial<Pick<SMTPConnectionEnvelope, "rejectedErrors">> = {
     from: bounces,
     to,
@@ -131,12 +121,12 @@ async function transact(
   let handedOver = false;
   let listen: ((ms: number) => void) | undefined;
 
-  // The letter is read only after the server has answered for every recipient. If it refused one, the end of the
-  // letter never leaves and nobody gets it. Otherwise a witness copy would prove an answer that its recipient did not
-  // get.
+  // The letter is read only after the server has answered for every recipient. If it refused the recipient or the
+  // witness, the end of the letter never leaves and nobody gets it. Otherwise a witness copy would prove an answer that
+  // its recipient did not get. A copy that is refused stops nothing: the answer is its recipient's.
   const letter = new Readable({
     read() {
-      if ((envelope.rejectedErrors ?? []).length > 0) {
+      if ((envelope.rejectedErrors ?? []).some((each) => !copies.some((copy) => copy === each.recipient))) {
         this.destroy(new Error("a recipient was refused"));
         return;
       }
@@ -174,6 +164,5 @@ async function transact(
   });
   if ("taken" in ended) connection.quit();
   else connection.close();
-  const refused = envelope.rejectedErrors ?? [];
-  return outcomeOf({ recipient, copies, refused, handedOver, ...ended });
+  return outcomeOf({ recipient, copies, refused: envelope.rejectedErrors ?? [], handedOver, ...ended });
 }

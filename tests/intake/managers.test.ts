@@ -1,14 +1,16 @@
 import { simpleParser } from "mailparser";
+import MailComposer from "nodemailer/lib/mail-composer";
 import { expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
 import { releaseOrder } from "../../src/intake/release.ts";
 import { settleOrder } from "../../src/intake/settle.ts";
-import { takeDue } from "../../src/intake/take.ts";
+import { sendSummaries } from "../../src/intake/summary.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { readPeople } from "../../src/intake/tell-people.ts";
 import type { Managed } from "../../src/trade/managed.ts";
 import type { LetterRecord, OrderRecord } from "../../src/trade/record.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
-import { post } from "../make/thread.ts";
+import { letterOf, post } from "../make/thread.ts";
 
 const joan = { name: "Joan Mercer", address: "joan@quillgate.example" };
 const greta = "greta@fallowmere.example";
@@ -32,6 +34,20 @@ async function managedDesk(
 }
 
 const ofProject: Managed = { project: "larkspur  library", manager: joan, waits: true };
+
+/** A letter that holds another one, attached whole. */
+function composeForwarded(original: Uint8Array, from: string): Promise<Uint8Array> {
+  return new MailComposer({
+    from,
+    to: "orders@quillgate.example",
+    date: new Date("2026-11-09T14:30:00Z"),
+    subject: "Fwd: for you",
+    text: "",
+    attachments: [{ filename: "fwd.eml", content: Buffer.from(original), contentType: "message/rfc822" }],
+  })
+    .compile()
+    .build();
+}
 
 async function orderIn(desk: Desk): Promise<OrderRecord> {
   const [order] = await desk.store.orders.named("FM-80");
@@ -177,4 +193,70 @@ test("what a held letter says is copied to nobody", async () => {
   const stranger = await post(desk, { from: "Mallory <mallory@oakmoor.example>", sheets: [sheet] });
   const answer = await desk.store.answers.of(stranger.letter);
   expect(answer?.copies).toBeUndefined();
+});
+
+test("what a manager forwards counts as its writer's, and both are answered", async () => {
+  const desk = await managedDesk(ofProject);
+  await post(desk, { sheets: [{ ...sheet, fill: { order: "FM-1", project: "Quarry Street School" } }] });
+  const original = await letterOf({ sheets: [sheet], subject: "Stations for the library" });
+  const forwarded = await composeForwarded(original, joan.address);
+  const { letter } = await takeLetter(desk, forwarded, desk.clock.now());
+  expect(await orderIn(desk)).toMatchObject({ buyer: greta, verdict: "person" });
+  expect(await desk.store.answers.of(letter)).toMatchObject({ recipient: joan.address, copies: [greta] });
+});
+
+test("a stranger whose letter a manager forwards is not written to", async () => {
+  const desk = await managedDesk(ofProject);
+  const original = await letterOf({ sheets: [sheet], from: "New Buyer <new@oakmoor.example>" });
+  const { letter } = await takeLetter(desk, await composeForwarded(original, joan.address), desk.clock.now());
+  expect(await orderIn(desk)).toMatchObject({ buyer: "new@oakmoor.example" });
+  const answer = await desk.store.answers.of(letter);
+  expect(answer?.recipient).toBe(joan.address);
+  expect(answer?.copies).toBeUndefined();
+});
+
+test("a manager is told once a week how the orders stand, and not where there is nothing to tell", async () => {
+  const plain = await managedDesk(ofProject);
+  let now = new Date("2026-11-09T15:00:00Z");
+  const [managed = ofProject] = plain.catalogue.managed ?? [];
+  const desk = {
+    ...plain,
+    clock: { now: () => now },
+    rules: { ...plain.rules, summaries: [{ managed, on: "monday" }] },
+  };
+  const summaries = () => desk.kept.filter(({ messageId }) => messageId.includes("summary"));
+  await sendSummaries(desk);
+  expect(summaries()).toHaveLength(0);
+  await post(desk, { sheets: [sheet] });
+  await post(desk, { sheets: [{ ...sheet, fill: { order: "FM-9", project: "Quarry Street School" } }] });
+  // A month, hour by hour: from the next Monday on one each week, while the order is open.
+  for (let hours = 0; hours < 28 * 24; hours++) {
+    now = new Date(now.getTime() + 3_600_000);
+    await sendSummaries(desk);
+  }
+  expect(summaries()).toHaveLength(4);
+  const [first] = summaries();
+  expect(first?.recipient).toBe(joan.address);
+  const { subject, text = "", date } = await simpleParser(Buffer.from(first?.bytes ?? []));
+  expect(subject?.replaceAll(/\s+/g, " ")).toBe("Orders of larkspur library: the week to 2026-11-16");
+  expect(date?.toISOString()).toBe("2026-11-16T13:00:00.000Z");
+  expect(text).toContain("- FM-80, greta@fallowmere.example: person; 1 point open (changed 2026-11-09)");
+  expect(text).not.toContain("FM-9");
+});
+
+test("a summary that could not be sent is sent later, and only once by two workers", async () => {
+  let isDown = true;
+  const sender = keepingSender(() =>
+    isDown ? { kind: "later", words: "421 down" } : { kind: "sent", words: "250 kept" },
+  );
+  const plain = await managedDesk(ofProject);
+  const [managed = ofProject] = plain.catalogue.managed ?? [];
+  const desk = { ...plain, sender, rules: { ...plain.rules, summaries: [{ managed, on: "monday" }] } };
+  await post(desk, { sheets: [sheet] });
+  // The tests' clock stands on a Monday morning.
+  await sendSummaries(desk);
+  isDown = false;
+  await Promise.all([sendSummaries(desk), sendSummaries(desk)]);
+  await sendSummaries(desk);
+  expect(sender.kept.filter(({ messageId }) => messageId.includes("summary"))).toHaveLength(1);
 });
