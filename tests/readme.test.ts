@@ -37,6 +37,21 @@ const ran: Readonly<Record<string, Run>> = {
   "burin blank out/sheets": { code: 0, prints: /^out\/sheets\/device-3\.pdf .*\n.*plate-3\.pdf .*\n$/ },
   "burin check out/sheets/device-3.pdf": { code: 1, prints: /^FAIL: / },
   "burin check out/demo/letters/27-teasel-characters.eml": { code: 1, prints: sample ?? "a sample" },
+  'burin user ines --name "Ines Calloway" --role release': {
+    as: `echo "a quill for every wall" | burin user ines --name "Ines Calloway" --role release ${demoSettings}`,
+    code: 0,
+    prints: /^ines may come in as release\.$/m,
+  },
+  "burin backup FILE": {
+    as: `burin backup out/backup.sqlite ${demoSettings}`,
+    code: 0,
+    prints: /^out\/backup\.sqlite: \d+ letters, \d+ events, \d+ files by their bytes\.$/m,
+  },
+  "burin restore FILE": {
+    as: `mkdir -p out/other && sed "s/^record: record$/record: ..\\/other\\/record/" out/demo/burin.yaml > out/demo/other.yaml && burin restore out/backup.sqlite --settings out/demo/other.yaml`,
+    code: 0,
+    prints: /record: \d+ letters, \d+ events, \d+ files by their bytes\.$/m,
+  },
   "burin order NUMBER": {
     as: `burin order LL-0093 ${demoSettings}`,
     code: 0,
@@ -90,6 +105,10 @@ const left: readonly (readonly [RegExp, string])[] = [
   [/^npm install -g \.$/, "is run with a --prefix of its own, below"],
   [/^burin settle$/, "is told of; the lines below it are run"],
   [/^(?:cd|useradd|install|cp|set|runuser) /, "sets up a service, as root"],
+  [
+    /^burin (?:desk|work)$/,
+    "runs until it is stopped; tests/real/browser and tests/real/desk serve and work",
+  ],
   [/^burin settings --connect/, "needs mail servers; tests/real/desk/connect.test.ts runs it with some"],
 ];
 

@@ -270,7 +270,9 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
       kept: answering.kept,
       settles,
       decides,
-      answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) },
+      ...(said.manager === undefined
+        ? { answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) } }
+        : { by: said.manager.name }),
       answersLate: late,
       withdraws: [...answers.withdraws],
       about,

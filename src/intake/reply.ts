@@ -132,9 +132,11 @@ export function answeringIn(
     yes.map(({ problem }) => problem),
     sheets,
   );
+  // What a manager does not want goes to a person, whatever it is.
+  const isAgainst = manager !== undefined && answers.no.size > 0;
   return {
     answers,
-    statements,
+    statements: isAgainst ? [...statements, asSaid(text)] : statements,
     settles: yes.filter(({ problem }) => maySettle(problem)).map(({ order, key }) => ({ order, key })),
     decides: yes.filter(({ problem }) => !maySettle(problem)).map(({ order, key }) => ({ order, key })),
     late,
@@ -198,4 +200,9 @@ function onceEach(words: readonly AskedWord[]): KeptWord[] {
   return [...new Map(words.map((kept) => [`${kept.word} ${projectKey(kept.project)}`, kept])).values()].map(
     ({ word, project }) => ({ word, project }),
   );
+}
+
+/** What a reply begins with, for a person to read. */
+function asSaid(text: string): Statement {
+  return { kind: "said", where: "text", words: (text.trim().split("\n")[0] ?? "").slice(0, 160) };
 }

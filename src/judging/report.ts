@@ -102,7 +102,7 @@ export function makeReport(
 ): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
-  const { withdraws = [], moves = [], answersLate = [], note } = submission;
+  const { withdraws = [], moves = [], answersLate = [], note, by } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
@@ -176,7 +176,15 @@ export function makeReport(
       catalogue,
     });
     const { replaced } = partOf(standing, order);
-    const now = { before, came, replaced, settles, decides, ...(note === undefined ? {} : { note }) };
+    const now = {
+      before,
+      came,
+      replaced,
+      settles,
+      decides,
+      ...(note === undefined ? {} : { note }),
+      ...(by === undefined ? {} : { by }),
+    };
     const changed = changedIn(judged, now);
     return { ...judged, ...(changed === undefined ? {} : { changed }) };
   });

@@ -98,6 +98,9 @@ test("the manager's YES in a reply lets it pass, and its buyer is told", async (
   expect(await wordsOf(desk, reply)).toContain("PASS: order FM-80 is complete");
   const [confirmed] = await desk.store.orders.confirmed(greta, "FM-80");
   expect(confirmed).toMatchObject({ number: 1, by: "Joan Mercer" });
+  const words = await wordsOf(desk, reply);
+  expect(words).toContain("Settled: 1 (by Joan Mercer).");
+  expect(words).not.toContain("You answered");
 });
 
 test("neither the buyer, nor a stranger, nor another manager gives the word", async () => {
@@ -147,6 +150,9 @@ test("a NO, and anything else the manager writes, waits for a person", async () 
     await post(desk, fromJoan(text, letter));
     expect((await orderIn(desk)).verdict, text).toBe("person");
   }
+  while (await takeDue(desk));
+  const [waiting] = await readPeople(desk.store, desk.clock.now());
+  expect(waiting?.points.map(({ says }) => says).join("\n")).toContain("1 NO");
 });
 
 test("a manager is asked only about an order in which all else is right", async () => {

@@ -59,6 +59,7 @@ test("the sample for a real mailbox shows every setting there is, each with a va
     expect.stringMatching(/client_secret_file: client_secret_env or client_secret_file, not both/),
     expect.stringMatching(/refresh_token_file: refresh_token_env or refresh_token_file, not both/),
     "answers: needs either folder or send",
+    "desk.sign_in: needs client_secret_env or client_secret_file",
   ]);
 });
 
