@@ -116,22 +116,27 @@ export async function cancel(
         : `${mark}`;
   const { letter } = await post(story, who, { text: `CANCEL ${words}`, to });
   if (who === "stranger") return;
-  const sheets = ledger.orders[order];
-  const gone = [...sheets.keys()].filter(
-    (spot) => what === "order" || spot.startsWith(words.replace(" position", "")),
+  // An answer about two orders lets its reply name the sheets of both.
+  const about = numbers.filter((number) => number === order || to.orders.includes(number));
+  const gone = about.flatMap((number) =>
+    [...ledger.orders[number].keys()]
+      .filter((spot) =>
+        what === "order" ? number === order : spot.startsWith(words.replace(" position", "")),
+      )
+      .map((spot) => ({ number, spot })),
   );
-  const isReleased = gone.some((spot) => {
-    const sheet = sheets.get(spot);
-    return sheet !== undefined && isReleasedPiece(ledger, order, sheet);
+  const isReleased = gone.some(({ number, spot }) => {
+    const sheet = ledger.orders[number].get(spot);
+    return sheet !== undefined && isReleasedPiece(ledger, number, sheet);
   });
   // Nobody outside takes back what is released.
   if (gone.length === 0 || isReleased) {
     ledger.words.set(letter, { order, text: `CANCEL ${words}` });
     return;
   }
-  for (const spot of gone) {
-    ledger.withdrawn[order].push(sheets.get(spot)?.file ?? "");
-    sheets.delete(spot);
+  for (const { number, spot } of gone) {
+    ledger.withdrawn[number].push(ledger.orders[number].get(spot)?.file ?? "");
+    ledger.orders[number].delete(spot);
   }
 }
 
