@@ -26,6 +26,8 @@ import type { Desk as IntakeDesk } from "./desk.ts";
 interface Releasing {
   readonly by: string;
   readonly at?: Date;
+  /** The day where the desk stands. */
+  readonly on?: string;
   readonly before?: Released | undefined;
   /** The revision that is released, if it is not the last. */
   readonly revision?: number;
@@ -44,7 +46,7 @@ interface Desk {
  */
 export async function prepareRelease(
   number: string,
-  { by, at, before, revision }: Releasing,
+  { by, at, on, before, revision }: Releasing,
   { store, catalogue, clock }: Desk,
 ): Promise<Packed> {
   // An order belongs to whoever first named its number.
@@ -62,6 +64,7 @@ export async function prepareRelease(
     originals: await store.orders.originals(sheetsWithOriginals(order).map(({ id }) => id)),
     by,
     at: at ?? clock.now(),
+    ...(on === undefined ? {} : { on }),
   });
 }
 
@@ -110,7 +113,7 @@ export async function releaseOrder(
   const before = order?.released;
   const isReleased = before !== undefined && isAsReleased(order?.sheets ?? [], before);
   const asked = isReleased
-    ? { by: before.by, at: new Date(before.at), revision: before.revision }
+    ? { by: before.by, at: new Date(before.at), on: before.on, revision: before.revision }
     : { by: name, before };
   const packed = await prepareRelease(number, asked, desk);
   if (!packed.ok || isReleased) return written(packed, put);
@@ -128,7 +131,8 @@ export async function releaseOrder(
     return refused(letter.why ?? "letters about it are being judged; try again in a moment");
   const [now] = await desk.store.orders.named(number);
   const at = new Date(now?.released?.at ?? desk.clock.now());
-  return written(await prepareRelease(number, { by: name, at, before }, desk), put);
+  const on = now?.released?.on ?? dateIn(at, desk.timeZone);
+  return written(await prepareRelease(number, { by: name, at, on, before }, desk), put);
 }
 
 /** Writes a package of this name, and gives the place. */

@@ -31,6 +31,8 @@ export interface Release {
   readonly originals: ReadonlyMap<FileId, Uint8Array>;
   readonly by: string;
   readonly at: Date;
+  /** The day of it where the desk stands; the day in UTC, if absent. */
+  readonly on?: string;
   /** What an earlier release of the order handed over and this one does not, and what is new in this one. */
   readonly voids?: Voids;
 }
@@ -94,7 +96,10 @@ export async function packageOf(release: Release): Promise<Packed> {
     file(
       "proof.pdf",
       "every station at true scale, a page each",
-      await proofPdf(order, catalogue, { revision }),
+      await proofPdf(order, catalogue, {
+        revision,
+        released: { on: release.on ?? release.at.toISOString().slice(0, 10), by: release.by },
+      }),
     ),
     ...parts.flatMap((part) => [
       text(

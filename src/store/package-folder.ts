@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { mkdir, open, rename, rm, stat } from "node:fs/promises";
+import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { dirname, isAbsolute, join, sep } from "node:path";
 import type { PackageFile } from "../release/release.ts";
 
@@ -17,6 +17,7 @@ export async function writePackage(
 ): Promise<string> {
   const target = within(folder, name);
   await mkdir(folder, { recursive: true });
+  await removeLeft(folder);
   await refuseIfThere(target);
   const beside = join(folder, `.${randomUUID()}.part`);
   try {
@@ -36,6 +37,19 @@ export async function writePackage(
   }
   await makeDurable(folder);
   return target;
+}
+
+/** After so long nobody writes at a package any more, in milliseconds. */
+const longest = 86_400_000;
+
+/** Removes what a death on the way has left. */
+async function removeLeft(folder: string): Promise<void> {
+  const left = (await readdir(folder)).filter((name) => /^\.[0-9a-f-]{36}\.part$/.test(name));
+  for (const name of left) {
+    const path = join(folder, name);
+    const { mtimeMs = Number.POSITIVE_INFINITY } = (await stat(path).catch(() => undefined)) ?? {};
+    if (mtimeMs < Date.now() - longest) await rm(path, { recursive: true, force: true });
+  }
 }
 
 /** A path in a folder. Throws for one that leads out of it. */

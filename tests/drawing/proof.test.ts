@@ -42,6 +42,14 @@ test.each([
   expect(catalog.getViewerPreferences()?.getPrintScaling()).toBe(PrintScaling.None);
 });
 
+test("the proof of a release says when it was released and by whom, and forbids no cutting", async () => {
+  const order = orderOf(...completeOrder());
+  const released = { on: "2026-11-18", by: "Tom Aldous" };
+  const { words } = await look(await proofPdf(order, catalogue, { revision: 3, released }));
+  expect(words).toContain("on 2026-11-18 by Tom Aldous");
+  expect(words).not.toContain("not to be cut");
+});
+
 test("a proof says whose station it is, in which state, and that it is no release", async () => {
   const order = orderOf(...completeOrder());
   const { words, title, pages } = await look(await proofPdf(order, catalogue, { revision: 3 }));

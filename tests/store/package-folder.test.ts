@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { randomUUID } from "node:crypto";
+import { existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { PackageThere, writePackage } from "../../src/store/package-folder.ts";
@@ -88,3 +89,13 @@ test.each([0, 1, 3, 4])(
     expect(readdirSync(written).toSorted()).toEqual(["cut", "manifest.json", "schedule.csv"]);
   },
 );
+
+test("what a death has left is removed a day later, and nothing that is being written", async () => {
+  const folder = temporaryFolder();
+  const [old, fresh] = [join(folder, `.${randomUUID()}.part`), join(folder, `.${randomUUID()}.part`)];
+  for (const path of [old, fresh]) mkdirSync(path);
+  const past = new Date(Date.now() - 2 * 86_400_000);
+  utimesSync(old, past, past);
+  await writePackage(folder, "BW-2207", [{ path: "a.txt", bytes: Buffer.from("a") }]);
+  expect([old, fresh].map((path) => existsSync(path))).toEqual([false, true]);
+});

@@ -3,7 +3,7 @@ import type { Order } from "../../trade/order.ts";
 import { palette } from "../blank/canvas.ts";
 import { changed, faulty } from "./marks.ts";
 import { scaleBar } from "./measures.ts";
-import { block, type Shape, words } from "./shapes.ts";
+import { block, inOneLine, type Shape, words } from "./shapes.ts";
 import { short } from "./short.ts";
 
 /** Which page of a proof this is: "2 of 11". */
@@ -16,16 +16,26 @@ export interface PageNumber {
 export const margin = 8;
 export const headHeight = 22;
 
-/** Whose station it is, which state of it is shown, and that nothing is released by a proof. */
+/** What a page says of its order: which state of it is shown, and whether it is released. */
+interface Shown {
+  readonly state: readonly string[];
+  readonly released: { readonly on: string; readonly by: string } | undefined;
+}
+
+/** Whose station it is, which state of it is shown, and that nothing is released by a mere proof. */
 export function head(
   mark: string,
   order: Order,
-  state: readonly string[],
+  { state, released }: Shown,
   { maker }: Catalogue,
   width: number,
 ): Shape[] {
   const right = width - margin;
   const tag = { x: right - 60, y: margin, width: 60, height: 13.5 };
+  const [title, below] =
+    released === undefined
+      ? ["PROOF", "not to be cut before released"]
+      : ["RELEASED", inOneLine(`on ${released.on} by ${released.by}`)];
   const inTag = { colour: palette.star, align: "centre" } as const;
   const number = order.number === "" ? "No order number" : `Order ${order.number}`;
   const told = [number, ...(order.project === undefined ? [] : [order.project])];
@@ -39,8 +49,8 @@ export function head(
     words(short(dotted(told), room, 4.2), margin, margin + 14, { size: 4.2, colour: palette.ink }),
     words(dotted(state), margin, margin + 19.5, { size: 3.4, colour: palette.quiet }),
     block(tag, { radius: 1.5, line: { colour: palette.star, thickness: 0.5 } }),
-    words("PROOF", tag.x + tag.width / 2, tag.y + 6, { ...inTag, size: 5, bold: true }),
-    words("not to be cut before released", tag.x + tag.width / 2, tag.y + 11, { ...inTag, size: 3.4 }),
+    words(title, tag.x + tag.width / 2, tag.y + 6, { ...inTag, size: 5, bold: true }),
+    words(short(below, tag.width - 4, 3.4), tag.x + tag.width / 2, tag.y + 11, { ...inTag, size: 3.4 }),
     words(maker.name, right, margin + 19.5, { size: 3.4, colour: palette.quiet, align: "right" }),
   ];
 }

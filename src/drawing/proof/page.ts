@@ -19,6 +19,8 @@ export interface ProofDetails {
   readonly revision?: number;
   /** What these point at is outlined, and what newer sheets have changed. Other notes are not. */
   readonly problems?: readonly Problem[];
+  /** It goes with a release. Otherwise it says that nothing is released by it. */
+  readonly released?: { readonly on: string; readonly by: string };
 }
 
 /** Millimetres: around the plate, for its dimensions and the numbers of the gangs. */
@@ -29,7 +31,7 @@ export function proofPage(
   view: View,
   order: Order,
   catalogue: Catalogue,
-  { revision, problems = [], ...number }: ProofDetails & PageNumber,
+  { revision, problems = [], released, ...number }: ProofDetails & PageNumber,
 ): Drawing {
   const { plate } = placesOf(view.gangs, catalogue);
   const entries = scheduleOf(view, catalogue);
@@ -47,7 +49,7 @@ export function proofPage(
     ...paper,
     title: inOneLine(`Proof: station ${view.mark || "without a mark"}, order ${order.number}`),
     shapes: [
-      ...head(view.mark, order, state, catalogue, paper.width),
+      ...head(view.mark, order, { state, released }, catalogue, paper.width),
       ...moved(
         [...measures(plate), ...stationShapes(view, catalogue), ...changes, ...faults],
         plateLeft,
