@@ -8,9 +8,9 @@ import { noticePrefix } from "./etiquette.ts";
 /** What came of telling: nothing was due, somebody was told, or it has to be tried again. */
 export type Telling = "nothing" | "told" | "failed";
 
-/** All that waits for somebody, first things first. */
-export async function readPeople(store: Desk["store"], now: Date): Promise<Waiting[]> {
-  return peopleList(await store.people.waiting(now), await store.people.orders());
+/** All that waits for somebody, first things first; of letters and of orders the oldest, if `most` says how many. */
+export async function readPeople(store: Desk["store"], now: Date, most?: number): Promise<Waiting[]> {
+  return peopleList(await store.people.waiting(now, most), await store.people.orders(most));
 }
 
 /** Tells customer service of letters that have come to wait for a person, at most once an hour. */

@@ -259,6 +259,8 @@ export interface Buyers {
 /** Which orders are listed. */
 export interface Sought {
   readonly verdicts?: readonly Verdict[];
+  /** Only those of which something waits for one of us. */
+  readonly forPerson?: boolean;
   /** Beginnings of words: number, project, people, telephone, station, legend. */
   readonly search?: string;
   /** Only those listed behind this place. */
@@ -315,12 +317,12 @@ export interface People {
   /**
    * Letters that wait for a person, oldest first. Those whose answer was refused or cannot be found are among them.
    */
-  readonly waiting: (now: Date) => Promise<readonly LetterRecord[]>;
+  readonly waiting: (now: Date, most?: number) => Promise<readonly LetterRecord[]>;
   /**
    * Orders that are not done with and have open questions, or words of a letter that somebody has to read, or whose
    * buyer does not answer.
    */
-  readonly orders: () => Promise<readonly OrderRecord[]>;
+  readonly orders: (most?: number) => Promise<readonly OrderRecord[]>;
   /**
    * Takes the letters for a person of which nobody was told yet, and marks them as told; notes that nobody answers
    * for an order are among them. There are none within an hour of the last notice. Letters of the one who is told are

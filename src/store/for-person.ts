@@ -1,4 +1,11 @@
-import type { ExpressionBuilder, ExpressionWrapper, Kysely, Selectable, SqlBool } from "kysely";
+import {
+  type ExpressionBuilder,
+  type ExpressionWrapper,
+  type Kysely,
+  type Selectable,
+  type SqlBool,
+  sql,
+} from "kysely";
 import type { LetterRecord } from "../trade/record.ts";
 import { readLetters } from "./read.ts";
 import type { Tables } from "./tables.ts";
@@ -10,13 +17,18 @@ const hour = 3_600_000;
 const most = 500;
 
 /** Letters that wait for a person, and letters whose answer stayed unknown for an hour. Oldest first. */
-export async function lettersForPerson(db: Kysely<Tables>, now: Date): Promise<LetterRecord[]> {
+export async function lettersForPerson(
+  db: Kysely<Tables>,
+  now: Date,
+  limit?: number,
+): Promise<LetterRecord[]> {
   const rows = await db
     .selectFrom("letters")
     .selectAll()
     .where((eb) => isForPerson(eb, now))
     .orderBy("received_at")
     .orderBy("id")
+    .$if(limit !== undefined, (query) => query.limit(limit ?? 0))
     .execute();
   const read: LetterRecord[] = [];
   for (let n = 0; n < rows.length; n += most) read.push(...(await readLetters(db, rows.slice(n, n + most))));
@@ -89,24 +101,27 @@ function isForPerson(
   eb: ExpressionBuilder<Tables, "letters">,
   now: Date,
 ): ExpressionWrapper<Tables, "letters", SqlBool> {
-  const waits = eb.or([
-    eb("state", "in", ["held", "refused"]),
-    // An answer on its way is nothing to tell of yet.
-    eb.and([eb("state", "=", "sent"), eb("for_person", "=", 1), isOpen(eb)]),
-    eb.and([
-      eb("state", "=", "unknown"),
-      eb.exists(
-        eb
+  // Each part has an index of its own, which one condition of all would not use.
+  const one = () => eb.selectFrom("letters as one").select("one.id").where("one.dealt_with_at", "is", null);
+  const unknown = one()
+    .where("one.state", "=", "unknown")
+    .where((of) =>
+      of.exists(
+        of
           .selectFrom("events")
           .select("events.id")
           .where("events.subject", "=", "letter")
-          .whereRef("events.subject_id", "=", "letters.id")
+          .whereRef("events.subject_id", "=", "one.id")
           .where("events.what", "=", "unknown")
           .where("events.at", "<", new Date(now.getTime() - hour).toISOString()),
       ),
-    ]),
-  ]);
-  return eb.and([eb("dealt_with_at", "is", null), waits]);
+    );
+  const waits = one()
+    .where("one.state", "in", ["held", "refused"])
+    // An answer on its way is nothing to tell of yet.
+    .unionAll(one().where("one.for_person", "=", sql.lit(1)).where("one.state", "=", "sent"))
+    .unionAll(unknown);
+  return eb.and([eb("letters.id", "in", waits), eb.or([eb("letters.state", "!=", "sent"), isOpen(eb)])]);
 }
 
 /** Whether a letter is about no order, or about one that has not passed. */

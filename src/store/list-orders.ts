@@ -7,7 +7,7 @@ import type { Tables } from "./tables.ts";
 /** Orders a page at a time, those that changed last first. */
 export async function listOrders(
   db: Kysely<Tables>,
-  { verdicts, search = "", before, most }: Sought,
+  { verdicts, forPerson, search = "", before, most }: Sought,
 ): Promise<ListedOrder[]> {
   let query = db
     .selectFrom("orders")
@@ -17,14 +17,22 @@ export async function listOrders(
     .orderBy("orders.latest", "desc")
     .limit(most);
   if (verdicts !== undefined) query = query.where("orders.verdict", "in", verdicts);
+  if (forPerson === true)
+    query = query.where("orders.for_person", "=", 1).where("orders.verdict", "!=", "pass");
   if (before !== undefined) query = query.where("orders.latest", "<", before);
-  for (const word of soughtIn(search))
-    query = query.where("orders.id", "in", (eb) =>
-      eb
-        .selectFrom("order_terms")
-        .select("order_id")
-        .where("term", ">=", word)
-        .where("term", "<", `${word}\u{10ffff}`),
+  const words = soughtIn(search);
+  const ids = words.length === 0 ? undefined : await fewWith(db, words);
+  if (ids !== undefined) query = query.where("orders.id", "in", ids.length === 0 ? [-1] : ids);
+  for (const word of words)
+    query = query.where((eb) =>
+      eb.exists(
+        eb
+          .selectFrom("order_terms")
+          .select("term")
+          .whereRef("order_terms.order_id", "=", "orders.id")
+          .where("term", ">=", word)
+          .where("term", "<", endOf(word)),
+      ),
     );
   const rows = await query.execute();
   return rows.map(({ number, buyer, project, verdict, latest, released, at }) => ({
@@ -36,4 +44,27 @@ export async function listOrders(
     isReleased: released !== null,
     place: latest ?? 0,
   }));
+}
+
+/** If no more orders than these have a word, they are looked up by it; otherwise enough of them are found in the list. */
+const few = 1_000;
+
+/** The orders that have one of some words, if they are few. */
+async function fewWith(db: Kysely<Tables>, words: readonly string[]): Promise<number[] | undefined> {
+  for (const word of words) {
+    const rows = await db
+      .selectFrom("order_terms")
+      .select("order_id")
+      .where("term", ">=", word)
+      .where("term", "<", endOf(word))
+      .limit(few + 1)
+      .execute();
+    if (rows.length <= few) return [...new Set(rows.map(({ order_id }) => order_id))];
+  }
+  return undefined;
+}
+
+/** All terms that begin with a word stand before it. */
+function endOf(word: string): string {
+  return `${word}\u{10ffff}`;
 }

@@ -222,6 +222,20 @@ const migrations = {
         .execute();
     },
   },
+  "017-lists": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema.createIndex("orders_by_latest").on("orders").column("latest").execute();
+      await sql`CREATE INDEX letters_for_person ON letters (id) WHERE for_person = 1 AND dealt_with_at IS NULL`.execute(
+        db,
+      );
+      await db.schema.dropIndex("order_terms_by_order").execute();
+      await db.schema
+        .createIndex("order_terms_by_order")
+        .on("order_terms")
+        .columns(["order_id", "term"])
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -134,7 +134,7 @@ export async function readOrders(
 }
 
 /** The orders of which something waits for one of our own people, the oldest first. */
-export async function readOrdersForPerson(db: Db): Promise<OrderRecord[]> {
+export async function readOrdersForPerson(db: Db, most?: number): Promise<OrderRecord[]> {
   const rows = await db
     .selectFrom("orders")
     .selectAll()
@@ -142,6 +142,7 @@ export async function readOrdersForPerson(db: Db): Promise<OrderRecord[]> {
     .where("verdict", "is not", null)
     .where("verdict", "!=", "pass")
     .orderBy("id")
+    .$if(most !== undefined, (query) => query.limit(most ?? 0))
     .execute();
   return readOrders(db, rows);
 }

@@ -43,8 +43,8 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
 
 function peopleOver(db: Kysely<Tables>): People {
   return {
-    waiting: (now) => lettersForPerson(db, now),
-    orders: () => readOrdersForPerson(db),
+    waiting: (now, most) => lettersForPerson(db, now, most),
+    orders: (most) => readOrdersForPerson(db, most),
     takeNotice: (now, told) => takeNotice(db, now, told),
     takeAlarms: (now) => takeAlarms(db, now),
     takeSummary: async (name, day) => {

@@ -36,7 +36,7 @@ export async function toDesk(db: Kysely<never>): Promise<void> {
     .alterTable("orders")
     .addColumn("for_person", "integer", (c) => c.notNull().defaultTo(0))
     .execute();
-  await sql`CREATE INDEX orders_for_person ON orders (id) WHERE for_person = 1`.execute(db);
+  await db.schema.createIndex("orders_for_person").on("orders").column("for_person").execute();
   await db.schema.createIndex("orders_by_verdict").on("orders").columns(["verdict", "latest"]).execute();
   const orders = db as unknown as Kysely<Tables>;
   for (const { id, latest } of await orders.selectFrom("orders").select(["id", "latest"]).execute()) {

@@ -5,21 +5,24 @@ import { may } from "../../ports/accounts.ts";
 import { type Ask, type Front, type Visitor, visitorOf } from "../front.ts";
 import { type Markup, momentIn, orderPath, ownForm, page } from "../page.ts";
 
-/** Of each thing so many points are shown. */
+/** Of each thing so many points are shown; of orders and of letters so many. */
 const mostPoints = 12;
+const mostThings = 30;
 
 /** All that waits for somebody, first things first, each with what settles it. */
 export async function peoplePage(c: Ask, front: Front, said?: string): Promise<Response> {
   const { desk } = front;
   const visitor = visitorOf(c);
-  const waiting = await readPeople(desk.store, desk.clock.now());
+  const waiting = await readPeople(desk.store, desk.clock.now(), mostThings);
+  const isCut = waiting.length >= mostThings;
   return page(
     c,
     front,
     { title: "People", said },
     waiting.length === 0
       ? html`<p>Nothing waits for a person. What a sender cannot settle alone will stand here, with whom to call.</p>`
-      : html`<ol class="tickets">${waiting.map((one) => ticket(one, front, visitor))}</ol>`,
+      : html`<ol class="tickets">${waiting.map((one) => ticket(one, front, visitor))}</ol>
+${isCut ? html`<p>These are the oldest. What waits behind them comes up as these are settled.</p>` : ""}`,
   );
 }
 

@@ -1,6 +1,5 @@
 import { html } from "hono/html";
-import { readPeople } from "../../intake/tell-people.ts";
-import type { ListedOrder } from "../../ports/store.ts";
+import type { ListedOrder, Sought } from "../../ports/store.ts";
 import type { Verdict } from "../../trade/problem.ts";
 import { type Ask, type Front, visitorOf } from "../front.ts";
 import { type Markup, momentIn, orderPath, page, stamp } from "../page.ts";
@@ -8,23 +7,34 @@ import { type Markup, momentIn, orderPath, page, stamp } from "../page.ts";
 /** Orders on one page, and of each verdict on the first. */
 const most = { page: 50, first: 12 };
 
-const groups: readonly { readonly verdict: Verdict; readonly title: string; readonly none: string }[] = [
-  { verdict: "person", title: "For a person", none: "No order waits for one of us." },
+interface Group {
+  readonly verdict: Verdict;
+  readonly title: string;
+  readonly none: string;
+}
+
+/** Orders of which something waits for one of us, whatever their verdict. */
+const ours: Group = { verdict: "person", title: "For a person", none: "No order waits for one of us." };
+const groups: readonly Group[] = [
+  ours,
   { verdict: "fail", title: "Failing", none: "No order has to be mended." },
   { verdict: "confirm", title: "Asking", none: "No order waits for an answer." },
   { verdict: "waiting", title: "Waiting for sheets", none: "No order waits for sheets." },
   { verdict: "pass", title: "Passed", none: "No order has passed yet." },
 ];
 
+function soughtBy(group: Group): Pick<Sought, "verdicts" | "forPerson"> {
+  return group === ours ? { forPerson: true } : { verdicts: [group.verdict] };
+}
+
 /** What stands where: what waits for a person first, then orders by their verdicts. */
 export async function todayPage(c: Ask, front: Front): Promise<Response> {
-  const { store, clock, timeZone } = front.desk;
+  const { store, timeZone } = front.desk;
   visitorOf(c);
-  const people = await readPeople(store, clock.now());
   const listed = await Promise.all(
     groups.map(async (group) => ({
       ...group,
-      orders: await store.orders.list({ verdicts: [group.verdict], most: most.first + 1 }),
+      orders: await store.orders.list({ ...soughtBy(group), most: most.first + 1 }),
     })),
   );
   return page(
@@ -32,11 +42,7 @@ export async function todayPage(c: Ask, front: Front): Promise<Response> {
     front,
     { title: "Today" },
     html`${searchForm("")}
-<p>${
-      people.length === 0
-        ? "Nothing waits for a person."
-        : html`<a href="/people">${people.length} ${people.length === 1 ? "thing waits" : "things wait"} for a person</a>, first since ${momentIn(people[0]?.since ?? clock.now(), timeZone)}.`
-    }</p>
+<p><a href="/people">Everything that waits for a person, with whom to call</a></p>
 ${listed.map(
   ({ verdict, title, none, orders }) => html`<section aria-label="${title}"><h2>${title}</h2>
 ${orders.length === 0 ? html`<p class="faint">${none}</p>` : tickets(orders.slice(0, most.first), timeZone)}
@@ -53,7 +59,7 @@ export async function ordersPage(c: Ask, front: Front): Promise<Response> {
   const chosen = groups.find(({ verdict }) => verdict === c.req.query("verdict"));
   const before = Number(c.req.query("before"));
   const orders = await store.orders.list({
-    ...(chosen === undefined ? {} : { verdicts: [chosen.verdict] }),
+    ...(chosen === undefined ? {} : soughtBy(chosen)),
     ...(search === "" ? {} : { search }),
     ...(Number.isSafeInteger(before) && before > 0 ? { before } : {}),
     most: most.page + 1,
