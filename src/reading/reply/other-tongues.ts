@@ -7,35 +7,40 @@ import { tokensOf } from "./word-bag.ts";
  */
 const turning = new Set(
   tokensOf(
-    `nie nein nicht kein keine ne pas non no nej inte ej ikke nei não nem nu ei nincs není hayır değil όχι δεν нет не ні
-    jamais nunca nigdy nie aldrig nooit mai
+    `nie nein nicht kein keine non no nej inte ikke nei não nem nincs není hayır değil όχι δεν нет не ні
+    jamais nunca nigdy nie aldrig nooit 
     wenn falls sofern sobald bevor bis si dès quand avant jusqu se caso quando até cuando antes hasta om ifall när innan
-    hvis når før jeśli jeżeli gdy zanim dopiero pokud když jestli než až ak keď ha hogyha mielőtt amíg jos kun ennen
-    dacă când până eğer ise αν если когда пока якщо коли als indien zodra tenzij totdat voordat wanneer ако če ako dok
+    hvis når før jeśli jeżeli gdy zanim dopiero pokud když jestli než až ak keď hogyha mielőtt amíg jos ennen
+    dacă când până eğer αν если когда пока якщо коли als indien zodra tenzij totdat voordat wanneer ако če  
     vielleicht möglicherweise eventuell vermutlich wohl wahrscheinlich peut être probablement talvez provavelmente quizá
     quizás vez acaso probablemente forse magari probabilmente kanske möjligen troligen måske muligvis kanskje misschien
-    wellicht waarschijnlijk może chyba prawdopodobnie możliwe možná snad asi možno talán esetleg lehet ehkä kai poate
+    wellicht waarschijnlijk może chyba prawdopodobnie możliwe možná snad asi možno talán esetleg lehet ehkä poate
     probabil belki galiba možda ίσως может возможно наверное можливо
-    aber doch sondern jedoch mais mas porém pero sino ma però tuttavia men dock ale lecz jednak avšak de azonban mutta
-    dar însă ama fakat maar echter но але αλλά
-    nur erst bloß seulement uniquement somente apenas só sólo solo solamente soltanto bara endast kun bare tylko jedynie
-    jen pouze iba csak vain doar numai sadece yalnız alleen slechts samo само только лише
+    aber doch sondern jedoch mais porém pero sino però tuttavia    lecz jednak avšak azonban mutta
+ însă fakat echter но але αλλά
+    nur bloß seulement uniquement somente apenas só sólo solamente soltanto endast bare tylko jedynie
+ pouze iba csak vain doar numai sadece yalnız alleen slechts samo само только лише
     warten warte wartet stopp halt später noch attendez attendre attends attente arrêtez esperar espere espera aguarde
-    aguardar pare depois aspetta aspettate attendere dopo poi ferma vänta stoppa senare vent senere czekaj czekać
-    poczekaj stop później počkejte počkat později várjon várj később odota odottakaa myöhemmin așteptați mai bekle sonra
+    aguardar pare depois aspetta aspettate attendere dopo poi ferma vänta stoppa senare senere czekaj czekać
+    poczekaj stop później počkejte počkat později várjon várj később odota odottakaa myöhemmin așteptați bekle sonra
     wacht wachten later подождите позже стоп
-    falsch fehler faux erreur errado erro equivocado error sbagliato errore fel fejl feil źle błąd błędnie chyba špatně
+    falsch fehler faux erreur errado erro equivocado error sbagliato errore fejl feil źle błąd błędnie chyba špatně
     rossz hiba väärin virhe greșit yanlış fout verkeerd ändern changer modifier mudar alterar cambiar cambiare modificare
-    ändra ændre endre zmienić změnit zmeniť muuttaa schimba değiştir wijzigen sans ohne sem sin senza utan uden uten bez
+    ändra ændre endre zmienić změnit zmeniť muuttaa schimba değiştir wijzigen sans ohne senza utan uden uten bez
     nélkül ilman fără zonder außer sauf exceto salvo excepto eccetto tranne utom undtagen oprócz kromě kivéve paitsi
     fragen frage demandez demander perguntar pregunte preguntar chiedere chiedi fråga spørg spørre zapytaj pytanie
     dringend urgent urgente heute demain domani morgen mañana amanhã jutro zítra`,
   ),
 );
 
-/** Whether words of an unknown language, or of English, may bind or take back what they stand beside. */
+/** Whether words of another language than English may bind or take back what they stand beside. */
+export function turnsElsewhere(words: string): boolean {
+  return tokensOf(words).some((token) => turning.has(token));
+}
+
+/** The same of any language. */
 export function mayTurn(words: string): boolean {
-  return /[?!]/.test(words) || asksFor(words) || tokensOf(words).some((token) => turning.has(token));
+  return /[?!]/.test(words) || asksFor(words) || turnsElsewhere(words);
 }
 
 /** How people say good-bye in other languages than English. Lines that consist of these words do no more. */
@@ -62,7 +67,7 @@ const farewells = new Set(
     με εκτίμηση ευχαριστώ χαιρετισμούς
     с уважением спасибо наилучшими пожеланиями з повагою дякую
     lugupidamisega tervitades parimate soovidega tänan cieņu pagarbiai ačiū paldies
-    salam hormat salaam terima kasih inshallah inchallah shukran`,
+    salam hormat salaam terima kasih shukran`,
   ),
 );
 /** One of these alone is no good-bye. */
@@ -72,7 +77,7 @@ const around = new Set(
   ),
 );
 
-/** "Pozdrawiam," "Med vänlig hälsning": a line of such words, three to six of them at most. */
+/** "Pozdrawiam," "Med vänlig hälsning": a line of such words, seven at most. */
 export function isFarewellElsewhere(line: string): boolean {
   const tokens = tokensOf(line);
   return (
