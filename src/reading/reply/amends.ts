@@ -8,11 +8,11 @@ const owning = new Set(
   tokensOf(
     `i we will ll am are is was it that this the a an my our from by on in at to of for you me us and so side end part
     office mistake mistakes mistaken error errors typo typos slip fault wrong wrongly sorry apologies apologise apologize
-    excuse regret please bad again send sends sending sent resend reissue reissued issue make making prepare follow
+    excuse regret please bad again send sends sending sent resend reissue reissued issue issued make making prepare follow
     follows following coming come comes reach arrive get soon shortly later today tonight tomorrow tomorow tommorow
     morning afternoon evening day week monday tuesday wednesday thursday friday saturday sunday asap out over with
     inshallah inchallah fix correct correcting fixing it's i'll thanks thank oops quite totally made did do be have has drafting
-    typing finding seeing noticing inconvenience trouble confusion comin now mine your way en route hour hours`,
+    typing finding seeing noticing inconvenience trouble confusion comin now mine your way en route one hour hours`,
   ),
 );
 

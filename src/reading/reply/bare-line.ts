@@ -32,6 +32,7 @@ const numero = /^no (?=\d{1,3} ?[.:=)] ?(?:yes|no)\b)/iu;
 /** A line without its bullet, marks and courtesies. */
 export function bared(line: string): string {
   const inner = line
+    .replace(/\bn[º°] ?(?=\d)/giu, "number ")
     .normalize("NFKC")
     .replace(/[\uFE0F\u20E3]/g, "")
     .replace(/[’`´]/g, "'")

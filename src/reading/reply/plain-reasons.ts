@@ -32,6 +32,7 @@ export function isPlainReason(sentence: string): boolean {
     tokens.length > 1 &&
     begins.test(words) &&
     says.test(words) &&
+    /\b(?:is|it'?s|that'?s|spelled|spelt|written|writes?|calls?|called)\b/iu.test(words) &&
     !/[^\p{L}\s,.!'’-]/u.test(words) &&
     !/\bin (?!language\b)|\blike (?:the|a|our|name)\b|\bis (?:it|they|we)\b/iu.test(words) &&
     tokens.every((token) => around.has(token))

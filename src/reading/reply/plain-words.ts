@@ -40,7 +40,8 @@ export function plainlySaid(sentence: string, { under }: OwnLine, open: readonly
   const tokens = tokensOf(words).filter((token) => !/^\d+$/.test(token));
   const [yeses, noes] = [yes, no].map((some) => tokens.filter((token) => some.has(token)).length);
   if ((yeses === 0) === (noes === 0) || isCount.test(words) || isOther.test(words)) return undefined;
-  if (/[^\p{L}\p{N}\s,.:;!'’()&+–—-]/u.test(words)) return undefined;
+  // Smiles may say that it is a joke.
+  if (/[^\p{L}\p{N}\s,.:;!'’()&+–—-]|[;:]-?[()DPpd]/u.test(words)) return undefined;
   if (!tokens.every((token) => yes.has(token) || no.has(token) || around.has(token))) return undefined;
   const is = noes === 0;
   if (is && /\bplease\b/iu.test(sentence) && !/\byes\b/iu.test(sentence)) return undefined;

@@ -108,7 +108,7 @@ export function saidIn(
 ): Said[] | undefined {
   const line = own.line
     .replace(/\b(dr|mrs?|ms|st)\.(?= \p{Lu}|\s?\d)/giu, "$1")
-    .replace(/(?<=\d)\. (?=(?:yes|no)\b)/giu, ": ");
+    .replace(/(?<=\d)\. (?=(?:yes|no)\b(?! ?[-:–]? ?\d))/giu, ": ");
   if (line.length > longestLine || line.includes("?") || asksUs.test(line)) return undefined;
   const among = (sentences: readonly string[]): Said[] | undefined => {
     const said: Said[] = [];
@@ -117,7 +117,7 @@ export function saidIn(
       const read = isCourtesy(sentence) ? [] : answersIn(bared(sentence), own, points);
       if (read === undefined && isIdle(sentence, said.length > 0)) continue;
       isAnswer = true;
-      const owns = said.length > 0 && said.every(({ is }) => !is) && isAmends(bared(sentence));
+      const owns = said.at(-1)?.is === false && isAmends(bared(sentence));
       const answers =
         read ??
         promisedIn(sentence, own, points, said) ??
