@@ -18,12 +18,21 @@ const owning = new Set(
 
 /** Whether a sentence beside a no owns a slip, or promises a sheet. It names no number and no other sheet. */
 export function isAmends(sentence: string): boolean {
-  const tokens = tokensOf(sentence.replace(newSheet, " i ").replace(/\b(?:good|nice|great) (?:catch|spot)\b|\bwell spotted\b|\bthank(?:s| you) for (?:seeing|finding|noticing|catching|spotting) (?:it|this|that)\b/giu, " sorry "));
+  const tokens = tokensOf(
+    sentence
+      .replace(newSheet, " i ")
+      .replace(
+        /\b(?:good|nice|great) (?:catch|spot)\b|\bwell spotted\b|\bthank(?:s| you) for (?:seeing|finding|noticing|catching|spotting) (?:it|this|that)\b/giu,
+        " sorry ",
+      ),
+  );
   return (
     tokens.length > 0 &&
     !/[?\d"“”:]/u.test(sentence) &&
     tokens.every((token) => owning.has(token)) &&
     (sentence.search(newSheet) >= 0 ||
-      /\b(?:mistakes?|errors?|typos?|slip|fault|wrong|sorry|apolog\w+|excuse|bad|typing|catch|spotted)\b/iu.test(sentence))
+      /\b(?:mistakes?|errors?|typos?|slip|fault|wrong|sorry|apolog\w+|excuse|bad|typing|catch|spotted)\b/iu.test(
+        sentence,
+      ))
   );
 }

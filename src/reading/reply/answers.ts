@@ -125,13 +125,18 @@ function wordsInQuestion({ answer, open }: Asked): RegExp {
   });
   return words.length === 0
     ? /(?!)/u
-    : new RegExp(`(?<![\\p{L}\\p{N}])["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?= (?:is|it's|it is)\\b)`, "giu");
+    : new RegExp(
+        `(?<![\\p{L}\\p{N}])["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?= (?:is|it's|it is)\\b)`,
+        "giu",
+      );
 }
 
 /** "FA: Yes" between quoted lines, by Felicity Amberley. */
 function withoutInitials(line: string, names: readonly string[]): string {
   const [, who = "", rest = ""] = /^[[(]?(\p{L}{2,15})[\])]?\s?[:>–—-]+\s*(.+)$/u.exec(line) ?? [];
-  const signs = names.map((name) => name.split(/\s+/u)).flatMap((words) => [initialsOf(words.join(" ")), words[0]]);
+  const signs = names
+    .map((name) => name.split(/\s+/u))
+    .flatMap((words) => [initialsOf(words.join(" ")), words[0]]);
   return signs.some((sign) => sign?.toLowerCase() === who.toLowerCase() && who !== "") ? rest : line;
 }
 

@@ -62,7 +62,14 @@ export function bared(line: string): string {
     .replace(/^\[\p{Lu}{2,4}\]:?\s+/u, "");
   const single = /^(?:\d{1,3} ?[yn](?:[\s,;.]+|$))+$/iu.test(inner);
   const around = `(?:[\\s,.;:]*\\b${courtesy}\\b)+[\\s,.;:]*`;
-  return (single ? inner.replace(/(\d) ?([yn])\b/giu, (_, number: string, is: string) => `${number} ${/y/i.test(is) ? "yes" : "no"}`) : inner)
+  return (
+    single
+      ? inner.replace(
+          /(\d) ?([yn])\b/giu,
+          (_, number: string, is: string) => `${number} ${/y/i.test(is) ? "yes" : "no"}`,
+        )
+      : inner
+  )
     .replace(/(?<=^(?:yes|yep|yeah|yup|ya)(?: to| on| for)? \d{1,3}) n (?=\d)/iu, " and ")
     .replace(salutation, "")
     .replace(new RegExp(`^${around}(?=\\S)`, "iu"), "")

@@ -106,8 +106,7 @@ const registered =
 export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
-  if (isTelephone(line) || (tokens.every((token) => labels.has(token)) && !/[?!]$/.test(line)))
-    return true;
+  if (isTelephone(line) || (tokens.every((token) => labels.has(token)) && !/[?!]$/.test(line))) return true;
   if (address.test(line) || registered.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
@@ -125,4 +124,4 @@ export function isGoodBye(line: string): boolean {
 }
 
 const farewell =
-    /^\W*(?:(?:many |with |and |& |very |kind(?:est)? |best |warm(?:est)? |all the |yours? |sincere(?:ly)? )*(?:god bless(?: you)?|thanks?(?: you)?(?: so much| very much| again| in advance| a lot)?|thx|tnx|ty|tks|regards|rgds|wishes|best|cheers|sincerely(?: yours)?|truly|faithfully|respectfully(?: submitted)?|cordially|appreciated|br|kr|talk soon|take care|stay (?:safe|well)|(?:(?:y'all|you(?: all)?) )?have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|ta|cheers mate|cordialement|salutations|saludos(?: cordiales)?|atentamente|mit freundlichen grüßen|mfg)(?: from \p{L}+)?[\s,.!&-]*(?:and )?)+$/iu;
+  /^\W*(?:(?:many |with |and |& |very |kind(?:est)? |best |warm(?:est)? |all the |yours? |sincere(?:ly)? )*(?:god bless(?: you)?|thanks?(?: you)?(?: so much| very much| again| in advance| a lot)?|thx|tnx|ty|tks|regards|rgds|wishes|best|cheers|sincerely(?: yours)?|truly|faithfully|respectfully(?: submitted)?|cordially|appreciated|br|kr|talk soon|take care|stay (?:safe|well)|(?:(?:y'all|you(?: all)?) )?have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|ta|cheers mate|cordialement|salutations|saludos(?: cordiales)?|atentamente|mit freundlichen grüßen|mfg)(?: from \p{L}+)?[\s,.!&-]*(?:and )?)+$/iu;

@@ -62,7 +62,8 @@ export function isIdle(
   const isLegend = !(signed && /\d{5}$/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   // A firm's name in capitals has several words, and stood in earlier letters.
   if (isLegend) return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && isFurniture(line);
-  if (isFurniture(line) || isGoodBye(line) || isNamed(line.replace(pronouns, ""), names) || isSignedOff(line)) return true;
+  if (isFurniture(line) || isGoodBye(line) || isNamed(line.replace(pronouns, ""), names) || isSignedOff(line))
+    return true;
   if (beginsNamed(given, names) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
@@ -110,7 +111,10 @@ function areTermsOnly(line: string): boolean {
 
 /** Whether a sentence in a line that answers something says nothing itself. `isBefore`: nothing is answered before it. */
 export function saysNothing(sentence: string, isBefore: boolean, asked: Replier): boolean {
-  const greeted = sentence.replace(/^(?:hello|hi|hey|good (?:morning|afternoon|day))(?: all| there)?[,!] +/iu, "");
+  const greeted = sentence.replace(
+    /^(?:hello|hi|hey|good (?:morning|afternoon|day))(?: all| there)?[,!] +/iu,
+    "",
+  );
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
     isThanks(sentence) ||

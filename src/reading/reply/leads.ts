@@ -78,7 +78,7 @@ function isLeadElsewhere(lead: string): boolean {
     /(?<!\d)(?:20\d\d|\d{1,2}[./-]\d{1,2}[./-]\d\d)(?!\d)/u.test(words) &&
     (addresses === 1 || (addresses === 0 && wrote.test(words))) &&
     tokensOf(words).filter((token) => /\p{L}/u.test(token)).length <= mostWords &&
-    !mayTurn(words.replace(/^no dia\b/iu, ""))
+    !mayTurn(words.replace(/^no dia\b|\d/giu, ""))
   );
 }
 

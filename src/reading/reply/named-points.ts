@@ -45,7 +45,8 @@ export function withNumbers(words: string, open: readonly number[], others: numb
     if (others > 0 || open.length < 2) {
       // "Your second question" is 2 where no other one can be the second.
       const numbered = ordinals.indexOf(which) + 1;
-      const isSure = /question/iu.test(whole) && open.includes(numbered) && (open[numbered - 1] ?? numbered) === numbered;
+      const isSure =
+        /question/iu.test(whole) && open.includes(numbered) && (open[numbered - 1] ?? numbered) === numbered;
       return isSure ? String(numbered) : whole;
     }
     if (/former|latter/.test(which))
@@ -57,7 +58,10 @@ export function withNumbers(words: string, open: readonly number[], others: numb
 
 /** "Yes and yes" says the same of as many questions as there are. "Yes and no" may be neither. */
 export function isOfEach(words: string, open: readonly number[]): boolean {
-  const each = words.toLowerCase().replace(/(?<=\b(?:no|nope)),? sorry$/u, "").split(/(?:,? and| n|,|;| ?\/| ?\+) ?/iu);
+  const each = words
+    .toLowerCase()
+    .replace(/(?<=\b(?:no|nope)),? sorry$/u, "")
+    .split(/(?:,? and| n|,|;| ?\/| ?\+) ?/iu);
   const isPlain = each.every((one) => /^(?:yes|no|yep|nope|ja|nein|oui|non)$/iu.test(one));
   return isPlain && open.length > 1 && each.length === open.length && new Set(each).size === 1;
 }

@@ -19,14 +19,16 @@ const around = new Set(
 );
 const begins =
   /^(?:it'?s?|this|that'?s?|they|is(?! (?:it|this|that|the|they|so)\b(?! name\b))|the name|name|the language|in|we|how)\b/iu;
-const says = /\b(?:name|spelled|spelt|written|writes?|calls?|called|correct|correctly|right|good|true|ok|okay|fine)\b/iu;
+const says =
+  /\b(?:name|spelled|spelt|written|writes?|calls?|called|correct|correctly|right|good|true|ok|okay|fine)\b/iu;
 const isNation = new RegExp(`\\b${nation}\\b`, "giu");
 
 export function isPlainReason(sentence: string): boolean {
   const words = sentence
     .replace(/\bnot (?:an? )?(?:mistake|typo|error)\b/giu, "correct")
     .replace(/ (?:on|in) (?:the|our|their) (?:approved )?(?:drawings?|plans?|schedule|specs?)\b/giu, "")
-    .replace(nameOf, "name").replace(isNation, "language");
+    .replace(nameOf, "name")
+    .replace(isNation, "language");
   const tokens = tokensOf(words);
   return (
     tokens.length > 1 &&

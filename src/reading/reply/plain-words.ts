@@ -33,9 +33,19 @@ export interface Plain {
 }
 
 /** What such a sentence answers, or undefined. `open` are the questions that it may answer. */
-export function plainlySaid(sentence: string, { under }: OwnLine, open: readonly number[]): Plain | undefined {
-  const words = sentence.replace(/\bno\. ?(?=\d)/giu, "number ").replace(agrees, "yes").replace(/\bboth of (?:them|these)\b|\bboth counts\b/giu, "both")
-    .replace(/(?<=\d,?) (?:are )?both\b(?! \d)|\bboth (?=(?:questions |points |items )?\d{1,4} and \d)/giu, " both: ");
+export function plainlySaid(
+  sentence: string,
+  { under }: OwnLine,
+  open: readonly number[],
+): Plain | undefined {
+  const words = sentence
+    .replace(/\bno\. ?(?=\d)/giu, "number ")
+    .replace(agrees, "yes")
+    .replace(/\bboth of (?:them|these)\b|\bboth counts\b/giu, "both")
+    .replace(
+      /(?<=\d,?) (?:are )?both\b(?! \d)|\bboth (?=(?:questions |points |items )?\d{1,4} and \d)/giu,
+      " both: ",
+    );
   const numbers = words.match(/(?<![\p{L}\p{N}])\d{1,4}(?![\p{L}\p{N}])/gu)?.map(Number) ?? [];
   const tokens = tokensOf(words).filter((token) => !/^\d+$/.test(token));
   const [yeses, noes] = [yes, no].map((some) => tokens.filter((token) => some.has(token)).length);

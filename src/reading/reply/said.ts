@@ -119,9 +119,7 @@ export function saidIn(
       isAnswer = true;
       const owns = said.at(-1)?.is === false && isAmends(bared(sentence));
       const answers =
-        read ??
-        promisedIn(sentence, own, points, said) ??
-        (owns ? [] : amongChatter(sentence, own, points));
+        read ?? promisedIn(sentence, own, points, said) ?? (owns ? [] : amongChatter(sentence, own, points));
       if (answers === undefined && !isReason(bared(sentence))) return undefined;
       hasReason ||= answers === undefined;
       said.push(...(answers ?? []));
@@ -156,7 +154,8 @@ function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | 
     return said === undefined || said.length === 0 ? undefined : said;
   };
   for (const [head = "", tail = ""] of parts.toReversed()) {
-    const said = isChatter(tail) || isReason(bared(tail)) || isAmends(bared(tail)) ? answering(head) : undefined;
+    const said =
+      isChatter(tail) || isReason(bared(tail)) || isAmends(bared(tail)) ? answering(head) : undefined;
     // A reason stands beside a yes. Who owns a slip says no.
     if (said?.every(({ is }) => isChatter(tail) || (is ? isReason(bared(tail)) : isAmends(bared(tail)))))
       return said;
@@ -191,7 +190,9 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
   const words = under === undefined ? withNumbers(bare, open, others) : bare;
   if (leadIn.test(words) || introducesAnswers(words)) return [];
   const all = everything.exec(
-    words.replace(/^(?:i am|i'm|we are|we're) (?:pleased|glad|happy) to (?:answer|say) /iu, "").replace(/^(?:yes|yep|yeah),? (?=(?:both|all)\b.* (?:are|is) )/iu, ""),
+    words
+      .replace(/^(?:i am|i'm|we are|we're) (?:pleased|glad|happy) to (?:answer|say) /iu, "")
+      .replace(/^(?:yes|yep|yeah),? (?=(?:both|all)\b.* (?:are|is) )/iu, ""),
   )?.groups;
   if (all !== undefined) {
     const set = all["set"] ?? all["those"] ?? "";
@@ -223,7 +224,10 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
     listedIn(words.replace(introduced, ""), under) ??
     onlyYes(
       listedIn(
-        words.replace(/^(?:yes|yep|yeah|yup|aye)(?: please)?(?:(?:[,!]| -) | (?=(?:\d|leave|keep|engrave|cut) ))/iu, ""),
+        words.replace(
+          /^(?:yes|yep|yeah|yup|aye)(?: please)?(?:(?:[,!]| -) | (?=(?:\d|leave|keep|engrave|cut) ))/iu,
+          "",
+        ),
         under,
       ),
     ) ??

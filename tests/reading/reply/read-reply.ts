@@ -18,7 +18,11 @@ export const answer = [
 /** What a reply to that answer says. A point to fix comes first, then the questions that are open. */
 export function read(
   text: string,
-  { open = [2, 3], others = 1, prefix = "Re:" }: { open?: readonly number[]; others?: number; prefix?: string } = {},
+  {
+    open = [2, 3],
+    others = 1,
+    prefix = "Re:",
+  }: { open?: readonly number[]; others?: number; prefix?: string } = {},
 ): { yes: number[]; no: number[]; person: boolean } {
   const names = ["Dana Whitlock"];
   const { answers, statements } = answersBeside(
@@ -49,4 +53,8 @@ export function read(
 }
 
 /** A reply that no person has to read. */
-export const plainly = (yes: number[], no: number[] = []): ReturnType<typeof read> => ({ yes, no, person: false });
+export const plainly = (yes: number[], no: number[] = []): ReturnType<typeof read> => ({
+  yes,
+  no,
+  person: false,
+});
