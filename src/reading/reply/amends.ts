@@ -2,7 +2,7 @@ import { tokensOf } from "./word-bag.ts";
 
 /** "The corrected sheet", "a good one". */
 const newSheet =
-  /\b(?:(?:another|fresh|new|right|good|correct(?:ed)?|revised|fixed|updated|proper|amended) )(?:sheets?|ones?|files?|forms?|pdfs?|versions?|documents?)\b|\b(?:sheets?|files?|forms?|pdfs?)(?: again)?\b/giu;
+  /\b(?:(?:another|other|fresh|new|right|good|correct(?:ed)?|revised|fixed|updated|proper|amended) )(?:sheets?|ones?|files?|forms?|pdfs?|versions?|documents?)\b|\b(?:sheets?|files?|forms?|pdfs?)(?: again)?\b/giu;
 /** What people say who own a slip and promise a sheet. None of these words can turn a no. */
 const owning = new Set(
   tokensOf(
@@ -12,7 +12,8 @@ const owning = new Set(
     follows following coming come comes reach arrive get soon shortly later today tonight tomorrow tomorow tommorow
     morning afternoon evening day week monday tuesday wednesday thursday friday saturday sunday asap out over with
     inshallah inchallah fix correct correcting fixing it's i'll thanks thank oops quite totally made did do be have has drafting
-    typing finding seeing noticing inconvenience trouble confusion comin now mine your way en route one hour hours`,
+    typing finding seeing noticing inconvenience trouble confusion comin now mine your way en route one hour hours my friend
+    fixin resendin it wrong will`,
   ),
 );
 
@@ -22,7 +23,7 @@ export function isAmends(sentence: string): boolean {
     sentence
       .replace(newSheet, " i ")
       .replace(
-        /\b(?:good|nice|great) (?:catch|spot)\b|\bwell spotted\b|\bthank(?:s| you) for (?:seeing|finding|noticing|catching|spotting) (?:it|this|that)\b/giu,
+        /\b(?:good|nice|great) (?:catch|spot)\b|\bwell spotted\b|\byou are (?:quite |so )?right\b|\bthank(?:s| you) for (?:seeing|finding|noticing|catching|spotting) (?:it|this|that)\b/giu,
         " sorry ",
       ),
   );

@@ -46,6 +46,7 @@ export function bared(line: string): string {
       (word) => String(spelt.indexOf(word.toLowerCase()) + 1),
     )
     .replace(/\s+/g, " ")
+    .replace(/(?<=\p{L}) x$/u, "")
     .trim()
     .replace(/^(?:[-*•·–]|[=-]+>|→|⇒)\s+/u, "")
     .replace(/(?<=\d) (?:of|in|from) (?:your|the) (?:answer|e-?mail|letter|message|list|note)(?= )/giu, "")

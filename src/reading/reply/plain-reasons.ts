@@ -10,11 +10,11 @@ export const nation =
 
 /** "Name of the owner's boat" says no more than "name". */
 const nameOf =
-  /\b(?:name|surname|word|spelling|term|brand)(?: (?:of|for) (?:(?:the|our|my|their|his|her|a|an) )?(?:(?:polish|italian|french|arabic|owner's|client's|customer's) )?(?:owner|client|customer|family|building|house|hotel|restaurant|school|principal|founder|town|village|city|sea|river|lake|island|street|road|place|saint|boat|ship|company|firm|brand|bar|café|cafe|room|hall|library|church|hospital|farm|region|person|man|woman|lady|god|goddess|daughter|son|wife|husband|mother|father|grandmother|grandfather))?\b/giu;
+  /\b(?:(?:family|last|first|place|brand|good|proper) )?(?:name|surname|word|spelling|orthography|term|brand)(?: (?:of|for) (?:(?:the|our|my|their|his|her|a|an) )?(?:(?:polish|italian|french|arabic|owner's|client's|customer's) )?(?:owner|client|customer|family|building|house|hotel|restaurant|school|principal|founder|town|village|city|sea|river|lake|island|street|road|place|saint|boat|ship|company|firm|brand|bar|café|cafe|room|hall|library|church|hospital|farm|region|person|man|woman|lady|god|goddess|daughter|son|wife|husband|mother|father|grandmother|grandfather))?\b/giu;
 const around = new Set(
   tokensOf(
-    `it is its s that thats this they the a an our we in name language spelled spelt written write writes call calls called
-    like so how what which correct right good true ok okay fine well also really indeed always here proper correctly`,
+    `it is its s that thats this they the a an our we in name language spelled spelt written write writes calls called
+    like so how what which correct right good true ok okay fine well also my your his her their just exactly really indeed always here proper correctly`,
   ),
 );
 const begins =
@@ -27,6 +27,7 @@ export function isPlainReason(sentence: string): boolean {
   const words = sentence
     .replace(/\bnot (?:an? )?(?:mistake|typo|error)\b/giu, "correct")
     .replace(/ (?:on|in) (?:the|our|their) (?:approved )?(?:drawings?|plans?|schedule|specs?)\b/giu, "")
+    .replace(/\bwe call\b/giu, "it is called")
     .replace(nameOf, "name")
     .replace(isNation, "language");
   const tokens = tokensOf(words);

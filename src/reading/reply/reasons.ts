@@ -62,7 +62,7 @@ const alone = new RegExp(`^(?=\\S+ \\S+ \\S)${reason}$`, "iu");
 
 /** "Run it." */
 const approving =
-  /^(?:run it|(?:(?:you're|you are|ur|u r) )?good to go|(?:please )?make it (?:like this|like that|as it is)|go ahead|please (?:proceed|go ahead))$/iu;
+  /^(?:run it|(?:(?:you're|you are|ur|u r) )?good to go|(?:please )?make (?:it|them) (?:like this|like that|as it is)|go ahead|please (?:proceed|go ahead))$/iu;
 
 /** "That's the client's spelling": whether a sentence beside a yes only says why, or lets the work go on. */
 export function isReason(sentence: string): boolean {

@@ -43,7 +43,7 @@ const leadIn = new RegExp(
     "(?:my |our |the )?(?:answers?|replies|confirming|confirmation|here you go|here goes|as requested)",
     `(?:please )?find ${found} (?:my|our|the) (?:answers?|replies|reply|comments)`,
     `${somebody} (?:came back|got back|has answered|answered|replied)(?: to (?:me|us))?(?: as follows)?`,
-    "with reference to your (?:answer|letter|e-?mail|message)(?: of (?:today(?:'s date)?|yesterday))?,? we (?:answer|confirm)(?: as follows)?",
+    "with reference to your (?:answer|letter|(?:e-?)?mail|message)(?: of (?:today(?:'s date)?|yesterday))?,? we (?:answer|confirm)(?: as follows)?",
     "(?:meine|unsere) antworten (?:im text|unten)|(?:mes|nos) réponses (?:ci-dessous|dans le texte)",
     "\\W*(?:point|question|no\\.?|number|item)\\W+(?:answer|reply|yes/no)\\W*",
   ].join("|")}) ?:?$`,
@@ -138,8 +138,8 @@ export function saidIn(
 
 /** Where what surrounds an answer may begin or end. */
 const joints =
-  /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?:because|since|as) (?=(?:it|that|this|they|the|he|she)\b)| (?=(?:(?:the |my |our )?(?:boss|client|customer|owner|architect) (?:says|said|confirmed|checked)|(?:ur|you're|you are) good to go)\b)| (?=(?:that'?s|it'?s|it is|that is|this is) )/gu;
-const mostJoints = 8;
+  /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?:because|since|as) (?=(?:it|that|this|they|the|he|she)\b)| (?=(?:(?:the |my |our )?(?:boss|client|customer|owner|architect) (?:says|said|confirmed|checked)|(?:ur|you're|you are) good to go)\b)| (?=(?:that'?s|it'?s|it is|that is|this is|is|we|i|my|our|sorry|will|new) )/gu;
+const mostJoints = 12;
 
 /** "2 YES - it's an old building", "Hey, on the ladder so short: 3 YES": an answer, and words that say nothing. */
 function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | undefined {
@@ -157,8 +157,8 @@ function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | 
     const said =
       isChatter(tail) || isReason(bared(tail)) || isAmends(bared(tail)) ? answering(head) : undefined;
     // A reason stands beside a yes. Who owns a slip says no.
-    if (said?.every(({ is }) => isChatter(tail) || (is ? isReason(bared(tail)) : isAmends(bared(tail)))))
-      return said;
+    const last = said?.at(-1)?.is;
+    if (last !== undefined && (isChatter(tail) || (last ? isReason : isAmends)(bared(tail)))) return said;
   }
   for (const [head = "", tail = ""] of parts) {
     const said = isChatter(head) || isThanks(head) || isCourtesy(head) ? answering(tail) : undefined;
@@ -238,8 +238,9 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
 }
 
 function plainly(words: string, own: OwnLine, open: readonly number[]): Said[] | undefined {
-  const plain = plainlySaid(words, own, open);
-  return plain?.numbers.map((number) => ({ number, is: plain.is }));
+  return plainlySaid(words, own, open)?.flatMap(({ numbers, is }) =>
+    numbers.map((number) => ({ number, is })),
+  );
 }
 
 /** "Yes, 3 is meant as it stands." */

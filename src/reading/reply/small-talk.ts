@@ -40,7 +40,7 @@ const whereabouts =
 const mostWords = 12;
 
 /** Signs that say no more than a smile. A tick beside a number may be an answer. */
-export const friendly = "(?:🙂|😊|😀|😃|😄|😅|😁|😎|🙏|🎄|☀|🌞|🌊|🌴|⛵|🪜|🔧|💡|⚡|🎉|❤)\\uFE0F?";
+export const friendly = "(?:🙂|😊|😀|😃|😄|😅|😁|😎|👌|🙏|🎄|☀|🌞|🌊|🌴|⛵|🪜|🔧|💡|⚡|🎉|❤)\\uFE0F?";
 const smiles = new RegExp(`${friendly}|👍`, "gu");
 
 /** "Sorry for the delay, was on site all day with no signal.": it says nothing of an answer that follows. */
