@@ -3,7 +3,7 @@ import { friendly, isHarmless } from "./small-talk.ts";
 const spelt = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 
 const courtesy =
-  "(?:please|pls|(?:many )?(?:thanks|thank you|thx|ty)(?: (?:guys|folks|mate|man|all|dears?|my friends?|kindly|so so much|again|so much|very much|a lot))?|sir|ma'am|madam|xx+|my friends?|bro|man|mate|guys|folks|dears|bud|buddy|hi|hello|hola|olá|ola|salut|ciao|hej|hei|cześć|witam|cheers(?: mate)?|regards|gracias|merci|danke|ta|grazie|takk|dank je)";
+  "(?:please|pls|(?:many )?(?:thanks|thank you|thx|ty)(?: (?:guys|folks|mate|man|all|dears?|my friends?|kindly|so so much|again|so much|very much|a lot|a bunch))?|sir|ma'am|madam|xx+|my friends?|bro|man|mate|guys|folks|dears|bud|buddy|hi|hello|hola|olá|ola|salut|ciao|hej|hei|cześć|witam|cheers(?: mate)?|regards|gracias|merci|danke|ta|grazie|takk|dank je)";
 
 /** A sentence that stands beside an answer in one line and says nothing. */
 const idleSentence =

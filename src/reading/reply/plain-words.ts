@@ -39,12 +39,12 @@ export function plainlySaid(sentence: string, own: OwnLine, open: readonly numbe
   if (/\bplease\b/iu.test(sentence) && !/\b(?:yes|no)\b/iu.test(sentence)) return undefined;
   const words = sentence
     .replace(/\bthe (?:word|spelling|name|text|wording) (?:in|at|of|under) (?=\D{0,12}\d)/giu, " ")
-    .replace(/\bno\. ?(?=\d)/giu, "number ")
+    .replace(/\b(?:no\.|q\.?) ?(?=\d)/giu, "number ")
     .replace(agrees, "yes")
     .replace(/\bboth of (?:them|these)\b|\bboth of 'em\b|\bboth of em\b|\bboth (?:counts|cases)\b/giu, "both")
     .replace(/\bof course\b/giu, " ")
     .replace(
-      /(?<=\d,?) (?:are )?both\b(?! \d)|\bboth (?=(?:questions |points |items )?\d{1,4} and \d)/giu,
+      /(?<=\d[,:]?) (?:are )?both\b(?! \d)|\bboth (?=(?:questions |points |items )?\d{1,4} and \d)/giu,
       " both: ",
     );
   return clauseSaid(words, own, open) ?? inClauses(words, own, open);

@@ -16,7 +16,7 @@ const looksOdd =
   "(?:looks|sounds|reads|may look|does look) (?:a bit |a little |very )?(?:funny|odd|strange|weird|unusual|wrong|misspelt|misspelled)";
 
 const isRight =
-  "(?:is|are|'s) (?:right|correct|fine|ok|okay|good|as (?:typed|intended|wanted))(?: (?:as (?:it )?is|as it stands|the way it is|like (?:this|that)))?";
+  "(?:is|are|'s) (?:right|correct|deliberate|intentional|intended|fine|ok|okay|good|as (?:typed|intended|wanted))(?: (?:as (?:it )?is|as it stands|the way it is|like (?:this|that)))?";
 const spoke = `(?:i|we)(?:'ve| have)?(?: just)? (?:spoken|talked|spoke|checked) (?:to|with) ${somebody}`;
 /** "I've spoken to the client and they've confirmed the wording is right". */
 export const vouched = `(?:${spoke}(?:,? and|,) )?${somebody}(?:'ve|'s| have| has)? (?:confirmed|confirms?|agreed?|agrees|says?|said)(?: that)? (?:(?:the|this|that) (?:wording|spelling|name|word|legend|text) |it |that |this )${isRight}`;

@@ -260,6 +260,9 @@ describe("an answer in the English of somebody who learnt it", () => {
     ["yes chef, number 3", [3], 0, [3]],
     ["3 no no, i made a mistake sorry", [3], 0, [], [3]],
     ["3 yes of course, is my family name", [3], 0, [3]],
+    ["Q2 and Q3: Both YES.", [2, 3], 0, [2, 3]],
+    ["Numbers 2 & 3 are both YES. Thanks a bunch!", [2, 3], 0, [2, 3]],
+    ["Yes to item 3; the spelling is deliberate.", [3], 0, [3]],
   ])("%j, asked %j", (text, open, others, yes, no) => {
     expect(read(text, { open, others })).toEqual(plainly(yes, no));
   });
