@@ -1,9 +1,12 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
+import { isAmends } from "./amends.ts";
+import { bared } from "./bare-line.ts";
 import { cancelledIn } from "./cancels.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
   beginsNamed,
+  initialsOf,
   isIdle,
   isSignedOff,
   isSomebody,
@@ -16,6 +19,7 @@ import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { remarksIn } from "./remarks.ts";
 import { longestLine, saidIn } from "./said.ts";
+import { withMarks } from "./unmarked.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** What a reply answers of the questions that it was asked, and what it takes back of its orders. */
@@ -54,18 +58,21 @@ const longestText = 30_000;
  * Beside them stands nothing but answers to numbers and what says nothing.
  */
 function readAnswers(text: string, asked: Asked): Answers & { readonly unread: readonly string[] } {
-  const plain = text.replace(/\p{Cf}/gu, "");
+  const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), asked);
   const { quoted } = takeApart(plain, asked.subject);
   const yes = new Set<number>();
   const no = new Set<number>();
   const withdraws = new Set<FileId>();
   const lines = new Set<string>();
   const unread: string[] = [];
-  const idle: string[] = [];
+  const idle: string[] = [...found];
+  /** Whether the last answer is a yes. */
+  let last: boolean | undefined;
   let [signed, isBound] = [false, remarksIn(quoted, `${asked.subject}\n${asked.answer}`).length > 0];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;
   const all = joined([...ownLines(plain, asked.subject)]);
+  const inQuestion = wordsInQuestion(asked);
   const inAnswer = new Set(tokensOf(asked.answer));
   for (const [i, own] of all.entries()) {
     const { line } = own;
@@ -73,15 +80,17 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned = isLast && isSomebody(line) && !tokensOf(line).some((token) => inAnswer.has(token));
     const isBefore = yes.size + no.size === 0;
-    const said = saidIn(own, asked, (sentence, isBehind) =>
-      saysNothing(sentence, isBefore && !isBehind, asked),
-    );
+    const isNothing = (sentence: string, isBehind = false): boolean =>
+      saysNothing(sentence, isBefore && !isBehind, asked) || (last === false && isAmends(bared(sentence)));
+    const words = withoutInitials(line, asked.names).replace(inQuestion, "the word");
+    const said = saidIn({ ...own, line: words }, asked, isNothing);
     const named = asked.sheetsNamed(cancelledIn(line) ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
       lines.add(line);
     } else if (said?.every(({ number }) => asked.open.includes(number)) === true) {
       for (const { number, is } of said) (is ? yes : no).add(number);
+      last = said.at(-1)?.is ?? last;
       isUnclear ||= said.length > 0 && !/\d/.test(line);
       for (const one of line.split("\n")) lines.add(one);
     } else if (isSigned || isIdle(line, signed, asked)) {
@@ -91,7 +100,7 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     } else {
       unread.push(line);
       isUnclear = true;
-      if (sentencesOf(line).every((one) => saysNothing(one, isBefore, asked))) idle.push(line);
+      if (sentencesOf(line).every((one) => isNothing(one))) idle.push(line);
       else isBound ||= otherPoint(line) === undefined;
     }
     signed ||=
@@ -106,6 +115,29 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
   return isNone
     ? { ...noAnswers, unread }
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
+}
+
+/** The words that the open questions ask about, as they stand in “” at the beginning of each. */
+function wordsInQuestion({ answer, open }: Asked): RegExp {
+  const words = answer.split("\n").flatMap((line) => {
+    const [, number, word] = /^\s*(\d{1,4})\. “([^“”]{3,40})”/u.exec(line) ?? [];
+    return word !== undefined && open.includes(Number(number)) ? [word] : [];
+  });
+  return words.length === 0
+    ? /(?!)/u
+    : new RegExp(
+        `(?<![\\p{L}\\p{N}])["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?= (?:is|it's|it is)\\b)`,
+        "giu",
+      );
+}
+
+/** "FA: Yes" between quoted lines, by Felicity Amberley. */
+function withoutInitials(line: string, names: readonly string[]): string {
+  const [, who = "", rest = ""] = /^[[(]?(\p{L}{2,15})[\])]?\s?[:>–—-]+\s*(.+)$/u.exec(line) ?? [];
+  const signs = names
+    .map((name) => name.split(/\s+/u))
+    .flatMap((words) => [initialsOf(words.join(" ")), words[0]]);
+  return signs.some((sign) => sign?.toLowerCase() === who.toLowerCase() && who !== "") ? rest : line;
 }
 
 /** "3:", "Re: your question 12". */

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { asksFor, speaksOfTrade } from "./cues.ts";
+import { isFarewellElsewhere, turnsElsewhere } from "./other-tongues.ts";
 import { understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
@@ -85,7 +86,11 @@ const address =
   /^(?:\p{Lu}[\p{L}'’-]+ ){1,3}(?:Street|Road|Avenue|Lane|Drive|Way|Court|Place|Row|Square|Park|Wharf|Quay)(?:, \p{Lu}[\p{L}'’-]+(?: \p{Lu}[\p{L}'’-]+)?)*$/u;
 /** "m: 555-0155", "+1 555 0163". */
 const telephone =
-  /^(?:[tfocmpdw]|ph|tel|phone|fax|cell|mobile|mob|office|direct|main)?[.:]*\s?\+?\(?\d[\d\s()./-]{5,20}\d(?:\s?(?:x|ext\.?)\s?\d{1,5})?$/iu;
+  /^(?:[tfocmpdw]|ph|tel|tél|phone|fax|cell|mobile|mob|office|direct|main|telefon|teléfono|telefono|telefone|telefoon|puh|gsm|handy|mobil|móvil|kom)?[.:]*\s?\+?\(?\d[\d\s()./-]{5,20}\d(?:\s?(?:x|ext\.?)\s?\d{1,5})?$/iu;
+
+export function isTelephone(line: string): boolean {
+  return telephone.test(line);
+}
 
 /** "555-0161 direct | 555-0160 main". */
 const labels = new Set(
@@ -101,8 +106,7 @@ const registered =
 export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
-  if (telephone.test(line) || (tokens.every((token) => labels.has(token)) && !/[?!]$/.test(line)))
-    return true;
+  if (isTelephone(line) || (tokens.every((token) => labels.has(token)) && !/[?!]$/.test(line))) return true;
   if (address.test(line) || registered.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
@@ -111,15 +115,13 @@ export function isOfSignature(line: string): boolean {
     return true;
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
   if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
-  return tokens.length <= 8 && !asksFor(line) && /^\W*\p{Lu}/u.test(line);
+  return tokens.length <= 8 && !asksFor(line) && !turnsElsewhere(line) && /^\W*\p{Lu}/u.test(line);
 }
 
 /** A line that says good-bye, whatever follows. */
 export function isGoodBye(line: string): boolean {
-  return (
-    line.length < 60 &&
-    /^\W*(?:(?:many |with |and |& |very |kind(?:est)? |best |warm(?:est)? |all the |yours? |sincere(?:ly)? )*(?:thanks?(?: you)?(?: so much| very much| again| in advance| a lot)?|thx|tnx|ty|tks|regards|rgds|wishes|best|cheers|sincerely(?: yours)?|truly|faithfully|respectfully(?: submitted)?|cordially|appreciated|br|kr|talk soon|take care|stay (?:safe|well)|have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|ta|cheers mate|cordialement|salutations|saludos(?: cordiales)?|atentamente|mit freundlichen grüßen|mfg)(?: from \p{L}+)?[\s,.!&-]*(?:and )?)+$/iu.test(
-      line,
-    )
-  );
+  return line.length < 60 && (isFarewellElsewhere(line) || farewell.test(line));
 }
+
+const farewell =
+  /^\W*(?:(?:many |with |and |& |very |kind(?:est)? |best |warm(?:est)? |all the |yours? |sincere(?:ly)? )*(?:god bless(?: you)?|thanks?(?: you)?(?: so much| very much| again| in advance| a lot)?|thx|tnx|ty|tks|regards|rgds|wishes|best|cheers|sincerely(?: yours)?|truly|faithfully|respectfully(?: submitted)?|cordially|appreciated|br|kr|talk soon|take care|stay (?:safe|well)|(?:(?:y'all|you(?: all)?) )?have a (?:\p{L}+ ){0,3}(?:day|one|weekend|week|evening|afternoon)|ta|cheers mate|cordialement|salutations|saludos(?: cordiales)?|atentamente|mit freundlichen grüßen|mfg)(?: from \p{L}+)?[\s,.!&-]*(?:and )?)+$/iu;

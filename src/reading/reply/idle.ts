@@ -2,8 +2,9 @@ import { bared } from "./bare-line.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
-import { isBoilerplate, isGoodBye, isOfSignature, withoutContacts } from "./furniture.ts";
-import { isReason } from "./reasons.ts";
+import { isBoilerplate, isGoodBye, isOfSignature, isTelephone, withoutContacts } from "./furniture.ts";
+import { turnsElsewhere } from "./other-tongues.ts";
+import { isReason, tellsWhoWasAsked } from "./reasons.ts";
 import { isChatter, isThanks } from "./small-talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
@@ -38,7 +39,8 @@ const nameAllTheSame = /^\W*(?:Bill|Mark|Chip|Rod)\W*$/u;
 
 export function isSomebody(line: string): boolean {
   if (nameAllTheSame.test(line)) return true;
-  return nameShape.test(line) && !noName.test(line) && !speaksAgainst(line) && !speaksOfMaking(line);
+  const isName = nameShape.test(line) && !noName.test(line) && !turnsElsewhere(line);
+  return isName && !speaksAgainst(line) && !speaksOfMaking(line);
 }
 
 /**
@@ -56,10 +58,12 @@ export function isIdle(
     .replace(/^(?:i\. ?[AV]\.|ppa\.|p\. ?p\.|gez\.) ?(?=\p{Lu})/u, "")
     .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
     .trim();
-  if (signed && areTermsOnly(line)) return true;
+  if (signed && (areTermsOnly(line) || isTelephone(line))) return true;
   const isLegend = !(signed && /\d{5}$/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
-  if (isLegend) return false;
-  if (isFurniture(line) || isGoodBye(line) || isNamed(line, names) || isSignedOff(line)) return true;
+  // A firm's name in capitals has several words, and stood in earlier letters.
+  if (isLegend) return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && isFurniture(line);
+  if (isFurniture(line) || isGoodBye(line) || isNamed(line.replace(pronouns, ""), names) || isSignedOff(line))
+    return true;
   if (beginsNamed(given, names) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
@@ -73,10 +77,14 @@ export function beginsNamed(line: string, names: readonly string[]): boolean {
   return others.length > 0 && namesSender(first, names) && others.every(isOfSignature);
 }
 
+/** "Felicity Amberley (she/her)". */
+const pronouns = /\s*[([](?:she|he|they)(?:[/ ,]+(?:her|him|his|them|they|hers|theirs)){1,2}[)\]]$/iu;
+
 /** Whether a line is the sender's name. */
 export function namesSender(line: string, names: readonly string[]): boolean {
   const known = new Set(names.flatMap(tokensOf));
-  return isNamed(line, names) && tokensOf(line).some((token) => known.has(token));
+  const name = line.replace(pronouns, "");
+  return isNamed(name, names) && tokensOf(name).some((token) => known.has(token));
 }
 
 /** "Regards, Ros". */
@@ -103,12 +111,27 @@ function areTermsOnly(line: string): boolean {
 
 /** Whether a sentence in a line that answers something says nothing itself. `isBefore`: nothing is answered before it. */
 export function saysNothing(sentence: string, isBefore: boolean, asked: Replier): boolean {
+  const greeted = sentence.replace(
+    /^(?:hello|hi|hey|good (?:morning|afternoon|day))(?: all| there)?[,!] +/iu,
+    "",
+  );
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
     isThanks(sentence) ||
     (!isBefore && isReason(bared(sentence))) ||
-    isChatter(sentence)
+    tellsWhoWasAsked(sentence) ||
+    isChatter(sentence) ||
+    asked.names.some((name) => initialsOf(name) === sentence.replace(/[.!]$/u, "")) ||
+    (greeted !== sentence && saysNothing(greeted, isBefore, asked))
   );
+}
+
+/** "DW" below or behind an answer by Dana Whitlock. */
+export function initialsOf(name: string): string {
+  return name
+    .split(/\s+/u)
+    .map(([first = ""]) => first.toUpperCase())
+    .join("");
 }
 
 /** Whether a line consists of the sender's names and of words that people write around them. */
@@ -119,7 +142,7 @@ function isNamed(line: string, names: readonly string[]): boolean {
 }
 
 const polite = tokensOf(
-  `hi hello dear good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
+  `hi hello dear sir sirs madam good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
   very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag morgen moin danke und
   gruß grüße viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien

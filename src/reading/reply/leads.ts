@@ -1,4 +1,6 @@
 import { speaksAgainst } from "./doubt.ts";
+import { mayTurn } from "./other-tongues.ts";
+import { isSubject } from "./prefixes.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** Lines that introduce a quotation in a reply. */
@@ -42,8 +44,42 @@ export function leadAt(lines: readonly string[], at: number, subject: string): L
       )
     )
       return { lines: long, sure: begins.test(lead) && isDated.test(lead) && !asks(lead) };
+    if (isLeadElsewhere(lead)) return introducesAt(lines, at, long) ? { lines: long, sure: true } : undefined;
   }
   return undefined;
+}
+
+/** Whether those lines alone are a lead in another language, and a quotation follows. */
+function introducesAt(lines: readonly string[], at: number, long: number): boolean {
+  const own = lines.slice(at, at + long).map((line) => line.trim());
+  const next = lines.slice(at + long, at + long + 4).find((line) => line.trim() !== "") ?? "";
+  const beginsLater = own.slice(1).some((_, i) => isLeadElsewhere(own.slice(i + 1).join(" ")));
+  return !own.includes("") && !beginsLater && (isMarked(next) || beginsAnswer.test(next));
+}
+
+/** How an answer of this desk begins. */
+export const beginsAnswer = /^\s*(?:PASS|FAIL|CONFIRM|WAITING|WITHDRAWN|A PERSON WILL LOOK AT THIS)\b/;
+
+const addressed = /[<(]+(?:mailto:)?[^\s<>()@]{1,64}@[^\s<>()@]{1,255}[>)]+/gu;
+const wrote =
+  /(?<!\p{L})(?:escreveu|napisał|napisała|pisze|kirjoitti|írta|napsal|napísal|scris|yazdı|έγραψε|писал|написал|пишет|пише|написав|napisao|napisala|napisal|rakstīja|rašė|kirjutas|schreef|scrive|escribe)(?!\p{L})/iu;
+const mostWords = 16;
+
+/**
+ * Whether words introduce a quotation in another language: "wt., 17 lis 2026 o 09:12 Dana <dana@…> napisał(a):". They
+ * have the day, the time, and the address or a verb that means "wrote", and no word that may bind anything.
+ */
+function isLeadElsewhere(lead: string): boolean {
+  const words = lead.replace(addressed, " ");
+  const addresses = [...lead.matchAll(addressed)].length;
+  return (
+    /[:：]$/u.test(lead) &&
+    /(?<!\d)\d{1,2}[:.h]\d\d(?!\d)/u.test(words) &&
+    /(?<!\d)(?:20\d\d|\d{1,2}[./-]\d{1,2}[./-]\d\d)(?!\d)/u.test(words) &&
+    (addresses === 1 || (addresses === 0 && wrote.test(words))) &&
+    tokensOf(words).filter((token) => /\p{L}/u.test(token)).length <= mostWords &&
+    !mayTurn(words.replace(/^no dia\b|\d/giu, ""))
+  );
 }
 
 export function isMarked(line: string): boolean {
@@ -70,17 +106,38 @@ interface Field {
   readonly value: string;
 }
 
+/** What the fields of a header are called, in the languages of mail programs. */
+const named = {
+  from: "from|von|de|da|van|från|fra|od|lähettäjä|feladó|de la|kimden|gönderen|από|от|від|expéditeur|remitente|mittente|afzender|avsändare|avsender|odesílatel|šalje|差出人|发件人|寄件者",
+  sent: "sent|date|gesendet|datum|envoyé|enviado|enviada em|enviado em|enviado el|fecha|data|inviato|verzonden|skickat|sendt|dato|wysłano|wysłane|lähetetty|päivämäärä|elküldve|dátum|trimis|gönderildi|tarih|odesláno|odoslané|poslano|poslané|στάλθηκε|ημερομηνία|отправлено|дата|надіслано|送信日時|发送时间|寄件日期",
+  to: "to|an|à|para|a|aan|till|til|do|vastaanottaja|címzett|către|kime|alıcı|komu|pre|za|prema|προς|кому|宛先|收件人|cc|dw|kopia|kopio|copie|copia|kopie|bcc",
+  subject:
+    "subject|betreff|objet|asunto|assunto|oggetto|onderwerp|ämne|emne|temat|aihe|tárgy|subiect|konu|předmět|predmet|zadeva|θέμα|тема|件名|主题|主旨",
+};
+const from = new RegExp(`^\\s*\\*?(?:${named.from})\\s?[:：]`, "iu");
+const field = new RegExp(`^\\s*\\*?(${Object.values(named).join("|")})\\s?[:：]\\*?(.*)$`, "iu");
+const isNamedSubject = new RegExp(`^(?:${named.subject})$`, "iu");
+
+/** The name and the value of a line of a header, as mail programs quote it. */
+function fieldIn(line: string): Field | undefined {
+  const [, name, value] = field.exec(line) ?? [];
+  return name === undefined || value === undefined ? undefined : { name, value };
+}
+
+/** The subject in a line of a quoted header. */
+export function quotedSubject(line: string): string | undefined {
+  const found = fieldIn(line);
+  return found !== undefined && isNamedSubject.test(found.name) ? found.value : undefined;
+}
+
 /** The fields of a header as Outlook quotes it, if one begins here: "From: …", "Sent: …" and so on. */
 function headerAt(lines: readonly string[], at: number): Field[] {
   const fields: Field[] = [];
-  if (!/^\s*\*?(?:from|von|de|da|van|från|fra)\s?:/iu.test(lines[at] ?? "")) return fields;
+  if (!from.test(lines[at] ?? "")) return fields;
   for (let next = at; next < lines.length; next++) {
-    const [, name, value] =
-      /^\s*\*?(from|sent|date|to|cc|subject|von|gesendet|datum|an|betreff|de|envoyé|à|objet|enviado|fecha|para|asunto|da|inviato|data|a|oggetto|van|verzonden|aan|onderwerp|från|skickat|till|ämne|fra|sendt|til|emne)\s?:\*?(.*)$/iu.exec(
-        lines[next] ?? "",
-      ) ?? [];
-    if (name === undefined || value === undefined) break;
-    fields.push({ name, value });
+    const found = fieldIn(lines[next] ?? "");
+    if (found === undefined) break;
+    fields.push(found);
   }
   return fields;
 }
@@ -91,20 +148,6 @@ function isHeader(fields: readonly Field[], fewest: number, subject: string): bo
   return (
     names.size === fields.length &&
     names.size >= fewest &&
-    fields.every(({ name, value }) =>
-      /^(?:subject|betreff|objet|asunto|oggetto|onderwerp|ämne|emne)$/iu.test(name)
-        ? isSubject(value, subject)
-        : !asks(value),
-    )
+    fields.every(({ name, value }) => (isNamedSubject.test(name) ? isSubject(value, subject) : !asks(value)))
   );
-}
-
-/** Whether a subject is the other one with what mail programs and servers add in front, or the beginning of that. */
-function isSubject(given: string, subject: string): boolean {
-  const bare = given.replace(
-    /^(?:\s*(?:re|fwd?|aw|wg|tr|rv|sv|vs|r|antw|ext|external)\s*:|\s*\[ext(?:ern|ernal|erne|erno)?\]:?)+/iu,
-    "",
-  );
-  const own = tokensOf(subject);
-  return tokensOf(bare).every((token, i) => token === own[i]);
 }

@@ -39,10 +39,16 @@ export function withNumbers(words: string, open: readonly number[], others: numb
   const figures = (list: string): string =>
     list.replace(new RegExp(`\\b${word}\\b`, "giu"), (one) => String(spelt.indexOf(one.toLowerCase()) + 1));
   const plain = words.replace(before, figures).replace(after, figures);
-  if (others > 0 || open.length < 2) return plain;
   return plain.replace(ordinal, (whole) => {
     const [, said = ""] = /(first|second|third|fourth|fifth|last|former|latter)/iu.exec(whole) ?? [];
     const which = said.toLowerCase();
+    if (others > 0 || open.length < 2) {
+      // "Your second question" is 2 where no other one can be the second.
+      const numbered = ordinals.indexOf(which) + 1;
+      const isSure =
+        /question/iu.test(whole) && open.includes(numbered) && (open[numbered - 1] ?? numbered) === numbered;
+      return isSure ? String(numbered) : whole;
+    }
     if (/former|latter/.test(which))
       return open.length === 2 ? String(open[which === "former" ? 0 : 1]) : whole;
     const number = which === "last" ? open.at(-1) : open[ordinals.indexOf(which)];
@@ -52,7 +58,10 @@ export function withNumbers(words: string, open: readonly number[], others: numb
 
 /** "Yes and yes" says the same of as many questions as there are. "Yes and no" may be neither. */
 export function isOfEach(words: string, open: readonly number[]): boolean {
-  const each = words.toLowerCase().split(/(?:,? and|,|;| ?\/| ?\+) ?/iu);
+  const each = words
+    .toLowerCase()
+    .replace(/(?<=\b(?:no|nope)),? sorry$/u, "")
+    .split(/(?:,? and| n|,|;| ?\/| ?\+) ?/iu);
   const isPlain = each.every((one) => /^(?:yes|no|yep|nope|ja|nein|oui|non)$/iu.test(one));
   return isPlain && open.length > 1 && each.length === open.length && new Set(each).size === 1;
 }

@@ -3,7 +3,7 @@ import { tokensOf } from "./word-bag.ts";
 /** "Will fix", "Corrected sheets on the way", "New sheet for 5 to follow, along with 1 and 2". */
 const does = new Set(
   tokensOf(
-    "fix fixing correct correcting redo mend shorten resend resending resubmit send sending sort follow follows come coming comes way",
+    "fix fixing correct correcting redo mend shorten resend resending resubmit send sending sort follow follows reissue issue address deal revise update come coming comes way",
   ),
 );
 const around = new Set(
@@ -11,7 +11,7 @@ const around = new Set(
     `i we ll will am m re are is going to can and the a an you it them that those these my our your new corrected revised
     updated fixed other others rest two three remaining one ones both sheet sheets pdf pdfs file files form forms point
     points number numbers item items question questions again over out on in for with along its their back soon
-    shortly later tonight today tomorrow this morning afternoon evening asap right away once more`,
+    shortly later tonight tonite today tomorrow this morning afternoon evening asap right away once more shall week separately form`,
   ),
 );
 
@@ -25,7 +25,7 @@ export function sheetsPromisedIn(sentence: string): number[] | undefined {
   const isPromise =
     !sentence.includes("?") &&
     /\b(?:i|we|will|sheets?|ones?|files?|pdfs?)\b/iu.test(sentence) &&
-    /\b(?:i|we|will|to follow|follows|com(?:es|ing)|way)\b/iu.test(sentence) &&
+    /\b(?:i|we|will|shall|to follow|follows|com(?:es|ing)|way)\b/iu.test(sentence) &&
     tokens.some((token) => does.has(token)) &&
     tokens.every((token) => does.has(token) || around.has(token) || /^\d{1,4}$/.test(token));
   return isPromise ? tokens.filter((token) => /^\d/.test(token)).map(Number) : undefined;

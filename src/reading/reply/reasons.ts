@@ -1,6 +1,8 @@
+import { isPlainReason, nation } from "./plain-reasons.ts";
+
 /** Whoever it is that says so. Patterns here are for words without marks, in one line. */
 export const somebody =
-  "(?:(?:the|our|my|their) )?(?:end )?(?:client|customer|owner|homeowner|tenant|architect|designer|engineer|contractor|builder|foreman|superintendent|boss|they|we|he|she|i)";
+  "(?:(?:the|our|my|their) )?(?:end )?(?:client|customer|end[- ]user|user|owner|homeowner|tenant|architect|designer|engineer|contractor|builder|foreman|superintendent|boss|they|we|he|she|i)";
 /** Words by which a name is another than the one on the sheet. */
 const another =
   "(?!(?:wrong|old|other|another|former|previous|different|last|ex|not|never|new|bad|false|incorrect|mistaken|original|working|temporary|placeholder|dummy|test|only|first|second)\\b)";
@@ -10,14 +12,11 @@ const itIs =
   "(?:that|it|this)(?: (?:really|actually|just|indeed))?(?: is|'?s)(?: (?:really|actually|just|indeed))?";
 const today = "(?: (?:this morning|today|yesterday|again))?";
 
-const nation =
-  "(?:american|arabic|basque|bulgarian|catalan|chinese|croatian|czech|danish|dutch|estonian|finnish|french|gaelic|german|greek|hawaiian|hebrew|hungarian|icelandic|indian|irish|italian|japanese|korean|latin|latvian|lithuanian|maori|norwegian|persian|polish|portuguese|romanian|russian|scottish|serbian|slovak|slovenian|spanish|swahili|swedish|swiss|thai|turkish|ukrainian|vietnamese|welsh)";
-
 const looksOdd =
   "(?:looks|sounds|reads|may look|does look) (?:a bit |a little |very )?(?:funny|odd|strange|weird|unusual|wrong|misspelt|misspelled)";
 
 const isRight =
-  "(?:is|are|'s) (?:right|correct|fine|ok|okay|good|as (?:typed|intended|wanted))(?: (?:as (?:it )?is|as it stands|the way it is|like (?:this|that)))?";
+  "(?:is|are|'s) (?:right|correct|deliberate|intentional|intended|fine|ok|okay|good|as (?:typed|intended|wanted))(?: (?:as (?:it )?is|as it stands|the way it is|like (?:this|that)))?";
 const spoke = `(?:i|we)(?:'ve| have)?(?: just)? (?:spoken|talked|spoke|checked) (?:to|with) ${somebody}`;
 /** "I've spoken to the client and they've confirmed the wording is right". */
 export const vouched = `(?:${spoke}(?:,? and|,) )?${somebody}(?:'ve|'s| have| has)? (?:confirmed|confirms?|agreed?|agrees|says?|said)(?: that)? (?:(?:the|this|that) (?:wording|spelling|name|word|legend|text) |it |that |this )${isRight}`;
@@ -25,15 +24,18 @@ export const vouched = `(?:${spoke}(?:,? and|,) )?${somebody}(?:'ve|'s| have| ha
 /** Why something is meant as it stands. None of these can be a condition. */
 export const reason = `(?:${[
   `${itIs} (?:(?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|calls?|likes?)(?: it)?(?: on (?:the|this|that) (?:plate|device|button|wall|door))?|${somebody}'s (?:spelling|wording))`,
-  `(?:${itIs} (?:the|its|their|our|his|her|a|an|${somebody}'s)|(?:its|their|our|his|her|a|an|${somebody}'s)) ${which}${title}`,
-  `\\w{2,15} is (?:the|its|their|our|his|her|a|an) ${which}${title}`,
+  `(?:${itIs}(?: (?:the|its|their|our|his|her|a|an|${somebody}'s))?|(?:its|their|our|his|her|a|an|${somebody}'s)) ${which}${title}`,
+  `the word(?:,? (?:it is|it's)| is) (?:the|its|their|our|his|her|a|an) ${which}${title}`,
+  `(?:${itIs} )?named (?:for|after) (?:the|our|my|their|a|an) (?:founder|owner|family|town|village|city|river|lake|island|street|school|hotel|ship|boat|saint|poet|painter|artist|mayor|director|chairman|president|teacher|doctor|mother|father|daughter|son|grandmother|grandfather|wife|husband|dog|cat|horse)(?:,? (?:(?:dr|mrs?|ms|st) )?${another}\\w{2,15})?`,
+  `(?:that|this|it)(?: is|'s) how (?:(?:dr|mrs?|ms) )?(?!nobody|no)\\w{3,15} (?:spells|writes) (?:it|(?:her|his|their|the) name)`,
+  "the (?:name|word|spelling) is (?:this|the) same",
   `${itIs} (?:how|the way) (?:it is|it's|its) (?:spelled|spelt|written|called)`,
   `${itIs} (?:spelled|spelt|written|called)(?: (?:so|that way|this way|like that|like this|as shown))?(?: (?:on|in) (?:the|our|their) (?:drawings?|plans?|schedule))?`,
   `(?:as )?(?:confirmed|agreed|checked) (?:with|by) (?:${somebody}|(?:the|our|my|their) ${another}\\w{2,15})`,
   `(?:i|we)(?:'ve| have)?(?: just)? (?:asked|checked with|spoke (?:to|with)|talked (?:to|with)|confirmed (?:it )?with) ${somebody}${today}`,
   `(?:i|we)(?:'ve| have)?(?: just)? checked(?: (?:it|this|that))? (?:against|with|on|in) (?:the|our|my) (?:drawings?|plans?|schedule|list)${today}`,
   `(?:as )?per ${somebody}`,
-  `${somebody} (?:has )?(?:confirmed|approved|agreed)(?: (?:it|this|that))?`,
+  `${somebody} (?:has )?(?:confirmed|approved|agreed|checked)(?: (?:it|this|that))?`,
   `${itIs} (?:(?:spelled|spelt|written) )?(?:that way |like that |so )?(?:on|in) (?:the|our|their) (?:approved |architect's )?(?:drawings?|plans?|schedule)(?: (?:like that|that way|too|as well))?`,
   `(?:${itIs} )?(?:short|the short form|an? (?:abbreviation|short form|acronym|nickname)) (?:for|of) (?:the )?[a-z]{3,20}`,
   `(?:they|those|these|both|all)(?: are|'re)?(?: (?:all|both))? (?:exactly )?(?:how|the way|what) ${somebody} (?:spells?|writes?|wants?|likes?|asked for)(?: (?:it|them))?`,
@@ -58,7 +60,21 @@ export const reason = `(?:${[
 
 const alone = new RegExp(`^(?=\\S+ \\S+ \\S)${reason}$`, "iu");
 
-/** "That's the client's spelling": whether a sentence beside a yes only says why. */
+/** "Run it." */
+const approving =
+  /^(?:run it|(?:(?:you're|you are|ur|u r) )?good to go|(?:please )?make (?:it|them) (?:like this|like that|as it is)|go ahead|please (?:proceed|go ahead))$/iu;
+
+/** "That's the client's spelling": whether a sentence beside a yes only says why, or lets the work go on. */
 export function isReason(sentence: string): boolean {
-  return alone.test(sentence);
+  return alone.test(sentence) || approving.test(sentence) || isPlainReason(sentence);
+}
+
+const asked = new RegExp(
+  `^(?:(?:i|we)(?:'ve| have)?(?: just| now)? )?(?:checked|confirmed|asked|spoken|spoke|talked)(?: (?:it|this|that))? (?:(?:with|to) )?${somebody}${today}[.!]?$`,
+  "iu",
+);
+
+/** "We confirmed with the end user.": it may also stand before the answer. */
+export function tellsWhoWasAsked(sentence: string): boolean {
+  return asked.test(sentence);
 }

@@ -1,6 +1,8 @@
+import { isAmends } from "./amends.ts";
 import { bared, isCourtesy } from "./bare-line.ts";
 import { isOfEach, withNumbers } from "./named-points.ts";
 import type { OwnLine } from "./own-lines.ts";
+import { introducesAnswers, plainlySaid } from "./plain-words.ts";
 import { sheetsPromisedIn } from "./promises.ts";
 import { isReason, somebody, vouched } from "./reasons.ts";
 import { isChatter, isThanks } from "./small-talk.ts";
@@ -16,11 +18,11 @@ export interface Points {
 export const longestLine = 160;
 
 const group = new RegExp(
-  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|→|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?:please )?(?:treat|take|count|mark|put) (?<put>${list}) (?:down )?as (?:an? )?(?<as>yes|no)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
+  `^(?:(?<list>${list}) ?(?:[.):=,–—-]|is(?: an?)?|are|=?>|->|→|,? ?(?:my|our|the) answer is)* ?(?<word>${yes}|${no}|n(?! ?\\d)|(?:too|also|as well|likewise))|(?:leave|keep|engrave|cut) (?<left>${list}) (?:exactly |just )?as (?:it is|is|they are|it stands|they stand|typed|written|shown|drawn|submitted|ordered)|(?:please )?(?:treat|take|count|mark|put) (?<put>${list}) (?:down )?as (?:an? )?(?<as>yes|no)|(?<before>${yes}|${no}) ?(?:to|for|on|pour|zu|:|,|-|=)? ?(?<after>${list})(?: (?:is|are|-|both|all) (?<also>${yes}|${no}))?)(?=$|[\\s,;.])`,
   "iu",
 );
 const sets =
-  "(?:all|both|everything|beides|beide|alle|all of them|both of them|(?:all|both)(?: the)? questions|all (?:the )?(?:\\d+|three|four|five|points))";
+  "(?:all|both|everything|beides|beide|alle|all of them|both of them|(?:all|both)(?: the| your)? questions|both (?:of )?(?:the |these )?(?:words|names|spellings)|all (?:the )?(?:\\d+|three|four|five|points))";
 const everything = new RegExp(
   `^(?:(?<before>${yes}|${no}),? (?:(?:to|for|on) )?(?<set>${sets})(?:${besides}|${unasked})|(?<those>${sets})[:,]? (?:are |is )?(?<word>${yes}|${good}|${no}))$`,
   "iu",
@@ -41,7 +43,7 @@ const leadIn = new RegExp(
     "(?:my |our |the )?(?:answers?|replies|confirming|confirmation|here you go|here goes|as requested)",
     `(?:please )?find ${found} (?:my|our|the) (?:answers?|replies|reply|comments)`,
     `${somebody} (?:came back|got back|has answered|answered|replied)(?: to (?:me|us))?(?: as follows)?`,
-    "with reference to your (?:answer|letter|e-?mail|message)(?: of (?:today(?:'s date)?|yesterday))?,? we (?:answer|confirm)(?: as follows)?",
+    "with reference to your (?:answer|letter|(?:e-?)?mail|message)(?: of (?:today(?:'s date)?|yesterday))?,? we (?:answer|confirm)(?: as follows)?",
     "(?:meine|unsere) antworten (?:im text|unten)|(?:mes|nos) réponses (?:ci-dessous|dans le texte)",
     "\\W*(?:point|question|no\\.?|number|item)\\W+(?:answer|reply|yes/no)\\W*",
   ].join("|")}) ?:?$`,
@@ -74,8 +76,9 @@ const introduced = new RegExp(
     "(?:(?:i|we)(?:'ve| have)? )?(?:just )?(?:checked|double[- ]checked)(?:,? and|[:,]| -) ",
     "(?:(?:i'm|i am|we're|we are) )?(?:answering|replying to) (?=(?:your |the )?(?:questions?|points?|quer(?:y|ies)|numbers?|items?|no\\.) ?#?\\d)",
     "(?:so|here you go|as requested|(?:my |our |the )?answers?)(?:[:,]| -) ",
-    "(?:my|our|the) (?:reply|answer|response) is(?: as follows)?:? ",
-    "(?:please )?(?:be advised|note)(?: that)? ",
+    "(?:my|our|the) (?:reply|answer|response|answers|replies|responses) (?:is|are)(?: as follows)?:? ",
+    "(?:i am|i'm|we are|we're) (?:pleased|glad|happy) to (?:answer|say|confirm) ",
+    "(?:please )?(?:be advised|be informed|kindly note|note)(?: that)? ",
   ].join("|")})`,
   "iu",
 );
@@ -90,6 +93,10 @@ export interface Said {
 /** Sentences end here, also in a line such as "4 is yes. Will fix the rest." */
 const ends = /(?<=[\p{L})]{2}|\p{L} \d{1,3})(?!(?<=\bn[or])\.\s*(?:\d|answer))[.;!]+\s+/iu;
 
+/** "Please confirm 3" asks. "Both 2" are a count. */
+const asksUs =
+  /\b(?:please|pls|kindly) (?:confirm|correct|check|approve)\b|\bboth \d{1,3}(?! ?(?:,|and|&|\+|\/|-|n) ?\d)/iu;
+
 /**
  * What a line answers, sentence by sentence. Undefined if a sentence says anything else. `isIdle`: whether a sentence
  * beside an answer says nothing. `isBehind`: an answer stands before it in the line.
@@ -99,8 +106,10 @@ export function saidIn(
   points: Points,
   isIdle: (sentence: string, isBehind: boolean) => boolean,
 ): Said[] | undefined {
-  const { line } = own;
-  if (line.length > longestLine || line.includes("?")) return undefined;
+  const line = own.line
+    .replace(/\b(dr|mrs?|ms|st)\.(?= \p{Lu}|\s?\d)/giu, "$1")
+    .replace(/(?<=\d)\. (?=(?:yes|no)\b(?! ?[-:–]? ?\d))/giu, ": ");
+  if (line.length > longestLine || line.includes("?") || asksUs.test(line)) return undefined;
   const among = (sentences: readonly string[]): Said[] | undefined => {
     const said: Said[] = [];
     let [isAnswer, hasReason] = [false, false];
@@ -108,7 +117,9 @@ export function saidIn(
       const read = isCourtesy(sentence) ? [] : answersIn(bared(sentence), own, points);
       if (read === undefined && isIdle(sentence, said.length > 0)) continue;
       isAnswer = true;
-      const answers = read ?? promisedIn(sentence, own, points, said) ?? amongChatter(sentence, own, points);
+      const owns = said.at(-1)?.is === false && isAmends(bared(sentence));
+      const answers =
+        read ?? promisedIn(sentence, own, points, said) ?? (owns ? [] : amongChatter(sentence, own, points));
       if (answers === undefined && !isReason(bared(sentence))) return undefined;
       hasReason ||= answers === undefined;
       said.push(...(answers ?? []));
@@ -127,8 +138,8 @@ export function saidIn(
 
 /** Where what surrounds an answer may begin or end. */
 const joints =
-  /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?:because|since|as) (?=(?:it|that|this|they|the|he|she)\b)/gu;
-const mostJoints = 8;
+  /(?:,| [–—-]+|[;:]| ?—|\.{2,}) (?=\S)| (?=\()|, ?\(| (?:because|since|as) (?=(?:it|that|this|they|the|he|she)\b)| (?=(?:(?:the |my |our )?(?:boss|client|customer|owner|architect) (?:says|said|confirmed|checked)|(?:ur|you're|you are) good to go)\b)| (?=(?:that'?s|it'?s|it is|that is|this is|is|we|i|my|our|sorry|will|new) )/gu;
+const mostJoints = 12;
 
 /** "2 YES - it's an old building", "Hey, on the ladder so short: 3 YES": an answer, and words that say nothing. */
 function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | undefined {
@@ -143,8 +154,11 @@ function amongChatter(sentence: string, own: OwnLine, points: Points): Said[] | 
     return said === undefined || said.length === 0 ? undefined : said;
   };
   for (const [head = "", tail = ""] of parts.toReversed()) {
-    const said = isChatter(tail) || isReason(bared(tail)) ? answering(head) : undefined;
-    if (said?.every(({ is }) => is || !isReason(bared(tail)))) return said;
+    const said =
+      isChatter(tail) || isReason(bared(tail)) || isAmends(bared(tail)) ? answering(head) : undefined;
+    // A reason stands beside a yes. Who owns a slip says no.
+    const last = said?.at(-1)?.is;
+    if (last !== undefined && (isChatter(tail) || (last ? isReason : isAmends)(bared(tail)))) return said;
   }
   for (const [head = "", tail = ""] of parts) {
     const said = isChatter(head) || isThanks(head) || isCourtesy(head) ? answering(tail) : undefined;
@@ -174,9 +188,11 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
   const { under, afterSeveral } = own;
   const { open, others } = points;
   const words = under === undefined ? withNumbers(bare, open, others) : bare;
-  if (leadIn.test(words)) return [];
+  if (leadIn.test(words) || introducesAnswers(words)) return [];
   const all = everything.exec(
-    words.replace(/^(?:yes|yep|yeah),? (?=(?:both|all)\b.* (?:are|is) )/iu, ""),
+    words
+      .replace(/^(?:i am|i'm|we are|we're) (?:pleased|glad|happy) to (?:answer|say) /iu, "")
+      .replace(/^(?:yes|yep|yeah),? (?=(?:both|all)\b.* (?:are|is) )/iu, ""),
   )?.groups;
   if (all !== undefined) {
     const set = all["set"] ?? all["those"] ?? "";
@@ -208,12 +224,22 @@ function answersIn(bare: string, own: OwnLine, points: Points): Said[] | undefin
     listedIn(words.replace(introduced, ""), under) ??
     onlyYes(
       listedIn(
-        words.replace(/^(?:yes|yep|yeah)(?: please)?(?:(?:[,!]| -) | (?=(?:leave|keep|engrave|cut) ))/iu, ""),
+        words.replace(
+          /^(?:yes|yep|yeah|yup|aye)(?: please)?(?:(?:[,!]| -) | (?=(?:\d|leave|keep|engrave|cut) ))/iu,
+          "",
+        ),
         under,
       ),
     ) ??
     listedIn(words.replace(neither, "$1 and $2 no"), under) ??
-    (everything.test(lead) ? both(answersIn(lead, own, points), listedIn(rest, under)) : undefined)
+    (everything.test(lead) ? both(answersIn(lead, own, points), listedIn(rest, under)) : undefined) ??
+    plainly(words, own, open)
+  );
+}
+
+function plainly(words: string, own: OwnLine, open: readonly number[]): Said[] | undefined {
+  return plainlySaid(words, own, open)?.flatMap(({ numbers, is }) =>
+    numbers.map((number) => ({ number, is })),
   );
 }
 

@@ -36,8 +36,12 @@ export function isThanks(sentence: string): boolean {
 
 /** Where somebody was, how busy, and that the answer is late. */
 const whereabouts =
-  /\b(?:(?:on|at) (?:the |my )?(?:leave|site|road|ladder|roof|phone|job ?site)|all (?:day|week|morning|afternoon)|long (?:day|week|night)|missed (?:this|it|your \p{L}+)|vacation|(?:public |bank )?holidays?|out of (?:the )?office|back (?:from|in|at|on)|got back|travell?ing|driving|busy|swamped|slammed|in (?:a )?meetings?|traffic|late|delay|signal)\b/iu;
+  /\b(?:(?:on|at|up) (?:the |my |a )?(?:leave|site|road|ladder|roof|phone|job ?site)|all (?:day|week|morning|afternoon)|long (?:day|week|night)|missed (?:this|it|your \p{L}+)|vacation|(?:public |bank )?holidays?|out of (?:the )?office|back (?:from|in|at|on)|got back|travell?ing|driving|busy|swamped|slammed|in (?:a )?meetings?|traffic|late|delay|signal)\b/iu;
 const mostWords = 12;
+
+/** Signs that say no more than a smile. A tick beside a number may be an answer. */
+export const friendly = "(?:🙂|😊|😀|😃|😄|😅|😁|😎|👌|🙏|🎄|☀|🌞|🌊|🌴|⛵|🪜|🔧|💡|⚡|🎉|❤)\\uFE0F?";
+const smiles = new RegExp(`${friendly}|👍`, "gu");
 
 /** "Sorry for the delay, was on site all day with no signal.": it says nothing of an answer that follows. */
 export function isOwnAffair(sentence: string): boolean {
@@ -80,7 +84,7 @@ const talk = new Set(
     kid wife husband dog cat baby school sick flu home busy crazy hectic slammed swamped buried late long short great
     nice good lovely wonderful fantastic amazing awesome fast quick careful thorough helpful useful patient friendly
     service system team crew folks guys people appreciate appreciated enjoy hope hoping happy merry christmas xmas easter
-    thanksgiving stay safe well care love thanks thank thankful sorry apologies reply response excuse forgive greetings
+    thanksgiving seaside beach mountains always kind kindly support cooperation inconvenience trouble stay safe well care love thanks thank thankful sorry apologies reply response excuse forgive greetings continuous continued obliged blessed bless god
     regards lol wow haha smile sunshine everyone everybody rest`,
   ),
 );
@@ -90,8 +94,13 @@ const ofOrder =
 const excused =
   /\b(?:excuse|forgive|pardon|sorry for) (?:the |my |any |all )?(?:typos?|spelling|brevity|shortness|thumbs|autocorrect)\b|\b(?:sent|written|dictated|typed) (?:by voice|with (?:gloves|thumbs|one thumb)|from (?:the |my )?(?:roof|truck|ladder|site|road|car|van))\b/giu;
 
+/** "I have your letter of this morning." */
+const received =
+  /^(?:i|we) (?:have|received|have received|thank you for|acknowledge|refer to|write about) your (?:letter|e-?mail|message|answer|note|reply|kind letter)(?: of (?:today|yesterday|this (?:morning|afternoon)))?(?: with thanks)?[.!]?$|^(?:i|we) (?:hereby )?(?:inform|reply|answer|respond)(?: to you| you)? as (?:below|follows)[.:]?$/iu;
+
 /** Whether a sentence beside an answer consists of small talk. None of its words is of the order. */
 export function isChatter(sentence: string): boolean {
+  if (received.test(sentence)) return true;
   const words = sentence.replace(excused, "excuse me");
   const tokens = tokensOf(words);
   return (
@@ -102,6 +111,6 @@ export function isChatter(sentence: string): boolean {
       tokens.some((token) => talk.has(token)) &&
       !/[?\d"“”]/u.test(words) &&
       !ofOrder.test(words) &&
-      !hasSigns(words.replace(/[🙂😊😀😅👍🙏🎄☀]\uFE0F?/gu, "")))
+      !hasSigns(words.replace(smiles, "")))
   );
 }

@@ -17,8 +17,9 @@ import {
   type LineKey,
   withoutContacts,
 } from "./furniture.ts";
-import { leadAt } from "./leads.ts";
+import { beginsAnswer, leadAt, quotedSubject } from "./leads.ts";
 import { takeApart } from "./own-text.ts";
+import { isSubject, withoutPrefixes } from "./prefixes.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";
@@ -131,7 +132,7 @@ function* saidIn(text: string, known: KnownWords): Generator<Said> {
   const strange = strangeLines(quoted, known);
   for (const lines of [aside, strange]) {
     for (const line of lines) {
-      const [, subject] = /^\*?(?:subject|betreff|objet|asunto)\s?:\*?(.*)$/iu.exec(line) ?? [];
+      const subject = quotedSubject(line);
       if (subject !== undefined && subjectSays(subject, known)) yield { where: "quotation", words: line };
     }
     for (const { words } of readSigned(withoutHeaders(lines), known, false))
@@ -182,9 +183,14 @@ function withCounts(said: readonly string[], known: KnownWords): Sentence[] {
   );
 }
 
+/** "====================" around a signature. */
+const isRule = /^[=~*#_-]{4,}$/u;
+
 /** The sentences of some lines, without furniture. `signed`: they stand below a name or a good-bye. */
 function read(lines: readonly string[], known: KnownWords, signed: boolean): string[] {
-  const open = lines.filter((line) => !isRemembered(line, known.furniture) && !known.understood.has(line));
+  const open = lines.filter(
+    (line) => !isRule.test(line) && !isRemembered(line, known.furniture) && !known.understood.has(line),
+  );
   const paragraphs = paragraphsOf(open);
   const last = paragraphs.at(-1);
   return paragraphs.flatMap((sentences) => {
@@ -235,15 +241,12 @@ function isSender(line: string, { facts }: KnownWords): boolean {
 
 /** Whether a subject says more than what the letter is about. It may be full of names and numbers. */
 function subjectSays(subject: string, known: KnownWords): boolean {
-  const bare = subject
-    .replace(/^(?:\s*(?:re|fwd?|fw|aw|wg|tr|rv|sv|vs|r|antw|ext|external)\s*:|\s*\[[^\]]{1,20}\]:?)+/iu, "")
-    .trim();
-  const isKnown = known.quoted.some((one) =>
-    tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")),
+  const bare = withoutPrefixes(subject);
+  const isKnown = known.quoted.some(
+    (one) =>
+      tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")) || isSubject(subject, one.subject),
   );
-  // An answer of this desk begins so.
-  if (isKnown || /^(?:PASS|FAIL|CONFIRM|WAITING|WITHDRAWN|A PERSON WILL LOOK AT THIS)\b/.test(bare))
-    return false;
+  if (isKnown || beginsAnswer.test(bare)) return false;
   const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
   return asksFor(rest) || contradicts(rest, known.facts);
 }

@@ -1,55 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { answersBeside } from "../../../src/reading/reply/answers.ts";
-import { statementsIn } from "../../../src/reading/reply/statements.ts";
-import { notesIn } from "../../bench/notes.ts";
-import { catalogue } from "../../make/config.ts";
-
-const [{ facts } = { facts: undefined }] = notesIn("cover");
-if (facts === undefined) throw new Error("no notes");
-const noted = facts;
-
-const subject = "CONFIRM: order EL-100, questions to answer";
-const answer = [
-  "CONFIRM: questions to answer.",
-  "  1. Shorten it, and send the sheet again.",
-  "  2. “SALONA” in row 1 of button 1 looks misspelt.",
-  "  3. “SALONA” in row 1 of button 2 looks misspelt.",
-].join("\n");
-
-/** What a reply to that answer says. A point to fix comes first, then the questions that are open. */
-function read(
-  text: string,
-  { open = [2, 3], others = 1 }: { open?: readonly number[]; others?: number } = {},
-): { yes: number[]; no: number[]; person: boolean } {
-  const names = ["Dana Whitlock"];
-  const { answers, statements } = answersBeside(
-    text,
-    {
-      open,
-      others,
-      answer,
-      subject,
-      isFurniture: () => false,
-      names,
-      bringsSheets: false,
-      sheetsNamed: () => undefined,
-    },
-    (understood) =>
-      statementsIn(
-        { subject: `Re: ${subject}`, text },
-        {
-          facts: { ...noted, names },
-          goods: catalogue,
-          furniture: new Set(),
-          quoted: [{ text: answer, subject }],
-          understood,
-        },
-      ),
-  );
-  return { yes: [...answers.yes], no: [...answers.no], person: statements.length > 0 };
-}
-
-const plainly = (yes: number[], no: number[] = []): ReturnType<typeof read> => ({ yes, no, person: false });
+import { plainly, read } from "./read-reply.ts";
 
 describe("an answer in a sentence", () => {
   test.each<[string, number[], number[]?]>([

@@ -18,9 +18,13 @@ describe("replies", () => {
     ["third", 2, 1, 13],
     ["fourth", 1, 0, 1],
     ["fourth", 2, 0, 7],
+    ["fifth", 1, 0, 0],
+    ["fifth", 2, 0, 3],
+    ["sixth", 1, 0, 3],
+    ["sixth", 2, 0, 23],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = readHalf(set, half);
-    expect(judged.length).toBeGreaterThan(50);
+    expect(judged.length).toBeGreaterThan(40);
     const most: Record<keyof typeof misses, number> = {
       "wrongly taken as YES": 0,
       "wrongly taken as NO": 0,
