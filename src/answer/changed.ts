@@ -16,11 +16,9 @@ export function changedLines({
   mended,
   open,
   note,
-  by: manager,
 }: Changed): readonly string[] {
   const by = note === undefined ? "" : oneLine(note.by, 60);
   const reason = note === undefined ? "" : ` (by ${by}: “${oneLine(note.why, mostWords)}”)`;
-  const who = reason === "" && manager !== undefined ? ` (by ${oneLine(manager, 60)})` : reason;
   const said = (note?.acts ?? []).flatMap((act) => {
     if (act.kind === "say") return [`About ${act.number}, ${by} writes: “${oneLine(act.words, mostWords)}”`];
     if (act.kind === "write") return [`${by} writes: “${oneLine(act.words, mostWritten)}”`];
@@ -34,7 +32,7 @@ export function changedLines({
     ...line("Came", names(came)),
     ...line("Came in place of an earlier sheet", names(replaced.map(({ now }) => now))),
     ...line("Settled", numbers(settled)),
-    ...(decided.length === 0 ? [] : line("Settled", `${numbers(decided)}${who}`)),
+    ...(decided.length === 0 ? [] : line("Settled", `${numbers(decided)}${reason}`)),
     ...said,
     ...line("Mended or no longer asked", numbers(mended)),
     ...line("Still open", numbers(open)),

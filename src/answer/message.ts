@@ -4,8 +4,6 @@ import MailComposer from "nodemailer/lib/mail-composer";
 export interface Envelope {
   readonly from: { readonly name: string; readonly address: string };
   readonly to: string;
-  /** Who gets a copy. */
-  readonly copies?: readonly string[];
   readonly date: Date;
   readonly messageId: string;
   /** The letter being answered. */
@@ -41,11 +39,10 @@ export function composeMessage(
   { subject, text, html }: Words,
   enclosures: readonly Enclosure[] = [],
 ): Promise<Uint8Array> {
-  const { from, to, copies = [], date, messageId, inReplyTo, references, auto = "auto-replied" } = envelope;
+  const { from, to, date, messageId, inReplyTo, references, auto = "auto-replied" } = envelope;
   return new MailComposer({
     from: { ...from },
     to: { name: "", address: to },
-    ...(copies.length === 0 ? {} : { cc: copies.map((address) => ({ name: "", address })) }),
     date,
     messageId,
     // RFC 5322 §3.6.4: the answered letter's references, then that letter.

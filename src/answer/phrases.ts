@@ -4,7 +4,6 @@ import { senderUnproven } from "../checks/letter/sender-unproven.ts";
 import { everyProblem, type OrderReport, type Report } from "../judging/report.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import { isAsReleased } from "../orders/piece.ts";
-import type { Managed } from "../trade/managed.ts";
 import type { Order } from "../trade/order.ts";
 import { type Verdict, verdictOf } from "../trade/problem.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
@@ -97,22 +96,16 @@ export function nextSteps(
   { maker }: Catalogue,
 ): string[] {
   const { orders, verdict } = report;
-  const copied = managersOf(report).map(
-    ({ name }) =>
-      `${oneLine(name, 60)}, who manages ${orders.length > 1 ? "orders of it" : "this order"} for us, gets a copy of this letter.`,
-  );
   if (verdict === "pass" && orders.length === 0) return [];
   if (verdict === "pass" && orders.length > 0 && orders.every(isReleased))
     return [
       `${orders.length > 1 ? "The orders are" : "The order is"} released: the engraving room has what it needs.`,
       `If a legend is wrong after all, call ${maker.phone} at once. What is engraved cannot be changed.`,
-      ...copied,
     ];
   if (verdict === "pass")
     return [
       `You need do nothing more. A person at ${maker.name} releases ${orders.length > 1 ? "the orders; only then are they" : "the order; only then is it"} cut.`,
       `If a legend is wrong, tell us before that: reply to this letter or call ${maker.phone}.`,
-      ...copied,
     ];
   return [
     ...(tally.fail > 0
@@ -141,7 +134,6 @@ export function nextSteps(
         ]
       : []),
     ...(orders.length > 0 ? ["Nothing is cut before the order has passed."] : []),
-    ...copied,
   ];
 }
 
@@ -184,11 +176,4 @@ export function howToOrder(catalogue: Catalogue): string[] {
 /** Who writes. */
 export function signatureOf({ maker }: Catalogue): string[] {
   return [`Burin, the intake desk of ${maker.name}`, maker.about, `${maker.email}, ${maker.phone}`];
-}
-
-/** Those of our own people who manage orders of a letter, each once. */
-export function managersOf({ held, orders }: Report): Managed["manager"][] {
-  if (held) return [];
-  const managers = orders.flatMap(({ manager }) => manager ?? []);
-  return [...new Map(managers.map((one) => [one.address, one])).values()];
 }

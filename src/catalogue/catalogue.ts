@@ -1,5 +1,4 @@
 import { z } from "zod";
-import type { Managed } from "../trade/managed.ts";
 import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { blockOf, engravingSchema, faceFaults, faceSchema } from "./engraving.ts";
 import type { Words } from "./words.ts";
@@ -172,8 +171,6 @@ type CatalogueFile = z.output<typeof shape>;
 /** What the maker can make, and the words that it knows. Distances are millimetres, colours sRGB `#RRGGBB`. */
 export interface Catalogue extends CatalogueFile {
   readonly words: Words;
-  /** Whose orders our own people manage; from the settings. */
-  readonly managed?: readonly Managed[];
 }
 export type Layout = Catalogue["layouts"][number];
 export type Finish = Catalogue["finishes"][number];

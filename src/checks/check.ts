@@ -2,7 +2,6 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
-import type { Managed } from "../trade/managed.ts";
 import type { Order, Replacement } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
@@ -126,8 +125,6 @@ export interface OrderSubject {
   readonly carried?: readonly Carried[];
   /** What of it was handed to engraving last. */
   readonly released?: Released;
-  /** Who manages it, if all else is right. */
-  readonly managed?: Pick<Managed, "manager" | "waits">;
 }
 
 /** What a letter brought, taken together. */

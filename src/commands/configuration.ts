@@ -7,7 +7,6 @@ import type { Edition } from "../reading/edition.ts";
 import { type EditionFile, type EditionText, readEditions } from "../reading/editions.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
 import { readPaths, readSettings, type Settings } from "../settings/settings.ts";
-import type { Managed } from "../trade/managed.ts";
 import { faultLine, type Written } from "../yaml/yaml.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { dictionariesOf } from "./dictionaries.ts";
@@ -63,7 +62,6 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
     glossary.value && {
       ...made.value,
       words: makeWords(glossary.value, await dictionariesOf(settings?.languages ?? [])),
-      managed: (settings?.projects ?? []).map(managedOf),
     };
   const { forms, faults: missing } = await knownForms(texts, editions, catalogue);
   trouble.push(...[...faults, ...missing].map(faultLine));
@@ -120,20 +118,4 @@ async function readText(file: string, trouble: string[]): Promise<string | undef
 /** A path of the settings → where it is. Such paths are relative to the settings file. */
 export function beside(file: string, path: string): string {
   return resolve(dirname(file), path);
-}
-
-function managedOf({
-  project,
-  buyer,
-  stations_above,
-  manager,
-  waits,
-}: Settings["projects"][number]): Managed {
-  return {
-    ...(project === undefined ? {} : { project }),
-    ...(buyer === undefined ? {} : { buyer }),
-    ...(stations_above === undefined ? {} : { stationsAbove: stations_above }),
-    manager,
-    waits,
-  };
 }

@@ -125,7 +125,7 @@ export async function openDesk(
     timeZone: settings.time_zone,
     from,
     secret: secret ?? (await store.answers.secret()),
-    rules: { ...rulesOf(settings), ...releasingOf(configuration), summaries: summariesOf(configuration) },
+    rules: { ...rulesOf(settings), ...releasingOf(configuration) },
   };
   return {
     desk,
@@ -163,14 +163,6 @@ export async function servePage(
     throw new CannotRun(`the page cannot be served on ${host}:${port}: ${reasonOf(cause)}`, { cause });
   });
   return { address: here, close };
-}
-
-/** Managers and the days on which they are told; the catalogue names them in the order of the settings. */
-function summariesOf({ settings, catalogue }: Configuration): NonNullable<Rules["summaries"]> {
-  return settings.projects.flatMap(({ summary: on }, i) => {
-    const managed = catalogue.managed?.[i];
-    return on === undefined || managed === undefined ? [] : [{ managed, on }];
-  });
 }
 
 /** Whoever vouches for people who come to the page. Throws CannotRun where the secret is missing. */
@@ -228,7 +220,7 @@ function rulesOf(settings: Settings): Rules {
         }),
     sharedDomains: sharedDomains(settings.trust),
     known,
-    staff: [...staff, ...settings.projects.map(({ manager }) => manager.address)],
+    staff,
     mostAnswers: {
       toOne: most_per_hour.to_one,
       toAll: most_per_hour.to_all,

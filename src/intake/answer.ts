@@ -24,11 +24,7 @@ export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
   // Nobody else may look for the answer while the server may still say that it has it.
   await store.letters.renew(claim, after(Math.max(lease, patience + Math.min(margin, patience)), desk));
   await store.letters.mark(claim, "sending", "", clock.now());
-  const sending = await sender.send(answer);
-  const { kind } = sending;
-  const unreached = sending.kind === "sent" ? sending.unreached : undefined;
-  if (unreached !== undefined) log.warn({ letter: claim.letter }, "a copy of an answer was refused");
-  const words = unreached === undefined ? sending.words : `${sending.words} (no copy went to ${unreached})`;
+  const { kind, words } = await sender.send(answer);
   const tries = claim.tries + 1;
   if (kind === "later" && tries >= mostTries)
     await store.letters.mark(claim, "refused", `given up after ${tries} tries: ${words}`, clock.now());

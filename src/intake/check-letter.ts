@@ -21,7 +21,6 @@ import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
-import { isManager } from "./managers.ts";
 import {
   allWords,
   judgeOpened,
@@ -125,7 +124,7 @@ function letInAs(buyer: string): Sender {
   return { proof: "not asked", forwarded: { kind: "no" }, letIn: buyer };
 }
 
-async function whoSent({ letter: { from }, sheets }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
+async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
   const { rules } = desk;
   const proof = from === undefined ? "not asked" : await senderProof(desk, bytes, from);
   const refusal = refusalOf({
@@ -134,10 +133,7 @@ async function whoSent({ letter: { from }, sheets }: Opened, bytes: Uint8Array, 
     returnPathWritten: rules.returnPathWritten,
     ...(from === undefined ? {} : { from }),
   });
-  const passedOn = await forwardedBy(rules, { from, bytes }, proof);
-  // A manager who sends nothing answers for himself.
-  const isOwn = passedOn.kind === "unclear" && sheets.length === 0 && isManager(from, desk);
-  const forwarded: Forwarded = isOwn ? { kind: "no" } : passedOn;
+  const forwarded = await forwardedBy(rules, { from, bytes }, proof);
   return { proof, forwarded, ...(refusal === undefined ? {} : { refusal }) };
 }
 
@@ -245,7 +241,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
     ? newBuyer(party.buyer)
     : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
   const answering = wordsTaken(opened, said, state, desk.catalogue);
-  const { answers, settles, decides, late, statements } = answering;
+  const { answers, settles, late, statements } = answering;
   const isOpen = (question: number): boolean => !late.includes(question);
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // The orders that a letter names count where no sheet came, or where a person reads its words.
@@ -269,10 +265,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
       reply,
       kept: answering.kept,
       settles,
-      decides,
-      ...(said.manager === undefined
-        ? { answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) } }
-        : { by: said.manager.name }),
+      answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) },
       answersLate: late,
       withdraws: [...answers.withdraws],
       about,
@@ -284,34 +277,11 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
   return { report, state, answering, about };
 }
 
-/**
- * Whom the answer goes to besides its sender. What a manager says of an order is told to its buyer; what he forwards is
- * answered to its writer as well, if we know him.
- */
-async function whomElse(
-  from: string,
-  {
-    forwarded,
-    manager,
-    party: { buyer },
-    about: [number = ""],
-  }: Pick<Sender, "forwarded"> &
-    Pick<Understood, "party"> &
-    Pick<Judgement, "about"> & { readonly manager: Understood["manager"] | undefined },
-  desk: Desk,
-): Promise<{ readonly to?: string | undefined; readonly alsoTo?: readonly string[] }> {
-  const { orders, buyers } = desk.store;
-  if (manager !== undefined)
-    return { to: (await orders.lastWriter(buyer, number))?.recipient, alsoTo: [manager.address] };
-  const isForwarded = forwarded.kind === "of" && isManager(from, desk);
-  return isForwarded && (await buyers.knows(forwarded.buyer)) ? { alsoTo: [forwarded.buyer] } : {};
-}
-
 /** What is stored of a letter: its answer, or why it gets none. */
 async function outcomeOf(
   { letter, texts, read: files, links, unsafe, pictures }: Opened,
-  { proof, refusal, letIn, forwarded }: Sender,
-  { party, why, manager }: Understood,
+  { proof, refusal, letIn }: Sender,
+  { party, why }: Understood,
   { report, state, answering, about }: Judgement,
   bytes: Uint8Array,
   desk: Desk,
@@ -327,8 +297,6 @@ async function outcomeOf(
     changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0),
     kept: answering.kept,
     settles: answering.settles,
-    decides: answering.decides,
-    ...(manager === undefined ? {} : { by: manager.name }),
     proof,
     thread: await threadOf(letter, desk.store),
     about,
@@ -344,15 +312,7 @@ async function outcomeOf(
     return { ...outcome, state: isSilent ? "silent" : "held" };
   }
   const answer = await answerTo(
-    {
-      bytes,
-      letter: { ...letter, from },
-      party,
-      report,
-      pictures,
-      letIn: letIn !== undefined,
-      ...(await whomElse(from, { forwarded, manager, party, about }, desk)),
-    },
+    { bytes, letter: { ...letter, from }, party, report, pictures, letIn: letIn !== undefined },
     desk,
   );
   return { ...outcome, state: "ready", answer };

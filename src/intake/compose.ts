@@ -1,7 +1,6 @@
 import { createHmac } from "node:crypto";
 import { composeAnswer } from "../answer/answer.ts";
 import { composeMessage } from "../answer/message.ts";
-import { managersOf } from "../answer/phrases.ts";
 import type { Report } from "../judging/report.ts";
 import type { Outcome } from "../ports/store.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
@@ -21,16 +20,13 @@ interface Answerable {
   readonly report: Report;
   /** What was seen on the pages of its files. */
   readonly pictures: Pictures;
-  /** Whom it is answered to, if not to its sender, and who else gets a copy. */
-  readonly to?: string | undefined;
-  readonly alsoTo?: readonly string[];
   /** It was held before, and perhaps answered that a person looks. */
   readonly letIn?: boolean;
 }
 
 /** The finished answer: words, enclosures, the bytes to be sent. */
 export async function answerTo(
-  { bytes, letter, party, report, pictures, to, alsoTo = [], letIn = false }: Answerable,
+  { bytes, letter, party, report, pictures, letIn = false }: Answerable,
   desk: Desk,
 ): Promise<NonNullable<Outcome["answer"]>> {
   const numbers = report.orders.map(({ order }) => order.number);
@@ -41,16 +37,11 @@ export async function answerTo(
   const words = composeAnswer(report, desk.catalogue, enclosed, ways);
   const key = `${letIn ? "let in " : ""}${letterKey(bytes)}`;
   const messageId = messageIdOf(key, desk.from.address, desk.secret);
-  const writer = answerAddress(letter, party.domain, desk.rules.ours);
-  const recipient = to ?? writer;
-  const copies = [...managersOf(report).map(({ address }) => address), ...alsoTo].filter(
-    (address, i, all) => address !== recipient && all.indexOf(address) === i,
-  );
+  const recipient = answerAddress(letter, party.domain, desk.rules.ours);
   const message = await composeMessage(
     {
       from: desk.from,
       to: recipient,
-      copies,
       date: desk.clock.now(),
       messageId,
       ...(letter.messageId === undefined ? {} : { inReplyTo: letter.messageId }),
@@ -59,13 +50,7 @@ export async function answerTo(
     words,
     [...enclosed.pictures, ...enclosed.marked, ...enclosed.blanks, ...enclosed.proofs],
   );
-  return {
-    messageId,
-    recipient,
-    ...(copies.length === 0 ? {} : { copies }),
-    subject: words.subject,
-    bytes: message,
-  };
+  return { messageId, recipient, subject: words.subject, bytes: message };
 }
 
 /**

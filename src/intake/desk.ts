@@ -6,7 +6,6 @@ import type { Reader } from "../ports/reader.ts";
 import type { Sender } from "../ports/sender.ts";
 import type { Store } from "../ports/store.ts";
 import type { Edition } from "../reading/edition.ts";
-import type { Managed } from "../trade/managed.ts";
 import type { Put } from "./release.ts";
 
 /** All that the intake works with. */
@@ -62,8 +61,6 @@ export interface Rules {
   };
   /** Where buyers can answer questions on a page, and for how many days; absent where answers name none. */
   readonly links?: { readonly address: string; readonly days: number };
-  /** Which managers are told once a week how their orders stand, and on which day ("monday"). */
-  readonly summaries?: readonly { readonly managed: Managed; readonly on: string }[];
   /** Whom to tell at once of what touches a released order: the engraving room. */
   readonly room?: string;
   /** How long a letter stays with a worker that gives no sign of life, in seconds. */

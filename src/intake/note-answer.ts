@@ -1,6 +1,5 @@
 import { composeAnswer } from "../answer/answer.ts";
 import { composeMessage, type Enclosure, type Words } from "../answer/message.ts";
-import { managersOf } from "../answer/phrases.ts";
 import { composeReminder } from "../answer/reminder.ts";
 import type { Report } from "../judging/report.ts";
 import type { Outcome } from "../ports/store.ts";
@@ -46,8 +45,7 @@ export async function answerTo(desk: Desk, note: Note, report: Report): Promise<
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, [], { ...desk, revisions });
   const words = composeAnswer(report, catalogue, enclosed, waysTo(Number(report.letter), desk));
-  const managers = managersOf(report).map(({ address }) => address);
-  return messageOf(desk, note, words, [...enclosed.blanks, ...enclosed.proofs], managers);
+  return messageOf(desk, note, words, [...enclosed.blanks, ...enclosed.proofs]);
 }
 
 /** What is sent on account of a note; undefined if nobody has written about its order. */
@@ -56,16 +54,13 @@ async function messageOf(
   note: Note,
   words: Words,
   enclosures: readonly Enclosure[],
-  managers: readonly string[] = [],
 ): Promise<Outcome["answer"]> {
   const last = await store.orders.lastWriter(note.buyer, note.order);
   if (last === undefined) return undefined;
-  const copies = managers.filter((address) => address !== last.recipient);
   const messageId = messageIdOf(noteKey(note), from.address, secret);
   const envelope = {
     from,
     to: last.recipient,
-    copies,
     date: clock.now(),
     messageId,
     ...(last.messageId === undefined ? {} : { inReplyTo: last.messageId }),
@@ -73,11 +68,5 @@ async function messageOf(
     ...(note.by === calendarName ? { auto: "auto-generated" as const } : {}),
   };
   const message = await composeMessage(envelope, words, enclosures);
-  return {
-    messageId,
-    recipient: last.recipient,
-    ...(copies.length === 0 ? {} : { copies }),
-    subject: words.subject,
-    bytes: message,
-  };
+  return { messageId, recipient: last.recipient, subject: words.subject, bytes: message };
 }

@@ -1,5 +1,4 @@
 import { type AskedWord, askedWords, maySettle } from "../checks/asked.ts";
-import { managerWord } from "../checks/order/manager-word.ts";
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
 import type { Submission } from "../judging/submission.ts";
 import { mayWithdraw, sheetsNamed } from "../judging/withdrawn.ts";
@@ -9,13 +8,11 @@ import { type Answers, answersBeside } from "../reading/reply/answers.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
-import type { Managed } from "../trade/managed.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Statement } from "../trade/statement.ts";
 import type { Desk } from "./desk.ts";
-import { managedBuyer } from "./managers.ts";
 import { type Party, partyOf } from "./party.ts";
 
 /** A letter in the thread of answers of ours, with what has been found out about it. */
@@ -34,8 +31,6 @@ export interface Said {
   readonly party: Party;
   /** The letters whose answers it replies to. Its sender may go on with their orders. */
   readonly goesOn: readonly Answered[];
-  /** Who of our own people wrote it, if he manages those orders. */
-  readonly manager?: Managed["manager"];
 }
 
 /** An answer of ours in words. */
@@ -49,15 +44,6 @@ export async function readReply(reply: Reply, desk: Desk): Promise<Said> {
   const { sheets } = reply;
   const nothing: Said = { party: reply.party, goesOn: [] };
   if (reply.answered.length === 0) return nothing;
-  const { letter, proof, answered } = reply;
-  const managed =
-    sheets.length > 0 ? undefined : await managedBuyer({ from: letter.from, proof, answered }, desk);
-  if (managed !== undefined)
-    return {
-      party: { buyer: managed.buyer, mayAnswer: true },
-      goesOn: answered.filter(({ why }) => why === undefined),
-      manager: managed.manager,
-    };
   const party = sheets.length > 0 ? reply.party : await partyToAnswered(reply, desk);
   if (party.why !== undefined) return { ...nothing, party: sheets.length > 0 ? party : reply.party };
   // A letter that a person had to see first was asked nothing.
@@ -73,8 +59,6 @@ export interface Answering {
   /** What else it says that a person has to read. */
   readonly statements: readonly Statement[];
   readonly settles: readonly QuestionOf[];
-  /** What a manager has given his word about. */
-  readonly decides: readonly QuestionOf[];
   /** Questions that it answers too late: their sheets are withdrawn. */
   readonly late: readonly number[];
   /** Words of legends that it says are right. */
@@ -82,7 +66,7 @@ export interface Answering {
 }
 
 /** The answers of ours that a reply may go on with, and the lines that stood in earlier letters of its sender. */
-export interface Replied extends Pick<Said, "goesOn" | "manager"> {
+export interface Replied extends Pick<Said, "goesOn"> {
   readonly quoted?: Quoted;
   readonly furniture: ReadonlySet<LineKey>;
   /** The sheets that came with the reply. */
@@ -94,11 +78,11 @@ export interface Replied extends Pick<Said, "goesOn" | "manager"> {
 /** Reads the answers among a reply's words, and what else it says. `quoted` is the answer of ours that it replies to. */
 export function answeringIn(
   { text, from, fromName = "" }: Letter,
-  { goesOn, manager, sheets: brought, at, furniture, quoted = { text: "", subject: "" } }: Replied,
+  { goesOn, sheets: brought, at, furniture, quoted = { text: "", subject: "" } }: Replied,
   state: BuyerState,
   besides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): Answering {
-  const asked = askedIn(goesOn, state, manager !== undefined);
+  const asked = askedIn(goesOn, state);
   const settled = [...asked].filter(([, one]) => one.state === "settled").map(([number]) => number);
   const answeredFor = ordersOf(goesOn, state);
   const given = {
@@ -111,7 +95,6 @@ export function answeringIn(
     names: [fromName, from?.split("@")[0] ?? ""],
     bringsSheets: brought.length > 0,
     sheetsNamed: (words: string) => {
-      if (manager !== undefined) return undefined;
       const named = sheetsNamed(words, answeredFor);
       // What is released may be under the cutter. Nobody but one of our own people takes it back.
       const isReleased = answeredFor.some(({ released }) =>
@@ -132,13 +115,10 @@ export function answeringIn(
     yes.map(({ problem }) => problem),
     sheets,
   );
-  // What a manager does not want goes to a person, whatever it is.
-  const isAgainst = manager !== undefined && answers.no.size > 0;
   return {
     answers,
-    statements: isAgainst ? [...statements, asSaid(text)] : statements,
-    settles: yes.filter(({ problem }) => maySettle(problem)).map(({ order, key }) => ({ order, key })),
-    decides: yes.filter(({ problem }) => !maySettle(problem)).map(({ order, key }) => ({ order, key })),
+    statements,
+    settles: yes.map(({ order, key }) => ({ order, key })),
     late,
     kept: onceEach(kept),
   };
@@ -147,14 +127,10 @@ export function answeringIn(
 type AskedHere = KnownQuestion & QuestionOf;
 
 /**
- * The questions of those answers by their numbers: those that a sender alone may settle, or has settled; for a manager
- * those that wait for his word. A number that two orders share is left out.
+ * The questions of those answers by their numbers: those that a sender alone may settle, or has settled. A number
+ * that two orders share is left out.
  */
-function askedIn(
-  goesOn: readonly Answered[],
-  state: BuyerState,
-  isManagers: boolean,
-): Map<number, AskedHere> {
+function askedIn(goesOn: readonly Answered[], state: BuyerState): Map<number, AskedHere> {
   const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
   const questions = ordersOf(goesOn, state)
     .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
@@ -162,9 +138,7 @@ function askedIn(
   const byNumber = Map.groupBy(questions, ({ number }) => number);
   return new Map(
     [...byNumber].flatMap(([number, [first, ...more]]) =>
-      first !== undefined &&
-      more.every(({ order }) => order === first.order) &&
-      (isManagers ? first.problem.check === managerWord.id : maySettle(first.problem))
+      first !== undefined && more.every(({ order }) => order === first.order) && maySettle(first.problem)
         ? [[number, first] as const]
         : [],
     ),
@@ -200,9 +174,4 @@ function onceEach(words: readonly AskedWord[]): KeptWord[] {
   return [...new Map(words.map((kept) => [`${kept.word} ${projectKey(kept.project)}`, kept])).values()].map(
     ({ word, project }) => ({ word, project }),
   );
-}
-
-/** What a reply begins with, for a person to read. */
-function asSaid(text: string): Statement {
-  return { kind: "said", where: "text", words: (text.trim().split("\n")[0] ?? "").slice(0, 160) };
 }

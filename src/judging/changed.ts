@@ -17,8 +17,6 @@ export interface Changed {
   readonly mended: readonly number[];
   readonly open: readonly number[];
   readonly note?: Note;
-  /** The manager who decided it in a letter. */
-  readonly by?: string;
 }
 
 interface Now {
@@ -28,7 +26,6 @@ interface Now {
   readonly settles: readonly QuestionOf[];
   readonly decides: readonly QuestionOf[];
   readonly note?: Note;
-  readonly by?: string;
 }
 
 /** Undefined for an order that is new, and for one of which nothing was known but its number. */
@@ -36,7 +33,7 @@ export function changedIn(
   { order, asked }: Pick<OrderReport, "order" | "asked">,
   now: Now,
 ): Changed | undefined {
-  const { before, came, replaced, settles, decides, note, by } = now;
+  const { before, came, replaced, settles, decides, note } = now;
   if (before === undefined || before.sheets.length + before.questions.length === 0) return undefined;
   const key = orderKey(order.number);
   const keysOf = (some: readonly QuestionOf[]): ReadonlySet<string> =>
@@ -61,6 +58,5 @@ export function changedIn(
     ),
     open,
     ...(note === undefined ? {} : { note }),
-    ...(by === undefined ? {} : { by }),
   };
 }

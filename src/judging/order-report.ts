@@ -1,12 +1,11 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { checkOrder } from "../checks/run.ts";
-import { managedBy } from "../orders/managed.ts";
 import type { Standing } from "../orders/stand.ts";
 import { stillMissing } from "../orders/still-missing.ts";
 import { isRight, tallyIn } from "../orders/tally.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Order } from "../trade/order.ts";
-import { gravest, type Problem, verdictOf } from "../trade/problem.ts";
+import { gravest, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Questioning } from "./answered.ts";
@@ -26,44 +25,37 @@ interface Beside {
   /** What of it was handed to engraving last. */
   readonly released?: Released | undefined;
   readonly waitsForPerson: boolean;
-  /** Whose order it is. */
-  readonly buyer: string;
   readonly catalogue: Catalogue;
 }
 
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {
-  const { others, members, came, part, carried, questions, waitsForPerson, released, buyer, catalogue } =
-    beside;
+  const { others, members, came, part, carried, questions, waitsForPerson, released, catalogue } = beside;
   const { isAnswered, asked, known } = questions;
   // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is mended.
   const open = members
     .filter(({ sheet }) => !came.has(sheet.id))
     .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
-  const subject = { order, others, ...part, carried, ...(released === undefined ? {} : { released }) };
-  const left = (found: readonly Problem[]): Problem[] => [
-    ...found.filter((problem) => !isAnswered(problem)),
-    ...open,
-  ];
-  const verdictWith = (some: readonly Problem[]) =>
-    gravest([waitsForPerson ? "person" : "pass", verdictOf(some), ...members.map(({ verdict }) => verdict)]);
-  const managed = managedBy(order, buyer, catalogue.managed ?? []);
-  const alone = left(checkOrder(subject, catalogue));
-  // A manager is asked about an order in which all else is right.
-  const isRipe = managed !== undefined && verdictWith(alone) === "pass";
-  const problems = isRipe ? left(checkOrder({ ...subject, managed }, catalogue)) : alone;
+  const found = checkOrder(
+    { order, others, ...part, carried, ...(released === undefined ? {} : { released }) },
+    catalogue,
+  );
+  const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
   const missing = stillMissing(order, others);
   const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
   return {
     order,
-    verdict: verdictWith(problems),
+    verdict: gravest([
+      waitsForPerson ? "person" : "pass",
+      verdictOf(problems),
+      ...members.map(({ verdict }) => verdict),
+    ]),
     missing,
     problems,
     carried: missing.length > 0 ? carried : carried.filter((one) => !isReached(one, order)),
     asked: asked([...problems, ...own]),
     lastNumber: Math.max(0, ...known.map(({ number }) => number)),
     ...(released === undefined ? {} : { released }),
-    ...(managed === undefined ? {} : { manager: managed.manager }),
   };
 }
 

@@ -7,7 +7,6 @@ import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
 import type { CutLegend } from "../trade/cut.ts";
-import type { Managed } from "../trade/managed.ts";
 import type { Note } from "../trade/note.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
@@ -46,8 +45,6 @@ export interface OrderReport {
   readonly changed?: Changed;
   /** What of it was handed to engraving last. */
   readonly released?: Released;
-  /** Which of our own people manages it. */
-  readonly manager?: Managed["manager"];
 }
 
 export interface FileReport {
@@ -102,7 +99,7 @@ export function makeReport(
 ): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
-  const { withdraws = [], moves = [], answersLate = [], note, by } = submission;
+  const { withdraws = [], moves = [], answersLate = [], note } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
@@ -170,21 +167,12 @@ export function makeReport(
       carried: [...left, ...open],
       questions: questions(order),
       released: before?.released,
-      buyer: state.buyer,
       // Words may be about any order of their letter, so none passes before a person has read them.
       waitsForPerson: held || forPerson.length > 0,
       catalogue,
     });
     const { replaced } = partOf(standing, order);
-    const now = {
-      before,
-      came,
-      replaced,
-      settles,
-      decides,
-      ...(note === undefined ? {} : { note }),
-      ...(by === undefined ? {} : { by }),
-    };
+    const now = { before, came, replaced, settles, decides, ...(note === undefined ? {} : { note }) };
     const changed = changedIn(judged, now);
     return { ...judged, ...(changed === undefined ? {} : { changed }) };
   });

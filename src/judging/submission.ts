@@ -25,8 +25,6 @@ export interface Submission {
   readonly decides?: readonly QuestionOf[];
   /** What one of our own people does, where it is no letter. */
   readonly note?: Note;
-  /** Which manager of ours wrote it, where he gives his word in it. */
-  readonly by?: string;
   /** Letters of which one of our own people has dealt with all that they said and left open. */
   readonly dealtWith?: readonly string[];
   /** What it answered, by the numbers of questions. */

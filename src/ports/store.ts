@@ -64,8 +64,6 @@ export interface StoredAnswer {
   readonly letter: number;
   readonly messageId: string;
   readonly recipient: string;
-  /** Who gets a copy of it. */
-  readonly copies?: readonly string[];
   readonly bytes: Uint8Array;
 }
 
@@ -333,10 +331,6 @@ export interface People {
   readonly takeAlarms: (
     now: Date,
   ) => Promise<readonly { readonly letter: number; readonly from?: string; readonly alarm: Alarm }[]>;
-  /** Takes a summary of a day, by a name; false if it was taken before. */
-  readonly takeSummary: (name: string, day: string) => Promise<boolean>;
-  /** Takes back that it was taken. */
-  readonly dropSummary: (name: string) => Promise<void>;
   /** Takes back that the engraving room was told of a letter. */
   readonly dropAlarm: (letter: number) => Promise<void>;
   /** Takes back that people were told, for all that was taken at that moment. */

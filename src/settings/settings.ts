@@ -209,32 +209,6 @@ export const settingsSchema = z
       .optional(),
     /** The page for customer service. */
     desk: pageSettings.optional(),
-    /** Orders that one of your own people manages: those of a project, of a buyer, or of many stations. */
-    projects: z
-      .array(
-        z
-          .strictObject({
-            project: z.string().min(1).optional(),
-            /** An address, or a domain. */
-            buyer: z.string().min(1).toLowerCase().optional(),
-            stations_above: z.int().min(1).optional(),
-            manager: z.strictObject({ name: z.string().min(1), address: z.email().toLowerCase() }),
-            /** They pass only with the manager's word. */
-            waits: z.boolean().default(false),
-            /** On this day of the week the manager is told how they stand. */
-            summary: z
-              .enum(["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"])
-              .optional(),
-          })
-          .refine(
-            (it) => it.project !== undefined || it.buyer !== undefined || it.stations_above !== undefined,
-            {
-              error: "needs project, buyer or stations_above",
-              ...wherever({}),
-            },
-          ),
-      )
-      .default([]),
     /** When buyers are reminded of orders that wait for them. Without it nobody is. */
     waiting: waitingSchema.optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */

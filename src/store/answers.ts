@@ -15,7 +15,6 @@ export function answersOver(db: Kysely<Tables>, blobs: Blobs): Answers {
         letter,
         messageId: row.message_id,
         recipient: row.recipient,
-        ...(row.copies === "" ? {} : { copies: row.copies.split(" ") }),
         bytes: await blobs.get(row.bytes_sha),
       };
     },

@@ -214,14 +214,6 @@ const migrations = {
     },
   },
   "015-desk": { up: toDesk },
-  "016-copies": {
-    async up(db: Kysely<never>): Promise<void> {
-      await db.schema
-        .alterTable("answers")
-        .addColumn("copies", "text", (c) => c.notNull().defaultTo(""))
-        .execute();
-    },
-  },
   "017-lists": {
     async up(db: Kysely<never>): Promise<void> {
       await db.schema.createIndex("orders_by_latest").on("orders").column("latest").execute();

@@ -47,21 +47,6 @@ function peopleOver(db: Kysely<Tables>): People {
     orders: (most) => readOrdersForPerson(db, most),
     takeNotice: (now, told) => takeNotice(db, now, told),
     takeAlarms: (now) => takeAlarms(db, now),
-    takeSummary: async (name, day) => {
-      const mark = { mailbox: `summary ${name}`, validity: day, uid: 0 };
-      const taken = await db
-        .insertInto("marks")
-        .values(mark)
-        .onConflict((conflict) =>
-          conflict.column("mailbox").doUpdateSet({ validity: day }).where("marks.validity", "!=", day),
-        )
-        .returning("mailbox")
-        .executeTakeFirst();
-      return taken !== undefined;
-    },
-    dropSummary: async (name) => {
-      await db.deleteFrom("marks").where("mailbox", "=", `summary ${name}`).execute();
-    },
     dropAlarm: (letter) => dropAlarm(db, letter),
     dropNotice: (taken) => dropNotice(db, taken),
   };

@@ -157,8 +157,6 @@ export interface Tables {
     letter: number;
     message_id: string;
     recipient: string;
-    /** Who gets a copy: addresses with blanks between. */
-    copies: Generated<string>;
     subject: string;
     bytes_sha: string;
     made_at: string;

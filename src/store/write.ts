@@ -139,7 +139,6 @@ async function writeAnswer(
       letter,
       message_id: answer.messageId,
       recipient: answer.recipient,
-      copies: (answer.copies ?? []).join(" "),
       subject: answer.subject,
       bytes_sha: shas.answer,
       made_at: now.toISOString(),

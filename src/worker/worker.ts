@@ -4,7 +4,6 @@ import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
 import { releaseOrder, releasesDue } from "../intake/release.ts";
 import { remindersOf } from "../intake/remind.ts";
-import { sendSummaries } from "../intake/summary.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
 import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
@@ -284,7 +283,6 @@ async function remindBuyers(run: Run): Promise<void> {
       const taken = await takeNote(desk, note);
       if (taken.kind === "wrong") desk.log.warn({ why: taken.why }, "a buyer could not be reminded");
     }
-    await sendSummaries(desk);
     await releaseDue(run);
   } catch (cause) {
     desk.log.warn({ cause }, "the record, or a disk, failed; reminding and releasing later");

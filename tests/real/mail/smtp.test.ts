@@ -1,16 +1,6 @@
 import { expect, test } from "vitest";
 import { smtpSender } from "../../../src/mail/smtp.ts";
-import {
-  answerOf,
-  arrive,
-  comes,
-  hasCome,
-  senderOf,
-  serverOf,
-  tokensOf,
-  until,
-  witnessOf,
-} from "../rig/desk.ts";
+import { answerOf, arrive, hasCome, senderOf, serverOf, tokensOf, until, witnessOf } from "../rig/desk.ts";
 import { subjectOf } from "../rig/letter.ts";
 import { oauthClient } from "../rig/oauth.ts";
 import { alice, desk } from "../rig/rig.ts";
@@ -93,17 +83,6 @@ await withRig("an answer", (rig) => {
     const sender = smtpSender(senderOf(rig));
     expect((await sender.send(answerOf("two at once", recipient))).kind).toBe("refused");
     expect(await hasCome(rig, alice, "two at once")).toBe(false);
-  });
-
-  test("goes with its copies, and a copy that is refused holds it up no more than it is said", async () => {
-    const sender = smtpSender(senderOf(rig, { witness: witnessOf(rig) }));
-    const copied = { ...answerOf("with a copy"), copies: ["bob@fernhill.example", "gone@fault.example"] };
-    const sending = await sender.send(copied);
-    expect(sending).toMatchObject({ kind: "sent", unreached: expect.stringContaining("gone@fault.example") });
-    await comes(rig, alice, "with a copy");
-    await comes(rig, "bob@fernhill.example", "with a copy");
-    await comes(rig, "witness@quillgate.example", "with a copy");
-    await sender.close();
   });
 
   test("is refused when it is larger than the server takes", async () => {
