@@ -57,6 +57,7 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     {
       files: [],
       sheets: [],
+      managing: desk.rules.managing,
       letter: { number: String(letter), came: { receivedAt } },
       about: [note.order],
       note,

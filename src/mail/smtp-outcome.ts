@@ -40,8 +40,7 @@ export function outcomeOf(transaction: Transaction): Sending {
   if (witness !== undefined)
     return { kind: "later", words: `not sent, for the witness was refused: ${errorWords(witness)}` };
   const unreached = refused.map((each) => `${String(each.recipient)}: ${errorWords(each)}`).join("; ");
-  if (taken !== undefined)
-    return { kind: "sent", words: taken, ...(unreached === "" ? {} : { unreached }) };
+  if (taken !== undefined) return { kind: "sent", words: taken, ...(unreached === "" ? {} : { unreached }) };
   if (error === undefined) throw new Error("a transaction without an outcome");
   if (error.responseCode !== undefined) return byReply(error);
   return { kind: handedOver ? "unknown" : "later", words: errorWords(error) };

@@ -64,6 +64,8 @@ export interface StoredAnswer {
   readonly letter: number;
   readonly messageId: string;
   readonly recipient: string;
+  /** Who gets a copy. */
+  readonly copies?: readonly string[];
   readonly bytes: Uint8Array;
 }
 
@@ -181,7 +183,15 @@ export interface Letters {
   /** Throws ClaimLost, or StateMoved when the buyer's state is not the one that the report was made from. */
   readonly settle: (claim: Hold, outcome: Outcome, now: Date) => Promise<void>;
   /** Writes where a letter stands. With `dueAt` it is let go, and not taken up before then. */
-  readonly mark: (claim: Hold, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
+  readonly mark: (
+    claim: Hold,
+    state: Exclude<LetterState, "sent">,
+    words: string,
+    now: Date,
+    dueAt?: Date,
+  ) => Promise<void>;
+  /** Writes that an answer went out, and who of its copies was not reached with it: somebody has to tell them. */
+  readonly sent: (claim: Hold, words: string, unreached: string | undefined, now: Date) => Promise<void>;
   /** Lets a letter go, so that whoever asks next can take it up. */
   readonly release: (claim: Hold) => Promise<void>;
   /**

@@ -94,6 +94,16 @@ function isForPerson(
     // An answer on its way is nothing to tell of yet.
     eb.and([eb("state", "=", "sent"), eb("for_person", "=", 1), isOpen(eb)]),
     eb.and([
+      eb("state", "=", "sent"),
+      eb.exists(
+        eb
+          .selectFrom("answers")
+          .select("answers.letter")
+          .whereRef("answers.letter", "=", "letters.id")
+          .where("answers.unreached", "is not", null),
+      ),
+    ]),
+    eb.and([
       eb("state", "=", "unknown"),
       eb.exists(
         eb

@@ -27,13 +27,18 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
     mark: (claim, state, words, now, dueAt) =>
       db.transaction().execute(async (tx) => {
         await markLetter(tx, claim, state, words, dueAt);
-        if (state === "sent")
-          await tx
-            .updateTable("answers")
-            .set({ sent_at: now.toISOString(), words })
-            .where("letter", "=", claim.letter)
-            .execute();
         await writeEvent(tx, claim.letter, state, words, now);
+      }),
+    sent: (claim, words, unreached, now) =>
+      db.transaction().execute(async (tx) => {
+        await markLetter(tx, claim, "sent", words);
+        await tx
+          .updateTable("answers")
+          .set({ sent_at: now.toISOString(), words, unreached: unreached ?? null })
+          .where("letter", "=", claim.letter)
+          .execute();
+        await writeEvent(tx, claim.letter, "sent", words, now);
+        if (unreached !== undefined) await writeEvent(tx, claim.letter, "copy not delivered", unreached, now);
       }),
     release: (claim) => db.transaction().execute((tx) => releaseClaim(tx, claim)),
     letIn: (letter, as, by, now) =>

@@ -214,6 +214,13 @@ const migrations = {
     },
   },
   "015-desk": { up: toDesk },
+  "016-copies": {
+    async up(db: Kysely<never>): Promise<void> {
+      const answers = db.schema.alterTable("answers");
+      await answers.addColumn("copies", "text", (c) => c.notNull().defaultTo("[]")).execute();
+      await answers.addColumn("unreached", "text").execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

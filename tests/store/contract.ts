@@ -325,7 +325,7 @@ export function storeContract(open: () => Promise<Store>): void {
     await store.letters.mark(claim, "sending", "", monday);
     expect(await store.letters.states()).toEqual({ sending: 1 });
     expect(await store.buyers.knows("ines@brightwire.example")).toBe(false);
-    await store.letters.mark(claim, "sent", "250 queued", later);
+    await store.letters.sent(claim, "250 queued", undefined, later);
     expect((await store.letters.read(letter)).answer?.sentAt).toEqual(later);
     expect(await store.buyers.knows("ines@brightwire.example")).toBe(true);
   });
@@ -503,7 +503,7 @@ export function storeContract(open: () => Promise<Store>): void {
   test("an answer that came back leaves its letter to a person, once", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    await store.letters.mark(await claimed(store, letter, monday), "sent", "250", monday);
+    await store.letters.sent(await claimed(store, letter, monday), "250", undefined, monday);
     expect(await store.letters.returned(letter, "it came back", later)).toBe(true);
     expect(await store.letters.returned(letter, "it came back", later)).toBe(false);
     expect(await store.people.waiting(later)).toMatchObject([

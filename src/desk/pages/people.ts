@@ -25,6 +25,7 @@ export async function peoplePage(c: Ask, front: Front, said?: string): Promise<R
 
 const kinds = {
   undelivered: "its answer did not arrive",
+  copy: "its manager had no copy",
   held: "not taken, and nothing of it is checked",
   order: "",
   letter: "about no order",
