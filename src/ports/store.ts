@@ -4,7 +4,7 @@ import type { BuyerState } from "../judging/state.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
-import type { Verdict } from "../trade/problem.ts";
+import type { Problem, Verdict } from "../trade/problem.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
@@ -164,6 +164,8 @@ export interface Letters {
     lane?: string,
     kind?: Claim["kind"],
   ) => Promise<Received>;
+  /** Whether a letter or a note with this key is in the record. */
+  readonly isKnown: (key: string) => Promise<boolean>;
   /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
   readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
   /**
@@ -286,6 +288,15 @@ export interface ListedOrder {
   readonly place: number;
 }
 
+/** An order, and what happened to it in some time. */
+export interface OrderWeek {
+  readonly order: OrderRecord;
+  /** A letter or a note about it came. */
+  readonly isMoved: boolean;
+  /** What it was asked, or told to mend, for the first time. */
+  readonly slips: readonly Problem[];
+}
+
 /** Orders and their sheets, to read. */
 export interface Orders {
   /** Those that changed last first. */
@@ -314,6 +325,11 @@ export interface Orders {
     buyer: string,
     number: string,
   ) => Promise<{ readonly recipient: string; readonly messageId?: string } | undefined>;
+  /**
+   * Orders about which a letter or a note came between two moments, and those that were open then or are now; of each,
+   * what it was newly asked or told to mend meanwhile.
+   */
+  readonly week: (from: Date, until: Date) => Promise<readonly OrderWeek[]>;
   /** Orders that had not passed when that moment came, as they stood then. */
   readonly openAt: (moment: Date) => Promise<readonly OpenOrder[]>;
 }

@@ -14,6 +14,8 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
   return {
     receive: (key, bytes, receivedAt, lane, kind = "letter") =>
       receiveLetter(db, blobs, { key, bytes, receivedAt, lane, kind }),
+    isKnown: async (key) =>
+      (await db.selectFrom("letters").select("id").where("key", "=", key).executeTakeFirst()) !== undefined,
     claim: (letter, now, until) => takeClaim(db, now, until, { letter }),
     claimDue: (now, until, lane) => takeClaim(db, now, until, lane === undefined ? {} : { lane }),
     opening: (claim) => db.transaction().execute((tx) => countOpening(tx, claim)),
