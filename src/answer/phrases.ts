@@ -53,8 +53,15 @@ export function headlineOf(report: Report, tally: Tally): string {
   const orders = ordersInWords(concerned);
   const are = concerned.length > 1 ? "are" : "is";
   if (verdict === "pass") return `${orders} ${are} complete, ${what}.`;
+  if (verdict === "person" && tally.person === awaitingWord(concerned).length)
+    return `${orders} ${are} complete, and ${concerned.length > 1 ? "wait" : "waits"} for the manager's word.`;
   if (verdict === "waiting") return `${orders} ${are} right so far, ${what}.`;
   return `${what} before ${orders} can be engraved.`;
+}
+
+/** Orders that nothing but their manager's word stands in the way of. */
+function awaitingWord(orders: readonly OrderReport[]): OrderReport[] {
+  return orders.filter(({ problems }) => problems.some(({ check }) => check === managerWord.id));
 }
 
 const withoutSheet = {
@@ -97,7 +104,7 @@ export function nextSteps(
   { maker }: Catalogue,
 ): string[] {
   const { orders, verdict } = report;
-  const managers = orders.filter(({ problems }) => problems.some(({ check }) => check === managerWord.id));
+  const managers = awaitingWord(orders);
   const person = tally.person - managers.length;
   if (verdict === "pass" && orders.length === 0) return [];
   if (verdict === "pass" && orders.length > 0 && orders.every(isReleased))

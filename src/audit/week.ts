@@ -41,7 +41,7 @@ export function composeWeek(
   return {
     subject: `Week to ${last}: ${what}, ${counted(all.length, "order")}`,
     text: [
-      `${oneLine(manager.name, 60)}, this is how ${what} stand, and what happened from ${first} to ${last}.`,
+      `${oneLine(manager.name, 60)}, this is how things stand with ${what}, and what happened from ${first} to ${last}.`,
       section("ORDERS", tally(all)),
       section(
         "WAITS",
@@ -122,7 +122,11 @@ function engraved({ number, released }: OrderRecord): string {
   const { on = "", by = "", pieces = [] } = released ?? {};
   const done = pieces.filter((piece) => piece.engraved).length;
   const cut =
-    done === pieces.length ? "all of it is engraved" : `${done} of its ${pieces.length} pieces engraved`;
+    done === 0
+      ? "nothing of it is engraved yet"
+      : done === pieces.length
+        ? "all of it is engraved"
+        : `${done} of its ${pieces.length} pieces are engraved`;
   return `${oneLine(number, 40)}: released on ${on} by ${oneLine(by, 60)}; ${cut}`;
 }
 

@@ -173,6 +173,16 @@ test("a stranger who replies to the answer gives no word", async () => {
   expect(await answerTo(desk, said)).not.toContain("FM-90");
 });
 
+test("the sender of a held letter that names the project learns of no manager", async () => {
+  const { desk, sender } = await deskOf([{ project: "Fallowmere Baths", manager: ana, waits: true }]);
+  const fill = { order: "FM-90", project: "Fallowmere Baths" };
+  await post(desk, { sheets: [{ ...device("T-1"), fill }] });
+  const held = await post(desk, { from: "Eve <eve@stranger.example>", sheets: [{ ...device("T-2"), fill }] });
+  expect(held.why).toBe("it names an order number of another buyer");
+  expect(await answerTo(desk, held)).not.toMatch(/Ana|FM-90/);
+  expect(sender.kept.at(-1)).toMatchObject({ recipient: "eve@stranger.example", copies: [] });
+});
+
 test("the manager of another project gives no word, and learns nothing", async () => {
   const other: Managing = {
     ...ofAna,

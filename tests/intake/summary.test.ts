@@ -55,7 +55,7 @@ test("a month: one summary for each week in which something happened, and none f
   await post(desk, { from, text: "1 YES", to: first });
   await releaseOrder(desk, "FM-100", "Tom Aldous", () => Promise.resolve("here"));
   while (await takeDue(desk));
-  await post(desk, { sheets: [device("FM-247", "SOUTH")] });
+  await post(desk, { sheets: [device("QX-551", "SOUTH")] });
   await post(desk, { sheets: [device("FM-933", "HALFF", "T-1"), device("FM-933", "DOORR", "T-2")] });
   await post(desk, { from: "Jo <jo@oakmoor.example>", sheets: [device("OM-1")] });
   const [week, ...more] = await pass(8);
@@ -63,18 +63,18 @@ test("a month: one summary for each week in which something happened, and none f
   expect(week?.at).toBe("2026-11-16T14:00:00.000Z");
   expect(week?.subject).toBe("Week to 2026-11-16: orders of fallowmere.example, 3 orders");
   expect(week?.text).toMatchInlineSnapshot(`
-    "Ana Reyes, this is how orders of fallowmere.example stand, and what happened from 2026-11-09 to 2026-11-16.
+    "Ana Reyes, this is how things stand with orders of fallowmere.example, and what happened from 2026-11-09 to 2026-11-16.
 
     ORDERS
     - 1 released to engraving: FM-100
-    - 2 with questions to answer: FM-247 and FM-933
+    - 2 with questions to answer: QX-551 and FM-933
 
     WAITS
-    - FM-247: for its buyer, greta@fallowmere.example, since 2026-11-09: 1 question to answer
+    - QX-551: for its buyer, greta@fallowmere.example, since 2026-11-09: 1 question to answer
     - FM-933: for its buyer, greta@fallowmere.example, since 2026-11-09: 3 questions to answer
 
     RELEASED AND ENGRAVED
-    - FM-100: released on 2026-11-09 by Tom Aldous; 0 of its 1 pieces engraved
+    - FM-100: released on 2026-11-09 by Tom Aldous; nothing of it is engraved yet
 
     SLIPS THAT WERE FOUND
     - 2 × An order number looks mistyped

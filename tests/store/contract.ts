@@ -500,6 +500,18 @@ export function storeContract(open: () => Promise<Store>): void {
     });
   });
 
+  test("an answer whose copy was refused is sent, and its letter waits for a person until one has seen to it", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    const claim = await claimed(store, letter, monday);
+    await store.letters.sent(claim, "250", "ana@quillgate.example: 550 no", monday);
+    expect(await store.letters.states()).toEqual({ sent: 1 });
+    const [waiting] = await store.people.waiting(later);
+    expect(waiting).toMatchObject({ letter, answer: { unreached: "ana@quillgate.example: 550 no" } });
+    await store.letters.putAside(letter, { name: "Rosa", why: "told her" }, later);
+    expect(await store.people.waiting(later)).toEqual([]);
+  });
+
   test("an answer that came back leaves its letter to a person, once", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());

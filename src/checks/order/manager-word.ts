@@ -22,7 +22,7 @@ export const managerWord = defineOrderCheck({
   wordings: {
     waits: {
       says: "This order waits for the word of {name}, who manages it.",
-      fix: "{name} replies to this letter with this number and YES, or NO. Nobody else needs to do anything.",
+      fix: "{name} replies to this letter with this number and YES, or NO.",
     },
   },
   passing: [
@@ -42,7 +42,7 @@ export const managerWord = defineOrderCheck({
       given: ({ completeOrder }) => ({ ...subject(completeOrder()), awaits: manager }),
       wording: "waits",
       says: "This order waits for the word of Ana Reyes, who manages it.",
-      fix: "Ana Reyes replies to this letter with this number and YES, or NO. Nobody else needs to do anything.",
+      fix: "Ana Reyes replies to this letter with this number and YES, or NO.",
     },
   ],
   *find({ order, released, awaits }, _, say) {
