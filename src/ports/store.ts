@@ -208,6 +208,8 @@ export interface Letters {
   ) => Promise<number | undefined>;
   /** Writes that one of our own people has dealt with all that a letter said. A held one is never answered then. */
   readonly putAside: (letter: number, by: By, now: Date) => Promise<void>;
+  /** Writes that a copy of the answer to a letter came back, so that a person tells whoever should have had it. */
+  readonly copyReturned: (letter: number, why: string, now: Date) => Promise<void>;
   /** Writes that the answer to a letter came back, so that a person sees it. False if that was known already. */
   readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
   /**

@@ -57,6 +57,11 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
         await writeDealtWith(tx, letter, now);
         await writeDone(tx, letter, "put aside", by, now);
       }),
+    copyReturned: (letter, why, now) =>
+      db.transaction().execute(async (tx) => {
+        await tx.updateTable("answers").set({ unreached: why }).where("letter", "=", letter).execute();
+        await writeEvent(tx, letter, "copy not delivered", why, now);
+      }),
     returned: (letter, why, now) =>
       db.transaction().execute(async (tx) => {
         const changed = await returned(tx, letter, why);

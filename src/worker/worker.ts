@@ -1,5 +1,6 @@
 import { setTimeout as wait } from "node:timers/promises";
 import { sendAlarms } from "../intake/alarm.ts";
+import { managersToAsk } from "../intake/ask-manager.ts";
 import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
 import { releaseOrder, releasesDue } from "../intake/release.ts";
@@ -284,7 +285,8 @@ async function remindBuyers(run: Run): Promise<void> {
       const taken = await takeNote(desk, note);
       if (taken.kind === "wrong") desk.log.warn({ why: taken.why }, "a buyer could not be reminded");
     }
-    for (const note of await summariesDue(desk)) await takeNote(desk, note);
+    for (const note of [...(await managersToAsk(desk)), ...(await summariesDue(desk))])
+      await takeNote(desk, note);
     await releaseDue(run);
   } catch (cause) {
     desk.log.warn({ cause }, "the record, or a disk, failed; reminding and releasing later");

@@ -1,5 +1,7 @@
 import { simpleParser } from "mailparser";
 import { expect, test } from "vitest";
+import { managersToAsk } from "../../src/intake/ask-manager.ts";
+import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { prepareRelease, releaseOrder } from "../../src/intake/release.ts";
 import { settleOrder } from "../../src/intake/settle.ts";
@@ -69,6 +71,27 @@ test("a manager is not told of another order in the same letter that is not his"
   expect(sender.kept[0]?.copies).toEqual([]);
 });
 
+test("of an order that came with others the manager is asked apart, once", async () => {
+  const { desk, sender } = await deskOf([{ stationsAbove: 1, manager: ana, waits: true }]);
+  await post(desk, { sheets: [device("T-1"), device("T-2", "SOUTH"), device("T-1", "WEST", "QX-551")] });
+  const ask = async (): Promise<void> => {
+    for (const note of await managersToAsk(desk)) await takeNote(desk, note);
+    while (await takeDue(desk));
+  };
+  await ask();
+  expect(sender.kept).toHaveLength(2);
+  expect(sender.kept[1]).toMatchObject({ recipient: greta, copies: [ana.address] });
+  const { text = "" } = await simpleParser(Buffer.from(sender.kept[1]?.bytes ?? ""));
+  expect(text).toContain("waits for the word of Ana Reyes");
+  expect(text).not.toContain("QX-551");
+  await ask();
+  expect(sender.kept).toHaveLength(2);
+  const from = "Ana Reyes <ana@quillgate.example>";
+  const number = (await desk.store.orders.named("FM-90"))[0]?.questions[0]?.number;
+  await post(desk, { from, text: `${number} YES`, to: await desk.store.letters.read(2) });
+  expect(await verdictOf(desk)).toBe("pass");
+});
+
 test("a copy that is refused: the answer is sent once, and the people's list has who had none", async () => {
   const unreached = "ana@quillgate.example: 550 no such mailbox";
   const { desk, sender } = await deskOf([ofAna], () => ({ kind: "sent", words: "250", unreached }));
@@ -79,6 +102,22 @@ test("a copy that is refused: the answer is sent once, and the people's list has
   expect(await pointsOf(desk)).toEqual([`the copy of its answer was not delivered: ${unreached}`]);
   await desk.store.letters.putAside(letter.letter, { name: "Rosa", why: "told her" }, desk.clock.now());
   expect(await pointsOf(desk)).toEqual([]);
+});
+
+test("a copy that comes back leaves the buyer's answer as sent, and tells a person", async () => {
+  const { desk } = await deskOf([ofAna]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  const report = (to: string): Uint8Array =>
+    Buffer.from(
+      `From: MAILER-DAEMON@mx.example\r\nTo: orders@quillgate.example\r\nMessage-ID: <${to}.dsn@mx.example>\r\nSubject: Undelivered\r\nAuto-Submitted: auto-replied\r\nContent-Type: multipart/report; report-type=delivery-status; boundary="r"\r\n\r\n--r\r\n\r\nNo.\r\n--r\r\nContent-Type: message/delivery-status\r\n\r\nReporting-MTA: dns; mx.example\r\n\r\nFinal-Recipient: rfc822; ${to}\r\nAction: failed\r\nDiagnostic-Code: smtp; 550 no\r\n\r\n--r\r\nContent-Type: text/rfc822-headers\r\n\r\nMessage-ID: ${letter.answer?.messageId}\r\n\r\n--r--\r\n`,
+    );
+  await takeLetter(desk, report(ana.address), desk.clock.now());
+  expect((await desk.store.letters.read(letter.letter)).state).toBe("sent");
+  expect(await pointsOf(desk)).toEqual([
+    "the copy of its answer was not delivered: ana@quillgate.example: it came back: 550 no",
+  ]);
+  await takeLetter(desk, report(greta), desk.clock.now());
+  expect((await desk.store.letters.read(letter.letter)).state).toBe("refused");
 });
 
 test("a death before the server's words were kept: sent once, and somebody looks whether the copy arrived", async () => {
