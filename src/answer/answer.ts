@@ -1,5 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Report } from "../judging/report.ts";
+import type { Manager } from "../trade/manager.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
@@ -37,15 +38,31 @@ export const nothingEnclosed: Enclosed = { proofs: [], marked: [], left: 0, blan
 /** Files named in one line. */
 const mostNames = 6;
 
-/** Puts a report into the words of an answer, with a word on what goes with it. `ways` stand beside questions. */
+/** What an answer says of those around it. */
+export interface Around {
+  /** How else than by a reply questions can be answered; they stand beside them. */
+  readonly ways?: Ways;
+  /** Who gets a copy of it. */
+  readonly copied?: readonly Manager[];
+  /** What it says of the manager who wrote or forwarded the letter. */
+  readonly by?: string;
+}
+
+/** Puts a report into the words of an answer, with a word on what goes with it and to whom. */
 export function composeAnswer(
   report: Report,
   catalogue: Catalogue,
   enclosed: Enclosed = nothingEnclosed,
-  ways?: Ways,
+  { ways, copied = [], by }: Around = {},
 ): Answer {
   const outline = withPictures(outlineOf(report, catalogue, ways), enclosed.pictures);
-  const told = { ...outline, next: [...outline.next, ...enclosedWords(enclosed, report.verdict === "fail")] };
+  const copies = copied.map(
+    ({ name }) =>
+      `${oneLine(name, 60)}, who manages ${report.orders.length > 1 ? "these orders" : "this order"}, has a copy of this letter.`,
+  );
+  const around = [...(by === undefined ? [] : [by]), ...copies];
+  const next = [...outline.next, ...around, ...enclosedWords(enclosed, report.verdict === "fail")];
+  const told = { ...outline, next };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }
 

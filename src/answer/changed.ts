@@ -16,9 +16,11 @@ export function changedLines({
   mended,
   open,
   note,
+  by: manager,
 }: Changed): readonly string[] {
-  const by = note === undefined ? "" : oneLine(note.by, 60);
-  const reason = note === undefined ? "" : ` (by ${by}: “${oneLine(note.why, mostWords)}”)`;
+  const by = oneLine(note?.by ?? manager ?? "", 60);
+  const why = note === undefined ? "" : `: “${oneLine(note.why, mostWords)}”`;
+  const reason = by === "" ? "" : ` (by ${by}${why})`;
   const said = (note?.acts ?? []).flatMap((act) => {
     if (act.kind === "say") return [`About ${act.number}, ${by} writes: “${oneLine(act.words, mostWords)}”`];
     if (act.kind === "write") return [`${by} writes: “${oneLine(act.words, mostWritten)}”`];

@@ -4,6 +4,8 @@ import MailComposer from "nodemailer/lib/mail-composer";
 export interface Envelope {
   readonly from: { readonly name: string; readonly address: string };
   readonly to: string;
+  /** Who gets a copy; whoever reads the answer sees it. */
+  readonly copies?: readonly string[];
   readonly date: Date;
   readonly messageId: string;
   /** The letter being answered. */
@@ -39,10 +41,11 @@ export function composeMessage(
   { subject, text, html }: Words,
   enclosures: readonly Enclosure[] = [],
 ): Promise<Uint8Array> {
-  const { from, to, date, messageId, inReplyTo, references, auto = "auto-replied" } = envelope;
+  const { from, to, copies = [], date, messageId, inReplyTo, references, auto = "auto-replied" } = envelope;
   return new MailComposer({
     from: { ...from },
     to: { name: "", address: to },
+    ...(copies.length === 0 ? {} : { cc: copies.map((address) => ({ name: "", address })) }),
     date,
     messageId,
     // RFC 5322 §3.6.4: the answered letter's references, then that letter.

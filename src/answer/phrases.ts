@@ -1,6 +1,7 @@
 import { type Catalogue, mostGangs } from "../catalogue/catalogue.ts";
 import { maySettle } from "../checks/asked.ts";
 import { senderUnproven } from "../checks/letter/sender-unproven.ts";
+import { managerWord } from "../checks/order/manager-word.ts";
 import { everyProblem, type OrderReport, type Report } from "../judging/report.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import { isAsReleased } from "../orders/piece.ts";
@@ -52,8 +53,15 @@ export function headlineOf(report: Report, tally: Tally): string {
   const orders = ordersInWords(concerned);
   const are = concerned.length > 1 ? "are" : "is";
   if (verdict === "pass") return `${orders} ${are} complete, ${what}.`;
+  if (verdict === "person" && tally.person === awaitingWord(concerned).length)
+    return `${orders} ${are} complete, and ${concerned.length > 1 ? "wait" : "waits"} for the manager's word.`;
   if (verdict === "waiting") return `${orders} ${are} right so far, ${what}.`;
   return `${what} before ${orders} can be engraved.`;
+}
+
+/** Orders that nothing but their manager's word stands in the way of. */
+function awaitingWord(orders: readonly OrderReport[]): OrderReport[] {
+  return orders.filter(({ problems }) => problems.some(({ check }) => check === managerWord.id));
 }
 
 const withoutSheet = {
@@ -96,6 +104,8 @@ export function nextSteps(
   { maker }: Catalogue,
 ): string[] {
   const { orders, verdict } = report;
+  const managers = awaitingWord(orders);
+  const person = tally.person - managers.length;
   if (verdict === "pass" && orders.length === 0) return [];
   if (verdict === "pass" && orders.length > 0 && orders.every(isReleased))
     return [
@@ -124,7 +134,14 @@ export function nextSteps(
             : [`In a new letter instead of a reply, give the reference ${ways.reference}.`]),
         ]
       : []),
-    ...(tally.person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),
+    ...(person > 0 ? [`A person at ${maker.name} looks at this letter and writes to you.`] : []),
+    ...managers.flatMap(({ managing }) =>
+      managing === undefined
+        ? []
+        : [
+            `${oneLine(managing.manager.name, 60)} has to agree before the order passes. You need do nothing for it.`,
+          ],
+    ),
     ...(tally.waiting > 0 ? ["Send the missing sheets when they are ready, in a reply to this letter."] : []),
     ...(kept && !isHeld(report)
       ? [

@@ -36,6 +36,7 @@ function titleOf({ what, order, project, letters: [letter] }: Waiting): string {
   const site = project === undefined ? "" : `, ${oneLine(project, 60)}`;
   return {
     undelivered: `${name}: its answer did not arrive`,
+    copy: `${name}: its manager had no copy`,
     held: `${name}: not taken, and nothing of it is checked`,
     order: `${name}${site}`,
     letter: `${name}, about no order`,
@@ -46,6 +47,7 @@ function titleOf({ what, order, project, letters: [letter] }: Waiting): string {
 function todo({ what, letters, points }: Waiting, order = ""): string[] {
   const [letter] = letters;
   if (what === "undelivered") return [`→ call or write, then: burin settle --letter ${letter} --aside`];
+  if (what === "copy") return [`→ tell the manager, then: burin settle --letter ${letter} --aside`];
   if (what === "held")
     return [`→ if it is genuine: burin settle --letter ${letter} --let-in; if not: --aside`];
   if (what === "letter") return [`→ answer it, then: burin settle --letter ${letter} --aside`];

@@ -8,6 +8,8 @@ import type { LetterRecord, OrderRecord } from "../trade/record.ts";
 export interface Waiting {
   readonly what: /** An answer that did not arrive, or of which nobody knows. */
     | "undelivered"
+    /** An answer whose copy did not reach a manager. */
+    | "copy"
     /** A letter that was not taken. Its sender may have been told that a person reads it. */
     | "held"
     /** An order that has points for a person. */
@@ -32,7 +34,7 @@ export interface Point {
   readonly says: string;
 }
 
-const rank = { undelivered: 0, held: 1, order: 2, letter: 3 } as const satisfies Record<
+const rank = { undelivered: 0, held: 1, order: 2, copy: 3, letter: 4 } as const satisfies Record<
   Waiting["what"],
   number
 >;
@@ -43,13 +45,17 @@ const aboutLetter = new Set([...fileChecks, ...letterChecks].map(({ id }) => id)
  * oldest first. `letters` wait for a person, and `orders` have open points for one.
  */
 export function peopleList(letters: readonly LetterRecord[], orders: readonly OrderRecord[]): Waiting[] {
-  const taken = letters.filter((letter) => unansweredWhy(letter) === undefined);
+  const copies = letters.flatMap(waitingCopy);
+  const taken = letters.filter(
+    (letter) => unansweredWhy(letter) === undefined && (waitingCopy(letter).length === 0 || saysMore(letter)),
+  );
   const ofOrders = orders.map((order) => waitingOrder(order, taken));
   const told = new Set(ofOrders.flatMap((one) => one.letters));
   const rest = taken.filter(({ letter }) => !told.has(letter));
   const apart = letters.filter((letter) => unansweredWhy(letter) !== undefined);
   return [
     ...apart.map(waitingUnanswered),
+    ...copies,
     ...ofOrders.filter(({ points }) => points.length > 0),
     ...rest.map(waitingLetter),
   ].toSorted((a, b) => rank[a.what] - rank[b.what] || a.since.getTime() - b.since.getTime());
@@ -125,6 +131,28 @@ function waitingUnanswered(record: LetterRecord): Waiting {
     contacts: from === undefined ? [] : [from],
     points: [{ letter, says: `“${subject}”: ${unansweredWhy(record) ?? ""}` }],
   };
+}
+
+/** A manager who was not reached with a copy. */
+function waitingCopy({ letter, receivedAt, orders, answer }: LetterRecord): Waiting[] {
+  if (answer?.unreached === undefined) return [];
+  const [order] = orders;
+  const says = `the copy of its answer was not delivered: ${answer.unreached}`;
+  return [
+    {
+      what: "copy",
+      since: receivedAt,
+      letters: [letter],
+      ...(order === undefined ? {} : { order }),
+      contacts: [],
+      points: [{ letter, says }],
+    },
+  ];
+}
+
+/** Whether a letter needs a person besides. */
+function saysMore(record: LetterRecord): boolean {
+  return record.problems.some(isForPerson);
 }
 
 /** Why a letter has no answer to what it says; undefined for one that was taken. */

@@ -2,7 +2,12 @@
 export function dayBounds(date: string, timeZone: string): { from: Date; to: Date } {
   const midnight = Date.parse(`${date}T00:00:00Z`);
   const next = midnight + 24 * 3_600_000;
-  return { from: localMidnight(midnight, timeZone), to: localMidnight(next, timeZone) };
+  return { from: localTime(midnight, timeZone), to: localTime(next, timeZone) };
+}
+
+/** The moment of a full hour of a day in a time zone. An hour that the clocks leave out is the next. */
+export function hourOf(date: string, hour: number, timeZone: string): Date {
+  return localTime(Date.parse(`${date}T00:00:00Z`) + hour * 3_600_000, timeZone);
 }
 
 /** The date in a time zone, as "YYYY-MM-DD". */
@@ -10,11 +15,11 @@ export function dateIn(moment: Date, timeZone: string): string {
   return new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" }).format(moment);
 }
 
-/** The moment at which the clocks of a zone show the midnight that `utcMidnight` shows in UTC. */
-function localMidnight(utcMidnight: number, timeZone: string): Date {
-  let moment = utcMidnight;
+/** The moment at which the clocks of a zone show the time that `utc` shows in UTC. */
+function localTime(utc: number, timeZone: string): Date {
+  let moment = utc;
   // Corrected twice, since the first correction may cross a change of the clocks.
-  for (let round = 0; round < 2; round++) moment = utcMidnight - offsetAt(moment, timeZone);
+  for (let round = 0; round < 2; round++) moment = utc - offsetAt(moment, timeZone);
   return new Date(moment);
 }
 

@@ -35,6 +35,7 @@ import { finishOfPlateNotMade } from "./order/finish-of-plate-not-made.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
 import { letterStillOpen } from "./order/letter-still-open.ts";
 import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
+import { managerWord } from "./order/manager-word.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
 import { orderReleased } from "./order/order-released.ts";
@@ -206,6 +207,7 @@ export const orderChecks: readonly OrderCheck[] = [
   fileStillUnread,
   letterStillOpen,
   orderReleased,
+  managerWord,
   projectDiffers,
   projectNearMiss,
   billToDiffers,

@@ -2,6 +2,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
+import type { Manager } from "../trade/manager.ts";
 import type { Order, Replacement } from "../trade/order.ts";
 import type { Place } from "../trade/place.ts";
 import type { Fact, Problem, Severity, Spot, Verdict } from "../trade/problem.ts";
@@ -125,6 +126,8 @@ export interface OrderSubject {
   readonly carried?: readonly Carried[];
   /** What of it was handed to engraving last. */
   readonly released?: Released;
+  /** Whose word it waits for, where nothing else stands in its way. */
+  readonly awaits?: Manager;
 }
 
 /** What a letter brought, taken together. */

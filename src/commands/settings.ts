@@ -8,8 +8,10 @@ import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/conne
 import type { EditionFile } from "../reading/editions.ts";
 import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
 import { calendarIn } from "../settings/calendar.ts";
+import { managedInWords, managingIn } from "../settings/managing.ts";
 import type { Settings } from "../settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../settings/shared-domains.ts";
+import type { Managing } from "../trade/manager.ts";
 import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
@@ -58,6 +60,7 @@ export const settings = defineCommand({
         ...(await Promise.all(editionFiles.map((written) => editionLine(written, forms)))),
         `languages  ${read.languages.join(", ")}`,
         `waiting    ${waitingInWords(read)}`,
+        ...managingIn(read).map((one) => `manager    ${managerInWords(one)}`),
         `record     ${recordFolder(configuration)}`,
         ...read.folders.map((folder) => `letters    from the folder ${beside(file, folder)}`),
         ...read.mailboxes.map(
@@ -155,6 +158,14 @@ async function tryFolder(folder: string): Promise<Trial> {
     (names) => ({ ok: true, says: `${folder}: ${names.length} files` }),
     (cause: unknown) => ({ ok: false, says: `${folder} cannot be read: ${reasonOf(cause)}` }),
   );
+}
+
+/** Who manages which orders, and what that comes to. */
+function managerInWords(one: Managing): string {
+  const { manager, waits, summary } = one;
+  const does = waits ? "they wait for the manager's word" : "copies of answers";
+  const weekly = summary === undefined ? "" : `; a summary each ${summary.weekday} at ${summary.hour}:00`;
+  return `${manager.name}, ${manager.address}: ${managedInWords(one)}; ${does}${weekly}`;
 }
 
 /** When buyers are reminded, and when nobody works next. */

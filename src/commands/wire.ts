@@ -13,6 +13,7 @@ import type { Mailbox } from "../ports/mailbox.ts";
 import type { Store } from "../ports/store.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { calendarIn } from "../settings/calendar.ts";
+import { managingIn } from "../settings/managing.ts";
 import { type Settings, usualPage } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
 import { openBlobs } from "../store/blobs.ts";
@@ -221,6 +222,7 @@ function rulesOf(settings: Settings): Rules {
     sharedDomains: sharedDomains(settings.trust),
     known,
     staff,
+    managing: managingIn(settings),
     mostAnswers: {
       toOne: most_per_hour.to_one,
       toAll: most_per_hour.to_all,

@@ -1,4 +1,4 @@
-import type { Claim } from "../ports/store.ts";
+import type { Claim, StoredAnswer } from "../ports/store.ts";
 import type { Desk } from "./desk.ts";
 
 // RFC 5321 §4.5.4.1: retries are spread out, and a sender gives up after 4 to 5 days.
@@ -24,14 +24,16 @@ export async function sendAnswer(desk: Desk, claim: Claim): Promise<void> {
   // Nobody else may look for the answer while the server may still say that it has it.
   await store.letters.renew(claim, after(Math.max(lease, patience + Math.min(margin, patience)), desk));
   await store.letters.mark(claim, "sending", "", clock.now());
-  const { kind, words } = await sender.send(answer);
+  const sending = await sender.send(answer);
+  const { kind, words } = sending;
   const tries = claim.tries + 1;
   if (kind === "later" && tries >= mostTries)
     await store.letters.mark(claim, "refused", `given up after ${tries} tries: ${words}`, clock.now());
   else if (kind === "later") await store.letters.mark(claim, kind, words, clock.now(), waitFor(tries, desk));
   else if (kind === "unknown")
     await store.letters.mark(claim, kind, words, clock.now(), after(desk.rules.grace, desk));
-  else await store.letters.mark(claim, kind, words, clock.now());
+  else if (sending.kind === "sent") await store.letters.sent(claim, words, sending.unreached, clock.now());
+  else await store.letters.mark(claim, "refused", words, clock.now());
   log.info({ letter: claim.letter, kind, tries }, "answer handed over");
 }
 
@@ -56,7 +58,8 @@ export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
     );
   else if (found === undefined)
     await store.letters.mark(claim, "held", "nobody can see whether the answer went out", clock.now());
-  else if (found) await store.letters.mark(claim, "sent", "found among the answers sent", clock.now());
+  else if (found)
+    await store.letters.sent(claim, "found among the answers sent", copiesUnsure(answer), clock.now());
   else if ((claim.unsure ?? 0) >= mostUnsure)
     await store.letters.mark(
       claim,
@@ -65,6 +68,12 @@ export async function lookForAnswer(desk: Desk, claim: Claim): Promise<void> {
       clock.now(),
     );
   else await sendAnswer(desk, claim);
+}
+
+/** What the server said of copies is lost with the program that asked it. The recipient had to be taken, they not. */
+function copiesUnsure(answer: StoredAnswer | undefined): string | undefined {
+  const { copies = [] } = answer ?? {};
+  return copies.length === 0 ? undefined : `nobody knows whether its copy reached ${copies.join(", ")}`;
 }
 
 /** The moment some seconds from now. */

@@ -1,4 +1,5 @@
 import { numbersIn } from "../answer/numbered.ts";
+import { oneLine } from "../answer/one-line.ts";
 import { dateIn } from "../calendar/dates.ts";
 import { changesOf } from "../judging/changes.ts";
 import { needsPerson } from "../judging/for-person.ts";
@@ -13,6 +14,7 @@ import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
 import type { AttachedText } from "../reading/reply/statements.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Came, Letter } from "../trade/letter.ts";
+import type { Managing } from "../trade/manager.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { alarmOf } from "./alarm.ts";
@@ -21,6 +23,7 @@ import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
+import { answeredForManager, forwardedByManager, managedBy, mayWriteTo, notManaged } from "./managers.ts";
 import {
   allWords,
   judgeOpened,
@@ -30,7 +33,7 @@ import {
   picturesOf,
   textsOf,
 } from "./open.ts";
-import { colleagueNamed, partyLetIn, partyOf } from "./party.ts";
+import { colleagueNamed, type Party, partyLetIn, partyOf } from "./party.ts";
 import { refersTo } from "./reference.ts";
 import { type Answering, answeringIn, answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import { senderProof } from "./sender.ts";
@@ -54,8 +57,10 @@ export async function checkLetter(
   claim: Claim,
   bytes: Uint8Array,
 ): Promise<Outcome["state"] | "received"> {
-  const opened = await open(claim, bytes, desk);
-  const sender = claim.letInAs === undefined ? await whoSent(opened, bytes, desk) : letInAs(claim.letInAs);
+  const found = await open(claim, bytes, desk);
+  const sender = claim.letInAs === undefined ? await whoSent(found, bytes, desk) : letInAs(claim.letInAs);
+  const { text = found.letter.text } = sender;
+  const opened = { ...found, letter: { ...found.letter, text } };
   // Asking again helps only with name servers. What our mail server found stands in the letter and never changes.
   if (sender.proof === "temporary" && desk.rules.authority === undefined && claim.opened < 3) {
     const due = after(askAgain, desk);
@@ -117,15 +122,20 @@ interface Sender {
   readonly refusal?: Refusal;
   /** Whose letter it counts as, if one of our own people has let it in. */
   readonly letIn?: string;
+  /** What its sender manages. */
+  readonly manages: readonly Managing[];
+  /** The words of a letter that its manager forwarded in the text of his own. */
+  readonly text?: string;
 }
 
 /** One of our own people vouches for the sender. */
 function letInAs(buyer: string): Sender {
-  return { proof: "not asked", forwarded: { kind: "no" }, letIn: buyer };
+  return { proof: "not asked", forwarded: { kind: "no" }, letIn: buyer, manages: [] };
 }
 
-async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
+async function whoSent({ letter }: Opened, bytes: Uint8Array, desk: Desk): Promise<Sender> {
   const { rules } = desk;
+  const { from } = letter;
   const proof = from === undefined ? "not asked" : await senderProof(desk, bytes, from);
   const refusal = refusalOf({
     headers: headerLines(bytes),
@@ -133,8 +143,12 @@ async function whoSent({ letter: { from } }: Opened, bytes: Uint8Array, desk: De
     returnPathWritten: rules.returnPathWritten,
     ...(from === undefined ? {} : { from }),
   });
-  const forwarded = await forwardedBy(rules, { from, bytes }, proof);
-  return { proof, forwarded, ...(refusal === undefined ? {} : { refusal }) };
+  const manages = managedBy(from, proof, rules);
+  const forwarded =
+    manages.length > 0
+      ? await forwardedByManager(letter, bytes, rules)
+      : { forwarded: await forwardedBy(rules, { from, bytes }, proof) };
+  return { proof, ...forwarded, manages, ...(refusal === undefined ? {} : { refusal }) };
 }
 
 /** Whose orders a letter touches, and what it replies to. `why` says why a person must look first. */
@@ -147,6 +161,10 @@ interface Understood extends Said {
   /** A reply without the references that it gives: they say no more than which answer it is about. */
   readonly unreferenced?: Letter;
   readonly why?: string;
+  /** As whom its sender answers our questions. */
+  readonly as: { readonly party: boolean; readonly manager: boolean };
+  /** Who of our managers wrote or forwarded it, and whom the answer goes to besides, or instead. */
+  readonly manager?: { readonly name: string; readonly says: string; readonly to?: string };
 }
 
 /** The names under which lines of a letter are remembered: its sender's, and his company's. */
@@ -162,38 +180,73 @@ async function whatItSays(
   desk: Desk,
 ): Promise<Understood> {
   const numbers = [...new Set(sheets.flatMap(({ order }) => order ?? []))];
-  const { proof, forwarded, refusal, letIn } = sender;
+  const { proof, forwarded, refusal, letIn, manages } = sender;
+  const isForwarded = manages.length > 0 && forwarded.kind === "of";
   const writer = { from: letter.from, proof, numbers, forwarded };
   // A letter of words alone reaches the order that it names, as one with sheets does.
   const perhaps = sheets.length === 0 ? numbersPerhapsIn(allWords({ letter, texts })) : [];
-  const party =
+  let party =
     letIn === undefined
       ? ((await colleagueNamed({ ...writer, numbers: perhaps }, desk)) ?? (await partyOf(writer, desk)))
       : await partyLetIn(letIn, numbers, desk);
+  if (isForwarded && party.why === undefined) {
+    const against = await notManaged(party.buyer, sheets, manages, desk);
+    if (against !== undefined) party = { ...party, why: against };
+  }
   const why = refusal?.why ?? party.why;
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
   const inThread = await desk.store.answers.answered(thread);
   const referred = await refersTo(letter, desk);
   const answered = inThread.length > 0 ? inThread : referred.answered;
   // A letter that a person must see first replies to nothing, and confirms no word.
-  const ours = why === undefined ? answered : [];
+  const ours = why === undefined && !isForwarded ? answered : [];
   // A letter that was let in is judged by its sheets. Its replies were for a person, who has read them.
-  const said =
+  const own: Said =
     letIn === undefined
       ? await readReply({ letter, answered: ours, proof, party, sheets }, desk)
       : { party, goesOn: [] };
+  const managed =
+    why === undefined && sheets.length === 0 ? await answeredForManager(ours, manages, desk) : undefined;
+  const isParty = own.goesOn.length > 0;
+  const said =
+    managed === undefined || isParty
+      ? own
+      : { party: { buyer: managed.buyer, mayAnswer: true }, goesOn: managed.goesOn };
   const furniture = await desk.store.buyers.linesSeen(
     sendersOf(letter, desk),
     lineKeysOf(allWords({ letter, texts })),
   );
   return {
     ...said,
+    as: { party: isParty || managed === undefined, manager: managed !== undefined },
+    ...(await managerIn(said.party, { ...sender, why, isWord: managed !== undefined }, desk)),
     reply: answered.length > 0,
     ...(ours.length === 0 ? {} : { quoted: await answerWords({ letter, answered: ours }, desk) }),
     furniture,
     ...(answered.length === 0 ? {} : { unreferenced: referred.letter }),
     ...(why === undefined ? {} : { why }),
   };
+}
+
+/** Whom the answer to a letter of a manager goes to, and what it says of the manager. */
+async function managerIn(
+  { buyer }: Party,
+  {
+    manages,
+    forwarded,
+    why,
+    isWord,
+  }: Sender & { readonly why: string | undefined; readonly isWord: boolean },
+  desk: Desk,
+): Promise<Pick<Understood, "manager">> {
+  const name = manages[0]?.manager.name;
+  if (name === undefined || why !== undefined) return {};
+  if (isWord) return { manager: { name, says: `This answers a letter of ${oneLine(name, 60)}.` } };
+  if (forwarded.kind !== "of") return {};
+  if (await mayWriteTo(buyer, manages, desk))
+    return { manager: { name, to: buyer, says: `${oneLine(name, 60)} forwarded your letter to us.` } };
+  const says = `This answer goes to you alone: ${buyer} has not written to this desk about this project. Pass it on, please.`;
+  return { manager: { name, says } };
 }
 
 /** A report, and the state that it was made from. */
@@ -241,7 +294,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
     ? newBuyer(party.buyer)
     : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
   const answering = wordsTaken(opened, said, state, desk.catalogue);
-  const { answers, settles, late, statements } = answering;
+  const { answers, settles, decides, late, statements } = answering;
   const isOpen = (question: number): boolean => !late.includes(question);
   const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
   // The orders that a letter names count where no sheet came, or where a person reads its words.
@@ -258,6 +311,9 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
     {
       files: read,
       sheets,
+      managing: desk.rules.managing,
+      decides,
+      ...(said.manager === undefined ? {} : { decidedBy: said.manager.name }),
       letter,
       links,
       unsafe,
@@ -281,7 +337,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
 async function outcomeOf(
   { letter, texts, read: files, links, unsafe, pictures }: Opened,
   { proof, refusal, letIn }: Sender,
-  { party, why }: Understood,
+  { party, why, manager, as }: Understood,
   { report, state, answering, about }: Judgement,
   bytes: Uint8Array,
   desk: Desk,
@@ -297,6 +353,9 @@ async function outcomeOf(
     changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0),
     kept: answering.kept,
     settles: answering.settles,
+    ...(manager === undefined || answering.decides.length === 0
+      ? {}
+      : { decides: answering.decides, by: manager.name }),
     proof,
     thread: await threadOf(letter, desk.store),
     about,
@@ -311,8 +370,22 @@ async function outcomeOf(
     const isSilent = refusal !== undefined && (await staysSilent({ ...seen, refusal }, desk));
     return { ...outcome, state: isSilent ? "silent" : "held" };
   }
+  // A manager's word is told to whoever wrote last about the order.
+  const [order] = as.manager && !as.party ? about : [];
+  const last = order === undefined ? undefined : await desk.store.orders.lastWriter(party.buyer, order);
+  const to = manager?.to ?? last?.recipient;
+  const by = manager?.says;
   const answer = await answerTo(
-    { bytes, letter: { ...letter, from }, party, report, pictures, letIn: letIn !== undefined },
+    {
+      bytes,
+      letter: { ...letter, from },
+      party,
+      report,
+      pictures,
+      letIn: letIn !== undefined,
+      ...(to === undefined ? {} : { to }),
+      ...(by === undefined ? {} : { by }),
+    },
     desk,
   );
   return { ...outcome, state: "ready", answer };

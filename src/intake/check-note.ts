@@ -12,6 +12,7 @@ import { answerTo, noteKey, reminding } from "./note-answer.ts";
 import { decidedBy, faultOf, keptBy } from "./note-points.ts";
 import { againstRelease, releasedBy } from "./note-release.ts";
 import { settleOutcome } from "./settle-outcome.ts";
+import { summaryIn, summing } from "./summary.ts";
 
 /** What came of a note: its order was judged again, it waits for its turn, or it cannot be taken. */
 export type NoteTaken =
@@ -26,7 +27,7 @@ export type NoteTaken =
 export async function takeNote(desk: Desk, note: Note): Promise<NoteTaken> {
   const { store, clock, rules } = desk;
   const state = await store.buyers.stateOf(note.buyer, ordersIn(note));
-  const why = faultOf(note, state);
+  const why = summaryIn(note) === undefined ? faultOf(note, state) : undefined;
   if (why !== undefined) return { kind: "wrong", why };
   const lane = await store.orders.laneOf(note.buyer, note.order);
   const bytes = new TextEncoder().encode(JSON.stringify(note));
@@ -47,6 +48,8 @@ export async function checkNote(desk: Desk, claim: Claim, bytes: Uint8Array): Pr
 
 async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note): Promise<Outcome> {
   const { store, catalogue } = desk;
+  const summary = summaryIn(note);
+  if (summary !== undefined) return summing(desk, note, summary);
   const state = await store.buyers.stateOf(note.buyer, ordersIn(note));
   const why = faultOf(note, state);
   const moves = movesIn(note, state, String(letter));
@@ -57,6 +60,7 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     {
       files: [],
       sheets: [],
+      managing: desk.rules.managing,
       letter: { number: String(letter), came: { receivedAt } },
       about: [note.order],
       note,

@@ -5,6 +5,7 @@ import type { Report } from "../judging/report.ts";
 import type { Outcome } from "../ports/store.ts";
 import { letterKey } from "../reading/letter/letter-key.ts";
 import type { Letter } from "../trade/letter.ts";
+import { copiedTo } from "./copies.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
 import { answerAddress } from "./etiquette.ts";
@@ -22,26 +23,36 @@ interface Answerable {
   readonly pictures: Pictures;
   /** It was held before, and perhaps answered that a person looks. */
   readonly letIn?: boolean;
+  /** Whom it is answered to, if not to whoever sent it. */
+  readonly to?: string;
+  /** Which manager wrote or forwarded it, and what the answer says of that. */
+  readonly by?: string;
 }
 
 /** The finished answer: words, enclosures, the bytes to be sent. */
 export async function answerTo(
-  { bytes, letter, party, report, pictures, letIn = false }: Answerable,
+  { bytes, letter, party, report, pictures, letIn = false, to, by }: Answerable,
   desk: Desk,
 ): Promise<NonNullable<Outcome["answer"]>> {
   const numbers = report.orders.map(({ order }) => order.number);
   const latest = await desk.store.orders.revisionsOf(party.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions, pictures });
-  const ways = report.letter === undefined ? undefined : waysTo(Number(report.letter), desk);
-  const words = composeAnswer(report, desk.catalogue, enclosed, ways);
+  const recipient = to ?? answerAddress(letter, party.domain, desk.rules.ours);
+  const copied = copiedTo(report, recipient);
+  const ways = report.letter === undefined ? undefined : waysTo(Number(report.letter), desk, copied);
+  const words = composeAnswer(report, desk.catalogue, enclosed, {
+    ...(ways === undefined ? {} : { ways }),
+    copied,
+    ...(by === undefined ? {} : { by }),
+  });
   const key = `${letIn ? "let in " : ""}${letterKey(bytes)}`;
   const messageId = messageIdOf(key, desk.from.address, desk.secret);
-  const recipient = answerAddress(letter, party.domain, desk.rules.ours);
   const message = await composeMessage(
     {
       from: desk.from,
       to: recipient,
+      copies: copied.map(({ address }) => address),
       date: desk.clock.now(),
       messageId,
       ...(letter.messageId === undefined ? {} : { inReplyTo: letter.messageId }),
@@ -50,7 +61,13 @@ export async function answerTo(
     words,
     [...enclosed.pictures, ...enclosed.marked, ...enclosed.blanks, ...enclosed.proofs],
   );
-  return { messageId, recipient, subject: words.subject, bytes: message };
+  return {
+    messageId,
+    recipient,
+    copies: copied.map(({ address }) => address),
+    subject: words.subject,
+    bytes: message,
+  };
 }
 
 /**

@@ -6,6 +6,7 @@ import type { Reader } from "../ports/reader.ts";
 import type { Sender } from "../ports/sender.ts";
 import type { Store } from "../ports/store.ts";
 import type { Edition } from "../reading/edition.ts";
+import type { Managing } from "../trade/manager.ts";
 import type { Put } from "./release.ts";
 
 /** All that the intake works with. */
@@ -46,6 +47,8 @@ export interface Rules {
   readonly known: readonly string[];
   /** Addresses of our own staff, who forward letters of buyers. */
   readonly staff: readonly string[];
+  /** Who manages which orders. */
+  readonly managing: readonly Managing[];
   /** How many answers go out before letters wait for their turn. */
   readonly mostAnswers: MostAnswers;
   /** Whom to tell of letters that wait for a person. */

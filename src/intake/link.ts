@@ -18,8 +18,9 @@ function linkOf(letter: number, { rules, secret, clock }: Desk): string | undefi
 }
 
 /** How questions of the answer to a letter can be answered other than by a reply. */
-export function waysTo(letter: number, desk: Desk): Ways {
-  const link = linkOf(letter, desk);
+export function waysTo(letter: number, desk: Desk, copied: readonly unknown[] = []): Ways {
+  // Whoever has a copy must not answer in the sender's name.
+  const link = copied.length > 0 ? undefined : linkOf(letter, desk);
   return { reference: referenceOf(letter, desk.secret), ...(link === undefined ? {} : { link }) };
 }
 

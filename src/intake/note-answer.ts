@@ -5,6 +5,7 @@ import type { Report } from "../judging/report.ts";
 import type { Outcome } from "../ports/store.ts";
 import type { Act, Note } from "../trade/note.ts";
 import { messageIdOf } from "./compose.ts";
+import { copiedTo } from "./copies.ts";
 import type { Desk } from "./desk.ts";
 import { enclose } from "./enclose.ts";
 import { waysTo } from "./link.ts";
@@ -31,7 +32,7 @@ export async function reminding(
     return { ...reminded, state: "silent", why: "somebody has to call", forPerson: true };
   const due = { order: waitingOf(order), nth: 1, what, ...(lastOn === undefined ? {} : { lastOn }) };
   const words = composeReminder(due, catalogue);
-  const answer = await messageOf(desk, note, words, []);
+  const answer = await messageOf(desk, note, words, {});
   return answer === undefined
     ? { ...reminded, state: "silent", why: "nobody is to be answered" }
     : { ...reminded, state: "ready", answer };
@@ -44,8 +45,12 @@ export async function answerTo(desk: Desk, note: Note, report: Report): Promise<
   const latest = await store.orders.revisionsOf(note.buyer, numbers);
   const revisions = new Map([...latest].map(([order, revision]) => [order, revision + 1]));
   const enclosed = await enclose(report, [], { ...desk, revisions });
-  const words = composeAnswer(report, catalogue, enclosed, waysTo(Number(report.letter), desk));
-  return messageOf(desk, note, words, [...enclosed.blanks, ...enclosed.proofs]);
+  const last = await store.orders.lastWriter(note.buyer, note.order);
+  const copied = copiedTo(report, last?.recipient ?? "");
+  const ways = waysTo(Number(report.letter), desk, copied);
+  const words = composeAnswer(report, catalogue, enclosed, { ways, copied });
+  const copies = copied.map(({ address }) => address);
+  return messageOf(desk, note, words, { enclosures: [...enclosed.blanks, ...enclosed.proofs], copies });
 }
 
 /** What is sent on account of a note; undefined if nobody has written about its order. */
@@ -53,7 +58,10 @@ async function messageOf(
   { store, from, clock, secret }: Desk,
   note: Note,
   words: Words,
-  enclosures: readonly Enclosure[],
+  {
+    enclosures = [],
+    copies = [],
+  }: { readonly enclosures?: readonly Enclosure[]; readonly copies?: readonly string[] },
 ): Promise<Outcome["answer"]> {
   const last = await store.orders.lastWriter(note.buyer, note.order);
   if (last === undefined) return undefined;
@@ -61,6 +69,7 @@ async function messageOf(
   const envelope = {
     from,
     to: last.recipient,
+    copies,
     date: clock.now(),
     messageId,
     ...(last.messageId === undefined ? {} : { inReplyTo: last.messageId }),
@@ -68,5 +77,5 @@ async function messageOf(
     ...(note.by === calendarName ? { auto: "auto-generated" as const } : {}),
   };
   const message = await composeMessage(envelope, words, enclosures);
-  return { messageId, recipient: last.recipient, subject: words.subject, bytes: message };
+  return { messageId, recipient: last.recipient, copies, subject: words.subject, bytes: message };
 }

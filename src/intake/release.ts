@@ -16,6 +16,7 @@ import {
   type Release,
   sheetsWithOriginals,
 } from "../release/release.ts";
+import type { Managing } from "../trade/manager.ts";
 import type { Order } from "../trade/order.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
@@ -38,6 +39,7 @@ interface Desk {
   readonly store: Pick<Store, "orders" | "buyers">;
   readonly catalogue: Catalogue;
   readonly clock: Clock;
+  readonly rules: { readonly managing: readonly Managing[] };
 }
 
 /**
@@ -47,13 +49,13 @@ interface Desk {
 export async function prepareRelease(
   number: string,
   { by, at, on, before, revision }: Releasing,
-  { store, catalogue, clock }: Desk,
+  { store, catalogue, clock, rules }: Desk,
 ): Promise<Packed> {
   // An order belongs to whoever first named its number.
   const [record] = await store.orders.named(number);
   if (record === undefined) return refused("no such order is known");
   if (record.verdict !== "pass") return refused(...notPassed(record));
-  const { order, why } = await judgedAgain(record, { store, catalogue });
+  const { order, why } = await judgedAgain(record, { store, catalogue, rules });
   if (order === undefined || why.length > 0) return refused(...why);
   return packageOf({
     order,
@@ -170,11 +172,15 @@ function notPassed({ verdict, problems, number }: OrderRecord): string[] {
 /** An order as it is judged now, and what speaks against cutting it. */
 async function judgedAgain(
   { buyer, number, cut, sheets }: OrderRecord,
-  { store, catalogue }: Pick<Desk, "store" | "catalogue">,
+  { store, catalogue, rules }: Pick<Desk, "store" | "catalogue" | "rules">,
 ): Promise<{ readonly order?: Order; readonly why: readonly string[] }> {
   const known = withKept(catalogue, await store.buyers.keptWords(buyer));
   const state = await store.buyers.stateOf(buyer, [number]);
-  const report = makeReport({ files: [], sheets: [], about: [number] }, known, state);
+  const report = makeReport(
+    { files: [], sheets: [], about: [number], managing: rules.managing },
+    known,
+    state,
+  );
   const judged = report.orders.find(({ order }) => orderKey(order.number) === orderKey(number));
   if (judged === undefined) return { why: ["nothing is left of it"] };
   // What an older record has not kept cannot be compared.

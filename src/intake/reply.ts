@@ -1,4 +1,5 @@
 import { type AskedWord, askedWords, maySettle } from "../checks/asked.ts";
+import { managerWord } from "../checks/order/manager-word.ts";
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
 import type { Submission } from "../judging/submission.ts";
 import { mayWithdraw, sheetsNamed } from "../judging/withdrawn.ts";
@@ -8,6 +9,7 @@ import { type Answers, answersBeside } from "../reading/reply/answers.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
+import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
@@ -59,6 +61,8 @@ export interface Answering {
   /** What else it says that a person has to read. */
   readonly statements: readonly Statement[];
   readonly settles: readonly QuestionOf[];
+  /** Questions to which it gives a manager's word. */
+  readonly decides: readonly QuestionOf[];
   /** Questions that it answers too late: their sheets are withdrawn. */
   readonly late: readonly number[];
   /** Words of legends that it says are right. */
@@ -73,16 +77,23 @@ export interface Replied extends Pick<Said, "goesOn"> {
   readonly sheets: readonly Sheet[];
   /** Its number, and when it came. */
   readonly at: NonNullable<Submission["letter"]>;
+  /** As whom its sender answers: as a party to the orders, as their manager, or both. */
+  readonly as?: { readonly party: boolean; readonly manager: boolean };
 }
 
 /** Reads the answers among a reply's words, and what else it says. `quoted` is the answer of ours that it replies to. */
 export function answeringIn(
   { text, from, fromName = "" }: Letter,
-  { goesOn, sheets: brought, at, furniture, quoted = { text: "", subject: "" } }: Replied,
+  { goesOn, sheets: brought, at, furniture, ...replied }: Replied,
   state: BuyerState,
   besides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): Answering {
-  const asked = askedIn(goesOn, state);
+  const { quoted = { text: "", subject: "" }, as = { party: true, manager: false } } = replied;
+  const asked = askedIn(
+    goesOn,
+    state,
+    (problem) => (as.party && maySettle(problem)) || (as.manager && isForManager(problem)),
+  );
   const settled = [...asked].filter(([, one]) => one.state === "settled").map(([number]) => number);
   const answeredFor = ordersOf(goesOn, state);
   const given = {
@@ -95,7 +106,7 @@ export function answeringIn(
     names: [fromName, from?.split("@")[0] ?? ""],
     bringsSheets: brought.length > 0,
     sheetsNamed: (words: string) => {
-      const named = sheetsNamed(words, answeredFor);
+      const named = as.party ? sheetsNamed(words, answeredFor) : undefined;
       // What is released may be under the cutter. Nobody but one of our own people takes it back.
       const isReleased = answeredFor.some(({ released }) =>
         released?.pieces.some(({ sheet }) => named?.includes(sheet)),
@@ -106,7 +117,22 @@ export function answeringIn(
   const first = answersBeside(text, given, besides);
   const takesBack = settled.some((number) => first.answers.no.has(number));
   const open = given.open.filter((number) => !settled.includes(number));
-  const { answers, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
+  const { answers: all, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
+  const isManagers = (number: number): boolean => isForManager(asked.get(number)?.problem);
+  const word = [...all.yes].filter(isManagers).flatMap((number) => asked.get(number) ?? []);
+  // What a manager does not want cut is for one of us.
+  const refused = [...all.no].filter(isManagers).map(
+    (number): Statement => ({
+      kind: "said",
+      where: "text",
+      words: `${number} NO`,
+    }),
+  );
+  const answers = {
+    ...all,
+    yes: new Set([...all.yes].filter((number) => !isManagers(number))),
+    no: new Set([...all.no].filter((number) => !isManagers(number))),
+  };
   const isLate = (number: number): boolean => asked.get(number)?.state === "withdrawn";
   const late = [...answers.yes, ...answers.no].filter(isLate);
   const yes = [...answers.yes].flatMap((number) => (isLate(number) ? [] : (asked.get(number) ?? [])));
@@ -117,7 +143,8 @@ export function answeringIn(
   );
   return {
     answers,
-    statements,
+    statements: [...statements, ...refused],
+    decides: word.map(({ order, key }) => ({ order, key })),
     settles: yes.map(({ order, key }) => ({ order, key })),
     late,
     kept: onceEach(kept),
@@ -130,7 +157,11 @@ type AskedHere = KnownQuestion & QuestionOf;
  * The questions of those answers by their numbers: those that a sender alone may settle, or has settled. A number
  * that two orders share is left out.
  */
-function askedIn(goesOn: readonly Answered[], state: BuyerState): Map<number, AskedHere> {
+function askedIn(
+  goesOn: readonly Answered[],
+  state: BuyerState,
+  mayAnswer: (problem: Problem) => boolean,
+): Map<number, AskedHere> {
   const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
   const questions = ordersOf(goesOn, state)
     .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
@@ -138,11 +169,16 @@ function askedIn(goesOn: readonly Answered[], state: BuyerState): Map<number, As
   const byNumber = Map.groupBy(questions, ({ number }) => number);
   return new Map(
     [...byNumber].flatMap(([number, [first, ...more]]) =>
-      first !== undefined && more.every(({ order }) => order === first.order) && maySettle(first.problem)
+      first !== undefined && more.every(({ order }) => order === first.order) && mayAnswer(first.problem)
         ? [[number, first] as const]
         : [],
     ),
   );
+}
+
+/** Whether a question is for the manager of its order alone. */
+function isForManager(problem: Problem | undefined): boolean {
+  return problem?.check === managerWord.id;
 }
 
 /** The orders that were answered for. */

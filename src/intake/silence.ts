@@ -73,8 +73,17 @@ async function cameBack(
   const [answered] = await store.answers.answered(ids);
   // The record does not know this letter of ours. Somebody made it up, or the record has lost it.
   if (answered === undefined) return ids.some((id) => /^<burin\.(?!test\.)/.test(id)) ? false : undefined;
-  const { failed, words } = readDeliveryReport(bytes);
-  if (failed) {
+  const { failed, words, recipients } = readDeliveryReport(bytes);
+  const { copies = [] } = (await store.answers.of(answered.letter)) ?? {};
+  const isCopy = recipients.length > 0 && recipients.every((one) => copies.includes(one));
+  // The buyer has his answer. Only a manager lacks the copy.
+  if (failed && isCopy)
+    await store.letters.copyReturned(
+      answered.letter,
+      `${recipients.join(", ")}: it came back: ${words}`,
+      clock.now(),
+    );
+  else if (failed) {
     const about = answered.from === undefined ? "your answer" : `your answer to ${answered.from}`;
     await store.letters.returned(
       answered.letter,

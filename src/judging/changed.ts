@@ -17,6 +17,8 @@ export interface Changed {
   readonly mended: readonly number[];
   readonly open: readonly number[];
   readonly note?: Note;
+  /** Who decided it, where it is no note. */
+  readonly by?: string;
 }
 
 interface Now {
@@ -25,7 +27,8 @@ interface Now {
   readonly replaced: readonly Replacement[];
   readonly settles: readonly QuestionOf[];
   readonly decides: readonly QuestionOf[];
-  readonly note?: Note;
+  readonly note?: Note | undefined;
+  readonly decidedBy?: string | undefined;
 }
 
 /** Undefined for an order that is new, and for one of which nothing was known but its number. */
@@ -33,7 +36,7 @@ export function changedIn(
   { order, asked }: Pick<OrderReport, "order" | "asked">,
   now: Now,
 ): Changed | undefined {
-  const { before, came, replaced, settles, decides, note } = now;
+  const { before, came, replaced, settles, decides, note, decidedBy: by } = now;
   if (before === undefined || before.sheets.length + before.questions.length === 0) return undefined;
   const key = orderKey(order.number);
   const keysOf = (some: readonly QuestionOf[]): ReadonlySet<string> =>
@@ -58,5 +61,6 @@ export function changedIn(
     ),
     open,
     ...(note === undefined ? {} : { note }),
+    ...(by === undefined ? {} : { by }),
   };
 }

@@ -1,9 +1,11 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { managerWord } from "../checks/order/manager-word.ts";
 import { checkOrder } from "../checks/run.ts";
 import type { Standing } from "../orders/stand.ts";
 import { stillMissing } from "../orders/still-missing.ts";
 import { isRight, tallyIn } from "../orders/tally.ts";
 import type { Carried } from "../trade/carried.ts";
+import type { Managing } from "../trade/manager.ts";
 import type { Order } from "../trade/order.ts";
 import { gravest, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
@@ -24,6 +26,7 @@ interface Beside {
   readonly questions: Questioning;
   /** What of it was handed to engraving last. */
   readonly released?: Released | undefined;
+  readonly managing?: Managing | undefined;
   readonly waitsForPerson: boolean;
   readonly catalogue: Catalogue;
 }
@@ -31,6 +34,7 @@ interface Beside {
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {
   const { others, members, came, part, carried, questions, waitsForPerson, released, catalogue } = beside;
+  const { managing } = beside;
   const { isAnswered, asked, known } = questions;
   // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is mended.
   const open = members
@@ -40,22 +44,29 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     { order, others, ...part, carried, ...(released === undefined ? {} : { released }) },
     catalogue,
   );
-  const problems = [...found.filter((problem) => !isAnswered(problem)), ...open];
+  const standing = [...found.filter((problem) => !isAnswered(problem)), ...open];
   const missing = stillMissing(order, others);
   const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
+  const otherwise = gravest([
+    waitsForPerson ? "person" : "pass",
+    verdictOf(standing),
+    ...members.map(({ verdict }) => verdict),
+  ]);
+  // Nobody is asked for his word before the rest is right.
+  const awaits = otherwise === "pass" && managing?.waits === true ? managing.manager : undefined;
+  const subject = { order, others, ...(released === undefined ? {} : { released }) };
+  const word = awaits === undefined ? [] : [...managerWord.find({ ...subject, awaits }, catalogue)];
+  const problems = [...standing, ...word.filter((problem) => !isAnswered(problem))];
   return {
     order,
-    verdict: gravest([
-      waitsForPerson ? "person" : "pass",
-      verdictOf(problems),
-      ...members.map(({ verdict }) => verdict),
-    ]),
+    verdict: gravest([otherwise, verdictOf(problems)]),
     missing,
     problems,
     carried: missing.length > 0 ? carried : carried.filter((one) => !isReached(one, order)),
     asked: asked([...problems, ...own]),
     lastNumber: Math.max(0, ...known.map(({ number }) => number)),
     ...(released === undefined ? {} : { released }),
+    ...(managing === undefined ? {} : { managing }),
   };
 }
 

@@ -2,11 +2,13 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
+import { managerOf } from "../orders/managed.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
 import type { CutLegend } from "../trade/cut.ts";
+import type { Managing } from "../trade/manager.ts";
 import type { Note } from "../trade/note.ts";
 import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
@@ -45,6 +47,8 @@ export interface OrderReport {
   readonly changed?: Changed;
   /** What of it was handed to engraving last. */
   readonly released?: Released;
+  /** Who manages it. */
+  readonly managing?: Managing;
 }
 
 export interface FileReport {
@@ -99,7 +103,7 @@ export function makeReport(
 ): Report {
   const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
-  const { withdraws = [], moves = [], answersLate = [], note } = submission;
+  const { withdraws = [], moves = [], answersLate = [], note, decidedBy, managing = [] } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
     const problems = checkSheet(sheet, catalogue);
     return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
@@ -167,12 +171,13 @@ export function makeReport(
       carried: [...left, ...open],
       questions: questions(order),
       released: before?.released,
+      managing: managerOf({ ...order, buyer: state.buyer }, managing),
       // Words may be about any order of their letter, so none passes before a person has read them.
       waitsForPerson: held || forPerson.length > 0,
       catalogue,
     });
     const { replaced } = partOf(standing, order);
-    const now = { before, came, replaced, settles, decides, ...(note === undefined ? {} : { note }) };
+    const now = { before, came, replaced, settles, decides, note, decidedBy };
     const changed = changedIn(judged, now);
     return { ...judged, ...(changed === undefined ? {} : { changed }) };
   });

@@ -1,6 +1,7 @@
 import type { ReadFile } from "../trade/attachment.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
+import type { Managing } from "../trade/manager.ts";
 import type { Note } from "../trade/note.ts";
 import type { Move } from "../trade/order.ts";
 import type { QuestionOf } from "../trade/question.ts";
@@ -23,6 +24,10 @@ export interface Submission {
   readonly settles?: readonly QuestionOf[];
   /** Questions that one of our own people has decided: it is meant so, or what stops is let stand. */
   readonly decides?: readonly QuestionOf[];
+  /** Who decided that, where it is no note: the manager of the orders. */
+  readonly decidedBy?: string;
+  /** Who manages which orders. */
+  readonly managing?: readonly Managing[];
   /** What one of our own people does, where it is no letter. */
   readonly note?: Note;
   /** Letters of which one of our own people has dealt with all that they said and left open. */

@@ -15,7 +15,9 @@ export interface SmtpError extends Error {
 /** How one transaction went, up to where it ended. */
 export interface Transaction {
   readonly recipient: string;
-  /** Recipients refused, the witness among them. */
+  /** Who gets a copy. A copy that is refused keeps nobody from the answer. */
+  readonly copies?: readonly string[];
+  /** Recipients refused, those of copies and the witness among them. */
   readonly refused: readonly SmtpError[];
   /** The server's last words when it took the letter. */
   readonly taken?: string;
@@ -28,14 +30,17 @@ export interface Transaction {
  * What became of the letter. A reply code decides (RFC 5321 §4.2.1: 5yz is final, 4yz is not). Without one, a letter
  * whose end never left was certainly not sent. Of any other nobody can tell.
  */
-export function outcomeOf({ recipient, refused, taken, error, handedOver }: Transaction): Sending {
+export function outcomeOf(transaction: Transaction): Sending {
+  const { recipient, copies = [], refused, taken, error, handedOver } = transaction;
   if (error?.command === "MAIL FROM") return byReply(error);
   const refusal = refused.find((each) => each.recipient === recipient);
   if (refusal !== undefined) return byReply(refusal);
-  const [witness] = refused;
+  const isCopy = (each: SmtpError): boolean => copies.some((copy) => copy === each.recipient);
+  const witness = refused.find((each) => !isCopy(each));
   if (witness !== undefined)
     return { kind: "later", words: `not sent, for the witness was refused: ${errorWords(witness)}` };
-  if (taken !== undefined) return { kind: "sent", words: taken };
+  const unreached = refused.map((each) => `${String(each.recipient)}: ${errorWords(each)}`).join("; ");
+  if (taken !== undefined) return { kind: "sent", words: taken, ...(unreached === "" ? {} : { unreached }) };
   if (error === undefined) throw new Error("a transaction without an outcome");
   if (error.responseCode !== undefined) return byReply(error);
   return { kind: handedOver ? "unknown" : "later", words: errorWords(error) };

@@ -40,7 +40,7 @@ const pieceSize = 65_536;
 const plainAddress = /^[^\s\p{Cc}<>()[\]\\,;:"@]+@[^\s\p{Cc}<>()[\]\\,;:"@]+$/u;
 
 /**
- * Submits answers (RFC 6409): one recipient a transaction, one connection an answer, the bytes as they are. `close`
+ * Submits answers (RFC 6409): one recipient and his copies a transaction, one connection an answer, the bytes as they are. `close`
  * waits for copies that are still on their way into the folder of sent answers.
  */
 export function smtpSender(options: SmtpSender): Sender & { readonly close: () => Promise<void> } {
@@ -99,7 +99,7 @@ export function smtpSender(options: SmtpSender): Sender & { readonly close: () =
 
 async function transact(
   connection: SMTPConnection,
-  { recipient, bytes }: Outgoing,
+  { recipient, copies: wanted = [], bytes }: Outgoing,
   {
     bounces,
     witness,
@@ -107,8 +107,10 @@ async function transact(
     patience,
   }: SmtpSender & { readonly silence: number; readonly patience: number },
 ): Promise<Sending> {
-  const to =
-    witness === undefined || witness.address === recipient ? [recipient] : [recipient, witness.address];
+  const copies = wanted.filter(
+    (copy) => copy !== recipient && copy !== witness?.address && plainAddress.test(copy),
+  );
+  const to = [...new Set([recipient, ...copies, ...(witness === undefined ? [] : [witness.address])])];
   const envelope: SMTPEnvelope & Partial<Pick<SMTPConnectionEnvelope, "rejectedErrors">> = {
     from: bounces,
     to,
@@ -119,12 +121,12 @@ async function transact(
   let handedOver = false;
   let listen: ((ms: number) => void) | undefined;
 
-  // The letter is read only after the server has answered for every recipient. If it refused one, the end of the
-  // letter never leaves and nobody gets it. Otherwise a witness copy would prove an answer that its recipient did not
-  // get.
+  // The letter is read only after the server has answered for every recipient. If it refused the recipient or the
+  // witness, the end of the letter never leaves and nobody gets it. Otherwise a witness copy would prove an answer that
+  // its recipient did not get. A copy that is refused stops nothing: the answer is its recipient's.
   const letter = new Readable({
     read() {
-      if ((envelope.rejectedErrors ?? []).length > 0) {
+      if ((envelope.rejectedErrors ?? []).some((each) => !copies.some((copy) => copy === each.recipient))) {
         this.destroy(new Error("a recipient was refused"));
         return;
       }
@@ -162,5 +164,5 @@ async function transact(
   });
   if ("taken" in ended) connection.quit();
   else connection.close();
-  return outcomeOf({ recipient, refused: envelope.rejectedErrors ?? [], handedOver, ...ended });
+  return outcomeOf({ recipient, copies, refused: envelope.rejectedErrors ?? [], handedOver, ...ended });
 }

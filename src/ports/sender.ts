@@ -1,7 +1,9 @@
-/** A finished answer. The bytes are what is sent, to this one recipient and no other. */
+/** A finished answer. The bytes are what is sent, to its recipient, to those who get a copy, and to no other. */
 export interface Outgoing {
   readonly messageId: string;
   readonly recipient: string;
+  /** Who gets the same bytes in the same transaction. An answer whose copy is refused is sent all the same. */
+  readonly copies?: readonly string[];
   readonly bytes: Uint8Array;
 }
 
@@ -10,7 +12,12 @@ export interface Outgoing {
  * never send again before `find` has looked.
  */
 export type Sending =
-  | { readonly kind: "sent"; readonly words: string }
+  | {
+      readonly kind: "sent";
+      readonly words: string;
+      /** Those of its copies that were refused, and the server's words. They are not sent again. */
+      readonly unreached?: string;
+    }
   | { readonly kind: "refused" | "later" | "unknown"; readonly words: string };
 
 export interface Sender {

@@ -4,7 +4,7 @@ import type { BuyerState } from "../judging/state.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
-import type { Verdict } from "../trade/problem.ts";
+import type { Problem, Verdict } from "../trade/problem.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { LetterRecord, LetterState, OpenOrder, OrderRecord } from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
@@ -64,6 +64,8 @@ export interface StoredAnswer {
   readonly letter: number;
   readonly messageId: string;
   readonly recipient: string;
+  /** Who gets a copy. */
+  readonly copies?: readonly string[];
   readonly bytes: Uint8Array;
 }
 
@@ -162,6 +164,8 @@ export interface Letters {
     lane?: string,
     kind?: Claim["kind"],
   ) => Promise<Received>;
+  /** Whether a letter or a note with this key is in the record. */
+  readonly isKnown: (key: string) => Promise<boolean>;
   /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
   readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
   /**
@@ -181,7 +185,15 @@ export interface Letters {
   /** Throws ClaimLost, or StateMoved when the buyer's state is not the one that the report was made from. */
   readonly settle: (claim: Hold, outcome: Outcome, now: Date) => Promise<void>;
   /** Writes where a letter stands. With `dueAt` it is let go, and not taken up before then. */
-  readonly mark: (claim: Hold, state: LetterState, words: string, now: Date, dueAt?: Date) => Promise<void>;
+  readonly mark: (
+    claim: Hold,
+    state: Exclude<LetterState, "sent">,
+    words: string,
+    now: Date,
+    dueAt?: Date,
+  ) => Promise<void>;
+  /** Writes that an answer went out, and who of its copies was not reached with it: somebody has to tell them. */
+  readonly sent: (claim: Hold, words: string, unreached: string | undefined, now: Date) => Promise<void>;
   /** Lets a letter go, so that whoever asks next can take it up. */
   readonly release: (claim: Hold) => Promise<void>;
   /**
@@ -196,6 +208,8 @@ export interface Letters {
   ) => Promise<number | undefined>;
   /** Writes that one of our own people has dealt with all that a letter said. A held one is never answered then. */
   readonly putAside: (letter: number, by: By, now: Date) => Promise<void>;
+  /** Writes that a copy of the answer to a letter came back, so that a person tells whoever should have had it. */
+  readonly copyReturned: (letter: number, why: string, now: Date) => Promise<void>;
   /** Writes that the answer to a letter came back, so that a person sees it. False if that was known already. */
   readonly returned: (letter: number, why: string, now: Date) => Promise<boolean>;
   /**
@@ -278,6 +292,15 @@ export interface ListedOrder {
   readonly place: number;
 }
 
+/** An order, and what happened to it in some time. */
+export interface OrderWeek {
+  readonly order: OrderRecord;
+  /** A letter or a note about it came. */
+  readonly isMoved: boolean;
+  /** What it was asked, or told to mend, for the first time. */
+  readonly slips: readonly Problem[];
+}
+
 /** Orders and their sheets, to read. */
 export interface Orders {
   /** Those that changed last first. */
@@ -306,6 +329,11 @@ export interface Orders {
     buyer: string,
     number: string,
   ) => Promise<{ readonly recipient: string; readonly messageId?: string } | undefined>;
+  /**
+   * Orders about which a letter or a note came between two moments, and those that were open then or are now; of each,
+   * what it was newly asked or told to mend meanwhile.
+   */
+  readonly week: (from: Date, until: Date) => Promise<readonly OrderWeek[]>;
   /** Orders that had not passed when that moment came, as they stood then. */
   readonly openAt: (moment: Date) => Promise<readonly OpenOrder[]>;
 }

@@ -2,6 +2,7 @@ import { isIP } from "node:net";
 import { z } from "zod";
 import { isCountry, isRegion } from "../calendar/holidays.ts";
 import { languages } from "../lettering/languages.ts";
+import { weekdays } from "../trade/manager.ts";
 import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
 
@@ -62,6 +63,36 @@ function areDays(typed: string): boolean {
   const isInOrder = [from, to].every((one) => z.iso.date().safeParse(one).success) && from <= to;
   return isInOrder && (typed === from || typed === `${from}..${to}`);
 }
+
+/** Who manages which orders. */
+const managingSchema = z
+  .strictObject({
+    /** The project, in whatever letters it is typed. */
+    project: z.string().trim().min(1).optional(),
+    /** The buyer: an address, or a domain. */
+    buyer: z
+      .string()
+      .toLowerCase()
+      .regex(
+        /^[^\s@]*@?[^\s@.]+(\.[^\s@.]+)+$/,
+        "not an address, and not a domain such as brightwire.example",
+      )
+      .optional(),
+    /** Orders of more stations than this. */
+    stations_above: z.int().min(0).optional(),
+    /** Who manages them. */
+    manager: z.strictObject({ name: z.string().trim().min(1), address: z.email().toLowerCase() }),
+    /** They wait for the manager's word. Otherwise the manager gets a copy of each answer. */
+    waits: z.boolean().default(false),
+    /** Once a week the manager is told how they stand: on which day, at which full hour. */
+    summary: z
+      .strictObject({ weekday: z.enum(weekdays), hour: z.int().min(0).max(23).default(8) })
+      .optional(),
+  })
+  .refine((it) => [it.project, it.buyer, it.stations_above].some((one) => one !== undefined), {
+    error: "needs project, buyer or stations_above",
+    ...wherever({}),
+  });
 
 /** How the page for customer service is served. */
 const pageSettings = z.strictObject({
@@ -211,6 +242,8 @@ export const settingsSchema = z
     desk: pageSettings.optional(),
     /** When buyers are reminded of orders that wait for them. Without it nobody is. */
     waiting: waitingSchema.optional(),
+    /** Who manages which orders. The first that an order fits is its manager. */
+    projects: z.array(managingSchema).default([]),
     /** Who is told of letters that wait for a person, once an hour at most. */
     notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */
@@ -232,6 +265,18 @@ export const settingsSchema = z
         "needs authority or name_servers, to tell forged senders from true ones; “name_servers: none” takes everybody at their word",
       path: ["trust"],
       ...wherever({ mailboxes: some, trust: z.looseObject({}) }),
+    },
+  )
+  .refine(
+    ({ answers: { from, also }, projects }) =>
+      projects.every(({ manager }) => ![from.address, ...also].includes(manager.address)),
+    {
+      error: "the manager of one has an address of this desk itself, which would read copies as letters",
+      path: ["projects"],
+      ...wherever({
+        answers: z.looseObject({ from: z.looseObject({}), also: some }),
+        projects: z.array(managingSchema),
+      }),
     },
   )
   .refine(

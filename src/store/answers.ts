@@ -15,6 +15,7 @@ export function answersOver(db: Kysely<Tables>, blobs: Blobs): Answers {
         letter,
         messageId: row.message_id,
         recipient: row.recipient,
+        copies: JSON.parse(row.copies) as string[],
         bytes: await blobs.get(row.bytes_sha),
       };
     },

@@ -120,8 +120,32 @@ function isForPerson(
     .where("one.state", "in", ["held", "refused"])
     // An answer on its way is nothing to tell of yet.
     .unionAll(one().where("one.for_person", "=", sql.lit(1)).where("one.state", "=", "sent"))
-    .unionAll(unknown);
-  return eb.and([eb("letters.id", "in", waits), eb.or([eb("letters.state", "!=", "sent"), isOpen(eb)])]);
+    .unionAll(unknown)
+    .unionAll(
+      eb
+        .selectFrom("answers")
+        .innerJoin("letters as one", "one.id", "answers.letter")
+        .select("one.id")
+        .where("answers.unreached", "is not", null)
+        .where("one.dealt_with_at", "is", null),
+    );
+  return eb.and([
+    eb("letters.id", "in", waits),
+    eb.or([eb("letters.state", "!=", "sent"), isOpen(eb), isUnreached(eb)]),
+  ]);
+}
+
+/** Whether somebody who was to have a copy of the answer has none. */
+function isUnreached(
+  eb: ExpressionBuilder<Tables, "letters">,
+): ExpressionWrapper<Tables, "letters", SqlBool> {
+  return eb.exists(
+    eb
+      .selectFrom("answers")
+      .select("answers.letter")
+      .whereRef("answers.letter", "=", "letters.id")
+      .where("answers.unreached", "is not", null),
+  );
 }
 
 /** Whether a letter is about no order, or about one that has not passed. */

@@ -14,6 +14,8 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
   return {
     receive: (key, bytes, receivedAt, lane, kind = "letter") =>
       receiveLetter(db, blobs, { key, bytes, receivedAt, lane, kind }),
+    isKnown: async (key) =>
+      (await db.selectFrom("letters").select("id").where("key", "=", key).executeTakeFirst()) !== undefined,
     claim: (letter, now, until) => takeClaim(db, now, until, { letter }),
     claimDue: (now, until, lane) => takeClaim(db, now, until, lane === undefined ? {} : { lane }),
     opening: (claim) => db.transaction().execute((tx) => countOpening(tx, claim)),
@@ -27,13 +29,18 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
     mark: (claim, state, words, now, dueAt) =>
       db.transaction().execute(async (tx) => {
         await markLetter(tx, claim, state, words, dueAt);
-        if (state === "sent")
-          await tx
-            .updateTable("answers")
-            .set({ sent_at: now.toISOString(), words })
-            .where("letter", "=", claim.letter)
-            .execute();
         await writeEvent(tx, claim.letter, state, words, now);
+      }),
+    sent: (claim, words, unreached, now) =>
+      db.transaction().execute(async (tx) => {
+        await markLetter(tx, claim, "sent", words);
+        await tx
+          .updateTable("answers")
+          .set({ sent_at: now.toISOString(), words, unreached: unreached ?? null })
+          .where("letter", "=", claim.letter)
+          .execute();
+        await writeEvent(tx, claim.letter, "sent", words, now);
+        if (unreached !== undefined) await writeEvent(tx, claim.letter, "copy not delivered", unreached, now);
       }),
     release: (claim) => db.transaction().execute((tx) => releaseClaim(tx, claim)),
     letIn: (letter, as, by, now) =>
@@ -49,6 +56,11 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
       db.transaction().execute(async (tx) => {
         await writeDealtWith(tx, letter, now);
         await writeDone(tx, letter, "put aside", by, now);
+      }),
+    copyReturned: (letter, why, now) =>
+      db.transaction().execute(async (tx) => {
+        await tx.updateTable("answers").set({ unreached: why }).where("letter", "=", letter).execute();
+        await writeEvent(tx, letter, "copy not delivered", why, now);
       }),
     returned: (letter, why, now) =>
       db.transaction().execute(async (tx) => {

@@ -214,6 +214,13 @@ const migrations = {
     },
   },
   "015-desk": { up: toDesk },
+  "016-copies": {
+    async up(db: Kysely<never>): Promise<void> {
+      const answers = db.schema.alterTable("answers");
+      await answers.addColumn("copies", "text", (c) => c.notNull().defaultTo("[]")).execute();
+      await answers.addColumn("unreached", "text").execute();
+    },
+  },
   "017-lists": {
     async up(db: Kysely<never>): Promise<void> {
       await db.schema.createIndex("orders_by_latest").on("orders").column("latest").execute();
@@ -226,6 +233,7 @@ const migrations = {
         .on("order_terms")
         .columns(["order_id", "term"])
         .execute();
+      await sql`CREATE INDEX answers_unreached ON answers (letter) WHERE unreached IS NOT NULL`.execute(db);
     },
   },
 };

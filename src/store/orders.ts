@@ -1,6 +1,6 @@
 import type { Kysely } from "kysely";
 import { orderKey } from "../judging/state.ts";
-import type { Orders } from "../ports/store.ts";
+import type { Orders, OrderWeek } from "../ports/store.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Blobs } from "./blobs.ts";
@@ -78,8 +78,56 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
       };
     },
     list: (sought) => listOrders(db, sought),
+    week: (from, until) => readWeek(db, from, until),
     openAt: (moment) => readOpenOrders(db, moment),
   };
+}
+
+/** Orders that something happened to in a week, and open ones. */
+async function readWeek(db: Kysely<Tables>, from: Date, until: Date): Promise<OrderWeek[]> {
+  const [begin, end] = [from.toISOString(), until.toISOString()];
+  const moved = await db
+    .selectFrom("order_letters")
+    .innerJoin("letters", "letters.id", "order_letters.letter")
+    .select("order_letters.order_id")
+    .distinct()
+    .where("letters.received_at", ">=", begin)
+    .where("letters.received_at", "<", end)
+    .execute();
+  const ids = new Set(moved.map(({ order_id }) => order_id));
+  const rows = await db
+    .selectFrom("orders")
+    .selectAll()
+    .where("key", "!=", "")
+    .where((eb) =>
+      eb.or([
+        eb("id", "in", [0, ...ids]),
+        eb.and([eb("verdict", "is not", null), eb("verdict", "!=", "pass")]),
+        eb.and([eb("verdict", "=", "pass"), eb("released", "is", null)]),
+      ]),
+    )
+    .where("opened_at", "<", end)
+    .orderBy("id")
+    .execute();
+  const asked = Map.groupBy(
+    await db
+      .selectFrom("questions")
+      .select(["order_id", "problem", "shape"])
+      .where("opened_at", ">=", begin)
+      .where("opened_at", "<", end)
+      .orderBy("id")
+      .execute(),
+    ({ order_id }) => order_id,
+  );
+  const week: OrderWeek[] = [];
+  for (const row of rows) {
+    const [order] = await readOrders(db, [row]);
+    const slips = (asked.get(row.id) ?? []).map(({ problem, shape }) =>
+      problemFrom(JSON.parse(problem), shape),
+    );
+    if (order !== undefined) week.push({ order, isMoved: ids.has(row.id), slips });
+  }
+  return week;
 }
 
 /** The last letter of a sender about an order. */

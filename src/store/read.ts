@@ -38,7 +38,7 @@ export async function readLetters(
   const answers = byLetter(
     await db
       .selectFrom("answers")
-      .select(["letter", "message_id", "sent_at"])
+      .select(["letter", "message_id", "sent_at", "unreached"])
       .where("letter", "in", ids)
       .execute(),
   );
@@ -68,6 +68,7 @@ export async function readLetters(
             answer: {
               messageId: answer.message_id,
               ...(answer.sent_at === null ? {} : { sentAt: new Date(answer.sent_at) }),
+              ...(answer.unreached === null ? {} : { unreached: answer.unreached }),
             },
           }),
       orders: (orders.get(row.id) ?? []).map(({ number }) => number),

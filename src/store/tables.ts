@@ -162,6 +162,9 @@ export interface Tables {
     made_at: string;
     sent_at: string | null;
     words: string | null;
+    /** Who gets a copy, as JSON; and what became of copies that were refused. */
+    copies: Generated<string>;
+    unreached: Generated<string | null>;
   };
   /** Who may come in to the desk's page. No password: somebody else vouches for him. */
   accounts: { user: string; name: string; role: string; password: string | null; is_shut: number };

@@ -139,6 +139,7 @@ async function writeAnswer(
       letter,
       message_id: answer.messageId,
       recipient: answer.recipient,
+      copies: JSON.stringify(answer.copies ?? []),
       subject: answer.subject,
       bytes_sha: shas.answer,
       made_at: now.toISOString(),

@@ -33,6 +33,15 @@ export type Act =
       /** When the last reminder comes, as "2026-11-09". */
       readonly lastOn?: string;
     }
+  /** A manager is told of a week. It is about no order. */
+  | {
+      readonly kind: "summary";
+      /** Whose, and of which orders, as one text. */
+      readonly of: string;
+      /** The week, as ISO 8601 in UTC. */
+      readonly from: string;
+      readonly until: string;
+    }
   /** What was released of some stations is engraved. */
   | { readonly kind: "cut"; readonly stations: readonly string[] };
 

@@ -95,7 +95,12 @@ export interface LetterRecord {
   readonly state: LetterState;
   readonly verdict?: Verdict;
   readonly why?: string;
-  readonly answer?: { readonly messageId: string; readonly sentAt?: Date };
+  readonly answer?: {
+    readonly messageId: string;
+    readonly sentAt?: Date;
+    /** Who was not reached with a copy of it, and why. */
+    readonly unreached?: string;
+  };
   readonly orders: readonly string[];
   readonly sheets: number;
   readonly problems: readonly Problem[];

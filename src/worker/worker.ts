@@ -1,9 +1,11 @@
 import { setTimeout as wait } from "node:timers/promises";
 import { sendAlarms } from "../intake/alarm.ts";
+import { managersToAsk } from "../intake/ask-manager.ts";
 import { takeNote } from "../intake/check-note.ts";
 import type { Desk } from "../intake/desk.ts";
 import { releaseOrder, releasesDue } from "../intake/release.ts";
 import { remindersOf } from "../intake/remind.ts";
+import { summariesDue } from "../intake/summary.ts";
 import { takeDue, takeLetter } from "../intake/take.ts";
 import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
@@ -272,7 +274,7 @@ async function trySender(run: Run): Promise<void> {
   await desk.sender.tryOut?.().catch(() => undefined); // shows in its health
 }
 
-/** Reminds buyers whose orders wait for them. The worker sends the reminders as it sends answers. */
+/** Reminds buyers whose orders wait for them, and tells managers of their weeks. The worker sends the reminders as it sends answers. */
 async function remindBuyers(run: Run): Promise<void> {
   const { desk } = run;
   const now = desk.clock.now().getTime();
@@ -283,6 +285,8 @@ async function remindBuyers(run: Run): Promise<void> {
       const taken = await takeNote(desk, note);
       if (taken.kind === "wrong") desk.log.warn({ why: taken.why }, "a buyer could not be reminded");
     }
+    for (const note of [...(await managersToAsk(desk)), ...(await summariesDue(desk))])
+      await takeNote(desk, note);
     await releaseDue(run);
   } catch (cause) {
     desk.log.warn({ cause }, "the record, or a disk, failed; reminding and releasing later");

@@ -82,6 +82,7 @@ function deskOver(store: Awaited<ReturnType<typeof openStore>>) {
       sharedDomains: [],
       known: [],
       staff: [],
+      managing: [],
       mostAnswers: { toOne: 999, toAll: 999, toOneADay: 999, inThreadADay: 999 },
       lease: 60,
       patience: 600,

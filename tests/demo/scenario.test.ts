@@ -1,4 +1,4 @@
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { simpleParser } from "mailparser";
@@ -11,6 +11,8 @@ import { sendAlarms } from "../../src/intake/alarm.ts";
 import { answerId } from "../../src/intake/compose.ts";
 import { takeLetter } from "../../src/intake/take.ts";
 import type { Store } from "../../src/ports/store.ts";
+import { managingIn } from "../../src/settings/managing.ts";
+import { readSettings } from "../../src/settings/settings.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
@@ -21,6 +23,8 @@ import { readerOf } from "../make/reader.ts";
 import { answerTo } from "../make/thread.ts";
 
 const scenario = await loadScenario("fixtures");
+const settings = readSettings(readFileSync("config/burin.yaml", "utf8"), "burin.yaml");
+const managing = settings.ok ? managingIn(settings.value) : [];
 const from = "orders@quillgate.example";
 const built: BuiltLetter[] = [];
 const records = new Map<string, LetterRecord>();
@@ -44,7 +48,7 @@ beforeAll(async () => {
     sender,
     clock: { now: () => now },
   });
-  const desk = { ...made, rules: { ...made.rules, room } };
+  const desk = { ...made, rules: { ...made.rules, room, managing } };
   const left = [...scenario.notes];
   const options = { to: from, answerId: (letter: Uint8Array) => answerId(letter, from, desk.secret) };
   for await (const letter of buildLetters(scenario.letters, { ...maker, ...scenario }, options)) {
@@ -113,14 +117,15 @@ test("there are at least 30 letters and 14 orders over three weeks", async () =>
   expect((Math.max(...days) - Math.min(...days)) / 86_400_000).toBeGreaterThanOrEqual(17);
 });
 
-test("every letter has one answer, sent to its sender, in its thread", async () => {
+test("every letter has one answer, in its thread, sent to its sender, or to the buyer whose order a manager agrees to", async () => {
   const answers = sender.kept.filter(({ bytes, recipient }) => !noted.has(bytes) && recipient !== room);
   expect(answers.length).toBe(scenario.letters.length);
   for (const [i, { bytes, recipient }] of answers.entries()) {
     const answer = await simpleParser(Buffer.from(bytes));
     const letter = await simpleParser(Buffer.from(built[i]?.bytes ?? ""));
     expect(answer.inReplyTo).toBe(letter.messageId);
-    expect(recipient).toBe(letter.from?.value[0]?.address);
+    const writer = letter.from?.value[0]?.address;
+    expect(recipient).toBe(writer === "ana@quillgate.example" ? "noor@tidewick.example" : writer);
   }
 });
 

@@ -45,6 +45,7 @@ async function written(
         ...desk.store.letters,
         renew: (_, until) => Promise.resolve(void renewed.push(seconds(until))),
         mark: (_, state, __, ___, due) => Promise.resolve(void marks.push([state, seconds(due)])),
+        sent: () => Promise.resolve(void marks.push(["sent", undefined])),
       },
     },
   });

@@ -184,6 +184,7 @@ test("a death after the server has the reminder, and before the record knows, se
       letters: {
         ...letters,
         mark: (...mark) => (isGone() ? Promise.reject(new Error("dead")) : letters.mark(...mark)),
+        sent: (...sent) => (isGone() ? Promise.reject(new Error("dead")) : letters.sent(...sent)),
       },
     },
   };

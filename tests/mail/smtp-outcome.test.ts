@@ -37,6 +37,32 @@ test("the recipient's refusal counts, whatever the witness's was", () => {
   expect(outcomeOf(went({ refused, error: reply(451) })).kind).toBe("refused");
 });
 
+test("a refused copy: the answer is sent, and who was not reached is told", () => {
+  const copies = ["ana@quillgate.example"];
+  const refused = [reply(550, { recipient: copies[0] })];
+  expect(outcomeOf(went({ copies, refused, taken: "250 queued", handedOver: true }))).toEqual({
+    kind: "sent",
+    words: "250 queued",
+    unreached: "ana@quillgate.example: 550 words",
+  });
+});
+
+test("a refused copy does not hide that the recipient or the witness was refused", () => {
+  const copies = ["ana@quillgate.example"];
+  const copy = reply(550, { recipient: copies[0] });
+  const witness = reply(451, { recipient: "witness@quillgate.example" });
+  expect(outcomeOf(went({ copies, refused: [copy, witness], error: failed({}) })).words).toContain("witness");
+  const own = reply(550, { recipient });
+  expect(outcomeOf(went({ copies, refused: [copy, own], error: failed({}) })).kind).toBe("refused");
+});
+
+test("an answer whose copy was refused, and whose end may have left, is unknown", () => {
+  const copies = ["ana@quillgate.example"];
+  const refused = [reply(550, { recipient: copies[0] })];
+  const lost = went({ copies, refused, error: failed({ code: "ECONNECTION" }), handedOver: true });
+  expect(outcomeOf(lost).kind).toBe("unknown");
+});
+
 test("a witness refused for good makes the answer wait, not fail", () => {
   const refused = [reply(550, { recipient: "witness@quillgate.example" })];
   expect(outcomeOf(went({ refused, error: failed({ code: "ESTREAM" }) }))).toEqual({

@@ -63,6 +63,7 @@ export async function temporaryDesk(changes: Partial<Desk> = {}): Promise<Desk> 
       sharedDomains: [],
       known: [],
       staff: [],
+      managing: [],
       mostAnswers: { toOne: 20, toAll: 600, toOneADay: 100, inThreadADay: 20 },
       lease: 600,
       patience: 600,

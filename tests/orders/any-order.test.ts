@@ -120,6 +120,7 @@ test("sheets made up like this reach every check on an order that looks at sheet
     "file-still-unread",
     "letter-still-open",
     "order-released",
+    "manager-word",
     "sheet-replaced",
   ];
   expect(orderChecks.map(({ id }) => id).filter((id) => !reached.has(id))).toEqual(beyond);

@@ -46,6 +46,7 @@ const desk: Desk = {
     sharedDomains: [],
     known: [],
     staff: [],
+    managing: [],
     mostAnswers: {
       toOne: Number.POSITIVE_INFINITY,
       toAll: Number.POSITIVE_INFINITY,

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 import { calendarIn } from "../../src/settings/calendar.ts";
+import { managingIn } from "../../src/settings/managing.ts";
 import { readSettings, settingsSchema } from "../../src/settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../../src/settings/shared-domains.ts";
 import { faultLine } from "../../src/yaml/yaml.ts";
@@ -164,6 +165,41 @@ test.each([
   const flow = waiting.startsWith("{") ? waiting : `{ ${waiting} }`;
   const read = readSettings(text.replace(/^waiting:[\s\S]*/m, `waiting: ${flow}\n`), "burin.yaml");
   expect(read.ok ? "" : read.faults.map(({ path, what }) => `${path}: ${what}`).join("\n")).toMatch(fault);
+});
+
+test.each([
+  ["- manager: { name: Ana, address: ana@quillgate.example }", /projects\.0: needs project, buyer or/],
+  ["- { project: Library, manager: { name: Ana } }", /projects\.0\.manager\.address/],
+  [
+    "- { buyer: fallowmere, manager: { name: Ana, address: a@b.example } }",
+    /projects\.0\.buyer: not an address/,
+  ],
+  ["- { stations_above: -1, manager: { name: Ana, address: a@b.example } }", /projects\.0\.stations_above/],
+  [
+    "- { project: Library, manager: { name: Ana, address: a@b.example }, summary: { weekday: moonday } }",
+    /projects\.0\.summary\.weekday/,
+  ],
+  [
+    "- { project: Library, manager: { name: Desk, address: Orders@quillgate.example } }",
+    /projects: the manager/,
+  ],
+])("a fault in projects is told: %s", (projects, fault) => {
+  const read = readSettings(
+    text.replace(/^projects:[\s\S]*?\n\n/m, `projects:\n  ${projects}\n\n`),
+    "burin.yaml",
+  );
+  expect(read.ok ? "" : read.faults.map(({ path, what }) => `${path}: ${what}`).join("\n")).toMatch(fault);
+});
+
+test("who manages which orders, as the settings say", () => {
+  const read = readSettings(text, "burin.yaml");
+  expect(read.ok ? managingIn(read.value) : []).toEqual([
+    {
+      project: "Saltmarsh Ferry Terminal",
+      manager: { name: "Ana Reyes", address: "ana@quillgate.example" },
+      waits: true,
+    },
+  ]);
 });
 
 test("the closing days of the settings are days on which the desk is closed", () => {

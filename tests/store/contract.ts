@@ -325,7 +325,7 @@ export function storeContract(open: () => Promise<Store>): void {
     await store.letters.mark(claim, "sending", "", monday);
     expect(await store.letters.states()).toEqual({ sending: 1 });
     expect(await store.buyers.knows("ines@brightwire.example")).toBe(false);
-    await store.letters.mark(claim, "sent", "250 queued", later);
+    await store.letters.sent(claim, "250 queued", undefined, later);
     expect((await store.letters.read(letter)).answer?.sentAt).toEqual(later);
     expect(await store.buyers.knows("ines@brightwire.example")).toBe(true);
   });
@@ -500,10 +500,22 @@ export function storeContract(open: () => Promise<Store>): void {
     });
   });
 
+  test("an answer whose copy was refused is sent, and its letter waits for a person until one has seen to it", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    const claim = await claimed(store, letter, monday);
+    await store.letters.sent(claim, "250", "ana@quillgate.example: 550 no", monday);
+    expect(await store.letters.states()).toEqual({ sent: 1 });
+    const [waiting] = await store.people.waiting(later);
+    expect(waiting).toMatchObject({ letter, answer: { unreached: "ana@quillgate.example: 550 no" } });
+    await store.letters.putAside(letter, { name: "Rosa", why: "told her" }, later);
+    expect(await store.people.waiting(later)).toEqual([]);
+  });
+
   test("an answer that came back leaves its letter to a person, once", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
-    await store.letters.mark(await claimed(store, letter, monday), "sent", "250", monday);
+    await store.letters.sent(await claimed(store, letter, monday), "250", undefined, monday);
     expect(await store.letters.returned(letter, "it came back", later)).toBe(true);
     expect(await store.letters.returned(letter, "it came back", later)).toBe(false);
     expect(await store.people.waiting(later)).toMatchObject([

@@ -28,6 +28,7 @@ ${isCut ? html`<p>These are the oldest. What waits behind them comes up as these
 
 const kinds = {
   undelivered: "its answer did not arrive",
+  copy: "its manager had no copy",
   held: "not taken, and nothing of it is checked",
   order: "",
   letter: "about no order",

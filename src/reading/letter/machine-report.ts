@@ -6,6 +6,8 @@ export interface DeliveryReport {
   readonly failed: boolean;
   /** The mail system's own words; "" where it gives none. */
   readonly words: string;
+  /** Whom it did not reach, in small letters; none where the report does not say it. */
+  readonly recipients: readonly string[];
 }
 
 /** Bytes of a letter that are looked through. A report repeats the letter that came back, with its files. */
@@ -14,13 +16,19 @@ const most = 2_000_000;
 /** Reads a delivery report (RFC 3464 §2.3). A report in free words counts as a failure. */
 export function readDeliveryReport(bytes: Uint8Array): DeliveryReport {
   const status = leaves(bytes).find(({ type }) => type === "message/delivery-status");
-  if (status === undefined) return { failed: true, words: "" };
+  if (status === undefined) return { failed: true, words: "", recipients: [] };
   const text = leafText(status).replaceAll(/\r?\n[ \t]+/g, " ");
   const actions = [...text.matchAll(/^action[ \t]*:[ \t]*([a-z]+)/gim)].map(([, action = ""]) =>
     action.toLowerCase(),
   );
   const [, words = ""] = /^diagnostic-code[ \t]*:(?:[^;\r\n]*;)?[ \t]*(.{1,300})/im.exec(text) ?? [];
-  return { failed: actions.length === 0 || actions.includes("failed"), words: words.trim() };
+  // RFC 3464 §2.3: a block of fields for each recipient.
+  const recipients = text.split(/\r?\n[ \t]*\r?\n/).flatMap((block) => {
+    const [, address] =
+      /^(?:original|final)-recipient[ \t]*:[^;\r\n]*;[ \t]*<?([^\s<>]+)/im.exec(block) ?? [];
+    return address !== undefined && /^action[ \t]*:[ \t]*failed/im.test(block) ? [address.toLowerCase()] : [];
+  });
+  return { failed: actions.length === 0 || actions.includes("failed"), words: words.trim(), recipients };
 }
 
 /**

@@ -39,7 +39,7 @@ describe("a delivery report says", () => {
 
   test("that a letter came back, if it is in free words", () => {
     const bytes = bytesOf(["Subject: Undelivered", "", "Action: delayed"]);
-    expect(readDeliveryReport(bytes)).toEqual({ failed: true, words: "" });
+    expect(readDeliveryReport(bytes)).toEqual({ failed: true, words: "", recipients: [] });
   });
 
   test.each([

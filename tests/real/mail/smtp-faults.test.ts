@@ -46,6 +46,24 @@ await withRig("an answer whose sending goes wrong", (rig) => {
     expect(await hasCome(rig, alice, "without witness")).toBe(false);
   });
 
+  test("is sent when only a copy is refused, once, and says who was not reached", async () => {
+    const sender = smtpSender(senderOf(rig, { witness }));
+    const answer = { ...answerOf("a copy refused"), copies: ["gone@fault.example"] };
+    expect(await sender.send(answer)).toMatchObject({
+      kind: "sent",
+      unreached: expect.stringMatching(/^gone@fault\.example: 550 5\.1\.1/),
+    });
+    await comes(rig, alice, "a copy refused");
+    expect(await sender.find(answer.messageId)).toBe(true);
+  });
+
+  test("goes to nobody when its recipient is refused, although its copy is not", async () => {
+    const sender = smtpSender(senderOf(rig, { witness }));
+    const answer = { ...answerOf("only the copy", "gone@fault.example"), copies: [alice] };
+    expect((await sender.send(answer)).kind).toBe("refused");
+    expect(await hasCome(rig, alice, "only the copy")).toBe(false);
+  });
+
   const dot = /\r\n\.\r\n$/;
   describe.each(["drop", "reset"] as const)("by a connection that ends (%s)", (does) => {
     const steps: [string, Sending["kind"], boolean, Omit<Fault, "does">][] = [

@@ -1,0 +1,106 @@
+import { composeMessage } from "../answer/message.ts";
+import { composeWeek } from "../audit/week.ts";
+import { lastWeek } from "../calendar/weeks.ts";
+import type { Report } from "../judging/report.ts";
+import { managerOf } from "../orders/managed.ts";
+import type { OrderWeek, Outcome } from "../ports/store.ts";
+import { type Managing, weekdays } from "../trade/manager.ts";
+import type { Act, Note } from "../trade/note.ts";
+import { messageIdOf } from "./compose.ts";
+import type { Desk } from "./desk.ts";
+import { noteKey } from "./note-answer.ts";
+import { calendarName } from "./remind.ts";
+
+type Summary = Extract<Act, { kind: "summary" }>;
+
+/** What a note tells a manager of, if it does. */
+export function summaryIn({ acts }: Note): Summary | undefined {
+  return acts.find((act) => act.kind === "summary");
+}
+
+/** The notes that tell managers of weeks that have ended. A week in which nothing happened is passed over. */
+export async function summariesDue(desk: Desk): Promise<Note[]> {
+  const { store, clock, rules, timeZone } = desk;
+  const notes: Note[] = [];
+  for (const one of rules.managing) {
+    if (one.summary === undefined) continue;
+    const { weekday, hour } = one.summary;
+    const week = lastWeek({ weekday: weekdays.indexOf(weekday), hour }, clock.now(), timeZone);
+    const note = noteOf(one, week);
+    if (await store.letters.isKnown(noteKey(note))) continue;
+    const orders = await ordersOf(one, week, desk);
+    if (orders.some(({ isMoved }) => isMoved)) notes.push(note);
+  }
+  return notes;
+}
+
+/** The same week of the same manager is the same note, so that it is told once whatever dies. */
+function noteOf(one: Managing, { from, until }: { readonly from: Date; readonly until: Date }): Note {
+  const of = keyOf(one);
+  return {
+    id: `summary of ${of} until ${until.toISOString()}`,
+    buyer: "",
+    order: "",
+    by: calendarName,
+    why: "a week has ended",
+    acts: [{ kind: "summary", of, from: from.toISOString(), until: until.toISOString() }],
+  };
+}
+
+function keyOf({ project, buyer, stationsAbove, manager }: Managing): string {
+  return JSON.stringify([project, buyer, stationsAbove, manager.address]);
+}
+
+async function ordersOf(
+  one: Managing,
+  { from, until }: { readonly from: Date; readonly until: Date },
+  { store, rules }: Desk,
+): Promise<OrderWeek[]> {
+  const all = await store.orders.week(from, until);
+  return all.filter(({ order }) => managerOf(order, rules.managing) === one);
+}
+
+/** A report on nothing: a summary judges no order. */
+const nothing: Report = {
+  verdict: "pass",
+  files: [],
+  sheets: [],
+  orders: [],
+  problems: [],
+  earlier: [],
+  replaced: [],
+  late: [],
+  withdrawn: [],
+  held: false,
+};
+
+/** Tells a manager of a week. */
+export async function summing(desk: Desk, note: Note, { of, from, until }: Summary): Promise<Outcome> {
+  const { store, clock, rules, timeZone, from: sender, secret, catalogue } = desk;
+  const { version } = await store.buyers.stateOf(note.buyer, []);
+  const outcome = {
+    letter: { subject: note.why, references: [], text: "", attachments: [] },
+    report: nothing,
+    buyer: note.buyer,
+    version,
+    changes: [],
+    by: note.by,
+  };
+  const one = rules.managing.find((each) => keyOf(each) === of);
+  if (one === undefined) return { ...outcome, state: "silent", why: "the settings no longer ask for it" };
+  const week = { from: new Date(from), until: new Date(until) };
+  const orders = await ordersOf(one, week, desk);
+  const words = composeWeek(one, orders, { ...week, timeZone }, catalogue);
+  const messageId = messageIdOf(noteKey(note), sender.address, secret);
+  const recipient = one.manager.address;
+  const envelope = {
+    from: sender,
+    to: recipient,
+    date: clock.now(),
+    messageId,
+    references: [],
+    auto: "auto-generated",
+  } as const;
+  const bytes = await composeMessage(envelope, words);
+  return { ...outcome, state: "ready", answer: { messageId, recipient, subject: words.subject, bytes } };
+}

@@ -1,0 +1,392 @@
+import { simpleParser } from "mailparser";
+import { expect, test } from "vitest";
+import { managersToAsk } from "../../src/intake/ask-manager.ts";
+import { takeNote } from "../../src/intake/check-note.ts";
+import type { Desk } from "../../src/intake/desk.ts";
+import { prepareRelease, releaseOrder } from "../../src/intake/release.ts";
+import { settleOrder } from "../../src/intake/settle.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
+import { readPeople } from "../../src/intake/tell-people.ts";
+import type { Sending } from "../../src/ports/sender.ts";
+import type { Managing } from "../../src/trade/manager.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { answerTo, letterOf, post, type Sent } from "../make/thread.ts";
+
+const ana = { name: "Ana Reyes", address: "ana@quillgate.example" };
+const greta = "greta@fallowmere.example";
+const ofAna: Managing = { buyer: "fallowmere.example", manager: ana, waits: false };
+const waiting: Managing = { ...ofAna, waits: true };
+
+const device = (mark: string, legend = "NORTH", order = "FM-90"): Sent => ({
+  mark,
+  legend: [legend],
+  fill: { order },
+});
+
+async function deskOf(managing: readonly Managing[], says?: () => Sending) {
+  const sender = keepingSender(says);
+  const made = await temporaryDesk({ sender });
+  const desk: Desk = { ...made, rules: { ...made.rules, managing } };
+  return { desk, sender };
+}
+
+const verdictOf = async ({ store }: Desk, number = "FM-90") => (await store.orders.named(number))[0]?.verdict;
+
+const pointsOf = async (desk: Desk): Promise<string[]> =>
+  (await readPeople(desk.store, desk.clock.now())).flatMap(({ points }) => points.map(({ says }) => says));
+
+test("the manager has a copy of the answer, and the answer says so", async () => {
+  const { desk, sender } = await deskOf([ofAna]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  expect(letter.verdict).toBe("pass");
+  expect(sender.kept[0]).toMatchObject({ recipient: greta, copies: [ana.address] });
+  const sent = await simpleParser(Buffer.from(sender.kept[0]?.bytes ?? ""));
+  expect([sent.to, sent.cc].flat().map((one) => one?.text)).toEqual([greta, ana.address]);
+  expect((await answerTo(desk, letter)).replaceAll(/\s+/g, " ")).toContain(
+    "- Ana Reyes, who manages this order, has a copy of this letter.",
+  );
+});
+
+test.each([
+  ["another buyer", { buyer: "brightwire.example" }],
+  ["another project", { project: "Larkspur Library" }],
+  ["larger orders", { stationsAbove: 2 }],
+])("orders that do not fit are not managed: %s", async (_, named) => {
+  const { desk, sender } = await deskOf([{ ...named, manager: ana, waits: true }]);
+  const letter = await post(desk, { sheets: [device("T-1"), device("T-2", "SOUTH")] });
+  expect(letter.verdict).toBe("pass");
+  expect(sender.kept[0]?.copies).toEqual([]);
+});
+
+test("more stations than named make an order its manager's", async () => {
+  const { desk, sender } = await deskOf([{ stationsAbove: 1, manager: ana, waits: false }]);
+  await post(desk, { sheets: [device("T-1")] });
+  await post(desk, { sheets: [device("T-2", "SOUTH")] });
+  expect(sender.kept.map(({ copies }) => copies)).toEqual([[], [ana.address]]);
+});
+
+test("a manager is not told of another order in the same letter that is not his", async () => {
+  const { desk, sender } = await deskOf([{ stationsAbove: 1, manager: ana, waits: false }]);
+  await post(desk, { sheets: [device("T-1"), device("T-2", "SOUTH"), device("T-1", "WEST", "FM-91")] });
+  expect(sender.kept[0]?.copies).toEqual([]);
+});
+
+test("of an order that came with others the manager is asked apart, once", async () => {
+  const { desk, sender } = await deskOf([{ stationsAbove: 1, manager: ana, waits: true }]);
+  await post(desk, { sheets: [device("T-1"), device("T-2", "SOUTH"), device("T-1", "WEST", "QX-551")] });
+  const ask = async (): Promise<void> => {
+    for (const note of await managersToAsk(desk)) await takeNote(desk, note);
+    while (await takeDue(desk));
+  };
+  await ask();
+  expect(sender.kept).toHaveLength(2);
+  expect(sender.kept[1]).toMatchObject({ recipient: greta, copies: [ana.address] });
+  const { text = "" } = await simpleParser(Buffer.from(sender.kept[1]?.bytes ?? ""));
+  expect(text).toContain("waits for the word of Ana Reyes");
+  expect(text).not.toContain("QX-551");
+  await ask();
+  expect(sender.kept).toHaveLength(2);
+  const from = "Ana Reyes <ana@quillgate.example>";
+  const number = (await desk.store.orders.named("FM-90"))[0]?.questions[0]?.number;
+  await post(desk, { from, text: `${number} YES`, to: await desk.store.letters.read(2) });
+  expect(await verdictOf(desk)).toBe("pass");
+});
+
+test("a copy that is refused: the answer is sent once, and the people's list has who had none", async () => {
+  const unreached = "ana@quillgate.example: 550 no such mailbox";
+  const { desk, sender } = await deskOf([ofAna], () => ({ kind: "sent", words: "250", unreached }));
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  expect(letter.state).toBe("sent");
+  while (await takeDue(desk));
+  expect(sender.kept).toHaveLength(1);
+  expect(await pointsOf(desk)).toEqual([`the copy of its answer was not delivered: ${unreached}`]);
+  await desk.store.letters.putAside(letter.letter, { name: "Rosa", why: "told her" }, desk.clock.now());
+  expect(await pointsOf(desk)).toEqual([]);
+});
+
+test("a copy that comes back leaves the buyer's answer as sent, and tells a person", async () => {
+  const { desk } = await deskOf([ofAna]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  const report = (to: string): Uint8Array =>
+    Buffer.from(
+      `From: MAILER-DAEMON@mx.example\r\nTo: orders@quillgate.example\r\nMessage-ID: <${to}.dsn@mx.example>\r\nSubject: Undelivered\r\nAuto-Submitted: auto-replied\r\nContent-Type: multipart/report; report-type=delivery-status; boundary="r"\r\n\r\n--r\r\n\r\nNo.\r\n--r\r\nContent-Type: message/delivery-status\r\n\r\nReporting-MTA: dns; mx.example\r\n\r\nFinal-Recipient: rfc822; ${to}\r\nAction: failed\r\nDiagnostic-Code: smtp; 550 no\r\n\r\n--r\r\nContent-Type: text/rfc822-headers\r\n\r\nMessage-ID: ${letter.answer?.messageId}\r\n\r\n--r--\r\n`,
+    );
+  await takeLetter(desk, report(ana.address), desk.clock.now());
+  expect((await desk.store.letters.read(letter.letter)).state).toBe("sent");
+  expect(await pointsOf(desk)).toEqual([
+    "the copy of its answer was not delivered: ana@quillgate.example: it came back: 550 no",
+  ]);
+  await takeLetter(desk, report(greta), desk.clock.now());
+  expect((await desk.store.letters.read(letter.letter)).state).toBe("refused");
+});
+
+test("a death before the server's words were kept: sent once, and somebody looks whether the copy arrived", async () => {
+  let is: Sending["kind"] = "unknown";
+  const { desk } = await deskOf([ofAna]);
+  let now = desk.clock.now();
+  let times = 0;
+  const dying: Desk = {
+    ...desk,
+    clock: { now: () => now },
+    sender: {
+      send: () => {
+        times++;
+        return Promise.resolve(
+          is === "sent" ? { kind: "sent", words: "" } : { kind: "unknown", words: "lost" },
+        );
+      },
+      find: () => Promise.resolve(true),
+    },
+  };
+  const letter = await post(dying, { sheets: [device("T-1")] });
+  expect(letter.state).toBe("unknown");
+  is = "sent";
+  now = new Date(now.getTime() + 3_600_000);
+  while (await takeDue(dying));
+  expect((await desk.store.letters.read(letter.letter)).state).toBe("sent");
+  expect(times).toBe(1);
+  expect(await pointsOf(desk)).toEqual([
+    "the copy of its answer was not delivered: nobody knows whether its copy reached ana@quillgate.example",
+  ]);
+});
+
+test("an order that would pass waits for its manager's word, and passes with it", async () => {
+  const { desk, sender } = await deskOf([waiting]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  expect(letter.verdict).toBe("person");
+  const text = (await answerTo(desk, letter)).replaceAll(/\s+/g, " ");
+  expect(text).toContain("1. This order waits for the word of Ana Reyes, who manages it.");
+  expect(text).toContain("- Ana Reyes has to agree before the order passes. You need do nothing for it.");
+  expect(text).not.toContain("looks at this letter and writes to you");
+  expect(await pointsOf(desk)).toContain("This order waits for the word of Ana Reyes, who manages it.");
+  expect((await prepareRelease("FM-90", { by: "Tom" }, desk)).ok).toBe(false);
+
+  const word = await post(desk, { from: "Ana Reyes <ana@quillgate.example>", text: "1 YES", to: letter });
+  expect(word.verdict).toBe("pass");
+  expect(await verdictOf(desk)).toBe("pass");
+  expect(sender.kept.at(-1)).toMatchObject({ recipient: greta, copies: [ana.address] });
+  expect((await answerTo(desk, word)).replaceAll(/\s+/g, " ")).toContain("- Settled: 1 (by Ana Reyes).");
+  expect(await pointsOf(desk)).toEqual([]);
+  expect(await desk.store.orders.confirmed(greta, "FM-90")).toMatchObject([{ by: "Ana Reyes" }]);
+  expect((await prepareRelease("FM-90", { by: "Tom" }, desk)).ok).toBe(true);
+  expect((await desk.store.verify()).differ).toEqual([]);
+});
+
+test("what is wrong comes first: nobody asks the manager of an order that cannot pass", async () => {
+  const { desk } = await deskOf([waiting]);
+  const letter = await post(desk, { sheets: [device("T-1", "HALFF")] });
+  expect(letter.problems.map(({ check }) => check)).not.toContain("manager-word");
+  const settled = await post(desk, { text: "1 YES", to: letter });
+  expect(settled.problems.map(({ check }) => check)).toContain("manager-word");
+  expect(settled.verdict).toBe("person");
+});
+
+test("the buyer's own YES is not the manager's word", async () => {
+  const { desk } = await deskOf([waiting]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  const said = await post(desk, { text: "1 YES", to: letter });
+  expect(said.verdict).toBe("person");
+  expect(await verdictOf(desk)).toBe("person");
+});
+
+test.each(["fail", "none", "temporary"] as const)(
+  "a letter under the manager's address that proves %s is not his word",
+  async (proof) => {
+    const { desk } = await deskOf([waiting]);
+    const letter = await post(desk, { sheets: [device("T-1")] });
+    const forged: Desk = {
+      ...desk,
+      rules: { ...desk.rules, nameServers: [] },
+      reader: { ...desk.reader, sender: () => Promise.resolve({ ok: true, value: proof }) },
+    };
+    await post(forged, { from: "Ana Reyes <ana@quillgate.example>", text: "1 YES", to: letter });
+    expect(await verdictOf(desk)).toBe("person");
+  },
+);
+
+test("a stranger who replies to the answer gives no word", async () => {
+  const { desk } = await deskOf([waiting]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  const said = await post(desk, { from: "Eve <eve@stranger.example>", text: "1 YES", to: letter });
+  expect(await verdictOf(desk)).toBe("person");
+  expect(await answerTo(desk, said)).not.toContain("FM-90");
+});
+
+test("the sender of a held letter that names the project learns of no manager", async () => {
+  const { desk, sender } = await deskOf([{ project: "Fallowmere Baths", manager: ana, waits: true }]);
+  const fill = { order: "FM-90", project: "Fallowmere Baths" };
+  await post(desk, { sheets: [{ ...device("T-1"), fill }] });
+  const held = await post(desk, { from: "Eve <eve@stranger.example>", sheets: [{ ...device("T-2"), fill }] });
+  expect(held.why).toBe("it names an order number of another buyer");
+  expect(await answerTo(desk, held)).not.toMatch(/Ana|FM-90/);
+  expect(sender.kept.at(-1)).toMatchObject({ recipient: "eve@stranger.example", copies: [] });
+});
+
+test("the manager of another project gives no word, and learns nothing", async () => {
+  const other: Managing = {
+    ...ofAna,
+    buyer: "oakmoor.example",
+    manager: { name: "Lou", address: "lou@quillgate.example" },
+  };
+  const { desk } = await deskOf([waiting, other]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  const said = await post(desk, { from: "Lou <lou@quillgate.example>", text: "1 YES", to: letter });
+  expect(await verdictOf(desk)).toBe("person");
+  expect(await answerTo(desk, said)).not.toContain("FM-90");
+});
+
+test("a manager's NO stops the order, and goes to a person", async () => {
+  const { desk } = await deskOf([waiting]);
+  const letter = await post(desk, { sheets: [device("T-1")] });
+  const no = await post(desk, { from: "Ana Reyes <ana@quillgate.example>", text: "1 NO", to: letter });
+  expect(no.verdict).toBe("person");
+  expect(await verdictOf(desk)).toBe("person");
+  expect((await pointsOf(desk)).join("\n")).toContain("“1 NO”");
+});
+
+test("a manager answers none of the buyer's questions, and withdraws nothing", async () => {
+  const { desk } = await deskOf([waiting]);
+  const letter = await post(desk, { sheets: [device("T-1", "HALFF")] });
+  const said = await post(desk, { from: "Ana Reyes <ana@quillgate.example>", text: "1 YES", to: letter });
+  expect(said.verdict).toBe("person");
+  await post(desk, { from: "Ana Reyes <ana@quillgate.example>", text: "CANCEL T-1", to: letter });
+  const [order] = await desk.store.orders.named("FM-90");
+  expect(order?.sheets).toHaveLength(1);
+  expect(order?.verdict).toBe("person");
+});
+
+test("an order that changes after the word needs it anew", async () => {
+  const { desk } = await deskOf([waiting]);
+  const first = await post(desk, { sheets: [device("T-1")] });
+  const from = "Ana Reyes <ana@quillgate.example>";
+  await post(desk, { from, text: "1 YES", to: first });
+  const changed = await post(desk, { sheets: [device("T-2", "SOUTH")] });
+  expect(changed.verdict).toBe("person");
+  expect(changed.problems.map(({ check }) => check)).toEqual(["manager-word"]);
+  await post(desk, { from, text: "1 YES", to: first });
+  expect(await verdictOf(desk)).toBe("person");
+});
+
+test("one of our own people can give the word, with a name and a reason", async () => {
+  const { desk } = await deskOf([waiting]);
+  await post(desk, { sheets: [device("T-1")] });
+  const [order] = await desk.store.orders.named("FM-90");
+  const by = { name: "Rosa Imhoff", why: "Ana says so on the telephone" };
+  const said = await settleOrder(desk, order ?? { buyer: "", number: "" }, [{ kind: "yes", number: 1 }], by);
+  expect(said.done).toBe(true);
+  expect(await verdictOf(desk)).toBe("pass");
+});
+
+test("an order released as it stands asks for no word; one that passed before the setting is not released", async () => {
+  const { desk } = await deskOf([]);
+  await post(desk, { sheets: [device("T-1")] });
+  const strict: Desk = { ...desk, rules: { ...desk.rules, managing: [waiting] } };
+  expect((await releaseOrder(strict, "FM-90", "Tom", () => Promise.resolve("here"))).ok).toBe(false);
+  expect((await releaseOrder(desk, "FM-90", "Tom", () => Promise.resolve("here"))).ok).toBe(true);
+  const thanks = await post(strict, { text: "Thank you.", to: await desk.store.letters.read(1) });
+  expect(thanks.problems.map(({ check }) => check)).not.toContain("manager-word");
+  expect(await verdictOf(desk)).toBe("pass");
+});
+
+/** A letter of the manager with another attached whole. */
+async function forwarding(
+  inner: Uint8Array,
+  from = "Ana Reyes <ana@quillgate.example>",
+): Promise<Uint8Array> {
+  const head = `From: ${from}\r\nTo: orders@quillgate.example\r\nMessage-ID: <${Math.random()}@quillgate.example>\r\nSubject: Fwd: Stations\r\nContent-Type: multipart/mixed; boundary="outer"\r\n\r\n--outer\r\n\r\n\r\n--outer\r\nContent-Type: message/rfc822\r\n\r\n`;
+  return Buffer.concat([Buffer.from(head), inner, Buffer.from("\r\n--outer--\r\n")]);
+}
+
+async function take(desk: Desk, bytes: Uint8Array) {
+  const { letter } = await takeLetter(desk, bytes, desk.clock.now());
+  return desk.store.letters.read(letter);
+}
+
+test("a contractor's letter that the manager forwards is the contractor's, and both are answered", async () => {
+  const { desk, sender } = await deskOf([waiting]);
+  const letter = await take(desk, await forwarding(await letterOf({ sheets: [device("T-1")] })));
+  expect(letter.orders).toEqual(["FM-90"]);
+  const [order] = await desk.store.orders.named("FM-90");
+  expect(order?.buyer).toBe(greta);
+  expect(sender.kept[0]).toMatchObject({ recipient: greta, copies: [ana.address] });
+  expect(await answerTo(desk, letter)).toContain("Ana Reyes forwarded your letter to us.");
+  // To forward is not to agree.
+  expect(order?.verdict).toBe("person");
+});
+
+test("one forwarded in the text, its sheets beside it, counts too", async () => {
+  const { desk, sender } = await deskOf([ofAna]);
+  const text =
+    "---------- Forwarded message ---------\nFrom: Greta Sorley <greta@fallowmere.example>\nDate: Mon, Nov 9, 2026 at 8:00 AM\nSubject: Stations\nTo: <ana@quillgate.example>\n\nHello,\n\nattached.\n\nGreta Sorley\n";
+  const letter = await post(desk, {
+    from: "Ana Reyes <ana@quillgate.example>",
+    text,
+    sheets: [device("T-1")],
+  });
+  expect(letter.verdict).toBe("pass");
+  expect((await desk.store.orders.named("FM-90"))[0]?.buyer).toBe(greta);
+  expect(sender.kept[0]).toMatchObject({ recipient: greta, copies: [ana.address] });
+});
+
+test("the desk writes to no stranger whom a manager names: the answer goes to the manager, and says so", async () => {
+  const { desk, sender } = await deskOf([{ project: "Fallowmere Baths", manager: ana, waits: false }]);
+  const sheet = { ...device("T-1"), fill: { order: "FM-90", project: "Fallowmere Baths" } };
+  const inner = (): Promise<Uint8Array> => letterOf({ from: "Sid <sid@victim.example>", sheets: [sheet] });
+  const letter = await take(desk, await forwarding(await inner()));
+  expect(sender.kept[0]).toMatchObject({ recipient: ana.address, copies: [] });
+  expect((await answerTo(desk, letter)).replaceAll(/\s+/g, " ")).toContain(
+    "This answer goes to you alone: sid@victim.example has not written to this desk about this project.",
+  );
+  // Nor does it the second time, when he has an order by the first.
+  await take(
+    desk,
+    await forwarding(
+      await letterOf({
+        from: "Sid <sid@victim.example>",
+        subject: "More",
+        sheets: [{ ...sheet, mark: "T-2" }],
+      }),
+    ),
+  );
+  expect(sender.kept.map(({ recipient }) => recipient)).toEqual([ana.address, ana.address]);
+  const [order] = await desk.store.orders.named("FM-90");
+  expect(order).toMatchObject({ buyer: "sid@victim.example" });
+});
+
+test.each([
+  ["orders of nobody", [{ ...ofAna, project: "Larkspur Library" }]],
+  [
+    "orders of another manager",
+    [
+      { ...ofAna, manager: { name: "Lou", address: "lou@quillgate.example" } },
+      { project: "Larkspur Library", manager: ana, waits: false },
+    ],
+  ],
+])("a manager who forwards %s touches none", async (_, managing: readonly Managing[]) => {
+  const { desk } = await deskOf(managing);
+  await post(desk, { sheets: [device("T-1")] });
+  const letter = await take(desk, await forwarding(await letterOf({ sheets: [device("T-1", "SOUTH")] })));
+  expect(letter.why).toMatch(/another manages, or nobody/);
+  expect((await desk.store.orders.named("FM-90"))[0]?.revision).toBe(1);
+});
+
+test("a manager who forwards a letter touches no order of another buyer", async () => {
+  const { desk } = await deskOf([{ stationsAbove: 0, manager: ana, waits: false }]);
+  await post(desk, { sheets: [device("T-1")] });
+  const inner = await letterOf({ from: "Eve <eve@stranger.example>", sheets: [device("T-1", "SOUTH")] });
+  const letter = await take(desk, await forwarding(inner));
+  expect(letter.why).toBe("it names an order number of another buyer");
+  expect(await answerTo(desk, letter)).not.toContain("FM-90");
+});
+
+test("letters of two that are forwarded together are nobody's", async () => {
+  const { desk } = await deskOf([ofAna]);
+  const text =
+    "Begin forwarded message:\n\nFrom: Greta <greta@fallowmere.example>\nTo: a@b.example\n\nOne.\n\nBegin forwarded message:\n\nFrom: Bo <bo@fallowmere.example>\nTo: a@b.example\n\nTwo.\n";
+  const letter = await post(desk, {
+    from: "Ana Reyes <ana@quillgate.example>",
+    text,
+    sheets: [device("T-1")],
+  });
+  expect(letter.why).toMatch(/not clear whose letter/);
+});
