@@ -1,0 +1,114 @@
+import { simpleParser } from "mailparser";
+import { expect, test } from "vitest";
+import { takeDue } from "../../src/intake/take.ts";
+import type { PackageFile } from "../../src/release/release.ts";
+import { keepingSender, temporaryDesk } from "../make/desk.ts";
+import { pagedDesk } from "../make/desk-page.ts";
+import { post } from "../make/thread.ts";
+
+const unknownWord = { mark: "P-1", legend: ["SALONA"], fill: { order: "FM-80" } } as const;
+const right = { ...unknownWord, legend: ["POOL"] } as const;
+
+test("a point is settled in the name of whoever is signed in, and its sender is answered", async () => {
+  const { desk, as } = await pagedDesk();
+  await post(desk, { sheets: [unknownWord] });
+  const own = await as("act");
+  const response = await own.post("/orders/FM-80/points", { number: "1", act: "yes", why: "Greta said so" });
+  expect(response.status).toBe(200);
+  expect(await response.text()).toContain("Order FM-80: pass. The worker sends the answer.");
+  const [order] = await desk.store.orders.named("FM-80");
+  expect(order?.verdict).toBe("pass");
+  const [confirmed] = await desk.store.orders.confirmed("greta@fallowmere.example", "FM-80");
+  expect(confirmed).toMatchObject({ by: "Rosa act", why: "Greta said so" });
+});
+
+test("what cannot be done is said, and nothing changes", async () => {
+  const { desk, as } = await pagedDesk();
+  await post(desk, { sheets: [unknownWord] });
+  const own = await as("release");
+  for (const [path, fields, says] of [
+    ["/orders/FM-80/points", { number: "9", act: "yes", why: "x" }, "has no open point 9"],
+    ["/orders/FM-80/points", { number: "1", act: "waive", why: "x" }, "is a question"],
+    ["/orders/FM-80/release", {}, "name no folder"],
+    ["/orders/FM-80/cut", {}, "Nothing is recorded"],
+    ["/orders/FM-80/place", { sheet: "7/7", mark: "P-2", why: "x" }, "No sheet 7/7 stands"],
+    ["/letters/1/let-in", { why: "x" }, "there is nothing to let in"],
+  ] as const) {
+    const response = await own.post(path, fields);
+    expect([path, response.status >= 400]).toEqual([path, true]);
+    expect(await response.text(), path).toContain(says);
+  }
+  expect((await desk.store.orders.named("FM-80"))[0]).toMatchObject({ verdict: "confirm", revision: 1 });
+});
+
+test("words for the sender go out above how the order stands", async () => {
+  const { desk, as } = await pagedDesk();
+  await post(desk, { sheets: [unknownWord] });
+  const own = await as("act");
+  await own.post("/orders/FM-80/write", { words: "We try to reach you on the telephone." });
+  const answer = await desk.store.answers.of(2);
+  const { text = "" } = await simpleParser(Buffer.from(answer?.bytes ?? []));
+  expect(answer?.recipient).toBe("greta@fallowmere.example");
+  expect(text.replaceAll(/\s+/g, " ")).toContain("Rosa act writes: “We try to reach you on the telephone.”");
+  expect(text).toContain("SALONA");
+});
+
+test("an answer is sent again as it is, and the record says at whose wish", async () => {
+  const sender = keepingSender();
+  const { desk, as } = await pagedDesk({ desk: await temporaryDesk({ sender }) });
+  const { letter } = await post(desk, { sheets: [unknownWord] });
+  while (await takeDue(desk));
+  expect(sender.kept).toHaveLength(1);
+  const own = await as("act");
+  expect((await own.post(`/letters/${letter}/again`, { why: "it went astray" })).status).toBe(200);
+  while (await takeDue(desk));
+  expect(sender.kept).toHaveLength(2);
+  expect(sender.kept[1]?.bytes).toEqual(sender.kept[0]?.bytes);
+  const history = await desk.store.letters.history(letter);
+  expect(history).toContainEqual(
+    expect.objectContaining({ actor: "Rosa act", what: "sent again", words: "it went astray" }),
+  );
+  expect((await desk.store.letters.read(letter)).state).toBe("sent");
+});
+
+test("an order is released and cut in the name of whoever is signed in", async () => {
+  const packed: string[] = [];
+  const put = (name: string, files: readonly PackageFile[]): Promise<string> => {
+    packed.push(`${name}: ${files.length > 5}`);
+    return Promise.resolve(`out/${name}`);
+  };
+  const { desk, as } = await pagedDesk({ put });
+  await post(desk, { sheets: [right] });
+  const own = await as("release");
+  expect(await (await own.post("/orders/FM-80/release", {})).text()).toContain(
+    "Released: out/FM-80 revision 2",
+  );
+  expect(packed).toEqual(["FM-80 revision 2: true"]);
+  const page = await (await own.post("/orders/FM-80/cut", { stations: "P-1" })).text();
+  expect(page).toContain("Order FM-80 is engraved: 1 of 1 pieces.");
+  expect((await desk.store.orders.named("FM-80"))[0]?.released).toMatchObject({ by: "Rosa release" });
+});
+
+test("a search finds an order by each thing that people know of it, and by nothing else", async () => {
+  const { desk, as } = await pagedDesk();
+  await post(desk, {
+    sheets: [
+      { ...right, mark: "S-104", legend: ["LOBBY"], fill: { order: "FM-80", project: "Larkspur Library" } },
+    ],
+  });
+  await post(desk, { sheets: [{ ...right, fill: { order: "FM-81", project: "Quarry Street School" } }] });
+  const own = await as("see");
+  const [{ contact } = { contact: {} }] = (await desk.store.orders.named("FM-80"))[0]?.sheets ?? [];
+  const phone = "phone" in contact ? String(contact.phone) : "";
+  expect(phone).not.toBe("");
+  const found = async (search: string): Promise<string[]> => {
+    const page = await (await own.get(`/orders?search=${encodeURIComponent(search)}`)).text();
+    return [...page.matchAll(/<a href="\/orders\/([^"]+)">/g)].map(([, number = ""]) => number);
+  };
+  for (const search of ["fm80", "FM-80", "larkspur", "lark libr", "s-104", "lobby", "LARKSPUR LOBBY"])
+    expect([search, await found(search)]).toEqual([search, ["FM-80"]]);
+  for (const search of [phone, phone.replaceAll("-", " "), "greta", "greta@fallowmere.example"])
+    expect([search, await found(search)]).toEqual([search, ["FM-81", "FM-80"]]);
+  for (const search of ["ark", "FM-8O", "larkspur school"])
+    expect([search, await found(search)]).toEqual([search, []]);
+});
