@@ -27,13 +27,24 @@ export function waitingOf(order: OrderRecord): WaitingOrder {
 
 /** The notes that the calendar writes now: reminders that are due, and orders of which somebody has to call. */
 export async function remindersOf({ store, clock, rules }: Desk): Promise<Note[]> {
-  if (rules.reminding === undefined) return [];
+  if (rules.reminding === undefined || isNight(clock.now(), rules.reminding.timeZone)) return [];
   const orders = await store.orders.waiting();
   const sent = orders.flatMap(({ number, buyer, reminders }) =>
     reminders.map(({ at }) => ({ number, buyer, at })),
   );
   const due = remindersDue(orders.map(waitingOf), sent, rules.reminding, clock.now());
   return due.map(noteOf);
+}
+
+/** From so many o'clock on buyers are reminded, and until so many. */
+const [morning, evening] = [8, 18];
+
+/** Whether nobody is at work where the desk is, by the hour. */
+function isNight(now: Date, timeZone: string): boolean {
+  const hour = Number(
+    new Intl.DateTimeFormat("en-US", { timeZone, hour: "2-digit", hourCycle: "h23" }).format(now),
+  );
+  return hour < morning || hour >= evening;
 }
 
 /** The same reminder is the same note, so that it is sent once whatever dies. */

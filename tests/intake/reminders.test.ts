@@ -197,3 +197,19 @@ test("a death after the server has the reminder, and before the record knows, se
   expect(sender.kept).toHaveLength(before + 1);
   expect((await letters.states()).sent).toBe(2);
 });
+
+test("nobody is reminded at night", async () => {
+  const { desk, sender, look, forward } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate, deviceIn("1")] });
+  await look();
+  const before = sender.kept.length;
+  // To the third day, hour by hour from its midnight in Chicago.
+  forward(39);
+  const hours: number[] = [];
+  for (let hour = 0; hour < 24; hour++) {
+    await look();
+    if (sender.kept.length > before + hours.length) hours.push(hour);
+    forward(1);
+  }
+  expect(hours).toEqual([8]);
+});
