@@ -52,7 +52,10 @@ const hour = 3_600_000;
 /** Counts the time from `from` on and before `to`. */
 export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
   const { letters, orders, held } = audited;
-  const slips = audited.slips.filter(({ openedAt }) => openedAt >= from);
+  // Words of an earlier letter wait for a person, and are no slip.
+  const slips = audited.slips.filter(
+    ({ openedAt, problem }) => openedAt >= from && problem.check !== "letter-still-open",
+  );
   const opened = orders.filter(({ revisions: [first] }) => first !== undefined && first.at >= from);
   const passed = orders.flatMap((order) => passOf(order, from) ?? []);
   const byVerdict = { pass: 0, fail: 0, confirm: 0, waiting: 0, person: 0 };

@@ -92,7 +92,11 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
     .select(["orders.number as name", "orders.buyer", "sheets.edition"])
     .where("questions.opened_at", "<", end)
     .where((eb) =>
-      eb.or([eb("questions.opened_at", ">=", start), eb("questions.closed_at", "is", null), eb("questions.closed_at", ">=", start)]),
+      eb.or([
+        eb("questions.opened_at", ">=", start),
+        eb("questions.closed_at", "is", null),
+        eb("questions.closed_at", ">=", start),
+      ]),
     )
     .orderBy("questions.id")
     .execute();
