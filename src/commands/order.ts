@@ -1,6 +1,5 @@
-import { timeIn } from "../audit/day.ts";
 import { contactsIn } from "../audit/people.ts";
-import { dateIn } from "../calendar/dates.ts";
+import { dateIn, timeIn } from "../calendar/dates.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
 import { gatherOrders } from "../orders/gather.ts";
