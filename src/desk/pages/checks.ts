@@ -25,7 +25,8 @@ function endingsOf(one: CheckTally | undefined): string {
 export async function checksPage(c: Ask, front: Front): Promise<Response> {
   visitorOf(c);
   const { store, clock } = front.desk;
-  const now = clock.now();
+  // The end of a time is no part of it, and what happens at this very moment counts.
+  const now = new Date(clock.now().getTime() + 1);
   const from = new Date(now.getTime() - days * 24 * 3_600_000);
   const { byCheck, questions } = figuresOf(await store.audited(from, now), from, now);
   const fired = new Map(byCheck.map(({ name, slips }) => [name, slips]));
