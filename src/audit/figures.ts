@@ -1,3 +1,4 @@
+import { managerWord } from "../checks/order/manager-word.ts";
 import { isForPerson } from "../judging/for-person.ts";
 import type { Audited, AuditedOrder, AuditedSlip, Ending } from "../trade/audited.ts";
 import type { Verdict } from "../trade/problem.ts";
@@ -49,12 +50,14 @@ export interface Figures {
 
 const hour = 3_600_000;
 
+/** Words of an earlier letter, and a manager's word, are waited for and are no slip. */
+const noSlips = new Set(["letter-still-open", managerWord.id]);
+
 /** Counts the time from `from` on and before `to`. */
 export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
   const { letters, orders, held } = audited;
-  // Words of an earlier letter wait for a person, and are no slip.
   const slips = audited.slips.filter(
-    ({ openedAt, problem }) => openedAt >= from && problem.check !== "letter-still-open",
+    ({ openedAt, problem }) => openedAt >= from && !noSlips.has(problem.check),
   );
   const opened = orders.filter(({ revisions: [first] }) => first !== undefined && first.at >= from);
   const passed = orders.flatMap((order) => passOf(order, from) ?? []);
