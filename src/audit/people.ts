@@ -95,14 +95,18 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
   };
 }
 
-/** That reminders came to nothing, if nothing has happened since. It is put aside by the note that found it. */
+/** That reminders came to nothing or were too late, if nothing has happened since. It is put aside by the note that found it. */
 function unanswered({ reminders, changedAt, missing }: OrderRecord): Point[] {
   const found = reminders.find(
     ({ what, at, isDealtWith }) => what === "person" && at >= changedAt && !isDealtWith,
   );
   if (found === undefined) return [];
   const awaited = missing.length === 0 ? "" : `; still to come: ${missing.length} of its sheets`;
-  return [{ letter: found.letter, says: `nobody answers, and the last reminder has gone${awaited}` }];
+  const isReminded = reminders.some(({ what, at }) => what !== "person" && at >= changedAt);
+  const why = isReminded
+    ? "nobody answers, and the last reminder has gone"
+    : "nothing has come for long; it was too late for a reminder";
+  return [{ letter: found.letter, says: `${why}${awaited}` }];
 }
 
 function waitingLetter(record: LetterRecord): Waiting {

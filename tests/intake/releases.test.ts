@@ -1,5 +1,5 @@
 import { simpleParser } from "mailparser";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { sendAlarms } from "../../src/intake/alarm.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
@@ -152,6 +152,69 @@ test("nobody outside takes back what is released", async () => {
   expect((await orderIn(desk)).sheets).toHaveLength(2);
   await sendAlarms(desk);
   expect(await alarms(desk)).toEqual([expect.stringContaining("CANCEL P-2")]);
+});
+
+test("nobody outside takes back what is released, though its sheet came again since", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  // Another contact changes no piece, and the sheet stands under another id.
+  const fill = { order: "FM-80", "contact.name": "Hanna Brook" };
+  const again = await post(desk, { sheets: [{ ...sheetOf("P-2", "SOUTH"), fill }] });
+  expect(again.verdict).toBe("pass");
+  const { sheets, released } = await orderIn(desk);
+  expect(sheets.map(({ id }) => id)).not.toEqual(released?.pieces.map(({ sheet }) => sheet));
+  const cancelled = await post(desk, { text: "CANCEL P-2", to: again });
+  expect(cancelled.verdict).toBe("person");
+  expect((await orderIn(desk)).sheets).toHaveLength(2);
+});
+
+describe("a change of what is released that was decided settles no other", () => {
+  const decide = async (desk: Desk): Promise<void> => {
+    const { verdict, questions } = await orderIn(desk);
+    expect(verdict).toBe("person");
+    await takeNote(desk, noteOf({ kind: "yes", number: questions[0]?.number ?? 0 }));
+    expect((await orderIn(desk)).verdict).toBe("pass");
+  };
+  const threeReleased = async (): Promise<Desk> => {
+    const desk = await deskWithRoom();
+    await post(desk, { sheets: [{ mark: "R-1", legend: ["NORTH"], fill: { order: "FM-81" } }] });
+    await post(desk, {
+      sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH"), sheetOf("P-3", "WEST")],
+    });
+    await release(desk);
+    return desk;
+  };
+  const moveAway = async (desk: Desk, from: string): Promise<void> => {
+    const sheet = (await orderIn(desk)).sheets.find(({ mark }) => mark === from)?.id ?? "";
+    const moved = await takeNote(desk, noteOf({ kind: "place", sheet, mark: `R-${from}`, order: "FM-81" }));
+    expect(moved.kind).toBe("judged");
+  };
+
+  test("of two sheets that changed, one goes away", async () => {
+    const desk = await threeReleased();
+    await post(desk, { sheets: [sheetOf("P-1", "EAST")] });
+    await decide(desk);
+    await post(desk, { sheets: [sheetOf("P-2", "EAST")] });
+    await decide(desk);
+    // What is different now reads as it did before P-2 changed, and a piece is missing.
+    await moveAway(desk, "P-2");
+    await decide(desk);
+  });
+
+  test("one sheet is lost, comes again, and another is lost", async () => {
+    const desk = await threeReleased();
+    for (const [mark, legend] of [
+      ["P-2", "SOUTH"],
+      ["P-3", "WEST"],
+    ] as const) {
+      await post(desk, { sheets: [sheetOf(mark, "EAST")] });
+      await moveAway(desk, mark);
+      await decide(desk);
+      await post(desk, { sheets: [sheetOf(mark, legend)] });
+      expect((await orderIn(desk)).verdict).toBe("pass");
+    }
+  });
 });
 
 test("what is engraved is recorded station by station, and a change is told to have come too late", async () => {
