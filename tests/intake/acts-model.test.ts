@@ -290,6 +290,9 @@ test("whoever does whatever, no order passes with something open, nothing vanish
         await desk.store.close();
       },
     ),
-    { numRuns: Number(process.env["BURIN_RUNS"] ?? 20) },
+    // The same stories in every run; others, with BURIN_RUNS, as many as it says.
+    process.env["BURIN_RUNS"] === undefined
+      ? { numRuns: 20, seed: 20_261_109 }
+      : { numRuns: Number(process.env["BURIN_RUNS"]) },
   );
 }, 3_600_000);
