@@ -2,6 +2,7 @@ import { writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { beforeEach, describe, expect, test } from "vitest";
 import { order } from "../../src/commands/order.ts";
+import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
@@ -177,12 +178,20 @@ test("nobody but a party to the order withdraws anything, in no other thread tha
   expect((await orderOf()).withdrawn).toEqual([]);
 });
 
-test("burin order shows what was withdrawn, and by which letter", async () => {
+test("burin order shows what was withdrawn and what was moved, where to, and by what", async () => {
   const folder = temporaryFolder();
   const store = await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
   desk = await temporaryDesk({ store });
   const first = await post(desk, { sheets: pool });
   await post(desk, { to: first, text: "CANCEL B-1 position 2" });
+  await post(desk, { sheets: [{ mark: "C-1", legend: ["GYM"], fill: { order: "FM-80" } }] });
+  const gym = (await orderOf()).sheets.find(({ mark }) => mark === "B-2")?.id ?? "";
+  const by = { buyer: "greta@fallowmere.example", by: "Rosa Imhoff", why: "Greta says so" };
+  const move = { kind: "place", sheet: gym, mark: "C-2", order: "FM-80" } as const;
+  await takeNote(desk, { id: "n1", order: "FM-72", ...by, acts: [move] });
+  const other = (await orderOf("FM-80")).sheets.find(({ mark }) => mark === "C-1")?.id ?? "";
+  const within = { kind: "place", sheet: other, mark: "C-3" } as const;
+  await takeNote(desk, { id: "n2", order: "FM-80", ...by, acts: [within] });
   await store.close();
   const config = resolve("config");
   writeFileSync(
@@ -197,6 +206,11 @@ test("burin order shows what was withdrawn, and by which letter", async () => {
   };
   await order.run(["FM-72", "--settings", join(folder, "burin.yaml")], io);
   expect(lines.join("\n")).toContain(
-    "\n\nWithdrawn:\n  B-1 device D2, position 2 (B-1 (3).pdf), by letter 2\n\n",
+    "\n\nWithdrawn:\n  B-1 device D2, position 2 (B-1 (3).pdf), by letter 2\n\nPut elsewhere:\n  B-2 device D2, alone (B-2.pdf): moved to order FM-80, C-2 device D2, alone, by note 4\n\n",
   );
+  await order.run(["FM-80", "--settings", join(folder, "burin.yaml")], io);
+  expect(lines.at(-1)).toContain(
+    "\n\nPut elsewhere:\n  C-1 device D2, alone (C-1.pdf): moved to C-3 device D2, alone, by note 5\n\n",
+  );
+  expect(lines.at(-1)).not.toContain("Withdrawn:");
 });
