@@ -141,7 +141,7 @@ export async function readOrdersForPerson(db: Db, most?: number): Promise<OrderR
     .selectAll()
     .where("for_person", "=", 1)
     .where("verdict", "is not", null)
-    .where("verdict", "!=", "pass")
+    .where((eb) => eb.or([eb("verdict", "!=", "pass"), eb("released", "is not", null)]))
     .orderBy("id")
     .$if(most !== undefined, (query) => query.limit(most ?? 0))
     .execute();

@@ -1,10 +1,12 @@
 import { simpleParser } from "mailparser";
 import { describe, expect, test } from "vitest";
+import { peopleLines } from "../../src/audit/people-text.ts";
 import { sendAlarms } from "../../src/intake/alarm.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { prepareRelease, releaseOrder, releasesDue } from "../../src/intake/release.ts";
 import { takeDue } from "../../src/intake/take.ts";
+import { readPeople } from "../../src/intake/tell-people.ts";
 import type { Act, Note } from "../../src/trade/note.ts";
 import type { OrderRecord } from "../../src/trade/record.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
@@ -215,6 +217,34 @@ describe("a change of what is released that was decided settles no other", () =>
       expect((await orderIn(desk)).verdict).toBe("pass");
     }
   });
+});
+
+test("what is settled after a release waits for a second one: its buyer and our own people are told", async () => {
+  const desk = await deskWithRoom();
+  const list = () => readPeople(desk.store, desk.clock.now());
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  await release(desk);
+  expect(await list()).toEqual([]);
+  await post(desk, { sheets: [sheetOf("P-1", "EAST")] });
+  const number = (await orderIn(desk)).questions[0]?.number ?? 0;
+  const settled = await takeNote(desk, noteOf({ kind: "yes", number }));
+  while (await takeDue(desk));
+  expect((await orderIn(desk)).verdict).toBe("pass");
+  const { letter } = settled as { readonly letter: number };
+  const answer = await answerTo(desk, await desk.store.letters.read(letter));
+  expect(answer.replaceAll(/\s+/g, " ")).toContain(
+    "- You need do nothing more. The engraving room still has order FM-80 as it was before the change. A person at Quillgate Stations releases it once more; only then is the change cut. - If a legend is wrong, call 312-555-0140 at once.",
+  );
+  const waiting = await list();
+  expect(waiting).toMatchObject([{ what: "order", order: "FM-80", letters: [] }]);
+  expect(peopleLines(waiting, desk.clock.now()).join("\n")).toMatch(
+    /^ 1\. Order FM-80[^]*\n {4}changed since its release on 2026-11-09, and all of that is settled: it has to be released once more\n {4}→ burin release "FM-80" --by NAME$/,
+  );
+  const listed = await desk.store.orders.list({ forPerson: true, most: 9 });
+  expect(listed.map((one) => one.number)).toEqual(["FM-80"]);
+  await release(desk);
+  expect(await list()).toEqual([]);
+  expect(await desk.store.orders.list({ forPerson: true, most: 9 })).toEqual([]);
 });
 
 test("what is engraved is recorded station by station, and a change is told to have come too late", async () => {
