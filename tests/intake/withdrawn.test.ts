@@ -154,6 +154,45 @@ describe("nothing is withdrawn, and a person reads", () => {
   });
 });
 
+test("a sheet that was under way when its place was cancelled is asked about, and one of later date is not", async () => {
+  const at = (time: string): Desk => ({ ...desk, clock: { now: () => new Date(`2026-11-09T${time}:00Z`) } });
+  const gym = pool.slice(3);
+  const first = await post(at("14:00"), { sheets: pool, date: "2026-11-09T14:00:00Z" });
+  const cancel = { text: "CANCEL B-2", date: "2026-11-09T14:20:00Z" };
+  await post(at("14:20"), { ...cancel, to: first });
+  const late = await post(at("14:30"), { sheets: gym, date: "2026-11-09T14:10:00Z" });
+  expect(late.verdict).toBe("confirm");
+  expect(checksOf(late)).toEqual(["sheet-after-cancellation"]);
+  expect((await answerTo(desk, late)).replaceAll(/\s+/g, " ")).toContain(
+    "1. B-2.pdf came after you had cancelled it, but its letter bears the earlier date. If it is not wanted, cancel it once more in a reply to this letter. Or reply “1 YES” if it is meant as it stands.",
+  );
+  // It stays open until it is answered, and then stays settled.
+  const more = { sheets: [{ mark: "B-3", legend: ["GYM"] }], date: "2026-11-09T14:40:00Z" };
+  await post(at("14:40"), more);
+  expect((await orderOf()).verdict).toBe("confirm");
+  const yes = await post(at("14:50"), { text: "1 YES", to: late, date: "2026-11-09T14:50:00Z" });
+  expect(yes.verdict).toBe("pass");
+  // Cancelled once more and sent again, it is wanted.
+  await post(at("15:00"), { text: "CANCEL B-2", to: yes, date: "2026-11-09T15:00:00Z" });
+  expect(standing(await orderOf())).not.toContain("B-2 alone");
+  const again = await post(at("15:10"), { sheets: gym, date: "2026-11-09T15:10:00Z" });
+  expect(again.verdict).toBe("pass");
+});
+
+test("what crossed with its cancellation can be cancelled once more, and is asked about anew if it crosses again", async () => {
+  const at = (time: string): Desk => ({ ...desk, clock: { now: () => new Date(`2026-11-09T${time}:00Z`) } });
+  const date = (time: string) => ({ date: `2026-11-09T${time}:00Z` });
+  const first = await post(at("14:00"), { sheets: pool, ...date("14:00") });
+  await post(at("14:20"), { text: "CANCEL B-2", to: first, ...date("14:20") });
+  const late = await post(at("14:30"), { sheets: pool.slice(3), ...date("14:10") });
+  const yes = await post(at("14:40"), { text: "1 YES", to: late, ...date("14:40") });
+  expect(yes.verdict).toBe("pass");
+  const gone = await post(at("14:50"), { text: "CANCEL B-2", to: yes, ...date("14:50") });
+  expect(gone.verdict).toBe("pass");
+  const crossed = await post(at("15:00"), { sheets: pool.slice(3), ...date("14:45") });
+  expect(checksOf(crossed)).toEqual(["sheet-after-cancellation"]);
+});
+
 test("beside a sheet for another station it counts", async () => {
   const first = await post(desk, { sheets: pool });
   const reply = await post(desk, {
