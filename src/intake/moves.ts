@@ -43,6 +43,10 @@ function moveOf(
   // Else it would be cut for both orders.
   if (from !== to && from?.released !== undefined && isReleasedPiece(old, from.released))
     return `sheet ${act.sheet} is released to engraving in order ${note.order}`;
+  // Else nothing would stand there to be asked about what is released.
+  const isLast = from?.sheets.every((sheet) => sheet.id === old.id || gone.has(sheet.id));
+  if (from !== to && from?.released !== undefined && isLast)
+    return `order ${note.order} is released to engraving, and nothing would be left of it`;
   if (act.mark !== undefined && !isMarked({ ...old, mark: act.mark }))
     return `“${act.mark}” is no station mark`;
   const { position } = act;

@@ -108,12 +108,12 @@ export function answeringIn(
     bringsSheets: brought.length > 0,
     sheetsNamed: (words: string) => {
       const named = as.party ? sheetsNamed(words, answeredFor) : undefined;
-      // What is released may be under the cutter. Nobody but one of our own people takes it back.
-      const isReleased = answeredFor.some(
-        ({ sheets, released }) =>
-          released !== undefined &&
-          sheets.some((sheet) => named?.includes(sheet.id) && isReleasedPiece(sheet, released)),
-      );
+      // What is released may be under the cutter. Nobody but one of our own people takes it back, nor all that is left.
+      const isReleased = answeredFor.some(({ sheets, released }) => {
+        const gone = sheets.filter(({ id }) => named?.includes(id));
+        if (released === undefined || gone.length === 0) return false;
+        return gone.length === sheets.length || gone.some((sheet) => isReleasedPiece(sheet, released));
+      });
       return named !== undefined && !isReleased && mayWithdraw(named, state, at, brought) ? named : undefined;
     },
   };

@@ -171,6 +171,24 @@ test("nobody outside takes back what is released, though its sheet came again si
   expect((await orderIn(desk)).sheets).toHaveLength(2);
 });
 
+test("nobody outside takes back all that is left of a released order, and nobody moves it away", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [{ mark: "R-1", legend: ["NORTH"], fill: { order: "FM-81" } }] });
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  await release(desk);
+  const changed = await post(desk, { sheets: [sheetOf("P-1", "EAST")] });
+  const cancelled = await post(desk, { text: "CANCEL P-1", to: changed });
+  expect(cancelled.verdict).toBe("person");
+  const { sheets, questions } = await orderIn(desk);
+  expect(sheets).toHaveLength(1);
+  expect(questions.map(({ problem }) => problem.check)).toContain("order-released");
+  const sheet = sheets[0]?.id ?? "";
+  expect(await takeNote(desk, noteOf({ kind: "place", sheet, mark: "R-2", order: "FM-81" }))).toEqual({
+    kind: "wrong",
+    why: "order FM-80 is released to engraving, and nothing would be left of it",
+  });
+});
+
 describe("a change of what is released that was decided settles no other", () => {
   const decide = async (desk: Desk): Promise<void> => {
     const { verdict, questions } = await orderIn(desk);
