@@ -132,8 +132,13 @@ export async function cancel(
     const some = gone.filter((one) => one.number === number);
     return ledger.released[number] !== undefined && some.length === ledger.orders[number].size;
   });
+  // Nobody knows which is meant of two stations of one mark.
+  const named = about.filter((number) =>
+    [...ledger.orders[number].keys()].some((spot) => spot.startsWith(`${mark} `)),
+  );
+  const isEither = what !== "order" && named.length > 1;
   // Nobody outside takes back what is released.
-  if (gone.length === 0 || isReleased) {
+  if (gone.length === 0 || isReleased || isEither) {
     ledger.words.set(letter, { order, text: `CANCEL ${words}` });
     return;
   }
