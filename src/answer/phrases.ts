@@ -112,6 +112,13 @@ export function nextSteps(
       `${orders.length > 1 ? "The orders are" : "The order is"} released: the engraving room has what it needs.`,
       `If a legend is wrong after all, call ${maker.phone} at once. What is engraved cannot be changed.`,
     ];
+  const stale = orders.filter((order) => order.released !== undefined && !isReleased(order));
+  const it = stale.length > 1 ? "they were" : "it was";
+  if (verdict === "pass" && stale.length > 0)
+    return [
+      `You need do nothing more. The engraving room still has ${ordersInWords(stale)} as ${it} before the change. A person at ${maker.name} releases ${stale.length > 1 ? "them" : "it"} once more; only then is the change cut.`,
+      `If a legend is wrong, call ${maker.phone} at once.`,
+    ];
   if (verdict === "pass")
     return [
       `You need do nothing more. A person at ${maker.name} releases ${orders.length > 1 ? "the orders; only then are they" : "the order; only then is it"} cut.`,

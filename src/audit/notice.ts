@@ -1,6 +1,5 @@
 import { counted } from "../answer/one-line.ts";
-import { dateIn } from "../calendar/dates.ts";
-import { timeIn } from "./day.ts";
+import { dateIn, timeIn } from "../calendar/dates.ts";
 import type { Waiting } from "./people.ts";
 import { peopleLines } from "./people-text.ts";
 

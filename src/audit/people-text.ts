@@ -1,8 +1,11 @@
 import { oneLine } from "../answer/one-line.ts";
-import type { Waiting } from "./people.ts";
+import type { Point, Waiting } from "./people.ts";
 
 /** Of each thing so many points are told. */
 const mostPoints = 12;
+
+/** So many sheets that may belong elsewhere are named. */
+const mostSheets = 6;
 
 /** What waits for somebody, each in a few lines: what it is, whom to call, its points, what to do. */
 export function peopleLines(waiting: readonly Waiting[], now: Date): string[] {
@@ -11,11 +14,7 @@ export function peopleLines(waiting: readonly Waiting[], now: Date): string[] {
 
 function waitingText(one: Waiting, now: Date): string[] {
   const { order, contacts, points, since } = one;
-  const told = points
-    .slice(0, mostPoints)
-    .map(({ number, letter, says }) =>
-      oneLine(`${number === undefined ? `letter ${letter}:` : `${number}.`} ${says}`, 200),
-    );
+  const told = points.slice(0, mostPoints).map((point) => oneLine(`${nameOf(point)}${point.says}`, 200));
   const more = points.length > mostPoints ? [`… and ${points.length - mostPoints} more`] : [];
   return [
     `${titleOf(one)} (waits ${spanOf(since, now)})`,
@@ -24,6 +23,11 @@ function waitingText(one: Waiting, now: Date): string[] {
     ...more,
     ...todo(one, order),
   ];
+}
+
+function nameOf({ number, letter }: Point): string {
+  if (number !== undefined) return `${number}. `;
+  return letter === undefined ? "" : `letter ${letter}: `;
 }
 
 function titleOf({ what, order, project, letters: [letter] }: Waiting): string {
@@ -56,8 +60,17 @@ function todo({ what, letters, points }: Waiting, order = ""): string[] {
   const said = [
     ...new Set(points.flatMap((point) => (point.number === undefined ? (point.letter ?? []) : []))),
   ];
+  const [sheet, ...others] = new Set(points.flatMap(({ sheets = [] }) => sheets));
+  const more = others.slice(0, mostSheets - 1).join(" or ");
+  const isToRelease = points.some(({ number, letter: from }) => number === undefined && from === undefined);
   return [
     ...(numbers.length === 0 ? [] : [`→ burin settle "${order}" ${numbers[0]} --yes, or --no, or --say "…"`]),
+    ...(sheet === undefined
+      ? []
+      : [
+          `→ if a sheet belongs elsewhere: burin settle --sheet ${sheet} --station MARK, or --position N, or --order NUMBER${more === "" ? "" : ` (or sheet ${more})`}`,
+        ]),
+    ...(isToRelease ? [`→ burin release "${order}" --by NAME`] : []),
     ...said.map(
       (one) => `→ once what letter ${one} says is dealt with: burin settle --letter ${one} --aside`,
     ),

@@ -1,8 +1,14 @@
 import { fileChecks, letterChecks } from "../checks/catalogue.ts";
+import { deviceWithoutPlate } from "../checks/order/device-without-plate.ts";
+import { orderNumberNearMiss } from "../checks/order/order-number-near-miss.ts";
+import { stationMarkInNotes } from "../checks/order/station-mark-in-notes.ts";
+import { stationMarkNearMiss } from "../checks/order/station-mark-near-miss.ts";
 import { wordsOf } from "../checks/run.ts";
 import { isForPerson } from "../judging/for-person.ts";
+import { isAsReleased } from "../orders/piece.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { LetterRecord, OrderRecord } from "../trade/record.ts";
+import type { FileId } from "../trade/sheet.ts";
 
 /** One thing that waits for somebody. */
 export interface Waiting {
@@ -26,18 +32,27 @@ export interface Waiting {
   readonly points: readonly Point[];
 }
 
-/** A point that somebody has to settle, under the number that answers gave it. */
+/**
+ * A point that somebody has to settle, under the number that answers gave it. One without number and letter is about
+ * the order as a whole: it has to be released once more.
+ */
 export interface Point {
   readonly number?: number;
   /** Which letter said it, where it is no question of the order. */
   readonly letter?: number;
   readonly says: string;
+  /** Sheets that may belong elsewhere. */
+  readonly sheets?: readonly FileId[];
 }
 
 const rank = { undelivered: 0, held: 1, order: 2, copy: 3, letter: 4 } as const satisfies Record<
   Waiting["what"],
   number
 >;
+/** Checks that ask about a sheet which may belong elsewhere. */
+const aboutPlace: ReadonlySet<string> = new Set(
+  [stationMarkNearMiss, stationMarkInNotes, orderNumberNearMiss, deviceWithoutPlate].map(({ id }) => id),
+);
 const aboutLetter = new Set([...fileChecks, ...letterChecks].map(({ id }) => id));
 
 /**
@@ -72,7 +87,10 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
   const asked = questions
     // Words of an earlier letter stand among the points under their letter.
     .filter(({ problem }) => problem.check !== "letter-still-open")
-    .map(({ number, problem }): Point => ({ number, says: wordsOf(problem).says }));
+    .map(({ number, problem }): Point => {
+      const sheets = aboutPlace.has(problem.check) ? [...new Set(problem.spots.map(({ file }) => file))] : [];
+      return { number, says: wordsOf(problem).says, ...(sheets.length === 0 ? {} : { sheets }) };
+    });
   const silence = unanswered(order);
   const since = [
     ...questions.map(({ openedAt }) => openedAt),
@@ -91,18 +109,32 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
     order: order.number,
     ...(order.project === undefined ? {} : { project: order.project }),
     contacts: contactsIn(order),
-    points: [...asked, ...words, ...said, ...silence],
+    points: [...asked, ...words, ...said, ...silence, ...unreleased(order)],
   };
 }
 
-/** That reminders came to nothing, if nothing has happened since. It is put aside by the note that found it. */
+/** That what has changed since the release is settled, and the engraving room does not have it yet. */
+function unreleased({ verdict, released, sheets }: OrderRecord): Point[] {
+  if (verdict !== "pass" || released === undefined || isAsReleased(sheets, released)) return [];
+  return [
+    {
+      says: `changed since its release on ${released.on}, and all of that is settled: it has to be released once more`,
+    },
+  ];
+}
+
+/** That reminders came to nothing or were too late, if nothing has happened since. It is put aside by the note that found it. */
 function unanswered({ reminders, changedAt, missing }: OrderRecord): Point[] {
   const found = reminders.find(
     ({ what, at, isDealtWith }) => what === "person" && at >= changedAt && !isDealtWith,
   );
   if (found === undefined) return [];
   const awaited = missing.length === 0 ? "" : `; still to come: ${missing.length} of its sheets`;
-  return [{ letter: found.letter, says: `nobody answers, and the last reminder has gone${awaited}` }];
+  const isReminded = reminders.some(({ what, at }) => what !== "person" && at >= changedAt);
+  const why = isReminded
+    ? "nobody answers, and the last reminder has gone"
+    : "nothing has come for long; it was too late for a reminder";
+  return [{ letter: found.letter, says: `${why}${awaited}` }];
 }
 
 function waitingLetter(record: LetterRecord): Waiting {

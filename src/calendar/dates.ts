@@ -15,6 +15,11 @@ export function dateIn(moment: Date, timeZone: string): string {
   return new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" }).format(moment);
 }
 
+/** What the clocks of a zone show at a moment: "08:02". */
+export function timeIn(moment: Date, timeZone: string): string {
+  return new Intl.DateTimeFormat("en-GB", { timeZone, timeStyle: "short" }).format(moment);
+}
+
 /** The moment at which the clocks of a zone show the time that `utc` shows in UTC. */
 function localTime(utc: number, timeZone: string): Date {
   let moment = utc;

@@ -47,6 +47,7 @@ import { projectDiffers } from "./order/project-differs.ts";
 import { projectNearMiss } from "./order/project-near-miss.ts";
 import { sameFileNameTwice } from "./order/same-file-name-twice.ts";
 import { sameSheetTwice } from "./order/same-sheet-twice.ts";
+import { sheetAfterCancellation } from "./order/sheet-after-cancellation.ts";
 import { sheetReplaced } from "./order/sheet-replaced.ts";
 import { shipToDiffers } from "./order/ship-to-differs.ts";
 import { standaloneInPlate } from "./order/standalone-in-plate.ts";
@@ -203,6 +204,7 @@ export const orderChecks: readonly OrderCheck[] = [
   stationMarkInNotes,
   orderNumberNearMiss,
   whichSheetCounts,
+  sheetAfterCancellation,
   countDiffers,
   fileStillUnread,
   letterStillOpen,

@@ -1,10 +1,15 @@
-import { writeFile } from "node:fs/promises";
-import { dayCsv } from "../audit/csv.ts";
-import { type Day, makeDay } from "../audit/day.ts";
-import { dateIn, dayBounds } from "../calendar/dates.ts";
+import { mkdir, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { oneLine } from "../answer/one-line.ts";
+import { csvFiles } from "../audit/csv.ts";
+import { type Period, readPeriod } from "../audit/period.ts";
+import { sectionsOf } from "../audit/rows.ts";
+import { trendsOf } from "../audit/trends.ts";
+import { calendarOf } from "../calendar/business-days.ts";
+import { dateIn } from "../calendar/dates.ts";
+import { calendarIn } from "../settings/calendar.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { missingWords } from "./order.ts";
 import { table } from "./table.ts";
 import { readRecord, systemClock } from "./wire.ts";
 
@@ -12,31 +17,51 @@ export const day = defineCommand({
   name: "day",
   takes: "[YYYY-MM-DD]",
   words: [0, 1],
-  summary: "Audits one day: its letters, verdicts, problems, and what is still open.",
+  summary:
+    "Audits a day, or the days from one to another: letters, orders, slips, questions, and what they teach.",
   details:
-    "Without a date it is today, in the settings' time zone. Counted from the record: a recount gives the same.",
+    "Without a date it is today, in the settings' time zone. Counted as the record stood when the days ended: a recount gives the same.",
   options: {
-    csv: { type: "string", takes: "FILE", tells: "write the letters as CSV too" },
+    from: { type: "string", takes: "DATE", tells: "the first day of several" },
+    to: { type: "string", takes: "DATE", tells: "the last day of several; without it, today" },
+    csv: {
+      type: "string",
+      takes: "FOLDER",
+      tells: "write letters, orders, problems and questions as CSV too",
+    },
     json: { type: "boolean", tells: "print one JSON object instead" },
     ...settingsOption,
   },
-  async run([given], { csv, json, settings }, { out }) {
+  async run([given], { from, to, csv, json, settings }, { out }) {
     const configuration = await configure(settings);
-    const zone = configuration.settings.time_zone;
-    const date = given ?? dateIn(systemClock.now(), zone);
-    if (!isDate(date)) throw new CannotRun(`“${date}” is not a date; write it as 2026-11-09`);
-    const { from, to } = dayBounds(date, zone);
+    const { time_zone: timeZone } = configuration.settings;
+    const today = dateIn(systemClock.now(), timeZone);
+    const first = from ?? given ?? today;
+    const last = from === undefined ? (to ?? given ?? today) : (to ?? today);
+    for (const date of [first, last])
+      if (!isDate(date)) throw new CannotRun(`“${date}” is not a date; write it as 2026-11-09`);
+    if (given !== undefined && (from ?? to) !== undefined)
+      throw new CannotRun("name one day, or the first and the last with --from and --to");
+    if (last < first) throw new CannotRun(`${last} is before ${first}`);
     const store = await readRecord(configuration);
-    const audit = makeDay(date, zone, await store.letters.between(from, to), await store.orders.openAt(to));
+    const { waiting } = configuration.settings;
+    const calendar = waiting === undefined ? calendarOf({ timeZone }) : calendarIn(waiting, timeZone);
+    const period = await readPeriod(store.audited, { first, last }, calendar);
     await store.close();
-    if (csv !== undefined)
-      await writeFile(csv, dayCsv(audit)).catch((cause: unknown) => {
-        throw new CannotRun(`cannot write ${csv}: ${reasonOf(cause)}`, { cause });
-      });
-    out(json ? JSON.stringify(audit, null, 2) : dayText(audit));
+    if (csv !== undefined) await writeFiles(csv, period);
+    out(json ? JSON.stringify(period, null, 2) : periodText(period));
     return 0;
   },
 });
+
+async function writeFiles(folder: string, period: Period): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+    for (const [name, text] of csvFiles(period)) await writeFile(join(folder, name), text);
+  } catch (cause) {
+    throw new CannotRun(`cannot write to ${folder}: ${reasonOf(cause)}`, { cause });
+  }
+}
 
 function isDate(text: string): boolean {
   const date = new Date(`${text}T00:00:00Z`);
@@ -45,58 +70,17 @@ function isDate(text: string): boolean {
   );
 }
 
-function dayText(audit: Day): string {
-  if (audit.letters.length === 0)
-    return `${audit.date}: no letter came (days begin at midnight in ${audit.timeZone}).`;
-  const answered = audit.letters
-    .flatMap(({ secondsToAnswer }) => secondsToAnswer ?? [])
-    .toSorted((a, b) => a - b);
-  const median = answered[Math.floor((answered.length - 1) / 2)];
+function periodText(period: Period): string {
+  const { first, last, timeZone, figures } = period;
+  const days = first === last ? first : `${first} to ${last}`;
+  const trends = trendsOf(figures);
   return [
-    `${audit.date} (${audit.timeZone}): ${audit.letters.length} letters`,
-    "",
-    table([
-      ["time", "from", "order", "sheets", "verdict", "to fix", "to ask", "answered in"],
-      ...audit.letters.map((letter) => [
-        letter.time,
-        letter.from,
-        letter.orders.join(", "),
-        String(letter.sheets),
-        letter.verdict ?? "",
-        letter.stops === 0 ? "" : String(letter.stops),
-        letter.asks === 0 ? "" : String(letter.asks),
-        letter.secondsToAnswer === null ? letter.state : seconds(letter.secondsToAnswer),
-      ]),
-    ]),
-    "",
-    `Verdicts: ${Object.entries(audit.byVerdict)
-      .map(([verdict, count]) => `${count} ${verdict}`)
-      .join(", ")}.`,
-    ...(median === undefined ? [] : [`Half of the answers took ${seconds(median)} or less.`]),
-    "",
-    table([
-      ["problem", "times", "letters"],
-      ...audit.byCheck.map(({ check, problems, letters }) => [check, String(problems), String(letters)]),
-    ]),
-    "",
-    audit.open.length === 0
-      ? "No order is open at the end of the day."
-      : table(
-          [
-            ["open order", "verdict", "project", "buyer", "still to come"],
-            ...audit.open.map((order) => [
-              order.number,
-              order.verdict,
-              order.project ?? "",
-              order.buyer,
-              missingWords(order.missing),
-            ]),
-          ],
-          60,
-        ),
-  ].join("\n");
-}
-
-function seconds(count: number): string {
-  return count < 60 ? `${count.toFixed(1)} s` : `${(count / 60).toFixed(0)} min`;
+    `${days} (${timeZone}): ${figures.letters === 0 ? "no letter came" : `${figures.letters} letters`}`,
+    ...sectionsOf(period).map(
+      ({ title, lines }) => `${title}\n${table(lines.map((line) => line.map((cell) => oneLine(cell, 80))))}`,
+    ),
+    ...(trends.length === 0
+      ? []
+      : [["What it teaches", ...trends.map((trend) => `- ${oneLine(trend, 300)}`)].join("\n")]),
+  ].join("\n\n");
 }

@@ -1,14 +1,14 @@
-import { timeIn } from "../audit/day.ts";
 import { contactsIn } from "../audit/people.ts";
-import { dateIn } from "../calendar/dates.ts";
+import { dateIn, timeIn } from "../calendar/dates.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
+import { orderKey } from "../judging/state.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { isAsReleased } from "../orders/piece.ts";
 import type { Verified } from "../ports/store.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Missing } from "../trade/order.ts";
-import type { OrderRecord } from "../trade/record.ts";
+import type { Gone, OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
@@ -109,6 +109,8 @@ function orderText(record: OrderRecord, zone: string): string {
     ...gathered.flatMap(({ twice }) => twice).map(({ again }): [string, Sheet] => [again.mark ?? "", again]),
     ...gathered.flatMap(({ aside }) => aside).map(({ sheet }): [string, Sheet] => [sheet.mark ?? "", sheet]),
   ];
+  const moved = record.withdrawn.filter(({ movedTo }) => movedTo !== undefined);
+  const withdrawn = record.withdrawn.filter(({ movedTo }) => movedTo === undefined);
   const aside = new Set(gathered.flatMap((one) => one.aside.map(({ sheet }) => sheet.id)));
   return [
     `Order ${record.number}: ${record.verdict ?? "nothing is left of it"}`,
@@ -133,7 +135,11 @@ function orderText(record: OrderRecord, zone: string): string {
             sheet.file,
           ]),
         ]),
-    ...(record.withdrawn.length === 0 ? [] : ["", "Withdrawn:", ...record.withdrawn.map(withdrawnWords)]),
+    ...listedUnder("Withdrawn:", withdrawn.map(withdrawnWords)),
+    ...listedUnder(
+      "Put elsewhere:",
+      moved.map((gone) => movedWords(gone, record)),
+    ),
     ...(record.missing.length === 0 ? [] : ["", `Still to come: ${missingWords(record.missing)}`]),
     "",
     table([
@@ -162,8 +168,27 @@ function releasedLines({ released, sheets: standing }: OrderRecord): string[] {
   return [`Released to engraving on ${on} by ${by}, revision ${released.revision}; ${engraved}${since}`];
 }
 
-function withdrawnWords({ sheet, letter }: OrderRecord["withdrawn"][number]): string {
-  return `  ${[sheet.mark, what(sheet)].filter((word) => word !== undefined).join(" ")} (${sheet.file}), by letter ${letter}`;
+function listedUnder(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : ["", title, ...lines];
+}
+
+function withdrawnWords({ sheet, letter }: Gone): string {
+  return `  ${placeOf(sheet)} (${sheet.file}), by letter ${letter}`;
+}
+
+/** "S-201 device D2, alone (S-201.pdf): moved to order FM-72, S-210 device D2, alone, by note 53". */
+function movedWords({ sheet, letter, movedTo }: Gone, { number }: OrderRecord): string {
+  const order = movedTo?.order ?? "";
+  const to = [
+    ...(orderKey(order) === orderKey(number) ? [] : [`order ${order}`]),
+    ...(movedTo === undefined ? [] : [placeOf(movedTo)]),
+  ];
+  return `  ${placeOf(sheet)} (${sheet.file}): moved to ${to.join(", ")}, by note ${letter}`;
+}
+
+/** "S-104 device D2, position 2". */
+function placeOf(sheet: Sheet): string {
+  return [sheet.mark, what(sheet)].filter((word) => word !== undefined).join(" ");
 }
 
 /** Why the order has not passed: each problem in words, under what it asks for. */

@@ -13,6 +13,7 @@ import { type Ask, type Env, type Front, Refused, visitorOf } from "./front.ts";
 import { page } from "./page.ts";
 import { accountsPage } from "./pages/accounts.ts";
 import { checkPage, checksPage } from "./pages/checks.ts";
+import { dayPage } from "./pages/day.ts";
 import { letterPage } from "./pages/letter.ts";
 import { lettersPage } from "./pages/letters.ts";
 import { orderPage } from "./pages/order.ts";
@@ -126,6 +127,7 @@ function reading(app: Hono<Env>, front: Front): void {
   app.get("/people", (c) => peoplePage(c, front));
   app.get("/checks", (c) => checksPage(c, front));
   app.get("/checks/:id", (c) => checkPage(c, front, c.req.param("id")));
+  app.get("/day", (c) => dayPage(c, front));
   app.get("/letters", (c) => lettersPage(c, front));
   app.get("/letters/:letter{[0-9]+}", (c) => letterPage(c, front, Number(c.req.param("letter"))));
   app.get("/letters/:letter{[0-9]+}/original", async (c) => {

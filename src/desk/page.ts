@@ -13,6 +13,7 @@ const places: readonly { readonly path: string; readonly name: string; readonly 
   { path: "/people", name: "People", role: "see" },
   { path: "/orders", name: "Orders", role: "see" },
   { path: "/letters", name: "Letters", role: "see" },
+  { path: "/day", name: "Day", role: "see" },
   { path: "/checks", name: "Checks", role: "see" },
   { path: "/try", name: "Try sheets", role: "see" },
   { path: "/accounts", name: "Accounts", role: "administer" },

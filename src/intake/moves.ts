@@ -1,6 +1,6 @@
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
 import { plainText } from "../orders/keys.ts";
-import { pieceKey } from "../orders/piece.ts";
+import { isReleasedPiece } from "../orders/piece.ts";
 import { isMarked, placed } from "../orders/placed.ts";
 import { goesIntoPlate } from "../orders/standing.ts";
 import type { Act, Note } from "../trade/note.ts";
@@ -41,8 +41,12 @@ function moveOf(
   if (old === undefined) return `sheet ${act.sheet} does not stand in order ${note.order}`;
   if (to === undefined) return `no order ${act.order} of ${note.buyer} is known`;
   // Else it would be cut for both orders.
-  if (from !== to && from?.released?.pieces.some(({ key }) => key === pieceKey(old)))
+  if (from !== to && from?.released !== undefined && isReleasedPiece(old, from.released))
     return `sheet ${act.sheet} is released to engraving in order ${note.order}`;
+  // Else nothing would stand there to be asked about what is released.
+  const isLast = from?.sheets.every((sheet) => sheet.id === old.id || gone.has(sheet.id));
+  if (from !== to && from?.released !== undefined && isLast)
+    return `order ${note.order} is released to engraving, and nothing would be left of it`;
   if (act.mark !== undefined && !isMarked({ ...old, mark: act.mark }))
     return `“${act.mark}” is no station mark`;
   const { position } = act;

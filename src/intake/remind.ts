@@ -30,7 +30,7 @@ export async function remindersOf({ store, clock, rules }: Desk): Promise<Note[]
   if (rules.reminding === undefined || isNight(clock.now(), rules.reminding.timeZone)) return [];
   const orders = await store.orders.waiting();
   const sent = orders.flatMap(({ number, buyer, reminders }) =>
-    reminders.map(({ at }) => ({ number, buyer, at })),
+    reminders.map(({ at, what }) => ({ number, buyer, at, what })),
   );
   const due = remindersDue(orders.map(waitingOf), sent, rules.reminding, clock.now());
   return due.map(noteOf);

@@ -4,6 +4,7 @@ import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts"
 import type { Submission } from "../judging/submission.ts";
 import { mayWithdraw, sheetsNamed } from "../judging/withdrawn.ts";
 import { projectKey } from "../lettering/glossary.ts";
+import { isReleasedPiece } from "../orders/piece.ts";
 import type { Answered } from "../ports/store.ts";
 import { type Answers, answersBeside } from "../reading/reply/answers.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
@@ -107,10 +108,12 @@ export function answeringIn(
     bringsSheets: brought.length > 0,
     sheetsNamed: (words: string) => {
       const named = as.party ? sheetsNamed(words, answeredFor) : undefined;
-      // What is released may be under the cutter. Nobody but one of our own people takes it back.
-      const isReleased = answeredFor.some(({ released }) =>
-        released?.pieces.some(({ sheet }) => named?.includes(sheet)),
-      );
+      // What is released may be under the cutter. Nobody but one of our own people takes it back, nor all that is left.
+      const isReleased = answeredFor.some(({ sheets, released }) => {
+        const gone = sheets.filter(({ id }) => named?.includes(id));
+        if (released === undefined || gone.length === 0) return false;
+        return gone.length === sheets.length || gone.some((sheet) => isReleasedPiece(sheet, released));
+      });
       return named !== undefined && !isReleased && mayWithdraw(named, state, at, brought) ? named : undefined;
     },
   };

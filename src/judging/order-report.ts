@@ -6,7 +6,7 @@ import { stillMissing } from "../orders/still-missing.ts";
 import { isRight, tallyIn } from "../orders/tally.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Managing } from "../trade/manager.ts";
-import type { Order } from "../trade/order.ts";
+import type { Crossed, Order } from "../trade/order.ts";
 import { gravest, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId } from "../trade/sheet.ts";
@@ -21,6 +21,7 @@ interface Beside {
   /** The sheets that this submission brought. */
   readonly came: ReadonlySet<FileId>;
   readonly part: Pick<Standing, "replaced" | "late">;
+  readonly crossed: readonly Crossed[];
   /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
   readonly questions: Questioning;
@@ -34,14 +35,14 @@ interface Beside {
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {
   const { others, members, came, part, carried, questions, waitsForPerson, released, catalogue } = beside;
-  const { managing } = beside;
+  const { managing, crossed } = beside;
   const { isAnswered, asked, known } = questions;
   // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is mended.
   const open = members
     .filter(({ sheet }) => !came.has(sheet.id))
     .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
   const found = checkOrder(
-    { order, others, ...part, carried, ...(released === undefined ? {} : { released }) },
+    { order, others, ...part, crossed, carried, ...(released === undefined ? {} : { released }) },
     catalogue,
   );
   const standing = [...found.filter((problem) => !isAnswered(problem)), ...open];

@@ -1,7 +1,5 @@
 import { holdsForSheetAlone } from "../checks/asked.ts";
-import { orderReleased } from "../checks/order/order-released.ts";
 import { contentKey, plainText } from "../orders/keys.ts";
-import { pieceKey } from "../orders/piece.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Fact, Problem } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
@@ -55,8 +53,6 @@ function lasting({ facts }: Problem, about: readonly Sheet[]): Problem["facts"] 
 
 /** What stands for a sheet in the key of a question; undefined for the sheet alone. */
 function nameOf(problem: Problem, sheet: Sheet): string | undefined {
-  // Another change of what is released is another question, wherever it is.
-  if (problem.check === orderReleased.id) return pieceKey(sheet);
   // Whoever has looked at one page has not seen the next.
   return holdsForSheetAlone(problem) ? undefined : wallPlaceOf(sheet);
 }

@@ -28,6 +28,7 @@ export interface WaitingOrder {
 /** What was done about an order that waits. */
 export interface Reminded extends Pick<WaitingOrder, "number" | "buyer"> {
   readonly at: Date;
+  readonly what: Due["what"];
 }
 
 /** When reminders go out. */
@@ -47,7 +48,7 @@ export type Due =
       readonly lastOn?: string;
     }
   | { readonly order: WaitingOrder; readonly what: "last"; readonly nth: number }
-  /** Nothing came of the last reminder, so one of us calls. */
+  /** Nothing came of the last reminder, or it is too late for a first one. So one of us calls. */
   | { readonly order: WaitingOrder; readonly what: "person" };
 
 /** An order waits for its buyer. What waits for a person is not the buyer's to answer. */
@@ -66,6 +67,12 @@ export function remindersDue(
   return [...once].flatMap(([key, order]) => dueFor(order, sentFor.get(key) ?? [], calendar, now) ?? []);
 }
 
+/**
+ * So many business days after the last reminder was due, nobody is sent a first one: old orders of a desk that begins
+ * with reminders would get theirs all at once.
+ */
+const grace = 5;
+
 function dueFor(
   order: WaitingOrder,
   sent: readonly Reminded[],
@@ -74,10 +81,12 @@ function dueFor(
 ): Due | undefined {
   if (order.isClosed === true || !waits.includes(order.verdict)) return undefined;
   const { remindAfter } = calendar;
-  const since = sent.map(({ at }) => at).filter((at) => at >= order.since);
+  const since = sent.filter(({ at }) => at >= order.since);
   const done = since.length;
-  if (remindAfter.length === 0 || done > remindAfter.length) return undefined;
-  const before = new Date(Math.max(order.since.getTime(), ...since.map((at) => at.getTime())));
+  if (remindAfter.length === 0 || since.some(({ what }) => what === "person")) return undefined;
+  const before = new Date(Math.max(order.since.getTime(), ...since.map(({ at }) => at.getTime())));
+  const tooLate = (remindAfter.at(-1) ?? 0) + grace;
+  if (done === 0 && businessDaysBetween(before, now, calendar) > tooLate) return { order, what: "person" };
   // Counted from the reminder before as well, so that a desk that stood still does not send two at once.
   if (businessDaysBetween(before, now, calendar) < gapBefore(done, remindAfter)) return undefined;
   const nth = done + 1;

@@ -1,16 +1,18 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
+import { ageOf } from "../orders/age.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { managerOf } from "../orders/managed.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
+import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
 import type { CutLegend } from "../trade/cut.ts";
 import type { Managing } from "../trade/manager.ts";
 import type { Note } from "../trade/note.ts";
-import type { Missing, Order, Replacement } from "../trade/order.ts";
+import type { Crossed, Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
@@ -168,6 +170,7 @@ export function makeReport(
       members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
       came,
       part: partOf(standing, order),
+      crossed: crossedIn(order, before, known.arrivals),
       carried: [...left, ...open],
       questions: questions(order),
       released: before?.released,
@@ -251,6 +254,22 @@ function membersOf(order: Order): readonly Sheet[] {
 /** All sheets that an order got and that no other has replaced. */
 export function sheetsOf(order: Order): readonly Sheet[] {
   return [...membersOf(order), ...order.aside.map(({ sheet }) => sheet)];
+}
+
+/** Its sheets that came behind the letter that cancels their place, and are older by the dates of the two letters. */
+function crossedIn(
+  { sheets }: Order,
+  before: OrderState | undefined,
+  arrivals: BuyerState["arrivals"],
+): Crossed[] {
+  const cancelled = Map.groupBy(before?.withdrawn ?? [], ({ sheet }) => wallPlaceOf(sheet));
+  return sheets.flatMap((sheet) => {
+    const place = wallPlaceOf(sheet);
+    const last = place === undefined ? undefined : cancelled.get(place)?.at(-1);
+    return last !== undefined && ageOf(sheet.id, `${last.letter}/0`, arrivals) === "unclear"
+      ? [{ sheet, cancelledBy: last.letter }]
+      : [];
+  });
 }
 
 /** Whether this submission says anything of an order: it brings or takes sheets, or is about it. */

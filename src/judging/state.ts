@@ -14,6 +14,8 @@ export interface OrderState {
   readonly sheets: readonly Sheet[];
   /** What earlier letters left open. */
   readonly carried: readonly Carried[];
+  /** Sheets that letters have withdrawn from it, and the numbers of those letters. */
+  readonly withdrawn?: readonly { readonly sheet: Sheet; readonly letter: number }[];
   /** All that it was ever asked. */
   readonly questions: readonly KnownQuestion[];
   /** How often it was changed. */
@@ -29,7 +31,7 @@ export interface BuyerState {
   readonly version: number;
   /** The orders that the letter names, and the latest others to compare with. */
   readonly orders: readonly OrderState[];
-  /** When the letters came that brought their sheets. */
+  /** When the letters came that brought their sheets, or withdrew some. */
   readonly arrivals: Arrivals;
 }
 

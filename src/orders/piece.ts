@@ -8,6 +8,12 @@ export function isAsReleased(sheets: readonly Sheet[], { pieces }: Released): bo
   return new Set(pieces.map(({ key }) => key)).symmetricDifference(new Set(sheets.map(pieceKey))).size === 0;
 }
 
+/** Whether a sheet orders one of the pieces that were released, whichever sheet it was that they were released by. */
+export function isReleasedPiece(sheet: Sheet, { pieces }: Released): boolean {
+  const own = pieceKey(sheet);
+  return pieces.some(({ key }) => key === own);
+}
+
 /** What is made of a sheet and where it goes, as one short text. Sheets of the same text order the same piece. */
 export function pieceKey(sheet: Sheet): string {
   const { kind, mark = "", gangs, finish, lettering, legends, shipTo, shipSame } = sheet;

@@ -1,6 +1,7 @@
 import type { Revision } from "../judging/changes.ts";
 import type { Report } from "../judging/report.ts";
 import type { BuyerState } from "../judging/state.ts";
+import type { Audited } from "../trade/audited.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
@@ -392,6 +393,8 @@ export interface Store {
   readonly people: People;
   readonly mailboxes: Mailboxes;
   readonly accounts: Accounts;
+  /** What is known of the time from `from` on and before `to`, as it stood at its end. */
+  readonly audited: (from: Date, to: Date) => Promise<Audited>;
   /** Recounts the chain of events, and makes the orders again of them, to compare. Changes nothing. */
   readonly verify: () => Promise<Verified>;
   /** Bytes for which there is room yet. */

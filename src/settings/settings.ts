@@ -42,7 +42,10 @@ const waitingShape = z.strictObject({
     .default([]),
 });
 
-/** When buyers are reminded, and on which days nobody is. */
+/**
+ * When buyers are reminded, and on which days nobody is. Of orders that nothing came for until five business days after
+ * the last reminder, no first reminder goes out: they are put on the people's list, once.
+ */
 const waitingSchema = waitingShape.refine(
   ({ country, region }) => region === undefined || (country !== undefined && isRegion(country, region)),
   {

@@ -18,7 +18,9 @@ export async function listOrders(
     .limit(most);
   if (verdicts !== undefined) query = query.where("orders.verdict", "in", verdicts);
   if (forPerson === true)
-    query = query.where("orders.for_person", "=", 1).where("orders.verdict", "!=", "pass");
+    query = query
+      .where("orders.for_person", "=", 1)
+      .where((eb) => eb.or([eb("orders.verdict", "!=", "pass"), eb("orders.released", "is not", null)]));
   if (before !== undefined) query = query.where("orders.latest", "<", before);
   const words = soughtIn(search);
   const ids = words.length === 0 ? undefined : await fewWith(db, words);

@@ -141,7 +141,7 @@ export async function readOrdersForPerson(db: Db, most?: number): Promise<OrderR
     .selectAll()
     .where("for_person", "=", 1)
     .where("verdict", "is not", null)
-    .where("verdict", "!=", "pass")
+    .where((eb) => eb.or([eb("verdict", "!=", "pass"), eb("released", "is not", null)]))
     .orderBy("id")
     .$if(most !== undefined, (query) => query.limit(most ?? 0))
     .execute();
@@ -195,11 +195,44 @@ async function withdrawnFrom(db: Db, order: number): Promise<OrderRecord["withdr
     .execute();
   const found = await Promise.all(
     revisions.map(async ({ letter, withdrawn }) => {
-      const sheets = await readSheets(db, JSON.parse(withdrawn) as FileId[]);
-      return sheets.map((sheet) => ({ sheet, letter: letter ?? 0 }));
+      const ids = JSON.parse(withdrawn) as FileId[];
+      const sheets = await readSheets(db, ids);
+      const moved = await copiesOf(db, ids, letter ?? 0);
+      return sheets.map((sheet) => {
+        const movedTo = moved.get(sheet.id);
+        return { sheet, letter: letter ?? 0, ...(movedTo === undefined ? {} : { movedTo }) };
+      });
     }),
   );
   return found.flat();
+}
+
+/** The copies that a note has put elsewhere of some sheets, by their ids. A copy has the bytes of its sheet. */
+async function copiesOf(db: Db, ids: readonly FileId[], note: number): Promise<ReadonlyMap<FileId, Sheet>> {
+  const rows = await db
+    .selectFrom("attachments")
+    .innerJoin("letters", "letters.id", "attachments.letter")
+    .select(["attachments.id", "attachments.bytes_sha"])
+    .where("attachments.letter", "=", note)
+    .where("letters.kind", "=", "note")
+    .execute();
+  if (rows.length === 0) return new Map();
+  const copies = await readSheets(
+    db,
+    rows.map(({ id }) => id),
+  );
+  const bySha = new Map(rows.map(({ id, bytes_sha }) => [bytes_sha, copies.find((one) => one.id === id)]));
+  const originals = await db
+    .selectFrom("attachments")
+    .select(["id", "bytes_sha"])
+    .where("id", "in", ids)
+    .execute();
+  return new Map(
+    originals.flatMap(({ id, bytes_sha }) => {
+      const copy = bySha.get(bytes_sha);
+      return copy === undefined ? [] : [[id, copy] as const];
+    }),
+  );
 }
 
 export async function readSheets(db: Db, ids: readonly FileId[]): Promise<readonly Sheet[]> {

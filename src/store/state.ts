@@ -6,8 +6,8 @@ import type { Came } from "../trade/letter.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
-import type { FileId } from "../trade/sheet.ts";
-import { sheetsIn } from "./read.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
+import { readSheets, sheetsIn } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 
@@ -65,6 +65,10 @@ export async function readState(
     db,
     orders.map(({ order }) => order),
   );
+  const withdrawn = await readWithdrawn(
+    db,
+    orders.map(({ order }) => order),
+  );
   return {
     buyer,
     version: version.version,
@@ -72,15 +76,56 @@ export async function readState(
       number,
       sheets: (sheets.get(id) ?? []).map(({ sheet }) => sheet),
       carried: JSON.parse(carried) as Carried[],
+      withdrawn: withdrawn.get(order) ?? [],
       questions: questions.get(order) ?? [],
       revision,
       ...(released === null ? {} : { released: JSON.parse(released) as Released }),
     })),
-    arrivals: await readArrivals(
-      db,
-      [...sheets.values()].flat().map(({ sheet }) => letterOf(sheet.id)),
-    ),
+    arrivals: await readArrivals(db, [
+      ...[...sheets.values()].flat().map(({ sheet }) => letterOf(sheet.id)),
+      ...[...withdrawn.values()].flat().map(({ letter }) => `${letter}`),
+    ]),
   };
+}
+
+/** The sheets that letters have withdrawn from some orders, in the order in which that happened. */
+async function readWithdrawn(
+  db: Kysely<Tables>,
+  orders: readonly number[],
+): Promise<Map<number, { readonly sheet: Sheet; readonly letter: number }[]>> {
+  const rows =
+    orders.length === 0
+      ? []
+      : await db
+          .selectFrom("revisions")
+          .innerJoin("letters", "letters.id", "revisions.letter")
+          .select(["revisions.order_id", "letters.id as letter", "revisions.withdrawn"])
+          .where("revisions.order_id", "in", orders)
+          .where("revisions.withdrawn", "!=", "[]")
+          .where("letters.kind", "!=", "note")
+          .orderBy("revisions.id")
+          .execute();
+  const gone = rows.flatMap(({ order_id, letter, withdrawn }) =>
+    (JSON.parse(withdrawn) as FileId[]).map((id) => ({ order_id, letter, id })),
+  );
+  const sheets = new Map(
+    (
+      await readSheets(
+        db,
+        gone.map(({ id }) => id),
+      )
+    ).map((sheet) => [sheet.id, sheet]),
+  );
+  const found = Map.groupBy(gone, ({ order_id }) => order_id);
+  return new Map(
+    [...found].map(([order, some]) => [
+      order,
+      some.flatMap(({ letter, id }) => {
+        const sheet = sheets.get(id);
+        return sheet === undefined ? [] : [{ sheet, letter }];
+      }),
+    ]),
+  );
 }
 
 /**

@@ -3,6 +3,7 @@ import type { Mailboxes, People, Store } from "../ports/store.ts";
 import { accountsOver } from "./accounts.ts";
 import { dropAlarm, takeAlarms } from "./alarms.ts";
 import { answersOver } from "./answers.ts";
+import { readAudited } from "./audited.ts";
 import type { Blobs } from "./blobs.ts";
 import { buyersOver } from "./buyers.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./for-person.ts";
@@ -35,6 +36,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     people: peopleOver(db),
     mailboxes: mailboxesOver(db),
     accounts: accountsOver(db),
+    audited: (from, to) => readAudited(db, from, to),
     verify: () => verifySqlite(db),
     room: () => blobs.room(),
     close: () => db.destroy(),

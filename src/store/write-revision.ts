@@ -2,9 +2,12 @@ import type { Transaction } from "kysely";
 import type { Revision } from "../judging/changes.ts";
 import { isForPerson } from "../judging/for-person.ts";
 import { orderKey } from "../judging/state.ts";
+import { isAsReleased } from "../orders/piece.ts";
 import { StateMoved } from "../ports/store.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { QuestionOf } from "../trade/question.ts";
+import type { Released } from "../trade/released.ts";
+import { readSheets } from "./read.ts";
 import { problemShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 import { writeTerms } from "./terms.ts";
@@ -16,7 +19,7 @@ type Tx = Transaction<Tables>;
 export async function writeRevision(
   tx: Tx,
   letter: number,
-  { buyer, domain, settles, decides, by }: Judged,
+  { buyer, domain, settles, decides, by, released = {} }: Judged,
   revision: Revision,
   now: Date,
 ): Promise<void> {
@@ -27,7 +30,7 @@ export async function writeRevision(
     .insertInto("orders")
     .values({ buyer, key, number: revision.number, project, opened_at: now.toISOString(), latest: null })
     .onConflict((conflict) => conflict.columns(["buyer", "key"]).doUpdateSet({ project }))
-    .returning(["id", "latest"])
+    .returning(["id", "latest", "released"])
     .executeTakeFirstOrThrow();
   const before = await tx
     .selectFrom("revisions")
@@ -53,9 +56,12 @@ export async function writeRevision(
     .executeTakeFirstOrThrow();
   for (const sheet of revision.sheets)
     await tx.insertInto("revision_sheets").values({ revision: id, sheet }).execute();
+  const isReleasedNow = Object.keys(released).some((number) => orderKey(number) === key);
+  const forPerson =
+    waitsForPerson(revision) || (!isReleasedNow && (await waitsForRelease(tx, order.released, revision)));
   await tx
     .updateTable("orders")
-    .set({ latest: id, verdict: revision.verdict ?? null, for_person: waitsForPerson(revision) ? 1 : 0 })
+    .set({ latest: id, verdict: revision.verdict ?? null, for_person: forPerson ? 1 : 0 })
     .where("id", "=", order.id)
     .execute();
   await tx.insertInto("order_letters").values({ order_id: order.id, letter }).execute();
@@ -64,6 +70,16 @@ export async function writeRevision(
   await settleQuestions(tx, asked, keysIn(decides, key), by);
   await writeQuestions(tx, { order: order.id, revision: id, now }, revision);
   await writeTerms(tx, order.id);
+}
+
+/** Whether an order has passed otherwise than it was released, so that one of our own people has to release it anew. */
+async function waitsForRelease(
+  tx: Tx,
+  released: string | null,
+  { verdict, sheets }: Revision,
+): Promise<boolean> {
+  if (released === null || verdict !== "pass") return false;
+  return !isAsReleased(await readSheets(tx, sheets), JSON.parse(released) as Released);
 }
 
 /** Whether something of an order waits for one of our own people. */

@@ -37,6 +37,12 @@ export interface Replacement {
   readonly how: "place" | "mended";
 }
 
+/** A sheet that came after its place was cancelled, in a letter of an earlier date than the one that cancels it. */
+export interface Crossed {
+  readonly sheet: Sheet;
+  readonly cancelledBy: number;
+}
+
 /** A sheet that one of our own people has put elsewhere: as it stood, and its copy with the place that it has now. */
 export interface Move {
   readonly old: Sheet;

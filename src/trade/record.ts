@@ -57,8 +57,8 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   readonly questions: readonly (Question & { readonly openedAt: Date })[];
   /** What letters left open and no sheet shows. */
   readonly carried: readonly Carried[];
-  /** Sheets that letters have withdrawn, and which letter did. */
-  readonly withdrawn: readonly { readonly sheet: Sheet; readonly letter: number }[];
+  /** Sheets that letters have withdrawn or our own people have put elsewhere, and which letter or note did. */
+  readonly withdrawn: readonly Gone[];
   /** What of it was handed to engraving last. */
   readonly released?: Released;
   /** Counted from 1: how often it was changed. */
@@ -70,6 +70,14 @@ export interface OrderRecord extends Omit<OpenOrder, "verdict"> {
   /** Letters that changed it, and those that are about it and leave it as it is. */
   readonly letters: readonly LetterRecord[];
   readonly replies: readonly LetterRecord[];
+}
+
+/** A sheet that its order has lost. */
+export interface Gone {
+  readonly sheet: Sheet;
+  readonly letter: number;
+  /** Its copy at the place where one of our own people has put it. */
+  readonly movedTo?: Sheet;
 }
 
 /** What an order was after one thing had happened to it. */

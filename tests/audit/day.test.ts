@@ -1,38 +1,25 @@
 import { expect, test } from "vitest";
-import { dayCsv } from "../../src/audit/csv.ts";
-import { makeDay } from "../../src/audit/day.ts";
+import { barChart } from "../../src/audit/chart.ts";
+import { csvFiles } from "../../src/audit/csv.ts";
+import { figuresOf, spreadOf } from "../../src/audit/figures.ts";
+import { businessDaysBack } from "../../src/audit/period.ts";
+import { criesWolf } from "../../src/audit/trends.ts";
+import { calendarOf } from "../../src/calendar/business-days.ts";
 import { dayBounds } from "../../src/calendar/dates.ts";
-import type { LetterRecord } from "../../src/trade/record.ts";
+import type { Audited } from "../../src/trade/audited.ts";
 
 const zone = "America/Chicago";
-
-function letter(changes: Partial<LetterRecord> = {}): LetterRecord {
-  return {
-    letter: 1,
-    receivedAt: new Date("2026-11-09T14:02:00Z"),
-    from: "ines@brightwire.example",
-    subject: "Stations",
-    state: "sent",
-    verdict: "fail",
-    answer: { messageId: "<a@b.example>", sentAt: new Date("2026-11-09T14:02:01.500Z") },
-    orders: ["BW-2207"],
-    sheets: 2,
-    problems: [],
-    attachments: [],
-    ...changes,
-  };
-}
+const none: Audited = { letters: [], orders: [], slips: [], held: [] };
+const [from, to] = [new Date("2026-11-09T06:00:00Z"), new Date("2026-11-10T06:00:00Z")];
+const at = (time: string): Date => new Date(`2026-11-09T${time}:00Z`);
 
 test("a day begins at midnight where the desk is", () => {
-  expect(dayBounds("2026-11-09", zone)).toEqual({
-    from: new Date("2026-11-09T06:00:00Z"),
-    to: new Date("2026-11-10T06:00:00Z"),
-  });
+  expect(dayBounds("2026-11-09", zone)).toEqual({ from, to });
 });
 
 function hours(date: string): number {
-  const { from, to } = dayBounds(date, zone);
-  return (to.getTime() - from.getTime()) / 3_600_000;
+  const bounds = dayBounds(date, zone);
+  return (bounds.to.getTime() - bounds.from.getTime()) / 3_600_000;
 }
 
 test("the days on which the clocks change have 23 and 25 hours", () => {
@@ -41,30 +28,53 @@ test("the days on which the clocks change have 23 and 25 hours", () => {
   expect(hours("2026-11-01")).toBe(25);
 });
 
-test("verdicts, checks and times are counted", () => {
-  const problem = {
-    check: "row-too-long",
-    wording: "over",
-    severity: "stops",
-    verdict: "fail",
-    facts: {},
-    spots: [],
-  } as const;
-  const day = makeDay(
-    "2026-11-09",
-    zone,
-    [letter({ problems: [problem, problem] }), letter({ letter: 2, verdict: "pass" })],
-    [],
+test("an order that passes with its second letter took two rounds and the hours between", () => {
+  const revisions = [
+    { at: at("14:00"), verdict: "fail", isLetter: true },
+    { at: at("15:00"), verdict: "fail", isLetter: false },
+    { at: at("16:30"), verdict: "pass", isLetter: true },
+  ] as const;
+  const figures = figuresOf(
+    { ...none, orders: [{ order: 1, number: "BW-1", buyer: "b", revisions }] },
+    from,
+    to,
   );
-  expect(day.byVerdict).toEqual({ fail: 1, pass: 1, confirm: 0, waiting: 0, person: 0 });
-  expect(day.byCheck).toEqual([{ check: "row-too-long", problems: 2, letters: 1 }]);
-  expect(day.letters[0]).toMatchObject({ time: "08:02", stops: 2, secondsToAnswer: 1.5 });
+  expect(figures).toMatchObject({ opened: 1, rightAtFirst: 0, passed: 1 });
+  expect(figures.rounds).toEqual({ count: 1, median: 2, p90: 2 });
+  expect(figures.hoursToPass.median).toBe(2.5);
 });
 
-test("CSV quotes as RFC 4180 says, and no cell starts a formula", () => {
-  const day = makeDay("2026-11-09", zone, [letter({ subject: '=HYPERLINK("x"), "y"' })], []);
-  const [head, line, end] = dayCsv(day).split("\r\n");
-  expect(head?.split(",")).toContain("seconds_to_answer");
-  expect(line).toContain(`"'=HYPERLINK(""x""), ""y"""`);
-  expect(end).toBe("");
+test("the ninth of ten is their ninth tenth, and of none there is no middle", () => {
+  expect(spreadOf([1, 2, 3, 4, 5, 6, 7, 8, 9, 100])).toEqual({ count: 10, median: 5, p90: 9 });
+  expect(spreadOf([])).toEqual({ count: 0 });
+});
+
+test("a check whose questions nearly all end with yes cries wolf, and one that found slips does not", () => {
+  const tally = { check: "c", asked: 10, yes: 9, decided: 0, corrected: 1, open: 0 };
+  expect(criesWolf(tally)).toBe(true);
+  expect(criesWolf({ ...tally, yes: 8, corrected: 2 })).toBe(false);
+  expect(criesWolf({ ...tally, yes: 4, corrected: 0 })).toBe(false);
+});
+
+test("twenty business days before a Monday is a Monday four weeks earlier, and a holiday is none", () => {
+  expect(businessDaysBack("2026-11-09", 20, calendarOf({ timeZone: zone }))).toBe("2026-10-12");
+  expect(businessDaysBack("2026-11-09", 20, calendarOf({ timeZone: zone, place: { country: "US" } }))).toBe(
+    "2026-10-09",
+  );
+});
+
+test("CSV quotes as RFC 4180 says, starts no formula, and leaves an order's number text", () => {
+  const letter = { letter: 1, receivedAt: at("14:02"), from: "", subject: '=HYPERLINK("x"), "y"', sheets: 0 };
+  const order = { order: 1, number: "0012", buyer: "b", revisions: [{ at: at("14:02"), isLetter: true }] };
+  const audited = { ...none, letters: [letter], orders: [order] };
+  const figures = figuresOf(audited, from, to);
+  const day = { first: "2026-11-09", last: "2026-11-09", timeZone: zone, audited, figures, before: figures };
+  const files = csvFiles(day);
+  expect(files.get("letters.csv")).toMatch(/^\u{feff}letter,/u);
+  expect(files.get("letters.csv")).toContain(`"'=HYPERLINK(""x""), ""y"""`);
+  expect(files.get("orders.csv")).toContain("\r\n'0012,b,1,2026-11-09 08:02:00,yes,\r\n");
+});
+
+test("a chart shows a stranger's words as words", () => {
+  expect(barChart("Slips", [{ name: "<script>", value: 2 }])).not.toContain("<script>");
 });

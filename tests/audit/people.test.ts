@@ -1,8 +1,12 @@
 import { expect, test } from "vitest";
+import { peopleLines } from "../../src/audit/people-text.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
 import type { Check } from "../../src/checks/check.ts";
+import { readPeople } from "../../src/intake/tell-people.ts";
 import { isForPerson } from "../../src/judging/for-person.ts";
 import { catalogue, maker } from "../make/config.ts";
+import { temporaryDesk } from "../make/desk.ts";
+import { post } from "../make/thread.ts";
 
 /** Words by which an answer promises that somebody of ours acts. */
 const promises =
@@ -28,6 +32,21 @@ function problemsOf<Subject>({ id, wordings, failing, find }: Check<Subject>) {
     return { id, problem, words: `${says} ${fix}` };
   });
 }
+
+test("a sheet that may belong elsewhere is named by its id, with the command that moves it", async () => {
+  const desk = await temporaryDesk();
+  const device = (mark: string, position: string) => ({
+    mark,
+    legend: ["NORTH"],
+    fill: { standing: "in-plate", gangs: "2", position },
+  });
+  const plate = { mark: "P-104", kind: "plate", legend: ["SALON"], fill: { gangs: "2" } } as const;
+  await post(desk, { sheets: [plate, device("P-104", "1"), device("P-140", "2")] });
+  const waiting = await readPeople(desk.store, desk.clock.now());
+  expect(peopleLines(waiting, desk.clock.now()).join("\n")).toContain(
+    "\n    → if a sheet belongs elsewhere: burin settle --sheet 1/3 --station MARK, or --position N, or --order NUMBER",
+  );
+});
 
 test("whatever promises that a person acts is on the people's list", () => {
   const promised = everyProblem.filter(({ words }) => promises.test(words));

@@ -1,15 +1,16 @@
 import { sql } from "kysely";
-import { makeDay } from "../../src/audit/day.ts";
+import { readPeriod } from "../../src/audit/period.ts";
+import { calendarOf } from "../../src/calendar/business-days.ts";
 import { dayBounds } from "../../src/calendar/dates.ts";
+import { readAudited } from "../../src/store/audited.ts";
 import { migrate } from "../../src/store/migrations.ts";
-import { readLetters, readOpenOrders } from "../../src/store/read.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 
-// Audits a day of so many letters (day.ts [letters]) and prints how long each step took. Each letter has an order of its
-// own that waits, an answer, two attachments and two problems. Making the record, in memory, is not counted.
+// Audits a day of so many letters (day.ts [letters]) and prints how long it took. Each letter has an order of its
+// own that waits, an answer, two sheets and two slips. Making the record, in memory, is not counted.
 
 const count = Number(process.argv[2] ?? 12_000);
-const { from, to } = dayBounds("2026-11-09", "America/Chicago");
+const { from } = dayBounds("2026-11-09", "America/Chicago");
 const at = new Date(from.getTime() + 60_000).toISOString();
 const db = openSqlite(":memory:");
 await migrate(db);
@@ -25,23 +26,22 @@ for (const fill of [
     ${each} SELECT i, i, 1, ${at}, 'letter', i, 'fail', '[]', '[]', 1, '[]' FROM one`,
   sql`INSERT INTO answers (letter, message_id, recipient, subject, bytes_sha, made_at, sent_at)
     ${each} SELECT i, 'm' || i, 'r', 's', 's', ${at}, ${at} FROM one`,
-  sql`INSERT INTO attachments (id, letter, file, kind, bytes_sha)
-    ${each} SELECT i || '/' || j, i, j || '.pdf', 'sheet', 's' FROM one, (SELECT 1 AS j UNION SELECT 2)`,
-  sql`INSERT INTO problems (letter, "check", wording, severity, verdict, facts, spots)
-    ${each} SELECT i, 'check-' || j, 'w', 'stops', 'fail', '{}', '[]' FROM one, (SELECT 1 AS j UNION SELECT 2)`,
+  sql`INSERT INTO sheets (id, letter, buyer, order_key, kind, edition, verdict, shape, content)
+    ${each} SELECT i || '/' || j, i, 'b' || i, 'K' || i, 'device', 'e', 'fail', 1, '{}' FROM one, (SELECT 1 AS j UNION SELECT 2)`,
+  sql`INSERT INTO questions (order_id, key, shape, problem, opened_at, opened_by, number)
+    ${each} SELECT i, 'q' || j, 1, json_object('check', 'check-' || j, 'wording', 'w', 'severity', 'stops', 'verdict', 'fail',
+      'facts', json('{}'), 'spots', json_array(json_object('file', i || '/' || j))), ${at}, i, j FROM one, (SELECT 1 AS j UNION SELECT 2)`,
+  sql`INSERT INTO events (at, actor, subject, subject_id, what, words, hash)
+    ${each} SELECT ${at}, 'burin', 'letter', i, what, '', 'h' FROM one, (SELECT 'ready' AS what UNION SELECT 'sent')`,
 ])
   await fill.execute(db);
 
-async function timed<T>(what: string, work: () => Promise<T> | T): Promise<T> {
-  const start = performance.now();
-  const made = await work();
-  console.log(`${what.padEnd(12)} ${Math.round(performance.now() - start)} ms`);
-  return made;
-}
-
-const rows = await db.selectFrom("letters").selectAll().execute();
-const letters = await timed("letters", () => readLetters(db, rows));
-const open = await timed("open orders", () => readOpenOrders(db, to));
-const audit = await timed("audit", () => makeDay("2026-11-09", "America/Chicago", letters, open));
-console.log(`${audit.letters.length} letters, ${audit.open.length} open orders`);
+const day = { first: "2026-11-09", last: "2026-11-09" };
+const calendar = calendarOf({ timeZone: "America/Chicago" });
+const start = performance.now();
+const { figures } = await readPeriod((since, until) => readAudited(db, since, until), day, calendar);
+console.log(`${Math.round(performance.now() - start)} ms`);
+console.log(
+  `${figures.letters} letters, ${figures.opened} orders, ${figures.slips} slips, ${figures.secondsToAnswer.count} answers`,
+);
 await db.destroy();

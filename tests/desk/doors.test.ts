@@ -10,6 +10,7 @@ const everyPage = [
   "/orders",
   "/orders/FM-80",
   "/checks",
+  "/day",
   "/letters/1",
   "/files/1/1",
   "/try",

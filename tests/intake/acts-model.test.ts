@@ -240,17 +240,20 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 1, arbitrary: fc.record({ kind: fc.constant("put aside" as const), pick }) },
 );
 
-/** An order that is released, perhaps cut, changed, and perhaps settled and released again. */
+/** An order that is released, perhaps cut, changed or sent as it was, perhaps cancelled, settled and released again. */
 const again: fc.Arbitrary<Step[]> = fc
   .record({
     order,
-    how: fc.constantFrom("person" as const, "itself" as const),
+    how: fc.constantFrom("person" as const, "itself" as const, "torn" as const),
     isCut: fc.boolean(),
-    legend: fc.constantFrom<Legend>("LOUNGE", "STAIRS", "SALONA"),
+    isCancelled: few,
+    legend: fc.constantFrom<Legend>("ENTRY", "LOUNGE", "STAIRS", "SALONA"),
     settles: fc.nat(3),
   })
-  .map(({ order: number, how, isCut, legend, settles }): Step[] => {
+  .map(({ order: number, how, isCut, isCancelled, legend, settles }): Step[] => {
     const cut: Step = { kind: "cut", order: number };
+    const spot = number === "KF-31" ? "L-60 alone" : "T-9 alone";
+    const cancel: Step = { kind: "cancel", who: "buyer", order: number, what: spot };
     return [
       { kind: "release", order: number, how },
       ...(isCut ? [cut] : []),
@@ -258,11 +261,12 @@ const again: fc.Arbitrary<Step[]> = fc
         kind: "send",
         who: "buyer",
         order: number,
-        sheets: [{ spot: number === "KF-31" ? "L-60 alone" : "T-9 alone", legend, badPhone: false }],
+        sheets: [{ spot, legend, badPhone: false }],
         scan: false,
         words: false,
         inReply: true,
       },
+      ...(isCancelled ? [cancel] : []),
       ...Array.from(
         { length: settles },
         (): Step => ({ kind: "settle", order: number, pick: 0, does: "yes" }),

@@ -1,10 +1,12 @@
 import { simpleParser } from "mailparser";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import { peopleLines } from "../../src/audit/people-text.ts";
 import { sendAlarms } from "../../src/intake/alarm.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { prepareRelease, releaseOrder, releasesDue } from "../../src/intake/release.ts";
 import { takeDue } from "../../src/intake/take.ts";
+import { readPeople } from "../../src/intake/tell-people.ts";
 import type { Act, Note } from "../../src/trade/note.ts";
 import type { OrderRecord } from "../../src/trade/record.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
@@ -152,6 +154,115 @@ test("nobody outside takes back what is released", async () => {
   expect((await orderIn(desk)).sheets).toHaveLength(2);
   await sendAlarms(desk);
   expect(await alarms(desk)).toEqual([expect.stringContaining("CANCEL P-2")]);
+});
+
+test("nobody outside takes back what is released, though its sheet came again since", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  // Another contact changes no piece, and the sheet stands under another id.
+  const fill = { order: "FM-80", "contact.name": "Hanna Brook" };
+  const again = await post(desk, { sheets: [{ ...sheetOf("P-2", "SOUTH"), fill }] });
+  expect(again.verdict).toBe("pass");
+  const { sheets, released } = await orderIn(desk);
+  expect(sheets.map(({ id }) => id)).not.toEqual(released?.pieces.map(({ sheet }) => sheet));
+  const cancelled = await post(desk, { text: "CANCEL P-2", to: again });
+  expect(cancelled.verdict).toBe("person");
+  expect((await orderIn(desk)).sheets).toHaveLength(2);
+});
+
+test("nobody outside takes back all that is left of a released order, and nobody moves it away", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [{ mark: "R-1", legend: ["NORTH"], fill: { order: "FM-81" } }] });
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  await release(desk);
+  const changed = await post(desk, { sheets: [sheetOf("P-1", "EAST")] });
+  const cancelled = await post(desk, { text: "CANCEL P-1", to: changed });
+  expect(cancelled.verdict).toBe("person");
+  const { sheets, questions } = await orderIn(desk);
+  expect(sheets).toHaveLength(1);
+  expect(questions.map(({ problem }) => problem.check)).toContain("order-released");
+  const sheet = sheets[0]?.id ?? "";
+  expect(await takeNote(desk, noteOf({ kind: "place", sheet, mark: "R-2", order: "FM-81" }))).toEqual({
+    kind: "wrong",
+    why: "order FM-80 is released to engraving, and nothing would be left of it",
+  });
+});
+
+describe("a change of what is released that was decided settles no other", () => {
+  const decide = async (desk: Desk): Promise<void> => {
+    const { verdict, questions } = await orderIn(desk);
+    expect(verdict).toBe("person");
+    await takeNote(desk, noteOf({ kind: "yes", number: questions[0]?.number ?? 0 }));
+    expect((await orderIn(desk)).verdict).toBe("pass");
+  };
+  const threeReleased = async (): Promise<Desk> => {
+    const desk = await deskWithRoom();
+    await post(desk, { sheets: [{ mark: "R-1", legend: ["NORTH"], fill: { order: "FM-81" } }] });
+    await post(desk, {
+      sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH"), sheetOf("P-3", "WEST")],
+    });
+    await release(desk);
+    return desk;
+  };
+  const moveAway = async (desk: Desk, from: string): Promise<void> => {
+    const sheet = (await orderIn(desk)).sheets.find(({ mark }) => mark === from)?.id ?? "";
+    const moved = await takeNote(desk, noteOf({ kind: "place", sheet, mark: `R-${from}`, order: "FM-81" }));
+    expect(moved.kind).toBe("judged");
+  };
+
+  test("of two sheets that changed, one goes away", async () => {
+    const desk = await threeReleased();
+    await post(desk, { sheets: [sheetOf("P-1", "EAST")] });
+    await decide(desk);
+    await post(desk, { sheets: [sheetOf("P-2", "EAST")] });
+    await decide(desk);
+    // What is different now reads as it did before P-2 changed, and a piece is missing.
+    await moveAway(desk, "P-2");
+    await decide(desk);
+  });
+
+  test("one sheet is lost, comes again, and another is lost", async () => {
+    const desk = await threeReleased();
+    for (const [mark, legend] of [
+      ["P-2", "SOUTH"],
+      ["P-3", "WEST"],
+    ] as const) {
+      await post(desk, { sheets: [sheetOf(mark, "EAST")] });
+      await moveAway(desk, mark);
+      await decide(desk);
+      await post(desk, { sheets: [sheetOf(mark, legend)] });
+      expect((await orderIn(desk)).verdict).toBe("pass");
+    }
+  });
+});
+
+test("what is settled after a release waits for a second one: its buyer and our own people are told", async () => {
+  const desk = await deskWithRoom();
+  const list = () => readPeople(desk.store, desk.clock.now());
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH")] });
+  await release(desk);
+  expect(await list()).toEqual([]);
+  await post(desk, { sheets: [sheetOf("P-1", "EAST")] });
+  const number = (await orderIn(desk)).questions[0]?.number ?? 0;
+  const settled = await takeNote(desk, noteOf({ kind: "yes", number }));
+  while (await takeDue(desk));
+  expect((await orderIn(desk)).verdict).toBe("pass");
+  const { letter } = settled as { readonly letter: number };
+  const answer = await answerTo(desk, await desk.store.letters.read(letter));
+  expect(answer.replaceAll(/\s+/g, " ")).toContain(
+    "- You need do nothing more. The engraving room still has order FM-80 as it was before the change. A person at Quillgate Stations releases it once more; only then is the change cut. - If a legend is wrong, call 312-555-0140 at once.",
+  );
+  const waiting = await list();
+  expect(waiting).toMatchObject([{ what: "order", order: "FM-80", letters: [] }]);
+  expect(peopleLines(waiting, desk.clock.now()).join("\n")).toMatch(
+    /^ 1\. Order FM-80[^]*\n {4}changed since its release on 2026-11-09, and all of that is settled: it has to be released once more\n {4}→ burin release "FM-80" --by NAME$/,
+  );
+  const listed = await desk.store.orders.list({ forPerson: true, most: 9 });
+  expect(listed.map((one) => one.number)).toEqual(["FM-80"]);
+  await release(desk);
+  expect(await list()).toEqual([]);
+  expect(await desk.store.orders.list({ forPerson: true, most: 9 })).toEqual([]);
 });
 
 test("what is engraved is recorded station by station, and a change is told to have come too late", async () => {

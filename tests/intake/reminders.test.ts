@@ -213,3 +213,18 @@ test("nobody is reminded at night", async () => {
   }
   expect(hours).toEqual([8]);
 });
+
+test("of orders that have waited long before reminders are switched on, somebody is told, and no buyer", async () => {
+  const { desk, sender, pass, forward } = await deskInTime("2026-08-03T15:00:00Z");
+  await post(desk, { sheets: [plate, deviceIn("1")] });
+  await post(desk, { sheets: [{ mark: "B-1", legend: ["SALONA"] }] });
+  const before = sender.kept.length;
+  forward(24 * 99);
+  expect(await pass(40)).toEqual([]);
+  expect(sender.kept).toHaveLength(before);
+  const waiting = await readPeople(desk.store, desk.clock.now());
+  expect(waiting.map(({ order, points }) => [order, points.map(({ says }) => says)])).toEqual([
+    ["FM-80", ["nothing has come for long; it was too late for a reminder; still to come: 1 of its sheets"]],
+    ["FM-72", ["nothing has come for long; it was too late for a reminder"]],
+  ]);
+});

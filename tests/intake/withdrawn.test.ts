@@ -2,6 +2,7 @@ import { writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { beforeEach, describe, expect, test } from "vitest";
 import { order } from "../../src/commands/order.ts";
+import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
@@ -153,6 +154,45 @@ describe("nothing is withdrawn, and a person reads", () => {
   });
 });
 
+test("a sheet that was under way when its place was cancelled is asked about, and one of later date is not", async () => {
+  const at = (time: string): Desk => ({ ...desk, clock: { now: () => new Date(`2026-11-09T${time}:00Z`) } });
+  const gym = pool.slice(3);
+  const first = await post(at("14:00"), { sheets: pool, date: "2026-11-09T14:00:00Z" });
+  const cancel = { text: "CANCEL B-2", date: "2026-11-09T14:20:00Z" };
+  await post(at("14:20"), { ...cancel, to: first });
+  const late = await post(at("14:30"), { sheets: gym, date: "2026-11-09T14:10:00Z" });
+  expect(late.verdict).toBe("confirm");
+  expect(checksOf(late)).toEqual(["sheet-after-cancellation"]);
+  expect((await answerTo(desk, late)).replaceAll(/\s+/g, " ")).toContain(
+    "1. B-2.pdf came after you had cancelled it, but its letter bears the earlier date. If it is not wanted, cancel it once more in a reply to this letter. Or reply “1 YES” if it is meant as it stands.",
+  );
+  // It stays open until it is answered, and then stays settled.
+  const more = { sheets: [{ mark: "B-3", legend: ["GYM"] }], date: "2026-11-09T14:40:00Z" };
+  await post(at("14:40"), more);
+  expect((await orderOf()).verdict).toBe("confirm");
+  const yes = await post(at("14:50"), { text: "1 YES", to: late, date: "2026-11-09T14:50:00Z" });
+  expect(yes.verdict).toBe("pass");
+  // Cancelled once more and sent again, it is wanted.
+  await post(at("15:00"), { text: "CANCEL B-2", to: yes, date: "2026-11-09T15:00:00Z" });
+  expect(standing(await orderOf())).not.toContain("B-2 alone");
+  const again = await post(at("15:10"), { sheets: gym, date: "2026-11-09T15:10:00Z" });
+  expect(again.verdict).toBe("pass");
+});
+
+test("what crossed with its cancellation can be cancelled once more, and is asked about anew if it crosses again", async () => {
+  const at = (time: string): Desk => ({ ...desk, clock: { now: () => new Date(`2026-11-09T${time}:00Z`) } });
+  const date = (time: string) => ({ date: `2026-11-09T${time}:00Z` });
+  const first = await post(at("14:00"), { sheets: pool, ...date("14:00") });
+  await post(at("14:20"), { text: "CANCEL B-2", to: first, ...date("14:20") });
+  const late = await post(at("14:30"), { sheets: pool.slice(3), ...date("14:10") });
+  const yes = await post(at("14:40"), { text: "1 YES", to: late, ...date("14:40") });
+  expect(yes.verdict).toBe("pass");
+  const gone = await post(at("14:50"), { text: "CANCEL B-2", to: yes, ...date("14:50") });
+  expect(gone.verdict).toBe("pass");
+  const crossed = await post(at("15:00"), { sheets: pool.slice(3), ...date("14:45") });
+  expect(checksOf(crossed)).toEqual(["sheet-after-cancellation"]);
+});
+
 test("beside a sheet for another station it counts", async () => {
   const first = await post(desk, { sheets: pool });
   const reply = await post(desk, {
@@ -177,12 +217,20 @@ test("nobody but a party to the order withdraws anything, in no other thread tha
   expect((await orderOf()).withdrawn).toEqual([]);
 });
 
-test("burin order shows what was withdrawn, and by which letter", async () => {
+test("burin order shows what was withdrawn and what was moved, where to, and by what", async () => {
   const folder = temporaryFolder();
   const store = await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
   desk = await temporaryDesk({ store });
   const first = await post(desk, { sheets: pool });
   await post(desk, { to: first, text: "CANCEL B-1 position 2" });
+  await post(desk, { sheets: [{ mark: "C-1", legend: ["GYM"], fill: { order: "FM-80" } }] });
+  const gym = (await orderOf()).sheets.find(({ mark }) => mark === "B-2")?.id ?? "";
+  const by = { buyer: "greta@fallowmere.example", by: "Rosa Imhoff", why: "Greta says so" };
+  const move = { kind: "place", sheet: gym, mark: "C-2", order: "FM-80" } as const;
+  await takeNote(desk, { id: "n1", order: "FM-72", ...by, acts: [move] });
+  const other = (await orderOf("FM-80")).sheets.find(({ mark }) => mark === "C-1")?.id ?? "";
+  const within = { kind: "place", sheet: other, mark: "C-3" } as const;
+  await takeNote(desk, { id: "n2", order: "FM-80", ...by, acts: [within] });
   await store.close();
   const config = resolve("config");
   writeFileSync(
@@ -197,6 +245,11 @@ test("burin order shows what was withdrawn, and by which letter", async () => {
   };
   await order.run(["FM-72", "--settings", join(folder, "burin.yaml")], io);
   expect(lines.join("\n")).toContain(
-    "\n\nWithdrawn:\n  B-1 device D2, position 2 (B-1 (3).pdf), by letter 2\n\n",
+    "\n\nWithdrawn:\n  B-1 device D2, position 2 (B-1 (3).pdf), by letter 2\n\nPut elsewhere:\n  B-2 device D2, alone (B-2.pdf): moved to order FM-80, C-2 device D2, alone, by note 4\n\n",
   );
+  await order.run(["FM-80", "--settings", join(folder, "burin.yaml")], io);
+  expect(lines.at(-1)).toContain(
+    "\n\nPut elsewhere:\n  C-1 device D2, alone (C-1.pdf): moved to C-3 device D2, alone, by note 5\n\n",
+  );
+  expect(lines.at(-1)).not.toContain("Withdrawn:");
 });

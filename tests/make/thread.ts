@@ -19,6 +19,8 @@ export interface Sent {
 export interface Written {
   readonly from?: string;
   readonly subject?: string;
+  /** The letter's own date, as ISO 8601. */
+  readonly date?: string;
   readonly text?: string;
   readonly sheets?: readonly Sent[];
   readonly files?: readonly { readonly file: string; readonly bytes: Uint8Array }[];
@@ -50,6 +52,7 @@ export async function letterOf({
   from = "Greta Sorley <greta@fallowmere.example>",
   subject = "Stations",
   text = "",
+  date = "2026-11-09T14:00:00Z",
   ...mail
 }: Written): Promise<Uint8Array> {
   const sheets = await Promise.all(
@@ -57,7 +60,7 @@ export async function letterOf({
   );
   const described = {
     name: `letter-${++written}`,
-    date: "2026-11-09T14:00:00Z",
+    date,
     subject,
     logo: false,
   };

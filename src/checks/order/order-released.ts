@@ -1,4 +1,5 @@
 import { byId } from "../../orders/ids.ts";
+import { contentKey } from "../../orders/keys.ts";
 import { pieceKey } from "../../orders/piece.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck, type OrderSubject } from "../check.ts";
@@ -76,7 +77,7 @@ export const orderReleased = defineOrderCheck({
   ],
   *find({ order, released }, _, say) {
     if (released === undefined) return;
-    const { on, pieces } = released;
+    const { on, pieces, revision } = released;
     const [was, is] = [new Set(pieces.map(({ key }) => key)), new Set(order.sheets.map(pieceKey))];
     const came = order.sheets
       .filter((sheet) => !was.has(pieceKey(sheet)))
@@ -84,13 +85,21 @@ export const orderReleased = defineOrderCheck({
     const gone = pieces.filter(({ key }) => !is.has(key));
     const files = came.map(({ file }: Sheet) => file);
     const spots = came.flatMap((sheet) => at(sheet));
-    if (came.length > 0)
-      yield say(gone.some(({ engraved }) => engraved) ? "engraved" : "different", { on, files }, spots);
-    else if (gone.length > 0)
-      yield say(
-        "less",
-        { on, count: gone.length },
-        order.sheets.slice(0, 1).flatMap((sheet) => at(sheet)),
-      );
+    if (came.length + gone.length === 0) return;
+    const problem =
+      came.length > 0
+        ? say(gone.some(({ engraved }) => engraved) ? "engraved" : "different", { on, files }, spots)
+        : say(
+            "less",
+            { on, count: gone.length },
+            order.sheets.slice(0, 1).flatMap((sheet) => at(sheet)),
+          );
+    // Whoever has decided one difference has not decided another, though it may read the same.
+    const differs = contentKey({
+      revision,
+      came: came.map(pieceKey).toSorted(),
+      gone: gone.map(({ key }) => key).toSorted(),
+    });
+    yield { ...problem, facts: { ...problem.facts, differs } };
   },
 });

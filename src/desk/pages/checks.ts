@@ -1,4 +1,5 @@
 import { html } from "hono/html";
+import { type CheckTally, figuresOf } from "../../audit/figures.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../../checks/catalogue.ts";
 import { explained } from "../../checks/explained.ts";
 import { type AnyCheck, severityWords } from "../../checks/run.ts";
@@ -12,19 +13,34 @@ const groups: readonly { readonly title: string; readonly checks: readonly AnyCh
   { title: "On a letter", checks: letterChecks },
 ];
 
-/** All checks, with what each finds. */
-export function checksPage(c: Ask, front: Front): Response | Promise<Response> {
+/** So many days back it is counted how often checks fire. */
+const days = 28;
+
+function endingsOf(one: CheckTally | undefined): string {
+  if (one === undefined) return "";
+  return `${one.yes} yes, ${one.decided} decided by us, ${one.corrected} corrected, ${one.open} no answer`;
+}
+
+/** All checks, with what each finds, how often it fired, and how its questions ended. */
+export async function checksPage(c: Ask, front: Front): Promise<Response> {
   visitorOf(c);
+  const { store, clock } = front.desk;
+  // The end of a time is no part of it, and what happens at this very moment counts.
+  const now = new Date(clock.now().getTime() + 1);
+  const from = new Date(now.getTime() - days * 24 * 3_600_000);
+  const { byCheck, questions } = figuresOf(await store.audited(from, now), from, now);
+  const fired = new Map(byCheck.map(({ name, slips }) => [name, slips]));
+  const ended = new Map(questions.map((one) => [one.check, one]));
   return page(
     c,
     front,
     { title: "Checks" },
     html`${groups.map(
       ({ title, checks }) => html`<h2>${title}</h2>
-<div class="wide"><table class="stack"><tr><th>Check</th><th>What is wrong</th><th>Weight</th></tr>
+<div class="wide"><table class="stack"><tr><th>Check</th><th>What is wrong</th><th>Weight</th><th>Slips in ${days} days</th><th>How its questions ended</th></tr>
 ${checks.map(
   ({ id, title: what, severity }) =>
-    html`<tr><td><a href="/checks/${id}">${id}</a></td><td>${what}</td><td data-label="Weight">${severity}</td></tr>`,
+    html`<tr><td><a href="/checks/${id}">${id}</a></td><td>${what}</td><td data-label="Weight">${severity}</td><td data-label="Slips">${fired.get(id) ?? 0}</td><td data-label="Ended">${endingsOf(ended.get(id))}</td></tr>`,
 )}</table></div>`,
     )}`,
   );

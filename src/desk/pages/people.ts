@@ -55,7 +55,9 @@ ${what === "order" ? "" : letterForm(one, visitor)}
 function pointItem({ number, letter, says }: Point, { what, order }: Waiting, visitor: Visitor): Markup {
   const name =
     number === undefined ? html`<a href="/letters/${letter}">Letter ${letter}</a>` : html`${number}.`;
-  if (what !== "order" || !order) return html`<li>${says}</li>`;
+  // What has to be released once more is released on the order's page.
+  const isOfOrder = number === undefined && letter === undefined;
+  if (what !== "order" || !order || isOfOrder) return html`<li>${says}</li>`;
   return html`<li>${name} ${says}
 ${number === undefined ? asideForm(letter ?? 0, visitor) : pointForm(order, number, visitor)}</li>`;
 }

@@ -127,10 +127,18 @@ export async function cancel(
   );
   const isReleased = gone.some(({ number, spot }) => {
     const sheet = ledger.orders[number].get(spot);
-    return sheet !== undefined && isReleasedPiece(ledger, number, sheet);
+    if (sheet !== undefined && isReleasedPiece(ledger, number, sheet)) return true;
+    // Nor all that is left of what was released.
+    const some = gone.filter((one) => one.number === number);
+    return ledger.released[number] !== undefined && some.length === ledger.orders[number].size;
   });
+  // Nobody knows which is meant of two stations of one mark.
+  const named = about.filter((number) =>
+    [...ledger.orders[number].keys()].some((spot) => spot.startsWith(`${mark} `)),
+  );
+  const isEither = what !== "order" && named.length > 1;
   // Nobody outside takes back what is released.
-  if (gone.length === 0 || isReleased) {
+  if (gone.length === 0 || isReleased || isEither) {
     ledger.words.set(letter, { order, text: `CANCEL ${words}` });
     return;
   }
@@ -195,7 +203,8 @@ export async function place(
   // A device in a plate cannot be made one that stands alone by its place.
   if (!fits && !/\d/.test(what)) return;
   const done = await note(story, order, { kind: "place", sheet: id, mark, ...position, order: to });
-  const isCutHere = order !== to && isReleasedPiece(ledger, order, sheet);
+  const isLast = ledger.released[order] !== undefined && standing.length === 1;
+  const isCutHere = order !== to && (isLast || isReleasedPiece(ledger, order, sheet));
   expect(done).toBe(fits && !isCutHere && !ledger.orders[to].has(spot));
   if (!done) return;
   ledger.orders[order].delete(sheet.spot);

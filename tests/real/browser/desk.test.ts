@@ -24,6 +24,7 @@ const pages = [
   "/letters",
   "/letters/3",
   "/letters/37",
+  "/day?from=2026-11-09&to=2026-11-27",
   "/checks",
   "/checks/spelling",
   "/try",

@@ -1,0 +1,57 @@
+import { html, raw } from "hono/html";
+import { barChart } from "../../audit/chart.ts";
+import { readPeriod } from "../../audit/period.ts";
+import { sectionsOf } from "../../audit/rows.ts";
+import { trendsOf } from "../../audit/trends.ts";
+import { calendarOf } from "../../calendar/business-days.ts";
+import { dateIn } from "../../calendar/dates.ts";
+import { type Ask, type Front, Refused, visitorOf } from "../front.ts";
+import { page } from "../page.ts";
+
+/** So many days are audited on one page at most. */
+const mostDays = 92;
+
+/** Tables that are drawn as bars too: of these their second column. */
+const drawn = new Set(["Slips by check", "Slips by buyer", "Slips by field and edition"]);
+
+/** The audit of a day, or of the days from one to another. */
+export async function dayPage(c: Ask, front: Front): Promise<Response> {
+  const { store, timeZone, clock, rules } = front.desk;
+  visitorOf(c);
+  const today = dateIn(clock.now(), timeZone);
+  const first = c.req.query("from") || today;
+  const last = c.req.query("to") || first;
+  const days = (Date.parse(last) - Date.parse(first)) / (24 * 3_600_000) + 1;
+  if (![first, last].every((date) => /^\d{4}-\d{2}-\d{2}$/.test(date)) || !(days >= 1 && days <= mostDays))
+    throw new Refused(400, `Name a first and a last day, no more than ${mostDays} days.`);
+  const period = await readPeriod(
+    store.audited,
+    { first, last },
+    rules.reminding ?? calendarOf({ timeZone }),
+  );
+  const trends = trendsOf(period.figures);
+  return page(
+    c,
+    front,
+    { title: first === last ? `Day ${first}` : `Days ${first} to ${last}` },
+    html`<form action="/day" class="acts"><div><label for="from">From</label>
+<input id="from" type="date" name="from" value="${first}"></div><div><label for="to">To</label>
+<input id="to" type="date" name="to" value="${last}"></div><button>Show</button></form>
+${trends.length === 0 ? "" : html`<h2>What it teaches</h2><ul>${trends.map((trend) => html`<li>${trend}</li>`)}</ul>`}
+${sectionsOf(period).map(
+  ({ title, lines: [head = [], ...lines] }) => html`<section aria-label="${title}"><h2>${title}</h2>
+${
+  drawn.has(title)
+    ? html`<div class="wide">${raw(
+        barChart(
+          title,
+          lines.map(([name = "", value]) => ({ name, value: Number(value) })),
+        ),
+      )}</div>`
+    : ""
+}
+<div class="wide"><table class="stack"><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr>
+${lines.map((line) => html`<tr>${line.map((cell, i) => html`<td data-label="${head[i] ?? ""}">${cell}</td>`)}</tr>`)}</table></div></section>`,
+)}`,
+  );
+}
