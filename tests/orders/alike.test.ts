@@ -46,6 +46,15 @@ test.each([
   ["PO EG-500", "EG-500", false],
   ["1-4512", "4512", false],
   ["EG-50", "50", false],
+  // three digits of four characters at least, behind eight letters at most
+  ["EG-500A", "500A", true],
+  ["EG-500", "500", false],
+  ["EG-12A4", "12A4", false],
+  ["BUILDING 4512", "4512", true],
+  ["BUILDINGS 4512", "4512", false],
+  ["4512 WO", "4512", false],
+  ["4512", "WO 4512", true],
+  ["4512", "4512", false],
 ])("%s and %s: letters in front %j", (one, other, prefixed) => {
   expect(isPrefixed(one, other)).toBe(prefixed);
 });

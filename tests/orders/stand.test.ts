@@ -30,6 +30,7 @@ test("a new sheet for a position takes the place of the old one and of no other,
   const after = standingAfter([plate(), deviceAt(1), deviceAt(2)], [corrected]);
   expect(after.sheets).toEqual([plate(), deviceAt(1), corrected]);
   expect(after.replaced).toEqual([{ old: deviceAt(2), now: corrected, how: "place" }]);
+  expect(after.late).toEqual([]);
 });
 
 test("a sheet of another order or another station replaces nothing", () => {
