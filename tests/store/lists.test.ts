@@ -1,0 +1,75 @@
+import { expect, test } from "vitest";
+import type { Sought, Store } from "../../src/ports/store.ts";
+import type { Sheet } from "../../src/trade/sheet.ts";
+import { temporaryStore } from "../make/desk.ts";
+import { completeOrder, device, deviceAt, plate } from "../make/sample.ts";
+import { settled } from "./contract.ts";
+
+const monday = new Date("2026-11-09T14:00:00Z");
+const ines = "ines@brightwire.example";
+
+const listed = async (store: Store, sought: Partial<Sought> = {}) =>
+  (await store.orders.list({ most: 10, ...sought })).map(({ number }) => number);
+
+/** Three orders: one passes, one waits, one is asked about. They changed in this order. */
+async function threeOrders(): Promise<Store> {
+  const store = await temporaryStore();
+  const inOrder = (letter: number, order: string, sheets: readonly Sheet[]) =>
+    sheets.map((sheet, nth) => ({ ...sheet, order, id: `${letter}/${nth + 1}` }));
+  await settled(store, "k1", inOrder(1, "BW-2207", completeOrder()));
+  await settled(store, "k2", inOrder(2, "GC-4100", [plate(), deviceAt(1)]));
+  await settled(
+    store,
+    "k3",
+    inOrder(3, "HV-9356", [
+      ...completeOrder().filter((sheet) => sheet.id !== deviceAt(2).id),
+      device({}, { "1": ["KITCHN", ""] }),
+    ]),
+  );
+  return store;
+}
+
+test("orders are listed page by page, those that changed last first", async () => {
+  const store = await threeOrders();
+  expect(await listed(store)).toEqual(["HV-9356", "GC-4100", "BW-2207"]);
+  expect(await listed(store, { most: 2 })).toEqual(["HV-9356", "GC-4100"]);
+  const [, second] = await store.orders.list({ most: 2 });
+  expect(await listed(store, { most: 2, before: second?.place ?? 0 })).toEqual(["BW-2207"]);
+  await settled(store, "k4", [deviceAt(2, { id: "4/1", order: "GC-4100" })]);
+  expect(await listed(store)).toEqual(["GC-4100", "HV-9356", "BW-2207"]);
+});
+
+test.each<[string, Partial<Sought>, string[]]>([
+  ["that pass", { verdicts: ["pass"] }, ["BW-2207"]],
+  ["that wait or are asked about", { verdicts: ["waiting", "confirm"] }, ["HV-9356", "GC-4100"]],
+  ["under a number", { search: "gc4100" }, ["GC-4100"]],
+  ["under the beginning of a number", { search: "HV" }, ["HV-9356"]],
+  ["with a legend", { search: "kitchn" }, ["HV-9356"]],
+  ["with a station", { search: "s-104" }, ["HV-9356", "GC-4100", "BW-2207"]],
+  ["with all words of the search", { search: "s-104 kitchn" }, ["HV-9356"]],
+  ["with a word that none has", { search: "nowhere" }, []],
+  ["with a word and a verdict", { search: "s-104", verdicts: ["pass"] }, ["BW-2207"]],
+])("orders %s are found", async (_name, sought, numbers) => {
+  expect(await listed(await threeOrders(), sought)).toEqual(numbers);
+});
+
+test("an order in a list tells whose it is, how it stands and when it changed", async () => {
+  const [, , passed] = await (await threeOrders()).orders.list({ most: 3 });
+  expect(passed).toMatchObject({
+    number: "BW-2207",
+    buyer: ines,
+    verdict: "pass",
+    changedAt: monday,
+    isReleased: false,
+  });
+});
+
+test("a new letter is judged beside the buyer's thirty latest orders, and those that it names", async () => {
+  const store = await temporaryStore();
+  const sheets = Array.from({ length: 32 }, (_, n) => device({ id: `1/${n + 1}`, order: `X-${101 + n}` }));
+  await settled(store, "k1", sheets);
+  const known = async (...numbers: string[]) =>
+    (await store.buyers.stateOf(ines, numbers)).orders.map(({ number }) => number);
+  expect(await known()).toEqual(Array.from({ length: 30 }, (_, n) => `X-${103 + n}`));
+  expect((await known("x 101")).slice(0, 2)).toEqual(["X-101", "X-103"]);
+});
