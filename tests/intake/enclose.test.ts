@@ -17,7 +17,7 @@ import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 import { readPdf } from "../make/read-pdf.ts";
 import { directReader } from "../make/reader.ts";
 import { reportOn } from "../make/report.ts";
-import { completeOrder } from "../make/sample.ts";
+import { aloneDevice, completeOrder } from "../make/sample.ts";
 
 const reader = openPool({ log: { info() {}, warn() {} }, processes: 1 });
 afterAll(() => reader.close());
@@ -238,4 +238,62 @@ test("sheets that came by way of a machine are for a person to see, and none is 
     "Buy!",
   ]);
   expect(await stateOf(empty)).toBe("held");
+});
+
+/** A device that stands alone, with pen strokes over a field; each station's is another field, so that none are one problem. */
+const penned = (nth: number, picture = `p${nth}`): Sheet =>
+  aloneDevice({
+    id: `1/${nth}`,
+    file: `T-${nth}.pdf`,
+    mark: `T-${nth}`,
+    doubts: [
+      {
+        what: nth > 5 ? "handwriting" : "typed-over",
+        place: penPlaces[nth % 5] ?? "row.1.1",
+        seen: { page: 1, box: [0, 0, 9, 9], picture },
+      },
+    ],
+  });
+const penPlaces = ["row.1.1", "row.1.2", "row.2.1", "row.2.2", "row.3.1"] as const;
+const picturesOf = async (sizes: readonly number[], names?: readonly string[]) => {
+  const own = sizes.map((_, i) => penned(i + 1, names?.[i]));
+  const pictures = new Map(sizes.map((size, i) => [names?.[i] ?? `p${i + 1}`, new Uint8Array(size)]));
+  const enclosed = await enclose(reportOn(own), [], { reader: directReader, catalogue, editions, pictures });
+  return enclosed.pictures.map(({ name }) => name);
+};
+
+test("of what was seen on pages an answer shows eight pictures", async () => {
+  expect(await picturesOf(Array.from({ length: 9 }, () => 10))).toEqual(
+    ["1", "2", "3", "4", "5", "6", "7", "8"].map((nth) => `p${nth}`),
+  );
+});
+
+test("pictures of 200,000 bytes go with an answer; one for which there is no room keeps out no smaller one", async () => {
+  expect(await picturesOf([120_000, 80_001, 80_000, 1])).toEqual(["p1", "p3"]);
+});
+
+test("a picture of two problems goes with it once, and one that nobody has not at all", async () => {
+  expect(await picturesOf([10, 10, 10], ["same", "same", "other"])).toEqual(["same", "other"]);
+  const enclosed = await enclose(reportOn([penned(1)]), [], { reader: directReader, catalogue, editions });
+  expect(enclosed.pictures).toEqual([]);
+});
+
+test.each([
+  ["S-104.pdf", "marked S-104.pdf"],
+  ["marked S-104.pdf", "marked S-104.pdf"],
+  ["Marked marked S-104.pdf", "marked S-104.pdf"],
+  ["un marked S-104.pdf", "marked un marked S-104.pdf"],
+])("the marked copy of %s is %s", async (file, name) => {
+  const [sheet, attachment] = [sheets[0], attachments[0]];
+  if (sheet === undefined || attachment === undefined) throw new Error("no sample sheet");
+  const one = makeReport(
+    { files: [{ id: sheet.id, file, kind: "sheet" }], sheets: [{ ...sheet, file }] },
+    catalogue,
+  );
+  const copying: Reader = {
+    ...directReader,
+    mark: () => Promise.resolve({ ok: true, value: { copy: new Uint8Array(9) } }),
+  };
+  const { marked } = await enclose(one, [attachment], { reader: copying, catalogue, editions });
+  expect(marked.map((copy) => copy.file)).toEqual([name]);
 });
