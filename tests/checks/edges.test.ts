@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
 import { legend, subject, without } from "../../src/checks/sample.ts";
+import type { Place } from "../../src/trade/place.ts";
 import type { Problem } from "../../src/trade/problem.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
@@ -108,4 +109,15 @@ test("project-order-exchanged needs words without a digit for the number, and a 
   expect(says("Larkspur", "Floor 7")).toEqual([]);
   expect(says("Larkspur", "ABCDE-2207")).toEqual([]);
   expect(says("TBD", "BW-2207")).toEqual([]);
+});
+
+test("legend-empty leaves a face alone where something was typed that nobody could read for certain", () => {
+  const empty = device({}, { "3": ["", ""] });
+  const says = (place: Place) =>
+    onSheet("legend-empty", { ...empty, unsure: [{ place, one: "ENTRY", other: "" }] });
+  expect(onSheet("legend-empty", empty)).toEqual(["empty 1/2"]);
+  expect(says("row.3.1")).toEqual([]);
+  expect(says("row.3.2")).toEqual([]);
+  expect(says("plain.3")).toEqual([]);
+  expect(says("row.2.1")).toEqual(["empty 1/2"]);
 });

@@ -7,6 +7,8 @@ test("a file's name is the one that it came with, without its ending", () => {
   expect(nameOf({ file: "S-104_pos_2.PDF" })).toBe("S-104 pos 2");
   expect(nameOf({ file: "S-104 (2).pdf", named: "S-104.pdf" })).toBe("S-104");
   expect(nameOf({ file: "v1.pdf.x" })).toBe("v1.pdf.x");
+  expect(nameOf({ file: "S-104.jpeg" })).toBe("S-104");
+  expect(nameOf({ file: "S-104.level" })).toBe("S-104.level");
 });
 
 // Common practice, no source.
