@@ -228,3 +228,52 @@ test("of orders that have waited long before reminders are switched on, somebody
     ["FM-72", ["nothing has come for long; it was too late for a reminder"]],
   ]);
 });
+
+test.each([
+  ["07:59", 0],
+  ["08:00", 1],
+  ["17:59", 1],
+  ["18:00", 0],
+])("at %s where the desk is, %d reminders are due", async (time, due) => {
+  const { desk } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  // Chicago is six hours behind in November.
+  const now = new Date(Date.parse(`2026-11-12T${time}:00Z`) + 6 * 3_600_000);
+  expect(await remindersOf({ ...desk, clock: { now: () => now } })).toHaveLength(due);
+});
+
+test("the first reminder says when the last one comes, and each that a machine wrote it", async () => {
+  const { desk, sender, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate, deviceIn("1")] });
+  await pass(8);
+  const [first, last] = await Promise.all(
+    sender.kept.slice(-2).map(({ bytes }) => simpleParser(Buffer.from(bytes))),
+  );
+  expect(first?.text?.replaceAll(/\s+/g, " ")).toContain(
+    "If we hear nothing, the last reminder comes on Monday, November 16.",
+  );
+  expect(last?.text?.replaceAll(/\s+/g, " ")).toContain("This is our last reminder.");
+  // RFC 3834 §5: auto-generated for what answers no letter.
+  expect([first, last].map((one) => one?.headers.get("auto-submitted"))).toEqual([
+    "auto-generated",
+    "auto-generated",
+  ]);
+});
+
+test("of two buyers whose orders have one number each is reminded of his own", async () => {
+  const { desk } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  const [order] = await desk.store.orders.named("FM-80");
+  if (order === undefined) throw new Error("no order");
+  const named = () =>
+    Promise.resolve([{ ...order, buyer: "omar@oakmoor.example", changedAt: new Date(0) }, order]);
+  const later: Desk = {
+    ...desk,
+    clock: { now: () => new Date("2026-11-12T15:00:00Z") },
+    store: { ...desk.store, orders: { ...desk.store.orders, named } },
+  };
+  const [note] = await remindersOf(later);
+  if (note === undefined) throw new Error("no reminder is due");
+  const { letter } = (await takeNote(later, note)) as { readonly letter: number };
+  expect(await desk.store.letters.read(letter)).toMatchObject({ state: "ready" });
+});
