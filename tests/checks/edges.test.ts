@@ -121,3 +121,25 @@ test("legend-empty leaves a face alone where something was typed that nobody cou
   expect(says("plain.3")).toEqual([]);
   expect(says("row.2.1")).toEqual(["empty 1/2"]);
 });
+
+test("opposites-out-of-order looks at the last words of buttons that are cut, the only ones of their word", () => {
+  const alone = (n: number, ...rows: (readonly string[])[]): Sheet =>
+    aloneDevice({
+      id: `1/${n}`,
+      mark: `T-${n}`,
+      legends: rows.map((row, i) => legend(`${i + 1}` as "1", ...row)),
+    });
+  const says = (turned: Sheet) =>
+    onOrder("opposites-out-of-order", alone(1, ["ON"], ["OFF"]), alone(2, ["LIGHTS", "on"], ["OFF"]), turned);
+  const turned = alone(3, ["LIGHTS OFF"], ["ON"]);
+  expect(says(turned)).toEqual(["turned 1/3"]);
+  const [off, on] = turned.legends;
+  if (off === undefined || on === undefined) throw new Error("no legends");
+  const withLegends = (...legends: Sheet["legends"]): Sheet => ({ ...turned, legends });
+  expect(says(withLegends(off, on, { ...on, face: "plate" }))).toEqual(["turned 1/3"]);
+  expect(says(withLegends(off, on, { ...on, face: "3", plain: true }))).toEqual(["turned 1/3"]);
+  expect(says(withLegends(off, { ...on, plain: true }))).toEqual([]);
+  expect(says(withLegends(off, on, { ...on, face: "3" }))).toEqual([]);
+  expect(says(alone(3, ["OFF PEAK"], ["ON"]))).toEqual([]);
+  expect(says(alone(3, ["ON"], ["OFF"]))).toEqual([]);
+});
