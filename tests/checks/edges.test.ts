@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
 import { legend, subject, without } from "../../src/checks/sample.ts";
+import { fitLegend } from "../../src/lettering/fit.ts";
 import type { Place } from "../../src/trade/place.ts";
 import type { Problem } from "../../src/trade/problem.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
@@ -142,4 +143,19 @@ test("opposites-out-of-order looks at the last words of buttons that are cut, th
   expect(says(withLegends(off, on, { ...on, face: "3" }))).toEqual([]);
   expect(says(alone(3, ["OFF PEAK"], ["ON"]))).toEqual([]);
   expect(says(alone(3, ["ON"], ["OFF"]))).toEqual([]);
+});
+
+test("letters-too-small lets letters be as high as the least, and tells which of the two limits it is", () => {
+  const [check] = sheetChecks.filter(({ id }) => id === "letters-too-small");
+  const sheet = device({ layouts: ["D6"] }, { "1": ["NNNNNNAA"] });
+  const face = catalogue.layouts.find(({ code }) => code === "D6")?.face;
+  if (face === undefined) throw new Error("no such layout");
+  const { cap } = fitLegend(["NNNNNNAA"], face, catalogue.engraving);
+  const reasons = (least_cap: number, reading_distance: number) => {
+    const engraving = { ...catalogue.engraving, least_cap, reading_distance };
+    return [...(check?.find(sheet, { ...catalogue, engraving }) ?? [])].map(({ facts }) => facts["reason"]);
+  };
+  expect(reasons(cap, 100)).toEqual([]);
+  expect(reasons(cap + 0.001, 100)).toEqual(["that is cut without asking"]);
+  expect(reasons(cap, 600)).toEqual(["that is read with ease from 600 mm away"]);
 });
