@@ -535,6 +535,7 @@ export function storeContract(open: () => Promise<Store>): void {
     await settled(store, "k1", completeOrder());
     expect(await store.buyers.numbersKnown(["BW2207", "X1"])).toBe(true);
     expect(await store.buyers.numbersKnown(["X1"])).toBe(false);
+    expect(await store.buyers.numbersKnown([])).toBe(false);
     const secret = await store.answers.secret();
     expect(secret).toMatch(/^[0-9a-f]{64}$/);
     expect(await store.answers.secret()).toBe(secret);
