@@ -11,7 +11,7 @@ const ines = "ines@brightwire.example";
 const listed = async (store: Store, sought: Partial<Sought> = {}) =>
   (await store.orders.list({ most: 10, ...sought })).map(({ number }) => number);
 
-/** Three orders: one passes, one waits, one is asked about. They changed in this order. */
+/** Three orders: the first passes, the others are asked about. They changed in this order. */
 async function threeOrders(): Promise<Store> {
   const store = await temporaryStore();
   const inOrder = (letter: number, order: string, sheets: readonly Sheet[]) =>
@@ -41,7 +41,7 @@ test("orders are listed page by page, those that changed last first", async () =
 
 test.each<[string, Partial<Sought>, string[]]>([
   ["that pass", { verdicts: ["pass"] }, ["BW-2207"]],
-  ["that wait or are asked about", { verdicts: ["waiting", "confirm"] }, ["HV-9356", "GC-4100"]],
+  ["of some verdicts", { verdicts: ["waiting", "confirm"] }, ["HV-9356", "GC-4100"]],
   ["under a number", { search: "gc4100" }, ["GC-4100"]],
   ["under the beginning of a number", { search: "HV" }, ["HV-9356"]],
   ["with a legend", { search: "kitchn" }, ["HV-9356"]],
@@ -72,4 +72,18 @@ test("a new letter is judged beside the buyer's thirty latest orders, and those 
     (await store.buyers.stateOf(ines, numbers)).orders.map(({ number }) => number);
   expect(await known()).toEqual(Array.from({ length: 30 }, (_, n) => `X-${103 + n}`));
   expect((await known("x 101")).slice(0, 2)).toEqual(["X-101", "X-103"]);
+});
+
+test("orders of which something waits for one of us are told, the oldest first, and no others", async () => {
+  const store = await temporaryStore();
+  const odd = (letter: number, order: string) => [
+    deviceAt(1, { id: `${letter}/1`, order, mark: order, doubts: [{ what: "unseen" }] }),
+  ];
+  await settled(store, "k1", completeOrder());
+  await settled(store, "k2", odd(2, "X-9"));
+  await settled(store, "k3", odd(3, "C-1"));
+  const waiting = async (most?: number) => (await store.people.orders(most)).map(({ number }) => number);
+  expect(await waiting()).toEqual(["X-9", "C-1"]);
+  expect(await waiting(1)).toEqual(["X-9"]);
+  expect(await listed(store, { forPerson: true })).toEqual(["C-1", "X-9"]);
 });

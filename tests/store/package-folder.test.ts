@@ -99,3 +99,17 @@ test("what a death has left is removed a day later, and nothing that is being wr
   await writePackage(folder, "BW-2207", [{ path: "a.txt", bytes: Buffer.from("a") }]);
   expect([old, fresh].map((path) => existsSync(path))).toEqual([false, true]);
 });
+
+test("older packages stay, and so does everything else that lies beside them", async () => {
+  const folder = temporaryFolder();
+  const past = new Date(Date.now() - 2 * 86_400_000);
+  const others = ["BW-2207", "notes.part", `${randomUUID()}.part`, `.${randomUUID()}.parts`].map((name) =>
+    join(folder, name),
+  );
+  for (const path of others) {
+    mkdirSync(path);
+    utimesSync(path, past, past);
+  }
+  await writePackage(folder, "BW-2208", [{ path: "a.txt", bytes: Buffer.from("a") }]);
+  expect(others.filter((path) => !existsSync(path))).toEqual([]);
+});
