@@ -1,0 +1,282 @@
+import { expect, test } from "vitest";
+import { sheetChecks } from "../../src/checks/catalogue.ts";
+import { legend, unprinted, without } from "../../src/checks/sample.ts";
+import type { Place } from "../../src/trade/place.ts";
+import type { Doubt, Sheet } from "../../src/trade/sheet.ts";
+import { catalogue } from "../make/config.ts";
+import { aloneDevice, device, plate } from "../make/sample.ts";
+
+/** What a check tells of a sheet: each wording, the places that it points at, and the facts that are asked for. */
+function told(check: string, sheet: Sheet, ...facts: string[]): string[] {
+  const [one] = sheetChecks.filter(({ id }) => id === check);
+  if (one === undefined) throw new Error(`no check ${check}`);
+  return [...one.find(sheet, catalogue)].map((problem) =>
+    [
+      problem.wording,
+      ...problem.spots.flatMap(({ place }) => place ?? []),
+      ...facts.map((fact) => `${fact}=${String(problem.facts[fact])}`),
+    ].join(" "),
+  );
+}
+const rows = (...legends: (readonly string[])[]): Sheet =>
+  device({ legends: legends.map((row, i) => legend(`${i + 1}` as "1", ...row)) });
+const doubted = (...doubts: Doubt[]): Sheet => device({ doubts });
+
+test.each<[readonly string[], string[]]>([
+  [["A", "B"], []],
+  [["A", "", ""], []],
+  [["", ""], []],
+  [["", "B"], ["gap row.1.1 typed=B"]],
+  [["A", " ", " B "], ["gap row.1.2 typed=B"]],
+  [["", "", "C", "D"], ["gap row.1.1 typed=C"]],
+])("row-order: of %j, %j", (some, says) => {
+  expect(told("row-order", rows(some), "typed")).toEqual(says);
+});
+
+test.each<[Sheet, string[]]>([
+  [plate({ gangs: 6 }), []],
+  [plate({ gangs: 7 }), ["gangs gangs limit=6"]],
+  [plate({ gangs: 2 }), []],
+  [plate({ gangs: 1 }), ["single gangs limit=undefined"]],
+  [without(plate(), "gangs"), []],
+  [device({ gangs: 3, position: 3 }), []],
+  [device({ gangs: 3, position: 4 }), ["position position gangs limit=3"]],
+  [device({ position: 1 }), []],
+  [device({ position: 0 }), ["position position gangs limit=4"]],
+  [without(device({ position: 6 }), "gangs"), []],
+  [without(device({ position: 7 }), "gangs"), ["position position gangs limit=6"]],
+  [without(device(), "position"), []],
+  [aloneDevice({ gangs: 1 }), []],
+  [aloneDevice({ gangs: 9, position: 9 }), []],
+])("position-out-of-range, table row %#", (sheet, says) => {
+  expect(told("position-out-of-range", sheet, "limit")).toEqual(says);
+});
+
+test.each<[string, string[]]>([
+  ["ALL OFF", []],
+  ["   ", []],
+  ["ALL  OFF", ["gaps row.1.1 shown=ALL··OFF closed=ALL OFF"]],
+  [" ALL", ["gaps row.1.1 shown=·ALL closed=ALL"]],
+  ["ALL ", ["end row.1.1 shown=ALL· closed=undefined"]],
+  ["A  B ", ["gaps row.1.1 shown=A··B· closed=A B"]],
+  // blanks of other kinds have a check of their own
+  ["ALL\u00a0OFF", []],
+  // full, and perhaps cut off: it is asked about as that
+  ["READING ", []],
+])("legend-spacing: of %j, %j", (text, says) => {
+  expect(told("legend-spacing", rows([text]), "shown", "closed")).toEqual(says);
+});
+
+test.each<[readonly (readonly string[])[], string[]]>([
+  [[["N/A"]], ["legend row.1.1"]],
+  [[["TO", "FOLLOW"]], ["legend row.1.1 row.1.2"]],
+  [[["ENTRY", "TBD"]], ["row row.1.2"]],
+  [[["SAME", "DAY"]], []],
+  [[["same"]], ["legend row.1.1"]],
+  [[["-"]], ["seldom row.1.1"]],
+  // beside a plus it is a minus
+  [[["+"], ["-"]], []],
+  [
+    [["ENTRY"], ["TBD"], ["N/A"]],
+    ["legend row.2.1", "legend row.3.1"],
+  ],
+])("legend-placeholder: of %j, %j", (legends, says) => {
+  expect(told("legend-placeholder", rows(...legends))).toEqual(says);
+});
+
+test.each<[Partial<Doubt>, string[]]>([
+  [{ seen: { page: 1 } }, ["unasked row.1.1"]],
+  [{ seen: { page: 1 }, shown: "B" }, ["unasked row.1.1"]],
+  [{ seen: { page: 1 }, text: "A", shown: "B" }, ["contradicts row.1.1"]],
+  [{ seen: { page: 1 }, text: "A" }, ["pictured row.1.1"]],
+  [{ shown: "B" }, ["unheld row.1.1"]],
+  [{ text: "A" }, ["unshown row.1.1"]],
+  [{ text: "A", shown: "B" }, ["differs row.1.1"]],
+])("value-hidden: %j, %j", (doubt, says) => {
+  expect(told("value-hidden", doubted({ what: "value-hidden", place: "row.1.1", ...doubt }))).toEqual(says);
+});
+
+test("value-hidden leaves a row that is too long to its own check, unless the page shows another", () => {
+  const long = (doubt: Partial<Doubt>) => ({
+    ...rows(["RECEPTIONS"]),
+    doubts: [{ what: "value-hidden", place: "row.1.1", text: "RECEPTIONS", ...doubt } satisfies Doubt],
+  });
+  expect(told("value-hidden", long({}))).toEqual([]);
+  expect(told("value-hidden", long({ place: "row.1.2" }))).toEqual(["unshown row.1.2"]);
+  expect(told("value-hidden", long({ shown: "RECEPT" }))).toEqual(["differs row.1.1"]);
+  expect(told("value-hidden", doubted({ what: "value-hidden" }))).toEqual([]);
+  expect(told("value-hidden", doubted({ what: "typed-over", place: "row.1.1" }))).toEqual([]);
+});
+
+test.each<[readonly Doubt[], string[]]>([
+  [[{ what: "pages-beside", pages: [2] }], ["words pages=Page 2"]],
+  [[{ what: "pages-beside", pages: [2, 2] }], ["words pages=Page 2"]],
+  [[{ what: "pictures-beside", pages: [2, 4, 5] }], ["pictures pages=Each of pages 2, 4 and 5"]],
+  [[{ what: "pages-beyond", pages: [9, 12] }], ["beyond pages=Each of pages 9 to 12"]],
+  [[{ what: "handwriting", pages: [2] }], []],
+  [
+    [
+      { what: "pages-beside", pages: [2] },
+      { what: "pictures-beside", pages: [3] },
+    ],
+    ["words pages=Page 2", "pictures pages=Page 3"],
+  ],
+])("pages-beside-sheet: %j, %j", (doubts, says) => {
+  expect(told("pages-beside-sheet", doubted(...doubts), "pages")).toEqual(says);
+});
+
+test.each<[Partial<Doubt>, string[]]>([
+  [{ where: "in the upper right" }, ["drawn where=in the upper right"]],
+  [{ where: "in the upper right, beside" }, ["drawn where=in the upper right"]],
+  [
+    { where: "in the upper right, over", place: "project" },
+    ["drawn where=in the upper right, over “Project name”"],
+  ],
+  [{ where: "below", text: "RUSH" }, ["said where=below"]],
+  [{ where: "below", text: "RUSH", kind: "drawn" }, ["said where=below"]],
+  [{ kind: "other-page" }, ["other where=undefined"]],
+  [{ kind: "page", seen: { page: 3 } }, ["page where=undefined"]],
+])("something-on-page: %j, %j", (doubt, says) => {
+  expect(told("something-on-page", doubted({ what: "something-more", ...doubt }), "where")).toEqual(says);
+});
+
+test("something-on-page names what moved and what is in the file, as far as that is known", () => {
+  const says = (fact: string, doubt: Partial<Doubt>) =>
+    told("something-on-page", doubted({ what: "something-more", ...doubt }), fact);
+  expect(says("field", { kind: "moved" })).toEqual(["moved field=A field"]);
+  expect(says("field", { kind: "moved", place: "project" })).toEqual(["moved field=Project name"]);
+  expect(says("name", { kind: "file" })).toEqual(["file name="]);
+  expect(says("name", { kind: "file", text: "list.csv" })).toEqual(["file name= (“list.csv”)"]);
+  expect(says("page", { kind: "page", seen: { page: 3 } })).toEqual(["page page=3"]);
+});
+
+const { city: _city, ...citiless } = device().billTo;
+const shipTo = { name: "Larkspur Library", street: "9 Quarry Street" };
+const shipPlaces = ["name", "street", "city", "state", "postcode"].map((part) => `ship.${part}` as Place);
+test.each<[string, Sheet, string[]]>([
+  ["ticked", device(), []],
+  ["ticked, and the address of the bill typed again", device({ shipTo: device().billTo }), []],
+  ["ticked, and another typed", device({ shipTo }), ["both ship.same ship.name ship.street"]],
+  ["another typed", device({ shipSame: false, shipTo }), []],
+  ["neither", device({ shipSame: false }), [`neither ship.same ${shipPlaces.join(" ")}`]],
+  ["a form with a tick alone", unprinted(device({ shipSame: false }), ...shipPlaces), ["unticked ship.same"]],
+  [
+    "a form without a tick",
+    unprinted(device({ shipSame: false }), "ship.same"),
+    [`empty ${shipPlaces.join(" ")}`],
+  ],
+  ["a form that does not ask", unprinted(device({ shipSame: false }), "ship.same", ...shipPlaces), []],
+  [
+    "a tick that nobody could read",
+    device({ shipSame: false, unsure: [{ place: "ship.same", one: "yes", other: "" }] }),
+    [],
+  ],
+  [
+    "an address that nobody could read",
+    device({ shipSame: false, unsure: [{ place: "ship.city", one: "yes", other: "" }] }),
+    [],
+  ],
+])("ship-to-unclear: %s", (_name, sheet, says) => {
+  expect(told("ship-to-unclear", sheet)).toEqual(says);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["all filled in", device(), []],
+  ["a part of the bill's missing", device({ billTo: citiless }), ["bill bill.city"]],
+  ["another address begun", device({ shipSame: false, shipTo }), ["ship ship.city ship.state ship.postcode"]],
+  ["begun beside the tick", device({ shipTo }), []],
+  ["“same” typed", device({ shipSame: false, shipTo: { name: "same", street: "Same as above" } }), []],
+  [
+    "“same” typed for one part",
+    device({ shipSame: false, shipTo: { name: "same", street: "9 Quarry Street" } }),
+    ["ship ship.city ship.state ship.postcode"],
+  ],
+  ["no other address", device({ shipSame: false }), []],
+])("address-incomplete: %s", (_name, sheet, says) => {
+  expect(told("address-incomplete", sheet)).toEqual(says);
+});
+
+test.each<[string, Sheet, string[]]>([
+  [
+    "TBD for the contact and the project",
+    device({ project: "TBD", contact: { name: "n/a" } }),
+    ["nothing contact.name project"],
+  ],
+  ["a placeholder in an address that the tick leaves out", device({ shipTo: { city: "TBD" } }), []],
+  ["one that counts", device({ shipSame: false, shipTo: { ...shipTo, city: "TBD" } }), ["nothing ship.city"]],
+  [
+    "“same” for the whole address",
+    device({ shipSame: false, shipTo: { name: "same", street: "same as bill-to" } }),
+    ["same ship.same ship.name ship.street"],
+  ],
+  [
+    "“same” for the whole address, and TBD for the bill's",
+    device({ shipSame: false, shipTo: { name: "same" }, billTo: { ...device().billTo, city: "TBD" } }),
+    ["same ship.same ship.name", "nothing bill.city"],
+  ],
+  [
+    "“same” on a form without a tick",
+    unprinted(device({ shipSame: false, shipTo: { name: "same" } }), "ship.same"),
+    [],
+  ],
+])("field-placeholder: %s", (_name, sheet, says) => {
+  expect(told("field-placeholder", sheet)).toEqual(says);
+});
+
+test.each<[Partial<Sheet>, string[]]>([
+  [{ mark: "S-104" }, []],
+  [{ mark: "S-104 (1)" }, []],
+  [{ mark: "S-104 (2)" }, ["quantity mark"]],
+  [{ mark: "S-104 x2" }, ["quantity mark"]],
+  [{ mark: "S-104 / S-105" }, ["several mark"]],
+  [{ project: "Tower X2" }, []],
+  [{ project: "Tower qty 2" }, ["quantity project"]],
+  [{ order: "BW-2207 and BW-2208" }, []],
+  [{ order: "BW-2207 qty 3" }, ["quantity order"]],
+])("mark-names-several: %j, %j", (changes, says) => {
+  expect(told("mark-names-several", { ...device(), ...changes } as Sheet)).toEqual(says);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["a fifth button of four", device({}, { "5": ["FIFTH"] }), ["button row.5.1 count=4 limit=undefined"]],
+  [
+    "a fifth gang of four",
+    plate({}, { "5": ["FIFTH", "GANG"] }),
+    ["gang row.5.1 row.5.2 count=4 limit=undefined"],
+  ],
+  [
+    "a legend of its own on a device in a plate",
+    device({}, { plate: ["POOL"] }),
+    ["plate row.plate.1 count=undefined limit=undefined"],
+  ],
+  ["one on a device alone", aloneDevice({}, { plate: ["POOL"] }), []],
+  ["a third row of two", device({}, { "1": ["A", "B", "C"] }), ["row row.1.3 count=undefined limit=2"]],
+  ["blanks on a button that is not there", device({}, { "5": [" "] }), []],
+  ["a button of a layout that was not chosen", device({ layouts: [] }, { "5": ["FIFTH"] }), []],
+])("row-without-face: %s", (_name, sheet, says) => {
+  expect(told("row-without-face", sheet, "count", "limit")).toEqual(says);
+});
+
+test("safety-wording reads legends in one that stand beside or below each other, and no others", () => {
+  const faces = (layout: string, words: Readonly<Record<string, string>>) =>
+    device({
+      layouts: [layout],
+      legends: Object.entries(words).map(([face, text]) => legend(face as "1", text)),
+    });
+  const says = (sheet: Sheet) =>
+    told("safety-wording", sheet, "typed", "face").map((one) => one.replace(/row\S+ /g, ""));
+  expect(says(faces("D4", { "1": "EMERG", "2": "STOP" }))).toHaveLength(1);
+  expect(says(faces("D4", { "1": "LIFE", "2": "SAFETY" }))).toEqual([
+    "safety typed=LIFE SAFETY face=button 1 and button 2",
+  ]);
+  // beside each other, and one below the other in two columns; not across
+  expect(says(faces("D6", { "1": "LIFE", "3": "SAFETY" }))).toEqual([
+    "safety typed=LIFE SAFETY face=button 1 and button 3",
+  ]);
+  expect(says(faces("D6", { "1": "LIFE", "4": "SAFETY" }))).not.toEqual([
+    "safety typed=LIFE SAFETY face=button 1 and button 4",
+  ]);
+  const [one, two] = faces("D4", { "1": "LIFE", "2": "SAFETY" }).legends;
+  if (one === undefined || two === undefined) throw new Error("no legends");
+  expect(says(device({ legends: [one, { ...two, plain: true }] }))).toEqual([]);
+});
