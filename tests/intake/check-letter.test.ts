@@ -22,3 +22,13 @@ test("a letter with sheets is its sender's, though its words name a colleague's 
   const { letter } = await post(desk, omar);
   expect((await desk.store.letters.read(letter)).orders).toEqual(["FM-80"]);
 });
+
+test("a reply with sheets is about the orders that they name, one without about all that were answered for", async () => {
+  const desk = await temporaryDesk();
+  const first = await post(desk, { sheets: [sheet("P-1", "FM-80"), sheet("Q-1", "GC-4100")] });
+  expect(first.orders).toEqual(["FM-80", "GC-4100"]);
+  const brings = await post(desk, { to: first, sheets: [sheet("P-2", "FM-80")] });
+  expect(brings.orders).toEqual(["FM-80"]);
+  const says = await post(desk, { to: first, text: "When will you ship?" });
+  expect(says.orders).toEqual(["FM-80", "GC-4100"]);
+});

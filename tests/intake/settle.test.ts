@@ -1,6 +1,13 @@
 import { beforeEach, expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
-import { letIn, putAside, recordCut, settleOrder, settleSheet } from "../../src/intake/settle.ts";
+import {
+  type Belongs,
+  letIn,
+  putAside,
+  recordCut,
+  settleOrder,
+  settleSheet,
+} from "../../src/intake/settle.ts";
 import { temporaryDesk } from "../make/desk.ts";
 import { post } from "../make/thread.ts";
 
@@ -42,9 +49,7 @@ test("a note waits while an older letter of its lane is not judged", async () =>
 test("whoever moves a sheet to another order is told how both stand", async () => {
   await post(desk, { sheets: [sheet("P-1", "POOL"), sheet("P-2", "SPA")] });
   await post(desk, { sheets: [sheet("Q-1", "GYM", "GC-4100")] });
-  const settled = (
-    ...act: Parameters<typeof settleSheet> extends [Desk, ...infer Rest, unknown] ? Rest : never
-  ) => settleSheet(desk, ...act, rosa);
+  const settled = (id: string, where: Belongs) => settleSheet(desk, id, where, rosa);
   expect(await settled("9/9", { mark: "P-9" })).toEqual({
     done: false,
     words: "No sheet 9/9 stands in any order: see burin order NUMBER.",
