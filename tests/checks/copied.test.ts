@@ -55,6 +55,15 @@ test("a room's name above tells devices apart that say what any control says", (
   expect(apart(["", ""], "ALL", "OFF")).toBe(false);
 });
 
+test("a name above that is not cut tells nothing apart", () => {
+  const [foyer, stage] = [legend("1", "FOYER"), legend("2", "STAGE")];
+  const station = (first: typeof foyer, second: typeof stage): Station =>
+    stationOf(plate({ gangs: 2, legends: [first, second] }), says(1, "ALL", "OFF"), says(2, "ALL", "OFF"));
+  const isApart = (one: Station): boolean => isToldApart(one, one.devices);
+  expect(isApart(station(foyer, stage))).toBe(true);
+  expect(isApart(station({ ...foyer, plain: true }, { ...stage, plain: true }))).toBe(false);
+});
+
 test("names of one series tell any devices apart", () => {
   expect(apart(["BALLROOM A", "BALLROOM B"], "LECTERN")).toBe(true);
   expect(apart(["ballroom 1", "BALLROOM 12C"], "LECTERN")).toBe(true);

@@ -218,4 +218,12 @@ describe("a delivery report about an answer of ours", () => {
       state: "silent",
     });
   });
+
+  test("an absence note that speaks of one in words of its own is for a person", async () => {
+    const { desk, messageId } = await answered();
+    const headers = [absence, `In-Reply-To: ${messageId}`];
+    expect(await take(desk, headers, "Away. Stop order KF-1001!\r\n> Hello")).toMatchObject({
+      state: "held",
+    });
+  });
 });
