@@ -3,6 +3,7 @@ import type { Layout } from "../../src/catalogue/catalogue.ts";
 import { CannotShow, fullRow, swapped } from "../../src/checks/sample.ts";
 import { usualFinishes, usualLayout } from "../../src/checks/sample-choices.ts";
 import { catalogue } from "../make/config.ts";
+import { blankDevice, blankPlate } from "../make/sample.ts";
 
 test("a row is filled by a word in front of its end, where a word of that length is known", () => {
   expect(fullRow({ rows: 2, characters: 8 }, "ON")).toBe("NORTH ON");
@@ -48,4 +49,14 @@ test("finishes are shown that are made for many sizes of plate and not for all",
   expect(codes(1)).toEqual(["OAT", "SLT"]);
   expect(codes(9)).toEqual(["CHK", undefined]);
   expect(() => usualFinishes({ ...catalogue, finishes: [] }, 4)).toThrow("no finish");
+});
+
+test("a blank sheet has nothing chosen, ticked or typed", () => {
+  const nothing = { contact: {}, billTo: {}, shipTo: {}, shipSame: false };
+  for (const blank of [blankDevice(), blankPlate()]) {
+    expect(blank).toMatchObject(nothing);
+    for (const part of ["order", "project", "mark", "gangs", "finish", "lettering"] as const)
+      expect(blank[part]).toBeUndefined();
+    expect(blank.legends.flatMap(({ rows, plain }) => [plain, ...rows]).filter(Boolean)).toEqual([]);
+  }
 });
