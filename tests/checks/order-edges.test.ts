@@ -3,7 +3,7 @@ import { orderChecks } from "../../src/checks/catalogue.ts";
 import type { OrderSubject } from "../../src/checks/check.ts";
 import { legend, subject, without } from "../../src/checks/sample.ts";
 import type { Aside } from "../../src/trade/order.ts";
-import type { Sheet } from "../../src/trade/sheet.ts";
+import type { DeviceSheet, Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 import { aloneDevice, completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
@@ -171,4 +171,50 @@ test("sheet-replaced tells what changed, what did not, and what came too late", 
   ]);
   expect(says({ late: [pair({})] })).toEqual(["late 1/2 changes=nothing differs count=undefined"]);
   expect(says({})).toEqual([]);
+});
+
+test("unmarked-sheet-again asks at the latest of those that came under one name in several letters", () => {
+  const unmarked = (id: string, changes: Partial<DeviceSheet> = {}): DeviceSheet => ({
+    ...without(aloneDevice({ id, file: "hall.pdf", finish: id }), "mark"),
+    ...changes,
+  });
+  const says = (...sheets: Sheet[]) => told("unmarked-sheet-again", sheets, "file");
+  expect(says(unmarked("1/1"), unmarked("2/1"))).toEqual(["unclear 2/1 file=hall.pdf"]);
+  expect(says(unmarked("1/1"), unmarked("2/1"), unmarked("3/1"))).toEqual(["unclear 3/1 file=hall.pdf"]);
+  expect(says(unmarked("1/1"), unmarked("1/2"))).toEqual([]);
+  expect(says(unmarked("1/1"), unmarked("2/1", { file: "lobby.pdf" }))).toEqual([]);
+  expect(says(unmarked("1/1"), unmarked("2/1", { file: "hall (2).pdf", named: "hall.pdf" }))).toEqual([
+    "unclear 2/1 file=hall.pdf",
+  ]);
+  expect(says(unmarked("1/1"), unmarked("2/1", { mark: "T-1" }))).toEqual([]);
+});
+
+test.each<[string, Sheet[], string[]]>([
+  ["the file of its own place", [plate(), deviceAt(1, { file: "S-104 pos 1.pdf" })], []],
+  ["a file of another position", [plate(), deviceAt(1, { file: "S-104 pos 3.pdf" })], ["position 1/2"]],
+  ["a file of another mark", [plate(), deviceAt(1, { file: "S-105 pos 1.pdf" })], ["mark 1/2"]],
+  ["a plate's file of another mark", [plate({ file: "S-105.pdf" })], ["mark 1/1"]],
+  ["a file that tells no place", [plate(), deviceAt(1, { file: "keypad.pdf" })], []],
+  [
+    "the file of a place that has its own",
+    [plate(), deviceAt(1, { file: "S-104 pos 3.pdf" }), deviceAt(3, { file: "S-104 pos 3 new.pdf" })],
+    [],
+  ],
+  [
+    "a plate's file of a mark that has its own",
+    [plate({ file: "S-105.pdf" }), plate({ id: "1/9", mark: "S-105", file: "S-105 plate.pdf" })],
+    [],
+  ],
+  [
+    "two files whose names are exchanged",
+    [plate(), deviceAt(1, { file: "S-104 pos 3.pdf" }), deviceAt(3, { file: "S-104 pos 1.pdf" })],
+    ["position 1/2", "position 1/4"],
+  ],
+  [
+    "an old file, mended in a later letter",
+    [plate(), deviceAt(1, { id: "2/1", file: "S-104 pos 3.pdf" })],
+    [],
+  ],
+])("file-name-contradicts: %s", (_name, sheets, says) => {
+  expect(told("file-name-contradicts", sheets)).toEqual(says);
 });

@@ -426,6 +426,7 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(more).toEqual([]);
     expect(found).toMatchObject({ letter, buyer: "ines@brightwire.example", orders: ["BW-2207"] });
     expect(found?.problems.map(({ check }) => check)).toContain("spelling");
+    expect((await store.answers.answered(ids.slice(1))).map((one) => one.letter)).toEqual([letter]);
     expect(await store.answers.answered([])).toEqual([]);
     expect(await store.answers.answered(["<k2@quillgate.example>"])).toEqual([]);
   });
