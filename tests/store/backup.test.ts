@@ -124,3 +124,9 @@ test("what is read of orders is the same before and after", async () => {
   expect(await ordersInWords(two)).toEqual(await ordersInWords(one));
   await Promise.all([one.destroy(), two.destroy(), desk.store.close()]);
 });
+
+test("a backup that is not there is not made by asking for it", async () => {
+  const [file, other] = [join(temporaryFolder(), "backup.sqlite"), join(temporaryFolder(), "record")];
+  await expect(restore(file, other)).rejects.toThrow();
+  expect([file, other].filter((path) => existsSync(path))).toEqual([]);
+});

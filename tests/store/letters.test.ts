@@ -47,6 +47,8 @@ test("what happened to a letter is told from the first on, with who did it", asy
     "burin refused 550 no such person",
     "Rosa Imhoff put aside she has a new address",
   ]);
+  const { events, broken, differ } = await store.verify();
+  expect({ events, broken, differ }).toEqual({ events: 9, broken: undefined, differ: [] });
 });
 
 test("an answer that is sent again begins anew: at once, with no try counted, and the refusal forgotten", async () => {

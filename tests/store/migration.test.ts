@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { DatabaseSync } from "node:sqlite";
+import { sql } from "kysely";
 import { expect, test } from "vitest";
 import type { Store } from "../../src/ports/store.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
@@ -95,4 +96,15 @@ test("what an older record had under a placeholder has no number now, and is nob
   expect((await store.orders.revisionsOf(greta, ["TBD"])).get("TBD")).toBeGreaterThan(0);
   expect(await store.buyers.ownerOf("TBD")).toBeUndefined();
   await store.close();
+});
+
+test("a database that cannot be brought up to date is not opened, and stays as it was", async () => {
+  const db = openSqlite(":memory:");
+  await sql`CREATE TABLE letters (of TEXT)`.execute(db);
+  await expect(openStore(db, openBlobs(temporaryFolder()))).rejects.toThrow(
+    "the record could not be brought up to date",
+  );
+  const { rows } = await sql<{ name: string }>`SELECT name FROM sqlite_schema`.execute(db);
+  expect(rows.map(({ name }) => name)).toEqual(["letters"]);
+  await db.destroy();
 });
