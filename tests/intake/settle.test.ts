@@ -35,6 +35,9 @@ test("whoever settles a point is told how the order stands, and that its sender 
     done: true,
     words: "Order FM-80: pass. The worker sends the answer.",
   });
+  expect(await desk.store.orders.confirmed(buyer, "fm 80")).toMatchObject([
+    { number: 1, by: rosa.name, why: rosa.why, letter: 2 },
+  ]);
 });
 
 test("a note waits while an older letter of its lane is not judged", async () => {

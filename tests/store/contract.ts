@@ -117,6 +117,13 @@ export function storeContract(open: () => Promise<Store>): void {
     expect((await asked())[0]).toMatchObject({ key: first?.key, openedAt: monday });
     await settled(store, "k3", [deviceAt(2, { id: "3/1" })], later);
     expect(await asked()).toEqual([]);
+    const [order] = await store.orders.named("BW-2207");
+    const { number } = first ?? {};
+    expect(order?.revisions.map(({ opened, closed }) => [opened, closed])).toEqual([
+      [[number], []],
+      [[], []],
+      [[], [number]],
+    ]);
   });
 
   test("a question stands as it stood last, and a settled one stays settled", async () => {
@@ -436,6 +443,7 @@ export function storeContract(open: () => Promise<Store>): void {
     const stopped = device({ id: "1/3" }, { "1": ["RECEPTION", ""] });
     await settled(store, "k1", [plate(), stopped]);
     expect(await store.orders.sheets(["1/3", "1/7"])).toEqual([stopped]);
+    expect(await store.orders.sheets(["1/3"])).toEqual([stopped]);
     expect(await store.orders.sheets([])).toEqual([]);
   });
 

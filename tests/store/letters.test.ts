@@ -119,5 +119,8 @@ test("letters are listed page by page, the latest first, notes left out", async 
   expect(await store.letters.between(later, leaseEnd)).toEqual([]);
   expect(await store.letters.isKnown("n")).toBe(true);
   expect(await store.letters.isKnown("m")).toBe(false);
+  const received = await store.letters.read(1);
+  for (const unknown of ["verdict", "why", "from", "answer"]) expect(received).not.toHaveProperty(unknown);
+  expect(received).toMatchObject({ subject: "", orders: [], sheets: 0, problems: [], attachments: [] });
   await expect(store.letters.read(9)).rejects.toThrow("no letter 9 in the record");
 });

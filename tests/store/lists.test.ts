@@ -1,7 +1,10 @@
-import { expect, test } from "vitest";
+import { expect, onTestFinished, test } from "vitest";
 import type { Sought, Store } from "../../src/ports/store.ts";
+import { openBlobs } from "../../src/store/blobs.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
+import { openStore } from "../../src/store/store.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
-import { temporaryStore } from "../make/desk.ts";
+import { temporaryFolder, temporaryStore } from "../make/desk.ts";
 import { completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 import { settled } from "./contract.ts";
 
@@ -86,4 +89,35 @@ test("orders of which something waits for one of us are told, the oldest first, 
   expect(await waiting()).toEqual(["X-9", "C-1"]);
   expect(await waiting(1)).toEqual(["X-9"]);
   expect(await listed(store, { forPerson: true })).toEqual(["C-1", "X-9"]);
+});
+
+test("a search that fits more than a thousand orders finds them all", async () => {
+  const db = openSqlite(":memory:");
+  const store = await openStore(db, openBlobs(temporaryFolder()));
+  onTestFinished(() => store.close());
+  const at = monday.toISOString();
+  const ids = Array.from({ length: 1_100 }, (_, n) => n + 1);
+  const number = (id: number): string => `X${10_000 + id}`;
+  await db.transaction().execute(async (tx) => {
+    for (const id of ids) {
+      const order = { id, buyer: ines, key: number(id), number: number(id), project: null, opened_at: at };
+      await tx
+        .insertInto("orders")
+        .values({ ...order, latest: null, verdict: "pass" })
+        .execute();
+      const revision = { id, order_id: id, number: 1, at, cause: "letter", letter: null, verdict: "pass" };
+      const empty = { missing: "[]", carried: "[]", withdrawn: "[]", problems: "[]", shape: 1 };
+      await tx
+        .insertInto("revisions")
+        .values({ ...revision, ...empty })
+        .execute();
+      await tx.updateTable("orders").set({ latest: id }).where("id", "=", id).execute();
+      await tx
+        .insertInto("order_terms")
+        .values({ order_id: id, term: number(id) })
+        .execute();
+    }
+  });
+  expect(await listed(store, { search: "x", most: 2_000 })).toHaveLength(1_100);
+  expect(await listed(store, { search: "x11099" })).toEqual(["X11099"]);
 });
