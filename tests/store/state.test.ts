@@ -16,3 +16,20 @@ test("a question about no sheet is gone once it is asked no more, and not withdr
   await post(desk, { sheets: [sheet("T-3", "GYM")] });
   expect(await states()).toEqual([["count-differs", "gone"]]);
 });
+
+test("of the letters that brought a buyer's sheets it is known when they came", async () => {
+  const desk = await temporaryDesk();
+  const buyer = "greta@fallowmere.example";
+  const came = { receivedAt: desk.clock.now(), dated: new Date("2026-11-09T14:00:00Z") };
+  const arrivals = async () => (await desk.store.buyers.stateOf(buyer, [])).arrivals;
+  expect(await arrivals()).toEqual(new Map());
+  await post(desk, { sheets: [sheet("T-1", "POOL")] });
+  expect(await arrivals()).toEqual(new Map([["1", came]]));
+  await post(desk, { sheets: [sheet("T-2", "SPA")] });
+  expect(await arrivals()).toEqual(
+    new Map([
+      ["1", came],
+      ["2", came],
+    ]),
+  );
+});
