@@ -27,13 +27,10 @@ export function likelierDomain(domain: string): string | undefined {
   const near = providers.find((provider) => isNear(domain, provider));
   if (near !== undefined) return near;
   const [, name = "", ending = ""] = /^(.+)\.([^.]+)$/.exec(domain) ?? [];
-  if (parse(domain).isIcann === true || reserved.has(ending)) return undefined;
+  if (parse(domain).isIcann === true) return undefined;
   const meant = endings.find((one) => one.length > 2 && slipsBetween(ending, one) === 1);
   return meant === undefined ? undefined : `${name}.${meant}`;
 }
-
-/** RFC 2606 §2: endings that are kept for tests and examples. */
-const reserved = new Set(["example", "test", "invalid", "localhost"]);
 
 /** Whether two domains are one slip apart; of short names too many are. */
 function isNear(one: string, other: string): boolean {

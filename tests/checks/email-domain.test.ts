@@ -30,8 +30,11 @@ test.each([
   ["brightwire.con", "brightwire.com"],
   ["brightwire.nett", "brightwire.net"],
   ["brightwire.com", undefined],
+  // RFC 2606 §2: endings that are kept for tests and examples
   ["brightwire.test", undefined],
   ["brightwire.example", undefined],
+  ["brightwire.invalid", undefined],
+  ["brightwire.localhost", undefined],
   ["brightwire.xyzzy", undefined],
   ["brightwire.uz", undefined],
   ["brightwire.qa", undefined],

@@ -61,6 +61,21 @@ test("its reasons, questions, kept words and past days are carried over", async 
   await store.close();
 });
 
+test("of its letters those wait for a person that waited before", async () => {
+  const store = await oldRecord();
+  const waiting = await store.people.waiting(new Date("2026-11-10T00:00:00Z"));
+  // Nothing is left of the order of letter 8; letter 1 asks for nothing but a corrected sheet.
+  expect(waiting.map(({ letter, verdict }) => `${letter} ${verdict}`)).toEqual([
+    "3 confirm",
+    "4 confirm",
+    "5 person",
+    "6 person",
+    "7 confirm",
+    "9 confirm",
+  ]);
+  await store.close();
+});
+
 test("letters go on where they were: a stopped sheet is still stopped, and mended", async () => {
   const desk = await temporaryDesk({ store: await oldRecord() });
   const place = { gangs: "2", standing: "in-plate" };
