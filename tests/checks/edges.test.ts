@@ -159,3 +159,17 @@ test("letters-too-small lets letters be as high as the least, and tells which of
   expect(reasons(cap + 0.001, 100)).toEqual(["that is cut without asking"]);
   expect(reasons(cap, 600)).toEqual(["that is read with ease from 600 mm away"]);
 });
+
+test("ship-to-differs points at the tick where that says where to, and else at the parts that differ", () => {
+  const [check] = orderChecks.filter(({ id }) => id === "ship-to-differs");
+  const toSite = {
+    shipSame: false,
+    shipTo: { ...device().billTo, street: "9 Quarry Street", postcode: "60618" },
+  };
+  const places = (...sheets: Sheet[]) =>
+    [...(check?.find(subject(sheets), catalogue) ?? [])].flatMap(({ spots }) =>
+      spots.map(({ place }) => place),
+    );
+  expect(places(plate(), deviceAt(1), deviceAt(2, toSite))).toEqual(["ship.street", "ship.postcode"]);
+  expect(places(plate(toSite), deviceAt(1, toSite), deviceAt(2))).toEqual(["ship.same"]);
+});

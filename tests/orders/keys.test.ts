@@ -38,3 +38,9 @@ test("what stands before the number goes, its own hyphens stay", () => {
 test("texts too long to be numbers cost no time", () => {
   expect(numberKey("PO ".repeat(40_000) + "1")).toHaveLength(80_001);
 });
+
+test("in a text of two hundred characters words announce a number, in a longer one they do not", () => {
+  const number = "9".repeat(197);
+  expect(numberPart(`PO ${number}`).trim()).toBe(number);
+  expect(numberPart(`PO ${number}9`)).toBe(`PO ${number}9`);
+});

@@ -10,6 +10,10 @@ test("a sheet that comes again under another name orders the same piece", () => 
   expect(pieceKey(device({ legends: longer(device()) }))).toBe(pieceKey(device()));
 });
 
+test("a piece has a short key, as records keep it", () => {
+  expect(pieceKey(device())).toMatch(/^[0-9a-f]{24}$/);
+});
+
 test.each<[string, Sheet, Sheet]>([
   ["another word", device({}, { "1": ["NORTH", ""] }), device()],
   ["another finish", device({ finish: "CHK" }), device()],
