@@ -110,17 +110,11 @@ test("where date and arrival disagree both sheets stand, until a third is newer 
 
 test("a stopped device that may stand alone is mended by one that does, wherever it said that it belongs", () => {
   const old = deviceAt(2, { id: "1/3", file: "old" });
-  const {
-    position: _position,
-    gangs: _gangs,
-    ...rest
-  } = deviceAt(2, { id: "2/1", file: "now", finish: "CHK" });
-  const now: Sheet = { ...rest, standing: "alone" };
-  const known = toMend("1/3", "finish");
-  const perhapsAlone = new Set(["1/3"]);
-  expect(standing([old], [now], { ...known, perhapsAlone })).toEqual(["now"]);
-  expect(standing([old], [now], known)).toEqual(["old", "now"]);
-  // one for another position of the plate is a second device, and mends nothing
-  const moved = { ...deviceAt(3, { id: "2/1", file: "now", finish: "CHK" }) };
-  expect(standing([old], [moved], { ...known, perhapsAlone })).toEqual(["old", "now"]);
+  const again = { id: "2/1", file: "now", mark: "S-105" };
+  const now = without(deviceAt(2, { ...again, standing: "alone" }), "position", "gangs");
+  const known = { ...toMend("1/3", "mark"), perhapsAlone: new Set(["1/3"]) };
+  expect(standing([old], [now], known)).toEqual(["now"]);
+  expect(standing([old], [now], toMend("1/3", "mark"))).toEqual(["old", "now"]);
+  // one for another position of a plate is a second device, and mends nothing
+  expect(standing([old], [deviceAt(3, again)], known)).toEqual(["old", "now"]);
 });
