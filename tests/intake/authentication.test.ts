@@ -122,3 +122,12 @@ test("all fields of our own server count together, however it writes its name", 
   expect(proofOf(fields, from, "mx.quillgate.example")).toBe("fail");
   expect(proofOf(fields.slice(0, 1), from, "mx.quillgate.example.")).toBe("pass");
 });
+
+test("a field whose comment or quotation is not closed proves nothing", () => {
+  const proof = (value: string) =>
+    proofOf([results(`example.com; ${value}`)], "sender@example.com", "example.com");
+  expect(proof("dmarc=pass (closed) header.from=example.com")).toBe("pass");
+  expect(proof("dmarc=pass header.from=example.com (not closed")).not.toBe("pass");
+  expect(proof("dmarc=pass header.from=example.com (not ((closed) here)")).not.toBe("pass");
+  expect(proof('dmarc=pass header.from=example.com reason="not closed')).not.toBe("pass");
+});
