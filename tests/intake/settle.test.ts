@@ -130,3 +130,18 @@ test("what is engraved is told by its pieces", async () => {
     words: "Order FM-80 is engraved: 2 of 2 pieces.",
   });
 });
+
+test("of two buyers whose orders have one number the pieces of each are told", async () => {
+  await post(desk, { sheets: [sheet("P-1", "POOL")] });
+  await settleOrder(desk, order, [{ kind: "release", on: "2026-11-09" }], rosa);
+  const { orders } = desk.store;
+  const named = async (number: string) => {
+    const own = await orders.named(number);
+    return [
+      ...own.map(({ released: _released, ...one }) => ({ ...one, buyer: "omar@oakmoor.example" })),
+      ...own,
+    ];
+  };
+  const both = { ...desk, store: { ...desk.store, orders: { ...orders, named } } };
+  expect((await recordCut(both, order, [], rosa.name)).words).toBe("Order FM-80 is engraved: 1 of 1 pieces.");
+});
