@@ -54,6 +54,7 @@ th, td { text-align: left; vertical-align: top; padding: .3rem .8rem .3rem 0; bo
 td.number, th.number { text-align: right }
 details.ticket { margin-bottom: .4rem }
 .wide { overflow-x: auto }
+.wide svg { max-width: 100%; height: auto; fill: currentColor }
 pre { white-space: pre-wrap; overflow-wrap: anywhere; background: var(--paper); border: 1px solid var(--line); padding: .8rem; font: .9rem/1.45 "Liberation Mono", monospace; margin: .4rem 0 }
 .wall { display: flex; flex-wrap: wrap; gap: .8rem }
 .station { background: var(--paper); border: 1px solid var(--line); padding: .6rem }

@@ -50,7 +50,7 @@ ${
       )}</div>`
     : ""
 }
-<div class="wide"><table class="stack"><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr>
+<div class="wide"><table class="stack"><tr>${head.map((cell) => (cell === "" ? html`<td></td>` : html`<th>${cell}</th>`))}</tr>
 ${lines.map((line) => html`<tr>${line.map((cell, i) => html`<td data-label="${head[i] ?? ""}">${cell}</td>`)}</tr>`)}</table></div></section>`,
 )}`,
   );
