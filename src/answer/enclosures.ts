@@ -7,6 +7,7 @@ import type { Edition } from "../reading/edition.ts";
 import type { Order } from "../trade/order.ts";
 import { knowsNoSheet } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
+import { numbersIn } from "./numbered.ts";
 
 /** How often an order has been changed, by its number as typed; none where that is not known. */
 export type Revisions = ReadonlyMap<string, number>;
@@ -47,13 +48,14 @@ function drawn(
 ): { readonly order: Order; readonly file: string; readonly details: ProofDetails }[] {
   // A sheet that only waits for its sisters has nothing wrong.
   const problems = everyProblem(report).filter(({ verdict }) => verdict !== "waiting");
+  const numbers = numbersIn(report);
   const orders = report.orders.map(({ order }) => order).filter(({ sheets }) => sheets.length > 0);
   return orders.map((order) => {
     const revision = revisions.get(order.number);
     return {
       order,
       file: `proof ${fileWords(order.number)}`,
-      details: { problems, ...(revision === undefined ? {} : { revision }) },
+      details: { problems, numbers, ...(revision === undefined ? {} : { revision }) },
     };
   });
 }

@@ -1,5 +1,6 @@
 import { wordsOf } from "../checks/run.ts";
-import { type MarkedProblem, problemKinds } from "../drawing/marked/problem.ts";
+import { problemKinds } from "../drawing/kinds.ts";
+import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import { proofPdf } from "../drawing/proof.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { gatherOrders } from "../orders/gather.ts";

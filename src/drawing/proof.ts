@@ -1,13 +1,13 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Order } from "../trade/order.ts";
-import { type ProofDetails, proofPage } from "./proof/page.ts";
+import { leavesOf, type ProofDetails, proofPage } from "./proof/page.ts";
 import { pdfOf } from "./proof/pdf.ts";
 import { type Drawing, inOneLine } from "./proof/shapes.ts";
 import { svgOf } from "./proof/svg.ts";
 import { viewsOf } from "./proof/view.ts";
 
 /**
- * One PDF of an order for the buyer and the engraver: each station on a page of its own, at true scale. The same
+ * One PDF of an order for the buyer and the engraver: each station on pages of its own, at true scale. The same
  * order, catalogue and details always make the same bytes.
  */
 export async function proofPdf(
@@ -24,8 +24,8 @@ export function proofSvgs(order: Order, catalogue: Catalogue, details: ProofDeta
 }
 
 function proofPages(order: Order, catalogue: Catalogue, details: ProofDetails): Drawing[] {
-  const views = viewsOf(order, catalogue);
-  return views.map((view, i) =>
-    proofPage(view, order, catalogue, { ...details, page: i + 1, of: views.length }),
+  const leaves = viewsOf(order, catalogue).flatMap((view) => leavesOf(view, catalogue, order.aside));
+  return leaves.map((leaf, i) =>
+    proofPage(leaf, order, catalogue, { ...details, page: i + 1, of: leaves.length }),
   );
 }

@@ -37,7 +37,7 @@ function faultsOfView({ mark, gangs, plate, devices, undrawn }: View): string[] 
     ...[...devices.values()]
       .filter(({ position }) => position === undefined && gangs > 1)
       .map(({ file }) => `${file} does not say which position of ${station} it is for`),
-    ...undrawn.map(({ file }) => `there is no room at ${station} for ${file}`),
+    ...undrawn.map(({ sheet }) => `there is no room at ${station} for ${sheet.file}`),
   ];
 }
 
@@ -59,7 +59,9 @@ function faultsOfFace(
   return [
     ...left.map(({ row }) => `row ${row} on ${where} is typed and would not be cut`),
     ...(!plain && strange.length > 0 ? [`${where} has ${strange.map(describe).join(", ")}`] : []),
-    ...(cut?.fits === false || (path?.off ?? 0) > 0 ? [`the legend on ${where} is wider than its face`] : []),
+    ...(cut?.fits === false || (path?.over.length ?? 0) > 0
+      ? [`the legend on ${where} is wider than its face`]
+      : []),
   ];
 }
 

@@ -9,6 +9,7 @@ import {
 import { partKeyOf } from "../catalogue/part-key.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { type CutPath, cutPathOn } from "../drawing/proof/legend.ts";
+import { leavesOf } from "../drawing/proof/page.ts";
 import { buttonsIn, placesOf } from "../drawing/proof/places.ts";
 import type { Box } from "../drawing/proof/shapes.ts";
 import type { View } from "../drawing/proof/view.ts";
@@ -57,8 +58,10 @@ export interface Face {
 
 /** What is made for the drawings of an order, each plate before its devices. */
 export function partsOf(views: readonly View[], catalogue: Catalogue): Part[] {
-  return views.flatMap((view, i) => {
-    const page = i + 1;
+  let before = 0;
+  return views.flatMap((view) => {
+    const page = before + 1;
+    before += leavesOf(view, catalogue).length;
     const plate = view.plate === undefined ? [] : [platePart(view, view.plate, page, catalogue)];
     const devices = [...view.devices].toSorted(([one], [other]) => one - other);
     return [

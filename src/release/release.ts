@@ -95,7 +95,7 @@ export async function packageOf(release: Release): Promise<Packed> {
     text("cutting-list.csv", "parts to take from stock, and how many", tableCsv(list)),
     file(
       "proof.pdf",
-      "every station at true scale, a page each",
+      "every station at true scale, on pages of its own",
       await proofPdf(order, catalogue, {
         revision,
         released: { on: release.on ?? release.at.toISOString().slice(0, 10), by: release.by },

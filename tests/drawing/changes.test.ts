@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { sheetReplaced } from "../../src/checks/order/sheet-replaced.ts";
-import { changed, faulty } from "../../src/drawing/proof/marks.ts";
+import { outlineLooks } from "../../src/drawing/kinds.ts";
+import { changed } from "../../src/drawing/proof/marks.ts";
 import { proofSvgs } from "../../src/drawing/proof.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
@@ -27,8 +28,8 @@ test("a proof outlines the faces that a newer sheet has changed, and says so", (
   );
   const svg = proofAfter({ ...again, legends });
   expect(outlines(svg, changed)).toBe(2);
-  expect(outlines(svg, faulty)).toBe(0);
-  expect(svg).toContain("Outlined: changed by a newer sheet.");
+  expect(outlines(svg, outlineLooks.fail.colour)).toBe(0);
+  expect(svg).toContain("Outlined in blue: changed by a newer sheet.");
 });
 
 test("a sheet that came again and changed nothing is not outlined", () => {

@@ -1,4 +1,5 @@
 import { legend } from "../../src/checks/sample.ts";
+import { viewsOf } from "../../src/drawing/proof/view.ts";
 import { proofSvgs } from "../../src/drawing/proof.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import type { Order } from "../../src/trade/order.ts";
@@ -13,11 +14,11 @@ export function orderOf(...sheets: readonly Sheet[]): Order {
   return order;
 }
 
-/** The only drawing of these sheets. */
+/** The only drawing of these sheets, and the pages of its list behind it. */
 export function drawingOf(...sheets: readonly Sheet[]): string {
-  const [drawing, ...more] = proofSvgs(orderOf(...sheets), catalogue);
-  if (drawing === undefined || more.length > 0) throw new Error("these sheets make more than one drawing");
-  return drawing;
+  const order = orderOf(...sheets);
+  if (viewsOf(order, catalogue).length !== 1) throw new Error("these sheets do not make one drawing");
+  return proofSvgs(order, catalogue).join("");
 }
 
 export const words = {

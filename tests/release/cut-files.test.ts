@@ -26,8 +26,8 @@ const { opening } = catalogue.device;
 const parts = [
   { file: "S-104 plate", page: 0, at: plateOn(0, 4), size: [207.96, 114.3] },
   ...[1, 2, 3, 4].map((n) => ({ file: `S-104 position ${n}`, page: 0, at: openingOn(0, n), size: [42, 72] })),
-  { file: "S-110 plate", page: 1, at: plateOn(1, 1), size: [69.85, 114.3] },
-  { file: "S-110 device", page: 1, at: openingOn(1, 1), size: [42, 72] },
+  { file: "S-110 plate", page: 2, at: plateOn(2, 1), size: [69.85, 114.3] },
+  { file: "S-110 device", page: 2, at: openingOn(2, 1), size: [42, 72] },
 ] as const;
 
 function plateOn(page: number, gangs: number) {

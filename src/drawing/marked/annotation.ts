@@ -4,11 +4,12 @@ import { outlineLook } from "../../reading/our-look.ts";
 import { markPrefix, outlineWords } from "../../reading/our-marks.ts";
 import { partsOf } from "../blank/canvas.ts";
 import type { Entries } from "../blank/field-tree.ts";
+import { gravestKind } from "../kinds.ts";
 import { rounded } from "../proof/shapes.ts";
 import type { Frame } from "./frames.ts";
 import type { ShownPage } from "./page.ts";
 import { pill, pillText, pillWidth, rgb } from "./pill.ts";
-import { gravestKind, looks } from "./problem.ts";
+import { looks } from "./problem.ts";
 
 /** What the marks of a document share. */
 export interface Marking {

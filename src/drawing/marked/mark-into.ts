@@ -3,10 +3,11 @@ import { digestOf, isOurList, isOurMark, listPrefix, notices } from "../../readi
 import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { firstPages, type WalkedPage } from "../../reading/pdf/walked-pages.ts";
 import type { Sheet } from "../../trade/sheet.ts";
+import { gravestKind } from "../kinds.ts";
 import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
 import { framesOn } from "./frames.ts";
 import { shownPage } from "./page.ts";
-import { gravestKind, looks, type MarkedProblem } from "./problem.ts";
+import { looks, type MarkedProblem } from "./problem.ts";
 import { appendPage, removePage } from "./tree.ts";
 
 /** Pages that are looked at; a sheet has one or two. */

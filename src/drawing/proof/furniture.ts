@@ -1,7 +1,8 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Order } from "../../trade/order.ts";
 import { palette } from "../blank/canvas.ts";
-import { changed, faulty } from "./marks.ts";
+import { outlineLooks, type ProblemKind } from "../kinds.ts";
+import { changed } from "./marks.ts";
 import { scaleBar } from "./measures.ts";
 import { block, inOneLine, type Shape, words } from "./shapes.ts";
 import { short } from "./short.ts";
@@ -63,32 +64,51 @@ const caution =
 /** Millimetres that the foot takes above the margin. */
 export const footHeight = 12;
 
+/** What an outline of each kind asks for. */
+const asks = {
+  fail: "unbroken outline: to be corrected",
+  person: "dotted outline: one of us is looking at it",
+  confirm: "broken outline: a question",
+} as const satisfies Record<ProblemKind, string>;
+
+/** What stands out on a page, and whether its list follows on the next one. */
+interface StandsOut {
+  readonly faults: readonly ProblemKind[];
+  readonly changes: boolean;
+  readonly listFollows: boolean;
+}
+
 /** How to know a print at true scale, and what the drawing does not promise. */
 export function foot(
   { width, height }: { readonly width: number; readonly height: number },
   { page, of }: PageNumber,
-  outlined: { readonly faults: boolean; readonly changes: boolean },
+  { faults, changes, listFollows }: StandsOut,
 ): Shape[] {
   const [y, right] = [height - margin, width - margin];
   const quiet = { size: 3, colour: palette.quiet } as const;
-  const says = ["Colours are approximate.", ...(of > 1 ? [`Page ${page} of ${of}`] : [])];
+  const says = [
+    ...(listFollows ? ["What it is made of: next page."] : []),
+    "Colours are approximate.",
+    ...(of > 1 ? [`Page ${page} of ${of}`] : []),
+  ];
+  const [gravest] = faults;
   return [
     words(caution, margin, y - 8, quiet),
     ...scaleBar(margin, y),
     words("Printed at 100 %, this bar measures 50 mm.", margin + 69, y, quiet),
     words(says.join("   "), right, y, { ...quiet, align: "right" }),
-    ...(outlined.changes
-      ? [words("Outlined: changed by a newer sheet.", margin, y - 4.4, { ...quiet, colour: changed })]
+    ...(changes
+      ? [words("Outlined in blue: changed by a newer sheet.", margin, y - 4.4, { ...quiet, colour: changed })]
       : []),
-    ...(outlined.faults
-      ? [
-          words("Outlined: to be fixed or confirmed, see the answer.", right, y - 4.4, {
+    ...(gravest === undefined
+      ? []
+      : [
+          words(`Numbers as in the answer; ${faults.map((kind) => asks[kind]).join("; ")}.`, right, y - 4.4, {
             ...quiet,
-            colour: faulty,
+            colour: outlineLooks[gravest].colour,
             align: "right",
           }),
-        ]
-      : []),
+        ]),
   ];
 }
 

@@ -29,8 +29,7 @@ export function measures(box: Box): Shape[] {
       thin,
     ),
     words(lengthOf(width), x + width / 2, above - 1.2, { ...text, align: "centre" }),
-    // At the foot of its line. Beside it the widest plate on a page leaves no room.
-    words(lengthOf(height), beside - 1.5, y + height + 4, text),
+    words(lengthOf(height), beside - 1.2, y + height / 2, { ...text, align: "centre", upwards: true }),
   ];
 }
 

@@ -41,12 +41,16 @@ export async function pdfOf(drawings: readonly Drawing[], title: string): Promis
     return shape.kind === "block" ? rectangle(shape) : path(shape);
   }
 
-  function text({ text, x, y, size, colour, bold = false, align = "left" }: Words): string {
+  function text({ text, x, y, size, colour, bold = false, align = "left", upwards }: Words): string {
     const name = bold ? "Bold" : "Plain";
     const shown = printable(text);
     const width = fonts[name].widthOfTextAtSize(shown, size);
-    const left = x - { left: 0, centre: width / 2, right: width }[align];
-    const place = `${rounded(size)} Tf 1 0 0 -1 ${rounded(left)} ${rounded(y)} Tm`;
+    const before = { left: 0, centre: width / 2, right: width }[align];
+    // y runs downwards here, so letters are turned over once more.
+    const matrix = upwards
+      ? `0 -1 -1 0 ${rounded(x)} ${rounded(y + before)}`
+      : `1 0 0 -1 ${rounded(x - before)} ${rounded(y)}`;
+    const place = `${rounded(size)} Tf ${matrix} Tm`;
     return `${rgb(colour)} rg BT /${name} ${place} ${fonts[name].encodeText(shown).toString()} Tj ET`;
   }
 }

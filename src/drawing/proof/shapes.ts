@@ -40,6 +40,8 @@ export interface Words {
   readonly bold?: boolean;
   /** Which part of the text stands at `x`. */
   readonly align?: "left" | "centre" | "right";
+  /** Whether it runs upwards, as beside the line of a height. `x` is then its baseline. */
+  readonly upwards?: boolean;
 }
 
 export interface Line {

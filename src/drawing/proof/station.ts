@@ -2,6 +2,7 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { palette } from "../blank/canvas.ts";
 import { paintOf } from "./colours.ts";
+import { facesIn } from "./faces.ts";
 import { legendOn } from "./legend.ts";
 import { buttonsIn, placesOf } from "./places.ts";
 import { type Box, block, type Shape, words } from "./shapes.ts";
@@ -11,20 +12,20 @@ import type { View } from "./view.ts";
 const edge = 0.2;
 const dash = [1.2, 1] as const;
 
-/** The plate of a station with its devices and every legend, its upper left corner at 0, 0. */
+/** The plate of a station with its devices and every legend as it is cut, its upper left corner at 0, 0. */
 export function stationShapes(view: View, catalogue: Catalogue): Shape[] {
   const places = placesOf(view.gangs, catalogue);
   const positions = Array.from({ length: view.gangs }, (_, i) => i + 1);
   return [
     plateBody(view, places.plate, catalogue),
     ...positions.flatMap((position) => {
-      const [face, opening] = [places.gang(position), places.opening(position)];
+      const opening = places.opening(position);
       return [
-        ...plateLegend(view, position, face, catalogue),
         ...deviceShapes(view.devices.get(position), opening, catalogue),
         positionLabel(view, position, { x: opening.x + opening.width / 2, y: places.plate.height + 4 }),
       ];
     }),
+    ...facesIn(view, catalogue).flatMap((face) => legendOn(face, catalogue)),
   ];
 }
 
@@ -33,13 +34,6 @@ function plateBody({ plate }: View, box: Box, catalogue: Catalogue): Shape {
     return block(box, { radius: 3, line: { colour: palette.quiet, thickness: edge, dash } });
   const paint = paintOf(plate, catalogue);
   return block(box, { radius: 3, fill: paint.body, line: { colour: paint.edge, thickness: edge } });
-}
-
-function plateLegend({ plate }: View, position: number, face: Box, catalogue: Catalogue): Shape[] {
-  if (plate === undefined) return [];
-  const name = plate.kind === "plate" ? (`${position}` as const) : "plate";
-  const { lettering: colour } = paintOf(plate, catalogue);
-  return legendOn(plate, name, { face, colour }, catalogue);
 }
 
 function deviceShapes(device: DeviceSheet | undefined, opening: Box, catalogue: Catalogue): Shape[] {
@@ -63,9 +57,6 @@ function deviceShapes(device: DeviceSheet | undefined, opening: Box, catalogue: 
   return [
     block(opening, { radius: 1.5, fill: paint.gap, line }),
     ...[...buttons.values()].map((face) => block(face, { radius: 1.2, fill: paint.body, line })),
-    ...[...buttons].flatMap(([name, face]) =>
-      legendOn(device, name, { face, colour: paint.lettering }, catalogue),
-    ),
   ];
 }
 

@@ -49,9 +49,9 @@ function pen({ colour, thickness, dash }: Line): string {
 
 const anchors = { left: "start", centre: "middle", right: "end" } as const;
 
-function text({ text, x, y, size, colour, bold = false, align = "left" }: Words): string {
+function text({ text, x, y, size, colour, bold = false, align = "left", upwards = false }: Words): string {
   const font = `font-family="Helvetica, Arial, sans-serif" font-size="${rounded(size)}"${bold ? ' font-weight="bold"' : ""}`;
-  const place = `x="${rounded(x)}" y="${rounded(y)}" text-anchor="${anchors[align]}"`;
+  const place = `x="${rounded(x)}" y="${rounded(y)}" text-anchor="${anchors[align]}"${upwards ? ` transform="rotate(-90 ${rounded(x)} ${rounded(y)})"` : ""}`;
   return `<text ${place} ${font} fill="${colour}">${escaped(text)}</text>`;
 }
 

@@ -11,8 +11,8 @@ export interface View {
   readonly plate?: Sheet;
   /** By position, counted from 1; what is still to come is absent. */
   readonly devices: ReadonlyMap<number, DeviceSheet>;
-  /** Sheets of the station that have no place in the drawing. */
-  readonly undrawn: readonly Sheet[];
+  /** Sheets of the station that have no place in the drawing, and why. */
+  readonly undrawn: readonly { readonly sheet: Sheet; readonly why: string }[];
 }
 
 /** Every drawing of an order, station by station; devices that nothing ties to a station come last. */
@@ -42,7 +42,7 @@ function plateView(
   fitted: readonly DeviceSheet[],
   catalogue: Catalogue,
 ): View {
-  const [plate] = plates;
+  const [plate, ...otherPlates] = plates;
   const made = (gangs = 0): boolean => gangs >= 1 && gangs <= mostGangs(catalogue);
   const said = [plate, ...fitted].flatMap((sheet) => sheet?.gangs ?? []);
   const farthest = Math.max(1, ...fitted.map(({ position = 1 }) => position).filter(made));
@@ -57,12 +57,22 @@ function plateView(
     const free = Array.from({ length: gangs }, (_, i) => i + 1).find((position) => !devices.has(position));
     if (free !== undefined) devices.set(free, device);
   }
-  const shown = new Set<Sheet>([...(plate === undefined ? [] : [plate]), ...devices.values()]);
+  const shown = new Set<Sheet>(devices.values());
+  const whyNot = ({ position }: DeviceSheet): string => {
+    const there = devices.get(position ?? 0);
+    if (there !== undefined) return `position ${position} is taken by ${there.file}`;
+    return position === undefined
+      ? "no position is left for it"
+      : `a plate of ${gangs} has no position ${position}`;
+  };
   return {
     mark,
     gangs,
     ...(plate === undefined ? {} : { plate }),
     devices,
-    undrawn: [...plates, ...fitted].filter((sheet) => !shown.has(sheet)),
+    undrawn: [
+      ...otherPlates.map((sheet) => ({ sheet, why: `the plate is drawn from ${plate?.file}` })),
+      ...fitted.filter((sheet) => !shown.has(sheet)).map((sheet) => ({ sheet, why: whyNot(sheet) })),
+    ],
   };
 }
