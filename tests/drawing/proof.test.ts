@@ -200,15 +200,15 @@ test("every layout and every plate looks as it did when somebody last looked at 
   ];
   expect(drawings.map(([name, svg]) => `${name} ${shortHash(svg)}`)).toMatchInlineSnapshot(`
     [
-      "D1 35c645626d42",
-      "D2 9a9f37046c77",
-      "D4 237754c10ac9",
-      "D6 e066397a945e",
-      "P2 e76c13ebd4c0",
-      "P3 60198a62e9a1",
-      "P4 d253eeb4e434",
-      "P5 9a77d978cab2",
-      "P6 e820d1c13d3c",
+      "D1 4d8f4b107c12",
+      "D2 25f9d28ef11d",
+      "D4 630f39643c1c",
+      "D6 0a75bc129135",
+      "P2 b43df5da0819",
+      "P3 2aa082866069",
+      "P4 4e6f68865572",
+      "P5 23fd026dee0b",
+      "P6 7525432e15c2",
     ]
   `);
 });

@@ -1,7 +1,6 @@
 import { wrap } from "../blank/appearance.ts";
 import { palette } from "../blank/canvas.ts";
 import { outlineLooks } from "../kinds.ts";
-import { margin } from "./furniture.ts";
 import type { Entry } from "./schedule.ts";
 import { inOneLine, lines, type Shape, words } from "./shapes.ts";
 import { short } from "./short.ts";
@@ -12,14 +11,39 @@ const leading = 4.3;
 const padding = 1.4;
 const headHeight = 6;
 
-/** Where each column begins, from the left margin, and its title. The last reaches to the right margin. */
-const columns = [
-  { key: "part", at: 0, title: "Part" },
-  { key: "legends", at: 14, title: "Legends" },
-  { key: "make", at: 116, title: "Make" },
-  { key: "letters", at: 172, title: "Letters" },
-  { key: "file", at: 218, title: "Sheet" },
-] as const;
+/** Where a list stands. Millimetres. */
+export interface ListPlace {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+}
+
+interface Column {
+  readonly title: string;
+  /** Where it begins, from the left. The last reaches to the right. */
+  readonly at: number;
+  readonly says: (entry: Entry) => readonly string[];
+}
+
+const fileOf = ({ file = "sheet still to come" }: Entry): string => file;
+
+/** The columns of a list as wide as a page, and of one beside a drawing. */
+const wide: readonly Column[] = [
+  { title: "Part", at: 0, says: ({ part }) => [part] },
+  { title: "Legends", at: 14, says: ({ legends }) => legends },
+  { title: "Make", at: 116, says: ({ make }) => make },
+  { title: "Letters", at: 172, says: ({ letters }) => letters },
+  { title: "Sheet", at: 218, says: (entry) => [fileOf(entry)] },
+];
+const narrow: readonly Column[] = [
+  { title: "Part", at: 0, says: ({ part }) => [part] },
+  { title: "Legends", at: 12, says: ({ legends }) => legends },
+  { title: "Make", at: 66, says: (entry) => [...entry.make, ...entry.letters, fileOf(entry)] },
+];
+const columnsFor = (width: number): readonly Column[] => (width >= 250 ? wide : narrow);
+
+/** The least room of a list. */
+export const leastWidth = 114;
 
 /** Lines of one cell at most, since a stranger may have typed without end. */
 const mostLines = 12;
@@ -47,9 +71,10 @@ export function pagesOfList(entries: readonly Entry[], width: number, room: numb
 }
 
 /** What is made, part by part. What is still to come stands out. */
-export function list(entries: readonly Entry[], top: number, width: number): Shape[] {
+export function listShapes(entries: readonly Entry[], { left, top, width }: ListPlace): Shape[] {
+  const columns = columnsFor(width);
   const titles = columns.map(({ title, at }) =>
-    words(title, margin + at, top + 3.6, { size, colour: palette.quiet }),
+    words(title, left + at, top + 3.6, { size, colour: palette.quiet }),
   );
   let y = top + headHeight;
   return [
@@ -61,15 +86,15 @@ export function list(entries: readonly Entry[], top: number, width: number): Sha
         lines(
           [
             [
-              [margin, above],
-              [margin + width, above],
+              [left, above],
+              [left + width, above],
             ],
           ],
           { colour: palette.line, thickness: 0.15 },
         ),
         ...columns.flatMap(({ at }, i) =>
           (cells[i] ?? []).map((line, n) =>
-            words(line, margin + at, above + padding / 2 + (n + 0.8) * leading, { size, colour }),
+            words(line, left + at, above + padding / 2 + (n + 0.8) * leading, { size, colour }),
           ),
         ),
       ];
@@ -78,10 +103,11 @@ export function list(entries: readonly Entry[], top: number, width: number): Sha
 }
 
 function rowsOf(entries: readonly Entry[], width: number): Row[] {
+  const columns = columnsFor(width);
   return entries.map((entry) => {
-    const { part, legends, make, letters, file = "sheet still to come" } = entry;
-    const said = { part: [part], legends, make, letters, file: [file] };
-    const cells = columns.map(({ key, at }, i) => broken(said[key], (columns[i + 1]?.at ?? width) - at - 3));
+    const cells = columns.map(({ at, says }, i) =>
+      broken(says(entry), (columns[i + 1]?.at ?? width + 3) - at - 3),
+    );
     return {
       cells,
       height: Math.max(...cells.map(({ length }) => length)) * leading + padding,

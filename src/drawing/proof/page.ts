@@ -1,11 +1,12 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Aside, Order } from "../../trade/order.ts";
 import type { Problem } from "../../trade/problem.ts";
+import type { ProblemKind } from "../kinds.ts";
 import { facesIn } from "./faces.ts";
 import { foot, footHeight, head, headHeight, margin, type PageNumber } from "./furniture.ts";
 import { contentHash } from "./hash.ts";
 import { runOver } from "./legend.ts";
-import { list, listHeight, pagesOfList } from "./list.ts";
+import { type ListPlace, leastWidth, listHeight, listShapes, pagesOfList } from "./list.ts";
 import { changeMarks, faultMarks } from "./marks.ts";
 import { measureDistance, measures } from "./measures.ts";
 import { paperFor } from "./paper.ts";
@@ -27,22 +28,23 @@ export interface ProofDetails {
   readonly released?: { readonly on: string; readonly by: string };
 }
 
-/** One page of a proof, before it is numbered: a drawing with the list below it, or a list that found no room there. */
+/** One page of a proof, before it is numbered: a drawing, a list of what is made, or both. */
 export interface Leaf {
   readonly view: View;
-  readonly isDrawing: boolean;
   readonly paper: { readonly width: number; readonly height: number };
-  readonly entries: readonly Entry[];
+  /** Where the plate begins; absent on a page of the list alone. */
+  readonly plateLeft?: number;
+  readonly list?: { readonly entries: readonly Entry[] } & ListPlace;
 }
 
 /** Millimetres: around the plate, for its dimensions and the numbers of the gangs. */
-const around = { left: measureDistance + 4, above: measureDistance + 5, below: 7.5 };
+const around = { left: measureDistance + 4, right: 8, above: measureDistance + 5, below: 7.5 };
 const drawingTop = margin + headHeight + around.above;
 const listPageTop = margin + headHeight + 4;
 
 /**
- * The pages of one station. The paper is as large as the drawing needs. The list of what is made follows on pages of
- * its own where it finds no room below.
+ * The pages of one station. The paper is as large as the drawing needs. The list of what is made stands beside the
+ * drawing or below it. Where neither leaves room, it follows on pages of its own.
  */
 export function leavesOf(view: View, catalogue: Catalogue, aside: readonly Aside[] = []): Leaf[] {
   const { plate } = placesOf(view.gangs, catalogue);
@@ -51,56 +53,71 @@ export function leavesOf(view: View, catalogue: Catalogue, aside: readonly Aside
     width: plate.width + around.left + 2 * margin,
     height: above + footHeight + margin,
   });
-  const leaf = { view, paper };
-  const width = paper.width - 2 * margin;
   const entries = scheduleOf(view, catalogue, aside);
-  const room = paper.height - footHeight - margin;
-  if (above + listHeight(entries, width) <= room) return [{ ...leaf, isDrawing: true, entries }];
-  const lists = pagesOfList(entries, width, room - listPageTop);
+  const foot = paper.height - footHeight - margin;
+  const isRoom = (place: ListPlace): boolean =>
+    place.width >= leastWidth && place.top + listHeight(entries, place.width) <= foot;
+  const leftmost = margin + around.left;
+  const centred = Math.max(leftmost, (paper.width - plate.width) / 2);
+  const besideAt = leftmost + plate.width + around.right;
+  const beside = { left: besideAt, top: drawingTop, width: paper.width - margin - besideAt };
+  if (isRoom(beside)) return [{ view, paper, plateLeft: leftmost, list: { entries, ...beside } }];
+  const below = { left: margin, top: above, width: paper.width - 2 * margin };
+  if (isRoom(below)) return [{ view, paper, plateLeft: centred, list: { entries, ...below } }];
+  const whole = { ...below, top: listPageTop };
   return [
-    { ...leaf, isDrawing: true, entries: [] },
-    ...lists.map((some) => ({ ...leaf, isDrawing: false, entries: some })),
+    { view, paper, plateLeft: centred },
+    ...pagesOfList(entries, whole.width, foot - whole.top).map((some) => ({
+      view,
+      paper,
+      list: { entries: some, ...whole },
+    })),
   ];
 }
 
 /** One page at true scale, with all that says whose it is and what it is made of. */
 export function proofPage(
-  { view, isDrawing, paper, entries }: Leaf,
+  { view, paper, plateLeft, list }: Leaf,
   order: Order,
   catalogue: Catalogue,
   { revision, problems = [], numbers = new Map(), released, ...number }: ProofDetails & PageNumber,
 ): Drawing {
-  const { plate } = placesOf(view.gangs, catalogue);
-  const faults = isDrawing ? faultMarks(view, problems, numbers, catalogue) : { shapes: [], kinds: [] };
-  const changes = isDrawing ? changeMarks(view, problems, catalogue) : [];
-  const plateLeft = Math.max(margin + around.left, (paper.width - plate.width) / 2);
+  const drawn = plateLeft === undefined ? undefined : drawingOf(view, problems, numbers, catalogue);
   const state = [...(revision === undefined ? [] : [`Revision ${revision}`]), `Content ${contentHash(view)}`];
-  const drawn: Shape[] = isDrawing
-    ? moved(
-        [
-          ...measures(plate),
-          ...stationShapes(view, catalogue),
-          ...changes,
-          ...faults.shapes,
-          ...facesIn(view, catalogue).flatMap((face) => runOver(face, catalogue)),
-        ],
-        plateLeft,
-        drawingTop,
-      )
-    : [];
-  const listTop = isDrawing ? drawingTop + plate.height + around.below : listPageTop;
   return {
     ...paper,
     title: inOneLine(`Proof: station ${view.mark || "without a mark"}, order ${order.number}`),
     shapes: [
       ...head(view.mark, order, { state, released }, catalogue, paper.width),
-      ...drawn,
-      ...(entries.length === 0 ? [] : list(entries, listTop, paper.width - 2 * margin)),
+      ...moved(drawn?.shapes ?? [], plateLeft ?? 0, drawingTop),
+      ...(list === undefined ? [] : listShapes(list.entries, list)),
       ...foot(paper, number, {
-        faults: faults.kinds,
-        changes: changes.length > 0,
-        listFollows: isDrawing && entries.length === 0,
+        faults: drawn?.faults ?? [],
+        changes: drawn?.changes ?? false,
+        listFollows: list === undefined,
       }),
     ],
+  };
+}
+
+/** The plate with its dimensions and all that stands out on it, its upper left corner at 0, 0. */
+function drawingOf(
+  view: View,
+  problems: readonly Problem[],
+  numbers: ReadonlyMap<Problem, number>,
+  catalogue: Catalogue,
+): { shapes: Shape[]; faults: readonly ProblemKind[]; changes: boolean } {
+  const faults = faultMarks(view, problems, numbers, catalogue);
+  const changes = changeMarks(view, problems, catalogue);
+  return {
+    shapes: [
+      ...measures(placesOf(view.gangs, catalogue).plate),
+      ...stationShapes(view, catalogue),
+      ...changes,
+      ...faults.shapes,
+      ...facesIn(view, catalogue).flatMap((face) => runOver(face, catalogue)),
+    ],
+    faults: faults.kinds,
+    changes: changes.length > 0,
   };
 }

@@ -72,24 +72,24 @@ function entryOf(
 function legendsOf(sheet: Sheet, legends: readonly Legend[], catalogue: Catalogue): string[] {
   const faces = facesOf(sheet, catalogue);
   const typed = legends.filter((legend) => hasText(legend) || legend.plain);
-  const isDrawn = ({ face }: Legend): boolean => faces?.includes(face) === true;
-  const says = typed.filter(isDrawn).map((legend) => `${numberOf(legend)}${textOf(legend)}`);
+  const inLine = (isDrawn: boolean): string =>
+    typed
+      .filter(({ face }) => (faces?.includes(face) === true) === isDrawn)
+      .map((legend) => `${numberOf(legend)}${textOf(legend)}`)
+      .join("  ·  ");
   const strange = typed
     .filter(({ plain }) => !plain)
     .flatMap(({ rows }) => rows.flatMap((row) => notCuttable(row, catalogue.characters)));
+  const [drawn, left] = [inLine(true), inLine(false)];
+  const why = faces === undefined ? "the layout or size is not known" : "there is no such face";
   return [
-    ...(says.length === 0 ? [] : [says.join("  ·  ")]),
-    ...typed.filter((legend) => !isDrawn(legend)).map((legend) => notDrawn(legend, faces === undefined)),
+    ...(drawn === "" ? [] : [drawn]),
+    ...(left === "" ? [] : [`Not drawn, since ${why}: ${left}`]),
     ...(strange.length === 0 ? [] : ["A crossed box stands for a character that cannot be cut."]),
     ...(typed.some((legend) => !legend.plain && fitOn(sheet, legend, catalogue)?.fits === false)
       ? ["What runs over its face is drawn in red. It cannot be cut there."]
       : []),
   ];
-}
-
-function notDrawn(legend: Legend, isUnknown: boolean): string {
-  const why = isUnknown ? "what carries it is not known" : `there is no face ${legend.face}`;
-  return `Not drawn, since ${why}: ${numberOf(legend)}${textOf(legend)}`;
 }
 
 function numberOf({ face }: Legend): string {
