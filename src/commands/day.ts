@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { oneLine } from "../answer/one-line.ts";
+import { table } from "../answer/table.ts";
 import { csvFiles } from "../audit/csv.ts";
 import { type Period, readPeriod } from "../audit/period.ts";
 import { sectionsOf } from "../audit/rows.ts";
@@ -10,7 +11,6 @@ import { dateIn } from "../calendar/dates.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { table } from "./table.ts";
 import { readRecord, systemClock } from "./wire.ts";
 
 export const day = defineCommand({

@@ -1,6 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { resolve } from "node:path";
 import { listed } from "../answer/one-line.ts";
+import { table } from "../answer/table.ts";
 import { businessDayAfter } from "../calendar/business-days.ts";
 import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
 import { neverAsked } from "../checks/required.ts";
@@ -16,7 +17,6 @@ import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
-import { table } from "./table.ts";
 import { aroundMail, nameServersOf, recordFolder, systemClock } from "./wire.ts";
 
 export const settings = defineCommand({
