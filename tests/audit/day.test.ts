@@ -1,15 +1,16 @@
 import { expect, test } from "vitest";
 import { barChart } from "../../src/audit/chart.ts";
 import { csvFiles } from "../../src/audit/csv.ts";
-import { figuresOf, spreadOf } from "../../src/audit/figures.ts";
+import { figuresOf, isRightAtFirst, spreadOf } from "../../src/audit/figures.ts";
 import { businessDaysBack } from "../../src/audit/period.ts";
 import { criesWolf } from "../../src/audit/trends.ts";
 import { calendarOf } from "../../src/calendar/business-days.ts";
 import { dayBounds } from "../../src/calendar/dates.ts";
-import type { Audited } from "../../src/trade/audited.ts";
+import type { Audited, AuditedOrder } from "../../src/trade/audited.ts";
+import type { Verdict } from "../../src/trade/problem.ts";
 
 const zone = "America/Chicago";
-const none: Audited = { letters: [], orders: [], slips: [], held: [] };
+const none: Audited = { letters: [], orders: [], pairs: [], slips: [], held: [] };
 const [from, to] = [new Date("2026-11-09T06:00:00Z"), new Date("2026-11-10T06:00:00Z")];
 const at = (time: string): Date => new Date(`2026-11-09T${time}:00Z`);
 
@@ -30,9 +31,9 @@ test("the days on which the clocks change have 23 and 25 hours", () => {
 
 test("an order that passes with its second letter took two rounds and the hours between", () => {
   const revisions = [
-    { at: at("14:00"), verdict: "fail", isLetter: true },
-    { at: at("15:00"), verdict: "fail", isLetter: false },
-    { at: at("16:30"), verdict: "pass", isLetter: true },
+    { at: at("14:00"), verdict: "fail", checks: ["row-too-long"], isLetter: true },
+    { at: at("15:00"), verdict: "fail", checks: ["row-too-long"], isLetter: false },
+    { at: at("16:30"), verdict: "pass", checks: [], isLetter: true },
   ] as const;
   const figures = figuresOf(
     { ...none, orders: [{ order: 1, number: "BW-1", buyer: "b", revisions }] },
@@ -44,13 +45,35 @@ test("an order that passes with its second letter took two rounds and the hours 
   expect(figures.hoursToPass.median).toBe(2.5);
 });
 
+/** An order with these verdicts one after the other, each of a letter. */
+function orderOf(...verdicts: readonly (Verdict | "word")[]): AuditedOrder {
+  const revisions = verdicts.map((verdict) =>
+    verdict === "word"
+      ? { at: at("14:00"), verdict: "person" as const, checks: ["manager-word"], isLetter: true }
+      : { at: at("14:00"), verdict, checks: [], isLetter: true },
+  );
+  return { order: 1, number: "BW-1", buyer: "b", revisions };
+}
+
+test.each([
+  ["passes at once", orderOf("pass"), true],
+  ["waits, and what comes later is right", orderOf("waiting", "pass"), true],
+  ["waits until the days end", orderOf("waiting"), true],
+  ["waits, and what comes later is wrong", orderOf("waiting", "fail", "pass"), false],
+  ["waits for its manager's word", orderOf("word"), true],
+  ["needs a person for anything else", orderOf("person", "pass"), false],
+  ["is changed after it passed", orderOf("pass", "confirm"), true],
+])("an order that %s is right from the first letter, or not", (_, order, isRight) => {
+  expect(isRightAtFirst(order)).toBe(isRight);
+});
+
 test("the ninth of ten is their ninth tenth, and of none there is no middle", () => {
   expect(spreadOf([1, 2, 3, 4, 5, 6, 7, 8, 9, 100])).toEqual({ count: 10, median: 5, p90: 9 });
   expect(spreadOf([])).toEqual({ count: 0 });
 });
 
 test("a check whose questions nearly all end with yes cries wolf, and one that found slips does not", () => {
-  const tally = { check: "c", asked: 10, yes: 9, decided: 0, corrected: 1, open: 0 };
+  const tally = { check: "c", asked: 10, yes: 9, decided: 0, corrected: 1, withdrawn: 0, open: 0 };
   expect(criesWolf(tally)).toBe(true);
   expect(criesWolf({ ...tally, yes: 8, corrected: 2 })).toBe(false);
   expect(criesWolf({ ...tally, yes: 4, corrected: 0 })).toBe(false);
@@ -65,14 +88,16 @@ test("twenty business days before a Monday is a Monday four weeks earlier, and a
 
 test("CSV quotes as RFC 4180 says, starts no formula, and leaves an order's number text", () => {
   const letter = { letter: 1, receivedAt: at("14:02"), from: "", subject: '=HYPERLINK("x"), "y"', sheets: 0 };
-  const order = { order: 1, number: "0012", buyer: "b", revisions: [{ at: at("14:02"), isLetter: true }] };
+  const revisions = [{ at: at("14:02"), checks: [], isLetter: true }];
+  const order = { order: 1, number: "0012", buyer: "b", revisions };
   const audited = { ...none, letters: [letter], orders: [order] };
   const figures = figuresOf(audited, from, to);
-  const day = { first: "2026-11-09", last: "2026-11-09", timeZone: zone, audited, figures, before: figures };
+  const dates = { first: "2026-11-09", last: "2026-11-09", timeZone: zone, from, businessDays: 1 };
+  const day = { ...dates, audited, figures, before: figures };
   const files = csvFiles(day);
   expect(files.get("letters.csv")).toMatch(/^\u{feff}letter,/u);
   expect(files.get("letters.csv")).toContain(`"'=HYPERLINK(""x""), ""y"""`);
-  expect(files.get("orders.csv")).toContain("\r\n'0012,b,1,2026-11-09 08:02:00,yes,\r\n");
+  expect(files.get("orders.csv")).toContain("\r\n'0012,b,1,1,2026-11-09 08:02:00,0.000,yes,,yes,yes\r\n");
 });
 
 test("a chart shows a stranger's words as words", () => {
