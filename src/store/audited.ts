@@ -1,6 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import type { Audited, AuditedLetter, AuditedOrder, AuditedPair, AuditedSlip } from "../trade/audited.ts";
-import type { Verdict } from "../trade/problem.ts";
+import { isVerdict, type Verdict } from "../trade/problem.ts";
 import { endingOf } from "./ended.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -19,24 +19,30 @@ export async function readAudited(db: Db, from: Date, to: Date): Promise<Audited
   };
 }
 
-type Became = NonNullable<AuditedLetter["became"]>;
+/** Events that say what became of a letter. */
+const judgings = ["ready", "held", "silent"];
 
-const became: Readonly<Record<string, Became>> = { ready: "answered", held: "held", silent: "silent" };
+/** What an event says that became of a letter. One that is not taken may be answered too, and the event says why. */
+function becameBy(what: string, words: string): AuditedLetter["became"] {
+  if (what === "held" || what === "silent") return what;
+  if (what === "ready") return isVerdict(words) ? "answered" : "held";
+  return undefined;
+}
 
 async function lettersOf(db: Db, start: string, end: string): Promise<AuditedLetter[]> {
   const events = await db
     .selectFrom("events")
-    .select(["subject_id", "what", "at"])
+    .select(["subject_id", "what", "words", "at"])
     .where("subject", "=", "letter")
-    .where("what", "in", ["sent", ...Object.keys(became)])
+    .where("what", "in", ["sent", ...judgings])
     .where("at", ">=", start)
     .where("at", "<", end)
     .orderBy("id")
     .execute();
   const sent = new Map<number | null, string>();
-  const judged = new Map<number | null, Became>();
-  for (const { subject_id, what, at } of events) {
-    const now = became[what];
+  const judged = new Map<number | null, AuditedLetter["became"]>();
+  for (const { subject_id, what, words, at } of events) {
+    const now = becameBy(what, words);
     if (now !== undefined) judged.set(subject_id, now);
     else if (!sent.has(subject_id)) sent.set(subject_id, at);
   }
@@ -92,7 +98,7 @@ async function pairsOf(db: Db, start: string, end: string): Promise<AuditedPair[
           .select("events.id")
           .where("subject", "=", "letter")
           .whereRef("subject_id", "=", "letters.id")
-          .where("what", "in", Object.keys(became))
+          .where("what", "in", judgings)
           .where("at", "<", end),
       ),
     )
@@ -192,17 +198,17 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
 async function heldAt(db: Db, end: string): Promise<Audited["held"]> {
   const rows = await db
     .selectFrom("events")
-    .select(["subject_id", "what", "at"])
+    .select(["subject_id", "what", "words", "at"])
     .where("subject", "=", "letter")
     .where((eb) =>
-      eb.or([eb("what", "in", ["held", "put aside", "ready"]), eb("what", "like", "let in as letter %")]),
+      eb.or([eb("what", "in", ["put aside", ...judgings]), eb("what", "like", "let in as letter %")]),
     )
     .where("at", "<", end)
     .orderBy("id")
     .execute();
   const held = new Map<number, Date>();
-  for (const { subject_id, what, at } of rows)
-    if (what === "held") held.set(subject_id ?? 0, new Date(at));
+  for (const { subject_id, what, words, at } of rows)
+    if (becameBy(what, words) === "held") held.set(subject_id ?? 0, new Date(at));
     else held.delete(subject_id ?? 0);
   return [...held].map(([letter, since]) => ({ letter, since }));
 }

@@ -7,7 +7,7 @@ export interface AuditedLetter {
   readonly from: string;
   readonly subject: string;
   readonly sheets: number;
-  /** It was answered, held for a person, or filed in silence. Absent while it is not judged. */
+  /** It was taken and answered, held for a person, or filed in silence. Absent while it is not judged. */
   readonly became?: "answered" | "held" | "silent";
   /** What its answer says. */
   readonly verdict?: Verdict;

@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
+import { changesOf } from "../../src/audit/changed.ts";
 import { barChart } from "../../src/audit/chart.ts";
 import { csvFiles } from "../../src/audit/csv.ts";
 import { figuresOf, isRightAtFirst, spreadOf } from "../../src/audit/figures.ts";
+import { periodPage } from "../../src/audit/page.ts";
 import { businessDaysBack } from "../../src/audit/period.ts";
 import { criesWolf } from "../../src/audit/trends.ts";
 import { calendarOf } from "../../src/calendar/business-days.ts";
@@ -102,4 +104,58 @@ test("CSV quotes as RFC 4180 says, starts no formula, and leaves an order's numb
 
 test("a chart shows a stranger's words as words", () => {
   expect(barChart("Slips", [{ name: "<script>", value: 2 }])).not.toContain("<script>");
+});
+
+test("a page has charts with a table behind each, and loads nothing; a letter has the tables alone", () => {
+  const slip = {
+    order: 1,
+    number: "BW-1",
+    buyer: "<b@brightwire.example>",
+    problem: {
+      check: "spelling",
+      wording: "unknown",
+      severity: "asks",
+      verdict: "confirm",
+      facts: {},
+      spots: [],
+    },
+    openedAt: at("15:00"),
+    ending: "open",
+  } as const;
+  const audited = { ...none, slips: [slip, slip] };
+  const figures = figuresOf(audited, from, to);
+  const dates = { first: "2026-11-09", last: "2026-11-09", timeZone: zone, from, businessDays: 1 };
+  const page = periodPage({ ...dates, audited, figures, before: figures }, { charts: true });
+  const parts = page.split("<h2").filter((part) => part.includes("<svg"));
+  expect(parts.map((part) => /<title>(.*?)<\/title>/.exec(part)?.[1])).toEqual([
+    "Slips by check",
+    "Slips by buyer",
+    "Questions",
+  ]);
+  for (const part of parts) {
+    const [, bar] = /<text[^>]*>(\d+)<\/text><\/svg>/.exec(part) ?? [];
+    expect(part).toMatch(new RegExp(`<table[\\s\\S]*<td[^>]*>${bar}</td>`));
+  }
+  expect(page).not.toMatch(/<b@|<script|<link|<img|src=|url\(|https?:(?!\/\/www\.w3\.org\/2000\/svg")/);
+  expect(periodPage({ ...dates, audited, figures, before: figures }, { charts: false })).not.toContain(
+    "<svg",
+  );
+});
+
+test("what has changed is told against what is usual for as many business days", () => {
+  const tally = (name: string, slips: number) => ({ name, slips, orders: 1 });
+  const empty = figuresOf(none, from, to);
+  const figures = { ...empty, byCheck: [tally("spelling", 4)], byBuyer: [tally("b@x.example", 2)] };
+  // 40 in twenty days are 2 a day; 60 are 3.
+  const before = { ...empty, letters: 9, byCheck: [tally("spelling", 40), tally("legend-empty", 60)] };
+  const period = { first: "", last: "", timeZone: zone, from, audited: none, figures, before };
+  expect(changesOf({ ...period, businessDays: 1 })).toEqual([
+    "spelling: 4 slips, more than the usual 2.0.",
+    "legend-empty: 0 slips, fewer than the usual 3.0.",
+    "b@x.example had no slip before, and 2 now.",
+  ]);
+  expect(changesOf({ ...period, businessDays: 2 })[0]).toBe(
+    "legend-empty: 0 slips, fewer than the usual 6.0.",
+  );
+  expect(changesOf({ ...period, before: empty, businessDays: 1 })).toEqual([]);
 });

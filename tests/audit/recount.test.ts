@@ -76,13 +76,17 @@ test("a letter that is held has no verdict of its own, and one that is let in pa
   const desk = await temporaryDesk();
   const sheets = [{ mark: "P-1", legend: ["POOL"], fill: { order: "FM-80" } }];
   await post(desk, { sheets });
+  const stranger = await post(desk, { from: "Dale <dale@stranger.example>", sheets });
   const machine = await post(desk, { from: "Fallowmere <no-reply@fallowmere.example>", sheets });
+  expect([stranger.state, machine.state]).toEqual(["sent", "held"]);
   const { audited, figures } = await readPeriod(desk.store.audited, monday, calendar);
   expect(audited.letters.map(({ became, verdict }) => [became, verdict])).toEqual([
     ["answered", "pass"],
     ["held", undefined],
+    ["held", undefined],
   ]);
-  expect(figures).toMatchObject({ letters: 2, held: 1, silent: 0 });
+  expect(figures).toMatchObject({ letters: 3, held: 2, silent: 0 });
+  expect(figures.forPerson.map(({ name }) => name)).toEqual(["letter 2: held", "letter 3: held"]);
   expect(audited.pairs).toMatchObject([{ letter: 1, number: "FM-80", revision: 1, verdict: "pass" }]);
   const by = { name: "Rosa Imhoff", why: "she works there" };
   await desk.store.letters.letIn(
@@ -93,5 +97,6 @@ test("a letter that is held has no verdict of its own, and one that is let in pa
   );
   while (await takeDue(desk));
   const later = await readPeriod(desk.store.audited, monday, calendar);
-  expect(later.audited.pairs.map(({ letter }) => letter)).toEqual([1, 2]);
+  expect(later.audited.pairs.map(({ letter }) => letter)).toEqual([1, 3]);
+  expect(later.figures.forPerson.map(({ name }) => name)).toEqual(["letter 2: held"]);
 });
