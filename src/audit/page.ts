@@ -13,7 +13,11 @@ type Markup = ReturnType<typeof html>;
 /** A period as a page that loads nothing. A letter has no charts, since mail programs show none; tables say the same. */
 export function periodPage(
   period: Period,
-  { charts, below = [] }: { readonly charts: boolean; readonly below?: readonly string[] },
+  {
+    charts,
+    above = [],
+    below = [],
+  }: { readonly charts: boolean; readonly above?: readonly string[]; readonly below?: readonly string[] },
 ): string {
   const title = `Days ${daysOf(period)}`.replace(/^Days (\S+)$/, "Day $1");
   const page = html`<!doctype html>
@@ -27,12 +31,13 @@ export function periodPage(
 <body style="margin:0;padding:16px;background:#ffffff;max-width:820px">
 <h1 style="${font};font-size:20px;margin:0">${title}</h1>
 <p style="${font};margin:2px 0 0">${period.timeZone}; as the record stood when these days ended.</p>
+${above.map(paragraph)}
 ${lessonsOf(period).map(
   ({ title: heading, says }) => html`${headed(heading)}<ul style="${font};margin:6px 0 0;padding:0 0 0 20px">
 ${says.map((one) => html`<li style="margin:0 0 4px">${one}</li>\n`)}</ul>`,
 )}
 ${sectionsOf(period).map((section) => sectionMarkup(section, charts))}
-${below.map((line) => html`<p style="${font};margin:16px 0 0">${line}</p>`)}
+${below.map(paragraph)}
 </body>
 </html>
 `;
@@ -56,6 +61,10 @@ export function barsOf(title: string, rows: readonly (readonly string[])[]): str
     title,
     rows.map(([name = "", value]) => ({ name, value: Number(value) })),
   );
+}
+
+function paragraph(line: string): Markup {
+  return html`<p style="${font};margin:12px 0 0">${line}</p>`;
 }
 
 function headed(title: string): Markup {

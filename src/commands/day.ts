@@ -4,7 +4,6 @@ import { csvFiles } from "../audit/csv.ts";
 import { periodPage } from "../audit/page.ts";
 import { readPeriod } from "../audit/period.ts";
 import { periodText } from "../audit/text.ts";
-import { calendarOf } from "../calendar/business-days.ts";
 import { dateIn } from "../calendar/dates.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
@@ -43,8 +42,7 @@ export const day = defineCommand({
       throw new CannotRun("name one day, or the first and the last with --from and --to");
     if (last < first) throw new CannotRun(`${last} is before ${first}`);
     const store = await readRecord(configuration);
-    const { waiting } = configuration.settings;
-    const calendar = waiting === undefined ? calendarOf({ timeZone }) : calendarIn(waiting, timeZone);
+    const calendar = calendarIn(configuration.settings.waiting, timeZone);
     const period = await readPeriod(store.audited, { first, last }, calendar);
     await store.close();
     if (csv !== undefined) for (const [name, text] of csvFiles(period)) await write(join(csv, name), text);

@@ -68,7 +68,7 @@ export const settings = defineCommand({
         ),
         `answers    ${answers.folder === undefined ? `by ${answers.send?.smtp.host}` : `into the folder ${beside(file, answers.folder)}`}, from ${answers.from.address}`,
         `shared     ${sharedDomainsInWords(read.trust)}`,
-        `day        begins at midnight in ${read.time_zone}`,
+        `day        begins at midnight in ${read.time_zone}; ${dayLetterInWords(read)}`,
         ...editionFiles.flatMap((written) => warningOf(written, catalogue)),
         "No faults.",
       ].join("\n"),
@@ -166,6 +166,13 @@ function managerInWords(one: Managing): string {
   const does = waits ? "they wait for the manager's word" : "copies of answers";
   const weekly = summary === undefined ? "" : `; a summary each ${summary.weekday} at ${summary.hour}:00`;
   return `${manager.name}, ${manager.address}: ${managedInWords(one)}; ${does}${weekly}`;
+}
+
+/** Who is told of each day. */
+function dayLetterInWords({ day }: Settings): string {
+  if (day === undefined) return "nobody gets a letter about it";
+  const people = day.to.map(({ name, address }) => `${name}, ${address}`);
+  return `a letter about it at ${day.letter_at} on business days to ${people.join("; ")}`;
 }
 
 /** When buyers are reminded, and when nobody works next. */
