@@ -62,7 +62,7 @@ const noSlips = new Set(["letter-still-open", managerWord.id]);
 
 /** Counts the time from `from` on and before `to`. */
 export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
-  const { letters, orders, held } = audited;
+  const { letters, orders, held, unread } = audited;
   const slips = audited.slips.filter((slip) => isCounted(slip, from));
   const opened = orders.filter(({ revisions: [first] }) => first !== undefined && first.at >= from);
   const passed = orders.flatMap((order) => passOf(order, from) ?? []);
@@ -95,15 +95,22 @@ export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
       ...audited.slips
         .filter(({ ending, problem }) => ending === "open" && isForPerson(problem))
         .map(({ number, problem, openedAt }) => ({
-          name: `order ${number === "" ? "without a number" : number}: ${problem.check}`,
-          hours: (to.getTime() - openedAt.getTime()) / hour,
+          name: `${orderNamed(number)}: ${problem.check}`,
+          since: openedAt,
         })),
-      ...held.map(({ letter, since }) => ({
-        name: `letter ${letter}: held`,
-        hours: (to.getTime() - since.getTime()) / hour,
+      ...unread.map(({ letter, number, since }) => ({
+        name: number === undefined ? `letter ${letter}` : `${orderNamed(number)}: words of letter ${letter}`,
+        since,
       })),
-    ].toSorted((a, b) => b.hours - a.hours),
+      ...held.map(({ letter, since }) => ({ name: `letter ${letter}: held`, since })),
+    ]
+      .map(({ name, since }) => ({ name, hours: (to.getTime() - since.getTime()) / hour }))
+      .toSorted((a, b) => b.hours - a.hours),
   };
+}
+
+function orderNamed(number: string): string {
+  return `order ${number === "" ? "without a number" : number}`;
 }
 
 /** Whether something was found in the time from `from` on and is a slip. */

@@ -1,9 +1,11 @@
 import { type Kysely, sql } from "kysely";
 import type { Audited, AuditedLetter, AuditedOrder, AuditedPair, AuditedSlip } from "../trade/audited.ts";
-import { isVerdict, type Verdict } from "../trade/problem.ts";
+import type { Verdict } from "../trade/problem.ts";
+import { becameBy, judgings } from "./became.ts";
 import { endingOf } from "./ended.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
+import { heldAt, unreadAt } from "./waited.ts";
 
 type Db = Kysely<Tables>;
 
@@ -15,18 +17,9 @@ export async function readAudited(db: Db, from: Date, to: Date): Promise<Audited
     orders: await ordersOf(db, start, end),
     pairs: await pairsOf(db, start, end),
     slips: await slipsOf(db, start, end),
+    unread: await unreadAt(db, end),
     held: await heldAt(db, end),
   };
-}
-
-/** Events that say what became of a letter. */
-const judgings = ["ready", "held", "silent"];
-
-/** What an event says that became of a letter. One that is not taken may be answered too, and the event says why. */
-function becameBy(what: string, words: string): AuditedLetter["became"] {
-  if (what === "held" || what === "silent") return what;
-  if (what === "ready") return isVerdict(words) ? "answered" : "held";
-  return undefined;
 }
 
 async function lettersOf(db: Db, start: string, end: string): Promise<AuditedLetter[]> {
@@ -193,22 +186,4 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
   return [...slips.values()].filter(
     ({ openedAt, ending }) => openedAt.toISOString() >= start || ending === "open",
   );
-}
-
-async function heldAt(db: Db, end: string): Promise<Audited["held"]> {
-  const rows = await db
-    .selectFrom("events")
-    .select(["subject_id", "what", "words", "at"])
-    .where("subject", "=", "letter")
-    .where((eb) =>
-      eb.or([eb("what", "in", ["put aside", ...judgings]), eb("what", "like", "let in as letter %")]),
-    )
-    .where("at", "<", end)
-    .orderBy("id")
-    .execute();
-  const held = new Map<number, Date>();
-  for (const { subject_id, what, words, at } of rows)
-    if (becameBy(what, words) === "held") held.set(subject_id ?? 0, new Date(at));
-    else held.delete(subject_id ?? 0);
-  return [...held].map(([letter, since]) => ({ letter, since }));
 }

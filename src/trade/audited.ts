@@ -69,6 +69,8 @@ export interface Audited {
   readonly pairs: readonly AuditedPair[];
   /** Those that were opened in these days, and those of earlier days that were open when they ended. */
   readonly slips: readonly AuditedSlip[];
+  /** Words of letters, about an order or about none, that nobody had read when the days ended. */
+  readonly unread: readonly { readonly letter: number; readonly number?: string; readonly since: Date }[];
   /** Letters that were held, and that nobody had dealt with when the days ended. */
   readonly held: readonly { readonly letter: number; readonly since: Date }[];
 }

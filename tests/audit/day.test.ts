@@ -12,7 +12,7 @@ import type { Audited, AuditedOrder } from "../../src/trade/audited.ts";
 import type { Verdict } from "../../src/trade/problem.ts";
 
 const zone = "America/Chicago";
-const none: Audited = { letters: [], orders: [], pairs: [], slips: [], held: [] };
+const none: Audited = { letters: [], orders: [], pairs: [], slips: [], unread: [], held: [] };
 const [from, to] = [new Date("2026-11-09T06:00:00Z"), new Date("2026-11-10T06:00:00Z")];
 const at = (time: string): Date => new Date(`2026-11-09T${time}:00Z`);
 
