@@ -1,10 +1,11 @@
-import { rmSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Figures } from "../../src/audit/figures.ts";
 import { dayBounds } from "../../src/calendar/dates.ts";
 import { day } from "../../src/commands/day.ts";
 import { byHand, type Expected } from "./week/by-hand.ts";
+import { hasCalc, openedIn, readers, recounted } from "./week/from-csv.ts";
 import { afterwards, week } from "./week/letters.ts";
 import { openWeek, type Played } from "./week/play.ts";
 import { type Counted, secondOpinion } from "./week/second-opinion.ts";
@@ -105,3 +106,24 @@ describe.each([
     expectFigures,
   );
 });
+
+test.skipIf(!hasCalc)(
+  "the week's CSV, opened by LibreOffice, comes to the figures that are printed beside it",
+  async () => {
+    const folder = join(played.folder, "csv");
+    const lines: string[] = [];
+    const io = { out: (text: string) => lines.push(text), err: () => undefined, progress: () => undefined };
+    const days = ["--from", "2026-11-16", "--to", "2026-11-20"];
+    await day.run([...days, "--csv", folder, "--json", "--settings", played.settings], io);
+    const { figures } = JSON.parse(lines.join("\n")) as Json;
+    const reader = readers["as LibreOffice does unasked"];
+    const rows = new Map(
+      readdirSync(folder).map((name) => [
+        name,
+        openedIn(name, readFileSync(join(folder, name), "utf8"), reader),
+      ]),
+    );
+    expect(recounted((name) => rows.get(name) ?? [])).toEqual({ ...figures, forPerson: [] });
+  },
+  120_000,
+);
