@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Figures } from "../../src/audit/figures.ts";
 import { dayBounds } from "../../src/calendar/dates.ts";
 import { day } from "../../src/commands/day.ts";
+import { expectPart } from "../make/document.ts";
 import { byHand, type Expected } from "./week/by-hand.ts";
 import { hasCalc, openedIn, readers, recounted } from "./week/from-csv.ts";
 import { afterwards, week } from "./week/letters.ts";
@@ -25,14 +26,16 @@ interface Json {
   readonly audited: { readonly pairs: readonly unknown[] };
 }
 
-/** What `burin day --json` prints of some days. */
-async function printed({ first, last }: Expected): Promise<Json> {
+/** What `burin day` prints. */
+async function printed(...args: readonly string[]): Promise<string> {
   const lines: string[] = [];
   const io = { out: (text: string) => lines.push(text), err: () => undefined, progress: () => undefined };
-  const args = ["--from", first, "--to", last, "--json", "--settings", played.settings];
-  expect(await day.run(args, io)).toBe(0);
-  return JSON.parse(lines.join("\n")) as Json;
+  expect(await day.run([...args, "--settings", played.settings], io)).toBe(0);
+  return lines.join("\n");
 }
+
+/** The days of the script as a whole. */
+const wholeWeek = ["--from", "2026-11-16", "--to", "2026-11-20"] as const;
 
 /** The figures that are counts, in the words of the table. */
 function countsIn({ figures, audited }: Json): Partial<Counted> {
@@ -44,7 +47,12 @@ function countsIn({ figures, audited }: Json): Partial<Counted> {
       .toSorted()
       .join(", ");
   return {
-    ...{ letters, sheets, held, silent, opened, right: rightAtFirst },
+    letters,
+    sheets,
+    held,
+    silent,
+    opened,
+    right: rightAtFirst,
     verdicts: Object.entries(byVerdict)
       .filter(([, n]) => n > 0)
       .map(([verdict, n]) => `${verdict} ${n}`)
@@ -85,7 +93,7 @@ async function expectFigures(expected: Expected): Promise<void> {
   const record = join(played.folder, "record/record.sqlite");
   const [a, b] = [dayBounds(first, "America/Chicago").from, dayBounds(last, "America/Chicago").to];
   expect(secondOpinion(record, a.toISOString(), b.toISOString())).toEqual(counts);
-  const json = await printed(expected);
+  const json = JSON.parse(await printed("--from", first, "--to", last, "--json")) as Json;
   const { rounds, seconds, answers, ...plain } = counts;
   expect(countsIn(json)).toEqual(plain);
   const { figures } = json;
@@ -107,15 +115,18 @@ describe.each([
   );
 });
 
+test("README shows what is printed of the week, shortened", async () => {
+  const parts = (await printed(...wholeWeek)).split("\n\n");
+  const shown = parts.filter((part) => /^(?:2026|Figures|Questions|What it teaches)/.test(part));
+  expect(shown).toHaveLength(4);
+  expectPart("README.md", "day", ["```", shown.join("\n\n"), "```"].join("\n"));
+});
+
 test.skipIf(!hasCalc)(
   "the week's CSV, opened by LibreOffice, comes to the figures that are printed beside it",
   async () => {
     const folder = join(played.folder, "csv");
-    const lines: string[] = [];
-    const io = { out: (text: string) => lines.push(text), err: () => undefined, progress: () => undefined };
-    const days = ["--from", "2026-11-16", "--to", "2026-11-20"];
-    await day.run([...days, "--csv", folder, "--json", "--settings", played.settings], io);
-    const { figures } = JSON.parse(lines.join("\n")) as Json;
+    const { figures } = JSON.parse(await printed(...wholeWeek, "--csv", folder, "--json")) as Json;
     const reader = readers["as LibreOffice does unasked"];
     const rows = new Map(
       readdirSync(folder).map((name) => [
