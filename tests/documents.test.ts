@@ -1,4 +1,4 @@
-import { globSync, readFileSync, writeFileSync } from "node:fs";
+import { globSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { composeAnswer } from "../src/answer/answer.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../src/checks/catalogue.ts";
@@ -9,20 +9,9 @@ import { builder } from "../src/demo/build.ts";
 import { loadScenario } from "../src/demo/load.ts";
 import { makeReport } from "../src/judging/report.ts";
 import { maker } from "./make/config.ts";
+import { expectPart } from "./make/document.ts";
 import { readPdf } from "./make/read-pdf.ts";
 import { rows } from "./make/rows.ts";
-
-/** The part of a document between its markers; with UPDATE=1 it is written instead of compared. */
-function expectPart(file: string, marker: string, wanted: string): void {
-  const text = readFileSync(file, "utf8");
-  const part = new RegExp(`(<!-- ${marker} -->\n)([\\s\\S]*?)(<!-- /${marker} -->)`);
-  if (process.env["UPDATE"] === "1")
-    writeFileSync(
-      file,
-      text.replace(part, (_, open, _old, end) => `${open}${wanted}\n${end}`),
-    );
-  expect(part.exec(readFileSync(file, "utf8"))?.[2]).toBe(`${wanted}\n`);
-}
 
 test("README's sample is what `burin check` prints", async () => {
   const scenario = await loadScenario("fixtures");

@@ -92,6 +92,21 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^0 new letters handled, \d+ seen before\.\n$/,
   },
+  "burin day": {
+    as: `burin day ${demoSettings}`,
+    code: 0,
+    prints: /^\d{4}-\d\d-\d\d \(America\/Chicago\): no letter came\n\nFigures\n/,
+  },
+  "burin day 2026-11-09 --html out/day.html": {
+    as: `burin day 2026-11-09 --html out/day.html ${demoSettings} && grep -c "<svg" out/day.html`,
+    code: 0,
+    prints: /^2026-11-09 \(America\/Chicago\): \d+ letters\n[\s\S]*\n\d+\n$/,
+  },
+  "burin day --from 2026-11-01 --to 2026-11-30 --csv out/month": {
+    as: `burin day --from 2026-11-01 --to 2026-11-30 --csv out/month ${demoSettings} && ls out/month`,
+    code: 0,
+    prints: /\nletters-orders\.csv\nletters\.csv\norders\.csv\nproblems\.csv\nquestions\.csv\n$/,
+  },
   "burin explain ID": { as: "burin explain row-too-long", code: 0, prints: /^row-too-long: / },
   "burin settings": { code: 0, prints: /\nNo faults\.\n$/ },
   "burin settings --places": { code: 0, prints: /^project /m },

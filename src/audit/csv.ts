@@ -1,99 +1,152 @@
+import { asText, type Cell, csvText } from "./cells.ts";
+import { isCounted, isRight } from "./figures.ts";
 import type { Period } from "./period.ts";
 
-type Cell = string | number;
+const slipHead = [
+  "order",
+  "buyer",
+  "check",
+  "wording",
+  "weight",
+  "place",
+  "edition",
+  "first_said",
+  "ended",
+  "order_id",
+  "counted",
+];
 
-/** The files of a period by their names, from which its figures can be recounted. A pair of things is a line. */
-export function csvFiles({ audited, timeZone }: Period): ReadonlyMap<string, string> {
-  const moment = new Intl.DateTimeFormat("sv-SE", { timeZone, dateStyle: "short", timeStyle: "medium" });
-  const slips = audited.slips.map(({ number, buyer, problem, edition, openedAt, ending }) => [
-    numberCell(number),
-    buyer,
-    problem.check,
-    problem.wording,
-    problem.severity,
-    problem.spots[0]?.place ?? "",
-    edition ?? "",
-    moment.format(openedAt),
-    ending,
-  ]);
-  const slipHead = [
-    "order",
-    "buyer",
-    "check",
-    "wording",
-    "weight",
-    "place",
-    "edition",
-    "first_said",
-    "ended",
-  ];
+/**
+ * The files of a period by their names, from which its figures can be recounted. What strangers typed stays text.
+ * Moments are those of the desk's clocks; seconds are reckoned without regard to them.
+ */
+export function csvFiles(period: Period): ReadonlyMap<string, string> {
+  const slips = slipRows(period);
   return new Map([
     [
       "letters.csv",
-      csv(
-        ["letter", "received", "from", "subject", "sheets", "verdict", "answered", "seconds_to_answer"],
-        audited.letters.map((letter) => [
-          letter.letter,
-          moment.format(letter.receivedAt),
-          letter.from,
-          letter.subject,
-          letter.sheets,
-          letter.verdict ?? "",
-          letter.answeredAt === undefined ? "" : moment.format(letter.answeredAt),
-          letter.answeredAt === undefined
-            ? ""
-            : ((letter.answeredAt.getTime() - letter.receivedAt.getTime()) / 1000).toFixed(3),
-        ]),
+      csvText(
+        [
+          "letter",
+          "received",
+          "from",
+          "subject",
+          "sheets",
+          "became",
+          "verdict",
+          "answered",
+          "seconds_to_answer",
+        ],
+        letterRows(period),
       ),
+    ],
+    [
+      "letters-orders.csv",
+      csvText(["letter", "order", "buyer", "order_id", "revision", "verdict"], pairRows(period)),
     ],
     [
       "orders.csv",
-      csv(
-        ["order", "buyer", "revision", "at", "by_letter", "verdict"],
-        audited.orders.flatMap(({ number, buyer, revisions }) =>
-          revisions.map(({ at, isLetter, verdict }, i) => [
-            numberCell(number),
-            buyer,
-            i + 1,
-            moment.format(at),
-            isLetter ? "yes" : "no",
-            verdict ?? "",
-          ]),
-        ),
+      csvText(
+        [
+          "order",
+          "buyer",
+          "order_id",
+          "revision",
+          "at",
+          "seconds_from_first",
+          "by_letter",
+          "verdict",
+          "right",
+          "in_these_days",
+        ],
+        orderRows(period),
       ),
     ],
-    ["problems.csv", csv(slipHead, slips)],
+    ["problems.csv", csvText(slipHead, slips)],
     [
       "questions.csv",
-      csv(
+      csvText(
         slipHead,
-        slips.filter((_, i) => audited.slips[i]?.problem.severity === "asks"),
+        slips.filter(([, , , , weight]) => weight === "asks"),
       ),
     ],
   ]);
 }
 
-/** With a byte order mark, by which spreadsheets on Windows know UTF-8. */
-function csv(head: readonly string[], lines: readonly (readonly Cell[])[]): string {
-  return `\u{feff}${[head, ...lines].map((line) => csvLine(line.map(guarded))).join("")}`;
+/** "2026-11-09 08:02:00" on the clocks of a zone. */
+function clockOf({ timeZone }: Period): (moment: Date) => string {
+  const format = new Intl.DateTimeFormat("sv-SE", { timeZone, dateStyle: "short", timeStyle: "medium" });
+  return (moment) => format.format(moment);
 }
 
-/** A record of RFC 4180: what holds a comma, a quotation mark or a line end stands in quotation marks. */
-export function csvLine(cells: readonly Cell[]): string {
-  const quoted = cells
-    .map(String)
-    .map((text) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text));
-  return `${quoted.join(",")}\r\n`;
+function seconds(from: Date, to: Date): string {
+  return ((to.getTime() - from.getTime()) / 1000).toFixed(3);
 }
 
-/** A spreadsheet would run text that begins like a formula, also with wide signs or behind blanks. Strangers write these. */
-function guarded(value: Cell): Cell {
-  return typeof value === "string" && /^\s*[=+\-@\t\r\n＝＋－＠]/u.test(value) ? `'${value}` : value;
+function letterRows(period: Period): Cell[][] {
+  const clock = clockOf(period);
+  return period.audited.letters.map(
+    ({ letter, receivedAt, from, subject, sheets, became = "", verdict = "", answeredAt }) => [
+      letter,
+      clock(receivedAt),
+      asText(from),
+      asText(subject),
+      sheets,
+      became,
+      verdict,
+      answeredAt === undefined ? "" : clock(answeredAt),
+      answeredAt === undefined ? "" : seconds(receivedAt, answeredAt),
+    ],
+  );
 }
 
-/** An order's number stays text: a spreadsheet would take 0012, 1E5 or MAR-1 for a number or a date. */
-function numberCell(number: string): string {
-  const isTaken =
-    /^[\d\s.,]/.test(number) || /^(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)/i.test(number);
-  return isTaken ? `'${number}` : number;
+function pairRows({ audited }: Period): Cell[][] {
+  return audited.pairs.map(({ letter, order, number, buyer, revision = "", verdict = "" }) => [
+    letter,
+    asText(number),
+    asText(buyer),
+    order,
+    revision,
+    verdict,
+  ]);
+}
+
+function orderRows(period: Period): Cell[][] {
+  const clock = clockOf(period);
+  const { audited, from } = period;
+  return audited.orders.flatMap(({ order, number, buyer, revisions }) =>
+    revisions.map((revision, i) => [
+      asText(number),
+      asText(buyer),
+      order,
+      i + 1,
+      clock(revision.at),
+      seconds(revisions[0]?.at ?? revision.at, revision.at),
+      yesNo(revision.isLetter),
+      revision.verdict ?? "",
+      yesNo(isRight(revision)),
+      yesNo(revision.at >= from),
+    ]),
+  );
+}
+
+function slipRows(period: Period): Cell[][] {
+  const clock = clockOf(period);
+  return period.audited.slips.map((slip) => [
+    asText(slip.number),
+    asText(slip.buyer),
+    slip.problem.check,
+    slip.problem.wording,
+    slip.problem.severity,
+    slip.problem.spots[0]?.place ?? "",
+    slip.edition ?? "",
+    clock(slip.openedAt),
+    slip.ending,
+    slip.order,
+    yesNo(isCounted(slip, period.from)),
+  ]);
+}
+
+function yesNo(is: boolean): string {
+  return is ? "yes" : "no";
 }

@@ -1,6 +1,6 @@
 import { managerWord } from "../checks/order/manager-word.ts";
 import { isForPerson } from "../judging/for-person.ts";
-import type { Audited, AuditedOrder, AuditedSlip, Ending } from "../trade/audited.ts";
+import type { Audited, AuditedLetter, AuditedOrder, AuditedSlip, Ending } from "../trade/audited.ts";
 import type { Verdict } from "../trade/problem.ts";
 
 /** The middle and the ninth tenth of some values; absent of none. */
@@ -27,8 +27,15 @@ export interface CheckTally extends Readonly<Record<Ending, number>> {
 export interface Figures {
   readonly letters: number;
   readonly sheets: number;
+  /** Letters by what their answers say. */
   readonly byVerdict: Readonly<Record<Verdict, number>>;
-  /** Orders whose first letter came in these days, and those in which it left nothing to mend and nothing to ask. */
+  /** Letters of these days that were held for a person, and that were filed in silence. */
+  readonly held: number;
+  readonly silent: number;
+  /**
+   * Orders whose first letter came in these days, and those of them in which nothing was to be mended or asked until
+   * they passed or the days ended.
+   */
   readonly opened: number;
   readonly rightAtFirst: number;
   /** Orders that passed for the first time. */
@@ -55,18 +62,20 @@ const noSlips = new Set(["letter-still-open", managerWord.id]);
 
 /** Counts the time from `from` on and before `to`. */
 export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
-  const { letters, orders, held } = audited;
-  const slips = audited.slips.filter(
-    ({ openedAt, problem }) => openedAt >= from && !noSlips.has(problem.check),
-  );
+  const { letters, orders, held, unread } = audited;
+  const slips = audited.slips.filter((slip) => isCounted(slip, from));
   const opened = orders.filter(({ revisions: [first] }) => first !== undefined && first.at >= from);
   const passed = orders.flatMap((order) => passOf(order, from) ?? []);
+  const count = (what: AuditedLetter["became"]): number =>
+    letters.filter(({ became }) => became === what).length;
   const byVerdict = { pass: 0, fail: 0, confirm: 0, waiting: 0, person: 0 };
   for (const { verdict } of letters) if (verdict !== undefined) byVerdict[verdict]++;
   return {
     letters: letters.length,
     sheets: letters.reduce((sum, { sheets }) => sum + sheets, 0),
     byVerdict,
+    held: count("held"),
+    silent: count("silent"),
     opened: opened.length,
     rightAtFirst: opened.filter(isRightAtFirst).length,
     passed: passed.length,
@@ -86,20 +95,45 @@ export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
       ...audited.slips
         .filter(({ ending, problem }) => ending === "open" && isForPerson(problem))
         .map(({ number, problem, openedAt }) => ({
-          name: `order ${number === "" ? "without a number" : number}: ${problem.check}`,
-          hours: (to.getTime() - openedAt.getTime()) / hour,
+          name: `${orderNamed(number)}: ${problem.check}`,
+          since: openedAt,
         })),
-      ...held.map(({ letter, since }) => ({
-        name: `letter ${letter}: held`,
-        hours: (to.getTime() - since.getTime()) / hour,
+      ...unread.map(({ letter, number, since }) => ({
+        name: number === undefined ? `letter ${letter}` : `${orderNamed(number)}: words of letter ${letter}`,
+        since,
       })),
-    ].toSorted((a, b) => b.hours - a.hours),
+      ...held.map(({ letter, since }) => ({ name: `letter ${letter}: held`, since })),
+    ]
+      .map(({ name, since }) => ({ name, hours: (to.getTime() - since.getTime()) / hour }))
+      .toSorted((a, b) => b.hours - a.hours),
   };
 }
 
-/** An order that waits for more sheets is right so far. */
-export function isRightAtFirst({ revisions: [first] }: AuditedOrder): boolean {
-  return first?.verdict === "pass" || first?.verdict === "waiting";
+function orderNamed(number: string): string {
+  return `order ${number === "" ? "without a number" : number}`;
+}
+
+/** Whether something was found in the time from `from` on and is a slip. */
+export function isCounted({ openedAt, problem }: AuditedSlip, from: Date): boolean {
+  return openedAt >= from && !noSlips.has(problem.check);
+}
+
+/**
+ * Whether all letters up to the first pass were right. Sheets still to come and a manager's word are no fault of
+ * theirs.
+ */
+export function isRightAtFirst({ revisions }: AuditedOrder): boolean {
+  const passed = revisions.findIndex(({ verdict }) => verdict === "pass");
+  return revisions
+    .slice(0, passed === -1 ? undefined : passed + 1)
+    .filter(({ isLetter }) => isLetter)
+    .every(isRight);
+}
+
+/** Whether a revision leaves nothing to mend and nothing to ask. */
+export function isRight({ verdict, checks }: AuditedOrder["revisions"][number]): boolean {
+  if (verdict === "person") return checks.length > 0 && checks.every((check) => check === managerWord.id);
+  return verdict !== "fail" && verdict !== "confirm";
 }
 
 /** What it took until an order passed for the first time; undefined if it did not, or passed before `from`. */
@@ -154,6 +188,7 @@ function questionsOf(slips: readonly AuditedSlip[]): CheckTally[] {
         yes: count("yes"),
         decided: count("decided"),
         corrected: count("corrected"),
+        withdrawn: count("withdrawn"),
         open: count("open"),
       };
     })

@@ -11,6 +11,10 @@ export interface Period {
   readonly first: string;
   readonly last: string;
   readonly timeZone: string;
+  /** Midnight before the first day. */
+  readonly from: Date;
+  /** Days among them on which the desk is open; 1 if there is none. */
+  readonly businessDays: number;
   readonly audited: Audited;
   readonly figures: Figures;
   readonly before: Figures;
@@ -33,10 +37,18 @@ export async function readPeriod(
     first,
     last,
     timeZone,
+    from,
+    businessDays: openDays(first, last, calendar),
     audited,
     figures: figuresOf(audited, from, to),
     before: figuresOf(await read(start, from), start, from),
   };
+}
+
+function openDays(first: string, last: string, { isOpen }: Calendar): number {
+  let count = 0;
+  for (let at = first; at <= last; at = dateAfter(at, 1)) if (isOpen(at)) count += 1;
+  return Math.max(1, count);
 }
 
 /** The date so many business days before another. No further back than a year. */
@@ -44,8 +56,13 @@ export function businessDaysBack(date: string, days: number, { isOpen }: Calenda
   let left = days;
   let at = date;
   for (let seen = 0; left > 0 && seen < 400; seen++) {
-    at = new Date(Date.parse(`${at}T00:00:00Z`) - 24 * 3_600_000).toISOString().slice(0, 10);
+    at = dateAfter(at, -1);
     if (isOpen(at)) left -= 1;
   }
   return at;
+}
+
+/** The date so many days after another, or before it. */
+export function dateAfter(date: string, days: number): string {
+  return new Date(Date.parse(`${date}T00:00:00Z`) + days * 24 * 3_600_000).toISOString().slice(0, 10);
 }

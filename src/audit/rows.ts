@@ -5,24 +5,34 @@ import { daysBefore, type Period } from "./period.ts";
 export interface Section {
   readonly title: string;
   readonly lines: readonly (readonly string[])[];
+  /** What its figures count, where that is not plain. */
+  readonly note?: string;
+  /** Bars of its second column say the same. */
+  readonly isDrawn?: true;
 }
 
 /** Lines of one table that are shown; the files have all of them. */
 const most = 12;
 
-/** The tables of a period, as a terminal, a page and a chart show them. */
-export function sectionsOf({ figures, before }: Period): Section[] {
+const rightNote =
+  "Right from the first letter: of the orders opened, those in which nothing was to be mended or asked until they passed, or until these days ended. Sheets still to come, and a manager's word, are no fault.";
+
+/** The tables of a period, as a terminal, a page and a letter show them. */
+export function sectionsOf(period: Period): Section[] {
+  const { figures } = period;
   const tallies = (title: string, what: string, some: Figures["byCheck"]): Section => ({
     title,
     lines: [
       [what, "slips", "orders"],
       ...some.slice(0, most).map(({ name, slips, orders }) => [name, String(slips), String(orders)]),
     ],
+    isDrawn: true,
   });
   return [
     {
       title: "Figures",
-      lines: [["", "now", `a day of the ${daysBefore} business days before`], ...comparison(figures, before)],
+      lines: [["", "now", usualTitle(period), "change"], ...comparison(period)],
+      note: rightNote,
     },
     tallies("Slips by check", "check", figures.byCheck),
     tallies("Slips by buyer", "buyer", figures.byBuyer),
@@ -30,14 +40,15 @@ export function sectionsOf({ figures, before }: Period): Section[] {
     {
       title: "Questions",
       lines: [
-        ["check", "asked", "yes", "decided by us", "corrected", "no answer"],
+        ["check", "asked", "yes", "settled by us", "corrected", "withdrawn", "no answer"],
         ...figures.questions
           .slice(0, most)
-          .map(({ check, asked, yes, decided, corrected, open }) => [
+          .map(({ check, asked, yes, decided, corrected, withdrawn, open }) => [
             check,
-            ...[asked, yes, decided, corrected, open].map(String),
+            ...[asked, yes, decided, corrected, withdrawn, open].map(String),
           ]),
       ],
+      isDrawn: true as const,
     },
     {
       title: "Waits for a person",
@@ -49,25 +60,37 @@ export function sectionsOf({ figures, before }: Period): Section[] {
   ].filter(({ lines }) => lines.length > 1);
 }
 
-function comparison(now: Figures, before: Figures): string[][] {
-  const count = (name: string, of: (figures: Figures) => number): string[] => [
-    name,
-    String(of(now)),
-    (of(before) / daysBefore).toFixed(1),
-  ];
-  const spread = (name: string, unit: string, of: (figures: Figures) => Spread): string[] => [
-    name,
-    spreadText(of(now), unit),
-    spreadText(of(before), unit),
-  ];
+function usualTitle({ businessDays }: Period): string {
+  const days = businessDays === 1 ? "a business day" : `${businessDays} business days`;
+  return `usual for ${days}, by the ${daysBefore} before`;
+}
+
+function comparison({ figures: now, before, businessDays }: Period): string[][] {
+  const count = (name: string, of: (figures: Figures) => number): string[] => {
+    const usual = (of(before) / daysBefore) * businessDays;
+    return [name, String(of(now)), usual.toFixed(1), signed(of(now) - usual)];
+  };
+  const spread = (name: string, unit: string, of: (figures: Figures) => Spread): string[] => {
+    const [one, other] = [of(now).median, of(before).median];
+    const change = one === undefined || other === undefined ? "" : `median ${signed(one - other)}${unit}`;
+    return [name, spreadText(of(now), unit), spreadText(of(before), unit), change];
+  };
+  const [right, rightBefore] = [rightShare(now), rightShare(before)];
   return [
     count("letters", ({ letters }) => letters),
-    count("sheets", ({ sheets }) => sheets),
     ...(["pass", "waiting", "confirm", "fail", "person"] as const).map((verdict) =>
       count(`letters: ${verdict}`, ({ byVerdict }) => byVerdict[verdict]),
     ),
+    count("letters: held for a person", ({ held }) => held),
+    count("letters: filed in silence", ({ silent }) => silent),
+    count("sheets", ({ sheets }) => sheets),
     count("orders opened", ({ opened }) => opened),
-    ["right at the first letter", yieldText(now), yieldText(before)],
+    [
+      "right from the first letter",
+      yieldText(now),
+      yieldText(before),
+      right === undefined || rightBefore === undefined ? "" : `${signed(right - rightBefore)} points`,
+    ],
     count("orders passed", ({ passed }) => passed),
     spread("letters to pass", "", ({ rounds }) => rounds),
     spread("hours to pass", " h", ({ hoursToPass }) => hoursToPass),
@@ -76,10 +99,23 @@ function comparison(now: Figures, before: Figures): string[][] {
   ];
 }
 
-function yieldText({ opened, rightAtFirst }: Figures): string {
-  return opened === 0
+/** "+1.5", "−2.0", "0.0". */
+function signed(value: number): string {
+  const text = Math.abs(value).toFixed(1);
+  if (text === "0.0") return text;
+  return `${value < 0 ? "−" : "+"}${text}`;
+}
+
+/** In hundredths. */
+function rightShare({ opened, rightAtFirst }: Figures): number | undefined {
+  return opened === 0 ? undefined : (100 * rightAtFirst) / opened;
+}
+
+function yieldText(figures: Figures): string {
+  const share = rightShare(figures);
+  return share === undefined
     ? "no order"
-    : `${rightAtFirst} of ${opened} (${Math.round((100 * rightAtFirst) / opened)} %)`;
+    : `${figures.rightAtFirst} of ${figures.opened} (${Math.round(share)} %)`;
 }
 
 function spreadText({ median, p90 }: Spread, unit: string): string {

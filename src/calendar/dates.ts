@@ -10,6 +10,11 @@ export function hourOf(date: string, hour: number, timeZone: string): Date {
   return localTime(Date.parse(`${date}T00:00:00Z`) + hour * 3_600_000, timeZone);
 }
 
+/** The moment at which the clocks of a zone show a time, "07:30", of a day. One that they leave out is an hour later. */
+export function timeOf(date: string, time: string, timeZone: string): Date {
+  return localTime(Date.parse(`${date}T${time}:00Z`), timeZone);
+}
+
 /** The date in a time zone, as "YYYY-MM-DD". */
 export function dateIn(moment: Date, timeZone: string): string {
   return new Intl.DateTimeFormat("en-CA", { timeZone, dateStyle: "short" }).format(moment);

@@ -1,16 +1,13 @@
 import { mkdir, writeFile } from "node:fs/promises";
-import { join } from "node:path";
-import { oneLine } from "../answer/one-line.ts";
+import { dirname, join } from "node:path";
 import { csvFiles } from "../audit/csv.ts";
-import { type Period, readPeriod } from "../audit/period.ts";
-import { sectionsOf } from "../audit/rows.ts";
-import { trendsOf } from "../audit/trends.ts";
-import { calendarOf } from "../calendar/business-days.ts";
+import { periodPage } from "../audit/page.ts";
+import { readPeriod } from "../audit/period.ts";
+import { periodText } from "../audit/text.ts";
 import { dateIn } from "../calendar/dates.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { table } from "./table.ts";
 import { readRecord, systemClock } from "./wire.ts";
 
 export const day = defineCommand({
@@ -27,12 +24,13 @@ export const day = defineCommand({
     csv: {
       type: "string",
       takes: "FOLDER",
-      tells: "write letters, orders, problems and questions as CSV too",
+      tells: "write letters, orders, letters with their orders, problems and questions as CSV too",
     },
+    html: { type: "string", takes: "FILE", tells: "write a page with tables and charts too" },
     json: { type: "boolean", tells: "print one JSON object instead" },
     ...settingsOption,
   },
-  async run([given], { from, to, csv, json, settings }, { out }) {
+  async run([given], { from, to, csv, html, json, settings }, { out }) {
     const configuration = await configure(settings);
     const { time_zone: timeZone } = configuration.settings;
     const today = dateIn(systemClock.now(), timeZone);
@@ -44,22 +42,22 @@ export const day = defineCommand({
       throw new CannotRun("name one day, or the first and the last with --from and --to");
     if (last < first) throw new CannotRun(`${last} is before ${first}`);
     const store = await readRecord(configuration);
-    const { waiting } = configuration.settings;
-    const calendar = waiting === undefined ? calendarOf({ timeZone }) : calendarIn(waiting, timeZone);
+    const calendar = calendarIn(configuration.settings.waiting, timeZone);
     const period = await readPeriod(store.audited, { first, last }, calendar);
     await store.close();
-    if (csv !== undefined) await writeFiles(csv, period);
+    if (csv !== undefined) for (const [name, text] of csvFiles(period)) await write(join(csv, name), text);
+    if (html !== undefined) await write(html, periodPage(period, { charts: true }));
     out(json ? JSON.stringify(period, null, 2) : periodText(period));
     return 0;
   },
 });
 
-async function writeFiles(folder: string, period: Period): Promise<void> {
+async function write(file: string, text: string): Promise<void> {
   try {
-    await mkdir(folder, { recursive: true });
-    for (const [name, text] of csvFiles(period)) await writeFile(join(folder, name), text);
+    await mkdir(dirname(file), { recursive: true });
+    await writeFile(file, text);
   } catch (cause) {
-    throw new CannotRun(`cannot write to ${folder}: ${reasonOf(cause)}`, { cause });
+    throw new CannotRun(`cannot write ${file}: ${reasonOf(cause)}`, { cause });
   }
 }
 
@@ -68,19 +66,4 @@ function isDate(text: string): boolean {
   return (
     /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text)
   );
-}
-
-function periodText(period: Period): string {
-  const { first, last, timeZone, figures } = period;
-  const days = first === last ? first : `${first} to ${last}`;
-  const trends = trendsOf(figures);
-  return [
-    `${days} (${timeZone}): ${figures.letters === 0 ? "no letter came" : `${figures.letters} letters`}`,
-    ...sectionsOf(period).map(
-      ({ title, lines }) => `${title}\n${table(lines.map((line) => line.map((cell) => oneLine(cell, 80))))}`,
-    ),
-    ...(trends.length === 0
-      ? []
-      : [["What it teaches", ...trends.map((trend) => `- ${oneLine(trend, 300)}`)].join("\n")]),
-  ].join("\n\n");
 }

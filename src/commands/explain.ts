@@ -1,3 +1,4 @@
+import { table } from "../answer/table.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../checks/catalogue.ts";
 import { explained } from "../checks/explained.ts";
@@ -5,7 +6,6 @@ import { type AnyCheck, everyCheck, severityWords } from "../checks/run.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { nearest } from "./nearest.ts";
-import { table } from "./table.ts";
 
 export const explain = defineCommand({
   name: "explain",

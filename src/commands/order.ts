@@ -1,3 +1,4 @@
+import { table } from "../answer/table.ts";
 import { contactsIn } from "../audit/people.ts";
 import { dateIn, timeIn } from "../calendar/dates.ts";
 import { wordsOf } from "../checks/run.ts";
@@ -13,7 +14,6 @@ import type { Sheet } from "../trade/sheet.ts";
 import { defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 import { stationBoxes } from "./station-boxes.ts";
-import { table } from "./table.ts";
 import { readRecord, recordFolder } from "./wire.ts";
 
 export const order = defineCommand({

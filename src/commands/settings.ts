@@ -1,6 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { resolve } from "node:path";
 import { listed } from "../answer/one-line.ts";
+import { table } from "../answer/table.ts";
 import { businessDayAfter } from "../calendar/business-days.ts";
 import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
 import { neverAsked } from "../checks/required.ts";
@@ -16,7 +17,6 @@ import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
-import { table } from "./table.ts";
 import { aroundMail, nameServersOf, recordFolder, systemClock } from "./wire.ts";
 
 export const settings = defineCommand({
@@ -68,7 +68,7 @@ export const settings = defineCommand({
         ),
         `answers    ${answers.folder === undefined ? `by ${answers.send?.smtp.host}` : `into the folder ${beside(file, answers.folder)}`}, from ${answers.from.address}`,
         `shared     ${sharedDomainsInWords(read.trust)}`,
-        `day        begins at midnight in ${read.time_zone}`,
+        `day        begins at midnight in ${read.time_zone}; ${dayLetterInWords(read)}`,
         ...editionFiles.flatMap((written) => warningOf(written, catalogue)),
         "No faults.",
       ].join("\n"),
@@ -166,6 +166,13 @@ function managerInWords(one: Managing): string {
   const does = waits ? "they wait for the manager's word" : "copies of answers";
   const weekly = summary === undefined ? "" : `; a summary each ${summary.weekday} at ${summary.hour}:00`;
   return `${manager.name}, ${manager.address}: ${managedInWords(one)}; ${does}${weekly}`;
+}
+
+/** Who is told of each day. */
+function dayLetterInWords({ day }: Settings): string {
+  if (day === undefined) return "nobody gets a letter about it";
+  const people = day.to.map(({ name, address }) => `${name}, ${address}`);
+  return `a letter about it at ${day.letter_at} on business days to ${people.join("; ")}`;
 }
 
 /** When buyers are reminded, and when nobody works next. */

@@ -1,9 +1,9 @@
 import { createInterface } from "node:readline";
+import { table } from "../answer/table.ts";
 import { hashPassword, lengths } from "../desk/passwords.ts";
 import { roles } from "../ports/accounts.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { table } from "./table.ts";
 import { openRecord, systemClock } from "./wire.ts";
 
 export const user = defineCommand({

@@ -207,6 +207,15 @@ function rulesOf(settings: Settings): Rules {
     ...(nameServers === undefined ? {} : { nameServers }),
     receivedLines: received_lines,
     ...(settings.notice === undefined ? {} : { notice: settings.notice.to }),
+    ...(settings.day === undefined
+      ? {}
+      : {
+          dayLetter: {
+            at: settings.day.letter_at,
+            to: settings.day.to,
+            calendar: calendarIn(settings.waiting, settings.time_zone),
+          },
+        }),
     ...(settings.desk?.link_days === undefined
       ? {}
       : { links: { address: addressOf(settings.desk), days: settings.desk.link_days } }),

@@ -6,6 +6,7 @@ import type { Claim, Outcome } from "../ports/store.ts";
 import type { Note } from "../trade/note.ts";
 import { alarmOf } from "./alarm.ts";
 import { after } from "./answer.ts";
+import { dayIn, tellingOfDays } from "./day-letter.ts";
 import type { Desk } from "./desk.ts";
 import { movesIn, ordersIn } from "./moves.ts";
 import { answerTo, noteKey, reminding } from "./note-answer.ts";
@@ -27,7 +28,8 @@ export type NoteTaken =
 export async function takeNote(desk: Desk, note: Note): Promise<NoteTaken> {
   const { store, clock, rules } = desk;
   const state = await store.buyers.stateOf(note.buyer, ordersIn(note));
-  const why = summaryIn(note) === undefined ? faultOf(note, state) : undefined;
+  const isAboutNone = summaryIn(note) !== undefined || dayIn(note) !== undefined;
+  const why = isAboutNone ? undefined : faultOf(note, state);
   if (why !== undefined) return { kind: "wrong", why };
   const lane = await store.orders.laneOf(note.buyer, note.order);
   const bytes = new TextEncoder().encode(JSON.stringify(note));
@@ -50,6 +52,8 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
   const { store, catalogue } = desk;
   const summary = summaryIn(note);
   if (summary !== undefined) return summing(desk, note, summary);
+  const days = dayIn(note);
+  if (days !== undefined) return tellingOfDays(desk, note, days);
   const state = await store.buyers.stateOf(note.buyer, ordersIn(note));
   const why = faultOf(note, state);
   const moves = movesIn(note, state, String(letter));

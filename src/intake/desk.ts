@@ -1,3 +1,4 @@
+import type { Calendar } from "../calendar/business-days.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Reminding } from "../judging/reminders.ts";
 import type { Clock } from "../ports/clock.ts";
@@ -6,7 +7,7 @@ import type { Reader } from "../ports/reader.ts";
 import type { Sender } from "../ports/sender.ts";
 import type { Store } from "../ports/store.ts";
 import type { Edition } from "../reading/edition.ts";
-import type { Managing } from "../trade/manager.ts";
+import type { Manager, Managing } from "../trade/manager.ts";
 import type { Put } from "./release.ts";
 
 /** All that the intake works with. */
@@ -51,6 +52,12 @@ export interface Rules {
   readonly managing: readonly Managing[];
   /** How many answers go out before letters wait for their turn. */
   readonly mostAnswers: MostAnswers;
+  /** Who is told each business day how the last one went, from what time on, such as "07:00". */
+  readonly dayLetter?: {
+    readonly at: string;
+    readonly to: readonly Manager[];
+    readonly calendar: Calendar;
+  };
   /** Whom to tell of letters that wait for a person. */
   readonly notice?: string;
   /** When buyers are reminded of orders that wait for them; absent where nobody is. */

@@ -1,14 +1,12 @@
-import { composeMessage } from "../answer/message.ts";
 import { composeWeek } from "../audit/week.ts";
 import { lastWeek } from "../calendar/weeks.ts";
-import type { Report } from "../judging/report.ts";
 import { managerOf } from "../orders/managed.ts";
 import type { OrderWeek, Outcome } from "../ports/store.ts";
 import { type Managing, weekdays } from "../trade/manager.ts";
 import type { Act, Note } from "../trade/note.ts";
-import { messageIdOf } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { noteKey } from "./note-answer.ts";
+import { noteLetter } from "./note-letter.ts";
 import { calendarName } from "./remind.ts";
 
 type Summary = Extract<Act, { kind: "summary" }>;
@@ -60,47 +58,12 @@ async function ordersOf(
   return all.filter(({ order }) => managerOf(order, rules.managing) === one);
 }
 
-/** A report on nothing: a summary judges no order. */
-const nothing: Report = {
-  verdict: "pass",
-  files: [],
-  sheets: [],
-  orders: [],
-  problems: [],
-  earlier: [],
-  replaced: [],
-  late: [],
-  withdrawn: [],
-  held: false,
-};
-
 /** Tells a manager of a week. */
 export async function summing(desk: Desk, note: Note, { of, from, until }: Summary): Promise<Outcome> {
-  const { store, clock, rules, timeZone, from: sender, secret, catalogue } = desk;
-  const { version } = await store.buyers.stateOf(note.buyer, []);
-  const outcome = {
-    letter: { subject: note.why, references: [], text: "", attachments: [] },
-    report: nothing,
-    buyer: note.buyer,
-    version,
-    changes: [],
-    by: note.by,
-  };
+  const { rules, timeZone, catalogue } = desk;
   const one = rules.managing.find((each) => keyOf(each) === of);
-  if (one === undefined) return { ...outcome, state: "silent", why: "the settings no longer ask for it" };
+  if (one === undefined) return noteLetter(desk, note, undefined);
   const week = { from: new Date(from), until: new Date(until) };
-  const orders = await ordersOf(one, week, desk);
-  const words = composeWeek(one, orders, { ...week, timeZone }, catalogue);
-  const messageId = messageIdOf(noteKey(note), sender.address, secret);
-  const recipient = one.manager.address;
-  const envelope = {
-    from: sender,
-    to: recipient,
-    date: clock.now(),
-    messageId,
-    references: [],
-    auto: "auto-generated",
-  } as const;
-  const bytes = await composeMessage(envelope, words);
-  return { ...outcome, state: "ready", answer: { messageId, recipient, subject: words.subject, bytes } };
+  const words = composeWeek(one, await ordersOf(one, week, desk), { ...week, timeZone }, catalogue);
+  return noteLetter(desk, note, { recipient: one.manager.address, words });
 }

@@ -1,4 +1,4 @@
-export type Cell = string | number;
+import type { Cell } from "../audit/cells.ts";
 
 /** Rows under titles. A text is what somebody typed; a number is a number. */
 export interface Table {

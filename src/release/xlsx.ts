@@ -1,6 +1,7 @@
 import { unzipSync, zipSync } from "fflate";
 import writeWorkbook, { type Feature } from "write-excel-file/universal";
-import type { Cell, Table } from "./table.ts";
+import type { Cell } from "../audit/cells.ts";
+import type { Table } from "./table.ts";
 
 /** The earliest time that an archive can hold. */
 const noTime = "1980-01-01T00:00:00";

@@ -247,6 +247,15 @@ export const settingsSchema = z
     waiting: waitingSchema.optional(),
     /** Who manages which orders. The first that an order fits is its manager. */
     projects: z.array(managingSchema).default([]),
+    /** Who is told each business day, from what time on, how the last one went. */
+    day: z
+      .strictObject({
+        letter_at: z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "not a time such as 07:00"),
+        to: z
+          .array(z.strictObject({ name: z.string().trim().min(1), address: z.email().toLowerCase() }))
+          .min(1),
+      })
+      .optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */
     notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */
@@ -279,6 +288,18 @@ export const settingsSchema = z
       ...wherever({
         answers: z.looseObject({ from: z.looseObject({}), also: some }),
         projects: z.array(managingSchema),
+      }),
+    },
+  )
+  .refine(
+    ({ answers: { from, also }, day }) =>
+      day === undefined || day.to.every(({ address }) => ![from.address, ...also].includes(address)),
+    {
+      error: "one of them is an address of this desk itself, which would read it as a letter",
+      path: ["day", "to"],
+      ...wherever({
+        answers: z.looseObject({ from: z.looseObject({}), also: some }),
+        day: z.looseObject({ to: some }).optional(),
       }),
     },
   )

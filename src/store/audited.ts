@@ -1,8 +1,11 @@
 import { type Kysely, sql } from "kysely";
-import type { Audited, AuditedLetter, AuditedOrder, AuditedSlip, Ending } from "../trade/audited.ts";
+import type { Audited, AuditedLetter, AuditedOrder, AuditedPair, AuditedSlip } from "../trade/audited.ts";
 import type { Verdict } from "../trade/problem.ts";
+import { becameBy, judgings } from "./became.ts";
+import { endingOf } from "./ended.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
+import { heldAt, unreadAt } from "./waited.ts";
 
 type Db = Kysely<Tables>;
 
@@ -12,7 +15,9 @@ export async function readAudited(db: Db, from: Date, to: Date): Promise<Audited
   return {
     letters: await lettersOf(db, start, end),
     orders: await ordersOf(db, start, end),
+    pairs: await pairsOf(db, start, end),
     slips: await slipsOf(db, start, end),
+    unread: await unreadAt(db, end),
     held: await heldAt(db, end),
   };
 }
@@ -20,15 +25,20 @@ export async function readAudited(db: Db, from: Date, to: Date): Promise<Audited
 async function lettersOf(db: Db, start: string, end: string): Promise<AuditedLetter[]> {
   const events = await db
     .selectFrom("events")
-    .select(["subject_id", "what", (eb) => eb.fn.min("at").as("at")])
+    .select(["subject_id", "what", "words", "at"])
     .where("subject", "=", "letter")
-    .where("what", "in", ["ready", "held", "silent", "sent"])
+    .where("what", "in", ["sent", ...judgings])
     .where("at", ">=", start)
     .where("at", "<", end)
-    .groupBy(["subject_id", "what"])
+    .orderBy("id")
     .execute();
-  const sent = new Map(events.flatMap((one) => (one.what === "sent" ? [[one.subject_id, one.at]] : [])));
-  const judged = new Set(events.flatMap(({ what, subject_id }) => (what === "sent" ? [] : [subject_id])));
+  const sent = new Map<number | null, string>();
+  const judged = new Map<number | null, AuditedLetter["became"]>();
+  for (const { subject_id, what, words, at } of events) {
+    const now = becameBy(what, words);
+    if (now !== undefined) judged.set(subject_id, now);
+    else if (!sent.has(subject_id)) sent.set(subject_id, at);
+  }
   const rows = await db
     .selectFrom("letters")
     .leftJoin("sheets", "sheets.letter", "letters.id")
@@ -43,25 +53,68 @@ async function lettersOf(db: Db, start: string, end: string): Promise<AuditedLet
     .execute();
   return rows.map(({ id, received_at, sender, subject, verdict, sheets }) => {
     const answered = sent.get(id);
+    const now = judged.get(id);
     return {
       letter: id,
       receivedAt: new Date(received_at),
       from: sender ?? "",
       subject: subject ?? "",
-      sheets: judged.has(id) ? Number(sheets) : 0,
-      ...(verdict === null || !judged.has(id) ? {} : { verdict: verdict as Verdict }),
+      sheets: now === undefined ? 0 : Number(sheets),
+      ...(now === undefined ? {} : { became: now }),
+      ...(verdict === null || now !== "answered" ? {} : { verdict: verdict as Verdict }),
       ...(answered === undefined ? {} : { answeredAt: new Date(answered) }),
     };
   });
+}
+
+/** Letters of these days and the orders that they were about when the days ended. A pair is there once. */
+async function pairsOf(db: Db, start: string, end: string): Promise<AuditedPair[]> {
+  const rows = await db
+    .selectFrom("order_letters")
+    .innerJoin("letters", "letters.id", "order_letters.letter")
+    .innerJoin("orders", "orders.id", "order_letters.order_id")
+    .leftJoin("revisions", (join) =>
+      join
+        .onRef("revisions.letter", "=", "letters.id")
+        .onRef("revisions.order_id", "=", "orders.id")
+        .on("revisions.at", "<", end),
+    )
+    .select(["letters.id as letter", "letters.key", "letters.kind", "orders.id as order"])
+    .select(["orders.number", "orders.buyer", "revisions.number as revision", "revisions.verdict"])
+    .where("letters.received_at", ">=", start)
+    .where("letters.received_at", "<", end)
+    .where("letters.kind", "!=", "note")
+    .where((eb) =>
+      eb.exists(
+        eb
+          .selectFrom("events")
+          .select("events.id")
+          .where("subject", "=", "letter")
+          .whereRef("subject_id", "=", "letters.id")
+          .where("what", "in", judgings)
+          .where("at", "<", end),
+      ),
+    )
+    .orderBy("letters.received_at")
+    .orderBy("letters.id")
+    .orderBy("orders.id")
+    .execute();
+  return rows.map(({ letter, key, kind, order, number, buyer, revision, verdict }) => ({
+    letter: kind === "let-in" ? Number(key.replace(/^let in /, "")) : letter,
+    order,
+    number,
+    buyer,
+    ...(revision === null ? {} : { revision }),
+    ...(verdict === null ? {} : { verdict: verdict as Verdict }),
+  }));
 }
 
 async function ordersOf(db: Db, start: string, end: string): Promise<AuditedOrder[]> {
   const rows = await db
     .selectFrom("revisions")
     .innerJoin("orders", "orders.id", "revisions.order_id")
-    .leftJoin("letters", "letters.id", "revisions.letter")
     .select(["orders.id", "orders.number", "orders.buyer", "revisions.at", "revisions.verdict"])
-    .select("letters.kind")
+    .select(["revisions.cause", "revisions.problems"])
     .where("orders.key", "!=", "")
     .where("revisions.at", "<", end)
     .where("orders.id", "in", (eb) =>
@@ -73,10 +126,11 @@ async function ordersOf(db: Db, start: string, end: string): Promise<AuditedOrde
     order,
     number: revisions[0]?.number ?? "",
     buyer: revisions[0]?.buyer ?? "",
-    revisions: revisions.map(({ at, verdict, kind }) => ({
+    revisions: revisions.map(({ at, verdict, cause, problems }) => ({
       at: new Date(at),
       ...(verdict === null ? {} : { verdict: verdict as Verdict }),
-      isLetter: kind !== "note",
+      checks: [...new Set((JSON.parse(problems) as { readonly check: string }[]).map(({ check }) => check))],
+      isLetter: cause === "letter",
     })),
   }));
 }
@@ -88,8 +142,22 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
     .leftJoin("sheets", (join) =>
       join.on("sheets.id", "=", sql<string>`json_extract(questions.problem, '$.spots[0].file')`),
     )
+    .leftJoin("revisions", "revisions.id", "questions.closed_by")
     .selectAll("questions")
     .select(["orders.number as name", "orders.buyer", "sheets.edition"])
+    .select(["revisions.withdrawn", "revisions.cause"])
+    .select((eb) =>
+      eb
+        .exists(
+          eb
+            .selectFrom("order_letters")
+            .innerJoin("answers", "answers.letter", "order_letters.letter")
+            .select("answers.letter")
+            .whereRef("order_letters.order_id", "=", "orders.id")
+            .whereRef("answers.recipient", "=", "questions.decided_by"),
+        )
+        .as("is_senders"),
+    )
     .where("questions.opened_at", "<", end)
     .where((eb) =>
       eb.or([
@@ -112,40 +180,10 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
       problem,
       ...(row.edition === null ? {} : { edition: row.edition }),
       openedAt: slips.get(key)?.openedAt ?? new Date(row.opened_at),
-      ending: endingOf(row, end),
+      ending: endingOf({ ...row, isSenders: Boolean(row.is_senders) }, problem, end),
     });
   }
   return [...slips.values()].filter(
     ({ openedAt, ending }) => openedAt.toISOString() >= start || ending === "open",
   );
-}
-
-function endingOf(
-  row: {
-    readonly settled_at: string | null;
-    readonly decided_by: string | null;
-    readonly closed_at: string | null;
-  },
-  end: string,
-): Ending {
-  if (row.settled_at !== null && row.settled_at < end) return row.decided_by === null ? "yes" : "decided";
-  return row.closed_at !== null && row.closed_at < end ? "corrected" : "open";
-}
-
-async function heldAt(db: Db, end: string): Promise<Audited["held"]> {
-  const rows = await db
-    .selectFrom("events")
-    .select(["subject_id", "what", "at"])
-    .where("subject", "=", "letter")
-    .where((eb) =>
-      eb.or([eb("what", "in", ["held", "put aside", "ready"]), eb("what", "like", "let in as letter %")]),
-    )
-    .where("at", "<", end)
-    .orderBy("id")
-    .execute();
-  const held = new Map<number, Date>();
-  for (const { subject_id, what, at } of rows)
-    if (what === "held") held.set(subject_id ?? 0, new Date(at));
-    else held.delete(subject_id ?? 0);
-  return [...held].map(([letter, since]) => ({ letter, since }));
 }

@@ -7,6 +7,7 @@ import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import { withdrawnIn } from "./ended.ts";
 import { readSheets, sheetsIn } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -170,7 +171,7 @@ function stateOf(
 ): KnownQuestion["state"] {
   if (row.settled_at !== null) return row.decided_by === null ? "settled" : "decided";
   if (row.closed_at === null) return "open";
-  const gone = new Set(JSON.parse(row.withdrawn ?? "[]") as FileId[]);
+  const gone = withdrawnIn(row);
   return spots.length > 0 && spots.every(({ file }) => gone.has(file)) ? "withdrawn" : "gone";
 }
 

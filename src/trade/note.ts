@@ -42,6 +42,15 @@ export type Act =
       readonly from: string;
       readonly until: string;
     }
+  /** Somebody is told of some days. It is about no order. */
+  | {
+      readonly kind: "day";
+      /** Whom, by address. */
+      readonly to: string;
+      /** The days, as "2026-11-09", both inclusive. */
+      readonly first: string;
+      readonly last: string;
+    }
   /** What was released of some stations is engraved. */
   | { readonly kind: "cut"; readonly stations: readonly string[] };
 

@@ -34,6 +34,10 @@ const grave = ["pass", "waiting", "confirm", "person", "fail"] as const;
  */
 export type Verdict = (typeof grave)[number];
 
+export function isVerdict(text: string): text is Verdict {
+  return grave.some((one) => one === text);
+}
+
 /** The gravest of some verdicts; `pass` of none. */
 export function gravest(verdicts: Iterable<Verdict>): Verdict {
   let worst = 0;

@@ -2,6 +2,7 @@ import { setTimeout as wait } from "node:timers/promises";
 import { sendAlarms } from "../intake/alarm.ts";
 import { managersToAsk } from "../intake/ask-manager.ts";
 import { takeNote } from "../intake/check-note.ts";
+import { dayLettersDue } from "../intake/day-letter.ts";
 import type { Desk } from "../intake/desk.ts";
 import { releaseOrder, releasesDue } from "../intake/release.ts";
 import { remindersOf } from "../intake/remind.ts";
@@ -23,6 +24,9 @@ const noticeAgain = 300_000;
 
 /** How often it is looked whether reminders are due, in milliseconds. */
 const remindEvery = 3_600_000;
+
+/** How often it is looked whether the letter about a day is due, in milliseconds. */
+const dayEvery = 60_000;
 
 /** Free bytes that the record's disk must have before a letter is taken up. The largest letter unpacks to less. */
 const leastRoom = 256_000_000;
@@ -64,6 +68,8 @@ interface Run {
   nextNotice: number;
   /** When it is looked next whether reminders are due, in milliseconds since 1970. */
   nextReminders: number;
+  /** When it is looked next whether the letter about a day is due, in milliseconds since 1970. */
+  nextDay: number;
   /** When a sender that failed is tried next, in milliseconds since 1970. */
   nextTry: number;
 }
@@ -85,6 +91,7 @@ export async function runWorker(
     unshelved: new Map(),
     nextNotice: 0,
     nextReminders: 0,
+    nextDay: 0,
     nextTry: 0,
   };
   const read = run.once ? readOnce : keepReading;
@@ -95,6 +102,7 @@ export async function runWorker(
   if (run.once) {
     await shelveRest(run);
     await remindBuyers(run);
+    await tellOfDay(run);
     await takeAllDue(run);
     await tellPeople(run);
   }
@@ -260,6 +268,7 @@ async function keepTakingDue(run: Run): Promise<void> {
     await trySender(run);
     await shelveRest(run);
     await remindBuyers(run);
+    await tellOfDay(run);
     await tellPeople(run);
     await pause(lookEvery, run.signal);
   }
@@ -290,6 +299,19 @@ async function remindBuyers(run: Run): Promise<void> {
     await releaseDue(run);
   } catch (cause) {
     desk.log.warn({ cause }, "the record, or a disk, failed; reminding and releasing later");
+  }
+}
+
+/** Has the letter about a day made. The worker sends it as it sends answers. */
+async function tellOfDay(run: Run): Promise<void> {
+  const { desk } = run;
+  const now = desk.clock.now().getTime();
+  if (run.signal.aborted || now < run.nextDay) return;
+  run.nextDay = now + dayEvery;
+  try {
+    for (const note of await dayLettersDue(desk)) await takeNote(desk, note);
+  } catch (cause) {
+    desk.log.warn({ cause }, "the record failed; telling of the day later");
   }
 }
 

@@ -12,6 +12,6 @@ test("the page of a day tells of a slip, and refuses days that end before they b
   expect(day).toContain("<svg");
   expect(day).toContain("spelling");
   const checks = await (await browser.get("/checks")).text();
-  expect(checks).toContain("0 yes, 0 decided by us, 0 corrected, 1 no answer");
+  expect(checks).toContain("0 yes, 0 settled by us, 0 corrected, 0 withdrawn, 1 no answer");
   expect((await browser.get("/day?from=2026-11-09&to=2026-11-01")).status).toBe(400);
 });

@@ -105,14 +105,13 @@ export function libreOffice(name: string, bytes: Uint8Array, reads?: string): Ma
 
 /** RFC 4180 with LibreOffice's quotation marks left on, as they tell text from numbers. */
 function records(csv: string): string[][] {
-  return csv
-    .replace(/\n$/, "")
-    .split("\n")
-    .map((line) =>
-      [...line.matchAll(/("(?:[^"]|"")*"|[^,]*)(?:,|$)/g)]
-        .slice(0, -1)
-        .map(([, cell = ""]) =>
-          cell.startsWith('"') ? JSON.stringify(cell.slice(1, -1).replaceAll('""', '"')) : cell,
-        ),
-    );
+  const rows: string[][] = [];
+  let row: string[] = [];
+  for (const [, cell = "", end] of csv.matchAll(/("(?:[^"]|"")*"|[^,\n]*)(,|\n|$)/g)) {
+    row.push(cell.startsWith('"') ? JSON.stringify(cell.slice(1, -1).replaceAll('""', '"')) : cell);
+    if (end === ",") continue;
+    if (row.length > 1 || cell !== "" || end === "\n") rows.push(row);
+    row = [];
+  }
+  return rows;
 }

@@ -92,6 +92,16 @@ test.each([
     (sample: string) => sample.replace("to: service@", "to: stations@"),
     /notice\.to: is an address of this desk itself/,
   ],
+  [
+    "a letter about a day that the desk would read itself",
+    (sample: string) => sample.replace("address: odile@", "address: Orders@"),
+    /day\.to: one of them is an address of this desk itself/,
+  ],
+  [
+    "an hour that is none",
+    (sample: string) => sample.replace('letter_at: "07:00"', 'letter_at: "7 am"'),
+    /day\.letter_at: not a time such as 07:00/,
+  ],
 ])("%s is a fault", (_, change, fault) => {
   const read = readSettings(change(readFileSync("config/burin-mail.yaml", "utf8")), "burin-mail.yaml");
   expect(read.ok ? [] : read.faults.map(faultLine)).toEqual([expect.stringMatching(fault)]);

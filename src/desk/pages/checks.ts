@@ -18,7 +18,7 @@ const days = 28;
 
 function endingsOf(one: CheckTally | undefined): string {
   if (one === undefined) return "";
-  return `${one.yes} yes, ${one.decided} decided by us, ${one.corrected} corrected, ${one.open} no answer`;
+  return `${one.yes} yes, ${one.decided} settled by us, ${one.corrected} corrected, ${one.withdrawn} withdrawn, ${one.open} no answer`;
 }
 
 /** All checks, with what each finds, how often it fired, and how its questions ended. */

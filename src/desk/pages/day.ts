@@ -1,8 +1,8 @@
 import { html, raw } from "hono/html";
-import { barChart } from "../../audit/chart.ts";
+import { barsOf } from "../../audit/page.ts";
 import { readPeriod } from "../../audit/period.ts";
 import { sectionsOf } from "../../audit/rows.ts";
-import { trendsOf } from "../../audit/trends.ts";
+import { lessonsOf } from "../../audit/text.ts";
 import { calendarOf } from "../../calendar/business-days.ts";
 import { dateIn } from "../../calendar/dates.ts";
 import { type Ask, type Front, Refused, visitorOf } from "../front.ts";
@@ -10,9 +10,6 @@ import { page } from "../page.ts";
 
 /** So many days are audited on one page at most. */
 const mostDays = 92;
-
-/** Tables that are drawn as bars too: of these their second column. */
-const drawn = new Set(["Slips by check", "Slips by buyer", "Slips by field and edition"]);
 
 /** The audit of a day, or of the days from one to another. */
 export async function dayPage(c: Ask, front: Front): Promise<Response> {
@@ -29,7 +26,6 @@ export async function dayPage(c: Ask, front: Front): Promise<Response> {
     { first, last },
     rules.reminding ?? calendarOf({ timeZone }),
   );
-  const trends = trendsOf(period.figures);
   return page(
     c,
     front,
@@ -37,21 +33,18 @@ export async function dayPage(c: Ask, front: Front): Promise<Response> {
     html`<form action="/day" class="acts"><div><label for="from">From</label>
 <input id="from" type="date" name="from" value="${first}"></div><div><label for="to">To</label>
 <input id="to" type="date" name="to" value="${last}"></div><button>Show</button></form>
-${trends.length === 0 ? "" : html`<h2>What it teaches</h2><ul>${trends.map((trend) => html`<li>${trend}</li>`)}</ul>`}
+${lessonsOf(period).map(({ title, says }) => html`<h2>${title}</h2><ul>${says.map((one) => html`<li>${one}</li>`)}</ul>`)}
 ${sectionsOf(period).map(
-  ({ title, lines: [head = [], ...lines] }) => html`<section aria-label="${title}"><h2>${title}</h2>
-${
-  drawn.has(title)
-    ? html`<div class="wide">${raw(
-        barChart(
-          title,
-          lines.map(([name = "", value]) => ({ name, value: Number(value) })),
-        ),
-      )}</div>`
-    : ""
-}
+  ({
+    title,
+    lines: [head = [], ...lines],
+    note,
+    isDrawn,
+  }) => html`<section aria-label="${title}"><h2>${title}</h2>
+${isDrawn ? html`<div class="wide">${raw(barsOf(title, lines))}</div>` : ""}
 <div class="wide"><table class="stack"><tr>${head.map((cell) => (cell === "" ? html`<td></td>` : html`<th>${cell}</th>`))}</tr>
-${lines.map((line) => html`<tr>${line.map((cell, i) => html`<td data-label="${head[i] ?? ""}">${cell}</td>`)}</tr>`)}</table></div></section>`,
+${lines.map((line) => html`<tr>${line.map((cell, i) => html`<td data-label="${head[i] ?? ""}">${cell}</td>`)}</tr>`)}</table></div>
+${note === undefined ? "" : html`<p class="faint">${note}</p>`}</section>`,
 )}`,
   );
 }
