@@ -247,6 +247,8 @@ export const settingsSchema = z
     waiting: waitingSchema.optional(),
     /** Who manages which orders. The first that an order fits is its manager. */
     projects: z.array(managingSchema).default([]),
+    /** Days after which what is done with is erased, but for what is counted; without it nothing is by itself. */
+    erase_after_days: z.int().min(30).max(36_500).optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */
     notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */

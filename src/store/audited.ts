@@ -89,7 +89,7 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
       join.on("sheets.id", "=", sql<string>`json_extract(questions.problem, '$.spots[0].file')`),
     )
     .selectAll("questions")
-    .select(["orders.number as name", "orders.buyer", "sheets.edition"])
+    .select(["orders.number as name", "orders.buyer", "orders.erased_at", "sheets.edition"])
     .where("questions.opened_at", "<", end)
     .where((eb) =>
       eb.or([
@@ -113,10 +113,12 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
       ...(row.edition === null ? {} : { edition: row.edition }),
       openedAt: slips.get(key)?.openedAt ?? new Date(row.opened_at),
       ending: endingOf(row, end),
+      ...(row.erased_at !== null && row.erased_at < end ? { isErased: true } : {}),
     });
   }
   return [...slips.values()].filter(
-    ({ openedAt, ending }) => openedAt.toISOString() >= start || ending === "open",
+    ({ openedAt, ending, isErased }) =>
+      openedAt.toISOString() >= start || (ending === "open" && isErased === undefined),
   );
 }
 
