@@ -1,5 +1,5 @@
 import type { By, Deleted, ErasePlan, EraseScope, InTheWay } from "../ports/store.ts";
-import type { Desk } from "./desk.ts";
+import type { Desk, Rules } from "./desk.ts";
 import { calendarName } from "./remind.ts";
 
 /** Whose letters are erased. Orders that are not done with go only where they are given up. */
@@ -14,7 +14,8 @@ export interface ErasedPerson extends ErasePlan {
   readonly deleted: Deleted;
 }
 
-type Erases = Pick<Desk, "store" | "clock" | "rules">;
+/** What erasing needs of a desk. */
+type Erases = Pick<Desk, "store" | "clock"> & { readonly rules: Pick<Rules, "erasing"> };
 
 /** What would be erased of a person. */
 export function planErasing({ store, clock }: Erases, whom: Whom): Promise<ErasePlan> {
