@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import { oneLine } from "../answer/one-line.ts";
+import { counted, oneLine } from "../answer/one-line.ts";
 import { dateIn } from "../calendar/dates.ts";
 import {
   deletedWords,
@@ -9,6 +9,7 @@ import {
   erasePerson,
   planDue,
   planErasing,
+  sizeOf,
 } from "../intake/erase.ts";
 import type { ErasePlan } from "../ports/store.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
@@ -61,7 +62,7 @@ where something is in the way. ${elsewhereWords}`,
     try {
       if (address === undefined) {
         const due = really ? await eraseDue(desk) : { ...(await planDue(desk)), deleted: undefined };
-        const what = `what ${due.people} people had in the record and nothing came for in ${days} days`;
+        const what = `what ${counted(due.people, "sender")} had in the record and nothing came for in ${days} days`;
         out(
           (due.deleted === undefined
             ? [`Would be erased: ${what}.`, notYet]
@@ -86,7 +87,7 @@ where something is in the way. ${elsewhereWords}`,
       }
       out(
         [
-          `Erased: ${erased.letters.length} letters and notes, ${erased.orders.length} orders. They are counted as ${standIn}.`,
+          `Erased: ${sizeOf(erased)}. They are counted as ${standIn}.`,
           ...deletedWords(deleted),
           ...elsewhereText(erased),
           elsewhereWords,
@@ -114,7 +115,7 @@ function planText(plan: ErasePlan, address: string, zone: string): string {
   const { letters, orders } = plan;
   if (letters.length + orders.length === 0) return [nothing(address), ...elsewhereText(plan)].join("\n");
   return [
-    `Would be erased: ${letters.length} letters and notes, ${orders.length} orders.`,
+    `Would be erased${plan.inTheWay.length === 0 ? "" : ", once nothing is in the way"}: ${sizeOf(plan)}.`,
     ...(orders.length === 0
       ? []
       : [`Orders: ${orders.map((one) => oneLine(one, 40) || "(no number)").join(", ")}`]),

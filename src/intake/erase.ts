@@ -1,3 +1,4 @@
+import { counted } from "../answer/one-line.ts";
 import type { By, Deleted, ErasePlan, EraseScope, InTheWay } from "../ports/store.ts";
 import type { Desk, Rules } from "./desk.ts";
 import { calendarName } from "./remind.ts";
@@ -75,6 +76,11 @@ async function overDue(
 /** Deletes what erasings have left to delete: those of now, and one that a death has cut short. */
 export function finishErasing({ store, rules }: Erases): Promise<Deleted> {
   return store.erasures.finish(rules.erasing?.remove ?? (() => Promise.resolve(false)));
+}
+
+/** "12 letters, 2 orders"; notes of our own people count as letters. */
+export function sizeOf({ letters, orders }: Pick<ErasePlan, "letters" | "orders">): string {
+  return `${counted(letters.length, "letter")}, ${counted(orders.length, "order")}`;
 }
 
 /** What erasing has deleted, and what somebody has to look after, in sentences. */

@@ -96,6 +96,13 @@ export async function boundTo(db: Db, scope: EraseScope, now: Date): Promise<Bou
     return why === undefined || isNew(at) ? [] : [{ what, why }];
   }
 
+  const elsewhere = await elsewhereOf(
+    db,
+    scope.address,
+    letters.map(({ id }) => id),
+  );
+  // What is asked for goes whole or not at all.
+  if (cutoff === undefined) return { orders, letters, inTheWay, elsewhere };
   const kept = new Set(
     letters.flatMap((one) => (isNew(one.received_at) || againstLetter(one) !== undefined ? one.id : [])),
   );
@@ -114,11 +121,7 @@ export async function boundTo(db: Db, scope: EraseScope, now: Date): Promise<Bou
     orders: orders.filter(({ id }) => !keptOrders.has(id)),
     letters: letters.filter(({ id }) => !kept.has(id)),
     inTheWay,
-    elsewhere: await elsewhereOf(
-      db,
-      scope.address,
-      letters.map(({ id }) => id),
-    ),
+    elsewhere,
   };
 }
 

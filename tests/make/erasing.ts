@@ -39,7 +39,6 @@ export const brightwire = [
   "BW-2207",
   "BW2207",
   "KF-31",
-  "KF31",
   "SALONA",
   "MAIN SW",
   "MAINSW",

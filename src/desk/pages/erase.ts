@@ -1,5 +1,12 @@
 import { html } from "hono/html";
-import { deletedWords, elsewhereWords, erasePerson, planErasing, type Whom } from "../../intake/erase.ts";
+import {
+  deletedWords,
+  elsewhereWords,
+  erasePerson,
+  planErasing,
+  sizeOf,
+  type Whom,
+} from "../../intake/erase.ts";
 import type { ErasePlan } from "../../ports/store.ts";
 import { byOf } from "../actions.ts";
 import type { Fields } from "../asked.ts";
@@ -35,7 +42,7 @@ ${orders.length === 0 ? "" : html`<p>Orders: ${orders.map((one) => one || "(no n
 ${
   letters.length === 0
     ? ""
-    : html`<p>${letters.length} letters and notes:</p><ul>${letters
+    : html`<p>${sizeOf(plan)}:</p><ul>${letters
         .slice(0, most)
         .map(
           ({ letter, receivedAt, subject }) =>
@@ -77,7 +84,7 @@ export async function erased(c: Ask, front: Front, field: Fields): Promise<Respo
     c,
     front,
     { title: "Erased" },
-    html`<p role="status">${letters.length} letters and notes and ${orders.length} orders are erased, and counted as ${standIn}.</p>
+    html`<p role="status">Erased: ${sizeOf({ letters, orders })}. They are counted as ${standIn}.</p>
 ${deletedWords(deleted).map((words) => html`<p>${words}</p>`)}<p>${elsewhereWords}</p>`,
   );
 }
