@@ -46,7 +46,6 @@ export async function erase(
 
 async function eraseBound(tx: Tx, address: string, bound: Bound, by: By, now: Date): Promise<string> {
   const letters = bound.letters.map(({ id }) => id);
-  const orders = bound.orders.map(({ id }) => id);
   const last = await tx
     .selectFrom("events")
     .select((eb) => eb.fn.max("subject_id").as("number"))
@@ -75,7 +74,13 @@ async function eraseBound(tx: Tx, address: string, bound: Bound, by: By, now: Da
   await bareOrders(tx, bound, names);
   await bareLetters(tx, letters, names, now);
   await closeErased(tx, names.standIn, now);
-  await forget(tx, address, orders);
+  // What is judged of his orders meanwhile is judged again.
+  await tx
+    .updateTable("buyers")
+    .set((eb) => ({ version: eb("version", "+", 1) }))
+    .where("buyer", "=", address)
+    .execute();
+  for (const one of names.addresses) await forget(tx, one);
   return names.standIn;
 }
 
@@ -278,21 +283,13 @@ export async function closeErased(tx: Tx, standIn: string, now: Date): Promise<v
     .execute();
 }
 
-/** Forgets what was known of a person besides his letters, if none of them is left. */
-async function forget(tx: Tx, address: string, orders: readonly number[]): Promise<void> {
-  if (orders.length > 0)
-    // What is judged meanwhile is judged again.
-    await tx
-      .updateTable("buyers")
-      .set((eb) => ({ version: eb("version", "+", 1) }))
-      .where("buyer", "=", address)
-      .execute();
+/** Forgets what was known of somebody besides his letters, if none of them is left. */
+async function forget(tx: Tx, address: string): Promise<void> {
   if (address === "" || (await isKnown(tx, address))) return;
   await tx.deleteFrom("buyers").where("buyer", "=", address).execute();
-  await tx.deleteFrom("lines").where("sender", "=", address).execute();
   // Lines of a company may be his. What else stands in all its letters is learnt anew.
-  const domain = address.split("@").at(-1) ?? "";
-  await tx.deleteFrom("lines").where("sender", "=", domain).execute();
+  const names = [address, address.split("@").at(-1) ?? ""];
+  await tx.deleteFrom("lines").where("sender", "in", names).execute();
 }
 
 async function isKnown(tx: Tx, address: string): Promise<boolean> {
