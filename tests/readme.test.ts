@@ -87,6 +87,16 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^Order LL-0093 is engraved: \d+ of \d+ pieces\.\n$/,
   },
+  "burin erase ADDRESS": {
+    as: `burin erase simone@larchlowe.example ${demoSettings}`,
+    code: 0,
+    prints: /^Would be erased: \d+ letters, 1 order\.\nOrders: LL-0093\n/,
+  },
+  "burin erase ADDRESS --really --by NAME --why TEXT": {
+    as: `burin erase simone@larchlowe.example --really --by Ada --why "asked for by letter" ${demoSettings}`,
+    code: 0,
+    prints: /^Erased: \d+ letters, 1 order\. They are counted as erased-1\.\n/,
+  },
   "burin work --once": {
     as: `burin work --once ${demoSettings}`,
     code: 0,
@@ -118,7 +128,7 @@ const left: readonly (readonly [RegExp, string])[] = [
   [/^npm ci && npm run demo$/, "npm ci asks the registry; `burin demo`, which is the rest of it, is run"],
   [/^npm ci && npm test$/, "these are the tests"],
   [/^npm install -g \.$/, "is run with a --prefix of its own, below"],
-  [/^burin settle$/, "is told of; the lines below it are run"],
+  [/^burin (?:settle|cut)$/, "is told of; lines with more behind it are run"],
   [/^(?:cd|useradd|install|cp|set|runuser) /, "sets up a service, as root"],
   [
     /^burin (?:desk|work)$/,

@@ -93,7 +93,10 @@ export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
     questions: questionsOf(slips),
     forPerson: [
       ...audited.slips
-        .filter(({ ending, problem }) => ending === "open" && isForPerson(problem))
+        .filter(
+          ({ ending, problem, isErased }) =>
+            ending === "open" && isErased === undefined && isForPerson(problem),
+        )
         .map(({ number, problem, openedAt }) => ({
           name: `${orderNamed(number)}: ${problem.check}`,
           since: openedAt,

@@ -6,6 +6,7 @@ import { cut } from "./cut.ts";
 import { day } from "./day.ts";
 import { demo } from "./demo.ts";
 import { desk } from "./desk.ts";
+import { erase } from "./erase.ts";
 import { explain } from "./explain.ts";
 import { order } from "./order.ts";
 import { people } from "./people.ts";
@@ -32,6 +33,7 @@ export const commands: readonly Command[] = [
   day,
   desk,
   user,
+  erase,
   backup,
   restore,
   explain,

@@ -1,3 +1,4 @@
+import { oneLine } from "../answer/one-line.ts";
 import { table } from "../answer/table.ts";
 import { contactsIn } from "../audit/people.ts";
 import { dateIn, timeIn } from "../calendar/dates.ts";
@@ -43,7 +44,7 @@ export const order = defineCommand({
     if (json) out(JSON.stringify({ orders, ...(verified === undefined ? {} : { verified }) }, null, 2));
     else if (orders.length > 0) out(orders.map(text).join("\n\n"));
     else err(`No order “${number}” is known in ${recordFolder(configuration)}.`);
-    if (verified !== undefined && !json) out(`\n${verifiedText(verified)}`);
+    if (verified !== undefined && !json) out(`\n${verifiedText(verified, zone)}`);
     const isSound = verified === undefined || (verified.broken === undefined && verified.differ.length === 0);
     return orders.length === 0 || !isSound ? 1 : 0;
   },
@@ -61,7 +62,7 @@ export function missingWords(missing: readonly Missing[]): string {
 }
 
 /** How the record stands against itself. */
-function verifiedText({ events, broken, orders, differ, older }: Verified): string {
+function verifiedText({ events, broken, erased, orders, differ, older }: Verified, zone: string): string {
   const chain =
     broken === undefined
       ? `${events} events, and their chain is whole.`
@@ -70,9 +71,24 @@ function verifiedText({ events, broken, orders, differ, older }: Verified): stri
     differ.length === 0
       ? `${orders} orders made again of them come out the same.`
       : `Made again of them, ${differ.length} of ${orders} orders come out otherwise: ${differ.join(", ")}.`;
-  return [chain, made, ...(older === 0 ? [] : [`${older} orders are older than what events keep.`])].join(
-    " ",
-  );
+  return [
+    chain,
+    ...(erased.length === 0 ? [] : [erasedWords(erased, zone)]),
+    made,
+    ...(older === 0 ? [] : [`${older} orders are older than what events keep.`]),
+  ].join(" ");
+}
+
+/** Days of erasings that are told one by one. */
+const mostDays = 5;
+
+/** "What 31 of them said is erased: 19 on 2026-11-09 by Rosa Imhoff, 12 on 2026-11-28 by burin." */
+function erasedWords(erased: Verified["erased"], zone: string): string {
+  const days = Map.groupBy(erased, ({ at, by }) => `on ${dateIn(at, zone)} by ${oneLine(by, 60)}`);
+  const sum = (some: Verified["erased"]): number => some.reduce((all, { events }) => all + events, 0);
+  const told = [...days].map(([when, some]) => `${sum(some)} ${when}`);
+  const earlier = told.length > mostDays ? [`${told.length - mostDays} times before`] : [];
+  return `What ${sum(erased)} of them said is erased: ${[...earlier, ...told.slice(-mostDays)].join(", ")}.`;
 }
 
 /** What each revision of an order changed. */

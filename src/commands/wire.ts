@@ -17,7 +17,7 @@ import { managingIn } from "../settings/managing.ts";
 import { type Settings, usualPage } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
 import { openBlobs } from "../store/blobs.ts";
-import { writePackage } from "../store/package-folder.ts";
+import { removePackage, writePackage } from "../store/package-folder.ts";
 import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
 import { openStore, readStore } from "../store/store.ts";
 import { openLog } from "../telemetry/log.ts";
@@ -85,7 +85,7 @@ export async function openBackOffice(
     timeZone: settings.time_zone,
     from: settings.answers.from,
     secret: await store.answers.secret(),
-    rules: rulesOf(settings),
+    rules: { ...rulesOf(settings), ...erasingOf(configuration) },
   };
   return {
     desk,
@@ -126,7 +126,7 @@ export async function openDesk(
     timeZone: settings.time_zone,
     from,
     secret: secret ?? (await store.answers.secret()),
-    rules: { ...rulesOf(settings), ...releasingOf(configuration) },
+    rules: { ...rulesOf(settings), ...releasingOf(configuration), ...erasingOf(configuration) },
   };
   return {
     desk,
@@ -193,6 +193,21 @@ function releasingOf({ file, settings: { release } }: Configuration): Pick<Rules
   const { after_hours: afterHours, buyers } = release.by_itself;
   const put: Put = (name, files) => writePackage(beside(file, release.folder), name, files);
   return { releasing: { afterHours, buyers, put } };
+}
+
+/** When letters are erased by themselves, and where packages lie that go with them. */
+export function erasingOf({
+  file,
+  settings: { release, erase_after_days: afterDays },
+}: Configuration): Pick<Rules, "erasing"> {
+  return {
+    erasing: {
+      ...(afterDays === undefined ? {} : { afterDays }),
+      ...(release === undefined
+        ? {}
+        : { remove: (name: string) => removePackage(beside(file, release.folder), name) }),
+    },
+  };
 }
 
 function rulesOf(settings: Settings): Rules {

@@ -14,6 +14,7 @@ import { page } from "./page.ts";
 import { accountsPage } from "./pages/accounts.ts";
 import { checkPage, checksPage } from "./pages/checks.ts";
 import { dayPage } from "./pages/day.ts";
+import { erased, erasePage } from "./pages/erase.ts";
 import { letterPage } from "./pages/letter.ts";
 import { lettersPage } from "./pages/letters.ts";
 import { orderPage } from "./pages/order.ts";
@@ -47,6 +48,7 @@ export function deskApp(front: Front): Hono<Env> {
   trying(app, front);
   answering(app, front);
   accounts(app, front);
+  erasing(app, front);
   app.notFound((c) => sorry(c, front, new Refused(404, "There is no such page.")));
   app.onError((cause, c) => {
     if (cause instanceof Refused) return sorry(c, front, cause);
@@ -235,6 +237,17 @@ function accounts(app: Hono<Env>, front: Front): void {
     if (account === undefined) throw new Refused(404, "There is no such account.");
     await store.accounts.save({ ...account, isShut: true }, visitorOf(c).account.name, clock.now());
     return accountsPage(c, front, `${account.name} is shut out.`);
+  });
+}
+
+function erasing(app: Hono<Env>, front: Front): void {
+  app.get("/erase", (c) => {
+    needs(c, "administer");
+    return erasePage(c, front, c.req.query("address") ?? "");
+  });
+  app.post("/erase", async (c) => {
+    needs(c, "administer");
+    return erased(c, front, await fieldsOf(c));
   });
 }
 

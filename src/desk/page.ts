@@ -17,6 +17,7 @@ const places: readonly { readonly path: string; readonly name: string; readonly 
   { path: "/checks", name: "Checks", role: "see" },
   { path: "/try", name: "Try sheets", role: "see" },
   { path: "/accounts", name: "Accounts", role: "administer" },
+  { path: "/erase", name: "Erase", role: "administer" },
 ];
 
 /** A whole page. `said` is what came of what was just done. */

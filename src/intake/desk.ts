@@ -69,6 +69,12 @@ export interface Rules {
     readonly buyers: readonly string[];
     readonly put: Put;
   };
+  /** After how many days what is done with is erased, and how a package of a released order is deleted. */
+  readonly erasing?: {
+    readonly afterDays?: number;
+    /** Whether it was there. */
+    readonly remove?: (name: string) => Promise<boolean>;
+  };
   /** Where buyers can answer questions on a page, and for how many days; absent where answers name none. */
   readonly links?: { readonly address: string; readonly days: number };
   /** Whom to tell at once of what touches a released order: the engraving room. */

@@ -53,6 +53,7 @@ export async function letIn(desk: Desk, letter: number, by: By, as?: string): Pr
   const { store, clock, rules } = desk;
   const record = await letterOf(desk, letter);
   if (record === undefined) return noLetter;
+  if (record.isErased === true) return { done: false, words: `Letter ${letter} is erased.` };
   const sender = as ?? record.from;
   if (record.why === undefined && record.state !== "held")
     return { done: false, words: `Letter ${letter} was taken; there is nothing to let in.` };

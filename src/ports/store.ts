@@ -372,11 +372,81 @@ export interface Mailboxes {
   readonly setMark: (mailbox: string, mark: MailboxMark) => Promise<void>;
 }
 
+/** Whose letters and orders are erased: all, or only what nothing has come for since a moment. */
+export interface EraseScope {
+  /** The buyer's address; "" for letters of nobody who is known. */
+  readonly address: string;
+  /** Only what is older. Where something else is in the way, the rest goes. */
+  readonly before?: Date;
+  /** Orders that are not done with are given up and go too. */
+  readonly givesUp?: boolean;
+}
+
+/** Why something is not erased. */
+export interface InTheWay {
+  /** "order BW-2207", "letter 12". */
+  readonly what: string;
+  readonly why: string;
+}
+
+/** What an erasing takes. */
+export interface ErasePlan {
+  readonly orders: readonly string[];
+  readonly letters: readonly {
+    readonly letter: number;
+    readonly receivedAt: Date;
+    readonly from?: string;
+    readonly subject: string;
+  }[];
+  readonly inTheWay: readonly InTheWay[];
+  /** Letters of the same address in orders of others. They stay, and go with those. */
+  readonly elsewhere: readonly { readonly letter: number; readonly buyer: string }[];
+}
+
+/** What an erasing has deleted besides what stands in the tables. */
+export interface Deleted {
+  readonly bytes: number;
+  /** Folders of packages that were deleted, and those that were not found where packages are put. */
+  readonly packages: readonly string[];
+  readonly notFound: readonly string[];
+  /** The record's file is free of what was erased. False while somebody else reads in it. */
+  readonly isFree: boolean;
+}
+
+/** Erases letters and whose they were, and keeps what is counted. */
+export interface Erasures {
+  readonly plan: (scope: EraseScope, now: Date) => Promise<ErasePlan>;
+  /**
+   * Erases what the plan says; nothing, if what was asked for is in the way. Gives what stands for the person from then
+   * on, if anything was erased.
+   */
+  readonly erase: (
+    scope: EraseScope,
+    by: By,
+    now: Date,
+  ) => Promise<ErasePlan & { readonly standIn?: string }>;
+  /** Whoever has something that is older than a moment. */
+  readonly due: (before: Date) => Promise<readonly string[]>;
+  /**
+   * Deletes what erasings have left to delete, and makes the record's file free of it. What a death has left undone is
+   * done by the next. `remove` deletes a package by its name and says whether it was there.
+   */
+  readonly finish: (remove: (name: string) => Promise<boolean>) => Promise<Deleted>;
+}
+
+/** How many events an erasing took what they said, by whom and when. */
+export interface ErasedEvents {
+  readonly at: Date;
+  readonly by: string;
+  readonly events: number;
+}
+
 /** What checking the record against itself came to. */
 export interface Verified {
   readonly events: number;
   /** The first event whose hash does not fit, counted from 1. */
   readonly broken?: number;
+  readonly erased: readonly ErasedEvents[];
   /** Orders that were made again of the events, and those that came out otherwise, by buyer and number. */
   readonly orders: number;
   readonly differ: readonly string[];
@@ -393,6 +463,7 @@ export interface Store {
   readonly people: People;
   readonly mailboxes: Mailboxes;
   readonly accounts: Accounts;
+  readonly erasures: Erasures;
   /** What is known of the time from `from` on and before `to`, as it stood at its end. */
   readonly audited: (from: Date, to: Date) => Promise<Audited>;
   /** Recounts the chain of events, and makes the orders again of them, to compare. Changes nothing. */

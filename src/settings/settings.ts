@@ -256,6 +256,8 @@ export const settingsSchema = z
           .min(1),
       })
       .optional(),
+    /** Days after which what is done with is erased, but for what is counted; without it nothing is by itself. */
+    erase_after_days: z.int().min(30).max(36_500).optional(),
     /** Who is told of letters that wait for a person, once an hour at most. */
     notice: z.strictObject({ to: z.email().toLowerCase() }).optional(),
     /** Port on the loopback address for /healthz and /metrics. */

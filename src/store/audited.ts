@@ -144,7 +144,7 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
     )
     .leftJoin("revisions", "revisions.id", "questions.closed_by")
     .selectAll("questions")
-    .select(["orders.number as name", "orders.buyer", "sheets.edition"])
+    .select(["orders.number as name", "orders.buyer", "orders.erased_at", "sheets.edition"])
     .select(["revisions.withdrawn", "revisions.cause"])
     .select((eb) =>
       eb
@@ -181,9 +181,11 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
       ...(row.edition === null ? {} : { edition: row.edition }),
       openedAt: slips.get(key)?.openedAt ?? new Date(row.opened_at),
       ending: endingOf({ ...row, isSenders: Boolean(row.is_senders) }, problem, end),
+      ...(row.erased_at !== null && row.erased_at < end ? { isErased: true } : {}),
     });
   }
   return [...slips.values()].filter(
-    ({ openedAt, ending }) => openedAt.toISOString() >= start || ending === "open",
+    ({ openedAt, ending, isErased }) =>
+      openedAt.toISOString() >= start || (ending === "open" && isErased === undefined),
   );
 }

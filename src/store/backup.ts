@@ -13,9 +13,9 @@ export interface Backup {
   readonly blobs: number;
 }
 
-/** Tables that name bytes. */
+/** Tables that name bytes. Erased letters have none. */
 const naming =
-  "SELECT bytes_sha FROM letters UNION SELECT bytes_sha FROM attachments UNION SELECT bytes_sha FROM answers";
+  "SELECT bytes_sha FROM letters WHERE bytes_sha <> '' UNION SELECT bytes_sha FROM attachments UNION SELECT bytes_sha FROM answers";
 
 /**
  * Writes a record into one file, an SQLite database with all bytes in it, while others go on working. It is written

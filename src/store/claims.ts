@@ -4,7 +4,13 @@ import type { LetterState } from "../trade/record.ts";
 import type { Tables } from "./tables.ts";
 
 /** States in which something is still to be done for a letter. */
-const open = ["received", "ready", "sending", "later", "unknown"] as const satisfies readonly LetterState[];
+export const openStates = [
+  "received",
+  "ready",
+  "sending",
+  "later",
+  "unknown",
+] as const satisfies readonly LetterState[];
 
 /** Which letters are asked for: one, those of one lane, or any. */
 interface Wanted {
@@ -31,7 +37,7 @@ export async function takeClaim(
         .selectFrom("jobs")
         .innerJoin("letters", "letters.id", "jobs.letter")
         .select("jobs.id")
-        .where("letters.state", "in", open)
+        .where("letters.state", "in", openStates)
         .where((w) => w.or([w("claimed_until", "is", null), w("claimed_until", "<=", moment)]))
         .where((w) => w.or([w("due_at", "is", null), w("due_at", "<=", moment)]))
         .where((w) => w.or([w("letters.state", "!=", "received"), w.not(hasOlder(w))]))

@@ -7,6 +7,7 @@ import {
   sql,
 } from "kysely";
 import type { LetterRecord } from "../trade/record.ts";
+import { among } from "./among.ts";
 import { readLetters } from "./read.ts";
 import type { Tables } from "./tables.ts";
 
@@ -33,6 +34,21 @@ export async function lettersForPerson(
   const read: LetterRecord[] = [];
   for (let n = 0; n < rows.length; n += most) read.push(...(await readLetters(db, rows.slice(n, n + most))));
   return read;
+}
+
+/** Which of some letters wait for a person. */
+export async function waitingAmong(
+  db: Kysely<Tables>,
+  letters: readonly number[],
+  now: Date,
+): Promise<ReadonlySet<number>> {
+  const rows = await db
+    .selectFrom("letters")
+    .select("id")
+    .where("id", "in", among(letters))
+    .where((eb) => isForPerson(eb, now))
+    .execute();
+  return new Set(rows.map(({ id }) => id));
 }
 
 /**

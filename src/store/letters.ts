@@ -7,7 +7,7 @@ import { writeHappening } from "./events.ts";
 import { readLetters } from "./read.ts";
 import { returned } from "./senders.ts";
 import type { Tables } from "./tables.ts";
-import { writeDealtWith, writeEvent, writeOutcome } from "./write.ts";
+import { type Shas, writeDealtWith, writeEvent, writeOutcome } from "./write.ts";
 
 /** Letters, and in whose hands they are. */
 export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
@@ -120,6 +120,7 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
         .select("bytes_sha")
         .where("id", "=", letter)
         .executeTakeFirstOrThrow();
+      if (bytes_sha === "") throw new Error(`letter ${letter} is erased`);
       return blobs.get(bytes_sha);
     },
     states: async () =>
@@ -195,14 +196,14 @@ async function copyLetter(
 }
 
 /** Writes what one of our own people did with a letter. */
-function writeDone(
+async function writeDone(
   tx: Transaction<Tables>,
   letter: number,
   what: string,
   { name, why }: By,
   at: Date,
 ): Promise<void> {
-  return writeHappening(tx, { at, actor: name, subject: "letter", subject_id: letter, what, words: why });
+  await writeHappening(tx, { at, actor: name, subject: "letter", subject_id: letter, what, words: why });
 }
 
 interface Arrival {
@@ -241,6 +242,8 @@ async function receiveLetter(
       .returning("id")
       .executeTakeFirst();
     if (made !== undefined) {
+      // The same bytes may have been erased meanwhile; nobody erases while this transaction writes.
+      await blobs.put(bytes);
       await tx.insertInto("jobs").values({ letter: made.id }).execute();
       await writeEvent(tx, made.id, "received", "", receivedAt);
       return { letter: made.id, state: "received", again: false };
@@ -262,14 +265,17 @@ async function settleLetter(
   outcome: Outcome,
   now: Date,
 ): Promise<void> {
-  const attachments = new Map<string, string>();
-  for (const { id, bytes } of outcome.letter.attachments) attachments.set(id, await blobs.put(bytes));
-  const shas = {
-    attachments,
-    ...(outcome.answer === undefined ? {} : { answer: await blobs.put(outcome.answer.bytes) }),
-  };
+  await putAll(blobs, outcome);
   await db.transaction().execute(async (tx) => {
     await holdOn(tx, claim);
-    await writeOutcome(tx, claim.letter, outcome, shas, now);
+    // The same bytes may have been erased meanwhile; nobody erases while this transaction writes.
+    await writeOutcome(tx, claim.letter, outcome, await putAll(blobs, outcome), now);
   });
+}
+
+/** Puts the bytes of an outcome where they stay. What is there already is not written again. */
+async function putAll(blobs: Blobs, { letter, answer }: Outcome): Promise<Shas> {
+  const attachments = new Map<string, string>();
+  for (const { id, bytes } of letter.attachments) attachments.set(id, await blobs.put(bytes));
+  return { attachments, ...(answer === undefined ? {} : { answer: await blobs.put(answer.bytes) }) };
 }

@@ -1,6 +1,7 @@
 import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
 import { toDesk } from "./to-desk.ts";
+import { toErasing } from "./to-erasing.ts";
 import { toJobs } from "./to-jobs.ts";
 import { toNotes } from "./to-notes.ts";
 import { toReleases } from "./to-releases.ts";
@@ -236,6 +237,7 @@ const migrations = {
       await sql`CREATE INDEX answers_unreached ON answers (letter) WHERE unreached IS NOT NULL`.execute(db);
     },
   },
+  "018-erasing": { up: toErasing },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

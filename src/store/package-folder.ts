@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { dirname, isAbsolute, join, sep } from "node:path";
+import { plainText } from "../orders/keys.ts";
 import type { PackageFile } from "../release/release.ts";
 
 /** Thrown when something of that name is there already. It stays as it is. */
@@ -37,6 +38,13 @@ export async function writePackage(
   }
   await makeDurable(folder);
   return target;
+}
+
+/** Deletes a package, whichever capitals and blanks its name has; whether it was there. */
+export async function removePackage(folder: string, name: string): Promise<boolean> {
+  const names = (await readdir(folder).catch(() => [])).filter((one) => plainText(one) === plainText(name));
+  for (const one of names) await rm(within(folder, one), { recursive: true, force: true });
+  return names.length > 0;
 }
 
 /** After so long nobody writes at a package any more, in milliseconds. */

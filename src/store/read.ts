@@ -62,6 +62,7 @@ export async function readLetters(
       state: row.state as LetterState,
       ...(row.verdict === null ? {} : { verdict: row.verdict as Verdict }),
       ...(row.why === null ? {} : { why: row.why }),
+      ...(row.bytes_sha === "" ? { isErased: true as const } : {}),
       ...(answer === undefined
         ? {}
         : {

@@ -1,4 +1,5 @@
 import { type Kysely, sql } from "kysely";
+import { closeErased, type Erasing } from "./erase.ts";
 import type { Tables } from "./tables.ts";
 import { type Judged, writeJudged } from "./write-judged.ts";
 
@@ -28,8 +29,11 @@ export async function rebuildOrders(db: Db): Promise<void> {
       .where("content", "is not", null)
       .orderBy("id")
       .execute();
-    for (const { at, subject_id, content } of events)
-      await writeJudged(tx, subject_id ?? 0, JSON.parse(content ?? "") as Judged, new Date(at));
+    for (const { at, subject_id, content } of events) {
+      const said = JSON.parse(content ?? "") as Judged | Erasing;
+      if ("standIn" in said) await closeErased(tx, said.standIn, new Date(at));
+      else await writeJudged(tx, subject_id ?? 0, said, new Date(at));
+    }
   });
 }
 
@@ -37,7 +41,7 @@ export async function rebuildOrders(db: Db): Promise<void> {
 export async function ordersInWords(db: Db): Promise<ReadonlyMap<string, string>> {
   const orders = await db.selectFrom("orders").selectAll().orderBy("id").execute();
   const words = new Map<string, string>();
-  for (const { id, buyer, key, number, project, opened_at, released } of orders) {
+  for (const { id, buyer, key, number, project, opened_at, released, erased_at } of orders) {
     const revisions = await db
       .selectFrom("revisions")
       .selectAll()
@@ -73,7 +77,7 @@ export async function ordersInWords(db: Db): Promise<ReadonlyMap<string, string>
     words.set(
       `${buyer} ${key}`,
       JSON.stringify([
-        [number, project, opened_at, released],
+        [number, project, opened_at, released, erased_at],
         revisions.map(({ id: _id, order_id: _order, ...rest }) => rest),
         questions.map(({ id: _id, order_id: _order, opened_by, closed_by, ...rest }) => ({
           ...rest,

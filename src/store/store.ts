@@ -6,6 +6,7 @@ import { answersOver } from "./answers.ts";
 import { readAudited } from "./audited.ts";
 import type { Blobs } from "./blobs.ts";
 import { buyersOver } from "./buyers.ts";
+import { erasuresOver } from "./erasures.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./for-person.ts";
 import { lettersOver } from "./letters.ts";
 import { isMigrated, migrate } from "./migrations.ts";
@@ -36,6 +37,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     people: peopleOver(db),
     mailboxes: mailboxesOver(db),
     accounts: accountsOver(db),
+    erasures: erasuresOver(db, blobs),
     audited: (from, to) => readAudited(db, from, to),
     verify: () => verifySqlite(db),
     room: () => blobs.room(),

@@ -5,6 +5,7 @@ export interface Tables {
   letters: {
     id: Generated<number>;
     key: string;
+    /** "" where the letter is erased. */
     bytes_sha: string;
     received_at: string;
     state: string;
@@ -110,6 +111,8 @@ export interface Tables {
     for_person: Generated<number>;
     /** What of it was handed to engraving last (`Released`), as JSON. */
     released: Generated<string | null>;
+    /** When all of it was erased but what counts need. */
+    erased_at: Generated<string | null>;
   };
   /** What an order consisted of after one thing happened to it. No verdict: nothing was left of it. */
   revisions: {
@@ -183,7 +186,15 @@ export interface Tables {
     words: string;
     /** What the tables of orders follow from, as JSON. */
     content: string | null;
+    /** Makes the digest one that nobody can guess by trying names. It goes with what was said. */
+    salt: string | null;
+    /** Stands for actor, words and content in the chain, so that they can be erased. */
+    digest: string;
+    /** The event that erased what was said. */
+    erased_by: Generated<number | null>;
     /** Takes in the hash of the event before. */
     hash: string;
   };
+  /** What an erasing has still to delete outside the tables ("bytes", "package"); "traces" until the file holds none. */
+  to_delete: { what: string; name: string };
 }

@@ -1,5 +1,5 @@
+import { createHash } from "node:crypto";
 import { type Kysely, sql } from "kysely";
-import { chained } from "./events.ts";
 
 /**
  * Brings a record to one that keeps what our own people do: notes beside letters, who has decided a question, and
@@ -20,14 +20,35 @@ export async function toNotes(db: Kysely<never>): Promise<void> {
   await chainOf(db);
 }
 
+/** An event of a chain over all that events say. */
+export interface Whole {
+  readonly at: string;
+  readonly actor: string;
+  readonly subject: string;
+  readonly subject_id: number | null;
+  readonly what: string;
+  readonly words: string;
+  readonly content: string | null;
+}
+
+/** The hash of an event, as chains had it until what events say could be erased. */
+export function chainedWhole(
+  before: string,
+  { at, actor, subject, subject_id, what, words, content }: Whole,
+): string {
+  return createHash("sha256")
+    .update(JSON.stringify([before, at, actor, subject, subject_id, what, words, content]))
+    .digest("hex");
+}
+
 /** Chains the events that are there. */
 async function chainOf(db: Kysely<never>): Promise<void> {
   const { rows } = await sql<
-    Parameters<typeof chained>[1] & { id: number }
+    Whole & { id: number }
   >`SELECT id, at, actor, subject, subject_id, what, words, content FROM events ORDER BY id`.execute(db);
   let hash = "";
   for (const { id, ...event } of rows) {
-    hash = chained(hash, event);
+    hash = chainedWhole(hash, event);
     await sql`UPDATE events SET hash = ${hash} WHERE id = ${id}`.execute(db);
   }
 }

@@ -11,7 +11,7 @@ import { type Judged, writeJudged } from "./write-judged.ts";
 type Tx = Transaction<Tables>;
 
 /** Where the outcome's bytes were put: attachments by their ids, and the answer. */
-interface Shas {
+export interface Shas {
   readonly attachments: ReadonlyMap<string, string>;
   readonly answer?: string;
 }

@@ -60,6 +60,8 @@ export interface AuditedSlip {
   readonly edition?: string;
   readonly openedAt: Date;
   readonly ending: Ending;
+  /** Its order was erased before the days ended: it waits for nobody any more. */
+  readonly isErased?: true;
 }
 
 /** What the record knows of some days, as it stood when they ended. */

@@ -103,6 +103,8 @@ export interface LetterRecord {
   readonly state: LetterState;
   readonly verdict?: Verdict;
   readonly why?: string;
+  /** Of what it said nothing is left; its problems have no facts. */
+  readonly isErased?: true;
   readonly answer?: {
     readonly messageId: string;
     readonly sentAt?: Date;

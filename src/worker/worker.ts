@@ -1,9 +1,11 @@
 import { setTimeout as wait } from "node:timers/promises";
+import { dateIn, timeIn } from "../calendar/dates.ts";
 import { sendAlarms } from "../intake/alarm.ts";
 import { managersToAsk } from "../intake/ask-manager.ts";
 import { takeNote } from "../intake/check-note.ts";
 import { dayLettersDue } from "../intake/day-letter.ts";
 import type { Desk } from "../intake/desk.ts";
+import { eraseDue, finishErasing } from "../intake/erase.ts";
 import { releaseOrder, releasesDue } from "../intake/release.ts";
 import { remindersOf } from "../intake/remind.ts";
 import { summariesDue } from "../intake/summary.ts";
@@ -27,6 +29,8 @@ const remindEvery = 3_600_000;
 
 /** How often it is looked whether the letter about a day is due, in milliseconds. */
 const dayEvery = 60_000;
+/** What is erased by itself is erased before this time of the day, when nobody waits for the record. */
+const nightEnds = "05:00";
 
 /** Free bytes that the record's disk must have before a letter is taken up. The largest letter unpacks to less. */
 const leastRoom = 256_000_000;
@@ -70,6 +74,8 @@ interface Run {
   nextReminders: number;
   /** When it is looked next whether the letter about a day is due, in milliseconds since 1970. */
   nextDay: number;
+  /** The day of the last erasing, where the desk stands. */
+  erasedOn: string;
   /** When a sender that failed is tried next, in milliseconds since 1970. */
   nextTry: number;
 }
@@ -92,6 +98,7 @@ export async function runWorker(
     nextNotice: 0,
     nextReminders: 0,
     nextDay: 0,
+    erasedOn: "",
     nextTry: 0,
   };
   const read = run.once ? readOnce : keepReading;
@@ -297,8 +304,9 @@ async function remindBuyers(run: Run): Promise<void> {
     for (const note of [...(await managersToAsk(desk)), ...(await summariesDue(desk))])
       await takeNote(desk, note);
     await releaseDue(run);
+    await eraseOld(run);
   } catch (cause) {
-    desk.log.warn({ cause }, "the record, or a disk, failed; reminding and releasing later");
+    desk.log.warn({ cause }, "the record, or a disk, failed; reminding, releasing and erasing later");
   }
 }
 
@@ -324,6 +332,25 @@ async function releaseDue({ desk, signal }: Run): Promise<void> {
     if (released.ok) desk.log.info({ path: released.path }, "an order was released by itself");
     else desk.log.warn({ why: released.why }, "an order could not be released by itself");
   }
+}
+
+/** Erases at night what is older than the settings say, and does what an earlier erasing has left undone. */
+async function eraseOld(run: Run): Promise<void> {
+  const { desk, once, signal } = run;
+  if (signal.aborted) return;
+  await finishErasing(desk);
+  const now = desk.clock.now();
+  const today = dateIn(now, desk.timeZone);
+  const isNight = timeIn(now, desk.timeZone) < nightEnds;
+  if (run.erasedOn === today || !(isNight || once)) return;
+  run.erasedOn = today;
+  const { people, inTheWay, deleted } = await eraseDue(desk);
+  if (people === 0 && inTheWay.length === 0) return;
+  const { packages, notFound, isFree } = deleted;
+  desk.log.info(
+    { people, inTheWay, packages, notFound, isFree },
+    "what the settings keep no longer was erased",
+  );
 }
 
 async function tellPeople(run: Run): Promise<void> {

@@ -112,3 +112,42 @@ test("a search finds an order by each thing that people know of it, and by nothi
   for (const search of ["ark", "FM-8O", "larkspur school"])
     expect([search, await found(search)]).toEqual([search, []]);
 });
+
+test("an administrator erases a person once the address is typed twice, and nobody else may", async () => {
+  const { desk, as } = await pagedDesk();
+  await post(desk, { sheets: [unknownWord] });
+  const address = "greta@fallowmere.example";
+  const fields = { address, confirm: address, why: "asked for by letter" };
+  const other = await as("release");
+  expect((await other.get(`/erase?address=${address}`)).status).toBe(403);
+  expect((await other.post("/erase", { ...fields, "gives-up": "yes" })).status).toBe(403);
+  expect(await (await other.get("/orders/FM-80")).text()).not.toContain("/erase");
+  const own = await as("administer");
+  expect(await (await own.get("/orders/FM-80")).text()).toContain(
+    `href="/erase?address=${encodeURIComponent(address)}"`,
+  );
+  expect(await (await own.get(`/erase?address=${address}`)).text()).toContain(
+    "order FM-80: it is not done with",
+  );
+  for (const [changed, says, code] of [
+    [{ confirm: "greta@fallowmere.exampel" }, "is another", 400],
+    [{ why: "" }, "Say why", 400],
+    [{ why: `${address} asked` }, "name nobody in it", 400],
+    [{}, "something is in the way", 409],
+  ] as const) {
+    const response = await own.post("/erase", { ...fields, ...changed });
+    expect([says, response.status]).toEqual([says, code]);
+    expect(await response.text()).toContain(says);
+  }
+  expect((await desk.store.orders.named("FM-80")).length).toBe(1);
+  const erased = await own.post("/erase", { ...fields, "gives-up": "yes" });
+  expect(await erased.text()).toContain("Erased: 1 letter, 1 order. They are counted as erased-1.");
+  expect((await own.get("/orders/FM-80")).status).toBe(404);
+  const letter = await (await own.get("/letters/1")).text();
+  expect(letter).toContain("What it said is erased. It had 1 sheets.");
+  expect(letter).toContain('href="/checks/spelling"');
+  for (const path of ["/letters/1", "/letters", "/orders", "/orders?search=pool", "/people", "/day", "/"])
+    expect([path, /greta|FM-80/.exec(await (await own.get(path)).text())]).toEqual([path, null]);
+  for (const path of ["/letters/1/original", "/letters/1/answer", "/files/1/1"])
+    expect([path, (await own.get(path)).status]).toEqual([path, 404]);
+});

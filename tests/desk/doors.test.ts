@@ -15,6 +15,7 @@ const everyPage = [
   "/files/1/1",
   "/try",
   "/accounts",
+  "/erase",
 ];
 
 test.each(everyPage)("%s is shown to nobody who is not signed in", async (path) => {

@@ -206,6 +206,7 @@ test("the orders of a record come out the same when they are made again of its e
   expect(JSON.stringify([...before])).toContain("Rosa Imhoff");
   expect(await store.verify()).toEqual({
     events: expect.any(Number) as number,
+    erased: [],
     orders: 1,
     older: 0,
     differ: [],

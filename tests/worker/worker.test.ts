@@ -4,6 +4,7 @@ import type { Mail, Mailbox, Mark, Shelf } from "../../src/ports/mailbox.ts";
 import { openHealth } from "../../src/telemetry/health.ts";
 import { runWorker } from "../../src/worker/worker.ts";
 import { keepingSender, temporaryDesk, temporaryStore } from "../make/desk.ts";
+import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
 
 const receivedAt = new Date("2026-11-09T15:00:00Z");
 
@@ -232,4 +233,43 @@ test("a sender whose sign-in fails is tried before there is anything to send", a
   const { end } = await working({ sender: { ...keepingSender(), tryOut } }, mailboxOf([]));
   await expect.poll(() => tried).toBe(1);
   await end();
+});
+
+/** A desk with one letter of November, and a clock that can be set. */
+async function oldDesk(at: string): Promise<Desk> {
+  const clock = { now: receivedAt };
+  const made = await temporaryDesk({ reader: quickReader, clock: { now: () => clock.now } });
+  const desk = { ...made, rules: { ...made.rules, erasing: { afterDays: 30 } } };
+  await takeQuick(desk, { id: "a", dated: receivedAt, receivedAt, sheets: [aloneAt("T-9", "SALONA")] });
+  clock.now = new Date(at);
+  return desk;
+}
+
+const isErased = async ({ store }: Desk): Promise<boolean> => (await store.letters.read(1)).isErased === true;
+
+test("what is older than the settings say is erased at night, and by a run that ends whenever it comes", async () => {
+  // In Chicago it is 03:00, and 15:00.
+  const [night, noon] = [await oldDesk("2026-12-20T09:00:00Z"), await oldDesk("2026-12-20T21:00:00Z")];
+  const stop = new AbortController();
+  const workers = [night, noon].map((desk) => runWorker(desk, [], { once: false, signal: stop.signal }));
+  await expect.poll(() => isErased(night), { timeout: 20_000 }).toBe(true);
+  await new Promise((resolve) => setTimeout(resolve, 1_000));
+  expect(await isErased(noon)).toBe(false);
+  stop.abort();
+  await Promise.all(workers);
+  await run(noon);
+  expect(await isErased(noon)).toBe(true);
+}, 40_000);
+
+test("what an erasing has left undone the worker does", async () => {
+  const desk = await oldDesk("2026-11-10T21:00:00Z");
+  const whom = { address: "ines@brightwire.example", givesUp: true };
+  await desk.store.erasures.erase(whom, { name: "Rosa Imhoff", why: "asked" }, receivedAt);
+  await run(desk);
+  expect(await desk.store.erasures.finish(() => Promise.resolve(true))).toEqual({
+    bytes: 0,
+    packages: [],
+    notFound: [],
+    isFree: true,
+  });
 });

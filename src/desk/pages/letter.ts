@@ -1,9 +1,24 @@
 import { html } from "hono/html";
 import { wordsOf } from "../../checks/run.ts";
 import { may } from "../../ports/accounts.ts";
+import type { LetterRecord } from "../../trade/record.ts";
 import { type Ask, type Front, Refused, visitorOf } from "../front.ts";
 import { momentIn, orderPath, ownForm, page, stamp } from "../page.ts";
 import { asideForm, letInForm } from "./people.ts";
+
+/** What is left of an erased letter. */
+function erasedPage(c: Ask, front: Front, record: LetterRecord): Response | Promise<Response> {
+  const { letter, receivedAt, from = "", verdict, sheets, problems } = record;
+  const checks = [...new Set(problems.map(({ check }) => check))];
+  return page(
+    c,
+    front,
+    { title: `Letter ${letter}` },
+    html`<div class="row"><p>Letter ${letter}, ${momentIn(receivedAt, front.desk.timeZone)}, counted as ${from}</p>${stamp(verdict)}</div>
+<p>What it said is erased. It had ${sheets} sheets.</p>
+${checks.length === 0 ? "" : html`<h2>Problems</h2><ul>${checks.map((check) => html`<li><a href="/checks/${check}">${check}</a></li>`)}</ul>`}`,
+  );
+}
 
 /** A letter as it came, its words alone, with what was answered and what happened to it. */
 export async function letterPage(c: Ask, front: Front, letter: number, said?: string): Promise<Response> {
@@ -12,6 +27,7 @@ export async function letterPage(c: Ask, front: Front, letter: number, said?: st
   const record = await store.letters.read(letter).catch(() => {
     throw new Refused(404, `No letter ${letter} is in the record.`);
   });
+  if (record.isErased === true) return erasedPage(c, front, record);
   const bytes = await store.letters.bytesOf(letter);
   const note = noteIn(bytes);
   const opened = note === undefined ? await reader.letter(bytes) : undefined;

@@ -194,5 +194,6 @@ ${
 <div><label for="order">Order</label><input id="order" name="order" size="12"></div>
 <div><label for="place-why">Reason</label><input id="place-why" name="why" size="30" required></div><button>Put it there</button></form></details>`
     : ""
-}`;
+}
+${may(role, "administer") ? html`<p><a href="/erase?address=${encodeURIComponent(order.buyer)}">Erase all of this buyer</a></p>` : ""}`;
 }

@@ -29,6 +29,7 @@ const pages = [
   "/checks/spelling",
   "/try",
   "/accounts",
+  "/erase?address=simone@larchlowe.example",
 ];
 
 describe.runIf(hasProgram("chromium"))("the desk in a browser", () => {

@@ -1,0 +1,263 @@
+import type { Kysely } from "kysely";
+import type { ErasePlan, EraseScope, InTheWay } from "../ports/store.ts";
+import type { LetterState } from "../trade/record.ts";
+import type { Released } from "../trade/released.ts";
+import { among } from "./among.ts";
+import { openStates } from "./claims.ts";
+import { waitingAmong } from "./for-person.ts";
+import type { Tables } from "./tables.ts";
+
+type Db = Kysely<Tables>;
+
+interface BoundLetter {
+  readonly id: number;
+  readonly received_at: string;
+  readonly sender: string | null;
+  readonly subject: string | null;
+}
+
+interface BoundOrder {
+  readonly id: number;
+  readonly buyer: string;
+  readonly key: string;
+  readonly number: string;
+}
+
+/** Orders and letters that are erased together, and why others are not. */
+export interface Bound {
+  readonly orders: readonly BoundOrder[];
+  readonly letters: readonly BoundLetter[];
+  readonly inTheWay: readonly InTheWay[];
+  readonly elsewhere: ErasePlan["elsewhere"];
+}
+
+export function planOf({ address }: EraseScope, { orders, letters, inTheWay, elsewhere }: Bound): ErasePlan {
+  return {
+    orders: orders.map(({ number }) => number),
+    letters: letters.map(({ id, received_at, sender, subject }) => ({
+      letter: id,
+      receivedAt: new Date(received_at),
+      ...(sender === null ? {} : { from: sender }),
+      subject: subject ?? "",
+    })),
+    inTheWay,
+    elsewhere: address === "" ? [] : elsewhere,
+  };
+}
+
+/**
+ * Finds what is erased. A letter goes with all orders that it is about, and an order with all letters about it, so that
+ * none of them is left by halves.
+ */
+export async function boundTo(db: Db, scope: EraseScope, now: Date): Promise<Bound> {
+  const cutoff = scope.before?.toISOString();
+  const orders = await ordersOf(db, scope.address);
+  const links = await linksOf(db, orders);
+  const loose = await looseLetters(db, scope.address, orders);
+  const letters = await withOriginals(db, [...new Set([...links.map(({ letter }) => letter), ...loose])]);
+  const others = new Set(
+    await aboutOthers(
+      db,
+      letters.map(({ id }) => id),
+      orders,
+    ),
+  );
+  const waiting = await waitingAmong(
+    db,
+    letters.map(({ id }) => id),
+    now,
+  );
+  const byLetter = Map.groupBy(links, ({ letter }) => letter);
+  const byOrder = Map.groupBy(links, ({ order }) => order);
+  const againstOrder = (order: (typeof orders)[number]): string | undefined => {
+    const pieces = order.released === null ? [] : (JSON.parse(order.released) as Released).pieces;
+    if (pieces.some(({ engraved }) => !engraved))
+      return "it is released to engraving and not engraved whole; once it is, say so by “burin cut”";
+    if (scope.givesUp === true || scope.before !== undefined || order.verdict === null) return undefined;
+    const isClosed = order.released !== null && order.verdict === "pass";
+    return isClosed ? undefined : `it is not done with (${order.verdict}): have it cancelled, or give it up`;
+  };
+  const againstLetter = ({ id, state }: (typeof letters)[number]): string | undefined => {
+    if ((openStates as readonly string[]).includes(state)) return "it is still to be judged or answered";
+    if (others.has(id)) return "it is about an order of somebody else, too";
+    const goesWithOrder = scope.givesUp === true && state !== "held" && byLetter.has(id);
+    if (waiting.has(id) && !goesWithOrder) return "it waits for a person: settle it, or put it aside";
+    return undefined;
+  };
+  const isNew = (at: string): boolean => cutoff !== undefined && at >= cutoff;
+  const inTheWay = [
+    ...orders.flatMap((one) =>
+      reason(`order ${one.number || "without a number"}`, againstOrder(one), one.at),
+    ),
+    ...letters.flatMap((one) => reason(`letter ${one.id}`, againstLetter(one), one.received_at)),
+  ];
+  /** What is not due yet is in nobody's way. */
+  function reason(what: string, why: string | undefined, at: string): InTheWay[] {
+    return why === undefined || isNew(at) ? [] : [{ what, why }];
+  }
+
+  const elsewhere = await elsewhereOf(
+    db,
+    scope.address,
+    letters.map(({ id }) => id),
+  );
+  // What is asked for goes whole or not at all.
+  if (cutoff === undefined) return { orders, letters, inTheWay, elsewhere };
+  const kept = new Set(
+    letters.flatMap((one) => (isNew(one.received_at) || againstLetter(one) !== undefined ? one.id : [])),
+  );
+  const keptOrders = new Set(
+    orders.flatMap((one) => (isNew(one.at) || againstOrder(one) !== undefined ? one.id : [])),
+  );
+  // What hangs on something that stays, stays too.
+  for (let size = -1; size !== kept.size + keptOrders.size; ) {
+    size = kept.size + keptOrders.size;
+    for (const { id } of orders)
+      if ((byOrder.get(id) ?? []).some(({ letter }) => kept.has(letter))) keptOrders.add(id);
+    for (const { id } of letters)
+      if ((byLetter.get(id) ?? []).some(({ order }) => keptOrders.has(order))) kept.add(id);
+  }
+  return {
+    orders: orders.filter(({ id }) => !keptOrders.has(id)),
+    letters: letters.filter(({ id }) => !kept.has(id)),
+    inTheWay,
+    elsewhere,
+  };
+}
+
+function ordersOf(db: Db, address: string) {
+  return db
+    .selectFrom("orders")
+    .leftJoin("revisions", "revisions.id", "orders.latest")
+    .select(["orders.id", "orders.buyer", "orders.key", "orders.number", "orders.verdict", "orders.released"])
+    .select((eb) => eb.fn.coalesce("revisions.at", "orders.opened_at").as("at"))
+    .where("orders.buyer", "=", address)
+    .where("orders.erased_at", "is", null)
+    .orderBy("orders.id")
+    .execute();
+}
+
+/** Which letters and notes are about which of some orders. */
+async function linksOf(
+  db: Db,
+  orders: readonly { readonly id: number }[],
+): Promise<{ readonly order: number; readonly letter: number }[]> {
+  const of = among(idsOf(orders));
+  const about = db.selectFrom("order_letters").select(["order_id", "letter"]).where("order_id", "in", of);
+  const changed = db.selectFrom("revisions").select(["order_id", "letter"]).where("order_id", "in", of);
+  return [...(await about.execute()), ...(await changed.execute())].flatMap(({ order_id, letter }) =>
+    letter === null ? [] : { order: order_id, letter },
+  );
+}
+
+/**
+ * Letters of a person that are about no order; and the weeks that managers were told of since he had one, which may name
+ * him.
+ */
+async function looseLetters(
+  db: Db,
+  address: string,
+  orders: readonly { readonly at: string; readonly id: number }[],
+): Promise<number[]> {
+  const nobody = db
+    .selectFrom("letters")
+    .select("id")
+    .where((eb) => eb.or([eb("buyer", "is", null), eb("buyer", "=", "")]));
+  if (address === "")
+    return idsOf(await nobody.where("sender", "is", null).where("bytes_sha", "!=", "").execute());
+  const own = await db.selectFrom("letters").select("id").where("buyer", "=", address).execute();
+  const sent = await nobody.where("sender", "=", address).execute();
+  const first = await db
+    .selectFrom("orders")
+    .select((eb) => eb.fn.min("opened_at").as("at"))
+    .where("id", "in", among(idsOf(orders)))
+    .executeTakeFirst();
+  const weeks =
+    first?.at === undefined || first.at === null
+      ? []
+      : await db
+          .selectFrom("letters")
+          .select("id")
+          .where("kind", "=", "note")
+          .where("buyer", "=", "")
+          .where("received_at", ">=", first.at)
+          .where("bytes_sha", "!=", "")
+          .execute();
+  return [...idsOf(own), ...idsOf(sent), ...idsOf(weeks)];
+}
+
+function idsOf(rows: readonly { readonly id: number }[]): number[] {
+  return rows.map(({ id }) => id);
+}
+
+/** Letters by their ids, and the held ones of which some are copies that were let in. */
+async function withOriginals(db: Db, ids: readonly number[]) {
+  const read = (some: readonly number[]) =>
+    db
+      .selectFrom("letters")
+      .select(["id", "key", "received_at", "state", "sender", "subject"])
+      .where("id", "in", among(some))
+      .where("bytes_sha", "!=", "")
+      .orderBy("id")
+      .execute();
+  const letters = await read(ids);
+  const known = new Set(ids);
+  const originals = letters
+    .flatMap(({ key }) => Number(/^let in (\d+)$/.exec(key)?.[1] ?? 0))
+    .filter((id) => id !== 0 && !known.has(id));
+  const all = [...letters, ...(await read(originals))];
+  return all.map((one) => ({ ...one, state: one.state as LetterState })).toSorted((a, b) => a.id - b.id);
+}
+
+/** Which of some letters are about orders other than these. */
+async function aboutOthers(
+  db: Db,
+  letters: readonly number[],
+  orders: readonly { readonly id: number }[],
+): Promise<number[]> {
+  const rows = await db
+    .selectFrom("order_letters")
+    .select("letter")
+    .where("letter", "in", among(letters))
+    .where("order_id", "not in", among(idsOf(orders)))
+    .execute();
+  return rows.map(({ letter }) => letter);
+}
+
+/** Letters that a person wrote about orders of others. */
+async function elsewhereOf(db: Db, address: string, own: readonly number[]): Promise<ErasePlan["elsewhere"]> {
+  const rows = await db
+    .selectFrom("letters")
+    .select(["id", "buyer"])
+    .where("sender", "=", address)
+    .where("id", "not in", among(own))
+    .where("bytes_sha", "!=", "")
+    .orderBy("id")
+    .execute();
+  return rows.map(({ id, buyer }) => ({ letter: id, buyer: buyer ?? "" }));
+}
+
+/** Whoever has something that is older than a moment; "" for letters of nobody who is known. */
+export async function peopleBefore(db: Db, before: Date): Promise<string[]> {
+  const moment = before.toISOString();
+  const orders = await db
+    .selectFrom("orders")
+    .innerJoin("revisions", "revisions.id", "orders.latest")
+    .select("orders.buyer")
+    .distinct()
+    .where("revisions.at", "<", moment)
+    .execute();
+  const letters = await db
+    .selectFrom("letters")
+    .select(["buyer", "sender"])
+    .distinct()
+    .where("received_at", "<", moment)
+    .where("bytes_sha", "!=", "")
+    .execute();
+  return [
+    ...new Set([
+      ...orders.map(({ buyer }) => buyer),
+      ...letters.map(({ buyer, sender }) => buyer || sender || ""),
+    ]),
+  ].toSorted();
+}

@@ -1,0 +1,345 @@
+import { spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { DatabaseSync } from "node:sqlite";
+import { expect, test } from "vitest";
+import type { Desk } from "../../src/intake/desk.ts";
+import { eraseDue, erasePerson, finishErasing, planDue, planErasing } from "../../src/intake/erase.ts";
+import { releaseOrder } from "../../src/intake/release.ts";
+import { letIn, putAside, recordCut, settleOrder } from "../../src/intake/settle.ts";
+import { takeDue } from "../../src/intake/take.ts";
+import { openBlobs } from "../../src/store/blobs.ts";
+import { removePackage } from "../../src/store/package-folder.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
+import { openStore } from "../../src/store/store.ts";
+import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
+import { brightwire, figuresOn, foundIn, mara } from "../make/erasing.ts";
+import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
+
+const ines = "ines@brightwire.example";
+const whom = { address: ines, givesUp: false };
+const rosa = { name: "Rosa Imhoff", why: "asked for by letter" };
+
+/** A desk over a record in a folder, whose clock stands where `clock.now` says. */
+async function openDesk(
+  folder: string,
+  clock: { now: Date },
+  more: Partial<Desk["rules"]> = {},
+): Promise<Desk> {
+  const store = await openStore(openSqlite(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
+  const desk = await temporaryDesk({ store, reader: quickReader, clock: { now: () => clock.now } });
+  return { ...desk, rules: { ...desk.rules, ...more } };
+}
+
+const monday = new Date("2026-11-09T15:00:00Z");
+const sheets = [aloneAt("T-9", "SALONA")];
+const letter = (id: string, receivedAt: Date = monday) => ({ id, dated: receivedAt, receivedAt });
+
+test("an order that is not done with is in the way, unless it is given up; it then waits for nobody", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock);
+  await takeQuick(desk, { ...letter("a"), sheets: [aloneAt("T-9", "MAIN SW")] });
+  const refused = await erasePerson(desk, whom, rosa);
+  expect(refused).toMatchObject({
+    inTheWay: [
+      { what: "order BW-2207", why: expect.stringContaining("not done with") },
+      { what: "letter 1", why: expect.stringContaining("waits for a person") },
+    ],
+  });
+  expect("standIn" in refused).toBe(false);
+  expect((await desk.store.orders.named("BW-2207")).map(({ buyer }) => buyer)).toEqual([ines]);
+  const waits = async (day: string): Promise<string> =>
+    JSON.stringify((JSON.parse((await figuresOn(desk, [day]))[0] ?? "") as unknown[])[0]);
+  expect(await waits("2026-11-10")).toContain("order BW-2207: safety-wording");
+  clock.now = new Date("2026-11-11T15:00:00Z");
+  expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
+  expect(await waits("2026-11-10")).toContain("order erased-1 order 1: safety-wording");
+  expect(await waits("2026-11-11")).not.toContain("safety-wording");
+  expect(await desk.store.people.waiting(clock.now)).toEqual([]);
+  expect(await desk.store.orders.named("BW-2207")).toEqual([]);
+  await desk.store.close();
+});
+
+test("a letter that is erased is answered no second time, and its sender is a stranger again", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday });
+  const first = { ...letter("a"), sheets };
+  await takeQuick(desk, first);
+  await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect(await desk.store.buyers.knows(ines)).toBe(false);
+  const again = await takeQuick(desk, first);
+  expect(again).toMatchObject({ letter: 1, state: "sent", isErased: true, from: "erased-1", subject: "" });
+  const next = await takeQuick(desk, { ...letter("b"), sheets });
+  expect([next.letter, next.state, next.verdict]).toEqual([2, "sent", "confirm"]);
+  // Asked by numbers that count from 1 again.
+  expect((await desk.store.orders.named("BW-2207"))[0]).toMatchObject({
+    revision: 1,
+    questions: [{ number: 1 }],
+  });
+  expect(await letIn(desk, 1, rosa)).toMatchObject({ done: false });
+  expect(await desk.store.letters.sendAgain(1, rosa, monday)).toBe(false);
+  await expect(desk.store.letters.bytesOf(1)).rejects.toThrow("letter 1 is erased");
+  await desk.store.close();
+});
+
+test("bytes that somebody else has sent too stay until he is erased", async () => {
+  const folder = temporaryFolder();
+  const desk = await openDesk(folder, { now: monday });
+  const shared = aloneAt("T-9", "SALONA", { order_number: "" });
+  await takeQuick(desk, { ...letter("a"), sheets: [shared] });
+  await takeQuick(desk, { ...letter("b"), from: "Mara Ellis <mara@oakmoor.example>", sheets: [shared] });
+  const bytes = async (id: string) => (await desk.store.orders.originals([id])).get(id);
+  const before = await bytes("2/1");
+  await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect(await bytes("2/1")).toEqual(before);
+  expect(foundIn(join(folder, "blobs"), ["SALONA"])).not.toEqual([]);
+  await erasePerson(desk, { address: mara.address, givesUp: true }, rosa);
+  expect(foundIn(folder, ["SALONA", "Mara", "Calloway"])).toEqual([]);
+  await desk.store.close();
+});
+
+test("bytes that come again while they are deleted are there for whoever sent them last", async () => {
+  const folder = temporaryFolder();
+  const desk = await openDesk(folder, { now: monday });
+  await takeQuick(desk, { ...letter("a"), sheets });
+  await desk.store.erasures.erase({ address: ines, givesUp: true }, rosa, monday);
+  // Another worker has found the bytes of the sheet there, when the erasing ends.
+  const own = openBlobs(join(folder, "blobs"));
+  let ended = 0;
+  const blobs = {
+    ...own,
+    put: async (bytes: Uint8Array) => {
+      const sha = await own.put(bytes);
+      if (ended === 0 && new TextDecoder().decode(bytes).startsWith('{"file"'))
+        ended = (await desk.store.erasures.finish(() => Promise.resolve(false))).bytes;
+      return sha;
+    },
+  };
+  const store = await openStore(openSqlite(join(folder, "record.sqlite")), blobs);
+  const from = "Mara Ellis <mara@oakmoor.example>";
+  const taken = await takeQuick({ ...desk, store }, { ...letter("b"), from, sheets });
+  expect([taken.state, ended]).toEqual(["sent", 3]);
+  expect((await store.orders.originals(taken.attachments.map(({ id }) => id))).size).toBe(1);
+  await store.close();
+  await desk.store.close();
+});
+
+test("a released order stays until it is engraved whole, and its package goes with it", async () => {
+  const folder = temporaryFolder();
+  const packages = join(folder, "released");
+  mkdirSync(packages);
+  const desk = await openDesk(
+    folder,
+    { now: monday },
+    {
+      erasing: { remove: (name) => removePackage(packages, name) },
+    },
+  );
+  await takeQuick(desk, { ...letter("a"), sheets: [aloneAt("T-9", "ENTRY")] });
+  const put = (name: string): Promise<string> => {
+    mkdirSync(join(packages, name));
+    writeFileSync(join(packages, name, "schedule.csv"), "ENTRY");
+    return Promise.resolve(name);
+  };
+  expect(await releaseOrder(desk, "BW-2207", "Rosa Imhoff", put)).toMatchObject({ ok: true });
+  while (await takeDue(desk));
+  mkdirSync(join(packages, "OM-9 revision 1"));
+  const refused = await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect(refused.inTheWay).toMatchObject([
+    { what: "order BW-2207", why: expect.stringContaining("burin cut") },
+  ]);
+  await recordCut(desk, { buyer: ines, number: "BW-2207" }, [], "Rosa Imhoff");
+  const erased = await erasePerson(desk, whom, rosa);
+  expect(erased.deleted).toMatchObject({ packages: ["BW-2207 revision 2"], notFound: [], isFree: true });
+  expect(readdirSync(packages)).toEqual(["OM-9 revision 1"]);
+  await desk.store.close();
+});
+
+test("by the calendar what nothing came for goes, with all that hangs together, and the rest stays and is named", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock, { erasing: { afterDays: 30 } });
+  const numbered = (order_number: string, mark = "T-9") => aloneAt(mark, "ENTRY", { order_number });
+  await takeQuick(desk, { ...letter("a"), sheets: [numbered("BW-1")] });
+  await takeQuick(desk, { ...letter("b"), sheets: [numbered("BW-2", "A-1"), numbered("BW-3", "A-2")] });
+  await takeQuick(desk, { ...letter("c"), text: "Do you cut brass?" });
+  await takeQuick(desk, { ...letter("d"), sheets: [numbered("BW-4", "A-3")] });
+  await releaseOrder(desk, "BW-4", "Rosa Imhoff", () => Promise.resolve(""));
+  while (await takeDue(desk));
+  clock.now = new Date("2026-12-01T15:00:00Z");
+  await takeQuick(desk, { ...letter("e", clock.now), sheets: [numbered("BW-3", "A-4")] });
+  clock.now = new Date("2026-12-09T16:00:00Z");
+  const due = await planDue(desk);
+  expect(due.inTheWay.map(({ what }) => what)).toEqual(["order BW-4", "letter 3"]);
+  expect(await eraseDue(desk)).toMatchObject(due);
+  const left = await desk.store.buyers.stateOf(ines, []);
+  // The letter that brought BW-2 brought BW-3 too, for which something came later.
+  expect(left.orders.map(({ number }) => number)).toEqual(["BW-2", "BW-3", "BW-4"]);
+  await putAside(desk, 3, rosa);
+  await recordCut(desk, { buyer: ines, number: "BW-4" }, [], "Rosa Imhoff");
+  clock.now = new Date("2027-01-12T16:00:00Z");
+  await eraseDue(desk);
+  expect((await desk.store.buyers.stateOf(ines, [])).orders).toEqual([]);
+  expect(await planErasing(desk, whom)).toMatchObject({ orders: [], letters: [], inTheWay: [] });
+  expect(await desk.store.verify()).toMatchObject({ differ: [] });
+  await desk.store.close();
+});
+
+/** A record with all that is there of one person, and somebody else. */
+async function recordIn(folder: string): Promise<void> {
+  const desk = await openDesk(folder, { now: monday });
+  await takeQuick(desk, { ...letter("a"), sheets });
+  await settleOrder(desk, { buyer: ines, number: "BW-2207" }, [{ kind: "yes", number: 1 }], rosa);
+  while (await takeDue(desk));
+  await takeQuick(desk, { ...mara.letter(1, monday), id: "m" });
+  await desk.store.close();
+}
+
+const sourceOf = (file: string): string =>
+  JSON.stringify(new URL(`../../src/store/${file}.ts`, import.meta.url).href);
+
+/** Erases in a program of its own, which kills itself (SIGKILL) at a statement; gives how many there were. */
+function killedAt(statement: number, folder: string): number {
+  const program = `
+    import { writeFileSync } from "node:fs";
+    import { DatabaseSync } from "node:sqlite";
+    import { openBlobs } from ${sourceOf("blobs")};
+    import { openSqlite } from ${sourceOf("sqlite")};
+    import { openStore } from ${sourceOf("store")};
+    const store = await openStore(openSqlite(${JSON.stringify(join(folder, "record.sqlite"))}), openBlobs(${JSON.stringify(join(folder, "blobs"))}));
+    const { prepare } = DatabaseSync.prototype;
+    let count = 0;
+    DatabaseSync.prototype.prepare = function (sql) {
+      if (++count === ${statement}) process.kill(process.pid, "SIGKILL");
+      return prepare.call(this, sql);
+    };
+    await store.erasures.erase({ address: "${ines}", givesUp: true }, { name: "Rosa Imhoff", why: "asked" }, new Date(0));
+    await store.erasures.finish(() => Promise.resolve(false));
+    console.log(count);`;
+  const ended = spawnSync(process.execPath, ["--input-type=module", "--eval", program], { encoding: "utf8" });
+  expect([ended.status, ended.signal]).toEqual(statement === 0 ? [0, null] : [null, "SIGKILL"]);
+  return Number(ended.stdout);
+}
+
+test("killed at any step, it is done whole by the next", async () => {
+  const folder = temporaryFolder();
+  await recordIn(folder);
+  const copy = (name: string): string => {
+    const to = join(temporaryFolder(), name);
+    cpSync(folder, to, { recursive: true });
+    return to;
+  };
+  const all = killedAt(0, copy("whole"));
+  expect(all).toBeGreaterThan(60);
+  // The last steps are those that delete.
+  const steps = new Set([2, Math.round(all / 3), ...Array.from({ length: 9 }, (_, i) => all - i * 3)]);
+  for (const step of steps) {
+    const record = copy(`killed-${step}`);
+    killedAt(step, record);
+    const desk = await openDesk(record, { now: monday });
+    expect([step, (await desk.store.verify()).broken]).toEqual([step, undefined]);
+    const gone = { ...whom, givesUp: true };
+    const { letters } = await planErasing(desk, gone);
+    // All of it is there, or nothing.
+    expect([step, letters.length === 0 ? 0 : 2]).toEqual([step, letters.length]);
+    if (letters.length > 0) await erasePerson(desk, gone, rosa);
+    expect((await finishErasing(desk)).isFree).toBe(true);
+    const words = brightwire.filter((word) => word !== "brightwire");
+    expect([step, foundIn(record, [...words, ines])]).toEqual([step, []]);
+    expect(await desk.store.verify()).toMatchObject({ differ: [] });
+    expect((await desk.store.orders.named("OM-9")).length).toBe(1);
+    await desk.store.close();
+  }
+}, 120_000);
+
+test("while somebody reads the record its log is not empty, and the next run empties it", async () => {
+  const folder = temporaryFolder();
+  await recordIn(folder);
+  const desk = await openDesk(folder, { now: monday });
+  const reader = new DatabaseSync(join(folder, "record.sqlite"), { readOnly: true });
+  const rows = reader.prepare("SELECT id FROM letters").iterate();
+  rows.next();
+  expect((await erasePerson(desk, { ...whom, givesUp: true }, rosa)).deleted.isFree).toBe(false);
+  rows.return?.();
+  reader.close();
+  expect((await finishErasing(desk)).isFree).toBe(true);
+  expect(foundIn(folder, ["SALONA", "Calloway"])).toEqual([]);
+  await desk.store.close();
+}, 60_000);
+
+test("an erasing that is changed afterwards breaks the chain", async () => {
+  const folder = temporaryFolder();
+  await recordIn(folder);
+  const desk = await openDesk(folder, { now: monday });
+  await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  const { events, erased } = await desk.store.verify();
+  expect(erased).toEqual([{ at: monday, by: "Rosa Imhoff", events: expect.any(Number) }]);
+  const changes = [
+    "UPDATE events SET content = replace(content, 'confirm', 'pass') WHERE erased_by IS NOT NULL",
+    "UPDATE events SET actor = 'somebody' WHERE subject = 'person'",
+    "UPDATE events SET erased_by = NULL WHERE id = 1",
+    `UPDATE events SET words = 'other', salt = NULL, erased_by = ${events} WHERE subject_id = 3`,
+    "DELETE FROM events WHERE id = 2",
+  ];
+  for (const change of changes) {
+    const copy = join(temporaryFolder(), "record");
+    cpSync(folder, copy, { recursive: true });
+    const database = new DatabaseSync(join(copy, "record.sqlite"));
+    expect([change, Number(database.prepare(change).run().changes) > 0]).toEqual([change, true]);
+    database.close();
+    const changed = await openDesk(copy, { now: monday });
+    expect([change, (await changed.store.verify()).broken !== undefined]).toEqual([change, true]);
+    await changed.store.close();
+  }
+  await desk.store.close();
+});
+
+/** A record made when the chain was over all that events say. */
+function oldRecord(changes = ""): string {
+  const folder = temporaryFolder();
+  const database = new DatabaseSync(join(folder, "record.sqlite"));
+  database.exec(readFileSync("fixtures/raw/record-017.sql", "utf8"));
+  database.exec(changes);
+  database.close();
+  return folder;
+}
+
+test("an older record is chained anew, whole, and what it was before is kept; people can be erased of it", async () => {
+  const folder = oldRecord();
+  const database = new DatabaseSync(join(folder, "record.sqlite"), { readOnly: true });
+  const { hash } = database.prepare("SELECT hash FROM events ORDER BY id DESC LIMIT 1").get() as {
+    hash: string;
+  };
+  database.close();
+  const desk = await openDesk(folder, { now: monday });
+  expect(await desk.store.verify()).toEqual({ events: 23, orders: 2, older: 0, differ: [], erased: [] });
+  const db = openSqlite(join(folder, "record.sqlite"));
+  const last = await db.selectFrom("events").select("words").orderBy("id", "desc").executeTakeFirst();
+  await db.destroy();
+  expect(last?.words).toBe(`the chain before ended with ${hash}`);
+  const days = ["2026-11-09"];
+  const before = await figuresOn(desk, days);
+  expect(await erasePerson(desk, whom, rosa)).toMatchObject({ standIn: "erased-1", orders: ["BW-2207"] });
+  const back = new Map([["erased-1", ines]]);
+  expect(await figuresOn(desk, days, back)).toEqual(before);
+  expect(foundIn(folder, [ines, "Calloway", "SALONA", "BW-2207"])).toEqual([]);
+  expect((await desk.store.verify()).broken).toBeUndefined();
+  expect((await desk.store.orders.named("OM-9"))[0]?.sheets[0]?.contact.name).toBe("Mara Ellis");
+  await desk.store.close();
+});
+
+test("a chain that was broken before is no whole one after", async () => {
+  const desk = await openDesk(oldRecord("UPDATE events SET words = 'other' WHERE id = 5"), { now: monday });
+  expect((await desk.store.verify()).broken).toBe(5);
+  await desk.store.close();
+});
+
+test("what an older record had freed without clearing it is gone once it is brought up to date and somebody is erased", async () => {
+  const folder = oldRecord(
+    "CREATE TABLE scratch (t); WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 2000) INSERT INTO scratch SELECT 'Calloway was here' || i FROM n; DROP TABLE scratch;",
+  );
+  expect(foundIn(folder, ["Calloway was here"])).not.toEqual([]);
+  const desk = await openDesk(folder, { now: monday });
+  await erasePerson(desk, whom, rosa);
+  expect(foundIn(folder, ["Calloway was here"])).toEqual([]);
+  expect(existsSync(join(folder, "record.sqlite"))).toBe(true);
+  await desk.store.close();
+});
