@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { counted, oneLine } from "../answer/one-line.ts";
+import { table } from "../answer/table.ts";
 import { dateIn } from "../calendar/dates.ts";
 import {
   deletedWords,
@@ -14,7 +15,6 @@ import {
 import type { ErasePlan } from "../ports/store.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { table } from "../answer/table.ts";
 import { erasingOf, openRecord, recordFolder, systemClock } from "./wire.ts";
 
 export const erase = defineCommand({

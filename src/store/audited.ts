@@ -3,6 +3,7 @@ import type { Audited, AuditedLetter, AuditedOrder, AuditedPair, AuditedSlip } f
 import type { Verdict } from "../trade/problem.ts";
 import { becameBy, judgings } from "./became.ts";
 import { endingOf } from "./ended.ts";
+import { isStandIn } from "./residue.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 import { heldAt, unreadAt } from "./waited.ts";
@@ -180,7 +181,11 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
       problem,
       ...(row.edition === null ? {} : { edition: row.edition }),
       openedAt: slips.get(key)?.openedAt ?? new Date(row.opened_at),
-      ending: endingOf({ ...row, isSenders: Boolean(row.is_senders) }, problem, end),
+      ending: endingOf(
+        { ...row, isSenders: Boolean(row.is_senders) || isStandIn(row.decided_by ?? "") },
+        problem,
+        end,
+      ),
       ...(row.erased_at !== null && row.erased_at < end ? { isErased: true } : {}),
     });
   }

@@ -2,10 +2,21 @@ import { type Kysely, sql, type Transaction } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { By, ErasePlan, EraseScope } from "../ports/store.ts";
 import { safeName } from "../release/names.ts";
+import type { Carried } from "../trade/carried.ts";
+import { isVerdict } from "../trade/problem.ts";
+import type { FileId } from "../trade/sheet.ts";
 import { among } from "./among.ts";
 import { type Bound, boundTo, planOf } from "./erase-plan.ts";
 import { leftOf, writeHappening } from "./events.ts";
-import { actorLeft, bareProblem, type NewNames, questionName, residueOf, standInOf } from "./residue.ts";
+import {
+  actorLeft,
+  bareProblem,
+  countedOf,
+  type NewNames,
+  questionName,
+  residueOf,
+  standInOf,
+} from "./residue.ts";
 import { problemFrom, problemShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
 import type { Judged } from "./write-judged.ts";
@@ -157,16 +168,16 @@ async function leaveToDelete(tx: Tx, letters: readonly number[]): Promise<void> 
 async function residuesOf(tx: Tx, letters: readonly number[], names: NewNames) {
   const rows = await tx
     .selectFrom("events")
-    .select(["id", "actor", "content"])
+    .select(["id", "actor", "words", "content"])
     .where("subject", "=", "letter")
     .where("subject_id", "in", among(letters))
     .where("erased_by", "is", null)
     .orderBy("id")
     .execute();
-  return rows.map(({ id, actor, content }) => ({
+  return rows.map(({ id, actor, words, content }) => ({
     id,
     actor: actorLeft(actor, names),
-    words: "",
+    words: isVerdict(words) ? words : "",
     content: content === null ? null : JSON.stringify(residueOf(JSON.parse(content) as Judged, names)),
   }));
 }
@@ -174,11 +185,29 @@ async function residuesOf(tx: Tx, letters: readonly number[], names: NewNames) {
 /** Makes of orders what the residues of their events would make of them. */
 async function bareOrders(tx: Tx, { orders }: Bound, names: NewNames): Promise<void> {
   const ids = orders.map(({ id }) => id);
-  await tx
-    .updateTable("revisions")
-    .set({ missing: "[]", carried: "[]", withdrawn: "[]", problems: "[]", shape: problemShape })
+  const revisions = await tx
+    .selectFrom("revisions")
+    .select(["id", "carried", "withdrawn", "problems", "shape"])
     .where("order_id", "in", among(ids))
     .execute();
+  for (const { id, shape, ...revision } of revisions) {
+    const { carried, withdrawn, problems } = countedOf({
+      carried: JSON.parse(revision.carried) as Carried[],
+      withdrawn: JSON.parse(revision.withdrawn) as FileId[],
+      problems: (JSON.parse(revision.problems) as unknown[]).map((problem) => problemFrom(problem, shape)),
+    });
+    await tx
+      .updateTable("revisions")
+      .set({
+        missing: "[]",
+        carried: JSON.stringify(carried),
+        withdrawn: JSON.stringify(withdrawn),
+        problems: JSON.stringify(problems),
+        shape: problemShape,
+      })
+      .where("id", "=", id)
+      .execute();
+  }
   await tx
     .deleteFrom("revision_sheets")
     .where("revision", "in", (eb) =>
@@ -255,17 +284,24 @@ async function bareLetters(
       bytes_sha: "",
       sender: standIn,
       buyer: standIn,
-      why: null,
       subject: null,
       message_id: null,
       dated_at: null,
       lane: null,
       proof: null,
       thread: null,
-      for_person: 0,
       alarm: null,
       let_in_as: null,
     })
+    .where("id", "in", among(letters))
+    .execute();
+  // Days still count for how long a letter waited for a person, and that it was not taken.
+  await tx
+    .updateTable("letters")
+    .set((eb) => ({
+      dealt_with_at: eb.fn.coalesce("dealt_with_at", eb.val(now.toISOString())),
+      why: eb.case().when("why", "is", null).then(null).else("").end(),
+    }))
     .where("id", "in", among(letters))
     .execute();
 }

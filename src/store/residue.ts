@@ -1,3 +1,4 @@
+import type { Revision } from "../judging/changes.ts";
 import { orderKey } from "../judging/state.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { Judged } from "./write-judged.ts";
@@ -54,9 +55,7 @@ export function residueOf({ changes, about, settles, decides, by }: Judged, name
         ...(revision.verdict === undefined ? {} : { verdict: revision.verdict }),
         missing: [],
         sheets: [],
-        withdrawn: [],
-        carried: [],
-        problems: [],
+        ...countedOf(revision),
         questions: revision.questions.map((question) => ({
           key: names.questions.get(questionName(orderKey(revision.number), question.key)) ?? "",
           number: question.number,
@@ -72,12 +71,19 @@ export function residueOf({ changes, about, settles, decides, by }: Judged, name
   };
 }
 
-/** What figures count of a problem: the check, its weight, and the field of its first sheet. */
+type Counted = Pick<Revision, "withdrawn" | "carried" | "problems">;
+
+/** What figures count of a revision: its checks, that a letter's words were open in it, and which sheets it withdrew. */
+export function countedOf({ withdrawn, carried, problems }: Counted): Counted {
+  return {
+    withdrawn,
+    carried: carried.flatMap(({ letter, what }) => (what === "words" ? [{ letter, what, text: "" }] : [])),
+    problems: problems.map(bareProblem),
+  };
+}
+
+/** What figures count of a problem: the check, its weight, and the fields of its sheets. */
 export function bareProblem({ check, wording, severity, verdict, spots }: Problem): Problem {
-  const [first] = spots;
-  const spot =
-    first === undefined
-      ? []
-      : [{ file: first.file, ...(first.place === undefined ? {} : { place: first.place }) }];
-  return { check, wording, severity, verdict, facts: {}, spots: spot };
+  const left = spots.map(({ file, place }) => ({ file, ...(place === undefined ? {} : { place }) }));
+  return { check, wording, severity, verdict, facts: {}, spots: left };
 }
