@@ -19,7 +19,7 @@ const places: readonly { readonly path: string; readonly name: string; readonly 
   { path: "/accounts", name: "Accounts", role: "administer" },
 ];
 
-/** A whole page. `said` is what came of what was just done. */
+/** A whole page. `said` is what came of what was just done; it has the focus, so that one goes on from there. */
 export function page(
   c: Ask,
   { desk }: Front,
@@ -45,7 +45,7 @@ ${visitor === undefined ? "" : topOf(c, visitor)}
 </div></header>
 <main id="main" tabindex="-1">
 <h1>${title}</h1>
-${said === undefined || said === "" ? "" : html`<p class="said" role="status">${said}</p>`}
+${said === undefined || said === "" ? "" : html`<p class="said" role="status" tabindex="-1" autofocus>${said}</p>${visitor === undefined ? "" : html`<p><a href="/people">What waits next</a></p>`}`}
 ${body}
 </main>
 </body>
