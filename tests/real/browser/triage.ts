@@ -73,11 +73,16 @@ export const triage: readonly (readonly [what: string, work: (hand: Hand) => Pro
     },
   ],
   [
-    "let stand what stops an order",
+    "find an order by its number",
     async (hand) => {
       await find(hand, "WX-31");
       await hand.go("WX-31");
       await titled(hand, "Order WX-31");
+    },
+  ],
+  [
+    "let stand its second fault",
+    async (hand) => {
       await hand.fill(/^Reason.* 2$/, "we have the number on file");
       await hand.go("Let it stand", "is not a number that can be called");
       await said(hand).toContain("Order WX-31");
