@@ -19,15 +19,18 @@ const places: readonly { readonly path: string; readonly name: string; readonly 
   { path: "/accounts", name: "Accounts", role: "administer" },
 ];
 
+/** Signs that turn the direction of the words behind them. Unicode Standard Annex #9, 2.1 to 2.3 */
+const turning = /[\u202A-\u202E\u2066-\u2069]/g;
+
 /** A whole page. `said` is what came of what was just done; it has the focus, so that one goes on from there. */
-export function page(
+export async function page(
   c: Ask,
   { desk }: Front,
   { title, said }: { readonly title: string; readonly said?: string | undefined },
   body: Markup,
-): Response | Promise<Response> {
+): Promise<Response> {
   const visitor = c.get("visitor");
-  return c.html(html`<!doctype html>
+  const whole = await html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -50,7 +53,9 @@ ${body}
 </main>
 </body>
 </html>
-`);
+`;
+  // What a stranger has typed turns about none of the words around it.
+  return c.html(String(whole).replaceAll(turning, "\uFFFD"));
 }
 
 function topOf(c: Ask, { account, token }: Visitor): Markup {
