@@ -74,13 +74,4 @@ describe.runIf(hasProgram("chromium"))("the desk in a browser", () => {
       expect([path, over]).toEqual([path, 0]);
     }
   });
-
-  test("an attached page of HTML is kept as a file, and runs nowhere", async () => {
-    const address = await serve();
-    const { page } = await openPage(browser, { acceptDownloads: true });
-    await signIn(page, address);
-    const download = page.waitForEvent("download");
-    await page.goto(`${address}/files/3/1`).catch(() => undefined);
-    expect((await download).suggestedFilename()).not.toBe("");
-  });
 });
