@@ -1,5 +1,6 @@
 import { CannotRun, type Io } from "./commands/command.ts";
 import { commands } from "./commands/commands.ts";
+import { forTerminal } from "./commands/for-terminal.ts";
 import { nearest } from "./commands/nearest.ts";
 
 async function main([name, ...args]: readonly string[], io: Io): Promise<number> {
@@ -55,8 +56,8 @@ for (const event of ["uncaughtException", "unhandledRejection"] as const)
 
 process.exitCode = await main(process.argv.slice(2), {
   // Each line is one write, so that output piped into another program is whole.
-  out: (text) => process.stdout.write(`${text}\n`),
-  err: (text) => process.stderr.write(`${text}\n`),
+  out: (text) => process.stdout.write(`${process.stdout.isTTY ? forTerminal(text) : text}\n`),
+  err: (text) => process.stderr.write(`${process.stderr.isTTY ? forTerminal(text) : text}\n`),
   progress: (text) => {
     if (process.stderr.isTTY) process.stderr.write(`\r\x1b[K${text}`);
   },

@@ -64,17 +64,27 @@ function todo({ what, letters, points }: Waiting, order = ""): string[] {
   const more = others.slice(0, mostSheets - 1).join(" or ");
   const isToRelease = points.some(({ number, letter: from }) => number === undefined && from === undefined);
   return [
-    ...(numbers.length === 0 ? [] : [`→ burin settle "${order}" ${numbers[0]} --yes, or --no, or --say "…"`]),
+    ...(numbers.length === 0
+      ? []
+      : [`→ burin settle ${shellWord(order)} ${numbers[0]} --yes, or --no, or --say "…"`]),
     ...(sheet === undefined
       ? []
       : [
           `→ if a sheet belongs elsewhere: burin settle --sheet ${sheet} --station MARK, or --position N, or --order NUMBER${more === "" ? "" : ` (or sheet ${more})`}`,
         ]),
-    ...(isToRelease ? [`→ burin release "${order}" --by NAME`] : []),
+    ...(isToRelease ? [`→ burin release ${shellWord(order)} --by NAME`] : []),
     ...said.map(
       (one) => `→ once what letter ${one} says is dealt with: burin settle --letter ${one} --aside`,
     ),
   ];
+}
+
+/**
+ * A stranger's text as one word of a command that somebody copies: nothing in it is run. What is invisible in it goes,
+ * since numbers are compared without it. POSIX.1-2024, Shell Command Language, 2.2.2
+ */
+function shellWord(text: string): string {
+  return `'${oneLine(text, 200).replaceAll("'", "'\\''")}'`;
 }
 
 /** "5 min", "3 h", "2 days". */

@@ -258,7 +258,7 @@ function sorry(c: Ask, front: Front, { status, message }: Refused): Response | P
     c,
     front,
     { title: "Not so" },
-    html`<p role="alert">${message}</p><p><a href="/">To the first page</a></p>`,
+    html`<p role="alert" tabindex="-1" autofocus>${message}</p><p><a href="/">To the first page</a></p>`,
   );
 }
 

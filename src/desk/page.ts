@@ -20,15 +20,18 @@ const places: readonly { readonly path: string; readonly name: string; readonly 
   { path: "/erase", name: "Erase", role: "administer" },
 ];
 
-/** A whole page. `said` is what came of what was just done. */
-export function page(
+/** Signs that turn the direction of the words behind them. Unicode Standard Annex #9, 2.1 to 2.3 */
+const turning = /[\u202A-\u202E\u2066-\u2069]/g;
+
+/** A whole page. `said` is what came of what was just done; it has the focus, so that one goes on from there. */
+export async function page(
   c: Ask,
   { desk }: Front,
   { title, said }: { readonly title: string; readonly said?: string | undefined },
   body: Markup,
-): Response | Promise<Response> {
+): Promise<Response> {
   const visitor = c.get("visitor");
-  return c.html(html`<!doctype html>
+  const whole = await html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -46,12 +49,14 @@ ${visitor === undefined ? "" : topOf(c, visitor)}
 </div></header>
 <main id="main" tabindex="-1">
 <h1>${title}</h1>
-${said === undefined || said === "" ? "" : html`<p class="said" role="status">${said}</p>`}
+${said === undefined || said === "" ? "" : html`<p class="said" role="status" tabindex="-1" autofocus>${said}</p>${visitor === undefined ? "" : html`<p><a href="/people">What waits next</a></p>`}`}
 ${body}
 </main>
 </body>
 </html>
-`);
+`;
+  // What a stranger has typed turns about none of the words around it.
+  return c.html(String(whole).replaceAll(turning, "\uFFFD"));
 }
 
 function topOf(c: Ask, { account, token }: Visitor): Markup {

@@ -39,22 +39,26 @@ p { margin: .3rem 0; max-width: 70ch }
 .stamp { font-weight: 700; letter-spacing: .06em; text-transform: uppercase; font-size: .8rem; border: 1.5px solid; padding: 0 .4rem; border-radius: 2px; white-space: nowrap; color: var(--plain) }
 .stamp.fail { color: var(--fail) } .stamp.pass { color: var(--pass) } .stamp.confirm { color: var(--confirm) }
 .stamp.waiting { color: var(--waiting) } .stamp.person { color: var(--person) }
+.ticket h2 { margin: 0; border: 0; padding: 0 }
 .points { margin: .3rem 0; padding: 0; list-style: none }
 .points > li { padding: .5rem 0; border-top: 1px dashed var(--line) }
-form.acts > div { min-width: 0 }
+form.acts label { min-width: 0 }
 form.acts { display: flex; flex-wrap: wrap; gap: .4rem; align-items: end; margin: .4rem 0 0 }
 label { display: block; font-size: .9rem }
-input, textarea, select { font: inherit; color: var(--ink); background: var(--paper); border: 1px solid var(--edge); padding: .35rem .5rem; max-width: 100% }
+label > :is(input:not([type=radio]), select, textarea) { display: block; margin-top: .3rem }
+input, textarea, select { font: inherit; font-size: 1rem; color: var(--ink); background: var(--paper); border: 1px solid var(--edge); padding: .35rem .5rem; max-width: 100% }
 input[type=checkbox] { width: 1.2rem; height: 1.2rem; vertical-align: -.2rem }
 textarea { width: 100%; min-height: 6rem }
 button, .button { font: inherit; border: 1px solid var(--edge); background: var(--ground); color: var(--ink); padding: .35rem .9rem; min-height: 2.2rem; cursor: pointer; text-decoration: none; display: inline-block }
 button.main { background: var(--link); border-color: var(--link); color: var(--paper) }
 table { border-collapse: collapse; width: 100% }
-th, td { text-align: left; vertical-align: top; padding: .3rem .8rem .3rem 0; border-bottom: 1px solid var(--line); overflow-wrap: anywhere }
+th, td { text-align: left; vertical-align: top; padding: .3rem .8rem .3rem 0; border-bottom: 1px solid var(--line) }
+th { white-space: nowrap }
+td { overflow-wrap: break-word; max-width: 26rem }
 td.number, th.number { text-align: right }
 details.ticket { margin-bottom: .4rem }
 .wide { overflow-x: auto }
-.wide svg { max-width: 100%; height: auto; fill: currentColor }
+.wide svg { max-width: 100%; height: auto; fill: var(--ink) } .wide rect { fill: var(--link) }
 pre { white-space: pre-wrap; overflow-wrap: anywhere; background: var(--paper); border: 1px solid var(--line); padding: .8rem; font: .9rem/1.45 "Liberation Mono", monospace; margin: .4rem 0 }
 .wall { display: flex; flex-wrap: wrap; gap: .8rem }
 .station { background: var(--paper); border: 1px solid var(--line); padding: .6rem }
@@ -74,22 +78,35 @@ dt { color: var(--faint) } dd { margin: 0; overflow-wrap: anywhere }
 @media (max-width: 45rem) {
   .sheet { grid-template-columns: minmax(0, 1fr) }
   header form { margin-left: 0 }
-  form.acts > div { flex: 1 1 100% } form.acts input { width: 100% }
+  form.acts label { flex: 1 1 100% } form.acts input { width: 100% }
   dl { grid-template-columns: 1fr } dt { margin-top: .3rem }
   table.stack, .stack tbody, .stack tr, .stack td { display: block }
   .stack tr:first-child:has(th) { display: none }
   .stack td { border: 0; padding: .05rem 0 } .stack tr { border-bottom: 1px solid var(--line); padding: .4rem 0; display: block }
-  .stack td[data-label]:not(:empty)::before { content: attr(data-label) ": "; color: var(--faint) }
+  .wide > svg { display: none }
+  .stack td { max-width: none; overflow-wrap: anywhere }
+  .stack td[data-label]:not(:empty, [data-label=""])::before { content: attr(data-label) ": "; color: var(--faint) }
   .stack td.number { text-align: left }
 }
 `;
 
-/** Makes the page handier; nothing needs it. “/” goes to the search, and files can be dropped. */
+/**
+ * Makes the page handier; nothing needs it. Ctrl and “/” lead to the search, arrows from ticket to ticket,
+ * and files can be dropped. No letter alone does anything. WCAG 2.2, 2.1.4
+ */
 export const script = `
+const search = document.querySelector("input[type=search]");
+if (search) { search.placeholder = "Ctrl + /"; search.ariaKeyShortcuts = "Control+/"; }
 document.addEventListener("keydown", (event) => {
-  const typing = event.target.closest("input, textarea, select");
-  const search = document.querySelector("input[type=search]");
-  if (event.key === "/" && !typing && search) { event.preventDefault(); search.focus(); }
+  if (event.key === "/" && event.ctrlKey && search) { event.preventDefault(); search.focus(); }
+});
+document.addEventListener("keydown", (event) => {
+  const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+  const here = event.target.closest(".tickets > li");
+  if (step === undefined || !here || event.target.closest("input, textarea, select")) return;
+  const tickets = [...document.querySelectorAll(".tickets > li")];
+  const next = tickets[tickets.indexOf(here) + step]?.querySelector("a, input:not([type=hidden])");
+  if (next) { event.preventDefault(); next.focus(); }
 });
 for (const drop of document.querySelectorAll(".drop")) {
   const files = drop.querySelector("input[type=file]");

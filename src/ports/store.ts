@@ -288,6 +288,8 @@ export interface ListedOrder {
   readonly project?: string;
   readonly verdict?: Verdict;
   readonly changedAt: Date;
+  /** The letter by which it changed last, if it was one. */
+  readonly letter?: number;
   readonly isReleased: boolean;
   /** Where the list goes on. */
   readonly place: number;

@@ -1,4 +1,5 @@
 import { extname } from "node:path";
+import { oneLine } from "../answer/one-line.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { viewsOf } from "../drawing/proof/view.ts";
 import { proofPdf } from "../drawing/proof.ts";
@@ -105,7 +106,7 @@ export async function packageOf(release: Release): Promise<Packed> {
       text(
         `cut/${part.file}.svg`,
         `cut paths of ${told(part)}`,
-        cutSvg(part, `${order.number}, ${told(part)}`),
+        cutSvg(part, oneLine(`${order.number}, ${told(part)}`, 200)),
       ),
       text(`cut/${part.file}.dxf`, `the same in DXF, millimetres`, cutDxf(part)),
     ]),

@@ -13,7 +13,7 @@ export async function listOrders(
     .selectFrom("orders")
     .innerJoin("revisions", "revisions.id", "orders.latest")
     .select(["orders.number", "orders.buyer", "orders.project", "orders.verdict", "orders.latest"])
-    .select(["orders.released", "revisions.at"])
+    .select(["orders.released", "revisions.at", "revisions.letter"])
     .orderBy("orders.latest", "desc")
     .limit(most);
   if (verdicts !== undefined) query = query.where("orders.verdict", "in", verdicts);
@@ -37,12 +37,13 @@ export async function listOrders(
       ),
     );
   const rows = await query.execute();
-  return rows.map(({ number, buyer, project, verdict, latest, released, at }) => ({
+  return rows.map(({ number, buyer, project, verdict, latest, released, at, letter }) => ({
     number,
     buyer,
     ...(project === null ? {} : { project }),
     ...(verdict === null ? {} : { verdict: verdict as Verdict }),
     changedAt: new Date(at),
+    ...(letter === null ? {} : { letter }),
     isReleased: released !== null,
     place: latest ?? 0,
   }));

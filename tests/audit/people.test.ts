@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { expect, test } from "vitest";
 import { peopleLines } from "../../src/audit/people-text.ts";
 import { fileChecks, letterChecks, orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
@@ -46,6 +47,21 @@ test("a sheet that may belong elsewhere is named by its id, with the command tha
   expect(peopleLines(waiting, desk.clock.now()).join("\n")).toContain(
     "\n    → if a sheet belongs elsewhere: burin settle --sheet 1/3 --station MARK, or --position N, or --order NUMBER",
   );
+});
+
+test("nothing of an order's number is run by whoever copies the command", async () => {
+  const desk = await temporaryDesk();
+  const order = "FM-80 $(echo owned) `echo owned` \"; echo owned '; echo owned";
+  const device = (mark: string, position: string) => ({
+    mark,
+    legend: ["NORTH"],
+    fill: { order, standing: "in-plate", gangs: "2", position },
+  });
+  const plate = { mark: "P-104", kind: "plate", legend: ["SALON"], fill: { order, gangs: "2" } } as const;
+  await post(desk, { sheets: [plate, device("P-104", "1"), device("P-140", "2")] });
+  const told = peopleLines(await readPeople(desk.store, desk.clock.now()), desk.clock.now()).join("\n");
+  const [, word = ""] = /→ burin settle (.+) \d+ --yes/.exec(told) ?? [];
+  expect(execFileSync("sh", ["-c", `printf %s ${word}`], { encoding: "utf8" })).toBe(order);
 });
 
 test("whatever promises that a person acts is on the people's list", () => {

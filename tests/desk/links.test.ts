@@ -4,6 +4,7 @@ import type { Desk } from "../../src/intake/desk.ts";
 import { takeDue } from "../../src/intake/take.ts";
 import { temporaryDesk } from "../make/desk.ts";
 import { pagedDesk } from "../make/desk-page.ts";
+import { routes } from "../make/desk-routes.ts";
 import { post } from "../make/thread.ts";
 
 const address = "http://desk.quillgate.example";
@@ -84,7 +85,10 @@ test("a link opens no other order, nothing else of the desk, and nothing when it
   const own = browser();
   expect((await own.post(path, { order: "OX-9", "q-1": "yes", token: "" })).status).toBe(404);
   await own.get(path);
-  expect((await own.get("/orders/FM-80")).status).toBe(302);
+  for (const route of routes.filter(({ method, least }) => method === "GET" && least !== "guest")) {
+    const asked = route.at({ order: "FM-80", token: path });
+    expect([asked, (await own.get(asked)).status]).toEqual([asked, 302]);
+  }
   const [number, until, code = ""] = path.replace("/answer/", "").split("-", 3);
   const forged = [
     `${number}-${until}-${code.slice(0, -1)}${code.endsWith("A") ? "B" : "A"}`,

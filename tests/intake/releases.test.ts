@@ -256,7 +256,7 @@ test("what is settled after a release waits for a second one: its buyer and our 
   const waiting = await list();
   expect(waiting).toMatchObject([{ what: "order", order: "FM-80", letters: [] }]);
   expect(peopleLines(waiting, desk.clock.now()).join("\n")).toMatch(
-    /^ 1\. Order FM-80[^]*\n {4}changed since its release on 2026-11-09, and all of that is settled: it has to be released once more\n {4}→ burin release "FM-80" --by NAME$/,
+    /^ 1\. Order FM-80[^]*\n {4}changed since its release on 2026-11-09, and all of that is settled: it has to be released once more\n {4}→ burin release 'FM-80' --by NAME$/,
   );
   const listed = await desk.store.orders.list({ forPerson: true, most: 9 });
   expect(listed.map((one) => one.number)).toEqual(["FM-80"]);

@@ -30,9 +30,8 @@ export async function dayPage(c: Ask, front: Front): Promise<Response> {
     c,
     front,
     { title: first === last ? `Day ${first}` : `Days ${first} to ${last}` },
-    html`<form action="/day" class="acts"><div><label for="from">From</label>
-<input id="from" type="date" name="from" value="${first}"></div><div><label for="to">To</label>
-<input id="to" type="date" name="to" value="${last}"></div><button>Show</button></form>
+    html`<form action="/day" class="acts"><label>From<input type="date" name="from" value="${first}"></label>
+<label>To<input type="date" name="to" value="${last}"></label><button>Show</button></form>
 ${lessonsOf(period).map(({ title, says }) => html`<h2>${title}</h2><ul>${says.map((one) => html`<li>${one}</li>`)}</ul>`)}
 ${sectionsOf(period).map(
   ({

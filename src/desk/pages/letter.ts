@@ -4,6 +4,7 @@ import { may } from "../../ports/accounts.ts";
 import type { LetterRecord } from "../../trade/record.ts";
 import { type Ask, type Front, Refused, visitorOf } from "../front.ts";
 import { momentIn, orderPath, ownForm, page, stamp } from "../page.ts";
+import { noteIn, notePart } from "./note.ts";
 import { asideForm, letInForm } from "./people.ts";
 
 /** What is left of an erased letter. */
@@ -42,10 +43,10 @@ export async function letterPage(c: Ask, front: Front, letter: number, said?: st
 <dl><dt>Stands at</dt><dd>${record.state}${record.why === undefined ? "" : `: ${record.why}`}</dd>
 ${record.orders.length === 0 ? "" : html`<dt>Orders</dt><dd>${record.orders.map((number) => html`<a href="${orderPath(number)}">${number}</a> `)}</dd>`}</dl>
 ${record.state === "held" || record.why !== undefined ? html`${letInForm(letter, record.from ?? "", visitor)}` : ""}
-${asideForm(letter, visitor)}
+${note === undefined ? asideForm(letter, visitor) : ""}
 ${
   note !== undefined
-    ? html`<h2>What one of us did</h2><pre>${note}</pre>`
+    ? html`<h2>What one of us did</h2>${notePart(note)}`
     : html`<h2>As it came</h2>
 <p class="faint">Its words alone: nothing in it is loaded or run.</p>
 ${opened?.ok === true ? html`<pre>${opened.value.text}</pre>${(opened.value.otherTexts ?? []).map((text) => html`<pre>${text}</pre>`)}` : html`<p>It could not be opened safely.</p>`}
@@ -70,21 +71,11 @@ ${
 <p><a href="/letters/${letter}/answer">The answer as a file (.eml)</a></p>
 ${
   may(visitor.account.role, "act") && ["sent", "refused"].includes(record.state)
-    ? html`<form class="acts" method="post" action="/letters/${letter}/again">${ownForm(visitor)}<div><label for="again">Why it is sent again</label><input id="again" name="why" size="40" required></div><button>Send it again</button></form>`
+    ? html`<form class="acts" method="post" action="/letters/${letter}/again">${ownForm(visitor)}<label>Why it is sent again<input name="why" size="40" required></label><button>Send it again</button></form>`
     : ""
 }`
 }
 <h2>What happened</h2>
 <ol>${history.map(({ at, actor, what, words }) => html`<li>${momentIn(at, timeZone)} ${actor}: ${what}${words === "" ? "" : ` (${words})`}</li>`)}</ol>`,
   );
-}
-
-/** A note of one of our own people is kept as JSON; no letter begins so. */
-function noteIn(bytes: Uint8Array): string | undefined {
-  if (bytes[0] !== 0x7b) return undefined;
-  try {
-    return JSON.stringify(JSON.parse(new TextDecoder().decode(bytes)), null, 2);
-  } catch {
-    return undefined;
-  }
 }

@@ -38,11 +38,11 @@ ${contactsIn(order).map((contact) => html`<p>Call ${contact}</p>`)}
 ${releasedLine(order)}
 ${order.missing.length === 0 ? "" : html`<p>Still to come: ${missingWords(order.missing)}.</p>`}
 ${actForms(order, front, visitor)}
+<h2>Points</h2>
+${pointList(order, visitor)}
 <h2>Stations</h2>
 ${stations.length === 0 ? html`<p class="faint">No sheet stands.</p>` : html`<div class="wall">${stations.map((station) => stationBox(station, order, front))}</div>`}
 <p><a href="${orderPath(order.number)}/proof?buyer=${encodeURIComponent(order.buyer)}">Proof as a PDF, true to scale</a></p>
-<h2>Points</h2>
-${pointList(order, visitor)}
 <h2>Sheets</h2>
 ${order.sheets.map((sheet) => sheetPart(sheet, order))}
 <h2>What changed</h2>
@@ -180,19 +180,19 @@ function actForms(order: OrderRecord, { put }: Front, visitor: Visitor): Markup 
   return html`${mayRelease ? html`<form class="acts" method="post" action="${path}/release">${buyer}<button class="main">Release to engraving</button></form>` : ""}
 ${
   order.released !== undefined && may(role, "act")
-    ? html`<form class="acts" method="post" action="${path}/cut">${buyer}<div><label for="stations">Stations that are engraved; all, if none is named</label><input id="stations" name="stations" placeholder="S-101, S-102"></div><button>It is engraved</button></form>`
+    ? html`<form class="acts" method="post" action="${path}/cut">${buyer}<label>Stations that are engraved; all, if none is named<input name="stations" placeholder="S-101, S-102"></label><button>It is engraved</button></form>`
     : ""
 }
 ${
   may(role, "act")
     ? html`<details><summary>Write to the sender, or move a sheet</summary>
-<form method="post" action="${path}/write">${buyer}<p><label for="words">Your words; how the order stands is told below them</label><textarea id="words" name="words" required maxlength="2000"></textarea></p><button>Send</button></form>
+<form method="post" action="${path}/write">${buyer}<p><label>Your words; how the order stands is told below them<textarea name="words" required maxlength="2000"></textarea></label></p><button>Send</button></form>
 <form class="acts" method="post" action="${path}/place">${buyer}
-<div><label for="sheet">Sheet</label><select id="sheet" name="sheet">${order.sheets.map(({ id, file }) => html`<option value="${id}">${file} (${id})</option>`)}</select></div>
-<div><label for="mark">Station</label><input id="mark" name="mark" size="8"></div>
-<div><label for="position">Position</label><input id="position" name="position" size="3" inputmode="numeric" pattern="[1-9][0-9]?"></div>
-<div><label for="order">Order</label><input id="order" name="order" size="12"></div>
-<div><label for="place-why">Reason</label><input id="place-why" name="why" size="30" required></div><button>Put it there</button></form></details>`
+<label>Sheet<select name="sheet">${order.sheets.map(({ id, file }) => html`<option value="${id}">${file} (${id})</option>`)}</select></label>
+<label>Station<input name="mark" size="8"></label>
+<label>Position<input name="position" size="3" inputmode="numeric" pattern="[1-9][0-9]?"></label>
+<label>Order<input name="order" size="12"></label>
+<label>Reason<input name="why" size="30" required></label><button>Put it there</button></form></details>`
     : ""
 }
 ${may(role, "administer") ? html`<p><a href="/erase?address=${encodeURIComponent(order.buyer)}">Erase all of this buyer</a></p>` : ""}`;

@@ -71,10 +71,9 @@ export function pointForm(
   stops = false,
 ): Markup {
   if (!may(visitor.account.role, "act")) return html``;
-  const id = `why-${number}`;
   return html`<form class="acts" method="post" action="${orderPath(order)}/points">${ownForm(visitor)}
 <input type="hidden" name="number" value="${number}"><input type="hidden" name="buyer" value="${buyer}">
-<div><label for="${id}">Reason, or words for the sender, about ${number}</label><input id="${id}" name="why" size="40" required></div>
+<label>Reason, or words for the sender, about ${number}<input name="why" size="40" required></label>
 ${
   stops
     ? html`<button name="act" value="waive">Let it stand</button>`
@@ -87,7 +86,7 @@ ${
 export function asideForm(letter: number, visitor: Visitor): Markup {
   if (!may(visitor.account.role, "act")) return html``;
   return html`<form class="acts" method="post" action="/letters/${letter}/aside">${ownForm(visitor)}
-<div><label for="aside-${letter}">What was done about letter ${letter}</label><input id="aside-${letter}" name="why" size="40" required></div>
+<label>What was done about letter ${letter}<input name="why" size="40" required></label>
 <button>It is dealt with</button></form>`;
 }
 
@@ -101,7 +100,7 @@ function letterForm({ what, letters: [letter = 0], contacts }: Waiting, visitor:
 export function letInForm(letter: number, sender: string, visitor: Visitor): Markup {
   if (!may(visitor.account.role, "act")) return html``;
   return html`<form class="acts" method="post" action="/letters/${letter}/let-in">${ownForm(visitor)}
-<div><label for="as-${letter}">Whose letter ${letter} is</label><input id="as-${letter}" name="as" type="email" value="${sender}" required></div>
-<div><label for="in-${letter}">Why it is genuine</label><input id="in-${letter}" name="why" size="30" required></div>
+<label>Whose letter ${letter} is<input name="as" type="email" value="${sender}" required></label>
+<label>Why it is genuine<input name="why" size="30" required></label>
 <button>Let it in</button></form>`;
 }

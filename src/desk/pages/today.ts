@@ -74,26 +74,42 @@ export async function ordersPage(c: Ask, front: Front): Promise<Response> {
     c,
     front,
     { title: chosen?.title ?? "Orders" },
-    html`${searchForm(search)}
+    html`${searchForm(search, search === "" && chosen === undefined)}
 ${
   shown.length === 0
     ? html`<p>${search === "" ? "No order is here." : `No order is found by “${search}”. Every word has to begin something of the order: its number, project, sender, telephone, station or a legend.`}</p>`
-    : html`<h2>${search === "" ? "The latest first" : "Found"}</h2>${tickets(shown, timeZone)}`
+    : html`${search === "" ? html`<h2>The latest first</h2>` : html`<h2 tabindex="-1" autofocus>Found</h2>`}${tickets(shown, timeZone)}`
 }
 ${orders.length > most.page ? html`<p><a href="/orders?${next.toString()}">Older ones</a></p>` : ""}`,
   );
 }
 
-function searchForm(search: string): Markup {
-  return html`<form role="search" action="/orders" class="acts"><div>
-<label for="search">Order, project, sender, phone, station or legend</label>
-<input id="search" type="search" name="search" value="${search}" size="40"></div><button>Search</button></form>`;
+/** It has the focus where somebody came to search. */
+function searchForm(search: string, isFirst = false): Markup {
+  return html`<form role="search" action="/orders" class="acts">
+<label>Order, project, sender, phone, station or legend<input type="search" name="search" value="${search}" size="40"${isFirst ? html` autofocus` : ""}></label><button>Search</button></form>`;
 }
 
 function tickets(orders: readonly ListedOrder[], timeZone: string): Markup {
   return html`<ul class="tickets">${orders.map(
-    ({ number, buyer, project, verdict, changedAt, isReleased }) => html`<li class="ticket ${verdict ?? ""}">
-<div class="row"><h3>${number === "" ? "Without a number" : html`<a href="${orderPath(number)}">${number}</a>`} ${project ?? ""}</h3>${stamp(verdict)}</div>
+    ({
+      number,
+      buyer,
+      project,
+      verdict,
+      changedAt,
+      letter,
+      isReleased,
+    }) => html`<li class="ticket ${verdict ?? ""}">
+<div class="row"><h3>${nameOf(number, letter)} ${project ?? ""}</h3>${stamp(verdict)}</div>
 <div class="row faint"><span>${buyer}</span><span>${isReleased ? "released · " : ""}${momentIn(changedAt, timeZone)}</span></div></li>`,
   )}</ul>`;
+}
+
+/** An order without a number has no page; it is read in its letter. */
+function nameOf(number: string, letter: number | undefined): Markup {
+  if (number !== "") return html`<a href="${orderPath(number)}">${number}</a>`;
+  return letter === undefined
+    ? html`Without a number`
+    : html`<a href="/letters/${letter}">Without a number</a>`;
 }

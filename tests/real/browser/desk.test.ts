@@ -1,17 +1,8 @@
 import { rmSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { hasProgram } from "../../make/program.ts";
-import {
-  openBrowser,
-  openPage,
-  playDemo,
-  type Served,
-  serveCopy,
-  signIn,
-  violationsOn,
-  visitor,
-} from "./browser.ts";
+import { openBrowser, openPage, playDemo, type Served, serveCopy, signIn, violationsOn } from "./browser.ts";
 
 const pages = [
   "/",
@@ -51,73 +42,6 @@ describe.runIf(hasProgram("chromium"))("the desk in a browser", () => {
     return one.address;
   };
 
-  /** Settles a question, has the order released, lets a letter in and puts another aside. */
-  async function triage(page: Page, address: string): Promise<void> {
-    await signIn(page, address);
-    await page.click("nav >> text=People");
-    const ticket = page.locator(".ticket", { hasText: "Order FW-1184" });
-    await ticket.locator("input[name=why]").fill("Marta said so on the telephone");
-    await ticket.locator("button", { hasText: "It is meant so" }).click();
-    await expect.poll(() => page.locator(".said").textContent()).toContain("Order FW-1184: pass");
-    await page.click("text=Release to engraving");
-    await expect.poll(() => page.locator(".said").textContent()).toContain("Released:");
-    expect(await page.locator("main").textContent()).toContain("Released to engraving on");
-
-    await page.click("nav >> text=People");
-    const held = page.locator(".ticket", { hasText: "Letter 37" });
-    await held
-      .locator("form", { hasText: "Why it is genuine" })
-      .locator("input[name=why]")
-      .fill("called back");
-    await held.locator("button", { hasText: "Let it in" }).click();
-    await expect.poll(() => page.locator(".said").textContent()).toContain("Let in as letter");
-    await page.click("nav >> text=People");
-    const about = page.locator(".ticket", { hasText: "Letter 25" });
-    await about.locator("input[name=why]").fill("answered by telephone");
-    await about.locator("button", { hasText: "It is dealt with" }).click();
-    await expect.poll(() => page.locator(".said").textContent()).toContain("is dealt with");
-    await page.click("nav >> text=People");
-    expect(await page.locator(".ticket", { hasText: "Letter 25" }).count()).toBe(0);
-  }
-
-  test("a day's triage by mouse", async () => {
-    const { page, faults } = await openPage(browser);
-    await triage(page, await serve());
-    expect(faults).toEqual([]);
-  });
-
-  test("the same with scripts off", async () => {
-    const { page } = await openPage(browser, { javaScriptEnabled: false });
-    await triage(page, await serve());
-  });
-
-  test("a question is found and settled by keyboard alone", async () => {
-    const address = await serve();
-    const { page } = await openPage(browser);
-    await page.goto(`${address}/people`);
-    const { keyboard } = page;
-    await keyboard.type(visitor.user);
-    await keyboard.press("Tab");
-    await keyboard.type(visitor.password);
-    await keyboard.press("Enter");
-    await page.waitForURL("**/people");
-    await tabTo(page, (text) => text === "Today");
-    await keyboard.press("Enter");
-    await page.waitForURL(`${address}/`);
-    await keyboard.press("/");
-    await keyboard.type("fw-1184");
-    await keyboard.press("Enter");
-    await page.waitForURL("**/orders?search=*");
-    await tabTo(page, (text) => text === "FW-1184");
-    await keyboard.press("Enter");
-    await page.waitForURL("**/orders/FW-1184");
-    await tabTo(page, (_, name) => name === "why");
-    await keyboard.type("Marta said so on the telephone");
-    await tabTo(page, (text) => text === "It is meant so");
-    await keyboard.press("Enter");
-    await expect.poll(() => page.locator(".said").textContent()).toContain("Order FW-1184: pass");
-  });
-
   test("sheets are tried, and nothing of them stays", async () => {
     const { page } = await openPage(browser);
     await signIn(page, await serve());
@@ -151,25 +75,4 @@ describe.runIf(hasProgram("chromium"))("the desk in a browser", () => {
       expect([path, over]).toEqual([path, 0]);
     }
   });
-
-  test("an attached page of HTML is kept as a file, and runs nowhere", async () => {
-    const address = await serve();
-    const { page } = await openPage(browser, { acceptDownloads: true });
-    await signIn(page, address);
-    const download = page.waitForEvent("download");
-    await page.goto(`${address}/files/3/1`).catch(() => undefined);
-    expect((await download).suggestedFilename()).not.toBe("");
-  });
 });
-
-/** Presses Tab until what has the focus is wanted, by its text or its name. */
-async function tabTo(page: Page, isWanted: (text: string, name: string) => boolean): Promise<void> {
-  for (let i = 0; i < 200; i++) {
-    await page.keyboard.press("Tab");
-    const [text = "", name = ""] = await page.evaluate<string[]>(
-      `[document.activeElement?.textContent?.trim() ?? "", document.activeElement?.getAttribute("name") ?? ""]`,
-    );
-    if (isWanted(text, name)) return;
-  }
-  throw new Error("nothing of the kind can be reached by Tab");
-}
