@@ -105,7 +105,7 @@ const ran: Readonly<Record<string, Run>> = {
   "burin day": {
     as: `burin day ${demoSettings}`,
     code: 0,
-    prints: /^\d{4}-\d\d-\d\d \(America\/Chicago\): no letter came\n\nFigures\n/,
+    prints: /^\d{4}-\d\d-\d\d \(America\/Chicago\): (?:no letter came|\d+ letters)\n\nFigures\n/,
   },
   "burin day 2026-11-09 --html out/day.html": {
     as: `burin day 2026-11-09 --html out/day.html ${demoSettings} && grep -c "<svg" out/day.html`,
@@ -113,7 +113,7 @@ const ran: Readonly<Record<string, Run>> = {
     prints: /^2026-11-09 \(America\/Chicago\): \d+ letters\n[\s\S]*\n\d+\n$/,
   },
   "burin day --from 2026-11-01 --to 2026-11-30 --csv out/month": {
-    as: `burin day --from 2026-11-01 --to 2026-11-30 --csv out/month ${demoSettings} && ls out/month`,
+    as: `burin day --from 2026-11-01 --to 2026-11-30 --csv out/month ${demoSettings} && LC_ALL=C ls out/month`,
     code: 0,
     prints: /\nletters-orders\.csv\nletters\.csv\norders\.csv\nproblems\.csv\nquestions\.csv\n$/,
   },

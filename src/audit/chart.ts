@@ -7,7 +7,10 @@ export interface Bar {
 
 const size = { width: 640, row: 26, left: 240, right: 60 } as const;
 
-/** Bars of whole numbers, one under the other, as SVG. The table behind it says the same. */
+/**
+ * Bars of whole numbers, one under the other, as SVG. The table behind it says the same. The bars' colour differs by 3
+ * to 1 from light and from dark ground (WCAG 2.2, 1.4.11), and words are as the page's.
+ */
 export function barChart(title: string, bars: readonly Bar[]): string {
   const height = bars.length * size.row;
   const x = scaleLinear(
@@ -21,9 +24,9 @@ export function barChart(title: string, bars: readonly Bar[]): string {
   const drawn = bars.map(({ name, value }, i) => {
     const top = y(i) ?? 0;
     const base = top + y.bandwidth() / 2 + 4;
-    return `<text x="${size.left - 8}" y="${base}" text-anchor="end">${escaped(shortened(name))}</text><rect x="${size.left}" y="${top}" width="${x(value)}" height="${y.bandwidth()}" fill="#35618e"/><text x="${size.left + x(value) + 6}" y="${base}">${value}</text>`;
+    return `<text x="${size.left - 8}" y="${base}" text-anchor="end">${escaped(shortened(name))}</text><rect x="${size.left}" y="${top}" width="${x(value)}" height="${y.bandwidth()}" fill="#4a7fb5"/><text x="${size.left + x(value) + 6}" y="${base}">${value}</text>`;
   });
-  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 ${size.width} ${height}" width="${size.width}" height="${height}" font-family="sans-serif" font-size="12" fill="#222"><title>${escaped(title)}</title>${drawn.join("")}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 ${size.width} ${height}" width="${size.width}" height="${height}" font-family="sans-serif" font-size="12" fill="currentColor"><title>${escaped(title)}</title>${drawn.join("")}</svg>`;
 }
 
 function shortened(name: string): string {
