@@ -36,6 +36,7 @@ export async function dayPage(c: Ask, front: Front): Promise<Response> {
     { title: first === last ? `Day ${first}` : `Days ${first} to ${last}` },
     html`<form action="/day" class="acts"><label>From<input type="date" name="from" value="${first}"></label>
 <label>To<input type="date" name="to" value="${last}"></label><button>Show</button></form>
+${period.audited.letters.length > 0 ? "" : html`<p>No letter came then. Choose other days above; what waits for a person stands below.</p>`}
 ${trends.length === 0 ? "" : html`<h2>What it teaches</h2><ul>${trends.map((trend) => html`<li>${trend}</li>`)}</ul>`}
 ${sectionsOf(period).map(
   ({ title, lines: [head = [], ...lines] }) => html`<section aria-label="${title}"><h2>${title}</h2>
@@ -49,7 +50,7 @@ ${
       )}</div>`
     : ""
 }
-<div class="wide"><table class="stack"><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr>
+<div class="wide"><table class="stack"><tr>${head.map((cell) => (cell === "" ? html`<td></td>` : html`<th>${cell}</th>`))}</tr>
 ${lines.map((line) => html`<tr>${line.map((cell, i) => html`<td data-label="${head[i] ?? ""}">${cell}</td>`)}</tr>`)}</table></div></section>`,
 )}`,
   );
