@@ -64,6 +64,7 @@ export const routes: readonly Route[] = [
   shows("see", "/checks/:id", () => "/checks/spelling"),
   shows("see", "/try"),
   shows("administer", "/accounts"),
+  shows("administer", "/erase"),
   acts("guest", "/sign-in", { user: "nobody", password: "nothing at all" }),
   acts("guest", "/answer/:token", { order: "FM-80", "q-1": "yes" }, ({ token }) => `/answer/${token}`),
   acts("see", "/sign-out", {}),
@@ -77,6 +78,11 @@ export const routes: readonly Route[] = [
   acts("act", `${letters}/aside`, { why: "read" }, onLetter("/aside")),
   acts("act", `${letters}/again`, { why: "lost" }, onLetter("/again")),
   acts("administer", "/accounts", { user: "mallory", name: "M", role: "administer", password }),
+  acts("administer", "/erase", {
+    address: "nobody@oakmoor.example",
+    confirm: "nobody@oakmoor.example",
+    why: "asked",
+  }),
   acts("administer", "/accounts/shut", { user: "see" }),
 ];
 

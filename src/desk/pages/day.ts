@@ -32,6 +32,7 @@ export async function dayPage(c: Ask, front: Front): Promise<Response> {
     { title: first === last ? `Day ${first}` : `Days ${first} to ${last}` },
     html`<form action="/day" class="acts"><label>From<input type="date" name="from" value="${first}"></label>
 <label>To<input type="date" name="to" value="${last}"></label><button>Show</button></form>
+${period.audited.letters.length > 0 ? "" : html`<p>No letter came then. Choose other days above; what waits for a person stands below.</p>`}
 ${lessonsOf(period).map(({ title, says }) => html`<h2>${title}</h2><ul>${says.map((one) => html`<li>${one}</li>`)}</ul>`)}
 ${sectionsOf(period).map(
   ({

@@ -44,6 +44,8 @@ function actWords(act: Act): string {
         : "Its buyer is reminded.";
     case "summary":
       return `A manager is told of a week: ${act.of}.`;
+    case "day":
+      return `${act.to} is told how ${act.first === act.last ? act.first : `${act.first} to ${act.last}`} went.`;
     case "cut":
       return `Engraved: ${act.stations.length === 0 ? "all that was released" : act.stations.join(", ")}.`;
   }

@@ -1,8 +1,12 @@
 import { expect } from "vitest";
 import { visitor } from "./browser.ts";
-import { type Hand, top } from "./hands.ts";
+import { type Hand, stopOf, top } from "./hands.ts";
 
-const said = (hand: Hand) => expect.poll(() => hand.page.locator(".said").textContent());
+/** What came of an act is told, and has the focus. */
+async function told(hand: Hand, words: string): Promise<void> {
+  await expect.poll(() => hand.page.locator(".said").textContent()).toContain(words);
+  expect((await stopOf(hand.page)).name).toContain(words);
+}
 const titled = (hand: Hand, title: string | RegExp) =>
   expect.poll(() => hand.page.locator("h1").textContent()).toMatch(title);
 
@@ -37,21 +41,21 @@ export const triage: readonly (readonly [what: string, work: (hand: Hand) => Pro
       await hand.go("People", top);
       await hand.fill(/^Reason/, "Marta said so on the telephone", "Order FW-1184");
       await hand.go("It is meant so", "Order FW-1184");
-      await said(hand).toContain("Order FW-1184: pass");
+      await told(hand, "Order FW-1184: pass");
     },
   ],
   [
     "release the order that passes by it",
     async (hand) => {
       await hand.go("Release to engraving");
-      await said(hand).toContain("Released:");
+      await told(hand, "Released:");
     },
   ],
   [
     "record it cut",
     async (hand) => {
       await hand.go("It is engraved");
-      await said(hand).toContain("Order FW-1184 is engraved");
+      await told(hand, "Order FW-1184 is engraved");
     },
   ],
   [
@@ -60,7 +64,7 @@ export const triage: readonly (readonly [what: string, work: (hand: Hand) => Pro
       await hand.go("What waits next");
       await hand.fill(/^Why it is genuine/, "called back", "Letter 37");
       await hand.go("Let it in", "Letter 37");
-      await said(hand).toContain("Let in as letter");
+      await told(hand, "Let in as letter");
     },
   ],
   [
@@ -69,7 +73,7 @@ export const triage: readonly (readonly [what: string, work: (hand: Hand) => Pro
       await hand.go("What waits next");
       await hand.fill(/^What was done/, "black on black is meant", "Order VI-88");
       await hand.go("It is dealt with", "Order VI-88");
-      await said(hand).toContain("Order VI-88");
+      await told(hand, "Order VI-88");
     },
   ],
   [
@@ -85,7 +89,7 @@ export const triage: readonly (readonly [what: string, work: (hand: Hand) => Pro
     async (hand) => {
       await hand.fill(/^Reason.* 2$/, "we have the number on file");
       await hand.go("Let it stand", "is not a number that can be called");
-      await said(hand).toContain("Order WX-31");
+      await told(hand, "Order WX-31");
     },
   ],
   [
@@ -94,7 +98,7 @@ export const triage: readonly (readonly [what: string, work: (hand: Hand) => Pro
       await hand.go(/^Write to the sender, or/);
       await hand.fill(/^Your words/, "We have put your telephone number right.");
       await hand.go("Send");
-      await said(hand).toContain("Order WX-31");
+      await told(hand, "Order WX-31");
     },
   ],
   [
