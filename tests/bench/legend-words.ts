@@ -6,25 +6,11 @@
  *     npx node tests/bench/legend-words.ts [--misses]
  */
 import type { Words } from "../../src/catalogue/words.ts";
-import type { SheetCheck } from "../../src/checks/check.ts";
-import { characterNotCuttable } from "../../src/checks/sheet/character-not-cuttable.ts";
-import { lookAlikeLetter } from "../../src/checks/sheet/look-alike-letter.ts";
-import { rowMaybeCutOff } from "../../src/checks/sheet/row-maybe-cut-off.ts";
-import { spelling } from "../../src/checks/sheet/spelling.ts";
-import { wordSlip } from "../../src/checks/sheet/word-slip.ts";
 import { makeWords } from "../../src/lettering/words.ts";
-import { catalogue, dictionary, glossary } from "../make/config.ts";
-import { device, plate } from "../make/sample.ts";
+import { dictionary, glossary } from "../make/config.ts";
+import { askedOf, asking } from "./judged.ts";
 import { kinds, type Legend, legendsIn, lookAlikes } from "./legends.ts";
 import { bySlipsAlone, noisyChannel } from "./weighings.ts";
-
-const asking: readonly SheetCheck[] = [
-  rowMaybeCutOff,
-  spelling,
-  wordSlip,
-  lookAlikeLetter,
-  characterNotCuttable,
-];
 
 const english = kinds.flatMap((kind) => legendsIn(kind, kind));
 const american = { "en-US": dictionary("dictionary-en") };
@@ -64,11 +50,9 @@ const trials: readonly (readonly [method: string, words: Words, legends: readonl
   ["as it is, look-alikes", words, lookAlikes(english.filter(({ kind }) => kind === "right"))],
 ];
 
-/** What the checks say of a legend, on a button, or above a gang if it is too long for a button. */
+/** What the checks say of a legend. */
 function judged(legend: Legend, known: Words) {
-  const make = legend.rows.some((row) => row.length > 8) ? plate : device;
-  const sheet = make({ project: "Bench", legends: [{ face: "1", rows: legend.rows, plain: false }] });
-  const problems = asking.flatMap((check) => [...check.find(sheet, { ...catalogue, words: known })]);
+  const problems = askedOf([legend.rows], known);
   const first = problems.flatMap(({ facts }) => facts["meant"] ?? [])[0];
   return { ...legend, first, by: [...new Set(problems.map(({ check }) => check))] };
 }
