@@ -1,3 +1,12 @@
+/** What stands around a word. */
+export interface Around {
+  /** The words of the whole legend before and after it. */
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+  /** The words of the device's other legends. */
+  readonly beside: readonly (readonly string[])[];
+}
+
 /**
  * The words of legends that the maker's desk knows. Case and accents of a question do not count. Answers are in
  * capitals.
@@ -22,8 +31,8 @@ export interface Words {
   readonly followers: (before: string | undefined, beginning: string) => readonly string[];
   /** A word that may have a single letter behind it: STAIR B. */
   readonly isLettered: (text: string) => boolean;
-  /** The common word of legends that this right word is one slip away from. */
-  readonly likelier: (text: string) => string | undefined;
+  /** The word of legends that this right word was probably typed for, by itself or by what stands around it. */
+  readonly likelier: (text: string, around?: Around) => string | undefined;
   /** The word of legends that this word is, with vowels left out on purpose. */
   readonly squeezed: (text: string) => string | undefined;
 }

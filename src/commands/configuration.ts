@@ -1,6 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { type Catalogue, readCatalogue, readMakes } from "../catalogue/catalogue.ts";
+import { withBuildings } from "../lettering/buildings/known.ts";
 import { readGlossary } from "../lettering/glossary.ts";
 import { makeWords } from "../lettering/words.ts";
 import type { Edition } from "../reading/edition.ts";
@@ -61,7 +62,7 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
   const catalogue = made.value &&
     glossary.value && {
       ...made.value,
-      words: makeWords(glossary.value, await dictionariesOf(settings?.languages ?? [])),
+      words: makeWords(withBuildings(glossary.value), await dictionariesOf(settings?.languages ?? [])),
     };
   const { forms, faults: missing } = await knownForms(texts, editions, catalogue);
   trouble.push(...[...faults, ...missing].map(faultLine));

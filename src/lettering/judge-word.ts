@@ -1,12 +1,9 @@
-import type { Words } from "../catalogue/words.ts";
+import type { Around, Words } from "../catalogue/words.ts";
 import { cutToLetter } from "./judge-letter.ts";
 
 /** A word of a legend where it stands. */
-export interface WordInPlace {
+export interface WordInPlace extends Around {
   readonly text: string;
-  /** The words of the whole legend before and after it. */
-  readonly before: readonly string[];
-  readonly after: readonly string[];
   /** It ends a row with as many characters as the form takes. */
   readonly atLimit: boolean;
   /** The word and its neighbour in the row before or after, written together. */
@@ -43,7 +40,7 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
     if (pair !== undefined) return { is: "slipped", meant: [pair] };
     const whole = longer.filter((one) => words.isOfLegends(one));
     if (whole.length > 0 && !words.isOfLegends(text)) return { is: "cut", meant: whole };
-    const likelier = words.likelier(text);
+    const likelier = words.likelier(text, word);
     return likelier === undefined ? right : { is: "slipped", meant: [likelier] };
   }
   if (joined.some((both) => words.isWord(both))) return right;

@@ -2,6 +2,7 @@ import type { Words } from "../catalogue/words.ts";
 import { type Hunspell, readDictionary } from "./dictionary.ts";
 import { type Glossary, projectKey } from "./glossary.ts";
 import type { Language } from "./languages.ts";
+import { makeLikelier } from "./likelier.ts";
 import { nearWords } from "./near.ts";
 import { makeNeighbours } from "./neighbours.ts";
 import { isSqueezed, plainWord, slips } from "./slips.ts";
@@ -37,7 +38,6 @@ export function makeWords(
   const { words, abbreviations, projects } = glossary;
   const meanings = [...abbreviations.values()].flat().flatMap((phrase) => phrase.split(/[ -]/));
   const ofLegends = new Set([...words.keys(), ...meanings]);
-  const common = [...words].filter(([, isCommon]) => isCommon).map(([word]) => word);
   const dictionaries = once(() =>
     Object.entries(languages).map(([language, text]) => ({
       ...readDictionary(text),
@@ -58,6 +58,12 @@ export function makeWords(
   const squeezed = (text: string): string | undefined => {
     const word = plainWord(text);
     return word.length < 3 ? undefined : [...ofLegends].find((whole) => isSqueezed(word, whole));
+  };
+
+  /** A word, and the last word of its full form: for RM that is ROOM, for BALLRM it is BALLROOM. */
+  const readings = (text: string): string[] => {
+    const long = abbreviations.get(plainWord(text)) ?? [squeezed(text) ?? ""];
+    return [plainWord(text), ...long.map((phrase) => phrase.split(" ").at(-1) ?? "")];
   };
 
   return {
@@ -91,21 +97,15 @@ export function makeWords(
           : longer(dictionaries().flatMap(({ listed }) => listed)).toSorted((a, b) => a.length - b.length);
       return [...new Set([...known, ...more])].slice(0, most);
     },
-    likelier: (text) => {
-      const word = plainWord(text);
-      if (word.length < 4 || isOfLegends(word)) return undefined;
-      // BALCON is a French word, and no slip from BALCONY.
-      if (!languagesOf(word).some(({ english }) => english)) return undefined;
-      return common
-        .filter(
-          // ROOMS and RAISED are forms of common words, and no slips.
-          (other) =>
-            other.length > 3 && word !== `${other}S` && word !== `${other}D` && slips(word, other) === 1,
-        )
-        .toSorted((one, other) => weigh(word, one, 0) - weigh(word, other, 0))[0];
-    },
+    likelier: makeLikelier(glossary, {
+      isOfLegends,
+      isEnglish: (word) => languagesOf(word).some(({ english }) => english),
+      isWord,
+      readings,
+      weigh: (typed, other) => weigh(typed, other, 0),
+    }),
     squeezed,
-    ...makeNeighbours(glossary, squeezed),
+    ...makeNeighbours(glossary, readings),
   };
 }
 

@@ -6,8 +6,9 @@
  *     npx node tests/bench/legend-words.ts [--misses]
  */
 import type { Words } from "../../src/catalogue/words.ts";
+import { type Glossary, readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
-import { dictionary, glossary } from "../make/config.ts";
+import { dictionary, glossary, must } from "../make/config.ts";
 import { askedOf, asking } from "./judged.ts";
 import { kinds, type Legend, legendsIn, lookAlikes } from "./legends.ts";
 import { bySlipsAlone, noisyChannel } from "./weighings.ts";
@@ -15,28 +16,26 @@ import { bySlipsAlone, noisyChannel } from "./weighings.ts";
 const english = kinds.flatMap((kind) => legendsIn(kind, kind));
 const american = { "en-US": dictionary("dictionary-en") };
 const all = { ...american, fr: dictionary("dictionary-fr"), es: dictionary("dictionary-es") };
-const empty = {
-  words: new Map(),
-  abbreviations: new Map(),
-  lettered: new Set<string>(),
-  followers: new Map(),
-  projects: new Map(),
-};
+const emptied = must(readGlossary("", "empty"));
 const words = makeWords(glossary, american);
 // Glossary and legends are by one author; this tells how much is owed to that.
 const everySecond = <K, V>(entries: ReadonlyMap<K, V>) => new Map([...entries].filter((_, i) => i % 2 === 0));
-const half = {
+const half: Glossary = {
   words: everySecond(glossary.words),
   abbreviations: everySecond(glossary.abbreviations),
   lettered: new Set([...glossary.lettered].filter((_, i) => i % 2 === 0)),
   followers: everySecond(glossary.followers),
+  phrases: everySecond(glossary.phrases),
+  company: glossary.company.filter((_, i) => i % 2 === 0),
+  never: everySecond(glossary.never),
+  confused: everySecond(glossary.confused),
   projects: new Map(),
 };
 
 const everyone = makeWords(glossary, all);
 const [french, spanish] = [legendsIn("french", "misspelt"), legendsIn("spanish", "misspelt")];
 const trials: readonly (readonly [method: string, words: Words, legends: readonly Legend[]])[] = [
-  ["dictionary alone", makeWords(empty, american), english],
+  ["dictionary alone", makeWords(emptied, american), english],
   [
     "dictionary and glossary, not weighed by how common words are",
     { ...words, likelier: () => undefined, isOfLegends: () => true },
