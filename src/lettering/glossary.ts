@@ -18,6 +18,8 @@ export interface Glossary {
   readonly never: ReadonlyMap<string, readonly string[]>;
   /** Right words that are typed for others: COUNCIL for COUNSEL. */
   readonly confused: ReadonlyMap<string, readonly string[]>;
+  /** What people are called. */
+  readonly names: ReadonlySet<string>;
   /** Confirmed words by project. */
   readonly projects: ReadonlyMap<string, ReadonlySet<string>>;
 }
@@ -35,6 +37,7 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
   const words = new Map<string, boolean>();
   const abbreviations = new Map<string, string[]>();
   const lettered = new Set<string>();
+  const names = new Set<string>();
   const company: string[][] = [];
   const [followers, phrases, never, confused] = lists.map(() => new Map<string, string[]>()) as [
     Map<string, string[]>,
@@ -55,7 +58,7 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
     if (heading !== undefined) {
       section = heading.trim();
       if (
-        !/^(common words|words|lettered|followers|phrases|company|never|confused|abbreviations|project .+)$/.test(
+        !/^(common words|words|lettered|names|followers|phrases|company|never|confused|abbreviations|project .+)$/.test(
           section,
         )
       )
@@ -72,6 +75,8 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
     } else if (section === "company") company.push(wordsIn(line));
     else if (section === "lettered") {
       for (const word of wordsIn(line)) lettered.add(word);
+    } else if (section === "names") {
+      for (const word of wordsIn(line)) names.add(word);
     } else if (section === "words" || section === "common words") {
       for (const word of wordsIn(line))
         words.set(word, section === "common words" || (words.get(word) ?? false));
@@ -84,7 +89,7 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
   }
   return faults.length > 0
     ? { ok: false, faults }
-    : { ok: true, value: { words, abbreviations, lettered, company, projects, ...tables } };
+    : { ok: true, value: { words, abbreviations, lettered, names, company, projects, ...tables } };
 }
 
 function wordsIn(line: string): string[] {

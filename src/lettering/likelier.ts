@@ -15,7 +15,7 @@ interface Asked {
 }
 
 /** Finds right words that were typed for other ones: by what they are, by their neighbours, by the rest of the device. */
-export function makeLikelier(glossary: Glossary, asked: Asked): Words["likelier"] {
+export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "likelier" | "isPhrase"> {
   const { words, never, confused, company } = glossary;
   const { isOfLegends, isEnglish, isWord, readings, weigh } = asked;
   const common = [...words].filter(([, isCommon]) => isCommon).map(([word]) => word);
@@ -87,9 +87,12 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Words["likelier"
     );
   };
 
-  return (text, around = { before: [], after: [], beside: [] }) => {
-    const word = plainWord(text);
-    if (word.length < 3) return undefined;
-    return bySound(word) ?? byNeighbours(word, around) ?? byDevice(word, around) ?? byItself(word);
+  return {
+    isPhrase: isOne,
+    likelier: (text, around = { before: [], after: [], beside: [] }) => {
+      const word = plainWord(text);
+      if (word.length < 3) return undefined;
+      return bySound(word) ?? byNeighbours(word, around) ?? byDevice(word, around) ?? byItself(word);
+    },
   };
 }

@@ -1,6 +1,7 @@
 import { globSync, readFileSync } from "node:fs";
 import { basename } from "node:path";
 import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import { namesOfPeople } from "../../src/commands/dictionaries.ts";
 import { knownForms } from "../../src/commands/forms.ts";
 import { readSheetDescription, type SheetDescription } from "../../src/demo/describe.ts";
 import { withBuildings } from "../../src/lettering/buildings/known.ts";
@@ -21,6 +22,7 @@ export function must<T>(written: Written<T>): T {
 /** The words of legends that come with the project. */
 export const glossary = withBuildings(
   must(readGlossary(readFileSync("config/glossary.txt", "utf8"), "config/glossary.txt")),
+  await namesOfPeople(),
 );
 
 /** A dictionary that comes as a package. */

@@ -1,4 +1,5 @@
 import { type Glossary, readGlossary } from "../glossary.ts";
+import { plainWord } from "../slips.ts";
 import type { Building } from "./building.ts";
 import { civic } from "./civic.ts";
 import { confused } from "./confused.ts";
@@ -7,7 +8,9 @@ import { health } from "./health.ts";
 import { homes } from "./homes.ts";
 import { hotels } from "./hotels.ts";
 import { learning } from "./learning.ts";
+import { names } from "./names.ts";
 import { offices } from "./offices.ts";
+import { ordinary } from "./ordinary.ts";
 import { ships } from "./ships.ts";
 import { sports } from "./sports.ts";
 import { stages } from "./stages.ts";
@@ -24,12 +27,17 @@ const buildings: readonly Building[] = [
   homes,
   hotels,
   offices,
+  ordinary,
   elsewhere,
+  names,
   confused,
 ];
 
-/** A desk's own glossary, and behind it what is known of all kinds of buildings. Where they disagree, its own holds. */
-export function withBuildings(own: Glossary): Glossary {
+/**
+ * A desk's own glossary, and behind it what is known of all kinds of buildings. Where they disagree, its own holds.
+ * `people` are further names of people, one a line.
+ */
+export function withBuildings(own: Glossary, people: string): Glossary {
   const all = [own, ...buildings.map(read)];
   const joined = <V>(
     pick: (one: Glossary) => ReadonlyMap<string, readonly V[]>,
@@ -48,6 +56,7 @@ export function withBuildings(own: Glossary): Glossary {
     company: all.flatMap(({ company }) => company),
     never: joined(({ never }) => never),
     confused: joined((one) => one.confused),
+    names: new Set([...all.flatMap((one) => [...one.names]), ...people.split(/\r?\n/).map(plainWord)]),
     projects: own.projects,
   };
 }
