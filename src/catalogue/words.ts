@@ -1,3 +1,12 @@
+/** What stands around a word. */
+export interface Around {
+  /** The words of the whole legend before and after it. */
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+  /** The words of the device's other legends. */
+  readonly beside: readonly (readonly string[])[];
+}
+
 /**
  * The words of legends that the maker's desk knows. Case and accents of a question do not count. Answers are in
  * capitals.
@@ -11,8 +20,13 @@ export interface Words {
   readonly expansions: (text: string) => readonly string[];
   /** The buyers of this project have confirmed the word. */
   readonly isConfirmed: (text: string, project: string) => boolean;
-  /** Right words a slip or two away from a wrong one, the likeliest first. */
-  readonly suggest: (text: string) => readonly string[];
+  /** What people are called. */
+  readonly isName: (text: string) => boolean;
+  /**
+   * Right words a slip or two away from a wrong one, the likeliest first. For what is `named` as a person is only
+   * the common ones.
+   */
+  readonly suggest: (text: string, named?: boolean) => readonly string[];
   /** Longer words that begin so, the likeliest first. */
   readonly completions: (beginning: string) => readonly string[];
   /**
@@ -22,8 +36,10 @@ export interface Words {
   readonly followers: (before: string | undefined, beginning: string) => readonly string[];
   /** A word that may have a single letter behind it: STAIR B. */
   readonly isLettered: (text: string) => boolean;
-  /** The common word of legends that this right word is one slip away from. */
-  readonly likelier: (text: string) => string | undefined;
-  /** The word of legends that this word is, with vowels left out on purpose. */
-  readonly squeezed: (text: string) => string | undefined;
+  /** The word of legends that this right word was probably typed for, by itself or by what stands around it. */
+  readonly likelier: (text: string, around?: Around) => string | undefined;
+  /** The word of legends that this is short for, with letters left out on purpose. */
+  readonly shortFor: (text: string) => string | undefined;
+  /** Whether two words one behind the other make the name of a room or a thing. */
+  readonly isPhrase: (head: string, tail: string) => boolean;
 }

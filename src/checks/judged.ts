@@ -53,8 +53,9 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
   const legends = [...Map.groupBy(rows, ({ face }) => face).values()].filter(
     (onFace) => !isNever(onFace.map(({ text }) => text.trim()).join(" ")),
   );
-  return legends.flatMap((onFace) =>
-    onFace.flatMap((row, i) => {
+  return legends.flatMap((onFace) => {
+    const beside = legends.filter((other) => other !== onFace).map((other) => other.flatMap(wordsIn));
+    return onFace.flatMap((row, i) => {
       const { characters } = roomOn(sheet, row.face, catalogue);
       const inRow = wordsIn(row);
       const [above, below] = [onFace.slice(0, i).flatMap(wordsIn), onFace.slice(i + 1).flatMap(wordsIn)];
@@ -65,6 +66,7 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
             text,
             before: [...above, ...inRow.slice(0, j)],
             after: [...inRow.slice(j + 1), ...below],
+            beside,
             atLimit: last && isFull(row, characters) && row.text.endsWith(text) && !isConfirmed(row.text),
             joined: [
               ...(last && below[0] !== undefined ? [text + below[0]] : []),
@@ -85,8 +87,8 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
           },
         ];
       });
-    }),
-  );
+    });
+  });
 }
 
 /** As many characters as the form takes, the last of them no letter of initials such as R&D. */

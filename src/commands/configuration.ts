@@ -1,6 +1,7 @@
 import { readdir, readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { type Catalogue, readCatalogue, readMakes } from "../catalogue/catalogue.ts";
+import { withBuildings } from "../lettering/buildings/known.ts";
 import { readGlossary } from "../lettering/glossary.ts";
 import { makeWords } from "../lettering/words.ts";
 import type { Edition } from "../reading/edition.ts";
@@ -9,7 +10,7 @@ import type { KnownForms } from "../reading/page/known-forms.ts";
 import { readPaths, readSettings, type Settings } from "../settings/settings.ts";
 import { faultLine, type Written } from "../yaml/yaml.ts";
 import { CannotRun, reasonOf } from "./command.ts";
-import { dictionariesOf } from "./dictionaries.ts";
+import { dictionariesOf, namesOfPeople } from "./dictionaries.ts";
 import { knownForms } from "./forms.ts";
 
 /** The option that every command with settings has. */
@@ -61,7 +62,10 @@ export async function configure(file = projectFile("config", "burin.yaml")): Pro
   const catalogue = made.value &&
     glossary.value && {
       ...made.value,
-      words: makeWords(glossary.value, await dictionariesOf(settings?.languages ?? [])),
+      words: makeWords(
+        withBuildings(glossary.value, await namesOfPeople()),
+        await dictionariesOf(settings?.languages ?? []),
+      ),
     };
   const { forms, faults: missing } = await knownForms(texts, editions, catalogue);
   trouble.push(...[...faults, ...missing].map(faultLine));

@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import type { Hunspell } from "../lettering/dictionary.ts";
 import type { Language } from "../lettering/languages.ts";
 
@@ -18,4 +19,13 @@ export async function dictionariesOf(
     return [language, { aff: new TextDecoder().decode(aff), dic: new TextDecoder().decode(dic) }] as const;
   });
   return Object.fromEntries(await Promise.all(read));
+}
+
+/** Names of people, one a line. Their package says where it lies, and has no module to import. */
+export async function namesOfPeople(): Promise<string> {
+  const list = new URL(
+    "dict/people-names.txt",
+    import.meta.resolve("@cspell/dict-people-names/cspell-ext.json"),
+  );
+  return readFile(list, "utf8");
 }

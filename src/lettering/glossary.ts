@@ -1,7 +1,7 @@
 import type { Fault, Written } from "../yaml/yaml.ts";
 import { plainWord } from "./slips.ts";
 
-/** What `config/glossary.txt` says, in capitals without accents. */
+/** What a glossary says of words, in capitals without accents. */
 export interface Glossary {
   /** Words of legends; true for the common ones. */
   readonly words: ReadonlyMap<string, boolean>;
@@ -10,16 +10,42 @@ export interface Glossary {
   readonly lettered: ReadonlySet<string>;
   /** Words that often stand behind a word. Under "*" those that stand behind any word. */
   readonly followers: ReadonlyMap<string, readonly string[]>;
+  /** Words, and what makes the name of a room or a thing behind them: JURY BOX. */
+  readonly phrases: ReadonlyMap<string, readonly string[]>;
+  /** Words that stand side by side on the buttons of a device: MORNING, NOON, EVENING. */
+  readonly company: readonly (readonly string[])[];
+  /** Right words that no wall bears, and what is meant by them: BORED for BOARD. */
+  readonly never: ReadonlyMap<string, readonly string[]>;
+  /** Right words that are typed for others: COUNCIL for COUNSEL. */
+  readonly confused: ReadonlyMap<string, readonly string[]>;
+  /** What people are called. */
+  readonly names: ReadonlySet<string>;
   /** Confirmed words by project. */
   readonly projects: ReadonlyMap<string, ReadonlySet<string>>;
 }
+
+const lists = ["followers", "phrases", "never", "confused"] as const;
+const examples = {
+  followers: "followers are written SHADE SHADES = UP DOWN",
+  phrases: "phrases are written JURY = BOX ROOM",
+  never: "a word that is never meant is written BORED = BOARD",
+  confused: "a word typed for another is written COUNCIL = COUNSEL",
+} as const;
 
 /** The glossary's text → what it says, or every line of it that means nothing. */
 export function readGlossary(text: string, file: string): Written<Glossary> {
   const words = new Map<string, boolean>();
   const abbreviations = new Map<string, string[]>();
   const lettered = new Set<string>();
-  const followers = new Map<string, string[]>();
+  const names = new Set<string>();
+  const company: string[][] = [];
+  const [followers, phrases, never, confused] = lists.map(() => new Map<string, string[]>()) as [
+    Map<string, string[]>,
+    Map<string, string[]>,
+    Map<string, string[]>,
+    Map<string, string[]>,
+  ];
+  const tables = { followers, phrases, never, confused };
   const projects = new Map<string, Set<string>>();
   const faults: Fault[] = [];
   let section = "";
@@ -28,21 +54,29 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
     const fault = (what: string): unknown => faults.push({ file, line: i + 1, column: 1, path: "", what });
     const heading = /^\[(.+)\]$/.exec(line)?.[1];
     if (line === "") continue;
+    const table = lists.find((name) => name === section);
     if (heading !== undefined) {
       section = heading.trim();
-      if (!/^(common words|words|lettered|followers|abbreviations|project .+)$/.test(section))
+      if (
+        !/^(common words|words|lettered|names|followers|phrases|company|never|confused|abbreviations|project .+)$/.test(
+          section,
+        )
+      )
         fault(`no section is named “${section}”`);
     } else if (section === "abbreviations") {
       const [short = "", long = ""] = line.split("=");
       const meanings = long.split(",").map(plainWord).filter(Boolean);
       if (short.trim() === "" || meanings.length === 0) fault("an abbreviation is written RM = ROOM");
       else abbreviations.set(plainWord(short), meanings);
-    } else if (section === "followers") {
+    } else if (table !== undefined) {
       const [heads = [], tails = []] = line.split("=").map(wordsIn);
-      if (heads.length === 0 || tails.length === 0) fault("followers are written SHADE SHADES = UP DOWN");
-      for (const head of heads) followers.set(head, [...(followers.get(head) ?? []), ...tails]);
-    } else if (section === "lettered") {
+      if (heads.length === 0 || tails.length === 0) fault(examples[table]);
+      for (const head of heads) tables[table].set(head, [...(tables[table].get(head) ?? []), ...tails]);
+    } else if (section === "company") company.push(wordsIn(line));
+    else if (section === "lettered") {
       for (const word of wordsIn(line)) lettered.add(word);
+    } else if (section === "names") {
+      for (const word of wordsIn(line)) names.add(word);
     } else if (section === "words" || section === "common words") {
       for (const word of wordsIn(line))
         words.set(word, section === "common words" || (words.get(word) ?? false));
@@ -55,11 +89,14 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
   }
   return faults.length > 0
     ? { ok: false, faults }
-    : { ok: true, value: { words, abbreviations, lettered, followers, projects } };
+    : { ok: true, value: { words, abbreviations, lettered, names, company, projects, ...tables } };
 }
 
 function wordsIn(line: string): string[] {
-  return line.split(/\s+/).map(plainWord).filter(Boolean);
+  return line
+    .split(/[\s,]+/)
+    .map(plainWord)
+    .filter(Boolean);
 }
 
 /** The key of a project's name, however the name is typed. */

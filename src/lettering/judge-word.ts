@@ -1,12 +1,10 @@
-import type { Words } from "../catalogue/words.ts";
+import type { Around, Words } from "../catalogue/words.ts";
 import { cutToLetter } from "./judge-letter.ts";
+import { plainWord, slips } from "./slips.ts";
 
 /** A word of a legend where it stands. */
-export interface WordInPlace {
+export interface WordInPlace extends Around {
   readonly text: string;
-  /** The words of the whole legend before and after it. */
-  readonly before: readonly string[];
-  readonly after: readonly string[];
   /** It ends a row with as many characters as the form takes. */
   readonly atLimit: boolean;
   /** The word and its neighbour in the row before or after, written together. */
@@ -17,7 +15,7 @@ export interface WordInPlace {
 export type Judgement =
   | { readonly is: "right" }
   | { readonly is: "cut" | "slipped" | "misspelt" | "mistaken"; readonly meant: readonly string[] }
-  | { readonly is: "unknown"; readonly meant: readonly string[] };
+  | { readonly is: "unknown" | "name"; readonly meant: readonly string[] };
 
 const right: Judgement = { is: "right" };
 
@@ -42,16 +40,43 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
     const pair = pairSlip(word);
     if (pair !== undefined) return { is: "slipped", meant: [pair] };
     const whole = longer.filter((one) => words.isOfLegends(one));
-    if (whole.length > 0 && !words.isOfLegends(text)) return { is: "cut", meant: whole };
-    const likelier = words.likelier(text);
+    const head = word.before.at(-1);
+    const isWhole = words.isOfLegends(text) || (head !== undefined && words.isPhrase(head, text));
+    if (whole.length > 0 && !isWhole) return { is: "cut", meant: whole };
+    const likelier = words.likelier(text, word);
     return likelier === undefined ? right : { is: "slipped", meant: [likelier] };
   }
   if (joined.some((both) => words.isWord(both))) return right;
   if (longer.length > 0) return { is: "cut", meant: longer };
-  const squeezed = words.squeezed(text);
-  if (squeezed !== undefined) return { is: "unknown", meant: [squeezed] };
-  const meant = text.length < 4 ? [] : words.suggest(text);
+  return judgeUnknown(word, words);
+}
+
+/** Judges a word that is in no list. */
+function judgeUnknown({ text, before }: WordInPlace, words: Words): Judgement {
+  const owner = /^(.+)'S?$/i.exec(text)?.[1];
+  if (owner !== undefined) return judgeOwner(owner, words);
+  const named = words.isName(text) || title.test(before.at(-1) ?? "");
+  const meant = text.length < 4 ? [] : words.suggest(text, named);
+  const [first] = meant;
+  const isSlip = first !== undefined && words.isOfLegends(first) && slips(plainWord(text), first) === 1;
+  if (isSlip) return { is: "misspelt", meant };
+  if (named) return { is: "name", meant: [] };
+  const whole = words.shortFor(text);
+  if (whole !== undefined) return { is: "unknown", meant: [whole] };
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
+}
+
+/** What stands before the name of a person. */
+const title =
+  /^(DR|MR|MRS|MS|MISS|MX|PROF|REV|FR|RABBI|PASTOR|IMAM|JUDGE|HON|CHIEF|COACH|DEAN|CAPT|SGT|LT|SIR)$/i;
+
+/** Whose something is: JUDGES and MAYORS are of legends, others are people. */
+function judgeOwner(owner: string, words: Words): Judgement {
+  if (words.isWord(owner)) return right;
+  const meant = words.suggest(owner, words.isName(owner)).filter(words.isOfLegends);
+  return meant.length > 0
+    ? { is: "misspelt", meant: meant.map((one) => `${one}'S`) }
+    : { is: "name", meant: [] };
 }
 
 /** Whether a common word stands where only another one makes sense. */

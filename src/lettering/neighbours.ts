@@ -5,19 +5,11 @@ import { plainWord } from "./slips.ts";
 /** Most words offered for one. */
 const most = 3;
 
-/**
- * What the desk's glossary says of words that stand side by side. `squeezed` finds the word whose vowels were left
- * out.
- */
+/** What the desk's glossary says of words that stand side by side. `readings` are what a short form stands for. */
 export function makeNeighbours(
-  { abbreviations, lettered, followers }: Glossary,
-  squeezed: Words["squeezed"],
+  { lettered, followers }: Glossary,
+  readings: (text: string) => readonly string[],
 ): Pick<Words, "followers" | "isLettered"> {
-  /** A word, and the last word of its full form: for RM that is ROOM, for BALLRM it is BALLROOM. */
-  const readings = (text: string): string[] => {
-    const long = abbreviations.get(plainWord(text)) ?? [squeezed(text) ?? ""];
-    return [plainWord(text), ...long.map((phrase) => phrase.split(" ").at(-1) ?? "")];
-  };
   return {
     followers: (before, beginning) => {
       const start = plainWord(beginning);

@@ -30,3 +30,16 @@ export function isSqueezed(word: string, whole: string): boolean {
   }
   return next === word.length;
 }
+
+/**
+ * Whether `word` is `whole` with three or more letters left out, and nothing else changed: BACKLT, CHMBRS, PROSC.
+ * Hands that slip leave out one, seldom two. Its end is that of the whole, or of a beginning of it.
+ */
+export function isShortened(word: string, whole: string): boolean {
+  if (word.length < 4 || whole.length < word.length + 3 || word[0] !== whole[0]) return false;
+  if (whole.startsWith(word)) return true;
+  if (word.at(-1) !== whole.at(-1)) return false;
+  let next = 0;
+  for (const letter of whole) if (letter === word[next]) next += 1;
+  return next === word.length;
+}

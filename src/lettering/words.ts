@@ -2,9 +2,10 @@ import type { Words } from "../catalogue/words.ts";
 import { type Hunspell, readDictionary } from "./dictionary.ts";
 import { type Glossary, projectKey } from "./glossary.ts";
 import type { Language } from "./languages.ts";
+import { makeLikelier } from "./likelier.ts";
 import { nearWords } from "./near.ts";
 import { makeNeighbours } from "./neighbours.ts";
-import { isSqueezed, plainWord, slips } from "./slips.ts";
+import { isShortened, isSqueezed, plainWord, slips } from "./slips.ts";
 
 /** Most words offered for one. */
 const most = 3;
@@ -34,10 +35,9 @@ export function makeWords(
   languages: Partial<Readonly<Record<Language, Hunspell>>>,
   weigh: Weigh = bySlips,
 ): Words {
-  const { words, abbreviations, projects } = glossary;
+  const { words, abbreviations, names, projects } = glossary;
   const meanings = [...abbreviations.values()].flat().flatMap((phrase) => phrase.split(/[ -]/));
   const ofLegends = new Set([...words.keys(), ...meanings]);
-  const common = [...words].filter(([, isCommon]) => isCommon).map(([word]) => word);
   const dictionaries = once(() =>
     Object.entries(languages).map(([language, text]) => ({
       ...readDictionary(text),
@@ -46,18 +46,29 @@ export function makeWords(
   );
   const languagesOf = (word: string) => dictionaries().filter(({ has }) => has(word));
 
-  const isOfLegends = (text: string): boolean => ofLegends.has(plainWord(text));
+  const isOfLegends = (text: string): boolean =>
+    ofLegends.has(plainWord(text)) || ofLegends.has(plainWord(text).replaceAll("'", ""));
   const isWord = (text: string): boolean => {
     if (isOfLegends(text)) return true;
     const word = plainWord(text).replace(/^'+|'+$/g, "");
     return isOfLegends(word) || languagesOf(word).length > 0;
   };
+  const isName = (text: string): boolean => names.has(plainWord(text));
   /** Words of legends come before those of a dictionary, and common ones first. */
   const rank = (word: string): 0 | 1 | 2 => (words.get(word) === true ? 0 : isOfLegends(word) ? 1 : 2);
 
-  const squeezed = (text: string): string | undefined => {
+  const shortFor = (text: string): string | undefined => {
     const word = plainWord(text);
-    return word.length < 3 ? undefined : [...ofLegends].find((whole) => isSqueezed(word, whole));
+    return word.length < 3
+      ? undefined
+      : ([...ofLegends].find((whole) => isSqueezed(word, whole)) ??
+          [...ofLegends].find((whole) => isShortened(word, whole)));
+  };
+
+  /** A word, and the last word of its full form: for RM that is ROOM, for BALLRM it is BALLROOM. */
+  const readings = (text: string): string[] => {
+    const long = abbreviations.get(plainWord(text)) ?? [shortFor(text) ?? ""];
+    return [plainWord(text), ...long.map((phrase) => phrase.split(" ").at(-1) ?? "")];
   };
 
   return {
@@ -65,13 +76,17 @@ export function makeWords(
     isOfLegends,
     expansions: (text) => abbreviations.get(plainWord(text)) ?? [],
     isConfirmed: (text, project) => projects.get(projectKey(project))?.has(plainWord(text)) ?? false,
-    suggest: (text) => {
+    isName,
+    suggest: (text, named = isName(text)) => {
       const word = plainWord(text);
       const reach = word.length < 6 ? 1 : 2;
       const known = [...ofLegends].filter((other) => Math.abs(other.length - word.length) <= reach);
-      const others = dictionaries().flatMap((dictionary) => nearWords(word, reach, dictionary));
+      const others = dictionaries().flatMap((dictionary) => nearWords(word, 1, dictionary));
       const near = [...new Set([...known, ...others])]
-        .filter((other) => slips(word, other) <= reach)
+        .filter((other) => {
+          const away = slips(word, other);
+          return named ? away === 1 && rank(other) === 0 : away <= reach;
+        })
         .map((other) => ({ other, weight: weigh(word, other, rank(other)) }))
         .toSorted((one, other) => one.weight - other.weight);
       return near
@@ -91,21 +106,15 @@ export function makeWords(
           : longer(dictionaries().flatMap(({ listed }) => listed)).toSorted((a, b) => a.length - b.length);
       return [...new Set([...known, ...more])].slice(0, most);
     },
-    likelier: (text) => {
-      const word = plainWord(text);
-      if (word.length < 4 || isOfLegends(word)) return undefined;
-      // BALCON is a French word, and no slip from BALCONY.
-      if (!languagesOf(word).some(({ english }) => english)) return undefined;
-      return common
-        .filter(
-          // ROOMS and RAISED are forms of common words, and no slips.
-          (other) =>
-            other.length > 3 && word !== `${other}S` && word !== `${other}D` && slips(word, other) === 1,
-        )
-        .toSorted((one, other) => weigh(word, one, 0) - weigh(word, other, 0))[0];
-    },
-    squeezed,
-    ...makeNeighbours(glossary, squeezed),
+    ...makeLikelier(glossary, {
+      isOfLegends,
+      isEnglish: (word) => languagesOf(word).some(({ english }) => english),
+      isWord,
+      readings,
+      weigh: (typed, other) => weigh(typed, other, 0),
+    }),
+    shortFor,
+    ...makeNeighbours(glossary, readings),
   };
 }
 

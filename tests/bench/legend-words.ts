@@ -6,51 +6,37 @@
  *     npx node tests/bench/legend-words.ts [--misses]
  */
 import type { Words } from "../../src/catalogue/words.ts";
-import type { SheetCheck } from "../../src/checks/check.ts";
-import { characterNotCuttable } from "../../src/checks/sheet/character-not-cuttable.ts";
-import { lookAlikeLetter } from "../../src/checks/sheet/look-alike-letter.ts";
-import { rowMaybeCutOff } from "../../src/checks/sheet/row-maybe-cut-off.ts";
-import { spelling } from "../../src/checks/sheet/spelling.ts";
-import { wordSlip } from "../../src/checks/sheet/word-slip.ts";
+import { type Glossary, readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
-import { catalogue, dictionary, glossary } from "../make/config.ts";
-import { device, plate } from "../make/sample.ts";
+import { dictionary, glossary, must } from "../make/config.ts";
+import { askedOf, asking } from "./judged.ts";
 import { kinds, type Legend, legendsIn, lookAlikes } from "./legends.ts";
 import { bySlipsAlone, noisyChannel } from "./weighings.ts";
-
-const asking: readonly SheetCheck[] = [
-  rowMaybeCutOff,
-  spelling,
-  wordSlip,
-  lookAlikeLetter,
-  characterNotCuttable,
-];
 
 const english = kinds.flatMap((kind) => legendsIn(kind, kind));
 const american = { "en-US": dictionary("dictionary-en") };
 const all = { ...american, fr: dictionary("dictionary-fr"), es: dictionary("dictionary-es") };
-const empty = {
-  words: new Map(),
-  abbreviations: new Map(),
-  lettered: new Set<string>(),
-  followers: new Map(),
-  projects: new Map(),
-};
+const emptied = must(readGlossary("", "empty"));
 const words = makeWords(glossary, american);
 // Glossary and legends are by one author; this tells how much is owed to that.
 const everySecond = <K, V>(entries: ReadonlyMap<K, V>) => new Map([...entries].filter((_, i) => i % 2 === 0));
-const half = {
+const half: Glossary = {
   words: everySecond(glossary.words),
   abbreviations: everySecond(glossary.abbreviations),
   lettered: new Set([...glossary.lettered].filter((_, i) => i % 2 === 0)),
   followers: everySecond(glossary.followers),
+  phrases: everySecond(glossary.phrases),
+  company: glossary.company.filter((_, i) => i % 2 === 0),
+  names: glossary.names,
+  never: everySecond(glossary.never),
+  confused: everySecond(glossary.confused),
   projects: new Map(),
 };
 
 const everyone = makeWords(glossary, all);
 const [french, spanish] = [legendsIn("french", "misspelt"), legendsIn("spanish", "misspelt")];
 const trials: readonly (readonly [method: string, words: Words, legends: readonly Legend[]])[] = [
-  ["dictionary alone", makeWords(empty, american), english],
+  ["dictionary alone", makeWords(emptied, american), english],
   [
     "dictionary and glossary, not weighed by how common words are",
     { ...words, likelier: () => undefined, isOfLegends: () => true },
@@ -64,11 +50,9 @@ const trials: readonly (readonly [method: string, words: Words, legends: readonl
   ["as it is, look-alikes", words, lookAlikes(english.filter(({ kind }) => kind === "right"))],
 ];
 
-/** What the checks say of a legend, on a button, or above a gang if it is too long for a button. */
+/** What the checks say of a legend. */
 function judged(legend: Legend, known: Words) {
-  const make = legend.rows.some((row) => row.length > 8) ? plate : device;
-  const sheet = make({ project: "Bench", legends: [{ face: "1", rows: legend.rows, plain: false }] });
-  const problems = asking.flatMap((check) => [...check.find(sheet, { ...catalogue, words: known })]);
+  const problems = askedOf([legend.rows], known);
   const first = problems.flatMap(({ facts }) => facts["meant"] ?? [])[0];
   return { ...legend, first, by: [...new Set(problems.map(({ check }) => check))] };
 }

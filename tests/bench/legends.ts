@@ -12,15 +12,22 @@ export interface Legend {
   readonly aside: boolean;
 }
 
+/** The fixed rule: the parity of the sum of the characters says which half. */
+export function isAside(typed: string): boolean {
+  return [...typed].reduce((sum, letter) => sum + letter.charCodeAt(0), 0) % 2 === 1;
+}
+
 /** Legends of a file: `RECEPTOIN > RECEPTION` is one and what was meant; "right" stands for a trap that is right as it is. */
 export function legendsIn(file: string, kind: string): Legend[] {
   const lines = readFileSync(`tests/bench/legends/${file}.txt`, "utf8").split("\n").filter(Boolean);
   return lines.map((line) => {
     const [typed = "", meant] = line.split(" > ");
     const isRight = meant === undefined || meant === "right";
-    // The fixed rule: the parity of the sum of the characters says which half.
-    const aside = [...typed].reduce((sum, letter) => sum + letter.charCodeAt(0), 0) % 2 === 1;
-    return { rows: typed.split("/"), aside, ...(isRight ? { kind: "right" } : { kind, meant }) };
+    return {
+      rows: typed.split("/"),
+      aside: isAside(typed),
+      ...(isRight ? { kind: "right" } : { kind, meant }),
+    };
   });
 }
 

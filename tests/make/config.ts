@@ -1,8 +1,10 @@
 import { globSync, readFileSync } from "node:fs";
 import { basename } from "node:path";
 import { type Catalogue, readCatalogue } from "../../src/catalogue/catalogue.ts";
+import { namesOfPeople } from "../../src/commands/dictionaries.ts";
 import { knownForms } from "../../src/commands/forms.ts";
 import { readSheetDescription, type SheetDescription } from "../../src/demo/describe.ts";
+import { withBuildings } from "../../src/lettering/buildings/known.ts";
 import type { Hunspell } from "../../src/lettering/dictionary.ts";
 import { readGlossary } from "../../src/lettering/glossary.ts";
 import { makeWords } from "../../src/lettering/words.ts";
@@ -11,14 +13,16 @@ import type { EditionFile } from "../../src/reading/editions.ts";
 import type { KnownForms } from "../../src/reading/page/known-forms.ts";
 import { faultLine, type Written } from "../../src/yaml/yaml.ts";
 
-function must<T>(written: Written<T>): T {
+/** The value of what was written, or every fault in it. */
+export function must<T>(written: Written<T>): T {
   if (!written.ok) throw new Error(written.faults.map(faultLine).join("\n"));
   return written.value;
 }
 
 /** The words of legends that come with the project. */
-export const glossary = must(
-  readGlossary(readFileSync("config/glossary.txt", "utf8"), "config/glossary.txt"),
+export const glossary = withBuildings(
+  must(readGlossary(readFileSync("config/glossary.txt", "utf8"), "config/glossary.txt")),
+  await namesOfPeople(),
 );
 
 /** A dictionary that comes as a package. */

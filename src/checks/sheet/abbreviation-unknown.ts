@@ -12,6 +12,10 @@ export const abbreviationUnknown = defineSheetCheck({
       says: "“{typed}” in row {row} of {face} is no word or abbreviation known here.",
       fix: "Nothing to do if it is meant so; it is cut as typed.",
     },
+    name: {
+      says: "“{typed}” in row {row} of {face} is taken as a name.",
+      fix: "Nothing to do if it is meant so; it is cut as typed.",
+    },
     squeezed: {
       says: "“{typed}” in row {row} of {face} is taken as short for {meant|or}.",
       fix: "Nothing to do if it is meant so; it is cut as typed.",
@@ -23,10 +27,16 @@ export const abbreviationUnknown = defineSheetCheck({
   ],
   failing: [
     {
-      shows: "a name",
-      given: ({ plate }) => plate({}, { "1": ["KJELDQVIST", ""] }),
+      shows: "a word that is no name known here",
+      given: ({ plate }) => plate({}, { "1": ["ZWINDLEKOP", ""] }),
       wording: "unknown",
-      says: "“KJELDQVIST” in row 1 of gang 1 is no word or abbreviation known here.",
+      says: "“ZWINDLEKOP” in row 1 of gang 1 is no word or abbreviation known here.",
+    },
+    {
+      shows: "whose office it is",
+      given: ({ device }) => device({}, { "1": ["DR", "OYELARAN"] }),
+      wording: "name",
+      says: "“OYELARAN” in row 2 of button 1 is taken as a name.",
     },
     {
       shows: "letters of a firm's own",
@@ -47,5 +57,7 @@ export const abbreviationUnknown = defineSheetCheck({
       if (meant.length === 0) yield say("unknown", facts, at(sheet, place));
       else yield say("squeezed", { ...facts, meant }, at(sheet, place));
     }
+    for (const { text, face, row, place } of judgedWords(sheet, catalogue, "name"))
+      yield say("name", { typed: text, row, face }, at(sheet, place));
   },
 });

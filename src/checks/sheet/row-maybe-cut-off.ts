@@ -89,13 +89,13 @@ export const rowMaybeCutOff = defineSheetCheck({
       shows: "the end of the last word lost",
       given: ({ plate, catalogue }) => plate({}, { "1": [fullRow(catalogue.plate, "ROO")] }),
       wording: "cut",
-      says: "Row 1 of gang 1 is full and ends in “ROO”, the beginning of ROOM, ROOF or ROOMS.",
+      says: "Row 1 of gang 1 is full and ends in “ROO”, the beginning of ROOM, ROOF or ROOD.",
     },
     {
       shows: "what is left being a word",
       given: ({ device, layout }) => device({}, { "1": [fullRow(layout, "LOB"), ""] }),
       wording: "cut",
-      says: "Row 1 of button 1 is full and ends in “LOB”, the beginning of LOBBY.",
+      says: "Row 1 of button 1 is full and ends in “LOB”, the beginning of LOBBY or LOBBIES.",
     },
     {
       shows: "ON or OFF cut to one letter",

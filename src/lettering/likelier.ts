@@ -1,0 +1,98 @@
+import type { Around, Words } from "../catalogue/words.ts";
+import type { Glossary } from "./glossary.ts";
+import { oneSlipFrom } from "./near.ts";
+import { makePhrases, stemOf } from "./phrases.ts";
+import { plainWord, slips } from "./slips.ts";
+
+/** What is asked about a word before it is judged by its neighbours. */
+interface Asked {
+  readonly isOfLegends: (text: string) => boolean;
+  readonly isEnglish: (word: string) => boolean;
+  readonly isWord: (text: string) => boolean;
+  /** A word, and what it is short for. */
+  readonly readings: (text: string) => readonly string[];
+  readonly weigh: (typed: string, other: string) => number;
+}
+
+/** Finds right words that were typed for other ones: by what they are, by their neighbours, by the rest of the device. */
+export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "likelier" | "isPhrase"> {
+  const { words, never, confused, company } = glossary;
+  const { isOfLegends, isEnglish, isWord, readings, weigh } = asked;
+  const common = [...words].filter(([, isCommon]) => isCommon).map(([word]) => word);
+  const phrases = makePhrases(glossary, readings);
+  const lines = Map.groupBy(
+    company.flatMap((line) => line.map((word) => ({ word, line }))),
+    ({ word }) => word,
+  );
+
+  const isOne = (head: string, tail: string): boolean =>
+    phrases.isOne(head, tail) || (head.length > 2 && tail.length > 2 && isWord(head + tail));
+  const isRelated = (one: string, other: string): boolean =>
+    stemOf(one) === stemOf(other) || `${other}D` === one;
+  const nearest = (word: string, others: Iterable<string>): string | undefined =>
+    [...new Set(others)].toSorted((one, other) => weigh(word, one) - weigh(word, other))[0];
+
+  /** Near words that would make a name with a neighbour. */
+  const byNeighbours = (word: string, { before, after }: Around): string | undefined => {
+    const [head, tail] = [before.at(-1), after[0]];
+    if (head !== undefined && isOne(head, word)) return undefined;
+    if (tail !== undefined && isOne(word, tail)) return undefined;
+    const reach = word.length < 6 || isOfLegends(word) ? 1 : 2;
+    const isMeant = (other: string): boolean =>
+      !isRelated(word, other) &&
+      (slips(word, other) <= reach || (confused.get(word)?.includes(other) ?? false));
+    return nearest(
+      word,
+      [
+        ...(head === undefined ? [] : phrases.behind(head)),
+        ...(tail === undefined ? [] : phrases.before(tail)),
+      ].filter(isMeant),
+    );
+  };
+
+  /** How many words of one series with this one stand on the device. */
+  const companyOf = (word: string, beside: ReadonlySet<string>): number =>
+    Math.max(
+      0,
+      ...(lines.get(word) ?? []).map(
+        ({ line }) => line.filter((one) => one !== word && beside.has(one)).length,
+      ),
+    );
+
+  const byDevice = (word: string, { beside }: Around): string | undefined => {
+    if (word.length < 4) return undefined;
+    const others = new Set(beside.flat().flatMap(readings));
+    if (others.size === 0 || companyOf(word, others) > 0) return undefined;
+    const least = isOfLegends(word) ? 2 : 1;
+    const candidates = [...oneSlipFrom(word), ...(confused.get(word) ?? [])].filter(
+      (other) => isOfLegends(other) && !isRelated(word, other),
+    );
+    return nearest(
+      word,
+      candidates.filter((other) => companyOf(other, others) >= least),
+    );
+  };
+
+  const bySound = (word: string): string | undefined =>
+    isOfLegends(word) ? undefined : never.get(word)?.find(isOfLegends);
+
+  const byItself = (word: string): string | undefined => {
+    if (word.length < 4 || isOfLegends(word)) return undefined;
+    // BALCON is a French word, and no slip from BALCONY.
+    if (!isEnglish(word)) return undefined;
+    return nearest(
+      word,
+      // ROOMS and RAISED are forms of common words, and no slips.
+      common.filter((other) => other.length > 3 && !isRelated(word, other) && slips(word, other) === 1),
+    );
+  };
+
+  return {
+    isPhrase: isOne,
+    likelier: (text, around = { before: [], after: [], beside: [] }) => {
+      const word = plainWord(text);
+      if (word.length < 3) return undefined;
+      return bySound(word) ?? byNeighbours(word, around) ?? byDevice(word, around) ?? byItself(word);
+    },
+  };
+}

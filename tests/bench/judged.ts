@@ -1,0 +1,32 @@
+import type { Words } from "../../src/catalogue/words.ts";
+import type { SheetCheck } from "../../src/checks/check.ts";
+import { characterNotCuttable } from "../../src/checks/sheet/character-not-cuttable.ts";
+import { lookAlikeLetter } from "../../src/checks/sheet/look-alike-letter.ts";
+import { rowMaybeCutOff } from "../../src/checks/sheet/row-maybe-cut-off.ts";
+import { spelling } from "../../src/checks/sheet/spelling.ts";
+import { wordSlip } from "../../src/checks/sheet/word-slip.ts";
+import type { Problem } from "../../src/trade/problem.ts";
+import { catalogue } from "../make/config.ts";
+import { device, plate } from "../make/sample.ts";
+
+/** The checks that ask about letters and words. */
+export const asking: readonly SheetCheck[] = [
+  rowMaybeCutOff,
+  spelling,
+  wordSlip,
+  lookAlikeLetter,
+  characterNotCuttable,
+];
+
+/** What is asked about the faces of one sheet: buttons, or gangs if a row is too long for a button. */
+export function askedOf(faces: readonly (readonly string[])[], words: Words): Problem[] {
+  const make = faces.flat().some((row) => row.length > 8) ? plate : device;
+  const legends = faces.map((rows, i) => ({ face: `${i + 1}` as const, rows, plain: false }));
+  const sheet = make({ project: "Bench", legends });
+  return asking.flatMap((check) => [...check.find(sheet, { ...catalogue, words })]);
+}
+
+/** Whether a problem is about this face, counted from 0. */
+export function isOn(face: number, { spots }: Problem): boolean {
+  return spots.some(({ place }) => place?.startsWith(`row.${face + 1}.`));
+}

@@ -1,0 +1,79 @@
+/**
+ * How often a right legend is asked about, and how many wrong ones are found, in ten kinds of buildings. Their
+ * legends are by somebody who had seen neither the rules nor the word lists; half of them is set aside.
+ *
+ *     npx node tests/bench/legend-buildings.ts [--misses]
+ */
+import { makeWords } from "../../src/lettering/words.ts";
+import { dictionary, glossary } from "../make/config.ts";
+import { buildingDevices, buildingLegends } from "./buildings.ts";
+import { askedOf, isOn } from "./judged.ts";
+import { kinds } from "./legends.ts";
+
+const words = makeWords(glossary, { "en-US": dictionary("dictionary-en") });
+const tellsMisses = process.argv.includes("--misses");
+
+/** One legend or device: whether it was asked about, and what to print of it if that is wrong. */
+interface Outcome {
+  readonly building: string;
+  readonly column: string;
+  readonly asked: boolean;
+  readonly shown: string;
+}
+
+const columns = [...kinds, "right device", "wrong device", "else on it"];
+
+const ofLegends = buildingLegends().map((legend) => {
+  const faces = [legend.rows, ...legend.beside.map((other) => other.split("/"))];
+  const problems = askedOf(faces, words).filter((problem) => isOn(0, problem));
+  const said = problems.map(({ check, facts }) => `${check} ${String(facts["meant"])}`).join("; ");
+  const { building, kind: column, aside } = legend;
+  return { building, column, aside, asked: problems.length > 0, shown: `${legend.rows.join("/")}  ${said}` };
+});
+
+const ofDevices = buildingDevices().flatMap(({ building, faces, wrong, aside }) => {
+  const problems = askedOf(
+    faces.map((face) => face.split("/")),
+    words,
+  );
+  const said = problems.map(({ facts }) => `${String(facts["typed"])}: ${String(facts["meant"])}`).join("; ");
+  const outcome = (column: string, asked: boolean) => [
+    { building, column, aside, asked, shown: `${faces.join("; ")}  ${said}` },
+  ];
+  if (wrong === undefined) return outcome("right device", problems.length > 0);
+  const at = faces.indexOf(wrong.typed);
+  if (at < 0) throw new Error(`no face says ${wrong.typed}`);
+  const onIt = problems.filter((problem) => isOn(at, problem));
+  return [
+    ...outcome("wrong device", onIt.length > 0),
+    ...outcome("else on it", problems.length > onIt.length),
+  ];
+});
+
+function printed(outcomes: readonly Outcome[]): void {
+  const share = (these: readonly Outcome[]): string => {
+    const asked = these.filter((one) => one.asked).length;
+    return (these.length === 0 ? "" : `${asked}/${these.length}`).padStart(9);
+  };
+  const row = (name: string, these: readonly Outcome[]): void =>
+    console.log(
+      `    ${name.padEnd(30)}${columns.map((column) => share(these.filter((one) => one.column === column)).padStart(14)).join("")}`,
+    );
+  console.log(`    ${"asked about".padEnd(30)}${columns.map((column) => column.padStart(14)).join("")}`);
+  for (const [building, these] of Map.groupBy(outcomes, (one) => one.building)) row(building, these);
+  row("all", outcomes);
+}
+
+for (const aside of [false, true]) {
+  const outcomes = [...ofLegends, ...ofDevices].filter((one) => one.aside === aside);
+  if (outcomes.length === 0) continue;
+  console.log(aside ? "half set aside" : "half tuned on");
+  printed(outcomes);
+  if (!tellsMisses || aside) continue;
+  for (const column of columns) {
+    const shouldBe = /^(misspelt|cut|slipped|wrong device)$/.test(column);
+    console.log(`\n  ${column}: ${shouldBe ? "not found" : "asked about"}`);
+    for (const { shown, asked, column: its } of outcomes)
+      if (its === column && asked !== shouldBe) console.log(`    ${shown}`);
+  }
+}
