@@ -4,6 +4,7 @@ import type { Manager } from "../trade/manager.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
+import type { MissingSheets } from "./missing-sheets.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
 import type { Item, ItemPicture, Outline, Ways } from "./outline.ts";
 import { answerText } from "./text.ts";
@@ -23,6 +24,8 @@ export interface Enclosed {
   readonly left: number;
   /** Blank sheets, for a sender who has none, or old ones. */
   readonly blanks: readonly Enclosure[];
+  /** The sheets still to come, filled in as far as is known. */
+  readonly missing: MissingSheets;
   /** What was seen on pages, for those who read the answer. */
   readonly pictures: readonly Picture[];
 }
@@ -33,7 +36,19 @@ export interface Picture extends Enclosure {
 }
 
 /** An answer without any file. */
-export const nothingEnclosed: Enclosed = { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
+export const nothingEnclosed: Enclosed = {
+  proofs: [],
+  marked: [],
+  left: 0,
+  blanks: [],
+  missing: { sheets: [], more: 0 },
+  pictures: [],
+};
+
+/** Every file that goes with an answer, in the order in which it names them. */
+export function filesIn({ pictures, marked, missing, blanks, proofs }: Enclosed): Enclosure[] {
+  return [...pictures, ...marked, ...missing.sheets, ...blanks, ...proofs];
+}
 
 /** Files named in one line. */
 const mostNames = 6;
@@ -86,7 +101,24 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
   return { ...outline, chapters };
 }
 
-function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolean): string[] {
+/** What is said of the sheets still to come. */
+function missingWords(
+  { sheets, more }: MissingSheets,
+  names: (files: readonly Enclosure[]) => string,
+): string[] {
+  if (sheets.length === 0) return [];
+  const [sheet, them] = sheets.length === 1 ? ["sheet", "it"] : ["sheets", "them"];
+  return [
+    `Enclosed: ${names(sheets)}, the missing ${sheet} with what your other sheets say. See that it is right, fill in the rest on a computer, save, and send ${them} to us.`,
+    ...(more === 0
+      ? []
+      : [
+          `${counted(more, "more sheet")} ${more === 1 ? "is" : "are"} missing; send some of these, and our answer encloses the next.`,
+        ]),
+  ];
+}
+
+function enclosedWords({ proofs, marked, left, missing, blanks }: Enclosed, toFix: boolean): string[] {
   const names = (files: readonly Enclosure[]): string =>
     listed(
       files.map(({ file }) => oneLine(file, 90)),
@@ -103,6 +135,7 @@ function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolea
       : [
           `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields: ${use}.`,
         ]),
+    ...missingWords(missing, names),
     ...(blanks.length === 0
       ? []
       : [`Enclosed: ${names(blanks)}, to be filled in on a computer, saved, and sent to us.`]),

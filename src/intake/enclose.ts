@@ -1,6 +1,7 @@
-import type { Enclosed, Picture } from "../answer/answer.ts";
+import { type Enclosed, nothingEnclosed, type Picture } from "../answer/answer.ts";
 import { blanksFor, proofsFor, type Revisions } from "../answer/enclosures.ts";
 import { cidOf, type Enclosure } from "../answer/message.ts";
+import { missingSheets } from "../answer/missing-sheets.ts";
 import { marksOf, picturesIn } from "../answer/numbered.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Report } from "../judging/report.ts";
@@ -33,23 +34,25 @@ interface Making {
 const mostPictures = { count: 8, bytes: 200_000 };
 
 /**
- * What goes with an answer: proofs, the sender's own sheets with their problems marked, and blank sheets where those
- * help.
+ * What goes with an answer: proofs, the sender's own sheets with their problems marked, the sheets still to come, and
+ * blank sheets where those help.
  */
 export async function enclose(
   report: Report,
   attachments: readonly Attachment[],
   making: Making,
 ): Promise<Enclosed> {
-  if (report.held) return { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
+  if (report.held) return nothingEnclosed;
   const { marked, left } = await markSheets(report, attachments, making);
   const proofs = await proofsFor(report, making.catalogue, making.revisions);
   const blanks = await blanksFor(report, making.catalogue, making.editions);
+  const missing = await missingSheets(report, making.catalogue, making.editions);
   return {
     proofs: tellApart(proofs),
     marked: tellApart(marked),
     left,
     blanks,
+    missing: { ...missing, sheets: tellApart(missing.sheets) },
     pictures: picturesFor(report, making.pictures),
   };
 }

@@ -2,6 +2,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
 import { ageOf } from "../orders/age.ts";
+import type { Expected } from "../orders/expected.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { managerOf } from "../orders/managed.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
@@ -38,6 +39,8 @@ export interface OrderReport {
   readonly order: Order;
   readonly verdict: Verdict;
   readonly missing: readonly Missing[];
+  /** The missing sheets with what is known of them, and those that would be missing if an unordered plate came. */
+  readonly expected: readonly Expected[];
   readonly problems: readonly Problem[];
   /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];

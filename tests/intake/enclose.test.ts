@@ -70,6 +70,8 @@ test("an answer brings the sender's own sheets back, with the numbers that it sp
     "marked S-104-1.pdf",
     "marked S-104-2.pdf",
     "marked S-104-3.pdf",
+    "S-104 plate.pdf",
+    "S-104 position 4.pdf",
     expect.stringMatching(/^proof .*\.pdf$/),
   ]);
   const text = (answer.text ?? "").replaceAll(/\s+/g, " ");
