@@ -1,6 +1,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Report } from "../judging/report.ts";
 import type { Manager } from "../trade/manager.ts";
+import { blanksWanted } from "./blank-sheets.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
@@ -76,7 +77,13 @@ export function composeAnswer(
       `${oneLine(name, 60)}, who manages ${report.orders.length > 1 ? "these orders" : "this order"}, has a copy of this letter.`,
   );
   const around = [...(by === undefined ? [] : [by]), ...copies];
-  const next = [...outline.next, ...around, ...enclosedWords(enclosed, report.verdict === "fail")];
+  const { blanks } = enclosed;
+  const blankWords =
+    report.held || blanks.length > 0 || blanksWanted(report).size === 0
+      ? []
+      : [`For blank sheets write to ${catalogue.maker.email}.`];
+  const words = [...enclosedWords(enclosed, report.verdict === "fail"), ...blankWords];
+  const next = [...outline.next, ...around, ...words];
   const told = { ...outline, next };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }

@@ -1,5 +1,6 @@
 import { type Enclosed, nothingEnclosed, type Picture } from "../answer/answer.ts";
-import { blanksFor, proofsFor, type Revisions } from "../answer/enclosures.ts";
+import { blanksFor } from "../answer/blank-sheets.ts";
+import { proofsFor, type Revisions } from "../answer/enclosures.ts";
 import { cidOf, type Enclosure } from "../answer/message.ts";
 import { missingSheets } from "../answer/missing-sheets.ts";
 import { marksOf, picturesIn } from "../answer/numbered.ts";

@@ -7,6 +7,7 @@ import { gatherOrders } from "../orders/gather.ts";
 import { managerOf } from "../orders/managed.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
+import { asksForSheets } from "../reading/reply/asks-for-sheets.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
@@ -94,6 +95,8 @@ export interface Report {
   readonly withdrawn: readonly Withdrawn[];
   /** What was put elsewhere. The sheets as they stood are among the withdrawn ones. */
   readonly moved?: Moved;
+  /** Its sender asks for sheets to fill in. */
+  readonly asksForSheets?: boolean;
   /** A person must see the submission first. Its sender is told nothing of it before. */
   readonly held: boolean;
   /** The number of the letter, where it is one. */
@@ -217,6 +220,7 @@ export function makeReport(
     ...(note === undefined || moves.length === 0
       ? {}
       : { moved: { note, sheets: moves.map(({ old, now }) => ({ ...reportOn(now), old })) } }),
+    asksForSheets: statements.some((one) => one.kind === "said" && asksForSheets(one.words)),
     held,
     ...(submission.letter === undefined ? {} : { letter: submission.letter.number }),
   };
