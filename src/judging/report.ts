@@ -22,6 +22,7 @@ import { type AskedQuestion, questioning } from "./answered.ts";
 import { decidedIn, type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
 import { countedIn } from "./counts.ts";
+import { withHeaders } from "./headers.ts";
 import { memory } from "./memory.ts";
 import { orderReport } from "./order-report.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
@@ -109,7 +110,7 @@ export function makeReport(
   catalogue: Catalogue,
   state: BuyerState = newBuyer(),
 ): Report {
-  const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
+  const { files, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
   const { withdraws = [], moves = [], answersLate = [], note, decidedBy, managing = [] } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
@@ -131,6 +132,11 @@ export function makeReport(
         had.map(({ id }) => [elsewhere.get(id)?.id ?? id, orderKey(number)] as const),
       ),
     ),
+  );
+  const sheets = withHeaders(
+    submission.sheets,
+    () => gatherOrders(standingAfter(before, submission.sheets, known).sheets, known),
+    (sheet) => reportOn(sheet).problems,
   );
   const standing = standingAfter(before, sheets, known);
   const all = gatherOrders(standing.sheets, known);
