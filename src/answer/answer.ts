@@ -23,6 +23,8 @@ export interface Enclosed {
   readonly marked: readonly Enclosure[];
   /** Sheets with problems that have no marked copy, since the letter would become too large or too late. */
   readonly left: number;
+  /** The names of those copies on which we have filled in something for their sender to check. */
+  readonly mended: readonly string[];
   /** Blank sheets, for a sender who has none, or old ones. */
   readonly blanks: readonly Enclosure[];
   /** The sheets still to come, filled in as far as is known. */
@@ -41,6 +43,7 @@ export const nothingEnclosed: Enclosed = {
   proofs: [],
   marked: [],
   left: 0,
+  mended: [],
   blanks: [],
   missing: { sheets: [], more: 0 },
   pictures: [],
@@ -125,7 +128,10 @@ function missingWords(
   ];
 }
 
-function enclosedWords({ proofs, marked, left, missing, blanks }: Enclosed, toFix: boolean): string[] {
+function enclosedWords(
+  { proofs, marked, mended, left, missing, blanks }: Enclosed,
+  toFix: boolean,
+): string[] {
   const names = (files: readonly Enclosure[]): string =>
     listed(
       files.map(({ file }) => oneLine(file, 90)),
@@ -141,6 +147,14 @@ function enclosedWords({ proofs, marked, left, missing, blanks }: Enclosed, toFi
       ? []
       : [
           `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields: ${use}.`,
+        ]),
+    ...(mended.length === 0
+      ? []
+      : [
+          `What your other sheets say we have filled in on ${listed(
+            mended.map((file) => oneLine(file, 90)),
+            mostNames,
+          )}: the last page names the fields. Check them before you send ${mended.length === 1 ? "it" : "them"} back.`,
         ]),
     ...missingWords(missing, names),
     ...(blanks.length === 0

@@ -20,7 +20,8 @@ export function prefilledSheet(
   return fillSheet(blank, valuesOf(says, edition, catalogue));
 }
 
-function valuesOf(says: Says, edition: Edition, catalogue: Catalogue): SheetValues {
+/** The values of the fields with which a sheet of ours says something. */
+export function valuesOf(says: Says, edition: Edition, catalogue: Catalogue): SheetValues {
   return Object.fromEntries(
     [...says].flatMap(([place, said]) => {
       const field = edition.fields.find((one) => one.place === place && one.ticked === undefined);
