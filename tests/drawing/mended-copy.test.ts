@@ -48,23 +48,27 @@ async function sheetIn(bytes: Uint8Array): Promise<Sheet> {
 const mend = async (bytes: Uint8Array, change: Mending = mending): Promise<Marked> =>
   markSheet(bytes, await sheetIn(bytes), problems, change, await forms());
 
-for (const { name, needs = [], gives, fill } of writers)
-  test.skipIf(gives !== undefined)(
-    `a sheet filled by ${name} reads as mended, and raises nothing`,
-    async ({ skip }) => {
-      const [program = "true", ...ask] = needs;
-      if (spawnSync(program, ask).status !== 0) skip(`${name} is not installed`);
-      const [bytes] = await fill([left]);
-      if (bytes === undefined) return skip(`${name} does not fill it`);
-      const { copy, mended } = await mend(bytes);
-      expect(mended).toBe(true);
-      const { project = "", order = "", billTo, shipSame } = whole;
-      expect(await sheetIn(copy as Uint8Array)).toEqual({
-        ...(await sheetIn(bytes)),
-        ...{ project, order, billTo, shipSame, position: 2, gangs: 4 },
-      });
-    },
-  );
+test.for(writers.filter(({ gives }) => gives === undefined))(
+  "a sheet filled by $name reads as mended, and raises nothing",
+  async ({ name, needs = [], fill }, { skip }) => {
+    const [program = "true", ...ask] = needs;
+    if (spawnSync(program, ask).status !== 0) skip(`${name} is not installed`);
+    const [bytes] = await fill([left]);
+    if (bytes === undefined) skip(`${name} does not fill it`);
+    const { copy, mended } = await mend(bytes as Uint8Array);
+    expect(mended).toBe(true);
+    const { project = "", order = "", billTo, shipSame } = whole;
+    expect(await sheetIn(copy as Uint8Array)).toEqual({
+      ...(await sheetIn(bytes as Uint8Array)),
+      project,
+      order,
+      billTo,
+      shipSame,
+      position: 2,
+      gangs: 4,
+    });
+  },
+);
 
 test("the last page of a mended copy says what was filled in", async () => {
   const { copy } = await mend(left.filled);

@@ -15,7 +15,7 @@ const bare = <S extends Sheet>(sheet: S): S => ({
   shipSame: false,
 });
 const bareDevices = (changes: Partial<Sheet> = {}): Sheet[] =>
-  [1, 2, 3, 4].map((n) => ({ ...bare(deviceAt(n)), ...changes }) as Sheet);
+  [1, 2, 3, 4].map((n) => Object.assign(bare(deviceAt(n)), changes));
 const checks = ({ sheets, orders }: Report): string[] =>
   [...sheets, ...orders].flatMap(({ problems }) => problems.map(({ check }) => check));
 const inherited = ({ sheets }: Report) => sheets.flatMap(({ sheet }) => sheet.inherited ?? []);
