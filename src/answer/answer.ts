@@ -1,9 +1,11 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Report } from "../judging/report.ts";
 import type { Manager } from "../trade/manager.ts";
+import { blanksWanted } from "./blank-sheets.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
+import type { MissingSheets } from "./missing-sheets.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
 import type { Item, ItemPicture, Outline, Ways } from "./outline.ts";
 import { answerText } from "./text.ts";
@@ -21,8 +23,12 @@ export interface Enclosed {
   readonly marked: readonly Enclosure[];
   /** Sheets with problems that have no marked copy, since the letter would become too large or too late. */
   readonly left: number;
+  /** The names of those copies on which we have filled in something for their sender to check. */
+  readonly mended: readonly string[];
   /** Blank sheets, for a sender who has none, or old ones. */
   readonly blanks: readonly Enclosure[];
+  /** The sheets still to come, filled in as far as is known. */
+  readonly missing: MissingSheets;
   /** What was seen on pages, for those who read the answer. */
   readonly pictures: readonly Picture[];
 }
@@ -33,7 +39,20 @@ export interface Picture extends Enclosure {
 }
 
 /** An answer without any file. */
-export const nothingEnclosed: Enclosed = { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
+export const nothingEnclosed: Enclosed = {
+  proofs: [],
+  marked: [],
+  left: 0,
+  mended: [],
+  blanks: [],
+  missing: { sheets: [], more: 0 },
+  pictures: [],
+};
+
+/** Every file that goes with an answer, in the order in which it names them. */
+export function filesIn({ pictures, marked, missing, blanks, proofs }: Enclosed): Enclosure[] {
+  return [...pictures, ...marked, ...missing.sheets, ...blanks, ...proofs];
+}
 
 /** Files named in one line. */
 const mostNames = 6;
@@ -61,7 +80,13 @@ export function composeAnswer(
       `${oneLine(name, 60)}, who manages ${report.orders.length > 1 ? "these orders" : "this order"}, has a copy of this letter.`,
   );
   const around = [...(by === undefined ? [] : [by]), ...copies];
-  const next = [...outline.next, ...around, ...enclosedWords(enclosed, report.verdict === "fail")];
+  const { blanks } = enclosed;
+  const blankWords =
+    report.held || blanks.length > 0 || blanksWanted(report).size === 0
+      ? []
+      : [`For blank sheets write to ${catalogue.maker.email}.`];
+  const words = [...enclosedWords(enclosed, report.verdict === "fail"), ...blankWords];
+  const next = [...outline.next, ...around, ...words];
   const told = { ...outline, next };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
 }
@@ -86,7 +111,27 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
   return { ...outline, chapters };
 }
 
-function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolean): string[] {
+/** What is said of the sheets still to come. */
+function missingWords(
+  { sheets, more }: MissingSheets,
+  names: (files: readonly Enclosure[]) => string,
+): string[] {
+  if (sheets.length === 0) return [];
+  const [sheet, them] = sheets.length === 1 ? ["sheet", "it"] : ["sheets", "them"];
+  return [
+    `Enclosed: ${names(sheets)}, the missing ${sheet} with what your other sheets say. See that it is right, fill in the rest on a computer, save, and send ${them} to us.`,
+    ...(more === 0
+      ? []
+      : [
+          `${counted(more, "more sheet")} ${more === 1 ? "is" : "are"} missing; send some of these, and our answer encloses the next.`,
+        ]),
+  ];
+}
+
+function enclosedWords(
+  { proofs, marked, mended, left, missing, blanks }: Enclosed,
+  toFix: boolean,
+): string[] {
   const names = (files: readonly Enclosure[]): string =>
     listed(
       files.map(({ file }) => oneLine(file, 90)),
@@ -103,6 +148,15 @@ function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolea
       : [
           `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields: ${use}.`,
         ]),
+    ...(mended.length === 0
+      ? []
+      : [
+          `What your other sheets say we have filled in on ${listed(
+            mended.map((file) => oneLine(file, 90)),
+            mostNames,
+          )}: the last page names the fields. Check them before you send ${mended.length === 1 ? "it" : "them"} back.`,
+        ]),
+    ...missingWords(missing, names),
     ...(blanks.length === 0
       ? []
       : [`Enclosed: ${names(blanks)}, to be filled in on a computer, saved, and sent to us.`]),

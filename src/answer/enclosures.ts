@@ -1,11 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { blankSheet } from "../drawing/blank-sheet.ts";
 import type { ProofDetails } from "../drawing/proof/page.ts";
 import { proofPdf, proofSvgs } from "../drawing/proof.ts";
 import { everyProblem, type Report } from "../judging/report.ts";
-import type { Edition } from "../reading/edition.ts";
 import type { Order } from "../trade/order.ts";
-import { knowsNoSheet } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
 import { numbersIn } from "./numbered.ts";
 
@@ -58,33 +55,6 @@ function drawn(
       details: { problems, numbers, ...(revision === undefined ? {} : { revision }) },
     };
   });
-}
-
-/**
- * Blank sheets of ours: both kinds for a sender who seems to have none, and the newer edition for one who used an old
- * one.
- */
-export async function blanksFor(
-  report: Report,
-  catalogue: Catalogue,
-  editions: readonly Edition[],
-): Promise<Enclosure[]> {
-  const outdated = new Set(
-    report.sheets
-      .filter(({ sheet }) => sheet.edition.replacedBy !== undefined)
-      .map(({ sheet }) => sheet.kind),
-  );
-  const wanted = editions.filter(
-    ({ drawn, replacedBy, form }) =>
-      drawn && replacedBy === undefined && (knowsNoSheet(report) || outdated.has(form)),
-  );
-  return Promise.all(
-    wanted.map(async (edition) => ({
-      file: `${edition.name}.pdf`,
-      type: "application/pdf",
-      bytes: await blankSheet(edition, catalogue),
-    })),
-  );
 }
 
 /** An order number as part of a file name. What strangers type there becomes no path. */

@@ -193,7 +193,7 @@ export function howToOrder(catalogue: Catalogue): string[] {
     "Fill the sheets on a computer and save them as PDF files. Handwriting, scans and photos cannot be read.",
     "Write the same order number on every sheet of an order, and the same station mark on a plate and its devices.",
     `Attach the sheets to a letter to ${maker.email}.`,
-    `For blank sheets, or for anything else, call ${maker.phone}.`,
+    `For anything else, call ${maker.phone}.`,
   ];
 }
 

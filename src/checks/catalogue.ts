@@ -33,6 +33,7 @@ import { fileStillUnread } from "./order/file-still-unread.ts";
 import { finishDiffersInPlate } from "./order/finish-differs-in-plate.ts";
 import { finishOfPlateNotMade } from "./order/finish-of-plate-not-made.ts";
 import { gangCountDiffers } from "./order/gang-count-differs.ts";
+import { headerLeftOut } from "./order/header-left-out.ts";
 import { letterStillOpen } from "./order/letter-still-open.ts";
 import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
 import { managerWord } from "./order/manager-word.ts";
@@ -215,6 +216,7 @@ export const orderChecks: readonly OrderCheck[] = [
   billToDiffers,
   shipToDiffers,
   contactDiffers,
+  headerLeftOut,
   sheetReplaced,
   emailDomainSlip,
   sameSheetTwice,

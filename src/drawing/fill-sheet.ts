@@ -35,12 +35,53 @@ export async function fillSheet(blank: Uint8Array, values: SheetValues): Promise
   return document.save({ updateFieldAppearances: false, objectsPerTick: Number.POSITIVE_INFINITY });
 }
 
+/**
+ * Fills in fields of a sheet of ours that anybody may have saved since. Each has a new drawing, and nothing else
+ * changes. Returns the fields. Throws if the sheet no longer has such a field, or the field no longer is as we made it.
+ */
+export function fillInto(document: PDFDocument, values: SheetValues): PDFDict[] {
+  const fields = fieldsOf(document);
+  return Object.entries(values).map(([name, value]) => {
+    const field = fields.get(name);
+    if (field === undefined) throw new Error(`the sheet has no field ${name}`);
+    if (field.lookup(key.FT) === PDFName.of("Btn")) press(name, field, value);
+    else writeAnew(name, field, value, document);
+    return field;
+  });
+}
+
+/** The font that the form calls Helv. */
+function helvIn({ catalog }: PDFDocument): PDFObject | undefined {
+  const resources = catalog.lookup(PDFName.of("AcroForm"), PDFDict).lookupMaybe(PDFName.of("DR"), PDFDict);
+  return resources?.lookupMaybe(PDFName.of("Font"), PDFDict)?.get(PDFName.of("Helv"));
+}
+
+/** Types into a field or chooses from a list, whatever drawing it had. */
+function writeAnew(name: string, field: PDFDict, value: string | boolean, document: PDFDocument): void {
+  const style = stringOf(field.lookup(key.DA));
+  const font = helvIn(document);
+  if (typeof value === "boolean" || !/^\/Helv [1-9]/.test(style) || font === undefined)
+    throw new Error(`the field ${name} is not as it was made`);
+  checkChoice(name, field, value);
+  const { width, height } = field.lookup(PDFName.of("Rect"), PDFArray).asRectangle();
+  const drawn = document.context.stream(textAppearance(value, { width, height, manyLines: false, style }), {
+    Type: "XObject",
+    Subtype: "Form",
+    BBox: [0, 0, width, height],
+    Resources: { Font: { Helv: font } },
+  });
+  field.set(key.V, PDFHexString.fromText(value));
+  field.set(key.AP, document.context.obj({ N: document.context.register(drawn) }));
+  field.delete(key.I);
+}
+
 const key = {
   AP: PDFName.of("AP"),
   AS: PDFName.of("AS"),
   DA: PDFName.of("DA"),
   Ff: PDFName.of("Ff"),
   FT: PDFName.of("FT"),
+  I: PDFName.of("I"),
   Kids: PDFName.of("Kids"),
   N: PDFName.of("N"),
   Off: PDFName.of("Off"),
@@ -90,9 +131,7 @@ function onStateOf(widget: PDFDict): PDFName | undefined {
 /** Types into a field, or chooses from a list. */
 function write(name: string, field: PDFDict, value: string | boolean): void {
   if (typeof value === "boolean") throw new Error(`the field ${name} takes text`);
-  const choices = field.lookupMaybe(key.Opt, PDFArray);
-  if (choices !== undefined && !choices.asArray().some((choice) => stringOf(choice) === value))
-    throw new Error(`the field ${name} has no choice ${value}`);
+  const choices = checkChoice(name, field, value);
   field.set(key.V, PDFHexString.fromText(value));
 
   // Drawn into the field's own stream, so that a sheet filled again and again does not grow.
@@ -105,6 +144,14 @@ function write(name: string, field: PDFDict, value: string | boolean): void {
   const manyLines = choices === undefined && (flags & AcroTextFlags.Multiline) !== 0;
   const drawn = textAppearance(value, { width, height, manyLines, style: stringOf(field.lookup(key.DA)) });
   field.context.assign(ref, PDFRawStream.of(stream.dict, Buffer.from(drawn)));
+}
+
+/** The choices of a list, which has the value among them; undefined for a field where one types. */
+function checkChoice(name: string, field: PDFDict, value: string): PDFArray | undefined {
+  const choices = field.lookupMaybe(key.Opt, PDFArray);
+  if (choices !== undefined && !choices.asArray().some((choice) => stringOf(choice) === value))
+    throw new Error(`the field ${name} has no choice ${value}`);
+  return choices;
 }
 
 function stringOf(object: PDFObject | undefined): string {

@@ -1,13 +1,45 @@
 import { EncryptedPDFError, ParseSpeeds, PDFDict, PDFDocument, PDFName } from "pdf-lib";
 import type { FileFacts } from "../reading/facts.ts";
+import { saysYes } from "../reading/filled.ts";
+import type { KnownForms } from "../reading/page/known-forms.ts";
 import { openPdf } from "../reading/pdf/open-pdf.ts";
 import { entryOf } from "../reading/pdf/pdf-value.ts";
 import { formOf } from "../reading/pdf/walked-pdf.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import type { SheetValues } from "./fill-sheet.ts";
 import { problemList } from "./marked/list.ts";
 import { markInto } from "./marked/mark-into.ts";
 import type { MarkedProblem } from "./marked/problem.ts";
 import { pdfOf } from "./proof/pdf.ts";
+
+/** What is filled in on a marked copy for its sender to check, and what the list says of it. */
+export interface Mending {
+  readonly values: SheetValues;
+  readonly says: readonly string[];
+}
+
+/** A marked copy. It is mended if that can be proved on the file as it is. */
+export interface Marked {
+  readonly copy?: Uint8Array;
+  readonly mended?: true;
+}
+
+/** Marks a sheet, and mends it if there is something to mend. If the mended copy cannot be, it is marked alone. */
+export async function markSheet(
+  bytes: Uint8Array,
+  sheet: Sheet,
+  problems: readonly MarkedProblem[],
+  mending: Mending | undefined,
+  forms: KnownForms | undefined,
+): Promise<Marked> {
+  const mended =
+    mending === undefined || forms === undefined
+      ? undefined
+      : await markedCopy(bytes, sheet, problems, mending, forms);
+  if (mended !== undefined) return { copy: mended, mended: true };
+  const copy = await markedCopy(bytes, sheet, problems);
+  return copy === undefined ? {} : { copy };
+}
 
 /**
  * The sender's own sheet, to be corrected and sent again. Each faulty field is outlined and numbered, and a last page
@@ -20,17 +52,22 @@ export async function markedCopy(
   bytes: Uint8Array,
   sheet: Sheet,
   problems: readonly MarkedProblem[],
+  mending?: Mending,
+  forms?: KnownForms,
 ): Promise<Uint8Array | undefined> {
-  const before = await openPdf(bytes);
-  if (before.kind === "locked-pdf") return listAlone(sheet, problems);
+  const before = await openPdf(bytes, undefined, mending && forms);
+  if (before.kind === "locked-pdf") return mending ? undefined : listAlone(sheet, problems);
   // A file that was repaired in reading would come back as if it had never been damaged.
   if (before.kind !== "pdf" || before.recovered || !beginsAsPdf(bytes)) return undefined;
   const document = await openForMarking(bytes);
-  if (document === undefined || document === "sealed") return document && listAlone(sheet, problems);
+  if (document === undefined || document === "sealed")
+    return document && !mending ? listAlone(sheet, problems) : undefined;
   try {
-    const list = await pdfOf(problemList(sheet, problems, instructions.marked), title);
-    const marked = await markInto(document, sheet, problems, list);
-    return readsAsBefore(before, await openPdf(marked)) ? marked : undefined;
+    const { values = {}, says = [] } = mending ?? {};
+    const list = await pdfOf(problemList(sheet, problems, [...instructions.marked, ...says]), title);
+    const marked = await markInto(document, sheet, problems, list, values);
+    const after = await openPdf(marked, undefined, mending && forms);
+    return readsAsBefore(before, after, values) ? marked : undefined;
   } catch {
     return undefined; // we cannot add to its pages, or to its tree of pages
   }
@@ -91,14 +128,39 @@ function beginsAsPdf(bytes: Uint8Array): boolean {
   return Buffer.from(bytes.subarray(0, 5)).toString("latin1") === "%PDF-";
 }
 
-/** Whether all is read as it was: every field, what it shows, and what others wrote on the pages. */
-function readsAsBefore(before: FileFacts, after: FileFacts): boolean {
-  return readingOf(before) === readingOf(after);
+/**
+ * Whether all is read as it was: every field, what it shows, and what others wrote on the pages. What was filled in
+ * must be read so, and show so beside the blank form.
+ */
+function readsAsBefore(before: FileFacts, after: FileFacts, values: SheetValues): boolean {
+  const filled = Object.entries(values);
+  if (readingOf(before, values) !== readingOf(after, values) || after.kind !== "pdf") return false;
+  const read = new Map(after.fields.map((field) => [field.name, field]));
+  return (
+    (filled.length === 0 || after.differences !== undefined) &&
+    after.widgets.every(({ field, shown = "" }) => {
+      const value = values[field];
+      return typeof value !== "string" || shown === "" || shown.trim() === value.trim();
+    }) &&
+    filled.every(([name, value]) => {
+      const { values: [first, ...more] = [], unsure } = read.get(name) ?? {};
+      const isRead = value === true ? first !== undefined && saysYes(first) : first === value;
+      return isRead && more.length === 0 && unsure === undefined;
+    })
+  );
 }
 
-function readingOf(facts: FileFacts): string {
+/** What is read of a file, without the fields that are filled in. */
+function readingOf(facts: FileFacts, values: SheetValues): string {
   if (facts.kind !== "pdf") return facts.kind;
-  const { fields, widgets, pages, recovered } = facts;
+  const { fields, widgets, pages, differences, recovered } = facts;
   const marks = pages?.map((page) => page.marks).filter((some) => some.length > 0);
-  return JSON.stringify({ fields, widgets, marks, recovered });
+  const seen = differences?.map(({ what, page, box, field, text }) => ({ what, page, box, field, text }));
+  return JSON.stringify({
+    fields: fields.filter(({ name }) => !(name in values)),
+    widgets: widgets.filter(({ field }) => !(field in values)),
+    marks,
+    seen,
+    recovered,
+  });
 }

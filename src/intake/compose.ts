@@ -1,5 +1,5 @@
 import { createHmac } from "node:crypto";
-import { composeAnswer } from "../answer/answer.ts";
+import { composeAnswer, filesIn } from "../answer/answer.ts";
 import { composeMessage } from "../answer/message.ts";
 import type { Report } from "../judging/report.ts";
 import type { Outcome } from "../ports/store.ts";
@@ -59,7 +59,7 @@ export async function answerTo(
       references: letter.references,
     },
     words,
-    [...enclosed.pictures, ...enclosed.marked, ...enclosed.blanks, ...enclosed.proofs],
+    filesIn(enclosed),
   );
   return {
     messageId,

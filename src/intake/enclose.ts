@@ -1,9 +1,17 @@
-import type { Enclosed, Picture } from "../answer/answer.ts";
-import { blanksFor, proofsFor, type Revisions } from "../answer/enclosures.ts";
+import { type Enclosed, nothingEnclosed, type Picture } from "../answer/answer.ts";
+import { blanksFor } from "../answer/blank-sheets.ts";
+import { proofsFor, type Revisions } from "../answer/enclosures.ts";
 import { cidOf, type Enclosure } from "../answer/message.ts";
+import { missingSheets } from "../answer/missing-sheets.ts";
 import { marksOf, picturesIn } from "../answer/numbered.ts";
+import { listed } from "../answer/one-line.ts";
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { MarkedProblem } from "../drawing/marked/problem.ts";
+import type { Mending } from "../drawing/marked-copy.ts";
+import { valuesOf } from "../drawing/prefilled-sheet.ts";
+import { mendingsIn } from "../judging/mendings.ts";
 import type { Report } from "../judging/report.ts";
+import type { Says } from "../orders/expected.ts";
 import type { Reader } from "../ports/reader.ts";
 import type { Edition } from "../reading/edition.ts";
 import { tellApart } from "../reading/file-name.ts";
@@ -33,23 +41,26 @@ interface Making {
 const mostPictures = { count: 8, bytes: 200_000 };
 
 /**
- * What goes with an answer: proofs, the sender's own sheets with their problems marked, and blank sheets where those
- * help.
+ * What goes with an answer: proofs, the sender's own sheets with their problems marked, the sheets still to come, and
+ * blank sheets where those help.
  */
 export async function enclose(
   report: Report,
   attachments: readonly Attachment[],
   making: Making,
 ): Promise<Enclosed> {
-  if (report.held) return { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
-  const { marked, left } = await markSheets(report, attachments, making);
+  if (report.held) return nothingEnclosed;
+  const { marked, left, mended } = await markSheets(report, attachments, making);
   const proofs = await proofsFor(report, making.catalogue, making.revisions);
   const blanks = await blanksFor(report, making.catalogue, making.editions);
+  const missing = await missingSheets(report, making.catalogue, making.editions);
   return {
     proofs: tellApart(proofs),
     marked: tellApart(marked),
     left,
+    mended,
     blanks,
+    missing: { ...missing, sheets: tellApart(missing.sheets) },
     pictures: picturesFor(report, making.pictures),
   };
 }
@@ -75,30 +86,62 @@ function picturesFor(report: Report, pictures: Pictures = new Map()): Picture[] 
 async function markSheets(
   report: Report,
   attachments: readonly Attachment[],
-  { reader, most = mostMarked }: Making,
-): Promise<Pick<Enclosed, "marked" | "left">> {
+  { reader, catalogue, editions, most = mostMarked }: Making,
+): Promise<Pick<Enclosed, "marked" | "left" | "mended">> {
   const marks = marksOf(report);
+  const mendings = mendingsIn(report);
   const byId = new Map(attachments.map(({ id, bytes }) => [id, bytes]));
   const late = AbortSignal.timeout(longest);
   const marked: Enclosure[] = [];
+  const mended: string[] = [];
   let [room, left, inVain] = [most, 0, 0];
   for (const { sheet } of report.sheets) {
     const bytes = byId.get(sheet.id);
     const problems = marks.get(sheet.id);
     if (bytes === undefined || problems === undefined || !isWorthIt(sheet)) continue;
+    const mending = mendingOf(sheet, mendings.get(sheet.id), problems, { catalogue, editions });
     // A copy is larger than what it is a copy of.
     const made =
       late.aborted || inVain >= mostInVain || bytes.length > room
         ? undefined
-        : await reader.mark(bytes, sheet, problems);
+        : await reader.mark(bytes, sheet, problems, mending);
     const copy = made?.ok === true ? made.value.copy : undefined;
     if (made !== undefined && (!made.ok || (copy !== undefined && copy.length > room))) inVain++;
     if (copy !== undefined && copy.length <= room) {
       room -= copy.length;
-      marked.push({ file: markedName(sheet.file), type: "application/pdf", bytes: copy });
+      const file = markedName(sheet.file);
+      marked.push({ file, type: "application/pdf", bytes: copy });
+      if (made?.ok === true && made.value.mended) mended.push(file);
     } else if (made === undefined || copy !== undefined) left++;
   }
-  return { marked, left };
+  return { marked, left, mended };
+}
+
+/** What to fill in on the marked copy of a sheet; undefined for nothing. Only forms that we draw are filled in. */
+function mendingOf(
+  { edition: { name }, prints }: Sheet,
+  says: Says | undefined,
+  problems: readonly MarkedProblem[],
+  { catalogue, editions }: Pick<Making, "catalogue" | "editions">,
+): Mending | undefined {
+  const edition = editions.find((one) => one.drawn && one.name === name);
+  const values = edition === undefined ? {} : valuesOf(says ?? new Map(), edition, catalogue);
+  const filled = [...(says?.keys() ?? [])].filter((place) => (prints[place]?.field ?? "") in values);
+  if (filled.length === 0) return undefined;
+  const numbered = Map.groupBy(
+    filled,
+    (place) => problems.find(({ places }) => places.includes(place))?.number,
+  );
+  return {
+    values,
+    says: [...numbered].map(([number, places]) => {
+      const labels = listed(
+        places.map((place) => `“${prints[place]?.label}”`),
+        places.length,
+      );
+      return `We have filled in ${number === undefined ? labels : `${number}, ${labels}`}, as your other sheets say. Check it.`;
+    }),
+  };
 }
 
 /**

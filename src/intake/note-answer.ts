@@ -1,4 +1,4 @@
-import { composeAnswer } from "../answer/answer.ts";
+import { composeAnswer, filesIn } from "../answer/answer.ts";
 import { composeMessage, type Enclosure, type Words } from "../answer/message.ts";
 import { composeReminder } from "../answer/reminder.ts";
 import type { Report } from "../judging/report.ts";
@@ -50,7 +50,7 @@ export async function answerTo(desk: Desk, note: Note, report: Report): Promise<
   const ways = waysTo(Number(report.letter), desk, copied);
   const words = composeAnswer(report, catalogue, enclosed, { ways, copied });
   const copies = copied.map(({ address }) => address);
-  return messageOf(desk, note, words, { enclosures: [...enclosed.blanks, ...enclosed.proofs], copies });
+  return messageOf(desk, note, words, { enclosures: filesIn(enclosed), copies });
 }
 
 /** What is sent on account of a note; undefined if nobody has written about its order. */

@@ -1,13 +1,15 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
 import { checkOrder } from "../checks/run.ts";
+import { alikeOrders } from "../orders/alike-order.ts";
+import { type Expected, expectedOf } from "../orders/expected.ts";
 import type { Standing } from "../orders/stand.ts";
-import { stillMissing } from "../orders/still-missing.ts";
+import { perhapsMissing, stillMissing } from "../orders/still-missing.ts";
 import { isRight, tallyIn } from "../orders/tally.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Managing } from "../trade/manager.ts";
 import type { Crossed, Order } from "../trade/order.ts";
-import { gravest, verdictOf } from "../trade/problem.ts";
+import { gravest, type Problem, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Questioning } from "./answered.ts";
@@ -62,6 +64,7 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     order,
     verdict: gravest([otherwise, verdictOf(problems)]),
     missing,
+    expected: expectedIn(order, others, [...problems, ...members.flatMap((member) => member.problems)]),
     problems,
     carried: missing.length > 0 ? carried : carried.filter((one) => !isReached(one, order)),
     asked: asked([...problems, ...own]),
@@ -69,6 +72,24 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     ...(released === undefined ? {} : { released }),
     ...(managing === undefined ? {} : { managing }),
   };
+}
+
+/** The sheets that may still come, with what the others say and nobody questions. */
+function expectedIn(order: Order, others: readonly Order[], problems: readonly Problem[]): Expected[] {
+  const open = new Set(
+    problems
+      .filter(({ severity }) => severity !== "notes")
+      .flatMap(({ spots }) => spots.map(({ file, place }) => `${file} ${place}`)),
+  );
+  const isDoubtful = alikeOrders(order, others).some(({ asked }) => asked);
+  return perhapsMissing(order, others).map((missing) => ({
+    missing,
+    says: expectedOf(
+      missing,
+      order,
+      ({ id }, place) => (place === "order" && isDoubtful) || open.has(`${id} ${place}`),
+    ),
+  }));
 }
 
 /** Whether an order has come to what somebody counted. */

@@ -2,10 +2,12 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
 import { ageOf } from "../orders/age.ts";
+import type { Expected } from "../orders/expected.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { managerOf } from "../orders/managed.ts";
 import { type Standing, standingAfter } from "../orders/stand.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
+import { asksForSheets } from "../reading/reply/asks-for-sheets.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
@@ -20,6 +22,7 @@ import { type AskedQuestion, questioning } from "./answered.ts";
 import { decidedIn, type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
 import { countedIn } from "./counts.ts";
+import { withHeaders } from "./headers.ts";
 import { memory } from "./memory.ts";
 import { orderReport } from "./order-report.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
@@ -38,6 +41,8 @@ export interface OrderReport {
   readonly order: Order;
   readonly verdict: Verdict;
   readonly missing: readonly Missing[];
+  /** The missing sheets with what is known of them, and those that would be missing if an unordered plate came. */
+  readonly expected: readonly Expected[];
   readonly problems: readonly Problem[];
   /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
@@ -91,6 +96,8 @@ export interface Report {
   readonly withdrawn: readonly Withdrawn[];
   /** What was put elsewhere. The sheets as they stood are among the withdrawn ones. */
   readonly moved?: Moved;
+  /** Its sender asks for sheets to fill in. */
+  readonly asksForSheets?: boolean;
   /** A person must see the submission first. Its sender is told nothing of it before. */
   readonly held: boolean;
   /** The number of the letter, where it is one. */
@@ -103,7 +110,7 @@ export function makeReport(
   catalogue: Catalogue,
   state: BuyerState = newBuyer(),
 ): Report {
-  const { files, sheets, held = false, reply = false, links = [], unsafe = false } = submission;
+  const { files, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
   const { withdraws = [], moves = [], answersLate = [], note, decidedBy, managing = [] } = submission;
   const reportOn = memory((sheet: Sheet): SheetReport => {
@@ -125,6 +132,11 @@ export function makeReport(
         had.map(({ id }) => [elsewhere.get(id)?.id ?? id, orderKey(number)] as const),
       ),
     ),
+  );
+  const sheets = withHeaders(
+    submission.sheets,
+    () => gatherOrders(standingAfter(before, submission.sheets, known).sheets, known),
+    (sheet) => reportOn(sheet).problems,
   );
   const standing = standingAfter(before, sheets, known);
   const all = gatherOrders(standing.sheets, known);
@@ -214,6 +226,7 @@ export function makeReport(
     ...(note === undefined || moves.length === 0
       ? {}
       : { moved: { note, sheets: moves.map(({ old, now }) => ({ ...reportOn(now), old })) } }),
+    asksForSheets: statements.some((one) => one.kind === "said" && asksForSheets(one.words)),
     held,
     ...(submission.letter === undefined ? {} : { letter: submission.letter.number }),
   };

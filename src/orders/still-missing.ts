@@ -2,7 +2,7 @@ import type { Missing, Order, Station } from "../trade/order.ts";
 import { alikeOrders } from "./alike-order.ts";
 import { doubledPlates, doubledPositions, enoughCame } from "./doubled.ts";
 import { plainText } from "./keys.ts";
-import { missingAt } from "./missing.ts";
+import { missingAt, sistersAt } from "./missing.ts";
 import { lookAlikeMarks, slipsOfMark } from "./slip-of-mark.ts";
 
 /**
@@ -10,6 +10,26 @@ import { lookAlikeMarks, slipsOfMark } from "./slip-of-mark.ts";
  * it is asked about, and need not be sent again.
  */
 export function stillMissing(order: Order, others: readonly Order[]): Missing[] {
+  return lacking(order, others, missingAt);
+}
+
+/**
+ * The same, and where a plate sheet is lacking, the device sheets that its plate would need besides. It is not certain
+ * that the plate is to come.
+ */
+export function perhapsMissing(order: Order, others: readonly Order[]): Missing[] {
+  const missing = stillMissing(order, others);
+  const plates = new Set(missing.flatMap(({ kind, station }) => (kind === "plate" ? [station] : [])));
+  const sisters = lacking(order, others, sistersAt).filter(({ station }) => plates.has(station));
+  const byStation = Map.groupBy([...missing, ...sisters], ({ station }) => station);
+  return [...byStation.values()].flat();
+}
+
+function lacking(
+  order: Order,
+  others: readonly Order[],
+  missingAt: (station: Station) => Missing[],
+): Missing[] {
   const elsewhere = new Map<Station, Station[]>();
   const add = (station: Station, other: Station): unknown =>
     elsewhere.set(station, [...(elsewhere.get(station) ?? []), other]);

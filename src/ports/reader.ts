@@ -1,4 +1,5 @@
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
+import type { Marked, Mending } from "../drawing/marked-copy.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
@@ -46,12 +47,13 @@ export interface Reader {
   readonly file: (bytes: Uint8Array, time?: TimeLeft) => Promise<Opened<FileFacts>>;
   /** Asks the name servers whether the domain in From vouches for a letter: DKIM, SPF and DMARC. */
   readonly sender: (bytes: Uint8Array, inquiry: Inquiry) => Promise<Opened<SenderProof>>;
-  /** The sender's own sheet with its problems marked; no copy where it cannot be. */
+  /** The sender's own sheet with its problems marked, and mended where it can be; no copy where it cannot be marked. */
   readonly mark: (
     bytes: Uint8Array,
     sheet: Sheet,
     problems: readonly MarkedProblem[],
-  ) => Promise<Opened<{ readonly copy?: Uint8Array }>>;
+    mending?: Mending,
+  ) => Promise<Opened<Marked>>;
   /** A page of a PDF as people see it, with its fields and annotations. */
   readonly page: (bytes: Uint8Array, wanted: PageWanted) => Promise<Opened<PagePicture>>;
   readonly close: () => Promise<void>;

@@ -9,11 +9,8 @@ serve(
     file: (bytes, early, _, forms) => openFile(bytes, early, forms),
     // Loaded when first wanted, since most letters need neither.
     sender: async (bytes, _, inquiry) => (await import("./prove-sender.ts")).proveSender(bytes, inquiry),
-    mark: async (bytes, _, { sheet, problems }) => {
-      const { markedCopy } = await import("../drawing/marked-copy.ts");
-      const copy = await markedCopy(bytes, sheet, problems);
-      return copy === undefined ? {} : { copy };
-    },
+    mark: async (bytes, _, { sheet, problems, mending }, forms) =>
+      (await import("../drawing/marked-copy.ts")).markSheet(bytes, sheet, problems, mending, forms),
     page: async (bytes, _, wanted) =>
       (await import("../reading/page/page-picture.ts")).pagePicture(bytes, wanted),
   },

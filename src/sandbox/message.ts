@@ -1,4 +1,5 @@
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
+import type { Marked, Mending } from "../drawing/marked-copy.ts";
 import type { Inquiry, PagePicture, PageWanted } from "../ports/reader.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
@@ -12,7 +13,7 @@ export interface Answers {
   readonly file: FileFacts;
   readonly sender: SenderProof;
   /** There is no copy if the file cannot be marked. */
-  readonly mark: { readonly copy?: Uint8Array };
+  readonly mark: Marked;
   /** A PNG of one page, and how many pages there are. There is none if the file has no such page. */
   readonly page: PagePicture;
 }
@@ -24,7 +25,11 @@ export interface Inputs {
   readonly letter: undefined;
   readonly file: undefined;
   readonly sender: Inquiry;
-  readonly mark: { readonly sheet: Sheet; readonly problems: readonly MarkedProblem[] };
+  readonly mark: {
+    readonly sheet: Sheet;
+    readonly problems: readonly MarkedProblem[];
+    readonly mending: Mending | undefined;
+  };
   readonly page: PageWanted;
 }
 

@@ -102,7 +102,7 @@ export function openPool({
     letter: (bytes, time) => open("letter", bytes, undefined, time),
     file: (bytes, time) => open("file", bytes, undefined, time),
     sender: (bytes, inquiry) => open("sender", bytes, inquiry),
-    mark: (bytes, sheet, problems) => open("mark", bytes, { sheet, problems }),
+    mark: (bytes, sheet, problems, mending) => open("mark", bytes, { sheet, problems, mending }),
     page: (bytes, wanted) => open("page", bytes, wanted),
     close: async () => {
       closed = true;

@@ -121,6 +121,6 @@ export const shapes: { readonly [O in Op]: z.ZodType<Answers[O]> } = {
   letter: openedLetter,
   file: fileFacts,
   sender: z.enum(["pass", "fail", "temporary", "none"]),
-  mark: z.strictObject({ copy: bytes.exactOptional() }),
+  mark: z.strictObject({ copy: bytes.exactOptional(), mended: z.literal(true).exactOptional() }),
   page: z.strictObject({ pages: size, png: bytes.exactOptional() }),
 };

@@ -95,6 +95,13 @@ export interface Doubt {
   readonly shown?: string;
 }
 
+/** What a sheet leaves out and has from another sheet of its letter and order. */
+export interface Inherited {
+  readonly places: readonly Entry[];
+  /** The name of the other sheet's file. */
+  readonly from: string;
+}
+
 interface Common {
   readonly id: FileId;
   /** The file's name as the sender sees it. */
@@ -116,6 +123,8 @@ interface Common {
   readonly doubts: readonly Doubt[];
   /** Fields filled in that the edition does not have. Absent if there are none. */
   readonly unmapped?: readonly Unmapped[];
+  /** What it left empty and holds all the same. Absent if it holds only what was typed. */
+  readonly inherited?: readonly Inherited[];
   readonly contact: Contact;
   readonly billTo: Address;
   readonly shipTo: Address;

@@ -65,7 +65,7 @@ test("a letter without a sheet learns how to order", () => {
   expect(text).toMatch(/^A PERSON WILL LOOK AT THIS: no order sheet came with this letter\.\n/);
   expect(after(text, "HOW TO ORDER")).toContain("one plate sheet\n  for each plate of 2 to 6 gangs.");
   expect(after(text, "WHAT HAPPENS NEXT")).toMatch(
-    /^\n- A person at Quillgate Stations looks at this letter and writes to you\.\n\n/,
+    /^\n- A person at Quillgate Stations looks at this letter and writes to you\.\n- For blank sheets write to orders@quillgate\.example\.\n\n/,
   );
 });
 

@@ -1,7 +1,8 @@
 /**
- * What the comparison of pages costs and finds: sheets filled by as many programs as are installed, which must raise
- * nothing; sheets that show other than they hold, in two halves, of which only the first was looked at while limits
- * were set; and processor time for reading a sheet with and without the comparison. `pages.ts [honest|forged|cost]`
+ * What the comparison of pages costs and finds: sheets filled by as many programs as are installed, blank ones and ones
+ * that we have filled in before, which must raise nothing; sheets that show other than they hold, in two halves, of
+ * which only the first was looked at while limits were set; and processor time for reading a sheet with and without the
+ * comparison. `pages.ts [honest|forged|cost]`
  */
 import { spawnSync } from "node:child_process";
 import { roomOf } from "../../src/drawing/blank/choices.ts";
@@ -14,6 +15,7 @@ import { forgedReturns, honestReturns } from "../make/pages/copies.ts";
 import { forgeries } from "../make/pages/forged.ts";
 import { writers } from "../make/pages/honest.ts";
 import { demoSheets } from "../make/pages/orders.ts";
+import { prefilledSheets } from "../make/pages/prefilled.ts";
 import { hasProgram } from "../make/program.ts";
 
 const [only] = process.argv.slice(2);
@@ -56,7 +58,7 @@ function canBeTyped({ values, edition: name }: SampleSheet): boolean {
 }
 
 async function honest(): Promise<void> {
-  const sheets = [...samples, ...(await demoSheets())].filter(canBeTyped);
+  const fresh = [...samples, ...(await demoSheets())].filter(canBeTyped);
   let [files, raised] = [0, 0];
   for (const { name, needs = [], most, gives, fill } of writers) {
     const [program = "true", ...ask] = needs;
@@ -64,10 +66,11 @@ async function honest(): Promise<void> {
       console.log(`${name.padEnd(28)} not installed`);
       continue;
     }
-    const step = Math.max(1, Math.floor(sheets.length / most));
-    const made = await fill(sheets.filter((_, i) => i % step === 0).slice(0, most));
+    const step = Math.max(1, Math.floor(fresh.length / most));
+    const sheets = fresh.filter((_, i) => i % step === 0).slice(0, most);
     const found: string[] = [];
-    for (const bytes of made) if (bytes !== undefined) found.push((await doubtsIn(bytes)).join(", "));
+    for (const bytes of await fill([...sheets, ...(await prefilledSheets(sheets))]))
+      if (bytes !== undefined) found.push((await doubtsIn(bytes)).join(", "));
     const bad = found.filter((doubts) => doubts !== (gives ?? ""));
     files += found.length;
     raised += bad.length;

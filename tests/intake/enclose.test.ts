@@ -8,7 +8,7 @@ import { takeLetter } from "../../src/intake/take.ts";
 import { makeReport, type Report } from "../../src/judging/report.ts";
 import type { Reader } from "../../src/ports/reader.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
-import type { Attachment } from "../../src/trade/attachment.ts";
+import type { Attachment, FileKind } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue, editions } from "../make/config.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
@@ -17,7 +17,7 @@ import { sampleSheets } from "../make/odd-sheets/sheets.ts";
 import { readPdf } from "../make/read-pdf.ts";
 import { directReader } from "../make/reader.ts";
 import { reportOn } from "../make/report.ts";
-import { aloneDevice, completeOrder } from "../make/sample.ts";
+import { aloneDevice, blankDevice, completeOrder } from "../make/sample.ts";
 
 const reader = openPool({ log: { info() {}, warn() {} }, processes: 1 });
 afterAll(() => reader.close());
@@ -70,6 +70,8 @@ test("an answer brings the sender's own sheets back, with the numbers that it sp
     "marked S-104-1.pdf",
     "marked S-104-2.pdf",
     "marked S-104-3.pdf",
+    "S-104 plate.pdf",
+    "S-104 position 4.pdf",
     expect.stringMatching(/^proof .*\.pdf$/),
   ]);
   const text = (answer.text ?? "").replaceAll(/\s+/g, " ");
@@ -189,7 +191,8 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
     const { blanks, marked } = await enclose(made, own, { reader: directReader, catalogue, editions });
     return [...marked, ...blanks].map(({ file }) => file);
   };
-  expect(await blanks(reportOn([]))).toEqual(["device-26c.pdf", "plate-26c.pdf"]);
+  const both = ["device-26c.pdf", "plate-26c.pdf"];
+  expect(await blanks(reportOn([]))).toEqual(both);
   expect(await blanks(reportOn([], { reply: true }))).toEqual([]);
   const old = sheets.slice(0, 1).map(
     (sheet): Sheet => ({
@@ -199,10 +202,29 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
   );
   // no marked copy of a sheet that has to be filled in anew
   expect(await blanks(reportOn(old), attachments)).toEqual(["device-26c.pdf"]);
+  // so does whoever sent something else in their place, or empty ones
+  const file = (kind: FileKind) => ({ id: "1/9", file: "S-104.pdf", kind });
+  for (const kind of ["scanned", "picture", "printed", "saved-blank", "locked", "dynamic-form"] as const)
+    expect(await blanks(reportOn([], { files: [file(kind)] })), kind).toEqual(both);
+  expect(await blanks(reportOn([blankDevice()]))).toEqual(both);
+  expect(await blanks(reportOn(completeOrder(), { files: [file("scanned")] }))).toEqual([]);
+  expect(await blanks(reportOn([], { files: [file("damaged")] }))).toEqual([]);
+  // and whoever asks for some in a reply
+  const words = "Could you send me a blank plate sheet?";
+  const asking = makeReport(
+    { files: [], sheets: [], reply: true, statements: [{ kind: "said", where: "text", words }] },
+    catalogue,
+  );
+  expect(await blanks(asking)).toEqual(both);
   const text = composeAnswer(reportOn([]), catalogue, {
     ...(await enclose(reportOn([]), [], { reader: directReader, catalogue, editions })),
   }).text.replaceAll(/\s+/g, " ");
   expect(text).toContain("Enclosed: device-26c.pdf and plate-26c.pdf, to be filled in on a computer");
+  // nobody writes for what is enclosed; a desk that draws none says whom to write to
+  expect(text).not.toMatch(/blank/i);
+  expect(composeAnswer(reportOn([]), catalogue).text.replaceAll(/\s+/g, " ")).toContain(
+    "For blank sheets write to orders@quillgate.example.",
+  );
 });
 
 test("sheets that came by way of a machine are for a person to see, and none is dropped", async () => {

@@ -1,4 +1,4 @@
-import { markedCopy } from "../../src/drawing/marked-copy.ts";
+import { markSheet } from "../../src/drawing/marked-copy.ts";
 import type { Opened, Reader } from "../../src/ports/reader.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { openFile } from "../../src/reading/open-file.ts";
@@ -11,10 +11,8 @@ export function readerOf({ forms }: Shop): Reader {
     letter: async (bytes) => opened(await readLetter(bytes)),
     file: async (bytes) => opened(await openFile(bytes, undefined, await forms())),
     sender: () => Promise.resolve(opened("none")),
-    mark: async (bytes, sheet, problems) => {
-      const copy = await markedCopy(bytes, sheet, problems);
-      return opened(copy === undefined ? {} : { copy });
-    },
+    mark: async (bytes, sheet, problems, mending) =>
+      opened(await markSheet(bytes, sheet, problems, mending, await forms())),
     page: async (bytes, wanted) => opened(await pagePicture(bytes, wanted)),
     close: () => Promise.resolve(),
   };

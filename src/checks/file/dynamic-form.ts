@@ -10,7 +10,7 @@ export const dynamicForm = defineFileCheck({
   wordings: {
     refused: {
       says: "This form opens in one maker’s PDF viewer only, and its fields cannot be read here.",
-      fix: "Fill in our device sheet or plate sheet instead; for blank ones write to {maker}. If this is no order, leave it out.",
+      fix: "Fill in our device sheet or plate sheet instead. If this is no order, leave it out.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],
@@ -19,10 +19,9 @@ export const dynamicForm = defineFileCheck({
       shows: "a form made for one viewer",
       given: fileAs("dynamic-form"),
       wording: "refused",
-      fix: "Fill in our device sheet or plate sheet instead; for blank ones write to orders@quillgate.example. If this is no order, leave it out.",
     },
   ],
-  *find({ id, kind }, { maker }, say) {
-    if (kind === "dynamic-form") yield say("refused", { maker: maker.email }, [{ file: id }]);
+  *find({ id, kind }, _, say) {
+    if (kind === "dynamic-form") yield say("refused", {}, [{ file: id }]);
   },
 });

@@ -10,11 +10,11 @@ export const unknownForm = defineFileCheck({
   wordings: {
     near: {
       says: "This form is not known here; it is most like “{nearest}”.",
-      fix: "Fill in “{nearest}” and send that instead. For a blank one write to {maker}.",
+      fix: "Fill in “{nearest}” and send that instead.",
     },
     strange: {
       says: "This form is not known here, and its fields cannot be read.",
-      fix: "Fill in our device sheet or plate sheet instead; for blank ones write to {maker}. If it is no order, leave it out.",
+      fix: "Fill in our device sheet or plate sheet instead. If it is no order, leave it out.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],
@@ -24,18 +24,17 @@ export const unknownForm = defineFileCheck({
       given: { ...fileAs("unknown-form"), nearest: "Device sheet, edition 26c" },
       wording: "near",
       says: "This form is not known here; it is most like “Device sheet, edition 26c”.",
-      fix: "Fill in “Device sheet, edition 26c” and send that instead. For a blank one write to orders@quillgate.example.",
+      fix: "Fill in “Device sheet, edition 26c” and send that instead.",
     },
     {
       shows: "a form like none of ours",
       given: fileAs("unknown-form"),
       wording: "strange",
-      fix: "Fill in our device sheet or plate sheet instead; for blank ones write to orders@quillgate.example. If it is no order, leave it out.",
     },
   ],
-  *find({ id, kind, nearest }, { maker }, say) {
+  *find({ id, kind, nearest }, _, say) {
     if (kind !== "unknown-form") return;
-    if (nearest === undefined) yield say("strange", { maker: maker.email }, [{ file: id }]);
-    else yield say("near", { nearest, maker: maker.email }, [{ file: id }]);
+    if (nearest === undefined) yield say("strange", {}, [{ file: id }]);
+    else yield say("near", { nearest }, [{ file: id }]);
   },
 });

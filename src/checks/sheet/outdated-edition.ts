@@ -10,11 +10,11 @@ export const outdatedEdition = defineSheetCheck({
   wordings: {
     outdated: {
       says: "This is “{edition}”, which is no longer accepted.",
-      fix: "Fill in “{use}” and send that instead. For a blank one write to {maker}.",
+      fix: "Fill in “{use}” and send that instead.",
     },
     leaving: {
       says: "This is “{edition}”, which is accepted until {until} only.",
-      fix: "Nothing to do for this sheet. For the next one use “{use}”; for a blank one write to {maker}.",
+      fix: "Nothing to do for this sheet. For the next one use “{use}”.",
       severity: "notes",
     },
   },
@@ -32,7 +32,7 @@ export const outdatedEdition = defineSheetCheck({
         }),
       wording: "outdated",
       says: "This is “Device sheet, edition 25a”, which is no longer accepted.",
-      fix: "Fill in “Device sheet, edition 26c” and send that instead. For a blank one write to orders@quillgate.example.",
+      fix: "Fill in “Device sheet, edition 26c” and send that instead.",
     },
     {
       shows: "last year's edition, while it is still accepted",
@@ -46,14 +46,12 @@ export const outdatedEdition = defineSheetCheck({
         }),
       wording: "leaving",
       says: "This is “Device sheet, edition 25a”, which is accepted until 2026-12-31 only.",
-      fix: "Nothing to do for this sheet. For the next one use “Device sheet, edition 26c”; for a blank one write to orders@quillgate.example.",
+      fix: "Nothing to do for this sheet. For the next one use “Device sheet, edition 26c”.",
     },
   ],
-  *find(sheet, { maker }, say) {
+  *find(sheet, _catalogue, say) {
     const { title: edition, replacedBy, accepted } = sheet.edition;
-    if (replacedBy !== undefined)
-      yield say("outdated", { edition, use: replacedBy, maker: maker.email }, at(sheet));
-    else if (accepted !== undefined)
-      yield say("leaving", { edition, ...accepted, maker: maker.email }, at(sheet));
+    if (replacedBy !== undefined) yield say("outdated", { edition, use: replacedBy }, at(sheet));
+    else if (accepted !== undefined) yield say("leaving", { edition, ...accepted }, at(sheet));
   },
 });

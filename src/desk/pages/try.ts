@@ -35,12 +35,12 @@ export async function tried(c: Ask, front: Front, files: readonly TriedFile[]): 
   const { report, attachments, pictures } = await tryFiles(desk, files, { ...usualCaps, files: 200 });
   const enclosed = await enclose(report, attachments, { ...desk, pictures });
   const { text } = composeAnswer(report, desk.catalogue, { ...nothingEnclosed, pictures: enclosed.pictures });
-  const made = [...enclosed.marked, ...enclosed.proofs];
+  const made = [...enclosed.marked, ...enclosed.missing.sheets, ...enclosed.proofs];
   return tryPage(
     c,
     front,
     html`<section aria-label="Result"><p>${stamp(report.verdict)}</p><pre>${text.trimEnd()}</pre>
-${made.length === 0 ? "" : html`<h2>Marked sheets and proofs</h2><ul>${made.map(({ file, bytes }) => html`<li><a download="${file}" href="data:application/pdf;base64,${Buffer.from(bytes).toString("base64")}">${file}</a></li>`)}</ul>`}
+${made.length === 0 ? "" : html`<h2>Marked sheets, missing sheets and proofs</h2><ul>${made.map(({ file, bytes }) => html`<li><a download="${file}" href="data:application/pdf;base64,${Buffer.from(bytes).toString("base64")}">${file}</a></li>`)}</ul>`}
 ${
   enclosed.pictures.length === 0
     ? ""

@@ -71,6 +71,13 @@ function colour(hex: string): string {
     .join(" ");
 }
 
+/** Whether a field for one line shows a text as it is typed. */
+export function canShow(text: string): boolean {
+  return Array.from(text).every((character) =>
+    Encodings.WinAnsi.canEncodeUnicodeCodePoint(character.codePointAt(0) ?? 0),
+  );
+}
+
 /** Width of one line in points. */
 export function textWidth(text: string, size: number): number {
   const width = glyphsOf(text).reduce((sum, { name }) => sum + (helvetica.getWidthOfGlyph(name) ?? 0), 0);

@@ -22,11 +22,12 @@ export function problemList(
   instruction: readonly string[],
 ): Drawing[] {
   const pages: Shape[][] = [];
+  const told = instruction.flatMap((line) => lined(line, paper.width - 2 * margin));
   let top = Number.POSITIVE_INFINITY;
   for (const entry of problems.map((problem) => entryOf(problem, sheet))) {
     if (top + entry.height > paper.height - margin) {
-      pages.push(head(sheet, instruction));
-      top = margin + 17 + instruction.length * leading;
+      pages.push(head(sheet, told));
+      top = margin + 17 + told.length * leading;
     }
     pages.at(-1)?.push(...entry.shapes(top));
     top += entry.height;

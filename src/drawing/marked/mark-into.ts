@@ -3,6 +3,7 @@ import { digestOf, isOurList, isOurMark, listPrefix, notices } from "../../readi
 import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { firstPages, type WalkedPage } from "../../reading/pdf/walked-pages.ts";
 import type { Sheet } from "../../trade/sheet.ts";
+import { fillInto, type SheetValues } from "../fill-sheet.ts";
 import { gravestKind } from "../kinds.ts";
 import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
 import { framesOn } from "./frames.ts";
@@ -14,14 +15,15 @@ import { appendPage, removePage } from "./tree.ts";
 const mostPages = 20;
 
 /**
- * Marks a document that was opened for an incremental update, and adds the pages of `list`. Returns the
- * whole file. Throws on a document that cannot be added to.
+ * Marks a document that was opened for an incremental update, fills in `values`, and adds the pages of `list`. Returns
+ * the whole file. Throws on a document that cannot be added to.
  */
 export async function markInto(
   document: PDFDocument,
   sheet: Sheet,
   problems: readonly MarkedProblem[],
   list: Uint8Array,
+  values: SheetValues = {},
 ): Promise<Uint8Array> {
   const { context } = document;
   const { snapshot } = context;
@@ -29,6 +31,7 @@ export async function markInto(
   delete context.snapshot;
   const [pages, lists] = pagesOf(document);
   const changed = [
+    ...fillInto(document, values),
     ...markPages(document, pages, sheet, problems),
     ...lists.flatMap(removePage),
     ...(await addList(document, list, pages)),

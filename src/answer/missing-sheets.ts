@@ -1,0 +1,61 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import { blankSheet } from "../drawing/blank-sheet.ts";
+import { prefilledSheet } from "../drawing/prefilled-sheet.ts";
+import type { OrderReport, Report } from "../judging/report.ts";
+import type { Edition } from "../reading/edition.ts";
+import type { Missing } from "../trade/order.ts";
+import type { SheetKind } from "../trade/place.ts";
+import { fileWords } from "./enclosures.ts";
+import type { Enclosure } from "./message.ts";
+import { numberOf } from "./phrases.ts";
+
+/** Sheets still to come that go with one answer at most, and their bytes. */
+const most = { sheets: 24, bytes: 2_500_000 };
+
+/** The sheets still to come, filled in as far as is known, and how many more there are than go with one answer. */
+export interface MissingSheets {
+  readonly sheets: readonly Enclosure[];
+  readonly more: number;
+}
+
+/** The sheets for which a report waits, on our editions in use. None, if we draw no sheet of the kind. */
+export async function missingSheets(
+  { orders }: Report,
+  catalogue: Catalogue,
+  editions: readonly Edition[],
+): Promise<MissingSheets> {
+  const blanks = new Map<SheetKind, { readonly edition: Edition; readonly blank: Promise<Uint8Array> }>();
+  const wanted = orders.flatMap((order) =>
+    order.expected.map((expected) => ({ ...expected, file: fileOf(expected.missing, order, orders) })),
+  );
+  for (const kind of new Set(wanted.map(({ missing }) => missing.kind))) {
+    const edition = editions.find(
+      ({ drawn, form, replacedBy }) => drawn && form === kind && replacedBy === undefined,
+    );
+    if (edition !== undefined) blanks.set(kind, { edition, blank: blankSheet(edition, catalogue) });
+  }
+  const drawn = wanted.filter(({ missing }) => blanks.has(missing.kind));
+  const sheets: Enclosure[] = [];
+  let room = most.bytes;
+  for (const { missing, says, file } of drawn) {
+    const form = blanks.get(missing.kind);
+    if (form === undefined || sheets.length === most.sheets) break;
+    const bytes = await prefilledSheet(await form.blank, says, form.edition, catalogue);
+    if (bytes.length > room) break;
+    room -= bytes.length;
+    sheets.push({ file, type: "application/pdf", bytes });
+  }
+  return { sheets, more: drawn.length - sheets.length };
+}
+
+/** "S-104 position 2.pdf". Where several orders wait, their numbers stand before it. */
+function fileOf(
+  { station, kind, position }: Missing,
+  { order }: OrderReport,
+  orders: readonly OrderReport[],
+): string {
+  const waiting = orders.filter(({ expected }) => expected.length > 0);
+  const number = waiting.length > 1 ? numberOf(order) : undefined;
+  const words = [...(number === undefined ? [] : [number]), station].map(fileWords);
+  return `${words.join(" ")} ${kind === "plate" ? "plate" : `position ${position}`}.pdf`;
+}

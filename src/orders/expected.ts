@@ -1,0 +1,83 @@
+import type { Missing, Order, Station } from "../trade/order.ts";
+import { type Entry, entries } from "../trade/place.ts";
+import { isFilled, type Sheet, saidAt } from "../trade/sheet.ts";
+import { numberKey } from "./keys.ts";
+import { goesIntoPlate } from "./standing.ts";
+
+/** What stands at places of a sheet, as `saidAt` tells it. */
+export type Says = ReadonlyMap<Entry, string>;
+
+/** A sheet that an order waits for, and what its sisters let us know of it. Of its legends nothing is known. */
+export interface Expected {
+  readonly missing: Missing;
+  readonly says: Says;
+}
+
+/** Whether a place of a sheet waits to be mended or confirmed. */
+export type IsOpen = (sheet: Sheet, place: Entry) => boolean;
+
+/** What all sheets of an order say alike, by what belongs together. */
+export const headerBlocks: readonly (readonly Entry[])[] = [
+  ["order"],
+  ["project"],
+  ...["contact.", "bill.", "ship."].map((block) => entries.filter((place) => place.startsWith(block))),
+];
+
+/**
+ * What is known of a sheet that is still to come. The sheets of its station tell it. What none of them says of the
+ * order, the other sheets of the order tell. A place stays empty where they differ, and where it is asked about.
+ */
+export function expectedOf(missing: Missing, order: Order, isOpen: IsOpen): Says {
+  const station = order.stations.find(({ mark }) => mark === missing.station);
+  const sisters = station === undefined ? [] : fittedIn(station);
+  return new Map<Entry, string>([
+    ...headerOf([sisters, order.sheets], isOpen),
+    ["mark", missing.station],
+    ...agreedAt(["gangs", "finish", "lettering"], sisters, isOpen),
+    ...(missing.position === undefined
+      ? []
+      : ([
+          ["standing", "in-plate"],
+          ["position", String(missing.position)],
+        ] as const)),
+  ]);
+}
+
+/** The plate sheets of a station, and the device sheets that go into its plate. */
+function fittedIn({ plates, devices }: Station): Sheet[] {
+  return [...plates, ...devices.filter(goesIntoPlate)];
+}
+
+/**
+ * What sheets agree on of an order, block by block. The first of some groups of sheets that says anything of a block
+ * tells all of it, so that no address is put together from two.
+ */
+export function headerOf(groups: readonly (readonly Sheet[])[], isOpen: IsOpen): [Entry, string][] {
+  return headerBlocks.flatMap((block) => {
+    const saying = groups.find((sheets) =>
+      sheets.some((sheet) => block.some((place) => isFilled(sheet, place))),
+    );
+    const agreed = agreedAt(block, saying ?? [], isOpen);
+    const isTold = (place: Entry): boolean => (saying ?? []).some((sheet) => isFilled(sheet, place));
+    // One sheet ticks "same as bill-to", another has an address: they differ.
+    const both = isTold("ship.same") && block.some((place) => place !== "ship.same" && isTold(place));
+    return block.includes("ship.same") && both ? [] : agreed;
+  });
+}
+
+/** Places at which all sheets that say anything say one thing, about which nothing is open. */
+function agreedAt(places: readonly Entry[], sheets: readonly Sheet[], isOpen: IsOpen): [Entry, string][] {
+  return places.flatMap((place): [Entry, string][] => {
+    const saying = sheets.filter((sheet) => isFilled(sheet, place));
+    const [first, ...more] = saying.map((sheet) => saidAt(sheet, place));
+    if (first === undefined || saying.some((sheet) => isOpen(sheet, place))) return [];
+    return more.every((said) => sameSaid(place, said, first)) ? [[place, first]] : [];
+  });
+}
+
+/** Whether two sheets say one thing. Only capitals and blanks may differ, and the ways to write an order number. */
+export function sameSaid(place: Entry, one: string, other: string): boolean {
+  const key = (said: string): string =>
+    place === "order" ? numberKey(said) : said.normalize("NFKC").trim().replace(/\s+/g, " ").toUpperCase();
+  return key(one) === key(other);
+}
