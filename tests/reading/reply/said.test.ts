@@ -2,7 +2,9 @@ import { expect, test } from "vitest";
 import { saidIn } from "../../../src/reading/reply/said.ts";
 
 const said = (line: string): unknown =>
-  saidIn({ line, afterSeveral: false }, { open: [3], others: 0 }, (sentence) => /^x+$/.test(sentence));
+  saidIn({ line, afterSeveral: false }, { open: [3], others: 0, names: [] }, (sentence) =>
+    /^x+$/.test(sentence),
+  );
 
 test("a line of 160 characters may answer, a longer one is a sentence that a person reads", () => {
   expect(said(`3 YES. ${"x".repeat(153)}`)).toEqual([{ number: 3, is: true }]);

@@ -1,0 +1,188 @@
+import { letterOf, patternOf } from "./lexicon.ts";
+import type { Token } from "./tokens.ts";
+
+/*
+ * What a run of words may be, by the kinds of its words: an answer, a reason, a report, or nothing. All patterns are
+ * over one letter a kind (lexicon.ts).
+ */
+
+const parts: Record<string, string> = {};
+/** Gives a pattern a name, by which later ones call it. */
+function part(name: string, source: string): void {
+  parts[name] = patternOf(source, parts);
+}
+
+part("Be", "(Is|Are)");
+part("Art", "(The|A|My)");
+part("Nm", "(Name|Word)");
+part("By", "(Boss|Person)");
+part("Who", "((The|A|My)? (Boss|Person)|We|Pron|It)");
+part("Own", "((The|A|My)? Adj* (Boss|Person|Thing) Is?)");
+part("Sub", "(It? (Word|Nm)|It|Art? Nm)");
+part("Det", "(Own|The|A|My|Nation)");
+part("Fair", "(Adj|Good|Adv)");
+part("Very", "(Adv|Sure|All|Too)");
+part("Fit", "(Very* (Good|Confirmed|Ok) (Good|So|Ours|Very|There)*)");
+part("Thus", "(So|There|It|Very|In The? Nation Lang?|In? Nation Lang?|Years)");
+
+// Numbers: "2", "your question no. 2", "the second one", "(2)".
+part("Lab", "((The|A|My)? (All|Too)? Label+ Mark?)");
+part("Fig", "(Mark? Num Mark?)");
+part("One", "(At* The? Fig|(At|In)* Lab (Fig|Count)|(At|In)* (The|My)? Nth (Label|Count)?|At+ Count)");
+part("Bare", "(One|Count)");
+part("Tie", "(Mark|And|Thru)*");
+part("Tail", "((Of|In|At) Art (Mail|Answer))?");
+part("List", "((All|Neither)? One (Tie One)* Tail)");
+part("Spoken", "((All|Neither)? One ((Tie|AndN) One)* Tail)");
+part("Lists", "((All|Neither)? Bare (Tie Bare)* Tail)");
+part(
+  "Set",
+  "((At|In)* Of? (The|My)? All (Of? (The|My|It|Pron))? (Num|Count)? (Label|Word|Answer|Name)*|(At|In)* The Count (Label|Word|Name)?)",
+);
+
+part("Yeses", "((A|The)? Yes (Mark* (And|Mark)* A? Yes)*)");
+part("Noes", "((A|The)? No (Mark* A? No)*)");
+part("Right", "(Be Very* Art? Fair* (Good|Confirmed|Ok) (Nm|So|Ours|Very|There|In Nation)*)");
+part("Call", "(Spell|Called)");
+part("Term", "(Spelt|Called|Spell)");
+part(
+  "HowTo",
+  "((How|The Nm) Who Very* Call (It|Pron|My? Nm)? (Thus|Ours)*|How It Very* Be Very* Term Thus*)",
+);
+part("Wrong", "(Be Very* (A|My|The)? Adv* Bad)");
+part("Unfit", "(Be Not Very* (Good|Confirmed|Ok) So?)");
+part("Saying", "((Says|Confirmed|Checked) When* It?)");
+
+/** What stands before the number in its sentence. */
+part(
+  "Lead",
+  "(Sure Mark*|(Art? Answer (Be|Mark|Follows|And|In|At|Of)*)|(Confirm (?!Art? Answer)|ISay|We Adv* (Say|Answer) It?|We Say) Mark*|Art? Word+ Raised* (In|At|Of)*|(And|So) Mark*|(At|In) (The|My) Mail Mark*|Art? (Boss|Person) Saying Mark*|Pron Saying Mark*|It Be Mark*|In? Follows Mark*)*",
+);
+/** What stands between a number and its answer. */
+part(
+  "Mid",
+  "((Mark|Follows)* (All|Too|Very)* Mark* (It? Be|Art? Answer Be?|We Adv* (Say|Answer)|Art? (Boss|Person) Saying|Pron Saying)? Mark* (All|Very)* Mark*)",
+);
+
+part(
+  "YesSaid",
+  "((Mid Yeses Ours*|Mark* (All|It)* Right|Mark* Art? (Word|Name) Right|Mark* (All|Very)* (Good|Confirmed) (Good|So|Ours|Very)*|Mark* It? Be HowTo|Mark* It? NoSlip|Mark* Confirm) (Mark* At* All)?)",
+);
+part(
+  "NoSaid",
+  "((Mid Noes|Mark* (All|It)* (Wrong|Unfit)|Mark* (All|Very)* (A|My)? Bad|Mark* Not (Good|Confirmed)) (Mark* At* All)?)",
+);
+part("Given", "((It Be)? Very* Yeses (Ours|Please|Sure|Polite|Good|Boss)* (Mark|And)*)");
+part("Denied", "((It Be)? Very* Noes (Ours|Polite)* Mark*)");
+
+/** Why a word is meant so. */
+part("Named", "(Fair* Nation* Lang? Nm+)");
+part("OfWhom", "((Of|At|In) Det* Fair* Nation* (Boss|Person|Thing)+ (Of Det* Fair* (Boss|Person|Thing)+)?)");
+part("NameOf", "(Det* Named (OfWhom|At Nm)* (HowTo)? (In Nation)? Years? There?)");
+part("Why", "((Because Mark*)? Mark*)");
+
+const whole = (source: string): RegExp => new RegExp(`^(?:${patternOf(source, parts)})$`, "u");
+
+/** Runs that answer numbers that they name. */
+const namedYes = whole(
+  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
+);
+const namedNo = whole(
+  "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At* All List|Neither One Nor One Be Very* Good)",
+);
+/** Runs that answer all questions. */
+const setYes = whole(
+  "((Yes Mark*)? Lead Set YesSaid|(Yes Mark*)? Lead Given Mark* Set|Confirm Set|(Good|Confirmed) (So|Very)* At+ All)",
+);
+const setNo = whole("(Lead Set NoSaid|Lead Denied Mark* Set)");
+/** A sentence that says yes to the only question. Within a sentence it may confirm something else. */
+const confirms = whole("Confirm It?");
+/** Runs that answer the only question, or that repeat what is answered beside them. */
+const bareYes = whole(
+  "((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Good|Confirmed) (Good|So|Ours|Very)*|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|Sure|It? NoSlip)",
+);
+const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
+/** "4 too" */
+const sameAgain = whole("(List Mark* Too)");
+
+/** Reasons, which stand beside a yes. */
+const because = whole(
+  `Why (
+    Sub Very* Be Very* NameOf
+    |Be Very* NameOf
+    |(Own|My) Named (OfWhom|HowTo)*
+    |Det* Named OfWhom+
+    |The? Word Mark* (It? Be)? NameOf
+    |Sub Be Very* Art? In? The? Nation (Lang|Nm|Thing|Person)* (At Det* (Thing|Person|Nm)+)?
+    |Art? Nation (Lang|Nm)
+    |Art? (Person|Boss|Thing) Be (Nation|There)
+    |Pron Be (In|At)? Nation
+    |In The? Nation Lang? Mark* (We|It|Pron|Person) Very* (Call|Be Term|Be Good) (It|Thus)*
+    |(It Be)? Very* HowTo
+    |Who Very* Call (It|My? Nm)? Very* Thus+ Ours?
+    |(It Be)? Very* Good Term Thus*
+    |Sub Very* Be Very* Term Thus*
+    |Term Thus+
+    |Sub Very* Right (In Nation)?
+    |All Good
+    |(Ours Mark?)? Right
+    |(Good|Confirmed|Ok)+ (So|Ours|Very|Good)*
+    |It Be Art? (Old|Adj)* Nation? (Thing|Person)
+    |(It|Word)? Honour Det* Fair* Old? (Person|Boss|Thing)+ (Of Det* (Person|Thing)+)?
+    |NoChange
+    |It? NoSlip
+    |It Be HowTo
+    |Same
+    |Sure
+    |Please? Go
+    |(It|Who) (Saying|Per) Art? Plan
+    |(It|Word|Art Word|Art Nm) Matches Art? Adj* (Thing|Person|Boss)* (Plan|Person|Boss)
+    |Per Det* (Person|Boss|Plan|Thing|Pron)+ When*
+    |Who Call It
+  )`,
+);
+
+/** Reports of who was asked. They may stand before an answer too. */
+const report = whole(
+  `(And Mark*)? (
+    (We|Art? (Person|Boss)|Pron) Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
+    |Very* (Asked|Checked|Confirmed) Very* (It|Tell)? (With|At|In|Person|Boss|Art|Pron) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
+    |(We|Very)* Checked When*
+    |(We|Art? (Person|Boss)|Pron)? Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Very)* Mark* And? (Art? (Person|Boss)|Pron|It) Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good)
+    |Art? (Person|Boss) Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good|Ok)
+    |Pron Saying (It|Word|Art Word|Art Nm)? (Right|Yes)
+    |Per (Art? (Person|Boss)|Pron) When*
+  )`,
+);
+
+/** What says nothing wherever it stands. */
+const polite = whole("(Polite|Please|Smile|Sender|Boss)+");
+/** What introduces answers. */
+const introduces = whole(
+  "Ours|(?!.*Confirm Art? Answer)(?=.*(Intro|Follows|Answer))(Please|Intro|Style|Follows|Art|Answer|At|In|Of|Label|All|Be|We|Say|Mail|Confirm|You|Mark|So|There|And)+",
+);
+
+/** What a run of words says. */
+export type Run =
+  | { readonly what: "named" | "set" | "bare" | "confirms"; readonly is: boolean }
+  | { readonly what: "same" | "reason" | "nothing" | "introduction" };
+
+const units: readonly (readonly [RegExp, Run])[] = [
+  [namedYes, { what: "named", is: true }],
+  [namedNo, { what: "named", is: false }],
+  [setYes, { what: "set", is: true }],
+  [setNo, { what: "set", is: false }],
+  [bareYes, { what: "bare", is: true }],
+  [bareNo, { what: "bare", is: false }],
+  [confirms, { what: "confirms", is: true }],
+  [sameAgain, { what: "same" }],
+  [because, { what: "reason" }],
+  [report, { what: "nothing" }],
+  [polite, { what: "nothing" }],
+  [introduces, { what: "introduction" }],
+];
+
+export function unitsOf(words: readonly Token[]): Run[] {
+  const run = words.map(({ kind }) => letterOf(kind)).join("");
+  return units.flatMap(([pattern, unit]) => (pattern.test(run) ? [unit] : []));
+}
