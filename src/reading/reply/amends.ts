@@ -8,7 +8,7 @@ const owning = new Set(
   tokensOf(
     `i we he she they will ll am are is was it that this the a an my our his her their from by on in at to of for you me us and so side end part
     office mistake mistakes mistaken error errors typo typos slip fault wrong wrongly sorry apologies apologise apologize
-    excuse regret please bad again send sends sending sent resend resends resending reissue reissued issue issued make making prepare follow
+    excuse regret please bad again send sends sending sent resend resends resending reissue reissued issue issued make prepare follow
     follows following coming come comes reach arrive get soon shortly later today tonight tomorrow tomorow tommorow
     morning afternoon evening day days week monday tuesday wednesday thursday friday saturday sunday asap out over with
     inshallah inchallah fix fixes correct correcting fixing it's i'll thanks thank oops quite totally made did do be have has drafting
@@ -17,7 +17,7 @@ const owning = new Set(
     upload uploading attached attach attaching enclosed replace replacing redo redoing rewrite rewriting back next few minutes
     boss client customer owner architect colleague office noon lunch next new right away immediately directly shall going can
     thanks cheers forgive pardon mea culpa misspelling mistyped slipped spelling correction corrections corrected letter missing
-    filling fill filled out doing done copied copy copying wrote write typed type resubmit resubmitting submit submitting tonite u ur doing making redraw issuing mailing emailing mail email gave given used use made he's she's
+    filling fill filled out doing done copied copy copying wrote write typed type resubmit resubmitting submit submitting tonite u ur doing redraw issuing mailing emailing mail email made he's she's
     kommt folgt anbei wir schicken senden je nous vous envoie envoyons renvoie renvoyons renverrons enviaremos enviamos envío entschuldigung pardon désolé perdón`,
   ),
 );
@@ -37,7 +37,7 @@ export function isAmends(sentence: string): boolean {
   );
   return (
     tokens.length > 0 &&
-    !/[?\d"“”:]/u.test(sentence) &&
+    !/[?\d"“”:]|\b(?:make|do|get|have|send) (?:it|them|that)\b(?! again)/iu.test(sentence) &&
     tokens.every((token) => owning.has(token)) &&
     (sentence.search(newSheet) >= 0 || owned.test(sentence) || tokens.includes("sorry"))
   );

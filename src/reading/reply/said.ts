@@ -130,6 +130,10 @@ function goOn(way: Way, run: Run, words: readonly Token[], own: Place, points: P
       return way;
     case "introduction":
       return own.isBetween ? way : undefined;
+    case "echo":
+      return own.isBetween || way.said.length > 0 ? { ...way, reason: true } : undefined;
+    case "same again":
+      return own.isBetween && way.said.length > 0 ? { ...way, reason: true } : undefined;
     case "reason":
       return { ...way, reason: true };
     case "same": {

@@ -25,13 +25,31 @@ export function isHarmless(sentence: string): boolean {
   );
 }
 
+/** What people are thanked for. */
+const thankful = new Set(
+  tokensOf(
+    `it this these that them going through reading looking seeing asking checking check checks double control controlling question
+    questions query queries note letter mail email e message answer answers reply response carefully careful closely
+    thoroughly thorough time attention work job eye eyes patience trouble effort care caring kindness help helping
+    diligence being keeping getting back coming informing letting know telling us me your the our my so very such in on
+    of and for to about with a an all great good kind quick fast prompt nice detailed friendly sharp close everything
+    everyone first before engraving cutting morning today yesterday afternoon again much always understanding concern
+    support service cooperation order review reviewing watching out looking over taking really lovely speedy information
+    update heads up at looking catching up turnaround`,
+  ),
+);
+
 /** "Thanks for going through it so carefully." */
 export function isThanks(sentence: string): boolean {
   const [, what] =
-    /^(?:many thanks|thanks(?: a lot| so much)?|thank you(?: so much| very much)?) for (.+)$/iu.exec(
+    /^(?:and )?(?:many thanks|thanks(?: a lot| so much| again| very much)?|thank you(?: so much| very much| again)?) for (.+)$/iu.exec(
       sentence,
     ) ?? [];
-  return what !== undefined && isHarmless(`for ${what}`);
+  return (
+    what !== undefined &&
+    isHarmless(`for ${what}`) &&
+    tokensOf(what.replace(/\b(?:on|with|about) this one\b/giu, "")).every((token) => thankful.has(token))
+  );
 }
 
 /** Signs that say no more than a smile. A tick beside a number may be an answer. */
@@ -49,6 +67,7 @@ const idioms = new RegExp(
     "out of (?:the )?office|away from (?:my|the) (?:desk|office|computer)|not (?:in the office|at my desk|feeling well|well|at home|here)",
     "(?:it )?took (?:me|us) (?:so|too|a while|a bit|quite|very|a little|some)? ?(?:long|time|while)?",
     "(?:i |we )?(?:(?:have )?(?:only |just )?|almost |nearly )(?:missed|overlooked|seen|saw|found) (?:this|it|your (?:e-?mail|mail|message|letter|note|question|questions))(?: (?:only )?(?:now|today|just now|this morning|yesterday))?",
+    "as (?:always|ever|usual)|(?:long|short) (?:day|days|week|weeks|night|drive|trip|month|weekend|story)|so long|so short",
     "better late than never|better safe than sorry|good things take time|long time no see",
     "(?:sorry|apologies|apologise|excuse|forgive|pardon)[ ,]*(?:me )?(?:for |about )?(?:the |my |our |all |any |this )?(?:delay|wait|(?:late|slow|short|quick|brief|belated|tardy) (?:reply|answer|response|note|mail|message)|lateness|silence|brevity|shortness|typos?|english|spelling|thumbs|autocorrect|mess|noise|handwriting|trouble|inconvenience|confusion)(?: (?:in|of) (?:replying|answering|my reply|my answer|the reply))?",
     "(?:sent|written|dictated|typed) (?:by voice|with (?:gloves|thumbs|one thumb|one hand|cold fingers)|(?:from|on|in|at) (?:the |my |a )?(?:top of a )?(?:roof|truck|ladder|site|road|car|van|train|phone|mobile|tablet|bus|plane|boat|airport|scaffold|basement|kitchen))",
@@ -70,9 +89,9 @@ const idioms = new RegExp(
 const around = new Set(
   tokensOf(
     `i m am we re are ve s you your my our me us was were is be been being have has had the a an and in on at of for from
-    by to with all just back here there so very really quite this over out up off after as always it its he she some whole
+    by to with all just back here there so very really quite this over out up off after always it its he she some whole
     lot lots much big two three few several again way under down through get got getting go going gone went did too little
-    bit about around most many together also who`,
+    bit about around most many together`,
   ),
 );
 /** When something was or is. Alone it may be a date that is wished for. */
@@ -97,7 +116,7 @@ const talk = new Set(
     coffee tea cake breakfast dinner beer pizza sandwich rain raining rained rainy snow snowing snowed snowy cold hot warm
     chilly mild sun sunny sunshine wind windy weather heat heatwave storm stormy pouring freezing frost frosty ice icy fog
     foggy flood flooded thunder hail humid cloudy mud muddy kids kid wife husband dog cat baby twins sick ill flu fever
-    cough dentist doctor busy crazy hectic slammed swamped buried stacked late belated long short great nice good lovely
+    cough dentist doctor busy crazy hectic slammed swamped buried stacked late belated great nice good lovely
     wonderful fantastic excellent brilliant superb amazing awesome fast quick prompt swift careful thorough helpful useful
     patient attentive friendly polite professional service system team crew folks guys people colleagues appreciate
     appreciated enjoy enjoyed enjoying hope hoping happy merry blessed blessing bless peaceful joyful jolly christmas xmas

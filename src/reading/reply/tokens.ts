@@ -43,7 +43,7 @@ export function plain(line: string): string {
     .replace(/\b(?:[Dd]r|[Mm]rs?|[Mm]s|[Mm]iss|[Pp]rof|[Ss]t)\b\.? \p{Lu}\p{Ll}+/gu, "the owner")
     .replace(/\by+e+s+s+\b|\byes+\b/giu, "yes")
     .replace(/\bno{2,}\b/giu, "no")
-    .replace(/\b(it|that|this|he|she|what|who)s(?= )/giu, "$1 's")
+    .replace(/\b(it|that|this|he|she|what|there|here)'?s(?= )/giu, "$1 is")
     .replace(/(?<=\p{L})'s\b/gu, " 's")
     .replace(/\bi ?'?m\b(?! text)/giu, "i am")
     .replace(/\b(?:you're|youre)\b/giu, "you are")

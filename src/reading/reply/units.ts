@@ -23,7 +23,7 @@ part("Det", "(Own|The|A|My|Nation)");
 part("Fair", "(Adj|Good|Adv)");
 part("Very", "(Adv|Sure|All|Too)");
 part("Fit", "(Very* (Good|Confirmed|Ok) (Good|So|Ours|Very|There)*)");
-part("Thus", "(So|There|It|Very|In The? Nation Lang?|In? Nation Lang?|Years)");
+part("Thus", "(So|There|Very|In The? Nation Lang?|In? Nation Lang?|Years)");
 
 // Numbers: "2", "your question no. 2", "the second one", "(2)".
 part("Lab", "((The|A|My)? (All|Too)? Label+ Mark?)");
@@ -32,9 +32,9 @@ part("One", "(At* The? Fig|(At|In)* Lab (Fig|Count)|(At|In)* (The|My)? Nth (Labe
 part("Bare", "(One|Count)");
 part("Tie", "(Mark|And|Thru)*");
 part("Tail", "((Of|In|At) Art (Mail|Answer))?");
-part("List", "((All|Neither)? One (Tie One)* Tail)");
-part("Spoken", "((All|Neither)? One ((Tie|AndN) One)* Tail)");
-part("Lists", "((All|Neither)? Bare (Tie Bare)* Tail)");
+part("List", "(All? One (Tie One)* Tail)");
+part("Spoken", "(All? One ((Tie|AndN) One)* Tail)");
+part("Lists", "(All? Bare (Tie Bare)* Tail)");
 part(
   "Set",
   "((At|In)* Of? (The|My)? All (Of? (The|My|It|Pron))? (Num|Count)? (Label|Word|Answer|Name)*|(At|In)* The Count (Label|Word|Name)?)",
@@ -44,7 +44,7 @@ part("Yeses", "((A|The)? Yes (Mark* (And|Mark)* A? Yes)*)");
 part("Noes", "((A|The)? No (Mark* A? No)*)");
 part("Right", "(Be Very* Art? Fair* (Good|Confirmed|Ok) (Nm|So|Ours|Very|There|In Nation)*)");
 part("Call", "(Spell|Called)");
-part("Term", "(Spelt|Called|Spell)");
+part("Term", "(Spelt|Called)");
 part(
   "HowTo",
   "((How|The Nm) Who Very* Call (It|Pron|My? Nm)? (Thus|Ours)*|How It Very* Be Very* Term Thus*)",
@@ -85,10 +85,10 @@ const whole = (source: string): RegExp => new RegExp(`^(?:${patternOf(source, pa
 
 /** Runs that answer numbers that they name. */
 const namedYes = whole(
-  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
+  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Ok At+ List Mark* Yeses|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
 );
 const namedNo = whole(
-  "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At* All List|Neither One Nor One Be Very* Good)",
+  "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At* All List|Neither One Nor One Be Very* Good|Neither List (Be Very* Good|Mark* Noes))",
 );
 /** Runs that answer all questions. */
 const setYes = whole(
@@ -96,10 +96,10 @@ const setYes = whole(
 );
 const setNo = whole("(Lead Set NoSaid|Lead Denied Mark* Set)");
 /** A sentence that says yes to the only question. Within a sentence it may confirm something else. */
-const confirms = whole("Confirm It?");
+const confirms = whole("Confirm It?|(Good|Confirmed) (Good|So|Ours|Very)*");
 /** Runs that answer the only question, or that repeat what is answered beside them. */
 const bareYes = whole(
-  "((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Good|Confirmed) (Good|So|Ours|Very)*|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|Sure|It? NoSlip)",
+  "((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|Sure|It? NoSlip)",
 );
 const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
 /** "4 too" */
@@ -122,25 +122,24 @@ const because = whole(
     |Who Very* Call (It|My? Nm)? Very* Thus+ Ours?
     |(It Be)? Very* Good Term Thus*
     |Sub Very* Be Very* Term Thus*
-    |Term Thus+
     |Sub Very* Right (In Nation)?
-    |All Good
     |(Ours Mark?)? Right
-    |(Good|Confirmed|Ok)+ (So|Ours|Very|Good)*
     |It Be Art? (Old|Adj)* Nation? (Thing|Person)
     |(It|Word)? Honour Det* Fair* Old? (Person|Boss|Thing)+ (Of Det* (Person|Thing)+)?
-    |NoChange
     |It? NoSlip
     |It Be HowTo
-    |Same
-    |Sure
-    |Please? Go
     |(It|Who) (Saying|Per) Art? Plan
     |(It|Word|Art Word|Art Nm) Matches Art? Adj* (Thing|Person|Boss)* (Plan|Person|Boss)
     |Per Det* (Person|Boss|Plan|Thing|Pron)+ When*
     |Who Call It
   )`,
 );
+
+/** What only goes on with a yes, or stands for itself. */
+const echo = whole("(Good|Confirmed|Ok)+ (So|Ours|Very|Good)*|All Good|NoChange|Sure|Please? Go|Term Thus+");
+
+/** "Ditto" */
+const same = whole("Same");
 
 /** Reports of who was asked. They may stand before an answer too. */
 const report = whole(
@@ -165,7 +164,7 @@ const introduces = whole(
 /** What a run of words says. */
 export type Run =
   | { readonly what: "named" | "set" | "bare" | "confirms"; readonly is: boolean }
-  | { readonly what: "same" | "reason" | "nothing" | "introduction" };
+  | { readonly what: "same" | "same again" | "reason" | "echo" | "nothing" | "introduction" };
 
 const units: readonly (readonly [RegExp, Run])[] = [
   [namedYes, { what: "named", is: true }],
@@ -177,12 +176,15 @@ const units: readonly (readonly [RegExp, Run])[] = [
   [confirms, { what: "confirms", is: true }],
   [sameAgain, { what: "same" }],
   [because, { what: "reason" }],
+  [echo, { what: "echo" }],
+  [same, { what: "same again" }],
   [report, { what: "nothing" }],
   [polite, { what: "nothing" }],
   [introduces, { what: "introduction" }],
 ];
 
 export function unitsOf(words: readonly Token[]): Run[] {
+  if (words.some(({ kind }) => kind === "Other")) return [];
   const run = words.map(({ kind }) => letterOf(kind)).join("");
   return units.flatMap(([pattern, unit]) => (pattern.test(run) ? [unit] : []));
 }

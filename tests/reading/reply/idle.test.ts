@@ -146,8 +146,8 @@ test.each([
   ["Thanks for making it red", false],
   ["Thanks for asking if it is right", false],
   ["thanks", false],
-  [`Thanks for ${"x".repeat(116)}`, true],
-  [`Thanks for ${"x".repeat(117)}`, false],
+  ["Thanks for looking so carefully at all of it", true],
+  ["Thanks for looking at the gasket", false],
 ])("%j only thanks: %s", (sentence, thanks) => {
   expect(isThanks(sentence)).toBe(thanks);
 });
