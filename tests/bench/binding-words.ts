@@ -12,7 +12,7 @@ export const bindingWords: readonly string[] = [
   ..."maybe|perhaps|probably|I think|I guess|I hope|I believe|possibly|might be|could be|should be|would be|will be|supposedly|apparently|allegedly|more or less|almost|in theory|for now|so far|for the moment|as far as I know".split(
     "|",
   ),
-  ..."same as|same as 2|same as before|like last time|like the other|as in|make it big|make them|change|change it|replace|add|add two|remove|move|use|put|write|spell it|should read|should say|correct to SALON|delete|cancel|hold|wait|stop|check|ask".split(
+  ..."same as|same as 2|same as before|like last time|like the other|as in|make it big|make them|change|change it|replace|add|add two|remove|move|use|put|write|spell it out|should read|should say|correct to SALON|delete|cancel|hold|wait for it|stop|check with him|ask".split(
     "|",
   ),
   ..."?|? |what|why|which|who|how many|is it right|are you sure|two of them|3 of them|twice|x2|half|extra|another|different|red|bigger|larger|smaller|bold|in capitals|engraved in French|upside down".split(

@@ -13,7 +13,7 @@ const owning = new Set(
     morning afternoon evening day days week monday tuesday wednesday thursday friday saturday sunday asap out over with
     inshallah inchallah fix fixes correct correcting fixing it's i'll thanks thank oops quite totally made did do be have has drafting
     typing finding seeing noticing inconvenience trouble confusion comin now mine your way en route one hour hours my friend
-    fixin resendin it wrong will fat fingers finger keyboard autocorrect oops ouch embarrassing blush silly clumsy hurry
+    fixin resendin it wrong will up fat fingers finger keyboard autocorrect oops ouch embarrassing blush silly clumsy hurry
     upload uploading attached attach attaching enclosed replace replacing redo redoing rewrite rewriting back next few minutes
     boss client customer owner architect colleague office noon lunch next new right away immediately directly shall going can
     thanks cheers forgive pardon mea culpa misspelling mistyped slipped spelling correction corrections corrected letter missing
@@ -31,7 +31,7 @@ export function isAmends(sentence: string): boolean {
     sentence
       .replace(newSheet, " i ")
       .replace(
-        /\b(?:good|nice|great) (?:catch|spot|eye|eyes)\b|\bwell (?:spotted|seen|caught)\b|\byou are (?:quite |so )?right\b|\bthank(?:s| you) for (?:seeing|finding|noticing|catching|spotting|pointing (?:it|that|this) out) ?(?:it|this|that)?\b/giu,
+        /\b(?:(?:that|it|this) )?should ?(?:not|n'?t) be (?:there|so|like (?:this|that))\b|\b(?:good|nice|great) (?:catch|spot|eye|eyes)\b|\bwell (?:spotted|seen|caught)\b|\byou are (?:quite |so )?right\b|\bthank(?:s| you) for (?:seeing|finding|noticing|catching|spotting|pointing (?:it|that|this) out) ?(?:it|this|that)?\b/giu,
         " sorry ",
       ),
   );

@@ -126,7 +126,7 @@ function wordsInQuestion({ answer, open }: Asked): RegExp {
   return words.length === 0
     ? /(?!)/u
     : new RegExp(
-        `(?<![\\p{L}\\p{N}])["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?= (?:is|it's|it is)\\b)`,
+        `(?<![\\p{L}\\p{N}]|\\b(?:dr|mrs?|ms|miss)\\.? )["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?![\\p{L}\\p{N}])`,
         "giu",
       );
 }

@@ -30,8 +30,10 @@ interface Way {
 /** Longer lines are sentences. */
 export const longestLine = 160;
 const mostWays = 12;
-/** It may be a joke. */
-const winks = /[;:]-?[(DPpO/]|;-?\)/u;
+/** It may be a joke, or the number a size. */
+const unclear = /[;:]-?[(DPpO/]|;-?\)|(?<![“"'‘\d])\d{1,4}["″′'](?!\p{L})/u;
+/** Who is sorry, and not for a delay, may agree that the word is wrong. */
+const regrets = /\b(?:sorry|apolog\p{L}+|excuse|pardon|forgive)\b(?!.*\b(?:delay|late|wait|long|slow|missed|confusion|trouble|inconvenience|bother\p{L}*|short)\b)/iu;
 
 /**
  * What a line answers. Undefined if a word of it may say anything else, or if it can be read in two ways. `isIdle`:
@@ -42,10 +44,13 @@ export function saidIn(
   points: Points,
   isIdle: (sentence: string) => boolean,
 ): readonly Said[] | undefined {
-  if (own.line.length > longestLine || own.line.includes("?") || winks.test(own.line)) return undefined;
-  const ways = waysIn(withLetters(plain(own.line)), own, points, isIdle).filter(isWhole);
+  if (own.line.length > longestLine || own.line.includes("?") || unclear.test(own.line)) return undefined;
+  const line = withLetters(plain(own.line));
+  const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();
-  return way === undefined || more.length > 0 || way.said.length === 0 ? undefined : way.said;
+  if (way === undefined || more.length > 0 || way.said.length === 0) return undefined;
+  const isSorry = regrets.test(line) && !tokensIn(line, new Set()).some(({ kind }) => kind === "Yes");
+  return isSorry && way.said.some(({ is }) => is) ? undefined : way.said;
 }
 
 /** Whether a line answers nothing and binds nothing. `isAnswered`: it stands below a yes, and may tell its reason. */
@@ -66,7 +71,7 @@ function isWhole({ said, bare, reason }: Way): boolean {
 
 /** "2y 3n". */
 function withLetters(line: string): string {
-  return /^(?:\d{1,3} ?[:.=-]? ?[yn](?:[\s,;.]+|$))+$/iu.test(line)
+  return /^(?:\d{1,3} ?[:.=-]? ?[yn](?:[\s,;.]+|$))+$/iu.test(line) || /: \d{1,3} ?[yn](?:[,;] \d{1,3} ?[yn])*[.]?$/iu.test(line)
     ? line.replace(/(?<=\d ?[:.=-]? ?)[yn]\b/giu, (letter) => (/y/iu.test(letter) ? " yes" : " no"))
     : line;
 }
@@ -93,7 +98,7 @@ function waysIn(line: string, own: OwnLine, points: Points, isIdle: (sentence: s
     for (let to = from + 1; to <= tokens.length && tokens[to - 1]?.kind !== "Stop"; to++) {
       const words = tokens.slice(from, to);
       const text = line.slice(token.from, words.at(-1)?.to);
-      const isBetween = isEdge(from - 1, /Stop|Mark/u) && isEdge(to, /Stop|Mark/u);
+      const isBetween = isEdge(from - 1, /Stop|Mark|^And$/u) && isEdge(to, /Stop|Mark/u);
       const isSentence = isEdge(from - 1, /Stop/u) && isEdge(to, /Stop/u);
       const isAlone = isEdge(from - 1, /Stop|Polite|Sender/u) && isEdge(to, /Stop|Polite|Sender|Smile/u);
       const runs = unitsOf(words);
@@ -129,10 +134,11 @@ function goOn(way: Way, run: Run, words: readonly Token[], own: Place, points: P
     case "nothing":
       return way;
     case "introduction":
-      return own.isBetween ? way : undefined;
+      // Behind an answer it may introduce what binds it.
+      return own.isBetween && way.said.length + way.bare.length === 0 ? way : undefined;
     case "echo":
       return own.isBetween || way.said.length > 0 ? { ...way, reason: true } : undefined;
-    case "same again":
+    case "aside":
       return own.isBetween && way.said.length > 0 ? { ...way, reason: true } : undefined;
     case "reason":
       return { ...way, reason: true };
@@ -251,8 +257,9 @@ function withHeads(tokens: readonly Token[]): Token[] {
       token.kind === "Stop" &&
       token.text === "." &&
       tokens[at - 1]?.kind === "Num" &&
-      /Stop|Mark|Label|And|Be/u.test(tokens[at - 2]?.kind ?? "Stop") &&
-      tokens[at + 1] !== undefined;
+      (/Stop|Mark|Label/u.test(tokens[at - 2]?.kind ?? "Stop")
+        ? tokens[at + 1] !== undefined
+        : /^(?:And|Are|Is)$/u.test(tokens[at - 2]?.kind ?? "") && /^(?:Yes|No|Good|Bad)$/u.test(tokens[at + 1]?.kind ?? ""));
     return isHead ? { ...token, kind: "Mark" } : token;
   });
 }

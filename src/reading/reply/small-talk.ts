@@ -69,7 +69,8 @@ const idioms = new RegExp(
     "(?:i |we )?(?:(?:have )?(?:only |just )?|almost |nearly )(?:missed|overlooked|seen|saw|found) (?:this|it|your (?:e-?mail|mail|message|letter|note|question|questions))(?: (?:only )?(?:now|today|just now|this morning|yesterday))?",
     "as (?:always|ever|usual)|(?:long|short) (?:day|days|week|weeks|night|drive|trip|month|weekend|story)|so long|so short",
     "better late than never|better safe than sorry|good things take time|long time no see",
-    "(?:sorry|apologies|apologise|excuse|forgive|pardon)[ ,]*(?:me )?(?:for |about )?(?:the |my |our |all |any |this )?(?:delay|wait|(?:late|slow|short|quick|brief|belated|tardy) (?:reply|answer|response|note|mail|message)|lateness|silence|brevity|shortness|typos?|english|spelling|thumbs|autocorrect|mess|noise|handwriting|trouble|inconvenience|confusion)(?: (?:in|of) (?:replying|answering|my reply|my answer|the reply))?",
+    "(?:sorry|apologies|apologise|excuse|forgive|pardon)[ ,]*(?:me )?(?:for |about )?(?:the |my |our |all |any |this )?(?:delay|wait|(?:late|slow|short|quick|brief|belated|tardy) (?:reply|answer|response|note|mail|message)|lateness|silence|brevity|shortness|english|noise|handwriting|trouble|inconvenience|confusion)(?: (?:in|of) (?:replying|answering|my reply|my answer|the reply))?",
+    "(?:excuse|forgive|pardon)[ ,]*(?:me )?(?:for )?(?:the |my |any |all )?(?:typos|thumbs|autocorrect|fat fingers)",
     "(?:sent|written|dictated|typed) (?:by voice|with (?:gloves|thumbs|one thumb|one hand|cold fingers)|(?:from|on|in|at) (?:the |my |a )?(?:top of a )?(?:roof|truck|ladder|site|road|car|van|train|phone|mobile|tablet|bus|plane|boat|airport|scaffold|basement|kitchen))",
     "(?:please )?let (?:me|us) know if (?:you (?:need|require|want|have) |there (?:is|are) |i can help (?:with )?|we can help (?:with )?)?(?:anything|any|something)(?: else| more| further)?(?: (?:questions?|information|info|details))?(?: is needed| needed| from (?:me|us|our side))?",
     "(?:call|phone|ring|e-?mail|write|ask|contact) (?:me|us) (?:if|with|should) (?:you have |there are )?(?:any )?(?:other |further |more )?questions",
@@ -79,6 +80,9 @@ const idioms = new RegExp(
     "(?:the |your )?(?:quick|fast|prompt|speedy) turn(?:around)?",
     "(?:that is|that's|that was|this is|this was) (?:all|it|everything)(?: (?:from|on) (?:me|us|my side|our side|my end|our end))?(?: for (?:now|today))?|nothing (?:else|more|further)(?: (?:from|on) (?:me|us|my side|our side|my end|our end))?(?: to (?:add|report|say))?|no (?:further|other|more) (?:questions?|comments?|remarks?|notes?)(?: (?:from|on) (?:me|us|my side|our side|my end|our end))?|(?:all|both|everything) (?:answered|done|clear)",
     "(?:i |we )?(?:understand|see|get|know) why you (?:ask|asked|check|checked|wondered|wonder)|good (?:that|of|thing) you (?:to )?(?:ask|asked|check|checked)(?: first)?|good of you to (?:ask|check)|glad you (?:asked|checked)|nice (?:that|of) you (?:to )?(?:ask|check|asked|checked)|fair (?:question|enough|point)|good questions?|no harm in asking|always better to ask|you are not the first to ask|not the first time (?:we|i) (?:am|are|get) asked",
+    "(?:i |we )?hope (?:this|the|my|our|your)? ?(?:e-?mail|mail|message|letter|note|reply)? ?(?:finds|found|reaches) you (?:all )?(?:well|in good health|in good spirits)|(?:i |we )?hope you are (?:all )?(?:keeping|staying|having|enjoying)",
+    "from (?:a )?(?:very )?(?:sunny|rainy|snowy|cold|warm|hot|windy|foggy|stormy|beautiful|lovely|wet|freezing|frosty|grey|cloudy) \\p{Lu}\\p{Ll}+",
+    "sorry (?:for|about) (?:taking|being) (?:so |such |a bit |too )?(?:long|late|slow)(?: (?:to|in) (?:reply|answer|get back|replying|answering))?",
     "the compliments? of the season|season'?s greetings|compliments of the season|all the best(?: to (?:you|all|everyone|the team|all of you))?",
     "sunny side|under the weather|on my way (?:home|out|to (?:the )?(?:site|airport|office|lunch|work))|on the way (?:home|to (?:the )?(?:site|airport|office|work))",
   ].join("|")})(?![\\p{L}\\p{N}])`,
@@ -90,7 +94,7 @@ const around = new Set(
   tokensOf(
     `i m am we re are ve s you your my our me us was were is be been being have has had the a an and in on at of for from
     by to with all just back here there so very really quite this over out up off after always it its he she some whole
-    lot lots much big two three few several again way under down through get got getting go going gone went did too little
+    lot lots last much big two three few several again way under down through get got getting go going gone went did too little
     bit about around most many together`,
   ),
 );
@@ -116,7 +120,7 @@ const talk = new Set(
     coffee tea cake breakfast dinner beer pizza sandwich rain raining rained rainy snow snowing snowed snowy cold hot warm
     chilly mild sun sunny sunshine wind windy weather heat heatwave storm stormy pouring freezing frost frosty ice icy fog
     foggy flood flooded thunder hail humid cloudy mud muddy kids kid wife husband dog cat baby twins sick ill flu fever
-    cough dentist doctor busy crazy hectic slammed swamped buried stacked late belated great nice good lovely
+    cough dentist doctor busy crazy hectic slammed swamped closed typing keeping hand buried stacked late belated great nice good lovely
     wonderful fantastic excellent brilliant superb amazing awesome fast quick prompt swift careful thorough helpful useful
     patient attentive friendly polite professional service system team crew folks guys people colleagues appreciate
     appreciated enjoy enjoyed enjoying hope hoping happy merry blessed blessing bless peaceful joyful jolly christmas xmas
@@ -136,7 +140,7 @@ const talk = new Set(
 );
 /** "It's what you get", "I hope so", "be careful": these speak of the order as often as of the weather. */
 const ofOrder =
-  /^(?:phone|mobile|voice)\b|\bhop(?:e|ing)(?: so)?\W*$|^(?:please )?(?:be|get|go|help|drive)\b|\b(?:lots?|it)\b(?!['’]? ?(?:s|is|was) (?:been )?(?:a |an |so |very |really |just |too |still )*(?:long|busy|crazy|hectic|cold|hot|raining|snowing|pouring|freezing|late|lovely|great|nice|sunny|windy|warm|beautiful))/iu;
+  /^(?:phone|mobile|voice)\b|\bhop(?:e|ing)(?: so)?\W*$|^too\b|^(?:please )?(?:be|get|go|help|drive)\b|\b(?:lots?|it)\b(?!['’]? ?(?:s|is|was) (?:been )?(?:a |an |so |very |really |just |too |still )*(?:long|busy|crazy|hectic|cold|hot|raining|snowing|pouring|freezing|late|lovely|great|nice|sunny|windy|warm|beautiful))/iu;
 
 /** "I have your letter of this morning." */
 const received =

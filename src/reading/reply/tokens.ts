@@ -16,7 +16,7 @@ export const ordinals: readonly string[] = "first second third fourth fifth".spl
 const ordinal = /^(?:first|second|third|fourth|fifth|last|former|latter|[1-5](?:st|nd|rd|th))$/u;
 const smile = new RegExp(`^(?:${friendly}|[:;]-?\\)|<3)$`, "u");
 const piece = new RegExp(
-  `\\d+(?:\\.\\d+)+|\\d{1,2}(?:st|nd|rd|th)(?!\\p{L})|\\d+|'s(?!\\p{L})|'n(?!\\p{L})|\\p{L}[\\p{L}\\p{M}]*(?:[-'.]\\p{L}+)*|${friendly}|:-?\\)|[=-]+>|\\.{2,}|[.!]+|\\S|\\n`,
+  `\\d+(?:\\.\\d+)+|\\d{1,2}(?:st|nd|rd|th)(?!\\p{L})|\\d+\\p{L}*|'s(?!\\p{L})|'n(?!\\p{L})|\\p{L}[\\p{L}\\p{M}]*(?:[-'.]\\p{L}+)*|${friendly}|:-?\\)|[=-]+>|\\.{2,}|[.!]+|\\S|\\n`,
   "gu",
 );
 
@@ -32,13 +32,15 @@ export function plain(line: string): string {
     .replace(/["“”„«»*_]+/gu, " ")
     .replace(/^\s*(?:[-•·–]|[=-]+>|→|⇒)\s+/u, "")
     .replace(/^\s*\[\p{Lu}{2,4}\]:?\s+/u, "")
-    .replace(/^re ?: ?/iu, "re ")
+    .replace(/^[a-d][).]\s+/iu, "")
+    .replace(/\bw\/ ?(?=\p{L})/giu, "with ")
+    .replace(/^re ?[:.] ?/iu, "re ")
     .replace(/\b(?:nos?|nrs?|qs?|pts?|pkt|ad|punkt|question|point|item)\.\s?(?=[#([]?\d)/giu, "number ")
     .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
     .replace(/^(?:a|punto|ponto) ?(?=\d{1,3}\b)/iu, "number ")
     .replace(/(?<=^|[.;,/]\s*)no (?=\d{1,3} ?[:=)-] ?(?:yes|no)\b)/giu, "number ")
     .replace(/(?<=\d)'?s (?=an? )/giu, " is ")
-    .replace(/(?<=\d)(?=(?:yes|no)\b)/giu, " ")
+    .replace(/(?<=\d)(?=(?:yes|no|ja|oui|s[ií]|[yn])\b)/giu, " ")
     .replace(/\bsince (?:the )?(?:1[4-9]|20)\d\ds?\b/giu, "for generations")
     .replace(/\b(?:[Dd]r|[Mm]rs?|[Mm]s|[Mm]iss|[Pp]rof|[Ss]t)\b\.? \p{Lu}\p{Ll}+/gu, "the owner")
     .replace(/\by+e+s+s+\b|\byes+\b/giu, "yes")
@@ -73,7 +75,11 @@ export function tokensIn(line: string, names: ReadonlySet<string>): Token[] {
     );
     const before = tokens.findLast((one) => one.kind !== "Mark");
     const word = line.slice(found[at]?.from, found[at]?.to);
-    if (kind === "Other" && before?.kind === "Polite" && isSomebody(word)) kind = "Sender";
+    if (kind === "Other" && isSomebody(word)) {
+      if (before?.kind === "Polite") kind = "Sender";
+      // "My colleague Marta"
+      else if (before?.kind === "Person" && before === tokens.at(-1)) kind = "Person";
+    }
     const [from, to] = [found[at]?.from ?? 0, found[at + size - 1]?.to ?? 0];
     tokens.push({ kind, text: line.slice(from, to).toLowerCase(), from, to });
     at += size;
@@ -96,6 +102,8 @@ function kindOfOne(word: string): Kind {
   if (counts.includes(word)) return "Count";
   if (ordinal.test(word)) return "Nth";
   if (smile.test(word)) return "Smile";
+  const one = word.endsWith("s") ? kindOf(word.slice(0, -1)) : undefined;
+  if (one === "Person" || one === "Thing") return one;
   if (/^[.!;]$|^!+$/u.test(word)) return "Stop";
   if (/^(?:[,:=|•·~()[\]{}<>【】〈〉–—→⇒➜➡/…\n-]|[=-]+>|\.{2,})$/u.test(word)) return "Mark";
   return "Other";

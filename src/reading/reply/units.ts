@@ -12,6 +12,7 @@ function part(name: string, source: string): void {
   parts[name] = patternOf(source, parts);
 }
 
+part("My", "(My|Your)");
 part("Be", "(Is|Are)");
 part("Art", "(The|A|My)");
 part("Nm", "(Name|Word)");
@@ -23,10 +24,10 @@ part("Det", "(Own|The|A|My|Nation)");
 part("Fair", "(Adj|Good|Adv)");
 part("Very", "(Adv|Sure|All|Too)");
 part("Fit", "(Very* (Good|Confirmed|Ok) (Good|So|Ours|Very|There)*)");
-part("Thus", "(So|There|Very|In The? Nation Lang?|In? Nation Lang?|Years)");
+part("Thus", "(So|There|Very|In The? Nation Lang?|Years)");
 
 // Numbers: "2", "your question no. 2", "the second one", "(2)".
-part("Lab", "((The|A|My)? (All|Too)? Label+ Mark?)");
+part("Lab", "((The|A|Your)? (All|Too)? Label+ Mark?)");
 part("Fig", "(Mark? Num Mark?)");
 part("One", "(At* The? Fig|(At|In)* Lab (Fig|Count)|(At|In)* (The|My)? Nth (Label|Count)?|At+ Count)");
 part("Bare", "(One|Count)");
@@ -56,7 +57,7 @@ part("Saying", "((Says|Confirmed|Checked) When* It?)");
 /** What stands before the number in its sentence. */
 part(
   "Lead",
-  "(Sure Mark*|(Art? Answer (Be|Mark|Follows|And|In|At|Of)*)|(Confirm (?!Art? Answer)|ISay|We Adv* (Say|Answer) It?|We Say) Mark*|Art? Word+ Raised* (In|At|Of)*|(And|So) Mark*|(At|In) (The|My) Mail Mark*|Art? (Boss|Person) Saying Mark*|Pron Saying Mark*|It Be Mark*|In? Follows Mark*)*",
+  "(Sure Mark*|(Art? Answer (Be|Mark|Follows|And|In|At|Of)*)|(Confirm (?!Art? Answer)|ISay|We Adv* (Say|Answer) It?|We Say) Mark*|Art? Word+ Raised* (In|At|Of)*|(And|So) Mark*|(At|In) (The|My) Mail Mark*|Art? (Boss|Person) Saying Mark*|Pron Saying Mark*|In? Follows Mark*)*",
 );
 /** What stands between a number and its answer. */
 part(
@@ -66,7 +67,7 @@ part(
 
 part(
   "YesSaid",
-  "((Mid Yeses Ours*|Mark* (All|It)* Right|Mark* Art? (Word|Name) Right|Mark* (All|Very)* (Good|Confirmed) (Good|So|Ours|Very)*|Mark* It? Be HowTo|Mark* It? NoSlip|Mark* Confirm) (Mark* At* All)?)",
+  "((Mid Yeses Ours*|Mark* (All|It)* Right|(Mark+ Art?|Art) (Word|Name) Right|Mark* (All|Very)* (Good|Confirmed) (Good|So|Ours|Very)*|Mark* It? Be HowTo|Mark* It? NoSlip|Mark* (Confirm|Please? Go)) (Mark* At* All)?)",
 );
 part(
   "NoSaid",
@@ -76,8 +77,8 @@ part("Given", "((It Be)? Very* Yeses (Ours|Please|Sure|Polite|Good|Boss)* (Mark|
 part("Denied", "((It Be)? Very* Noes (Ours|Polite)* Mark*)");
 
 /** Why a word is meant so. */
-part("Named", "(Fair* Nation* Lang? Nm+)");
-part("OfWhom", "((Of|At|In) Det* Fair* Nation* (Boss|Person|Thing)+ (Of Det* Fair* (Boss|Person|Thing)+)?)");
+part("Named", "(Fair* Nation* Lang? (Thing|Person)* Nm+)");
+part("OfWhom", "((Of|At|In) Det* Count? Fair* Nation* (Boss|Person|Thing)+ (Of Det* Fair* (Boss|Person|Thing)+)? (Mark? The Word)?)");
 part("NameOf", "(Det* Named (OfWhom|At Nm)* (HowTo)? (In Nation)? Years? There?)");
 part("Why", "((Because Mark*)? Mark*)");
 
@@ -85,25 +86,25 @@ const whole = (source: string): RegExp => new RegExp(`^(?:${patternOf(source, pa
 
 /** Runs that answer numbers that they name. */
 const namedYes = whole(
-  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Ok At+ List Mark* Yeses|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
+  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Lead NoChange (In|At)+ List|Lead Please? Go (With|At) List|Ok At+ List Mark* Yeses|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
 );
 const namedNo = whole(
-  "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At* All List|Neither One Nor One Be Very* Good|Neither List (Be Very* Good|Mark* Noes))",
+  "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At* All List|You Be Very* Good At+ List|Neither One Nor One Be Very* Good|Neither List (Be Very* Good|Mark* Noes))",
 );
 /** Runs that answer all questions. */
 const setYes = whole(
-  "((Yes Mark*)? Lead Set YesSaid|(Yes Mark*)? Lead Given Mark* Set|Confirm Set|(Good|Confirmed) (So|Very)* At+ All)",
+  "((Yes Mark*)? Lead Set YesSaid|(Yes Mark*)? Lead Given Mark* Set|Confirm Set|Lead Please? Do Set Very* (Good|So)|(Good|Confirmed) (So|Very)* At+ All)",
 );
 const setNo = whole("(Lead Set NoSaid|Lead Denied Mark* Set)");
 /** A sentence that says yes to the only question. Within a sentence it may confirm something else. */
-const confirms = whole("Confirm It?|(Good|Confirmed) (Good|So|Ours|Very)*");
+const confirms = whole("Confirm It?|Confirm Art? (Word|Nm)+|(Good|Confirmed) (Good|So|Ours|Very)*");
 /** Runs that answer the only question, or that repeat what is answered beside them. */
 const bareYes = whole(
-  "((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|Sure|It? NoSlip)",
+  "((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yeses Mark* It Be|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
 );
 const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
 /** "4 too" */
-const sameAgain = whole("(List Mark* Too)");
+const sameAgain = whole("(List Mark* (Too|The? Same))");
 
 /** Reasons, which stand beside a yes. */
 const because = whole(
@@ -114,7 +115,6 @@ const because = whole(
     |Det* Named OfWhom+
     |The? Word Mark* (It? Be)? NameOf
     |Sub Be Very* Art? In? The? Nation (Lang|Nm|Thing|Person)* (At Det* (Thing|Person|Nm)+)?
-    |Art? Nation (Lang|Nm)
     |Art? (Person|Boss|Thing) Be (Nation|There)
     |Pron Be (In|At)? Nation
     |In The? Nation Lang? Mark* (We|It|Pron|Person) Very* (Call|Be Term|Be Good) (It|Thus)*
@@ -136,19 +136,20 @@ const because = whole(
 );
 
 /** What only goes on with a yes, or stands for itself. */
-const echo = whole("(Good|Confirmed|Ok)+ (So|Ours|Very|Good)*|All Good|NoChange|Sure|Please? Go|Term Thus+");
+const echo = whole("(Good|Confirmed|Ok)+ (So|Ours|Very|Good)*|All Good|NoChange|Sure|Please? Go|Ours|Term Thus+");
 
-/** "Ditto" */
-const same = whole("Same");
+/** "Ditto", "a family name" */
+const aside = whole("Same|(A|My|Own)? (Fair|Nation|Thing|Person)* Name+ OfWhom*|The (Fair|Thing|Person)* Name+ OfWhom*|(Too|Very)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person");
 
 /** Reports of who was asked. They may stand before an answer too. */
 const report = whole(
   `(And Mark*)? (
-    (We|Art? (Person|Boss)|Pron) Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
+    (We|Art? (Person|Boss)+|Pron) Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
     |Very* (Asked|Checked|Confirmed) Very* (It|Tell)? (With|At|In|Person|Boss|Art|Pron) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
     |(We|Very)* Checked When*
+    |We Very* (Asked|Checked) (It|Tell|At)? List (With|At|Art|Person|Boss|When|Pron)+
     |(We|Art? (Person|Boss)|Pron)? Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Very)* Mark* And? (Art? (Person|Boss)|Pron|It) Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good)
-    |Art? (Person|Boss) Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good|Ok)
+    |Art? (Person|Boss)+ Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good|Ok)
     |Pron Saying (It|Word|Art Word|Art Nm)? (Right|Yes)
     |Per (Art? (Person|Boss)|Pron) When*
   )`,
@@ -158,13 +159,13 @@ const report = whole(
 const polite = whole("(Polite|Please|Smile|Sender|Boss)+");
 /** What introduces answers. */
 const introduces = whole(
-  "Ours|(?!.*Confirm Art? Answer)(?=.*(Intro|Follows|Answer))(Please|Intro|Style|Follows|Art|Answer|At|In|Of|Label|All|Be|We|Say|Mail|Confirm|You|Mark|So|There|And)+",
+  "Ours|(?!.*Confirm Art? Answer)(?=.*(Intro|Follows|Answer))(Please|Intro|ISay|Count|Style|Follows|Art|Answer|At|In|Of|Label|All|Be|We|Say|Mail|Confirm|You|Mark|So|There|And)+",
 );
 
 /** What a run of words says. */
 export type Run =
   | { readonly what: "named" | "set" | "bare" | "confirms"; readonly is: boolean }
-  | { readonly what: "same" | "same again" | "reason" | "echo" | "nothing" | "introduction" };
+  | { readonly what: "same" | "aside" | "reason" | "echo" | "nothing" | "introduction" };
 
 const units: readonly (readonly [RegExp, Run])[] = [
   [namedYes, { what: "named", is: true }],
@@ -177,7 +178,7 @@ const units: readonly (readonly [RegExp, Run])[] = [
   [sameAgain, { what: "same" }],
   [because, { what: "reason" }],
   [echo, { what: "echo" }],
-  [same, { what: "same again" }],
+  [aside, { what: "aside" }],
   [report, { what: "nothing" }],
   [polite, { what: "nothing" }],
   [introduces, { what: "introduction" }],
