@@ -16,7 +16,7 @@ import {
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { remarksIn } from "./remarks.ts";
-import { bindsNothing, longestLine, saidIn } from "./said.ts";
+import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { withMarks } from "./unmarked.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -144,12 +144,21 @@ function withoutInitials(line: string, names: readonly string[]): string {
 const headsNext =
   /^(?:#?\d{1,4} ?[:.)=–-]|(?:(?:re|regarding|concerning|about|to|for|on|as for):? )?(?:your |the )?(?:question|point|item|no\.?|number) ?#?\d{1,4} ?[:.)=–-]?)$/iu;
 
+/** A program has broken lines of this length. In characters. */
+const full = 50;
+/** Whether a sentence that a program has broken goes on in the next line. */
+const goesOn = (line: string, next: string): boolean =>
+  line.length >= full && !/[.!?:;]["”’)]*$/u.test(line) && /^[\p{Ll}(]/u.test(next);
+
 /** A line such as "3:" goes on in the next one: "YES". */
 function joined(lines: readonly OwnLine[]): OwnLine[] {
   const all: OwnLine[] = [];
   for (const own of lines) {
     const before = all.at(-1);
-    if (before !== undefined && headsNext.test(before.line) && own.under === undefined && !own.afterSeveral)
+    const goes =
+      before !== undefined &&
+      (headsNext.test(before.line) || goesOn(before.line.split("\n").at(-1) ?? "", own.line));
+    if (before !== undefined && goes && own.under === undefined && !own.afterSeveral)
       all[all.length - 1] = { ...before, line: `${before.line}\n${own.line}` };
     else all.push(own);
   }
@@ -185,8 +194,11 @@ export function answersBeside(
   };
 }
 
+/** In characters. */
+const longestShown = 160;
+
 function asWords(line: string): Statement {
-  return { kind: "said", where: "text", words: line.slice(0, longestLine) };
+  return { kind: "said", where: "text", words: line.slice(0, longestShown) };
 }
 
 /**

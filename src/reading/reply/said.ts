@@ -27,13 +27,14 @@ interface Way {
   readonly reason: boolean;
 }
 
-/** Longer lines are sentences. */
-export const longestLine = 160;
+/** In characters. Nobody answers in so long a line. */
+const longestAnswer = 320;
 const mostWays = 12;
 /** It may be a joke, or the number a size. */
 const unclear = /[;:]-?[(DPpO/]|;-?\)|(?<![“"'‘\d])\d{1,4}["″′'](?!\p{L})/u;
 /** Who is sorry, and not for a delay, may agree that the word is wrong. */
-const regrets = /\b(?:sorry|apolog\p{L}+|excuse|pardon|forgive)\b(?!.*\b(?:delay|late|wait|long|slow|missed|confusion|trouble|inconvenience|bother\p{L}*|short)\b)/iu;
+const regrets =
+  /\b(?:sorry|apolog\p{L}+|excuse|pardon|forgive)\b(?!.*\b(?:delay|late|wait|long|slow|missed|confusion|trouble|inconvenience|bother\p{L}*|short)\b)/iu;
 
 /**
  * What a line answers. Undefined if a word of it may say anything else, or if it can be read in two ways. `isIdle`:
@@ -44,7 +45,7 @@ export function saidIn(
   points: Points,
   isIdle: (sentence: string) => boolean,
 ): readonly Said[] | undefined {
-  if (own.line.length > longestLine || own.line.includes("?") || unclear.test(own.line)) return undefined;
+  if (own.line.length > longestAnswer || own.line.includes("?") || unclear.test(own.line)) return undefined;
   const line = withLetters(plain(own.line));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();
@@ -55,7 +56,7 @@ export function saidIn(
 
 /** Whether a line answers nothing and binds nothing. `isAnswered`: it stands below a yes, and may tell its reason. */
 export function bindsNothing(line: string, names: readonly string[], isAnswered: boolean): boolean {
-  if (line.length > longestLine || line.includes("?")) return false;
+  if (line.length > longestAnswer || line.includes("?")) return false;
   const none = { open: [0], others: 0, names };
   const ways = waysIn(plain(line), { line, afterSeveral: false }, none, () => false);
   return ways.some(
@@ -71,8 +72,13 @@ function isWhole({ said, bare, reason }: Way): boolean {
 
 /** "2y 3n". */
 function withLetters(line: string): string {
-  return /^(?:\d{1,3} ?[:.=-]? ?[yn](?:[\s,;.]+|$))+$/iu.test(line) || /: \d{1,3} ?[yn](?:[,;] \d{1,3} ?[yn])*[.]?$/iu.test(line)
-    ? line.replace(/(?<=\d ?[:.=-]? ?)[yn]\b/giu, (letter) => (/y/iu.test(letter) ? " yes" : " no"))
+  const rest = line
+    .replace(/^[^:\d]{0,60}:/u, "")
+    .replace(/\b(?:number|q|question|thanks|thank you)\b/giu, "");
+  return /^(?:[\s(#]*\d{1,3}\)?[\s:.=-]*[yn](?![\p{L}\p{N}])[\s,;.|]*)+$|^[yn][.!]?$/iu.test(rest)
+    ? line.replace(/(?<![\p{L}\p{N}])[yn](?![\p{L}\p{N}])/giu, (letter) =>
+        /y/iu.test(letter) ? " yes" : " no",
+      )
     : line;
 }
 
@@ -256,10 +262,11 @@ function withHeads(tokens: readonly Token[]): Token[] {
     const isHead =
       token.kind === "Stop" &&
       token.text === "." &&
-      tokens[at - 1]?.kind === "Num" &&
+      /^(?:Num|Count)$/u.test(tokens[at - 1]?.kind ?? "") &&
       (/Stop|Mark|Label/u.test(tokens[at - 2]?.kind ?? "Stop")
         ? tokens[at + 1] !== undefined
-        : /^(?:And|Are|Is)$/u.test(tokens[at - 2]?.kind ?? "") && /^(?:Yes|No|Good|Bad)$/u.test(tokens[at + 1]?.kind ?? ""));
+        : /^(?:And|Are|Is)$/u.test(tokens[at - 2]?.kind ?? "") &&
+          /^(?:Yes|No|Good|Bad)$/u.test(tokens[at + 1]?.kind ?? ""));
     return isHead ? { ...token, kind: "Mark" } : token;
   });
 }

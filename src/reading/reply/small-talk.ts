@@ -35,7 +35,7 @@ const thankful = new Set(
     of and for to about with a an all great good kind quick fast prompt nice detailed friendly sharp close everything
     everyone first before engraving cutting morning today yesterday afternoon again much always understanding concern
     support service cooperation order review reviewing watching out looking over taking really lovely speedy information
-    update heads up at looking catching up turnaround`,
+    update heads up looking at turnaround`,
   ),
 );
 
@@ -47,7 +47,7 @@ export function isThanks(sentence: string): boolean {
     ) ?? [];
   return (
     what !== undefined &&
-    isHarmless(`for ${what}`) &&
+    !/[?\d]/u.test(what) &&
     tokensOf(what.replace(/\b(?:on|with|about) this one\b/giu, "")).every((token) => thankful.has(token))
   );
 }
@@ -69,12 +69,12 @@ const idioms = new RegExp(
     "(?:i |we )?(?:(?:have )?(?:only |just )?|almost |nearly )(?:missed|overlooked|seen|saw|found) (?:this|it|your (?:e-?mail|mail|message|letter|note|question|questions))(?: (?:only )?(?:now|today|just now|this morning|yesterday))?",
     "as (?:always|ever|usual)|(?:long|short) (?:day|days|week|weeks|night|drive|trip|month|weekend|story)|so long|so short",
     "better late than never|better safe than sorry|good things take time|long time no see",
-    "(?:sorry|apologies|apologise|excuse|forgive|pardon)[ ,]*(?:me )?(?:for |about )?(?:the |my |our |all |any |this )?(?:delay|wait|(?:late|slow|short|quick|brief|belated|tardy) (?:reply|answer|response|note|mail|message)|lateness|silence|brevity|shortness|english|noise|handwriting|trouble|inconvenience|confusion)(?: (?:in|of) (?:replying|answering|my reply|my answer|the reply))?",
+    "(?:sorry|apologies|apologise|excuse|forgive|pardon)[ ,]*(?:me )?(?:for |about )?(?:the |my |our |all |any |this )?(?:bad |poor |broken |terrible )?(?:delay|wait|(?:late|slow|short|quick|brief|belated|tardy) (?:reply|answer|response|note|mail|message)|lateness|silence|brevity|shortness|english|noise|handwriting|trouble|inconvenience|confusion)(?: (?:in|of) (?:replying|answering|my reply|my answer|the reply))?",
     "(?:excuse|forgive|pardon)[ ,]*(?:me )?(?:for )?(?:the |my |any |all )?(?:typos|thumbs|autocorrect|fat fingers)",
     "(?:sent|written|dictated|typed) (?:by voice|with (?:gloves|thumbs|one thumb|one hand|cold fingers)|(?:from|on|in|at) (?:the |my |a )?(?:top of a )?(?:roof|truck|ladder|site|road|car|van|train|phone|mobile|tablet|bus|plane|boat|airport|scaffold|basement|kitchen))",
     "(?:please )?let (?:me|us) know if (?:you (?:need|require|want|have) |there (?:is|are) |i can help (?:with )?|we can help (?:with )?)?(?:anything|any|something)(?: else| more| further)?(?: (?:questions?|information|info|details))?(?: is needed| needed| from (?:me|us|our side))?",
     "(?:call|phone|ring|e-?mail|write|ask|contact) (?:me|us) (?:if|with|should) (?:you have |there are )?(?:any )?(?:other |further |more )?questions",
-    "(?:(?:i am|we are|i|we) )?look(?:ing)? forward to (?:hearing from you|your (?:reply|answer|news|confirmation)|(?:seeing|receiving|getting) (?:it|them|these|everything|the (?:plates|result|order|finished plates))|it|the (?:plates|result))",
+    "(?:(?:i am|we are|i|we) )?look(?:ing)? forward to (?:hearing from you|your (?:reply|answer|news|confirmation)|(?:seeing|receiving|getting) (?:it|them|these|everything|the (?:finished |new )?(?:plates|result|order|product))|it|the (?:finished |new )?(?:plates|result|product|order))",
     "(?:i |we )?hope (?:this|that|it) (?:helps|clears (?:it|this|that|things) up|answers (?:it|your questions?|everything|all)|is clear(?: now)?|makes sense)",
     "(?:i |we )?hope (?:all is|everything is|you are|you're|you are all|you all are|your week is|your day is|it is) (?:well|good|fine|great|going well|keeping well|doing well|ok)(?: (?:with you|there|over there|in the shop|at the desk))?",
     "(?:the |your )?(?:quick|fast|prompt|speedy) turn(?:around)?",
@@ -83,6 +83,9 @@ const idioms = new RegExp(
     "(?:i |we )?hope (?:this|the|my|our|your)? ?(?:e-?mail|mail|message|letter|note|reply)? ?(?:finds|found|reaches) you (?:all )?(?:well|in good health|in good spirits)|(?:i |we )?hope you are (?:all )?(?:keeping|staying|having|enjoying)",
     "from (?:a )?(?:very )?(?:sunny|rainy|snowy|cold|warm|hot|windy|foggy|stormy|beautiful|lovely|wet|freezing|frosty|grey|cloudy) \\p{Lu}\\p{Ll}+",
     "sorry (?:for|about) (?:taking|being) (?:so |such |a bit |too )?(?:long|late|slow)(?: (?:to|in) (?:reply|answer|get back|replying|answering))?",
+    "(?:i |we )?(?:have |just )*(?:received|got|read|saw|seen) your (?:kind |last |latest )?(?:e-?mail|mail|message|letter|questions?|note|answer|reply|list)(?: (?:of|from) (?:today|yesterday|this morning))?(?: with thanks)?",
+    "if (?:you have |there are )?(?:any |further |more |other )*questions,? (?:please |just )?(?:call|phone|ring|e-?mail|write|ask|contact)(?: to)? (?:me|us)|(?:i think )?(?:that|this) (?:covers|answers|should cover|should answer|is|should be) (?:everything|all|it)",
+    "so (?:just |only )?(?:a )?(?:short|quick|brief)(?: (?:answer|reply|one|note))?|(?:bye|goodbye|good bye)(?: bye)?",
     "the compliments? of the season|season'?s greetings|compliments of the season|all the best(?: to (?:you|all|everyone|the team|all of you))?",
     "sunny side|under the weather|on my way (?:home|out|to (?:the )?(?:site|airport|office|lunch|work))|on the way (?:home|to (?:the )?(?:site|airport|office|work))",
   ].join("|")})(?![\\p{L}\\p{N}])`,
@@ -115,7 +118,7 @@ const places = new Set(
 /** What people tell of themselves and of the weather, and what they wish and praise. */
 const talk = new Set(
   tokensOf(
-    `roof ladder ladders scaffold scaffolding truck van car bus road meeting meetings traffic jam airport plane flight
+    `roof ladder ladders scaffold scaffolding fair fairs exhibition conference training course exam church mass abroad overseas parents mother father mum mom dad son daughter sister brother grandchildren children family families cousin neighbours neighbors garden pool gym boat lake island sea truck van car bus road meeting meetings traffic jam airport plane flight
     train tram ferry phone mobile tablet voice signal reception battery charger vacation vacations holiday holidays lunch
     coffee tea cake breakfast dinner beer pizza sandwich rain raining rained rainy snow snowing snowed snowy cold hot warm
     chilly mild sun sunny sunshine wind windy weather heat heatwave storm stormy pouring freezing frost frosty ice icy fog

@@ -8,7 +8,7 @@ const nameShape =
 
 /** Words that are no initials. */
 const noName =
-  /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\b(?:today|tomorrow|tonight|asap)\b|^\W*(?:by|next|before|after|until|till|short|shorter|longer|half|twice|express|overnight|ground|standard|priority)\b/iu;
+  /^\W*(?:nobody|noone|somebody|someone|anybody|anyone|whoever|n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\b(?:today|tomorrow|tonight|asap)\b|^\W*(?:by|next|before|after|until|till|short|shorter|longer|half|twice|express|overnight|ground|standard|priority)\b/iu;
 
 /** Names that are words of the trade as well. */
 const nameAllTheSame = /^\W*(?:Bill|Mark|Chip|Rod)\W*$/u;

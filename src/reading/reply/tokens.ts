@@ -16,7 +16,7 @@ export const ordinals: readonly string[] = "first second third fourth fifth".spl
 const ordinal = /^(?:first|second|third|fourth|fifth|last|former|latter|[1-5](?:st|nd|rd|th))$/u;
 const smile = new RegExp(`^(?:${friendly}|[:;]-?\\)|<3)$`, "u");
 const piece = new RegExp(
-  `\\d+(?:\\.\\d+)+|\\d{1,2}(?:st|nd|rd|th)(?!\\p{L})|\\d+\\p{L}*|'s(?!\\p{L})|'n(?!\\p{L})|\\p{L}[\\p{L}\\p{M}]*(?:[-'.]\\p{L}+)*|${friendly}|:-?\\)|[=-]+>|\\.{2,}|[.!]+|\\S|\\n`,
+  `\\d+(?:\\.\\d+)+|\\d{1,2}(?:st|nd|rd|th)(?!\\p{L})|\\d+\\p{L}*|'s(?!\\p{L})|'n(?!\\p{L})|\\p{L}[\\p{L}\\p{M}]*(?:[-'.]\\p{L}+)*|${friendly}|:-?\\)|[=-]+>|\\.{2,}|[.!]+|\\S`,
   "gu",
 );
 
@@ -56,7 +56,7 @@ export function plain(line: string): string {
     .replace(/\b(is|are)n'?t\b/giu, "$1 not")
     .replace(/(?<=\p{L}) x+[.!]*$/u, "")
     .replace(/^(morning|afternoon|evening)(?=[,.! ])/iu, "hello")
-    .replace(/[^\S\n]+/gu, " ")
+    .replace(/\s+/gu, " ")
     .trim();
 }
 
@@ -76,9 +76,14 @@ export function tokensIn(line: string, names: ReadonlySet<string>): Token[] {
     const before = tokens.findLast((one) => one.kind !== "Mark");
     const word = line.slice(found[at]?.from, found[at]?.to);
     if (kind === "Other" && isSomebody(word)) {
+      const next = kindAt(
+        found.slice(at + 1, at + 1 + longestPhrase).map(({ low }) => low),
+        names,
+      )[0];
       if (before?.kind === "Polite") kind = "Sender";
-      // "My colleague Marta"
-      else if (before?.kind === "Person" && before === tokens.at(-1)) kind = "Person";
+      // "My colleague Marta", "I spoke with Marcus", "Marcus says".
+      else if (/^(?:Person|Asked|With|Per)$/u.test(tokens.at(-1)?.kind ?? "") || next === "Says")
+        kind = "Person";
     }
     const [from, to] = [found[at]?.from ?? 0, found[at + size - 1]?.to ?? 0];
     tokens.push({ kind, text: line.slice(from, to).toLowerCase(), from, to });
@@ -105,7 +110,7 @@ function kindOfOne(word: string): Kind {
   const one = word.endsWith("s") ? kindOf(word.slice(0, -1)) : undefined;
   if (one === "Person" || one === "Thing") return one;
   if (/^[.!;]$|^!+$/u.test(word)) return "Stop";
-  if (/^(?:[,:=|•·~()[\]{}<>【】〈〉–—→⇒➜➡/…\n-]|[=-]+>|\.{2,})$/u.test(word)) return "Mark";
+  if (/^(?:[,:=|•·~()[\]{}<>【】〈〉–—→⇒➜➡/…-]|[=-]+>|\.{2,})$/u.test(word)) return "Mark";
   return "Other";
 }
 

@@ -19,7 +19,8 @@ part("Nm", "(Name|Word)");
 part("By", "(Boss|Person)");
 part("Who", "((The|A|My)? (Boss|Person)|We|Pron|It)");
 part("Own", "((The|A|My)? Adj* (Boss|Person|Thing) Is?)");
-part("Sub", "(It? (Word|Nm)|It|Art? Nm)");
+part("Sub", "(It? (Word|Nm)|It|All|Art? Nm)");
+part("Obj", "(It? (Word|Nm)|It|Pron|Art? (Word|Nm))");
 part("Det", "(Own|The|A|My|Nation)");
 part("Fair", "(Adj|Good|Adv)");
 part("Very", "(Adv|Sure|All|Too)");
@@ -46,10 +47,7 @@ part("Noes", "((A|The)? No (Mark* A? No)*)");
 part("Right", "(Be Very* Art? Fair* (Good|Confirmed|Ok) (Nm|So|Ours|Very|There|In Nation)*)");
 part("Call", "(Spell|Called)");
 part("Term", "(Spelt|Called)");
-part(
-  "HowTo",
-  "((How|The Nm) Who Very* Call (It|Pron|My? Nm)? (Thus|Ours)*|How It Very* Be Very* Term Thus*)",
-);
+part("HowTo", "((How|The Nm) Who Very* Call Obj? (Thus|Ours)*|How It Very* Be Very* Term Thus*)");
 part("Wrong", "(Be Very* (A|My|The)? Adv* Bad)");
 part("Unfit", "(Be Not Very* (Good|Confirmed|Ok) So?)");
 part("Saying", "((Says|Confirmed|Checked) When* It?)");
@@ -57,7 +55,7 @@ part("Saying", "((Says|Confirmed|Checked) When* It?)");
 /** What stands before the number in its sentence. */
 part(
   "Lead",
-  "(Sure Mark*|(Art? Answer (Be|Mark|Follows|And|In|At|Of)*)|(Confirm (?!Art? Answer)|ISay|We Adv* (Say|Answer) It?|We Say) Mark*|Art? Word+ Raised* (In|At|Of)*|(And|So) Mark*|(At|In) (The|My) Mail Mark*|Art? (Boss|Person) Saying Mark*|Pron Saying Mark*|In? Follows Mark*)*",
+  "(Sure Mark*|(Art? Answer (Be|Mark|Follows|And|In|At|Of)*)|(Confirm (?!Art? Answer)|ISay|We Adv* (Say|Answer) It?|We Say) Mark*|Art? Word+ Raised* (In|At|Of)*|(And|So) Mark*|(At|In|With) (The|My|It) Mail Mark*|Art? (Boss|Person) Saying Mark*|Pron Saying Mark*|In? Follows Mark*)*",
 );
 /** What stands between a number and its answer. */
 part(
@@ -67,7 +65,7 @@ part(
 
 part(
   "YesSaid",
-  "((Mid Yeses Ours*|Mark* (All|It)* Right|(Mark+ Art?|Art) (Word|Name) Right|Mark* (All|Very)* (Good|Confirmed) (Good|So|Ours|Very)*|Mark* It? Be HowTo|Mark* It? NoSlip|Mark* (Confirm|Please? Go)) (Mark* At* All)?)",
+  "((Mid Yeses Ours*|Mark* (All|It)* Right|(Mark+ Art?|Art) (Word|Name) Right|Mark* (All|Very)* (Good|Confirmed) (Good|So|Ours|Very)*|Mark* It? Be HowTo|Mark* It? NoSlip|Mark* (Confirm|Please? Go)|Mark* Be Very* Per Art? (Person|Boss)+ (When|With)*|With Yeses) (Mark* At* All)?)",
 );
 part(
   "NoSaid",
@@ -78,7 +76,10 @@ part("Denied", "((It Be)? Very* Noes (Ours|Polite)* Mark*)");
 
 /** Why a word is meant so. */
 part("Named", "(Fair* Nation* Lang? (Thing|Person)* Nm+)");
-part("OfWhom", "((Of|At|In) Det* Count? Fair* Nation* (Boss|Person|Thing)+ (Of Det* Fair* (Boss|Person|Thing)+)? (Mark? The Word)?)");
+part(
+  "OfWhom",
+  "((Of|At|In) Det* Count? Fair* Nation* (Boss|Person|Thing)+ (Of Det* Fair* (Boss|Person|Thing)+)? (Mark? The Word)?)",
+);
 part("NameOf", "(Det* Named (OfWhom|At Nm)* (HowTo)? (In Nation)? Years? There?)");
 part("Why", "((Because Mark*)? Mark*)");
 
@@ -86,7 +87,7 @@ const whole = (source: string): RegExp => new RegExp(`^(?:${patternOf(source, pa
 
 /** Runs that answer numbers that they name. */
 const namedYes = whole(
-  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Lead NoChange (In|At)+ List|Lead Please? Go (With|At) List|Ok At+ List Mark* Yeses|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
+  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Confirmed Mark+ List|Lead NoChange (In|At)+ List|Lead Please? Go (With|At) List|Ok At+ List Mark* Yeses|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
 );
 const namedNo = whole(
   "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At* All List|You Be Very* Good At+ List|Neither One Nor One Be Very* Good|Neither List (Be Very* Good|Mark* Noes))",
@@ -119,27 +120,33 @@ const because = whole(
     |Pron Be (In|At)? Nation
     |In The? Nation Lang? Mark* (We|It|Pron|Person) Very* (Call|Be Term|Be Good) (It|Thus)*
     |(It Be)? Very* HowTo
-    |Who Very* Call (It|My? Nm)? Very* Thus+ Ours?
+    |Who Very* Call Obj? Very* Thus+ Ours?
     |(It Be)? Very* Good Term Thus*
     |Sub Very* Be Very* Term Thus*
     |Sub Very* Right (In Nation)?
     |(Ours Mark?)? Right
-    |It Be Art? (Old|Adj)* Nation? (Thing|Person)
+    |Sub Be Art? (Old|Fair)* Nation? (Thing|Person)+ (In Nation)?
     |(It|Word)? Honour Det* Fair* Old? (Person|Boss|Thing)+ (Of Det* (Person|Thing)+)?
     |It? NoSlip
     |It Be HowTo
     |(It|Who) (Saying|Per) Art? Plan
     |(It|Word|Art Word|Art Nm) Matches Art? Adj* (Thing|Person|Boss)* (Plan|Person|Boss)
-    |Per Det* (Person|Boss|Plan|Thing|Pron)+ When*
-    |Who Call It
+    |Per Det* (Person|Boss|Plan|Thing|Pron|Sender)+ (When|With)*
+    |Who Very* Call Obj
+    |(Who|Art? Plan) ShowsIt
+    |Odd
   )`,
 );
 
 /** What only goes on with a yes, or stands for itself. */
-const echo = whole("(Good|Confirmed|Ok)+ (So|Ours|Very|Good)*|All Good|NoChange|Sure|Please? Go|Ours|Term Thus+");
+const echo = whole(
+  "(Good|Confirmed|Ok)+ (So|Ours|Very|Good)*|All Good|NoChange|Sure|Please? Go|Ours|Term Thus+",
+);
 
 /** "Ditto", "a family name" */
-const aside = whole("Same|(A|My|Own)? (Fair|Nation|Thing|Person)* Name+ OfWhom*|The (Fair|Thing|Person)* Name+ OfWhom*|(Too|Very)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person");
+const aside = whole(
+  "Same|(A|My|Own)? (Fair|Nation|Thing|Person)* Name+ OfWhom*|The (Fair|Thing|Person)* Name+ OfWhom*|(Too|Very)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person",
+);
 
 /** Reports of who was asked. They may stand before an answer too. */
 const report = whole(
@@ -151,7 +158,8 @@ const report = whole(
     |(We|Art? (Person|Boss)|Pron)? Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Very)* Mark* And? (Art? (Person|Boss)|Pron|It) Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good)
     |Art? (Person|Boss)+ Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good|Ok)
     |Pron Saying (It|Word|Art Word|Art Nm)? (Right|Yes)
-    |Per (Art? (Person|Boss)|Pron) When*
+    |Per (Art? (Person|Boss)+|Pron|Sender) (When|With)*
+    |Says Art? (Person|Boss)+
   )`,
 );
 

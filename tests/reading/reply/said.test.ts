@@ -6,9 +6,9 @@ const said = (line: string): unknown =>
     /^x+$/.test(sentence),
   );
 
-test("a line of 160 characters may answer, a longer one is a sentence that a person reads", () => {
-  expect(said(`3 YES. ${"x".repeat(153)}`)).toEqual([{ number: 3, is: true }]);
-  expect(said(`3 YES. ${"x".repeat(154)}`)).toBeUndefined();
+test("a line of 320 characters may answer, a longer one is a sentence that a person reads", () => {
+  expect(said(`3 YES. ${"x".repeat(313)}`)).toEqual([{ number: 3, is: true }]);
+  expect(said(`3 YES. ${"x".repeat(314)}`)).toBeUndefined();
 });
 
 test("a line that asks answers nothing", () => {
