@@ -99,8 +99,9 @@ const furniture = new Set(
 /** What a reply is taken for, and the words that a person is told of. */
 type Reading = Pick<Reply, "yes" | "no" | "person"> & { readonly said: readonly string[] };
 
-function read(reply: Reply): Reading {
-  const text = textOf(reply);
+/** What a reply is taken for, with its own text or with another. */
+export function read(reply: Reply, own = reply.text): Reading {
+  const text = textOf({ ...reply, text: own });
   const quoted = [{ text: answerOf(reply), subject }];
   const { answers, statements } = answersBeside(
     text,

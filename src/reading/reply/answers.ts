@@ -1,7 +1,6 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { isAmends } from "./amends.ts";
-import { bared } from "./bare-line.ts";
 import { cancelledIn } from "./cancels.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
@@ -9,7 +8,6 @@ import {
   initialsOf,
   isIdle,
   isSignedOff,
-  isSomebody,
   namesSender,
   type Replier,
   saysNothing,
@@ -18,7 +16,8 @@ import {
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { remarksIn } from "./remarks.ts";
-import { longestLine, saidIn } from "./said.ts";
+import { bindsNothing, saidIn } from "./said.ts";
+import { isSomebody } from "./somebody.ts";
 import { withMarks } from "./unmarked.ts";
 import { tokensOf } from "./word-bag.ts";
 
@@ -79,9 +78,10 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned = isLast && isSomebody(line) && !tokensOf(line).some((token) => inAnswer.has(token));
-    const isBefore = yes.size + no.size === 0;
-    const isNothing = (sentence: string, isBehind = false): boolean =>
-      saysNothing(sentence, isBefore && !isBehind, asked) || (last === false && isAmends(bared(sentence)));
+    const isNothing = (sentence: string): boolean =>
+      saysNothing(sentence, asked) || (last === false && isAmends(sentence));
+    const isSilent = (sentence: string): boolean =>
+      isNothing(sentence) || bindsNothing(sentence, asked.names, yes.size + no.size > 0);
     const words = withoutInitials(line, asked.names).replace(inQuestion, "the word");
     const said = saidIn({ ...own, line: words }, asked, isNothing);
     const named = asked.sheetsNamed(cancelledIn(line) ?? "");
@@ -100,7 +100,7 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     } else {
       unread.push(line);
       isUnclear = true;
-      if (sentencesOf(line).every((one) => isNothing(one))) idle.push(line);
+      if (isSilent(line) || sentencesOf(line).every(isSilent)) idle.push(line);
       else isBound ||= otherPoint(line) === undefined;
     }
     signed ||=
@@ -126,7 +126,7 @@ function wordsInQuestion({ answer, open }: Asked): RegExp {
   return words.length === 0
     ? /(?!)/u
     : new RegExp(
-        `(?<![\\p{L}\\p{N}])["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?= (?:is|it's|it is)\\b)`,
+        `(?<![\\p{L}\\p{N}]|\\b(?:dr|mrs?|ms|miss)\\.? )["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?![\\p{L}\\p{N}])`,
         "giu",
       );
 }
@@ -144,12 +144,21 @@ function withoutInitials(line: string, names: readonly string[]): string {
 const headsNext =
   /^(?:#?\d{1,4} ?[:.)=–-]|(?:(?:re|regarding|concerning|about|to|for|on|as for):? )?(?:your |the )?(?:question|point|item|no\.?|number) ?#?\d{1,4} ?[:.)=–-]?)$/iu;
 
+/** A program has broken lines of this length. In characters. */
+const full = 50;
+/** Whether a sentence that a program has broken goes on in the next line. */
+const goesOn = (line: string, next: string): boolean =>
+  line.length >= full && !/[.!?:;]["”’)]*$/u.test(line) && /^[\p{Ll}(]/u.test(next);
+
 /** A line such as "3:" goes on in the next one: "YES". */
 function joined(lines: readonly OwnLine[]): OwnLine[] {
   const all: OwnLine[] = [];
   for (const own of lines) {
     const before = all.at(-1);
-    if (before !== undefined && headsNext.test(before.line) && own.under === undefined && !own.afterSeveral)
+    const goes =
+      before !== undefined &&
+      (headsNext.test(before.line) || goesOn(before.line.split("\n").at(-1) ?? "", own.line));
+    if (before !== undefined && goes && own.under === undefined && !own.afterSeveral)
       all[all.length - 1] = { ...before, line: `${before.line}\n${own.line}` };
     else all.push(own);
   }
@@ -185,8 +194,11 @@ export function answersBeside(
   };
 }
 
+/** In characters. */
+const longestShown = 160;
+
 function asWords(line: string): Statement {
-  return { kind: "said", where: "text", words: line.slice(0, longestLine) };
+  return { kind: "said", where: "text", words: line.slice(0, longestShown) };
 }
 
 /**

@@ -1,4 +1,5 @@
-import { longestLine } from "./said.ts";
+/** Longer lines are sentences. In characters. */
+const longestLine = 160;
 
 const please =
   "(?:please|pls|plz|kindly|thanks|thank you|many thanks|thx|sorry|hi|hello|hi all|hi there|good (?:morning|afternoon|day)|bitte|danke|guten tag|hallo|bonjour|merci|svp|s'il vous plaît|por favor|gracias|hola)";

@@ -1,17 +1,17 @@
-import { bared } from "./bare-line.ts";
 import { withoutCourtesies } from "./courtesy.ts";
-import { speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, isTelephone, withoutContacts } from "./furniture.ts";
-import { turnsElsewhere } from "./other-tongues.ts";
-import { isReason, tellsWhoWasAsked } from "./reasons.ts";
 import { isChatter, isThanks } from "./small-talk.ts";
+import { isSomebody } from "./somebody.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
 /** Words that make a YES beside them less than a YES. Whoever praises a find agrees that the word is wrong. */
 const binds =
   /^\W*p\.? ?s\b|\b(?:catch(?:ing)?|caught|spott(?:ed|ing)|signs? off|if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|jok(?:e|es|ing)|sarcas\w*|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
+
+/** A number and a yes: no line of a footer. */
+const answers = /(?<![\d-])\d{1,3}(?![\d-])\W{0,6}yes\b|\byes\W{0,3}(?:(?:to|on|for) )?\d{1,3}(?![\d-])/iu;
 
 /** Courtesies beside sheets. Where none came they may take something back. */
 const mends = /\b(?:corrected|wrong|to follow|revised|amended|changed|fixed|updated|as far as)\b/i;
@@ -26,23 +26,6 @@ export interface Replier {
   readonly bringsSheets: boolean;
 }
 
-/** "Bill", "C. Vireton", "HB", "/LZ". */
-const nameShape =
-  /^[-–—/~]?\s?(?:(?:\p{Lu}\p{Ll}+|\p{Lu}\.-?){1,2}(?: \p{Lu}[\p{L}'’.-]*){0,2}|\p{Lu}{1,3})[.,]?$/u;
-
-/** Words that are no initials. */
-const noName =
-  /^\W*(?:n|no|tbc|tbd|tba|nvm|jk|idk|ish|lol)\W*$|\b(?:mon|tues|wednes|thurs|fri|satur|sun)day\b|\b(?:today|tomorrow|tonight|asap)\b|^\W*(?:by|next|before|after|until|till|short|shorter|longer|half|twice|express|overnight|ground|standard|priority)\b/iu;
-
-/** Names that are words of the trade as well. */
-const nameAllTheSame = /^\W*(?:Bill|Mark|Chip|Rod)\W*$/u;
-
-export function isSomebody(line: string): boolean {
-  if (nameAllTheSame.test(line)) return true;
-  const isName = nameShape.test(line) && !noName.test(line) && !turnsElsewhere(line);
-  return isName && !speaksAgainst(line) && !speaksOfMaking(line);
-}
-
 /**
  * Whether a line neither answers anything nor binds an answer beside it. `signed`: it stands below a name or a
  * good-bye.
@@ -52,6 +35,8 @@ export function isIdle(
   signed: boolean,
   { names, isFurniture, bringsSheets }: Replier,
 ): boolean {
+  // "2 yes, it is their name since 1931" is no motto.
+  if (answers.test(given) && !signed) return isFurniture(given);
   const line = given
     .replace(/[*_|]+/g, " ")
     // What stands for a picture, and where it leads.
@@ -109,8 +94,8 @@ function areTermsOnly(line: string): boolean {
   );
 }
 
-/** Whether a sentence in a line that answers something says nothing itself. `isBefore`: nothing is answered before it. */
-export function saysNothing(sentence: string, isBefore: boolean, asked: Replier): boolean {
+/** Whether a sentence in a line that answers something says nothing itself. */
+export function saysNothing(sentence: string, asked: Replier): boolean {
   const greeted = sentence.replace(
     /^(?:hello|hi|hey|good (?:morning|afternoon|day))(?: all| there)?[,!] +/iu,
     "",
@@ -118,11 +103,9 @@ export function saysNothing(sentence: string, isBefore: boolean, asked: Replier)
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
     isThanks(sentence) ||
-    (!isBefore && isReason(bared(sentence))) ||
-    tellsWhoWasAsked(sentence) ||
     isChatter(sentence) ||
     asked.names.some((name) => initialsOf(name) === sentence.replace(/[.!]$/u, "")) ||
-    (greeted !== sentence && saysNothing(greeted, isBefore, asked))
+    (greeted !== sentence && saysNothing(greeted, asked))
   );
 }
 

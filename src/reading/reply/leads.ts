@@ -22,7 +22,7 @@ export function leadAt(lines: readonly string[], at: number, subject: string): L
   const line = (lines[at] ?? "").trim();
   if (isMarked(line)) return { lines: 0, sure: true };
   // "-----Original Message-----" in any language; rules of hyphens or underscores.
-  if (/^(?:-{3,}[^-]{3,60}-{3,}|[-_]{5,})$/u.test(line)) {
+  if (/^(?:-{3,}(?=[^-]*\p{L})[^-]{3,60}-{3,}|[-_]{5,})$/u.test(line)) {
     const blank = lines.slice(at + 1, at + 4).findIndex((next) => next.trim() !== "");
     const from = at + 1 + Math.max(blank, 0);
     const header = headerAt(lines, from);

@@ -11,7 +11,7 @@ const around = new Set(
     `i we ll will am m re are is going to can and the a an you it them that those these my our your new corrected revised
     updated fixed other others rest two three remaining one ones both sheet sheets pdf pdfs file files form forms point
     points number numbers item items question questions again over out on in for with along its their back soon
-    shortly later tonight tonite today tomorrow this morning afternoon evening asap right away once more shall week separately form`,
+    shortly later tonight tonite today tomorrow this morning afternoon evening asap right away shall week separately form`,
   ),
 );
 

@@ -2,11 +2,13 @@ import { expect, test } from "vitest";
 import { saidIn } from "../../../src/reading/reply/said.ts";
 
 const said = (line: string): unknown =>
-  saidIn({ line, afterSeveral: false }, { open: [3], others: 0 }, (sentence) => /^x+$/.test(sentence));
+  saidIn({ line, afterSeveral: false }, { open: [3], others: 0, names: [] }, (sentence) =>
+    /^x+$/.test(sentence),
+  );
 
-test("a line of 160 characters may answer, a longer one is a sentence that a person reads", () => {
-  expect(said(`3 YES. ${"x".repeat(153)}`)).toEqual([{ number: 3, is: true }]);
-  expect(said(`3 YES. ${"x".repeat(154)}`)).toBeUndefined();
+test("a line of 320 characters may answer, a longer one is a sentence that a person reads", () => {
+  expect(said(`3 YES. ${"x".repeat(313)}`)).toEqual([{ number: 3, is: true }]);
+  expect(said(`3 YES. ${"x".repeat(314)}`)).toBeUndefined();
 });
 
 test("a line that asks answers nothing", () => {

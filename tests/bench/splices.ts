@@ -1,0 +1,85 @@
+import { bindingWords } from "./binding-words.ts";
+import { type Reply, read, readHalf, sets } from "./reply-sets.ts";
+
+/** A reply whose answer has been bound by words put into one of its lines. */
+export interface Splice {
+  readonly reply: Reply;
+  readonly words: string;
+  /** The line with those words in it, and what the line said yes to without them. */
+  readonly line: string;
+  readonly yes: readonly number[];
+  /** The whole text. */
+  readonly text: string;
+}
+
+/** Numbers from 0 to 1 that look random and are the same each time: the minimal standard generator of Park and Miller (1988). */
+function chances(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 48_271) % 2_147_483_647;
+    return state / 2_147_483_647;
+  };
+}
+
+/** A signature or a quotation begins. */
+const heads = /^(?:-- ?$|_{5}|-{5}|\*?(?:From|De|Von|Da|Van|Od) ?:|(?:On|Am|Le|El|Il|Em|Op) .*\d)/u;
+const says = /\d|yes|ja|oui|s[ií]|correct|right|both|all|confirm|meant|good|stand|proceed/iu;
+
+/** A line of a plain reply that says yes, and what to. */
+interface Yes {
+  readonly reply: Reply;
+  readonly at: number;
+  readonly yes: readonly number[];
+}
+
+function* yesLines(): Generator<Yes> {
+  for (const set of sets)
+    for (const half of [1, 2] as const)
+      for (const { reply, got } of readHalf(set, half)) {
+        // An answer below its number is one with the next line.
+        const isPlain = !reply.person && !got.person && got.yes.length > 0 && got.no.length === 0;
+        if (!isPlain || /^\s*#?\d{1,3}[:.)]\s*$/mu.test(reply.text)) continue;
+        const lines = reply.text.split("\n");
+        for (const [at, line] of lines.entries()) {
+          if (heads.test(line)) break;
+          if (!says.test(line) || line.includes("{{") || line.startsWith(">")) continue;
+          const left = read(reply, lines.toSpliced(at, 1).join("\n")).yes;
+          const yes = got.yes.filter((number) => !left.includes(number));
+          if (yes.length > 0) yield { reply, at, yes };
+        }
+      }
+}
+
+/** Binding words put at some place of lines that say yes. `each`: how many places a line and a fragment get in the mean. */
+export function* splices(seed: number, each: number): Generator<Splice> {
+  const chance = chances(seed);
+  const lines = [...yesLines()];
+  for (const words of bindingWords)
+    for (const { reply, at, yes } of lines) {
+      if (chance() > each) continue;
+      const all = reply.text.split("\n");
+      const line = spliced((all[at] ?? "").trim(), words, yes, chance());
+      yield { reply, words, line, yes, text: all.with(at, line).join("\n") };
+    }
+}
+
+/** Words put into a sentence that says yes, at a place between 0 and 1. */
+function spliced(line: string, words: string, yes: readonly number[], place: number): string {
+  const sentences = line.split(/(?<=\p{L}[.!;]) (?=\S)/u);
+  const answering = sentences.findIndex((one) => named(one).some((number) => yes.includes(number)));
+  const at = answering < 0 ? sentences.findIndex((one) => says.test(one)) : answering;
+  const parts = (sentences[at] ?? "").split(/(?<=\S)\s+/u);
+  const bound = parts
+    .toSpliced(Math.floor(place * (parts.length + (at < sentences.length - 1 ? 0 : 1))), 0, words)
+    .join(" ");
+  return sentences.with(at, bound).join(" ");
+}
+
+const named = (sentence: string): number[] =>
+  [...sentence.matchAll(/\d+/gu)].map(([number]) => Number(number));
+
+/** What of such a reply is still taken as a yes. */
+export function stillYes({ reply, yes, text }: Splice): number[] {
+  const got = read(reply, text);
+  return yes.filter((number) => got.yes.includes(number));
+}
