@@ -4,6 +4,7 @@ import { attachmentTooLarge } from "./file/attachment-too-large.ts";
 import { attachmentUnreadable } from "./file/attachment-unreadable.ts";
 import { dynamicForm } from "./file/dynamic-form.ts";
 import { notAForm } from "./file/not-a-form.ts";
+import { listNotTaken } from "./file/list-not-taken.ts";
 import { officeDocument } from "./file/office-document.ts";
 import { portfolio } from "./file/portfolio.ts";
 import { printedSheet } from "./file/printed-sheet.ts";
@@ -104,6 +105,7 @@ import { safetyWording } from "./sheet/safety-wording.ts";
 import { sheetRecovered } from "./sheet/sheet-recovered.ts";
 import { shipToUnclear } from "./sheet/ship-to-unclear.ts";
 import { somethingOnPage } from "./sheet/something-on-page.ts";
+import { sheetFromList } from "./sheet/sheet-from-list.ts";
 import { spelling } from "./sheet/spelling.ts";
 import { typedOverSheet } from "./sheet/typed-over-sheet.ts";
 import { valueHidden } from "./sheet/value-hidden.ts";
@@ -125,6 +127,7 @@ export const fileChecks: readonly FileCheck[] = [
   sheetDamaged,
   attachmentTooLarge,
   attachmentUnreadable,
+  listNotTaken,
   officeDocument,
   textBeside,
   notAForm,
@@ -185,6 +188,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   legendCaseMixed,
   abbreviationUnknown,
   notesCarryOrders,
+  sheetFromList,
 ];
 
 /** Every check on a whole order. */

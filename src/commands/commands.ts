@@ -7,6 +7,7 @@ import { day } from "./day.ts";
 import { demo } from "./demo.ts";
 import { desk } from "./desk.ts";
 import { explain } from "./explain.ts";
+import { fill } from "./fill.ts";
 import { order } from "./order.ts";
 import { people } from "./people.ts";
 import { proof } from "./proof.ts";
@@ -24,6 +25,7 @@ export const commands: readonly Command[] = [
   proof,
   work,
   blank,
+  fill,
   order,
   people,
   settle,

@@ -23,6 +23,7 @@ import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
+import { withLists } from "./lists.ts";
 import { answeredForManager, forwardedByManager, managedBy, mayWriteTo, notManaged } from "./managers.ts";
 import {
   allWords,
@@ -96,8 +97,8 @@ async function open(
   bytes: Uint8Array,
   desk: Desk,
 ): Promise<Opened> {
-  const { reader, editions, catalogue } = desk;
-  const found = await openLetter(reader, bytes, String(number));
+  const { editions, catalogue } = desk;
+  const found = await openLetter(withLists(desk.reader, desk), bytes, String(number));
   const opened = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);

@@ -87,10 +87,15 @@ export async function openParts(
       return { file: nameOf(name, bytes), bytes, ...(folder === undefined ? {} : { folder }) };
     }),
   );
-  return named.map((file, i) => ({
-    attachment: { id: `${id}/${i + 1}`, ...file },
-    facts: found[i]?.facts ?? "unsafe",
-  }));
+  return named.map((file, i) => {
+    const origin = found[i]?.part.list;
+    // The sheets of a list stand behind it.
+    const list = named[found.findLastIndex(({ facts }, at) => at < i && isList(facts))]?.file ?? "";
+    return {
+      attachment: { id: `${id}/${i + 1}`, ...file, ...(origin === undefined ? {} : { list: { file: list, ...origin } }) },
+      facts: found[i]?.facts ?? "unsafe",
+    };
+  });
 }
 
 /** What an opened file is, with its sheet if it is one. */
@@ -157,10 +162,15 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
   return found;
 }
 
-/** The files within a file: those of an archive, and those inside a PDF. */
+function isList(facts: OpenedPart["facts"]): boolean {
+  return typeof facts === "object" && facts.kind === "list";
+}
+
+/** The files within a file: those of an archive, those inside a PDF, and the sheets that a list orders. */
 function withinOf(facts: OpenedPart["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
   if (typeof facts === "string") return undefined;
   if (facts.kind === "archive") return facts;
+  if (facts.kind === "list") return facts.files === undefined ? undefined : { files: facts.files, left: [] };
   return facts.kind === "pdf" ? facts.attached : undefined;
 }
 

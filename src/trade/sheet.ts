@@ -95,12 +95,26 @@ export interface Doubt {
   readonly shown?: string;
 }
 
+/** Where a sheet comes from that was filled in from a station list. */
+export interface ListOrigin {
+  /** The name of the list. */
+  readonly file: string;
+  /** The row that orders it; the first one of its station for a plate. */
+  readonly row: number;
+  /** The cell that says what stands at a place, filled in or not: "F14". */
+  readonly cells: { readonly [P in Place]?: string };
+  /** What stands in the list and cannot stand on the sheet. */
+  readonly unread: readonly Unread[];
+}
+
 interface Common {
   readonly id: FileId;
   /** The file's name as the sender sees it. */
   readonly file: string;
   /** The name it came with, if a sister has the same name. */
   readonly named?: string;
+  /** Absent if it came as a sheet. */
+  readonly list?: ListOrigin;
   readonly edition: {
     readonly name: string;
     readonly title: string;
