@@ -21,6 +21,8 @@ export interface Enclosed {
   readonly marked: readonly Enclosure[];
   /** Sheets with problems that have no marked copy, since the letter would become too large or too late. */
   readonly left: number;
+  /** Sheets that were filled in from the sender's list and have no marked copy. */
+  readonly filled: readonly Enclosure[];
   /** Blank sheets, for a sender who has none, or old ones. */
   readonly blanks: readonly Enclosure[];
   /** What was seen on pages, for those who read the answer. */
@@ -33,7 +35,14 @@ export interface Picture extends Enclosure {
 }
 
 /** An answer without any file. */
-export const nothingEnclosed: Enclosed = { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
+export const nothingEnclosed: Enclosed = {
+  proofs: [],
+  marked: [],
+  left: 0,
+  filled: [],
+  blanks: [],
+  pictures: [],
+};
 
 /** Files named in one line. */
 const mostNames = 6;
@@ -86,7 +95,7 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
   return { ...outline, chapters };
 }
 
-function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolean): string[] {
+function enclosedWords({ proofs, marked, left, filled, blanks }: Enclosed, toFix: boolean): string[] {
   const names = (files: readonly Enclosure[]): string =>
     listed(
       files.map(({ file }) => oneLine(file, 90)),
@@ -102,6 +111,11 @@ function enclosedWords({ proofs, marked, left, blanks }: Enclosed, toFix: boolea
       ? []
       : [
           `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields: ${use}.`,
+        ]),
+    ...(filled.length === 0
+      ? []
+      : [
+          `Enclosed: ${names(filled)}, filled in from your list. Your copy; you need not send ${filled.length === 1 ? "it" : "them"}.`,
         ]),
     ...(blanks.length === 0
       ? []

@@ -31,7 +31,7 @@ export const check = defineCommand({
     });
     if (folder !== undefined && enclosed !== undefined)
       for (const path of await writeFiles(
-        [...enclosed.marked, ...enclosed.proofs, ...enclosed.pictures],
+        [...enclosed.marked, ...enclosed.filled, ...enclosed.proofs, ...enclosed.pictures],
         folder,
       ))
         err(`wrote ${path}`);

@@ -1,6 +1,8 @@
-import { basename, dirname, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { composeAnswer } from "../answer/answer.ts";
 import { proofsFor } from "../answer/enclosures.ts";
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import { makeReport, type Report } from "../judging/report.ts";
 import { PackageThere, writePackage } from "../store/package-folder.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
@@ -26,9 +28,8 @@ export const fill = defineCommand({
     );
     if (!report.files.some(({ file }) => file.kind === "list"))
       throw new CannotRun(`${list} is no station list as \`burin blank\` writes it`);
-    const said = composeAnswer(report, catalogue).text.trimEnd();
     if (report.verdict === "fail") {
-      out(said);
+      out(composeAnswer(report, catalogue).text.trimEnd());
       return 1;
     }
     const sheets = attachments.filter((file) => file.list !== undefined);
@@ -45,8 +46,17 @@ export const fill = defineCommand({
       if ((cause as Partial<NodeJS.ErrnoException>).code === undefined) throw cause;
       throw new CannotRun(`cannot write ${folder}: ${reasonOf(cause)}`, { cause });
     }
-    out(said);
-    err(`wrote ${sheets.length} sheets and ${files.length - sheets.length} proofs into ${folder}`);
+    out(composeAnswer(asSheets(report, catalogue), catalogue).text.trimEnd());
+    for (const { file } of files) err(`wrote ${join(folder, file)}`);
     return 0;
   },
 });
+
+/** What would be answered if the sheets came as sheets: whoever fills them in sees them, and is not asked to. */
+function asSheets({ files, sheets }: Report, catalogue: Catalogue): Report {
+  const came = sheets.map(({ sheet }) => {
+    const { list, ...own } = sheet;
+    return list === undefined ? sheet : own;
+  });
+  return makeReport({ files: files.map(({ file }) => file), sheets: came }, catalogue);
+}

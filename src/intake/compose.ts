@@ -59,7 +59,7 @@ export async function answerTo(
       references: letter.references,
     },
     words,
-    [...enclosed.pictures, ...enclosed.marked, ...enclosed.blanks, ...enclosed.proofs],
+    [...enclosed.pictures, ...enclosed.marked, ...enclosed.filled, ...enclosed.blanks, ...enclosed.proofs],
   );
   return {
     messageId,

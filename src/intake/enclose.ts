@@ -41,7 +41,7 @@ export async function enclose(
   attachments: readonly Attachment[],
   making: Making,
 ): Promise<Enclosed> {
-  if (report.held) return { proofs: [], marked: [], left: 0, blanks: [], pictures: [] };
+  if (report.held) return { proofs: [], marked: [], left: 0, filled: [], blanks: [], pictures: [] };
   const { marked, left } = await markSheets(report, attachments, making);
   const proofs = await proofsFor(report, making.catalogue, making.revisions);
   const blanks = await blanksFor(report, making.catalogue, making.editions);
@@ -49,9 +49,23 @@ export async function enclose(
     proofs: tellApart(proofs),
     marked: tellApart(marked),
     left,
+    filled: filledFor(report, attachments, marked),
     blanks,
     pictures: picturesFor(report, making.pictures),
   };
+}
+
+/** The sheets that the answer asks about as filled in, as far as no copy of them is marked. */
+function filledFor(
+  report: Report,
+  attachments: readonly Attachment[],
+  marked: readonly Enclosure[],
+): Enclosure[] {
+  const came = new Set(report.sheets.map(({ sheet }) => sheet.id));
+  const copies = new Set(marked.map(({ file }) => file));
+  return attachments
+    .filter(({ id, file, list }) => list !== undefined && came.has(id) && !copies.has(markedName(file)))
+    .map(({ file, bytes }) => ({ file, type: "application/pdf", bytes }));
 }
 
 /** Pictures that belong to this report, from its first problem on. */

@@ -1,12 +1,12 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
 import { fillSheet } from "../drawing/fill-sheet.ts";
+import { printedTexts } from "../drawing/list/list-words.ts";
 import { sheetsOfList } from "../drawing/list/sheets-of-list.ts";
 import type { Reader } from "../ports/reader.ts";
 import type { Edition } from "../reading/edition.ts";
 import type { FileFacts, Part } from "../reading/facts.ts";
 import { type ListForm, listForm } from "../reading/list/list-form.ts";
-import { printedTexts } from "../drawing/list/list-words.ts";
 import { readList } from "../reading/list/read-list.ts";
 
 interface Making {

@@ -92,7 +92,11 @@ export async function openParts(
     // The sheets of a list stand behind it.
     const list = named[found.findLastIndex(({ facts }, at) => at < i && isList(facts))]?.file ?? "";
     return {
-      attachment: { id: `${id}/${i + 1}`, ...file, ...(origin === undefined ? {} : { list: { file: list, ...origin } }) },
+      attachment: {
+        id: `${id}/${i + 1}`,
+        ...file,
+        ...(origin === undefined ? {} : { list: { file: list, ...origin } }),
+      },
       facts: found[i]?.facts ?? "unsafe",
     };
   });

@@ -43,7 +43,11 @@ export async function tryFiles(
   given: readonly TriedFile[],
   caps: Caps = usualCaps,
 ): Promise<Tried> {
-  const { files, letters, ...letter } = await openAll(withLists(reader, { editions, catalogue }), given, caps);
+  const { files, letters, ...letter } = await openAll(
+    withLists(reader, { editions, catalogue }),
+    given,
+    caps,
+  );
   const today = dateIn(clock.now(), timeZone);
   const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
   const brought = {

@@ -107,7 +107,11 @@ export const listNotTaken = defineFileCheck({
       wording: "twice",
       says: "The list asks for one thing twice: Order!B9 “Order number”.",
     },
-    { shows: "a list as it was sent out", given: listAs({ what: "empty", where: "Stations" }), wording: "empty" },
+    {
+      shows: "a list as it was sent out",
+      given: listAs({ what: "empty", where: "Stations" }),
+      wording: "empty",
+    },
   ],
   *find({ id, kind, faults = [] }, _, say) {
     if (kind !== "list") return;

@@ -12,8 +12,8 @@ export const sheetFromList = defineSheetCheck({
   why: "Nobody has seen these sheets yet but the program that filled them in. The buyer sees them, and what would be cut, before anything is.",
   wordings: {
     filled: {
-      says: "This sheet was filled in from the list {list}.",
-      fix: "Look at it and at the proof: what they show is what will be cut. To change something, send the corrected list.",
+      says: "Filled in from the list {list}; nobody has looked at it yet.",
+      fix: "Look at the proof: what it shows is what will be cut. To change something, send the corrected list.",
     },
   },
   passing: [{ shows: "a sheet that came as a sheet", given: ({ device }) => device() }],
@@ -22,7 +22,7 @@ export const sheetFromList = defineSheetCheck({
       shows: "a row of a list",
       given: ({ device }) => device({ list }),
       wording: "filled",
-      says: "This sheet was filled in from the list stations.xlsx.",
+      says: "Filled in from the list stations.xlsx; nobody has looked at it yet.",
     },
   ],
   *find(sheet, _, say) {

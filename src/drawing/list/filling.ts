@@ -37,6 +37,7 @@ export function startFilling(edition: Edition, catalogue: Catalogue): Filling {
   const cells: { [P in Place]?: string } = {};
   const unread: Unread[] = [];
   const refuse: Filling["refuse"] = (place, said, wants) => {
+    if (said.at !== "") cells[place] = said.at;
     unread.push({ place, typed: said.text, wants: said.odd === undefined ? wants : wantsBy[said.odd] });
   };
   const put: Filling["put"] = (place, said) => {
@@ -81,17 +82,21 @@ function taking(
     return /[\r\n]/.test(text) ? { wants: "one row of the legend in a cell" } : { field, value: text };
   const typed = text.trim();
   const { holds } = places[place as Entry];
-  if (holds === "text") return { field, value: place === "notes" ? typed : typed.replaceAll(/\s*[\r\n]+\s*/g, " ") };
+  if (holds === "text")
+    return { field, value: place === "notes" ? typed : typed.replaceAll(/\s*[\r\n]+\s*/g, " ") };
   if (holds === "tick") return ticking(field, typed);
   const known: Choices = place in choicesAt ? choicesAt[place as ChoicePlace].of(catalogue) : [];
   const code = known.find((one) => same(one.code, typed) || same(one.name, typed))?.code ?? digitsOf(typed);
   const ticked = fields.find((one) => one.ticked === code);
   if (ticked !== undefined) return { field: ticked, value: true };
-  const own = Object.entries(field.values).find(([word, means]) => same(word, typed) || same(means, code))?.[0];
+  const own = Object.entries(field.values).find(
+    ([word, means]) => same(word, typed) || same(means, code),
+  )?.[0];
   if (own !== undefined) return { field, value: own };
   const name = known.find((one) => one.code === code)?.name ?? code;
   const words = choicesOf(field, edition, catalogue);
-  const chosen = words === undefined ? known.find((one) => one.code === code)?.code : words.find((one) => same(one, name));
+  const chosen =
+    words === undefined ? known.find((one) => one.code === code)?.code : words.find((one) => same(one, name));
   if (chosen !== undefined) return { field, value: chosen };
   if (words === undefined && known.length === 0) return { field, value: typed };
   return { wants: wanted(words ?? known.map((one) => one.name), place, catalogue) };

@@ -3,6 +3,7 @@ import { choicesAt } from "../../reading/choices.ts";
 import type { ListField, ListForm } from "../../reading/list/list-form.ts";
 import { type ChoicePlace, rowOf } from "../../trade/place.ts";
 import { choicesOf, roomOf } from "../blank/choices.ts";
+import { roomWords } from "../blank/furniture.ts";
 
 /** What may be chosen for a field of a list; undefined if one types freely. */
 export function wordsFor(
@@ -27,7 +28,8 @@ export function hintOf({ place, on }: ListField, catalogue: Catalogue): string {
   if (place === "finish" || place === "lettering")
     return "of every device whose row says nothing else; a plate is as its devices are";
   if (place === "gangs") return "how many openings the plate has; once for a station is enough";
-  if (place === "position") return "which opening of the plate, counted from the left; empty for a device alone";
+  if (place === "position")
+    return "which opening of the plate, counted from the left; empty for a device alone";
   const characters = roomOf(place, "device", catalogue);
   return rowOf(place).tip?.replace("{characters}", String(characters)) ?? "";
 }
@@ -62,7 +64,10 @@ export function exampleRows({ columns }: ListForm, { layouts }: Catalogue): read
   const [layout] = layouts
     .filter((one) => buttonsOf(one) > 1)
     .toSorted((one, other) => buttonsOf(one) - buttonsOf(other));
-  const buttons = Array.from({ length: Math.min(layout === undefined ? 0 : buttonsOf(layout), 8) }, (_, i) => i);
+  const buttons = Array.from(
+    { length: Math.min(layout === undefined ? 0 : buttonsOf(layout), 8) },
+    (_, i) => i,
+  );
   const legends = (row: number): Record<string, string> =>
     Object.fromEntries(buttons.map((i) => [`row.${i + 1}.1`, exampleLegends[row]?.[i] ?? ""]));
   const common = { layout: layout?.name ?? "" };
@@ -73,7 +78,10 @@ export function exampleRows({ columns }: ListForm, { layouts }: Catalogue): read
   ];
   const keyOf = ({ place, on }: ListField): string => (on === "device" ? place : on);
   const shown = columns.filter((field) => rows.some((row) => keyOf(field) in row));
-  return [shown.map(({ label }) => label), ...rows.map((row) => shown.map((field) => row[keyOf(field)] ?? ""))];
+  return [
+    shown.map(({ label }) => label),
+    ...rows.map((row) => shown.map((field) => row[keyOf(field)] ?? "")),
+  ];
 }
 
 /** Every text that stands in lists of ours besides what is filled in. */
@@ -87,11 +95,19 @@ export function printedTexts(form: ListForm, catalogue: Catalogue): string[] {
     ...fields.flatMap((field) => [
       field.label,
       hintOf(field, catalogue),
-      (wordsFor(field, form, catalogue) ?? []).join(", "),
       ...(wordsFor(field, form, catalogue) ?? []),
     ]),
     ...Object.values(helpHeadings),
+    ...roomLines(catalogue).flat(),
   ].filter((text) => text !== "");
 }
 
-export const helpHeadings = { field: "What is asked", hint: "What to know", words: "What can be chosen" } as const;
+export const helpHeadings = { hint: "What to know", words: "What can be chosen" } as const;
+
+/** What there is room for on each layout. */
+export function roomLines({ layouts, plate }: Catalogue): (readonly [label: string, room: string])[] {
+  return [
+    ...layouts.map((layout) => [layout.name, `${roomWords(layout)} characters`] as const),
+    ["Plate legend", `${roomWords(plate)} characters`],
+  ];
+}

@@ -7,7 +7,15 @@ import type { ListForm } from "../../reading/list/list-form.ts";
 import type { Place } from "../../trade/place.ts";
 import { palette } from "../blank/canvas.ts";
 import { roomOf } from "../blank/choices.ts";
-import { exampleRows, exampleTitle, helpHeadings, helpLines, hintOf, wordsFor } from "./list-words.ts";
+import {
+  exampleRows,
+  exampleTitle,
+  helpHeadings,
+  helpLines,
+  hintOf,
+  roomLines,
+  wordsFor,
+} from "./list-words.ts";
 
 /** The earliest time that an archive can hold. */
 const noTime = "1980-01-01T00:00:00";
@@ -24,26 +32,31 @@ interface Sheet {
   readonly columns: { readonly width: number }[];
   readonly stickyRowsCount?: number;
   readonly stickyColumnsCount?: number;
-  readonly orientation?: "landscape";
+  readonly orientation: "landscape";
 }
 
 /** The station list, empty: an Excel workbook. The same catalogue and editions always make the same bytes. */
 export async function listWorkbook(form: ListForm, catalogue: Catalogue): Promise<Uint8Array> {
   const explained = helpSheet(form, catalogue);
-  const written = writeWorkbook(
-    [orderSheet(form, catalogue), stationsSheet(form), explained.sheet],
-    { fontFamily: "Arial", fontSize: 10 },
-  );
+  const written = writeWorkbook([orderSheet(form, catalogue), stationsSheet(form), explained.sheet], {
+    fontFamily: "Arial",
+    fontSize: 10,
+  });
   const parts = unzipSync(new Uint8Array(await (await written.toBlob()).arrayBuffer()));
   const change = (sheet: number, how: (xml: string) => string): void => {
     const name = `xl/worksheets/sheet${sheet}.xml`;
-    parts[name] = strToU8(how(strFromU8(parts[name] ?? new Uint8Array())));
+    parts[name] = strToU8(onePageWide(how(strFromU8(parts[name] ?? new Uint8Array()))));
   };
   const choice = (place: string, range: string): string[] => {
     const from = explained.choices.get(place);
     return from === undefined ? [] : [choiceOf(range, from)];
   };
-  change(1, (xml) => offering(xml, form.head.flatMap((field, i) => choice(keyOf(field), `B${i + 2}`))));
+  change(1, (xml) =>
+    offering(
+      xml,
+      form.head.flatMap((field, i) => choice(keyOf(field), `B${i + 2}`)),
+    ),
+  );
   change(2, (xml) =>
     typedAsText(
       offering(
@@ -57,6 +70,7 @@ export async function listWorkbook(form: ListForm, catalogue: Catalogue): Promis
       ),
     ),
   );
+  change(3, (xml) => xml);
   // The library puts the time of the clock on every file within.
   return zipSync(parts, { mtime: noTime });
 }
@@ -71,6 +85,7 @@ function orderSheet({ head }: ListForm, catalogue: Catalogue): Sheet {
   const required: readonly Place[] = requiredPlaces("device");
   return {
     sheet: "Order",
+    orientation: "landscape",
     columns: [{ width: 30 }, { width: 40 }, { width: 62 }],
     stickyRowsCount: 1,
     data: [
@@ -100,12 +115,20 @@ function stationsSheet({ columns }: ListForm): Sheet {
     stickyRowsCount: 1,
     stickyColumnsCount: 1,
     columns: columns.map(({ place, on, label }) => ({
-      width: place === "notes" ? 40 : place.startsWith("row.") || on === "plain" ? 12 : Math.max(11, label.length * 0.8),
+      width:
+        place === "notes"
+          ? 40
+          : place.startsWith("row.") || on === "plain"
+            ? 12
+            : Math.max(11, label.length * 0.8),
     })),
     data: [
       columns.map(({ label }) => ({ ...heading, value: label, alignVertical: "top", height: 42 })),
       ...Array.from({ length: drawnRows }, () =>
-        columns.map(({ place }) => ({ ...entry, ...(isShaded(place) ? { backgroundColor: palette.panel } : {}) })),
+        columns.map(({ place }) => ({
+          ...entry,
+          ...(isShaded(place) ? { backgroundColor: palette.panel } : {}),
+        })),
       ),
     ],
   };
@@ -124,6 +147,11 @@ function helpSheet(
 ): { readonly sheet: Sheet; readonly choices: ReadonlyMap<string, string> } {
   const [title = "", ...lines] = helpLines(form, catalogue);
   const [names = [], ...rows] = exampleRows(form, catalogue);
+  const line = (label: string, ...rest: SheetData[number]): SheetData[number] => [
+    { value: label, ...around },
+    ...rest,
+  ];
+  const fields = [...form.columns, ...form.head];
   const data: SheetData = [
     [{ value: title, fontSize: 14, fontWeight: "bold", height: 26 }],
     ...lines.map((value) => [{ value, height: 16 }]),
@@ -132,23 +160,29 @@ function helpSheet(
     names.map((value) => ({ ...heading, value, height: 30, alignVertical: "top" as const })),
     ...rows.map((row) => row.map((value) => ({ ...around, value, type: String, format: "@" }))),
     [],
-    Object.values(helpHeadings).map((value) => ({ ...heading, value })),
+    [{ value: helpHeadings.hint, fontWeight: "bold", height: 18 }],
+    ...form.columns.flatMap((field) => {
+      const hint = field.place.startsWith("row.") ? "" : hintOf(field, catalogue);
+      return hint === "" ? [] : [line(field.label, { value: hint })];
+    }),
+    ...roomLines(catalogue).map(([label, room]) => line(label, { value: room })),
+    [],
+    [{ value: helpHeadings.words, fontWeight: "bold", height: 18 }],
   ];
   const choices = new Map<string, string>();
-  for (const field of [...form.head, ...form.columns]) {
+  for (const field of fields) {
     const words = wordsFor(field, form, catalogue) ?? [];
-    const hint = hintOf(field, catalogue);
-    if (words.length === 0 && hint === "") continue;
-    const row = data.length + 1;
-    if (words.length > 0) choices.set(keyOf(field), `'${help}'!$C$${row}:$${lettersOf(1 + words.length)}$${row}`);
-    data.push([
-      { value: field.label, ...around },
-      { value: hint, textColor: palette.quiet },
-      ...words.map((value) => ({ ...around, value, type: String, format: "@" })),
-    ]);
+    if (words.length === 0 || choices.has(keyOf(field))) continue;
+    data.push(line(field.label, ...words.map((value) => ({ ...around, value, type: String, format: "@" }))));
+    choices.set(keyOf(field), `'${help}'!$B$${data.length}:$${lettersOf(words.length)}$${data.length}`);
   }
   return {
-    sheet: { sheet: help, columns: [22, 22, ...Array.from({ length: 12 }, () => 12)].map((width) => ({ width })), data },
+    sheet: {
+      sheet: help,
+      orientation: "landscape",
+      columns: [{ width: 24 }, ...Array.from({ length: 12 }, () => ({ width: 13 }))],
+      data,
+    },
     choices,
   };
 }
@@ -159,12 +193,20 @@ function keyOf({ place, on }: { readonly place: Place; readonly on: string }): s
 
 /** ECMA-376-1 §18.3.1.32 and §18.3.1.33: what may be typed into cells. */
 function choiceOf(range: string, from: string): string {
-  return validation(range, 'type="list" errorStyle="stop" errorTitle="Please choose" error="Choose one of the list."', from);
+  return validation(
+    range,
+    'type="list" errorStyle="stop" errorTitle="Please choose" error="Choose one of the list."',
+    from,
+  );
 }
 
 function lengthOf(range: string, most: number): string {
   const told = `errorTitle="Too long" error="There is room for ${most} characters in this row of the legend."`;
-  return validation(range, `type="textLength" operator="lessThanOrEqual" errorStyle="warning" ${told}`, String(most));
+  return validation(
+    range,
+    `type="textLength" operator="lessThanOrEqual" errorStyle="warning" ${told}`,
+    String(most),
+  );
 }
 
 function validation(range: string, rule: string, formula: string): string {
@@ -176,9 +218,22 @@ function offering(xml: string, rules: readonly string[]): string {
   return rules.length === 0 ? xml : xml.replace("<pageMargins", `${all}<pageMargins`);
 }
 
+/** ECMA-376-1 §18.3.1.63 and §18.3.1.65: Letter paper (1), as wide as one page and as long as need be. */
+function onePageWide(xml: string): string {
+  return xml
+    .replace(/<worksheet\b[^>]*>/, '$&<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>')
+    .replace(/<pageSetup\b[^>]*\/>/, "")
+    .replace(
+      /<pageMargins\b[^>]*\/>/,
+      '$&<pageSetup paperSize="1" orientation="landscape" fitToWidth="1" fitToHeight="0"/>',
+    );
+}
+
 /** Gives whole columns the format of their first empty cell, so that text stays text in every row. */
 function typedAsText(xml: string): string {
-  const styles = [...(/<row r="2"[^>]*>(.*?)<\/row>/s.exec(xml)?.[1] ?? "").matchAll(/<c r="[A-Z]+2" s="(\d+)"/g)];
+  const styles = [
+    ...(/<row r="2"[^>]*>(.*?)<\/row>/s.exec(xml)?.[1] ?? "").matchAll(/<c r="[A-Z]+2" s="(\d+)"/g),
+  ];
   let column = 0;
   return xml.replaceAll("<col ", () => `<col style="${styles[column++]?.[1] ?? 0}" `);
 }

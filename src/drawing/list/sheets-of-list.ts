@@ -67,7 +67,11 @@ function stationsOf({ devices }: StationList, catalogue: Catalogue): Placed[][] 
     return members.map((device): Placed => {
       const opening = Number(saidFor(device, "position")?.text.trim());
       const isFree =
-        inPlate && opening > 0 && opening <= mostGangs(catalogue) && !taken.has(opening) && markOf(device) !== "";
+        inPlate &&
+        opening > 0 &&
+        opening <= mostGangs(catalogue) &&
+        !taken.has(opening) &&
+        markOf(device) !== "";
       if (isFree) taken.add(opening);
       const gangs = gangsIn(device) ?? ofStation;
       return {
@@ -110,7 +114,9 @@ function plateSheet(station: readonly Placed[], plate: Edition, { list, catalogu
   filling.put("gangs", first?.gangs ?? cellOf("gangs"));
   for (const place of ["finish", "lettering"] as const) {
     const own = station.flatMap(({ device }) =>
-      [...device.said].filter(([field]) => field.on === "plate" && field.place === place).map(([, said]) => said),
+      [...device.said]
+        .filter(([field]) => field.on === "plate" && field.place === place)
+        .map(([, said]) => said),
     );
     const typed = own.find(({ text }) => text.trim() !== "");
     const ofDevices = station.map(({ device }) => {

@@ -1,4 +1,4 @@
-import { type Entry, entries, type Place, rowOf } from "../../trade/place.ts";
+import { entries, type Place, rowOf } from "../../trade/place.ts";
 import type { Edition, EditionField } from "../edition.ts";
 
 /** What a line of the head or a column of a list says: a place of the sheets that are made of it, or more of them. */
@@ -31,7 +31,15 @@ function isOfOrder(place: Place): boolean {
 const usual: readonly Place[] = ["finish", "lettering"];
 
 /** Columns in the order in which one fills them in; others stand behind the legends. */
-const first: readonly Place[] = ["mark", "gangs", "position", "layout", "legend-place", "finish", "lettering"];
+const first: readonly Place[] = [
+  "mark",
+  "gangs",
+  "position",
+  "layout",
+  "legend-place",
+  "finish",
+  "lettering",
+];
 
 /** The form of a list: the editions in use that Burin draws. Undefined if there is none for devices. */
 export function listForm(editions: readonly Edition[]): ListForm | undefined {
@@ -76,10 +84,13 @@ function plateField(plate: Edition, place: Place): ListField[] {
 
 /** Several boxes that make one choice are called by what the choice is. */
 function labelOf({ label, ticked, place }: EditionField): string {
-  return ticked === undefined || place === undefined ? label : rowOf(place as Entry).label;
+  return ticked === undefined || place === undefined ? label : rowOf(place).label;
 }
 
 /** Labels as they are compared. */
 export function labelKey(label: string): string {
-  return label.normalize("NFKC").toLowerCase().replace(/[^\p{L}\p{N}]/gu, "");
+  return label
+    .normalize("NFKC")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]/gu, "");
 }

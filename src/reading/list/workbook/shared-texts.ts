@@ -35,5 +35,7 @@ export function sharedTexts(xml: string): Written[] {
 
 /** ECMA-376-1 §22.9.2.19: what XML cannot hold is written _xHHHH_. */
 export function unescaped(text: string): string {
-  return text.replace(/_x([\dA-F]{4})_/gi, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
+  return text.replace(/_x([\dA-F]{4})_/gi, (_, code: string) =>
+    String.fromCharCode(Number.parseInt(code, 16)),
+  );
 }

@@ -35,7 +35,8 @@ export function looksIn(xml: string): Look[] {
       else if (name === "font" && within === "fonts") fonts.push({ struck: false, colour: "" });
       else if (name === "strike" && within === "font" && font !== undefined)
         font.struck = isOn(attributes["val"] ?? "1");
-      else if (name === "color" && within === "font" && font !== undefined) font.colour = colourOf(attributes);
+      else if (name === "color" && within === "font" && font !== undefined)
+        font.colour = colourOf(attributes);
       else if (name === "fill" && within === "fills") fills.push("");
       else if (name === "patternFill" && within === "fill" && attributes["patternType"] === "solid")
         fills[fills.length - 1] = "solid";

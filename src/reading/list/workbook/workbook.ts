@@ -102,7 +102,10 @@ const known: readonly (readonly [RegExp, ListFault["what"]])[] = [
 function strangeParts(names: readonly string[]): ListFault[] {
   const strange = names
     .filter((name) => !name.endsWith("/") && !harmless.test(name))
-    .map((name) => ({ what: known.find(([pattern]) => pattern.test(name))?.[1] ?? "part", where: name }) as const);
+    .map(
+      (name) =>
+        ({ what: known.find(([pattern]) => pattern.test(name))?.[1] ?? "part", where: name }) as const,
+    );
   const kinds = new Map(strange.map((one) => [one.what, one]));
   // Comments are drawn by a part of their own.
   if (kinds.has("comment") && !names.some((name) => /^xl\/media/i.test(name))) kinds.delete("picture");

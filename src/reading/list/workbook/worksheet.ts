@@ -49,7 +49,8 @@ export function readWorksheet(
         case "row":
           row = Number(attributes["r"] ?? row + 1);
           column = 0;
-          rowHidden = isOn(attributes["hidden"] ?? (allHidden ? "1" : "0")) || Number(attributes["ht"] ?? 1) === 0;
+          rowHidden =
+            isOn(attributes["hidden"] ?? (allHidden ? "1" : "0")) || Number(attributes["ht"] ?? 1) === 0;
           break;
         case "c":
           column = attributes["r"] === undefined ? column : columnOf(attributes["r"]);
@@ -106,9 +107,19 @@ export function readWorksheet(
   return { table: { name, rows: isLong ? rows.slice(0, 1) : rows }, more };
 }
 
-function cellOf({ column, row, type, look, value, struck, formula }: Open, texts: readonly Written[]): Cell | undefined {
+function cellOf(
+  { column, row, type, look, value, struck, formula }: Open,
+  texts: readonly Written[],
+): Cell | undefined {
   const shared = type === "s" ? texts[Number(value)] : undefined;
-  const text = type === "s" ? (shared?.text ?? "") : type === "b" ? (value === "1" ? "TRUE" : "FALSE") : unescaped(value);
+  const text =
+    type === "s"
+      ? (shared?.text ?? "")
+      : type === "b"
+        ? value === "1"
+          ? "TRUE"
+          : "FALSE"
+        : unescaped(value);
   if (text.trim() === "" && !formula) return undefined;
   const isText = type === "s" || type === "str" || type === "inlineStr";
   const number = isText || type === "b" ? undefined : plainNumber(text, look.format);

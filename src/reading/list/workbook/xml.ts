@@ -38,7 +38,7 @@ function decoded(written: string): string {
     if (decimal !== undefined) return String.fromCodePoint(Number(decimal));
     if (hex !== undefined) return String.fromCodePoint(Number.parseInt(String(hex), 16));
     const known = entities[String(name)];
-    if (known === undefined) throw new Error(`an unknown entity ${String(whole)}`);
+    if (known === undefined) throw new Error(`an unknown entity ${whole}`);
     return known;
   });
 }
