@@ -3,6 +3,7 @@ import { archiveLocked } from "./file/archive-locked.ts";
 import { attachmentTooLarge } from "./file/attachment-too-large.ts";
 import { attachmentUnreadable } from "./file/attachment-unreadable.ts";
 import { dynamicForm } from "./file/dynamic-form.ts";
+import { listBesideSheets } from "./file/list-beside-sheets.ts";
 import { listNotTaken } from "./file/list-not-taken.ts";
 import { notAForm } from "./file/not-a-form.ts";
 import { officeDocument } from "./file/office-document.ts";
@@ -81,6 +82,7 @@ import { legendTooWide } from "./sheet/legend-too-wide.ts";
 import { letteringUnreadable } from "./sheet/lettering-unreadable.ts";
 import { lettersTooSmall } from "./sheet/letters-too-small.ts";
 import { lettersTouch } from "./sheet/letters-touch.ts";
+import { listSaysOtherwise } from "./sheet/list-says-otherwise.ts";
 import { lookAlikeLetter } from "./sheet/look-alike-letter.ts";
 import { markNamesSeveral } from "./sheet/mark-names-several.ts";
 import { noWayToReachYou } from "./sheet/no-way-to-reach-you.ts";
@@ -128,6 +130,7 @@ export const fileChecks: readonly FileCheck[] = [
   attachmentTooLarge,
   attachmentUnreadable,
   listNotTaken,
+  listBesideSheets,
   officeDocument,
   textBeside,
   notAForm,
@@ -188,6 +191,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   legendCaseMixed,
   abbreviationUnknown,
   notesCarryOrders,
+  listSaysOtherwise,
   sheetFromList,
 ];
 

@@ -1,6 +1,7 @@
 import { numbersIn } from "../answer/numbered.ts";
 import { oneLine } from "../answer/one-line.ts";
 import { dateIn } from "../calendar/dates.ts";
+import { besideLists } from "../judging/beside-lists.ts";
 import { changesOf } from "../judging/changes.ts";
 import { needsPerson } from "../judging/for-person.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
@@ -104,12 +105,16 @@ async function open(
   const today = dateIn(receivedAt, desk.timeZone);
   const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
   const { date } = opened.letter;
+  const { files: read, sheets } = besideLists({
+    files: judged.map(({ file }) => file),
+    sheets: judged.flatMap(({ sheet }) => sheet ?? []),
+  });
   return {
     ...opened,
     number: String(number),
     came: { receivedAt, ...(date === undefined ? {} : { dated: date }) },
-    read: judged.map(({ file }) => file),
-    sheets: judged.flatMap(({ sheet }) => sheet ?? []),
+    read,
+    sheets,
     pictures: picturesOf(judged),
     texts: textsOf(opened.files),
   };

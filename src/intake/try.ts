@@ -1,4 +1,5 @@
 import { dateIn } from "../calendar/dates.ts";
+import { besideLists } from "../judging/beside-lists.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import type { Attachment } from "../trade/attachment.ts";
@@ -50,10 +51,10 @@ export async function tryFiles(
   );
   const today = dateIn(clock.now(), timeZone);
   const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
-  const brought = {
+  const brought = besideLists({
     files: read.map(({ file }) => file),
     sheets: read.flatMap(({ sheet }) => sheet ?? []),
-  };
+  });
   const known = {
     ...brought,
     texts: textsOf(files),

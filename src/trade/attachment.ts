@@ -71,6 +71,8 @@ export interface ReadFile {
   readonly list?: ListOrigin;
   /** What keeps a list from being taken; absent if nothing does. */
   readonly faults?: readonly ListFault[];
+  /** How many sheets came beside a list for places that it orders too. */
+  readonly beside?: number;
   /** How many sheets were put together in it. */
   readonly sheets?: number;
   /** The title of the edition that an unknown form is most like. */

@@ -107,6 +107,20 @@ export interface ListOrigin {
   readonly unread: readonly Unread[];
 }
 
+/** A list that says something else than a sheet. */
+export interface Otherwise {
+  /** The name of the list. */
+  readonly file: string;
+  readonly places: readonly {
+    readonly place: Place;
+    /** The cell of the list, and what stands there. */
+    readonly cell: string;
+    readonly says: string;
+    /** What stands on the sheet. */
+    readonly typed: string;
+  }[];
+}
+
 interface Common {
   readonly id: FileId;
   /** The file's name as the sender sees it. */
@@ -115,6 +129,8 @@ interface Common {
   readonly named?: string;
   /** Absent if it came as a sheet. */
   readonly list?: ListOrigin;
+  /** What a list that came beside it says otherwise of the same place. Absent if there is nothing. */
+  readonly otherwise?: Otherwise;
   readonly edition: {
     readonly name: string;
     readonly title: string;
