@@ -1,12 +1,15 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
+import { listFiles } from "../drawing/list/list-files.ts";
+import { listWorkbook } from "../drawing/list/list-workbook.ts";
 import type { ProofDetails } from "../drawing/proof/page.ts";
 import { proofPdf, proofSvgs } from "../drawing/proof.ts";
 import { everyProblem, type Report } from "../judging/report.ts";
 import type { Edition } from "../reading/edition.ts";
+import { listForm } from "../reading/list/list-form.ts";
 import type { Order } from "../trade/order.ts";
 import { knowsNoSheet } from "./make-outline.ts";
-import type { Enclosure } from "./message.ts";
+import { type Enclosure, workbookType } from "./message.ts";
 
 /** How often an order has been changed, by its number as typed; none where that is not known. */
 export type Revisions = ReadonlyMap<string, number>;
@@ -59,8 +62,8 @@ function drawn(
 }
 
 /**
- * Blank sheets of ours: both kinds for a sender who seems to have none, and the newer edition for one who used an old
- * one.
+ * Blank sheets of ours: both kinds for a sender who seems to have none, with an empty station list, and the newer
+ * edition for one who used an old one.
  */
 export async function blanksFor(
   report: Report,
@@ -76,13 +79,21 @@ export async function blanksFor(
     ({ drawn, replacedBy, form }) =>
       drawn && replacedBy === undefined && (knowsNoSheet(report) || outdated.has(form)),
   );
-  return Promise.all(
-    wanted.map(async (edition) => ({
-      file: `${edition.name}.pdf`,
-      type: "application/pdf",
-      bytes: await blankSheet(edition, catalogue),
-    })),
+  const form = knowsNoSheet(report) ? listForm(editions) : undefined;
+  const list: Enclosure[] =
+    form === undefined
+      ? []
+      : [{ file: listFiles.workbook, type: workbookType, bytes: await listWorkbook(form, catalogue) }];
+  const sheets = await Promise.all(
+    wanted.map(
+      async (edition): Promise<Enclosure> => ({
+        file: `${edition.name}.pdf`,
+        type: "application/pdf",
+        bytes: await blankSheet(edition, catalogue),
+      }),
+    ),
   );
+  return [...sheets, ...list];
 }
 
 /** An order number as part of a file name. What strangers type there becomes no path. */

@@ -1,5 +1,6 @@
+import type { Place } from "../trade/place.ts";
 import type { Otherwise, Sheet } from "../trade/sheet.ts";
-import { differencesOf } from "./differences.ts";
+import { differencesOf, textAt } from "./differences.ts";
 import { plainText } from "./keys.ts";
 import { wallPlaceOf } from "./wall-place.ts";
 
@@ -25,17 +26,19 @@ export function pairedWithLists(sheets: readonly Sheet[]): Pair[] {
 
 /** Where a list says something else than the sheet; undefined if the two agree. */
 export function otherwiseIn({ sheet, listed }: Pair): Otherwise | undefined {
-  const { file = "", cells = {} } = listed.list ?? {};
-  const places = differencesOf(sheet, listed)
-    .filter(
-      ({ place, was, now }) =>
-        isCut(place) || (was !== "" && now !== "" && plainText(was) !== plainText(now)),
-    )
-    .map(({ place, was, now }) => ({ place, cell: cells[place] ?? "", typed: was, says: now }));
+  const { file = "", cells = {}, unread = [] } = listed.list ?? {};
+  const said = differencesOf(sheet, listed).filter(
+    ({ place, was, now }) =>
+      isCut(place) || (now !== "" && plainText(was) !== plainText(now) && !place.startsWith("contact.")),
+  );
+  const places = [
+    ...said.map(({ place, was, now }) => ({ place, typed: was, says: now })),
+    ...unread.map(({ place, typed }) => ({ place, typed: textAt(sheet, place), says: typed })),
+  ].map((one) => ({ ...one, cell: cells[one.place] ?? "" }));
   return places.length === 0 ? undefined : { file, places };
 }
 
-/** Legends are compared as typed. What one of the two leaves out elsewhere, the other may say. */
-function isCut(place: string): boolean {
+/** What a list leaves empty elsewhere, the sheet may say. */
+function isCut(place: Place): boolean {
   return place.startsWith("row.") || place.startsWith("plain.");
 }
