@@ -1,5 +1,6 @@
 import { buttonsOf, type Catalogue } from "../../catalogue/catalogue.ts";
 import { choicesAt } from "../../reading/choices.ts";
+import { helpTitle } from "../../reading/list/list-facts.ts";
 import type { ListField, ListForm } from "../../reading/list/list-form.ts";
 import { type ChoicePlace, rowOf } from "../../trade/place.ts";
 import { choicesOf, roomOf } from "../blank/choices.ts";
@@ -39,7 +40,7 @@ export function helpLines({ head, columns }: ListForm, { maker }: Catalogue): re
   const labelOf = (place: string): string =>
     [...columns, ...head].find((field) => field.place === place)?.label ?? place;
   return [
-    "How to fill in this list",
+    helpTitle,
     `${maker.name} makes the order sheets of it, one for each device and one for each plate, and shows you all of them.`,
     "Nothing is cut before you have answered yes to what you are shown.",
     "1. On the sheet Order, say once who orders, who pays and where it goes.",

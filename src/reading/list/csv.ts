@@ -25,9 +25,11 @@ function tableOf(text: string): Table {
     .toSorted((one, other) => widthOf(other) - widthOf(one));
   return {
     name: "",
-    rows: widest.map((cells, i) =>
-      cells.flatMap((cell, column) => (cell.trim() === "" ? [] : [{ column, row: i + 1, text: cell }])),
-    ),
+    rows: widest
+      .map((cells, i) =>
+        cells.flatMap((cell, column) => (cell.trim() === "" ? [] : [{ column, row: i + 1, text: cell }])),
+      )
+      .filter((cells) => cells.length > 0),
   };
 }
 

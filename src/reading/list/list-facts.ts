@@ -37,12 +37,15 @@ export interface ListFacts {
 /** Stands in the first cell of every station list. */
 export const listTitle = "Station list";
 
+/** Stands in the first cell of the sheet that explains a list. Nothing may be filled in there. */
+export const helpTitle = "How to fill in this list";
+
 /** Rows of a table that are read, and columns of a row. */
 export const mostCells = { rows: 2_000, columns: 200 } as const;
 
 /** Whether tables are a station list: one of them begins with the title. */
 export function isList(tables: readonly Table[]): boolean {
-  return tables.some(({ rows }) => isTitle(rows.find((row) => row.length > 0)?.[0]?.text ?? ""));
+  return tables.some(({ rows }) => isTitle(rows[0]?.[0]?.text ?? ""));
 }
 
 export function isTitle(text: string): boolean {

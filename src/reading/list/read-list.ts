@@ -1,5 +1,5 @@
 import type { ListFault } from "../../trade/list-fault.ts";
-import { addressOf, type Cell, isTitle, type ListFacts, type Oddity, type Table } from "./list-facts.ts";
+import { addressOf, type Cell, helpTitle, isTitle, type ListFacts, type Oddity } from "./list-facts.ts";
 import { type ListField, type ListForm, labelKey } from "./list-form.ts";
 
 /** What a list says for one field, with its cell. The cell of an empty entry is where one would fill it in. */
@@ -25,7 +25,7 @@ export interface StationList {
 /** The cells of a list → what it says. `printed` are the texts that stand in every list of ours. */
 export function readList(
   { tables, more }: ListFacts,
-  { head: lines, columns }: ListForm,
+  form: ListForm,
   printed: readonly string[],
 ): StationList {
   const ours = new Set(printed.map(labelKey));
@@ -33,55 +33,67 @@ export function readList(
   const devices: ListedDevice[] = [];
   const faults: ListFault[] = [...more];
   for (const table of tables) {
+    const nameIn = (at: Address): string =>
+      table.name === "" ? addressOf(at) : `${table.name}!${addressOf(at)}`;
+    const refuse = (cells: readonly Cell[]): void => {
+      for (const cell of cells) faults.push({ what: "unplaced", where: nameIn(cell), text: cell.text });
+    };
+    const strange = (cells: readonly Cell[]): Cell[] => cells.filter(({ text }) => !ours.has(labelKey(text)));
+    // The example on the sheet that explains is no order.
+    const isHelp = table.rows[0]?.[0]?.text === helpTitle;
     let fields: ReadonlyMap<number, ListField> | undefined;
-    const nameOf = (at: Pick<Cell, "column" | "row">): string =>
-      fields === undefined && table.name !== "" ? `${table.name}!${addressOf(at)}` : addressOf(at);
-    const isRead = new Set<Cell>();
     for (const row of table.rows) {
-      if (fields === undefined) {
-        const [label, value] = [cellIn(row, 0), cellIn(row, 1)];
-        fields = columnsIn(row, columns);
-        const line = label === undefined ? undefined : fieldOf(label.text, lines);
-        if (fields !== undefined) {
-          for (const column of fields.keys()) isRead.add(cellIn(row, column) as Cell);
-          if (new Set(fields.values()).size < fields.size)
-            faults.push({ what: "twice", where: nameOf(row[0] as Cell), text: "a column" });
-        } else if (label !== undefined && line !== undefined) {
-          const at = nameOf({ column: 1, row: label.row });
-          if (head.has(line)) faults.push({ what: "twice", where: at, text: label.text });
-          head.set(line, saidIn(value, at));
-          isRead.add(label);
-          if (value !== undefined) isRead.add(value);
-        } else if (label !== undefined && isTitle(label.text)) isRead.add(label);
+      if (isHelp) refuse(strange(row));
+      else if (fields !== undefined) {
+        devices.push(deviceIn(row, fields));
+        refuse(row.filter(({ column }) => fields?.has(column) === false));
       } else {
-        const device = deviceIn(row, fields, nameOf);
-        for (const cell of row) if (fields.has(cell.column)) isRead.add(cell);
-        if (device !== undefined) devices.push(device);
+        fields = columnsIn(row, form.columns);
+        const line = fields === undefined ? lineIn(row, form.head, nameIn) : undefined;
+        if (fields !== undefined) {
+          refuse(row.filter(({ column }) => fields?.has(column) === false));
+          const twice = twiceIn(row, fields);
+          if (twice !== undefined) faults.push({ what: "twice", where: nameIn(twice), text: twice.text });
+        } else if (line !== undefined) {
+          if (head.has(line.field))
+            faults.push({ what: "twice", where: line.said.at, text: line.field.label });
+          head.set(line.field, line.said);
+          refuse(strange(row.filter(({ column }) => column > 1)));
+        } else refuse(isTitle(row[0]?.text ?? "") ? strange(row.slice(1)) : strange(row));
       }
-      for (const cell of row)
-        if (!isRead.has(cell) && !ours.has(labelKey(cell.text)))
-          faults.push({ what: "unplaced", where: nameOf(cell), text: cell.text });
     }
   }
-  if (devices.length === 0 && faults.length === 0) faults.push({ what: "empty", where: placeOfRows(tables) });
+  if (devices.length === 0 && faults.length === 0) faults.push({ what: "empty", where: "" });
   return { head, devices, faults };
 }
 
-function placeOfRows(tables: readonly Table[]): string {
-  return tables.at(-1)?.name ?? "";
+type Address = Pick<Cell, "column" | "row">;
+
+/** A line of the head: a label, and beside it what is filled in. */
+function lineIn(
+  row: readonly Cell[],
+  head: readonly ListField[],
+  nameIn: (at: Address) => string,
+): { readonly field: ListField; readonly said: Said } | undefined {
+  const label = cellIn(row, 0);
+  const field = label === undefined ? undefined : fieldOf(label.text, head);
+  if (label === undefined || field === undefined) return undefined;
+  return { field, said: saidIn(cellIn(row, 1), nameIn({ column: 1, row: label.row })) };
 }
 
-function deviceIn(
-  row: readonly Cell[],
-  fields: ReadonlyMap<number, ListField>,
-  nameOf: (at: Pick<Cell, "column" | "row">) => string,
-): ListedDevice | undefined {
-  const [first] = row;
-  if (first === undefined || !row.some(({ column }) => fields.has(column))) return undefined;
+/** The heading of a column that another one has too. */
+function twiceIn(row: readonly Cell[], fields: ReadonlyMap<number, ListField>): Cell | undefined {
+  const all = [...fields];
+  const [column] = all.find(([at, field]) => all.some(([other, one]) => other < at && one === field)) ?? [];
+  return column === undefined ? undefined : cellIn(row, column);
+}
+
+function deviceIn(row: readonly Cell[], fields: ReadonlyMap<number, ListField>): ListedDevice {
+  const number = row[0]?.row ?? 0;
   const said = [...fields].map(
-    ([column, field]) => [field, saidIn(cellIn(row, column), nameOf({ column, row: first.row }))] as const,
+    ([column, field]) => [field, saidIn(cellIn(row, column), addressOf({ column, row: number }))] as const,
   );
-  return { row: first.row, said: new Map(said) };
+  return { row: number, said: new Map(said) };
 }
 
 function saidIn(cell: Cell | undefined, at: string): Said {
