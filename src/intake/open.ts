@@ -81,25 +81,32 @@ export async function openParts(
 ): Promise<OpenedFile[]> {
   const room = { files: caps.files, bytes: caps.total };
   const found = await openAll(parts, 0, { reader, caps, room, time });
-  const named = tellApart(
-    found.map(({ part: { name, bytes } }) => {
-      const folder = foldersOf(name);
-      return { file: nameOf(name, bytes), bytes, ...(folder === undefined ? {} : { folder }) };
-    }),
-  );
-  return named.map((file, i) => {
-    const origin = found[i]?.part.list;
+  const named = namesOf(found);
+  let list = "";
+  return found.map((one, i) => {
+    const { file, ...rest } = named.get(one) ?? { file: "" };
     // The sheets of a list stand behind it.
-    const list = named[found.findLastIndex(({ facts }, at) => at < i && isList(facts))]?.file ?? "";
+    if (typeof one.facts === "object" && one.facts.kind === "list") list = file;
+    const origin = one.part.list === undefined ? {} : { list: { file: list, ...one.part.list } };
     return {
-      attachment: {
-        id: `${id}/${i + 1}`,
-        ...file,
-        ...(origin === undefined ? {} : { list: { file: list, ...origin } }),
-      },
-      facts: found[i]?.facts ?? "unsafe",
+      attachment: { id: `${id}/${i + 1}`, file, ...rest, ...origin, bytes: one.part.bytes },
+      facts: one.facts,
     };
   });
+}
+
+type Named = Pick<Attachment, "file" | "named" | "folder">;
+
+/** A name for each file. What came keeps its own; a sheet that was made of a list gives way to it. */
+function namesOf(found: readonly OpenedPart[]): ReadonlyMap<OpenedPart, Named> {
+  const all = found.toSorted((one, other) => Number("list" in one.part) - Number("list" in other.part));
+  const names = tellApart(
+    all.map(({ part: { name, bytes } }): Named & { file: string } => {
+      const folder = foldersOf(name);
+      return { file: nameOf(name, bytes), ...(folder === undefined ? {} : { folder }) };
+    }),
+  );
+  return new Map(all.map((one, i) => [one, names[i] ?? { file: "" }]));
 }
 
 /** What an opened file is, with its sheet if it is one. */
@@ -164,10 +171,6 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
       found.push({ part: { name, bytes: new Uint8Array(), looks: false }, facts: kind });
   }
   return found;
-}
-
-function isList(facts: OpenedPart["facts"]): boolean {
-  return typeof facts === "object" && facts.kind === "list";
 }
 
 /** The files within a file: those of an archive, those inside a PDF, and the sheets that a list orders. */
