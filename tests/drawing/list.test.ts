@@ -1,4 +1,4 @@
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { buttonsOf, type Layout } from "../../src/catalogue/catalogue.ts";
 import { blankSheet } from "../../src/drawing/blank-sheet.ts";
@@ -148,13 +148,20 @@ function ordered(stations: readonly (readonly Device[])[]) {
     const common = { mark: `S-${s + 1}`, ...head, unread: [] };
     const inPlate = station.length > 1;
     const plate = {
-      ...{ kind: "plate", ...common, gangs: station.length, finish: "COAL", lettering: "CRM" },
+      kind: "plate",
+      ...common,
+      gangs: station.length,
+      finish: "COAL",
+      lettering: "CRM",
       legends: some(station.map((device, i) => plateLegend(String(i + 1), device.plate))),
     };
     return [
       ...(inPlate ? [plate] : []),
       ...station.map((device, i) => ({
-        ...{ kind: "device", ...common, finish: device.finish.code, lettering: device.lettering.code },
+        kind: "device",
+        ...common,
+        finish: device.finish.code,
+        lettering: device.lettering.code,
         layouts: [device.layout.code],
         standing: inPlate ? "in-plate" : "alone",
         ...(inPlate ? { gangs: station.length, position: i + 1 } : {}),

@@ -58,7 +58,7 @@ export function rowsOf({ head = usualHead, devices = [alone] }: Filling, shop: S
     ...Object.entries(head).map(([label, value]) => [label, value]),
     [],
     columns,
-    ...devices.map((device) => columns.map((label) => device[label as keyof typeof device] ?? "")),
+    ...devices.map((device) => columns.map((label) => device[label] ?? "")),
   ];
 }
 
