@@ -5,3 +5,16 @@ declare module "damerau-levenshtein" {
     other: string,
   ): { steps: number; relative: number; similarity: number };
 }
+
+declare module "saxen" {
+  export class Parser {
+    on(
+      event: "openTag",
+      hear: (name: string, attributes: () => Readonly<Record<string, string>>) => void,
+    ): this;
+    on(event: "closeTag", hear: (name: string) => void): this;
+    on(event: "text" | "cdata" | "attention", hear: (text: string) => void): this;
+    on(event: "error" | "warn", hear: (cause: Error) => void): this;
+    parse(xml: string): this;
+  }
+}

@@ -25,6 +25,8 @@ export interface Enclosed {
   readonly left: number;
   /** The names of those copies on which we have filled in something for their sender to check. */
   readonly mended: readonly string[];
+  /** Sheets that were filled in from the sender's list and have no marked copy. */
+  readonly filled: readonly Enclosure[];
   /** Blank sheets, for a sender who has none, or old ones. */
   readonly blanks: readonly Enclosure[];
   /** The sheets still to come, filled in as far as is known. */
@@ -44,14 +46,15 @@ export const nothingEnclosed: Enclosed = {
   marked: [],
   left: 0,
   mended: [],
+  filled: [],
   blanks: [],
   missing: { sheets: [], more: 0 },
   pictures: [],
 };
 
 /** Every file that goes with an answer, in the order in which it names them. */
-export function filesIn({ pictures, marked, missing, blanks, proofs }: Enclosed): Enclosure[] {
-  return [...pictures, ...marked, ...missing.sheets, ...blanks, ...proofs];
+export function filesIn({ pictures, marked, missing, filled, blanks, proofs }: Enclosed): Enclosure[] {
+  return [...pictures, ...marked, ...missing.sheets, ...filled, ...blanks, ...proofs];
 }
 
 /** Files named in one line. */
@@ -129,7 +132,7 @@ function missingWords(
 }
 
 function enclosedWords(
-  { proofs, marked, mended, left, missing, blanks }: Enclosed,
+  { proofs, marked, mended, left, missing, filled, blanks }: Enclosed,
   toFix: boolean,
 ): string[] {
   const names = (files: readonly Enclosure[]): string =>
@@ -157,6 +160,11 @@ function enclosedWords(
           )}: the last page names the fields. Check them before you send ${mended.length === 1 ? "it" : "them"} back.`,
         ]),
     ...missingWords(missing, names),
+    ...(filled.length === 0
+      ? []
+      : [
+          `Enclosed: ${names(filled)}, filled in from your list. Your copy; you need not send ${filled.length === 1 ? "it" : "them"}.`,
+        ]),
     ...(blanks.length === 0
       ? []
       : [`Enclosed: ${names(blanks)}, to be filled in on a computer, saved, and sent to us.`]),

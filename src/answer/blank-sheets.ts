@@ -1,12 +1,15 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { isBlank } from "../checks/required.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
+import { listFiles } from "../drawing/list/list-files.ts";
+import { listWorkbook } from "../drawing/list/list-workbook.ts";
 import type { Report } from "../judging/report.ts";
 import type { Edition } from "../reading/edition.ts";
+import { listForm } from "../reading/list/list-form.ts";
 import type { FileKind } from "../trade/attachment.ts";
 import type { SheetKind } from "../trade/place.ts";
 import { knowsNoSheet } from "./make-outline.ts";
-import type { Enclosure } from "./message.ts";
+import { type Enclosure, workbookType } from "./message.ts";
 
 /** What is sent in place of a sheet that can be filled in, or empty. */
 const inItsPlace: ReadonlySet<FileKind> = new Set([
@@ -36,7 +39,7 @@ export function blanksWanted(report: Report): ReadonlySet<SheetKind> {
   return new Set(old.map(({ sheet }) => sheet.kind));
 }
 
-/** Those sheets, on our editions in use. */
+/** Those sheets, on our editions in use, and an empty station list for a sender who has none. */
 export async function blanksFor(
   report: Report,
   catalogue: Catalogue,
@@ -46,11 +49,20 @@ export async function blanksFor(
   const wanted = editions.filter(
     ({ drawn, replacedBy, form }) => drawn && replacedBy === undefined && kinds.has(form),
   );
-  return Promise.all(
-    wanted.map(async (edition) => ({
-      file: `${edition.name}.pdf`,
-      type: "application/pdf",
-      bytes: await blankSheet(edition, catalogue),
-    })),
+  // Whoever has no sheet may like the list better.
+  const form = kinds.size > 1 ? listForm(editions) : undefined;
+  const list: Enclosure[] =
+    form === undefined
+      ? []
+      : [{ file: listFiles.workbook, type: workbookType, bytes: await listWorkbook(form, catalogue) }];
+  const sheets = await Promise.all(
+    wanted.map(
+      async (edition): Promise<Enclosure> => ({
+        file: `${edition.name}.pdf`,
+        type: "application/pdf",
+        bytes: await blankSheet(edition, catalogue),
+      }),
+    ),
   );
+  return [...sheets, ...list];
 }

@@ -1,5 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type OrderReport, type Report, sheetsOf, type Withdrawn } from "../judging/report.ts";
+import type { FileKind } from "../trade/attachment.ts";
 import type { Verdict } from "../trade/problem.ts";
 import { changedLines } from "./changed.ts";
 import { movedWords } from "./moved.ts";
@@ -124,8 +125,8 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
 /** Whether the sender seems not to know our sheets. */
 export function knowsNoSheet(report: Report): boolean {
   if (report.sheets.length > 0 || report.withdrawn.length > 0) return false;
-  const kinds = report.files.map(({ file }) => file.kind);
-  return cameWith(report) === "nothing" || kinds.includes("unknown-form") || kinds.includes("picture");
+  const unlike: readonly FileKind[] = ["unknown-form", "picture", "list"];
+  return cameWith(report) === "nothing" || report.files.some(({ file }) => unlike.includes(file.kind));
 }
 
 /** Questions bear the reference of their answer. */

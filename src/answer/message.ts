@@ -15,10 +15,13 @@ export interface Envelope {
   readonly auto?: "auto-replied" | "auto-generated";
 }
 
+/** ECMA-376-1 §12.3.23, from memory: the type of a workbook. */
+export const workbookType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
 /** A file that goes with an answer. */
 export interface Enclosure {
   readonly file: string;
-  readonly type: "application/pdf" | "image/png";
+  readonly type: "application/pdf" | "image/png" | typeof workbookType;
   readonly bytes: Uint8Array;
   /** For a picture that the page shows: by what the page calls it. RFC 2392 */
   readonly cid?: string;

@@ -28,6 +28,7 @@ const kinds = {
   decoration: "picture in the letter",
   "dynamic-form": "form for one viewer only",
   portfolio: "PDF portfolio",
+  list: "station list",
   "office-document": "office document",
   text: "text",
   archive: "archive, unpacked",

@@ -1,3 +1,4 @@
+import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import type { Report } from "../judging/report.ts";
 import type { Problem } from "../trade/problem.ts";
@@ -58,6 +59,8 @@ export function marksOf(report: Report): Map<FileId, MarkedProblem[]> {
   )) {
     const { kind, says, fix } = told;
     if (kind === "pass" || kind === "waiting") continue;
+    // The sheet itself goes with the answer.
+    if (told.problems.every(({ check }) => check === sheetFromList.id)) continue;
     const spots = told.problems.flatMap((problem) => problem.spots).filter(({ file }) => came.has(file));
     for (const [file, those] of Map.groupBy(spots, (spot) => spot.file)) {
       const places = [...new Set(those.flatMap(({ place }) => place ?? []))];

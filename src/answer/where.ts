@@ -20,6 +20,7 @@ export function whereOf(told: Told, files: Files): string | undefined {
   const where = [
     ...(under === undefined ? [] : fileWords(told, words, files)),
     ...fieldWords(told, words, files),
+    ...cellWords(told, files),
   ];
   return where.length === 0 ? undefined : where.join(". ");
 }
@@ -44,6 +45,21 @@ function fieldWords({ problems }: Told, words: string, files: Files): string[] {
   const labels = [...new Set(fields.map(({ label }) => label))];
   if (labels.length > mostFields || fields.every(({ said }) => said)) return [];
   return [`${labels.length === 1 ? "Field" : "Fields"}: ${listed(labels, mostFields)}`];
+}
+
+/** The cells of the lists from which the fields were filled in. */
+function cellWords({ problems }: Told, files: Files): string[] {
+  const cells = problems
+    .flatMap(({ spots }) => spots)
+    .flatMap(({ file, place }) => {
+      const { list } = nameOf(files, file).sheet ?? {};
+      const cell = place === undefined ? undefined : list?.cells[place];
+      return list === undefined || cell === undefined ? [] : [{ list: list.file, cell }];
+    });
+  return [...Map.groupBy(cells, ({ list }) => list)].map(
+    ([list, found]) =>
+      `In ${oneLine(list, 60)}: ${listed([...new Set(found.map(({ cell }) => cell))], mostNames)}`,
+  );
 }
 
 /**

@@ -3,6 +3,8 @@ import { archiveLocked } from "./file/archive-locked.ts";
 import { attachmentTooLarge } from "./file/attachment-too-large.ts";
 import { attachmentUnreadable } from "./file/attachment-unreadable.ts";
 import { dynamicForm } from "./file/dynamic-form.ts";
+import { listBesideSheets } from "./file/list-beside-sheets.ts";
+import { listNotTaken } from "./file/list-not-taken.ts";
 import { notAForm } from "./file/not-a-form.ts";
 import { officeDocument } from "./file/office-document.ts";
 import { portfolio } from "./file/portfolio.ts";
@@ -81,6 +83,7 @@ import { legendTooWide } from "./sheet/legend-too-wide.ts";
 import { letteringUnreadable } from "./sheet/lettering-unreadable.ts";
 import { lettersTooSmall } from "./sheet/letters-too-small.ts";
 import { lettersTouch } from "./sheet/letters-touch.ts";
+import { listSaysOtherwise } from "./sheet/list-says-otherwise.ts";
 import { lookAlikeLetter } from "./sheet/look-alike-letter.ts";
 import { markNamesSeveral } from "./sheet/mark-names-several.ts";
 import { noWayToReachYou } from "./sheet/no-way-to-reach-you.ts";
@@ -102,6 +105,7 @@ import { rowOrder } from "./sheet/row-order.ts";
 import { rowTooLong } from "./sheet/row-too-long.ts";
 import { rowWithoutFace } from "./sheet/row-without-face.ts";
 import { safetyWording } from "./sheet/safety-wording.ts";
+import { sheetFromList } from "./sheet/sheet-from-list.ts";
 import { sheetRecovered } from "./sheet/sheet-recovered.ts";
 import { shipToUnclear } from "./sheet/ship-to-unclear.ts";
 import { somethingOnPage } from "./sheet/something-on-page.ts";
@@ -126,6 +130,8 @@ export const fileChecks: readonly FileCheck[] = [
   sheetDamaged,
   attachmentTooLarge,
   attachmentUnreadable,
+  listNotTaken,
+  listBesideSheets,
   officeDocument,
   textBeside,
   notAForm,
@@ -186,6 +192,8 @@ export const sheetChecks: readonly SheetCheck[] = [
   legendCaseMixed,
   abbreviationUnknown,
   notesCarryOrders,
+  listSaysOtherwise,
+  sheetFromList,
 ];
 
 /** Every check on a whole order. */

@@ -11,6 +11,7 @@ import { contrastRatio } from "../lettering/contrast.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import type { FileKind, ReadFile } from "../trade/attachment.ts";
 import type { FaceName, Legend } from "../trade/legend.ts";
+import type { ListFault } from "../trade/list-fault.ts";
 import type { Place } from "../trade/place.ts";
 import type { DeviceSheet, PlateSheet, Sheet } from "../trade/sheet.ts";
 import type { OrderSubject } from "./check.ts";
@@ -265,10 +266,16 @@ export function fileAs(kind: FileKind): ReadFile {
   return { id: "1/1", file: fileNames[kind] ?? "S-104.pdf", kind };
 }
 
+/** A station list with something that keeps it from being taken. */
+export function listAs(...faults: readonly ListFault[]): ReadFile {
+  return { ...fileAs("list"), ...(faults.length === 0 ? {} : { faults }) };
+}
+
 const fileNames: Partial<Record<FileKind, string>> = {
   picture: "photo.jpg",
   decoration: "logo.png",
-  "office-document": "stations.xlsx",
+  list: "stations.xlsx",
+  "office-document": "schedule.xlsx",
   archive: "sheets.zip",
   "archive-locked": "sheets.zip",
   "too-large": "site.mov",

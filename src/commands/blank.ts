@@ -1,6 +1,10 @@
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { blankSheet } from "../drawing/blank-sheet.ts";
+import { listCsv } from "../drawing/list/list-csv.ts";
+import { listFiles } from "../drawing/list/list-files.ts";
+import { listWorkbook } from "../drawing/list/list-workbook.ts";
+import { listForm } from "../reading/list/list-form.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
 
@@ -8,9 +12,9 @@ export const blank = defineCommand({
   name: "blank",
   takes: "DIR",
   words: [1, 1],
-  summary: "Writes the blank sheets, to be filled in and sent back.",
+  summary: "Writes the blank sheets and the station list, to be filled in and sent back.",
   details:
-    "Drawn from the catalogue and the editions of our own that are not replaced: what they hold, Burin reads.",
+    "Drawn from the catalogue and the editions of our own that are not replaced: what they hold, Burin reads. The list,\nas a workbook and as CSV, is one file instead of many sheets.",
   options: settingsOption,
   async run([folder = ""], { settings }, { out }) {
     const { catalogue, editions } = await configure(settings);
@@ -19,19 +23,28 @@ export const blank = defineCommand({
       throw new CannotRun("no edition in use is marked `drawn: true`, so there is no sheet to draw");
     try {
       await mkdir(folder, { recursive: true });
-      const sheets = [];
+      const blanks = [];
       for (const edition of ours) {
-        const file = join(folder, `${edition.name}.pdf`);
-        const bytes = await blankSheet(edition, catalogue);
-        const there = await readFile(file).catch(() => undefined);
+        const says = `${edition.title}, ${edition.fields.length} fields`;
+        blanks.push({ name: `${edition.name}.pdf`, bytes: await blankSheet(edition, catalogue), says });
+      }
+      const form = listForm(editions);
+      if (form !== undefined) {
+        const says = "Station list: a row for each device instead of a sheet";
+        blanks.push({ name: listFiles.workbook, bytes: await listWorkbook(form, catalogue), says });
+        blanks.push({ name: listFiles.csv, bytes: listCsv(form), says });
+      }
+      for (const { name, bytes } of blanks) {
+        const there = await readFile(join(folder, name)).catch(() => undefined);
         // Somebody may have filled it in.
         if (there !== undefined && !there.equals(bytes))
-          throw new CannotRun(`${file} is there already and is no blank sheet of today; nothing was written`);
-        sheets.push({ file, bytes, edition });
+          throw new CannotRun(
+            `${join(folder, name)} is there already and is no blank of today; nothing was written`,
+          );
       }
-      for (const { file, bytes, edition } of sheets) {
-        await writeFile(file, bytes);
-        out(`${file}  ${edition.title}, ${edition.fields.length} fields`);
+      for (const { name, bytes, says } of blanks) {
+        await writeFile(join(folder, name), bytes);
+        out(`${join(folder, name)}  ${says}`);
       }
     } catch (cause) {
       if (cause instanceof CannotRun || !(cause instanceof Error && "code" in cause)) throw cause;

@@ -31,7 +31,13 @@ export const check = defineCommand({
     });
     if (folder !== undefined && enclosed !== undefined)
       for (const path of await writeFiles(
-        [...enclosed.marked, ...enclosed.missing.sheets, ...enclosed.proofs, ...enclosed.pictures],
+        [
+          ...enclosed.marked,
+          ...enclosed.missing.sheets,
+          ...enclosed.filled,
+          ...enclosed.proofs,
+          ...enclosed.pictures,
+        ],
         folder,
       ))
         err(`wrote ${path}`);

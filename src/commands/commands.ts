@@ -8,6 +8,7 @@ import { demo } from "./demo.ts";
 import { desk } from "./desk.ts";
 import { erase } from "./erase.ts";
 import { explain } from "./explain.ts";
+import { fill } from "./fill.ts";
 import { order } from "./order.ts";
 import { people } from "./people.ts";
 import { proof } from "./proof.ts";
@@ -25,6 +26,7 @@ export const commands: readonly Command[] = [
   proof,
   work,
   blank,
+  fill,
   order,
   people,
   settle,

@@ -1,6 +1,7 @@
 import { numbersIn } from "../answer/numbered.ts";
 import { oneLine } from "../answer/one-line.ts";
 import { dateIn } from "../calendar/dates.ts";
+import { besideLists } from "../judging/beside-lists.ts";
 import { changesOf } from "../judging/changes.ts";
 import { needsPerson } from "../judging/for-person.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
@@ -23,6 +24,7 @@ import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import { type Refusal, refusalOf } from "./etiquette.ts";
 import { type Forwarded, forwardedBy } from "./forwarded.ts";
+import { withLists } from "./lists.ts";
 import { answeredForManager, forwardedByManager, managedBy, mayWriteTo, notManaged } from "./managers.ts";
 import {
   allWords,
@@ -96,19 +98,23 @@ async function open(
   bytes: Uint8Array,
   desk: Desk,
 ): Promise<Opened> {
-  const { reader, editions, catalogue } = desk;
-  const found = await openLetter(reader, bytes, String(number));
+  const { editions, catalogue } = desk;
+  const found = await openLetter(withLists(desk.reader, desk), bytes, String(number));
   const opened = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
   const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
   const { date } = opened.letter;
+  const { files: read, sheets } = besideLists({
+    files: judged.map(({ file }) => file),
+    sheets: judged.flatMap(({ sheet }) => sheet ?? []),
+  });
   return {
     ...opened,
     number: String(number),
     came: { receivedAt, ...(date === undefined ? {} : { dated: date }) },
-    read: judged.map(({ file }) => file),
-    sheets: judged.flatMap(({ sheet }) => sheet ?? []),
+    read,
+    sheets,
     pictures: picturesOf(judged),
     texts: textsOf(opened.files),
   };

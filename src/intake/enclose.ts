@@ -59,10 +59,24 @@ export async function enclose(
     marked: tellApart(marked),
     left,
     mended,
+    filled: filledFor(report, attachments, marked),
     blanks,
     missing: { ...missing, sheets: tellApart(missing.sheets) },
     pictures: picturesFor(report, making.pictures),
   };
+}
+
+/** The sheets that the answer asks about as filled in, as far as no copy of them is marked. */
+function filledFor(
+  report: Report,
+  attachments: readonly Attachment[],
+  marked: readonly Enclosure[],
+): Enclosure[] {
+  const came = new Set(report.sheets.map(({ sheet }) => sheet.id));
+  const copies = new Set(marked.map(({ file }) => file));
+  return attachments
+    .filter(({ id, file, list }) => list !== undefined && came.has(id) && !copies.has(markedName(file)))
+    .map(({ file, bytes }) => ({ file, type: "application/pdf", bytes }));
 }
 
 /** Pictures that belong to this report, from its first problem on. */

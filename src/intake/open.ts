@@ -81,16 +81,32 @@ export async function openParts(
 ): Promise<OpenedFile[]> {
   const room = { files: caps.files, bytes: caps.total };
   const found = await openAll(parts, 0, { reader, caps, room, time });
-  const named = tellApart(
-    found.map(({ part: { name, bytes } }) => {
+  const named = namesOf(found);
+  let list = "";
+  return found.map((one, i) => {
+    const { file, ...rest } = named.get(one) ?? { file: "" };
+    // The sheets of a list stand behind it.
+    if (typeof one.facts === "object" && one.facts.kind === "list") list = file;
+    const origin = one.part.list === undefined ? {} : { list: { file: list, ...one.part.list } };
+    return {
+      attachment: { id: `${id}/${i + 1}`, file, ...rest, ...origin, bytes: one.part.bytes },
+      facts: one.facts,
+    };
+  });
+}
+
+type Named = Pick<Attachment, "file" | "named" | "folder">;
+
+/** A name for each file. What came keeps its own; a sheet that was made of a list gives way to it. */
+function namesOf(found: readonly OpenedPart[]): ReadonlyMap<OpenedPart, Named> {
+  const all = found.toSorted((one, other) => Number("list" in one.part) - Number("list" in other.part));
+  const names = tellApart(
+    all.map(({ part: { name, bytes } }): Named & { file: string } => {
       const folder = foldersOf(name);
-      return { file: nameOf(name, bytes), bytes, ...(folder === undefined ? {} : { folder }) };
+      return { file: nameOf(name, bytes), ...(folder === undefined ? {} : { folder }) };
     }),
   );
-  return named.map((file, i) => ({
-    attachment: { id: `${id}/${i + 1}`, ...file },
-    facts: found[i]?.facts ?? "unsafe",
-  }));
+  return new Map(all.map((one, i) => [one, names[i] ?? { file: "" }]));
 }
 
 /** What an opened file is, with its sheet if it is one. */
@@ -157,10 +173,11 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
   return found;
 }
 
-/** The files within a file: those of an archive, and those inside a PDF. */
+/** The files within a file: those of an archive, those inside a PDF, and the sheets that a list orders. */
 function withinOf(facts: OpenedPart["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
   if (typeof facts === "string") return undefined;
   if (facts.kind === "archive") return facts;
+  if (facts.kind === "list") return facts.files === undefined ? undefined : { files: facts.files, left: [] };
   return facts.kind === "pdf" ? facts.attached : undefined;
 }
 

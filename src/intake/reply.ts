@@ -95,7 +95,9 @@ export function answeringIn(
     state,
     (problem) => (as.party && maySettle(problem)) || (as.manager && isForManager(problem)),
   );
-  const settled = [...asked].filter(([, one]) => one.state === "settled").map(([number]) => number);
+  const settled = [...asked]
+    .filter(([, those]) => those.every(({ state }) => state === "settled"))
+    .map(([number]) => number);
   const answeredFor = ordersOf(goesOn, state);
   const given = {
     // Whoever says YES once more says nothing new.
@@ -121,7 +123,7 @@ export function answeringIn(
   const takesBack = settled.some((number) => first.answers.no.has(number));
   const open = given.open.filter((number) => !settled.includes(number));
   const { answers: all, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
-  const isManagers = (number: number): boolean => isForManager(asked.get(number)?.problem);
+  const isManagers = (number: number): boolean => isForManager(asked.get(number)?.[0]?.problem);
   const word = [...all.yes].filter(isManagers).flatMap((number) => asked.get(number) ?? []);
   // What a manager does not want cut is for one of us.
   const refused = [...all.no].filter(isManagers).map(
@@ -136,9 +138,12 @@ export function answeringIn(
     yes: new Set([...all.yes].filter((number) => !isManagers(number))),
     no: new Set([...all.no].filter((number) => !isManagers(number))),
   };
-  const isLate = (number: number): boolean => asked.get(number)?.state === "withdrawn";
+  const isWithdrawn = ({ state }: AskedHere): boolean => state === "withdrawn";
+  const isLate = (number: number): boolean => asked.get(number)?.every(isWithdrawn) === true;
   const late = [...answers.yes, ...answers.no].filter(isLate);
-  const yes = [...answers.yes].flatMap((number) => (isLate(number) ? [] : (asked.get(number) ?? [])));
+  const yes = [...answers.yes].flatMap((number) =>
+    (asked.get(number) ?? []).filter((one) => !isWithdrawn(one)),
+  );
   const sheets = state.orders.flatMap((order) => order.sheets);
   const kept = askedWords(
     yes.map(({ problem }) => problem),
@@ -157,25 +162,24 @@ export function answeringIn(
 type AskedHere = KnownQuestion & QuestionOf;
 
 /**
- * The questions of those answers by their numbers: those that a sender alone may settle, or has settled. A number
- * that two orders share is left out.
+ * The questions of those answers by their numbers: those that a sender alone may settle, or has settled. Several share
+ * a number where they read the same. A number that two orders share is left out.
  */
 function askedIn(
   goesOn: readonly Answered[],
   state: BuyerState,
   mayAnswer: (problem: Problem) => boolean,
-): Map<number, AskedHere> {
+): Map<number, readonly AskedHere[]> {
   const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
   const questions = ordersOf(goesOn, state)
     .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
     .filter((one) => one.state !== "gone" && one.letter <= last);
   const byNumber = Map.groupBy(questions, ({ number }) => number);
   return new Map(
-    [...byNumber].flatMap(([number, [first, ...more]]) =>
-      first !== undefined && more.every(({ order }) => order === first.order) && mayAnswer(first.problem)
-        ? [[number, first] as const]
-        : [],
-    ),
+    [...byNumber].filter(([, those]) => {
+      const [first] = those;
+      return those.every(({ order, problem }) => order === first?.order && mayAnswer(problem));
+    }),
   );
 }
 

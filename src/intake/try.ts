@@ -1,9 +1,11 @@
 import { dateIn } from "../calendar/dates.ts";
+import { besideLists } from "../judging/beside-lists.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import type { Attachment } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
+import { withLists } from "./lists.ts";
 import {
   type Caps,
   judgeOpened,
@@ -42,13 +44,17 @@ export async function tryFiles(
   given: readonly TriedFile[],
   caps: Caps = usualCaps,
 ): Promise<Tried> {
-  const { files, letters, ...letter } = await openAll(reader, given, caps);
+  const { files, letters, ...letter } = await openAll(
+    withLists(reader, { editions, catalogue }),
+    given,
+    caps,
+  );
   const today = dateIn(clock.now(), timeZone);
   const read = files.map((file) => judgeOpened(file, { editions, catalogue, today }));
-  const brought = {
+  const brought = besideLists({
     files: read.map(({ file }) => file),
     sheets: read.flatMap(({ sheet }) => sheet ?? []),
-  };
+  });
   const known = {
     ...brought,
     texts: textsOf(files),

@@ -85,11 +85,11 @@ function isRightOfOrder(count: Count, orders: readonly Order[]): boolean {
 function isRightOfLetter(count: Count, { sheets, files, orders }: Came): boolean {
   const twice = new Set(orders.flatMap((order) => order.twice.map(({ again }) => again.id)));
   const own = sheets.filter(({ id }) => !twice.has(id));
-  const attached = files.filter(({ kind }) => kind !== "decoration");
+  const attached = files.filter(({ kind, list }) => kind !== "decoration" && list === undefined);
   if (count.of === "file" && count.number === attached.length) return true;
   const unread = attached.filter(({ kind }) => !known.has(kind)).length;
   return isRight(count, tallyOf(count, own, unread), own);
 }
 
 /** Kinds of files that hold no sheet that nobody has seen. */
-const known = new Set<ReadFile["kind"]>(["sheet", "text", "archive", "saved-blank"]);
+const known = new Set<ReadFile["kind"]>(["sheet", "list", "text", "archive", "saved-blank"]);

@@ -45,7 +45,7 @@ export function questionOf(problem: Problem, sheets: ReadonlyMap<FileId, Sheet>)
  * The facts of a problem without file names, so that they stay the same when a sheet comes again under another name.
  */
 function lasting({ facts }: Problem, about: readonly Sheet[]): Problem["facts"] {
-  const names = new Set(about.flatMap(({ file, named }) => [file, named]));
+  const names = new Set(about.flatMap(({ file, named, list }) => [file, named, list?.file]));
   const isName = (fact: Fact): boolean =>
     Array.isArray(fact) ? fact.every((one) => names.has(one)) : names.has(String(fact));
   return Object.fromEntries(Object.entries(facts).filter(([, fact]) => !isName(fact)));

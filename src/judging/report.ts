@@ -1,6 +1,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { cutOf } from "../checks/fitted.ts";
 import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
+import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
 import { ageOf } from "../orders/age.ts";
 import type { Expected } from "../orders/expected.ts";
 import { gatherOrders } from "../orders/gather.ts";
@@ -165,9 +166,21 @@ export function makeReport(
       ? !anew.has(countedBy(one.count)) && !dealtWith.includes(one.letter)
       : !isSettled(one);
   const questions = memory((order: Order) => questioning(order.number, state, submission, byId));
+  const isFaulty = memory((order: Order) =>
+    membersOf(order).some((sheet) =>
+      reportOn(sheet).problems.some(
+        (problem) => problem.verdict === "fail" && !questions(order).isAnswered(problem),
+      ),
+    ),
+  );
   const withoutAnswered = (report: SheetReport, order: Order | undefined): SheetReport => {
     if (order === undefined) return report;
-    const problems = report.problems.filter((problem) => !questions(order).isAnswered(problem));
+    const problems = report.problems.filter(
+      (problem) =>
+        !questions(order).isAnswered(problem) &&
+        // Nobody is asked to look at all that a list orders before it is right.
+        !(problem.check === sheetFromList.id && isFaulty(order)),
+    );
     return problems.length === report.problems.length
       ? report
       : { ...report, problems, verdict: verdictOf(problems) };

@@ -20,6 +20,11 @@ export function differencesOf(old: Sheet, now: Sheet): Difference[] {
   });
 }
 
+/** What stands at any place of a sheet, its legends among them. */
+export function textAt(sheet: Sheet, place: Place): string {
+  return saidBy(sheet).get(place) ?? "";
+}
+
 /** What stands in each place of a sheet. */
 function saidBy(sheet: Sheet): Map<Place, string> {
   return new Map<Place, string>([

@@ -1,4 +1,7 @@
+import type { ListFault } from "../trade/list-fault.ts";
+import type { ListOrigin } from "../trade/sheet.ts";
 import type { ReadField } from "./form.ts";
+import type { ListFacts } from "./list/list-facts.ts";
 
 /** A rectangle on a page in PDF points, origin at the lower left: left, bottom, right, top. */
 export type Box = readonly [number, number, number, number];
@@ -102,6 +105,8 @@ export interface Part {
   /** Its name as it was given, "" if it had none. Not yet safe to print. */
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** If it was filled in from a station list: where in that it stands. */
+  readonly list?: Omit<ListOrigin, "file">;
   /**
    * It is no file of the sender's: a small picture in the text, a signature, or what a computer keeps beside files.
    */
@@ -125,6 +130,8 @@ export interface FileWords {
 export type FileFacts =
   | PdfFacts
   | { readonly kind: "locked-pdf" | "damaged-pdf" | "picture" | "office" | "locked-archive" | "other" }
+  /** A station list of ours, with the sheets that were filled in from it. */
+  | (ListFacts & { readonly files?: readonly Part[]; readonly faults?: readonly ListFault[] })
   /** A text, or a letter that holds nothing but text. */
   | { readonly kind: "text"; readonly words: FileWords }
   /** An archive, or another container such as a forwarded letter, which has words of its own. */

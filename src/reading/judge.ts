@@ -37,10 +37,11 @@ const kinds = {
   "locked-archive": "archive-locked",
   archive: "archive",
   other: "other",
-} as const satisfies Record<Exclude<FileFacts["kind"], "pdf">, FileKind>;
+} as const satisfies Record<Exclude<FileFacts["kind"], "pdf" | "list">, FileKind>;
 
 /** What was found in a file → what it is. */
 export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
+  if (facts.kind === "list") return { file: listFile(facts, file) };
   if (facts.kind !== "pdf") return { file: { ...file, kind: kinds[facts.kind] } };
   const isForm = facts.fields.some(isFillable);
   if (facts.portfolio) {
@@ -58,6 +59,12 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
   if (isForm)
     return { file: { ...file, kind: "unknown-form", ...(nearest === undefined ? {} : { nearest }) } };
   return { file: { ...file, kind: withoutFields(facts, known.editions) } };
+}
+
+/** Where no sheet can be made of lists, one is a document like others. */
+function listFile({ files, faults = [] }: Extract<FileFacts, { kind: "list" }>, file: SheetFile): ReadFile {
+  if (files === undefined) return { ...file, kind: "office-document" };
+  return { ...file, kind: "list", ...(faults.length === 0 ? {} : { faults }) };
 }
 
 /** How many sheets a file holds, with their fields or without. `edition` is that of the sheet that is read. */
@@ -116,9 +123,11 @@ function judgeSheet(
       picture === undefined ? [] : [[pictureName(picture), picture]],
     ),
   );
+  const sheet = readSheet(facts.fields, edition, file, catalogue, outlook);
+  const unread = [...sheet.unread, ...(file.list?.unread ?? [])];
   return {
     file: { ...file, kind: "sheet" },
-    sheet: { ...readSheet(facts.fields, edition, file, catalogue, outlook), doubts },
+    sheet: { ...sheet, unread, doubts },
     ...(pictures.size === 0 ? {} : { pictures }),
   };
 }

@@ -5,9 +5,10 @@ import type { FileFacts, Left, Part } from "./facts.ts";
 import { readLetter } from "./letter/letter.ts";
 import { signedContent } from "./letter/signed.ts";
 import { uuencodedIn } from "./letter/uuencode.ts";
+import { listInText } from "./list/csv.ts";
 import type { KnownForms } from "./page/known-forms.ts";
 import { openPdf } from "./pdf/open-pdf.ts";
-import { wordsOfText } from "./text-file.ts";
+import { readableText, wordsOfText } from "./text-file.ts";
 
 /** So many files are taken out of a container. A zip has a limit of its own. */
 const most = 200;
@@ -48,6 +49,8 @@ export async function openFile(
 }
 
 async function openText(bytes: Uint8Array): Promise<FileFacts> {
+  const list = listInText(readableText(bytes) ?? "");
+  if (list !== undefined) return list;
   const words = await wordsOfText(bytes);
   return words === undefined ? { kind: "other" } : { kind: "text", words };
 }

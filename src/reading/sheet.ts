@@ -18,7 +18,7 @@ import { readLegends } from "./legends.ts";
 import { type Understanding, understand } from "./understand.ts";
 
 /** What is known of the file that a sheet came in. */
-export type SheetFile = Pick<Sheet, "id" | "file" | "named">;
+export type SheetFile = Pick<Sheet, "id" | "file" | "named" | "list">;
 
 /** The title of the edition that replaces a sheet's own, and the day on which the sheet came: "2026-11-27". */
 export interface Outlook {

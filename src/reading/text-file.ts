@@ -16,7 +16,7 @@ export async function wordsOfText(bytes: Uint8Array): Promise<FileWords | undefi
 }
 
 /** Text in the encodings in which programs save it. Undefined if it is no text. */
-function readableText(bytes: Uint8Array): string | undefined {
+export function readableText(bytes: Uint8Array): string | undefined {
   const [first, second] = bytes;
   const marked =
     first === 0xff && second === 0xfe

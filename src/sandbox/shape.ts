@@ -72,6 +72,26 @@ const difference = z.strictObject({
   picture: bytes.refine((png) => png.length <= mostPicture).exactOptional(),
 });
 
+const cell = z.strictObject({
+  column: size,
+  row: size,
+  text,
+  odd: z.enum(["formula", "shown-otherwise", "struck", "unseen"]).exactOptional(),
+});
+
+/** The sheets are made of a list later, so a process that has read one never has any. */
+const list = z.strictObject({
+  kind: z.literal("list"),
+  tables: z.array(z.strictObject({ name: text, rows: z.array(z.array(cell)) })),
+  more: z.array(
+    z.strictObject({
+      what: z.enum(["hidden", "merged", "comment", "picture", "rule", "program", "part", "too-long"]),
+      where: text,
+      text: text.exactOptional(),
+    }),
+  ),
+});
+
 const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
   z.strictObject({
     kind: z.literal("pdf"),
@@ -89,6 +109,7 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
   z.strictObject({
     kind: z.enum(["locked-pdf", "damaged-pdf", "picture", "office", "locked-archive", "other"]),
   }),
+  list,
   z.strictObject({ kind: z.literal("text"), words }),
   z.strictObject({
     kind: z.literal("archive"),

@@ -1,4 +1,5 @@
-import type { FileId } from "./sheet.ts";
+import type { ListFault } from "./list-fault.ts";
+import type { FileId, ListOrigin } from "./sheet.ts";
 
 /** One file of a letter. */
 export interface Attachment {
@@ -9,6 +10,8 @@ export interface Attachment {
   readonly named?: string;
   /** The folders in which it lay in an archive, "old/lobby". */
   readonly folder?: string;
+  /** If it is a sheet that was filled in from a list of the letter. */
+  readonly list?: ListOrigin;
   readonly bytes: Uint8Array;
 }
 
@@ -37,6 +40,8 @@ export type FileKind =
   | "dynamic-form"
   /** A PDF that is a folder of other files. */
   | "portfolio"
+  /** A station list. The sheets that were filled in from it stand beside it. */
+  | "list"
   | "office-document"
   /** A text. Its words are read like the letter's own. */
   | "text"
@@ -63,6 +68,11 @@ export interface ReadFile {
   readonly named?: string;
   readonly folder?: string;
   readonly kind: FileKind;
+  readonly list?: ListOrigin;
+  /** What keeps a list from being taken; absent if nothing does. */
+  readonly faults?: readonly ListFault[];
+  /** How many sheets came beside a list for places that it orders too. */
+  readonly beside?: number;
   /** How many sheets were put together in it. */
   readonly sheets?: number;
   /** The title of the edition that an unknown form is most like. */

@@ -102,12 +102,42 @@ export interface Inherited {
   readonly from: string;
 }
 
+/** Where a sheet comes from that was filled in from a station list. */
+export interface ListOrigin {
+  /** The name of the list. */
+  readonly file: string;
+  /** The row that orders it; the first one of its station for a plate. */
+  readonly row: number;
+  /** The cell that says what stands at a place, filled in or not: "F14". */
+  readonly cells: { readonly [P in Place]?: string };
+  /** What stands in the list and cannot stand on the sheet. */
+  readonly unread: readonly Unread[];
+}
+
+/** A list that says something else than a sheet. */
+export interface Otherwise {
+  /** The name of the list. */
+  readonly file: string;
+  readonly places: readonly {
+    readonly place: Place;
+    /** The cell of the list, and what stands there. */
+    readonly cell: string;
+    readonly says: string;
+    /** What stands on the sheet. */
+    readonly typed: string;
+  }[];
+}
+
 interface Common {
   readonly id: FileId;
   /** The file's name as the sender sees it. */
   readonly file: string;
   /** The name it came with, if a sister has the same name. */
   readonly named?: string;
+  /** Absent if it came as a sheet. */
+  readonly list?: ListOrigin;
+  /** What a list that came beside it says otherwise of the same place. Absent if there is nothing. */
+  readonly otherwise?: Otherwise;
   readonly edition: {
     readonly name: string;
     readonly title: string;

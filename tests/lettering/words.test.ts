@@ -43,7 +43,12 @@ test.each(
 );
 
 test("of a language that is not named only words of rooms and switches are known", () => {
-  expect(["ECLAIRAGE", "ENCENDIDO", "GRENIER", "TEJADO"].map(words.isWord)).toEqual([true, true, false, false]);
+  expect(["ECLAIRAGE", "ENCENDIDO", "GRENIER", "TEJADO"].map(words.isWord)).toEqual([
+    true,
+    true,
+    false,
+    false,
+  ]);
 });
 
 test("suggestions come from all named languages, words of legends first", () => {

@@ -1,9 +1,9 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import { finishOf, layoutOf, letteringOf } from "../../catalogue/catalogue.ts";
 import { type Difference, differencesOf } from "../../orders/differences.ts";
 import type { Replacement } from "../../trade/order.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
+import { quotedChoice } from "../choice-name.ts";
 import { type Sample, subject } from "../sample.ts";
 
 /** Fields named one by one. */
@@ -91,16 +91,10 @@ export const sheetReplaced = defineOrderCheck({
 /** "Finish: Oat → Chalk", and so on; a sheet with more changes than anybody reads has the rest counted. */
 function fieldWords(differences: readonly Difference[], sheet: Sheet, catalogue: Catalogue): string[] {
   const words = differences.map(({ place, was, now }) => {
-    const [from, to] = [was, now].map((typed) => nameOf(typed, catalogue));
+    const [from, to] = [was, now].map((typed) => quotedChoice(typed, catalogue));
     return `${labelOf(sheet, place)}: ${from} → ${to}`;
   });
   return words.length <= mostFields
     ? words
     : [...words.slice(0, mostFields - 1), `${words.length - mostFields + 1} more fields`];
-}
-
-function nameOf(typed: string, catalogue: Catalogue): string {
-  if (typed === "") return "(empty)";
-  const known = finishOf(catalogue, typed) ?? letteringOf(catalogue, typed) ?? layoutOf(catalogue, typed);
-  return `“${known?.name ?? typed}”`;
 }

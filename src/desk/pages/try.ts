@@ -17,7 +17,7 @@ export function tryPage(c: Ask, front: Front, result?: Markup): Response | Promi
     front,
     { title: "Try sheets" },
     html`${result ?? ""}
-<p>Order sheets (PDF), or a letter with them (.eml), are checked as if they had been sent. Nothing is kept, and nobody is answered.</p>
+<p>Order sheets (PDF), a station list (.xlsx or .csv), or a letter with them (.eml), are checked as if they had been sent. Nothing is kept, and nobody is answered.</p>
 <form method="post" action="/try" enctype="multipart/form-data" class="drop">
 ${visitor === undefined ? "" : html`<input type="hidden" name="token" value="${visitor.token}">`}
 <p><label for="files">Files: choose them, or drop them here</label><input id="files" type="file" name="files" multiple required></p>
@@ -35,12 +35,12 @@ export async function tried(c: Ask, front: Front, files: readonly TriedFile[]): 
   const { report, attachments, pictures } = await tryFiles(desk, files, { ...usualCaps, files: 200 });
   const enclosed = await enclose(report, attachments, { ...desk, pictures });
   const { text } = composeAnswer(report, desk.catalogue, { ...nothingEnclosed, pictures: enclosed.pictures });
-  const made = [...enclosed.marked, ...enclosed.missing.sheets, ...enclosed.proofs];
+  const made = [...enclosed.marked, ...enclosed.missing.sheets, ...enclosed.filled, ...enclosed.proofs];
   return tryPage(
     c,
     front,
     html`<section aria-label="Result"><p>${stamp(report.verdict)}</p><pre>${text.trimEnd()}</pre>
-${made.length === 0 ? "" : html`<h2>Marked sheets, missing sheets and proofs</h2><ul>${made.map(({ file, bytes }) => html`<li><a download="${file}" href="data:application/pdf;base64,${Buffer.from(bytes).toString("base64")}">${file}</a></li>`)}</ul>`}
+${made.length === 0 ? "" : html`<h2>Sheets and proofs</h2><ul>${made.map(({ file, bytes }) => html`<li><a download="${file}" href="data:application/pdf;base64,${Buffer.from(bytes).toString("base64")}">${file}</a></li>`)}</ul>`}
 ${
   enclosed.pictures.length === 0
     ? ""

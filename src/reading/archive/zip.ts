@@ -1,6 +1,7 @@
 import { crc32, inflateRawSync } from "node:zlib";
 import { contentOf } from "../content.ts";
 import type { FileFacts, Left, Part } from "../facts.ts";
+import { listInWorkbook } from "../list/workbook/workbook.ts";
 import { documentWords, wordParts } from "./document-words.ts";
 import { entriesOf, type ZipEntry } from "./zip-entries.ts";
 
@@ -35,8 +36,20 @@ export function openZip(bytes: Uint8Array): FileFacts {
 /** ECMA-376-2 §10.1.2, OpenDocument 1.2 part 3 §3.3, and the documents of Apple's office programs. */
 const officeNames = /^(?:\[Content_Types\]\.xml|mimetype|Index\.zip|Index\/Document\.iwa)$/i;
 
-/** An office document. Of a word processor's the words are read. Of any other, such as a table, nothing is. */
+/**
+ * An office document. Of a word processor's the words are read, and a station list of ours is read as one. Of any
+ * other, such as another table, nothing is.
+ */
 function openDocument(entries: readonly ZipEntry[]): FileFacts {
+  const list = listInWorkbook({
+    names: entries.map(({ name }) => name),
+    textOf: (name) => {
+      const entry = entries.find((one) => one.name === name);
+      const bytes = entry === undefined ? "damaged" : takeOut(entry, mostWords);
+      return typeof bytes === "object" ? bytes.toString("utf8") : undefined;
+    },
+  });
+  if (list !== undefined) return list;
   const texts = entries.filter(({ name }) => wordParts.test(name));
   const isOther = texts.some(({ name }) => name === "content.xml") && !isOpenText(entries);
   if (texts.length === 0 || isOther || texts.some(({ locked }) => locked)) return { kind: "office" };

@@ -55,9 +55,9 @@ function saidBy(statement: Statement): string {
 }
 
 /** The name of a file, if it speaks against making what is in the file. */
-function nameSays({ file, named = file, folder, kind }: ReadFile, facts: LetterFacts): Statement[] {
+function nameSays({ file, named = file, folder, kind, list }: ReadFile, facts: LetterFacts): Statement[] {
   const words = folder === undefined ? named : `${folder}/${named}`;
-  return kind !== "decoration" && speaksAgainstIt(words, facts)
+  return kind !== "decoration" && list === undefined && speaksAgainstIt(words, facts)
     ? [{ kind: "said", where: "name", words }]
     : [];
 }
@@ -81,9 +81,11 @@ function factsOf(
   { files, sheets, earlier }: Beside,
 ): Omit<LetterFacts, "finishes" | "otherFinishes"> {
   const all = [...sheets, ...earlier];
-  const attached = files.filter(({ kind }) => kind !== "decoration");
+  const attached = files.filter(({ kind, list }) => kind !== "decoration" && list === undefined);
   // An unreadable file may be the sheet that makes a count right.
-  const unread = Math.min(mostUnread, Math.max(0, attached.length - sheets.length));
+  const read = sheets.filter(({ list }) => list === undefined).length;
+  const lists = attached.filter(({ kind }) => kind === "list").length;
+  const unread = Math.min(mostUnread, Math.max(0, attached.length - read - lists));
   const counts = (kind: Sheet["kind"]): number[] => {
     const [came, have] = [sheets, all].map((some) => some.filter((sheet) => sheet.kind === kind).length);
     return [...new Set([...Array(unread + 1).keys()].map((more) => (came ?? 0) + more).concat(have ?? 0))];

@@ -1,0 +1,35 @@
+import { otherwiseIn, pairedWithLists } from "../orders/beside-list.ts";
+import type { ReadFile } from "../trade/attachment.ts";
+import type { Sheet } from "../trade/sheet.ts";
+
+/** What came with a letter. */
+interface Brought {
+  readonly files: readonly ReadFile[];
+  readonly sheets: readonly Sheet[];
+}
+
+/**
+ * Holds the lists of a letter against the sheets beside them. Where both order one place, the sheet counts and is told
+ * what the list says otherwise; the sheet that was made of the list is left out.
+ */
+export function besideLists({ files, sheets }: Brought): Brought {
+  const pairs = pairedWithLists(sheets);
+  if (pairs.length === 0) return { files, sheets };
+  const left = new Set(pairs.map(({ listed }) => listed.id));
+  const paired = Map.groupBy(pairs, ({ listed }) => listed.list?.file);
+  const bySheet = new Map(pairs.map((pair) => [pair.sheet.id, otherwiseIn(pair)]));
+  return {
+    files: files
+      .filter(({ id }) => !left.has(id))
+      .map((file) => {
+        const beside = file.kind === "list" ? paired.get(file.file)?.length : undefined;
+        return beside === undefined ? file : { ...file, beside };
+      }),
+    sheets: sheets
+      .filter(({ id }) => !left.has(id))
+      .map((sheet) => {
+        const otherwise = bySheet.get(sheet.id);
+        return otherwise === undefined ? sheet : { ...sheet, otherwise };
+      }),
+  };
+}

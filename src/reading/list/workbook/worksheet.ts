@@ -1,0 +1,155 @@
+import type { ListFault } from "../../../trade/list-fault.ts";
+import { addressOf, type Cell, lettersOf, mostCells, type Oddity, type Table } from "../list-facts.ts";
+import { unescaped, type Written } from "./shared-texts.ts";
+import { type Look, plainLook } from "./styles.ts";
+import { isOn, readXml } from "./xml.ts";
+
+/** What the cells of a sheet point at. */
+export interface Shared {
+  readonly texts: readonly Written[];
+  readonly looks: readonly Look[];
+}
+
+/** A cell while it is read. */
+interface Open {
+  readonly column: number;
+  readonly row: number;
+  readonly type: string;
+  readonly look: Look;
+  value: string;
+  struck: boolean;
+  formula: boolean;
+}
+
+/** One sheet of a workbook. ECMA-376-1 §18.3.1 */
+export function readWorksheet(
+  xml: string,
+  name: string,
+  { texts, looks }: Shared,
+): { readonly table: Table; readonly more: readonly ListFault[] } {
+  const rows: Cell[][] = [];
+  const more: ListFault[] = [];
+  const hiddenColumns: (readonly [number, number])[] = [];
+  let [row, column, rowHidden, allHidden] = [0, 0, false, false];
+  let cell: Open | undefined;
+  let inside = "";
+  const found = (what: ListFault["what"], where: string): void => {
+    more.push({ what, where: `${name}!${where}` });
+  };
+  readXml(xml, {
+    open: (tag, attributes) => {
+      switch (tag) {
+        case "sheetFormatPr":
+          allHidden = isOn(attributes["zeroHeight"]);
+          break;
+        case "col":
+          if (isOn(attributes["hidden"]) || Number(attributes["width"] ?? 1) === 0)
+            hiddenColumns.push([Number(attributes["min"]) - 1, Number(attributes["max"]) - 1]);
+          break;
+        case "row":
+          row = Number(attributes["r"] ?? row + 1);
+          column = 0;
+          rowHidden =
+            isOn(attributes["hidden"] ?? (allHidden ? "1" : "0")) || Number(attributes["ht"] ?? 1) === 0;
+          break;
+        case "c":
+          column = attributes["r"] === undefined ? column : columnOf(attributes["r"]);
+          cell = {
+            column,
+            row,
+            type: attributes["t"] ?? "n",
+            look: looks[Number(attributes["s"] ?? 0)] ?? plainLook,
+            value: "",
+            struck: false,
+            formula: false,
+          };
+          break;
+        case "f":
+          if (cell !== undefined) cell.formula = true;
+          break;
+        case "strike":
+          if (cell !== undefined && isOn(attributes["val"] ?? "1")) cell.struck = true;
+          break;
+        case "mergeCell":
+          found("merged", attributes["ref"] ?? "");
+          break;
+        case "conditionalFormatting":
+          found("rule", attributes["sqref"] ?? "");
+          break;
+        case "oleObject":
+        case "control":
+          found("picture", "an object");
+          break;
+        default:
+          break;
+      }
+      inside = tag;
+    },
+    text: (written) => {
+      if (cell !== undefined && (inside === "v" || inside === "t")) cell.value += written;
+    },
+    close: (tag) => {
+      inside = "";
+      if (tag !== "c" || cell === undefined) return;
+      const read = cellOf(cell, texts);
+      column = cell.column + 1;
+      cell = undefined;
+      if (read === undefined) return;
+      if (rowHidden || hiddenColumns.some(([from, to]) => from <= read.column && read.column <= to))
+        found("hidden", addressOf(read));
+      const [last] = rows.slice(-1);
+      if (last?.[0]?.row === read.row) last.push(read);
+      else rows.push([read]);
+    },
+  });
+  const isLong = rows.length > mostCells.rows || rows.some((one) => one.length > mostCells.columns);
+  if (isLong) found("too-long", `A1:${lettersOf(mostCells.columns)}${mostCells.rows}`);
+  return { table: { name, rows: isLong ? rows.slice(0, 1) : rows }, more };
+}
+
+function cellOf(
+  { column, row, type, look, value, struck, formula }: Open,
+  texts: readonly Written[],
+): Cell | undefined {
+  const shared = type === "s" ? texts[Number(value)] : undefined;
+  const text =
+    type === "s"
+      ? (shared?.text ?? "")
+      : type === "b"
+        ? value === "1"
+          ? "TRUE"
+          : "FALSE"
+        : unescaped(value);
+  if (text.trim() === "" && !formula) return undefined;
+  const isText = type === "s" || type === "str" || type === "inlineStr";
+  const number = isText || type === "b" ? undefined : plainNumber(text, look.format);
+  const odd: Oddity | undefined = formula
+    ? "formula"
+    : look.struck || struck || shared?.struck === true
+      ? "struck"
+      : look.unseen
+        ? "unseen"
+        : (isText ? showsText(look.format) : number !== undefined)
+          ? undefined
+          : "shown-otherwise";
+  return { column, row, text: number ?? text, ...(odd === undefined ? {} : { odd }) };
+}
+
+/** A number that is shown as it is held: ECMA-376-1 §18.8.30, General shows eleven digits. */
+function plainNumber(held: string, format: string): string | undefined {
+  const shown = String(Number(held));
+  const isPlain = format === "General" || format === "@" || (format === "0" && /^-?\d+$/.test(shown));
+  return isPlain && held.trim() !== "" && /^-?[\d.]{1,11}$/.test(shown) ? shown : undefined;
+}
+
+/** Whether a format shows a text as it is. Its fourth part is for texts (§18.8.31). */
+function showsText(format: string): boolean {
+  if (format === "General" || format === "@") return true;
+  const parts = format.split(";");
+  return parts.length < 4 && !parts.some((part) => part.includes("@") && part !== "@");
+}
+
+function columnOf(address: string): number {
+  const letters = /^[A-Z]+/i.exec(address)?.[0].toUpperCase() ?? "A";
+  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+}

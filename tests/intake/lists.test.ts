@@ -1,0 +1,182 @@
+import { simpleParser } from "mailparser";
+import { beforeEach, expect, test } from "vitest";
+import { listWorkbook } from "../../src/drawing/list/list-workbook.ts";
+import type { Desk } from "../../src/intake/desk.ts";
+import { withLists } from "../../src/intake/lists.ts";
+import { openParts } from "../../src/intake/open.ts";
+import { releaseOrder } from "../../src/intake/release.ts";
+import { type ListForm, listForm } from "../../src/reading/list/list-form.ts";
+import type { LetterRecord } from "../../src/trade/record.ts";
+import { maker } from "../make/config.ts";
+import { temporaryDesk } from "../make/desk.ts";
+import { alone, changed, csvOf, type Filling, pair, rowsOf, writers } from "../make/list.ts";
+import { readerOf } from "../make/reader.ts";
+import { answerTo, post } from "../make/thread.ts";
+
+const reader = readerOf(maker);
+const from = "Ida Marlowe <ida@sedgeholm.example>";
+const checksOf = ({ problems }: LetterRecord): string[] =>
+  [...new Set(problems.map(({ check }) => check))].toSorted();
+
+let desk: Desk;
+beforeEach(async () => {
+  desk = await temporaryDesk({ ...maker, reader });
+});
+
+const listAs = (filling: Filling, file = "stations.csv") => ({
+  file,
+  bytes: Buffer.from(csvOf(rowsOf(filling))),
+});
+
+async function enclosedIn({ letter }: LetterRecord): Promise<string[]> {
+  const answer = await simpleParser(Buffer.from((await desk.store.answers.of(letter))?.bytes ?? ""));
+  return answer.attachments.map(({ filename }) => filename ?? "");
+}
+
+const verdictOf = async (): Promise<string | undefined> =>
+  (await desk.store.orders.named("SA-118"))[0]?.verdict;
+
+const whole = { devices: [...pair, alone] };
+
+test("a list is the order: one question, its sheets and a proof enclosed; a YES, and it passes", async () => {
+  const asked = await post(desk, { from, text: "Our list is attached.", files: [listAs(whole)] });
+  expect(asked).toMatchObject({ verdict: "confirm", orders: ["SA-118"], sheets: 4 });
+  expect(checksOf(asked)).toEqual(["sheet-from-list"]);
+  expect(await enclosedIn(asked)).toEqual([
+    "A-1 plate.pdf",
+    "A-1 position 1.pdf",
+    "A-1 position 2.pdf",
+    "A-2.pdf",
+    "proof SA-118.pdf",
+  ]);
+  expect(await answerTo(desk, asked)).toMatch(/On 4 sheets[^]* 1\. Filled in from the list stations\.csv/);
+  const yes = await post(desk, { from, to: asked, text: "1 YES" });
+  expect(yes).toMatchObject({ verdict: "pass", sheets: 0 });
+  expect(await verdictOf()).toBe("pass");
+
+  // What is handed to engraving are the sheets that the buyer was shown.
+  const files: string[] = [];
+  await releaseOrder(desk, "SA-118", "Rosa Imhoff", (_, package_) => {
+    for (const { path } of package_) files.push(path);
+    return Promise.resolve("there");
+  });
+  expect(files.filter((path) => path.startsWith("originals/")).toSorted()).toEqual([
+    "originals/A-1 plate.pdf",
+    "originals/A-1 position 1.pdf",
+    "originals/A-1 position 2.pdf",
+    "originals/A-2.pdf",
+  ]);
+});
+
+test("nothing passes by another way than the answer", async () => {
+  const asked = await post(desk, { from, files: [listAs(whole)] });
+  const thanks = await post(desk, { from, to: asked, text: "Thank you!" });
+  expect(thanks.verdict).not.toBe("pass");
+  const no = await post(desk, { from, to: asked, text: "1 NO" });
+  expect(no.verdict).not.toBe("pass");
+  expect(await verdictOf()).toBe("confirm");
+});
+
+test("what is changed after a YES is asked about anew, and the rest is not", async () => {
+  const asked = await post(desk, { from, files: [listAs(whole)] });
+  await post(desk, { from, to: asked, text: "1 YES" });
+  const again = await post(desk, { from, to: asked, files: [listAs(whole, "again.csv")] });
+  expect(again.verdict).toBe("pass");
+  const other = { ...alone, "Button 3, row 1": "READ" };
+  const mended = await post(desk, { from, to: asked, files: [listAs({ devices: [...pair, other] })] });
+  expect(mended.verdict).toBe("confirm");
+  expect(mended.problems.filter(({ check }) => check === "sheet-from-list")).toHaveLength(1);
+});
+
+test("while something has to be fixed, the list is not asked about, and its cells are named", async () => {
+  const wrong = { ...alone, "Button 1, row 1": "BRIGHTNESSES" };
+  const failed = await post(desk, { from, files: [listAs({ devices: [...pair, wrong] })] });
+  expect(failed.verdict).toBe("fail");
+  expect(checksOf(failed)).toEqual(["row-too-long"]);
+  expect(await answerTo(desk, failed)).toContain("In stations.csv: I19");
+  const mended = await post(desk, { from, to: failed, files: [listAs(whole)] });
+  expect(mended.verdict).toBe("confirm");
+});
+
+test("a workbook with something hidden makes no sheet, and its order does not pass", async () => {
+  const bytes = changed(await writers.xlsx(rowsOf(whole)), {
+    "xl/worksheets/sheet1.xml": (xml) => xml.replace(/<row r="18"/, '<row hidden="1" r="18"'),
+  });
+  const failed = await post(desk, { from, files: [{ file: "stations.xlsx", bytes }] });
+  expect(failed).toMatchObject({ verdict: "fail", sheets: 0 });
+  expect(checksOf(failed)).toEqual(["list-not-taken"]);
+  expect(await answerTo(desk, failed)).toContain(
+    "Something is filled in where the list is hidden: Stations!A18",
+  );
+});
+
+/** The sheets of a list as files of their own. */
+async function sheetsOf(filling: Filling) {
+  const opened = await openParts(
+    withLists(reader, maker),
+    [{ name: "a.csv", looks: false, bytes: listAs(filling).bytes }],
+    "1",
+  );
+  return opened
+    .filter(({ attachment }) => attachment.list !== undefined)
+    .map(({ attachment: { file, bytes } }) => ({ file, bytes }));
+}
+
+test("a list beside its sheets is held against them and orders nothing twice", async () => {
+  const sheets = await sheetsOf(whole);
+  const came = await post(desk, { from, files: [listAs(whole), ...sheets] });
+  expect(came).toMatchObject({ verdict: "pass", sheets: 4 });
+  expect(checksOf(came)).toEqual(["list-beside-sheets"]);
+});
+
+test("what a list says otherwise than a sheet beside it is told difference by difference", async () => {
+  const sheets = await sheetsOf(whole);
+  const other = { ...alone, Finish: "Plum", "Button 2, row 1": "DOWN", Notes: "left of the door" };
+  const came = await post(desk, { from, files: [...sheets, listAs({ devices: [...pair, other] })] });
+  expect(came.verdict).toBe("fail");
+  expect(checksOf(came)).toEqual(["list-beside-sheets", "list-says-otherwise"]);
+  const answer = (await answerTo(desk, came)).replaceAll(/\s+/g, " ");
+  expect(answer).toContain("“Finish” says “Pumice”; the list stations.csv, F19, says “Plum”.");
+  expect(answer).toContain("“Button 2, row 1” says “DIM”; the list stations.csv, L19, says “DOWN”.");
+  expect(answer).toContain("“Notes” says (empty); the list stations.csv, AB19, says “left of the door”.");
+
+  // Either of the two, sent alone, says which is meant.
+  const [sheet] = sheets.filter(({ file }) => file === "A-2.pdf");
+  const mended = await post(desk, { from, to: came, files: sheet === undefined ? [] : [sheet] });
+  expect(mended.verdict).toBe("pass");
+});
+
+test("what the list has beside the sheets that came is ordered by it, and asked about", async () => {
+  const [plate, ...devices] = await sheetsOf({ devices: pair });
+  if (plate === undefined) throw new Error("no plate");
+  const came = await post(desk, { from, files: [plate, ...devices, listAs(whole)] });
+  expect(came).toMatchObject({ verdict: "confirm", sheets: 4 });
+  expect(came.problems.filter(({ check }) => check === "sheet-from-list")).toHaveLength(1);
+});
+
+test.each([
+  ["a letter that asks for them", []],
+  ["an empty list", ["station-list.xlsx"]],
+])("%s brings the blank sheets and the empty list", async (_, files) => {
+  const bytes = await listWorkbook(listForm(maker.editions) as ListForm, maker.catalogue);
+  const asked = await post(desk, {
+    from,
+    text: "Please send us the sheets.",
+    files: files.map((file) => ({ file, bytes })),
+  });
+  expect(await enclosedIn(asked)).toEqual(["device-3.pdf", "plate-3.pdf", "station-list.xlsx"]);
+});
+
+test("another table with quantities is read as before", async () => {
+  const sheets = await sheetsOf({ devices: [alone] });
+  const counted = { file: "count.csv", bytes: Buffer.from("Item,Qty\nThree buttons devices,2\n") };
+  const came = await post(desk, { from, files: [...sheets, counted] });
+  expect(checksOf(came)).toContain("text-beside");
+});
+
+test("a list of more devices than one may have is told, and makes no sheet", async () => {
+  const devices = Array.from({ length: 101 }, (_, i) => ({ ...alone, "Station mark": `B-${i}` }));
+  const failed = await post(desk, { from, files: [listAs({ devices })] });
+  expect(failed).toMatchObject({ verdict: "fail", sheets: 0 });
+  expect(await answerTo(desk, failed)).toContain("The list is longer than one list may be: row 117.");
+});

@@ -1,0 +1,45 @@
+import { expect, test } from "vitest";
+import { openFile } from "../../../src/reading/open-file.ts";
+import { alone, csvOf, rowsOf, usualHead } from "../../make/list.ts";
+
+const rows = rowsOf({
+  head: { ...usualHead, "Bill to: company": "Société d’Électricité, Inc; Nord" },
+  devices: [{ ...alone, "Button 1, row 1": '5" UP, DOWN', "Button 2, row 1": "00123", Notes: "one\ntwo" }],
+});
+
+const separators = [",", ";", "\t"] as const;
+const encodings: Readonly<Record<string, (text: string) => Buffer>> = {
+  "UTF-8": (text) => Buffer.from(text),
+  "UTF-8 with a mark": (text) => Buffer.from(`\uFEFF${text}`),
+  "UTF-16, little end first": (text) => Buffer.from(`\uFEFF${text}`, "utf16le"),
+  "UTF-16, big end first": (text) => Buffer.from(`\uFEFF${text}`, "utf16le").swap16(),
+  "Windows-1252": (text) => Buffer.from(text.replaceAll("’", "\x92"), "latin1"),
+};
+
+test.each(
+  Object.entries(encodings).flatMap(([name, encode]) =>
+    separators.map((separator) => ({ name, separator, encode })),
+  ),
+)(
+  "a list in $name, its cells parted by “$separator”, is read cell by cell",
+  async ({ separator, encode }) => {
+    const facts = await openFile(encode(csvOf(rows, separator)));
+    if (facts.kind !== "list") throw new Error(`read as ${facts.kind}`);
+    const read = facts.tables[0]?.rows ?? [];
+    // A line end within a cell counts no line.
+    const filled = rows.map((row) => row.filter((cell) => cell !== "")).filter((row) => row.length > 0);
+    expect(read.map((row) => row.map(({ text }) => text))).toEqual(filled);
+    expect(facts.more).toEqual([]);
+  },
+);
+
+test("another table stays a text, whatever it speaks of", async () => {
+  const facts = await openFile(Buffer.from("Station,Qty\nStation list,4\n"));
+  expect(facts.kind).toBe("text");
+});
+
+test("a list of many thousand rows is not read", async () => {
+  const long = csvOf([...rows, ...Array.from({ length: 40_000 }, () => ["S-1", "", "", "Three buttons"])]);
+  const facts = await openFile(Buffer.from(long));
+  expect(facts).toMatchObject({ kind: "list", tables: [], more: [{ what: "too-long" }] });
+});
