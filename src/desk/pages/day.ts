@@ -41,7 +41,7 @@ ${sectionsOf(period).map(
     note,
     isDrawn,
   }) => html`<section aria-label="${title}"><h2>${title}</h2>
-${isDrawn ? html`<div class="wide">${raw(barsOf(title, lines))}</div>` : ""}
+${isDrawn ? html`<div class="wide" tabindex="0" role="region" aria-label="Bars: ${title}">${raw(barsOf(title, lines))}</div>` : ""}
 <div class="wide"><table class="stack"><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr>
 ${lines.map((line) => html`<tr>${line.map((cell, i) => html`<td data-label="${head[i] ?? ""}">${cell}</td>`)}</tr>`)}</table></div>
 ${note === undefined ? "" : html`<p class="faint">${note}</p>`}</section>`,
