@@ -31,7 +31,7 @@ export function sectionsOf(period: Period): Section[] {
   return [
     {
       title: "Figures",
-      lines: [["", "now", usualTitle(period), "change"], ...comparison(period)],
+      lines: [["figure", "now", usualTitle(period), "change"], ...comparison(period)],
       note: rightNote,
     },
     tallies("Slips by check", "check", figures.byCheck),

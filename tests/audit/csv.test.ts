@@ -115,7 +115,7 @@ describe.skipIf(!hasCalc).each(Object.entries(readers))("CSV of an audit read %s
   const files = new Map<string, readonly Row[]>();
   beforeAll(() => {
     for (const [name, text] of csvFiles(period)) files.set(name, openedIn(name, text, reader));
-  }, 120_000);
+  }, 300_000);
   const rowsOf = (name: string): readonly Row[] => files.get(name) ?? [];
 
   test("every number and subject is the text that was typed, in every file", () => {

@@ -107,7 +107,7 @@ describe.each([
   ["when it has ended", []],
   ["recounted after more letters came", afterwards],
 ])("a week of letters %s", (_, more) => {
-  beforeAll(() => played.play(more), 120_000);
+  beforeAll(() => played.play(more), 300_000);
 
   test.each(byHand)(
     "$first to $last: by hand, by plain SQL and by burin day, the figures are the same",
@@ -136,5 +136,5 @@ test.skipIf(!hasCalc)(
     );
     expect(recounted((name) => rows.get(name) ?? [])).toEqual({ ...figures, forPerson: [] });
   },
-  120_000,
+  300_000,
 );

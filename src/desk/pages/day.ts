@@ -42,7 +42,7 @@ ${sectionsOf(period).map(
     isDrawn,
   }) => html`<section aria-label="${title}"><h2>${title}</h2>
 ${isDrawn ? html`<div class="wide">${raw(barsOf(title, lines))}</div>` : ""}
-<div class="wide"><table class="stack"><tr>${head.map((cell) => (cell === "" ? html`<td></td>` : html`<th>${cell}</th>`))}</tr>
+<div class="wide"><table class="stack"><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr>
 ${lines.map((line) => html`<tr>${line.map((cell, i) => html`<td data-label="${head[i] ?? ""}">${cell}</td>`)}</tr>`)}</table></div>
 ${note === undefined ? "" : html`<p class="faint">${note}</p>`}</section>`,
 )}`,
