@@ -154,6 +154,23 @@ test("a released order stays until it is engraved whole, and its package goes wi
   await desk.store.close();
 });
 
+test("an order that changes after all of it was engraved is not done with", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock);
+  await takeQuick(desk, { ...letter("a"), sheets: [aloneAt("T-9", "ENTRY")] });
+  await releaseOrder(desk, "BW-2207", "Rosa Imhoff", () => Promise.resolve(""));
+  await recordCut(desk, { buyer: ines, number: "BW-2207" }, [], "Rosa Imhoff");
+  while (await takeDue(desk));
+  expect((await planErasing(desk, whom)).inTheWay).toEqual([]);
+  clock.now = new Date("2026-11-10T15:00:00Z");
+  await takeQuick(desk, { ...letter("b", clock.now), sheets: [aloneAt("T-10", "LOUNGE")] });
+  const ways = async (givesUp: boolean): Promise<string[]> =>
+    (await planErasing(desk, { ...whom, givesUp })).inTheWay.map(({ what }) => what);
+  expect(await ways(false)).toContain("order BW-2207");
+  expect(await ways(true)).not.toContain("order BW-2207");
+  await desk.store.close();
+});
+
 test("by the calendar what nothing came for goes, with all that hangs together, and the rest stays and is named", async () => {
   const clock = { now: monday };
   const desk = await openDesk(temporaryFolder(), clock, { erasing: { afterDays: 30 } });
