@@ -12,7 +12,7 @@ import { openBlobs } from "../../src/store/blobs.ts";
 import { removePackage } from "../../src/store/package-folder.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
-import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
+import { keepingSender, temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import { brightwire, figuresOn, foundIn, mara } from "../make/erasing.ts";
 import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
 
@@ -57,6 +57,20 @@ test("an order that is not done with is in the way, unless it is given up; it th
   expect(await waits("2026-11-11")).not.toContain("safety-wording");
   expect(await desk.store.people.waiting(clock.now)).toEqual([]);
   expect(await desk.store.orders.named("BW-2207")).toEqual([]);
+  await desk.store.close();
+});
+
+test("while a letter is being answered nothing of its sender is erased, whatever is given up", async () => {
+  const made = await openDesk(temporaryFolder(), { now: monday });
+  const desk = { ...made, sender: keepingSender(() => ({ kind: "later", words: "451 try later" })) };
+  const taken = await takeQuick(desk, { ...letter("a"), sheets });
+  expect(taken.state).toBe("later");
+  const { inTheWay, standIn } = await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect([standIn, inTheWay]).toEqual([
+    undefined,
+    [{ what: "letter 1", why: "it is still to be judged or answered" }],
+  ]);
+  expect((await desk.store.letters.bytesOf(1)).length).toBeGreaterThan(0);
   await desk.store.close();
 });
 
