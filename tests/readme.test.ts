@@ -96,16 +96,6 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^Order LL-0093 is engraved: \d+ of \d+ pieces\.\n$/,
   },
-  "burin erase ADDRESS": {
-    as: `burin erase simone@larchlowe.example ${demoSettings}`,
-    code: 0,
-    prints: /^Would be erased: \d+ letters, 1 order\.\nOrders: LL-0093\n/,
-  },
-  "burin erase ADDRESS --really --by NAME --why TEXT": {
-    as: `burin erase simone@larchlowe.example --really --by Ada --why "asked for by letter" ${demoSettings}`,
-    code: 0,
-    prints: /^Erased: \d+ letters, 1 order\. They are counted as erased-1\.\n/,
-  },
   "burin work --once": {
     as: `burin work --once ${demoSettings}`,
     code: 0,
@@ -125,6 +115,17 @@ const ran: Readonly<Record<string, Run>> = {
     as: `burin day --from 2026-11-01 --to 2026-11-30 --csv out/month ${demoSettings} && LC_ALL=C ls out/month`,
     code: 0,
     prints: /\nletters-orders\.csv\nletters\.csv\norders\.csv\nproblems\.csv\nquestions\.csv\n$/,
+  },
+  // The worker has sent what was still to be answered.
+  "burin erase ADDRESS": {
+    as: `burin erase simone@larchlowe.example ${demoSettings}`,
+    code: 0,
+    prints: /^Would be erased: \d+ letters, 1 order\.\nOrders: LL-0093\n/,
+  },
+  "burin erase ADDRESS --really --by NAME --why TEXT": {
+    as: `burin erase simone@larchlowe.example --really --by Ada --why "asked for by letter" ${demoSettings}`,
+    code: 0,
+    prints: /^Erased: \d+ letters, 1 order\. They are counted as erased-1\.\n/,
   },
   "burin explain ID": { as: "burin explain row-too-long", code: 0, prints: /^row-too-long: / },
   "burin settings": { code: 0, prints: /\nNo faults\.\n$/ },

@@ -30,7 +30,7 @@ erase_after_days of the settings; the worker erases that by itself each night. T
 in it. Whether and when you must or may erase, ask whoever is responsible for data protection at your firm. Ends with 1
 where something is in the way. ${elsewhereWords}`,
   options: {
-    by: { type: "string", takes: "NAME", tells: "who erases; has to be given" },
+    by: { type: "string", takes: "NAME", tells: "who erases ADDRESS; has to be given" },
     why: { type: "string", takes: "TEXT", tells: "the reason, for the record; has to be given" },
     really: { type: "boolean", tells: "erase, for good" },
     "give-up": { type: "boolean", tells: "give up orders that are not done with, and erase them too" },

@@ -1,5 +1,6 @@
 import { createHash, randomUUID } from "node:crypto";
-import { mkdir, open, readdir, readFile, rename, rm, stat, statfs } from "node:fs/promises";
+import { existsSync, readdirSync, rmSync } from "node:fs";
+import { mkdir, open, readFile, rename, stat, statfs } from "node:fs/promises";
 import { dirname, join } from "node:path";
 
 /** Bytes kept under their own SHA-256; the same bytes are kept once. */
@@ -7,8 +8,10 @@ export interface Blobs {
   readonly put: (bytes: Uint8Array) => Promise<string>;
   /** Throws when there are none of that hash. */
   readonly get: (sha: string) => Promise<Uint8Array>;
-  /** Deletes the bytes of that hash, and what a death has left of them half written. */
-  readonly remove: (sha: string) => Promise<void>;
+  /** Whether there are bytes of that hash. It says so at once, for a transaction that nothing may interrupt. */
+  readonly has: (sha: string) => boolean;
+  /** Deletes, at once too, the bytes of that hash and what a death has left of them half written. */
+  readonly remove: (sha: string) => void;
   /** Bytes that the disk still takes. */
   readonly room: () => Promise<number>;
 }
@@ -34,10 +37,11 @@ export function openBlobs(folder: string): Blobs {
       return sha;
     },
     get: async (sha) => new Uint8Array(await readFile(pathOf(sha))),
-    async remove(sha) {
+    has: (sha) => existsSync(pathOf(sha)),
+    remove(sha) {
       const beside = dirname(pathOf(sha));
-      const names = await readdir(beside).catch(() => []);
-      for (const name of names) if (name.startsWith(sha)) await rm(join(beside, name), { force: true });
+      const names = existsSync(beside) ? readdirSync(beside) : [];
+      for (const name of names) if (name.startsWith(sha)) rmSync(join(beside, name), { force: true });
     },
     async room() {
       await mkdir(folder, { recursive: true });

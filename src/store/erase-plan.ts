@@ -1,10 +1,12 @@
 import type { Kysely } from "kysely";
+import { isAsReleased } from "../orders/piece.ts";
 import type { ErasePlan, EraseScope, InTheWay } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
 import { among } from "./among.ts";
 import { openStates } from "./claims.ts";
 import { waitingAmong } from "./for-person.ts";
+import { sheetsIn } from "./read.ts";
 import type { Tables } from "./tables.ts";
 
 type Db = Kysely<Tables>;
@@ -50,91 +52,114 @@ export function planOf({ address }: EraseScope, { orders, letters, inTheWay, els
  * none of them is left by halves.
  */
 export async function boundTo(db: Db, scope: EraseScope, now: Date): Promise<Bound> {
-  const cutoff = scope.before?.toISOString();
   const orders = await ordersOf(db, scope.address);
   const links = await linksOf(db, orders);
   const loose = await looseLetters(db, scope.address, orders);
   const letters = await withOriginals(db, [...new Set([...links.map(({ letter }) => letter), ...loose])]);
-  const others = new Set(
-    await aboutOthers(
-      db,
-      letters.map(({ id }) => id),
-      orders,
-    ),
-  );
-  const waiting = await waitingAmong(
-    db,
-    letters.map(({ id }) => id),
-    now,
-  );
-  const byLetter = Map.groupBy(links, ({ letter }) => letter);
-  const byOrder = Map.groupBy(links, ({ order }) => order);
-  const againstOrder = (order: (typeof orders)[number]): string | undefined => {
-    const pieces = order.released === null ? [] : (JSON.parse(order.released) as Released).pieces;
-    if (pieces.some(({ engraved }) => !engraved))
-      return "it is released to engraving and not engraved whole; once it is, say so by “burin cut”";
-    if (scope.givesUp === true || scope.before !== undefined || order.verdict === null) return undefined;
-    const isClosed = order.released !== null && order.verdict === "pass";
-    return isClosed ? undefined : `it is not done with (${order.verdict}): have it cancelled, or give it up`;
+  const ids = idsOf(letters);
+  const facts = {
+    linked: new Set(links.map(({ letter }) => letter)),
+    others: new Set(await aboutOthers(db, ids, orders)),
+    waiting: await waitingAmong(db, ids, now),
   };
-  const againstLetter = ({ id, state }: (typeof letters)[number]): string | undefined => {
-    if ((openStates as readonly string[]).includes(state)) return "it is still to be judged or answered";
-    if (others.has(id)) return "it is about an order of somebody else, too";
-    const goesWithOrder = scope.givesUp === true && state !== "held" && byLetter.has(id);
-    if (waiting.has(id) && !goesWithOrder) return "it waits for a person: settle it, or put it aside";
-    return undefined;
-  };
-  const isNew = (at: string): boolean => cutoff !== undefined && at >= cutoff;
+  const ofOrders = orders.map((one) => ({ ...one, why: againstOrder(one, scope) }));
+  const ofLetters = letters.map((one) => ({
+    ...one,
+    at: one.received_at,
+    why: againstLetter(one, scope, facts),
+  }));
+  const cutoff = scope.before?.toISOString();
+  const isNew = ({ at }: { readonly at: string }): boolean => cutoff !== undefined && at >= cutoff;
+  // What is not due yet is in nobody's way.
   const inTheWay = [
-    ...orders.flatMap((one) =>
-      reason(`order ${one.number || "without a number"}`, againstOrder(one), one.at),
-    ),
-    ...letters.flatMap((one) => reason(`letter ${one.id}`, againstLetter(one), one.received_at)),
-  ];
-  /** What is not due yet is in nobody's way. */
-  function reason(what: string, why: string | undefined, at: string): InTheWay[] {
-    return why === undefined || isNew(at) ? [] : [{ what, why }];
-  }
-
-  const elsewhere = await elsewhereOf(
-    db,
-    scope.address,
-    letters.map(({ id }) => id),
-  );
+    ...ofOrders.map((one) => ({ ...one, what: `order ${one.number || "without a number"}` })),
+    ...ofLetters.map((one) => ({ ...one, what: `letter ${one.id}` })),
+  ].flatMap((one) => (one.why === undefined || isNew(one) ? [] : [{ what: one.what, why: one.why }]));
+  const elsewhere = await elsewhereOf(db, scope.address, ids);
   // What is asked for goes whole or not at all.
   if (cutoff === undefined) return { orders, letters, inTheWay, elsewhere };
-  const kept = new Set(
-    letters.flatMap((one) => (isNew(one.received_at) || againstLetter(one) !== undefined ? one.id : [])),
-  );
-  const keptOrders = new Set(
-    orders.flatMap((one) => (isNew(one.at) || againstOrder(one) !== undefined ? one.id : [])),
-  );
-  // What hangs on something that stays, stays too.
-  for (let size = -1; size !== kept.size + keptOrders.size; ) {
-    size = kept.size + keptOrders.size;
-    for (const { id } of orders)
-      if ((byOrder.get(id) ?? []).some(({ letter }) => kept.has(letter))) keptOrders.add(id);
-    for (const { id } of letters)
-      if ((byLetter.get(id) ?? []).some(({ order }) => keptOrders.has(order))) kept.add(id);
-  }
+  const stays = (one: { readonly why: string | undefined; readonly at: string }): boolean =>
+    one.why !== undefined || isNew(one);
+  const staying = withAllThatHangs(links, idsOf(ofOrders.filter(stays)), idsOf(ofLetters.filter(stays)));
   return {
-    orders: orders.filter(({ id }) => !keptOrders.has(id)),
-    letters: letters.filter(({ id }) => !kept.has(id)),
+    orders: orders.filter(({ id }) => !staying.orders.has(id)),
+    letters: letters.filter(({ id }) => !staying.letters.has(id)),
     inTheWay,
     elsewhere,
   };
 }
 
-function ordersOf(db: Db, address: string) {
-  return db
+/** Orders and letters that stay, and all that hangs on them. */
+function withAllThatHangs(
+  links: readonly { readonly order: number; readonly letter: number }[],
+  orderIds: readonly number[],
+  letterIds: readonly number[],
+): { readonly orders: ReadonlySet<number>; readonly letters: ReadonlySet<number> } {
+  const [orders, letters] = [new Set(orderIds), new Set(letterIds)];
+  for (let size = -1; size !== orders.size + letters.size; ) {
+    size = orders.size + letters.size;
+    for (const { order, letter } of links) {
+      if (letters.has(letter)) orders.add(order);
+      if (orders.has(order)) letters.add(letter);
+    }
+  }
+  return { orders, letters };
+}
+
+type FoundOrder = Awaited<ReturnType<typeof ordersOf>>[number];
+
+/** Why an order may not be erased. */
+function againstOrder(
+  { verdict, engraving }: FoundOrder,
+  { givesUp, before }: EraseScope,
+): string | undefined {
+  if (engraving === "released")
+    return "it is released to engraving and not engraved whole; once it is, say so by “burin cut”";
+  if (givesUp === true || before !== undefined || verdict === null) return undefined;
+  if (engraving === "closed" && verdict === "pass") return undefined;
+  return `it is not done with (${verdict}): have it cancelled, or give it up`;
+}
+
+/** Why a letter may not be erased. */
+function againstLetter(
+  { id, state }: { readonly id: number; readonly state: LetterState },
+  { givesUp }: EraseScope,
+  { linked, others, waiting }: Readonly<Record<"linked" | "others" | "waiting", ReadonlySet<number>>>,
+): string | undefined {
+  if (openStates.some((one) => one === state)) return "it is still to be judged or answered";
+  if (others.has(id)) return "it is about an order of somebody else, too";
+  // Held letters are counted until somebody has dealt with them.
+  const goesWithOrder = givesUp === true && state !== "held" && linked.has(id);
+  return waiting.has(id) && !goesWithOrder ? "it waits for a person: settle it, or put it aside" : undefined;
+}
+
+/** The orders of a buyer, and how far engraving has come with each. */
+async function ordersOf(db: Db, address: string) {
+  const rows = await db
     .selectFrom("orders")
     .leftJoin("revisions", "revisions.id", "orders.latest")
-    .select(["orders.id", "orders.buyer", "orders.key", "orders.number", "orders.verdict", "orders.released"])
+    .select(["orders.id", "orders.buyer", "orders.key", "orders.number", "orders.verdict"])
+    .select(["orders.latest", "orders.released"])
     .select((eb) => eb.fn.coalesce("revisions.at", "orders.opened_at").as("at"))
     .where("orders.buyer", "=", address)
     .where("orders.erased_at", "is", null)
     .orderBy("orders.id")
     .execute();
+  const orders = [];
+  for (const row of rows) orders.push({ ...row, engraving: await engravingOf(db, row) });
+  return orders;
+}
+
+/** "released": not all that was released is engraved; "closed": it is, and nothing has changed since. */
+async function engravingOf(
+  db: Db,
+  { released, latest }: { readonly released: string | null; readonly latest: number | null },
+): Promise<"released" | "closed" | "none"> {
+  if (released === null) return "none";
+  const is = JSON.parse(released) as Released;
+  if (is.pieces.some(({ engraved }) => !engraved)) return "released";
+  const standing = latest === null ? [] : (await sheetsIn(db, [latest])).map(({ sheet }) => sheet);
+  return isAsReleased(standing, is) ? "closed" : "none";
 }
 
 /** Which letters and notes are about which of some orders. */

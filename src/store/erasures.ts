@@ -33,7 +33,7 @@ async function finish(
       // Deleting from the table first keeps all others from writing until the bytes are gone.
       await tx.deleteFrom("to_delete").where("what", "=", what).where("name", "=", name).execute();
       if (what !== "bytes" || (await isNamed(tx, name))) return;
-      await blobs.remove(name);
+      blobs.remove(name);
       deleted.bytes++;
     });
   }

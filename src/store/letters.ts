@@ -2,6 +2,7 @@ import type { Kysely, Transaction } from "kysely";
 import type { By, Claim, Hold, Letters, Outcome, Received } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
 import type { Blobs } from "./blobs.ts";
+import { bytesFirst, stillThere } from "./bytes-first.ts";
 import { countOpening, holdOn, letWait, markLetter, releaseClaim, renewClaim, takeClaim } from "./claims.ts";
 import { writeHappening } from "./events.ts";
 import { readLetters } from "./read.ts";
@@ -226,35 +227,37 @@ async function receiveLetter(
     .where("key", "=", key)
     .executeTakeFirst();
   if (known !== undefined) return { letter: known.id, state: known.state as LetterState, again: true };
-  const bytes_sha = await blobs.put(bytes);
-  return db.transaction().execute(async (tx) => {
-    const made = await tx
-      .insertInto("letters")
-      .values({
-        key,
-        bytes_sha,
-        received_at: receivedAt.toISOString(),
-        state: "received",
-        lane: lane ?? null,
-        kind,
-      })
-      .onConflict((conflict) => conflict.column("key").doNothing())
-      .returning("id")
-      .executeTakeFirst();
-    if (made !== undefined) {
-      // The same bytes may have been erased meanwhile; nobody erases while this transaction writes.
-      await blobs.put(bytes);
-      await tx.insertInto("jobs").values({ letter: made.id }).execute();
-      await writeEvent(tx, made.id, "received", "", receivedAt);
-      return { letter: made.id, state: "received", again: false };
-    }
-    const other = await tx
-      .selectFrom("letters")
-      .select(["id", "state"])
-      .where("key", "=", key)
-      .executeTakeFirstOrThrow();
-    return { letter: other.id, state: other.state as LetterState, again: true };
-  });
+  return bytesFirst(
+    () => blobs.put(bytes),
+    (bytes_sha) =>
+      db.transaction().execute(async (tx) => {
+        const made = await tx
+          .insertInto("letters")
+          .values({
+            key,
+            bytes_sha,
+            received_at: receivedAt.toISOString(),
+            state: "received",
+            lane: lane ?? null,
+            kind,
+          })
+          .onConflict((conflict) => conflict.column("key").doNothing())
+          .returning("id")
+          .executeTakeFirst();
+        if (made !== undefined) {
+          stillThere(blobs, [bytes_sha]);
+          await tx.insertInto("jobs").values({ letter: made.id }).execute();
+          await writeEvent(tx, made.id, "received", "", receivedAt);
+          return { letter: made.id, state: "received", again: false };
+        }
+        const other = await tx
+          .selectFrom("letters")
+          .select(["id", "state"])
+          .where("key", "=", key)
+          .executeTakeFirstOrThrow();
+        return { letter: other.id, state: other.state as LetterState, again: true };
+      }),
+  );
 }
 
 /** Puts the bytes of an outcome where they stay, then writes all of it in one transaction. */
@@ -265,12 +268,18 @@ async function settleLetter(
   outcome: Outcome,
   now: Date,
 ): Promise<void> {
-  await putAll(blobs, outcome);
-  await db.transaction().execute(async (tx) => {
-    await holdOn(tx, claim);
-    // The same bytes may have been erased meanwhile; nobody erases while this transaction writes.
-    await writeOutcome(tx, claim.letter, outcome, await putAll(blobs, outcome), now);
-  });
+  await bytesFirst(
+    () => putAll(blobs, outcome),
+    (shas) =>
+      db.transaction().execute(async (tx) => {
+        await holdOn(tx, claim);
+        stillThere(blobs, [
+          ...shas.attachments.values(),
+          ...(shas.answer === undefined ? [] : [shas.answer]),
+        ]);
+        await writeOutcome(tx, claim.letter, outcome, shas, now);
+      }),
+  );
 }
 
 /** Puts the bytes of an outcome where they stay. What is there already is not written again. */

@@ -12,7 +12,7 @@ import { openBlobs } from "../../src/store/blobs.ts";
 import { removePackage } from "../../src/store/package-folder.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
-import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
+import { keepingSender, temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import { brightwire, figuresOn, foundIn, mara } from "../make/erasing.ts";
 import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
 
@@ -57,6 +57,20 @@ test("an order that is not done with is in the way, unless it is given up; it th
   expect(await waits("2026-11-11")).not.toContain("safety-wording");
   expect(await desk.store.people.waiting(clock.now)).toEqual([]);
   expect(await desk.store.orders.named("BW-2207")).toEqual([]);
+  await desk.store.close();
+});
+
+test("while a letter is being answered nothing of its sender is erased, whatever is given up", async () => {
+  const made = await openDesk(temporaryFolder(), { now: monday });
+  const desk = { ...made, sender: keepingSender(() => ({ kind: "later", words: "451 try later" })) };
+  const taken = await takeQuick(desk, { ...letter("a"), sheets });
+  expect(taken.state).toBe("later");
+  const { inTheWay, standIn } = await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect([standIn, inTheWay]).toEqual([
+    undefined,
+    [{ what: "letter 1", why: "it is still to be judged or answered" }],
+  ]);
+  expect((await desk.store.letters.bytesOf(1)).length).toBeGreaterThan(0);
   await desk.store.close();
 });
 
@@ -151,6 +165,23 @@ test("a released order stays until it is engraved whole, and its package goes wi
   const erased = await erasePerson(desk, whom, rosa);
   expect(erased.deleted).toMatchObject({ packages: ["BW-2207 revision 2"], notFound: [], isFree: true });
   expect(readdirSync(packages)).toEqual(["OM-9 revision 1"]);
+  await desk.store.close();
+});
+
+test("an order that changes after all of it was engraved is not done with", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock);
+  await takeQuick(desk, { ...letter("a"), sheets: [aloneAt("T-9", "ENTRY")] });
+  await releaseOrder(desk, "BW-2207", "Rosa Imhoff", () => Promise.resolve(""));
+  await recordCut(desk, { buyer: ines, number: "BW-2207" }, [], "Rosa Imhoff");
+  while (await takeDue(desk));
+  expect((await planErasing(desk, whom)).inTheWay).toEqual([]);
+  clock.now = new Date("2026-11-10T15:00:00Z");
+  await takeQuick(desk, { ...letter("b", clock.now), sheets: [aloneAt("T-10", "LOUNGE")] });
+  const ways = async (givesUp: boolean): Promise<string[]> =>
+    (await planErasing(desk, { ...whom, givesUp })).inTheWay.map(({ what }) => what);
+  expect(await ways(false)).toContain("order BW-2207");
+  expect(await ways(true)).not.toContain("order BW-2207");
   await desk.store.close();
 });
 

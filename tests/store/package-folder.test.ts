@@ -3,7 +3,7 @@ import { randomUUID } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { PackageThere, writePackage } from "../../src/store/package-folder.ts";
+import { PackageThere, removePackage, writePackage } from "../../src/store/package-folder.ts";
 import { temporaryFolder } from "../make/desk.ts";
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -112,4 +112,14 @@ test("older packages stay, and so does everything else that lies beside them", a
   }
   await writePackage(folder, "BW-2208", [{ path: "a.txt", bytes: Buffer.from("a") }]);
   expect(others.filter((path) => !existsSync(path))).toEqual([]);
+});
+
+test("a package is deleted by its name, in whatever capitals, and nothing else", async () => {
+  const folder = temporaryFolder();
+  for (const name of ["BW-2207 revision 1", "BW-2207 revision 11", "bw 2208 revision 1"])
+    await writePackage(folder, name, files);
+  expect(await removePackage(folder, "bw-2207 revision 1")).toBe(true);
+  expect(readdirSync(folder).toSorted()).toEqual(["BW-2207 revision 11", "bw 2208 revision 1"]);
+  expect(await removePackage(folder, "../x")).toBe(false);
+  expect(await removePackage(join(folder, "nowhere"), "x")).toBe(false);
 });

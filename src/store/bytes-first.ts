@@ -1,0 +1,23 @@
+import type { Blobs } from "./blobs.ts";
+
+/** Thrown within a transaction: an erasing has deleted bytes since they were put. */
+class BytesGone extends Error {}
+
+/** Puts bytes, then writes the rows that name them; both once more where an erasing came in between. */
+export async function bytesFirst<Shas, T>(
+  put: () => Promise<Shas>,
+  write: (shas: Shas) => Promise<T>,
+): Promise<T> {
+  for (;;) {
+    try {
+      return await write(await put());
+    } catch (cause) {
+      if (!(cause instanceof BytesGone)) throw cause;
+    }
+  }
+}
+
+/** Makes sure that bytes are there. A transaction asks after its first change, since nobody erases from then on. */
+export function stillThere({ has }: Blobs, shas: Iterable<string>): void {
+  for (const sha of shas) if (!has(sha)) throw new BytesGone(`the bytes ${sha} are erased`);
+}
