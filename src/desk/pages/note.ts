@@ -17,38 +17,29 @@ export function noteIn(bytes: Uint8Array): Note | undefined {
 export function notePart({ by, why, acts }: Note): Markup {
   return html`<dl><dt>By</dt><dd>${by}</dd>
 ${why === "" ? "" : html`<dt>Reason</dt><dd>${why}</dd>`}</dl>
-<ul>${acts.map((act) => html`<li>${actWords(act)}</li>`)}</ul>`;
+<ul>${acts.map((act) => html`<li>${wordsOfAct(act)}</li>`)}</ul>`;
 }
 
-function actWords(act: Act): string {
-  switch (act.kind) {
-    case "yes":
-      return `Point ${act.number} is meant as it stands.`;
-    case "no":
-      return `Point ${act.number} is not meant so: a corrected sheet has to come.`;
-    case "waive":
-      return `Point ${act.number} is let stand.`;
-    case "say":
-      return `To the sender about point ${act.number}: “${act.words}”`;
-    case "write":
-      return `To the sender: “${act.words}”`;
-    case "read":
-      return `What letter ${act.letter} said is dealt with.`;
-    case "place":
-      return `Sheet ${act.sheet} belongs to ${placeWords(act)}.`;
-    case "release":
-      return `Released to engraving on ${act.on}.`;
-    case "remind":
-      return act.what === "person"
-        ? "Reminders came to nothing: somebody has to call."
-        : "Its buyer is reminded.";
-    case "summary":
-      return `A manager is told of a week: ${act.of}.`;
-    case "day":
-      return `${act.to} is told how ${act.first === act.last ? act.first : `${act.first} to ${act.last}`} went.`;
-    case "cut":
-      return `Engraved: ${act.stations.length === 0 ? "all that was released" : act.stations.join(", ")}.`;
-  }
+/** An act in words. */
+const actWords: { readonly [K in Act["kind"]]: (act: Extract<Act, { kind: K }>) => string } = {
+  yes: ({ number }) => `Point ${number} is meant as it stands.`,
+  no: ({ number }) => `Point ${number} is not meant so: a corrected sheet has to come.`,
+  waive: ({ number }) => `Point ${number} is let stand.`,
+  say: ({ number, words }) => `To the sender about point ${number}: “${words}”`,
+  write: ({ words }) => `To the sender: “${words}”`,
+  read: ({ letter }) => `What letter ${letter} said is dealt with.`,
+  place: (act) => `Sheet ${act.sheet} belongs to ${placeWords(act)}.`,
+  release: ({ on }) => `Released to engraving on ${on}.`,
+  remind: ({ what }) =>
+    what === "person" ? "Reminders came to nothing: somebody has to call." : "Its buyer is reminded.",
+  summary: ({ of }) => `A manager is told of a week: ${of}.`,
+  day: ({ to, first, last }) => `${to} is told how ${first === last ? first : `${first} to ${last}`} went.`,
+  cut: ({ stations }) =>
+    `Engraved: ${stations.length === 0 ? "all that was released" : stations.join(", ")}.`,
+};
+
+function wordsOfAct<K extends Act["kind"]>(act: Extract<Act, { kind: K }>): string {
+  return actWords[act.kind](act);
 }
 
 function placeWords({ mark, position, order }: Extract<Act, { kind: "place" }>): string {
