@@ -36,7 +36,9 @@ export function isSqueezed(word: string, whole: string): boolean {
  * Hands that slip leave out one, seldom two. Its end is that of the whole, or of a beginning of it.
  */
 export function isShortened(word: string, whole: string): boolean {
-  if (word.length < 4 || whole.length < word.length + 3 || word[0] !== whole[0]) return false;
+  // BALLRO leaves two letters out of BALLROOM, and not three out of BALLROOMS.
+  const least = whole.endsWith("S") && !word.endsWith("S") ? 4 : 3;
+  if (word.length < 4 || whole.length < word.length + least || word[0] !== whole[0]) return false;
   if (whole.startsWith(word)) return true;
   if (word.at(-1) !== whole.at(-1)) return false;
   let next = 0;

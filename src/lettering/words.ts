@@ -1,6 +1,7 @@
 import type { Words } from "../catalogue/words.ts";
 import { type Hunspell, readDictionary } from "./dictionary.ts";
 import { type Glossary, projectKey } from "./glossary.ts";
+import { isUsualSlip } from "./keyboard.ts";
 import type { Language } from "./languages.ts";
 import { makeLikelier } from "./likelier.ts";
 import { nearWords } from "./near.ts";
@@ -67,7 +68,7 @@ export function makeWords(
 
   /** A word, and the last word of its full form: for RM that is ROOM, for BALLRM it is BALLROOM. */
   const readings = (text: string): string[] => {
-    const long = abbreviations.get(plainWord(text)) ?? [shortFor(text) ?? ""];
+    const long = abbreviations.get(plainWord(text)) ?? [isWord(text) ? "" : (shortFor(text) ?? "")];
     return [plainWord(text), ...long.map((phrase) => phrase.split(" ").at(-1) ?? "")];
   };
 
@@ -77,6 +78,7 @@ export function makeWords(
     expansions: (text) => abbreviations.get(plainWord(text)) ?? [],
     isConfirmed: (text, project) => projects.get(projectKey(project))?.has(plainWord(text)) ?? false,
     isName,
+    // Many a short word is near a name or an abbreviation: only a slip that hands often make tells then.
     suggest: (text, named = isName(text)) => {
       const word = plainWord(text);
       const reach = word.length < 6 ? 1 : 2;
@@ -85,7 +87,8 @@ export function makeWords(
       const near = [...new Set([...known, ...others])]
         .filter((other) => {
           const away = slips(word, other);
-          return named ? away === 1 && rank(other) === 0 : away <= reach;
+          if (named) return away === 1 && rank(other) === 0;
+          return away <= reach && (word.length > 5 || rank(other) === 0 || isUsualSlip(word, other));
         })
         .map((other) => ({ other, weight: weigh(word, other, rank(other)) }))
         .toSorted((one, other) => one.weight - other.weight);

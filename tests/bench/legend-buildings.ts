@@ -4,13 +4,38 @@
  *
  *     npx node tests/bench/legend-buildings.ts [--misses]
  */
+import type { Words } from "../../src/catalogue/words.ts";
+import { namesOfPeople } from "../../src/commands/dictionaries.ts";
+import { everyBuilding, withBuildings } from "../../src/lettering/buildings/known.ts";
 import { makeWords } from "../../src/lettering/words.ts";
-import { dictionary, glossary } from "../make/config.ts";
+import { dictionary, glossary, ownGlossary } from "../make/config.ts";
 import { buildingDevices, buildingLegends } from "./buildings.ts";
 import { askedOf, isOn } from "./judged.ts";
 import { kinds } from "./legends.ts";
 
-const words = makeWords(glossary, { "en-US": dictionary("dictionary-en") });
+const american = { "en-US": dictionary("dictionary-en") };
+const words = makeWords(glossary, american);
+/** Which lists are about a kind of building. */
+const listsOf: Readonly<Record<string, readonly string[]>> = {
+  worship: ["worship"],
+  health: ["health"],
+  "ships and boats": ["ships"],
+  "courts and civic": ["civic"],
+  "laboratories and universities": ["learning"],
+  "stages and broadcasting": ["stages"],
+  homes: ["homes"],
+  "hotels and restaurants": ["hotels"],
+  "offices and industry": ["offices"],
+  "schools and sports halls": ["learning", "sports"],
+};
+const people = await namesOfPeople();
+/** The words without the lists of one kind of building: what a kind that nobody has thought of meets. */
+const without = new Map(
+  Object.entries(listsOf).map(([building, lists]) => {
+    const others = everyBuilding.filter(({ name }) => !lists.includes(name));
+    return [building, makeWords(withBuildings(ownGlossary, people, others), american)];
+  }),
+);
 const tellsMisses = process.argv.includes("--misses");
 
 /** One legend or device: whether it was asked about, and what to print of it if that is wrong. */
@@ -23,32 +48,42 @@ interface Outcome {
 
 const columns = [...kinds, "right device", "wrong device", "else on it"];
 
-const ofLegends = buildingLegends().map((legend) => {
-  const faces = [legend.rows, ...legend.beside.map((other) => other.split("/"))];
-  const problems = askedOf(faces, words).filter((problem) => isOn(0, problem));
-  const said = problems.map(({ check, facts }) => `${check} ${String(facts["meant"])}`).join("; ");
-  const { building, kind: column, aside } = legend;
-  return { building, column, aside, asked: problems.length > 0, shown: `${legend.rows.join("/")}  ${said}` };
-});
+const ofLegends = (wordsFor: (building: string) => Words) =>
+  buildingLegends().map((legend) => {
+    const faces = [legend.rows, ...legend.beside.map((other) => other.split("/"))];
+    const problems = askedOf(faces, wordsFor(legend.building)).filter((problem) => isOn(0, problem));
+    const said = problems.map(({ check, facts }) => `${check} ${String(facts["meant"])}`).join("; ");
+    const { building, kind: column, aside } = legend;
+    return {
+      building,
+      column,
+      aside,
+      asked: problems.length > 0,
+      shown: `${legend.rows.join("/")}  ${said}`,
+    };
+  });
 
-const ofDevices = buildingDevices().flatMap(({ building, faces, wrong, aside }) => {
-  const problems = askedOf(
-    faces.map((face) => face.split("/")),
-    words,
-  );
-  const said = problems.map(({ facts }) => `${String(facts["typed"])}: ${String(facts["meant"])}`).join("; ");
-  const outcome = (column: string, asked: boolean) => [
-    { building, column, aside, asked, shown: `${faces.join("; ")}  ${said}` },
-  ];
-  if (wrong === undefined) return outcome("right device", problems.length > 0);
-  const at = faces.indexOf(wrong.typed);
-  if (at < 0) throw new Error(`no face says ${wrong.typed}`);
-  const onIt = problems.filter((problem) => isOn(at, problem));
-  return [
-    ...outcome("wrong device", onIt.length > 0),
-    ...outcome("else on it", problems.length > onIt.length),
-  ];
-});
+const ofDevices = (wordsFor: (building: string) => Words) =>
+  buildingDevices().flatMap(({ building, faces, wrong, aside }) => {
+    const problems = askedOf(
+      faces.map((face) => face.split("/")),
+      wordsFor(building),
+    );
+    const said = problems
+      .map(({ facts }) => `${String(facts["typed"])}: ${String(facts["meant"])}`)
+      .join("; ");
+    const outcome = (column: string, asked: boolean) => [
+      { building, column, aside, asked, shown: `${faces.join("; ")}  ${said}` },
+    ];
+    if (wrong === undefined) return outcome("right device", problems.length > 0);
+    const at = faces.indexOf(wrong.typed);
+    if (at < 0) throw new Error(`no face says ${wrong.typed}`);
+    const onIt = problems.filter((problem) => isOn(at, problem));
+    return [
+      ...outcome("wrong device", onIt.length > 0),
+      ...outcome("else on it", problems.length > onIt.length),
+    ];
+  });
 
 function printed(outcomes: readonly Outcome[]): void {
   const share = (these: readonly Outcome[]): string => {
@@ -64,16 +99,20 @@ function printed(outcomes: readonly Outcome[]): void {
   row("all", outcomes);
 }
 
-for (const aside of [false, true]) {
-  const outcomes = [...ofLegends, ...ofDevices].filter((one) => one.aside === aside);
-  if (outcomes.length === 0) continue;
-  console.log(aside ? "half set aside" : "half tuned on");
-  printed(outcomes);
-  if (!tellsMisses || aside) continue;
-  for (const column of columns) {
-    const shouldBe = /^(misspelt|cut|slipped|wrong device)$/.test(column);
-    console.log(`\n  ${column}: ${shouldBe ? "not found" : "asked about"}`);
-    for (const { shown, asked, column: its } of outcomes)
-      if (its === column && asked !== shouldBe) console.log(`    ${shown}`);
+for (const [method, wordsFor] of [
+  ["as it is", () => words],
+  ["without the lists of that kind of building", (building: string) => without.get(building) ?? words],
+] as const)
+  for (const aside of [false, true]) {
+    const outcomes = [...ofLegends(wordsFor), ...ofDevices(wordsFor)].filter((one) => one.aside === aside);
+    if (outcomes.length === 0) continue;
+    console.log(`${method}, ${aside ? "half set aside" : "half tuned on"}`);
+    printed(outcomes);
+    if (!tellsMisses || aside) continue;
+    for (const column of columns) {
+      const shouldBe = /^(misspelt|cut|slipped|wrong device)$/.test(column);
+      console.log(`\n  ${column}: ${shouldBe ? "not found" : "asked about"}`);
+      for (const { shown, asked, column: its } of outcomes)
+        if (its === column && asked !== shouldBe) console.log(`    ${shown}`);
+    }
   }
-}

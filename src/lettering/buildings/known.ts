@@ -16,7 +16,7 @@ import { sports } from "./sports.ts";
 import { stages } from "./stages.ts";
 import { worship } from "./worship.ts";
 
-const buildings: readonly Building[] = [
+export const everyBuilding: readonly Building[] = [
   worship,
   health,
   ships,
@@ -37,7 +37,7 @@ const buildings: readonly Building[] = [
  * A desk's own glossary, and behind it what is known of all kinds of buildings. Where they disagree, its own holds.
  * `people` are further names of people, one a line.
  */
-export function withBuildings(own: Glossary, people: string): Glossary {
+export function withBuildings(own: Glossary, people: string, buildings = everyBuilding): Glossary {
   const all = [own, ...buildings.map(read)];
   const joined = <V>(
     pick: (one: Glossary) => ReadonlyMap<string, readonly V[]>,
