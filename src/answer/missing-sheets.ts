@@ -1,7 +1,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
 import { prefilledSheet } from "../drawing/prefilled-sheet.ts";
-import type { OrderReport, Report } from "../judging/report.ts";
+import type { Report } from "../judging/report.ts";
 import type { Edition } from "../reading/edition.ts";
 import type { Missing } from "../trade/order.ts";
 import type { SheetKind } from "../trade/place.ts";
@@ -25,9 +25,12 @@ export async function missingSheets(
   editions: readonly Edition[],
 ): Promise<MissingSheets> {
   const blanks = new Map<SheetKind, { readonly edition: Edition; readonly blank: Promise<Uint8Array> }>();
-  const wanted = orders.flatMap((order) =>
-    order.expected.map((expected) => ({ ...expected, file: fileOf(expected.missing, order, orders) })),
-  );
+  const waiting = orders.filter(({ expected }) => expected.length > 0);
+  const wanted = waiting.flatMap(({ order, expected }) => {
+    // Where several orders wait, their numbers stand before the names.
+    const number = waiting.length > 1 ? numberOf(order) : undefined;
+    return expected.map((one) => ({ ...one, file: fileOf(one.missing, number) }));
+  });
   for (const kind of new Set(wanted.map(({ missing }) => missing.kind))) {
     const edition = editions.find(
       ({ drawn, form, replacedBy }) => drawn && form === kind && replacedBy === undefined,
@@ -48,14 +51,8 @@ export async function missingSheets(
   return { sheets, more: drawn.length - sheets.length };
 }
 
-/** "S-104 position 2.pdf". Where several orders wait, their numbers stand before it. */
-function fileOf(
-  { station, kind, position }: Missing,
-  { order }: OrderReport,
-  orders: readonly OrderReport[],
-): string {
-  const waiting = orders.filter(({ expected }) => expected.length > 0);
-  const number = waiting.length > 1 ? numberOf(order) : undefined;
+/** "S-104 position 2.pdf", "S-104 plate.pdf". */
+function fileOf({ station, kind, position }: Missing, number: string | undefined): string {
   const words = [...(number === undefined ? [] : [number]), station].map(fileWords);
   return `${words.join(" ")} ${kind === "plate" ? "plate" : `position ${position}`}.pdf`;
 }

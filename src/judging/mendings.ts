@@ -8,7 +8,7 @@ import type { Station } from "../trade/order.ts";
 import type { Entry } from "../trade/place.ts";
 import type { Problem } from "../trade/problem.ts";
 import { type DeviceSheet, type FileId, isFilled, type Sheet, saidAt } from "../trade/sheet.ts";
-import type { OrderReport, Report } from "./report.ts";
+import type { Report } from "./report.ts";
 
 /**
  * What the new sheets can only say where something stops them, by their sisters: what the whole order says alike, the
@@ -18,21 +18,41 @@ import type { OrderReport, Report } from "./report.ts";
 export function mendingsIn(report: Report): ReadonlyMap<FileId, Says> {
   const problemsOf = new Map(report.sheets.map(({ sheet, problems }) => [sheet.id, problems]));
   return new Map(
-    report.orders.flatMap((order) => {
-      const mine = order.order.sheets.filter(({ id }) => problemsOf.has(id));
-      const problems = [...order.problems, ...mine.flatMap(({ id }) => problemsOf.get(id) ?? [])];
+    report.orders.flatMap(({ order, problems: ofOrder }) => {
+      const mine = order.sheets.filter(({ id }) => problemsOf.has(id));
+      const problems = [...ofOrder, ...mine.flatMap(({ id }) => problemsOf.get(id) ?? [])];
       const isOpen = pointedAt(problems.filter(({ severity }) => severity !== "notes"));
-      const isStopped = pointedAt(problems.filter(({ severity }) => severity === "stops"));
+      const sisters: Sisters = {
+        isOpen,
+        isStopped: pointedAt(problems.filter(({ severity }) => severity === "stops")),
+        agreed: new Map([...headerOf(order.sheets, isOpen).values()].flat()),
+        numbered: new Set(
+          problems.some(({ check }) => check === orderNumberNearMiss.id)
+            ? []
+            : order.sheets.flatMap((sheet) => (isFilled(sheet, "order") ? [letterOf(sheet.id)] : [])),
+        ),
+        stations: new Map(
+          order.stations.flatMap((station) => station.devices.map(({ id }) => [id, station] as const)),
+        ),
+      };
       return mine.map((sheet) => {
-        const says = new Map([
-          ...inheritedBy(sheet),
-          ...ofHeader(sheet, order, isOpen, isStopped),
-          ...inPlate(sheet, order, isOpen, isStopped),
-        ]);
-        return [sheet.id, says] as const;
+        const says = [...inheritedBy(sheet), ...ofHeader(sheet, sisters), ...inPlate(sheet, sisters)];
+        return [sheet.id, new Map(says)] as const;
       });
     }),
   );
+}
+
+/** What the sheets of an order say together. */
+interface Sisters {
+  readonly isOpen: IsOpen;
+  readonly isStopped: IsOpen;
+  /** What they agree on of the order. */
+  readonly agreed: Says;
+  /** Letters that name the order's number, if nobody asks about it. */
+  readonly numbered: ReadonlySet<string>;
+  /** The station of each device. */
+  readonly stations: ReadonlyMap<FileId, Station>;
 }
 
 function pointedAt(problems: readonly Problem[]): IsOpen {
@@ -46,26 +66,18 @@ function inheritedBy(sheet: Sheet): [Entry, string][] {
 }
 
 /** Blocks that a sheet leaves empty, or fills in as all others of its order do, as far as it goes. */
-function ofHeader(
-  sheet: Sheet,
-  { order, problems }: OrderReport,
-  isOpen: IsOpen,
-  isStopped: IsOpen,
-): [Entry, string][] {
-  const others = order.sheets.filter(({ id }) => id !== sheet.id);
-  const agreed = new Map(headerOf([others], isOpen));
+function ofHeader(sheet: Sheet, { agreed, isStopped, numbered }: Sisters): [Entry, string][] {
   const isSame = (place: Entry): boolean =>
     !isFilled(sheet, place) || sameSaid(place, saidAt(sheet, place), agreed.get(place) ?? "");
-  const lacks = (block: readonly Entry[]): boolean =>
-    block.some((place) => isStopped(sheet, place) && isMissing(sheet, place));
   const bill = headerBlocks.find((block) => block.includes("bill.name")) ?? [];
   return headerBlocks
     .filter(
       (block) =>
-        lacks(block) &&
+        block.some((place) => isStopped(sheet, place) && isMissing(sheet, place)) &&
         block.every(isSame) &&
         (!block.includes("ship.same") || bill.every(isSame)) &&
-        (!block.includes("order") || isNumberCertain(sheet, others, problems)),
+        // A sheet without a number belongs to those that came with it, and to no others.
+        (!block.includes("order") || numbered.has(letterOf(sheet.id))),
     )
     .flatMap((block) =>
       block.flatMap((place): [Entry, string][] => {
@@ -75,30 +87,21 @@ function ofHeader(
     );
 }
 
-/** Whether a sheet without a number came with others of its order, and nobody asks about their number. */
-function isNumberCertain({ id }: Sheet, others: readonly Sheet[], problems: readonly Problem[]): boolean {
-  return (
-    others.some((other) => letterOf(other.id) === letterOf(id) && isFilled(other, "order")) &&
-    problems.every(({ check }) => check !== orderNumberNearMiss.id)
-  );
-}
-
 /** The gangs and the position of a device, if its station has one plate. */
-function inPlate(sheet: Sheet, { order }: OrderReport, isOpen: IsOpen, isStopped: IsOpen): [Entry, string][] {
-  if (sheet.kind !== "device" || !goesIntoPlate(sheet)) return [];
-  const station = order.stations.find(({ devices }) => devices.some(({ id }) => id === sheet.id));
+function inPlate(sheet: Sheet, { isOpen, isStopped, stations }: Sisters): [Entry, string][] {
+  const station = stations.get(sheet.id);
   const [plate, ...more] = station?.plates ?? [];
-  if (station === undefined || plate?.gangs === undefined || more.length > 0 || isOpen(plate, "gangs"))
-    return [];
+  if (sheet.kind !== "device" || !goesIntoPlate(sheet) || station === undefined) return [];
+  if (plate?.gangs === undefined || more.length > 0 || isOpen(plate, "gangs")) return [];
   const { gangs } = plate;
   const position = isStopped(sheet, "position") ? onlyFree(sheet, station, gangs) : undefined;
-  const isWithin = (position ?? sheet.position ?? 1) <= gangs;
+  const isWrong = isStopped(sheet, "gangs") && sheet.gangs !== gangs;
   return [
-    ...(isStopped(sheet, "gangs") && isWithin && sheet.gangs !== gangs
-      ? [["gangs", String(gangs)] as const]
+    ...(isWrong && (position ?? sheet.position ?? 1) <= gangs
+      ? [["gangs", String(gangs)] satisfies [Entry, string]]
       : []),
-    ...(position === undefined ? [] : [["position", String(position)] as const]),
-  ].map(([place, said]) => [place, said]);
+    ...(position === undefined ? [] : [["position", String(position)] satisfies [Entry, string]]),
+  ];
 }
 
 /** The one position that is free, for the one device that names none. */

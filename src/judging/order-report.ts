@@ -4,11 +4,11 @@ import { checkOrder } from "../checks/run.ts";
 import { alikeOrders } from "../orders/alike-order.ts";
 import { type Expected, expectedOf } from "../orders/expected.ts";
 import type { Standing } from "../orders/stand.ts";
-import { perhapsMissing, stillMissing } from "../orders/still-missing.ts";
+import { stillMissing, withSisters } from "../orders/still-missing.ts";
 import { isRight, tallyIn } from "../orders/tally.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Managing } from "../trade/manager.ts";
-import type { Crossed, Order } from "../trade/order.ts";
+import type { Crossed, Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId } from "../trade/sheet.ts";
@@ -64,7 +64,10 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     order,
     verdict: gravest([otherwise, verdictOf(problems)]),
     missing,
-    expected: expectedIn(order, others, [...problems, ...members.flatMap((member) => member.problems)]),
+    expected: expectedIn(missing, { order, others }, [
+      ...problems,
+      ...members.flatMap((member) => member.problems),
+    ]),
     problems,
     carried: missing.length > 0 ? carried : carried.filter((one) => !isReached(one, order)),
     asked: asked([...problems, ...own]),
@@ -75,21 +78,23 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
 }
 
 /** The sheets that may still come, with what the others say and nobody questions. */
-function expectedIn(order: Order, others: readonly Order[], problems: readonly Problem[]): Expected[] {
+function expectedIn(
+  missing: readonly Missing[],
+  { order, others }: { readonly order: Order; readonly others: readonly Order[] },
+  problems: readonly Problem[],
+): Expected[] {
+  if (missing.length === 0) return [];
   const open = new Set(
     problems
       .filter(({ severity }) => severity !== "notes")
       .flatMap(({ spots }) => spots.map(({ file, place }) => `${file} ${place}`)),
   );
   const isDoubtful = alikeOrders(order, others).some(({ asked }) => asked);
-  return perhapsMissing(order, others).map((missing) => ({
-    missing,
-    says: expectedOf(
-      missing,
-      order,
-      ({ id }, place) => (place === "order" && isDoubtful) || open.has(`${id} ${place}`),
-    ),
-  }));
+  return expectedOf(
+    withSisters(missing, order, others),
+    order,
+    ({ id }, place) => (place === "order" && isDoubtful) || open.has(`${id} ${place}`),
+  );
 }
 
 /** Whether an order has come to what somebody counted. */

@@ -24,23 +24,31 @@ export const headerBlocks: readonly (readonly Entry[])[] = [
 ];
 
 /**
- * What is known of a sheet that is still to come. The sheets of its station tell it. What none of them says of the
+ * What is known of sheets that are still to come. The sheets of its station tell of each. What none of them says of the
  * order, the other sheets of the order tell. A place stays empty where they differ, and where it is asked about.
  */
-export function expectedOf(missing: Missing, order: Order, isOpen: IsOpen): Says {
-  const station = order.stations.find(({ mark }) => mark === missing.station);
-  const sisters = station === undefined ? [] : fittedIn(station);
-  return new Map<Entry, string>([
-    ...headerOf([sisters, order.sheets], isOpen),
-    ["mark", missing.station],
-    ...agreedAt(["gangs", "finish", "lettering"], sisters, isOpen),
-    ...(missing.position === undefined
-      ? []
-      : ([
-          ["standing", "in-plate"],
-          ["position", String(missing.position)],
-        ] as const)),
-  ]);
+export function expectedOf(missing: readonly Missing[], order: Order, isOpen: IsOpen): Expected[] {
+  const ofOrder = headerOf(order.sheets, isOpen);
+  const stations = new Map(order.stations.map((station) => [station.mark, station]));
+  return [...Map.groupBy(missing, ({ station }) => station)].flatMap(([mark, some]) => {
+    const station = stations.get(mark);
+    const sisters = station === undefined ? [] : fittedIn(station);
+    const header = headerOf(sisters, isOpen);
+    const known: [Entry, string][] = [
+      ...headerBlocks.flatMap((block) => header.get(block) ?? ofOrder.get(block) ?? []),
+      ["mark", mark],
+      ...agreedAt(["gangs", "finish", "lettering"], sisters, isOpen),
+    ];
+    return some.map((one) => ({ missing: one, says: new Map([...known, ...placeOf(one)]) }));
+  });
+}
+
+function placeOf({ position }: Missing): [Entry, string][] {
+  if (position === undefined) return [];
+  return [
+    ["standing", "in-plate"],
+    ["position", String(position)],
+  ];
 }
 
 /** The plate sheets of a station, and the device sheets that go into its plate. */
@@ -48,21 +56,24 @@ function fittedIn({ plates, devices }: Station): Sheet[] {
   return [...plates, ...devices.filter(goesIntoPlate)];
 }
 
-/**
- * What sheets agree on of an order, block by block. The first of some groups of sheets that says anything of a block
- * tells all of it, so that no address is put together from two.
- */
-export function headerOf(groups: readonly (readonly Sheet[])[], isOpen: IsOpen): [Entry, string][] {
-  return headerBlocks.flatMap((block) => {
-    const saying = groups.find((sheets) =>
-      sheets.some((sheet) => block.some((place) => isFilled(sheet, place))),
-    );
-    const agreed = agreedAt(block, saying ?? [], isOpen);
-    const isTold = (place: Entry): boolean => (saying ?? []).some((sheet) => isFilled(sheet, place));
-    // One sheet ticks "same as bill-to", another has an address: they differ.
-    const both = isTold("ship.same") && block.some((place) => place !== "ship.same" && isTold(place));
-    return block.includes("ship.same") && both ? [] : agreed;
-  });
+/** What sheets agree on of an order, by blocks. A block of which none says anything is absent. */
+export function headerOf(
+  sheets: readonly Sheet[],
+  isOpen: IsOpen,
+): ReadonlyMap<readonly Entry[], [Entry, string][]> {
+  const isTold = (place: Entry): boolean => sheets.some((sheet) => isFilled(sheet, place));
+  return new Map(
+    headerBlocks
+      .filter((block) => block.some(isTold))
+      .map((block) => {
+        // One sheet ticks "same as bill-to", another has an address: they differ.
+        const both =
+          block.includes("ship.same") &&
+          isTold("ship.same") &&
+          block.some((place) => place !== "ship.same" && isTold(place));
+        return [block, both ? [] : agreedAt(block, sheets, isOpen)] as const;
+      }),
+  );
 }
 
 /** Places at which all sheets that say anything say one thing, about which nothing is open. */

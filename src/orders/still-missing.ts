@@ -14,15 +14,18 @@ export function stillMissing(order: Order, others: readonly Order[]): Missing[] 
 }
 
 /**
- * The same, and where a plate sheet is lacking, the device sheets that its plate would need besides. It is not certain
- * that the plate is to come.
+ * The sheets that are missing, and where a plate sheet is, the device sheets that its plate would need besides. It is
+ * not certain that the plate is to come.
  */
-export function perhapsMissing(order: Order, others: readonly Order[]): Missing[] {
-  const missing = stillMissing(order, others);
+export function withSisters(
+  missing: readonly Missing[],
+  order: Order,
+  others: readonly Order[],
+): readonly Missing[] {
   const plates = new Set(missing.flatMap(({ kind, station }) => (kind === "plate" ? [station] : [])));
+  if (plates.size === 0) return missing;
   const sisters = lacking(order, others, sistersAt).filter(({ station }) => plates.has(station));
-  const byStation = Map.groupBy([...missing, ...sisters], ({ station }) => station);
-  return [...byStation.values()].flat();
+  return [...missing, ...sisters];
 }
 
 function lacking(

@@ -69,7 +69,10 @@ async function honest(): Promise<void> {
     const step = Math.max(1, Math.floor(fresh.length / most));
     const sheets = fresh.filter((_, i) => i % step === 0).slice(0, most);
     const found: string[] = [];
-    for (const bytes of await fill([...sheets, ...(await prefilledSheets(sheets))]))
+    for (const bytes of await fill([
+      ...sheets,
+      ...(await prefilledSheets(sheets.filter((_, i) => i % 3 === 0))),
+    ]))
       if (bytes !== undefined) found.push((await doubtsIn(bytes)).join(", "));
     const bad = found.filter((doubts) => doubts !== (gives ?? ""));
     files += found.length;
