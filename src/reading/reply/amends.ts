@@ -18,7 +18,7 @@ const owning = new Set(
     boss client customer owner architect colleague office noon lunch next new right away immediately directly shall going can
     thanks cheers forgive pardon mea culpa misspelling mistyped slipped spelling correction corrections corrected letter missing
     filling fill filled out doing done copied copy copying wrote write typed type resubmit resubmitting submit submitting tonite u ur doing redraw issuing mailing emailing mail email made he's she's
-    kommt folgt anbei wir schicken senden je nous vous envoie envoyons renvoie renvoyons renverrons enviaremos enviamos envío entschuldigung pardon désolé perdón`,
+    separately separate kommt folgt anbei wir schicken senden je nous vous envoie envoyons renvoie renvoyons renverrons enviaremos enviamos envío entschuldigung pardon désolé perdón`,
   ),
 );
 

@@ -32,6 +32,11 @@ const longestAnswer = 320;
 const mostWays = 12;
 /** It may be a joke, or the number a size. */
 const unclear = /[;:]-?[(DPpO/]|;-?\)|(?<![“"'‘\d])\d{1,4}["″′'](?!\p{L})/u;
+/** "Yes, I got your question" answers nothing, where no number stands beside it. */
+const acknowledges =
+  /\b(?:got|received|saw|seen|see|read|know|understand|asked|told|looked|(?<!\b(?:to|for|on) (?:the|your) )questions?)\b|^\W*(?:oh|ah|aha)\b/iu;
+const plainly =
+  /\d|\b(?:both|all|each|everything|right|correct|correctly|fine|intended|intentional|meant|stands|typed)\b/iu;
 /** Who is sorry, and not for a delay, may agree that the word is wrong. */
 const regrets =
   /\b(?:sorry|apolog\p{L}+|excuse|pardon|forgive)\b(?!.*\b(?:delay|late|wait|long|slow|missed|confusion|trouble|inconvenience|bother\p{L}*|short)\b)/iu;
@@ -50,6 +55,13 @@ export function saidIn(
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();
   if (way === undefined || more.length > 0 || way.said.length === 0) return undefined;
+  if (
+    own.under === undefined &&
+    acknowledges.test(line) &&
+    !plainly.test(line) &&
+    !/\b(?:two|three|four|five|six|seven|eight|nine|ten)\b/iu.test(line)
+  )
+    return undefined;
   const isSorry = regrets.test(line) && !tokensIn(line, new Set()).some(({ kind }) => kind === "Yes");
   return isSorry && way.said.some(({ is }) => is) ? undefined : way.said;
 }
@@ -75,7 +87,7 @@ function withLetters(line: string): string {
   const rest = line
     .replace(/^[^:\d]{0,60}:/u, "")
     .replace(/\b(?:number|q|question|thanks|thank you)\b/giu, "");
-  return /^(?:[\s(#]*\d{1,3}\)?[\s:.=-]*[yn](?![\p{L}\p{N}])[\s,;.|]*)+$|^[yn][.!]?$/iu.test(rest)
+  return /^(?:[\s(#]*\d{1,3}\)?[\s:.=-]*[yn](?![\p{L}\p{N}])[\s,;.|/]*)+$|^[yn][.!]?$/iu.test(rest)
     ? line.replace(/(?<![\p{L}\p{N}])[yn](?![\p{L}\p{N}])/giu, (letter) =>
         /y/iu.test(letter) ? " yes" : " no",
       )
@@ -194,6 +206,8 @@ function bare(
   if (number !== undefined) return said(way, [number], is);
   const each = words.filter(({ kind }) => kind === "Yes" || kind === "No").length;
   const isOfEach = isAlone && each > 1 && words.every(({ kind }) => /^(?:Yes|No|And|AndN|Mark)$/u.test(kind));
+  const areThey = words.some(({ text }) => /^(?:they|these|those)$/u.test(text));
+  if (areThey && isSure && is && open.length > 1) return said(way, open, is);
   if (isOfEach && isSure && each === open.length) return said(way, open, is);
   return { ...way, bare: [...way.bare, is] };
 }
@@ -201,7 +215,7 @@ function bare(
 /** Whether words such as "both" and "all three" mean the open questions, and nothing else that stood beside them. */
 function isSet(words: readonly Token[], { open, others }: Points): boolean {
   const text = words.map((word) => word.text).join(" ");
-  const isBoth = /\b(?:both|beides?)\b/u.test(text);
+  const isBoth = /\b(?:both|beides?|double|twice|two times|2 x|x 2|two x|times two)\b/u.test(text);
   const count = words.find(({ kind }) => kind === "Num" || kind === "Count");
   const isPlain = words.some(({ kind }) => kind === "Yes" || kind === "No");
   if (count?.kind === "Num" && isBoth) return false;

@@ -35,10 +35,15 @@ export function plain(line: string): string {
     .replace(/^[a-d][).]\s+/iu, "")
     .replace(/\bw\/ ?(?=\p{L})/giu, "with ")
     .replace(/^re ?[:.] ?/iu, "re ")
-    .replace(/\b(?:nos?|nrs?|qs?|pts?|pkt|ad|punkt|question|point|item)\.\s?(?=[#([]?\d)/giu, "number ")
+    .replace(
+      /\b(?:nos?|nrs?|n|num|qs?|ques|quest|pts?|pkt|ad|punkt|question|point|item|ref|itm)\.\s?(?=[#([]?\d)/giu,
+      "number ",
+    )
     .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
     .replace(/^(?:a|punto|ponto) ?(?=\d{1,3}\b)/iu, "number ")
     .replace(/(?<=^|[.;,/]\s*)no (?=\d{1,3} ?[:=)-] ?(?:yes|no)\b)/giu, "number ")
+    .replace(/^no (?=\d{1,3} (?:is|are) )/iu, "number ")
+    .replace(/(?<=s)'(?=\s)/giu, "")
     .replace(/(?<=\d)'?s (?=an? )/giu, " is ")
     .replace(/(?<=\d)(?=(?:yes|no|ja|oui|s[ií]|[yn])\b)/giu, " ")
     .replace(/\bsince (?:the )?(?:1[4-9]|20)\d\ds?\b/giu, "for generations")
