@@ -118,24 +118,3 @@ function kindOfOne(word: string): Kind {
   if (/^(?:[,:=|•·~()[\]{}<>【】〈〉–—→⇒➜➡/…-]|[=-]+>|\.{2,})$/u.test(word)) return "Mark";
   return "Other";
 }
-
-/** A number is a question's: "2", "three", "the second". Undefined if it may mean something else. */
-export function numberOf(
-  token: Token,
-  open: readonly number[],
-  others: number,
-  isQuestion: boolean,
-): number | undefined {
-  if (token.kind === "Num") return Number(token.text);
-  if (token.kind === "Count") return counts.indexOf(token.text) + 1;
-  const digit = /^\d/u.exec(token.text)?.[0];
-  const place = digit === undefined ? ordinals.indexOf(token.text) : Number(digit) - 1;
-  if (others > 0 || open.length < 2) {
-    // "Your second question" is 2 where no other one can be the second.
-    const number = place + 1;
-    return isQuestion && open.includes(number) && (open[place] ?? number) === number ? number : undefined;
-  }
-  if (/former|latter/u.test(token.text))
-    return open.length === 2 ? open[token.text === "former" ? 0 : 1] : undefined;
-  return token.text === "last" ? open.at(-1) : open[place];
-}
