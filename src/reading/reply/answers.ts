@@ -1,6 +1,5 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
-import { isAmends } from "./amends.ts";
 import { cancelledIn } from "./cancels.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
@@ -15,6 +14,7 @@ import {
 } from "./idle.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
+import { isAmends } from "./promises.ts";
 import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";

@@ -31,10 +31,10 @@ const thankful = new Set(
     `it this these that them going through reading looking seeing asking checking check checks double control controlling question
     questions query queries note letter mail email e message answer answers reply response carefully careful closely
     thoroughly thorough time attention work job eye eyes patience trouble effort care caring kindness help helping
-    diligence being keeping getting back coming informing letting know telling us me your the our my so very such in on
+    diligence being keeping coming informing letting know telling us me your the our my so very such in on
     of and for to about with a an all great good kind quick fast prompt nice detailed friendly sharp close everything
-    everyone first before engraving cutting morning today yesterday afternoon again much always understanding concern
-    support service cooperation order review reviewing watching out looking over taking really lovely speedy information
+    everyone morning today yesterday afternoon again much always understanding concern
+    support service cooperation order review reviewing watching looking taking really lovely speedy information
     update heads up looking at turnaround`,
   ),
 );
@@ -48,7 +48,12 @@ export function isThanks(sentence: string): boolean {
   return (
     what !== undefined &&
     !/[?\d]/u.test(what) &&
-    tokensOf(what.replace(/\b(?:on|with|about) this one\b/giu, "")).every((token) => thankful.has(token))
+    tokensOf(
+      what.replace(
+        /\b(?:on|with|about) this one\b|\bbefore (?:engraving|cutting|you (?:engrave|cut|start))\b|\bfirst$/giu,
+        "",
+      ),
+    ).every((token) => thankful.has(token))
   );
 }
 
@@ -61,10 +66,10 @@ const smiles = new RegExp(`${friendly}|👍`, "gu");
 const idioms = new RegExp(
   `\\b(?:${[
     "(?:with )?(?:no|bad|poor|hardly any|without) (?:signal|reception|service|internet|wi-?fi|coverage|connection|power|electricity|heating|air ?con|network)",
-    "(?:the )?new year(?:'?s)?(?: (?:eve|day))?",
+    "(?:a )?(?:very )?(?:happy|good|blessed|prosperous|merry|healthy|peaceful) (?:and (?:happy|healthy|prosperous|peaceful) )?new year|new year'?s (?:eve|day|break|holidays?)",
     "(?:on|from|off) (?:my |our |annual |sick |parental |maternity |paternity )?leave",
     "in (?:a|such a|quite a|a bit of a|big) (?:hurry|rush)",
-    "out of (?:the )?office|away from (?:my|the) (?:desk|office|computer)|not (?:in the office|at my desk|feeling well|well|at home|here)",
+    "out of (?:the )?office|away from (?:my|the) (?:desk|office|computer)|not (?:in the office|at my desk|feeling well)",
     "(?:it )?took (?:me|us) (?:so|too|a while|a bit|quite|very|a little|some)? ?(?:long|time|while)?",
     "(?:i |we )?(?:(?:have )?(?:only |just )?|almost |nearly )(?:missed|overlooked|seen|saw|found) (?:this|it|your (?:e-?mail|mail|message|letter|note|question|questions))(?: (?:only )?(?:now|today|just now|this morning|yesterday))?",
     "as (?:always|ever|usual)|(?:long|short) (?:day|days|week|weeks|night|drive|trip|month|weekend|story)|so long|so short",
@@ -86,6 +91,8 @@ const idioms = new RegExp(
     "(?:i |we )?(?:have |just )*(?:received|got|read|saw|seen) your (?:kind |last |latest )?(?:e-?mail|mail|message|letter|questions?|note|answer|reply|list)(?: (?:of|from) (?:today|yesterday|this morning))?(?: with thanks)?",
     "if (?:you have |there are )?(?:any |further |more |other )*questions,? (?:please |just )?(?:call|phone|ring|e-?mail|write|ask|contact)(?: to)? (?:me|us)|(?:i think )?(?:that|this) (?:covers|answers|should cover|should answer|is|should be) (?:everything|all|it)",
     "so (?:just |only )?(?:a )?(?:short|quick|brief)(?: (?:answer|reply|one|note))?|(?:bye|goodbye|good bye)(?: bye)?",
+    "(?:i |we )?(?:have |had |almost |totally |completely |nearly )*(?:forgot|forgotten)(?: (?:to (?:answer|reply|respond|write back)|about (?:it|this|you)|this|it))?",
+    "(?:all the )?best (?:wishes )?for (?:the )?(?:coming )?(?:new year|season|holidays|festive season)",
     "the compliments? of the season|season'?s greetings|compliments of the season|all the best(?: to (?:you|all|everyone|the team|all of you))?",
     "sunny side|under the weather|on my way (?:home|out|to (?:the )?(?:site|airport|office|lunch|work))|on the way (?:home|to (?:the )?(?:site|airport|office|work))",
   ].join("|")})(?![\\p{L}\\p{N}])`,
@@ -109,7 +116,7 @@ const times = new Set(
     seasons hours minutes january february march april june july august september october november december time`,
   ),
 );
-/** Where people are. What is said of an answer may hold there alone, unless it says who is there. */
+/** Where people are, and with whom. An answer beside such words may hold only there, unless they tell who is there. */
 const places = new Set(
   tokensOf(
     "site sites jobsite office desk shop workshop school hospital home station town city hotel village",
@@ -118,11 +125,11 @@ const places = new Set(
 /** What people tell of themselves and of the weather, and what they wish and praise. */
 const talk = new Set(
   tokensOf(
-    `roof ladder ladders scaffold scaffolding fair fairs exhibition conference training course exam church mass abroad overseas parents mother father mum mom dad son daughter sister brother grandchildren children family families cousin neighbours neighbors garden pool gym boat lake island sea truck van car bus road meeting meetings traffic jam airport plane flight
+    `roof ladder ladders scaffold scaffolding abroad overseas bus road meeting meetings traffic jam airport plane flight
     train tram ferry phone mobile tablet voice signal reception battery charger vacation vacations holiday holidays lunch
     coffee tea cake breakfast dinner beer pizza sandwich rain raining rained rainy snow snowing snowed snowy cold hot warm
     chilly mild sun sunny sunshine wind windy weather heat heatwave storm stormy pouring freezing frost frosty ice icy fog
-    foggy flood flooded thunder hail humid cloudy mud muddy kids kid wife husband dog cat baby twins sick ill flu fever
+    foggy flood flooded thunder hail humid cloudy mud muddy sick ill flu fever
     cough dentist doctor busy crazy hectic slammed swamped closed typing keeping hand buried stacked late belated great nice good lovely
     wonderful fantastic excellent brilliant superb amazing awesome fast quick prompt swift careful thorough helpful useful
     patient attentive friendly polite professional service system team crew folks guys people colleagues appreciate
@@ -138,7 +145,7 @@ const talk = new Set(
     goodness tired exhausted sleepy awake jetlag travel traveling travelling trip drive driving drove walking climbing
     rushing rushed juggling stuck stranded turnaround attention detail patience understanding help helped pleasure joy glad
     pleased delighted proud excited exciting fun enjoyable pleasant beautiful gorgeous cosy cozy quiet calm loud noisy
-    relaxing restful kindest warmest best nicest unwell meetings`,
+    relaxing restful families family kindest warmest best nicest unwell meetings`,
   ),
 );
 /** "It's what you get", "I hope so", "be careful": these speak of the order as often as of the weather. */
@@ -149,6 +156,10 @@ const ofOrder =
 const received =
   /^(?:i|we) (?:have|received|have received|thank you for|acknowledge|refer to|write about) your (?:letter|e-?mail|message|answer|note|reply|kind letter)(?: of (?:today|yesterday|this (?:morning|afternoon)))?(?: with thanks)?[.!]?$|^(?:i|we) (?:hereby )?(?:inform|reply|answer|respond)(?: to you| you)? as (?:below|follows)[.:]?$/iu;
 
+/** "In the truck", "for the crew", "after the holidays": what stands before it may hold there or then alone. */
+const holdsThere =
+  /^\W*(?:for(?! (?:your|all your|the (?:delay|late|wait|trouble|inconvenience|confusion))\b)|in(?! (?:a|such a|quite a|a bit of a) (?:meeting|hurry|rush)|\s*haste)|at|to|of|over|under|off|through|after|before|around|down|by|from(?! (?:a |my |the )?(?:very )?(?:sunny|rainy|snowy|cold|warm|hot|ladder|roof|road|train|bus|phone|mobile|tablet)))\b|^\W*on (?!(?:the |a |my )?(?:ladder|ladders|roof|road|phone|train|bus|plane|ferry|tram|scaffold|scaffolding|vacation|holiday|mobile|tablet|way|leave|annual))/iu;
+
 /** In words. */
 const mostWords = 24;
 
@@ -157,7 +168,7 @@ export function isChatter(sentence: string): boolean {
   if (received.test(sentence)) return true;
   const words = sentence.replace(idioms, " thanks ");
   const tokens = tokensOf(words);
-  const isAtHome = /\b(?:i|i'm|we|we're|been|was|am|back|my)\b/iu.test(words);
+  const isAtHome = /\b(?:i|i'm|we|we're|been|was|am)\b|^(?:just )?back\b/iu.test(words);
   return (
     tokens.length > (words === sentence ? 1 : 0) &&
     tokens.length <= mostWords &&
@@ -167,6 +178,7 @@ export function isChatter(sentence: string): boolean {
     tokens.some((token) => talk.has(token) || places.has(token)) &&
     !/[?\d"“”:]/u.test(words) &&
     !ofOrder.test(words) &&
+    (isAtHome || !holdsThere.test(sentence)) &&
     !hasSigns(words.replace(smiles, ""))
   );
 }

@@ -35,10 +35,15 @@ export function plain(line: string): string {
     .replace(/^[a-d][).]\s+/iu, "")
     .replace(/\bw\/ ?(?=\p{L})/giu, "with ")
     .replace(/^re ?[:.] ?/iu, "re ")
-    .replace(/\b(?:nos?|nrs?|qs?|pts?|pkt|ad|punkt|question|point|item)\.\s?(?=[#([]?\d)/giu, "number ")
+    .replace(
+      /\b(?:nos?|nrs?|n|num|qs?|ques|quest|pts?|pkt|ad|punkt|question|point|item|ref|itm)\.\s?(?=[#([]?\d)/giu,
+      "number ",
+    )
     .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
     .replace(/^(?:a|punto|ponto) ?(?=\d{1,3}\b)/iu, "number ")
     .replace(/(?<=^|[.;,/]\s*)no (?=\d{1,3} ?[:=)-] ?(?:yes|no)\b)/giu, "number ")
+    .replace(/^no (?=\d{1,3} (?:is|are) )/iu, "number ")
+    .replace(/(?<=s)'(?=\s)/giu, "")
     .replace(/(?<=\d)'?s (?=an? )/giu, " is ")
     .replace(/(?<=\d)(?=(?:yes|no|ja|oui|s[ií]|[yn])\b)/giu, " ")
     .replace(/\bsince (?:the )?(?:1[4-9]|20)\d\ds?\b/giu, "for generations")
@@ -112,25 +117,4 @@ function kindOfOne(word: string): Kind {
   if (/^[.!;]$|^!+$/u.test(word)) return "Stop";
   if (/^(?:[,:=|•·~()[\]{}<>【】〈〉–—→⇒➜➡/…-]|[=-]+>|\.{2,})$/u.test(word)) return "Mark";
   return "Other";
-}
-
-/** A number is a question's: "2", "three", "the second". Undefined if it may mean something else. */
-export function numberOf(
-  token: Token,
-  open: readonly number[],
-  others: number,
-  isQuestion: boolean,
-): number | undefined {
-  if (token.kind === "Num") return Number(token.text);
-  if (token.kind === "Count") return counts.indexOf(token.text) + 1;
-  const digit = /^\d/u.exec(token.text)?.[0];
-  const place = digit === undefined ? ordinals.indexOf(token.text) : Number(digit) - 1;
-  if (others > 0 || open.length < 2) {
-    // "Your second question" is 2 where no other one can be the second.
-    const number = place + 1;
-    return isQuestion && open.includes(number) && (open[place] ?? number) === number ? number : undefined;
-  }
-  if (/former|latter/u.test(token.text))
-    return open.length === 2 ? open[token.text === "former" ? 0 : 1] : undefined;
-  return token.text === "last" ? open.at(-1) : open[place];
 }

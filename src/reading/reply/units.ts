@@ -55,7 +55,7 @@ part("Saying", "((Says|Confirmed|Checked) When* It?)");
 /** What stands before the number in its sentence. */
 part(
   "Lead",
-  "(Sure Mark*|(Art? Answer (Be|Mark|Follows|And|In|At|Of)*)|(Confirm (?!Art? Answer)|ISay|We Adv* (Say|Answer) It?|We Say) Mark*|Art? Word+ Raised* (In|At|Of)*|(And|So) Mark*|(At|In|With) (The|My|It) Mail Mark*|Art? (Boss|Person) Saying Mark*|Pron Saying Mark*|In? Follows Mark*)*",
+  "((Sure|Adv) Mark*|Ours Mark*|(Art? Answer (Be|Mark|Follows|And|In|At|Of)*)|(Confirm (?!Art? Answer)|ISay|We Adv* (Say|Answer) It?|We Say) Mark*|Art? Word+ Raised* (In|At|Of)*|(And|So) Mark*|(At|In|With) (The|My|It) Mail Mark*|Art? (Boss|Person) Saying Mark*|Pron Saying Mark*|In? Follows Mark*)*",
 );
 /** What stands between a number and its answer. */
 part(
@@ -65,7 +65,7 @@ part(
 
 part(
   "YesSaid",
-  "((Mid Yeses Ours*|Mark* (All|It)* Right|(Mark+ Art?|Art) (Word|Name) Right|Mark* (All|Very)* (Good|Confirmed) (Good|So|Ours|Very)*|Mark* It? Be HowTo|Mark* It? NoSlip|Mark* (Confirm|Please? Go)|Mark* Be Very* Per Art? (Person|Boss)+ (When|With)*|With Yeses) (Mark* At* All)?)",
+  "((Mid Yeses Ours*|Mark* (All|It)* Right|Mark* Ok Good+|(Mark+ Art?|Art) (Word|Name) Right|Mark* (All|Very)* (Good|Confirmed) (Good|So|Ours|Very)*|Mark* It? Be HowTo|Mark* It? NoSlip|Mark* (Confirm|Please? Go)|Mark* Be Very* Per Art? (Person|Boss)+ (When|With)*|With Yeses) (Mark* At* All)?)",
 );
 part(
   "NoSaid",
@@ -87,25 +87,25 @@ const whole = (source: string): RegExp => new RegExp(`^(?:${patternOf(source, pa
 
 /** Runs that answer numbers that they name. */
 const namedYes = whole(
-  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? (Confirm) (List|Set Mark* List)|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Confirmed Mark+ List|Lead NoChange (In|At)+ List|Lead Please? Go (With|At) List|Ok At+ List Mark* Yeses|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
+  "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? Confirm (List|Set Mark* List)|(We|Art? (Person|Boss)+|Pron) Very* Confirmed It? List|Lead Please? Do List Very* (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Confirmed Mark+ List|Lead NoChange (In|At)+ List|Lead Please? Go (With|At) List|Ok At+ List Mark* Yeses|Lead Given At* All List|(Yes Mark*)? Please? Do List Very* (Good|So))",
 );
 const namedNo = whole(
   "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At* All List|You Be Very* Good At+ List|Neither One Nor One Be Very* Good|Neither List (Be Very* Good|Mark* Noes))",
 );
 /** Runs that answer all questions. */
 const setYes = whole(
-  "((Yes Mark*)? Lead Set YesSaid|(Yes Mark*)? Lead Given Mark* Set|Confirm Set|Lead Please? Do Set Very* (Good|So)|(Good|Confirmed) (So|Very)* At+ All)",
+  "((Yes Mark*)? Lead Set YesSaid|(Yes Mark*)? Lead Given Mark* Set|Confirm Set|Twice|Lead Please? Do Set Very* (Good|So)|(Good|Confirmed) (So|Very)* At+ All)",
 );
 const setNo = whole("(Lead Set NoSaid|Lead Denied Mark* Set)");
 /** A sentence that says yes to the only question. Within a sentence it may confirm something else. */
 const confirms = whole("Confirm It?|Confirm Art? (Word|Nm)+|(Good|Confirmed) (Good|So|Ours|Very)*");
 /** Runs that answer the only question, or that repeat what is answered beside them. */
 const bareYes = whole(
-  "((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yeses Mark* It Be|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
+  "Yes Mark* The Word|((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yeses Mark* It Be|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
 );
 const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
 /** "4 too" */
-const sameAgain = whole("(List Mark* (Too|The? Same))");
+const sameAgain = whole("(List Mark* (Too|The? Same)|So Be List)");
 
 /** Reasons, which stand beside a yes. */
 const because = whole(
@@ -122,11 +122,13 @@ const because = whole(
     |(It Be)? Very* HowTo
     |Who Very* Call Obj? Very* Thus+ Ours?
     |(It Be)? Very* Good Term Thus*
-    |Sub Very* Be Very* Term Thus*
+    |(Sub|Art? (Thing|Person)) Very* Be Very* Term (The Word)? Thus* (Honour Det* (Fair|Old|Nation)* (Person|Thing)+)?
     |Sub Very* Right (In Nation)?
     |(Ours Mark?)? Right
-    |Sub Be Art? (Old|Fair)* Nation? (Thing|Person)+ (In Nation)?
-    |(It|Word)? Honour Det* Fair* Old? (Person|Boss|Thing)+ (Of Det* (Person|Thing)+)?
+    |Sub Be (A|My|Own) (Nation|Old|Fair)* (Thing|Person)+ (In Nation)?
+    |Sub Be The? (Nation|Own) (Old|Fair)* (Thing|Person)+
+    |Sub Be Not Nation
+    |Sub? Honour Det* (Fair|Old|Nation)* (Person|Boss|Thing|Plan)+ ((Of|In) Det* (Person|Thing|Nation)+)?
     |It? NoSlip
     |It Be HowTo
     |(It|Who) (Saying|Per) Art? Plan
@@ -145,14 +147,14 @@ const echo = whole(
 
 /** "Ditto", "a family name" */
 const aside = whole(
-  "Same|(A|My|Own)? (Fair|Nation|Thing|Person)* Name+ OfWhom*|The (Fair|Thing|Person)* Name+ OfWhom*|(Too|Very)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person",
+  "Same|Not Nation|Fair+ (Word|Nm)+|(A|My|Own)? (Fair|Nation|Thing|Person)* Name+ OfWhom*|The (Thing|Person)* Name+ OfWhom*|(Too|Very|Old)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person",
 );
 
 /** Reports of who was asked. They may stand before an answer too. */
 const report = whole(
   `(And Mark*)? (
-    (We|Art? (Person|Boss)+|Pron) Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
-    |Very* (Asked|Checked|Confirmed) Very* (It|Tell)? (With|At|In|Person|Boss|Art|Pron) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
+    (We|Art? (Person|Boss)+|Pron) Very* (Asked|Checked|Confirmed|Says) (It|All|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
+    |Very* (Asked|Checked|Confirmed) Very* (It|Tell)? (With|At|In|Person|Boss|Art|Pron) (It|All|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Plan|Very|Thing)*
     |(We|Very)* Checked When*
     |We Very* (Asked|Checked) (It|Tell|At)? List (With|At|Art|Person|Boss|When|Pron)+
     |(We|Art? (Person|Boss)|Pron)? Very* (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Own|When|Very)* Mark* And? (Art? (Person|Boss)|Pron|It) Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good)
