@@ -43,7 +43,7 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
     const head = word.before.at(-1);
     const isWhole = words.isOfLegends(text) || (head !== undefined && words.isPhrase(head, text));
     if (whole.length > 0 && !isWhole) return { is: "cut", meant: whole };
-    const likelier = words.likelier(text, word);
+    const likelier = title.test(head ?? "") ? undefined : words.likelier(text, word);
     return likelier === undefined ? right : { is: "slipped", meant: [likelier] };
   }
   if (joined.some((both) => words.isWord(both))) return right;
@@ -61,9 +61,16 @@ function judgeUnknown({ text, before }: WordInPlace, words: Words): Judgement {
   const isSlip = first !== undefined && words.isOfLegends(first) && slips(plainWord(text), first) === 1;
   if (isSlip) return { is: "misspelt", meant };
   if (named) return { is: "name", meant: [] };
-  const whole = words.shortFor(text);
+  const whole = words.shortFor(text) ?? twoWords(text, words);
   if (whole !== undefined) return { is: "unknown", meant: [whole] };
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
+}
+
+/** Two words of legends that are written as one: HIGHBAY. */
+function twoWords(text: string, words: Words): string | undefined {
+  const places = Array.from({ length: Math.max(0, text.length - 5) }, (_, i) => i + 3);
+  const at = places.find((n) => [text.slice(0, n), text.slice(n)].every(words.isOfLegends));
+  return at === undefined ? undefined : plainWord(`${text.slice(0, at)} ${text.slice(at)}`);
 }
 
 /** What stands before the name of a person. */

@@ -4,6 +4,9 @@ import { oneSlipFrom } from "./near.ts";
 import { makePhrases, stemOf } from "./phrases.ts";
 import { plainWord, slips } from "./slips.ts";
 
+/** A word that makes names with so many before it says nothing of a word of legends: ROOM, LIGHT. */
+const manyHeads = 15;
+
 /** What is asked about a word before it is judged by its neighbours. */
 interface Asked {
   readonly isOfLegends: (text: string) => boolean;
@@ -41,12 +44,23 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     const isMeant = (other: string): boolean =>
       !isRelated(word, other) &&
       (slips(word, other) <= reach || (confused.get(word)?.includes(other) ?? false));
+    const ofHead = head === undefined ? [] : phrases.behind(head);
+    const ofTail = tail === undefined ? [] : phrases.before(tail);
+    const near = isOfLegends(word) && ofTail.length > manyHeads ? ofHead : [...ofHead, ...ofTail];
+    return (
+      nearest(word, near.filter(isMeant)) ?? (isOfLegends(word) ? undefined : byCompound(word, head, tail))
+    );
+  };
+
+  /** Near words that a neighbour makes one word with: BREAK, FIST. */
+  const byCompound = (word: string, head = "", tail = ""): string | undefined => {
+    if (word.length < 4) return undefined;
+    const makesOne = (other: string): boolean =>
+      (head.length > 2 && isWord(head + other)) || (tail.length > 2 && isWord(other + tail));
+    const others = [...oneSlipFrom(word)].filter((other) => other.length > 2 && !isRelated(word, other));
     return nearest(
       word,
-      [
-        ...(head === undefined ? [] : phrases.behind(head)),
-        ...(tail === undefined ? [] : phrases.before(tail)),
-      ].filter(isMeant),
+      others.filter((other) => makesOne(other) && isWord(other)),
     );
   };
 

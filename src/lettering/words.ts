@@ -88,6 +88,8 @@ export function makeWords(
         .filter((other) => {
           const away = slips(word, other);
           if (named) return away === 1 && rank(other) === 0;
+          // Names and abbreviations of four letters are near some word of a dictionary more often than not.
+          if (word.length < 5 && rank(other) === 2) return false;
           return away <= reach && (word.length > 5 || rank(other) === 0 || isUsualSlip(word, other));
         })
         .map((other) => ({ other, weight: weigh(word, other, rank(other)) }))

@@ -2,6 +2,7 @@ import { type Glossary, readGlossary } from "../glossary.ts";
 import { plainWord } from "../slips.ts";
 import type { Building } from "./building.ts";
 import { civic } from "./civic.ts";
+import { compounds } from "./compounds.ts";
 import { confused } from "./confused.ts";
 import { elsewhere } from "./elsewhere.ts";
 import { health } from "./health.ts";
@@ -28,6 +29,7 @@ export const everyBuilding: readonly Building[] = [
   hotels,
   offices,
   ordinary,
+  compounds,
   elsewhere,
   names,
   confused,
