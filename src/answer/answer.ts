@@ -116,13 +116,13 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
 
 /** What is said of the sheets still to come. */
 function missingWords(
-  { sheets, more }: MissingSheets,
+  { sheets, more, ifPlate }: MissingSheets,
   names: (files: readonly Enclosure[]) => string,
 ): string[] {
   if (sheets.length === 0) return [];
   const [sheet, them] = sheets.length === 1 ? ["sheet", "it"] : ["sheets", "them"];
   return [
-    `Enclosed: ${names(sheets)}, the missing ${sheet} with what your other sheets say. See that it is right, fill in the rest on a computer, save, and send ${them} to us.`,
+    `Enclosed: ${names(sheets)}, the missing ${sheet}${ifPlate ? " and those that its plate would need," : ""} with what your other sheets say. See that it is right, fill in the rest on a computer, save, and send ${them} to us.`,
     ...(more === 0
       ? []
       : [

@@ -16,6 +16,8 @@ const most = { sheets: 24, bytes: 2_500_000 };
 export interface MissingSheets {
   readonly sheets: readonly Enclosure[];
   readonly more: number;
+  /** Some are needed only if a plate that nobody has ordered yet is to come. */
+  readonly ifPlate?: true;
 }
 
 /** The sheets for which a report waits, on our editions in use. None, if we draw no sheet of the kind. */
@@ -48,7 +50,8 @@ export async function missingSheets(
     room -= bytes.length;
     sheets.push({ file, type: "application/pdf", bytes });
   }
-  return { sheets, more: drawn.length - sheets.length };
+  const ifPlate = waiting.some(({ expected, missing }) => expected.length > missing.length);
+  return { sheets, more: drawn.length - sheets.length, ...(ifPlate && sheets.length > 0 ? { ifPlate } : {}) };
 }
 
 /** "S-104 position 2.pdf", "S-104 plate.pdf". */

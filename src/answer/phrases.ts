@@ -191,7 +191,7 @@ export function howToOrder(catalogue: Catalogue): string[] {
   return [
     `Fill one device sheet for each push-button device, and one plate sheet for each plate of 2 to ${most} gangs. A plate of ${most} gangs needs ${most} device sheets.`,
     "Fill the sheets on a computer and save them as PDF files. Handwriting, scans and photos cannot be read.",
-    "Write the same order number on every sheet of an order, and the same station mark on a plate and its devices.",
+    "Write the same order number on every sheet of an order, and the same station mark on a plate and its devices. Project, contact and addresses are enough on one sheet of the order, if all come in one letter.",
     "Or fill in one station list instead of all the sheets: a row for each device. We make the sheets of it and show you them.",
     `Attach the sheets or the list to a letter to ${maker.email}.`,
     `For anything else, call ${maker.phone}.`,

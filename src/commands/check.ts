@@ -17,7 +17,7 @@ export const check = defineCommand({
     out: {
       type: "string",
       takes: "DIR",
-      tells: "write the proofs there, and the sheets with what is wrong marked on them",
+      tells: "write there the proofs, the sheets with what is wrong marked on them, and the missing ones",
     },
     ...settingsOption,
   },

@@ -85,12 +85,14 @@ function sistersIn(sheets: readonly Sheet[], orders: readonly Order[]): Map<stri
   );
 }
 
-/** Whether nothing stops or questions a sheet in a block, or as a whole. */
+/** Whether nothing stops or questions a sheet in a block, in its order number, or as a whole. */
 function isSound(block: readonly Entry[], problems: readonly Problem[]): boolean {
   const doubted = problems
     .filter(({ severity }) => severity !== "notes")
     .flatMap(({ spots }) => spots.map(({ place }) => place));
-  return doubted.every((place) => place !== undefined && !block.some((one) => one === place));
+  return doubted.every(
+    (place) => place !== undefined && place !== "order" && !block.some((one) => one === place),
+  );
 }
 
 /** Whether it is not certain what a sheet says at a place. */

@@ -52,6 +52,11 @@ test("a plate alone brings its device sheets, a device alone the plate sheet and
     "S-104 plate.pdf",
     ...[1, 3, 4].map((n) => `S-104 position ${n}.pdf`),
   ]);
+  const { text } = composeAnswer(report, catalogue, {
+    ...nothingEnclosed,
+    missing: await enclosed(report),
+  });
+  expect(text.replaceAll(/\s+/g, " ")).toContain("the missing sheets and those that its plate would need,");
   const [missing] = await readAll(report);
   expect(saidBy(missing as Sheet)).toEqual(saidBy(plate()));
 });

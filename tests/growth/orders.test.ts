@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
 import { marksOf } from "../../src/answer/numbered.ts";
+import { mendingsIn } from "../../src/judging/mendings.ts";
 import { gatherOrders } from "../../src/orders/gather.ts";
 import { standingAfter } from "../../src/orders/stand.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
@@ -30,6 +31,10 @@ const letters: Readonly<Record<string, (n: number) => Sheet>> = {
       { "1": [`WRNG${words(n)}`, ""] },
     ),
   "sheets that are all the same": () => aloneDevice(),
+  "sheets that leave their header to the first": (n) =>
+    aloneDevice({ mark: `S-${n}`, ...(n === 0 ? {} : { contact: {}, billTo: {}, shipSame: false }) }),
+  "orders of their own without a header": (n) =>
+    device({ order: `BW-${words(n)}`, mark: `S-${n}`, contact: {}, billTo: {} }),
   "sheets that lack the same": (n) => aloneDevice({ mark: `S-${n}`, contact: {}, finish: "PURPLE" }),
 };
 
@@ -67,8 +72,8 @@ test.each(Object.entries(letters))(
   "a letter of %s is answered in pace with their number",
   async (_, make) => {
     const report = (size: number) => reportOn(many(size, make));
-    expect(await growthOf(report, 25, (one) => [composeAnswer(one, catalogue), marksOf(one)])).toBeLessThan(
-      mostGrowth,
-    );
+    expect(
+      await growthOf(report, 25, (one) => [composeAnswer(one, catalogue), marksOf(one), mendingsIn(one)]),
+    ).toBeLessThan(mostGrowth);
   },
 );

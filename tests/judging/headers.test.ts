@@ -122,6 +122,8 @@ test("nothing is inherited from a sheet that is at fault there, or as a whole", 
     ).toEqual([]);
     expect(report.verdict, key).toBe("fail");
   }
+  const unsure = [{ place: "order" as const, one: "BW-2207", other: "BW-2201" }];
+  expect(inherited(reportOn([plate({ unsure }), ...bareDevices()]))).toEqual([]);
   const scribbled = plate({ doubts: [{ what: "something-more", kind: "drawn", where: "the upper edge" }] });
   expect(inherited(reportOn([scribbled, ...bareDevices()]))).toEqual([]);
 });
