@@ -23,7 +23,6 @@ export const mostDevices = 100;
  */
 export function withLists(reader: Reader, { editions, catalogue }: Making): Reader {
   const form = listForm(editions);
-  if (form === undefined) return reader;
   return {
     ...reader,
     file: async (bytes, time) => {
@@ -37,10 +36,15 @@ export function withLists(reader: Reader, { editions, catalogue }: Making): Read
 
 async function filledIn(
   facts: Extract<FileFacts, { kind: "list" }>,
-  form: ListForm,
+  form: ListForm | undefined,
   catalogue: Catalogue,
 ): Promise<FileFacts> {
+  const { text } = facts;
+  const other: FileFacts = text === undefined ? { kind: "office" } : { kind: "text", words: text };
+  if (form === undefined) return other;
   const list = readList(facts, form, printedTexts(form, catalogue));
+  // A table of somebody else's can have that title too. One that is too long has shown no more than the title.
+  if (!list.isOurs && facts.more.every(({ what }) => what !== "too-long")) return other;
   const last = list.devices[mostDevices];
   const faults = [
     ...list.faults,

@@ -49,6 +49,7 @@ export function settledBy(
   };
   // Many sheets are called "device.pdf", so a sheet that only took the place of another settles no file by its name.
   settle((file) => (sheet) => tellsPlaceOf(file, sheet) || (!gave.has(sheet.id) && isNamed(sheet, file)));
+  settle((file) => (sheet) => sheet.list !== undefined && listNames.test(file));
   settle((file, key) => {
     const lacked = lackedBeside(key);
     const isLacked = (sheet: Sheet): boolean =>
@@ -82,6 +83,9 @@ export function carriedIn({ check, facts }: Problem): string | undefined {
 function keyOf({ letter, text }: Carried): string {
   return `${letter} ${text}`;
 }
+
+/** Tables that stop an order are lists that were not taken; any list that is taken later comes in their place. */
+const listNames = /\.(?:xlsx|csv)$/i;
 
 /** Words that people add to a file's name when they send it again. */
 const onceMore = new Set(

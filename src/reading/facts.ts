@@ -131,7 +131,12 @@ export type FileFacts =
   | PdfFacts
   | { readonly kind: "locked-pdf" | "damaged-pdf" | "picture" | "office" | "locked-archive" | "other" }
   /** A station list of ours, with the sheets that were filled in from it. */
-  | (ListFacts & { readonly files?: readonly Part[]; readonly faults?: readonly ListFault[] })
+  | (ListFacts & {
+      /** What it says as a text, if it is one. */
+      readonly text?: FileWords;
+      readonly files?: readonly Part[];
+      readonly faults?: readonly ListFault[];
+    })
   /** A text, or a letter that holds nothing but text. */
   | { readonly kind: "text"; readonly words: FileWords }
   /** An archive, or another container such as a forwarded letter, which has words of its own. */

@@ -41,7 +41,10 @@ const kinds = {
 
 /** What was found in a file → what it is. */
 export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
-  if (facts.kind === "list") return { file: listFile(facts, file) };
+  if (facts.kind === "list") {
+    const { faults = [] } = facts;
+    return { file: { ...file, kind: "list", ...(faults.length === 0 ? {} : { faults }) } };
+  }
   if (facts.kind !== "pdf") return { file: { ...file, kind: kinds[facts.kind] } };
   const isForm = facts.fields.some(isFillable);
   if (facts.portfolio) {
@@ -59,12 +62,6 @@ export function judge(facts: FileFacts, file: SheetFile, known: Known): Judged {
   if (isForm)
     return { file: { ...file, kind: "unknown-form", ...(nearest === undefined ? {} : { nearest }) } };
   return { file: { ...file, kind: withoutFields(facts, known.editions) } };
-}
-
-/** Where no sheet can be made of lists, one is a document like others. */
-function listFile({ files, faults = [] }: Extract<FileFacts, { kind: "list" }>, file: SheetFile): ReadFile {
-  if (files === undefined) return { ...file, kind: "office-document" };
-  return { ...file, kind: "list", ...(faults.length === 0 ? {} : { faults }) };
 }
 
 /** How many sheets a file holds, with their fields or without. `edition` is that of the sheet that is read. */

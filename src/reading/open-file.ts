@@ -49,9 +49,9 @@ export async function openFile(
 }
 
 async function openText(bytes: Uint8Array): Promise<FileFacts> {
-  const list = listInText(readableText(bytes) ?? "");
-  if (list !== undefined) return list;
   const words = await wordsOfText(bytes);
+  const list = words === undefined ? undefined : listInText(readableText(bytes) ?? "");
+  if (list !== undefined && words !== undefined) return { ...list, text: words };
   return words === undefined ? { kind: "other" } : { kind: "text", words };
 }
 

@@ -82,6 +82,7 @@ const cell = z.strictObject({
 /** The sheets are made of a list later, so a process that has read one never has any. */
 const list = z.strictObject({
   kind: z.literal("list"),
+  text: words.exactOptional(),
   tables: z.array(z.strictObject({ name: text, rows: z.array(z.array(cell)) })),
   more: z.array(
     z.strictObject({

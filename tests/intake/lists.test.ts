@@ -174,6 +174,34 @@ test("another table with quantities is read as before", async () => {
   expect(checksOf(came)).toContain("text-beside");
 });
 
+test("a list that was not taken keeps the order of the sheets beside it from passing until a list is", async () => {
+  const sheets = await sheetsOf({ devices: pair });
+  const merged = changed(await writers.xlsx(rowsOf({})), {
+    "xl/worksheets/sheet1.xml": (xml) =>
+      xml.replace("</sheetData>", '</sheetData><mergeCells><mergeCell ref="A17:A18"/></mergeCells>'),
+  });
+  const failed = await post(desk, { from, files: [...sheets, { file: "first.xlsx", bytes: merged }] });
+  expect(failed.verdict).toBe("fail");
+  const thanks = await post(desk, { from, to: failed, files: sheets.slice(0, 1) });
+  expect(checksOf(thanks)).toContain("file-still-unread");
+  const mended = await post(desk, { from, to: failed, files: [listAs({}, "second.csv")] });
+  expect(mended.verdict).toBe("confirm");
+  expect(checksOf(mended)).toEqual(["sheet-from-list"]);
+});
+
+test("a table of somebody else's with that title is what it was before", async () => {
+  const text = Buffer.from("Station list\nLobby and stairs, see the drawing\n");
+  const book = await writers.xlsx([["Station list"], ["Lobby", "2"]]);
+  const came = await post(desk, {
+    from,
+    files: [
+      { file: "rooms.txt", bytes: text },
+      { file: "rooms.xlsx", bytes: book },
+    ],
+  });
+  expect(checksOf(came)).toEqual(["no-sheet", "office-document", "text-beside"]);
+});
+
 test("a list of more devices than one may have is told, and makes no sheet", async () => {
   const devices = Array.from({ length: 101 }, (_, i) => ({ ...alone, "Station mark": `B-${i}` }));
   const failed = await post(desk, { from, files: [listAs({ devices })] });

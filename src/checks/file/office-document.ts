@@ -10,7 +10,7 @@ export const officeDocument = defineFileCheck({
   wordings: {
     refused: {
       says: "This is an office document, so the program did not read it.",
-      fix: "Nothing in it is taken into an order; what matters must stand on the sheets.",
+      fix: "Nothing in it is taken into an order; what matters must stand on the sheets, or in a station list of ours.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

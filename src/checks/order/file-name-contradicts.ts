@@ -67,6 +67,8 @@ export const fileNameContradicts = defineOrderCheck({
     for (const station of order.stations) {
       const members = [...station.plates, ...station.devices];
       for (const sheet of members.filter(isMarked)) {
+        // What was made of a list has its name from us.
+        if (sheet.list !== undefined) continue;
         const told = toldBy(sheet);
         const own = placeOf(sheet);
         if (told === undefined || told === own || (taken.get(own)?.length ?? 0) > 1) continue;

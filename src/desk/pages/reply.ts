@@ -25,9 +25,11 @@ function orderForm(order: OrderRecord, token: string): Markup {
 <input type="hidden" name="order" value="${order.number}">
 ${answerable(order).map(({ number, problem, station, position }) => {
   const { says, fix } = wordsOf(problem);
-  const where = [station, position === undefined ? undefined : `position ${position}`]
-    .filter((part) => part !== undefined)
-    .join(", ");
+  // Questions that read the same have one number and one answer.
+  const alike = order.questions.filter((one) => one.number === number).length;
+  const places =
+    alike > 1 ? [`${alike} sheets`] : [station, position === undefined ? undefined : `position ${position}`];
+  const where = places.filter((part) => part !== undefined).join(", ");
   return html`<fieldset class="ticket confirm"><legend>Question ${number}${where === "" ? "" : `: ${where}`}</legend>
 <p><b>${says}</b></p><p>${fix}</p>
 <p><label><input type="radio" name="q-${number}" value="yes"> Yes, it is meant as it stands</label>

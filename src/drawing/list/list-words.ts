@@ -27,7 +27,7 @@ export function hintOf({ place, on }: ListField, catalogue: Catalogue): string {
   if (on === "plate") return "once for a station, only where the plate has it otherwise than its devices";
   if (place === "ship.same") return "yes, or leave it empty and fill in the next lines";
   if (place === "finish" || place === "lettering")
-    return "of every device whose row says nothing else; a plate is as its devices are";
+    return "for all devices, or in its row for one; a plate is as its devices are";
   if (place === "gangs") return "how many openings the plate has; once for a station is enough";
   if (place === "position")
     return "which opening of the plate, counted from the left; empty for a device alone";

@@ -120,7 +120,7 @@ function stationsSheet({ columns }: ListForm): Sheet {
           ? 40
           : place.startsWith("row.") || on === "plain"
             ? 12
-            : Math.max(11, label.length * 0.8),
+            : Math.max(14, label.length * 0.8),
     })),
     data: [
       columns.map(({ label }) => ({ ...heading, value: label, alignVertical: "top", height: 42 })),

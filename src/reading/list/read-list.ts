@@ -20,6 +20,8 @@ export interface StationList {
   readonly head: ReadonlyMap<ListField, Said>;
   readonly devices: readonly ListedDevice[];
   readonly faults: readonly ListFault[];
+  /** It has lines or headings of ours, and not only the title. */
+  readonly isOurs: boolean;
 }
 
 /** The cells of a list → what it says. `printed` are the texts that stand in every list of ours. */
@@ -32,6 +34,7 @@ export function readList(
   const head = new Map<ListField, Said>();
   const devices: ListedDevice[] = [];
   const faults: ListFault[] = [...more];
+  let hasColumns = false;
   for (const table of tables) {
     const nameIn = (at: Address): string =>
       table.name === "" ? addressOf(at) : `${table.name}!${addressOf(at)}`;
@@ -51,6 +54,7 @@ export function readList(
         fields = columnsIn(row, form.columns);
         const line = fields === undefined ? lineIn(row, form.head, nameIn) : undefined;
         if (fields !== undefined) {
+          hasColumns = true;
           refuse(row.filter(({ column }) => fields?.has(column) === false));
           const twice = twiceIn(row, fields);
           if (twice !== undefined) faults.push({ what: "twice", where: nameIn(twice), text: twice.text });
@@ -64,7 +68,7 @@ export function readList(
     }
   }
   if (devices.length === 0 && faults.length === 0) faults.push({ what: "empty", where: "" });
-  return { head, devices, faults };
+  return { head, devices, faults, isOurs: head.size > 0 || hasColumns };
 }
 
 type Address = Pick<Cell, "column" | "row">;

@@ -138,6 +138,12 @@ test.each([
     { odd: "unseen" },
   ],
   [
+    "a text of one point",
+    '<c r="I17" s="1" t="inlineStr"><is><t>OFF</t></is></c>',
+    style("164", "@", '<sz val="1"/>'),
+    { odd: "unseen" },
+  ],
+  [
     "characters that XML cannot hold",
     '<c r="I17" t="inlineStr"><is><t>A_x0041_&#x1F600;</t></is></c>',
     undefined,

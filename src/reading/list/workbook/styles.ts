@@ -5,7 +5,7 @@ export interface Look {
   /** The code of its format: "General", "@", "d-mmm". */
   readonly format: string;
   readonly struck: boolean;
-  /** Its text has the colour of what lies behind it. */
+  /** Its text has the colour of what lies behind it, or is smaller than anybody reads. */
   readonly unseen: boolean;
 }
 
@@ -16,6 +16,7 @@ const builtIn: Readonly<Record<string, string>> = { "0": "General", "1": "0", "4
 
 interface Font {
   struck: boolean;
+  tiny: boolean;
   colour: string;
 }
 
@@ -32,9 +33,11 @@ export function looksIn(xml: string): Look[] {
       path.push(name);
       const [font] = fonts.slice(-1);
       if (name === "numFmt") formats.set(attributes["numFmtId"] ?? "", attributes["formatCode"] ?? "");
-      else if (name === "font" && within === "fonts") fonts.push({ struck: false, colour: "" });
+      else if (name === "font" && within === "fonts") fonts.push({ struck: false, tiny: false, colour: "" });
       else if (name === "strike" && within === "font" && font !== undefined)
         font.struck = isOn(attributes["val"] ?? "1");
+      else if (name === "sz" && within === "font" && font !== undefined)
+        font.tiny = Number(attributes["val"]) < leastSize;
       else if (name === "color" && within === "font" && font !== undefined)
         font.colour = colourOf(attributes);
       else if (name === "fill" && within === "fills") fills.push("");
@@ -43,12 +46,12 @@ export function looksIn(xml: string): Look[] {
       else if (name === "fgColor" && fills.at(-1) === "solid") fills[fills.length - 1] = colourOf(attributes);
       else if (name === "xf" && within === "cellXfs") {
         const id = attributes["numFmtId"] ?? "0";
-        const { struck = false, colour = "" } = fonts[Number(attributes["fontId"] ?? 0)] ?? {};
+        const { struck = false, tiny = false, colour = "" } = fonts[Number(attributes["fontId"] ?? 0)] ?? {};
         const ground = fills[Number(attributes["fillId"] ?? 0)] ?? "";
         looks.push({
           format: formats.get(id) ?? builtIn[id] ?? `format ${id}`,
           struck,
-          unseen: ground === "" ? white.has(colour) : colour === ground,
+          unseen: tiny || (ground === "" ? white.has(colour) : colour === ground),
         });
       }
     },
@@ -56,6 +59,9 @@ export function looksIn(xml: string): Look[] {
   });
   return looks;
 }
+
+/** Points. */
+const leastSize = 4;
 
 /** ECMA-376-1 §18.8.3 and §18.8.27: the first colour of a theme and the indexes 1 and 9 are white. */
 const white = new Set(["rgb FFFFFF", "theme 0", "indexed 1", "indexed 9"]);
