@@ -22,9 +22,15 @@
  *
  * The sixth set was written by somebody who had seen neither rules nor other sets, as people of 13 companies in several
  * countries write with their own mail programs: at first sight 0 of 110 were wrongly taken as YES, and 56 of 65 plain
- * answers were left to a person. The misses of its first half have been looked at since, and the rules widened for
- * them; those of its second half have not. What is left of that half tells how replies to come will fare: most plain
- * answers in another's English still go to a person, and none is taken as a wrong YES.
+ * answers were left to a person. The misses of its first half were looked at then.
+ *
+ * Those rules were patterns, one beside the other. Since then a line is read by the kinds of its words (lexicon.ts), of
+ * which all must be known. Made from the first four sets, and from the answers of earlier tests, this reading left to
+ * a person 9 of 50 plain answers of the fifth set, and 17 of 32 of the half of the sixth that nobody had looked at (the
+ * patterns had left 23), and took none wrongly as YES. Its words were then widened, by what it had missed in all sets
+ * and by other answers that its writer thought of: of three lists of such, it understood 140 of 196, 72 of 128 and 62
+ * of 117 when it first saw them. So none of the sets is unseen, and what is counted here says little of replies to
+ * come. tests/bench/splices.ts puts words that bind into sentences that say yes.
  *
  *     npx node tests/bench/replies.ts [--misses] [--all]
  */

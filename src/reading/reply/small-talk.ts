@@ -1,29 +1,4 @@
-import { speaksOfMaking, speaksOfTrade } from "./cues.ts";
-import { speaksAgainst } from "./doubt.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
-
-/** In characters. */
-const longest = 120;
-/** Words by which small talk beside an answer may be about the answer. */
-const ofAnswer =
-  /[?\d"“”:]|,$|\b(?:if|when|once|unless|until|other|another|different|previous|earlier|mind|think\w*|thought|guess\w*|hope|suppos\w*|wonder\w*|mix(?:ed)?|meant|confus\w*|boss|said|say|says|saying|tell|told|better|worse|answer\w*|repl\w+|wrote|write|test\w*|try\w*|jok\w*|kidding|pretend\w*|practi[cs]\w*|yes|will|would|let|know|far|believ\w*|understand|recall|remember|assum\w*|later|soon|ask\w*|check with|catch\w*|caught|spott\w+|notic\w+|flagg\w+|point\w+ (?:it |this |that )?out)\b/iu;
-
-/** What people are thanked for. */
-const thanked =
-  /\bfor (?:asking|checking|letting (?:me|us) know|telling (?:me|us)|(?:your|the) (?:\p{L}+ )?(?:answer|reply|question|message|e-?mail|letter|patience|help))(?: of this morning)?\b/giu;
-
-/** Whether small talk says nothing of the answer beside it. */
-export function isHarmless(sentence: string): boolean {
-  const words = sentence.replace(thanked, "");
-  return (
-    words.length <= longest &&
-    !ofAnswer.test(words) &&
-    !/\p{Lu}{3}/u.test(words) &&
-    !speaksOfTrade(words) &&
-    !speaksOfMaking(words) &&
-    !speaksAgainst(words)
-  );
-}
 
 /** What people are thanked for. */
 const thankful = new Set(
@@ -90,7 +65,7 @@ const idioms = new RegExp(
     "sorry (?:for|about) (?:taking|being) (?:so |such |a bit |too )?(?:long|late|slow)(?: (?:to|in) (?:reply|answer|get back|replying|answering))?",
     "(?:i |we )?(?:have |just )*(?:received|got|read|saw|seen) your (?:kind |last |latest )?(?:e-?mail|mail|message|letter|questions?|note|answer|reply|list)(?: (?:of|from) (?:today|yesterday|this morning))?(?: with thanks)?",
     "if (?:you have |there are )?(?:any |further |more |other )*questions,? (?:please |just )?(?:call|phone|ring|e-?mail|write|ask|contact)(?: to)? (?:me|us)|(?:i think )?(?:that|this) (?:covers|answers|should cover|should answer|is|should be) (?:everything|all|it)",
-    "so (?:just |only )?(?:a )?(?:short|quick|brief)(?: (?:answer|reply|one|note))?|(?:bye|goodbye|good bye)(?: bye)?",
+    "so (?:just )?(?:a )?(?:short|quick|brief)(?: (?:answer|reply|one|note))?|(?:bye|goodbye|good bye)(?: bye)?",
     "(?:i |we )?(?:have |had |almost |totally |completely |nearly )*(?:forgot|forgotten)(?: (?:to (?:answer|reply|respond|write back)|about (?:it|this|you)|this|it))?",
     "(?:all the )?best (?:wishes )?for (?:the )?(?:coming )?(?:new year|season|holidays|festive season)",
     "the compliments? of the season|season'?s greetings|compliments of the season|all the best(?: to (?:you|all|everyone|the team|all of you))?",

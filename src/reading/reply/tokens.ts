@@ -91,6 +91,9 @@ export function tokensIn(line: string, names: ReadonlySet<string>): Token[] {
         kind = "Person";
     }
     const [from, to] = [found[at]?.from ?? 0, found[at + size - 1]?.to ?? 0];
+    const last = tokens.at(-1);
+    // Marks that follow each other separate no more than one.
+    if (kind === "Mark" && last?.kind === "Mark") tokens.pop();
     tokens.push({ kind, text: line.slice(from, to).toLowerCase(), from, to });
     at += size;
   }
