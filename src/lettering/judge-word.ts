@@ -57,19 +57,23 @@ function judgeUnknown({ text, before }: WordInPlace, words: Words): Judgement {
   if (owner !== undefined) return judgeOwner(owner, words);
   const named = words.isName(text) || title.test(before.at(-1) ?? "");
   const meant = text.length < 4 ? [] : words.suggest(text, named);
-  const [first] = meant;
-  const isSlip = first !== undefined && words.isOfLegends(first) && slips(plainWord(text), first) === 1;
-  if (isSlip) return { is: "misspelt", meant };
+  const [first = ""] = meant;
+  const isOneSlip = slips(plainWord(text), first) === 1;
+  if (isOneSlip && words.isOfLegends(first)) return { is: "misspelt", meant };
   if (named) return { is: "name", meant: [] };
-  const whole = words.shortFor(text) ?? twoWords(text, words);
+  const whole = words.shortFor(text) ?? twoWords(text, words, isOneSlip);
   if (whole !== undefined) return { is: "unknown", meant: [whole] };
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
 }
 
-/** Two words of legends that are written as one: HIGHBAY. */
-function twoWords(text: string, words: Words): string | undefined {
+/** Two words that are written as one: HIGHBAY, and BREWHOUSE if it is not `near` another word, as KINDERGARDEN is. */
+function twoWords(text: string, words: Words, near: boolean): string | undefined {
   const places = Array.from({ length: Math.max(0, text.length - 5) }, (_, i) => i + 3);
-  const at = places.find((n) => [text.slice(0, n), text.slice(n)].every(words.isOfLegends));
+  const at = places.find((n) => {
+    const parts = [text.slice(0, n), text.slice(n)];
+    if (parts.every(words.isOfLegends)) return true;
+    return !near && parts.every((part) => part.length > 3 && words.isWord(part));
+  });
   return at === undefined ? undefined : plainWord(`${text.slice(0, at)} ${text.slice(at)}`);
 }
 
