@@ -52,18 +52,33 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
 }
 
 /** Judges a word that is in no list. */
-function judgeUnknown({ text, before }: WordInPlace, words: Words): Judgement {
+function judgeUnknown({ text, before, after }: WordInPlace, words: Words): Judgement {
   const owner = /^(.+)'S?$/i.exec(text)?.[1];
   if (owner !== undefined) return judgeOwner(owner, words);
+  if (isManyOrWhose(text, words)) return right;
+  // Beside a word of another language stands another.
+  if ([before.at(-1), after[0]].some((one) => one !== undefined && words.isForeign(one)))
+    return { is: "unknown", meant: [] };
   const named = words.isName(text) || title.test(before.at(-1) ?? "");
   const meant = text.length < 4 ? [] : words.suggest(text, named);
   const [first = ""] = meant;
   const isOneSlip = slips(plainWord(text), first) === 1;
-  if (isOneSlip && words.isOfLegends(first)) return { is: "misspelt", meant };
+  const short = words.shortFor(text);
+  // DELIB is the beginning of DELIBERATION rather than DELI with a letter more.
+  const isBeginning = first.length < text.length && (short?.startsWith(plainWord(text)) ?? false);
+  if (isOneSlip && words.isOfLegends(first) && !isBeginning) return { is: "misspelt", meant };
   if (named) return { is: "name", meant: [] };
-  const whole = words.shortFor(text) ?? twoWords(text, words, isOneSlip);
+  const whole = short ?? twoWords(text, words, isOneSlip);
   if (whole !== undefined) return { is: "unknown", meant: [whole] };
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
+}
+
+/** Several of what is known, or whose they are, without an apostrophe: MENS, SCONCS. */
+function isManyOrWhose(text: string, words: Words): boolean {
+  const one = /^(.+[^S])S$/i.exec(text)?.[1];
+  return (
+    one !== undefined && (words.isOfLegends(one) || (one.length > 3 && words.expansions(one).length > 0))
+  );
 }
 
 /** Two words that are written as one: HIGHBAY, and BREWHOUSE if it is not `near` another word, as KINDERGARDEN is. */

@@ -4,7 +4,7 @@ import { oneSlipFrom } from "./near.ts";
 import { makePhrases, stemOf } from "./phrases.ts";
 import { plainWord, slips } from "./slips.ts";
 
-/** A word that makes names with so many before it says nothing of a word of legends: ROOM, LIGHT. */
+/** A word that makes names with so many before it says nothing of a word of legends, and stands behind any: ROOM, BAR. */
 const manyHeads = 15;
 
 /** What is asked about a word before it is judged by its neighbours. */
@@ -47,7 +47,11 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
       (slips(word, other) <= reach || (confused.get(word)?.includes(other) ?? false));
     const ofHead = head === undefined ? [] : phrases.behind(head);
     const ofTail = tail === undefined ? [] : phrases.before(tail);
-    const telling = ofLegends && ofTail.length > manyHeads ? ofHead : [...ofHead, ...ofTail];
+    const isGeneral = (one: string): boolean => phrases.before(one).length > manyHeads;
+    const telling = [
+      ...(isGeneral(word) ? [] : ofHead),
+      ...(ofLegends && ofTail.length > manyHeads ? [] : ofTail),
+    ];
     return nearest(word, telling.filter(isMeant)) ?? (ofLegends ? undefined : byCompound(word, head, tail));
   };
 

@@ -77,6 +77,10 @@ export function makeWords(
   return {
     isWord,
     isOfLegends,
+    isForeign: (text) => {
+      const word = plainWord(text);
+      return foreign.has(word) && !isOfLegends(word) && languagesOf(word).length === 0;
+    },
     expansions: (text) => abbreviations.get(plainWord(text)) ?? [],
     isConfirmed: (text, project) => projects.get(projectKey(project))?.has(plainWord(text)) ?? false,
     isName,
