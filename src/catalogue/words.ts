@@ -16,6 +16,8 @@ export interface Words {
   readonly isWord: (text: string) => boolean;
   /** A word that legends are made of: CHANCEL is, CHANCE is not. */
   readonly isOfLegends: (text: string) => boolean;
+  /** A word of a language that the settings do not name, and none of legends or of those that they name. */
+  readonly isForeign: (text: string) => boolean;
   /** What an abbreviation of the trade stands for; nothing if it is none. */
   readonly expansions: (text: string) => readonly string[];
   /** The buyers of this project have confirmed the word. */

@@ -18,13 +18,18 @@ export interface Glossary {
   readonly never: ReadonlyMap<string, readonly string[]>;
   /** Right words that are typed for others: COUNCIL for COUNSEL. */
   readonly confused: ReadonlyMap<string, readonly string[]>;
+  /** Words of languages that need not be named: right as they stand, and never offered for others. */
+  readonly foreign: ReadonlySet<string>;
   /** What people are called. */
   readonly names: ReadonlySet<string>;
   /** Confirmed words by project. */
   readonly projects: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
-const lists = ["followers", "phrases", "never", "confused"] as const;
+/** The sections that are neither a table nor a set. */
+const others = /^(common words|words|company|abbreviations|project .+)$/;
+
+/** How a line of a table is written. */
 const examples = {
   followers: "followers are written SHADE SHADES = UP DOWN",
   phrases: "phrases are written JURY = BOX ROOM",
@@ -36,16 +41,14 @@ const examples = {
 export function readGlossary(text: string, file: string): Written<Glossary> {
   const words = new Map<string, boolean>();
   const abbreviations = new Map<string, string[]>();
-  const lettered = new Set<string>();
-  const names = new Set<string>();
+  const sets = { lettered: new Set<string>(), names: new Set<string>(), foreign: new Set<string>() };
   const company: string[][] = [];
-  const [followers, phrases, never, confused] = lists.map(() => new Map<string, string[]>()) as [
-    Map<string, string[]>,
-    Map<string, string[]>,
-    Map<string, string[]>,
-    Map<string, string[]>,
-  ];
-  const tables = { followers, phrases, never, confused };
+  const tables = {
+    followers: new Map<string, string[]>(),
+    phrases: new Map<string, string[]>(),
+    never: new Map<string, string[]>(),
+    confused: new Map<string, string[]>(),
+  };
   const projects = new Map<string, Set<string>>();
   const faults: Fault[] = [];
   let section = "";
@@ -54,15 +57,12 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
     const fault = (what: string): unknown => faults.push({ file, line: i + 1, column: 1, path: "", what });
     const heading = /^\[(.+)\]$/.exec(line)?.[1];
     if (line === "") continue;
-    const table = lists.find((name) => name === section);
+    const table = keyOf(tables, section);
+    const set = keyOf(sets, section);
     if (heading !== undefined) {
       section = heading.trim();
-      if (
-        !/^(common words|words|lettered|names|followers|phrases|company|never|confused|abbreviations|project .+)$/.test(
-          section,
-        )
-      )
-        fault(`no section is named “${section}”`);
+      const isOne = keyOf(tables, section) ?? keyOf(sets, section) ?? others.exec(section);
+      if (!isOne) fault(`no section is named “${section}”`);
     } else if (section === "abbreviations") {
       const [short = "", long = ""] = line.split("=");
       const meanings = long.split(",").map(plainWord).filter(Boolean);
@@ -73,10 +73,8 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
       if (heads.length === 0 || tails.length === 0) fault(examples[table]);
       for (const head of heads) tables[table].set(head, [...(tables[table].get(head) ?? []), ...tails]);
     } else if (section === "company") company.push(wordsIn(line));
-    else if (section === "lettered") {
-      for (const word of wordsIn(line)) lettered.add(word);
-    } else if (section === "names") {
-      for (const word of wordsIn(line)) names.add(word);
+    else if (set !== undefined) {
+      for (const word of wordsIn(line)) sets[set].add(word);
     } else if (section === "words" || section === "common words") {
       for (const word of wordsIn(line))
         words.set(word, section === "common words" || (words.get(word) ?? false));
@@ -89,7 +87,11 @@ export function readGlossary(text: string, file: string): Written<Glossary> {
   }
   return faults.length > 0
     ? { ok: false, faults }
-    : { ok: true, value: { words, abbreviations, lettered, names, company, projects, ...tables } };
+    : { ok: true, value: { words, abbreviations, company, projects, ...tables, ...sets } };
+}
+
+function keyOf<K extends string>(all: Readonly<Record<K, unknown>>, name: string): K | undefined {
+  return (Object.keys(all) as K[]).find((key) => key === name);
 }
 
 function wordsIn(line: string): string[] {

@@ -52,24 +52,43 @@ export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: strin
 }
 
 /** Judges a word that is in no list. */
-function judgeUnknown({ text, before }: WordInPlace, words: Words): Judgement {
+function judgeUnknown({ text, before, after }: WordInPlace, words: Words): Judgement {
   const owner = /^(.+)'S?$/i.exec(text)?.[1];
   if (owner !== undefined) return judgeOwner(owner, words);
+  if (isManyOrWhose(text, words)) return right;
+  // Beside a word of another language stands another.
+  if ([before.at(-1), after[0]].some((one) => one !== undefined && words.isForeign(one)))
+    return { is: "unknown", meant: [] };
   const named = words.isName(text) || title.test(before.at(-1) ?? "");
   const meant = text.length < 4 ? [] : words.suggest(text, named);
-  const [first] = meant;
-  const isSlip = first !== undefined && words.isOfLegends(first) && slips(plainWord(text), first) === 1;
-  if (isSlip) return { is: "misspelt", meant };
+  const [first = ""] = meant;
+  const isOneSlip = slips(plainWord(text), first) === 1;
+  const short = words.shortFor(text);
+  // DELIB is the beginning of DELIBERATION rather than DELI with a letter more.
+  const isBeginning = first.length < text.length && (short?.startsWith(plainWord(text)) ?? false);
+  if (isOneSlip && words.isOfLegends(first) && !isBeginning) return { is: "misspelt", meant };
   if (named) return { is: "name", meant: [] };
-  const whole = words.shortFor(text) ?? twoWords(text, words);
+  const whole = short ?? twoWords(text, words, isOneSlip);
   if (whole !== undefined) return { is: "unknown", meant: [whole] };
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
 }
 
-/** Two words of legends that are written as one: HIGHBAY. */
-function twoWords(text: string, words: Words): string | undefined {
+/** Several of what is known, or whose they are, without an apostrophe: MENS, SCONCS. */
+function isManyOrWhose(text: string, words: Words): boolean {
+  const one = /^(.+[^S])S$/i.exec(text)?.[1];
+  return (
+    one !== undefined && (words.isOfLegends(one) || (one.length > 3 && words.expansions(one).length > 0))
+  );
+}
+
+/** Two words that are written as one: HIGHBAY, and BREWHOUSE if it is not `near` another word, as KINDERGARDEN is. */
+function twoWords(text: string, words: Words, near: boolean): string | undefined {
   const places = Array.from({ length: Math.max(0, text.length - 5) }, (_, i) => i + 3);
-  const at = places.find((n) => [text.slice(0, n), text.slice(n)].every(words.isOfLegends));
+  const at = places.find((n) => {
+    const parts = [text.slice(0, n), text.slice(n)];
+    if (parts.every(words.isOfLegends)) return true;
+    return !near && parts.every((part) => part.length > 3 && words.isWord(part));
+  });
   return at === undefined ? undefined : plainWord(`${text.slice(0, at)} ${text.slice(at)}`);
 }
 

@@ -4,7 +4,7 @@ import { oneSlipFrom } from "./near.ts";
 import { makePhrases, stemOf } from "./phrases.ts";
 import { plainWord, slips } from "./slips.ts";
 
-/** A word that makes names with so many before it says nothing of a word of legends: ROOM, LIGHT. */
+/** A word that makes names with so many before it says nothing of a word of legends, and stands behind any: ROOM, BAR. */
 const manyHeads = 15;
 
 /** What is asked about a word before it is judged by its neighbours. */
@@ -40,16 +40,19 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     const [head, tail] = [before.at(-1), after[0]];
     if (head !== undefined && isOne(head, word)) return undefined;
     if (tail !== undefined && isOne(word, tail)) return undefined;
-    const reach = word.length < 6 || isOfLegends(word) ? 1 : 2;
+    const ofLegends = isOfLegends(word);
+    const reach = word.length < 6 || ofLegends ? 1 : 2;
     const isMeant = (other: string): boolean =>
       !isRelated(word, other) &&
       (slips(word, other) <= reach || (confused.get(word)?.includes(other) ?? false));
     const ofHead = head === undefined ? [] : phrases.behind(head);
     const ofTail = tail === undefined ? [] : phrases.before(tail);
-    const near = isOfLegends(word) && ofTail.length > manyHeads ? ofHead : [...ofHead, ...ofTail];
-    return (
-      nearest(word, near.filter(isMeant)) ?? (isOfLegends(word) ? undefined : byCompound(word, head, tail))
-    );
+    const isGeneral = (one: string): boolean => phrases.before(one).length > manyHeads;
+    const telling = [
+      ...(isGeneral(word) ? [] : ofHead),
+      ...(ofLegends && ofTail.length > manyHeads ? [] : ofTail),
+    ];
+    return nearest(word, telling.filter(isMeant)) ?? (ofLegends ? undefined : byCompound(word, head, tail));
   };
 
   /** Near words that a neighbour makes one word with: BREAK, FIST. */
@@ -60,7 +63,7 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     const others = [...oneSlipFrom(word)].filter((other) => other.length > 2 && !isRelated(word, other));
     return nearest(
       word,
-      others.filter((other) => makesOne(other) && isWord(other)),
+      others.filter((other) => isOfLegends(other) && makesOne(other)),
     );
   };
 

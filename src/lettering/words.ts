@@ -36,7 +36,7 @@ export function makeWords(
   languages: Partial<Readonly<Record<Language, Hunspell>>>,
   weigh: Weigh = bySlips,
 ): Words {
-  const { words, abbreviations, names, projects } = glossary;
+  const { words, abbreviations, names, foreign, projects } = glossary;
   const meanings = [...abbreviations.values()].flat().flatMap((phrase) => phrase.split(/[ -]/));
   const ofLegends = new Set([...words.keys(), ...meanings]);
   const dictionaries = once(() =>
@@ -50,7 +50,7 @@ export function makeWords(
   const isOfLegends = (text: string): boolean =>
     ofLegends.has(plainWord(text)) || ofLegends.has(plainWord(text).replaceAll("'", ""));
   const isWord = (text: string): boolean => {
-    if (isOfLegends(text)) return true;
+    if (isOfLegends(text) || foreign.has(plainWord(text))) return true;
     const word = plainWord(text).replace(/^'+|'+$/g, "");
     return isOfLegends(word) || languagesOf(word).length > 0;
   };
@@ -60,10 +60,12 @@ export function makeWords(
 
   const shortFor = (text: string): string | undefined => {
     const word = plainWord(text);
-    return word.length < 3
-      ? undefined
-      : ([...ofLegends].find((whole) => isSqueezed(word, whole)) ??
-          [...ofLegends].find((whole) => isShortened(word, whole)));
+    if (word.length < 3) return undefined;
+    const longer = [...ofLegends].filter((whole) => whole.length > word.length + 1 && whole[0] === word[0]);
+    const wholes = longer.toSorted((one, other) => one.length - other.length);
+    return (
+      wholes.find((whole) => isSqueezed(word, whole)) ?? wholes.find((whole) => isShortened(word, whole))
+    );
   };
 
   /** A word, and the last word of its full form: for RM that is ROOM, for BALLRM it is BALLROOM. */
@@ -75,6 +77,10 @@ export function makeWords(
   return {
     isWord,
     isOfLegends,
+    isForeign: (text) => {
+      const word = plainWord(text);
+      return foreign.has(word) && !isOfLegends(word) && languagesOf(word).length === 0;
+    },
     expansions: (text) => abbreviations.get(plainWord(text)) ?? [],
     isConfirmed: (text, project) => projects.get(projectKey(project))?.has(plainWord(text)) ?? false,
     isName,
@@ -87,6 +93,8 @@ export function makeWords(
       const near = [...new Set([...known, ...others])]
         .filter((other) => {
           const away = slips(word, other);
+          // THRUSTER is no slip from THRUST.
+          if (away > 1 && word.startsWith(other)) return false;
           if (named) return away === 1 && rank(other) === 0;
           // Names and abbreviations of four letters are near some word of a dictionary more often than not.
           if (word.length < 5 && rank(other) === 2) return false;

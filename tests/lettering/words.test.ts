@@ -1,7 +1,10 @@
 import { assert, property, string } from "fast-check";
 import { expect, test } from "vitest";
+import { withBuildings } from "../../src/lettering/buildings/known.ts";
 import { readGlossary } from "../../src/lettering/glossary.ts";
-import { isSqueezed, slips } from "../../src/lettering/slips.ts";
+import { judgeWord } from "../../src/lettering/judge-word.ts";
+import { isUsualSlip } from "../../src/lettering/keyboard.ts";
+import { isShortened, isSqueezed, slips } from "../../src/lettering/slips.ts";
 import { makeWords } from "../../src/lettering/words.ts";
 import { catalogue, dictionary, glossary } from "../make/config.ts";
 
@@ -83,6 +86,92 @@ test("a right word one slip from a common word of legends has a likelier one", (
     undefined,
     undefined,
   ]);
+});
+
+// Common practice, no source.
+test.each([
+  // By its neighbours.
+  ["FOX", ["JURY"], [], [], "BOX"],
+  ["POLL", ["FLAG"], [], [], "POLE"],
+  ["FIST", ["BREAK"], [], [], "FAST"],
+  // By the rest of the device.
+  ["BIRTH", [], ["2"], [["GALLEY"], ["COCKPIT"], ["BERTH", "1"]], "BERTH"],
+  [
+    "LIFT",
+    ["STAGE"],
+    [],
+    [
+      ["STAGE", "RIGHT"],
+      ["STAGE", "CENTER"],
+    ],
+    "LEFT",
+  ],
+  // By itself.
+  ["PRINCIPLE", [], [], [], "PRINCIPAL"],
+  // Right as it stands.
+  ["BOX", ["JURY"], [], [], undefined],
+  ["COUNCIL", [], ["CHAMBER"], [], undefined],
+  ["MAIL", [], ["RM"], [], undefined],
+  [
+    "LIFT",
+    ["PIT"],
+    [],
+    [
+      ["STAGE", "RIGHT"],
+      ["STAGE", "LEFT"],
+    ],
+    undefined,
+  ],
+] as const)("%s behind %j, before %j, beside %j was typed for %s", (text, before, after, beside, meant) =>
+  expect(words.likelier(text, { before, after, beside })).toBe(meant),
+);
+
+test.each([
+  ["MAYPR'S", "misspelt", ["MAYOR'S"]],
+  ["NGOZI'S", "name", []],
+  ["OKAFOR", "name", []],
+  ["BUTH", "misspelt", ["BATH"]],
+  ["ZUCKPATEL", "unknown", []],
+  ["HIGHROOM", "unknown", ["HIGH ROOM"]],
+  ["KINDERGARDEN", "misspelt", ["KINDERGARTEN"]],
+  ["PROSCEN", "unknown", ["PROSCENIUM"]],
+] as const)("%s in no list is %s, and meant %j", (text, is, meant) => {
+  const place = { text, before: [], after: [], beside: [], atLimit: false, joined: [] };
+  expect(judgeWord(place, words, () => false)).toEqual({ is, meant });
+});
+
+test("behind a title stands a name", () => {
+  const judged = (before: string) =>
+    judgeWord(
+      { text: "PANELL", before: [before], after: [], beside: [], atLimit: false, joined: [] },
+      words,
+      () => false,
+    ).is;
+  expect([judged("DR"), judged("AV")]).toEqual(["name", "misspelt"]);
+});
+
+test("a word is short for another when three letters or more are left out and nothing else is changed", () => {
+  expect(isShortened("CHMBRS", "CHAMBERS")).toBe(false);
+  expect(isShortened("BACKLT", "BACKLIGHT")).toBe(true);
+  expect(isShortened("PROSC", "PROSCENIUM")).toBe(true);
+  expect(isShortened("BALLRO", "BALLROOMS")).toBe(false);
+  expect(isShortened("TLITE", "TWILIGHT")).toBe(false);
+});
+
+test("slips that hands often make", () => {
+  const pairs = ["PORHC PORCH", "GALLEU GALLEY", "HAL HALL", "FACULTE FACULTY", "DELI HELI", "STUD STBD"];
+  expect(
+    pairs.map((pair) => isUsualSlip(pair.slice(0, pair.indexOf(" ")), pair.slice(pair.indexOf(" ") + 1))),
+  ).toEqual([true, true, true, true, false, false]);
+});
+
+test("what a desk's own glossary says holds over what is known of buildings", () => {
+  const read = readGlossary("[common words]\nNARTHEX\n[abbreviations]\nFP = FLOOR PLAN", "glossary.txt");
+  if (!read.ok) throw new Error("the glossary did not read");
+  const all = withBuildings(read.value, "Okafor\nPatel");
+  expect(all.words.get("NARTHEX")).toBe(true);
+  expect(all.abbreviations.get("FP")?.[0]).toBe("FLOOR PLAN");
+  expect(all.names.has("PATEL")).toBe(true);
 });
 
 test("a word is squeezed when two vowels or more are left out and nothing else", () => {

@@ -34,9 +34,9 @@ export const abbreviationUnknown = defineSheetCheck({
     },
     {
       shows: "whose office it is",
-      given: ({ device }) => device({}, { "1": ["DR", "OYELARAN"] }),
+      given: ({ device }) => device({}, { "1": ["DR", "OYELA"] }),
       wording: "name",
-      says: "“OYELARAN” in row 2 of button 1 is taken as a name.",
+      says: "“OYELA” in row 2 of button 1 is taken as a name.",
     },
     {
       shows: "letters of a firm's own",

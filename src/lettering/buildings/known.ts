@@ -58,6 +58,7 @@ export function withBuildings(own: Glossary, people: string, buildings = everyBu
     company: all.flatMap(({ company }) => company),
     never: joined(({ never }) => never),
     confused: joined((one) => one.confused),
+    foreign: new Set(all.flatMap((one) => [...one.foreign])),
     names: new Set([...all.flatMap((one) => [...one.names]), ...people.split(/\r?\n/).map(plainWord)]),
     projects: own.projects,
   };
