@@ -137,6 +137,8 @@ test("check --out writes the proof, and the sheet with what is wrong marked on i
   expect(code).toBe(1);
   expect(err.trim().split("\n")).toEqual([
     `wrote ${join(folder, "out", "marked kestrel-left-qpdf.pdf")}`,
+    `wrote ${join(folder, "out", "L-1 plate.pdf")}`,
+    `wrote ${join(folder, "out", "L-1 position 2.pdf")}`,
     `wrote ${join(folder, "out", "proof OG-5510.pdf")}`,
   ]);
   for (const name of readdirSync(join(folder, "out")))
