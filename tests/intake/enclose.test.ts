@@ -189,7 +189,7 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
     const { blanks, marked } = await enclose(made, own, { reader: directReader, catalogue, editions });
     return [...marked, ...blanks].map(({ file }) => file);
   };
-  expect(await blanks(reportOn([]))).toEqual(["device-26c.pdf", "plate-26c.pdf"]);
+  expect(await blanks(reportOn([]))).toEqual(["device-26c.pdf", "plate-26c.pdf", "station-list.xlsx"]);
   expect(await blanks(reportOn([], { reply: true }))).toEqual([]);
   const old = sheets.slice(0, 1).map(
     (sheet): Sheet => ({
@@ -202,7 +202,9 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
   const text = composeAnswer(reportOn([]), catalogue, {
     ...(await enclose(reportOn([]), [], { reader: directReader, catalogue, editions })),
   }).text.replaceAll(/\s+/g, " ");
-  expect(text).toContain("Enclosed: device-26c.pdf and plate-26c.pdf, to be filled in on a computer");
+  expect(text).toContain(
+    "Enclosed: device-26c.pdf, plate-26c.pdf and station-list.xlsx, to be filled in on a computer",
+  );
 });
 
 test("sheets that came by way of a machine are for a person to see, and none is dropped", async () => {
