@@ -47,14 +47,15 @@ function fieldWords({ problems }: Told, words: string, files: Files): string[] {
   return [`${labels.length === 1 ? "Field" : "Fields"}: ${listed(labels, mostFields)}`];
 }
 
-/** The cells of the lists from which the fields were filled in. */
+/** The cells of the lists from which the fields were filled in; the row where a list has no column for one. */
 function cellWords({ problems }: Told, files: Files): string[] {
   const cells = problems
     .flatMap(({ spots }) => spots)
     .flatMap(({ file, place }) => {
       const { list } = nameOf(files, file).sheet ?? {};
-      const cell = place === undefined ? undefined : list?.cells[place];
-      return list === undefined || cell === undefined ? [] : [{ list: list.file, cell }];
+      return list === undefined || place === undefined
+        ? []
+        : [{ list: list.file, cell: list.cells[place] ?? `row ${list.row}` }];
     });
   return [...Map.groupBy(cells, ({ list }) => list)].map(
     ([list, found]) =>

@@ -11,7 +11,7 @@ export const check = defineCommand({
   words: [1, Number.POSITIVE_INFINITY],
   summary: "Checks PDFs, letters or folders as one submission and prints the report.",
   details:
-    "PATH is a PDF, a letter (.eml) or a folder of them; all that is named is taken as one submission.\nEnds with 0 when it passes, 1 when it does not, 2 when it cannot be checked. Nothing is recorded or sent.",
+    "PATH is a PDF, a station list (.xlsx, .csv), a letter (.eml), or a folder of PDFs and letters; all that is named is\ntaken as one submission.\nEnds with 0 when it passes, 1 when it does not, 2 when it cannot be checked. Nothing is recorded or sent.",
   options: {
     json: { type: "boolean", tells: "print one JSON object instead" },
     out: {

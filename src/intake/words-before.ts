@@ -4,6 +4,7 @@ import { statementsBeside } from "../reading/reply/beside.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Desk } from "./desk.ts";
+import { withLists } from "./lists.ts";
 import { allWords, openLetter, textsOf, type Words } from "./open.ts";
 
 /**
@@ -13,7 +14,7 @@ import { allWords, openLetter, textsOf, type Words } from "./open.ts";
 export async function withWordsBefore(
   state: BuyerState,
   sheets: readonly Sheet[],
-  { store, reader, catalogue }: Pick<Desk, "store" | "reader" | "catalogue">,
+  { store, reader, editions, catalogue }: Pick<Desk, "store" | "reader" | "editions" | "catalogue">,
 ): Promise<BuyerState> {
   const fresh = new Map<string, OrderState>(
     sheets.map(({ order = "" }) => [
@@ -24,8 +25,9 @@ export async function withWordsBefore(
   for (const number of ["", ...state.orders.map((order) => order.number)]) fresh.delete(orderKey(number));
   if (fresh.size === 0) return state;
   const said = new Map<string, Carried[]>();
+  const opener = withLists(reader, { editions, catalogue });
   for (const letter of await store.buyers.lettersOfNoOrder(state.buyer)) {
-    const opened = await openLetter(reader, await store.letters.bytesOf(letter), String(letter));
+    const opened = await openLetter(opener, await store.letters.bytesOf(letter), String(letter));
     const before = { letter: opened.letter, texts: textsOf(opened.files) };
     for (const number of ordersNamedIn(allWords(before), { ...state, orders: [...fresh.values()] }))
       said.set(number, [...(said.get(number) ?? []), ...toBeRead(before, letter, sheets, catalogue)]);

@@ -287,6 +287,12 @@ test("text where the list has no place for it, a label twice and a list without 
     { what: "unplaced", where: "A3", text: "Deliver to" },
     { what: "unplaced", where: "B3", text: "the back door" },
   ]);
+  // A choice without a label, and one beside a hint, are nothing that we have printed there.
+  const strays = [...rows.slice(0, 2), ["", "Coal"], ["Phone", "312-555-0117", "***"], ...rows.slice(4)];
+  expect(await faultsOf(strays)).toEqual([
+    { what: "unplaced", where: "B3", text: "Coal" },
+    { what: "unplaced", where: "C4", text: "***" },
+  ]);
   const far = rows.map((row, i) => (i === rows.length - 1 ? [...row, "engrave deep"] : row));
   expect(await faultsOf(far)).toEqual([{ what: "unplaced", where: "AE17", text: "engrave deep" }]);
   // "OFF" stands in the example, and has no meaning beside the rows all the same.

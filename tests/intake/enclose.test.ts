@@ -191,7 +191,7 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
     const { blanks, marked } = await enclose(made, own, { reader: directReader, catalogue, editions });
     return [...marked, ...blanks].map(({ file }) => file);
   };
-  const both = ["device-26c.pdf", "plate-26c.pdf"];
+  const both = ["device-26c.pdf", "plate-26c.pdf", "station-list.xlsx"];
   expect(await blanks(reportOn([]))).toEqual(both);
   expect(await blanks(reportOn([], { reply: true }))).toEqual([]);
   const old = sheets.slice(0, 1).map(
@@ -219,7 +219,9 @@ test("a sender who seems to have no sheets gets blank ones, whoever used an old 
   const text = composeAnswer(reportOn([]), catalogue, {
     ...(await enclose(reportOn([]), [], { reader: directReader, catalogue, editions })),
   }).text.replaceAll(/\s+/g, " ");
-  expect(text).toContain("Enclosed: device-26c.pdf and plate-26c.pdf, to be filled in on a computer");
+  expect(text).toContain(
+    "Enclosed: device-26c.pdf, plate-26c.pdf and station-list.xlsx, to be filled in on a computer",
+  );
   // nobody writes for what is enclosed; a desk that draws none says whom to write to
   expect(text).not.toMatch(/blank/i);
   expect(composeAnswer(reportOn([]), catalogue).text.replaceAll(/\s+/g, " ")).toContain(

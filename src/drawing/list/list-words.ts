@@ -2,6 +2,7 @@ import { buttonsOf, type Catalogue } from "../../catalogue/catalogue.ts";
 import { choicesAt } from "../../reading/choices.ts";
 import { helpTitle } from "../../reading/list/list-facts.ts";
 import type { ListField, ListForm } from "../../reading/list/list-form.ts";
+import type { Printed } from "../../reading/list/read-list.ts";
 import { type ChoicePlace, rowOf } from "../../trade/place.ts";
 import { choicesOf, roomOf } from "../blank/choices.ts";
 import { roomWords } from "../blank/furniture.ts";
@@ -48,7 +49,7 @@ export function helpLines({ head, columns }: ListForm, { maker }: Catalogue): re
     `3. Devices of one plate have the same “${labelOf("mark")}”, and each its own “${labelOf("position")}”.`,
     `4. “${labelOf("gangs")}” stands in one row of a plate, or in all. For a device alone leave it empty, and the position too.`,
     "5. Legends are cut exactly as typed. A button without words has its number under “Leave plain”.",
-    "6. Send us the file as it is, as .xlsx or .csv. Only what is typed into cells is read: no colours, remarks or pictures.",
+    "6. Save it as a workbook (.xlsx) and send it to us. Only what is typed into cells is read: no colours, remarks or pictures.",
   ];
 }
 
@@ -86,21 +87,21 @@ export function exampleRows({ columns }: ListForm, { layouts }: Catalogue): read
 }
 
 /** Every text that stands in lists of ours besides what is filled in. */
-export function printedTexts(form: ListForm, catalogue: Catalogue): string[] {
+export function printedTexts(form: ListForm, catalogue: Catalogue): Printed {
   const fields = [...form.head, ...form.columns];
-  return [
-    catalogue.maker.name,
-    exampleTitle,
-    ...helpLines(form, catalogue),
-    ...exampleRows(form, catalogue).flat(),
-    ...fields.flatMap((field) => [
-      field.label,
-      hintOf(field, catalogue),
-      ...(wordsFor(field, form, catalogue) ?? []),
-    ]),
-    ...Object.values(helpHeadings),
-    ...roomLines(catalogue).flat(),
-  ].filter((text) => text !== "");
+  const words = fields.flatMap((field) => wordsFor(field, form, catalogue) ?? []);
+  return {
+    beside: [catalogue.maker.name, ...form.head.map((field) => hintOf(field, catalogue))],
+    help: [
+      exampleTitle,
+      ...helpLines(form, catalogue),
+      ...exampleRows(form, catalogue).flat(),
+      ...fields.flatMap((field) => [field.label, hintOf(field, catalogue)]),
+      ...words,
+      ...Object.values(helpHeadings),
+      ...roomLines(catalogue).flat(),
+    ],
+  };
 }
 
 export const helpHeadings = { hint: "What to know", words: "What can be chosen" } as const;

@@ -1,7 +1,7 @@
 import { isList, type ListFacts, mostCells, type Table } from "./list-facts.ts";
 
 /** Characters of a text that may be a list. */
-const longest = 1_000_000;
+const longest = 400_000;
 
 /** A text as a station list; undefined for any other text. */
 export function listInText(text: string): ListFacts | undefined {

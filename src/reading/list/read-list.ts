@@ -24,13 +24,17 @@ export interface StationList {
   readonly isOurs: boolean;
 }
 
-/** The cells of a list → what it says. `printed` are the texts that stand in every list of ours. */
-export function readList(
-  { tables, more }: ListFacts,
-  form: ListForm,
-  printed: readonly string[],
-): StationList {
-  const ours = new Set(printed.map(labelKey));
+/** The texts that stand in every list of ours: beside the head, and on the sheet that explains. */
+export interface Printed {
+  readonly beside: readonly string[];
+  readonly help: readonly string[];
+}
+
+/** The cells of a list → what it says. */
+export function readList({ tables, more }: ListFacts, form: ListForm, printed: Printed): StationList {
+  const [beside, help] = [printed.beside, printed.help].map(
+    (texts) => new Set(texts.map(labelKey).filter((key) => key !== "")),
+  );
   const head = new Map<ListField, Said>();
   const devices: ListedDevice[] = [];
   const faults: ListFault[] = [...more];
@@ -41,12 +45,13 @@ export function readList(
     const refuse = (cells: readonly Cell[]): void => {
       for (const cell of cells) faults.push({ what: "unplaced", where: nameIn(cell), text: cell.text });
     };
-    const strange = (cells: readonly Cell[]): Cell[] => cells.filter(({ text }) => !ours.has(labelKey(text)));
+    const except = (cells: readonly Cell[], ours: ReadonlySet<string> | undefined): Cell[] =>
+      cells.filter(({ text }) => ours?.has(labelKey(text)) !== true);
     // The example on the sheet that explains is no order.
     const isHelp = table.rows[0]?.[0]?.text === helpTitle;
     let fields: ReadonlyMap<number, ListField> | undefined;
     for (const row of table.rows) {
-      if (isHelp) refuse(strange(row));
+      if (isHelp) refuse(except(row, help));
       else if (fields !== undefined) {
         devices.push(deviceIn(row, fields));
         refuse(row.filter(({ column }) => fields?.has(column) === false));
@@ -62,8 +67,13 @@ export function readList(
           if (head.has(line.field))
             faults.push({ what: "twice", where: line.said.at, text: line.field.label });
           head.set(line.field, line.said);
-          refuse(strange(row.filter(({ column }) => column > 1)));
-        } else refuse(isTitle(row[0]?.text ?? "") ? strange(row.slice(1)) : strange(row));
+          refuse(
+            except(
+              row.filter(({ column }) => column > 1),
+              beside,
+            ),
+          );
+        } else refuse(isTitle(row[0]?.text ?? "") ? except(row.slice(1), beside) : row);
       }
     }
   }

@@ -29,7 +29,7 @@ export function readWorksheet(
 ): { readonly table: Table; readonly more: readonly ListFault[] } {
   const rows: Cell[][] = [];
   const more: ListFault[] = [];
-  const hiddenColumns: (readonly [number, number])[] = [];
+  const hidden = new Set<number>();
   let [row, column, rowHidden, allHidden] = [0, 0, false, false];
   let cell: Open | undefined;
   let inside = "";
@@ -44,7 +44,13 @@ export function readWorksheet(
           break;
         case "col":
           if (isOn(attributes["hidden"]) || Number(attributes["width"] ?? 1) === 0)
-            hiddenColumns.push([Number(attributes["min"]) - 1, Number(attributes["max"]) - 1]);
+            // What stands farther out is refused anyway.
+            for (
+              let at = Number(attributes["min"]);
+              at <= Math.min(Number(attributes["max"]), mostCells.columns);
+              at++
+            )
+              hidden.add(at - 1);
           break;
         case "row":
           row = Number(attributes["r"] ?? row + 1);
@@ -95,8 +101,7 @@ export function readWorksheet(
       column = cell.column + 1;
       cell = undefined;
       if (read === undefined) return;
-      if (rowHidden || hiddenColumns.some(([from, to]) => from <= read.column && read.column <= to))
-        found("hidden", addressOf(read));
+      if (rowHidden || hidden.has(read.column)) found("hidden", addressOf(read));
       const [last] = rows.slice(-1);
       if (last?.[0]?.row === read.row) last.push(read);
       else rows.push([read]);
