@@ -73,9 +73,9 @@ function judgeUnknown({ text, before, after }: WordInPlace, words: Words): Judge
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
 }
 
-/** Several of what is known, or whose they are, without an apostrophe: MENS, SCONCS. */
+/** Several of what is known, or whose they are, without an apostrophe: MENS, SCONCS. Not LOBBYS. */
 function isManyOrWhose(text: string, words: Words): boolean {
-  const one = /^(.+[^S])S$/i.exec(text)?.[1];
+  const one = /^(.*(?:[^SY]|[AEIOU]Y))S$/i.exec(text)?.[1];
   return (
     one !== undefined && (words.isOfLegends(one) || (one.length > 3 && words.expansions(one).length > 0))
   );

@@ -132,6 +132,8 @@ test.each([
   ["OKAFOR", "name", []],
   ["BUTH", "misspelt", ["BATH"]],
   ["ZUCKPATEL", "unknown", []],
+  ["MENS", "right", undefined],
+  ["LOBBYS", "misspelt", ["LOBBY"]],
   ["HIGHROOM", "unknown", ["HIGH ROOM"]],
   ["KINDERGARDEN", "misspelt", ["KINDERGARTEN"]],
   ["PROSCEN", "unknown", ["PROSCENIUM"]],
