@@ -132,6 +132,7 @@ test.each([
   ["OKAFOR", "name", []],
   ["BUTH", "misspelt", ["BATH"]],
   ["ZUCKPATEL", "unknown", []],
+  ["DELIB", "unknown", ["DELIBERATION"]],
   ["MENS", "right", undefined],
   ["LOBBYS", "misspelt", ["LOBBY"]],
   ["HIGHROOM", "unknown", ["HIGH ROOM"]],
