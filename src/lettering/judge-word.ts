@@ -64,8 +64,10 @@ function judgeUnknown({ text, before, after }: WordInPlace, words: Words): Judge
   const [first = ""] = meant;
   const isOneSlip = slips(plainWord(text), first) === 1;
   const short = words.shortFor(text);
-  // DELIB is the beginning of DELIBERATION rather than DELI with a letter more.
-  const isBeginning = first.length < text.length && (short?.startsWith(plainWord(text)) ?? false);
+  // DELIB is the beginning of DELIBERATION rather than DELI with a letter more. KITCHENE is no such one: KITCHEN is common.
+  const isCommon = meant.length > 0 && words.suggest(text, true).length > 0;
+  const isBeginning =
+    !isCommon && first.length < text.length && (short?.startsWith(plainWord(text)) ?? false);
   if (isOneSlip && words.isOfLegends(first) && !isBeginning) return { is: "misspelt", meant };
   if (named) return { is: "name", meant: [] };
   const whole = short ?? twoWords(text, words, isOneSlip);
@@ -73,9 +75,9 @@ function judgeUnknown({ text, before, after }: WordInPlace, words: Words): Judge
   return meant.length > 0 ? { is: "misspelt", meant } : { is: "unknown", meant: [] };
 }
 
-/** Several of what is known, or whose they are, without an apostrophe: MENS, SCONCS. */
+/** Several of what is known, or whose they are, without an apostrophe: MENS, SCONCS. Not LOBBYS. */
 function isManyOrWhose(text: string, words: Words): boolean {
-  const one = /^(.+[^S])S$/i.exec(text)?.[1];
+  const one = /^(.*(?:[^SY]|[AEIOU]Y))S$/i.exec(text)?.[1];
   return (
     one !== undefined && (words.isOfLegends(one) || (one.length > 3 && words.expansions(one).length > 0))
   );
