@@ -114,6 +114,7 @@ function goOn(way: Way, run: Run, words: readonly Token[], own: Place, points: P
       return bare(way, words, run.is, own, points);
     case "set":
       return own.under === undefined && isSet(words, points) ? said(way, points.open, run.is) : undefined;
+    case "named":
     default:
       return answered(way, words, run.is, own, points);
   }
