@@ -83,8 +83,9 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     const isSilent = (sentence: string): boolean =>
       isNothing(sentence) || bindsNothing(sentence, asked.names, yes.size + no.size > 0);
     const words = withoutInitials(line, asked.names).replace(inQuestion, "the word");
-    const said = saidIn({ ...own, line: words }, asked, isNothing);
-    const named = asked.sheetsNamed(cancelledIn(line) ?? "");
+    const cancels = cancelledIn(line);
+    const said = cancels === undefined ? saidIn({ ...own, line: words }, asked, isNothing) : undefined;
+    const named = asked.sheetsNamed(cancels ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
       lines.add(line);
