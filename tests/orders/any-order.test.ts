@@ -122,6 +122,7 @@ test("sheets made up like this reach every check on an order that looks at sheet
     "letter-still-open",
     "order-released",
     "manager-word",
+    "header-left-out",
     "sheet-replaced",
   ];
   expect(orderChecks.map(({ id }) => id).filter((id) => !reached.has(id))).toEqual(beyond);
