@@ -1,6 +1,10 @@
 /**
  * How often a right legend is asked about, and how many wrong ones are found, in ten kinds of buildings. Their
- * legends are by somebody who had seen neither the rules nor the word lists; half of them is set aside.
+ * legends are by somebody who had seen neither the rules nor the word lists. One half was before the eyes of whoever
+ * made the rules, the other was set aside. Of that one the rules asked at first sight about 5 of 327 right legends and
+ * 1 of 31 right devices, and found 53 of 53 misspelt words, 33 of 34 that were cut off and 26 of 38 slips; the rules
+ * before them had asked about 31 of 297 right ones of the first half, and found 11 of its 52 slips. Neither its hits
+ * nor its misses have been looked at.
  *
  *     npx node tests/bench/legend-buildings.ts [--misses]
  */

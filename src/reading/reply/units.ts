@@ -102,9 +102,12 @@ const setYes = whole(
 const setNo = whole("(Lead Set NoSaid|Lead Denied Mark* Set)");
 /** A sentence that says yes to the only question. Within a sentence it may confirm something else. */
 const confirms = whole("Confirm It?|Confirm Art? (Word|Nm){1,3}|(Good|Confirmed) (Good|So|Ours|Very)*");
-/** Runs that answer the only question, or that repeat what is answered beside them. */
+/**
+ * Runs that answer the only question, or that repeat what is answered beside them. A bare "yes, it is" is none: it may
+ * mean that a word is misspelt.
+ */
 const bareYes = whole(
-  "Yes Mark* The Word|((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yeses Mark* It Be|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
+  "Yes Mark* The Word|((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
 );
 const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
 /** "4 too" */

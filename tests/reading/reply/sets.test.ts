@@ -22,6 +22,8 @@ describe("replies", () => {
     ["fifth", 2, 0, 1],
     ["sixth", 1, 0, 2],
     ["sixth", 2, 0, 1],
+    ["seventh", 1, 0, 40],
+    ["seventh", 2, 0, 38],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = readHalf(set, half);
     expect(judged.length).toBeGreaterThan(40);
