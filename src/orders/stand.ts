@@ -52,9 +52,18 @@ export function standingAfter(
   const groups = Map.groupBy([...left, ...sheets], (sheet) => wallPlaceOf(sheet) ?? sheet.id);
   for (const group of groups.values()) gone.push(...givenWay(group, known.arrivals));
   const fell = new Set(gone.map(({ old }) => old.id));
+  const wentTo = new Map(gone.map(({ old, now }) => [old, now]));
+  // What mends a sheet may itself come too late. Then the sheet has given way to what stands.
+  const standsFor = (sheet: Sheet): Sheet => {
+    const next = wentTo.get(sheet);
+    return next === undefined ? sheet : standsFor(next);
+  };
   return {
     sheets: [...left, ...sheets].filter(({ id }) => !fell.has(id)),
-    replaced: [...mended, ...gone.filter(({ old }) => isEarlier.has(old.id))],
+    replaced: [
+      ...mended.map((one) => ({ ...one, now: standsFor(one.now) })),
+      ...gone.filter(({ old }) => isEarlier.has(old.id)),
+    ],
     late: gone.filter(({ old }) => !isEarlier.has(old.id)),
   };
 }

@@ -118,3 +118,17 @@ test("a stopped device that may stand alone is mended by one that does, wherever
   // one for another position of a plate is a second device, and mends nothing
   expect(standing([old], [deviceAt(3, again)], known)).toEqual(["old", "now"]);
 });
+
+test("a stopped sheet whose mended copy comes too late has given way to what stands", () => {
+  const stands = plate({ id: "1/1", file: "first.pdf" });
+  const stopped = without(plate({ id: "2/1", file: "no number.pdf" }), "order");
+  const late = plate({ id: "3/1", file: "late.pdf" });
+  const after = standingAfter([stands, stopped], [late], {
+    ...nothingKnown,
+    ...toMend("2/1", "order"),
+    arrivals: arrivals({ "1": [1, 10], "2": [2, 2], "3": [3, 3] }),
+  });
+  expect(after.sheets).toEqual([stands]);
+  expect(after.late).toEqual([{ old: late, now: stands, how: "place" }]);
+  expect(after.replaced).toEqual([{ old: stopped, now: stands, how: "mended" }]);
+});
