@@ -126,7 +126,7 @@ test("a stopped sheet whose mended copy comes too late has given way to what sta
   const after = standingAfter([stands, stopped], [late], {
     ...nothingKnown,
     ...toMend("2/1", "order"),
-    arrivals: arrivals({ "1": [1, 10], "2": [2, 2], "3": [3, 3] }),
+    arrivals: arrivals({ "1": [1, 4], "2": [2, 2], "3": [3, 3] }),
   });
   expect(after.sheets).toEqual([stands]);
   expect(after.late).toEqual([{ old: late, now: stands, how: "place" }]);

@@ -5,7 +5,7 @@ import { type Hand, stopOf, top } from "./hands.ts";
 /** What came of an act is told, and has the focus. */
 async function told(hand: Hand, words: string): Promise<void> {
   await expect.poll(() => hand.page.locator(".said").textContent()).toContain(words);
-  expect((await stopOf(hand.page)).name).toContain(words);
+  await expect.poll(async () => (await stopOf(hand.page)).name).toContain(words);
 }
 const titled = (hand: Hand, title: string | RegExp) =>
   expect.poll(() => hand.page.locator("h1").textContent()).toMatch(title);
