@@ -1,4 +1,5 @@
 import type { Page } from "playwright-core";
+import { expect } from "vitest";
 
 /** What the top of each page says, and nothing else does. */
 export const top = "Sign out";
@@ -14,6 +15,8 @@ export interface Hand {
   readonly presses: () => number;
 }
 
+const whole = (words: string): RegExp => new RegExp(`^\\s*${RegExp.escape(words)}\\s*$`);
+
 export function byMouse(page: Page): Hand {
   const within = (near?: string) =>
     near === undefined
@@ -27,7 +30,7 @@ export function byMouse(page: Page): Hand {
       const shown = place
         .getByRole("link", { name, exact: true })
         .or(place.getByRole("button", { name, exact: true }))
-        .or(place.locator("summary", { hasText: name }));
+        .or(place.locator("summary", { hasText: typeof name === "string" ? whole(name) : name }));
       await shown.first().click();
       await page.waitForLoadState();
     },
@@ -50,6 +53,8 @@ export interface Stop {
   /** A part of it lies in the window, and nothing over it. */
   readonly isSeen: boolean;
 }
+
+const isSettled = `document.querySelector("[autofocus]") === null || document.activeElement !== document.body`;
 
 const stopNow = `(() => {
   const at = document.activeElement;
@@ -122,6 +127,8 @@ export function byKeys(
       presses += 1;
       await left;
       await page.waitForLoadState();
+      // What asks for the focus gets it when the page is first drawn.
+      await expect.poll(() => page.evaluate<boolean>(isSettled)).toBe(true);
     },
     async fill(label, words, near = "") {
       await reach(
