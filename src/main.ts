@@ -19,7 +19,7 @@ async function main([name, ...args]: readonly string[], io: Io): Promise<number>
         `there is no command “${name}”${guess === undefined ? "" : `; did you mean ${guess}?`}`,
       );
     }
-    return await command.run(args, io);
+    return await (await command.load()).run(args, io);
   } catch (cause) {
     if (!(cause instanceof CannotRun)) return broken(cause, io);
     io.err(`burin: ${cause.message}`);

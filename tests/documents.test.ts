@@ -56,7 +56,7 @@ test("README's table of commands and options is what --help of each prints", asy
   const rows: string[] = [];
   const others: string[] = [];
   for (const command of commands) {
-    const [usage = "", , summary = ""] = (await helpOf(command)).split("\n");
+    const [usage = "", , summary = ""] = (await helpOf(await command.load())).split("\n");
     const own = usage.replace(" [--settings FILE]", "");
     if (own === usage) others.push(command.name);
     rows.push(`| \`${own.replaceAll("|", "\\|")}\` | ${summary} |`);
@@ -66,7 +66,8 @@ test("README's table of commands and options is what --help of each prints", asy
   expect(readFileSync("README.md", "utf8")).toContain("All but `demo` take `--settings FILE` as well");
 });
 
-test("what the documents and examples call by the name of burin is a command with such options", () => {
+test("what the documents and examples call by the name of burin is a command with such options", async () => {
+  const loaded = await Promise.all(commands.map(({ load }) => load()));
   const written = [
     "README.md",
     "DEVELOPERS.md",
@@ -81,7 +82,7 @@ test("what the documents and examples call by the name of burin is a command wit
   expect(calls.length).toBeGreaterThan(20);
   const wrong = calls.filter(({ call }) => {
     const [name, ...words] = call.split(/\s+/);
-    const options = commands.find((one) => one.name === name)?.options;
+    const options = loaded.find((one) => one.name === name)?.options;
     const named = words.flatMap((word) => /--([a-z-]+)/.exec(word)?.[1] ?? []);
     return options === undefined || named.some((option) => option !== "help" && !(option in options));
   });

@@ -5,9 +5,7 @@ import { recordFolder } from "./wire.ts";
 
 export const backup = defineCommand({
   name: "backup",
-  takes: "FILE",
   words: [1, 1],
-  summary: "Writes the whole record into one file, while the worker goes on.",
   details:
     "FILE is a database of SQLite with the letters, answers and files in it; it must not be there yet. It is written\nwhole or not at all. `burin restore FILE` makes a record of it. It holds all that the record holds: keep it as safe.",
   options: settingsOption,

@@ -10,9 +10,7 @@ import { configure, settingsOption } from "./configuration.ts";
 
 export const blank = defineCommand({
   name: "blank",
-  takes: "DIR",
   words: [1, 1],
-  summary: "Writes the blank sheets and the station list, to be filled in and sent back.",
   details:
     "Drawn from the catalogue and the editions of our own that are not replaced: what they hold, Burin reads. The list,\nas a workbook and as CSV, is one file instead of many sheets.",
   options: settingsOption,

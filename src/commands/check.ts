@@ -7,9 +7,7 @@ import { checkPaths, withReader, writeFiles } from "./submission.ts";
 
 export const check = defineCommand({
   name: "check",
-  takes: "PATH…",
   words: [1, Number.POSITIVE_INFINITY],
-  summary: "Checks PDFs, letters or folders as one submission and prints the report.",
   details:
     "PATH is a PDF, a station list (.xlsx, .csv), a letter (.eml), or a folder of PDFs and letters; all that is named is\ntaken as one submission.\nEnds with 0 when it passes, 1 when it does not, 2 when it cannot be checked. Nothing is recorded or sent.",
   options: {

@@ -1,4 +1,5 @@
 import { type ParseArgsOptionDescriptor, parseArgs } from "node:util";
+import { commands, type Listed } from "./commands.ts";
 import { nearest } from "./nearest.ts";
 
 /** Where a command prints. */
@@ -21,12 +22,10 @@ type ValueOf<O extends Option> = O["type"] extends "boolean" ? boolean : string;
 type ValuesOf<O extends Options> = { readonly [Name in keyof O]?: ValueOf<O[Name]> };
 
 interface Definition<O extends Options> {
+  /** As it is listed among all commands. */
   readonly name: string;
-  /** What follows the name on the command line: "PATH…". */
-  readonly takes: string;
   /** At least and at most so many words without dashes. */
   readonly words: readonly [number, number];
-  readonly summary: string;
   readonly details: string;
   readonly options: O;
   readonly run: (words: readonly string[], values: ValuesOf<O>, io: Io) => Promise<number>;
@@ -96,10 +95,14 @@ function parse(definition: Omit<Definition<Options>, "run">, args: readonly stri
   }
 }
 
-function usage({ name, takes, options }: Omit<Definition<Options>, "run">): string {
-  return ["burin", name, takes, ...Object.entries(options).map((option) => `[${flag(option)}]`)]
+function usage({ name, options }: Omit<Definition<Options>, "run">): string {
+  return ["burin", name, listed(name).takes, ...Object.entries(options).map((option) => `[${flag(option)}]`)]
     .filter(Boolean)
     .join(" ");
+}
+
+function listed(name: string): Pick<Listed, "takes" | "summary"> {
+  return commands.find((one) => one.name === name) ?? { takes: "", summary: "" };
 }
 
 function flag([name, { takes }]: [string, Option]): string {
@@ -112,7 +115,7 @@ function helpText(definition: Omit<Definition<Options>, "run">): string {
   return [
     usage(definition),
     "",
-    definition.summary,
+    listed(definition.name).summary,
     "",
     definition.details,
     "",

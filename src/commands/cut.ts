@@ -5,9 +5,7 @@ import { openBackOffice } from "./wire.ts";
 
 export const cut = defineCommand({
   name: "cut",
-  takes: "NUMBER [STATION…]",
   words: [1, Number.POSITIVE_INFINITY],
-  summary: "Records what of a released order is engraved.",
   details:
     "Without a station it is all of it, and the order closes. A change that comes later is then told to have come after\nthe cutter. Nobody outside is told. Ends with 1, and says why, when the order or a station was not released.",
   options: {

@@ -12,10 +12,7 @@ import { readRecord, systemClock } from "./wire.ts";
 
 export const day = defineCommand({
   name: "day",
-  takes: "[YYYY-MM-DD]",
   words: [0, 1],
-  summary:
-    "Audits a day, or the days from one to another: letters, orders, slips, questions, and what they teach.",
   details:
     "Without a date it is today, in the settings' time zone. Counted as the record stood when the days ended: a recount gives the same.",
   options: {

@@ -25,9 +25,7 @@ import { openDesk } from "./wire.ts";
 
 export const demo = defineCommand({
   name: "demo",
-  takes: "[DIR]",
   words: [0, 1],
-  summary: "Plays a mailbox of three weeks: builds the letters, answers each, shows where everything lies.",
   details:
     "DIR (default out/demo) has to be new, empty, or made by an earlier demonstration, which is then replaced.",
   options: {

@@ -5,9 +5,7 @@ import { openBackOffice, servePage } from "./wire.ts";
 
 export const desk = defineCommand({
   name: "desk",
-  takes: "",
   words: [0, 0],
-  summary: "Serves the page for customer service, without the worker.",
   details:
     "Runs until it is told to stop (Ctrl-C, SIGTERM). `burin work` serves the page too, where the settings have a\n`desk` part. What is done on the page is answered by the worker. Accounts are made with `burin user`.",
   options: {

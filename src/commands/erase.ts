@@ -19,9 +19,7 @@ import { erasingOf, openRecord, recordFolder, systemClock } from "./wire.ts";
 
 export const erase = defineCommand({
   name: "erase",
-  takes: "[ADDRESS]",
   words: [0, 1],
-  summary: "Erases a person's letters and orders, or all that is old enough; figures stay.",
   details: `Without --really it only lists what would go. Letters, files, answers, addresses, names and legends go; that a letter
 came when, and to what verdict and which checks, stays under a stand-in such as erased-17, so that “burin day” of any
 day counts the same. Nothing goes while a letter is being answered or waits for a person, or while an order is not

@@ -9,9 +9,7 @@ import { nearest } from "./nearest.ts";
 
 export const explain = defineCommand({
   name: "explain",
-  takes: "[ID]",
   words: [0, 1],
-  summary: "Lists every check, or explains one with its reason, source and examples.",
   details: "ID is the name of a check as an answer's JSON or the day's audit prints it.",
   options: settingsOption,
   async run([id], { settings }, { out }) {

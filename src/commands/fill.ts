@@ -10,9 +10,7 @@ import { checkPaths, withReader } from "./submission.ts";
 
 export const fill = defineCommand({
   name: "fill",
-  takes: "LIST",
   words: [1, 1],
-  summary: "Fills in the order sheets of a station list.",
   details:
     "LIST is a station list as `burin blank` writes it, filled in: a workbook (.xlsx) or CSV. It is checked as the desk\nwould check it. Where something has to be fixed, that is printed with its cells, nothing is written, and it ends\nwith 1. Otherwise DIR has every device and plate sheet and one proof: whole or not at all, and never over one that\nis there.",
   options: {

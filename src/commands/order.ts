@@ -19,9 +19,7 @@ import { readRecord, recordFolder } from "./wire.ts";
 
 export const order = defineCommand({
   name: "order",
-  takes: "NUMBER",
   words: [1, 1],
-  summary: "Shows an order: its stations, its sheets, what stands in its way, its letters.",
   details:
     "Capitals, blanks and hyphens in the number do not matter. Ends with 1 when no such order is known.",
   options: {

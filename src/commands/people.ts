@@ -6,9 +6,7 @@ import { readRecord, systemClock } from "./wire.ts";
 
 export const people = defineCommand({
   name: "people",
-  takes: "",
   words: [0, 0],
-  summary: "Lists what waits for somebody, first things first.",
   details:
     "First senders who have no answer, then orders with points for a person, then letters about no order; the oldest\nfirst. Each with whom to call, its points under the numbers of our answers, and the command that settles it.\nEnds with 1 while something waits.",
   options: { json: { type: "boolean", tells: "print one JSON object instead" }, ...settingsOption },

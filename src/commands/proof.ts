@@ -9,9 +9,7 @@ import { readRecord } from "./wire.ts";
 
 export const proof = defineCommand({
   name: "proof",
-  takes: "PATH…|NUMBER",
   words: [1, Number.POSITIVE_INFINITY],
-  summary: "Draws at true scale what would be cut.",
   details:
     "PATH is a PDF, a letter (.eml) or a folder of them. A NUMBER is an order of the record: drawn are its sheets that\ncount. One PDF for each order, a page for each station; print it at 100 %. Faces with something to fix are outlined.",
   options: {

@@ -7,9 +7,7 @@ import { openBackOffice } from "./wire.ts";
 
 export const release = defineCommand({
   name: "release",
-  takes: "NUMBER",
   words: [1, 1],
-  summary: "Hands an order that has passed to the engraving room.",
   details:
     "Writes a folder with schedule, cutting list, proof, cut paths (SVG and DXF), the sheets as they came, what was\nconfirmed, and a manifest: whole or not at all, and never over one that is there. The record has who released it,\nand the buyer is told. What was released and not written is written when you repeat the command. Ends with 1, and\nsays why, when the order may not be cut.",
   options: {

@@ -5,9 +5,7 @@ import { readRecord, recordFolder } from "./wire.ts";
 
 export const restore = defineCommand({
   name: "restore",
-  takes: "FILE",
   words: [1, 1],
-  summary: "Makes a record of a backup, where there is none.",
   details:
     "The record goes where the settings say, and nothing may be there. All bytes are recounted by their hashes, and the\nchain of events too, before it is used. Whoever was signed in has to sign in again.",
   options: settingsOption,

@@ -21,9 +21,7 @@ import { aroundMail, nameServersOf, recordFolder, systemClock } from "./wire.ts"
 
 export const settings = defineCommand({
   name: "settings",
-  takes: "",
   words: [0, 0],
-  summary: "Reads and proves settings, catalogue, glossary and editions, and says what they come to.",
   details:
     "Every fault is printed at once as file:line:column path: what is wrong; the exit code is then 2. Editions are\nheld against the catalogue and against each other, and the sheets of our own are drawn to see that they can be.",
   options: {

@@ -9,9 +9,7 @@ import { openBackOffice } from "./wire.ts";
 
 export const settle = defineCommand({
   name: "settle",
-  takes: "[NUMBER POINT…]",
   words: [0, Number.POSITIVE_INFINITY],
-  summary: "Settles points of an order, or a letter, for one of our own people.",
   details:
     "NUMBER is an order, each POINT a number of our answers about it. The order is judged again at once, and whoever\nwrote last about it is answered by the worker. With --letter it is about a letter: --let-in judges and answers one\nthat was held; --aside says that all it says is dealt with. With --sheet\na sheet is put at a station, at a position or into another order of its buyer; `burin order` shows ids of sheets.\nEnds with 1 when it cannot be done; it says why.",
   options: {

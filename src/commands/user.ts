@@ -8,9 +8,7 @@ import { openRecord, systemClock } from "./wire.ts";
 
 export const user = defineCommand({
   name: "user",
-  takes: "[USER]",
   words: [0, 1],
-  summary: "Lets somebody in to the desk's page, or lists who may come in.",
   details: `Asks for the password, or takes it as a line from the standard input. A user that is there already gets the new
 name, role and password, and has to sign in again. Roles, each with all before it: see (look), act (settle points,
 write to senders), release (hand orders to engraving), administer (let others in).`,

@@ -8,9 +8,7 @@ import { openDesk, servePage, systemClock } from "./wire.ts";
 
 export const work = defineCommand({
   name: "work",
-  takes: "",
   words: [0, 0],
-  summary: "Reads the mailboxes and answers every letter once.",
   details:
     "Runs until it is told to stop (Ctrl-C, SIGTERM) and then finishes the letter in hand. What an earlier run\nleft half done is taken up again. The log goes to the standard error stream, a JSON object a line.",
   options: {
