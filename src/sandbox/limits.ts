@@ -13,8 +13,8 @@ export interface Limits {
   readonly memory: number;
   /** What V8 may use of it, in megabytes. Buffers and unpacked streams lie outside, so this limits little. */
   readonly heapMb: number;
-  /** After so many jobs a new process takes over, so that nothing gathers in the old one. */
-  readonly jobs: number;
+  /** A process that holds more than this part of its memory after a job gets no other. A new one takes over. */
+  readonly mostHeld: number;
 }
 
 const MB = 1024 * 1024;
@@ -25,7 +25,7 @@ export const usualLimits: Limits = {
   patience: 6,
   memory: 900 * MB,
   heapMb: 512,
-  jobs: 200,
+  mostHeld: 2 / 3,
 };
 
 /** Larger bytes are not given to a process. What a letter may hold is decided long before. */

@@ -97,7 +97,7 @@ export function startProcess(program: string, limits: Limits, log: Log, forms?: 
       return { opened, taken, lost: why !== undefined } as Outcome<typeof op>;
     },
     // A process that has grown gets no further file, since that file would be blamed for the memory of this one.
-    usable: () => !life.isOver() && jobs < limits.jobs && held < limits.memory / 2,
+    usable: () => !life.isOver() && held < limits.memory * limits.mostHeld,
     end: async () => {
       if (life.lostTo() === undefined) hold(child, true);
       life.kill("ended");
@@ -112,8 +112,10 @@ function forked(program: string, limits: Limits, forms: KnownForms | undefined):
     stdio: ["ignore", "ignore", "ignore", "ipc"],
     env: {},
     // It may read, since it loads its own code. It may not write, start programs or load native code.
+    // A young generation of 16 MB or more grows the process by a third, and hardly saves time.
     execArgv: [
       `--max-old-space-size=${limits.heapMb}`,
+      "--max-semi-space-size=8",
       "--permission",
       "--allow-fs-read=*",
       "--allow-worker",

@@ -5,9 +5,9 @@ import { tableOf, tryOut } from "../make/hostile/try-out.ts";
 /** Every hostile file under the usual limits, each in a process of its own: `hostile.ts [part of a name]`. */
 const [only = ""] = process.argv.slice(2);
 const log = { info: () => undefined, warn: () => undefined };
-const reader = openPool({ log, processes: 1, limits: { jobs: 2 } });
 for (const one of hostile.filter(({ name }) => name.includes(only))) {
+  const reader = openPool({ log, processes: 1 });
   await reader.file(new Uint8Array()); // so that the start of the process is not counted
   console.log(tableOf([await tryOut(reader, one)]));
+  await reader.close();
 }
-await reader.close();
