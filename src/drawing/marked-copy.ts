@@ -24,6 +24,13 @@ export interface Marked {
   readonly mended?: true;
 }
 
+/** How a sheet is marked: what is filled in, the forms that its pages are compared with, and what is read of it. */
+interface Marking {
+  readonly mending?: Mending;
+  readonly forms?: KnownForms | undefined;
+  readonly before?: FileFacts;
+}
+
 /** Marks a sheet, and mends it if there is something to mend. If the mended copy cannot be, it is marked alone. */
 export async function markSheet(
   bytes: Uint8Array,
@@ -32,12 +39,13 @@ export async function markSheet(
   mending: Mending | undefined,
   forms: KnownForms | undefined,
 ): Promise<Marked> {
+  const before = await openPdf(bytes, undefined, forms);
   const mended =
     mending === undefined || forms === undefined
       ? undefined
-      : await markedCopy(bytes, sheet, problems, mending, forms);
+      : await markedCopy(bytes, sheet, problems, { before, mending, forms });
   if (mended !== undefined) return { copy: mended, mended: true };
-  const copy = await markedCopy(bytes, sheet, problems);
+  const copy = await markedCopy(bytes, sheet, problems, { before, forms });
   return copy === undefined ? {} : { copy };
 }
 
@@ -52,10 +60,9 @@ export async function markedCopy(
   bytes: Uint8Array,
   sheet: Sheet,
   problems: readonly MarkedProblem[],
-  mending?: Mending,
-  forms?: KnownForms,
+  { mending, forms, ...known }: Marking = {},
 ): Promise<Uint8Array | undefined> {
-  const before = await openPdf(bytes, undefined, mending && forms);
+  const before = known.before ?? (await openPdf(bytes, undefined, forms));
   if (before.kind === "locked-pdf") return mending ? undefined : listAlone(sheet, problems);
   // A file that was repaired in reading would come back as if it had never been damaged.
   if (before.kind !== "pdf" || before.recovered || !beginsAsPdf(bytes)) return undefined;
@@ -66,7 +73,7 @@ export async function markedCopy(
     const { values = {}, says = [] } = mending ?? {};
     const list = await pdfOf(problemList(sheet, problems, [...instructions.marked, ...says]), title);
     const marked = await markInto(document, sheet, problems, list, values);
-    const after = await openPdf(marked, undefined, mending && forms);
+    const after = await openPdf(marked, undefined, forms);
     return readsAsBefore(before, after, values) ? marked : undefined;
   } catch {
     return undefined; // we cannot add to its pages, or to its tree of pages
