@@ -13,7 +13,8 @@ import { gravest, type Problem, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId } from "../trade/sheet.ts";
 import type { Questioning } from "./answered.ts";
-import type { OrderReport, SheetReport } from "./report.ts";
+import type { OrderReport } from "./report.ts";
+import type { SheetReport } from "./sheet-report.ts";
 
 /** What an order is judged by. */
 interface Beside {

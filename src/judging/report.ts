@@ -1,6 +1,5 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { cutOf } from "../checks/fitted.ts";
-import { checkFile, checkLetter, checkSheet } from "../checks/run.ts";
+import { checkFile, checkLetter } from "../checks/run.ts";
 import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
 import { ageOf } from "../orders/age.ts";
 import type { Expected } from "../orders/expected.ts";
@@ -12,7 +11,6 @@ import { asksForSheets } from "../reading/reply/asks-for-sheets.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
 import { countedBy } from "../trade/count.ts";
-import type { CutLegend } from "../trade/cut.ts";
 import type { Managing } from "../trade/manager.ts";
 import type { Note } from "../trade/note.ts";
 import type { Crossed, Missing, Order, Replacement } from "../trade/order.ts";
@@ -26,17 +24,10 @@ import { countedIn } from "./counts.ts";
 import { withHeaders } from "./headers.ts";
 import { memory } from "./memory.ts";
 import { orderReport } from "./order-report.ts";
+import { type SheetReport, sheetReport } from "./sheet-report.ts";
 import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
 import { knownOf } from "./told-before.ts";
-
-export interface SheetReport {
-  readonly sheet: Sheet;
-  readonly verdict: Verdict;
-  readonly problems: readonly Problem[];
-  /** Its legends as they would be cut. */
-  readonly cut: readonly CutLegend[];
-}
 
 export interface OrderReport {
   readonly order: Order;
@@ -114,10 +105,7 @@ export function makeReport(
   const { files, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
   const { withdraws = [], moves = [], answersLate = [], note, decidedBy, managing = [] } = submission;
-  const reportOn = memory((sheet: Sheet): SheetReport => {
-    const problems = checkSheet(sheet, catalogue);
-    return { sheet, verdict: verdictOf(problems), problems, cut: cutOf(sheet, catalogue) };
-  });
+  const reportOn = memory((sheet: Sheet) => sheetReport(sheet, catalogue));
   const elsewhere = new Map(moves.map(({ old, now }) => [old.id, now]));
   const taken = new Set([...withdraws, ...elsewhere.keys()]);
   const before = onceEach(state.orders.flatMap((order) => order.sheets)).flatMap((sheet) =>
