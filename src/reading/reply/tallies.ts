@@ -68,9 +68,14 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
     ...[...files, ...names].map((fact) => ({ fact, sign: understood.name })),
   ];
   let rest = words;
+  let bare = bareOf(rest);
   for (const { fact, sign } of known.toSorted((one, other) => other.fact.length - one.fact.length)) {
+    // Most facts are not there. To look for one takes a pattern, whose making takes longer than all else.
+    if (!bare.includes(bareOf(fact.slice(0, 120)))) continue;
     const pattern = patternOf(fact);
-    if (pattern !== undefined) rest = rest.replace(pattern, ` ${sign} `);
+    if (pattern === undefined) continue;
+    rest = rest.replace(pattern, ` ${sign} `);
+    bare = bareOf(rest);
   }
   const tally = (whole: string, typed: string, noun: string): string =>
     isRight(typed, noun, facts) ? ` ${understood.tally} ${noun} ` : whole;
@@ -82,6 +87,14 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
     .replace(oneMore, (whole: string, typed: string) => tally(whole, typed, "one"))
     .replace(dates, understood.date)
     .replace(places, (place) => (/^pos/i.test(place) ? understood.fact : understood.name));
+}
+
+/** Letters and digits alone, the same in capitals or not. */
+function bareOf(words: string): string {
+  return words
+    .replaceAll(/[^\p{L}\p{N}]/gu, "")
+    .toUpperCase()
+    .toLowerCase();
 }
 
 /** A number in figures or in words. -1 for any other word. */
