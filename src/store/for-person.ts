@@ -70,6 +70,7 @@ export async function takeNotice(
         .select("id")
         .where((those) =>
           those.and([
+            those("letters.id", "in", waiting(those, now).unionAll(overdue(those))),
             those.or([isForPerson(those, now), isUnanswered(those)]),
             // A letter that has been held or refused since people were told of it is news again.
             those.or([
@@ -113,10 +114,8 @@ export async function dropNotice(db: Kysely<Tables>, taken: Date): Promise<void>
     .execute();
 }
 
-function isForPerson(
-  eb: ExpressionBuilder<Tables, "letters">,
-  now: Date,
-): ExpressionWrapper<Tables, "letters", SqlBool> {
+/** The letters among which those for a person are. */
+function waiting(eb: ExpressionBuilder<Tables, "letters">, now: Date) {
   // Each part has an index of its own, which one condition of all would not use.
   const one = () => eb.selectFrom("letters as one").select("one.id").where("one.dealt_with_at", "is", null);
   const unknown = one()
@@ -132,21 +131,37 @@ function isForPerson(
           .where("events.at", "<", new Date(now.getTime() - hour).toISOString()),
       ),
     );
-  const waits = one()
-    .where("one.state", "in", ["held", "refused"])
-    // An answer on its way is nothing to tell of yet.
-    .unionAll(one().where("one.for_person", "=", sql.lit(1)).where("one.state", "=", "sent"))
-    .unionAll(unknown)
-    .unionAll(
-      eb
-        .selectFrom("answers")
-        .innerJoin("letters as one", "one.id", "answers.letter")
-        .select("one.id")
-        .where("answers.unreached", "is not", null)
-        .where("one.dealt_with_at", "is", null),
-    );
+  return (
+    one()
+      .where("one.state", "in", ["held", "refused"])
+      // An answer on its way is nothing to tell of yet.
+      .unionAll(one().where("one.for_person", "=", sql.lit(1)).where("one.state", "=", "sent"))
+      .unionAll(unknown)
+      .unionAll(
+        eb
+          .selectFrom("answers")
+          .innerJoin("letters as one", "one.id", "answers.letter")
+          .select("one.id")
+          .where("answers.unreached", "is not", null)
+          .where("one.dealt_with_at", "is", null),
+      )
+  );
+}
+
+/** The notes that have found an order for which nobody answers. */
+function overdue(eb: ExpressionBuilder<Tables, "letters">) {
+  return eb
+    .selectFrom("reminders")
+    .select("reminders.letter as id")
+    .where("reminders.what", "=", sql.lit("person"));
+}
+
+function isForPerson(
+  eb: ExpressionBuilder<Tables, "letters">,
+  now: Date,
+): ExpressionWrapper<Tables, "letters", SqlBool> {
   return eb.and([
-    eb("letters.id", "in", waits),
+    eb("letters.id", "in", waiting(eb, now)),
     eb.or([eb("letters.state", "!=", "sent"), isOpen(eb), isUnreached(eb)]),
   ]);
 }

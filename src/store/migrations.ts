@@ -238,6 +238,21 @@ const migrations = {
     },
   },
   "018-erasing": { up: toErasing },
+  /** What refers to a row is found without a look through all, when the row goes; and so are the revisions of a day. */
+  "019-found": {
+    async up(db: Kysely<never>): Promise<void> {
+      const index = (table: string, column: string) =>
+        db.schema.createIndex(`${table}_by_${column}`).on(table).column(column).execute();
+      await index("revision_sheets", "sheet");
+      await index("revisions", "at");
+      for (const column of ["opened_at", "opened_by", "closed_by"]) await index("questions", column);
+      await index("letters", "noticed_at");
+      await sql`CREATE INDEX letters_to_alarm ON letters (id) WHERE alarm IS NOT NULL AND alarmed_at IS NULL`.execute(
+        db,
+      );
+      await sql`CREATE INDEX reminders_for_person ON reminders (letter) WHERE what = 'person'`.execute(db);
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -2,10 +2,11 @@ import { existsSync } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { DatabaseSync, type SQLInputValue } from "node:sqlite";
+import { DatabaseSync, type SQLInputValue, type StatementSync } from "node:sqlite";
 import { pathToFileURL } from "node:url";
 import { Kysely, SqliteDialect, sql } from "kysely";
 import type { Verified } from "../ports/store.ts";
+import { remember } from "../trade/remember.ts";
 import { recountEvents } from "./events.ts";
 import { ordersBefore, ordersInWords, rebuildOrders } from "./rebuild.ts";
 import type { Tables } from "./tables.ts";
@@ -70,18 +71,23 @@ export async function verifySqlite(db: Kysely<Tables>): Promise<Verified> {
   }
 }
 
+/** So many statements are kept prepared, the ones used last. A desk has about two hundred. */
+const mostPrepared = 500;
+
 function kyselyOver(database: DatabaseSync): Kysely<Tables> {
+  const prepared = new Map<string, StatementSync>();
   return new Kysely<Tables>({
     dialect: new SqliteDialect({
       database: {
         close: () => database.close(),
         prepare: (sql) => {
-          const statement = database.prepare(sql);
+          const statement = remember(prepared, sql, mostPrepared, () => database.prepare(sql));
           return {
             reader: statement.columns().length > 0,
             all: (parameters) => statement.all(...values(parameters)),
             run: (parameters) => statement.run(...values(parameters)),
-            iterate: (parameters) => statement.iterate(...values(parameters)),
+            // Rows are still taken from it when the same statement may be asked again.
+            iterate: (parameters) => database.prepare(sql).iterate(...values(parameters)),
           };
         },
       },

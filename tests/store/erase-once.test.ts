@@ -231,17 +231,19 @@ const sourceOf = (file: string): string =>
 function killedAt(statement: number, folder: string): number {
   const program = `
     import { writeFileSync } from "node:fs";
-    import { DatabaseSync } from "node:sqlite";
+    import { StatementSync } from "node:sqlite";
     import { openBlobs } from ${sourceOf("blobs")};
     import { openSqlite } from ${sourceOf("sqlite")};
     import { openStore } from ${sourceOf("store")};
     const store = await openStore(openSqlite(${JSON.stringify(join(folder, "record.sqlite"))}), openBlobs(${JSON.stringify(join(folder, "blobs"))}));
-    const { prepare } = DatabaseSync.prototype;
     let count = 0;
-    DatabaseSync.prototype.prepare = function (sql) {
-      if (++count === ${statement}) process.kill(process.pid, "SIGKILL");
-      return prepare.call(this, sql);
-    };
+    for (const name of ["all", "run"]) {
+      const does = StatementSync.prototype[name];
+      StatementSync.prototype[name] = function (...given) {
+        if (++count === ${statement}) process.kill(process.pid, "SIGKILL");
+        return does.apply(this, given);
+      };
+    }
     await store.erasures.erase({ address: "${ines}", givesUp: true }, { name: "Rosa Imhoff", why: "asked" }, new Date(0));
     await store.erasures.finish(() => Promise.resolve(false));
     console.log(count);`;
