@@ -1,0 +1,90 @@
+/**
+ * What a letter costs: so many good orders of ten buyers (about three sheets each) are checked and answered by
+ * `burin work --once`, and by small scripts of the kind that a person would write, each with Debian's packages, on the
+ * same letters in the same run. Prints letters a second, and processor time a letter of all processes together.
+ *
+ *     npx node tests/bench/letter-cost.ts [--letters 60] [--peers]
+ */
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { parseArgs } from "node:util";
+import { stringify } from "yaml";
+import { configure, projectFile } from "../../src/commands/configuration.ts";
+import { loadScenario } from "../../src/demo/load.ts";
+import { ordersOf } from "../make/orders-of.ts";
+
+const { values } = parseArgs({
+  options: { letters: { type: "string", default: "60" }, peers: { type: "boolean", default: false } },
+});
+const count = Number(values.letters);
+const folder = mkdtempSync(join(tmpdir(), "burin-cost-"));
+mkdirSync(join(folder, "letters"));
+const configuration = await configure();
+const scenario = await loadScenario("fixtures");
+let n = 0;
+for await (const bytes of ordersOf(count, 10, { ...configuration, ...scenario }))
+  writeFileSync(join(folder, "letters", `${String(++n).padStart(5, "0")}.eml`), bytes);
+const settings = join(folder, "burin.yaml");
+const { catalogue, editions, glossary = "glossary.txt" } = configuration.settings;
+const ours = (path: string): string => projectFile("config", path);
+writeFileSync(
+  settings,
+  stringify({
+    ...configuration.settings,
+    catalogue: ours(catalogue),
+    editions: ours(editions),
+    glossary: ours(glossary),
+    record: "record",
+    folders: ["letters"],
+    answers: { ...configuration.settings.answers, folder: "answers" },
+    release: undefined,
+  }),
+);
+
+/** Runs a program to its end: seconds by the clock, and of the processor, of all its processes. */
+function timed(
+  name: string,
+  command: readonly string[],
+): { readonly clock: number; readonly processor: number } {
+  const began = performance.now();
+  const { stdout, stderr, status } = spawnSync(
+    "bash",
+    ["-c", '"$@" >/dev/null; code=$?; times; exit $code', "-", ...command],
+    {
+      encoding: "utf8",
+    },
+  );
+  const clock = (performance.now() - began) / 1000;
+  if (status !== 0) throw new Error(`${name} ended with ${status}: ${stderr}`);
+  // POSIX: the second line is of the shell's children, user and system time.
+  const [user = 0, system = 0] = [...(stdout.trim().split("\n")[1] ?? "").matchAll(/(\d+)m([\d.]+)s/g)].map(
+    ([, minutes, seconds]) => Number(minutes) * 60 + Number(seconds),
+  );
+  return { clock, processor: user + system };
+}
+
+const rows: [string, ReturnType<typeof timed>][] = [
+  ["burin", timed("burin", [process.execPath, "src/main.ts", "work", "--once", "--settings", settings])],
+];
+const answers = readdirSync(join(folder, "answers")).length;
+console.log(`${count} letters, ${answers} answers`);
+if (values.peers)
+  for (const peer of ["p1", "p2"])
+    rows.push([
+      peer,
+      timed(peer, [
+        "/usr/bin/python3",
+        resolve(`tests/bench/peers/${peer}.py`),
+        join(folder, "letters"),
+        join(folder, peer),
+      ]),
+    ]);
+const [, first] = rows[0] ?? [];
+for (const [name, { clock, processor }] of rows)
+  console.log(
+    `${name.padEnd(6)} ${(count / clock).toFixed(1).padStart(7)} letters/s  ${((1000 * processor) / count).toFixed(0).padStart(5)} ms of the processor a letter` +
+      (first === undefined ? "" : `  x ${(first.processor / processor).toFixed(2)}`),
+  );
+rmSync(folder, { recursive: true });
