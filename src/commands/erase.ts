@@ -15,7 +15,8 @@ import {
 import type { ErasePlan } from "../ports/store.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { erasingOf, openRecord, recordFolder, systemClock } from "./wire.ts";
+import { systemClock } from "./system-clock.ts";
+import { erasingOf, openRecord, recordFolder } from "./wire.ts";
 
 export const erase = defineCommand({
   name: "erase",

@@ -5,7 +5,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import { blankSheet } from "../drawing/blank-sheet.ts";
 import type { EditionFile, EditionText } from "../reading/editions.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
-import { isPdf } from "../reading/pdf/pdf.ts";
+import { isPdf } from "../reading/pdf/is-pdf.ts";
 import { type Fault, faultIn, readInSpiteOfFaults } from "../yaml/yaml.ts";
 import { reasonOf } from "./command.ts";
 

@@ -2,7 +2,8 @@ import { peopleLines } from "../audit/people-text.ts";
 import { readPeople } from "../intake/tell-people.ts";
 import { defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { readRecord, systemClock } from "./wire.ts";
+import { systemClock } from "./system-clock.ts";
+import { readRecord } from "./wire.ts";
 
 export const people = defineCommand({
   name: "people",

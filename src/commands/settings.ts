@@ -17,7 +17,8 @@ import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
-import { aroundMail, nameServersOf, recordFolder, systemClock } from "./wire.ts";
+import { systemClock } from "./system-clock.ts";
+import { aroundMail, nameServersOf, recordFolder } from "./wire.ts";
 
 export const settings = defineCommand({
   name: "settings",

@@ -8,7 +8,7 @@ import { openPool } from "../sandbox/pool.ts";
 import { openLog } from "../telemetry/log.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { type Configuration } from "./configuration.ts";
-import { systemClock } from "./wire.ts";
+import { systemClock } from "./system-clock.ts";
 
 const endless = Number.POSITIVE_INFINITY;
 

@@ -23,6 +23,7 @@ import { openStore, readStore } from "../store/store.ts";
 import { openLog } from "../telemetry/log.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { beside, type Configuration } from "./configuration.ts";
+import { systemClock } from "./system-clock.ts";
 
 type SignIn = NonNullable<NonNullable<Settings["desk"]>["sign_in"]>;
 
@@ -282,5 +283,3 @@ export function aroundMail(
     beside: (path) => beside(file, path),
   };
 }
-
-export const systemClock: Clock = { now: () => new Date() };

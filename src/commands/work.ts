@@ -4,7 +4,8 @@ import { serveStatus } from "../telemetry/status.ts";
 import { runWorker } from "../worker/worker.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { openDesk, servePage, systemClock } from "./wire.ts";
+import { systemClock } from "./system-clock.ts";
+import { openDesk, servePage } from "./wire.ts";
 
 export const work = defineCommand({
   name: "work",

@@ -1,4 +1,4 @@
-import { isPdf } from "./pdf/pdf.ts";
+import { isPdf } from "./pdf/is-pdf.ts";
 
 /** What bytes are, told by what they hold. Names and types that letters give prove nothing. */
 export type Content =

@@ -5,11 +5,6 @@ import { getDocument, type PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.
 const dataOf = (folder: string): string =>
   fileURLToPath(new URL(folder, import.meta.resolve("pdfjs-dist/package.json")));
 
-/** Adobe PDF Reference 1.7, Appendix H, note 13: viewers take the header anywhere within the first 1024 bytes. */
-export function isPdf(bytes: Uint8Array): boolean {
-  return latin1(bytes.subarray(0, 1024)).includes("%PDF-");
-}
-
 /**
  * Opens a PDF, hands it over and closes it again, whatever happens. Throws what pdf.js throws for a file that it
  * cannot open; see `wantsPassword`.
@@ -36,8 +31,4 @@ export async function withPdf<T>(bytes: Uint8Array, use: (pdf: PDFDocumentProxy)
 /** Whether opening failed only for want of a password. */
 export function wantsPassword(error: unknown): boolean {
   return error instanceof Error && error.name === "PasswordException";
-}
-
-function latin1(bytes: Uint8Array): string {
-  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString("latin1");
 }

@@ -1,0 +1,3 @@
+import type { Clock } from "../ports/clock.ts";
+
+export const systemClock: Clock = { now: () => new Date() };
