@@ -9,7 +9,7 @@ import { firstPages } from "../pdf/walked-pages.ts";
 import { formOf, openForWalking } from "../pdf/walked-pdf.ts";
 import { contentKey } from "./content-key.ts";
 import { type BlankHeld, heldByBlank } from "./held.ts";
-import { withRendered } from "./pdfium.ts";
+import { renderedNow, withRendered } from "./pdfium.ts";
 import type { Area, Picture } from "./picture.ts";
 
 /** Pixels a point. At 144 dots an inch a capital of a form is 14 pixels high. */
@@ -42,7 +42,10 @@ export interface BlankPage {
   /** A key that is the same if a sheet's page has the same content. */
   readonly key: string | undefined;
   readonly objects: Float32Array;
-  /** The same if the file has its viewer draw the fields anew. Then lists have arrows and ticks look different. */
+  /**
+   * The same if the file has its viewer draw the fields anew. Then lists have arrows and ticks look different. Few files
+   * do, so it is rendered when it is first asked for.
+   */
   readonly redrawn: Looks;
 }
 
@@ -56,20 +59,24 @@ export interface BlankForm {
 export async function blankForm(bytes: Uint8Array): Promise<BlankForm> {
   const annotated = await withPdf(bytes, readAnnotations);
   const boxes = annotated.map(({ view }) => view);
-  const empty = await picturesOf(bytes, boxes, "page");
-  const ticked = await picturesOf(await changed(bytes, tickAll), boxes);
-  const emptyAnew = await picturesOf(await changed(bytes, drawAnew), boxes);
-  const tickedAnew = await picturesOf(await changed(bytes, drawAnew, tickAll), boxes);
+  const allTicked = await changed(bytes, tickAll);
+  const [drawnAnew, tickedAnew] = [await changed(bytes, drawAnew), await changed(bytes, drawAnew, tickAll)];
   const document = await openForWalking(bytes);
   const walked = firstPages(document, boxes.length);
   const objects = await withRendered(bytes, (pdf) => boxes.map((_, i) => pdf.objectsOn(i + 1)));
+  const empty = picturesOf(bytes, boxes, "page");
+  const ticked = picturesOf(allTicked, boxes);
+  let anew: readonly Looks[] | undefined;
   const pages = annotated.map(({ view, annotations }, i) => ({
     box: view,
     key: walked[i] && contentKey(walked[i]),
     objects: objects?.[i] ?? new Float32Array(0),
     widgets: annotations.flatMap((one) => widgetOf(one) ?? []),
-    looks: { empty: empty[i] as Picture, ticked: ticked[i] as Picture },
-    redrawn: { empty: emptyAnew[i] as Picture, ticked: tickedAnew[i] as Picture },
+    looks: looksIn(empty, ticked)[i] as Looks,
+    get redrawn() {
+      anew ??= looksIn(picturesOf(drawnAnew, boxes), picturesOf(tickedAnew, boxes));
+      return anew[i] as Looks;
+    },
   }));
   return { pages, held: heldByBlank(document, walked) };
 }
@@ -96,12 +103,16 @@ function widgetOf(annotation: Annotation): BlankWidget | undefined {
   };
 }
 
-async function picturesOf(
+function looksIn(empty: readonly Picture[], ticked: readonly Picture[]): Looks[] {
+  return empty.map((picture, i) => ({ empty: picture, ticked: ticked[i] as Picture }));
+}
+
+function picturesOf(
   bytes: Uint8Array,
   boxes: readonly Box[],
   layers: "page" | "fields" = "fields",
-): Promise<Picture[]> {
-  const pictures = await withRendered(bytes, (pdf) =>
+): Picture[] {
+  const pictures = renderedNow(bytes, (pdf) =>
     boxes.map((part, i) => pdf.render({ page: i + 1, part, layers, ...pixelsOf(part) })),
   );
   if (pictures === undefined) throw new Error("PDFium cannot open a blank form");

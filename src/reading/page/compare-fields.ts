@@ -14,7 +14,7 @@ export function differingFields(
   glyphs: Glyphs,
 ): BlankWidget[] {
   const values = new Map(fields.map((field) => [field.name, field]));
-  const [usual, other] = redrawn ? [blank.redrawn, blank.looks] : [blank.looks, blank.redrawn];
+  const usual = redrawn ? blank.redrawn : blank.looks;
   return blank.widgets.filter((widget, i) => {
     const field = values.get(widget.field);
     // If two readers differ there is no single value to look for.
@@ -23,8 +23,9 @@ export function differingFields(
     const area = areaOn(blank, widget.box);
     const key = JSON.stringify(held);
     if (shownBefore(picture, usual.empty, i, area, key)) return false;
+    const isShown = (looks: Looks): boolean => showsOn(looks, picture, widget, area, held, glyphs);
     // A viewer may have drawn one field anew and left the others as they were.
-    if (![usual, other].some((looks) => showsOn(looks, picture, widget, area, held, glyphs))) return true;
+    if (!isShown(usual) && !isShown(redrawn ? blank.looks : blank.redrawn)) return true;
     keepShown(picture, usual.empty, i, area, key);
     return false;
   });

@@ -108,6 +108,7 @@ export interface RenderedPdf {
 }
 
 let loading: Promise<Pdfium> | undefined;
+let loaded: Pdfium | undefined;
 
 async function load(): Promise<Pdfium> {
   const module = (await PDFiumModule({})) as unknown as Record<string, unknown>;
@@ -128,23 +129,25 @@ const withAnnotations = 1;
  */
 export async function withRendered<T>(
   bytes: Uint8Array,
-  use: (pdf: RenderedPdf) => T | Promise<T>,
+  use: (pdf: RenderedPdf) => T,
 ): Promise<T | undefined> {
   loading ??= load();
-  const pdfium = await loading;
+  loaded = await loading;
+  return renderedNow(bytes, use);
+}
+
+/** The same at once, where PDFium has been loaded before. */
+export function renderedNow<T>(bytes: Uint8Array, use: (pdf: RenderedPdf) => T): T | undefined {
+  if (loaded === undefined) throw new Error("PDFium is not loaded");
   try {
-    return await opened(pdfium, bytes, use);
+    return opened(loaded, bytes, use);
   } catch (error) {
     loading = undefined;
     throw error;
   }
 }
 
-async function opened<T>(
-  pdfium: Pdfium,
-  bytes: Uint8Array,
-  use: (pdf: RenderedPdf) => T | Promise<T>,
-): Promise<T | undefined> {
+function opened<T>(pdfium: Pdfium, bytes: Uint8Array, use: (pdf: RenderedPdf) => T): T | undefined {
   const at = pdfium.malloc(bytes.length);
   pdfium.memory().set(bytes, at);
   const document = pdfium.FPDF_LoadMemDocument(at, bytes.length, 0);
@@ -167,7 +170,7 @@ async function opened<T>(
       pdfium.FPDF_ClosePage(handle);
     }
   };
-  const result = await use({
+  const result = use({
     pageCount: pdfium.FPDF_GetPageCount(document),
     sizeOf: (page) =>
       onPage(page, (handle) => [pdfium.FPDF_GetPageWidthF(handle), pdfium.FPDF_GetPageHeightF(handle)]),
