@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { orderChecks, sheetChecks } from "../../src/checks/catalogue.ts";
+import { wordsOf } from "../../src/checks/run.ts";
 import { legend, subject, without } from "../../src/checks/sample.ts";
 import { fitLegend } from "../../src/lettering/fit.ts";
 import type { Place } from "../../src/trade/place.ts";
@@ -142,6 +143,7 @@ test("opposites-out-of-order looks at the last words of buttons that are cut, th
   expect(says(withLegends(off, { ...on, plain: true }))).toEqual([]);
   expect(says(withLegends(off, on, { ...on, face: "3" }))).toEqual([]);
   expect(says(alone(3, ["OFF PEAK"], ["ON"]))).toEqual([]);
+  expect(says(alone(3, ["OFF", ""], ["ON", ""]))).toEqual(["turned 1/3"]);
   expect(says(alone(3, ["ON"], ["OFF"]))).toEqual([]);
 });
 
@@ -172,4 +174,24 @@ test("ship-to-differs points at the tick where that says where to, and else at t
     );
   expect(places(plate(), deviceAt(1), deviceAt(2, toSite))).toEqual(["ship.street", "ship.postcode"]);
   expect(places(plate(toSite), deviceAt(1, toSite), deviceAt(2))).toEqual(["ship.same"]);
+});
+
+test("opposites-out-of-order tells of the fewer, whichever way round those are", () => {
+  const [check] = orderChecks.filter(({ id }) => id === "opposites-out-of-order");
+  const placed = (n: number, ...words: string[]): Sheet =>
+    aloneDevice({
+      id: `1/${n}`,
+      mark: `T-${n}`,
+      legends: words.map((word, i) => legend(`${i + 1}` as "1", word)),
+    });
+  const says = (...sheets: Sheet[]) =>
+    [...(check?.find(subject(sheets), catalogue) ?? [])].map((problem) => wordsOf(problem).says);
+  const [up, down] = [placed(1, "UP", "DOWN"), placed(2, "DOWN", "UP")];
+  expect(says(up, down, placed(3, "UP", "DOWN"))).toEqual([
+    "“DOWN” comes before “UP” here; on 2 other devices of this order it comes after.",
+  ]);
+  expect(says(up, down, placed(3, "DOWN", "UP"))).toEqual([
+    "“UP” comes before “DOWN” here; on 2 other devices of this order it comes after.",
+  ]);
+  expect(says(up, down)).toEqual([]);
 });

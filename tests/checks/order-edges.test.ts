@@ -36,6 +36,14 @@ test.each<[string, Sheet[], string[]]>([
   expect(told("plate-missing-devices", sheets, "position", "positions")).toEqual(says);
 });
 
+test("device-without-plate counts the devices that go into the plate, at stations that lack one", () => {
+  const elsewhere = deviceAt(1, { id: "1/8", mark: "T-1" });
+  const standing = aloneDevice({ mark: "T-1", file: "alone.pdf" });
+  const says = (...sheets: Sheet[]) => told("device-without-plate", sheets, "station", "count");
+  expect(says(...completeOrder(), elsewhere)).toEqual(["unordered 1/8 station=T-1 count=1"]);
+  expect(says(elsewhere, standing)).toEqual(["unordered 1/8 station=T-1 count=1"]);
+});
+
 const alone = (id: string, mark: string): Sheet => aloneDevice({ id, mark, file: `${id}.pdf` });
 test.each<[string, Sheet[], string[]]>([
   ["one alone", [alone("1/8", "S-104")], []],
@@ -147,6 +155,13 @@ test("abbreviation-inconsistent compares legends that are cut, whatever number a
     "differs 1/2 ways=“CONFERENCE ROOM 1”,“conf rm 2”",
   ]);
   expect(says(cut(["CONF RM 1"], ["CONF", "RM 2"]))).toEqual([]);
+  expect(says(cut(["CONF RM"], ["conf rm"]))).toEqual([]);
+  expect(says(cut(["CONF RM", ""], ["conference", "room"]))).toEqual([
+    "differs 1/2 ways=“CONF RM”,“conference room”",
+  ]);
+  expect(says(cut(["CONF RM 2"], ["CONF RM 1"], ["CONFERENCE", "ROOM 3"]))).toEqual([
+    "differs 1/2 ways=“CONF RM 1”,“CONFERENCE ROOM 3”",
+  ]);
   expect(says(cut(["CONF RM"], ["CONFERENCE", "HALL"]))).toEqual([]);
   const [one, two] = cut(["CONF RM"], ["CONFERENCE", "ROOM"]).legends;
   if (one === undefined || two === undefined) throw new Error("no legends");
@@ -196,6 +211,30 @@ test.each<[string, Sheet[], string[]]>([
   ["a plate's file of another mark", [plate({ file: "S-105.pdf" })], ["mark 1/1"]],
   ["a file that tells no place", [plate(), deviceAt(1, { file: "keypad.pdf" })], []],
   [
+    "a sheet made of a list",
+    [
+      plate(),
+      deviceAt(1, { file: "S-104 pos 3.pdf", list: { file: "stations.csv", row: 3, cells: {}, unread: [] } }),
+    ],
+    [],
+  ],
+  ["a position for one that stands alone", [aloneDevice({ file: "S-110 pos 2.pdf" })], []],
+  [
+    "a position for one that stands alone, typed",
+    [aloneDevice({ file: "S-110 pos 2.pdf", position: 1 })],
+    [],
+  ],
+  [
+    "a position for two sheets of another, which is asked about as taken twice",
+    [plate(), deviceAt(1, { file: "S-104 pos 3.pdf" }), again(deviceAt(1), "1/8")],
+    [],
+  ],
+  [
+    "the file of a place whose own tells no position",
+    [plate(), deviceAt(1, { file: "S-104 pos 3.pdf" }), deviceAt(3, { file: "S-104 right.pdf" })],
+    ["position 1/2"],
+  ],
+  [
     "the file of a place that has its own",
     [plate(), deviceAt(1, { file: "S-104 pos 3.pdf" }), deviceAt(3, { file: "S-104 pos 3 new.pdf" })],
     [],
@@ -209,6 +248,15 @@ test.each<[string, Sheet[], string[]]>([
     "two files whose names are exchanged",
     [plate(), deviceAt(1, { file: "S-104 pos 3.pdf" }), deviceAt(3, { file: "S-104 pos 1.pdf" })],
     ["position 1/2", "position 1/4"],
+  ],
+  [
+    "two files whose names are exchanged, in a later letter",
+    [
+      plate(),
+      deviceAt(1, { id: "2/1", file: "S-104 pos 3.pdf" }),
+      deviceAt(3, { id: "2/2", file: "S-104 pos 1.pdf" }),
+    ],
+    ["position 2/1", "position 2/2"],
   ],
   [
     "an old file, mended in a later letter",

@@ -155,3 +155,18 @@ test("what a sheet has inherited stays with it when later letters come", () => {
   const report = reportOn([deviceAt(4)], { earlier });
   expect(report.verdict).toBe("pass");
 });
+
+test("what is left out comes from the sheet that says most of it, whichever came first", () => {
+  const { name, phone } = plate().contact as { name: string; phone: string };
+  const half = plate({ contact: { name, phone } });
+  const whole = deviceAt(3);
+  const [first] = bareDevices();
+  for (const sheets of [
+    [half, first, whole],
+    [{ ...whole, id: "1/0" }, { ...half, id: "1/6" }, first],
+  ])
+    expect(inherited(reportOn(sheets as Sheet[])).find(({ places }) => places.includes("contact.name"))).toEqual({
+      places: ["contact.name", "contact.email", "contact.phone"],
+      from: whole.file,
+    });
+});

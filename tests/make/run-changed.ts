@@ -9,7 +9,14 @@ export interface Trial {
 }
 
 let now: Trial | undefined;
-const set = { config: "tests/vitest.config.ts", root: ".", watch: false, bail: 1, reporters: [] };
+const set = {
+  config: "tests/vitest.config.ts",
+  root: ".",
+  watch: false,
+  bail: 1,
+  isolate: false,
+  reporters: [],
+};
 const vitest = await createVitest(
   "test",
   // A cache on the disk would keep the change; and what never ends shall not take the machine's memory.

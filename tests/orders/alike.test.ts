@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
 import { isPrefixed, lookSame, looksOf } from "../../src/orders/alike.ts";
-import { isSlip } from "../../src/orders/slip-of-number.ts";
 
 test.each([
   ["EG-500", "EG-50O"],
@@ -57,42 +56,4 @@ test.each([
   ["4512", "4512", false],
 ])("%s and %s: letters in front %j", (one, other, prefixed) => {
   expect(isPrefixed(one, other)).toBe(prefixed);
-});
-
-/** Whether two numbers are asked about in one project, and whether they are only where both came in one letter. */
-test.each([
-  ["EG-500", "GE-500", "always"],
-  ["EG-500", "EQ-500", "always"],
-  ["EG-500", "EG-5000", "always"],
-  ["22-8147", "22-847", "always"],
-  ["BW-2207", "BW-2270", "always"],
-  ["22-8147", "22-8187", "together"],
-  ["22-8147", "22-8247", "together"],
-  // Numbers that count on, by ones or by floors, suffixes, buildings: common practice, no source.
-  ["EG-500", "EG-501", "never"],
-  ["4512", "4521", "never"],
-  ["1019", "1020", "never"],
-  ["EG-500-1", "EG-500-2", "never"],
-  ["EG-500-1", "EG-500-10", "never"],
-  ["EG-500", "EG-500-1", "never"],
-  ["EG-500", "EG-500A", "never"],
-  ["A-100", "B-100", "never"],
-  ["NT-100", "ST-100", "never"],
-  ["LK-101", "LK-301", "never"],
-  ["LK-201", "LK-1201", "never"],
-  ["EG-500", "EG-500", "never"],
-  ["EG-500", "QQ-712", "never"],
-  ["LK-1101", "LK-1301", "never"],
-  ["LK-1129", "LK-1329", "never"],
-  ["LK-1130", "LK-1330", "together"],
-  ["12", "21", "never"],
-  ["ABX1", "ABQ1", "always"],
-  ["AB1", "AX1", "never"],
-  ["ABX1", "AB1", "never"],
-  ["NAB-FD", "NAF-BD", "never"],
-  ["UNIT 102", "UNIT 120", "never"],
-  ["UNIT 102", "UNIT 142", "never"],
-])("%s and %s are asked about %s", (one, other, when) => {
-  const asked = { always: [true, true], together: [false, true], never: [false, false] }[when];
-  expect([isSlip(one, other, false), isSlip(other, one, true)]).toEqual(asked);
 });

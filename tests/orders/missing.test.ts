@@ -33,4 +33,6 @@ test("a plate without a mark awaits nothing, for nothing could be matched to it"
 
 test("a number of gangs that no plate has asks for no sheets", () => {
   expect(missingIn(plate({ gangs: 400 }))).toEqual([]);
+  expect(missingIn(plate({ gangs: 20 }))).toEqual([]);
+  expect(missingIn(plate({ gangs: 19 }))).toHaveLength(19);
 });

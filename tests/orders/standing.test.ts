@@ -10,6 +10,8 @@ test.each<[string, Partial<DeviceSheet>, boolean]>([
   ["marked as going into a plate", { standing: "in-plate" }, true],
   ["with a position and no other word", { position: 2 }, true],
   ["for a plate of four", { gangs: 4 }, true],
+  ["for a plate of two", { gangs: 2 }, true],
+  ["for a plate of one", { gangs: 1 }, false],
   ["as position 1 of 1", { position: 1, gangs: 1 }, false],
   ["that says nothing of it", {}, false],
 ])("a device %s", (_, said, fitted) => {

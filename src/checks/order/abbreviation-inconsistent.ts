@@ -1,4 +1,3 @@
-import { hasText } from "../../trade/legend.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { rowPlaces } from "../limits.ts";
 import { subject } from "../sample.ts";
@@ -41,7 +40,7 @@ export const abbreviationInconsistent = defineOrderCheck({
   *find({ order }, catalogue, say) {
     const legends = order.sheets.flatMap((sheet) =>
       sheet.legends
-        .filter((one) => !one.plain && hasText(one))
+        .filter((one) => !one.plain)
         .map(({ face, rows }) => {
           // Rooms that differ by their number are still the same word.
           const words =

@@ -87,7 +87,7 @@ export const fileNameContradicts = defineOrderCheck({
 /** Sheets by their place. */
 function placesIn({ stations }: Order): Map<string, readonly Sheet[]> {
   return Map.groupBy(
-    stations.flatMap(({ plates, devices }): Sheet[] => [...plates, ...devices]).filter(isMarked),
+    stations.flatMap(({ plates, devices }): Sheet[] => [...plates, ...devices]),
     (sheet) => placeOf(sheet),
   );
 }
@@ -113,10 +113,9 @@ function toldBy(sheet: Sheet): string | undefined {
 
 /** Whether the file of a sheet is named after the place that the sheet has. */
 function namesItself(sheet: Sheet, place: string): boolean {
-  const name = nameOf(sheet);
   const { mark, position } = positionOf(sheet);
-  return position === undefined || positionIn(name) === undefined
-    ? plainText(name).includes(plainText(mark)) && position === undefined
+  return position === undefined
+    ? plainText(nameOf(sheet)).includes(plainText(mark))
     : toldBy(sheet) === place;
 }
 

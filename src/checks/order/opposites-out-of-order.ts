@@ -1,7 +1,7 @@
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { rowPlaces } from "../limits.ts";
-import { type Sample, subject } from "../sample.ts";
+import { legend, type Sample, subject } from "../sample.ts";
 
 const opposites = [
   ["ON", "OFF"],
@@ -78,9 +78,6 @@ function buttonThatEnds({ legends }: DeviceSheet, word: string): number | undefi
 }
 
 function pair(sample: Sample, position: number, first: string, second: string): DeviceSheet {
-  const [one, two] = [first.split(" "), second.split(" ")];
-  return sample.deviceAt(position, {
-    layouts: [sample.otherLayout.code],
-    legends: sample.device({}, { "1": one, "2": two }).legends.slice(0, 2),
-  });
+  const legends = [legend("1", ...first.split(" ")), legend("2", ...second.split(" "))];
+  return sample.deviceAt(position, { layouts: [sample.otherLayout.code], legends });
 }

@@ -1,0 +1,140 @@
+import { expect, test } from "vitest";
+import { everyProblem, makeReport, type Report } from "../../src/judging/report.ts";
+import type { BuyerState, OrderState } from "../../src/judging/state.ts";
+import type { Submission } from "../../src/judging/submission.ts";
+import type { Carried } from "../../src/trade/carried.ts";
+import type { Sheet } from "../../src/trade/sheet.ts";
+import { catalogue } from "../make/config.ts";
+import { sentEarlier } from "../make/report.ts";
+import { aloneDevice, completeOrder, deviceAt } from "../make/sample.ts";
+import { stateWith } from "../make/state.ts";
+
+const earlier = sentEarlier(completeOrder());
+const [ownOrder] = stateWith(earlier).orders as [OrderState];
+const other = sentEarlier([aloneDevice({ order: "KX-1185", project: "Quarry Street School" })]);
+
+/** The report on what comes, where the order BW-2207 stands complete. */
+function reportOf(
+  came: Partial<Submission>,
+  order: Partial<OrderState> = {},
+  more: readonly Sheet[] = [],
+  changes: Partial<BuyerState> = {},
+): Report {
+  const orders = [{ ...ownOrder, ...order }, ...stateWith(more).orders];
+  return makeReport({ files: [], sheets: [], ...came }, catalogue, stateWith([], { orders, ...changes }));
+}
+const told = (report: Report): string[] => everyProblem(report).map(({ check }) => check);
+const numbers = (report: Report): string[] => report.orders.map(({ order }) => order.number);
+
+test("a letter is about the orders that it names or brings sheets for, and about no other", () => {
+  expect(numbers(reportOf({}, {}, other))).toEqual([]);
+  expect(numbers(reportOf({ about: ["kx 1185"] }, {}, other))).toEqual(["KX-1185"]);
+  const again = deviceAt(2, { id: "2/1", finish: "CHK" });
+  expect(numbers(reportOf({ sheets: [again] }, {}, other))).toEqual(["BW-2207"]);
+  const late = deviceAt(2, { id: "0/9", finish: "CHK" });
+  expect(numbers(reportOf({ sheets: [late] }, {}, other))).toEqual(["BW-2207"]);
+  expect(numbers(reportOf({ withdraws: [earlier[1]?.id ?? ""] }, {}, other))).toEqual(["BW-2207"]);
+});
+
+const words: Carried = { letter: "1", what: "words", text: "Do not cut yet." };
+const six: Carried = { letter: "1", what: "count", text: "6 devices", count: { of: "device", number: 6 } };
+
+test("what an earlier letter left open keeps its order from passing until it is dealt with", () => {
+  const open = (came: Partial<Submission>, ...carried: Carried[]) =>
+    reportOf({ about: ["BW-2207"], ...came }, { carried });
+  expect(open({}).verdict).toBe("pass");
+  expect([open({}, words).verdict, told(open({}, words))]).toEqual(["person", ["letter-still-open"]]);
+  expect([open({}, six).verdict, told(open({}, six))]).toEqual(["confirm", ["count-differs"]]);
+  for (const one of [words, six]) {
+    expect(open({ dealtWith: ["1"] }, one).verdict).toBe("pass");
+    expect(open({ dealtWith: ["2"] }, one).verdict).not.toBe("pass");
+  }
+  expect(numbers(reportOf({ dealtWith: ["1"] }, { carried: [words] }))).toEqual(["BW-2207"]);
+});
+
+test("a count of the same in a newer letter takes the place of one before", () => {
+  const says = (number: number) =>
+    reportOf(
+      { about: ["BW-2207"], statements: [{ kind: "counts", counts: [{ of: "device", number }], words: "" }] },
+      { carried: [six] },
+    ).orders.flatMap(({ carried }) => carried.map(({ text }) => text));
+  expect(says(4)).toEqual([]);
+  expect(says(7)).toEqual(["7 devices"]);
+});
+
+test("words that one of our own people decides about no longer hold their order up", () => {
+  const asked = reportOf({ about: ["BW-2207"] }, { carried: [words] }).orders[0]?.asked[0];
+  if (asked === undefined) throw new Error("nothing is asked");
+  const questions = [{ ...asked, number: 1, letter: 1, state: "open" as const }];
+  const decides = [{ order: "BW-2207", key: asked.key }];
+  const report = reportOf({ about: ["BW-2207"], decides }, { carried: [words], questions });
+  expect([report.verdict, report.orders[0]?.carried]).toEqual(["pass", []]);
+});
+
+test("a question that its sender answers is asked no longer, of the sheet or of its order", () => {
+  const sheet = deviceAt(2, { id: "2/1", legends: deviceAt(2, {}).legends });
+  const misspelt: Sheet = {
+    ...sheet,
+    legends: sheet.legends.map((one) => (one.face === "1" ? { ...one, rows: ["SALONA", ""] } : one)),
+  };
+  const asking = reportOf({ sheets: [misspelt] });
+  expect([asking.verdict, asking.sheets[0]?.verdict]).toEqual(["confirm", "confirm"]);
+  const [question] = asking.orders[0]?.asked ?? [];
+  const settles = [{ order: "BW-2207", key: question?.key ?? "" }];
+  const answered = reportOf({ sheets: [misspelt], settles });
+  expect([answered.verdict, answered.sheets[0]?.verdict, told(answered)]).toEqual([
+    "pass",
+    "pass",
+    ["sheet-replaced"],
+  ]);
+});
+
+test("nobody is asked to look at what a list orders before it is right", () => {
+  const list = { file: "stations.csv", row: 3, cells: {}, unread: [] };
+  const listed = (changes: Partial<Sheet>): Sheet =>
+    ({ ...aloneDevice({ id: "2/1", order: "KX-1185" }), list, ...changes }) as Sheet;
+  expect(told(reportOf({ sheets: [listed({})] }))).toEqual(["sheet-from-list"]);
+  expect(told(reportOf({ sheets: [listed({ finish: "Mauve" })] }))).toEqual(["finish-not-made"]);
+});
+
+test("what was put elsewhere is told where one of our own people did it, and only then", () => {
+  const old = earlier[1] as Sheet;
+  const now: Sheet = { ...old, id: "2/1", mark: "S-105" };
+  const note = { about: ["BW-2207"], by: "Rosa Imhoff", why: "" } as unknown as NonNullable<Submission["note"]>;
+  expect(reportOf({ note }).moved).toBeUndefined();
+  expect(reportOf({ moves: [{ old, now }] }).moved).toBeUndefined();
+  const { moved, withdrawn } = reportOf({ note, moves: [{ old, now }] });
+  expect(moved?.sheets.map((one) => [one.old.id, one.sheet.id])).toEqual([[old.id, "2/1"]]);
+  expect(withdrawn).toEqual([{ order: "BW-2207", sheets: [old], leaves: "some" }]);
+});
+
+test("an order of which all sheets are withdrawn leaves nothing", () => {
+  const { withdrawn, earlier: left } = reportOf({ withdraws: earlier.map(({ id }) => id) }, {}, other);
+  expect(withdrawn.map(({ order, leaves, sheets }) => [order, leaves, sheets.length])).toEqual([
+    ["BW-2207", "nothing", 5],
+  ]);
+  expect(left).toEqual(other);
+});
+
+test("a sheet that came behind the letter that cancels its place, and is dated before it, is asked about", () => {
+  const cancelled = deviceAt(4, { id: "0/5" });
+  const at = (day: number) => new Date(`2026-11-0${day}T12:00:00Z`);
+  const came = { receivedAt: at(6), dated: at(3) };
+  const arrivals = new Map([
+    ["0", { receivedAt: at(2), dated: at(2) }],
+    ["1", { receivedAt: at(5), dated: at(5) }],
+  ]);
+  const before = {
+    sheets: earlier.filter(({ id }) => id !== cancelled.id),
+    withdrawn: [{ sheet: cancelled, letter: 1 }],
+  };
+  const crossing = (sheet: Sheet, dated: Date) =>
+    told(
+      reportOf({ sheets: [sheet], letter: { number: "2", came: { ...came, dated } } }, before, [], { arrivals }),
+    );
+  expect(crossing(deviceAt(4, { id: "2/1" }), at(3))).toEqual(["sheet-after-cancellation"]);
+  expect(crossing(deviceAt(4, { id: "2/1" }), at(6))).toEqual([]);
+  const elsewhere = aloneDevice({ id: "2/1" });
+  expect(crossing(elsewhere, at(3))).not.toContain("sheet-after-cancellation");
+  expect(crossing({ ...elsewhere, mark: "" }, at(3))).not.toContain("sheet-after-cancellation");
+});
