@@ -10,6 +10,7 @@ import {
   type ItemPicture,
   type Outline,
   type Proof,
+  type ProofsOfOrder,
   type Row,
   type Section,
   type Withdrawal,
@@ -42,7 +43,7 @@ type Markup = ReturnType<typeof html>;
 
 /** An answer as a page for mail programs: one column, tables for the old ones, nothing loaded from outside. */
 export function answerHtml(outline: Outline): string {
-  const { lead, withdrawn, chapters, howToOrder, next, link, cautions, signature } = outline;
+  const { lead, withdrawn, chapters, howToOrder, next, link, proofs, cautions, signature } = outline;
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -63,6 +64,7 @@ ${listMarkup(
   headings.next,
   next.map((step) => linked(step, link)),
 )}
+${when(proofs.length > 0, () => html`${heading(headings.proofs)}${proofs.map(proofsMarkup)}`)}
 ${paragraph("margin:24px 0 0;padding:12px 0 0;border-top:1px solid #c9c6bd", broken(cautions))}
 ${paragraph(`margin:16px 0 0;${quiet}`, broken(signature))}
 </td></tr>
@@ -74,12 +76,13 @@ ${paragraph(`margin:16px 0 0;${quiet}`, broken(signature))}
   return page.toString();
 }
 
-function banner({ verdict, word, headline }: Outline): Markup {
+function banner({ verdict, word, headline, todo }: Outline): Markup {
   const colour = colours[verdict];
   const sentence = `${headline.charAt(0).toUpperCase()}${headline.slice(1)}`;
   return table(
     html`<tr><td bgcolor="${colour}" style="${font};color:#ffffff;background:${colour};padding:6px 10px;font-weight:bold;letter-spacing:2px">${word}</td></tr>
-<tr><td style="${cell};${large};${typed};padding:9px 10px">${sentence}</td></tr>`,
+<tr><td style="${cell};${large};${typed};padding:9px 10px">${sentence}</td></tr>
+${when(todo, (words) => html`<tr><td style="${cell};padding:0 10px 9px">${words}</td></tr>`)}`,
     `border:2px solid ${colour}`,
   );
 }
@@ -97,17 +100,19 @@ function chapterMarkup({
   sections,
   rows,
   alsoRight,
-  proofs,
 }: Chapter): Markup {
-  return html`${when(title, (words) => html`<h1 style="${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px">${words}</h1>`)}
+  return html`${when(title, titleMarkup)}
 ${when(status, (words) => paragraph(`font-weight:bold;color:${colours[verdict]}`, words))}
 ${when(received, (words) => paragraph("", words))}
-${listMarkup(headings.changed, changed)}
 ${sections.map(sectionMarkup)}
+${listMarkup(headings.changed, changed)}
 ${when(rows.length > 0 || alsoRight !== undefined, () => heading(headings.sheets))}
 ${when(rows.length > 0, () => table(rows.map(rowMarkup), "margin:4px 0 0"))}
-${when(alsoRight, (words) => paragraph("margin:8px 0 0", words))}
-${when(proofs.length > 0, () => html`${heading(headings.proofs)}${proofs.map(proofMarkup)}`)}`;
+${when(alsoRight, (words) => paragraph("margin:8px 0 0", words))}`;
+}
+
+function titleMarkup(title: string): Markup {
+  return html`<h1 style="${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px">${title}</h1>`;
 }
 
 function sectionMarkup({ kind, title, groups }: Section): Markup {
@@ -133,6 +138,10 @@ function pictureMarkup({ name }: ItemPicture): Markup {
 function rowMarkup({ kind, state, what, file }: Row): Markup {
   return html`<tr><td width="100" style="${cell};${line};padding:5px 8px 5px 0;font-weight:bold;color:${colours[kind]}">${state}</td><td style="${cell};${line};${typed};padding:5px 0">${what}<br><span style="${quiet}">${file}</span></td></tr>
 `;
+}
+
+function proofsMarkup({ title, sheets }: ProofsOfOrder): Markup {
+  return html`${when(title, titleMarkup)}${sheets.map(proofMarkup)}`;
 }
 
 function proofMarkup({ heading, hint, faces }: Proof): Markup {

@@ -59,8 +59,8 @@ test("a month of an order whose sheets do not come: two reminders, then the peop
   const { desk, pass } = await deskInTime("2026-11-09T15:00:00Z");
   await post(desk, { sheets: [plate, deviceIn("1")] });
   expect(await pass(31)).toEqual([
-    "2026-11-11 Reminder: order FM-80, 1 sheet still to come",
-    "2026-11-16 Last reminder: order FM-80, 1 sheet still to come",
+    "2026-11-11 Reminder: order FM-80, 1 sheet to come",
+    "2026-11-16 Last reminder: order FM-80, 1 sheet to come",
   ]);
   const [waiting] = await readPeople(desk.store, desk.clock.now());
   expect(waiting).toMatchObject({ what: "order", order: "FM-80" });
