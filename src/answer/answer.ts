@@ -120,9 +120,9 @@ function missingWords(
   names: (files: readonly Enclosure[]) => string,
 ): string[] {
   if (sheets.length === 0) return [];
-  const [sheet, them] = sheets.length === 1 ? ["sheet", "it"] : ["sheets", "them"];
+  const [they, sheet, them] = sheets.length === 1 ? ["It is", "sheet", "it"] : ["They are", "sheets", "them"];
   return [
-    `Enclosed: ${names(sheets)}, the missing ${sheet}${ifPlate ? " and those that its plate would need," : ""} with what your other sheets say. See that it is right, fill in the rest on a computer, save, and send ${them} to us.`,
+    `Enclosed: ${names(sheets)}. ${they} the missing ${sheet}${ifPlate ? " and those that its plate would need" : ""}, with what your other sheets say. Check that, fill in the rest on a computer, save, and send ${them} to us.`,
     ...(more === 0
       ? []
       : [
@@ -143,27 +143,27 @@ function enclosedWords(
   const [they, are, them, sheets] =
     marked.length === 1 ? ["It", "is", "it", "sheet"] : ["They", "are", "them", "sheets"];
   const use = toFix
-    ? `correct them there, save, and send ${them} back`
-    : `if you change something, do it there, save, and send ${them} back`;
+    ? `Correct the fields there, save, and send ${them} back.`
+    : `If you change something, do it there, save, and send ${them} back.`;
   return [
     ...(marked.length === 0
       ? []
       : [
-          `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields: ${use}.`,
+          `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields. ${use}`,
         ]),
     ...(mended.length === 0
       ? []
       : [
-          `What your other sheets say we have filled in on ${listed(
+          `We have filled in what your other sheets say on ${listed(
             mended.map((file) => oneLine(file, 90)),
             mostNames,
-          )}: the last page names the fields. Check them before you send ${mended.length === 1 ? "it" : "them"} back.`,
+          )}. The last page names the fields. Check them before you send ${mended.length === 1 ? "it" : "them"} back.`,
         ]),
     ...missingWords(missing, names),
     ...(filled.length === 0
       ? []
       : [
-          `Enclosed: ${names(filled)}, filled in from your list. Your copy; you need not send ${filled.length === 1 ? "it" : "them"}.`,
+          `Enclosed: ${names(filled)}, filled in from your list. Keep ${filled.length === 1 ? "it" : "them"}; you need not send anything.`,
         ]),
     ...(blanks.length === 0
       ? []

@@ -377,8 +377,8 @@ test("a corrected sheet says that it took another's place", () => {
   const text = textOf(reportOn([again], { earlier: sentEarlier(completeOrder()) }));
   expect(text).toContain("1 sheet came with this letter, 4 came earlier.");
   expect(text.replaceAll(/\s+/g, " ")).toContain(
-    "again.pdf takes the place of the sheet S-104 pos 2.pdf, sent before. Changed: Station mark: “S-104” → “S 104”, " +
-      "Face 1, row 1: “ENTRY” → “RECEPTION” and",
+    "again.pdf takes the place of the sheet S-104 pos 2.pdf, sent before. Changed: Station mark: “S-104” → “S 104”. " +
+      "Face 1, row 1: “ENTRY” → “RECEPTION”. ",
   );
 });
 

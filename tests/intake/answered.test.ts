@@ -282,9 +282,7 @@ describe("what else stands in the way of the order stays there", () => {
     expect(asked.verdict).toBe("confirm");
     const kept = await post(desk, { to: asked, text: "1 YES" });
     expect(kept.verdict).toBe("waiting");
-    expect(await answerTo(desk, kept)).toMatch(
-      /^WAITING: order FM-72 is right so far, 1 sheet to come\./,
-    );
+    expect(await answerTo(desk, kept)).toMatch(/^WAITING: order FM-72 is right so far, 1 sheet to come\./);
     const last = await post(desk, {
       sheets: [{ mark: "B-5", legend: ["SAUNA"], fill: { ...place, position: "2" } }],
     });

@@ -165,7 +165,9 @@ test("an order that would pass waits for its manager's word, and passes with it"
   expect(word.verdict).toBe("pass");
   expect(await verdictOf(desk)).toBe("pass");
   expect(sender.kept.at(-1)).toMatchObject({ recipient: greta, copies: [ana.address] });
-  expect((await answerTo(desk, word)).replaceAll(/\s+/g, " ")).toContain("- Settled: 1 (by Ana Reyes).");
+  expect((await answerTo(desk, word)).replaceAll(/\s+/g, " ")).toContain(
+    "- Settled: number 1 (by Ana Reyes).",
+  );
   expect(await pointsOf(desk)).toEqual([]);
   expect(await desk.store.orders.confirmed(greta, "FM-90")).toMatchObject([{ by: "Ana Reyes" }]);
   expect((await prepareRelease("FM-90", { by: "Tom" }, desk)).ok).toBe(true);

@@ -90,7 +90,7 @@ test("what touches a released order stops it, alarms the engraving room once, an
   expect(await sendAlarms(desk)).toBe(true);
   expect(await sendAlarms(desk)).toBe(false);
   expect(await alarms(desk)).toEqual([
-    expect.stringMatching(/^STOP: order FM-80 has changed\n[^]*this is different: P-2/),
+    expect.stringMatching(/^STOP: order FM-80 has changed\n[^]*Different now: P-2/),
   ]);
   const { messageId } = desk.sender.kept.find(({ recipient }) => recipient === room) ?? {};
   expect(messageId).toMatch(/^<burin\.[\w.]+@quillgate\.example>$/);
