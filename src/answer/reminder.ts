@@ -3,6 +3,7 @@ import { wordsOf } from "../checks/run.ts";
 import type { Due, WaitingOrder } from "../judging/reminders.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Missing } from "../trade/order.ts";
+import { type MissingSheets, missingWords } from "./missing-sheets.ts";
 import { listed, oneLine } from "./one-line.ts";
 import { signatureOf } from "./phrases.ts";
 import { replyLine } from "./reply-line.ts";
@@ -14,8 +15,15 @@ const most = 12;
 /** A reminder that goes to a buyer. */
 type Reminder = Exclude<Due, { readonly what: "person" }>;
 
-/** What a buyer is told of an order that waits for him. It asks for nothing that the answer has not asked for. */
-export function composeReminder(due: Reminder, catalogue: Catalogue): { subject: string; text: string } {
+/**
+ * What a buyer is told of an order that waits for him. It asks for nothing that the answer has not asked for, and
+ * encloses the sheets still to come as that did.
+ */
+export function composeReminder(
+  due: Reminder,
+  catalogue: Catalogue,
+  missing: MissingSheets = { sheets: [], more: 0 },
+): { subject: string; text: string } {
   const { order, what } = due;
   const parts = [
     section("PLEASE FIX", fixesOf(order)),
@@ -28,6 +36,7 @@ export function composeReminder(due: Reminder, catalogue: Catalogue): { subject:
       `${capital(nameOf(order))}${order.project === undefined ? "" : `, ${oneLine(order.project, 80)},`} waits for you: ${awaited(order)}. Nothing of it is cut until then.`,
       ...parts,
       howToAnswer(order, catalogue).join("\n"),
+      ...missingWords(missing),
       whatComesNext(due, catalogue),
       signatureOf(catalogue).join("\n"),
       "",

@@ -8,6 +8,7 @@ import { newBuyer } from "../../src/judging/state.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 import { aloneDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
+import { sentencesOf, tooLong } from "../make/sentences.ts";
 
 /** The order that a first letter with these sheets leaves. */
 function orderOf(sheets: readonly Sheet[]): WaitingOrder {
@@ -67,6 +68,32 @@ test("a thing to fix names its file and the way to fix it", () => {
   expect(subject).toContain("1 to fix");
   expect(text).toMatch(/ {2}- desk\.pdf: No layout is chosen\.\n {4}Choose one of these/);
   expect(text).toContain("Attach the corrected sheets. All others are kept");
+});
+
+test("a reminder names the sheets that it encloses, and how many more are missing", () => {
+  const sheets = [1, 2].map((n) => ({
+    file: `S-104 position ${n}.pdf`,
+    type: "application/pdf" as const,
+    bytes: new Uint8Array(),
+  }));
+  const { text } = composeReminder(first(orderOf([plate()])), catalogue, { sheets, more: 2 });
+  expect(text).toContain(
+    "\n\nEnclosed: S-104 position 1.pdf and S-104 position 2.pdf. They are the missing sheets, with what your other sheets say. Check that, fill in the rest on a computer, save, and send them to us.\n\n2 more sheets are missing; send some of these, and our answer encloses the next.\n\n",
+  );
+});
+
+test("no sentence of a reminder is longer than a tired reader can hold", () => {
+  const orders = [
+    [plate(), deviceAt(1)],
+    [aloneDevice({ layouts: [], notes: "as above" })],
+    [...completeOrder().slice(0, -1), deviceAt(4, { finish: "CHK", project: "Larkspur Libary" })],
+  ].map(orderOf);
+  const texts = orders.flatMap((order) =>
+    [first(order), { order, what: "last", nth: 2 } as const].map(
+      (due) => composeReminder(due, catalogue).text,
+    ),
+  );
+  expect(tooLong(sentencesOf(texts.flatMap((text) => text.split(/\n+/))))).toEqual([]);
 });
 
 describe("what strangers typed", () => {

@@ -66,7 +66,9 @@ test("a header is typed once, what is missing comes prefilled, and the mended co
   expect(text).toContain(
     "We have filled in what your other sheets say on marked B-1 (2).pdf. The last page names the fields.",
   );
-  expect(text).toContain("Enclosed: B-1 position 2.pdf, the missing sheet with what your other sheets say.");
+  expect(text).toContain(
+    "Enclosed: B-1 position 2.pdf. It is the missing sheet, with what your other sheets say.",
+  );
 
   const reply = await sendBack(desk, sent, "marked B-1 (2).pdf", "B-1 position 2.pdf");
   expect([reply.verdict, checksOf(reply)]).toEqual(["pass", ["sheet-replaced"]]);
