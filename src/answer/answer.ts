@@ -5,8 +5,9 @@ import { blanksWanted } from "./blank-sheets.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
-import type { MissingSheets } from "./missing-sheets.ts";
-import { counted, listed, oneLine } from "./one-line.ts";
+import { type MissingSheets, missingWords } from "./missing-sheets.ts";
+import { namedInLine, namesOf } from "./names-of.ts";
+import { counted, oneLine } from "./one-line.ts";
 import type { Item, ItemPicture, Outline, Ways } from "./outline.ts";
 import { answerText } from "./text.ts";
 
@@ -56,9 +57,6 @@ export const nothingEnclosed: Enclosed = {
 export function filesIn({ pictures, marked, missing, filled, blanks, proofs }: Enclosed): Enclosure[] {
   return [...pictures, ...marked, ...missing.sheets, ...filled, ...blanks, ...proofs];
 }
-
-/** Files named in one line. */
-const mostNames = 6;
 
 /** What an answer says of those around it. */
 export interface Around {
@@ -114,60 +112,35 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
   return { ...outline, chapters };
 }
 
-/** What is said of the sheets still to come. */
-function missingWords(
-  { sheets, more, ifPlate }: MissingSheets,
-  names: (files: readonly Enclosure[]) => string,
-): string[] {
-  if (sheets.length === 0) return [];
-  const [sheet, them] = sheets.length === 1 ? ["sheet", "it"] : ["sheets", "them"];
-  return [
-    `Enclosed: ${names(sheets)}, the missing ${sheet}${ifPlate ? " and those that its plate would need," : ""} with what your other sheets say. See that it is right, fill in the rest on a computer, save, and send ${them} to us.`,
-    ...(more === 0
-      ? []
-      : [
-          `${counted(more, "more sheet")} ${more === 1 ? "is" : "are"} missing; send some of these, and our answer encloses the next.`,
-        ]),
-  ];
-}
-
 function enclosedWords(
   { proofs, marked, mended, left, missing, filled, blanks }: Enclosed,
   toFix: boolean,
 ): string[] {
-  const names = (files: readonly Enclosure[]): string =>
-    listed(
-      files.map(({ file }) => oneLine(file, 90)),
-      mostNames,
-    );
   const [they, are, them, sheets] =
     marked.length === 1 ? ["It", "is", "it", "sheet"] : ["They", "are", "them", "sheets"];
   const use = toFix
-    ? `correct them there, save, and send ${them} back`
-    : `if you change something, do it there, save, and send ${them} back`;
+    ? `Correct the fields there, save, and send ${them} back.`
+    : `If you change something, do it there, save, and send ${them} back.`;
   return [
     ...(marked.length === 0
       ? []
       : [
-          `Enclosed: ${names(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields: ${use}.`,
+          `Enclosed: ${namesOf(marked)}. ${they} ${are} your own ${sheets} with the numbers of this letter beside the fields. ${use}`,
         ]),
     ...(mended.length === 0
       ? []
       : [
-          `What your other sheets say we have filled in on ${listed(
-            mended.map((file) => oneLine(file, 90)),
-            mostNames,
-          )}: the last page names the fields. Check them before you send ${mended.length === 1 ? "it" : "them"} back.`,
+          `We have filled in what your other sheets say on ${namedInLine(mended)}. The last page names the fields. Check them before you send ${mended.length === 1 ? "it" : "them"} back.`,
         ]),
-    ...missingWords(missing, names),
+    ...missingWords(missing),
     ...(filled.length === 0
       ? []
       : [
-          `Enclosed: ${names(filled)}, filled in from your list. Your copy; you need not send ${filled.length === 1 ? "it" : "them"}.`,
+          `Enclosed: ${namesOf(filled)}, filled in from your list. Keep ${filled.length === 1 ? "it" : "them"}; you need not send anything.`,
         ]),
     ...(blanks.length === 0
       ? []
-      : [`Enclosed: ${names(blanks)}, to be filled in on a computer, saved, and sent to us.`]),
+      : [`Enclosed: ${namesOf(blanks)}, to be filled in on a computer, saved, and sent to us.`]),
     ...(left === 0
       ? []
       : [
@@ -176,7 +149,7 @@ function enclosedWords(
     ...(proofs.length === 0
       ? []
       : [
-          `Enclosed: ${names(proofs)}. ${proofs.length === 1 ? "It shows" : "They show"} what would be cut, at true size when printed at 100 %.`,
+          `Enclosed: ${namesOf(proofs)}. ${proofs.length === 1 ? "It shows" : "They show"} what would be cut, at true size when printed at 100 %.`,
         ]),
   ];
 }

@@ -53,5 +53,7 @@ function names(sheets: readonly Sheet[]): string {
 }
 
 function numbers(some: readonly number[]): string {
-  return listed(some.map(String), 30);
+  return some.length === 0
+    ? ""
+    : `${some.length === 1 ? "number" : "numbers"} ${listed(some.map(String), 30)}`;
 }

@@ -10,6 +10,7 @@ import {
   type ItemPicture,
   type Outline,
   type Proof,
+  type ProofsOfOrder,
   type Row,
   type Section,
   type Withdrawal,
@@ -42,7 +43,7 @@ type Markup = ReturnType<typeof html>;
 
 /** An answer as a page for mail programs: one column, tables for the old ones, nothing loaded from outside. */
 export function answerHtml(outline: Outline): string {
-  const { lead, withdrawn, chapters, howToOrder, next, link, cautions, signature } = outline;
+  const { lead, withdrawn, chapters, howToOrder, next, link, proofs, cautions, signature } = outline;
   const page = html`<!doctype html>
 <html lang="en">
 <head>
@@ -52,6 +53,7 @@ export function answerHtml(outline: Outline): string {
 <title>${outline.subject}</title>
 </head>
 <body style="margin:0;padding:0;background:#ffffff">
+<div role="main">
 <table role="presentation" width="100%" cellpadding="0" cellspacing="0" border="0" style="max-width:640px;margin:0 auto">
 <tr><td style="${font};color:${ink};padding:16px">
 ${banner(outline)}
@@ -63,10 +65,12 @@ ${listMarkup(
   headings.next,
   next.map((step) => linked(step, link)),
 )}
+${when(proofs.length > 0, () => html`${heading(headings.proofs, "h2")}${proofs.map(proofsMarkup)}`)}
 ${paragraph("margin:24px 0 0;padding:12px 0 0;border-top:1px solid #c9c6bd", broken(cautions))}
 ${paragraph(`margin:16px 0 0;${quiet}`, broken(signature))}
 </td></tr>
 </table>
+</div>
 </body>
 </html>
 `;
@@ -74,12 +78,13 @@ ${paragraph(`margin:16px 0 0;${quiet}`, broken(signature))}
   return page.toString();
 }
 
-function banner({ verdict, word, headline }: Outline): Markup {
+function banner({ verdict, word, headline, todo }: Outline): Markup {
   const colour = colours[verdict];
   const sentence = `${headline.charAt(0).toUpperCase()}${headline.slice(1)}`;
   return table(
     html`<tr><td bgcolor="${colour}" style="${font};color:#ffffff;background:${colour};padding:6px 10px;font-weight:bold;letter-spacing:2px">${word}</td></tr>
-<tr><td style="${cell};${large};${typed};padding:9px 10px">${sentence}</td></tr>`,
+<tr><td style="${cell};${large};${typed};padding:9px 10px"><h1 style="${font};${large};margin:0">${sentence}</h1></td></tr>
+${when(todo, (words) => html`<tr><td style="${cell};padding:0 10px 9px">${words}</td></tr>`)}`,
     `border:2px solid ${colour}`,
   );
 }
@@ -97,21 +102,26 @@ function chapterMarkup({
   sections,
   rows,
   alsoRight,
-  proofs,
 }: Chapter): Markup {
-  return html`${when(title, (words) => html`<h1 style="${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px">${words}</h1>`)}
+  // Under the title of its chapter a heading is one step lower.
+  const level = title === undefined ? "h2" : "h3";
+  return html`${when(title, (words) => titleMarkup(words, "h2"))}
 ${when(status, (words) => paragraph(`font-weight:bold;color:${colours[verdict]}`, words))}
 ${when(received, (words) => paragraph("", words))}
-${listMarkup(headings.changed, changed)}
-${sections.map(sectionMarkup)}
-${when(rows.length > 0 || alsoRight !== undefined, () => heading(headings.sheets))}
+${sections.map((section) => sectionMarkup(section, level))}
+${listMarkup(headings.changed, changed, level)}
+${when(rows.length > 0 || alsoRight !== undefined, () => heading(headings.sheets, level))}
 ${when(rows.length > 0, () => table(rows.map(rowMarkup), "margin:4px 0 0"))}
-${when(alsoRight, (words) => paragraph("margin:8px 0 0", words))}
-${when(proofs.length > 0, () => html`${heading(headings.proofs)}${proofs.map(proofMarkup)}`)}`;
+${when(alsoRight, (words) => paragraph("margin:8px 0 0", words))}`;
 }
 
-function sectionMarkup({ kind, title, groups }: Section): Markup {
-  return html`${heading(title, colours[kind])}${groups.map((group) => groupMarkup(group, kind))}`;
+function titleMarkup(title: string, level: Level): Markup {
+  const style = `${font};${large};${strip};${typed};margin:24px 0 6px;padding:6px 10px`;
+  return headingOf(level, style, title);
+}
+
+function sectionMarkup({ kind, title, groups }: Section, level: Level): Markup {
+  return html`${heading(title, level, colours[kind])}${groups.map((group) => groupMarkup(group, kind))}`;
 }
 
 function groupMarkup({ heading, hint, items }: Group, kind: Verdict): Markup {
@@ -135,6 +145,10 @@ function rowMarkup({ kind, state, what, file }: Row): Markup {
 `;
 }
 
+function proofsMarkup({ title, sheets }: ProofsOfOrder): Markup {
+  return html`${when(title, (words) => titleMarkup(words, "h3"))}${sheets.map(proofMarkup)}`;
+}
+
 function proofMarkup({ heading, hint, faces }: Proof): Markup {
   return html`${headed(heading, hint)}
 <pre style="font:15px/21px Courier New,monospace;${strip};${typed};margin:4px 0 0;padding:6px 10px">${columns(faces).join("\n")}</pre>
@@ -147,8 +161,8 @@ function linked(step: string, link: string | undefined): string | Markup {
   return html`${step.slice(0, -link.length)}<a href="${link}">${link}</a>`;
 }
 
-function listMarkup(title: string, items: readonly (string | Markup)[]): Markup {
-  return when(items.length > 0, () => html`${heading(title)}${listOf(items)}`);
+function listMarkup(title: string, items: readonly (string | Markup)[], level: Level = "h2"): Markup {
+  return when(items.length > 0, () => html`${heading(title, level)}${listOf(items)}`);
 }
 
 function listOf(items: readonly (string | Markup)[]): Markup {
@@ -156,8 +170,19 @@ function listOf(items: readonly (string | Markup)[]): Markup {
   return html`<ul style="${font};margin:6px 0 0;padding:0 0 0 20px">${list}</ul>`;
 }
 
-function heading(title: string, colour = ink): Markup {
-  return html`<h2 style="${font};font-size:16px;font-weight:bold;margin:22px 0 0;padding:0 0 2px;color:${colour};border-bottom:2px solid ${colour}">${title}</h2>
+/** Who hears a page goes by its headings: the verdict is the first, no level is left out. */
+type Level = "h2" | "h3";
+
+function heading(title: string, level: Level, colour = ink): Markup {
+  const style = `${font};font-size:16px;font-weight:bold;margin:22px 0 0;padding:0 0 2px;color:${colour};border-bottom:2px solid ${colour}`;
+  return headingOf(level, style, title);
+}
+
+function headingOf(level: Level, style: string, title: string): Markup {
+  return level === "h2"
+    ? html`<h2 style="${style}">${title}</h2>
+`
+    : html`<h3 style="${style}">${title}</h3>
 `;
 }
 

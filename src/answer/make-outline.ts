@@ -5,25 +5,16 @@ import type { Verdict } from "../trade/problem.ts";
 import { changedLines } from "./changed.ts";
 import { movedWords } from "./moved.ts";
 import { type Files, namedFiles, nameOf, whatIs } from "./named-files.ts";
+import { nextSteps } from "./next-steps.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Chapter, Outline, Section, Ways, Withdrawal } from "./outline.ts";
-import {
-  cameWith,
-  cautions,
-  headlineOf,
-  howToOrder,
-  nextSteps,
-  signatureOf,
-  type Tally,
-  tallyWords,
-  wordOf,
-  words,
-} from "./phrases.ts";
+import type { Chapter, Outline, ProofsOfOrder, Section, Ways, Withdrawal } from "./outline.ts";
+import { cameWith, cautions, headlineOf, howToOrder, signatureOf, wordOf, words } from "./phrases.ts";
 import { proofsOf } from "./proofs.ts";
 import type { Numbered } from "./sections.ts";
 import { rowsOf } from "./sheet-rows.ts";
 import { subjectOf } from "./subject.ts";
+import { type Tally, tallyWords } from "./tally.ts";
 
 /** Files of a held letter that are named. */
 const mostNames = 12;
@@ -63,22 +54,29 @@ export function outlineOf(report: Report, catalogue: Catalogue, ways?: Ways): Ou
       ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
       sections: sections.map((section) => withReference(section, ways?.reference)),
       ...(order === undefined
-        ? { rows: [], proofs: [] }
+        ? { rows: [] }
         : {
             received: receivedWords(order, report, files),
             ...(order.changed === undefined ? {} : { changed: changedLines(order.changed) }),
-            ...rowsOf(order, verdict, numbers, files),
-            proofs: verdict === "pass" ? proofsOf(order.order, catalogue, files) : [],
+            ...rowsOf(order, numbers, files),
           }),
     }),
   );
 
+  const proofs = topics.flatMap(({ title, verdict, order }): ProofsOfOrder[] => {
+    if (order === undefined || verdict !== "pass") return [];
+    const sheets = proofsOf(order.order, catalogue, files);
+    return sheets.length === 0 ? [] : [{ ...(topics.length > 1 ? { title } : {}), sheets }];
+  });
   const tally = tallyOf(numbers, report.orders);
+  const kept = chapters.some(keepsSheets);
+  const [todo, ...next] = nextSteps(report, tally, { kept, ways }, catalogue);
   return {
     verdict: report.verdict,
     word: wordOf(report),
     headline: headlineOf(report, tally),
     subject: subjectOf(report, tally),
+    ...(todo === undefined ? {} : { todo }),
     lead: found.flatMap(({ name, outcome }) =>
       outcome.length === 0 ? [] : [`${name}: ${outcome.join(", ")}`],
     ),
@@ -89,7 +87,8 @@ export function outlineOf(report: Report, catalogue: Catalogue, ways?: Ways): Ou
     chapters,
     howToOrder: knowsNoSheet(report) ? howToOrder(catalogue) : [],
     ...(ways?.link === undefined ? {} : { link: ways.link }),
-    next: nextSteps(report, tally, { kept: chapters.some(keepsSheets), ways }, catalogue),
+    next,
+    proofs,
     cautions,
     signature: signatureOf(catalogue),
   };
@@ -109,14 +108,13 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
     word: words.person,
     headline: "thank you for your letter.",
     subject: `${words.person}: thank you for your letter`,
+    todo: `A person at ${maker.name} reads your letter and writes to you.`,
     lead: names.length === 0 ? [] : [`With it came ${listed(names, mostNames)}.`],
     withdrawn: [],
     chapters: [],
     howToOrder: [],
-    next: [
-      `A person at ${maker.name} reads your letter and writes to you. Nothing is cut before.`,
-      `If it is urgent, call ${maker.phone}.`,
-    ],
+    next: ["Nothing is cut before that.", `If it is urgent, call ${maker.phone}.`],
+    proofs: [],
     cautions,
     signature: signatureOf(catalogue),
   };

@@ -7,6 +7,8 @@ import type { Missing } from "../trade/order.ts";
 import type { SheetKind } from "../trade/place.ts";
 import { fileWords } from "./enclosures.ts";
 import type { Enclosure } from "./message.ts";
+import { namesOf } from "./names-of.ts";
+import { counted } from "./one-line.ts";
 import { numberOf } from "./phrases.ts";
 
 /** Sheets still to come that go with one answer at most, and their bytes. */
@@ -52,6 +54,20 @@ export async function missingSheets(
   }
   const ifPlate = waiting.some(({ expected, missing }) => expected.length > missing.length);
   return { sheets, more: drawn.length - sheets.length, ...(ifPlate && sheets.length > 0 ? { ifPlate } : {}) };
+}
+
+/** What is said of them: which they are, and what is to be done. */
+export function missingWords({ sheets, more, ifPlate }: MissingSheets): string[] {
+  if (sheets.length === 0) return [];
+  const [they, sheet, them] = sheets.length === 1 ? ["It is", "sheet", "it"] : ["They are", "sheets", "them"];
+  return [
+    `Enclosed: ${namesOf(sheets)}. ${they} the missing ${sheet}${ifPlate ? " and those that its plate would need" : ""}, with what your other sheets say. Check that, fill in the rest on a computer, save, and send ${them} to us.`,
+    ...(more === 0
+      ? []
+      : [
+          `${counted(more, "more sheet")} ${more === 1 ? "is" : "are"} missing; send some of these, and our answer encloses the next.`,
+        ]),
+  ];
 }
 
 /** "S-104 position 2.pdf", "S-104 plate.pdf". */

@@ -17,9 +17,11 @@ export interface Outline {
   readonly verdict: Verdict;
   /** The verdict in capitals: "FAIL". */
   readonly word: string;
-  /** The rest of the first line: "3 things to fix before order BW-2207 can be engraved." */
+  /** The rest of the first line: "3 to fix, 1 question before order BW-2207 can be engraved." */
   readonly headline: string;
   readonly subject: string;
+  /** What the reader has to do first, in one line below that. */
+  readonly todo?: string;
   /** What has become of each order, if a letter has several. */
   readonly lead: readonly string[];
   /** Sheets that the letter has withdrawn, or one of our own people has put elsewhere, and how to undo it. */
@@ -30,6 +32,8 @@ export interface Outline {
   /** The page on which questions can be answered. The step that names it ends with it. */
   readonly link?: string;
   readonly next: readonly string[];
+  /** What will be cut, of each order that passes. */
+  readonly proofs: readonly ProofsOfOrder[];
   readonly cautions: readonly string[];
   readonly signature: readonly string[];
 }
@@ -57,7 +61,13 @@ export interface Chapter {
   readonly rows: readonly Row[];
   /** How many sheets are right and have no row of their own. */
   readonly alsoRight?: string;
-  readonly proofs: readonly Proof[];
+}
+
+/** What will be cut of one order. */
+export interface ProofsOfOrder {
+  /** The title of its chapter, if a letter has several. */
+  readonly title?: string;
+  readonly sheets: readonly Proof[];
 }
 
 /** Problems that ask the same of the reader. */
@@ -79,7 +89,7 @@ export interface Item {
   readonly number: number;
   readonly says: string;
   readonly fix: string;
-  /** What to reply, if that alone settles it. */
+  /** What to reply to a question. */
   readonly reply?: string;
   /** The label of the field, or the files, if neither the words nor the heading name them. */
   readonly where?: string;

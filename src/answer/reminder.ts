@@ -1,11 +1,13 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { maySettle } from "../checks/asked.ts";
 import { wordsOf } from "../checks/run.ts";
 import type { Due, WaitingOrder } from "../judging/reminders.ts";
 import { isNoNumber } from "../orders/no-number.ts";
 import type { Missing } from "../trade/order.ts";
-import { counted, listed, oneLine } from "./one-line.ts";
+import { type MissingSheets, missingWords } from "./missing-sheets.ts";
+import { listed, oneLine } from "./one-line.ts";
 import { signatureOf } from "./phrases.ts";
+import { replyLine } from "./reply-line.ts";
+import { tallyWords } from "./tally.ts";
 
 /** So many points are told one by one. Of more only the number is told. */
 const most = 12;
@@ -13,8 +15,15 @@ const most = 12;
 /** A reminder that goes to a buyer. */
 type Reminder = Exclude<Due, { readonly what: "person" }>;
 
-/** What a buyer is told of an order that waits for him. It asks for nothing that the answer has not asked for. */
-export function composeReminder(due: Reminder, catalogue: Catalogue): { subject: string; text: string } {
+/**
+ * What a buyer is told of an order that waits for him. It asks for nothing that the answer has not asked for, and
+ * encloses the sheets still to come as that did.
+ */
+export function composeReminder(
+  due: Reminder,
+  catalogue: Catalogue,
+  missing: MissingSheets = { sheets: [], more: 0 },
+): { subject: string; text: string } {
   const { order, what } = due;
   const parts = [
     section("PLEASE FIX", fixesOf(order)),
@@ -27,6 +36,7 @@ export function composeReminder(due: Reminder, catalogue: Catalogue): { subject:
       `${capital(nameOf(order))}${order.project === undefined ? "" : `, ${oneLine(order.project, 80)},`} waits for you: ${awaited(order)}. Nothing of it is cut until then.`,
       ...parts,
       howToAnswer(order, catalogue).join("\n"),
+      ...missingWords(missing),
       whatComesNext(due, catalogue),
       signatureOf(catalogue).join("\n"),
       "",
@@ -46,15 +56,10 @@ function stopping({ problems }: WaitingOrder): WaitingOrder["problems"] {
   return problems.filter(({ severity }) => severity === "stops");
 }
 
-/** What the buyer is waited for: "1 question to answer and 2 sheets still to come". */
+/** What the buyer is waited for: "1 question, 2 sheets to come". */
 function awaited(order: WaitingOrder): string {
-  const [fixes, questions, sheets] = [stopping(order).length, order.questions.length, order.missing.length];
-  const all = [
-    ...(fixes === 0 ? [] : [`${counted(fixes, "thing")} to fix`]),
-    ...(questions === 0 ? [] : [`${counted(questions, "question")} to answer`]),
-    ...(sheets === 0 ? [] : [`${counted(sheets, "sheet")} still to come`]),
-  ];
-  return all.length === 0 ? "more sheets to come" : listed(all, 3);
+  const [fail, confirm, waiting] = [stopping(order).length, order.questions.length, order.missing.length];
+  return tallyWords("waiting", { fail, confirm, person: 0, waiting, pass: 0 });
 }
 
 function section(title: string, points: readonly string[]): string {
@@ -87,7 +92,9 @@ function questionsOf({ questions }: WaitingOrder): string[] {
         ...(position === undefined ? [] : [`position ${position}`]),
       ];
       const at = where.length === 0 ? "" : `${capital(where.join(", "))}: `;
-      return `  ${number}. ${at}${oneLine(wordsOf(problem).says, 300)}`;
+      const { says, fix } = wordsOf(problem);
+      const lines = [`${at}${oneLine(says, 300)}`, oneLine(fix, 300), replyLine(number, [problem])];
+      return `  ${number}. ${lines.join("\n     ")}`;
     });
 }
 
@@ -112,20 +119,13 @@ function missingOf(missing: readonly Missing[]): string[] {
 }
 
 function howToAnswer(order: WaitingOrder, { maker }: Catalogue): string[] {
-  const [first] = order.questions.filter(({ problem }) => maySettle(problem));
   const attached = [
     ...(stopping(order).length > 0 ? ["the corrected sheets"] : []),
     ...(order.missing.length > 0 ? ["the missing sheets"] : []),
   ];
   return [
     "Reply to this letter.",
-    ...(order.questions.length === 0
-      ? []
-      : [
-          first === undefined
-            ? "Answer each question by its number."
-            : `Answer each question by its number: “${first.number} YES” if it is meant as it stands; if not, attach a corrected sheet.`,
-        ]),
+    ...(order.questions.length === 0 ? [] : ["Answer each question by its number."]),
     ...(attached.length === 0
       ? []
       : [`Attach ${listed(attached, 2)}. All others are kept; do not send them again.`]),

@@ -1,9 +1,9 @@
-import { maySettle } from "../checks/asked.ts";
 import type { Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
 import { counted, listed } from "./one-line.ts";
 import type { Group, Item, ItemPicture, Section } from "./outline.ts";
+import { replyLine } from "./reply-line.ts";
 import { type Filed, foldSame, type Told } from "./told.ts";
 import { mostNames, whereOf } from "./where.ts";
 
@@ -49,9 +49,7 @@ export function sectionsOf(
       number,
       says: told.says,
       fix: told.fix,
-      ...(told.problems.every(maySettle)
-        ? { reply: `Or reply “${number} YES” if it is meant as it stands.` }
-        : {}),
+      ...(told.kind === "confirm" ? { reply: replyLine(number, told.problems) } : {}),
       ...(where === undefined ? {} : { where }),
       ...(pictures.length === 0 ? {} : { pictures }),
     };

@@ -17,13 +17,9 @@ const asked = [
   ["pass", "see"],
 ] as const satisfies readonly (readonly [Verdict, string])[];
 
-/** A longer table only counts the sheets that nobody has to look up. */
-const mostRows = 40;
-
-/** Every sheet of an order along the wall, those still missing in their places. */
+/** What there is to say of the sheets of an order, along the wall. The rest are counted in one line. */
 export function rowsOf(
   { order, missing }: OrderReport,
-  verdict: Verdict,
   numbers: readonly Numbered[],
   files: Files,
 ): Pick<Chapter, "rows" | "alsoRight"> {
@@ -39,8 +35,7 @@ export function rowsOf(
   const rows = [...wall.map(({ subject }) => subject), ...twice, ...aside];
   const telling = rows.filter(({ state }) => state !== right);
   const count = rows.length - telling.length;
-  // The proofs of a passed order name each of its sheets already.
-  if (count === 0 || (rows.length <= mostRows && verdict !== "pass")) return { rows };
+  if (count === 0) return { rows };
   const sheets = telling.length === 0 ? counted(count, "sheet") : counted(count, "more sheet");
   return { rows: telling, alsoRight: `${sheets} of this order: OK.` };
 }

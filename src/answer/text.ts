@@ -1,20 +1,31 @@
 import { columns } from "./columns.ts";
-import { type Chapter, headings, type Item, type Outline, type Proof } from "./outline.ts";
+import {
+  type Chapter,
+  headings,
+  type Item,
+  type Outline,
+  type Proof,
+  type ProofsOfOrder,
+} from "./outline.ts";
 
 /** Lines break here, short enough not to be broken again when a reply quotes them (RFC 5322 §2.1.1: 78). */
 const width = 74;
 
 /** An answer as plain text. */
 export function answerText(outline: Outline): string {
-  const { word, headline, lead, withdrawn, chapters, howToOrder, next, cautions, signature } = outline;
+  const { word, headline, todo, lead, withdrawn, chapters, howToOrder, next, proofs, cautions, signature } =
+    outline;
   const blocks = [
-    [wrap(`${word}: ${headline}`), ...lead.map((line) => wrap(line))].join("\n"),
+    wrap(`${word}: ${headline}`),
+    ...(todo === undefined ? [] : [wrap(todo)]),
+    ...(lead.length === 0 ? [] : [lead.map((line) => wrap(line)).join("\n")]),
     ...withdrawn.map(({ says, sheets, undo }) =>
       [wrap(says), ...sheets.map((sheet) => wrap(`- ${sheet}`, "  ")), wrap(undo)].join("\n"),
     ),
     ...chapters.flatMap(chapterBlocks),
     ...listBlocks(headings.howToOrder, howToOrder),
     ...listBlocks(headings.next, next),
+    ...(proofs.length === 0 ? [] : [headings.proofs.toUpperCase(), ...proofs.flatMap(proofBlocks)]),
     cautions.map((caution) => wrap(caution)).join("\n"),
     `-- \n${signature.join("\n")}`,
   ];
@@ -22,27 +33,31 @@ export function answerText(outline: Outline): string {
 }
 
 function chapterBlocks(chapter: Chapter): string[] {
-  const { title, status, received, changed = [], sections, rows, alsoRight, proofs } = chapter;
-  const rule = title === undefined ? undefined : "=".repeat(Math.min(title.length, width));
-  const head = [title, rule, status, received].filter((line) => line !== undefined);
+  const { title, status, received, changed = [], sections, rows, alsoRight } = chapter;
+  const head = [...(title === undefined ? [] : titleLines(title)), status, received].filter(
+    (line) => line !== undefined,
+  );
   const table = columns(rows.map(({ state, what, file }) => [state, what, file])).map((line) => `  ${line}`);
   return [
     ...(head.length === 0 ? [] : [head.map((line) => wrap(line)).join("\n")]),
-    ...listBlocks(headings.changed, changed),
     ...sections.flatMap((section) => [
       section.title.toUpperCase(),
       ...section.groups.map(({ heading, hint, items }) =>
         [wrap(heading), ...(hint === undefined ? [] : [wrap(hint)]), ...items.map(itemLines)].join("\n"),
       ),
     ]),
+    ...listBlocks(headings.changed, changed),
     ...(rows.length === 0 && alsoRight === undefined
       ? []
       : [
           headings.sheets.toUpperCase(),
           [...table, ...(alsoRight === undefined ? [] : [alsoRight])].join("\n"),
         ]),
-    ...(proofs.length === 0 ? [] : [headings.proofs.toUpperCase(), ...proofs.map(proofLines)]),
   ];
+}
+
+function titleLines(title: string): string[] {
+  return [title, "=".repeat(Math.min(title.length, width))];
 }
 
 function itemLines({ number, says, fix, reply, where, pictures = [] }: Item): string {
@@ -62,6 +77,10 @@ function itemLines({ number, says, fix, reply, where, pictures = [] }: Item): st
 
 function picturesLine(pictures: NonNullable<Item["pictures"]>): string[] {
   return pictures.length === 0 ? [] : [`What the page shows: ${pictures.map(({ file }) => file).join(", ")}`];
+}
+
+function proofBlocks({ title, sheets }: ProofsOfOrder): string[] {
+  return [...(title === undefined ? [] : [titleLines(title).join("\n")]), ...sheets.map(proofLines)];
 }
 
 function proofLines({ heading, hint, faces }: Proof): string {

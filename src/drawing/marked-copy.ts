@@ -9,7 +9,7 @@ import type { Sheet } from "../trade/sheet.ts";
 import type { SheetValues } from "./fill-sheet.ts";
 import { problemList } from "./marked/list.ts";
 import { markInto } from "./marked/mark-into.ts";
-import type { MarkedProblem } from "./marked/problem.ts";
+import { headOf, type MarkedProblem } from "./marked/problem.ts";
 import { pdfOf } from "./proof/pdf.ts";
 
 /** What is filled in on a marked copy for its sender to check, and what the list says of it. */
@@ -63,15 +63,15 @@ export async function markedCopy(
   { mending, forms, ...known }: Marking = {},
 ): Promise<Uint8Array | undefined> {
   const before = known.before ?? (await openPdf(bytes, undefined, forms));
-  if (before.kind === "locked-pdf") return mending ? undefined : listAlone(sheet, problems);
+  if (before.kind === "locked-pdf") return mending ? undefined : listOf(sheet, problems, "alone");
   // A file that was repaired in reading would come back as if it had never been damaged.
   if (before.kind !== "pdf" || before.recovered || !beginsAsPdf(bytes)) return undefined;
   const document = await openForMarking(bytes);
   if (document === undefined || document === "sealed")
-    return document && !mending ? listAlone(sheet, problems) : undefined;
+    return document && !mending ? listOf(sheet, problems, "alone") : undefined;
   try {
     const { values = {}, says = [] } = mending ?? {};
-    const list = await pdfOf(problemList(sheet, problems, [...instructions.marked, ...says]), title);
+    const list = await listOf(sheet, problems, "marked", says);
     const marked = await markInto(document, sheet, problems, list, values);
     const after = await openPdf(marked, undefined, forms);
     return readsAsBefore(before, after, values) ? marked : undefined;
@@ -80,21 +80,26 @@ export async function markedCopy(
   }
 }
 
-const title = "What to correct";
-
+/** What is to be done with a copy that has the marks in it, or with a list that comes by itself. */
 const instructions = {
-  marked: [
-    "Correct the numbered fields on the sheet itself, save the file and send it again.",
+  marked: (todo: string) => [
+    `${todo} the numbered fields on the sheet itself, save the file and send it again.`,
     "The outlines, the numbers and this page may stay where they are: they are not read as part of the order.",
   ],
-  alone: [
+  alone: (todo: string) => [
     "Your file is signed, locked or of a kind that must not be changed, so nothing was drawn into it.",
-    "Correct the fields named here in the file you have, and send it again.",
+    `${todo} the fields named here in the file you have, and send it again.`,
   ],
 } as const;
 
-function listAlone(sheet: Sheet, problems: readonly MarkedProblem[]): Promise<Uint8Array> {
-  return pdfOf(problemList(sheet, problems, instructions.alone), title);
+function listOf(
+  sheet: Sheet,
+  problems: readonly MarkedProblem[],
+  how: keyof typeof instructions,
+  says: readonly string[] = [],
+): Promise<Uint8Array> {
+  const { title, todo } = headOf(problems);
+  return pdfOf(problemList(sheet, problems, [...instructions[how](todo), ...says]), title);
 }
 
 /** The document. "sealed" if it must not be changed. Undefined if it cannot be opened. */

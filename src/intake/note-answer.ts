@@ -1,8 +1,10 @@
 import { composeAnswer, filesIn } from "../answer/answer.ts";
 import { composeMessage, type Enclosure, type Words } from "../answer/message.ts";
+import { missingSheets } from "../answer/missing-sheets.ts";
 import { composeReminder } from "../answer/reminder.ts";
 import type { Report } from "../judging/report.ts";
 import type { Outcome } from "../ports/store.ts";
+import { tellApart } from "../reading/file-name.ts";
 import type { Act, Note } from "../trade/note.ts";
 import { messageIdOf } from "./compose.ts";
 import { copiedTo } from "./copies.ts";
@@ -23,7 +25,7 @@ export async function reminding(
   { what, since, lastOn }: Extract<Act, { kind: "remind" }>,
   outcome: Omit<Outcome, "state">,
 ): Promise<Outcome> {
-  const { catalogue, store } = desk;
+  const { catalogue, editions, store } = desk;
   const [order] = (await store.orders.named(note.order)).filter(({ buyer }) => buyer === note.buyer);
   if (order?.changedAt.toISOString() !== since)
     return { ...outcome, state: "silent", why: "it has moved on meanwhile" };
@@ -31,8 +33,10 @@ export async function reminding(
   if (what === "person")
     return { ...reminded, state: "silent", why: "somebody has to call", forPerson: true };
   const due = { order: waitingOf(order), nth: 1, what, ...(lastOn === undefined ? {} : { lastOn }) };
-  const words = composeReminder(due, catalogue);
-  const answer = await messageOf(desk, note, words, {});
+  const missing = await missingSheets(outcome.report, catalogue, editions);
+  const enclosed = { ...missing, sheets: tellApart(missing.sheets) };
+  const words = composeReminder(due, catalogue, enclosed);
+  const answer = await messageOf(desk, note, words, { enclosures: enclosed.sheets });
   return answer === undefined
     ? { ...reminded, state: "silent", why: "nobody is to be answered" }
     : { ...reminded, state: "ready", answer };

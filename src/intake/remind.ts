@@ -18,7 +18,8 @@ export function waitingOf(order: OrderRecord): WaitingOrder {
     ...(verdict === undefined ? {} : { verdict }),
     since: changedAt,
     missing,
-    questions: questions.filter(({ problem }) => problem.severity === "asks"),
+    // What waits for a person too is not the buyer's to answer.
+    questions: questions.filter(({ problem }) => problem.verdict === "confirm"),
     problems,
     sheets,
     isClosed: released !== undefined,

@@ -15,11 +15,7 @@ function textOf(report: Report): string {
 
 /** The first line, joined again where it was broken. */
 function firstLine(report: Report): string {
-  return (
-    textOf(report)
-      .split(/\n\n|\n(?=Order |This letter)/)[0]
-      ?.replaceAll("\n", " ") ?? ""
-  );
+  return textOf(report).split("\n\n")[0]?.replaceAll("\n", " ") ?? "";
 }
 
 function after(text: string, heading: string): string {
@@ -32,7 +28,7 @@ test("a complete order passes in the first line", () => {
 
 test("a failed order counts what is to be fixed in the first line", () => {
   expect(firstLine(reportOn([plate(), deviceAt(1), tooLong, deviceAt(3), deviceAt(4)]))).toBe(
-    "FAIL: 2 things to fix before order BW-2207 can be engraved.",
+    "FAIL: 2 to fix before order BW-2207 can be engraved.",
   );
 });
 
@@ -43,12 +39,42 @@ test("an order with a question asks for the answer in the first line", () => {
     deviceAt(2, { finish: "SLT", lettering: "MLK" }),
     ...devices.slice(2),
   ]);
-  expect(firstLine(report)).toBe("CONFIRM: 1 question to answer before order BW-2207 can be engraved.");
+  expect(firstLine(report)).toBe("CONFIRM: 1 question before order BW-2207 can be engraved.");
+});
+
+test("the first line counts all that an order lacks, whatever it is", () => {
+  const unsure = { place: "row.1.1", one: "ENTRY", other: "ENTER" } as const;
+  const all = [
+    plate(),
+    deviceAt(1, { unsure: [unsure] }),
+    tooLong,
+    deviceAt(3, { finish: "SLT", lettering: "MLK" }),
+  ];
+  const told = "2 to fix, 1 question, 1 point for a person, 1 sheet to come";
+  expect(firstLine(reportOn(all))).toBe(`FAIL: ${told} before order BW-2207 can be engraved.`);
+  expect(composeAnswer(reportOn(all), catalogue).subject).toBe(`FAIL: order BW-2207, ${told}`);
+  expect(firstLine(reportOn(all.filter((sheet) => sheet !== tooLong)))).toBe(
+    "A PERSON WILL LOOK AT THIS: 1 question, 1 point for a person, 2 sheets to come before order BW-2207 can be engraved.",
+  );
+});
+
+test("the first line of several orders names each that does not pass, the gravest and the others", () => {
+  const asked = aloneDevice({ order: "KM-31" }, { "1": [" ENTRY", ""] });
+  const report = reportOn([
+    tooLong,
+    plate(),
+    asked,
+    aloneDevice({ id: "1/12", file: "ok.pdf", order: "QQ-7000", mark: "Q-7", project: "Quay House" }),
+  ]);
+  expect(report.orders.map(({ verdict }) => verdict)).toEqual(["fail", "confirm", "pass"]);
+  expect(firstLine(report)).toBe(
+    "FAIL: 2 to fix, 1 question, 3 sheets to come before orders BW-2207 and KM-31 can be engraved.",
+  );
 });
 
 test("an incomplete order waits for a number of sheets in the first line", () => {
   expect(firstLine(reportOn([plate(), deviceAt(1)]))).toBe(
-    "WAITING: order BW-2207 is right so far, 3 sheets still to come.",
+    "WAITING: order BW-2207 is right so far, 3 sheets to come.",
   );
 });
 
@@ -56,16 +82,18 @@ test("a letter for a person says so in the first line", () => {
   const unsure = { place: "row.1.1", one: "ENTRY", other: "ENTER" } as const;
   const report = reportOn([plate(), deviceAt(1, { unsure: [unsure] }), ...devices.slice(1)]);
   expect(firstLine(report)).toBe(
-    "A PERSON WILL LOOK AT THIS: 1 open point before order BW-2207 can be engraved.",
+    "A PERSON WILL LOOK AT THIS: 1 point for a person before order BW-2207 can be engraved.",
   );
 });
 
 test("a letter without a sheet learns how to order", () => {
   const text = textOf(reportOn([]));
-  expect(text).toMatch(/^A PERSON WILL LOOK AT THIS: no order sheet came with this letter\.\n/);
+  expect(text).toMatch(
+    /^A PERSON WILL LOOK AT THIS: no order sheet came with this letter\.\n\nA person at Quillgate Stations looks at this letter and writes to you\.\n\n/,
+  );
   expect(after(text, "HOW TO ORDER")).toContain("one plate sheet\n  for each plate of 2 to 6 gangs.");
   expect(after(text, "WHAT HAPPENS NEXT")).toMatch(
-    /^\n- A person at Quillgate Stations looks at this letter and writes to you\.\n- For blank sheets write to orders@quillgate\.example\.\n\n/,
+    /^\n- For blank sheets write to orders@quillgate\.example\.\n\n/,
   );
 });
 
@@ -75,7 +103,7 @@ test("a sheet without a number, or with a placeholder, is answered as this order
     completeOrder().map((sheet) => ({ ...sheet, order: "TBD" })),
   ]) {
     const report = reportOn(sheets);
-    expect(firstLine(report)).toMatch(/^FAIL: 1 thing to fix before this order can be engraved\.$/);
+    expect(firstLine(report)).toMatch(/^FAIL: 1 to fix before this order can be engraved\.$/);
     expect(textOf(report)).toContain("\nOrder without a number, Larkspur Library\n");
   }
 });
@@ -96,9 +124,7 @@ test("sheets that cannot be read are called so, and their sender is not told how
     kind,
   }));
   const report = reportOn([], { files });
-  expect(firstLine(report)).toMatch(
-    /^FAIL: 3 things to fix; no sheet that could be read came with this letter\./,
-  );
+  expect(firstLine(report)).toMatch(/^FAIL: 3 to fix; no sheet that could be read came with this letter\./);
   expect(textOf(report)).not.toContain("HOW TO ORDER");
   const form = { id: "1/9", file: "form.pdf", kind: "unknown-form" } as const;
   expect(textOf(reportOn([], { files: [form] }))).toContain("HOW TO ORDER");
@@ -137,6 +163,52 @@ test("sheets are spoken of in the order in which they came, whatever looked at t
   expect(text.indexOf("S-104 pos 1.pdf")).toBeLessThan(text.indexOf("S-104 pos 2.pdf\nDevice"));
 });
 
+test("each question says at its number what to reply", () => {
+  const slip = deviceAt(3, { project: "Larkspur Libary" });
+  const other = deviceAt(1, { finish: "SLT", lettering: "MLK" });
+  const { text, html } = composeAnswer(reportOn([plate(), other, deviceAt(2), slip, deviceAt(4)]), catalogue);
+  expect(text).toContain(
+    "     If only one is wanted, send the sheet again with the right finish.\n     Or reply “1 YES” if it is meant as it stands.\n",
+  );
+  expect(text).toContain(
+    "     Did you mean “Larkspur Library”? Confirm the right name.\n     Reply “2:” and your answer. A person reads it.\n",
+  );
+  for (const line of [
+    "<br>Or reply “1 YES” if it is meant as it stands.",
+    "<br>Reply “2:” and your answer. A person reads it.",
+  ])
+    expect(html).toContain(line);
+  expect(text).toContain(
+    "WHAT HAPPENS NEXT\n\n- YES says that it is meant as it stands, NO that a corrected sheet comes.\n  A person reads what you answer in other words.\n",
+  );
+});
+
+test("a row at its limit asks what the word should be", () => {
+  const cut = deviceAt(2);
+  const legends = cut.legends.map((one) => (one.face === "1" ? { ...one, rows: ["RECEPTIO", ""] } : one));
+  const { text, html } = composeAnswer(reportOn([base ?? plate(), { ...cut, legends }]), catalogue);
+  const asks = "The form may have cut your word. What should it say?";
+  expect(text.replaceAll(/\s+/g, " ")).toContain(
+    `Row 1 of button 1 is full and ends in “RECEPTIO”, the beginning of RECEPTION or RECEPTIONIST. ${asks} Shorten the legend so that it fits, and send the sheet again. Or reply “1 YES” if it is meant as it stands.`,
+  );
+  expect(html).toContain(asks);
+});
+
+test("what happens next stands before what will be cut", () => {
+  const { text, html } = composeAnswer(reportOn(completeOrder()), catalogue);
+  const found = (words: string, where: string) => {
+    const at = where.indexOf(words);
+    expect(at).toBeGreaterThan(0);
+    return at;
+  };
+  expect(found("WHAT HAPPENS NEXT", text)).toBeLessThan(
+    found("PLEASE READ ONCE MORE: THIS IS WHAT WILL BE CUT", text),
+  );
+  expect(found("What happens next", html)).toBeLessThan(
+    found("Please read once more: this is what will be cut", html),
+  );
+});
+
 test("the field stands with a problem whose words do not name it as the form does", () => {
   expect(textOf(reportOn([plate(), tooLong]))).toContain("     Field: Face 1, row 1\n");
   const ours = { field: "button1_row1", label: "Button 1, row 1" };
@@ -162,7 +234,7 @@ test("files that the words name are not listed again", () => {
 
 test("what is wrong on several sheets alike is told once, with their names", () => {
   const text = textOf(reportOn(completeOrder().map((sheet) => without(sheet, "finish"))));
-  expect(text).toMatch(/^FAIL: 1 thing to fix/);
+  expect(text).toMatch(/^FAIL: 1 to fix/);
   expect(text).toContain("On 5 sheets\nS-104 plate.pdf, S-104 pos 1.pdf, S-104 pos 2.pdf");
   expect(text.match(/Not filled in: “Finish”\./g)).toHaveLength(1);
 });
@@ -179,11 +251,10 @@ test("the table lists what came and what is missing along the wall", () => {
   const text = textOf(reportOn([deviceAt(3), tooLong, plate()]));
   const table = after(text, "SHEETS").trimStart().split("\n\n")[0]?.split("\n");
   expect(table?.map((line) => line.trim().split(/\s{2,}/))).toEqual([
-    ["OK", "Plate of 4, S-104", "S-104 plate.pdf"],
     ["Missing", "Device, S-104 position 1 of 4", "not received"],
     ["Fix: 1, 2", "Device, S-104 position 2 of 4", "S-104 pos 2.pdf"],
-    ["OK", "Device, S-104 position 3 of 4", "S-104 pos 3.pdf"],
     ["Missing", "Device, S-104 position 4 of 4", "not received"],
+    ["2 more sheets of this order: OK."],
   ]);
 });
 
@@ -193,8 +264,8 @@ test("a plate without any device yet has one row for all that are missing", () =
     .split("\n\n")[0]
     ?.split("\n");
   expect(table?.map((line) => line.trim().split(/\s{2,}/))).toEqual([
-    ["OK", "Plate of 4, S-104", "S-104 plate.pdf"],
     ["Missing", "Devices 1 to 4, S-104", "not received"],
+    ["1 more sheet of this order: OK."],
   ]);
 });
 
@@ -203,30 +274,34 @@ test("the table says what each number asks for", () => {
   expect(after(textOf(reportOn([plate(), gaps])), "SHEETS")).toContain("  Fix: 1; confirm: 2; see 4 ");
 });
 
-test("a very long table counts the sheets that nobody has to look up", () => {
-  const marks = Array.from({ length: 12 }, (_, i) => `L-${100 + i * 17}`);
-  const sheets = marks.flatMap((mark, i) =>
-    [plate({ mark }), ...[1, 2, 3, 4].map((position) => deviceAt(position, { mark }))].map((sheet, j) => ({
-      ...sheet,
-      id: `1/${i * 5 + j}`,
-      file: `${mark} ${j}.pdf`,
-    })),
+test("sheets without a remark are counted in one line, whatever the verdict", () => {
+  const asked = deviceAt(2, { finish: "SLT", lettering: "MLK" });
+  const unsure = { place: "row.1.1", one: "ENTRY", other: "ENTER" } as const;
+  const four = (one: (typeof devices)[number]) => [plate(), deviceAt(1), one, deviceAt(3), deviceAt(4)];
+  const line = (report: Report) => after(textOf(report), "SHEETS").split("\n\n")[0];
+  expect(line(reportOn(four(tooLong)))).toBe(
+    "\n  Fix: 1, 2  Device, S-104 position 2 of 4  S-104 pos 2.pdf\n4 more sheets of this order: OK.",
   );
-  const [first, ...rest] = sheets;
-  if (first === undefined) throw new Error("no sheets");
-  const text = textOf(reportOn([without(first, "finish"), ...rest]));
-  expect(after(text, "SHEETS")).toMatch(
-    /^\n {2}Fix: 1 {2}Plate of 4, L-100 {2}L-100 0\.pdf\n59 more sheets of this order: OK\.\n/,
+  expect(line(reportOn(four(asked)))).toBe(
+    "\n  Confirm: 1  Device, S-104 position 2 of 4  S-104 pos 2.pdf\n4 more sheets of this order: OK.",
   );
+  expect(line(reportOn(four(deviceAt(2, { unsure: [unsure] }))))).toBe(
+    "\n  A person: 1  Device, S-104 position 2 of 4  S-104 pos 2.pdf\n4 more sheets of this order: OK.",
+  );
+  expect(line(reportOn(four(deviceAt(2)).slice(0, 4)))).toBe(
+    "\n  Missing  Device, S-104 position 4 of 4  not received\n4 more sheets of this order: OK.",
+  );
+  expect(line(reportOn(four(deviceAt(2))))).toBe("\n5 sheets of this order: OK.");
 });
 
 test("a failed order sends back the faulty sheets alone", () => {
-  const next = after(
-    textOf(reportOn([plate(), deviceAt(1), tooLong, ...devices.slice(2)])),
-    "WHAT HAPPENS NEXT",
+  const text = textOf(reportOn([plate(), deviceAt(1), tooLong, ...devices.slice(2)]));
+  expect(text.split("\n\n")[1]?.replaceAll("\n", " ")).toBe(
+    "Correct what stands under “To fix” and send only the corrected sheets, in a reply to this letter.",
   );
-  expect(next).toContain("send only the corrected sheets");
-  expect(next).toContain("Sheets not marked “Fix” are kept");
+  expect(after(text, "WHAT HAPPENS NEXT")).toContain(
+    "Sheets not marked “Fix” are kept; do not send them again.",
+  );
 });
 
 test("a plate that waits for its devices is kept", () => {
@@ -280,14 +355,12 @@ test("several orders have a part each, and the beginning tells what became of th
   const other = aloneDevice({ order: "KM-31" }, { "1": ["RECEPTION", ""] });
   const text = textOf(reportOn([...completeOrder(), other]));
   expect(text).toMatch(
-    /^FAIL: 1 thing to fix before order KM-31 can be engraved\.\nOrder BW-2207: PASS, nothing to fix\nOrder KM-31: FAIL, 1 thing to fix\n\n/,
+    /^FAIL: 1 to fix before order KM-31 can be engraved\.\n\nCorrect what[^]*letter\.\n\nOrder BW-2207: PASS, nothing to fix\nOrder KM-31: FAIL, 1 to fix\n\n/,
   );
   expect(text).toContain(
     "\nOrder BW-2207, Larkspur Library\n===============================\nPASS: nothing to fix.\n",
   );
-  expect(text).toContain(
-    "\nOrder KM-31, Larkspur Library\n=============================\nFAIL: 1 thing to fix.\n",
-  );
+  expect(text).toContain("\nOrder KM-31, Larkspur Library\n=============================\nFAIL: 1 to fix.\n");
 });
 
 test("a locked file beside several good orders fails the letter and neither of them", () => {
@@ -295,7 +368,7 @@ test("a locked file beside several good orders fails the letter and neither of t
     files: [{ id: "1/20", file: "more.pdf", kind: "locked" }],
   });
   expect(textOf(report)).toMatch(
-    /^FAIL: 1 thing to fix in this letter\.\nThis letter: FAIL, 1 thing to fix\nOrder BW-2207: PASS/,
+    /^FAIL: 1 to fix in this letter\.\n\nCorrect what[^]*letter\.\n\nThis letter: FAIL, 1 to fix\nOrder BW-2207: PASS/,
   );
 });
 
@@ -304,15 +377,15 @@ test("a corrected sheet says that it took another's place", () => {
   const text = textOf(reportOn([again], { earlier: sentEarlier(completeOrder()) }));
   expect(text).toContain("1 sheet came with this letter, 4 came earlier.");
   expect(text.replaceAll(/\s+/g, " ")).toContain(
-    "again.pdf takes the place of the sheet S-104 pos 2.pdf, sent before. Changed: Station mark: “S-104” → “S 104”, " +
-      "Face 1, row 1: “ENTRY” → “RECEPTION” and",
+    "again.pdf takes the place of the sheet S-104 pos 2.pdf, sent before. Changed: Station mark: “S-104” → “S 104”. " +
+      "Face 1, row 1: “ENTRY” → “RECEPTION”. ",
   );
 });
 
 test("a letter that a person must see first names what came and nothing else", () => {
   const text = textOf(reportOn([tooLong], { held: true, earlier: sentEarlier(completeOrder()) }));
   expect(text).toMatch(
-    /^A PERSON WILL LOOK AT THIS: thank you for your letter\.\nWith it came S-104 pos 2\.pdf\.\n/,
+    /^A PERSON WILL LOOK AT THIS: thank you for your letter\.\n\nA person at Quillgate Stations reads your letter and writes to you\.\n\nWith it came S-104 pos 2\.pdf\.\n/,
   );
   expect(text).not.toMatch(/BW-2207|RECEPTION|Larkspur/);
 });

@@ -56,7 +56,9 @@ test("a plate alone brings its device sheets, a device alone the plate sheet and
     ...nothingEnclosed,
     missing: await enclosed(report),
   });
-  expect(text.replaceAll(/\s+/g, " ")).toContain("the missing sheets and those that its plate would need,");
+  expect(text.replaceAll(/\s+/g, " ")).toContain(
+    "They are the missing sheets and those that its plate would need, with what your other sheets say.",
+  );
   const [missing] = await readAll(report);
   expect(saidBy(missing as Sheet)).toEqual(saidBy(plate()));
 });

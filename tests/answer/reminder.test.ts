@@ -8,6 +8,7 @@ import { newBuyer } from "../../src/judging/state.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 import { aloneDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
+import { sentencesOf, tooLong } from "../make/sentences.ts";
 
 /** The order that a first letter with these sheets leaves. */
 function orderOf(sheets: readonly Sheet[]): WaitingOrder {
@@ -27,9 +28,9 @@ const first = (order: WaitingOrder): Due & { readonly what: "remind" } => ({
 
 test("a reminder of sheets to come names each place, what to do and when the last one comes", () => {
   const { subject, text } = composeReminder(first(orderOf([plate(), deviceAt(1)])), catalogue);
-  expect(subject).toBe("Reminder: order BW-2207, 3 sheets still to come");
+  expect(subject).toBe("Reminder: order BW-2207, 3 sheets to come");
   expect(text.split("\n\n").slice(0, 4)).toEqual([
-    "Order BW-2207, Larkspur Library, waits for you: 3 sheets still to come. Nothing of it is cut until then.",
+    "Order BW-2207, Larkspur Library, waits for you: 3 sheets to come. Nothing of it is cut until then.",
     "STILL TO COME\n  - Station S-104: the device sheets for positions 2, 3 and 4",
     [
       "Reply to this letter.",
@@ -42,7 +43,7 @@ test("a reminder of sheets to come names each place, what to do and when the las
 
 test("the last one says so, and who comes then", () => {
   const { subject, text } = composeReminder({ order: orderOf([plate()]), what: "last", nth: 2 }, catalogue);
-  expect(subject).toBe("Last reminder: order BW-2207, 4 sheets still to come");
+  expect(subject).toBe("Last reminder: order BW-2207, 4 sheets to come");
   expect(text).toContain("This is our last reminder. If we hear nothing, a person at Quillgate Stations");
   expect(text).not.toContain("the last reminder comes");
 });
@@ -53,8 +54,9 @@ test("questions bear the numbers that the answer gave them", () => {
     first({ ...order, questions: order.questions.map((one) => ({ ...one, number: 7 })) }),
     catalogue,
   );
-  expect(text).toContain("  7. Station S-104, position 4: The device is Chalk, but plate S-104 is Oat.");
-  expect(text).toContain("“7 YES” if it is meant as it stands");
+  expect(text).toContain(
+    "PLEASE CONFIRM\n  7. Station S-104, position 4: The device is Chalk, but plate S-104 is Oat.\n     If only one is wanted, send the sheet again with the right finish.\n     Or reply “7 YES” if it is meant as it stands.\n\nReply to this letter.\nAnswer each question by its number.\n",
+  );
   expect(text).not.toContain("STILL TO COME");
 });
 
@@ -63,9 +65,35 @@ test("a thing to fix names its file and the way to fix it", () => {
     first(orderOf([aloneDevice({ file: "desk.pdf", layouts: [] })])),
     catalogue,
   );
-  expect(subject).toContain("1 thing to fix");
+  expect(subject).toContain("1 to fix");
   expect(text).toMatch(/ {2}- desk\.pdf: No layout is chosen\.\n {4}Choose one of these/);
   expect(text).toContain("Attach the corrected sheets. All others are kept");
+});
+
+test("a reminder names the sheets that it encloses, and how many more are missing", () => {
+  const sheets = [1, 2].map((n) => ({
+    file: `S-104 position ${n}.pdf`,
+    type: "application/pdf" as const,
+    bytes: new Uint8Array(),
+  }));
+  const { text } = composeReminder(first(orderOf([plate()])), catalogue, { sheets, more: 2 });
+  expect(text).toContain(
+    "\n\nEnclosed: S-104 position 1.pdf and S-104 position 2.pdf. They are the missing sheets, with what your other sheets say. Check that, fill in the rest on a computer, save, and send them to us.\n\n2 more sheets are missing; send some of these, and our answer encloses the next.\n\n",
+  );
+});
+
+test("no sentence of a reminder is longer than a tired reader can hold", () => {
+  const orders = [
+    [plate(), deviceAt(1)],
+    [aloneDevice({ layouts: [], notes: "as above" })],
+    [...completeOrder().slice(0, -1), deviceAt(4, { finish: "CHK", project: "Larkspur Libary" })],
+  ].map(orderOf);
+  const texts = orders.flatMap((order) =>
+    [first(order), { order, what: "last", nth: 2 } as const].map(
+      (due) => composeReminder(due, catalogue).text,
+    ),
+  );
+  expect(tooLong(sentencesOf(texts.flatMap((text) => text.split(/\n+/))))).toEqual([]);
 });
 
 describe("what strangers typed", () => {

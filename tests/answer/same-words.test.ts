@@ -56,9 +56,8 @@ test("nothing that was typed becomes part of the page", () => {
     fc.property(reports, (report) => {
       const { html } = composeAnswer(report, catalogue);
       const tags = new Set([...html.matchAll(/<\/?([^\s>]*)/g)].map((match) => match[1]));
-      const known = "!doctype html head meta title body table tr td h1 h2 p strong br span pre ul li".split(
-        " ",
-      );
+      const known =
+        "!doctype html head meta title body table tr td div h1 h2 h3 p strong br span pre ul li".split(" ");
       expect([...tags].filter((tag) => !known.includes(tag ?? ""))).toEqual([]);
     }),
   );

@@ -20,22 +20,22 @@ test("a subject is one line of bounded length", () => {
 
 test("what is no character is shown as such", () => {
   const sheet = aloneDevice({ order: "BW-\u{3347A}\uE000\uD800" }, { "1": ["RECEPTION", ""] });
-  expect(subjectOf(reportOn([sheet]))).toBe("FAIL: order BW-\uFFFD\uFFFD\uFFFD, 1 thing to fix");
+  expect(subjectOf(reportOn([sheet]))).toBe("FAIL: order BW-\uFFFD\uFFFD\uFFFD, 1 to fix");
 });
 
 test("a header smuggled into an order number stays in the subject", () => {
   const sheet = aloneDevice({ order: "BW-1\r\nBcc: x@y.example" }, { "1": ["RECEPTION", ""] });
-  expect(subjectOf(reportOn([sheet]))).toBe("FAIL: order BW-1  Bcc: x@y.example, 1 thing to fix");
+  expect(subjectOf(reportOn([sheet]))).toBe("FAIL: order BW-1  Bcc: x@y.example, 1 to fix");
 });
 
 test("an order number without end leaves room for the rest", () => {
   const sheet = aloneDevice({ order: "9".repeat(400) }, { "1": ["RECEPTION", ""] });
-  expect(subjectOf(reportOn([sheet]))).toMatch(/^FAIL: order 9{26}…9{13}, 1 thing to fix$/);
+  expect(subjectOf(reportOn([sheet]))).toMatch(/^FAIL: order 9{26}…9{13}, 1 to fix$/);
 });
 
 test("the verdict, the orders and the count are in the subject", () => {
   expect(subjectOf(reportOn(completeOrder()))).toBe("PASS: order BW-2207, nothing to fix");
-  expect(subjectOf(reportOn([plate()]))).toBe("WAITING: order BW-2207, 4 sheets still to come");
+  expect(subjectOf(reportOn([plate()]))).toBe("WAITING: order BW-2207, 4 sheets to come");
   expect(subjectOf(reportOn([...completeOrder(), aloneDevice({ order: "KM-31" })]))).toBe(
     "PASS: orders BW-2207 and KM-31, nothing to fix",
   );
@@ -49,8 +49,8 @@ test("of many orders some are named and all counted", () => {
 });
 
 test("sheets without an order number are told by their file names", () => {
-  expect(subjectOf(reportOn([blankDevice()]))).toBe("FAIL: S-104 pos 2.pdf, 1 thing to fix");
-  expect(subjectOf(reportOn([aloneDevice({ order: "TBD" })]))).toBe("FAIL: S-110.pdf, 1 thing to fix");
+  expect(subjectOf(reportOn([blankDevice()]))).toBe("FAIL: S-104 pos 2.pdf, 1 to fix");
+  expect(subjectOf(reportOn([aloneDevice({ order: "TBD" })]))).toBe("FAIL: S-110.pdf, 1 to fix");
 });
 
 test("a letter without a sheet has a subject", () => {
@@ -59,6 +59,6 @@ test("a letter without a sheet has a subject", () => {
     "A PERSON WILL LOOK AT THIS: thank you for your reply",
   );
   expect(subjectOf(reportOn([], { files: [{ id: "1/1", file: "a.pdf", kind: "locked" }] }))).toBe(
-    "FAIL: 1 thing to fix; no sheet that could be read came with this letter",
+    "FAIL: 1 to fix; no sheet that could be read came with this letter",
   );
 });

@@ -20,6 +20,7 @@ import type { LetterRecord } from "../../src/trade/record.ts";
 import { maker } from "../make/config.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { readerOf } from "../make/reader.ts";
+import { linesOf, sentencesOf, tooLong } from "../make/sentences.ts";
 import { answerTo } from "../make/thread.ts";
 
 const scenario = await loadScenario("fixtures");
@@ -107,6 +108,18 @@ test("the story of one order over three weeks reads as it did when somebody last
   );
   const all = [...story, "What the engraving room was told:", ...rooms].join(`\n${"#".repeat(78)}\n\n`);
   await expect(all).toMatchFileSnapshot("three-weeks.txt");
+});
+
+test("no sentence of any answer is longer than a tired reader can hold", async () => {
+  const names = [...records.values()].flatMap(({ attachments }) => attachments.map(({ file }) => file));
+  const pages: string[] = [];
+  for (const { bytes } of sender.kept) {
+    const { html, attachments } = await simpleParser(Buffer.from(bytes));
+    names.push(...attachments.flatMap(({ filename }) => filename ?? []));
+    if (typeof html === "string") pages.push(html);
+  }
+  expect(pages.length).toBeGreaterThanOrEqual(scenario.letters.length);
+  expect(tooLong(sentencesOf(pages.flatMap(linesOf), names))).toEqual([]);
 });
 
 test("there are at least 30 letters and 14 orders over three weeks", async () => {

@@ -293,6 +293,30 @@ test("more problems than a page holds run on, and are all taken away again", asy
   expect((await look(await marked(copy, [problem(1)]))).pages).toBe(2);
 });
 
+test.each([
+  [
+    ["fail", "confirm"],
+    "What to correct",
+    "Correct the numbered fields on the sheet itself, save the file and send it again.",
+  ],
+  [
+    ["confirm", "person"],
+    "What we ask",
+    "Answer in a reply to our letter. To change something, correct the numbered fields on the sheet itself, save the file and send it again.",
+  ],
+  [
+    ["person"],
+    "What one of us looks at",
+    "One of us writes to you. To change something, correct the numbered fields on the sheet itself, save the file and send it again.",
+  ],
+] as const)("the list of %s is called by what it wants: %s", async (kinds, title, todo) => {
+  const problems = kinds.map((kind, i) => ({ ...problem(i + 1, "row.2.1"), kind }));
+  const { words } = await look(await marked(sampleOf("device-26c").filled, problems));
+  const titles = ["What to correct", "What we ask", "What one of us looks at"];
+  expect(titles.filter((one) => words.includes(one))).toEqual([title]);
+  expect(words).toContain(todo);
+});
+
 test("words of any letters and length are listed", async () => {
   const says = `\u0405TACKS \u{1F600}\n${"long ".repeat(2000)}${"x".repeat(500)}`;
   const { words } = await look(await marked(sampleOf("device-26c").filled, [{ ...problem(1), says }]));

@@ -232,7 +232,7 @@ describe("what else stands in the way of the order stays there", () => {
     const kept = await post(desk, { to: asked, text: "2 YES" });
     expect(kept).toMatchObject({ verdict: "fail", orders: ["FM-72"] });
     expect(checksOf(kept).toSorted()).toEqual(["question-answered", "question-answered", "row-too-long"]);
-    expect(await answerTo(desk, kept)).toMatch(/^FAIL: 1 thing to fix/);
+    expect(await answerTo(desk, kept)).toMatch(/^FAIL: 1 to fix before order FM-72 can be engraved\./);
     expect(await orderOf()).toMatchObject({ verdict: "fail", sheets: ["B-1.pdf", "B-2.pdf"] });
     const mended = await post(desk, { to: kept, sheets: [{ ...tooLong, legend: ["RECEPTN"] }] });
     expect(mended.verdict).toBe("pass");
@@ -282,9 +282,7 @@ describe("what else stands in the way of the order stays there", () => {
     expect(asked.verdict).toBe("confirm");
     const kept = await post(desk, { to: asked, text: "1 YES" });
     expect(kept.verdict).toBe("waiting");
-    expect(await answerTo(desk, kept)).toMatch(
-      /^WAITING: order FM-72 is right so far, 1 sheet still to come\./,
-    );
+    expect(await answerTo(desk, kept)).toMatch(/^WAITING: order FM-72 is right so far, 1 sheet to come\./);
     const last = await post(desk, {
       sheets: [{ mark: "B-5", legend: ["SAUNA"], fill: { ...place, position: "2" } }],
     });

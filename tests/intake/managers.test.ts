@@ -156,7 +156,7 @@ test("an order that would pass waits for its manager's word, and passes with it"
   expect(letter.verdict).toBe("person");
   const text = (await answerTo(desk, letter)).replaceAll(/\s+/g, " ");
   expect(text).toContain("1. This order waits for the word of Ana Reyes, who manages it.");
-  expect(text).toContain("- Ana Reyes has to agree before the order passes. You need do nothing for it.");
+  expect(text).toContain(" Ana Reyes has to agree before the order passes. You need do nothing for it.");
   expect(text).not.toContain("looks at this letter and writes to you");
   expect(await pointsOf(desk)).toContain("This order waits for the word of Ana Reyes, who manages it.");
   expect((await prepareRelease("FM-90", { by: "Tom" }, desk)).ok).toBe(false);
@@ -165,7 +165,9 @@ test("an order that would pass waits for its manager's word, and passes with it"
   expect(word.verdict).toBe("pass");
   expect(await verdictOf(desk)).toBe("pass");
   expect(sender.kept.at(-1)).toMatchObject({ recipient: greta, copies: [ana.address] });
-  expect((await answerTo(desk, word)).replaceAll(/\s+/g, " ")).toContain("- Settled: 1 (by Ana Reyes).");
+  expect((await answerTo(desk, word)).replaceAll(/\s+/g, " ")).toContain(
+    "- Settled: number 1 (by Ana Reyes).",
+  );
   expect(await pointsOf(desk)).toEqual([]);
   expect(await desk.store.orders.confirmed(greta, "FM-90")).toMatchObject([{ by: "Ana Reyes" }]);
   expect((await prepareRelease("FM-90", { by: "Tom" }, desk)).ok).toBe(true);

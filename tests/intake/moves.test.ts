@@ -64,7 +64,7 @@ test("a loose device that one of us links to its station makes the order pass, a
   const note = await desk.store.letters.read(first.letter + 1);
   expect(note).toMatchObject({ state: "sent", verdict: "pass", sheets: 1 });
   expect((await answerTo(desk, note)).replaceAll(/\s+/g, " ")).toMatch(
-    /^PASS: order FM-72 is complete, nothing to fix\. Rosa Imhoff has put 1 sheet elsewhere \(“Greta said so on the telephone”\): - \.pdf: Station mark — → B-1; Position — → 2 Your own file stays as it is\. If this is not right, reply to this letter\. Order FM-72, [^:]*3 sheets came earlier\./,
+    /^PASS: order FM-72 is complete, nothing to fix\. Please read below what will be cut\. You need do nothing more\. Rosa Imhoff has put 1 sheet elsewhere \(“Greta said so on the telephone”\): - \.pdf: Station mark — → B-1; Position — → 2 Your own file stays as it is\. If this is not right, reply to this letter\. Order FM-72, [^:]*3 sheets came earlier\./,
   );
   // The original of the copy is what came.
   const copy = `${first.letter + 1}/1`;

@@ -57,7 +57,7 @@ test("a question that one of us settles makes the order pass, and its sender is 
   expect(note).toMatchObject({ state: "sent", verdict: "pass", orders: ["FM-80"] });
   const answer = await answerTo(desk, note);
   expect(answer).toContain("PASS: order FM-80 is complete");
-  expect(answer).toMatch(/Settled: 1 \(by Rosa Imhoff: “Greta said so\s+on\s+the\s+telephone”\)\./);
+  expect(answer).toMatch(/Settled: number 1 \(by Rosa Imhoff: “Greta said so\s+on\s+the\s+telephone”\)\./);
 });
 
 test("what needs a person whatever its sender replies is settled by one of us", async () => {
@@ -113,7 +113,7 @@ test("words and a NO of one of us reach the sender, and the point stays open", a
   const [said, no] = await Promise.all(answers.map(async (one) => answerTo(desk, await one)));
   expect(said).toMatch(/About 1, Rosa Imhoff writes: “Do you mean SALON A\?”/);
   expect(no).toMatch(/1 is not right as it stands, says Rosa Imhoff: please send a corrected\s+sheet\./);
-  expect(no).toContain("Still open: 1.");
+  expect(no).toContain("Still open: number 1.");
   expect((await orderIn(desk)).questions.map((one) => one.number)).toEqual([number]);
 });
 

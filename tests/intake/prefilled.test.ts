@@ -63,8 +63,12 @@ test("a header is typed once, what is missing comes prefilled, and the mended co
   ]);
   const text = (await answerTo(desk, sent)).replaceAll(/\s+/g, " ");
   expect(text).toContain("Left out on 1 sheet: the project, the contact and the bill-to address.");
-  expect(text).toContain("we have filled in on marked B-1 (2).pdf: the last page names the fields.");
-  expect(text).toContain("Enclosed: B-1 position 2.pdf, the missing sheet with what your other sheets say.");
+  expect(text).toContain(
+    "We have filled in what your other sheets say on marked B-1 (2).pdf. The last page names the fields.",
+  );
+  expect(text).toContain(
+    "Enclosed: B-1 position 2.pdf. It is the missing sheet, with what your other sheets say.",
+  );
 
   const reply = await sendBack(desk, sent, "marked B-1 (2).pdf", "B-1 position 2.pdf");
   expect([reply.verdict, checksOf(reply)]).toEqual(["pass", ["sheet-replaced"]]);

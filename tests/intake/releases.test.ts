@@ -85,12 +85,12 @@ test("what touches a released order stops it, alarms the engraving room once, an
   const changed = await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
   expect(changed.verdict).toBe("person");
   expect(await answerTo(desk, changed)).toMatch(
-    /released to engraving on 2026-11-09; this\s+is\s+different: P-2/,
+    /released to engraving on 2026-11-09\.\s+Different\s+now:\s+P-2/,
   );
   expect(await sendAlarms(desk)).toBe(true);
   expect(await sendAlarms(desk)).toBe(false);
   expect(await alarms(desk)).toEqual([
-    expect.stringMatching(/^STOP: order FM-80 has changed\n[^]*this is different: P-2/),
+    expect.stringMatching(/^STOP: order FM-80 has changed\n[^]*Different now: P-2/),
   ]);
   const { messageId } = desk.sender.kept.find(({ recipient }) => recipient === room) ?? {};
   expect(messageId).toMatch(/^<burin\.[\w.]+@quillgate\.example>$/);
@@ -251,7 +251,7 @@ test("what is settled after a release waits for a second one: its buyer and our 
   const { letter } = settled as { readonly letter: number };
   const answer = await answerTo(desk, await desk.store.letters.read(letter));
   expect(answer.replaceAll(/\s+/g, " ")).toContain(
-    "- You need do nothing more. The engraving room still has order FM-80 as it was before the change. A person at Quillgate Stations releases it once more; only then is the change cut. - If a legend is wrong, call 312-555-0140 at once.",
+    "- The engraving room still has order FM-80 as it was before the change. - A person at Quillgate Stations releases it once more; only then is the change cut. - If a legend is wrong, call 312-555-0140 at once.",
   );
   const waiting = await list();
   expect(waiting).toMatchObject([{ what: "order", order: "FM-80", letters: [] }]);

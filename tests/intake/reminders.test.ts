@@ -1,6 +1,7 @@
 import { simpleParser } from "mailparser";
 import { expect, test } from "vitest";
 import { calendarOf } from "../../src/calendar/business-days.ts";
+import { fillSheet } from "../../src/drawing/fill-sheet.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { remindersOf } from "../../src/intake/remind.ts";
@@ -59,8 +60,8 @@ test("a month of an order whose sheets do not come: two reminders, then the peop
   const { desk, pass } = await deskInTime("2026-11-09T15:00:00Z");
   await post(desk, { sheets: [plate, deviceIn("1")] });
   expect(await pass(31)).toEqual([
-    "2026-11-11 Reminder: order FM-80, 1 sheet still to come",
-    "2026-11-16 Last reminder: order FM-80, 1 sheet still to come",
+    "2026-11-11 Reminder: order FM-80, 1 sheet to come",
+    "2026-11-16 Last reminder: order FM-80, 1 sheet to come",
   ]);
   const [waiting] = await readPeople(desk.store, desk.clock.now());
   expect(waiting).toMatchObject({ what: "order", order: "FM-80" });
@@ -164,6 +165,33 @@ test("a reply to a reminder answers what the order was asked", async () => {
   const reply = await post(desk, { to: await desk.store.letters.read(letter), text: "1 YES" });
   expect(reply).toMatchObject({ verdict: "pass", state: "sent", orders: ["FM-72"] });
   expect(await remindersOf(desk)).toEqual([]);
+});
+
+test("a reminder encloses the missing sheets as the answer did, and the order passes when one is sent back filled in", async () => {
+  const { desk, sender, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate, deviceIn("1")] });
+  const answer = await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""));
+  expect(await pass(3)).toHaveLength(1);
+  const reminder = await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""));
+  expect(reminder.attachments.map(({ filename }) => filename)).toEqual(["P-1 position 2.pdf"]);
+  const [missing] = reminder.attachments;
+  const answered = answer.attachments.find(({ filename }) => filename === missing?.filename);
+  expect(missing?.content.equals(answered?.content ?? Buffer.of())).toBe(true);
+  expect(reminder.text).toContain(
+    "\nEnclosed: P-1 position 2.pdf. It is the missing sheet, with what your other sheets say. Check that, fill in the rest on a computer, save, and send it to us.\n",
+  );
+  const values = { layout: "D2", button1_row1: "SOUTH", button2_row1: "OFF" };
+  const bytes = await fillSheet(new Uint8Array(missing?.content ?? []), values);
+  const done = await post(desk, { date: "2026-11-12T16:00:00Z", files: [{ file: "south.pdf", bytes }] });
+  expect(done).toMatchObject({ verdict: "pass", orders: ["FM-80"] });
+});
+
+test("a reminder that waits for no sheet encloses none", async () => {
+  const { desk, sender, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [{ mark: "B-1", legend: ["SALONA"] }] });
+  expect(await pass(3)).toHaveLength(1);
+  const { attachments } = await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""));
+  expect(attachments).toEqual([]);
 });
 
 test("a death after the server has the reminder, and before the record knows, sends it once", async () => {

@@ -207,7 +207,7 @@ describe("no dead ends", () => {
     expect(verdicts(records)).toEqual(["pass", "fail", "confirm"]);
     expect(checksOf(records[2])).toEqual(["which-sheet-counts", "sheet-replaced"]);
     expect(await answerTo(records[2])).toContain(
-      "S-1 pos 3.pdf, sent before, is for position 3, but by S-1 plate.pdf plate S-1 has fewer gangs now.",
+      "S-1 pos 3.pdf, sent before, is for position 3. S-1 plate.pdf says that plate S-1 has fewer gangs now.",
     );
     const order = await orderOf();
     expect(order.problems.map(({ check }) => check)).toEqual(["which-sheet-counts"]);
@@ -283,7 +283,7 @@ describe("every replacement is said", () => {
       deviceIn("S-1", 2, 2, "VAULT", { finish: "SLT", lettering: "MLK" }),
     ]);
     expect(await answerTo(second)).toContain(
-      "S-1 pos 2.pdf takes the place of the sheet S-1 pos 2.pdf, sent before. Changed: Finish: “Oat” → “Slate”, Lettering: “Ink” → “Milk” and Button 1, row 1: “LOUNGE” → “VAULT”.",
+      "S-1 pos 2.pdf takes the place of the sheet S-1 pos 2.pdf, sent before. Changed: Finish: “Oat” → “Slate”. Lettering: “Ink” → “Milk”. Button 1, row 1: “LOUNGE” → “VAULT”.",
     );
   });
 
@@ -385,7 +385,7 @@ describe("dates and words that mislead nobody", () => {
 
   test("a device alone is asked about beside the plate, not beside a device of it", async () => {
     const [, second] = await story([aloneAt("S-1", "ENTRY")], whole("S-1"));
-    expect(await answerTo(second)).toContain("but by S-1 plate.pdf S-1 has a multi-gang plate now.");
+    expect(await answerTo(second)).toContain("S-1 plate.pdf says that a multi-gang plate stands there now.");
   });
 });
 

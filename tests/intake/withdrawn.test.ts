@@ -45,7 +45,7 @@ test("a position is withdrawn: its sheet stands no longer, the record keeps it, 
   expect(order.missing).toEqual([{ station: "B-1", kind: "device", position: 2 }]);
   expect(order.withdrawn).toMatchObject([{ letter: reply.letter, sheet: { mark: "B-1", position: 2 } }]);
   expect(await answerTo(desk, reply)).toMatch(
-    /^WAITING: order FM-72 is right so far, 1 sheet still to come\.\n\nAs you ask, 1 sheet of order FM-72 is withdrawn and not made:\n- Device, B-1 position 2 of 2 \(B-1 \(3\)\.pdf\)\nTo undo it, send the sheet again\.\n/,
+    /^WAITING: order FM-72 is right so far, 1 sheet to come\.\n\nSend the missing sheets when they are ready, in a reply to this letter\.\n\nAs you ask, 1 sheet of order FM-72 is withdrawn and not made:\n- Device, B-1 position 2 of 2 \(B-1 \(3\)\.pdf\)\nTo undo it, send the sheet again\.\n/,
   );
   // It comes back when it is sent again.
   const again = await post(desk, { to: reply, sheets: pool.slice(2, 3) });
@@ -62,7 +62,7 @@ test("a station is withdrawn, and what is left passes", async () => {
   expect(reply).toMatchObject({ verdict: "pass", state: "sent" });
   expect(standing(await orderOf())).toEqual(["B-1 plate", "B-1 1", "B-1 2"]);
   expect(await answerTo(desk, reply)).toMatch(
-    /^PASS: order FM-72 is complete, nothing to fix\.\n\nAs you ask, 1 sheet/,
+    /^PASS: order FM-72 is complete, nothing to fix\.\n\nPlease read below what will be cut\. You need do nothing more\.\n\nAs you ask, 1 sheet/,
   );
 });
 

@@ -127,7 +127,7 @@ describe("one that does not is asked about, and no person need read it", () => {
     expect(report.orders.flatMap(({ problems }) => problems).filter(maySettle)).toEqual([]);
     const { text } = composeAnswer(report, catalogue);
     expect(text).toContain("Your letter says 5 devices; 4 came.");
-    expect(text.replace(/\s+/g, " ")).toContain("A person reads your answer.");
+    expect(text.replace(/\s+/g, " ")).toContain("Reply “1:” and your answer. A person reads it.");
     expect(text).not.toContain("YES");
   });
 });

@@ -36,15 +36,15 @@ export const orderReleased = defineOrderCheck({
   why: "What is released may lie under the cutter already. Whatever touches it then has to reach the engraving room at once, and somebody has to say which pieces are void.",
   wordings: {
     different: {
-      says: "This order was released to engraving on {on}; this is different: {files}.",
+      says: "This order was released to engraving on {on}. Different now: {files}.",
       fix: "A person reads it, stops the engraving if there is time, and writes to you.",
     },
     engraved: {
-      says: "This order was released to engraving on {on}, and some of it is engraved already; this is different: {files}.",
+      says: "This order was released to engraving on {on}, and some of it is engraved already. Different now: {files}.",
       fix: "A person reads it and writes to you. What is engraved cannot be changed; a new piece has to be made.",
     },
     less: {
-      says: "This order was released to engraving on {on}; since then it has lost {count:sheet}.",
+      says: "This order was released to engraving on {on}. Since then it has lost {count:sheet}.",
       fix: "A person reads it, stops the engraving if there is time, and writes to you.",
     },
   },
@@ -60,19 +60,19 @@ export const orderReleased = defineOrderCheck({
       shows: "another sheet for a place",
       given: (sample) => changed(sample),
       wording: "different",
-      says: "This order was released to engraving on 2026-11-09; this is different: again.pdf.",
+      says: "This order was released to engraving on 2026-11-09. Different now: again.pdf.",
     },
     {
       shows: "another sheet for a device that is engraved",
       given: (sample) => changed(sample, [sample.deviceAt(2).id]),
       wording: "engraved",
-      says: "This order was released to engraving on 2026-11-09, and some of it is engraved already; this is different: again.pdf.",
+      says: "This order was released to engraving on 2026-11-09, and some of it is engraved already. Different now: again.pdf.",
     },
     {
       shows: "a sheet less",
       given: (sample) => ({ ...subject(sample.completeOrder().slice(0, -1)), released: released(sample) }),
       wording: "less",
-      says: "This order was released to engraving on 2026-11-09; since then it has lost 1 sheet.",
+      says: "This order was released to engraving on 2026-11-09. Since then it has lost 1 sheet.",
     },
   ],
   *find({ order, released }, _, say) {

@@ -11,11 +11,11 @@ export const plateTwice = defineOrderCheck({
   wordings: {
     twice: {
       says: "{count:plate sheet} carry the station mark {station}: {files}.",
-      fix: "Correct the wrong mark and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
+      fix: "Correct the wrong mark and send each of these sheets again: none of them counts now. Leave out what is not wanted.",
     },
     forgotten: {
-      says: "{count:plate sheet} carry the station mark {station}, and none came for {other}: {files}.",
-      fix: "Correct the wrong mark and send each of these sheets again, since none of them counts now.",
+      says: "{count:plate sheet} carry the station mark {station}: {files}. None came for {other}.",
+      fix: "Correct the wrong mark and send each of these sheets again: none of them counts now.",
     },
   },
   passing: [
@@ -43,7 +43,7 @@ export const plateTwice = defineOrderCheck({
           ...[1, 2, 3, 4].map((n) => deviceAt(n, { id: `1/${n + 8}`, mark: "S-105" })),
         ]),
       wording: "forgotten",
-      says: "2 plate sheets carry the station mark S-104, and none came for S-105: S-104 plate.pdf and copy.pdf.",
+      says: "2 plate sheets carry the station mark S-104: S-104 plate.pdf and copy.pdf. None came for S-105.",
     },
   ],
   *find({ order }, _, say) {

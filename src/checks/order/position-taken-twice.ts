@@ -11,19 +11,19 @@ export const positionTakenTwice = defineOrderCheck({
   wordings: {
     position: {
       says: "{count:device sheet} claim position {position} of plate {station}: {files}.",
-      fix: "Correct the wrong position and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
+      fix: "Correct the wrong position and send each of these sheets again: none of them counts now. Leave out what is not wanted.",
     },
     forgotten: {
-      says: "{count:device sheet} claim position {position} of plate {station}, and none came for position {positions}: {files}.",
-      fix: "Correct the position where it is wrong and send each of these sheets again, since none of them counts now.",
+      says: "{count:device sheet} claim position {position} of plate {station}: {files}. None came for position {positions}.",
+      fix: "Correct the wrong position and send each of these sheets again: none of them counts now.",
     },
     elsewhere: {
-      says: "{count:device sheet} claim position {position} of plate {station}, and none came for that of plate {other}: {files}.",
-      fix: "Correct the station mark where it is wrong and send each of these sheets again, since none of them counts now.",
+      says: "{count:device sheet} claim position {position} of plate {station}: {files}. None came for that of plate {other}.",
+      fix: "Correct the wrong station mark and send each of these sheets again: none of them counts now.",
     },
     alone: {
       says: "{count:device} standing alone carry the station mark {station}: {files}.",
-      fix: "Give each its own station mark and send each of these sheets again, since none of them counts now; leave out what is not wanted.",
+      fix: "Give each its own station mark and send each of these sheets again: none of them counts now. Leave out what is not wanted.",
     },
   },
   passing: [
@@ -54,7 +54,7 @@ export const positionTakenTwice = defineOrderCheck({
           deviceAt(3, { id: "1/8", file: "S-104 right.pdf", finish: otherFinish }),
         ]),
       wording: "forgotten",
-      says: "2 device sheets claim position 3 of plate S-104, and none came for position 4: S-104 pos 3.pdf and S-104 right.pdf.",
+      says: "2 device sheets claim position 3 of plate S-104: S-104 pos 3.pdf and S-104 right.pdf. None came for position 4.",
     },
     {
       shows: "a copied sheet with the old station mark",
@@ -70,7 +70,7 @@ export const positionTakenTwice = defineOrderCheck({
           })),
         ]),
       wording: "elsewhere",
-      says: "2 device sheets claim position 2 of plate S-104, and none came for that of plate S-105: S-104 pos 2.pdf and S-105 pos 2.pdf.",
+      says: "2 device sheets claim position 2 of plate S-104: S-104 pos 2.pdf and S-105 pos 2.pdf. None came for that of plate S-105.",
     },
     {
       shows: "two different devices standing alone at one station",

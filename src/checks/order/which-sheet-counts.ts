@@ -23,16 +23,16 @@ export const whichSheetCounts = defineOrderCheck({
       fix: "Tell us which of the two counts, or send the right one again.",
     },
     beyond: {
-      says: "{file}, sent before, is for position {position}, but by {other} plate {station} has fewer gangs now.",
-      fix: "Reply that this device is to be left out; or send the plate sheet again with its gangs.",
+      says: "{file}, sent before, is for position {position}. {other} says that plate {station} has fewer gangs now.",
+      fix: "Is this device to be left out? If not, send the plate sheet again with its gangs.",
     },
     alone: {
-      says: "{file}, sent before, is for a device standing alone at {station}, but by {other} {station} has a multi-gang plate now.",
-      fix: "Reply that the device standing alone is to be left out; or correct the station mark of one of the two.",
+      says: "{file}, sent before, is for a device standing alone at {station}. {other} says that a multi-gang plate stands there now.",
+      fix: "Is the device standing alone to be left out? If not, correct the station mark of one of the two.",
     },
     "in-plate": {
-      says: "{file}, sent before, is for a device in a plate at {station}, where {other} now has a device standing alone.",
-      fix: "Reply that {file} is to be left out; or correct the station mark of one of the two.",
+      says: "{file}, sent before, is for a device in a plate at {station}. {other} says that a device stands alone there now.",
+      fix: "Is {file} to be left out? If not, correct the station mark of one of the two.",
     },
     again: {
       says: "{other} looks like {file} come again, which has faults and was sent before. More was changed than had to be.",
@@ -52,21 +52,21 @@ export const whichSheetCounts = defineOrderCheck({
       shows: "the fourth device of a plate that has three gangs now",
       given: ({ deviceAt, plate }) => asked(deviceAt(4), plate({ ...later, gangs: 3 }), "beyond"),
       wording: "beyond",
-      says: "S-104 pos 4.pdf, sent before, is for position 4, but by again.pdf plate S-104 has fewer gangs now.",
+      says: "S-104 pos 4.pdf, sent before, is for position 4. again.pdf says that plate S-104 has fewer gangs now.",
     },
     {
       shows: "a device alone whose station becomes a plate",
       given: ({ aloneDevice, plate }) => asked(aloneDevice(), plate({ ...later, mark: "S-110" }), "alone"),
       wording: "alone",
-      says: "S-110.pdf, sent before, is for a device standing alone at S-110, but by again.pdf S-110 has a multi-gang plate now.",
+      says: "S-110.pdf, sent before, is for a device standing alone at S-110. again.pdf says that a multi-gang plate stands there now.",
     },
     {
       shows: "a device of a plate that never came",
       given: ({ aloneDevice, deviceAt }) =>
         asked(deviceAt(2), aloneDevice({ ...later, mark: "S-104" }), "in-plate"),
       wording: "in-plate",
-      says: "S-104 pos 2.pdf, sent before, is for a device in a plate at S-104, where again.pdf now has a device standing alone.",
-      fix: "Reply that S-104 pos 2.pdf is to be left out; or correct the station mark of one of the two.",
+      says: "S-104 pos 2.pdf, sent before, is for a device in a plate at S-104. again.pdf says that a device stands alone there now.",
+      fix: "Is S-104 pos 2.pdf to be left out? If not, correct the station mark of one of the two.",
     },
     {
       shows: "a corrected sheet with another finish",

@@ -12,7 +12,7 @@ export const blankSheet = defineSheetCheck({
   wordings: {
     blank: {
       says: "This sheet arrived blank: no legend, no choice and no contact is filled in.",
-      fix: "Save the filled sheet with your PDF viewer's own Save (a download button may give you the empty original, and a print to PDF loses the fields). Open the saved file again, see that it is filled, and attach that one.",
+      fix: "Save the filled sheet with your PDF viewer's own Save. A download button may give you the empty original, and a print to PDF loses the fields. Open the saved file again, see that it is filled, and attach that one.",
     },
   },
   passing: [

@@ -20,7 +20,7 @@ export const lettersTooSmall = defineSheetCheck({
   why: "A row too wide for its face is cut smaller until it fits. Below 16 minutes of arc at the distance from which a station is read, people begin to misread; only the buyer knows whether that matters there.",
   wordings: {
     small: {
-      says: "Row {row} of {face}, “{typed}”, fits only with letters {cap} mm high; {least} mm is the least {reason}.",
+      says: "Row {row} of {face}, “{typed}”, fits only with letters {cap} mm high. {least} mm is the least {reason}.",
       fix: "Shorten it or split it over the rows.",
     },
   },
@@ -41,7 +41,7 @@ export const lettersTooSmall = defineSheetCheck({
       shows: "wide letters on a small button",
       given: (sample) => withRow(sample, (cap, least) => cap < least),
       wording: "small",
-      says: "Row 1 of button 1, “NNNNNNAA”, fits only with letters 2.32 mm high; 2.33 mm is the least that is read with ease from 500 mm away.",
+      says: "Row 1 of button 1, “NNNNNNAA”, fits only with letters 2.32 mm high. 2.33 mm is the least that is read with ease from 500 mm away.",
     },
   ],
   *find(sheet, catalogue, say) {

@@ -3,7 +3,7 @@ import { wrap } from "../blank/appearance.ts";
 import { letter, palette } from "../blank/canvas.ts";
 import { block, type Drawing, inOneLine, lines, type Shape, words } from "../proof/shapes.ts";
 import { short } from "../proof/short.ts";
-import { looks, type MarkedProblem } from "./problem.ts";
+import { headOf, looks, type MarkedProblem } from "./problem.ts";
 
 /** Millimetres. */
 const paper = { width: (letter.long * 25.4) / 72, height: (letter.short * 25.4) / 72 };
@@ -22,30 +22,31 @@ export function problemList(
   instruction: readonly string[],
 ): Drawing[] {
   const pages: Shape[][] = [];
+  const { title } = headOf(problems);
   const told = instruction.flatMap((line) => lined(line, paper.width - 2 * margin));
   let top = Number.POSITIVE_INFINITY;
   for (const entry of problems.map((problem) => entryOf(problem, sheet))) {
     if (top + entry.height > paper.height - margin) {
-      pages.push(head(sheet, told));
+      pages.push(head(title, sheet, told));
       top = margin + 17 + told.length * leading;
     }
     pages.at(-1)?.push(...entry.shapes(top));
     top += entry.height;
   }
-  return pages.map((shapes) => ({ ...paper, title: "What to correct", shapes }));
+  return pages.map((shapes) => ({ ...paper, title, shapes }));
 }
 
-function head(sheet: Sheet, instruction: readonly string[]): Shape[] {
+function head(title: string, sheet: Sheet, instruction: readonly string[]): Shape[] {
   const whose = [
     sheet.file,
     ...(sheet.order === undefined ? [] : [`Order ${sheet.order}`]),
     ...(sheet.mark === undefined ? [] : [`Station ${sheet.mark}`]),
   ].join("   ·   ");
   const right = paper.width - margin;
-  const title = { size: 8, bold: true, colour: palette.ink };
+  const bold = { size: 8, bold: true, colour: palette.ink };
   const quiet = { size: 3.6, colour: palette.quiet, align: "right" } as const;
   return [
-    words("What to correct", margin, margin + 6, title),
+    words(title, margin, margin + 6, bold),
     words(short(whose, 150, quiet.size), right, margin + 6, quiet),
     ...instruction.map((line, i) =>
       words(line, margin, margin + 14 + i * leading, { size, colour: palette.ink }),

@@ -16,6 +16,26 @@ export interface MarkedProblem {
   readonly seen?: readonly Seen[];
 }
 
+/** What the list of a marked copy is called, and what is to be done, by the gravest of its problems. */
+const heads = {
+  fail: { title: "What to correct", todo: "Correct" },
+  confirm: {
+    title: "What we ask",
+    todo: "Answer in a reply to our letter. To change something, correct",
+  },
+  person: {
+    title: "What one of us looks at",
+    todo: "One of us writes to you. To change something, correct",
+  },
+} as const satisfies Record<ProblemKind, object>;
+
+export function headOf(problems: readonly MarkedProblem[]): (typeof heads)[ProblemKind] {
+  const gravest = (["fail", "confirm", "person"] as const).find((kind) =>
+    problems.some((problem) => problem.kind === kind),
+  );
+  return heads[gravest ?? "person"];
+}
+
 /** What each kind of problem asks for, and how it shows. */
 export const looks = {
   fail: { ...outlineLooks.fail, asks: "to be corrected", notice: notices.fail },
