@@ -47,6 +47,20 @@ test("an image that stands on its side", async () => {
   ]);
 });
 
+test("an image that stands on its corner", async () => {
+  expect(await painted("q 200 100 -50 150 300 10 cm /A Do Q", ({ image }) => ({ A: image }))).toEqual([
+    { what: "image", box: [250, 10, 500, 260] },
+  ]);
+});
+
+test("an image within drawings that are turned, one in the other", async () => {
+  const marks = await painted("1 2 3 5 10 20 cm 2 1 -1 4 5 6 cm /F Do", ({ image, form }) => ({
+    F: form("3 1 -2 2 8 9 cm /A Do", { A: image }, { Matrix: [1, 3, -1, 2, 3, 4] }),
+  }));
+  // By hand: its corner comes to 549, 906; its edges run 131, 216 and -42, -72 from there.
+  expect(marks).toEqual([{ what: "image", box: [507, 834, 680, 1122] }]);
+});
+
 test("an image within a drawing that has a matrix of its own", async () => {
   const marks = await painted("2 0 0 2 10 10 cm /F Do", ({ image, form }) => ({
     F: form("5 0 0 5 0 0 cm /A Do", { A: image }, { Matrix: [1, 0, 0, 1, 3, 4] }),
