@@ -3,7 +3,11 @@ import { marksOf, widgetsOf } from "../../../src/reading/pdf/annotation-facts.ts
 import type { Annotation } from "../../../src/reading/pdf/pdfjs-annotations.ts";
 
 const view = [10, 20, 600, 800] as const;
-const annotation = (entries: Partial<Annotation>): Annotation => ({ id: "1R", rect: [30, 50, 90, 70], ...entries });
+const annotation = (entries: Partial<Annotation>): Annotation => ({
+  id: "1R",
+  rect: [30, 50, 90, 70],
+  ...entries,
+});
 const marks = (entries: Partial<Annotation>) => marksOf({ view, annotations: [annotation(entries)] });
 const box = [20, 30, 80, 50];
 
@@ -11,7 +15,10 @@ const box = [20, 30, 80, 50];
 test.each<[Partial<Annotation>, unknown[]]>([
   [{ subtype: "Ink" }, [{ what: "ink", box }]],
   [{ subtype: "Square", contentsObj: { str: " see here " } }, [{ what: "stamp", box, text: "see here" }]],
-  [{ subtype: "FreeText", textContent: ["LOBBY", "EAST"] }, [{ what: "free-text", box, text: "LOBBY\nEAST" }]],
+  [
+    { subtype: "FreeText", textContent: ["LOBBY", "EAST"] },
+    [{ what: "free-text", box, text: "LOBBY\nEAST" }],
+  ],
   [
     { subtype: "FreeText", textContent: ["LOBBY"], contentsObj: { str: "FOYER" } },
     [{ what: "free-text", box, text: "LOBBY" }],
@@ -37,11 +44,21 @@ const shownBy = (entries: Partial<Annotation>, drawn?: string) =>
 const widget = { field: "a", page: 3, box, hidden: false };
 test.each<[string, Partial<Annotation>, string | undefined, unknown[]]>([
   ["the lines in a text field", text, undefined, [{ ...widget, shown: "LOBBY\nEAST" }]],
-  ["nothing in one without lines", { ...text, textContent: undefined as never }, undefined, [{ ...widget, shown: "" }]],
+  [
+    "nothing in one without lines",
+    { ...text, textContent: undefined as never },
+    undefined,
+    [{ ...widget, shown: "" }],
+  ],
   ["nobody knows what in one without a drawing", { ...text, hasAppearance: false }, undefined, [widget]],
   ["a choice by what it stands for", choice, "Outdoorash", [{ ...widget, shown: "OAT" }]],
   ["a choice in the words of its drawing", choice, "Oak", [{ ...widget, shown: "Oak" }]],
-  ["a choice in a form that lists none", { ...choice, options: undefined as never }, "Oak", [{ ...widget, shown: "Oak" }]],
+  [
+    "a choice in a form that lists none",
+    { ...choice, options: undefined as never },
+    "Oak",
+    [{ ...widget, shown: "Oak" }],
+  ],
   ["nobody knows which choice", choice, undefined, [widget]],
   ["nobody knows which of a list that does not open", { ...choice, combo: false }, "Chalk", [widget]],
   ["nobody knows what in a box", { fieldName: "a", fieldType: "Btn", checkBox: true }, "Chalk", [widget]],

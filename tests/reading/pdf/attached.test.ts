@@ -154,16 +154,19 @@ const places: Readonly<Record<string, readonly [most: number, place: Place]>> = 
   ],
 };
 
-test.each(Object.entries(places))("files are looked for in so many %s and no more", async (_, [most, place]) => {
-  const found = async (count: number) => {
-    const made = await emptyDocument();
-    place(made, count);
-    return attachedTo(made.pdf).map(({ name }) => name);
-  };
-  expect(await found(most)).toEqual(["a.pdf"]);
-  // Names and files alternate, so the next file is two further.
-  expect(await found(most + 2)).toEqual([]);
-});
+test.each(Object.entries(places))(
+  "files are looked for in so many %s and no more",
+  async (_, [most, place]) => {
+    const found = async (count: number) => {
+      const made = await emptyDocument();
+      place(made, count);
+      return attachedTo(made.pdf).map(({ name }) => name);
+    };
+    expect(await found(most)).toEqual(["a.pdf"]);
+    // Names and files alternate, so the next file is two further.
+    expect(await found(most + 2)).toEqual([]);
+  },
+);
 
 test("a list that leads in a circle ends, and what is no file is none", async () => {
   const { pdf, spec } = await emptyDocument();

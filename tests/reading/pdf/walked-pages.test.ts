@@ -28,7 +28,8 @@ test("2,000 nodes of the tree of pages are looked at", async () => {
 
 test("pages have the resources of the branch that they stand on, unless they have their own", async () => {
   const { pdf } = await documentOf(0);
-  const resources = (name: string) => pdf.context.obj({ Resources: { [name]: {} } }).get(PDFName.of("Resources"));
+  const resources = (name: string) =>
+    pdf.context.obj({ Resources: { [name]: {} } }).get(PDFName.of("Resources"));
   const [above, own] = [resources("Above") as PDFDict, resources("Own") as PDFDict];
   const leaf = pdf.context.register(pdf.context.obj({ Type: "Page" }));
   const other = pdf.context.register(pdf.context.obj({ Type: "Page", Resources: own }));
@@ -59,7 +60,8 @@ test.each<[Entries, object]>([
   [{ Collection: {} }, { portfolio: true }],
 ])("a document with %j is %j", async (entries, traits) => {
   const { pdf } = await documentOf(1);
-  for (const [key, value] of Object.entries(entries)) pdf.catalog.set(PDFName.of(key), pdf.context.obj(value));
+  for (const [key, value] of Object.entries(entries))
+    pdf.catalog.set(PDFName.of(key), pdf.context.obj(value));
   expect(traitsOf(pdf)).toEqual({
     xfa: false,
     needsRendering: false,

@@ -64,7 +64,11 @@ function withStart(start: Uint8Array | string, { beside = 0, tail = "", before =
 }
 
 /** An object of packed objects; its entries may be others, and so may its bytes. */
-function packed(bytes: Uint8Array, entries = "/Type/ObjStm/Filter/FlateDecode", end = "endstream\nendobj"): Uint8Array {
+function packed(
+  bytes: Uint8Array,
+  entries = "/Type/ObjStm/Filter/FlateDecode",
+  end = "endstream\nendobj",
+): Uint8Array {
   return Buffer.concat([Buffer.from(`1 0 obj\n<<${entries}>>stream\r\n`), bytes, Buffer.from(end)]);
 }
 const sound = deflateSync("objects");
@@ -76,7 +80,11 @@ test.each<[string, Uint8Array, boolean]>([
   ["whose end leads a line end before its table", withStart("", { beside: -1 }), true],
   ["whose end leads into its table", withStart("", { beside: 1 }), false],
   ["whose end counts from its header", withStart("", { before: "\n".repeat(50), beside: -50 }), true],
-  ["whose end counts from elsewhere", withStart("x".repeat(100), { before: "\n".repeat(50), beside: -60 }), false],
+  [
+    "whose end counts from elsewhere",
+    withStart("x".repeat(100), { before: "\n".repeat(50), beside: -60 }),
+    false,
+  ],
   ["with blanks behind its end", withStart("", { tail: " ".repeat(1_900) }), true],
   ["with its end far from the last byte", withStart("", { tail: " ".repeat(2_100) }), false],
   ["with a number behind its end", withStart("", { tail: "7" }), false],
@@ -85,11 +93,23 @@ test.each<[string, Uint8Array, boolean]>([
   ["with sound packed objects", withStart(packed(sound)), true],
   ["with broken packed objects", withStart(packed(broken)), false],
   ["with a broken table", withStart(packed(broken, "/Type/XRef/Filter [ /FlateDecode ]")), false],
-  ["with broken objects, locked", withStart(packed(broken, `${types}/Filter/FlateDecode/Encrypt 9 0 R`)), true],
+  [
+    "with broken objects, locked",
+    withStart(packed(broken, `${types}/Filter/FlateDecode/Encrypt 9 0 R`)),
+    true,
+  ],
   ["with broken objects in another packing", withStart(packed(broken, `${types}/Filter/LZWDecode`)), true],
-  ["with broken objects, packed twice", withStart(packed(broken, `${types}/Filter[/FlateDecode/FlateDecode]`)), true],
+  [
+    "with broken objects, packed twice",
+    withStart(packed(broken, `${types}/Filter[/FlateDecode/FlateDecode]`)),
+    true,
+  ],
   ["with a broken picture", withStart(packed(broken, "/Subtype/Image/Filter/FlateDecode")), true],
-  ["with something of a longer name, broken", withStart(packed(broken, "/ObjStmX 1/Filter/FlateDecode")), true],
+  [
+    "with something of a longer name, broken",
+    withStart(packed(broken, "/ObjStmX 1/Filter/FlateDecode")),
+    true,
+  ],
   [
     "with broken objects whose entries take up to 2048 bytes",
     withStart(packed(broken, `/N ${"1".repeat(2_000)}${types}/Filter/FlateDecode`)),
@@ -110,7 +130,11 @@ test.each<[string, Uint8Array, boolean]>([
     withStart(Buffer.concat([packed(sound), Buffer.from("\n"), packed(broken)])),
     false,
   ],
-  ["with more packed objects than are looked at", withStart(packed(deflateSync(Buffer.alloc(65_000_000)))), true],
+  [
+    "with more packed objects than are looked at",
+    withStart(packed(deflateSync(Buffer.alloc(65_000_000)))),
+    true,
+  ],
 ])("a file %s is whole: %s", (_, bytes, whole) => {
   expect(isWhole(bytes)).toBe(whole);
 });
