@@ -1,4 +1,4 @@
-import { PDFDocument, PDFName, PDFString } from "pdf-lib";
+import { PDFDocument, PDFName, type PDFRef, PDFString } from "pdf-lib";
 import { expect, test } from "vitest";
 import type { FileFacts, PdfFacts } from "../../../src/reading/facts.ts";
 import { openPdf } from "../../../src/reading/pdf/open-pdf.ts";
@@ -129,4 +129,56 @@ test("pages that are endless cost the look at them, and nothing else", async () 
     },
   });
   expect([fields.length, pages]).toEqual([1, undefined]);
+});
+
+test.each([
+  [false, "SHOWN"],
+  [true, undefined],
+])("drawings in a file whose fields are drawn anew (%s) mean nothing", async (anew, shown) => {
+  const { widgets } = await made(1, {
+    form: true,
+    change: (pdf) => {
+      const field = pdf.getForm().getTextField("a");
+      field.setText("SHOWN");
+      field.updateAppearances(pdf.getForm().getDefaultFont());
+      pdf.catalog.getOrCreateAcroForm().dict.set(PDFName.of("NeedAppearances"), pdf.context.obj(anew));
+    },
+  });
+  expect(widgets.map((widget) => widget.shown)).toEqual([shown]);
+});
+
+test("a file that one reader alone can read tells its fields, but not if half of it is missing", async () => {
+  const pdf = await PDFDocument.create();
+  const box = { x: 50, y: 50, width: 100, height: 20 };
+  pdf.getForm().createTextField("a").addToPage(pdf.addPage(), box);
+  await pdf.attach(Buffer.from("x"), "inside.pdf");
+  await pdf.flush();
+  // pdf.js gives up at pages that lead in a circle.
+  const pages = pdf.catalog.Pages();
+  pages.set(PDFName.of("Count"), pdf.context.obj(2));
+  pages.Kids().push(pdf.catalog.get(PDFName.of("Pages")) as PDFRef);
+  const bytes = await pdf.save({ updateFieldAppearances: false });
+  expect(await opened(bytes)).toMatchObject({
+    fields: [{ name: "a" }],
+    widgets: [],
+    pageCount: 0,
+    recovered: true,
+    attached: { files: [{ name: "inside.pdf" }] },
+  });
+  expect(await openPdf(bytes.subarray(0, -12))).toEqual({ kind: "damaged-pdf" });
+});
+
+test.each([
+  ["a field", "Tx", 1],
+  ["a knot that is no field", undefined, 0],
+])("%s nested so deep that the walk gives up makes no sheet of another kind", async (_, type, count) => {
+  const bytes = await oddForm(({ widget, field }) => {
+    let ref = widget({ T: PDFString.of("a"), ...(type === undefined ? {} : { FT: type }) });
+    for (let level = 0; level < 60; level++) ref = field({}, [ref]);
+    return [ref];
+  });
+  const facts = await opened(bytes);
+  expect(facts).toMatchObject({ dynamic: false, portfolio: false, recovered: true, pageCount: 1 });
+  expect([facts.fields.length, facts.pages]).toEqual([count, undefined]);
+  expect(await openPdf(bytes.subarray(0, -12))).toEqual({ kind: "damaged-pdf" });
 });
