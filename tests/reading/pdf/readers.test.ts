@@ -199,6 +199,28 @@ test("a widget that the form does not list is seen by both readers, as it is by 
   ]);
 });
 
+test("widgets of every kind that the form does not list are seen by both readers", async () => {
+  const { one, other } = await readBoth(
+    await oddForm(({ widget, looks }) => {
+      widget({ FT: "Btn", T: text("box"), V: "Yes", AS: "Yes", ...looks("Yes", "Off") });
+      widget({ FT: "Btn", Ff: flags.radio, T: text("round"), V: "in", AS: "in", ...looks("in", "Off") });
+      widget({ FT: "Btn", Ff: flags.push, T: text("push") });
+      widget({ FT: "Ch", Ff: flags.combo, T: text("choice"), V: text("B"), Opt: [text("A"), text("B")] });
+      widget({ FT: "Sig", T: text("sign") });
+      widget({ T: text("nothing") });
+      return [];
+    }),
+  );
+  expect(one).toEqual([
+    { name: "box", kind: "tick", values: ["Yes"] },
+    { name: "round", kind: "tick", values: ["in"] },
+    { name: "push", kind: "button", values: [] },
+    { name: "choice", kind: "choice", values: ["B"] },
+    { name: "sign", kind: "signature", values: [] },
+  ]);
+  expect(other).toEqual(one);
+});
+
 test("names of parents are joined with dots", async () => {
   const bytes = await oddForm(({ widget, field }) => [
     field({ T: text("MS") }, [
