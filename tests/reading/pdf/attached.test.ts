@@ -178,7 +178,7 @@ test("a list that leads in a circle ends, and what is no file is none", async ()
   pdf.catalog.set(PDFName.of("AF"), context.obj(nothing));
   expect(attachedTo(pdf)).toHaveLength(1);
   for (const names of [7, { EmbeddedFiles: 7 }]) {
-    pdf.catalog.set(PDFName.of("Names"), context.obj(names));
+    pdf.catalog.set(PDFName.of("Names"), context.obj(names as never));
     expect(attachedTo(pdf)).toEqual([]);
   }
 });

@@ -138,6 +138,10 @@ test.each([
   ["a curve that begins straight", "1 2 m 5 9 8 7 v", [1, 2, 8, 9]],
   ["a curve that ends straight", "1 2 m 5 9 8 7 y", [1, 2, 8, 9]],
   ["a rectangle", "3 4 10 20 re", [3, 4, 13, 24]],
+  ["a rectangle without a size", "3 4 re", [3, 4, 3, 4]],
+  ["a rectangle of which nothing is known", "re", [0, 0, 0, 0]],
+  ["a point that lacks its height", "5 m", [5, 0, 5, 0]],
+  ["a line on paper that was to be moved, nobody knows how", "cm 1 2 m 3 4 l", [1, 2, 3, 4]],
   ["a line on paper that has been moved", "1 0 0 1 100 200 cm 1 2 m 3 4 l", [101, 202, 103, 204]],
   ["nothing", "9 9 w", [0, 0, 1, 1]],
 ])("the pen draws %s", async (_, path, box) => {

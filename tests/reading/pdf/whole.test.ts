@@ -144,6 +144,7 @@ test.each([
   ["two", "%PDF-1.7\n%%EOF\n%PDF-1.7\n%%EOF\n", 2],
   ["three", "%PDF-1.7\n%%EOF%PDF-1.7\n%%EOF\n \n%PDF-1.7", 3],
   ["one that speaks of another", "%PDF-1.7\n%PDF-1.4\n%%EOF", 1],
+  ["one, with other words before its second header", "%PDF-1.7\n%%EOF\nwords %PDF-1.7", 1],
   ["one, and another far behind", `%PDF-1.7\n%%EOF${" ".repeat(60)}%PDF-1.7`, 1],
   ["nothing", "", 1],
 ])("in %s stand so many files", (_, content, count) => {
