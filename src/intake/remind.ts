@@ -9,19 +9,11 @@ export const calendarName = "burin";
 
 /** An order as far as it waits for its buyer. What stops it stands among its problems. */
 export function waitingOf(order: OrderRecord): WaitingOrder {
-  const { number, buyer, project, verdict, missing, problems, sheets, changedAt, questions, released } =
-    order;
   return {
-    number,
-    buyer,
-    ...(project === undefined ? {} : { project }),
-    ...(verdict === undefined ? {} : { verdict }),
-    since: changedAt,
-    missing,
-    questions: questions.filter(({ problem }) => problem.severity === "asks"),
-    problems,
-    sheets,
-    isClosed: released !== undefined,
+    ...order,
+    since: order.changedAt,
+    questions: order.questions.filter(({ problem }) => problem.severity === "asks"),
+    isClosed: order.released !== undefined,
   };
 }
 

@@ -10,7 +10,7 @@ const registered = (value: unknown) => context.register(obj(value));
 const stream = (content: string | Uint8Array, entries: Entries = {}) => context.stream(content, entries);
 
 function circle(): PDFObject {
-  const dict = context.obj({ Kids: [] }) as PDFDict;
+  const dict = context.obj({ Kids: [] });
   dict.set(PDFName.of("Self"), context.register(dict));
   return dict;
 }

@@ -1,11 +1,11 @@
-import { type PDFDict, PDFDocument, type PDFRawStream } from "pdf-lib";
+import { PDFDocument, type PDFRawStream } from "pdf-lib";
 import { expect, test } from "vitest";
 import { guessedFonts, guessedIn, guessedOn } from "../../../src/reading/page/fonts.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
 
 const { context } = await PDFDocument.create();
 const file = context.register(context.stream("font"));
-const fonts = (entries: Entries) => guessedFonts(context.obj({ Font: entries }) as PDFDict);
+const fonts = (entries: Entries) => guessedFonts(context.obj({ Font: entries }));
 const odd: Entries = { Subtype: "TrueType", BaseFont: "Klingon" };
 
 // Families and signs are common practice, no source.
@@ -37,7 +37,7 @@ test.each<[string, Entries, string?]>([
 
 test("what is no font is none", () => {
   expect([...fonts({ F: 7 })]).toEqual([]);
-  expect([...guessedFonts(context.obj({ Font: 7 }) as PDFDict)]).toEqual([]);
+  expect([...guessedFonts(context.obj({ Font: 7 }))]).toEqual([]);
   expect([...guessedFonts(undefined)]).toEqual([]);
 });
 
@@ -69,8 +69,8 @@ test("drawings within drawings are looked into, five deep", () => {
 
 test("a page counts as a drawing does, and one without resources has none", () => {
   const page = (resources: Entries | undefined) => ({
-    dict: context.obj({ Contents: context.register(context.stream("/H 9 Tf")) }) as PDFDict,
-    resources: resources && (context.obj(resources) as PDFDict),
+    dict: context.obj({ Contents: context.register(context.stream("/H 9 Tf")) }),
+    resources: resources && context.obj(resources),
   });
   const inner = { XObject: { X: context.register(drawing("/F 9 Tf", oddFonts)) } };
   expect(guessedOn(page({ ...oddFonts, ...inner }))).toEqual(["klingon", "elvish"]);

@@ -1,4 +1,4 @@
-import { type PDFDict, PDFDocument, PDFString } from "pdf-lib";
+import { PDFDocument, PDFString } from "pdf-lib";
 import { expect, test } from "vitest";
 import { formsBeside } from "../../../src/reading/page/xfa.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
@@ -7,7 +7,7 @@ const { context } = await PDFDocument.create();
 const part = (xml: string, entries: Entries = {}) =>
   context.register(context.stream(Buffer.from(xml), entries));
 const beside = (XFA: unknown, ...values: string[]) =>
-  formsBeside(context.obj({ XFA } as Entries) as PDFDict, new Set(values));
+  formsBeside(context.obj({ XFA } as Entries), new Set(values));
 /** What is typed in the data of such a form, as far as no field holds it. */
 const typed = (xml: string, ...values: string[]) => beside([PDFString.of("datasets"), part(xml)], ...values);
 
@@ -51,5 +51,5 @@ test("data that cannot be read may say anything", () => {
 
 test("a form without a second one has none beside it", () => {
   expect(formsBeside(undefined, new Set())).toEqual([]);
-  expect(formsBeside(context.obj({}) as PDFDict, new Set())).toEqual([]);
+  expect(formsBeside(context.obj({}), new Set())).toEqual([]);
 });

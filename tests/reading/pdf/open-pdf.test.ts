@@ -4,15 +4,20 @@ import type { FileFacts, PdfFacts } from "../../../src/reading/facts.ts";
 import { openPdf } from "../../../src/reading/pdf/open-pdf.ts";
 import { oddForm } from "../../make/odd-pdf.ts";
 
+interface Change {
+  readonly form?: boolean;
+  readonly change?: (pdf: PDFDocument) => void;
+}
+
 /** A PDF of so many pages, with a form or without, and what is known of it. */
-async function made(pages: number, { form = false, change = (_: PDFDocument): void => undefined } = {}) {
+async function made(pages: number, { form = false, change }: Change = {}) {
   const pdf = await PDFDocument.create();
   for (let n = 1; n <= pages; n++) pdf.addPage([300, 300]).drawText(`Page ${n}`, { x: 20, y: 200, size: 10 });
   if (form) {
     const box = { x: 50, y: 50, width: 100, height: 20 };
     pdf.getForm().createTextField("a").addToPage(pdf.getPage(0), box);
   }
-  change(pdf);
+  change?.(pdf);
   return opened(await pdf.save({ updateFieldAppearances: false }));
 }
 

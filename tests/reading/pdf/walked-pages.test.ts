@@ -61,7 +61,7 @@ test.each<[Entries, object]>([
 ])("a document with %j is %j", async (entries, traits) => {
   const { pdf } = await documentOf(1);
   for (const [key, value] of Object.entries(entries))
-    pdf.catalog.set(PDFName.of(key), pdf.context.obj(value));
+    pdf.catalog.set(PDFName.of(key), pdf.context.obj(value as never));
   expect(traitsOf(pdf)).toEqual({
     xfa: false,
     needsRendering: false,
