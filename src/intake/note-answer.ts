@@ -30,8 +30,7 @@ export async function reminding(
   if (order?.changedAt.toISOString() !== since)
     return { ...outcome, state: "silent", why: "it has moved on meanwhile" };
   const reminded = { ...outcome, reminded: { order: note.order, what } };
-  if (what === "person")
-    return { ...reminded, state: "silent", why: "somebody has to call", forPerson: true };
+  if (what === "person") return { ...reminded, state: "silent", why: "somebody has to call" };
   const due = { order: waitingOf(order), nth: 1, what, ...(lastOn === undefined ? {} : { lastOn }) };
   const missing = await missingSheets(outcome.report, catalogue, editions);
   const enclosed = { ...missing, sheets: tellApart(missing.sheets) };

@@ -9,20 +9,12 @@ export const calendarName = "burin";
 
 /** An order as far as it waits for its buyer. What stops it stands among its problems. */
 export function waitingOf(order: OrderRecord): WaitingOrder {
-  const { number, buyer, project, verdict, missing, problems, sheets, changedAt, questions, released } =
-    order;
   return {
-    number,
-    buyer,
-    ...(project === undefined ? {} : { project }),
-    ...(verdict === undefined ? {} : { verdict }),
-    since: changedAt,
-    missing,
+    ...order,
+    since: order.changedAt,
     // What waits for a person too is not the buyer's to answer.
-    questions: questions.filter(({ problem }) => problem.verdict === "confirm"),
-    problems,
-    sheets,
-    isClosed: released !== undefined,
+    questions: order.questions.filter(({ problem }) => problem.verdict === "confirm"),
+    isClosed: order.released !== undefined,
   };
 }
 

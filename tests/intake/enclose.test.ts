@@ -1,6 +1,6 @@
 import { simpleParser } from "mailparser";
 import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFString } from "pdf-lib";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
 import { fillSheet } from "../../src/drawing/fill-sheet.ts";
 import { enclose } from "../../src/intake/enclose.ts";
@@ -174,6 +174,23 @@ test("a sheet whose pages nobody could look at is not tried", async () => {
   expect((await enclose(made, attachments, { reader: directReader, catalogue, editions })).marked).toEqual(
     [],
   );
+});
+
+test("once marking has taken a minute, the rest go without a copy, and the answer says so", async () => {
+  const timeout = vi.spyOn(AbortSignal, "timeout").mockReturnValue(AbortSignal.abort());
+  const enclosed = await enclose(report(), attachments, { reader: directReader, catalogue, editions });
+  expect(enclosed).toMatchObject({ marked: [], left: 3 });
+  expect(timeout.mock.calls).toEqual([[60_000]]);
+  timeout.mockRestore();
+});
+
+test("a sheet whose file is not at hand has no copy, and is none that was left out", async () => {
+  const copying: Reader = {
+    ...directReader,
+    mark: () => Promise.resolve({ ok: true, value: { copy: new Uint8Array(9) } }),
+  };
+  const made = await enclose(report(), attachments.slice(1), { reader: copying, catalogue, editions });
+  expect([made.marked.length, made.left]).toEqual([2, 0]);
 });
 
 test("sheets that are right have no copy", async () => {

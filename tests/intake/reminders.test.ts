@@ -305,3 +305,24 @@ test("of two buyers whose orders have one number each is reminded of his own", a
   const { letter } = (await takeNote(later, note)) as { readonly letter: number };
   expect(await desk.store.letters.read(letter)).toMatchObject({ state: "ready" });
 });
+
+test("a reminder names the project, and counts what is to be fixed apart from what is to be answered", async () => {
+  const { desk, sender, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [{ mark: "B-1", legend: ["SALONA"], fill: { "bill.city": "" } }] });
+  expect(await pass(3)).toEqual([
+    "2026-11-11 Reminder: order FM-72, 1 thing to fix and 1 question to answer",
+  ]);
+  const { text = "" } = await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""));
+  expect(text.replaceAll(/\s+/g, " ")).toContain("Order FM-72, Mill Race Baths, waits for you");
+});
+
+test("a note of the calendar says whether it reminds or calls for somebody", async () => {
+  const { desk } = await deskInTime("2026-11-09T15:00:00Z");
+  await post(desk, { sheets: [plate] });
+  const due = async (now: string) => {
+    const [note] = await remindersOf({ ...desk, clock: { now: () => new Date(now) } });
+    return [note?.by, note?.why, note?.acts.map((act) => act.kind === "remind" && act.what)];
+  };
+  expect(await due("2026-11-12T15:00:00Z")).toEqual(["burin", "a reminder", ["remind"]]);
+  expect(await due("2026-12-28T15:00:00Z")).toEqual(["burin", "nobody answers", ["person"]]);
+});

@@ -461,3 +461,19 @@ test("where our own server could not find out who sent it, asking again is no us
   const { letter } = await take(desk, letterBytes([found]));
   expect(await stateOf(desk, letter)).toBe("held");
 });
+
+test("a letter from nobody, and one that came before, have no other letters taken up", async () => {
+  const { desk } = await deskAt();
+  await take(desk);
+  const { letter } = await desk.store.letters.receive(
+    "waiting",
+    letterBytes([], 2),
+    start,
+    "brightwire.example",
+  );
+  await take(desk, new TextEncoder().encode("Subject: from nobody\r\n\r\nHello"));
+  expect(await take(desk)).toMatchObject({ again: true });
+  expect(await stateOf(desk, letter)).toBe("received");
+  expect(await takeDue(desk)).toBe(true);
+  expect(await stateOf(desk, letter)).toBe("sent");
+});

@@ -95,13 +95,14 @@ export function part({ width, dark }: Ink, top: number, bottom: number): Ink {
   return { width, height: bottom - top, dark: dark.subarray(top * width, bottom * width) };
 }
 
-/** Some columns of an ink. */
+/** Some columns of an ink, as far as it has them. */
 export function columns({ width, height, dark }: Ink, from: number, to: number): Ink {
-  const [left, right] = [Math.max(0, from), Math.min(width, to)];
-  const part = new Float32Array(Math.max(0, right - left) * height);
+  const left = Math.min(width, Math.max(0, from));
+  const right = Math.max(left, Math.min(width, to));
+  const part = new Float32Array((right - left) * height);
   for (let y = 0; y < height; y++)
     part.set(dark.subarray(y * width + left, y * width + right), y * (right - left));
-  return { width: Math.max(0, right - left), height, dark: part };
+  return { width: right - left, height, dark: part };
 }
 
 /** Pixels around what is inked. */

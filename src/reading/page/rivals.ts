@@ -25,7 +25,7 @@ export function rivalsOf(character: string, glyphs: Glyphs): Glyph[] {
 }
 
 function candidates(character: string, own: Glyph, glyphs: Glyphs): Glyph[] {
-  const isLarge = (one: string): boolean => /^[A-Z0-9]$/.test(one);
+  const isLarge = (one: string): boolean => /[A-Z0-9]/.test(one);
   if (!isLarge(character))
     return small.flatMap(([one = "", other = ""]) =>
       one === character ? (glyphs.get(other) ?? []) : other === character ? (glyphs.get(one) ?? []) : [],

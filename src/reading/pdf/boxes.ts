@@ -1,7 +1,11 @@
 import type { Box } from "../facts.ts";
 
+export type Point = readonly [x: number, y: number];
+
 /** The smallest box around some points; undefined if there are none. */
-export function around(points: readonly (readonly [x: number, y: number])[]): Box | undefined {
+export function around(points: readonly [Point, ...Point[]]): Box;
+export function around(points: readonly Point[]): Box | undefined;
+export function around(points: readonly Point[]): Box | undefined {
   if (points.length === 0) return undefined;
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
   return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];

@@ -1,6 +1,6 @@
 import { PDFArray, PDFDict, PDFNumber, PDFRawStream } from "pdf-lib";
 import type { Box, PageMark } from "../facts.ts";
-import { around } from "./boxes.ts";
+import { around, type Point } from "./boxes.ts";
 import { type Operand, operatorsIn } from "./content-operators.ts";
 import { contentOf, entryOf } from "./pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "./walked-pages.ts";
@@ -10,7 +10,6 @@ const most = { bytes: 8_000_000, depth: 12, marks: 2_000 };
 
 /** ISO 32000-1:2008 §8.3.3: [a b c d e f]. */
 type Matrix = readonly [number, number, number, number, number, number];
-type Point = readonly [number, number];
 
 /** What is known while a page is painted. */
 interface Painting {
@@ -136,11 +135,5 @@ function apply([a, b, c, d, e, f]: Matrix, [x, y]: Point): Point {
 
 /** ISO 32000-1:2008 §8.9.4: an image fills the square from 0 to 1. */
 function unitSquare(now: Matrix): Box {
-  const corners: Point[] = [
-    [0, 0],
-    [1, 0],
-    [0, 1],
-    [1, 1],
-  ];
-  return around(corners.map((corner) => apply(now, corner))) ?? [0, 0, 0, 0];
+  return around([apply(now, [0, 0]), apply(now, [1, 0]), apply(now, [0, 1]), apply(now, [1, 1])]);
 }

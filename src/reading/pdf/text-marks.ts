@@ -8,7 +8,7 @@ const mostItems = 20_000;
 interface TextItem {
   readonly str: string;
   /** ISO 32000-1:2008 §9.4.4: from text space to page. Its last two numbers are where the text begins. */
-  readonly transform: readonly number[];
+  readonly transform: readonly [number, number, number, number, number, number];
   readonly width: number;
   readonly height: number;
 }
@@ -39,17 +39,9 @@ export async function textWithin(page: PDFPageProxy, frames: readonly Box[]): Pr
 }
 
 function boxOf({ transform, width, height }: TextItem): Box {
-  const [a = 1, b = 0, c = 0, d = 1, x = 0, y = 0] = transform;
+  const [a, b, c, d, x, y] = transform;
   const [along, up] = [Math.hypot(a, b) || 1, Math.hypot(c, d) || 1];
-  const ends = [
-    [0, 0],
-    [width, 0],
-    [0, height],
-    [width, height],
-  ] as const;
-  return (
-    around(
-      ends.map(([w, h]) => [x + (w * a) / along + (h * c) / up, y + (w * b) / along + (h * d) / up] as const),
-    ) ?? [0, 0, 0, 0]
-  );
+  const end = (w: number, h: number) =>
+    [x + (w * a) / along + (h * c) / up, y + (w * b) / along + (h * d) / up] as const;
+  return around([end(0, 0), end(width, 0), end(0, height), end(width, height)]);
 }

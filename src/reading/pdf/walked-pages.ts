@@ -18,7 +18,7 @@ export function firstPages({ catalog }: PDFDocument, count: number): WalkedPage[
   const root = entryOf(catalog, "Pages");
   const stack: WalkedPage[] = root instanceof PDFDict ? [{ dict: root, resources: undefined }] : [];
   for (let node = stack.pop(); node !== undefined && pages.length < count; node = stack.pop()) {
-    if (seen.has(node.dict) || seen.size > mostNodes) continue;
+    if (seen.has(node.dict) || seen.size >= mostNodes) continue;
     seen.add(node.dict);
     const own = entryOf(node.dict, "Resources");
     const resources = own instanceof PDFDict ? own : node.resources;

@@ -97,6 +97,15 @@ test("what is no code of quoted-printable stays as it is", () => {
   expect(Buffer.from(leaf?.bytes ?? []).toString()).toBe("a=b =ZZ c = d");
 });
 
+test("a soft line end of quoted-printable may have 77 blanks before it", () => {
+  const read = (blanks: number) => {
+    const [leaf] = leaves("Content-Transfer-Encoding: quoted-printable", "", `a=${" ".repeat(blanks)}`, "b");
+    return Buffer.from(leaf?.bytes ?? []).toString();
+  };
+  expect(read(77)).toBe("ab");
+  expect(read(78)).toBe(`a=${" ".repeat(78)}\r\nb`);
+});
+
 const expectBoth = (...lines: Lines): void => {
   const pdfs = leaves(...lines).filter((leaf) => textOf(leaf).startsWith("%PDF"));
   expect(pdfs.map(textOf)).toEqual([onePdf, onePdf]);

@@ -93,6 +93,25 @@ test("a file that was signed comes out of its signature", async () => {
   expect(await openFile(signed(element, undefined))).toEqual({ kind: "other" });
 });
 
+test("a letter that is nothing but a signed file brings that file, and stays itself", async () => {
+  const { from, subject, parts } = await readLetter(
+    bytesOf([
+      "From: ines@brightwire.example",
+      "Subject: sheet",
+      "Content-Type: application/pkcs7-mime; name=a.pdf.p7m",
+      "Content-Transfer-Encoding: base64",
+      "",
+      signed(element, element(0x04, pdf)).toString("base64"),
+    ]),
+  );
+  expect([from, subject, parts.map(({ name }) => name)]).toEqual([
+    "ines@brightwire.example",
+    "sheet",
+    ["a.pdf.p7m"],
+  ]);
+  expect(await openFile(parts[0]?.bytes ?? pdf)).toMatchObject({ files: [{ bytes: pdf }] });
+});
+
 describe.skipIf(!hasProgram("openssl", "version"))("a letter signed by openssl", () => {
   const folder = mkdtempSync(join(tmpdir(), "burin-"));
   afterAll(() => rmSync(folder, { recursive: true }));

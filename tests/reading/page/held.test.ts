@@ -163,6 +163,11 @@ describe("a second form that the blank has too", () => {
     const blank = await changed(plain.blank, second);
     expect(await differences(await changed(plain.filled, typed("MEETING")), blank)).toEqual([]);
   });
+  test("may hold it without the blanks around it, line by line", async () => {
+    const values = { ...plain.values, [rowField]: " MEETING " };
+    const sheet = await changed(await fillSheet(plain.blank, values), typed("MEETING"));
+    expect(await differences(sheet, await changed(plain.blank, second))).toEqual([]);
+  });
   test("may hold nothing else", async () => {
     const blank = await changed(plain.blank, second);
     expect(await differences(await changed(plain.filled, typed("EXIT")), blank)).toEqual(["twin"]);

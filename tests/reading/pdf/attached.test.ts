@@ -1,4 +1,4 @@
-import { PDFDocument, PDFHexString, PDFName, PDFString } from "pdf-lib";
+import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFString } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import { type Attached, attachedTo, leftIn, takenOut } from "../../../src/reading/pdf/attached.ts";
 
@@ -99,4 +99,86 @@ test("files are found in the list, with the document, with a page and pinned to 
     "of a page.pdf",
     "pinned.pdf",
   ]);
+});
+
+/** A document, and a file in it that is not yet listed anywhere. */
+async function emptyDocument() {
+  const pdf = await PDFDocument.create();
+  const stream = pdf.context.register(pdf.context.stream("x"));
+  const spec = pdf.context.obj({ F: PDFString.of("a.pdf"), EF: { F: stream } });
+  const pin = pdf.context.obj({ Subtype: "FileAttachment", FS: spec });
+  return { pdf, spec, pin };
+}
+
+/** Finds the file as the last of so many things of its kind. */
+type Place = (made: Awaited<ReturnType<typeof emptyDocument>>, count: number) => void;
+
+const places: Readonly<Record<string, readonly [most: number, place: Place]>> = {
+  pages: [
+    200,
+    ({ pdf, pin }, count) => {
+      for (let n = 1; n <= count; n++) pdf.addPage();
+      pdf.getPage(count - 1).node.set(PDFName.of("Annots"), pdf.context.obj([pin]));
+    },
+  ],
+  "annotations of a page": [
+    10_000,
+    ({ pdf, pin }, count) => {
+      const others = Array.from({ length: count - 1 }, () => pdf.context.obj({}));
+      pdf.addPage().node.set(PDFName.of("Annots"), pdf.context.obj([...others, pin]));
+    },
+  ],
+  "files of a document": [
+    10_000,
+    ({ pdf, spec }, count) => {
+      const others = Array.from({ length: count - 1 }, () => pdf.context.obj({}));
+      pdf.catalog.set(PDFName.of("AF"), pdf.context.obj([...others, spec]));
+    },
+  ],
+  "names and files in a list": [
+    10_000,
+    ({ pdf, spec }, count) => {
+      const others = Array.from({ length: count - 1 }, () => PDFString.of("x"));
+      const EmbeddedFiles = { Names: [...others, spec] };
+      pdf.catalog.set(PDFName.of("Names"), pdf.context.obj({ EmbeddedFiles }));
+    },
+  ],
+  "branches of a list": [
+    2_000,
+    ({ pdf, spec }, count) => {
+      // the root is one of them
+      const others = Array.from({ length: count - 2 }, () => pdf.context.obj({}));
+      const Kids = [...others, pdf.context.obj({ Names: [PDFString.of("x"), spec] })];
+      pdf.catalog.set(PDFName.of("Names"), pdf.context.obj({ EmbeddedFiles: { Kids } }));
+    },
+  ],
+};
+
+test.each(Object.entries(places))(
+  "files are looked for in so many %s and no more",
+  async (_, [most, place]) => {
+    const found = async (count: number) => {
+      const made = await emptyDocument();
+      place(made, count);
+      return attachedTo(made.pdf).map(({ name }) => name);
+    };
+    expect(await found(most)).toEqual(["a.pdf"]);
+    // Names and files alternate, so the next file is two further.
+    expect(await found(most + 2)).toEqual([]);
+  },
+);
+
+test("a list that leads in a circle ends, and what is no file is none", async () => {
+  const { pdf, spec } = await emptyDocument();
+  const { context } = pdf;
+  const root = context.register(context.obj({ Names: [PDFString.of("x"), spec] }));
+  context.lookup(root, PDFDict).set(PDFName.of("Kids"), context.obj([root]));
+  pdf.catalog.set(PDFName.of("Names"), context.obj({ EmbeddedFiles: root }));
+  const nothing = [7, { F: PDFString.of("no files") }, { EF: 7 }, { EF: { F: 7 } }];
+  pdf.catalog.set(PDFName.of("AF"), context.obj(nothing));
+  expect(attachedTo(pdf)).toHaveLength(1);
+  for (const names of [7, { EmbeddedFiles: 7 }]) {
+    pdf.catalog.set(PDFName.of("Names"), context.obj(names as never));
+    expect(attachedTo(pdf)).toEqual([]);
+  }
 });

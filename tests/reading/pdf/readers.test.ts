@@ -199,6 +199,28 @@ test("a widget that the form does not list is seen by both readers, as it is by 
   ]);
 });
 
+test("widgets of every kind that the form does not list are seen by both readers", async () => {
+  const { one, other } = await readBoth(
+    await oddForm(({ widget, looks }) => {
+      widget({ FT: "Btn", T: text("box"), V: "Yes", AS: "Yes", ...looks("Yes", "Off") });
+      widget({ FT: "Btn", Ff: flags.radio, T: text("round"), V: "in", AS: "in", ...looks("in", "Off") });
+      widget({ FT: "Btn", Ff: flags.push, T: text("push") });
+      widget({ FT: "Ch", Ff: flags.combo, T: text("choice"), V: text("B"), Opt: [text("A"), text("B")] });
+      widget({ FT: "Sig", T: text("sign") });
+      widget({ T: text("nothing") });
+      return [];
+    }),
+  );
+  expect(one).toEqual([
+    { name: "box", kind: "tick", values: ["Yes"] },
+    { name: "round", kind: "tick", values: ["in"] },
+    { name: "push", kind: "button", values: [] },
+    { name: "choice", kind: "choice", values: ["B"] },
+    { name: "sign", kind: "signature", values: [] },
+  ]);
+  expect(other).toEqual(one);
+});
+
 test("names of parents are joined with dots", async () => {
   const bytes = await oddForm(({ widget, field }) => [
     field({ T: text("MS") }, [
@@ -235,14 +257,55 @@ test("fields in a circle end the reading, not the program", async () => {
   expect(other).toEqual([{ name: "c", kind: "text", values: ["x"] }]);
 });
 
-test("a form nested beyond all bounds is refused by the walk", async () => {
-  const bytes = await oddForm(({ widget, field }) => {
+/** A field so many levels deep. */
+const nested = (depth: number) =>
+  oddForm(({ widget, field }) => {
     let ref = widget({ FT: "Tx", T: text("x"), V: text("deep") });
-    for (let depth = 0; depth < 60; depth++) ref = field({ T: text("x") }, [ref]);
+    for (let level = 1; level < depth; level++) ref = field({}, [ref]);
     return [ref];
   });
-  const pdf = await openForWalking(bytes);
-  expect(() => readFormByWalking(pdf)).toThrow("too deep");
+/** So many fields that no page shows. */
+const many = (count: number) =>
+  oddForm(({ field }) => Array.from({ length: count }, (_, i) => field({ FT: "Tx", T: text(`${i}`) })));
+/** One field with a name of so many letters, half of them its parent's. */
+const named = (length: number) =>
+  oddForm(({ widget, field }) => [
+    field({ T: text("x".repeat(999)) }, [widget({ FT: "Tx", T: text("x".repeat(length - 1000)) })]),
+  ]);
+/** So many widgets on a page, of which the form lists one. */
+const strays = (count: number) =>
+  oddForm(({ widget }) => {
+    const [listed] = Array.from({ length: count }, (_, i) => widget({ FT: "Tx", T: text(`${i}`) }));
+    return listed === undefined ? [] : [listed];
+  });
+
+test.each([
+  ["nested 50 levels deep", () => nested(50), 1],
+  ["nested 51 levels deep", () => nested(51), "too deep"],
+  ["of 10,000 fields", () => many(10_000), 10_000],
+  ["of 10,001 fields", () => many(10_001), "too large"],
+  ["with a name of 2,000 letters", () => named(2_000), 1],
+  ["with a name of 2,001 letters", () => named(2_001), "endless names"],
+  ["with 10,000 fields on its page", () => strays(10_000), 10_000],
+  ["with 10,001 fields on its page", () => strays(10_001), "too large"],
+])("a form %s is read up to the bounds, and refused beyond", async (_, make, comes) => {
+  const pdf = await openForWalking(await make());
+  if (typeof comes === "number") expect(readFormByWalking(pdf)).toHaveLength(comes);
+  else expect(() => readFormByWalking(pdf)).toThrow(comes);
+});
+
+test("fields that the form does not list are looked for on 200 pages, below parents that lead in a circle", async () => {
+  const pdf = await PDFDocument.create();
+  const { context } = pdf;
+  for (let n = 1; n <= 201; n++) {
+    const [stray, parent] = [context.nextRef(), context.nextRef()];
+    const name = { FT: "Tx", V: text("x"), Subtype: "Widget" };
+    context.assign(stray, context.obj({ ...name, T: text(`${n}`), ...(n === 1 ? { Parent: parent } : {}) }));
+    context.assign(parent, context.obj({ Parent: parent, Kids: [stray] }));
+    pdf.addPage().node.set(PDFName.of("Annots"), context.obj([stray, parent]));
+  }
+  const names = readFormByWalking(pdf).map((field) => field.name);
+  expect(names).toEqual(Array.from({ length: 200 }, (_, i) => `${i + 1}`));
 });
 
 test("a file without a form has no fields", async () => {

@@ -17,7 +17,7 @@ export function sharedTexts(xml: string): Written[] {
       else if (name === "rPh") inGuide = true;
       else if (name === "t") inText = !inGuide;
       else if (name === "strike" && isOn(attributes["val"] ?? "1")) {
-        const [last] = texts.slice(-1);
+        const last = texts.at(-1);
         if (last !== undefined) last.struck = true;
       }
     },
@@ -26,7 +26,7 @@ export function sharedTexts(xml: string): Written[] {
       else if (name === "t") inText = false;
     },
     text: (written) => {
-      const [last] = texts.slice(-1);
+      const last = texts.at(-1);
       if (inText && last !== undefined) last.text += written;
     },
   });

@@ -1,0 +1,59 @@
+import { PDFString } from "pdf-lib";
+import { expect, test } from "vitest";
+import { areaOn, blankForm, boxOn, pixelsOf } from "../../../src/reading/page/blank-form.ts";
+import { oddForm } from "../../make/odd-pdf.ts";
+
+const text = (words: string): PDFString => PDFString.of(words);
+
+test("a blank form tells of each field what kind it is, what it stands for and how it shows", async () => {
+  const bytes = await oddForm(({ widget, looks, context }) => [
+    widget({ FT: "Tx", T: text("row"), DA: text("/Helv 9 Tf") }),
+    widget({ FT: "Tx", Ff: 1 << 12, T: text("notes"), DA: text("/Helv 0 Tf") }),
+    widget({ FT: "Btn", T: text("box"), ...looks("Gr#C3#BCn", "Off") }),
+    widget({ FT: "Btn", Ff: 1 << 15, T: text("round"), ...looks("in", "Off") }),
+    widget({
+      FT: "Ch",
+      Ff: 1 << 17,
+      T: text("list"),
+      Opt: [context.obj([text("OAT"), text("Oatmeal")]), text("CHK")],
+    }),
+    widget({ FT: "Btn", Ff: 1 << 16, T: text("push") }),
+    widget({ FT: "Sig", T: text("sign") }),
+  ]);
+  const { pages, held } = await blankForm(bytes);
+  const [page, ...others] = pages;
+  expect([page?.box, others]).toEqual([[0, 0, 300, 300], []]);
+  const told = page?.widgets.map(({ field, kind, manyLines, size, state, shows }) => ({
+    ...{ field, kind, manyLines, size, state },
+    shows: [...shows],
+  }));
+  expect(told).toEqual([
+    { field: "row", kind: "text", manyLines: false, size: 9, shows: [] },
+    { field: "notes", kind: "text", manyLines: true, size: 0, shows: [] },
+    { field: "box", kind: "tick", manyLines: false, size: 0, state: "Grün", shows: [] },
+    { field: "round", kind: "tick", manyLines: false, size: 0, state: "in", shows: [] },
+    {
+      field: "list",
+      kind: "choice",
+      manyLines: false,
+      size: 0,
+      shows: [
+        ["OAT", "Oatmeal"],
+        ["CHK", "CHK"],
+      ],
+    },
+  ]);
+  expect([...held.widgets.keys()]).toEqual(["row", "notes", "box", "round", "list", "push", "sign"]);
+  for (const { empty, ticked } of [page?.looks, page?.redrawn].flatMap((one) => one ?? []))
+    expect([empty, ticked].map(({ width, height }) => [width, height])).toEqual([
+      [600, 600],
+      [600, 600],
+    ]);
+});
+
+test("a page has two pixels a point, and an area of it is where its box is, edges included", () => {
+  const page = { box: [10, 20, 110, 220] } as const;
+  expect(pixelsOf(page.box)).toEqual({ width: 200, height: 400 });
+  expect(areaOn(page, [12.2, 30.2, 20.2, 40.2])).toEqual({ left: 4, right: 21, top: 359, bottom: 380 });
+  expect(boxOn(page, { left: 4, right: 22, top: 360, bottom: 380 })).toEqual([12, 30, 21, 40]);
+});
