@@ -1,6 +1,6 @@
 import { deflateSync } from "node:zlib";
 import { expect, test } from "vitest";
-import { isPdf } from "../../../src/reading/pdf/pdf.ts";
+import { isPdf } from "../../../src/reading/pdf/is-pdf.ts";
 import { filesIn, isWhole } from "../../../src/reading/pdf/whole.ts";
 import { sampleSheets } from "../../make/odd-sheets/sheets.ts";
 
