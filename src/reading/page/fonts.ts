@@ -14,8 +14,17 @@ const families =
   /^(helvetica|helv|arial|times|courier|liberation|dejavu|nimbus|free(sans|serif|mono)|noto(sans|serif|mono)|opensans|roboto|lato|ubuntu|inter|sourcesans|sourceserif|calibri|cambria|candara|constantia|corbel|consolas|carlito|caladea|arimo|tinos|cousine|aptos|verdana|tahoma|segoeui|georgia|trebuchet|lucida(sans|grande|console|bright)|geneva|monaco|menlo|sfpro|avenir|futura|gill|optima|garamond|palatino|bookantiqua|bookman|century|franklingothic|myriad|minion|adobe(sans|serif)|univers|frutiger|dinpro|cmr|lmroman|gothic|mincho|simsun|msyh|malgun|batang|kozmin|kozgo)/;
 const signs = /symbol|dingbat|ornament|emoji|icon|barcode|math|music|wingd|webd/;
 
+/** Fonts that have been looked at. Every field of a form draws with the same few. */
+const seen = new WeakMap<PDFDict, boolean>();
+
 /** Whether a viewer has to guess at a font's letters. The font is not in the file, and viewers do not know it. */
 function isGuess(font: PDFDict): boolean {
+  const is = seen.get(font) ?? looksGuessed(font);
+  seen.set(font, is);
+  return is;
+}
+
+function looksGuessed(font: PDFDict): boolean {
   if (entryOf(font, "Subtype") === PDFName.of("Type3")) return false;
   const [inner = font] = dictsIn(font, "DescendantFonts");
   const descriptor = entryOf(inner, "FontDescriptor");
