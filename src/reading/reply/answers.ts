@@ -15,7 +15,7 @@ import {
 } from "./idle.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
-import { isAmends } from "./promises.ts";
+import { isAmends, sheetsPromisedIn } from "./promises.ts";
 import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
@@ -73,7 +73,8 @@ export function readAnswers(text: string, given: Asked): Answers & { readonly un
   let last: boolean | undefined;
   /** What is quoted with our answer, as far as it says something: it may be an earlier letter of the sender. */
   const isQuoted = (line: string): boolean =>
-    isIdle(line.replace(/^[>\s]+/u, ""), false, { ...asked, bringsSheets: false });
+    isIdle(line.replace(/^[>\s]+/u, ""), false, { ...asked, bringsSheets: false }) ||
+    sheetsPromisedIn(line.replace(/^[>\s]+/u, ""))?.length === 0;
   let [signed, isBound] = [false, remarksIn(quoted.filter((line) => !isQuoted(line) && !isHeader(line)), `${given.subject}\n${given.answer}`).length > 0];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;

@@ -30,10 +30,10 @@ const isVerbal = new RegExp(
   "iu",
 );
 const names =
-  /^(?:(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day|January|February|March|April|May|June|July|August|September|October|November|December|Bob|TVs?|GC|PM|AM|OK|LOL|UK|USA?|NYC|IT|HR|VP|CEO|I|A|XO)$/u;
+  /^(?:(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day|January|February|March|April|May|June|July|August|September|October|November|December|Christmas|Xmas|Easter|Thanksgiving|Halloween|Hanukkah|Diwali|Ramadan|Eid|God|Lord|English|Bob|TVs?|GC|PM|AM|OK|LOL|UK|USA?|NYC|IT|HR|VP|CEO|I|A|XO)$/u;
 /** What may stand before a name in talk. */
 const leadsToName =
-  /^(?:of|from|in|at|after|with|by|for|on|to|near|around|the|and|mr|mrs|ms|dr|my|our|old|little|uncle|aunt|boss|colleague|wife|husband|son|daughter|saint|st|happy|merry|over|this|last|next|every|all|a)$/iu;
+  /^(?:of|from|in|at|after|with|by|for|on|to|near|around|the|and|mr|mrs|ms|dr|my|our|your|old|little|uncle|aunt|boss|colleague|wife|husband|son|daughter|saint|st|happy|merry|over|this|last|next|every|all|a)$/iu;
 
 /** Whether a word in capitals or with one may be what is to be cut. */
 export function mayBeLegend(said: string): boolean {
@@ -110,7 +110,7 @@ export function isWhy(clause: string, topic: Topic): boolean {
 
 /** What people own who say no. */
 export const owning =
-  /(?<!\p{L})(?:(?:mis)?typed|typing|typos?|slip(?:ped)?|mistakes?|errors?|embarrass(?:ed|ing)(?: to say)?|wrong(?:ly)?|silly|clumsy|my bad|(?:my|our|his|her|their) (?:fault|mistakes?|errors?|typos?|slips?)|(?:that|this) one|wrong|fault|sorry|oops|autocorrect|keyboard|(?:fat )?fingers|blame|misspell?ed|missed (?:it|that|this)|misread|mixed (?:it|them|that|those) up|(?:did|wrote|filled|made|copied) (?:it|that|this|them)(?: (?:in|out))?)(?!\p{L})/giu;
+  /(?<!\p{L})(?:(?:mis)?typed|typing|typos?|slip(?:ped)?|mistakes?|errors?|embarrass(?:ed|ing)(?: to say)?|wrong(?:ly)?|silly|clumsy|my bad|(?:my|our|his|her|their) (?:fault|mistakes?|errors?|typos?|slips?)|(?:that|this) one|(?:(?:on|from|by) )?(?:our|my|his|her|their) (?:side|end|part)|drafting|wrong|fault|sorry|oops|autocorrect|keyboard|(?:fat )?fingers|blame|misspell?ed|missed (?:it|that|this)|misread|mixed (?:it|them|that|those) up|(?:did|wrote|filled|made|copied) (?:it|that|this|them)(?: (?:in|out))?)(?!\p{L})/giu;
 
 /** The same beside a no, where somebody may own a slip. */
 export function isOwning(clause: string, topic: Topic): boolean {

@@ -64,6 +64,8 @@ export function waysIn(
       const isBetween = isEdge(from - 1, /Stop|Mark|^And$/u) && isEdge(to, /Stop|Mark/u);
       const isSentence = isEdge(from - 1, /Stop/u) && isEdge(to, /Stop/u);
       const isAlone = isEdge(from - 1, /Stop|Polite|Sender/u) && isEdge(to, /Stop|Polite|Sender|Smile/u);
+      // "1 to 3" is not taken apart.
+      if (isRange(tokens, to)) continue;
       const isOpen =
         !isQuoting && isEdge(from - 1, /Stop|Mark|^And$/u) && isEdge(to, /Stop|Mark|^And$|^Smile$/u);
       const loose = isOpen ? plainAnswerIn(words) : undefined;
@@ -75,7 +77,7 @@ export function waysIn(
         }
         const isNo = way.said.at(-1)?.is === false;
         if (
-          (isNo && isOpen && isAmends(text)) ||
+          (isNo && isEdge(to, /Stop|Mark|^And$/u) && isAmends(text)) ||
           (isSentence && isIdle(text)) ||
           (isOpen && isTalk(text, points))
         )
@@ -87,6 +89,12 @@ export function waysIn(
     }
   }
   return isClear ? [...last.values()] : [];
+}
+
+/** Whether a range of numbers would be split before a token. */
+function isRange(tokens: readonly Token[], at: number): boolean {
+  const [before, tie, after] = tokens.slice(at - 1, at + 2);
+  return before?.kind === "Num" && after?.kind === "Num" && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "");
 }
 
 /** Where a run of words stands: in its line, and between what separates words or sentences. */
