@@ -1,6 +1,7 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { cancelledIn } from "./cancels.ts";
+import { speaksAgainst } from "./doubt.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
   beginsNamed,
@@ -14,7 +15,7 @@ import {
 } from "./idle.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
-import { isAmends } from "./promises.ts";
+import { isAmends, sheetsPromisedIn } from "./promises.ts";
 import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
@@ -56,9 +57,12 @@ const longestText = 30_000;
  * words beside it may be a condition, or if the number was not asked. Lines such as "CANCEL S-104" take sheets back.
  * Beside them stands nothing but answers to numbers and what says nothing.
  */
-function readAnswers(text: string, asked: Asked): Answers & { readonly unread: readonly string[] } {
-  const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), asked);
-  const { quoted } = takeApart(plain, asked.subject);
+export function readAnswers(text: string, given: Asked): Answers & { readonly unread: readonly string[] } {
+  const inQuestion = wordsInQuestion(given);
+  const asked = { ...given, inQuestion: inQuestion.map((word) => word.toLowerCase()) };
+  const question = patternOf(inQuestion);
+  const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), given);
+  const { quoted } = takeApart(plain, given.subject);
   const yes = new Set<number>();
   const no = new Set<number>();
   const withdraws = new Set<FileId>();
@@ -67,11 +71,15 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
   const idle: string[] = [...found];
   /** Whether the last answer is a yes. */
   let last: boolean | undefined;
-  let [signed, isBound] = [false, remarksIn(quoted, `${asked.subject}\n${asked.answer}`).length > 0];
+  /** What is quoted with our answer, as far as it says something: it may be an earlier letter of the sender. */
+  const isQuoted = (line: string): boolean =>
+    isIdle(line.replace(/^[>\s]+/u, ""), false, { ...asked, bringsSheets: false }) ||
+    sheetsPromisedIn(line.replace(/^[>\s]+/u, ""))?.length === 0;
+  let [signed, isBound] = [false, remarksIn(quoted.filter((line) => !isQuoted(line) && !isHeader(line)), `${given.subject}\n${given.answer}`).length > 0];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;
-  const all = joined([...ownLines(plain, asked.subject)]);
-  const inQuestion = wordsInQuestion(asked);
+  const all = joined([...ownLines(plain, given.subject)]);
+  const isShouted = all.every((own) => !/\p{Ll}/u.test(own.line));
   const inAnswer = new Set(tokensOf(asked.answer));
   for (const [i, own] of all.entries()) {
     const { line } = own;
@@ -82,7 +90,7 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>
       isNothing(sentence) || bindsNothing(sentence, asked.names, yes.size + no.size > 0);
-    const words = withoutInitials(line, asked.names).replace(inQuestion, "the word");
+    const words = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(question, "the word");
     const cancels = cancelledIn(line);
     const said = cancels === undefined ? saidIn({ ...own, line: words }, asked, isNothing) : undefined;
     const named = asked.sheetsNamed(cancels ?? "");
@@ -95,13 +103,13 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
       isUnclear ||= said.length > 0 && !/\d/.test(line);
       for (const one of line.split("\n")) lines.add(one);
     } else if (isSigned || isIdle(line, signed, asked)) {
-      idle.push(line);
+      idle.push(...line.split("\n"));
       isUnclear ||=
         asked.bringsSheets && !isSigned && !isIdle(line, signed, { ...asked, bringsSheets: false });
     } else {
       unread.push(line);
       isUnclear = true;
-      if (isSilent(line) || sentencesOf(line).every(isSilent)) idle.push(line);
+      if (isSilent(line) || sentencesOf(line).every(isSilent)) idle.push(...line.split("\n"));
       else isBound ||= otherPoint(line) === undefined;
     }
     signed ||=
@@ -118,12 +126,20 @@ function readAnswers(text: string, asked: Asked): Answers & { readonly unread: r
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
 }
 
+/** "To: Plate Desk" */
+function isHeader(line: string): boolean {
+  return /^[>\s]*(?:from|to|cc|sent|date|subject) ?:/iu.test(line) && !speaksAgainst(line) && !/\byes\b/iu.test(line);
+}
+
 /** The words that the open questions ask about, as they stand in “” at the beginning of each. */
-function wordsInQuestion({ answer, open }: Asked): RegExp {
-  const words = answer.split("\n").flatMap((line) => {
+function wordsInQuestion({ answer, open }: Asked): string[] {
+  return answer.split("\n").flatMap((line) => {
     const [, number, word] = /^\s*(\d{1,4})\. “([^“”]{3,40})”/u.exec(line) ?? [];
     return word !== undefined && open.includes(Number(number)) ? [word] : [];
   });
+}
+
+function patternOf(words: readonly string[]): RegExp {
   return words.length === 0
     ? /(?!)/u
     : new RegExp(
@@ -149,7 +165,7 @@ const headsNext =
 const full = 50;
 /** Whether a sentence that a program has broken goes on in the next line. */
 const goesOn = (line: string, next: string): boolean =>
-  line.length >= full && !/[.!?:;]["”’)]*$/u.test(line) && /^[\p{Ll}(]/u.test(next);
+  line.length >= full && !/[.!?:;]["”’)]*$/u.test(line) && (/^[\p{Ll}(]/u.test(next) || (/(?:questions?|points?|items?|numbers?|and|both|to|for|on|with|,)$/iu.test(line) && /^\d/u.test(next)));
 
 /** A line such as "3:" goes on in the next one: "YES". */
 function joined(lines: readonly OwnLine[]): OwnLine[] {

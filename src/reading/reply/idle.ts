@@ -1,8 +1,8 @@
 import { withoutCourtesies } from "./courtesy.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, isTelephone, withoutContacts } from "./furniture.ts";
-import { isChatter, isThanks } from "./small-talk.ts";
 import { isSomebody } from "./somebody.ts";
+import { isShortLine, isTalk, type Topic } from "./talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
@@ -17,7 +17,7 @@ const answers = /(?<![\d-])\d{1,3}(?![\d-])\W{0,6}yes\b|\byes\W{0,3}(?:(?:to|on|
 const mends = /\b(?:corrected|wrong|to follow|revised|amended|changed|fixed|updated|as far as)\b/i;
 
 /** What is known of a reply's sender, and of what came with it. */
-export interface Replier {
+export interface Replier extends Topic {
   /** Whether a line stood in earlier letters of the sender. */
   readonly isFurniture: (line: string) => boolean;
   /** What the sender is called. */
@@ -44,7 +44,7 @@ export function isIdle(
     .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
     .trim();
   if (signed && (areTermsOnly(line) || isTelephone(line))) return true;
-  const isLegend = !(signed && /\d{5}$/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
+  const isLegend = !(signed && /\d{5}$|\d{3}[-. ]\d{4}/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   // A firm's name in capitals has several words, and stood in earlier letters.
   if (isLegend) return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && isFurniture(line);
   if (isFurniture(line) || isGoodBye(line) || isNamed(line.replace(pronouns, ""), names) || isSignedOff(line))
@@ -52,7 +52,7 @@ export function isIdle(
   if (beginsNamed(given, names) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
-  if (bringsSheets || isBoilerplate(line) || (signed && isOfSignature(line))) return true;
+  if (bringsSheets || isBoilerplate(line) || (signed && (isOfSignature(line) || isShortLine(line)))) return true;
   return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
 }
 
@@ -102,8 +102,7 @@ export function saysNothing(sentence: string, asked: Replier): boolean {
   );
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
-    isThanks(sentence) ||
-    isChatter(sentence) ||
+    isTalk(sentence, asked) ||
     asked.names.some((name) => initialsOf(name) === sentence.replace(/[.!]$/u, "")) ||
     (greeted !== sentence && saysNothing(greeted, asked))
   );

@@ -15,8 +15,8 @@ const turning = new Set(
     être probablement talvez provavelmente quizá quizás vez acaso probablemente forse magari probabilmente
     kanske möjligen troligen måske muligvis kanskje misschien wellicht waarschijnlijk może chyba prawdopodobnie
     możliwe možná snad asi možno talán esetleg lehet ehkä poate probabil belki galiba možda ίσως может возможно
-    наверное можливо aber doch sondern jedoch mais porém pero sino però tuttavia lecz jednak avšak azonban mutta
-    însă fakat echter но але αλλά nur bloß seulement uniquement somente apenas só sólo solamente soltanto endast
+    наверное можливо aber doch sondern jedoch mais porém pero sino però tuttavia lecz ale jednak avšak azonban mutta
+    însă fakat echter но але αλλά nur bloß seulement uniquement somente apenas só sólo solo solamente soltanto endast
     bare tylko jedynie pouze iba csak vain doar numai sadece yalnız alleen slechts samo само только лише warten
     warte wartet stopp halt später noch attendez attendre attends attente arrêtez esperar espere espera aguarde
     aguardar pare depois aspetta aspettate attendere dopo poi ferma vänta stoppa senare senere czekaj czekać

@@ -1,75 +1,62 @@
-import { tokensOf } from "./word-bag.ts";
+import { isDangerous } from "./danger.ts";
+import { harmless } from "./harmless.ts";
+import { isOwning, mayBeLegend, owning } from "./talk.ts";
+import { plain } from "./tokens.ts";
+import { understood } from "./tallies.ts";
 
-/** "Will fix", "Corrected sheets on the way", "New sheet for 5 to follow, along with 1 and 2". */
-const does = new Set(
-  tokensOf(
-    "fix fixing correct correcting redo mend shorten resend resending resubmit send sending sort follow follows reissue issue address deal revise update come coming comes way",
-  ),
-);
-const around = new Set(
-  tokensOf(
-    `i we ll will am m re are is going to can and the a an you it them that those these my our your new corrected revised
-    updated fixed other others rest two three remaining one ones both sheet sheets pdf pdfs file files form forms point
-    points number numbers item items question questions again over out on in for with along its their back soon
-    shortly later tonight tonite today tomorrow this morning afternoon evening asap right away shall week separately form`,
-  ),
-);
+const words = (...list: readonly string[]): RegExp =>
+  new RegExp(`(?<![\\p{L}\\p{N}])(?:${list.join("|")})(?![\\p{L}\\p{N}])`, "giu");
 
-/** The numbers for which a sentence promises a sheet, and nothing else. Undefined if it says anything else. */
-export function sheetsPromisedIn(sentence: string): number[] | undefined {
-  const tokens = tokensOf(
-    sentence
-      .replace(/\bno\.? ?(?=\d)/giu, "")
-      .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, ""),
-  );
-  const isPromise =
-    !sentence.includes("?") &&
-    /\b(?:i|we|will|sheets?|ones?|files?|pdfs?)\b/iu.test(sentence) &&
-    /\b(?:i|we|will|shall|to follow|follows|com(?:es|ing)|way)\b/iu.test(sentence) &&
-    tokens.some((token) => does.has(token)) &&
-    tokens.every((token) => does.has(token) || around.has(token) || /^\d{1,4}$/.test(token));
-  return isPromise ? tokens.filter((token) => /^\d/.test(token)).map(Number) : undefined;
+const sheet =
+  "(?:sheets?|forms?|pdfs?|files?|versions?|cop(?:y|ies)|documents?|replacements?|corrections?|attachments?|(?:new|corrected|right|fixed|correct|revised|good|proper|other|replacement|updated|fresh|another|mended) ones?|blatt|feuille|hoja)";
+const mends =
+  "(?:fix|correct|mend|revis|updat|amend|redo|re-?typ|sort|address|resend|re-?send|resubmit|re-?issu|replac|shorten|handl|deal)";
+const comes = `(?:attach\\p{L}*|enclos\\p{L}*|follow(?:s|ing|ed)?|com(?:e|es|ing)|came|send(?:s|in|ing)?|sent|on (?:its|the|their) way|accompan\\p{L}+|here(?:with|by)?|below|upload\\p{L}*|reach(?:es)?|e-?mail(?:ed|ing|s)?|mail(?:ed|ing|s)?|forward\\p{L}*|goes? out|going out|with this|in this|see|find|found|got|get(?:s)?|receive|have|has|redone|done|made|did|does|doing|prepar\\p{L}+|draft\\p{L}*|fill(?:ed|ing)?|ready|taken care of|dealt with|${mends}(?:e|s|es|d|ed|t|ing|in|ted|ting)?|renvoi\\p{L}*|renverr\\p{L}*|corrig\\p{L}+|korrigiert\\p{L}*|neue[rsn]?|je|nous|vous|la|les|das|wir|ich|u|kommt|folgt|anbei|schicken|senden|envoie|envoyons|enviaremos|enviamos|envío)`;
+const when =
+  "(?:(?:when|once|as soon as|after) (?:i|we|he|she|they)(?: (?:am|is|are|have|has|get|gets|got|finish|finishes|do|come|comes|return|returns|land|wake|reach))*(?: (?:back|home|in|up|at|to|from|the|my|our|his|her|a|an|shop|office|desk|computer|harbou?r|port|site|work|lunch|van|truck|ladder|internet|signal|laptop|it|them|this|there|here|down|off|morning|tomorrow|later|tonight))*|(?:by|at|before|around|until|till|after|in|within|for) (?:\\d{1,2}(?::\\d\\d)?(?: ?[ap]\\.?m\\b\\.?| minutes| hours?| days?)?|noon|(?:the )?(?:end|close) of (?:the )?(?:day|week|business)|(?:a|an|the next|one|two|three|few) (?:few |couple of )?(?:minutes?|moments?|hours?|days?|bit|while)|lunch|(?:separate|next|new|a|the|another|own|its)(?: \\p{L}+)? (?:mail|e-?mail|letter|message))|(?:by |on |this |next |later |early |first thing )?(?:today|tonight|tonite|tomm?orr?ow|(?:mon|tues|wednes|thurs|fri|satur|sun)day|this (?:morning|afternoon|evening|week)|(?:the |in the )?(?:morning|afternoon|evening)|shortly|soon|later|right away|at once|asap|immediately|presently|directly|momentarily|separately|now|next week|eod|in due course))";
+/** What sentences about a sheet consist of. Nothing that stands on one is among it. */
+const around = words(
+  when,
+  sheet,
+  comes,
+  "(?:will|['’]ll|ll|shall|can|going to|gonna|should|ought to|would) (?:be|have|get|reach|follow|arrive|you|the|a|let)?|should|will|shall|can|let|please|to you|you (?:will|should|can)|(?:i|we|he|she|they|it)['’]ll|which|that",
+  "(?:new|corrected|correct|right|fixed|revised|good|proper|other|another|fresh|updated|amended|replacement|mended|separate|changed|second|last|missing|remaining|rest|others|again|also|too|as well|back|over|out|in|on|off)",
+  "(?:for|of|about|as for|re|regarding|concerning) (?:the |my |your )?(?:points?|questions?|items?|numbers?|no\\.?|nos\\.?|#)?",
+  "(?:points?|questions?|items?|numbers?|no\\.?|one|ones|two|three|four|five|six|it|them|this|that|both|same|mistakes?|errors?|slips?|typos?|thanks?|sorry|oops)",
+  "you are (?:quite |so |absolutely )?right|(?:good|nice|great|well) (?:catch|spot|spotted|caught|eye|eyes)|(?:well )?spotted|should not be (?:there|so|like (?:this|that))|thank(?:s| you) for (?:catching|spotting|seeing|noticing|finding|pointing)(?: (?:it|this|that))?(?: out)?",
+);
+const noun = words(sheet);
+const move = words(comes);
+const promise = words(
+  `(?:(?:i|we|will|ll|shall) )(?:\\p{L}+ ){0,2}(?:${mends}(?:e|d|ed|s|ing|in|ting)?|send(?:ing|in)? (?:\\p{L}+ )?(?:again|over|anew|new|back))`,
+);
+const has = (pattern: RegExp, said: string): boolean => said.search(pattern) >= 0;
+
+/** What a sentence says of sheets: the numbers that it names. Undefined if it says anything else. */
+function noteIn(sentence: string): number[] | undefined {
+  if (/["“”«»„?]/u.test(sentence)) return undefined;
+  const said = harmless(plain(sentence.replace(/\n/g, " ")))
+    .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, "")
+    .replace(words(when), ` ${understood.courtesy} `);
+  const numbers = [...said.matchAll(/(?<![\p{L}\d.,-])\d{1,4}(?![\p{L}\d]|[.,]\d)/gu)].map(([number]) => Number(number));
+  const rest = said
+    .replace(/\d{1,4}/gu, " ")
+    .replace(around, " ")
+    .replace(owning, " ")
+    .replace(/[◆△\s.,!–—()&+:;-]+/gu, " ")
+    .trim();
+  return isDangerous(rest) || mayBeLegend(rest) ? undefined : numbers;
 }
 
-/** "The corrected sheet", "a good one". */
-const newSheet =
-  /\b(?:(?:another|other|fresh|new|right|good|correct(?:ed)?|revised|fixed|updated|proper|amended) )(?:sheets?|ones?|files?|forms?|pdfs?|versions?|documents?|lists?)\b|\b(?:sheets?|files?|forms?|pdfs?)(?: again)?\b|\b(?:korrigiertes|neues|richtiges) blatt\b|\bla feuille (?:corrigée|juste)\b|\bla hoja corregida\b/giu;
-/** What people say who own a slip and promise a sheet. None of these words can turn a no. */
-const owning = new Set(
-  tokensOf(
-    `i we he she they will ll am are is was it that this the a an my our his her their from by on in at to of for you me us and so side end part
-    office mistake mistakes mistaken error errors typo typos slip fault wrong wrongly sorry apologies apologise apologize
-    excuse regret please bad again send sends sending sent resend resends resending reissue reissued issue issued make prepare follow
-    follows following coming come comes reach arrive get soon shortly later today tonight tomorrow tomorow tommorow
-    morning afternoon evening day days week monday tuesday wednesday thursday friday saturday sunday asap out over with
-    inshallah inchallah fix fixes correct correcting fixing it's i'll thanks thank oops quite totally made did do be have has drafting
-    typing finding seeing noticing inconvenience trouble confusion comin now mine your way en route one hour hours my friend
-    fixin resendin it wrong will up fat fingers finger keyboard autocorrect oops ouch embarrassing blush silly clumsy hurry
-    upload uploading attached attach attaching enclosed replace replacing redo redoing rewrite rewriting back next few minutes
-    boss client customer owner architect colleague office noon lunch next new right away immediately directly shall going can
-    thanks cheers forgive pardon mea culpa misspelling mistyped slipped spelling correction corrections corrected letter missing
-    filling fill filled out doing done copied copy copying wrote write typed type resubmit resubmitting submit submitting tonite u ur doing redraw issuing mailing emailing mail email made he's she's
-    separately separate kommt folgt anbei wir schicken senden je nous vous envoie envoyons renvoie renvoyons renverrons enviaremos enviamos envío entschuldigung pardon désolé perdón`,
-  ),
-);
+/** The numbers for which a sentence promises or brings a sheet, and nothing else. Undefined if it says anything else. */
+export function sheetsPromisedIn(sentence: string): number[] | undefined {
+  const isPromise = (has(noun, sentence) && has(move, sentence)) || has(promise, sentence.replace(/['’]/gu, " "));
+  return isPromise ? noteIn(sentence) : undefined;
+}
 
-const owned =
-  /\b(?:mistakes?|mistaken|errors?|typos?|slip|slipped|fault|wrong|sorry|apolog\w+|excuse|bad|typing|catch|spotted|fingers?|mistyped|misspelling|mea culpa|autocorrect|embarrassing|entschuldigung|pardon|désolé|perdón|send(?:s|ing)? (?:\p{L}+ ){0,3}again|(?:re-?send|resubmit(?:ting)?|re-?submit|resendin|resending|fix|fixing|fixin|correct|correcting|redo|reissue)(?: (?:it|this|that|them))?)\b/iu;
-
-/** Whether a sentence beside a no owns a slip, or promises a sheet. It names no number and no other sheet. */
+/** Whether a sentence beside a no owns a slip, or is about a sheet. It names no number. */
 export function isAmends(sentence: string): boolean {
-  const tokens = tokensOf(
-    sentence
-      .replace(newSheet, " i ")
-      .replace(
-        /\b(?:(?:that|it|this) )?should ?(?:not|n'?t) be (?:there|so|like (?:this|that))\b|\b(?:good|nice|great) (?:catch|spot|eye|eyes)\b|\bwell (?:spotted|seen|caught)\b|\byou are (?:quite |so )?right\b|\bthank(?:s| you) for (?:seeing|finding|noticing|catching|spotting|pointing (?:it|that|this) out) ?(?:it|this|that)?\b/giu,
-        " sorry ",
-      ),
-  );
-  return (
-    tokens.length > 0 &&
-    !/[?\d"“”:]|\b(?:make|do|get|have|send) (?:it|them|that)\b(?! again)/iu.test(sentence) &&
-    tokens.every((token) => owning.has(token)) &&
-    (sentence.search(newSheet) >= 0 || owned.test(sentence) || tokens.includes("sorry"))
-  );
+  if (isOwning(sentence, { open: [] })) return true;
+  const isAbout = has(noun, sentence) || has(move, sentence) || has(owning, sentence) || /\bsorry\b/iu.test(sentence);
+  return isAbout && noteIn(sentence)?.length === 0;
 }

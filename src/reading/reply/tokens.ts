@@ -1,5 +1,5 @@
 import { type Kind, kindOf, longestPhrase } from "./lexicon.ts";
-import { friendly } from "./small-talk.ts";
+import { friendly } from "./harmless.ts";
 import { isSomebody } from "./somebody.ts";
 
 /** A word or phrase of a sentence, or what separates such. `from` and `to` are its place in the sentence. */
@@ -30,7 +30,7 @@ export function plain(line: string): string {
     .replace(/[\uFE0F\u20E3]/gu, "")
     .replace(/[’`´‘]/gu, "'")
     .replace(/["“”„«»*_]+/gu, " ")
-    .replace(/^\s*(?:[-•·–]|[=-]+>|→|⇒)\s+/u, "")
+    .replace(/^\s*(?:[-•·–^]|[=-]+>|→|⇒)\s+/u, "")
     .replace(/^\s*\[\p{Lu}{2,4}\]:?\s+/u, "")
     .replace(/^[a-d][).]\s+/iu, "")
     .replace(/\bw\/ ?(?=\p{L})/giu, "with ")

@@ -107,7 +107,7 @@ const confirms = whole("Confirm It?|Confirm Art? (Word|Nm){1,3}|(Good|Confirmed)
  * mean that a word is misspelt.
  */
 const bareYes = whole(
-  "Yes Mark* The Word|((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
+  "Yes Mark* The Word|((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure|Too)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
 );
 const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
 /** "4 too" */

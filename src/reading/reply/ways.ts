@@ -1,13 +1,13 @@
 import { isSet, numbersIn } from "./numbers.ts";
 import type { OwnLine } from "./own-lines.ts";
+import { plainAnswerIn } from "./plain-answer.ts";
 import { isAmends, sheetsPromisedIn } from "./promises.ts";
-import { isChatter, isThanks } from "./small-talk.ts";
+import { isTalk, isWhy, type Topic } from "./talk.ts";
 import { type Token, tokensIn } from "./tokens.ts";
 import { type Run, unitsOf } from "./units.ts";
 
 /** The numbers that a line may answer: those that are open, and how many other points there are. */
-export interface Points {
-  readonly open: readonly number[];
+export interface Points extends Topic {
   readonly others: number;
   /** What the sender is called. */
   readonly names: readonly string[];
@@ -46,6 +46,7 @@ export function waysIn(
   const reached = tokens.map(() => new Map<string, Way>());
   reached[0]?.set("", { said: [], bare: [], reason: false });
   const last = new Map<string, Way>();
+  const isQuoting = /["“”«»„]/u.test(own.line);
   let isClear = true;
   const reach = (at: number, way: Way): void => {
     const ways = reached[at] ?? last;
@@ -63,7 +64,12 @@ export function waysIn(
       const isBetween = isEdge(from - 1, /Stop|Mark|^And$/u) && isEdge(to, /Stop|Mark/u);
       const isSentence = isEdge(from - 1, /Stop/u) && isEdge(to, /Stop/u);
       const isAlone = isEdge(from - 1, /Stop|Polite|Sender/u) && isEdge(to, /Stop|Polite|Sender|Smile/u);
-      const runs = unitsOf(words);
+      // "1 to 3" is not taken apart.
+      if (isRange(tokens, to)) continue;
+      const isOpen =
+        !isQuoting && isEdge(from - 1, /Stop|Mark|^And$/u) && isEdge(to, /Stop|Mark|^And$|^Smile$/u);
+      const loose = isOpen ? plainAnswerIn(words) : undefined;
+      const runs = [...unitsOf(words), ...(loose === undefined ? [] : [loose])];
       for (const way of ways) {
         for (const run of runs) {
           const next = goOn(way, run, words, { ...own, isBetween, isAlone }, points);
@@ -71,17 +77,24 @@ export function waysIn(
         }
         const isNo = way.said.at(-1)?.is === false;
         if (
-          (isNo && isAmends(text)) ||
+          (isNo && isEdge(to, /Stop|Mark|^And$/u) && isAmends(text)) ||
           (isSentence && isIdle(text)) ||
-          (isBetween && (isChatter(text) || isThanks(text)))
+          (isOpen && isTalk(text, points))
         )
           reach(to, way);
-        const promised = isBetween ? promisedIn(text, own, points, way.said) : undefined;
+        if (isOpen && isWhy(text, points)) reach(to, { ...way, reason: true });
+        const promised = isOpen ? promisedIn(text, own, points, way.said) : undefined;
         if (promised !== undefined) reach(to, { ...way, said: [...way.said, ...promised] });
       }
     }
   }
   return isClear ? [...last.values()] : [];
+}
+
+/** Whether a range of numbers would be split before a token. */
+function isRange(tokens: readonly Token[], at: number): boolean {
+  const [before, tie, after] = tokens.slice(at - 1, at + 2);
+  return before?.kind === "Num" && after?.kind === "Num" && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "");
 }
 
 /** Where a run of words stands: in its line, and between what separates words or sentences. */

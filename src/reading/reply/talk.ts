@@ -1,0 +1,123 @@
+import distance from "damerau-levenshtein";
+import { isDangerous } from "./danger.ts";
+import { harmless } from "./harmless.ts";
+import { isSomebody } from "./somebody.ts";
+import { plain } from "./tokens.ts";
+import { tokensOf } from "./word-bag.ts";
+
+/** What a reply's words are held against. */
+export interface Topic {
+  /** Numbers of the open questions. */
+  readonly open: readonly number[];
+  /** The words that they ask about. */
+  readonly inQuestion?: readonly string[];
+}
+
+/** Of whom or what people talk: themselves, their reader, the weather, the season, their mood. */
+const anchor =
+  /^(?:been|had|got|took|forgot|was|spent|went)\b|(?<![\p{L}\p{N}])(?:i|im|ive|we|weve|my|our|me|us|mine|ours|myself|ourselves|y['’]?all|thank(?:s|ful)?|sorry|apolog\p{L}+|happy|merry|good|great|grand|nice|lovely|wonderful|fantastic|excellent|brilliant|super|amazing|awesome|fair|fine|sweet|kind(?:ly|ness)?|cheers|congrat\p{L}*|luck\p{L}*|bless\p{L}*|hop(?:e|ing) (?:you|your|this|all|everyone|the weather|to see)|enjoy\p{L}*|appreciat\p{L}*|grateful|pleas(?:ed|ure)|glad|delighted|proud|excited|welcome|greetings|regards|wishes|wishing|weather|snow\p{L}*|rain\p{L}*|sun(?:ny|shine)?|storm\p{L}*|wind(?:s|y)?|heat\p{L}*|cold|warm\p{L}*|hot|freezing|frost\p{L}*|fog\p{L}*|weekend|week|day|days|morning|evening|night|holidays?|vacation|christmas|easter|thanksgiving|summer|winter|spring|autumn|coffee|lunch|dinner|breakfast|beer|tea|traffic|meetings?|busy|crazy|hectic|mad|swamped|slammed|tired|kids?|wife|husband|dog|cat|phone|messages?|lol|haha\p{L}*|phew|whew|wow|gosh|homeowners|people|folks|life|ladders?|roofs?|trucks?|train|bus|plane|airport|harbou?r|lake|boat|mud|site|job ?site|school|hospital|dentist|doctor)(?![\p{L}\p{N}])/iu;
+
+const be =
+  "(?:am|is|are|was|were|been|has|have|had|['’]s|['’]m|['’]re|['’]ve|did|does|do|got|went|came|took|left|sat|spent|ran|fell|broke|said|told)";
+/** What statements begin with. What begins with any other word may be an order. */
+const starter = new RegExp(
+  `^(?:(?:and|so|oh|ah|well|yes|ha|aw|anyway|btw|also|just|really|honestly|finally|still|again|today|yesterday|meanwhile|sadly|luckily|fortunately|what an?|how|such|quite|very|so|all|always|as always|as ever|as usual),? )*(?:i|im|ive|we|weve|my|our|me|y['’]?all|you|your|he|she|they|it|its|that|this|these|those|there|here|the|a|an|what|how|such|had|got|been|took|spent|went|forgot|thank(?:s|ful)?|many thanks|sorry|apologies|happy|merry|good|great|grand|nice|lovely|wonderful|fantastic|excellent|brilliant|super|amazing|awesome|fair|sweet|cheers|congrat\\p{L}*|luck|lucky|bless\\p{L}*|god|hope|hoping|enjoy\\p{L}*|appreciat\\p{L}*|much appreciated|grateful|pleased|glad|delighted|proud|excited|welcome|greetings|regards|warm\\p{L}*|best|kind\\p{L}*|all|wishing|snow\\p{L}*|rain\\p{L}*|sunny|storm\\p{L}*|windy|cold|hot|freezing|foggy|busy|crazy|hectic|mad|swamped|slammed|tired|stuck|sitting|standing|driving|running|heading|flying|writing from|out|on|at|in|off|up|down|back|from|with|after|between|lol|haha\\p{L}*|phew|whew|wow|gosh|life|${"long|another|what"} )(?![\\p{L}\\p{N}])`,
+  "iu",
+);
+const hasSubject = new RegExp(`^\\p{Lu}?\\p{L}+(?: \\p{L}+)? ${be}(?![\\p{L}])`, "iu");
+const isVerbal = new RegExp(
+  `(?<![\\p{L}])(?:${be}|(?:i|we|you|y['’]?all) (?:(?:just|really|always|so|truly|do|all) )*\\p{L}{2,}|(?:he|she|they|it|that|this|which|who|there) \\p{L}{2,}|\\p{L}{3,}(?:ed|ing))(?![\\p{L}])`,
+  "iu",
+);
+const names =
+  /^(?:(?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day|January|February|March|April|May|June|July|August|September|October|November|December|Christmas|Xmas|Easter|Thanksgiving|Halloween|Hanukkah|Diwali|Ramadan|Eid|God|Lord|English|Bob|TVs?|GC|PM|AM|OK|LOL|UK|USA?|NYC|IT|HR|VP|CEO|I|A|XO)$/u;
+/** What may stand before a name in talk. */
+const leadsToName =
+  /^(?:of|from|in|at|after|with|by|for|on|to|near|around|the|and|mr|mrs|ms|dr|my|our|your|old|little|uncle|aunt|boss|colleague|wife|husband|son|daughter|saint|st|happy|merry|over|this|last|next|every|all|a)$/iu;
+
+/** Whether a word in capitals or with one may be what is to be cut. */
+export function mayBeLegend(said: string): boolean {
+  const tokens = said.match(/\p{L}[\p{L}'’-]*/gu) ?? [];
+  return tokens.some((token, at) => {
+    if (names.test(token)) return false;
+    if (/^\p{Lu}[\p{Lu}'’-]+$/u.test(token)) return true;
+    const before = tokens[at - 1] ?? "";
+    return at > 0 && /^\p{Lu}/u.test(token) && !leadsToName.test(before) && !/^\p{Lu}/u.test(before);
+  });
+}
+
+/** Whether a word is nearly one that was asked about: it may say how that should be spelt. */
+function isNearQuestion(said: string, asked: readonly string[]): boolean {
+  const tokens = tokensOf(said).filter(({ length }) => length > 2);
+  return asked.some((word) =>
+    tokens.some((token) => token[0] === word[0] && distance(token, word).steps <= Math.ceil(word.length / 3)),
+  );
+}
+
+/** In words. */
+const mostWords = 40;
+
+/** A clause as it is looked at: none of its words is a number that is asked, a quotation or nearly a word in question. */
+function lookedAt(clause: string, { open, inQuestion = [] }: Topic): string | undefined {
+  if (/["“”«»„?]/u.test(clause)) return undefined;
+  if (open.some((number) => new RegExp(`(?<!\\d)${number}(?!\\d)`, "u").test(clause))) return undefined;
+  if (isNearQuestion(clause, inQuestion)) return undefined;
+  const words = harmless(plain(clause.replace(/\n/g, " ")));
+  return tokensOf(words).length > mostWords ? undefined : words;
+}
+
+/**
+ * Whether a clause beside an answer only talks. Any word may stand in it that is of no danger. It tells of its writer
+ * or is friendly, and it begins as statements do.
+ */
+export function isTalk(clause: string, topic: Topic): boolean {
+  const words = lookedAt(clause, topic);
+  if (words === undefined || words.includes("the word")) return false;
+  const said = words.replace(/[◈◆△]/gu, " ").replace(/[\s.,!–—()-]+$/u, "").trim();
+  const rest = said.replace(/^[\s.,!–—()-]+/u, "");
+  if (!/\p{L}/u.test(rest)) return /◆/u.test(words);
+  if (isDangerous(rest) || mayBeLegend(rest)) return false;
+  const isShort = tokensOf(rest).length <= 4;
+  return (
+    (anchor.test(rest) || /◆/u.test(words)) &&
+    (starter.test(rest) || hasSubject.test(rest) || /^\s*◆/u.test(words)) &&
+    (isVerbal.test(rest) || isShort || /◆/u.test(words))
+  );
+}
+
+/** What a word is named, spelt and written like: the vocabulary of reasons. */
+const naming =
+  /(?<![\p{L}\p{N}])(?:(?:how|what|the way|exactly (?:how|what)|just how|just what) (?:we|they|he|she|everyone|everybody|people|i|the \p{L}+(?: \p{L}+)?) (?:all |always |really |do )*(?:spells?|spelt|spelled|writes?|wrote|calls?|called|names?|named|says?|said|uses?|likes?|wants?|wanted|ordered|knows?) (?:it|them|the room|the place)?|how (?:it|they|the \p{L}+(?: \p{L}+)?) (?:is|are|has been) (?:always )?(?:spelled|spelt|written|called|named)|abbreviations?|acronyms?|short(?:hand)? for|spellings?|(?:(?:last|first|second|middle|family|maiden|pet|house|trade|brand|room|boat|stage|place|street) )?names?|nicknames?|surnames?|(?:codes?|lists?)|(?:the |his |her |their |our )?(?:rooms?|suites?|halls?|wings?|house|boat|floors?)|terms?|words?|wording|titles?|(?:is|are|was|were|been) (?:\p{L}+ )?(?:called|named|spelled|spelt|written)(?: (?:that|this way|so|like that|like this))?|named (?=after|for))(?![\p{L}\p{N}])/giu;
+const reports =
+  /(?<![\p{L}\p{N}])(?<!\b(?:be|to|not|is|are|was) )(?:(?:has|have|had|just|all|already|also) ){0,3}(?:confirms|says|said|insists(?: on)?|tells? (?:me|us)|told (?:me|us)|confirmed|checked|approved|agreed|verified|signed off(?: on)?|okayed|cleared)(?: (?:it|them|this|that|the (?:wording|spellings?|names?|words?|legends?|texts?)))?(?: (?:that|with (?:me|us|him|her|them)|by phone|today|yesterday|this morning))*(?![\p{L}\p{N}])/giu;
+const reasoned =
+  /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
+
+/** Whether a clause that stands beside a yes only says why. It says nothing of letters, and nothing that differs. */
+export function isWhy(clause: string, topic: Topic): boolean {
+  const words = lookedAt(clause, topic);
+  if (words === undefined || !reasoned.test(words)) return false;
+  if (/(?<![\p{L}])(?:old|new|former\p{L}*|previous\p{L}*|originally|temporar\p{L}+|short|now)(?![\p{L}])/iu.test(words)) return false;
+  const said = words
+    .replace(/(?<!\p{L})(?:these|those|them)(?!\p{L})/giu, "they")
+    .replace(naming, " ◆ ")
+    .replace(reports, " ◆ ")
+    .replace(/\s+/gu, " ")
+    .trim();
+  const rest = said.replace(/[\s.,!–—()-]+$/u, "");
+  return !isDangerous(rest) && !mayBeLegend(rest) && (isVerbal.test(rest) || /◆/u.test(rest));
+}
+
+/** What people own who say no. */
+export const owning =
+  /(?<!\p{L})(?:(?:mis)?typed|typing|typos?|slip(?:ped)?|mistakes?|errors?|embarrass(?:ed|ing)(?: to say)?|wrong(?:ly)?|silly|clumsy|my bad|(?:my|our|his|her|their) (?:fault|mistakes?|errors?|typos?|slips?)|(?:that|this) one|(?:(?:on|from|by) )?(?:our|my|his|her|their) (?:side|end|part)|drafting|wrong|fault|sorry|oops|autocorrect|keyboard|(?:fat )?fingers|blame|misspell?ed|missed (?:it|that|this)|misread|mixed (?:it|them|that|those) up|(?:did|wrote|filled|made|copied) (?:it|that|this|them)(?: (?:in|out))?)(?!\p{L})/giu;
+
+/** The same beside a no, where somebody may own a slip. */
+export function isOwning(clause: string, topic: Topic): boolean {
+  return isTalk(clause.replace(owning, " thanks for asking "), topic);
+}
+
+/** Whether a line below a name or a good-bye tells who somebody is: it is short, and of no danger. */
+export function isShortLine(line: string): boolean {
+  return tokensOf(line).length <= 5 && (isSomebody(line) || !isDangerous(line.replace(/\d/gu, " ")));
+}
