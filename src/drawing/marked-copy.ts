@@ -64,7 +64,7 @@ export async function markedCopy(
     return document && !mending ? listAlone(sheet, problems) : undefined;
   try {
     const { values = {}, says = [] } = mending ?? {};
-    const list = await pdfOf(problemList(sheet, problems, [...instructions.marked, ...says]), title);
+    const list = problemList(sheet, problems, [...instructions.marked, ...says]);
     const marked = await markInto(document, sheet, problems, list, values);
     const after = await openPdf(marked, undefined, mending && forms);
     return readsAsBefore(before, after, values) ? marked : undefined;
