@@ -1,7 +1,7 @@
 import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { getDocument, OPS, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { AnnotationMode, getDocument, OPS, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { installed, run } from "./look.ts";
 
 /** What of ISO 14289-1 (PDF/UA-1) a file does not keep: the clause, and what was found. */
@@ -142,7 +142,9 @@ const painting = new Set<number>([
 async function contentOf(page: PDFPageProxy): Promise<{ faults: string[]; ids: string[] }> {
   const faults: string[] = [];
   const open: string[] = [];
-  const { fnArray, argsArray } = await page.getOperatorList();
+  const { fnArray, argsArray } = await page.getOperatorList({
+    annotationMode: AnnotationMode.DISABLE,
+  });
   fnArray.forEach((operator, i) => {
     const [name] = (argsArray[i] ?? []) as unknown[];
     if (operator === OPS.beginMarkedContent || operator === OPS.beginMarkedContentProps) {
