@@ -37,14 +37,14 @@ const ran: Readonly<Record<string, Run>> = {
   "burin blank out/sheets": {
     code: 0,
     prints:
-      /^out\/sheets\/device-3\.pdf .*\n.*plate-3\.pdf .*\n.*station-list\.xlsx .*\n.*station-list\.csv .*\n$/,
+      /^out\/sheets\/device-4\.pdf .*\n.*plate-4\.pdf .*\n.*station-list\.xlsx .*\n.*station-list\.csv .*\n$/,
   },
   "burin fill LIST --out DIR": {
     as: `burin fill ${resolve("fixtures/lists/sedgeholm.csv")} --out out/filled`,
     code: 0,
     prints: /^PASS: order SA-131 is complete, nothing to fix\.\n[^]*17 sheets of this order: OK\./,
   },
-  "burin check out/sheets/device-3.pdf": { code: 1, prints: /^FAIL: / },
+  "burin check out/sheets/device-4.pdf": { code: 1, prints: /^FAIL: / },
   "burin check out/demo/letters/27-teasel-characters.eml": { code: 1, prints: sample ?? "a sample" },
   'burin user ines --name "Ines Calloway" --role release': {
     as: `echo "a quill for every wall" | burin user ines --name "Ines Calloway" --role release ${demoSettings}`,

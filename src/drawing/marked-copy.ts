@@ -11,6 +11,7 @@ import { problemList } from "./marked/list.ts";
 import { markInto } from "./marked/mark-into.ts";
 import { headOf, type MarkedProblem } from "./marked/problem.ts";
 import { pdfOf } from "./proof/pdf.ts";
+import type { Drawing } from "./proof/shapes.ts";
 
 /** What is filled in on a marked copy for its sender to check, and what the list says of it. */
 export interface Mending {
@@ -63,15 +64,15 @@ export async function markedCopy(
   { mending, forms, ...known }: Marking = {},
 ): Promise<Uint8Array | undefined> {
   const before = known.before ?? (await openPdf(bytes, undefined, forms));
-  if (before.kind === "locked-pdf") return mending ? undefined : listOf(sheet, problems, "alone");
+  if (before.kind === "locked-pdf") return mending ? undefined : listAlone(sheet, problems);
   // A file that was repaired in reading would come back as if it had never been damaged.
   if (before.kind !== "pdf" || before.recovered || !beginsAsPdf(bytes)) return undefined;
   const document = await openForMarking(bytes);
   if (document === undefined || document === "sealed")
-    return document && !mending ? listOf(sheet, problems, "alone") : undefined;
+    return document && !mending ? listAlone(sheet, problems) : undefined;
   try {
     const { values = {}, says = [] } = mending ?? {};
-    const list = await listOf(sheet, problems, "marked", says);
+    const list = listOf(sheet, problems, "marked", says);
     const marked = await markInto(document, sheet, problems, list, values);
     const after = await openPdf(marked, undefined, forms);
     return readsAsBefore(before, after, values) ? marked : undefined;
@@ -97,9 +98,12 @@ function listOf(
   problems: readonly MarkedProblem[],
   how: keyof typeof instructions,
   says: readonly string[] = [],
-): Promise<Uint8Array> {
-  const { title, todo } = headOf(problems);
-  return pdfOf(problemList(sheet, problems, [...instructions[how](todo), ...says]), title);
+): Drawing[] {
+  return problemList(sheet, problems, [...instructions[how](headOf(problems).todo), ...says]);
+}
+
+function listAlone(sheet: Sheet, problems: readonly MarkedProblem[]): Promise<Uint8Array> {
+  return pdfOf(listOf(sheet, problems, "alone"), headOf(problems).title);
 }
 
 /** The document. "sealed" if it must not be changed. Undefined if it cannot be opened. */

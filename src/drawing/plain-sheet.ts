@@ -14,13 +14,12 @@ const labelWidth = 190;
  */
 export async function plainSheet(edition: Edition, catalogue: Catalogue): Promise<Uint8Array> {
   let draft = await startDraft(edition, catalogue, [letter.short, letter.long]);
-  write(draft.canvas, edition.title, margin, margin + 6, { size: 15 });
+  write(draft.canvas, edition.title, margin, margin + 6, { size: 15, role: "H1" });
   let top = margin + 24;
   for (const field of edition.fields) {
     const height = field.place === "notes" ? 3 * lineHeight : lineHeight;
     if (top + height > letter.long - margin) {
-      const page = addPage(draft.canvas.document, letter.short, letter.long);
-      draft = { ...draft, canvas: { ...draft.canvas, page } };
+      draft = { ...draft, canvas: addPage(draft.canvas, letter.short, letter.long) };
       top = margin;
     }
     write(draft.canvas, field.label, margin, top + 12, { size: 9 });

@@ -1,4 +1,5 @@
 import { PDFDict, PDFName, PDFNumber, PDFRawStream } from "pdf-lib";
+import { objectKey } from "./page/content-key.ts";
 import { type Operand, type Operator, operatorsIn } from "./pdf/content-operators.ts";
 import { contentOf, entryOf, rectangleOf, textOf } from "./pdf/pdf-value.ts";
 
@@ -74,7 +75,16 @@ export function hundredth(operand: Operand): Operand {
   return typeof operand === "number" ? Math.round(operand * 100) / 100 : operand;
 }
 
-/** Whether all fonts are the Helvetica that every viewer has, with its own letters. ISO 32000-1:2008 table 111 */
+/** Hashes of the typefaces that marked copies carry. */
+export const ourTypefaces: ReadonlySet<string> = new Set([
+  "b074053a886b280ac8ebde57b1b6f4eba54a7fb57b4cd94bdd2c90d0cd956ea3",
+  "f18ca0158d62ba9222c2694fb539cee70e00266fca738851acdaa3b8b4927f80",
+]);
+
+/**
+ * Whether all fonts show their own letters: typefaces that we put there, or, in copies of older programs, the Helvetica
+ * that every viewer has. ISO 32000-1:2008 table 111
+ */
 export function hasOurFont(resources: PDFDict, names: readonly string[]): boolean {
   const fonts = entryOf(resources, "Font");
   const drawings = entryOf(resources, "XObject");
@@ -83,6 +93,7 @@ export function hasOurFont(resources: PDFDict, names: readonly string[]): boolea
   return names.every((name) => {
     const font = entryOf(fonts, name);
     if (!(font instanceof PDFDict)) return false;
+    if (ourTypefaces.has(objectKey(font) ?? "")) return true;
     const encoding = entryOf(font, "Encoding");
     return (
       /^Helvetica(-Bold)?$/.test(textOf(entryOf(font, "BaseFont"))) &&

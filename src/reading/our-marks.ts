@@ -18,6 +18,8 @@ export const listPrefix = `${markPrefix} list `;
 export function outlineWords(numbers: readonly number[]): string {
   return `Number ${numbers.join(", ")}: see the end.`;
 }
+/** What the link that covers a page of our list says. */
+export const linkWords = "Back to the sheet";
 const outlineSays = /^Number \d[\d, ]*: see the end\.$/;
 const numberSays = /^\d[\d, ]*$/;
 
@@ -119,8 +121,9 @@ export function isOurList(page: WalkedPage): boolean {
   if (link === undefined || others.length > 0) return false;
   const name = textOf(entryOf(link, "NM"));
   if (!name.startsWith(listPrefix) || entryOf(link, "Subtype") !== PDFName.of("Link")) return false;
-  if (["AP", "Contents", "BS"].some((key) => entryOf(link, key) !== undefined) || saysMore(link))
-    return false;
+  if (["AP", "BS"].some((key) => entryOf(link, key) !== undefined) || saysMore(link)) return false;
+  // Lists of older programs say nothing.
+  if (!["", linkWords].includes(textOf(entryOf(link, "Contents")))) return false;
   if (listOf(entryOf(link, "Border")).some((side) => !(side instanceof PDFNumber) || side.asNumber() !== 0))
     return false;
   if (page.resources === undefined || !hasOurFont(page.resources, ["Plain", "Bold"])) return false;

@@ -68,8 +68,8 @@ test.each([
 test("the empty lists are written beside the blank sheets, and have no device", async () => {
   await blank.run([folder], io);
   expect(readdirSync(folder).toSorted()).toEqual([
-    "device-3.pdf",
-    "plate-3.pdf",
+    "device-4.pdf",
+    "plate-4.pdf",
     "station-list.csv",
     "station-list.xlsx",
   ]);

@@ -111,7 +111,7 @@ test("a blank sheet can be had and is refused as blank; a date that is none ends
   const folder = temporaryFolder();
   const { code } = await burin("blank", folder);
   expect(code).toBe(0);
-  expect((await burin("check", join(folder, "device-3.pdf"))).code).toBe(1);
+  expect((await burin("check", join(folder, "device-4.pdf"))).code).toBe(1);
   expect((await burin("day", "2026-02-30")).code).toBe(2);
 });
 
@@ -175,10 +175,10 @@ test("nothing that somebody has made is replaced", async () => {
   expect((await burin("blank", sheets)).code).toBe(0);
   expect((await burin("blank", sheets)).code).toBe(0);
   const [sample] = await sampleSheets();
-  writeFileSync(join(sheets, "device-3.pdf"), sample?.filled ?? "");
+  writeFileSync(join(sheets, "device-4.pdf"), sample?.filled ?? "");
   const again = await burin("blank", sheets);
   expect([again.code, again.err]).toEqual([2, expect.stringContaining("nothing was written")]);
-  expect(readFileSync(join(sheets, "device-3.pdf")).equals(sample?.filled ?? Buffer.of())).toBe(true);
+  expect(readFileSync(join(sheets, "device-4.pdf")).equals(sample?.filled ?? Buffer.of())).toBe(true);
 });
 
 test.each([
@@ -279,7 +279,7 @@ test("check that breaks by a fault of its own ends with 2, not with the 1 of she
     "--json",
   ];
   const { code, err } = await new Promise<Omit<Ended, "out">>((done) => {
-    execFile(process.execPath, [...args, join(folder, "device-3.pdf")], (error, _, err) =>
+    execFile(process.execPath, [...args, join(folder, "device-4.pdf")], (error, _, err) =>
       done({ code: typeof error?.code === "number" ? error.code : 0, err }),
     );
   });

@@ -107,7 +107,8 @@ describe.each(names)("%s", (name) => {
     const { filled } = sampleOf(name);
     const copy = await markedSample(name);
     expect(Buffer.from(copy.subarray(0, filled.length)).equals(filled)).toBe(true);
-    expect(copy.length - filled.length).toBeLessThan(20_000);
+    // Of these, 25,000 are the letters of two typefaces.
+    expect(copy.length - filled.length).toBeLessThan(40_000);
   });
 
   test("has each faulty field outlined and numbered", async () => {

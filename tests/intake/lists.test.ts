@@ -164,7 +164,7 @@ test.each([
     text: "Please send us the sheets.",
     files: files.map((file) => ({ file, bytes })),
   });
-  expect(await enclosedIn(asked)).toEqual(["device-3.pdf", "plate-3.pdf", "station-list.xlsx"]);
+  expect(await enclosedIn(asked)).toEqual(["device-4.pdf", "plate-4.pdf", "station-list.xlsx"]);
 });
 
 test("another table with quantities is read as before", async () => {

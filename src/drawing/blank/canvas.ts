@@ -1,4 +1,31 @@
-import { type Color, PDFDocument, type PDFFont, PDFName, type PDFPage, rgb, StandardFonts } from "pdf-lib";
+import {
+  beginText,
+  type Color,
+  endText,
+  type PDFDocument,
+  PDFName,
+  PDFOperator,
+  PDFOperatorNames,
+  type PDFPage,
+  type PDFRef,
+  rgb,
+  setFillingRgbColor,
+  setFontAndSize,
+  setTextMatrix,
+  showText,
+} from "pdf-lib";
+import {
+  addTag,
+  type Pieces,
+  type Role,
+  type Said,
+  type Structure,
+  startPage,
+  startStructure,
+  type Tag,
+} from "../tagged/structure.ts";
+import { startTagged } from "../tagged/tagged-document.ts";
+import { embedTypefaces, type Typefaces } from "../typeface/typeface.ts";
 
 /** A rectangle in points. `y` is its upper edge, measured downwards from the top of the page, as one reads. */
 export interface Box {
@@ -8,12 +35,24 @@ export interface Box {
   readonly height: number;
 }
 
-/** A page being drawn, and the two fonts it is drawn with. */
-export interface Canvas {
+/** A document being drawn: the letters of its print, and the font in which its fields are filled in. */
+export interface Drawn extends Typefaces {
   readonly document: PDFDocument;
+  readonly helvetica: PDFRef;
+  readonly tagging: Tagging;
+}
+
+/** A page being drawn. */
+export interface Canvas extends Drawn, Pieces {
   readonly page: PDFPage;
-  readonly plain: PDFFont;
-  readonly bold: PDFFont;
+}
+
+/** Where in the tree of tags what is drawn next belongs. */
+export interface Tagging {
+  readonly structure: Structure;
+  at: Tag;
+  /** Whether all that is drawn is of one piece, such as a picture. */
+  whole: boolean;
 }
 
 /** Colours of every sheet: ink on paper, one accent, pale panels under white fields. */
@@ -23,6 +62,8 @@ export const palette = {
   accent: "#5A2D58",
   star: "#A8472B",
   line: "#B4AE9F",
+  /** Around fields: 3 to 1 against paper, panels, faces and plates (WCAG 2.1, 1.4.11). */
+  frame: "#77716A",
   panel: "#F5F3F5",
   face: "#E9DEEA",
   plate: "#E6E1DC",
@@ -32,25 +73,74 @@ export const palette = {
 /** US Letter in points. */
 export const letter = { short: 612, long: 792 } as const;
 
-/**
- * An empty document. The library's dates and producer are left out, so that the same edition and catalogue always
- * make the same bytes.
- */
-export async function startDocument(): Promise<Omit<Canvas, "page">> {
-  const document = await PDFDocument.create({ updateMetadata: false });
+export async function startDocument(title: string): Promise<Drawn> {
+  const document = await startTagged(title);
+  const structure = startStructure(document);
+  const helvetica = document.context.obj({
+    Type: "Font",
+    Subtype: "Type1",
+    BaseFont: "Helvetica",
+    Encoding: "WinAnsiEncoding",
+  });
   return {
     document,
-    plain: document.embedStandardFont(StandardFonts.Helvetica),
-    bold: document.embedStandardFont(StandardFonts.HelveticaBold),
+    ...embedTypefaces(document),
+    helvetica: document.context.register(helvetica),
+    tagging: { structure, at: structure.top, whole: false },
   };
 }
 
 /** Another page, `width` by `height` points. The Tab key visits its fields in the order in which they are made. */
-export function addPage(document: PDFDocument, width: number, height: number): PDFPage {
-  const page = document.addPage([width, height]);
-  // ISO 32000-2, table 31: W is the order of the widgets in the page's annotations.
-  page.node.set(PDFName.of("Tabs"), PDFName.of("W"));
-  return page;
+export function addPage(drawn: Drawn, width: number, height: number): Canvas {
+  const page = drawn.document.addPage([width, height]);
+  // ISO 14289-1:2014 §7.18.3: S is the order of the tags.
+  page.node.set(PDFName.of("Tabs"), PDFName.of("S"));
+  page.node.setFontDictionary(PDFName.of("Plain"), drawn.plain.ref);
+  page.node.setFontDictionary(PDFName.of("Bold"), drawn.bold.ref);
+  return { ...drawn, page, ...startPage(drawn.tagging.structure, page) };
+}
+
+/** Draws what belongs together, such as a section or the row of a table. */
+export function within(canvas: Canvas, role: Role, draw: () => void): void {
+  const { tagging } = canvas;
+  const above = tagging.at;
+  tagging.at = addTag(tagging.structure, above, role);
+  draw();
+  tagging.at = above;
+}
+
+/** Draws something that is of one piece, such as a picture or a heading with its number. */
+export function whole<T>(canvas: Canvas, role: Role, said: Said, draw: () => T): T {
+  const { tagging } = canvas;
+  if (tagging.whole) return draw();
+  const piece = canvas.piece(addTag(tagging.structure, tagging.at, role, said));
+  return marked(canvas, `/${role}`, `<</MCID ${piece}>>`, draw);
+}
+
+/** Draws what says nothing by itself. ISO 32000-1:2008 §14.8.2.2 */
+function decoration(canvas: Canvas, draw: () => void): void {
+  if (canvas.tagging.whole) draw();
+  else marked(canvas, "/Artifact", undefined, draw);
+}
+
+/** ISO 32000-1:2008 §14.6 */
+function marked<T>(
+  { page, tagging }: Canvas,
+  name: string,
+  properties: string | undefined,
+  draw: () => T,
+): T {
+  const { BeginMarkedContent, BeginMarkedContentSequence, EndMarkedContent } = PDFOperatorNames;
+  page.pushOperators(
+    properties === undefined
+      ? PDFOperator.of(BeginMarkedContent, [name])
+      : PDFOperator.of(BeginMarkedContentSequence, [name, properties]),
+  );
+  tagging.whole = true;
+  const drawn = draw();
+  tagging.whole = false;
+  page.pushOperators(PDFOperator.of(EndMarkedContent));
+  return drawn;
 }
 
 export interface Writing {
@@ -59,21 +149,27 @@ export interface Writing {
   readonly bold?: boolean;
   /** Which part of the text stands at `x`. */
   readonly align?: "left" | "centre" | "right";
+  /** What the line is, if it is no paragraph. */
+  readonly role?: Role;
+  readonly said?: Said;
 }
 
 /** One line of text; `y` is its baseline. Returns the x at which it ends. */
 export function write(canvas: Canvas, text: string, x: number, y: number, writing: Writing): number {
-  const { size, colour = palette.ink, bold = false, align = "left" } = writing;
+  const { size, colour = palette.ink, bold = false, align = "left", role = "P", said = {} } = writing;
   const font = bold ? canvas.bold : canvas.plain;
-  const width = font.widthOfTextAtSize(text, size);
+  const width = font.widthOf(text, size);
   const left = x - { left: 0, centre: width / 2, right: width }[align];
-  canvas.page.drawText(text, {
-    x: left,
-    y: canvas.page.getHeight() - y,
-    size,
-    font,
-    color: colourOf(colour),
-  });
+  whole(canvas, role, said, () =>
+    canvas.page.pushOperators(
+      setFillingRgbColor(...partsOf(colour)),
+      beginText(),
+      setFontAndSize(bold ? "Bold" : "Plain", size),
+      setTextMatrix(1, 0, 0, 1, left, canvas.page.getHeight() - y),
+      showText(font.codesOf(text)),
+      endText(),
+    ),
+  );
   return left + width;
 }
 
@@ -86,8 +182,9 @@ export interface Look {
 }
 
 /** A rectangle, its corners rounded if the look says so. */
-export function block({ page }: Canvas, box: Box, { fill, stroke, thickness = 0.7, radius = 0 }: Look): void {
-  page.drawRectangle({
+export function block(canvas: Canvas, box: Box, { fill, stroke, thickness = 0.7, radius = 0 }: Look): void {
+  const { page } = canvas;
+  const look = {
     x: box.x,
     y: page.getHeight() - box.y - box.height,
     width: box.width,
@@ -95,24 +192,27 @@ export function block({ page }: Canvas, box: Box, { fill, stroke, thickness = 0.
     ...(radius === 0 ? {} : { rx: radius, ry: radius }),
     ...(fill === undefined ? {} : { color: colourOf(fill) }),
     ...(stroke === undefined ? {} : { borderColor: colourOf(stroke), borderWidth: thickness }),
-  });
+  };
+  decoration(canvas, () => page.drawRectangle(look));
 }
 
 /** A circle around (`x`, `y`). */
-export function disc({ page }: Canvas, x: number, y: number, radius: number, look: Look): void {
+export function disc(canvas: Canvas, x: number, y: number, radius: number, look: Look): void {
+  const { page } = canvas;
   const { fill, stroke, thickness = 0.7 } = look;
-  page.drawCircle({
+  const circle = {
     x,
     y: page.getHeight() - y,
     size: radius,
     ...(fill === undefined ? {} : { color: colourOf(fill) }),
     ...(stroke === undefined ? {} : { borderColor: colourOf(stroke), borderWidth: thickness }),
-  });
+  };
+  decoration(canvas, () => page.drawCircle(circle));
 }
 
 /** A line through points given as [x, y], y from the top. */
 export function stroke(
-  { page }: Canvas,
+  canvas: Canvas,
   points: readonly (readonly [number, number])[],
   {
     colour = palette.line,
@@ -120,16 +220,19 @@ export function stroke(
     dash,
   }: { colour?: string; thickness?: number; dash?: number[] } = {},
 ): void {
-  points.slice(1).forEach(([x, y], i) => {
-    const [fromX, fromY] = points[i] ?? [x, y];
-    page.drawLine({
-      start: { x: fromX, y: page.getHeight() - fromY },
-      end: { x, y: page.getHeight() - y },
-      thickness,
-      color: colourOf(colour),
-      ...(dash === undefined ? {} : { dashArray: dash }),
-    });
-  });
+  const { page } = canvas;
+  decoration(canvas, () =>
+    points.slice(1).forEach(([x, y], i) => {
+      const [fromX, fromY] = points[i] ?? [x, y];
+      page.drawLine({
+        start: { x: fromX, y: page.getHeight() - fromY },
+        end: { x, y: page.getHeight() - y },
+        thickness,
+        color: colourOf(colour),
+        ...(dash === undefined ? {} : { dashArray: dash }),
+      });
+    }),
+  );
 }
 
 /** The box without a margin on every side; the second margin is the upper and lower one. */

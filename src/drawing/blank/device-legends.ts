@@ -86,8 +86,14 @@ function plateStrip(draft: Draft, box: Box): void {
   block(canvas, box, { fill: palette.plate, stroke: palette.line, radius: 4 });
   const baseline = box.y + box.height / 2 + 3;
   const end = write(canvas, "Plate", box.x + edge + 3, baseline, { size: 9, bold: true });
-  const says = `of a device that stands alone: ${roomWords(catalogue.plate)}`;
-  const left = write(canvas, says, end + 6, baseline, { size: 7.5, colour: palette.quiet }) + 10;
+  const says = [
+    `of a device that stands alone: ${roomWords(catalogue.plate)}`,
+    "in a plate of several gangs: on the plate sheet",
+  ];
+  const ends = says.map((line, i) =>
+    write(canvas, line, end + 6, baseline - 4.2 + i * 8.6, { size: 7, colour: palette.quiet }),
+  );
+  const left = Math.max(...ends) + 8;
   const { rows } = catalogue.plate;
   const all = box.x + box.width - edge - plainWidth - left;
   const width = (all - 6 * (rows - 1)) / rows;

@@ -3,7 +3,7 @@ import { type Box, palette, write } from "./canvas.ts";
 import { deviceLegends } from "./device-legends.ts";
 import { devicePicture } from "./device-picture.ts";
 import type { Draft } from "./draft.ts";
-import { boxSize, label, radios } from "./entries.ts";
+import { boxSize, label, radios, saysOf } from "./entries.ts";
 import { colours, coloursHeight, coloursWidth } from "./finishes.ts";
 import { gap, margin, notes, padding, panel, roomWords, titleHeight } from "./furniture.ts";
 import { order, orderHeight } from "./order.ts";
@@ -51,6 +51,7 @@ function layouts(draft: Draft, box: Box): void {
   });
   radios(draft, "layout", choices);
 
+  const isAsked = saysOf(draft, "legend-place") !== "";
   let x = label(draft, "legend-place", area.x, middle + 33.7) + 10;
   const places = [...new Set(catalogue.layouts.flatMap((layout) => layout.legend_places ?? []))];
   const placeChoices = places.map((place) => {
@@ -59,4 +60,10 @@ function layouts(draft: Draft, box: Box): void {
     return choice;
   });
   radios(draft, "legend-place", placeChoices);
+  const having = catalogue.layouts.filter((layout) => layout.legend_places !== undefined);
+  if (isAsked && having.length > 0)
+    write(canvas, `(*) for “${having.map(({ name }) => name).join("”, “")}”`, x, middle + 33.7, {
+      size: 7.5,
+      colour: palette.quiet,
+    });
 }

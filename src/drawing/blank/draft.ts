@@ -21,13 +21,10 @@ export async function startDraft(
   catalogue: Catalogue,
   [width, height]: readonly [number, number],
 ): Promise<Draft> {
-  const started = await startDocument();
-  const { document } = started;
-  document.setTitle(edition.title, { showInWindowTitleBar: true });
-  document.setSubject(edition.name);
-  document.setLanguage("en-US");
+  const started = await startDocument(edition.title);
+  started.document.setSubject(edition.name);
   return {
-    canvas: { ...started, page: addPage(document, width, height) },
+    canvas: addPage(started, width, height),
     form: startForm(started),
     catalogue,
     edition,

@@ -1,6 +1,6 @@
 import type { EditionField } from "../../reading/edition.ts";
-import type { Place } from "../../trade/place.ts";
-import { type Box, block, type Canvas, disc, inset, palette, stroke, write } from "./canvas.ts";
+import { type Place, rowOf, type SheetKind } from "../../trade/place.ts";
+import { type Box, block, type Canvas, disc, inset, palette, stroke, whole, write } from "./canvas.ts";
 import { choicesOf, roomOf } from "./choices.ts";
 import { type Draft, take, waitingFor } from "./draft.ts";
 import type { FieldText } from "./field-tree.ts";
@@ -19,8 +19,22 @@ export const boxSize = 11;
 export function label(draft: Draft, place: Place, x: number, baseline: number, heading = ""): number {
   const says = saysOf(draft, place, heading);
   if (says === "") return x;
-  const end = write(draft.canvas, says, x, baseline, { size: 8, colour: palette.quiet });
-  return draft.required.includes(place) ? star(draft.canvas, end + 2, baseline) : end;
+  const { canvas, required, edition } = draft;
+  return whole(canvas, "P", {}, () => {
+    const end = write(canvas, says, x, baseline, { size: 8, colour: palette.quiet });
+    if (required.includes(place)) return star(canvas, end + 2, baseline);
+    return isSometimesNeeded(place, edition.form) ? sometimes(canvas, end + 2, baseline) : end;
+  });
+}
+
+/** Whether a place must be filled in on some sheets and not on others, as said beside it. */
+function isSometimesNeeded(place: Place, form: SheetKind): boolean {
+  const { [form]: need } = rowOf(place);
+  return (
+    need === "in a plate" ||
+    need === "by layout" ||
+    /^(?:ship\.(?!same)|contact\.(?:email|phone))/.test(place)
+  );
 }
 
 /** The words of a place's label; "" when the edition does not have the place. */
@@ -33,6 +47,11 @@ export function saysOf(draft: Draft, place: Place, heading = ""): string {
 /** The mark of a field that must be filled. */
 export function star(canvas: Canvas, x: number, baseline: number): number {
   return write(canvas, "*", x, baseline + 2, { size: 11, bold: true, colour: palette.star });
+}
+
+/** The mark of a field that must be filled in some cases. */
+export function sometimes(canvas: Canvas, x: number, baseline: number): number {
+  return write(canvas, "(*)", x, baseline, { size: 8, bold: true, colour: palette.star });
 }
 
 /** A label and under it the field; `box` holds both. */
@@ -67,7 +86,7 @@ export function bare(draft: Draft, place: Place, frame: Box): void {
 /** A field in its frame. It is a list if the catalogue or the edition has choices, and else for typing. */
 export function framed(draft: Draft, field: EditionField, frame: Box): void {
   const { canvas, catalogue, edition } = draft;
-  block(canvas, frame, { fill: palette.paper, stroke: palette.line, radius: 2.5 });
+  block(canvas, frame, { fill: palette.paper, stroke: palette.frame, radius: 2.5 });
   const text = fieldTextOf(draft, field);
   const choices = choicesOf(field, edition, catalogue);
   const characters = roomOf(field.place, edition.form, catalogue);
@@ -102,9 +121,9 @@ export function tick(draft: Draft, place: Place, x: number, middle: number, says
 
 export function ticked(draft: Draft, field: EditionField, x: number, middle: number, says: string): void {
   const frame = { x, y: middle - boxSize / 2, width: boxSize, height: boxSize };
-  block(draft.canvas, frame, { fill: palette.paper, stroke: palette.line, radius: 2 });
+  block(draft.canvas, frame, { fill: palette.paper, stroke: palette.frame, radius: 2 });
+  if (says !== "") write(draft.canvas, says, x + boxSize + 4, middle + 2.7, { size: 8 });
   tickBox(draft, frame, fieldTextOf(draft, field));
-  write(draft.canvas, says, x + boxSize + 4, middle + 2.7, { size: 8 });
 }
 
 /** One round button: the code it stands for, its words, and where it is. */
@@ -121,11 +140,16 @@ export function radios(draft: Draft, place: Place, choices: readonly Choice[]): 
   const field = choices.length === 0 ? undefined : take(draft, place);
   if (field === undefined) return;
   const buttons = choices.map(({ code, says, x, middle }) => {
-    disc(draft.canvas, x + boxSize / 2, middle, boxSize / 2, { fill: palette.paper, stroke: palette.line });
-    write(draft.canvas, says, x + boxSize + 4, middle + 2.9, { size: 8.5 });
+    const words = (): void => {
+      disc(draft.canvas, x + boxSize / 2, middle, boxSize / 2, {
+        fill: palette.paper,
+        stroke: palette.frame,
+      });
+      write(draft.canvas, says, x + boxSize + 4, middle + 2.9, { size: 8.5 });
+    };
     const box = { x, y: middle - boxSize / 2, width: boxSize, height: boxSize };
     const own = Object.entries(field.values).find(([, meaning]) => meaning === code);
-    return { box, value: own?.[0] ?? code, tip: `${field.label}: ${says}` };
+    return { box, value: own?.[0] ?? code, tip: `${field.label}: ${says}`, words };
   });
   radioButtons(draft, fieldTextOf(draft, field), buttons);
 }

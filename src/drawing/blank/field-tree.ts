@@ -7,8 +7,9 @@ import {
   type PDFRef,
   PDFString,
 } from "pdf-lib";
+import { addAnnotation, addTag } from "../tagged/structure.ts";
 import { inkStyle } from "./appearance.ts";
-import type { Canvas } from "./canvas.ts";
+import type { Canvas, Drawn } from "./canvas.ts";
 
 /** The fields of one document. */
 export interface Form {
@@ -43,13 +44,13 @@ export interface FieldText {
 export type Entries = NonNullable<Parameters<PDFContext["stream"]>[1]>;
 
 /** Begins the form of a document. Helv and ZaDb are the names by which viewers look for its two fonts. */
-export function startForm({ document, plain }: Omit<Canvas, "page">): Form {
+export function startForm({ document, helvetica }: Drawn): Form {
   const { context, catalog } = document;
   const fields = context.obj([]);
   const marks = context.register(context.obj({ Type: "Font", Subtype: "Type1", BaseFont: "ZapfDingbats" }));
   const form = context.obj({
     Fields: fields,
-    DR: { Font: { Helv: plain.ref, ZaDb: marks } },
+    DR: { Font: { Helv: helvetica, ZaDb: marks } },
     DA: PDFString.of(inkStyle(10)),
     NeedAppearances: false,
   });
@@ -90,4 +91,11 @@ function holderOf(making: Making, path: readonly string[]): Holder {
   const holder = { ref: addNode(making, path, { Kids: kids }), kids };
   making.form.holders.set(name, holder);
   return holder;
+}
+
+/** Puts what shows a field on the page, and behind all that is to be read before. ISO 14289-1:2014 §7.18.4 */
+export function place({ canvas: { page, tagging } }: Making, widget: PDFRef): void {
+  const { structure, at } = tagging;
+  page.node.addAnnot(widget);
+  addAnnotation(structure, addTag(structure, at, "Form"), page.ref, widget);
 }

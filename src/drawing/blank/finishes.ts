@@ -1,7 +1,7 @@
-import { type Catalogue, mostGangs } from "../../catalogue/catalogue.ts";
+import { type Catalogue, type Finish, mostGangs } from "../../catalogue/catalogue.ts";
 import type { Edition } from "../../reading/edition.ts";
 import { textWidth } from "./appearance.ts";
-import { type Box, block, type Canvas, palette, write } from "./canvas.ts";
+import { type Box, block, type Canvas, palette, within, write } from "./canvas.ts";
 import { finishesFor } from "./choices.ts";
 import type { Draft } from "./draft.ts";
 import { lineHeight as fieldHeight, labelHeight, line } from "./entries.ts";
@@ -61,25 +61,44 @@ function finishTable(
     colour: palette.quiet,
   });
   const width = columnWidth(catalogue);
-  finishesFor(form, catalogue).forEach((finish, i) => {
-    const x = left + (i % columns) * width;
-    const baseline = top + 20 + Math.floor(i / columns) * lineHeight;
-    swatch(canvas, finish.colour, x, baseline);
-    const sizesAt = x + width - (mostGangs(catalogue) + 1) * digit;
-    const room = sizesAt - x - 20;
-    write(canvas, finish.name, x + 18, baseline, {
-      size: Math.min(8, (8 * room) / textWidth(finish.name, 8)),
-    });
-    for (let gangs = 1; gangs <= mostGangs(catalogue); gangs++) {
-      const made = finish.plates.includes(gangs);
-      write(canvas, made ? String(gangs) : "–", sizesAt + gangs * digit - digit / 2, baseline, {
-        size: 8,
-        bold: made,
-        colour: made ? palette.accent : palette.line,
-        align: "centre",
+  within(canvas, "Table", () => {
+    finishesFor(form, catalogue).forEach((finish, i) => {
+      const x = left + (i % columns) * width;
+      within(canvas, "TR", () => {
+        finishRow(canvas, finish, catalogue, {
+          x,
+          baseline: top + 20 + Math.floor(i / columns) * lineHeight,
+        });
       });
-    }
+    });
   });
+}
+
+function finishRow(
+  canvas: Canvas,
+  finish: Finish,
+  catalogue: Catalogue,
+  { x, baseline }: { readonly x: number; readonly baseline: number },
+): void {
+  swatch(canvas, finish.colour, x, baseline);
+  const sizesAt = x + columnWidth(catalogue) - (mostGangs(catalogue) + 1) * digit;
+  const room = sizesAt - x - 20;
+  write(canvas, finish.name, x + 18, baseline, {
+    size: Math.min(8, (8 * room) / textWidth(finish.name, 8)),
+    role: "TH",
+    said: { scope: "Row" },
+  });
+  for (let gangs = 1; gangs <= mostGangs(catalogue); gangs++) {
+    const made = finish.plates.includes(gangs);
+    write(canvas, made ? String(gangs) : "–", sizesAt + gangs * digit - digit / 2, baseline, {
+      size: 8,
+      bold: made,
+      colour: made ? palette.accent : palette.quiet,
+      align: "centre",
+      role: "TD",
+      said: made ? {} : { actual: "not made" },
+    });
+  }
 }
 
 /** The lettering colours, in one line. */

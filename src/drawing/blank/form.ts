@@ -10,7 +10,7 @@ import {
 } from "pdf-lib";
 import { dotMark, inkStyle, textAppearance, tickMark } from "./appearance.ts";
 import type { Box } from "./canvas.ts";
-import { addField, type Entries, type FieldText, type Making } from "./field-tree.ts";
+import { addField, type Entries, type FieldText, type Making, place } from "./field-tree.ts";
 
 /**
  * A field for typing. `characters` is the most that a viewer lets one type. `fixed` is a value that nobody can
@@ -36,11 +36,19 @@ export function textField(
     ...widget(making, box),
     FT: "Tx",
     DA: PDFString.of(style),
-    AP: { N: drawing(making, box, textAppearance(fixed ?? "", { ...box, manyLines, style })) },
+    // Nobody fills in what is fixed, so it is printed in letters that the file carries.
+    AP: {
+      N: drawing(
+        making,
+        box,
+        textAppearance(fixed ?? "", { ...box, manyLines, style }),
+        fixed === undefined ? making.canvas.helvetica : making.canvas.plain.ref,
+      ),
+    },
     ...(characters === undefined ? {} : { MaxLen: characters }),
     ...(fixed === undefined ? {} : { V: PDFHexString.fromText(fixed) }),
   });
-  making.canvas.page.node.addAnnot(ref);
+  place(making, ref);
 }
 
 /** A list that opens. Its first choice is the empty one, so that a choice can be taken back. */
@@ -57,14 +65,14 @@ export function dropdown(
     AP: { N: drawing(making, box, textAppearance("", { ...box, manyLines: false, style })) },
     Opt: ["", ...field.choices].map((choice) => PDFHexString.fromText(choice)),
   });
-  making.canvas.page.node.addAnnot(ref);
+  place(making, ref);
 }
 
 /** A box to tick; its value is Yes or Off. */
 export function tickBox(making: Making, box: Box, field: FieldText): void {
   const states = onOrOff(making, box, "Yes", tickMark);
   const ref = addField(making, field, 0, { ...widget(making, box), FT: "Btn", ...states, V: "Off" });
-  making.canvas.page.node.addAnnot(ref);
+  place(making, ref);
 }
 
 /**
@@ -73,12 +81,19 @@ export function tickBox(making: Making, box: Box, field: FieldText): void {
 export function radioButtons(
   making: Making,
   field: FieldText,
-  buttons: readonly { readonly box: Box; readonly value: string; readonly tip: string }[],
+  buttons: readonly {
+    readonly box: Box;
+    readonly value: string;
+    readonly tip: string;
+    /** Draws what is to be read before it. */
+    readonly words: () => void;
+  }[],
 ): void {
   const { context } = making.canvas.document;
   const kids = context.obj([]);
   const parent = addField(making, field, AcroButtonFlags.Radio, { FT: "Btn", V: "Off", Kids: kids });
-  for (const { box, value, tip } of buttons) {
+  for (const { box, value, tip, words } of buttons) {
+    words();
     const ref = context.register(
       context.obj({
         ...widget(making, box),
@@ -88,7 +103,7 @@ export function radioButtons(
       }),
     );
     kids.push(ref);
-    making.canvas.page.node.addAnnot(ref);
+    place(making, ref);
   }
 }
 
@@ -127,14 +142,19 @@ function onOrOff(
   };
 }
 
-function drawing({ canvas: { document, plain } }: Making, { width, height }: Box, operators: string): PDFRef {
+function drawing(
+  { canvas: { document, helvetica } }: Making,
+  { width, height }: Box,
+  operators: string,
+  font = helvetica,
+): PDFRef {
   const { context } = document;
   return context.register(
     context.stream(operators, {
       Type: "XObject",
       Subtype: "Form",
       BBox: [0, 0, width, height],
-      Resources: { Font: { Helv: plain.ref } },
+      Resources: { Font: { Helv: font } },
     }),
   );
 }

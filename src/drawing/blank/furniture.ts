@@ -2,9 +2,9 @@ import type { Catalogue, Room } from "../../catalogue/catalogue.ts";
 import type { Edition } from "../../reading/edition.ts";
 import { type Place, rowOf } from "../../trade/place.ts";
 import { textWidth } from "./appearance.ts";
-import { type Box, block, type Canvas, disc, inset, palette, stroke, write } from "./canvas.ts";
+import { type Box, block, type Canvas, disc, inset, palette, stroke, whole, write } from "./canvas.ts";
 import { type Draft, take } from "./draft.ts";
-import { bare, labelHeight, line, lineHeight, star } from "./entries.ts";
+import { bare, labelHeight, line, lineHeight, sometimes, star } from "./entries.ts";
 import { textField } from "./form.ts";
 import { tipOf } from "./tips.ts";
 
@@ -23,7 +23,13 @@ export function header(canvas: Canvas, edition: Edition, { maker }: Catalogue): 
   write(canvas, maker.name, margin + 38, 35, { size: 17, bold: true });
   write(canvas, maker.about, margin + 38, 47.5, { size: 8.5, colour: palette.quiet });
   const [title = "", version = ""] = edition.title.split(", ");
-  write(canvas, title, right, 35, { size: 17, bold: true, colour: palette.accent, align: "right" });
+  write(canvas, title, right, 35, {
+    size: 17,
+    bold: true,
+    colour: palette.accent,
+    align: "right",
+    role: "H1",
+  });
   const contact = [version, maker.email, maker.phone].filter((part) => part !== "").join("   ·   ");
   write(canvas, contact, right, 47.5, { size: 8.5, colour: palette.quiet, align: "right" });
   stroke(
@@ -37,16 +43,23 @@ export function header(canvas: Canvas, edition: Edition, { maker }: Catalogue): 
 
   const size = 8.3;
   const how = [
-    "Legends are cut exactly as typed. One device sheet for each device; one plate sheet for each plate of two or more gangs.",
-    `Send all sheets of an order to ${maker.email}. Before you send a sheet, open the saved file: it must show what you typed.`,
+    "Legends are cut exactly as typed. Each device has a device sheet, each plate of two or more gangs a plate sheet.",
+    `Send all sheets of an order to ${maker.email}. Open the saved file first: it must show what you typed.`,
   ];
   how.forEach((line, i) => {
     write(canvas, line, margin, 69 + i * 10.5, { size });
   });
-  const must = "must be filled in";
-  const starred = right - textWidth(must, size);
-  star(canvas, starred - 7, 69);
-  write(canvas, must, starred, 69, { size, colour: palette.quiet });
+  const keys = [
+    ["must be filled in", star, 7],
+    ["where it says so", sometimes, 12],
+  ] as const;
+  const keyed = right - Math.max(...keys.map(([says]) => textWidth(says, size)));
+  keys.forEach(([says, sign, room], i) => {
+    whole(canvas, "P", {}, () => {
+      sign(canvas, keyed - room, 69 + i * 10.5);
+      write(canvas, says, keyed, 69 + i * 10.5, { size, colour: palette.quiet });
+    });
+  });
   return 86;
 }
 
@@ -85,6 +98,8 @@ export function foot(draft: Draft): void {
   );
 }
 
+const heading = { size: 10.5, bold: true } as const;
+
 /** A tinted area with a numbered title and, beside the title, a remark. */
 export function panel(
   canvas: Canvas,
@@ -93,18 +108,18 @@ export function panel(
 ): void {
   block(canvas, box, { fill: palette.panel, radius: 5 });
   const baseline = box.y + 15.5;
-  let x = box.x + padding;
-  if (title.number !== undefined) {
-    disc(canvas, x + 6.5, baseline - 3.6, 6.5, { fill: palette.accent });
-    write(canvas, String(title.number), x + 6.5, baseline - 0.7, {
+  const left = box.x + padding;
+  const end = whole(canvas, "H2", {}, () => {
+    if (title.number === undefined) return write(canvas, title.says, left, baseline, heading);
+    disc(canvas, left + 6.5, baseline - 3.6, 6.5, { fill: palette.accent });
+    write(canvas, String(title.number), left + 6.5, baseline - 0.7, {
       size: 8.5,
       bold: true,
       colour: palette.paper,
       align: "centre",
     });
-    x += 19;
-  }
-  const end = write(canvas, title.says, x, baseline, { size: 10.5, bold: true });
+    return write(canvas, title.says, left + 19, baseline, heading);
+  });
   if (title.remark !== undefined)
     write(canvas, title.remark, end + 8, baseline, { size: 7.5, colour: palette.quiet });
 }

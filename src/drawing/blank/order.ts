@@ -68,6 +68,8 @@ export function orderHeight({ canvas }: Draft): number {
   return titleHeight + arrangedOn(canvas).order.length * step - 3 + padding;
 }
 
+/** Sheets of one letter have from each other what their order says alike. */
+const onceIsEnough = "once in a letter is enough";
 const either = { size: 7.5, colour: palette.quiet, align: "right" } as const;
 
 /** The last section: what all sheets of an order say alike. The order and the buyer; bill-to; ship-to. */
@@ -80,14 +82,14 @@ export function order(draft: Draft, top: number, number: number): void {
   const bill = { ...job, x: job.x + job.width + gap, width: address };
   const ship = { ...bill, x: bill.x + address + gap };
 
-  panel(canvas, job, { number, says: "The order", remark: "the same on all its sheets" });
+  panel(canvas, job, { number, says: "The order", remark: onceIsEnough });
   for (const [i, places] of arrangedOn(canvas).order.entries()) {
     const area = lineOf(job, i);
     if (places.some(([place]) => place === "contact.phone"))
-      write(canvas, "or e-mail, or both", area.x + area.width, area.y + 7, either);
+      write(canvas, "or e-mail", area.x + area.width, area.y + 7, either);
     line(draft, area, places);
   }
-  panel(canvas, bill, { says: "Bill to" });
+  panel(canvas, bill, { says: "Bill to", remark: onceIsEnough });
   addressLines(draft, bill, "bill", "Bill to");
   panel(canvas, ship, { says: "Ship to" });
   same(draft, ship);
@@ -96,7 +98,8 @@ export function order(draft: Draft, top: number, number: number): void {
 
 /** The tick that saves typing the ship-to address stands in the panel's title, at the right. */
 function same(draft: Draft, panel: Box): void {
-  const says = saysOf(draft, "ship.same", "Ship to");
+  const label = saysOf(draft, "ship.same", "Ship to");
+  const says = label === "" ? "" : `${label}, or fill in:`;
   const x = panel.x + panel.width - padding - boxSize - 4 - textWidth(says, 8);
   tick(draft, "ship.same", x, panel.y + 13, says);
 }

@@ -1,6 +1,6 @@
 import { textWidth } from "./appearance.ts";
-import type { Box } from "./canvas.ts";
-import type { Draft } from "./draft.ts";
+import { type Box, palette, write } from "./canvas.ts";
+import { type Draft, waitingFor } from "./draft.ts";
 import { boxSize, label, labelHeight, line, lineHeight, radios } from "./entries.ts";
 import { padding, panel, titleHeight } from "./furniture.ts";
 
@@ -22,10 +22,14 @@ export function stationOfDevice(draft: Draft, box: Box): void {
     { code: "in-plate", says: inPlate, x: area.x, middle: where + 35 },
   ]);
   const indent = boxSize + 4;
+  const hasBoth = waitingFor(draft, "position") !== undefined;
+  const said = { size: 7.5, colour: palette.quiet };
   line(draft, { x: area.x + indent, y: where + 46, width: area.width - indent }, [
     ["position", 2],
     ["gangs", 3],
   ]);
+  // Beside the fields that it is about, as far as the edition has them.
+  if (hasBoth) write(draft.canvas, "(*) in a plate of several gangs", area.x + indent, where + 83, said);
 }
 
 /** The same on a plate sheet, with how large the plate is. */

@@ -6,6 +6,8 @@ import { partsOf } from "../blank/canvas.ts";
 import type { Entries } from "../blank/field-tree.ts";
 import { gravestKind } from "../kinds.ts";
 import { rounded } from "../proof/shapes.ts";
+import type { Structure, Tag } from "../tagged/structure.ts";
+import { embedTypefaces, type Typefaces } from "../typeface/typeface.ts";
 import type { Frame } from "./frames.ts";
 import type { ShownPage } from "./page.ts";
 import { pill, pillText, pillWidth, rgb } from "./pill.ts";
@@ -14,16 +16,21 @@ import { looks } from "./problem.ts";
 /** What the marks of a document share. */
 export interface Marking {
   readonly document: PDFDocument;
-  readonly font: PDFRef;
+  readonly typefaces: Typefaces;
+  /** Where what is added stands in the document's tree of tags, if it has one. */
+  readonly tags: { readonly structure: Structure; readonly above: Tag } | undefined;
   /** The name of the next mark. */
   readonly nextName: () => string;
 }
 
-export function startMarking(document: PDFDocument): Marking {
-  const { context } = document;
-  const font = { Type: "Font", Subtype: "Type1", BaseFont: "Helvetica-Bold", Encoding: "WinAnsiEncoding" };
+export function startMarking(document: PDFDocument, tags?: Marking["tags"]): Marking {
   let count = 0;
-  return { document, font: context.register(context.obj(font)), nextName: () => `${markPrefix} ${++count}` };
+  return {
+    document,
+    typefaces: embedTypefaces(document),
+    tags,
+    nextName: () => `${markPrefix} ${++count}`,
+  };
 }
 
 /** Points. */
@@ -83,7 +90,7 @@ export function noticeMark(marking: Marking, page: ShownPage, text: string, colo
 
 /** An annotation that prints, cannot be moved or written into, and shows the drawing. ISO 32000-1:2008 table 165 */
 function mark(
-  { document: { context }, font, nextName }: Marking,
+  { document: { context }, typefaces, nextName }: Marking,
   page: ShownPage,
   box: Box,
   drawing: string,
@@ -96,7 +103,7 @@ function mark(
     BBox: [0, 0, ...sizeOf(box)],
     Matrix: [...page.upright],
     Resources: {
-      Font: { HeBo: font },
+      Font: { HeBo: typefaces.bold.ref },
       ExtGState: outlineLook.states,
     },
   });

@@ -1,7 +1,7 @@
 import type { Sheet } from "../../trade/sheet.ts";
 import { wrap } from "../blank/appearance.ts";
 import { letter, palette } from "../blank/canvas.ts";
-import { block, type Drawing, inOneLine, lines, type Shape, words } from "../proof/shapes.ts";
+import { block, type Drawing, inOneLine, lines, part, type Shape, words } from "../proof/shapes.ts";
 import { short } from "../proof/short.ts";
 import { headOf, looks, type MarkedProblem } from "./problem.ts";
 
@@ -46,7 +46,7 @@ function head(title: string, sheet: Sheet, instruction: readonly string[]): Shap
   const bold = { size: 8, bold: true, colour: palette.ink };
   const quiet = { size: 3.6, colour: palette.quiet, align: "right" } as const;
   return [
-    words(title, margin, margin + 6, bold),
+    part("H1", [words(title, margin, margin + 6, bold)]),
     words(short(whose, 150, quiet.size), right, margin + 6, quiet),
     ...instruction.map((line, i) =>
       words(line, margin, margin + 14 + i * leading, { size, colour: palette.ink }),
@@ -64,13 +64,16 @@ function entryOf(problem: MarkedProblem, sheet: Sheet): Entry {
   const { colour, asks } = looks[kind];
   const left = margin + indent;
   const right = paper.width - margin;
-  const text = [
-    ...lined(says, right - left).map((line) => ({ line, bold: false })),
-    ...lined(fix, (right - left) / 1.12).map((line) => ({ line, bold: true })),
-  ];
+  const told = lined(says, right - left);
+  const toDo = lined(fix, (right - left) / 1.12);
   const disc = 7;
+  const paragraph = (some: readonly string[], top: number, bold: boolean) =>
+    part(
+      "P",
+      some.map((line, i) => words(line, left, top + (i + 1) * leading, { size, bold, colour: palette.ink })),
+    );
   return {
-    height: (text.length + 1) * leading + 6,
+    height: (told.length + toDo.length + 1) * leading + 6,
     shapes: (top) => [
       lines(
         [
@@ -82,21 +85,22 @@ function entryOf(problem: MarkedProblem, sheet: Sheet): Entry {
         { colour: palette.line, thickness: 0.2 },
       ),
       block({ x: margin, y: top + 2.2, width: disc, height: disc }, { radius: disc / 2, fill: colour }),
-      words(String(number), margin + disc / 2, top + 2.2 + 5, {
-        size,
-        bold: true,
-        colour: palette.paper,
-        align: "centre",
-      }),
-      words(short(labelsOf(problem, sheet), right - left - 70, 4.4, "bold"), left, top + 7, {
-        size: 4.4,
-        bold: true,
-        colour: palette.ink,
-      }),
+      part("H2", [
+        words(String(number), margin + disc / 2, top + 2.2 + 5, {
+          size,
+          bold: true,
+          colour: palette.paper,
+          align: "centre",
+        }),
+        words(short(labelsOf(problem, sheet), right - left - 70, 4.4, "bold"), left, top + 7, {
+          size: 4.4,
+          bold: true,
+          colour: palette.ink,
+        }),
+      ]),
       words(asks, right, top + 7, { size, colour, align: "right" }),
-      ...text.map(({ line, bold }, i) =>
-        words(line, left, top + 7 + (i + 1) * leading, { size, bold, colour: palette.ink }),
-      ),
+      paragraph(told, top + 7, false),
+      paragraph(toDo, top + 7 + told.length * leading, true),
     ],
   };
 }

@@ -1,11 +1,30 @@
-import { PDFArray, PDFDict, PDFDocument, PDFName, PDFObjectCopier, type PDFRef, PDFString } from "pdf-lib";
-import { digestOf, isOurList, isOurMark, listPrefix, notices } from "../../reading/our-marks.ts";
+import {
+  PDFArray,
+  PDFDict,
+  type PDFDocument,
+  PDFName,
+  type PDFPageLeaf,
+  type PDFRef,
+  PDFString,
+} from "pdf-lib";
+import {
+  digestOf,
+  isOurList,
+  isOurMark,
+  linkWords,
+  listPrefix,
+  markPrefix,
+  notices,
+} from "../../reading/our-marks.ts";
 import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { firstPages, type WalkedPage } from "../../reading/pdf/walked-pages.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { fillInto, type SheetValues } from "../fill-sheet.ts";
 import { gravestKind } from "../kinds.ts";
-import { noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
+import { drawOn } from "../proof/pdf.ts";
+import type { Drawing } from "../proof/shapes.ts";
+import { addAnnotation, addTag, openStructure } from "../tagged/structure.ts";
+import { type Marking, noticeMark, numberMark, outlineMark, startMarking } from "./annotation.ts";
 import { framesOn } from "./frames.ts";
 import { shownPage } from "./page.ts";
 import { looks, type MarkedProblem } from "./problem.ts";
@@ -22,7 +41,7 @@ export async function markInto(
   document: PDFDocument,
   sheet: Sheet,
   problems: readonly MarkedProblem[],
-  list: Uint8Array,
+  list: readonly Drawing[],
   values: SheetValues = {},
 ): Promise<Uint8Array> {
   const { context } = document;
@@ -30,11 +49,18 @@ export async function markInto(
   // With a snapshot the library would search the whole document for every entry that is set.
   delete context.snapshot;
   const [pages, lists] = pagesOf(document);
+  const structure = openStructure(document, markPrefix);
+  const tags = structure && {
+    structure,
+    above: addTag(structure, structure.top, "Sect", { name: markPrefix }),
+  };
+  const marking = startMarking(document, tags);
   const changed = [
     ...fillInto(document, values),
-    ...markPages(document, pages, sheet, problems),
+    ...markPages(marking, pages, sheet, problems),
     ...lists.flatMap(removePage),
-    ...(await addList(document, list, pages)),
+    ...addList(marking, list, pages),
+    ...(structure?.changes ?? []),
   ];
   if (snapshot === undefined) throw new Error("the document was not opened for an update");
   context.snapshot = snapshot;
@@ -56,12 +82,12 @@ function pagesOf(document: PDFDocument): [own: PDFDict[], lists: PDFDict[]] {
 
 /** Sets the marks of each page, and takes off what is left of earlier ones. Returns the pages that have changed. */
 function markPages(
-  document: PDFDocument,
+  marking: Marking,
   pages: readonly PDFDict[],
   sheet: Sheet,
   problems: readonly MarkedProblem[],
 ): PDFDict[] {
-  const marking = startMarking(document);
+  const { document, tags } = marking;
   const frames = pages.map((page, i) => framesOn(page, i + 1, sheet, problems));
   const look = looks[gravestKind(problems)];
   const withFrames = frames.findIndex((some) => some.length > 0);
@@ -81,6 +107,7 @@ function markPages(
       ...(i === first ? [noticeMark(marking, shown, notice, look.colour)] : []),
     ];
     page.set(PDFName.of("Annots"), document.context.obj(marked));
+    for (const one of marked) if (!others.includes(one)) tagged(tags, "Annot", refOf(page), one);
     return [page];
   });
 }
@@ -90,41 +117,47 @@ function isMark(annotation: unknown): boolean {
 }
 
 /** Puts the pages of the list after all others. Returns what has changed. */
-async function addList(
-  document: PDFDocument,
-  list: Uint8Array,
+function addList(
+  { document, typefaces, tags }: Marking,
+  list: readonly Drawing[],
   pages: readonly PDFDict[],
-): Promise<PDFDict[]> {
+): PDFDict[] {
   const { context } = document;
-  const from = await PDFDocument.load(list, { updateMetadata: false });
-  const copier = PDFObjectCopier.for(from.context, context);
-  return from.getPages().flatMap(({ node }) => {
-    const page = copier.copy(node);
-    const size = page.MediaBox();
+  return list.flatMap((drawing) => {
+    const { page, changed } = appendPage(document);
+    const { node, ref } = page;
+    drawOn(page, drawing, typefaces, tags);
     // This page must not inherit what the sender's pages have in common.
-    page.set(PDFName.of("CropBox"), size);
-    page.set(PDFName.of("Rotate"), context.obj(0));
-    page.set(PDFName.of("Annots"), context.obj([backLink(document, page, pages[0], size)]));
-    return appendPage(document, page);
+    node.set(PDFName.of("CropBox"), node.MediaBox());
+    node.set(PDFName.of("Rotate"), context.obj(0));
+    // ISO 14289-1:2014 §7.18.3
+    node.set(PDFName.of("Tabs"), PDFName.of("S"));
+    const link = backLink(document, node, pages[0]);
+    node.set(PDFName.of("Annots"), context.obj([link]));
+    tagged(tags, "Link", ref, link);
+    return changed;
   });
 }
 
 /** A click anywhere leads back to the sheet. */
-function backLink(
-  { context }: PDFDocument,
-  list: PDFDict,
-  page: PDFDict | undefined,
-  area: PDFArray,
-): PDFRef {
+function backLink({ context }: PDFDocument, list: PDFPageLeaf, page: PDFDict | undefined): PDFRef {
   const link = context.obj({
     Type: "Annot",
     Subtype: "Link",
     NM: PDFString.of(`${listPrefix}${digestOf({ dict: list, resources: undefined })}`),
-    Rect: area,
+    Rect: list.MediaBox(),
     Border: [0, 0, 0],
+    Contents: PDFString.of(linkWords),
     ...(page === undefined ? {} : { Dest: [refOf(page), "Fit"] }),
   });
   return context.register(link);
+}
+
+/** Puts an annotation into the tree of tags, if the document has one. ISO 14289-1:2014 §7.18.1, §7.18.5 */
+function tagged(tags: Marking["tags"], role: "Annot" | "Link", page: PDFRef, annotation: PDFRef): void {
+  if (tags === undefined) return;
+  const { structure, above } = tags;
+  addAnnotation(structure, addTag(structure, above, role), page, annotation);
 }
 
 function annotationsOf(page: PDFDict): PDFRef[] {

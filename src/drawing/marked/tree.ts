@@ -1,15 +1,19 @@
-import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, type PDFRef } from "pdf-lib";
+import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFNumber, PDFPageLeaf, PDFRef } from "pdf-lib";
 import { entryOf } from "../../reading/pdf/pdf-value.ts";
 import { upwards } from "./page.ts";
 
-/** Puts a page after all others. Returns what has changed. Throws if the document has no tree of pages. */
-export function appendPage({ catalog, context }: PDFDocument, page: PDFDict): PDFDict[] {
+/** Puts an empty page after all others. Also returns what has changed. Throws if there is no tree of pages. */
+export function appendPage({ catalog, context }: PDFDocument): {
+  readonly page: { readonly node: PDFPageLeaf; readonly ref: PDFRef };
+  readonly changed: PDFDict[];
+} {
   const root = catalog.get(PDFName.of("Pages"));
-  const node = context.lookup(root, PDFDict);
-  if (root === undefined) throw new Error("the document has no pages");
-  page.set(PDFName.of("Parent"), root);
-  setKids(node, [...kidsOf(node), context.register(page)]);
-  return recount(node, 1);
+  const above = context.lookup(root, PDFDict);
+  if (!(root instanceof PDFRef)) throw new Error("the document has no pages");
+  const node = PDFPageLeaf.withContextAndParent(context, root);
+  const ref = context.register(node);
+  setKids(above, [...kidsOf(above), ref]);
+  return { page: { node, ref }, changed: recount(above, 1) };
 }
 
 /** Takes a page out, with the nodes above that hold no other. Returns what has changed. */

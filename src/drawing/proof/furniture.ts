@@ -4,7 +4,7 @@ import { palette } from "../blank/canvas.ts";
 import { outlineLooks, type ProblemKind } from "../kinds.ts";
 import { changed } from "./marks.ts";
 import { scaleBar } from "./measures.ts";
-import { block, inOneLine, type Shape, words } from "./shapes.ts";
+import { block, inOneLine, part, type Shape, words } from "./shapes.ts";
 import { short } from "./short.ts";
 
 /** Which page of a proof this is: "2 of 11". */
@@ -42,11 +42,13 @@ export function head(
   const told = [number, ...(order.project === undefined ? [] : [order.project])];
   const room = tag.x - margin - 6;
   return [
-    words(short(mark || "No station mark", room, 9, "bold"), margin, margin + 7.5, {
-      size: 9,
-      bold: true,
-      colour: palette.ink,
-    }),
+    part("H1", [
+      words(short(mark || "No station mark", room, 9, "bold"), margin, margin + 7.5, {
+        size: 9,
+        bold: true,
+        colour: palette.ink,
+      }),
+    ]),
     words(short(dotted(told), room, 4.2), margin, margin + 14, { size: 4.2, colour: palette.ink }),
     words(dotted(state), margin, margin + 19.5, { size: 3.4, colour: palette.quiet }),
     block(tag, { radius: 1.5, line: { colour: palette.star, thickness: 0.5 } }),
@@ -94,7 +96,7 @@ export function foot(
   const [gravest] = faults;
   return [
     words(caution, margin, y - 8, quiet),
-    ...scaleBar(margin, y),
+    part("Figure", scaleBar(margin, y), { alt: "A bar of 50 mm" }),
     words("Printed at 100 %, this bar measures 50 mm.", margin + 69, y, quiet),
     words(says.join("   "), right, y, { ...quiet, align: "right" }),
     ...(changes

@@ -2,7 +2,7 @@ import { wrap } from "../blank/appearance.ts";
 import { palette } from "../blank/canvas.ts";
 import { outlineLooks } from "../kinds.ts";
 import type { Entry } from "./schedule.ts";
-import { inOneLine, lines, type Shape, words } from "./shapes.ts";
+import { inOneLine, lines, part, type Shape, words } from "./shapes.ts";
 import { short } from "./short.ts";
 
 /** Millimetres. */
@@ -74,32 +74,27 @@ export function pagesOfList(entries: readonly Entry[], width: number, room: numb
 export function listShapes(entries: readonly Entry[], { left, top, width }: ListPlace): Shape[] {
   const columns = columnsFor(width);
   const titles = columns.map(({ title, at }) =>
-    words(title, left + at, top + 3.6, { size, colour: palette.quiet }),
+    part("TH", [words(title, left + at, top + 3.6, { size, colour: palette.quiet })], { scope: "Column" }),
   );
   let y = top + headHeight;
-  return [
-    ...titles,
-    ...rowsOf(entries, width).flatMap(({ cells, height, colour }) => {
-      const above = y;
-      y += height;
-      return [
-        lines(
-          [
-            [
-              [left, above],
-              [left + width, above],
-            ],
-          ],
-          { colour: palette.line, thickness: 0.15 },
+  const rows = rowsOf(entries, width).flatMap(({ cells, height, colour }) => {
+    const above = y;
+    y += height;
+    const rule = [
+      [left, above],
+      [left + width, above],
+    ] as const;
+    const told = columns.map(({ at }, i) =>
+      part(
+        "TD",
+        (cells[i] ?? []).map((line, n) =>
+          words(line, left + at, above + padding / 2 + (n + 0.8) * leading, { size, colour }),
         ),
-        ...columns.flatMap(({ at }, i) =>
-          (cells[i] ?? []).map((line, n) =>
-            words(line, left + at, above + padding / 2 + (n + 0.8) * leading, { size, colour }),
-          ),
-        ),
-      ];
-    }),
-  ];
+      ),
+    );
+    return [lines([rule], { colour: palette.line, thickness: 0.15 }), part("TR", told)];
+  });
+  return [part("Table", [part("TR", titles), ...rows])];
 }
 
 function rowsOf(entries: readonly Entry[], width: number): Row[] {

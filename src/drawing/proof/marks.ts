@@ -27,9 +27,10 @@ const shownPlaces: ReadonlySet<Place> = new Set<Place>([
   "standing",
 ]);
 
-/** Outlines on a drawing, and the kinds of problems that they tell of. */
+/** Outlines on a drawing, and the kinds and numbers of the problems that they tell of. */
 interface FaultMarks {
   readonly shapes: readonly Shape[];
+  readonly numbers: readonly number[];
   readonly kinds: readonly ProblemKind[];
 }
 
@@ -56,6 +57,7 @@ export function faultMarks(
   });
   const pills: Box[] = [];
   return {
+    numbers: [...new Set(apart.flatMap(({ told }) => told))].toSorted((a, b) => a - b),
     kinds: problemKinds.filter((kind) => apart.some((one) => one.kind === kind)),
     shapes: [
       ...apart.flatMap(({ box, kind }) => outline(box, { ...outlineLooks[kind], thickness: 0.8 })),

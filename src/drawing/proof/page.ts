@@ -12,7 +12,7 @@ import { measureDistance, measures } from "./measures.ts";
 import { paperFor } from "./paper.ts";
 import { placesOf } from "./places.ts";
 import { type Entry, scheduleOf } from "./schedule.ts";
-import { type Drawing, inOneLine, moved, type Shape } from "./shapes.ts";
+import { type Drawing, inOneLine, moved, part, type Shape } from "./shapes.ts";
 import { stationShapes } from "./station.ts";
 import type { View } from "./view.ts";
 
@@ -89,7 +89,13 @@ export function proofPage(
     title: inOneLine(`Proof: station ${view.mark || "without a mark"}, order ${order.number}`),
     shapes: [
       ...head(view.mark, order, { state, released }, catalogue, paper.width),
-      ...moved(drawn?.shapes ?? [], plateLeft ?? 0, drawingTop),
+      ...(drawn === undefined
+        ? []
+        : [
+            part("Figure", moved(drawn.shapes, plateLeft ?? 0, drawingTop), {
+              alt: aloud(view, drawn.numbers),
+            }),
+          ]),
       ...(list === undefined ? [] : listShapes(list.entries, list)),
       ...foot(paper, number, {
         faults: drawn?.faults ?? [],
@@ -100,13 +106,22 @@ export function proofPage(
   };
 }
 
+/** What a drawing shows, for whoever has it read aloud. */
+function aloud({ gangs }: View, numbers: readonly number[]): string {
+  return [
+    `The plate at true scale, ${gangs} ${gangs === 1 ? "gang" : "gangs"} wide, with all that is cut.`,
+    ...(numbers.length === 0 ? [] : [`Outlined, with numbers as in the answer: ${numbers.join(", ")}.`]),
+    "The table has its legends.",
+  ].join(" ");
+}
+
 /** The plate with its dimensions and all that stands out on it, its upper left corner at 0, 0. */
 function drawingOf(
   view: View,
   problems: readonly Problem[],
   numbers: ReadonlyMap<Problem, number>,
   catalogue: Catalogue,
-): { shapes: Shape[]; faults: readonly ProblemKind[]; changes: boolean } {
+): { shapes: Shape[]; faults: readonly ProblemKind[]; numbers: readonly number[]; changes: boolean } {
   const faults = faultMarks(view, problems, numbers, catalogue);
   const changes = changeMarks(view, problems, catalogue);
   return {
@@ -118,6 +133,7 @@ function drawingOf(
       ...facesIn(view, catalogue).flatMap((face) => runOver(face, catalogue)),
     ],
     faults: faults.kinds,
+    numbers: faults.numbers,
     changes: changes.length > 0,
   };
 }

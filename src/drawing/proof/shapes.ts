@@ -1,4 +1,5 @@
 import type { Stroke } from "../../lettering/stroke.ts";
+import type { Role, Said } from "../tagged/structure.ts";
 
 /**
  * A drawing in millimetres, x to the right and y downwards from the upper left corner. SVG and PDF are two renderings
@@ -11,7 +12,17 @@ export interface Drawing {
   readonly shapes: readonly Shape[];
 }
 
-export type Shape = Block | Lines | Words;
+export type Shape = Block | Lines | Words | Part;
+
+/**
+ * Shapes that say something together, and what they are to somebody who has the page read aloud. Words in no part are
+ * a paragraph; blocks and lines in none, or beside words, are decoration.
+ */
+export interface Part extends Said {
+  readonly kind: "part";
+  readonly role: Role;
+  readonly shapes: readonly Shape[];
+}
 
 /** A rectangle; colours are `#RRGGBB`. */
 export interface Block extends Box {
@@ -74,6 +85,10 @@ export function words(
   return { kind: "words", text: inOneLine(text), x, y, ...look };
 }
 
+export function part(role: Role, shapes: readonly Shape[], said: Said = {}): Part {
+  return { kind: "part", role, shapes, ...said };
+}
+
 /** What strangers typed, made fit for a line of a drawing: without control characters and the like. */
 export function inOneLine(text: string): string {
   return text.replaceAll(/\p{C}+/gu, " ");
@@ -86,11 +101,12 @@ export function grown({ x, y, width, height }: Box, by: number): Box {
 
 /** Shapes, moved. */
 export function moved(shapes: readonly Shape[], dx: number, dy: number): Shape[] {
-  return shapes.map((shape) =>
-    shape.kind === "lines"
+  return shapes.map((shape) => {
+    if (shape.kind === "part") return { ...shape, shapes: moved(shape.shapes, dx, dy) };
+    return shape.kind === "lines"
       ? { ...shape, strokes: shape.strokes.map((line) => line.map(([x, y]) => [x + dx, y + dy] as const)) }
-      : { ...shape, x: shape.x + dx, y: shape.y + dy },
-  );
+      : { ...shape, x: shape.x + dx, y: shape.y + dy };
+  });
 }
 
 /** Thousandths of a millimetre are enough for any cutter. */

@@ -16,14 +16,15 @@ export function svgOf({ width, height, title, shapes }: Drawing): string {
     `<svg xmlns="http://www.w3.org/2000/svg" ${size}>`,
     `<title>${escaped(title)}</title>`,
     '<rect width="100%" height="100%" fill="#FFFFFF"/>',
-    ...shapes.map(elementOf),
+    ...shapes.flatMap(elementsOf),
     "</svg>\n",
   ].join("\n");
 }
 
-function elementOf(shape: Shape): string {
-  if (shape.kind === "words") return text(shape);
-  return shape.kind === "block" ? rectangle(shape) : path(shape);
+function elementsOf(shape: Shape): string[] {
+  if (shape.kind === "part") return shape.shapes.flatMap(elementsOf);
+  if (shape.kind === "words") return [text(shape)];
+  return [shape.kind === "block" ? rectangle(shape) : path(shape)];
 }
 
 function rectangle({ x, y, width, height, radius, fill, line }: Block): string {
