@@ -27,7 +27,8 @@ const mostNames = 12;
  * 3. `numberedTopics` gives each told problem its number, which a question keeps for good (numbered.ts).
  * 4. `sectionsOf` makes an *item* of each. A *section* holds the items that ask the same of the reader: to fix, to
  *    confirm and so on. In it a *group* holds the items of one file, or of the order (sections.ts).
- * 5. `outlineOf` makes a *chapter* of each topic: its sections, the table of its sheets, and its proofs (outline.ts).
+ * 5. `outlineOf` makes a *chapter* of each topic: its sections and the table of its sheets. What happens next and the proofs of
+ *    all topics stand behind the chapters (outline.ts).
  * 6. `answerText` and `answerHtml` print the outline, and so cannot differ in what they say.
  *
  * Marked copies and the record take their numbers from step 3 as well.

@@ -9,8 +9,8 @@ import { awaitingWord, ordersInWords } from "./phrases.ts";
 import type { Tally } from "./tally.ts";
 
 /**
- * What happens next, and who does it. The first step is what the reader has to do first. `kept`: some sheets need not come again. `ways`: how else than by
- * a reply questions can be answered.
+ * What happens next, and who does it. The first step stands in the head: what the reader has to do first. `kept`: some
+ * sheets need not come again. `ways`: how else than by a reply questions can be answered.
  */
 export function nextSteps(
   report: Report,
@@ -70,7 +70,9 @@ export function nextSteps(
             `${oneLine(managing.manager.name, 60)} has to agree before the order passes. You need do nothing for it.`,
           ],
     ),
-    ...(tally.waiting > 0 ? ["Send the missing sheets when they are ready, in a reply to this letter."] : []),
+    ...(tally.waiting > 0 || verdict === "waiting"
+      ? ["Send the missing sheets when they are ready, in a reply to this letter."]
+      : []),
     ...(kept && !isHeld(report)
       ? [
           tally.fail > 0

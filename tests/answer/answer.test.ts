@@ -86,6 +86,31 @@ test("a letter for a person says so in the first line", () => {
   );
 });
 
+test("below the first line stands what the reader has to do first", () => {
+  const unsure = { place: "row.1.1", one: "ENTRY", other: "ENTER" } as const;
+  const todo = (report: Report) => textOf(report).split("\n\n")[1]?.replaceAll("\n", " ");
+  const four = (second: ReturnType<typeof deviceAt>) => [plate(), deviceAt(1), second, ...devices.slice(2)];
+  expect(todo(reportOn(completeOrder()))).toBe(
+    "Please read below what will be cut. You need do nothing more.",
+  );
+  expect(todo(reportOn(four(tooLong)))).toBe(
+    "Correct what stands under “To fix” and send only the corrected sheets, in a reply to this letter.",
+  );
+  expect(todo(reportOn(four(deviceAt(2, { finish: "SLT", lettering: "MLK" }))))).toBe(
+    "Answer each question in a reply to this letter, by its number.",
+  );
+  expect(todo(reportOn([plate(), deviceAt(1)]))).toBe(
+    "Send the missing sheets when they are ready, in a reply to this letter.",
+  );
+  expect(todo(reportOn(four(deviceAt(2, { unsure: [unsure] }))))).toBe(
+    "A person at Quillgate Stations looks at this letter and writes to you.",
+  );
+  const { html } = composeAnswer(reportOn(four(tooLong)), catalogue);
+  expect(html.slice(html.indexOf("<h1"), html.indexOf("<h2"))).toContain(
+    "Correct what stands under “To fix” and send only the corrected sheets, in a reply to this letter.",
+  );
+});
+
 test("a letter without a sheet learns how to order", () => {
   const text = textOf(reportOn([]));
   expect(text).toMatch(

@@ -110,6 +110,13 @@ test("the story of one order over three weeks reads as it did when somebody last
   await expect(all).toMatchFileSnapshot("three-weeks.txt");
 });
 
+test("an answer says where sheets have what they leave out", () => {
+  const answer = told.find((text) => text.startsWith("PASS: order DT-318")) ?? "";
+  expect(answer.replaceAll(/\s+/g, " ")).toContain(
+    "Left out on 2 sheets: the project, the contact, the bill-to address and the ship-to address. Taken from archive plate.pdf. Nothing to do if it is the same for all of them.",
+  );
+});
+
 test("no sentence of any answer is longer than a tired reader can hold", async () => {
   const names = [...records.values()].flatMap(({ attachments }) => attachments.map(({ file }) => file));
   const pages: string[] = [];

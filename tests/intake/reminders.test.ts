@@ -8,7 +8,7 @@ import { remindersOf } from "../../src/intake/remind.ts";
 import { takeDue } from "../../src/intake/take.ts";
 import { readPeople, sendNotice } from "../../src/intake/tell-people.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
-import { post } from "../make/thread.ts";
+import { answerTo, post } from "../make/thread.ts";
 
 const plate = {
   mark: "P-1",
@@ -184,6 +184,23 @@ test("a reminder encloses the missing sheets as the answer did, and the order pa
   const bytes = await fillSheet(new Uint8Array(missing?.content ?? []), values);
   const done = await post(desk, { date: "2026-11-12T16:00:00Z", files: [{ file: "south.pdf", bytes }] });
   expect(done).toMatchObject({ verdict: "pass", orders: ["FM-80"] });
+});
+
+test("a buyer is not reminded of what a person looks at", async () => {
+  const { desk, sender, pass } = await deskInTime("2026-11-09T15:00:00Z");
+  const notes = "Please engrave button 2 in red and add one spare";
+  const sent = await post(desk, { sheets: [{ mark: "B-1", legend: ["RECEPTION"], fill: { notes } }] });
+  expect(sent.problems.map(({ check, verdict }) => [check, verdict])).toEqual([
+    ["row-too-long", "fail"],
+    ["notes-carry-orders", "person"],
+  ]);
+  expect(await answerTo(desk, sent)).toMatch(
+    /^FAIL: 1 to fix, 1 point for a person before order FM-72 can be engraved\./,
+  );
+  expect(await pass(3)).toEqual(["2026-11-11 Reminder: order FM-72, 1 to fix"]);
+  const { text } = await simpleParser(Buffer.from(sender.kept.at(-1)?.bytes ?? ""));
+  expect(text).not.toContain("PLEASE CONFIRM");
+  expect(text).not.toContain("red");
 });
 
 test("a reminder that waits for no sheet encloses none", async () => {

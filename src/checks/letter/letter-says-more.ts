@@ -25,19 +25,19 @@ export const letterSaysMore = defineLetterCheck({
   wordings: {
     subject: {
       says: "“{words}” stands in the subject of your letter. The program acts on sheets only.",
-      fix: "A person reads it. Put into the sheets what they can hold.",
+      fix: "A person reads it. What a sheet has a field for, write on the sheet.",
     },
     text: {
       says: "“{words}” stands in your letter. The program acts on sheets only.",
-      fix: "A person reads it. Put into the sheets what they can hold.",
+      fix: "A person reads it. What a sheet has a field for, write on the sheet.",
     },
     quotation: {
       says: "“{words}” stands in a letter that yours quotes or forwards. The program acts on sheets only.",
-      fix: "A person reads it. Put into the sheets what they can hold.",
+      fix: "A person reads it. What a sheet has a field for, write on the sheet.",
     },
     file: {
       says: "“{words}” stands in the file {file}. The program acts on sheets only.",
-      fix: "A person reads it. Put into the sheets what they can hold.",
+      fix: "A person reads it. What a sheet has a field for, write on the sheet.",
     },
     name: {
       says: "A file is called “{words}”. The program goes by what is in a sheet, not by its name.",

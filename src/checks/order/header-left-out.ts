@@ -22,7 +22,7 @@ export const headerLeftOut = defineOrderCheck({
   why: "Project, contact and addresses are the same for a whole order, so they need not be typed on each sheet of a letter. Whoever reads the answer sees where they were taken from.",
   wordings: {
     taken: {
-      says: "Left out on {count:sheet}: {what}. It is taken from {from}.",
+      says: "Left out on {count:sheet}: {what}. Taken from {from}.",
       fix: "Nothing to do if it is the same for all of them.",
     },
   },
@@ -37,7 +37,7 @@ export const headerLeftOut = defineOrderCheck({
           heir(sample, 2, "bill.name", "bill.street", "ship.same"),
         ]),
       wording: "taken",
-      says: "Left out on 2 sheets: the bill-to address and the ship-to address. It is taken from S-104 plate.pdf.",
+      says: "Left out on 2 sheets: the bill-to address and the ship-to address. Taken from S-104 plate.pdf.",
     },
   ],
   *find({ order }, _catalogue, say) {
