@@ -6,6 +6,7 @@ import { cut } from "./cut.ts";
 import { day } from "./day.ts";
 import { demo } from "./demo.ts";
 import { desk } from "./desk.ts";
+import { edition } from "./edition.ts";
 import { erase } from "./erase.ts";
 import { explain } from "./explain.ts";
 import { fill } from "./fill.ts";
@@ -27,6 +28,7 @@ export const commands: readonly Command[] = [
   work,
   blank,
   fill,
+  edition,
   order,
   people,
   settle,

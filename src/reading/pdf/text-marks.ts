@@ -37,8 +37,7 @@ export async function textOn(page: PDFPageProxy): Promise<{ readonly text: strin
       await reader.cancel();
       throw new Error("the page has endless text");
     }
-    for (const item of items)
-      if (item.str.trim() !== "") texts.push({ text: item.str, box: boxOf(item) });
+    for (const item of items) if (item.str.trim() !== "") texts.push({ text: item.str, box: boxOf(item) });
   }
   return texts;
 }

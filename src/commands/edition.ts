@@ -1,0 +1,113 @@
+import { readFile, writeFile } from "node:fs/promises";
+import { basename, dirname, extname, relative } from "node:path";
+import { neverAsked } from "../checks/required.ts";
+import { type Guesses, guessForm } from "../reading/own-form/guess.ts";
+import type { Outline } from "../reading/own-form/outline.ts";
+import { skeletonOf } from "../reading/own-form/skeleton.ts";
+import { CannotRun, defineCommand, reasonOf } from "./command.ts";
+import { configure, settingsOption } from "./configuration.ts";
+import { withReader } from "./submission.ts";
+
+export const edition = defineCommand({
+  name: "edition",
+  takes: "FORM.pdf",
+  words: [1, 1],
+  summary: "Writes the skeleton of an edition from the fields of your own form.",
+  details:
+    "FORM.pdf is the form with nothing filled in. The skeleton has every field with its kind, place and choices, and says\nwhat it may mean, each guess marked as one; it says which places are still without a field, and which fields mean\nnothing yet. FILE is never written over.",
+  options: {
+    out: { type: "string", takes: "FILE", tells: "where to write it (default: print it)" },
+    ...settingsOption,
+  },
+  async run([form = ""], { out: file, settings }, { out, err }) {
+    const configuration = await configure(settings);
+    const { catalogue } = configuration;
+    const bytes = await readFile(form).catch((cause: unknown) => {
+      throw new CannotRun(`cannot read ${form}: ${reasonOf(cause)}`, { cause });
+    });
+    const opened = await withReader(configuration, (reader) => reader.outline(bytes));
+    if (!opened.ok) throw new CannotRun(`${form} cannot be read: ${opened.why}`);
+    const outline = opened.value;
+    if (outline.kind !== "form") throw new CannotRun(`${form} ${whyNot[outline.kind]}`);
+    if (outline.fields.length > mostFields)
+      throw new CannotRun(
+        `${form} has ${outline.fields.length} fields; an order sheet has ${mostFields} at most`,
+      );
+    const guessed = guessForm(outline, catalogue);
+    const never = neverAsked(asEdition(guessed), catalogue);
+    const name = basename(form, extname(form));
+    const text = skeletonOf(
+      {
+        ...guessed,
+        name,
+        title: name,
+        blank: file === undefined ? basename(form) : fromFile(file, form),
+        never,
+      },
+      catalogue,
+    );
+    if (file === undefined) out(text.trimEnd());
+    else await writeNew(file, text);
+    const open = guessed.guesses.filter(({ place }) => place === undefined);
+    const filled = outline.fields.filter(
+      ({ kind, values }) => kind === "text" && values.some((value) => value !== ""),
+    );
+    for (const line of [
+      ...(file === undefined ? [] : [`wrote ${file}`]),
+      `${outline.fields.length} fields: ${outline.fields.length - open.length} guessed, ${open.length} not: ${open.map(({ field }) => field.name).join(", ") || "none"}`,
+      ...(never.length === 0 ? [] : [`no field was found for ${never.join(", ")}`]),
+      ...(outline.nameless === 0
+        ? []
+        : [`${outline.nameless} fields have no name, so nobody can read them: give them names`]),
+      ...(filled.length === 0
+        ? []
+        : [
+            `something is filled in (${filled.map((field) => field.name).join(", ")}): the blank should be empty`,
+          ]),
+    ])
+      err(line);
+    return 0;
+  },
+});
+
+/** Guessing looks at every field and all that stands around it. No sheet comes near this. */
+const mostFields = 1_000;
+
+const whyNot: Readonly<Record<Exclude<Outline["kind"], "form">, string>> = {
+  other: "is no PDF",
+  locked: "opens only with a password: save it without one",
+  damaged: "is damaged: open it and save it anew",
+  dynamic: "is an XFA form, which only one viewer can show: save it as an ordinary PDF form (AcroForm)",
+  portfolio: "is a folder of files (a portfolio): take the form out of it",
+  "no-fields": "has no fields to fill in",
+};
+
+/** The edition that the guesses come to, to be asked what it lacks. */
+function asEdition({ form, guesses }: Guesses): Parameters<typeof neverAsked>[0] {
+  return {
+    form,
+    fields: guesses.map(({ field: { name }, label, place }) => ({
+      name,
+      label,
+      values: {},
+      ...(place === undefined ? {} : { place }),
+    })),
+  };
+}
+
+/** The path of a form as seen from the file of its edition. */
+function fromFile(file: string, form: string): string {
+  return relative(dirname(file), form).replaceAll("\\", "/");
+}
+
+async function writeNew(file: string, text: string): Promise<void> {
+  await writeFile(file, text, { flag: "wx" }).catch((cause: unknown) => {
+    const { code } = cause as Partial<NodeJS.ErrnoException>;
+    throw new CannotRun(
+      code === "EEXIST"
+        ? `${file} is there already; nothing was written`
+        : `cannot write ${file}: ${reasonOf(cause)}`,
+      { cause },
+    );
+  });
+}
