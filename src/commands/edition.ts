@@ -1,11 +1,12 @@
-import { readFile, writeFile } from "node:fs/promises";
+import { writeFile } from "node:fs/promises";
 import { basename, dirname, extname, relative } from "node:path";
 import { neverAsked } from "../checks/required.ts";
 import { type Guesses, guessForm } from "../reading/own-form/guess.ts";
-import type { Outline } from "../reading/own-form/outline.ts";
+import type { FormOutline } from "../reading/own-form/outline.ts";
 import { skeletonOf } from "../reading/own-form/skeleton.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
+import { openForm } from "./own-form.ts";
 import { withReader } from "./submission.ts";
 
 export const edition = defineCommand({
@@ -22,13 +23,7 @@ export const edition = defineCommand({
   async run([form = ""], { out: file, settings }, { out, err }) {
     const configuration = await configure(settings);
     const { catalogue } = configuration;
-    const bytes = await readFile(form).catch((cause: unknown) => {
-      throw new CannotRun(`cannot read ${form}: ${reasonOf(cause)}`, { cause });
-    });
-    const opened = await withReader(configuration, (reader) => reader.outline(bytes));
-    if (!opened.ok) throw new CannotRun(`${form} cannot be read: ${opened.why}`);
-    const outline = opened.value;
-    if (outline.kind !== "form") throw new CannotRun(`${form} ${whyNot[outline.kind]}`);
+    const { outline } = await withReader(configuration, (reader) => openForm(form, reader));
     if (outline.fields.length > mostFields)
       throw new CannotRun(
         `${form} has ${outline.fields.length} fields; an order sheet has ${mostFields} at most`,
@@ -48,39 +43,35 @@ export const edition = defineCommand({
     );
     if (file === undefined) out(text.trimEnd());
     else await writeNew(file, text);
-    const open = guessed.guesses.filter(({ place }) => place === undefined);
-    const filled = outline.fields.filter(
-      ({ kind, values }) => kind === "text" && values.some((value) => value !== ""),
-    );
-    for (const line of [
-      ...(file === undefined ? [] : [`wrote ${file}`]),
-      `${outline.fields.length} fields: ${outline.fields.length - open.length} guessed, ${open.length} not: ${open.map(({ field }) => field.name).join(", ") || "none"}`,
-      ...(never.length === 0 ? [] : [`no field was found for ${never.join(", ")}`]),
-      ...(outline.nameless === 0
-        ? []
-        : [`${outline.nameless} fields have no name, so nobody can read them: give them names`]),
-      ...(filled.length === 0
-        ? []
-        : [
-            `something is filled in (${filled.map((field) => field.name).join(", ")}): the blank should be empty`,
-          ]),
-    ])
-      err(line);
+    if (file !== undefined) err(`wrote ${file}`);
+    for (const line of summaryOf(outline, guessed, never)) err(line);
     return 0;
   },
 });
 
+/** What there is to look at, in a line each. */
+function summaryOf(
+  { fields, nameless }: FormOutline,
+  { guesses }: Guesses,
+  never: readonly string[],
+): string[] {
+  const open = guesses.filter(({ place }) => place === undefined).map(({ field }) => field.name);
+  const filled = guesses
+    .filter(({ place, field }) => place !== "edition" && field.kind === "text" && field.values.some(Boolean))
+    .map(({ field }) => field.name);
+  const count = fields.length;
+  return [
+    `${count} fields: ${count - open.length} guessed, ${open.length} mapped to nothing${open.length === 0 ? "" : `: ${open.join(", ")}`}`,
+    ...(never.length === 0 ? [] : [`no field was found for ${never.join(", ")}`]),
+    ...(nameless === 0 ? [] : [`${nameless} fields have no name, so nobody can read them: give them names`]),
+    ...(filled.length === 0
+      ? []
+      : [`the blank form should be empty, and holds something in ${filled.join(", ")}`]),
+  ];
+}
+
 /** Guessing looks at every field and all that stands around it. No sheet comes near this. */
 const mostFields = 1_000;
-
-const whyNot: Readonly<Record<Exclude<Outline["kind"], "form">, string>> = {
-  other: "is no PDF",
-  locked: "opens only with a password: save it without one",
-  damaged: "is damaged: open it and save it anew",
-  dynamic: "is an XFA form, which only one viewer can show: save it as an ordinary PDF form (AcroForm)",
-  portfolio: "is a folder of files (a portfolio): take the form out of it",
-  "no-fields": "has no fields to fill in",
-};
 
 /** The edition that the guesses come to, to be asked what it lacks. */
 function asEdition({ form, guesses }: Guesses): Parameters<typeof neverAsked>[0] {

@@ -88,7 +88,12 @@ export function legendIn(words: string, form: SheetKind, makes: Makes): Place | 
   if (!hasFace(face, form, makes)) return undefined;
   if (isPlain(words)) return `plain.${face}` as Place;
   const row = /\b(?:row|line|ln|r|l)(?: no)? #? ?(\d{1,2})\b/.exec(words)?.[1];
-  return row === undefined ? undefined : rowAt(face, Number(row), form, makes);
+  if (row !== undefined) return rowAt(face, Number(row), form, makes);
+  // A face may have one field for all of its rows.
+  return /^(?:plate|cover|\p{L}+ (?:no )?#? ?\d+)(?: (?:text|legend|label|engraving|wording))?$/u.test(words) &&
+    !(face === "plate" && words === "plate")
+    ? rowAt(face, 1, form, makes)
+    : undefined;
 }
 
 /** Whether words ask for a face without a legend. */
