@@ -21,9 +21,8 @@ export const edition = defineCommand({
     ...settingsOption,
   },
   async run([form = ""], { out: file, settings }, { out, err }) {
-    const configuration = await configure(settings);
-    const { catalogue } = configuration;
-    const { outline } = await withReader(configuration, (reader) => openForm(form, reader));
+    const { catalogue } = await configure(settings);
+    const { outline } = await withReader({}, (reader) => openForm(form, reader));
     if (outline.fields.length > mostFields)
       throw new CannotRun(
         `${form} has ${outline.fields.length} fields; an order sheet has ${mostFields} at most`,

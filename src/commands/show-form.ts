@@ -17,9 +17,10 @@ import { withReader } from "./submission.ts";
 /** A filled form as it is read: lines for a terminal, and whether it is of an edition that the desk knows. */
 export async function showForm(
   path: string,
-  configuration: Configuration,
+  configuration: Pick<Configuration, "catalogue" | "editions">,
 ): Promise<{ readonly lines: readonly string[]; readonly isKnown: boolean }> {
-  const { outline, fields } = await withReader(configuration, async (reader) => {
+  // Without forms to compare its pages with: only what the fields hold is shown.
+  const { outline, fields } = await withReader({}, async (reader) => {
     const form = await openForm(path, reader);
     const opened = await reader.file(form.bytes);
     if (!opened.ok) throw new CannotRun(`${path} cannot be opened: ${opened.why}`);
@@ -58,7 +59,7 @@ interface Shown {
   readonly fields: readonly ReadField[];
   readonly edition: Edition;
   readonly outline: FormOutline;
-  readonly configuration: Configuration;
+  readonly configuration: Pick<Configuration, "catalogue" | "editions">;
 }
 
 function asRead(shown: Shown): string[] {
@@ -127,7 +128,11 @@ function filledLine(
 }
 
 /** The code of what was chosen; undefined where nothing is chosen at a place, or nothing such. */
-function codeAt(place: Place, means: string, { catalogue }: Configuration): string | undefined {
+function codeAt(
+  place: Place,
+  means: string,
+  { catalogue }: Pick<Configuration, "catalogue">,
+): string | undefined {
   const { holds } = rowOf(place);
   if (holds !== "choice" && holds !== "choices") return undefined;
   const choices = choicesAt[place as ChoicePlace].of(catalogue);

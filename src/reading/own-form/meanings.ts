@@ -45,7 +45,7 @@ const said: readonly (readonly [Place, RegExp])[] = [
   ["position", /\b(?:position|pos|opening|slot)\b|\bgang (?:no|number|#)|\bk of n\b/],
   ["gangs", /\b(?:gangs|plate size|number of gangs|gang count)\b|^gang$/],
   ["layout", /\b(?:layout|buttons|keys|configuration|config)\b/],
-  ["lettering", /\b(?:letters?|lettering)\b|\b(?:text|engraving|engraved|ink|legend|font) colou?r\b|^text$/],
+  ["lettering", /\b(?:letters?|lettering)\b|\b(?:text|engraving|engraved|ink|legend|font) colou?r\b|\bcolou?r of (?:the )?(?:text|letter|engraving|legend)|^text$/],
   ["finish", /\b(?:finish|colou?r)\b/],
   ["mark", /\b(?:station|mark|tag|location|room)\b/],
   ["notes", /\b(?:notes?|remarks?|comments?|instructions?|message)\b/],
@@ -90,8 +90,9 @@ export function legendIn(words: string, form: SheetKind, makes: Makes): Place | 
   const row = /\b(?:row|line|ln|r|l)(?: no)? #? ?(\d{1,2})\b/.exec(words)?.[1];
   if (row !== undefined) return rowAt(face, Number(row), form, makes);
   // A face may have one field for all of its rows.
-  return /^(?:plate|cover|\p{L}+ (?:no )?#? ?\d+)(?: (?:text|legend|label|engraving|wording))?$/u.test(words) &&
-    !(face === "plate" && words === "plate")
+  return /^(?:plate|cover|\p{L}+ (?:no )?#? ?\d+)(?: (?:text|legend|label|engraving|wording))?$/u.test(
+    words,
+  ) && !(face === "plate" && words === "plate")
     ? rowAt(face, 1, form, makes)
     : undefined;
 }
