@@ -45,7 +45,10 @@ const said: readonly (readonly [Place, RegExp])[] = [
   ["position", /\b(?:position|pos|opening|slot)\b|\bgang (?:no|number|#)|\bk of n\b/],
   ["gangs", /\b(?:gangs|plate size|number of gangs|gang count)\b|^gang$/],
   ["layout", /\b(?:layout|buttons|keys|configuration|config)\b/],
-  ["lettering", /\b(?:letters?|lettering)\b|\b(?:text|engraving|engraved|ink|legend|font) colou?r\b|\bcolou?r of (?:the )?(?:text|letter|engraving|legend)|^text$/],
+  [
+    "lettering",
+    /\b(?:letters?|lettering)\b|\b(?:text|engraving|engraved|ink|legend|font) colou?r\b|\bcolou?r of (?:the )?(?:text|letter|engraving|legend)|^text$/,
+  ],
   ["finish", /\b(?:finish|colou?r)\b/],
   ["mark", /\b(?:station|mark|tag|location|room)\b/],
   ["notes", /\b(?:notes?|remarks?|comments?|instructions?|message)\b/],
