@@ -127,6 +127,16 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^Erased: \d+ letters, 1 order\. They are counted as erased-1\.\n/,
   },
+  "burin edition our-form.pdf --out our-form.yaml": {
+    as: "cp out/sheets/device-3.pdf our-form.pdf && burin edition our-form.pdf --out our-form.yaml && cat our-form.yaml",
+    code: 0,
+    prints: /^edition: our-form$[^]*^ {2}# a guess: its tip says “Station mark”$/m,
+  },
+  "burin settings --form filled.pdf": {
+    as: `burin settings --form ${resolve("fixtures/raw/kestrel-left-qpdf.pdf")}`,
+    code: 0,
+    prints: /^kestrel-left-qpdf\.pdf is a sheet of device-3: [^]*\n {2}row\.1\.1: “ARRIVAL”\n/,
+  },
   "burin explain ID": { as: "burin explain row-too-long", code: 0, prints: /^row-too-long: / },
   "burin settings": { code: 0, prints: /\nNo faults\.\n$/ },
   "burin settings --places": { code: 0, prints: /^project /m },

@@ -94,7 +94,7 @@ function listBlocks(title: string, lines: readonly string[]): string[] {
 }
 
 /** Breaks a line at single blanks; typed double blanks stay together. `indent` stands before the lines that follow. */
-function wrap(line: string, indent = ""): string {
+export function wrap(line: string, indent = ""): string {
   const [first = "", ...words] = line.split(/(?<=\S) (?=\S)/);
   const lines = [first];
   for (const word of words) {

@@ -18,7 +18,10 @@ export function requiredOn(sheet: Sheet, catalogue: Catalogue): readonly Entry[]
 }
 
 /** Places that some sheet must fill in and that its form does not print, so that nobody is asked for them. */
-export function neverAsked({ form, fields }: Edition, { layouts }: Catalogue): readonly Entry[] {
+export function neverAsked(
+  { form, fields }: Pick<Edition, "form" | "fields">,
+  { layouts }: Catalogue,
+): readonly Entry[] {
   const printed = new Set<Place | undefined>(fields.map(({ place }) => place));
   return entries.filter((place) => {
     const need = needOf(place, form);

@@ -49,6 +49,12 @@ export const commands: readonly Listed[] = [
     load: async () => (await import("./fill.ts")).fill,
   },
   {
+    name: "edition",
+    takes: "FORM.pdf",
+    summary: "Writes the skeleton of an edition from the fields of your own form.",
+    load: async () => (await import("./edition.ts")).edition,
+  },
+  {
     name: "order",
     takes: "NUMBER",
     summary: "Shows an order: its stations, its sheets, what stands in its way, its letters.",

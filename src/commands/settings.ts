@@ -7,6 +7,7 @@ import { buttonsOf, type Catalogue } from "../catalogue/catalogue.ts";
 import { neverAsked } from "../checks/required.ts";
 import { type Trial, tryMailbox, tryNameServers, trySender } from "../mail/connect.ts";
 import type { EditionFile } from "../reading/editions.ts";
+import { guessMark } from "../reading/own-form/skeleton.ts";
 import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { managedInWords, managingIn } from "../settings/managing.ts";
@@ -17,6 +18,7 @@ import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
+import { showForm } from "./show-form.ts";
 import { systemClock } from "./system-clock.ts";
 import { aroundMail, nameServersOf, recordFolder } from "./wire.ts";
 
@@ -28,19 +30,29 @@ export const settings = defineCommand({
   options: {
     places: { type: "boolean", tells: "only list the places that a field of an edition may mean" },
     domains: { type: "boolean", tells: "only list the address domains that many unrelated people share" },
+    form: {
+      type: "string",
+      takes: "FILE",
+      tells: "only show a filled form (PDF) as it is read, place by place",
+    },
     connect: {
       type: "boolean",
       tells: "also try mailboxes and sender; a test message goes to the desk itself",
     },
     ...settingsOption,
   },
-  async run(_, { settings: given, connect = false, places: onlyPlaces, domains }, { out }) {
+  async run(_, { settings: given, connect = false, places: onlyPlaces, domains, form }, { out }) {
     if (onlyPlaces) {
       out(placesText());
       return 0;
     }
     const configuration = await configure(given);
     const { file, settings: read, catalogue, editionFiles, forms } = configuration;
+    if (form !== undefined) {
+      const { lines, isKnown } = await showForm(form, configuration);
+      out(lines.join("\n"));
+      return isKnown ? 0 : 2;
+    }
     if (domains) {
       out(sharedDomains(read.trust).toSorted().join("\n"));
       return 0;
@@ -76,13 +88,15 @@ export const settings = defineCommand({
   },
 });
 
-/** The required places that an edition in use does not ask for. */
+/** The required places that an edition in use does not ask for, and guesses that nobody has looked at. */
 function warningOf({ edition, file, text }: EditionFile, catalogue: Catalogue): string[] {
   const isUsed = edition.replacedBy === undefined || edition.acceptedUntil !== undefined;
   const never = isUsed ? neverAsked(edition, catalogue) : [];
-  if (never.length === 0) return [];
-  const what = `has no field for ${never.join(", ")}, so nobody is asked for it`;
-  return [`warning    ${faultLine(faultIn(text, file, ["fields"], what))}`];
+  const guesses = text.split(`${guessMark}:`).length - 1;
+  return [
+    ...(never.length === 0 ? [] : [`has no field for ${never.join(", ")}, so nobody is asked for it`]),
+    ...(guesses === 0 ? [] : [`has ${guesses} guesses still: look at each, and take “${guessMark}” away`]),
+  ].map((what) => `warning    ${faultLine(faultIn(text, file, ["fields"], what))}`);
 }
 
 const needs: Readonly<Record<Need, string>> = {

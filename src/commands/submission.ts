@@ -22,10 +22,10 @@ const ownCaps = {
 
 /** Gives the use of a reader, and ends it. */
 export async function withReader<T>(
-  { forms }: Pick<Configuration, "forms">,
+  { forms }: Partial<Pick<Configuration, "forms">>,
   use: (reader: Reader) => Promise<T>,
 ): Promise<T> {
-  const reader = openPool({ log: openLog("warn"), forms });
+  const reader = openPool({ log: openLog("warn"), ...(forms === undefined ? {} : { forms }) });
   try {
     return await use(reader);
   } finally {

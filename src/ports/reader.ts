@@ -2,6 +2,7 @@ import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import type { Marked, Mending } from "../drawing/marked-copy.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
+import type { Outline } from "../reading/own-form/outline.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
 
@@ -56,5 +57,7 @@ export interface Reader {
   ) => Promise<Opened<Marked>>;
   /** A page of a PDF as people see it, with its fields and annotations. */
   readonly page: (bytes: Uint8Array, wanted: PageWanted) => Promise<Opened<PagePicture>>;
+  /** The fields of a form with the words around them. */
+  readonly outline: (bytes: Uint8Array) => Promise<Opened<Outline>>;
   readonly close: () => Promise<void>;
 }

@@ -68,7 +68,7 @@ function isLeft({ kind }: ReadField, value: string): boolean {
 }
 
 /** What a drop-down shows until something is chosen: "Choose…", "Select a finish", "-". */
-function isPrompt(value: string): boolean {
+export function isPrompt(value: string): boolean {
   return /^\s*(?:[-–—._…\s]*|(?:please )?(?:choose|select|pick)\b.*)$/i.test(value);
 }
 

@@ -26,6 +26,35 @@ export function recognise(fields: readonly ReadField[], editions: readonly Editi
   return nearest === undefined || nearest.both < least.worthNaming ? {} : { nearest: nearest.edition.title };
 }
 
+/** An edition beside a form that it may be: which fields of either the other lacks. */
+export interface Compared {
+  readonly edition: Edition;
+  readonly missing: readonly string[];
+  readonly foreign: readonly string[];
+  /** The edition that the form says it is, if it is none of this name. */
+  readonly claims?: string;
+}
+
+/** The edition that a form is most like, whether or not it is one. */
+export function nearestTo(fields: readonly ReadField[], editions: readonly Edition[]): Compared | undefined {
+  const names = new Set(fields.filter(isFillable).map(({ name }) => name));
+  const [edition] = editions.toSorted((a, b) => likeness(names, b).both - likeness(names, a).both);
+  return edition && compareWith(edition, fields);
+}
+
+/** Which fields a form and an edition do not share. */
+export function compareWith(edition: Edition, fields: readonly ReadField[]): Compared {
+  const names = new Set(fields.filter(isFillable).map(({ name }) => name));
+  const own = new Set(edition.fields.map(({ name }) => name));
+  const claims = claimed(fields, edition);
+  return {
+    edition,
+    missing: [...own].filter((name) => !names.has(name)),
+    foreign: [...names].filter((name) => !own.has(name)),
+    ...(["", plain(edition.name)].includes(claims) ? {} : { claims }),
+  };
+}
+
 /** Whether the text of a page has most of the labels of an edition. Then it is that form, printed or flattened. */
 export function carriesLabels(text: string, editions: readonly Edition[]): boolean {
   const page = plain(text);

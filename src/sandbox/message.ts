@@ -3,6 +3,7 @@ import type { Marked, Mending } from "../drawing/marked-copy.ts";
 import type { Inquiry, PagePicture, PageWanted } from "../ports/reader.ts";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
+import type { Outline } from "../reading/own-form/outline.ts";
 import type { KnownForms } from "../reading/page/known-forms.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { Sheet } from "../trade/sheet.ts";
@@ -16,6 +17,7 @@ export interface Answers {
   readonly mark: Marked;
   /** A PNG of one page, and how many pages there are. There is none if the file has no such page. */
   readonly page: PagePicture;
+  readonly outline: Outline;
 }
 
 export type Op = keyof Answers;
@@ -31,6 +33,7 @@ export interface Inputs {
     readonly mending: Mending | undefined;
   };
   readonly page: PageWanted;
+  readonly outline: undefined;
 }
 
 export interface Job<O extends Op = Op> {

@@ -104,6 +104,7 @@ export function openPool({
     sender: (bytes, inquiry) => open("sender", bytes, inquiry),
     mark: (bytes, sheet, problems, mending) => open("mark", bytes, { sheet, problems, mending }),
     page: (bytes, wanted) => open("page", bytes, wanted),
+    outline: (bytes) => open("outline", bytes, undefined),
     close: async () => {
       closed = true;
       await Promise.all([...alive].map((one) => one.end()));

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { FileFacts } from "../reading/facts.ts";
 import type { OpenedLetter } from "../reading/letter/letter.ts";
+import type { Outline } from "../reading/own-form/outline.ts";
 import type { Answers, Op } from "./message.ts";
 
 // Only the type is checked, since a damaged page may have a width that is no number.
@@ -11,10 +12,13 @@ const box = z.tuple([size, size, size, size]);
 
 const part = z.strictObject({ name: text, bytes, looks: z.boolean() });
 
-const field = z.strictObject({
+const bareField = z.strictObject({
   name: text,
   kind: z.enum(["text", "tick", "choice", "signature", "button"]),
   values: z.array(text),
+});
+
+const field = bareField.extend({
   unsure: z.strictObject({ one: text, other: text }).exactOptional(),
 });
 
@@ -135,6 +139,26 @@ const openedLetter: z.ZodType<OpenedLetter> = z.strictObject({
   links: z.array(text),
 });
 
+const outline: z.ZodType<Outline> = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("form"),
+    pages: size,
+    fields: z.array(
+      bareField.extend({
+        frames: z.array(
+          z.strictObject({ page: size, box, tip: text.exactOptional(), on: text.exactOptional() }),
+        ),
+        choices: z.array(z.strictObject({ value: text, shown: text })).exactOptional(),
+        most: size.exactOptional(),
+        manyLines: z.literal(true).exactOptional(),
+      }),
+    ),
+    printed: z.array(z.strictObject({ page: size, box, text })),
+    nameless: size,
+  }),
+  z.strictObject({ kind: z.enum(["other", "locked", "damaged", "dynamic", "portfolio", "no-fields"]) }),
+]);
+
 /**
  * What an answer must look like. The process that gives it has read a stranger's bytes, so nothing it says is
  * believed unseen. A key that this table does not know is a slip of ours, which tests should find.
@@ -145,4 +169,5 @@ export const shapes: { readonly [O in Op]: z.ZodType<Answers[O]> } = {
   sender: z.enum(["pass", "fail", "temporary", "none"]),
   mark: z.strictObject({ copy: bytes.exactOptional(), mended: z.literal(true).exactOptional() }),
   page: z.strictObject({ pages: size, png: bytes.exactOptional() }),
+  outline,
 };

@@ -2,6 +2,7 @@ import { markSheet } from "../../src/drawing/marked-copy.ts";
 import type { Opened, Reader } from "../../src/ports/reader.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { openFile } from "../../src/reading/open-file.ts";
+import { readOutline } from "../../src/reading/own-form/read-outline.ts";
 import { pagePicture } from "../../src/reading/page/page-picture.ts";
 import { type Shop, trade } from "./config.ts";
 
@@ -14,6 +15,7 @@ export function readerOf({ forms }: Shop): Reader {
     mark: async (bytes, sheet, problems, mending) =>
       opened(await markSheet(bytes, sheet, problems, mending, await forms())),
     page: async (bytes, wanted) => opened(await pagePicture(bytes, wanted)),
+    outline: async (bytes) => opened(await readOutline(bytes)),
     close: () => Promise.resolve(),
   };
 }

@@ -105,5 +105,6 @@ serve({
   sender: () => Promise.reject(new Error("no senders here")),
   mark: () => Promise.reject(new Error("no marks here")),
   page: () => Promise.reject(new Error("no pages here")),
+  outline: () => Promise.reject(new Error("no outlines here")),
   file: async (bytes, early) => (await deeds[Buffer.from(bytes).toString()]?.(early)) as FileFacts,
 });

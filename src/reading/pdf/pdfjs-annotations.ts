@@ -23,6 +23,10 @@ export interface Annotation {
   readonly exportValue?: string;
   readonly buttonValue?: string | null;
   readonly multiLine?: boolean;
+  /** 0 where there is no limit. */
+  readonly maxLen?: number;
+  /** What a field says on hovering. */
+  readonly alternativeText?: string;
   readonly defaultAppearanceData?: { readonly fontSize?: number };
   /** A list that opens. Other lists show all of their choices. */
   readonly combo?: boolean;

@@ -19,7 +19,15 @@ interface TextItem {
  */
 export async function textWithin(page: PDFPageProxy, frames: readonly Box[]): Promise<PageMark[]> {
   if (frames.length === 0) return [];
-  const marks: PageMark[] = [];
+  const texts = await textOn(page);
+  return texts
+    .filter(({ box }) => frames.some((frame) => standsIn(box, frame)))
+    .map(({ box, text }) => ({ what: "text", box, text }));
+}
+
+/** Every piece of text printed on a page, in its own coordinates. Throws for a page that is too large. */
+export async function textOn(page: PDFPageProxy): Promise<{ readonly text: string; readonly box: Box }[]> {
+  const texts: { text: string; box: Box }[] = [];
   const reader = page.streamTextContent({ includeMarkedContent: false }).getReader();
   let count = 0;
   for (let part = await reader.read(); !part.done; part = await reader.read()) {
@@ -29,13 +37,9 @@ export async function textWithin(page: PDFPageProxy, frames: readonly Box[]): Pr
       await reader.cancel();
       throw new Error("the page has endless text");
     }
-    for (const item of items) {
-      const box = boxOf(item);
-      if (item.str.trim() !== "" && frames.some((frame) => standsIn(box, frame)))
-        marks.push({ what: "text", box, text: item.str });
-    }
+    for (const item of items) if (item.str.trim() !== "") texts.push({ text: item.str, box: boxOf(item) });
   }
-  return marks;
+  return texts;
 }
 
 function boxOf({ transform, width, height }: TextItem): Box {
