@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
-import { colleagueNamed, partyOf } from "../../src/intake/party.ts";
+import { colleagueNamed, partyLetIn, partyOf } from "../../src/intake/party.ts";
 import type { SenderProof } from "../../src/trade/sender-proof.ts";
 import { temporaryDesk } from "../make/desk.ts";
 
@@ -220,4 +220,16 @@ describe("words that name an order's number", () => {
   ] as const)("%s reach no order of a colleague", async (_, from, proof, ...numbers) => {
     expect(await named(from, proof, ...numbers)).toBeUndefined();
   });
+});
+
+test.each<[string, string[], object]>([
+  ["no order", ["7 in red"], { buyer: "sam@x.example", mayAnswer: true }],
+  ["two orders of one buyer", ["BW-2207", "BW-2209"], { buyer: "ines@brightwire.example", mayAnswer: true }],
+  [
+    "orders of two",
+    ["BW-2207", "FM-1"],
+    { buyer: "sam@x.example", mayAnswer: true, why: "it names order numbers of several buyers" },
+  ],
+])("a letter that somebody has let in and that names %s", async (_, numbers, expected) => {
+  expect(await partyLetIn("sam@x.example", numbers, desk)).toEqual(expected);
 });

@@ -75,18 +75,19 @@ describe("a new letter that gives it is a reply to that answer", () => {
 });
 
 describe("nothing is taken", () => {
-  const slips: readonly [string, (made: string) => string][] = [
+  const slips: readonly [string, (made: string, letter: number) => string][] = [
     ["with a wrong character", (made) => made.replace(/.$/, (last) => (last === "3" ? "4" : "3"))],
     ["with two exchanged", (made) => made.replace(/(.)(.)$/, "$2$1")],
     ["with one missing", (made) => made.slice(0, -1)],
     ["with one more", (made) => `${made}3`],
     ["of another letter", () => reference(99)],
+    ["that somebody has made up, check character and all", (_made, letter) => referenceOf(letter, "a guess")],
   ];
   test.each(slips)("from a reference %s", async (_, slip) => {
     // The last two characters differ, so that they can be exchanged.
     while (/(.)\1$/.test(reference((await post(desk, { text: "Hello" })).letter + 1)));
     const asked = await post(desk, { sheets: [salona] });
-    const mistyped = slip(reference(asked.letter));
+    const mistyped = slip(reference(asked.letter), asked.letter);
     expect(mistyped).not.toBe(reference(asked.letter));
     await post(desk, { text: `Reference ${mistyped}\n1 YES` });
     expect(await verdictOf()).toBe("confirm");

@@ -54,6 +54,7 @@ describe("a machine's report that brings nothing is filed in silence", () => {
       [absence],
       "Beyond the border 12 of us are away; in order.",
     ],
+    ["one that speaks of what was ordered", [absence], "We ordered 12 chairs. Sort order Norwegian 5 days."],
     ["our own notice, sent back", [ours, "Message-ID: <burin.notice.0a@quillgate.example>"]],
     ["our own test message", [ours, "Message-ID: <burin.test.0a@quillgate.example>"]],
     ["a delivery report with the letter as a file", daemon, parts(words, file("letter.eml", "text/plain"))],

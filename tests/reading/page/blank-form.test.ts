@@ -24,7 +24,11 @@ test("a blank form tells of each field what kind it is, what it stands for and h
   const [page, ...others] = pages;
   expect([page?.box, others]).toEqual([[0, 0, 300, 300], []]);
   const told = page?.widgets.map(({ field, kind, manyLines, size, state, shows }) => ({
-    ...{ field, kind, manyLines, size, state },
+    field,
+    kind,
+    manyLines,
+    size,
+    state,
     shows: [...shows],
   }));
   expect(told).toEqual([

@@ -143,6 +143,12 @@ test("dark pixels stray that lie more than so far from a mark", () => {
   expect(stray(ink("000020", "000000", "000001", "000000", "200000"))).toBe(2);
 });
 
+test("a mark in a corner is a mark", () => {
+  const corners = (seen: string, mark: string) =>
+    strayDark(ink(seen, "000", seen), ink(mark, "000", mark), { least: 0.2, off: 0, mark: 1 });
+  expect([corners("X0X", "X0X"), corners("XXX", "X0X"), corners("0X0", "X0X")]).toEqual([0, 2, 2]);
+});
+
 describe("a field that was found to show its values", () => {
   const page = picture([1, 1, 0], [2, 2, 7]);
   const [field, values] = [area(1, 1, 3, 3), '["LOBBY"]'];

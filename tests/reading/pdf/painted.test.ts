@@ -68,6 +68,17 @@ test("an image within a drawing that has a matrix of its own", async () => {
   expect(marks).toEqual([{ what: "image", box: [16, 18, 26, 28] }]);
 });
 
+test("an image within a drawing whose matrix is not all of numbers, or not whole", async () => {
+  const marks = await painted("/F Do /G Do", ({ image, form }) => ({
+    F: form("/A Do", { A: image }, { Matrix: [1, 0, 0, 1, "x", 4] }),
+    G: form("/A Do", { A: image }, { Matrix: [2] }),
+  }));
+  expect(marks.map(({ box }) => box)).toEqual([
+    [0, 4, 1, 5],
+    [0, 0, 2, 1],
+  ]);
+});
+
 test("an image whose bytes stand in the page itself", async () => {
   const marks = await painted("q 10 0 0 20 0 0 cm BI /W 1 /H 1 ID x\nEI Q", () => ({}));
   expect(marks).toEqual([{ what: "image", box: [0, 0, 10, 20] }]);

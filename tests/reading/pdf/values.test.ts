@@ -48,6 +48,7 @@ test.each<[string, Box, Box | undefined, boolean]>([
   ["with its middle above it", [110, 112, 150, 128], frame, false],
   ["with its middle below it", [110, 92, 150, 108], frame, false],
   ["beside it", [210, 104, 250, 114], frame, false],
+  ["of half a point in width, in it", [150, 104, 150.5, 114], frame, true],
   ["of no width, on its edge", [100, 104, 100, 114], frame, false],
   ["before a small box, and running into it", [60, 104, 110, 114], small, false],
   ["behind a small box, and beginning in it", [110, 104, 160, 114], small, false],
