@@ -280,3 +280,72 @@ test("safety-wording reads legends in one that stand beside or below each other,
   if (one === undefined || two === undefined) throw new Error("no legends");
   expect(says(device({ legends: [one, { ...two, plain: true }] }))).toEqual([]);
 });
+
+test.each<[readonly (readonly string[])[], string[]]>([
+  [[["Entry"], ["STACKS"]], ["mixed row.1.1 capitals=STACKS small=Entry"]],
+  [[["STACKS "], ["Entry"]], ["mixed row.2.1 capitals=STACKS small=Entry"]],
+  [[["Entry"], ["Aisle"], ["STACKS"]], ["mixed row.3.1 capitals=STACKS small=Entry"]],
+  [[["Entry"], ["STACKS"], ["DIM"]], ["mixed row.1.1 capitals=STACKS small=Entry"]],
+])("legend-case-mixed points at the fewer, and of as many at the small ones: %j", (legends, says) => {
+  expect(told("legend-case-mixed", rows(...legends), "capitals", "small")).toEqual(says);
+});
+
+test("legend-empty asks about every face that is ordered, though nothing of it is on the sheet", () => {
+  const { legends } = device();
+  expect(told("legend-empty", device({ legends: legends.slice(0, 3) }), "faces")).toEqual([
+    "empty row.4.1 faces=button 4",
+  ]);
+  const forms = unprinted(device({ legends: legends.slice(0, 3) }), "plain.4");
+  expect(told("legend-empty", forms, "faces")).toEqual(["unmarked row.4.1 faces=button 4"]);
+});
+
+test.each<[string, string[], string[]]>([
+  ["blanks around it", [" TBD "], ["legend row.1.1 typed=TBD"]],
+  ["a word that a screen's button may have, beside a plus", ["BLANK", "+"], ["seldom row.1.1 typed=BLANK"]],
+  ["a dash beside a plus", ["-", "VOLUME +"], []],
+])("legend-placeholder: %s", (_what, faces, says) => {
+  expect(told("legend-placeholder", rows(...faces.map((face) => [face])), "typed")).toEqual(says);
+});
+
+test("legend-repeated-in-plate compares what is cut on buttons and gangs, whatever its case and blanks", () => {
+  const faces = (...legends: Sheet["legends"]) =>
+    told("legend-repeated-in-plate", device({ legends }), "typed");
+  const twice = ["twice row.1.1 row.1.2 row.2.1 row.2.2 typed=ALL ON"];
+  const [one, two] = [legend("1", "ALL", "ON"), legend("2", "all  on ", "")];
+  expect(faces(one, two)).toEqual(twice);
+  expect(faces(one, { ...two, plain: true })).toEqual([]);
+  expect(faces({ ...one, plain: true }, two)).toEqual([]);
+  expect(faces(one, { ...two, face: "plate" })).toEqual([]);
+  expect(faces(legend("1", "", ""), legend("2", " ", ""))).toEqual([]);
+});
+
+test("legend-too-wide proposes to split a row only where another is free", () => {
+  const wide = (...row: string[]) =>
+    told("legend-too-wide", device({ layouts: ["D6"], legends: [legend("1", ...row)] }), "parts", "start");
+  expect(wide("WWW WWWW")).toEqual(["split row.1.1 parts=“WWW”,“WWWW” start=undefined"]);
+  expect(wide("WWW WWWW", "ON")).toEqual(["shorten row.1.1 parts=undefined start=WWW WWW"]);
+  expect(wide("WWWWWWWW", "")).toEqual(["shorten row.1.1 parts=undefined start=WWWWWWW"]);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["neither", device({ contact: { name: "Ines" } }), ["neither contact.email contact.phone"]],
+  ["a telephone alone", device({ contact: { phone: "312-555-0117" } }), []],
+  ["an address alone", device({ contact: { email: "ines@brightwire.example" } }), []],
+  [
+    "neither, on a form that asks for the telephone alone",
+    unprinted(device({ contact: { name: "Ines" } }), "contact.email"),
+    ["neither contact.phone"],
+  ],
+  [
+    "neither, on a form that asks for none",
+    unprinted(device({ contact: { name: "Ines" } }), "contact.email", "contact.phone"),
+    [],
+  ],
+  [
+    "one that could not be read for certain",
+    device({ contact: {}, unsure: [{ place: "contact.phone", one: "312-555-0117", other: "" }] }),
+    [],
+  ],
+])("no-way-to-reach-you: %s", (_what, sheet, says) => {
+  expect(told("no-way-to-reach-you", sheet)).toEqual(says);
+});
