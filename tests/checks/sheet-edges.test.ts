@@ -349,3 +349,131 @@ test.each<[string, Sheet, string[]]>([
 ])("no-way-to-reach-you: %s", (_what, sheet, says) => {
   expect(told("no-way-to-reach-you", sheet)).toEqual(says);
 });
+
+test("field-not-read names twelve fields at most, 160 characters of each, and counts the others", () => {
+  const said = (...unmapped: { name: string; value: string }[]) =>
+    told("field-not-read", device({ unmapped }), "count", "fields");
+  const many = (n: number) => Array.from({ length: n }, (_, i) => ({ name: `F${i}`, value: "x" }));
+  expect(said({ name: "", value: " two\n lines " })).toEqual([
+    "unmapped count=1 fields=one without a name says “two lines”",
+  ]);
+  expect(said({ name: "Zone", value: "" })).toEqual(["unmapped count=1 fields=“Zone” says “”"]);
+  expect(said()).toEqual([]);
+  for (const [length, end] of [
+    [160, ""],
+    [161, "…"],
+  ] as const)
+    expect(said({ name: "Zone", value: "x".repeat(length) })).toEqual([
+      `unmapped count=1 fields=“Zone” says “${"x".repeat(160)}${end}”`,
+    ]);
+  expect(said(...many(12))[0]).not.toContain("more");
+  expect(said(...many(13))[0]).toMatch(/F11” says “x”,1 more$/);
+  expect(said(...many(20))[0]).toMatch(/F11” says “x”,8 more$/);
+});
+
+const billed = (state: string | undefined, postcode: string | undefined): Sheet => {
+  const { state: _state, postcode: _postcode, ...rest } = device().billTo;
+  return device({
+    billTo: {
+      ...rest,
+      ...(state === undefined ? {} : { state }),
+      ...(postcode === undefined ? {} : { postcode }),
+    },
+  });
+};
+test.each<[string, Sheet, string[]]>([
+  ["no state", billed(undefined, "60607"), []],
+  ["a placeholder for the state", billed("TBD", "60607"), []],
+  ["no code", billed("IL", undefined), []],
+  ["a placeholder for the code", billed("IL", "TBD"), []],
+  ["a state that there is not", billed("QQ", "60607"), ["state bill.state"]],
+  ["a state that there is not, and no code", billed("QQ", undefined), ["state bill.state"]],
+  ["a short form of the state where the code lies", billed("Ill.", "60607"), []],
+  ["a short form of the state without a code", billed("Ill.", undefined), ["state bill.state"]],
+  ["a code that there is not", billed("IL", "6060"), ["postcode bill.postcode"]],
+  ["a code of another state", billed("IL", "97201"), ["differs bill.postcode bill.state"]],
+  [
+    "another address, of another state",
+    device({ shipSame: false, shipTo: { state: "IL", postcode: "97201" } }),
+    ["differs ship.postcode ship.state"],
+  ],
+  ["another address that the tick leaves out", device({ shipTo: { state: "IL", postcode: "97201" } }), []],
+])("postcode-state-mismatch: %s", (_what, sheet, says) => {
+  expect(told("postcode-state-mismatch", sheet)).toEqual(says);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["a device in a plate", device({ standing: "in-plate" }), ["unread position"]],
+  ["a device that stands alone", aloneDevice(), ["position position"]],
+  ["a device that does not say", without(device(), "standing"), ["position position"]],
+  ["a plate", plate(), ["unread position"]],
+])("field-unreadable, at the position of %s", (_what, sheet, says) => {
+  const unread = [{ place: "position" as const, typed: "left", wants: "a number" }];
+  expect(told("field-unreadable", { ...sheet, unread })).toEqual(says);
+  const gangs = [{ place: "gangs" as const, typed: "four", wants: "a number" }];
+  expect(told("field-unreadable", { ...sheet, unread: gangs })).toEqual(["unread gangs"]);
+});
+
+test.each<[Sheet, string[]]>([
+  [device({ finish: "Mauve" }), ["unknown finish finish=Mauve what=a device"]],
+  [aloneDevice({ finish: "TIN" }), ["size finish finish=Bare tin what=a device standing alone"]],
+  [device({ finish: "TIN" }), ["size finish finish=Bare tin what=a device"]],
+  [plate({ finish: "BRK" }), ["size finish finish=Brick what=a plate of 4 gangs"]],
+  [plate({ finish: "SLT" }), []],
+  [plate({ finish: "SLT", gangs: 5 }), ["size finish finish=Slate what=a plate of 5 gangs"]],
+  [without(plate({ finish: "Mauve" }), "gangs"), ["unknown finish finish=Mauve what=a plate"]],
+  [without(plate({ finish: "BRK" }), "gangs"), []],
+  [without(device(), "finish"), []],
+])("finish-not-made, table row %#", (sheet, says) => {
+  expect(told("finish-not-made", sheet, "finish", "what")).toEqual(says);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["a lettering that nobody makes", device({ lettering: "Gold" }), ["unknown lettering"]],
+  [
+    "one that nobody makes, without a finish",
+    without(device({ lettering: "Gold" }), "finish"),
+    ["unknown lettering"],
+  ],
+  ["none", without(device(), "lettering"), []],
+  ["one that is made, without a finish", without(device({ lettering: "MLK" }), "finish"), []],
+  ["one that is made, on a finish that is not", device({ lettering: "MLK", finish: "Mauve" }), []],
+  ["pale on pale", device({ lettering: "MLK", finish: "CHK" }), ["low lettering finish"]],
+  ["dark on pale", device({ lettering: "INK", finish: "CHK" }), []],
+])("lettering-unreadable: %s", (_what, sheet, says) => {
+  expect(told("lettering-unreadable", sheet)).toEqual(says);
+});
+
+test("lettering-unreadable names the lettering that reads best on the finish", () => {
+  const best = (finish: string, lettering: string) =>
+    told("lettering-unreadable", device({ finish, lettering }), "best").map((one) => one.split("best=")[1]);
+  expect(best("CHK", "MLK")).toEqual(["Ink"]);
+  expect(best("SOT", "INK")).toEqual(["Milk"]);
+});
+
+test("invisible characters of a row are told once each, and a row without any is left alone", () => {
+  const says = told("invisible-character", rows(["E\u200bNT\u200bRY\ufeff"], ["DIM"]), "shown", "characters");
+  expect(says).toEqual([expect.stringMatching(/^invisible row\.1\.1 shown=ENTRY /)]);
+  expect(says[0]?.match(/U\+[0-9A-F]{4}/g)).toEqual(["U+200B", "U+FEFF"]);
+});
+
+test.each<[string, string, string[]]>([
+  ["OAT", "", ["half finish one=Oat other=undefined"]],
+  ["", "OAT", ["half finish one=Oat other=undefined"]],
+  ["OAT", "CHK", ["differ finish one=Oat other=Chalk"]],
+  ["OAT", "Mauve", ["differ finish one=Oat other=Mauve"]],
+])("readers-disagree: “%s” and “%s”", (one, other, says) => {
+  const sheet = device({ unsure: [{ place: "finish", one, other }] });
+  expect(told("readers-disagree", sheet, "one", "other")).toEqual(says);
+});
+
+test.each<[string | undefined, string[]]>([
+  [undefined, []],
+  ["312-555-0117", []],
+  ["+44 20 7946 0958", []],
+  ["312-555-011", ["unclear contact.phone"]],
+  ["ask Ines", ["unclear contact.phone"]],
+  ["112-555-0117", ["unlikely contact.phone"]],
+])("phone-malformed: %s", (phone, says) => {
+  expect(told("phone-malformed", device({ contact: phone === undefined ? {} : { phone } }))).toEqual(says);
+});
