@@ -477,3 +477,13 @@ test.each<[string | undefined, string[]]>([
 ])("phone-malformed: %s", (phone, says) => {
   expect(told("phone-malformed", device({ contact: phone === undefined ? {} : { phone } }))).toEqual(says);
 });
+
+test("layout-not-chosen asks of devices alone, and of none that is blank or could not be read", () => {
+  const says = (sheet: Sheet) => told("layout-not-chosen", sheet);
+  expect(says(device({ layouts: [] }))).toEqual(["none layout"]);
+  expect(says(device())).toEqual([]);
+  expect(says(plate())).toEqual([]);
+  expect(says(device({ layouts: [], unread: [{ place: "layout", typed: "5", wants: "a layout" }] }))).toEqual(
+    [],
+  );
+});
