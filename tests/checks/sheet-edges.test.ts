@@ -299,8 +299,13 @@ test("legend-empty asks about every face that is ordered, though nothing of it i
   expect(told("legend-empty", forms, "faces")).toEqual(["unmarked row.4.1 faces=button 4"]);
 });
 
+test("legend-placeholder leaves a row of blanks out of what it quotes", () => {
+  expect(told("legend-placeholder", rows(["TBD", " "]), "typed")).toEqual(["legend row.1.1 typed=TBD"]);
+});
+
 test.each<[string, string[], string[]]>([
   ["blanks around it", [" TBD "], ["legend row.1.1 typed=TBD"]],
+  ["blanks on a button beside it", [" ", "TBD"], ["legend row.2.1 typed=TBD"]],
   ["a word that a screen's button may have, beside a plus", ["BLANK", "+"], ["seldom row.1.1 typed=BLANK"]],
   ["a dash beside a plus", ["-", "VOLUME +"], []],
 ])("legend-placeholder: %s", (_what, faces, says) => {
