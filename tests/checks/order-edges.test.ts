@@ -2,6 +2,8 @@ import { expect, test } from "vitest";
 import { orderChecks } from "../../src/checks/catalogue.ts";
 import type { OrderSubject } from "../../src/checks/check.ts";
 import { legend, subject, without } from "../../src/checks/sample.ts";
+import { gatherOrders } from "../../src/orders/gather.ts";
+import { pieceKey } from "../../src/orders/piece.ts";
 import type { Aside } from "../../src/trade/order.ts";
 import type { DeviceSheet, Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
@@ -202,6 +204,8 @@ test("unmarked-sheet-again asks at the latest of those that came under one name 
     "unclear 2/1 file=hall.pdf",
   ]);
   expect(says(unmarked("1/1"), unmarked("2/1", { mark: "T-1" }))).toEqual([]);
+  const inPlate = { standing: "in-plate" } as const;
+  expect(says(unmarked("1/1", inPlate), unmarked("2/1", inPlate))).toEqual([]);
 });
 
 test.each<[string, Sheet[], string[]]>([
@@ -265,4 +269,47 @@ test.each<[string, Sheet[], string[]]>([
   ],
 ])("file-name-contradicts: %s", (_name, sheets, says) => {
   expect(told("file-name-contradicts", sheets)).toEqual(says);
+});
+
+test("finish-of-plate-not-made speaks of the devices that go into the plate, in its finish", () => {
+  const six = { gangs: 6 };
+  const [other, alone] = [deviceAt(2, { ...six, finish: "CHK" }), aloneDevice({ mark: "S-104" })];
+  const says = (...sheets: Sheet[]) => told("finish-of-plate-not-made", [plate(six), ...sheets]);
+  expect(says(deviceAt(1, six), other, alone)).toEqual(["devices 1/2"]);
+  expect(says(other, alone)).toEqual([]);
+});
+
+test("order-number-near-miss points at the sheets that bear the number, not at one that has joined them", () => {
+  const orders = gatherOrders([
+    ...completeOrder(),
+    aloneDevice({ id: "2/1", file: "2/1", order: "BW-22O7" }),
+    without(aloneDevice({ id: "2/2", file: "2/2", mark: "S-111", order: "BW-22O7" }), "order"),
+  ]);
+  const order = orders.find(({ number }) => number === "BW-22O7");
+  if (order === undefined) throw new Error("no such order");
+  const others = orders.filter((one) => one !== order);
+  expect(order.sheets).toHaveLength(2);
+  expect(about("order-number-near-miss", { order, others }, "other")).toEqual(["looks 2/1 other=BW-2207"]);
+});
+
+test("order-released tells the same difference as one, in whatever order its sheets come", () => {
+  const released = {
+    revision: 1,
+    at: "2026-11-09T15:00:00.000Z",
+    on: "2026-11-09",
+    by: "Rosa Imhoff",
+    pieces: completeOrder().map((sheet) => ({ sheet: sheet.id, key: pieceKey(sheet), engraved: false })),
+  };
+  const differs = (...changed: Sheet[]) => {
+    const { order, others } = subject([...completeOrder().slice(0, 3), ...changed]);
+    return about("order-released", { order, others, released }, "differs");
+  };
+  const [three, four] = [
+    deviceAt(3, { finish: "CHK", file: "a" }),
+    deviceAt(4, { finish: "CHK", file: "a" }),
+  ];
+  const [as, or] = [{ id: "2/1" }, { id: "2/2" }];
+  const one = differs({ ...three, ...as }, { ...four, ...or });
+  expect(differs({ ...three, ...or }, { ...four, ...as })).toEqual(one);
+  expect(differs({ ...three, ...as })).not.toEqual(differs({ ...four, ...as }));
 });

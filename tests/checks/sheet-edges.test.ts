@@ -280,3 +280,215 @@ test("safety-wording reads legends in one that stand beside or below each other,
   if (one === undefined || two === undefined) throw new Error("no legends");
   expect(says(device({ legends: [one, { ...two, plain: true }] }))).toEqual([]);
 });
+
+test.each<[readonly (readonly string[])[], string[]]>([
+  [[["Entry"], ["STACKS"]], ["mixed row.1.1 capitals=STACKS small=Entry"]],
+  [[["STACKS "], ["Entry"]], ["mixed row.2.1 capitals=STACKS small=Entry"]],
+  [[["Entry"], ["Aisle"], ["STACKS"]], ["mixed row.3.1 capitals=STACKS small=Entry"]],
+  [[["Entry"], ["STACKS"], ["DIM"]], ["mixed row.1.1 capitals=STACKS small=Entry"]],
+])("legend-case-mixed points at the fewer, and of as many at the small ones: %j", (legends, says) => {
+  expect(told("legend-case-mixed", rows(...legends), "capitals", "small")).toEqual(says);
+});
+
+test("legend-empty asks about every face that is ordered, though nothing of it is on the sheet", () => {
+  const { legends } = device();
+  expect(told("legend-empty", device({ legends: legends.slice(0, 3) }), "faces")).toEqual([
+    "empty row.4.1 faces=button 4",
+  ]);
+  const forms = unprinted(device({ legends: legends.slice(0, 3) }), "plain.4");
+  expect(told("legend-empty", forms, "faces")).toEqual(["unmarked row.4.1 faces=button 4"]);
+});
+
+test("legend-placeholder leaves a row of blanks out of what it quotes", () => {
+  expect(told("legend-placeholder", rows(["TBD", " "]), "typed")).toEqual(["legend row.1.1 typed=TBD"]);
+});
+
+test.each<[string, string[], string[]]>([
+  ["blanks around it", [" TBD "], ["legend row.1.1 typed=TBD"]],
+  ["blanks on a button beside it", [" ", "TBD"], ["legend row.2.1 typed=TBD"]],
+  ["a word that a screen's button may have, beside a plus", ["BLANK", "+"], ["seldom row.1.1 typed=BLANK"]],
+  ["a dash beside a plus", ["-", "VOLUME +"], []],
+])("legend-placeholder: %s", (_what, faces, says) => {
+  expect(told("legend-placeholder", rows(...faces.map((face) => [face])), "typed")).toEqual(says);
+});
+
+test("legend-repeated-in-plate compares what is cut on buttons and gangs, whatever its case and blanks", () => {
+  const faces = (...legends: Sheet["legends"]) =>
+    told("legend-repeated-in-plate", device({ legends }), "typed");
+  const twice = ["twice row.1.1 row.1.2 row.2.1 row.2.2 typed=ALL ON"];
+  const [one, two] = [legend("1", "ALL", "ON"), legend("2", "all  on ", "")];
+  expect(faces(one, two)).toEqual(twice);
+  expect(faces(one, { ...two, plain: true })).toEqual([]);
+  expect(faces({ ...one, plain: true }, two)).toEqual([]);
+  expect(faces(one, { ...two, face: "plate" })).toEqual([]);
+  expect(faces(legend("1", "", ""), legend("2", " ", ""))).toEqual([]);
+});
+
+test("legend-too-wide proposes to split a row only where another is free", () => {
+  const wide = (...row: string[]) =>
+    told("legend-too-wide", device({ layouts: ["D6"], legends: [legend("1", ...row)] }), "parts", "start");
+  expect(wide("WWW WWWW")).toEqual(["split row.1.1 parts=“WWW”,“WWWW” start=undefined"]);
+  expect(wide("WWW WWWW", "ON")).toEqual(["shorten row.1.1 parts=undefined start=WWW WWW"]);
+  expect(wide("WWWWWWWW", "")).toEqual(["shorten row.1.1 parts=undefined start=WWWWWWW"]);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["neither", device({ contact: { name: "Ines" } }), ["neither contact.email contact.phone"]],
+  ["a telephone alone", device({ contact: { phone: "312-555-0117" } }), []],
+  ["an address alone", device({ contact: { email: "ines@brightwire.example" } }), []],
+  [
+    "neither, on a form that asks for the telephone alone",
+    unprinted(device({ contact: { name: "Ines" } }), "contact.email"),
+    ["neither contact.phone"],
+  ],
+  [
+    "neither, on a form that asks for none",
+    unprinted(device({ contact: { name: "Ines" } }), "contact.email", "contact.phone"),
+    [],
+  ],
+  [
+    "one that could not be read for certain",
+    device({ contact: {}, unsure: [{ place: "contact.phone", one: "312-555-0117", other: "" }] }),
+    [],
+  ],
+])("no-way-to-reach-you: %s", (_what, sheet, says) => {
+  expect(told("no-way-to-reach-you", sheet)).toEqual(says);
+});
+
+test("field-not-read names twelve fields at most, 160 characters of each, and counts the others", () => {
+  const said = (...unmapped: { name: string; value: string }[]) =>
+    told("field-not-read", device({ unmapped }), "count", "fields");
+  const many = (n: number) => Array.from({ length: n }, (_, i) => ({ name: `F${i}`, value: "x" }));
+  expect(said({ name: "", value: " two\n lines " })).toEqual([
+    "unmapped count=1 fields=one without a name says “two lines”",
+  ]);
+  expect(said({ name: "Zone", value: "" })).toEqual(["unmapped count=1 fields=“Zone” says “”"]);
+  expect(said()).toEqual([]);
+  for (const [length, end] of [
+    [160, ""],
+    [161, "…"],
+  ] as const)
+    expect(said({ name: "Zone", value: "x".repeat(length) })).toEqual([
+      `unmapped count=1 fields=“Zone” says “${"x".repeat(160)}${end}”`,
+    ]);
+  expect(said(...many(12))[0]).not.toContain("more");
+  expect(said(...many(13))[0]).toMatch(/F11” says “x”,1 more$/);
+  expect(said(...many(20))[0]).toMatch(/F11” says “x”,8 more$/);
+});
+
+const billed = (state: string | undefined, postcode: string | undefined): Sheet => {
+  const { state: _state, postcode: _postcode, ...rest } = device().billTo;
+  return device({
+    billTo: {
+      ...rest,
+      ...(state === undefined ? {} : { state }),
+      ...(postcode === undefined ? {} : { postcode }),
+    },
+  });
+};
+test.each<[string, Sheet, string[]]>([
+  ["no state", billed(undefined, "60607"), []],
+  ["a placeholder for the state", billed("TBD", "60607"), []],
+  ["no code", billed("IL", undefined), []],
+  ["a placeholder for the code", billed("IL", "TBD"), []],
+  ["a state that there is not", billed("QQ", "60607"), ["state bill.state"]],
+  ["a state that there is not, and no code", billed("QQ", undefined), ["state bill.state"]],
+  ["a short form of the state where the code lies", billed("Ill.", "60607"), []],
+  ["a short form of the state without a code", billed("Ill.", undefined), ["state bill.state"]],
+  ["a code that there is not", billed("IL", "6060"), ["postcode bill.postcode"]],
+  ["a code of another state", billed("IL", "97201"), ["differs bill.postcode bill.state"]],
+  [
+    "another address, of another state",
+    device({ shipSame: false, shipTo: { state: "IL", postcode: "97201" } }),
+    ["differs ship.postcode ship.state"],
+  ],
+  ["another address that the tick leaves out", device({ shipTo: { state: "IL", postcode: "97201" } }), []],
+])("postcode-state-mismatch: %s", (_what, sheet, says) => {
+  expect(told("postcode-state-mismatch", sheet)).toEqual(says);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["a device in a plate", device({ standing: "in-plate" }), ["unread position"]],
+  ["a device that stands alone", aloneDevice(), ["position position"]],
+  ["a device that does not say", without(device(), "standing"), ["position position"]],
+  ["a plate", plate(), ["unread position"]],
+])("field-unreadable, at the position of %s", (_what, sheet, says) => {
+  const unread = [{ place: "position" as const, typed: "left", wants: "a number" }];
+  expect(told("field-unreadable", { ...sheet, unread })).toEqual(says);
+  const gangs = [{ place: "gangs" as const, typed: "four", wants: "a number" }];
+  expect(told("field-unreadable", { ...sheet, unread: gangs })).toEqual(["unread gangs"]);
+});
+
+test.each<[Sheet, string[]]>([
+  [device({ finish: "Mauve" }), ["unknown finish finish=Mauve what=a device"]],
+  [aloneDevice({ finish: "TIN" }), ["size finish finish=Bare tin what=a device standing alone"]],
+  [device({ finish: "TIN" }), ["size finish finish=Bare tin what=a device"]],
+  [plate({ finish: "BRK" }), ["size finish finish=Brick what=a plate of 4 gangs"]],
+  [plate({ finish: "SLT" }), []],
+  [plate({ finish: "SLT", gangs: 5 }), ["size finish finish=Slate what=a plate of 5 gangs"]],
+  [without(plate({ finish: "Mauve" }), "gangs"), ["unknown finish finish=Mauve what=a plate"]],
+  [without(plate({ finish: "BRK" }), "gangs"), []],
+  [without(device(), "finish"), []],
+])("finish-not-made, table row %#", (sheet, says) => {
+  expect(told("finish-not-made", sheet, "finish", "what")).toEqual(says);
+});
+
+test.each<[string, Sheet, string[]]>([
+  ["a lettering that nobody makes", device({ lettering: "Gold" }), ["unknown lettering"]],
+  [
+    "one that nobody makes, without a finish",
+    without(device({ lettering: "Gold" }), "finish"),
+    ["unknown lettering"],
+  ],
+  ["none", without(device(), "lettering"), []],
+  ["one that is made, without a finish", without(device({ lettering: "MLK" }), "finish"), []],
+  ["one that is made, on a finish that is not", device({ lettering: "MLK", finish: "Mauve" }), []],
+  ["pale on pale", device({ lettering: "MLK", finish: "CHK" }), ["low lettering finish"]],
+  ["dark on pale", device({ lettering: "INK", finish: "CHK" }), []],
+])("lettering-unreadable: %s", (_what, sheet, says) => {
+  expect(told("lettering-unreadable", sheet)).toEqual(says);
+});
+
+test("lettering-unreadable names the lettering that reads best on the finish", () => {
+  const best = (finish: string, lettering: string) =>
+    told("lettering-unreadable", device({ finish, lettering }), "best").map((one) => one.split("best=")[1]);
+  expect(best("CHK", "MLK")).toEqual(["Ink"]);
+  expect(best("SOT", "INK")).toEqual(["Milk"]);
+});
+
+test("invisible characters of a row are told once each, and a row without any is left alone", () => {
+  const says = told("invisible-character", rows(["E\u200bNT\u200bRY\ufeff"], ["DIM"]), "shown", "characters");
+  expect(says).toEqual([expect.stringMatching(/^invisible row\.1\.1 shown=ENTRY /)]);
+  expect(says[0]?.match(/U\+[0-9A-F]{4}/g)).toEqual(["U+200B", "U+FEFF"]);
+});
+
+test.each<[string, string, string[]]>([
+  ["OAT", "", ["half finish one=Oat other=undefined"]],
+  ["", "OAT", ["half finish one=Oat other=undefined"]],
+  ["OAT", "CHK", ["differ finish one=Oat other=Chalk"]],
+  ["OAT", "Mauve", ["differ finish one=Oat other=Mauve"]],
+])("readers-disagree: “%s” and “%s”", (one, other, says) => {
+  const sheet = device({ unsure: [{ place: "finish", one, other }] });
+  expect(told("readers-disagree", sheet, "one", "other")).toEqual(says);
+});
+
+test.each<[string | undefined, string[]]>([
+  [undefined, []],
+  ["312-555-0117", []],
+  ["+44 20 7946 0958", []],
+  ["312-555-011", ["unclear contact.phone"]],
+  ["ask Ines", ["unclear contact.phone"]],
+  ["112-555-0117", ["unlikely contact.phone"]],
+])("phone-malformed: %s", (phone, says) => {
+  expect(told("phone-malformed", device({ contact: phone === undefined ? {} : { phone } }))).toEqual(says);
+});
+
+test("layout-not-chosen asks of devices alone, and of none that is blank or could not be read", () => {
+  const says = (sheet: Sheet) => told("layout-not-chosen", sheet);
+  expect(says(device({ layouts: [] }))).toEqual(["none layout"]);
+  expect(says(device())).toEqual([]);
+  expect(says(plate())).toEqual([]);
+  expect(says(device({ layouts: [], unread: [{ place: "layout", typed: "5", wants: "a layout" }] }))).toEqual(
+    [],
+  );
+});

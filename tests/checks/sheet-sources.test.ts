@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { regionOf, regionsOfPostcode } from "../../src/checks/regions.ts";
+import { isShortFor, regionOf, regionsOfPostcode } from "../../src/checks/regions.ts";
 import { checkSheet, wordsOf } from "../../src/checks/run.ts";
 import { unprinted } from "../../src/checks/sample.ts";
 import { addressParts, type Place } from "../../src/trade/place.ts";
@@ -20,6 +20,8 @@ test.each([
   ["00501", "NY"],
   ["96799", "AS"],
   ["00501-0001", "NY"],
+  ["005010001", "NY"],
+  [" 20500 ", "DC"],
 ])("the ZIP %s lies in %s", (postcode, state) => {
   expect(regionsOfPostcode(postcode)).toEqual([state]);
 });
@@ -29,6 +31,7 @@ test.each([
   ["K1A 0B1", ["ON"]],
   ["H2Y1C6", ["QC"]],
   ["v6b 1a1", ["BC"]],
+  [" V6B-1A1 ", ["BC"]],
   ["X0A 0H0", ["NT", "NU"]],
   ["X1A 2N2", ["NT", "NU"]],
 ])("the postal code %s lies in %s", (postcode, provinces) => {
@@ -36,12 +39,21 @@ test.each([
 });
 
 // Canada Post: a postal code begins with none of D, F, I, O, Q, U, W and Z.
-test.each(["D1A 1A1", "Z1A 1A1", "K1A", "6060", "606071", "60607-12", ""])(
-  "“%s” is no postal code",
-  (text) => {
-    expect(regionsOfPostcode(text)).toEqual([]);
-  },
-);
+test.each([
+  "D1A 1A1",
+  "Z1A 1A1",
+  "K1A",
+  "K1A 0B12",
+  "XK1A 0B1",
+  "6060",
+  "606071",
+  "160607",
+  "60607-12",
+  "60607-12345",
+  "",
+])("“%s” is no postal code", (text) => {
+  expect(regionsOfPostcode(text)).toEqual([]);
+});
 
 // USPS Publication 28, Appendix B: 50 states, the District of Columbia, 8 possessions and 3 military codes.
 test("a state is known by its code and its name", () => {
@@ -55,6 +67,13 @@ test("a state is known by its code and its name", () => {
   expect(regionOf("D.C.")).toBe("DC");
   expect(regionOf("Québec")).toBe("QC");
   expect(regionOf("Ill.")).toBeUndefined();
+  expect(["Il", "Ill.", "illi", "Illinoise"].map((typed) => isShortFor(typed, "IL"))).toEqual([
+    false,
+    true,
+    true,
+    false,
+  ]);
+  expect(isShortFor("Ill.", "QQ")).toBe(false);
 });
 
 // RFC 5321 §4.5.3.1.1: a local part has at most 64 octets; §4.5.3.1.3: a path has at most 256, < and > included.

@@ -165,7 +165,9 @@ test("what is left out comes from the sheet that says most of it, whichever came
     [half, first, whole],
     [{ ...whole, id: "1/0" }, { ...half, id: "1/6" }, first],
   ])
-    expect(inherited(reportOn(sheets as Sheet[])).find(({ places }) => places.includes("contact.name"))).toEqual({
+    expect(
+      inherited(reportOn(sheets as Sheet[])).find(({ places }) => places.includes("contact.name")),
+    ).toEqual({
       places: ["contact.name", "contact.email", "contact.phone"],
       from: whole.file,
     });

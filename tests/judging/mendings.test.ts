@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { without } from "../../src/checks/sample.ts";
+import { unprinted, without } from "../../src/checks/sample.ts";
 import { mendingsIn } from "../../src/judging/mendings.ts";
 import type { DeviceSheet, Sheet } from "../../src/trade/sheet.ts";
 import { reportOn, sentEarlier } from "../make/report.ts";
@@ -42,6 +42,9 @@ test("the gangs are those of the plate, if another device agrees with it", () =>
   const fifth = { ...without(deviceAt(5), "gangs"), id };
   expect(proposed(id, [...completeOrder().filter((sheet) => sheet.id !== id), fifth])).toEqual({});
   expect(proposed(id, [without(deviceAt(3), "gangs")])).toEqual({});
+  // a form that does not ask for them has no place for them
+  const unasked = withDevice(3, (sheet) => unprinted(without(sheet, "gangs"), "gangs"));
+  expect(proposed(id, unasked)).toEqual({});
 });
 
 test("the position is the only one that is free", () => {

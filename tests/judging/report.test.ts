@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { changesOf } from "../../src/judging/changes.ts";
 import { everyProblem, makeReport, type Report } from "../../src/judging/report.ts";
 import type { BuyerState, OrderState } from "../../src/judging/state.ts";
 import type { Submission } from "../../src/judging/submission.ts";
@@ -100,7 +101,9 @@ test("nobody is asked to look at what a list orders before it is right", () => {
 test("what was put elsewhere is told where one of our own people did it, and only then", () => {
   const old = earlier[1] as Sheet;
   const now: Sheet = { ...old, id: "2/1", mark: "S-105" };
-  const note = { about: ["BW-2207"], by: "Rosa Imhoff", why: "" } as unknown as NonNullable<Submission["note"]>;
+  const note = { about: ["BW-2207"], by: "Rosa Imhoff", why: "" } as unknown as NonNullable<
+    Submission["note"]
+  >;
   expect(reportOf({ note }).moved).toBeUndefined();
   expect(reportOf({ moves: [{ old, now }] }).moved).toBeUndefined();
   const { moved, withdrawn } = reportOf({ note, moves: [{ old, now }] });
@@ -114,6 +117,22 @@ test("an order of which all sheets are withdrawn leaves nothing", () => {
     ["BW-2207", "nothing", 5],
   ]);
   expect(left).toEqual(other);
+});
+
+test("a sheet that is kept aside is asked about, and its own faults are not told of the order", () => {
+  const came = (day: number, dated: number) => ({
+    receivedAt: new Date(`2026-11-0${day}T12:00:00Z`),
+    dated: new Date(`2026-11-0${dated}T12:00:00Z`),
+  });
+  const newer = deviceAt(2, { id: "2/1", finish: "Mauve" });
+  const orders = [ownOrder];
+  const state = stateWith([], { orders, arrivals: new Map([["0", came(5, 5)]]) });
+  const letter = { number: "2", came: came(6, 3) };
+  const report = makeReport({ files: [], sheets: [newer], letter }, catalogue, state);
+  const [revision] = changesOf(report, state, () => 1);
+  expect(revision?.sheets).toContain("2/1");
+  expect(revision?.problems.map(({ check }) => check)).toEqual(["which-sheet-counts"]);
+  expect(report.sheets[0]?.problems.map(({ check }) => check)).toEqual(["finish-not-made"]);
 });
 
 test("a sheet that came behind the letter that cancels its place, and is dated before it, is asked about", () => {
@@ -130,7 +149,9 @@ test("a sheet that came behind the letter that cancels its place, and is dated b
   };
   const crossing = (sheet: Sheet, dated: Date) =>
     told(
-      reportOf({ sheets: [sheet], letter: { number: "2", came: { ...came, dated } } }, before, [], { arrivals }),
+      reportOf({ sheets: [sheet], letter: { number: "2", came: { ...came, dated } } }, before, [], {
+        arrivals,
+      }),
     );
   expect(crossing(deviceAt(4, { id: "2/1" }), at(3))).toEqual(["sheet-after-cancellation"]);
   expect(crossing(deviceAt(4, { id: "2/1" }), at(6))).toEqual([]);

@@ -1,11 +1,12 @@
 import { describe, expect, test } from "vitest";
+import { without } from "../../src/checks/sample.ts";
 import { changesOf } from "../../src/judging/changes.ts";
 import { makeReport } from "../../src/judging/report.ts";
 import type { OrderState } from "../../src/judging/state.ts";
-import { sheetsNamed } from "../../src/judging/withdrawn.ts";
+import { mayWithdraw, sheetsNamed } from "../../src/judging/withdrawn.ts";
 import { answersBeside } from "../../src/reading/reply/answers.ts";
 import { statementsIn } from "../../src/reading/reply/statements.ts";
-import type { FileId, Sheet } from "../../src/trade/sheet.ts";
+import type { DeviceSheet, FileId, Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 import { aloneDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
 import { stateWith } from "../make/state.ts";
@@ -298,5 +299,31 @@ describe("an order is judged without what was withdrawn", () => {
 
   test("nothing is withdrawn by a letter that is held", () => {
     expect(changesOf({ ...reportWithout(at(2)), held: true }, state, () => 0)).toEqual([]);
+  });
+});
+
+describe("sheets are withdrawn", () => {
+  const at = (day: number) => new Date(`2026-11-0${day}T12:00:00Z`);
+  const earlier = [...s104, s105];
+  const arrivals = new Map([["1", { receivedAt: at(5), dated: at(5) }]]);
+  const state = stateWith(earlier, { arrivals });
+  const may = (gone: readonly string[], brought: readonly Sheet[] = [], dated = at(6)) =>
+    mayWithdraw(gone, state, { number: "2", came: { receivedAt: at(6), dated } }, brought);
+  const again = (changes: Partial<Sheet>): Sheet => ({ ...s105, id: "2/1", ...changes }) as Sheet;
+
+  test("by a letter that is newer by its date too", () => {
+    expect(may([s105.id])).toBe(true);
+    expect(may([s105.id], [], at(4))).toBe(false);
+  });
+
+  test("unless it brings one for their station, or for an order of which nothing would be left", () => {
+    expect(may([s105.id], [again({})])).toBe(false);
+    expect(may([s105.id], [again({ mark: "s 105" })])).toBe(false);
+    expect(may([s105.id], [again({ mark: "S-106" })])).toBe(true);
+    expect(may([s105.id], [without(again({}) as DeviceSheet, "mark")])).toBe(false);
+    expect(may([s105.id], [again({ order: "KX-1185" })])).toBe(true);
+    expect(may([s105.id], [without(again({}) as DeviceSheet, "order")])).toBe(false);
+    expect(may(ids(earlier), [again({ mark: "S-106" })])).toBe(false);
+    expect(may(ids(earlier))).toBe(true);
   });
 });

@@ -44,9 +44,10 @@ test("it has the address to which all ship, and none where one ticks the bill's 
 });
 
 test("it has nothing of what they say in two ways, or of what is asked about; capitals and blanks make no other way", () => {
-  const [one, other] = [plate(two), deviceAt(1, { ...two, finish: "CHK", project: "larkspur  library" })];
+  const [one, other] = [plate(two), deviceAt(1, { ...two, finish: "CHK", project: " larkspur  library " })];
   expect(saysOf([one, other])("finish", "project")).toEqual([undefined, "Larkspur Library"]);
   expect(saysOf([one, { ...other, order: "P.O. BW 2207" }])("order")).toEqual(["BW-2207"]);
+  expect(saysOf([one, { ...other, project: "Larkspur-Library" }])("project")).toEqual([undefined]);
   const isOpen = (sheet: Sheet, place: Entry): boolean => sheet.id === other.id && place === "project";
   expect(saysOf([one, other], isOpen)("order", "project")).toEqual(["BW-2207", undefined]);
 });

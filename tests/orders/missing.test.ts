@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { subject, without } from "../../src/checks/sample.ts";
-import { missingOf } from "../../src/orders/missing.ts";
+import { missingOf, sistersAt } from "../../src/orders/missing.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { aloneDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
 
@@ -35,4 +35,21 @@ test("a number of gangs that no plate has asks for no sheets", () => {
   expect(missingIn(plate({ gangs: 400 }))).toEqual([]);
   expect(missingIn(plate({ gangs: 20 }))).toEqual([]);
   expect(missingIn(plate({ gangs: 19 }))).toHaveLength(19);
+});
+
+test.each<[string, Sheet[], number[]]>([
+  ["two of four", [deviceAt(1), deviceAt(3)], [2, 4]],
+  [
+    "two of four, and one that stands alone",
+    [deviceAt(1), deviceAt(3), aloneDevice({ mark: "S-104" })],
+    [2, 4],
+  ],
+  ["two that name different gangs", [deviceAt(1), deviceAt(3, { gangs: 3 })], []],
+  ["one that names no gangs", [without(deviceAt(1), "gangs")], []],
+  ["two of four, and their plate", [plate(), deviceAt(1), deviceAt(3)], []],
+])("without a plate sheet, %s: the devices that it would need besides", (_what, sheets, positions) => {
+  const [station] = subject(sheets).order.stations;
+  if (station === undefined) throw new Error("no station");
+  expect(sistersAt(station).map(({ position }) => position)).toEqual(positions);
+  expect(sistersAt({ ...station, mark: "" })).toEqual([]);
 });

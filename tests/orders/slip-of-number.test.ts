@@ -37,6 +37,8 @@ test.each([
   ["bw-2207", "BW-2270", "always"],
   ["PO 2207", "Job 2270", "always"],
   ["EGR-4512", "EG-4512", "always"],
+  ["LE-4512", "LSE-4512", "always"],
+  ["BW-2207", "BW-12207", "always"],
   ["AB-4512", "CB-4512", "always"],
   ["BW-250", "BW-1250", "always"],
   ["BW-201", "BW-2011", "always"],

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { existsSync, readdirSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import { expect, test } from "vitest";
@@ -111,6 +111,29 @@ test("a backup that fails leaves nothing of its name", async () => {
   const out = temporaryFolder();
   await expect(backUp(folder, join(out, "backup.sqlite"), () => undefined)).rejects.toThrow();
   expect(readdirSync(out)).toEqual([]);
+});
+
+test("a record that cannot be read is told of as that", async () => {
+  const [folder, out] = [temporaryFolder(), temporaryFolder()];
+  writeFileSync(join(folder, "record.sqlite"), "no database ".repeat(1_000));
+  const copying = backUp(folder, join(out, "backup.sqlite"), () => undefined);
+  await expect(copying).rejects.toThrow("file is not a database");
+  expect(readdirSync(out)).toEqual([]);
+});
+
+test("what an attempt before has left under the name of a copy is in nobody's way", async () => {
+  const [folder, other] = [temporaryFolder(), join(temporaryFolder(), "record")];
+  const desk = await deskIn(folder);
+  await post(desk, { sheets: [sheet(1)] });
+  await desk.store.close();
+  const file = join(temporaryFolder(), "backup.sqlite");
+  writeFileSync(`${file}.part`, "half a backup");
+  const shares: number[] = [];
+  const made = await backUp(folder, file, (share) => shares.push(share));
+  expect(shares).toEqual([0]);
+  mkdirSync(other);
+  writeFileSync(join(other, "record.sqlite.part"), "half a record");
+  expect(await restore(file, other)).toEqual(made);
 });
 
 test("what is read of orders is the same before and after", async () => {

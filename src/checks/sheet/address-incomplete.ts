@@ -56,7 +56,7 @@ export const addressIncomplete = defineSheetCheck({
     if (isBlank(sheet)) return;
     const shipped = addressParts.flatMap((part) => sheet.shipTo[part] ?? []);
     // "Same" for an address has a check of its own.
-    const shipBegun = !sheet.shipSame && shipped.length > 0 && !shipped.every(saysSame);
+    const shipBegun = !sheet.shipSame && !shipped.every(saysSame);
     for (const which of ["bill", ...(shipBegun ? (["ship"] as const) : [])] as const) {
       const missing = addressParts
         .map((part) => `${which}.${part}` as const)

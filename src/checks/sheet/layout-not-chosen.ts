@@ -27,7 +27,7 @@ export const layoutNotChosen = defineSheetCheck({
     },
   ],
   *find(sheet, catalogue, say) {
-    if (sheet.kind === "device" && !isBlank(sheet) && isMissing(sheet, "layout"))
+    if (!isBlank(sheet) && isMissing(sheet, "layout"))
       yield say("none", { layouts: catalogue.layouts.map(({ name }) => `“${name}”`) }, at(sheet, "layout"));
   },
 });
