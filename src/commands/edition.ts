@@ -68,7 +68,7 @@ function summaryOf(
 }
 
 /** Guessing looks at every field and all that stands around it. No sheet comes near this. */
-const mostFields = 1_000;
+const mostFields = 500;
 
 /** The edition that the guesses come to, to be asked what it lacks. */
 function asEdition({ form, guesses }: Guesses): Parameters<typeof neverAsked>[0] {

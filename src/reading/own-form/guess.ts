@@ -29,16 +29,21 @@ export interface Guesses {
 
 /** Guesses what each field means, by its tip, by the words beside it and by its name. */
 export function guessForm(outline: FormOutline, makes: Makes): Guesses {
-  const device = guessAs("device", outline, makes);
-  const plate = guessAs("plate", outline, makes);
+  const around = aroundFields(outline);
+  const device = guessAs("device", outline, around, makes);
+  const plate = guessAs("plate", outline, around, makes);
   const placed = ({ guesses }: Guesses): number => guesses.filter(({ place }) => place !== undefined).length;
   // Only a device has a layout or a position. A plate sheet may have everything else that a device sheet has.
   const isDevice = device.guesses.some(({ place }) => place === "layout" || place === "position");
   return placed(plate) > placed(device) || (!isDevice && placed(plate) === placed(device)) ? plate : device;
 }
 
-export function guessAs(form: SheetKind, outline: FormOutline, makes: Makes): Guesses {
-  const around = aroundFields(outline);
+function guessAs(
+  form: SheetKind,
+  outline: FormOutline,
+  around: ReadonlyMap<string, Around>,
+  makes: Makes,
+): Guesses {
   const taken = new Map<string, string>();
   const guesses = new Map<string, Guess>();
   const all = outline.fields.map((field) => ({ field, near: around.get(field.name) ?? nowhere }));

@@ -27,7 +27,7 @@ export function skeletonOf(drafted: Drafted, makes: Makes): string {
     "# and put this file and the form into the folder of editions. `burin settings` then says what is still wrong.",
     `edition: ${scalar(name)}`,
     `title: ${scalar(title)}`,
-    `form: ${form}   ${guessMark}: ${form === "device" ? "it asks for a layout or a position" : "it asks for neither layout nor position"}`,
+    `form: ${form}   ${guessMark}: its fields fit a ${form} sheet best`,
     `blank: ${scalar(blank)}`,
     ...(never.length === 0
       ? ["# Every place that such a sheet has to ask for is mapped."]
