@@ -45,6 +45,19 @@ test("a stroke has nothing to do with what is at its place on another page, or o
     ]);
 });
 
+test("a further page and what is drawn on it are one thing, and another further page is another", () => {
+  const further = (page: number): Doubt[] =>
+    withPages({
+      pages: [pageFacts(), pageFacts([stroke]), pageFacts()],
+      differences: [{ what: "page", page }],
+    });
+  expect(further(2)).toEqual([{ what: "handwriting", seen: { page: 2 } }]);
+  expect(further(3)).toEqual([
+    { what: "handwriting" },
+    { what: "something-more", kind: "page", seen: { page: 3 } },
+  ]);
+});
+
 test("of two things found at one stroke the first gives it its picture", () => {
   const boxes: Box[] = [
     [left, bottom, left + 10, top],

@@ -52,6 +52,14 @@ describe("a file is told by what it holds:", () => {
     });
   });
 
+  test("a station list in text, with its words, and any other text", async () => {
+    expect(await openFile(latin1("Station list,\nOrder number,FM-80\n"))).toMatchObject({
+      kind: "list",
+      text: { text: expect.stringContaining("FM-80") },
+    });
+    expect(await openFile(latin1("Order number,FM-80\n"))).toMatchObject({ kind: "text" });
+  });
+
   test("a letter of words alone is a text", async () => {
     expect(await openFile(letter("", "One more, please."))).toEqual({
       kind: "text",

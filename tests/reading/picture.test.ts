@@ -38,6 +38,11 @@ test("a picture of which the size is not known is small when it has few bytes", 
   expect(isSmallPicture(Buffer.from("\xff\xd8\xff\xe0\0\0", "latin1"))).toBe(true); // ends before its size
 });
 
+test("a JPEG that ends right behind its size has one, and none before", () => {
+  const ending = (left: number): Uint8Array => jpeg(600, 900).subarray(0, -12 - left);
+  expect([0, 1].map((left) => isSmallPicture(ending(left)))).toEqual([false, true]);
+});
+
 test("what is no picture is no small one", () => {
   expect(isSmallPicture(Buffer.from("%PDF-1.7"))).toBe(false);
 });
