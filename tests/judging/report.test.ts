@@ -63,6 +63,12 @@ test("a count of the same in a newer letter takes the place of one before", () =
   expect(says(7)).toEqual(["7 devices"]);
 });
 
+test("a count in a letter about several orders takes the place of none before", () => {
+  const statements = [{ kind: "counts" as const, counts: [{ of: "device" as const, number: 1 }], words: "" }];
+  const report = reportOf({ about: ["BW-2207", "KX-1185"], statements }, { carried: [six] }, other);
+  expect(report.orders.map(({ carried }) => carried.map(({ text }) => text))).toEqual([["6 devices"], []]);
+});
+
 test("words that one of our own people decides about no longer hold their order up", () => {
   const asked = reportOf({ about: ["BW-2207"] }, { carried: [words] }).orders[0]?.asked[0];
   if (asked === undefined) throw new Error("nothing is asked");
