@@ -492,3 +492,9 @@ test("layout-not-chosen asks of devices alone, and of none that is blank or coul
     [],
   );
 });
+
+test("letters-touch names the pairs that run into each other, or else those that stand near", () => {
+  expect(told("letters-touch", rows(["ÎÏLE"]), "pairs")).toEqual(["near row.1.1 pairs=“ÎÏ”"]);
+  expect(told("letters-touch", rows(["ÎÏÏE"]), "pairs")).toEqual(["touch row.1.1 pairs=“ÏÏ”"]);
+  expect(told("letters-touch", rows(["ÏÏÏÏ"]), "pairs")).toEqual(["touch row.1.1 pairs=“ÏÏ”"]);
+});

@@ -63,6 +63,12 @@ test("a count of the same in a newer letter takes the place of one before", () =
   expect(says(7)).toEqual(["7 devices"]);
 });
 
+test("a count in a letter about several orders takes the place of none before", () => {
+  const statements = [{ kind: "counts" as const, counts: [{ of: "device" as const, number: 1 }], words: "" }];
+  const report = reportOf({ about: ["BW-2207", "KX-1185"], statements }, { carried: [six] }, other);
+  expect(report.orders.map(({ carried }) => carried.map(({ text }) => text))).toEqual([["6 devices"], []]);
+});
+
 test("words that one of our own people decides about no longer hold their order up", () => {
   const asked = reportOf({ about: ["BW-2207"] }, { carried: [words] }).orders[0]?.asked[0];
   if (asked === undefined) throw new Error("nothing is asked");
@@ -158,4 +164,34 @@ test("a sheet that came behind the letter that cancels its place, and is dated b
   const elsewhere = aloneDevice({ id: "2/1" });
   expect(crossing(elsewhere, at(3))).not.toContain("sheet-after-cancellation");
   expect(crossing({ ...elsewhere, mark: "" }, at(3))).not.toContain("sheet-after-cancellation");
+});
+
+test("a manager is asked for his word where all else is right, and nowhere else", () => {
+  const managing = [{ manager: { name: "Ana Reyes", address: "ana@brightwire.example" }, waits: true }];
+  const asking = (came: Partial<Submission>, order: Partial<OrderState> = {}) => {
+    const report = reportOf({ about: ["BW-2207"], managing, ...came }, order);
+    return [report.verdict, told(report).filter((check) => check === "manager-word").length];
+  };
+  expect(asking({})).toEqual(["person", 1]);
+  expect(asking({ managing: [] })).toEqual(["pass", 0]);
+  expect(asking({ managing: managing.map((one) => ({ ...one, waits: false })) })).toEqual(["pass", 0]);
+  expect(asking({ managing: managing.map((one) => ({ ...one, project: "Teasel Lane" })) })).toEqual([
+    "pass",
+    0,
+  ]);
+  expect(asking({}, { sheets: earlier.slice(0, 4) })).toEqual(["waiting", 0]);
+  expect(asking({ held: true })).toEqual(["person", 0]);
+  expect(asking({}, { carried: [words] })).toEqual(["person", 0]);
+});
+
+test("a sheet that is still to come has the order's number, unless that is asked about", () => {
+  const expecting = (number: string, ...more: Sheet[]) =>
+    reportOf({ about: [number] }, { sheets: earlier.slice(0, 4) }, more)
+      .orders.filter(({ order }) => order.number === number)
+      .flatMap(({ expected }) => expected.map(({ says }) => says.get("order")));
+  expect(expecting("BW-2207")).toEqual(["BW-2207"]);
+  const mistyped = completeOrder()
+    .slice(0, 3)
+    .map((sheet): Sheet => ({ ...sheet, id: `1${sheet.id.slice(1)}`, order: "BW-22O7", mark: "S-300" }));
+  expect(expecting("BW-22O7", ...mistyped)).toEqual([undefined, undefined]);
 });
