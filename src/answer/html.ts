@@ -83,7 +83,7 @@ function banner({ verdict, word, headline, todo }: Outline): Markup {
   const sentence = `${headline.charAt(0).toUpperCase()}${headline.slice(1)}`;
   return table(
     html`<tr><td bgcolor="${colour}" style="${font};color:#ffffff;background:${colour};padding:6px 10px;font-weight:bold;letter-spacing:2px">${word}</td></tr>
-<tr><td style="${cell};${large};${typed};padding:9px 10px"><h1 style="${font};${large};margin:0">${sentence}</h1></td></tr>
+<tr><td style="${cell};${large};${typed};padding:9px 10px"><span role="heading" aria-level="1">${sentence}</span></td></tr>
 ${when(todo, (words) => html`<tr><td style="${cell};padding:0 10px 9px">${words}</td></tr>`)}`,
     `border:2px solid ${colour}`,
   );
@@ -170,7 +170,10 @@ function listOf(items: readonly (string | Markup)[]): Markup {
   return html`<ul style="${font};margin:6px 0 0;padding:0 0 0 20px">${list}</ul>`;
 }
 
-/** Who hears a page goes by its headings: the verdict is the first, no level is left out. */
+/**
+ * Who hears a page goes by its headings: the verdict is the first, no level is left out. That one is no h1, which
+ * programs that make text of a page set apart in capitals, so that a reply would quote it as words of its own.
+ */
 type Level = "h2" | "h3";
 
 function heading(title: string, level: Level, colour = ink): Markup {

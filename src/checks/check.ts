@@ -20,7 +20,7 @@ export type Source =
 /**
  * What is wrong and how to mend it, with `{holes}` for facts. `{count:row}` prints "1 row" or "2 rows",
  * `{count:copy/copies}` names its plural. A list of facts is joined with commas and "and", as `{choices|or}`
- * with "or"; numbers in a row are told as "1 to 6".
+ * with "or", and as `{changes|each}` with a sentence each; numbers in a row are told as "1 to 6".
  */
 export interface Wording {
   readonly says: string;
@@ -39,7 +39,7 @@ type Rendered<Name extends string, Text extends string> = [Holes<Text>] extends 
   : { readonly [N in Name]: string };
 type NameOf<Hole> = Hole extends `${infer Name}:${string}`
   ? Name
-  : Hole extends `${infer Name}|or`
+  : Hole extends `${infer Name}|${"or" | "each"}`
     ? Name
     : Hole;
 type Counted<Hole> = Hole extends `${infer Name}:${string}` ? Name : never;

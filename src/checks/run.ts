@@ -45,11 +45,14 @@ export function wordsOf(problem: Problem): { says: string; fix: string } {
 }
 
 function fill(text: string, facts: Problem["facts"]): string {
-  return text.replace(/\{([^}:|]+)(?::([^}]+)|\|(or))?\}/g, (_, name: string, noun?: string, or?: "or") => {
-    const fact = facts[name];
-    if (fact === undefined) throw new Error(`no fact for the hole {${name}}`);
-    return noun === undefined ? listed(fact, or ?? "and") : counted(Number(fact), noun);
-  });
+  return text.replace(
+    /\{([^}:|]+)(?::([^}]+)|\|(or|each))?\}/g,
+    (_, name: string, noun?: string, how?: How) => {
+      const fact = facts[name];
+      if (fact === undefined) throw new Error(`no fact for the hole {${name}}`);
+      return noun === undefined ? listed(fact, how ?? "and") : counted(Number(fact), noun);
+    },
+  );
 }
 
 function counted(n: number, noun: string): string {
@@ -57,8 +60,12 @@ function counted(n: number, noun: string): string {
   return `${n} ${n === 1 ? one : many}`;
 }
 
-function listed(fact: Fact, word: "and" | "or"): string {
+/** How a list is told: joined by a word, or a sentence each. */
+type How = "and" | "or" | "each";
+
+function listed(fact: Fact, word: How): string {
   if (typeof fact !== "object") return String(fact);
+  if (word === "each") return fact.join(". ");
   if (fact.length < 2) return fact.join("");
   const inARow = fact.every((item, i) => item === String(Number(fact[0]) + i));
   return fact.length > 2 && inARow

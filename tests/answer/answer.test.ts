@@ -106,7 +106,7 @@ test("below the first line stands what the reader has to do first", () => {
     "A person at Quillgate Stations looks at this letter and writes to you.",
   );
   const { html } = composeAnswer(reportOn(four(tooLong)), catalogue);
-  expect(html.slice(html.indexOf("<h1"), html.indexOf("<h2"))).toContain(
+  expect(html.slice(html.indexOf("aria-level"), html.indexOf("<h2"))).toContain(
     "Correct what stands under “To fix” and send only the corrected sheets, in a reply to this letter.",
   );
 });

@@ -25,7 +25,7 @@ export const sheetReplaced = defineOrderCheck({
   why: "A corrected sheet takes the place of the one before. Its sender must see which one went and what has changed, or a slip in a station mark or a position would make a device vanish.",
   wordings: {
     changed: {
-      says: "{now} takes the place of the sheet {old}, sent before. Changed: {changes}.",
+      says: "{now} takes the place of the sheet {old}, sent before. Changed: {changes|each}.",
       fix: "Nothing to do if this is meant. If both are wanted, correct the mark or position of one.",
     },
     unchanged: {
@@ -33,7 +33,7 @@ export const sheetReplaced = defineOrderCheck({
       fix: "Nothing to do.",
     },
     late: {
-      says: "{old} does not count: a newer letter has brought {now} for the same place. Other than in that: {changes}.",
+      says: "{old} does not count: a newer letter has brought {now} for the same place. Other than in that: {changes|each}.",
       fix: "Nothing to do if {now} is right. If not, send the right sheet again.",
     },
   },
@@ -64,7 +64,7 @@ export const sheetReplaced = defineOrderCheck({
     },
   ],
   *find({ replaced = [], late = [] }, catalogue, say) {
-    const changesIn = ({ old, now }: Replacement, from = old, to = now): string =>
+    const changesIn = ({ old, now }: Replacement, from = old, to = now): string[] =>
       fieldWords(differencesOf(from, to), now, catalogue);
     const changed = replaced.filter(({ old, now }) => differencesOf(old, now).length > 0);
     const same = replaced.filter((one) => !changed.includes(one)).map(({ now }) => now);
@@ -81,21 +81,20 @@ export const sheetReplaced = defineOrderCheck({
         same.flatMap((sheet) => at(sheet)),
       );
     for (const one of late) {
-      const changes = changesIn(one, one.now, one.old) || "nothing differs";
-      yield say("late", { old: one.old.file, now: one.now.file, changes }, at(one.old));
+      const changes = changesIn(one, one.now, one.old);
+      const told = changes.length === 0 ? ["nothing differs"] : changes;
+      yield say("late", { old: one.old.file, now: one.now.file, changes: told }, at(one.old));
     }
   },
 });
 
-/** "Finish: Oat → Chalk", a sentence a field. A sheet with more changes than anybody reads has the rest counted. */
-function fieldWords(differences: readonly Difference[], sheet: Sheet, catalogue: Catalogue): string {
+/** "Finish: Oat → Chalk", and so on. A sheet with more changes than anybody reads has the rest counted. */
+function fieldWords(differences: readonly Difference[], sheet: Sheet, catalogue: Catalogue): string[] {
   const words = differences.map(({ place, was, now }) => {
     const [from, to] = [was, now].map((typed) => quotedChoice(typed, catalogue));
     return `${labelOf(sheet, place)}: ${from} → ${to}`;
   });
-  const told =
-    words.length <= mostFields
-      ? words
-      : [...words.slice(0, mostFields - 1), `${words.length - mostFields + 1} more fields`];
-  return told.join(". ");
+  return words.length <= mostFields
+    ? words
+    : [...words.slice(0, mostFields - 1), `${words.length - mostFields + 1} more fields`];
 }

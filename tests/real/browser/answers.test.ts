@@ -11,7 +11,7 @@ const phone = { width: 390, height: 844 };
 /** Where the verdict, the step below it and the first problem with its fix end, in pixels from the top. */
 const ends = `(() => {
   const end = (element) => element?.getBoundingClientRect().bottom;
-  const [, verdict, todo] = document.querySelector("h1").closest("table").querySelectorAll("tr");
+  const [, verdict, todo] = document.querySelector("[aria-level='1']").closest("table").querySelectorAll("tr");
   // Its number stands in the first cell of its row, and what it says is bold, unless it is only a note.
   const first = [...document.querySelectorAll("tr")].find(
     (row) => /^\\d+\\.$/.test(row.cells[0].textContent) && row.querySelector("strong") !== null,
