@@ -3,7 +3,7 @@
  * be left out. "'s" is a word of its own. No template of any kind can bind or turn an answer.
  */
 export const answerWords = {
-  Yes: `yes, yse, eys, ys, yed, yws, tes, yesh, yis, yea, ya, yeah, yep, yip, yup, yessir, aye, affirmative, in the affirmative, ja, jo, jawohl,
+  Yes: `yes, yse, eys, ys, yed, yws, tes, yesh, yis, yea, ya, yeah, yep, yip, yup, yessir, aye aye, aye, yah, yuh, yus, yeppers, uh-huh, uh huh, yes sir, yes ma'am, yes please, affirmative, in the affirmative, ja, jo, jawohl,
     jep, oui, si, sí, sì, sim, tak, ano, áno, igen, evet, kyllä, hai, 👍, ✓, ✔, ✅, ☑, (ok/okay/oui/si/sí/tak/ja/sim) yes,
     yes indeed, yes (ok/okay), yes yes`,
   Twice: `[a] double yes, (two times/twice/2 x/two x/both times) yes, yes (two times/twice/x 2/times two)`,
@@ -50,7 +50,7 @@ export const answerWords = {
   Neither: `neither`,
   Nor: `nor`,
   Too: `too, also, as well, likewise`,
-  Sure: `definitely, absolutely, of course, certainly, exactly, indeed, for sure, for certain, surely, without a doubt, no doubt, without doubt, 100 %, totally, naturally, by all means, sure, very much so, 100 percent, hundred percent`,
+  Sure: `definitely, absolutely, of course, certainly, exactly, indeed, honest, honestly, truly, precisely, positively, promise, i promise, spot on, bang on, dead on, dead right, too right, you bet, you betcha, sure is, sure are, it sure is, for definite, for real, no question, no question about it, hundred per cent, a hundred percent, one hundred percent, 110 %, for sure, for certain, surely, without a doubt, no doubt, without doubt, 100 %, totally, naturally, by all means, sure, very much so, 100 percent, hundred percent`,
   Adv: `really, just, indeed, exactly, definitely, absolutely, completely, totally, perfectly, truly, simply, very, quite, always, clearly, certainly, also, all, both, meant to be, supposed to be, in fact, again, still, each, well, proper, properly, correctly`,
   Go: `[so/then] [you/you can/you may/can/may/u can] (proceed/go ahead) [with (it/this/them/that/the order/engraving/the engraving/production/cutting/both/all)] [and (engrave/cut/make) [it/them]] [as (it is/is/it stands/typed/written/they are)],
     run (it/them/with it), (you 're/you are/ur/u r/we 're/we are/all) good to go, (you can/you may/please/pls/kindly) (engrave/cut/produce) [it/them], (engrave/cut) (it/them/please), (engrave/cut/leave/keep) (it/them/that/this/these/those) [exactly/just] (as is/as it is/as it stands/as they are/as they stand/as typed/as written/as shown/as drawn/like that/like this/like it is/so/that way/this way/the way it is/how it is/the way they are/alone), make (it/them) (as is/as it is/as it stands/as they are/as typed/like this/like that/this way),

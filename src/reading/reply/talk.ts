@@ -77,12 +77,10 @@ export function isTalk(clause: string, topic: Topic): boolean {
   const rest = said.replace(/^[\s.,!–—()-]+/u, "");
   if (!/\p{L}/u.test(rest)) return /◆/u.test(words);
   if (isDangerous(rest) || mayBeLegend(rest)) return false;
-  const isShort = tokensOf(rest).length <= 4;
-  return (
-    (anchor.test(rest) || /◆/u.test(words)) &&
-    (starter.test(rest) || hasSubject.test(rest) || /^\s*◆/u.test(words)) &&
-    (isVerbal.test(rest) || isShort || /◆/u.test(words))
-  );
+  const begins = starter.test(rest) || hasSubject.test(rest) || /^\s*◆/u.test(words);
+  const hasVerb = isVerbal.test(rest) || /◆/u.test(words);
+  if (/◆/u.test(words) || anchor.test(rest)) return begins && (hasVerb || tokensOf(rest).length <= 4);
+  return begins && hasVerb && !/^(?:y['’]?all|you|your|in|on|at|out|off|up|down|back|from|with|after|between)(?!\p{L})/iu.test(rest);
 }
 
 /** What a word is named, spelt and written like: the vocabulary of reasons. */
@@ -90,6 +88,9 @@ const naming =
   /(?<![\p{L}\p{N}])(?:(?:how|what|the way|exactly (?:how|what)|just how|just what) (?:we|they|he|she|everyone|everybody|people|i|the \p{L}+(?: \p{L}+)?) (?:all |always |really |do )*(?:spells?|spelt|spelled|writes?|wrote|calls?|called|names?|named|says?|said|uses?|likes?|wants?|wanted|ordered|knows?) (?:it|them|the room|the place)?|how (?:it|they|the \p{L}+(?: \p{L}+)?) (?:is|are|has been) (?:always )?(?:spelled|spelt|written|called|named)|abbreviations?|acronyms?|short(?:hand)? for|spellings?|(?:(?:last|first|second|middle|family|maiden|pet|house|trade|brand|room|boat|stage|place|street) )?names?|nicknames?|surnames?|(?:codes?|lists?)|(?:the |his |her |their |our )?(?:rooms?|suites?|halls?|wings?|house|boat|floors?)|terms?|words?|wording|titles?|(?:is|are|was|were|been) (?:\p{L}+ )?(?:called|named|spelled|spelt|written)(?: (?:that|this way|so|like that|like this))?|named (?=after|for))(?![\p{L}\p{N}])/giu;
 const reports =
   /(?<![\p{L}\p{N}])(?<!\b(?:be|to|not|is|are|was) )(?:(?:has|have|had|just|all|already|also) ){0,3}(?:confirms|says|said|insists(?: on)?|tells? (?:me|us)|told (?:me|us)|confirmed|checked|approved|agreed|verified|signed off(?: on)?|okayed|cleared)(?: (?:it|them|this|that|the (?:wording|spellings?|names?|words?|legends?|texts?)))?(?: (?:that|with (?:me|us|him|her|them)|by phone|today|yesterday|this morning))*(?![\p{L}\p{N}])/giu;
+/** Verbs of reasons. */
+const tells =
+  /(?<!\p{L})(?:is|are|was|were|has|have|comes?|stands?|means?|says?|said|spells?|writes?|wrote|calls?|wants?|likes?|uses?|insists?|insisted|confirms?|confirmed|checked|approved|agreed|verified|signed|named (?:after|for)|short for)(?!\p{L})/iu;
 const reasoned =
   /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
 
@@ -105,12 +106,12 @@ export function isWhy(clause: string, topic: Topic): boolean {
     .replace(/\s+/gu, " ")
     .trim();
   const rest = said.replace(/[\s.,!–—()-]+$/u, "");
-  return !isDangerous(rest) && !mayBeLegend(rest) && (isVerbal.test(rest) || /◆/u.test(rest));
+  return !isDangerous(rest) && !mayBeLegend(rest) && tells.test(words);
 }
 
 /** What people own who say no. */
 export const owning =
-  /(?<!\p{L})(?:(?:mis)?typed|typing|typos?|slip(?:ped)?|mistakes?|errors?|embarrass(?:ed|ing)(?: to say)?|wrong(?:ly)?|silly|clumsy|my bad|(?:my|our|his|her|their) (?:fault|mistakes?|errors?|typos?|slips?)|(?:that|this) one|(?:(?:on|from|by) )?(?:our|my|his|her|their) (?:side|end|part)|drafting|wrong|fault|sorry|oops|autocorrect|keyboard|(?:fat )?fingers|blame|misspell?ed|missed (?:it|that|this)|misread|mixed (?:it|them|that|those) up|(?:did|wrote|filled|made|copied) (?:it|that|this|them)(?: (?:in|out))?)(?!\p{L})/giu;
+  /(?<!\p{L})(?:(?:good|nice|great) (?:catch|spot|eyes?)|well (?:spotted|seen|caught)|you are (?:so |quite |absolutely )?right|ma[kd]e (?:a |the |my |this |some )?(?:mistakes?|errors?|slips?|typos?)|(?:mis)?typed|typing|typos?|slip(?:ped)?|mistakes?|errors?|embarrass(?:ed|ing)(?: to say)?|wrong(?:ly)?|silly|clumsy|my bad|(?:my|our|his|her|their) (?:fault|mistakes?|errors?|typos?|slips?)|(?:that|this) one|(?:(?:on|from|by) )?(?:our|my|his|her|their) (?:side|end|part)|drafting|wrong|fault|sorry|oops|autocorrect|keyboard|(?:fat )?fingers|blame|misspell?ed|missed (?:it|that|this)|misread|mixed (?:it|them|that|those) up|(?:did|wrote|filled|made|copied) (?:it|that|this|them)(?: (?:in|out))?)(?!\p{L})/giu;
 
 /** The same beside a no, where somebody may own a slip. */
 export function isOwning(clause: string, topic: Topic): boolean {
