@@ -1,4 +1,4 @@
-/** Words that bind an answer, turn it, ask something, or are of no known kind. Nobody may put one into a yes unseen. */
+/** Words that bind an answer, turn it, ask something, or may be what is cut. An unknown word in talk is harmless. Nobody may put one into a yes unseen. */
 export const bindingWords: readonly string[] = [
   ..."if|if he agrees|if it fits|if possible|unless|unless he objects|until|until Monday|once|once signed|when|when approved|as soon as|as long as|provided|provided it fits|assuming|subject to|pending|depending".split(
     "|",
@@ -18,7 +18,7 @@ export const bindingWords: readonly string[] = [
   ..."?|? |what|why|which|who|how many|is it right|are you sure|two of them|3 of them|twice|x2|half|extra|another|different|red|bigger|larger|smaller|bold|in capitals|engraved in French|upside down".split(
     "|",
   ),
-  ..."pero|aber|mais|ale|nur|solo|si le client veut|wenn|cuando|nicht|pas|kein|gasket|harbinger|SALON|Lounge2|xq|$5|12.5|99|by tomorrow|from Friday on|by noon|before lunch|urgent|asap".split(
+  ..."pero|aber|mais|ale|nur|solo|si le client veut|wenn|cuando|nicht|pas|kein|gasket|SALON|Lounge2|xq|$5|12.5|99|by tomorrow|from Friday on|by noon|before lunch|urgent|asap".split(
     "|",
   ),
 ];

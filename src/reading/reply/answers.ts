@@ -1,6 +1,7 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { cancelledIn } from "./cancels.ts";
+import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
@@ -102,7 +103,7 @@ export function readAnswers(text: string, given: Asked): Answers & { readonly un
       last = said.at(-1)?.is ?? last;
       isUnclear ||= said.length > 0 && !/\d/.test(line);
       for (const one of line.split("\n")) lines.add(one);
-    } else if (isSigned || isIdle(line, signed, asked)) {
+    } else if (isSigned || isIdle(line, signed, asked) || isClosing(line, all[i + 1]?.line ?? "", asked.names)) {
       idle.push(...line.split("\n"));
       isUnclear ||=
         asked.bringsSheets && !isSigned && !isIdle(line, signed, { ...asked, bringsSheets: false });
@@ -124,6 +125,12 @@ export function readAnswers(text: string, given: Asked): Answers & { readonly un
   return isNone
     ? { ...noAnswers, unread }
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
+}
+
+/** "Onwards," above a name. */
+function isClosing(line: string, next: string, names: readonly string[]): boolean {
+  const isNext = namesSender(next, names) || isSomebody(next);
+  return isNext && /^[^\d?"“”:]{2,40},$/u.test(line) && tokensOf(line).length < 5 && !isDangerous(line);
 }
 
 /** "To: Plate Desk" */

@@ -67,9 +67,9 @@ const pronouns = /\s*[([](?:she|he|they)(?:[/ ,]+(?:her|him|his|them|they|hers|t
 
 /** Whether a line is the sender's name. */
 export function namesSender(line: string, names: readonly string[]): boolean {
-  const known = new Set(names.flatMap(tokensOf));
+  const known = new Set(tokensOfNames(names));
   const name = line.replace(pronouns, "");
-  return isNamed(name, names) && tokensOf(name).some((token) => known.has(token));
+  return isNamed(name, names) && tokensOfNames([name]).some((token) => known.has(token));
 }
 
 /** "Regards, Ros". */
@@ -116,14 +116,19 @@ export function initialsOf(name: string): string {
     .join("");
 }
 
+/** Words of names. "Siobhán" is Siobhan. */
+function tokensOfNames(names: readonly string[]): string[] {
+  return names.flatMap((name) => tokensOf(name.normalize("NFD").replace(/\p{M}/gu, "")));
+}
+
 /** Whether a line consists of the sender's names and of words that people write around them. */
 function isNamed(line: string, names: readonly string[]): boolean {
-  const known = new Set([...polite, ...names.flatMap(tokensOf).filter((name) => !speaksAgainst(name))]);
-  const tokens = tokensOf(line);
+  const known = new Set([...polite, ...tokensOfNames(names).filter((name) => !speaksAgainst(name))]);
+  const tokens = tokensOfNames([line]);
   return tokens.length > 0 && tokens.every((token) => known.has(token)) && !hasSigns(line);
 }
 
-const polite = tokensOf(
+const polite = tokensOfNames([
   `hi hello dear sir sirs madam good morning afternoon evening day team everyone all there burin order orders desk thanks thank you so
   very much many in advance for your help best kind kindest warm regards greetings wishes sincerely yours truly
   faithfully cheers have a nice sent from my iphone ipad android phone mobile ta hallo guten tag morgen moin danke und
@@ -131,4 +136,4 @@ const polite = tokensOf(
   à vous hei hej med vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno buonasera cordiali distinti saluti
   grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam sehr geehrte
   geehrter geehrten damen herren madame monsieur mesdames messieurs bonne journée soirée estimados señores venlig bien`,
-);
+]);

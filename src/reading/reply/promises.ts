@@ -8,18 +8,18 @@ const words = (...list: readonly string[]): RegExp =>
   new RegExp(`(?<![\\p{L}\\p{N}])(?:${list.join("|")})(?![\\p{L}\\p{N}])`, "giu");
 
 const sheet =
-  "(?:sheets?|forms?|pdfs?|files?|versions?|cop(?:y|ies)|documents?|replacements?|corrections?|attachments?|(?:new|corrected|right|fixed|correct|revised|good|proper|other|replacement|updated|fresh|another|mended) ones?|blatt|feuille|hoja)";
+  "(?:sheets?|forms?|pdfs?|files?|versions?|cop(?:y|ies)|documents?|attached|replacements?|corrections?|attachments?|(?:new|corrected|right|fixed|correct|revised|good|proper|other|replacement|updated|fresh|another|mended) ones?|blatt|feuille|hoja)";
 const mends =
   "(?:fix|correct|mend|revis|updat|amend|redo|re-?typ|sort|address|resend|re-?send|resubmit|re-?issu|replac|shorten|handl|deal)";
 const comes = `(?:attach\\p{L}*|enclos\\p{L}*|follow(?:s|ing|ed)?|com(?:e|es|ing)|came|send(?:s|in|ing)?|sent|on (?:its|the|their) way|accompan\\p{L}+|here(?:with|by)?|below|upload\\p{L}*|reach(?:es)?|e-?mail(?:ed|ing|s)?|mail(?:ed|ing|s)?|forward\\p{L}*|goes? out|going out|with this|in this|see|find|found|got|get(?:s)?|receive|have|has|redone|done|made|did|does|doing|prepar\\p{L}+|draft\\p{L}*|fill(?:ed|ing)?|ready|taken care of|dealt with|${mends}(?:e|s|es|d|ed|t|ing|in|ted|ting)?|renvoi\\p{L}*|renverr\\p{L}*|corrig\\p{L}+|korrigiert\\p{L}*|neue[rsn]?|je|nous|vous|la|les|das|wir|ich|u|kommt|folgt|anbei|schicken|senden|envoie|envoyons|enviaremos|enviamos|envío)`;
 const when =
-  "(?:(?:when|once|as soon as|after) (?:i|we|he|she|they)(?: (?:am|is|are|have|has|get|gets|got|finish|finishes|do|come|comes|return|returns|land|wake|reach))*(?: (?:back|home|in|up|at|to|from|the|my|our|his|her|a|an|shop|office|desk|computer|harbou?r|port|site|work|lunch|van|truck|ladder|internet|signal|laptop|it|them|this|there|here|down|off|morning|tomorrow|later|tonight))*|(?:by|at|before|around|until|till|after|in|within|for) (?:\\d{1,2}(?::\\d\\d)?(?: ?[ap]\\.?m\\b\\.?| minutes| hours?| days?)?|noon|(?:the )?(?:end|close) of (?:the )?(?:day|week|business)|(?:a|an|the next|one|two|three|few) (?:few |couple of )?(?:minutes?|moments?|hours?|days?|bit|while)|lunch|(?:separate|next|new|a|the|another|own|its)(?: \\p{L}+)? (?:mail|e-?mail|letter|message))|(?:by |on |this |next |later |early |first thing )?(?:today|tonight|tonite|tomm?orr?ow|(?:mon|tues|wednes|thurs|fri|satur|sun)day|this (?:morning|afternoon|evening|week)|(?:the |in the )?(?:morning|afternoon|evening)|shortly|soon|later|right away|at once|asap|immediately|presently|directly|momentarily|separately|now|next week|eod|in due course))";
+  "(?:(?:when|once|as soon as|after) (?!you)[^.,;!?\\d]{1,70}(?=[.,;!]|$)|(?:when|once|as soon as|after) (?:i|we|he|she|they)(?: (?:am|is|are|have|has|get|gets|got|finish|finishes|do|come|comes|return|returns|land|wake|reach))*(?: (?:back|home|in|up|at|to|from|the|my|our|his|her|a|an|shop|office|desk|computer|harbou?r|port|site|work|lunch|van|truck|ladder|internet|signal|laptop|it|them|this|there|here|down|off|morning|tomorrow|later|tonight))*|(?:by|at|before|around|until|till|after|in|within|for) (?:(?:\\d{1,2}|one|two|three) ?(?::\\d\\d|(?::\\d\\d)? ?[ap]\\.?m\\b\\.?|o'clock|minutes|hours?|days?)|noon|(?:the )?(?:end|close) of (?:the )?(?:day|week|business)|(?:a|an|the next|one|two|three|few) (?:few |couple of )?(?:minutes?|moments?|hours?|days?|bit|while)|lunch|(?:separate|next|new|a|the|another|own|its)(?: \\p{L}+)? (?:mail|e-?mail|letter|message))|(?:by |on |this |next |later |early |first thing )?(?:today|tonight|tonite|tomm?orr?ow|(?:mon|tues|wednes|thurs|fri|satur|sun)day|this (?:morning|afternoon|evening|week)|(?:the |in the )?(?:morning|afternoon|evening)|shortly|soon|later|right away|at once|asap|immediately|presently|directly|momentarily|separately|now|next week|eod|in due course))";
 /** What sentences about a sheet consist of. Nothing that stands on one is among it. */
 const around = words(
   when,
   sheet,
   comes,
-  "(?:will|['’]ll|ll|shall|can|going to|gonna|should|ought to|would) (?:be|have|get|reach|follow|arrive|you|the|a|let)?|should|will|shall|can|let|please|to you|you (?:will|should|can)|(?:i|we|he|she|they|it)['’]ll|which|that",
+  "(?:will|['’]ll|ll|shall|can|going to|gonna|should|ought to|would) (?:be|have|get|reach|follow|arrive|you|the|a|let)?|should|will|shall|can|let|please|to you|you|you (?:will|should|can)|(?:i|we|he|she|they|it)['’]ll|which|that",
   "(?:new|corrected|correct|right|fixed|revised|good|proper|other|another|fresh|updated|amended|replacement|mended|separate|changed|second|last|missing|remaining|rest|others|again|also|too|as well|back|over|out|in|on|off)",
   "(?:for|of|about|as for|re|regarding|concerning) (?:the |my |your )?(?:points?|questions?|items?|numbers?|no\\.?|nos\\.?|#)?",
   "(?:points?|questions?|items?|numbers?|no\\.?|one|ones|two|three|four|five|six|it|them|this|that|both|same|mistakes?|errors?|slips?|typos?|thanks?|sorry|oops)",
@@ -41,9 +41,9 @@ function noteIn(sentence: string): number[] | undefined {
   const numbers = [...said.matchAll(/(?<![\p{L}\d.,-])\d{1,4}(?![\p{L}\d]|[.,]\d)/gu)].map(([number]) => Number(number));
   const rest = said
     .replace(/\d{1,4}/gu, " ")
-    .replace(around, " ")
-    .replace(owning, " ")
-    .replace(/[◆△\s.,!–—()&+:;-]+/gu, " ")
+    .replace(around, ` ${understood.courtesy} `)
+    .replace(owning, ` ${understood.courtesy} `)
+    .replace(/[◆△\s.,!–—()&+:;-]+/gu, (gap) => (/[◆△]/u.test(gap) ? ` ${understood.courtesy} ` : " "))
     .trim();
   return isDangerous(rest) || mayBeLegend(rest) ? undefined : numbers;
 }

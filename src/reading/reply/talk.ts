@@ -21,7 +21,7 @@ const be =
   "(?:am|is|are|was|were|been|has|have|had|['’]s|['’]m|['’]re|['’]ve|did|does|do|got|went|came|took|left|sat|spent|ran|fell|broke|said|told)";
 /** What statements begin with. What begins with any other word may be an order. */
 const starter = new RegExp(
-  `^(?:(?:and|so|oh|ah|well|yes|ha|aw|anyway|btw|also|just|really|honestly|finally|still|again|today|yesterday|meanwhile|sadly|luckily|fortunately|what an?|how|such|quite|very|so|all|always|as always|as ever|as usual),? )*(?:i|im|ive|we|weve|my|our|me|y['’]?all|you|your|he|she|they|it|its|that|this|these|those|there|here|the|a|an|what|how|such|had|got|been|took|spent|went|forgot|thank(?:s|ful)?|many thanks|sorry|apologies|happy|merry|good|great|grand|nice|lovely|wonderful|fantastic|excellent|brilliant|super|amazing|awesome|fair|sweet|cheers|congrat\\p{L}*|luck|lucky|bless\\p{L}*|god|hope|hoping|enjoy\\p{L}*|appreciat\\p{L}*|much appreciated|grateful|pleased|glad|delighted|proud|excited|welcome|greetings|regards|warm\\p{L}*|best|kind\\p{L}*|all|wishing|snow\\p{L}*|rain\\p{L}*|sunny|storm\\p{L}*|windy|cold|hot|freezing|foggy|busy|crazy|hectic|mad|swamped|slammed|tired|stuck|sitting|standing|driving|running|heading|flying|writing from|out|on|at|in|off|up|down|back|from|with|after|between|lol|haha\\p{L}*|phew|whew|wow|gosh|life|${"long|another|what"} )(?![\\p{L}\\p{N}])`,
+  `^(?:(?:and|so|oh|ah|well|yes|ha|aw|anyway|btw|also|just|really|honestly|finally|still|again|today|yesterday|meanwhile|sadly|luckily|fortunately|what an?|how|such|quite|very|so|all|always|as always|as ever|as usual),? )*(?:i|im|ive|we|weve|my|our|me|y['’]?all|you|your|he|she|they|it|its|that|this|these|those|there|here|the|a|an|what|how|such|had|got|been|took|spent|went|forgot|thank(?:s|ful)?|many thanks|sorry|apologies|happy|merry|good|great|grand|nice|lovely|wonderful|fantastic|excellent|brilliant|super|amazing|awesome|fair|sweet|cheers|congrat\\p{L}*|luck|lucky|bless\\p{L}*|god|hope|hoping|enjoy\\p{L}*|appreciat\\p{L}*|much appreciated|grateful|pleased|glad|delighted|proud|excited|welcome|greetings|regards|warm\\p{L}*|best|kind\\p{L}*|all|wishing|snow\\p{L}*|rain\\p{L}*|sunny|storm\\p{L}*|windy|cold|hot|freezing|foggy|busy|crazy|hectic|mad|swamped|slammed|tired|stuck|sitting|standing|driving|running|heading|flying|writing|answering|replying|out|on|at|in|off|up|down|back|from|with|after|between|lol|haha\\p{L}*|phew|whew|wow|gosh|life|${"long|another|what"} )(?![\\p{L}\\p{N}])`,
   "iu",
 );
 const hasSubject = new RegExp(`^\\p{Lu}?\\p{L}+(?: \\p{L}+)? ${be}(?![\\p{L}])`, "iu");
@@ -77,40 +77,46 @@ export function isTalk(clause: string, topic: Topic): boolean {
   const rest = said.replace(/^[\s.,!–—()-]+/u, "");
   if (!/\p{L}/u.test(rest)) return /◆/u.test(words);
   if (isDangerous(rest) || mayBeLegend(rest)) return false;
-  const isShort = tokensOf(rest).length <= 4;
-  return (
-    (anchor.test(rest) || /◆/u.test(words)) &&
-    (starter.test(rest) || hasSubject.test(rest) || /^\s*◆/u.test(words)) &&
-    (isVerbal.test(rest) || isShort || /◆/u.test(words))
-  );
+  const begins = starter.test(rest) || hasSubject.test(rest) || /^\s*◆/u.test(words);
+  const hasVerb = isVerbal.test(rest) || /◆/u.test(words);
+  if (/◆/u.test(words) || anchor.test(rest)) return begins && (hasVerb || tokensOf(rest).length <= 4);
+  return begins && hasVerb && !/^(?:y['’]?all|you|your|in|on|at|out|off|up|down|back|from|with|after|between)(?!\p{L})/iu.test(rest);
 }
 
 /** What a word is named, spelt and written like: the vocabulary of reasons. */
 const naming =
-  /(?<![\p{L}\p{N}])(?:(?:how|what|the way|exactly (?:how|what)|just how|just what) (?:we|they|he|she|everyone|everybody|people|i|the \p{L}+(?: \p{L}+)?) (?:all |always |really |do )*(?:spells?|spelt|spelled|writes?|wrote|calls?|called|names?|named|says?|said|uses?|likes?|wants?|wanted|ordered|knows?) (?:it|them|the room|the place)?|how (?:it|they|the \p{L}+(?: \p{L}+)?) (?:is|are|has been) (?:always )?(?:spelled|spelt|written|called|named)|abbreviations?|acronyms?|short(?:hand)? for|spellings?|(?:(?:last|first|second|middle|family|maiden|pet|house|trade|brand|room|boat|stage|place|street) )?names?|nicknames?|surnames?|(?:codes?|lists?)|(?:the |his |her |their |our )?(?:rooms?|suites?|halls?|wings?|house|boat|floors?)|terms?|words?|wording|titles?|(?:is|are|was|were|been) (?:\p{L}+ )?(?:called|named|spelled|spelt|written)(?: (?:that|this way|so|like that|like this))?|named (?=after|for))(?![\p{L}\p{N}])/giu;
+  /(?<![\p{L}\p{N}])(?:(?:how|what|the way|exactly (?:how|what)|just how|just what) (?:we|they|he|she|everyone|everybody|people|i|the (\p{L}+(?: \p{L}+)?)) (?:all |always |really |do )*(?:spells?|spelt|spelled|writes?|wrote|calls?|called|names?|named|says?|said|reads?|uses?|likes?|wants?|wanted|ordered|knows?) (?:it|them|the room|the place)?|(?:always |really |all )?(?:spells?|writes?|calls?|says?|uses?|pronounces?) (?:it|them)(?: (?:that way|this way|so|like that|like this|just so))?|(?:inside|family|running|private) jokes?|in-jokes?|puns?|play on words|(?:Engl|Span|Dan|Swed|Finn|Pol|Scott|Turk|Ir|Brit|Jew|Yidd|Flem|Corn)ish|(?:Japan|Chin|Portugu|Vietnam|Malt)ese|(?:Ital|Norweg|Russ|Hungar|Austr|Austral|Brazil|Bulgar|Roman|Serb|Croat|Ukrain|Ind|Pers|Armen|Georg|Alban|Eston|Latv|Lithuan|Scandinav|Hawai|Bavar|Sloven)ian|French|Latin|Greek|Dutch|Welsh|German|Czech|Swiss|Arabic|Gaelic|how (?:it|they|the (\p{L}+(?: \p{L}+)?)) (?:is|are|has been) (?:always )?(?:spelled|spelt|written|called|named)|abbreviations?|acronyms?|short(?:hand)? for|spellings?|(?:(?:last|first|second|middle|family|maiden|pet|house|trade|brand|room|boat|stage|place|street) )?names?|nicknames?|surnames?|(?:codes?|lists?)|(?:the |his |her |their |our )?(?:rooms?|suites?|halls?|wings?|house|boat|floors?)|terms?|words?|wording|titles?|(?:is|are|was|were|been) (?:\p{L}+ )?(?:called|named|spelled|spelt|written)(?: (?:just |exactly )?(?:that|this way|so|like that|like this))?|named (?=after|for))(?![\p{L}\p{N}])/giu;
 const reports =
   /(?<![\p{L}\p{N}])(?<!\b(?:be|to|not|is|are|was) )(?:(?:has|have|had|just|all|already|also) ){0,3}(?:confirms|says|said|insists(?: on)?|tells? (?:me|us)|told (?:me|us)|confirmed|checked|approved|agreed|verified|signed off(?: on)?|okayed|cleared)(?: (?:it|them|this|that|the (?:wording|spellings?|names?|words?|legends?|texts?)))?(?: (?:that|with (?:me|us|him|her|them)|by phone|today|yesterday|this morning))*(?![\p{L}\p{N}])/giu;
+/** Verbs of reasons. */
+const tells =
+  /(?<!\p{L})(?:is|are|was|were|has|have|comes?|stands?|means?|says?|said|spells?|writes?|wrote|calls?|wants?|likes?|uses?|insists?|insisted|confirms?|confirmed|checked|approved|agreed|verified|signed|named (?:after|for)|short for)(?!\p{L})/iu;
 const reasoned =
   /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
+
+/** Who is said to name it so, or what is. */
+function said([who, what]: readonly unknown[]): string {
+  return String(who ?? what ?? "").replace(/(?<!\p{L})(?:names?|words?|rooms?)(?!\p{L})/giu, "");
+}
 
 /** Whether a clause that stands beside a yes only says why. It says nothing of letters, and nothing that differs. */
 export function isWhy(clause: string, topic: Topic): boolean {
   const words = lookedAt(clause, topic);
   if (words === undefined || !reasoned.test(words)) return false;
-  if (/(?<![\p{L}])(?:old|new|former\p{L}*|previous\p{L}*|originally|temporar\p{L}+|short|now)(?![\p{L}])/iu.test(words)) return false;
-  const said = words
+  const bare = words
     .replace(/(?<!\p{L})(?:these|those|them)(?!\p{L})/giu, "they")
-    .replace(naming, " ◆ ")
+    .replace(/^both(?: of)?(?!\p{L})/iu, "they")
+    .replace(naming, (_, ...found: readonly unknown[]) => ` ◆ ${said(found)} ◆ `)
     .replace(reports, " ◆ ")
     .replace(/\s+/gu, " ")
     .trim();
-  const rest = said.replace(/[\s.,!–—()-]+$/u, "");
-  return !isDangerous(rest) && !mayBeLegend(rest) && (isVerbal.test(rest) || /◆/u.test(rest));
+  const rest = bare.replace(/[\s.,!–—()-]+$/u, "");
+  return !isDangerous(rest) && !mayBeLegend(rest) && (tells.test(words) || tokensOf(rest).length > 4);
 }
 
 /** What people own who say no. */
 export const owning =
-  /(?<!\p{L})(?:(?:mis)?typed|typing|typos?|slip(?:ped)?|mistakes?|errors?|embarrass(?:ed|ing)(?: to say)?|wrong(?:ly)?|silly|clumsy|my bad|(?:my|our|his|her|their) (?:fault|mistakes?|errors?|typos?|slips?)|(?:that|this) one|(?:(?:on|from|by) )?(?:our|my|his|her|their) (?:side|end|part)|drafting|wrong|fault|sorry|oops|autocorrect|keyboard|(?:fat )?fingers|blame|misspell?ed|missed (?:it|that|this)|misread|mixed (?:it|them|that|those) up|(?:did|wrote|filled|made|copied) (?:it|that|this|them)(?: (?:in|out))?)(?!\p{L})/giu;
+  /(?<!\p{L})(?:(?:good|nice|great) (?:catch|spot|eyes?)|thank(?:s| you)(?: so much)? for (?:catching|spotting|seeing|noticing|finding|pointing (?:it|that|this) out)(?: (?:it|this|that|them))?|well (?:spotted|seen|caught)|you are (?:so |quite |absolutely )?right|ma[kd]e (?:a |the |my |this |some )?(?:mistakes?|errors?|slips?|typos?)|(?:mis)?typed|typing|typos?|slip(?:ped)?|mistakes?|errors?|embarrass(?:ed|ing)(?: to say)?|wrong(?:ly)?|silly|clumsy|my bad|(?:my|our|his|her|their) (?:fault|mistakes?|errors?|typos?|slips?)|(?:that|this) one|(?:(?:on|from|by) )?(?:our|my|his|her|their) (?:side|end|part)|drafting|wrong|fault|sorry|oops|autocorrect|keyboard|(?:fat )?fingers|blame|misspell?ed|missed (?:it|that|this)|misread|mixed (?:it|them|that|those) up|(?:did|wrote|filled|made|copied) (?:it|that|this|them)(?: (?:in|out))?)(?!\p{L})/giu;
 
 /** The same beside a no, where somebody may own a slip. */
 export function isOwning(clause: string, topic: Topic): boolean {

@@ -111,7 +111,7 @@ const bareYes = whole(
 );
 const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
 /** "4 too" */
-const sameAgain = whole("(List Mark* (Too|The? Same)|So Be List)");
+const sameAgain = whole("((And|Mark)* List Mark* (Is|Are)? (Too|The? Same|Same Ours?)|So Be List|The? Same Mark* (At|Thru)* List|The? Same Be At+ List)");
 
 /** Reasons, which stand beside a yes. */
 const because = whole(

@@ -2,10 +2,10 @@ import { describe, expect, test } from "vitest";
 import { isForeign } from "../../../src/reading/reply/foreign.ts";
 import { beginsNamed, isIdle, isSignedOff, namesSender } from "../../../src/reading/reply/idle.ts";
 import { paragraphsOf } from "../../../src/reading/reply/sentences.ts";
-import { isChatter, isThanks } from "../../../src/reading/reply/small-talk.ts";
 import { isSomebody } from "../../../src/reading/reply/somebody.ts";
+import { isTalk } from "../../../src/reading/reply/talk.ts";
 
-const replier = { isFurniture: () => false, names: ["Dana Whitlock"], bringsSheets: false };
+const replier = { open: [], isFurniture: () => false, names: ["Dana Whitlock"], bringsSheets: false };
 
 test.each([
   ["Bill", true],
@@ -148,11 +148,6 @@ test.each([
   ["thanks", false],
   ["Thanks for looking so carefully at all of it", true],
   ["Thanks for looking at the gasket", false],
-])("%j only thanks: %s", (sentence, thanks) => {
-  expect(isThanks(sentence)).toBe(thanks);
-});
-
-test.each([
   ["Sorry for the delay, was on site all day with no signal.", true],
   ["Been on the road all day", true],
   ["I was on leave, in such a hurry", true],
@@ -168,6 +163,6 @@ test.each([
   ["Signals are green lately", false],
   ["We are latecomers", false],
   ["The plates were on site all day", false],
-])("%j is small talk: %s", (sentence, own) => {
-  expect(isChatter(sentence)).toBe(own);
+])("%j is talk: %s", (sentence, is) => {
+  expect(isTalk(sentence, { open: [2] })).toBe(is);
 });
