@@ -1,6 +1,7 @@
-import { html } from "hono/html";
+import { html, raw } from "hono/html";
 import type { Verdict } from "../trade/problem.ts";
 import { columns } from "./columns.ts";
+import { darkStyle } from "./dark.ts";
 import { cidOf } from "./message.ts";
 import {
   type Chapter,
@@ -49,7 +50,11 @@ export function answerHtml(outline: Outline): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width,initial-scale=1">
-<meta name="color-scheme" content="light">
+<meta name="color-scheme" content="light dark">
+<meta name="supported-color-schemes" content="light dark">
+<style>
+${raw(darkStyle())}
+</style>
 <title>${outline.subject}</title>
 </head>
 <body style="margin:0;padding:0;background:#ffffff">

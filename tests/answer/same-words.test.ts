@@ -1,6 +1,7 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { composeAnswer } from "../../src/answer/answer.ts";
+import { darkOf } from "../../src/answer/dark.ts";
 import { oneLine } from "../../src/answer/one-line.ts";
 import { wordsOf } from "../../src/checks/run.ts";
 import { everyProblem } from "../../src/judging/report.ts";
@@ -57,8 +58,11 @@ test("nothing that was typed becomes part of the page", () => {
       const { html } = composeAnswer(report, catalogue);
       const tags = new Set([...html.matchAll(/<\/?([^\s>]*)/g)].map((match) => match[1]));
       const known =
-        "!doctype html head meta title body table tr td div h2 h3 p strong br span pre ul li".split(" ");
+        "!doctype html head meta style title body table tr td div h1 h2 h3 p strong br span pre ul li".split(
+          " ",
+        );
       expect([...tags].filter((tag) => !known.includes(tag ?? ""))).toEqual([]);
+      expect(html.match(/<style/g)).toHaveLength(1);
     }),
   );
 });
@@ -86,7 +90,7 @@ test("an answer on twenty sheets stays under 60 KB and loads nothing", () => {
   for (const sheets of [twenty, spoilt]) {
     const { html } = composeAnswer(reportOn(sheets), catalogue);
     expect(new TextEncoder().encode(html).length).toBeLessThan(60_000);
-    expect(html).not.toMatch(/\bsrc=|\bhref=|url\(|@import|<link|<style|<script/);
+    expect(html).not.toMatch(/\bsrc=|\bhref=|url\(|@import|<link|<script/);
   }
 });
 
@@ -108,4 +112,24 @@ test("every size of type can be read on a phone, every colour on white", () => {
     const written = new Set(colours.filter((colour) => colour !== "#ffffff" && colour !== "#f3f1ea"));
     for (const colour of written) expect(contrastRatio(colour, "#f3f1ea")).toBeGreaterThanOrEqual(4.5);
   }
+});
+
+test("every colour has one for readers who have everything dark, which stands out there too", () => {
+  const { writing, grounds, lines, link } = darkOf;
+  for (const sheets of [completeOrder(), completeOrder().slice(0, 3), [device({ finish: "SLT" })]]) {
+    const { html } = composeAnswer(reportOn(sheets), catalogue);
+    const [, body = ""] = html.split("</head>");
+    const used = (pattern: RegExp): string[] =>
+      [...new Set([...body.matchAll(pattern)].map(([, colour = ""]) => colour))].toSorted();
+    // White is written on bands alone, which stay as they are.
+    const written = used(/[;"]color:(#\w+)/g).filter((colour) => colour !== "#ffffff");
+    expect(Object.keys(writing)).toEqual(expect.arrayContaining(written));
+    expect(Object.keys({ ...writing, ...lines })).toEqual(expect.arrayContaining(used(/ solid (#\w+)/g)));
+    expect(Object.keys({ ...writing, ...grounds })).toEqual(
+      expect.arrayContaining(used(/background:(#\w+)/g)),
+    );
+  }
+  for (const ground of Object.values(grounds))
+    for (const colour of [...Object.values(writing), link])
+      expect(contrastRatio(colour, ground), `${colour} on ${ground}`).toBeGreaterThanOrEqual(4.5);
 });
