@@ -13,7 +13,7 @@ export function compareForms(one: readonly FormField[], other: readonly FormFiel
 }
 
 function compareField(one: FormField | undefined, other: FormField | undefined): ReadField | undefined {
-  const field = one !== undefined && shown(one) !== "" ? one : (other ?? one);
+  const field = shown(one) !== "" ? one : (other ?? one);
   if (field === undefined) return undefined;
   const { name, kind } = field;
   const values = kind === "text" ? field.values.slice(0, 1) : field.values;

@@ -149,7 +149,6 @@ function plainNumber(held: string, format: string): string | undefined {
 
 /** Whether a format shows a text as it is. Its fourth part is for texts (§18.8.31). */
 function showsText(format: string): boolean {
-  if (format === "General" || format === "@") return true;
   const parts = format.split(";");
   return parts.length < 4 && !parts.some((part) => part.includes("@") && part !== "@");
 }
