@@ -498,3 +498,11 @@ test("letters-touch names the pairs that run into each other, or else those that
   expect(told("letters-touch", rows(["ÎÏÏE"]), "pairs")).toEqual(["touch row.1.1 pairs=“ÏÏ”"]);
   expect(told("letters-touch", rows(["ÏÏÏÏ"]), "pairs")).toEqual(["touch row.1.1 pairs=“ÏÏ”"]);
 });
+
+test.each<[string, string[]]>([
+  ["beside S-201", ["remark notes"]],
+  ["beside S-201, S-202", ["request notes"]],
+  ["beside S-201, s 201", ["remark notes"]],
+])("notes-carry-orders: “%s”", (notes, says) => {
+  expect(told("notes-carry-orders", device({ notes }))).toEqual(says);
+});

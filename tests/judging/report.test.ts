@@ -98,8 +98,11 @@ test("a question that its sender answers is asked no longer, of the sheet or of 
 
 test("nobody is asked to look at what a list orders before it is right", () => {
   const list = { file: "stations.csv", row: 3, cells: {}, unread: [] };
-  const listed = (changes: Partial<Sheet>): Sheet =>
-    ({ ...aloneDevice({ id: "2/1", order: "KX-1185" }), list, ...changes }) as Sheet;
+  const listed = (changes: Partial<Sheet>): Sheet => ({
+    ...aloneDevice({ id: "2/1", order: "KX-1185" }),
+    list,
+    ...changes,
+  });
   expect(told(reportOf({ sheets: [listed({})] }))).toEqual(["sheet-from-list"]);
   expect(told(reportOf({ sheets: [listed({ finish: "Mauve" })] }))).toEqual(["finish-not-made"]);
 });

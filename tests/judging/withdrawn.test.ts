@@ -309,7 +309,7 @@ describe("sheets are withdrawn", () => {
   const state = stateWith(earlier, { arrivals });
   const may = (gone: readonly string[], brought: readonly Sheet[] = [], dated = at(6)) =>
     mayWithdraw(gone, state, { number: "2", came: { receivedAt: at(6), dated } }, brought);
-  const again = (changes: Partial<Sheet>): Sheet => ({ ...s105, id: "2/1", ...changes }) as Sheet;
+  const again = (changes: Partial<Sheet>): Sheet => ({ ...s105, id: "2/1", ...changes });
 
   test("by a letter that is newer by its date too", () => {
     expect(may([s105.id])).toBe(true);

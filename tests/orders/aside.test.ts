@@ -64,6 +64,16 @@ test("so may one that was stopped for its place, and no other", () => {
   expect(perhapsAgain([placeless, newer()], nothingKnown)).toEqual([]);
 });
 
+test("so may a device whose plate never came, and none beside it whose place is certain", () => {
+  const asides = (...perhaps: string[]) => {
+    const stopped = new Set([device().id]);
+    const perhapsAlone = new Set(perhaps);
+    return told(perhapsAgain([device(), newer()], { ...nothingKnown, stopped, perhapsAlone }));
+  };
+  expect(asides(device().id)).toEqual([["1/2", "2/1", "again"]]);
+  expect(asides("9/9")).toEqual([]);
+});
+
 test("it has not come again in an older letter, or in a sheet that is stopped too", () => {
   expect(again(placeless, [newer({ id: "0/1" })])).toEqual([]);
   const stopped = new Set([placeless.id, "2/1"]);

@@ -8,6 +8,7 @@ test("a sheet that comes again under another name orders the same piece", () => 
   expect(pieceKey(device({ mark: "s 104" }))).toBe(pieceKey(device({ mark: "S-104" })));
   const longer = (sheet: Sheet) => sheet.legends.map((one) => ({ ...one, rows: [...one.rows, ""] }));
   expect(pieceKey(device({ legends: longer(device()) }))).toBe(pieceKey(device()));
+  expect(pieceKey(device({}, { "1": ["ENTRY", " "] }))).toBe(pieceKey(device()));
 });
 
 test("a piece has a short key, as records keep it", () => {

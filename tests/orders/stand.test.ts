@@ -79,6 +79,14 @@ test("a stopped sheet comes again with just that mended which stopped it, its po
   expect(standing([entry, lounge], [moved, { ...moved, id: "2/2", position: 3 }], known)).toHaveLength(4);
 });
 
+test("a sheet that could mend either of two that were stopped mends none", () => {
+  const olds = [deviceAt(1), deviceAt(3)];
+  const places = olds.map(({ id }) => [id, new Set(["position" as const])] as const);
+  const now = deviceAt(2, { id: "2/1", file: "now" });
+  expect(standing(olds, [now], { toMend: new Map(places) })).toHaveLength(3);
+  expect(standing(olds, [now], { toMend: new Map(places.slice(1)) })).toEqual(["S-104 pos 1.pdf", "now"]);
+});
+
 test("a stopped sheet gives way to a newer one for its place, whatever was to be mended", () => {
   const now = { ...again, finish: "CHK" };
   const known = { ...nothingKnown, ...toMend("1/3", "finish") };
