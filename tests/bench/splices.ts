@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { bindingWords } from "./binding-words.ts";
 import { type Reply, read, readHalf, sets } from "./reply-sets.ts";
 
@@ -77,6 +78,20 @@ function spliced(line: string, words: string, yes: readonly number[], place: num
 
 const named = (sentence: string): number[] =>
   [...sentence.matchAll(/\d+/gu)].map(([number]) => Number(number));
+
+/**
+ * Wishes, conditions and changes as a buyer might put them. They were written after the words of cues.ts had been
+ * seen, and before those of danger.ts were.
+ */
+const wishes = readFileSync("tests/bench/replies/wishes.txt", "utf8").trim().split("\n");
+
+/** Replies in which such a wish stands below a yes, behind it, before it or in its sentence, and is taken for nothing. */
+export function unheardWishes(): string[] {
+  const plain = { questions: [2], fixes: [], from: "Dana Whitlock", yes: [], no: [], person: true };
+  return wishes
+    .flatMap((wish) => [`2 YES\n${wish}`, `2 YES. ${wish}`, `2 YES, ${wish}`, `${wish} 2 YES`])
+    .filter((text) => read({ ...plain, text }).yes.length > 0);
+}
 
 /** What of such a reply is still taken as a yes. */
 export function stillYes({ reply, yes, text }: Splice): number[] {

@@ -26,7 +26,7 @@ export function plainAnswerIn(words: readonly Token[]): Run | undefined {
   if (/\bAs (?!A\b|Yes\b|No\b)|\b(?:Is|Are) It\b|\b(?:Num|Count) Of\b|\bCount\b/u.test(run)) return undefined;
   if (/\b(?:Person|Boss|We|Pron)\b/u.test(run) && !/\b(?:Says|Say|Confirm|Confirmed)\b/u.test(run)) return undefined;
   // "3 words", "thanks for 3", "good questions: 3", "is 3 a yes", "so they say".
-  if (/\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(run)) return undefined;
+  if (/\bGood It\b|\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(run)) return undefined;
   if (Math.max(kinds.lastIndexOf("Say"), kinds.lastIndexOf("Says")) > last) return undefined;
   if (/\b(?:Num|Nth) (?:Are|Is) (?:The )?Label\b/u.test(run)) return undefined;
   if (numbers.length > 0) return { what: "named", is: yes > 0 };

@@ -102,7 +102,7 @@ function said([who, what]: readonly unknown[]): string {
 /** Whether a clause that stands beside a yes only says why. It says nothing of letters, and nothing that differs. */
 export function isWhy(clause: string, topic: Topic): boolean {
   const words = lookedAt(clause, topic);
-  if (words === undefined || !reasoned.test(words)) return false;
+  if (words === undefined || !reasoned.test(words) || /(?<!\p{L})now(?!\p{L})/iu.test(words)) return false;
   const bare = words
     .replace(/(?<!\p{L})(?:these|those|them)(?!\p{L})/giu, "they")
     .replace(/^both(?: of)?(?!\p{L})/iu, "they")

@@ -54,6 +54,8 @@ export function waysIn(
     if (isClear) ways.set(`${keyOf(way.said)} ${way.bare.join()} ${way.reason}`, way);
   };
   const isEdge = (at: number, kinds: RegExp): boolean => kinds.test(tokens[at]?.kind ?? "Stop");
+  // "Y" and "e" may be letters.
+  const isJoint = (at: number): boolean => /^(?:and|&|\+)/u.test(tokens[at]?.text ?? "");
   for (const [from, token] of tokens.entries()) {
     const ways = [...(reached[from]?.values() ?? [])];
     if (ways.length === 0) continue;
@@ -67,7 +69,7 @@ export function waysIn(
       // "1 to 3" is not taken apart.
       if (isRange(tokens, to)) continue;
       const isOpen =
-        !isQuoting && isEdge(from - 1, /Stop|Mark|^And$/u) && isEdge(to, /Stop|Mark|^And$|^Smile$/u);
+        !isQuoting && isEdge(from - 1, /Stop|Mark|^And$/u) && (isEdge(to, /Stop|Mark|Smile/u) || isJoint(to));
       const loose = isOpen ? plainAnswerIn(words) : undefined;
       const runs = [...unitsOf(words), ...(loose === undefined ? [] : [loose])];
       for (const way of ways) {
@@ -77,7 +79,7 @@ export function waysIn(
         }
         const isNo = way.said.at(-1)?.is === false;
         if (
-          (isNo && isEdge(to, /Stop|Mark|^And$/u) && isAmends(text)) ||
+          (isNo && (isEdge(to, /Stop|Mark/u) || isJoint(to)) && isAmends(text)) ||
           (isSentence && isIdle(text)) ||
           (isOpen && isTalk(text, points))
         )
