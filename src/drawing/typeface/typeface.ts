@@ -31,7 +31,7 @@ function embedded(context: PDFContext, letters: Letters): Typeface {
     ref: fontIn(context, letters, widths),
     widthOf: (text, size) =>
       (codesIn(text).reduce((sum, code) => sum + (widths[code - firstCode] ?? 0), 0) * size) / 1000,
-    codesOf: (text) => PDFHexString.of(Buffer.from(codesIn(text)).toString("hex")),
+    codesOf: (text) => PDFHexString.of(Buffer.from(codesIn(text)).toString("hex").toUpperCase()),
   };
 }
 

@@ -307,7 +307,10 @@ const onThePage: Forgery[] = [
   }),
   forgery("the letters of the page exchanged for signs", ({ page }) => {
     const fonts = page.node.normalizedEntries().Resources?.lookup(name("Font"), PDFDict);
-    for (const key of fonts?.keys() ?? []) fonts?.lookup(key, PDFDict).set(name("BaseFont"), name("Symbol"));
+    for (const key of fonts?.keys() ?? []) {
+      fonts?.lookup(key, PDFDict).set(name("BaseFont"), name("Symbol"));
+      fonts?.lookup(key, PDFDict).delete(name("FontDescriptor"));
+    }
   }),
   forgery("a remark in small print", (hand) => write(hand, "row 2: EXIT", 40, 5, 4)),
   forgery("a remark in pale grey", (hand) => {

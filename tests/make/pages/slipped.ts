@@ -207,8 +207,10 @@ const others: Forgery[] = [
   ),
   forgery("the letters of the page exchanged for signs that are not in the file", ({ page }) => {
     const fonts = page.node.normalizedEntries().Resources?.lookup(name("Font"), PDFDict);
-    for (const key of fonts?.keys() ?? [])
+    for (const key of fonts?.keys() ?? []) {
       fonts?.lookup(key, PDFDict).set(name("BaseFont"), name("MaritimeSigns"));
+      fonts?.lookup(key, PDFDict).delete(name("FontDescriptor"));
+    }
   }),
   forgery("a thin stroke across a ticked box", (hand) => {
     const [l, b, r, t] = at(hand, "ship_same");
