@@ -102,6 +102,14 @@ const choices: Readonly<Record<string, Odd>> = {
       ]),
     "two",
   ],
+  "radio buttons that stand for letters beyond Latin-1": [
+    ({ widget, field, looks }) =>
+      field({ FT: "Btn", Ff: flags.radio, T: text("a"), V: "1", Opt: [text("one"), hex("FEFF01410041")] }, [
+        widget({ AS: "Off", ...looks("0") }),
+        widget({ AS: "1", ...looks("1") }),
+      ]),
+    "ŁA",
+  ],
   "radio buttons left alone": [
     ({ widget, field, looks }) =>
       field({ FT: "Btn", Ff: flags.radio, T: text("a") }, [widget({ AS: "Off", ...looks("x") })]),

@@ -131,6 +131,11 @@ test.each<[string, Uint8Array, boolean]>([
     false,
   ],
   [
+    "with what looks like broken objects, and stands in none",
+    withStart(`1 0 obj\nnull\nendobj\n<<${types}/Filter/FlateDecode>>stream\r\nnonsense`),
+    true,
+  ],
+  [
     "with more packed objects than are looked at",
     withStart(packed(deflateSync(Buffer.alloc(65_000_000)))),
     true,
