@@ -29,6 +29,7 @@ test.each<[string, Sheet, string, boolean]>([
   ["of the place that its name tells", four, "S-104 pos 4 scan.pdf", true],
   ["of the place that its name tells, numbered", four, "s-104 pos 4 (2).pdf", true],
   ["of another place than its name tells", { ...four, mark: "T-1" }, "S-104 pos 4 scan.pdf", false],
+  ["under a name of the same place", { ...four, mark: "S-9", file: "T-7 new.pdf" }, "T-7 scan.pdf", true],
   ["of a place that was lacking", four, "scan.pdf", true],
   ["of a place that was lacking, whose name tells it", four, "left position 4.pdf", true],
   ["of a place that was lacking, whose name tells another", four, "left position 3.pdf", false],

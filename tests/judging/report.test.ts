@@ -63,6 +63,16 @@ test("a count of the same in a newer letter takes the place of one before", () =
   expect(says(7)).toEqual(["7 devices"]);
 });
 
+test("a count that is reached is done with once no sheet is missing", () => {
+  const counted = (number: number, sheets: readonly Sheet[]) =>
+    reportOf(
+      { about: ["BW-2207"] },
+      { sheets, carried: [{ ...six, count: { of: "device", number } }] },
+    ).orders.flatMap(({ carried }) => carried).length;
+  expect(counted(3, earlier.slice(0, 4))).toBe(1);
+  expect(counted(4, earlier)).toBe(0);
+});
+
 test("a count in a letter about several orders takes the place of none before", () => {
   const statements = [{ kind: "counts" as const, counts: [{ of: "device" as const, number: 1 }], words: "" }];
   const report = reportOf({ about: ["BW-2207", "KX-1185"], statements }, { carried: [six] }, other);
