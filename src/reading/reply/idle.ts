@@ -53,7 +53,11 @@ export function isIdle(
   if (beginsNamed(given, names) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
-  if (bringsSheets || isBoilerplate(line) || (signed && (isOfSignature(line) || isShortLine(line))))
+  if (
+    bringsSheets ||
+    (isBoilerplate(line) && (signed || !/\bsince \d/iu.test(line))) ||
+    (signed && (isOfSignature(line) || isShortLine(line)))
+  )
     return true;
   return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
 }
