@@ -37,6 +37,14 @@
  * first half have been looked at, and no rule has been changed for them; those of its second half have not. It tells
  * how replies to come will fare: what goes beyond an answer and a courtesy goes to a person, as often as not.
  *
+ * Since then any word may stand in talk, in reasons and in notes of sheets, unless it is of a class that may bind
+ * (danger.ts); answers may have their words in any turn (plain-answer.ts). The misses of the first half of the seventh
+ * set were looked at for it. Of its second half only counts were: 38 of 67 plain answers were left to a person before,
+ * 36 when such rules had just been made, 26 in the end. Chosen on the safe side: letters, numbers, rooms, sizes, a word
+ * in capitals and a word that is nearly the one in question go to a person, as a reason too. So do short remarks that
+ * are not of their writer, and “Google says”: who only says something has to be known as a person. Older sets: a point
+ * to fix that is said to be mended (“We fixed 1 and 2, new sheet attached”) is no longer told.
+ *
  *     npx node tests/bench/replies.ts [--misses] [--all]
  */
 import { misses, readHalf, sets } from "./reply-sets.ts";

@@ -58,7 +58,7 @@ const longestText = 30_000;
  * words beside it may be a condition, or if the number was not asked. Lines such as "CANCEL S-104" take sheets back.
  * Beside them stands nothing but answers to numbers and what says nothing.
  */
-export function readAnswers(text: string, given: Asked): Answers & { readonly unread: readonly string[] } {
+function readAnswers(text: string, given: Asked): Answers & { readonly unread: readonly string[] } {
   const inQuestion = wordsInQuestion(given);
   const asked = { ...given, inQuestion: inQuestion.map((word) => word.toLowerCase()) };
   const question = patternOf(inQuestion);
@@ -76,7 +76,13 @@ export function readAnswers(text: string, given: Asked): Answers & { readonly un
   const isQuoted = (line: string): boolean =>
     isIdle(line.replace(/^[>\s]+/u, ""), false, { ...asked, bringsSheets: false }) ||
     sheetsPromisedIn(line.replace(/^[>\s]+/u, ""))?.length === 0;
-  let [signed, isBound] = [false, remarksIn(quoted.filter((line) => !isQuoted(line) && !isHeader(line)), `${given.subject}\n${given.answer}`).length > 0];
+  let [signed, isBound] = [
+    false,
+    remarksIn(
+      quoted.filter((line) => !isQuoted(line) && !isHeader(line)),
+      `${given.subject}\n${given.answer}`,
+    ).length > 0,
+  ];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;
   const all = joined([...ownLines(plain, given.subject)]);
@@ -91,7 +97,10 @@ export function readAnswers(text: string, given: Asked): Answers & { readonly un
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>
       isNothing(sentence) || bindsNothing(sentence, asked.names, yes.size + no.size > 0);
-    const words = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(question, "the word");
+    const words = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(
+      question,
+      "the word",
+    );
     const cancels = cancelledIn(line);
     const said = cancels === undefined ? saidIn({ ...own, line: words }, asked, isNothing) : undefined;
     const named = asked.sheetsNamed(cancels ?? "");
@@ -103,7 +112,11 @@ export function readAnswers(text: string, given: Asked): Answers & { readonly un
       last = said.at(-1)?.is ?? last;
       isUnclear ||= said.length > 0 && !/\d/.test(line);
       for (const one of line.split("\n")) lines.add(one);
-    } else if (isSigned || isIdle(line, signed, asked) || isClosing(line, all[i + 1]?.line ?? "", asked.names)) {
+    } else if (
+      isSigned ||
+      isIdle(line, signed, asked) ||
+      isClosing(line, all[i + 1]?.line ?? "", asked.names)
+    ) {
       idle.push(...line.split("\n"));
       isUnclear ||=
         asked.bringsSheets && !isSigned && !isIdle(line, signed, { ...asked, bringsSheets: false });
@@ -135,7 +148,11 @@ function isClosing(line: string, next: string, names: readonly string[]): boolea
 
 /** "To: Plate Desk" */
 function isHeader(line: string): boolean {
-  return /^[>\s]*(?:from|to|cc|sent|date|subject) ?:/iu.test(line) && !speaksAgainst(line) && !/\byes\b/iu.test(line);
+  return (
+    /^[>\s]*(?:from|to|cc|sent|date|subject) ?:/iu.test(line) &&
+    !speaksAgainst(line) &&
+    !/\byes\b/iu.test(line)
+  );
 }
 
 /** The words that the open questions ask about, as they stand in “” at the beginning of each. */
@@ -172,7 +189,10 @@ const headsNext =
 const full = 50;
 /** Whether a sentence that a program has broken goes on in the next line. */
 const goesOn = (line: string, next: string): boolean =>
-  line.length >= full && !/[.!?:;]["”’)]*$/u.test(line) && (/^[\p{Ll}(]/u.test(next) || (/(?:questions?|points?|items?|numbers?|and|both|to|for|on|with|,)$/iu.test(line) && /^\d/u.test(next)));
+  line.length >= full &&
+  !/[.!?:;]["”’)]*$/u.test(line) &&
+  (/^[\p{Ll}(]/u.test(next) ||
+    (/(?:questions?|points?|items?|numbers?|and|both|to|for|on|with|,)$/iu.test(line) && /^\d/u.test(next)));
 
 /** A line such as "3:" goes on in the next one: "YES". */
 function joined(lines: readonly OwnLine[]): OwnLine[] {

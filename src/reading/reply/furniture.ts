@@ -56,7 +56,7 @@ const legal = new RegExp(
     "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
     "sent on the go|sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
     "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
-    "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|(?:serv\\p{L}+|trusted|owned|business|proud\\p{L}*|quality|craft\\p{L}*|build\\p{L}*|electric\\p{L}*|light\\p{L}*|wir\\p{L}+)[^.!?]{0,40} since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
+    "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
     "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
   ].join("|"),
   "iu",

@@ -44,7 +44,8 @@ export function isIdle(
     .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
     .trim();
   if (signed && (areTermsOnly(line) || isTelephone(line))) return true;
-  const isLegend = !(signed && /\d{5}$|\d{3}[-. ]\d{4}/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
+  const isLegend =
+    !(signed && /\d{5}$|\d{3}[-. ]\d{4}/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   // A firm's name in capitals has several words, and stood in earlier letters.
   if (isLegend) return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && isFurniture(line);
   if (isFurniture(line) || isGoodBye(line) || isNamed(line.replace(pronouns, ""), names) || isSignedOff(line))
@@ -52,7 +53,12 @@ export function isIdle(
   if (beginsNamed(given, names) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
-  if (bringsSheets || isBoilerplate(line) || (signed && (isOfSignature(line) || isShortLine(line)))) return true;
+  if (
+    bringsSheets ||
+    (isBoilerplate(line) && (signed || !/\bsince \d/iu.test(line))) ||
+    (signed && (isOfSignature(line) || isShortLine(line)))
+  )
+    return true;
   return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
 }
 

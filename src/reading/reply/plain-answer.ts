@@ -11,7 +11,10 @@ const fillers =
  */
 export function plainAnswerIn(words: readonly Token[]): Run | undefined {
   const kinds = words.map(({ kind }) => kind);
-  const [yes, no] = [kinds.filter((kind) => kind === "Yes").length, kinds.filter((kind) => kind === "No").length];
+  const [yes, no] = [
+    kinds.filter((kind) => kind === "Yes").length,
+    kinds.filter((kind) => kind === "No").length,
+  ];
   if (yes > 0 === no > 0 || kinds.some((kind) => kind !== "Yes" && kind !== "No" && !fillers.test(kind)))
     return undefined;
   const says = yes > 0 ? "Yes" : "No";
@@ -19,14 +22,22 @@ export function plainAnswerIn(words: readonly Token[]): Run | undefined {
   const numbers = kinds.flatMap((kind, at) => (/^(?:Num|Nth)$/u.test(kind) ? [at] : []));
   // "3 yes, 4": the other number may be left open. "No 4" may be number 4.
   const next = numbers.find((at) => at > last);
-  const isLoose = numbers.some((at) => at < last) && next !== undefined && kinds.slice(last, next).includes("Mark");
-  if (isLoose || (no > 0 && /^(?:Num|Count|Nth|Label|Word|Name|Mark)$/u.test(kinds[last + 1] ?? ""))) return undefined;
+  const isLoose =
+    numbers.some((at) => at < last) && next !== undefined && kinds.slice(last, next).includes("Mark");
+  if (isLoose || (no > 0 && /^(?:Num|Count|Nth|Label|Word|Name|Mark)$/u.test(kinds[last + 1] ?? "")))
+    return undefined;
   const run = kinds.join(" ");
   // "As in", "is it", "two of them", "for the owner".
   if (/\bAs (?!A\b|Yes\b|No\b)|\b(?:Is|Are) It\b|\b(?:Num|Count) Of\b|\bCount\b/u.test(run)) return undefined;
-  if (/\b(?:Person|Boss|We|Pron)\b/u.test(run) && !/\b(?:Says|Say|Confirm|Confirmed)\b/u.test(run)) return undefined;
+  if (/\b(?:Person|Boss|We|Pron)\b/u.test(run) && !/\b(?:Says|Say|Confirm|Confirmed)\b/u.test(run))
+    return undefined;
   // "3 words", "thanks for 3", "good questions: 3", "is 3 a yes", "so they say".
-  if (/\bGood It\b|\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(run)) return undefined;
+  if (
+    /\bGood It\b|\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(
+      run,
+    )
+  )
+    return undefined;
   if (Math.max(kinds.lastIndexOf("Say"), kinds.lastIndexOf("Says")) > last) return undefined;
   if (/\b(?:Num|Nth) (?:Are|Is) (?:The )?Label\b/u.test(run)) return undefined;
   if (numbers.length > 0) return { what: "named", is: yes > 0 };

@@ -1,8 +1,8 @@
 import { isDangerous } from "./danger.ts";
 import { harmless } from "./harmless.ts";
 import { isOwning, mayBeLegend, owning } from "./talk.ts";
-import { plain } from "./tokens.ts";
 import { understood } from "./tallies.ts";
+import { plain } from "./tokens.ts";
 
 const words = (...list: readonly string[]): RegExp =>
   new RegExp(`(?<![\\p{L}\\p{N}])(?:${list.join("|")})(?![\\p{L}\\p{N}])`, "giu");
@@ -38,7 +38,9 @@ function noteIn(sentence: string): number[] | undefined {
   const said = harmless(plain(sentence.replace(/\n/g, " ")))
     .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, "")
     .replace(words(when), ` ${understood.courtesy} `);
-  const numbers = [...said.matchAll(/(?<![\p{L}\d.,-])\d{1,4}(?![\p{L}\d]|[.,]\d)/gu)].map(([number]) => Number(number));
+  const numbers = [...said.matchAll(/(?<![\p{L}\d.,-])\d{1,4}(?![\p{L}\d]|[.,]\d)/gu)].map(([number]) =>
+    Number(number),
+  );
   const rest = said
     .replace(/\d{1,4}/gu, " ")
     .replace(around, ` ${understood.courtesy} `)
@@ -50,13 +52,15 @@ function noteIn(sentence: string): number[] | undefined {
 
 /** The numbers for which a sentence promises or brings a sheet, and nothing else. Undefined if it says anything else. */
 export function sheetsPromisedIn(sentence: string): number[] | undefined {
-  const isPromise = (has(noun, sentence) && has(move, sentence)) || has(promise, sentence.replace(/['’]/gu, " "));
+  const isPromise =
+    (has(noun, sentence) && has(move, sentence)) || has(promise, sentence.replace(/['’]/gu, " "));
   return isPromise ? noteIn(sentence) : undefined;
 }
 
 /** Whether a sentence beside a no owns a slip, or is about a sheet. It names no number. */
 export function isAmends(sentence: string): boolean {
   if (isOwning(sentence, { open: [] })) return true;
-  const isAbout = has(noun, sentence) || has(move, sentence) || has(owning, sentence) || /\bsorry\b/iu.test(sentence);
+  const isAbout =
+    has(noun, sentence) || has(move, sentence) || has(owning, sentence) || /\bsorry\b/iu.test(sentence);
   return isAbout && noteIn(sentence)?.length === 0;
 }

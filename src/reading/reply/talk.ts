@@ -21,7 +21,7 @@ const be =
   "(?:am|is|are|was|were|been|has|have|had|['’]s|['’]m|['’]re|['’]ve|did|does|do|got|went|came|took|left|sat|spent|ran|fell|broke|said|told)";
 /** What statements begin with. What begins with any other word may be an order. */
 const starter = new RegExp(
-  `^(?:(?:and|so|oh|ah|well|yes|ha|aw|anyway|btw|also|just|really|honestly|finally|still|again|today|yesterday|meanwhile|sadly|luckily|fortunately|what an?|how|such|quite|very|so|all|always|as always|as ever|as usual),? )*(?:i|im|ive|we|weve|my|our|me|y['’]?all|you|your|he|she|they|it|its|that|this|these|those|there|here|the|a|an|what|how|such|had|got|been|took|spent|went|forgot|thank(?:s|ful)?|many thanks|sorry|apologies|happy|merry|good|great|grand|nice|lovely|wonderful|fantastic|excellent|brilliant|super|amazing|awesome|fair|sweet|cheers|congrat\\p{L}*|luck|lucky|bless\\p{L}*|god|hope|hoping|enjoy\\p{L}*|appreciat\\p{L}*|much appreciated|grateful|pleased|glad|delighted|proud|excited|welcome|greetings|regards|warm\\p{L}*|best|kind\\p{L}*|all|wishing|snow\\p{L}*|rain\\p{L}*|sunny|storm\\p{L}*|windy|cold|hot|freezing|foggy|busy|crazy|hectic|mad|swamped|slammed|tired|stuck|sitting|standing|driving|running|heading|flying|writing|answering|replying|out|on|at|in|off|up|down|back|from|with|after|between|lol|haha\\p{L}*|phew|whew|wow|gosh|life|${"long|another|what"} )(?![\\p{L}\\p{N}])`,
+  `^(?:(?:and|so|oh|ah|well|yes|ha|aw|anyway|btw|also|just|really|honestly|finally|still|again|today|yesterday|meanwhile|sadly|luckily|fortunately|what an?|how|such|quite|very|so|all|always|as always|as ever|as usual),? )*(?:i|im|ive|we|weve|my|our|me|y['’]?all|you|your|he|she|they|it|its|that|this|these|those|there|here|the|a|an|what|how|such|had|got|been|took|spent|went|forgot|thank(?:s|ful)?|many thanks|sorry|apologies|happy|merry|good|great|grand|nice|lovely|wonderful|fantastic|excellent|brilliant|super|amazing|awesome|fair|sweet|cheers|congrat\\p{L}*|luck|lucky|bless\\p{L}*|god|hope|hoping|enjoy\\p{L}*|appreciat\\p{L}*|much appreciated|grateful|pleased|glad|delighted|proud|excited|welcome|greetings|regards|warm\\p{L}*|best|kind\\p{L}*|all|wishing|snow\\p{L}*|rain\\p{L}*|sunny|storm\\p{L}*|windy|cold|hot|freezing|foggy|busy|crazy|hectic|mad|swamped|slammed|tired|stuck|sitting|standing|driving|running|heading|flying|writing|answering|replying|out|on|at|in|off|up|down|back|from|with|after|between|lol|haha\\p{L}*|phew|whew|wow|gosh|life)(?![\\p{L}\\p{N}])`,
   "iu",
 );
 const hasSubject = new RegExp(`^\\p{Lu}?\\p{L}+(?: \\p{L}+)? ${be}(?![\\p{L}])`, "iu");
@@ -73,14 +73,21 @@ function lookedAt(clause: string, { open, inQuestion = [] }: Topic): string | un
 export function isTalk(clause: string, topic: Topic): boolean {
   const words = lookedAt(clause, topic);
   if (words === undefined || words.includes("the word")) return false;
-  const said = words.replace(/[◈◆△]/gu, " ").replace(/[\s.,!–—()-]+$/u, "").trim();
+  const said = words
+    .replace(/[◈◆△]/gu, " ")
+    .replace(/[\s.,!–—()-]+$/u, "")
+    .trim();
   const rest = said.replace(/^[\s.,!–—()-]+/u, "");
   if (!/\p{L}/u.test(rest)) return /◆/u.test(words);
   if (isDangerous(rest) || mayBeLegend(rest)) return false;
   const begins = starter.test(rest) || hasSubject.test(rest) || /^\s*◆/u.test(words);
   const hasVerb = isVerbal.test(rest) || /◆/u.test(words);
   if (/◆/u.test(words) || anchor.test(rest)) return begins && (hasVerb || tokensOf(rest).length <= 4);
-  return begins && hasVerb && !/^(?:y['’]?all|you|your|in|on|at|out|off|up|down|back|from|with|after|between)(?!\p{L})/iu.test(rest);
+  return (
+    begins &&
+    hasVerb &&
+    !/^(?:y['’]?all|you|your|in|on|at|out|off|up|down|back|from|with|after|between)(?!\p{L})/iu.test(rest)
+  );
 }
 
 /** What a word is named, spelt and written like: the vocabulary of reasons. */
@@ -95,8 +102,8 @@ const reasoned =
   /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
 
 /** Who is said to name it so, or what is. */
-function said([who, what]: readonly unknown[]): string {
-  return String(who ?? what ?? "").replace(/(?<!\p{L})(?:names?|words?|rooms?)(?!\p{L})/giu, "");
+function said(who?: string, what?: string): string {
+  return (who ?? what ?? "").replace(/(?<!\p{L})(?:names?|words?|rooms?)(?!\p{L})/giu, "");
 }
 
 /** Whether a clause that stands beside a yes only says why. It says nothing of letters, and nothing that differs. */
@@ -106,7 +113,7 @@ export function isWhy(clause: string, topic: Topic): boolean {
   const bare = words
     .replace(/(?<!\p{L})(?:these|those|them)(?!\p{L})/giu, "they")
     .replace(/^both(?: of)?(?!\p{L})/iu, "they")
-    .replace(naming, (_, ...found: readonly unknown[]) => ` ◆ ${said(found)} ◆ `)
+    .replace(naming, (_, who?: string, what?: string) => ` ◆ ${said(who, what)} ◆ `)
     .replace(reports, " ◆ ")
     .replace(/\s+/gu, " ")
     .trim();

@@ -1,5 +1,5 @@
-import { type Kind, kindOf, longestPhrase } from "./lexicon.ts";
 import { friendly } from "./harmless.ts";
+import { type Kind, kindOf, longestPhrase } from "./lexicon.ts";
 import { isSomebody } from "./somebody.ts";
 
 /** A word or phrase of a sentence, or what separates such. `from` and `to` are its place in the sentence. */
@@ -81,14 +81,9 @@ export function tokensIn(line: string, names: ReadonlySet<string>): Token[] {
     const before = tokens.findLast((one) => one.kind !== "Mark");
     const word = line.slice(found[at]?.from, found[at]?.to);
     if (kind === "Other" && isSomebody(word)) {
-      const next = kindAt(
-        found.slice(at + 1, at + 1 + longestPhrase).map(({ low }) => low),
-        names,
-      )[0];
       if (before?.kind === "Polite") kind = "Sender";
-      // "My colleague Marta", "I spoke with Marcus", "Marcus says".
-      else if (/^(?:Person|Asked|With|Per)$/u.test(tokens.at(-1)?.kind ?? "") || next === "Says")
-        kind = "Person";
+      // "My colleague Marta", "I spoke with Marcus". Who only says something may be a machine.
+      else if (/^(?:Person|Asked|With)$/u.test(tokens.at(-1)?.kind ?? "")) kind = "Person";
     }
     const [from, to] = [found[at]?.from ?? 0, found[at + size - 1]?.to ?? 0];
     const last = tokens.at(-1);

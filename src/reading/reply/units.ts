@@ -111,7 +111,9 @@ const bareYes = whole(
 );
 const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
 /** "4 too" */
-const sameAgain = whole("((And|Mark)* List Mark* (Is|Are)? (Too|The? Same|Same Ours?)|So Be List|The? Same Mark* (At|Thru)* List|The? Same Be At+ List)");
+const sameAgain = whole(
+  "((And|Mark)* List Mark* (Is|Are)? (Too|The? Same|Same Ours?)|So Be List|The? Same Mark* (At|Thru)* List|The? Same Be At+ List)",
+);
 
 /** Reasons, which stand beside a yes. */
 const because = whole(

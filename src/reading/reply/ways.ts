@@ -96,7 +96,9 @@ export function waysIn(
 /** Whether a range of numbers would be split before a token. */
 function isRange(tokens: readonly Token[], at: number): boolean {
   const [before, tie, after] = tokens.slice(at - 1, at + 2);
-  return before?.kind === "Num" && after?.kind === "Num" && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "");
+  return (
+    before?.kind === "Num" && after?.kind === "Num" && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "")
+  );
 }
 
 /** Where a run of words stands: in its line, and between what separates words or sentences. */

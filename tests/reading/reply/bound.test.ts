@@ -81,6 +81,7 @@ describe("what binds a yes in or beside the answer, leaves it to a person", () =
     "3 YES. I will send the new sheet.",
     "3 YES my mistake, corrected sheet follows",
     "3 YES inshallah",
+    "Google says 3 is right",
     "3 yes, God willing",
     "2 n 3 yes",
     "3 YES 🤔",
