@@ -57,7 +57,7 @@ function sheetsOf(i: number, buyer: string): (AttachmentDescription & { readonly
     {
       file: `${head.mark} plate.pdf`,
       like: "fenwright",
-      edition: "plate-3",
+      edition: "plate-4",
       fill: { ...head, gangs },
       legends: Object.fromEntries(positions.map((k) => [String(k), [word(k)]])),
       plain: [],

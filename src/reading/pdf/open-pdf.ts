@@ -79,9 +79,15 @@ export async function openPdf(
     if (facts !== undefined) return facts;
     // A reader's error tells the sender nothing but that the file must be saved again.
     if (wantsPassword(error)) return { kind: "locked-pdf" };
-    // A single reading of half a file is worth nothing.
-    if (walked === undefined || !isWhole(bytes)) return { kind: "damaged-pdf" };
-    return { ...factsOf(undefined, walked, true), ...attachedAs(takenOut(walked.attached)) };
+    const together = filesIn(bytes);
+    // A single reading of half a file is worth nothing but that there are several.
+    if (walked === undefined || (!isWhole(bytes) && together === 1)) return { kind: "damaged-pdf" };
+    const found = factsOf(undefined, walked, together === 1);
+    return {
+      ...found,
+      ...attachedAs(takenOut(walked.attached)),
+      ...(together === 1 ? {} : { together }),
+    };
   }
 }
 

@@ -15,6 +15,10 @@ const plainly =
 const regrets =
   /\b(?:sorry|apolog\p{L}+|excuse|pardon|forgive)\b(?!.*\b(?:delay|late|wait|long|slow|missed|confusion|trouble|inconvenience|bother\p{L}*|short)\b)/iu;
 
+/** "2 correct please" may ask to have it corrected. "Yeah right" is said of what nobody believes. */
+const eitherWay =
+  /(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
+
 /**
  * What a line answers. Undefined if a word of it may say anything else, or if it can be read in two ways. `isIdle`:
  * whether a sentence beside an answer says nothing.
@@ -24,7 +28,8 @@ export function saidIn(
   points: Points,
   isIdle: (sentence: string) => boolean,
 ): readonly Said[] | undefined {
-  if (own.line.length > longestAnswer || own.line.includes("?") || unclear.test(own.line)) return undefined;
+  if (own.line.length > longestAnswer || own.line.includes("?")) return undefined;
+  if (unclear.test(own.line) || eitherWay.test(own.line)) return undefined;
   const line = withLetters(plain(own.line));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();

@@ -24,6 +24,10 @@ describe("replies", () => {
     ["sixth", 2, 0, 2],
     ["seventh", 1, 0, 6],
     ["seventh", 2, 0, 26],
+    ["eighth", 1, 0, 9],
+    ["eighth", 2, 0, 16],
+    ["ninth", 1, 0, 17],
+    ["ninth", 2, 0, 25],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = readHalf(set, half);
     expect(judged.length).toBeGreaterThan(40);
