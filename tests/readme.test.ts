@@ -128,7 +128,7 @@ const ran: Readonly<Record<string, Run>> = {
     prints: /^Erased: \d+ letters, 1 order\. They are counted as erased-1\.\n/,
   },
   "burin edition our-form.pdf --out our-form.yaml": {
-    as: "cp out/sheets/device-3.pdf our-form.pdf && burin edition our-form.pdf --out our-form.yaml && cat our-form.yaml",
+    as: "cp out/sheets/device-4.pdf our-form.pdf && burin edition our-form.pdf --out our-form.yaml && cat our-form.yaml",
     code: 0,
     prints: /^edition: our-form$[^]*^ {2}# a guess: its tip says “Station mark”$/m,
   },

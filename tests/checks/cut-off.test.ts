@@ -33,10 +33,10 @@ test.each([
 test("it says what the row may have been, as far as that is known", () => {
   const says = (row: string) => onButton(row).map((problem) => wordsOf(problem).says);
   expect(says("LIGHTS O")).toEqual([
-    "Row 1 of button 1, “LIGHTS O”, is full and ends in a single letter, perhaps the beginning of ON or OFF.",
+    "Row 1 of button 1, “LIGHTS O”, is full and ends in a single letter, perhaps the beginning of ON or OFF. The form may have cut your word. What should it say?",
   ]);
   expect(says("HAMPER Z")).toEqual([
-    "Row 1 of button 1, “HAMPER Z”, is full and ends in a single letter, perhaps the beginning of a longer word.",
+    "Row 1 of button 1, “HAMPER Z”, is full and ends in a single letter, perhaps the beginning of a longer word. The form may have cut your word. What should it say?",
   ]);
 });
 

@@ -63,7 +63,7 @@ test.each(Object.entries(letters))("a letter of %s is judged in pace with their 
     await growthOf(
       (size) => many(size, make),
       25,
-      (sheets) => reportOn(sheets),
+      (sheets) => reportOn(sheets, { knows: { ...catalogue } }),
     ),
   ).toBeLessThan(mostGrowth);
 });

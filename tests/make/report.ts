@@ -1,4 +1,5 @@
 import * as fc from "fast-check";
+import type { Catalogue } from "../../src/catalogue/catalogue.ts";
 import { without } from "../../src/checks/sample.ts";
 import { makeReport, type Report } from "../../src/judging/report.ts";
 import type { FileKind, ReadFile } from "../../src/trade/attachment.ts";
@@ -13,15 +14,17 @@ interface Brought {
   readonly earlier?: readonly Sheet[];
   readonly held?: boolean;
   readonly reply?: boolean;
+  /** With a copy of the catalogue nothing is remembered of the sheets. */
+  readonly knows?: Catalogue;
 }
 
 /** The report on a letter that brings these sheets. */
 export function reportOn(
   sheets: readonly Sheet[],
-  { files = [], earlier = [], held = false, reply = false }: Brought = {},
+  { files = [], earlier = [], held = false, reply = false, knows = catalogue }: Brought = {},
 ): Report {
   const own = sheets.map(({ id, file }): ReadFile => ({ id, file, kind: "sheet" }));
-  return makeReport({ files: [...own, ...files], sheets, held, reply }, catalogue, stateWith(earlier));
+  return makeReport({ files: [...own, ...files], sheets, held, reply }, knows, stateWith(earlier));
 }
 
 /** The same sheets as an earlier letter brought them. */
