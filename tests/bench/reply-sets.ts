@@ -78,7 +78,17 @@ const load = (set: string): Reply[] =>
     .split("\n")
     .map((line) => JSON.parse(line) as Reply);
 /** The sets in the turn in which they came. tests/bench/replies.ts tells how. */
-export const sets = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth"] as const;
+export const sets = [
+  "first",
+  "second",
+  "third",
+  "fourth",
+  "fifth",
+  "sixth",
+  "seventh",
+  "eighth",
+  "ninth",
+] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */
 const halfOf = (set: (typeof sets)[number], half: 1 | 2): readonly Reply[] =>
