@@ -53,6 +53,9 @@
  * sets count as a YES: a plain YES beside a remark about another number. The misses of the eighth and of the ninth's
  * first half have been looked at since, and a few words added for them. The ninth's second half is unseen.
  *
+ * Of 45 further sentences that may end a job or an order (“we lost the job”, “the stairs came out”) 11 passed for talk
+ * beside a yes. What tells of the job, of others or of an end goes to a person since, which cost 3 answers in all sets.
+ *
  *     npx node tests/bench/replies.ts [--misses] [--all]
  */
 import { misses, readHalf, sets } from "./reply-sets.ts";

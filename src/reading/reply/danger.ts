@@ -36,7 +36,19 @@ const classes = [
   "pric\\p{L}+|cost\\p{L}*|pay\\p{L}*|paid|bills?|discount|refund|cheap\\p{L}*|charge[ds]?|credit|quot\\p{L}+|budget|money|lawyers?|sue|cancel\\p{L}*|business elsewhere|complain\\p{L}*|enough of",
   // Times by which something is wished or holds.
   "asap|urgent\\p{L}*|by (?:then|noon|the|this|next|end|tomorrow|tonight|\\p{L}+day|june|may)|from (?:then|\\p{L}+day|tomorrow)|tomorrow|these days|old|former\\p{L}*|previous\\p{L}*|ex|new|this time|time will|soon|later|sooner|latest|now (?:it|is|the|called|a|an)|nowadays|used to",
+  // What ends a job, or says that its place is another now: "the site burned down", "we lost it".
+  "burn(?:t|ed|s)?|lost|lose|losing|broke|bankrupt\\p{L}*|insolv\\p{L}+|die[ds]?|dead|death|fired|flood\\p{L}*|demolish\\p{L}*|collaps\\p{L}+|clos(?:ed|es|ing)|shut|gone|sold|sells?|selling|fell through|fallen through|filled (?:in|up)|torn down|tore down|upstairs|downstairs|laugh\\p{L}*|quit|retired|evict\\p{L}*|bust|anew|over (?:and|with)|ended",
 ] as const;
+
+/** The job, its place and whom it is for. */
+const ofTheJob = words([
+  "sites?|jobs?|projects?|contracts?|orders?|house|home|building|property|pool|theat(?:re|er)|shop|store|school|church|chapel|hotel|clinic|hospital|boat|yacht|barn|cabin|cottage|tower|restaurant|owners?|clients?|customers?|landlord|tenants?|architects?|inspectors?|bank|insur\\p{L}+",
+]);
+
+/** Whether words tell of the job, and so of more than their writer. A reason beside a yes may name its people and places. */
+export function tellsOfJob(said: string): boolean {
+  return ofTheJob.test(said);
+}
 
 const dangers = words(classes);
 const single = /(?<![\p{L}\p{N}'’.])(?![aAiIxX](?![\p{L}\p{N}]))\p{L}(?![\p{L}\p{N}'’])/u;

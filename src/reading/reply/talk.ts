@@ -1,5 +1,5 @@
 import distance from "damerau-levenshtein";
-import { isDangerous } from "./danger.ts";
+import { isDangerous, tellsOfJob } from "./danger.ts";
 import { harmless } from "./harmless.ts";
 import { isSomebody } from "./somebody.ts";
 import { plain } from "./tokens.ts";
@@ -79,7 +79,7 @@ export function isTalk(clause: string, topic: Topic): boolean {
     .trim();
   const rest = said.replace(/^[\s.,!–—()-]+/u, "");
   if (!/\p{L}/u.test(rest)) return /◆/u.test(words);
-  if (isDangerous(rest) || mayBeLegend(rest)) return false;
+  if (isDangerous(rest) || tellsOfJob(rest) || mayBeLegend(rest) || ofOthers.test(rest)) return false;
   const begins = starter.test(rest) || hasSubject.test(rest) || /^\s*◆/u.test(words);
   const hasVerb = isVerbal.test(rest) || /◆/u.test(words);
   if (/◆/u.test(words) || anchor.test(rest)) return begins && (hasVerb || tokensOf(rest).length <= 4);
@@ -89,6 +89,10 @@ export function isTalk(clause: string, topic: Topic): boolean {
     !/^(?:y['’]?all|you|your|in|on|at|out|off|up|down|back|from|with|after|between)(?!\p{L})/iu.test(rest)
   );
 }
+
+/** A sentence about somebody or something else may tell what a clerk must know: "the stairs came out". */
+const ofOthers =
+  /^(?:(?:and|so|well|oh|also|just) )*(?:the (?!weather|snow|rain|sun|heat|cold|wind|storm|power|phones?|internet|crew|guys|lads|boys)|an? |he |she |they |his |her |their |this |that |those |these |there |(?:(?:my|our) )?(?:grand)?(?:mother|father|mum|mom|dad|son|daughter|wife|husband|brother|sister) |(?:my|our) (?!best|regards|thanks|apolog\p{L}+|pleasure|crew|phone))/iu;
 
 /** What a word is named, spelt and written like: the vocabulary of reasons. */
 const naming =
@@ -118,7 +122,7 @@ export function isWhy(clause: string, topic: Topic): boolean {
     .replace(/\s+/gu, " ")
     .trim();
   const rest = bare.replace(/[\s.,!–—()-]+$/u, "");
-  return !isDangerous(rest) && !mayBeLegend(rest) && (tells.test(words) || tokensOf(rest).length > 4);
+  return !isDangerous(rest) && !mayBeLegend(rest) && tells.test(words);
 }
 
 /** What people own who say no. */
