@@ -59,6 +59,7 @@ export function imapMailbox(options: ImapMailbox): Mailbox {
 
   return {
     name,
+    isShared: true,
     async *letters({ since, once, signal, looked: lookedAt, failed }) {
       patience = { failures: once ? onceFailures : Number.POSITIVE_INFINITY, signal, failed };
       let mark = since;

@@ -27,6 +27,8 @@ export interface Mail {
 
 export interface Mailbox {
   readonly name: string;
+  /** By its name other workers mean the same mailbox, so that one of them watches it. */
+  readonly isShared?: true;
   /**
    * The letters after `since`, oldest first. With `once` it ends when none is left. Otherwise it waits for new ones
    * (IDLE and polling), comes back after lost connections, and ends with the signal.

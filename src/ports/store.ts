@@ -12,6 +12,7 @@ import type { Released } from "../trade/released.ts";
 import type { SenderProof } from "../trade/sender-proof.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import type { Accounts } from "./accounts.ts";
+import type { Leases } from "./leases.ts";
 
 export interface Received {
   readonly letter: number;
@@ -464,6 +465,7 @@ export interface Store {
   readonly orders: Orders;
   readonly people: People;
   readonly mailboxes: Mailboxes;
+  readonly leases: Leases;
   readonly accounts: Accounts;
   readonly erasures: Erasures;
   /** What is known of the time from `from` on and before `to`, as it stood at its end. */

@@ -253,6 +253,16 @@ const migrations = {
       await sql`CREATE INDEX reminders_for_person ON reminders (letter) WHERE what = 'person'`.execute(db);
     },
   },
+  "020-leases": {
+    async up(db: Kysely<never>): Promise<void> {
+      await db.schema
+        .createTable("leases")
+        .addColumn("what", "text", (c) => c.primaryKey())
+        .addColumn("holder", "text", (c) => c.notNull())
+        .addColumn("until", "text", (c) => c.notNull())
+        .execute();
+    },
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -8,6 +8,7 @@ import type { Blobs } from "./blobs.ts";
 import { buyersOver } from "./buyers.ts";
 import { erasuresOver } from "./erasures.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./for-person.ts";
+import { leasesOver } from "./leases.ts";
 import { lettersOver } from "./letters.ts";
 import { isMigrated, migrate } from "./migrations.ts";
 import { ordersOver } from "./orders.ts";
@@ -36,6 +37,7 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     orders: ordersOver(db, blobs),
     people: peopleOver(db),
     mailboxes: mailboxesOver(db),
+    leases: leasesOver(db),
     accounts: accountsOver(db),
     erasures: erasuresOver(db, blobs),
     audited: (from, to) => readAudited(db, from, to),

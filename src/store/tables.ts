@@ -55,6 +55,8 @@ export interface Tables {
     /** Since when it waits, because its sender has had enough answers for now. */
     waits_since: Generated<string | null>;
   };
+  /** What one worker at a time does or watches, who that is, and until when others leave it to him. */
+  leases: { what: string; holder: string; until: string };
   /** What nobody outside may know; made once, when it is first asked for. */
   secrets: { name: string; value: string };
   /** Words that a letter confirms for a project of its buyer's. The project stands here by its key. */

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { setTimeout as wait } from "node:timers/promises";
 import { dateIn, timeIn } from "../calendar/dates.ts";
 import { sendAlarms } from "../intake/alarm.ts";
@@ -14,6 +15,7 @@ import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
+import { alone, type Holder } from "./alone.ts";
 
 /** How often the record is asked for letters that have become due, in milliseconds. */
 const lookEvery = 5000;
@@ -62,6 +64,7 @@ export interface Tally {
 
 interface Run {
   readonly desk: Desk;
+  readonly holder: Holder;
   readonly health: Pick<Health, "good" | "bad" | "troubles">;
   readonly once: boolean;
   readonly signal: AbortSignal;
@@ -91,6 +94,7 @@ export async function runWorker(
 ): Promise<Tally> {
   const run: Run = {
     desk,
+    holder: { leases: desk.store.leases, clock: desk.clock, name: randomUUID() },
     health: { good: () => undefined, bad: () => undefined, troubles: () => [] },
     ...options,
     tally: { taken: 0, again: 0, left: 0, aside: 0, unread: 0 },
@@ -126,19 +130,28 @@ async function readOnce(run: Run, mailbox: Mailbox): Promise<void> {
 
 /**
  * Reads again from the mark whenever a letter was left. The mark stops before the first letter that could not be
- * taken.
+ * taken. A mailbox that another worker watches is left to it.
  */
 async function keepReading(run: Run, mailbox: Mailbox): Promise<void> {
-  const { desk, signal } = run;
+  const { desk, health, holder, signal } = run;
+  const part = partOf(mailbox);
+  const read = (until: AbortSignal): Promise<void> => readMailbox({ ...run, signal: until }, mailbox);
   while (!signal.aborted) {
-    await readMailbox(run, mailbox).catch((cause: unknown) => {
-      run.health.bad(partOf(mailbox), "it, or the record, failed; the log says why");
+    try {
+      const isOurs =
+        mailbox.isShared === undefined
+          ? await read(signal).then(() => true)
+          : await alone(holder, part, signal, read);
+      if (!isOurs) health.good(part, longestLook);
+    } catch (cause) {
+      health.bad(part, "it, or the record, failed; the log says why");
       desk.log.warn({ mailbox: mailbox.name, cause }, "the mailbox or the record failed; beginning again");
-    });
+    }
     await pause(lookEvery, signal);
   }
 }
 
+/** With `once` no lease is asked for: reading a mailbox twice does no harm, since the record knows its letters. */
 async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
   const { store } = run.desk;
   const since = await store.mailboxes.markOf(mailbox.name);
@@ -290,21 +303,26 @@ async function trySender(run: Run): Promise<void> {
   await desk.sender.tryOut?.().catch(() => undefined); // shows in its health
 }
 
-/** Reminds buyers whose orders wait for them, and tells managers of their weeks. The worker sends the reminders as it sends answers. */
+/**
+ * Reminds buyers whose orders wait for them, and tells managers of their weeks; one worker at a time does. The worker
+ * sends the reminders as it sends answers.
+ */
 async function remindBuyers(run: Run): Promise<void> {
-  const { desk } = run;
+  const { desk, holder, signal } = run;
   const now = desk.clock.now().getTime();
-  if (run.signal.aborted || now < run.nextReminders) return;
+  if (signal.aborted || now < run.nextReminders) return;
   run.nextReminders = now + remindEvery;
   try {
-    for (const note of await remindersOf(desk)) {
-      const taken = await takeNote(desk, note);
-      if (taken.kind === "wrong") desk.log.warn({ why: taken.why }, "a buyer could not be reminded");
-    }
-    for (const note of [...(await managersToAsk(desk)), ...(await summariesDue(desk))])
-      await takeNote(desk, note);
-    await releaseDue(run);
-    await eraseOld(run);
+    await alone(holder, "what is due by the hour", signal, async () => {
+      for (const note of await remindersOf(desk)) {
+        const taken = await takeNote(desk, note);
+        if (taken.kind === "wrong") desk.log.warn({ why: taken.why }, "a buyer could not be reminded");
+      }
+      for (const note of [...(await managersToAsk(desk)), ...(await summariesDue(desk))])
+        await takeNote(desk, note);
+      await releaseDue(run);
+      await eraseOld(run);
+    });
   } catch (cause) {
     desk.log.warn({ cause }, "the record, or a disk, failed; reminding, releasing and erasing later");
   }
@@ -317,7 +335,9 @@ async function tellOfDay(run: Run): Promise<void> {
   if (run.signal.aborted || now < run.nextDay) return;
   run.nextDay = now + dayEvery;
   try {
-    for (const note of await dayLettersDue(desk)) await takeNote(desk, note);
+    await alone(run.holder, "the letter about a day", run.signal, async () => {
+      for (const note of await dayLettersDue(desk)) await takeNote(desk, note);
+    });
   } catch (cause) {
     desk.log.warn({ cause }, "the record failed; telling of the day later");
   }

@@ -424,6 +424,22 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.mailboxes.markOf("INBOX")).toEqual({ validity: "8", uid: 1 });
   });
 
+  test("a lease is one holder's until it ends or is dropped", async () => {
+    const { leases } = await open();
+    const nextDay = new Date("2026-11-10T14:00:00Z");
+    const take = (holder: string, now: Date, until: Date) =>
+      leases.take("mailbox orders", holder, now, until);
+    expect(await Promise.all([take("a", monday, later), take("b", monday, later)])).toEqual([true, false]);
+    expect(await leases.take("mailbox other", "b", monday, later)).toBe(true);
+    expect(await take("a", monday, leaseEnd)).toBe(true);
+    expect(await take("b", later, leaseEnd)).toBe(false);
+    expect(await take("b", leaseEnd, nextDay)).toBe(true);
+    await leases.drop("mailbox orders", "a");
+    expect(await take("a", leaseEnd, nextDay)).toBe(false);
+    await leases.drop("mailbox orders", "b");
+    expect(await take("a", leaseEnd, nextDay)).toBe(true);
+  });
+
   test("an answered letter is found by its answer, with what was asked and of whom", async () => {
     const store = await open();
     const asking = device({ id: "1/1" }, { "1": ["KITCHN", ""] });
