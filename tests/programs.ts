@@ -16,6 +16,7 @@ const packages = {
   "/usr/lib/libreoffice/program/libsclo.so": "libreoffice-calc",
   chromium: "chromium",
   openssl: "openssl",
+  "/usr/share/doc/postgresql": "postgresql",
   swaks: "swaks",
   zip: "zip",
   tnef: "tnef",

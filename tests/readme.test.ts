@@ -51,6 +51,11 @@ const ran: Readonly<Record<string, Run>> = {
     code: 0,
     prints: /^ines may come in as release\.$/m,
   },
+  "burin move RECORD": {
+    as: `burin move out/moved ${demoSettings}`,
+    code: 0,
+    prints: /^letters +\d+ {2}[0-9a-f]{16} {2}the same$/m,
+  },
   "burin backup FILE": {
     as: `burin backup out/backup.sqlite ${demoSettings}`,
     code: 0,

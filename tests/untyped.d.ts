@@ -11,3 +11,11 @@ declare module "nspell" {
   }
   export default function nspell(aff: string, dic: string): Spelling;
 }
+declare module "@20minutes/s3rver" {
+  /** A server that speaks the S3 protocol over a folder of files. */
+  export default class S3rver {
+    constructor(options: Readonly<Record<string, unknown>>);
+    run(): Promise<{ readonly port: number }>;
+    close(): Promise<void>;
+  }
+}

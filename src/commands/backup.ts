@@ -1,7 +1,7 @@
 import { backUp } from "../store/backup.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { recordFolder } from "./wire.ts";
+import { recordFolder } from "./record.ts";
 
 export const backup = defineCommand({
   name: "backup",

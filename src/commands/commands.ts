@@ -122,6 +122,12 @@ export const commands: readonly Listed[] = [
     load: async () => (await import("./restore.ts")).restore,
   },
   {
+    name: "move",
+    takes: "RECORD",
+    summary: "Copies the whole record into another, on this machine or on a PostgreSQL server.",
+    load: async () => (await import("./move.ts")).move,
+  },
+  {
     name: "explain",
     takes: "[ID]",
     summary: "Lists every check, or explains one with its reason, source and examples.",

@@ -8,8 +8,8 @@ import { dateIn } from "../calendar/dates.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
+import { readRecord } from "./record.ts";
 import { systemClock } from "./system-clock.ts";
-import { readRecord } from "./wire.ts";
 
 export const day = defineCommand({
   name: "day",

@@ -1,5 +1,3 @@
-import { existsSync } from "node:fs";
-import { join } from "node:path";
 import { counted, oneLine } from "../answer/one-line.ts";
 import { table } from "../answer/table.ts";
 import { dateIn } from "../calendar/dates.ts";
@@ -15,8 +13,9 @@ import {
 import type { ErasePlan } from "../ports/store.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
+import { openRecordThere, recordName } from "./record.ts";
 import { systemClock } from "./system-clock.ts";
-import { erasingOf, openRecord, recordFolder } from "./wire.ts";
+import { erasingOf } from "./wire.ts";
 
 export const erase = defineCommand({
   name: "erase",
@@ -54,9 +53,7 @@ where something is in the way. ${elsewhereWords}`,
     const configuration = await configure(settings);
     const { time_zone: zone, erase_after_days: days } = configuration.settings;
     if (isDue && days === undefined) throw new CannotRun("the settings have no erase_after_days");
-    const folder = recordFolder(configuration);
-    if (!existsSync(join(folder, "record.sqlite"))) throw new CannotRun(`there is no record in ${folder}`);
-    const store = await openRecord(configuration, systemClock);
+    const store = await openRecordThere(configuration, systemClock);
     const desk = { store, clock: systemClock, rules: erasingOf(configuration) };
     try {
       if (address === undefined) {
@@ -96,7 +93,10 @@ where something is in the way. ${elsewhereWords}`,
     } catch (cause) {
       if (cause instanceof CannotRun || (cause as { readonly code?: unknown }).code === undefined)
         throw cause;
-      throw new CannotRun(`erasing in ${folder} was cut short; do it again: ${reasonOf(cause)}`, { cause });
+      throw new CannotRun(
+        `erasing in ${recordName(configuration)} was cut short; do it again: ${reasonOf(cause)}`,
+        { cause },
+      );
     } finally {
       await store.close();
     }

@@ -14,8 +14,8 @@ import type { Gone, OrderRecord } from "../trade/record.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
+import { readRecord, recordName } from "./record.ts";
 import { stationBoxes } from "./station-boxes.ts";
-import { readRecord, recordFolder } from "./wire.ts";
 
 export const order = defineCommand({
   name: "order",
@@ -41,7 +41,7 @@ export const order = defineCommand({
     const text = (one: OrderRecord): string => (changes ? changesText(one, zone) : orderText(one, zone));
     if (json) out(JSON.stringify({ orders, ...(verified === undefined ? {} : { verified }) }, null, 2));
     else if (orders.length > 0) out(orders.map(text).join("\n\n"));
-    else err(`No order “${number}” is known in ${recordFolder(configuration)}.`);
+    else err(`No order “${number}” is known in ${recordName(configuration)}.`);
     if (verified !== undefined && !json) out(`\n${verifiedText(verified, zone)}`);
     const isSound = verified === undefined || (verified.broken === undefined && verified.differ.length === 0);
     return orders.length === 0 || !isSound ? 1 : 0;

@@ -2,8 +2,8 @@ import { peopleLines } from "../audit/people-text.ts";
 import { readPeople } from "../intake/tell-people.ts";
 import { defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
+import { readRecord } from "./record.ts";
 import { systemClock } from "./system-clock.ts";
-import { readRecord } from "./wire.ts";
 
 export const people = defineCommand({
   name: "people",

@@ -4,8 +4,8 @@ import { makeReport, type Report } from "../judging/report.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { type Configuration, configure, settingsOption } from "./configuration.ts";
+import { readRecord } from "./record.ts";
 import { checkPaths, withReader, writeFiles } from "./submission.ts";
-import { readRecord } from "./wire.ts";
 
 export const proof = defineCommand({
   name: "proof",

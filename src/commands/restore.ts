@@ -1,7 +1,7 @@
 import { restore as makeRecord } from "../store/backup.ts";
 import { CannotRun, defineCommand, reasonOf } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
-import { readRecord, recordFolder } from "./wire.ts";
+import { readRecord, recordFolder } from "./record.ts";
 
 export const restore = defineCommand({
   name: "restore",

@@ -18,9 +18,10 @@ import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
+import { recordName } from "./record.ts";
 import { showForm } from "./show-form.ts";
 import { systemClock } from "./system-clock.ts";
-import { aroundMail, nameServersOf, recordFolder } from "./wire.ts";
+import { aroundMail, nameServersOf } from "./wire.ts";
 
 export const settings = defineCommand({
   name: "settings",
@@ -72,7 +73,7 @@ export const settings = defineCommand({
         `languages  ${read.languages.join(", ")}`,
         `waiting    ${waitingInWords(read)}`,
         ...managingIn(read).map((one) => `manager    ${managerInWords(one)}`),
-        `record     ${recordFolder(configuration)}`,
+        `record     ${recordName(configuration)}`,
         ...read.folders.map((folder) => `letters    from the folder ${beside(file, folder)}`),
         ...read.mailboxes.map(
           ({ name, imap, folder }) => `letters    from ${name}: ${folder} at ${imap.host}:${imap.port}`,

@@ -4,8 +4,8 @@ import { hashPassword, lengths } from "../desk/passwords.ts";
 import { roles } from "../ports/accounts.ts";
 import { CannotRun, defineCommand } from "./command.ts";
 import { configure, settingsOption } from "./configuration.ts";
+import { openRecord } from "./record.ts";
 import { systemClock } from "./system-clock.ts";
-import { openRecord } from "./wire.ts";
 
 export const user = defineCommand({
   name: "user",

@@ -1,6 +1,4 @@
-import { existsSync } from "node:fs";
-import { mkdir, readFile } from "node:fs/promises";
-import { join } from "node:path";
+import { readFile } from "node:fs/promises";
 import type { Provider } from "../desk/provider.ts";
 import type { Desk, Rules } from "../intake/desk.ts";
 import type { Put } from "../intake/release.ts";
@@ -10,52 +8,19 @@ import type { Clock } from "../ports/clock.ts";
 import type { Health } from "../ports/health.ts";
 import type { Log } from "../ports/log.ts";
 import type { Mailbox } from "../ports/mailbox.ts";
-import type { Store } from "../ports/store.ts";
 import { openPool } from "../sandbox/pool.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { managingIn } from "../settings/managing.ts";
 import { type Settings, usualPage } from "../settings/settings.ts";
 import { sharedDomains } from "../settings/shared-domains.ts";
-import { openBlobs } from "../store/blobs.ts";
 import { removePackage, writePackage } from "../store/package-folder.ts";
-import { openSqlite, openSqliteToRead } from "../store/sqlite.ts";
-import { openStore, readStore } from "../store/store.ts";
 import { openLog } from "../telemetry/log.ts";
 import { CannotRun, reasonOf } from "./command.ts";
 import { beside, type Configuration } from "./configuration.ts";
+import { clockOf, openRecord, openRecordThere } from "./record.ts";
 import { systemClock } from "./system-clock.ts";
 
 type SignIn = NonNullable<NonNullable<Settings["desk"]>["sign_in"]>;
-
-/** Where the record lies. */
-export function recordFolder({ file, settings }: Configuration): string {
-  return beside(file, settings.record);
-}
-
-/** Opens the record that the settings name, making it if need be. */
-export async function openRecord(configuration: Configuration, clock: Clock): Promise<Store> {
-  const folder = recordFolder(configuration);
-  try {
-    await mkdir(folder, { recursive: true });
-    return await openStore(
-      openSqlite(join(folder, "record.sqlite")),
-      openBlobs(join(folder, "blobs")),
-      clock.now(),
-    );
-  } catch (cause) {
-    throw new CannotRun(`cannot open the record in ${folder}: ${reasonOf(cause)}`, { cause });
-  }
-}
-
-/** Opens the record that the settings name, to read it. It has to be there, and stays as it is. */
-export async function readRecord(configuration: Configuration): Promise<Store> {
-  const folder = recordFolder(configuration);
-  try {
-    return await readStore(openSqliteToRead(join(folder, "record.sqlite")), openBlobs(join(folder, "blobs")));
-  } catch (cause) {
-    throw new CannotRun(`cannot read the record in ${folder}: ${reasonOf(cause)}`, { cause });
-  }
-}
 
 /** A desk at work, with its mailboxes; `close` lets go of everything. */
 export interface OpenDesk {
@@ -69,16 +34,14 @@ export async function openBackOffice(
   configuration: Configuration,
 ): Promise<Pick<OpenDesk, "desk" | "close">> {
   const { file, settings, catalogue, editions, forms } = configuration;
-  const folder = recordFolder(configuration);
-  if (!existsSync(join(folder, "record.sqlite")))
-    throw new CannotRun(`cannot open the record in ${folder}: there is no record`);
   const log = openLog();
-  const store = await openRecord(configuration, systemClock);
+  const store = await openRecordThere(configuration, systemClock);
+  const clock = await clockOf(store, systemClock);
   const desk: Desk = {
     store,
     reader: openPool({ log, forms }),
     sender: folderSender(beside(file, settings.answers.folder ?? ".")),
-    clock: systemClock,
+    clock,
     log,
     chance: Math.random,
     catalogue,
@@ -91,6 +54,7 @@ export async function openBackOffice(
   return {
     desk,
     async close() {
+      clock.stop();
       await desk.reader.close();
       await store.close();
     },
@@ -115,11 +79,12 @@ export async function openDesk(
   });
   const all = [...settings.folders.map((path) => folderMailbox(beside(file, path))), ...mailboxes];
   const store = await openRecord(configuration, clock);
+  const recordClock = await clockOf(store, clock);
   const desk: Desk = {
     store,
     reader: openPool({ log, forms }),
     sender: sending ?? folderSender(beside(file, folder ?? ".")),
-    clock,
+    clock: recordClock,
     log,
     chance: Math.random,
     catalogue,
@@ -133,6 +98,7 @@ export async function openDesk(
     desk,
     mailboxes: all,
     async close() {
+      recordClock.stop();
       await Promise.all(all.map((mailbox) => mailbox.close()));
       await sending?.close();
       await desk.reader.close();

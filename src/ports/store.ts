@@ -166,6 +166,8 @@ export interface Letters {
     lane?: string,
     kind?: Claim["kind"],
   ) => Promise<Received>;
+  /** Waits until a letter comes into the record, or for so many milliseconds, or for the signal. */
+  readonly arrival: (ms: number, signal: AbortSignal) => Promise<void>;
   /** Whether a letter or a note with this key is in the record. */
   readonly isKnown: (key: string) => Promise<boolean>;
   /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
@@ -472,6 +474,8 @@ export interface Store {
   readonly audited: (from: Date, to: Date) => Promise<Audited>;
   /** Recounts the chain of events, and makes the orders again of them, to compare. Changes nothing. */
   readonly verify: () => Promise<Verified>;
+  /** What time it is where the record is; absent where that is this machine. */
+  readonly time?: () => Promise<Date>;
   /** Bytes for which there is room yet. */
   readonly room: () => Promise<number>;
   readonly close: () => Promise<void>;

@@ -5,6 +5,7 @@ import { languages } from "../lettering/languages.ts";
 import { weekdays } from "../trade/manager.ts";
 import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
+import { bytesSettings, recordAddress } from "./record.ts";
 
 const path = z.string().min(1);
 
@@ -157,7 +158,12 @@ export const settingsSchema = z
       )
       .min(1, "needs a language")
       .default(["en-US"]),
-    record: path,
+    /** Where the record lies: a folder, or a database on a PostgreSQL server. */
+    record: recordAddress,
+    record_password_env: z.string().min(1).optional(),
+    record_password_file: path.optional(),
+    /** Where its bytes lie, if not in the folder or the database. */
+    bytes: bytesSettings.optional(),
     /** Folders of .eml files that are read as mailboxes. */
     folders: z.array(path).default([]),
     /** Mailboxes on IMAP servers. */

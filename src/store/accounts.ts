@@ -1,6 +1,7 @@
 import type { Kysely, Selectable } from "kysely";
 import type { Account, Accounts, Role } from "../ports/accounts.ts";
 import { writeHappening } from "./events.ts";
+import { inTurn } from "./in-turn.ts";
 import type { Tables } from "./tables.ts";
 
 /** Who may come in to the desk's page. Passwords are here as hashes, and sessions as hashes of their secrets. */
@@ -12,7 +13,7 @@ export function accountsOver(db: Kysely<Tables>): Accounts {
     },
     all: async () => (await db.selectFrom("accounts").selectAll().orderBy("user").execute()).map(accountOf),
     save: (account, by, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         const { user, name, role, password, isShut } = account;
         const row = { user, name, role, password: password ?? null, is_shut: isShut ? 1 : 0 };
         const { user: _user, ...rest } = row;

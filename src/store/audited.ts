@@ -1,6 +1,7 @@
-import { type Kysely, sql } from "kysely";
+import type { Kysely } from "kysely";
 import type { Audited, AuditedLetter, AuditedOrder, AuditedPair, AuditedSlip } from "../trade/audited.ts";
-import type { Verdict } from "../trade/problem.ts";
+import type { Problem, Verdict } from "../trade/problem.ts";
+import { among } from "./among.ts";
 import { becameBy, judgings } from "./became.ts";
 import { endingOf } from "./ended.ts";
 import { isStandIn } from "./residue.ts";
@@ -136,16 +137,27 @@ async function ordersOf(db: Db, start: string, end: string): Promise<AuditedOrde
   }));
 }
 
+/** The sheet that a question is asked about. */
+function fileOf({ spots }: Problem): string | undefined {
+  return spots[0]?.file;
+}
+
+async function editionsOf(db: Db, files: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  const rows = await db
+    .selectFrom("sheets")
+    .select(["id", "edition"])
+    .where("id", "in", among(files))
+    .execute();
+  return new Map(rows.map(({ id, edition }) => [id, edition]));
+}
+
 async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[]> {
   const rows = await db
     .selectFrom("questions")
     .innerJoin("orders", "orders.id", "questions.order_id")
-    .leftJoin("sheets", (join) =>
-      join.on("sheets.id", "=", sql<string>`json_extract(questions.problem, '$.spots[0].file')`),
-    )
     .leftJoin("revisions", "revisions.id", "questions.closed_by")
     .selectAll("questions")
-    .select(["orders.number as name", "orders.buyer", "orders.erased_at", "sheets.edition"])
+    .select(["orders.number as name", "orders.buyer", "orders.erased_at"])
     .select(["revisions.withdrawn", "revisions.cause"])
     .select((eb) =>
       eb
@@ -171,15 +183,20 @@ async function slipsOf(db: Db, start: string, end: string): Promise<AuditedSlip[
     .execute();
   // A question that was asked anew is the slip that it was, and has ended as it stood last.
   const slips = new Map<string, AuditedSlip>();
-  for (const row of rows) {
-    const problem = problemFrom(JSON.parse(row.problem), row.shape);
+  const asked = rows.map((row) => ({ row, problem: problemFrom(JSON.parse(row.problem), row.shape) }));
+  const editions = await editionsOf(
+    db,
+    asked.flatMap(({ problem }) => fileOf(problem) ?? []),
+  );
+  for (const { row, problem } of asked) {
+    const edition = editions.get(fileOf(problem) ?? "");
     const key = `${row.order_id} ${row.key}`;
     slips.set(key, {
       order: row.order_id,
       number: row.name,
       buyer: row.buyer,
       problem,
-      ...(row.edition === null ? {} : { edition: row.edition }),
+      ...(edition === undefined ? {} : { edition }),
       openedAt: slips.get(key)?.openedAt ?? new Date(row.opened_at),
       ending: endingOf(
         { ...row, isSenders: Boolean(row.is_senders) || isStandIn(row.decided_by ?? "") },

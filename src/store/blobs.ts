@@ -1,26 +1,34 @@
 import { createHash, randomUUID } from "node:crypto";
-import { existsSync, readdirSync, rmSync } from "node:fs";
-import { mkdir, open, readFile, rename, stat, statfs } from "node:fs/promises";
+import { existsSync } from "node:fs";
+import { mkdir, open, readdir, readFile, rename, rm, stat, statfs } from "node:fs/promises";
 import { dirname, join } from "node:path";
+import type { Kysely } from "kysely";
+import type { Tables } from "./tables.ts";
 
 /** Bytes kept under their own SHA-256; the same bytes are kept once. */
 export interface Blobs {
   readonly put: (bytes: Uint8Array) => Promise<string>;
   /** Throws when there are none of that hash. */
   readonly get: (sha: string) => Promise<Uint8Array>;
-  /** Whether there are bytes of that hash. It says so at once, for a transaction that nothing may interrupt. */
-  readonly has: (sha: string) => boolean;
-  /** Deletes, at once too, the bytes of that hash and what a death has left of them half written. */
-  readonly remove: (sha: string) => void;
+  /** Whether there are bytes of that hash, as a transaction sees it. */
+  readonly has: (sha: string, tx: Kysely<Tables>) => Promise<boolean>;
+  /** Deletes the bytes of that hash, within a transaction, and what a death has left of them half written. */
+  readonly remove: (sha: string, tx: Kysely<Tables>) => Promise<void>;
   /** Bytes that the disk still takes. */
   readonly room: () => Promise<number>;
 }
 
+/** The name of bytes. */
+export function shaOf(bytes: Uint8Array): string {
+  return createHash("sha256").update(bytes).digest("hex");
+}
+
+/** Bytes as files of a folder. */
 export function openBlobs(folder: string): Blobs {
   const pathOf = (sha: string): string => join(folder, sha.slice(0, 2), sha);
   return {
     async put(bytes) {
-      const sha = createHash("sha256").update(bytes).digest("hex");
+      const sha = shaOf(bytes);
       const path = pathOf(sha);
       if (await stat(path).catch(() => undefined)) return sha;
       await mkdir(dirname(path), { recursive: true });
@@ -37,11 +45,11 @@ export function openBlobs(folder: string): Blobs {
       return sha;
     },
     get: async (sha) => new Uint8Array(await readFile(pathOf(sha))),
-    has: (sha) => existsSync(pathOf(sha)),
-    remove(sha) {
+    has: (sha) => Promise.resolve(existsSync(pathOf(sha))),
+    async remove(sha) {
       const beside = dirname(pathOf(sha));
-      const names = existsSync(beside) ? readdirSync(beside) : [];
-      for (const name of names) if (name.startsWith(sha)) rmSync(join(beside, name), { force: true });
+      const names = existsSync(beside) ? await readdir(beside) : [];
+      for (const name of names) if (name.startsWith(sha)) await rm(join(beside, name), { force: true });
     },
     async room() {
       await mkdir(folder, { recursive: true });

@@ -1,4 +1,6 @@
+import type { Kysely } from "kysely";
 import type { Blobs } from "./blobs.ts";
+import type { Tables } from "./tables.ts";
 
 /** Thrown within a transaction: an erasing has deleted bytes since they were put. */
 class BytesGone extends Error {}
@@ -18,6 +20,10 @@ export async function bytesFirst<Shas, T>(
 }
 
 /** Makes sure that bytes are there. A transaction asks after its first change, since nobody erases from then on. */
-export function stillThere({ has }: Blobs, shas: Iterable<string>): void {
-  for (const sha of shas) if (!has(sha)) throw new BytesGone(`the bytes ${sha} are erased`);
+export async function stillThere(
+  tx: Kysely<Tables>,
+  { has }: Pick<Blobs, "has">,
+  shas: Iterable<string>,
+): Promise<void> {
+  for (const sha of shas) if (!(await has(sha, tx))) throw new BytesGone(`the bytes ${sha} are erased`);
 }

@@ -1,6 +1,7 @@
 import type { ExpressionBuilder, ExpressionWrapper, Kysely, SqlBool, Transaction } from "kysely";
 import { type Claim, ClaimLost, type Hold, opensInTurn } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
+import { isPostgres } from "./dialect.ts";
 import type { Tables } from "./tables.ts";
 
 /** States in which something is still to be done for a letter. */
@@ -46,7 +47,9 @@ export async function takeClaim(
         // Letters that were opened before come last, so that one over which workers have died delays no other.
         .orderBy("opened")
         .orderBy("letters.id")
-        .limit(1),
+        .limit(1)
+        // What another worker is about to take is passed over. SQLite lets one write at a time.
+        .$if(isPostgres(db), (q) => q.forUpdate("jobs").skipLocked()),
     )
     .returning(["letter", "fence", "opened", "tries", "unsure", "waits_since"])
     .executeTakeFirst();

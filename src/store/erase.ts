@@ -8,6 +8,7 @@ import type { FileId } from "../trade/sheet.ts";
 import { among } from "./among.ts";
 import { type Bound, boundTo, planOf } from "./erase-plan.ts";
 import { leftOf, writeHappening } from "./events.ts";
+import { inTurn } from "./in-turn.ts";
 import {
   actorLeft,
   bareProblem,
@@ -43,9 +44,9 @@ export async function erase(
   by: By,
   now: Date,
 ): Promise<ErasePlan & { readonly standIn?: string }> {
-  return db.transaction().execute(async (tx) => {
+  return inTurn(db, async (tx) => {
     // Takes the record to itself before anything is read: no letter comes in between.
-    await sql`UPDATE to_delete SET name = name WHERE 0`.execute(tx);
+    await tx.deleteFrom("to_delete").where("what", "=", "nothing").execute();
     const bound = await boundTo(tx, scope, now);
     const plan = planOf(scope, bound);
     const isRefused = scope.before === undefined && plan.inTheWay.length > 0;
@@ -268,7 +269,7 @@ async function bareLetters(
   // answered once more.
   await tx
     .updateTable("letters")
-    .set((eb) => ({ key: eb.fn<string>("printf", [eb.val("erased %d"), eb.ref("id")]) }))
+    .set((eb) => ({ key: sql<string>`'erased ' || ${eb.ref("id")}` }))
     .where("id", "in", among(letters))
     .where("kind", "=", "note")
     .where((eb) =>

@@ -1,8 +1,10 @@
 import { type Kysely, sql } from "kysely";
 import type { Deleted, Erasures } from "../ports/store.ts";
 import type { Blobs } from "./blobs.ts";
+import { isPostgres } from "./dialect.ts";
 import { erase } from "./erase.ts";
 import { boundTo, peopleBefore, planOf } from "./erase-plan.ts";
+import { inTurn } from "./in-turn.ts";
 import type { Tables } from "./tables.ts";
 
 /** Erasing, over a database and a place for bytes. */
@@ -29,11 +31,11 @@ async function finish(
   for (const { what, name } of left) {
     if (what === "traces") continue;
     if (what === "package") deleted[(await remove(name)) ? "packages" : "notFound"].push(name);
-    await db.transaction().execute(async (tx) => {
+    await inTurn(db, async (tx) => {
       // Deleting from the table first keeps all others from writing until the bytes are gone.
       await tx.deleteFrom("to_delete").where("what", "=", what).where("name", "=", name).execute();
       if (what !== "bytes" || (await isNamed(tx, name))) return;
-      blobs.remove(name);
+      await blobs.remove(name, tx);
       deleted.bytes++;
     });
   }
@@ -55,6 +57,13 @@ async function isNamed(db: Kysely<Tables>, sha: string): Promise<boolean> {
 
 /** Writes the file of the record anew, without what was erased, and empties its log. False while others read there. */
 async function freeFile(db: Kysely<Tables>): Promise<boolean> {
+  if (isPostgres(db)) {
+    // Source: PostgreSQL 15's documentation, "VACUUM": FULL writes a table anew without what was deleted. Nothing
+    // empties the server's log and its backups but their own age.
+    await sql`VACUUM FULL`.execute(db);
+    await db.deleteFrom("to_delete").where("what", "=", "traces").execute();
+    return true;
+  }
   // Source: SQLite's documentation, "VACUUM" ("to prevent deleted content from being recovered") and
   // "PRAGMA wal_checkpoint": TRUNCATE leaves the log with no bytes, unless somebody still reads in it (busy).
   await sql`VACUUM`.execute(db);

@@ -1,39 +1,42 @@
 import type { Kysely, Transaction } from "kysely";
 import type { By, Claim, Hold, Letters, Outcome, Received } from "../ports/store.ts";
 import type { LetterState } from "../trade/record.ts";
+import type { Bell } from "./bell.ts";
 import type { Blobs } from "./blobs.ts";
 import { bytesFirst, stillThere } from "./bytes-first.ts";
 import { countOpening, holdOn, letWait, markLetter, releaseClaim, renewClaim, takeClaim } from "./claims.ts";
 import { writeHappening } from "./events.ts";
+import { inTurn } from "./in-turn.ts";
 import { readLetters } from "./read.ts";
 import { returned } from "./senders.ts";
 import type { Tables } from "./tables.ts";
 import { type Shas, writeDealtWith, writeEvent, writeOutcome } from "./write.ts";
 
 /** Letters, and in whose hands they are. */
-export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
+export function lettersOver(db: Kysely<Tables>, blobs: Blobs, bell: Bell): Letters {
   return {
     receive: (key, bytes, receivedAt, lane, kind = "letter") =>
-      receiveLetter(db, blobs, { key, bytes, receivedAt, lane, kind }),
+      receiveLetter(db, { blobs, bell }, { key, bytes, receivedAt, lane, kind }),
+    arrival: bell.wait,
     isKnown: async (key) =>
       (await db.selectFrom("letters").select("id").where("key", "=", key).executeTakeFirst()) !== undefined,
     claim: (letter, now, until) => takeClaim(db, now, until, { letter }),
     claimDue: (now, until, lane) => takeClaim(db, now, until, lane === undefined ? {} : { lane }),
     opening: (claim) => db.transaction().execute((tx) => countOpening(tx, claim)),
     letWait: (claim, wait, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         await letWait(tx, claim, wait, now);
         await writeEvent(tx, claim.letter, "waiting", wait.why, now);
       }),
     renew: (claim, until) => db.transaction().execute((tx) => renewClaim(tx, claim, until)),
     settle: (claim, outcome, now) => settleLetter(db, blobs, claim, outcome, now),
     mark: (claim, state, words, now, dueAt) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         await markLetter(tx, claim, state, words, dueAt);
         await writeEvent(tx, claim.letter, state, words, now);
       }),
     sent: (claim, words, unreached, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         await markLetter(tx, claim, "sent", words);
         await tx
           .updateTable("answers")
@@ -45,7 +48,7 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
       }),
     release: (claim) => db.transaction().execute((tx) => releaseClaim(tx, claim)),
     letIn: (letter, as, by, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         const copy = await copyLetter(tx, letter, as);
         if (copy === undefined) return undefined;
         await writeDealtWith(tx, letter, now);
@@ -54,23 +57,23 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs): Letters {
         return copy;
       }),
     putAside: (letter, by, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         await writeDealtWith(tx, letter, now);
         await writeDone(tx, letter, "put aside", by, now);
       }),
     copyReturned: (letter, why, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         await tx.updateTable("answers").set({ unreached: why }).where("letter", "=", letter).execute();
         await writeEvent(tx, letter, "copy not delivered", why, now);
       }),
     returned: (letter, why, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         const changed = await returned(tx, letter, why);
         if (changed) await writeEvent(tx, letter, "refused", why, now);
         return changed;
       }),
     sendAgain: (letter, by, now) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         const isAgain = await openAgain(tx, letter);
         if (isAgain) await writeDone(tx, letter, "sent again", by, now);
         return isAgain;
@@ -218,7 +221,7 @@ interface Arrival {
 /** Keeps a letter, unless one with its key is in the record. Of two workers that do it at once, one makes the row. */
 async function receiveLetter(
   db: Kysely<Tables>,
-  blobs: Blobs,
+  { blobs, bell }: { readonly blobs: Blobs; readonly bell: Bell },
   { key, bytes, receivedAt, lane, kind }: Arrival,
 ): Promise<Received> {
   const known = await db
@@ -230,7 +233,7 @@ async function receiveLetter(
   return bytesFirst(
     () => blobs.put(bytes),
     (bytes_sha) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         const made = await tx
           .insertInto("letters")
           .values({
@@ -245,9 +248,10 @@ async function receiveLetter(
           .returning("id")
           .executeTakeFirst();
         if (made !== undefined) {
-          stillThere(blobs, [bytes_sha]);
+          await stillThere(tx, blobs, [bytes_sha]);
           await tx.insertInto("jobs").values({ letter: made.id }).execute();
           await writeEvent(tx, made.id, "received", "", receivedAt);
+          await bell.ring(tx);
           return { letter: made.id, state: "received", again: false };
         }
         const other = await tx
@@ -271,9 +275,9 @@ async function settleLetter(
   await bytesFirst(
     () => putAll(blobs, outcome),
     (shas) =>
-      db.transaction().execute(async (tx) => {
+      inTurn(db, async (tx) => {
         await holdOn(tx, claim);
-        stillThere(blobs, [
+        await stillThere(tx, blobs, [
           ...shas.attachments.values(),
           ...(shas.answer === undefined ? [] : [shas.answer]),
         ]);

@@ -1,5 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import { type MigrationProvider, Migrator } from "kysely/migration";
+import { counted, isPostgres } from "./dialect.ts";
 import { toDesk } from "./to-desk.ts";
 import { toErasing } from "./to-erasing.ts";
 import { toJobs } from "./to-jobs.ts";
@@ -12,7 +13,7 @@ const migrations = {
     async up(db: Kysely<never>): Promise<void> {
       await db.schema
         .createTable("letters")
-        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("id", "integer", counted(db))
         .addColumn("key", "text", (c) => c.notNull().unique())
         .addColumn("bytes_sha", "text", (c) => c.notNull())
         .addColumn("received_at", "text", (c) => c.notNull())
@@ -53,7 +54,7 @@ const migrations = {
       await db.schema.createIndex("sheets_by_letter").on("sheets").column("letter").execute();
       await db.schema
         .createTable("problems")
-        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("id", "integer", counted(db))
         .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
         .addColumn("order_key", "text")
         .addColumn("check", "text", (c) => c.notNull())
@@ -66,7 +67,7 @@ const migrations = {
       await db.schema.createIndex("problems_by_letter").on("problems").column("letter").execute();
       await db.schema
         .createTable("orders")
-        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("id", "integer", counted(db))
         .addColumn("buyer", "text", (c) => c.notNull())
         .addColumn("key", "text", (c) => c.notNull())
         .addColumn("number", "text", (c) => c.notNull())
@@ -99,7 +100,7 @@ const migrations = {
         .execute();
       await db.schema
         .createTable("events")
-        .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+        .addColumn("id", "integer", counted(db))
         .addColumn("at", "text", (c) => c.notNull())
         .addColumn("letter", "integer", (c) => c.notNull().references("letters.id"))
         .addColumn("what", "text", (c) => c.notNull())
@@ -253,7 +254,18 @@ const migrations = {
       await sql`CREATE INDEX reminders_for_person ON reminders (letter) WHERE what = 'person'`.execute(db);
     },
   },
-  "020-leases": {
+  /** Where PostgreSQL keeps bytes, if nothing else does. Beside SQLite they are files. */
+  "020-bytes": {
+    async up(db: Kysely<never>): Promise<void> {
+      if (!isPostgres(db)) return;
+      await db.schema
+        .createTable("blobs")
+        .addColumn("sha", "text", (c) => c.primaryKey())
+        .addColumn("bytes", "bytea", (c) => c.notNull())
+        .execute();
+    },
+  },
+  "021-leases": {
     async up(db: Kysely<never>): Promise<void> {
       await db.schema
         .createTable("leases")
@@ -272,25 +284,37 @@ const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migra
  * is given where another clock than the machine's counts. Throws, with the cause, when it cannot.
  */
 export async function migrate<T>(db: Kysely<T>, now?: Date): Promise<void> {
+  const applied = (await appliedTo(db)) ?? [];
+  if (!applied.every((name) => name in migrations))
+    throw new Error("the record is of a newer version of Burin than this one");
   await db.connection().execute(async (one) => {
-    await sql`BEGIN IMMEDIATE`.execute(one);
+    // PostgreSQL's transactions take in changes of tables, and Kysely's migrator locks there by itself.
+    if (!isPostgres(db)) await sql`BEGIN IMMEDIATE`.execute(one);
     const { error, results = [] } = await new Migrator({ db: one, provider }).migrateToLatest();
     if (now !== undefined)
       for (const { migrationName } of results)
         await sql`UPDATE kysely_migration SET timestamp = ${now.toISOString()} WHERE name = ${migrationName}`.execute(
           one,
         );
-    await (error === undefined ? sql`COMMIT` : sql`ROLLBACK`).execute(one);
+    if (!isPostgres(db)) await (error === undefined ? sql`COMMIT` : sql`ROLLBACK`).execute(one);
     if (error !== undefined) throw new Error("the record could not be brought up to date", { cause: error });
   });
 }
 
-/** Whether a database has the present tables. A reader does not bring them up to date. */
+/** Whether a record has the present tables. A reader does not bring them up to date. Throws where there is none. */
 export async function isMigrated<T>(db: Kysely<T>): Promise<boolean> {
-  const { rows } = await sql<{ name: string }>`SELECT name FROM kysely_migration`.execute(db);
-  const applied = rows.map(({ name }) => name);
+  const applied = await appliedTo(db);
+  if (applied === undefined) throw new Error("there is no record");
   return (
     Object.keys(migrations).every((name) => applied.includes(name)) &&
     applied.every((name) => name in migrations)
   );
+}
+
+/** The migrations that a record has seen; undefined where there is none. */
+async function appliedTo<T>(db: Kysely<T>): Promise<readonly string[] | undefined> {
+  const known = await db.introspection.getTables({ withInternalKyselyTables: true });
+  if (!known.some(({ name }) => name === "kysely_migration")) return undefined;
+  const { rows } = await sql<{ name: string }>`SELECT name FROM kysely_migration`.execute(db);
+  return rows.map(({ name }) => name);
 }

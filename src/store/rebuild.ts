@@ -1,5 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import { closeErased, type Erasing } from "./erase.ts";
+import { inTurn } from "./in-turn.ts";
 import type { Tables } from "./tables.ts";
 import { type Judged, writeJudged } from "./write-judged.ts";
 
@@ -20,7 +21,7 @@ const derived = [
 
 /** Throws the tables of orders away, and makes them again of the events. */
 export async function rebuildOrders(db: Db): Promise<void> {
-  await db.transaction().execute(async (tx) => {
+  await inTurn(db, async (tx) => {
     await tx.updateTable("orders").set({ latest: null }).execute();
     for (const table of derived) await tx.deleteFrom(table).execute();
     const events = await tx
@@ -48,7 +49,7 @@ export async function ordersInWords(db: Db): Promise<ReadonlyMap<string, string>
       .select((eb) =>
         eb
           .selectFrom("revision_sheets")
-          .select(sql<string>`group_concat(sheet, ' ' ORDER BY sheet)`.as("sheets"))
+          .select(sql<string>`string_agg(sheet, ' ' ORDER BY sheet)`.as("sheets"))
           .whereRef("revision", "=", "revisions.id")
           .as("sheets"),
       )

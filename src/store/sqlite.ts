@@ -1,14 +1,8 @@
 import { existsSync } from "node:fs";
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { DatabaseSync, type SQLInputValue, type StatementSync } from "node:sqlite";
 import { pathToFileURL } from "node:url";
-import { Kysely, SqliteDialect, sql } from "kysely";
-import type { Verified } from "../ports/store.ts";
+import { Kysely, SqliteDialect } from "kysely";
 import { remember } from "../trade/remember.ts";
-import { recountEvents } from "./events.ts";
-import { ordersBefore, ordersInWords, rebuildOrders } from "./rebuild.ts";
 import type { Tables } from "./tables.ts";
 
 /** How long to wait while another program has the database to itself, in milliseconds. */
@@ -46,29 +40,6 @@ export function openSqliteToRead(path: string): Kysely<Tables> {
 function readable(database: DatabaseSync): DatabaseSync {
   database.prepare("SELECT count(*) FROM sqlite_schema").get();
   return database;
-}
-
-/** Recounts the events, and makes the orders again of them in a copy, to compare. The record stays as it is. */
-export async function verifySqlite(db: Kysely<Tables>): Promise<Verified> {
-  const recounted = await recountEvents(db);
-  const folder = await mkdtemp(join(tmpdir(), "burin-"));
-  const path = join(folder, "copy.sqlite");
-  try {
-    await sql`VACUUM INTO ${path}`.execute(db);
-    const copy = openSqlite(path);
-    try {
-      const [before, are] = [await ordersBefore(db), await ordersInWords(db)];
-      await rebuildOrders(copy);
-      const made = await ordersInWords(copy);
-      const names = [...new Set([...are.keys(), ...made.keys()])].filter((name) => !before.has(name));
-      const differ = names.filter((name) => are.get(name) !== made.get(name));
-      return { ...recounted, orders: names.length, older: before.size, differ };
-    } finally {
-      await copy.destroy();
-    }
-  } finally {
-    await rm(folder, { recursive: true, force: true });
-  }
 }
 
 /** So many statements are kept prepared, the ones used last. A desk has about two hundred. */

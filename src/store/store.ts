@@ -4,8 +4,10 @@ import { accountsOver } from "./accounts.ts";
 import { dropAlarm, takeAlarms } from "./alarms.ts";
 import { answersOver } from "./answers.ts";
 import { readAudited } from "./audited.ts";
+import { type Bell, localBell } from "./bell.ts";
 import type { Blobs } from "./blobs.ts";
 import { buyersOver } from "./buyers.ts";
+import { isPostgres, timeOf } from "./dialect.ts";
 import { erasuresOver } from "./erasures.ts";
 import { dropNotice, lettersForPerson, takeNotice } from "./for-person.ts";
 import { leasesOver } from "./leases.ts";
@@ -13,25 +15,30 @@ import { lettersOver } from "./letters.ts";
 import { isMigrated, migrate } from "./migrations.ts";
 import { ordersOver } from "./orders.ts";
 import { readOrdersForPerson } from "./read.ts";
-import { verifySqlite } from "./sqlite.ts";
 import type { Tables } from "./tables.ts";
+import { verifyRecord } from "./verify.ts";
 
 /** The record over a database and a place for bytes. Brings the tables up to date first, as of `now`. */
-export async function openStore(db: Kysely<Tables>, blobs: Blobs, now?: Date): Promise<Store> {
+export async function openStore(
+  db: Kysely<Tables>,
+  blobs: Blobs,
+  now?: Date,
+  bell: Bell = localBell(),
+): Promise<Store> {
   await migrate(db, now);
-  return storeOver(db, blobs);
+  return storeOver(db, blobs, bell);
 }
 
 /** A record to read, as it is. Throws where it is of another version of the program. */
 export async function readStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store> {
   if (!(await isMigrated(db)))
     throw new Error("the record is of another version of Burin; `burin work` brings an older one up to date");
-  return storeOver(db, blobs);
+  return storeOver(db, blobs, localBell());
 }
 
-function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
+function storeOver(db: Kysely<Tables>, blobs: Blobs, bell: Bell): Store {
   return {
-    letters: lettersOver(db, blobs),
+    letters: lettersOver(db, blobs, bell),
     answers: answersOver(db, blobs),
     buyers: buyersOver(db),
     orders: ordersOver(db, blobs),
@@ -41,9 +48,13 @@ function storeOver(db: Kysely<Tables>, blobs: Blobs): Store {
     accounts: accountsOver(db),
     erasures: erasuresOver(db, blobs),
     audited: (from, to) => readAudited(db, from, to),
-    verify: () => verifySqlite(db),
+    verify: () => verifyRecord(db),
     room: () => blobs.room(),
-    close: () => db.destroy(),
+    ...(isPostgres(db) ? { time: () => timeOf(db) } : {}),
+    async close() {
+      bell.close();
+      await db.destroy();
+    },
   };
 }
 

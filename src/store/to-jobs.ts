@@ -1,10 +1,11 @@
 import { type Kysely, sql } from "kysely";
+import { counted } from "./dialect.ts";
 
 /** Moves what is to be done, and who does it, from the letters to a table of its own. */
 export async function toJobs(db: Kysely<never>): Promise<void> {
   await db.schema
     .createTable("jobs")
-    .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+    .addColumn("id", "integer", counted(db))
     .addColumn("letter", "integer", (c) => c.notNull().unique().references("letters.id"))
     .addColumn("claimed_until", "text")
     .addColumn("fence", "integer", (c) => c.notNull().defaultTo(0))

@@ -1,5 +1,6 @@
 import { type Kysely, sql } from "kysely";
 import { orderKey } from "../judging/state.ts";
+import { counted, isPostgres } from "./dialect.ts";
 
 /**
  * Brings a record that marks sheets as counting to one of order revisions. What an order consists of now is carried
@@ -10,7 +11,8 @@ export async function toRevisions(db: Kysely<never>): Promise<void> {
   await lettersInLanes(db);
   await newTables(db);
   await newColumns(db);
-  await fillRevisions(db);
+  // SQLite's own words read a record that was made before; one on PostgreSQL begins with nothing to carry over.
+  if (!isPostgres(db)) await fillRevisions(db);
   await lettersOfOrders(db);
   await keysWithoutWords(db);
   await fillNumbers(db);
@@ -44,7 +46,7 @@ async function newTables(db: Kysely<never>): Promise<void> {
     .execute();
   await db.schema
     .createTable("revisions")
-    .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+    .addColumn("id", "integer", counted(db))
     .addColumn("order_id", "integer", (c) => c.notNull().references("orders.id"))
     .addColumn("number", "integer", (c) => c.notNull())
     .addColumn("at", "text", (c) => c.notNull())
@@ -66,7 +68,7 @@ async function newTables(db: Kysely<never>): Promise<void> {
     .execute();
   await db.schema
     .createTable("questions")
-    .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+    .addColumn("id", "integer", counted(db))
     .addColumn("order_id", "integer", (c) => c.notNull().references("orders.id"))
     .addColumn("key", "text", (c) => c.notNull())
     .addColumn("shape", "integer", (c) => c.notNull())
@@ -171,7 +173,7 @@ async function eventsWithActors(db: Kysely<never>): Promise<void> {
   await sql`ALTER TABLE events RENAME TO events_of_letters`.execute(db);
   await db.schema
     .createTable("events")
-    .addColumn("id", "integer", (c) => c.primaryKey().autoIncrement())
+    .addColumn("id", "integer", counted(db))
     .addColumn("at", "text", (c) => c.notNull())
     .addColumn("actor", "text", (c) => c.notNull())
     .addColumn("subject", "text", (c) => c.notNull())

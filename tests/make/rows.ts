@@ -17,7 +17,7 @@ export const rows = {
   ports: "types only: store, mailbox, sender, clock, log",
   intake: "what the program does with a letter, ports passed in",
   sandbox: "opens what strangers send, in processes that may be lost",
-  store: "the record: tables, migrations, SQLite, bytes by SHA-256",
+  store: "the record: tables, migrations, SQLite or PostgreSQL, bytes by SHA-256",
   mail: "IMAP, SMTP, OAuth2; a folder of letters as mailbox and as sender",
   telemetry: "log, health and metrics",
   desk: "the page for customer service",

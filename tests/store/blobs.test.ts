@@ -2,11 +2,16 @@ import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { openBlobs } from "../../src/store/blobs.ts";
+import { openS3Blobs } from "../../src/store/s3-blobs.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
 import { temporaryFolder } from "../make/desk.ts";
+import { s3Server } from "../make/s3.ts";
 
 // SHA-256 of "abc": FIPS 180-2, appendix B.1; the source is named from memory.
 const abc = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
 const bytes = new TextEncoder().encode("abc");
+/** Nothing of these places is in a database. */
+const db = openSqlite(":memory:");
 
 test("bytes stand under their SHA-256, in a folder of its first two characters", async () => {
   const folder = temporaryFolder();
@@ -24,4 +29,39 @@ test("bytes of a record that was made before are found", async () => {
   await writeFile(join(folder, "ba", abc), bytes);
   expect(await openBlobs(folder).get(abc)).toEqual(bytes);
   await expect(openBlobs(folder).get(abc.replace("ba", "bb"))).rejects.toThrow();
+});
+
+const places = {
+  "a folder": async () => openBlobs(join(temporaryFolder(), "blobs")),
+  "an S3 server": async () => openS3Blobs(await s3Server()),
+};
+
+test.each(Object.entries(places))(
+  "bytes come back from %s as they went in, until they are removed",
+  async (_, open) => {
+    const blobs = await open();
+    expect(await blobs.has(abc, db)).toBe(false);
+    await expect(blobs.get(abc)).rejects.toThrow();
+    expect(await Promise.all([blobs.put(bytes), blobs.put(bytes)])).toEqual([abc, abc]);
+    expect(await blobs.put(bytes)).toBe(abc);
+    expect(await blobs.has(abc, db)).toBe(true);
+    expect(await blobs.get(abc)).toEqual(bytes);
+    const large = new Uint8Array(3_000_000).map((_, i) => i * 7);
+    const empty = new Uint8Array();
+    expect(await blobs.get(await blobs.put(large))).toEqual(large);
+    expect(await blobs.get(await blobs.put(empty))).toEqual(empty);
+    await blobs.remove(abc, db);
+    await blobs.remove(abc, db);
+    expect(await blobs.has(abc, db)).toBe(false);
+    expect(await blobs.room()).toBeGreaterThan(1_000_000);
+  },
+);
+
+test("a store of bytes that refuses, or has no such bucket, says so, and without its key", async () => {
+  const place = await s3Server();
+  const wrong = openS3Blobs({ ...place, secretKey: "not-the-key" });
+  await expect(wrong.put(bytes)).rejects.toThrow(/says 403/);
+  await expect(wrong.get(abc)).rejects.not.toThrow(/not-the-key|S3RVER/);
+  const nowhere = openS3Blobs({ ...place, address: place.address.replace("burin", "elsewhere") });
+  await expect(nowhere.put(bytes)).rejects.toThrow("no such bucket");
 });
