@@ -1,4 +1,5 @@
 import type { Words } from "../catalogue/words.ts";
+import { once } from "../trade/once.ts";
 import { type Hunspell, readDictionary } from "./dictionary.ts";
 import { type Glossary, projectKey } from "./glossary.ts";
 import { isUsualSlip } from "./keyboard.ts";
@@ -138,9 +139,4 @@ function sorted(word: string): string {
 /** The word without the second of every doubled letter. */
 function single(word: string): string {
   return word.replace(/(.)\1+/g, "$1");
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
 }
