@@ -253,6 +253,11 @@ const migrations = {
       await sql`CREATE INDEX reminders_for_person ON reminders (letter) WHERE what = 'person'`.execute(db);
     },
   },
+  /** Which letters are in hand is asked whenever one is taken up. */
+  "020-in-hand": {
+    up: (db: Kysely<never>): Promise<void> =>
+      db.schema.createIndex("jobs_by_claim").on("jobs").column("claimed_until").execute(),
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

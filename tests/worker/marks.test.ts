@@ -1,0 +1,30 @@
+import * as fc from "fast-check";
+import { expect, test } from "vitest";
+import type { Mark } from "../../src/ports/mailbox.ts";
+import { openMarks } from "../../src/worker/marks.ts";
+
+const markAt = (uid: number): Mark => ({ validity: "1", uid });
+
+test("whatever order letters are done with in, the mark is behind the last before which none is open", async () => {
+  const orders = fc.integer({ min: 1, max: 12 }).chain((count) =>
+    fc.shuffledSubarray(
+      Array.from({ length: count }, (_, i) => i + 1),
+      { minLength: count },
+    ),
+  );
+  await fc.assert(
+    fc.asyncProperty(orders, async (order) => {
+      let at = 0;
+      const begin = openMarks(async ({ uid }) => void (at = uid));
+      const done = order.toSorted((a, b) => a - b).map((uid) => begin(markAt(uid)));
+      const closed = new Set<number>();
+      for (const uid of order) {
+        await done[uid - 1]?.();
+        closed.add(uid);
+        let behind = 0;
+        while (closed.has(behind + 1)) behind++;
+        expect(at).toBe(behind);
+      }
+    }),
+  );
+});
