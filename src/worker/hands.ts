@@ -15,17 +15,19 @@ interface Place {
 }
 
 /**
- * So many hands as `all`, of which letters from one place have `each` at most. A hand that is free goes to the place
- * that has the fewest, among those to the one that was served longest ago. So a flood in one mailbox leaves a hand to
- * the next.
+ * So many hands as `all`. Letters from one place have `each` at most, and one while letters from others are in hand or
+ * wait too. A hand that is free goes to the place that has the fewest, among those to the one that was served longest
+ * ago. So a flood in one mailbox leaves a hand, and the readers, to the next.
  */
 export function openHands(all: number, each: number): Hands {
   const places = new Map<string, Place>();
   let [free, turns] = [all, 0];
 
   function serve(): void {
-    const [place] = [...places.values()]
-      .filter(({ inHand, waiting }) => waiting.length > 0 && inHand < each)
+    const active = [...places.values()].filter(({ inHand, waiting }) => inHand + waiting.length > 0);
+    const share = active.length > 1 ? 1 : each;
+    const [place] = active
+      .filter(({ inHand, waiting }) => waiting.length > 0 && inHand < share)
       .toSorted((one, other) => one.inHand - other.inHand || one.served - other.served);
     if (free === 0 || place === undefined) return;
     free--;

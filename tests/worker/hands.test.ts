@@ -15,15 +15,18 @@ function asking(all: number, each: number) {
   return { got, ask, settled, letGo: (name: string) => letGo.get(name)?.() };
 }
 
-test("a place has its share at most, and leaves a hand to the next", async () => {
+test("a place has its share at most, and less while there is another", async () => {
   const { got, ask, settled, letGo } = asking(3, 2);
-  for (const name of ["a1", "a2", "a3"]) ask("a", name);
+  for (const name of ["a1", "a2", "a3", "a4"]) ask("a", name);
   await settled();
   expect(got).toEqual(["a1", "a2"]);
   ask("b", "b1");
   await settled();
   expect(got).toEqual(["a1", "a2", "b1"]);
   letGo("a1");
+  await settled();
+  expect(got).toEqual(["a1", "a2", "b1"]);
+  letGo("b1");
   await settled();
   expect(got).toEqual(["a1", "a2", "b1", "a3"]);
 });
