@@ -12,6 +12,7 @@ import { summariesDue } from "../intake/summary.ts";
 import { type Next, receiveLetter, takeNext } from "../intake/take.ts";
 import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
+import type { Load } from "../ports/load.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import { type Hands, type LetGo, openHands } from "./hands.ts";
@@ -84,6 +85,7 @@ interface Run {
   readonly signal: AbortSignal;
   readonly tally: { -readonly [key in keyof Tally]: number };
   readonly hands: Hands;
+  readonly load?: Load;
   /** Letters in the record whose place in the mailbox is not known yet. */
   readonly unshelved: Map<number, readonly Lying[]>;
   /** When customer service may be told next, in milliseconds since 1970. */
@@ -105,7 +107,12 @@ interface Run {
 export async function runWorker(
   desk: Desk,
   mailboxes: readonly Mailbox[],
-  options: { readonly once: boolean; readonly signal: AbortSignal; readonly health?: Run["health"] },
+  options: {
+    readonly once: boolean;
+    readonly signal: AbortSignal;
+    readonly health?: Run["health"];
+    readonly load?: Load;
+  },
 ): Promise<Tally> {
   const run: Run = {
     desk,
@@ -171,14 +178,15 @@ async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
     looked: () => run.health.good(part, longestLook),
     failed: (why: string) => run.health.bad(part, `it cannot be read: ${why}`),
   };
-  const begin = openMarks((mark) => store.mailboxes.setMark(mailbox.name, mark));
+  const { begin, oldest } = openMarks((mark) => store.mailboxes.setMark(mailbox.name, mark));
+  run.load?.lies(mailbox.name, oldest);
   const inHand = new Set<Promise<void>>();
   try {
     for await (const mail of mailbox.letters({ ...options, ...(since === undefined ? {} : { since }) })) {
+      // The mark stays before a letter that could not be taken, so that the letter is read again.
+      const done = begin(mail);
       const letGo = await run.hands.take(mailbox.name);
       if (run.signal.aborted) return letGo();
-      // The mark stays before a letter that could not be taken, so that the letter is read again.
-      const done = begin(mail.mark);
       const received = await receiveMail(run, mailbox, mail);
       if (received === undefined) timer ??= setTimeout(() => pass.abort(), againAfter);
       // A letter that could be taken shows that the mailbox works.
