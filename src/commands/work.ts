@@ -1,4 +1,5 @@
 import { openHealth } from "../telemetry/health.ts";
+import { openLoad } from "../telemetry/load.ts";
 import { openLog } from "../telemetry/log.ts";
 import { serveStatus } from "../telemetry/status.ts";
 import { runWorker } from "../worker/worker.ts";
@@ -20,7 +21,9 @@ export const work = defineCommand({
     const configuration = await configure(settings);
     const health = openHealth(systemClock);
     const around = { clock: systemClock, log: openLog(), health };
-    const { desk, mailboxes, close } = await openDesk(configuration, around);
+    const load = openLoad();
+    const { desk: opened, mailboxes, close } = await openDesk(configuration, around);
+    const desk = { ...opened, sender: load.counted(opened.sender) };
     const stop = new AbortController();
     for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop.abort());
     const { status_port } = configuration.settings;
@@ -28,14 +31,18 @@ export const work = defineCommand({
       const closeStatus =
         status_port === undefined
           ? undefined
-          : await serveStatus(status_port, desk.store, health).catch((cause: unknown) => {
+          : await serveStatus(status_port, desk.store, health, {
+              load,
+              reader: desk.reader,
+              clock: systemClock,
+            }).catch((cause: unknown) => {
               throw new CannotRun(`port ${status_port} cannot be opened for /healthz and /metrics`, {
                 cause,
               });
             });
       const page =
         configuration.settings.desk === undefined || once ? undefined : await servePage(configuration, desk);
-      const run = { once, signal: stop.signal, health };
+      const run = { once, signal: stop.signal, health, load };
       const { taken, again, left, unread, aside } = await runWorker(desk, mailboxes, run);
       await page?.close();
       await closeStatus?.();

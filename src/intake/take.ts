@@ -22,12 +22,15 @@ const rest = 900;
 /** How long to wait after a failure, in seconds. The cause may be the letter, or a disk that is full. */
 const tryAgain = 60;
 
-/** What taking a letter came to. */
+/** A letter that is in the record. */
 export interface Taken {
   readonly letter: number;
   /** It was in the record already. */
   readonly again: boolean;
 }
+
+/** What to do next: one letter, what waits in a lane, or whatever is due. */
+export type Next = { readonly letter: number } | { readonly lane: string } | "due";
 
 /** Called for each letter that a fault of the program put aside. */
 export type Aside = (letter: number) => void;
@@ -39,13 +42,22 @@ export async function takeLetter(
   receivedAt: Date,
   aside?: Aside,
 ): Promise<Taken> {
+  const { lane, ...taken } = await receiveLetter(desk, bytes, receivedAt);
+  const isMine = (await takeNext(desk, taken, aside)) !== undefined;
+  // Letters that waited for this one need not wait any longer.
+  if (isMine && lane !== undefined) while ((await takeNext(desk, { lane }, aside)) !== undefined);
+  return taken;
+}
+
+/** Puts a letter into the record, unless it is there. Letters of one mailbox come one after the other, oldest first. */
+export async function receiveLetter(
+  desk: Desk,
+  bytes: Uint8Array,
+  receivedAt: Date,
+): Promise<Taken & { readonly lane?: string }> {
   const lane = laneOf((await readHeader(bytes)).from, desk.rules.sharedDomains);
   const { letter, again } = await desk.store.letters.receive(letterKey(bytes), bytes, receivedAt, lane);
-  const claim = await desk.store.letters.claim(letter, desk.clock.now(), after(desk.rules.lease, desk));
-  if (claim !== undefined) await takeOn(desk, claim, aside);
-  // Letters that waited for this one need not wait any longer.
-  if (claim !== undefined && lane !== undefined) while (await takeDue(desk, aside, lane));
-  return { letter, again };
+  return { letter, again, ...(lane === undefined ? {} : { lane }) };
 }
 
 /** Letters of one company are judged one after the other; those of a shared domain, sender by sender. */
@@ -54,12 +66,21 @@ export function laneOf(from: string | undefined, sharedDomains: readonly string[
   return domain === undefined || sharedDomains.includes(domain) ? from : domain;
 }
 
-/** Takes up the oldest letter that is due, of one lane if one is named. False when there is none. */
-export async function takeDue(desk: Desk, aside?: Aside, lane?: string): Promise<boolean> {
-  const claim = await desk.store.letters.claimDue(desk.clock.now(), after(desk.rules.lease, desk), lane);
-  if (claim === undefined) return false;
-  await takeOn(desk, claim, aside);
-  return true;
+/** Takes up the oldest letter that is due. False when there is none. */
+export async function takeDue(desk: Desk, aside?: Aside): Promise<boolean> {
+  return (await takeNext(desk, "due", aside)) !== undefined;
+}
+
+/** Takes up what comes next, as far as it goes now: its number, or undefined when there is nothing to take up. */
+export async function takeNext(desk: Desk, next: Next, aside?: Aside): Promise<number | undefined> {
+  const { store, clock, rules } = desk;
+  const [now, until] = [clock.now(), after(rules.lease, desk)];
+  const claim =
+    next !== "due" && "letter" in next
+      ? await store.letters.claim(next.letter, now, until)
+      : await store.letters.claimDue(now, until, next === "due" ? undefined : next.lane);
+  if (claim !== undefined) await takeOn(desk, claim, aside);
+  return claim?.letter;
 }
 
 async function takeOn(desk: Desk, taken: Claim, aside: Aside = () => undefined): Promise<void> {

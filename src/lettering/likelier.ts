@@ -1,6 +1,8 @@
 import type { Around, Words } from "../catalogue/words.ts";
+import { once } from "../trade/once.ts";
 import type { Glossary } from "./glossary.ts";
 import { oneSlipFrom } from "./near.ts";
+import { makeNearby } from "./nearby.ts";
 import { makePhrases, stemOf } from "./phrases.ts";
 import { plainWord, slips } from "./slips.ts";
 
@@ -21,7 +23,9 @@ interface Asked {
 export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "likelier" | "isPhrase"> {
   const { words, never, confused, company } = glossary;
   const { isOfLegends, isEnglish, isWord, readings, weigh } = asked;
-  const common = [...words].filter(([, isCommon]) => isCommon).map(([word]) => word);
+  const nearbyCommon = once(() =>
+    makeNearby([...words].filter(([, isCommon]) => isCommon).map(([word]) => word)),
+  );
   const phrases = makePhrases(glossary, readings);
   const lines = Map.groupBy(
     company.flatMap((line) => line.map((word) => ({ word, line }))),
@@ -100,7 +104,7 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     return nearest(
       word,
       // ROOMS and RAISED are forms of common words, and no slips.
-      common.filter((other) => other.length > 3 && !isRelated(word, other) && slips(word, other) === 1),
+      nearbyCommon()(word, 1).filter((other) => other.length > 3 && !isRelated(word, other)),
     );
   };
 

@@ -1,10 +1,12 @@
 import type { Words } from "../catalogue/words.ts";
+import { once } from "../trade/once.ts";
 import { type Hunspell, readDictionary } from "./dictionary.ts";
 import { type Glossary, projectKey } from "./glossary.ts";
 import { isUsualSlip } from "./keyboard.ts";
 import type { Language } from "./languages.ts";
 import { makeLikelier } from "./likelier.ts";
 import { nearWords } from "./near.ts";
+import { makeNearby } from "./nearby.ts";
 import { makeNeighbours } from "./neighbours.ts";
 import { isShortened, isSqueezed, plainWord, slips } from "./slips.ts";
 
@@ -45,6 +47,21 @@ export function makeWords(
       english: language.startsWith("en-"),
     })),
   );
+  /** What the dictionaries list, by its first four letters. Of fewer too many words begin so. */
+  const listed = once(() =>
+    Map.groupBy(
+      dictionaries().flatMap((one) => one.listed),
+      (word) => word.slice(0, 4),
+    ),
+  );
+  const nearby = once(() => makeNearby(ofLegends));
+  /** By the first letter, the shortest first. */
+  const byFirst = once(() =>
+    Map.groupBy(
+      [...ofLegends].toSorted((one, other) => one.length - other.length),
+      (word) => word[0],
+    ),
+  );
   const languagesOf = (word: string) => dictionaries().filter(({ has }) => has(word));
 
   const isOfLegends = (text: string): boolean =>
@@ -61,8 +78,7 @@ export function makeWords(
   const shortFor = (text: string): string | undefined => {
     const word = plainWord(text);
     if (word.length < 3) return undefined;
-    const longer = [...ofLegends].filter((whole) => whole.length > word.length + 1 && whole[0] === word[0]);
-    const wholes = longer.toSorted((one, other) => one.length - other.length);
+    const wholes = (byFirst().get(word[0]) ?? []).filter((whole) => whole.length > word.length + 1);
     return (
       wholes.find((whole) => isSqueezed(word, whole)) ?? wholes.find((whole) => isShortened(word, whole))
     );
@@ -88,8 +104,12 @@ export function makeWords(
     suggest: (text, named = isName(text)) => {
       const word = plainWord(text);
       const reach = word.length < 6 ? 1 : 2;
-      const known = [...ofLegends].filter((other) => Math.abs(other.length - word.length) <= reach);
-      const others = dictionaries().flatMap((dictionary) => nearWords(word, 1, dictionary));
+      const known = nearby()(word, reach);
+      // Of names and short words the dictionaries have nothing to offer that legends have not.
+      const others =
+        named || word.length < 5
+          ? []
+          : dictionaries().flatMap((dictionary) => nearWords(word, 1, dictionary));
       const near = [...new Set([...known, ...others])]
         .filter((other) => {
           const away = slips(word, other);
@@ -116,7 +136,7 @@ export function makeWords(
       const more =
         start.length < 4
           ? []
-          : longer(dictionaries().flatMap(({ listed }) => listed)).toSorted((a, b) => a.length - b.length);
+          : longer(listed().get(start.slice(0, 4)) ?? []).toSorted((a, b) => a.length - b.length);
       return [...new Set([...known, ...more])].slice(0, most);
     },
     ...makeLikelier(glossary, {
@@ -138,9 +158,4 @@ function sorted(word: string): string {
 /** The word without the second of every doubled letter. */
 function single(word: string): string {
   return word.replace(/(.)\1+/g, "$1");
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
 }

@@ -59,5 +59,7 @@ export interface Reader {
   readonly page: (bytes: Uint8Array, wanted: PageWanted) => Promise<Opened<PagePicture>>;
   /** The fields of a form with the words around them. */
   readonly outline: (bytes: Uint8Array) => Promise<Opened<Outline>>;
+  /** How many processes are at work just now, where there are any. */
+  readonly busy?: () => number;
   readonly close: () => Promise<void>;
 }

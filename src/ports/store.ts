@@ -166,14 +166,15 @@ export interface Letters {
     lane?: string,
     kind?: Claim["kind"],
   ) => Promise<Received>;
-  /** Waits until a letter comes into the record, or for so many milliseconds, or for the signal. */
+  /** Waits until another worker takes a letter in, or for so many milliseconds, or for the signal. */
   readonly arrival: (ms: number, signal: AbortSignal) => Promise<void>;
   /** Whether a letter or a note with this key is in the record. */
   readonly isKnown: (key: string) => Promise<boolean>;
-  /** Takes one letter up, unless it is done with, not due yet, or in another worker's hands. */
+  /** Takes one letter up, unless it is done with, not due yet, or in somebody's hands, or another of its lane is. */
   readonly claim: (letter: number, now: Date, until: Date) => Promise<Claim | undefined>;
   /**
-   * Takes up the oldest letter that is due, of one lane if one is named. Letters that were opened before come last.
+   * Takes up the oldest letter that is due and of whose lane none is in hand. Letters that were opened before come
+   * last. If a lane is named, the next that waits there for its turn.
    */
   readonly claimDue: (now: Date, until: Date, lane?: string) => Promise<Claim | undefined>;
   /** Counts that a letter is opened, before it is opened. So a letter that ends the program is counted too. */

@@ -37,7 +37,8 @@ export function openPool({
 }: PoolOptions): Reader {
   const limits = { ...usualLimits, ...changes };
   const free = Array.from({ length: processes }, (): Seat => ({}));
-  const waiting: PromiseWithResolvers<Seat>[] = [];
+  /** Who waits for a seat, by the letter whose file it is. Letters are served in turn, however many files one has. */
+  const waiting = new Map<unknown, PromiseWithResolvers<Seat>[]>();
   const alive = new Set<ReaderProcess>();
   let closed = false;
 
@@ -59,20 +60,29 @@ export function openPool({
     return seat.process;
   }
 
+  /** The next that waits. If more files of its letter wait, those of other letters come first. */
+  function nextWaiting(): PromiseWithResolvers<Seat> | undefined {
+    const [[letter, turns] = [undefined, []]] = waiting;
+    const next = turns.shift();
+    waiting.delete(letter);
+    if (turns.length > 0) waiting.set(letter, turns);
+    return next;
+  }
+
   /**
-   * Gives a seat to whoever has waited longest. Otherwise it lies on top of the free ones, so that the warm one
+   * Gives a seat to whoever is next. Otherwise it lies on top of the free ones, so that the warm one
    * serves next.
    */
   function putBack(seat: Seat): void {
     if (!closed) readyIn(seat);
-    const next = waiting.shift();
+    const next = nextWaiting();
     if (next === undefined) free.push(seat);
     else next.resolve(seat);
   }
 
-  async function wait(): Promise<Seat> {
+  async function wait(letter: unknown): Promise<Seat> {
     const turn = Promise.withResolvers<Seat>();
-    waiting.push(turn);
+    waiting.set(letter, [...(waiting.get(letter) ?? []), turn]);
     return turn.promise;
   }
 
@@ -83,7 +93,7 @@ export function openPool({
     time?: TimeLeft,
   ): Promise<Opened<Answers[O]>> {
     if (bytes.length > mostBytes) return { ok: false, why: "too much memory" };
-    const seat = free.pop() ?? (await wait());
+    const seat = free.pop() ?? (await wait(time ?? Symbol("alone")));
     try {
       if (closed) throw new Error("the reader was closed");
       // Name servers take time by the clock and none of the processor.
@@ -105,6 +115,7 @@ export function openPool({
     mark: (bytes, sheet, problems, mending) => open("mark", bytes, { sheet, problems, mending }),
     page: (bytes, wanted) => open("page", bytes, wanted),
     outline: (bytes) => open("outline", bytes, undefined),
+    busy: () => processes - free.length,
     close: async () => {
       closed = true;
       await Promise.all([...alive].map((one) => one.end()));

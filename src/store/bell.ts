@@ -1,8 +1,9 @@
+import { randomUUID } from "node:crypto";
 import { type Kysely, sql } from "kysely";
 import type pg from "pg";
 import type { Tables } from "./tables.ts";
 
-/** Tells workers that wait for letters that one has come into the record. */
+/** Tells workers that wait for letters that another has taken one into the record. */
 export interface Bell {
   /** Within the transaction that takes a letter in: it rings when that is committed. */
   readonly ring: (tx: Kysely<Tables>) => Promise<void>;
@@ -11,26 +12,19 @@ export interface Bell {
   readonly close: () => void;
 }
 
-/** A bell that is heard in this process alone. */
-export function localBell(): Bell {
+/** A bell that nobody else hears: whoever takes a letter in himself needs none. */
+export function silentBell(): Bell {
   const { wait, wake } = waiters();
-  return {
-    ring() {
-      // Whoever hears it asks the record, and waits there until the transaction has ended.
-      wake();
-      return Promise.resolve();
-    },
-    wait,
-    close: wake,
-  };
+  return { ring: () => Promise.resolve(), wait, close: wake };
 }
 
 /** The channel of PostgreSQL's NOTIFY. */
 const channel = "burin_letters";
 
-/** A bell that every worker on a server hears. A connection that is lost is made anew at the next wait. */
+/** A bell that all other workers on a server hear. A connection that is lost is made anew at the next wait. */
 export function serverBell(pool: pg.Pool): Bell {
   const { wait, wake } = waiters();
+  const own = randomUUID();
   let listening: Promise<pg.PoolClient> | undefined;
   const listen = async (): Promise<pg.PoolClient> => {
     const client = await pool.connect();
@@ -42,7 +36,7 @@ export function serverBell(pool: pg.Pool): Bell {
       client.release(true);
       wake();
     };
-    client.on("notification", wake);
+    client.on("notification", ({ payload }) => payload === own || wake());
     client.on("error", lose);
     try {
       await client.query(`LISTEN ${channel}`);
@@ -54,7 +48,7 @@ export function serverBell(pool: pg.Pool): Bell {
   };
   return {
     async ring(tx) {
-      await sql`SELECT pg_notify(${channel}, '')`.execute(tx);
+      await sql`SELECT pg_notify(${channel}, ${own})`.execute(tx);
     },
     async wait(ms, signal) {
       // Without a connection it is a wait for the time.

@@ -21,7 +21,8 @@ interface Wanted {
 
 /**
  * Takes up the job of a letter, or the oldest that is due. It is one statement, so that of two workers that ask at
- * once only one gets it. Claims live in the record alone; flags and moves in a mailbox are no claim.
+ * once only one gets it. While a letter is in hand, no other of its lane is handed out. Claims live in the record
+ * alone; flags and moves in a mailbox are no claim.
  */
 export async function takeClaim(
   db: Kysely<Tables>,
@@ -42,10 +43,20 @@ export async function takeClaim(
         .where((w) => w.or([w("claimed_until", "is", null), w("claimed_until", "<=", moment)]))
         .where((w) => w.or([w("due_at", "is", null), w("due_at", "<=", moment)]))
         .where((w) => w.or([w("letters.state", "!=", "received"), w.not(hasOlder(w))]))
+        .where((w) =>
+          w.or([w("letters.lane", "is", null), w("letters.lane", "not in", lanesInHand(w, moment))]),
+        )
         .$if(letter !== undefined, (q) => q.where("letters.id", "=", letter ?? 0))
-        .$if(lane !== undefined, (q) => q.where("letters.lane", "=", lane ?? ""))
+        .$if(lane !== undefined, (q) =>
+          q
+            .where("letters.lane", "=", lane ?? "")
+            // What waits in its lane is found in the order of the index, however much waits there.
+            .where("letters.state", "=", "received")
+            .where("opened", "<=", opensInTurn)
+            .orderBy("letters.received_at"),
+        )
         // Letters that were opened before come last, so that one over which workers have died delays no other.
-        .orderBy("opened")
+        .$if(lane === undefined, (q) => q.orderBy("opened"))
         .orderBy("letters.id")
         .limit(1)
         // What another worker is about to take is passed over. SQLite lets one write at a time.
@@ -70,6 +81,17 @@ export async function takeClaim(
   };
 }
 
+/** The lanes of which a letter is in somebody's hands. One that is done with is in nobody's, whatever its claim says. */
+function lanesInHand(eb: ExpressionBuilder<Tables, "jobs" | "letters">, moment: string) {
+  return eb
+    .selectFrom("jobs as held")
+    .innerJoin("letters as busy", "busy.id", "held.letter")
+    .select("busy.lane")
+    .where("held.claimed_until", ">", moment)
+    .where("busy.state", "in", openStates)
+    .where("busy.lane", "is not", null);
+}
+
 /**
  * Whether an older letter of the same lane is still to be judged, since the oldest is judged first. Two kinds of
  * older letters hold up no others: one that waits because of a limit, and one that rests since workers have died over
@@ -85,6 +107,8 @@ function hasOlder(
       .select("older.id")
       .whereRef("older.lane", "=", "letters.lane")
       .where("older.state", "=", "received")
+      // Said twice, so that the index leads to the older ones alone.
+      .whereRef("older.received_at", "<=", "letters.received_at")
       .where("job.waits_since", "is", null)
       .where("job.opened", "<=", opensInTurn)
       .where((o) =>

@@ -275,6 +275,11 @@ const migrations = {
         .execute();
     },
   },
+  /** Which letters are in hand is asked whenever one is taken up. */
+  "022-in-hand": {
+    up: (db: Kysely<never>): Promise<void> =>
+      db.schema.createIndex("jobs_by_claim").on("jobs").column("claimed_until").execute(),
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

@@ -4,7 +4,7 @@ import { accountsOver } from "./accounts.ts";
 import { dropAlarm, takeAlarms } from "./alarms.ts";
 import { answersOver } from "./answers.ts";
 import { readAudited } from "./audited.ts";
-import { type Bell, localBell } from "./bell.ts";
+import { type Bell, silentBell } from "./bell.ts";
 import type { Blobs } from "./blobs.ts";
 import { buyersOver } from "./buyers.ts";
 import { isPostgres, timeOf } from "./dialect.ts";
@@ -23,7 +23,7 @@ export async function openStore(
   db: Kysely<Tables>,
   blobs: Blobs,
   now?: Date,
-  bell: Bell = localBell(),
+  bell: Bell = silentBell(),
 ): Promise<Store> {
   await migrate(db, now);
   return storeOver(db, blobs, bell);
@@ -33,7 +33,7 @@ export async function openStore(
 export async function readStore(db: Kysely<Tables>, blobs: Blobs): Promise<Store> {
   if (!(await isMigrated(db)))
     throw new Error("the record is of another version of Burin; `burin work` brings an older one up to date");
-  return storeOver(db, blobs, localBell());
+  return storeOver(db, blobs, silentBell());
 }
 
 function storeOver(db: Kysely<Tables>, blobs: Blobs, bell: Bell): Store {

@@ -1,7 +1,10 @@
 import { createServer } from "node:http";
-import { collectDefaultMetrics, Gauge, Registry } from "prom-client";
+import { Counter, collectDefaultMetrics, Gauge, Registry } from "prom-client";
+import type { Clock } from "../ports/clock.ts";
+import type { Reader } from "../ports/reader.ts";
 import type { Store } from "../ports/store.ts";
 import type { openHealth } from "./health.ts";
+import type { Watched } from "./load.ts";
 
 /**
  * Serves /healthz and /metrics on the loopback address. Healthy means that the record answers and all parts of the
@@ -11,6 +14,7 @@ export async function serveStatus(
   port: number,
   store: { readonly letters: Pick<Store["letters"], "states"> },
   health?: ReturnType<typeof openHealth>,
+  watched?: { readonly load: Watched; readonly reader: Pick<Reader, "busy">; readonly clock: Clock },
 ): Promise<() => Promise<void>> {
   const register = new Registry();
   collectDefaultMetrics({ register });
@@ -36,6 +40,7 @@ export async function serveStatus(
       for (const part of health?.parts() ?? []) healthy.set({ part }, bad.has(part) ? 0 : 1);
     },
   });
+  if (watched !== undefined) watch(watched, register);
   const server = createServer((request, response) => {
     const answer = async (): Promise<[number, string, string]> => {
       if (request.url === "/healthz") {
@@ -60,4 +65,44 @@ export async function serveStatus(
       server.close(() => resolve());
       server.closeAllConnections();
     });
+}
+
+/** What there is to do, who is at work, and what became of answers. */
+function watch(
+  {
+    load,
+    reader,
+    clock,
+  }: { readonly load: Watched; readonly reader: Pick<Reader, "busy">; readonly clock: Clock },
+  register: Registry,
+): void {
+  const registers = [register];
+  const oldest = new Gauge({
+    name: "burin_oldest_letter_seconds",
+    help: "How long the oldest letter has been there that is not done with, by mailbox; 0 where there is none",
+    labelNames: ["mailbox"],
+    registers,
+    collect() {
+      for (const [mailbox, since] of load.oldest())
+        oldest.set({ mailbox }, since === undefined ? 0 : (clock.now().getTime() - since.getTime()) / 1000);
+    },
+  });
+  const readers: Gauge = new Gauge({
+    name: "burin_readers_busy",
+    help: "Reader processes that are at work",
+    registers,
+    collect() {
+      readers.set(reader.busy?.() ?? 0);
+    },
+  });
+  const answers = new Counter({
+    name: "burin_answers_total",
+    help: "Answers handed to the mail server since the worker was started, by what became of them",
+    labelNames: ["outcome"],
+    registers,
+    collect() {
+      answers.reset();
+      for (const [outcome, count] of load.answers()) answers.inc({ outcome }, count);
+    },
+  });
 }

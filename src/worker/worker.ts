@@ -10,12 +10,24 @@ import { eraseDue, finishErasing } from "../intake/erase.ts";
 import { releaseOrder, releasesDue } from "../intake/release.ts";
 import { remindersOf } from "../intake/remind.ts";
 import { summariesDue } from "../intake/summary.ts";
-import { takeDue, takeLetter } from "../intake/take.ts";
+import { type Next, receiveLetter, takeNext } from "../intake/take.ts";
 import { sendNotice } from "../intake/tell-people.ts";
 import type { Health } from "../ports/health.ts";
+import type { Load } from "../ports/load.ts";
 import type { Mail, Mailbox, Shelf } from "../ports/mailbox.ts";
 import type { LetterRecord } from "../trade/record.ts";
 import { alone, type Holder } from "./alone.ts";
+import { type Hands, openHands } from "./hands.ts";
+import { openMarks } from "./marks.ts";
+
+/** So many letters of one mailbox are judged at once: as many as there are readers. */
+const lettersAtOnce = 2;
+
+/** So many letters of one mailbox are put into the record before they are judged, for whoever is free. */
+const receivedAhead = 20;
+
+/** So many letters that other workers may have judged are looked at in a row, to put them on their shelves. */
+const shelvedAtOnce = 100;
 
 /** How often the record is asked for letters that have become due, in milliseconds. */
 const lookEvery = 5000;
@@ -50,6 +62,9 @@ const longestLook = 1200;
 const disk = "the record's disk";
 const dueLetters = "worker";
 
+/** Where letters come from that are in the record already. */
+const theRecord = "";
+
 /** What a run came to. */
 export interface Tally {
   readonly taken: number;
@@ -62,6 +77,12 @@ export interface Tally {
   readonly unread: number;
 }
 
+/** A letter that lies in its mailbox, and what to call when it is done with there. */
+interface Lying {
+  readonly mail: Mail;
+  readonly done: () => Promise<void>;
+}
+
 interface Run {
   readonly desk: Desk;
   readonly holder: Holder;
@@ -69,8 +90,10 @@ interface Run {
   readonly once: boolean;
   readonly signal: AbortSignal;
   readonly tally: { -readonly [key in keyof Tally]: number };
+  readonly hands: Hands;
+  readonly load?: Load;
   /** Letters in the record whose place in the mailbox is not known yet. */
-  readonly unshelved: Map<number, Mail>;
+  readonly unshelved: Map<number, readonly Lying[]>;
   /** When customer service may be told next, in milliseconds since 1970. */
   nextNotice: number;
   /** When it is looked next whether reminders are due, in milliseconds since 1970. */
@@ -84,13 +107,18 @@ interface Run {
 }
 
 /**
- * Reads the mailboxes and answers every letter once. Stops at the signal, after the letter in hand. With `once` it
+ * Reads the mailboxes and answers every letter once. Stops at the signal, after the letters in hand. With `once` it
  * ends when no letter is left that could be handled now.
  */
 export async function runWorker(
   desk: Desk,
   mailboxes: readonly Mailbox[],
-  options: { readonly once: boolean; readonly signal: AbortSignal; readonly health?: Run["health"] },
+  options: {
+    readonly once: boolean;
+    readonly signal: AbortSignal;
+    readonly health?: Run["health"];
+    readonly load?: Load;
+  },
 ): Promise<Tally> {
   const run: Run = {
     desk,
@@ -98,6 +126,8 @@ export async function runWorker(
     health: { good: () => undefined, bad: () => undefined, troubles: () => [] },
     ...options,
     tally: { taken: 0, again: 0, left: 0, aside: 0, unread: 0 },
+    // One hand more, for a mailbox that is alone among floods.
+    hands: openHands(lettersAtOnce + 1, lettersAtOnce),
     unshelved: new Map(),
     nextNotice: 0,
     nextReminders: 0,
@@ -164,58 +194,113 @@ async function readMailbox(run: Run, mailbox: Mailbox): Promise<void> {
     looked: () => run.health.good(part, longestLook),
     failed: (why: string) => run.health.bad(part, `it cannot be read: ${why}`),
   };
+  const { begin, oldest } = openMarks((mark) => store.mailboxes.setMark(mailbox.name, mark));
+  run.load?.lies(mailbox.name, oldest);
+  const inHand = new Set<Promise<void>>();
   try {
     for await (const mail of mailbox.letters({ ...options, ...(since === undefined ? {} : { since }) })) {
       // The mark stays before a letter that could not be taken, so that the letter is read again.
-      const isTaken = await takeMail(run, mailbox, mail);
+      const done = begin(mail);
+      while (inHand.size >= receivedAhead) await Promise.race(inHand);
+      if (run.signal.aborted) return;
+      const received = await receiveMail(run, mailbox, mail);
+      if (received === undefined) timer ??= setTimeout(() => pass.abort(), againAfter);
       // A letter that could be taken shows that the mailbox works.
-      if (isTaken) run.health.good(part, longestLook);
-      if (!isTaken) timer ??= setTimeout(() => pass.abort(), againAfter);
-      if (timer === undefined && mail.mark !== undefined)
-        await store.mailboxes.setMark(mailbox.name, mail.mark);
+      else run.health.good(part, longestLook);
+      if (received === "gone") await done();
+      else if (received !== undefined) {
+        const { letter } = received;
+        run.unshelved.set(letter, [...(run.unshelved.get(letter) ?? []), { mail, done }]);
+        const working = answerMail(run, mailbox, received);
+        inHand.add(working);
+        void working.finally(() => inHand.delete(working));
+      }
       if (run.signal.aborted) return;
     }
   } finally {
     clearTimeout(timer);
+    await Promise.all(inHand);
   }
 }
 
-/** Takes one letter out of a mailbox: whether it is in the record now, or gone for good. */
-async function takeMail(run: Run, mailbox: Mailbox, mail: Mail): Promise<boolean> {
+type Received = Awaited<ReturnType<typeof receiveLetter>>;
+
+/** Puts a letter of a mailbox into the record. Undefined where that cannot be done now; "gone" where it is no more. */
+async function receiveMail(run: Run, mailbox: Mailbox, mail: Mail): Promise<Received | "gone" | undefined> {
   const { desk, tally } = run;
   const fields = { mailbox: mailbox.name, mail: mail.name };
-  let letter: number;
   try {
     if (!(await thereIsRoom(run))) {
       tally.left++;
-      return false;
+      return undefined;
     }
     const bytes = await mail.bytes();
     if (bytes === undefined) {
       desk.log.info(fields, "letter gone before it could be read");
-      return true;
+      return "gone";
     }
-    const taken = await takeLetter(desk, bytes, mail.receivedAt, asideOf(run));
-    letter = taken.letter;
-    if (taken.again) tally.again++;
+    const received = await receiveLetter(desk, bytes, mail.receivedAt);
+    if (received.again) tally.again++;
     else tally.taken++;
+    return received;
   } catch (cause) {
     tally.left++;
     desk.log.warn({ ...fields, cause }, "letter left where it is, to be taken again");
-    return false;
+    return undefined;
   }
-  await shelve(run, letter, mail);
+}
+
+/** Takes a letter in the record to its answer, then those of its lane that have waited for it, and lets go. */
+async function answerMail(run: Run, { name }: Mailbox, { letter, lane }: Received): Promise<void> {
+  const { desk, tally, hands, signal } = run;
+  let next: Next | undefined = { letter };
+  while (next !== undefined) {
+    const letGo = await hands.take(name);
+    try {
+      const isTaken: boolean = !signal.aborted && (await takeInHand(run, next));
+      next = isTaken && lane !== undefined ? { lane } : undefined;
+    } catch (cause) {
+      tally.left++;
+      desk.log.warn({ letter, cause }, "letter left in the record, to be taken up again");
+      next = undefined;
+    } finally {
+      letGo();
+    }
+  }
+  await shelve(run, letter);
+}
+
+/** Takes up what comes next and puts it on its shelf. False when there is nothing to take up. */
+async function takeInHand(run: Run, next: Next): Promise<boolean> {
+  const letter = await takeNext(run.desk, next, asideOf(run));
+  if (letter === undefined) return false;
+  await shelve(run, letter, true);
   return true;
 }
 
-/** Puts a letter on its shelf. The mailbox is only a view of the record: losing this step loses nothing. */
-async function shelve({ desk: { store, log }, unshelved }: Run, letter: number, mail: Mail): Promise<void> {
+/**
+ * Puts a letter on its shelf, if it lies in a mailbox still. The mailbox is only a view of the record: losing this step
+ * loses nothing. One that only waits for another of its lane is not done with, so that a next run finds it again.
+ */
+async function shelve(
+  { desk: { store, log }, unshelved }: Run,
+  letter: number,
+  isTried = false,
+): Promise<void> {
+  const lying = unshelved.get(letter);
+  if (lying === undefined) return;
   try {
-    const shelf = shelfOf(await store.letters.read(letter));
-    if (shelf === undefined) unshelved.set(letter, mail);
-    else {
-      unshelved.delete(letter);
-      await mail.shelve(shelf);
+    const record = await store.letters.read(letter);
+    const shelf = shelfOf(record);
+    // Those that nobody knows of yet stand last.
+    unshelved.delete(letter);
+    if (shelf === undefined) unshelved.set(letter, lying);
+    for (const { mail, done } of lying) {
+      if (shelf !== undefined)
+        await mail
+          .shelve(shelf)
+          .catch((cause: unknown) => log.warn({ letter, cause }, "letter not put on its shelf"));
+      if (isTried || record.state !== "received") await done();
     }
   } catch (cause) {
     log.warn({ letter, cause }, "letter not put on its shelf");
@@ -223,7 +308,8 @@ async function shelve({ desk: { store, log }, unshelved }: Run, letter: number, 
 }
 
 async function shelveRest(run: Run): Promise<void> {
-  for (const [letter, mail] of run.unshelved) await shelve(run, letter, mail);
+  const letters = [...run.unshelved.keys()];
+  for (const letter of run.once ? letters : letters.slice(0, shelvedAtOnce)) await shelve(run, letter);
 }
 
 /** Where a letter belongs in the mailbox; undefined while nobody knows yet. */
@@ -253,8 +339,20 @@ async function thereIsRoom({ desk: { store, log }, health, once, signal }: Run):
 }
 
 async function takeAllDue(run: Run): Promise<void> {
-  while (!run.signal.aborted && (await thereIsRoom(run)) && (await takeDue(run.desk, asideOf(run))))
+  await Promise.all(Array.from({ length: lettersAtOnce }, () => takeDueInTurn(run)));
+}
+
+async function takeDueInTurn(run: Run): Promise<void> {
+  for (let isMore = true; isMore; ) {
+    if (run.signal.aborted || !(await thereIsRoom(run))) break;
+    const letGo = await run.hands.take(theRecord);
+    try {
+      isMore = !run.signal.aborted && (await takeInHand(run, "due"));
+    } finally {
+      letGo();
+    }
     run.health.good(dueLetters, longestStep(run));
+  }
   run.health.good(dueLetters, longestStep(run));
 }
 
@@ -290,7 +388,7 @@ async function keepTakingDue(run: Run): Promise<void> {
     await remindBuyers(run);
     await tellOfDay(run);
     await tellPeople(run);
-    await pause(lookEvery, run.signal);
+    await run.desk.store.letters.arrival(lookEvery, run.signal);
   }
 }
 

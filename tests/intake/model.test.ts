@@ -5,10 +5,12 @@ import { expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { wallPlaceOf } from "../../src/orders/wall-place.ts";
+import type { Mail, Mailbox } from "../../src/ports/mailbox.ts";
 import { letterKey } from "../../src/reading/letter/letter-key.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
+import { runWorker } from "../../src/worker/worker.ts";
 import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import {
   aloneAt,
@@ -107,6 +109,41 @@ class SendAtOnce implements fc.AsyncCommand<Model, Real> {
   toString = (): string => `at once(${JSON.stringify(this.drafts)})`;
 }
 
+/** Letters in a mailbox that two workers work through side by side, each with several hands. */
+class WorkThrough implements fc.AsyncCommand<Model, Real> {
+  readonly drafts: readonly Draft[];
+  constructor(drafts: readonly Draft[]) {
+    this.drafts = drafts;
+  }
+  check = (): boolean => true;
+  async run(model: Model, { desks }: Real): Promise<void> {
+    const letters = this.drafts.map((draft) => {
+      const letter = letterOf(draft, model);
+      model.sent.push(letter);
+      return letter;
+    });
+    const mails = letters.map(
+      (letter): Mail => ({
+        name: letter.id,
+        size: 0,
+        receivedAt: letter.receivedAt,
+        bytes: async () => quickBytes(letter),
+        shelve: () => Promise.resolve(),
+      }),
+    );
+    const mailbox: Mailbox = {
+      name: "orders",
+      async *letters() {
+        yield* mails;
+      },
+      close: () => Promise.resolve(),
+    };
+    const options = { once: true, signal: new AbortController().signal };
+    await Promise.all(desks.slice(0, 2).map((desk) => runWorker(desk, [mailbox], options)));
+  }
+  toString = (): string => `work through(${JSON.stringify(this.drafts)})`;
+}
+
 /** A letter that the mailbox shows once more. */
 class SeeAgain implements fc.AsyncCommand<Model, Real> {
   readonly which: number;
@@ -167,6 +204,7 @@ const commands = fc.commands(
   [
     fc.tuple(draft, fc.nat(2)).map(([one, worker]) => new Send(one, worker)),
     fc.array(draft, { minLength: 2, maxLength: 3 }).map((some) => new SendAtOnce(some)),
+    fc.array(draft, { minLength: 2, maxLength: 5 }).map((some) => new WorkThrough(some)),
     fc.nat(20).map((which) => new SeeAgain(which)),
     fc.nat(2).map((worker) => new Restart(worker)),
   ],
@@ -229,10 +267,11 @@ function lettersIn(
  * it counts as right, of which nothing is asked.
  */
 async function everySheetIsAnswered(desk: Desk, sent: readonly QuickLetter[]): Promise<void> {
-  for (let n = 1; n <= sent.length; n++) {
-    const record = await desk.store.letters.read(n);
+  const records = await desk.store.letters.list(1000);
+  expect(records).toHaveLength(sent.length);
+  for (const record of records) {
     expect(record.state).toBe("sent");
-    const answer = await desk.store.answers.of(n);
+    const answer = await desk.store.answers.of(record.letter);
     const { text = "" } = await simpleParser(Buffer.from(answer?.bytes ?? ""));
     const words = text.replaceAll(/\s+/g, " ");
     const counted = [...words.matchAll(/(\d+) (?:more )?sheets? of this order: OK\./g)];
@@ -250,8 +289,8 @@ async function everySheetIsAnswered(desk: Desk, sent: readonly QuickLetter[]): P
 /** No order passes with two sheets for one place, or with a sheet of which nobody was told that it went. */
 async function nothingPassesUnaccounted(desk: Desk, sent: readonly QuickLetter[]): Promise<void> {
   const told = new Set<string>();
-  for (let n = 1; n <= sent.length; n++)
-    for (const { check, facts } of (await desk.store.letters.read(n)).problems)
+  for (const { problems } of await desk.store.letters.list(1000))
+    for (const { check, facts } of problems)
       if (["sheet-replaced", "same-sheet-twice"].includes(check))
         for (const fact of Object.values(facts).flat()) told.add(String(fact));
   const { orders } = await desk.store.buyers.stateOf("ines@brightwire.example", []);

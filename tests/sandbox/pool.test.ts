@@ -54,6 +54,20 @@ test.each(Object.entries(ended))(
   },
 );
 
+test("files of letters are opened in turn, however many one letter has", async () => {
+  const pool = oddPool();
+  const opened: string[] = [];
+  const send = (letter: string, count: number) => {
+    const time = { processorMs: 60_000, clockMs: 600_000 };
+    return Array.from({ length: count }, async () => {
+      await pool.file(Buffer.from("answer"), time);
+      opened.push(letter);
+    });
+  };
+  await Promise.all([...send("many", 6), ...send("one", 1), ...send("two", 2)]);
+  expect(opened).toEqual(["many", "many", "one", "two", "many", "two", "many", "many", "many"]);
+});
+
 test.each(["never end", "die", "fill buffers"])(
   "the fields count even if the pages make the reader %s",
   async (deed) => {

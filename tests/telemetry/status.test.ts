@@ -1,16 +1,7 @@
-import { createServer } from "node:net";
 import { expect, onTestFinished, test } from "vitest";
 import { openHealth } from "../../src/telemetry/health.ts";
 import { serveStatus } from "../../src/telemetry/status.ts";
-
-async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
-  const address = server.address();
-  await new Promise((resolve) => server.close(resolve));
-  if (address === null || typeof address === "string") throw new Error("no port");
-  return address.port;
-}
+import { freePort } from "../make/free-port.ts";
 
 async function served(
   states: () => Promise<Record<string, number>>,

@@ -4,7 +4,7 @@ import type { Mail, Mailbox, Mark, Shelf } from "../../src/ports/mailbox.ts";
 import { openHealth } from "../../src/telemetry/health.ts";
 import { runWorker } from "../../src/worker/worker.ts";
 import { keepingSender, temporaryDesk, temporaryStore } from "../make/desk.ts";
-import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
+import { aloneAt, quickBytes, quickReader, takeQuick } from "../make/quick.ts";
 
 const receivedAt = new Date("2026-11-09T15:00:00Z");
 
@@ -179,6 +179,96 @@ test("a letter put aside by a fault of the program's own is counted", async () =
   const letter = () => Promise.reject(new Error("out of order"));
   const broken = { ...desk, reader: { ...desk.reader, letter } };
   expect(await run(broken, mailboxOf([1]))).toEqual({ taken: 1, again: 0, left: 0, aside: 1, unread: 0 });
+});
+
+/** A letter of some company, with its number. */
+function letterFrom(company: string, n: number): Uint8Array {
+  const id = `${company}-${n}`;
+  return quickBytes({
+    id,
+    from: `Ines Calloway <ines@${company}.example>`,
+    dated: receivedAt,
+    receivedAt,
+    sheets: [aloneAt(`T-${n}`, "SALONA")],
+  });
+}
+
+/** Which company's letters are being opened or answered, and how many of one and of all at most. */
+function watched(desk: Desk) {
+  const inHand = new Map<string, number>();
+  const most = { ofOne: 0, ofAll: 0 };
+  const order: string[] = [];
+  const companyOf = (bytes: Uint8Array) =>
+    /ines@(\w+)\.example/.exec(new TextDecoder().decode(bytes))?.[1] ?? "";
+  const change = (company: string, by: number) => {
+    inHand.set(company, (inHand.get(company) ?? 0) + by);
+    most.ofOne = Math.max(most.ofOne, ...inHand.values());
+    most.ofAll = Math.max(most.ofAll, [...inHand.values()].filter((count) => count > 0).length);
+  };
+  const pause = () => new Promise((resolve) => setTimeout(resolve, 5));
+  const reader: Desk["reader"] = {
+    ...quickReader,
+    letter: async (bytes, time) => {
+      change(companyOf(bytes), 1);
+      order.push(/Message-ID: <([^@]*)@/.exec(new TextDecoder().decode(bytes))?.[1] ?? "");
+      await pause();
+      return quickReader.letter(bytes, time);
+    },
+  };
+  const sender: Desk["sender"] = {
+    ...desk.sender,
+    send: async (answer) => {
+      await pause();
+      change(companyOf(new TextEncoder().encode(answer.recipient)), -1);
+      return desk.sender.send(answer);
+    },
+  };
+  return { desk: { ...desk, reader, sender }, most, order };
+}
+
+test("letters of several buyers are judged at once, those of one never, and in their order", async () => {
+  const sender = keepingSender();
+  const { desk, most, order } = watched(await temporaryDesk({ sender }));
+  const companies = ["brightwire", "brightwire", "fallowmere", "brightwire", "copperdown", "fallowmere"];
+  const letters = [...companies, ...companies].map((company, i) => letterFrom(company, i + 1));
+  await run(
+    desk,
+    mailboxOf(
+      letters.map((_, i) => i + 1),
+      (uid) => letters[uid - 1],
+    ),
+  );
+  expect(sender.kept).toHaveLength(letters.length);
+  expect(most).toEqual({ ofOne: 1, ofAll: 2 });
+  for (const company of new Set(companies)) {
+    const judged = order.filter((id) => id.startsWith(company)).map((id) => Number(id.split("-")[1]));
+    expect(judged).toEqual(judged.toSorted((a, b) => a - b));
+  }
+});
+
+test("a worker that is told to stop finishes what is in hand and takes up no more", async () => {
+  const sender = keepingSender();
+  const { desk, most } = watched(await temporaryDesk({ sender }));
+  const stop = new AbortController();
+  const mailbox = mailboxOf([1, 2, 3, 4, 5, 6], (uid) => {
+    if (uid === 3) stop.abort();
+    return letterFrom(uid % 2 === 0 ? "fallowmere" : "brightwire", uid);
+  });
+  await runWorker(desk, [mailbox], { once: false, signal: stop.signal });
+  const { sent = 0, received = 0, ...others } = await desk.store.letters.states();
+  expect(others).toEqual({});
+  expect(sent).toBeGreaterThan(0);
+  expect(sent + received).toBeLessThanOrEqual(3);
+  expect(sender.kept).toHaveLength(sent);
+  expect(most.ofOne).toBe(1);
+});
+
+test("a letter that waited for another of its lane is put on its shelf, and only then is behind the mark", async () => {
+  const { desk } = watched(await temporaryDesk());
+  const mailbox = mailboxOf([1, 2, 3], (uid) => letterFrom("brightwire", uid));
+  await run(desk, mailbox);
+  expect([...mailbox.shelves.keys()].toSorted()).toEqual([1, 2, 3]);
+  expect(await desk.store.mailboxes.markOf("orders")).toEqual({ validity: "1", uid: 3 });
 });
 
 /** A worker that goes on, with what it says of its health. */

@@ -1,3 +1,4 @@
+import { once } from "../../trade/once.ts";
 import { answerWords } from "./answer-words.ts";
 import { reasonWords } from "./reason-words.ts";
 
@@ -14,21 +15,24 @@ function expanded(template: string): string[] {
   return parts.flatMap((part) => expanded(template.replace(whole, () => part)));
 }
 
-const kinds = new Map<string, Kind>();
-let longest = 1;
-for (const [kind, templates] of Object.entries(listed) as [Kind, string][])
-  for (const phrase of templates.split(",").flatMap(expanded)) {
-    if (!kinds.has(phrase)) kinds.set(phrase, kind);
-    longest = Math.max(longest, phrase.split(" ").length);
-  }
+/** The kind of each word and phrase, and how many words the longest has. */
+const known = once(() => {
+  const kinds = new Map<string, Kind>();
+  for (const [kind, templates] of Object.entries(listed) as [Kind, string][])
+    for (const phrase of templates.split(",").flatMap(expanded))
+      if (!kinds.has(phrase)) kinds.set(phrase, kind);
+  return { kinds, longest: Math.max(...[...kinds.keys()].map((phrase) => phrase.split(" ").length)) };
+});
 
 /** The kind of a word or of a phrase in small letters. */
 export function kindOf(phrase: string): Kind | undefined {
-  return kinds.get(phrase);
+  return known().kinds.get(phrase);
 }
 
 /** In words. */
-export const longestPhrase = longest;
+export function longestPhrase(): number {
+  return known().longest;
+}
 
 /** One letter a kind, so that a pattern of kinds is a pattern of letters. */
 const letters = new Map<string, string>(

@@ -75,7 +75,7 @@ export function tokensIn(line: string, names: ReadonlySet<string>): Token[] {
   const tokens: Token[] = [];
   for (let at = 0; at < found.length; ) {
     let [kind, size] = kindAt(
-      found.slice(at, at + longestPhrase).map(({ low }) => low),
+      found.slice(at, at + longestPhrase()).map(({ low }) => low),
       names,
     );
     const before = tokens.findLast((one) => one.kind !== "Mark");
