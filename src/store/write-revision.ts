@@ -7,6 +7,7 @@ import { StateMoved } from "../ports/store.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
+import { insertAll } from "./insert-all.ts";
 import { readSheets } from "./read.ts";
 import { isStandIn } from "./residue.ts";
 import { problemShape } from "./shapes.ts";
@@ -55,8 +56,8 @@ export async function writeRevision(
     })
     .returning("id")
     .executeTakeFirstOrThrow();
-  for (const sheet of revision.sheets)
-    await tx.insertInto("revision_sheets").values({ revision: id, sheet }).execute();
+  const sheets = revision.sheets.map((sheet) => ({ revision: id, sheet }));
+  await insertAll(tx, "revision_sheets", sheets);
   const isReleasedNow = Object.keys(released).some((number) => orderKey(number) === key);
   const forPerson =
     waitsForPerson(revision) || (!isReleasedNow && (await waitsForRelease(tx, order.released, revision)));
@@ -165,20 +166,18 @@ async function writeQuestions(
       .where("id", "in", closed)
       .execute();
   const isOpen = new Set(open.map(({ key }) => key));
-  for (const { key, number, problem, station, position } of questions)
-    if (!isOpen.has(key))
-      await tx
-        .insertInto("questions")
-        .values({
-          order_id: order,
-          key,
-          number,
-          shape: problemShape,
-          problem: JSON.stringify(problem),
-          station: station ?? null,
-          position: position ?? null,
-          opened_at: now.toISOString(),
-          opened_by: revision,
-        })
-        .execute();
+  const rows = questions
+    .filter(({ key }) => !isOpen.has(key))
+    .map(({ key, number, problem, station, position }) => ({
+      order_id: order,
+      key,
+      number,
+      shape: problemShape,
+      problem: JSON.stringify(problem),
+      station: station ?? null,
+      position: position ?? null,
+      opened_at: now.toISOString(),
+      opened_by: revision,
+    }));
+  await insertAll(tx, "questions", rows);
 }

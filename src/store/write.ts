@@ -3,6 +3,7 @@ import { orderKey } from "../judging/state.ts";
 import { type Outcome, StateMoved } from "../ports/store.ts";
 import type { Problem } from "../trade/problem.ts";
 import { writeHappening } from "./events.ts";
+import { insertAll } from "./insert-all.ts";
 import { writeLines } from "./lines.ts";
 import { problemShape, sheetShape } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
@@ -103,14 +104,12 @@ async function writeLetter(tx: Tx, letter: number, outcome: Outcome): Promise<vo
 }
 
 async function writeAttachments(tx: Tx, letter: number, { report }: Outcome, shas: Shas): Promise<void> {
-  for (const { file } of report.files) {
-    const bytes_sha = shas.attachments.get(file.id);
-    if (bytes_sha === undefined) throw new Error(`attachment ${file.id} has no bytes`);
-    await tx
-      .insertInto("attachments")
-      .values({ id: file.id, letter, file: file.file, kind: file.kind, bytes_sha })
-      .execute();
-  }
+  const rows = report.files.map(({ file: { id, file, kind } }) => {
+    const bytes_sha = shas.attachments.get(id);
+    if (bytes_sha === undefined) throw new Error(`attachment ${id} has no bytes`);
+    return { id, letter, file, kind, bytes_sha };
+  });
+  await insertAll(tx, "attachments", rows);
 }
 
 /** A sheet that was put elsewhere keeps the bytes with which it came. */
@@ -190,24 +189,21 @@ async function moveOn(tx: Tx, { buyer, version, changes, kept = [], released }: 
 }
 
 async function writeSheets(tx: Tx, letter: number, { report, buyer }: Outcome): Promise<void> {
-  for (const { sheet, verdict, cut } of [...report.sheets, ...(report.moved?.sheets ?? [])])
-    await tx
-      .insertInto("sheets")
-      .values({
-        id: sheet.id,
-        letter,
-        buyer,
-        order_key: orderKey(sheet.order ?? ""),
-        kind: sheet.kind,
-        edition: sheet.edition.name,
-        station: sheet.mark ?? null,
-        position: sheet.kind === "device" ? (sheet.position ?? null) : null,
-        verdict,
-        shape: sheetShape,
-        content: JSON.stringify(sheet),
-        cut: JSON.stringify(cut),
-      })
-      .execute();
+  const rows = [...report.sheets, ...(report.moved?.sheets ?? [])].map(({ sheet, verdict, cut }) => ({
+    id: sheet.id,
+    letter,
+    buyer,
+    order_key: orderKey(sheet.order ?? ""),
+    kind: sheet.kind,
+    edition: sheet.edition.name,
+    station: sheet.mark ?? null,
+    position: sheet.kind === "device" ? (sheet.position ?? null) : null,
+    verdict,
+    shape: sheetShape,
+    content: JSON.stringify(sheet),
+    cut: JSON.stringify(cut),
+  }));
+  await insertAll(tx, "sheets", rows);
 }
 
 async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promise<void> {
@@ -229,5 +225,5 @@ async function writeProblems(tx: Tx, letter: number, { report }: Outcome): Promi
     ...report.orders.flatMap(({ order, problems }) => rows(problems, orderKey(order.number))),
     ...rows(report.problems, null),
   ];
-  for (const row of all) await tx.insertInto("problems").values(row).execute();
+  await insertAll(tx, "problems", all);
 }
