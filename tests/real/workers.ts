@@ -2,6 +2,7 @@ import { connect, createServer, type Socket } from "node:net";
 import { setTimeout as sleep } from "node:timers/promises";
 import { parseArgs } from "node:util";
 import { Client } from "pg";
+import { letterKey } from "../../src/reading/letter/letter-key.ts";
 import { noPostgres, startPostgres } from "../make/postgres.ts";
 import { setUp, startWorker, type Worker } from "./desk/burin.ts";
 import { answersIn } from "./desk/count.ts";
@@ -29,8 +30,8 @@ const killEvery = 4;
 const restartEvery = 25;
 const silentFor = 15;
 
-/** Seconds for what is left when the last letter has come. A worker may have died with an answer on its way. */
-const patience = 240;
+/** Seconds for what is left when the last letter has come. A letter over which workers died rests for a quarter of an hour. */
+const patience = 1200;
 
 const senders = ["alice@brightwire.example", "bob@fernhill.example", "dana@oakmoor.example"];
 
@@ -88,7 +89,7 @@ try {
   // One of them goes by the way that can be silent.
   const start = (i: number): Worker => startWorker(i === 0 ? silenced : direct);
   const workers = Array.from({ length: count }, (_, i) => start(i));
-  const subjects: string[] = [];
+  const keys = new Map<string, string>();
   let [kills, restarts, silences] = [0, 0, 0];
   const over = new AbortController();
   const trouble = async (): Promise<void> => {
@@ -116,8 +117,9 @@ try {
     const from = senders[n % senders.length] ?? "";
     const name = `letter-${n}`;
     const sheet = n % 3 === 0 ? { sheet: await filledSheet(`BW-${n}`) } : {};
-    await rig.deliver(from, desk, await letterBytes(name, { from, ...sheet }));
-    subjects.push(`<${name}@${from.split("@")[1]}>`);
+    const bytes = await letterBytes(name, { from, ...sheet });
+    await rig.deliver(from, desk, bytes);
+    keys.set(`<${name}@${from.split("@")[1]}>`, letterKey(bytes));
     await sleep(every * 1000);
   }
   over.abort();
@@ -142,14 +144,13 @@ try {
     for (const [to, ids] of await answersIn(rig, address)) copies.set(to, new Set(ids).size);
   const one = client();
   await one.connect();
-  const { rows } = await one.query<{ message_id: string; state: string }>(
-    "select message_id, state from letters",
-  );
+  const { rows } = await one.query<{ key: string; state: string }>("select key, state from letters");
   await one.end();
-  const stateOf = new Map(rows.map((row) => [row.message_id, row.state]));
-  const lost = subjects.filter((id) => !stateOf.has(id)).length;
-  const twice = subjects.filter((id) => (copies.get(id) ?? 0) > 1).length;
-  const unanswered = subjects.filter((id) => !copies.has(id) && stateOf.get(id) !== "held").length;
+  const stateOf = new Map(rows.map((row) => [row.key, row.state]));
+  const sent = [...keys];
+  const lost = sent.filter(([, key]) => !stateOf.has(key)).length;
+  const twice = sent.filter(([id]) => (copies.get(id) ?? 0) > 1).length;
+  const unanswered = sent.filter(([id, key]) => !copies.has(id) && stateOf.get(key) !== "held").length;
   console.log(
     `${count} workers, ${letters} letters; ${kills} kills, ${restarts} restarts of the server, ${silences} silences: ` +
       `unanswered ${unanswered}, lost ${lost}, answered twice ${twice}; ${JSON.stringify(now)}`,
