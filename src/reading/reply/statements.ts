@@ -209,8 +209,13 @@ function isHarmless(sentence: string): boolean {
   return isBoilerplate(sentence) || !speaksOfTrade(sentence);
 }
 
+/** "The rest is at https://…": what belongs to the order lies behind a link. */
+const elsewhere =
+  /^(?=[^]*https?:\/\/)[^]*(?<!\p{L})(?:rest|others?|remaining|remainder|missing|sheets?|files?|drawings?|pdfs?|plans|pictures|photos|markups?|folder)(?!\p{L})/iu;
+
 function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
+  if (elsewhere.test(sentence.replace(/https?:\S+/g, "https://")) && !isBoilerplate(sentence)) return true;
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   if (isBoilerplate(words)) return false;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
