@@ -39,12 +39,24 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
   const nearest = (word: string, others: Iterable<string>): string | undefined =>
     [...new Set(others)].toSorted((one, other) => weigh(word, one) - weigh(word, other))[0];
 
+  /** How many words of one series with this one stand on the device. */
+  const companyOf = (word: string, beside: ReadonlySet<string>): number =>
+    Math.max(
+      0,
+      ...(lines.get(word) ?? []).map(
+        ({ line }) => line.filter((one) => one !== word && beside.has(one)).length,
+      ),
+    );
+
   /** Near words that would make a name with a neighbour. */
-  const byNeighbours = (word: string, { before, after }: Around): string | undefined => {
+  const byNeighbours = (word: string, { before, after, beside }: Around): string | undefined => {
     const [head, tail] = [before.at(-1), after[0]];
     if (head !== undefined && isOne(head, word)) return undefined;
     if (tail !== undefined && isOne(word, tail)) return undefined;
     const ofLegends = isOfLegends(word);
+    // BED RIGHT is right beside BED LEFT.
+    const sisters = beside.filter((legend) => legend.includes(head ?? tail ?? ""));
+    if (ofLegends && companyOf(word, new Set(sisters.flat())) > 0) return undefined;
     const reach = word.length < 6 || ofLegends ? 1 : 2;
     const isMeant = (other: string): boolean =>
       !isRelated(word, other) &&
@@ -70,15 +82,6 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
       others.filter((other) => isOfLegends(other) && makesOne(other)),
     );
   };
-
-  /** How many words of one series with this one stand on the device. */
-  const companyOf = (word: string, beside: ReadonlySet<string>): number =>
-    Math.max(
-      0,
-      ...(lines.get(word) ?? []).map(
-        ({ line }) => line.filter((one) => one !== word && beside.has(one)).length,
-      ),
-    );
 
   const byDevice = (word: string, { beside }: Around): string | undefined => {
     if (word.length < 4) return undefined;

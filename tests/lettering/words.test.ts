@@ -122,6 +122,8 @@ test.each([
     ],
     undefined,
   ],
+  ["RIGHT", ["BED"], [], [["BED", "LEFT"]], undefined],
+  ["RIGHT", ["BED"], [], [["BATH"]], "LIGHT"],
 ] as const)("%s behind %j, before %j, beside %j was typed for %s", (text, before, after, beside, meant) =>
   expect(words.likelier(text, { before, after, beside })).toBe(meant),
 );

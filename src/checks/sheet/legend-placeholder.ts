@@ -27,6 +27,11 @@ export const legendPlaceholder = defineSheetCheck({
       fix: "If nothing is to be cut, clear it and {plain}.",
       severity: "asks",
     },
+    unsure: {
+      says: "“{typed}” in row {row} of {face} would be cut with its question mark.",
+      fix: "If the mark only says that you are not sure, send the sheet again with what is to be cut.",
+      severity: "asks",
+    },
   },
   passing: [
     { shows: "legends", given: ({ plate }) => plate() },
@@ -111,6 +116,13 @@ export const legendPlaceholder = defineSheetCheck({
       says: "“-” on button 3 would be cut as typed.",
       fix: "If nothing is to be cut, clear it and tick “Face 3: leave plain”.",
     },
+    {
+      shows: "a legend that its buyer was not sure of",
+      given: ({ device }) => device({}, { "1": ["LOBBY?", ""] }),
+      wording: "unsure",
+      says: "“LOBBY?” in row 1 of button 1 would be cut with its question mark.",
+      fix: "If the mark only says that you are not sure, send the sheet again with what is to be cut.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const rows = typedRows(sheet).filter(({ text }) => text.trim() !== "");
@@ -129,6 +141,8 @@ export const legendPlaceholder = defineSheetCheck({
         for (const { text, row, place } of onFace)
           if (isNever(text) && plainly(text) !== "SAME")
             yield say("row", { typed: text, row, face: words }, at(sheet, place));
+          else if (text.includes("?"))
+            yield say("unsure", { typed: text, row, face: words }, at(sheet, place));
     }
   },
 });

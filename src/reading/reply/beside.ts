@@ -1,10 +1,10 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { ReadFile } from "../../trade/attachment.ts";
+import type { FileKind, ReadFile } from "../../trade/attachment.ts";
 import { countedBy } from "../../trade/count.ts";
 import type { Letter } from "../../trade/letter.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import type { Counts, ForPerson, Statement } from "../../trade/statement.ts";
-import { speaksAgainstIt } from "./file-names.ts";
+import { showsWhatToMake, speaksAgainstIt } from "./file-names.ts";
 import { type AttachedText, type KnownWords, statementsIn, statementsInFiles } from "./statements.ts";
 import type { LetterFacts } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -54,10 +54,17 @@ function saidBy(statement: Statement): string {
   return "words" in statement ? tokensOf(statement.words).join(" ") : JSON.stringify(statement);
 }
 
-/** The name of a file, if it speaks against making what is in the file. */
+/** Files that are named in the answer, and not read. */
+const unread: ReadonlySet<FileKind> = new Set(["no-form", "picture", "office-document", "other"]);
+
+/**
+ * The name of a file, if it speaks against making what is in the file; or if nobody reads the file, and its name says
+ * that it shows what is to be made.
+ */
 function nameSays({ file, named = file, folder, kind, list }: ReadFile, facts: LetterFacts): Statement[] {
+  if (kind === "decoration" || list !== undefined) return [];
   const words = folder === undefined ? named : `${folder}/${named}`;
-  return kind !== "decoration" && list === undefined && speaksAgainstIt(words, facts)
+  return speaksAgainstIt(words, facts) || (unread.has(kind) && showsWhatToMake(named, facts))
     ? [{ kind: "said", where: "name", words }]
     : [];
 }

@@ -32,7 +32,7 @@ const courtesies = [
   `(?:for |direct |send |refer )?(?:all |any |further )?(?:questions|inquiries|enquiries|queries|technical questions)(?: (?:or|and) (?:concerns|comments|problems))?,? (?:please )?(?:to|contact|call|ask|e-?mail|can be directed to|should be directed to|go to|are for)`,
   `let (?:me|us) know(?: please)?`,
   `(?:green|white|black|red|blue|gold(?:en)?|silver|yellow|grey|gray|brown|orange) (?:rooms?|house|hall|suite|lounge|street|road|lane|avenue|lion|oak|building|tower|school|park|hill|wing|zone|line)`,
-  `(?:in case|if) (?:you|it|they|the (?:first|last|earlier|other)(?: one| e-?mail)?) (?:did(?: not|n'?t)|never) (?:get|receive|come|arrive|go|got)(?: (?:it|them|through|out))*`,
+  `(?:in case|if) (?:you|it|they|the (?:first|last|earlier|other)(?: one| (?:e-?)?mail| message| letter)?) (?:did(?: not|n'?t)|never) (?:get|receive|come|arrive|go|got)(?: (?:it|them|through|out))*`,
   `(?:should|if) (?:any|further|more)(?: \\p{L}+){1,2} (?:be|is|are) (?:needed|required|necessary)`,
   `(?:${please} )?(?:advise|confirm|reply|acknowledge) (?:when|once|upon|on|of) (?:received|receipt|receiving|(?:you (?:have|'ve) )?(?:received|got|entered|processed)(?: (?:it|them|this|these|everything))?)`,
   `(?:you |that |this |it |they )should (?:do (?:it|the trick)|have (?:everything|it all|them all|all of (?:it|them)|all you need))(?: now)?`,

@@ -27,6 +27,11 @@ const against = words([
   "annul\\p{L}*|ne pas|pas bon|brouillon|en attente|remplac\\p{L}*|p[ée]rim\\p{L}*|no (?:usar|hacer|cortar|fabricar|enviar|grabar)|anulad[oa]s?|cancelad[oa]s?|borrador|pendiente|storniert|nicht|entwurf|ung[üu]ltig|veraltet|falsch",
 ]);
 
+/** Names of what shows how an order is to be made otherwise than its sheets say. */
+const shows = words([
+  "sketch(?:es)?|mark(?:ed)?[ -]?ups?|marked|red ?lin(?:e|es|ed)|annotat(?:ed|ions?)|chang(?:e|es|ed)|corrections?|revisions?|comments?",
+]);
+
 /** A name that is one of these, or ends with one, is an older copy that was kept, or no order. */
 const atEnd = /(?:^|[^\p{L}\p{N}])(?:old|older|bad|sample|example|test|spare|orig(?:inal)?)$/iu;
 /** The longer words among them, which are often mistyped. */
@@ -48,13 +53,23 @@ export function speaksAgainstIt(name: string, facts: LetterFacts): boolean {
   return name.includes("?") || name.split("/").some((one) => isAgainst(one, facts));
 }
 
-function isAgainst(name: string, facts: LetterFacts): boolean {
+/** Whether the name of a file that is not read says that the file shows what is to be made. */
+export function showsWhatToMake(name: string, facts: LetterFacts): boolean {
+  return shows.test(bareName(name, facts));
+}
+
+/** A file's name as words, without its ending and what is known of the order. */
+function bareName(name: string, facts: LetterFacts): string {
   const stem = name.normalize("NFKC").replace(/\.[a-z]{2,5}$/i, "");
-  const bare = withoutFacts(stem, { ...facts, files: [] })
+  return withoutFacts(stem, { ...facts, files: [] })
     .replace(/(?<=\p{Ll})(?=\p{Lu})|(?<=\p{L})(?<![xX])(?=\p{N})|(?<=\p{N})(?=\p{L}{2})/gu, " ")
     .replace(/[_\-–—.,+~()[\]{}!]+/g, " ")
     .replace(/\s+/g, " ")
     .trim();
+}
+
+function isAgainst(name: string, facts: LetterFacts): boolean {
+  const bare = bareName(name, facts);
   const left = mended.test(bare) ? bare.replace(new RegExp(amiss, "giu"), " ") : bare;
   return against.test(left) || atEnd.test(left) || tokensOf(left).some(isNearly);
 }

@@ -6,6 +6,7 @@ import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { countsInTable } from "./count-table.ts";
 import { countsIn, type Goods, isAround, leadsToCounts } from "./counts.ts";
 import { withoutCourtesies } from "./courtesy.ts";
+import { isCoverNote } from "./cover-notes.ts";
 import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isForeign } from "./foreign.ts";
@@ -209,10 +210,15 @@ function isHarmless(sentence: string): boolean {
   return isBoilerplate(sentence) || !speaksOfTrade(sentence);
 }
 
+/** "The rest is at https://…": what belongs to the order lies behind a link. */
+const elsewhere =
+  /^(?=[^]*https?:\/\/)[^]*(?<!\p{L})(?:rest|others?|remaining|remainder|missing|sheets?|files?|drawings?|pdfs?|plans|pictures|photos|markups?|folder)(?!\p{L})/iu;
+
 function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
+  if (elsewhere.test(sentence.replace(/https?:\S+/g, "https://")) && !isBoilerplate(sentence)) return true;
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
-  if (isBoilerplate(words)) return false;
+  if (isBoilerplate(words) || isCoverNote(words)) return false;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
   if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
   return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);

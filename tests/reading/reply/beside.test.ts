@@ -43,8 +43,12 @@ test.each<[string, Partial<ReadFile>, string[]]>([
   ["its folder", { folder: "do not engrave" }, ["name: do not engrave/a.pdf"]],
   ["no name", {}, []],
   ["a folder that says nothing", { folder: "lobby" }, []],
+  ["a sketch that is not read", { file: "sketch 2.png", kind: "picture" }, ["name: sketch 2.png"]],
+  ["a marked-up drawing", { file: "A-201_markup.pdf", kind: "no-form" }, ["name: A-201_markup.pdf"]],
+  ["a picture of the site", { file: "lobby wall.jpg", kind: "picture" }, []],
+  ["a sheet that is called so, and is read", { file: "sketch room.pdf" }, []],
   ["the name of a logo", { file: "do not engrave.pdf", kind: "decoration" }, []],
-])("a file speaks against its sheet by %s", (_, more, words) => {
+])("a file says something by %s", (_, more, words) => {
   expect(said("Hello", { files: [file(more)] })).toEqual(words);
 });
 

@@ -33,6 +33,18 @@ function read(letter: Partial<Letter>, known: Partial<KnownWords> = {}): string[
 }
 const inText = (text: string, known: Partial<KnownWords> = {}): string[] => read({ text }, known);
 
+describe("sheets that lie behind a link", () => {
+  test.each([
+    "Two sheets attached, the rest is at https://share.whitlock.example/s/kT7pQ2xZ9d",
+    "The other sheets: https://share.whitlock.example/f/8821",
+  ])("are told: %s", (text) => expect(inText(`Hi,\n\n${text}\n\nDana Whitlock`)).toEqual([`text: ${text}`]));
+
+  test.each([
+    "Sheets attached.\n\nDana Whitlock\nOther offices: https://whitlock.example/places",
+    "Sheets attached.\n\nOur website is https://whitlock.example/rest",
+  ])("are not meant: %j", (text) => expect(inText(text)).toEqual([]));
+});
+
 describe("a wish is told in its own words, and nothing of the cover note around it", () => {
   test.each([
     [
