@@ -14,6 +14,7 @@ import {
   saysNothing,
   sentencesOf,
 } from "./idle.ts";
+import { inEnglish } from "./in-english.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { isAmends, sheetsPromisedIn } from "./promises.ts";
@@ -96,13 +97,19 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     const isNothing = (sentence: string): boolean =>
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>
-      isNothing(sentence) || bindsNothing(sentence, asked.names, yes.size + no.size > 0);
+      [sentence, inEnglish(sentence)].some(
+        (one) => isNothing(one) || bindsNothing(one, asked.names, yes.size + no.size > 0),
+      );
     const words = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(
       question,
       "the word",
     );
     const cancels = cancelledIn(line);
-    const said = cancels === undefined ? saidIn({ ...own, line: words }, asked, isNothing) : undefined;
+    const said =
+      cancels === undefined
+        ? (saidIn({ ...own, line: words }, asked, isNothing) ??
+          saidIn({ ...own, line: inEnglish(words) }, asked, isNothing))
+        : undefined;
     const named = asked.sheetsNamed(cancels ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);

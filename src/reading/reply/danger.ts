@@ -53,7 +53,7 @@ const classes = {
     (?:i|we|you|he|she|they|it)['’](?:d|ll)|would|could|should|shall|will|won['’]?t|may|might|can|must|
     ought|going to|gonna|gotta|has to|have to|had to|got to|need\p{L}*|wants?|wanted|wish(?:es|ed)?(?! you)|
     like[ds]?|prefer\p{L}*|fanc(?:y|ies|ied)|desir\p{L}+|crav\p{L}+|happier|nicer|better|would love|
-    love(?:s|d)? (?:it|them|to)|why|as in|let(?:['’]?s)?|pass(?:es|ed|ing)?|forward(?:s|ed|ing)?|which|
+    love(?:s|d)? (?:it|them|to)|why|what|who|as in|let(?:['’]?s)?|pass(?:es|ed|ing)?|forward(?:s|ed|ing)?|which|
     asked|please|pls|plz|kindly|ask(?:s|ing)?|tell(?:s)? (?:him|her|them|us)|plan(?:s|ned|ning)?|
     intend\p{L}*|consider\p{L}*|decid\p{L}+|promis\p{L}+|insist\p{L}*|suggest\p{L}*|propos\p{L}+|
     recommend\p{L}*|request\p{L}*|demand\p{L}*|expect\p{L}*|get(?:s)? (?:the|a|an|it|them)|forget(?:s)?|

@@ -35,12 +35,16 @@ const names =
 const leadsToName =
   /^(?:of|from|in|at|after|with|by|for|on|to|near|around|the|and|mr|mrs|ms|dr|my|our|your|old|little|uncle|aunt|boss|colleague|wife|husband|son|daughter|saint|st|happy|merry|over|this|last|next|every|all|a)$/iu;
 
+/** A word without a vowel. */
+const codeShape =
+  /^(?!(?:mr|mrs|ms|dr|st|thx|pls|tnx|tks|lol|hmm+|pm|tv|pts?|nd|rd|th|s|t|m|d|x|b|w|ll|re|ve)$)[^aeiouyàáâäåæèéêëìíîïòóôöøùúûü'’-]+$/iu;
+
 /** Whether a word in capitals or with one may be what is to be cut. */
 export function mayBeLegend(said: string): boolean {
   const tokens = said.match(/\p{L}[\p{L}'’-]*/gu) ?? [];
   return tokens.some((token, at) => {
     if (names.test(token)) return false;
-    if (/^\p{Lu}[\p{Lu}'’-]+$/u.test(token)) return true;
+    if (/^\p{Lu}[\p{Lu}'’-]+$/u.test(token) || codeShape.test(token)) return true;
     const before = tokens[at - 1] ?? "";
     return at > 0 && /^\p{Lu}/u.test(token) && !leadsToName.test(before) && !/^\p{Lu}/u.test(before);
   });

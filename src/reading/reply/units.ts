@@ -141,7 +141,7 @@ const because = whole(
     |It Be HowTo
     |(It|Who) (Saying|Per) Art? Plan
     |(It|Word|Art Word|Art Nm) Matches Art? Adj{0,3} (Thing|Person|Boss)* (Plan|Person|Boss)
-    |Per Det{0,3} (Person|Boss|Plan|Thing|Pron|Sender){1,4} (When|With)*
+    |(Sub Be Very{0,3})? Per Det{0,3} (Person|Boss|Plan|Thing|Pron|Sender){1,4} (When|With)*
     |Who Very{0,3} Call Obj
     |(Who|Art? Plan) ShowsIt
     |Odd
