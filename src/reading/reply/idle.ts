@@ -2,7 +2,7 @@ import { withoutCourtesies } from "./courtesy.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, isTelephone, withoutContacts } from "./furniture.ts";
 import { isSomebody } from "./somebody.ts";
-import { isShortLine, isTalk, type Topic } from "./talk.ts";
+import { areTalks, isShortLine, type Topic } from "./talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
@@ -108,7 +108,7 @@ export function saysNothing(sentence: string, asked: Replier): boolean {
   );
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
-    isTalk(sentence, asked) ||
+    areTalks(sentence, asked) ||
     asked.names.some((name) => initialsOf(name) === sentence.replace(/[.!]$/u, "")) ||
     (greeted !== sentence && saysNothing(greeted, asked))
   );

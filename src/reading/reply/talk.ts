@@ -94,6 +94,24 @@ export function isTalk(clause: string, topic: Topic): boolean {
   );
 }
 
+/** Words between two clauses. Behind those of the second kind stands what happened to the writer. */
+const joints =
+  /(?:^|,? )(?:(but|though|although|so|and|because|hence|since)|(when|while|as|before|after|until|till)),? /giu;
+const happened =
+  /^(?:i|we|my \p{L}+|our \p{L}+|it|the (?:phone|power|internet|kids?|dog|truck|storm|snow|rain|boss)) (?:(?:just|finally|only|had|also|really) )*(?:was|were|got|had|went|came|saw|left|drove|landed|woke|sat|ran|hit|stopped|started|melted|froze|heard|reached|returned|arrived|called)(?!\p{L})/iu;
+
+/** Whether a sentence consists of clauses that only talk, as "sorry but I was away" does. */
+export function areTalks(sentence: string, topic: Topic): boolean {
+  if (isTalk(sentence, topic)) return true;
+  if (/\d/u.test(sentence)) return false;
+  const words = plain(sentence.replace(/\n/gu, " "));
+  return [...words.matchAll(joints)].some(({ 0: joint, 1: joins, index }) => {
+    const [before, after] = [words.slice(0, index), words.slice(index + joint.length)];
+    const isLater = joins !== undefined || happened.test(after);
+    return before !== "" && isLater && isTalk(before, topic) && areTalks(after, topic);
+  });
+}
+
 /** A sentence about somebody or something else may tell what a clerk must know: "the stairs came out". */
 const ofOthers =
   /^(?:(?:and|so|well|oh|also|just) )*(?:the (?!weather|snow|rain|sun|heat|cold|wind|storm|power|phones?|internet|crew|guys|lads|boys)|an? |he |she |they |his |her |their |this |that |those |these |there |(?:(?:my|our) )?(?:grand)?(?:mother|father|mum|mom|dad|son|daughter|wife|husband|brother|sister) |(?:my|our) (?!best|regards|thanks|apolog\p{L}+|pleasure|crew|phone))/iu;
