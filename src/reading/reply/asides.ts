@@ -68,7 +68,7 @@ const praise = String.raw`(?:nice|good|great|glad|happy|pleased) (?:(?:to (?:see
   (?: (?:today|this week|this year|so far))?`;
 const asked = String.raw`(?:we|i) (?:always |often )?(?:get|am|are) asked (?:(?:that|this)|about (?:it|that|this)(?: (?:one|name|word|spelling))?)(?: (?:all the time|a lot|often|every time|constantly|by everyone))?|
   (?:everybody|everyone|people) (?:always )?asks? (?:me |us )?about (?:it|that|this)(?: (?:one|name|word|spelling))?|
-  do not ask(?: (?:me|us))?(?: (?:why|how))?(?=\s*(?:[.,!;]|$))|no idea why(?=\s*(?:[.,!;]|$))`;
+  do not ask(?:(?: (?:me|us))? why)?(?=\s*(?:[.,!;]|$))|no idea why(?=\s*(?:[.,!;]|$))`;
 const greet = String.raw`(?:say (?:hi|hello|thanks) to (?:the |your )?\p{L}+|give (?:my|our) (?:best|regards|love|thanks) to (?:the |your )?(?:rest of )?(?:the |your )?\p{L}+|
   tell (?:the|your) (?:crew|team|guys|girls|engravers?|shop|boss|folks|desk)(?: (?:i|we) say(?:s)?)? (?:thanks|hi|hello|thank you))
   (?: (?:in|at|on) (?:the|your) (?:shop|office|desk|team|front desk))?(?: from (?:me|us|all of us))?`;
@@ -86,7 +86,7 @@ const go = String.raw`(?:(?:(?:we |i )?request(?: you)?(?: to)?|please|kindly|pl
 
 /** Each is harmless wherever it stands. */
 export const asides: readonly string[] = [
-  `${need}[ ,]+${contact}|${contact}[ ,]+${need}|(?:if )?anything else,? ${contact}|feel free to (?:call|ring|text) (?:me|us)(?: on (?:my|our) (?:cell|mobile|phone))?`,
+  `(?:${need}[ ,]+${contact}|${contact}[ ,]+${need}|(?:if )?anything else,? ${contact}|feel free to (?:call|ring|text) (?:me|us)(?: on (?:my|our) (?:cell|mobile|phone))?)(?=\\s*(?:[.,;!]|$|and |thank))`,
   errand,
   reached,
   wasAway,
@@ -97,6 +97,6 @@ export const asides: readonly string[] = [
   praise,
   asked,
   greet,
-  go,
+  `${go}(?=\\s*(?:[.,;!]|$|and |thank))`,
   `no (?:hurry|rush|problem|objections?|worries) ${side}`,
 ];

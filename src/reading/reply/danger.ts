@@ -28,7 +28,7 @@ const classes = {
     either|neither|nor|without|minus|than|even`,
   // Doubt: no yes that can be relied on.
   doubt: String.raw`
-    maybe|perhaps|think|thinks|thought|guess\p{L}*|probab\p{L}+|likely|possib\p{L}+|suppos\p{L}+|
+    maybe|perhaps|review\p{L}*|discuss\p{L}*|consult\p{L}*|negotiat\p{L}*|debat\p{L}*|unresolved|undecided|outstanding|think|thinks|thought|guess\p{L}*|probab\p{L}+|likely|possib\p{L}+|suppos\p{L}+|
     presum\p{L}+|believes?|seems?|appears?|apparent\p{L}*|hopefully|allegedly|reckon\p{L}*|assum\p{L}+|
     doubt\p{L}*|sure|unsure|certain|almost|nearly|roughly|approx\p{L}*|somewhat|sort of|kind of|theory|
     at least|at any rate|any ?way|so far|for now|for the moment|as far as|wonder\p{L}*|confus\p{L}+|unclear|
@@ -53,7 +53,7 @@ const classes = {
     (?:i|we|you|he|she|they|it)['’](?:d|ll)|would|could|should|shall|will|won['’]?t|may|might|can|must|
     ought|going to|gonna|gotta|has to|have to|had to|got to|need\p{L}*|wants?|wanted|wish(?:es|ed)?(?! you)|
     like[ds]?|prefer\p{L}*|fanc(?:y|ies|ied)|desir\p{L}+|crav\p{L}+|happier|nicer|better|would love|
-    love(?:s|d)? (?:it|them|to)|why|what|who|as in|let(?:['’]?s)?|pass(?:es|ed|ing)?|forward(?:s|ed|ing)?|which|
+    love(?:s|d)? (?:it|them|to)|why|what|who|as in|fill(?:s|ed|ing)?|let(?:['’]?s)?|pass(?:es|ed|ing)?|forward(?:s|ed|ing)?|which|
     asked|please|pls|plz|kindly|ask(?:s|ing)?|tell(?:s)? (?:him|her|them|us)|plan(?:s|ned|ning)?|
     intend\p{L}*|consider\p{L}*|decid\p{L}+|promis\p{L}+|insist\p{L}*|suggest\p{L}*|propos\p{L}+|
     recommend\p{L}*|request\p{L}*|demand\p{L}*|expect\p{L}*|get(?:s)? (?:the|a|an|it|them)|forget(?:s)?|

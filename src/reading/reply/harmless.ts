@@ -9,8 +9,8 @@ const smiles = new RegExp(`${friendly}|👍`, "gu");
 const runs = [
   String.raw`
     (?:i |we )?(?:did not|didn'?t|could not|couldn'?t|had not|hadn'?t|have not|haven'?t) (?:get|got|see|
-    seen|answer|answered|reply|replied|respond|responded|write|written|had a chance|check|checked|look|
-    looked)(?: back| around)?(?: to| at)?(?: (?:this|it|you|my (?:e-?mail|mail|messages|inbox)|
+    seen|answer|answered|reply|replied|respond|responded|write|written|had a chance|
+    (?:check|checked|look|looked)(?= (?:at |in )?(?:my|your)))(?: back| around)?(?: to| at)?(?: (?:this|it|you|my (?:e-?mail|mail|messages|inbox)|
     your (?:e-?mail|mail|message|letter|note|questions?)))?(?: (?:sooner|earlier|till now|until now|
     before now|right away|yesterday|until today|in a while|all (?:day|week)))?`,
   String.raw`

@@ -135,7 +135,6 @@ const because = whole(
     |(Ours Mark?)? Right
     |Sub Be (A|My|Own) (Nation|Old|Fair)* (Thing|Person){1,3} (In Nation)?
     |Sub Be The? (Nation|Own) (Old|Fair)* (Thing|Person){1,3}
-    |Sub Be Not Nation
     |Sub? Honour Det{0,3} (Fair|Old|Nation)* (Person|Boss|Thing|Plan){1,3} ((Of|In) Det{0,3} (Person|Thing|Nation){1,3})?
     |It? NoSlip
     |It Be HowTo
@@ -155,7 +154,7 @@ const echo = whole(
 
 /** "Ditto", "a family name" */
 const aside = whole(
-  "Same|Not Nation|Fair+ (Word|Nm){1,3}|(A|My|Own)? (Fair|Nation|Thing|Person){0,4} Name{1,2} OfWhom{0,2}|The (Thing|Person){0,3} Name{1,2} OfWhom*|(Too|Very|Old)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person",
+  "Same|Fair+ (Word|Nm){1,3}|(A|My|Own)? (Fair|Nation|Thing|Person){0,4} Name{1,2} OfWhom{0,2}|The (Thing|Person){0,3} Name{1,2} OfWhom*|(Too|Very|Old)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person",
 );
 
 /** Reports of who was asked. They may stand before an answer too. */
