@@ -17,7 +17,7 @@ import {
 import { inEnglish } from "./in-english.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
-import { isAmends, sheetsPromisedIn } from "./promises.ts";
+import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
 import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
@@ -98,7 +98,7 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>
       [sentence, inEnglish(sentence)].some(
-        (one) => isNothing(one) || bindsNothing(one, asked.names, yes.size + no.size > 0),
+        (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
       );
     const words = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(
       question,
@@ -107,8 +107,8 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     const cancels = cancelledIn(line);
     const said =
       cancels === undefined
-        ? (saidIn({ ...own, line: words }, asked, isNothing) ??
-          saidIn({ ...own, line: inEnglish(words) }, asked, isNothing))
+        ? (saidIn({ ...own, line: words }, { ...asked, last }, isNothing) ??
+          saidIn({ ...own, line: inEnglish(words) }, { ...asked, last }, isNothing))
         : undefined;
     const named = asked.sheetsNamed(cancels ?? "");
     if (named !== undefined) {
@@ -145,6 +145,13 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
   return isNone
     ? { ...noAnswers, unread }
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
+}
+
+/** Whether a sentence is about a sheet for what must be mended anyway, and for no open question. */
+function isNote(sentence: string, { under }: OwnLine, { open, others }: Asked): boolean {
+  const named = sheetsPromisedIn(sentence) ?? pointsDoneIn(sentence);
+  if (named === undefined || others === 0 || named.some((number) => open.includes(number))) return false;
+  return named.length > 0 || under === undefined || !open.includes(under);
 }
 
 /** "Onwards," above a name. */

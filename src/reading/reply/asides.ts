@@ -50,7 +50,7 @@ const stage = String.raw`(?:(?:just |still |now )*(?:hot|cold|snow(?:ing|y)?|rai
 // "In reply to your mail of today:"
 const answers = "(?:answers?|replies|reply|responses?|feedback)";
 const refers = String.raw`(?:(?:in|with|by way of|further) (?:reply|answer|response|reference|regards?|respect)? ?(?:to|of)|regarding|
-  concerning|as to|about|re) (?:your|the|yesterday's|today's) (?:kind |last |latest |two |three )?${desk}${ofWhen}\s*[:,]?|
+  concerning|as to|about|re) (?:your|the|yesterday's|today's) (?:kind |last |latest |trailing |below |two |three )?${desk}${ofWhen}\s*[:,]?|
   (?:please |kindly )?(?:find|see|note)(?: (?:below|here|hereby|herewith|under|attached))* (?:my|our|the) ${answers}(?: (?:below|inline|
   under|here|as follows|as under|to (?:your|the) ${desk}))*\s*[:,]?|(?:here|hereby|below|herewith|under)(?: (?:are|is|come|comes|you find|
   you will find))? (?:my|our|the) ${answers}(?: (?:below|to (?:your|the) ${desk}))*\s*[:,]?|(?:my|our) ${answers} (?:is|are) (?:as (?:under|follows|below)|below|
@@ -72,6 +72,13 @@ const asked = String.raw`(?:we|i) (?:always |often )?(?:get|am|are) asked (?:(?:
 const greet = String.raw`(?:say (?:hi|hello|thanks) to (?:the |your )?\p{L}+|give (?:my|our) (?:best|regards|love|thanks) to (?:the |your )?(?:rest of )?(?:the |your )?\p{L}+|
   tell (?:the|your) (?:crew|team|guys|girls|engravers?|shop|boss|folks|desk)(?: (?:i|we) say(?:s)?)? (?:thanks|hi|hello|thank you))
   (?: (?:in|at|on) (?:the|your) (?:shop|office|desk|team|front desk))?(?: from (?:me|us|all of us))?`;
+
+const wonders = String.raw`(?:(?:and|yes|and yes),? )?(?:i|we) (?:asked|wondered|thought|had to ask) (?:(?:him|her|them) )?(?:twice|the same(?: thing)?|that|so|about it|too)
+  (?: (?:too|as well|myself|at first|twice))*|(?:i|we) had the same (?:question|thought|doubt|reaction)(?: too| myself| at first)?|
+  (?:i |we )?had to look (?:that|it|this)(?: one)? up(?: (?:myself|too|first))*|(?:i|we) will give you that|if you can believe (?:it|that)|
+  hope it is (?:a bit )?(?:nicer|warmer|better|cooler|drier|quieter|sunny|as nice|good|dry|warm)(?: (?:where you are|there|over there|down there|up there|in town))*|
+  have a (?:good|great|nice|lovely) (?:weekend|day|week|evening|one|holiday),? (?:when (?:it comes|you get there|you get it)|anyway|too|all)|
+  hope (?:this|that|it) is (?:fine|ok|okay|all right|clear|enough)(?: (?:with|for) you)?`;
 
 // "Request you to kindly process the order."
 const go = String.raw`(?:(?:(?:we |i )?request(?: you)?(?: to)?|please|kindly|pls|you may|you can)(?: kindly| please| now| also| further|
@@ -97,6 +104,7 @@ export const asides: readonly string[] = [
   praise,
   asked,
   greet,
+  wonders,
   `${go}(?=\\s*(?:[.,;!]|$|and |thank))`,
   `no (?:hurry|rush|problem|objections?|worries) ${side}`,
 ];

@@ -81,13 +81,19 @@ export function saidIn(
   return isSorry && way.said.some(({ is }) => is) ? undefined : way.said;
 }
 
-/** Whether a line answers nothing and binds nothing. `isAnswered`: it stands below a yes, and may tell its reason. */
-export function bindsNothing(line: string, names: readonly string[], isAnswered: boolean): boolean {
+/**
+ * Whether a line answers nothing new and binds nothing. `last`: what the last answer above it was. Below a yes it may
+ * tell the reason, or say once more that it is right.
+ */
+export function bindsNothing(line: string, names: readonly string[], last: boolean | undefined): boolean {
   if (line.length > longestAnswer || line.includes("?")) return false;
   const none = { open: [0], others: 0, names };
   const ways = waysIn(withoutGranted(plain(line)), { line, afterSeveral: false }, none, () => false);
   return ways.some(
-    ({ said, bare, reason }) => said.length === 0 && bare.length === 0 && (isAnswered || !reason),
+    ({ said, bare, reason }) =>
+      said.length === 0 &&
+      (bare.length === 0 || (last === true && bare.every(Boolean))) &&
+      (last !== undefined || !reason),
   );
 }
 

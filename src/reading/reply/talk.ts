@@ -123,28 +123,59 @@ const reports =
   /(?<![\p{L}\p{N}])(?<!\b(?:be|to|not|is|are|was) )(?:(?:has|have|had|just|all|already|also) ){0,3}(?:confirms|says|said|insists(?: on)?|tells? (?:me|us)|told (?:me|us)|confirmed|checked|approved|agreed|verified|signed off(?: on)?|okayed|cleared)(?: (?:it|them|this|that|the (?:wording|spellings?|names?|words?|legends?|texts?)))?(?: (?:that|with (?:me|us|him|her|them)|by phone|today|yesterday|this morning))*(?![\p{L}\p{N}])/giu;
 /** Verbs of reasons. */
 const tells =
-  /(?<!\p{L})(?:is|are|was|were|has|have|comes?|stands?|means?|says?|said|spells?|writes?|wrote|calls?|wants?|likes?|uses?|insists?|insisted|confirms?|confirmed|checked|approved|agreed|verified|signed|named (?:after|for)|short for)(?!\p{L})/iu;
+  /(?<!\p{L})(?:is|are|was|were|has|have|comes?|stands?|means?|says?|said|spells?|writes?|wrote|calls?|wants?|likes?|uses?|insists?|insisted|confirms?|confirmed|checked|approved|agreed|verified|signed|named (?:after|for)|short for|per|matches|as (?:per|on|in))(?!\p{L})/iu;
 const reasoned =
-  /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
+  /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:i (?:copied|took|got|have)|in (?:our|my|this|the|their|her|his)|same (?:spelling|name|word|wording)|room|tag|matches|straight|taken|copied|per|french|german|spanish|that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|wording|spelling|names?|words?|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
 
 /** Who is said to name it so, or what is. */
 function said(who?: string, what?: string): string {
   return (who ?? what ?? "").replace(/(?<!\p{L})(?:names?|words?|rooms?)(?!\p{L})/giu, "");
 }
 
+/** Where a word is from, who gave it, and how old it is. */
+const owners = String.raw`(?:(?:the|our|their|his|her) )?(?:(?:owner|client|customer|architect|designer|engineer|boss|contractor)(?: 's)? )?`;
+const papers = String.raw`(?:(?:approved|door|room|architectural|latest|signed|wiring) )?(?:drawings?|plans?|schedule|specs?|specification|submittals?|list|sign(?: outside| out front)?|door(?: sign)?|letterhead|contract|website|business card|logo|menu|map)`;
+const given = new RegExp(
+  `(?<![\\p{L}\\p{N}])(?:${[
+    `(?:(?:straight|right|taken|copied|directly) )*(?:from|off|per|as (?:per|on|in)|according to) ${owners}${papers}`,
+    `(?:is|are|stands?) (?:also )?(?:so |that way |like that |the same way |the same )?(?:on|in) ${owners}${papers}(?: (?:too|the same way|that way|like that|as well|so))*`,
+    `(?:matches|follows|agrees with) (?:what is (?:on|in) )?${owners}${papers}`,
+    `(?:copied|took|got|have) (?:it|them|that|this) (?:straight |right |directly )?(?:from|off) ${owners}${papers}`,
+    `(?:an?|the) (?:very )?(?:old|ancient|traditional|local|common|real|proper|dialect)(?: \\p{Lu}\\p{Ll}+)? (?:one|names?|words?|terms?|expression|spelling|family name)`,
+    `named (?:it|them|this|that|his|her|their|the)(?: (?!new|other|second)\\p{L}+)? (?:after|for|that|so)`,
+    `(?:chose|picked|came up with|selected|invented) (?:it|them|this|that|the (?:names?|words?|wording|spellings?)|(?:this|that) (?:name|word|wording|spelling))`,
+    `(?:gave|sent) us(?: (?:it|that|this|them))?`,
+    `(?:is|are) (?:indeed |really |all )?(?:intended|wanted|meant|deliberate|intentional|desired)(?: (?:like this|so|that way|this way|as is))?(?=\\s*(?:[.,;!]|$))`,
+    `(?:we|they|people|everyone|everybody|he|she) (?:always |all |really )*(?:writes?|spells?|calls?|says?|pronounces?|names?) (?:it|this|that|them) (?:always |all |just )*(?:so|like this|like that|this way|that way)`,
+    `what (?:she|he|they|the (?:owner|client|customer|family)) (?:wants?|wanted|asked for|ordered|likes?)(?: (?:on|for) (?:it|there|them))?`,
+  ].join("|")})(?![\\p{L}\\p{N}])`,
+  "giu",
+);
+
+/** Whether a sentence consists of reasons: "it is written with two dots because it is a name". */
+export function areWhys(clause: string, topic: Topic): boolean {
+  if (isWhy(clause, topic)) return true;
+  return [...clause.matchAll(/,? (?:because|since|as|and|so) /giu)].some(
+    ({ 0: joint, index }) =>
+      isWhy(clause.slice(0, index), topic) && areWhys(clause.slice(index + joint.length), topic),
+  );
+}
+
 /** Whether a clause that stands beside a yes only says why. It says nothing of letters, and nothing that differs. */
 export function isWhy(clause: string, topic: Topic): boolean {
   const words = lookedAt(clause, topic);
   if (words === undefined || !reasoned.test(words) || /(?<!\p{L})now(?!\p{L})/iu.test(words)) return false;
+  const isGiven = words.search(given) >= 0;
   const bare = words
     .replace(/(?<!\p{L})(?:these|those|them)(?!\p{L})/giu, "they")
     .replace(/^both(?: of)?(?!\p{L})/iu, "they")
+    .replace(given, " ◆ ")
     .replace(naming, (_, who?: string, what?: string) => ` ◆ ${said(who, what)} ◆ `)
     .replace(reports, " ◆ ")
     .replace(/\s+/gu, " ")
     .trim();
   const rest = bare.replace(/[\s.,!–—()-]+$/u, "");
-  return !isDangerous(rest) && !mayBeLegend(rest) && tells.test(words);
+  return !isDangerous(rest) && !mayBeLegend(rest) && (isGiven || tells.test(words));
 }
 
 /** What people own who say no. */
