@@ -5,6 +5,7 @@ import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
+  areFooter,
   beginsNamed,
   initialsOf,
   isIdle,
@@ -89,8 +90,12 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
   const all = joined([...ownLines(plain, given.subject)]);
   const isShouted = all.every((own) => !/\p{Ll}/u.test(own.line));
   const inAnswer = new Set(tokensOf(asked.answer));
+  const footer = all.findIndex(
+    (_, i) => i > 0 && all.length - i < 9 && areFooter(all.slice(i).map(({ line }) => line)),
+  );
   for (const [i, own] of all.entries()) {
     const { line } = own;
+    signed ||= i === footer;
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned = isLast && isSomebody(line) && !tokensOf(line).some((token) => inAnswer.has(token));
@@ -122,7 +127,8 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     } else if (
       isSigned ||
       isIdle(line, signed, asked) ||
-      isClosing(line, all[i + 1]?.line ?? "", asked.names)
+      isClosing(line, all[i + 1]?.line ?? "", asked.names) ||
+      (i === 0 && isGreeting(line, inAnswer))
     ) {
       idle.push(...line.split("\n"));
       isUnclear ||=
@@ -148,16 +154,29 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
 }
 
 /** Whether a sentence is about a sheet for what must be mended anyway, and for no open question. */
-function isNote(sentence: string, { under }: OwnLine, { open, others }: Asked): boolean {
+function isNote(sentence: string, { under }: OwnLine, { open, others, answer }: Asked): boolean {
   const named = sheetsPromisedIn(sentence) ?? pointsDoneIn(sentence);
-  if (named === undefined || others === 0 || named.some((number) => open.includes(number))) return false;
-  return named.length > 0 || under === undefined || !open.includes(under);
+  if (named === undefined || others === 0) return false;
+  const isOther = (number: number): boolean =>
+    !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
+  return [...named, ...(under === undefined ? [] : [under])].every(isOther);
 }
 
 /** "Onwards," above a name. */
 function isClosing(line: string, next: string, names: readonly string[]): boolean {
   const isNext = namesSender(next, names) || isSomebody(next);
   return isNext && /^[^\d?"“”:]{2,40},$/u.test(line) && tokensOf(line).length < 5 && !isDangerous(line);
+}
+
+/** "Hello dear," at the top. */
+function isGreeting(line: string, inAnswer: ReadonlySet<string>): boolean {
+  const tokens = tokensOf(line);
+  return (
+    /^[\p{L} .'’-]{2,40},$/u.test(line) &&
+    tokens.length < 5 &&
+    !tokens.some((token) => inAnswer.has(token)) &&
+    !isDangerous(line)
+  );
 }
 
 /** "To: Plate Desk" */

@@ -50,10 +50,10 @@ const stage = String.raw`(?:(?:just |still |now )*(?:hot|cold|snow(?:ing|y)?|rai
 // "In reply to your mail of today:"
 const answers = "(?:answers?|replies|reply|responses?|feedback)";
 const refers = String.raw`(?:(?:in|with|by way of|further) (?:reply|answer|response|reference|regards?|respect)? ?(?:to|of)|regarding|
-  concerning|as to|about|re) (?:your|the|yesterday's|today's) (?:kind |last |latest |trailing |below |two |three )?${desk}${ofWhen}\s*[:,]?|
+  concerning|as to|about|re) (?:(?:your|the|yesterday's|today's) )?(?:kind |last |latest |trailing |below |two |three )?${desk}${ofWhen}\s*[:,]?|
   (?:please |kindly )?(?:find|see|note)(?: (?:below|here|hereby|herewith|under|attached))* (?:my|our|the) ${answers}(?: (?:below|inline|
   under|here|as follows|as under|to (?:your|the) ${desk}))*\s*[:,]?|(?:here|hereby|below|herewith|under)(?: (?:are|is|come|comes|you find|
-  you will find))? (?:my|our|the) ${answers}(?: (?:below|to (?:your|the) ${desk}))*\s*[:,]?|(?:my|our) ${answers} (?:is|are) (?:as (?:under|follows|below)|below|
+  you will find))? (?:my|our|the) ${answers}(?: (?:below|to (?:your|the) ${desk}))*\s*[:,]?|(?:my|our) ${answers}(?: is| are)? (?:as (?:under|follows|below)|below|
   under each (?:point|question)|here)\s*[:,]?|(?:i|we) (?:write|am writing|are writing)(?: to)?(?: you)? (?:because of|about|regarding|to answer|
   to reply to) (?:your|the) ${desk}${ofWhen}|(?:i |we )?(?:have )?(?:duly )?noted (?:with thanks|your ${desk})`;
 
@@ -88,7 +88,7 @@ const go = String.raw`(?:(?:(?:we |i )?request(?: you)?(?: to)?|please|kindly|pl
   assuring you of our best (?:services?|attention|support|cooperation)(?: (?:always|at all times))?|
   hope (?:the )?(?:above|this) (?:clarifies|helps|is clear|is in order|suffices|will help)(?: (?:it|everything|your (?:query|queries|doubts?)))?|
   (?:we|i) (?:hope|trust) (?:this|that) (?:helps|is clear|clarifies)|(?:i |we )?hope (?:i|we|this|that) could (?:be of )?help(?: you)?|
-  (?:we|i) (?:once again|once more|again) (?=◆|thank)|(?:i|we) (?:am|are|remain) at your (?:disposal|service)(?: for ${matter})?|
+  (?:i|we) (?:am|are|remain) at your (?:disposal|service)(?: for ${matter})?|
   (?:for|in case of) (?:any |further |more )*questions (?:i|we) (?:am|are|remain) at your (?:disposal|service))`;
 
 /** Each is harmless wherever it stands. */
@@ -105,6 +105,8 @@ export const asides: readonly string[] = [
   asked,
   greet,
   wonders,
+  "(?:we|i) (?:once again|once more|again) thank you(?: for (?:your|the) (?:kind |prompt |quick )*(?:reply|answer|help|support|mail|message|question|care))?",
+  "(?:good|fair|nice|great) (?:question|point|one) though",
   `${go}(?=\\s*(?:[.,;!]|$|and |thank))`,
   `no (?:hurry|rush|problem|objections?|worries) ${side}`,
 ];

@@ -102,7 +102,7 @@ const classes = {
   // Times by which something is wished or holds.
   time: String.raw`
     asap|urgent\p{L}*|by (?:then|noon|the|this|next|end|tomorrow|tonight|\p{L}+day|june|may)|
-    from (?:then|\p{L}+day|tomorrow)|tomorrow|these days|old|former\p{L}*|previous\p{L}*|ex|new|this time|
+    from (?:then|\p{L}+day|tomorrow)|tomorrow|these days|old|since last|former\p{L}*|previous\p{L}*|ex|new|this time|
     time will|soon|later|sooner|latest|now (?:it|is|the|called|a|an)|nowadays|used to`,
   // What ends a job, or says that its place is another now: "the site burned down", "we lost it".
   end: String.raw`

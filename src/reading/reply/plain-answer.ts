@@ -34,7 +34,7 @@ export function plainAnswerIn(words: readonly Token[]): Run | undefined {
     return undefined;
   // "3 words", "thanks for 3", "good questions: 3", "is 3 a yes", "so they say".
   if (
-    /\bGood It\b|\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(
+    /\bGood It\b|\b(?:Good|Adj) (?:Word|Name) (?:Is|Are)\b|\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(
       run,
     )
   )

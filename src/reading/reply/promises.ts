@@ -35,7 +35,7 @@ const has = (pattern: RegExp, said: string): boolean => said.search(pattern) >= 
 
 /** What a sentence says of sheets: the numbers that it names. Undefined if it says anything else. */
 function noteIn(sentence: string): number[] | undefined {
-  if (/["“”«»„?]/u.test(sentence)) return undefined;
+  if (/["“”«»„?]|\p{L}\d|\bsame as\b/iu.test(sentence)) return undefined;
   const said = harmless(plain(sentence.replace(/\n/g, " ")))
     .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, "")
     .replace(words(when), ` ${understood.courtesy} `);

@@ -49,11 +49,18 @@ const asOfThen = new RegExp(
 const noTypo =
   /(?:it |that |this )?(?:looks?|sounds?|reads?) like (?:a |an )?(?:typo|mistake|error|slip),?(?: i know)?,? but (?:it|that|this)(?: is|'s) (?:not|no)(?: one| a typo| a mistake)?(?=\s*(?:[.,;!]|$))/giu;
 
+/** The same where no "but" follows. "It looks like a typo" may mean that it is one. */
+const alone = new RegExp(
+  `(?<=^|[.!;,]\\s*)(?:and (?:yes,? )?)?(?:(?:i|we) (?:know|agree|admit)(?: that)?,? )?(?:it|they|this|that|these) (?:looks?|sounds?|(?:does|do|may|might) (?:look|sound)) (?:a bit |a little |very |really |so |kind of |rather |pretty |quite )?(?:odd|strange|funny|weird|unusual|curious|peculiar)(?: (?:too|also|as well|to us|to me))*(?:,? (?:(?:i|we) (?:know|agree|admit)|(?:i'?ll|i will) give you that))?(?=\\s*(?:[.,;!]|$))`,
+  "giu",
+);
+
 /** A line without what is granted before a "but", and with "it" where people of India write "the same". */
 function withoutGranted(line: string): string {
   return line
     .replace(noTypo, "it is not a typo")
     .replace(concession, "")
+    .replace(alone, "thanks")
     .replace(asOfThen, "$1")
     .replace(
       /(?<=^|[.!;,:–—-]\s*)(?:the )?same (?=(?:is|has been|was|stands|are)\b(?! (?:as|for|with|to|in|true|again|here|too)\b))/giu,

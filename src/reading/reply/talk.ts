@@ -141,7 +141,7 @@ const given = new RegExp(
     `(?:is|are|stands?) (?:also )?(?:so |that way |like that |the same way |the same )?(?:on|in) ${owners}${papers}(?: (?:too|the same way|that way|like that|as well|so))*`,
     `(?:matches|follows|agrees with) (?:what is (?:on|in) )?${owners}${papers}`,
     `(?:copied|took|got|have) (?:it|them|that|this) (?:straight |right |directly )?(?:from|off) ${owners}${papers}`,
-    `(?:an?|the) (?:very )?(?:old|ancient|traditional|local|common|real|proper|dialect)(?: \\p{Lu}\\p{Ll}+)? (?:one|names?|words?|terms?|expression|spelling|family name)`,
+    `an? (?:very )?(?:old|ancient|traditional|local|common|real|proper|dialect)(?: \\p{Lu}\\p{Ll}+)? (?:one|name|word|term|expression|spelling|family name)(?! (?:of|for)(?!\\p{L}))`,
     `named (?:it|them|this|that|his|her|their|the)(?: (?!new|other|second)\\p{L}+)? (?:after|for|that|so)`,
     `(?:chose|picked|came up with|selected|invented) (?:it|them|this|that|the (?:names?|words?|wording|spellings?)|(?:this|that) (?:name|word|wording|spelling))`,
     `(?:gave|sent) us(?: (?:it|that|this|them))?`,
@@ -161,6 +161,13 @@ export function areWhys(clause: string, topic: Topic): boolean {
   );
 }
 
+/** "The owner is away" gives no reason. */
+function isState(rest: string): boolean {
+  return /^(?:(?:the|our|my|his|her|their|an?) )?(?:owner|customer|client|cust|homeowner|architect)s? (?:is|are|was|were|has|have)(?!\p{L})[^◆]*$/iu.test(
+    rest,
+  );
+}
+
 /** Whether a clause that stands beside a yes only says why. It says nothing of letters, and nothing that differs. */
 export function isWhy(clause: string, topic: Topic): boolean {
   const words = lookedAt(clause, topic);
@@ -169,13 +176,14 @@ export function isWhy(clause: string, topic: Topic): boolean {
   const bare = words
     .replace(/(?<!\p{L})(?:these|those|them)(?!\p{L})/giu, "they")
     .replace(/^both(?: of)?(?!\p{L})/iu, "they")
+    .replace(/^same (?=(?:spelling|name|wording|word)(?!\p{L}))/iu, "")
     .replace(given, " ◆ ")
     .replace(naming, (_, who?: string, what?: string) => ` ◆ ${said(who, what)} ◆ `)
     .replace(reports, " ◆ ")
     .replace(/\s+/gu, " ")
     .trim();
   const rest = bare.replace(/[\s.,!–—()-]+$/u, "");
-  return !isDangerous(rest) && !mayBeLegend(rest) && (isGiven || tells.test(words));
+  return !isDangerous(rest) && !mayBeLegend(rest) && (isGiven || (tells.test(words) && !isState(rest)));
 }
 
 /** What people own who say no. */

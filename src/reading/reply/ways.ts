@@ -172,7 +172,10 @@ function bare(
   const each = words
     .filter(({ kind }) => kind === "Yes" || kind === "No")
     .reduce((sum, { text }) => sum + (text === "yes yes" || text === "no no" ? 2 : 1), 0);
-  const isOfEach = isAlone && each > 1 && words.every(({ kind }) => /^(?:Yes|No|And|AndN|Mark)$/u.test(kind));
+  const isOfEach =
+    isAlone &&
+    each > 1 &&
+    words.every(({ kind }) => /^(?:Yes|No|And|AndN|Mark|The|My|Answer|Are)$/u.test(kind));
   const areThey = words.some(({ text }) => /^(?:they|these|those)$/u.test(text));
   if (areThey && isSure && is && open.length > 1) return said(way, open, is);
   if (isOfEach && isSure && each === open.length) return said(way, open, is);
