@@ -56,11 +56,16 @@
  * Of 45 further sentences that may end a job or an order (“we lost the job”, “the stairs came out”) 11 passed for talk
  * beside a yes. What tells of the job, of others or of an end goes to a person since, which cost 3 answers in all sets.
  *
- *     npx node tests/bench/replies.ts [--misses] [--all]
+ * `--why` counts what sent plain answers to a person, by the classes of danger.ts.
+ *
+ *     npx node tests/bench/replies.ts [--misses] [--all] [--why]
  */
+import { dangersIn } from "../../src/reading/reply/danger.ts";
 import { misses, readHalf, sets } from "./reply-sets.ts";
 
 const percent = (some: number, of: number): string => `${some}/${of} ${((100 * some) / of).toFixed(1)} %`;
+
+const why = new Map<string, number>();
 
 for (const set of sets)
   for (const half of [1, 2] as const) {
@@ -70,6 +75,10 @@ for (const set of sets)
       const all = judged.filter(({ reply }) => may(reply));
       const missed = all.filter(({ reply, got }) => does(reply, got));
       console.log(`${what.padEnd(44)} ${`${set}, ${half}`.padEnd(9)} ${percent(missed.length, all.length)}`);
+      if (what.startsWith("understood"))
+        for (const { got } of missed)
+          for (const danger of new Set(got.said.flatMap(dangersIn).map((one) => one.replace(/:.*/u, ""))))
+            why.set(danger, (why.get(danger) ?? 0) + 1);
       if (shown)
         for (const { reply, got } of missed)
           console.log(
@@ -77,3 +86,7 @@ for (const set of sets)
           );
     }
   }
+
+if (process.argv.includes("--why"))
+  for (const [danger, count] of [...why].toSorted(([, one], [, other]) => other - one))
+    console.log(`${String(count).padStart(4)} ${danger}`);

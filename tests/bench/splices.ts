@@ -44,7 +44,8 @@ function* yesLines(): Generator<Yes> {
         for (const [at, line] of lines.entries()) {
           if (heads.test(line)) break;
           if (!says.test(line) || line.includes("{{") || line.startsWith(">")) continue;
-          const left = read(reply, lines.toSpliced(at, 1).join("\n")).yes;
+          // What stands around a quoted point keeps its place.
+          const left = read(reply, lines.with(at, "Thanks.").join("\n")).yes;
           const yes = got.yes.filter((number) => !left.includes(number));
           if (yes.length > 0) yield { reply, at, yes };
         }

@@ -5,6 +5,7 @@ import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
+  areFooter,
   beginsNamed,
   initialsOf,
   isIdle,
@@ -14,9 +15,10 @@ import {
   saysNothing,
   sentencesOf,
 } from "./idle.ts";
+import { inEnglish } from "./in-english.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
-import { isAmends, sheetsPromisedIn } from "./promises.ts";
+import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
 import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
@@ -88,21 +90,31 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
   const all = joined([...ownLines(plain, given.subject)]);
   const isShouted = all.every((own) => !/\p{Ll}/u.test(own.line));
   const inAnswer = new Set(tokensOf(asked.answer));
+  const footer = all.findIndex(
+    (_, i) => i > 0 && all.length - i < 9 && areFooter(all.slice(i).map(({ line }) => line)),
+  );
   for (const [i, own] of all.entries()) {
     const { line } = own;
+    signed ||= i === footer;
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned = isLast && isSomebody(line) && !tokensOf(line).some((token) => inAnswer.has(token));
     const isNothing = (sentence: string): boolean =>
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>
-      isNothing(sentence) || bindsNothing(sentence, asked.names, yes.size + no.size > 0);
+      [sentence, inEnglish(sentence)].some(
+        (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
+      );
     const words = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(
       question,
       "the word",
     );
     const cancels = cancelledIn(line);
-    const said = cancels === undefined ? saidIn({ ...own, line: words }, asked, isNothing) : undefined;
+    const said =
+      cancels === undefined
+        ? (saidIn({ ...own, line: words }, { ...asked, last }, isNothing) ??
+          saidIn({ ...own, line: inEnglish(words) }, { ...asked, last }, isNothing))
+        : undefined;
     const named = asked.sheetsNamed(cancels ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
@@ -115,7 +127,8 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     } else if (
       isSigned ||
       isIdle(line, signed, asked) ||
-      isClosing(line, all[i + 1]?.line ?? "", asked.names)
+      isClosing(line, all[i + 1]?.line ?? "", asked.names) ||
+      (i === 0 && isGreeting(line, inAnswer))
     ) {
       idle.push(...line.split("\n"));
       isUnclear ||=
@@ -140,10 +153,30 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
 }
 
+/** Whether a sentence is about a sheet for what must be mended anyway, and for no open question. */
+function isNote(sentence: string, { under }: OwnLine, { open, others, answer }: Asked): boolean {
+  const named = sheetsPromisedIn(sentence) ?? pointsDoneIn(sentence);
+  if (named === undefined || others === 0) return false;
+  const isOther = (number: number): boolean =>
+    !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
+  return [...named, ...(under === undefined ? [] : [under])].every(isOther);
+}
+
 /** "Onwards," above a name. */
 function isClosing(line: string, next: string, names: readonly string[]): boolean {
   const isNext = namesSender(next, names) || isSomebody(next);
   return isNext && /^[^\d?"“”:]{2,40},$/u.test(line) && tokensOf(line).length < 5 && !isDangerous(line);
+}
+
+/** "Hello dear," at the top. */
+function isGreeting(line: string, inAnswer: ReadonlySet<string>): boolean {
+  const tokens = tokensOf(line);
+  return (
+    /^[\p{L} .'’-]{2,40},$/u.test(line) &&
+    tokens.length < 5 &&
+    !tokens.some((token) => inAnswer.has(token)) &&
+    !isDangerous(line)
+  );
 }
 
 /** "To: Plate Desk" */

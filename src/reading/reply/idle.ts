@@ -1,8 +1,9 @@
 import { withoutCourtesies } from "./courtesy.ts";
+import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isBoilerplate, isGoodBye, isOfSignature, isTelephone, withoutContacts } from "./furniture.ts";
 import { isSomebody } from "./somebody.ts";
-import { isShortLine, isTalk, type Topic } from "./talk.ts";
+import { areTalks, isShortLine, type Topic } from "./talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
@@ -64,12 +65,28 @@ export function isIdle(
 
 /** "Ricky Olmedo | Lighting Controls". */
 export function beginsNamed(line: string, names: readonly string[]): boolean {
-  const [first = "", ...others] = line.trim().split(/\s?[|,]\s?/u);
-  return others.length > 0 && namesSender(first, names) && others.every(isOfSignature);
+  const [first = "", ...others] = line
+    .trim()
+    .replace(/\)$/u, "")
+    .split(/\s?[|,(@]\s?|\s[-–—]\s/u);
+  if (others.length === 0) return false;
+  return namesSender(first, names)
+    ? others.every((one) => isOfSignature(one) || isShortLine(one))
+    : isSomebody(first) && others.every((one) => namesSender(one, names));
 }
 
 /** "Felicity Amberley (she/her)". */
 const pronouns = /\s*[([](?:she|he|they)(?:[/ ,]+(?:her|him|his|them|they|hers|theirs)){1,2}[)\]]$/iu;
+
+/** Whether lines are a footer: short lines in capital letters, one of which tells how to reach somebody. */
+export function areFooter(lines: readonly string[]): boolean {
+  const isOne = (line: string): boolean => {
+    const rest = withoutContacts(line).replace(/[\d&|:;@·•]+/gu, " ");
+    const isShort = tokensOf(rest).length < 8 && /^\P{L}*(?:\p{Lu}|$)/u.test(rest);
+    return isTelephone(line) || isGoodBye(line) || (isShort && !isDangerous(rest));
+  };
+  return lines.some((line) => isTelephone(line) || /\S@\S|\bwww\.|https?:/u.test(line)) && lines.every(isOne);
+}
 
 /** Whether a line is the sender's name. */
 export function namesSender(line: string, names: readonly string[]): boolean {
@@ -108,7 +125,7 @@ export function saysNothing(sentence: string, asked: Replier): boolean {
   );
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
-    isTalk(sentence, asked) ||
+    areTalks(sentence, asked) ||
     asked.names.some((name) => initialsOf(name) === sentence.replace(/[.!]$/u, "")) ||
     (greeted !== sentence && saysNothing(greeted, asked))
   );

@@ -8,7 +8,7 @@ const computed = ["Num", "Count", "Nth", "Mark", "Stop", "Smile", "Sender", "Oth
 export type Kind = keyof typeof listed | (typeof computed)[number];
 
 /** "as (it/they) (is/are)" → the four phrases. "[x]" may be left out. */
-function expanded(template: string): string[] {
+export function expanded(template: string): string[] {
   const [whole, inner = "", more = ""] = /\(([^()[\]]*)\)|\[([^()[\]]*)\]/u.exec(template) ?? [];
   if (whole === undefined) return [template.replace(/\s+/gu, " ").trim()];
   const parts = inner === "" ? [...more.split("/"), ""] : inner.split("/");

@@ -15,8 +15,9 @@ export function plainAnswerIn(words: readonly Token[]): Run | undefined {
     kinds.filter((kind) => kind === "Yes").length,
     kinds.filter((kind) => kind === "No").length,
   ];
-  if (yes > 0 === no > 0 || kinds.some((kind) => kind !== "Yes" && kind !== "No" && !fillers.test(kind)))
+  if ((yes > 0 && no > 0) || kinds.some((kind) => kind !== "Yes" && kind !== "No" && !fillers.test(kind)))
     return undefined;
+  if (yes + no === 0) return isPraised(kinds) ? { what: "named", is: true } : undefined;
   const says = yes > 0 ? "Yes" : "No";
   const last = kinds.lastIndexOf(says);
   const numbers = kinds.flatMap((kind, at) => (/^(?:Num|Nth)$/u.test(kind) ? [at] : []));
@@ -33,7 +34,7 @@ export function plainAnswerIn(words: readonly Token[]): Run | undefined {
     return undefined;
   // "3 words", "thanks for 3", "good questions: 3", "is 3 a yes", "so they say".
   if (
-    /\bGood It\b|\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(
+    /\bGood It\b|\b(?:Good|Adj) (?:Word|Name) (?:Is|Are)\b|\bNum (?:Word|Name|Label)\b|\bPolite At\b|\bGood Label\b|\bMark (?:The |A |My )?(?:Word|Name)(?: Mark)?$|^(?:Mark |And )*(?:Is|Are)\b/u.test(
       run,
     )
   )
@@ -42,4 +43,17 @@ export function plainAnswerIn(words: readonly Token[]): Run | undefined {
   if (/\b(?:Num|Nth) (?:Are|Is) (?:The )?Label\b/u.test(run)) return undefined;
   if (numbers.length > 0) return { what: "named", is: yes > 0 };
   return kinds.includes("All") ? { what: "set", is: yes > 0 } : undefined;
+}
+
+/** "The wordings in 2 and 4 are both correct". */
+function isPraised(kinds: readonly string[]): boolean {
+  const run = kinds.join(" ");
+  return (
+    /^(?:(?:And|Too|The|A|My|Your|Label|At|In|Of|All|Word|Name|Raised|Answer|Mark) )*(?:Num)(?: (?:Mark|And|Num|Label))* (?:Is|Are)(?: (?:All|So|Too|Adv|Sure))* (?:Good|Confirmed)(?: (?:So|Too|Ours|Good|Mark))*$/u.test(
+      run,
+    ) ||
+    /^(?:(?:And|Mark) )*(?:Too) (?:Num) (?:Is|Are)(?: (?:All|So|Too|Adv|Sure))* (?:Good|Confirmed)$/u.test(
+      run,
+    )
+  );
 }

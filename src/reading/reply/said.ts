@@ -19,6 +19,55 @@ const regrets =
 const eitherWay =
   /(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
+const odd =
+  "(?:a bit |a little |very |really |so |kind of |rather |pretty |quite )?(?:odd|strange|funny|weird|unusual|misspelt|misspelled|curious|peculiar|like (?:a |an )?(?:typo|mistake|error|misprint|misspelling))";
+const looks = `(?:looks?|sounds?|reads?|seems?|(?:is|are)|(?:does|do|may|might) (?:look|sound|seem))`;
+const oddWord = `(?:odd|strange|funny|weird|unusual|curious|peculiar|crazy|silly) (?:name|word|spelling|one|legend)s?`;
+/** What somebody grants before a "but". What follows the "but" holds. */
+const concession = new RegExp(
+  `(?<=^|[.!;,]\\s*)(?:${[
+    `(?:(?:yes|yeah),? )?(?:(?:i|we) (?:know|agree|see|admit|understand|get|grant)(?: that)?,? )?(?:it|they|this|that|these|both) ${looks} ${odd}(?: to (?:us|me|you)(?: too| as well)?)?(?:,? (?:i|we) (?:know|agree|admit)|,? i'?ll give you that)?`,
+    `(?:looks?|sounds?) ${odd}(?:,? (?:i|we) (?:know|agree|admit))?`,
+    `(?:(?:i|we) (?:know|agree),? )?(?:(?:it|this|that) is )?(?:a |an )?(?:very |really )?${oddWord}(?:,? (?:i|we) (?:know|agree|admit))?`,
+    `(?:(?:very |really )?(?:good|nice|great|sharp) (?:catch|spot|eyes?|question|thinking|one|find)|well (?:spotted|caught|seen)|fair (?:question|enough|point))(?: (?:there|on (?:that|those|it|this)(?: one)?))?`,
+    `(?:thanks|thank you)(?: very much| so much)? for (?:checking|asking|double[- ]?checking|catching|noticing|spotting|looking|the check|the careful (?:check|look))(?: (?:it|that|this|them|those|us))?`,
+    `(?:i |we )?(?:know|understand|see|get) why you (?:ask|asked|are asking|wonder|check|checked|think so)|(?:i|we) (?:can )?(?:see|understand) (?:the (?:question|doubt)|your (?:question|point|doubt))`,
+    `(?:i am |we are )?(?:so |very )?(?:sorry|apologies) (?:for|about) (?:the |my |our )?(?:delay|late (?:reply|answer|response)|wait|slow (?:reply|answer))`,
+    `hard to believe|believe it or not|i thought (?:so|the same)(?: too)?|(?:it is |it'?s )?(?:not|no) (?:common|usual|everyday)(?: word| name)?`,
+  ].join(
+    "|",
+  )}),? ?(?:[-–—] ?)?(?:but|though|yet|still|however|although)(?: (?:yes|yeah|indeed|really|still|all the same|nevertheless))?,? (?=\\S)`,
+  "iu",
+);
+
+/** When somebody was asked, behind a report that names no number. */
+const asOfThen = new RegExp(
+  String.raw`(?<=^|[.!]\s*)((?:(?!\byes\b)[^.!\d])*?\b(?:confirmed|checked|told|said|asked|talked|spoke|called|phoned|agreed)\b(?:(?!\byes\b)[^.!\d])*?),? when (?:i|we) (?:was|were|got|went|came|stopped|drove|met|saw|called|phoned|spoke|talked|visited)(?: (?:there|him|her|them|at|on|to|by|in|over|back|your|the|my|our|a|with|from|house|home|site|job|office|shop|e-?mail|mail|message|letter|note|questions?|client|customer|owner|this morning|today|yesterday|last night|last week|lunch|meeting|place|phone))*(?=\s*(?:[.,;!]|$))`,
+  "giu",
+);
+/** "It looks like a typo but it is not." */
+const noTypo =
+  /(?:it |that |this )?(?:looks?|sounds?|reads?) like (?:a |an )?(?:typo|mistake|error|slip),?(?: i know)?,? but (?:it|that|this)(?: is|'s) (?:not|no)(?: one| a typo| a mistake)?(?=\s*(?:[.,;!]|$))/giu;
+
+/** The same where no "but" follows. "It looks like a typo" may mean that it is one. */
+const alone = new RegExp(
+  `(?<=^|[.!;,]\\s*)(?:and (?:yes,? )?)?(?:(?:i|we) (?:know|agree|admit)(?: that)?,? )?(?:it|they|this|that|these) (?:looks?|sounds?|(?:does|do|may|might) (?:look|sound)) (?:a bit |a little |very |really |so |kind of |rather |pretty |quite )?(?:odd|strange|funny|weird|unusual|curious|peculiar)(?: (?:too|also|as well|to us|to me))*(?:,? (?:(?:i|we) (?:know|agree|admit)|(?:i'?ll|i will) give you that))?(?=\\s*(?:[.,;!]|$))`,
+  "giu",
+);
+
+/** A line without what is granted before a "but", and with "it" where people of India write "the same". */
+function withoutGranted(line: string): string {
+  return line
+    .replace(noTypo, "it is not a typo")
+    .replace(concession, "")
+    .replace(alone, "thanks")
+    .replace(asOfThen, "$1")
+    .replace(
+      /(?<=^|[.!;,:–—-]\s*)(?:the )?same (?=(?:is|has been|was|stands|are)\b(?! (?:as|for|with|to|in|true|again|here|too)\b))/giu,
+      "it ",
+    );
+}
+
 /**
  * What a line answers. Undefined if a word of it may say anything else, or if it can be read in two ways. `isIdle`:
  * whether a sentence beside an answer says nothing.
@@ -30,7 +79,7 @@ export function saidIn(
 ): readonly Said[] | undefined {
   if (own.line.length > longestAnswer || own.line.includes("?")) return undefined;
   if (unclear.test(own.line) || eitherWay.test(own.line)) return undefined;
-  const line = withLetters(plain(own.line));
+  const line = withLetters(withoutGranted(plain(own.line)));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();
   if (way === undefined || more.length > 0 || way.said.length === 0) return undefined;
@@ -39,13 +88,19 @@ export function saidIn(
   return isSorry && way.said.some(({ is }) => is) ? undefined : way.said;
 }
 
-/** Whether a line answers nothing and binds nothing. `isAnswered`: it stands below a yes, and may tell its reason. */
-export function bindsNothing(line: string, names: readonly string[], isAnswered: boolean): boolean {
+/**
+ * Whether a line answers nothing new and binds nothing. `last`: what the last answer above it was. Below a yes it may
+ * tell the reason, or say once more that it is right.
+ */
+export function bindsNothing(line: string, names: readonly string[], last: boolean | undefined): boolean {
   if (line.length > longestAnswer || line.includes("?")) return false;
   const none = { open: [0], others: 0, names };
-  const ways = waysIn(plain(line), { line, afterSeveral: false }, none, () => false);
+  const ways = waysIn(withoutGranted(plain(line)), { line, afterSeveral: false }, none, () => false);
   return ways.some(
-    ({ said, bare, reason }) => said.length === 0 && bare.length === 0 && (isAnswered || !reason),
+    ({ said, bare, reason }) =>
+      said.length === 0 &&
+      (bare.length === 0 || (last === true && bare.every(Boolean))) &&
+      (last !== undefined || !reason),
   );
 }
 

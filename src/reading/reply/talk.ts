@@ -35,12 +35,16 @@ const names =
 const leadsToName =
   /^(?:of|from|in|at|after|with|by|for|on|to|near|around|the|and|mr|mrs|ms|dr|my|our|your|old|little|uncle|aunt|boss|colleague|wife|husband|son|daughter|saint|st|happy|merry|over|this|last|next|every|all|a)$/iu;
 
+/** A word without a vowel. */
+const codeShape =
+  /^(?!(?:mr|mrs|ms|dr|st|thx|pls|tnx|tks|lol|hmm+|pm|tv|pts?|nd|rd|th|s|t|m|d|x|b|w|ll|re|ve)$)[^aeiouyàáâäåæèéêëìíîïòóôöøùúûü'’-]+$/iu;
+
 /** Whether a word in capitals or with one may be what is to be cut. */
 export function mayBeLegend(said: string): boolean {
   const tokens = said.match(/\p{L}[\p{L}'’-]*/gu) ?? [];
   return tokens.some((token, at) => {
     if (names.test(token)) return false;
-    if (/^\p{Lu}[\p{Lu}'’-]+$/u.test(token)) return true;
+    if (/^\p{Lu}[\p{Lu}'’-]+$/u.test(token) || codeShape.test(token)) return true;
     const before = tokens[at - 1] ?? "";
     return at > 0 && /^\p{Lu}/u.test(token) && !leadsToName.test(before) && !/^\p{Lu}/u.test(before);
   });
@@ -90,39 +94,96 @@ export function isTalk(clause: string, topic: Topic): boolean {
   );
 }
 
+/** Words between two clauses. Behind those of the second kind stands what happened to the writer. */
+const joints =
+  /(?:^|,? )(?:(but|though|although|so|and|because|hence|since)|(when|while|as|before|after|until|till)),? /giu;
+const happened =
+  /^(?:i|we|my \p{L}+|our \p{L}+|it|the (?:phone|power|internet|kids?|dog|truck|storm|snow|rain|boss)) (?:(?:just|finally|only|had|also|really) )*(?:was|were|got|had|went|came|saw|left|drove|landed|woke|sat|ran|hit|stopped|started|melted|froze|heard|reached|returned|arrived|called)(?!\p{L})/iu;
+
+/** Whether a sentence consists of clauses that only talk, as "sorry but I was away" does. */
+export function areTalks(sentence: string, topic: Topic): boolean {
+  if (isTalk(sentence, topic)) return true;
+  if (/\d/u.test(sentence)) return false;
+  const words = plain(sentence.replace(/\n/gu, " "));
+  return [...words.matchAll(joints)].some(({ 0: joint, 1: joins, index }) => {
+    const [before, after] = [words.slice(0, index), words.slice(index + joint.length)];
+    const isLater = joins !== undefined || happened.test(after);
+    return before !== "" && isLater && isTalk(before, topic) && areTalks(after, topic);
+  });
+}
+
 /** A sentence about somebody or something else may tell what a clerk must know: "the stairs came out". */
 const ofOthers =
   /^(?:(?:and|so|well|oh|also|just) )*(?:the (?!weather|snow|rain|sun|heat|cold|wind|storm|power|phones?|internet|crew|guys|lads|boys)|an? |he |she |they |his |her |their |this |that |those |these |there |(?:(?:my|our) )?(?:grand)?(?:mother|father|mum|mom|dad|son|daughter|wife|husband|brother|sister) |(?:my|our) (?!best|regards|thanks|apolog\p{L}+|pleasure|crew|phone))/iu;
 
 /** What a word is named, spelt and written like: the vocabulary of reasons. */
 const naming =
-  /(?<![\p{L}\p{N}])(?:(?:how|what|the way|exactly (?:how|what)|just how|just what) (?:we|they|he|she|everyone|everybody|people|i|the (\p{L}+(?: \p{L}+)?)) (?:all |always |really |do )*(?:spells?|spelt|spelled|writes?|wrote|calls?|called|names?|named|says?|said|reads?|uses?|likes?|wants?|wanted|ordered|knows?) (?:it|them|the room|the place)?|(?:always |really |all )?(?:spells?|writes?|calls?|says?|uses?|pronounces?) (?:it|them)(?: (?:that way|this way|so|like that|like this|just so))?|(?:inside|family|running|private) jokes?|in-jokes?|puns?|play on words|(?:Engl|Span|Dan|Swed|Finn|Pol|Scott|Turk|Ir|Brit|Jew|Yidd|Flem|Corn)ish|(?:Japan|Chin|Portugu|Vietnam|Malt)ese|(?:Ital|Norweg|Russ|Hungar|Austr|Austral|Brazil|Bulgar|Roman|Serb|Croat|Ukrain|Ind|Pers|Armen|Georg|Alban|Eston|Latv|Lithuan|Scandinav|Hawai|Bavar|Sloven)ian|French|Latin|Greek|Dutch|Welsh|German|Czech|Swiss|Arabic|Gaelic|how (?:it|they|the (\p{L}+(?: \p{L}+)?)) (?:is|are|has been) (?:always )?(?:spelled|spelt|written|called|named)|abbreviations?|acronyms?|short(?:hand)? for|spellings?|(?:(?:last|first|second|middle|family|maiden|pet|house|trade|brand|room|boat|stage|place|street) )?names?|nicknames?|surnames?|(?:codes?|lists?)|(?:the |his |her |their |our )?(?:rooms?|suites?|halls?|wings?|house|boat|floors?)|terms?|words?|wording|titles?|(?:is|are|was|were|been) (?:\p{L}+ )?(?:called|named|spelled|spelt|written)(?: (?:just |exactly )?(?:that|this way|so|like that|like this))?|named (?=after|for))(?![\p{L}\p{N}])/giu;
+  /(?<![\p{L}\p{N}])(?:(?:how|what|the way|exactly (?:how|what)|just how|just what) (?:we|they|he|she|everyone|everybody|people|i|the (\p{L}+(?: \p{L}+)?)) (?:all |always |really |do )*(?:spells?|spelt|spelled|writes?|wrote|calls?|called|names?|named|says?|said|reads?|uses?|likes?|wants?|wanted|ordered|knows?) (?:(?:it|them)(?! out)|the room|the place)?|(?:always |really |all )?(?:spells?|writes?|calls?|says?|uses?|pronounces?) (?:it|them)(?! out)(?: (?:that way|this way|so|like that|like this|just so))?|(?:inside|family|running|private) jokes?|in-jokes?|puns?|play on words|(?:Engl|Span|Dan|Swed|Finn|Pol|Scott|Turk|Ir|Brit|Jew|Yidd|Flem|Corn)ish|(?:Japan|Chin|Portugu|Vietnam|Malt)ese|(?:Ital|Norweg|Russ|Hungar|Austr|Austral|Brazil|Bulgar|Roman|Serb|Croat|Ukrain|Ind|Pers|Armen|Georg|Alban|Eston|Latv|Lithuan|Scandinav|Hawai|Bavar|Sloven)ian|French|Latin|Greek|Dutch|Welsh|German|Czech|Swiss|Arabic|Gaelic|how (?:it|they|the (\p{L}+(?: \p{L}+)?)) (?:is|are|has been) (?:always )?(?:spelled|spelt|written|called|named)|abbreviations?|acronyms?|short(?:hand)? for|spellings?|(?:(?:last|first|second|middle|family|maiden|pet|house|trade|brand|room|boat|stage|place|street) )?names?|nicknames?|surnames?|(?:codes?|lists?)|(?:the |his |her |their |our )?(?:rooms?|suites?|halls?|wings?|house|boat|floors?)|terms?|words?|wording|titles?|(?:is|are|was|were|been) (?:(?:really|always|just|indeed|actually|usually|also|correctly|properly|commonly|locally|traditionally|exactly) )?(?:called|named|spelled|spelt|written)(?: (?:just |exactly )?(?:that|this way|so|like that|like this))?|named (?=after|for))(?![\p{L}\p{N}])/giu;
 const reports =
   /(?<![\p{L}\p{N}])(?<!\b(?:be|to|not|is|are|was) )(?:(?:has|have|had|just|all|already|also) ){0,3}(?:confirms|says|said|insists(?: on)?|tells? (?:me|us)|told (?:me|us)|confirmed|checked|approved|agreed|verified|signed off(?: on)?|okayed|cleared)(?: (?:it|them|this|that|the (?:wording|spellings?|names?|words?|legends?|texts?)))?(?: (?:that|with (?:me|us|him|her|them)|by phone|today|yesterday|this morning))*(?![\p{L}\p{N}])/giu;
 /** Verbs of reasons. */
 const tells =
-  /(?<!\p{L})(?:is|are|was|were|has|have|comes?|stands?|means?|says?|said|spells?|writes?|wrote|calls?|wants?|likes?|uses?|insists?|insisted|confirms?|confirmed|checked|approved|agreed|verified|signed|named (?:after|for)|short for)(?!\p{L})/iu;
+  /(?<!\p{L})(?:is|are|was|were|has|have|comes?|stands?|means?|says?|said|spells?|writes?|wrote|calls?|wants?|likes?|uses?|insists?|insisted|confirms?|confirmed|checked|approved|agreed|verified|signed|named (?:after|for)|short for|per|matches|as (?:per|on|in))(?!\p{L})/iu;
 const reasoned =
-  /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
+  /^(?:(?:and|as|because|since|yes|indeed|both|it means) )*(?:i (?:copied|took|got|have)|in (?:our|my|this|the|their|her|his)|same (?:spelling|name|word|wording)|room|tag|matches|straight|taken|copied|per|french|german|spanish|that|this|it|these|those|they|he|she|the|a|an|his|her|their|our|my|we|named|short for|both|all|wording|spelling|names?|words?|owner|customer|client|cust|homeowner|architect)(?![\p{L}\p{N}])/iu;
 
 /** Who is said to name it so, or what is. */
 function said(who?: string, what?: string): string {
   return (who ?? what ?? "").replace(/(?<!\p{L})(?:names?|words?|rooms?)(?!\p{L})/giu, "");
 }
 
+/** Where a word is from, who gave it, and how old it is. */
+const owners = String.raw`(?:(?:the|our|their|his|her) )?(?:(?:owner|client|customer|architect|designer|engineer|boss|contractor)(?: 's)? )?`;
+const papers = String.raw`(?:(?:approved|door|room|architectural|latest|signed|wiring) )?(?:drawings?|plans?|schedule|specs?|specification|submittals?|list|sign(?: outside| out front)?|door(?: sign)?|letterhead|contract|website|business card|logo|menu|map)`;
+const given = new RegExp(
+  `(?<![\\p{L}\\p{N}])(?:${[
+    `(?:(?:straight|right|taken|copied|directly) )*(?:from|off|per|as (?:per|on|in)|according to) ${owners}${papers}`,
+    `(?:is|are|stands?) (?:also )?(?:so |that way |like that |the same way |the same )?(?:on|in) ${owners}${papers}(?: (?:too|the same way|that way|like that|as well|so))*`,
+    `(?:matches|follows|agrees with) (?:what is (?:on|in) )?${owners}${papers}`,
+    `(?:copied|took|got|have) (?:it|them|that|this) (?:straight |right |directly )?(?:from|off) ${owners}${papers}`,
+    `an? (?:very )?(?:old|ancient|traditional|local|common|real|proper|dialect)(?: \\p{Lu}\\p{Ll}+)? (?:one|name|word|term|expression|spelling|family name)(?! (?:of|for)(?!\\p{L}))`,
+    `named (?:it|them|this|that|his|her|their|the)(?: (?!new|other|second)\\p{L}+)? (?:after|for|that|so)`,
+    `(?:chose|picked|came up with|selected|invented) (?:it|them|this|that|the (?:names?|words?|wording|spellings?)|(?:this|that) (?:name|word|wording|spelling))`,
+    `(?:gave|sent) us(?: (?:it|that|this|them))?`,
+    `(?:is|are) (?:indeed |really |all )?(?:intended|wanted|meant|deliberate|intentional|desired)(?: (?:like this|so|that way|this way|as is))?(?=\\s*(?:[.,;!]|$))`,
+    `(?:we|they|people|everyone|everybody|he|she) (?:always |all |really )*(?:writes?|spells?|calls?|says?|pronounces?|names?) (?:it|this|that|them) (?:always |all |just )*(?:so|like this|like that|this way|that way)`,
+    `what (?:she|he|they|the (?:owner|client|customer|family)) (?:wants?|wanted|asked for|ordered|likes?)(?: (?:on|for) (?:it|there|them))?`,
+  ].join("|")})(?![\\p{L}\\p{N}])`,
+  "giu",
+);
+
+/** Whether a sentence consists of reasons: "it is written with two dots because it is a name". */
+export function areWhys(clause: string, topic: Topic): boolean {
+  if (isWhy(clause, topic)) return true;
+  return [...clause.matchAll(/,? (?:because|since|as|and|so) /giu)].some(
+    ({ 0: joint, index }) =>
+      isWhy(clause.slice(0, index), topic) && areWhys(clause.slice(index + joint.length), topic),
+  );
+}
+
+/** "The owner is away" gives no reason. */
+function isState(rest: string): boolean {
+  return /^(?:(?:the|our|my|his|her|their|an?) )?(?:owner|customer|client|cust|homeowner|architect)s? (?:is|are|was|were|has|have)(?!\p{L})[^◆]*$/iu.test(
+    rest,
+  );
+}
+
 /** Whether a clause that stands beside a yes only says why. It says nothing of letters, and nothing that differs. */
 export function isWhy(clause: string, topic: Topic): boolean {
   const words = lookedAt(clause, topic);
   if (words === undefined || !reasoned.test(words) || /(?<!\p{L})now(?!\p{L})/iu.test(words)) return false;
+  const isGiven = words.search(given) >= 0;
   const bare = words
     .replace(/(?<!\p{L})(?:these|those|them)(?!\p{L})/giu, "they")
     .replace(/^both(?: of)?(?!\p{L})/iu, "they")
+    .replace(/^same (?=(?:spelling|name|wording|word)(?!\p{L}))/iu, "")
+    .replace(given, " ◆ ")
     .replace(naming, (_, who?: string, what?: string) => ` ◆ ${said(who, what)} ◆ `)
     .replace(reports, " ◆ ")
     .replace(/\s+/gu, " ")
     .trim();
   const rest = bare.replace(/[\s.,!–—()-]+$/u, "");
-  return !isDangerous(rest) && !mayBeLegend(rest) && tells.test(words);
+  return !isDangerous(rest) && !mayBeLegend(rest) && (isGiven || (tells.test(words) && !isState(rest)));
 }
 
 /** What people own who say no. */

@@ -35,11 +35,18 @@ export function plain(line: string): string {
     .replace(/^[a-d][).]\s+/iu, "")
     .replace(/\bw\/ ?(?=\p{L})/giu, "with ")
     .replace(/^re ?[:.] ?/iu, "re ")
+    .replace(/\b(?:s\.? ?no|s\.? ?nr|s\/n|sr\.?(?: ?no)?|sl\.?(?: ?no)?)\.? ?(?=\d{1,3}(?!\d))/giu, "number ")
+    .replace(/^(that|it)(?:'d| would) be (?=(?:an? )?(?:yes|no)\b)/iu, "$1 is ")
     .replace(
       /\b(?:nos?|nrs?|n|num|qs?|ques|quest|pts?|pkt|ad|punkt|question|point|item|ref|itm)\.\s?(?=[#([]?\d)/giu,
       "number ",
     )
     .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
+    .replace(/(?<=\d)\.(?=:)/gu, "")
+    .replace(
+      /^yes ?(?:x|×|times) ?(?:3|three)[.!]*$|^(?:3 ?(?:x|×|times)|three times|triple) yes[.!]*$/iu,
+      "all three yes",
+    )
     .replace(/^(?:a|punto|ponto) ?(?=\d{1,3}\b)/iu, "number ")
     .replace(/(?<=^|[.;,/]\s*)no (?=\d{1,3} ?[:=)-] ?(?:yes|no)\b)/giu, "number ")
     .replace(/^no (?=\d{1,3} (?:is|are) )/iu, "number ")

@@ -50,12 +50,12 @@ const units = once((): readonly (readonly [RegExp, RegExp, Run])[] => {
   part("Lists", "(All? Bare (Tie Bare)* Tail)");
   part(
     "Set",
-    "((At|In){0,2} Of? (The|My)? All (Of? (The|My|It|Pron))? (Num|Count)? (Label|Word|Answer|Name){0,3}|(At|In){0,2} The Count (Label|Word|Name)?)",
+    "((At|In){0,2} Of? (The|My)? All (Of? (The|My|It|Pron))? (Num|Count)? (Label|Word|Answer|Name){0,3}|(At|In){0,2} The Count (Label|Word|Name|Of (It|Pron))?)",
   );
 
   part("Yeses", "((A|The)? Yes (Mark* (And|Mark)* A? Yes)*)");
   part("Noes", "((A|The)? No (Mark* A? No)*)");
-  part("Right", "(Be Very{0,3} Art? Fair{0,3} (Good|Confirmed|Ok) (Nm|So|Ours|Very|There|In Nation)*)");
+  part("Right", "(Be (Very|So){0,3} Art? Fair{0,3} (Good|Confirmed|Ok) (Nm|So|Ours|Very|There|In Nation)*)");
   part("Call", "(Spell|Called)");
   part("Term", "(Spelt|Called)");
   part(
@@ -101,7 +101,7 @@ const units = once((): readonly (readonly [RegExp, RegExp, Run])[] => {
 
   /** Runs that answer numbers that they name. */
   const namedYes = whole(
-    "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid Too?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? Confirm (List|Set Mark* List)|(We|Art? (Person|Boss){1,3}|Pron) Very{0,3} Confirmed It? List|Lead Please? Do List Very{0,3} (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Confirmed Mark+ List|Lead NoChange (In|At)+ List|Lead Please? Go (With|At) List|Ok At+ List Mark* Yeses|Lead Given At{0,2} All Mark* List|(Yes Mark*)? Please? Do List Very{0,3} (Good|So))",
+    "((Yes Mark*)? Lead (Lists|Set Mark* List) YesSaid (Too|Same)?|(Yes Mark*)? Lead Given Mark* Spoken|Lead? Confirm (List|Set Mark* List)|(We|Art? (Person|Boss){1,3}|Pron) Very{0,3} Confirmed It? List|Lead Please? Do List Very{0,3} (Good|So)|(Lead|ISay) Please? Treat (List) As A? Yes|Confirmed Mark+ List|Confirmed (?=At) List|Lead NoChange (In|At)+ List|Lead Please? Go (With|At) List|Ok At+ List Mark* Yeses|Lead Given At{0,2} All Mark* List|(Yes Mark*)? Please? Do List Very{0,3} (Good|So))",
   );
   const namedNo = whole(
     "(Lead (Lists|Set Mark* List) NoSaid|Lead Denied Mark* List|(Lead|ISay) Please? Treat List As A? No|Lead Denied At{0,2} All Mark* List|You Be Very{0,3} Good At+ List|Neither One Nor One Be Very{0,3} Good|Neither List (Be Very{0,3} Good|Mark* Noes))",
@@ -118,7 +118,7 @@ const units = once((): readonly (readonly [RegExp, RegExp, Run])[] => {
    * mean that a word is misspelt.
    */
   const bareYes = whole(
-    "Yes Mark* The Word|((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure|Too)*|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
+    "Yes Mark* The Word|((Yes Mark*)? (Lead|Mid)? Yeses (Ours|Sure|Too)*|Yeses At+ (Your|The|My) Label{1,2}|Yes (AndN Yes)+|Lead? Mark* It? Right|It Be? So|(Lead|Mid)? Go|It Be HowTo|(Art? (Word|Name)) Right|It? NoSlip)",
   );
   const bareNo = whole("((Lead|Mid)? Noes|Neither|No (AndN No)+|It? (Wrong|Unfit)|It Be Bad)");
   /** "4 too" */
@@ -130,6 +130,7 @@ const units = once((): readonly (readonly [RegExp, RegExp, Run])[] => {
   const because = whole(
     `Why (
       Sub Very{0,3} Be Very{0,3} NameOf
+      |Sub Be It OfWhom{1,2}
       |Be Very{0,3} NameOf
       |(Own|My) Named (OfWhom|HowTo){0,2}
       |Det{0,3} Named OfWhom{1,2}
@@ -146,13 +147,12 @@ const units = once((): readonly (readonly [RegExp, RegExp, Run])[] => {
       |(Ours Mark?)? Right
       |Sub Be (A|My|Own) (Nation|Old|Fair)* (Thing|Person){1,3} (In Nation)?
       |Sub Be The? (Nation|Own) (Old|Fair)* (Thing|Person){1,3}
-      |Sub Be Not Nation
-      |Sub? Honour Det{0,3} (Fair|Old|Nation)* (Person|Boss|Thing|Plan){1,3} ((Of|In) Det{0,3} (Person|Thing|Nation){1,3})?
+      |Sub? Honour Det{0,3} (Fair|Nation)* (Person|Boss|Thing|Plan){1,3} ((Of|In) Det{0,3} (Person|Thing|Nation){1,3})?
       |It? NoSlip
       |It Be HowTo
       |(It|Who) (Saying|Per) Art? Plan
       |(It|Word|Art Word|Art Nm) Matches Art? Adj{0,3} (Thing|Person|Boss)* (Plan|Person|Boss)
-      |Per Det{0,3} (Person|Boss|Plan|Thing|Pron|Sender){1,4} (When|With)*
+      |(Sub Be Very{0,3})? Per Det{0,3} (Person|Boss|Plan|Thing|Pron|Sender){1,4} (When|With)*
       |Who Very{0,3} Call Obj
       |(Who|Art? Plan) ShowsIt
       |Odd
@@ -166,7 +166,7 @@ const units = once((): readonly (readonly [RegExp, RegExp, Run])[] => {
 
   /** "Ditto", "a family name" */
   const aside = whole(
-    "Same|Not Nation|Fair+ (Word|Nm){1,3}|(A|My|Own)? (Fair|Nation|Thing|Person){0,4} Name{1,2} OfWhom{0,2}|The (Thing|Person){0,3} Name{1,2} OfWhom*|(Too|Very|Old)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person",
+    "Same|Fair+ (Word|Nm){1,3}|(A|My|Own)? (Fair|Nation|Thing|Person){0,4} Name{1,2} OfWhom{0,2}|The (Thing|Person){0,3} Name{1,2} OfWhom*|(Too|Very|Old)* A? Nation (Lang|Nm|Thing|Person)? Too?|(Own|My) Person",
   );
 
   /** Reports of who was asked. They may stand before an answer too. */
@@ -174,7 +174,7 @@ const units = once((): readonly (readonly [RegExp, RegExp, Run])[] => {
     `(And Mark*)? (
       (We|Art? (Person|Boss){1,3}|Pron) Very{0,3} (Asked|Checked|Confirmed|Says) (It|All|Tell|With|At|In|Person|Boss|Art|Pron|Is|Adj|When|Plan|Very|Thing)*
       |Very{0,3} (Asked|Checked|Confirmed) Very{0,3} (It|Tell)? (With|At|In|Person|Boss|Art|Pron) (It|All|Tell|With|At|In|Person|Boss|Art|Pron|Is|Adj|When|Plan|Very|Thing)*
-      |(We|Very)* Checked When*
+      |(We|Very)* (Checked|Asked) When*
       |We Very{0,3} (Asked|Checked) (It|Tell|At)? List (With|At|Art|Person|Boss|When|Pron)+
       |(We|Art? (Person|Boss)|Pron)? Very{0,3} (Asked|Checked|Confirmed|Says) (It|Tell|With|At|In|Person|Boss|Art|Pron|Is|Adj|When|Very)* Mark* And? (Art? (Person|Boss)|Pron|It) Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good)
       |Art? (Person|Boss){1,3} Saying (It|Word|Art Word|Art Nm)? (Right|Yes|Good|Ok)

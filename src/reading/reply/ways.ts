@@ -1,8 +1,8 @@
 import { isSet, numbersIn } from "./numbers.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { plainAnswerIn } from "./plain-answer.ts";
-import { isAmends, sheetsPromisedIn } from "./promises.ts";
-import { isTalk, isWhy, type Topic } from "./talk.ts";
+import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
+import { areWhys, isTalk, type Topic } from "./talk.ts";
 import { type Token, tokensIn } from "./tokens.ts";
 import { type Run, unitsOf } from "./units.ts";
 
@@ -11,6 +11,8 @@ export interface Points extends Topic {
   readonly others: number;
   /** What the sender is called. */
   readonly names: readonly string[];
+  /** What the line before has answered at last. */
+  readonly last?: boolean | undefined;
 }
 
 export interface Said {
@@ -84,7 +86,7 @@ export function waysIn(
           (isOpen && isTalk(text, points))
         )
           reach(to, way);
-        if (isOpen && isWhy(text, points)) reach(to, { ...way, reason: true });
+        if (isOpen && areWhys(text, points)) reach(to, { ...way, reason: true });
         const promised = isOpen ? promisedIn(text, own, points, way.said) : undefined;
         if (promised !== undefined) reach(to, { ...way, said: [...way.said, ...promised] });
       }
@@ -122,8 +124,9 @@ function goOn(way: Way, run: Run, words: readonly Token[], own: Place, points: P
     case "reason":
       return { ...way, reason: true };
     case "same": {
-      const last = way.said.at(-1);
-      return last === undefined ? undefined : answered(way, words, last.is, own, points);
+      const isFirst = way.said.length + way.bare.length === 0;
+      const last = way.said.at(-1)?.is ?? (isFirst ? points.last : undefined);
+      return last === undefined ? undefined : answered(way, words, last, own, points);
     }
     case "confirms":
       return own.isBetween ? bare(way, words, run.is, own, points) : undefined;
@@ -166,8 +169,13 @@ function bare(
   const isSure = others === 0 && !afterSeveral;
   const number = under ?? (isSure && open.length === 1 ? open[0] : undefined);
   if (number !== undefined) return said(way, [number], is);
-  const each = words.filter(({ kind }) => kind === "Yes" || kind === "No").length;
-  const isOfEach = isAlone && each > 1 && words.every(({ kind }) => /^(?:Yes|No|And|AndN|Mark)$/u.test(kind));
+  const each = words
+    .filter(({ kind }) => kind === "Yes" || kind === "No")
+    .reduce((sum, { text }) => sum + (text === "yes yes" || text === "no no" ? 2 : 1), 0);
+  const isOfEach =
+    isAlone &&
+    each > 1 &&
+    words.every(({ kind }) => /^(?:Yes|No|And|AndN|Mark|The|My|Answer|Are)$/u.test(kind));
   const areThey = words.some(({ text }) => /^(?:they|these|those)$/u.test(text));
   if (areThey && isSure && is && open.length > 1) return said(way, open, is);
   if (isOfEach && isSure && each === open.length) return said(way, open, is);
@@ -199,6 +207,9 @@ function promisedIn(
   { open, others }: Points,
   said: readonly Said[],
 ): Said[] | undefined {
+  const done = pointsDoneIn(sentence);
+  if (done !== undefined)
+    return others > 0 && done.every((number) => !open.includes(number)) ? [] : undefined;
   const named = sheetsPromisedIn(sentence);
   if (named === undefined) return undefined;
   const numbers = named.length > 0 || under === undefined ? named : [under];
