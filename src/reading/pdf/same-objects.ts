@@ -1,4 +1,4 @@
-import type { PDFDocument } from "pdf-lib";
+import { type PDFDocument, PDFRawStream, PDFRef } from "pdf-lib";
 import { assignmentsIn } from "./assignments.ts";
 import { objectsPackedAt, type Place, tablesOf } from "./object-tables.ts";
 
@@ -52,6 +52,8 @@ function isNamedThroughout(file: Buffer, walked: PDFDocument): boolean {
     packedIn.set(at, packed);
     count += packed.length;
     for (const one of packed) isAt(one, at);
+    // §7.5.7: no stream is packed. Our walk would take one all the same.
+    if (packed.some((one) => walked.context.lookup(PDFRef.of(one, 0)) instanceof PDFRawStream)) return false;
   }
   // A stream of objects that no table speaks of would have given the walk more.
   if (assignmentsIn(walked) !== count) return false;
