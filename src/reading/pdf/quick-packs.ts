@@ -28,9 +28,11 @@ const tag = Buffer.from("<<\n/Type /StructElem\n");
 
 /**
  * Takes packed objects in. An element of the tree of tags is read when it is asked for. A sheet has hundreds, and
- * reading it asks for none.
+ * reading it asks for none. In a document that is to be changed all are read at once, since the library would take what
+ * it reads later for changes.
  */
 async function parseIntoContext(this: Parser): Promise<void> {
+  const isToChange = this.context.pdfFileDetails.originalBytes !== undefined;
   for (const { objectNumber, offset } of this.parseOffsetsAndObjectNumbers()) {
     const ref = PDFRef.of(objectNumber, 0);
     const read = (): PDFObject => {
@@ -38,8 +40,8 @@ async function parseIntoContext(this: Parser): Promise<void> {
       return this.parseObject(ref);
     };
     this.bytes.moveTo(this.firstOffset + offset);
-    const isTag = tag.every((byte, i) => this.bytes.peekAhead(i) === byte);
-    this.context.assign(ref, isTag ? whenAsked(this.context, read) : read());
+    const isLater = !isToChange && tag.every((byte, i) => this.bytes.peekAhead(i) === byte);
+    this.context.assign(ref, isLater ? whenAsked(this.context, read) : read());
   }
   await Promise.resolve();
 }
