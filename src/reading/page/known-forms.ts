@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto"; // a pure function of bytes
 import type { Edition } from "../edition.ts";
-import type { ReadField } from "../form.ts";
+import type { FormField, ReadField } from "../form.ts";
+import { openForWalking } from "../pdf/walked-pdf.ts";
 import { recognise } from "../recognise.ts";
 import { type BlankForm, blankForm } from "./blank-form.ts";
-import { helveticaGlyphs } from "./glyphs.ts";
+import { type BlankPrint, blankPrint } from "./blank-print.ts";
 
 /** The forms that sheets are filled in on, and the blank form of each edition that has one, by its name. */
 export interface KnownForms {
@@ -15,19 +16,37 @@ export interface KnownForms {
 const rendered = new Map<string, Promise<BlankForm>>();
 const mostRendered = 12;
 
+/** The prints of blank forms. */
+const prints = new WeakMap<Uint8Array, Promise<BlankPrint | undefined>>();
+
 /** The blank form that fields belong to; undefined if none is known. */
-export function blankOf(
-  fields: readonly ReadField[],
-  { editions, blanks }: KnownForms,
-): Promise<BlankForm> | undefined {
-  const bytes = blanks.get(recognise(fields, editions).edition?.name ?? "");
+export function blankOf(fields: readonly ReadField[], forms: KnownForms): Promise<BlankForm> | undefined {
+  const bytes = bytesOf(fields, forms);
   return bytes && renderedOnce(bytes);
 }
 
-/** Renders every blank form, and the letters that they are filled in with, so that no sheet has to wait for it. */
+/** The print of the blank form that fields belong to. Undefined if there is none to go by. */
+export async function printFor(
+  fields: readonly FormField[],
+  forms: KnownForms,
+): Promise<BlankPrint | undefined> {
+  const bytes = bytesOf(fields, forms);
+  return bytes && printOnce(bytes);
+}
+
+function bytesOf(fields: readonly FormField[], { editions, blanks }: KnownForms): Uint8Array | undefined {
+  return blanks.get(recognise(fields, editions).edition?.name ?? "");
+}
+
+function printOnce(bytes: Uint8Array): Promise<BlankPrint | undefined> {
+  const print = prints.get(bytes) ?? openForWalking(bytes).then(blankPrint);
+  prints.set(bytes, print);
+  return print;
+}
+
+/** Reads every blank form. They are rendered when a sheet is first looked at, since most need no looking at. */
 export async function prepareForms({ blanks }: KnownForms): Promise<void> {
-  await helveticaGlyphs();
-  for (const bytes of blanks.values()) await renderedOnce(bytes);
+  for (const bytes of blanks.values()) await printOnce(bytes);
 }
 
 function renderedOnce(bytes: Uint8Array): Promise<BlankForm> {

@@ -1,6 +1,6 @@
 import type { PageMark, WidgetFacts } from "../facts.ts";
 import { type FormField, isFillable, plainName } from "../form.ts";
-import { areaOf, moved } from "./boxes.ts";
+import { areaOf, moved, rounded } from "./boxes.ts";
 import type { AnnotatedPage, Annotation } from "./pdfjs-annotations.ts";
 import { kindOf } from "./pdfjs-form.ts";
 
@@ -46,7 +46,7 @@ export function widgetsOf(
     if (kind === undefined || field === "" || !isFillable({ kind })) return [];
     const shown = shownChoice && shownIn(annotation, kind, shownChoice(id));
     const hidden = (annotationFlags & hiddenFlags) !== 0 || areaOf(rect) === 0;
-    const box = moved(rect, -left, -bottom);
+    const box = rounded(moved(rect, -left, -bottom));
     return [{ field, page, box, ...(shown === undefined ? {} : { shown }), hidden }];
   });
 }

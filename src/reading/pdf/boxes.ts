@@ -58,3 +58,9 @@ export function standsIn(text: Box, frame: Box): boolean {
     return false;
   return middle > frame[1] && middle < frame[3] && right - left > 0 && right - left >= narrower / 2;
 }
+
+/** A box without the digits in which readers differ. */
+export function rounded([left, bottom, right, top]: Box): Box {
+  const round = (side: number): number => Math.round(side * 100_000) / 100_000;
+  return [round(left), round(bottom), round(right), round(top)];
+}

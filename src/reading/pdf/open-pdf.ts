@@ -1,10 +1,12 @@
 import type { PDFDocument } from "pdf-lib";
 import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
-import type { Difference, FileFacts, PageFacts, PageMark, PdfFacts } from "../facts.ts";
+import type { Box, Difference, FileFacts, PageFacts, PageMark, PdfFacts, WidgetFacts } from "../facts.ts";
 import { type FormField, isFillable } from "../form.ts";
 import { annotationAt, isOurList, isOurMark } from "../our-marks.ts";
 import { comparePages } from "../page/compare-pages.ts";
-import { blankOf, type KnownForms } from "../page/known-forms.ts";
+import { explainedBy } from "../page/explained.ts";
+import { blankOf, type KnownForms, printFor } from "../page/known-forms.ts";
+import { printOf } from "../page/print.ts";
 import { marksOf, widgetsOf } from "./annotation-facts.ts";
 import { type Attached, attachedTo, leftIn, takenOut } from "./attached.ts";
 import { moved } from "./boxes.ts";
@@ -14,6 +16,7 @@ import { isDrawn, paintedOn } from "./painted.ts";
 import { wantsPassword, withPdf } from "./pdf.ts";
 import { type AnnotatedPage, readAnnotations } from "./pdfjs-annotations.ts";
 import { readFormByPdfjs } from "./pdfjs-form.ts";
+import { hasSameObjects } from "./same-objects.ts";
 import { shownChoice } from "./shown-choice.ts";
 import { textWithin } from "./text-marks.ts";
 import { readFormByWalking } from "./walked-form.ts";
@@ -52,8 +55,11 @@ export async function openPdf(
 ): Promise<FileFacts> {
   const walked = await walk(bytes);
   let facts: PdfFacts | undefined;
+  const explained = walked && forms && (await explain(bytes, walked, forms));
   try {
     return await withPdf(bytes, async (pdf) => {
+      const known = walked && explained && (await plainSheet(bytes, pdf, walked, explained));
+      if (known !== undefined) return known;
       const pages = await readAnnotations(pdf);
       const drawn = { fields: await readFormByPdfjs(pdf, pages), pages, pageCount: pdf.numPages };
       // The file counts as damaged until it is known to be whole. Files inside count as left there until they are
@@ -91,6 +97,45 @@ export async function openPdf(
   }
 }
 
+/** A sheet whose pages need not be looked at: where its fields are and what they show. */
+interface Explained {
+  readonly widgets: readonly WidgetFacts[];
+  readonly views: readonly Box[];
+}
+
+/** Undefined unless a file says of its pages just what the blank of its form says, and draws its fields plainly. */
+async function explain(
+  bytes: Uint8Array,
+  { pdf, fields, traits, attached }: Walked,
+  forms: KnownForms,
+): Promise<Explained | undefined> {
+  if (traits.xfa || traits.portfolio || traits.redrawn || attached.length > 0) return undefined;
+  const blank = await printFor(fields, forms);
+  const print = blank && printOf(pdf);
+  const widgets = print && explainedBy(print, fields, blank);
+  return widgets && hasSameObjects(bytes, pdf) ? { widgets, views: print.views } : undefined;
+}
+
+/**
+ * What is in a sheet that is explained. The first reader is still asked for the fields, and for nothing else. Undefined
+ * if it finds others.
+ */
+async function plainSheet(
+  bytes: Uint8Array,
+  pdf: PDFDocumentProxy,
+  walked: Walked,
+  { widgets, views }: Explained,
+): Promise<PdfFacts | undefined> {
+  if (pdf.numPages !== views.length || filesIn(bytes) !== 1) return undefined;
+  const drawn = { fields: await readFormByPdfjs(pdf, []), pages: [], pageCount: pdf.numPages };
+  // Its tables were read to their end, and its packed objects have their checksums.
+  const facts = factsOf(drawn, walked, true);
+  const isSure = !facts.recovered && facts.fields.every(({ unsure }) => unsure === undefined);
+  return isSure
+    ? { ...facts, widgets, differences: [], pages: views.map((view) => plainPage({ view })) }
+    : undefined;
+}
+
 function attachedAs(attached: PdfFacts["attached"]): Pick<PdfFacts, "attached"> {
   return attached === undefined ? {} : { attached };
 }
@@ -112,7 +157,7 @@ async function compare(
 }
 
 /** A page with nothing on it but a form and its fields. */
-function plainPage({ view: [left, bottom, right, top] }: AnnotatedPage): PageFacts {
+function plainPage({ view: [left, bottom, right, top] }: Pick<AnnotatedPage, "view">): PageFacts {
   return { width: right - left, height: top - bottom, text: "", marks: [] };
 }
 

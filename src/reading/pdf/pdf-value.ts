@@ -1,3 +1,4 @@
+import { inflateSync } from "node:zlib"; // a pure function of bytes
 import {
   decodePDFRawStream,
   PDFArray,
@@ -32,6 +33,8 @@ export function textOf(value: PDFObject | undefined): string {
 export function contentOf(stream: PDFRawStream, most: number): string {
   // Some programs name a filter for a stream of no bytes at all.
   if (stream.contents.length === 0) return "";
+  const whole = inflated(stream, most);
+  if (whole !== undefined) return whole;
   const decoder = decodePDFRawStream(stream);
   let content = "";
   // Read in pieces, since the decoder sets aside as many bytes as it is asked for.
@@ -40,6 +43,17 @@ export function contentOf(stream: PDFRawStream, most: number): string {
     if (content.length > most) throw new Error("a stream is endless");
   }
   return content;
+}
+
+/** What a stream holds that is packed as most are and sound. Undefined for any other, and for one that holds too much. */
+function inflated({ dict, contents }: PDFRawStream, most: number): string | undefined {
+  if (entryOf(dict, "Filter") !== PDFName.of("FlateDecode") || dict.has(PDFName.of("DecodeParms")))
+    return undefined;
+  try {
+    return inflateSync(contents, { maxOutputLength: Math.max(1, most) }).toString("latin1");
+  } catch {
+    return undefined;
+  }
 }
 
 /** The members of an array. Anything else is a list of one. */

@@ -1,8 +1,12 @@
 import { ParseSpeeds, PDFBool, PDFDict, PDFDocument } from "pdf-lib";
+import { countAssignments } from "./assignments.ts";
 import { decodeNamesOnce } from "./names-once.ts";
 import { entryOf } from "./pdf-value.ts";
+import { takePacksQuickly } from "./quick-packs.ts";
 
 decodeNamesOnce();
+countAssignments();
+takePacksQuickly();
 
 /** Opens a PDF for walking over its objects. Throws on files that cannot be opened. */
 export function openForWalking(bytes: Uint8Array): Promise<PDFDocument> {
