@@ -1,5 +1,6 @@
 import { CannotRun, type Io } from "./commands/command.ts";
 import { commands } from "./commands/commands.ts";
+import { keepCompiled } from "./commands/compile-cache.ts";
 import { forTerminal } from "./commands/for-terminal.ts";
 import { nearest } from "./commands/nearest.ts";
 
@@ -54,6 +55,7 @@ for (const event of ["uncaughtException", "unhandledRejection"] as const)
     process.exit(broken(cause, { err: (text) => process.stderr.write(`${text}\n`) })),
   );
 
+keepCompiled();
 process.exitCode = await main(process.argv.slice(2), {
   // Each line is one write, so that output piped into another program is whole.
   out: (text) => process.stdout.write(`${process.stdout.isTTY ? forTerminal(text) : text}\n`),

@@ -1,5 +1,5 @@
 import { unzipSync, zipSync } from "fflate";
-import writeWorkbook, { type Feature } from "write-excel-file/universal";
+import type { Feature } from "write-excel-file/universal";
 import type { Cell } from "../audit/cells.ts";
 import type { Table } from "./table.ts";
 
@@ -32,6 +32,7 @@ export async function workbookOf(tables: readonly Table[]): Promise<Uint8Array> 
       ...rows.map((row) => row.map(cellOf)),
     ],
   }));
+  const { default: writeWorkbook } = await import("write-excel-file/universal");
   const written = writeWorkbook(sheets, { fontFamily: "Arial", fontSize: 10, features: [fitToPaper] });
   const bytes = new Uint8Array(await (await written.toBlob()).arrayBuffer());
   // The library puts the time of the clock on every file within.

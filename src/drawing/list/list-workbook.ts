@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import writeWorkbook, { type SheetData } from "write-excel-file/universal";
+import type { SheetData } from "write-excel-file/universal";
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { requiredPlaces } from "../../checks/required.ts";
 import { lettersOf, listTitle } from "../../reading/list/list-facts.ts";
@@ -38,6 +38,7 @@ interface Sheet {
 /** The station list, empty: an Excel workbook. The same catalogue and editions always make the same bytes. */
 export async function listWorkbook(form: ListForm, catalogue: Catalogue): Promise<Uint8Array> {
   const explained = helpSheet(form, catalogue);
+  const { default: writeWorkbook } = await import("write-excel-file/universal");
   const written = writeWorkbook([orderSheet(form, catalogue), stationsSheet(form), explained.sheet], {
     fontFamily: "Arial",
     fontSize: 10,
