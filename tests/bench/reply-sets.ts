@@ -88,6 +88,7 @@ export const sets = [
   "seventh",
   "eighth",
   "ninth",
+  "tenth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */
