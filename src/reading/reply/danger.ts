@@ -142,7 +142,11 @@ export function isDangerous(said: string): boolean {
   );
 }
 
-/** All that makes words dangerous, each class with its word. It tells why a person has to read them. */
+/**
+ * All that makes words dangerous, each class with its word. It tells why a person has to read them.
+ *
+ * @internal Only the bench asks.
+ */
 export function dangersIn(said: string): string[] {
   return [
     ...Object.entries(classes).flatMap(
