@@ -153,12 +153,17 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
 }
 
+const ownsSlip =
+  /\b(?:mistakes?|errors?|typos?|slips?|wrong|bad|fault|oops|sorry|that|this|it|misspel\p{L}*)\b/iu;
+
 /** Whether a sentence is about a sheet for what must be mended anyway, and for no open question. */
 function isNote(sentence: string, { under }: OwnLine, { open, others, answer }: Asked): boolean {
   const named = sheetsPromisedIn(sentence) ?? pointsDoneIn(sentence);
   if (named === undefined || others === 0) return false;
   const isOther = (number: number): boolean =>
     !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
+  // "That was my mistake, sending a new one" may be said of what stands beside it.
+  if (named.length === 0 && under === undefined && ownsSlip.test(sentence)) return false;
   return [...named, ...(under === undefined ? [] : [under])].every(isOther);
 }
 

@@ -36,7 +36,7 @@ const classes = {
     tentativ\p{L}*|provisional\p{L}*|conditional\p{L}*|reluctant\p{L}*|grudging\p{L}*|theoretic\p{L}*|
     technically|basically|essentially|ostensib\p{L}+|arguabl\p{L}+|nominal\p{L}*|reported\p{L}*|
     partial\p{L}*|mostly|largely|mainly|chiefly|initial\p{L}*|original\p{L}*|ideal\p{L}*|temporar\p{L}+|
-    somehow|experts?|trust\p{L}*|judge?ment|percent|fingers? crossed|touch wood|knock on wood|fairly`,
+    somehow|experts?|trust\p{L}*|judge?ment|percent|fingers? crossed|touch wood|memory|knock on wood|fairly`,
   // Regret and praise of a find: whoever says so agrees that the word is wrong.
   regret: String.raw`
     typed?|typing|typos?|autocorrect\p{L}*|catch(?:es|ing)?|caught (?:it|that|this|them)|spott\p{L}+|spot|
@@ -142,7 +142,11 @@ export function isDangerous(said: string): boolean {
   );
 }
 
-/** All that makes words dangerous, each class with its word. It tells why a person has to read them. */
+/**
+ * All that makes words dangerous, each class with its word. It tells why a person has to read them.
+ *
+ * @internal Only the bench asks.
+ */
 export function dangersIn(said: string): string[] {
   return [
     ...Object.entries(classes).flatMap(

@@ -8,6 +8,13 @@ import { expanded, kindOf } from "./lexicon.ts";
 type Words = Readonly<Record<string, string>>;
 
 const french: Words = {
+  "no change": `(sans/aucun/aucune/pas de) (changement/modification/correction), rien à (changer/corriger/modifier), ne rien changer`,
+  "it is not a typo": `[ce n'est] (pas/aucune) (une/d'/de/une simple) (faute/erreur/faute de frappe/coquille), ce n'est pas une (faute/erreur/faute de frappe/coquille), pas d'erreur, pas de faute, aucune (faute/erreur), il n'y a pas (d'erreur/de faute)`,
+  "go ahead": `(merci de/vous pouvez/veuillez) (lancer la gravure/graver/procéder/continuer/lancer la production/poursuivre/laisser/garder/conserver) [tel quel/ainsi/comme ça/telle quelle/tels quels]`,
+  text: `texte, libellé`,
+  department: `service`,
+  acronym: `acronyme, sigle`,
+  hospital: `hôpital`,
   yes: `oui`,
   "both yes": `oui (aux/pour les/à toutes les/à tous les) deux, les deux oui`,
   "all three yes": `oui (aux/pour les) trois, les trois oui`,
@@ -78,12 +85,20 @@ const french: Words = {
   breton: `breton`,
   latin: `latin`,
   italian: `italien`,
-  thanks: `merci, merci [bien/beaucoup] (de/pour) (votre/la/votre grande) (vigilance/vérification/patience/message/question/attention/aide/retour/relecture/réponse/soin), merci d'avoir (vérifié/demandé), merci de (vérifier/demander), merci de votre (vigilance/patience/attention/aide)`,
+  thanks: `merci, merci [bien/beaucoup] (de/pour) (votre/la/votre grande) (vigilance/vérification/patience/message/question/attention/aide/retour/relecture/réponse/soin/contrôle), merci d'avoir (vérifié/demandé), merci de (vérifier/demander), merci de votre (vigilance/patience/attention/aide)`,
   "sorry for the delay": `(désolé/désolée/désolés/pardon) (pour le retard/du retard/pour le délai/de répondre si tard/pour la réponse tardive/pour l'attente)`,
   "have a good day": `(bon/bonne/très bonne/excellente) (week-end/weekend/fin de semaine/journée/soirée/semaine/fin de journée/après-midi) [à vous/à tous/à toutes/à toute l'équipe/chez vous]`,
 };
 
 const spanish: Words = {
+  "no change": `no lo (cambien/cambie), sin cambios, nada que cambiar`,
+  "it is not a typo": `no (es/hay) (un/ningún) error, no hay error, no hay errores, no es error`,
+  "go ahead": `(pueden/puede) (grabar/grabarlo/grabarla/grabarlos/seguir/continuar/proceder) [así], (déjenlo/déjelo/dejarlo/déjenla/déjela) (así/como está/tal cual)`,
+  please: `por favor`,
+  text: `texto`,
+  spelling: `ortografía`,
+  chapel: `capilla`,
+  "basque word": `palabra (vasca/en euskera)`,
   yes: `sí`,
   "both yes": `sí (a/en/para) (las/los) dos, sí a (ambas/ambos), (las/los) dos sí, (ambas/ambos) sí`,
   "all three yes": `sí (a/en/para) (las/los) tres, (las/los) tres sí`,
@@ -145,12 +160,20 @@ const spanish: Words = {
   spanish: `español, castellano`,
   basque: `vasco, euskera`,
   catalan: `catalán`,
-  thanks: `gracias, gracias por (preguntar/revisar/avisar/su paciencia/su ayuda/su mensaje/su atención/la pregunta/verificar/checar/confirmar/su amabilidad)`,
+  thanks: `gracias, gracias por (preguntar/revisar/avisar/su paciencia/su ayuda/su mensaje/su atención/la pregunta/verificar/checar/confirmar/su amabilidad), (muchas/mil) gracias [por (la/su) (atención/ayuda/paciencia)], (quedo/quedamos) (atento/atenta/atentos/pendiente/pendientes)`,
   "sorry for the delay": `(disculpe/disculpen/perdón por/perdone/perdonen/disculpas por) (la demora/la tardanza/el retraso)`,
   "have a good day": `(buen/feliz/que tenga buen/que tengan buen) (fin de semana/día), (feliz/buena) (tarde/semana), saludos [y buen fin de semana]`,
 };
 
 const german: Words = {
+  "no change": `bitte (nicht/nichts) (ändern/korrigieren), keine (änderung/änderungen/korrektur), nichts ändern`,
+  "it is not a typo": `[das ist/es ist] kein (fehler/tippfehler/schreibfehler/rechtschreibfehler)`,
+  "go ahead": `[bitte] [genau/exakt] so (gravieren/lassen/ausführen/fertigen/machen/übernehmen/belassen), bitte gravieren`,
+  "is correct": `stimmt [so], ist [so] (korrekt/richtig geschrieben/richtig), ist korrekt so`,
+  "it is correct": `das (ist/stimmt) [so] (richtig geschrieben/korrekt geschrieben)`,
+  text: `text, beschriftung`,
+  spelling: `schreibweise`,
+  "company name": `firmenname`,
   yes: `ja`,
   "both yes": `ja zu (beiden/beidem), (beide/beides) ja`,
   "all three yes": `ja zu allen dreien, alle drei ja`,
@@ -198,12 +221,16 @@ const german: Words = {
   street: `straße, strasse`,
   dialect: `dialekt, mundart`,
   german: `plattdeutsch, platt, bairisch, schwäbisch, sächsisch, deutsch, schweizerdeutsch`,
-  thanks: `danke, danke (fürs/für das) (nachfragen/prüfen/aufpassen/mitdenken), danke für die (nachfrage/mühe/prüfung/rückfrage/geduld), (danke für ihre/vielen dank für ihre) (nachfrage/mühe/prüfung/rückfrage/geduld), vielen dank (fürs nachfragen/für die nachfrage/für die rückfrage)`,
+  thanks: `danke, danke (fürs/für das) (nachfragen/prüfen/aufpassen/mitdenken), danke für die (nachfrage/mühe/prüfung/rückfrage/geduld), (danke für ihre/vielen dank für ihre) (nachricht/nachfrage/mühe/prüfung/rückfrage/geduld), vielen dank (fürs nachfragen/für die nachfrage/für die rückfrage)`,
   "sorry for the delay": `(entschuldigung/sorry/verzeihung/entschuldigen sie) [für] (die späte antwort/die verspätung/die verzögerung)`,
   "have a good day": `[ein/einen] (schönes/schönen/gutes/guten) (wochenende/tag/feierabend/abend) [noch/ihnen/euch]`,
 };
 
 const italian: Words = {
+  "we confirm": `confermo, confermiamo, confirmamos`,
+  text: `testo, texto`,
+  "is right": `è scritto (giusto/bene/correttamente)`,
+  "italian word": `parola italiana`,
   yes: `sì, sim`,
   "both yes": `sì (a/per) (entrambe/entrambi/tutte e due/tutti e due), (entrambi/entrambe/tutte e due) sì, sim (para/a) (ambos/ambas), (ambos/ambas) sim`,
   "all yes": `sì a (tutto/tutte/tutti), (tutto/tutte/tutti) sì, sim a (todos/todas/tudo)`,
@@ -237,7 +264,7 @@ const italian: Words = {
   hotel: `albergo, hotel`,
   company: `ditta, azienda, empresa`,
   room: `sala`,
-  thanks: `grazie, obrigado, obrigada`,
+  thanks: `grazie, obrigado, obrigada, grazie per (il controllo/la verifica/l'attenzione/la pazienza), grazie e buona giornata`,
   "sorry for the delay": `(scusate/scusi) il ritardo, desculpe a demora`,
 };
 

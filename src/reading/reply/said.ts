@@ -1,3 +1,4 @@
+import { withoutAsIs } from "./as-is.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { plain, tokensIn } from "./tokens.ts";
 import { keyOf, type Points, type Said, type Way, waysIn } from "./ways.ts";
@@ -57,7 +58,7 @@ const alone = new RegExp(
 
 /** A line without what is granted before a "but", and with "it" where people of India write "the same". */
 function withoutGranted(line: string): string {
-  return line
+  return withoutAsIs(line)
     .replace(noTypo, "it is not a typo")
     .replace(concession, "")
     .replace(alone, "thanks")

@@ -1,0 +1,38 @@
+/*
+ * Sentences that ask for just what a yes does: to engrave a word as it was typed. Each is a whole clause of closed lists.
+ */
+
+const thing = String.raw`(?:it|them|both|all|this|that|these|those|everything|the (?:words?|wording|spellings?|text|names?|legends?|lettering|accents?))`;
+const subject = String.raw`(?:it|they|both|this|that|these|those|everything|(?:the |all )?(?:words?|wording|spellings?|text|names?|legends?|lettering))`;
+const asIs = String.raw`(?:(?:exactly|just|precisely|really) )?(?:as (?:(?:it|they) (?:is|are|stands?)|is|typed|written|shown|submitted|sent|drawn|given)|like (?:this|that)|so|this way|that way)`;
+const ask = String.raw`(?:(?:so|then|and|please|kindly|pls|just|now) )*(?:(?:you (?:can|may)|(?:we|i) (?:want|need|would like|'d like)(?: you)? to) )?(?:please |just |now )?`;
+const wants = String.raw`(?:we|i|they|he|she|the (?:client|customer|owner|family|architect)) (?:really |all |do )?(?:wants?|needs?|would like|prefers?|would like to have|'d like)`;
+const error = String.raw`(?:(?:spelling |typing )?(?:mistakes?|errors?)|typos?|misspelt|misspelled|misspellings?|wrong|slips?)`;
+
+const clause = (...alternatives: readonly string[]): RegExp =>
+  new RegExp(`(?<=^|[.!;,]\\s*)(?:${alternatives.join("|")})(?=\\s*(?:[.,;!]|$))`, "giu");
+
+const orders = clause(
+  `${ask}(?:leave|keep|engrave|cut|make|do|write) (?:${thing} )?${asIs}(?: please)?`,
+  `${ask}(?:keep|leave) the (?:wording|spelling|text|accents?|words?|names?|legends?)(?: please)?`,
+  `${ask}(?:proceed|continue|go on|go ahead|start|begin|engrave)(?: (?:now|with it|with them|with the (?:order|engraving)|the engraving|please))*`,
+);
+const wishes = clause(
+  `${subject} (?:must|has to|have to|should|shall|can|may|needs? to|is to|are to) (?:stay|remain|read|be (?:written|spelled|spelt|engraved|left|kept|cut)) ${asIs}`,
+  `${wants} (?:to (?:keep|leave|have) )?(?:it|them|both|this|that) ${asIs}`,
+  `${wants} to (?:keep|leave) (?:it|them|both)`,
+);
+const faultless = clause(
+  `(?:(?:it|they|this|that|these|there|the (?:word|name|spelling|text)) (?:is|are) )?(?:not|no) (?:an? |any )?${error}(?: (?:here|there|in it|at all|on our side))*`,
+  `nothing (?:is |to be |needs to be |has to be |to )?(?:wrong|changed|change|corrected|correct|fixed|fix)(?: with it| here| there)*`,
+  `no need to (?:correct|change|shorten|fix|touch|worry about) (?:it|them|anything|that|this)`,
+  `no (?:further |other |more )?(?:changes?|corrections?) (?:(?:is|are) )?(?:needed|necessary|required|wanted)|no (?:further|other|more) (?:changes?|corrections?)`,
+);
+
+/** A line in which such clauses are short ones that are known: an order to go ahead, a reason, a word that is no slip. */
+export function withoutAsIs(line: string): string {
+  return line
+    .replace(orders, "go ahead")
+    .replace(wishes, "it is a name")
+    .replace(faultless, "it is not a typo");
+}
