@@ -20,6 +20,10 @@ const regrets =
 const eitherWay =
   /(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
+/** "3 no, leave it like it is" may mean that nothing is wrong with it. */
+const noThatKeeps =
+  /\b(?:no|nope|nah)\b(?:(?!\b(?:sheets?|forms?|attach\p{L}*|enclos\p{L}*|was|had)\b|[\d;]).){0,30}?\b(?:as (?:it )?(?:is|typed|written|stands)|like it is|keep it|stays?|leave it|it'?s? (?:is )?(?:right|correct|fine|ok|okay|good|meant)|meant|intended|intentional|(?:family|last|proper|brand|trade) name|sur ?name)\b/iu;
+
 const odd =
   "(?:a bit |a little |very |really |so |kind of |rather |pretty |quite )?(?:odd|strange|funny|weird|unusual|misspelt|misspelled|curious|peculiar|like (?:a |an )?(?:typo|mistake|error|misprint|misspelling))";
 const looks = `(?:looks?|sounds?|reads?|seems?|(?:is|are)|(?:does|do|may|might) (?:look|sound|seem))`;
@@ -79,7 +83,7 @@ export function saidIn(
   isIdle: (sentence: string) => boolean,
 ): readonly Said[] | undefined {
   if (own.line.length > longestAnswer || own.line.includes("?")) return undefined;
-  if (unclear.test(own.line) || eitherWay.test(own.line)) return undefined;
+  if ([unclear, eitherWay, noThatKeeps].some((either) => either.test(own.line))) return undefined;
   const line = withLetters(withoutGranted(plain(own.line)));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();

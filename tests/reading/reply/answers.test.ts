@@ -418,3 +418,20 @@ describe("more ways to answer", () => {
     expect(read(text)).toEqual({ yes: [], no: [], person: true });
   });
 });
+
+describe("a no that may mean that nothing is wrong", () => {
+  test.each([
+    "2 yes 3 no leave it like it is",
+    "3 no, it stays",
+    "3 NO it is meant so",
+    "3 no its right",
+    "3 NO, it's a family name",
+  ])("%s", (text) => {
+    expect(read(text)).toEqual({ yes: [], no: [], person: true });
+  });
+
+  test("what is said of the sheet, or of another point, leaves it a no", () => {
+    expect(read("3 NO - corrected sheet attached, it is right now")).toEqual(plainly([], [3]));
+    expect(read("3 no, 2 is right")).toEqual(plainly([2], [3]));
+  });
+});

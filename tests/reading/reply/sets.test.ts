@@ -28,6 +28,8 @@ describe("replies", () => {
     ["eighth", 2, 0, 9],
     ["ninth", 1, 0, 6],
     ["ninth", 2, 0, 23],
+    ["tenth", 1, 0, 21],
+    ["tenth", 2, 0, 24],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = readHalf(set, half);
     expect(judged.length).toBeGreaterThan(40);
