@@ -121,7 +121,6 @@ export const legendPlaceholder = defineSheetCheck({
       given: ({ device }) => device({}, { "1": ["LOBBY?", ""] }),
       wording: "unsure",
       says: "“LOBBY?” in row 1 of button 1 would be cut with its question mark.",
-      fix: "If the mark only says that you are not sure, send the sheet again with what is to be cut.",
     },
   ],
   *find(sheet, _catalogue, say) {

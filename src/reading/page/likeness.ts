@@ -37,7 +37,7 @@ export function likeness(
   const up = snapped(high < 0.3 ? size : (extent.bottom - extent.top) / high, size, high);
   const across = cut ?? snapped(wide < 0.3 ? up : (extent.right - extent.left) / wide, size, wide);
   const middle = (extent.top + extent.bottom) / 2;
-  const begin = wide < 0.3 ? (extent.left + extent.right - across * wide) / 2 : extent.left;
+  const begin = wide < 0.3 ? (extent.left + extent.right - across * wide) / 2 : beginOf(ink, extent);
   const setting: Setting = {
     x: begin - text.left * across,
     y: middle + ((text.top + text.bottom) / 2) * up,
@@ -57,10 +57,16 @@ export function likeness(
     const right = Math.ceil(within.x + (pen + glyph.ink.right) * across) + 1;
     if (cut !== undefined && right > ink.width) break;
     const like = alikeWithin(seen, wanted, left, right);
-    if (isSign) worstSign = Math.min(worstSign, like);
-    else worst = Math.min(worst, like);
-    if (like >= surely || like <= hopeless) continue;
-    const by = moreLikeRival(seen, placed, within, like);
+    const isDoubted = like < surely && like > hopeless;
+    const by = isDoubted ? moreLikeRival(seen, placed, within, like) : -1;
+    // Programs draw each letter where a pixel begins, up to half a pixel from its place. A capital that may be another
+    // is not looked for there.
+    const near =
+      isDoubted && (isSmall || by < unlike)
+        ? Math.max(like, likeAnother(seen, placed, glyph, within, places))
+        : like;
+    if (isSign) worstSign = Math.min(worstSign, near);
+    else worst = Math.min(worst, near);
     if (isSmall) mistakenSmall = Math.max(mistakenSmall, by);
     else mistaken = Math.max(mistaken, by);
   }
@@ -68,6 +74,12 @@ export function likeness(
   const isMarked = inGaps(seen, line, within) || isStruck(seen, wanted);
   const more = isMarked ? 1 : unexplained(seen, wanted, cut !== undefined);
   return { worst, worstSign, mistaken, mistakenSmall, more, stretch, size: up };
+}
+
+/** Where ink begins, as a part of a pixel: how dark the first columns are tells how much of them it covers. */
+function beginOf(ink: Ink, { left, peak }: { readonly left: number; readonly peak: number }): number {
+  const darkest = (x: number): number => Math.max(0, ...columns(ink, x, x + 1).dark) / peak;
+  return left + 1 - darkest(left) - darkest(left - 1);
 }
 
 /**
@@ -99,6 +111,8 @@ function snapped(measured: number, size: number, parts: number): number {
 
 /** A letter so like itself is not compared with another. */
 const surely = 0.985;
+/** A capital with no rival nearer than this is no other. */
+const unlike = -0.03;
 /** A letter less like itself than this is not compared either: it is not that letter. */
 const hopeless = 0.7;
 
@@ -200,13 +214,16 @@ function isStruck(seen: Ink, wanted: Ink): boolean {
   const { width, height } = wanted;
   const { left, top, right, bottom } = inkedPart(wanted);
   for (let y = 0; y < height; y++) {
-    let [beside, inked, all, both, upright, kept] = [0, 0, 0, 0, 0, 0];
+    let [beside, inked, all, both, upright, kept, inside, stays] = [0, 0, 0, 0, 0, 0, 0, 0];
     for (let x = left + room; x < right - room; x++) {
       const [is, should] = [seen.dark[y * width + x] ?? 0, wanted.dark[y * width + x] ?? 0];
       if (should < stroke.pale) beside++;
       if (should < stroke.pale && is >= should + stroke.dark) inked++;
       all += should;
       both += Math.min(is, should);
+      const inner = innerAt(wanted, x, y);
+      inside += inner;
+      stays += Math.min(is, inner);
       if (!isUpright(wanted, x, y)) continue;
       upright += should;
       kept += Math.min(is, should);
@@ -214,9 +231,18 @@ function isStruck(seen: Ink, wanted: Ink): boolean {
     if (upright >= stem.ink && kept < stem.part * upright && both < stem.ofRow * all) return true;
     if (beside >= stroke.pixels && inked >= stroke.part * beside) return true;
     const isInside = y >= top + room + rubbed.edge && y < bottom - room - rubbed.edge;
-    if (isInside && all >= rubbed.ink && both < rubbed.part * all) return true;
+    if (isInside && inside >= rubbed.ink && stays < rubbed.part * inside) return true;
   }
   return false;
+}
+
+/**
+ * How dark a pixel is that has ink above and below it. At the feet of letters, half a pixel of height decides: the edge
+ * of the ink lies there, above the foot of a "y".
+ */
+function innerAt({ width, dark }: Ink, x: number, y: number): number {
+  const at = y * width + x;
+  return Math.min(dark[at] ?? 0, dark[at - width] ?? 0, dark[at + width] ?? 0);
 }
 
 /** Whether a letter is equally dark above and below a pixel, so that the exact row does not matter. */

@@ -2,7 +2,10 @@ import { drawn, type Glyph, type Glyphs } from "./glyphs.ts";
 import { alikeWithin, blurred, type Ink } from "./ink.ts";
 
 /** Small letters that look alike in print. For capitals and digits, which legends are made of, it is measured. */
-const small = "hn hb hk nr nm nu ce co eo ae oa tf ft uv vy vu bh bo gq gy pq dq da do ao rn sz".split(" ");
+const small =
+  "hn hb hk nr nm nu ce co eo ae oa tf uv vy vu bh bo gq gy pq dq da do sz rl rf rt es en eh on ou og oq op an ne nd nc ah as sa so sc ua ud uo up us tr".split(
+    " ",
+  );
 
 /** Two characters may be taken for one another if they are at least so alike when drawn over each other. */
 const leastAlike = 0.5;

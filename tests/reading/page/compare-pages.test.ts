@@ -127,6 +127,23 @@ describe.each(samples)("an honest $edition", ({ blank, filled, values }) => {
   });
 });
 
+test.each([
+  ["letters whose feet are pale", "Vesperstead Electric", "Val Fabricate"],
+  ["digits whose corners are pale", "27 Planeload Court", "443 Karina Court"],
+  ["one letter below a long line", "22 Foundry Row", "Brindlebrook Library"],
+])("%s, as a program of others draws them, raise nothing", async (_, ...texts) => {
+  const { blank } = samples[0] as SampleSheet;
+  const names = ["contact_name", "project", "bill_name", "bill_street", "bill_city", "ship_street"];
+  for (const text of texts) {
+    const typed = await changed(blank, (pdf) => {
+      const form = pdf.getForm();
+      for (const name of names) form.getTextField(name).setText(text);
+      form.updateFieldAppearances();
+    });
+    expect(await doubtsIn(typed)).toEqual([]);
+  }
+});
+
 async function changed(bytes: Uint8Array, change: (pdf: PDFDocument) => unknown): Promise<Uint8Array> {
   const pdf = await PDFDocument.load(bytes, { updateMetadata: false });
   change(pdf);

@@ -89,6 +89,9 @@ describe("a field of one line shows", () => {
     ["8", "3"],
     ["Bar", "Ban"],
     ["hall", "ball"],
+    ["Foundry", "Fonndry"],
+    ["Court", "Coort"],
+    ["Wes", "Wen"],
     ["I", "-"],
     ["A B", "A.B"],
   ])("%j not where %j is drawn", (held, text) => {
