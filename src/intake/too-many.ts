@@ -33,7 +33,8 @@ export async function tooMany(
   // A letter that gets no answer breaks no limit.
   if (sender === undefined || isRefused(bytes, sender, rules)) return undefined;
   const now = clock.now().getTime();
-  const recent = await store.answers.since(new Date(now - day), sender, await threadOf(header, store));
+  const most = Math.max(...Object.values(rules.mostAnswers));
+  const recent = await store.answers.since(new Date(now - day), sender, await threadOf(header, store), most);
   const over = overLimit(recent, rules.mostAnswers, now);
   if (over === undefined) return undefined;
   // A letter that has waited before is itself among those that wait.

@@ -240,8 +240,8 @@ export interface Answers {
   readonly of: (letter: number) => Promise<StoredAnswer | undefined>;
   /** The letters to which answers of these Message-IDs were made, oldest first. */
   readonly answered: (messageIds: readonly string[]) => Promise<readonly Answered[]>;
-  /** Answers made since then: to the letters of one sender, in one thread, and to all. */
-  readonly since: (moment: Date, sender: string, thread: string) => Promise<RecentAnswers>;
+  /** Answers made since then, of each the latest `most`: to the letters of one sender, in one thread, and to all. */
+  readonly since: (moment: Date, sender: string, thread: string, most: number) => Promise<RecentAnswers>;
   /** The thread in which answers of these Message-IDs were made, the oldest; undefined if none was. */
   readonly threadOf: (messageIds: readonly string[]) => Promise<string | undefined>;
   /** A secret with which Message-IDs of answers are made. */

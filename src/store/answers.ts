@@ -20,7 +20,7 @@ export function answersOver(db: Kysely<Tables>, blobs: Blobs): Answers {
       };
     },
     answered: (messageIds) => readAnswered(db, messageIds),
-    since: (moment, sender, thread) => recentAnswers(db, moment, sender, thread),
+    since: (moment, sender, thread, most) => recentAnswers(db, moment, sender, thread, most),
     threadOf: (messageIds) => threadOf(db, messageIds),
     secret: () => secretOf(db, "message-id"),
   };

@@ -11,27 +11,27 @@ export async function recentAnswers(
   moment: Date,
   sender: string,
   thread: string,
+  most: number,
 ): Promise<RecentAnswers> {
-  const rows = await db
+  const made = db
     .selectFrom("answers")
-    .innerJoin("letters", "letters.id", "answers.letter")
-    .select(["letters.sender", "letters.thread", "made_at"])
+    .select("made_at")
     .where("made_at", ">=", moment.toISOString())
-    .orderBy("made_at")
-    .execute();
+    .orderBy("made_at", "desc")
+    .limit(Math.min(most, Number.MAX_SAFE_INTEGER));
+  const ofLetters = made.innerJoin("letters", "letters.id", "answers.letter");
+  const times = (rows: readonly { readonly made_at: string }[]) =>
+    rows.map(({ made_at }) => new Date(made_at)).toReversed();
+  const toAll = times(await made.execute());
+  const toOne = times(await ofLetters.where("letters.sender", "=", sender).execute());
+  const inThread = times(await ofLetters.where("letters.thread", "=", thread).execute());
   const { waiting } = await db
     .selectFrom("letters")
     .select((eb) => eb.fn.countAll<number>().as("waiting"))
     .where("state", "=", "received")
     .where("sender", "=", sender)
     .executeTakeFirstOrThrow();
-  const times = (some: typeof rows) => some.map(({ made_at }) => new Date(made_at));
-  return {
-    toOne: times(rows.filter((row) => row.sender === sender)),
-    toAll: times(rows),
-    inThread: times(rows.filter((row) => row.thread === thread)),
-    waiting,
-  };
+  return { toOne, toAll, inThread, waiting };
 }
 
 export async function threadOf(db: Db, messageIds: readonly string[]): Promise<string | undefined> {

@@ -485,7 +485,7 @@ export function storeContract(open: () => Promise<Store>): void {
     const store = await open();
     await settled(store, "k1", completeOrder());
     const counts = async (since: Date, sender: string, thread = "") => {
-      const { toOne, toAll, inThread } = await store.answers.since(since, sender, thread);
+      const { toOne, toAll, inThread } = await store.answers.since(since, sender, thread, 100);
       return [toOne, toAll, inThread].map((times) => times.length);
     };
     expect(await counts(monday, "ines@brightwire.example", "<k1@b.example>")).toEqual([1, 1, 1]);
@@ -517,7 +517,7 @@ export function storeContract(open: () => Promise<Store>): void {
     const wait = { sender: "ines@brightwire.example", why: "many", until: leaseEnd };
     await store.letters.letWait(claim, wait, monday);
     expect(await store.letters.claimDue(later, leaseEnd)).toBeUndefined();
-    expect((await store.answers.since(monday, "ines@brightwire.example", "")).waiting).toBe(1);
+    expect((await store.answers.since(monday, "ines@brightwire.example", "", 100)).waiting).toBe(1);
     expect(await store.letters.claimDue(leaseEnd, new Date("2026-11-09T15:00:00Z"))).toMatchObject({
       letter,
       opened: 0,

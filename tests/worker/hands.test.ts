@@ -6,11 +6,13 @@ function asking(all: number, each: number) {
   const hands = openHands(all, each);
   const got: string[] = [];
   const letGo = new Map<string, LetGo>();
-  const ask = (from: string, name: string) =>
-    void hands.take(from).then((go) => {
+  const ask = (from: string, name: string): void => {
+    const asked = async (): Promise<void> => {
+      letGo.set(name, await hands.take(from));
       got.push(name);
-      letGo.set(name, go);
-    });
+    };
+    void asked();
+  };
   const settled = () => new Promise((resolve) => setImmediate(resolve));
   return { got, ask, settled, letGo: (name: string) => letGo.get(name)?.() };
 }

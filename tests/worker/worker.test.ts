@@ -267,7 +267,7 @@ test("a letter that waited for another of its lane is put on its shelf, and only
   const { desk } = watched(await temporaryDesk());
   const mailbox = mailboxOf([1, 2, 3], (uid) => letterFrom("brightwire", uid));
   await run(desk, mailbox);
-  expect([...mailbox.shelves.keys()].toSorted()).toEqual([1, 2, 3]);
+  expect(new Set(mailbox.shelves.keys())).toEqual(new Set([1, 2, 3]));
   expect(await desk.store.mailboxes.markOf("orders")).toEqual({ validity: "1", uid: 3 });
 });
 
