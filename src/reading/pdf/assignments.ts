@@ -3,7 +3,9 @@ import { PDFContext, type PDFDocument } from "pdf-lib";
 /** How many objects a document was given while it was opened. One that was replaced counts twice. */
 const counts = new WeakMap<PDFContext, number>();
 
-const assign = PDFContext.prototype.assign;
+// It is called with its `this` below.
+// oxlint-disable-next-line typescript/unbound-method
+const { assign } = PDFContext.prototype;
 
 /** From now on the library counts the objects that it finds. */
 export function countAssignments(): void {
