@@ -39,6 +39,7 @@ import { headerLeftOut } from "./order/header-left-out.ts";
 import { letterStillOpen } from "./order/letter-still-open.ts";
 import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
 import { managerWord } from "./order/manager-word.ts";
+import { moreAnnounced } from "./order/more-announced.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
 import { orderReleased } from "./order/order-released.ts";
@@ -215,6 +216,7 @@ export const orderChecks: readonly OrderCheck[] = [
   whichSheetCounts,
   sheetAfterCancellation,
   countDiffers,
+  moreAnnounced,
   fileStillUnread,
   letterStillOpen,
   orderReleased,

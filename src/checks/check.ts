@@ -128,6 +128,8 @@ export interface OrderSubject {
   readonly carried?: readonly Carried[];
   /** What of it was handed to engraving last. */
   readonly released?: Released;
+  /** Words of the letter that brings sheets of it, which tell of more. */
+  readonly announced?: string;
   /** Whose word it waits for, where nothing else stands in its way. */
   readonly awaits?: Manager;
 }

@@ -10,6 +10,7 @@ import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
 import { headerLines } from "../reading/letter/header-lines.ts";
+import { announcedIn } from "../reading/reply/announces.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
 import type { AttachedText } from "../reading/reply/statements.ts";
@@ -287,6 +288,12 @@ function wordsTaken(
   );
 }
 
+/** What a letter that brings sheets tells of others to come. */
+function announcedBy(letter: Letter): { readonly announced?: string } {
+  const announced = announcedIn(letter);
+  return announced === undefined ? {} : { announced };
+}
+
 async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judgement> {
   const { number, came, read, sheets, links, unsafe } = opened;
   const { party, reply } = said;
@@ -332,6 +339,7 @@ async function judge(opened: Opened, said: Understood, desk: Desk): Promise<Judg
       withdraws: [...answers.withdraws],
       about,
       statements,
+      ...announcedBy(opened.letter),
     },
     withKept(desk.catalogue, kept),
     state,

@@ -1,6 +1,7 @@
 import { dateIn } from "../calendar/dates.ts";
 import { besideLists } from "../judging/beside-lists.ts";
 import { makeReport, type Report } from "../judging/report.ts";
+import { announcedIn } from "../reading/reply/announces.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
 import type { Attachment } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
@@ -65,7 +66,11 @@ export async function tryFiles(
     understood: new Set<string>(),
   };
   const statements = letters.flatMap((one) => statementsBeside(one, known));
-  const report = makeReport({ ...letter, ...brought, statements }, catalogue);
+  const [announced] = letters.flatMap((one) => announcedIn(one) ?? []);
+  const report = makeReport(
+    { ...letter, ...brought, statements, ...(announced === undefined ? {} : { announced }) },
+    catalogue,
+  );
   return { report, attachments: files.map(({ attachment }) => attachment), pictures: picturesOf(read) };
 }
 

@@ -28,6 +28,8 @@ interface Beside {
   /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
   readonly questions: Questioning;
+  /** Words of the letter in hand, which tell of more sheets. */
+  readonly announced?: string | undefined;
   /** What of it was handed to engraving last. */
   readonly released?: Released | undefined;
   readonly managing?: Managing | undefined;
@@ -38,14 +40,22 @@ interface Beside {
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {
   const { others, members, came, part, carried, questions, waitsForPerson, released, catalogue } = beside;
-  const { managing, crossed } = beside;
+  const { managing, crossed, announced } = beside;
   const { isAnswered, asked, known } = questions;
   // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is mended.
   const open = members
     .filter(({ sheet }) => !came.has(sheet.id))
     .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
   const found = checkOrder(
-    { order, others, ...part, crossed, carried, ...(released === undefined ? {} : { released }) },
+    {
+      order,
+      others,
+      ...part,
+      crossed,
+      carried,
+      ...(announced === undefined ? {} : { announced }),
+      ...(released === undefined ? {} : { released }),
+    },
     catalogue,
   );
   const standing = [...found.filter((problem) => !isAnswered(problem)), ...open];

@@ -186,6 +186,8 @@ export function makeReport(
       crossed: crossedIn(order, before, known.arrivals),
       carried: [...left, ...open],
       questions: questions(order),
+      // What it tells of may belong to any order that it brings sheets of.
+      announced: sheetsOf(order).some(({ id }) => came.has(id)) ? submission.announced : undefined,
       released: before?.released,
       managing: managerOf({ ...order, buyer: state.buyer }, managing),
       // Words may be about any order of their letter, so none passes before a person has read them.

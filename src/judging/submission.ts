@@ -46,6 +46,8 @@ export interface Submission {
   readonly links?: readonly string[];
   /** What the letter says beside its sheets. */
   readonly statements?: readonly Statement[];
+  /** Where it tells of sheets to come. */
+  readonly announced?: string;
   /** Nothing but the letter's header was read: opening it does harm. */
   readonly unsafe?: boolean;
 }

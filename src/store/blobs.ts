@@ -31,7 +31,7 @@ export function openBlobs(folder: string): Blobs {
       const sha = shaOf(bytes);
       const path = pathOf(sha);
       if (await stat(path).catch(() => undefined)) return sha;
-      await mkdir(dirname(path), { recursive: true });
+      const isNew = await mkdir(dirname(path), { recursive: true });
       // Written under another name, made durable, then renamed. A file under its own name is always whole.
       const beside = `${path}.${randomUUID()}.part`;
       const file = await open(beside, "w");
@@ -42,6 +42,9 @@ export function openBlobs(folder: string): Blobs {
         await file.close();
       }
       await rename(beside, path);
+      // Names in a folder last only when the folder itself was written.
+      await makeDurable(dirname(path));
+      if (isNew !== undefined) await makeDurable(folder);
       return sha;
     },
     get: async (sha) => new Uint8Array(await readFile(pathOf(sha))),
@@ -57,4 +60,13 @@ export function openBlobs(folder: string): Blobs {
       return bavail * bsize;
     },
   };
+}
+
+async function makeDurable(folder: string): Promise<void> {
+  const handle = await open(folder, "r");
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
 }

@@ -79,6 +79,11 @@ test("it is not asked about again for that project, and still for every other an
   expect(await of("Mill Race Baths", "XX-1", "Noor Vale <noor@otterlane.example>")).toEqual(["spelling"]);
 });
 
+test("whoever asks to leave the word that we ask about says yes", async () => {
+  const asked = await post(desk, { sheets: [salona] });
+  expect(await post(desk, { to: asked, text: "Leave SALONA as it is." })).toMatchObject({ verdict: "pass" });
+});
+
 test("a row that may be cut off is kept as a whole, not by its last letter", async () => {
   const rows = [["LIGHTS O"], ["READING "]];
   const sheets = rows.map((legend, i) => ({ mark: `B-${i + 1}`, legend }));
@@ -113,7 +118,7 @@ describe("a person reads what says anything else", () => {
 
   test.each([
     ["a number that nobody asked about", "7 YES"],
-    ["an answer in other words", "Leave SALONA as it is."],
+    ["an answer in other words", "You know what we want there."],
     ["a condition above", "If the client signs tomorrow:\n1 YES"],
     ["a sentence that is broken before it", "We would like to see it once more and\n1 YES."],
     ["a refusal above", "No!\n1 YES"],

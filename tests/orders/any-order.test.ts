@@ -118,6 +118,7 @@ test("sheets made up like this reach every check on an order that looks at sheet
   const beyond = [
     "sheet-after-cancellation",
     "count-differs",
+    "more-announced",
     "file-still-unread",
     "letter-still-open",
     "order-released",

@@ -1,0 +1,31 @@
+import type { Letter } from "../../trade/letter.ts";
+import { takeApart } from "./own-text.ts";
+import { paragraphsOf } from "./sentences.ts";
+
+const rest =
+  "(?:rest|others?|remaining|remainder|balance|(?:second|next|other|last|final|third) (?:half|parts?|batch|set|sheets?|devices?|plates?|stations?|e-?mail|letter|ones?)|more(?: sheets| devices| plates| stations)?)";
+
+/** More is to come: in English as people write it, and in the usual words of French, Spanish and German. */
+const follows = new RegExp(
+  [
+    String.raw`\b${rest}\b[^.!?]{0,40}?\b(?:will (?:follow|come|be (?:sent|along|there))|to (?:follow|come)|follows?|following|coming|comes|on (?:its|their|the) way)\b`,
+    String.raw`\b(?:i|we)(?:'ll| will|'m going to|'re going to| am going to| are going to)? (?:send|e-?mail|forward)(?: you)?(?: the| some)? ${rest}\b`,
+    String.raw`\b(?:first|1st) (?:half|part|batch|round)\b`,
+    String.raw`\ble reste (?:suit|suivra|viendra|arrive)|\bla suite (?:suit|suivra|viendra)|\bel resto (?:sigue|seguirá|irá|va|viene)|\bder rest (?:folgt|kommt)|\bweitere (?:folgen|kommen)`,
+  ].join("|"),
+  "iu",
+);
+const isAll = /\b(?:no|nothing|none|not|isn't|aren't|won't|without|keine?|pas|ningun\p{L}*|nada)\b/iu;
+/** "part 1 of 2", "(1/3)" */
+const numbered =
+  /(?:\b(?:part|e-?mail|mail|letter|message|batch|set|teil|partie|parte)\s+|\()(\d{1,2})\s?(?:of|\/|von|de|sur)\s?(\d{1,2})\b/giu;
+
+/** The first sentence in which a letter tells that more sheets are to come; quotations do not count. */
+export function announcedIn({ subject, text }: Pick<Letter, "subject" | "text">): string | undefined {
+  const sentences = [subject, ...paragraphsOf(takeApart(text, "").own).flat()];
+  return sentences.find(
+    (sentence) =>
+      (follows.test(sentence) && !isAll.test(sentence)) ||
+      [...sentence.matchAll(numbered)].some(([, one, of]) => Number(one) < Number(of)),
+  );
+}

@@ -1,0 +1,40 @@
+import { expect, test } from "vitest";
+import { announcedIn } from "../../../src/reading/reply/announces.ts";
+
+const inText = (text: string) => announcedIn({ subject: "Order BW-2207", text });
+
+test.each([
+  "The rest will follow.",
+  "Attached is part 1 of 2.",
+  "I will send the others later this week.",
+  "Here is the first half of the order.",
+  "More sheets to come tomorrow.",
+  "The remaining two are on their way.",
+  "Second batch follows on Monday.",
+  "The last device will come with the next mail.",
+  "Le reste suivra demain.",
+  "Der Rest folgt.",
+  "El resto sigue mañana.",
+  "E-mail 1/3",
+])("tells of more: %s", (text) => {
+  expect(inText(`Hi,\n\n${text}\n\nRegards,\nInes`)).toBe(text);
+});
+
+test.each([
+  "This is part 2 of 2.",
+  "Nothing more will follow.",
+  "No more to come.",
+  "The sheets are attached. Call me if you need more.",
+  "Please find the sheets attached, and have a nice rest of the day.",
+  "This is all of it.",
+  "Second batch, same order.",
+  "Our drawings are dated 11/12.",
+  "Thanks for the rest of your answers.",
+])("tells of nothing more: %s", (text) => {
+  expect(inText(text)).toBeUndefined();
+});
+
+test("a subject counts, and what is quoted does not", () => {
+  expect(announcedIn({ subject: "BW-2207 (1 of 2)", text: "" })).toBe("BW-2207 (1 of 2)");
+  expect(inText("See attached.\n\nOn Monday Ines wrote:\n> The rest will follow.\n")).toBeUndefined();
+});
