@@ -87,7 +87,7 @@ function linesIn(look: PDFRawStream, box: Box): string[] | undefined {
   let pen: { readonly x: number; readonly y: number; readonly isMoved: boolean } | undefined;
   const lines: Line[] = [];
   for (const { name, operands } of operatorsIn(content)) {
-    const n = operands.every((one) => typeof one === "number") ? (operands as readonly number[]) : [];
+    const n = operands.every((one) => typeof one === "number") ? operands : [];
     const [a = Number.NaN, b = Number.NaN, c = Number.NaN, d = Number.NaN] = n;
     // A path is drawn or clipped with at once.
     if (path !== undefined && !(isClip ? name === "n" : name === "W" || name === "W*")) return undefined;
