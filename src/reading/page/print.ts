@@ -111,7 +111,8 @@ function isRedrawn(form: PDFDict): boolean {
 function isPlainList(page: WalkedPage): boolean {
   if (!isOurList(page)) return false;
   looksAbove(page.dict);
-  if (entriesInWords(page.dict, leftOut.list) !== "") throw new Error("a list with something more");
+  if (!["", "/Rotate 0"].includes(entriesInWords(page.dict, leftOut.list)))
+    throw new Error("a list with something more");
   return true;
 }
 
