@@ -1,7 +1,8 @@
 /**
  * What a letter costs: so many good orders of ten buyers (about three sheets each) are checked and answered by
  * `burin work --once`, and by small scripts of the kind that a person would write, each with Debian's packages, on the
- * same letters in the same run. Prints letters a second, and processor time a letter of all processes together.
+ * same letters in the same run; the third of them does most of what ours does. Prints letters a second, and processor
+ * time a letter of all processes together.
  *
  *     npx node tests/bench/letter-cost.ts [--letters 60] [--peers]
  */
@@ -71,7 +72,7 @@ const rows: [string, ReturnType<typeof timed>][] = [
 const answers = readdirSync(join(folder, "answers")).length;
 console.log(`${count} letters, ${answers} answers`);
 if (values.peers)
-  for (const peer of ["p1", "p2"])
+  for (const peer of ["p1", "p2", "p3"])
     rows.push([
       peer,
       timed(peer, [

@@ -1,4 +1,4 @@
-import { PDFBool, PDFDict, type PDFDocument, PDFName, PDFNumber, PDFRawStream } from "pdf-lib";
+import { PDFBool, PDFDict, type PDFDocument, PDFNumber, PDFRawStream } from "pdf-lib";
 import type { Box } from "../facts.ts";
 import { isOurList, ourMarksOn } from "../our-marks.ts";
 import { areaOf } from "../pdf/boxes.ts";
@@ -62,6 +62,18 @@ const leftOut = {
     "/Tabs",
     "/LastModified",
   ]),
+  list: new Set([
+    "/Type",
+    "/Parent",
+    "/Contents",
+    "/Resources",
+    "/Annots",
+    "/MediaBox",
+    "/CropBox",
+    "/StructParents",
+    "/Tabs",
+    "/LastModified",
+  ]),
   widget: new Set(["/Type", "/P", "/Parent", "/V", "/AP", "/AS", "/M", "/StructParent"]),
   /** Which choice is chosen, once more, and which one stands at the top of a list. */
   choice: new Set(["/Type", "/P", "/Parent", "/V", "/AP", "/AS", "/M", "/StructParent", "/I", "/TI"]),
@@ -82,7 +94,7 @@ export function printOf(pdf: PDFDocument): Print | undefined {
     if (form === undefined || all.length > mostPages || isRedrawn(form)) return undefined;
     return {
       words: `${entriesInWords(catalog, leftOut.catalog)}\n${entriesInWords(form, leftOut.form)}`,
-      pages: all.filter((page) => !isOurList(page)).map(pageOf),
+      pages: all.flatMap((page) => (isPlainList(page) ? [] : [pageOf(page)])),
       views: all.map(viewOf),
     };
   } catch {
@@ -95,14 +107,28 @@ function isRedrawn(form: PDFDict): boolean {
   return redrawn !== undefined && redrawn !== PDFBool.False;
 }
 
-function pageOf(page: WalkedPage): PrintedPage {
-  const { dict } = page;
+/** Whether a page is one of our own lists. Throws for one with anything more, such as a program. */
+function isPlainList(page: WalkedPage): boolean {
+  if (!isOurList(page)) return false;
+  looksAbove(page.dict);
+  if (!["", "/Rotate 0"].includes(entriesInWords(page.dict, leftOut.list)))
+    throw new Error("a list with something more");
+  return true;
+}
+
+/** Throws for a page that has something from the tree of pages. */
+function looksAbove(dict: PDFDict): void {
   // ISO 32000-1:2008 §7.7.3.4: a page may have from above what it does not say itself.
   for (let above = presentIn(dict, "Parent"); above !== undefined; ) {
     if (!(above instanceof PDFDict) || above.keys().some((key) => !ofTree.has(key.asString())))
       throw new Error("a page has something from above");
     above = presentIn(above, "Parent");
   }
+}
+
+function pageOf(page: WalkedPage): PrintedPage {
+  const { dict } = page;
+  looksAbove(dict);
   const contents = listOf(presentIn(dict, "Contents"));
   if (!contents.every((one) => one instanceof PDFRawStream && isPlainStream(one)))
     throw new Error("no plain content");
@@ -123,7 +149,9 @@ const ofTree = new Set(["/Type", "/Kids", "/Count", "/Parent"]);
 /** What shows of a page. The first reader cuts the one box off at the other, so there is one. */
 function viewOf({ dict }: WalkedPage): Box {
   const view = rectangleOf(presentIn(dict, "MediaBox"));
-  if (view === undefined || dict.has(PDFName.of("CropBox"))) throw new Error("a page without a plain box");
+  const crop = presentIn(dict, "CropBox");
+  if (view === undefined || (crop !== undefined && String(rectangleOf(crop)) !== String(view)))
+    throw new Error("a page without a plain box");
   return view;
 }
 
