@@ -56,6 +56,7 @@ test("the sample for a real mailbox shows every setting there is, each with a va
   expect(missing.map((path) => path.join("."))).toEqual([]);
   const read = readSettings(sample, "burin-mail.yaml");
   expect(read.ok ? [] : read.faults.map(({ path, what }) => `${path}: ${what}`)).toEqual([
+    "bytes: needs secret_key_env or secret_key_file",
     "mailboxes.0.imap: needs exactly one of password_env, password_file and oauth",
     expect.stringMatching(/client_secret_file: client_secret_env or client_secret_file, not both/),
     expect.stringMatching(/refresh_token_file: refresh_token_env or refresh_token_file, not both/),
