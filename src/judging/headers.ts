@@ -1,4 +1,4 @@
-import { isDoubtful } from "../checks/required.ts";
+import { isBlank, isDoubtful } from "../checks/required.ts";
 import { alikeOrders } from "../orders/alike-order.ts";
 import { headerBlocks, sameSaid } from "../orders/expected.ts";
 import { letterOf } from "../orders/ids.ts";
@@ -37,6 +37,37 @@ export function withHeaders(
       return from !== undefined && agree(block, [sheet], from) ? inheriting(made, block, from) : made;
     }, sheet),
   );
+}
+
+/**
+ * Sheets that leave the order number out have it from the sheets of their letter, where those that say one clearly all
+ * say the same. The form tells buyers that once in a letter is enough.
+ */
+export function withOrderNumber(sheets: readonly Sheet[]): readonly Sheet[] {
+  const sources = new Map(
+    [...Map.groupBy(sheets, ({ id }) => letterOf(id))].map(([letter, sisters]) => [
+      letter,
+      numberedIn(sisters),
+    ]),
+  );
+  return sheets.map((sheet) => {
+    const from = sources.get(letterOf(sheet.id));
+    return from === undefined || isBlank(sheet) || isFilled(sheet, "order") || isUnclear(sheet, "order")
+      ? sheet
+      : inheriting(sheet, ["order"], from);
+  });
+}
+
+/** A sheet that says the one number that all say that say one. */
+function numberedIn(sheets: readonly Sheet[]): Sheet | undefined {
+  const saying = sheets.filter((sheet) => isFilled(sheet, "order"));
+  const [first] = saying;
+  const isSure =
+    new Set(saying.map(({ order = "" }) => numberKey(order))).size === 1 &&
+    !saying.some((sheet) => isUnclear(sheet, "order")) &&
+    first?.order !== undefined &&
+    !isNoNumber(first.order);
+  return isSure ? first : undefined;
 }
 
 /** The sheet that says most in a block and is right there, if no sister says anything else. */

@@ -21,7 +21,7 @@ import { type AskedQuestion, questioning } from "./answered.ts";
 import { decidedIn, type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
 import { countedIn } from "./counts.ts";
-import { withHeaders } from "./headers.ts";
+import { withHeaders, withOrderNumber } from "./headers.ts";
 import { memory } from "./memory.ts";
 import { orderReport } from "./order-report.ts";
 import { type SheetReport, sheetReport } from "./sheet-report.ts";
@@ -122,9 +122,10 @@ export function makeReport(
       ),
     ),
   );
+  const numbered = withOrderNumber(submission.sheets);
   const sheets = withHeaders(
-    submission.sheets,
-    () => gatherOrders(standingAfter(before, submission.sheets, known).sheets, known),
+    numbered,
+    () => gatherOrders(standingAfter(before, numbered, known).sheets, known),
     (sheet) => reportOn(sheet).problems,
   );
   const standing = standingAfter(before, sheets, known);

@@ -1,6 +1,6 @@
 import { createHash, randomUUID } from "node:crypto";
-import { existsSync } from "node:fs";
-import { mkdir, open, readdir, readFile, rename, rm, stat, statfs } from "node:fs/promises";
+import { existsSync, readdirSync, rmSync } from "node:fs";
+import { mkdir, open, readFile, rename, stat, statfs } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { Kysely } from "kysely";
 import type { Tables } from "./tables.ts";
@@ -49,10 +49,11 @@ export function openBlobs(folder: string): Blobs {
     },
     get: async (sha) => new Uint8Array(await readFile(pathOf(sha))),
     has: (sha) => Promise.resolve(existsSync(pathOf(sha))),
+    // At once: in one program a second connection that waits for the transaction would stop the first.
     async remove(sha) {
       const beside = dirname(pathOf(sha));
-      const names = existsSync(beside) ? await readdir(beside) : [];
-      for (const name of names) if (name.startsWith(sha)) await rm(join(beside, name), { force: true });
+      const names = existsSync(beside) ? readdirSync(beside) : [];
+      for (const name of names) if (name.startsWith(sha)) rmSync(join(beside, name), { force: true });
     },
     async room() {
       await mkdir(folder, { recursive: true });

@@ -89,12 +89,31 @@ test("nothing is inherited across letters, nor across orders", () => {
   expect([other.verdict, inherited(other)]).toEqual(["fail", []]);
 });
 
-test("a number written otherwise is the same order; no number is none", () => {
+test("a number written otherwise is the same order, and a placeholder is none", () => {
   const same = reportOn([plate(), ...bareDevices({ order: "bw 2207" })]);
   expect(same.verdict).toBe("pass");
-  const none = reportOn([plate(), ...bareDevices().map((sheet) => without(sheet, "order"))]);
-  expect(inherited(none)).toEqual([]);
   expect(inherited(reportOn([plate({ order: "TBD" }), ...bareDevices({ order: "TBD" })]))).toEqual([]);
+});
+
+test("sheets without a number have the one number of their letter, and the answer says so", () => {
+  const bareOnes = bareDevices().map((sheet) => without(sheet, "order"));
+  const report = reportOn([plate(), ...bareOnes]);
+  expect(report.verdict).toBe("pass");
+  expect(report.orders).toHaveLength(1);
+  const [taken] = report.orders[0]?.problems.filter(({ check }) => check === "header-left-out") ?? [];
+  expect(taken?.facts["what"]).toContain("the order number");
+});
+
+test.each([
+  ["two numbers", () => [plate(), deviceAt(1, { order: "BW-2208" })]],
+  ["a number that is none", () => [plate({ order: "TBD" })]],
+  ["a number that is doubted", () => [plate({ doubts: [{ what: "typed-over", place: "order" }] })]],
+  ["a number of another letter", () => [plate({ id: "9/1" })]],
+])("from %s no sheet has its number", (_, others) => {
+  const report = reportOn([...others(), without(deviceAt(2), "order")]);
+  expect(
+    report.sheets.flatMap(({ sheet }) => sheet.inherited ?? []).flatMap(({ places }) => places),
+  ).not.toContain("order");
 });
 
 test("nothing is inherited under a number that is asked about", () => {

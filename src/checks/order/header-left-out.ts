@@ -4,6 +4,7 @@ import { type Sample, subject } from "../sample.ts";
 
 /** What is left out, in words. */
 const names: readonly (readonly [string, string])[] = [
+  ["order", "the order number"],
   ["project", "the project"],
   ["contact.", "the contact"],
   ["bill.", "the bill-to address"],
@@ -38,6 +39,12 @@ export const headerLeftOut = defineOrderCheck({
         ]),
       wording: "taken",
       says: "Left out on 2 sheets: the bill-to address and the ship-to address. Taken from S-104 plate.pdf.",
+    },
+    {
+      shows: "a device that leaves its order number to its plate sheet",
+      given: (sample) => subject([sample.plate(), heir(sample, 1, "order")]),
+      wording: "taken",
+      says: "Left out on 1 sheet: the order number. Taken from S-104 plate.pdf.",
     },
   ],
   *find({ order }, _catalogue, say) {
