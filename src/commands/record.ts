@@ -79,7 +79,7 @@ function fileOf(written: Written): string {
 }
 
 /** Where the bytes of a record are: on an S3 server, or with the record. */
-async function blobsOf(written: Written, db?: Place["db"]): Promise<Blobs> {
+export async function blobsOf(written: Written, db?: Place["db"]): Promise<Blobs> {
   const { bytes } = written.settings;
   if (bytes !== undefined) {
     const { openS3Blobs } = await import("../store/s3-blobs.ts");

@@ -11,6 +11,7 @@ import { guessMark } from "../reading/own-form/skeleton.ts";
 import { type KnownForms, looksOf } from "../reading/page/known-forms.ts";
 import { calendarIn } from "../settings/calendar.ts";
 import { managedInWords, managingIn } from "../settings/managing.ts";
+import { isOnServer } from "../settings/record.ts";
 import type { Settings } from "../settings/settings.ts";
 import { sharedDomains, sharedDomainsInWords } from "../settings/shared-domains.ts";
 import type { Managing } from "../trade/manager.ts";
@@ -18,7 +19,7 @@ import { type Need, type PlaceRow, places } from "../trade/place.ts";
 import { faultIn, faultLine } from "../yaml/yaml.ts";
 import { defineCommand, reasonOf } from "./command.ts";
 import { beside, type Configuration, configure, settingsOption } from "./configuration.ts";
-import { recordName } from "./record.ts";
+import { blobsOf, openPlace, recordName } from "./record.ts";
 import { showForm } from "./show-form.ts";
 import { systemClock } from "./system-clock.ts";
 import { aroundMail, nameServersOf } from "./wire.ts";
@@ -153,6 +154,7 @@ async function tryConnections(configuration: Configuration, out: (text: string) 
   const around = aroundMail(configuration, { clock: systemClock, log: { info() {}, warn() {} } });
   if (mailboxes.length === 0 && answers.send === undefined) out("Folders only: there is no server to try.");
   const trials: Trial[] = [];
+  trials.push(...(await tryRecord(configuration)));
   for (const folder of folders) trials.push(await tryFolder(beside(configuration.file, folder)));
   for (const mailbox of mailboxes) trials.push(...(await tryMailbox(mailbox, around)));
   if (answers.send !== undefined) {
@@ -165,6 +167,31 @@ async function tryConnections(configuration: Configuration, out: (text: string) 
   if (servers !== undefined) trials.push(await tryNameServers(servers, answers.from.address));
   for (const { ok, says } of trials) out(`${ok ? "ok   " : "FAULT"} ${says}.`);
   return trials.every(({ ok }) => ok) ? 0 : 2;
+}
+
+/** Put where the bytes of a record go, to try that. */
+const trialBytes = new TextEncoder().encode("a trial of burin settings");
+
+/** Whether the servers of a record answer: that of its database, and that of its bytes. */
+async function tryRecord(configuration: Configuration): Promise<Trial[]> {
+  const { record, bytes } = configuration.settings;
+  const trial = (name: string, attempt: () => Promise<unknown>): Promise<Trial> =>
+    attempt().then(
+      () => ({ ok: true, says: `${name} answers` }),
+      (cause: unknown) => ({ ok: false, says: `${name} cannot be used: ${reasonOf(cause)}` }),
+    );
+  return [
+    ...(isOnServer(record)
+      ? [await trial(`the record in ${record}`, async () => (await openPlace(configuration)).db.destroy())]
+      : []),
+    ...(bytes === undefined
+      ? []
+      : [
+          await trial(`the place for bytes, ${bytes.s3},`, async () =>
+            (await blobsOf(configuration)).put(trialBytes),
+          ),
+        ]),
+  ];
 }
 
 async function tryFolder(folder: string): Promise<Trial> {
