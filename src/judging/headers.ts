@@ -41,9 +41,14 @@ export function withHeaders(
 
 /**
  * Sheets that leave the order number out have it from the sheets of their letter, where those that say one clearly all
- * say the same. The form tells buyers that once in a letter is enough.
+ * say the same, and nobody is asked about it. The form tells buyers that once in a letter is enough. `orders` are all
+ * orders of the buyer, the new sheets among them.
  */
-export function withOrderNumber(sheets: readonly Sheet[]): readonly Sheet[] {
+export function withOrderNumber(sheets: readonly Sheet[], orders: () => readonly Order[]): readonly Sheet[] {
+  const lacks = (sheet: Sheet): boolean =>
+    !isBlank(sheet) && !isFilled(sheet, "order") && !isUnclear(sheet, "order");
+  if (!sheets.some(lacks)) return sheets;
+  const certain = new Set([...sistersIn(sheets, orders()).values()].flat());
   const sources = new Map(
     [...Map.groupBy(sheets, ({ id }) => letterOf(id))].map(([letter, sisters]) => [
       letter,
@@ -52,9 +57,9 @@ export function withOrderNumber(sheets: readonly Sheet[]): readonly Sheet[] {
   );
   return sheets.map((sheet) => {
     const from = sources.get(letterOf(sheet.id));
-    return from === undefined || isBlank(sheet) || isFilled(sheet, "order") || isUnclear(sheet, "order")
-      ? sheet
-      : inheriting(sheet, ["order"], from);
+    return from !== undefined && certain.has(from) && lacks(sheet)
+      ? inheriting(sheet, ["order"], from)
+      : sheet;
   });
 }
 

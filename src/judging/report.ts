@@ -122,12 +122,10 @@ export function makeReport(
       ),
     ),
   );
-  const numbered = withOrderNumber(submission.sheets);
-  const sheets = withHeaders(
-    numbered,
-    () => gatherOrders(standingAfter(before, numbered, known).sheets, known),
-    (sheet) => reportOn(sheet).problems,
-  );
+  const ordersWith = (some: readonly Sheet[]) => () =>
+    gatherOrders(standingAfter(before, some, known).sheets, known);
+  const numbered = withOrderNumber(submission.sheets, ordersWith(submission.sheets));
+  const sheets = withHeaders(numbered, ordersWith(numbered), (sheet) => reportOn(sheet).problems);
   const standing = standingAfter(before, sheets, known);
   const all = gatherOrders(standing.sheets, known);
   const came = new Set(sheets.map(({ id }) => id));
