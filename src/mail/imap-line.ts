@@ -59,6 +59,12 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
   const closing = new AbortController();
   let open: View | undefined;
   let before: Promise<unknown> = Promise.resolve();
+  let isListening = false;
+
+  /** IDLE lasts until the next command. If it fails, the connection shows it. */
+  function listen(): void {
+    if (isListening && open?.client.usable === true) void open.client.idle().catch(() => undefined);
+  }
 
   async function refresh({ client }: Pick<View, "client">): Promise<View> {
     const { uidValidity } = await client.mailboxOpen(folder);
@@ -107,14 +113,16 @@ export function openLine({ server, folder, log, chance, silence, patience }: Lin
   return {
     use(work, job = {}) {
       const mine = before.then(() => persist(work, job));
-      before = mine.catch(() => undefined);
+      // Letters are put on their shelves while news is waited for.
+      before = mine.catch(() => undefined).then(listen);
       return mine;
     },
     refresh,
     async news(ms, signal) {
-      // IDLE lasts until the next command. If it fails, the connection shows it.
-      if (open?.client.usable === true) void open.client.idle().catch(() => undefined);
+      isListening = true;
+      listen();
       await changed.heard(ms, AbortSignal.any([signal, closing.signal]));
+      isListening = false;
     },
     async close() {
       closing.abort();

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
 import type { Mail, Mailbox, Mark } from "../../src/ports/mailbox.ts";
+import type { Outgoing } from "../../src/ports/sender.ts";
 import { runWorker } from "../../src/worker/worker.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { noPostgres, type PostgresServer, startPostgres } from "../make/postgres.ts";
@@ -61,7 +62,14 @@ describe.skipIf(noPostgres !== undefined)("over one record on a server", () => {
   test("one worker watches, all check, and every letter is answered once", async () => {
     const address = await server.database();
     const { mailbox, watched } = serverMailbox();
-    const senders = [keepingSender(), keepingSender(), keepingSender()];
+    // Each answer takes so long that no worker is done before the others hear of the letters.
+    const senders = [keepingSender(), keepingSender(), keepingSender()].map((sender) => ({
+      ...sender,
+      send: async (answer: Outgoing) => {
+        await new Promise((resolve) => setTimeout(resolve, 200));
+        return sender.send(answer);
+      },
+    }));
     const desks: Desk[] = [];
     for (const sender of senders)
       desks.push(await temporaryDesk({ store: await postgresStore(server, address), sender }));

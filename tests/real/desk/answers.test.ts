@@ -105,7 +105,8 @@ await withRig("a desk at work on a real mailbox", (rig) => {
     for (const name of names) await rig.deliver(alice, desk, await letterBytes(name));
     await until(() => rowOf(setup, "drained-0") !== undefined);
     expect(await Promise.all(workers.splice(0).map((worker) => worker.end("SIGTERM")))).toEqual([0, 0]);
-    expect(rowsOf(setup).filter(({ state }) => state !== "sent")).toEqual([]);
+    // What was received and not begun waits for the next.
+    expect(rowsOf(setup).filter(({ state }) => state !== "sent" && state !== "received")).toEqual([]);
     workers.push(startWorker(setup));
     await Promise.all(names.map((name) => answered(name)));
     for (const name of names) expect(await answersTo(rig, alice, idOf(name)), name).toHaveLength(1);
