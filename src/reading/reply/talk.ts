@@ -100,6 +100,9 @@ const joints =
 const happened =
   /^(?:i|we|my \p{L}+|our \p{L}+|it|the (?:phone|power|internet|kids?|dog|truck|storm|snow|rain|boss)) (?:(?:just|finally|only|had|also|really) )*(?:was|were|got|had|went|came|saw|left|drove|landed|woke|sat|ran|hit|stopped|started|melted|froze|heard|reached|returned|arrived|called)(?!\p{L})/iu;
 
+/** No clause ends so. */
+const isBroken = /\b(?:an?|the|my|our|your|his|her|of|to|in|at|for|with|and|or|have|had|is|was)$/iu;
+
 /** Whether a sentence consists of clauses that only talk, as "sorry but I was away" does. */
 export function areTalks(sentence: string, topic: Topic): boolean {
   if (isTalk(sentence, topic)) return true;
@@ -108,7 +111,9 @@ export function areTalks(sentence: string, topic: Topic): boolean {
   return [...words.matchAll(joints)].some(({ 0: joint, 1: joins, index }) => {
     const [before, after] = [words.slice(0, index), words.slice(index + joint.length)];
     const isLater = joins !== undefined || happened.test(after);
-    return before !== "" && isLater && isTalk(before, topic) && areTalks(after, topic);
+    return (
+      before !== "" && !isBroken.test(before) && isLater && isTalk(before, topic) && areTalks(after, topic)
+    );
   });
 }
 
