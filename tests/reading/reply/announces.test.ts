@@ -16,6 +16,7 @@ test.each([
   "Der Rest folgt.",
   "El resto sigue mañana.",
   "E-mail 1/3",
+  "This is e-mail (1/2).",
 ])("tells of more: %s", (text) => {
   expect(inText(`Hi,\n\n${text}\n\nRegards,\nInes`)).toBe(text);
 });
@@ -29,6 +30,7 @@ test.each([
   "This is all of it.",
   "Second batch, same order.",
   "Our drawings are dated 11/12.",
+  "Our PO (11/27) is attached.",
   "Thanks for the rest of your answers.",
 ])("tells of nothing more: %s", (text) => {
   expect(inText(text)).toBeUndefined();
