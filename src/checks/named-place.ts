@@ -15,22 +15,15 @@ export function positionIn(name: string): number | undefined {
 
 /**
  * The one other mark of the same series that a file's name tells: S-105 where the sheet says S-104. Only where nothing in
- * the name is the sheet's own mark, and the numbers are of one length. One of a single digit has to begin the name, and
- * nothing but a position or "plate" may follow: "page 2" is no mark.
+ * the name is the sheet's own mark, and the numbers are of one length, of two digits or more.
  */
 export function otherMarkIn(
   name: string,
   { mark = "", order = "", partKey = "" }: Sheet,
 ): string | undefined {
-  const [, letters = "", digits = ""] = /^([A-Z]{1,4})[-_ ]?(\d{1,5})$/i.exec(mark.trim()) ?? [];
+  const [, letters = "", digits = ""] = /^([A-Z]{1,4})[-_ ]?(\d{2,5})$/i.exec(mark.trim()) ?? [];
   if (letters === "" || plainText(name).includes(plainText(mark))) return undefined;
-  const named = `${letters}[- ]?\\d{${digits.length}}`;
-  const like = new RegExp(
-    digits.length === 1
-      ? `^${named}(?=$|[ -]+(?:pos|plate))`
-      : `(?<![\\p{L}\\p{N}])${named}(?![\\p{L}\\p{N}])`,
-    "giu",
-  );
+  const like = new RegExp(`(?<![\\p{L}\\p{N}])${letters}[- ]?\\d{${digits.length}}(?![\\p{L}\\p{N}])`, "giu");
   const others = new Set([...name.matchAll(like)].map(([whole]) => plainText(whole)));
   const [other, ...more] = [...others].filter((one) => !plainText(order + partKey).includes(one));
   return more.length > 0 ? undefined : other;

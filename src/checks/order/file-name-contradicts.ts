@@ -37,10 +37,6 @@ export const fileNameContradicts = defineOrderCheck({
         ]),
     },
     {
-      shows: "a name that counts pages, or is of another kind",
-      given: ({ aloneDevice }) => subject([aloneDevice({ mark: "S-1", file: "S 2 devices.pdf" })]),
-    },
-    {
       shows: "an old name, where the place that it tells is taken",
       given: ({ deviceAt, plate }) =>
         subject([plate(), deviceAt(1), deviceAt(2, { file: "S-104 pos 1.pdf" })]),
@@ -64,13 +60,6 @@ export const fileNameContradicts = defineOrderCheck({
       wording: "mark",
       says: "The file is called S-111.pdf, but “Station mark” says S-110.",
       fix: "If S-110 is wrong, send the sheet again with the right station mark.",
-    },
-    {
-      shows: "another station of a single digit, as the whole name",
-      given: ({ aloneDevice }) => subject([aloneDevice({ mark: "S-1", file: "S-2.pdf" })]),
-      wording: "mark",
-      says: "The file is called S-2.pdf, but “Station mark” says S-1.",
-      fix: "If S-1 is wrong, send the sheet again with the right station mark.",
     },
   ],
   *find({ order }, _catalogue, say) {
