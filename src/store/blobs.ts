@@ -3,6 +3,7 @@ import { existsSync, readdirSync, rmSync } from "node:fs";
 import { mkdir, open, readFile, rename, stat, statfs } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { Kysely } from "kysely";
+import { makeDurable } from "./durable.ts";
 import type { Tables } from "./tables.ts";
 
 /** Bytes kept under their own SHA-256; the same bytes are kept once. */
@@ -42,7 +43,6 @@ export function openBlobs(folder: string): Blobs {
         await file.close();
       }
       await rename(beside, path);
-      // Names in a folder last only when the folder itself was written.
       await makeDurable(dirname(path));
       if (isNew !== undefined) await makeDurable(folder);
       return sha;
@@ -61,13 +61,4 @@ export function openBlobs(folder: string): Blobs {
       return bavail * bsize;
     },
   };
-}
-
-async function makeDurable(folder: string): Promise<void> {
-  const handle = await open(folder, "r");
-  try {
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
 }

@@ -3,6 +3,7 @@ import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { dirname, isAbsolute, join, sep } from "node:path";
 import { plainText } from "../orders/keys.ts";
 import type { PackageFile } from "../release/release.ts";
+import { makeDurable } from "./durable.ts";
 
 /** Thrown when something of that name is there already. It stays as it is. */
 export class PackageThere extends Error {}
@@ -89,15 +90,5 @@ async function writeDurably(path: string, bytes: Uint8Array): Promise<void> {
     await file.sync();
   } finally {
     await file.close();
-  }
-}
-
-/** Names in a folder last only when the folder itself was written. */
-async function makeDurable(folder: string): Promise<void> {
-  const handle = await open(folder, "r");
-  try {
-    await handle.sync();
-  } finally {
-    await handle.close();
   }
 }

@@ -1,9 +1,9 @@
 import { spawnSync } from "node:child_process";
 import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
-import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Client } from "pg";
+import { freePort } from "./free-port.ts";
 
 /** Where Debian puts the server's programs: a folder a version. */
 const versions = "/usr/lib/postgresql";
@@ -67,13 +67,4 @@ export async function startPostgres(): Promise<PostgresServer> {
       start();
     },
   };
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
-  const address = server.address();
-  await new Promise((done) => server.close(done));
-  if (address === null || typeof address === "string") throw new Error("no port is free");
-  return address.port;
 }
