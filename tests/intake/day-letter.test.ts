@@ -94,7 +94,10 @@ test("nobody is told on weekends, holidays and closing days; the next letter tel
 
 test("a desk that was off at the hour tells when it is back the same day, and on the next day no more", async () => {
   const { workAt } = await deskInTime("2026-11-16T15:00:00Z");
-  expect((await workAt("2026-11-17T22:30:00Z")).map(({ to }) => to)).toEqual([odile.address, bram.address]);
+  expect((await workAt("2026-11-17T22:30:00Z")).map(({ to }) => to).toSorted()).toEqual([
+    bram.address,
+    odile.address,
+  ]);
   // All of Wednesday it is off. Thursday's letter tells of Wednesday alone.
   expect(await workAt("2026-11-19T12:00:00Z")).toEqual([]);
   expect((await workAt("2026-11-19T13:00:00Z")).map((one) => one.subject)).toEqual(
