@@ -15,6 +15,8 @@ export interface Reply {
   readonly yes: readonly number[];
   readonly no: readonly number[];
   readonly person: boolean;
+  /** The answer that it quotes, where it is not the one that answerOf() makes. */
+  readonly answer?: string;
   /** What the mail program puts before the subject, where it is not "Re:". */
   readonly prefix?: string;
 }
@@ -29,7 +31,8 @@ const asks = (number: number): string =>
   );
 const stops = (number: number): string => point(number, "Shorten it, and send the sheet again.");
 
-function answerOf({ questions, fixes }: Reply): string {
+function answerOf({ questions, fixes, answer }: Reply): string {
+  if (answer !== undefined) return answer;
   return [
     "CONFIRM: questions to answer before order EL-100 can be engraved.",
     "",
@@ -57,7 +60,7 @@ function textOf(reply: Reply): string {
   const marked = (text: string): string => text.replace(/^/gm, "> ");
   return reply.text
     .replace(
-      /^(\*?(?:Subject|Betreff|Objet|Asunto|Oggetto|Onderwerp) ?:\*?).*$/gm,
+      /^(\*?(?:Subject|Betreff|Objet|Asunto|Assunto|Oggetto|Onderwerp|Ämne|Emne|Temat|Aihe|Konu|Předmět) ?:\*?).*$/gm,
       `$1 ${reply.prefix ?? "RE:"} ${subject}`,
     )
     .replaceAll("{{ANSWER}}", () => marked(answer))
@@ -89,6 +92,8 @@ export const sets = [
   "eighth",
   "ninth",
   "tenth",
+  "eleventh",
+  "twelfth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { isBoilerplate } from "../../src/reading/reply/furniture.ts";
 import { bindingWords } from "./binding-words.ts";
 import { type Reply, read, readHalf, sets } from "./reply-sets.ts";
 
@@ -23,7 +24,8 @@ function chances(seed: number): () => number {
 }
 
 /** A signature or a quotation begins. */
-const heads = /^(?:-- ?$|_{5}|-{5}|\*?(?:From|De|Von|Da|Van|Od) ?:|(?:On|Am|Le|El|Il|Em|Op) .*\d)/u;
+const heads =
+  /^(?:-- ?$|_{5}|-{5}|\*?(?:From|De|Von|Da|Van|Od|Från|Fra|Lähettäjä|Kimden|Feladó) ?:|(?:On|Am|Le|El|Il|Em|Op) .*\d)/u;
 const says = /\d|yes|ja|oui|s[ií]|correct|right|both|all|confirm|meant|good|stand|proceed/iu;
 
 /** A line of a plain reply that says yes, and what to. */
@@ -43,7 +45,9 @@ function* yesLines(): Generator<Yes> {
         const lines = reply.text.split("\n");
         for (const [at, line] of lines.entries()) {
           if (heads.test(line)) break;
-          if (!says.test(line) || line.includes("{{") || line.startsWith(">")) continue;
+          // Nobody answers within a disclaimer.
+          if (!says.test(line) || line.includes("{{") || line.startsWith(">") || isBoilerplate(line))
+            continue;
           // What stands around a quoted point keeps its place.
           const left = read(reply, lines.with(at, "Thanks.").join("\n")).yes;
           const yes = got.yes.filter((number) => !left.includes(number));
@@ -58,7 +62,8 @@ export function* splices(seed: number, each: number): Generator<Splice> {
   const lines = [...yesLines()];
   for (const words of bindingWords)
     for (const { reply, at, yes } of lines) {
-      if (chance() > each) continue;
+      // "Twice yes" is a yes to two.
+      if (chance() > each || (words === "twice" && yes.length === 2)) continue;
       const all = reply.text.split("\n");
       const line = spliced((all[at] ?? "").trim(), words, yes, chance());
       yield { reply, words, line, yes, text: all.with(at, line).join("\n") };

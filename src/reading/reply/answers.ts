@@ -1,5 +1,6 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
+import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
 import { cancelledIn } from "./cancels.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -16,6 +17,7 @@ import {
   sentencesOf,
 } from "./idle.ts";
 import { inEnglish } from "./in-english.ts";
+import { introduces } from "./introduces.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
@@ -23,6 +25,7 @@ import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { withMarks } from "./unmarked.ts";
+import type { Said } from "./ways.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** What a reply answers of the questions that it was asked, and what it takes back of its orders. */
@@ -90,6 +93,15 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
   const all = joined([...ownLines(plain, given.subject)]);
   const isShouted = all.every((own) => !/\p{Ll}/u.test(own.line));
   const inAnswer = new Set(tokensOf(asked.answer));
+  const atPoint: AtPoint = {
+    open: asked.open,
+    isOther: (number) => isOther(number, asked),
+    promises:
+      asked.bringsSheets ||
+      all.some(({ line }) => !/\d/u.test(line) && sheetsPromisedIn(line) !== undefined),
+    inQuestion: asked.inQuestion,
+    others: asked.others,
+  };
   const footer = all.findIndex(
     (_, i) => i > 0 && all.length - i < 9 && areFooter(all.slice(i).map(({ line }) => line)),
   );
@@ -102,6 +114,8 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     const isNothing = (sentence: string): boolean =>
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>
+      introduces(sentence) ||
+      (asked.others + asked.open.length > 1 && owns.test(sentence)) ||
       [sentence, inEnglish(sentence)].some(
         (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
       );
@@ -110,16 +124,23 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
       "the word",
     );
     const cancels = cancelledIn(line);
-    const said =
-      cancels === undefined
-        ? (saidIn({ ...own, line: words }, { ...asked, last }, isNothing) ??
-          saidIn({ ...own, line: inEnglish(words) }, { ...asked, last }, isNothing))
-        : undefined;
+    const isAsked = (some: readonly Said[] | undefined): boolean =>
+      some?.every(({ number }) => asked.open.includes(number)) === true;
+    const saidBy = (one: string): readonly Said[] | undefined =>
+      [
+        () => saidIn({ ...own, line: one }, { ...asked, last }, isNothing),
+        () => saidIn({ ...own, line: inEnglish(one) }, { ...asked, last }, isNothing),
+        () => saidAtPoint({ ...own, line: one }, atPoint),
+      ]
+        .values()
+        .map((reads) => reads())
+        .find(isAsked);
+    const said = cancels === undefined ? (saidBy(words) ?? saidApart(words, saidBy, isSilent)) : undefined;
     const named = asked.sheetsNamed(cancels ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
       lines.add(line);
-    } else if (said?.every(({ number }) => asked.open.includes(number)) === true) {
+    } else if (said !== undefined) {
       for (const { number, is } of said) (is ? yes : no).add(number);
       last = said.at(-1)?.is ?? last;
       isUnclear ||= said.length > 0 && !/\d/.test(line);
@@ -127,6 +148,7 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     } else if (
       isSigned ||
       isIdle(line, signed, asked) ||
+      introduces(line) ||
       isClosing(line, all[i + 1]?.line ?? "", asked.names) ||
       (i === 0 && isGreeting(line, inAnswer))
     ) {
@@ -153,6 +175,24 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
 }
 
+/** What is said of points that are mended, where there are several. */
+const owns =
+  /^(?:(?:many |so many )?(?:thanks|thank you)(?: so much| very much)? for (?:catching|spotting|noticing|flagging|pointing out) (?:those|these|that|them|it|this|the (?:mistakes?|errors?|typos?))|(?:we are |i am |i'm |we're )?(?:very |so )?(?:sorry|apologies) (?:for|about) (?:the|my|our|those|that) (?:mistakes?|errors?|typos?|slips?|mix[- ]?up))[.!]*$/iu;
+
+/** What a line of several points says of each. Undefined if a piece of it says anything else. */
+function saidApart(
+  line: string,
+  saidBy: (piece: string) => readonly Said[] | undefined,
+  isSilent: (sentence: string) => boolean,
+): readonly Said[] | undefined {
+  const pieces = pointsApart(line.replace(/\n/gu, " "));
+  if (pieces.length < 2) return undefined;
+  const all = pieces.map(
+    (piece) => saidBy(piece) ?? (sentencesOf(piece).every((one) => isSilent(one)) ? [] : undefined),
+  );
+  return all.every((one) => one !== undefined) ? all.flat() : undefined;
+}
+
 const ownsSlip =
   /\b(?:mistakes?|errors?|typos?|slips?|wrong|bad|fault|oops|sorry|that|this|it|misspel\p{L}*)\b/iu;
 
@@ -160,11 +200,16 @@ const ownsSlip =
 function isNote(sentence: string, { under }: OwnLine, { open, others, answer }: Asked): boolean {
   const named = sheetsPromisedIn(sentence) ?? pointsDoneIn(sentence);
   if (named === undefined || others === 0) return false;
-  const isOther = (number: number): boolean =>
-    !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
   // "That was my mistake, sending a new one" may be said of what stands beside it.
   if (named.length === 0 && under === undefined && ownsSlip.test(sentence)) return false;
-  return [...named, ...(under === undefined ? [] : [under])].every(isOther);
+  return [...named, ...(under === undefined ? [] : [under])].every((number) =>
+    isOther(number, { open, answer }),
+  );
+}
+
+/** Whether a number is a point of our answer that is no open question. */
+function isOther(number: number, { open, answer }: Pick<Asked, "open" | "answer">): boolean {
+  return !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
 }
 
 /** "Onwards," above a name. */

@@ -125,6 +125,11 @@ export function speaksOfMaking(said: string): boolean {
   );
 }
 
+/** Whether words bid somebody to do something. */
+export function bids(said: string): boolean {
+  return [bidden, bound, begged, orders, verb, unsettled].some((one) => one.test(said));
+}
+
 /** How much words turn, bind or ask something, even if only of their writer's own affairs. */
 export function turnsIn(said: string): "asks" | "binds" | "hints" | "nothing" {
   if (/\?/.test(said)) return "asks";

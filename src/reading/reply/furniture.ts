@@ -50,7 +50,7 @@ const legal = new RegExp(
     "liabilit(?:y|ies)|\\bliable\\b|virus(?:es|-free)?|malware|disclaimers?|legally|disclos(?:e|ed|ure)|dissemination|monitored|encrypted|sent securely|secure message",
     "destroy (?:all|this|it|the)|delete (?:it|this|the|all) (?:e-?mail|message|copies|immediately|from)\\b|notify the sender|(?:received|receive) (?:this|it) (?:(?:e-?mail|message|communication|transmission|letter) )?(?:in error|by mistake)|not the intended",
     "vertrauliche informationen|(?:ist |sind )?nur für den (?:empfänger|adressaten) bestimmt|irrtümlich erhalten|destinatarios?\\b|confidencial(?:es)?\\b|confidentiels?\\b|destinataires?\\b|imprimer ce (?:courriel|message|mail)|vertrouwelijk\\b|alleen bestemd voor|(?:richtige|beabsichtigte|vorgesehene) (?:adressat|empfänger)|destinataires? (?:prévus?|indiqués?)|informations? confidentielles?|informaci[oó]n confidencial",
-    "before printing|print this|consider the environment|think green|save paper|save a tree|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|opinions? expressed|does not (?:necessarily )?represent",
+    "before printing|print this|consider the environment|think green|save paper|save a tree|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|views expressed|(?:take|complete|fill in) our (?:\\p{L}+ )?survey|how (?:did|are) we do(?:ing)?\\b|rate our service|opinions? expressed|does not (?:necessarily )?represent",
     "registered (?:office|in|address|number)|commercial register|company (?:no|number|registration|reg)|managing directors?:|geschäftsführer|handelsregister|vat (?:no|number|reg|id)|siret|place of registration",
     "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
     "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
@@ -107,7 +107,7 @@ export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
   if (isTelephone(line) || (tokens.every((token) => labels.has(token)) && !/[?!]$/.test(line))) return true;
-  if (address.test(line) || registered.test(line)) return true;
+  if (address.test(line) || registered.test(line) || /^@[\w.]{2,40}$/u.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
   // A motto.

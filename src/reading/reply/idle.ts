@@ -48,7 +48,7 @@ export function isIdle(
   const isLegend =
     !(signed && /\d{5}$|\d{3}[-. ]\d{4}/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   // A firm's name in capitals has several words, and stood in earlier letters.
-  if (isLegend) return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && isFurniture(line);
+  if (isLegend) return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && (isFurniture(line) || firm.test(line));
   if (isFurniture(line) || isGoodBye(line) || isNamed(line.replace(pronouns, ""), names) || isSignedOff(line))
     return true;
   if (beginsNamed(given, names) && !binds.test(line)) return true;
@@ -62,6 +62,10 @@ export function isIdle(
     return true;
   return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
 }
+
+/** "ALDER ELECTRIC LLC". */
+const firm =
+  /^(?:[\p{Lu}&.'’-]+ ){1,5}(?:LLC|INC|LTD|CO|CORP|PLC|LLP|GMBH|AG|SA|SRL|BV|AS|AB|PTY LTD|PVT LTD)\.?$/u;
 
 /** "Ricky Olmedo | Lighting Controls". */
 export function beginsNamed(line: string, names: readonly string[]): boolean {

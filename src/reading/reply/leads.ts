@@ -92,7 +92,7 @@ const knownRule =
 
 /** A lead in words begins with a day: "On Mon, Nov 9", "Am 09.11.2026", "El lun, 9 nov". */
 const begins =
-  /^\S+\s+(?:(?:mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mo|di|mi|do|fr|sa|so|mär|mai|okt|dez|lun|mer|jeu|ven|sam|dim|fév|avr|juin|juil|aoû|déc|mié|jue|vie|sáb|dom|ene|abr|ago|dic|ma|wo|vr|za|zo|mrt|mei|tis|ons|tor|lör|sön|man|gio|sab|gen|mag|giu|lug|set|ott)\p{L}*[.,]*\s+){0,2}\d/iu;
+  /^\S+\s+(?:(?:mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mo|di|mi|do|fr|sa|so|mär|mai|okt|dez|lun|mer|jeu|ven|sam|dim|fév|avr|juin|juil|aoû|déc|mié|jue|vie|sáb|dom|ene|abr|ago|dic|ma|wo|vr|za|zo|mrt|mei|maj|tir|tirs|tis|ons|tor|tors|lør|lör|søn|sön|man|gio|sab|gen|mag|giu|lug|set|ott)\p{L}*[.,]*\s+){0,2}\d/iu;
 /** It also has the time, the whole date, or an address. */
 const isDated = /\d[:.h]\d\d|\b\d{4}\b|\d[./-]\d{1,2}[./-]\d|\S@\S/u;
 
@@ -109,7 +109,7 @@ interface Field {
 /** What the fields of a header are called, in the languages of mail programs. */
 const named = {
   from: "from|von|de|da|van|från|fra|od|lähettäjä|feladó|de la|kimden|gönderen|από|от|від|expéditeur|remitente|mittente|afzender|avsändare|avsender|odesílatel|šalje|差出人|发件人|寄件者",
-  sent: "sent|date|gesendet|datum|envoyé|enviado|enviada em|enviado em|enviado el|fecha|data|inviato|verzonden|skickat|sendt|dato|wysłano|wysłane|lähetetty|päivämäärä|elküldve|dátum|trimis|gönderildi|tarih|odesláno|odoslané|poslano|poslané|στάλθηκε|ημερομηνία|отправлено|дата|надіслано|送信日時|发送时间|寄件日期",
+  sent: "sent|date|gesendet|datum|envoyé|enviado|enviada|enviada em|enviado em|enviado el|fecha|data|inviato|verzonden|skickat|sendt|dato|wysłano|wysłane|lähetetty|päivämäärä|elküldve|dátum|trimis|gönderildi|tarih|odesláno|odoslané|poslano|poslané|στάλθηκε|ημερομηνία|отправлено|дата|надіслано|送信日時|发送时间|寄件日期",
   to: "to|an|à|para|a|aan|till|til|do|vastaanottaja|címzett|către|kime|alıcı|komu|pre|za|prema|προς|кому|宛先|收件人|cc|dw|kopia|kopio|copie|copia|kopie|bcc",
   subject:
     "subject|betreff|objet|asunto|assunto|oggetto|onderwerp|ämne|emne|temat|aihe|tárgy|subiect|konu|předmět|predmet|zadeva|θέμα|тема|件名|主题|主旨",

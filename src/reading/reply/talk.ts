@@ -51,7 +51,7 @@ export function mayBeLegend(said: string): boolean {
 }
 
 /** Whether a word is nearly one that was asked about: it may say how that should be spelt. */
-function isNearQuestion(said: string, asked: readonly string[]): boolean {
+export function isNearQuestion(said: string, asked: readonly string[]): boolean {
   const tokens = tokensOf(said).filter(({ length }) => length > 2);
   return asked.some((word) =>
     tokens.some((token) => token[0] === word[0] && distance(token, word).steps <= Math.ceil(word.length / 3)),

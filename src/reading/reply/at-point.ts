@@ -1,0 +1,171 @@
+import { bids } from "./cues.ts";
+import { isDangerous } from "./danger.ts";
+import type { OwnLine } from "./own-lines.ts";
+import { isNearQuestion, type Topic } from "./talk.ts";
+import { plain } from "./tokens.ts";
+import type { Said } from "./ways.ts";
+
+/** What a line may be about. */
+export interface AtPoint extends Topic {
+  /** How many points there are that are no open questions. */
+  readonly others: number;
+  /** Whether a number is a point that is no open question. */
+  readonly isOther: (number: number) => boolean;
+  /** Whether the letter says elsewhere that new sheets come. */
+  readonly promises: boolean;
+}
+
+const number = String.raw`\d{1,3}`;
+const numbers = String.raw`${number}(?:\s?(?:,|&|\+|/|and)\s?#?${number})*`;
+const label = String.raw`(?:(?:(?:ad|re|regarding|concerning|as for|for|on|about)[:\s]\s?)?(?:questions?|points?|items?|query|queries|comments?|number|no\.|nr\.?|q|#)\s?(?:number|no\.?|nr\.?)?\s?#?|(?:ad|re|regarding|concerning|as for|for|on)[:\s]\s?#?)`;
+/** What follows a number that no sign sets off: "3 is attached". "3 sheets" are three. */
+const verb = String.raw`(?=(?:it|its|it's|that's|getting|i've|we've|i'll|we'll|is|are|was|were|has|have|had|to|will|we|i|he|she|they|you|now|yes|no|y|n|nope|yep|done|see|new|corrected|revised|amended|fixed|redone|changed|updated|shortened|attached|noted)\b(?! (?:more )?(?:sheets|forms|ones|files|pdfs|copies)\b))`;
+/** "Item 3 -", "#3:", "5 & 6 –", "Q3. ", "3 is" at the beginning of a line. */
+const head = new RegExp(
+  String.raw`^(?:and |so )?[[(]?(?:${label}?(${numbers})(?:[\])]?\s?[.:)=–—-]+(?!\d)\s*|\s+${verb})|${label}(${numbers})(?:\s?,)?\s+)(?=\S)(.+)$`,
+  "isu",
+);
+/** Where another point begins in a line: "1 yes. 2 no, …". */
+const nextPoint = new RegExp(
+  String.raw`(?<=[.!;)])\s+(?=(?:so |and )?(?:${label}?${number}(?:\s?[.:)=–—-]|,?\s+${verb})|${label}${number}\b))`,
+  "iu",
+);
+
+/** The pieces of a line, each about a point of its own. */
+export function pointsApart(line: string): readonly string[] {
+  return line.split(nextPoint);
+}
+
+const yes = /^(?:yes|yep|yeah|yup)(?![\p{L}\p{N}'’]|-\p{L}|[^?]*\?)[\s,.;:!–—-]*/iu;
+/** "No problem" is a yes. */
+const no =
+  /^(?:(?:no|nope|n)(?![\p{L}\p{N}'’])(?! (?:problems?|worries|issues?|changes?|need|doubt|errors?|mistakes?|typos?|corrections?|objections?|idea))|not (?:intended|intentional|meant|correct|right|ok|okay)|wrong|typo|(?:this is |that is |it is |that's |it's )?(?:is |was )?(?:my|our|a) (?:mistake|error|typo|slip)|mistake|error|(?:(?:it|this|that) )?(?:is|was) (?:a |an )?(?:not (?:correct|right|intended|meant|ok|okay)|wrong|incorrect|typo|mistake|error)|(?:i am |i'm |we are )?(?:very |so )?sorry,? (?:this|that|it) (?:is|was) (?:my|our|a) (?:mistake|error|typo)|amended|corrected|revised|fixed|changed|redone)(?![\p{L}\p{N}])/iu;
+
+/** Words by which somebody says that a point is mended, or that its sheet comes again. */
+const mended =
+  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|revis\p{L}+|re-?submit\p{L}*|redo(?:ing)?|re-?done|re-?issu\p{L}+|re-?sen[dt]\p{L}*|re-?typed|superseded|amended|shortened|fixed|corrected|changed|updated|abbreviated|replaced|mended|rectif\p{L}+|put right|sorted|done|(?:new|fresh) (?:sheet|one|form|file|pdf|version|copy|drawing)|(?:to|will|shall|['’]ll) (?:follow|come|send|redo|fix|correct|shorten)|coming|on (?:its|the) way|send (?:it|one)|see new)(?![\p{L}\p{N}])/iu;
+/** The same where the sheet itself is meant. */
+const brings =
+  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|re-?submit\p{L}*|re-?issu\p{L}+|re-?sen[dt]\p{L}*|(?:same )?(?:new|fresh|corrected|revised|amended|fixed|updated|same) (?:sheet|one|form|file|pdf|version|copy|drawing)s?|(?:to|will|shall|['’]ll) (?:follow|come|send)|comes|coming|will be (?:sent|mailed)|on (?:its|the) way|(?:corrected|fixed|revised|changed|updated|amended) (?:in|on|as|by) (?:the )?(?:rev\p{L}*|new|attached|sheet|updated))(?![\p{L}\p{N}])/iu;
+
+/** What one may say first of a point that was found. */
+const grants =
+  /^(?:(?:aye|ok|okay|yes|yep|right|sure|fair enough|oops|sorry|noted|agreed|understood)[\s,.!–—-]*)+/iu;
+
+/** "As above", "noted". */
+const notes =
+  /^(?:(?:as|see) above|ditto|noted|ok(?:ay)?|will do|same|understood)(?:,? thanks?| thank you)?[.!]*$/iu;
+
+/**
+ * Words that reach beyond a point that has to be sent again: they may wish, ask or bind something that the new sheet
+ * will not say.
+ */
+const beyond =
+  /\?|(?<![\p{L}\p{N}])(?:never|no (?:need|change|longer|space|room|way)|not (?!intended|intentional|meant|correct|right|ok|okay|some)|\p{L}+n['’]t|cannot|cant|dont|refus\p{L}+|leave|keep|stays?|remain\p{L}*|as (?:it )?(?:is|stands|typed)|like it is|fine|okay|ok (?:as|like)|fits|(?<!to )fit|all (?!set|done|good|sorted)|every\p{L}*|each|any\p{L}*|rest|others?(?<!(?:like|as) the others)|another|also (?!attach|enclos|redone|fixed|corrected|has been|is |was |done|sorted)|both|same (?!sheet|file|form|mistake|reason|drawing)|whole|entire|orders?|cancel\p{L}*|delet\p{L}+|remov\p{L}+|drop(?:ped)?|scrap\p{L}*|hold|wait\p{L}*|stop\p{L}*|call|ring|phone|pric\p{L}+|costs?|invoic\p{L}+|charg\p{L}+|pay\p{L}*|ship(?!-to)\p{L}*|deliver\p{L}*|if|unless|until|till|once|when|whether|but|except\p{L}*|instead|only|however|or|asap|urgent\p{L}*|rush|first|before|after|confirm\p{L}*|let (?:me|us) know|(?:please|pls|kindly) (?!see|find|refer|use|get|accept)|can you|could you|would|want\p{L}*|prefer\p{L}*|rather|love|like to|add|adding|added|make|makes|put(?! right)|move[sd]?|swap\p{L}*|turn|wish\p{L}*|need\p{L}*|must|can|could|may|might|maybe|perhaps|probably|think|guess|hope|try|trying|unsure|question|why|finish\p{L}*|colou?rs?|white|black|brass|bronze|steel|stainless|chrome|gold|silver|wood\p{L}*|capitals?|bold|font|extra|more|second|two|three|four|five|twice|double|further)(?![\p{L}\p{N}])/iu;
+
+/** Names of sheets and their states, in which numbers are no numbers of points: "S-201 Rev 1", "rev. C", "button 4". */
+const names =
+  /\b(?:rev(?:ision)?\.?|version|v|issue|sheet|dwg|button|row|page|position|gang)[\s.]?(?:\d{1,3}|\p{Lu})\b|(?<![\p{L}\p{N}])\p{L}{1,4}[-_]?\d{1,4}(?![\p{L}\p{N}])/giu;
+
+/** In characters. */
+const longest = 220;
+const longestReason = 120;
+
+/**
+ * What a line says at the point that it begins with, or under which it stands. At a point that has to be sent again it
+ * matters little what is said of it, since its new sheet is judged anew: nothing but what reaches beyond. Undefined if a
+ * person has to read it.
+ */
+export function saidAtPoint(
+  { line, under, afterSeveral }: OwnLine,
+  points: AtPoint,
+): readonly Said[] | undefined {
+  const said = plain(line.replace(/\n/gu, " ")).trim();
+  // It may be a joke.
+  if (said.length > longest || /;-?\)/u.test(said)) return undefined;
+  const [, marked, labelled, behind = ""] = head.exec(said) ?? [];
+  const named = [...(marked ?? labelled ?? "").matchAll(/\d+/gu)].map(([one]) => Number(one));
+  if (under !== undefined && named.some((one) => one !== under)) return undefined;
+  const [at, rest] = named.length > 0 ? [named, behind] : unnamed(said, { under, afterSeveral }, points);
+  if (at.length === 0) return undefined;
+  if (at.every(points.isOther))
+    return (staysHere(rest) && mended.test(rest)) || notes.test(rest) ? [] : undefined;
+  if (!at.every((one) => points.open.includes(one))) return undefined;
+  const against = no.exec(rest);
+  if (against !== null) {
+    const why = rest.slice(against[0].length);
+    const comes = brings.test(rest) || points.promises;
+    return comes && staysHere(why) ? at.map((one) => ({ number: one, is: false })) : undefined;
+  }
+  if (
+    brings.test(rest) &&
+    staysHere(rest) &&
+    !/^(?:yes|yep|yeah|yup|no|ok|okay|fine|good)(?!\p{L})/iu.test(rest)
+  )
+    return at.map((one) => ({ number: one, is: false }));
+  const agrees = yes.exec(rest);
+  if (
+    agrees === null ||
+    isNearQuestion(rest, points.inQuestion ?? []) ||
+    !explains(rest.slice(agrees[0].length))
+  )
+    return undefined;
+  return at.map((one) => ({ number: one, is: true }));
+}
+
+/** "Yes for both", "yes to all" before a reason. */
+const ofAll =
+  /^(?:(yes|yep|yeah|yup)(?: to| for| on)? (both|all)(?: of (?:them|these|those))?|(both|all)(?: are)? (yes))(?![\p{L}\p{N}])/iu;
+
+/** The points of a line that names no number, and what it says of them. */
+function unnamed(
+  said: string,
+  { under, afterSeveral }: { readonly under: number | undefined; readonly afterSeveral: boolean },
+  { open, others }: AtPoint,
+): readonly [readonly number[], string] {
+  if (under !== undefined) return [[under], said];
+  if (afterSeveral || others > 0) return [[], ""];
+  const [all, , ahead, behind] = ofAll.exec(said) ?? [];
+  if (all !== undefined)
+    return (ahead ?? behind)?.toLowerCase() === "all" || open.length === 2
+      ? [open, `yes, ${said.slice(all.length)}`]
+      : [[], ""];
+  return open.length === 1 && /^yes[,.;:!–—-]/iu.test(said) ? [open, said] : [[], ""];
+}
+
+/** Whether what is said of a point that has to be sent again is about nothing else. */
+function staysHere(rest: string): boolean {
+  const own = rest.replace(names, " ");
+  return (
+    !beyond.test(own) &&
+    !/\d/u.test(own) &&
+    !bids(own.replace(grants, "").replace(new RegExp(mended, "giu"), " "))
+  );
+}
+
+const thing = String.raw`(?:the|our|their|his|her|my|an? approved|approved)(?: (?!old|other|new|last|next|draft|former|first|second)\p{L}+){1,2}`;
+const it = String.raw`(?:(?:it|that|this|they|these|both)(?: is|['’]s| are|['’]re)? )?(?:(?:already|all|quite|really|exactly|just|indeed) )*`;
+/** What says once more that it is meant so, and who said it. */
+const settled = new RegExp(
+  `^(?:${[
+    String.raw`${it}(?:(?:confirmed|approved|checked|double[- ]?checked|verified)(?: (?:with|by|against) ${thing})?|intentional|deliberate|on purpose|by design|as (?:specified|designed|drawn|scheduled))`,
+    `(?:as )?per ${thing}`,
+    String.raw`${it}(?:how|what) (?:he|she|they|the (?:client|customer|owner|architect|designer|homeowner|boss)) (?:wants|likes|calls|spells|writes|asked for|ordered)(?: it)?`,
+    String.raw`(?:i|we) (?:did |have )?(?:ask(?:ed)?|check(?:ed)?|double[- ]?checked)(?: (?:twice|again|him|her|them|with ${thing}))?`,
+    "lol|haha|thanks?|thank you|cheers|sorry for (?:the|any) confusion",
+  ].join("|")})$`,
+  "iu",
+);
+/** "It is Czech", "these are the owners' dogs": somebody tells what something is. */
+const tells =
+  /^(?:(?:it|that|this)(?: is|['’]?s)|(?:these|those|they)(?: are|['’]re))(?: (?:really|just|actually|indeed|simply|always))* (?!to |as |for |in |on |from |with )(?=\p{L})/iu;
+
+/** Whether what stands behind a yes tells only why. */
+function explains(tail: string): boolean {
+  if (tail.length > longestReason) return false;
+  return tail
+    .replace(/:-?\)$/u, "")
+    .split(/[.,!;()[\]]+\s*|\s[–—-]+\s/u)
+    .map((one) => one.trim())
+    .every((one) => one === "" || settled.test(one) || (tells.test(one) && !isDangerous(one)));
+}
