@@ -97,8 +97,7 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     open: asked.open,
     isOther: (number) => isOther(number, asked),
     promises:
-      asked.bringsSheets ||
-      all.some(({ line }) => !/\d/u.test(line) && sheetsPromisedIn(line) !== undefined),
+      asked.bringsSheets || all.some(({ line }) => !/\d/u.test(line) && sheetsPromisedIn(line) !== undefined),
     inQuestion: asked.inQuestion,
     others: asked.others,
   };
