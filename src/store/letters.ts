@@ -297,5 +297,5 @@ async function countedByState(
     .where(which)
     .groupBy("state")
     .execute();
-  return Object.fromEntries(rows.map(({ state, count }) => [state, Number(count)]));
+  return Object.fromEntries(rows.map(({ state, count }) => [state, count]));
 }

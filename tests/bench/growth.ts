@@ -108,7 +108,7 @@ let isTimed = false;
 
 /** From here on the time of each statement is kept, by its text. */
 function timeStatements(): void {
-  const prepare = DatabaseSync.prototype.prepare;
+  const { prepare }: { prepare: (this: DatabaseSync, sql: string) => StatementSync } = DatabaseSync.prototype;
   DatabaseSync.prototype.prepare = function (this: DatabaseSync, sql: string): StatementSync {
     const statement = prepare.call(this, sql);
     for (const way of ["all", "run", "get"] as const) {

@@ -31,7 +31,7 @@ export function told<const Defaults extends Readonly<Record<string, Value>>>(
       { type: typeof value === "boolean" ? ("boolean" as const) : ("string" as const) },
     ]),
   );
-  let values: Readonly<Record<string, unknown>> = {};
+  let values: Readonly<Record<string, string | boolean | undefined>> = {};
   try {
     ({ values } = parseArgs({ options }));
   } catch (cause) {
@@ -40,7 +40,7 @@ export function told<const Defaults extends Readonly<Record<string, Value>>>(
   if (values["help"] === true) end(0, "");
   const read = (name: string, usual: Value): Value => {
     const value = values[name];
-    if (value === undefined || typeof usual !== "number") return (value as Value | undefined) ?? usual;
+    if (value === undefined || typeof usual !== "number") return value ?? usual;
     const number = Number(value);
     return Number.isFinite(number) ? number : end(2, `--${name} is no number: ${String(value)}\n\n`);
   };
