@@ -108,7 +108,8 @@ let isTimed = false;
 
 /** From here on the time of each statement is kept, by its text. */
 function timeStatements(): void {
-  const { prepare }: { prepare: (this: DatabaseSync, sql: string) => StatementSync } = DatabaseSync.prototype;
+  // oxlint-disable-next-line typescript/unbound-method -- it is called with the database as `this`
+  const { prepare } = DatabaseSync.prototype;
   DatabaseSync.prototype.prepare = function (this: DatabaseSync, sql: string): StatementSync {
     const statement = prepare.call(this, sql);
     for (const way of ["all", "run", "get"] as const) {
@@ -138,6 +139,9 @@ async function recordWith(size: number) {
     return { processor: (user + system) / 1000, clock: performance.now() - began };
   };
   for (const bytes of letters.slice(0, kinds)) await take(bytes);
+  const states = await desk.store.letters.states();
+  // Copies of a letter that still waits would all wait.
+  if (states.sent !== kinds) throw new Error(`not all letters were answered: ${JSON.stringify(states)}`);
   if (size > 0) multiply(path, Math.round(size / kinds));
   const end = async (): Promise<void> => {
     await close();
