@@ -9,6 +9,7 @@ import { type MissingSheets, missingWords } from "./missing-sheets.ts";
 import { namedInLine, namesOf } from "./names-of.ts";
 import { counted, oneLine } from "./one-line.ts";
 import type { Item, ItemPicture, Outline, Ways } from "./outline.ts";
+import { shownOf } from "./shown-stations.ts";
 import { answerText } from "./text.ts";
 
 /** What the sender reads: the same words as text and as HTML, under a subject of one line. */
@@ -86,7 +87,7 @@ export function composeAnswer(
     report.held || blanks.length > 0 || blanksWanted(report).size === 0
       ? []
       : [`For blank sheets write to ${catalogue.maker.email}.`];
-  const words = [...enclosedWords(enclosed, report.verdict === "fail"), ...blankWords];
+  const words = [...enclosedWords(enclosed, report), ...blankWords];
   const next = [...outline.next, ...around, ...words];
   const told = { ...outline, next };
   return { subject: outline.subject, text: answerText(told), html: answerHtml(told) };
@@ -114,13 +115,14 @@ function withPictures(outline: Outline, pictures: readonly Picture[]): Outline {
 
 function enclosedWords(
   { proofs, marked, mended, left, missing, filled, blanks }: Enclosed,
-  toFix: boolean,
+  report: Report,
 ): string[] {
   const [they, are, them, sheets] =
     marked.length === 1 ? ["It", "is", "it", "sheet"] : ["They", "are", "them", "sheets"];
-  const use = toFix
-    ? `Correct the fields there, save, and send ${them} back.`
-    : `If you change something, do it there, save, and send ${them} back.`;
+  const use =
+    report.verdict === "fail"
+      ? `Correct the fields there, save, and send ${them} back.`
+      : `If you change something, do it there, save, and send ${them} back.`;
   return [
     ...(marked.length === 0
       ? []
@@ -150,6 +152,9 @@ function enclosedWords(
       ? []
       : [
           `Enclosed: ${namesOf(proofs)}. ${proofs.length === 1 ? "It shows" : "They show"} what would be cut, at true size when printed at 100 %.`,
+          ...(report.orders.some((order) => shownOf(order, report).left > 0)
+            ? ["Stations that have not changed are left out there."]
+            : []),
         ]),
   ];
 }

@@ -150,8 +150,8 @@ function rowMarkup({ kind, state, what, file }: Row): Markup {
 `;
 }
 
-function proofsMarkup({ title, sheets }: ProofsOfOrder): Markup {
-  return html`${when(title, (words) => titleMarkup(words, "h3"))}${sheets.map(proofMarkup)}`;
+function proofsMarkup({ title, sheets, rest }: ProofsOfOrder): Markup {
+  return html`${when(title, (words) => titleMarkup(words, "h3"))}${sheets.map(proofMarkup)}${when(rest, (words) => paragraph("margin:8px 0 0", words))}`;
 }
 
 function proofMarkup({ heading, hint, faces }: Proof): Markup {

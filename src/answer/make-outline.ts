@@ -13,6 +13,7 @@ import { cameWith, cautions, headlineOf, howToOrder, signatureOf, wordOf, words 
 import { proofsOf } from "./proofs.ts";
 import type { Numbered } from "./sections.ts";
 import { rowsOf } from "./sheet-rows.ts";
+import { leftWords, shownOf } from "./shown-stations.ts";
 import { subjectOf } from "./subject.ts";
 import { type Tally, tallyWords } from "./tally.ts";
 
@@ -66,8 +67,10 @@ export function outlineOf(report: Report, catalogue: Catalogue, ways?: Ways): Ou
 
   const proofs = topics.flatMap(({ title, verdict, order }): ProofsOfOrder[] => {
     if (order === undefined || verdict !== "pass") return [];
-    const sheets = proofsOf(order.order, catalogue, files);
-    return sheets.length === 0 ? [] : [{ ...(topics.length > 1 ? { title } : {}), sheets }];
+    const { order: shown, left } = shownOf(order, report);
+    const sheets = proofsOf(shown, catalogue, files);
+    const rest = left === 0 ? {} : { rest: leftWords(left) };
+    return sheets.length === 0 ? [] : [{ ...(topics.length > 1 ? { title } : {}), sheets, ...rest }];
   });
   const tally = tallyOf(numbers, report.orders);
   const kept = chapters.some(keepsSheets);

@@ -68,6 +68,8 @@ export interface ProofsOfOrder {
   /** The title of its chapter, if a letter has several. */
   readonly title?: string;
   readonly sheets: readonly Proof[];
+  /** What is not shown of the order. */
+  readonly rest?: string;
 }
 
 /** Problems that ask the same of the reader. */

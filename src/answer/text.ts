@@ -79,8 +79,12 @@ function picturesLine(pictures: NonNullable<Item["pictures"]>): string[] {
   return pictures.length === 0 ? [] : [`What the page shows: ${pictures.map(({ file }) => file).join(", ")}`];
 }
 
-function proofBlocks({ title, sheets }: ProofsOfOrder): string[] {
-  return [...(title === undefined ? [] : [titleLines(title).join("\n")]), ...sheets.map(proofLines)];
+function proofBlocks({ title, sheets, rest }: ProofsOfOrder): string[] {
+  return [
+    ...(title === undefined ? [] : [titleLines(title).join("\n")]),
+    ...sheets.map(proofLines),
+    ...(rest === undefined ? [] : [wrap(rest)]),
+  ];
 }
 
 function proofLines({ heading, hint, faces }: Proof): string {

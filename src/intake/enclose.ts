@@ -1,6 +1,6 @@
 import { type Enclosed, nothingEnclosed, type Picture } from "../answer/answer.ts";
 import { blanksFor } from "../answer/blank-sheets.ts";
-import { proofsFor, type Revisions } from "../answer/enclosures.ts";
+import { answeredProofs, type Revisions } from "../answer/enclosures.ts";
 import { cidOf, type Enclosure } from "../answer/message.ts";
 import { missingSheets } from "../answer/missing-sheets.ts";
 import { marksOf, picturesIn } from "../answer/numbered.ts";
@@ -51,7 +51,7 @@ export async function enclose(
 ): Promise<Enclosed> {
   if (report.held) return nothingEnclosed;
   const { marked, left, mended } = await markSheets(report, attachments, making);
-  const proofs = await proofsFor(report, making.catalogue, making.revisions);
+  const proofs = await answeredProofs(report, making.catalogue, making.revisions);
   const blanks = await blanksFor(report, making.catalogue, making.editions);
   const missing = await missingSheets(report, making.catalogue, making.editions);
   return {

@@ -1,3 +1,4 @@
+import { memory } from "../trade/memory.ts";
 import type { Aside, Order, Station } from "../trade/order.ts";
 import type { DeviceSheet, FileId, Sheet } from "../trade/sheet.ts";
 import { byArrival } from "./age.ts";
@@ -63,11 +64,14 @@ function without(sheets: readonly Sheet[], aside: readonly Aside[]): Sheet[] {
   return sheets.filter(({ id }) => aside.every(({ sheet }) => sheet.id !== id));
 }
 
+/** What a sheet says, whatever its file is called. Sheets are gathered several times for one letter. */
+const contentOf = memory((sheet: Sheet) => contentKey({ ...sheet, id: "", file: "", named: "" }));
+
 function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order["twice"] } {
   const first = new Map<string, Sheet>();
   const twice: { kept: Sheet; again: Sheet }[] = [];
   for (const sheet of sheets) {
-    const content = contentKey({ ...sheet, id: "", file: "", named: "" });
+    const content = contentOf(sheet);
     const kept = first.get(content);
     if (kept === undefined) first.set(content, sheet);
     else twice.push({ kept, again: sheet });

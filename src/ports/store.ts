@@ -233,6 +233,8 @@ export interface Letters {
   readonly bytesOf: (letter: number) => Promise<Uint8Array>;
   /** How many letters stand in each state. */
   readonly states: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
+  /** The same of letters that are not done with: by us, or by a person where one is needed. It costs what they are. */
+  readonly unfinished: () => Promise<Readonly<Partial<Record<LetterState, number>>>>;
 }
 
 /** Answers, and what is needed to make and to find them. */

@@ -280,6 +280,13 @@ const migrations = {
     up: (db: Kysely<never>): Promise<void> =>
       db.schema.createIndex("jobs_by_claim").on("jobs").column("claimed_until").execute(),
   },
+  /** Whoever watches a desk asks for these all the time. */
+  "023-unfinished": {
+    up: async (db: Kysely<never>): Promise<void> =>
+      void (await sql`CREATE INDEX letters_unfinished ON letters (state) WHERE state NOT IN ('sent', 'silent') AND dealt_with_at IS NULL`.execute(
+        db,
+      )),
+  },
 };
 
 const provider: MigrationProvider = { getMigrations: () => Promise.resolve(migrations) };

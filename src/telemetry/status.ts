@@ -12,7 +12,7 @@ import type { Watched } from "./load.ts";
  */
 export async function serveStatus(
   port: number,
-  store: { readonly letters: Pick<Store["letters"], "states"> },
+  store: { readonly letters: Pick<Store["letters"], "unfinished" | "isKnown"> },
   health?: ReturnType<typeof openHealth>,
   watched?: { readonly load: Watched; readonly reader: Pick<Reader, "busy">; readonly clock: Clock },
 ): Promise<() => Promise<void>> {
@@ -20,11 +20,11 @@ export async function serveStatus(
   collectDefaultMetrics({ register });
   const letters = new Gauge({
     name: "burin_letters",
-    help: "Letters in the record, by where they stand",
+    help: "Letters that are not done with, by where they stand",
     labelNames: ["state"],
     registers: [register],
     async collect() {
-      const states = await store.letters.states();
+      const states = await store.letters.unfinished();
       // A state without letters is left out.
       letters.reset();
       for (const [state, count] of Object.entries(states)) letters.set({ state }, count);
@@ -44,7 +44,7 @@ export async function serveStatus(
   const server = createServer((request, response) => {
     const answer = async (): Promise<[number, string, string]> => {
       if (request.url === "/healthz") {
-        await store.letters.states();
+        await store.letters.isKnown("");
         const troubles = health?.troubles() ?? [];
         const lines = troubles.map(({ part, why }) => `${part}: ${why}\n`);
         return lines.length === 0 ? [200, "text/plain", "ok\n"] : [503, "text/plain", lines.join("")];

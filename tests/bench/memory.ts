@@ -4,6 +4,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
+import { childrenOf } from "./processes.ts";
 
 // Has a desk answer the letters of the demonstration, each so many times (memory.ts [times]), and prints how much memory
 // its processes held at most while it did, as Linux counts it (proc(5): VmHWM of each process; the sum of Pss at one
@@ -27,17 +28,6 @@ function told(pid: number, file: string, name: string): number {
   } catch {
     return 0;
   }
-}
-
-function childrenOf(pid: number): number[] {
-  return readdirSync("/proc").flatMap((name) => {
-    try {
-      const [, parent] = /\) \S (\d+)/.exec(readFileSync(`/proc/${name}/stat`, "latin1")) ?? [];
-      return Number(parent) === pid ? [Number(name)] : [];
-    } catch {
-      return [];
-    }
-  });
 }
 
 await once(burin("demo", folder), "exit");

@@ -331,8 +331,10 @@ export function storeContract(open: () => Promise<Store>): void {
     const claim = await claimed(store, letter, monday);
     await store.letters.mark(claim, "sending", "", monday);
     expect(await store.letters.states()).toEqual({ sending: 1 });
+    expect(await store.letters.unfinished()).toEqual({ sending: 1 });
     expect(await store.buyers.knows("ines@brightwire.example")).toBe(false);
     await store.letters.sent(claim, "250 queued", undefined, later);
+    expect(await store.letters.unfinished()).toEqual({});
     expect((await store.letters.read(letter)).answer?.sentAt).toEqual(later);
     expect(await store.buyers.knows("ines@brightwire.example")).toBe(true);
   });

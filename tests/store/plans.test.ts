@@ -5,17 +5,19 @@ import { expect, onTestFinished, test, vi } from "vitest";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
+import { serveStatus } from "../../src/telemetry/status.ts";
 import { runWorker } from "../../src/worker/worker.ts";
 import { week } from "../audit/week/letters.ts";
 import { openWeek } from "../audit/week/play.ts";
 import { temporaryDesk } from "../make/desk.ts";
+import { freePort } from "../make/free-port.ts";
 
 /** Statements of which SQLite says that it looks through a table, and never looks through more than a few rows. */
 const harmless: Readonly<Record<string, RegExp>> = {
   "the last row alone": /^SCAN \w+ <- select [^;]* order by "id" desc limit \?$/,
   "the rows of the statement itself": /^SCAN \d+-ROW VALUES CLAUSE/,
   "what waits, of which an index has nothing else":
-    /^SCAN \w+ USING (?:COVERING )?INDEX (?:answers_unreached|letters_for_person|letters_to_alarm|reminders_for_person) /,
+    /^SCAN \w+ USING (?:COVERING )?INDEX (?:answers_unreached|letters_for_person|letters_unfinished|letters_to_alarm|reminders_for_person) /,
   "what is still to be deleted": /^SCAN to_delete /,
   "once, at the start":
     /^SCAN (?:sqlite_master|kysely_migration|p VIRTUAL TABLE INDEX 0:) .*(?:sqlite_master|kysely_migration)/,
@@ -45,6 +47,12 @@ test("no statement of a desk at work looks through a table that grows with its l
   // Without the letter about a day, whose figures look through weeks once a day.
   const rules = { ...desk.rules, notice: address, room: address };
   await runWorker({ ...desk, rules }, [], { once: true, signal: new AbortController().signal });
+  // What whoever watches the worker asks for: /healthz and /metrics.
+  const port = await freePort();
+  const closeStatus = await serveStatus(port, store);
+  for (const page of ["healthz", "metrics"])
+    expect((await fetch(`http://127.0.0.1:${port}/${page}`)).status).toBe(200);
+  await closeStatus();
   const asked = new Set(
     spy.mock.calls.map(([sql]) => sql).filter((sql) => /^(?:select|insert|update|delete|with) /i.test(sql)),
   );

@@ -38,7 +38,9 @@ async function metrics(): Promise<string> {
   });
   await counted.send({ messageId: "<a@b.example>", recipient: "ines@b.example", bytes: new Uint8Array() });
   const port = await freePort();
-  const store = { letters: { states: () => Promise.resolve({ unknown: 1 }) } };
+  const store = {
+    letters: { unfinished: () => Promise.resolve({ unknown: 1 }), isKnown: () => Promise.resolve(false) },
+  };
   onTestFinished(await serveStatus(port, store, health, { load, reader: { busy: () => 2 }, clock }));
   return (await fetch(`http://127.0.0.1:${port}/metrics`)).text();
 }

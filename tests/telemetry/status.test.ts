@@ -3,11 +3,15 @@ import { openHealth } from "../../src/telemetry/health.ts";
 import { serveStatus } from "../../src/telemetry/status.ts";
 import { freePort } from "../make/free-port.ts";
 
-async function served(
-  states: () => Promise<Record<string, number>>,
-): Promise<(path: string) => Promise<Response>> {
+type Counts = () => Promise<Record<string, number>>;
+const lettersOf = (unfinished: Counts) => ({
+  unfinished,
+  isKnown: async () => Object.keys(await unfinished()).length > 0,
+});
+
+async function served(states: Counts): Promise<(path: string) => Promise<Response>> {
   const port = await freePort();
-  const close = await serveStatus(port, { letters: { states } });
+  const close = await serveStatus(port, { letters: lettersOf(states) });
   onTestFinished(close);
   return (path) => fetch(`http://127.0.0.1:${port}${path}`);
 }
@@ -22,22 +26,22 @@ test("/healthz says ok while the record answers, and 503 when it does not", asyn
 });
 
 test("/metrics counts letters by where they stand now", async () => {
-  let states: Record<string, number> = { sent: 2, unknown: 1 };
+  let states: Record<string, number> = { held: 2, unknown: 1 };
   const get = await served(() => Promise.resolve(states));
   const first = await (await get("/metrics")).text();
-  expect(first).toContain('burin_letters{state="sent"} 2');
+  expect(first).toContain('burin_letters{state="held"} 2');
   expect(first).toContain('burin_letters{state="unknown"} 1');
-  states = { sent: 3 };
+  states = { held: 3 };
   const next = await (await get("/metrics")).text();
-  expect(next).toContain('burin_letters{state="sent"} 3');
+  expect(next).toContain('burin_letters{state="held"} 3');
   expect(next).not.toContain('state="unknown"');
 });
 
 test("any other page is not there, and a port that is taken is told", async () => {
   const port = await freePort();
-  onTestFinished(await serveStatus(port, { letters: { states: () => Promise.resolve({}) } }));
+  onTestFinished(await serveStatus(port, { letters: lettersOf(() => Promise.resolve({})) }));
   expect((await fetch(`http://127.0.0.1:${port}/`)).status).toBe(404);
-  await expect(serveStatus(port, { letters: { states: () => Promise.resolve({}) } })).rejects.toThrow(
+  await expect(serveStatus(port, { letters: lettersOf(() => Promise.resolve({})) })).rejects.toThrow(
     "EADDRINUSE",
   );
 });
@@ -46,7 +50,7 @@ test("/healthz is red while a part does not work, says which and why, and is gre
   let now = new Date("2026-11-09T15:00:00Z");
   const health = openHealth({ now: () => now });
   const port = await freePort();
-  onTestFinished(await serveStatus(port, { letters: { states: () => Promise.resolve({}) } }, health));
+  onTestFinished(await serveStatus(port, { letters: lettersOf(() => Promise.resolve({})) }, health));
   const get = async (path: string): Promise<[number, string]> => {
     const response = await fetch(`http://127.0.0.1:${port}${path}`);
     return [response.status, await response.text()];

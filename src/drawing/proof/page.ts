@@ -20,6 +20,8 @@ import type { View } from "./view.ts";
 export interface ProofDetails {
   /** How often the order has been changed, counted from 1 for what came first. */
   readonly revision?: number;
+  /** How many stations of the order have no page, since they have not changed. */
+  readonly left?: number;
   /** What these point at is outlined, and what newer sheets have changed. Other notes are not. */
   readonly problems?: readonly Problem[];
   /** The numbers under which the answer tells of them. */
@@ -80,10 +82,14 @@ export function proofPage(
   { view, paper, plateLeft, list }: Leaf,
   order: Order,
   catalogue: Catalogue,
-  { revision, problems = [], numbers = new Map(), released, ...number }: ProofDetails & PageNumber,
+  { revision, left = 0, problems = [], numbers = new Map(), released, ...number }: ProofDetails & PageNumber,
 ): Drawing {
   const drawn = plateLeft === undefined ? undefined : drawingOf(view, problems, numbers, catalogue);
-  const state = [...(revision === undefined ? [] : [`Revision ${revision}`]), `Content ${contentHash(view)}`];
+  const state = [
+    ...(revision === undefined ? [] : [`Revision ${revision}`]),
+    `Content ${contentHash(view)}`,
+    ...(left === 0 ? [] : [`${left} unchanged ${left === 1 ? "station" : "stations"} not shown`]),
+  ];
   return {
     ...paper,
     title: inOneLine(`Proof: station ${view.mark || "without a mark"}, order ${order.number}`),

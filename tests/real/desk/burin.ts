@@ -17,6 +17,8 @@ export interface Setup {
 export interface Over {
   readonly address?: string;
   readonly record?: string;
+  /** The folder with the catalogue and the editions. */
+  readonly trade?: string;
   /** The mailbox's folder. */
   readonly folder?: string;
   readonly imaps?: number;
@@ -50,10 +52,11 @@ export function setUp(rig: Rig, over: Over = {}): Setup {
     authority_file: rig.authority,
     ...over.server,
   });
+  const trade = over.trade ?? "fixtures/trade";
   const imap = (user: string) => server(user, over.imaps ?? rig.ports.imaps);
   const settings = {
-    catalogue: resolve("fixtures/trade/catalogue.yaml"),
-    editions: resolve("fixtures/trade/editions"),
+    catalogue: resolve(trade, "catalogue.yaml"),
+    editions: resolve(trade, "editions"),
     glossary: resolve("config/glossary.txt"),
     record,
     mailboxes: [
@@ -105,6 +108,7 @@ export const environment = {
 
 /** `burin work` as a process of its own. */
 export interface Worker {
+  readonly pid: number;
   /** What it has logged so far. */
   readonly log: () => string;
   /** Ends it with a signal and returns its exit code. */
@@ -125,6 +129,7 @@ export function startWorker({ file }: Setup): Worker {
     if (code !== 0 && code !== null) console.error(`the worker ended by itself:\n${log}`);
   });
   return {
+    pid: child.pid ?? 0,
     log: () => log,
     async end(signal) {
       child.kill(signal);

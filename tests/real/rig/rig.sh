@@ -175,8 +175,8 @@ alias_maps =
 alias_database =
 local_recipient_maps =
 virtual_mailbox_domains = quillgate.example brightwire.example fernhill.example oakmoor.example larchgate.example fault.example
-virtual_alias_domains = lists.example
-virtual_alias_maps = texthash:$dir/postfix/lists
+virtual_alias_domains = lists.example regexp:$dir/postfix/buyers
+virtual_alias_maps = texthash:$dir/postfix/lists regexp:$dir/postfix/buyers
 virtual_transport = lmtp:unix:$dir/run/lmtp
 lmtp_destination_recipient_limit = 1
 default_transport = error:5.1.2 nobody lives there
@@ -266,6 +266,8 @@ write_everything() {
   faults >"$dir/postfix/faults"
   proofs >"$dir/postfix/proofs"
   echo "everyone@lists.example alice@brightwire.example, orders@quillgate.example" >"$dir/postfix/lists"
+  # any number of companies, whose letters all come to one mailbox
+  echo '/(^|@)buyer[0-9]+\.example$/ alice@brightwire.example' >"$dir/postfix/buyers"
   chmod 755 "$dir" # the daemons give up root
   chown nobody:nogroup "$dir/mail"
   chown postfix:root "$dir/data"

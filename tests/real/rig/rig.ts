@@ -1,4 +1,5 @@
 import { execFile } from "node:child_process";
+import { type FSWatcher, watch } from "node:fs";
 import { chmod, chown, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
@@ -36,6 +37,8 @@ export interface Rig {
   readonly deliver: (from: string, to: string, letter: string | Uint8Array) => Promise<void>;
   /** The letters in somebody's folder, read from the disk behind the servers' backs. */
   readonly lettersOf: (address: string, folder?: string) => Promise<readonly string[]>;
+  /** Tells of each letter that comes into somebody's inbox from now on, when it is there. */
+  readonly watch: (address: string, tell: (letter: string) => void) => Promise<void>;
   /** Lays letters into an inbox behind the servers' backs, for when there are thousands. */
   readonly lay: (address: string, letters: Iterable<string>) => Promise<void>;
   /** Gives a mailbox a sieve script, such as one that answers for somebody who is away. */
@@ -86,6 +89,7 @@ export async function startRig(): Promise<Rig | { why: string }> {
   }
   const home = (address: string): string => join(folder, "mail", ...address.split("@").toReversed());
   const proxies: Proxy[] = [];
+  const watchers: FSWatcher[] = [];
   const stranger = createTransport({ host: "127.0.0.1", port: ports.smtp, ignoreTLS: true, pool: true });
 
   return {
@@ -99,6 +103,18 @@ export async function startRig(): Promise<Rig | { why: string }> {
     lettersOf: async (address, name) => {
       const mail = join(home(address), "Maildir", name === undefined ? "" : `.${name}`);
       return [...(await textsIn(join(mail, "new"))), ...(await textsIn(join(mail, "cur")))];
+    },
+    watch: async (address, tell) => {
+      await makeHome(home(address));
+      const inbox = join(home(address), "Maildir/new");
+      const seen = new Set<string>();
+      const look = async (name: string): Promise<void> => {
+        const text = await readFile(join(inbox, name), "utf8").catch(() => undefined);
+        if (text === undefined || seen.has(name)) return;
+        seen.add(name);
+        tell(text);
+      };
+      watchers.push(watch(inbox, (_, name) => void (name === null ? undefined : look(name))));
     },
     lay: async (address, letters) => {
       await makeHome(home(address));
@@ -128,6 +144,7 @@ export async function startRig(): Promise<Rig | { why: string }> {
     changeUidValidity: (address, name, value) => order("uidvalidity", address, name, String(value)),
     stop: async () => {
       stranger.close();
+      for (const watcher of watchers) watcher.close();
       for (const proxy of proxies) await proxy.stop();
       await stop();
     },
