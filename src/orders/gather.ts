@@ -68,15 +68,24 @@ function without(sheets: readonly Sheet[], aside: readonly Aside[]): Sheet[] {
 const contentOf = memory((sheet: Sheet) => contentKey({ ...sheet, id: "", file: "", named: "" }));
 
 function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order["twice"] } {
+  // Most sheets go to a place of their own. So not all that they say has to be compared.
+  const alike = Map.groupBy(sheets, placeText);
   const first = new Map<string, Sheet>();
   const twice: { kept: Sheet; again: Sheet }[] = [];
   for (const sheet of sheets) {
-    const content = contentOf(sheet);
+    const place = placeText(sheet);
+    const content = alike.get(place)?.length === 1 ? place : contentOf(sheet);
     const kept = first.get(content);
     if (kept === undefined) first.set(content, sheet);
     else twice.push({ kept, again: sheet });
   }
   return { kept: [...first.values()], twice };
+}
+
+/** Where a sheet says that it belongs, letter by letter. Sheets that say all the same say this alike. */
+function placeText(sheet: Sheet): string {
+  const { kind, order, mark } = sheet;
+  return JSON.stringify([kind, order, mark, kind === "device" ? sheet.position : undefined]);
 }
 
 function gatherStations(

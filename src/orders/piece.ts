@@ -14,8 +14,16 @@ export function isReleasedPiece(sheet: Sheet, { pieces }: Released): boolean {
   return pieces.some(({ key }) => key === own);
 }
 
+const pieces = new WeakMap<Sheet, string>();
+
 /** What is made of a sheet and where it goes, as one short text. Sheets of the same text order the same piece. */
 export function pieceKey(sheet: Sheet): string {
+  const key = pieces.get(sheet) ?? newPieceKey(sheet);
+  pieces.set(sheet, key);
+  return key;
+}
+
+function newPieceKey(sheet: Sheet): string {
   const { kind, mark = "", gangs, finish, lettering, legends, shipTo, shipSame } = sheet;
   const own =
     sheet.kind === "device"

@@ -33,6 +33,7 @@ function lacking(
   others: readonly Order[],
   missingAt: (station: Station) => Missing[],
 ): Missing[] {
+  if (order.stations.every((station) => missingAt(station).length === 0)) return [];
   const elsewhere = new Map<Station, Station[]>();
   const add = (station: Station, other: Station): unknown =>
     elsewhere.set(station, [...(elsewhere.get(station) ?? []), other]);

@@ -17,9 +17,11 @@ function checkout(): string {
 
 /** A Node.js that takes itself for another version. */
 function nodeOf(version: string, path: string): void {
-  const pretend = `data:text/javascript,Object.defineProperty(process,"versions",{value:{node:"${version}"}})`;
   mkdirSync(resolve(path, ".."), { recursive: true });
-  writeFileSync(path, `#!/bin/sh\nexec "${process.execPath}" --import '${pretend}' "$@"\n`);
+  writeFileSync(
+    path,
+    `#!/bin/sh\n[ "$1" = --version ] && echo v${version} && exit\nexec "${process.execPath}" "$@"\n`,
+  );
   chmodSync(path, 0o755);
 }
 
