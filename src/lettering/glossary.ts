@@ -18,6 +18,8 @@ export interface Glossary {
   readonly never: ReadonlyMap<string, readonly string[]>;
   /** Right words that are typed for others: COUNCIL for COUNSEL. */
   readonly confused: ReadonlyMap<string, readonly string[]>;
+  /** Right words that no wall bears. What is meant by them is whatever word of legends they are near. */
+  readonly odd: ReadonlySet<string>;
   /** Words of languages that need not be named: right as they stand, and never offered for others. */
   readonly foreign: ReadonlySet<string>;
   /** What people are called. */
@@ -41,7 +43,12 @@ const examples = {
 export function readGlossary(text: string, file: string): Written<Glossary> {
   const words = new Map<string, boolean>();
   const abbreviations = new Map<string, string[]>();
-  const sets = { lettered: new Set<string>(), names: new Set<string>(), foreign: new Set<string>() };
+  const sets = {
+    lettered: new Set<string>(),
+    names: new Set<string>(),
+    foreign: new Set<string>(),
+    odd: new Set<string>(),
+  };
   const company: string[][] = [];
   const tables = {
     followers: new Map<string, string[]>(),

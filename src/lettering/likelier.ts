@@ -9,6 +9,8 @@ import { plainWord, slips } from "./slips.ts";
 /** A word that makes names with so many before it says nothing of a word of legends, and stands behind any: ROOM, BAR. */
 const manyHeads = 15;
 
+const isNumber = (text = ""): boolean => /^\d{1,3}$/.test(text);
+
 /** What is asked about a word before it is judged by its neighbours. */
 interface Asked {
   readonly isOfLegends: (text: string) => boolean;
@@ -21,11 +23,12 @@ interface Asked {
 
 /** Finds right words that were typed for other ones: by what they are, by their neighbours, by the rest of the device. */
 export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "likelier" | "isPhrase"> {
-  const { words, never, confused, company } = glossary;
+  const { words, never, confused, company, odd } = glossary;
   const { isOfLegends, isEnglish, isWord, readings, weigh } = asked;
   const nearbyCommon = once(() =>
     makeNearby([...words].filter(([, isCommon]) => isCommon).map(([word]) => word)),
   );
+  const nearbyKnown = once(() => makeNearby(words.keys()));
   const phrases = makePhrases(glossary, readings);
   const lines = Map.groupBy(
     company.flatMap((line) => line.map((word) => ({ word, line }))),
@@ -48,19 +51,28 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
       ),
     );
 
-  /** Near words that would make a name with a neighbour. */
-  const byNeighbours = (word: string, { before, after, beside }: Around): string | undefined => {
+  /** Whether it makes a name with the word before or behind it. */
+  const isNamed = (word: string, { before, after }: Around): boolean => {
     const [head, tail] = [before.at(-1), after[0]];
-    if (head !== undefined && isOne(head, word)) return undefined;
-    if (tail !== undefined && isOne(word, tail)) return undefined;
+    return (head !== undefined && isOne(head, word)) || (tail !== undefined && isOne(word, tail));
+  };
+
+  /** Other legends of the device that share a neighbour with the word. */
+  const sistersOf = ({ before, after, beside }: Around): Around["beside"] =>
+    beside.filter((legend) => legend.includes(before.at(-1) ?? after[0] ?? ""));
+
+  /** Near words that would make a name with a neighbour. */
+  const byNeighbours = (word: string, around: Around): string | undefined => {
+    const [head, tail] = [around.before.at(-1), around.after[0]];
     const ofLegends = isOfLegends(word);
     // BED RIGHT is right beside BED LEFT.
-    const sisters = beside.filter((legend) => legend.includes(head ?? tail ?? ""));
+    const sisters = sistersOf(around);
     if (ofLegends && companyOf(word, new Set(sisters.flat())) > 0) return undefined;
-    const reach = word.length < 6 || ofLegends ? 1 : 2;
+    const reachTo = (other: string): number =>
+      !ofLegends && (word.length > 5 || word.slice(0, 3) === other.slice(0, 3)) ? 2 : 1;
     const isMeant = (other: string): boolean =>
       !isRelated(word, other) &&
-      (slips(word, other) <= reach || (confused.get(word)?.includes(other) ?? false));
+      (slips(word, other) <= reachTo(other) || (confused.get(word)?.includes(other) ?? false));
     const ofHead = head === undefined ? [] : phrases.behind(head);
     const ofTail = tail === undefined ? [] : phrases.before(tail);
     const isGeneral = (one: string): boolean => phrases.before(one).length > manyHeads;
@@ -97,18 +109,62 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     );
   };
 
+  /** A near word that stands at the same place of other legends and makes a name here: FORE DESK beside AFT DECK. */
+  const byTheSame = (word: string, { before, after, beside }: Around): string | undefined => {
+    const [head, tail] = [before.at(-1), after[0]];
+    const longer = beside.filter(({ length }) => length > 1);
+    const others = [
+      ...(head === undefined
+        ? []
+        : longer.map((legend) => legend.at(-1) ?? "").filter((one) => isOne(head, one))),
+      ...(tail === undefined ? [] : longer.map(([first = ""]) => first).filter((one) => isOne(one, tail))),
+    ].map(plainWord);
+    return others.find((other) => slips(word, other) === 1 && !isRelated(word, other) && isOfLegends(other));
+  };
+
+  /** BIRTH 2 beside BERTH 1 is another of the same, if legends know more of the other word. */
+  const byNumbers = (word: string, { before, after, beside }: Around): string | undefined => {
+    if (word.length < 4 || before.length > 0 || after.length !== 1 || !isNumber(after[0])) return undefined;
+    const others = beside.flatMap(([other = "", number, ...more]) =>
+      more.length === 0 && isNumber(number) && number !== after[0] ? [plainWord(other)] : [],
+    );
+    if (others.includes(word)) return undefined;
+    return others.find(
+      (other) =>
+        other.length > 3 &&
+        slips(word, other) === 1 &&
+        !isRelated(word, other) &&
+        isOfLegends(other) &&
+        usesOf(other) >= usesOf(word),
+    );
+  };
+
+  /** Of how many names a word is a part. */
+  const usesOf = (word: string): number => phrases.behind(word).length + phrases.before(word).length;
+
+  /** A word that ends no name, one slip from one that ends many, behind one that begins some: CANDLE NODE. */
+  const byPlace = (word: string, { before, after }: Around): string | undefined => {
+    const head = before.at(-1);
+    if (word.length < 4 || head === undefined || after.length > 0 || isOfLegends(word)) return undefined;
+    if (phrases.before(word).length > 0 || phrases.behind(head).length < 2) return undefined;
+    const ends = [...oneSlipFrom(word)].filter((other) => phrases.before(other).length > manyHeads);
+    return nearest(
+      word,
+      ends.filter((other) => isOfLegends(other) && !isRelated(word, other)),
+    );
+  };
+
   const bySound = (word: string): string | undefined =>
     isOfLegends(word) ? undefined : never.get(word)?.find(isOfLegends);
 
   const byItself = (word: string): string | undefined => {
-    if (word.length < 4 || isOfLegends(word)) return undefined;
+    if ((word.length < 4 && !odd.has(word)) || isOfLegends(word)) return undefined;
     // BALCON is a French word, and no slip from BALCONY.
     if (!isEnglish(word)) return undefined;
-    return nearest(
-      word,
-      // ROOMS and RAISED are forms of common words, and no slips.
-      nearbyCommon()(word, 1).filter((other) => other.length > 3 && !isRelated(word, other)),
-    );
+    const nearby = odd.has(word) ? nearbyKnown() : nearbyCommon();
+    // ROOMS and RAISED are forms of common words, and no slips.
+    const near = nearby(word, 1).filter((other) => other.length > 2 && !isRelated(word, other));
+    return nearest(word, near);
   };
 
   return {
@@ -116,7 +172,18 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     likelier: (text, around = { before: [], after: [], beside: [] }) => {
       const word = plainWord(text);
       if (word.length < 3) return undefined;
-      return bySound(word) ?? byNeighbours(word, around) ?? byDevice(word, around) ?? byItself(word);
+      const heard = bySound(word);
+      if (heard !== undefined) return heard;
+      // STAGE LIFT is a name, and a slip all the same beside STAGE RIGHT.
+      if (isNamed(word, around)) return byDevice(word, { ...around, beside: sistersOf(around) });
+      return (
+        byNeighbours(word, around) ??
+        byTheSame(word, around) ??
+        byDevice(word, around) ??
+        byNumbers(word, around) ??
+        byPlace(word, around) ??
+        byItself(word)
+      );
     },
   };
 }

@@ -16,25 +16,48 @@ interface BuildingDevice {
   readonly aside: boolean;
 }
 
-/** Legends written by somebody who had seen neither rules nor word lists, ten kinds of buildings in each file. */
-export function buildingLegends(): BuildingLegend[] {
-  const right = linesOf("right").map(({ building, line }) => ({
+/**
+ * Legends of ten kinds of buildings. "buildings" are by somebody who had seen neither rules nor word lists. "walls" are
+ * whole devices and slips made of such legends by hand. Whoever made them had seen the rules, and did so before
+ * tuning them: letters mistaken, left out or added until another English word stood there.
+ */
+export const legendSets = ["buildings", "walls"] as const;
+type LegendSet = (typeof legendSets)[number];
+
+export function buildingLegends(set: LegendSet): BuildingLegend[] {
+  const wrong = linesOf(set, "wrong").map(({ building, line }) => {
+    const [typed = "", meant = "", kind = "", beside] = line.split(" > ");
+    const others = beside?.split(", ") ?? [];
+    return { building, rows: typed.split("/"), meant, kind, beside: others, aside: isAside(typed) };
+  });
+  return [...(set === "walls" ? facesOf(set) : rightOf(set)), ...wrong];
+}
+
+function rightOf(set: LegendSet): BuildingLegend[] {
+  return linesOf(set, "right").map(({ building, line }) => ({
     building,
     rows: line.split("/"),
     beside: [],
     kind: "right",
     aside: isAside(line),
   }));
-  const wrong = linesOf("wrong").map(({ building, line }) => {
-    const [typed = "", meant = "", kind = "", beside] = line.split(" > ");
-    const others = beside?.split(", ") ?? [];
-    return { building, rows: typed.split("/"), meant, kind, beside: others, aside: isAside(typed) };
-  });
-  return [...right, ...wrong];
 }
 
-export function buildingDevices(): BuildingDevice[] {
-  return linesOf("devices").map(({ building, line }) => {
+/** Every face of a right device with the others beside it. */
+function facesOf(set: LegendSet): BuildingLegend[] {
+  return buildingDevices(set).flatMap(({ building, faces, aside }) =>
+    faces.map((face, at) => ({
+      building,
+      rows: face.split("/"),
+      beside: faces.filter((_, i) => i !== at),
+      kind: "right",
+      aside,
+    })),
+  );
+}
+
+export function buildingDevices(set: LegendSet): BuildingDevice[] {
+  return linesOf(set, "devices").map(({ building, line }) => {
     const [faces = "", slip] = line.split(" !! ");
     const [typed = "", meant = ""] = slip?.split(" > ") ?? [];
     const all = { building, faces: faces.split("; "), aside: isAside(faces) };
@@ -43,9 +66,9 @@ export function buildingDevices(): BuildingDevice[] {
 }
 
 /** The lines of a file, each with the heading that it stands under. */
-function linesOf(file: string): { readonly building: string; readonly line: string }[] {
+function linesOf(set: LegendSet, file: string): { readonly building: string; readonly line: string }[] {
   let building = "";
-  return readFileSync(`tests/bench/legends/buildings/${file}.txt`, "utf8")
+  return readFileSync(`tests/bench/legends/${set}/${file}.txt`, "utf8")
     .split("\n")
     .flatMap((line) => {
       if (line.startsWith("# ")) building = line.slice(2);

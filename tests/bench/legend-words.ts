@@ -27,6 +27,7 @@ const half: Glossary = {
   followers: everySecond(glossary.followers),
   phrases: everySecond(glossary.phrases),
   company: glossary.company.filter((_, i) => i % 2 === 0),
+  odd: new Set([...glossary.odd].filter((_, i) => i % 2 === 0)),
   foreign: glossary.foreign,
   names: glossary.names,
   never: everySecond(glossary.never),

@@ -10,6 +10,7 @@ import { homes } from "./homes.ts";
 import { hotels } from "./hotels.ts";
 import { learning } from "./learning.ts";
 import { names } from "./names.ts";
+import { odd } from "./odd.ts";
 import { offices } from "./offices.ts";
 import { ordinary } from "./ordinary.ts";
 import { ships } from "./ships.ts";
@@ -33,6 +34,7 @@ export const everyBuilding: readonly Building[] = [
   elsewhere,
   names,
   confused,
+  odd,
 ];
 
 /**
@@ -58,6 +60,7 @@ export function withBuildings(own: Glossary, people: string, buildings = everyBu
     company: all.flatMap(({ company }) => company),
     never: joined(({ never }) => never),
     confused: joined((one) => one.confused),
+    odd: new Set(all.flatMap((one) => [...one.odd])),
     foreign: new Set(all.flatMap((one) => [...one.foreign])),
     names: new Set([...all.flatMap((one) => [...one.names]), ...people.split(/\r?\n/).map(plainWord)]),
     projects: own.projects,
