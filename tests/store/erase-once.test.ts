@@ -95,6 +95,27 @@ test("a letter that is erased is answered no second time, and its sender is a st
   await desk.store.close();
 });
 
+test("of what was said of a letter, its events keep the verdict alone", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday });
+  await takeQuick(desk, { ...letter("a"), sheets });
+  await takeQuick(desk, { ...letter("b"), text: "Do you cut brass?" });
+  await putAside(desk, 2, { name: "Rosa Imhoff", why: "Ines Calloway says so on the telephone" });
+  const words = async (id: number): Promise<string[]> =>
+    (await desk.store.letters.history(id)).flatMap(({ what, words }) =>
+      ["ready", "sent", "put aside"].includes(what) ? [words] : [],
+    );
+  expect([await words(1), await words(2)]).toEqual([
+    ["confirm", "250 kept"],
+    ["person", "250 kept", "Ines Calloway says so on the telephone"],
+  ]);
+  await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect([await words(1), await words(2)]).toEqual([
+    ["confirm", ""],
+    ["person", "", ""],
+  ]);
+  await desk.store.close();
+});
+
 test("bytes that somebody else has sent too stay until he is erased", async () => {
   const folder = temporaryFolder();
   const desk = await openDesk(folder, { now: monday });
