@@ -24,6 +24,9 @@ test("a slip that two letters repeat counts once, and a day recounted after late
   now = new Date("2026-11-10T17:00:00Z");
   await post(desk, { subject: "Mended", sheets: [{ ...unknownWord, legend: ["POOL"] }] });
   expect(await readPeriod(desk.store.audited, monday, calendar)).toEqual(day);
+  // It is no slip of the day on which it was mended.
+  const tuesday = await readPeriod(desk.store.audited, { first: "2026-11-10", last: "2026-11-10" }, calendar);
+  expect(tuesday.audited.slips.map(({ problem }) => problem.check)).not.toContain("spelling");
   const both = await readPeriod(desk.store.audited, { first: "2026-11-09", last: "2026-11-10" }, calendar);
   expect(both.figures.questions).toMatchObject([{ asked: 1, corrected: 1, open: 0 }]);
 });

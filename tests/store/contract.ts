@@ -531,6 +531,10 @@ export function storeContract(open: () => Promise<Store>): void {
     const claim = await claimed(store, letter, monday);
     await store.letters.sent(claim, "250", "ana@quillgate.example: 550 no", monday);
     expect(await store.letters.states()).toEqual({ sent: 1 });
+    expect((await store.letters.history(letter)).slice(-2).map(({ what, words }) => [what, words])).toEqual([
+      ["sent", "250"],
+      ["copy not delivered", "ana@quillgate.example: 550 no"],
+    ]);
     const [waiting] = await store.people.waiting(later);
     expect(waiting).toMatchObject({ letter, answer: { unreached: "ana@quillgate.example: 550 no" } });
     await store.letters.putAside(letter, { name: "Rosa", why: "told her" }, later);

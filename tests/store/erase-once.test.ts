@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import { expect, test } from "vitest";
@@ -158,6 +159,28 @@ test("bytes that come again while they are deleted are there for whoever sent th
   await desk.store.close();
 });
 
+test("an answer whose bytes are deleted before its letter is written is put once more", async () => {
+  const folder = temporaryFolder();
+  const desk = await openDesk(folder, { now: monday });
+  const own = openBlobs(join(folder, "blobs"));
+  let lost = 0;
+  const blobs = {
+    ...own,
+    put: async (bytes: Uint8Array) => {
+      const sha = await own.put(bytes);
+      const isAnswer = Buffer.from(bytes).toString("latin1").includes("\r\nIn-Reply-To:");
+      if (isAnswer && lost++ === 0) await rm(join(folder, "blobs", sha.slice(0, 2), sha));
+      return sha;
+    },
+  };
+  const store = await openStore(openSqlite(join(folder, "record.sqlite")), blobs);
+  const taken = await takeQuick({ ...desk, store }, { ...letter("a"), sheets });
+  expect([taken.state, lost]).toEqual(["sent", 2]);
+  expect((await store.answers.of(1))?.bytes.length).toBeGreaterThan(0);
+  await store.close();
+  await desk.store.close();
+});
+
 test("a released order stays until it is engraved whole, and its package goes with it", async () => {
   const folder = temporaryFolder();
   const packages = join(folder, "released");
@@ -196,13 +219,18 @@ test("an order that changes after all of it was engraved is not done with", asyn
   await releaseOrder(desk, "BW-2207", "Rosa Imhoff", () => Promise.resolve(""));
   await recordCut(desk, { buyer: ines, number: "BW-2207" }, [], "Rosa Imhoff");
   while (await takeDue(desk));
-  expect((await planErasing(desk, whom)).inTheWay).toEqual([]);
+  const { inTheWay, letters } = await planErasing(desk, whom);
+  expect(inTheWay).toEqual([]);
+  expect(letters[0]).toEqual({ letter: 1, receivedAt: monday, from: ines, subject: "Stations" });
   clock.now = new Date("2026-11-10T15:00:00Z");
   await takeQuick(desk, { ...letter("b", clock.now), sheets: [aloneAt("T-10", "LOUNGE")] });
   const ways = async (givesUp: boolean): Promise<string[]> =>
     (await planErasing(desk, { ...whom, givesUp })).inTheWay.map(({ what }) => what);
   expect(await ways(false)).toContain("order BW-2207");
   expect(await ways(true)).not.toContain("order BW-2207");
+  // Nobody knows where its package lies.
+  const { deleted } = await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect(deleted).toMatchObject({ packages: [], notFound: ["BW-2207 revision 2"] });
   await desk.store.close();
 });
 
