@@ -160,6 +160,8 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(second).toMatchObject({ tries: 1, unsure: 0 });
     await store.letters.mark(second, "sending", "", later);
     await store.letters.mark(second, "unknown", "connection lost", later);
+    // It is the same sending, however often it cannot be looked for.
+    await store.letters.mark(second, "unknown", "could not be looked for", later);
     await store.letters.mark(second, "unknown", "could not be looked for", later, leaseEnd);
     expect(await claimed(store, letter, leaseEnd)).toMatchObject({ tries: 2, unsure: 1 });
   });
