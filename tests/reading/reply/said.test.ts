@@ -22,6 +22,8 @@ test.each([
   ["Thanks?", false],
   ["It is a name", true],
   ["It is a name?", false],
+  ["Question – answer", true],
+  ["Question – answer?", false],
 ])("%j binds nothing below a yes: %s", (line, none) => {
   expect(bindsNothing(line, [], true)).toBe(none);
 });
