@@ -96,6 +96,18 @@ test("a letter that is erased is answered no second time, and its sender is a st
   await desk.store.close();
 });
 
+test("a held letter goes with the copy that was let in", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday });
+  await takeQuick(desk, { ...letter("a"), from: "Brightwire <no-reply@brightwire.example>", sheets });
+  expect(await letIn(desk, 1, rosa, ines)).toMatchObject({ done: true });
+  while (await takeDue(desk));
+  const { letters, orders } = await planErasing(desk, whom);
+  expect([letters.map((one) => one.letter), orders]).toEqual([[1, 2], ["BW-2207"]]);
+  expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
+  await expect(desk.store.letters.bytesOf(1)).rejects.toThrow("letter 1 is erased");
+  await desk.store.close();
+});
+
 test("of what was said of a letter, its events keep the verdict alone", async () => {
   const desk = await openDesk(temporaryFolder(), { now: monday });
   await takeQuick(desk, { ...letter("a"), sheets });
