@@ -144,6 +144,10 @@ describe("a table as a stream", () => {
     ]);
   });
 
+  test("without places has them at 0", () => {
+    expect(tables(withTable([1, 0, 1], [[2, 0, 7]]))[0]?.places).toEqual([[0, { within: 0, index: 7 }]]);
+  });
+
   test("has its numbers from pairs, if it gives any", () => {
     const all = withTable([1, 2, 1], rows, { entries: "/Size 20 /Index [4 1 11 2]" });
     expect(tables(all)[0]?.places.map(([number]) => number)).toEqual([4, 11, 12]);
