@@ -554,6 +554,27 @@ export function storeContract(open: () => Promise<Store>): void {
     ]);
   });
 
+  test("whoever is erased is gone with his bytes, and the chain of events holds", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    await store.letters.sent(await claimed(store, letter, monday), "250", undefined, monday);
+    const erased = await store.erasures.erase(
+      { address: ines, givesUp: true },
+      { name: "Rosa", why: "asked for by letter" },
+      later,
+    );
+    expect(erased).toMatchObject({ standIn: "erased-1", orders: ["BW-2207"], inTheWay: [] });
+    const nowhere = () => Promise.resolve(false);
+    const { bytes: count, ...deleted } = await store.erasures.finish(nowhere);
+    expect(count).toBeGreaterThan(1);
+    expect(deleted).toEqual({ packages: [], notFound: [], isFree: true });
+    expect(await store.erasures.finish(nowhere)).toEqual({ ...deleted, bytes: 0 });
+    expect(await store.orders.named("BW-2207")).toEqual([]);
+    await expect(store.letters.bytesOf(letter)).rejects.toThrow("is erased");
+    expect(await store.verify()).toMatchObject({ differ: [], erased: [{ by: "Rosa" }] });
+    expect((await store.verify()).broken).toBeUndefined();
+  });
+
   test("what a letter proved of its sender stays with it", async () => {
     const store = await open();
     await settled(store, "k1", completeOrder());
