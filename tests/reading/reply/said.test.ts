@@ -28,6 +28,11 @@ test.each([
   expect(bindsNothing(line, [], true)).toBe(none);
 });
 
+test("things and people after which something is named may be several", () => {
+  for (const whom of ["the fjord", "two fjords", "the sister", "two sisters"])
+    expect(said(`3 YES, it is the name of ${whom}`)).toEqual([{ number: 3, is: true }]);
+});
+
 test.each([
   ["1-3 yes", [1, 2, 3]],
   ["3-3 yes", [3]],
