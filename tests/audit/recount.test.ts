@@ -3,9 +3,9 @@ import { readPeriod } from "../../src/audit/period.ts";
 import { calendarOf } from "../../src/calendar/business-days.ts";
 import { answerByLink } from "../../src/intake/by-link.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
-import { takeDue } from "../../src/intake/take.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { temporaryDesk } from "../make/desk.ts";
-import { post } from "../make/thread.ts";
+import { letterOf, post } from "../make/thread.ts";
 
 const calendar = calendarOf({ timeZone: "America/Chicago" });
 const monday = { first: "2026-11-09", last: "2026-11-09" };
@@ -24,6 +24,9 @@ test("a slip that two letters repeat counts once, and a day recounted after late
   now = new Date("2026-11-10T17:00:00Z");
   await post(desk, { subject: "Mended", sheets: [{ ...unknownWord, legend: ["POOL"] }] });
   expect(await readPeriod(desk.store.audited, monday, calendar)).toEqual(day);
+  // It is no slip of the day on which it was mended.
+  const tuesday = await readPeriod(desk.store.audited, { first: "2026-11-10", last: "2026-11-10" }, calendar);
+  expect(tuesday.audited.slips.map(({ problem }) => problem.check)).not.toContain("spelling");
   const both = await readPeriod(desk.store.audited, { first: "2026-11-09", last: "2026-11-10" }, calendar);
   expect(both.figures.questions).toMatchObject([{ asked: 1, corrected: 1, open: 0 }]);
 });
@@ -99,4 +102,19 @@ test("a letter that is held has no verdict of its own, and one that is let in pa
   const later = await readPeriod(desk.store.audited, monday, calendar);
   expect(later.audited.pairs.map(({ letter }) => letter)).toEqual([1, 3]);
   expect(later.figures.forPerson.map(({ name }) => name)).toEqual(["letter 2: held"]);
+});
+
+test("a letter that came on one day and was judged on the next has no sheets and no verdict on the first", async () => {
+  let now = new Date("2026-11-09T20:00:00Z");
+  const desk = { ...(await temporaryDesk()), clock: { now: () => now } };
+  const letter = await letterOf({ sheets: [unknownWord] });
+  const came = now;
+  now = new Date("2026-11-10T15:00:00Z");
+  await takeLetter(desk, letter, came);
+  const { audited } = await readPeriod(desk.store.audited, monday, calendar);
+  expect(audited.letters).toEqual([
+    { letter: 1, receivedAt: came, from: "greta@fallowmere.example", subject: "Stations", sheets: 0 },
+  ]);
+  const both = await readPeriod(desk.store.audited, { first: "2026-11-09", last: "2026-11-10" }, calendar);
+  expect(both.audited.letters).toMatchObject([{ sheets: 1, became: "answered", verdict: "confirm" }]);
 });

@@ -29,6 +29,11 @@ test.each([
   expect(await wordsIn(Buffer.from(text, "latin1"))).toBe("other");
 });
 
+test("what begins as a text is one, whatever it speaks of further down", async () => {
+  const said = ["Attached as BEGIN:VCARD says", "What does <html> mean there?"];
+  for (const text of said) expect(await wordsIn(text)).toEqual({ text });
+});
+
 // The lines are those of RFC 5545 §3.6.1 and §3.1, folded as there, with words of our own.
 test("what an entry of a calendar says", async () => {
   const entry = `BEGIN:VCALENDAR

@@ -1,6 +1,6 @@
 import { writeFileSync } from "node:fs";
 import type { FileFacts, PdfFacts } from "../../src/reading/facts.ts";
-import { serve } from "../../src/sandbox/serve.ts";
+import { type Openers, serve } from "../../src/sandbox/serve.ts";
 
 /** A reader process that does what its file tells it to: everything a damaged or hostile file may bring about. */
 
@@ -100,11 +100,19 @@ function endless(): never {
   for (;;);
 }
 
-serve({
+/** Forms take it a while, as long as a slow file. */
+async function prepare(): Promise<void> {
+  await deeds["work"]?.(() => Promise.resolve());
+  await deeds["work"]?.(() => Promise.resolve());
+}
+
+const openers: Openers = {
   letter: () => Promise.reject(new Error("no letters here")),
   sender: () => Promise.reject(new Error("no senders here")),
   mark: () => Promise.reject(new Error("no marks here")),
   page: () => Promise.reject(new Error("no pages here")),
   outline: () => Promise.reject(new Error("no outlines here")),
   file: async (bytes, early) => (await deeds[Buffer.from(bytes).toString()]?.(early)) as FileFacts,
-});
+};
+
+serve(openers, prepare);

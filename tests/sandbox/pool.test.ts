@@ -143,6 +143,11 @@ test("a promise left behind rejected, and the signals that stop the program, end
   expect(await who(pool)).toBe(one);
 });
 
+test("the time in which a process prepares its forms is taken off no file", async () => {
+  const pool = oddPool({ limits: quick, forms: { editions: [], blanks: new Map() } });
+  expect(await pool.do("answer")).toMatchObject(good);
+});
+
 test("absurdly many bytes are refused unseen", async () => {
   const pool = oddPool();
   expect(await pool.file(new Uint8Array(300 * 1024 * 1024))).toEqual({ ok: false, why: "too much memory" });

@@ -50,7 +50,11 @@ const ines = "ines@brightwire.example";
 const plain = `From: ${ines}\r\nTo: orders@quillgate.example\r\nSubject: Stations\r\n\r\nHello\r\n`;
 
 /** A letter of Ines's domain, or of another, as another program signs it. */
-async function signed(domain = "brightwire.example", from = `ines@${domain}`): Promise<string> {
+async function signed(
+  domain = "brightwire.example",
+  from = `ines@${domain}`,
+  subject = "Stations",
+): Promise<string> {
   const transport = createTransport({
     streamTransport: true,
     buffer: true,
@@ -60,7 +64,7 @@ async function signed(domain = "brightwire.example", from = `ines@${domain}`): P
   const { message } = await transport.sendMail({
     from,
     to: "orders@quillgate.example",
-    subject: "Stations",
+    subject,
     text: "Hello",
   });
   return Buffer.from(message as Uint8Array).toString();
@@ -93,6 +97,9 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
   test("is proved by a signature that another program made", async () => {
     expect(await ask(await signed())).toBe("pass");
     expect(await ask(await signed("fernhill.example"), "ines@fernhill.example")).toBe("pass");
+    // One that is signed with its words about signatures.
+    const subject = "Re: DKIM-Signature: what is that?";
+    expect(await ask(await signed("brightwire.example", ines, subject))).toBe("pass");
   });
 
   test("is refuted by a domain that lets through only what it vouches for", async () => {

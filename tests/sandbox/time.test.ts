@@ -6,7 +6,7 @@ import { expect, onTestFinished, test } from "vitest";
 import type { Reader, TimeLeft } from "../../src/ports/reader.ts";
 import type { Limits } from "../../src/sandbox/limits.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
-import { processorTime, waitingTime } from "../../src/sandbox/processor-time.ts";
+import { processorTime, waitingTime, watchTime } from "../../src/sandbox/processor-time.ts";
 import { shareOf, takeOff } from "../../src/sandbox/share.ts";
 
 const program = fileURLToPath(new URL("./odd-child.ts", import.meta.url));
@@ -34,6 +34,7 @@ test("a file may take a quarter of what is left, and never more than a file may"
 
 test("where there is too little left nothing is opened", () => {
   expect(shareOf({ processorMs: 300, clockMs: 5_000 }, usual)).toBeUndefined();
+  expect(shareOf({ processorMs: 400, clockMs: 1 }, usual)).toEqual({ processorMs: 100, clockMs: 1 });
   expect(shareOf({ processorMs: 60_000, clockMs: 0 }, usual)).toBeUndefined();
 });
 
@@ -106,4 +107,16 @@ test.skipIf(processorTime(process.pid) === undefined)("the time of a process is 
   const took = (processorTime(process.pid) ?? 0) - before;
   expect(took).toBeGreaterThanOrEqual(150);
   expect(processorTime(2 ** 30)).toBeUndefined();
+});
+
+test("where the processor's time cannot be told, time by the clock stands for it", async () => {
+  const nobody = 2 ** 30;
+  expect(waitingTime(nobody)).toBe(0);
+  let slow = 0;
+  const watch = watchTime(nobody, { processorMs: 0, clockMs: 100 }, () => void slow++);
+  onTestFinished(watch.stop);
+  const { processorMs, clockMs } = watch.taken();
+  expect([processorMs, slow]).toEqual([clockMs, 0]);
+  await expect.poll(() => slow).toBeGreaterThan(0);
+  expect(watch.taken().processorMs).toBeGreaterThan(100);
 });

@@ -1,6 +1,9 @@
 import { expect, test } from "vitest";
 import type { Account } from "../../src/ports/accounts.ts";
-import { temporaryStore } from "../make/desk.ts";
+import { openBlobs } from "../../src/store/blobs.ts";
+import { openSqlite } from "../../src/store/sqlite.ts";
+import { openStore } from "../../src/store/store.ts";
+import { temporaryFolder, temporaryStore } from "../make/desk.ts";
 
 const monday = new Date("2026-11-09T14:00:00Z");
 const noon = new Date("2026-11-09T18:00:00Z");
@@ -43,4 +46,23 @@ test("an account that is saved has to come in anew, and a shut one cannot", asyn
   expect([await accounts.of("s rosa", monday), await accounts.of("s ana", monday)]).toEqual([undefined, ana]);
   await accounts.begin({ user: "rosa", until: noon }, "again", monday);
   expect(await accounts.of("again", monday)).toBeUndefined();
+});
+
+test("who saved and who shut an account is in the chain of events", async () => {
+  const db = openSqlite(":memory:");
+  const store = await openStore(db, openBlobs(temporaryFolder()));
+  await store.accounts.save(rosa, "Ana Reyes", monday);
+  await store.accounts.save({ ...rosa, isShut: true }, "Ana Reyes", noon);
+  const events = await db
+    .selectFrom("events")
+    .select(["at", "actor", "what", "words"])
+    .orderBy("id")
+    .execute();
+  const words = "rosa: Rosa Imhoff, act";
+  expect(events).toEqual([
+    { at: monday.toISOString(), actor: "Ana Reyes", what: "saved", words },
+    { at: noon.toISOString(), actor: "Ana Reyes", what: "shut", words },
+  ]);
+  expect((await store.verify()).broken).toBeUndefined();
+  await store.close();
 });

@@ -121,6 +121,14 @@ test("a record that cannot be read is told of as that", async () => {
   expect(readdirSync(out)).toEqual([]);
 });
 
+test("a backup into a folder that is not there is told of as that", async () => {
+  const folder = temporaryFolder();
+  const desk = await deskIn(folder);
+  const copying = backUp(folder, join(folder, "nowhere", "backup.sqlite"), () => undefined);
+  await expect(copying).rejects.toThrow("unable to open database file");
+  await desk.store.close();
+});
+
 test("what an attempt before has left under the name of a copy is in nobody's way", async () => {
   const [folder, other] = [temporaryFolder(), join(temporaryFolder(), "record")];
   const desk = await deskIn(folder);

@@ -160,6 +160,8 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(second).toMatchObject({ tries: 1, unsure: 0 });
     await store.letters.mark(second, "sending", "", later);
     await store.letters.mark(second, "unknown", "connection lost", later);
+    // It is the same sending, however often it cannot be looked for.
+    await store.letters.mark(second, "unknown", "could not be looked for", later);
     await store.letters.mark(second, "unknown", "could not be looked for", later, leaseEnd);
     expect(await claimed(store, letter, leaseEnd)).toMatchObject({ tries: 2, unsure: 1 });
   });
@@ -533,6 +535,10 @@ export function storeContract(open: () => Promise<Store>): void {
     const claim = await claimed(store, letter, monday);
     await store.letters.sent(claim, "250", "ana@quillgate.example: 550 no", monday);
     expect(await store.letters.states()).toEqual({ sent: 1 });
+    expect((await store.letters.history(letter)).slice(-2).map(({ what, words }) => [what, words])).toEqual([
+      ["sent", "250"],
+      ["copy not delivered", "ana@quillgate.example: 550 no"],
+    ]);
     const [waiting] = await store.people.waiting(later);
     expect(waiting).toMatchObject({ letter, answer: { unreached: "ana@quillgate.example: 550 no" } });
     await store.letters.putAside(letter, { name: "Rosa", why: "told her" }, later);
@@ -548,6 +554,27 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.people.waiting(later)).toMatchObject([
       { letter, state: "refused", why: "it came back" },
     ]);
+  });
+
+  test("whoever is erased is gone with his bytes, and the chain of events holds", async () => {
+    const store = await open();
+    const letter = await settled(store, "k1", completeOrder());
+    await store.letters.sent(await claimed(store, letter, monday), "250", undefined, monday);
+    const erased = await store.erasures.erase(
+      { address: ines, givesUp: true },
+      { name: "Rosa", why: "asked for by letter" },
+      later,
+    );
+    expect(erased).toMatchObject({ standIn: "erased-1", orders: ["BW-2207"], inTheWay: [] });
+    const nowhere = () => Promise.resolve(false);
+    const { bytes: count, ...deleted } = await store.erasures.finish(nowhere);
+    expect(count).toBeGreaterThan(1);
+    expect(deleted).toEqual({ packages: [], notFound: [], isFree: true });
+    expect(await store.erasures.finish(nowhere)).toEqual({ ...deleted, bytes: 0 });
+    expect(await store.orders.named("BW-2207")).toEqual([]);
+    await expect(store.letters.bytesOf(letter)).rejects.toThrow("is erased");
+    expect(await store.verify()).toMatchObject({ differ: [], erased: [{ by: "Rosa" }] });
+    expect((await store.verify()).broken).toBeUndefined();
   });
 
   test("what a letter proved of its sender stays with it", async () => {

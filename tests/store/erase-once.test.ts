@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import { expect, test } from "vitest";
@@ -95,6 +96,39 @@ test("a letter that is erased is answered no second time, and its sender is a st
   await desk.store.close();
 });
 
+test("a held letter goes with the copy that was let in", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday });
+  await takeQuick(desk, { ...letter("a"), from: "Brightwire <no-reply@brightwire.example>", sheets });
+  expect(await letIn(desk, 1, rosa, ines)).toMatchObject({ done: true });
+  while (await takeDue(desk));
+  const { letters, orders } = await planErasing(desk, whom);
+  expect([letters.map((one) => one.letter), orders]).toEqual([[1, 2], ["BW-2207"]]);
+  expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
+  await expect(desk.store.letters.bytesOf(1)).rejects.toThrow("letter 1 is erased");
+  await desk.store.close();
+});
+
+test("of what was said of a letter, its events keep the verdict alone", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday });
+  await takeQuick(desk, { ...letter("a"), sheets });
+  await takeQuick(desk, { ...letter("b"), text: "Do you cut brass?" });
+  await putAside(desk, 2, { name: "Rosa Imhoff", why: "Ines Calloway says so on the telephone" });
+  const words = async (id: number): Promise<string[]> =>
+    (await desk.store.letters.history(id)).flatMap(({ what, words }) =>
+      ["ready", "sent", "put aside"].includes(what) ? [words] : [],
+    );
+  expect([await words(1), await words(2)]).toEqual([
+    ["confirm", "250 kept"],
+    ["person", "250 kept", "Ines Calloway says so on the telephone"],
+  ]);
+  await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect([await words(1), await words(2)]).toEqual([
+    ["confirm", ""],
+    ["person", "", ""],
+  ]);
+  await desk.store.close();
+});
+
 test("bytes that somebody else has sent too stay until he is erased", async () => {
   const folder = temporaryFolder();
   const desk = await openDesk(folder, { now: monday });
@@ -137,6 +171,28 @@ test("bytes that come again while they are deleted are there for whoever sent th
   await desk.store.close();
 });
 
+test("an answer whose bytes are deleted before its letter is written is put once more", async () => {
+  const folder = temporaryFolder();
+  const desk = await openDesk(folder, { now: monday });
+  const own = openBlobs(join(folder, "blobs"));
+  let lost = 0;
+  const blobs = {
+    ...own,
+    put: async (bytes: Uint8Array) => {
+      const sha = await own.put(bytes);
+      const isAnswer = Buffer.from(bytes).toString("latin1").includes("\r\nIn-Reply-To:");
+      if (isAnswer && lost++ === 0) await rm(join(folder, "blobs", sha.slice(0, 2), sha));
+      return sha;
+    },
+  };
+  const store = await openStore(openSqlite(join(folder, "record.sqlite")), blobs);
+  const taken = await takeQuick({ ...desk, store }, { ...letter("a"), sheets });
+  expect([taken.state, lost]).toEqual(["sent", 2]);
+  expect((await store.answers.of(1))?.bytes.length).toBeGreaterThan(0);
+  await store.close();
+  await desk.store.close();
+});
+
 test("a released order stays until it is engraved whole, and its package goes with it", async () => {
   const folder = temporaryFolder();
   const packages = join(folder, "released");
@@ -175,13 +231,18 @@ test("an order that changes after all of it was engraved is not done with", asyn
   await releaseOrder(desk, "BW-2207", "Rosa Imhoff", () => Promise.resolve(""));
   await recordCut(desk, { buyer: ines, number: "BW-2207" }, [], "Rosa Imhoff");
   while (await takeDue(desk));
-  expect((await planErasing(desk, whom)).inTheWay).toEqual([]);
+  const { inTheWay, letters } = await planErasing(desk, whom);
+  expect(inTheWay).toEqual([]);
+  expect(letters[0]).toEqual({ letter: 1, receivedAt: monday, from: ines, subject: "Stations" });
   clock.now = new Date("2026-11-10T15:00:00Z");
   await takeQuick(desk, { ...letter("b", clock.now), sheets: [aloneAt("T-10", "LOUNGE")] });
   const ways = async (givesUp: boolean): Promise<string[]> =>
     (await planErasing(desk, { ...whom, givesUp })).inTheWay.map(({ what }) => what);
   expect(await ways(false)).toContain("order BW-2207");
   expect(await ways(true)).not.toContain("order BW-2207");
+  // Nobody knows where its package lies.
+  const { deleted } = await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+  expect(deleted).toMatchObject({ packages: [], notFound: ["BW-2207 revision 2"] });
   await desk.store.close();
 });
 

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { Store } from "../../src/ports/store.ts";
-import { temporaryStore } from "../make/desk.ts";
+import { temporaryDesk, temporaryStore } from "../make/desk.ts";
+import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
 import { completeOrder } from "../make/sample.ts";
 import { settled } from "./contract.ts";
 
@@ -123,4 +124,15 @@ test("letters are listed page by page, the latest first, notes left out", async 
   for (const unknown of ["verdict", "why", "from", "answer"]) expect(received).not.toHaveProperty(unknown);
   expect(received).toMatchObject({ subject: "", orders: [], sheets: 0, problems: [], attachments: [] });
   await expect(store.letters.read(9)).rejects.toThrow("no letter 9 in the record");
+});
+
+test("letters of a buyer about no order that wait for a person are told, the oldest first", async () => {
+  const desk = await temporaryDesk({ reader: quickReader });
+  const texts = ["Do you cut brass?", "", "Do you cut steel?"];
+  for (const [i, text] of texts.entries()) {
+    const sheets = text === "" ? [aloneAt("T-9", "ENTRY")] : [];
+    await takeQuick(desk, { id: `${i}`, dated: monday, receivedAt: monday, text, sheets });
+  }
+  expect(await desk.store.buyers.lettersOfNoOrder("ines@brightwire.example")).toEqual([1, 3]);
+  expect(await desk.store.buyers.lettersOfNoOrder("mara@oakmoor.example")).toEqual([]);
 });

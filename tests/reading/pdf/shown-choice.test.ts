@@ -28,6 +28,7 @@ test.each([
   ["a string in hexadecimal", "/F 9 Tf <4F4154> Tj", "OAT"],
   ["two strings", "/F 9 Tf (O) Tj (AT) Tj", "O AT"],
   ["pieces set apart", "/F 9 Tf [(O) -20 (AT)] TJ", "O AT"],
+  ["a name among its pieces", "/F 9 Tf [(O) /X (AT)] TJ", "O AT"],
   ["a new line", "/F 9 Tf (OAT) '", "OAT"],
   ["a new line with its own gaps", '/F 9 Tf 1 2 (OAT) "', "OAT"],
   ["a name that is no text", "/F 9 Tf /NO gs (OAT) Tj", "OAT"],

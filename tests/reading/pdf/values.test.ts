@@ -95,6 +95,7 @@ describe("a value in a file", async () => {
     ["a number", PDFNumber.of(-2.5), "-2.5"],
     ["a stream", stream(Buffer.from("EXIT")), "EXIT"],
     ["an empty stream", stream(new Uint8Array()), ""],
+    ["an empty stream that is said to be packed", stream(new Uint8Array(), { Filter: "FlateDecode" }), ""],
     ["a packed stream", stream(deflateSync("EXIT"), { Filter: "FlateDecode" }), "EXIT"],
     ["a stream of 64 KB", stream(Buffer.alloc(65_536, "x")), "x".repeat(65_536)],
     ["an array", context.obj(["EXIT"]), ""],

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { inEnglish } from "../../../src/reading/reply/in-english.ts";
 import { answer, plainly, read, subject } from "./read-reply.ts";
 
 /** What people of several countries write, in their English. */
@@ -371,4 +372,13 @@ describe("below an answer", () => {
     expect(read(`3 YES\n\n${signature}`)).toEqual(plainly([3]));
     expect(read(`${marked}\n3 YES\n\n${signature}`)).toEqual(plainly([3]));
   });
+});
+
+test.each([
+  ["está bien", "it is correct"],
+  ["todo está bien", "all is correct"],
+  ["sind richtig", "they are correct"],
+  ["alle sind richtig", "all are correct"],
+])("%j is in English: %j", (said, english) => {
+  expect(inEnglish(said)).toBe(english);
 });

@@ -46,6 +46,7 @@ test.each([
   ["a size behind a finish", "Item,Size,Qty\nplate,Oat 4,3"],
   ["a total that is wrong", "Item,Qty\ndevices,12\nplates,3\nTotal,16"],
   ["nothing but a total", "Item,Qty\nTotal,16"],
+  ["nothing but a total of none", "Item,Qty\nTotal,0"],
   ["a word that only begins with total", "Item,Qty\ndevices,12\nTotals wanted,12"],
   ["a word that only ends with total", "Item,Qty\ndevices,12\nSubtotal,12"],
   ["the same twice", "Item,Qty\ndevices,12\ndevices,12"],

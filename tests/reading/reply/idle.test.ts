@@ -3,7 +3,7 @@ import { isForeign } from "../../../src/reading/reply/foreign.ts";
 import { beginsNamed, isIdle, isSignedOff, namesSender } from "../../../src/reading/reply/idle.ts";
 import { paragraphsOf } from "../../../src/reading/reply/sentences.ts";
 import { isSomebody } from "../../../src/reading/reply/somebody.ts";
-import { isTalk } from "../../../src/reading/reply/talk.ts";
+import { isTalk, mayBeLegend } from "../../../src/reading/reply/talk.ts";
 
 const replier = { open: [], isFurniture: () => false, names: ["Dana Whitlock"], bringsSheets: false };
 
@@ -166,4 +166,14 @@ test.each([
   ["The plates were on site all day", false],
 ])("%j is talk: %s", (sentence, is) => {
   expect(isTalk(sentence, { open: [2] })).toBe(is);
+});
+
+test.each([
+  ["we love SALONA", true],
+  ["we went to OKRA", true],
+  ["on FRIDAYS", true],
+  ["see you on Friday, OK", false],
+  ["as I said", false],
+])("%j may have a legend in it: %s", (said, may) => {
+  expect(mayBeLegend(said)).toBe(may);
 });

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { saidIn } from "../../../src/reading/reply/said.ts";
+import { bindsNothing, saidIn } from "../../../src/reading/reply/said.ts";
 
 const said = (line: string): unknown =>
   saidIn({ line, afterSeveral: false }, { open: [3], others: 0, names: [] }, (sentence) =>
@@ -15,6 +15,22 @@ test("a line that asks answers nothing", () => {
   expect(said("3 YES")).toEqual([{ number: 3, is: true }]);
   expect(said("3 YES?")).toBeUndefined();
   expect(said("3 YES. xxx?")).toBeUndefined();
+});
+
+test.each([
+  ["Thanks", true],
+  ["Thanks?", false],
+  ["It is a name", true],
+  ["It is a name?", false],
+  ["Question – answer", true],
+  ["Question – answer?", false],
+])("%j binds nothing below a yes: %s", (line, none) => {
+  expect(bindsNothing(line, [], true)).toBe(none);
+});
+
+test("things and people after which something is named may be several", () => {
+  for (const whom of ["the fjord", "two fjords", "the sister", "two sisters"])
+    expect(said(`3 YES, it is the name of ${whom}`)).toEqual([{ number: 3, is: true }]);
 });
 
 test.each([

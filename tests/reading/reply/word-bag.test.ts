@@ -95,6 +95,10 @@ test.each([
   ["jamais", true],
   ["held", true],
   ["the kitchen", false],
+  ["and mark them", true],
+  // The end of a word is no "and", and no "or".
+  ["the brand mark", false],
+  ["for show", false],
 ])("%j asks for something: %s", (said, asks) => {
   expect(asksFor(said)).toBe(asks);
 });
