@@ -207,6 +207,7 @@ test("a sheet that came too late need not be mended", () => {
     { arrivals: new Map([["0", came(6)]]) },
   );
   expect(report.late.map(({ old }) => old.id)).toEqual(["2/1"]);
+  expect(numbers(report)).toEqual(["BW-2207"]);
   expect(report.sheets.map(({ verdict, problems }) => [verdict, problems])).toEqual([["pass", []]]);
 });
 
