@@ -70,6 +70,11 @@ test("of a letter within a letter each has its sender, and the words above all o
   ]);
 });
 
+test("blank lines above and below the words are none of them", () => {
+  const lines = ["", gmail, "From: a@b.example", " ", "Four sheets.", "", " "];
+  expect(forwardedInline(lines.join("\n"))).toEqual([{ from: "a@b.example", text: "Four sheets." }]);
+});
+
 test("a lead with nothing below it has no words of its own", () => {
   expect(forwardedInline(letter(gmail))).toEqual([{ text: "For you." }]);
 });

@@ -38,6 +38,13 @@ test("another table stays a text, whatever it speaks of", async () => {
   expect(facts.kind).toBe("text");
 });
 
+test("a list of four hundred thousand characters is read, a longer one is not", async () => {
+  const text = csvOf(rows);
+  const padded = (length: number) => openFile(Buffer.from(text + "\n".repeat(length - text.length)));
+  expect(await padded(400_000)).toMatchObject({ kind: "list", more: [] });
+  expect(await padded(400_001)).toMatchObject({ kind: "list", tables: [], more: [{ what: "too-long" }] });
+});
+
 test("a list of many thousand rows is not read", async () => {
   const long = csvOf([...rows, ...Array.from({ length: 40_000 }, () => ["S-1", "", "", "Three buttons"])]);
   const facts = await openFile(Buffer.from(long));
