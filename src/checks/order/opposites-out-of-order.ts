@@ -29,7 +29,7 @@ export const oppositesOutOfOrder = defineOrderCheck({
       given: (sample) => subject([pair(sample, 1, "ON", "OFF"), pair(sample, 2, "ON", "OFF")]),
     },
     {
-      shows: "a legend that is not cut, and one on a plate",
+      shows: "legends that are not cut, one on a plate, and two of one word",
       given: (sample) => {
         const { legends, ...third } = pair(sample, 3, "OFF", "ON");
         return subject([
@@ -39,6 +39,7 @@ export const oppositesOutOfOrder = defineOrderCheck({
           pair(sample, 4, "OFF", "ON"),
           pair(sample, 5, "OFF", "ON"),
           sample.aloneDevice({ legends: [legend("1", "ON"), legend("plate", "ALL", "OFF")] }),
+          sample.deviceAt(6, { legends: [legend("1", "OFF"), legend("2", "ON"), legend("3", "OFF")] }),
         ]);
       },
     },
@@ -63,7 +64,7 @@ export const oppositesOutOfOrder = defineOrderCheck({
       shows: "the usual way on one, where all others have the other",
       given: (sample) =>
         subject([
-          pair(sample, 1, "OFF", "ON"),
+          pair(sample, 1, "OFF ", "ON "),
           pair(sample, 2, "All off", "All on"),
           pair(sample, 3, "ON", "OFF"),
         ]),
