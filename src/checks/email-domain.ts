@@ -26,7 +26,7 @@ export function likelierDomain(domain: string): string | undefined {
   if (domain.length > 100 || providers.includes(domain) || others.has(domain)) return undefined;
   const near = providers.find((provider) => isNear(domain, provider));
   if (near !== undefined) return near;
-  const [, name = "", ending = ""] = /^(.+)\.([^.]+)$/.exec(domain) ?? [];
+  const [, name = "", ending = ""] = /(.+)\.([^.]+)$/.exec(domain) ?? [];
   if (parse(domain).isIcann === true) return undefined;
   const meant = endings.find((one) => one.length > 2 && slipsBetween(ending, one) === 1);
   return meant === undefined ? undefined : `${name}.${meant}`;
@@ -34,7 +34,7 @@ export function likelierDomain(domain: string): string | undefined {
 
 /** Whether two domains are one slip apart; of short names too many are. */
 function isNear(one: string, other: string): boolean {
-  const [, name = ""] = /^(.+)\.[^.]+$/.exec(other) ?? [];
+  const [, name = ""] = /(.+)\.[^.]+$/.exec(other) ?? [];
   if (Math.abs(one.length - other.length) > 1 || name.length < 5) return false;
   // Dots and hyphens are told apart too, where letters and digits alone are compared.
   const [a, b] = [one, other].map((domain) => domain.replaceAll(".", "0").replaceAll("-", "9"));

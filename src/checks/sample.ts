@@ -220,7 +220,7 @@ function spread(face: FaceName, words: readonly string[], room: Room): Legend {
 }
 
 function legendOf(face: FaceName, words: readonly string[], { rows }: Room): Legend {
-  return legend(face, ...words, ...Array.from({ length: Math.max(0, rows - words.length) }, () => ""));
+  return legend(face, ...words, ...Array.from({ length: rows - words.length }, () => ""));
 }
 
 export function legend(face: FaceName, ...rows: readonly string[]): Legend {

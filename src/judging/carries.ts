@@ -26,17 +26,12 @@ export function carriedBy(report: Report): readonly Carried[] {
 
 function wordsIn({ problems, letter = "" }: Report): Carried[] {
   return problems.flatMap(({ check, wording, facts }): Carried[] => {
-    const text =
-      check === letterSaysMore.id
-        ? String(facts["words"] ?? unclear[wording])
-        : check === noSheet.id || check === sharedLink.id
-          ? unclear[check]
-          : undefined;
+    const text = check === letterSaysMore.id ? String(facts["words"] ?? unclear[wording]) : unclear[check];
     return text === undefined ? [] : [{ letter, what: "words", text }];
   });
 }
 
-/** Said in place of words that cannot be told. */
+/** Said in place of words that cannot be told, by the wording that says so or by the check. */
 const unclear: Readonly<Record<string, string>> = {
   unsure: "(words that are struck out or hidden)",
   long: "(more than a program reads)",

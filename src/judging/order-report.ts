@@ -1,7 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
 import { checkOrder } from "../checks/run.ts";
-import { alikeOrders } from "../orders/alike-order.ts";
 import { type Expected, expectedOf } from "../orders/expected.ts";
 import type { Standing } from "../orders/stand.ts";
 import { stillMissing, withSisters } from "../orders/still-missing.ts";
@@ -94,17 +93,13 @@ function expectedIn(
   { order, others }: { readonly order: Order; readonly others: readonly Order[] },
   problems: readonly Problem[],
 ): Expected[] {
-  if (missing.length === 0) return [];
   const open = new Set(
     problems
       .filter(({ severity }) => severity !== "notes")
       .flatMap(({ spots }) => spots.map(({ file, place }) => `${file} ${place}`)),
   );
-  const isDoubtful = alikeOrders(order, others).some(({ asked }) => asked);
-  return expectedOf(
-    withSisters(missing, order, others),
-    order,
-    ({ id }, place) => (place === "order" && isDoubtful) || open.has(`${id} ${place}`),
+  return expectedOf(withSisters(missing, order, others), order, ({ id }, place) =>
+    open.has(`${id} ${place}`),
   );
 }
 

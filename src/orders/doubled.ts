@@ -22,7 +22,6 @@ export function doubledPositions(order: Order): DoubledPosition[] {
         position === undefined || claims.length < 2 ? [] : [{ station, position, claims }],
     ),
   );
-  if (doubled.length === 0) return [];
   // Stations by the positions that they lack; each is offered once.
   const lacking = new Map<number, Station[]>();
   for (const station of order.stations)
@@ -57,7 +56,6 @@ export interface DoubledPlate {
 /** Every station that has several plate sheets. */
 export function doubledPlates(order: Order): DoubledPlate[] {
   const doubled = order.stations.filter(({ plates }) => plates.length > 1);
-  if (doubled.length === 0) return [];
   let lacking = order.stations.filter((one) => missingAt(one).some(({ kind }) => kind === "plate"));
   return doubled.map((station) => {
     const gangs = new Set(station.plates.map((plate) => plate.gangs));

@@ -23,7 +23,6 @@ export function withSisters(
   others: readonly Order[],
 ): readonly Missing[] {
   const plates = new Set(missing.flatMap(({ kind, station }) => (kind === "plate" ? [station] : [])));
-  if (plates.size === 0) return missing;
   const sisters = lacking(order, others, sistersAt).filter(({ station }) => plates.has(station));
   return [...missing, ...sisters];
 }

@@ -51,6 +51,7 @@ test("a room's name above tells devices apart that say what any control says", (
   expect(apart(["FOYER", "STAGE"], "all off")).toBe(true);
   expect(apart(["FOYER", "STAGE"], "LECTERN")).toBe(false);
   expect(apart(["FOYER", "STAGE"], "Q")).toBe(true);
+  expect(apart(["FOYER", "STAGE"], "QZ")).toBe(false);
   expect(apart(["FOYER", "FOYER"], "ALL", "OFF")).toBe(false);
   expect(apart(["FOYER", " FOYER "], "ALL", "OFF")).toBe(false);
   expect(apart(["", ""], "ALL", "OFF")).toBe(false);

@@ -23,6 +23,12 @@ test.each<[string, Sheet, boolean | undefined]>([
   expect(hasFinishMade(sheet, catalogue)).toBe(made);
 });
 
+test("a device alone has a plate of its own, which its finish has to be made for", () => {
+  const finishes = catalogue.finishes.map((one) => (one.code === "BRK" ? { ...one, plates: [2, 3] } : one));
+  const made = (sheet: Sheet) => hasFinishMade(sheet, { ...catalogue, finishes });
+  expect([made(device({ finish: "BRK" })), made(aloneDevice({ finish: "BRK" }))]).toEqual([true, false]);
+});
+
 const offered = (sheet: Sheet) => finishesToOffer(sheet, catalogue).map(({ code }) => code);
 const dark = { lettering: "INK" };
 

@@ -48,6 +48,17 @@ test("what stands in the order number or in the part key is no mark", () => {
   expect(otherMarkIn("S-105", device({ partKey: "D4/S-105" }))).toBeUndefined();
 });
 
+test.each([
+  ["S-104B", "S-105", undefined],
+  ["West S-104", "S-105", undefined],
+  ["ABCD-12", "ABCD-13", "ABCD13"],
+  ["ABCDE-12", "ABCDE-13", undefined],
+  ["S-12345", "S-12346", "S12346"],
+  ["S-123456", "S-123457", undefined],
+])("where the sheet says “%s”, “%s” tells the mark %s", (mark, name, told) => {
+  expect(otherMarkIn(name, device({ mark }))).toBe(told);
+});
+
 test("a mark that is no letters and digits has no series", () => {
   expect(otherMarkIn("S-105", without(device(), "mark"))).toBeUndefined();
   expect(otherMarkIn("5", device({ mark: "4" }))).toBeUndefined();

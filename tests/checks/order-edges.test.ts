@@ -292,6 +292,14 @@ test("order-number-near-miss points at the sheets that bear the number, not at o
   expect(about("order-number-near-miss", { order, others }, "other")).toEqual(["looks 2/1 other=BW-2207"]);
 });
 
+test("order-released names what came in the order in which it came", () => {
+  const released = { revision: 1, at: "", on: "2026-11-09", by: "Rosa Imhoff", pieces: [] };
+  const sheets = [deviceAt(4, { id: "2/2", file: "b.pdf" }), deviceAt(3, { id: "2/1", file: "a.pdf" })];
+  expect(about("order-released", { ...subject(sheets), released }, "files")).toEqual([
+    "different 2/1 2/2 files=a.pdf,b.pdf",
+  ]);
+});
+
 test("order-released tells the same difference as one, in whatever order its sheets come", () => {
   const released = {
     revision: 1,

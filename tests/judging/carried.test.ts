@@ -67,6 +67,11 @@ test("one sheet settles one file, the one that it is named after before any that
   expect(["a.pdf", "b.pdf"].map((name) => two(file(name)))).toEqual([false, true]);
 });
 
+test("a sheet settles no words, though they be the name of a file that it settles", () => {
+  const is = settledBy([fourthNamed("a.pdf")], nothing, [open(lacksFour, "a.pdf")]);
+  expect([is(file("a.pdf")), is({ ...file("a.pdf"), what: "words" })]).toEqual([true, false]);
+});
+
 test("a sheet settles a file of its own order, not one of another that lacks something too", () => {
   const other = lacksFour.map((sheet) => ({ ...sheet, order: "KX-1185" }));
   const is = settledBy([four], nothing, [open(other, "theirs.pdf"), open(lacksFour, "ours.pdf")]);

@@ -36,6 +36,13 @@ test("what one sheet of an order says holds for those of its letter that leave i
   });
 });
 
+test("two sheets of which each leaves out what the other says have it from each other", () => {
+  const { project = "", billTo } = plate();
+  const report = reportOn([without(plate(), "project"), ...bareDevices({ project })]);
+  expect(report.verdict).toBe("pass");
+  for (const { sheet } of report.sheets) expect(sheet).toMatchObject({ project, billTo });
+});
+
 test("an address of its own is inherited too, and a half one is completed by one that agrees", () => {
   const shipTo = {
     name: "Site office",

@@ -3,7 +3,7 @@ import { unprinted, without } from "../../src/checks/sample.ts";
 import { mendingsIn } from "../../src/judging/mendings.ts";
 import type { DeviceSheet, Sheet } from "../../src/trade/sheet.ts";
 import { reportOn, sentEarlier } from "../make/report.ts";
-import { completeOrder, deviceAt, plate } from "../make/sample.ts";
+import { aloneDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
 
 /** What is proposed for one of some sheets. */
 function proposed(id: string, sheets: readonly Sheet[], earlier: readonly Sheet[] = []): object {
@@ -45,6 +45,20 @@ test("the gangs are those of the plate, if another device agrees with it", () =>
   // a form that does not ask for them has no place for them
   const unasked = withDevice(3, (sheet) => unprinted(without(sheet, "gangs"), "gangs"));
   expect(proposed(id, unasked)).toEqual({});
+});
+
+test("a device that stands alone gets no gangs from the plate of its mark", () => {
+  const unread = [{ place: "gangs" as const, typed: "single", wants: "a number from 2 to 6" }];
+  const alone = { ...without(aloneDevice({ id, mark: "S-104" }), "gangs"), unread };
+  expect(proposed(id, [plate(), deviceAt(1), alone])).toEqual({});
+});
+
+test("of two plates at a station neither says the gangs or the position", () => {
+  const other = plate({ id: "1/9", file: "again.pdf", finish: "CHK" });
+  const unsaid = (...keys: ("gangs" | "position")[]) =>
+    proposed(id, [...withDevice(3, (sheet) => without(sheet, ...keys)), other]);
+  expect(unsaid("gangs")).toEqual({});
+  expect(unsaid("position")).toEqual({});
 });
 
 test("the position is the only one that is free", () => {

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { without } from "../../src/checks/sample.ts";
 import { changesOf } from "../../src/judging/changes.ts";
 import { everyProblem, makeReport, type Report } from "../../src/judging/report.ts";
 import type { BuyerState, OrderState } from "../../src/judging/state.ts";
@@ -6,8 +7,8 @@ import type { Submission } from "../../src/judging/submission.ts";
 import type { Carried } from "../../src/trade/carried.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
-import { sentEarlier } from "../make/report.ts";
-import { aloneDevice, completeOrder, deviceAt } from "../make/sample.ts";
+import { reportOn, sentEarlier } from "../make/report.ts";
+import { aloneDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
 import { stateWith } from "../make/state.ts";
 
 const earlier = sentEarlier(completeOrder());
@@ -195,6 +196,36 @@ test("a manager is asked for his word where all else is right, and nowhere else"
   expect(asking({}, { sheets: earlier.slice(0, 4) })).toEqual(["waiting", 0]);
   expect(asking({ held: true })).toEqual(["person", 0]);
   expect(asking({}, { carried: [words] })).toEqual(["person", 0]);
+});
+
+test("a sheet that came too late need not be mended", () => {
+  const came = (day: number) => ({ receivedAt: new Date(`2026-11-0${day}T12:00:00Z`) });
+  const report = reportOf(
+    { sheets: [deviceAt(2, { id: "2/1", finish: "Mauve" })], letter: { number: "2", came: came(5) } },
+    {},
+    [],
+    { arrivals: new Map([["0", came(6)]]) },
+  );
+  expect(report.late.map(({ old }) => old.id)).toEqual(["2/1"]);
+  expect(numbers(report)).toEqual(["BW-2207"]);
+  expect(report.sheets.map(({ verdict, problems }) => [verdict, problems])).toEqual([["pass", []]]);
+});
+
+test("a sheet that is still to come says what the others agree on and nobody questions", () => {
+  const expecting = (...sheets: Sheet[]) =>
+    reportOn(sheets).orders.flatMap(({ expected }) =>
+      expected.map(({ says }) => [says.get("project"), says.get("finish"), says.get("gangs")]),
+    );
+  const three = completeOrder().slice(0, 4);
+  const { project, finish = "", gangs } = plate();
+  const agreed = [project, finish, String(gangs)];
+  expect(expecting(...three)).toEqual([agreed]);
+  // what is only noted is not questioned
+  expect(expecting(...three.map((sheet, i) => (i === 1 ? without(sheet, "project") : sheet)))).toEqual([
+    agreed,
+  ]);
+  const mauve = three.map((sheet): Sheet => ({ ...sheet, finish: "Mauve" }));
+  expect(expecting(...mauve)).toEqual([[project, undefined, String(gangs)]]);
 });
 
 test("a sheet that is still to come has the order's number, unless that is asked about", () => {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { subject, without } from "../../src/checks/sample.ts";
-import { lackedElsewhere, stillMissing } from "../../src/orders/still-missing.ts";
+import { lackedElsewhere, stillMissing, withSisters } from "../../src/orders/still-missing.ts";
 import type { Missing } from "../../src/trade/order.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { completeOrder, deviceAt, plate } from "../make/sample.ts";
@@ -49,6 +49,20 @@ test("nor are positions where as many devices came as are free", () => {
   const unplaced = (finish: string): Sheet => without(deviceAt(1, { id: `1/${finish}`, finish }), "position");
   expect(missing([...but(2, 3), unplaced("CHK"), unplaced("SLT")])).toEqual([]);
   expect(missing([...but(2, 3), unplaced("CHK")])).toHaveLength(2);
+});
+
+test("with a plate that is missing go the devices that it would need besides, and no others", () => {
+  const sisters = (...sheets: Sheet[]): string[] => {
+    const { order, others } = subject(sheets);
+    return withSisters(stillMissing(order, others), order, others).map(told);
+  };
+  expect(sisters(...but(0, 3))).toEqual(["S-104 plate", "S-104 device 3"]);
+  expect(sisters(...but(3))).toEqual(["S-104 device 3"]);
+  expect(sisters(...but(0, 3), ...at("T-205", plate(), deviceAt(1), deviceAt(2), deviceAt(3)))).toEqual([
+    "S-104 plate",
+    "T-205 device 4",
+    "S-104 device 3",
+  ]);
 });
 
 const lacked = (sheets: readonly Sheet[], others: readonly Sheet[] = []): string | undefined => {

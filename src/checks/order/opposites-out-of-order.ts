@@ -29,6 +29,21 @@ export const oppositesOutOfOrder = defineOrderCheck({
       given: (sample) => subject([pair(sample, 1, "ON", "OFF"), pair(sample, 2, "ON", "OFF")]),
     },
     {
+      shows: "legends that are not cut, one on a plate, and two of one word",
+      given: (sample) => {
+        const { legends, ...third } = pair(sample, 3, "OFF", "ON");
+        return subject([
+          pair(sample, 1, "ON", "OFF"),
+          pair(sample, 2, "ON", "OFF"),
+          { ...third, legends: legends.map((one) => ({ ...one, plain: true })) },
+          pair(sample, 4, "OFF", "ON"),
+          pair(sample, 5, "OFF", "ON"),
+          sample.aloneDevice({ legends: [legend("1", "ON"), legend("plate", "ALL", "OFF")] }),
+          sample.deviceAt(6, { legends: [legend("1", "OFF"), legend("2", "ON"), legend("3", "OFF")] }),
+        ]);
+      },
+    },
+    {
       shows: "one of each way",
       given: (sample) => subject([pair(sample, 1, "ON", "OFF"), pair(sample, 2, "OFF", "ON")]),
     },
@@ -44,6 +59,17 @@ export const oppositesOutOfOrder = defineOrderCheck({
         ]),
       wording: "turned",
       says: "“DOWN” comes before “UP” here; on 2 other devices of this order it comes after.",
+    },
+    {
+      shows: "the usual way on one, where all others have the other",
+      given: (sample) =>
+        subject([
+          pair(sample, 1, "OFF ", "ON "),
+          pair(sample, 2, "All off", "All on"),
+          pair(sample, 3, "ON", "OFF"),
+        ]),
+      wording: "turned",
+      says: "“ON” comes before “OFF” here; on 2 other devices of this order it comes after.",
     },
   ],
   *find({ order }, catalogue, say) {

@@ -1,4 +1,3 @@
-import { byId } from "../../orders/ids.ts";
 import { contentKey } from "../../orders/keys.ts";
 import { pieceKey } from "../../orders/piece.ts";
 import type { Sheet } from "../../trade/sheet.ts";
@@ -79,9 +78,7 @@ export const orderReleased = defineOrderCheck({
     if (released === undefined) return;
     const { on, pieces, revision } = released;
     const [was, is] = [new Set(pieces.map(({ key }) => key)), new Set(order.sheets.map(pieceKey))];
-    const came = order.sheets
-      .filter((sheet) => !was.has(pieceKey(sheet)))
-      .toSorted((a, b) => byId(a.id, b.id));
+    const came = order.sheets.filter((sheet) => !was.has(pieceKey(sheet)));
     const gone = pieces.filter(({ key }) => !is.has(key));
     const files = came.map(({ file }: Sheet) => file);
     const spots = came.flatMap((sheet) => at(sheet));

@@ -63,7 +63,7 @@ export const rowWithoutFace = defineSheetCheck({
     {
       shows: "text for two buttons more than there are",
       given: ({ device, layout }) =>
-        device({}, { [buttonsOf(layout) + 1]: ["AISLE"], [buttonsOf(layout) + 2]: ["STAGE"] }),
+        device({}, { [buttonsOf(layout) + 1]: ["AISLE "], [buttonsOf(layout) + 2]: ["STAGE"] }),
       wording: "button",
       says: "There is text for button 5 and button 6 (“AISLE / STAGE”), but the layout chosen has 4 buttons.",
     },

@@ -10,8 +10,8 @@ export interface ForwardedInline {
 const lead =
   /^\s*(?:-{3,}\s*(?:forwarded message|forwarded by [^-]{1,60})\s*-{3,}|begin forwarded message:)\s*$/i;
 
-/** Fields that stand below it. A header has so many lines at most. */
-const field = /^\s*\*?(?:from|date|sent|subject|to|cc|reply-to)\s*:\*?\s*(.*)$/i;
+/** The field of its header that names its sender. A header has so many lines at most. */
+const sender = /^\s*\*?from\s*:\*?(.*)$/i;
 const longestHeader = 16;
 
 /** The letters that are forwarded in a text, outermost first. */
@@ -26,10 +26,7 @@ export function forwardedInline(text: string): readonly ForwardedInline[] {
     );
     const blank = block.findIndex((line, n) => n > begin && line.trim() === "");
     const end = Math.min(blank < 0 ? block.length : blank, begin + longestHeader);
-    const senders = block.slice(begin, end).flatMap((line) => {
-      const isFrom = /^\s*\*?from\s*:/i.test(line);
-      return isFrom ? addressesIn(field.exec(line)?.[1] ?? "") : [];
-    });
+    const senders = block.slice(begin, end).flatMap((line) => addressesIn(sender.exec(line)?.[1] ?? ""));
     const [from, ...others] = new Set(senders);
     const above = lines.slice(0, leads[0]);
     return {

@@ -7,7 +7,7 @@ interface Element {
   readonly length: number | undefined;
 }
 
-const tags = { octets: 0x04, octetsInPieces: 0x24, objectId: 0x06, sequence: 0x30, zero: 0xa0 } as const;
+const tags = { octets: 0x04, octetsInPieces: 0x24, sequence: 0x30, zero: 0xa0 } as const;
 const deepest = 20;
 
 /**

@@ -6,7 +6,6 @@ const most = 10_000;
  * uuencode
  */
 export function uuencodedIn(text: string): { name: string; bytes: Uint8Array }[] {
-  if (!/^begin [0-7]{3,4} \S/m.test(text)) return [];
   const files: { name: string; lines: Buffer[] }[] = [];
   let inside = false;
   for (const line of text.split(/\r?\n/)) {

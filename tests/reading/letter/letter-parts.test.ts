@@ -68,6 +68,16 @@ describe("the files", () => {
     expect(read.parts.map(({ bytes }) => String(bytes))).toEqual(["\0\x01"]);
   });
 
+  test.each(["delivery-status", "disposition-notification", "feedback-report"])(
+    "are none where a mail server reports by a message/%s without a name",
+    async (type) => {
+      const report = [`Content-Type: message/${type}`, "", "Action: failed"];
+      expect((await letter(...mixed("b", ["", "No."], report))).parts).toEqual([]);
+      const named = [`Content-Type: message/${type}; name=status`, "", "Action: failed"];
+      expect(namesOf(await letter(...mixed("b", ["", "No."], named)))).toEqual(["status"]);
+    },
+  );
+
   test("of no bytes are seen by their names; parts with neither are nothing", async () => {
     const read = await letter(
       ...mixed("b", ["Content-Type: a/b; name=a.pdf", "", ""], ["Content-Type: a/b", "", ""]),

@@ -30,6 +30,11 @@ test("a plain letter", async () => {
   });
 });
 
+test("fields need no blank behind their colons", async () => {
+  const read = await letter("Message-ID:<one@b.example>", "References:<a@b.example>", "", "");
+  expect(read).toMatchObject({ messageId: "<one@b.example>", references: ["<a@b.example>"] });
+});
+
 test("a letter of nothing has nothing", async () => {
   expect(await readLetter(new Uint8Array())).toEqual({
     subject: "",

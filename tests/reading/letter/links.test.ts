@@ -37,6 +37,10 @@ describe("no link to files is", () => {
     ["a page in words", "https://www.brightwire.example/about-us/people"],
     ["a map, a meeting or a tracked link", "Find us: https://maps.example/place/kT7pQ2xZ9d"],
     ["a host whose name only holds such a word", "https://driveways.example.sharpe.example/x/kT7pQ2xZ9d"],
+    [
+      "the target of an attribute that only ends like it",
+      "<a xhref=https://share.example/s/kT7pQ2xZ9d>x</a>",
+    ],
     ["what is of another kind than the web's", "Files: shttps://share.example/s/kT7pQ2xZ9d"],
     ["no link at all", "Please share the files"],
     ["what no URL can be", "https://:x/download.pdf"],

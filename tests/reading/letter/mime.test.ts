@@ -208,6 +208,13 @@ describe("a leaf is not lost when", () => {
   });
 });
 
+test("a boundary has a thousand characters at most; what has a longer one is one leaf", () => {
+  const read = (length: number): unknown[] =>
+    namesOf(leaves(...mixed("b".repeat(length), filePart("1.pdf"))));
+  expect(read(1000)).toEqual(["1.pdf"]);
+  expect(read(1001)).toEqual([]);
+});
+
 test("multiparts are opened thirty deep; what lies deeper is one leaf", () => {
   const nest = (depth: number): string[] =>
     depth === 0 ? filePart("deep.pdf") : mixed(`b${depth}`, nest(depth - 1));

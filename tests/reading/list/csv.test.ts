@@ -38,6 +38,27 @@ test("another table stays a text, whatever it speaks of", async () => {
   expect(facts.kind).toBe("text");
 });
 
+test("a line ends in a return, in a line feed or in both, and counts as one", async () => {
+  const facts = await openFile(Buffer.from("Station list\r\nFinish,Pumice\rLettering,Sepia\n\nNotes,x\r\n"));
+  const cells = facts.kind === "list" ? facts.tables.flatMap((table) => table.rows.flat()) : [];
+  expect(cells.map(({ row, text }) => `${row} ${text}`)).toEqual([
+    "1 Station list",
+    "2 Finish",
+    "2 Pumice",
+    "3 Lettering",
+    "3 Sepia",
+    "5 Notes",
+    "5 x",
+  ]);
+});
+
+test("a list of four hundred thousand characters is read, a longer one is not", async () => {
+  const text = csvOf(rows);
+  const padded = (length: number) => openFile(Buffer.from(text + "\n".repeat(length - text.length)));
+  expect(await padded(400_000)).toMatchObject({ kind: "list", more: [] });
+  expect(await padded(400_001)).toMatchObject({ kind: "list", tables: [], more: [{ what: "too-long" }] });
+});
+
 test("a list of many thousand rows is not read", async () => {
   const long = csvOf([...rows, ...Array.from({ length: 40_000 }, () => ["S-1", "", "", "Three buttons"])]);
   const facts = await openFile(Buffer.from(long));

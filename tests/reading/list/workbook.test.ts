@@ -85,6 +85,19 @@ const style =
         `<cellXfs><xf numFmtId="0"/><xf numFmtId="${numFmt}" fontId="0"/></cellXfs>`,
       );
 
+/** A look with the last of several fills, which is solid. */
+const onFill = (font: string, ground: string) => (xml: string) =>
+  style(
+    "164",
+    "@",
+    `<color rgb="${font}"/>`,
+  )(xml)
+    .replace(
+      /<fills.*<\/fills>/s,
+      `<fills><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="solid"><fgColor rgb="${ground}"/></patternFill></fill></fills>`,
+    )
+    .replace('numFmtId="164" fontId', 'numFmtId="164" fillId="1" fontId');
+
 test.each([
   ["a number", '<c r="I17"><v>101</v></c>', undefined, { text: "101" }],
   ["a number with a fraction", '<c r="I17"><v>2.5</v></c>', undefined, { text: "2.5" }],
@@ -136,6 +149,42 @@ test.each([
     '<c r="I17" s="1" t="inlineStr"><is><t>OFF</t></is></c>',
     style("164", "@", '<color rgb="FFFFFFFF"/>'),
     { odd: "unseen" },
+  ],
+  [
+    "white of the theme on white",
+    '<c r="I17" s="1" t="inlineStr"><is><t>OFF</t></is></c>',
+    style("164", "@", '<color theme="0"/>'),
+    { odd: "unseen" },
+  ],
+  [
+    "a grey that is made of the theme's white",
+    '<c r="I17" s="1" t="inlineStr"><is><t>OFF</t></is></c>',
+    style("164", "@", '<color theme="0" tint="-0.5"/>'),
+    { text: "OFF" },
+  ],
+  [
+    "white on blue",
+    '<c r="I17" s="1" t="inlineStr"><is><t>OFF</t></is></c>',
+    onFill("FFFFFFFF", "FF0000FF"),
+    { text: "OFF" },
+  ],
+  [
+    "blue on blue",
+    '<c r="I17" s="1" t="inlineStr"><is><t>OFF</t></is></c>',
+    onFill("FF0000FF", "FF0000FF"),
+    { odd: "unseen" },
+  ],
+  [
+    "a text whose line through it is taken back",
+    '<c r="I17" s="1" t="inlineStr"><is><t>OFF</t></is></c>',
+    style("164", "@", '<strike val="0"/>'),
+    { text: "OFF" },
+  ],
+  [
+    "a word whose line through it is taken back",
+    '<c r="I17" t="inlineStr"><is><r><rPr><strike val="0"/></rPr><t>ON</t></r><r><t>OFF</t></r></is></c>',
+    undefined,
+    { text: "ONOFF" },
   ],
   [
     "a text of one point",
@@ -204,6 +253,9 @@ test.each([
   ["a link to another workbook", part("xl/externalLinks/externalLink1.xml"), "program"],
   ["a macro", part("xl/vbaProject.bin"), "program"],
   ["what nobody here knows", part("xl/newest/thing.xml"), "part"],
+  ["a comment where no program keeps one", part("own/xl/comments1.xml"), "part"],
+  ["a picture where no program keeps one", part("own/xl/media/a.png"), "part"],
+  ["a macro where no program keeps one", part("own/xl/vbaProject.bin"), "part"],
 ])("%s is told", async (_, bytes, what) => {
   const { more } = await listIn(bytes);
   expect(new Set(more.map((one) => one.what))).toEqual(new Set([what]));

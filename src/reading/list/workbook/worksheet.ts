@@ -154,6 +154,6 @@ function showsText(format: string): boolean {
 }
 
 function columnOf(address: string): number {
-  const letters = /^[A-Z]+/i.exec(address)?.[0].toUpperCase() ?? "A";
+  const letters = /[A-Z]+/i.exec(address)?.[0].toUpperCase() ?? "A";
   return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 }
