@@ -1,7 +1,7 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
-import { cancelledIn } from "./cancels.ts";
+import { cancelledIn, mayCancel } from "./cancels.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isGoodBye } from "./furniture.ts";
@@ -301,8 +301,10 @@ export function answersBeside(
   besides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): { readonly answers: Answers; readonly statements: readonly Statement[] } {
   if (text.length > longestText) return { answers: noAnswers, statements: besides(new Set()) };
-  const { unread, ...answers } = readAnswers(text, asked);
   // A letter that was asked nothing is read like any other.
+  if (asked.open.length === 0 && !mayCancel(text))
+    return { answers: noAnswers, statements: besides(new Set()) };
+  const { unread, ...answers } = readAnswers(text, asked);
   if (asked.open.length === 0 && answers.withdraws.size === 0)
     return { answers: noAnswers, statements: besides(new Set()) };
   const statements = besides(answers.lines);

@@ -23,6 +23,14 @@ const around = [
   new RegExp(`(?:[\\s,.!]+${please})+$`, "iu"),
 ] as const;
 
+/** A text without any of these stems cancels nothing. */
+const stems = /cancel|withdraw|storn|annul|an[uú]l/iu;
+
+/** Whether some line of a text may cancel something. It takes no time. */
+export function mayCancel(text: string): boolean {
+  return stems.test(text.replace(/\p{Cf}/gu, "").normalize("NFKC"));
+}
+
 /**
  * What a line cancels, as it is written: "order BW-2207" of "Please cancel order BW-2207." Undefined if the line says
  * or asks anything else.

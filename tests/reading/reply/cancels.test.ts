@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { cancelledIn } from "../../../src/reading/reply/cancels.ts";
+import { cancelledIn, mayCancel } from "../../../src/reading/reply/cancels.ts";
 
 test.each([
   ["CANCEL S-104", "S-104"],
@@ -21,6 +21,7 @@ test.each([
   [`CANCEL ${"x".repeat(153)}`, "x".repeat(153)],
 ])("%j takes back what it names", (line, what) => {
   expect(cancelledIn(line)).toBe(what);
+  expect(mayCancel(`Hello,\n${line}`)).toBe(true);
 });
 
 test.each([
