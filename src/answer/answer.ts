@@ -1,7 +1,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Report } from "../judging/report.ts";
 import type { Manager } from "../trade/manager.ts";
-import { blanksWanted } from "./blank-sheets.ts";
+import { blanksWanted, headOfList } from "./blank-sheets.ts";
 import { answerHtml } from "./html.ts";
 import { outlineOf } from "./make-outline.ts";
 import type { Enclosure } from "./message.ts";
@@ -142,7 +142,12 @@ function enclosedWords(
         ]),
     ...(blanks.length === 0
       ? []
-      : [`Enclosed: ${namesOf(blanks)}, to be filled in on a computer, saved, and sent to us.`]),
+      : [
+          `Enclosed: ${namesOf(blanks)}, to be filled in on a computer, saved, and sent to us.`,
+          ...(headOfList(report).size === 0
+            ? []
+            : ["The list has who orders and who pays already, as your earlier orders say. Check it."]),
+        ]),
     ...(left === 0
       ? []
       : [

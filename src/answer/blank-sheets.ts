@@ -4,6 +4,7 @@ import { blankSheet } from "../drawing/blank-sheet.ts";
 import { listFiles } from "../drawing/list/list-files.ts";
 import { listWorkbook } from "../drawing/list/list-workbook.ts";
 import type { Report } from "../judging/report.ts";
+import { type Says, usualHead } from "../orders/expected.ts";
 import type { Edition } from "../reading/edition.ts";
 import { listForm } from "../reading/list/list-form.ts";
 import type { FileKind } from "../trade/attachment.ts";
@@ -39,7 +40,12 @@ export function blanksWanted(report: Report): ReadonlySet<SheetKind> {
   return new Set(old.map(({ sheet }) => sheet.kind));
 }
 
-/** Those sheets, on our editions in use, and an empty station list for a sender who has none. */
+/** What the list's head has already. */
+export function headOfList(report: Report): Says {
+  return blanksWanted(report).size > 1 ? usualHead(report.earlier) : new Map();
+}
+
+/** Those sheets, on our editions in use, and a station list for a sender who has none. */
 export async function blanksFor(
   report: Report,
   catalogue: Catalogue,
@@ -54,7 +60,13 @@ export async function blanksFor(
   const list: Enclosure[] =
     form === undefined
       ? []
-      : [{ file: listFiles.workbook, type: workbookType, bytes: await listWorkbook(form, catalogue) }];
+      : [
+          {
+            file: listFiles.workbook,
+            type: workbookType,
+            bytes: await listWorkbook(form, catalogue, headOfList(report)),
+          },
+        ];
   const sheets = await Promise.all(
     wanted.map(
       async (edition): Promise<Enclosure> => ({

@@ -76,6 +76,22 @@ export function headerOf(
   );
 }
 
+/**
+ * Who orders and who pays, as far as all sheets of a buyer that say anything of it say one thing. His next order may well
+ * say so too. Where it goes differs from order to order.
+ */
+export function usualHead(sheets: readonly Sheet[]): Says {
+  const header = headerOf(sheets, () => false);
+  const ofBuyer = headerBlocks.filter((block) => /^(?:contact|bill)\./.test(block[0] ?? ""));
+  return new Map(
+    ofBuyer.flatMap((block) => {
+      const agreed = header.get(block) ?? [];
+      const told = block.filter((place) => sheets.some((sheet) => isFilled(sheet, place)));
+      return agreed.length === told.length ? agreed : [];
+    }),
+  );
+}
+
 /** Places at which all sheets that say anything say one thing, about which nothing is open. */
 function agreedAt(places: readonly Entry[], sheets: readonly Sheet[], isOpen: IsOpen): [Entry, string][] {
   return places.flatMap((place): [Entry, string][] => {

@@ -1,5 +1,6 @@
 import { simpleParser } from "mailparser";
 import { beforeEach, expect, test } from "vitest";
+import { read as readWorkbook, utils } from "xlsx";
 import { listWorkbook } from "../../src/drawing/list/list-workbook.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { withLists } from "../../src/intake/lists.ts";
@@ -9,7 +10,7 @@ import { type ListForm, listForm } from "../../src/reading/list/list-form.ts";
 import type { LetterRecord } from "../../src/trade/record.ts";
 import { maker } from "../make/config.ts";
 import { temporaryDesk } from "../make/desk.ts";
-import { alone, changed, csvOf, type Filling, pair, rowsOf, writers } from "../make/list.ts";
+import { alone, changed, csvOf, type Filling, pair, rowsOf, usualHead, writers } from "../make/list.ts";
 import { readerOf } from "../make/reader.ts";
 import { answerTo, post } from "../make/thread.ts";
 
@@ -165,6 +166,43 @@ test.each([
     files: files.map((file) => ({ file, bytes })),
   });
   expect(await enclosedIn(asked)).toEqual(["device-4.pdf", "plate-4.pdf", "station-list.xlsx"]);
+});
+
+test("whoever has ordered before gets a list that has who orders and who pays, as far as his orders agree", async () => {
+  const headOf = async (asked: LetterRecord): Promise<[unknown, unknown][]> => {
+    const answer = await simpleParser(Buffer.from((await desk.store.answers.of(asked.letter))?.bytes ?? ""));
+    const list = answer.attachments.find(({ filename }) => filename === "station-list.xlsx");
+    const { Sheets } = readWorkbook(list?.content);
+    const rows = utils.sheet_to_json<unknown[]>(Sheets["Order"] ?? {}, { header: 1 });
+    return rows.slice(1).flatMap(([label, typed]) => (typed === undefined ? [] : [[label, typed]]));
+  };
+  const asks = { from, text: "Please send us the sheets." };
+  expect(await headOf(await post(desk, asks))).toEqual([]);
+  await post(desk, { from, files: await sheetsOf({ devices: [alone] }) });
+  const known = await post(desk, asks);
+  expect(await headOf(known)).toEqual([
+    ["Contact name *", "Ida Marlowe"],
+    ["E-mail", "ida@sedgeholm.example"],
+    ["Phone", "312-555-0117"],
+    ["Bill to: company *", "Sedgeholm Electric"],
+    ["Bill to: street *", "12 Tannery Lane"],
+    ["Bill to: city *", "Joliet"],
+    ["Bill to: state *", "IL"],
+    ["Bill to: ZIP or postal code *", "60432"],
+  ]);
+  expect(await answerTo(desk, known)).toContain("The list has who orders and who pays already");
+  // Another order has another contact: nobody knows which the next will have.
+  const head = { ...usualHead, "Order number": "SA-119", "Contact name": "Jonas Marlowe" };
+  await post(desk, { from, files: await sheetsOf({ head, devices: [{ ...alone, "Station mark": "A-9" }] }) });
+  expect((await headOf(await post(desk, asks))).map(([label]) => label)).toEqual([
+    "Bill to: company *",
+    "Bill to: street *",
+    "Bill to: city *",
+    "Bill to: state *",
+    "Bill to: ZIP or postal code *",
+  ]);
+  const stranger = { from: "Otto Brandt <otto@elsewhere.example>", text: "Please send us the sheets." };
+  expect(await headOf(await post(desk, stranger))).toEqual([]);
 });
 
 test("another table with quantities is read as before", async () => {

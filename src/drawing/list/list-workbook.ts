@@ -35,11 +35,18 @@ interface Sheet {
   readonly orientation: "landscape";
 }
 
-/** The station list, empty: an Excel workbook. The same catalogue and editions always make the same bytes. */
-export async function listWorkbook(form: ListForm, catalogue: Catalogue): Promise<Uint8Array> {
+/**
+ * The station list: an Excel workbook, empty but for what is known of its head. The same catalogue and editions always
+ * make the same bytes.
+ */
+export async function listWorkbook(
+  form: ListForm,
+  catalogue: Catalogue,
+  known: ReadonlyMap<Place, string> = new Map(),
+): Promise<Uint8Array> {
   const explained = helpSheet(form, catalogue);
   const { default: writeWorkbook } = await import("write-excel-file/universal");
-  const written = writeWorkbook([orderSheet(form, catalogue), stationsSheet(form), explained.sheet], {
+  const written = writeWorkbook([orderSheet(form, catalogue, known), stationsSheet(form), explained.sheet], {
     fontFamily: "Arial",
     fontSize: 10,
   });
@@ -82,7 +89,11 @@ const middle = { alignVertical: "center" } as const;
 const entry = { ...around, ...middle, type: String, format: "@" } as const;
 const remark = { ...middle, textColor: palette.quiet, wrap: true } as const;
 
-function orderSheet({ head }: ListForm, catalogue: Catalogue): Sheet {
+function valueAt(value?: string): SheetData[number][number] {
+  return value === undefined ? { ...entry } : { ...entry, value };
+}
+
+function orderSheet({ head }: ListForm, catalogue: Catalogue, known: ReadonlyMap<Place, string>): Sheet {
   const required: readonly Place[] = requiredPlaces("device");
   return {
     sheet: "Order",
@@ -102,7 +113,7 @@ function orderSheet({ head }: ListForm, catalogue: Catalogue): Sheet {
           value: required.includes(field.place) && field.on === "every" ? `${field.label} *` : field.label,
           height: 18,
         },
-        { ...entry },
+        valueAt(known.get(field.place)),
         { ...remark, value: hintOf(field, catalogue) },
       ]),
     ],
