@@ -19,9 +19,10 @@ interface BuildingDevice {
 /**
  * Legends of ten kinds of buildings. "buildings" are by somebody who had seen neither rules nor word lists. "walls" are
  * whole devices and slips made of such legends by hand. Whoever made them had seen the rules, and did so before
- * tuning them: letters mistaken, left out or added until another English word stood there.
+ * tuning them: letters mistaken, left out or added until another English word stood there. "blind" are whole devices,
+ * slips, misspelt and cut words by somebody who had seen nothing.
  */
-export const legendSets = ["buildings", "walls"] as const;
+export const legendSets = ["buildings", "walls", "blind"] as const;
 type LegendSet = (typeof legendSets)[number];
 
 export function buildingLegends(set: LegendSet): BuildingLegend[] {
@@ -30,7 +31,7 @@ export function buildingLegends(set: LegendSet): BuildingLegend[] {
     const others = beside?.split(", ") ?? [];
     return { building, rows: typed.split("/"), meant, kind, beside: others, aside: isAside(typed) };
   });
-  return [...(set === "walls" ? facesOf(set) : rightOf(set)), ...wrong];
+  return [...(set === "buildings" ? rightOf(set) : facesOf(set)), ...wrong];
 }
 
 function rightOf(set: LegendSet): BuildingLegend[] {
