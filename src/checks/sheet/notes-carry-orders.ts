@@ -41,6 +41,11 @@ export const notesCarryOrders = defineSheetCheck({
       fix: "Put into the fields what they can hold, and clear the rest if it is not needed.",
       verdict: "person",
     },
+    several: {
+      says: "The notes say “{typed}”. A sheet orders one piece, so one of us reads it.",
+      fix: "Send a sheet for each piece, each with its own station mark or position, and clear the notes.",
+      verdict: "person",
+    },
     remark: {
       says: "The notes say “{typed}”. Nothing is made of it: only the fields are cut.",
       fix: "Nothing to do, unless it was meant as a wish: then say so in a reply.",
@@ -74,8 +79,8 @@ export const notesCarryOrders = defineSheetCheck({
     {
       shows: "a quantity",
       given: ({ device }) => device({ notes: "TYP OF 4" }),
-      wording: "request",
-      says: "The notes say “TYP OF 4”. No field of the sheet holds that, so one of us reads it.",
+      wording: "several",
+      says: "The notes say “TYP OF 4”. A sheet orders one piece, so one of us reads it.",
     },
     {
       shows: "several stations",
@@ -116,9 +121,9 @@ export const notesCarryOrders = defineSheetCheck({
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
-    const asks =
-      requests.test(rest) || quoted.test(rest) || mayAskForSeveral(rest) || marksIn(rest).length > 1;
-    yield say(asks ? "request" : "remark", { typed }, at(sheet, "notes"));
+    const asks = requests.test(rest) || quoted.test(rest) || marksIn(rest).length > 1;
+    const alone = mayAskForSeveral(rest) ? "several" : "remark";
+    yield say(asks ? "request" : alone, { typed }, at(sheet, "notes"));
   },
 });
 
