@@ -78,7 +78,9 @@
  * each on a working day, in the shares in which such people write, and not as people with much to say. At first sight, by
  * the rules of before, 0 of 240 were wrongly taken as YES or NO, and 85 of 166 plain answers were left to a person. The
  * misses of their first halves were looked at for the reading at points. Of their second halves only counts were: 36 of 75
- * before, 30 after (60 % understood); of the ninth's and tenth's unseen halves 47 of 96 before, 45 after.
+ * before, 33 after (56 % understood); of the ninth's and tenth's unseen halves 47 of 96 before, 45 after. Read more freely
+ * at points, 30 were left; but then 250 of 507 wishes beside “1. New sheet attached.” passed untold. Now 55 do, which is
+ * what did before.
  * A freer reading of reasons behind a yes was tried and dropped: 32 of 507 near misses would have passed.
  *
  * `--why` counts what sent plain answers to a person, by the classes of danger.ts.

@@ -4,6 +4,7 @@ import type { OwnLine } from "./own-lines.ts";
 import { isNearQuestion, type Topic } from "./talk.ts";
 import { plain } from "./tokens.ts";
 import type { Said } from "./ways.ts";
+import { tokensOf } from "./word-bag.ts";
 
 /** What a line may be about. */
 export interface AtPoint extends Topic {
@@ -43,7 +44,7 @@ const no =
 
 /** Words by which somebody says that a point is mended, or that its sheet comes again. */
 const mended =
-  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|revis\p{L}+|re-?submit\p{L}*|redo(?:ing)?|re-?done|re-?issu\p{L}+|re-?sen[dt]\p{L}*|re-?typed|superseded|amended|shortened|fixed|corrected|changed|updated|abbreviated|replaced|mended|rectif\p{L}+|put right|sorted|done|(?:new|fresh) (?:sheet|one|form|file|pdf|version|copy|drawing)|(?:to|will|shall|['’]ll) (?:follow|come|send|redo|fix|correct|shorten)|coming|on (?:its|the) way|send (?:it|one)|see new)(?![\p{L}\p{N}])/iu;
+  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|revis\p{L}+|re-?submit\p{L}*|redo(?:ing)?|re-?done|re-?issu\p{L}+|re-?sen[dt]\p{L}*|re-?typed|superseded|amended|shortened|fixed|corrected|updated|abbreviated|replaced|mended|rectif\p{L}+|put right|sorted|done|(?:new|fresh) (?:sheet|one|form|file|pdf|version|copy|drawing)|(?:to|will|shall|['’]ll) (?:follow|come|send|redo|fix|correct|shorten)|coming|on (?:its|the) way|send (?:it|one)|see new)(?![\p{L}\p{N}])/iu;
 /** The same where the sheet itself is meant. */
 const brings =
   /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|re-?submit\p{L}*|re-?issu\p{L}+|re-?sen[dt]\p{L}*|(?:same )?(?:new|fresh|corrected|revised|amended|fixed|updated|same) (?:sheet|one|form|file|pdf|version|copy|drawing)s?|(?:to|will|shall|['’]ll) (?:follow|come|send)|comes|coming|will be (?:sent|mailed)|on (?:its|the) way|(?:corrected|fixed|revised|changed|updated|amended) (?:in|on|as|by) (?:the )?(?:rev\p{L}*|new|attached|sheet|updated))(?![\p{L}\p{N}])/iu;
@@ -61,7 +62,7 @@ const notes =
  * will not say.
  */
 const beyond =
-  /\?|(?<![\p{L}\p{N}])(?:never|no (?:need|change|longer|space|room|way)|not (?!intended|intentional|meant|correct|right|ok|okay|some)|\p{L}+n['’]t|cannot|cant|dont|refus\p{L}+|leave|keep|stays?|remain\p{L}*|as (?:it )?(?:is|stands|typed)|like it is|fine|okay|ok (?:as|like)|fits|(?<!to )fit|all (?!set|done|good|sorted)|every\p{L}*|each|any\p{L}*|rest|others?(?<!(?:like|as) the others)|another|also (?!attach|enclos|redone|fixed|corrected|has been|is |was |done|sorted)|both|same (?!sheet|file|form|mistake|reason|drawing)|whole|entire|orders?|cancel\p{L}*|delet\p{L}+|remov\p{L}+|drop(?:ped)?|scrap\p{L}*|hold|wait\p{L}*|stop\p{L}*|call|ring|phone|pric\p{L}+|costs?|invoic\p{L}+|charg\p{L}+|pay\p{L}*|ship(?!-to)\p{L}*|deliver\p{L}*|if|unless|until|till|once|when|whether|but|except\p{L}*|instead|only|however|or|asap|urgent\p{L}*|rush|first|before|after|confirm\p{L}*|let (?:me|us) know|(?:please|pls|kindly) (?!see|find|refer|use|get|accept)|can you|could you|would|want\p{L}*|prefer\p{L}*|rather|love|like to|add|adding|added|make|makes|put(?! right)|move[sd]?|swap\p{L}*|turn|wish\p{L}*|need\p{L}*|must|can|could|may|might|maybe|perhaps|probably|think|guess|hope|try|trying|unsure|question|why|finish\p{L}*|colou?rs?|white|black|brass|bronze|steel|stainless|chrome|gold|silver|wood\p{L}*|capitals?|bold|font|extra|more|second|two|three|four|five|twice|double|further)(?![\p{L}\p{N}])/iu;
+  /\?|(?<![\p{L}\p{N}])(?:never|no (?:need|change|longer|space|room|way)|not (?!intended|intentional|meant|correct|right|ok|okay|some)|\p{L}+n['’]t|cannot|cant|dont|refus\p{L}+|leave|keep|stays?|remain\p{L}*|as (?:it )?(?:is|stands|typed)|like it is|fine|okay|ok (?:as|like)|fits|(?<!to )fit|all (?!set|done|good|sorted)|every\p{L}*|each|any\p{L}*|rest|others?(?<!(?:like|as) the others)|another|also (?!attach|enclos|redone|fixed|corrected|has been|is |was |done|sorted)|both|same (?!sheet|file|form|mistake|reason|drawing)|whole|entire|orders?|wording|company|cancel\p{L}*|delet\p{L}+|remov\p{L}+|drop(?:ped)?|scrap\p{L}*|hold|wait\p{L}*|stop\p{L}*|call|ring|phone|pric\p{L}+|costs?|invoic\p{L}+|charg\p{L}+|pay\p{L}*|ship(?!-to)\p{L}*|deliver\p{L}*|if|unless|until|till|once|when|whether|but|except\p{L}*|instead|only|however|or|asap|urgent\p{L}*|rush|first|before|after|confirm\p{L}*|let (?:me|us) know|(?:please|pls|kindly) (?!see|find|refer|use|get|accept)|can you|could you|would|want\p{L}*|prefer\p{L}*|rather|love|like to|add|adding|added|make|makes|put(?! right)|move[sd]?|swap\p{L}*|turn|wish\p{L}*|need\p{L}*|must|can|could|may|might|maybe|perhaps|probably|think|guess|hope|try|trying|unsure|question|why|finish\p{L}*|colou?rs?|white|black|brass|bronze|steel|stainless|chrome|gold|silver|wood\p{L}*|capitals?|bold|font|extra|more|second|two|three|four|five|twice|double|further)(?![\p{L}\p{N}])/iu;
 
 /** Names of sheets and their states, in which numbers are no numbers of points: "S-201 Rev 1", "rev. C", "button 4". */
 const names =
@@ -133,15 +134,28 @@ function unnamed(
   return open.length === 1 && /^yes[,.;:!–—-]/iu.test(said) ? [open, said] : [[], ""];
 }
 
-/** Whether what is said of a point that has to be sent again is about nothing else. */
+/** "Should be Terrace", "typo on our side", "I used the old form": what a no may say of itself. */
+const amends =
+  /^(?:(?:it|this|that|which) )?(?:should|must|ought to) (?:be|read|say|have been)(?! written| cut| engraved| like)(?: \p{L}[\p{L}'’-]*){1,3}$|^(?:(?:this|that|it)(?: is|['’]s| was) )?(?:my|our|a|the) (?:mistake|error|typo|slip)(?: on (?:my|our) (?:side|end|part))?$|^(?:i|we) (?:have )?used the (?:wrong|old) \p{L}+$|^(?:sorry|apologies)$/iu;
+
+/**
+ * Whether what is said of a point that has to be sent again is about nothing else: each clause of it tells of the new
+ * sheet, or of the slip.
+ */
 function staysHere(rest: string): boolean {
-  const own = rest.replace(names, " ");
-  return (
-    !beyond.test(own) &&
-    !/\d/u.test(own) &&
-    !bids(own.replace(grants, "").replace(new RegExp(mended, "giu"), " "))
-  );
+  const own = rest.replace(names, " ").replace(grants, "");
+  if (beyond.test(own) || /\d/u.test(own) || bids(own.replace(new RegExp(mended, "giu"), " "))) return false;
+  return own
+    .split(/[.,;:!()–—]+\s*|\s-\s|\s+(?:and|so|which|as|since|because)\s+/u)
+    .map((one) => one.replace(/["“”]/gu, "").trim())
+    .every(
+      (one) =>
+        !/\p{L}/u.test(one) || amends.test(one) || (mended.test(one) && tokensOf(one).length <= mostOfClause),
+    );
 }
+
+/** In words. */
+const mostOfClause = 12;
 
 const thing = String.raw`(?:the|our|their|his|her|my|an? approved|approved)(?: (?!old|other|new|last|next|draft|former|first|second)\p{L}+){1,2}`;
 const it = String.raw`(?:(?:it|that|this|they|these|both)(?: is|['’]s| are|['’]re)? )?(?:(?:already|all|quite|really|exactly|just|indeed) )*`;

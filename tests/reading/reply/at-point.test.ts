@@ -13,7 +13,7 @@ describe("what is said of a point that comes again anyway leaves the answers bes
     ["2 y\n3 n, new one coming", [2], [3]],
     ["2 YES\nFor item 3 kindly find attached the corrected sheet.", [2], [3]],
     ["For 1, the new sheet is attached. 2 yes, 3 yes.", [2, 3], []],
-    ["Number 2 yes. Number 3 no, that is the old name. New sheet attached.", [2], [3]],
+    ["Number 2 yes. Number 3 no, typo on our side. New sheet attached.", [2], [3]],
   ])("%j", (text, yes, no) => {
     expect(read(text)).toEqual({ yes, no, person: false });
   });
@@ -29,6 +29,9 @@ describe("what reaches beyond such a point is for a person", () => {
     "1. Attached. The owner prefers the dark version.\n2 yes\n3 yes",
     "1. Attached. Add a pilot light.\n2 yes\n3 yes",
     "1. Fixed. Three of them.\n2 yes\n3 yes",
+    "1. New sheet attached. The hall plate goes in the kitchen now.\n2 yes\n3 yes",
+    "1. New sheet attached, the wife fancies something curly\n2 yes\n3 yes",
+    "2 yes\n3 NO, new sheet attached. The inspector has yet to sign.",
     "2 yes\n3 NO, it should be TERRACE",
     "2 yes\n3 NO, new sheet attached, and cancel the other",
     "2 yes\n3 NO, new sheet attached if the owner agrees",
