@@ -1,9 +1,10 @@
 /**
  * What a letter costs the main process with so many letters of others in the record already. Twelve letters of twelve
  * buyers are really judged. The rows that they leave in every table are multiplied straight by SQL, in one transaction,
- * under other names and numbers, each copy an hour older than the last; their bytes are not. Records of all sizes stand side by side. Letters of other buyers
- * are answered one by one, each by every record in turn, so that what else the machine does is shared out. Prints the
- * processor time of a letter, as a median, and how many times that with the first record.
+ * under other names and numbers, each copy an hour older than the last; their bytes are not. Records of all sizes stand
+ * side by side. Letters of other buyers are answered one by one, each by every record in turn, so that what else the
+ * machine does is shared out. Prints the processor time of a letter, as a median, and how many times that with the first
+ * record.
  *
  *     npx node tests/bench/growth.ts [--sizes 0,10000,100000] [--letters 40] [--explain]
  *
