@@ -20,6 +20,15 @@ export function checkOrder(subject: OrderSubject, catalogue: Catalogue): Problem
   return orderChecks.flatMap((check) => [...check.find(subject, catalogue)]);
 }
 
+const mayStop = orderChecks.filter(({ severity, wordings }) =>
+  [severity, ...Object.values<Wording>(wordings).map((wording) => wording.severity)].includes("stops"),
+);
+
+/** What the checks find that may stop an order. The others are not asked, since their answers are not wanted. */
+export function checkWhatStops(subject: OrderSubject, catalogue: Catalogue): Problem[] {
+  return mayStop.flatMap((check) => [...check.find(subject, catalogue)]);
+}
+
 /** Everything wrong with a letter as a whole. */
 export function checkLetter(subject: LetterSubject, catalogue: Catalogue): Problem[] {
   return letterChecks.flatMap((check) => [...check.find(subject, catalogue)]);

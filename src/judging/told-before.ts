@@ -1,6 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { deviceWithoutPlate } from "../checks/order/device-without-plate.ts";
-import { checkOrder } from "../checks/run.ts";
+import { checkWhatStops } from "../checks/run.ts";
 import { gatherOrders } from "../orders/gather.ts";
 import { type Known, nothingKnown } from "../orders/stand.ts";
 import type { Arrivals } from "../trade/letter.ts";
@@ -23,7 +23,7 @@ export function knownOf(
   const problems = [
     ...earlier.flatMap(problemsOf),
     ...orders.flatMap((order) =>
-      checkOrder({ order, others: orders.filter((other) => other !== order) }, catalogue),
+      checkWhatStops({ order, others: orders.filter((other) => other !== order) }, catalogue),
     ),
   ];
   const stopping = problems.filter(({ severity }) => severity === "stops").flatMap(({ spots }) => spots);

@@ -1,5 +1,5 @@
 import type { Order } from "../trade/order.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import { type Sheet, saidAt } from "../trade/sheet.ts";
 import { isPrefixed, looksOf } from "./alike.ts";
 import { firstIn, fitTogether, isLater, ofOneProject } from "./fit-together.ts";
 import { byId, letterOf } from "./ids.ts";
@@ -102,7 +102,7 @@ function likeness(one: Order, other: Order, shareStation: boolean): AlikeOrder["
 interface Look {
   readonly key: string;
   readonly looks: string;
-  readonly contents: ReadonlySet<string>;
+  readonly stands: ReadonlySet<string>;
 }
 
 const looks = new WeakMap<Order, Look>();
@@ -111,7 +111,7 @@ function lookOf(order: Order): Look {
   const look = looks.get(order) ?? {
     key: numberKey(order.number),
     looks: looksOf(numberPart(order.number)),
-    contents: new Set(order.sheets.map(contentOf)),
+    stands: new Set(order.sheets.map(standOf)),
   };
   looks.set(order, look);
   return look;
@@ -125,8 +125,17 @@ function areExchanged(one: Order, other: Order): boolean {
 /** Whether every sheet of the smaller of two orders stands in the other one too. */
 function saysAgain(one: Order, other: Order): boolean {
   const [few, many] = one.sheets.length > other.sheets.length ? [other, one] : [one, other];
-  const { contents } = lookOf(many);
-  return few.sheets.length > 0 && few.sheets.every((sheet) => contents.has(contentOf(sheet)));
+  if (few.sheets.length === 0) return false;
+  // A quick test first: most orders of one project have other stations.
+  const { stands } = lookOf(many);
+  if (!few.sheets.every((sheet) => stands.has(standOf(sheet)))) return false;
+  const contents = new Set(many.sheets.map(contentOf));
+  return few.sheets.every((sheet) => contents.has(contentOf(sheet)));
+}
+
+/** Where a sheet stands. Sheets of one content stand at one place. */
+function standOf(sheet: Sheet): string {
+  return JSON.stringify([sheet.kind, sheet.mark, saidAt(sheet, "position")]);
 }
 
 const contents = new WeakMap<Sheet, string>();

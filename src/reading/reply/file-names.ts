@@ -1,4 +1,5 @@
 import distance from "damerau-levenshtein";
+import { memory } from "../../trade/memory.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
@@ -58,10 +59,12 @@ export function showsWhatToMake(name: string, facts: LetterFacts): boolean {
   return shows.test(bareName(name, facts));
 }
 
+const withoutFiles = memory((facts: LetterFacts): LetterFacts => ({ ...facts, files: [] }));
+
 /** A file's name as words, without its ending and what is known of the order. */
 function bareName(name: string, facts: LetterFacts): string {
   const stem = name.normalize("NFKC").replace(/\.[a-z]{2,5}$/i, "");
-  return withoutFacts(stem, { ...facts, files: [] })
+  return withoutFacts(stem, withoutFiles(facts))
     .replace(/(?<=\p{Ll})(?=\p{Lu})|(?<=\p{L})(?<![xX])(?=\p{N})|(?<=\p{N})(?=\p{L}{2})/gu, " ")
     .replace(/[_\-–—.,+~()[\]{}!]+/g, " ")
     .replace(/\s+/g, " ")

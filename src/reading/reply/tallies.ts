@@ -1,3 +1,5 @@
+import { memory } from "../../trade/memory.ts";
+
 /** What came with a letter. Words that only repeat it are told from other words by it. */
 export interface LetterFacts {
   /** Order numbers on its sheets, and other numbers that the buyer has used with us. */
@@ -62,16 +64,11 @@ const places =
  * those of a number that nothing explains.
  */
 export function withoutFacts(words: string, facts: LetterFacts): string {
-  const { files, projects, numbers, marks, names, finishes } = facts;
-  const known = [
-    ...[...projects, ...numbers, ...marks, ...finishes].map((fact) => ({ fact, sign: understood.fact })),
-    ...[...files, ...names].map((fact) => ({ fact, sign: understood.name })),
-  ];
   let rest = words;
   let bare = bareOf(rest);
-  for (const { fact, sign } of known.toSorted((one, other) => other.fact.length - one.fact.length)) {
+  for (const { fact, sign, bare: bareFact } of longestFirst(facts)) {
     // Most facts are not there. To look for one takes a pattern, whose making takes longer than all else.
-    if (!bare.includes(bareOf(fact.slice(0, 120)))) continue;
+    if (!bare.includes(bareFact)) continue;
     const pattern = patternOf(fact);
     if (pattern === undefined) continue;
     rest = rest.replace(pattern, ` ${sign} `);
@@ -88,6 +85,16 @@ export function withoutFacts(words: string, facts: LetterFacts): string {
     .replace(dates, understood.date)
     .replace(places, (place) => (/^pos/i.test(place) ? understood.fact : understood.name));
 }
+
+/** Facts as they are looked for. They are kept, since a letter has many lines. */
+const longestFirst = memory(({ files, projects, numbers, marks, names, finishes }: LetterFacts) =>
+  [
+    ...[...projects, ...numbers, ...marks, ...finishes].map((fact) => ({ fact, sign: understood.fact })),
+    ...[...files, ...names].map((fact) => ({ fact, sign: understood.name })),
+  ]
+    .map((one) => ({ ...one, bare: bareOf(one.fact.slice(0, 120)) }))
+    .toSorted((one, other) => other.fact.length - one.fact.length),
+);
 
 /** Letters and digits alone, the same in capitals or not. */
 function bareOf(words: string): string {
