@@ -7,11 +7,13 @@ import { noPostgres, startPostgres } from "../make/postgres.ts";
 import { setUp, startWorker, type Worker } from "./desk/burin.ts";
 import { answersIn } from "./desk/count.ts";
 import { filledSheet, letterBytes } from "./desk/letters.ts";
+import { startNetwork } from "./network.ts";
 import { desk, startRig } from "./rig/rig.ts";
 
 // Several workers over one PostgreSQL and one mailbox, while letters come in: one of them is killed with -9 every few
-// seconds and another started, the server is restarted, as by a power cut too, and one worker's way to it is silent for
-// a while. Counts what became of the letters:
+// seconds and another started, the server is restarted, as by a power cut too, and one worker's way to it is cut for a
+// while: the server runs in a network of its own, with a cable that only this worker uses. Where the machine lets us
+// make no network, a way that is silent stands for it. Counts what became of the letters:
 //   npx node tests/real/workers.ts [--workers 4] [--letters 120] [--every 0.5]
 // Ends with 1 if a letter is unanswered, lost or answered twice.
 
@@ -25,24 +27,29 @@ const { values } = parseArgs({
 });
 const [count, letters, every] = [Number(values.workers), Number(values.letters), Number(values.every)];
 
-/** Seconds between two kills; between two restarts of the server; and how long a way is silent. */
+/** Seconds between two kills; between two restarts of the server; and how long a way is cut. */
 const killEvery = 4;
 const restartEvery = 25;
-const silentFor = 15;
+const cutFor = 15;
 
 /** Seconds for what is left when the last letter has come. A letter over which workers died rests for a quarter of an hour. */
 const patience = 1200;
 
 const senders = ["alice@brightwire.example", "bob@fernhill.example", "dana@oakmoor.example"];
 
-/** A way to a port that can be silent: connections stay, and nothing passes. */
-async function wayTo(
-  port: number,
-): Promise<{ port: number; silent: (is: boolean) => void; end: () => void }> {
+/** A way to the record that can be cut. */
+interface Way {
+  readonly record: string;
+  readonly cut: (is: boolean) => void;
+  readonly end: () => void;
+}
+
+/** A way through this process that can be silent: connections stay, and nothing passes. */
+async function silentWay(record: string): Promise<Way> {
   const open = new Set<Socket>();
   let isSilent = false;
   const server = createServer((near) => {
-    const far = connect(port, "127.0.0.1");
+    const far = connect(Number(new URL(record).port), "127.0.0.1");
     for (const [one, other] of [
       [near, far],
       [far, near],
@@ -61,8 +68,8 @@ async function wayTo(
   const address = server.address();
   if (address === null || typeof address === "string") throw new Error("no port");
   return {
-    port: address.port,
-    silent(is) {
+    record: record.replace(/:\d+\//, `:${address.port}/`),
+    cut(is) {
       isSilent = is;
       for (const socket of open)
         if (is) socket.pause();
@@ -78,19 +85,24 @@ async function wayTo(
 if (noPostgres !== undefined) throw new Error(noPostgres);
 const rig = await startRig();
 if ("why" in rig) throw new Error(rig.why);
-const server = await startPostgres();
+const network = startNetwork();
+const server = await startPostgres(
+  network && { through: network.through, addresses: [network.whole, network.apart] },
+);
 const record = await server.database();
-const way = await wayTo(Number(new URL(record).port));
+const way: Way = network
+  ? { ...network, record: record.replace(network.whole, network.apart) }
+  : await silentWay(record);
 const client = (): Client => new Client(record);
 try {
   const answers = { grace_seconds: 30, lease_seconds: 10, patience_seconds: 5 };
   const direct = setUp(rig, { record, answers });
-  const silenced = setUp(rig, { record: record.replace(/:\d+\//, `:${way.port}/`), answers });
-  // One of them goes by the way that can be silent.
-  const start = (i: number): Worker => startWorker(i === 0 ? silenced : direct);
+  const apart = setUp(rig, { record: way.record, answers });
+  // One of them goes by the way that can be cut.
+  const start = (i: number): Worker => startWorker(i === 0 ? apart : direct);
   const workers = Array.from({ length: count }, (_, i) => start(i));
   const keys = new Map<string, string>();
-  let [kills, restarts, silences] = [0, 0, 0];
+  let [kills, restarts, cuts] = [0, 0, 0];
   const over = new AbortController();
   const trouble = async (): Promise<void> => {
     for (let second = 1; !over.signal.aborted; second++) {
@@ -105,12 +117,12 @@ try {
         server.restart(restarts++ % 2 === 0 ? "fast" : "immediate");
       }
       if (second % 30 === 10) {
-        way.silent(true);
-        silences++;
+        way.cut(true);
+        cuts++;
       }
-      if (second % 30 === 10 + silentFor) way.silent(false);
+      if (second % 30 === 10 + cutFor) way.cut(false);
     }
-    way.silent(false);
+    way.cut(false);
   };
   const troubled = trouble();
   for (let n = 0; n < letters; n++) {
@@ -152,12 +164,12 @@ try {
   const twice = sent.filter(([id]) => (copies.get(id) ?? 0) > 1).length;
   const unanswered = sent.filter(([id, key]) => !copies.has(id) && stateOf.get(key) !== "held").length;
   console.log(
-    `${count} workers, ${letters} letters; ${kills} kills, ${restarts} restarts of the server, ${silences} silences: ` +
+    `${count} workers, ${letters} letters; ${kills} kills, ${restarts} restarts of the server, ${cuts} cuts of ${network ? "a cable" : "a way through this process"}: ` +
       `unanswered ${unanswered}, lost ${lost}, answered twice ${twice}; ${JSON.stringify(now)}`,
   );
   if (unanswered + lost + twice > 0) process.exitCode = 1;
 } finally {
-  way.end();
   server.stop();
+  way.end();
   await rig.stop();
 }
