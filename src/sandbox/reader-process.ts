@@ -55,10 +55,16 @@ export function startProcess(program: string, limits: Limits, log: Log, forms?: 
   const ready = new Promise<void>((resolve) => child.once("message", () => resolve()));
   const life = lifeOf(child);
 
-  async function started(): Promise<void> {
+  async function start(): Promise<void> {
     const slow = setTimeout(life.kill, startMs, "too slow");
     await Promise.race([ready, life.gone]);
     clearTimeout(slow);
+  }
+
+  // Waited for once. A race at each job would add to what waits for the end of the process, as long as it lives.
+  let begun: Promise<void> | undefined;
+  async function started(): Promise<void> {
+    await (begun ??= start());
     const why = life.lostTo();
     if (why === "ended") throw new Error("the reader was closed");
     if (why !== undefined) throw new Error(`the reader process does not start: ${why}`);
