@@ -128,6 +128,7 @@ async function answersOf(tree: string, set: string, letters: string): Promise<Ma
     { cwd: tree, encoding: "utf8", maxBuffer: 1e9 },
   );
   if (status !== 0) throw new Error(`${tree} ended with ${status}: ${stderr.slice(-2000)}`);
+  for (const line of stderr.split("\n")) if (line.includes('"level":40')) console.log(`  ${line}`);
   const answers = join(place, "answers");
   const found = new Map<string, string>();
   for (const name of readdirSync(answers).filter((one) => one.endsWith(".eml"))) {

@@ -45,8 +45,9 @@ export async function markInto(
   values: SheetValues = {},
 ): Promise<Uint8Array> {
   const { context } = document;
+  const { originalBytes } = context.pdfFileDetails;
   const { snapshot } = context;
-  // With a snapshot the library would search the whole document for every entry that is set.
+  // With a snapshot the library would search the whole document for every entry that is set, in saving too.
   delete context.snapshot;
   const [pages, lists] = pagesOf(document);
   const structure = openStructure(document, markPrefix);
@@ -62,14 +63,18 @@ export async function markInto(
     ...addList(marking, list, pages),
     ...(structure?.changes ?? []),
   ];
-  if (snapshot === undefined) throw new Error("the document was not opened for an update");
-  context.snapshot = snapshot;
+  if (snapshot === undefined || originalBytes === undefined)
+    throw new Error("the document was not opened for an update");
   snapshot.markRefsForSave(changed.map((dict) => refOf(dict)));
-  return document.save({
+  const added = await document.saveIncremental(snapshot, {
     // A program that reads a file without packed objects may not know them.
     useObjectStreams: context.pdfFileDetails.useObjectStreams,
     objectsPerTick: Number.POSITIVE_INFINITY,
   });
+  const whole = new Uint8Array(originalBytes.length + added.length);
+  whole.set(originalBytes);
+  whole.set(added, originalBytes.length);
+  return whole;
 }
 
 /** The pages of the sender, and those that an earlier marking added. */
