@@ -71,6 +71,7 @@ import { fieldUnreadable } from "./sheet/field-unreadable.ts";
 import { fieldsFlattened } from "./sheet/fields-flattened.ts";
 import { finishNotMade } from "./sheet/finish-not-made.ts";
 import { handwritingOnSheet } from "./sheet/handwriting-on-sheet.ts";
+import { headerSaysWait } from "./sheet/header-says-wait.ts";
 import { imagePastedOver } from "./sheet/image-pasted-over.ts";
 import { invisibleCharacter } from "./sheet/invisible-character.ts";
 import { layoutChosenTwice } from "./sheet/layout-chosen-twice.ts";
@@ -78,6 +79,7 @@ import { layoutNotChosen } from "./sheet/layout-not-chosen.ts";
 import { legendCaseMixed } from "./sheet/legend-case-mixed.ts";
 import { legendEmpty } from "./sheet/legend-empty.ts";
 import { legendPlaceholder } from "./sheet/legend-placeholder.ts";
+import { legendPunctuation } from "./sheet/legend-punctuation.ts";
 import { legendRepeatedInPlate } from "./sheet/legend-repeated-in-plate.ts";
 import { legendSpacing } from "./sheet/legend-spacing.ts";
 import { legendTooWide } from "./sheet/legend-too-wide.ts";
@@ -163,6 +165,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   postcodeStateMismatch,
   shipToUnclear,
   orderNumberPlaceholder,
+  headerSaysWait,
   projectOrderExchanged,
   markNamesSeveral,
   layoutNotChosen,
@@ -189,6 +192,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   legendRepeatedInPlate,
   safetyWording,
   legendPlaceholder,
+  legendPunctuation,
   legendSpacing,
   legendCaseMixed,
   abbreviationUnknown,

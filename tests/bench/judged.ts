@@ -1,6 +1,9 @@
 import type { Words } from "../../src/catalogue/words.ts";
 import type { SheetCheck } from "../../src/checks/check.ts";
 import { characterNotCuttable } from "../../src/checks/sheet/character-not-cuttable.ts";
+import { legendPlaceholder } from "../../src/checks/sheet/legend-placeholder.ts";
+import { legendPunctuation } from "../../src/checks/sheet/legend-punctuation.ts";
+import { legendSpacing } from "../../src/checks/sheet/legend-spacing.ts";
 import { lookAlikeLetter } from "../../src/checks/sheet/look-alike-letter.ts";
 import { rowMaybeCutOff } from "../../src/checks/sheet/row-maybe-cut-off.ts";
 import { spelling } from "../../src/checks/sheet/spelling.ts";
@@ -16,6 +19,9 @@ export const asking: readonly SheetCheck[] = [
   wordSlip,
   lookAlikeLetter,
   characterNotCuttable,
+  legendPlaceholder,
+  legendPunctuation,
+  legendSpacing,
 ];
 
 /** What is asked about the faces of one sheet: buttons, or gangs if a row is too long for a button. */

@@ -231,7 +231,7 @@ test.each<[Partial<Sheet>, string[]]>([
   [{ mark: "S-104 / S-105" }, ["several mark"]],
   [{ project: "Tower X2" }, []],
   [{ project: "Tower qty 2" }, ["quantity project"]],
-  [{ order: "BW-2207 and BW-2208" }, []],
+  [{ order: "BW-2207 and BW-2208" }, ["orders order"]],
   [{ order: "BW-2207 qty 3" }, ["quantity order"]],
 ])("mark-names-several: %j, %j", (changes, says) => {
   expect(told("mark-names-several", { ...device(), ...changes })).toEqual(says);

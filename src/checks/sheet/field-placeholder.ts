@@ -59,6 +59,12 @@ export const fieldPlaceholder = defineSheetCheck({
       says: "Not really filled in: “Project name” (“T.B.D.”).",
     },
     {
+      shows: "a mark to be decided",
+      given: ({ device }) => device({ mark: "TBD" }),
+      wording: "nothing",
+      says: "Not really filled in: “Station mark” (“TBD”).",
+    },
+    {
       shows: "“same” for the ship-to address",
       given: ({ device }) => device({ shipSame: false, shipTo: { name: "SAME AS BILL TO" } }),
       wording: "same",
@@ -89,6 +95,7 @@ export const fieldPlaceholder = defineSheetCheck({
 function placeholdersOn({
   contact,
   project,
+  mark,
   billTo,
   shipTo,
   shipSame,
@@ -96,6 +103,8 @@ function placeholdersOn({
   const said: (readonly [Place, string | undefined])[] = [
     ["contact.name", contact.name],
     ["project", project],
+    // An X may be a mark.
+    ["mark", /^\W*x*\W*$/i.test(mark ?? "") ? undefined : mark],
     ...addressParts.map((part) => [`bill.${part}`, billTo[part]] as const),
     ...addressParts.map((part) => [`ship.${part}`, shipSame ? undefined : shipTo[part]] as const),
   ];

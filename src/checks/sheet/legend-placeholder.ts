@@ -3,7 +3,14 @@ import { faceWords, plainMark, typedRows } from "../limits.ts";
 import { isNever, plainly } from "../no-legend.ts";
 
 /** Words that mostly stand for nothing, but are cut now and then. */
-const seldom = new Set(["BLANK", "PLAIN", "EMPTY", "NOT USED", "UNUSED", "?", "-"]);
+const seldom = new Set(
+  (
+    "BLANK|PLAIN|EMPTY|NOT USED|UNUSED|?|-|TEXT|WORDING|WORDS|LABEL|SAMPLE|EXAMPLE|PENDING|LATER|TO COME|IGNORE|VOID|" +
+    "OMIT|OMITTED|DELETE|DELETED|CANCELLED|CANCELED|ABC|ABCD|XYZ|ASD|ASDF|ASDFG|QWE|QWER|QWERTY|ZXC|ZXCV"
+  ).split("|"),
+);
+/** STUDY OR DEN is a choice that is not made. An operating room has a number or a kind: OR 3, PREP OR. */
+const undecided = /^(?!.*\bOR \d)(\p{L}{3,}(?: \p{L}+)?) OR (\p{L}{3,})$/u;
 
 export const legendPlaceholder = defineSheetCheck({
   id: "legend-placeholder",
@@ -27,6 +34,11 @@ export const legendPlaceholder = defineSheetCheck({
       fix: "If nothing is to be cut, clear it and {plain}.",
       severity: "asks",
     },
+    undecided: {
+      says: "“{typed}” on {face} would be cut as typed, with its OR.",
+      fix: "If you had not decided yet, send the sheet again with the one that is to be cut.",
+      severity: "asks",
+    },
     unsure: {
       says: "“{typed}” in row {row} of {face} would be cut with its question mark.",
       fix: "If the mark only says that you are not sure, send the sheet again with what is to be cut.",
@@ -43,6 +55,11 @@ export const legendPlaceholder = defineSheetCheck({
       shows: "words that send nobody anywhere",
       given: ({ device }) =>
         device({}, { "1": ["SAME", "DAY"], "2": ["ABOVE", "BAR"], "3": ["SEE & DO", ""] }),
+    },
+    {
+      shows: "operating rooms",
+      given: ({ device }) =>
+        device({}, { "1": ["PREP OR 3", ""], "2": ["MAIN", "OR"], "3": ["OR", "LIGHTS"] }),
     },
     { shows: "a minus beside a plus", given: ({ device }) => device({}, { "1": ["+", ""], "2": ["-", ""] }) },
   ],
@@ -110,6 +127,19 @@ export const legendPlaceholder = defineSheetCheck({
       fix: "If nothing is to be cut, clear it and tick “Face 3: leave plain”.",
     },
     {
+      shows: "what somebody types to try the form",
+      given: ({ device }) => device({}, { "3": ["Asdf", ""] }),
+      wording: "seldom",
+      says: "“Asdf” on button 3 would be cut as typed.",
+      fix: "If nothing is to be cut, clear it and tick “Face 3: leave plain”.",
+    },
+    {
+      shows: "a choice that is not made",
+      given: ({ device }) => device({}, { "3": ["STUDY", "OR DEN"] }),
+      wording: "undecided",
+      says: "“STUDY OR DEN” on button 3 would be cut as typed, with its OR.",
+    },
+    {
       shows: "a dash without a plus",
       given: ({ device }) => device({}, { "3": ["-", ""] }),
       wording: "seldom",
@@ -133,6 +163,7 @@ export const legendPlaceholder = defineSheetCheck({
       const typed = onFace.map(({ text }) => text.trim()).join(" ");
       const spots = at(sheet, ...onFace.map(({ place }) => place));
       if (isNever(typed)) yield say("legend", { typed, face: words, plain }, spots);
+      else if (undecided.test(plainly(typed))) yield say("undecided", { typed, face: words }, spots);
       else if (seldom.has(plainly(typed)) && !(typed === "-" && hasPlus))
         yield say("seldom", { typed, face: words, plain }, spots);
       // SAME over DAY is the beginning of a legend.

@@ -13,6 +13,10 @@ export const markNamesSeveral = defineSheetCheck({
       says: "“{field}” says “{typed}”, which seems to name several stations. A sheet orders one.",
       fix: "Send one sheet for each station, with its own mark.",
     },
+    orders: {
+      says: "“{field}” says “{typed}”, which seems to name several orders. A sheet belongs to one.",
+      fix: "Write one number, the same on every sheet of the order.",
+    },
     quantity: {
       says: "“{field}” says “{typed}”, which seems to ask for several. A sheet orders one.",
       fix: "Send one sheet for each, with its own station mark.",
@@ -23,6 +27,10 @@ export const markNamesSeveral = defineSheetCheck({
     { shows: "a mark with a letter, a mark with a room", given: ({ device }) => device({ mark: "S-201B" }) },
     { shows: "a level and a station", given: ({ device }) => device({ mark: "L2 S-104" }) },
     { shows: "a mark that is an X and a number", given: ({ device }) => device({ mark: "X3" }) },
+    {
+      shows: "an order number with a release",
+      given: ({ device }) => device({ order: "4512-2207/3, Rel 2" }),
+    },
     { shows: "rooms that share a station", given: ({ device }) => device({ mark: "Rm 201/202" }) },
     {
       shows: "a measure in the project's name",
@@ -72,6 +80,12 @@ export const markNamesSeveral = defineSheetCheck({
       says: "“Station mark” says “S-201 & 202”, which seems to name several stations. A sheet orders one.",
     },
     {
+      shows: "two order numbers",
+      given: ({ device }) => device({ order: "BW-2207 / BW-2208" }),
+      wording: "orders",
+      says: "“Order number” says “BW-2207 / BW-2208”, which seems to name several orders. A sheet belongs to one.",
+    },
+    {
       shows: "typical",
       given: ({ plate }) => plate({ mark: "TYP OF 4" }),
       wording: "quantity",
@@ -107,6 +121,21 @@ export const markNamesSeveral = defineSheetCheck({
       )
         yield say("quantity", facts, at(sheet, place));
       else if (isMark && namesSeveral(typed)) yield say("several", facts, at(sheet, place));
+      else if (place === "order" && namesTwo(typed)) yield say("orders", facts, at(sheet, place));
     }
   },
 });
+
+/** Whether an order number is two numbers of one shape: "BW-2207 / BW-2208", "4512 & 4513". */
+function namesTwo(typed: string): boolean {
+  const parts = typed.split(/\s*(?:&|;|,|\s\/\s|\band\b)\s*/i);
+  const shapes = new Set(
+    parts.map((part) =>
+      part
+        .replaceAll(/\p{L}/gu, "A")
+        .replaceAll(/\p{N}/gu, "0")
+        .replaceAll(/[\s.#-]/g, ""),
+    ),
+  );
+  return parts.length > 1 && shapes.size === 1 && parts.every((part) => /\d/.test(part));
+}

@@ -3,6 +3,7 @@ import { readNotedPlace } from "../../orders/notes.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { notedCounts } from "../noted-counts.ts";
+import { isPlainNote } from "../plain-note.ts";
 import { marksIn, mayAskForSeveral } from "../several.ts";
 
 /** Words by which somebody asks for something, or names what no field holds. */
@@ -14,6 +15,9 @@ const requests = new RegExp(
     "ship|deliver|delivery|send|pick ?up|call|phone|ring|quote|price|confirm|match(es|ing)?|same as|like",
     "colou?r|black|white|red|green|blue|amber|led|backlit|font|typeface|size|bold|italic|larger|bigger|smaller",
     "upper ?case|lower ?case|capitals|cent(er|re)(ed|d)?|symbols?|logos?|icons?|arrows?|braille|custom|special",
+    "gold|silver|bronze|brass|chrome|nickel|steel|stainless|glass|wood|satin|polished|brushed|big|small|large",
+    "double|triple|pairs?|both|same|also|ditto|or|either|if|when|until|unless|later|temp(orary)?|pending|tb[acd]",
+    "open|check|verify|review|sample|test|change|key|sign|stop|reverse[ds]?|owner to|arch(itect)? to",
   ].join("|")})\\b`,
   "i",
 );
@@ -122,8 +126,15 @@ export const notesCarryOrders = defineSheetCheck({
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
     const asks = requests.test(rest) || quoted.test(rest) || marksIn(rest).length > 1;
-    const alone = mayAskForSeveral(rest) ? "several" : "remark";
-    yield say(asks ? "request" : alone, { typed }, at(sheet, "notes"));
+    const several = mayAskForSeveral(rest);
+    // Words that nobody knows may be a wish, too.
+    const wording =
+      asks || !(several || isPlainNote(rest, sheet, catalogue.words))
+        ? "request"
+        : several
+          ? "several"
+          : "remark";
+    yield say(wording, { typed }, at(sheet, "notes"));
   },
 });
 

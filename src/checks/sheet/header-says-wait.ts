@@ -1,0 +1,83 @@
+import { addressParts, type Entry } from "../../trade/place.ts";
+import { saidAt } from "../../trade/sheet.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { billTo } from "../sample.ts";
+
+const waits =
+  /^(?:ON )?HOLD(?: (?:FOR|UNTIL|TILL|PENDING)\b.*)?$|^(?:DO NOT|DON'T|NOT (?:YET|FINAL|RELEASED|APPROVED|FOR))\b|^(?:DRAFT|PRELIM(?:INARY)?|PROVISIONAL|PENDING|TBD|TBC|VOID|CANCELL?ED|SUPERSEDED|OBSOLETE|BUDGET|QUOTE|QUOTE ONLY|FOR (?:QUOTE|PRICING|APPROVAL|REVIEW)(?: ONLY)?|(?:AWAITING|SUBJECT TO) .*)$/i;
+const fetched = /\b(?:WILL CALL|PICK[ -]?UP|HOLD (?:FOR|AT)|CALL (?:BEFORE|WHEN|FIRST))\b/i;
+
+const places: readonly Entry[] = ["project", "order", "mark", "bill.name", "ship.name"];
+const shipped: readonly Entry[] = addressParts.map((part) => `ship.${part}` as const);
+
+export const headerSaysWait = defineSheetCheck({
+  id: "header-says-wait",
+  title: "A field says that the order has to wait",
+  severity: "asks",
+  source: { kind: "common practice" },
+  why: "People write HOLD or DRAFT behind the name of a project, and WILL CALL for an address. What is engraved and sent off then cannot be taken back.",
+  wordings: {
+    waits: {
+      says: "“{field}” says “{typed}”. One of us asks you whether it may be made now.",
+      fix: "If it may, send the sheets again without the word.",
+      verdict: "person",
+    },
+    fetched: {
+      says: "“{field}” says “{typed}”, which is no address. One of us asks you where it goes.",
+      fix: "Write the address to which it is sent; if you fetch it, tell us when.",
+      verdict: "person",
+    },
+  },
+  passing: [
+    { shows: "names", given: ({ device }) => device() },
+    {
+      shows: "names that have such words in them",
+      given: ({ device }) =>
+        device({
+          project: "Stronghold Draft House, Quote Street",
+          billTo: { ...billTo, name: "Hold Bros." },
+        }),
+    },
+  ],
+  failing: [
+    {
+      shows: "a project that is on hold",
+      given: ({ device }) => device({ project: "Larkspur Library - HOLD" }),
+      wording: "waits",
+      says: "“Project name” says “Larkspur Library - HOLD”. One of us asks you whether it may be made now.",
+    },
+    {
+      shows: "a number that is a draft",
+      given: ({ plate }) => plate({ order: "BW-2207 (draft)" }),
+      wording: "waits",
+      says: "“Order number” says “BW-2207 (draft)”. One of us asks you whether it may be made now.",
+    },
+    {
+      shows: "no address, but somebody who comes for it",
+      given: ({ device }) =>
+        device({ shipSame: false, shipTo: { ...billTo, name: "Marlow Electric", street: "Will call" } }),
+      wording: "fetched",
+      says: "“Ship to: street” says “Will call”, which is no address. One of us asks you where it goes.",
+    },
+  ],
+  *find(sheet, _catalogue, say) {
+    const tell = function* (
+      wording: "waits" | "fetched",
+      some: readonly Entry[],
+      pattern: (typed: string) => boolean,
+    ) {
+      for (const place of some) {
+        const typed = saidAt(sheet, place);
+        if (typed !== "" && pattern(typed))
+          yield say(wording, { field: labelOf(sheet, place), typed }, at(sheet, place));
+      }
+    };
+    yield* tell("waits", places, saysWait);
+    if (!sheet.shipSame) yield* tell("fetched", shipped, (typed) => fetched.test(typed));
+  },
+});
+
+/** Whether a part of a name, between strokes or in brackets, says so by itself. */
+function saysWait(typed: string): boolean {
+  return typed.split(/\s[-–—/]\s|[():,;*]/u).some((part) => waits.test(part.trim()));
+}
