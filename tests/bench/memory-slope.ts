@@ -2,8 +2,8 @@
  * Whether the memory of a desk grows with the letters that it answers. `burin work --once` answers so many letters of
  * two sheets each, every one of another buyer. Linux tells what its processes hold (proc(5): the Pss of each, in which
  * what they share counts once). Prints that after each twentieth of the letters, and the slope of the second half by
- * least squares, for the worker and for its readers together. A reader that has grown is replaced, so that theirs goes
- * up and down.
+ * least squares, for the worker and for its readers together. V8 collects late where it has room, so the worker gets
+ * little, and what grows is what it holds. A reader that has grown is replaced, so that theirs goes up and down.
  *
  *     npx node tests/bench/memory-slope.ts [--letters 20000]
  *
@@ -76,7 +76,7 @@ function slopeOf(held: readonly Held[], whose: "worker" | "readers"): number {
 
 const worker = spawn(
   process.execPath,
-  ["src/main.ts", "work", "--once", "--settings", join(folder, "burin.yaml")],
+  ["--max-old-space-size=192", "src/main.ts", "work", "--once", "--settings", join(folder, "burin.yaml")],
   { stdio: ["ignore", "ignore", "pipe"] },
 );
 const pid = worker.pid ?? 0;
