@@ -1,12 +1,14 @@
 import { html, raw } from "hono/html";
+import { darkStyle } from "../answer/dark.ts";
 import { barChart } from "./chart.ts";
 import type { Period } from "./period.ts";
 import { type Section, sectionsOf } from "./rows.ts";
 import { daysOf, lessonsOf } from "./text.ts";
 
-// Mail programs drop style sheets and let little be inherited. So every element carries its own.
+// Mail programs drop style sheets and let little be inherited. So every element carries its own. Its colours are those
+// of an answer, each with a counterpart where the reader has everything dark.
 const font = "font:15px/22px Verdana,sans-serif;color:#1b1b1d";
-const cell = `${font};text-align:left;vertical-align:top;padding:4px 12px 4px 0;border-bottom:1px solid #dcd9d0;overflow-wrap:anywhere`;
+const cell = `${font};text-align:left;vertical-align:top;padding:4px 12px 4px 0;border-bottom:1px solid #dcd9d0`;
 
 type Markup = ReturnType<typeof html>;
 
@@ -25,7 +27,11 @@ export function periodPage(
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width,initial-scale=1">
-<meta name="color-scheme" content="light">
+<meta name="color-scheme" content="light dark">
+<meta name="supported-color-schemes" content="light dark">
+<style>
+${raw(darkStyle())}
+</style>
 <title>${title}</title>
 </head>
 <body style="margin:0;padding:16px;background:#ffffff;max-width:820px">
@@ -51,7 +57,7 @@ function sectionMarkup({ title, lines, note, isDrawn }: Section, charts: boolean
 ${charts && isDrawn ? raw(barsOf(title, rows)) : ""}
 <table style="border-collapse:collapse;margin:4px 0 0">
 <tr>${head.map((one) => html`<th scope="col" style="${cell};font-weight:bold">${one}</th>`)}</tr>
-${rows.map((row) => html`<tr>${row.map((one) => html`<td style="${cell}">${one}</td>`)}</tr>\n`)}</table>
+${rows.map((row) => html`<tr>${row.map((one) => html`<td style="${cell};overflow-wrap:anywhere">${one}</td>`)}</tr>\n`)}</table>
 ${note === undefined ? "" : html`<p style="${font};font-size:13px;margin:4px 0 0">${note}</p>`}`;
 }
 

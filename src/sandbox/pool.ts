@@ -26,7 +26,7 @@ interface Seat {
 /**
  * A reader that opens everything in processes of its own. Whatever a stranger's bytes do, they do it to one process,
  * within its limits, and it costs one answer. The first job starts the first process. From then on one is kept ready,
- * since starting takes a third of a second.
+ * since starting takes most of a second.
  */
 export function openPool({
   log,

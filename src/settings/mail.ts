@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { wherever } from "../yaml/yaml.ts";
+import { notBoth } from "./not-both.ts";
 
 const text = z.string().min(1);
 const path = text;
@@ -29,16 +30,8 @@ const oauth = z
     refresh_token_file: path.optional(),
     scope: text.optional(),
   })
-  .refine((it) => atMostOne(it.client_secret_env, it.client_secret_file), {
-    error: "client_secret_env or client_secret_file, not both",
-    path: ["client_secret_file"],
-    ...wherever({}),
-  })
-  .refine((it) => atMostOne(it.refresh_token_env, it.refresh_token_file), {
-    error: "refresh_token_env or refresh_token_file, not both",
-    path: ["refresh_token_file"],
-    ...wherever({}),
-  });
+  .refine(...notBoth("client_secret_env", "client_secret_file"))
+  .refine(...notBoth("refresh_token_env", "refresh_token_file"));
 
 /** How a server is reached and who we are there. Secrets stay in the environment or in files. */
 function server(port: number) {
@@ -105,7 +98,3 @@ export const smtpSenderSettings = z.strictObject({
 export type ServerSettings = z.output<typeof imap>;
 export type ImapMailboxSettings = z.output<typeof imapMailboxSettings>;
 export type SmtpSenderSettings = z.output<typeof smtpSenderSettings>;
-
-function atMostOne(...values: readonly unknown[]): boolean {
-  return values.filter((value) => value !== undefined).length <= 1;
-}

@@ -5,6 +5,7 @@ import { languages } from "../lettering/languages.ts";
 import { weekdays } from "../trade/manager.ts";
 import { readInSpiteOfFaults, readYaml, type Written, wherever } from "../yaml/yaml.ts";
 import { imapMailboxSettings, smtpSenderSettings } from "./mail.ts";
+import { notBoth } from "./not-both.ts";
 import { bytesSettings, recordAddress } from "./record.ts";
 
 const path = z.string().min(1);
@@ -160,7 +161,9 @@ export const settingsSchema = z
       .default(["en-US"]),
     /** Where the record lies: a folder, or a database on a PostgreSQL server. */
     record: recordAddress,
+    /** The password of its server: a variable that holds it … */
     record_password_env: z.string().min(1).optional(),
+    /** … or a file. */
     record_password_file: path.optional(),
     /** Where its bytes lie, if not in the folder or the database. */
     bytes: bytesSettings.optional(),
@@ -272,6 +275,7 @@ export const settingsSchema = z
       .string()
       .refine((zone) => isTimeZone(zone), "not a time zone of the IANA database, such as America/Chicago"),
   })
+  .refine(...notBoth("record_password_env", "record_password_file"))
   .refine(({ folders, mailboxes }) => folders.length + mailboxes.length > 0, {
     error: "needs a mailbox: a path under folders, or a server under mailboxes",
     path: ["folders"],

@@ -7,6 +7,7 @@ import { wordsOf } from "../../src/checks/run.ts";
 import { everyProblem } from "../../src/judging/report.ts";
 import { contrastRatio } from "../../src/lettering/contrast.ts";
 import { catalogue } from "../make/config.ts";
+import { expectDarkColours } from "../make/dark-colours.ts";
 import { reportOn, reports } from "../make/report.ts";
 import { completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 
@@ -115,19 +116,10 @@ test("every size of type can be read on a phone, every colour on white", () => {
 });
 
 test("every colour has one for readers who have everything dark, which stands out there too", () => {
-  const { writing, grounds, lines, link } = darkOf;
+  const { writing, grounds, link } = darkOf;
   for (const sheets of [completeOrder(), completeOrder().slice(0, 3), [device({ finish: "SLT" })]]) {
     const { html } = composeAnswer(reportOn(sheets), catalogue);
-    const [, body = ""] = html.split("</head>");
-    const used = (pattern: RegExp): string[] =>
-      [...new Set([...body.matchAll(pattern)].map(([, colour = ""]) => colour))].toSorted();
-    // White is written on bands alone, which stay as they are.
-    const written = used(/[;"]color:(#\w+)/g).filter((colour) => colour !== "#ffffff");
-    expect(Object.keys(writing)).toEqual(expect.arrayContaining(written));
-    expect(Object.keys({ ...writing, ...lines })).toEqual(expect.arrayContaining(used(/ solid (#\w+)/g)));
-    expect(Object.keys({ ...writing, ...grounds })).toEqual(
-      expect.arrayContaining(used(/background:(#\w+)/g)),
-    );
+    expectDarkColours(html);
   }
   for (const ground of Object.values(grounds))
     for (const colour of [...Object.values(writing), link])

@@ -10,6 +10,8 @@ import { calendarOf } from "../../src/calendar/business-days.ts";
 import { dayBounds } from "../../src/calendar/dates.ts";
 import type { Audited, AuditedOrder } from "../../src/trade/audited.ts";
 import type { Verdict } from "../../src/trade/problem.ts";
+import { expectDarkColours } from "../make/dark-colours.ts";
+import { slipDay } from "../make/slip-day.ts";
 
 const zone = "America/Chicago";
 const none: Audited = { letters: [], orders: [], pairs: [], slips: [], unread: [], held: [] };
@@ -107,25 +109,7 @@ test("a chart shows a stranger's words as words", () => {
 });
 
 test("a page has charts with a table behind each, and loads nothing; a letter has the tables alone", () => {
-  const slip = {
-    order: 1,
-    number: "BW-1",
-    buyer: "<b@brightwire.example>",
-    problem: {
-      check: "spelling",
-      wording: "unknown",
-      severity: "asks",
-      verdict: "confirm",
-      facts: {},
-      spots: [],
-    },
-    openedAt: at("15:00"),
-    ending: "open",
-  } as const;
-  const audited = { ...none, slips: [slip, slip] };
-  const figures = figuresOf(audited, from, to);
-  const dates = { first: "2026-11-09", last: "2026-11-09", timeZone: zone, from, businessDays: 1 };
-  const page = periodPage({ ...dates, audited, figures, before: figures }, { charts: true });
+  const page = periodPage(slipDay, { charts: true });
   const parts = page.split("<h2").filter((part) => part.includes("<svg"));
   expect(parts.map((part) => /<title>(.*?)<\/title>/.exec(part)?.[1])).toEqual([
     "Slips by check",
@@ -136,10 +120,9 @@ test("a page has charts with a table behind each, and loads nothing; a letter ha
     const [, bar] = /<text[^>]*>(\d+)<\/text><\/svg>/.exec(part) ?? [];
     expect(part).toMatch(new RegExp(`<table[\\s\\S]*<td[^>]*>${bar}</td>`));
   }
+  expectDarkColours(page);
   expect(page).not.toMatch(/<b@|<script|<link|<img|src=|url\(|https?:(?!\/\/www\.w3\.org\/2000\/svg")/);
-  expect(periodPage({ ...dates, audited, figures, before: figures }, { charts: false })).not.toContain(
-    "<svg",
-  );
+  expect(periodPage(slipDay, { charts: false })).not.toContain("<svg");
 });
 
 test("what has changed is told against what is usual for as many business days", () => {

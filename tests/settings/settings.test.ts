@@ -56,6 +56,7 @@ test("the sample for a real mailbox shows every setting there is, each with a va
   expect(missing.map((path) => path.join("."))).toEqual([]);
   const read = readSettings(sample, "burin-mail.yaml");
   expect(read.ok ? [] : read.faults.map(({ path, what }) => `${path}: ${what}`)).toEqual([
+    "record_password_file: record_password_env or record_password_file, not both",
     "bytes: needs secret_key_env or secret_key_file",
     "mailboxes.0.imap: needs exactly one of password_env, password_file and oauth",
     expect.stringMatching(/client_secret_file: client_secret_env or client_secret_file, not both/),
@@ -77,6 +78,12 @@ test.each([
     "a desk that cannot tell who writes",
     (sample: string) => sample.replace(/^ {2}authority:.*$/m, ""),
     /trust: needs authority or name_servers/,
+  ],
+  [
+    "a password of the record from two places",
+    (sample: string) =>
+      `${sample}\nrecord_password_env: RECORD_PASSWORD\nrecord_password_file: record-password\n`,
+    /^burin-mail\.yaml:\d+:1 record_password_file: record_password_env or record_password_file, not both$/,
   ],
   [
     "a name server that is none",

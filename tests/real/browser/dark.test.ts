@@ -1,10 +1,12 @@
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { composeAnswer } from "../../../src/answer/answer.ts";
+import { periodPage } from "../../../src/audit/page.ts";
 import { catalogue } from "../../make/config.ts";
 import { hasProgram } from "../../make/program.ts";
 import { reportOn } from "../../make/report.ts";
 import { completeOrder, device } from "../../make/sample.ts";
+import { slipDay } from "../../make/slip-day.ts";
 import { openBrowser, openPage, violationsOn } from "./browser.ts";
 
 const answers = {
@@ -19,7 +21,14 @@ const light = `[...document.querySelectorAll("body, body *")]
   .map((element) => getComputedStyle(element).backgroundColor)
   .filter((colour) => colour.startsWith("rgb(") && colour.match(/[0-9]+/g).every((part) => part > 200))`;
 
-describe.runIf(hasProgram("chromium"))("an answer in a browser", () => {
+async function expectReadable(page: Page, name: string, scheme: "light" | "dark"): Promise<void> {
+  const faint = (await violationsOn(page)).filter((fault) => fault.startsWith("color-contrast"));
+  expect([name, faint]).toEqual([name, []]);
+  const grounds = await page.evaluate<string[]>(light);
+  expect([name, grounds.length > 0]).toEqual([name, scheme === "light"]);
+}
+
+describe.runIf(hasProgram("chromium"))("in a browser", () => {
   let browser: Browser;
   beforeAll(async () => {
     browser = await openBrowser();
@@ -27,17 +36,23 @@ describe.runIf(hasProgram("chromium"))("an answer in a browser", () => {
   afterAll(() => browser.close());
 
   test.each(["light", "dark"] as const)(
-    "that is %s has no words that axe finds too faint",
+    "an answer that is %s has no words that axe finds too faint",
     async (colorScheme) => {
       const { page } = await openPage(browser, { colorScheme, viewport: { width: 390, height: 844 } });
       for (const [verdict, sheets] of Object.entries(answers)) {
         const { html } = composeAnswer(reportOn(sheets), catalogue);
         await page.setContent(html);
-        const faint = (await violationsOn(page)).filter((fault) => fault.startsWith("color-contrast"));
-        expect([verdict, faint]).toEqual([verdict, []]);
-        const grounds = await page.evaluate<string[]>(light);
-        expect([verdict, grounds.length > 0]).toEqual([verdict, colorScheme === "light"]);
+        await expectReadable(page, verdict, colorScheme);
       }
+    },
+  );
+
+  test.each(["light", "dark"] as const)(
+    "the page of a day that is %s has no words that axe finds too faint",
+    async (colorScheme) => {
+      const { page } = await openPage(browser, { colorScheme });
+      await page.setContent(periodPage(slipDay, { charts: true }));
+      await expectReadable(page, "day", colorScheme);
     },
   );
 });
