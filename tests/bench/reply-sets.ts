@@ -94,6 +94,8 @@ export const sets = [
   "tenth",
   "eleventh",
   "twelfth",
+  "thirteenth",
+  "fourteenth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */
