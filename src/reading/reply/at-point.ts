@@ -51,7 +51,7 @@ const brings =
 
 /** What one may say first of a point that was found. */
 const grants =
-  /^(?:(?:aye|ok|okay|yes|yep|right|sure|fair enough|oops|sorry|noted|agreed|understood)[\s,.!–—-]*)+/iu;
+  /^(?:(?:aye|ok|okay|yes|yep|right|sure|fair enough|oops|sorry|noted|agreed|understood|will do)[\s,.!–—-]*)+/iu;
 
 /** "As above", "noted". */
 const notes =
