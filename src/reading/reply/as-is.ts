@@ -15,7 +15,7 @@ const clause = (...alternatives: readonly string[]): RegExp =>
 const orders = clause(
   `${ask}(?:leave|keep|engrave|cut|make|do|write) (?:${thing} )?${asIs}(?: please)?`,
   `${ask}(?:keep|leave) the (?:wording|spelling|text|accents?|words?|names?|legends?)(?: please)?`,
-  `${ask}(?:proceed|continue|go on|go ahead|start|begin|engrave)(?: (?:now|with it|with them|with the (?:order|engraving)|the engraving|please))*`,
+  `${ask}(?:proceed|continue|go on|go ahead|start|begin|engrave)(?: (?:now|with it|with them|with the (?:order|engraving)|the engraving|please|and oblige|accordingly))*`,
 );
 const wishes = clause(
   `${subject} (?:must|has to|have to|should|shall|can|may|needs? to|is to|are to) (?:stay|remain|read|be (?:written|spelled|spelt|engraved|left|kept|cut)) ${asIs}`,

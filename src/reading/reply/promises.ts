@@ -30,7 +30,7 @@ const noun = words(sheet);
 
 const move = words(comes);
 const promise = words(
-  `(?:(?:i|we|will|ll|shall) )(?:\\p{L}+ ){0,2}(?:${mends}(?:e|d|ed|s|ing|in|ting)?|send(?:ing|in)? (?:\\p{L}+ )?(?:again|over|anew|new|back))`,
+  `(?:(?:i|we|will|ll|shall) )(?:\\p{L}+ ){0,2}(?:${mends}(?:e|d|ed|s|ing|in|ting)?|send(?:ing|in)? (?:[\\p{L}\\d]+ )?(?:again|over|anew|new|back))`,
 );
 /** What tells of a sheet by itself: "got" and "did" may tell of anything. */
 const sends = words(
