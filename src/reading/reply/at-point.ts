@@ -45,7 +45,7 @@ export function pointsApart(line: string): readonly string[] {
 const yes = /^(?:yes|yep|yeah|yup)(?![\p{L}\p{N}'’]|-\p{L}|[^?]*\?)[\s,.;:!–—-]*/iu;
 /** "No problem" is a yes. */
 const no =
-  /^(?:(?:(?:good|great|nice) (?:catch|spot)|well (?:spotted|caught)|(?:yes,? )?you(?: are|['’]re) (?:(?:quite|absolutely|so) )?(?:right|correct)|oops|my bad)|(?:no|nope|n)(?![\p{L}\p{N}'’])(?! (?:problems?|worries|issues?|changes?|need|doubt|errors?|mistakes?|typos?|corrections?|objections?|idea))|not (?:intended|intentional|meant|correct|right|ok|okay)|wrong|typo|(?:this is |that is |it is |that's |it's )?(?:is |was )?(?:my|our|a) (?:mistake|error|typo|slip)|mistake|error|(?:(?:it|this|that) )?(?:is|was) (?:a |an )?(?:not (?:correct|right|intended|meant|ok|okay)|wrong|incorrect|typo|mistake|error)|(?:i am |i'm |we are )?(?:very |so )?sorry,? (?:this|that|it) (?:is|was) (?:my|our|a) (?:mistake|error|typo)|amended|corrected|revised|fixed|changed|redone)(?![\p{L}\p{N}])/iu;
+  /^(?:(?:(?:good|great|nice) (?:catch|spot)|well (?:spotted|caught)|(?:yes,? )?you(?: are|['’]re) (?:(?:quite|absolutely|so) )?(?:right|correct)|oops|my bad)|(?:no|nope|n)(?![\p{L}\p{N}'’])(?! (?:problems?|worries|issues?|changes?|need|doubt|errors?|mistakes?|typos?|corrections?|objections?|idea))|not (?:intended|intentional|meant|correct|right|ok|okay)|wrong|typo|(?:this is |that is |it is |that's |it's )?(?:is |was )?(?:my|our|a) (?:mistake|error|typo|slip)|mistake|error|(?:(?:it|this|that) )?(?:is|was) (?:a |an )?(?:not (?:correct|right|intended|meant|ok|okay)|wrong|incorrect|typo|mistake|error)|(?:i am |i'm |we are )?(?:very |so )?sorry,? (?:this|that|it) (?:is|was) (?:my|our|a) (?:mistake|error|typo)|incorrect|superseded|amended|corrected|revised|fixed|changed|redone)(?![\p{L}\p{N}])/iu;
 
 /** Words by which somebody says that a point is mended, or that its sheet comes again. */
 const mended =
@@ -71,7 +71,7 @@ const beyond =
 
 /** Names of sheets and their states, in which numbers are no numbers of points: "S-201 Rev 1", "rev. C", "button 4". */
 const names =
-  /\b(?:rev(?:ision)?\.?|version|v|issue|sheet|dwg|button|row|page|position|gang)[\s.]?(?:\d{1,3}|\p{Lu})\b|(?<![\p{L}\p{N}])\p{L}{1,4}[-_]?\d{1,4}(?![\p{L}\p{N}])/giu;
+  /(?<![\p{L}\p{N}])(?:sheet )?\p{L}{1,4}[-_]?\d{1,4}(?:\.pdf)?(?![\p{L}\p{N}])|\b(?:rev(?:ision)?\.?|version|v|issue|sheet|dwg|button|row|page|position|gang)[\s.]?(?:\d{1,3}|\p{Lu})\b/giu;
 
 /** In characters. */
 const longest = 220;
@@ -153,6 +153,8 @@ const amends = new RegExp(
     String.raw`(?:(?:the|our|my) )?(?:party|client|customer|owner|architect|office|apprentice|designer|we|i|he|she|they) (?:has |have |had )?(?:given|gave|sent|wrote|written|typed|put|supplied|made|spelled|spelt|copied) (?:(?:us|me|it|this|that|the|an?) )*(?:wrong(?:ly)?|incorrect(?:ly)?|mistake|error|typo)(?: \p{L}+)?`,
     "(?:that|this|it) (?:got|was|is) (?:mixed up|mistyped|misspelt|misspelled|typed wrong|entered wrong|a leftover|left over)",
     "(?:on|at|from) (?:my|our) (?:side|end|part)",
+    "(?:(?:i|we|he|she|they) )?(?:stuffed|messed|mucked|screwed|cocked|mixed) (?:that|it|this|them)(?: one)? up",
+    "(?:old|wrong|superseded|outdated) (?:sheet|form|drawing|version|revision|template)",
     "thanks?(?: you)?(?: for (?:catching|spotting|noticing|flagging)(?: (?:it|that|this))?)?|(?:good|great|nice) (?:catch|spot)|well (?:spotted|caught)",
     "(?:very |so )?(?:sorry|apologies)(?: (?:about|for) (?:that|this|it))?",
   ].join("|")})$`,

@@ -52,8 +52,15 @@ function withoutNotes(said: string): string {
     .replace(owning, ` ${understood.courtesy} `);
 }
 
+/** Sheets are often called by their names: "revised S-101 attached". */
+const sheetName = /(?<![\p{L}\p{N}])(?:sheets? )?\(?\p{Lu}{1,4}-\d{1,4}(?:\.pdf)?(?: ?\(?[Rr]ev\.? ?\p{L}?\d{0,2}\)?)?\)?(?![\p{L}\p{N}])/gu;
+const withSheets = (sentence: string): string =>
+  sentence.replace(sheetName, "sheet").replace(/[#№] ?(?=\d)/gu, "");
+
 /** What a sentence says of sheets: the numbers that it names. Undefined if it says anything else. */
 function noteIn(sentence: string): number[] | undefined {
+  // "Please replace the sheet" asks for something.
+  if (/(?<!\p{L})(?:please|pls|plz|kindly) (?!see|find|refer|note|accept|get|check)|(?<!\p{L})(?:replace|swap|use|take) (?:the )?sheet/iu.test(sentence)) return undefined;
   if (/["“”«»„?]|\p{L}\d|\bsame as\b/iu.test(sentence)) return undefined;
   const said = harmless(plain(sentence.replace(/\n/g, " ")))
     .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, "")
@@ -69,7 +76,8 @@ function noteIn(sentence: string): number[] | undefined {
 }
 
 /** The numbers for which a sentence promises or brings a sheet, and nothing else. Undefined if it says anything else. */
-export function sheetsPromisedIn(sentence: string): number[] | undefined {
+export function sheetsPromisedIn(words: string): number[] | undefined {
+  const sentence = withSheets(words);
   const isPromise =
     (has(noun, sentence) && has(move, sentence)) || has(promise, sentence.replace(/['’]/gu, " "));
   return isPromise ? noteIn(sentence) : undefined;
@@ -86,7 +94,8 @@ export function pointsDoneIn(sentence: string): number[] | undefined {
 }
 
 /** Whether a sentence beside a no owns a slip, or is about a sheet. It names no number. */
-export function isAmends(sentence: string): boolean {
+export function isAmends(words: string): boolean {
+  const sentence = withSheets(words);
   if (isOwning(sentence, { open: [] })) return true;
   const isAbout =
     has(noun, sentence) || has(move, sentence) || has(owning, sentence) || /\bsorry\b/iu.test(sentence);

@@ -65,8 +65,12 @@ const alone = new RegExp(
 const reported =
   /^([^.!?;:\d]{0,120}?)(?:(?<!\p{L})(?:and|who) )?(?<!\p{L})(?:(?:he|she|they|who|(?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer))) (?:(?:has|have|just|also|again) )*(?:confirms?|confirmed|says?|said|tells me|told me|tells us|told us|agrees?|agreed)(?: (?:to me|to us|today|by phone|just now))?(?: that)?[,:]? (?=(?:the )?(?:questions?|points?|items?|numbers?|#) ?\d|#?\d)/iu;
 
+/** "Confirm 1, 2 and 3 all YES." "Per the contractor everything is correct." */
+const told =
+  /^(?:confirm(?:ed|ing)?[:,]? (?=[#\d][^.;!]*\byes\b[.!]?$)|(?:as )?per (?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer|contractor|engineer|gc|pm)[,:]? (?=(?:both|all|everything|they|these)\b))/iu;
+
 function withoutReport(line: string): string {
-  return line.replace(reported, (whole, before: string) =>
+  return line.replace(told, "").replace(reported, (whole, before: string) =>
     before.trim() === "" || !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her")) ? "" : whole,
   );
 }
