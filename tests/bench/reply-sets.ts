@@ -31,7 +31,20 @@ const asks = (number: number): string =>
   );
 const stops = (number: number): string => point(number, "Shorten it, and send the sheet again.");
 
-function answerOf({ questions, fixes, answer }: Reply): string {
+/** What only our answers say. */
+const ours =
+  /^(?:Order .+|={5,}|TO FIX|PLEASE CONFIRM|\S+\.pdf|\d{1,3}\. (?:“|The (?:legend|note|sheet)|Buttons? ).*|If (?:you mean|one of them) .*send the sheet again\.|Or reply “\d+ YES” if .*|Shorten it, and send .*|Fill it in, and send .*|Send the sheet again\.)$/u;
+
+/** The answer as a reply quotes it by hand, point by point. Undefined if it quotes none so. */
+function quotedIn(text: string): string | undefined {
+  const lines = text.split("\n").flatMap((line) => {
+    const own = line.replace(/^>[> ]*/u, "").trim();
+    return ours.test(own) ? [/^\d/u.test(own) ? `  ${own}` : /^(?:If|Or|Shorten|Fill|Send)/u.test(own) ? `     ${own}` : own] : [];
+  });
+  return lines.some((line) => /^ {2}\d/u.test(line)) ? lines.join("\n") : undefined;
+}
+
+function answerOf({ questions, fixes, text, answer = quotedIn(text) }: Reply): string {
   if (answer !== undefined) return answer;
   return [
     "CONFIRM: questions to answer before order EL-100 can be engraved.",
@@ -94,6 +107,8 @@ export const sets = [
   "tenth",
   "eleventh",
   "twelfth",
+  "thirteenth",
+  "fourteenth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

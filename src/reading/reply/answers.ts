@@ -1,6 +1,6 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
-import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
+import { type AtPoint, explains, pointsApart, saidAtPoint } from "./at-point.ts";
 import { cancelledIn, mayCancel } from "./cancels.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -26,6 +26,7 @@ import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { withMarks } from "./unmarked.ts";
 import type { Said } from "./ways.ts";
+import { isNearQuestion } from "./talk.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** What a reply answers of the questions that it was asked, and what it takes back of its orders. */
@@ -114,6 +115,7 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>
       introduces(sentence) ||
+      (last === true && explains(sentence) && !isNearQuestion(sentence, asked.inQuestion)) ||
       (asked.others + asked.open.length > 1 && owns.test(sentence)) ||
       [sentence, inEnglish(sentence)].some(
         (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),

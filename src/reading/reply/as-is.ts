@@ -4,7 +4,7 @@
 
 const thing = String.raw`(?:it|them|both|all|this|that|these|those|everything|the (?:words?|wording|spellings?|text|names?|legends?|lettering|accents?))`;
 const subject = String.raw`(?:it|they|both|this|that|these|those|everything|(?:the |all )?(?:words?|wording|spellings?|text|names?|legends?|lettering))`;
-const asIs = String.raw`(?:(?:exactly|just|precisely|really) )?(?:as (?:(?:it|they) (?:is|are|stands?)|is|typed|written|shown|submitted|sent|drawn|given)|like (?:this|that)|so|this way|that way)`;
+const asIs = String.raw`(?:(?:exactly|just|precisely|really) )?(?:as (?:(?:it|they) (?:is|are|stands?)|is|typed|written|shown|submitted|sent|drawn|given)|like (?:this|that)|so|this way|that way|the way (?:i|we|they|it|he|she) (?:sent|typed|wrote|drew|submitted|gave|is|are|was)(?: (?:it|them|this|that))?)`;
 const ask = String.raw`(?:(?:so|then|and|please|kindly|pls|just|now) )*(?:(?:you (?:can|may)|(?:we|i) (?:want|need|would like|'d like)(?: you)? to) )?(?:please |just |now )?`;
 const wants = String.raw`(?:we|i|they|he|she|the (?:client|customer|owner|family|architect)) (?:really |all |do )?(?:wants?|needs?|would like|prefers?|would like to have|'d like)`;
 const error = String.raw`(?:(?:spelling |typing )?(?:mistakes?|errors?)|typos?|misspelt|misspelled|misspellings?|wrong|slips?)`;
@@ -15,7 +15,8 @@ const clause = (...alternatives: readonly string[]): RegExp =>
 const orders = clause(
   `${ask}(?:leave|keep|engrave|cut|make|do|write) (?:${thing} )?${asIs}(?: please)?`,
   `${ask}(?:keep|leave) the (?:wording|spelling|text|accents?|words?|names?|legends?)(?: please)?`,
-  `${ask}(?:proceed|continue|go on|go ahead|start|begin|engrave)(?: (?:now|with it|with them|with the (?:order|engraving)|the engraving|please))*`,
+  `${ask}(?:proceed|continue|go on|go ahead|start|begin|engrave)(?: (?:now|with it|with them|with the (?:order|engraving)|the engraving|please|and oblige|accordingly|at the earliest|(?:the )?soonest|asap))*`,
+  `${ask}(?:arrange|release|process|send)(?: (?:the|it|this|them|everything))*(?: (?:production|engraving|order|to|for|into|engraving|asap|at the earliest|now))+`,
 );
 const wishes = clause(
   `${subject} (?:must|has to|have to|should|shall|can|may|needs? to|is to|are to) (?:stay|remain|read|be (?:written|spelled|spelt|engraved|left|kept|cut)) ${asIs}`,

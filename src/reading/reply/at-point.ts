@@ -26,6 +26,11 @@ const head = new RegExp(
   String.raw`^(?:and |so )?[[(]?(?:${label}?(${numbers})(?:[\])]?\s?[.:)=–—-]+(?!\d)\s*|\s+${verb})|${label}(${numbers})(?:\s?,)?\s+)(?=\S)(.+)$`,
   "isu",
 );
+/** "Good catch on 1, …", "You are right about 3, …" */
+const caught = new RegExp(
+  String.raw`^((?:good|great|nice) (?:catch|spot)|well (?:spotted|caught)|(?:yes,? )?you(?: are|['’]re) (?:(?:quite|absolutely) )?right) (?:on|with|about|for) ${label}?(${number})(?:\s?[,.!:;–—-]+\s*|$)(.*)$`,
+  "isu",
+);
 /** Where another point begins in a line: "1 yes. 2 no, …". */
 const nextPoint = new RegExp(
   String.raw`(?<=[.!;)])\s+(?=(?:so |and )?(?:${label}?${number}(?:\s?[.:)=–—-]|,?\s+${verb})|${label}${number}\b))`,
@@ -40,7 +45,7 @@ export function pointsApart(line: string): readonly string[] {
 const yes = /^(?:yes|yep|yeah|yup)(?![\p{L}\p{N}'’]|-\p{L}|[^?]*\?)[\s,.;:!–—-]*/iu;
 /** "No problem" is a yes. */
 const no =
-  /^(?:(?:no|nope|n)(?![\p{L}\p{N}'’])(?! (?:problems?|worries|issues?|changes?|need|doubt|errors?|mistakes?|typos?|corrections?|objections?|idea))|not (?:intended|intentional|meant|correct|right|ok|okay)|wrong|typo|(?:this is |that is |it is |that's |it's )?(?:is |was )?(?:my|our|a) (?:mistake|error|typo|slip)|mistake|error|(?:(?:it|this|that) )?(?:is|was) (?:a |an )?(?:not (?:correct|right|intended|meant|ok|okay)|wrong|incorrect|typo|mistake|error)|(?:i am |i'm |we are )?(?:very |so )?sorry,? (?:this|that|it) (?:is|was) (?:my|our|a) (?:mistake|error|typo)|amended|corrected|revised|fixed|changed|redone)(?![\p{L}\p{N}])/iu;
+  /^(?:(?:(?:good|great|nice) (?:catch|spot)|well (?:spotted|caught)|(?:yes,? )?you(?: are|['’]re) (?:(?:quite|absolutely|so) )?(?:right|correct)|oops|my bad)|(?:no|nope|n)(?![\p{L}\p{N}'’])(?! (?:problems?|worries|issues?|changes?|need|doubt|errors?|mistakes?|typos?|corrections?|objections?|idea))|not (?:intended|intentional|meant|correct|right|ok|okay)|wrong|typo|(?:this is |that is |it is |that's |it's )?(?:is |was )?(?:my|our|a) (?:mistake|error|typo|slip)|mistake|error|(?:(?:it|this|that) )?(?:is|was) (?:a |an )?(?:not (?:correct|right|intended|meant|ok|okay)|wrong|incorrect|typo|mistake|error)|(?:i am |i'm |we are )?(?:very |so )?sorry,? (?:this|that|it) (?:is|was) (?:my|our|a) (?:mistake|error|typo)|incorrect|superseded|amended|corrected|revised|fixed|changed|redone)(?![\p{L}\p{N}])/iu;
 
 /** Words by which somebody says that a point is mended, or that its sheet comes again. */
 const mended =
@@ -51,7 +56,7 @@ const brings =
 
 /** What one may say first of a point that was found. */
 const grants =
-  /^(?:(?:aye|ok|okay|yes|yep|right|sure|fair enough|oops|sorry|noted|agreed|understood)[\s,.!–—-]*)+/iu;
+  /^(?:(?:aye|ok|okay|yes|yep|right|sure|fair enough|oops|sorry|noted|agreed|understood|will do)[\s,.!–—-]*)+/iu;
 
 /** "As above", "noted". */
 const notes =
@@ -66,7 +71,7 @@ const beyond =
 
 /** Names of sheets and their states, in which numbers are no numbers of points: "S-201 Rev 1", "rev. C", "button 4". */
 const names =
-  /\b(?:rev(?:ision)?\.?|version|v|issue|sheet|dwg|button|row|page|position|gang)[\s.]?(?:\d{1,3}|\p{Lu})\b|(?<![\p{L}\p{N}])\p{L}{1,4}[-_]?\d{1,4}(?![\p{L}\p{N}])/giu;
+  /(?<![\p{L}\p{N}])(?:sheet )?\p{L}{1,4}[-_]?\d{1,4}(?:\.pdf)?(?![\p{L}\p{N}])|\b(?:rev(?:ision)?\.?|version|v|issue|sheet|dwg|button|row|page|position|gang)[\s.]?(?:\d{1,3}|\p{Lu})\b/giu;
 
 /** In characters. */
 const longest = 220;
@@ -84,8 +89,9 @@ export function saidAtPoint(
   const said = plain(line.replace(/\n/gu, " ")).trim();
   // It may be a joke.
   if (said.length > longest || /;-?\)/u.test(said)) return undefined;
-  const [, marked, labelled, behind = ""] = head.exec(said) ?? [];
-  const named = [...(marked ?? labelled ?? "").matchAll(/\d+/gu)].map(([one]) => Number(one));
+  const [, praise, praised, remark = ""] = caught.exec(said) ?? [];
+  const [, marked, labelled, behind = praise === undefined ? "" : `${praise}, ${remark}`] = head.exec(said) ?? [];
+  const named = [...(marked ?? labelled ?? praised ?? "").matchAll(/\d+/gu)].map(([one]) => Number(one));
   if (under !== undefined && named.some((one) => one !== under)) return undefined;
   const [at, rest] = named.length > 0 ? [named, behind] : unnamed(said, { under, afterSeveral }, points);
   if (at.length === 0) return undefined;
@@ -135,8 +141,25 @@ function unnamed(
 }
 
 /** "Should be Terrace", "typo on our side", "I used the old form": what a no may say of itself. */
-const amends =
-  /^(?:(?:it|this|that|which) )?(?:should|must|ought to) (?:be|read|say|have been)(?! written| cut| engraved| like)(?: \p{L}[\p{L}'’-]*){1,3}$|^(?:(?:this|that|it)(?: is|['’]s| was) )?(?:my|our|a|the) (?:mistake|error|typo|slip)(?: on (?:my|our) (?:side|end|part))?$|^(?:i|we) (?:have )?used the (?:wrong|old) \p{L}+$|^(?:sorry|apologies)$/iu;
+const legendWord = String.raw`(?:legend|word|name|text|spelling|one|wording|version|abbreviation|term|label)`;
+const amends = new RegExp(
+  `^(?:${[
+    String.raw`(?:(?:it|this|that|which) )?(?:should|must|ought to) (?:be|read|say|have been|have read|have said)(?! written| cut| engraved| like)(?: \p{L}[\p{L}'’-]*){1,3}`,
+    String.raw`(?:(?:this|that|it)(?: is|['’]s| was) (?:(?:indeed|really|just|clearly|definitely|simply) )*)?(?:my|our|a|the|an?) (?:\p{L}+ )?(?:mistake|error|typo|slip)(?: (?:on|at|from) (?:my|our) (?:side|end|part))?`,
+    String.raw`(?:i|we) (?:have )?(?:used|sent|copied|took|had|put|attached) the (?:wrong|old) \p{L}+(?: \p{L}+)?`,
+    String.raw`(?:(?:it|this|that|they)(?: is|['’]s| was|['’]re| are) )?(?:the |an? )?(?:old|wrong|former|previous|outdated) (?:\p{L}+ ){0,2}${legendWord}s?`,
+    String.raw`(?:it|this|that)(?: is|['’]s)(?: called)?(?: \p{L}[\p{L}'’-]*){1,3} now`,
+    String.raw`(?:the )?(?:correct|right|proper) (?:\p{L}+ )?${legendWord} (?:is|should be|reads)(?: \p{L}[\p{L}'’-]*){1,3}`,
+    String.raw`(?:(?:the|our|my) )?(?:party|client|customer|owner|architect|office|apprentice|designer|we|i|he|she|they) (?:has |have |had )?(?:given|gave|sent|wrote|written|typed|put|supplied|made|spelled|spelt|copied) (?:(?:us|me|it|this|that|the|an?) )*(?:wrong(?:ly)?|incorrect(?:ly)?|mistake|error|typo)(?: \p{L}+)?`,
+    "(?:that|this|it) (?:got|was|is) (?:mixed up|mistyped|misspelt|misspelled|typed wrong|entered wrong|a leftover|left over)",
+    "(?:on|at|from) (?:my|our) (?:side|end|part)",
+    "(?:(?:i|we|he|she|they) )?(?:stuffed|messed|mucked|screwed|cocked|mixed) (?:that|it|this|them)(?: one)? up",
+    "(?:old|wrong|superseded|outdated) (?:sheet|form|drawing|version|revision|template)",
+    "thanks?(?: you)?(?: for (?:catching|spotting|noticing|flagging)(?: (?:it|that|this))?)?|(?:good|great|nice) (?:catch|spot)|well (?:spotted|caught)",
+    "(?:very |so )?(?:sorry|apologies)(?: (?:about|for) (?:that|this|it))?",
+  ].join("|")})$`,
+  "iu",
+);
 
 /**
  * Whether what is said of a point that has to be sent again is about nothing else: each clause of it tells of the new
@@ -164,8 +187,10 @@ const settled = new RegExp(
   `^(?:${[
     String.raw`${it}(?:(?:confirmed|approved|checked|double[- ]?checked|verified)(?: (?:with|by|against) ${thing})?|intentional|deliberate|on purpose|by design|as (?:specified|designed|drawn|scheduled))`,
     `(?:as )?per ${thing}`,
-    String.raw`${it}(?:how|what) (?:he|she|they|the (?:client|customer|owner|architect|designer|homeowner|boss)) (?:wants|likes|calls|spells|writes|asked for|ordered)(?: it)?`,
-    String.raw`(?:i|we) (?:did |have )?(?:ask(?:ed)?|check(?:ed)?|double[- ]?checked)(?: (?:twice|again|him|her|them|with ${thing}))?`,
+    String.raw`${it}(?:how|what) (?:he|she|they|we|i|${thing}) (?:wants?|wanted|likes?|calls?|spells?|spelled|spelt|writes?|wrote|asked for|ordered|drew)(?: it)?(?: (?:on|for) (?:it|there|them))?`,
+    String.raw`(?:i|we) (?:(?:did|have|just|also) )*(?:ask(?:ed)?|check(?:ed)?|double[- ]?checked|called|phoned|rang|confirmed|spoke|talked|verified)(?: (?:it|this|that))?(?: (?:twice|again|him|her|them|(?:(?:with|to) )?${thing}))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
+    String.raw`${thing} (?:(?:has|have|just|also) )*(?:confirmed|approved|checked|insists?|insisted)(?: (?:it|this|that|on (?:it|this|that)))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
+    String.raw`(?:spelled|spelt|written|named|called) (?:(?:just|exactly) )?(?:that way|this way|like that|like this|so)(?: (?:on|in) ${thing})?(?: (?:too|as well|out front))*`,
     "lol|haha|thanks?|thank you|cheers|sorry for (?:the|any) confusion",
   ].join("|")})$`,
   "iu",
@@ -173,13 +198,24 @@ const settled = new RegExp(
 /** "It is Czech", "these are the owners' dogs": somebody tells what something is. */
 const tells =
   /^(?:(?:it|that|this)(?: is|['’]?s)|(?:these|those|they)(?: are|['’]re))(?: (?:really|just|actually|indeed|simply|always))* (?!to |as |for |in |on |from |with )(?=\p{L})/iu;
+/** The same of a thing and its place, which no word for another one qualifies. */
+const tellsThing =
+  /^(?:it|that|this|these|those|they)(?: is| are|['’]?s|['’]re) (?:really |just |actually |indeed |simply )*(?:the|an?|our|his|her|their|my) (?!.*(?<!\p{L})(?:old|new|other|another|wrong|last|next|second|former|previous|left|right|top|bottom|upper|lower|same|not|now|one|ones)(?!\p{L}))\p{Ll}+(?: \p{Ll}+){0,3}(?: (?:by|in|at|on|near|behind|of|for|off|under|over|next to|in front of) (?:the|our|their|his|her|my) \p{Ll}+(?: \p{Ll}+)?)?$/u;
+const places =
+  /(?<!\p{L})(?:rooms?|lobby|foyer|kitchen|den|pantry|cellar|basement|attic|garage|shed|hall|hallway|lounge|salon|bath\p{L}*|bed\p{L}*|closet|porch|patio|study|library|wing|floors?|doors?|walls?|windows?|snug|parlou?r|nursery|studio|bar|gym|annexe?|front|back|bit)(?!\p{L})/giu;
 
-/** Whether what stands behind a yes tells only why. */
-function explains(tail: string): boolean {
+/** Whether what stands behind a yes, or in a sentence below it, tells only why. */
+export function explains(tail: string): boolean {
   if (tail.length > longestReason) return false;
   return tail
     .replace(/:-?\)$/u, "")
-    .split(/[.,!;()[\]]+\s*|\s[–—-]+\s/u)
+    .split(/[.,!;()[\]]+\s*|\s[–—-]+\s|\s+(?:and|because|since) (?=(?:it|that|this|they|these)(?:['’]|\s))/u)
     .map((one) => one.trim())
-    .every((one) => one === "" || settled.test(one) || (tells.test(one) && !isDangerous(one)));
+    .every(
+      (one) =>
+        one === "" ||
+        settled.test(one) ||
+        (tells.test(one) && !isDangerous(one)) ||
+        (tellsThing.test(one) && !isDangerous(one.replace(places, "thing").replace(/ by (?:the|our|their|his|her|my) /u, " near "))),
+    );
 }

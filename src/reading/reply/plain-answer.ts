@@ -54,6 +54,10 @@ function isPraised(kinds: readonly string[]): boolean {
     ) ||
     /^(?:(?:And|Mark) )*(?:Too) (?:Num) (?:Is|Are)(?: (?:All|So|Too|Adv|Sure))* (?:Good|Confirmed)$/u.test(
       run,
+    ) ||
+    // "All is correct as it stands, 1, 2 and 3."
+    /^(?:All|It) (?:Is|Are)(?: (?:All|Adv|Sure))* (?:Good|Confirmed)(?: (?:So|Good))* Mark Num(?: (?:Mark|And|Num))*$/u.test(
+      run,
     )
   );
 }

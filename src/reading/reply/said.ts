@@ -1,4 +1,5 @@
 import { withoutAsIs } from "./as-is.ts";
+import { isDangerous } from "./danger.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { plain, tokensIn } from "./tokens.ts";
 import { keyOf, type Points, type Said, type Way, waysIn } from "./ways.ts";
@@ -60,6 +61,21 @@ const alone = new RegExp(
   "giu",
 );
 
+/** "I just got off the phone with the owner and he confirmed that questions 2 and 3 are both YES." */
+const reported =
+  /^([^.!?;:\d]{0,120}?)(?:(?<!\p{L})(?:and|who) )?(?<!\p{L})(?:(?:he|she|they|who|(?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer))) (?:(?:has|have|just|also|again) )*(?:confirms?|confirmed|says?|said|tells me|told me|tells us|told us|agrees?|agreed)(?: (?:to me|to us|today|by phone|just now))?(?: that)?[,:]? (?=(?:the )?(?:questions?|points?|items?|numbers?|#) ?\d|#?\d)/iu;
+
+/** "Confirm 1, 2 and 3 all YES." "Per the contractor everything is correct." */
+const told =
+  /^(?:confirm(?:ed|ing)?[:,]? (?=[#\d][^.;!]*\byes\b[.!]?$)|(?:as )?per (?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer|contractor|engineer|gc|pm)[,:]? (?=(?:both|all|everything|they|these)\b))/iu;
+
+function withoutReport(line: string): string {
+  return line.replace(told, "").replace(reported, (whole, before: string) =>
+    before.trim() === "" || !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her")) ? "" : whole,
+  );
+}
+const ofPeople = /(?<!\p{L})(?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer)(?!\p{L})/giu;
+
 /** A line without what is granted before a "but", and with "it" where people of India write "the same". */
 function withoutGranted(line: string): string {
   return withoutAsIs(line)
@@ -84,7 +100,7 @@ export function saidIn(
 ): readonly Said[] | undefined {
   if (own.line.length > longestAnswer || own.line.includes("?")) return undefined;
   if ([unclear, eitherWay, noThatKeeps].some((either) => either.test(own.line))) return undefined;
-  const line = withLetters(withoutGranted(plain(own.line)));
+  const line = withLetters(withoutReport(withoutGranted(plain(own.line))));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();
   if (way === undefined || more.length > 0 || way.said.length === 0) return undefined;
