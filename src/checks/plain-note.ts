@@ -54,7 +54,11 @@ const beforeNames = new Set(
 export function isPlainNote(notes: string, sheet: Sheet, words: Words): boolean {
   const { project = "", order = "", mark = "", contact, billTo, shipTo, legends } = sheet;
   const said = [
-    ...[project, order, mark, contact.name, billTo.name, billTo.city, shipTo.name, shipTo.city],
+    project,
+    order,
+    mark,
+    contact.name,
+    ...[billTo, shipTo].flatMap(({ name, city }) => [name, city]),
     ...legends.flatMap(({ rows }) => rows),
   ];
   const own = new Set(said.flatMap((text) => wordsOf(text ?? "")));
