@@ -39,7 +39,9 @@ const ours =
 function quotedIn(text: string): string | undefined {
   const lines = text.split("\n").flatMap((line) => {
     const own = line.replace(/^>[> ]*/u, "").trim();
-    return ours.test(own) ? [/^\d/u.test(own) ? `  ${own}` : /^(?:If|Or|Shorten|Fill|Send)/u.test(own) ? `     ${own}` : own] : [];
+    return ours.test(own)
+      ? [/^\d/u.test(own) ? `  ${own}` : /^(?:If|Or|Shorten|Fill|Send)/u.test(own) ? `     ${own}` : own]
+      : [];
   });
   return lines.some((line) => /^ {2}\d/u.test(line)) ? lines.join("\n") : undefined;
 }

@@ -41,7 +41,11 @@ const has = (pattern: RegExp, said: string): boolean => said.search(pattern) >= 
 /** Whether a clause beside a sheet tells of it, of a slip, or of nothing. */
 function isNoted(clause: string): boolean {
   return (
-    has(noun, clause) || has(sends, clause) || has(owning, clause) || has(promise, clause) || !/\p{L}/u.test(withoutNotes(clause))
+    has(noun, clause) ||
+    has(sends, clause) ||
+    has(owning, clause) ||
+    has(promise, clause) ||
+    !/\p{L}/u.test(withoutNotes(clause))
   );
 }
 
@@ -53,14 +57,20 @@ function withoutNotes(said: string): string {
 }
 
 /** Sheets are often called by their names: "revised S-101 attached". */
-const sheetName = /(?<![\p{L}\p{N}])(?:sheets? )?\(?\p{Lu}{1,4}-\d{1,4}(?:\.pdf)?(?: ?\(?[Rr]ev\.? ?\p{L}?\d{0,2}\)?)?\)?(?![\p{L}\p{N}])/gu;
+const sheetName =
+  /(?<![\p{L}\p{N}])(?:sheets? )?\(?\p{Lu}{1,4}-\d{1,4}(?:\.pdf)?(?: ?\(?[Rr]ev\.? ?\p{L}?\d{0,2}\)?)?\)?(?![\p{L}\p{N}])/gu;
 const withSheets = (sentence: string): string =>
   sentence.replace(sheetName, "sheet").replace(/[#№] ?(?=\d)/gu, "");
 
 /** What a sentence says of sheets: the numbers that it names. Undefined if it says anything else. */
 function noteIn(sentence: string): number[] | undefined {
   // "Please replace the sheet" asks for something.
-  if (/(?<!\p{L})(?:please|pls|plz|kindly) (?!see|find|refer|note|accept|get|check)|(?<!\p{L})(?:replace|swap|use|take) (?:the )?sheet/iu.test(sentence)) return undefined;
+  if (
+    /(?<!\p{L})(?:please|pls|plz|kindly) (?!see|find|refer|note|accept|get|check)|(?<!\p{L})(?:replace|swap|use|take) (?:the )?sheet/iu.test(
+      sentence,
+    )
+  )
+    return undefined;
   if (/["“”«»„?]|\p{L}\d|\bsame as\b/iu.test(sentence)) return undefined;
   const said = harmless(plain(sentence.replace(/\n/g, " ")))
     .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, "")

@@ -70,11 +70,17 @@ const told =
   /^(?:confirm(?:ed|ing)?[:,]? (?=[#\d][^.;!]*\byes\b[.!]?$)|(?:as )?per (?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer|contractor|engineer|gc|pm)[,:]? (?=(?:both|all|everything|they|these)\b))/iu;
 
 function withoutReport(line: string): string {
-  return line.replace(told, "").replace(reported, (whole, before: string) =>
-    before.trim() === "" || !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her")) ? "" : whole,
-  );
+  return line
+    .replace(told, "")
+    .replace(reported, (whole, before: string) =>
+      before.trim() === "" ||
+      !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her"))
+        ? ""
+        : whole,
+    );
 }
-const ofPeople = /(?<!\p{L})(?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer)(?!\p{L})/giu;
+const ofPeople =
+  /(?<!\p{L})(?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer)(?!\p{L})/giu;
 
 /** A line without what is granted before a "but", and with "it" where people of India write "the same". */
 function withoutGranted(line: string): string {
