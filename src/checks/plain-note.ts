@@ -76,10 +76,12 @@ export function isPlainNote(notes: string, sheet: Sheet, words: Words): boolean 
   });
 }
 
+/** A mark such as LP-3 stays one word. */
 function wordsOf(text: string): string[] {
   return text
     .replaceAll(/['’]s\b/gu, "")
-    .split(/[^\p{L}\p{N}.'’]+/u)
+    .split(/[^\p{L}\p{N}.'’/&+-]+/u)
+    .flatMap((word) => (/\p{N}/u.test(word) ? word : word.split(/[/&+-]/)))
     .map(plainText)
     .filter((word) => word !== "");
 }

@@ -1,0 +1,66 @@
+import { expect, test } from "vitest";
+import { notesCarryOrders } from "../../src/checks/sheet/notes-carry-orders.ts";
+import { catalogue } from "../make/config.ts";
+import { device } from "../make/sample.ts";
+
+const wordingOf = (notes: string): string | undefined =>
+  [...notesCarryOrders.find(device({ notes }), catalogue)][0]?.wording;
+
+// What electrical contractors write into such a box. Common practice, no source.
+test.each([
+  "2ND FLR NORTH CORRIDOR",
+  "by door 114A, column line C-7",
+  'mount 48" AFF to center',
+  "CKT L2-14",
+  "panel LP-3 circuits 12, 14",
+  "see dwg E-501 detail 4",
+  "ref RFI 22",
+  "existing 2-gang box",
+  "left of entry door at stair B",
+  "Rm 210 lobby side",
+  "field verified 11/20",
+  "contact: Ida Marlowe",
+  "approved by architect 11/12/26",
+  "behind reception desk",
+  "Phase 2, Area B",
+  "low voltage",
+  "Main lobby west wall",
+])("%s orders nothing", (notes) => {
+  expect(wordingOf(notes)).toBe("remark");
+});
+
+test.each([
+  "legends TBC",
+  "legends to be confirmed by owner",
+  "owner to approve",
+  "awaiting approval",
+  "prelim - wait for PM",
+  "provisional",
+  "not final yet",
+  "glossy face",
+  "brass screws",
+  "silver trim ring",
+  "landscape",
+  "vertical text",
+  "in Helvetica",
+  "ENGR DEPTH 0.5",
+  "reverse the order",
+  "with pilot light",
+  "match panel next door",
+  "legends per finish schedule",
+  "wording as on the mockup",
+  "lettering filled gold",
+  "swap 1 and 3",
+  "two reqd",
+  "for record only",
+  "gasketed",
+  "supersedes sheet of Monday",
+  "TEXT SAME AS S-12",
+  "hold",
+  "ask Dana about row 2",
+  "left handed",
+  "void if no answer",
+  "tamperproof",
+])("%s is for a person", (notes) => {
+  expect(["request", "several"]).toContain(wordingOf(notes));
+});
