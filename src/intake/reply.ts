@@ -87,8 +87,16 @@ export function answeringIn(
   { text, from, fromName = "" }: Letter,
   { goesOn, sheets: brought, at, furniture, ...replied }: Replied,
   state: BuyerState,
-  besides: (understood: ReadonlySet<string>) => readonly Statement[],
+  saidBesides: (understood: ReadonlySet<string>) => readonly Statement[],
 ): Answering {
+  // Where nothing was asked and nothing was wrong, a yes changes nothing.
+  const approvals = isAllRight(goesOn)
+    ? text
+        .split(/\r?\n/)
+        .map((line) => line.trim())
+        .filter(isApproval)
+    : [];
+  const besides: typeof saidBesides = (lines) => saidBesides(new Set([...lines, ...approvals]));
   const { quoted = { text: "", subject: "" }, as = { party: true, manager: false } } = replied;
   const asked = askedIn(
     goesOn,
@@ -157,6 +165,22 @@ export function answeringIn(
     late,
     kept: onceEach(kept),
   };
+}
+
+function isAllRight(goesOn: readonly Answered[]): boolean {
+  return (
+    goesOn.length > 0 && goesOn.every(({ problems }) => problems.every(({ verdict }) => verdict === "pass"))
+  );
+}
+
+/** "Yes.", "OK, go ahead", "Approved!": whether a line says no more than that all is as it should be. */
+function isApproval(line: string): boolean {
+  return (
+    line.length < 200 &&
+    /^(?:(?:yes|yep|yeah|ok|okay|great|perfect|correct|confirmed|approved|agreed|fine|good|(?:it |that |this |all |everything )?(?:looks|is|'s) (?:good|fine|great|right|correct|perfect|ok|okay)|all (?:good|correct|ok|okay)|good to go|(?:please )?(?:go ahead|proceed|release(?: it)?)|thanks|thank you)[\s,.!;-]*)+$/i.test(
+      line,
+    )
+  );
 }
 
 type AskedHere = KnownQuestion & QuestionOf;

@@ -43,6 +43,20 @@ async function answerPage({ letter }: LetterRecord): Promise<string> {
   return answer.html === false ? "" : (answer.html ?? "");
 }
 
+test("a yes where nothing was asked needs nobody, unless it says more", async () => {
+  const passed = await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
+  expect(passed.verdict).toBe("pass");
+  for (const text of ["Yes", "OK, approved.\n\nGreta", "Looks good, go ahead!", "All correct, thanks."])
+    expect(await post(desk, { to: passed, text }), text).toMatchObject({ verdict: "pass" });
+  for (const text of ["Yes, in red", "OK but not yet", "Looks good, go ahead with two of them"])
+    expect(await post(desk, { to: passed, text }), text).toMatchObject({ verdict: "person" });
+});
+
+test("a yes where something was asked is still an answer, and is read as one", async () => {
+  const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SALONB"] }] });
+  expect(await post(desk, { to: asked, text: "OK" })).not.toMatchObject({ verdict: "pass" });
+});
+
 test("a word that its buyer keeps lets the order pass, and its record, answer and proof say so", async () => {
   const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SAUNA"] }] });
   expect(asked).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });

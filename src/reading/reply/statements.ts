@@ -219,9 +219,26 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (elsewhere.test(sentence.replace(/https?:\S+/g, "https://")) && !isBoilerplate(sentence)) return true;
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   if (isBoilerplate(words) || isCoverNote(words)) return false;
+  if (namesOtherBuilding(words, facts)) return true;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
   if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
   return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);
+}
+
+const building = new RegExp(
+  `(?<!\\p{L})(?:[Ff]or|[Aa]t|[Oo]f) (?:the )?((?:\\p{Lu}[\\p{L}.'’-]* ){1,4})(?:${[
+    "Clinic|Hospital|Hospice|Library|School|Academy|College|University|Church|Chapel|Temple|Synagogue|Mosque|Parish",
+    "Museum|Theat(?:er|re)|Arena|Stadium|Courthouse|Terminal|Hotel|Inn|Lodge|Resort|Residence|Apartments|Condos|Lofts",
+    "Towers?|Plaza|Mall|Bank|Winery|Brewery|Restaurant|Offices",
+  ].join("|")})(?!\\p{L})`,
+  "u",
+);
+
+/** "For Harbor Clinic": whether words name a building, and no word of its name stands on a sheet. */
+function namesOtherBuilding(words: string, { projects, names }: LetterFacts): boolean {
+  const called = tokensOf(building.exec(words)?.[1] ?? "");
+  const known = new Set([...projects, ...names].flatMap(tokensOf));
+  return projects.length > 0 && called.length > 0 && !called.some((token) => known.has(token));
 }
 
 /** Whether words name a finish that not all sheets have. */

@@ -33,6 +33,18 @@ function read(letter: Partial<Letter>, known: Partial<KnownWords> = {}): string[
 }
 const inText = (text: string, known: Partial<KnownWords> = {}): string[] => read({ text }, known);
 
+test.each([
+  "Sheets for Harbor Clinic attached.",
+  "Attached are the sheets for the Tern Point Library.",
+  "Two stations at Maple Grove School.",
+])("a building that is on no sheet is told: %s", (text) => expect(inText(text)).toEqual([`text: ${text}`]));
+
+test.each([
+  "Sheets for the Red Lion attached.",
+  "Sheets for Red Lion Hotel attached.",
+  "Please find attached the sheets for Whitlock Offices.",
+])("a building by a part of its name is not: %s", (text) => expect(inText(text)).toEqual([]));
+
 describe("sheets that lie behind a link", () => {
   test.each([
     "Two sheets attached, the rest is at https://share.whitlock.example/s/kT7pQ2xZ9d",
