@@ -39,7 +39,9 @@ const ours =
 function quotedIn(text: string): string | undefined {
   const lines = text.split("\n").flatMap((line) => {
     const own = line.replace(/^>[> ]*/u, "").trim();
-    return ours.test(own) ? [/^\d/u.test(own) ? `  ${own}` : /^(?:If|Or|Shorten|Fill|Send)/u.test(own) ? `     ${own}` : own] : [];
+    return ours.test(own)
+      ? [/^\d/u.test(own) ? `  ${own}` : /^(?:If|Or|Shorten|Fill|Send)/u.test(own) ? `     ${own}` : own]
+      : [];
   });
   return lines.some((line) => /^ {2}\d/u.test(line)) ? lines.join("\n") : undefined;
 }
@@ -73,7 +75,7 @@ function textOf(reply: Reply): string {
   const marked = (text: string): string => text.replace(/^/gm, "> ");
   return reply.text
     .replace(
-      /^(\*?(?:Subject|Betreff|Objet|Asunto|Assunto|Oggetto|Onderwerp|Ämne|Emne|Temat|Aihe|Konu|Předmět) ?:\*?).*$/gm,
+      /^(\*?(?:Subject|Betreff|Objet|Asunto|Assunto|Oggetto|Onderwerp|Ämne|Emne|Temat|Aihe|Konu|Předmět|主题|件名) ?[:：]\*?).*$/gm,
       `$1 ${reply.prefix ?? "RE:"} ${subject}`,
     )
     .replaceAll("{{ANSWER}}", () => marked(answer))

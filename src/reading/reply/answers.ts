@@ -24,9 +24,9 @@ import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
 import { remarksIn } from "./remarks.ts";
 import { bindsNothing, saidIn } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
+import { isNearQuestion } from "./talk.ts";
 import { withMarks } from "./unmarked.ts";
 import type { Said } from "./ways.ts";
-import { isNearQuestion } from "./talk.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** What a reply answers of the questions that it was asked, and what it takes back of its orders. */

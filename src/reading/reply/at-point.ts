@@ -90,7 +90,8 @@ export function saidAtPoint(
   // It may be a joke.
   if (said.length > longest || /;-?\)/u.test(said)) return undefined;
   const [, praise, praised, remark = ""] = caught.exec(said) ?? [];
-  const [, marked, labelled, behind = praise === undefined ? "" : `${praise}, ${remark}`] = head.exec(said) ?? [];
+  const [, marked, labelled, behind = praise === undefined ? "" : `${praise}, ${remark}`] =
+    head.exec(said) ?? [];
   const named = [...(marked ?? labelled ?? praised ?? "").matchAll(/\d+/gu)].map(([one]) => Number(one));
   if (under !== undefined && named.some((one) => one !== under)) return undefined;
   const [at, rest] = named.length > 0 ? [named, behind] : unnamed(said, { under, afterSeveral }, points);
@@ -216,6 +217,7 @@ export function explains(tail: string): boolean {
         one === "" ||
         settled.test(one) ||
         (tells.test(one) && !isDangerous(one)) ||
-        (tellsThing.test(one) && !isDangerous(one.replace(places, "thing").replace(/ by (?:the|our|their|his|her|my) /u, " near "))),
+        (tellsThing.test(one) &&
+          !isDangerous(one.replace(places, "thing").replace(/ by (?:the|our|their|his|her|my) /u, " near "))),
     );
 }

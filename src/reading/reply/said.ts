@@ -19,7 +19,7 @@ const regrets =
 
 /** "2 correct please" may ask to have it corrected. "Yeah right" is said of what nobody believes. */
 const eitherWay =
-  /(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
+  /\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
 /** "3 no, leave it like it is" may mean that nothing is wrong with it. */
 const noThatKeeps =
@@ -70,11 +70,17 @@ const told =
   /^(?:confirm(?:ed|ing)?[:,]? (?=[#\d][^.;!]*\byes\b[.!]?$)|(?:as )?per (?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer|contractor|engineer|gc|pm)[,:]? (?=(?:both|all|everything|they|these)\b))/iu;
 
 function withoutReport(line: string): string {
-  return line.replace(told, "").replace(reported, (whole, before: string) =>
-    before.trim() === "" || !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her")) ? "" : whole,
-  );
+  return line
+    .replace(told, "")
+    .replace(reported, (whole, before: string) =>
+      before.trim() === "" ||
+      !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her"))
+        ? ""
+        : whole,
+    );
 }
-const ofPeople = /(?<!\p{L})(?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer)(?!\p{L})/giu;
+const ofPeople =
+  /(?<!\p{L})(?:the|our|my) (?:owner|client|customer|homeowner|boss|architect|designer)(?!\p{L})/giu;
 
 /** A line without what is granted before a "but", and with "it" where people of India write "the same". */
 function withoutGranted(line: string): string {
