@@ -75,7 +75,7 @@ function textOf(reply: Reply): string {
   const marked = (text: string): string => text.replace(/^/gm, "> ");
   return reply.text
     .replace(
-      /^(\*?(?:Subject|Betreff|Objet|Asunto|Assunto|Oggetto|Onderwerp|Ämne|Emne|Temat|Aihe|Konu|Předmět) ?:\*?).*$/gm,
+      /^(\*?(?:Subject|Betreff|Objet|Asunto|Assunto|Oggetto|Onderwerp|Ämne|Emne|Temat|Aihe|Konu|Předmět|主题|件名) ?[:：]\*?).*$/gm,
       `$1 ${reply.prefix ?? "RE:"} ${subject}`,
     )
     .replaceAll("{{ANSWER}}", () => marked(answer))

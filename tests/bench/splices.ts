@@ -1,5 +1,7 @@
 import { readFileSync } from "node:fs";
 import { isBoilerplate } from "../../src/reading/reply/furniture.ts";
+import { sentencesOf } from "../../src/reading/reply/idle.ts";
+import { areTerms } from "../../src/reading/reply/terms.ts";
 import { bindingWords } from "./binding-words.ts";
 import { type Reply, read, readHalf, sets } from "./reply-sets.ts";
 
@@ -25,7 +27,7 @@ function chances(seed: number): () => number {
 
 /** A signature or a quotation begins. */
 const heads =
-  /^(?:-- ?$|_{5}|-{5}|\*?(?:From|De|Von|Da|Van|Od|Från|Fra|Lähettäjä|Kimden|Feladó) ?:|(?:On|Am|Le|El|Il|Em|Op) .*\d)/u;
+  /^(?:-- ?$|_{5}|-{5}|\*?(?:From|De|Von|Da|Van|Od|Från|Fra|Lähettäjä|Kimden|Feladó|发件人|发送时间) ?[:：]|(?:On|Am|Le|El|Il|Em|Op) .*\d)/u;
 const says = /\d|yes|ja|oui|s[ií]|correct|right|both|all|confirm|meant|good|stand|proceed/iu;
 
 /** A line of a plain reply that says yes, and what to. */
@@ -46,7 +48,12 @@ function* yesLines(): Generator<Yes> {
         for (const [at, line] of lines.entries()) {
           if (heads.test(line)) break;
           // Nobody answers within a disclaimer.
-          if (!says.test(line) || line.includes("{{") || line.startsWith(">") || isBoilerplate(line))
+          if (
+            !says.test(line) ||
+            line.includes("{{") ||
+            line.startsWith(">") ||
+            sentencesOf(line).some((one) => isBoilerplate(one) || areTerms(one))
+          )
             continue;
           // What stands around a quoted point keeps its place.
           const left = read(reply, lines.with(at, "Thanks.").join("\n")).yes;
@@ -66,6 +73,8 @@ export function* splices(seed: number, each: number): Generator<Splice> {
       if (chance() > each || (words === "twice" && yes.length === 2)) continue;
       const all = reply.text.split("\n");
       const line = spliced((all[at] ?? "").trim(), words, yes, chance());
+      // So do "Yes x2", and "write as typed" of what it asks about.
+      if (/^yes x2$/iu.test(line) || /\bwrite as typed\b/iu.test(line)) continue;
       yield { reply, words, line, yes, text: all.with(at, line).join("\n") };
     }
 }
@@ -97,6 +106,20 @@ export function unheardWishes(): string[] {
   return wishes
     .flatMap((wish) => [`2 YES\n${wish}`, `2 YES. ${wish}`, `2 YES, ${wish}`, `${wish} 2 YES`])
     .filter((text) => read({ ...plain, text }).yes.length > 0);
+}
+
+/** Where a wish may stand beside what tells of a sheet. */
+export const framesOfWishes = {
+  "behind a sheet for a point to fix": (wish: string) => `1. New sheet attached. ${wish}\n2 YES\n3 YES`,
+  "behind a no with a sheet": (wish: string) => `2 YES\n3 NO, new sheet attached. ${wish}`,
+  "below both": (wish: string) => `1. New sheet attached.\n2 YES\n3 NO, new sheet attached.\n${wish}`,
+  "behind a yes beside a point to fix": (wish: string) => `1. New sheet attached.\n2 YES. ${wish}\n3 YES`,
+} as const;
+
+/** Wishes that nobody is told of where they stand so. Some only tell of the sheet, or of the slip that it mends. */
+export function untoldWishes(frame: keyof typeof framesOfWishes): string[] {
+  const plain = { questions: [2, 3], fixes: [1], from: "Dana Whitlock", yes: [], no: [], person: true };
+  return wishes.filter((wish) => !read({ ...plain, text: framesOfWishes[frame](wish) }).person);
 }
 
 /** What of such a reply is still taken as a yes. */

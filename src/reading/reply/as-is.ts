@@ -25,7 +25,7 @@ const wishes = clause(
 );
 const faultless = clause(
   `(?:(?:it|they|this|that|these|there|the (?:word|name|spelling|text)) (?:is|are) )?(?:not|no) (?:an? |any )?${error}(?: (?:here|there|in it|at all|on our side))*`,
-  `nothing (?:is |to be |needs to be |has to be |to )?(?:wrong|changed|change|corrected|correct|fixed|fix)(?: with it| here| there)*`,
+  `nothing (?:(?:is |to be |needs to be |has to be )?(?:wrong|changed|corrected|fixed)|to (?:change|correct|fix))(?: with it| here| there)*`,
   `no need to (?:correct|change|shorten|fix|touch|worry about) (?:it|them|anything|that|this)`,
   `no (?:further |other |more )?(?:changes?|corrections?) (?:(?:is|are) )?(?:needed|necessary|required|wanted)|no (?:further|other|more) (?:changes?|corrections?)`,
 );

@@ -95,6 +95,8 @@ const go = String.raw`(?:(?:(?:we |i )?request(?: you)?(?: to)?|please|kindly|pl
 export const asides: readonly string[] = [
   `(?:${need}[ ,]+${contact}|${contact}[ ,]+${need}|(?:if )?anything else,? ${contact}|feel free to (?:call|ring|text) (?:me|us)(?: on (?:my|our) (?:cell|mobile|phone))?)(?=\\s*(?:[.,;!]|$|and |thank))`,
   errand,
+  String.raw`(?:\p{Lu}\p{Ll}+|he|she|${person}) (?:has |have )?(?:just )?asked me to (?:pick (?:this|it) up|reply|answer|respond|get back to you|take (?:this|it) over|look after (?:this|it)|step in)(?: (?:for|from) (?:him|her|them))?(?=\s*(?:[.,!;]|$))`,
+  String.raw`(?:thanks|thank you)(?: very much| so much)? for (?:checking|reviewing|looking (?:at|over|through)|going (?:over|through)|your (?:check|review|control) of) (?:our|my|the|these|all the) (?:sheets?|orders?|forms?|drawings?|schedules?)(?: (?:so )?(?:carefully|closely|quickly))?(?=\s*(?:[.,!;]|$))`,
   reached,
   wasAway,
   machine,

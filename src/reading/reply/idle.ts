@@ -57,11 +57,29 @@ export function isIdle(
   if (
     bringsSheets ||
     (isBoilerplate(line) && (signed || !/\bsince \d/iu.test(line))) ||
-    (signed && (isOfSignature(line) || isShortLine(line)))
+    (signed && (isOfSignature(line) || isShortLine(line) || isTitled(line)))
   )
     return true;
   return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
 }
+
+/** "Goldfinch Lighting Supply - Will Call / Counter": a trade or a firm, each word of which begins with a capital. */
+function isTitled(line: string): boolean {
+  const words = line.match(/\p{L}[\p{L}'’.-]*/gu) ?? [];
+  return (
+    words.length <= mostOfTitle &&
+    !/[\d?!:"“”]/u.test(line) &&
+    words.every(
+      (word) =>
+        /^(?:and|of|the|for|at|in|de|der|van|von)$/u.test(word) || /^\p{Lu}[\p{L}.]*\p{Ll}/u.test(word),
+    ) &&
+    !speaksAgainst(line) &&
+    !binds.test(line)
+  );
+}
+
+/** In words. */
+const mostOfTitle = 8;
 
 /** "ALDER ELECTRIC LLC". */
 const firm =

@@ -17,7 +17,8 @@ const answers =
   /(?<!\p{L})(?:answers?|answered|repl(?:y|ies)|responses?|comments?|confirmation|feedback|remarks|quer(?:y|ies)|questions?|points|items|below|inline|in line|follows)(?!\p{L})/iu;
 
 /** "Per Mark:", "From our customer:" */
-const whose = /^(?:as )?(?:per|from|acc(?:ording)?\.? to) (?:(?:my|our|the) )?\p{L}+(?: \p{L}+)?:$/iu;
+const whose =
+  /^(?:[Aa]s )?(?:[Pp]er|[Ff]rom|[Aa]cc(?:ording)?\.? to) (?:(?:my|our|the) )?\p{L}+(?: \p{L}+)?:$|^(?:\p{Lu}\p{Ll}+|he|she|(?:the|our|my) (?:customer|client|owner|boss|contractor|architect|designer)) (?:says|said|answers|answered|writes|wrote)(?: (?:this|as follows))?:$/u;
 
 /** In words. */
 const most = 16;

@@ -13,7 +13,7 @@ const mends =
   "(?:fix|correct|mend|revis|updat|amend|redo|re-?typ|sort|address|resend|re-?send|resubmit|re-?issu|replac|shorten|handl|deal)";
 const comes = `(?:attach\\p{L}*|enclos\\p{L}*|follow(?:s|ing|ed)?|com(?:e|es|ing)|came|send(?:s|in|ing)?|sent|on (?:its|the|their) way|accompan\\p{L}+|here(?:with|by)?|below|upload\\p{L}*|reach(?:es)?|e-?mail(?:ed|ing|s)?|mail(?:ed|ing|s)?|forward\\p{L}*|goes? out|going out|submit\\p{L}*|with this|in this|see|find|found|got|get(?:s)?|receive|have|has|redone|done|made|did|does|doing|prepar\\p{L}+|draft\\p{L}*|fill(?:ed|ing)?|ready|taken care of|dealt with|${mends}(?:e|s|es|d|ed|t|ing|in|ted|ting)?|renvoi\\p{L}*|renverr\\p{L}*|corrig\\p{L}+|korrigiert\\p{L}*|neue[rsn]?|je|nous|vous|la|les|das|wir|ich|u|kommt|folgt|anbei|schicken|senden|envoie|envoyons|enviaremos|enviamos|envío)`;
 const when =
-  "(?:(?:when|once|as soon as|after) (?!you|[^.,;!?\\d]*\\b(?:not|sure|sign\\p{L}*|hate\\p{L}*|decid\\p{L}+|approv\\p{L}+|agree\\p{L}*)\\b)[^.,;!?\\d]{1,70}(?=[.,;!]|$)|(?:when|once|as soon as|after) (?:i|we|he|she|they)(?: (?:am|is|are|have|has|get|gets|got|finish|finishes|do|come|comes|return|returns|land|wake|reach))*(?: (?:back|home|in|up|at|to|from|the|my|our|his|her|a|an|shop|office|desk|computer|harbou?r|port|site|work|lunch|van|truck|ladder|internet|signal|laptop|it|them|this|there|here|down|off|morning|tomorrow|later|tonight))*|(?:by|at|before|around|until|till|after|in|within|for) (?:(?:\\d{1,2}|one|two|three) ?(?::\\d\\d|(?::\\d\\d)? ?[ap]\\.?m\\b\\.?|o'clock|minutes|hours?|days?)|noon|(?:the )?(?:end|close) of (?:the )?(?:day|week|business)|(?:a|an|the next|one|two|three|few) (?:few |couple of )?(?:minutes?|moments?|hours?|days?|bit|while)|lunch|(?:separate|next|new|a|the|another|own|its)(?: \\p{L}+)? (?:mail|e-?mail|letter|message))|(?:by |on |this |next |later |early |first thing )?(?:today|tonight|tonite|tomm?orr?ow|(?:mon|tues|wednes|thurs|fri|satur|sun)day|this (?:morning|afternoon|evening|week)|(?:the |in the )?(?:morning|afternoon|evening)|shortly|soon|later|right away|at once|asap|immediately|presently|directly|momentarily|separately|now|next week|eod|in due course))";
+  "(?:(?:when|once|as soon as|after) (?!you|\\p{L}+ed\\b|[^.,;!?\\d]*\\b(?:not|sure|sign\\p{L}*|hate\\p{L}*|decid\\p{L}+|approv\\p{L}+|agree\\p{L}*)\\b)[^.,;!?\\d]{1,70}(?=[.,;!]|$)|(?:when|once|as soon as|after) (?:i|we|he|she|they)(?: (?:am|is|are|have|has|get|gets|got|finish|finishes|do|come|comes|return|returns|land|wake|reach))*(?: (?:back|home|in|up|at|to|from|the|my|our|his|her|a|an|shop|office|desk|computer|harbou?r|port|site|work|lunch|van|truck|ladder|internet|signal|laptop|it|them|this|there|here|down|off|morning|tomorrow|later|tonight))*|(?:by|at|before|around|until|till|after|in|within|for) (?:(?:\\d{1,2}|one|two|three) ?(?::\\d\\d|(?::\\d\\d)? ?[ap]\\.?m\\b\\.?|o'clock|minutes|hours?|days?)|noon|(?:the )?(?:end|close) of (?:the )?(?:day|week|business)|(?:a|an|the next|one|two|three|few) (?:few |couple of )?(?:minutes?|moments?|hours?|days?|bit|while)|lunch|(?:separate|next|new|a|the|another|own|its)(?: \\p{L}+)? (?:mail|e-?mail|letter|message))|(?:by |on |this |next |later |early |first thing )?(?:today|tonight|tonite|tomm?orr?ow|(?:mon|tues|wednes|thurs|fri|satur|sun)day|this (?:morning|afternoon|evening|week)|(?:the |in the )?(?:morning|afternoon|evening)|shortly|soon|later|right away|at once|asap|immediately|presently|directly|momentarily|separately|now|next week|eod|in due course))";
 /** What sentences about a sheet consist of. Nothing that stands on one is among it. */
 const around = words(
   when,
@@ -41,6 +41,8 @@ const has = (pattern: RegExp, said: string): boolean => said.search(pattern) >= 
 /** Whether a clause beside a sheet tells of it, of a slip, or of nothing. */
 function isNoted(clause: string): boolean {
   return (
+    /^(?:along |together )?with (?:\d{1,3}(?: ?(?:,|&|and) ?)?)+[\s.!]*$/iu.test(clause) ||
+    /(?<!\p{L})(?:that|this|it) (?:was|is) (?:on )?(?:me|us|mine|ours)[\s.!]*$/iu.test(clause) ||
     has(noun, clause) ||
     has(sends, clause) ||
     has(owning, clause) ||
@@ -64,6 +66,13 @@ const withSheets = (sentence: string): string =>
 
 /** What a sentence says of sheets: the numbers that it names. Undefined if it says anything else. */
 function noteIn(sentence: string): number[] | undefined {
+  // "As soon as" with nothing that will be is a condition of what it stands beside.
+  if (
+    /^(?:by tomorrow|as soon as) (?!.*(?<!\p{L})(?:will|shall|can|send|get|follow|come|(?:i|we)['’]ll)(?!\p{L}))/iu.test(
+      sentence,
+    )
+  )
+    return undefined;
   // "Please replace the sheet" asks for something.
   if (
     /(?<!\p{L})(?:please|pls|plz|kindly) (?!see|find|refer|note|accept|get|check)|(?<!\p{L})(?:replace|swap|use|take) (?:the )?sheet/iu.test(
@@ -71,7 +80,7 @@ function noteIn(sentence: string): number[] | undefined {
     )
   )
     return undefined;
-  if (/["“”«»„?]|\p{L}\d|\bsame as\b/iu.test(sentence)) return undefined;
+  if (/["“”«»„?]|\p{L}\d|\bsame as\b|(?:ca|wo)n['’]t\b/iu.test(sentence)) return undefined;
   const said = harmless(plain(sentence.replace(/\n/g, " ")))
     .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, "")
     .replace(words(when), ` ${understood.courtesy} `);

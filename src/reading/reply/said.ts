@@ -19,7 +19,7 @@ const regrets =
 
 /** "2 correct please" may ask to have it corrected. "Yeah right" is said of what nobody believes. */
 const eitherWay =
-  /(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
+  /\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
 /** "3 no, leave it like it is" may mean that nothing is wrong with it. */
 const noThatKeeps =
