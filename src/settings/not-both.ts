@@ -1,9 +1,10 @@
 import { wherever } from "../yaml/yaml.ts";
 
-type Given<K extends string> = { readonly [Key in K]?: unknown };
-
 /** A rule for `refine`: of two keys at most one is given. The fault stands at the second. */
-export function notBoth<K extends string>(one: K, other: K): [(it: Given<K>) => boolean, Fault] {
+export function notBoth<K extends string>(
+  one: K,
+  other: K,
+): [(it: Partial<Record<K, unknown>>) => boolean, Fault] {
   return [
     (it) => it[one] === undefined || it[other] === undefined,
     { error: `${one} or ${other}, not both`, path: [other], ...wherever({}) },
