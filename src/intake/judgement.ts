@@ -1,0 +1,105 @@
+import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
+import { makeReport, type Report } from "../judging/report.ts";
+import { type BuyerState, newBuyer } from "../judging/state.ts";
+import { withKept } from "../lettering/with-kept.ts";
+import { announcedIn } from "../reading/reply/announces.ts";
+import { statementsBeside } from "../reading/reply/beside.ts";
+import type { Letter } from "../trade/letter.ts";
+import type { Desk } from "./desk.ts";
+import { allWords } from "./open.ts";
+import type { OpenedLetter } from "./opened-letter.ts";
+import { type Answering, answeringIn } from "./reply.ts";
+import type { Understood } from "./understood.ts";
+import { withWordsBefore } from "./words-before.ts";
+
+/** A report, and the state that it was made from. */
+export interface Judgement {
+  readonly report: Report;
+  readonly state: BuyerState;
+  readonly answering: Answering;
+  /** Numbers of the orders that the letter is about. */
+  readonly about: readonly string[];
+}
+
+/** What a letter answers of our questions, and what else it says that a person has to read. */
+function wordsTaken(
+  { letter: whole, number, came, read, texts, sheets }: OpenedLetter,
+  said: Understood,
+  state: BuyerState,
+  catalogue: Desk["catalogue"],
+): Answering {
+  const { furniture, quoted, unreferenced: letter = whole } = said;
+  const replied = { ...said, sheets, at: { number, came } };
+  return answeringIn(letter, replied, state, (understood) =>
+    statementsBeside(letter, {
+      files: read,
+      texts,
+      sheets,
+      earlier: state.orders.flatMap((order) => order.sheets),
+      catalogue,
+      furniture,
+      quoted: quoted === undefined ? [] : [quoted],
+      understood,
+    }),
+  );
+}
+
+/** What a letter that brings sheets tells of others to come. */
+function announcedBy(letter: Letter): { readonly announced?: string } {
+  const announced = announcedIn(letter);
+  return announced === undefined ? {} : { announced };
+}
+
+/** Judges a letter beside what the record knows of its buyer. Of a held letter nothing earlier is looked at. */
+export async function judge(opened: OpenedLetter, said: Understood, desk: Desk): Promise<Judgement> {
+  const { number, came, read, sheets, links, unsafe } = opened;
+  const { party, reply } = said;
+  const held = party.why !== undefined;
+  // The sender of a held letter learns nothing of earlier letters, and changes nothing of them. For any other letter,
+  // long-ago orders that it names in words are loaded too.
+  const perhaps = numbersPerhapsIn(allWords(opened));
+  const answered = said.goesOn.flatMap(({ orders }) => orders);
+  const numbers = [...new Set([...sheets.flatMap(({ order }) => order ?? []), ...answered, ...perhaps])];
+  const state = held
+    ? newBuyer(party.buyer)
+    : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
+  const answering = wordsTaken(opened, said, state, desk.catalogue);
+  const { answers, settles, decides, late, statements } = answering;
+  const isOpen = (question: number): boolean => !late.includes(question);
+  const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
+  // The orders that a letter names count where no sheet came, or where a person reads its words.
+  const named =
+    sheets.length === 0 || statements.some(({ kind }) => kind !== "counts")
+      ? ordersNamedIn(allWords(opened), state)
+      : [];
+  // A reply without sheets is about every order that was answered for. One with sheets is about the orders whose
+  // questions it answers.
+  const replied = sheets.length === 0 ? answered : settles.map(({ order }) => order);
+  const about = [...new Set([...replied, ...named])];
+  const letter = { number, came };
+  const report = makeReport(
+    {
+      files: read,
+      sheets,
+      managing: desk.rules.managing,
+      decides,
+      ...(said.manager === undefined ? {} : { decidedBy: said.manager.name }),
+      letter,
+      links,
+      unsafe,
+      held,
+      reply,
+      kept: answering.kept,
+      settles,
+      answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) },
+      answersLate: late,
+      withdraws: [...answers.withdraws],
+      about,
+      statements,
+      ...announcedBy(opened.letter),
+    },
+    withKept(desk.catalogue, kept),
+    state,
+  );
+  return { report, state, answering, about };
+}
