@@ -5,6 +5,9 @@ import { isNever } from "../../src/checks/no-legend.ts";
 test.each([
   ["n/a", "N/A HALL"],
   ["to  be determined", "TO BE DETERMINED NOW"],
+  ["TBD by owner", "TBD OWNER"],
+  ["tbc per arch", "TBC PERGOLA"],
+  ["to be confirmed with client", "TO BE OR NOT"],
   ["see dwg", "I SEE DWG"],
   ["SEE PLAN A-201", "SEE PLAN A-201 LEFT"],
   ["per the schedule #3", "SUPER THE SCHEDULE"],
