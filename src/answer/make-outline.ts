@@ -1,5 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { type OrderReport, type Report, sheetsOf, type Withdrawn } from "../judging/report.ts";
+import type { OrderReport, Report, Withdrawn } from "../judging/report.ts";
+import { sheetsOf } from "../judging/sheets-of.ts";
 import type { FileKind } from "../trade/attachment.ts";
 import type { Verdict } from "../trade/problem.ts";
 import { changedLines } from "./changed.ts";

@@ -1,4 +1,5 @@
-import { type OrderReport, type Report, sheetsOf } from "../judging/report.ts";
+import type { OrderReport, Report } from "../judging/report.ts";
+import { sheetsOf } from "../judging/sheets-of.ts";
 import { type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import { oneLine } from "./one-line.ts";
 import { numberOf } from "./phrases.ts";

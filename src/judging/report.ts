@@ -1,12 +1,8 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { checkFile, checkLetter } from "../checks/run.ts";
 import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
-import { ageOf } from "../orders/age.ts";
 import type { Expected } from "../orders/expected.ts";
-import { gatherOrders } from "../orders/gather.ts";
 import { managerOf } from "../orders/managed.ts";
-import { type Standing, standingAfter } from "../orders/stand.ts";
-import { wallPlaceOf } from "../orders/wall-place.ts";
 import { asksForSheets } from "../reading/reply/asks-for-sheets.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
@@ -14,7 +10,7 @@ import { countedBy } from "../trade/count.ts";
 import type { Managing } from "../trade/manager.ts";
 import { memory } from "../trade/memory.ts";
 import type { Note } from "../trade/note.ts";
-import type { Crossed, Missing, Order, Replacement } from "../trade/order.ts";
+import type { Missing, Order, Replacement } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict, verdictOf } from "../trade/problem.ts";
 import type { Released } from "../trade/released.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
@@ -22,12 +18,13 @@ import { type AskedQuestion, questioning } from "./answered.ts";
 import { decidedIn, type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
 import { countedIn } from "./counts.ts";
-import { withHeaders, withOrderNumber } from "./headers.ts";
 import { orderReport } from "./order-report.ts";
 import { type SheetReport, sheetReport } from "./sheet-report.ts";
-import { type BuyerState, newBuyer, type OrderState, orderKey } from "./state.ts";
+import { membersOf, sheetsOf } from "./sheets-of.ts";
+import { standingWith } from "./standing-with.ts";
+import { type BuyerState, newBuyer, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
-import { knownOf } from "./told-before.ts";
+import { crossedIn, isTouched, partOf, stateOf } from "./touched.ts";
 
 export interface OrderReport {
   readonly order: Order;
@@ -106,28 +103,12 @@ export function makeReport(
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
   const { withdraws = [], moves = [], answersLate = [], note, decidedBy, managing = [] } = submission;
   const reportOn = memory((sheet: Sheet) => sheetReport(sheet, catalogue));
-  const elsewhere = new Map(moves.map(({ old, now }) => [old.id, now]));
-  const taken = new Set([...withdraws, ...elsewhere.keys()]);
-  const before = onceEach(state.orders.flatMap((order) => order.sheets)).flatMap((sheet) =>
-    taken.has(sheet.id) ? (elsewhere.get(sheet.id) ?? []) : sheet,
-  );
-  const known = knownOf(
-    before,
-    arrivalsWith(submission, state),
-    (sheet) => reportOn(sheet).problems,
+  const { before, taken, known, sheets, standing, all } = standingWith(
+    submission,
+    state,
+    reportOn,
     catalogue,
-    new Map(
-      state.orders.flatMap(({ number, sheets: had }) =>
-        had.map(({ id }) => [elsewhere.get(id)?.id ?? id, orderKey(number)] as const),
-      ),
-    ),
   );
-  const ordersWith = (some: readonly Sheet[]) => () =>
-    gatherOrders(standingAfter(before, some, known).sheets, known);
-  const numbered = withOrderNumber(submission.sheets, ordersWith(submission.sheets));
-  const sheets = withHeaders(numbered, ordersWith(numbered), (sheet) => reportOn(sheet).problems);
-  const standing = standingAfter(before, sheets, known);
-  const all = gatherOrders(standing.sheets, known);
   const came = new Set(sheets.map(({ id }) => id));
   const hasCome = settledBy(
     standing.sheets.filter(({ id }) => came.has(id)),
@@ -261,66 +242,8 @@ function withdrawnFrom(
   });
 }
 
-/** The sheets of an order that are checked. A sheet kept aside is only asked about. */
-function membersOf(order: Order): readonly Sheet[] {
-  return [...order.sheets, ...order.twice.map(({ again }) => again)];
-}
-
-/** All sheets that an order got and that no other has replaced. */
-export function sheetsOf(order: Order): readonly Sheet[] {
-  return [...membersOf(order), ...order.aside.map(({ sheet }) => sheet)];
-}
-
-/** Its sheets that came behind the letter that cancels their place, and are older by the dates of the two letters. */
-function crossedIn(
-  { sheets }: Order,
-  before: OrderState | undefined,
-  arrivals: BuyerState["arrivals"],
-): Crossed[] {
-  const cancelled = Map.groupBy(before?.withdrawn ?? [], ({ sheet }) => wallPlaceOf(sheet));
-  return sheets.flatMap((sheet) => {
-    const place = wallPlaceOf(sheet);
-    const last = place === undefined ? undefined : cancelled.get(place)?.at(-1);
-    return last !== undefined && ageOf(sheet.id, `${last.letter}/0`, arrivals) === "unclear"
-      ? [{ sheet, cancelledBy: last.letter }]
-      : [];
-  });
-}
-
-/** Whether this submission says anything of an order: it brings or takes sheets, or is about it. */
-function isTouched(order: Order, submission: Submission, standing: Standing, state: BuyerState): boolean {
-  const key = orderKey(order.number);
-  const about = (submission.about ?? []).some((number) => orderKey(number) === key);
-  const { replaced, late } = partOf(standing, order);
-  const had = new Set((stateOf(order, state)?.sheets ?? []).map(({ id }) => id));
-  const has = new Set(sheetsOf(order).map(({ id }) => id));
-  return about || replaced.length + late.length > 0 || had.symmetricDifference(has).size > 0;
-}
-
-function stateOf(order: Order, state: BuyerState): OrderState | undefined {
-  return state.orders.find(({ number }) => orderKey(number) === orderKey(order.number));
-}
-
-/** The replacements that concern one order, whether it loses the sheet or gains it. */
-function partOf({ replaced, late }: Standing, order: Order): Pick<Standing, "replaced" | "late"> {
-  const ids = new Set<FileId>(sheetsOf(order).map(({ id }) => id));
-  const key = orderKey(order.number);
-  return {
-    replaced: replaced.filter(({ old, now }) => ids.has(now.id) || orderKey(old.order ?? "") === key),
-    late: late.filter(({ now }) => ids.has(now.id)),
-  };
-}
-
-function onceEach(sheets: readonly Sheet[]): Sheet[] {
-  return [...new Map(sheets.map((sheet) => [sheet.id, sheet])).values()];
-}
-
 /** The report on a sheet; one that came too late has no problems, since it need not be mended. */
 function withoutProblemsOf(late: readonly Replacement[], report: SheetReport): SheetReport {
   const isLate = late.some(({ old }) => old.id === report.sheet.id);
   return isLate ? { ...report, problems: [], verdict: "pass" } : report;
-}
-
-function arrivalsWith({ letter }: Submission, { arrivals }: BuyerState): BuyerState["arrivals"] {
-  return letter === undefined ? arrivals : new Map([...arrivals, [letter.number, letter.came]]);
 }

@@ -1,0 +1,54 @@
+import { ageOf } from "../orders/age.ts";
+import type { Standing } from "../orders/stand.ts";
+import { wallPlaceOf } from "../orders/wall-place.ts";
+import type { Crossed, Order } from "../trade/order.ts";
+import type { FileId } from "../trade/sheet.ts";
+import { sheetsOf } from "./sheets-of.ts";
+import { type BuyerState, type OrderState, orderKey } from "./state.ts";
+import type { Submission } from "./submission.ts";
+
+/** Its sheets that came behind the letter that cancels their place, and are older by the dates of the two letters. */
+export function crossedIn(
+  { sheets }: Order,
+  before: OrderState | undefined,
+  arrivals: BuyerState["arrivals"],
+): Crossed[] {
+  const cancelled = Map.groupBy(before?.withdrawn ?? [], ({ sheet }) => wallPlaceOf(sheet));
+  return sheets.flatMap((sheet) => {
+    const place = wallPlaceOf(sheet);
+    const last = place === undefined ? undefined : cancelled.get(place)?.at(-1);
+    return last !== undefined && ageOf(sheet.id, `${last.letter}/0`, arrivals) === "unclear"
+      ? [{ sheet, cancelledBy: last.letter }]
+      : [];
+  });
+}
+
+/** Whether this submission says anything of an order: it brings or takes sheets, or is about it. */
+export function isTouched(
+  order: Order,
+  submission: Submission,
+  standing: Standing,
+  state: BuyerState,
+): boolean {
+  const key = orderKey(order.number);
+  const about = (submission.about ?? []).some((number) => orderKey(number) === key);
+  const { replaced, late } = partOf(standing, order);
+  const had = new Set((stateOf(order, state)?.sheets ?? []).map(({ id }) => id));
+  const has = new Set(sheetsOf(order).map(({ id }) => id));
+  return about || replaced.length + late.length > 0 || had.symmetricDifference(has).size > 0;
+}
+
+/** What the record knows of an order. */
+export function stateOf(order: Order, state: BuyerState): OrderState | undefined {
+  return state.orders.find(({ number }) => orderKey(number) === orderKey(order.number));
+}
+
+/** The replacements that concern one order, whether it loses the sheet or gains it. */
+export function partOf({ replaced, late }: Standing, order: Order): Pick<Standing, "replaced" | "late"> {
+  const ids = new Set<FileId>(sheetsOf(order).map(({ id }) => id));
+  const key = orderKey(order.number);
+  return {
+    replaced: replaced.filter(({ old, now }) => ids.has(now.id) || orderKey(old.order ?? "") === key),
+    late: late.filter(({ now }) => ids.has(now.id)),
+  };
+}
