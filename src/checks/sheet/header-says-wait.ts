@@ -1,10 +1,11 @@
+import { isPlaceholder } from "../../orders/placeholder.ts";
 import { addressParts, type Entry } from "../../trade/place.ts";
 import { saidAt } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { billTo } from "../sample.ts";
 
 const waits =
-  /^(?:ON )?HOLD(?: (?:FOR|UNTIL|TILL|PENDING)\b.*)?$|^(?:DO NOT|DON'T|NOT (?:YET|FINAL|RELEASED|APPROVED|FOR))\b|^(?:DRAFT|PRELIM(?:INARY)?|PROVISIONAL|PENDING|TBD|TBC|VOID|CANCELL?ED|SUPERSEDED|OBSOLETE|BUDGET|QUOTE|QUOTE ONLY|FOR (?:QUOTE|PRICING|APPROVAL|REVIEW)(?: ONLY)?|(?:AWAITING|SUBJECT TO) .*)$/i;
+  /^(?:ON )?HOLD(?: (?:FOR|UNTIL|TILL|PENDING)\b.*)?$|^(?:DO NOT|DON'T|NOT (?:YET|FINAL|RELEASED|APPROVED|FOR))\b|^(?:DRAFT|PRELIM(?:INARY)?|PROVISIONAL|PENDING|TBD|TBC|VOID|CANCELL?ED|SUPERSEDED|OBSOLETE|BUDGET|QUOTE|QUOTE ONLY|FOR (?:QUOTE|PRICING|APPROVAL|REVIEW)(?: ONLY)?|(?:AWAITING|SUBJECT TO) .*)$|^WILL (?:CALL|SEND|FOLLOW|ADVISE)\b/i;
 const fetched = /\b(?:WILL CALL|PICK[ -]?UP|HOLD (?:FOR|AT)|CALL (?:BEFORE|WHEN|FIRST))\b/i;
 
 const places: readonly Entry[] = ["project", "order", "mark", "bill.name", "ship.name"];
@@ -30,6 +31,7 @@ export const headerSaysWait = defineSheetCheck({
   },
   passing: [
     { shows: "names", given: ({ device }) => device() },
+    { shows: "TBD, which has checks of its own", given: ({ device }) => device({ order: "TBD" }) },
     {
       shows: "names that have such words in them",
       given: ({ device }) =>
@@ -53,6 +55,12 @@ export const headerSaysWait = defineSheetCheck({
       says: "“Order number” says “BW-2207 (draft)”. One of us asks you whether it may be made now.",
     },
     {
+      shows: "a number that is to come by telephone",
+      given: ({ plate }) => plate({ order: "will call w/ PO" }),
+      wording: "waits",
+      says: "“Order number” says “will call w/ PO”. One of us asks you whether it may be made now.",
+    },
+    {
       shows: "no address, but somebody who comes for it",
       given: ({ device }) =>
         device({ shipSame: false, shipTo: { ...billTo, name: "Marlow Electric", street: "Will call" } }),
@@ -68,7 +76,7 @@ export const headerSaysWait = defineSheetCheck({
     ) {
       for (const place of some) {
         const typed = saidAt(sheet, place);
-        if (typed !== "" && pattern(typed))
+        if (typed !== "" && !isPlaceholder(typed) && pattern(typed))
           yield say(wording, { field: labelOf(sheet, place), typed }, at(sheet, place));
       }
     };

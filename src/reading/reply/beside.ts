@@ -64,9 +64,18 @@ const unread: ReadonlySet<FileKind> = new Set(["no-form", "picture", "office-doc
 function nameSays({ file, named = file, folder, kind, list }: ReadFile, facts: LetterFacts): Statement[] {
   if (kind === "decoration" || list !== undefined) return [];
   const words = folder === undefined ? named : `${folder}/${named}`;
-  return speaksAgainstIt(words, facts) || (unread.has(kind) && showsWhatToMake(named, facts))
+  return speaksAgainstIt(words, facts) ||
+    (unread.has(kind) && (showsWhatToMake(named, facts) || isOfStation(named, facts)))
     ? [{ kind: "said", where: "name", words }]
     : [];
+}
+
+/** Whether a file is named after a station, "S-2.png" beside sheets of S-1 and S-3. It may be one more sheet, or a sketch. */
+function isOfStation(named: string, { marks }: LetterFacts): boolean {
+  const seriesOf = (text: string): string | undefined =>
+    /^(\p{L}{1,3})[-_ ]?\d{1,4}(?![\p{L}\p{N}])/u.exec(text)?.[1]?.toUpperCase();
+  const series = seriesOf(named);
+  return series !== undefined && marks.some((mark) => seriesOf(mark) === series);
 }
 
 function finishesOf({ sheets, catalogue }: Beside): Pick<LetterFacts, "finishes" | "otherFinishes"> {

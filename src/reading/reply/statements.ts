@@ -229,7 +229,7 @@ const building = new RegExp(
   `(?<!\\p{L})(?:[Ff]or|[Aa]t|[Oo]f) (?:the )?((?:\\p{Lu}[\\p{L}.'’-]* ){1,4})(?:${[
     "Clinic|Hospital|Hospice|Library|School|Academy|College|University|Church|Chapel|Temple|Synagogue|Mosque|Parish",
     "Museum|Theat(?:er|re)|Arena|Stadium|Courthouse|Terminal|Hotel|Inn|Lodge|Resort|Residence|Apartments|Condos|Lofts",
-    "Towers?|Plaza|Mall|Bank|Winery|Brewery|Restaurant|Offices",
+    "(?<!Main |Guest |Pool |Club |Boat |Coach |Power |Green |Open |Full )House|Manor|Villa|Towers?|Plaza|Mall|Bank|Winery|Brewery|Restaurant|Offices",
   ].join("|")})(?!\\p{L})`,
   "u",
 );

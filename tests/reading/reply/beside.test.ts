@@ -52,6 +52,15 @@ test.each<[string, Partial<ReadFile>, string[]]>([
   expect(said("Hello", { files: [file(more)] })).toEqual(words);
 });
 
+test("a picture that is named after a station may be one more sheet, and one that a camera has numbered is not", () => {
+  const named = (name: string, kind: ReadFile["kind"] = "picture"): string[] =>
+    said("Hello", { sheets: [{ ...device, mark: "S-104" }], files: [file({ file: name, kind })] });
+  expect(named("S-105.png")).toEqual(["name: S-105.png"]);
+  expect(named("s104 lobby.jpg")).toEqual(["name: s104 lobby.jpg"]);
+  expect(named("IMG_2034.jpg")).toEqual([]);
+  expect(named("S-105.pdf", "sheet")).toEqual([]);
+});
+
 test("the name of a text is told by its words alone, if they say something", () => {
   const name = "do not engrave.txt";
   const files = [file({ file: name, kind: "text" })];
