@@ -21,12 +21,18 @@ export const sheetReplaced = defineOrderCheck({
   id: "sheet-replaced",
   title: "A sheet takes the place of one sent before",
   severity: "notes",
+  sender: "settles",
   source: { kind: "house" },
   why: "A corrected sheet takes the place of the one before. Its sender must see which one went and what has changed, or a slip in a station mark or a position would make a device vanish.",
   wordings: {
     changed: {
       says: "{now} takes the place of the sheet {old}, sent before. Changed: {changes|each}.",
       fix: "Nothing to do if this is meant. If both are wanted, correct the mark or position of one.",
+    },
+    older: {
+      says: "{now} takes the place of {old}, sent before, though its name says that it is the older one. Changed: {changes|each}.",
+      fix: "If {old} is right, send it again.",
+      severity: "asks",
     },
     unchanged: {
       says: "{count:sheet} came again and changed nothing: {files}.",
@@ -47,6 +53,19 @@ export const sheetReplaced = defineOrderCheck({
         gaveWay(sample, "replaced", sample.deviceAt(2), { ...again(sample), finish: sample.otherFinish }),
       wording: "changed",
       says: "again.pdf takes the place of the sheet S-104 pos 2.pdf, sent before. Changed: Finish: “Oat” → “Slate”.",
+    },
+    {
+      shows: "an older revision",
+      given: (sample) =>
+        gaveWay(
+          sample,
+          "replaced",
+          { ...sample.deviceAt(2), file: "S-104 pos 2 rev C.pdf" },
+          { ...again(sample), file: "S-104 pos 2 Rev. B.pdf", finish: sample.otherFinish },
+        ),
+      wording: "older",
+      says: "S-104 pos 2 Rev. B.pdf takes the place of S-104 pos 2 rev C.pdf, sent before, though its name says that it is the older one. Changed: Finish: “Oat” → “Slate”.",
+      fix: "If S-104 pos 2 rev C.pdf is right, send it again.",
     },
     {
       shows: "the same once more",
@@ -70,7 +89,7 @@ export const sheetReplaced = defineOrderCheck({
     const same = replaced.filter((one) => !changed.includes(one)).map(({ now }) => now);
     for (const one of changed)
       yield say(
-        "changed",
+        isOlder(one) ? "older" : "changed",
         { now: one.now.file, old: one.old.file, changes: changesIn(one) },
         at(one.now, ...differencesOf(one.old, one.now).map(({ place }) => place)),
       );
@@ -87,6 +106,20 @@ export const sheetReplaced = defineOrderCheck({
     }
   },
 });
+
+/** The revision that a file's name tells: "rev B", "Rev. 2", "v3". */
+function revisionOf({ file }: Sheet): string | undefined {
+  const [, rev, version] =
+    /(?<!\p{L})(?:rev(?:ision)?[. _-]{0,2}(\p{L}|\d{1,2})|v\.?(\d{1,2}))(?![\p{L}\p{N}])/iu.exec(file) ?? [];
+  return (rev ?? version)?.toUpperCase().padStart(2);
+}
+
+/** Whether the newer of two sheets has the older revision in its name, counted alike: in letters, or in numbers. */
+function isOlder({ old, now }: Replacement): boolean {
+  const [before, after] = [revisionOf(old), revisionOf(now)];
+  if (before === undefined || after === undefined) return false;
+  return /\d/.test(before) === /\d/.test(after) && after < before;
+}
 
 /** "Finish: Oat → Chalk", and so on. A sheet with more changes than anybody reads has the rest counted. */
 function fieldWords(differences: readonly Difference[], sheet: Sheet, catalogue: Catalogue): string[] {

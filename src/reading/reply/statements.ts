@@ -1,5 +1,6 @@
 import type { Count } from "../../trade/count.ts";
 import type { Letter } from "../../trade/letter.ts";
+import { memory } from "../../trade/memory.ts";
 import type { Counts, ForPerson, Statement } from "../../trade/statement.ts";
 import type { FileWords } from "../facts.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
@@ -218,10 +219,10 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
   if (elsewhere.test(sentence.replace(/https?:\S+/g, "https://")) && !isBoilerplate(sentence)) return true;
   const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
-  if (isBoilerplate(words) || isCoverNote(words)) return false;
+  if (isBoilerplate(words) || isCoverNote(withoutFacts(words, withShortNames(facts)))) return false;
   if (namesOtherBuilding(words, facts)) return true;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
-  if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
+  if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest) || countsOthers.test(rest)) return true;
   return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);
 }
 
@@ -240,6 +241,15 @@ function namesOtherBuilding(words: string, { projects, names }: LetterFacts): bo
   const known = new Set([...projects, ...names].flatMap(tokensOf));
   return projects.length > 0 && called.length > 0 && !called.some((token) => known.has(token));
 }
+
+/** A count that came out wrong, since a right one is a sign by now: "both plates", of which one came. */
+const countsOthers = /(?<!\p{L})both (?:of the )?(?:plates|devices|stations|sheets|files|forms)(?!\p{L})/iu;
+
+/** The facts, and projects as people call them: "Heron Court" is Heron Court Offices. */
+const withShortNames = memory((facts: LetterFacts): LetterFacts => {
+  const short = facts.projects.map((project) => project.split(/\s+/)).filter((words) => words.length > 2);
+  return { ...facts, projects: [...facts.projects, ...short.map((words) => words.slice(0, 2).join(" "))] };
+});
 
 /** Whether words name a finish that not all sheets have. */
 function namesFinish(rest: string, { otherFinishes }: LetterFacts): boolean {

@@ -33,6 +33,11 @@ function read(letter: Partial<Letter>, known: Partial<KnownWords> = {}): string[
 }
 const inText = (text: string, known: Partial<KnownWords> = {}): string[] => read({ text }, known);
 
+test("both of something of which there are not two are told", () => {
+  expect(inText("Sheets for both plates attached.")).toEqual(["text: Sheets for both plates attached."]);
+  expect(inText("Sheets for both plates attached.", { facts: { ...facts, plates: [2] } })).toEqual([]);
+});
+
 test.each([
   "Sheets for Harbor Clinic attached.",
   "Attached are the sheets for the Tern Point Library.",
