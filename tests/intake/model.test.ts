@@ -311,8 +311,9 @@ async function nothingPassesUnaccounted(desk: Desk, sent: readonly QuickLetter[]
   const unexplained = gone.filter((file) => {
     const values = sent.flatMap(({ sheets = [] }) => sheets).find((one) => one.file === file)?.values;
     return !again.some((one) => {
-      const number = values?.["order_number"] === "" ? { order_number: "" } : {};
-      return JSON.stringify({ ...one.values, ...number }) === JSON.stringify(values);
+      const isBare = [one.values, values].some((some) => some?.["order_number"] === "");
+      const number = isBare ? { order_number: "" } : {};
+      return JSON.stringify({ ...one.values, ...number }) === JSON.stringify({ ...values, ...number });
     });
   });
   expect(unexplained).toEqual([]);
