@@ -20,6 +20,7 @@ const plainWords = new Set([
     gridline line stair stairs stairwell elevator elev lift shaft landing window windows ceiling desk counter cabinet
     closet north south east west northeast northwest southeast southwest n s e w ne nw se sw left right side end
     corner center centre middle front back rear top bottom inside outside interior exterior near next beside behind
+    master mens womens locker mech elec sanctuary ext int patio mud garage booth trailer site side bed already
     above below under over opposite across between adjacent adj facing public staff typical typ`),
   // How it is mounted and fed.
   ...list(`mount mounted mounting mtd mtg height ht hgt aff affl finished inch inches in ft foot feet mm cm m box
@@ -30,10 +31,10 @@ const plainWords = new Set([
   // Papers.
   ...list(`drawing drawings dwg dwgs dwg's detail det plan plans elevation elevations elev schedule sched ref
     reference refer see rev revision issued dated type tag id item line no nr number num job po order project phase
-    ph stage pkg package area rfi submittal register asi bulletin`),
+    ph stage pkg package area sheet keyed note notes shown on answered entered bid loop ada rfi submittal register asi bulletin`),
   // People.
   ...list(`contact attn attention foreman forman super superintendent pm gc ec architect arch owner client tenant
-    engineer eng electrician contractor requested approved confirmed verified checked measured ok okay final`),
+    engineer eng electrician contractor requested reqd his her approved confirmed verified checked measured ok okay final`),
   // When.
   ...list(`january february march april may june july august september october november december jan feb mar apr jun
     jul aug sep sept oct nov dec monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thur
@@ -71,7 +72,8 @@ export function isPlainNote(notes: string, sheet: Sheet, words: Words): boolean 
       plainWords.has(word) ||
       own.has(word) ||
       /\p{N}|^\p{L}$/u.test(word) ||
-      words.isOfLegends(word)
+      words.isOfLegends(word) ||
+      words.expansions(word).length > 0
     );
   });
 }

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { notesCarryOrders } from "../../src/checks/sheet/notes-carry-orders.ts";
 import { catalogue } from "../make/config.ts";
@@ -63,4 +64,16 @@ test.each([
   "tamperproof",
 ])("%s is for a person", (notes) => {
   expect(["request", "several"]).toContain(wordingOf(notes));
+});
+
+// Two hundred notes by somebody who had not seen how they are read.
+test.each([
+  { set: "honest", least: 0, most: 14 },
+  { set: "wishes", least: 99, most: 100 },
+])("of a hundred $set notes $least to $most go to a person", ({ set, least, most }) => {
+  const notes = readFileSync(`tests/bench/notes/on-sheets-${set}.txt`, "utf8").trim().split("\n");
+  const read = notes.filter((one) => ["request", "several"].includes(wordingOf(one) ?? "")).length;
+  expect(notes).toHaveLength(100);
+  expect(read).toBeGreaterThanOrEqual(least);
+  expect(read).toBeLessThanOrEqual(most);
 });

@@ -17,7 +17,7 @@ const requests = new RegExp(
     "upper ?case|lower ?case|capitals|cent(er|re)(ed|d)?|symbols?|logos?|icons?|arrows?|braille|custom|special",
     "gold|silver|bronze|brass|chrome|nickel|steel|stainless|glass|wood|satin|polished|brushed|big|small|large",
     "double|triple|pairs?|both|same|also|ditto|or|either|if|when|until|unless|later|temp(orary)?|pending|tb[acd]",
-    "with|only|portrait|landscape|open|check|verify|review|sample|test|change|key|sign|stop|reverse[ds]?|owner to|arch(itect)? to",
+    "make|made|buttons?|rows?|lines|with|only|portrait|landscape|open|check|verify|review|sample|test|change|key|sign|stop|reverse[ds]?|owner to|arch(itect)? to",
   ].join("|")})\\b`,
   "i",
 );
