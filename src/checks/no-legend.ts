@@ -23,7 +23,8 @@ const neverLike = [
 ];
 /** Whether a legend or a row of it stands for something else, and is never cut. */
 export function isNever(text: string): boolean {
-  const plain = plainly(text);
+  // "(TBD)" is no more of a legend than TBD.
+  const plain = plainly(text).replace(/^[([] ?(.+?) ?[)\]]$/, "$1");
   return never.has(plain) || neverLike.some((pattern) => pattern.test(plain));
 }
 

@@ -4,6 +4,7 @@ import { isNever } from "../../src/checks/no-legend.ts";
 // Common practice, no source. Each is never cut, but is no more than a part of the legend behind it.
 test.each([
   ["n/a", "N/A HALL"],
+  ["(TBD)", "(EAST)"],
   ["to  be determined", "TO BE DETERMINED NOW"],
   ["TBD by owner", "TBD OWNER"],
   ["tbc per arch", "TBC PERGOLA"],

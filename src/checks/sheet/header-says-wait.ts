@@ -49,6 +49,12 @@ export const headerSaysWait = defineSheetCheck({
       says: "“Project name” says “Larkspur Library - HOLD”. One of us asks you whether it may be made now.",
     },
     {
+      shows: "a project that is on hold, without a stroke",
+      given: ({ device }) => device({ project: "Larkspur Library ON HOLD" }),
+      wording: "waits",
+      says: "“Project name” says “Larkspur Library ON HOLD”. One of us asks you whether it may be made now.",
+    },
+    {
       shows: "a number that is a draft",
       given: ({ plate }) => plate({ order: "BW-2207 (draft)" }),
       wording: "waits",
@@ -69,23 +75,28 @@ export const headerSaysWait = defineSheetCheck({
     },
   ],
   *find(sheet, _catalogue, say) {
-    const tell = function* (
-      wording: "waits" | "fetched",
-      some: readonly Entry[],
-      pattern: (typed: string) => boolean,
-    ) {
-      for (const place of some) {
-        const typed = saidAt(sheet, place);
-        if (typed !== "" && !isPlaceholder(typed) && pattern(typed))
-          yield say(wording, { field: labelOf(sheet, place), typed }, at(sheet, place));
-      }
-    };
-    yield* tell("waits", places, saysWait);
-    if (!sheet.shipSame) yield* tell("fetched", shipped, (typed) => fetched.test(typed));
+    const told = [
+      ...places.map((place) => ({ place, wording: "waits", isSo: saysWait }) as const),
+      ...(sheet.shipSame ? [] : shipped).map(
+        (place) => ({ place, wording: "fetched", isSo: isFetched }) as const,
+      ),
+    ];
+    for (const { place, wording, isSo } of told) {
+      const typed = saidAt(sheet, place);
+      if (typed !== "" && !isPlaceholder(typed) && isSo(typed))
+        yield say(wording, { field: labelOf(sheet, place), typed }, at(sheet, place));
+    }
   },
 });
 
-/** Whether a part of a name, between strokes or in brackets, says so by itself. */
+/** Whether a name ends so, or a part of it, between strokes or in brackets, says so by itself. */
 function saysWait(typed: string): boolean {
-  return typed.split(/\s[-–—/]\s|[():,;*]/u).some((part) => waits.test(part.trim()));
+  return (
+    /\b(?:ON HOLD|NOT (?:FINAL|APPROVED|RELEASED))\W*$/i.test(typed) ||
+    typed.split(/\s[-–—/]\s|[():,;*]/u).some((part) => waits.test(part.trim()))
+  );
+}
+
+function isFetched(typed: string): boolean {
+  return fetched.test(typed);
 }
