@@ -6,7 +6,6 @@
  *
  *     npx node tests/bench/letter-cost.ts [--letters 60] [--peers]
  */
-import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
@@ -15,6 +14,7 @@ import { stringify } from "yaml";
 import { configure, projectFile } from "../../src/commands/configuration.ts";
 import { loadScenario } from "../../src/demo/load.ts";
 import { ordersOf } from "../make/orders-of.ts";
+import { timed } from "./timed.ts";
 
 const { values } = parseArgs({
   options: { letters: { type: "string", default: "60" }, peers: { type: "boolean", default: false } },
@@ -43,28 +43,6 @@ writeFileSync(
     release: undefined,
   }),
 );
-
-/** Runs a program to its end: seconds by the clock, and of the processor, of all its processes. */
-function timed(
-  name: string,
-  command: readonly string[],
-): { readonly clock: number; readonly processor: number } {
-  const began = performance.now();
-  const { stdout, stderr, status } = spawnSync(
-    "bash",
-    ["-c", '"$@" >/dev/null; code=$?; times; exit $code', "-", ...command],
-    {
-      encoding: "utf8",
-    },
-  );
-  const clock = (performance.now() - began) / 1000;
-  if (status !== 0) throw new Error(`${name} ended with ${status}: ${stderr}`);
-  // POSIX: the second line is of the shell's children, user and system time.
-  const [user = 0, system = 0] = [...(stdout.trim().split("\n")[1] ?? "").matchAll(/(\d+)m([\d.]+)s/g)].map(
-    ([, minutes, seconds]) => Number(minutes) * 60 + Number(seconds),
-  );
-  return { clock, processor: user + system };
-}
 
 const rows: [string, ReturnType<typeof timed>][] = [
   ["burin", timed("burin", [process.execPath, "src/main.ts", "work", "--once", "--settings", settings])],

@@ -76,7 +76,7 @@ function slopeOf(held: readonly Held[], whose: "worker" | "readers"): number {
 
 const worker = spawn(
   process.execPath,
-  ["--max-old-space-size=192", "src/main.ts", "work", "--once", "--settings", join(folder, "burin.yaml")],
+  ["--max-old-space-size=256", "src/main.ts", "work", "--once", "--settings", join(folder, "burin.yaml")],
   { stdio: ["ignore", "ignore", "pipe"] },
 );
 const pid = worker.pid ?? 0;

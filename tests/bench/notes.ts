@@ -31,6 +31,8 @@ export function notesIn(file: string): Note[] {
         names: [said.get("from") ?? "Dana Whitlock"],
         finishes: ["Oat", "Ink"],
         otherFinishes: ["Chalk", "Soot", "Slate", "Milk", "Fern"],
+        sheets: [],
+        earlier: [],
         files: [],
         attached: [],
         plates: count("plates", 4),

@@ -24,6 +24,8 @@ const facts = {
   names: [],
   finishes: [],
   otherFinishes: [],
+  sheets: [],
+  earlier: [],
   files: [],
   plates: [],
   devices: [],

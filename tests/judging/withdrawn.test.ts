@@ -35,6 +35,8 @@ function read(text: string, among = orders): { withdrawn: FileId[]; yes: number[
     names: ["Ines Calloway"],
     finishes: [],
     otherFinishes: [],
+    sheets: [],
+    earlier: [],
     files: [],
     plates: [1],
     devices: [6],

@@ -128,5 +128,7 @@ function factsOf(
     plates: counts("plate"),
     devices: counts("device"),
     attached: [attached.length],
+    sheets,
+    earlier,
   };
 }

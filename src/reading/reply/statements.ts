@@ -22,6 +22,7 @@ import {
 import { beginsAnswer, leadAt, quotedSubject } from "./leads.ts";
 import { takeApart } from "./own-text.ts";
 import { isSubject, withoutPrefixes } from "./prefixes.ts";
+import { listedIn, withoutRepeats, withoutShares } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";
@@ -218,7 +219,10 @@ const elsewhere =
 function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
   if (elsewhere.test(sentence.replace(/https?:\S+/g, "https://")) && !isBoilerplate(sentence)) return true;
-  const words = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
+  const typed = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
+  const listed = listedIn(typed, facts);
+  if (listed !== undefined) return listed === "differs";
+  const words = withoutRepeats(withoutShares(typed, facts), facts);
   if (isBoilerplate(words) || isCoverNote(withoutFacts(words, withShortNames(facts)))) return false;
   if (namesOtherBuilding(words, facts)) return true;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
@@ -235,11 +239,35 @@ const building = new RegExp(
   "u",
 );
 
-/** "For Harbor Clinic": whether words name a building, and no word of its name stands on a sheet. */
-function namesOtherBuilding(words: string, { projects, names }: LetterFacts): boolean {
-  const called = tokensOf(building.exec(words)?.[1] ?? "");
+/** "The stations for Willow Bend Veterinary". */
+const job =
+  /(?<!\p{L})(?:[Ss]tations?|[Ss]heets?|[Oo]rders?|[Kk]eypads?|[Dd]evices?|[Pp]lates?|[Ff]orms?|[Jj]obs?) (?:attached |enclosed )?for (?:the )?((?:\p{Lu}[\p{L}’'-]+(?: |$|(?=[,.;:!]))){2,4})/u;
+/** Words of names for parts of a building, for times and for people. */
+const ofParts = new Set(
+  tokensOf(`floor level phase building block tower wing suite suites unit room rooms hall lobby area office offices stair
+    north south east west upper lower ground first second third fourth fifth main master guest great dining living front
+    rear back pool mr mrs ms miss dr monday tuesday wednesday thursday friday saturday sunday january february march april
+    may june july august september october november december thanks thank you your quick review approval`),
+);
+
+/** "For Harbor Clinic": whether words name a building or a job, and no word of its name stands on a sheet. */
+function namesOtherBuilding(words: string, { projects, names, sheets }: LetterFacts): boolean {
   const known = new Set([...projects, ...names].flatMap(tokensOf));
-  return projects.length > 0 && called.length > 0 && !called.some((token) => known.has(token));
+  const legends = new Set(
+    sheets.flatMap((sheet) => sheet.legends.flatMap(({ rows }) => tokensOf(rows.join(" ")))),
+  );
+  const isOther = (name: string, isKnown: (token: string) => boolean): boolean => {
+    const called = tokensOf(name);
+    return called.length > 0 && !called.some(isKnown);
+  };
+  return (
+    projects.length > 0 &&
+    (isOther(building.exec(words)?.[1] ?? "", (token) => known.has(token)) ||
+      isOther(
+        job.exec(words)?.[1] ?? "",
+        (token) => known.has(token) || legends.has(token) || ofParts.has(token),
+      ))
+  );
 }
 
 /** A count that came out wrong, since a right one is a sign by now: "both plates", of which one came. */

@@ -1,4 +1,5 @@
 import { memory } from "../../trade/memory.ts";
+import type { Sheet } from "../../trade/sheet.ts";
 
 /** What came with a letter. Words that only repeat it are told from other words by it. */
 export interface LetterFacts {
@@ -21,6 +22,9 @@ export interface LetterFacts {
   readonly devices: readonly number[];
   /** How many files came. */
   readonly attached: readonly number[];
+  /** The sheets themselves, and those of earlier letters about the same orders. */
+  readonly sheets: readonly Sheet[];
+  readonly earlier: readonly Sheet[];
 }
 
 /** Signs for what has been understood. None of them is a letter. */

@@ -13,6 +13,8 @@ const known = {
     names: ["Dana Whitlock"],
     finishes: [],
     otherFinishes: catalogue.finishes.flatMap(({ code, name }) => [code, name]),
+    sheets: [],
+    earlier: [],
     files: [],
     // None of these counts is right.
     plates: [77],

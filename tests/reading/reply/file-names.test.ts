@@ -8,6 +8,8 @@ const facts = {
   names: [],
   finishes: [],
   otherFinishes: [],
+  sheets: [],
+  earlier: [],
   files: ["K-4 CANCELLED.pdf"],
   plates: [1],
   devices: [1],

@@ -12,6 +12,8 @@ const facts: KnownWords["facts"] = {
   files: ["S-101 plate.pdf"],
   finishes: ["Oat", "OAT"],
   otherFinishes: ["Chalk", "Soot"],
+  sheets: [],
+  earlier: [],
   plates: [1],
   devices: [4],
   attached: [5],

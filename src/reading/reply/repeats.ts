@@ -1,0 +1,264 @@
+import { hasText } from "../../trade/legend.ts";
+import type { Address, DeviceSheet, Sheet } from "../../trade/sheet.ts";
+import { type LetterFacts, numberFrom, numerals, patternOf, understood } from "./tallies.ts";
+import { tokensOf } from "./word-bag.ts";
+
+/** What words may repeat: sheets that came with the letter, and those of earlier letters about the same orders. */
+type Came = Pick<LetterFacts, "sheets" | "earlier" | "finishes" | "names">;
+
+interface Repeat {
+  readonly pattern: RegExp;
+  /** Whether the sheets say so too. `parts` are the named groups. */
+  readonly isTrue: (parts: Readonly<Record<string, string | undefined>>, came: Came) => boolean;
+}
+
+const words = (pattern: string): RegExp =>
+  new RegExp(`(?<![\\p{L}\\p{N}])(?:${pattern})(?![\\p{L}\\p{N}])`, "giu");
+
+const figure = `(?:\\d{1,3}|${numerals.slice(1).join("|")})`;
+const they = "(?:these|they|this|it|both|all(?: of (?:these|them|it))?|everything|the order)";
+const who =
+  "(?:(?:the |our |my )?(?:owner|client|customer|homeowner|doctor|dentist|architect|designer|tenant|chef|pastor|principal|boss|gc|contractor|he|she|they|we|i))";
+const nth = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
+const which = `(?:top|bottom|last|${nth.join("|")})`;
+const legend = "[\"“']?(?<legend>\\p{Lu}[\\p{Lu}\\p{N}&/’' -]{1,30}[\\p{Lu}\\p{N}])[\"”']?";
+
+const isFilled = ({ street, city }: Address): boolean => street !== undefined && city !== undefined;
+const isDevice = (sheet: Sheet): sheet is DeviceSheet => sheet.kind === "device";
+const onlyDevice = ({ sheets }: Came): DeviceSheet | undefined => {
+  const devices = sheets.filter(isDevice);
+  return devices.length === 1 ? devices[0] : undefined;
+};
+
+/** The legends of a sheet's buttons or gangs, one text each. */
+const facesOf = ({ legends }: Sheet): string[] =>
+  legends
+    .filter((one) => one.face !== "plate" && (hasText(one) || one.plain))
+    .toSorted((one, other) => Number(one.face) - Number(other.face))
+    .map(({ rows }) => tokensOf(rows.join(" ")).join(" "));
+
+/** "ALL OFF on the bottom button", where one device came. Of more than five buttons nobody knows which is at the top. */
+function hasLegendAt(
+  { legend: told = "", which: place = "" }: Readonly<Record<string, string | undefined>>,
+  came: Came,
+): boolean {
+  const device = onlyDevice(came);
+  const faces = device === undefined ? [] : facesOf(device);
+  const at = /^(?:bottom|last)$/iu.test(place)
+    ? faces.length - 1
+    : /^top$/iu.test(place)
+      ? 0
+      : nth.indexOf(place.toLowerCase());
+  return faces.length > 0 && faces.length <= 5 && faces[at] === tokensOf(told).join(" ");
+}
+
+/** Whether each sheet of the letter stands where an earlier one stood. */
+function replacesAll({ sheets, earlier }: Came): boolean {
+  const placeOf = (sheet: Sheet): string =>
+    JSON.stringify([
+      sheet.kind,
+      tokensOf(sheet.mark ?? ""),
+      sheet.kind === "device" ? sheet.position : undefined,
+    ]);
+  const before = new Set(earlier.map(placeOf));
+  return sheets.length > 0 && sheets.every((sheet) => before.has(placeOf(sheet)));
+}
+
+/** Parts of sentences that ask for nothing if they are true, and are read by a person if not. */
+const repeats: readonly Repeat[] = [
+  {
+    // What somebody asked of the sender is done by the letter itself.
+    pattern: words(
+      "(?<name>\\p{L}+),? (?:can|could|would|will) you (?:please |just |pls )?(?:get|send|pass|forward|e-?mail|submit|shoot|run) (?:these|this|them|it|those|the (?:attached|sheets|forms|order))(?: (?:over|on|out|along|off|in|through))?(?: to (?:the (?:maker|engravers?|factory|supplier|vendor)|(?!the )\\p{L}+))?(?: (?:this (?:morning|afternoon|week)|today|now|for me|please|when you (?:can|get a (?:chance|minute|moment))))*(?:\\?|(?=[.!]|$))",
+    ),
+    isTrue: ({ name = "" }, { names }) => tokensOf(names[0] ?? "")[0] === name.toLowerCase(),
+  },
+  {
+    pattern: words(
+      `(?:the )?(?:first|next|last|remaining|other) (?<number>${figure}) (?<noun>devices|plates|sheets)`,
+    ),
+    isTrue: ({ number = "", noun = "" }, { sheets }) =>
+      sheets.filter(({ kind }) => noun.toLowerCase() === "sheets" || noun.toLowerCase().startsWith(kind))
+        .length === numberFrom(number),
+  },
+  {
+    // The order waits for it anyway.
+    pattern: words(
+      "(?:the )?(?:device (?:for|in|at) )?pos(?:ition|\\.)? ?(?<number>\\d) (?:will|is to|to|should) (?:come|follow|be sent|be along)(?: (?:on )?(?:tomorrow|later|today|tonight|soon|shortly|separately|next week|(?:mon|tues|wednes|thurs|fri)day))*",
+    ),
+    isTrue: ({ number }, { sheets, earlier }) =>
+      sheets.some((sheet) => sheet.kind === "plate" && (sheet.gangs ?? 0) >= Number(number)) &&
+      [...sheets, ...earlier].every((sheet) => sheet.kind === "plate" || sheet.position !== Number(number)),
+  },
+  {
+    pattern: words(
+      `(?:(?:please )?note(?: that)? )?${they}(?: all)?(?: will| should| are to| is to)? (?:ships?|be shipped|goes|go|is shipping|are shipping) (?:straight |directly )?to (?:the |our )?(?:job ?site|site|project)(?: address)?`,
+    ),
+    isTrue: (_, { sheets }) => sheets.every(({ shipSame, shipTo }) => !shipSame && isFilled(shipTo)),
+  },
+  {
+    pattern: words(
+      `${they}(?: all)?(?: will)? (?:ships?|be shipped|goes|go) to (?:the |our )(?:office|shop|billing address)`,
+    ),
+    isTrue: (_, { sheets }) => sheets.every(({ shipSame }) => shipSame),
+  },
+  {
+    pattern: words(
+      "(?:the )?(?:(?:ship(?:ping|-to)?|delivery|site|job ?site) )?address(?:es)? (?:is|are) on (?:both|all|each|every|all the|all of the|the)(?: two| of the)? sheets?",
+    ),
+    isTrue: (_, { sheets }) => sheets.every(({ shipSame, shipTo }) => shipSame || isFilled(shipTo)),
+  },
+  {
+    pattern: words(
+      "bill(?:ing|ed|s)?(?: is| goes)?(?: to)? (?:our|the) (?:main )?office(?: as (?:usual|always|before))?",
+    ),
+    isTrue: (_, { sheets }) =>
+      sheets.every(({ billTo }) => isFilled(billTo)) &&
+      new Set(sheets.map(({ billTo }) => JSON.stringify(billTo))).size === 1,
+  },
+  {
+    pattern: words(
+      "(?:all |both )?(?:in )?(?:the |our )?(?:same|usual) (?:colou?rs?|finish(?:es)?|finish and lettering)(?: (?:as|like) (?:always|usual|before|ever|last time))?[\\s,:;–-]*(?:all )?(?:in )?(?<one>\\p{L}+) (?:with|and|&|/|on) (?<other>\\p{L}+)(?: letter(?:s|ing)| text)?",
+    ),
+    isTrue: ({ one = "", other = "" }, { finishes }) =>
+      [one, other].every((name) => finishes.some((finish) => finish.toLowerCase() === name.toLowerCase())),
+  },
+  {
+    pattern: words(
+      "(?:the |all |all the |both )?(?:legends?|words|names|labels|rooms?|room names|engraving|texts?|plates?) (?:is|are) (?:all )?in (?:spanish|french|german|italian|portuguese|dutch|welsh|gaelic|latin|hawaiian)(?:,? (?:on purpose|intentionally|deliberately|by design|as intended))",
+    ),
+    isTrue: () => true,
+  },
+  {
+    pattern: words(`(?<number>${figure})[- ]buttons?(?: (?:master|station|keypad|device|unit|panel|one))?`),
+    isTrue: ({ number = "" }, came) => {
+      const device = came.sheets.length === 1 ? onlyDevice(came) : undefined;
+      return device !== undefined && facesOf(device).length === numberFrom(number);
+    },
+  },
+  {
+    pattern: words(`(?<number>${figure}) (?:buttons|legends)(?: (?:in )?(?:total|all|altogether))`),
+    isTrue: ({ number = "" }, { sheets }) =>
+      sheets.filter(isDevice).flatMap(facesOf).length === numberFrom(number),
+  },
+  {
+    pattern: words(
+      "(?:this|it|these|they)(?: one| sheet| two)? (?:replaces?|supersedes?|takes? the place of) (?:the )?(?:(?:one|sheet|version|ones|sheets|versions) (?:from|of|(?:that )?(?:i |we )?sent)(?: you)? (?:earlier )?(?:this morning|this afternoon|yesterday|today|earlier|before|last week|last night)|(?:earlier|previous|old|first|last) (?:one|sheet|version)s?)",
+    ),
+    isTrue: (_, came) => replacesAll(came),
+  },
+  {
+    pattern: words(
+      `${who}(?: now| just)? (?:wants?|wanted|needs?|asked for|would like|prefers?|prefer)(?: to have)? ${legend} (?:on|at|for|as) (?:the |its )?(?<which>${which}) (?:button|one)`,
+    ),
+    isTrue: hasLegendAt,
+  },
+  {
+    pattern: words(
+      `(?:${who} )?(?:changed|(?:has|have|had) changed) (?:the )?(?<which>${which}) (?:button|one)(?: on it)?(?: from ["“']?\\p{Lu}[\\p{Lu}\\p{N} ]{1,20}["”']?)? to ${legend}`,
+    ),
+    isTrue: hasLegendAt,
+  },
+];
+
+/** "S-1 is unchanged", where S-1 came earlier and not again. */
+function unchangedOf({ sheets, earlier }: Came): RegExp[] {
+  const again = new Set(sheets.map(({ mark = "" }) => tokensOf(mark).join(" ")));
+  const marks = new Set(
+    earlier.flatMap(({ mark = "" }) => (again.has(tokensOf(mark).join(" ")) ? [] : [mark])),
+  );
+  return [...marks].flatMap((mark) => {
+    const named = patternOf(mark)?.source;
+    return named === undefined
+      ? []
+      : [
+          new RegExp(
+            `${named} (?:is|stays?|remains?) (?:the same|unchanged|as (?:it )?(?:was|is|sent|before))(?![\\p{L}\\p{N}])|(?<!\\p{L})no changes? (?:to|on|for|in) ${named}`,
+            "giu",
+          ),
+        ];
+  });
+}
+
+const foreignNumerals = [
+  "deux|dos|zwei",
+  "trois|tres|drei",
+  "quatre|cuatro|vier",
+  "cinq|cinco|fünf",
+  "six|seis|sechs",
+];
+/** "Les deux fiches", "las 3 hojas", "die vier Blätter". */
+const foreignTally =
+  /(?<=(?<!\p{L})(?:les|nos|mes|las|los|nuestr[oa]s|mis|die|unsere|meine) )(\p{L}+|\d{1,2}) (?=(?:fiches|feuilles|formulaires|hojas|fichas|formularios|(?:bestell)?bl[äa]tter|(?:bestell)?formulare)(?!\p{L}))/giu;
+
+/** Leaves out the number of sheets in French, Spanish and German where it is right. */
+function withoutForeignTally(said: string, { sheets }: Came): string {
+  return said.replace(foreignTally, (whole, typed: string) => {
+    const at = foreignNumerals.findIndex((one) => one.split("|").includes(typed.toLowerCase()));
+    return (at < 0 ? Number(typed) : at + 2) === sheets.length ? "" : whole;
+  });
+}
+
+/** Words without what the sheets say themselves. */
+export function withoutRepeats(said: string, came: Came): string {
+  if (came.sheets.length === 0) return said;
+  const sign = ` ${understood.courtesy} `;
+  const rest = repeats.reduce(
+    (some, { pattern, isTrue }) =>
+      some.replace(pattern, (whole: string, ...more: unknown[]) => {
+        const parts = more.at(-1);
+        const named = typeof parts === "object" ? (parts as Readonly<Record<string, string>>) : {};
+        return isTrue(named, came) ? sign : whole;
+      }),
+    withoutForeignTally(said, came),
+  );
+  return unchangedOf(came).reduce((some, pattern) => some.replace(pattern, sign), rest);
+}
+
+/**
+ * What a line of a list says of a station: "S-1  Kitchen  ON / DIM / OFF". "agrees" where it has the legends of one of
+ * its sheets in their order, "differs" where it has legends and not these. Undefined for all other lines.
+ */
+export function listedIn(line: string, { sheets }: Came): "agrees" | "differs" | undefined {
+  const told = tokensOf(line);
+  const named = sheets.filter(({ mark = "" }) => {
+    const tokens = tokensOf(mark);
+    return tokens.length > 0 && tokens.every((token, i) => told[i] === token);
+  });
+  const rest = told.slice(tokensOf(named[0]?.mark ?? "").length);
+  if (named.length === 0 || rest.length < 2) return undefined;
+  const isSaid = named.some((sheet) => {
+    const faces = facesOf(sheet).join(" ");
+    const strip = tokensOf(sheet.legends.find(({ face }) => face === "plate")?.rows.join(" ") ?? "").join(
+      " ",
+    );
+    return [faces, `${strip} ${faces}`, `${faces} ${strip}`].some((one) => one.trim() === rest.join(" "));
+  });
+  if (isSaid) return "agrees";
+  const all = new Set(named.flatMap((sheet) => facesOf(sheet).flatMap((face) => face.split(" "))));
+  // "/", "|", ";" or commas part legends, of which each is on the sheet or in capitals.
+  const parts = line.split(/\s*[/|;,]\s*/u);
+  return parts.length > 2 && rest.filter((token) => all.has(token)).length > 1 ? "differs" : undefined;
+}
+
+/**
+ * The counts of a letter's orders where it has several: "four for 70415 and two for 70416". A right one becomes a sign,
+ * and of a wrong one the digits stay.
+ */
+export function withoutShares(said: string, { sheets }: Came): string {
+  const orders = Map.groupBy(sheets, ({ order = "" }) => tokensOf(order).join(" "));
+  if (orders.size < 2) return said;
+  const lead = `(?<![\\p{L}\\p{N}#])(${figure})(?: of (?:them|these)| (?:new |device |plate |order )?(?:sheets?|forms?|files?|pdfs?|ones|pages))?(?: (?:is|are))? (?:for|on|of|to|under|belong to)(?: (?:the|our|order|po|p\\.o\\.|job|number|no\\.?))* ?#?`;
+  return [...orders.values()].reduce((rest, own) => {
+    const names = [...new Set(own.flatMap(({ order, project }) => [order, project]))].flatMap((name) =>
+      name === undefined ? [] : (patternOf(name)?.source ?? []),
+    );
+    return names.reduce(
+      (some, name) =>
+        some.replace(new RegExp(`${lead}(?=${name})`, "giu"), (_, typed: string) =>
+          numberFrom(typed) === own.length ? ` ${understood.tally} for ` : ` #${numberFrom(typed)} for `,
+        ),
+      rest,
+    );
+  }, said);
+}
