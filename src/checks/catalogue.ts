@@ -29,6 +29,7 @@ import { contactDiffers } from "./order/contact-differs.ts";
 import { countDiffers } from "./order/count-differs.ts";
 import { deviceCopiedInPlate } from "./order/device-copied-in-plate.ts";
 import { deviceWithoutPlate } from "./order/device-without-plate.ts";
+import { devicesExchanged } from "./order/devices-exchanged.ts";
 import { emailDomainSlip } from "./order/email-domain-slip.ts";
 import { fileNameContradicts } from "./order/file-name-contradicts.ts";
 import { fileStillUnread } from "./order/file-still-unread.ts";
@@ -40,6 +41,7 @@ import { letterStillOpen } from "./order/letter-still-open.ts";
 import { letteringDiffersInPlate } from "./order/lettering-differs-in-plate.ts";
 import { managerWord } from "./order/manager-word.ts";
 import { moreAnnounced } from "./order/more-announced.ts";
+import { numberLeftOut } from "./order/number-left-out.ts";
 import { oppositesOutOfOrder } from "./order/opposites-out-of-order.ts";
 import { orderNumberNearMiss } from "./order/order-number-near-miss.ts";
 import { orderReleased } from "./order/order-released.ts";
@@ -214,6 +216,8 @@ export const orderChecks: readonly OrderCheck[] = [
   finishDiffersInPlate,
   letteringDiffersInPlate,
   deviceCopiedInPlate,
+  devicesExchanged,
+  numberLeftOut,
   stationMarkNearMiss,
   stationMarkInNotes,
   orderNumberNearMiss,

@@ -1,5 +1,5 @@
 import { hasText } from "../../trade/legend.ts";
-import type { Address, DeviceSheet, Sheet } from "../../trade/sheet.ts";
+import type { Address, DeviceSheet, PlateSheet, Sheet } from "../../trade/sheet.ts";
 import { type LetterFacts, numberFrom, numerals, patternOf, understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
@@ -25,6 +25,9 @@ const legend = "[\"“']?(?<legend>\\p{Lu}[\\p{Lu}\\p{N}&/’' -]{1,30}[\\p{Lu}\
 
 const isFilled = ({ street, city }: Address): boolean => street !== undefined && city !== undefined;
 const isDevice = (sheet: Sheet): sheet is DeviceSheet => sheet.kind === "device";
+const isPlate = (sheet: Sheet): sheet is PlateSheet => sheet.kind === "plate";
+const hasName = (finishes: readonly string[], name: string): boolean =>
+  finishes.some((finish) => finish.toLowerCase() === name.toLowerCase());
 const onlyDevice = ({ sheets }: Came): DeviceSheet | undefined => {
   const devices = sheets.filter(isDevice);
   return devices.length === 1 ? devices[0] : undefined;
@@ -52,16 +55,23 @@ function hasLegendAt(
   return faces.length > 0 && faces.length <= 5 && faces[at] === tokensOf(told).join(" ");
 }
 
+/** Whether an earlier sheet stood where this one stands. */
+function isAgain(sheet: Sheet, { earlier }: Came): boolean {
+  const placeOf = (one: Sheet): string =>
+    JSON.stringify([one.kind, tokensOf(one.mark ?? ""), isDevice(one) ? one.position : undefined]);
+  return earlier.some((one) => placeOf(one) === placeOf(sheet));
+}
+
 /** Whether each sheet of the letter stands where an earlier one stood. */
-function replacesAll({ sheets, earlier }: Came): boolean {
-  const placeOf = (sheet: Sheet): string =>
-    JSON.stringify([
-      sheet.kind,
-      tokensOf(sheet.mark ?? ""),
-      sheet.kind === "device" ? sheet.position : undefined,
-    ]);
-  const before = new Set(earlier.map(placeOf));
-  return sheets.length > 0 && sheets.every((sheet) => before.has(placeOf(sheet)));
+const replacesAll = (came: Came): boolean =>
+  came.sheets.length > 0 && came.sheets.every((sheet) => isAgain(sheet, came));
+
+const adds =
+  /(?<!\p{L})(?:(?:one|two|three|\d) more|another(?: one)?|an additional|add(?:ed|ing|s)?)(?! (?:time|try|attempt|cop(?:y|ies)|corrections?|corrected|revis|revised|changes?|version|fix|e-?mail|question|thing|note|go|sorry)(?!\p{L}))(?!\p{L})/iu;
+
+/** Whether words bring one more station, and the sheets stand where others stood. */
+export function addsInstead(said: string, came: Came): boolean {
+  return adds.test(said) && replacesAll(came);
 }
 
 /** Parts of sentences that ask for nothing if they are true, and are read by a person if not. */
@@ -120,8 +130,7 @@ const repeats: readonly Repeat[] = [
     pattern: words(
       "(?:all |both )?(?:in )?(?:the |our )?(?:same|usual) (?:colou?rs?|finish(?:es)?|finish and lettering)(?: (?:as|like) (?:always|usual|before|ever|last time))?[\\s,:;–-]*(?:all )?(?:in )?(?<one>\\p{L}+) (?:with|and|&|/|on) (?<other>\\p{L}+)(?: letter(?:s|ing)| text)?",
     ),
-    isTrue: ({ one = "", other = "" }, { finishes }) =>
-      [one, other].every((name) => finishes.some((finish) => finish.toLowerCase() === name.toLowerCase())),
+    isTrue: ({ one = "", other = "" }, { finishes }) => [one, other].every((name) => hasName(finishes, name)),
   },
   {
     pattern: words(
@@ -130,11 +139,51 @@ const repeats: readonly Repeat[] = [
     isTrue: () => true,
   },
   {
-    pattern: words(`(?<number>${figure})[- ]buttons?(?: (?:master|station|keypad|device|unit|panel|one))?`),
-    isTrue: ({ number = "" }, came) => {
-      const device = came.sheets.length === 1 ? onlyDevice(came) : undefined;
-      return device !== undefined && facesOf(device).length === numberFrom(number);
-    },
+    pattern: words(`(?<number>${figure})[- ]buttons?`),
+    isTrue: ({ number = "" }, { sheets }) =>
+      sheets.some(isDevice) &&
+      sheets.filter(isDevice).every((device) => facesOf(device).length === numberFrom(number)),
+  },
+  {
+    pattern: words(`(?<number>${figure})[- ]gang (?:(?<finish>\\p{L}+) )?plates?`),
+    isTrue: ({ number = "", finish }, { sheets, finishes }) =>
+      sheets.some(isPlate) &&
+      sheets.filter(isPlate).every(({ gangs }) => gangs === numberFrom(number)) &&
+      (finish === undefined || hasName(finishes, finish)),
+  },
+  {
+    pattern: words("with (?<finish>\\p{L}+) (?:letters|lettering|legends)"),
+    isTrue: ({ finish = "" }, { finishes }) => hasName(finishes, finish),
+  },
+  {
+    pattern: words(`(?:plus|and|with) (?:the |its |all )?(?<number>${figure}) devices?`),
+    isTrue: ({ number = "" }, { sheets }) => sheets.filter(isDevice).length === numberFrom(number),
+  },
+  {
+    pattern: words(`(?<number>${figure}) of (?:the |its )?(?<all>${figure}) devices?`),
+    isTrue: ({ number = "", all = "" }, { sheets }) =>
+      sheets.filter(isDevice).length === numberFrom(number) &&
+      sheets.some((sheet) => isPlate(sheet) && sheet.gangs === numberFrom(all)),
+  },
+  {
+    // The order waits for what it lacks.
+    pattern: words(
+      "(?:the )?(?:second|third|fourth|last|other|remaining|missing|rest|others)(?: (?:sheet|device|one)s?)? (?:will )?(?:follows?|comes?|be sent) (?:as soon as|once|when) (?!you(?![\\p{L}]))(?:[\\p{L}'’]+ ){1,8}[\\p{L}'’]+(?=[.!]|$)",
+    ),
+    isTrue: (_, { sheets, earlier }) =>
+      sheets.some(
+        (sheet) => isPlate(sheet) && (sheet.gangs ?? 0) > [...sheets, ...earlier].filter(isDevice).length,
+      ),
+  },
+  {
+    pattern: words(
+      `${who}(?: has| have|'s| just| also)* added (?:a |an |the )?(?<room>\\p{L}+(?: \\p{L}+){0,2})(?=[.,!]|$)`,
+    ),
+    isTrue: ({ room = "" }, came) =>
+      !came.sheets.some((sheet) => isAgain(sheet, came)) &&
+      came.sheets.some(({ legends }) =>
+        legends.some(({ rows }) => tokensOf(rows.join(" ")).join(" ") === tokensOf(room).join(" ")),
+      ),
   },
   {
     pattern: words(`(?<number>${figure}) (?:buttons|legends)(?: (?:in )?(?:total|all|altogether))`),

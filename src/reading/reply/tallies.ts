@@ -35,9 +35,9 @@ export const numerals: readonly string[] =
   "no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty".split(
     "|",
   );
-const spelt = `one more|another|an additional|a further|additional|a single|single|both|${numerals.slice(1).join("|")}`;
+const spelt = `a pair of|a couple of|one more|another|an additional|a further|additional|a single|single|both|${numerals.slice(1).join("|")}`;
 const between =
-  "(?:(?:new|corridor|lobby|hall|office|kitchen|bathroom|entrance|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
+  "(?:(?:new|corridor|lobby|hall|office|kitchen|bathroom|entrance|corrected|revised|updated|fixed|remaining|missing|last|other|small|order|engraving|wall|push-?button|keypad|◆ ?|\\p{L}+-gang|\\d-gang|pdf|attached|more|additional|of|the|fill(?:ed|able)|completed|standalone|separate|total|different) ){0,4}";
 const nouns =
   "plates?|plts?|devices?|devs?|singles?|keypads?|stations?|sheets?|forms?|files?|pdfs?|documents?|docs?|attachments?|ones?|for|at";
 const tallied = new RegExp(
@@ -125,7 +125,7 @@ export function patternOf(fact: string): RegExp | undefined {
 
 function isRight(typed: string, noun: string, { plates, devices, attached }: LetterFacts): boolean {
   const word = typed.toLowerCase();
-  const count = word === "both" ? 2 : /one more|^another|^a/.test(word) ? 1 : numberFrom(word);
+  const count = /^both|pair|couple/.test(word) ? 2 : /one more|^another|^a/.test(word) ? 1 : numberFrom(word);
   const all = plates.flatMap((some) => devices.map((others) => some + others));
   const right = /^pl/i.test(noun)
     ? plates
