@@ -17,7 +17,8 @@ import { told } from "./told.ts";
 const { times } = told(import.meta.filename, { times: 7 });
 const folder = mkdtempSync(join(tmpdir(), "burin-cold-"));
 const [sheet] = await demoSheets();
-const [viewed] = (await writers.find(({ name }) => /^pdf-lib/.test(name))?.fill(sheet ? [sheet] : [])) ?? [];
+const [viewed] =
+  (await writers.find(({ name }) => name.startsWith("pdf-lib"))?.fill(sheet ? [sheet] : [])) ?? [];
 if (sheet === undefined || viewed === undefined) throw new Error("no sheet to check");
 const file = (name: string, bytes: Uint8Array): string => {
   writeFileSync(join(folder, name), bytes);

@@ -26,10 +26,11 @@ const courtesies = [
   `(?:because|due|since|as)(?: of| to)? (?:the |their |its )?(?:file )?(?:size|limit|(?:e-?mail )?size limits?|they (?:are|were) (?:too )?(?:large|big))(?: of (?:the|our) (?:files?|mail(?:box)?))?`,
   `(?:filled (?:in|out)|done|completed) (?:like|as|(?:just )?the way) you (?:say|said|asked|wrote|showed|told|explained|taught)(?: (?:me|us))?`,
   // What somebody above the sender wrote to have it ordered.
-  `^(?:all )?approved(?=, \\p{L})|(?:the )?budget(?:'s| is) (?:fine|ok(?:ay)?|good|approved)(?: (?:with|by) (?:me|us))?|(?:^|(?<=, ))(?:so )?go ahead(?: and)? (?:order(?: (?:it|them|these))?|place the order|submit (?:it|them|these)|send (?:it|them|these)(?: (?:in|over|off))?)(?=[.!]|$)`,
+  `^(?:all )?approved(?: as (?:drawn|shown|submitted|sent))?(?=, \\p{L})|(?<=\\p{L} [-–—] )approved(?=[.!]*$)|no exceptions taken|(?:is|are) released for (?:fabrication|production|manufactur(?:e|ing)|engraving)(?=[.!]*$)|(?:the )?budget(?:'s| is) (?:fine|ok(?:ay)?|good|approved)(?: (?:with|by) (?:me|us))?|(?:^|(?<=, ))(?:so |please )?go ahead(?: and)? (?:order(?: (?:it|them|these))?|place the order|submit (?:it|them|these)|send (?:it|them|these)(?: (?:in|over|off))?)(?=[.!]|$)`,
   `(?:just )?(?:re-?)?sending (?:it |them |this |these |everything |all )?again(?: just)?(?: in case| to be (?:safe|sure))?(?=[.!]|$)`,
   `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
   `you were (?:quite )?right`,
+  `(?:i |we )?forgot (?:to fill in )?(?:the|a|our) (?:finish|lettering|position|mark|order number|po number|project|contact|address|gangs|layout|legends?|zip(?: code)?|phone number)(?=[,.!]|$)`,
   // What our answer to a blank sheet is about: how it was saved.
   "(?:(?:the |my |our )?(?:browser|computer|viewer|reader|phone|program|forms?|files?|pdfs?)(?: had| has)? )?(?:saved|sent|came(?: out| through)?)(?: it| them)? (?:empty|blank)",
   `(?:for |direct |send |refer )?(?:all |any |further )?(?:questions|inquiries|enquiries|queries|technical questions)(?: (?:or|and) (?:concerns|comments|problems))?,? (?:please )?(?:to|contact|call|ask|e-?mail|can be directed to|should be directed to|go to|are for)`,

@@ -72,7 +72,7 @@ export function namesGoods(said: string, onPaper = paper.test(said)): boolean {
 
 /** Words that make anything no order yet. */
 const unsettled =
-  /\b(?:not|n['’]?t|never|nothing|none)\b[^.!?]{0,40}\b(?:final|complete|ready|right|correct|checked|reviewed|seen|sure (?:about|if|whether|of|which|what)|settled|confirmed|authori[sz]ed|signed|an? (?:order|release)|yet|ours?)\b/iu;
+  /\b(?:not|n['’]?t|never|nothing|none)\b[^.!?]{0,40}\b(?:final|complete|ready|right|correct|checked|reviewed|seen|sure (?:about|if|whether|of|which|what)|settled|confirmed|authori[sz]ed|signed|an? (?:order|release)|yet|ours?)\b|\b(?:we|i)(?:['’]ll| will) see(?=[.!]|$| about\b| what\b| how\b| if\b)/iu;
 
 /** Quotation marks around a word, an arrow, "A = B": somebody says what is to stand where. */
 const shown = /["“”«»][^"“”«»]{1,40}["“”«»]|(?<!\p{L})['‘][^'‘’]{2,40}['’](?!\p{L})|[→⇒]|[-=]>|\S\s?=\s?\S/u;

@@ -1,7 +1,7 @@
 import { hasText } from "../../trade/legend.ts";
 import type { Address, DeviceSheet, PlateSheet, Sheet } from "../../trade/sheet.ts";
 import { type LetterFacts, numberFrom, numerals, patternOf, understood } from "./tallies.ts";
-import { tokensOf } from "./word-bag.ts";
+import { hasSigns, tokensOf } from "./word-bag.ts";
 
 /** What words may repeat: sheets that came with the letter, and those of earlier letters about the same orders. */
 type Came = Pick<LetterFacts, "sheets" | "earlier" | "finishes" | "names">;
@@ -39,6 +39,10 @@ const facesOf = ({ legends }: Sheet): string[] =>
     .filter((one) => one.face !== "plate" && (hasText(one) || one.plain))
     .toSorted((one, other) => Number(one.face) - Number(other.face))
     .map(({ rows }) => tokensOf(rows.join(" ")).join(" "));
+
+/** What stands on the plate of a device that stands alone. */
+const stripOf = ({ legends }: Sheet): string =>
+  tokensOf(legends.find(({ face }) => face === "plate")?.rows.join(" ") ?? "").join(" ");
 
 /** "ALL OFF on the bottom button", where one device came. Of more than five buttons nobody knows which is at the top. */
 function hasLegendAt(
@@ -150,6 +154,30 @@ const repeats: readonly Repeat[] = [
       sheets.some(isPlate) &&
       sheets.filter(isPlate).every(({ gangs }) => gangs === numberFrom(number)) &&
       (finish === undefined || hasName(finishes, finish)),
+  },
+  {
+    pattern: words(`(?:it's |it is )?(?:a |one )?(?<number>${figure})[- ]gang(?= ?[:,.]|$)`),
+    isTrue: ({ number = "" }, { sheets }) =>
+      sheets.filter(isPlate).length === 1 &&
+      sheets.filter(isPlate).every(({ gangs }) => gangs === numberFrom(number)),
+  },
+  {
+    pattern: words(
+      "(?<gang>[\\p{L}\\p{N}]+(?: [\\p{L}\\p{N}]+)?) (?:on|in|at) the (?<side>left|middle|center|centre|right)",
+    ),
+    isTrue: ({ gang = "", side = "" }, { sheets }) => {
+      const [plate, ...more] = sheets.filter(isPlate);
+      if (plate === undefined || more.length > 0) return false;
+      const faces = facesOf(plate);
+      const at = /left/iu.test(side) ? 0 : /right/iu.test(side) ? faces.length - 1 : (faces.length - 1) / 2;
+      return faces[at] === tokensOf(gang).join(" ");
+    },
+  },
+  {
+    pattern: words(
+      "(?:it's|it is|they're|they are|these are|all) (?<finish>\\p{L}+)(?:,? like the (?:others?|rest))?(?=[,.!]|$)",
+    ),
+    isTrue: ({ finish = "" }, { finishes }) => hasName(finishes, finish),
   },
   {
     pattern: words("with (?<finish>\\p{L}+) (?:letters|lettering|legends)"),
@@ -264,6 +292,24 @@ export function withoutRepeats(said: string, came: Came): string {
   return unchangedOf(came).reduce((some, pattern) => some.replace(pattern, sign), rest);
 }
 
+/** "E-11 through E-16", "S-1 to 4". */
+const span =
+  /(?<![\p{L}\p{N}])(?<series>\p{L}{1,4}[-_ ]?)(?<first>\d{1,4})(?: ?(?:through|thru|to|till|[-–—]) ?)(?:\k<series>)?(?<last>\d{1,4})(?![\p{L}\p{N}])/giu;
+
+/** Whether words name stations from one to another, and a sheet of one between them has never come. */
+export function lacksOfSpan(said: string, { sheets, earlier }: Came): boolean {
+  const marks = new Set([...sheets, ...earlier].map(({ mark = "" }) => tokensOf(mark).join("")));
+  return [...said.matchAll(span)].some(({ groups: { series = "", first = "", last = "" } = {} }) => {
+    const [from, count] = [Number(first), Number(last) - Number(first) + 1];
+    if (count < 3 || count > 60) return false;
+    const all = Array.from({ length: count }, (_, i) =>
+      tokensOf(`${series}${String(from + i).padStart(first.length, "0")}`).join(""),
+    );
+    const came = all.filter((mark) => marks.has(mark));
+    return came.length > 1 && came.length < count;
+  });
+}
+
 /**
  * What a line of a list says of a station: "S-1  Kitchen  ON / DIM / OFF". "agrees" where it has the legends of one of
  * its sheets in their order, "differs" where it has legends and not these. Undefined for all other lines.
@@ -288,6 +334,47 @@ export function listedIn(line: string, { sheets }: Came): "agrees" | "differs" |
   // "/", "|", ";" or commas part legends, of which each is on the sheet or in capitals.
   const parts = line.split(/\s*[/|;,]\s*/u);
   return parts.length > 2 && rest.filter((token) => all.has(token)).length > 1 ? "differs" : undefined;
+}
+
+/** Words in capitals: a legend, or a station's mark. */
+const capitals = /(?<![\p{L}\p{N}])\p{Lu}[\p{Lu}\p{N}’'&-]+(?: \p{Lu}[\p{Lu}\p{N}’'&-]+)*(?![\p{L}\p{N}])/gu;
+/** What stands before a legend that is no more. */
+const noMore =
+  /(?:\bthan|\binstead of|\bnot|\bno|\bno longer|\bfrom|\bwas(?: an?)?|\bused to be|\brather than)["“”' ]*$/iu;
+/** How somebody says what a legend is to be, or is by now. */
+const wished =
+  /(?<!\p{L})(?:yes,? |would rather (?:have|see)|would (?:like|prefer)|wants?|wanted|prefers?|preferred|asked for|should (?:read|say|be)|(?:is|are|it'?s|reads?|says?) now|now (?:reads?|says?|is)|changed (?:it |that |this )?to|to (?:read|say|be)|rather than|than|instead of|no longer|from|with the accent|both|reads?|says?)(?!\p{L})/giu;
+
+/** What else may stand beside it. A word more, and it may say more. */
+const aroundWish = new Set(
+  tokensOf(`the a an our my owner owners client customer homeowner doctor architect designer tenant boss house manager gc
+    contractor he she they we i on for of so it is s now and just hi hello thanks particular about that`),
+);
+
+/**
+ * Whether words only ask for legends that stand on the sheets by now: "the owner would rather have SHOW than MOVIE on
+ * S-1".
+ */
+export function isFulfilled(said: string, came: Came): boolean {
+  const marks = new Map(came.sheets.map((sheet) => [tokensOf(sheet.mark ?? "").join(" "), sheet]));
+  const told = [...said.matchAll(capitals)].map((match) => ({
+    text: tokensOf(match[0]).join(" "),
+    isGone: noMore.test(said.slice(0, match.index)),
+  }));
+  const legends = told.filter(({ text }) => !marks.has(text));
+  const named = told.flatMap(({ text }) => marks.get(text) ?? []);
+  const on = new Set(
+    (named.length > 0 ? named : came.sheets).flatMap((sheet) => [...facesOf(sheet), stripOf(sheet)]),
+  );
+  const rest = said.replace(capitals, " ").replace(wished, " ");
+  return (
+    new RegExp(wished, "iu").test(said) &&
+    legends.some(({ isGone }) => !isGone) &&
+    legends.every(({ text, isGone }) => on.has(text) !== isGone) &&
+    (named.length > 0 || came.sheets.length === 1) &&
+    !hasSigns(said) &&
+    tokensOf(rest).every((token) => aroundWish.has(token))
+  );
 }
 
 /**

@@ -22,7 +22,7 @@ import {
 import { beginsAnswer, leadAt, quotedSubject } from "./leads.ts";
 import { takeApart } from "./own-text.ts";
 import { isSubject, withoutPrefixes } from "./prefixes.ts";
-import { addsInstead, listedIn, withoutRepeats, withoutShares } from "./repeats.ts";
+import { addsInstead, isFulfilled, lacksOfSpan, listedIn, withoutRepeats, withoutShares } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";
@@ -222,7 +222,8 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   const typed = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   const listed = listedIn(typed, facts);
   if (listed !== undefined) return listed === "differs";
-  if (addsInstead(typed, facts)) return true;
+  if (addsInstead(typed, facts) || lacksOfSpan(typed, facts)) return true;
+  if (isFulfilled(typed, facts)) return false;
   const words = withoutRepeats(withoutShares(typed, facts), facts);
   if (isBoilerplate(words) || isCoverNote(withoutFacts(words, withShortNames(facts)))) return false;
   if (namesOtherBuilding(words, facts)) return true;

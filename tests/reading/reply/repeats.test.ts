@@ -1,5 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { addsInstead, listedIn, withoutRepeats, withoutShares } from "../../../src/reading/reply/repeats.ts";
+import {
+  addsInstead,
+  isFulfilled,
+  lacksOfSpan,
+  listedIn,
+  withoutRepeats,
+  withoutShares,
+} from "../../../src/reading/reply/repeats.ts";
 import type { DeviceSheet, Sheet } from "../../../src/trade/sheet.ts";
 import { aloneDevice, deviceAt, plate } from "../../make/sample.ts";
 
@@ -43,6 +50,13 @@ const said: readonly (readonly [string, ReturnType<typeof came>, ReturnType<type
   ["Billing is our office as usual", came([three, three]), came([three, { ...three, billTo: site }])],
   ["Same colors as always, oat with ink", came([three]), { ...came([three]), finishes: ["Oat"] }],
   ["3-button", came([three]), came([three, toSite])],
+  ["It's a 4-gang", came(begun), came([plate({ gangs: 2 })])],
+  [
+    "Studio 1 on the left",
+    came([plate({ gangs: 2 }, { "1": ["STUDIO 1"] })]),
+    came([plate({ gangs: 2 }, { "2": ["STUDIO 1"] })]),
+  ],
+  ["It's oat like the others", came([three]), { ...came([three]), finishes: ["Ink"] }],
   ["Four-gang oat plate", came(begun), came([plate({ gangs: 2 })])],
   ["with ink letters", came([three]), { ...came([three]), finishes: ["Oat"] }],
   ["plus the two devices", came(begun), came([plate(), deviceAt(1)])],
@@ -136,5 +150,39 @@ describe("one more that takes the place of another", () => {
   ])("%s: %s", (words, is) => {
     expect(addsInstead(words, came([three], [three]))).toBe(is);
     expect(addsInstead(words, came([three, alone("S-9", ["ON"])], [three]))).toBe(false);
+  });
+});
+
+describe("wishes that are fulfilled", () => {
+  const cook = alone("S-2", ["COOK", "EAT", "OFF"], "KITCHEN");
+  const both = came([alone("S-1", ["SHOW", "DIM", "OFF"], "LOUNGE"), cook]);
+  test.each([
+    ["The owner would rather have SHOW than MOVIE on S-1.", both, true],
+    ["The owner would rather have MOVIE than SHOW on S-1.", both, false],
+    ["The owner wants COOK on S-1.", both, false],
+    ["The owner wants COOK.", both, false],
+    ["The chef wants COOK.", came([cook]), false],
+    ["The owner wants COOK.", came([cook]), true],
+    ["The owner wants COOK twice.", came([cook]), false],
+    ["COOK instead of EAT.", came([cook]), false],
+    ["KITCHEN is still being discussed.", came([cook]), false],
+    ["COOK and EAT trade places.", came([cook]), false],
+    ["The architect wanted COOK, I talked him out of it.", came([cook]), false],
+  ])("%s", (words, on, is) => {
+    expect(isFulfilled(words, on)).toBe(is);
+  });
+});
+
+describe("stations from one to another", () => {
+  const some = came(["E-11", "E-12", "E-14"].map((mark) => alone(mark, ["ON"])));
+  test.each([
+    ["E-11 through E-14", true],
+    ["E-11 to 14 attached", true],
+    ["E-11–E-12", false],
+    ["E-11 and E-14", false],
+    ["Rooms 11 to 14", false],
+  ])("%s: one lacks %s", (words, is) => {
+    expect(lacksOfSpan(words, some)).toBe(is);
+    expect(lacksOfSpan(words, came([...some.sheets, alone("E-13", ["ON"])]))).toBe(false);
   });
 });
