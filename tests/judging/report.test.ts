@@ -52,10 +52,12 @@ test("an order is asked about the open questions of its earlier sheets, and told
   const withRow = (row: string) => {
     const legends = second.legends.map((one) => (one.face === "1" ? { ...one, rows: [row, ""] } : one));
     const sheets = [first, { ...second, legends }, ...more];
-    return { came: told(reportOn(sheets)), later: told(reportOf({ about: ["BW-2207"] }, { sheets })) };
+    const later = reportOf({ about: ["BW-2207"] }, { sheets });
+    const asked = later.orders.flatMap((order) => order.asked.map(({ problem }) => problem.check));
+    return { came: told(reportOn(sheets)), later: told(later), asked };
   };
-  expect(withRow("SALONA")).toEqual({ came: ["spelling"], later: ["spelling"] });
-  expect(withRow("WRHSE")).toEqual({ came: ["abbreviation-unknown"], later: [] });
+  expect(withRow("SALONA")).toEqual({ came: ["spelling"], later: ["spelling"], asked: ["spelling"] });
+  expect(withRow("WRHSE")).toEqual({ came: ["abbreviation-unknown"], later: [], asked: [] });
 });
 
 const words: Carried = { letter: "1", what: "words", text: "Do not cut yet." };

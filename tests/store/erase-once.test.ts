@@ -8,14 +8,15 @@ import type { Desk } from "../../src/intake/desk.ts";
 import { eraseDue, erasePerson, finishErasing, planDue, planErasing } from "../../src/intake/erase.ts";
 import { releaseOrder } from "../../src/intake/release.ts";
 import { letIn, putAside, recordCut, settleOrder } from "../../src/intake/settle.ts";
-import { takeDue } from "../../src/intake/take.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { removePackage } from "../../src/store/package-folder.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
+import { authority } from "../make/acts/world.ts";
 import { keepingSender, temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import { brightwire, figuresOn, foundIn, mara } from "../make/erasing.ts";
-import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
+import { aloneAt, type QuickLetter, quickBytes, quickReader, takeQuick } from "../make/quick.ts";
 
 const ines = "ines@brightwire.example";
 const whom = { address: ines, givesUp: false };
@@ -105,6 +106,24 @@ test("a held letter goes with the copy that was let in", async () => {
   expect([letters.map((one) => one.letter), orders]).toEqual([[1, 2], ["BW-2207"]]);
   expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
   await expect(desk.store.letters.bytesOf(1)).rejects.toThrow("letter 1 is erased");
+  await desk.store.close();
+});
+
+test("letters that somebody wrote about orders of others are named, though he have none of his own", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday }, { authority });
+  const proved = async (quick: QuickLetter): Promise<void> => {
+    const found = `Authentication-Results: ${authority}; dkim=pass header.d=brightwire.example\r\n`;
+    await takeLetter(desk, Buffer.concat([Buffer.from(found), quickBytes(quick)]), monday);
+  };
+  const tom = "tom@brightwire.example";
+  const from = `Tom Reed <${tom}>`;
+  const elsewhereOf = async (address: string) => (await planErasing(desk, { ...whom, address })).elsewhere;
+  await proved({ ...letter("a"), sheets });
+  await proved({ ...letter("b"), from, sheets: [aloneAt("T-10", "LOUNGE")] });
+  expect(await elsewhereOf(tom)).toEqual([{ letter: 2, buyer: ines }]);
+  expect(await elsewhereOf(ines)).toEqual([]);
+  await proved({ ...letter("c"), from, sheets: [aloneAt("T-1", "ENTRY", { order_number: "TR-5" })] });
+  expect(await elsewhereOf(tom)).toEqual([{ letter: 2, buyer: ines }]);
   await desk.store.close();
 });
 
