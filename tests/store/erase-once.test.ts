@@ -127,6 +127,33 @@ test("letters that somebody wrote about orders of others are named, though he ha
   await desk.store.close();
 });
 
+test("a question that was asked, mended and asked again is no other's once its order is erased", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock);
+  const rows = [
+    ["T-9", "SALONA"],
+    ["T-9", "ENTRY"],
+    ["T-10", "LOUNJA"],
+    ["T-9", "SALONA"],
+    ["T-11", "KITCHIN"],
+  ] as const;
+  for (const [i, [mark, row]] of rows.entries()) {
+    clock.now = new Date(monday.getTime() + i * 60_000);
+    await takeQuick(desk, { ...letter(`${i}`, clock.now), sheets: [aloneAt(mark, row)] });
+  }
+  const asked = (await desk.store.orders.named("BW-2207"))[0]?.questions ?? [];
+  expect(asked.map(({ number }) => number)).toEqual([2, 1, 3]);
+  const names = new Map([
+    [ines, "erased-1"],
+    ["BW-2207", "erased-1 order 1"],
+  ]);
+  const before = await figuresOn(desk, ["2026-11-09"], names);
+  clock.now = new Date("2026-11-11T15:00:00Z");
+  expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
+  expect(await figuresOn(desk, ["2026-11-09"])).toEqual(before);
+  await desk.store.close();
+});
+
 test("of what was said of a letter, its events keep the verdict alone", async () => {
   const desk = await openDesk(temporaryFolder(), { now: monday });
   await takeQuick(desk, { ...letter("a"), sheets });
@@ -387,6 +414,7 @@ test("an erasing that is changed afterwards breaks the chain", async () => {
   expect(erased).toEqual([{ at: monday, by: "Rosa Imhoff", events: expect.any(Number) }]);
   const changes = [
     "UPDATE events SET content = replace(content, 'confirm', 'pass') WHERE erased_by IS NOT NULL",
+    "UPDATE events SET salt = 'other' WHERE erased_by IS NOT NULL",
     "UPDATE events SET actor = 'somebody' WHERE subject = 'person'",
     "UPDATE events SET erased_by = NULL WHERE id = 1",
     `UPDATE events SET words = 'other', salt = NULL, erased_by = ${events} WHERE subject_id = 3`,
