@@ -242,11 +242,11 @@ async function aboutOthers(
 ): Promise<number[]> {
   const rows = await db
     .selectFrom("order_letters")
-    .select("letter")
+    .select(["letter", "order_id"])
     .where("letter", "in", among(letters))
-    .where("order_id", "not in", among(idsOf(orders)))
     .execute();
-  return rows.map(({ letter }) => letter);
+  const own = new Set(idsOf(orders));
+  return rows.flatMap(({ letter, order_id }) => (own.has(order_id) ? [] : letter));
 }
 
 /** Letters that a person wrote about orders of others. */
@@ -255,11 +255,11 @@ async function elsewhereOf(db: Db, address: string, own: readonly number[]): Pro
     .selectFrom("letters")
     .select(["id", "buyer"])
     .where("sender", "=", address)
-    .where("id", "not in", among(own))
     .where("bytes_sha", "!=", "")
     .orderBy("id")
     .execute();
-  return rows.map(({ id, buyer }) => ({ letter: id, buyer: buyer ?? "" }));
+  const owned = new Set(own);
+  return rows.flatMap(({ id, buyer }) => (owned.has(id) ? [] : { letter: id, buyer: buyer ?? "" }));
 }
 
 /** Whoever has something that is older than a moment; "" for letters of nobody who is known. */

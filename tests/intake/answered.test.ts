@@ -484,3 +484,14 @@ test.each(["before", "after"])(
     expect(await desk.store.letters.read(letters[1] ?? 0)).toMatchObject({ state: "sent", verdict: "pass" });
   },
 );
+
+test("a reply with sheets is about their order alone, whatever else its answer was about", async () => {
+  const fill = { order: "FM-73" };
+  const sheets = [
+    { mark: "B-1", legend: ["NORTH"] },
+    { mark: "C-1", legend: ["SOUTH"], fill },
+  ];
+  const both = await post(desk, { sheets });
+  const reply = await post(desk, { to: both, sheets: [{ mark: "B-2", legend: ["EAST"] }] });
+  expect([both.orders, reply.orders]).toEqual([["FM-72", "FM-73"], ["FM-72"]]);
+});

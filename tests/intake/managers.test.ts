@@ -154,6 +154,8 @@ test("an order that would pass waits for its manager's word, and passes with it"
   const { desk, sender } = await deskOf([waiting]);
   const letter = await post(desk, { sheets: [device("T-1")] });
   expect(letter.verdict).toBe("person");
+  // He has a copy of the answer that asks him.
+  expect(await managersToAsk(desk)).toEqual([]);
   const text = (await answerTo(desk, letter)).replaceAll(/\s+/g, " ");
   expect(text).toContain("1. This order waits for the word of Ana Reyes, who manages it.");
   expect(text).toContain(" Ana Reyes has to agree before the order passes. You need do nothing for it.");

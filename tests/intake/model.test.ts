@@ -340,6 +340,9 @@ test("whatever comes at once, again or late, the record is that of the same lett
       expect(await recordOf(desk)).toEqual(await recordOf(alone.desks[0] ?? desk));
       await Promise.all([...real.desks, ...alone.desks].map(({ store }) => store.close()));
     }),
-    { numRuns: Number(process.env["BURIN_RUNS"] ?? 20) },
+    // The same stories in every run; others, with BURIN_RUNS, as many as it says.
+    process.env["BURIN_RUNS"] === undefined
+      ? { numRuns: 20, seed: 20_261_109 }
+      : { numRuns: Number(process.env["BURIN_RUNS"]) },
   );
 }, 600_000);

@@ -228,3 +228,14 @@ test("an event that somebody has changed breaks the chain, and a changed order c
   expect((await store.verify()).broken).toBe(2);
   await database.destroy();
 });
+
+test("an order that is older than the events which keep what letters changed is counted, not made again", async () => {
+  const database = openSqlite(":memory:");
+  const store = await openStore(database, openBlobs(temporaryFolder()));
+  const desk = await temporaryDesk({ store });
+  await post(desk, { sheets: [unknownWord] });
+  expect(await store.verify()).toMatchObject({ orders: 1, older: 0, differ: [] });
+  await database.updateTable("events").set({ content: null }).execute();
+  expect(await store.verify()).toMatchObject({ orders: 0, older: 1, differ: [] });
+  await database.destroy();
+});

@@ -282,6 +282,38 @@ async function deskThatDies() {
   return { desk, forward, sender, opened: () => opened, mend: () => void (dies = false) };
 }
 
+/** Sends an answer, and fails before it can say so. */
+function failingBehind(sender: Desk["sender"]): Desk["sender"] {
+  return {
+    ...sender,
+    send: async (answer) => {
+      await sender.send(answer);
+      throw new Error("out of order");
+    },
+  };
+}
+
+test("an answer over which the program fails is looked for before it is sent again", async () => {
+  const sender = keepingSender();
+  const { desk, forward } = await deskAt({ sender });
+  const { letter } = await take({ ...desk, sender: failingBehind(sender) });
+  expect(await stateOf(desk, letter)).toBe("unknown");
+  forward(121);
+  await takeDue(desk);
+  expect([await stateOf(desk, letter), sender.kept.length]).toEqual(["sent", 1]);
+});
+
+test("so is that to a letter which was opened a last time", async () => {
+  const { desk, forward, sender, mend } = await deskThatDies();
+  mend();
+  forward(901);
+  await takeDue({ ...desk, sender: failingBehind(sender) });
+  expect(await desk.store.letters.states()).toEqual({ unknown: 1 });
+  forward(121);
+  await takeDue(desk);
+  expect([await desk.store.letters.states(), sender.kept.length]).toEqual([{ sent: 1 }, 1]);
+});
+
 test("a letter that ended the program three times by chance is opened once more after a rest", async () => {
   const { desk, forward, sender, opened, mend } = await deskThatDies();
   expect([await desk.store.letters.states(), opened()]).toEqual([{ received: 1 }, 3]);

@@ -34,6 +34,9 @@ test.each<[string, Sheet, string, boolean]>([
   ["of a place that was lacking, whose name tells it", four, "left position 4.pdf", true],
   ["of a place that was lacking, whose name tells another", four, "left position 3.pdf", false],
   ["of a place that was lacking, with another mark in front", four, "S-105.pdf", false],
+  ["of a place that was lacking, with another mark behind other words", four, "hall S-105.pdf", true],
+  ["of a place that was lacking, with a long word and a number in front", four, "SCAN-105.pdf", true],
+  ["of a place that was lacking, with a long number in front", four, "IMG-20261.pdf", true],
   ["of a place that was not lacking", deviceAt(3, { id: "2/1", file: "new.pdf" }), "scan.pdf", false],
   ["for an order of another number", { ...four, order: "KX-1185" }, "scan.pdf", false],
   [

@@ -4,7 +4,7 @@ import { without } from "../../src/checks/sample.ts";
 import type { Report } from "../../src/judging/report.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { reportOn, sentEarlier } from "../make/report.ts";
-import { blankDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
+import { aloneDevice, blankDevice, completeOrder, deviceAt, plate } from "../make/sample.ts";
 
 /** A sheet on which nothing of the header but the order number is filled in. */
 const bare = <S extends Sheet>(sheet: S): S => ({
@@ -57,6 +57,13 @@ test("an address of its own is inherited too, and a half one is completed by one
   const report = reportOn([plate(site), { ...first, billTo: half } as Sheet, ...more]);
   expect(report.verdict).toBe("pass");
   for (const { sheet } of report.sheets) expect(sheet).toMatchObject({ ...site, billTo: plate().billTo });
+});
+
+test("nothing is inherited among sheets that name no order, though they are kept with one", () => {
+  const nameless = [plate(), bare(deviceAt(1))].map((sheet) => without(sheet, "order"));
+  const report = reportOn(nameless, { earlier: sentEarlier([aloneDevice()]) });
+  expect(report.orders.map(({ order }) => [order.number, order.sheets.length])).toEqual([["BW-2207", 3]]);
+  expect(inherited(report)).toEqual([]);
 });
 
 test("whoever fills in everything, or no more than may stay empty, inherits nothing", () => {

@@ -38,6 +38,28 @@ test("a letter is about the orders that it names or brings sheets for, and about
   expect(numbers(reportOf({ withdraws: [earlier[1]?.id ?? ""] }, {}, other))).toEqual(["BW-2207"]);
 });
 
+test("an order whose number looks like that of another is asked about by that other's number", () => {
+  const alone = aloneDevice({ id: "2/1", order: "BW-22O7", project: "Teasel Lane" });
+  const [problem, ...more] = everyProblem(reportOf({ sheets: [alone] })).filter(
+    ({ check }) => check === "order-number-near-miss",
+  );
+  expect(more).toEqual([]);
+  expect(problem?.facts).toMatchObject({ other: "BW-2207" });
+});
+
+test("an order is asked about the open questions of its earlier sheets, and told none of their notes again", () => {
+  const [first, second, ...more] = earlier as [Sheet, Sheet];
+  const withRow = (row: string) => {
+    const legends = second.legends.map((one) => (one.face === "1" ? { ...one, rows: [row, ""] } : one));
+    const sheets = [first, { ...second, legends }, ...more];
+    const later = reportOf({ about: ["BW-2207"] }, { sheets });
+    const asked = later.orders.flatMap((order) => order.asked.map(({ problem }) => problem.check));
+    return { came: told(reportOn(sheets)), later: told(later), asked };
+  };
+  expect(withRow("SALONA")).toEqual({ came: ["spelling"], later: ["spelling"], asked: ["spelling"] });
+  expect(withRow("WRHSE")).toEqual({ came: ["abbreviation-unknown"], later: [], asked: [] });
+});
+
 const words: Carried = { letter: "1", what: "words", text: "Do not cut yet." };
 const six: Carried = { letter: "1", what: "count", text: "6 devices", count: { of: "device", number: 6 } };
 

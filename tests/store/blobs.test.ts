@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { openBlobs } from "../../src/store/blobs.ts";
@@ -16,10 +16,12 @@ const db = openSqlite(":memory:");
 test("bytes stand under their SHA-256, in a folder of its first two characters", async () => {
   const folder = temporaryFolder();
   const blobs = openBlobs(join(folder, "blobs"));
+  const path = join(folder, "blobs", "ba", abc);
   expect(await blobs.put(bytes)).toBe(abc);
+  const { ino } = await stat(path);
   expect(await blobs.put(bytes)).toBe(abc);
-  expect(await readdir(join(folder, "blobs", "ba"))).toEqual([abc]);
-  expect(await readFile(join(folder, "blobs", "ba", abc), "utf8")).toBe("abc");
+  expect([(await stat(path)).ino, await readdir(join(folder, "blobs", "ba"))]).toEqual([ino, [abc]]);
+  expect(await readFile(path, "utf8")).toBe("abc");
   expect(await blobs.get(abc)).toEqual(bytes);
 });
 

@@ -8,14 +8,15 @@ import type { Desk } from "../../src/intake/desk.ts";
 import { eraseDue, erasePerson, finishErasing, planDue, planErasing } from "../../src/intake/erase.ts";
 import { releaseOrder } from "../../src/intake/release.ts";
 import { letIn, putAside, recordCut, settleOrder } from "../../src/intake/settle.ts";
-import { takeDue } from "../../src/intake/take.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { removePackage } from "../../src/store/package-folder.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
+import { authority } from "../make/acts/world.ts";
 import { keepingSender, temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import { brightwire, figuresOn, foundIn, mara } from "../make/erasing.ts";
-import { aloneAt, quickReader, takeQuick } from "../make/quick.ts";
+import { aloneAt, type QuickLetter, quickBytes, quickReader, takeQuick } from "../make/quick.ts";
 
 const ines = "ines@brightwire.example";
 const whom = { address: ines, givesUp: false };
@@ -105,6 +106,51 @@ test("a held letter goes with the copy that was let in", async () => {
   expect([letters.map((one) => one.letter), orders]).toEqual([[1, 2], ["BW-2207"]]);
   expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
   await expect(desk.store.letters.bytesOf(1)).rejects.toThrow("letter 1 is erased");
+  await desk.store.close();
+});
+
+test("letters that somebody wrote about orders of others are named, though he have none of his own", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday }, { authority });
+  const proved = async (quick: QuickLetter): Promise<void> => {
+    const found = `Authentication-Results: ${authority}; dkim=pass header.d=brightwire.example\r\n`;
+    await takeLetter(desk, Buffer.concat([Buffer.from(found), quickBytes(quick)]), monday);
+  };
+  const tom = "tom@brightwire.example";
+  const from = `Tom Reed <${tom}>`;
+  const elsewhereOf = async (address: string) => (await planErasing(desk, { ...whom, address })).elsewhere;
+  await proved({ ...letter("a"), sheets });
+  await proved({ ...letter("b"), from, sheets: [aloneAt("T-10", "LOUNGE")] });
+  expect(await elsewhereOf(tom)).toEqual([{ letter: 2, buyer: ines }]);
+  expect(await elsewhereOf(ines)).toEqual([]);
+  await proved({ ...letter("c"), from, sheets: [aloneAt("T-1", "ENTRY", { order_number: "TR-5" })] });
+  expect(await elsewhereOf(tom)).toEqual([{ letter: 2, buyer: ines }]);
+  await desk.store.close();
+});
+
+test("a question that was asked, mended and asked again is no other's once its order is erased", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock);
+  const rows = [
+    ["T-9", "SALONA"],
+    ["T-9", "ENTRY"],
+    ["T-10", "LOUNJA"],
+    ["T-9", "SALONA"],
+    ["T-11", "KITCHIN"],
+  ] as const;
+  for (const [i, [mark, row]] of rows.entries()) {
+    clock.now = new Date(monday.getTime() + i * 60_000);
+    await takeQuick(desk, { ...letter(`${i}`, clock.now), sheets: [aloneAt(mark, row)] });
+  }
+  const asked = (await desk.store.orders.named("BW-2207"))[0]?.questions ?? [];
+  expect(asked.map(({ number }) => number)).toEqual([2, 1, 3]);
+  const names = new Map([
+    [ines, "erased-1"],
+    ["BW-2207", "erased-1 order 1"],
+  ]);
+  const before = await figuresOn(desk, ["2026-11-09"], names);
+  clock.now = new Date("2026-11-11T15:00:00Z");
+  expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
+  expect(await figuresOn(desk, ["2026-11-09"])).toEqual(before);
   await desk.store.close();
 });
 
@@ -368,6 +414,7 @@ test("an erasing that is changed afterwards breaks the chain", async () => {
   expect(erased).toEqual([{ at: monday, by: "Rosa Imhoff", events: expect.any(Number) }]);
   const changes = [
     "UPDATE events SET content = replace(content, 'confirm', 'pass') WHERE erased_by IS NOT NULL",
+    "UPDATE events SET salt = 'other' WHERE erased_by IS NOT NULL",
     "UPDATE events SET actor = 'somebody' WHERE subject = 'person'",
     "UPDATE events SET erased_by = NULL WHERE id = 1",
     `UPDATE events SET words = 'other', salt = NULL, erased_by = ${events} WHERE subject_id = 3`,

@@ -1,5 +1,6 @@
 import { Client } from "pg";
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
+import { among } from "../../src/store/among.ts";
 import { databaseBlobs } from "../../src/store/database-blobs.ts";
 import { openPostgres } from "../../src/store/postgres.ts";
 import { openStore } from "../../src/store/store.ts";
@@ -94,6 +95,28 @@ describe.skipIf(noPostgres !== undefined)("on PostgreSQL", () => {
     }
     await waiting;
     expect(await store.verify()).toMatchObject({ orders: 1, differ: [] });
+  });
+
+  test.each([
+    ["LOCALE 'C' ENCODING 'UTF8'", true],
+    ["LOCALE_PROVIDER icu ICU_LOCALE 'cs' ENCODING 'UTF8'", false],
+    ["LOCALE 'C' ENCODING 'SQL_ASCII'", false],
+  ])("whether a database may be used that was made with %s: %s", async (how, may) => {
+    const opened = openPostgres(await server.database(`TEMPLATE template0 ${how}`));
+    if (may) await (await opened).db.destroy();
+    else await expect(opened).rejects.toThrow("make it with: createdb");
+  });
+
+  test("among no values nothing is found, whether they would be numbers or texts", async () => {
+    const address = await server.database();
+    await settled(await postgresStore(server, address), "k1", completeOrder());
+    const { db } = await openPostgres(address);
+    const letters = db.selectFrom("letters").select("id");
+    expect(await letters.where("id", "in", among([1])).execute()).toEqual([{ id: 1 }]);
+    expect(await letters.where("key", "in", among(["k1"])).execute()).toEqual([{ id: 1 }]);
+    for (const column of ["id", "key"] as const)
+      expect(await letters.where(column, "in", among([])).execute()).toEqual([]);
+    await db.destroy();
   });
 
   test("it says what time it is there", async () => {
