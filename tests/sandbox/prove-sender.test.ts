@@ -6,6 +6,7 @@ import { afterAll, describe, expect, test } from "vitest";
 import { takeLetter } from "../../src/intake/take.ts";
 import { tryNameServers } from "../../src/mail/connect.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
+import { proveSender } from "../../src/sandbox/prove-sender.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { startNameServer } from "../make/name-server.ts";
 
@@ -82,10 +83,8 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     await reader.close();
     await server.stop();
   });
-  const ask = async (letter: string, from = ines, servers = [server.address]) => {
-    const proof = await reader.sender(Buffer.from(letter), { from, lines: 1, servers });
-    return proof.ok ? proof.value : proof.why;
-  };
+  const ask = (letter: string, from = ines, servers = [server.address]) =>
+    proveSender(Buffer.from(letter), { from, lines: 1, servers });
 
   test("is proved by the published signature, and not when a letter of the text is another", async () => {
     const joe = "joe@football.example.com";
