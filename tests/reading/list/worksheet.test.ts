@@ -52,6 +52,8 @@ test.each([
   ['<c r="A1" t="s" s="3"><v>0</v></c>', { text: "FIRST" }],
   ['<c r="A1" t="s"><f>B1</f><v>9</v></c>', { text: "", odd: "formula" }],
   ['<c r="A1" t="str"><v>a_x0041_</v></c>', { text: "aA" }],
+  ['<c r="A1" t="str"><v>007</v></c>', { text: "007" }],
+  ['<c r="A1" t="inlineStr"><is><t>1.50</t></is></c>', { text: "1.50" }],
   ['<c r="A1" t="b"><v>0</v></c>', { text: "FALSE", odd: "shown-otherwise" }],
   ['<c r="A1"><v>1.50</v></c>', { text: "1.5" }],
   ['<c r="A1"><v>-4</v></c>', { text: "-4" }],
