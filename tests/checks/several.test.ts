@@ -52,6 +52,12 @@ test.each([
   "typ. mounting",
   "reset of 3",
   "set of 3000",
+  // Years and numbers of rooms are no quantities.
+  "lobby x2026",
+  "2026x lobby",
+  "room 1204 ea",
+  "lobby X2026",
+  "lobby 2026X",
   "teach floor plan",
   "(1) keypad",
   "X3",
