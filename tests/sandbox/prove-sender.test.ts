@@ -240,7 +240,7 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     const local = "by mx.quillgate.example with LMTP; Mon, 9 Nov 2026 09:00:00 -0600";
     expect(await ask(through(local, (await signed()).replace("Hello", "Hallo")))).toBe("fail");
     // A tag that ends in d names no signer.
-    const line = "v=1; a=rsa-sha256; bd=x; D = brightwire.example ; s=here; h=from; bh=AAAA; b=BBBB";
+    const line = "D = brightwire.example ; v=1; a=rsa-sha256; bd=x; s=here; h=from; bh=AAAA; b=BBBB";
     expect(await ask(through(local, `DKIM-Signature : ${line}\r\n${plain}`))).toBe("fail");
     expect(
       await ask(through(local, `DKIM-Signature: ${line.replace("brightwire", "evil")}\r\n${plain}`)),
