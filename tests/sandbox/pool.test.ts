@@ -88,6 +88,27 @@ test("files told at once are read one after the other, and a bad one among them 
   expect(answers.map(({ ok }) => ok)).toEqual(deeds.map((deed) => deed === "answer"));
 });
 
+test("what a reader was lost to is logged with what it took, and whether the fields are known", async () => {
+  const pool = oddPool();
+  await pool.do("fill buffers");
+  await pool.do("early, then die");
+  const [full, early] = pool.logged as Record<string, number>[];
+  expect(full).toMatchObject({ why: "too much memory", pagesOnly: false });
+  expect(full?.["peakMb"]).toBeGreaterThan(400);
+  expect(full?.["peakMb"]).toBeLessThan(10_000);
+  expect(early).toMatchObject({ why: "died", pagesOnly: true });
+  expect(early?.["ms"]).toBeLessThan(60_000);
+});
+
+test("a pool says how many of its processes are at work", async () => {
+  const pool = oddPool({ processes: 2 });
+  expect(pool.busy?.()).toBe(0);
+  const both = [pool.do("answer"), pool.do("answer"), pool.do("answer")];
+  expect(pool.busy?.()).toBe(2);
+  await Promise.all(both);
+  expect(pool.busy?.()).toBe(0);
+});
+
 /** The numbers that the odd reader puts into its facts. */
 async function numbers(pool: OddPool, deed: string): Promise<number[]> {
   const answer = await pool.do(deed);

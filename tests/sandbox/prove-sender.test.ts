@@ -6,6 +6,7 @@ import { afterAll, describe, expect, test } from "vitest";
 import { takeLetter } from "../../src/intake/take.ts";
 import { tryNameServers } from "../../src/mail/connect.ts";
 import { openPool } from "../../src/sandbox/pool.ts";
+import { proveSender } from "../../src/sandbox/prove-sender.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { startNameServer } from "../make/name-server.ts";
 
@@ -23,6 +24,10 @@ const texts = {
   "here._domainkey.fernhill.example": `v=DKIM1; k=rsa; p=${publicKey.toString("base64")}`,
   "brightwire.example": "v=spf1 ip4:192.0.2.7 -all",
   "_dmarc.brightwire.example": "v=DMARC1; p=reject",
+  "fernhill.example": "v=spf1 ip4:192.0.2.7 -all",
+  "mail.fernhill.example": "v=spf1 ip4:192.0.2.7 -all",
+  "here._domainkey.mail.fernhill.example": `v=DKIM1; k=rsa; p=${publicKey.toString("base64")}`,
+  example: "v=spf1 ip4:192.0.2.7 -all",
 };
 
 // RFC 8463 appendix A.3, with the signature by Ed25519 alone
@@ -82,10 +87,8 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     await reader.close();
     await server.stop();
   });
-  const ask = async (letter: string, from = ines, servers = [server.address]) => {
-    const proof = await reader.sender(Buffer.from(letter), { from, lines: 1, servers });
-    return proof.ok ? proof.value : proof.why;
-  };
+  const ask = (letter: string, from = ines, servers = [server.address]) =>
+    proveSender(Buffer.from(letter), { from, lines: 1, servers });
 
   test("is proved by the published signature, and not when a letter of the text is another", async () => {
     const joe = "joe@football.example.com";
@@ -199,9 +202,112 @@ describe.skipIf(!existsSync("/usr/sbin/dnsmasq"))("a sender of whom the name ser
     ["192.0.2.7", "from [192.0.2.7] (helo=mail.brightwire.example) by mx.quillgate.example with esmtp"],
     ["192.0.2.7", "from mail ([192.0.2.7] helo=mail.brightwire.example) by mx.quillgate.example"],
   ])("is proved by the address %s wherever the server writes it: %s", async (_, line) => {
-    const letter = (text: string): string => `Return-Path: <${ines}>\r\nReceived: ${text}\r\n${plain}`;
-    expect(await ask(letter(line))).toBe("pass");
-    expect(await ask(letter(line.replaceAll("192.0.2.7", "192.0.2.8")))).toBe("fail");
+    expect(await ask(through(line))).toBe("pass");
+    expect(await ask(through(line.replaceAll("192.0.2.7", "192.0.2.8")))).toBe("fail");
+  });
+
+  /** A letter that came to our server by this line, and from there with a return path. */
+  const through = (line: string, letter = plain): string =>
+    `Return-Path: <${ines}>\r\nReceived: ${line}\r\n${letter}`;
+
+  test.each([
+    [
+      "a name that begins like a greeting",
+      "from mail (helogate.example [192.0.2.7]) by mx.quillgate.example",
+      "pass",
+    ],
+    [
+      "the greeting where the name stands",
+      "from mail (helo [192.0.2.7]) by mx.quillgate.example",
+      "temporary",
+    ],
+    ["a number that is no address", "from mail (mail [192.0.2.777]) by mx.quillgate.example", "temporary"],
+    ["an address of the newer kind", "from mail (mail [IPv6:2001:db8::7]) by mx.quillgate.example", "fail"],
+    ["an address without a server", "from mail (192.0.2.7) via mx.quillgate.example", "temporary"],
+    ["a greeting without a server", "from [192.0.2.7] (helo=mail) via mx.quillgate.example", "temporary"],
+    ["words before it", "with esmtp from mail (mail [192.0.2.7]) by mx.quillgate.example", "temporary"],
+    ["words before it", "with esmtp from mail (192.0.2.7) by mx.quillgate.example", "temporary"],
+    ["words before it", "with esmtp from [192.0.2.7] (helo=mail) by mx.quillgate.example", "temporary"],
+  ])("our server's line with %s: %s", async (_, line, proof) => {
+    expect(await ask(through(line))).toBe(proof);
+  });
+
+  test("has no return path where our server has written no line", async () => {
+    expect(await ask(`Return-Path: <${ines}>\r\n${plain}`)).toBe("fail");
+  });
+
+  test("is a forger where nobody can read who spoke to our server, but a signature is wrong", async () => {
+    const local = "by mx.quillgate.example with LMTP; Mon, 9 Nov 2026 09:00:00 -0600";
+    expect(await ask(through(local, (await signed()).replace("Hello", "Hallo")))).toBe("fail");
+    // A tag that ends in d names no signer.
+    const line = "D = brightwire.example ; v=1; a=rsa-sha256; bd=x; s=here; h=from; bh=AAAA; b=BBBB";
+    expect(await ask(through(local, `DKIM-Signature : ${line}\r\n${plain}`))).toBe("fail");
+    expect(
+      await ask(through(local, `DKIM-Signature: ${line.replace("brightwire", "evil")}\r\n${plain}`)),
+    ).toBe("temporary");
+  });
+
+  test("is the same however her domain is written", async () => {
+    const loud = "ines@BrightWire.example";
+    expect(await ask(await signed("brightwire.example", loud), loud)).toBe("pass");
+    expect(await ask(arrived(plain.replace(ines, loud), "192.0.2.7", loud), loud)).toBe("pass");
+  });
+
+  test("is not proved by a signature of a kind that anybody can forge", async () => {
+    const key = { signingDomain: "brightwire.example", selector: "here", privateKey, algorithm: "rsa-sha1" };
+    const { signatures } = await dkimSign(plain, { ...key, signatureData: [key] });
+    expect(signatures).toContain("a=rsa-sha1;");
+    expect(await ask(signatures + plain)).toBe("fail");
+  });
+
+  test("is not asked about for what stations do on a letter's way, or for pictures of domains", async () => {
+    const seal = (name: string, rest: string) => `ARC-${name}: i=1; ${rest}\r\n`;
+    const chain =
+      seal("Seal", "a=rsa-sha256; t=1; cv=none; d=arc.slow.example; s=x; b=AAAA") +
+      seal(
+        "Message-Signature",
+        "a=rsa-sha256; c=relaxed/relaxed; d=arc.slow.example; s=x; h=from; bh=AAAA; b=AAAA",
+      ) +
+      seal("Authentication-Results", "mx.slow.example; none");
+    expect(await ask(chain + (await signed()))).toBe("pass");
+    expect(server.asked()).not.toContain("arc.slow.example");
+    expect(server.asked()).not.toContain("_bimi");
+  });
+
+  describe("of a domain that says nothing of its letters", () => {
+    const fern = "ines@fernhill.example";
+    const letter = plain.replace(ines, fern);
+
+    test("is proved by the domain's own address, and not by that of a neighbour", async () => {
+      expect(await ask(arrived(letter, "192.0.2.7", fern), fern)).toBe("pass");
+      expect(await ask(arrived(letter, "192.0.2.8", fern), fern)).toBe("none");
+      expect(await ask(arrived(letter, "192.0.2.7", "ines@mail.fernhill.example"), fern)).toBe("none");
+      expect(await ask(arrived(letter, "192.0.2.7"), fern)).toBe("none");
+    });
+
+    test("is not proved by a neighbour's signature", async () => {
+      expect(await ask(await signed("mail.fernhill.example", fern), fern)).toBe("none");
+    });
+
+    test("is not proved by an address under which many domains stand", async () => {
+      expect(
+        await ask(arrived(plain.replace(ines, "ines@example"), "192.0.2.7", "ines@example"), "ines@example"),
+      ).toBe("none");
+    });
+
+    test("cannot be proved just now while its name servers do not answer", async () => {
+      const { "fernhill.example": _, ...others } = texts;
+      const half = await startNameServer(others, ["fernhill.example"]);
+      const known = await startNameServer({ ...others, "_dmarc.fernhill.example": "v=DMARC1; p=none" }, [
+        "fernhill.example",
+      ]);
+      expect(await ask(arrived(letter, "192.0.2.7", fern), fern, [half.address])).toBe("temporary");
+      // The owner of another domain cannot make us wait.
+      expect(await ask(arrived(letter, "192.0.2.7", fern), fern, [known.address])).toBe("temporary");
+      expect(await ask(arrived(letter, "192.0.2.7"), fern, [known.address])).toBe("fail");
+      await half.stop();
+      await known.stop();
+    });
   });
 
   test("is not called a forger where nobody can read who spoke to our server", async () => {

@@ -100,6 +100,36 @@ test("one that waits for ever is, by the clock", async () => {
   expect(await deed(pool, "never resolve")).toEqual({ ok: false, why: "too slow" });
 });
 
+test("whoever asks about a sender has as much time by the clock as a file has of the processor", async () => {
+  const pool = oddPool({ jobMs: 500, patience: 10_000 });
+  const proof = await pool.sender(Buffer.from(""), {
+    from: "ines@brightwire.example",
+    lines: 1,
+    servers: [],
+  });
+  expect(proof).toEqual({ ok: false, why: "too slow" });
+});
+
+test("a process that died had time enough, however little was left", async () => {
+  const pool = oddPool({ jobMs: 2_000 });
+  const little = { processorMs: 4_000, clockMs: 600_000 };
+  expect(await deed(pool, "die", little)).toEqual({ ok: false, why: "died" });
+});
+
+test("of what it was allowed before and is allowed now a process has the less", async () => {
+  const watched = (first: number, ...more: number[]) => {
+    let slow = 0;
+    const watch = watchTime(2 ** 30, { processorMs: 0, clockMs: first }, () => void slow++);
+    onTestFinished(watch.stop);
+    for (const clockMs of more) watch.allow({ processorMs: 0, clockMs });
+    return () => slow > 0;
+  };
+  const over = [watched(100), watched(60_000, 100), watched(100, 60_000)];
+  const within = [watched(60_000), watched(60_000, 90_000), watched(90_000, 60_000)];
+  for (const one of over) await expect.poll(one).toBe(true);
+  expect(within.map((one) => one())).toEqual([false, false, false]);
+});
+
 test.skipIf(processorTime(process.pid) === undefined)("the time of a process is that of its work", () => {
   const before = processorTime(process.pid) ?? 0;
   const { user } = process.cpuUsage();

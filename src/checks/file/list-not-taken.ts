@@ -115,12 +115,8 @@ export const listNotTaken = defineFileCheck({
   ],
   *find({ id, kind, faults = [] }, _, say) {
     if (kind !== "list") return;
-    for (const [what, found] of Map.groupBy(faults, (fault) => fault.what)) {
-      const spots = [{ file: id }];
-      if (what === "comment" || what === "picture" || what === "program" || what === "empty")
-        yield say(what, {}, spots);
-      else yield say(what, { places: placesOf(found) }, spots);
-    }
+    for (const [what, found] of Map.groupBy(faults, (fault) => fault.what))
+      yield say(what, { places: placesOf(found) }, [{ file: id }]);
   },
 });
 

@@ -3,7 +3,8 @@ import { defineLetterCheck } from "../check.ts";
 import { type Sample, subject } from "../sample.ts";
 
 const order = ({ completeOrder }: Sample) => subject(completeOrder()).order;
-const other = ({ deviceAt }: Sample) => subject([deviceAt(1, { id: "1/8", order: "BW-3110" })]).order;
+const other = ({ deviceAt }: Sample, number = "BW-3110") =>
+  subject([deviceAt(1, { id: "1/8", order: number })]).order;
 
 export const severalOrders = defineLetterCheck({
   id: "several-orders",
@@ -35,6 +36,18 @@ export const severalOrders = defineLetterCheck({
       }),
       wording: "several",
       says: "This letter brings sheets of 2 orders: BW-2207 and BW-3110. Each is answered for by itself.",
+    },
+    {
+      shows: "an order, and sheets without a number",
+      given: (sample) => ({
+        files: [],
+        orders: [order(sample), other(sample, "TBD")],
+        held: false,
+        reply: false,
+        links: [],
+      }),
+      wording: "several",
+      says: "This letter brings sheets of 2 orders: BW-2207 and one without a number. Each is answered for by itself.",
     },
   ],
   *find({ orders }, _, say) {

@@ -38,8 +38,9 @@ export function mayCancel(text: string): boolean {
 export function cancelledIn(line: string): string | undefined {
   if (line.length > longestLine || line.includes("?")) return undefined;
   const words = line
-    .normalize("NFKC")
+    // Before the next step, which makes a blank and an accent of ´.
     .replace(/[’`´]/gu, "'")
+    .normalize("NFKC")
     .replace(/\*+/gu, " ")
     .replace(/\s+/gu, " ")
     .trim()

@@ -22,9 +22,9 @@ const ended = new RegExp(
   "u",
 );
 
-/** "don't" and its kind, with any mark for the apostrophe or none. */
+/** "don't" and its kind, with any mark for the apostrophe or none. NFKC makes a blank and an accent of ´. */
 const short =
-  /n['’‘ʼ´`′]t(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n ?t(?![\p{L}\p{N}])/iu;
+  /n(?:['’‘ʼ`′]| \u0301)t(?![\p{L}\p{N}])|(?<![\p{L}\p{N}])(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n ?t(?![\p{L}\p{N}])/iu;
 
 /**
  * Whether the writer may mean the opposite of what stands beside these words. It errs on the side of yes, as for

@@ -22,54 +22,60 @@ const piece = new RegExp(
 
 /** A line without short forms, its bullet, and signs that only stress. What is left is read word by word. */
 export function plain(line: string): string {
-  return line
-    .replace(/^\W*(?:point|question|no\.?|number|item)\W+(?:answer|reply|yes\/no)\W*$/iu, "answers")
-    .replace(/^(?:✅|✔|☑)\uFE0F?\s*(?=\d)/u, "")
-    .replace(/\bn[º°] ?(?=\d)|№ ?/giu, "number ")
-    .normalize("NFKC")
-    .replace(/[\uFE0F\u20E3]/gu, "")
-    .replace(/[’`´‘]/gu, "'")
-    .replace(/["“”„«»*_]+/gu, " ")
-    .replace(/^\s*(?:[-•·–^]|[=-]+>|→|⇒)\s+/u, "")
-    .replace(/^\s*\[\p{Lu}{2,4}\]:?\s+/u, "")
-    .replace(/^[a-d][).]\s+/iu, "")
-    .replace(/\bw\/ ?(?=\p{L})/giu, "with ")
-    .replace(/^re ?[:.] ?/iu, "re ")
-    .replace(/\b(?:s\.? ?no|s\.? ?nr|s\/n|sr\.?(?: ?no)?|sl\.?(?: ?no)?)\.? ?(?=\d{1,3}(?!\d))/giu, "number ")
-    .replace(/^(that|it)(?:'d| would) be (?=(?:an? )?(?:yes|no)\b)/iu, "$1 is ")
-    .replace(
-      /\b(?:nos?|nrs?|n|num|qs?|ques|quest|pts?|pkt|ad|punkt|question|point|item|ref|itm)\.\s?(?=[#([]?\d)/giu,
-      "number ",
-    )
-    .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
-    .replace(/(?<=\d)\.(?=:)/gu, "")
-    .replace(
-      /^yes ?(?:x|×|times) ?(?:3|three)[.!]*$|^(?:3 ?(?:x|×|times)|three times|triple) yes[.!]*$/iu,
-      "all three yes",
-    )
-    .replace(/^(?:a|punto|ponto) ?(?=\d{1,3}\b)/iu, "number ")
-    .replace(/(?<=^|[.;,/]\s*)no (?=\d{1,3} ?[:=)-] ?(?:yes|no)\b)/giu, "number ")
-    .replace(/^no (?=\d{1,3} (?:is|are) )/iu, "number ")
-    .replace(/(?<=s)'(?=\s)/giu, "")
-    .replace(/(?<=\d)'?s (?=an? )/giu, " is ")
-    .replace(/(?<=\d)(?=(?:yes|no|ja|oui|s[ií]|[yn])\b)/giu, " ")
-    .replace(/\bsince (?:the )?(?:1[4-9]|20)\d\ds?\b/giu, "for generations")
-    .replace(/\b(?:[Dd]r|[Mm]rs?|[Mm]s|[Mm]iss|[Pp]rof|[Ss]t)\b\.? \p{Lu}\p{Ll}+/gu, "the owner")
-    .replace(/\by+e+s+s+\b|\byes+\b/giu, "yes")
-    .replace(/\bno{2,}\b/giu, "no")
-    .replace(/\b(it|that|this|he|she|what|there|here)'?s(?= )/giu, "$1 is")
-    .replace(/(?<=\p{L})'s\b/gu, " 's")
-    .replace(/\bi ?'?m\b(?! text)/giu, "i am")
-    .replace(/\b(?:you're|youre)\b/giu, "you are")
-    .replace(/\b(?:they're|theyre)\b/giu, "they are")
-    .replace(/\bwe're\b/giu, "we are")
-    .replace(/\b(i|we|you|they)'?ve\b/giu, "$1 have")
-    .replace(/\bdon'?t\b/giu, "do not")
-    .replace(/\b(is|are)n'?t\b/giu, "$1 not")
-    .replace(/(?<=\p{L}) x+[.!]*$/u, "")
-    .replace(/^(morning|afternoon|evening)(?=[,.! ])/iu, "hello")
-    .replace(/\s+/gu, " ")
-    .trim();
+  return (
+    line
+      .replace(/^\W*(?:point|question|no\.?|number|item)\W+(?:answer|reply|yes\/no)\W*$/iu, "answers")
+      .replace(/^(?:✅|✔|☑)\uFE0F?\s*(?=\d)/u, "")
+      .replace(/\bn[º°] ?(?=\d)|№ ?/giu, "number ")
+      // Before the next step, which makes a blank and an accent of ´.
+      .replace(/[’`´‘]/gu, "'")
+      .normalize("NFKC")
+      .replace(/[\uFE0F\u20E3]/gu, "")
+      .replace(/["“”„«»*_]+/gu, " ")
+      .replace(/^\s*(?:[-•·–^]|[=-]+>|→|⇒)\s+/u, "")
+      .replace(/^\s*\[\p{Lu}{2,4}\]:?\s+/u, "")
+      .replace(/^[a-d][).]\s+/iu, "")
+      .replace(/\bw\/ ?(?=\p{L})/giu, "with ")
+      .replace(/^re ?[:.] ?/iu, "re ")
+      .replace(
+        /\b(?:s\.? ?no|s\.? ?nr|s\/n|sr\.?(?: ?no)?|sl\.?(?: ?no)?)\.? ?(?=\d{1,3}(?!\d))/giu,
+        "number ",
+      )
+      .replace(/^(that|it)(?:'d| would) be (?=(?:an? )?(?:yes|no)\b)/iu, "$1 is ")
+      .replace(
+        /\b(?:nos?|nrs?|n|num|qs?|ques|quest|pts?|pkt|ad|punkt|question|point|item|ref|itm)\.\s?(?=[#([]?\d)/giu,
+        "number ",
+      )
+      .replace(/\b(?:q|no|nr|pkt)(?=\d)/giu, "number ")
+      .replace(/(?<=\d)\.(?=:)/gu, "")
+      .replace(
+        /^yes ?(?:x|×|times) ?(?:3|three)[.!]*$|^(?:3 ?(?:x|×|times)|three times|triple) yes[.!]*$/iu,
+        "all three yes",
+      )
+      .replace(/^(?:a|punto|ponto) ?(?=\d{1,3}\b)/iu, "number ")
+      .replace(/(?<=^|[.;,/]\s*)no (?=\d{1,3} ?[:=)-] ?(?:yes|no)\b)/giu, "number ")
+      .replace(/^no (?=\d{1,3} (?:is|are) )/iu, "number ")
+      .replace(/(?<=s)'(?=\s)/giu, "")
+      .replace(/(?<=\d)'?s (?=an? )/giu, " is ")
+      .replace(/(?<=\d)(?=(?:yes|no|ja|oui|s[ií]|[yn])\b)/giu, " ")
+      .replace(/\bsince (?:the )?(?:1[4-9]|20)\d\ds?\b/giu, "for generations")
+      .replace(/\b(?:[Dd]r|[Mm]rs?|[Mm]s|[Mm]iss|[Pp]rof|[Ss]t)\b\.? \p{Lu}\p{Ll}+/gu, "the owner")
+      .replace(/\by+e+s+s+\b|\byes+\b/giu, "yes")
+      .replace(/\bno{2,}\b/giu, "no")
+      .replace(/\b(it|that|this|he|she|what|there|here)'?s(?= )/giu, "$1 is")
+      .replace(/(?<=\p{L})'s\b/gu, " 's")
+      .replace(/\bi ?'?m\b(?! text)/giu, "i am")
+      .replace(/\b(?:you're|youre)\b/giu, "you are")
+      .replace(/\b(?:they're|theyre)\b/giu, "they are")
+      .replace(/\bwe're\b/giu, "we are")
+      .replace(/\b(i|we|you|they)'?ve\b/giu, "$1 have")
+      .replace(/\bdon'?t\b/giu, "do not")
+      .replace(/\b(is|are)n'?t\b/giu, "$1 not")
+      .replace(/(?<=\p{L}) x+[.!]*$/u, "")
+      .replace(/^(morning|afternoon|evening)(?=[,.! ])/iu, "hello")
+      .replace(/\s+/gu, " ")
+      .trim()
+  );
 }
 
 /** The words of a plain line. Every sign, and every word of no known kind, is a token of its own. */

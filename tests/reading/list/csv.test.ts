@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { listInText } from "../../../src/reading/list/csv.ts";
 import { openFile } from "../../../src/reading/open-file.ts";
 import { alone, csvOf, rowsOf, usualHead } from "../../make/list.ts";
 
@@ -63,4 +64,37 @@ test("a list of many thousand rows is not read", async () => {
   const long = csvOf([...rows, ...Array.from({ length: 40_000 }, () => ["S-1", "", "", "Three buttons"])]);
   const facts = await openFile(Buffer.from(long));
   expect(facts).toMatchObject({ kind: "list", tables: [], more: [{ what: "too-long" }] });
+});
+
+test("a list of two thousand rows is read, one of more is not; empty rows do not count", () => {
+  const long = (rows: number) => listInText(`Station list\n\n\n${"x\n".repeat(rows - 1)}`);
+  expect(long(2_000)).toMatchObject({ tables: [{ rows: { length: 2_000 } }], more: [] });
+  expect(long(2_001)).toMatchObject({ tables: [], more: [{ what: "too-long", where: "the list" }] });
+});
+
+test.each(['"Station list"\nx,y', "\uFEFFSTATION LIST\nx,y", " \n station list ,\nx,y"])(
+  "%j begins with the title",
+  (text) => {
+    expect(listInText(text)?.tables[0]?.rows.at(-1)).toMatchObject([{ text: "x" }, { text: "y" }]);
+  },
+);
+
+test.each(["Station lists\nx,y", "A station list\nx,y", "x\nStation list"])("%j does not", (text) => {
+  expect(listInText(text)).toBeUndefined();
+});
+
+// RFC 4180 §2
+test.each([
+  ['Station list\n"a""b",c', ['a"b', "c"]],
+  ['Station list\na "b", c"d', ['a "b"', ' c"d']],
+  ['Station list\n"a,\nb",""', ["a,\nb"]],
+  ["Station list,,\na;b;c,d,e,f", ["a;b;c", "d", "e", "f"]],
+  ["Station list\na\tb;c", ["a", "b;c"]],
+  ["Station list\na,\u00a0,b", ["a", "b"]],
+])("%j ends in the cells %j", (text, cells) => {
+  expect(
+    listInText(text)
+      ?.tables[0]?.rows.at(-1)
+      ?.map((cell) => cell.text),
+  ).toEqual(cells);
 });

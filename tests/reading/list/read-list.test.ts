@@ -69,6 +69,20 @@ test.each<[string, string[][], unknown[]]>([
       ["unplaced", "B2", "Layout"],
     ],
   ],
+  [
+    "a label of the head that stands elsewhere than first",
+    [["", "Order number", "FM-80"], headings, device],
+    [
+      ["unplaced", "B2", "Order number"],
+      ["unplaced", "C2", "FM-80"],
+    ],
+  ],
+  [
+    "a heading twice, at the first that is one again",
+    [["Notes", ...headings, "Layout", "Notes"], device],
+    [["twice", "E2", "Layout"]],
+  ],
+  ["neither a device nor anything else", [], [["empty", "", undefined]]],
   ["no device", [["Order number", "FM-80"], headings], [["empty", "", undefined]]],
 ])("%s", (_, rows, expected) => {
   expect(faults(...rows)).toEqual(expected);
@@ -94,4 +108,32 @@ test("a table with nothing but the title is none of ours", () => {
   expect(read(table("", ["Station list"])).isOurs).toBe(false);
   expect(read(table("", ["Station list"], ["Order number", "x"])).isOurs).toBe(true);
   expect(read(table("", ["Station list"], headings)).isOurs).toBe(true);
+});
+
+test("each table has headings of its own, and their devices are of one list", () => {
+  const one = table("One", ["Station list"], headings, device);
+  const two = table("Two", ["Finish", "Notes", "Station mark"], ["Chalk", "", "B-2"]);
+  expect(read(one, two).devices.map(({ said }) => [...said.values()].map(({ text }) => text))).toEqual([
+    device,
+    ["Chalk", "", "B-2"],
+  ]);
+  expect(read(one, table("Two", device)).faults.map(({ where }) => where)).toEqual([
+    "Two!A1",
+    "Two!B1",
+    "Two!C1",
+  ]);
+});
+
+test("what is odd about a cell is said with it, and what its file was faulted for stays", () => {
+  const { rows } = table("", ["Station list"], ["Order number", "FM-80"], headings, device);
+  const odd = rows.map((row) => row.map((cell) => ({ ...cell, odd: "struck" as const })));
+  const fault = { what: "comment", where: "xl/comments1.xml" } as const;
+  const list = readList({ kind: "list", tables: [{ name: "", rows: odd }], more: [fault] }, form, printed);
+  expect([...list.head.values()]).toEqual([{ text: "FM-80", at: "B2", odd: "struck" }]);
+  expect([...(list.devices[0]?.said.values() ?? [])].map((said) => said.odd)).toEqual([
+    "struck",
+    "struck",
+    "struck",
+  ]);
+  expect(list.faults).toEqual([fault]);
 });

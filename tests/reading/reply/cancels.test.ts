@@ -9,6 +9,8 @@ test.each([
   ["• Cancel: S-104", "S-104"],
   ["We hereby withdraw S-104", "S-104"],
   ["I’d like to cancel S-104", "S-104"],
+  ["I´d like to cancel S-104", "S-104"],
+  ["  - cancel  S-104 ", "S-104"],
   ["We need to withdraw position 2 of S-104", "position 2 of S-104"],
   ["Cancellation of S-104", "S-104"],
   ["S-104 is cancelled", "S-104"],

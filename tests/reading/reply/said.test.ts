@@ -42,3 +42,20 @@ test.each([
 ])("%j is about %j: a range that runs backwards or too far is none", (line, numbers) => {
   expect(said(line)).toEqual(numbers.map((number) => ({ number, is: true })));
 });
+
+test.each(["3 yes, 2", "3 yes - 2", "3: yes, 2:", "3 is a yes, and 2", "the answer to 3 is yes, 2"])(
+  "%j leaves open what is said of 2",
+  (line) => {
+    expect(saidIn({ line, afterSeveral: false }, { open: [2, 3], others: 1, names: [] }, () => false)).toBe(
+      undefined,
+    );
+  },
+);
+
+test("who is sorry and says yes says yes; who is sorry that a number is right may mean that it is not", () => {
+  expect(["Sorry, 3 is a yes", "3 yes, sorry"].map(said)).toEqual([
+    [{ number: 3, is: true }],
+    [{ number: 3, is: true }],
+  ]);
+  expect(["Sorry, 3 is right", "3 is correct, sorry"].map(said)).toEqual([undefined, undefined]);
+});

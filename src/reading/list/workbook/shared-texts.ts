@@ -22,8 +22,8 @@ export function sharedTexts(xml: string): Written[] {
       }
     },
     close: (name) => {
+      inText = false;
       if (name === "rPh") inGuide = false;
-      else if (name === "t") inText = false;
     },
     text: (written) => {
       const last = texts.at(-1);

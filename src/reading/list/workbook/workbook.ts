@@ -3,7 +3,7 @@ import { isList, type ListFacts, type Table } from "../list-facts.ts";
 import { sharedTexts } from "./shared-texts.ts";
 import { looksIn } from "./styles.ts";
 import { readWorksheet } from "./worksheet.ts";
-import { isOn, readXml } from "./xml.ts";
+import { readXml } from "./xml.ts";
 
 /** The parts of a package by their names: the text of one; undefined if it cannot be unpacked within its limit. */
 export interface Package {
@@ -82,7 +82,7 @@ function sheetsIn(xml: string): { name: string; id: string; hidden: boolean }[] 
   const sheets: { name: string; id: string; hidden: boolean }[] = [];
   readXml(xml, {
     open: (tag, { name = "", id = "", state = "visible" }) => {
-      if (tag === "sheet") sheets.push({ name, id, hidden: state !== "visible" && !isOn(state) });
+      if (tag === "sheet") sheets.push({ name, id, hidden: state !== "visible" });
     },
   });
   return sheets;

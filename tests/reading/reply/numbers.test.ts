@@ -1,0 +1,83 @@
+import { expect, test } from "vitest";
+import { isSet, numbersIn } from "../../../src/reading/reply/numbers.ts";
+import { plain, tokensIn } from "../../../src/reading/reply/tokens.ts";
+
+/** Questions that are open, and how many points stand beside them. */
+const among = (open: readonly number[], others = 0) => ({ open, others, names: [] });
+const numbers = (words: string, points = among([2, 3], 1)) =>
+  numbersIn(tokensIn(plain(words), new Set()), points);
+const set = (words: string, points = among([2, 3])) => isSet(tokensIn(plain(words), new Set()), points);
+
+test.each<[string, number[] | undefined]>([
+  ["2", [2]],
+  ["2 and 3", [2, 3]],
+  ["two and three", [2, 3]],
+  ["twelve", [12]],
+  ["1 to 3", [1, 2, 3]],
+  ["1-3", [1, 2, 3]],
+  ["1 thru 3, 5", [1, 2, 3, 5]],
+  ["1 and 3", [1, 3]],
+  ["4 to 4", [4]],
+  ["both 2 and 3", [2, 3]],
+  ["both 2", undefined],
+  ["both 2, 3, 4", undefined],
+  ["all 2 and 3", [2, 3]],
+  ["all 2", undefined],
+  ["all three 1, 2, 3", [1, 2, 3]],
+  ["all of the three 1, 2", undefined],
+  ["all three", undefined],
+  ["the 3 are", undefined],
+  ["the 3 is", [3]],
+  ["3 are", [3]],
+  ["the second", undefined],
+])("“%s” names the numbers %j", (words, named) => {
+  expect(numbers(words)).toEqual(named);
+});
+
+test("a range that runs backwards, or over more than fifty numbers, names none that there is", () => {
+  expect(numbers("3 to 1")).toEqual([-1]);
+  expect(numbers("1 to 50")).toHaveLength(50);
+  expect(numbers("1 to 51")).toEqual([-1]);
+});
+
+test("the first, the second and the last are those of the open questions, where nothing stands beside them", () => {
+  const three = among([2, 4, 7]);
+  expect(["the first", "the second", "the 3rd", "the last"].map((words) => numbers(words, three))).toEqual([
+    [2],
+    [4],
+    [7],
+    [7],
+  ]);
+  expect(numbers("the fourth", three)).toBeUndefined();
+  expect(["the former", "the latter"].map((words) => numbers(words, three))).toEqual([undefined, undefined]);
+  expect(["the former", "the latter"].map((words) => numbers(words, among([2, 3])))).toEqual([[2], [3]]);
+  expect(numbers("the second one", three)).toEqual([4]);
+});
+
+test("beside other points, or alone, a question is the second only by its own number", () => {
+  expect(numbers("your second question", among([2], 1))).toEqual([2]);
+  expect(numbers("your 2nd question", among([2]))).toEqual([2]);
+  expect(numbers("the second", among([2], 1))).toBeUndefined();
+  expect(numbers("your second question", among([3], 1))).toBeUndefined();
+  // The second of the open ones is another.
+  expect(numbers("your second question", among([2, 3], 1))).toBeUndefined();
+  expect(numbers("your second question", among([1, 2], 1))).toEqual([2]);
+});
+
+test.each<[string, number[], number, boolean]>([
+  ["both", [2, 3], 0, true],
+  ["both", [2, 3, 4], 0, false],
+  ["both", [2, 3], 1, true],
+  ["both", [2, 3], 2, false],
+  ["yes both", [2, 3], 2, true],
+  ["both 2", [2, 3], 0, false],
+  ["all", [2, 3], 0, true],
+  ["all", [2, 3], 1, false],
+  ["all questions", [2, 3], 1, true],
+  ["all three", [2, 3, 4], 0, true],
+  ["all three", [2, 3], 0, false],
+  ["all 3", [2, 3, 4], 0, true],
+  ["all 3 questions", [2, 3], 1, false],
+])("“%s” means the questions %j beside %i points: %s", (words, open, others, means) => {
+  expect(set(words, among(open, others))).toBe(means);
+});
