@@ -21,6 +21,10 @@ const regrets =
 const eitherWay =
   /\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
+/** "No 2 yes, 3": of the second nobody knows what it is, and the first may be number 2. */
+const leftOpen =
+  /\bno\.? ?\d{1,3}[:,]? (?:yes|yep|yeah|yup|ok|okay|correct|right),? (?:and |& )?\d{1,3}(?=\s*(?:[.,;!]|$))/iu;
+
 /** "3 no, leave it like it is" may mean that nothing is wrong with it. */
 const noThatKeeps =
   /\b(?:no|nope|nah)\b(?:(?!\b(?:sheets?|forms?|attach\p{L}*|enclos\p{L}*|was|had)\b|[\d;]).){0,30}?\b(?:as (?:it )?(?:is|typed|written|stands)|like it is|keep it|stays?|leave it|it'?s? (?:is )?(?:right|correct|fine|ok|okay|good|meant)|meant|intended|intentional|(?:family|last|proper|brand|trade) name|sur ?name)\b/iu;
@@ -105,7 +109,7 @@ export function saidIn(
   isIdle: (sentence: string) => boolean,
 ): readonly Said[] | undefined {
   if (own.line.length > longestAnswer || own.line.includes("?")) return undefined;
-  if ([unclear, eitherWay, noThatKeeps].some((either) => either.test(own.line))) return undefined;
+  if ([unclear, eitherWay, leftOpen, noThatKeeps].some((either) => either.test(own.line))) return undefined;
   const line = withLetters(withoutReport(withoutGranted(plain(own.line))));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();

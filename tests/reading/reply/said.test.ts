@@ -59,3 +59,11 @@ test("who is sorry and says yes says yes; who is sorry that a number is right ma
   ]);
   expect(["Sorry, 3 is right", "3 is correct, sorry"].map(said)).toEqual([undefined, undefined]);
 });
+
+test.each(["no 2 yes, 3", "No. 2 yes, and 3.", "no 2: ok 3"])(
+  "%j leaves open which number is answered, and with what",
+  (line) => {
+    const points = { open: [2, 3], others: 0, names: [] };
+    expect(saidIn({ line, afterSeveral: false }, points, () => false)).toBeUndefined();
+  },
+);
