@@ -3,6 +3,7 @@ import type { Letter } from "../../trade/letter.ts";
 import { memory } from "../../trade/memory.ts";
 import type { Counts, ForPerson, Statement } from "../../trade/statement.ts";
 import type { FileWords } from "../facts.ts";
+import { addsInstead, isFulfilled, lacksOfSpan, listedIn, withoutShares } from "./against-sheets.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { countsInTable } from "./count-table.ts";
 import { countsIn, type Goods, isAround, leadsToCounts } from "./counts.ts";
@@ -22,7 +23,7 @@ import {
 import { beginsAnswer, leadAt, quotedSubject } from "./leads.ts";
 import { takeApart } from "./own-text.ts";
 import { isSubject, withoutPrefixes } from "./prefixes.ts";
-import { addsInstead, isFulfilled, lacksOfSpan, listedIn, withoutRepeats, withoutShares } from "./repeats.ts";
+import { withoutRepeats } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";

@@ -1,0 +1,109 @@
+import { describe, expect, test } from "vitest";
+import {
+  addsInstead,
+  isFulfilled,
+  lacksOfSpan,
+  listedIn,
+  withoutShares,
+} from "../../../src/reading/reply/against-sheets.ts";
+import type { DeviceSheet, Sheet } from "../../../src/trade/sheet.ts";
+import { aloneDevice } from "../../make/sample.ts";
+
+const alone = (
+  mark: string,
+  faces: readonly string[],
+  strip = "LOBBY",
+  more: Partial<DeviceSheet> = {},
+): Sheet =>
+  aloneDevice({
+    mark,
+    ...more,
+    legends: [
+      ...faces.map((text, i) => ({ face: `${i + 1}` as const, rows: [text, ""], plain: false })),
+      { face: "plate", rows: [strip], plain: false },
+    ],
+  });
+const came = (sheets: readonly Sheet[], earlier: readonly Sheet[] = []) => ({
+  sheets,
+  earlier,
+  finishes: ["Oat", "Ink"],
+  names: ["Marisol Quint", "Dora Penhale"],
+});
+const three = alone("S-1", ["ON", "DIM", "ALL OFF"]);
+
+describe("lines of a list", () => {
+  const hall = alone("S-2", ["BRIGHT", "DIM", "OFF"], "GREAT HALL");
+  test.each([
+    ["S-2  Great hall  BRIGHT / DIM / OFF", "agrees"],
+    ["S-2: bright, dim, off", "agrees"],
+    ["S-2 BRIGHT / OFF / DIM", "differs"],
+    ["S-2 Great hall BRIGHT / DIM / LOW", "differs"],
+    ["S-2 is for the great hall", undefined],
+    ["S-3 BRIGHT / DIM / OFF", undefined],
+    ["S-2", undefined],
+  ])("%s: %s", (line, is) => {
+    expect(listedIn(line, came([three, hall]))).toBe(is);
+  });
+});
+
+describe("counts of several orders", () => {
+  const two = came(
+    ["EL-1", "EL-1", "EL-2"].map((order, i) =>
+      alone(`S-${i}`, ["ON"], "LOBBY", { order, project: `House ${order}` }),
+    ),
+  );
+  test("right ones become signs, and of wrong ones the digits stay", () => {
+    expect(withoutShares("two for EL-1 and one for EL-2", two)).not.toMatch(/\d for|two|one/u);
+    expect(withoutShares("one for EL-1, two sheets for the order EL-2", two)).toMatch(/#1 for.*#2 for/u);
+  });
+  test("of one order nothing is looked for", () => {
+    expect(withoutShares("two for EL-1", came([three]))).toBe("two for EL-1");
+  });
+});
+
+describe("one more that takes the place of another", () => {
+  test.each([
+    ["And one more for this order, the lab.", true],
+    ["Owner added a station.", true],
+    ["One more correction.", false],
+    ["Sending it one more time.", false],
+    ["Corrected sheet attached.", false],
+  ])("%s: %s", (words, is) => {
+    expect(addsInstead(words, came([three], [three]))).toBe(is);
+    expect(addsInstead(words, came([three, alone("S-9", ["ON"])], [three]))).toBe(false);
+  });
+});
+
+describe("wishes that are fulfilled", () => {
+  const cook = alone("S-2", ["COOK", "EAT", "OFF"], "KITCHEN");
+  const both = came([alone("S-1", ["SHOW", "DIM", "OFF"], "LOUNGE"), cook]);
+  test.each([
+    ["The owner would rather have SHOW than MOVIE on S-1.", both, true],
+    ["The owner would rather have MOVIE than SHOW on S-1.", both, false],
+    ["The owner wants COOK on S-1.", both, false],
+    ["The owner wants COOK.", both, false],
+    ["The chef wants COOK.", came([cook]), false],
+    ["The owner wants COOK.", came([cook]), true],
+    ["The owner wants COOK twice.", came([cook]), false],
+    ["COOK instead of EAT.", came([cook]), false],
+    ["KITCHEN is still being discussed.", came([cook]), false],
+    ["COOK and EAT trade places.", came([cook]), false],
+    ["The architect wanted COOK, I talked him out of it.", came([cook]), false],
+  ])("%s", (words, on, is) => {
+    expect(isFulfilled(words, on)).toBe(is);
+  });
+});
+
+describe("stations from one to another", () => {
+  const some = came(["E-11", "E-12", "E-14"].map((mark) => alone(mark, ["ON"])));
+  test.each([
+    ["E-11 through E-14", true],
+    ["E-11 to 14 attached", true],
+    ["E-11–E-12", false],
+    ["E-11 and E-14", false],
+    ["Rooms 11 to 14", false],
+  ])("%s: one lacks %s", (words, is) => {
+    expect(lacksOfSpan(words, some)).toBe(is);
+    expect(lacksOfSpan(words, came([...some.sheets, alone("E-13", ["ON"])]))).toBe(false);
+  });
+});
