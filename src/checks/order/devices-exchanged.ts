@@ -13,7 +13,7 @@ export const devicesExchanged = defineOrderCheck({
   severity: "asks",
   sender: "settles",
   source: { kind: "common practice" },
-  why: "The gang that is called SHADES holds the device that moves them. Where a device suits what stands above another one, and neither suits its own, two positions were mostly exchanged.",
+  why: "The gang that is called SHADES holds the device that moves them. Where neither of two devices suits what stands above it, and each says what stands above the other, their positions were mostly exchanged.",
   wordings: {
     exchanged: {
       says: "The legends of position {position} of plate {station} suit “{other}” above position {there} better than “{own}”.",
@@ -31,6 +31,11 @@ export const devicesExchanged = defineOrderCheck({
       shows: "a device for both",
       given: (sample) =>
         subject(pairOf(sample, ["KITCHEN", "HALL"], ["KITCHEN", "HALL", "OFF"], ["ON", "DIM", "OFF"])),
+    },
+    {
+      shows: "a button that is called after another gang",
+      given: (sample) =>
+        subject(pairOf(sample, ["FOYER", "DESK"], ["ENTRY", "DIM", "OFF"], ["FOYER", "DIM", "OFF"])),
     },
   ],
   failing: [
@@ -57,14 +62,12 @@ export const devicesExchanged = defineOrderCheck({
       const gangOf = ({ position }: DeviceSheet): string[] => wordsAt(plate, `${position ?? 0}`);
       const lost = fitted.filter((device) => gangOf(device).length > 0 && !suits(device, gangOf(device)));
       for (const device of lost) {
-        const own = new Set(gangOf(device));
         const other = lost.find(
           (one) =>
             one !== device &&
-            suits(
-              device,
-              gangOf(one).filter((word) => !own.has(word)),
-            ),
+            (moves(device, gangOf(one)) ||
+              (suits(device, without(gangOf(one), gangOf(device))) &&
+                suits(one, without(gangOf(device), gangOf(one))))),
         );
         if (other === undefined) continue;
         const legend = (one: DeviceSheet): string => gangOf(one).join(" ");
@@ -95,16 +98,23 @@ function wordsAt({ legends }: Sheet, face: string): string[] {
   );
 }
 
+const wordsOn = (device: DeviceSheet): string[] =>
+  device.legends.filter(({ face }) => face !== "plate").flatMap(({ face }) => wordsAt(device, face));
+
+const without = (words: readonly string[], others: readonly string[]): string[] =>
+  words.filter((word) => !others.includes(word));
+
+/** Whether a device moves what a gang is called after. */
+function moves(device: DeviceSheet, gang: readonly string[]): boolean {
+  return (
+    gang.some((word) => moved.test(word)) && wordsOn(device).filter((word) => moving.has(word)).length > 1
+  );
+}
+
 /** Whether a device says the name of a gang, or moves what it is called after. */
 function suits(device: DeviceSheet, gang: readonly string[]): boolean {
-  const words = device.legends
-    .filter(({ face }) => face !== "plate")
-    .flatMap(({ face }) => wordsAt(device, face));
-  const names = gang.filter((word) => word.length > 2);
-  return (
-    names.some((word) => words.includes(word)) ||
-    (names.some((word) => moved.test(word)) && words.filter((word) => moving.has(word)).length > 1)
-  );
+  const words = wordsOn(device);
+  return gang.some((word) => word.length > 2 && words.includes(word)) || moves(device, gang);
 }
 
 /** A plate of two gangs with its devices. */
