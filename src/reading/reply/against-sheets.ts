@@ -56,10 +56,10 @@ export function listedIn(line: string, { sheets }: Came): "agrees" | "differs" |
 const capitals = /(?<![\p{L}\p{N}])\p{Lu}[\p{Lu}\p{N}’'&-]+(?: \p{Lu}[\p{Lu}\p{N}’'&-]+)*(?![\p{L}\p{N}])/gu;
 /** What stands before a legend that is no more. */
 const noMore =
-  /(?:\bthan|\binstead of|\bnot|\bno|\bno longer|\bfrom|\bwas(?: an?)?|\bused to be|\brather than)["“”' ]*$/iu;
+  /(?:\bthan|\binstead of|\bnot|\bno|\bno longer|\bfrom|\bwas(?: an?)?|\bused to be|\brather than|\bin place of)["“”' ]*$/iu;
 /** How somebody says what a legend is to be, or is by now. */
 const wished =
-  /(?<!\p{L})(?:yes,? |would rather (?:have|see)|would (?:like|prefer)|wants?|wanted|prefers?|preferred|asked for|should (?:read|say|be)|(?:is|are|it'?s|reads?|says?) now|now (?:reads?|says?|is)|changed (?:it |that |this )?to|to (?:read|say|be)|rather than|than|instead of|no longer|from|with the accent|both|reads?|says?)(?!\p{L})/giu;
+  /(?<!\p{L})(?:yes,? |would rather (?:have|see)|would (?:like|prefer)|wants?|wanted|prefers?|preferred|asked for|should (?:of course )?(?:read|say|be)|in place of|(?:is|are|it'?s|reads?|says?) now|now (?:reads?|says?|is)|changed (?:it |that |this )?to|to (?:read|say|be)|rather than|than|instead of|no longer|from|with the accent|both|reads?|says?)(?!\p{L})/giu;
 
 /** What else may stand beside it. A word more, and it may say more. */
 const aroundWish = new Set(

@@ -30,6 +30,8 @@ const courtesies = [
   `(?:just )?(?:re-?)?sending (?:it |them |this |these |everything |all )?again(?: just)?(?: in case| to be (?:safe|sure))?(?=[.!]|$)`,
   `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
   `you were (?:quite )?right`,
+  `(?:there|you) (?:should|will) (?:be|have|find|see) ${understood.tally} (?:sheets?|files?|forms?|pdfs?)(?: (?:inside|attached|in all|in total|altogether))?`,
+  `that should (?:make|complete) (?:the|your) (?:set|order|lot)(?: complete)?(?: (?:on|at) your (?:side|end))?(?=[.!]|$)`,
   `(?:i |we )?forgot (?:to fill in )?(?:the|a|our) (?:finish|lettering|position|mark|order number|po number|project|contact|address|gangs|layout|legends?|zip(?: code)?|phone number)(?=[,.!]|$)`,
   // What our answer to a blank sheet is about: how it was saved.
   "(?:(?:the |my |our )?(?:browser|computer|viewer|reader|phone|program|forms?|files?|pdfs?)(?: had| has)? )?(?:saved|sent|came(?: out| through)?)(?: it| them)? (?:empty|blank)",

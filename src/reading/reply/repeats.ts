@@ -1,5 +1,5 @@
 import type { Address, DeviceSheet } from "../../trade/sheet.ts";
-import { type Came, facesOf, figure, isAgain, isDevice, isPlate, replacesAll } from "./came.ts";
+import { type Came, facesOf, figure, isAgain, isDevice, isPlate, replacesAll, stripOf } from "./came.ts";
 import { numberFrom, patternOf, understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
 
@@ -169,13 +169,30 @@ const repeats: readonly Repeat[] = [
   },
   {
     pattern: words(
-      `${who}(?: has| have|'s| just| also)* added (?:a |an |the )?(?<room>\\p{L}+(?: \\p{L}+){0,2})(?=[.,!]|$)`,
+      `${who}(?: has| have|'s| just| also)* added (?<rooms>(?:a |an |the )?\\p{L}+(?: \\p{L}+){0,7})(?=[.,!]|$)`,
     ),
-    isTrue: ({ room = "" }, came) =>
-      !came.sheets.some((sheet) => isAgain(sheet, came)) &&
-      came.sheets.some(({ legends }) =>
-        legends.some(({ rows }) => tokensOf(rows.join(" ")).join(" ") === tokensOf(room).join(" ")),
-      ),
+    isTrue: ({ rooms = "" }, came) => {
+      const strips = new Set(came.sheets.flatMap((sheet) => [stripOf(sheet), ...facesOf(sheet)]));
+      return (
+        !came.sheets.some((sheet) => isAgain(sheet, came)) &&
+        rooms
+          .split(/,? and |, /u)
+          .every((room) => strips.has(tokensOf(room.replace(/^(?:an?|the) /iu, "")).join(" ")))
+      );
+    },
+  },
+  {
+    pattern: words(
+      "(?:please )?add (?:these|this|them|both|the attached)(?: (?:two|three|four|five|one|sheets?|stations?))* to (?:order |po )?#?(?<order>[\\p{L}\\p{N}-]+)",
+    ),
+    isTrue: ({ order: told = "" }, { sheets }) =>
+      sheets.every(({ order = "" }) => order !== "" && tokensOf(order).join("") === tokensOf(told).join("")),
+  },
+  {
+    pattern: words(
+      `which (?:then )?makes (?:it |them )?(?<number>${figure})(?: (?:on|for|in) (?:that|this|the) order| altogether| in all)`,
+    ),
+    isTrue: ({ number = "" }, { sheets, earlier }) => sheets.length + earlier.length === numberFrom(number),
   },
   {
     pattern: words(`(?<number>${figure}) (?:buttons|legends)(?: (?:in )?(?:total|all|altogether))`),

@@ -74,6 +74,17 @@ const said: readonly (readonly [string, ReturnType<typeof came>, ReturnType<type
     came([three]),
     came([alone("S-1", ["ON", "ALL OFF", "OFF"])]),
   ],
+  [
+    "please add these two to BW-2207",
+    came([three]),
+    came([alone("S-1", ["ON"], "LOBBY", { order: "BW-2208" })]),
+  ],
+  ["which makes three on that order", came([three, toSite], [three]), came([three, toSite])],
+  [
+    "The tenant added a copy room and a pantry",
+    came([alone("S-4", ["ON"], "COPY ROOM"), alone("S-5", ["ON"], "PANTRY")]),
+    came([alone("S-4", ["ON"], "COPY ROOM")]),
+  ],
   ["owner added the garage", came([alone("S-4", ["ON"], "GARAGE")]), came([three])],
   [
     "Marisol, can you get these over to Quillgate this morning?",
