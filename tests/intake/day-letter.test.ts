@@ -145,9 +145,12 @@ test("a letter of which nobody knows whether it went is looked for, and not sent
     isFirst = false;
     return says;
   });
-  expect((await workAt("2026-11-10T13:00:00Z")).map(({ to }) => to)).toEqual([bram.address]);
+  // Either of the two may be the first.
+  const first = await workAt("2026-11-10T13:00:00Z");
+  expect(first).toHaveLength(1);
   // After the grace it is looked for, is not found, and is sent.
-  expect((await workAt("2026-11-10T13:10:00Z")).map(({ to }) => to)).toEqual([odile.address]);
+  const both = [...first, ...(await workAt("2026-11-10T13:10:00Z"))].map(({ to }) => to);
+  expect(both.toSorted()).toEqual([bram.address, odile.address].toSorted());
   expect(await workAt("2026-11-10T15:00:00Z")).toEqual([]);
   expect(sender.kept).toHaveLength(2);
 });
