@@ -6,29 +6,8 @@ import {
   listedIn,
   withoutShares,
 } from "../../../src/reading/reply/against-sheets.ts";
-import type { DeviceSheet, Sheet } from "../../../src/trade/sheet.ts";
-import { aloneDevice } from "../../make/sample.ts";
+import { alone, came } from "../../make/came.ts";
 
-const alone = (
-  mark: string,
-  faces: readonly string[],
-  strip = "LOBBY",
-  more: Partial<DeviceSheet> = {},
-): Sheet =>
-  aloneDevice({
-    mark,
-    ...more,
-    legends: [
-      ...faces.map((text, i) => ({ face: `${i + 1}` as const, rows: [text, ""], plain: false })),
-      { face: "plate", rows: [strip], plain: false },
-    ],
-  });
-const came = (sheets: readonly Sheet[], earlier: readonly Sheet[] = []) => ({
-  sheets,
-  earlier,
-  finishes: ["Oat", "Ink"],
-  names: ["Marisol Quint", "Dora Penhale"],
-});
 const three = alone("S-1", ["ON", "DIM", "ALL OFF"]);
 
 describe("lines of a list", () => {

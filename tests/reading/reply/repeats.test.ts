@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { withoutRepeats } from "../../../src/reading/reply/repeats.ts";
-import type { DeviceSheet, Sheet } from "../../../src/trade/sheet.ts";
-import { aloneDevice, deviceAt, plate } from "../../make/sample.ts";
+import { alone, came } from "../../make/came.ts";
+import { deviceAt, plate } from "../../make/sample.ts";
 
 const site = {
   name: "Larkspur Library",
@@ -10,26 +10,6 @@ const site = {
   state: "IL",
   postcode: "60432",
 };
-const alone = (
-  mark: string,
-  faces: readonly string[],
-  strip = "LOBBY",
-  more: Partial<DeviceSheet> = {},
-): Sheet =>
-  aloneDevice({
-    mark,
-    ...more,
-    legends: [
-      ...faces.map((text, i) => ({ face: `${i + 1}` as const, rows: [text, ""], plain: false })),
-      { face: "plate", rows: [strip], plain: false },
-    ],
-  });
-const came = (sheets: readonly Sheet[], earlier: readonly Sheet[] = []) => ({
-  sheets,
-  earlier,
-  finishes: ["Oat", "Ink"],
-  names: ["Marisol Quint", "Dora Penhale"],
-});
 const three = alone("S-1", ["ON", "DIM", "ALL OFF"]);
 const toSite = alone("S-1", ["ON", "OFF"], "LOBBY", { shipSame: false, shipTo: site });
 const toOffice = alone("S-1", ["ON", "OFF"], "LOBBY", { shipSame: true, shipTo: {} });
