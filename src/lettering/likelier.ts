@@ -5,6 +5,7 @@ import { oneSlipFrom } from "./near.ts";
 import { makeNearby } from "./nearby.ts";
 import { makePhrases, stemOf } from "./phrases.ts";
 import { plainWord, slips } from "./slips.ts";
+import { areUsual } from "./usual.ts";
 
 /** A word that makes names with so many before it says nothing of a word of legends, and stands behind any: ROOM, BAR. */
 const manyHeads = 15;
@@ -154,6 +155,17 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
     );
   };
 
+  /** A near word that English has beside a neighbour: YOUTH GROUP, where nobody says YOUTH GROUT. */
+  const byUse = (word: string, { before, after }: Around): string | undefined => {
+    const [head, tail] = [plainWord(before.at(-1) ?? ""), plainWord(after[0] ?? "")];
+    const isUsed = (one: string, much = false): boolean =>
+      areUsual(head, one, much) || areUsual(one, tail, much);
+    if (isUsed(word)) return undefined;
+    const isMeant = (other: string): boolean =>
+      other.length > 2 && isUsed(other, isOfLegends(word)) && isOfLegends(other) && !isRelated(word, other);
+    return nearest(word, [...oneSlipFrom(word)].filter(isMeant));
+  };
+
   const bySound = (word: string): string | undefined =>
     isOfLegends(word) ? undefined : never.get(word)?.find(isOfLegends);
 
@@ -182,6 +194,7 @@ export function makeLikelier(glossary: Glossary, asked: Asked): Pick<Words, "lik
         byDevice(word, around) ??
         byNumbers(word, around) ??
         byPlace(word, around) ??
+        byUse(word, around) ??
         byItself(word)
       );
     },

@@ -5,6 +5,7 @@ import { readGlossary } from "../../src/lettering/glossary.ts";
 import { judgeWord } from "../../src/lettering/judge-word.ts";
 import { isUsualSlip } from "../../src/lettering/keyboard.ts";
 import { isShortened, isSqueezed, slips } from "../../src/lettering/slips.ts";
+import { areUsual } from "../../src/lettering/usual.ts";
 import { makeWords } from "../../src/lettering/words.ts";
 import { catalogue, dictionary, glossary } from "../make/config.ts";
 
@@ -94,6 +95,12 @@ test.each([
   ["FOX", ["JURY"], [], [], "BOX"],
   ["POLL", ["FLAG"], [], [], "POLE"],
   ["FIST", ["BREAK"], [], [], "FAST"],
+  // By what English has side by side.
+  ["FACE", ["SLOW"], [], [], "FADE"],
+  ["ROOF", ["EMERGENCY"], [], [], "ROOM"],
+  ["BAIL", ["DISCO"], [], [], "BALL"],
+  ["STRIPE", ["MAGNETIC"], [], [], undefined],
+  ["TOWER", [], ["DIVING"], [], undefined],
   // By the rest of the device.
   ["BIRTH", [], ["2"], [["GALLEY"], ["COCKPIT"], ["BERTH", "1"]], "BERTH"],
   [
@@ -127,6 +134,16 @@ test.each([
 ] as const)("%s behind %j, before %j, beside %j was typed for %s", (text, before, after, beside, meant) =>
   expect(words.likelier(text, { before, after, beside })).toBe(meant),
 );
+
+// The probabilities behind are those of the language model of Debian's pocketsphinx-en-us: areUsual() has its pairs.
+test("of words side by side English has some often, and some mostly", () => {
+  expect([areUsual("SLOW", "FADE"), areUsual("AIR", "VENT"), areUsual("SLOW", "FACE")]).toEqual([
+    true,
+    true,
+    false,
+  ]);
+  expect([areUsual("SLOW", "FADE", true), areUsual("AIR", "VENT", true)]).toEqual([false, true]);
+});
 
 test.each([
   ["MAYPR'S", "misspelt", ["MAYOR'S"]],
