@@ -6,12 +6,18 @@ const own =
 /** Wishes for the reader, thanks, weather, feasts, moods. */
 const social =
   /(?<![\p{L}\p{N}])(?:hop(?:e|es|ing|efully)|merci|gracias|danke|people|excited|eye|kudos|dad|mom|best|love|helpful|useful|easy|terrific|fantastic|wonderful|awesome|amazing|fun|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|snow\w*|rain\w*|heat|cold|warm|weekend|holidays?|vacation|thanksgiving|christmas|easter|pleasure|pleased|glad|nice|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|ugh|argh|folks|guys|busy|slammed|crazy|hectic|swamped|buried|enjoy|appreciate\w*|welcome|kids?|wife|husband|dog|lunch|coffee|weeks?|monday|morning|game|you (?:did|know|guys|folks|helped))(?![\p{L}\p{N}])/iu;
+/** Of these the ones that thank, excuse or cheer. "People", "Monday" and "my wife" do nothing of the kind. */
+const warm =
+  /(?<![\p{L}\p{N}])(?:merci|gracias|danke|excited|kudos|terrific|fantastic|wonderful|awesome|amazing|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|weekend|holidays?|thanksgiving|christmas|easter|pleased|glad|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|enjoy|(?<!['’]d |would )appreciate\w*|welcome|busy|slammed|crazy|hectic|swamped|buried|hop(?:e|ing) (?:it['’]?s|this is|these are|they['’]?re|everything['’]?s) (?:all )?(?:right|ok|okay|fine|good|correct|clear))(?![\p{L}\p{N}])/iu;
 /** What is sent, described or labelled, and what is asked of this desk anyway. */
 const frame =
   /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|it (?:stands|sits)|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has|took|came|went)|all of (?:it|them)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
 /** "Music room at Sorrel Hill", "the last two": a few words that name a place, or say which of several come. */
 const place =
   /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
+/** Rooms of the order, rather than where people sit and what they drive to. */
+const rooms =
+  /(?<![\p{L}\p{N}])(?:closet|attic|kitchen|lobby|foyer|corridors?|hall(?:way)?s?|stair(?:s|way|well)?|lounge|lab|terrace|entrance|pantry|garage|basement|(?:bed|bath|class|ball|board|mud|sun|dining |living |meeting |conference |exam |break )rooms?|porch|patio|nursery|studio|chapel|corner office)(?![\p{L}\p{N}])/iu;
 const ordinal =
   /^(?:and |hi,? |here )?(?:the |our |plates? and )?(?:first|last|second|third|fourth|next|other|left|right|remaining|one|two|rest)(?![\p{L}\p{N}])/iu;
 function isNaming(rest: string): boolean {
@@ -29,13 +35,15 @@ const papers =
  */
 export function onlyChats(sentence: string, rest: string): boolean {
   const turns = turnsIn(rest);
-  const chats = own.test(sentence) || social.test(sentence) || papers.test(sentence);
+  const isSocial = social.test(sentence);
+  // "I forgot the two for the attic" tells of more than who writes it.
+  const chats = isSocial || papers.test(sentence) || (own.test(sentence) && !rooms.test(rest));
   if (turns === "nothing")
     return chats || frame.test(sentence) || isNaming(rest) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
-  if (turns === "asks") return social.test(sentence);
+  if (turns === "asks") return isSocial;
   // A person reads what turns or binds something, whoever's affair it seems to be. A mere good wish needs no reading.
-  return turns === "hints" || social.test(sentence);
+  return turns === "hints" || warm.test(sentence) || (isSocial && papers.test(sentence));
 }
 
 const ends =

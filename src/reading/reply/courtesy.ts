@@ -82,6 +82,7 @@ const courtesies = [
   `(?:perfect|great|excellent|awesome|super|lovely|brilliant|wonderful|got it|received|noted|understood|will do|no problem|no worries|you'?re welcome|sounds good|good|cool|fantastic|i see|fine)[,.! ]*(?:thanks?(?: you)?)?$`,
   `long time no (?:see|hear|talk)|(?:please )?(?:say (?:hi|hello)|give my (?:best|regards)|my regards|regards) to \\p{L}+|(?:see|talk to|speak to) you (?:soon|later|then|next week)|talk soon|take care|stay (?:safe|well|warm|healthy)|god bless|bless you|cheers,? mate|by the way|btw|no rush at all|(?:there's |there is )?no (?:rush|hurry)(?: (?:on|for|with|about) (?:these|this|them|it|those)(?: (?:ones?|two|three|sheets?))?)?(?: at all)?(?=[.!]*$)`,
   // Small talk.
+  `(?:is |am |are |was |'s |'m |out )?on (?:maternity |paternity |parental |family |sick |medical )?leave(?: (?:until|till|from|since|this|next|for) [^.,;!?]{1,20})?|(?:still )?can'?t (?:quite )?believe (?:that|the|how)(?= [^.;!?]*(?:game|weather|heat|snow|summer|week|year|time|day))`,
   `(?:we |i )?(?:am |are )?(?:look(?:ing)?|looks) forward to (?:hear(?:ing)?|work(?:ing)?|your|receiv(?:e|ing)|do(?:ing)?|see(?:ing)?|it)(?: (?:from|with|more|business|reply|answer|response|confirmation|you|your|soon|again|(?:order )?acknowledge?ment))*`,
   `(?:for |of |from |at |in |with )?(?:the )?same (?:client|company|person|customer|project|job|site|building|number|house|contact|address(?:es)?|e-?mail)`,
   `double[- ]check(?:ed|ing)?|(?:i |we )(?:'ve |have |had to )?split (?:them|it|this|these|the (?:files|sheets))(?: up)?(?: (?:in|into|over) (?:two|three|four|several)(?: e-?mails?| parts?| letters?)?)?`,
@@ -109,6 +110,7 @@ const open = [
   `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)(?=[.!]*$)`,
   `(?:let (?:me|us) know|${contact}(?: ${me})?) (?:if|when|once|whether|should|in case) [^.!?◇○△]{1,60}`,
   `(?:greetings|regards|wishes|hello) from(?: [\\p{L}.]+){1,3}`,
+  `(?:there'?s |there is )?no (?:rush|hurry)(?: (?:on|for|with|about) (?:these|this|them|it|those|this one))?(?: at all)?(?: (?:on|from) (?:our|my) (?:end|side|part))?[,;]? (?:(?:since|as|because) )?(?:we|they|i|the (?:site|house|job|drywall|walls?|painters?|crew))(?![^.;!?]*(?<!\\p{L})(?:you|u)(?!\\p{L}))(?: [^.;!?]{3,60})?`,
 ].map((one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"));
 
 const patterns = courtesies.map(
@@ -132,8 +134,11 @@ function areNames(words: string): boolean {
   );
 }
 
+const noRush = /no (?:rush|hurry)(?: (?:on|for|with|about) this one)?/giu;
+
 /** Whether something is asked for in an open place of a courtesy. */
-function hidesWish(whole: string): boolean {
+function hidesWish(courtesy: string): boolean {
+  const whole = courtesy.replace(noRush, "");
   return speaksOfTrade(whole) || speaksOfMaking(whole) || (namesGoods(whole) && turnsIn(whole) !== "nothing");
 }
 

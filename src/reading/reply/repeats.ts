@@ -16,6 +16,8 @@ const they = "(?:these|they|this|it|both|all(?: of (?:these|them|it))?|everythin
 const who =
   "(?:(?:the |our |my )?(?:owner|client|customer|homeowner|doctor|dentist|architect|designer|tenant|chef|pastor|principal|boss|gc|contractor|he|she|they|we|i))";
 const nth = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
+const later =
+  "(?:later|soon|next \\p{L}+|(?:in|after) (?:the )?(?:spring|summer|fall|autumn|winter|new year|holidays)|and will come)";
 const which = `(?:top|bottom|last|${nth.join("|")})`;
 const legend = "[\"“']?(?<legend>\\p{Lu}[\\p{Lu}\\p{N}&/’' -]{1,30}[\\p{Lu}\\p{N}])[\"”']?";
 
@@ -216,6 +218,18 @@ const repeats: readonly Repeat[] = [
       `(?:${who} )?(?:changed|(?:has|have|had) changed) (?:the )?(?<which>${which}) (?:button|one)(?: on it)?(?: from ["“']?\\p{Lu}[\\p{Lu}\\p{N} ]{1,20}["”']?)? to ${legend}`,
     ),
     isTrue: hasLegendAt,
+  },
+  {
+    // Other rooms have their own order.
+    pattern: words(
+      `(?:the )?(?<what>[\\p{L}'’-]+(?: [\\p{L}'’-]+){0,3}) (?:will (?:be|come|follow)|(?:is|are) coming|comes?|follows?|is|are)(?: ${later})*(?: (?:as|under|in|on|with))? (?:its|their|an?) (?:own|separate|later) (?:order|po|purchase order|contract)s?(?: ${later})*`,
+    ),
+    isTrue: ({ what = "" }, { sheets }) => {
+      const told = new Set(
+        sheets.flatMap((sheet) => `${stripOf(sheet)} ${facesOf(sheet).join(" ")}`.split(" ")),
+      );
+      return !tokensOf(what).some((token) => told.has(token));
+    },
   },
 ];
 

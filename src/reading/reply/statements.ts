@@ -27,6 +27,7 @@ import { withoutRepeats } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";
+import { onlyAssents, pointsToSheets } from "./vouches.ts";
 import { moreWords, tokensOf } from "./word-bag.ts";
 
 /** What a letter is read against. */
@@ -224,7 +225,7 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   const listed = listedIn(typed, facts);
   if (listed !== undefined) return listed === "differs";
   if (addsInstead(typed, facts) || lacksOfSpan(typed, facts)) return true;
-  if (isFulfilled(typed, facts)) return false;
+  if (isFulfilled(typed, facts) || onlyAssents(typed) || pointsToSheets(typed, facts)) return false;
   const words = withoutRepeats(withoutShares(typed, facts), facts);
   if (isBoilerplate(words) || isCoverNote(withoutFacts(words, withShortNames(facts)))) return false;
   if (namesOtherBuilding(words, facts)) return true;

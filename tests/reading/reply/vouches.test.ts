@@ -1,0 +1,60 @@
+import { describe, expect, test } from "vitest";
+import { onlyAssents, pointsToSheets } from "../../../src/reading/reply/vouches.ts";
+import { alone, came } from "../../make/came.ts";
+
+const sheets = came([alone("S-1", ["ON", "DIM", "ALL OFF"], "LOBBY")]);
+const facts = {
+  ...sheets,
+  numbers: ["BW-2207"],
+  projects: ["Larkspur Library"],
+  marks: ["S-1"],
+  files: [],
+  otherFinishes: ["Chalk", "Soot"],
+  plates: [0],
+  devices: [1],
+  attached: [1],
+};
+
+describe("who says that the sheets say it says nothing more", () => {
+  test.each([
+    "Father Quinn was particular about the wording, and that's how we have it on the sheet.",
+    "They went back and forth for weeks, as you'll see on the sheets.",
+    "Everything goes to the office like always, and the sheet says so too.",
+    "She chose the oat in the end, as on the form.",
+    "The pastor likes ALL OFF, as the sheet shows.",
+  ])("%s", (words) => expect(pointsToSheets(words, facts)).toBe(true));
+
+  test.each([
+    ["asks for more", "Please make it bold, as on the form."],
+    ["makes an exception", "The lobby only, and the sheet says so."],
+    ["is of a part", "Half of it is as on the form."],
+    ["names another finish", "Ground floor in Chalk, as on the form."],
+    ["names a look that nobody makes", "He went with the brass after all, as you can see on the sheet."],
+    ["names a legend that is on no sheet", "The pastor likes ALL OUT, as the sheet shows."],
+    ["goes on", "Tyler says it's one word and the sheet has it as two."],
+    ["asks", "Is it one word, as on the form?"],
+  ])("but what %s is told: %s", (_, words) => expect(pointsToSheets(words, facts)).toBe(false));
+});
+
+describe("who has approved it all asks for nothing", () => {
+  test.each([
+    "The owner signed off on these yesterday.",
+    "The whole thing has been signed off by the facilities committee.",
+    "FYI the architect has approved the wording in writing.",
+    "My boss already checked everything twice.",
+    "The finance lady approved it without a single question, which never happens.",
+    "The keypad submittal for Millrace came back yesterday, no exceptions taken.",
+  ])("%s", (words) => expect(onlyAssents(words)).toBe(true));
+
+  test.each([
+    "Approved.",
+    "The owner has not approved these.",
+    "Nobody checked the list.",
+    "The owner approved everything but the lobby.",
+    "The architect should have approved these.",
+    "The owner approved these if they fit.",
+    "The owner approved most of them yesterday.",
+    "Who approved these?",
+    "The owner approved the list with two changes.",
+  ])("but these are told: %s", (words) => expect(onlyAssents(words)).toBe(false));
+});
