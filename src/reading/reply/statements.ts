@@ -10,6 +10,7 @@ import { countsIn, type Goods, isAround, leadsToCounts } from "./counts.ts";
 import { withoutCourtesies } from "./courtesy.ts";
 import { isCoverNote } from "./cover-notes.ts";
 import { asksFor, hasLegend, speaksOfMaking, speaksOfTrade } from "./cues.ts";
+import { describes } from "./describes.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isForeign } from "./foreign.ts";
 import {
@@ -226,6 +227,7 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (listed !== undefined) return listed === "differs";
   if (addsInstead(typed, facts) || lacksOfSpan(typed, facts)) return true;
   if (isFulfilled(typed, facts) || onlyAssents(typed) || pointsToSheets(typed, facts)) return false;
+  if (describes(typed, facts)) return false;
   const words = withoutRepeats(withoutShares(typed, facts), facts);
   if (isBoilerplate(words) || isCoverNote(withoutFacts(words, withShortNames(facts)))) return false;
   if (namesOtherBuilding(words, facts)) return true;
@@ -316,15 +318,23 @@ function subjectSays(subject: string, known: KnownWords): boolean {
   return asksFor(rest) || contradicts(rest, known.facts);
 }
 
-/** Whether words have a number that looks like an order's and is another. */
+/** Whether words have a number that looks like an order's and is another: BW-2208, or 40-2271 for 40-2217. */
 function contradicts(words: string, { numbers }: LetterFacts): boolean {
   const shapes = new Set(
     numbers.flatMap((number) => /^\p{L}+(?=[-\s]?\d)/u.exec(number)?.[0].toLowerCase() ?? []),
   );
-  return [...words.matchAll(/(?<![\p{L}\p{N}])(\p{L}+)[-\s]?\d+/gu)].some(([, letters = ""]) =>
-    shapes.has(letters.toLowerCase()),
+  const digits = new Set(numbers.filter((number) => (number.match(/\d/g) ?? []).length > 4).map(shapeOf));
+  return (
+    [...words.matchAll(/(?<![\p{L}\p{N}])(\p{L}+)[-\s]?\d+/gu)].some(([, letters = ""]) =>
+      shapes.has(letters.toLowerCase()),
+    ) ||
+    [...words.matchAll(/(?<![\p{L}\p{N}])\d[\d-]*\d(?![\p{L}\p{N}])/gu)].some(([one]) =>
+      digits.has(shapeOf(one)),
+    )
   );
 }
+
+const shapeOf = (number: string): string => number.replace(/\d/g, "9");
 
 /** The lines of a quotation that stand in no letter that may be quoted. */
 function strangeLines(lines: readonly string[], { quoted }: KnownWords): string[] {

@@ -1,0 +1,155 @@
+import type { Sheet } from "../../trade/sheet.ts";
+import { type Came, facesOf, isDevice, isPlate, stripOf } from "./came.ts";
+import { type LetterFacts, numberFrom } from "./tallies.ts";
+import { hasSigns, tokensOf } from "./word-bag.ts";
+
+/*
+ * Sentences that describe the sheets, and truly: "Suite 120, three stations: open office (two-gang), phone room and
+ * server room". Every word is a plain one, or stands on the sheets; what is said of a room, of a count, a finish or a
+ * size holds for its sheets. Anything else is no description, and others read it.
+ */
+
+/** Words that ask for nothing, whatever stands beside them. */
+const plain = new Set(
+  tokensOf(`a an the this that these those it its they them their here there we i our my you your us
+    of for at in on with and to from by per as is are was be s re ve has have each every all both one ones single
+    set sheets sheet form forms pdf pdfs file files order orders job project po number attached enclosed attach
+    sending sent send submitting device devices keypad keypads plate plates station stations button buttons gang gangs
+    legend legends name names named called marked labeled mark marks lettering finish color colour room rooms
+    side floor level wing area areas space spaces building suite door
+    go goes going into stand stands standing standalone alone own total altogether today morning afternoon
+    thanks hi hello new small little big long please see find attaching fill filled out completed plus
+    which who where house site main mr mrs ms dr`),
+);
+
+/** What holds for all, or for one a room. */
+const shares = [
+  {
+    pattern:
+      /\b(?:all )?(?:the )?same finish(?:es)?(?: and lettering)?(?: throughout| everywhere| for all(?: of them)?| on (?:all|both|every\w*)(?: of them)?)?/giu,
+    isTrue: ({ sheets }: Came): boolean =>
+      new Set(sheets.map(({ finish, lettering }) => `${finish} ${lettering}`)).size === 1,
+  },
+  {
+    pattern:
+      /\b(?:one|a|single) (?:device|keypad|station|switch|sheet) (?:each|apiece|(?:in|for|to|per|at) (?:each|every|a)?(?: of the)? ?(?:rooms?|doors?|offices?|suites?|bedrooms?|classrooms?|labs?))\b/giu,
+    isTrue: ({ sheets }: Came): boolean =>
+      sheets.every((sheet) => isDevice(sheet) && stripOf(sheet) !== "") &&
+      new Set(sheets.map(stripOf)).size === sheets.length,
+  },
+  {
+    pattern: /\b(?:reads? )?(?:from )?left to right(?: as you (?:stand facing|face|look at) it)?\b/giu,
+    isTrue: ({ sheets }: Came): boolean => sheets.some(isPlate),
+  },
+  {
+    pattern:
+      /\b(?:(?:is|are|it's|that's) )?(?:all )?(?:just )?(?:what(?:'s| is)|as) (?:it (?:is|stands) )?on the (?:sheets?|forms?)\b/giu,
+    isTrue: (): boolean => true,
+  },
+] as const;
+
+/** "Five-button", "a three button", "two-gang". */
+const size = /\b([a-z]+|\d{1,2})[- ](button|gang)s?\b/giu;
+const counted =
+  /^(?:devices?|keypads?|plates?|stations?|sheets?|files?|pdfs?|forms?|buttons?|rooms?|legends?|gangs?)$/;
+
+/** A word without the sign of many: "rooms" is "room". */
+const stemOf = (token: string): string =>
+  token.length > 3 && /[^s]s$/u.test(token) ? token.slice(0, -1) : token;
+
+/** What a sheet says of where it goes and of what it bears. */
+interface Said {
+  readonly sheet: Sheet;
+  readonly words: ReadonlySet<string>;
+}
+
+const saidBy = (sheet: Sheet, _: number, sheets: readonly Sheet[]): Said => {
+  const plate = sheets.find((other) => isPlate(other) && isDevice(sheet) && other.mark === sheet.mark);
+  const gang = plate && isDevice(sheet) && sheet.position ? (facesOf(plate)[sheet.position - 1] ?? "") : "";
+  const tokens = tokensOf([sheet.mark ?? "", gang, stripOf(sheet), ...facesOf(sheet)].join(" "));
+  const pairs = tokens.slice(1).map((token, i) => `${tokens[i]}${token}`);
+  return { sheet, words: new Set([...tokens, ...pairs].map(stemOf)) };
+};
+
+/** Whether a sentence only describes the sheets, and nothing in it is untrue of them. */
+export function describes(sentence: string, facts: LetterFacts): boolean {
+  const { sheets } = facts;
+  if (sheets.length === 0 || hasSigns(sentence) || sentence.length > 300) return false;
+  let rest = sentence.replace(/[’ʼ`´]/gu, "'");
+  for (const { pattern, isTrue } of shares)
+    rest = rest.replace(pattern, (whole) => (isTrue(facts) ? " " : whole));
+  const said = sheets.map(saidBy);
+  const header = new Set(
+    [...facts.projects, ...facts.numbers, ...facts.names, ...facts.files].flatMap(tokensOf).map(stemOf),
+  );
+  const clauses = rest.split(/[,;:()]|\s[-–—]+\s|\s(?:and|&|plus|while)\s/u);
+  return clauses.every((clause) => isTrueOf(clause, said, header, facts)) && isInOrder(sentence, sheets);
+}
+
+function isTrueOf(
+  clause: string,
+  said: readonly Said[],
+  header: ReadonlySet<string>,
+  facts: LetterFacts,
+): boolean {
+  const sizes = [...clause.matchAll(size)].map(([, number = "", what = ""]) => ({ number, what }));
+  const tokens = tokensOf(clause.replace(size, " "));
+  const rooms: string[] = [];
+  const looks: string[] = [];
+  const finishes = new Set(
+    facts.sheets.flatMap(({ finish = "", lettering = "" }) => tokensOf(`${finish} ${lettering}`)),
+  );
+  const isOnSheets = (token: string): boolean => said.some(({ words }) => words.has(token));
+  for (let at = 0; at < tokens.length; at++) {
+    const token = tokens[at] ?? "";
+    const [one, two] = [stemOf(token), stemOf(`${token}${tokens[at + 1] ?? ""}`)];
+    if (tokens[at + 1] !== undefined && !isOnSheets(one) && isOnSheets(two)) {
+      rooms.push(two);
+      at++;
+    } else if (finishes.has(token)) looks.push(token);
+    else if (isOnSheets(one) && !plain.has(token)) rooms.push(one);
+    else if (numberFrom(token) > 0 && !header.has(one)) {
+      const noun = tokens.slice(at + 1, at + 4).find((word) => counted.test(word));
+      if (token !== "one" || noun !== undefined) {
+        if (noun === undefined || !isCount(numberFrom(token), noun, facts)) return false;
+      }
+    } else if (!plain.has(token) && !header.has(one) && !isOnSheets(one)) return false;
+  }
+  const meant = said.filter(({ words }) => rooms.every((room) => words.has(room)));
+  if (meant.length === 0) return false;
+  const of = rooms.length === 0 ? said : meant;
+  return (
+    looks.every((look) =>
+      of.every(({ sheet }) => tokensOf(`${sheet.finish ?? ""} ${sheet.lettering ?? ""}`).includes(look)),
+    ) &&
+    sizes.every(({ number, what }) => {
+      const sized = of.filter(({ sheet }) =>
+        what.toLowerCase() === "gang" ? isPlate(sheet) : isDevice(sheet),
+      );
+      const has = ({ sheet }: Said): boolean =>
+        numberFrom(number) === (isPlate(sheet) ? sheet.gangs : facesOf(sheet).length);
+      return rooms.length === 0 ? sized.some(has) : sized.length > 0 && sized.every(has);
+    })
+  );
+}
+
+/** Whether so many came with this letter, or with all of the order. A station is a plate or a device that stands alone. */
+function isCount(number: number, noun: string, { sheets, plates, devices, attached }: LetterFacts): boolean {
+  const marks = new Set(sheets.map(({ mark = "" }) => tokensOf(mark).join("")));
+  const all = plates.flatMap((some) => devices.map((others) => some + others));
+  if (/^plate/u.test(noun)) return plates.includes(number);
+  if (/^(?:device|keypad)/u.test(noun)) return devices.includes(number);
+  if (/^(?:station|room)/u.test(noun)) return number === marks.size;
+  if (/^(?:sheet|file|pdf|form)/u.test(noun)) return [...all, ...attached].includes(number);
+  return false;
+}
+
+/** Whether names of gangs of one plate stand in their order. */
+function isInOrder(sentence: string, sheets: readonly Sheet[]): boolean {
+  const running = ` ${tokensOf(sentence).join(" ")} `;
+  return sheets.filter(isPlate).every((plate) => {
+    const places = facesOf(plate).map((face) => (face === "" ? -1 : running.indexOf(` ${face} `)));
+    const named = places.filter((place) => place >= 0);
+    return named.every((place, i) => i === 0 || place >= (named[i - 1] ?? 0));
+  });
+}
