@@ -19,10 +19,10 @@ interface BuildingDevice {
 /**
  * Legends of ten kinds of buildings. "buildings" are by somebody who had seen neither rules nor word lists. "walls" are
  * whole devices and slips made of such legends by hand. Whoever made them had seen the rules, and did so before
- * tuning them: letters mistaken, left out or added until another English word stood there. "blind" are whole devices,
- * slips, misspelt and cut words by somebody who had seen nothing.
+ * tuning them: letters mistaken, left out or added until another English word stood there. "blind" and "rooms" are whole
+ * devices, slips, misspelt and cut words by two people who had seen nothing.
  */
-export const legendSets = ["buildings", "walls", "blind"] as const;
+export const legendSets = ["buildings", "walls", "blind", "rooms"] as const;
 type LegendSet = (typeof legendSets)[number];
 
 export function buildingLegends(set: LegendSet): BuildingLegend[] {

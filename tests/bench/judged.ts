@@ -24,12 +24,18 @@ export const asking: readonly SheetCheck[] = [
   legendSpacing,
 ];
 
-/** What is asked about the faces of one sheet: buttons, or gangs if a row is too long for a button. */
+/**
+ * What is asked about the faces of one sheet: buttons, or gangs if a row is too long for a button. Gangs have just the
+ * room that the longest row needs: where a form cut it, no form had more.
+ */
 export function askedOf(faces: readonly (readonly string[])[], words: Words): Problem[] {
-  const make = faces.flat().some((row) => row.length > 8) ? plate : device;
+  const longest = Math.max(...faces.flat().map(({ length }) => length));
+  const make = longest > 8 ? plate : device;
   const legends = faces.map((rows, i) => ({ face: `${i + 1}` as const, rows, plain: false }));
   const sheet = make({ project: "Bench", legends });
-  return asking.flatMap((check) => [...check.find(sheet, { ...catalogue, words })]);
+  const room = { ...catalogue.plate, characters: longest };
+  const given = { ...catalogue, words, ...(longest > 8 ? { plate: room } : {}) };
+  return asking.flatMap((check) => [...check.find(sheet, given)]);
 }
 
 /** Whether a problem is about this face, counted from 0. */

@@ -42,6 +42,25 @@ export function notesIn(file: string): Note[] {
   });
 }
 
+/** A sentence as it stands beside complete sheets, and whether a good clerk has to do something for it. */
+export interface Sentence {
+  readonly text: string;
+  readonly label: "pass" | "person";
+}
+
+export function sentencesIn(): Sentence[] {
+  const lines = readFileSync("tests/bench/notes/sentences.jsonl", "utf8").trim().split("\n");
+  return lines.map((line) => JSON.parse(line) as Sentence);
+}
+
+/** Whether the sentence is told in a short letter. */
+export function isToldBeside(sentence: string): boolean {
+  const [{ facts } = { facts: undefined }] = notesIn("cover");
+  if (facts === undefined) throw new Error("no notes");
+  const text = `Hi,\n\nSheets attached.\n\n${sentence}\n\nThanks,\nDana`;
+  return toldIn({ subject: "EL-100", text, facts, aside: false }).length > 0;
+}
+
 /** Names of files, one a line, as "honest" or "wishes" that speak against their sheets. */
 export function namesIn(file: "honest" | "wishes", aside: boolean): string[] {
   const names = readFileSync(`tests/bench/notes/names-${file}.txt`, "utf8").split("\n");

@@ -33,7 +33,7 @@ const stops = (number: number): string => point(number, "Shorten it, and send th
 
 /** What only our answers say. */
 const ours =
-  /^(?:Order .+|={5,}|TO FIX|PLEASE CONFIRM|\S+\.pdf|\d{1,3}\. (?:“|The (?:legend|note|sheet)|Buttons? ).*|If (?:you mean|one of them) .*send the sheet again\.|Or reply “\d+ YES” if .*|Shorten it, and send .*|Fill it in, and send .*|Send the sheet again\.)$/u;
+  /^(?:(?:CONFIRM|FAIL): .+|Order .+|={5,}|TO FIX|PLEASE CONFIRM|\S+\.pdf|\d{1,3}\. (?:“|The (?:legend|note|sheet)|Buttons? |Row ).*|If (?:you mean|one of them) .*send the sheet again\.|Or reply “\d+ YES” if .*|Shorten it, and send .*|Fill it in, and send .*|WHAT HAPPENS NEXT|- Answer each .*|Legends are cut exactly as typed\.|Burin, the intake desk .*|row \d is not\.|Send the sheet again\.)$/u;
 
 /** The answer as a reply quotes it by hand, point by point. Undefined if it quotes none so. */
 function quotedIn(text: string): string | undefined {
@@ -111,6 +111,7 @@ export const sets = [
   "twelfth",
   "thirteenth",
   "fourteenth",
+  "fifteenth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

@@ -29,7 +29,7 @@ export const answerWords = {
   A: `a, an`,
   Your: `your, votre, vos, ihre, ihr`,
   My: `my, our, his, her, their, mes, nos, meine, unsere`,
-  Label: `question, questions, question no., (question/item/point) (no/nr/number), point, points, pt, pts, item, items, number, numbers, numero, número, numer, no., nos, nos., nr, nr., nrs, #, q, q., qs, query, queries, ques, punkt, pkt, pkt., punto, ponto, frage, pregunta, domanda, pytanie, ad, ad., ones, №, n°`,
+  Label: `question, questions, question no., (question/item/point) (no/nr/number), point, points, pt, pts, item, items, number, numbers, numero, número, numer, no., nos, nos., nr, nr., nrs, #, q, q., qs, query, queries, ques, punkt, pkt, pkt., sl, sl., sl. no., sr. no., sr no, punto, ponto, frage, pregunta, domanda, pytanie, ad, ad., ones, №, n°`,
   At: `to, for, on, about, regarding, concerning, re, as for, as to, as regards, with (regard/regards/reference/respect) to, in (reference/regard/regards/respect/relation/reply/response/answer/case of) (to/of), referring to, further to, to answer, answering [to], replying to, with answer to, in (reply/response/answer) to, pour, zu, für, auf, para, à, al, alla, au`,
   In: `in, under, at, from, beside, next to`,
   Of: `of`,

@@ -13,7 +13,8 @@ const clause = (...alternatives: readonly string[]): RegExp =>
   new RegExp(`(?<=^|[.!;,]\\s*)(?:${alternatives.join("|")})(?=\\s*(?:[.,;!]|$))`, "giu");
 
 const orders = clause(
-  `${ask}(?:leave|keep|engrave|cut|make|do|write) (?:${thing} )?${asIs}(?: please)?`,
+  `${ask}(?:leave|keep|engrave|cut|make|do|write) (?:(?:${thing}|em|em both|'em|them both) )?(?:${asIs}|like (?:they|it) (?:are|is))(?: please)?`,
+  `(?:it is |they are )?to be (?:engraved|cut|made|left|kept) ${asIs}`,
   `${ask}(?:keep|leave) the (?:wording|spelling|text|accents?|words?|names?|legends?)(?: please)?`,
   `${ask}(?:proceed|continue|go on|go ahead|start|begin|engrave)(?: (?:now|with it|with them|with the (?:order|engraving)|the engraving|please|and oblige|accordingly|at the earliest|(?:the )?soonest|asap))*`,
   `${ask}(?:arrange|release|process|send)(?: (?:the|it|this|them|everything))*(?: (?:production|engraving|order|to|for|into|engraving|asap|at the earliest|now))+`,

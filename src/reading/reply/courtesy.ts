@@ -110,7 +110,7 @@ const open = [
   `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)(?=[.!]*$)`,
   `(?:let (?:me|us) know|${contact}(?: ${me})?) (?:if|when|once|whether|should|in case) [^.!?◇○△]{1,60}`,
   `(?:greetings|regards|wishes|hello) from(?: [\\p{L}.]+){1,3}`,
-  `(?:there'?s |there is )?no (?:rush|hurry)(?: (?:on|for|with|about) (?:these|this|them|it|those|this one))?(?: at all)?(?: (?:on|from) (?:our|my) (?:end|side|part))?[,;]? (?:(?:since|as|because) )?(?:we|they|i|the (?:site|house|job|drywall|walls?|painters?|crew))(?![^.;!?]*(?<!\\p{L})(?:you|u)(?!\\p{L}))(?: [^.;!?]{3,60})?`,
+  `(?:there'?s |there is )?no (?:rush|hurry)(?: (?:on|for|with|about) (?:these|this|them|it|those|this one))?(?: at all)?(?: (?:on|from) (?:our|my) (?:end|side|part))?[,;]? (?:(?:since|as|because) )?(?:we|they|i)(?![^.;!?]*(?<!\\p{L})(?:you|u)(?!\\p{L}))(?: [^.;!?]{3,60})?`,
 ].map((one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"));
 
 const patterns = courtesies.map(

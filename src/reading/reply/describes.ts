@@ -9,18 +9,20 @@ import { hasSigns, tokensOf } from "./word-bag.ts";
  * size holds for its sheets. Anything else is no description, and others read it.
  */
 
-/** Words that ask for nothing, whatever stands beside them. */
+/** Words that ask for nothing, whatever stands beside them. No bare verb is among them, and nothing of a way or a look. */
 const plain = new Set(
   tokensOf(`a an the this that these those it its they them their here there we i our my you your us
-    of for at in on with and to from by per as is are was be s re ve has have each every all both one ones single
-    set sheets sheet form forms pdf pdfs file files order orders job project po number attached enclosed attach
-    sending sent send submitting device devices keypad keypads plate plates station stations button buttons gang gangs
+    everything of for at in on with and per is are was s re ve has have each every all both one ones single
+    set sheets sheet form forms pdf pdfs file files order orders job project po number attached enclosed
+    sending sent submitting device devices keypad keypads plate plates station stations button buttons gang gangs
     legend legends name names named called marked labeled mark marks lettering finish color colour room rooms
     side floor level wing area areas space spaces building suite door
-    go goes going into stand stands standing standalone alone own total altogether today morning afternoon
-    thanks hi hello new small little big long please see find attaching fill filled out completed plus
-    which who where house site main mr mrs ms dr`),
+    goes going into stands standing standalone alone total altogether today morning afternoon
+    thanks hi hello please see find attaching filled completed plus which who where mr mrs ms dr`),
 );
+/** A sentence that begins with one of these may be an order, and one of each is a number of pieces. */
+const mayOrder =
+  /^\s*(?:please )?(?:mark|name|number|order|finish|colou?r|label)\b(?!\s+(?:for|is|and|sheets?|forms?|attached)\b)|\bone of (?:each|every|both|them)\b/iu;
 
 /** What holds for all, or for one a room. */
 const shares = [
@@ -32,10 +34,31 @@ const shares = [
   },
   {
     pattern:
-      /\b(?:one|a|single) (?:device|keypad|station|switch|sheet) (?:each|apiece|(?:in|for|to|per|at) (?:each|every|a)?(?: of the)? ?(?:rooms?|doors?|offices?|suites?|bedrooms?|classrooms?|labs?))\b/giu,
+      /\b(?:one|a|single) (?:device|keypad|station|switch|sheet) (?:each|apiece|on each|(?:in|for|to|per|at|on) (?:each|every|a)?(?: of the)? ?(?:rooms?|doors?|offices?|suites?|bedrooms?|classrooms?|labs?))\b/giu,
     isTrue: ({ sheets }: Came): boolean =>
       sheets.every((sheet) => isDevice(sheet) && stripOf(sheet) !== "") &&
       new Set(sheets.map(stripOf)).size === sheets.length,
+  },
+  {
+    pattern:
+      /\b(?:the )?same (?:buttons|legends|names|words|labels) (?:in|on|for) (?:all(?: (?:of them|two|three|four|five|six))?|both|each|every one)\b/giu,
+    isTrue: ({ sheets }: Came): boolean =>
+      new Set(sheets.filter(isDevice).map((device) => facesOf(device).join("/"))).size === 1,
+  },
+  {
+    pattern:
+      /\b(?:just )?(?:like|as|the way) (?:the|our) \p{L}+ (?:picked|chose|wanted|specified|asked(?: for)?|likes?|ordered|listed)(?: (?:it|them))?\b/giu,
+    isTrue: (): boolean => true,
+  },
+  {
+    // Who says that words are as they should be says what the sheets say.
+    pattern:
+      /\b(?:is|are|it's|that's|they're) (?:all )?(?:right|correct|spelled (?:right|correctly)|on purpose|intentional|exactly (?:how|what) (?:we|they) (?:call|refer to|name|spell) (?:it|them))(?: as (?:typed|written|shown|is))?(?=[.,;!]|$)/giu,
+    isTrue: (): boolean => true,
+  },
+  {
+    pattern: /\b(?:first|second|third|fourth|fifth|ground|upper|lower|top) floors?\b/giu,
+    isTrue: (): boolean => true,
   },
   {
     pattern: /\b(?:reads? )?(?:from )?left to right(?: as you (?:stand facing|face|look at) it)?\b/giu,
@@ -74,7 +97,8 @@ const saidBy = (sheet: Sheet, _: number, sheets: readonly Sheet[]): Said => {
 /** Whether a sentence only describes the sheets, and nothing in it is untrue of them. */
 export function describes(sentence: string, facts: LetterFacts): boolean {
   const { sheets } = facts;
-  if (sheets.length === 0 || hasSigns(sentence) || sentence.length > 300) return false;
+  if (sheets.length === 0 || hasSigns(sentence) || sentence.length > 300 || mayOrder.test(sentence))
+    return false;
   let rest = sentence.replace(/[’ʼ`´]/gu, "'");
   for (const { pattern, isTrue } of shares)
     rest = rest.replace(pattern, (whole) => (isTrue(facts) ? " " : whole));
@@ -116,7 +140,7 @@ function isTrueOf(
     } else if (!plain.has(token) && !header.has(one) && !isOnSheets(one)) return false;
   }
   const meant = said.filter(({ words }) => rooms.every((room) => words.has(room)));
-  if (meant.length === 0) return false;
+  if (meant.length === 0 || meant.every(({ sheet }) => joinsFaces(clause, sheet))) return false;
   const of = rooms.length === 0 ? said : meant;
   return (
     looks.every((look) =>
@@ -131,6 +155,13 @@ function isTrueOf(
       return rooms.length === 0 ? sized.some(has) : sized.length > 0 && sized.every(has);
     })
   );
+}
+
+/** Whether a clause says something of one face by another: "DIM is OFF". */
+function joinsFaces(clause: string, sheet: Sheet): boolean {
+  const running = ` ${tokensOf(clause).join(" ")} `;
+  const named = new Set(facesOf(sheet).filter((face) => face !== "" && running.includes(` ${face} `)));
+  return named.size > 1 && / (?:is|are|was|for|with|per|of|on|in|at) /u.test(running);
 }
 
 /** Whether so many came with this letter, or with all of the order. A station is a plate or a device that stands alone. */

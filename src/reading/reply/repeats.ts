@@ -222,7 +222,7 @@ const repeats: readonly Repeat[] = [
   {
     // Other rooms have their own order.
     pattern: words(
-      `(?:the )?(?<what>[\\p{L}'’-]+(?: [\\p{L}'’-]+){0,3}) (?:will (?:be|come|follow)|(?:is|are) coming|comes?|follows?|is|are)(?: ${later})*(?: (?:as|under|in|on|with))? (?:its|their|an?) (?:own|separate|later) (?:order|po|purchase order|contract)s?(?: ${later})*`,
+      `(?:the )?(?<what>[\\p{L}'’-]+(?: [\\p{L}'’-]+){0,3}) (?:will (?:be|come|follow)|(?:is|are) coming|comes?|follows?|is|are)(?: ${later})*(?: (?:as|under|in|on|with))? (?:its|their|an?) (?:own|separate|later) (?:order|po|purchase order|contract)s?(?: numbers?)?(?: ${later}| (?:once|when) (?:the|they|we) [^.;!?]{3,50})*`,
     ),
     isTrue: ({ what = "" }, { sheets }) => {
       const told = new Set(

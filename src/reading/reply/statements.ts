@@ -294,7 +294,9 @@ function namesFinish(rest: string, { otherFinishes }: LetterFacts): boolean {
 /** A name, or the initials of one, as it stands below a letter. */
 function isName(words: string): boolean {
   return (
-    /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:[ &,/]{1,2}\p{Lu}[\p{L}.'’-]*){0,3}$/u.test(words) && !asksFor(words)
+    /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:[ &,/]{1,2}\p{Lu}[\p{L}.'’-]*){0,3}(?: \(\p{Ll}{3,12}\))?$/u.test(
+      words,
+    ) && !asksFor(words)
   );
 }
 
@@ -313,7 +315,7 @@ function subjectSays(subject: string, known: KnownWords): boolean {
     (one) =>
       tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")) || isSubject(subject, one.subject),
   );
-  if (isKnown || beginsAnswer.test(bare)) return false;
+  if (isKnown || beginsAnswer.test(bare) || describes(bare, known.facts)) return false;
   const rest = withoutCourtesies(withoutFacts(bare.normalize("NFKC").slice(0, longestSentence), known.facts));
   return asksFor(rest) || contradicts(rest, known.facts);
 }

@@ -15,6 +15,7 @@ const shown = words(
     `(?:and )?that(?:['’]s| is) (?:how (?:we|i) (?:have|put|typed|wrote) (?:it|them)|what(?:['’]s| is| we (?:have|put|typed|wrote))|how (?:it|they) (?:is|are|stands?|reads?)) (?:on|in) ${sheets}`,
     `(?:and|but|so) (?:it['’]?s|they['’]?re|it is|they are|this is|we['’]ve done (?:that|so|it)) (?:all )?(?:on|in) ${sheets}`,
     `(?:and|but|so) ${sheets} (?:is right|are right|has it(?: so)?|have it(?: so)?|says? so(?: too)?|shows? (?:it|that|so)|shows? what (?:he|she|they|we) (?:ended up with|settled on|chose|decided|agreed on))`,
+    "(?:and|so) (?:that|this)(?:['’]s| is) (?:how|what) (?:we|i) (?:went with|used|put|did|laid (?:it|them) out|have|typed|wrote)",
     `what(?:['’]s| is) on ${sheets} is what (?:he|she|they|we) (?:settled on|chose|decided|agreed on|ended up with)`,
   ].join("|")})(?=[.,;!]|$)`,
 );
@@ -54,20 +55,22 @@ export function pointsToSheets(
   );
 }
 
-const who = "(?:(?:the |our |my |his |her |their )?(?:[\\p{L}.'’]+ ){0,3}[\\p{L}.'’]+)";
+const who =
+  "(?:(?:the |our |my |his |her |their )?(?:[\\p{L}.'’]+ ){0,6}[\\p{L}.'’]+(?:, (?:\\p{Lu}\\p{L}+ ?){1,3},)?)";
 const soFar =
   "(?:(?:has|have|had|already|just|finally|all|both|also|since|now|even|himself|herself|themselves) )*";
 const agreed =
   "(?:approved|aproved|signed off(?: on)?|signed|initial(?:l)?ed|ok(?:ay)?(?:ed|['’]?d)|blessed|proofread|proof ?read|checked|double[- ]checked|reviewed|went over|gone over|looked (?:over|through)|read(?: (?:over|through))?)";
 const all =
-  "(?:(?:it|them|these|this|those|everything|all of (?:it|them|these)|(?:(?:the|each|every|all the|every single|each and every|every one of (?:the|those)) )(?:whole thing|lists?|sheets?|forms?|pages?|lines?|legends?|words?|wording|names?|spellings?|order|package|submittals?|schedule|last page|text))(?: (?:below|attached|here))?)";
+  "(?:(?:it|both|they|each|them|these|this|those|everything|all of (?:it|them|these)|(?:(?:the|each|every|all the|every single|each and every|every one of (?:the|those)) )(?:whole thing|lists?|sheets?|forms?|pages?|lines?|legends?|words?|wording|names?|spellings?|room names|order|package|submittals?|schedule|last page|text))(?: (?:below|attached|here))?)";
 const how =
   "(?:in writing|in person|with me|against (?:the|our|his|her) (?:\\p{L}+ )?(?:plans?|drawings?|list|schedule|as-builts)|by (?:two|three) \\p{L}+(?: \\p{L}+)?|twice|(?:two|three|four) times|line by line|word (?:by|for) word|yesterday|today|this (?:morning|afternoon|week)|last (?:week|night|month|\\p{L}+day)|on (?:\\p{L}+day)|\\p{L}{3,6}day|at last|already|without (?:a (?:single )?)?(?:questions?|comments?|changes?|remarks?)|no exceptions(?: taken)?|stamped|which never happens|no less|i have (?:it|that) on file(?: here)?|before (?:he|she|they) left|personally)";
 const by = `(?: by ${who})?`;
 /** Whole sentences by which somebody has agreed to it all. A word more, and they may say more. */
 const assents = new RegExp(
   `^(?:(?:and|so|fyi|ok|well|yes|good news|the good news is),? )*(?:${[
-    `${who} ${soFar}${agreed} ${all}`,
+    `${who} ${soFar}${agreed} ${all}(?: ${how})*(?: and (?:signed|initialed|approved|agreed)(?: off)?(?: (?:on|to))?(?: ${all})?)?`,
+    `${who} (?:is|are|was|were) (?:all )?(?:fine|ok(?:ay)?|happy|good|pleased|on board) with ${all}`,
     `${all} (?:(?:has|have|had|was|were|is|are|got|been|now|all|already|finally|just) )*${agreed}${by}`,
     `(?:the )?(?:\\p{L}+ )?submittals?(?: for ${who})? (?:came|is|are|was|were)(?: back)?(?: approved| stamped)?`,
     `(?:re?ceived|recieved|got) (?:the )?approved submittals?(?: back)?`,
