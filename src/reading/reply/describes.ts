@@ -127,20 +127,19 @@ function isTrueOf(
   for (let at = 0; at < tokens.length; at++) {
     const token = tokens[at] ?? "";
     const [one, two] = [stemOf(token), stemOf(`${token}${tokens[at + 1] ?? ""}`)];
-    if (tokens[at + 1] !== undefined && !isOnSheets(one) && isOnSheets(two)) {
+    const noun =
+      numberFrom(token) > 0 ? tokens.slice(at + 1, at + 4).find((word) => counted.test(word)) : undefined;
+    if (noun !== undefined) {
+      if (!isCount(numberFrom(token), noun, facts)) return false;
+    } else if (tokens[at + 1] !== undefined && !isOnSheets(one) && isOnSheets(two)) {
       rooms.push(two);
       at++;
     } else if (finishes.has(token)) looks.push(token);
     else if (isOnSheets(one) && !plain.has(token)) rooms.push(one);
-    else if (numberFrom(token) > 0 && !header.has(one)) {
-      const noun = tokens.slice(at + 1, at + 4).find((word) => counted.test(word));
-      if (token !== "one" || noun !== undefined) {
-        if (noun === undefined || !isCount(numberFrom(token), noun, facts)) return false;
-      }
-    } else if (!plain.has(token) && !header.has(one) && !isOnSheets(one)) return false;
+    else if (!plain.has(token) && !header.has(one) && !isOnSheets(one)) return false;
   }
   const meant = said.filter(({ words }) => rooms.every((room) => words.has(room)));
-  if (meant.length === 0 || meant.every(({ sheet }) => joinsFaces(clause, sheet))) return false;
+  if (meant.every(({ sheet }) => joinsFaces(clause, sheet))) return false;
   const of = rooms.length === 0 ? said : meant;
   return (
     looks.every((look) =>
@@ -168,7 +167,7 @@ function joinsFaces(clause: string, sheet: Sheet): boolean {
 function isCount(number: number, noun: string, { sheets, plates, devices, attached }: LetterFacts): boolean {
   const marks = new Set(sheets.map(({ mark = "" }) => tokensOf(mark).join("")));
   const all = plates.flatMap((some) => devices.map((others) => some + others));
-  if (/^plate/u.test(noun)) return plates.includes(number);
+  if (noun.startsWith("plate")) return plates.includes(number);
   if (/^(?:device|keypad)/u.test(noun)) return devices.includes(number);
   if (/^(?:station|room)/u.test(noun)) return number === marks.size;
   if (/^(?:sheet|file|pdf|form)/u.test(noun)) return [...all, ...attached].includes(number);

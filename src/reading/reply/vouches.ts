@@ -28,6 +28,10 @@ const looks = words(
   "giu",
 );
 
+const names = words(
+  "spell\\p{L}*|spelt|call\\p{L}*|name[sd]?|wr(?:ite|ote|itten)\\p{L}*|says?|said|reads?|words?",
+);
+
 /**
  * Whether a sentence tells what the sheets are said to show too: "she chose Pumice after all, as you'll see on the
  * sheet". It is none if it asks for something, makes an exception, or names a look or words that no sheet has.
@@ -40,6 +44,10 @@ export function pointsToSheets(
   const rest = sentence.replace(shown, " ");
   const has = (word: string): boolean =>
     finishes.some((finish) => finish.toLowerCase().split(" ").includes(word.toLowerCase()));
+  // "He spells it Jon", and the sheet has it otherwise.
+  const told = names.test(rest)
+    ? /(?<=\S )\p{Lu}[\p{L}\p{N}'’-]+/gu
+    : /(?<!\p{L})\p{Lu}[\p{Lu}\p{N}'’-]{2,}/gu;
   const onSheets = [...marks, ...came.flatMap(({ legends }) => legends.flatMap(({ rows }) => rows))].join(
     " ",
   );
@@ -49,9 +57,7 @@ export function pointsToSheets(
     !rest.includes("?") &&
     [...rest.matchAll(looks)].every(([word]) => has(word)) &&
     !otherFinishes.some((finish) => patternOf(finish)?.test(rest)) &&
-    (rest.match(/(?<!\p{L})\p{Lu}[\p{Lu}\p{N}'’-]{2,}/gu) ?? []).every((legend) =>
-      patternOf(legend)?.test(onSheets),
-    )
+    (rest.match(told) ?? []).every((legend) => patternOf(legend)?.test(onSheets))
   );
 }
 
@@ -78,7 +84,7 @@ const assents = new RegExp(
   "iu",
 );
 const unlike = words(
-  "not|nobody|no one|none|hardly|barely|half|most(?:ly)?|some|part(?:ly)?|almost|nearly|except|but|was|were to be|who|which|if|should|must|will|to be",
+  "not|only|wrong|another|other|first|previous|nobody|no one|none|hardly|barely|half|most(?:ly)?|some|part(?:ly)?|almost|nearly|except|but|was|were to be|who|which|if|should|must|will|to be",
 );
 
 /** Whether a sentence only says that somebody has approved or checked it all: "the owner signed off on these Friday". */

@@ -47,6 +47,7 @@ describe("what is untrue of them, or more than a description, is none", () => {
     ["another room", "S-1 is the garage.", three],
     ["a room of no sheet", "One for the attic.", three],
     ["another count", "Here are the three stations.", three],
+    ["another count in figures", "Here are the 3 stations.", { ...three, files: ["S-3 pos 3.pdf"] }],
     ["two finishes that are not the same", "Same finish throughout.", three],
     ["gangs in another order", "Spin and yoga, left to right.", studios],
     ["another plate", "Three-gang plate for yoga.", studios],

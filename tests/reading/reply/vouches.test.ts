@@ -31,6 +31,7 @@ describe("who says that the sheets say it says nothing more", () => {
     ["names another finish", "Ground floor in Chalk, as on the form."],
     ["names a look that nobody makes", "He went with the brass after all, as you can see on the sheet."],
     ["names a legend that is on no sheet", "The pastor likes ALL OUT, as the sheet shows."],
+    ["names somebody else", "He spells it Jon and that's how we have it on the sheet."],
     ["goes on", "Tyler says it's one word and the sheet has it as two."],
     ["asks", "Is it one word, as on the form?"],
   ])("but what %s is told: %s", (_, words) => expect(pointsToSheets(words, facts)).toBe(false));
@@ -55,6 +56,8 @@ describe("who has approved it all asks for nothing", () => {
     "The owner approved these if they fit.",
     "The owner approved most of them yesterday.",
     "Who approved these?",
+    "Only Beth approved these.",
+    "The wrong tenant signed off on these.",
     "The owner approved the list with two changes.",
   ])("but these are told: %s", (words) => expect(onlyAssents(words)).toBe(false));
 });
