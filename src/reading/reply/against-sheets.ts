@@ -1,4 +1,6 @@
-import { type Came, facesOf, figure, replacesAll, stripOf } from "./came.ts";
+import type { Sheet } from "../../trade/sheet.ts";
+import { type Came, facesOf, figure, isDevice, replacesAll, stripOf } from "./came.ts";
+import { rooms } from "./chat.ts";
 import { numberFrom, patternOf, understood } from "./tallies.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
@@ -6,8 +8,15 @@ const adds =
   /(?<!\p{L})(?:(?:one|two|three|\d) more|another(?: one)?|an additional|add(?:ed|ing|s)?)(?! (?:time|try|attempt|cop(?:y|ies)|corrections?|corrected|revis|revised|changes?|version|fix|e-?mail|question|thing|note|go|sorry)(?!\p{L}))(?!\p{L})/iu;
 
 /** Whether words bring one more station, and the sheets stand where others stood. */
-export function addsInstead(said: string, came: Came): boolean {
+function addsInstead(said: string, came: Came): boolean {
   return adds.test(said) && replacesAll(came);
+}
+
+/** Whether words say something that is untrue of the sheets, whatever they say besides. */
+export function speaksOtherwise(said: string, came: Came): boolean {
+  return [addsInstead, lacksOfSpan, namesOtherSize, lacksRoom, namesRoomOtherwise].some((isSo) =>
+    isSo(said, came),
+  );
 }
 
 /** "E-11 through E-16", "S-1 to 4". */
@@ -15,7 +24,7 @@ const span =
   /(?<![\p{L}\p{N}])(?<series>\p{L}{1,4}[-_ ]?)(?<first>\d{1,4})(?: ?(?:through|thru|to|till|[-–—]) ?)(?:\k<series>)?(?<last>\d{1,4})(?![\p{L}\p{N}])/giu;
 
 /** Whether words name stations from one to another, and a sheet of one between them has never come. */
-export function lacksOfSpan(said: string, { sheets, earlier }: Came): boolean {
+function lacksOfSpan(said: string, { sheets, earlier }: Came): boolean {
   const marks = new Set([...sheets, ...earlier].map(({ mark = "" }) => tokensOf(mark).join("")));
   return [...said.matchAll(span)].some(({ groups: { series = "", first = "", last = "" } = {} }) => {
     const [from, count] = [Number(first), Number(last) - Number(first) + 1];
@@ -27,6 +36,52 @@ export function lacksOfSpan(said: string, { sheets, earlier }: Came): boolean {
     return came.length > 1 && came.length < count;
   });
 }
+
+/** "A two-button", "the 3-gang plate". */
+const size = new RegExp(`(?<![\\p{L}\\p{N}])(${figure})[- ](button|gang)(?![\\p{L}\\p{N}])`, "giu");
+
+/** Whether words name a size of devices or plates that no sheet has: "the lobby is a two-button". */
+function namesOtherSize(said: string, { sheets, earlier }: Came): boolean {
+  const all = [...sheets, ...earlier];
+  const devices = all.filter(isDevice).map((device) => facesOf(device).length);
+  const plates = all.map(({ gangs = 1 }) => gangs);
+  return [...said.matchAll(size)].some(([, number = "", what = ""]) => {
+    const known = what.toLowerCase() === "gang" ? plates : devices;
+    return known.length > 0 && !known.includes(numberFrom(number));
+  });
+}
+
+const wordsOf = (sheet: Sheet): string[] =>
+  [sheet.mark ?? "", stripOf(sheet), ...facesOf(sheet), sheet.project ?? ""].flatMap(tokensOf);
+const brings = /(?<!\p{L})(?:attached|enclosed|here (?:is|are)|here['’]s|sheets? for)(?!\p{L})/iu;
+const everyRoom = new RegExp(rooms, "giu");
+
+/** Whether words bring sheets of several rooms, and of one of them none came: "lobby and kitchen attached". */
+function lacksRoom(said: string, { sheets, earlier }: Came): boolean {
+  if (sheets.length === 0 || !brings.test(said)) return false;
+  const known = new Set([...sheets, ...earlier].flatMap(wordsOf));
+  const named = [...said.matchAll(everyRoom)].map(([room]) => tokensOf(room));
+  const has = (room: readonly string[]): boolean =>
+    known.has(room.join("")) || room.every((word) => known.has(word) || known.has(word.replace(/s$/u, "")));
+  return named.some(has) && named.some((room) => !has(room));
+}
+
+/** Whether words call a station another room than its sheet does: "S-52 is the wellness room" beside BREAK ROOM. */
+function namesRoomOtherwise(said: string, { sheets }: Came): boolean {
+  return sheets.some((sheet) => {
+    const strip = stripOf(sheet).split(" ");
+    const [last = "", mark = patternOf(sheet.mark ?? "")] = [strip.at(-1)];
+    if (mark === undefined || strip.length < 2) return false;
+    const told = new RegExp(
+      `${mark.source} (?:is|goes (?:in|to)|is for|is in) (?:the )?((?:[\\p{L}’'-]+ ){1,3})${last}(?!\\p{L})`,
+      "iu",
+    ).exec(said)?.[1];
+    return told !== undefined && !tokensOf(told).some((word) => strip.some((one) => isShort(one, word)));
+  });
+}
+
+/** Whether one word begins the other. */
+const isShort = (one: string, other: string): boolean => one.startsWith(other) || other.startsWith(one);
 
 /**
  * What a line of a list says of a station: "S-1  Kitchen  ON / DIM / OFF". "agrees" where it has the legends of one of

@@ -16,7 +16,7 @@ const frame =
 const place =
   /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
 /** Rooms of the order, rather than where people sit and what they drive to. */
-const rooms =
+export const rooms =
   /(?<![\p{L}\p{N}])(?:closet|attic|kitchen|lobby|foyer|corridors?|hall(?:way)?s?|stair(?:s|way|well)?|lounge|lab|terrace|entrance|pantry|garage|basement|(?:bed|bath|class|ball|board|mud|sun|dining |living |meeting |conference |exam |break )rooms?|porch|patio|nursery|studio|chapel|corner office)(?![\p{L}\p{N}])/iu;
 const ordinal =
   /^(?:and |hi,? |here )?(?:the |our |plates? and )?(?:first|last|second|third|fourth|next|other|left|right|remaining|one|two|rest)(?![\p{L}\p{N}])/iu;

@@ -107,7 +107,11 @@ export function describes(sentence: string, facts: LetterFacts): boolean {
     [...facts.projects, ...facts.numbers, ...facts.names, ...facts.files].flatMap(tokensOf).map(stemOf),
   );
   const clauses = rest.split(/[,;:()]|\s[-–—]+\s|\s(?:and|&|plus|while)\s/u);
-  return clauses.every((clause) => isTrueOf(clause, said, header, facts)) && isInOrder(sentence, sheets);
+  return (
+    clauses.every((clause) => isTrueOf(clause, said, header, facts)) &&
+    isInOrder(sentence, sheets) &&
+    !leavesOutFaces(sentence, sheets)
+  );
 }
 
 function isTrueOf(
@@ -161,6 +165,16 @@ function joinsFaces(clause: string, sheet: Sheet): boolean {
   const running = ` ${tokensOf(clause).join(" ")} `;
   const named = new Set(facesOf(sheet).filter((face) => face !== "" && running.includes(` ${face} `)));
   return named.size > 1 && / (?:is|are|was|for|with|per|of|on|in|at) /u.test(running);
+}
+
+/** Whether some buttons of a device are named, and others not: "LOBBY with ON and OFF", where it has DIM too. */
+function leavesOutFaces(sentence: string, sheets: readonly Sheet[]): boolean {
+  const running = ` ${tokensOf(sentence).join(" ")} `;
+  return sheets.filter(isDevice).some((device) => {
+    const faces = facesOf(device).filter((face) => face !== "");
+    const named = faces.filter((face) => running.includes(` ${face} `)).length;
+    return named > 1 && named < faces.length;
+  });
 }
 
 /** Whether so many came with this letter, or with all of the order. A station is a plate or a device that stands alone. */

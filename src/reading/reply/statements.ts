@@ -3,7 +3,7 @@ import type { Letter } from "../../trade/letter.ts";
 import { memory } from "../../trade/memory.ts";
 import type { Counts, ForPerson, Statement } from "../../trade/statement.ts";
 import type { FileWords } from "../facts.ts";
-import { addsInstead, isFulfilled, lacksOfSpan, listedIn, withoutShares } from "./against-sheets.ts";
+import { isFulfilled, listedIn, speaksOtherwise, withoutShares } from "./against-sheets.ts";
 import { onlyChats, withoutStory, withoutTimes } from "./chat.ts";
 import { countsInTable } from "./count-table.ts";
 import { countsIn, type Goods, isAround, leadsToCounts } from "./counts.ts";
@@ -225,7 +225,7 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   const typed = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
   const listed = listedIn(typed, facts);
   if (listed !== undefined) return listed === "differs";
-  if (addsInstead(typed, facts) || lacksOfSpan(typed, facts)) return true;
+  if (speaksOtherwise(typed, facts)) return true;
   if (isFulfilled(typed, facts) || onlyAssents(typed) || pointsToSheets(typed, facts)) return false;
   if (describes(typed, facts)) return false;
   const words = withoutRepeats(withoutShares(typed, facts), facts);

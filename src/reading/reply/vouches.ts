@@ -21,7 +21,7 @@ const shown = words(
 );
 /** What makes more of it than a story. */
 const more = words(
-  "except|but not|other than|apart from|only|if|unless|until|till|once|when|pending|should|would|could|must|needs?|wants?|please|pls|will|won['’]t|\\p{L}+['’]ll|going to|not|n['’]t|\\p{L}+n['’]t|never|nothing|wrong|mistake|typo|instead|different|other|another|more|half|part|most|some|both|extra|rest|remaining|also|too|yet|still|may|might|maybe|perhaps|think|guess|hope|\\d+",
+  "except\\p{L}*|excluding|second|third|top|bottom|but not|other than|apart from|only|if|unless|until|till|once|when|pending|should|would|could|must|needs?|wants?|please|pls|will|won['’]t|\\p{L}+['’]ll|going to|not|n['’]t|\\p{L}+n['’]t|never|nothing|wrong|mistake|typo|instead|different|other|another|more|half|part|most|some|both|extra|rest|remaining|also|too|yet|still|may|might|maybe|perhaps|think|guess|hope|\\d+",
 );
 const looks = words(
   "red|white|black|blue|green|yellow|orange|purple|pink|amber|brass|chrome|stainless|steel|nickel|copper|gold|silver|bronze|ivory|almond|gr[ae]y|brown|beige|cream|tan|navy|teal|maroon|charcoal|pewter|walnut|oak",

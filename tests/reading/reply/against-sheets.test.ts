@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import {
-  addsInstead,
   isFulfilled,
-  lacksOfSpan,
   listedIn,
+  speaksOtherwise,
   withoutShares,
 } from "../../../src/reading/reply/against-sheets.ts";
 import { alone, came } from "../../make/came.ts";
+import { plate } from "../../make/sample.ts";
 
 const three = alone("S-1", ["ON", "DIM", "ALL OFF"]);
 
@@ -48,9 +48,27 @@ describe("one more that takes the place of another", () => {
     ["Sending it one more time.", false],
     ["Corrected sheet attached.", false],
   ])("%s: %s", (words, is) => {
-    expect(addsInstead(words, came([three], [three]))).toBe(is);
-    expect(addsInstead(words, came([three, alone("S-9", ["ON"])], [three]))).toBe(false);
+    expect(speaksOtherwise(words, came([three], [three]))).toBe(is);
+    expect(speaksOtherwise(words, came([three, alone("S-9", ["ON"])], [three]))).toBe(false);
   });
+});
+
+describe("words that are untrue of the sheets are told, whatever stands beside them", () => {
+  const lobby = alone("S-1", ["ON", "DIM", "OFF"]);
+  const rest = alone("S-52", ["ON", "OFF"], "BREAK ROOM");
+  const four = plate({ gangs: 4 });
+  test.each([
+    ["another size", "The lobby is a two-button.", [lobby], true],
+    ["their size", "The lobby is a three-button.", [lobby], false],
+    ["a plate of another size", "Here is the 3-gang plate.", [four], true],
+    ["their plate", "Here is the four-gang plate.", [four], false],
+    ["a room of which nothing came", "Lobby and kitchen attached.", [lobby], true],
+    ["rooms of which all came", "Lobby and break room attached.", [lobby, rest], false],
+    ["a room alone, as people call it", "Sheet for the entrance attached.", [lobby], false],
+    ["another room of the same sort", "S-52 is the wellness room.", [rest], true],
+    ["their room", "S-52 is the break room.", [rest], false],
+    ["their room, longer", "S-52 is the staff break room.", [rest], false],
+  ] as const)("%s: %s", (_, words, sheets, is) => expect(speaksOtherwise(words, came(sheets))).toBe(is));
 });
 
 describe("wishes that are fulfilled", () => {
@@ -85,7 +103,7 @@ describe("stations from one to another", () => {
     ["E-11 and E-14", false],
     ["Rooms 11 to 14", false],
   ])("%s: one lacks %s", (words, is) => {
-    expect(lacksOfSpan(words, some)).toBe(is);
-    expect(lacksOfSpan(words, came([...some.sheets, alone("E-13", ["ON"])]))).toBe(false);
+    expect(speaksOtherwise(words, some)).toBe(is);
+    expect(speaksOtherwise(words, came([...some.sheets, alone("E-13", ["ON"])]))).toBe(false);
   });
 });

@@ -46,6 +46,27 @@ test.each([
   "Two stations at Maple Grove School.",
 ])("a building that is on no sheet is told: %s", (text) => expect(inText(text)).toEqual([`text: ${text}`]));
 
+test.each(["PO 40-2271", "Red Lion Inn, 40-2271"])(
+  "a number like the order's and another is told: %s",
+  (subject) =>
+    expect(read({ subject }, { facts: { ...facts, numbers: ["40-2217"] } })).toEqual([`subject: ${subject}`]),
+);
+test.each(["PO 40-2217", "Red Lion Inn, 2026", "Call 555-0163"])(
+  "any other number in a subject is not: %s",
+  (subject) => expect(read({ subject }, { facts: { ...facts, numbers: ["40-2217"] } })).toEqual([]),
+);
+
+test.each([
+  "I'd like to know who has our account now.",
+  "I'd feel better if somebody looked at these.",
+  "I'll get you the last two legends tonight.",
+  "The designer is uneasy about the long name.",
+  "My wife saw a typo somewhere.",
+  "I forgot the two for the attic.",
+])("a wish that hides behind its writer is told: %s", (text) =>
+  expect(inText(text)).toEqual([`text: ${text}`]),
+);
+
 test.each([
   "Sheets for the Red Lion attached.",
   "Sheets for Red Lion Hotel attached.",

@@ -27,6 +27,7 @@ describe("who says that the sheets say it says nothing more", () => {
   test.each([
     ["asks for more", "Please make it bold, as on the form."],
     ["makes an exception", "The lobby only, and the sheet says so."],
+    ["excepts a row", "The owner likes it, and that's how we have it on the sheet, the second row excepted."],
     ["is of a part", "Half of it is as on the form."],
     ["names another finish", "Ground floor in Chalk, as on the form."],
     ["names a look that nobody makes", "He went with the brass after all, as you can see on the sheet."],
