@@ -31,6 +31,7 @@ export function notesIn(file: string): Note[] {
         names: [said.get("from") ?? "Dana Whitlock"],
         finishes: ["Oat", "Ink"],
         otherFinishes: ["Chalk", "Soot", "Slate", "Milk", "Fern"],
+        called: new Map(),
         sheets: [],
         earlier: [],
         files: [],

@@ -24,6 +24,7 @@ const facts = {
   names: [],
   finishes: [],
   otherFinishes: [],
+  called: new Map(),
   sheets: [],
   earlier: [],
   files: [],

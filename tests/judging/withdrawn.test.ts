@@ -35,6 +35,7 @@ function read(text: string, among = orders): { withdrawn: FileId[]; yes: number[
     names: ["Ines Calloway"],
     finishes: [],
     otherFinishes: [],
+    called: new Map(),
     sheets: [],
     earlier: [],
     files: [],

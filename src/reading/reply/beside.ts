@@ -78,7 +78,10 @@ function isOfStation(named: string, { marks }: LetterFacts): boolean {
   return series !== undefined && marks.some((mark) => seriesOf(mark) === series);
 }
 
-function finishesOf({ sheets, catalogue }: Beside): Pick<LetterFacts, "finishes" | "otherFinishes"> {
+function finishesOf({
+  sheets,
+  catalogue,
+}: Beside): Pick<LetterFacts, "finishes" | "otherFinishes" | "called"> {
   const made = [...catalogue.finishes, ...catalogue.lettering];
   const isEverywhere = (code: string): boolean =>
     sheets.length > 0 && sheets.every(({ finish, lettering }) => finish === code || lettering === code);
@@ -86,6 +89,7 @@ function finishesOf({ sheets, catalogue }: Beside): Pick<LetterFacts, "finishes"
   return {
     finishes: called(made.filter(({ code }) => isEverywhere(code))),
     otherFinishes: called(made.filter(({ code }) => !isEverywhere(code))),
+    called: new Map(made.map(({ code, name }) => [code, name])),
   };
 }
 
@@ -95,7 +99,7 @@ const mostUnread = 20;
 function factsOf(
   { from, fromName }: Letter,
   { files, sheets, earlier }: Beside,
-): Omit<LetterFacts, "finishes" | "otherFinishes"> {
+): Omit<LetterFacts, "finishes" | "otherFinishes" | "called"> {
   const all = [...sheets, ...earlier];
   const attached = files.filter(({ kind, list }) => kind !== "decoration" && list === undefined);
   // An unreadable file may be the sheet that makes a count right.

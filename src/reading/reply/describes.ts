@@ -56,6 +56,7 @@ const shares = [
       /\b(?:is|are|it's|that's|they're) (?:all )?(?:right|correct|spelled (?:right|correctly)|on purpose|intentional|exactly (?:how|what) (?:we|they) (?:call|refer to|name|spell) (?:it|them))(?: as (?:typed|written|shown|is))?(?=[.,;!]|$)/giu,
     isTrue: (): boolean => true,
   },
+  { pattern: /\bthat (?:go|goes|fit|fits) in(?:to)? (?:it|them)\b/giu, isTrue: (): boolean => true },
   {
     pattern: /\b(?:first|second|third|fourth|fifth|ground|upper|lower|top) floors?\b/giu,
     isTrue: (): boolean => true,
@@ -94,6 +95,10 @@ const saidBy = (sheet: Sheet, _: number, sheets: readonly Sheet[]): Said => {
   return { sheet, words: new Set([...tokens, ...pairs].map(stemOf)) };
 };
 
+/** The words of what its finish and its lettering are called. */
+const looksOf = ({ finish = "", lettering = "" }: Sheet, { called }: LetterFacts): string[] =>
+  tokensOf(`${called.get(finish) ?? finish} ${called.get(lettering) ?? lettering}`);
+
 /** Whether a sentence only describes the sheets, and nothing in it is untrue of them. */
 export function describes(sentence: string, facts: LetterFacts): boolean {
   const { sheets } = facts;
@@ -124,9 +129,7 @@ function isTrueOf(
   const tokens = tokensOf(clause.replace(size, " "));
   const rooms: string[] = [];
   const looks: string[] = [];
-  const finishes = new Set(
-    facts.sheets.flatMap(({ finish = "", lettering = "" }) => tokensOf(`${finish} ${lettering}`)),
-  );
+  const finishes = new Set(facts.sheets.flatMap((sheet) => looksOf(sheet, facts)));
   const isOnSheets = (token: string): boolean => said.some(({ words }) => words.has(token));
   for (let at = 0; at < tokens.length; at++) {
     const token = tokens[at] ?? "";
@@ -146,9 +149,7 @@ function isTrueOf(
   if (meant.every(({ sheet }) => joinsFaces(clause, sheet))) return false;
   const of = rooms.length === 0 ? said : meant;
   return (
-    looks.every((look) =>
-      of.every(({ sheet }) => tokensOf(`${sheet.finish ?? ""} ${sheet.lettering ?? ""}`).includes(look)),
-    ) &&
+    looks.every((look) => of.every(({ sheet }) => looksOf(sheet, facts).includes(look))) &&
     sizes.every(({ number, what }) => {
       const sized = of.filter(({ sheet }) =>
         what.toLowerCase() === "gang" ? isPlate(sheet) : isDevice(sheet),

@@ -12,6 +12,8 @@ export interface LetterFacts {
   /** The names of finishes and letterings that all its sheets have, and of the others that are made. */
   readonly finishes: readonly string[];
   readonly otherFinishes: readonly string[];
+  /** The names of all finishes and letterings, by their codes. */
+  readonly called: ReadonlyMap<string, string>;
   /** Names of its files. */
   readonly files: readonly string[];
   /**

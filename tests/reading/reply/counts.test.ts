@@ -13,6 +13,7 @@ const known = {
     names: ["Dana Whitlock"],
     finishes: [],
     otherFinishes: catalogue.finishes.flatMap(({ code, name }) => [code, name]),
+    called: new Map(),
     sheets: [],
     earlier: [],
     files: [],

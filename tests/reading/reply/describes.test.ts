@@ -12,14 +12,18 @@ const about = (sheets: readonly Sheet[], more: Partial<LetterFacts> = {}): Lette
   marks: sheets.flatMap(({ mark = [] }) => mark),
   files: [],
   otherFinishes: ["Chalk", "Soot"],
+  called: new Map([
+    ["OAT", "Oat"],
+    ["SLT", "Slate"],
+  ]),
   plates: [sheets.filter(({ kind }) => kind === "plate").length],
   devices: [sheets.filter(({ kind }) => kind === "device").length],
   attached: [sheets.length],
   ...more,
 });
 
-const mudroom = alone("S-1", ["ON", "DIM", "ALL OFF"], "MUDROOM", { finish: "Oat", lettering: "Ink" });
-const garage = alone("S-2", ["LIGHTS"], "GARAGE SIDE", { finish: "Slate", lettering: "Ink" });
+const mudroom = alone("S-1", ["ON", "DIM", "ALL OFF"], "MUDROOM", { finish: "OAT", lettering: "Ink" });
+const garage = alone("S-2", ["LIGHTS"], "GARAGE SIDE", { finish: "SLT", lettering: "Ink" });
 const three = about([mudroom, garage]);
 const studios = about([
   plate({ mark: "S-4", gangs: 2 }, { "1": ["YOGA"], "2": ["SPIN"] }),

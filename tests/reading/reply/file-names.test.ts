@@ -8,6 +8,7 @@ const facts = {
   names: [],
   finishes: [],
   otherFinishes: [],
+  called: new Map(),
   sheets: [],
   earlier: [],
   files: ["K-4 CANCELLED.pdf"],

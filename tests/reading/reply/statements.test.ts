@@ -12,6 +12,7 @@ const facts: KnownWords["facts"] = {
   files: ["S-101 plate.pdf"],
   finishes: ["Oat", "OAT"],
   otherFinishes: ["Chalk", "Soot"],
+  called: new Map(),
   sheets: [],
   earlier: [],
   plates: [1],

@@ -10,6 +10,7 @@ const facts = {
   marks: ["S-1"],
   files: [],
   otherFinishes: ["Chalk", "Soot"],
+  called: new Map(),
   plates: [0],
   devices: [1],
   attached: [1],
