@@ -53,7 +53,8 @@ function namesOtherSize(said: string, { sheets, earlier }: Came): boolean {
 
 const wordsOf = (sheet: Sheet): string[] =>
   [sheet.mark ?? "", stripOf(sheet), ...facesOf(sheet), sheet.project ?? ""].flatMap(tokensOf);
-const brings = /(?<!\p{L})(?:attached|enclosed|here (?:is|are)|here['’]s|sheets? for)(?!\p{L})/iu;
+const brings =
+  /(?<!\p{L})(?:attached|enclosed|here (?:is|are)|here['’]s|(?:sheet|station|device|plate|keypad|one|two)s? (?:is |are )?for)(?!\p{L})/iu;
 const everyRoom = new RegExp(rooms, "giu");
 
 /** Whether words bring sheets of several rooms, and of one of them none came: "lobby and kitchen attached". */
