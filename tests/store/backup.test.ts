@@ -99,6 +99,41 @@ test("nothing is written over, and a damaged backup makes no record", async () =
   await desk.store.close();
 });
 
+test("a backup whose tables and indexes differ makes no record", async () => {
+  const folder = temporaryFolder();
+  await (await deskIn(folder)).store.close();
+  const file = join(temporaryFolder(), "backup.sqlite");
+  await backUp(folder, file, () => undefined);
+  const damaged = new DatabaseSync(file, { defensive: false });
+  damaged.exec("INSERT INTO secrets VALUES ('odd', 'x'); CREATE INDEX odd ON secrets (name) WHERE name = ''");
+  damaged.exec("PRAGMA writable_schema = ON");
+  damaged.exec("UPDATE sqlite_schema SET sql = 'CREATE INDEX odd ON secrets (name)' WHERE name = 'odd'");
+  damaged.close();
+  const target = join(temporaryFolder(), "record");
+  await expect(restore(file, target)).rejects.toThrow("it is damaged: ");
+  expect(existsSync(target)).toBe(false);
+});
+
+test("a backup tells after every hundredth of the bytes how far it is", async () => {
+  const folder = temporaryFolder();
+  const desk = await deskIn(folder);
+  for (let n = 0; n < 200; n++)
+    await desk.store.letters.receive(`k${n}`, Buffer.from(`${n}`), desk.clock.now());
+  await desk.store.close();
+  const shares: number[] = [];
+  const made = await backUp(folder, join(temporaryFolder(), "backup.sqlite"), (share) => shares.push(share));
+  expect(made).toEqual({ letters: 200, events: 200, blobs: 200 });
+  expect(shares).toEqual([0, 0.5]);
+});
+
+test("of a folder without a record no backup is made, and no record either", async () => {
+  const folder = temporaryFolder();
+  await expect(backUp(folder, join(folder, "backup.sqlite"), () => undefined)).rejects.toThrow(
+    "unable to open",
+  );
+  expect(readdirSync(folder)).toEqual([]);
+});
+
 test("a backup that fails leaves nothing of its name", async () => {
   const folder = temporaryFolder();
   const desk = await deskIn(folder);

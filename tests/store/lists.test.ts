@@ -48,6 +48,7 @@ test.each<[string, Partial<Sought>, string[]]>([
   ["under a number", { search: "gc4100" }, ["GC-4100"]],
   ["under the beginning of a number", { search: "HV" }, ["HV-9356"]],
   ["with a legend", { search: "kitchn" }, ["HV-9356"]],
+  ["of a project", { search: "larkspur" }, ["HV-9356", "GC-4100", "BW-2207"]],
   ["with a station", { search: "s-104" }, ["HV-9356", "GC-4100", "BW-2207"]],
   ["with all words of the search", { search: "s-104 kitchn" }, ["HV-9356"]],
   ["with a word that none has", { search: "nowhere" }, []],
@@ -58,12 +59,15 @@ test.each<[string, Partial<Sought>, string[]]>([
 
 test("an order in a list tells whose it is, how it stands and when it changed", async () => {
   const [, , passed] = await (await threeOrders()).orders.list({ most: 3 });
-  expect(passed).toMatchObject({
+  expect(passed).toStrictEqual({
     number: "BW-2207",
     buyer: ines,
+    project: completeOrder()[0]?.project,
     verdict: "pass",
     changedAt: monday,
+    letter: 1,
     isReleased: false,
+    place: 1,
   });
 });
 
@@ -103,9 +107,9 @@ test("a search that fits more than a thousand orders finds them all", async () =
       const order = { id, buyer: ines, key: number(id), number: number(id), project: null, opened_at: at };
       await tx
         .insertInto("orders")
-        .values({ ...order, latest: null, verdict: "pass" })
+        .values({ ...order, latest: null, verdict: null })
         .execute();
-      const revision = { id, order_id: id, number: 1, at, cause: "letter", letter: null, verdict: "pass" };
+      const revision = { id, order_id: id, number: 1, at, cause: "letter", letter: null, verdict: null };
       const empty = { missing: "[]", carried: "[]", withdrawn: "[]", problems: "[]", shape: 1 };
       await tx
         .insertInto("revisions")
@@ -120,4 +124,8 @@ test("a search that fits more than a thousand orders finds them all", async () =
   });
   expect(await listed(store, { search: "x", most: 2_000 })).toHaveLength(1_100);
   expect(await listed(store, { search: "x11099" })).toEqual(["X11099"]);
+  // What an order has not is not told of it.
+  expect(await store.orders.list({ search: "x11099", most: 1 })).toStrictEqual([
+    { number: "X11099", buyer: ines, changedAt: monday, isReleased: false, place: 1_099 },
+  ]);
 });

@@ -5,7 +5,7 @@ import { expect, test } from "vitest";
 import type { Store } from "../../src/ports/store.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
-import { openStore } from "../../src/store/store.ts";
+import { openStore, readStore } from "../../src/store/store.ts";
 import { temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import { post } from "../make/thread.ts";
 
@@ -111,6 +111,25 @@ test("what an older record had under a placeholder has no number now, and is nob
   expect((await store.orders.revisionsOf(greta, ["TBD"])).get("TBD")).toBeGreaterThan(0);
   expect(await store.buyers.ownerOf("TBD")).toBeUndefined();
   await store.close();
+});
+
+test("a record of another version is read by none that does not bring it up to date", async () => {
+  const folder = temporaryFolder();
+  const open = () => readStore(openSqlite(`${folder}/record.sqlite`), openBlobs(`${folder}/blobs`));
+  await expect(open()).rejects.toThrow("there is no record");
+  await (await openStore(openSqlite(`${folder}/record.sqlite`), openBlobs(`${folder}/blobs`))).close();
+  await (await open()).close();
+  const database = new DatabaseSync(`${folder}/record.sqlite`);
+  const before = "DELETE FROM kysely_migration WHERE name = '023-unfinished' RETURNING *";
+  const { timestamp } = database.prepare(before).get() as { timestamp: string };
+  await expect(open()).rejects.toThrow("the record is of another version of Burin");
+  const put = database.prepare("INSERT INTO kysely_migration VALUES (?, ?)");
+  for (const name of ["023-unfinished", "999-of-tomorrow"]) put.run(name, timestamp);
+  database.close();
+  await expect(open()).rejects.toThrow("the record is of another version of Burin");
+  await expect(
+    openStore(openSqlite(`${folder}/record.sqlite`), openBlobs(`${folder}/blobs`)),
+  ).rejects.toThrow("the record is of a newer version of Burin than this one");
 });
 
 test("a database that cannot be brought up to date is not opened, and stays as it was", async () => {

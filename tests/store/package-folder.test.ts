@@ -103,9 +103,9 @@ test("what a death has left is removed a day later, and nothing that is being wr
 test("older packages stay, and so does everything else that lies beside them", async () => {
   const folder = temporaryFolder();
   const past = new Date(Date.now() - 2 * 86_400_000);
-  const others = ["BW-2207", "notes.part", `${randomUUID()}.part`, `.${randomUUID()}.parts`].map((name) =>
-    join(folder, name),
-  );
+  const uuid = randomUUID();
+  const names = ["BW-2207", "notes.part", `${uuid}.part`, `.${uuid}.parts`, `BW-2207.${uuid}.part`];
+  const others = names.map((name) => join(folder, name));
   for (const path of others) {
     mkdirSync(path);
     utimesSync(path, past, past);

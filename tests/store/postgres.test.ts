@@ -79,6 +79,20 @@ describe.skipIf(noPostgres !== undefined)("on PostgreSQL", () => {
     await waiting;
   });
 
+  test("a worker is not woken by what it takes in itself", async () => {
+    const store = await postgresStore(server);
+    const end = new AbortController();
+    const waiting = store.letters.arrival(60_000, end.signal).then(() => "awake");
+    const asleep = new Promise((resolve) => setTimeout(resolve, 500, "asleep"));
+    for (let n = 0; n < 10; n++) {
+      await store.letters.receive(`k${n}`, bytes(`${n}`), now);
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+    expect(await Promise.race([waiting, asleep])).toBe("asleep");
+    end.abort();
+    expect(await waiting).toBe("awake");
+  });
+
   test("a server that was away is used again, and nothing that was committed is gone", async () => {
     const own = await startPostgres();
     onTestFinished(() => own.stop());

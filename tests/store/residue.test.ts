@@ -45,7 +45,7 @@ const judged: Judged = {
 };
 
 test("of an erased person's letter it is left which order came to what, and which checks asked", () => {
-  expect(residueOf(judged, names)).toEqual({
+  expect(residueOf(judged, names)).toStrictEqual({
     buyer: "erased-7",
     changes: [
       {
@@ -66,8 +66,16 @@ test("of an erased person's letter it is left which order came to what, and whic
   });
 });
 
+test("a change without a verdict leaves none behind", () => {
+  const changes = judged.changes.map(({ verdict: _verdict, ...rest }) => rest);
+  const [left] = residueOf({ ...judged, changes }, names).changes;
+  expect(left).toMatchObject({ number: "order-1", withdrawn: ["1/1"] });
+  expect(left).not.toHaveProperty("verdict");
+});
+
 test("whoever acted gives way where he is erased, and our own people stay", () => {
   expect(residueOf({ ...judged, by: "ines@brightwire.example" }, names).by).toBe("erased-7");
+  expect(residueOf(judged, names)).not.toHaveProperty("by");
   expect(residueOf({ ...judged, by: "Rosa Imhoff" }, names).by).toBe("Rosa Imhoff");
   expect(actorLeft("ines@brightwire.example", names)).toBe("erased-7");
   expect(actorLeft("jo@oakmoor.example", names)).toBe("jo@oakmoor.example");

@@ -5,7 +5,7 @@ import { Worker } from "node:worker_threads";
 import { expect, onTestFinished, test } from "vitest";
 import { StateMoved } from "../../src/ports/store.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
-import { openSqlite } from "../../src/store/sqlite.ts";
+import { openSqlite, openSqliteToRead } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
 import { temporaryFolder, temporaryStore } from "../make/desk.ts";
 import { completeOrder, deviceAt } from "../make/sample.ts";
@@ -34,6 +34,16 @@ test("in an older record two buyers may have one number, and the order of each s
   expect((await store.orders.named("BW-2207")).map(({ revision }) => revision)).toEqual([2]);
   const jo = settled(store, "k3", [deviceAt(2, { id: "3/1" })], undefined, { buyer: "jo@oakmoor.example" });
   await expect(jo).rejects.toThrow(StateMoved);
+});
+
+test("a record that is opened to be read cannot be changed, and none is made", async () => {
+  const path = join(temporaryFolder(), "record.sqlite");
+  expect(() => openSqliteToRead(path)).toThrow("there is no record");
+  const store = await openStore(openSqlite(path), openBlobs(temporaryFolder()));
+  const reader = openSqliteToRead(path);
+  expect(await reader.selectFrom("letters").selectAll().execute()).toEqual([]);
+  await expect(reader.deleteFrom("letters").execute()).rejects.toThrow("readonly database");
+  await Promise.all([store.close(), reader.destroy()]);
 });
 
 test("a database that another program has to itself for a moment is waited for", async () => {
