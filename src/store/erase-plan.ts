@@ -228,8 +228,9 @@ async function withOriginals(db: Db, ids: readonly number[]) {
   const letters = await read(ids);
   const known = new Set(ids);
   const originals = letters
-    .flatMap(({ key }) => Number(/^let in (\d+)$/.exec(key)?.[1] ?? 0))
-    .filter((id) => id !== 0 && !known.has(id));
+    .flatMap(({ key }) => /^let in (\d+)$/.exec(key)?.[1] ?? [])
+    .map(Number)
+    .filter((id) => !known.has(id));
   const all = [...letters, ...(await read(originals))];
   return all.map((one) => ({ ...one, state: one.state as LetterState })).toSorted((a, b) => a.id - b.id);
 }
