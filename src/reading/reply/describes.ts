@@ -9,7 +9,7 @@ import { hasSigns, tokensOf } from "./word-bag.ts";
  * size holds for its sheets. Anything else is no description, and others read it.
  */
 
-/** Words that ask for nothing, whatever stands beside them. No bare verb is among them, and nothing of a way or a look. */
+/** Words that ask for nothing, whatever stands beside them. No verb that changes anything is among them, and nothing of a way or a look. */
 const plain = new Set(
   tokensOf(`a an the this that these those it its they them their here there we i our my you your us
     everything of for at in on with and per is are was s re ve has have each every all both one ones single
@@ -74,6 +74,8 @@ const shares = [
 
 /** "Five-button", "a three button", "two-gang". */
 const size = /\b([a-z]+|\d{1,2})[- ](button|gang)s?\b/giu;
+/** What is said of all holds for all: "both are for the lobby". */
+const ofAll = /\b(?:all|both|each|every|everything)\b/iu;
 const counted =
   /^(?:devices?|keypads?|plates?|stations?|sheets?|files?|pdfs?|forms?|buttons?|rooms?|legends?|gangs?)$/;
 
@@ -147,6 +149,7 @@ function isTrueOf(
   }
   const meant = said.filter(({ words }) => rooms.every((room) => words.has(room)));
   if (meant.every(({ sheet }) => joinsFaces(clause, sheet))) return false;
+  if (rooms.length > 0 && meant.length < said.length && ofAll.test(clause)) return false;
   const of = rooms.length === 0 ? said : meant;
   return (
     looks.every((look) => of.every(({ sheet }) => looksOf(sheet, facts).includes(look))) &&

@@ -17,7 +17,7 @@ const shown = words(
     `(?:and|but|so) ${sheets} (?:is right|are right|has it(?: so)?|have it(?: so)?|says? so(?: too)?|shows? (?:it|that|so)|shows? what (?:he|she|they|we) (?:ended up with|settled on|chose|decided|agreed on))`,
     "(?:and|so) (?:that|this)(?:['’]s| is) (?:how|what) (?:we|i) (?:went with|used|put|did|laid (?:it|them) out|have|typed|wrote)",
     `what(?:['’]s| is) on ${sheets} is what (?:he|she|they|we) (?:settled on|chose|decided|agreed on|ended up with)`,
-  ].join("|")})(?=[.,;!]|$)`,
+  ].join("|")})(?=[.!]*$)`,
 );
 /** What makes more of it than a story. */
 const more = words(

@@ -57,6 +57,7 @@ describe("what is untrue of them, or more than a description, is none", () => {
     ["another plate", "Three-gang plate for yoga.", studios],
     ["a device in a plate", "One device in each room.", studios],
     ["a legend for another", "DIM is ALL OFF.", three],
+    ["one room for all", "Both are for the mudroom.", three],
     ["some of the buttons", "Mudroom, ON and ALL OFF.", three],
     ["a place", "Mudroom is on the right.", three],
     ["a number of pieces", "One of each.", three],

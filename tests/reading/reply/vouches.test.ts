@@ -34,6 +34,7 @@ describe("who says that the sheets say it says nothing more", () => {
     ["names a look that nobody makes", "He went with the brass after all, as you can see on the sheet."],
     ["names a legend that is on no sheet", "The pastor likes ALL OUT, as the sheet shows."],
     ["names somebody else", "He spells it Jon and that's how we have it on the sheet."],
+    ["adds a way", "She went over it with me, so that's what we have, in pencil."],
     ["goes on", "Tyler says it's one word and the sheet has it as two."],
     ["asks", "Is it one word, as on the form?"],
   ])("but what %s is told: %s", (_, words) => expect(pointsToSheets(words, facts)).toBe(false));
