@@ -47,7 +47,8 @@ async function deskInTime(begin: string, says?: () => Sending) {
       const { subject = "", text = "", html } = await simpleParser(Buffer.from(bytes));
       told.push({ at: moment, to: recipient, subject, text, html: html || "" });
     }
-    return told;
+    // Each goes its own way, so who is told first is not set.
+    return told.toSorted((one, other) => one.to.localeCompare(other.to));
   };
   return { desk, sender, workAt, set: (moment: string) => (now = new Date(moment)) };
 }
@@ -59,8 +60,8 @@ test("on a Monday at seven each is told of Friday and the weekend, once, as text
   await post(desk, { ...friday, subject: "Once more", sheets: [{ mark: "P-2", legend: ["POOL"] }] });
   expect(await workAt("2026-11-09T12:59:00Z")).toEqual([]);
   const told = await workAt("2026-11-09T13:00:00Z");
-  expect(told.map(({ to }) => to)).toEqual([odile.address, bram.address]);
-  const [{ subject, text, html } = { subject: "", text: "", html: "" }] = told;
+  expect(told.map(({ to }) => to)).toEqual([bram.address, odile.address]);
+  const [, { subject, text, html } = { subject: "", text: "", html: "" }] = told;
   expect(subject).toBe("2026-11-06 to 2026-11-08: 2 letters, 1 slip");
   const days = { first: "2026-11-06", last: "2026-11-08" };
   const period = await readPeriod(desk.store.audited, days, calendar);
@@ -94,10 +95,7 @@ test("nobody is told on weekends, holidays and closing days; the next letter tel
 
 test("a desk that was off at the hour tells when it is back the same day, and on the next day no more", async () => {
   const { workAt } = await deskInTime("2026-11-16T15:00:00Z");
-  expect((await workAt("2026-11-17T22:30:00Z")).map(({ to }) => to).toSorted()).toEqual([
-    bram.address,
-    odile.address,
-  ]);
+  expect((await workAt("2026-11-17T22:30:00Z")).map(({ to }) => to)).toEqual([bram.address, odile.address]);
   // All of Wednesday it is off. Thursday's letter tells of Wednesday alone.
   expect(await workAt("2026-11-19T12:00:00Z")).toEqual([]);
   expect((await workAt("2026-11-19T13:00:00Z")).map((one) => one.subject)).toEqual(
