@@ -112,6 +112,8 @@ export const sets = [
   "thirteenth",
   "fourteenth",
   "fifteenth",
+  "sixteenth",
+  "seventeenth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

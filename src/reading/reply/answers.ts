@@ -2,6 +2,7 @@ import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { type AtPoint, explains, pointsApart, saidAtPoint } from "./at-point.ts";
 import { cancelledIn, mayCancel } from "./cancels.ts";
+import { clausesIn, tellsOfSheet } from "./clauses.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isGoodBye } from "./furniture.ts";
@@ -102,6 +103,9 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
     inQuestion: asked.inQuestion,
     others: asked.others,
   };
+  const namedIn = new Set(
+    all.flatMap(({ line }) => [...line.matchAll(/\d{1,3}/gu)].map(([one]) => Number(one))),
+  );
   const footer = all.findIndex(
     (_, i) => i > 0 && all.length - i < 9 && areFooter(all.slice(i).map(({ line }) => line)),
   );
@@ -132,6 +136,19 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
         () => saidIn({ ...own, line: one }, { ...asked, last }, isNothing),
         () => saidIn({ ...own, line: inEnglish(one) }, { ...asked, last }, isNothing),
         () => saidAtPoint({ ...own, line: one }, atPoint),
+        () =>
+          clausesIn(one, {
+            open: asked.open,
+            inQuestion: asked.inQuestion,
+            others: asked.others === 0 ? [] : othersIn(asked),
+            named: namedIn,
+            answered: new Set([...yes, ...no]),
+            promises: atPoint.promises || all.some(({ line }) => tellsOfSheet(line)),
+            last,
+            under: own.under,
+            afterSeveral: own.afterSeveral,
+            isSilent,
+          }),
       ]
         .values()
         .map((reads) => reads())
@@ -211,6 +228,13 @@ function isNote(sentence: string, { under }: OwnLine, { open, others, answer }: 
 /** Whether a number is a point of our answer that is no open question. */
 function isOther(number: number, { open, answer }: Pick<Asked, "open" | "answer">): boolean {
   return !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
+}
+
+/** The points of our answer that are no open questions. */
+function othersIn({ open, answer }: Pick<Asked, "open" | "answer">): number[] {
+  return [...answer.matchAll(/^\s*(\d{1,4})\. /gmu)]
+    .map(([, one]) => Number(one))
+    .filter((one) => !open.includes(one));
 }
 
 /** "Onwards," above a name. */

@@ -58,6 +58,7 @@ const legal = new RegExp(
     "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
     "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
     "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
+    "public records?(?: act| law| requests?)?|acknowledge that we (?:live|work|are|operate)|traditional (?:lands?|territor(?:y|ies)|owners)|my working (?:days|hours)|(?:counter|shop) hours|outside (?:of )?(?:your|my|normal|usual) (?:own )?(?:working|office|business) hours",
   ].join("|"),
   "iu",
 );

@@ -60,7 +60,7 @@ const farewells = new Set(
     mulțumesc mulțumim toate cele bune o zi bună saygılarımla saygılar sevgiler selamlar teşekkürler teşekkür
     ederim iyi çalışmalar günler lijep lep srdačan srdačno poštovanjem hvala lp με εκτίμηση ευχαριστώ
     χαιρετισμούς с уважением спасибо наилучшими пожеланиями з повагою дякую lugupidamisega tervitades parimate
-    soovidega tänan cieņu pagarbiai ačiū paldies salam hormat salaam terima kasih shukran diolch slán sláinte tapadh leat`,
+    soovidega tänan cieņu pagarbiai ačiū paldies salam hormat salaam terima kasih shukran diolch cofion cynnes slán ngā mihi nui mahalo aloha vom bau sláinte tapadh leat`,
   ),
 );
 /** One of these alone is no good-bye. */

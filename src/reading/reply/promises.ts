@@ -80,6 +80,8 @@ function noteIn(sentence: string): number[] | undefined {
     )
   )
     return undefined;
+  if (/\b(?:\d{1,2}|two|three|four|five|six|one) of (?:them|these|those|each)\b|\bof each\b/iu.test(sentence))
+    return undefined;
   if (/["“”«»„?]|\p{L}\d|\bsame as\b|(?:ca|wo)n['’]t\b/iu.test(sentence)) return undefined;
   const said = harmless(plain(sentence.replace(/\n/g, " ")))
     .replace(/(?<=\d )was (?:my|our) (?:mistake|typo|slip|error)\b/giu, "")

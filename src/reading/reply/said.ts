@@ -29,6 +29,11 @@ const leftOpen =
 const noThatKeeps =
   /\b(?:no|nope|nah)\b(?:(?!\b(?:sheets?|forms?|attach\p{L}*|enclos\p{L}*|was|had)\b|[\d;]).){0,30}?\b(?:as (?:it )?(?:is|typed|written|stands)|like it is|keep it|stays?|leave it|it'?s? (?:is )?(?:right|correct|fine|ok|okay|good|meant)|meant|intended|intentional|(?:family|last|proper|brand|trade) name|sur ?name)\b/iu;
 
+/** Whether a line can be read in two ways, or may be a joke. */
+export function isUnclear(line: string): boolean {
+  return [unclear, eitherWay, leftOpen, noThatKeeps].some((either) => either.test(line));
+}
+
 const odd =
   "(?:a bit |a little |very |really |so |kind of |rather |pretty |quite )?(?:odd|strange|funny|weird|unusual|misspelt|misspelled|curious|peculiar|like (?:a |an )?(?:typo|mistake|error|misprint|misspelling))";
 const looks = `(?:looks?|sounds?|reads?|seems?|(?:is|are)|(?:does|do|may|might) (?:look|sound|seem))`;
@@ -108,8 +113,7 @@ export function saidIn(
   points: Points,
   isIdle: (sentence: string) => boolean,
 ): readonly Said[] | undefined {
-  if (own.line.length > longestAnswer || own.line.includes("?")) return undefined;
-  if ([unclear, eitherWay, leftOpen, noThatKeeps].some((either) => either.test(own.line))) return undefined;
+  if (own.line.length > longestAnswer || own.line.includes("?") || isUnclear(own.line)) return undefined;
   const line = withLetters(withoutReport(withoutGranted(plain(own.line))));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();

@@ -19,12 +19,27 @@ export function withMarks(
       .filter(([, { length }]) => length >= fewestWords)
       .map(([line, tokens]) => [tokens.join(" "), line]),
   );
-  const found = new Set<string>();
+  const known = new Set(["", ...answer.split("\n").map((line) => line.trim())]);
   const lines = text.split(/\r\n|\r|\n/);
-  let isAbove = true;
+  const end = lines.findIndex((line, at) => !isMarked(line) && leadAt(lines, at, subject) !== undefined);
+  const above = end < 0 ? lines : lines.slice(0, end);
+  const quoted = above.map((line) => (isMarked(line) ? undefined : ours.get(tokensOf(line).join(" "))));
+  const found = new Set<string>();
   const marked = lines.map((line, at) => {
-    isAbove &&= isMarked(line) || leadAt(lines, at, subject) === undefined;
-    const own = isAbove && !isMarked(line) ? ours.get(tokensOf(line).join(" ")) : undefined;
+    const isBeside = (step: 1 | -1): boolean => {
+      let next = at + step;
+      while (
+        next >= 0 &&
+        next < above.length &&
+        quoted[next] === undefined &&
+        known.has(above[next]?.trim() ?? "")
+      )
+        next += step;
+      return quoted[next] !== undefined;
+    };
+    // A short line of ours, "PLEASE CONFIRM", is known by those around it.
+    const isShort = at < above.length && line.trim() !== "" && known.has(line.trim());
+    const own = quoted[at] ?? (isShort && isBeside(-1) && isBeside(1) ? line : undefined);
     if (own === undefined) return line;
     found.add(line.trim());
     return `> ${own}`;

@@ -22,7 +22,8 @@ export function read(
     open = [2, 3],
     others = 1,
     prefix = "Re:",
-  }: { open?: readonly number[]; others?: number; prefix?: string } = {},
+    answer: asks = answer,
+  }: { open?: readonly number[]; others?: number; prefix?: string; answer?: string } = {},
 ): { yes: number[]; no: number[]; person: boolean } {
   const names = ["Dana Whitlock"];
   const { answers, statements } = answersBeside(
@@ -30,7 +31,7 @@ export function read(
     {
       open,
       others,
-      answer,
+      answer: asks,
       subject,
       isFurniture: () => false,
       names,
@@ -44,7 +45,7 @@ export function read(
           facts: { ...noted, names },
           goods: catalogue,
           furniture: new Set(),
-          quoted: [{ text: answer, subject }],
+          quoted: [{ text: asks, subject }],
           understood,
         },
       ),

@@ -1,0 +1,207 @@
+import {
+  action,
+  all,
+  asIs,
+  at,
+  be,
+  comes,
+  correction,
+  counts,
+  idle,
+  it,
+  much,
+  noWord,
+  numbers,
+  owns,
+  person,
+  reason,
+  rest,
+  sheet,
+  sheetName,
+  should,
+  shows,
+  tongue,
+  when,
+  words,
+  wrong,
+  yes,
+  yesWord,
+} from "./clause-words.ts";
+
+/** The points that a clause is about: their numbers, or a word for some, with how many they are if it says so. */
+export type Of =
+  | readonly number[]
+  | { readonly word: "all" | "both" | "rest" | "it"; readonly count: number | undefined };
+
+/** What a clause of a reply says or does. */
+export type Act =
+  | {
+      readonly kind: "says";
+      readonly of: Of;
+      readonly is: boolean;
+      /** It is a no only where a sheet comes: "2 is a typo". */
+      readonly needsSheet: boolean;
+    }
+  /** "Apart from 2", behind what is said of all. */
+  | { readonly kind: "except"; readonly of: readonly number[] }
+  /** A sheet comes, perhaps for these points. */
+  | { readonly kind: "sheet"; readonly of: readonly number[]; readonly needsSheet: boolean }
+  /** "My typo", "good catch". */
+  | { readonly kind: "owns" }
+  /** "It should be LOBBY", and the words alone. */
+  | { readonly kind: "should" | "words" }
+  /** "2 is French": the next clause tells whether it is right. */
+  | { readonly kind: "about"; readonly of: readonly number[] }
+  /** "Go ahead". */
+  | { readonly kind: "go" }
+  /** Why something is meant so. */
+  | { readonly kind: "why" }
+  | { readonly kind: "idle" };
+
+/** A clause of one shape. The pattern is sticky. */
+export interface Form {
+  readonly pattern: RegExp;
+  readonly act: (found: RegExpExecArray) => Act | undefined;
+}
+
+type Groups = Record<string, string | undefined>;
+
+const form = (source: string, act: (groups: Groups, whole: string) => Act | undefined): Form => ({
+  pattern: new RegExp(`(?:${source})(?![\\p{L}\\p{N}])`, "iuy"),
+  act: ({ groups = {}, 0: whole }) => act(groups, whole),
+});
+
+const longestRange = 50;
+const range = /(\d{1,3}) ?(?:[-–]|to|thru|through) ?(\d{1,3})/giu;
+
+/** The numbers in words about points: "1 to 3", "number two". */
+function numbersIn(said = ""): number[] {
+  const ranges = [...said.matchAll(range)].flatMap(([, first, last]) => {
+    const length = Number(last) - Number(first) + 1;
+    return length < 1 || length > longestRange ? [-1] : Array.from({ length }, (_, i) => Number(first) + i);
+  });
+  const single = [...said.replace(range, " ").matchAll(/\d{1,3}/gu)].map(([digits]) => Number(digits));
+  const named = [...said.matchAll(/number ([a-z]+)/giu)].map(
+    ([, word = ""]) => counts.indexOf(word.toLowerCase()) + 1,
+  );
+  return [...ranges, ...single, ...named.filter((one) => one > 0)];
+}
+
+const isRest = new RegExp(`^(?:${rest})$`, "iu");
+
+/** "Both", "all three", "the other two". */
+function wordIn(said = ""): Of {
+  const [one] = /(?<!\p{L})(?:two|three|four|five|six)(?!\p{L})|\d/iu.exec(said) ?? [];
+  const count = one === undefined ? undefined : counts.indexOf(one.toLowerCase()) + 1 || Number(one);
+  return { word: isRest.test(said) ? "rest" : /both/iu.test(said) ? "both" : "all", count };
+}
+
+const ofIt: Of = { word: "it", count: undefined };
+const saying = (of: Of, is: boolean, needsSheet = false): Act => ({ kind: "says", of, is, needsSheet });
+const sheetFor = (of: readonly number[], needsSheet = false): Act => ({ kind: "sheet", of, needsSheet });
+
+/** Words in capitals, or a name: what shall stand on a sheet. */
+const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
+  said
+    .replace(/ (?:with|as|in) .*$/u, "")
+    .split(" ")
+    .every((word) => each.test(word) && !/^(?:yes|no)$/iu.test(word));
+const capital = /^["“]?\p{Lu}/u;
+const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;
+
+/** Names of sheets, and times, in which numbers are no points. */
+const bare = (said: string): string =>
+  said.replace(new RegExp(sheetName, "giu"), "sheet").replace(/in \d{1,2} (?:minutes?|hours?)/giu, "soon");
+
+const subject = `(?:(?:the )?(?:words?|wordings?|spellings?|names?|legends?) (?:in|of|for|on) )?(?:${at}:? )?(?<of>${numbers})`;
+const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
+const please = "(?:(?:please|pls|kindly|just|so) )?";
+const so = "(?:(?:so|and|hence) )?";
+const them = "(?:it|them|these|those|this|that)";
+const done = `(?:corrected|fixed|revised|shortened|amended)(?: and (?:attached|enclosed|sent))?(?: too| as well| also)?(?: (?:on|in) (?:the )?(?:same|new|attached) (?:sheet|one))?`;
+const mended = `(?:fixed|fix|corrected|correct|shortened|shorten|redid|redone|redo|mended|sorted)`;
+
+/** "2 is right", "both, 2 and 3, are right", "the rest are right". */
+const sayings = (is: boolean, what: string, needsSheet = false): Form[] => [
+  form(`${subject}${mark}${what}`, ({ of }) => saying(numbersIn(of), is, needsSheet)),
+  form(
+    `(?:${all}|${rest})(?: ?\\((?<of>${numbers})\\)${mark}|[:,] (?<also>${numbers})${mark})${what}`,
+    ({ of, also }) => saying(numbersIn(of ?? also), is, needsSheet),
+  ),
+  form(`(?<of>${all}|${rest})(?: |, |: )${what}`, ({ of }) => saying(wordIn(of), is, needsSheet)),
+];
+
+export const forms: readonly Form[] = [
+  ...sayings(true, yes),
+  ...sayings(false, noWord),
+  ...sayings(false, wrong, true),
+  form(`${subject}${mark}(?:${should}|${correction}|${action})`, ({ of, words: said }) =>
+    said === undefined || isWritten({ words: said }, capital)
+      ? saying(numbersIn(of), false, true)
+      : undefined,
+  ),
+  // "Yes to 1, 3 and 4", "it is good for 1", "no on 2".
+  form(
+    `(?:(?:it|that) is )?(?:(?:${yesWord}|good to go|no (?:worries|problems?|mistakes?|typos?|changes?))(?: (?:to|on|for|with|in))?|(?:good|fine|right|correct|ok|okay) (?:to|on|for|with|in)) (?<of>${numbers})`,
+    ({ of }) => saying(numbersIn(of), true),
+  ),
+  form(
+    `(?:${yesWord}|good to go|good|fine|ok) (?:to|on|for|with) (?<of>${all}|${rest})(?: ${asIs})?|${yesWord},? (?<both>both|all)(?: of (?:them|it))?`,
+    ({ of, both }) => saying(wordIn(of ?? both), true),
+  ),
+  form(`${noWord} (?:to|on|for) (?<of>${numbers})`, ({ of }) => saying(numbersIn(of), false)),
+  form(
+    `(?:the |our |my )?answers? (?:to|for|on) (?<of>${numbers}) (?:is|are|=|:) (?:(?<yes>${yesWord})|${noWord})`,
+    ({ of, yes: isYes }) => saying(numbersIn(of), isYes !== undefined),
+  ),
+  form(`${yesWord} and ${yesWord}`, () => saying(wordIn("both"), true)),
+  // "Leave 2 and 3 as they are", "keep them both like that".
+  form(`${please}(?:leave|keep|let) (?<of>${numbers}) (?:${asIs}|stand|alone|be)`, ({ of }) =>
+    saying(numbersIn(of), true),
+  ),
+  form(
+    `${please}(?:leave|keep|make|cut|engrave) (?:${them} )?(?<of>both|all)(?: of (?:them|it))? (?:${asIs})(?: please)?`,
+    ({ of }) => saying(wordIn(of), true),
+  ),
+  form(`${please}(?:leave|keep|make) ${them} (?:${asIs}|the way i sent (?:it|them))(?: please)?`, () =>
+    saying(ofIt, true),
+  ),
+  form(
+    `${so}${please}(?:(?:go ahead|proceed)(?: with (?:it|them|both|all|the order))?(?: (?:and|to) (?:cut|engrave|make|run) (?:it|them|both|all))?(?: ${asIs})?|get on with it(?: now)?|cut (?:them|it))`,
+    () => ({ kind: "go" }),
+  ),
+  // "Ok" without a number may only say that somebody has read it.
+  form(`${so}(?:${it})? ?${yes}`, (_, whole) =>
+    /^ok(?:ay)?$/iu.test(whole) ? undefined : saying(ofIt, true),
+  ),
+  form(`${so}${noWord}`, () => saying(ofIt, false)),
+  form(`${so}(?:${it} )?${wrong}`, () => saying(ofIt, false, true)),
+  form(
+    `(?:except|apart from|other than|besides|but|save|aside from|all but)(?: (?:for|on|to))? (?<of>${numbers})`,
+    ({ of }) => ({ kind: "except", of: numbersIn(of) }),
+  ),
+  form(shows, (_, whole) => sheetFor(numbersIn(bare(whole)))),
+  // "1: new sheet attached", "1 shortened".
+  form(
+    `${subject}(?: ?[:.)=–—-]+ ?| |, )(?:(?<sheet>${shows}|${comes}(?: ${when})*|${action}(?: and|,) (?:${comes})(?: ${when})*|see att)|(?:${action}|done)(?: ${when})*|${sheet}? ?${done})`,
+    ({ of = "", sheet: tells }, whole) =>
+      sheetFor([...numbersIn(of), ...numbersIn(bare(whole.slice(of.length)))], tells === undefined),
+  ),
+  form(
+    `(?:(?:i|we)(?: have| will| also)? )?${mended}(?: also)? (?<of>${numbers})(?: (?:on the (?:other|same|new) (?:one|sheet)|too|also|as well|and send (?:it|them)(?: over| again| back)?|${when}))*`,
+    ({ of }) => sheetFor(numbersIn(of), true),
+  ),
+  form(`${subject}${mark}(?:${owns})`, ({ of }) => ({ kind: "about", of: numbersIn(of) })),
+  form(owns, () => ({ kind: "owns" })),
+  form(`${should}|${correction}`, (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined)),
+  form(
+    `(?:${person}) (?:want|wants|wanted|need|needs) ${words}(?: (?:as|in) one word)?|${words}(?: (?:is|would be) (?:correct|right|the right (?:word|spelling)))?(?: (?:with|without) (?:an? )?\\p{L}{1,6})?`,
+    (groups) => (isWritten(groups, capitals) ? { kind: "words" } : undefined),
+  ),
+  form(`${subject} ${be} ${much}(?:in )?${tongue}(?: words?| names?)?`, ({ of }) => ({
+    kind: "about",
+    of: numbersIn(of),
+  })),
+  form(reason, () => ({ kind: "why" })),
+  form(idle, () => ({ kind: "idle" })),
+];

@@ -1,0 +1,312 @@
+import { explains } from "./at-point.ts";
+import { type Act, forms, type Of } from "./clause-forms.ts";
+import { says, shows } from "./clause-words.ts";
+import { isUnclear } from "./said.ts";
+import { isSomebody } from "./somebody.ts";
+import { areWhys, isNearQuestion } from "./talk.ts";
+import { plain } from "./tokens.ts";
+import { keyOf, type Said } from "./ways.ts";
+
+/*
+ * Replies clause by clause: "all fine apart from 2, fixed sheet attached", "the rest are yes". A clause is put together
+ * from closed lists: what it is about, what is said of that, and what may stand around. A line is read only if all of it
+ * is such clauses, courtesies and reasons, and if there is one way to read it.
+ */
+
+/** What a line stands beside. */
+export interface Around {
+  /** Numbers of the open questions, and the words that they ask about. */
+  readonly open: readonly number[];
+  readonly inQuestion: readonly string[];
+  /** The points of the answer that the sender must mend. */
+  readonly others: readonly number[];
+  /** All numbers that the reply names anywhere, and those that lines above have answered. */
+  readonly named: ReadonlySet<number>;
+  readonly answered: ReadonlySet<number>;
+  /** The reply brings sheets, or says somewhere that they come. */
+  readonly promises: boolean;
+  /** What the line above answered at last. */
+  readonly last: boolean | undefined;
+  /** The point that is quoted right above the line. */
+  readonly under: number | undefined;
+  readonly afterSeveral: boolean;
+  /** Whether words say nothing. */
+  readonly isSilent: (words: string) => boolean;
+}
+
+/** What is known at some place of a line. */
+interface State {
+  readonly said: readonly Said[];
+  /** What was spoken of last, and how. */
+  readonly last: readonly number[];
+  readonly is: boolean | undefined;
+  /** The last clause was about all of several points. */
+  readonly isAll: boolean;
+  /** The sentence has said that something is meant so. */
+  readonly isYesHere: boolean;
+  /** A "yes" without a number was taken for a point that only its place tells. Beside it stands nothing else. */
+  readonly isBare: boolean;
+  /** Words were passed over that only say nothing. */
+  readonly isLoose: boolean;
+  /** A point was answered, or a sheet told of. */
+  readonly isSaid: boolean;
+}
+
+/** Whether words tell of a sheet that comes. */
+export function tellsOfSheet(words: string): boolean {
+  return tellsSheet.test(spelledOut(plain(words)));
+}
+const tellsSheet = new RegExp(`(?<![\\p{L}\\p{N}])(?:${shows})(?![\\p{L}\\p{N}])`, "iu");
+
+/** In characters. */
+const longest = 400;
+/** A line that can be read in very many ways is left. */
+const mostStates = 10_000;
+
+/** What a line answers, clause by clause. Undefined if any of it is no such clause, or if there are two ways to read it. */
+export function clausesIn(line: string, around: Around): readonly Said[] | undefined {
+  if (line.length > longest || /[?%$€£]/u.test(line) || isUnclear(line)) return undefined;
+  const readings = readingsOf(spelledOut(plain(line.replace(/\n/gu, " "))), around);
+  const [said, ...more] = new Map(readings.map((one) => [keyOf(one), one])).values();
+  if (said === undefined || more.length > 0) return undefined;
+  return said.some(({ number, is }) => said.some((other) => other.number === number && other.is !== is))
+    ? undefined
+    : said;
+}
+
+/** What each way to read a line says. */
+function readingsOf(text: string, around: Around): (readonly Said[])[] {
+  const found: (readonly Said[])[] = [];
+  const seen = new Set<string>();
+  const start: State = {
+    said: [],
+    last: around.under === undefined || around.afterSeveral ? [] : [around.under],
+    is: undefined,
+    isAll: false,
+    isYesHere: false,
+    isBare: false,
+    isLoose: false,
+    isSaid: false,
+  };
+  const open: Step[] = [{ at: 0, state: start }];
+  for (let step = open.pop(); step !== undefined && seen.size < mostStates; step = open.pop()) {
+    gap.lastIndex = step.at;
+    const [between = ""] = gap.exec(text) ?? [];
+    const from = step.at + between.length;
+    const state = /[.;!]/u.test(between) ? { ...step.state, isYesHere: false } : step.state;
+    const key = `${from} ${JSON.stringify(state)}`;
+    if (seen.has(key)) continue;
+    seen.add(key);
+    if (from < text.length)
+      open.push(...stepsFrom(text, from, state, around, from === 0 || between.trim() !== ""));
+    else if (state.isSaid && !(state.isBare && state.isLoose)) found.push(state.said);
+  }
+  return found;
+}
+
+interface Step {
+  readonly at: number;
+  readonly state: State;
+}
+
+/** What stands between clauses. */
+const gap = /(?:[\s,.;!:()\][–—>→-]|(?<=[\s,.;!:()])(?:and|so|also|because|since)(?= ))*/uy;
+const isEdge = /^\s*(?:[,.;!:()–—-]|$)/u;
+const lead = new RegExp(`(?:${says}) `, "iuy");
+/** What says something and is nobody. */
+const machine =
+  /^(?:google|siri|alexa|wikipedia|chatgpt|copilot|gemini|word|excel|outlook|internet|autocorrect|spell\p{L}*|dictionary|computer)$/iu;
+
+/** Where a line can be read on from a place. `apart`: words before it are set off. */
+function* stepsFrom(
+  text: string,
+  from: number,
+  state: State,
+  around: Around,
+  apart: boolean,
+): Generator<Step> {
+  lead.lastIndex = from;
+  const led = lead.exec(text);
+  const who = led?.groups?.["who"];
+  if (led !== null && (who === undefined || (isSomebody(who) && !machine.test(who))))
+    yield { at: from + led[0].length, state };
+  for (const { pattern, act } of forms)
+    for (const match of matchesAt(pattern, text, from)) {
+      const [does, at] = [act(match), from + match[0].length];
+      const next = does === undefined ? undefined : after(state, does, around);
+      if (next !== undefined && (does?.kind !== "why" || isEdge.test(text.slice(at))))
+        yield { at, state: next };
+    }
+  // What is known already to say nothing, and other reasons beside a yes.
+  for (const at of apart ? edgesFrom(text, from) : []) {
+    const piece = text.slice(from, at);
+    if (/\d/u.test(piece)) break;
+    if (around.isSilent(piece)) yield { at, state: { ...state, isLoose: true } };
+    else if (state.is === true && isReason(piece, around)) yield { at, state };
+  }
+}
+
+const isReason = (piece: string, around: Around): boolean =>
+  !isNearQuestion(piece, around.inQuestion) && (explains(piece) || areWhys(piece, around));
+
+/** A line without short forms and smiles. */
+function spelledOut(line: string): string {
+  return line
+    .replace(/:-?\)/gu, "")
+    .replace(/ 's\b/gu, "'s")
+    .replace(/\b(everything|all|rest|sheet)'s\b/giu, "$1 is")
+    .replace(/(?<=\d )[yn](?= ?(?:[,.;]|\d|$))/giu, (letter, _at: number, all: string) =>
+      /\d n \d/iu.test(all) ? letter : /y/iu.test(letter) ? "yes" : "no",
+    )
+    .replace(
+      /\b(it|that)s(?= (?:fine|ok|okay|right|correct|the|a|what|how|good|all|supposed|meant|wrong|not|my|our|as)\b)/giu,
+      "$1 is",
+    )
+    .replace(/\b(i|we|you|they|he|she|it)'ll\b/giu, "$1 will")
+    .replace(/^ill\b|(?<=[.,;] )ill\b/giu, "I will")
+    .replace(/\b'?em\b/giu, "them")
+    .trim();
+}
+
+/** A pattern at a place, as far as it reaches, and up to each word before that. */
+function* matchesAt(pattern: RegExp, text: string, from: number): Generator<RegExpExecArray> {
+  for (let end = text.length; end > from; ) {
+    pattern.lastIndex = from;
+    const match = pattern.exec(text.slice(0, end));
+    if (match === null) return;
+    yield match;
+    const last = match[0].search(/[\s,.;!:()–—-]+[^\s,.;!:()–—-]*$/u);
+    if (last <= 0) return;
+    end = from + last;
+  }
+}
+
+/** The ends of clauses behind a place. */
+function edgesFrom(text: string, from: number): number[] {
+  return [...text.slice(from).matchAll(/(?=[,.;!:()–—]|\s-\s|$)/gu)]
+    .map(({ index }) => from + index)
+    .filter((end) => end > from);
+}
+
+/** What is known behind a clause, or undefined if it cannot stand there. */
+function after(state: State, act: Act, around: Around): State | undefined {
+  switch (act.kind) {
+    case "idle":
+      return state;
+    case "why":
+      return state.is === true ? state : undefined;
+    case "words":
+      return state.is === false && around.promises ? state : undefined;
+    case "about":
+      return afterAbout(state, act.of, around);
+    case "owns":
+      return (state.is ?? around.last) !== true && around.promises ? { ...state, isSaid: true } : undefined;
+    case "should":
+      return afterShould(state, around);
+    case "go":
+      return afterGo(state, around);
+    case "except":
+      return afterExcept(state, act.of, around);
+    case "sheet":
+      return afterSheet(state, act, around);
+    case "says":
+      return afterSaying(state, act, around);
+  }
+}
+
+const say = (state: State, of: readonly number[], is: boolean): State => ({
+  ...state,
+  said: [...state.said, ...of.map((number) => ({ number, is }))],
+  last: of,
+  is,
+  isAll: false,
+  isSaid: true,
+});
+
+/** "2 is French" opens what is said of a point, and follows nothing that was. */
+function afterAbout(state: State, of: readonly number[], { open, others }: Around): State | undefined {
+  const isPoint = (one: number): boolean => open.includes(one) || others.includes(one);
+  const isNew = of.every((one) => isPoint(one) && !state.said.some(({ number }) => number === one));
+  return isNew ? { ...state, last: of, is: undefined, isAll: false } : undefined;
+}
+
+/** "It should be LOBBY": at a point of which nothing was said it is a no. */
+function afterShould(state: State, around: Around): State | undefined {
+  if ((state.is ?? around.last) === true || !around.promises || state.last.length === 0) return undefined;
+  return state.is === undefined ? say(state, state.last, false) : state;
+}
+
+/** "Go ahead" goes with a yes to all, and is one where there is a single point. */
+function afterGo(state: State, { open, others, under, answered }: Around): State | undefined {
+  if (others.length > 0 || under !== undefined) return undefined;
+  const isYes = (number: number): boolean =>
+    answered.has(number) || state.said.some((one) => one.number === number && one.is);
+  if (open.every(isYes)) return { ...state, isSaid: true };
+  return open.length === 1 && state.said.length === 0 ? say(state, open, true) : undefined;
+}
+
+/** "All fine apart from 2". */
+function afterExcept(state: State, of: readonly number[], { open, others }: Around): State | undefined {
+  if (!state.isAll || !state.isYesHere) return undefined;
+  if (!of.every((one) => open.includes(one) || others.includes(one))) return undefined;
+  const said = state.said.filter(({ number }) => !of.includes(number));
+  const wrong = of.filter((one) => open.includes(one));
+  return { ...say({ ...state, said }, wrong, false), last: of, isYesHere: false };
+}
+
+/** A sheet for a question is a no to it. "2 yes, new sheet attached" says two things of one point. */
+function afterSheet(
+  state: State,
+  { of, needsSheet }: Extract<Act, { kind: "sheet" }>,
+  { open, others, under, promises }: Around,
+): State | undefined {
+  const isOpen = (one: number): boolean => open.includes(one);
+  const asked = of.filter(isOpen);
+  if (!of.every((one) => isOpen(one) || others.includes(one))) return undefined;
+  if (asked.length > 0)
+    return needsSheet && !promises ? undefined : { ...say(state, asked, false), last: of };
+  if (of.length > 0) return { ...state, last: of, is: undefined, isSaid: true };
+  if (state.is !== false && others.length === 0 && under === undefined) return undefined;
+  if (state.isYesHere && state.last.every(isOpen)) return undefined;
+  return state.is === undefined && state.last.some(isOpen)
+    ? say(state, state.last, false)
+    : { ...state, isSaid: true };
+}
+
+function afterSaying(
+  state: State,
+  { of: named, is, needsSheet }: Extract<Act, { kind: "says" }>,
+  around: Around,
+): State | undefined {
+  if (needsSheet && !around.promises) return undefined;
+  const of = meant(named, is, state, around);
+  if (of === undefined || of.length === 0) return undefined;
+  if (around.under !== undefined && of.some((one) => one !== around.under)) return undefined;
+  if (of.every((one) => around.others.includes(one)))
+    return is ? undefined : { ...state, last: of, is: false, isSaid: true };
+  if (!of.every((one) => around.open.includes(one))) return undefined;
+  const isIt = "word" in named && named.word === "it";
+  return {
+    ...say(state, of, is),
+    isAll: "word" in named && !isIt,
+    isYesHere: is,
+    isBare: state.isBare || (isIt && !state.isSaid),
+  };
+}
+
+/** The numbers that are meant. */
+function meant(of: Of, is: boolean, state: State, around: Around): readonly number[] | undefined {
+  if (!("word" in of)) return of;
+  const { open, others, named, answered, under, afterSeveral } = around;
+  const isNamed = others.every((one) => named.has(one));
+  if (of.word === "it") {
+    if (state.last.length > 0) return state.is === undefined || state.is === is ? state.last : undefined;
+    return !afterSeveral && open.length === 1 && isNamed ? open : undefined;
+  }
+  // Below a quoted point, and of points to mend that nobody has named, "all" may mean others.
+  if (!isNamed || (under !== undefined && state.said.length === 0)) return undefined;
+  const left = open.filter((one) => !answered.has(one) && !state.said.some(({ number }) => number === one));
+  if (of.word === "rest" && left.length === open.length && others.length === 0) return undefined;
+  const all = of.word === "rest" ? left : open;
+  return all.length === (of.word === "both" ? 2 : (of.count ?? all.length)) ? all : undefined;
+}

@@ -1,0 +1,111 @@
+import { describe, expect, test } from "vitest";
+import { plainly, read } from "./read-reply.ts";
+
+describe("clauses about points are put together freely", () => {
+  test.each<[string, number[], number[]]>([
+    [
+      "2 is correct. 3 is not correct, the right word is BODEGA. 1 I make shorter. I send the sheets later today.",
+      [2],
+      [3],
+    ],
+    [
+      "New sheet for 1 coming. The other two (2 and 3) are intentional, please leave them as they are.",
+      [2, 3],
+      [],
+    ],
+    ["2 was my typo! Fixed sheet attached, I fixed 1 on the other one as well.\n3 YES", [3], [2]],
+    ["You're right on all three points.\nCorrected sheets for 1, 2 and 3 are attached.", [], [2, 3]],
+    [
+      "Number two yes number three yes I'll fix number one and send it over tonight when I get home thanks",
+      [2, 3],
+      [],
+    ],
+    [
+      "1 you have me there, the corrected sheet is attached.\n2 is not misspelled. YES.\n3 is not a mistake either. YES.",
+      [2, 3],
+      [],
+    ],
+    ["1 = new sheet follows this afternoon\n2 = OK\n3 = NOT OK, must be BERGING, new sheet also", [2], [3]],
+    ["Yes sir leave em both like they are, thats how the owner wants it. new sheet for 1 coming", [2, 3], []],
+    ["Lads, 2 and 3 are grand, leave them as they are. Sheet for the other one is attached.", [2, 3], []],
+    [
+      "1. Sheet S-310 corrected and attached.\n2 yes. 3 no they want MUDROOM as one word. ill send the sheet over when i get home",
+      [2],
+      [3],
+    ],
+    ["1 resending too\n2 y\n3 n - resending", [2], [3]],
+  ])("%j", (text, yes, no) => {
+    expect(read(text)).toEqual(plainly(yes, no));
+  });
+
+  test.each<[string, number[], number[]]>([
+    ["All fine apart from 2, fixed sheet attached.", [3], [2]],
+    ["Everything's right except 3. Office sending new sheet.", [2], [3]],
+    ["everything as it stands, except no. 3. There the sheet was wrong, the new one is attached.", [2], [3]],
+    ["We confirm item 2 and 3 are correct. Pls proceed as per submitted.", [2, 3], []],
+    ["Answer to 2 is NO, spelled wrong by our drafter. S-118 Rev 2 attached. The rest are YES.", [3], [2]],
+    ["Good to go on both, just like they are :)", [2, 3], []],
+    ["No worries with 2 and 3, both as intended.", [2, 3], []],
+    ["Yes and yes.", [2, 3], []],
+    ["Both are confirmed as per approved submittal.", [2, 3], []],
+    ["2 and 3 are te reo, spelling is right on both.", [2, 3], []],
+    ["Boss said to tell you 2 is yes and 3 is yes.", [2, 3], []],
+    ["2 ok\n3 ok", [2, 3], []],
+    ["2 yes 3 yes go ahead and cut em", [2, 3], []],
+  ])("%j where nothing is to mend", (text, yes, no) => {
+    expect(read(text, { others: 0 })).toEqual(plainly(yes, no));
+  });
+});
+
+describe("a line of which a clause says anything else, or which may be read in two ways, is for a person", () => {
+  test.each([
+    "All fine apart from 2.\nAnd the porch one.",
+    "The rest are YES.",
+    "All fine, mostly.",
+    "2 is right, 3 is right once he signs.",
+    "2 yes, new sheet attached.",
+    "Yes, and make 3 brass.",
+    "Leave 2 and 3 as they are on the old panel.",
+    "Leave both as they are for now.",
+    "2 and 3 are fine in white.",
+    "Good to go on both, two of each.",
+    "No worries with 2 and 3, both as intended by the old owner.",
+    "2 is French.\n3 YES",
+    "3 ok, will correct\n2 YES",
+    "2 n 3 yes",
+    "2 yes. It was intended.\n3 YES",
+    "Go ahead.",
+    "Both 2 yes",
+    "Everything is right except the finish.",
+    "2 yes as per the drawing he will send",
+    "Google says 2 and 3 are right",
+    "2 YES, it is SALOON\n3 YES",
+    "Yes to both. Good catch.",
+  ])("%j", (text) => {
+    expect(read(text, { others: 0 })).toMatchObject({ person: true });
+  });
+
+  test("all may mean points to mend that nobody names", () => {
+    expect(read("All fine as they are.")).toMatchObject({ yes: [], person: true });
+    expect(read("All three are fine as they are.", { others: 0 })).toMatchObject({ yes: [], person: true });
+    expect(read("New sheet for 1 attached. Both are fine as they are.")).toEqual(plainly([2, 3]));
+  });
+});
+
+describe("our answer below a reply, of which nothing tells where it begins", () => {
+  const answer = [
+    "CONFIRM: questions to answer.",
+    "  1. Shorten it, and send the sheet again.",
+    "PLEASE CONFIRM",
+    "  2. “SALONA” in row 1 of button 1 looks misspelt.",
+  ];
+  test("is known line by line, short lines by those around them", () => {
+    const text = ["2 YES", "", "Dana Whitlock", "", ...answer].join("\n");
+    expect(read(text, { open: [2], answer: answer.join("\n") })).toEqual(plainly([2]));
+  });
+  test("holds no words that it does not say", () => {
+    const changed = answer.with(2, "PLEASE CONFIRM BY FRIDAY");
+    const text = ["2 YES", "", "Dana Whitlock", "", ...changed].join("\n");
+    expect(read(text, { open: [2], answer: answer.join("\n") })).toMatchObject({ yes: [], person: true });
+  });
+});
