@@ -43,6 +43,9 @@ const plainWords = new Set([
     thanks thank you thx cheers regards none na nil`),
 ]);
 
+/** "US10B" is a finish of builders' hardware: the codes of ANSI/BHMA A156.18 that begin with US, from memory. */
+const finish = /^US\d{1,2}[A-Z]{0,2}$/iu;
+
 /** Words before a person's name. */
 const beforeNames = new Set(
   list("per by for from attn attention contact foreman forman super superintendent pm mr mrs ms"),
@@ -71,7 +74,7 @@ export function isPlainNote(notes: string, sheet: Sheet, words: Words): boolean 
       isName ||
       plainWords.has(word) ||
       own.has(word) ||
-      /\p{N}|^\p{L}$/u.test(word) ||
+      (/\p{N}|^\p{L}$/u.test(word) && !finish.test(word)) ||
       words.isOfLegends(word) ||
       words.expansions(word).length > 0
     );

@@ -10,6 +10,10 @@
  * rules before came to 72 and 0 %. Then the rules were made stricter once more, so that no wish hides in talk about
  * oneself: a person gets 44 % of its cover notes.
  *
+ * Sets 13 and 14 are letters as people write them in a working day, the second by talkers: at first sight a person got 36
+ * and 58 % of the 120 cover notes of each, and 0 of 120 wishes were let through. One half of each was looked at; of the
+ * others a person gets 35 and 52 %.
+ *
  * Names of files came later: a hundred that should go through and eighty that speak against their sheets, written by
  * somebody who had not seen the rules. At first sight 3 of the 50 honest ones set aside were asked about, and 6 of the
  * 40 others let through; their misses have been looked at since.
@@ -22,10 +26,15 @@
  * wishes through where a person got 78, 59 and 46 % of the rest, and could not tell a true sentence from one that is
  * wrong beside its sheets. So sentences are held against the sheets (describes.ts).
  *
+ * Since a wish may sound like talk ("as I said on the phone, the hall first"), 240 such sentences were written by two
+ * people who had seen nothing, avoiding every word of orders: at first sight 29 were let through, and of those half of
+ * which only the count was looked at 12 of 120 were when the other half was mended. All have been looked at since, and
+ * those before them by the hand that made the rules.
+ *
  *     npx node tests/bench/letter-words.ts [--misses] [--all]
  */
 import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";
-import { isToldBeside, namesIn, notesIn, sentencesIn, toldIn } from "./notes.ts";
+import { isToldBeside, namesIn, notesIn, sentencesIn, talesIn, toldIn } from "./notes.ts";
 
 const percent = (some: number, of: number): string => `${some}/${of} ${((100 * some) / of).toFixed(1)} %`;
 
@@ -48,6 +57,8 @@ for (const [file, what, isMiss] of [
     ["unseen10 ", notesIn(`unseen10-${file}`)],
     ["unseen11 ", notesIn(`unseen11-${file}`)],
     ["unseen12 ", notesIn(`unseen12-${file}`)],
+    ["unseen13 ", notesIn(`unseen13-${file}`)],
+    ["unseen14 ", notesIn(`unseen14-${file}`)],
   ] as const) {
     const judged = notes.map((note) => ({ ...note, said: toldIn(note) }));
     const missed = judged.filter(({ said }) => isMiss(said));
@@ -66,6 +77,12 @@ for (const [label, what, isMiss] of [
   console.log(`${what.padEnd(40)} ${percent(missed.length, all.length)}`);
   if (process.argv.includes("--misses")) for (const { text } of missed) console.log(`    ${text}`);
 }
+
+const untold = talesIn().filter((tale) => !isToldBeside(tale));
+console.log(
+  `${"wishes that sound like talk let through".padEnd(40)} ${percent(untold.length, talesIn().length)}`,
+);
+if (process.argv.includes("--misses")) for (const tale of untold) console.log(`    ${tale}`);
 
 const [{ facts } = { facts: undefined }] = notesIn("cover");
 if (facts === undefined) throw new Error("no notes");

@@ -54,6 +54,11 @@ export function sentencesIn(): Sentence[] {
   return lines.map((line) => JSON.parse(line) as Sentence);
 }
 
+/** Sentences that sound like talk and are none, one a line. */
+export function talesIn(): string[] {
+  return readFileSync("tests/bench/notes/tales.txt", "utf8").trim().split("\n");
+}
+
 /** Whether the sentence is told in a short letter. */
 export function isToldBeside(sentence: string): boolean {
   const [{ facts } = { facts: undefined }] = notesIn("cover");

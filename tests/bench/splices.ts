@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { isBoilerplate } from "../../src/reading/reply/furniture.ts";
 import { sentencesOf } from "../../src/reading/reply/idle.ts";
@@ -16,13 +17,9 @@ export interface Splice {
   readonly text: string;
 }
 
-/** Numbers from 0 to 1 that look random and are the same each time: the minimal standard generator of Park and Miller (1988). */
-function chances(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48_271) % 2_147_483_647;
-    return state / 2_147_483_647;
-  };
+/** A number from 0 to 1 that looks random, and is the same for the same words. */
+function chanceOf(...words: readonly (string | number)[]): number {
+  return createHash("sha256").update(words.join("\n")).digest().readUIntBE(0, 6) / 2 ** 48;
 }
 
 /** A signature or a quotation begins. */
@@ -65,14 +62,18 @@ function* yesLines(): Generator<Yes> {
 
 /** Binding words put at some place of lines that say yes. `each`: how many places a line and a fragment get in the mean. */
 export function* splices(seed: number, each: number): Generator<Splice> {
-  const chance = chances(seed);
   const lines = [...yesLines()];
   for (const words of bindingWords)
     for (const { reply, at, yes } of lines) {
       // "Twice yes" is a yes to two.
-      if (chance() > each || (words === "twice" && yes.length === 2)) continue;
+      if (chanceOf(seed, words, reply.text, at) > each || (words === "twice" && yes.length === 2)) continue;
       const all = reply.text.split("\n");
-      const line = spliced((all[at] ?? "").trim(), words, yes, chance());
+      const line = spliced(
+        (all[at] ?? "").trim(),
+        words,
+        yes,
+        chanceOf("place", seed, words, reply.text, at),
+      );
       // So do "Yes x2", and "write as typed" of what it asks about.
       if (/^yes x2$/iu.test(line) || /\bwrite as typed\b/iu.test(line)) continue;
       yield { reply, words, line, yes, text: all.with(at, line).join("\n") };

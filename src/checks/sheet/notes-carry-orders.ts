@@ -81,6 +81,12 @@ export const notesCarryOrders = defineSheetCheck({
       says: "The notes say “button 2 = 'STACKS WEST'”. No field of the sheet holds that, so one of us reads it.",
     },
     {
+      shows: "a finish of door hardware",
+      given: ({ device }) => device({ notes: "US10B" }),
+      wording: "request",
+      says: "The notes say “US10B”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
       shows: "a quantity",
       given: ({ device }) => device({ notes: "TYP OF 4" }),
       wording: "several",

@@ -17,7 +17,7 @@ const place =
   /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
 /** Rooms of the order, rather than where people sit and what they drive to. */
 export const rooms =
-  /(?<![\p{L}\p{N}])(?:closet|attic|kitchen|lobby|foyer|corridors?|hall(?:way)?s?|stair(?:s|way|well)?|lounge|lab|terrace|entrance|pantry|garage|basement|(?:bed|bath|class|ball|board|mud|sun|dining |living |meeting |conference |exam |break )rooms?|porch|patio|nursery|studio|chapel|corner office)(?![\p{L}\p{N}])/iu;
+  /(?<![\p{L}\p{N}])(?:closet|attic|kitchen|lobby|foyer|den|corridors?|hall(?:way)?s?|stair(?:s|way|well)?|lounge|lab|terrace|entrance|pantry|garage|basement|(?:bed|bath|class|ball|board|mud|sun|dining |living |meeting |conference |exam |break )rooms?|porch|patio|nursery|studio|chapel|corner office)(?![\p{L}\p{N}])/iu;
 const ordinal =
   /^(?:and |hi,? |here )?(?:the |our |plates? and )?(?:first|last|second|third|fourth|next|other|left|right|remaining|one|two|rest)(?![\p{L}\p{N}])/iu;
 function isNaming(rest: string): boolean {
@@ -37,13 +37,14 @@ export function onlyChats(sentence: string, rest: string): boolean {
   const turns = turnsIn(rest);
   const isSocial = social.test(sentence);
   // "I forgot the two for the attic" tells of more than who writes it.
-  const chats = isSocial || papers.test(sentence) || (own.test(sentence) && !rooms.test(rest));
+  const chats =
+    warm.test(sentence) || ((isSocial || papers.test(sentence) || own.test(sentence)) && !rooms.test(rest));
   if (turns === "nothing")
     return chats || frame.test(sentence) || isNaming(rest) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return isSocial;
   // A person reads what turns or binds something, whoever's affair it seems to be. A mere good wish needs no reading.
-  return turns === "hints" || warm.test(sentence);
+  return turns === "hints" || (turns === "binds" && warm.test(sentence));
 }
 
 const ends =

@@ -210,8 +210,9 @@ function after(state: State, act: Act, around: Around): State | undefined {
     case "sheet":
       return afterSheet(state, act, around);
     case "says":
-      return afterSaying(state, act, around);
+      break;
   }
+  return afterSaying(state, act, around);
 }
 
 const say = (state: State, of: readonly number[], is: boolean): State => ({

@@ -64,6 +64,12 @@ const around = new Set(
 );
 const framed = /\b(?:you should (?:have|find|see|get)|(?:is|are) made up|put together)\b/giu;
 
+/** "All 16 attached", "sixteen of them": how many came, without a word for what. */
+const bareCount = new RegExp(
+  `(?<![\\p{L}\\p{N}#./:-]|[\\d.] |\\b(?:qty|quantity|number|no|count|total)[.:]? ?)(?:all )?(${figure})(?: of (?:them|these|those))?(?= (?:attached|enclosed|(?:in )?total|in all|altogether|all told)(?![\\p{L}])|\\s*(?:[,;.!)]|$))`,
+  "giu",
+);
+
 /** Words that say how many sheets there are, and nothing else. `names` are facts that they may repeat. */
 export function countsIn(words: string, names: readonly string[], goods: Goods): Count[] | undefined {
   const found: Count[] = [];
@@ -75,7 +81,11 @@ export function countsIn(words: string, names: readonly string[], goods: Goods):
     return " ";
   };
   const plain = words.normalize("NFKC").replace(/\s+/g, " ");
-  const bare = plain.replace(behind, take).replace(before, take);
+  const takeBare = (_: string, figure: string): string => {
+    found.push({ of: "sheet", number: numberFrom(figure) });
+    return " ";
+  };
+  const bare = plain.replace(behind, take).replace(before, take).replace(bareCount, takeBare);
   const isTwice = new Set(found.map(countedBy)).size < found.length;
   if (found.length === 0 || isTwice || hasSigns(words)) return undefined;
   return isAround(bare, names) ? found : undefined;

@@ -203,7 +203,11 @@ function read(lines: readonly string[], known: KnownWords, signed: boolean): str
     const isLegal = sentences.some(isBoilerplate);
     return sentences.filter((sentence, i) => {
       if (isGoodBye(sentence) || (isLegal && isHarmless(sentence))) return false;
-      if (signed && (isOfSignature(sentence) || areTerms(withoutContacts(sentence)))) return false;
+      if (
+        signed &&
+        (isSender(sentence, known) || isOfSignature(sentence) || areTerms(withoutContacts(sentence)))
+      )
+        return false;
       const isLast = sentences === last && i === sentences.length - 1;
       return !(isLast && (i > 0 || paragraphs.length > 1) && isName(sentence));
     });

@@ -16,6 +16,8 @@ const shown = words(
     `(?:and|but|so) (?:it['’]?s|they['’]?re|it is|they are|this is|we['’]ve done (?:that|so|it)) (?:all )?(?:on|in) ${sheets}`,
     `(?:and|but|so) ${sheets} (?:is right|are right|has it(?: so)?|have it(?: so)?|says? so(?: too)?|shows? (?:it|that|so)|shows? what (?:he|she|they|we) (?:ended up with|settled on|chose|decided|agreed on))`,
     "(?:and|so) (?:that|this)(?:['’]s| is) (?:how|what) (?:we|i) (?:went with|used|put|did|laid (?:it|them) out|have|typed|wrote)",
+    `(?:the )?(?:everything|finish(?:es)?|lettering|legends?|marks?|positions?|all)(?: (?:and|,) (?:finish(?:es)?|lettering|legends?|marks?|positions?))*(?: (?:that |what )?(?:you need|is needed))? (?:is|are) (?:all )?(?:written |given |filled in )?(?:on|in) ${sheets}`,
+    `(?:the )?${sheets} says? it all`,
     `what(?:['’]s| is) on ${sheets} is what (?:he|she|they|we) (?:settled on|chose|decided|agreed on|ended up with)`,
   ].join("|")})(?=[.!]*$)`,
 );
@@ -80,6 +82,8 @@ const assents = new RegExp(
     `${all} (?:(?:has|have|had|was|were|is|are|got|been|now|all|already|finally|just) )*${agreed}${by}`,
     `(?:the )?(?:\\p{L}+ )?submittals?(?: for ${who})? (?:came|is|are|was|were)(?: back)?(?: approved| stamped)?`,
     `(?:re?ceived|recieved|got) (?:the )?approved submittals?(?: back)?`,
+    // Who orders on sheets says no more.
+    `(?:(?:order|sheets?|forms?|all) attached,? )?(?:please|pls|kindly) (?:go ahead|proceed)(?: with (?:the|this|our) order)?`,
   ].join("|")})(?:,? ${how})*[.!]*$`,
   "iu",
 );

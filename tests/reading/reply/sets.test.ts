@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { speaksAgainstIt } from "../../../src/reading/reply/file-names.ts";
-import { isToldBeside, namesIn, notesIn, sentencesIn, toldIn } from "../../bench/notes.ts";
+import { isToldBeside, namesIn, notesIn, sentencesIn, talesIn, toldIn } from "../../bench/notes.ts";
 import { misses, readHalf } from "../../bench/reply-sets.ts";
 
 /*
@@ -22,7 +22,7 @@ describe("replies", () => {
     ["fifth", 2, 0, 0],
     ["sixth", 1, 0, 2],
     ["sixth", 2, 0, 2],
-    ["seventh", 1, 0, 6],
+    ["seventh", 1, 0, 7],
     ["seventh", 2, 0, 19],
     ["eighth", 1, 0, 5],
     ["eighth", 2, 0, 6],
@@ -62,19 +62,21 @@ describe("replies", () => {
 
 describe("letters", () => {
   test.each([
-    ["", 3, 0],
-    ["unseen-", 3, 0],
-    ["unseen2-", 3, 0],
+    ["", 4, 0],
+    ["unseen-", 4, 0],
+    ["unseen2-", 4, 0],
     ["unseen3-", 3, 1],
     ["unseen4-", 1, 0],
     ["unseen5-", 13, 0],
-    ["unseen6-", 2, 0],
-    ["unseen7-", 8, 0],
+    ["unseen6-", 3, 0],
+    ["unseen7-", 9, 0],
     ["unseen8-", 17, 0],
     ["unseen9-", 8, 1],
     ["unseen10-", 10, 0],
     ["unseen11-", 14, 0],
     ["unseen12-", 11, 0],
+    ["unseen13-", 35, 0],
+    ["unseen14-", 60, 0],
   ])(
     "of the set “%s”: at most %i cover notes are asked about, and %i wishes go through",
     (set, asked, through) => {
@@ -85,10 +87,16 @@ describe("letters", () => {
     },
   );
 
+  test("of 351 wishes that sound like talk four go through", () => {
+    const untold = talesIn().filter((tale) => !isToldBeside(tale));
+    expect(talesIn().length).toBe(351);
+    expect(untold.length).toBeLessThanOrEqual(4);
+  });
+
   test("of single sentences beside complete sheets no wish goes through, and a third of the others does", () => {
     const told = sentencesIn().filter(({ text }) => isToldBeside(text));
     expect(told.filter(({ label }) => label === "person").length).toBe(270);
-    expect(told.filter(({ label }) => label === "pass").length).toBeLessThanOrEqual(218);
+    expect(told.filter(({ label }) => label === "pass").length).toBeLessThanOrEqual(221);
   });
 
   test.each([

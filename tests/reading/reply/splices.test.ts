@@ -1,11 +1,13 @@
 import { expect, test } from "vitest";
 import { splices, stillYes, unheardWishes, untoldWishes } from "../../bench/splices.ts";
 
-/** What is still taken for a yes: words that say yes, except another point, or tell of a sheet that comes. */
+/** What is still taken for a yes: words that say yes once more, or that tell of a sheet that comes for another point. */
 const harmless = [
-  "hi, boss says yes to both except 2 :)",
-  "See attached revised S-101 and will be S-104. 3 YES per customer.",
-  "Both correct make them as they stand thanks.",
+  "See attached as soon as revised S-101 and S-104. 3 YES per customer.",
+  "Yes as it should be stands cheers",
+  "Sheet corrected in attachment replace (1). For the 2, yes, it is so.",
+  "It's meant as is it right it stands.",
+  "Hi, 1 12.5 attached, 2 YES.",
 ];
 
 test("whatever binds or asks in a sentence that says yes leaves it to a person", () => {
