@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { sheetChecks } from "../../src/checks/catalogue.ts";
 import { legend, unprinted, without } from "../../src/checks/sample.ts";
+import { legendTooWide } from "../../src/checks/sheet/legend-too-wide.ts";
 import type { Place } from "../../src/trade/place.ts";
 import type { Doubt, Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
@@ -330,6 +331,28 @@ test("legend-too-wide proposes to split a row only where another is free", () =>
   expect(wide("WWW WWWW")).toEqual(["split row.1.1 parts=“WWW”,“WWWW” start=undefined"]);
   expect(wide("WWW WWWW", "ON")).toEqual(["shorten row.1.1 parts=undefined start=WWW WWW"]);
   expect(wide("WWWWWWWW", "")).toEqual(["shorten row.1.1 parts=undefined start=WWWWWWW"]);
+});
+
+test("legend-too-wide lets a row be as wide as its room, and proposes one that is", () => {
+  // Of letters 21 mm high a unit of the font is one millimetre.
+  const engraving = { ...catalogue.engraving, margin: 1, fit: "fixed" as const };
+  const says = (width: number, text: string) => {
+    const layouts = catalogue.layouts.map((one) => ({
+      ...one,
+      face: { ...one.face, width: width + 2, cap: 21, cutter: 1, tracking: 1 },
+    }));
+    const sheet = device({ legends: [legend("1", text)] });
+    return [...legendTooWide.find(sheet, { ...catalogue, layouts, engraving })].map(({ facts }) =>
+      [facts["needed"], facts["room"], facts["start"] ?? facts["parts"]].map(String).join(" "),
+    );
+  };
+  expect(says(20, "E")).toEqual([]);
+  expect(says(19, "E")).toEqual(["20.0 19.0 "]);
+  expect(says(40, "EEE")).toEqual(["60.0 40.0 EE"]);
+  expect(says(39, "EEE")).toEqual(["60.0 39.0 E"]);
+  expect(says(97, "EE EE")).toEqual([]);
+  expect(says(40, "EE EE")).toEqual(["97.0 40.0 “EE”,“EE”"]);
+  expect(says(39, "EE EE")).toEqual(["97.0 39.0 E"]);
 });
 
 test.each<[string, Sheet, string[]]>([
