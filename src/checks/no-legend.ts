@@ -12,7 +12,7 @@ const elsewhere =
 const neverLike = [
   new RegExp(`^(SEE|PER|AS( PER)?|REFER TO|REF) (THE )?(${elsewhere})( #?[A-Z]{0,2}-?[0-9.]{1,5})?$`),
   /^(SAME|LIKE) AS\b/,
-  /^T\.?B\.?[ACD]\.?\W{1,3}(BY|PER|W\/|WITH|LATER|PENDING)\b/,
+  /^T\.?B\.?[ACD]\.?\W+(BY|PER|W\/|WITH|LATER|PENDING)\b/,
   /^TO BE (ADVISED|ANNOUNCED|CONFIRMED|DECIDED|DETERMINED|NAMED)( (BY|LATER|PER|WITH)\b.*)?$/,
   /^(QTY|QUANTITY)\W*\d{0,3}$/,
   /^TYP(ICAL)?\.?( (OF|X) ?\d{1,3}| EACH| ALL)?$/,

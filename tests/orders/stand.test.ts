@@ -112,8 +112,21 @@ test("where date and arrival disagree both sheets stand, until a third is newer 
   expect(standing([deviceAt(2), other], [deviceAt(2, { id: "3/1", file: "third" })], known)).toEqual([
     "third",
   ]);
-  // of two that say the same nobody need ask
-  expect(standing([deviceAt(2)], [again], known)).toEqual(["S-104 pos 2.pdf"]);
+});
+
+test("of two that say the same, where it is unclear which is newer, the one that arrived first stands", () => {
+  const known = { ...nothingKnown, arrivals: arrivals({ "1": [4, 4], "2": [5, 3] }) };
+  expect(standingAfter([deviceAt(2)], [again], known)).toEqual({
+    sheets: [deviceAt(2)],
+    replaced: [],
+    late: [{ old: again, now: deviceAt(2), how: "place" }],
+  });
+  // whichever is read first
+  expect(standingAfter([again], [deviceAt(2)], known)).toEqual({
+    sheets: [deviceAt(2)],
+    replaced: [{ old: again, now: deviceAt(2), how: "place" }],
+    late: [],
+  });
 });
 
 test("a stopped device that may stand alone is mended by one that does, wherever it said that it belongs", () => {

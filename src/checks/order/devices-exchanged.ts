@@ -63,11 +63,7 @@ export const devicesExchanged = defineOrderCheck({
       const lost = fitted.filter((device) => gangOf(device).length > 0 && !suits(device, gangOf(device)));
       for (const device of lost) {
         const other = lost.find(
-          (one) =>
-            one !== device &&
-            (moves(device, gangOf(one)) ||
-              (suits(device, without(gangOf(one), gangOf(device))) &&
-                suits(one, without(gangOf(device), gangOf(one))))),
+          (one) => moves(device, gangOf(one)) || (suits(device, gangOf(one)) && suits(one, gangOf(device))),
         );
         if (other === undefined) continue;
         const legend = (one: DeviceSheet): string => gangOf(one).join(" ");
@@ -100,9 +96,6 @@ function wordsAt({ legends }: Sheet, face: string): string[] {
 
 const wordsOn = (device: DeviceSheet): string[] =>
   device.legends.filter(({ face }) => face !== "plate").flatMap(({ face }) => wordsAt(device, face));
-
-const without = (words: readonly string[], others: readonly string[]): string[] =>
-  words.filter((word) => !others.includes(word));
 
 /** Whether a device moves what a gang is called after. */
 function moves(device: DeviceSheet, gang: readonly string[]): boolean {
