@@ -140,6 +140,34 @@ test("a stopped device that may stand alone is mended by one that does, wherever
   expect(standing([old], [deviceAt(3, again)], known)).toEqual(["old", "now"]);
 });
 
+test("of several for one place each gives way to the next, and once", () => {
+  const [one, two, three] = [deviceAt(2), again, deviceAt(2, { id: "3/1", file: "third" })];
+  expect(standingAfter([], [one, two, three])).toEqual({
+    sheets: [three],
+    replaced: [],
+    late: [
+      { old: one, now: two, how: "place" },
+      { old: two, now: three, how: "place" },
+    ],
+  });
+});
+
+test("a device that may stand alone need not be stopped by anything else", () => {
+  const now = without(deviceAt(2, { id: "2/1", file: "now", standing: "alone" }), "position", "gangs");
+  expect(standing([deviceAt(2)], [now], { perhapsAlone: new Set(["1/3"]) })).toEqual(["now"]);
+  expect(standing([deviceAt(2)], [now])).toHaveLength(2);
+});
+
+test("what mends a sheet is found among forty that are alike, and not among more", () => {
+  const known = toMend("1/3", "position");
+  const alike = (n: number) =>
+    Array.from({ length: n }, (_, i) =>
+      deviceAt(i + 3, { id: `2/${i}`, file: `${i}`, ...(i === 0 ? {} : { notes: "spare" }) }),
+    );
+  expect(standing([deviceAt(2)], alike(40), known)).toHaveLength(40);
+  expect(standing([deviceAt(2)], alike(41), known)).toHaveLength(42);
+});
+
 test("a stopped sheet whose mended copy comes too late has given way to what stands", () => {
   const stands = plate({ id: "1/1", file: "first.pdf" });
   const stopped = without(plate({ id: "2/1", file: "no number.pdf" }), "order");
