@@ -18,8 +18,15 @@ const faces = (...legends: (readonly string[])[]): Sheet =>
 test("a word is judged by the other legends of its device, and not once more by its own", () => {
   expect(judged("slipped", faces(["BERTH 1"], ["BIRTH 2"]))).toEqual(["BIRTH → BERTH"]);
   expect(judged("slipped", faces(["BIRTH 2"]))).toEqual([]);
-  expect(judged("slipped", faces(["TEAM"], ["SCARE"]))).toEqual(["SCARE → SCORE"]);
-  expect(judged("slipped", faces(["TEAM SCARE"]))).toEqual([]);
+  expect(judged("slipped", faces(["WELCOME"], ["HOPE"]))).toEqual(["HOPE → HOME"]);
+  expect(judged("slipped", faces(["WELCOME", "HOPE"]))).toEqual([]);
+});
+
+test("a word is judged by what stands before and behind it in its legend, in the row or another", () => {
+  for (const rows of [["DR ZU"], ["DR", "ZU"]]) expect(judged("name", faces(rows))).toEqual(["ZU → "]);
+  expect(judged("unknown", faces(["ZU"]))).toEqual(["ZU → "]);
+  for (const rows of [["OF ALL"], ["OF", "ALL"]]) expect(judged("slipped", faces(rows))).toEqual([]);
+  expect(judged("slipped", faces(["OF"]))).toEqual(["OF → OFF"]);
 });
 
 test("a word that goes on in the row below, or began above, is judged as a whole", () => {
@@ -60,6 +67,9 @@ test("only the last word of a full row may be cut, where nothing stands behind i
   const cut = (row: string, by = catalogue) => judged("cut", faces([row]), by);
   expect(cut("RECEPTIO")).toEqual(["RECEPTIO → RECEPTION"]);
   expect(cut("LIGHTS O")).toEqual(["O → ON"]);
+  expect(judgedWords(faces([" LIGHT O"]), catalogue, "cut")).toMatchObject([
+    { text: "O", typed: "LIGHT O", face: "button 1", row: 1, place: "row.1.1" },
+  ]);
   expect(cut("LIGHT O")).toEqual([]);
   expect(cut("O STUDIO")).toEqual([]);
   expect(cut("(DEPT O)")).toEqual([]);
