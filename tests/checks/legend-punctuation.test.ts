@@ -18,6 +18,7 @@ test.each([
   ["«STUDY»", "1 around → STUDY"],
   ["‘STUDY’", "1 around → STUDY"],
   ["(STUDY)", "1 around → STUDY"],
+  [" (STUDY) ", "1 around → STUDY"],
   ['"STUDY,"', "1 around → STUDY,"],
   ["STUDY;", "1 ; → STUDY"],
   ["STUDY :", "1 : → STUDY"],
@@ -50,6 +51,8 @@ test.each([
   "STUDY 2.",
   "ON.",
   "CONF.",
+  "DEPT.",
+  "ZYQX.",
 ])("“%s” is not", (row) => {
   expect(asked(row)).toEqual([]);
 });
