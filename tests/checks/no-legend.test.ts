@@ -5,6 +5,9 @@ import { isNever } from "../../src/checks/no-legend.ts";
 test.each([
   ["n/a", "N/A HALL"],
   ["(TBD)", "(EAST)"],
+  ["[ tbd ]", "[T] BD"],
+  [" see (DWG) A-201", "STUDY (DWG) A-201"],
+  ["TBD (by owner)", "(TBDBY OWNER)"],
   ["to  be determined", "TO BE DETERMINED NOW"],
   ["TBD by owner", "TBD OWNER"],
   ["tbc per arch", "TBC PERGOLA"],
@@ -20,6 +23,7 @@ test.each([
   ["AS SHOWN", "AS SHOWER"],
   ["refer to arch AB-5", "REFER TO ARCH ABC-5"],
   ["qty", "QTY LAMPS"],
+  ["quantity", "THE QUANTITY"],
   ["QUANTITY: 100", "QUANTITY: 1000"],
   ["typ.", "TYPING"],
   ["TYP OF 120", "TYP OF 1200"],

@@ -58,7 +58,7 @@ export const devicesExchanged = defineOrderCheck({
     for (const { mark: station, plates, devices } of order.stations) {
       const [plate, second] = plates;
       if (plate === undefined || second !== undefined) continue;
-      const fitted = devices.filter((device) => goesIntoPlate(device) && device.position !== undefined);
+      const fitted = devices.filter(goesIntoPlate);
       const gangOf = ({ position }: DeviceSheet): string[] => wordsAt(plate, `${position ?? 0}`);
       const lost = fitted.filter((device) => gangOf(device).length > 0 && !suits(device, gangOf(device)));
       for (const device of lost) {
