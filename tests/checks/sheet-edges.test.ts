@@ -228,11 +228,22 @@ test.each<[Partial<Sheet>, string[]]>([
   [{ mark: "S-104" }, []],
   [{ mark: "S-104 (1)" }, []],
   [{ mark: "S-104 (2)" }, ["quantity mark"]],
+  [{ mark: "S-104 (12)" }, ["quantity mark"]],
+  [{ mark: "S-104 (123)" }, []],
+  [{ mark: "S-104 (01)" }, []],
+  [{ mark: "S-104 (2) E" }, []],
+  [{ mark: "(2)" }, []],
   [{ mark: "S-104 x2" }, ["quantity mark"]],
   [{ mark: "S-104 / S-105" }, ["several mark"]],
   [{ project: "Tower X2" }, []],
   [{ project: "Tower qty 2" }, ["quantity project"]],
   [{ order: "BW-2207 and BW-2208" }, ["orders order"]],
+  [{ order: "4512;4513" }, ["orders order"]],
+  [{ order: "Land-12 & Sand-13" }, ["orders order"]],
+  [{ order: "Sand-12" }, []],
+  [{ order: "BW-2207 / 2208" }, []],
+  [{ order: "BW-2207/08" }, []],
+  [{ order: "Ines and Omar" }, []],
   [{ order: "BW-2207 qty 3" }, ["quantity order"]],
 ])("mark-names-several: %j, %j", (changes, says) => {
   expect(told("mark-names-several", { ...device(), ...changes })).toEqual(says);
@@ -311,6 +322,25 @@ test.each<[string, string[], string[]]>([
   ["a dash beside a plus", ["-", "VOLUME +"], []],
 ])("legend-placeholder: %s", (_what, faces, says) => {
   expect(told("legend-placeholder", rows(...faces.map((face) => [face])), "typed")).toEqual(says);
+});
+
+test.each<[string[], string[]]>([
+  [["STUDY", "OR DEN"], ["undecided row.1.1 row.1.2"]],
+  [["study or living room"], []],
+  [["Living room", "or den"], ["undecided row.1.1 row.1.2"]],
+  [["2 STUDY OR", "DEN"], []],
+  [["STUDY OR", "DEN 2"], []],
+  [["ON OR OFF"], []],
+  [["DIM OR UP"], []],
+  [["PREP OR 3"], []],
+  [["MAIN", "OR"], []],
+  [["OR", "LIGHTS"], []],
+  [["MAJOR", "ORDER"], []],
+  [["LOBBY?"], ["unsure row.1.1"]],
+  [["LOBBY", "EAST?"], ["unsure row.1.2"]],
+  [["SAME", "DAY?"], ["unsure row.1.2"]],
+])("legend-placeholder: of %j, %j, which may not be decided", (row, says) => {
+  expect(told("legend-placeholder", rows(row))).toEqual(says);
 });
 
 test("legend-repeated-in-plate compares what is cut on buttons and gangs, whatever its case and blanks", () => {
@@ -526,6 +556,28 @@ test.each<[string, string[]]>([
   ["beside S-201", ["remark notes"]],
   ["beside S-201, S-202", ["request notes"]],
   ["beside S-201, s 201", ["remark notes"]],
+  // measures, and what is quoted
+  ['mount 48" AFF', ["remark notes"]],
+  ['mount 48   " AFF', ["remark notes"]],
+  ['mount 48    " AFF', ["request notes"]],
+  ["mount 5'-0\" AFF", ["remark notes"]],
+  ["mount 5' 6 1/2'' AFF", ["remark notes"]],
+  ["mount 4,5′ AFF", ["remark notes"]],
+  ["lobby of Ines' bar", ["remark notes"]],
+  ["lobby 'EAST'", ["request notes"]],
+  ["lobby “EAST”", ["request notes"]],
+  ["48 AFF to center", ["remark notes"]],
+  ["48 AFF on centre", ["remark notes"]],
+  ["lobby center", ["request notes"]],
+  ["intro center", ["request notes"]],
+  ["lobby to centers", ["request notes"]],
+  // where the sheet belongs, and courtesies
+  ["Thank you!", []],
+  ["  ", []],
+  ["S-104 (pos 2 / 4), thanks", []],
+  ["pos 2 of 4; plate S 104", []],
+  ["pos 3 of 4", []],
+  ["S-104 of BW-2207", ["remark notes"]],
 ])("notes-carry-orders: “%s”", (notes, says) => {
   expect(told("notes-carry-orders", device({ notes }))).toEqual(says);
 });
