@@ -240,6 +240,7 @@ test.each<[Partial<Sheet>, string[]]>([
   [{ order: "BW-2207 and BW-2208" }, ["orders order"]],
   [{ order: "4512;4513" }, ["orders order"]],
   [{ order: "Land-12 & Sand-13" }, ["orders order"]],
+  [{ order: "Andy-12 & Andy-13" }, ["orders order"]],
   [{ order: "Sand-12" }, []],
   [{ order: "BW-2207 / 2208" }, []],
   [{ order: "BW-2207/08" }, []],

@@ -128,7 +128,7 @@ export const markNamesSeveral = defineSheetCheck({
 
 /** Whether an order number is two numbers of one shape: "BW-2207 / BW-2208", "4512 & 4513". */
 function namesTwo(typed: string): boolean {
-  const parts = typed.split(/\s*(?:&|;|,|\s\/\s|and)\s*/i);
+  const parts = typed.split(/\s*(?:&|;|,|\s\/\s|\band\b)\s*/i);
   const shapes = new Set(
     parts.map((part) =>
       part
