@@ -68,6 +68,43 @@ test.each<[string, string[]]>([
   expect(told("legend-spacing", rows([text]), "shown", "closed")).toEqual(says);
 });
 
+test.each([
+  ["STU DY", "STUDY"],
+  ["O F F", "OFF"],
+  ["EN TRY", "ENTRY"],
+  ["A LARM", "ALARM"],
+])("legend-spacing: “%s” is the word %s in pieces", (row, word) => {
+  expect(told("legend-spacing", rows([row]), "closed")).toEqual([`within row.1.1 closed=${word}`]);
+});
+
+test.each([
+  "A B",
+  "A B C",
+  "A WAY",
+  "UP STAIRS",
+  "FAT HER",
+  "CONF RM",
+  "DE SK",
+  "EN T RY",
+  "EN TRY 2",
+  "STUDY",
+])("legend-spacing: “%s” is no word in pieces", (row) => {
+  expect(told("legend-spacing", rows([row]))).toEqual([]);
+});
+
+test.each<[string[], string[]]>([
+  [["STUDIO", "Studio"], ["word row.1.1 row.1.2 typed=STUDIO"]],
+  [["THE BAR", "BAR"], ["word row.1.1 row.1.2 typed=BAR"]],
+  [["Bye bye"], []],
+  [["ON ON"], []],
+  [["R22 R22"], []],
+  [["BAR ROOM", "BAR"], []],
+])("legend-repeated-in-plate: of %j, %j", (row, says) => {
+  expect(told("legend-repeated-in-plate", rows(row), "typed")).toEqual(says);
+  const plain = { ...legend("1", ...row), plain: true };
+  expect(told("legend-repeated-in-plate", device({ legends: [plain] }))).toEqual([]);
+});
+
 test.each<[readonly (readonly string[])[], string[]]>([
   [[["N/A"]], ["legend row.1.1"]],
   [[["TO", "FOLLOW"]], ["legend row.1.1 row.1.2"]],
