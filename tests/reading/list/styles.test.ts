@@ -102,7 +102,7 @@ test("a colour of something else than a font or a ground is neither", () => {
 test("fonts and grounds of conditional formats, wherever they stand, are none of cells", () => {
   const rule = `<dxfs><dxf><font><strike/><sz val="1"/></font>${solid('rgb="FF0000FF"')}</dxf></dxfs>`;
   const [look] = looksIn(
-    `<styleSheet>${rule}<fonts><font><color rgb="FF0000FF"/></font></fonts><fills><fill/></fills>` +
+    `<styleSheet>${rule}<fonts><font><color rgb="FF0000FF"/></font></fonts><fills><fill/></fills>${rule}` +
       "<cellXfs><xf/></cellXfs></styleSheet>",
   );
   expect(look).toEqual({ format: "General", struck: false, unseen: false });
