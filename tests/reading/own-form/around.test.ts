@@ -170,6 +170,23 @@ test("the head of its row and of its column are told, whatever lies between", ()
   expect(heads(words("Button 1", 10, 303), words("Row 2", 425, 600))).toBe("Button 1 Row 2");
   expect(heads(words("Row 2", 425, 600), words("Row 3", 425, 500))).toBe("Row 3");
   expect(heads(words("Button 1", 10, 320))).toBe("");
+  expect(heads(words("Button 1", 353, 303))).toBe("Button 1");
+  expect(heads(words("Button 1", 354, 303))).toBe("");
+  // over the column, more or less in its middle
+  for (const [x, wide] of [
+    [499, 50],
+    [351, 50],
+    [400, 299],
+  ] as const)
+    expect(heads(words("Row 2", x, 600, wide))).toBe("Row 2");
+  for (const [x, wide] of [
+    [500, 50],
+    [350, 50],
+    [400, 300],
+  ] as const)
+    expect(heads(words("Row 2", x, 600, wide))).toBe("");
+  expect(heads(words("Row 2", 425, 312))).toBe("Row 2");
+  expect(heads(words("Row 2", 425, 311))).toBe("");
 });
 
 test("what stands on another page is nowhere near, and a field on no page has nothing around it", () => {

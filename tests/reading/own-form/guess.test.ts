@@ -25,6 +25,7 @@ const lines = (...fields: (Partial<OutlinedField> & { readonly says?: string })[
   );
   return {
     form,
+    values: guesses.map(({ values }) => values),
     told: guesses.map(({ place, ticked, taken }) => [place, ticked, taken?.by].filter(Boolean).join(" ")),
   };
 };
@@ -40,6 +41,16 @@ test("a list is told by two of its choices, if they are a third of them", () => 
   expect(lines(list("Oat", "Chalk", ...others(4))).told).toEqual(["finish"]);
   expect(lines(list("Oat", "Chalk", ...others(5))).told).toEqual([""]);
   expect(lines(list("Ash", "Elm")).told).toEqual([""]);
+});
+
+test("of a list the values are told that are no code and no name, with the choice that they stand for", () => {
+  expect(lines(list("OAT", "chalk ")).values).toEqual([undefined]);
+  expect(lines(list("Oat", "chk", "the SLT one", "Elm", "Choose…")).values).toEqual([
+    [
+      ["the SLT one", "SLT"],
+      ["Elm", undefined],
+    ],
+  ]);
 });
 
 test("a box is told by its label, if that is a choice of one place", () => {
