@@ -97,6 +97,13 @@ test("the label of a box stands behind it, or before it where most do", () => {
   expect(tick(words("Chalk", 347, 500), words("Oat", 415, 500))).toBe("Chalk");
 });
 
+test("words behind another box are the label of that one", () => {
+  const boxes = [box("a", 400, 500), box("b", 414, 500)];
+  const printed = [words("Oat", 428, 500)];
+  expect(around(boxes, printed, "a")?.label).toBeUndefined();
+  expect(around(boxes, printed, "b")?.label).toBe("Oat");
+});
+
 test("the label of a box may stand below it where nothing stands close beside it", () => {
   const tick = (below: Printed, ...beside: Printed[]) =>
     around([box("a", 400, 500)], [below, ...beside])?.label;
@@ -208,5 +215,13 @@ test("the label of a group of buttons stands before the first, or above them", (
   });
   expect(around([group], [words("Finish", 200, 520), ...each])).toMatchObject({ label: "Finish" });
   expect(around([group], [words("Finish", 200, 558), ...each])).toMatchObject({ label: "Finish" });
+  // as far as the group reaches, across
+  for (const [x, says] of [
+    [309, "Finish"],
+    [310, undefined],
+    [139, "Finish"],
+    [138, undefined],
+  ] as const)
+    expect(around([group], [words("Finish", x, 520), ...each])?.label).toBe(says);
   expect(around([group], [words("Finish", 200, 559), ...each])?.label).toBeUndefined();
 });
