@@ -73,6 +73,15 @@ test("words behind another field are the label of that one", () => {
   ]);
 });
 
+test("a field beside keeps no words above from being a label", () => {
+  const flat = (name: string, x: number, y: number) =>
+    field(name, x, y, { frames: [{ page: 1, box: [x, y, x + 100, y + 4] }] });
+  for (const x of [200, 300, 500, 600])
+    expect(around([flat("a", 400, 500), flat("b", x, 506)], [words("Finish", 400, 514)])?.label).toBe(
+      "Finish",
+    );
+});
+
 test("where a field has words on both sides, the side counts on which most labels stand", () => {
   const [left, above] = [words("Left", 330, 503), words("Above", 400, 518)];
   const both = field("a", 400, 500);
