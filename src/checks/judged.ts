@@ -35,7 +35,7 @@ export function judgedWords(sheet: Sheet, catalogue: Catalogue, kind: Amiss["is"
   const words = before?.catalogue === catalogue ? before.words : judgeWords(sheet, catalogue);
   judged.set(sheet, { catalogue, words });
   return words.flatMap(({ judgement, ...word }) =>
-    judgement.is !== "right" && judgement.is === kind ? [{ ...word, meant: judgement.meant }] : [],
+    judgement.is === kind ? [{ ...word, meant: judgement.meant }] : [],
   );
 }
 
@@ -51,7 +51,7 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
   );
   // Of a placeholder's words there is nothing to say either.
   const legends = [...Map.groupBy(rows, ({ face }) => face).values()].filter(
-    (onFace) => !isNever(onFace.map(({ text }) => text.trim()).join(" ")),
+    (onFace) => !isNever(onFace.map(({ text }) => text).join(" ")),
   );
   return legends.flatMap((onFace) => {
     const beside = legends.filter((other) => other !== onFace).map((other) => other.flatMap(wordsIn));
@@ -69,8 +69,8 @@ function judgeWords(sheet: Sheet, catalogue: Catalogue): JudgedWord[] {
             beside,
             atLimit: last && isFull(row, characters) && row.text.endsWith(text) && !isConfirmed(row.text),
             joined: [
-              ...(last && below[0] !== undefined ? [text + below[0]] : []),
-              ...(j === 0 && above.length > 0 ? [`${above.at(-1)}${text}`] : []),
+              ...(last ? below.slice(0, 1) : []).map((next) => text + next),
+              ...(j === 0 ? above.slice(-1) : []).map((previous) => previous + text),
             ],
           },
           catalogue.words,

@@ -12,19 +12,19 @@ const elsewhere =
 const neverLike = [
   new RegExp(`^(SEE|PER|AS( PER)?|REFER TO|REF) (THE )?(${elsewhere})( #?[A-Z]{0,2}-?[0-9.]{1,5})?$`),
   /^(SAME|LIKE) AS\b/,
-  /^T\.?B\.?[ACD]\.?\W{1,3}(BY|PER|W\/|WITH|LATER|PENDING)\b/,
+  /^T\.?B\.?[ACD]\.?\W+(BY|PER|W\/|WITH|LATER|PENDING)\b/,
   /^TO BE (ADVISED|ANNOUNCED|CONFIRMED|DECIDED|DETERMINED|NAMED)( (BY|LATER|PER|WITH)\b.*)?$/,
   /^(QTY|QUANTITY)\W*\d{0,3}$/,
   /^TYP(ICAL)?\.?( (OF|X) ?\d{1,3}| EACH| ALL)?$/,
-  /^\(?\d{1,3} ?(EA|EACH|PCS?)\.?\)?$/,
+  /^\d{1,3} ?(EA|EACH|PCS?)\.?$/,
   /^X{3,}$/,
   /^(BUTTON|BTN|GANG|LEGEND)( ?#?\d+)?$/,
   /^(["'“”’′]+|-{2,}|[–—]+|\.+|\?{2,}|_+)$/,
 ];
 /** Whether a legend or a row of it stands for something else, and is never cut. */
 export function isNever(text: string): boolean {
-  // "(TBD)" is no more of a legend than TBD.
-  const plain = plainly(text).replace(/^[([] ?(.+?) ?[)\]]$/, "$1");
+  // "(TBD)" is no more of a legend than TBD, nor "SEE (DWG)" than SEE DWG.
+  const plain = plainly(plainly(text).replaceAll(/[()[\]]/g, " "));
   return never.has(plain) || neverLike.some((pattern) => pattern.test(plain));
 }
 

@@ -111,6 +111,22 @@ test("project-order-exchanged needs words without a digit for the number, and a 
   expect(says("Larkspur", "Floor 7")).toEqual([]);
   expect(says("Larkspur", "ABCDE-2207")).toEqual([]);
   expect(says("TBD", "BW-2207")).toEqual([]);
+  expect(says("Lib", "BW-2207")).toEqual(["exchanged 1/2"]);
+  for (const number of [
+    "2207",
+    "22",
+    "ABCD-2207",
+    "BW 22/07",
+    "J26/101A",
+    "22-8147",
+    " # 2207 ",
+    "PO: BW.2207",
+  ])
+    expect(says("Larkspur", number), number).toEqual(["exchanged 1/2"]);
+  for (const name of ["7", "2207 Main", "Halls 2207", "BW-2207AB", "2207-", "B-W-2207", "22 07"])
+    expect(says("Larkspur", name), name).toEqual([]);
+  expect(says("Larkspur", "1".repeat(39))).toEqual(["exchanged 1/2"]);
+  expect(says("Larkspur", "1".repeat(40))).toEqual([]);
 });
 
 test("legend-empty leaves a face alone where something was typed that nobody could read for certain", () => {

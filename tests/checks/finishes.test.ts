@@ -43,6 +43,8 @@ test("for a device in a plate they are made for that plate too, for one alone fo
   expect(offered(device({ ...dark, gangs: 6 }))).toEqual(["CHK"]);
   expect(offered(device({ ...dark, gangs: 5 }))).toEqual(["CHK", "OAT"]);
   expect(offered(aloneDevice(dark))).toEqual(["CHK", "OAT", "HRN", "STW"]);
+  // gangs that somebody filled in beside it are at fault
+  expect(offered(aloneDevice({ ...dark, gangs: 6 }))).toEqual(offered(aloneDevice(dark)));
   expect(offered(without(device(dark), "gangs"))).toEqual(offered(aloneDevice(dark)));
 });
 

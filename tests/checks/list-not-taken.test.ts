@@ -13,6 +13,7 @@ const cells = (count: number) =>
 test("of many cells twelve are named, and how many more there are", () => {
   const twelve = cells(12).map(({ where }) => where);
   expect(named(...cells(12))).toEqual([twelve]);
+  expect(named(...cells(13))).toEqual([[...twelve, "1 more"]]);
   expect(named(...cells(14))).toEqual([[...twelve, "2 more"]]);
 });
 

@@ -52,6 +52,10 @@ const published: Readonly<Record<string, readonly (readonly [address: string, Ki
     ["ines@[192.0.2.256]", "none"],
     ["ines@[IPv6:2001:db8:::7]", "none"],
     ["ines@[192.0.2.7", "none"],
+    ["ines@at[192.0.2.7]", "none"],
+    ["ines@[192.0.2.7]at", "none"],
+    ["ines@[tag:7!x]", "odd"],
+    ["ines@[:7]", "none"],
   ],
   "RFC 5321 §4.1.2, the grammar": [
     ["user&co@brightwire.example", "ordinary"],
@@ -70,6 +74,11 @@ const published: Readonly<Record<string, readonly (readonly [address: string, Ki
     ["ines@bright_wire.example", "none"],
     ["ines@brightwire.example.", "none"],
     ["ines@", "none"],
+    ["ines@brightwire.example@", "none"],
+    ["ines@at@brightwire.example", "none"],
+    ['in"es"@brightwire.example', "none"],
+    ['"in"es@brightwire.example', "none"],
+    ["ines@brightwire.example!", "none"],
     ["@brightwire.example", "none"],
     ['"ines@brightwire.example', "none"],
     ['"in"es"@brightwire.example', "none"],
@@ -84,6 +93,7 @@ const published: Readonly<Record<string, readonly (readonly [address: string, Ki
   "common practice, no source: no domain ends so": [
     ["ines@brightwire.c", "odd"],
     ["ines@192.0.2.7", "odd"],
+    ["ines@b.7.brightwire.example", "ordinary"],
   ],
 };
 

@@ -1,9 +1,11 @@
 import { expect, test } from "vitest";
 import type { Layout } from "../../src/catalogue/catalogue.ts";
+import { roomOn } from "../../src/checks/limits.ts";
 import { CannotShow, fullRow, swapped } from "../../src/checks/sample.ts";
 import { usualFinishes, usualLayout } from "../../src/checks/sample-choices.ts";
+import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
-import { blankDevice, blankPlate } from "../make/sample.ts";
+import { aloneDevice, blankDevice, blankPlate, device, plate } from "../make/sample.ts";
 
 test("a row is filled by a word in front of its end, where a word of that length is known", () => {
   expect(fullRow({ rows: 2, characters: 8 }, "ON")).toBe("NORTH ON");
@@ -49,6 +51,16 @@ test("finishes are shown that are made for many sizes of plate and not for all",
   expect(codes(1)).toEqual(["OAT", "SLT"]);
   expect(codes(9)).toEqual(["CHK", undefined]);
   expect(() => usualFinishes({ ...catalogue, finishes: [] }, 4)).toThrow("no finish");
+});
+
+test("every legend of a sample sheet has the rows of its face, and blank ones where it says less", () => {
+  const rowsOf = (sheet: Sheet) => sheet.legends.map(({ face, rows }) => `${face} ${rows.join("/")}`);
+  expect(rowsOf(device())).toEqual(["1 ENTRY/", "2 STACKS/EAST", "3 DIM/", "4 ALL/OFF"]);
+  expect(rowsOf(aloneDevice()).at(-1)).toBe("plate STAFF ROOM/");
+  expect(rowsOf(plate())).toEqual(["1 FOYER/", "2 READING/ROOM", "3 CHILDREN/", "4 WORKROOM/"]);
+  for (const sheet of [device(), blankDevice(), aloneDevice(), plate(), blankPlate()])
+    for (const { face, rows } of sheet.legends)
+      expect(rows).toHaveLength(roomOn(sheet, face, catalogue).rows);
 });
 
 test("a blank sheet has nothing chosen, ticked or typed", () => {

@@ -63,6 +63,8 @@ test.each([
   "(100) keypads",
   "X3",
   "Phoenix 3",
+  "atypical of 2 wings",
+  "atypical",
   "S-104",
 ])("“%s” asks for one", (text) => {
   expect(mayAskForSeveral(text)).toBe(false);

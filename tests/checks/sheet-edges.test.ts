@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { sheetChecks } from "../../src/checks/catalogue.ts";
 import { legend, unprinted, without } from "../../src/checks/sample.ts";
+import { legendTooWide } from "../../src/checks/sheet/legend-too-wide.ts";
 import type { Place } from "../../src/trade/place.ts";
 import type { Doubt, Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
@@ -65,6 +66,43 @@ test.each<[string, string[]]>([
   ["READING ", []],
 ])("legend-spacing: of %j, %j", (text, says) => {
   expect(told("legend-spacing", rows([text]), "shown", "closed")).toEqual(says);
+});
+
+test.each([
+  ["STU DY", "STUDY"],
+  ["O F F", "OFF"],
+  ["EN TRY", "ENTRY"],
+  ["A LARM", "ALARM"],
+])("legend-spacing: “%s” is the word %s in pieces", (row, word) => {
+  expect(told("legend-spacing", rows([row]), "closed")).toEqual([`within row.1.1 closed=${word}`]);
+});
+
+test.each([
+  "A B",
+  "A B C",
+  "A WAY",
+  "UP STAIRS",
+  "FAT HER",
+  "CONF RM",
+  "DE SK",
+  "EN T RY",
+  "EN TRY 2",
+  "STUDY",
+])("legend-spacing: “%s” is no word in pieces", (row) => {
+  expect(told("legend-spacing", rows([row]))).toEqual([]);
+});
+
+test.each<[string[], string[]]>([
+  [["STUDIO", "Studio"], ["word row.1.1 row.1.2 typed=STUDIO"]],
+  [["THE BAR", "BAR"], ["word row.1.1 row.1.2 typed=BAR"]],
+  [["Bye bye"], []],
+  [["ON ON"], []],
+  [["R22 R22"], []],
+  [["BAR ROOM", "BAR"], []],
+])("legend-repeated-in-plate: of %j, %j", (row, says) => {
+  expect(told("legend-repeated-in-plate", rows(row), "typed")).toEqual(says);
+  const plain = { ...legend("1", ...row), plain: true };
+  expect(told("legend-repeated-in-plate", device({ legends: [plain] }))).toEqual([]);
 });
 
 test.each<[readonly (readonly string[])[], string[]]>([
@@ -227,11 +265,23 @@ test.each<[Partial<Sheet>, string[]]>([
   [{ mark: "S-104" }, []],
   [{ mark: "S-104 (1)" }, []],
   [{ mark: "S-104 (2)" }, ["quantity mark"]],
+  [{ mark: "S-104 (12)" }, ["quantity mark"]],
+  [{ mark: "S-104 (123)" }, []],
+  [{ mark: "S-104 (01)" }, []],
+  [{ mark: "S-104 (2) E" }, []],
+  [{ mark: "(2)" }, []],
   [{ mark: "S-104 x2" }, ["quantity mark"]],
   [{ mark: "S-104 / S-105" }, ["several mark"]],
   [{ project: "Tower X2" }, []],
   [{ project: "Tower qty 2" }, ["quantity project"]],
   [{ order: "BW-2207 and BW-2208" }, ["orders order"]],
+  [{ order: "4512;4513" }, ["orders order"]],
+  [{ order: "Land-12 & Sand-13" }, ["orders order"]],
+  [{ order: "Andy-12 & Andy-13" }, ["orders order"]],
+  [{ order: "Sand-12" }, []],
+  [{ order: "BW-2207 / 2208" }, []],
+  [{ order: "BW-2207/08" }, []],
+  [{ order: "Ines and Omar" }, []],
   [{ order: "BW-2207 qty 3" }, ["quantity order"]],
 ])("mark-names-several: %j, %j", (changes, says) => {
   expect(told("mark-names-several", { ...device(), ...changes })).toEqual(says);
@@ -312,6 +362,25 @@ test.each<[string, string[], string[]]>([
   expect(told("legend-placeholder", rows(...faces.map((face) => [face])), "typed")).toEqual(says);
 });
 
+test.each<[string[], string[]]>([
+  [["STUDY", "OR DEN"], ["undecided row.1.1 row.1.2"]],
+  [["study or living room"], []],
+  [["Living room", "or den"], ["undecided row.1.1 row.1.2"]],
+  [["2 STUDY OR", "DEN"], []],
+  [["STUDY OR", "DEN 2"], []],
+  [["ON OR OFF"], []],
+  [["DIM OR UP"], []],
+  [["PREP OR 3"], []],
+  [["MAIN", "OR"], []],
+  [["OR", "LIGHTS"], []],
+  [["MAJOR", "ORDER"], []],
+  [["LOBBY?"], ["unsure row.1.1"]],
+  [["LOBBY", "EAST?"], ["unsure row.1.2"]],
+  [["SAME", "DAY?"], ["unsure row.1.2"]],
+])("legend-placeholder: of %j, %j, which may not be decided", (row, says) => {
+  expect(told("legend-placeholder", rows(row))).toEqual(says);
+});
+
 test("legend-repeated-in-plate compares what is cut on buttons and gangs, whatever its case and blanks", () => {
   const faces = (...legends: Sheet["legends"]) =>
     told("legend-repeated-in-plate", device({ legends }), "typed");
@@ -330,6 +399,28 @@ test("legend-too-wide proposes to split a row only where another is free", () =>
   expect(wide("WWW WWWW")).toEqual(["split row.1.1 parts=“WWW”,“WWWW” start=undefined"]);
   expect(wide("WWW WWWW", "ON")).toEqual(["shorten row.1.1 parts=undefined start=WWW WWW"]);
   expect(wide("WWWWWWWW", "")).toEqual(["shorten row.1.1 parts=undefined start=WWWWWWW"]);
+});
+
+test("legend-too-wide lets a row be as wide as its room, and proposes one that is", () => {
+  // Of letters 21 mm high a unit of the font is one millimetre.
+  const engraving = { ...catalogue.engraving, margin: 1, fit: "fixed" as const };
+  const says = (width: number, text: string) => {
+    const layouts = catalogue.layouts.map((one) => ({
+      ...one,
+      face: { ...one.face, width: width + 2, cap: 21, cutter: 1, tracking: 1 },
+    }));
+    const sheet = device({ legends: [legend("1", text)] });
+    return [...legendTooWide.find(sheet, { ...catalogue, layouts, engraving })].map(({ facts }) =>
+      [facts["needed"], facts["room"], facts["start"] ?? facts["parts"]].map(String).join(" "),
+    );
+  };
+  expect(says(20, "E")).toEqual([]);
+  expect(says(19, "E")).toEqual(["20.0 19.0 "]);
+  expect(says(40, "EEE")).toEqual(["60.0 40.0 EE"]);
+  expect(says(39, "EEE")).toEqual(["60.0 39.0 E"]);
+  expect(says(97, "EE EE")).toEqual([]);
+  expect(says(40, "EE EE")).toEqual(["97.0 40.0 “EE”,“EE”"]);
+  expect(says(39, "EE EE")).toEqual(["97.0 39.0 E"]);
 });
 
 test.each<[string, Sheet, string[]]>([
@@ -503,6 +594,28 @@ test.each<[string, string[]]>([
   ["beside S-201", ["remark notes"]],
   ["beside S-201, S-202", ["request notes"]],
   ["beside S-201, s 201", ["remark notes"]],
+  // measures, and what is quoted
+  ['mount 48" AFF', ["remark notes"]],
+  ['mount 48   " AFF', ["remark notes"]],
+  ['mount 48    " AFF', ["request notes"]],
+  ["mount 5'-0\" AFF", ["remark notes"]],
+  ["mount 5' 6 1/2'' AFF", ["remark notes"]],
+  ["mount 4,5′ AFF", ["remark notes"]],
+  ["lobby of Ines' bar", ["remark notes"]],
+  ["lobby 'EAST'", ["request notes"]],
+  ["lobby “EAST”", ["request notes"]],
+  ["48 AFF to center", ["remark notes"]],
+  ["48 AFF on centre", ["remark notes"]],
+  ["lobby center", ["request notes"]],
+  ["intro center", ["request notes"]],
+  ["lobby to centers", ["request notes"]],
+  // where the sheet belongs, and courtesies
+  ["Thank you!", []],
+  ["  ", []],
+  ["S-104 (pos 2 / 4), thanks", []],
+  ["pos 2 of 4; plate S 104", []],
+  ["pos 3 of 4", []],
+  ["S-104 of BW-2207", ["remark notes"]],
 ])("notes-carry-orders: “%s”", (notes, says) => {
   expect(told("notes-carry-orders", device({ notes }))).toEqual(says);
 });

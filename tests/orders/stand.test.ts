@@ -112,8 +112,21 @@ test("where date and arrival disagree both sheets stand, until a third is newer 
   expect(standing([deviceAt(2), other], [deviceAt(2, { id: "3/1", file: "third" })], known)).toEqual([
     "third",
   ]);
-  // of two that say the same nobody need ask
-  expect(standing([deviceAt(2)], [again], known)).toEqual(["S-104 pos 2.pdf"]);
+});
+
+test("of two that say the same, where it is unclear which is newer, the one that arrived first stands", () => {
+  const known = { ...nothingKnown, arrivals: arrivals({ "1": [4, 4], "2": [5, 3] }) };
+  expect(standingAfter([deviceAt(2)], [again], known)).toEqual({
+    sheets: [deviceAt(2)],
+    replaced: [],
+    late: [{ old: again, now: deviceAt(2), how: "place" }],
+  });
+  // whichever is read first
+  expect(standingAfter([again], [deviceAt(2)], known)).toEqual({
+    sheets: [deviceAt(2)],
+    replaced: [{ old: again, now: deviceAt(2), how: "place" }],
+    late: [],
+  });
 });
 
 test("a stopped device that may stand alone is mended by one that does, wherever it said that it belongs", () => {
@@ -125,6 +138,34 @@ test("a stopped device that may stand alone is mended by one that does, wherever
   expect(standing([old], [now], toMend("1/3", "mark"))).toEqual(["old", "now"]);
   // one for another position of a plate is a second device, and mends nothing
   expect(standing([old], [deviceAt(3, again)], known)).toEqual(["old", "now"]);
+});
+
+test("of several for one place each gives way to the next, and once", () => {
+  const [one, two, three] = [deviceAt(2), again, deviceAt(2, { id: "3/1", file: "third" })];
+  expect(standingAfter([], [one, two, three])).toEqual({
+    sheets: [three],
+    replaced: [],
+    late: [
+      { old: one, now: two, how: "place" },
+      { old: two, now: three, how: "place" },
+    ],
+  });
+});
+
+test("a device that may stand alone need not be stopped by anything else", () => {
+  const now = without(deviceAt(2, { id: "2/1", file: "now", standing: "alone" }), "position", "gangs");
+  expect(standing([deviceAt(2)], [now], { perhapsAlone: new Set(["1/3"]) })).toEqual(["now"]);
+  expect(standing([deviceAt(2)], [now])).toHaveLength(2);
+});
+
+test("what mends a sheet is found among forty that are alike, and not among more", () => {
+  const known = toMend("1/3", "position");
+  const alike = (n: number) =>
+    Array.from({ length: n }, (_, i) =>
+      deviceAt(i + 3, { id: `2/${i}`, file: `${i}`, ...(i === 0 ? {} : { notes: "spare" }) }),
+    );
+  expect(standing([deviceAt(2)], alike(40), known)).toHaveLength(40);
+  expect(standing([deviceAt(2)], alike(41), known)).toHaveLength(42);
 });
 
 test("a stopped sheet whose mended copy comes too late has given way to what stands", () => {

@@ -78,3 +78,22 @@ test.each(["row.1.1x", "xorder", "row.0.1", "row.1.0", "row.10", "plain.plates",
 test.each(["nothing", "row.12.10", "plain.plate", "row.{face}.2"])("“%s” is a place", (means) => {
   expect(formFaults(`${head}fields:\n  A: { means: "${means}", label: A }\n`, "x.yaml")).toEqual([]);
 });
+
+test.each(["edition", "title", "blank", "looks", "name", "label", "prints"])(
+  "%s may be of one letter, and is not empty",
+  (part) => {
+    const reads = (said: string): boolean => {
+      const of = (one: string, usual: string): string => JSON.stringify(one === part ? said : usual);
+      const text = [
+        `edition: ${of("edition", "device-x")}`,
+        `title: ${of("title", "Form X")}`,
+        "form: device",
+        ...(part === "blank" || part === "looks" ? [`${part}: ${of(part, "")}`] : []),
+        "fields:",
+        `  ${of("name", "PO")}: { means: order, label: ${of("label", "PO")}, prints: ${of("prints", "PO")} }`,
+      ].join("\n");
+      return read(text).ok;
+    };
+    expect([reads("x"), reads("")]).toEqual([true, false]);
+  },
+);

@@ -58,29 +58,21 @@ export const devicesExchanged = defineOrderCheck({
     for (const { mark: station, plates, devices } of order.stations) {
       const [plate, second] = plates;
       if (plate === undefined || second !== undefined) continue;
-      const fitted = devices.filter((device) => goesIntoPlate(device) && device.position !== undefined);
-      const gangOf = ({ position }: DeviceSheet): string[] => wordsAt(plate, `${position ?? 0}`);
-      const lost = fitted.filter((device) => gangOf(device).length > 0 && !suits(device, gangOf(device)));
-      for (const device of lost) {
+      const lost = devices.filter(goesIntoPlate).flatMap((device) => {
+        const { position } = device;
+        if (position === undefined) return [];
+        const gang = wordsAt(plate, `${position}`);
+        return gang.length === 0 || suits(device, gang) ? [] : [{ device, position, gang }];
+      });
+      for (const { device, position, gang } of lost) {
         const other = lost.find(
-          (one) =>
-            one !== device &&
-            (moves(device, gangOf(one)) ||
-              (suits(device, without(gangOf(one), gangOf(device))) &&
-                suits(one, without(gangOf(device), gangOf(one))))),
+          (one) => moves(device, one.gang) || (suits(device, one.gang) && suits(one.device, gang)),
         );
         if (other === undefined) continue;
-        const legend = (one: DeviceSheet): string => gangOf(one).join(" ");
         yield say(
           "exchanged",
-          {
-            position: device.position ?? 0,
-            station,
-            there: other.position ?? 0,
-            other: legend(other),
-            own: legend(device),
-          },
-          [...at(device, "position"), ...at(other, "position")],
+          { position, station, there: other.position, other: other.gang.join(" "), own: gang.join(" ") },
+          [...at(device, "position"), ...at(other.device, "position")],
         );
         break;
       }
@@ -100,9 +92,6 @@ function wordsAt({ legends }: Sheet, face: string): string[] {
 
 const wordsOn = (device: DeviceSheet): string[] =>
   device.legends.filter(({ face }) => face !== "plate").flatMap(({ face }) => wordsAt(device, face));
-
-const without = (words: readonly string[], others: readonly string[]): string[] =>
-  words.filter((word) => !others.includes(word));
 
 /** Whether a device moves what a gang is called after. */
 function moves(device: DeviceSheet, gang: readonly string[]): boolean {

@@ -47,30 +47,28 @@ export const numberLeftOut = defineOrderCheck({
         sheet.legends
           .filter(({ face, plain }) => !plain && (sheet.kind === "plate" || face === "plate"))
           .flatMap(({ face, rows }) => {
-            const [, name, number] =
-              /^(.*\p{L}.*?)\s*(\d{1,3})$/u.exec(rows.join(" ").replace(/\s+/g, " ").trim()) ?? [];
+            const typed = rows.join(" ").replace(/\s+/g, " ").trim();
+            const [, name, digits = ""] = /^(.*\p{L}.*?)(?<!\d)(\d{1,4})$/u.exec(typed) ?? [];
             const places: readonly Place[] = rowPlaces(sheet, face, catalogue);
-            return name === undefined ? [] : [{ sheet, name, number: Number(number), places }];
+            return name === undefined ? [] : [{ sheet, typed, name, digits, places }];
           }),
       );
-    for (const series of Map.groupBy(found, ({ name }) => name.toUpperCase()).values()) {
-      const byNumber = Map.groupBy(series, ({ number }) => number);
-      const numbers = [...byNumber.keys()].toSorted((one, other) => one - other);
-      const [first = 0, last = 0] = [numbers.at(0), numbers.at(-1)];
+    for (const series of Map.groupBy(found, ({ name }) => name.trim().toUpperCase()).values()) {
+      const byNumber = Map.groupBy(series, ({ digits }) => Number(digits));
+      const numbers = [...byNumber.keys()];
+      const [first, last] = [Math.min(...numbers), Math.max(...numbers)];
       const twice = [...byNumber.values()].filter(({ length }) => length > 1);
       const [same = [], ...moreTwice] = twice;
       const [one] = same;
+      const before = numbers.find((number) => number < last && !byNumber.has(number + 1));
       // One number is left out between the first and the last.
-      if (one === undefined || moreTwice.length > 0 || same.length > 2 || last - first !== numbers.length)
+      const isOne = last - first === numbers.length;
+      if (one === undefined || before === undefined || moreTwice.length > 0 || same.length > 2 || !isOne)
         continue;
-      const missing = numbers.find((number) => number < last && !byNumber.has(number + 1));
+      const missing = `${before + 1}`.padStart(one.digits.length, "0");
       yield say(
         "twice",
-        {
-          typed: `${one.name} ${one.number}`,
-          files: same.map(({ sheet }) => sheet.file),
-          missing: `${one.name} ${(missing ?? first) + 1}`,
-        },
+        { typed: one.typed, files: same.map(({ sheet }) => sheet.file), missing: one.name + missing },
         same.flatMap(({ sheet, places }) => at(sheet, ...places)),
       );
     }

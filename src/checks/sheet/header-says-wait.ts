@@ -83,7 +83,7 @@ export const headerSaysWait = defineSheetCheck({
     ];
     for (const { place, wording, isSo } of told) {
       const typed = saidAt(sheet, place);
-      if (typed !== "" && !isPlaceholder(typed) && isSo(typed))
+      if (!isPlaceholder(typed) && isSo(typed))
         yield say(wording, { field: labelOf(sheet, place), typed }, at(sheet, place));
     }
   },

@@ -10,7 +10,7 @@ const seldom = new Set(
   ).split("|"),
 );
 /** STUDY OR DEN is a choice that is not made. An operating room has a number or a kind: OR 3, PREP OR. */
-const undecided = /^(?!.*\bOR \d)(\p{L}{3,}(?: \p{L}+)?) OR (\p{L}{3,})$/u;
+const undecided = /^\p{L}{3,}(?: \p{L}+)? OR \p{L}{3,}$/u;
 
 export const legendPlaceholder = defineSheetCheck({
   id: "legend-placeholder",

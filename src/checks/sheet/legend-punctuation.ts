@@ -4,7 +4,7 @@ import { faceWords, typedRows } from "../limits.ts";
 const quoted = /^["“”«‘'](.+)["“”»’']$/u;
 const bracketed = /^\((.+)\)$/u;
 /** Marks that end a line of a list or point to a remark, and no legend. */
-const atEnd = /^(.*[^\s,;:*_])\s*[,;:*_]+$/u;
+const atEnd = /^(.*[^\s,;:*_])[\s,;:*_]+$/u;
 /** A stroke joins the next row to this one, so it counts on the last row alone. */
 const strokeAtEnd = /^(.*\p{L})\s*[-–—/]$/u;
 const stopAtEnd = /^([^.]*?(\p{L}{3,}))\.$/u;

@@ -22,8 +22,7 @@ const requests = new RegExp(
   "i",
 );
 /** 48", 5'-0", 1200 mm: inches are no quotation marks. */
-const measure =
-  /(?<!\d)\d+(?:[.,/]\d+)?\s{0,3}(?:"|''|[”″'’′])(?:\s{0,3}-?\s{0,3}\d+(?:[.,/]\d+)?\s{0,3}(?:"|''|[”″]))?/gu;
+const measure = /(?<!\d)\d+(?:[.,/]\d+)?\s{0,3}(?:"|''|[”″'’′])/gu;
 const quoted = /["“”«»]|(?<!\p{L})'[^']+'/u;
 
 /** Words that order nothing, as letters and digits in capitals. */

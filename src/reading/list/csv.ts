@@ -7,13 +7,12 @@ const longest = 400_000;
 export function listInText(text: string): ListFacts | undefined {
   const plain = text.replace(/^\uFEFF/, "");
   if (!/^[\s"]*station list/i.test(plain)) return undefined;
-  const tables = [tableOf(plain.slice(0, longest))];
-  if (!isList(tables)) return undefined;
-  const [table] = tables;
-  const isLong = plain.length > longest || (table?.rows.length ?? 0) > mostCells.rows;
+  const table = tableOf(plain.slice(0, longest));
+  if (!isList([table])) return undefined;
+  const isLong = plain.length > longest || table.rows.length > mostCells.rows;
   return {
     kind: "list",
-    tables: isLong ? [] : tables,
+    tables: isLong ? [] : [table],
     more: isLong ? [{ what: "too-long", where: "the list" }] : [],
   };
 }

@@ -35,7 +35,7 @@ const said: readonly (readonly [Place, RegExp])[] = [
     "part-key",
     /\b(?:part (?:key|no|number|code)|catalog(?:ue)? (?:no|number|code)|sku|item (?:no|number|code)|partkey)\b/,
   ],
-  ["order", /\b(?:order|po|p o)\b(?!ed)(?! (?:date|by|form|type))|\border ?no\b/],
+  ["order", /\b(?:order|po|p o)\b(?! (?:date|by|form|type))|\borderno\b/],
   ["project", /\b(?:project|job|site)\b/],
   [
     "standing",

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { zipOf } from "../../../src/demo/zip.ts";
+import { wordParts } from "../../../src/reading/archive/document-words.ts";
 import { openZip } from "../../../src/reading/archive/zip.ts";
 
 const entry = (file: string, text: string): { file: string; bytes: Buffer } => ({
@@ -93,4 +94,23 @@ test.each([
   ["a table of the other format", zipOf([entry("[Content_Types].xml", ""), entry("xl/workbook.xml", "")])],
 ])("%s is not read", (_, bytes) => {
   expect(lines(bytes)).toBe("office");
+});
+
+test("words stand in the parts of a document that bear these names, and in no others", () => {
+  const says = [
+    "word/document.xml",
+    "word/header12.xml",
+    "word/footer1.xml",
+    "content.xml",
+    "Word/Comments.xml",
+  ];
+  const saysNot = [
+    "word/document.xml.rels",
+    "word/styles.xml",
+    "my/word/document.xml",
+    "xcontent.xml",
+    "content2.xml",
+  ];
+  expect(says.filter((name) => !wordParts.test(name))).toEqual([]);
+  expect(saysNot.filter((name) => wordParts.test(name))).toEqual([]);
 });

@@ -40,6 +40,13 @@ test("files come out with their names, folders and all; folders themselves do no
   expect(unpacked(openZip(zip))).toEqual({ "a.pdf": "%PDF-1.7 a", "S-104/b.pdf": "b" });
 });
 
+// APPNOTE 6.3.10 §4.4.4, bit 11: names are UTF-8, or of an older program.
+test("names are read as UTF-8, and where they are none, letter by letter", () => {
+  const named = (zip: Buffer) => Object.keys(unpacked(openZip(zip)));
+  expect(named(zipOf([{ ...onePdf, file: "Übersicht – Büro.pdf" }]))).toEqual(["Übersicht – Büro.pdf"]);
+  expect(named(altered(zipOf([onePdf]), 46, 0xe9))).toEqual(["é.pdf"]);
+});
+
 // APPNOTE 6.3.10 §4.3.12: name, extra field and comment stand behind each entry of the directory.
 test.each([
   [30, "an extra field"],

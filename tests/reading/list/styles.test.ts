@@ -98,3 +98,12 @@ test("a colour of something else than a font or a ground is neither", () => {
     { format: "General", struck: false, unseen: false },
   ]);
 });
+
+test("fonts and grounds of conditional formats, wherever they stand, are none of cells", () => {
+  const rule = `<dxfs><dxf><font><strike/><sz val="1"/></font>${solid('rgb="FF0000FF"')}</dxf></dxfs>`;
+  const [look] = looksIn(
+    `<styleSheet>${rule}<fonts><font><color rgb="FF0000FF"/></font></fonts><fills><fill/></fills>${rule}` +
+      "<cellXfs><xf/></cellXfs></styleSheet>",
+  );
+  expect(look).toEqual({ format: "General", struck: false, unseen: false });
+});

@@ -57,6 +57,7 @@ test.each([
   ['<c r="A1" t="b"><v>0</v></c>', { text: "FALSE", odd: "shown-otherwise" }],
   ['<c r="A1"><v>1.50</v></c>', { text: "1.5" }],
   ['<c r="A1"><v>-4</v></c>', { text: "-4" }],
+  ['<c r="A1"><v>1</v></c>', { text: "1" }],
   ['<c r="A1" s="9"><v>4</v></c>', { text: "4" }],
   ['<c r="A1"><v>12345678901</v></c>', { text: "12345678901" }],
   ['<c r="A1"><v>123456789012</v></c>', { text: "123456789012", odd: "shown-otherwise" }],
@@ -67,6 +68,7 @@ test.each([
   ['<c r="A1" s="2"><v>1.5</v></c>', { text: "1.5" }],
   ['<c r="A1" s="3"><v>46085</v></c>', { text: "46085", odd: "shown-otherwise" }],
   ['<c r="A1"><f>B1</f></c>', { text: "", odd: "formula" }],
+  ['<c r="A1"><f>B1</f><v> </v></c>', { text: " ", odd: "formula" }],
   ['<c r="A1"><note>so</note><v>7</v></c>', { text: "7" }],
 ] as const)("%s is read as it shows, or told", (cell, expected) => {
   expect(cells(`<row r="1">${cell}</row>`)).toEqual([{ column: 0, row: 1, ...expected }]);

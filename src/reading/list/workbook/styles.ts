@@ -29,22 +29,15 @@ export function looksIn(xml: string): Look[] {
   const path: string[] = [];
   readXml(xml, {
     open: (name, attributes) => {
-      const within = path.at(-1);
+      // A part of the list of fonts, of grounds or of looks. Those of conditional formats stand in a list of their own.
+      const [, list] = path;
+      const isPart = path.length === 2;
       path.push(name);
       const [font] = fonts.slice(-1);
       if (name === "numFmt") formats.set(attributes["numFmtId"] ?? "", attributes["formatCode"] ?? "");
-      else if (name === "font" && within === "fonts") fonts.push({ struck: false, tiny: false, colour: "" });
-      else if (name === "strike" && within === "font" && font !== undefined)
-        font.struck = isOn(attributes["val"] ?? "1");
-      else if (name === "sz" && within === "font" && font !== undefined)
-        font.tiny = Number(attributes["val"]) < leastSize;
-      else if (name === "color" && within === "font" && font !== undefined)
-        font.colour = colourOf(attributes);
-      else if (name === "fill" && within === "fills") fills.push("");
-      else if (name === "patternFill" && within === "fill" && attributes["patternType"] === "solid")
-        fills[fills.length - 1] = "solid";
-      else if (name === "fgColor" && fills.at(-1) === "solid") fills[fills.length - 1] = colourOf(attributes);
-      else if (name === "xf" && within === "cellXfs") {
+      else if (isPart && list === "fonts") fonts.push({ struck: false, tiny: false, colour: "" });
+      else if (isPart && list === "fills") fills.push("");
+      else if (isPart && list === "cellXfs") {
         const id = attributes["numFmtId"] ?? "0";
         const { struck = false, tiny = false, colour = "" } = fonts[Number(attributes["fontId"] ?? 0)] ?? {};
         const ground = fills[Number(attributes["fillId"] ?? 0)] ?? "";
@@ -53,6 +46,14 @@ export function looksIn(xml: string): Look[] {
           struck,
           unseen: tiny || (ground === "" ? white.has(colour) : colour === ground),
         });
+      } else if (list === "fonts" && font !== undefined) {
+        if (name === "strike") font.struck = isOn(attributes["val"] ?? "1");
+        else if (name === "sz") font.tiny = Number(attributes["val"]) < leastSize;
+        else if (name === "color") font.colour = colourOf(attributes);
+      } else if (list === "fills") {
+        if (attributes["patternType"] === "solid") fills[fills.length - 1] = "solid";
+        else if (name === "fgColor" && fills.at(-1) === "solid")
+          fills[fills.length - 1] = colourOf(attributes);
       }
     },
     close: () => path.pop(),

@@ -24,7 +24,6 @@ export function listInWorkbook(parts: Package): ListFacts | undefined {
 const workbookPart = "xl/workbook.xml";
 
 function readWorkbook({ names, textOf }: Package): ListFacts | undefined {
-  if (!names.includes(workbookPart)) return undefined;
   const must = (name: string): string => {
     const text = textOf(name);
     if (text === undefined) throw new Error(`no part ${name}`);

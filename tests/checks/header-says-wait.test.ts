@@ -1,0 +1,69 @@
+import { expect, test } from "vitest";
+import { headerSaysWait } from "../../src/checks/sheet/header-says-wait.ts";
+import { catalogue } from "../make/config.ts";
+import { device } from "../make/sample.ts";
+
+const told = (sheet: ReturnType<typeof device>): string[] =>
+  [...headerSaysWait.find(sheet, catalogue)].map(
+    ({ wording, spots }) => `${wording} ${spots.map(({ place }) => place).join(" ")}`,
+  );
+
+// Common practice, no source. Each says that the order has to wait, and is no more than a part of the name behind it.
+test.each([
+  ["hold", "Stronghold"],
+  ["HOLD", "Holding Hall"],
+  ["On hold", "Larson Hold"],
+  ["Larkspur Library ON HOLD!", "Larkspur Library, on Holden Street"],
+  ["Hold for approval", "Hold Fortress"],
+  ["HOLD UNTIL 9/1", "Castle Hold until 1490"],
+  ["hold till Monday", "Hold Tillage"],
+  ["Hold pending PO", "Household pending"],
+  ["Do not make", "Do Nothing Inn"],
+  ["DON'T START", "We don't stop"],
+  ["not yet", "Forget Me Not Yet"],
+  ["Not for construction", "Not Forgotten Trust"],
+  ["Larkspur Library (not final)", "Not Finally Lost House"],
+  ["Larkspur Library not approved", "Knot Approved Ropes"],
+  ["Draft", "Draft House"],
+  ["PRELIM", "Old Draft"],
+  ["Larkspur – PRELIMINARY", "Preliminary Court Annex"],
+  ["cancelled", "Cancelled Stamps Museum"],
+  ["Canceled", "Uncanceled"],
+  ["For quote only", "For Quotes"],
+  ["for review", "Room for Review"],
+  ["Awaiting PO", "The Awaiting Room"],
+  ["Larkspur; subject to approval", "A Subject to Paint"],
+  ["will call", "Will Callahan Hall"],
+  ["Will follow by mail", "Good Will follow"],
+])("the project “%s” has to wait, and “%s” is a name", (waits, name) => {
+  expect(told(device({ project: waits }))).toEqual(["waits project"]);
+  expect(told(device({ project: name }))).toEqual([]);
+});
+
+test.each([
+  ["will call", "Goodwill Call Centre"],
+  ["WILL CALL, dock 2", "Will Callahan Street"],
+  ["pick up", "Pick Upton Road"],
+  ["Pickup", "Toothpick up"],
+  ["for pick-up by our van", "Pick--up"],
+  ["Hold for driver", "Household Forge"],
+  ["hold at dock", "Hold Attic Lane"],
+  ["Call before delivery", "Recall Before"],
+  ["call when ready", "Call Whence"],
+  ["9 Quarry Street, call first", "Call Firstly"],
+])("to “%s” nothing can be sent, and “%s” is an address", (fetched, street) => {
+  const sentTo = (to: string) =>
+    told(device({ shipSame: false, shipTo: { ...device().billTo, street: to } }));
+  expect(sentTo(fetched)).toEqual(["fetched ship.street"]);
+  expect(sentTo(street)).toEqual([]);
+});
+
+test("an address that the tick leaves out is not looked at, but for whose it is", () => {
+  const shipTo = { ...device().billTo, name: "Hold for approval", street: "Will call" };
+  expect(told(device({ shipTo }))).toEqual(["waits ship.name"]);
+  expect(told(device({ shipTo, shipSame: false }))).toEqual([
+    "waits ship.name",
+    "fetched ship.name",
+    "fetched ship.street",
+  ]);
+});
