@@ -318,10 +318,10 @@ test("an order of which all is engraved is not done with while its buyer says mo
 });
 
 test.each([
-  ["eight days are not over", "2026-12-01T14:00:00.000Z", true],
-  ["eight days are over", "2026-12-01T14:00:00.001Z", false],
+  ["are known for eight days, so that none is told twice", "2026-12-01T14:00:00.000Z", true],
+  ["are known no longer than eight days", "2026-12-01T14:00:00.001Z", false],
 ])(
-  "weeks that a manager was told of go with whoever had an order by then; while %s they are known, so that none is told twice",
+  "weeks that a manager was told of go with whoever had an order by then, and %s",
   async (_, erased, isKnown) => {
     const clock = { now: monday };
     const desk = await openDesk(temporaryFolder(), clock, {
