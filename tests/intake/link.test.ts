@@ -46,6 +46,8 @@ test("a link that is changed in any part leads nowhere", async () => {
     `x${token}`,
     `${token}\n`,
     `zzzzzzzzzzz-${day}-${code}`,
+    `${letter.padStart(12, "0")}-${day}-${code}`,
+    `${letter}-${day.padStart(9, "0")}-${code}`,
     `${letter}-${day}`,
     "",
   ])
