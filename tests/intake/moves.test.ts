@@ -276,7 +276,7 @@ describe("a place is taken by a sheet for the same place of the same station, an
     const unread = [doubt("mark"), doubt("position"), doubt("order")];
     const [first, ...others] = there;
     if (first === undefined) throw new Error("no sheet");
-    const state = stateOf([{ ...first, unread } as Sheet, ...others]);
+    const state = stateOf([{ ...first, unread }, ...others]);
     const note = { ...noteOf({ sheet: "1/1", mark: "S-7" }, order) };
     const moves = movesIn(note, state, "7");
     expect(typeof moves === "string" ? moves : moves[0]?.now.unread.map(({ place }) => place)).toEqual([
