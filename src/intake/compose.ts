@@ -15,6 +15,8 @@ import type { Party } from "./party.ts";
 
 /** A letter that is to be answered, and what it came to. */
 interface Answerable {
+  /** Its number in the record. */
+  readonly number: number;
   readonly bytes: Uint8Array;
   readonly letter: Letter & { readonly from: string };
   readonly party: Party;
@@ -31,7 +33,7 @@ interface Answerable {
 
 /** The finished answer: words, enclosures, the bytes to be sent. */
 export async function answerTo(
-  { bytes, letter, party, report, pictures, letIn = false, to, by }: Answerable,
+  { number, bytes, letter, party, report, pictures, letIn = false, to, by }: Answerable,
   desk: Desk,
 ): Promise<NonNullable<Outcome["answer"]>> {
   const numbers = report.orders.map(({ order }) => order.number);
@@ -40,9 +42,8 @@ export async function answerTo(
   const enclosed = await enclose(report, letter.attachments, { ...desk, revisions, pictures });
   const recipient = to ?? answerAddress(letter, party.domain, desk.rules.ours);
   const copied = copiedTo(report, recipient);
-  const ways = report.letter === undefined ? undefined : waysTo(Number(report.letter), desk, copied);
   const words = composeAnswer(report, desk.catalogue, enclosed, {
-    ...(ways === undefined ? {} : { ways }),
+    ways: waysTo(number, desk, copied),
     copied,
     ...(by === undefined ? {} : { by }),
   });

@@ -16,7 +16,7 @@ import { sendersOf, type Understood } from "./understood.ts";
 
 /** What is stored of a letter: its answer, or why it gets none. */
 export async function outcomeOf(
-  { letter, texts, read: files, links, unsafe, pictures }: OpenedLetter,
+  { number, letter, texts, read: files, links, unsafe, pictures }: OpenedLetter,
   { proof, refusal, letIn }: SentBy,
   { party, why, manager, as }: Understood,
   { report, state, answering, about }: Judgement,
@@ -58,6 +58,7 @@ export async function outcomeOf(
   const by = manager?.says;
   const answer = await answerTo(
     {
+      number: Number(number),
       bytes,
       letter: { ...letter, from },
       party,

@@ -54,6 +54,7 @@ export async function leaveUnopened(
     const proof = await senderProof(desk, bytes, from);
     const party = await partyOf({ from, proof, numbers: [] }, desk);
     if (!party.mayAnswer) return undefined;
-    return answerTo({ bytes, letter: { ...letter, from }, party, report, pictures: new Map() }, desk);
+    const held = { number: claim.letter, bytes, letter: { ...letter, from }, party, report };
+    return answerTo({ ...held, pictures: new Map() }, desk);
   }
 }

@@ -3,6 +3,7 @@ import { orderKey } from "../judging/state.ts";
 import type { Orders, OrderWeek } from "../ports/store.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { FileId } from "../trade/sheet.ts";
+import { among } from "./among.ts";
 import type { Blobs } from "./blobs.ts";
 import { listOrders } from "./list-orders.ts";
 import { readOpenOrders, readOrders, readSheets } from "./read.ts";
@@ -101,7 +102,7 @@ async function readWeek(db: Kysely<Tables>, from: Date, until: Date): Promise<Or
     .where("key", "!=", "")
     .where((eb) =>
       eb.or([
-        eb("id", "in", [0, ...ids]),
+        eb("id", "in", among([...ids])),
         eb.and([eb("verdict", "is not", null), eb("verdict", "!=", "pass")]),
         eb.and([eb("verdict", "=", "pass"), eb("released", "is", null)]),
       ]),

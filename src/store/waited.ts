@@ -3,6 +3,7 @@ import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import type { Audited } from "../trade/audited.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Problem } from "../trade/problem.ts";
+import { among } from "./among.ts";
 import { becameBy, judgings } from "./became.ts";
 import type { Tables } from "./tables.ts";
 
@@ -38,7 +39,7 @@ export async function unreadAt(db: Db, end: string): Promise<Audited["unread"]> 
     .where("received_at", "<", end)
     .where((eb) =>
       eb.or([
-        eb("letters.id", "in", [-1, ...words.map(({ letter }) => letter)]),
+        eb("letters.id", "in", among(words.map(({ letter }) => letter))),
         eb.and([
           eb("for_person", "=", 1),
           eb("letters.why", "is", null),

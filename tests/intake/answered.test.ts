@@ -46,10 +46,14 @@ async function answerPage({ letter }: LetterRecord): Promise<string> {
 test("a yes where nothing was asked needs nobody, unless it says more", async () => {
   const passed = await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
   expect(passed.verdict).toBe("pass");
-  for (const text of ["Yes", "OK, approved.\n\nGreta", "Looks good, go ahead!", "All correct, thanks."])
+  const long = `${"yes, ".repeat(39)}yes.`;
+  for (const text of ["Yes", "OK, approved.\n\nGreta", "Looks good, go ahead!", "All correct, thanks.", long])
     expect(await post(desk, { to: passed, text }), text).toMatchObject({ verdict: "pass" });
-  for (const text of ["Yes, in red", "OK but not yet", "Looks good, go ahead with two of them"])
+  const more = ["Yes, in red", "In red, yes", "OK but not yet", "Looks good, go ahead with two of them"];
+  for (const text of [...more, `${long}.`])
     expect(await post(desk, { to: passed, text }), text).toMatchObject({ verdict: "person" });
+  // Nobody knows what it is said to.
+  expect(await post(desk, { text: "Yes" })).toMatchObject({ verdict: "person" });
 });
 
 test("a yes where something was asked is still an answer, and is read as one", async () => {

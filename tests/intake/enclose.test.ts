@@ -184,6 +184,36 @@ test("once marking has taken a minute, the rest go without a copy, and the answe
   timeout.mockRestore();
 });
 
+test("of the sheets that a list makes, those without a marked copy go with the answer; no others do", async () => {
+  const list = { file: "stations.csv", row: 2, cells: {}, unread: [] };
+  const [first, second, third] = attachments;
+  if (first === undefined || second === undefined || third === undefined) throw new Error("no sample sheet");
+  const own = [first, { ...second, list }, { ...third, list }, { ...third, id: "1/9", list }];
+  const copying: Reader = {
+    ...directReader,
+    mark: (_bytes, { id }) =>
+      Promise.resolve(
+        id === second.id ? { ok: false, why: "died" } : { ok: true, value: { copy: new Uint8Array(9) } },
+      ),
+  };
+  const made = await enclose(report(), own, { reader: copying, catalogue, editions });
+  expect(made.marked.map(({ file }) => file)).toEqual(["marked S-104-1.pdf", "marked S-104-3.pdf"]);
+  expect(made.filled).toEqual([{ file: second.file, type: "application/pdf", bytes: second.bytes }]);
+});
+
+test("it is said of which copies something was filled in", async () => {
+  const copying: Reader = {
+    ...directReader,
+    mark: (_bytes, { id }) =>
+      Promise.resolve({
+        ok: true,
+        value: { copy: new Uint8Array(9), ...(id === "1/2" ? { mended: true } : {}) },
+      }),
+  };
+  const made = await enclose(report(), attachments, { reader: copying, catalogue, editions });
+  expect(made.mended).toEqual(["marked S-104-2.pdf"]);
+});
+
 test("a sheet whose file is not at hand has no copy, and is none that was left out", async () => {
   const copying: Reader = {
     ...directReader,

@@ -146,6 +146,11 @@ test.each([
   "Read this: stations",
   "Accepted quotation",
   "Reading room stations",
+  "Please read: stations",
+  "Quotation accepted: stations",
+  "Plates undeliverable: what now?",
+  "Re: Failure notice",
+  "Automatic replying stations",
 ])("“%s” is a person's subject", (subject) => {
   expect(refusal({ subject })).toBeUndefined();
 });

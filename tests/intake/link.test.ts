@@ -31,6 +31,18 @@ test("a link leads to the orders of its answer until its days are over", async (
   expect((await behindLink(token, desk))?.recipient).toBe("greta@fallowmere.example");
 });
 
+test("where an older record has one number of two buyers, a link leads to the order of its own alone", async () => {
+  const { desk, token } = await asked();
+  const named = async (number: string) => {
+    const own = await desk.store.orders.named(number);
+    return [...own.map((order) => ({ ...order, buyer: "omar@oakmoor.example" })), ...own];
+  };
+  const store = { ...desk.store, orders: { ...desk.store.orders, named } };
+  expect((await behindLink(token, { ...desk, store }))?.orders.map(({ buyer }) => buyer)).toEqual([
+    "greta@fallowmere.example",
+  ]);
+});
+
 test("a link that is changed in any part leads nowhere", async () => {
   const { desk, token } = await asked();
   const [letter = "", day = "", code = ""] = /^(\w+)-(\w+)-(.*)$/.exec(token)?.slice(1) ?? [];
@@ -46,6 +58,8 @@ test("a link that is changed in any part leads nowhere", async () => {
     `x${token}`,
     `${token}\n`,
     `zzzzzzzzzzz-${day}-${code}`,
+    `${letter.padStart(12, "0")}-${day}-${code}`,
+    `${letter}-${day.padStart(9, "0")}-${code}`,
     `${letter}-${day}`,
     "",
   ])

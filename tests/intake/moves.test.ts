@@ -1,10 +1,15 @@
-import { beforeEach, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
+import { without } from "../../src/checks/sample.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
+import { movesIn } from "../../src/intake/moves.ts";
 import { takeDue } from "../../src/intake/take.ts";
+import { newBuyer } from "../../src/judging/state.ts";
 import type { Act, Note } from "../../src/trade/note.ts";
 import type { OrderRecord } from "../../src/trade/record.ts";
+import type { Sheet } from "../../src/trade/sheet.ts";
 import { temporaryDesk } from "../make/desk.ts";
+import { aloneDevice, device, deviceAt, plate as plateSheet } from "../make/sample.ts";
 import { answerTo, post, type Sent } from "../make/thread.ts";
 
 let desk: Desk;
@@ -191,4 +196,92 @@ test("two people who put sheets at one place: the first is taken, and the second
   expect(standing(await orderOf())).toEqual(["? ?", "B-1 1", "B-1 2", "B-1 plate"]);
   expect(await desk.store.letters.read(3)).toMatchObject({ state: "held", sheets: 0 });
   expect(await desk.store.verify()).toMatchObject({ orders: 1, differ: [], older: 0 });
+});
+
+describe("a place is taken by a sheet for the same place of the same station, and by no other", () => {
+  const order = "BW-2207";
+  const whole = { order, mark: "S-1", gangs: 3, standing: "in-plate" } as const;
+  const there: readonly Sheet[] = [
+    plateSheet({ id: "1/1", file: "plate.pdf", order, mark: "S-1", gangs: 3 }),
+    deviceAt(1, { id: "1/2", file: "first.pdf", ...whole }),
+    without(device({ id: "1/3", file: "loose.pdf", ...whole }), "position"),
+    aloneDevice({ id: "1/4", file: "alone.pdf", order, mark: "S-2" }),
+    without(deviceAt(3, { id: "1/5", file: "nowhere.pdf", ...whole }), "mark"),
+    plateSheet({ id: "1/6", file: "astray plate.pdf", order, mark: "S-9", gangs: 3 }),
+    deviceAt(2, { id: "1/7", file: "astray.pdf", ...whole, mark: "S-9" }),
+    without(device({ id: "1/8", file: "astray loose.pdf", ...whole, mark: "S-9" }), "position"),
+    aloneDevice({ id: "1/9", file: "astray alone.pdf", order, mark: "S-9" }),
+    without(deviceAt(2, { id: "1/10", file: "nowhere either.pdf", ...whole }), "mark"),
+  ];
+  const stateOf = (sheets: readonly Sheet[]) => ({
+    ...newBuyer("greta@fallowmere.example"),
+    orders: [{ number: order, sheets, carried: [], questions: [] }],
+  });
+  type Where = Omit<Extract<Act, { kind: "place" }>, "kind">;
+  /** Where sheets stand then, or why they cannot. */
+  const moved = (...acts: readonly Where[]): string | string[] => {
+    const note = {
+      ...noteOf({ sheet: "" }, order),
+      acts: acts.map((act) => ({ kind: "place", ...act }) as const),
+    };
+    const moves = movesIn(note, stateOf(there), "7");
+    return typeof moves === "string"
+      ? moves
+      : moves.map(
+          ({ now }) =>
+            `${now.id} ${now.mark ?? "?"} ${now.kind === "plate" ? "plate" : (now.position ?? "?")}`,
+        );
+  };
+  const taken = (by: string): string => `its place in order ${order} is taken by sheet ${by}`;
+
+  test.each<[string, readonly Where[], string | string[]]>([
+    ["a plate, by a plate", [{ sheet: "1/6", mark: "S-1" }], taken("1/1 (plate.pdf)")],
+    ["a plate, by no device", [{ sheet: "1/6", mark: "S-2" }], ["7/1 S-2 plate"]],
+    ["a position, by a device at it", [{ sheet: "1/7", mark: "S-1", position: 1 }], taken("1/2 (first.pdf)")],
+    ["a position, by none at another", [{ sheet: "1/7", mark: "S-1" }], ["7/1 S-1 2"]],
+    ["no position, by nothing", [{ sheet: "1/8", mark: "S-1" }], ["7/1 S-1 ?"]],
+    ["a device alone, by one alone", [{ sheet: "1/9", mark: "S-2" }], taken("1/4 (alone.pdf)")],
+    ["a device alone, by none of a plate", [{ sheet: "1/9", mark: "S-1" }], ["7/1 S-1 ?"]],
+    ["where no station is named, by nothing", [{ sheet: "1/10", position: 3 }], ["7/1 ? 3"]],
+    [
+      "by what the same note has put there",
+      [
+        { sheet: "1/7", mark: "S-1", position: 3 },
+        { sheet: "1/5", mark: "S-1" },
+      ],
+      taken("7/1 (astray.pdf)"),
+    ],
+    [
+      "and not by what it has put elsewhere before",
+      [
+        { sheet: "1/2", position: 3 },
+        { sheet: "1/7", mark: "S-1", position: 1 },
+      ],
+      ["7/1 S-1 3", "7/2 S-1 1"],
+    ],
+    [
+      "and no sheet is put at two places",
+      [
+        { sheet: "1/7", mark: "S-1", position: 3 },
+        { sheet: "1/7", mark: "S-8" },
+      ],
+      `sheet 1/7 does not stand in order ${order}`,
+    ],
+  ])("%s", (_, acts, becomes) => {
+    expect(moved(...acts)).toEqual(becomes);
+  });
+
+  test("what the fields left in doubt about a place is settled where it is named, and nothing else", () => {
+    const doubt = (place: "mark" | "position" | "order") => ({ place, typed: "?", wants: "text" }) as const;
+    const unread = [doubt("mark"), doubt("position"), doubt("order")];
+    const [first, ...others] = there;
+    if (first === undefined) throw new Error("no sheet");
+    const state = stateOf([{ ...first, unread }, ...others]);
+    const note = { ...noteOf({ sheet: "1/1", mark: "S-7" }, order) };
+    const moves = movesIn(note, state, "7");
+    expect(typeof moves === "string" ? moves : moves[0]?.now.unread.map(({ place }) => place)).toEqual([
+      "position",
+      "order",
+    ]);
+  });
 });

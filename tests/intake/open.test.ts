@@ -42,6 +42,32 @@ test("files are numbered from 1 in their order; what came out of an archive stan
   expect(opened.letter.attachments).toEqual(opened.files.map(({ attachment }) => attachment));
 });
 
+test("each sheet of a list is told to be that list's, by the name that the list has in the letter", async () => {
+  const origin = { row: 2, cells: {}, unread: [] };
+  const sheetOf = (name: string): Part => ({ ...part(name), list: origin });
+  const lists: Reader = {
+    ...reader,
+    file: (bytes) =>
+      Buffer.from(bytes).toString() === "list"
+        ? Promise.resolve({
+            ok: true,
+            value: { kind: "list", tables: [], more: [], files: [sheetOf("T-1.pdf"), sheetOf("T-2.pdf")] },
+          })
+        : reader.file(bytes),
+  };
+  const list = (): Part => part("stations.csv", Buffer.from("list"));
+  const files = await openParts(lists, [list(), part("a.pdf"), list()], "12");
+  expect(files.map(({ attachment: { file, list: of } }) => [file, of?.file])).toEqual([
+    ["stations.csv", undefined],
+    ["T-1.pdf", "stations.csv"],
+    ["T-2.pdf", "stations.csv"],
+    ["a.pdf", undefined],
+    ["stations (2).csv", undefined],
+    ["T-1 (2).pdf", "stations (2).csv"],
+    ["T-2 (2).pdf", "stations (2).csv"],
+  ]);
+});
+
 test("files of one name are told apart wherever they come from, and keep the name and folder they came with", async () => {
   const files = await openParts(
     reader,

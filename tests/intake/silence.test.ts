@@ -38,8 +38,8 @@ const daemon = [
   "From: mailer-daemon@brightwire.example",
   'Content-Type: multipart/report; report-type=delivery-status; boundary="b"',
 ];
-const repeated = (subject: string, body: string): string =>
-  `Content-Type: message/rfc822\r\n\r\nFrom: x@y.example\r\nTo: z@y.example\r\nSubject: ${subject}\r\n\r\n${body}`;
+const repeated = (subject: string, body: string, field = "X-A: b"): string =>
+  `Content-Type: message/rfc822\r\n\r\nFrom: x@y.example\r\nTo: z@y.example\r\n${field}\r\nSubject: ${subject}\r\n\r\n${body}`;
 
 describe("a machine's report that brings nothing is filed in silence", () => {
   test.each<[string, string[], string?]>([
@@ -55,6 +55,13 @@ describe("a machine's report that brings nothing is filed in silence", () => {
       "Beyond the border 12 of us are away; in order.",
     ],
     ["one that speaks of what was ordered", [absence], "We ordered 12 chairs. Sort order Norwegian 5 days."],
+    ["one with too much between the word and the figure", [absence], "job#:.. 12, order no#:.. 12"],
+    ["one whose word before the figure is long", [absence], "in the order mentioned 12"],
+    [
+      "a delivery report of a letter with such a field",
+      daemon,
+      parts(words, repeated("Hello", "A letter.", "X-Subject: PO 4711")),
+    ],
     ["our own notice, sent back", [ours, "Message-ID: <burin.notice.0a@quillgate.example>"]],
     ["our own test message", [ours, "Message-ID: <burin.test.0a@quillgate.example>"]],
     ["a delivery report with the letter as a file", daemon, parts(words, file("letter.eml", "text/plain"))],
@@ -105,10 +112,32 @@ describe("everything else waits for a person", () => {
     ["one that speaks of an order", [absence], "CANCEL order KF-1001"],
     ["one that does so in its subject", [absence, "Subject: PO 4711"], "Away."],
     ["one that announces a number", [absence], "re purchase order no. 12"],
+    ["one with marks before the figure", [absence], "job#:. 12"],
+    ["one with marks behind the announced number", [absence], "order no#:. 12"],
+    ["one with eight letters before the figure", [absence], "order abcdefgh-1"],
     ["one that quotes an order of nobody's", [absence], "> order KF-1001"],
     ["a delivery report of a letter with an order", daemon, parts(words, repeated("Hello", "order KF-1001"))],
     ["one of a letter that has it in its subject", daemon, parts(words, repeated("PO 4711", "A letter."))],
     ["one with a file of its own", daemon, parts(words, file("letter.txt", "text/plain"))],
+    [
+      "one with a file whose name only has .eml in it",
+      daemon,
+      parts(words, file("letter.eml.txt", "text/plain")),
+    ],
+    [
+      "a receipt with such a file",
+      ["Subject: Read: x", mixed],
+      parts("Content-Type: text/plain\r\n\r\nIt was read.", file("letter.eml.txt", "text/plain")),
+    ],
+    [
+      "a calendar reply with a file whose name only has .ics in it",
+      ["Subject: Accepted: Site meeting", absence, mixed],
+      parts(
+        words,
+        "Content-Type: text/calendar; method=REPLY\r\n\r\nBEGIN:VCALENDAR\r\nMETHOD:REPLY\r\nEND:VCALENDAR",
+        file("a.ics.txt", "text/plain"),
+      ),
+    ],
     ["a receipt with an invitation", ["Subject: Read: x", mixed], parts(words, file("a.ics", "text/plain"))],
     ["a notice of ours that came back", ...reportOn("<burin.notice.0a@quillgate.example>", "failed")],
     ["one with a link to files", [absence], "https://share.brightwire.example/f/8c1b2d90a7"],
@@ -127,6 +156,7 @@ describe("everything else waits for a person", () => {
       ],
     ],
     ["a receipt of nothing", ["Subject: Read: the new drawing"], "Please change the lobby station."],
+    ["a receipt that says already", ["Subject: Read: the new drawing"], "It is already spread for lunch."],
     ["an invitation", ["Content-Type: text/calendar; method=REQUEST"], "BEGIN:VCALENDAR"],
   ])("%s", async (_, headers, body) => {
     expect(await take(await temporaryDesk(), headers, body)).toMatchObject({ state: "held" });

@@ -4,15 +4,19 @@ import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import { expect, test } from "vitest";
+import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { eraseDue, erasePerson, finishErasing, planDue, planErasing } from "../../src/intake/erase.ts";
+import { noteKey } from "../../src/intake/note-answer.ts";
 import { releaseOrder } from "../../src/intake/release.ts";
 import { letIn, putAside, recordCut, settleOrder } from "../../src/intake/settle.ts";
+import { summariesDue } from "../../src/intake/summary.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { openBlobs } from "../../src/store/blobs.ts";
 import { removePackage } from "../../src/store/package-folder.ts";
 import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
+import type { Note } from "../../src/trade/note.ts";
 import { authority } from "../make/acts/world.ts";
 import { keepingSender, temporaryDesk, temporaryFolder } from "../make/desk.ts";
 import { brightwire, figuresOn, foundIn, mara } from "../make/erasing.ts";
@@ -53,7 +57,8 @@ test("an order that is not done with is in the way, unless it is given up; it th
   const waits = async (day: string): Promise<string> =>
     JSON.stringify((JSON.parse((await figuresOn(desk, [day]))[0] ?? "") as unknown[])[0]);
   expect(await waits("2026-11-10")).toContain("order BW-2207: safety-wording");
-  clock.now = new Date("2026-11-11T15:00:00Z");
+  // The moment in which the 10th ends.
+  clock.now = new Date("2026-11-11T06:00:00Z");
   expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
   expect(await waits("2026-11-10")).toContain("order erased-1 order 1: safety-wording");
   expect(await waits("2026-11-11")).not.toContain("safety-wording");
@@ -291,6 +296,66 @@ test("an order that changes after all of it was engraved is not done with", asyn
   expect(deleted).toMatchObject({ packages: [], notFound: ["BW-2207 revision 2"] });
   await desk.store.close();
 });
+
+test("an order of which all is engraved is not done with while its buyer says more", async () => {
+  const desk = await openDesk(temporaryFolder(), { now: monday });
+  await takeQuick(desk, { ...letter("a"), sheets: [aloneAt("T-9", "ENTRY")] });
+  await releaseOrder(desk, "BW-2207", "Rosa Imhoff", () => Promise.resolve(""));
+  await recordCut(desk, { buyer: ines, number: "BW-2207" }, [], "Rosa Imhoff");
+  while (await takeDue(desk));
+  const { letter: said } = await takeQuick(desk, {
+    ...letter("b"),
+    text: "Please pack order BW-2207 in two.",
+  });
+  expect((await planErasing(desk, whom)).inTheWay).toEqual([
+    {
+      what: "order BW-2207",
+      why: "it is not done with (person): have it cancelled, or give it up",
+    },
+    { what: `letter ${said}`, why: "it waits for a person: settle it, or put it aside" },
+  ]);
+  await desk.store.close();
+});
+
+test.each([
+  ["are known for eight days, so that none is told twice", "2026-12-01T14:00:00.000Z", true],
+  ["are known no longer than eight days", "2026-12-01T14:00:00.001Z", false],
+])(
+  "weeks that a manager was told of go with whoever had an order by then, and %s",
+  async (_, erased, isKnown) => {
+    const clock = { now: monday };
+    const desk = await openDesk(temporaryFolder(), clock, {
+      managing: [
+        {
+          manager: { name: "Ana Reyes", address: "ana@quillgate.example" },
+          waits: false,
+          summary: { weekday: "monday", hour: 8 },
+        },
+      ],
+    });
+    const tell = async (day: string): Promise<Note[]> => {
+      clock.now = new Date(`${day}T14:00:00Z`);
+      const notes = await summariesDue(desk);
+      for (const note of notes) await takeNote(desk, note);
+      while (await takeDue(desk));
+      return notes;
+    };
+    await takeQuick(desk, mara.letter(1, monday));
+    expect(await tell("2026-11-16")).toHaveLength(1);
+    clock.now = new Date("2026-11-17T15:00:00Z");
+    await takeQuick(desk, { ...letter("a", clock.now), sheets });
+    const [week] = await tell("2026-11-23");
+    const key = noteKey(week ?? expect.fail("no week is told of"));
+    const { letters } = await planErasing(desk, { ...whom, givesUp: true });
+    // Mara's letter and the first week stay.
+    expect(letters.map((one) => one.letter)).toEqual([3, 4]);
+    clock.now = new Date(erased);
+    await erasePerson(desk, { ...whom, givesUp: true }, rosa);
+    expect(await desk.store.letters.isKnown(key)).toBe(isKnown);
+    await expect(desk.store.letters.bytesOf(4)).rejects.toThrow("letter 4 is erased");
+    await desk.store.close();
+  },
+);
 
 test("by the calendar what nothing came for goes, with all that hangs together, and the rest stays and is named", async () => {
   const clock = { now: monday };

@@ -5,7 +5,7 @@ import { openSqlite } from "../../src/store/sqlite.ts";
 import { openStore } from "../../src/store/store.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { temporaryFolder, temporaryStore } from "../make/desk.ts";
-import { completeOrder, device, deviceAt, plate } from "../make/sample.ts";
+import { blankDevice, completeOrder, device, deviceAt, plate } from "../make/sample.ts";
 import { settled } from "./contract.ts";
 
 const monday = new Date("2026-11-09T14:00:00Z");
@@ -93,6 +93,12 @@ test("orders of which something waits for one of us are told, the oldest first, 
   expect(await waiting()).toEqual(["X-9", "C-1"]);
   expect(await waiting(1)).toEqual(["X-9"]);
   expect(await listed(store, { forPerson: true })).toEqual(["C-1", "X-9"]);
+});
+
+test("an order of which nothing is known by which it could be found is kept all the same", async () => {
+  const store = await temporaryStore();
+  await settled(store, "k1", [blankDevice()], undefined, { buyer: "" });
+  expect((await store.buyers.stateOf("", [""])).orders.map(({ number }) => number)).toEqual([""]);
 });
 
 test("a search that fits more than a thousand orders finds them all", async () => {

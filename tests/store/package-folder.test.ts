@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { randomUUID } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { expect, test } from "vitest";
+import { expect, onTestFinished, test, vi } from "vitest";
 import { PackageThere, removePackage, writePackage } from "../../src/store/package-folder.ts";
 import { temporaryFolder } from "../make/desk.ts";
 
@@ -94,8 +94,11 @@ test("what a death has left is removed a day later, and nothing that is being wr
   const folder = temporaryFolder();
   const [old, fresh] = [join(folder, `.${randomUUID()}.part`), join(folder, `.${randomUUID()}.part`)];
   for (const path of [old, fresh]) mkdirSync(path);
-  const past = new Date(Date.now() - 2 * 86_400_000);
+  vi.useFakeTimers({ toFake: ["Date"], now: new Date("2026-11-10T15:00:00.001Z") });
+  onTestFinished(() => void vi.useRealTimers());
+  const [past, later] = [new Date("2026-11-09T15:00:00Z"), new Date("2026-11-09T15:00:01Z")];
   utimesSync(old, past, past);
+  utimesSync(fresh, later, later);
   await writePackage(folder, "BW-2207", [{ path: "a.txt", bytes: Buffer.from("a") }]);
   expect([old, fresh].map((path) => existsSync(path))).toEqual([false, true]);
 });

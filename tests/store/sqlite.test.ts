@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
+import { chmodSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import { expect, onTestFinished, test } from "vitest";
@@ -44,6 +45,40 @@ test("a record that is opened to be read cannot be changed, and none is made", a
   expect(await reader.selectFrom("letters").selectAll().execute()).toEqual([]);
   await expect(reader.deleteFrom("letters").execute()).rejects.toThrow("readonly database");
   await Promise.all([store.close(), reader.destroy()]);
+});
+
+/** Does something as somebody who may read a folder and write nothing there. */
+async function asReader<T>(folder: string, does: () => Promise<T>): Promise<T> {
+  const isRoot = process.getuid?.() === 0;
+  chmodSync(folder, 0o555);
+  // Root may write anywhere.
+  if (isRoot) process.seteuid?.(65_534);
+  try {
+    return await does();
+  } finally {
+    if (isRoot) process.seteuid?.(0);
+    chmodSync(folder, 0o755);
+  }
+}
+
+test("whoever may only read a record reads it while nobody has it open, and never one whose log he cannot", async () => {
+  const folder = temporaryFolder();
+  const path = join(folder, "record.sqlite");
+  const blobs = openBlobs(temporaryFolder());
+  const first = await openStore(openSqlite(path), blobs);
+  await first.letters.receive("k1", new Uint8Array([1]), new Date(0));
+  await first.close();
+  const read = () =>
+    asReader(folder, async () => {
+      const db = openSqliteToRead(path);
+      const letters = await db.selectFrom("letters").select("key").execute();
+      await db.destroy();
+      return letters;
+    });
+  expect(await read()).toEqual([{ key: "k1" }]);
+  // What is in its log alone would be missing.
+  writeFileSync(`${path}-wal`, "");
+  await expect(read()).rejects.toThrow("unable to open database file");
 });
 
 test("a database that another program has to itself for a moment is waited for", async () => {
