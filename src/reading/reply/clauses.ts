@@ -1,7 +1,7 @@
 import { explains } from "./at-point.ts";
 import { type Act, forms, type Of } from "./clause-forms.ts";
 import { says, shows } from "./clause-words.ts";
-import { isUnclear } from "./said.ts";
+import { isUnclear, regrets } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { areWhys, isNearQuestion } from "./talk.ts";
 import { plain } from "./tokens.ts";
@@ -141,6 +141,7 @@ function* stepsFrom(
   for (const at of apart ? edgesFrom(text, from) : []) {
     const piece = text.slice(from, at);
     if (/\d/u.test(piece)) break;
+    if (state.is === true && regrets.test(piece)) break;
     if (around.isSilent(piece)) yield { at, state: { ...state, isLoose: true } };
     else if (state.is === true && isReason(piece, around)) yield { at, state };
   }

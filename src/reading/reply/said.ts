@@ -14,16 +14,16 @@ const acknowledges =
 const plainly =
   /\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|first|second|third|fourth|fifth|last|both|all|each|everything|right|correct|correctly|fine|intended|intentional|meant|stands|typed)\b/iu;
 /** Who is sorry, and not for a delay, may agree that the word is wrong. */
-const regrets =
+export const regrets =
   /\b(?:sorry|apolog\p{L}+|excuse|pardon|forgive)\b(?!.*\b(?:delay|late|wait|long|slow|missed|confusion|trouble|inconvenience|bother\p{L}*|short)\b)/iu;
 
 /** "2 correct please" may ask to have it corrected. "Yeah right" is said of what nobody believes. */
 const eitherWay =
   /\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
-/** "No 2 yes, 3": of the second nobody knows what it is, and the first may be number 2. */
+/** "No 2 yes, 3", "3 yes 2": of the last nobody knows what it is, and the first of the former may be number 2. */
 const leftOpen =
-  /\bno\.? ?\d{1,3}[:,]? (?:yes|yep|yeah|yup|ok|okay|correct|right),? (?:and |& )?\d{1,3}(?=\s*(?:[.,;!]|$))/iu;
+  /^\W*\d{1,3} (?:yes|yep|yeah|yup) \d{1,3}\W*$|\bno\.? ?\d{1,3}[:,]? (?:yes|yep|yeah|yup|ok|okay|correct|right),? (?:and |& )?\d{1,3}(?=\s*(?:[.,;!]|$))/iu;
 
 /** "3 no, leave it like it is" may mean that nothing is wrong with it. */
 const noThatKeeps =

@@ -81,6 +81,11 @@ describe("a line of which a clause says anything else, or which may be read in t
     "Google says 2 and 3 are right",
     "2 YES, it is SALOON\n3 YES",
     "Yes to both. Good catch.",
+    "Both yes, sorry for the typo.",
+    "3 yes 2",
+    "2 is right, 3 should be in brass.",
+    "No changes to 2, changes to 3.",
+    "2 stays, 3 goes.",
   ])("%j", (text) => {
     expect(read(text, { others: 0 })).toMatchObject({ person: true });
   });
