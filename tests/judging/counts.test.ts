@@ -191,6 +191,14 @@ describe("while sheets are still to come", () => {
     expect(told(report)).toEqual(["fewer: Your letter says 9 devices; 4 came."]);
   });
 
+  test("files are all that is attached, whatever they hold", () => {
+    const words: ReadFile = { id: "1/51", file: "readme.txt", kind: "text" };
+    const sheets = completeOrder();
+    const count = sheets.length;
+    expect(told(judge({ text: `${count + 1} files`, sheets, files: [words] }))).toEqual([]);
+    expect(told(judge({ text: `${count + 2} files`, sheets, files: [words] }))).toHaveLength(1);
+  });
+
   test("a file that could not be read may be the sheet that is missing", () => {
     const scan: ReadFile = { id: "1/50", file: "scan.pdf", kind: "scanned" };
     expect(told(judge({ text: "5 devices", sheets: completeOrder(), files: [scan] }))).toEqual([]);
