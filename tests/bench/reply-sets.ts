@@ -19,6 +19,8 @@ export interface Reply {
   readonly answer?: string;
   /** What the mail program puts before the subject, where it is not "Re:". */
   readonly prefix?: string;
+  /** Whether sheets come with it, where that is not told by its words. */
+  readonly brings?: boolean;
 }
 
 const subject = "CONFIRM: order EL-100, questions to answer";
@@ -38,7 +40,11 @@ const ours =
 /** The answer as a reply quotes it by hand, point by point. Undefined if it quotes none so. */
 function quotedIn(text: string): string | undefined {
   const lines = text.split("\n").flatMap((line) => {
-    const own = line.replace(/^>[> ]*/u, "").trim();
+    // Some programs make plain quotation marks of ours.
+    const own = line
+      .replace(/^>[> ]*/u, "")
+      .trim()
+      .replace(/"([^"]*)"/gu, "“$1”");
     return ours.test(own)
       ? [/^\d/u.test(own) ? `  ${own}` : /^(?:If|Or|Shorten|Fill|Send)/u.test(own) ? `     ${own}` : own]
       : [];
@@ -90,11 +96,17 @@ const [{ facts } = { facts: undefined }] = notesIn("cover");
 if (facts === undefined) throw new Error("no notes");
 const letterFacts = facts;
 
+/** Answers of this desk that replies name, each with the numbers of its points. */
+const letters = JSON.parse(readFileSync("tests/bench/replies/letters.json", "utf8")) as Readonly<
+  Record<string, Pick<Reply, "questions" | "fixes" | "answer">>
+>;
+
 const load = (set: string): Reply[] =>
   readFileSync(`tests/bench/replies/${set}.jsonl`, "utf8")
     .trim()
     .split("\n")
-    .map((line) => JSON.parse(line) as Reply);
+    .map((line) => JSON.parse(line) as Reply & { readonly letter?: string })
+    .map((reply) => ({ ...letters[reply.letter ?? ""], ...reply }));
 /** The sets in the turn in which they came. tests/bench/replies.ts tells how. */
 export const sets = [
   "first",
@@ -114,6 +126,8 @@ export const sets = [
   "fifteenth",
   "sixteenth",
   "seventeenth",
+  "eighteenth",
+  "nineteenth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */
@@ -132,6 +146,15 @@ const furniture = new Set(
     .flatMap(([line]) => lineKeysOf(line)),
 );
 
+/** Whether sheets come with a reply: it says so of its own. */
+const bringsSheets = (text: string): boolean =>
+  /\b(?:attached|attaching|enclosed|herewith|attachment|in annex|see annex|with this (?:mail|e-?mail|letter))\b/iu.test(
+    text
+      .split("\n")
+      .filter((line) => !/^\s*>/u.test(line))
+      .join("\n"),
+  );
+
 /** What a reply is taken for, and the words that a person is told of. */
 type Reading = Pick<Reply, "yes" | "no" | "person"> & { readonly said: readonly string[] };
 
@@ -148,7 +171,7 @@ export function read(reply: Reply, own = reply.text): Reading {
       subject,
       isFurniture: (line) => isRemembered(line, furniture),
       names: [reply.from],
-      bringsSheets: false,
+      bringsSheets: reply.brings ?? bringsSheets(own),
       sheetsNamed: () => undefined,
     },
     (understood) =>

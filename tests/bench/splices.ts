@@ -114,13 +114,15 @@ export const framesOfWishes = {
   "behind a sheet for a point to fix": (wish: string) => `1. New sheet attached. ${wish}\n2 YES\n3 YES`,
   "behind a no with a sheet": (wish: string) => `2 YES\n3 NO, new sheet attached. ${wish}`,
   "below both": (wish: string) => `1. New sheet attached.\n2 YES\n3 NO, new sheet attached.\n${wish}`,
+  "below answers, where a sheet came": (wish: string) => `2 YES\n3 YES\n${wish}`,
   "behind a yes beside a point to fix": (wish: string) => `1. New sheet attached.\n2 YES. ${wish}\n3 YES`,
 } as const;
 
 /** Wishes that nobody is told of where they stand so. Some only tell of the sheet, or of the slip that it mends. */
 export function untoldWishes(frame: keyof typeof framesOfWishes): string[] {
   const plain = { questions: [2, 3], fixes: [1], from: "Dana Whitlock", yes: [], no: [], person: true };
-  return wishes.filter((wish) => !read({ ...plain, text: framesOfWishes[frame](wish) }).person);
+  const brings = frame.includes("sheet");
+  return wishes.filter((wish) => !read({ ...plain, brings, text: framesOfWishes[frame](wish) }).person);
 }
 
 /** What of such a reply is still taken as a yes. */

@@ -180,6 +180,32 @@ describe("a person reads what says anything else", () => {
   });
 
   test.each([
+    "Put a dot after the first letter.",
+    "Swap the top two around.",
+    "Grandpa's plate gets the big letters.",
+    "The garage one is no longer required.",
+    "Ours is a left hander.",
+  ])("where a sheet came too, as with %j", async (words) => {
+    const sheets = [{ mark: "B-2", legend: ["SAUNA"] }];
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, {
+      to: asked,
+      text: `1 YES\n${words}\n\nOne more sheet attached.`,
+      sheets,
+    });
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
+    expect(checksOf(reply)).toContain("letter-says-more");
+    expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
+  });
+
+  test("but not that a sheet came too", async () => {
+    const sheets = [{ mark: "B-2", legend: ["SAUNA"] }];
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, { to: asked, text: "1 YES\n\nOne more sheet attached.", sheets });
+    expect(reply).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
+  });
+
+  test.each([
     "On B-2 please cut POOL HALL in place of SAUNA, as Noor wrote:\n> POOL HALL please",
     "On B-2 please cut POOL HALL, as Noor wrote:",
     "😕 ???",

@@ -1,14 +1,16 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
-import { type AtPoint, explains, pointsApart, saidAtPoint } from "./at-point.ts";
+import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
 import { cancelledIn, mayCancel } from "./cancels.ts";
 import { clausesIn, tellsOfSheet } from "./clauses.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
+import { explains } from "./explains.ts";
 import { isGoodBye } from "./furniture.ts";
 import {
   areFooter,
   beginsNamed,
+  bindsAnswer,
   initialsOf,
   isIdle,
   isSignedOff,
@@ -67,8 +69,10 @@ const longestText = 30_000;
  */
 function readAnswers(text: string, given: Asked): Answers & { readonly unread: readonly string[] } {
   const inQuestion = wordsInQuestion(given);
-  const asked = { ...given, inQuestion: inQuestion.map((word) => word.toLowerCase()) };
-  const question = patternOf(inQuestion);
+  const asked = { ...given, inQuestion: inQuestion.map(([, word]) => word.toLowerCase()) };
+  const question = patternOf(inQuestion.map(([, word]) => word));
+  const numberOf = numbersOf(inQuestion);
+  const files = filesIn(given.answer);
   const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), given);
   const { quoted } = takeApart(plain, given.subject);
   const yes = new Set<number>();
@@ -92,7 +96,8 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
   ];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;
-  const all = joined([...ownLines(plain, given.subject)]);
+  const all = joined([...ownLines(plain, given.subject, (point) => given.open.includes(point))]);
+  const inOrder = numbersInOrder(all, asked);
   const isShouted = all.every((own) => !/\p{Ll}/u.test(own.line));
   const inAnswer = new Set(tokensOf(asked.answer));
   const atPoint: AtPoint = {
@@ -124,10 +129,14 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
       [sentence, inEnglish(sentence)].some(
         (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
       );
-    const words = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(
-      question,
-      "the word",
+    const plainly = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(
+      files,
+      "sheet",
     );
+    const bare = inOrder.has(i) ? `${inOrder.get(i)} ${plainly}` : plainly;
+    const words = bare.replace(question, "the word");
+    // "FOYER is right" answers the question about it.
+    const numbered = bare.replace(question, (word) => `${numberOf.get(bareWord(word)) ?? word}`);
     const cancels = cancelledIn(line);
     const isAsked = (some: readonly Said[] | undefined): boolean =>
       some?.every(({ number }) => asked.open.includes(number)) === true;
@@ -143,6 +152,7 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
             others: asked.others === 0 ? [] : othersIn(asked),
             named: namedIn,
             answered: new Set([...yes, ...no]),
+            isDenied: no.size > 0,
             promises: atPoint.promises || all.some(({ line }) => tellsOfSheet(line)),
             last,
             under: own.under,
@@ -153,7 +163,10 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
         .values()
         .map((reads) => reads())
         .find(isAsked);
-    const said = cancels === undefined ? (saidBy(words) ?? saidApart(words, saidBy, isSilent)) : undefined;
+    const said =
+      cancels === undefined
+        ? (saidBy(words) ?? saidApart(words, saidBy, isSilent) ?? saidBy(numbered))
+        : undefined;
     const named = asked.sheetsNamed(cancels ?? "");
     if (named !== undefined) {
       for (const sheet of named) withdraws.add(sheet);
@@ -173,6 +186,13 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
       idle.push(...line.split("\n"));
       isUnclear ||=
         asked.bringsSheets && !isSigned && !isIdle(line, signed, { ...asked, bringsSheets: false });
+    } else if (
+      asked.bringsSheets &&
+      sentencesOf(line).every((one) => isSilent(one) || isOfSheets(one.replace(files, "sheet"), asked.open))
+    ) {
+      // It is read like the words of any letter with sheets.
+      isUnclear = true;
+      if (isSilent(line) || sentencesOf(line).every(isSilent)) idle.push(...line.split("\n"));
     } else {
       unread.push(line);
       isUnclear = true;
@@ -191,6 +211,25 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
   return isNone
     ? { ...noAnswers, unread }
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
+}
+
+const bareAnswer = /^(?:yes|yep|yeah|yup)(?!\p{L})|^(?:no|nope)(?=\s*(?:$|[.,;:!–—-]))/iu;
+
+/** The numbers of lines that answer all questions one after another, without any: "yes", "yes", "no, sheet attached". */
+function numbersInOrder(
+  lines: readonly OwnLine[],
+  { open, others }: Asked,
+): ReadonlyMap<number, number | undefined> {
+  const bare = lines.flatMap(({ line }, at) => (bareAnswer.test(line) ? [at] : []));
+  const isPlain =
+    others === 0 &&
+    open.length > 1 &&
+    bare.length === open.length &&
+    bare.every((at, i) => at === (bare[0] ?? 0) + i) &&
+    lines
+      .slice(0, (bare.at(-1) ?? 0) + 1)
+      .every(({ line, under, afterSeveral }) => under === undefined && !afterSeveral && !/\d/u.test(line));
+  return new Map(isPlain ? bare.map((at, i) => [at, open[i]]) : []);
 }
 
 /** What is said of points that are mended, where there are several. */
@@ -237,6 +276,19 @@ function othersIn({ open, answer }: Pick<Asked, "open" | "answer">): number[] {
     .filter((one) => !open.includes(one));
 }
 
+/** Whether a line is about sheets that came with it, and about no open question. */
+function isOfSheets(line: string, open: readonly number[]): boolean {
+  return (
+    ofSheets.test(line) &&
+    !bindsAnswer(line) &&
+    !open.some((number) =>
+      new RegExp(`(?<!\\d|\\b(?:button|row|gang|position) )${number}(?!\\d)`, "u").test(line),
+    )
+  );
+}
+const ofSheets =
+  /^(?=.*(?<!\p{L})(?:sheets?|forms?|pdfs?|files?|pages?|plates?|devices?|ones?|both|all|it|them|see)(?!\p{L})).*(?<!\p{L})(?:attach(?:ed|ing|ment)?|enclos(?:ed|ing)|herewith|(?:corrected|revised|new|fixed|updated|amended) (?:sheet|form|pdf|file)s?)(?!\p{L})/iu;
+
 /** "Onwards," above a name. */
 function isClosing(line: string, next: string, names: readonly string[]): boolean {
   const isNext = namesSender(next, names) || isSomebody(next);
@@ -263,12 +315,38 @@ function isHeader(line: string): boolean {
   );
 }
 
-/** The words that the open questions ask about, as they stand in “” at the beginning of each. */
-function wordsInQuestion({ answer, open }: Asked): string[] {
+/** The open questions that ask about words, each with its word, as it stands in “” at the beginning. */
+function wordsInQuestion({ answer, open }: Asked): (readonly [number, string])[] {
   return answer.split("\n").flatMap((line) => {
     const [, number, word] = /^\s*(\d{1,4})\. “([^“”]{3,40})”/u.exec(line) ?? [];
-    return word !== undefined && open.includes(Number(number)) ? [word] : [];
+    return word !== undefined && open.includes(Number(number)) ? [[Number(number), word] as const] : [];
   });
+}
+
+const bareWord = (word: string): string => word.replace(/["“”]/gu, "").toLowerCase();
+
+/** The number of the question about a word, for words that one question alone is about. */
+function numbersOf(inQuestion: readonly (readonly [number, string])[]): ReadonlyMap<string, number> {
+  const all = Map.groupBy(inQuestion, ([, word]) => bareWord(word));
+  return new Map(
+    [...all].flatMap(([word, [one, ...more]]) =>
+      one === undefined || more.length > 0 ? [] : [[word, one[0]] as const],
+    ),
+  );
+}
+
+/** The names of sheets in an answer of ours, also without their ending if they have a number. */
+function filesIn(answer: string): RegExp {
+  const named = answer.split("\n").flatMap((line) => /^(\S.{0,80})\.pdf$/iu.exec(line.trim())?.[1] ?? []);
+  const each = [...new Set(named)]
+    .toSorted((one, other) => other.length - one.length)
+    .map((name) => `${RegExp.escape(name)}${/\d/u.test(name) ? "(?:\\.pdf)?" : "\\.pdf"}`);
+  return each.length === 0
+    ? /(?!)/u
+    : new RegExp(
+        `(?<![\\p{L}\\p{N}-])(?:(?:sheet|form|file) )?(?:${each.join("|")})(?![\\p{L}\\p{N}-]|\\.\\d)`,
+        "giu",
+      );
 }
 
 function patternOf(words: readonly string[]): RegExp {
@@ -282,11 +360,16 @@ function patternOf(words: readonly string[]): RegExp {
 
 /** "FA: Yes" between quoted lines, by Felicity Amberley. */
 function withoutInitials(line: string, names: readonly string[]): string {
-  const [, who = "", rest = ""] = /^[[(]?(\p{L}{2,15})[\])]?\s?[:>–—-]+\s*(.+)$/u.exec(line) ?? [];
+  const [, who = "", rest = ""] =
+    /^(?:\[(?=\p{L}{2,15}\] )|[[(])?(\p{L}{2,15})(?:\](?= )|[\])]?\s?[:>–—-]+)\s*(.+)$/u.exec(line) ?? [];
   const signs = names
     .map((name) => name.split(/\s+/u))
     .flatMap((words) => [initialsOf(words.join(" ")), words[0]]);
-  return signs.some((sign) => sign?.toLowerCase() === who.toLowerCase() && who !== "") ? rest : line;
+  // "[Sam]" is Samantha.
+  const isSign = (sign = ""): boolean =>
+    sign.toLowerCase() === who.toLowerCase() ||
+    (who.length > 2 && sign.toLowerCase().startsWith(who.toLowerCase()));
+  return who !== "" && signs.some(isSign) ? rest : line;
 }
 
 /** "3:", "Re: your question 12". */

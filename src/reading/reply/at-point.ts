@@ -1,5 +1,6 @@
 import { bids } from "./cues.ts";
 import { isDangerous } from "./danger.ts";
+import { explains } from "./explains.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { isNearQuestion, type Topic } from "./talk.ts";
 import { plain } from "./tokens.ts";
@@ -49,7 +50,7 @@ const no =
 
 /** Words by which somebody says that a point is mended, or that its sheet comes again. */
 const mended =
-  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|revis\p{L}+|re-?submit\p{L}*|redo(?:ing)?|re-?done|re-?issu\p{L}+|re-?sen[dt]\p{L}*|re-?typed|superseded|amended|shortened|fixed|corrected|updated|abbreviated|replaced|mended|rectif\p{L}+|put right|sorted|done|(?:new|fresh) (?:sheet|one|form|file|pdf|version|copy|drawing)|(?:to|will|shall|['’]ll) (?:follow|come|send|redo|fix|correct|shorten)|coming|on (?:its|the) way|send (?:it|one)|see new)(?![\p{L}\p{N}])/iu;
+  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|revis\p{L}+|re-?submit\p{L}*|redo(?:ing)?|re-?done|re-?issu\p{L}+|re-?sen[dt]\p{L}*|re-?typed|superseded|amended|shortened|fixed|corrected|updated|abbreviated|replaced|mended|rectif\p{L}+|put right|sorted|done|split|ticked|(?<!got )filled in|completed|(?<=\p{L} )added|(?:new|fresh) (?:sheet|one|form|file|pdf|version|copy|drawing)|(?:to|will|shall|['’]ll) (?:follow|come|send|redo|fix|correct|shorten)|coming|on (?:its|the) way|send (?:it|one)|see new)(?![\p{L}\p{N}])/iu;
 /** The same where the sheet itself is meant. */
 const brings =
   /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|re-?submit\p{L}*|re-?issu\p{L}+|re-?sen[dt]\p{L}*|(?:same )?(?:new|fresh|corrected|revised|amended|fixed|updated|same) (?:sheet|one|form|file|pdf|version|copy|drawing)s?|(?:to|will|shall|['’]ll) (?:follow|come|send)|comes|coming|will be (?:sent|mailed)|on (?:its|the) way|(?:corrected|fixed|revised|changed|updated|amended) (?:in|on|as|by) (?:the )?(?:rev\p{L}*|new|attached|sheet|updated))(?![\p{L}\p{N}])/iu;
@@ -67,15 +68,14 @@ const notes =
  * will not say.
  */
 const beyond =
-  /\?|(?<![\p{L}\p{N}])(?:never|no (?:need|change|longer|space|room|way)|not (?!intended|intentional|meant|correct|right|ok|okay|some)|\p{L}+n['’]t|cannot|cant|dont|refus\p{L}+|leave|keep|stays?|remain\p{L}*|as (?:it )?(?:is|stands|typed)|like it is|fine|okay|ok (?:as|like)|fits|(?<!to )fit|all (?!set|done|good|sorted)|every\p{L}*|each|any\p{L}*|rest|others?(?<!(?:like|as) the others)|another|also (?!attach|enclos|redone|fixed|corrected|has been|is |was |done|sorted)|both|same (?!sheet|file|form|mistake|reason|drawing)|whole|entire|orders?|wording|company|cancel\p{L}*|delet\p{L}+|remov\p{L}+|drop(?:ped)?|scrap\p{L}*|hold|wait\p{L}*|stop\p{L}*|call|ring|phone|pric\p{L}+|costs?|invoic\p{L}+|charg\p{L}+|pay\p{L}*|ship(?!-to)\p{L}*|deliver\p{L}*|if|unless|until|till|once|when|whether|but|except\p{L}*|instead|only|however|or|asap|urgent\p{L}*|rush|first|before|after|confirm\p{L}*|let (?:me|us) know|(?:please|pls|kindly) (?!see|find|refer|use|get|accept)|can you|could you|would|want\p{L}*|prefer\p{L}*|rather|love|like to|add|adding|added|make|makes|put(?! right)|move[sd]?|swap\p{L}*|turn|wish\p{L}*|need\p{L}*|must|can|could|may|might|maybe|perhaps|probably|think|guess|hope|try|trying|unsure|question|why|finish\p{L}*|colou?rs?|white|black|brass|bronze|steel|stainless|chrome|gold|silver|wood\p{L}*|capitals?|bold|font|letters?|lettering|deep\p{L}*|big\p{L}*|small\p{L}*|larg\p{L}*|narrow\p{L}*|wider?|thick\p{L}*|thin\p{L}*|higher|lower|logos?|symbols?|extra|more|second|two|three|four|five|twice|double|further)(?![\p{L}\p{N}])/iu;
+  /\?|(?<![\p{L}\p{N}])(?:never|no (?:need|change|longer|space|room|way)|not (?!intended|intentional|meant|correct|right|ok|okay|some)|\p{L}+n['’]t|cannot|cant|dont|refus\p{L}+|leave|keep|stays?|remain\p{L}*|as (?:it )?(?:is|stands|typed)|like it is|fine|okay|ok (?:as|like)|fits|(?<!to )fit|all (?!set|done|good|sorted)|every\p{L}*|each|any\p{L}*|rest|others?(?<!(?:like|as) the others)|another|also (?!attach|enclos|redone|fixed|corrected|has been|is |was |done|sorted)|both|same (?!sheet|file|form|mistake|reason|drawing)|whole|entire|orders?|wording|company|cancel\p{L}*|delet\p{L}+|remov\p{L}+|drop(?:ped)?|scrap\p{L}*|hold|wait\p{L}*|stop\p{L}*|call|ring|phone|pric\p{L}+|costs?|invoic\p{L}+|charg\p{L}+|pay\p{L}*|ship(?!-to)\p{L}*|deliver\p{L}*|if|unless|until|till|once|when|whether|but|except\p{L}*|instead|only|however|or|asap|urgent\p{L}*|rush|first|before|after|confirm\p{L}*|let (?:me|us) know|(?:please|pls|kindly) (?!see|find|refer|use|get|accept)|can you|could you|would|want\p{L}*|prefer\p{L}*|rather|love|like to|add|adding|(?<!\p{L} )added|be added|make|makes|put(?! right)|move[sd]?|swap\p{L}*|turn|wish\p{L}*|need\p{L}*|must|can|could|may|might|maybe|perhaps|probably|think|guess|hope|try|trying|unsure|question|why|finish\p{L}*|colou?rs?|white|black|brass|bronze|steel|stainless|chrome|gold|silver|wood\p{L}*|capitals?|bold|font|letters?|lettering|deep\p{L}*|big\p{L}*|small\p{L}*|larg\p{L}*|narrow\p{L}*|wider?|thick\p{L}*|thin\p{L}*|higher|lower|logos?|symbols?|extra|more|second|two|three|four|five|twice|double|further)(?![\p{L}\p{N}])/iu;
 
 /** Names of sheets and their states, in which numbers are no numbers of points: "S-201 Rev 1", "rev. C", "button 4". */
 const names =
-  /(?<![\p{L}\p{N}])(?:sheet )?\p{L}{1,4}[-_]?\d{1,4}(?:\.pdf)?(?![\p{L}\p{N}])|\b(?:rev(?:ision)?\.?|version|v|issue|sheet|dwg|button|row|page|position|gang)[\s.]?(?:\d{1,3}|\p{Lu})\b/giu;
+  /(?<![\p{L}\p{N}])(?:sheet )?\p{L}{1,4}[-_]?\d{1,4}(?:\.pdf)?(?![\p{L}\p{N}])|\b(?:rev(?:ision)?\.?|version|v|issue|sheet|dwg|button|row|page|position|gang)[\s.]?(?:\d{1,3}|\p{Lu})\b|\b(?:over|on|in|to|into) (?:two|both|2|three|3|the) rows\b/giu;
 
 /** In characters. */
 const longest = 220;
-const longestReason = 120;
 
 /**
  * What a line says at the point that it begins with, or under which it stands. At a point that has to be sent again it
@@ -97,7 +97,7 @@ export function saidAtPoint(
   const [at, rest] = named.length > 0 ? [named, behind] : unnamed(said, { under, afterSeveral }, points);
   if (at.length === 0) return undefined;
   if (at.every(points.isOther))
-    return (staysHere(rest) && mended.test(rest)) || notes.test(rest) ? [] : undefined;
+    return (staysHere(withoutDetail(rest)) && mended.test(rest)) || notes.test(rest) ? [] : undefined;
   if (!at.every((one) => points.open.includes(one))) return undefined;
   const against = no.exec(rest);
   if (against !== null) {
@@ -178,46 +178,12 @@ function staysHere(rest: string): boolean {
     );
 }
 
+/** "Billing city added (Harrow)": what now stands on the sheet, which is judged anew. */
+function withoutDetail(rest: string): string {
+  return rest.replace(/\(([\p{L}\p{N} ,.'-]{1,40})\)/gu, (whole, detail: string) =>
+    isDangerous(detail.replace(/\d/gu, " ")) ? whole : " ",
+  );
+}
+
 /** In words. */
 const mostOfClause = 12;
-
-const thing = String.raw`(?:the|our|their|his|her|my|an? approved|approved) (?!old|other|new|last|next|draft|former|first|second)\p{L}+(?: (?:schedule|list|drawings?|plans?|team|office|spec|specs|specification|standard))?`;
-const it = String.raw`(?:(?:it|that|this|they|these|both)(?: is|['’]s| are|['’]re)? )?(?:(?:already|all|quite|really|exactly|just|indeed) )*`;
-/** What says once more that it is meant so, and who said it. */
-const settled = new RegExp(
-  `^(?:${[
-    String.raw`${it}(?:(?:confirmed|approved|checked|double[- ]?checked|verified)(?: (?:with|by|against) ${thing})?|intentional|deliberate|on purpose|by design|as (?:specified|designed|drawn|scheduled))`,
-    `(?:as )?per ${thing}`,
-    String.raw`${it}(?:how|what) (?:he|she|they|we|i|${thing}) (?:wants?|wanted|likes?|calls?|spells?|spelled|spelt|writes?|wrote|asked for|ordered|drew)(?: it)?(?: (?:on|for) (?:it|there|them))?`,
-    String.raw`(?:i|we) (?:(?:did|have|just|also) )*(?:ask(?:ed)?|check(?:ed)?|double[- ]?checked|called|phoned|rang|confirmed|spoke|talked|verified)(?: (?:it|this|that))?(?: (?:twice|again|him|her|them|(?:(?:with|to) )?${thing}))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
-    String.raw`${thing} (?:(?:has|have|just|also) )*(?:confirmed|approved|checked|insists?|insisted)(?: (?:it|this|that|on (?:it|this|that)))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
-    String.raw`(?:spelled|spelt|written|named|called) (?:(?:just|exactly) )?(?:that way|this way|like that|like this|so)(?: (?:on|in) ${thing})?(?: (?:too|as well|out front))*`,
-    "lol|haha|thanks?|thank you|cheers|sorry for (?:the|any) confusion",
-  ].join("|")})$`,
-  "iu",
-);
-/** "It is Czech", "these are the owners' dogs": somebody tells what something is. */
-const tells =
-  /^(?:(?:it|that|this)(?: is|['’]?s)|(?:these|those|they)(?: are|['’]re))(?: (?:really|just|actually|indeed|simply|always))* (?!to |as |for |in |on |from |with )(?=\p{L})/iu;
-/** The same of a thing and its place, which no word for another one qualifies. */
-const tellsThing =
-  /^(?:it|that|this|these|those|they)(?: is| are|['’]?s|['’]re) (?:really |just |actually |indeed |simply )*(?:the|an?|our|his|her|their|my) (?!.*(?<!\p{L})(?:old|new|other|another|wrong|last|next|second|former|previous|left|right|top|bottom|upper|lower|same|not|now|one|ones)(?!\p{L}))\p{Ll}+(?: \p{Ll}+){0,3}(?: (?:by|in|at|on|near|behind|of|for|off|under|over|next to|in front of) (?:the|our|their|his|her|my) \p{Ll}+(?: \p{Ll}+)?)?$/u;
-const places =
-  /(?<!\p{L})(?:rooms?|lobby|foyer|kitchen|den|pantry|cellar|basement|attic|garage|shed|hall|hallway|lounge|salon|bath\p{L}*|bed\p{L}*|closet|porch|patio|study|library|wing|floors?|doors?|walls?|windows?|snug|parlou?r|nursery|studio|bar|gym|annexe?|front|back|bit)(?!\p{L})/giu;
-
-/** Whether what stands behind a yes, or in a sentence below it, tells only why. */
-export function explains(tail: string): boolean {
-  if (tail.length > longestReason) return false;
-  return tail
-    .replace(/:-?\)$/u, "")
-    .split(/[.,!;()[\]]+\s*|\s[–—-]+\s|\s+(?:and|because|since) (?=(?:it|that|this|they|these)(?:['’]|\s))/u)
-    .map((one) => one.trim())
-    .every(
-      (one) =>
-        one === "" ||
-        settled.test(one) ||
-        (tells.test(one) && !isDangerous(one)) ||
-        (tellsThing.test(one) &&
-          !isDangerous(one.replace(places, "thing").replace(/ by (?:the|our|their|his|her|my) /u, " near "))),
-    );
-}

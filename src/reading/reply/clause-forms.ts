@@ -195,7 +195,7 @@ export const forms: readonly Form[] = [
   form(owns, () => ({ kind: "owns" })),
   form(`${should}|${correction}`, (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined)),
   form(
-    `(?:${person}) (?:want|wants|wanted|need|needs) ${words}(?: (?:as|in) one word)?|${words}(?: (?:is|would be) (?:correct|right|the right (?:word|spelling)))?(?: (?:with|without) (?:an? )?\\p{L}{1,6})?`,
+    `now ${words}(?: (?:on|over|in) (?:two|both) rows)?|(?:${person}) (?:want|wants|wanted|need|needs) ${words}(?: (?:as|in) one word)?|${words}(?: (?:is|would be) (?:correct|right|the right (?:word|spelling)))?(?: (?:with|without) (?:an? )?\\p{L}{1,6})?`,
     (groups) => (isWritten(groups, capitals) ? { kind: "words" } : undefined),
   ),
   form(`${subject} ${be} ${much}(?:in )?${tongue}(?: words?| names?)?`, ({ of }) => ({

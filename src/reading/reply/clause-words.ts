@@ -24,7 +24,7 @@ export const it =
 export const be = "(?:is|are)";
 const been = "(?:is|are|was|were)";
 export const much =
-  "(?:(?:really|indeed|also|all|both|just|quite|exactly|absolutely|perfectly|definitely|very much|in fact|meant to be|of course|too) )*";
+  "(?:(?:really|indeed|also|all|both|just|quite|exactly|absolutely|perfectly|definitely|very much|in fact|meant to be|of course|too|dead|spot|totally|completely|entirely|certainly) )*";
 
 export const person = join(
   "we|i|they|he|she",
@@ -32,7 +32,7 @@ export const person = join(
   "customer|client|owner|boss",
 );
 export const asIs = join(
-  "(?:just |exactly |meant )?(?:as|like|the way|how) (?:it|they|that|these|those)(?: is| are| stands?)(?: (?:now|written|typed|drawn|spelled|spelt|there))?",
+  "(?:just |exactly |meant )?(?:as|like|the way|how) (?:it|they|that|these|those)(?: is| are| stands?)(?: (?:now|written|typed|drawn|spelled|spelt|there|on the sheets?|in the sheets?))?",
   "(?:just |exactly )?as (?:is|typed|written|drawn|submitted|per submitted|intended|ordered|wanted|meant|shown|sent|planned|spelled|entered|specified|designed|we intend|we want)",
   "like (?:this|that)|(?:this|that) way",
 );
@@ -73,6 +73,7 @@ export const words = String.raw`(?<words>["“]?[\p{L}\p{N}&'’/-]+(?: [\p{L}\p
 export const should = join(
   `(?:${it} )?(?:(?:is |was |are )?(?:supposed|meant) to|should|must|has to|ought to|shall) (?:be|say|read|have been|have said|of been) ${words}`,
   `(?:it )?is ${words}`,
+  `(?:it |this |that |which )?(?:is going to be|now (?:is|reads|says|shows|has)) ${words}|(?:it |this |that )?is ${words} now`,
 );
 export const correction = join(
   `(?:the )?(?:correct|right)(?: (?:word|name|spelling|one|legend))? is ${words}`,
@@ -80,9 +81,9 @@ export const correction = join(
 
 const sheetState = String.raw`(?:(?:new|corrected|fixed|revised|amended|updated|redone|fresh|right|shortened|changed|replacement|good|clean|correct|rev\p{L}*) )`;
 export const sheetName = String.raw`(?:sheets? )?(?!(?:and|or|not|all|yes|no)\b)\p{L}{1,3}-\d{1,4}(?:[ _-]?r(?:ev)?\.? ?(?:\p{L}|\d{1,2}))?(?:\.pdf)?`;
-export const sheet = String.raw`(?:(?:(?:a|an|the|my|our|both|all|two|three|these|another) )*(?:${sheetState}*(?:sheets?|shts?|forms?|pdfs?|papers?|drawings?)(?: new)?|${sheetState}+(?:ones?|versions?|cop(?:y|ies)|files?)|${sheetState}*${sheetName}))`;
+export const sheet = String.raw`(?:(?:(?:a|an|the|my|our|both|all|two|three|these|another) )*(?:${sheetState}*(?:sheets?|shts?|forms?|pdfs?|papers?|drawings?)(?: new)?|${sheetState}+(?:ones?|versions?|cop(?:y|ies)|files?|(?:plate|device)s?(?: (?:sheets?|pages?|ones?|forms?))?|pages?)|(?:sheets?|forms?) for the (?:plate|device)|${sheetState}*${sheetName}))`;
 export const when = join(
-  "today|tomorrow|tonight|later(?: today| on)?|soon|shortly|now|again|separately|next|over|back|too|also|as well|here|herewith|momentarily",
+  "while (?:i|we) (?:was|were) (?:at it|in there|there)|from (?:the|my) (?:office|shop|desk)|today|tomorrow|tonight|monday|tuesday|wednesday|thursday|friday|on monday|on tuesday|on wednesday|on thursday|on friday|before lunch|later(?: today| on)?|soon|shortly|now|again|separately|next|over|back|too|also|as well|here|herewith|momentarily",
   "this (?:morning|afternoon|evening)|(?:tomorrow|first thing(?: in the)?|first thing tomorrow) ?(?:morning)?|(?:later )?this (?:week|morning|afternoon)",
   String.raw`in (?:a|an|the next|\d{1,2}|ten|five) (?:bit|minutes?|moment|few minutes|hours?|few hours|separate (?:mail|e-?mail))|in the same mail|by (?:e-?)?mail|with this (?:e-?mail|mail|letter)|in this (?:e-?mail|mail|letter)|in (?:the )?attach(?:ment)?|after lunch|by (?:tonight|tomorrow|noon|end of day|eod)`,
   "(?:when|once|as soon as) (?:i|we|he|she)(?: (?:am|are|is|get|gets|got))?(?: (?:back|home|in))*(?: (?:at|to|in|from) (?:the|my) (?:shop|office|truck|desk|yard|van|house))?",
@@ -93,7 +94,7 @@ export const comes = join(
 );
 const forNumbers = `(?: (?:for|of|on|to|with|re) (?:(?:no\\.? )?${numbers}|it|that|this|that one|both|all|(?:the )?(?:others?|rest|other (?:one|ones|two|three|four))))?`;
 export const send = join(
-  "(?:(?:i|we|he|she|they|(?:the |my |our )?(?:boss|office)|will|just|have|am|are|is|now|also|in attach(?:ment)? you|please|kindly|pls|you will|you) ?)*(?:send|sends|sending|sent|resend|resending|attach|attached|attaching|enclose|enclosed|enclosing|redo|redid|redoing|fixing|forward|forwarding)",
+  "(?:(?:i|we|he|she|they|(?:the|my|our) (?:boss|office|wife|husband|son|daughter|brother|sister|partner|apprentice|colleague|secretary|assistant|foreman|engineer|architect|designer|draftsman|lad|girl|guys?)|boss|office|will|just|have|am|are|is|now|also|going to|get (?:the|my|our) \\p{L}+ to|in attach(?:ment)? you|please|kindly|pls|you will|you) ?)*(?:send|sends|sending|sent|resend|resending|attach|attached|attaching|enclose|enclosed|enclosing|redo|redid|redoing|fixing|forward|forwarding|e-?mail|e-?mailing)",
 );
 export const have =
   "(?:(?:i|we|you|now|also|please|kindly|pls|will) )*(?:find(?: attached| enclosed)?|see|got|have)";
@@ -109,6 +110,7 @@ export const shows = join(
   `(?:please |kindly |pls )?see (?:the |my |our )?(?:attached |enclosed )?${sheet}${forNumbers}`,
   "(?:also )?(?:fixed|corrected|changed|shortened|updated|amended) (?:on|in|with) (?:the |my )?(?:attached|new|same|revised|enclosed)(?: sheet| one| file)?(?: too| as well)?",
   "(?:it )?comes? (?:in the same mail|today|tomorrow|tonight|separately)",
+  `(?:(?:that|this|which|it) )?(?:takes care of|covers|sorts(?: out)?|fixes|settles|addresses|deals with) ${numbers}`,
 );
 
 export const says = join(
@@ -145,5 +147,10 @@ export const reason = join(
   "(?:same|this) (?:is )?(?:the )?same (?:name|word)|the name is (?:this|the) same|(?:the )?(?:same )?reason(?:ing)? as (?:above|\\d{1,3})|likewise|as above|same here|ditto",
   String.raw`short for \p{Ll}{3,15}|(?:the )?same|(?:it |they )?(?:is |are )?(?:also )?in ${tongue}(?: too| as well)?|${it} is the ${tongue} (?:word|name) for (?:the |a )?\p{Ll}{3,15}`,
   "no (?:actions?|changes?|corrections?) (?:is |are )?(?:needed|required|necessary)(?: (?:on|to|for|in) (?:them|it|both|these|those))?|all good",
+  `(?:${it}|which)? ?(?:is|are)?(?: also| all| just| both)* in ${tongue}(?: too| as well)?|(?:please )?leave (?:it|them|those|these)(?: alone| be)?`,
+  "(?:(?:it|that) is )?(?:exactly |just )?(?:what|how) it (?:says|is spelled|is spelt|reads|stands|is written)(?: (?:on|in|over|above) (?:the|our|their) \\p{L}+)?",
+  "(?:it is )?the word,? not (?:the |a |an )?\\p{L}+|(?:it is )?the the word|the word",
+  "(?:there is |with )?one (?:is )?(?:at|by|for|on|in|near) (?:each|either|every) (?:door|end|side|bed|entrance|entry|room|wall|table|desk|window|lamp|group|zone|circuit)(?: of (?:the|a) \\p{L}+)?|(?:there are )?two (?:separate |different )?(?:circuits|doors|entrances|lamps|groups|zones)|same (?:room|lamps?|circuits?|lights?|zone|scene)",
+  "(?:the )?(?:two |both )?(?:buttons|legends|names|they)(?: are)? (?:intentionally|deliberately|meant to be|on purpose) (?:the same|alike|identical)|(?:intentionally|deliberately|meant to be) (?:the same|alike|identical)",
   "believe it or not|weird but (?:true|real|right)|odd but (?:true|right)|crazy but true|honest|really|i (?:asked|checked) (?:twice|again|him|her|them)",
 );

@@ -1,6 +1,6 @@
-import { explains } from "./at-point.ts";
 import { type Act, forms, type Of } from "./clause-forms.ts";
 import { says, shows } from "./clause-words.ts";
+import { explains } from "./explains.ts";
 import { isUnclear, regrets } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { areWhys, isNearQuestion } from "./talk.ts";
@@ -23,6 +23,8 @@ export interface Around {
   /** All numbers that the reply names anywhere, and those that lines above have answered. */
   readonly named: ReadonlySet<number>;
   readonly answered: ReadonlySet<number>;
+  /** A line above has answered something with no. */
+  readonly isDenied: boolean;
   /** The reply brings sheets, or says somewhere that they come. */
   readonly promises: boolean;
   /** What the line above answered at last. */
@@ -154,6 +156,7 @@ const isReason = (piece: string, around: Around): boolean =>
 function spelledOut(line: string): string {
   return line
     .replace(/:-?\)/gu, "")
+    .replace(/(?<=^|[.;!,)] )(\d{1,3})\. (?=\S)/gu, "$1: ")
     .replace(/ 's\b/gu, "'s")
     .replace(/\b(everything|all|rest|sheet)'s\b/giu, "$1 is")
     .replace(/(?<=\d )[yn](?= ?(?:[,.;]|\d|$))/giu, (letter, _at: number, all: string) =>
@@ -260,7 +263,7 @@ function afterExcept(state: State, of: readonly number[], { open, others }: Arou
 function afterSheet(
   state: State,
   { of, needsSheet }: Extract<Act, { kind: "sheet" }>,
-  { open, others, under, promises }: Around,
+  { open, others, under, promises, isDenied }: Around,
 ): State | undefined {
   const isOpen = (one: number): boolean => open.includes(one);
   const asked = of.filter(isOpen);
@@ -268,7 +271,7 @@ function afterSheet(
   if (asked.length > 0)
     return needsSheet && !promises ? undefined : { ...say(state, asked, false), last: of };
   if (of.length > 0) return { ...state, last: of, is: undefined, isSaid: true };
-  if (state.is !== false && others.length === 0 && under === undefined) return undefined;
+  if (state.is !== false && others.length === 0 && under === undefined && !isDenied) return undefined;
   if (state.isYesHere && state.last.every(isOpen)) return undefined;
   return state.is === undefined && state.last.some(isOpen)
     ? say(state, state.last, false)

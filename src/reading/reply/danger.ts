@@ -28,7 +28,7 @@ const classes = {
     either|neither|nor|without|minus|than|even`,
   // Doubt: no yes that can be relied on.
   doubt: String.raw`
-    maybe|perhaps|review\p{L}*|discuss\p{L}*|consult\p{L}*|negotiat\p{L}*|debat\p{L}*|unresolved|undecided|outstanding|think|thinks|thought|guess\p{L}*|probab\p{L}+|likely|possib\p{L}+|suppos\p{L}+|
+    maybe|perhaps|gambl\p{L}+|time being|review\p{L}*|discuss\p{L}*|consult\p{L}*|negotiat\p{L}*|debat\p{L}*|unresolved|undecided|outstanding|think|thinks|thought|guess\p{L}*|probab\p{L}+|likely|possib\p{L}+|suppos\p{L}+|
     presum\p{L}+|believes?|seems?|appears?|apparent\p{L}*|hopefully|allegedly|reckon\p{L}*|assum\p{L}+|
     doubt\p{L}*|sure|unsure|certain|almost|nearly|roughly|approx\p{L}*|somewhat|sort of|kind of|theory|
     at least|at any rate|any ?way|so far|for now|for the moment|as far as|wonder\p{L}*|confus\p{L}+|unclear|

@@ -11,6 +11,11 @@ import { hasSigns, tokensOf } from "./word-bag.ts";
 const binds =
   /^\W*p\.? ?s\b|\b(?:catch(?:ing)?|caught|spott(?:ed|ing)|signs? off|if|when|once|unless|until|till|provided|assuming|as long as|subject to|depends?|depending|but|only|except|wait|hold|maybe|perhaps|probably|think|guess|hope|not sure|unsure|kidding|jok(?:e|es|ing)|sarcas\w*|scratch|wenn|falls|aber|nur|si|mais|sauf|pero|cuando)\b/i;
 
+/** Whether words may make an answer beside them less than one. */
+export function bindsAnswer(words: string): boolean {
+  return binds.test(words);
+}
+
 /** A number and a yes: no line of a footer. */
 const answers = /(?<![\d-])\d{1,3}(?![\d-])\W{0,6}yes\b|\byes\W{0,3}(?:(?:to|on|for) )?\d{1,3}(?![\d-])/iu;
 
@@ -55,7 +60,6 @@ export function isIdle(
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;
   if (
-    bringsSheets ||
     (isBoilerplate(line) && (signed || !/\bsince \d/iu.test(line))) ||
     (signed && (isOfSignature(line) || isShortLine(line) || isTitled(line)))
   )
@@ -180,5 +184,5 @@ const polite = tokensOfNames([
   gruß grüße viele bonjour merci cordialement hola gracias saludo saludos un buenos días servus lg mfg gents folks bien
   à vous hei hej med vennlig hilsen mvh hälsning vänlig vänliga hälsningar buongiorno buonasera cordiali distinti saluti
   grazie met vriendelijke groet goedemorgen goedemiddag goedendag br kr rgds tks thx tnx bom dia boa tarde pozdrawiam sehr geehrte
-  geehrter geehrten damen herren madame monsieur mesdames messieurs bonne journée soirée estimados señores venlig bien`,
+  geehrter geehrten damen herren madame monsieur mesdames messieurs bonne journée soirée estimados señores venlig bien dipl ing prof msc bsc beng meng gruss grüsse`,
 ]);

@@ -9,8 +9,15 @@ export interface OwnLine {
   readonly afterSeveral: boolean;
 }
 
-/** The lines that the sender wrote: all above an unmarked quotation, or those among marked lines. */
-export function* ownLines(text: string, subject: string): Generator<OwnLine> {
+/**
+ * The lines that the sender wrote: all above an unmarked quotation, or those among marked lines. A bare answer is for the
+ * point right above it, unless an open question above that is unanswered.
+ */
+export function* ownLines(
+  text: string,
+  subject: string,
+  isOpen: (point: number) => boolean,
+): Generator<OwnLine> {
   const lines = text.split(/\r\n|\r|\n/);
   /** The point of the last quoted line, and all points quoted since the sender's last line. */
   let point: number | undefined;
@@ -27,11 +34,11 @@ export function* ownLines(text: string, subject: string): Generator<OwnLine> {
       point = pointIn(line.replace(/^\s*>\s?/, ""), point);
       if (point !== undefined) points.add(point);
     } else if (line.trim() !== "") {
-      const isOne = points.size === 1;
+      const before = [...points].filter((one) => point === undefined || one === point || isOpen(one));
       yield {
         line: line.trim(),
-        ...(point === undefined || !isOne ? {} : { under: point }),
-        afterSeveral: points.size > 1,
+        ...(point === undefined || before.length !== 1 ? {} : { under: point }),
+        afterSeveral: before.length > 1,
       };
       points = new Set();
       point = undefined;

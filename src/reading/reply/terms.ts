@@ -1,8 +1,8 @@
 /** How a business says what holds for all its orders, or what it offers to everybody. */
 const general =
-  /^(?:(?:all|any|no|every|each)(?: \p{L}+)? (?:order|quote|quotation|delivery|contract)|(?:all |any |no )?(?:\p{L}+ )?(?:orders|quotes|quotations|prices|pricing|goods|returns|deliveries|sales|invoices|contracts|payments))\b/iu;
+  /^(?:(?:all|any|no|every|each)(?: \p{L}+)? (?:order|quote|quotation|delivery|contract)|special[- ]orders?(?: and \p{L}+)? items?|(?:all |any |no )?(?:\p{L}+ )?(?:orders|quotes|quotations|prices|pricing|goods|returns|deliveries|sales|invoices|contracts|payments))\b/iu;
 const clause =
-  /\b(?:terms|conditions|in writing|written|bind(?:s|ing)|binding|purchase order|authori[sz]ed|without notice|minimum|restocking|surcharge|over [$€£]\s?\d|subject to (?:our|credit|availability|standard|prior sale))\b/iu;
+  /\b(?:terms|conditions|in writing|written|bind(?:s|ing)|binding|purchase order|authori[sz]ed|without notice|minimum|restocking|surcharge|over [$€£]\s?\d|non[- ]?(?:returnable|refundable|cancell?able)|valid (?:for )?\d{1,3} days|subject to (?:our|credit|availability|standard|prior sale))\b/iu;
 const offer =
   /^(?:ask (?:me|us) about|we appreciate your|visit|shop|call us|for (?:new |all |any |the status of your )?(?:orders?|quotes?|returns|service|emergenc(?:y|ies)|support|inquiries|enquiries)\b.*\b(?:call|e-?mail|contact|visit|dial|phone|◈)|\p{L}[\p{L} &.'’-]{1,60}: (?:same|next)-day\b|24 ?(?:h|hours?|\/ ?7)\b)/iu;
 /** What speaks of the letter itself, or asks something of its reader now. */

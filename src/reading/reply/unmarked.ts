@@ -6,12 +6,14 @@ const fewestWords = 4;
 
 /**
  * Marks the lines of our answer that stand without a mark between the sender's own lines. Only whole lines are known,
- * and only above a quotation. `found` are those lines as they stood, trimmed.
+ * above a quotation, and below the header of one that is our answer and in which somebody has written. `found` are those
+ * lines as they stood, trimmed.
  */
 export function withMarks(
   text: string,
-  { subject, answer }: { readonly subject: string; readonly answer: string },
+  asked: { readonly subject: string; readonly answer: string },
 ): { readonly text: string; readonly found: ReadonlySet<string> } {
+  const { subject, answer } = asked;
   const ours = new Map(
     answer
       .split("\n")
@@ -19,12 +21,12 @@ export function withMarks(
       .filter(([, { length }]) => length >= fewestWords)
       .map(([line, tokens]) => [tokens.join(" "), line]),
   );
-  const known = new Set(["", ...answer.split("\n").map((line) => line.trim())]);
-  const lines = text.split(/\r\n|\r|\n/);
-  const end = lines.findIndex((line, at) => !isMarked(line) && leadAt(lines, at, subject) !== undefined);
-  const above = end < 0 ? lines : lines.slice(0, end);
-  const quoted = above.map((line) => (isMarked(line) ? undefined : ours.get(tokensOf(line).join(" "))));
   const found = new Set<string>();
+  const known = new Set(["", ...answer.split("\n").map((line) => line.trim())]);
+  const lines = apart(text.split(/\r\n|\r|\n/), known, found);
+  const end = lines.findIndex((line, at) => !isMarked(line) && leadAt(lines, at, subject) !== undefined);
+  const above = end < 0 || isWrittenIn(lines, end, known, asked) ? lines : lines.slice(0, end);
+  const quoted = above.map((line) => (isMarked(line) ? undefined : ours.get(tokensOf(line).join(" "))));
   const marked = lines.map((line, at) => {
     const isBeside = (step: 1 | -1): boolean => {
       let next = at + step;
@@ -45,4 +47,32 @@ export function withMarks(
     return `> ${own}`;
   });
   return { text: marked.join("\n"), found };
+}
+
+/** Lines, with what somebody wrote behind one of ours on a line of its own. */
+function apart(lines: readonly string[], known: ReadonlySet<string>, found: Set<string>): string[] {
+  const long = [...known].filter((line) => tokensOf(line).length >= fewestWords);
+  return lines.flatMap((line) => {
+    const ours = isMarked(line) ? undefined : long.find((one) => line.trim().startsWith(`${one} `));
+    if (ours === undefined) return [line];
+    found.add(line.trim());
+    return [ours, line.trim().slice(ours.length).trim()];
+  });
+}
+
+/** Whether our whole answer stands below a header without a mark, with lines of the sender between its own. */
+function isWrittenIn(
+  lines: readonly string[],
+  at: number,
+  known: ReadonlySet<string>,
+  { subject }: { readonly subject: string },
+): boolean {
+  const lead = leadAt(lines, at, subject);
+  if (lead?.sure !== true || lead.lines < 1) return false;
+  const below = lines
+    .slice(at + lead.lines)
+    .map((line) => line.trim())
+    .filter((line) => line !== "");
+  const strange = below.filter((line) => !known.has(line));
+  return known.has(below[0] ?? "") && strange.length > 0 && strange.length * 2 < below.length;
 }

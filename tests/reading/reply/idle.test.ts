@@ -79,7 +79,8 @@ describe("beside an answer a line says nothing", () => {
     ["", "All orders are subject to our standard terms.", false],
     ["below a name", "All orders are subject to our standard terms. Hold it.", false],
     ["beside sheets", "Corrected", true],
-    ["beside sheets", "The drawing is new", true],
+    ["beside sheets", "The drawing is new", false],
+    ["beside sheets", "Grandpa's plate gets the big letters.", false],
     ["beside sheets", "SALON", false],
     ["beside sheets", "Only if it fits", false],
   ])("%s %j: %s", (where, line, idle) => {

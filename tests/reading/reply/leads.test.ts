@@ -68,8 +68,8 @@ test("the longest lead has 400 characters", () => {
 });
 
 describe("the lines of the sender", () => {
-  const own = (text: string): unknown[] =>
-    [...ownLines(text, subject)].map(({ line, under, afterSeveral }) => [
+  const own = (text: string, isOpen: (point: number) => boolean = () => true): unknown[] =>
+    [...ownLines(text, subject, isOpen)].map(({ line, under, afterSeveral }) => [
       line,
       ...(under === undefined ? [] : [under]),
       ...(afterSeveral ? ["several"] : []),
@@ -98,6 +98,14 @@ describe("the lines of the sender", () => {
     ["are for no number that begins no point", "> 2.5 mm\nYES\n> 12345. x\nNO", [["YES"], ["NO"]]],
   ])("%s", (_, text, lines) => {
     expect(own(text)).toEqual(lines);
+  });
+
+  test("are for the question right above them, where what stands before that is no open question", () => {
+    const isOpen = (point: number): boolean => point > 1;
+    expect(own("> 1. Shorten it\n> 2. SALONA\nYES", isOpen)).toEqual([["YES", 2]]);
+    expect(own("> 2. SALONA\n> 1. Shorten it\nYES", isOpen)).toEqual([["YES", "several"]]);
+    expect(own("> 2. SALONA\n> 3. SALONA\nYES", isOpen)).toEqual([["YES", "several"]]);
+    expect(own("> 1. Shorten it\nDone", isOpen)).toEqual([["Done", 1]]);
   });
 });
 

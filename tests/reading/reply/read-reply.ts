@@ -23,7 +23,14 @@ export function read(
     others = 1,
     prefix = "Re:",
     answer: asks = answer,
-  }: { open?: readonly number[]; others?: number; prefix?: string; answer?: string } = {},
+    bringsSheets = false,
+  }: {
+    open?: readonly number[];
+    others?: number;
+    prefix?: string;
+    answer?: string;
+    bringsSheets?: boolean;
+  } = {},
 ): { yes: number[]; no: number[]; person: boolean } {
   const names = ["Dana Whitlock"];
   const { answers, statements } = answersBeside(
@@ -35,7 +42,7 @@ export function read(
       subject,
       isFurniture: () => false,
       names,
-      bringsSheets: false,
+      bringsSheets,
       sheetsNamed: () => undefined,
     },
     (understood) =>

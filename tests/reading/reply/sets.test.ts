@@ -44,6 +44,10 @@ describe("replies", () => {
     ["sixteenth", 2, 1, 16],
     ["seventeenth", 1, 0, 13],
     ["seventeenth", 2, 0, 13],
+    ["eighteenth", 1, 0, 12],
+    ["eighteenth", 2, 1, 18],
+    ["nineteenth", 1, 1, 14],
+    ["nineteenth", 2, 0, 21],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = readHalf(set, half);
     expect(judged.length).toBeGreaterThan(40);

@@ -25,6 +25,7 @@ test.each([
   ["behind a sheet for a point to fix", 16],
   ["behind a no with a sheet", 26],
   ["below both", 15],
+  ["below answers, where a sheet came", 5],
   ["behind a yes beside a point to fix", 4],
 ] as const)("%s, at most %i wishes are told to nobody, all of the sheet or its slip", (frame, most) => {
   expect(untoldWishes(frame).length).toBeLessThanOrEqual(most);

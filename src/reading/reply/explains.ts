@@ -1,0 +1,77 @@
+import { tongue } from "./clause-words.ts";
+import { isDangerous } from "./danger.ts";
+import { speaksAgainst } from "./doubt.ts";
+
+/** In characters. */
+const longestReason = 120;
+
+const thing = String.raw`(?:the|our|their|his|her|my|an? approved|approved) (?!old|other|new|last|next|draft|former|first|second)\p{L}+(?: (?:schedule|list|drawings?|plans?|team|office|spec|specs|specification|standard))?`;
+const it = String.raw`(?:(?:it|that|this|they|these|both)(?: is|['’]s| are|['’]re)? )?(?:(?:already|all|quite|really|exactly|just|indeed) )*`;
+/** What says once more that it is meant so, and who said it. */
+const settled = new RegExp(
+  `^(?:${[
+    String.raw`${it}(?:(?:confirmed|approved|checked|double[- ]?checked|verified)(?: (?:with|by|against) ${thing})?|intentional|deliberate|on purpose|by design|as (?:specified|designed|drawn|scheduled))`,
+    `(?:as )?per ${thing}`,
+    String.raw`${it}(?:how|what) (?:he|she|they|we|i|${thing}) (?:wants?|wanted|likes?|calls?|spells?|spelled|spelt|writes?|wrote|asked for|ordered|drew)(?: it)?(?: (?:on|for) (?:it|there|them))?`,
+    String.raw`(?:i|we) (?:(?:did|have|just|also) )*(?:ask(?:ed)?|check(?:ed)?|double[- ]?checked|called|phoned|rang|confirmed|spoke|talked|verified)(?: (?:it|this|that))?(?: (?:twice|again|him|her|them|(?:(?:with|to) )?${thing}))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
+    String.raw`${thing} (?:(?:has|have|just|also) )*(?:confirmed|approved|checked|insists?|insisted)(?: (?:it|this|that|on (?:it|this|that)))?(?: (?:today|yesterday|this morning|just now|on the phone|by phone))*`,
+    String.raw`(?:spelled|spelt|written|named|called) (?:(?:just|exactly) )?(?:that way|this way|like that|like this|so)(?: (?:on|in) ${thing})?(?: (?:too|as well|out front))*`,
+    "lol|haha|thanks?|thank you|cheers|sorry for (?:the|any) confusion",
+  ].join("|")})$`,
+  "iu",
+);
+/** "It is Czech", "these are the owners' dogs": somebody tells what something is. */
+const tells =
+  /^(?:(?:it|that|this)(?: is|['’]?s)|(?:these|those|they)(?: are|['’]re))(?: (?:really|just|actually|indeed|simply|always))* (?!to |as |for |in |on |from |with )(?=\p{L})/iu;
+/** What something is: the words behind "it is the". No word for another one stands in them. */
+const what = String.raw`(?!.*(?<!\p{L})(?:old|new|other|another|wrong|last|next|second|former|previous|left|right|top|bottom|upper|lower|same|not|now|one|ones|as|with|without|version|form)(?!\p{L}))\p{L}[\p{L}'’-]*(?:[ ,]+\p{L}[\p{L}'’-]*){0,11}`;
+const subject =
+  "(?:it|that|this|these|those|they|both|which|the (?:words?|names?)|(?:this|that) (?:one|word|name))";
+const tellsThing = new RegExp(
+  `^(?:and |yes |because |since |as )*${subject}(?: is| are| was| were|['’]?s|['’]re| means| (?:is|are) (?:called|named)(?: (?:after|for))?)(?: (?:really|just|actually|indeed|simply|always|also|in fact))* (?:the|an?|our|his|her|their|my|what (?:the|our|his|her|their|my|we|they|he|she|people|everyone|everybody)) ${what}$`,
+  "iu",
+);
+/** "It stands for physical therapy", "Italian for a cupboard". */
+const meaning = new RegExp(
+  `^(?:and |yes |because |since )*(?:${subject} )?(?:stands for|(?:(?:is|are|['’]s) )?(?:an? )?(?:short|shorthand|abbreviation|acronym|abbrev)(?: for| of)|(?:is|are|['’]s)? ?(?:the |an? )?${tongue}(?: (?:word|name|term|expression))?(?: for| meaning)) ${what}$`,
+  "iu",
+);
+/** Places and people, and what words are called. Nothing of them is asked for by saying what something is. */
+const neutral =
+  /(?<!\p{L})(?:rooms?|lobby|foyer|kitchen|den|pantry|cellar|basement|attic|garage|shed|hall|hallway|lounge|salon|bath\p{L}*|bed\p{L}*|closet|porch|patio|study|library|wing|floors?|doors?|walls?|windows?|snug|parlou?r|nursery|studio|bar|gym|annexe?|front|back|bit|words?|terms?|names?|spellings?|abbreviations?|acronyms?|sites?|house|home|building|pool|theat(?:re|er)|shop|store|school|church|chapel|hotel|clinic|hospital|boat|yacht|barn|cabin|cottage|tower|restaurant|owners?|clients?|customers?|landlord|tenants?|architects?|stone|side|end)(?!\p{L})/giu;
+/** "It is what the staff call the front room". */
+const called = new RegExp(
+  `^${subject}(?: is|['’]?s) what (?:the |our |his |her |their |my )?\\p{L}+ (?:all |always )?(?:calls?|names?)(?= the | our )`,
+  "iu",
+);
+/** What "it is" may ask for or take back. */
+const turns =
+  /(?<!\p{L})(?:joke|gamble|bet|risk|compromise|had|bad|being|temp|trial|lie|test|trick|prank|placeholder|question|problem|pity|shame|mess|rush|must|need|wish|change|revision|option|idea|request|order|matter|way|reason|point|sample|draft|temporary|please|should|would|could|want\p{L}*|like\p{L}*|prefer\p{L}*)(?!\p{L})/iu;
+
+const tellsWhat = (said: string): boolean =>
+  !turns.test(said) &&
+  ((meaning.test(said) && !speaksAgainst(said)) ||
+    (tellsThing.test(said) &&
+      !isDangerous(
+        said
+          .replace(called, "it is a")
+          .replace(neutral, "cat")
+          .replace(/ (?:by|beside) (?=(?:the|our|their|his|her|my) )/gu, " near "),
+      )));
+
+/** Whether what stands behind a yes, or in a sentence below it, tells only why. */
+export function explains(tail: string): boolean {
+  if (tail.length > longestReason) return false;
+  return tail
+    .replace(/:-?\)$/u, "")
+    .replace(/,? (?:sadly|unfortunately|lol|honestly|believe it or not|of all things)[.!]*$/iu, "")
+    .split(/[.,!;()[\]]+\s*|\s[–—-]+\s|\s+(?:and|because|since) (?=(?:it|that|this|they|these)(?:['’]|\s))/u)
+    .map((one) => one.trim())
+    .every(
+      (one) =>
+        one === "" ||
+        settled.test(one) ||
+        (tells.test(one) && !turns.test(one) && !isDangerous(one)) ||
+        tellsWhat(one),
+    );
+}

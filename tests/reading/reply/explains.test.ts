@@ -1,0 +1,41 @@
+import { describe, expect, test } from "vitest";
+import { explains } from "../../../src/reading/reply/explains.ts";
+
+describe("what stands behind a yes", () => {
+  test.each([
+    "It is the name for the stone seats beside the altar.",
+    "It's our word for the front room",
+    "That is what the staff call the reception",
+    "it's the name of the client's bar",
+    "It stands for high intensity training.",
+    "It is short for mezzanine",
+    "an abbreviation of phlebotomy",
+    "It is Italian for a big living room.",
+    "the word is the Danish word for bathroom",
+    "it is a real word, it's the porch of a church",
+    "per the approved drawings",
+  ])("tells only why: %j", (words) => {
+    expect(explains(words)).toBe(true);
+  });
+
+  test.each([
+    "It is the old name of the room.",
+    "It is the name of the other room.",
+    "It's the left button.",
+    "It's the one in the sketch.",
+    "It is the big one.",
+    "It is the plate for the hall.",
+    "It is the spelling in capitals.",
+    "It is the name with an accent.",
+    "It is a gamble.",
+    "It's the owner's joke.",
+    "It is the wife's idea, not mine.",
+    "It is the owner's word for the thing he wants moved.",
+    "It stands for nothing.",
+    "It is short for something longer that would be nicer.",
+    "It is Italian for a room that we should not have.",
+    `It is the name of ${"a very ".repeat(15)}long room.`,
+  ])("may say more: %j", (words) => {
+    expect(explains(words)).toBe(false);
+  });
+});
