@@ -21,6 +21,7 @@ import {
 } from "./idle.ts";
 import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
+import { isOther, namesIn, othersIn } from "./named-points.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
@@ -68,11 +69,8 @@ const longestText = 30_000;
  * Beside them stands nothing but answers to numbers and what says nothing.
  */
 function readAnswers(text: string, given: Asked): Answers & { readonly unread: readonly string[] } {
-  const inQuestion = wordsInQuestion(given);
-  const asked = { ...given, inQuestion: inQuestion.map(([, word]) => word.toLowerCase()) };
-  const question = patternOf(inQuestion.map(([, word]) => word));
-  const numberOf = numbersOf(inQuestion);
-  const files = filesIn(given.answer);
+  const named = namesIn(given);
+  const asked = { ...given, inQuestion: named.words };
   const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), given);
   const { quoted } = takeApart(plain, given.subject);
   const yes = new Set<number>();
@@ -129,14 +127,9 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
       [sentence, inEnglish(sentence)].some(
         (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
       );
-    const plainly = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names).replace(
-      files,
-      "sheet",
-    );
+    const plainly = named.withSheets(withoutInitials(isShouted ? line.toLowerCase() : line, asked.names));
     const bare = inOrder.has(i) ? `${inOrder.get(i)} ${plainly}` : plainly;
-    const words = bare.replace(question, "the word");
-    // "FOYER is right" answers the question about it.
-    const numbered = bare.replace(question, (word) => `${numberOf.get(bareWord(word)) ?? word}`);
+    const words = named.withWords(bare);
     const cancels = cancelledIn(line);
     const isAsked = (some: readonly Said[] | undefined): boolean =>
       some?.every(({ number }) => asked.open.includes(number)) === true;
@@ -165,11 +158,11 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
         .find(isAsked);
     const said =
       cancels === undefined
-        ? (saidBy(words) ?? saidApart(words, saidBy, isSilent) ?? saidBy(numbered))
+        ? (saidBy(words) ?? saidApart(words, saidBy, isSilent) ?? saidBy(named.withNumbers(bare)))
         : undefined;
-    const named = asked.sheetsNamed(cancels ?? "");
-    if (named !== undefined) {
-      for (const sheet of named) withdraws.add(sheet);
+    const withdrawn = asked.sheetsNamed(cancels ?? "");
+    if (withdrawn !== undefined) {
+      for (const sheet of withdrawn) withdraws.add(sheet);
       lines.add(line);
     } else if (said !== undefined) {
       for (const { number, is } of said) (is ? yes : no).add(number);
@@ -188,7 +181,7 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
         asked.bringsSheets && !isSigned && !isIdle(line, signed, { ...asked, bringsSheets: false });
     } else if (
       asked.bringsSheets &&
-      sentencesOf(line).every((one) => isSilent(one) || isOfSheets(one.replace(files, "sheet"), asked.open))
+      sentencesOf(line).every((one) => isSilent(one) || isOfSheets(named.withSheets(one), asked.open))
     ) {
       // It is read like the words of any letter with sheets.
       isUnclear = true;
@@ -264,18 +257,6 @@ function isNote(sentence: string, { under }: OwnLine, { open, others, answer }: 
   );
 }
 
-/** Whether a number is a point of our answer that is no open question. */
-function isOther(number: number, { open, answer }: Pick<Asked, "open" | "answer">): boolean {
-  return !open.includes(number) && new RegExp(`^\\s*${number}\\. `, "mu").test(answer);
-}
-
-/** The points of our answer that are no open questions. */
-function othersIn({ open, answer }: Pick<Asked, "open" | "answer">): number[] {
-  return [...answer.matchAll(/^\s*(\d{1,4})\. /gmu)]
-    .map(([, one]) => Number(one))
-    .filter((one) => !open.includes(one));
-}
-
 /** Whether a line is about sheets that came with it, and about no open question. */
 function isOfSheets(line: string, open: readonly number[]): boolean {
   return (
@@ -313,49 +294,6 @@ function isHeader(line: string): boolean {
     !speaksAgainst(line) &&
     !/\byes\b/iu.test(line)
   );
-}
-
-/** The open questions that ask about words, each with its word, as it stands in “” at the beginning. */
-function wordsInQuestion({ answer, open }: Asked): (readonly [number, string])[] {
-  return answer.split("\n").flatMap((line) => {
-    const [, number, word] = /^\s*(\d{1,4})\. “([^“”]{3,40})”/u.exec(line) ?? [];
-    return word !== undefined && open.includes(Number(number)) ? [[Number(number), word] as const] : [];
-  });
-}
-
-const bareWord = (word: string): string => word.replace(/["“”]/gu, "").toLowerCase();
-
-/** The number of the question about a word, for words that one question alone is about. */
-function numbersOf(inQuestion: readonly (readonly [number, string])[]): ReadonlyMap<string, number> {
-  const all = Map.groupBy(inQuestion, ([, word]) => bareWord(word));
-  return new Map(
-    [...all].flatMap(([word, [one, ...more]]) =>
-      one === undefined || more.length > 0 ? [] : [[word, one[0]] as const],
-    ),
-  );
-}
-
-/** The names of sheets in an answer of ours, also without their ending if they have a number. */
-function filesIn(answer: string): RegExp {
-  const named = answer.split("\n").flatMap((line) => /^(\S.{0,80})\.pdf$/iu.exec(line.trim())?.[1] ?? []);
-  const each = [...new Set(named)]
-    .toSorted((one, other) => other.length - one.length)
-    .map((name) => `${RegExp.escape(name)}${/\d/u.test(name) ? "(?:\\.pdf)?" : "\\.pdf"}`);
-  return each.length === 0
-    ? /(?!)/u
-    : new RegExp(
-        `(?<![\\p{L}\\p{N}-])(?:(?:sheet|form|file) )?(?:${each.join("|")})(?![\\p{L}\\p{N}-]|\\.\\d)`,
-        "giu",
-      );
-}
-
-function patternOf(words: readonly string[]): RegExp {
-  return words.length === 0
-    ? /(?!)/u
-    : new RegExp(
-        `(?<![\\p{L}\\p{N}]|\\b(?:dr|mrs?|ms|miss)\\.? )["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?![\\p{L}\\p{N}])`,
-        "giu",
-      );
 }
 
 /** "FA: Yes" between quoted lines, by Felicity Amberley. */
