@@ -181,7 +181,9 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
         asked.bringsSheets && !isSigned && !isIdle(line, signed, { ...asked, bringsSheets: false });
     } else if (
       asked.bringsSheets &&
-      sentencesOf(line).every((one) => isSilent(one) || isOfSheets(named.withSheets(one), asked.open))
+      sentencesOf(line)
+        .flatMap((one) => one.split(/,\s+/u))
+        .every((one) => isSilent(one) || isOfSheets(named.withSheets(one), asked.open))
     ) {
       // It is read like the words of any letter with sheets.
       isUnclear = true;

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { asksFor, speaksOfTrade } from "./cues.ts";
+import { isDangerous } from "./danger.ts";
 import { isFarewellElsewhere, turnsElsewhere } from "./other-tongues.ts";
 import { understood } from "./tallies.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -115,6 +116,9 @@ export function isOfSignature(line: string): boolean {
   if (tokens.length < 16 && /^(?:\p{Lu}[\p{L}'’.& ]{1,40} [-–|] )?["“”].{8,}["“”]\W*$/u.test(line))
     return true;
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
+  // A sentence is no trade and no address: "Reach me at the office before cutting."
+  const small = line.match(/(?<![\p{L}\p{N}])\p{Ll}{2,}(?!\p{L})/gu) ?? [];
+  if (small.length > tokens.length / 2 && /[.!]$/u.test(line) && isDangerous(line)) return false;
   if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
   return tokens.length <= 8 && !asksFor(line) && !turnsElsewhere(line) && /^\W*\p{Lu}/u.test(line);
 }

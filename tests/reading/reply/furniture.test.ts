@@ -105,6 +105,7 @@ describe("below a name stands who it is", () => {
     "“We make light of it, and have done so for a long while now.”",
     "Whitlock - “Solar? Yes, we do that!”",
     "Licensed In Ohio And In Iowa As Well",
+    "Elektro Kügler e.K.",
   ])("%j", (line) => {
     expect(isOfSignature(line)).toBe(true);
   });
@@ -121,6 +122,8 @@ describe("below a name stands who it is", () => {
     "Office!",
     "one button more for the office",
     "all of them in two words",
+    "Reach me at the office before cutting.",
+    "My partner and I split up.",
     "Licensed In Ohio And In Iowa As Well Too",
     "“and this is a wish in quotation marks that goes on for far more words than any motto ever did”",
     "x".repeat(301),

@@ -57,12 +57,12 @@ describe("a sheet is known by its name", () => {
 });
 
 describe("what is said of sheets that came", () => {
-  test.each(["The attached list is how they should read."])(
-    "is read if it is about something else: %j",
-    (words) => {
-      expect(read(`2 YES\n3 YES\n\n${words}`, mixed).person).toBe(true);
-    },
-  );
+  test.each([
+    "The attached list is how they should read.",
+    "Sheet attached, my phone fixed the spelling by itself.",
+  ])("is read if it is about something else: %j", (words) => {
+    expect(read(`2 YES\n3 YES\n\n${words}`, mixed).person).toBe(true);
+  });
 
   test("needs no number where a question was answered with no", () => {
     expect(read("2 YES\n3 NO\n\nThe corrected sheet comes tomorrow.", { others: 0 })).toEqual(
