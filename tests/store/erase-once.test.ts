@@ -386,6 +386,25 @@ test("by the calendar what nothing came for goes, with all that hangs together, 
   await desk.store.close();
 });
 
+test("by the calendar what is not old enough yet is in nobody's way, to the moment", async () => {
+  const clock = { now: new Date(monday.getTime() - 1) };
+  const desk = await openDesk(temporaryFolder(), clock, { erasing: { afterDays: 30 } });
+  await takeQuick(desk, { ...letter("a", clock.now), text: "Do you cut brass?" });
+  clock.now = monday;
+  await takeQuick(desk, { ...letter("b"), text: "Do you cut steel?" });
+  await takeQuick(desk, { ...letter("c"), sheets: [aloneAt("T-9", "ENTRY")] });
+  await releaseOrder(desk, "BW-2207", "Rosa Imhoff", () => Promise.resolve(""));
+  while (await takeDue(desk));
+  const dueAt = async (moment: string): Promise<string[]> => {
+    clock.now = new Date(moment);
+    return (await planDue(desk)).inTheWay.map(({ what }) => what);
+  };
+  expect(await dueAt("2026-12-09T14:59:59.999Z")).toEqual([]);
+  expect(await dueAt("2026-12-09T15:00:00.000Z")).toEqual(["letter 1"]);
+  expect(await dueAt("2026-12-09T15:00:00.001Z")).toEqual(["order BW-2207", "letter 1", "letter 2"]);
+  await desk.store.close();
+});
+
 /** A record with all that is there of one person, and somebody else. */
 async function recordIn(folder: string): Promise<void> {
   const desk = await openDesk(folder, { now: monday });
