@@ -100,6 +100,28 @@ test("fields of the first twenty pages are told with their places, and those of 
   expect(widgets.map(({ field }) => field)).toEqual(["on 20"]);
 });
 
+// One reader looks for fields that no form lists on the first 20 pages, the other on 200.
+test.each([
+  ["text field", true, { FT: "Tx" }],
+  // ISO 32000-1:2008 table 226
+  ["push button", false, { FT: "Btn", Ff: 1 << 16 }],
+])("a %s that one reader alone sees has the file count as damaged: %s", async (_, expected, entries) => {
+  const { recovered } = await made(21, {
+    form: true,
+    change: (pdf) => {
+      const widget = {
+        Type: "Annot",
+        Subtype: "Widget",
+        T: PDFString.of("b"),
+        Rect: [9, 9, 99, 29],
+        ...entries,
+      };
+      pdf.getPage(20).node.addAnnot(pdf.context.register(pdf.context.obj(widget)));
+    },
+  });
+  expect(recovered).toBe(expected);
+});
+
 test("what a reader finds odd in a file is printed nowhere", async () => {
   const said = vi.spyOn(console, "warn").mockReturnValue();
   onTestFinished(() => said.mockRestore());
