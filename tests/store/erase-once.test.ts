@@ -159,6 +159,24 @@ test("a question that was asked, mended and asked again is no other's once its o
   await desk.store.close();
 });
 
+test("what a buyer has settled on the page of our letter counts as his once he is erased", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock);
+  await takeQuick(desk, { ...letter("a"), sheets });
+  const acts = [{ kind: "yes", number: 1 }] as const;
+  await takeNote(desk, { id: "1", buyer: ines, order: "BW-2207", by: ines, why: "", acts, isSenders: true });
+  while (await takeDue(desk));
+  const settled = async () => {
+    const { slips } = await desk.store.audited(monday, new Date("2026-11-10T06:00:00Z"));
+    return slips.map(({ ending }) => ending);
+  };
+  expect(await settled()).toEqual(["yes"]);
+  clock.now = new Date("2026-11-11T15:00:00Z");
+  expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
+  expect(await settled()).toEqual(["yes"]);
+  await desk.store.close();
+});
+
 test("of what was said of a letter, its events keep the verdict alone", async () => {
   const desk = await openDesk(temporaryFolder(), { now: monday });
   await takeQuick(desk, { ...letter("a"), sheets });
