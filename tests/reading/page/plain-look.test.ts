@@ -44,6 +44,8 @@ describe("a text is seen", () => {
     ["in black as soon as the kind of colour is another", lobby("1 g /DeviceRGB cs"), true],
     ["in black of three parts", lobby("/DeviceRGB cs 0 0 0 sc"), true],
     ["not in a colour of three parts that gives one", lobby("/DeviceRGB cs 0 sc"), false],
+    ["in black of as many parts as the colour before it", lobby("0 0 0 rg 0 0 0 sc"), true],
+    ["not in a grey where the colour before it has three parts", lobby("0 0 0 rg 0 sc"), false],
     ["not in a pattern", lobby("/Pattern cs"), false],
     ["in six points", lobby("/Helv 6 Tf"), true],
     ["not in fewer", lobby("/Helv 5.9 Tf"), false],
