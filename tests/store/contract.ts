@@ -545,6 +545,19 @@ export function storeContract(open: () => Promise<Store>): void {
     expect(await store.people.waiting(later)).toEqual([]);
   });
 
+  test("of two workers one has the letters that alarm, until he puts one back; others alarm nobody", async () => {
+    const store = await open();
+    const alarm = [{ order: "BW-2207", on: "2026-11-08", says: ["Its finish changed."] }];
+    const letter = await settled(store, "k1", completeOrder(), monday, { alarm });
+    await settled(store, "k2", [], monday);
+    const alarming = { letter, from: ines, alarm };
+    const both = await Promise.all([store.people.takeAlarms(later), store.people.takeAlarms(later)]);
+    expect(both.flat()).toEqual([alarming]);
+    await store.people.dropAlarm(letter);
+    expect(await store.people.takeAlarms(later)).toEqual([alarming]);
+    expect(await store.people.takeAlarms(later)).toEqual([]);
+  });
+
   test("an answer that came back leaves its letter to a person, once", async () => {
     const store = await open();
     const letter = await settled(store, "k1", completeOrder());
@@ -613,7 +626,7 @@ export async function settled(
   key: string,
   sheets: readonly Sheet[],
   at = monday,
-  { buyer = ines, state = "ready", kept = [], about = [], settles = [], lines }: Partial<Outcome> = {},
+  { buyer = ines, state = "ready", kept = [], about = [], settles = [], lines, alarm }: Partial<Outcome> = {},
   before?: BuyerState,
 ): Promise<number> {
   const { letter } = await store.letters.receive(key, bytes(key), at);
@@ -636,6 +649,7 @@ export async function settled(
     about,
     settles,
     ...(lines === undefined ? {} : { lines }),
+    ...(alarm === undefined ? {} : { alarm }),
     proof: "pass",
     thread: `<${key}@b.example>`,
     state,

@@ -159,6 +159,24 @@ test("a question that was asked, mended and asked again is no other's once its o
   await desk.store.close();
 });
 
+test("what a buyer has settled on the page of our letter counts as his once he is erased", async () => {
+  const clock = { now: monday };
+  const desk = await openDesk(temporaryFolder(), clock);
+  await takeQuick(desk, { ...letter("a"), sheets });
+  const acts = [{ kind: "yes", number: 1 }] as const;
+  await takeNote(desk, { id: "1", buyer: ines, order: "BW-2207", by: ines, why: "", acts, isSenders: true });
+  while (await takeDue(desk));
+  const settled = async () => {
+    const { slips } = await desk.store.audited(monday, new Date("2026-11-10T06:00:00Z"));
+    return slips.map(({ ending }) => ending);
+  };
+  expect(await settled()).toEqual(["yes"]);
+  clock.now = new Date("2026-11-11T15:00:00Z");
+  expect(await erasePerson(desk, { ...whom, givesUp: true }, rosa)).toMatchObject({ standIn: "erased-1" });
+  expect(await settled()).toEqual(["yes"]);
+  await desk.store.close();
+});
+
 test("of what was said of a letter, its events keep the verdict alone", async () => {
   const desk = await openDesk(temporaryFolder(), { now: monday });
   await takeQuick(desk, { ...letter("a"), sheets });
@@ -383,6 +401,25 @@ test("by the calendar what nothing came for goes, with all that hangs together, 
   expect((await desk.store.buyers.stateOf(ines, [])).orders).toEqual([]);
   expect(await planErasing(desk, whom)).toMatchObject({ orders: [], letters: [], inTheWay: [] });
   expect(await desk.store.verify()).toMatchObject({ differ: [] });
+  await desk.store.close();
+});
+
+test("by the calendar what is not old enough yet is in nobody's way, to the moment", async () => {
+  const clock = { now: new Date(monday.getTime() - 1) };
+  const desk = await openDesk(temporaryFolder(), clock, { erasing: { afterDays: 30 } });
+  await takeQuick(desk, { ...letter("a", clock.now), text: "Do you cut brass?" });
+  clock.now = monday;
+  await takeQuick(desk, { ...letter("b"), text: "Do you cut steel?" });
+  await takeQuick(desk, { ...letter("c"), sheets: [aloneAt("T-9", "ENTRY")] });
+  await releaseOrder(desk, "BW-2207", "Rosa Imhoff", () => Promise.resolve(""));
+  while (await takeDue(desk));
+  const dueAt = async (moment: string): Promise<string[]> => {
+    clock.now = new Date(moment);
+    return (await planDue(desk)).inTheWay.map(({ what }) => what);
+  };
+  expect(await dueAt("2026-12-09T14:59:59.999Z")).toEqual([]);
+  expect(await dueAt("2026-12-09T15:00:00.000Z")).toEqual(["letter 1"]);
+  expect(await dueAt("2026-12-09T15:00:00.001Z")).toEqual(["order BW-2207", "letter 1", "letter 2"]);
   await desk.store.close();
 });
 

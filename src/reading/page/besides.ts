@@ -145,8 +145,7 @@ function boxOf(annotation: PDFDict): { readonly box: Box } {
  */
 function contentsOf(annotation: PDFDict): string {
   const comment = entryOf(annotation, "Subtype") === PDFName.of("Popup") && entryOf(annotation, "Parent");
-  if (comment instanceof PDFDict && comment !== annotation) return commentOf(comment);
-  return commentOf(annotation);
+  return commentOf(comment instanceof PDFDict ? comment : annotation);
 }
 
 function commentOf(annotation: PDFDict): string {

@@ -50,12 +50,8 @@ export function standsIn(text: Box, frame: Box): boolean {
   const [left, , right] = common(text, frame);
   const narrower = Math.min(text[2] - text[0], frame[2] - frame[0]);
   const center = (text[0] + text[2]) / 2;
-  if (
-    frame[2] - frame[0] < 2 * (frame[3] - frame[1]) &&
-    (center < frame[0] || center > frame[2]) &&
-    right - left < (text[2] - text[0]) / 2
-  )
-    return false;
+  const isSmall = frame[2] - frame[0] < 2 * (frame[3] - frame[1]);
+  if (isSmall && (center < frame[0] || center > frame[2])) return false;
   return middle > frame[1] && middle < frame[3] && right - left > 0 && right - left >= narrower / 2;
 }
 

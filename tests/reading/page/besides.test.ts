@@ -66,6 +66,11 @@ describe("an annotation is told by what it says, with its picture", () => {
     ["in plain words", { Subtype: "FreeText", Contents: text(" LOBBY ") }, { ...laid, text: "LOBBY" }],
     ["in a format", { Subtype: "FreeText", RC: text("<p>LOBBY</p>") }, { ...laid, text: "LOBBY" }],
     [
+      "in its own words, whatever it belongs to",
+      { Subtype: "FreeText", Contents: text("LOBBY"), Parent: { Contents: text("EAST") } },
+      { ...laid, text: "LOBBY" },
+    ],
+    [
       "in 200 letters at most",
       { Subtype: "Text", Contents: text("x".repeat(201)) },
       { ...laid, text: "x".repeat(200) },

@@ -38,6 +38,21 @@ describe("what a sheet shows besides what it holds is doubted", () => {
   });
 });
 
+test.each([
+  ["to the right", 20, 0],
+  ["up", 0, 20],
+])("fields that have all moved %s, away from their labels, are doubted", async (_, x, y) => {
+  const { filled } = samples[0] as SampleSheet;
+  const moved = await changed(filled, (pdf) => {
+    for (const field of pdf.getForm().getFields())
+      for (const widget of field.acroField.getWidgets()) {
+        const box = widget.getRectangle();
+        widget.setRectangle({ ...box, x: box.x + x, y: box.y + y });
+      }
+  });
+  expect(await doubtsIn(moved)).not.toEqual([]);
+});
+
 describe.each(samples)("on a $edition", (sample) => {
   test.each(slippedThrough.map(({ how, make }) => [how, make] as const))("%s is seen", async (_, make) => {
     expect(await doubtsIn(await make(sample))).not.toEqual([]);

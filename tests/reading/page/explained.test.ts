@@ -19,13 +19,13 @@ const known = await forms();
 const samples = (await sampleSheets()).filter(({ edition }) => /^(device|plate)-26c$/.test(edition));
 
 /** Whether a sheet is read without looking at its pages. */
-async function isExplained(bytes: Uint8Array): Promise<boolean> {
+async function isExplained(bytes: Uint8Array, forms = known): Promise<boolean> {
   let isLookedAt = false;
   const stop = (): Promise<void> => {
     isLookedAt = true;
     throw new Error("looked at");
   };
-  const { kind } = await openPdf(bytes, stop, known);
+  const { kind } = await openPdf(bytes, stop, forms);
   return kind === "pdf" && !isLookedAt;
 }
 
@@ -319,5 +319,28 @@ test("a sheet that pdf.js has filled in is explained, and read as its picture is
     const bytes = await pdfjsFill(blank, values);
     expect(await isExplained(bytes)).toBe(true);
     expect(await openPdf(bytes, undefined, known)).toEqual(await openPdf(lookedAt(bytes), undefined, known));
+  }
+});
+
+test.each<[string, boolean, (pdf: PDFDocument) => unknown]>([
+  ["nothing", true, () => undefined],
+  ["a file", false, (pdf) => pdf.attach(Buffer.from("x"), "guide.txt")],
+  [
+    "a second form",
+    false,
+    ({ catalog, context }) => put(at(catalog, "AcroForm"), "XFA", context.register(context.stream("<a/>"))),
+  ],
+  ["a portfolio", false, ({ catalog }) => put(catalog, "Collection", {})],
+])("a sheet that has %s inside, as its blank has, is explained: %s", async (_, expected, add) => {
+  for (const { edition, blank, filled } of samples) {
+    const [before, after] = await Promise.all(
+      [blank, filled].map(async (bytes) => {
+        const pdf = await PDFDocument.load(bytes, { updateMetadata: false });
+        await add(pdf);
+        return pdf.save({ updateFieldAppearances: false });
+      }),
+    );
+    const forms = { ...known, blanks: new Map([[edition, before ?? blank]]) };
+    expect(await isExplained(after ?? filled, forms)).toBe(expected);
   }
 });

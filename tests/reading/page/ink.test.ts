@@ -104,6 +104,7 @@ test("the inked part has room of three pixels, within the field", () => {
   large.dark[0] = 0.039;
   expect(inkedPart(large)).toEqual(area(6, 5, 15, 14));
   expect(inkedPart(ink("00", "0X"))).toEqual(area(0, 0, 2, 2));
+  expect(inkedPart(ink("X0000000", ...Array<string>(9).fill("00000000")))).toEqual(area(0, 0, 4, 4));
 });
 
 test("a part becomes as strong as ink can be", () => {

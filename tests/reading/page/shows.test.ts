@@ -127,6 +127,11 @@ describe("a field of several lines shows", () => {
     expect(isShown(words, drawn(text, { width: 400, height }), notes)).toBe(shown);
   });
 
+  test("its words wherever in the field they begin", () => {
+    const far = { x: 600, width: 1_000, height: 90 };
+    expect(isShown(words, drawn("Deliver to the\nrear door before\nnine", far), notes)).toBe(true);
+  });
+
   test("its lines as they were typed, an empty one among them", () => {
     expect(
       isShown("Deliver to the\n\nrear door ", drawn("Deliver to the\nrear door", { height: 60 }), notes),

@@ -239,6 +239,13 @@ describe("the tables of a file", () => {
     for (const other of [`${text}%\n`, text.replace("%%EOF", ""), `${header}${pages}`])
       expect(() => tables(other)).toThrow("not as programs write it");
   });
+
+  test("are found where the last 64 bytes say so", () => {
+    const { text } = closed(written);
+    const blanks = " ".repeat(64 - (text.length - text.indexOf("startxref")));
+    expect(tables(text + blanks)).toHaveLength(1);
+    expect(() => tables(`${text}${blanks} `)).toThrow("not as programs write it");
+  });
 });
 
 // §7.5.7
@@ -261,6 +268,12 @@ describe("a stream of objects", () => {
     ["that begins its objects elsewhere", content.replace("/First 9 ", "/First 13 ")],
   ])("%s is refused", (_, of) => {
     expect(() => packed(of)).toThrow();
+  });
+
+  test("ends as it says, three blanks behind its bytes at most", () => {
+    const blanks = (count: number) => content.replace("\nendstream", `${" ".repeat(count)}endstream`);
+    expect(packed(blanks(3))).toEqual([7, 12]);
+    expect(() => packed(blanks(4))).toThrow("a stream ends elsewhere");
   });
 
   test("packs as many objects as are looked at, and no more", () => {

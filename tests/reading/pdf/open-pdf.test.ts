@@ -1,5 +1,5 @@
 import { PDFDocument, PDFName, type PDFRef, PDFString } from "pdf-lib";
-import { expect, test } from "vitest";
+import { expect, onTestFinished, test, vi } from "vitest";
 import type { FileFacts, PdfFacts } from "../../../src/reading/facts.ts";
 import { openPdf } from "../../../src/reading/pdf/open-pdf.ts";
 import { oddForm } from "../../make/odd-pdf.ts";
@@ -84,6 +84,50 @@ test("a field of the second page is told with its page", async () => {
     },
   });
   expect(widgets).toMatchObject([{ field: "a", page: 2 }]);
+});
+
+test("fields of the first twenty pages are told with their places, and those of later ones without", async () => {
+  const { fields, widgets } = await made(21, {
+    change: (pdf) => {
+      for (const page of [20, 21])
+        pdf
+          .getForm()
+          .createTextField(`on ${page}`)
+          .addToPage(pdf.getPage(page - 1), { x: 9, y: 9, width: 90, height: 20 });
+    },
+  });
+  expect(fields.map(({ name }) => name)).toEqual(["on 20", "on 21"]);
+  expect(widgets.map(({ field }) => field)).toEqual(["on 20"]);
+});
+
+// One reader looks for fields that no form lists on the first 20 pages, the other on 200.
+test.each([
+  ["text field", true, { FT: "Tx" }],
+  // ISO 32000-1:2008 table 226
+  ["push button", false, { FT: "Btn", Ff: 1 << 16 }],
+])("a %s that one reader alone sees has the file count as damaged: %s", async (_, expected, entries) => {
+  const { recovered } = await made(21, {
+    form: true,
+    change: (pdf) => {
+      const widget = {
+        Type: "Annot",
+        Subtype: "Widget",
+        T: PDFString.of("b"),
+        Rect: [9, 9, 99, 29],
+        ...entries,
+      };
+      pdf.getPage(20).node.addAnnot(pdf.context.register(pdf.context.obj(widget)));
+    },
+  });
+  expect(recovered).toBe(expected);
+});
+
+test("what a reader finds odd in a file is printed nowhere", async () => {
+  const said = vi.spyOn(console, "warn").mockReturnValue();
+  onTestFinished(() => said.mockRestore());
+  const bytes = await oddForm(({ widget }) => [widget({ FT: "Tx", T: PDFString.of("a") })]);
+  expect((await opened(bytes.subarray(0, -12))).recovered).toBe(true);
+  expect(said).not.toHaveBeenCalled();
 });
 
 // ISO 32000-1:2008 §12.7.8

@@ -78,6 +78,7 @@ const types = "/Type/ObjStm";
 test.each<[string, Uint8Array, boolean]>([
   ["whose end leads to its table", withStart(""), true],
   ["whose end leads a line end before its table", withStart("", { beside: -1 }), true],
+  ["whose end leads two bytes before its table", withStart("x", { beside: -2 }), false],
   ["whose end leads into its table", withStart("", { beside: 1 }), false],
   ["whose end counts from its header", withStart("", { before: "\n".repeat(50), beside: -50 }), true],
   [
@@ -85,8 +86,8 @@ test.each<[string, Uint8Array, boolean]>([
     withStart("x".repeat(100), { before: "\n".repeat(50), beside: -60 }),
     false,
   ],
-  ["with blanks behind its end", withStart("", { tail: " ".repeat(1_900) }), true],
-  ["with its end far from the last byte", withStart("", { tail: " ".repeat(2_100) }), false],
+  ["with its end within the last 2048 bytes", withStart("", { tail: " ".repeat(2_029) }), true],
+  ["with its end before the last 2048 bytes", withStart("", { tail: " ".repeat(2_030) }), false],
   ["with a number behind its end", withStart("", { tail: "7" }), false],
   ["with an object behind its end", withStart("", { tail: "x\n7 0 obj" }), false],
   ["with other words behind its end", withStart("", { tail: "objects" }), true],
@@ -112,12 +113,12 @@ test.each<[string, Uint8Array, boolean]>([
   ],
   [
     "with broken objects whose entries take up to 2048 bytes",
-    withStart(packed(broken, `/N ${"1".repeat(2_000)}${types}/Filter/FlateDecode`)),
+    withStart(packed(broken, `/N ${"1".repeat(2_006)}${types}/Filter/FlateDecode`)),
     false,
   ],
   [
     "with broken objects whose entries are endless",
-    withStart(packed(broken, `/N ${"1".repeat(2_100)}${types}/Filter/FlateDecode`)),
+    withStart(packed(broken, `/N ${"1".repeat(2_007)}${types}/Filter/FlateDecode`)),
     true,
   ],
   [
@@ -150,6 +151,7 @@ test.each([
   ["three", "%PDF-1.7\n%%EOF%PDF-1.7\n%%EOF\n \n%PDF-1.7", 3],
   ["one that speaks of another", "%PDF-1.7\n%PDF-1.4\n%%EOF", 1],
   ["one, with other words before its second header", "%PDF-1.7\n%%EOF\nwords %PDF-1.7", 1],
+  ["two, 59 blanks apart", `%PDF-1.7\n%%EOF${" ".repeat(59)}%PDF-1.7`, 2],
   ["one, and another far behind", `%PDF-1.7\n%%EOF${" ".repeat(60)}%PDF-1.7`, 1],
   ["nothing", "", 1],
 ])("in %s stand so many files", (_, content, count) => {
