@@ -91,6 +91,10 @@ describe("beside an answer a line says nothing", () => {
     const always = { ...replier, isFurniture: () => true };
     expect(isIdle("Salon of light", false, always)).toBe(true);
     expect(isIdle("SALON OF LIGHT", false, always)).toBe(false);
+    expect(isIdle("SALON OF LIGHT", true, always)).toBe(true);
+    expect(isIdle("SALON AG", true, always)).toBe(true);
+    expect(isIdle("SALON A", true, always)).toBe(false);
+    expect(isIdle("SALON", true, always)).toBe(false);
     expect(isIdle("DANA WHITLOCK", false, replier)).toBe(false);
   });
 });

@@ -35,6 +35,7 @@ test("things and people after which something is named may be several", () => {
 
 test.each([
   ["1-3 yes", [1, 2, 3]],
+  ["one to three yes", [1, 2, 3]],
   ["3-3 yes", [3]],
   ["3-1 yes", [-1]],
   ["1-50 yes", Array.from({ length: 50 }, (_, i) => i + 1)],
@@ -58,6 +59,27 @@ test("who is sorry and says yes says yes; who is sorry that a number is right ma
     [{ number: 3, is: true }],
   ]);
   expect(["Sorry, 3 is right", "3 is correct, sorry"].map(said)).toEqual([undefined, undefined]);
+});
+
+test.each([
+  ["3: the same is intended", true],
+  ["3 – same is intentional", true],
+  ["3: the same is in the lobby", false],
+  ["3: the same is as typed", false],
+])("%j says yes where “the same” means the word: %s", (line, yes) => {
+  expect(said(line)).toEqual(yes ? [{ number: 3, is: true }] : undefined);
+});
+
+test.each([
+  ["yes yes", true],
+  ["Yes, yes", true],
+  ["no no", false],
+  ["No, no", false],
+  ["yes yes yes", undefined],
+  ["yes", undefined],
+])("%j answers both of two questions: %s", (line, is) => {
+  const both = saidIn({ line, afterSeveral: false }, { open: [2, 3], others: 0, names: [] }, () => false);
+  expect(both).toEqual(is === undefined ? undefined : [2, 3].map((number) => ({ number, is })));
 });
 
 test.each(["no 2 yes, 3", "No. 2 yes, and 3.", "no 2: ok 3"])(
