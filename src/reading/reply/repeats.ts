@@ -41,7 +41,7 @@ function hasLegendAt(
     : /^top$/iu.test(place)
       ? 0
       : nth.indexOf(place.toLowerCase());
-  return faces.length > 0 && faces.length <= 5 && faces[at] === tokensOf(told).join(" ");
+  return faces.length <= 5 && faces[at] === tokensOf(told).join(" ");
 }
 
 /** Parts of sentences that ask for nothing if they are true, and are read by a person if not. */
