@@ -36,8 +36,7 @@ const shares = [
     pattern:
       /\b(?:one|a|single) (?:device|keypad|station|switch|sheet) (?:each|apiece|on each|(?:in|for|to|per|at|on) (?:each|every|a)?(?: of the)? ?(?:rooms?|doors?|offices?|suites?|bedrooms?|classrooms?|labs?))\b/giu,
     isTrue: ({ sheets }: Came): boolean =>
-      sheets.every((sheet) => isDevice(sheet) && stripOf(sheet) !== "") &&
-      new Set(sheets.map(stripOf)).size === sheets.length,
+      sheets.every(isDevice) && new Set(sheets.map(stripOf)).size === sheets.length,
   },
   {
     pattern:

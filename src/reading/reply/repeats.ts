@@ -36,9 +36,9 @@ function hasLegendAt(
 ): boolean {
   const device = onlyDevice(came);
   const faces = device === undefined ? [] : facesOf(device);
-  const at = /^(?:bottom|last)$/iu.test(place)
+  const at = /bottom|last/iu.test(place)
     ? faces.length - 1
-    : /^top$/iu.test(place)
+    : /top/iu.test(place)
       ? 0
       : nth.indexOf(place.toLowerCase());
   return faces.length <= 5 && faces[at] === tokensOf(told).join(" ");

@@ -72,6 +72,7 @@ describe("words that are untrue of the sheets are told, whatever stands beside t
     ["a room alone, as people call it", "Sheet for the entrance attached.", [lobby], false],
     ["another room of the same sort", "S-52 is the wellness room.", [rest], true],
     ["their room", "S-52 is the break room.", [rest], false],
+    ["their room, which has one word", "S-1 is the main lobby.", [lobby], false],
     ["their room, longer", "S-52 is the staff break room.", [rest], false],
   ] as const)("%s: %s", (_, words, sheets, is) => expect(speaksOtherwise(words, came(sheets))).toBe(is));
 });

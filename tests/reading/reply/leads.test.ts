@@ -125,6 +125,12 @@ test("only the field of the subject, in any of these languages, has a quoted sub
   expect(quotedSubject("Stations")).toBeUndefined();
 });
 
+test("a lead is as long wherever it stands", () => {
+  const lines = ["-----Original Message-----", "", "From: orders@quillgate.example", `Subject: ${subject}`];
+  for (const before of [[], ["3 YES"], ["3 YES", "", "Dana"]])
+    expect(leadAt([...before, ...lines], before.length, subject)).toEqual({ lines: 4, sure: true });
+});
+
 test("the longest lead has 400 characters", () => {
   const long = (length: number): string => `On Mon, Nov 9, 2026 ${"x".repeat(length - 27)} wrote:`;
   expect(lead(long(400))).toEqual({ lines: 1, sure: true });
