@@ -120,3 +120,12 @@ test.each([
 ])("“%s” only leads to counts: %s", (words, leads) => {
   expect(leadsToCounts(words)).toBe(leads);
 });
+
+test("twenty counts are totals, and more of them are for a person", () => {
+  const kinds = (count: number): string[] =>
+    inText(Array.from({ length: count }, (_, i) => `${i + 100} plates.`).join("\n\n")).map(
+      ({ kind }) => kind,
+    );
+  expect(kinds(20)).toEqual(Array<string>(20).fill("counts"));
+  expect(kinds(21)).toEqual(Array<string>(8).fill("said"));
+});
