@@ -253,6 +253,7 @@ describe("a place is taken by a sheet for the same place of the same station, an
       [{ sheet: "1/11", mark: "S-1" }],
       ["7/1 S-1 1"],
     ],
+    ["a mark that is written anew, by its own sheet never", [{ sheet: "1/4", mark: "s 2" }], ["7/1 s 2 ?"]],
     ["where no station is named, by nothing", [{ sheet: "1/10", position: 3 }], ["7/1 ? 3"]],
     [
       "by what the same note has put there",
