@@ -96,6 +96,12 @@ describe("what is untrue of them, or more than a description, is none", () => {
     ["a look", "Small names on the plates.", three],
   ] as const)("%s: %s", (_, words, facts) => expect(describes(words, facts)).toBe(false));
 
+  test("nor are more than three hundred characters", () => {
+    const long = `Mudroom${" mudroom".repeat(36)}`;
+    expect(describes(`${long}${".".repeat(5)}`, three)).toBe(true);
+    expect(describes(`${long}${".".repeat(6)}`, three)).toBe(false);
+  });
+
   test("nothing is described where no sheet came", () =>
     expect(describes("Sheets attached.", about([]))).toBe(false));
 });

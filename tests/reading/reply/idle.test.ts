@@ -136,6 +136,7 @@ describe("lines of a program become sentences again", () => {
       [["One.", "Two!", "Three?", "Four;", "five…", "six"]],
     ],
     ["and behind quotation marks", ["One.” Two"], [["One.”", "Two"]]],
+    ["and behind a short form in these", ["He says “no.” Two"], [["He says “no.”", "Two"]]],
     ["and at dashes between blanks", ["One – two-three"], [["One –", "two-three"]]],
     [
       "but not behind short forms",

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { mayTurn } from "../../../src/reading/reply/other-tongues.ts";
 import { isSubject, withoutPrefixes } from "../../../src/reading/reply/prefixes.ts";
 
 const subject = "CONFIRM: order EL-100";
@@ -27,4 +28,14 @@ test.each([
 test("prefixes are taken off as often as they stand there, and nothing else", () => {
   expect(withoutPrefixes(" Re: AW[3]: [EXTERNAL] Stations ")).toBe("Stations");
   expect(withoutPrefixes("Stations, re: lobby")).toBe("Stations, re: lobby");
+});
+
+test.each([
+  ["Hallo", false],
+  ["Hallo!", true],
+  ["Hallo?", true],
+  ["nie", true],
+  ["not", true],
+])("“%s” may turn what it stands beside: %s", (words, turns) => {
+  expect(mayTurn(words)).toBe(turns);
 });

@@ -89,3 +89,12 @@ test.each(["no 2 yes, 3", "No. 2 yes, and 3.", "no 2: ok 3"])(
     expect(saidIn({ line, afterSeveral: false }, points, () => false)).toBeUndefined();
   },
 );
+
+test.each([
+  ["3 yes. Czech", true],
+  ["3 yes, a family name", true],
+  ["Czech. 3 yes", false],
+  ["The family name. 3 yes", false],
+])("%j: what a word is stands behind its yes, and not before: %s", (line, yes) => {
+  expect(said(line)).toEqual(yes ? [{ number: 3, is: true }] : undefined);
+});

@@ -17,6 +17,8 @@ test("no number that is asked about stands in talk", () => {
 test.each([
   ["sorry but I was away", true],
   ["we were away when the storm hit", true],
+  ["sorry for the data but I was away", true],
+  ["we were at the but I was away", false],
   ["sorry but make it red", false],
   ["we were away when they sign it", false],
   ["I was away and the but we left", false],
