@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { bindsNothing, saidIn } from "../../../src/reading/reply/said.ts";
+import { bindsNothing, isUnclear, regrets, saidIn } from "../../../src/reading/reply/said.ts";
 
 const said = (line: string): unknown =>
   saidIn({ line, afterSeveral: false }, { open: [3], others: 0, names: [] }, (sentence) =>
@@ -97,4 +97,52 @@ test.each([
   ["The family name. 3 yes", false],
 ])("%j: what a word is stands behind its yes, and not before: %s", (line, yes) => {
   expect(said(line)).toEqual(yes ? [{ number: 3, is: true }] : undefined);
+});
+
+test.each([
+  ["2 yes :-P", true],
+  ["2 yes ;)", true],
+  ["2 yes :-)", false],
+  ['2" yes', true],
+  ['12345" yes', false],
+  ["2's a yes", false],
+  ["“2” yes", false],
+  ["2 correct please", true],
+  ["2 is correct please", false],
+  ["2 incorrect please", false],
+  ["2 correct, pleased", false],
+  ["3 yeah, right", true],
+  ["3 yeah, rights", false],
+  ["yes and yes x 2", true],
+  ["eyes yes x 2", false],
+  ["same as its owner", true],
+  ["same as item", false],
+  ["3 yes 2", true],
+  ["3 yes 2 no", false],
+  ["No. 2 yes, 3", true],
+  ["no 2: ok and 3.", true],
+  ["no 2 yes, 3 no", false],
+  ["casino 2 yes, 3", false],
+  ["3 no, leave it like it is", true],
+  ["3 no, family name", true],
+  ["3 no, family names", false],
+  ["3 no, sheet attached as is", false],
+  ["3 no, it was as typed", false],
+  ["3 noon, as is", false],
+  ["3 no, 2 as is", false],
+  ["3 no, the basis", false],
+])("“%s” can be read in two ways: %s", (line, either) => {
+  expect(isUnclear(line)).toBe(either);
+});
+
+test.each([
+  ["sorry", true],
+  ["apologies", true],
+  ["unpardoned", false],
+  ["sorrying", false],
+  ["sorry for the delay", false],
+  ["sorry to bother you", false],
+  ["sorry, short answer", false],
+])("“%s” is said by who may agree that a word is wrong: %s", (line, is) => {
+  expect(regrets.test(line)).toBe(is);
 });
