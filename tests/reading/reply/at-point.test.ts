@@ -179,3 +179,16 @@ test.each([
 ])("%s has the pieces %j", (line, pieces) => {
   expect(pointsApart(line)).toEqual(pieces);
 });
+
+test.each([
+  ["it is Czech", true],
+  ["that's what they call it", true],
+  ["per the schedule", true],
+  ["lol :-)", true],
+  ["lol :-) x", false],
+  ["it is the old name", false],
+  ["it is for the den", false],
+  ["it is red", false],
+])("“%s” explains a yes: %s", (tail, explained) => {
+  expect(explains(tail)).toBe(explained);
+});

@@ -1,7 +1,14 @@
 import { expect, test } from "vitest";
 import { areFooter } from "../../../src/reading/reply/idle.ts";
 import { isSomebody } from "../../../src/reading/reply/somebody.ts";
-import { areTalks, isNearQuestion, isShortLine, isTalk } from "../../../src/reading/reply/talk.ts";
+import {
+  areTalks,
+  areWhys,
+  isNearQuestion,
+  isShortLine,
+  isTalk,
+  isWhy,
+} from "../../../src/reading/reply/talk.ts";
 
 test("a clause of forty words may be talk", () => {
   const clause = (words: number): string => `I was there${" very".repeat(words - 3)}`;
@@ -71,4 +78,35 @@ test.each([
   [["Make it red", "dana@whitlock.example"], false],
 ])("%j are a footer: %s", (lines, are) => {
   expect(areFooter(lines)).toBe(are);
+});
+
+test.each([
+  ["it is a family name", true],
+  ["it is the name of the owner", true],
+  ["it is spelled so", true],
+  ["both of these are names", true],
+  ["both are intended", true],
+  ["same spelling as on the plans", true],
+  ["as per the approved drawings", true],
+  ["they named it after me", true],
+  ["the owner confirmed it", true],
+  ["the owner is away", false],
+  ["owners are away", false],
+  ["it is called that now", false],
+  ["it is a name with red letters", false],
+  ["it is a SALON", false],
+  ["it is a name?", false],
+  ["it is the room 2 name", false],
+  ["approved by the drawings", false],
+  ["knowingly named so", false],
+])("“%s” only says why: %s", (clause, is) => {
+  expect(isWhy(clause, { open: [2] })).toBe(is);
+});
+
+test.each([
+  ["it is called so because it is a name", true],
+  ["it is a name and the owner says it", true],
+  ["it is a name and make it red", false],
+])("“%s” consists of reasons: %s", (clause, are) => {
+  expect(areWhys(clause, { open: [2] })).toBe(are);
 });
