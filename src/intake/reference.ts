@@ -74,6 +74,5 @@ export async function refersTo(
     text.replace(typed, (whole, number: string, code: string) =>
       letterNamed(number, code, secret) === undefined ? whole : "",
     );
-  if (named.length === 0) return { letter, answered };
   return { letter: { ...letter, subject: without(letter.subject), text: without(letter.text) }, answered };
 }

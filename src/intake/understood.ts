@@ -82,7 +82,7 @@ export async function whatItSays(
   );
   return {
     ...said,
-    as: { party: isParty || managed === undefined, manager: managed !== undefined },
+    as: { party: isParty, manager: managed !== undefined },
     ...(await managerIn(said.party, { ...sender, why, isWord: managed !== undefined }, desk)),
     reply: answered.length > 0,
     ...(ours.length === 0 ? {} : { quoted: await answerWords({ letter, answered: ours }, desk) }),

@@ -61,6 +61,12 @@ test("a yes where something was asked is still an answer, and is read as one", a
   expect(await post(desk, { to: asked, text: "OK" })).not.toMatchObject({ verdict: "pass" });
 });
 
+test("a yes without a number is for a person where something must be fixed as well", async () => {
+  const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["RECEPTION"] }] });
+  expect(asked.verdict).toBe("fail");
+  expect(checksOf(await post(desk, { to: asked, text: "Yes" }))).toContain("letter-says-more");
+});
+
 test("a word that its buyer keeps lets the order pass, and its record, answer and proof say so", async () => {
   const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SAUNA"] }] });
   expect(asked).toMatchObject({ verdict: "confirm", orders: ["FM-72"] });

@@ -98,7 +98,11 @@ describe("what a stranger calls himself proves nothing", () => {
     ["a return path", 'spf=pass smtp.mailfrom="x@brightwire.example"@evil.example; dmarc=none'],
     ["a signer", 'dkim=pass header.i="@brightwire.example"@evil.example'],
     ["a return path with a backslash", 'spf=pass smtp.mailfrom="x\\"@brightwire.example"@evil.example'],
-  ])("as %s with the buyer's domain in quotes", (_, text) => {
+    [
+      "a greeting whose bracket has a backslash",
+      "spf=none (helo x\\); dmarc=pass header.from=brightwire.example; y)",
+    ],
+  ])("as %s with the buyer's domain in it", (_, text) => {
     expect(of(text)).toBe("none");
   });
 

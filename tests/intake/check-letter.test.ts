@@ -1,6 +1,9 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import type { Desk } from "../../src/intake/desk.ts";
+import { takeDue, takeLetter } from "../../src/intake/take.ts";
+import type { SenderProof } from "../../src/trade/sender-proof.ts";
 import { temporaryDesk } from "../make/desk.ts";
-import { post } from "../make/thread.ts";
+import { letterOf, post } from "../make/thread.ts";
 
 const sheet = (mark: string, order: string) => ({ mark, legend: ["POOL"], fill: { order } });
 
@@ -31,4 +34,45 @@ test("a reply with sheets is about the orders that they name, one without about 
   expect(brings.orders).toEqual(["FM-80"]);
   const says = await post(desk, { to: first, text: "When will you ship?" });
   expect(says.orders).toEqual(["FM-80", "GC-4100"]);
+});
+
+describe("a sender who could not be proved just now", () => {
+  /** What a letter is after so many seconds, of a sender whom the name servers prove so, one time after the other. */
+  async function judgedAt(proofs: readonly SenderProof[], rules: Partial<Desk["rules"]> = {}) {
+    const made = await temporaryDesk();
+    let [asked, seconds] = [0, 0];
+    const desk: Desk = {
+      ...made,
+      clock: { now: () => new Date(made.clock.now().getTime() + seconds * 1000) },
+      reader: {
+        ...made.reader,
+        sender: () => Promise.resolve({ ok: true, value: proofs[asked++] ?? "pass" }),
+      },
+      rules: { ...made.rules, nameServers: [], ...rules },
+    };
+    const found = "Authentication-Results: mx.quillgate.example; spf=temperror\r\n";
+    const bytes = Buffer.concat([Buffer.from(found), await letterOf({ sheets: [sheet("P-1", "FM-80")] })]);
+    const { letter } = await takeLetter(desk, bytes, desk.clock.now());
+    const states: (string | undefined)[] = [];
+    for (seconds of [0, 599, 600, 1199, 1200]) {
+      while (await takeDue(desk));
+      const { state, verdict } = await desk.store.letters.read(letter);
+      states.push(state === "received" ? "waits" : verdict);
+    }
+    return states;
+  }
+
+  test("is asked about again after ten minutes", async () => {
+    const states = await judgedAt(["temporary", "pass"]);
+    expect(states).toEqual(["waits", "waits", "pass", "pass", "pass"]);
+  });
+
+  test("is left to a person the third time", async () => {
+    const states = await judgedAt(["temporary", "temporary", "temporary", "pass"]);
+    expect(states).toEqual(["waits", "waits", "waits", "waits", "person"]);
+  });
+
+  test("is left to a person at once where our own mail server says so in the letter", async () => {
+    expect((await judgedAt([], { authority: "mx.quillgate.example" }))[0]).toBe("person");
+  });
 });

@@ -25,6 +25,21 @@ test.each([
   expect(asked).toEqual(before);
 });
 
+test("whoever has one letter or one order that is old enough counts, and what is in the way is told", async () => {
+  const plans: Readonly<Record<string, object>> = {
+    "ines@brightwire.example": { letters: [1], orders: [], inTheWay: [] },
+    "omar@oakmoor.example": { letters: [], orders: ["GC-4100"], inTheWay: [] },
+    "greta@fallowmere.example": { letters: [], orders: [], inTheWay: ["FM-72"] },
+  };
+  const erasures = {
+    due: () => Promise.resolve(Object.keys(plans)),
+    plan: ({ address }: { readonly address: string }) => Promise.resolve(plans[address]),
+  };
+  const rules = { erasing: { afterDays: 30 } };
+  const desk = { clock: { now: () => new Date(0) }, rules, store: { erasures } } as unknown as Erases;
+  expect(await planDue(desk)).toEqual({ people: 2, inTheWay: ["FM-72"] });
+});
+
 test("what erasing has deleted is told, and what somebody has to look after", () => {
   const nothing = { bytes: 0, packages: [], notFound: [], isFree: true };
   expect(deletedWords(nothing)).toEqual([]);

@@ -26,6 +26,13 @@ test("a buyer's letter is answered", () => {
   expect(refusal({})).toBeUndefined();
 });
 
+test("a letter of nobody, or of several, is not answered", () => {
+  const headers = Object.entries(good).map(([name, value]) => ({ name, value }));
+  expect(refusalOf({ headers, ours: ["orders@quillgate.example"], returnPathWritten: true })).toEqual({
+    why: "it has no single sender to answer",
+  });
+});
+
 test("a letter that says it is no machine's is answered, in whatever words", () => {
   expect(refusal({ "auto-submitted": "no" })).toBeUndefined();
   expect(refusal({ "auto-submitted": "no (a person wrote it)" })).toBeUndefined();

@@ -240,6 +240,18 @@ test("a table of somebody else's with that title is what it was before", async (
   expect(checksOf(came)).toEqual(["no-sheet", "office-document", "text-beside"]);
 });
 
+test("so is one with merged cells, and of one that is too long nobody can tell", async () => {
+  const merged = changed(await writers.xlsx([["Station list"], ["Lobby", "2"]]), {
+    "xl/worksheets/sheet1.xml": (xml) =>
+      xml.replace("</sheetData>", '</sheetData><mergeCells><mergeCell ref="A1:B1"/></mergeCells>'),
+  });
+  const came = await post(desk, { from, files: [{ file: "rooms.xlsx", bytes: merged }] });
+  expect(checksOf(came)).toEqual(["no-sheet", "office-document"]);
+  const bytes = Buffer.from(`Station list,Lobby\n${"x".repeat(400_000)}`);
+  const long = await post(desk, { from, files: [{ file: "rooms.csv", bytes }] });
+  expect(checksOf(long)).toContain("list-not-taken");
+});
+
 test("a list of more devices than one may have is told, and makes no sheet", async () => {
   const devices = Array.from({ length: 101 }, (_, i) => ({ ...alone, "Station mark": `B-${i}` }));
   const failed = await post(desk, { from, files: [listAs({ devices })] });

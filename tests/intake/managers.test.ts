@@ -3,11 +3,13 @@ import { expect, test } from "vitest";
 import { managersToAsk } from "../../src/intake/ask-manager.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
+import { answeredForManager } from "../../src/intake/managers.ts";
 import { prepareRelease, releaseOrder } from "../../src/intake/release.ts";
 import { settleOrder } from "../../src/intake/settle.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { readPeople } from "../../src/intake/tell-people.ts";
 import type { Sending } from "../../src/ports/sender.ts";
+import type { Answered } from "../../src/ports/store.ts";
 import type { Managing } from "../../src/trade/manager.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { answerTo, letterOf, post, type Sent } from "../make/thread.ts";
@@ -393,4 +395,21 @@ test("letters of two that are forwarded together are nobody's", async () => {
     sheets: [device("T-1")],
   });
   expect(letter.why).toMatch(/not clear whose letter/);
+});
+
+test("a word is for answers to one buyer about orders that are all the manager's, and to no held letter", async () => {
+  const { desk } = await deskOf([waiting]);
+  const { letter } = await post(desk, { sheets: [device("T-1"), device("T-1", "WEST", "FM-91")] });
+  const { messageId = "" } = (await desk.store.answers.of(letter)) ?? {};
+  const [answered] = await desk.store.answers.answered([messageId]);
+  if (answered === undefined) throw new Error("no answer");
+  const about = async (...all: readonly Answered[]) =>
+    (await answeredForManager(all, [waiting], desk))?.goesOn;
+  expect(await about(answered)).toEqual([answered]);
+  expect(await about(answered, answered)).toEqual([answered, answered]);
+  expect(await about(answered, { ...answered, buyer: "otto@fallowmere.example" })).toBeUndefined();
+  expect(await about(answered, { ...answered, why: "it was held" })).toBeUndefined();
+  expect(await about({ ...answered, orders: ["FM-92"] })).toBeUndefined();
+  expect(await about()).toBeUndefined();
+  expect(await answeredForManager([answered], [], desk)).toBeUndefined();
 });

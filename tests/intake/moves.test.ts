@@ -212,6 +212,7 @@ describe("a place is taken by a sheet for the same place of the same station, an
     without(device({ id: "1/8", file: "astray loose.pdf", ...whole, mark: "S-9" }), "position"),
     aloneDevice({ id: "1/9", file: "astray alone.pdf", order, mark: "S-9" }),
     without(deviceAt(2, { id: "1/10", file: "nowhere either.pdf", ...whole }), "mark"),
+    aloneDevice({ id: "1/11", file: "alone first.pdf", order, mark: "S-3", position: 1 }),
   ];
   const stateOf = (sheets: readonly Sheet[]) => ({
     ...newBuyer("greta@fallowmere.example"),
@@ -242,6 +243,17 @@ describe("a place is taken by a sheet for the same place of the same station, an
     ["no position, by nothing", [{ sheet: "1/8", mark: "S-1" }], ["7/1 S-1 ?"]],
     ["a device alone, by one alone", [{ sheet: "1/9", mark: "S-2" }], taken("1/4 (alone.pdf)")],
     ["a device alone, by none of a plate", [{ sheet: "1/9", mark: "S-1" }], ["7/1 S-1 ?"]],
+    [
+      "a position, by no device alone that has it typed",
+      [{ sheet: "1/7", mark: "S-3", position: 1 }],
+      ["7/1 S-3 1"],
+    ],
+    [
+      "a device alone that has a position typed, by none at it",
+      [{ sheet: "1/11", mark: "S-1" }],
+      ["7/1 S-1 1"],
+    ],
+    ["a mark that is written anew, by its own sheet never", [{ sheet: "1/4", mark: "s 2" }], ["7/1 s 2 ?"]],
     ["where no station is named, by nothing", [{ sheet: "1/10", position: 3 }], ["7/1 ? 3"]],
     [
       "by what the same note has put there",

@@ -48,6 +48,12 @@ test("a release hands over every sheet of its order; what is engraved already st
   expect(engraved(after(undefined, { kind: "release", on: "2026-11-10" }))).toEqual([]);
 });
 
+test("an order that was never changed is released as its first revision", () => {
+  const release = noteOf({ kind: "release", on: "2026-11-10" });
+  const released = releasedBy(release, stateWith(completeOrder()), reportOn(completeOrder()), now);
+  expect(released?.revision).toBe(1);
+});
+
 test("what is engraved of a station, or of all, is added to what was; nothing else of the release changes", () => {
   const cut = after(first, { kind: "cut", stations: ["s 105"] });
   expect(engraved(cut)).toEqual(["1/2", "1/3"]);

@@ -173,6 +173,7 @@ describe("a letter that our own staff forwarded", () => {
       mayAnswer: true,
     });
     expect(await forwarded("omar@brightwire.example", "BW-2207")).toMatchObject({
+      mayAnswer: true,
       why: expect.stringContaining("another buyer"),
     });
   });
@@ -196,6 +197,7 @@ describe("a letter that our own staff forwarded", () => {
 test("a letter to the orders of two buyers is for a person", async () => {
   expect(await party("ines@brightwire.example", "pass", "BW-2207", "FM-1")).toMatchObject({
     buyer: "ines@brightwire.example",
+    mayAnswer: true,
     why: expect.any(String),
   });
 });

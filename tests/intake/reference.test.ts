@@ -2,7 +2,7 @@ import * as fc from "fast-check";
 import { beforeEach, describe, expect, test } from "vitest";
 import { keyReadsRight } from "../../src/catalogue/part-key.ts";
 import type { Desk } from "../../src/intake/desk.ts";
-import { referenceOf } from "../../src/intake/reference.ts";
+import { referenceOf, refersTo } from "../../src/intake/reference.ts";
 import { temporaryDesk } from "../make/desk.ts";
 import { answerTo, post } from "../make/thread.ts";
 
@@ -123,4 +123,16 @@ test("a reply in a thread may give it too", async () => {
   const asked = await post(desk, { sheets: [salona] });
   const reply = await post(desk, { to: asked, text: `Reference ${reference(asked.letter)}\n1 YES` });
   expect(reply.verdict).toBe("pass");
+});
+
+test("of many references the first five are looked up", async () => {
+  const looked: number[] = [];
+  const { store, secret } = desk;
+  const of = (letter: number) => Promise.resolve(void looked.push(letter));
+  const letters = [1, 2, 3, 2, 4, 5, 6];
+  await refersTo(
+    { subject: "", references: [], attachments: [], text: letters.map(reference).join("\n") },
+    { store: { ...store, answers: { ...store.answers, of } }, secret },
+  );
+  expect(looked).toEqual([1, 2, 3, 4, 5]);
 });

@@ -74,6 +74,15 @@ test("an order that would be cut otherwise than it was checked is refused", asyn
   ]);
 });
 
+test("what an older record has not kept of the cutting is compared with nothing", async () => {
+  await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
+  const { orders } = desk.store;
+  const named = async (number: string) =>
+    (await orders.named(number)).map((order) => ({ ...order, cut: {} }));
+  const older = { ...desk, store: { ...desk.store, orders: { ...orders, named } } };
+  expect(why(await prepareRelease("FM-72", { by: "Ada Vale" }, older))).toEqual([]);
+});
+
 test("an order that would not pass any more is refused", async () => {
   await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] });
   const characters = desk.catalogue.characters.replace("U", "");

@@ -8,6 +8,7 @@ import {
   settleOrder,
   settleSheet,
 } from "../../src/intake/settle.ts";
+import { takeDue } from "../../src/intake/take.ts";
 import { temporaryDesk } from "../make/desk.ts";
 import { post } from "../make/thread.ts";
 
@@ -98,6 +99,15 @@ test("a letter is let in once, and only one that was held", async () => {
       done: false,
       words: "No such letter is in the record.",
     });
+});
+
+test("a YES in a letter that is let in settles nothing: whoever let it in has read it", async () => {
+  const asked = await post(desk, { sheets: [sheet("P-1", "SALONA")] });
+  const held = await post(desk, { from: "", to: asked, text: "1 YES" });
+  expect(await letIn(desk, held.letter, rosa, buyer)).toMatchObject({ done: true });
+  while (await takeDue(desk));
+  const [left] = await desk.store.orders.named("FM-80");
+  expect(left).toMatchObject({ verdict: "confirm", questions: [{ number: 1 }] });
 });
 
 test("a letter is put aside by itself, or with the order that carries what it said", async () => {

@@ -99,7 +99,7 @@ export function listedIn(line: string, { sheets }: Came): "agrees" | "differs" |
   const isSaid = named.some((sheet) => {
     const faces = facesOf(sheet).join(" ");
     const strip = stripOf(sheet);
-    return [faces, `${strip} ${faces}`, `${faces} ${strip}`].some((one) => one.trim() === rest.join(" "));
+    return [faces, `${strip} ${faces}`, `${faces} ${strip}`].some((one) => one === rest.join(" "));
   });
   if (isSaid) return "agrees";
   const all = new Set(named.flatMap((sheet) => facesOf(sheet).flatMap((face) => face.split(" "))));
@@ -111,8 +111,7 @@ export function listedIn(line: string, { sheets }: Came): "agrees" | "differs" |
 /** Words in capitals: a legend, or a station's mark. */
 const capitals = /(?<![\p{L}\p{N}])\p{Lu}[\p{Lu}\p{N}’'&-]+(?: \p{Lu}[\p{Lu}\p{N}’'&-]+)*(?![\p{L}\p{N}])/gu;
 /** What stands before a legend that is no more. */
-const noMore =
-  /(?:\bthan|\binstead of|\bnot|\bno|\bno longer|\bfrom|\bwas(?: an?)?|\bused to be|\brather than|\bin place of)["“”' ]*$/iu;
+const noMore = /\b(?:than|instead of|not|no|no longer|from|was(?: an?)?|used to be|in place of)["“”' ]*$/iu;
 /** How somebody says what a legend is to be, or is by now. */
 const wished =
   /(?<!\p{L})(?:yes,? |would rather (?:have|see)|would (?:like|prefer)|wants?|wanted|prefers?|preferred|asked for|should (?:of course )?(?:read|say|be)|in place of|(?:is|are|it'?s|reads?|says?) now|now (?:reads?|says?|is)|changed (?:it |that |this )?to|to (?:read|say|be)|rather than|than|instead of|no longer|from|with the accent|both|reads?|says?)(?!\p{L})/giu;

@@ -18,7 +18,7 @@ const follows = new RegExp(
 const isAll = /\b(?:no|nothing|none|not|isn't|aren't|won't|without|keine?|pas|ningun\p{L}*|nada)\b/iu;
 /** "part 1 of 2", "e-mail (1/3)", "(1 of 2)"; "(11/27)" is a day. */
 const numbered =
-  /(?:\b(?:part|e-?mail|mail|letter|message|batch|set|teil|partie|parte)\s+\(?(\d{1,2})\s?(?:of|\/|von|de|sur)|\((\d{1,2})\s?(?:of|von|de|sur))\s?(\d{1,2})\b/giu;
+  /(?:\b(?:part|e-?mail|mail|letter|message|batch|set|teil|partie|parte)\s+\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b/giu;
 
 /** The first sentence in which a letter tells that more sheets are to come; quotations do not count. */
 export function announcedIn({ subject, text }: Pick<Letter, "subject" | "text">): string | undefined {

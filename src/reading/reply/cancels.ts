@@ -15,8 +15,8 @@ const cancel = `(?:${english}|${german}|${french}|${spanish})`;
 /** "CANCEL S-104", "Bitte S-104 stornieren", "S-104 is withdrawn". A colon could begin a legend: "S-104: CANCEL". */
 const forms = [
   new RegExp(`^${cancel} ?[:–—-]? (?<what>.+)$`, "iu"),
-  /^(?<what>.+) (?:bitte )?stornieren$/iu,
-  /^(?<what>.+) (?:is|are) (?:hereby )?(?:cancelled|canceled|withdrawn)$/iu,
+  /(?<what>.+) (?:bitte )?stornieren$/iu,
+  /(?<what>.+) (?:is|are) (?:hereby )?(?:cancelled|canceled|withdrawn)$/iu,
 ];
 const around = [
   new RegExp(`^(?:${please}[\\s,.:!]+)+`, "iu"),

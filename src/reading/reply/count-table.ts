@@ -19,14 +19,13 @@ export function countsInTable(text: string, names: readonly string[], goods: Goo
     .split(/\r?\n/)
     .filter((line) => line.trim() !== "");
   const [heads, ...rows] = lines.map((line) => cellsIn(line, separatorIn(lines[0] ?? "")));
-  if (heads === undefined || heads.length < 2 || rows.length === 0 || rows.length > mostRows)
-    return undefined;
+  if (heads === undefined || rows.length > mostRows) return undefined;
   const at = heads.findIndex((head) => quantity.test(head));
   if (at < 0 || !heads.every((head, i) => i === at || describing.test(head))) return undefined;
   const known = new Set(names.map(keyOf));
   const counts = rows.map((row) => countIn(row, at, heads, known, goods));
   const [last] = counts.slice(-1);
-  const total = last?.of === "sheet" && countedBy(last) === "sheet" ? counts.pop() : undefined;
+  const total = last?.of === "sheet" ? counts.pop() : undefined;
   const all = counts.flatMap((count) => count ?? []);
   const isTwice = new Set(all.map(countedBy)).size < all.length;
   if (all.length === 0 || all.length < counts.length || isTwice) return undefined;
@@ -66,7 +65,7 @@ const plainly = new Set(
     "device devices keypad keypads plate plates sheet sheets form forms wall with of in engraved gang gangs button buttons",
   ),
 );
-const sizes = /\b(?:\d|one|two|three|four|five|six|seven|eight|nine|ten)[- ]?(?=(?:gang|button)s?\b)/gi;
+const sizes = /(?:\d|one|two|three|four|five|six|seven|eight|nine|ten)[- ]?(?=gang|button)/gi;
 
 /** Whether nothing stands in a cell that says more than what is counted. */
 function isUnderstood(cell: string, { layouts, finishes }: Goods): boolean {

@@ -22,7 +22,7 @@ const plain = new Set(
 );
 /** A sentence that begins with one of these may be an order, and one of each is a number of pieces. */
 const mayOrder =
-  /^\s*(?:please )?(?:mark|name|number|order|finish|colou?r|label)\b(?!\s+(?:for|is|and|sheets?|forms?|attached)\b)|\bone of (?:each|every|both|them)\b/iu;
+  /^\s*(?:please )?(?:mark|name|number|order|finish|colou?r|label)\b(?!\s+(?:for|is|and|sheets?|forms?|attached)\b)|\bone of (?:each|every|both|them)/iu;
 
 /** What holds for all, or for one a room. */
 const shares = [
@@ -36,8 +36,7 @@ const shares = [
     pattern:
       /\b(?:one|a|single) (?:device|keypad|station|switch|sheet) (?:each|apiece|on each|(?:in|for|to|per|at|on) (?:each|every|a)?(?: of the)? ?(?:rooms?|doors?|offices?|suites?|bedrooms?|classrooms?|labs?))\b/giu,
     isTrue: ({ sheets }: Came): boolean =>
-      sheets.every((sheet) => isDevice(sheet) && stripOf(sheet) !== "") &&
-      new Set(sheets.map(stripOf)).size === sheets.length,
+      sheets.every(isDevice) && new Set(sheets.map(stripOf)).size === sheets.length,
   },
   {
     pattern:
@@ -90,7 +89,7 @@ interface Said {
 }
 
 const saidBy = (sheet: Sheet, _: number, sheets: readonly Sheet[]): Said => {
-  const plate = sheets.find((other) => isPlate(other) && isDevice(sheet) && other.mark === sheet.mark);
+  const plate = sheets.find((other) => isPlate(other) && other.mark === sheet.mark);
   const gang = plate && isDevice(sheet) && sheet.position ? (facesOf(plate)[sheet.position - 1] ?? "") : "";
   const tokens = tokensOf([sheet.mark ?? "", gang, stripOf(sheet), ...facesOf(sheet)].join(" "));
   const pairs = tokens.slice(1).map((token, i) => `${tokens[i]}${token}`);
@@ -145,7 +144,7 @@ function isTrueOf(
       at++;
     } else if (finishes.has(token)) looks.push(token);
     else if (isOnSheets(one) && !plain.has(token)) rooms.push(one);
-    else if (!plain.has(token) && !header.has(one) && !isOnSheets(one)) return false;
+    else if (!plain.has(token) && !header.has(one)) return false;
   }
   const meant = said.filter(({ words }) => rooms.every((room) => words.has(room)));
   if (meant.every(({ sheet }) => joinsFaces(clause, sheet))) return false;
@@ -167,7 +166,7 @@ function isTrueOf(
 /** Whether a clause says something of one face by another: "DIM is OFF". */
 function joinsFaces(clause: string, sheet: Sheet): boolean {
   const running = ` ${tokensOf(clause).join(" ")} `;
-  const named = new Set(facesOf(sheet).filter((face) => face !== "" && running.includes(` ${face} `)));
+  const named = new Set(facesOf(sheet).filter((face) => running.includes(` ${face} `)));
   return named.size > 1 && / (?:is|are|was|for|with|per|of|on|in|at) /u.test(running);
 }
 

@@ -88,7 +88,7 @@ export function isMarked(line: string): boolean {
 
 /** What mail programs write between hyphens. */
 const knownRule =
-  /^-+\s*(?:original message|forwarded message|ursprüngliche nachricht|weitergeleitete nachricht|message d['’]origine|message original|message transféré|mensaje original|mensaje reenviado)\s*-+$/iu;
+  /-\s*(?:original message|forwarded message|ursprüngliche nachricht|weitergeleitete nachricht|message d['’]origine|message original|message transféré|mensaje original|mensaje reenviado)\s*-/iu;
 
 /** A lead in words begins with a day: "On Mon, Nov 9", "Am 09.11.2026", "El lun, 9 nov". */
 const begins =

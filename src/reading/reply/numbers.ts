@@ -31,20 +31,25 @@ export function numbersIn(words: readonly Token[], { open, others }: Points): nu
       continue;
     }
     const [first, tie] = [words[at - 2], words[at - 1]];
-    const isRange =
-      first?.kind === "Num" && word.kind === "Num" && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "");
+    const isRange = isTie(first, tie, word);
     const from = (isRange ? numbers.pop() : undefined) ?? number;
     const length = number - from + 1;
     if (length < 1 || length > longestRange) numbers.push(-1);
     else numbers.push(...Array.from({ length }, (_, i) => from + i));
   }
-  const isBoth = words.some(({ kind, text }) => kind === "All" && /^both\b/u.test(text));
+  const isBoth = words.some(({ kind, text }) => kind === "All" && text.startsWith("both"));
   const isAll = words.some(({ kind }, at) => kind === "All" && words[at + 1]?.kind === "Num");
   const isCounted =
     (!isBoth || numbers.length === 2) &&
     (!isAll || numbers.length > 1) &&
     (all === undefined || numbers.length === all);
   return isCounted && !isQuantity(words) ? numbers : undefined;
+}
+
+/** "1 to 3", "one through three". */
+export function isTie(first: Token | undefined, tie: Token | undefined, last: Token | undefined): boolean {
+  const isNumber = (one: Token | undefined): boolean => one?.kind === "Num" || one?.kind === "Count";
+  return isNumber(first) && isNumber(last) && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "");
 }
 
 /** "All three". */

@@ -36,12 +36,12 @@ function hasLegendAt(
 ): boolean {
   const device = onlyDevice(came);
   const faces = device === undefined ? [] : facesOf(device);
-  const at = /^(?:bottom|last)$/iu.test(place)
+  const at = /bottom|last/iu.test(place)
     ? faces.length - 1
-    : /^top$/iu.test(place)
+    : /top/iu.test(place)
       ? 0
       : nth.indexOf(place.toLowerCase());
-  return faces.length > 0 && faces.length <= 5 && faces[at] === tokensOf(told).join(" ");
+  return faces.length <= 5 && faces[at] === tokensOf(told).join(" ");
 }
 
 /** Parts of sentences that ask for nothing if they are true, and are read by a person if not. */

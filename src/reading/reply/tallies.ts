@@ -104,10 +104,7 @@ const longestFirst = memory(({ files, projects, numbers, marks, names, finishes 
 
 /** Letters and digits alone, the same in capitals or not. */
 function bareOf(words: string): string {
-  return words
-    .replaceAll(/[^\p{L}\p{N}]/gu, "")
-    .toUpperCase()
-    .toLowerCase();
+  return words.replaceAll(/[^\p{L}\p{N}]/gu, "").toUpperCase();
 }
 
 /** A number in figures or in words. -1 for any other word. */

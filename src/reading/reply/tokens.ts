@@ -59,7 +59,7 @@ export function plain(line: string): string {
       .replace(/(?<=\d)'?s (?=an? )/giu, " is ")
       .replace(/(?<=\d)(?=(?:yes|no|ja|oui|s[ií]|[yn])\b)/giu, " ")
       .replace(/\bsince (?:the )?(?:1[4-9]|20)\d\ds?\b/giu, "for generations")
-      .replace(/\b(?:[Dd]r|[Mm]rs?|[Mm]s|[Mm]iss|[Pp]rof|[Ss]t)\b\.? \p{Lu}\p{Ll}+/gu, "the owner")
+      .replace(/\b(?:[Dd]r|[Mm]rs?|[Mm]s|[Mm]iss|[Pp]rof|[Ss]t)\.? \p{Lu}\p{Ll}+/gu, "the owner")
       .replace(/\by+e+s+s+\b|\byes+\b/giu, "yes")
       .replace(/\bno{2,}\b/giu, "no")
       .replace(/\b(it|that|this|he|she|what|there|here)'?s(?= )/giu, "$1 is")

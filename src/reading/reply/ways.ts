@@ -1,4 +1,4 @@
-import { isSet, numbersIn } from "./numbers.ts";
+import { isSet, isTie, numbersIn } from "./numbers.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { plainAnswerIn } from "./plain-answer.ts";
 import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
@@ -69,7 +69,7 @@ export function waysIn(
       const isSentence = isEdge(from - 1, /Stop/u) && isEdge(to, /Stop/u);
       const isAlone = isEdge(from - 1, /Stop|Polite|Sender/u) && isEdge(to, /Stop|Polite|Sender|Smile/u);
       // "1 to 3" is not taken apart.
-      if (isRange(tokens, to)) continue;
+      if (isTie(tokens[to - 1], tokens[to], tokens[to + 1])) continue;
       const isOpen =
         !isQuoting && isEdge(from - 1, /Stop|Mark|^And$/u) && (isEdge(to, /Stop|Mark|Smile/u) || isJoint(to));
       const loose = isOpen ? plainAnswerIn(words) : undefined;
@@ -93,14 +93,6 @@ export function waysIn(
     }
   }
   return isClear ? [...last.values()] : [];
-}
-
-/** Whether a range of numbers would be split before a token. */
-function isRange(tokens: readonly Token[], at: number): boolean {
-  const [before, tie, after] = tokens.slice(at - 1, at + 2);
-  return (
-    before?.kind === "Num" && after?.kind === "Num" && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "")
-  );
 }
 
 /** Where a run of words stands: in its line, and between what separates words or sentences. */

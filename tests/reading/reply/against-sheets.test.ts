@@ -20,8 +20,11 @@ describe("lines of a list", () => {
     ["S-2 is for the great hall", undefined],
     ["S-3 BRIGHT / DIM / OFF", undefined],
     ["S-2", undefined],
+    ["S-5 ON", undefined],
+    ["BRIGHT / DIM / LOW", undefined],
   ])("%s: %s", (line, is) => {
-    expect(listedIn(line, came([three, hall]))).toBe(is);
+    const others = [alone("S-5", ["ON"], ""), alone("", ["BRIGHT", "DIM"])];
+    expect(listedIn(line, came([three, hall, ...others]))).toBe(is);
   });
 });
 
@@ -59,6 +62,8 @@ describe("words that are untrue of the sheets are told, whatever stands beside t
   const four = plate({ gangs: 4 });
   test.each([
     ["another size", "The lobby is a two-button.", [lobby], true],
+    ["a size of devices where a plate came", "The lobby is a two-button.", [four], false],
+    ["rooms of which no words bring sheets", "Lobby and kitchen are painted.", [lobby], false],
     ["their size", "The lobby is a three-button.", [lobby], false],
     ["a plate of another size", "Here is the 3-gang plate.", [four], true],
     ["their plate", "Here is the four-gang plate.", [four], false],
@@ -67,6 +72,7 @@ describe("words that are untrue of the sheets are told, whatever stands beside t
     ["a room alone, as people call it", "Sheet for the entrance attached.", [lobby], false],
     ["another room of the same sort", "S-52 is the wellness room.", [rest], true],
     ["their room", "S-52 is the break room.", [rest], false],
+    ["their room, which has one word", "S-1 is the main lobby.", [lobby], false],
     ["their room, longer", "S-52 is the staff break room.", [rest], false],
   ] as const)("%s: %s", (_, words, sheets, is) => expect(speaksOtherwise(words, came(sheets))).toBe(is));
 });
@@ -86,6 +92,7 @@ describe("wishes that are fulfilled", () => {
     ["The owner asked for BAKE in place of COOK.", came([cook]), false],
     ["The owner wants COOK twice.", came([cook]), false],
     ["COOK instead of EAT.", came([cook]), false],
+    ["The owner: COOK.", came([cook]), false],
     ["KITCHEN is still being discussed.", came([cook]), false],
     ["COOK and EAT trade places.", came([cook]), false],
     ["The architect wanted COOK, I talked him out of it.", came([cook]), false],
@@ -102,8 +109,20 @@ describe("stations from one to another", () => {
     ["E-11–E-12", false],
     ["E-11 and E-14", false],
     ["Rooms 11 to 14", false],
+    ["E-11 to E-70", true],
   ])("%s: one lacks %s", (words, is) => {
     expect(speaksOtherwise(words, some)).toBe(is);
-    expect(speaksOtherwise(words, came([...some.sheets, alone("E-13", ["ON"])]))).toBe(false);
+  });
+  test("none lacks where all have come", () => {
+    const all = came([...some.sheets, alone("E-13", ["ON"])]);
+    for (const words of ["E-11 through E-14", "E-11 to 14 attached"])
+      expect(speaksOtherwise(words, all)).toBe(false);
+  });
+  test("more than sixty are no stations, nor are they called by more than four letters", () => {
+    const marked = (series: string) =>
+      came([11, 12, 14].map((number) => alone(`${series}-${number}`, ["ON"])));
+    expect(speaksOtherwise("E-11 to E-71", some)).toBe(false);
+    expect(speaksOtherwise("SALA-11 to 14", marked("SALA"))).toBe(true);
+    expect(speaksOtherwise("SALAS-11 to 14", marked("SALAS"))).toBe(false);
   });
 });

@@ -17,6 +17,7 @@ test.each([
   "El resto sigue mañana.",
   "E-mail 1/3",
   "This is e-mail (1/2).",
+  "Another mail brings the rest, which will follow at noon.",
 ])("tells of more: %s", (text) => {
   expect(inText(`Hi,\n\n${text}\n\nRegards,\nInes`)).toBe(text);
 });
@@ -31,6 +32,7 @@ test.each([
   "Second batch, same order.",
   "Our drawings are dated 11/12.",
   "Our PO (11/27) is attached.",
+  "This is part 1 of 100.",
   "Thanks for the rest of your answers.",
 ])("tells of nothing more: %s", (text) => {
   expect(inText(text)).toBeUndefined();

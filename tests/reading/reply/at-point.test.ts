@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { type AtPoint, pointsApart, saidAtPoint } from "../../../src/reading/reply/at-point.ts";
 import { read } from "./read-reply.ts";
 
 describe("what is said of a point that comes again anyway leaves the answers beside it as they are", () => {
@@ -7,6 +8,7 @@ describe("what is said of a point that comes again anyway leaves the answers bes
     ["1 – aye, redone and attached\n2 YES\n3 YES", [2, 3], []],
     ["Item 1 - Amended. Pls refer to attached S-201 Rev 1.\nItem 2 - Yes.\nItem 3 - Yes.", [2, 3], []],
     ["1. The fitter will redo it and send it over.\n2. YES\n3. YES", [2, 3], []],
+    ["1. Revised sheet attached, row 3 redone\n2 yes\n3 yes", [2, 3], []],
     ["1: new sheet attached with the ship-to filled in\n2 yes\n3 yes", [2, 3], []],
     ["2. Yes\n3. No. It should read Terrace. Corrected sheet attached.", [2], [3]],
     ["2 yes\n3 NO, superseded by rev P04, which is attached again here", [2], [3]],
@@ -28,6 +30,8 @@ describe("what reaches beyond such a point is for a person", () => {
     "1. New sheet attached. Why was it too long?\n2 yes\n3 yes",
     "1. Attached. The owner prefers the dark version.\n2 yes\n3 yes",
     "1. Attached. Add a pilot light.\n2 yes\n3 yes",
+    "1. New sheet attached, arrow 3 redone\n2 yes\n3 yes",
+    "1. Revised datasheet 2 attached\n2 yes\n3 yes",
     "1. Fixed. Three of them.\n2 yes\n3 yes",
     "1. New sheet attached with deeper letters\n2 yes\n3 yes",
     "1. New sheet attached. The hall plate goes in the kitchen now.\n2 yes\n3 yes",
@@ -89,4 +93,84 @@ describe("who introduces answers says nothing", () => {
       person: true,
     });
   });
+});
+
+describe("one line at a point", () => {
+  const points: AtPoint = { open: [2, 3], others: 1, isOther: (number) => number === 1, promises: false };
+  const at = (line: string, more: Partial<AtPoint & { under: number; afterSeveral: boolean }> = {}) => {
+    const { under, afterSeveral = false, ...given } = more;
+    const own = { line, afterSeveral, ...(under === undefined ? {} : { under }) };
+    return saidAtPoint(own, { ...points, ...given });
+  };
+  const yes = (...numbers: number[]) => numbers.map((number) => ({ number, is: true }));
+  const no = (...numbers: number[]) => numbers.map((number) => ({ number, is: false }));
+
+  test.each([
+    ["2: yes, it is Czech", yes(2)],
+    ["2 & 3: yes, it is Czech", yes(2, 3)],
+    ["Question 3 - yes", yes(3)],
+    ["2: yes, it is Czech ;-)", undefined],
+    ["2: yes, it is Czech :-)", yes(2)],
+    ["4: yes", undefined],
+    ["2 & 4: yes", undefined],
+    ["1: yes", undefined],
+    ["1: new sheet attached", []],
+    ["2: new sheet attached", no(2)],
+    ["2: ok, new sheet attached", undefined],
+    ["Good catch on 3, new sheet attached", no(3)],
+    ["2: no", undefined],
+    ["2: no, new sheet attached", no(2)],
+  ])("%s", (line, said) => {
+    expect(at(line)).toEqual(said);
+  });
+
+  test("a no needs a new sheet, which may be promised elsewhere", () => {
+    expect(at("2: no, our typo", { promises: true })).toEqual(no(2));
+    expect(at("2: no, our typo")).toBeUndefined();
+    expect(at("2: no, make it red", { promises: true })).toBeUndefined();
+  });
+
+  test("it is about the point under which it stands, or that it names, and never about two", () => {
+    expect(at("yes, it is Czech", { under: 2 })).toEqual(yes(2));
+    expect(at("2: yes, it is Czech", { under: 2 })).toEqual(yes(2));
+    expect(at("3: yes, it is Czech", { under: 2 })).toBeUndefined();
+  });
+
+  test("without a number it is about the only question, where nothing else was asked", () => {
+    const only = { open: [2], others: 0 };
+    expect(at("yes, it is Czech", only)).toEqual(yes(2));
+    expect(at("yes it is Czech", only)).toBeUndefined();
+    expect(at("oh yes, it is Czech", only)).toBeUndefined();
+    expect(at("yes, it is Czech", { ...only, others: 1 })).toBeUndefined();
+    expect(at("yes, it is Czech", { ...only, afterSeveral: true })).toBeUndefined();
+    expect(at("yes, it is Czech", { others: 0 })).toBeUndefined();
+  });
+
+  test("“both” are two, and “all” are all", () => {
+    expect(at("both yes, it is Czech", { others: 0 })).toEqual(yes(2, 3));
+    expect(at("Yes to both, it is Czech", { others: 0 })).toEqual(yes(2, 3));
+    expect(at("both yes, it is Czech", { others: 0, open: [2, 3, 4] })).toBeUndefined();
+    expect(at("ALL yes, it is Czech", { others: 0, open: [2, 3, 4] })).toEqual(yes(2, 3, 4));
+    expect(at("yes for all of them, it is Czech", { others: 0 })).toEqual(yes(2, 3));
+    expect(at("yes for all, it is Czech")).toBeUndefined();
+  });
+
+  test("220 characters are read, and clauses of twelve words", () => {
+    const long = `1: attached${", attached".repeat(20)}`;
+    expect(at(`${long}${"!".repeat(9)}`)).toEqual([]);
+    expect(at(`${long}${"!".repeat(10)}`)).toBeUndefined();
+    expect(at(`1: attached${" here".repeat(11)}`)).toEqual([]);
+    expect(at(`1: attached${" here".repeat(12)}`)).toBeUndefined();
+  });
+});
+
+test.each([
+  ["1 yes. 2 no, typo", ["1 yes.", "2 no, typo"]],
+  ["1 yes; item 2: no", ["1 yes;", "item 2: no"]],
+  ["2 yes, 3 yes", ["2 yes, 3 yes"]],
+  ["Yes. 2 sheets follow", ["Yes. 2 sheets follow"]],
+  ["See sheet. Item 20 yes", ["See sheet.", "Item 20 yes"]],
+  ["See sheet. Item 2000 yes", ["See sheet. Item 2000 yes"]],
+])("%s has the pieces %j", (line, pieces) => {
+  expect(pointsApart(line)).toEqual(pieces);
 });

@@ -3,6 +3,7 @@ import { cancelledIn, mayCancel } from "../../../src/reading/reply/cancels.ts";
 
 test.each([
   ["CANCEL S-104", "S-104"],
+  ["CANCEL S-104 – S-106", "S-104 – S-106"],
   ["Please cancel order BW-2207.", "order BW-2207"],
   ["Hi, please cancel S-104. Thanks!", "S-104"],
   ["- *Cancel* S-104", "S-104"],

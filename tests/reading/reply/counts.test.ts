@@ -1,5 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { leadsToCounts, whatIsCounted } from "../../../src/reading/reply/counts.ts";
 import { statementsIn, statementsInFiles } from "../../../src/reading/reply/statements.ts";
 import type { Statement } from "../../../src/trade/statement.ts";
 import { listsIn, sentencesIn, written } from "../../bench/counts.ts";
@@ -90,4 +91,41 @@ test("any word beside a count that may make something else of it leaves it to a 
       },
     ),
   );
+});
+
+test.each([
+  ["keypads", "device"],
+  ["4-gang", "plate"],
+  ["plates", "plate"],
+  ["forms", "sheet"],
+  ["pdfs", "file"],
+  ["plates of devices", undefined],
+  ["templates", undefined],
+  ["plateaus", undefined],
+  ["worksheets", undefined],
+  ["formsets", undefined],
+  ["profiles", undefined],
+  ["filesystems", undefined],
+  ["widgets", undefined],
+])("%s are counted as %s", (words, of) => {
+  expect(whatIsCounted(words, catalogue)?.of).toBe(of);
+});
+
+test.each([
+  ["Total:", true],
+  [" Here is the summary. ", true],
+  ["Order quantities", true],
+  ["Total: soon", false],
+  ["Subtotal:", false],
+])("“%s” only leads to counts: %s", (words, leads) => {
+  expect(leadsToCounts(words)).toBe(leads);
+});
+
+test("twenty counts are totals, and more of them are for a person", () => {
+  const kinds = (count: number): string[] =>
+    inText(Array.from({ length: count }, (_, i) => `${i + 100} plates.`).join("\n\n")).map(
+      ({ kind }) => kind,
+    );
+  expect(kinds(20)).toEqual(Array<string>(20).fill("counts"));
+  expect(kinds(21)).toEqual(Array<string>(8).fill("said"));
 });

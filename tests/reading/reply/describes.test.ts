@@ -25,6 +25,16 @@ const about = (sheets: readonly Sheet[], more: Partial<LetterFacts> = {}): Lette
 const mudroom = alone("S-1", ["ON", "DIM", "ALL OFF"], "MUDROOM", { finish: "OAT", lettering: "Ink" });
 const garage = alone("S-2", ["LIGHTS"], "GARAGE SIDE", { finish: "SLT", lettering: "Ink" });
 const three = about([mudroom, garage]);
+const den = about([alone("S-3", ["BRIGHT", "DIM", "DARK"], "DEN")]);
+const island = about([alone("S-3", ["LIGHTS"], "ISLAND")]);
+const garages = about([alone("S-1", ["LIGHTS"], "GARAGE DOOR"), alone("S-2", ["LIGHTS"], "GARAGE SIDE")]);
+const gyms = about([alone("S-3", ["LIGHTS"], "GYM")]);
+const plainFace = about([alone("S-3", ["BRIGHT", "", "DARK"], "DEN")]);
+const sized = about([
+  plate({ mark: "S-4", gangs: 2 }, { "1": ["YOGA"], "2": ["SPIN"] }),
+  alone("S-4", ["A", "B", "C"], "", { position: 1 }),
+  alone("S-4", ["D"], "", { position: 2 }),
+]);
 const studios = about([
   plate({ mark: "S-4", gangs: 2 }, { "1": ["YOGA"], "2": ["SPIN"] }),
   deviceAt(1, { mark: "S-4" }),
@@ -37,6 +47,15 @@ describe("a sentence that describes the sheets, and truly", () => {
     ["Mudroom is Oat and the garage side is Slate.", three],
     ["Here are the two stations for Larkspur Library, one device in each room.", three],
     ["S-1 is the mudroom.", three],
+    ["Names: mudroom and garage side.", three],
+    ["S-1 is for the mudrooms.", three],
+    ["Gyms", gyms],
+    ["A three-button and a one-button.", three],
+    ["Both are for the garage.", garages],
+    ["Same buttons in both.", garages],
+    ["Den: bright dim dark.", den],
+    ["Den with bright and dark.", plainFace],
+    ["Yoga is a three-button, spin a one-button.", sized],
     ["Mudroom and garage side are right as typed.", three],
     ["Here's the set for the library, one plate and the two devices.", studios],
     ["Yoga and spin, left to right, same finish throughout.", studios],
@@ -47,6 +66,7 @@ describe("a sentence that describes the sheets, and truly", () => {
 describe("what is untrue of them, or more than a description, is none", () => {
   test.each([
     ["another size", "One button for the mud room.", three],
+    ["another size in a plate", "Spin is a three-button.", sized],
     ["another finish", "Mudroom is Slate.", three],
     ["another room", "S-1 is the garage.", three],
     ["a room of no sheet", "One for the attic.", three],
@@ -59,12 +79,28 @@ describe("what is untrue of them, or more than a description, is none", () => {
     ["a legend for another", "DIM is ALL OFF.", three],
     ["one room for all", "Both are for the mudroom.", three],
     ["some of the buttons", "Mudroom, ON and ALL OFF.", three],
+    ["some of three buttons", "Den with bright and dark.", den],
+    ["a count of what nobody counts", "Four legends.", three],
+    ["other buttons", "Same buttons in both.", three],
+    [
+      "a device for each of several rooms beside a plate",
+      "One device in each room.",
+      about([mudroom, garage, plate({ mark: "S-4" })]),
+    ],
     ["a place", "Mudroom is on the right.", three],
     ["a number of pieces", "One of each.", three],
+    ["a number of all pieces", "One of everything.", three],
     ["an order", "Name it mudroom.", three],
+    ["an order that begins like a description", "Name island.", island],
     ["a question", "Is it the mudroom?", three],
     ["a look", "Small names on the plates.", three],
   ] as const)("%s: %s", (_, words, facts) => expect(describes(words, facts)).toBe(false));
+
+  test("nor are more than three hundred characters", () => {
+    const long = `Mudroom${" mudroom".repeat(36)}`;
+    expect(describes(`${long}${".".repeat(5)}`, three)).toBe(true);
+    expect(describes(`${long}${".".repeat(6)}`, three)).toBe(false);
+  });
 
   test("nothing is described where no sheet came", () =>
     expect(describes("Sheets attached.", about([]))).toBe(false));

@@ -39,3 +39,21 @@ describe("what stands behind a yes", () => {
     expect(explains(words)).toBe(false);
   });
 });
+
+test("120 characters explain", () => {
+  expect(explains(", thanks".repeat(15))).toBe(true);
+  expect(explains(`${", thanks".repeat(15)}.`)).toBe(false);
+});
+
+test.each([
+  ["it is Czech", true],
+  ["that's what they call it", true],
+  ["per the schedule", true],
+  ["lol :-)", true],
+  ["lol :-) x", false],
+  ["it is the old name", false],
+  ["it is for the den", false],
+  ["it is red", false],
+])("“%s” explains a yes: %s", (tail, explained) => {
+  expect(explains(tail)).toBe(explained);
+});

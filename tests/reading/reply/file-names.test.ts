@@ -32,6 +32,9 @@ test.each([
   "K-4 change button 2 to EXIT.pdf",
   "K-4 wrong.pdf",
   "K-4 cancled.pdf",
+  "K-4 pendin.pdf",
+  "K-4.old.pdf",
+  "K-4 2ea.pdf",
   "K-4?.pdf",
   "K-4 ne pas graver.pdf",
 ])("a clerk asks about a sheet called %s", (name) => {
@@ -49,6 +52,8 @@ test.each([
   "Old Mill Kitchen K-4.pdf",
   "device sheet (3) copy.pdf",
   "2x4 lobby K-4.pdf",
+  "K-4 bending shop.pdf",
+  "K-4 pendn.pdf",
   "Cancellara Theatre.pdf",
 ])("no clerk asks about a sheet called %s", (name) => {
   expect(speaksAgainstIt(name, facts)).toBe(false);

@@ -4,6 +4,7 @@ import {
   isGoodBye,
   isOfSignature,
   isRemembered,
+  isTelephone,
   lineKeysOf,
   withoutContacts,
 } from "../../../src/reading/reply/furniture.ts";
@@ -30,10 +31,23 @@ describe("a line is remembered as one that its sender always writes", () => {
     ["what may be a wish, in eight words", "we may change one or two or three"],
     ["what speaks of the trade, however long", "We engrave every one of our plates by hand in our own shop"],
     ["what counts", "Devices: 12"],
+    ["what counts files", "Files: 12"],
     ["what counts in the middle", "We send 12 devices"],
     ["more than 2000 characters", `Notice: ${"x".repeat(1993)}`],
   ])("but not %s", (_, line) => {
     expect(lineKeysOf(line)).toEqual([]);
+  });
+
+  test("whose words only begin or end like what is counted", () => {
+    expect(lineKeysOf("Profiles 12")).toHaveLength(1);
+    expect(lineKeysOf("Filesystem 12")).toHaveLength(1);
+  });
+
+  test("and not where it asks by now", () => {
+    const keys = lineKeysOf("Whitlock Controls");
+    expect(keys[0]).toHaveLength(22);
+    expect(isRemembered("Whitlock Controls!", new Set(keys))).toBe(true);
+    expect(isRemembered("Whitlock Controls?", new Set(keys))).toBe(false);
   });
 
   test("a line may have 2000 characters", () => {
@@ -65,6 +79,9 @@ describe("ways to reach somebody are taken out of words", () => {
     "cell: 312-555-0142 ext. 7",
     "tel | fax 312 555 0142",
     "555-0142",
+    "+1. 312-555-0142",
+    `a@${"b".repeat(63)}.example`,
+    `https://${"a".repeat(500)}`,
   ])("%s", (contact) => {
     expect(withoutContacts(`ring ${contact} now`).split(/\s+/)).toHaveLength(3);
   });
@@ -78,9 +95,27 @@ describe("ways to reach somebody are taken out of words", () => {
     "xhttp://a",
     "a.examples",
     "12-34",
+    "312-555 - 0142",
+    `a@${"b".repeat(64)}.example`,
   ])("but not %s", (word) => {
     expect(withoutContacts(`of ${word} now`)).toBe(`of ${word} now`);
   });
+});
+
+test("a longer address of a page, and what stands before a telephone's number, stay in part", () => {
+  expect(withoutContacts(`https://${"a".repeat(501)}`)).toMatch(/a$/);
+  expect(withoutContacts("1 - 312-555-0142")).toMatch(/^1/);
+});
+
+test.each([
+  ["m: 555-0155", true],
+  ["+1 555 0163", true],
+  ["tél 05 55 50 19 99", true],
+  ["ring 312 555 0142", false],
+  ["312 555 0142 today", false],
+  ["2 yes", false],
+])("%j is a telephone's number: %s", (line, is) => {
+  expect(isTelephone(line)).toBe(is);
 });
 
 describe("below a name stands who it is", () => {
@@ -106,6 +141,15 @@ describe("below a name stands who it is", () => {
     "Whitlock - “Solar? Yes, we do that!”",
     "Licensed In Ohio And In Iowa As Well",
     "Elektro Kügler e.K.",
+    "14 old north upper dock mill road",
+    "14 newton road",
+    "14 photo road",
+    "near harlow IL 60601",
+    "KVK 55501999",
+    "12 quai des Brumes, 29999 Port-Exemple",
+    "tél 05 55 50 19 99",
+    "Whitlock Plates",
+    `https://${"a".repeat(292)}`,
   ])("%j", (line) => {
     expect(isOfSignature(line)).toBe(true);
   });
@@ -127,6 +171,19 @@ describe("below a name stands who it is", () => {
     "Licensed In Ohio And In Iowa As Well Too",
     "“and this is a wish in quotation marks that goes on for far more words than any motto ever did”",
     "x".repeat(301),
+    `https://${"a".repeat(293)}`,
+    "14 old north upper inner dock mill road",
+    "14 dock streetwise",
+    "near harlow XIL 60601",
+    "the depo box 12",
+    "our taste 4",
+    "our KVK 55501999",
+    "KVK 55501999 and please hold",
+    "at 12 quai des Brumes, 29999 Port-Exemple",
+    "12 quai des Brumes, 29999 Port-Exemple, please hold",
+    "“one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen”",
+    "Vielleicht Dana",
+    "Light For Every Home And Every Hall In Harlow",
     "Two",
     "the road",
     "of the Hall",
@@ -152,6 +209,7 @@ describe("a letter ends with", () => {
     "Thanks from Dana",
     "Mit freundlichen Grüßen",
     "- Thanks -",
+    "Pozdrawiam,",
     `Thanks${" ".repeat(53)}`,
   ])("%j", (line) => {
     expect(isGoodBye(line)).toBe(true);

@@ -92,8 +92,33 @@ describe("beside an answer a line says nothing", () => {
     const always = { ...replier, isFurniture: () => true };
     expect(isIdle("Salon of light", false, always)).toBe(true);
     expect(isIdle("SALON OF LIGHT", false, always)).toBe(false);
+    expect(isIdle("SALON OF LIGHT", true, always)).toBe(true);
+    expect(isIdle("SALON AG", true, always)).toBe(true);
+    expect(isIdle("SALON A", true, always)).toBe(false);
+    expect(isIdle("SALON", true, always)).toBe(false);
     expect(isIdle("DANA WHITLOCK", false, replier)).toBe(false);
   });
+});
+
+test.each([
+  ["AA BB CC DD EE LLC", true, true],
+  ["AA BB CC DD EE FF LLC", true, false],
+  ["ALDER LLC ELECTRIC", true, false],
+  ["ALDER ELECTRIC LLC", false, false],
+  ["HARLOW IL 60432", true, true],
+  ["HARLOW IL 60432", false, false],
+  ["HARLOW 555-0142", true, true],
+  ["i.A. Dana", false, true],
+  ["gez. Dana", false, true],
+  [`[cid:${"a".repeat(200)}]<${"b".repeat(300)}>`, false, true],
+  [`[cid:${"a".repeat(201)}]`, false, false],
+  [`[cid:a]<${"b".repeat(301)}>`, false, false],
+  ["2 yes, it is their name since 1931", false, false],
+  ["yes on 3", false, false],
+  ["This message is confidential since 1931", false, false],
+  ["This message is confidential since 1931", true, true],
+])("%j below a name (%s) says nothing: %s", (line, signed, idle) => {
+  expect(isIdle(line, signed, replier)).toBe(idle);
 });
 
 describe("lines of a program become sentences again", () => {
@@ -112,6 +137,7 @@ describe("lines of a program become sentences again", () => {
       [["One.", "Two!", "Three?", "Four;", "five…", "six"]],
     ],
     ["and behind quotation marks", ["One.” Two"], [["One.”", "Two"]]],
+    ["and behind a short form in these", ["He says “no.” Two"], [["He says “no.”", "Two"]]],
     ["and at dashes between blanks", ["One – two-three"], [["One –", "two-three"]]],
     [
       "but not behind short forms",

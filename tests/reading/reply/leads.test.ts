@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { leadAt } from "../../../src/reading/reply/leads.ts";
+import { leadAt, quotedSubject } from "../../../src/reading/reply/leads.ts";
 import { ownLines } from "../../../src/reading/reply/own-lines.ts";
 import { takeApart } from "../../../src/reading/reply/own-text.ts";
 
@@ -12,12 +12,18 @@ describe("a quotation certainly begins with", () => {
     [0, ["  > 1. SALONA"]],
     [1, ["-----Original Message-----"]],
     [1, ["--- Ursprüngliche Nachricht ---"]],
+    [1, ["  -----Original Message-----  "]],
+    [1, ["---Mensaje reenviado---"]],
+    [4, ["-----Original Message-----", "", " ", "From: orders@quillgate.example"]],
+    [1, ["-----Original Message-----", "", "", "", "From: orders@quillgate.example"]],
     [3, ["-----Original Message-----", "", "From: orders@quillgate.example"]],
     [3, ["_____", "From: Burin", `Subject: Re: ${subject}`]],
     [3, ["From: Burin", "Sent: Monday", `Subject: FW: ${subject}`]],
     [3, ["*From:* Burin", "*Date:* Monday", `*Subject:* [EXTERNAL] ${subject}`]],
     [3, ["Von: Burin", "An: Dana", "Betreff: AW: CONFIRM: order EL-100"]],
+    [3, ["From: Burin", "Date: Monday", "To: Keepers of the Innkeep"]],
     [1, ["On Mon, Nov 9, 2026 at 4:05 PM Burin <orders@quillgate.example> wrote:"]],
+    [1, ["On Mon Nov 9 at 4:05 PM Burin wrote:"]],
     [1, ["Am 09.11.2026 um 16:05 schrieb Burin:"]],
     [1, ["Le lun. 9 nov. 2026 à 16:05, Burin a écrit :"]],
     [2, ["On Mon, Nov 9, 2026 at 4:05 PM Burin", "<orders@quillgate.example> wrote:"]],
@@ -42,7 +48,10 @@ describe("a quotation only seems to begin with", () => {
     [1, ["On the drawing that my boss sent at 4:05 he wrote:"]],
     [1, ["On Monday the client wrote:"]],
     [1, ["On Mon, Nov 9, 2026 at 4:05 PM please do not engrave, he wrote:"]],
+    [1, ["On Mon Tue Nov 9 at 4:05 PM Burin wrote:"]],
     [1, ["Am 9 schrieb Burin:"]],
+    [1, ["Am 9-111-26 schrieb Burin:"]],
+    [1, [`---${"x".repeat(60)}---`]],
   ])("%i lines: %j", (lines, text) => {
     expect(lead(...text)).toEqual({ lines, sure: false });
   });
@@ -53,12 +62,73 @@ test.each([
   [["3 YES"]],
   [["----"]],
   [["--x--"]],
+  [[`---${"x".repeat(61)}---`]],
   [["He wrote:"]],
+  [["On Mon, Nov 9, 2026 at 4:05 PM Burin wrote: yes"]],
   [["On Mon, Nov 9, 2026", "at 4:05 PM", "Burin", "wrote:"]],
   [[`On Mon, Nov 9, 2026 ${"x".repeat(380)} wrote:`]],
   [["Dana", "> 3 YES"]],
 ])("no quotation begins with %j", (text) => {
   expect(lead(...text)).toBeUndefined();
+});
+
+describe("in another language", () => {
+  const at = "<orders@quillgate.example>";
+  const line = `17.11.2026 09:12 Quillgate ${at}:`;
+  const words = (count: number): string => `17.11.2026 09:12 ${"ab ".repeat(count)}${at}:`;
+  const to = (name: string, domain: string): string => `17.11.2026 09:12 Quillgate <${name}@${domain}>:`;
+  test.each([
+    [1, [line, "> 1. SALONA"]],
+    [1, [line, "CONFIRM: 1 question to answer"]],
+    [1, [line, "", " ", "", "> 1. SALONA"]],
+    [1, [`wt., 17 lis 2026 o 09:12 Quillgate ${at} napisał(a):`, "> 1. SALONA"]],
+    [1, ["17-11-26 9.12 tarihinde Quillgate yazdı:", "> 1. SALONA"]],
+    [1, [`No dia 17/11/2026, às 09h12, Quillgate ${at} escreveu:`, "> 1. SALONA"]],
+    [2, [" 17.11.2026 09:12 Quillgate ", ` ${at}: `, "> 1. SALONA"]],
+    [3, ["17.11.2026 09:12", "Quillgate", `${at}:`, "> 1. SALONA"]],
+    [1, [words(16), "> 1. SALONA"]],
+    [1, [to("a".repeat(64), `${"b".repeat(247)}.example`), "> 1. SALONA"]],
+  ])("a quotation certainly begins with %i lines: %j", (lines, text) => {
+    expect(lead(...text)).toEqual({ lines, sure: true });
+  });
+  test.each([
+    [[line, "3 TAK"]],
+    [[line, "CONFIRMED by the owner"]],
+    [[line, "PASSING by"]],
+    [[line, "", "", "", "", "> 1. SALONA"]],
+    [["3 TAK", line, "> 1. SALONA"]],
+    [["3 TAK", "17.11.2026 09:12", `Quillgate ${at}:`, "> 1. SALONA"]],
+    [["17.11.2026 09:12 Quillgate", " ", `${at}:`, "> 1. SALONA"]],
+    [[line.slice(0, -1), "> 1. SALONA"]],
+    [[`${line} 3 TAK`, "> 1. SALONA"]],
+    [[`17-11-2026 Quillgate ${at}:`, "> 1. SALONA"]],
+    [[`17-11-2026 109:12 Quillgate ${at}:`, "> 1. SALONA"]],
+    [[`o 09:12 Quillgate ${at}:`, "> 1. SALONA"]],
+    [[`117-11-26 09:12 Quillgate ${at}:`, "> 1. SALONA"]],
+    [[`17-111-26 09:12 Quillgate ${at}:`, "> 1. SALONA"]],
+    [["17.11.2026 09:12 Quillgate:", "> 1. SALONA"]],
+    [[`17.11.2026 09:12 ${at} ${at} napisał:`, "> 1. SALONA"]],
+    [[`17.11.2026 09:12 nie Quillgate ${at}:`, "> 1. SALONA"]],
+    [[`No diario 17/11/2026 09:12 Quillgate ${at}:`, "> 1. SALONA"]],
+    [[words(17), "> 1. SALONA"]],
+    [[to("a".repeat(65), "b.example"), "> 1. SALONA"]],
+    [[to("a", `${"b".repeat(248)}.example`), "> 1. SALONA"]],
+  ])("no quotation begins with %j", (text) => {
+    expect(lead(...text)).toBeUndefined();
+  });
+});
+
+test("only the field of the subject, in any of these languages, has a quoted subject", () => {
+  expect(quotedSubject("Subject: Stations")).toBe(" Stations");
+  expect(quotedSubject("*Betreff:* Stations")).toBe(" Stations");
+  expect(quotedSubject("From: Stations")).toBeUndefined();
+  expect(quotedSubject("Stations")).toBeUndefined();
+});
+
+test("a lead is as long wherever it stands", () => {
+  const lines = ["-----Original Message-----", "", "From: orders@quillgate.example", `Subject: ${subject}`];
+  for (const before of [[], ["3 YES"], ["3 YES", "", "Dana"]])
+    expect(leadAt([...before, ...lines], before.length, subject)).toEqual({ lines: 4, sure: true });
 });
 
 test("the longest lead has 400 characters", () => {

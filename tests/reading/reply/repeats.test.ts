@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { without } from "../../../src/checks/sample.ts";
 import { withoutRepeats } from "../../../src/reading/reply/repeats.ts";
 import { alone, came } from "../../make/came.ts";
 import { deviceAt, plate } from "../../make/sample.ts";
@@ -20,24 +21,47 @@ const said: readonly (readonly [string, ReturnType<typeof came>, ReturnType<type
   ["these ship to the jobsite", came([toSite]), came([toOffice])],
   ["both go to the office", came([toOffice]), came([toSite])],
   ["the address is on both sheets", came([toSite, toSite]), came([toSite, { ...toOffice, shipSame: false }])],
+  ["the address is on both sheets", came([toOffice, toOffice]), came([{ ...toOffice, shipSame: false }])],
   ["Billing is our office as usual", came([three, three]), came([three, { ...three, billTo: site }])],
   ["Same colors as always, oat with ink", came([three]), { ...came([three]), finishes: ["Oat"] }],
   ["3-button", came([three]), came([three, toSite])],
   ["It's a 4-gang", came(begun), came([plate({ gangs: 2 })])],
+  ["It's a 4-gang", came(begun), came([plate(), plate()])],
+  [
+    "Studio 1 on the right",
+    came([plate({}, { "4": ["STUDIO 1"] })]),
+    came([plate({}, { "3": ["STUDIO 1"] })]),
+  ],
+  [
+    "Studio 1 in the middle",
+    came([plate({}, { "2": ["STUDIO 1"], "4": [] })]),
+    came([plate({}, { "1": ["STUDIO 1"], "4": [] })]),
+  ],
   [
     "Studio 1 on the left",
     came([plate({ gangs: 2 }, { "1": ["STUDIO 1"] })]),
     came([plate({ gangs: 2 }, { "2": ["STUDIO 1"] })]),
   ],
   ["It's oat like the others", came([three]), { ...came([three]), finishes: ["Ink"] }],
+  ["It's OAT like the others", came([three]), { ...came([three]), finishes: ["Ink"] }],
   ["Four-gang oat plate", came(begun), came([plate({ gangs: 2 })])],
+  ["Four-gang oat plate", came(begun), { ...came(begun), finishes: ["Ink"] }],
   ["with ink letters", came([three]), { ...came([three]), finishes: ["Oat"] }],
   ["plus the two devices", came(begun), came([plate(), deviceAt(1)])],
   ["two of the four devices", came(begun), came([plate({ gangs: 3 }), deviceAt(1), deviceAt(2)])],
   ["The third sheet follows as soon as Will gives me the scene names", came(begun), came([three])],
+  [
+    "The third sheet follows as soon as Will gives me the scene names",
+    came(begun),
+    came([without(plate(), "gangs")]),
+  ],
   ["the first two devices", came(begun), came([plate(), deviceAt(1)])],
+  ["The First Two Devices", came(begun), came([plate(), deviceAt(1)])],
+  ["position 1 will come", came([plate(), deviceAt(2)]), came([without(plate(), "gangs")])],
+  ["position 3 will come", came(begun), came([deviceAt(1)])],
   ["position 3 will come tomorrow", came(begun), came([...begun, deviceAt(3)])],
   ["5 buttons total", came([three, toSite]), came([three, three])],
+  ["5 buttons total", came([three, toSite, plate()]), came([three, plate()])],
   ["This replaces the one from this morning", came([three], [three]), came([three])],
   [
     "S-2 is unchanged",
@@ -48,6 +72,13 @@ const said: readonly (readonly [string, ReturnType<typeof came>, ReturnType<type
     "The owner wants ALL OFF on the bottom button",
     came([three]),
     came([alone("S-1", ["ON", "ALL OFF", "DIM"])]),
+  ],
+  ["The owner wants DIM on the top button", came([alone("S-1", ["DIM", "ON"])]), came([three])],
+  ["The owner wants DIM on the second button", came([three]), came([alone("S-1", ["DIM", "ON"])])],
+  [
+    "The owner wants ALL OFF on the top button",
+    came([alone("S-1", ["ALL OFF", "B", "C", "D", "E"])]),
+    came([alone("S-1", ["ALL OFF", "B", "C", "D", "E", "F"])]),
   ],
   [
     "changed the bottom button from OFF to ALL OFF",
@@ -85,6 +116,7 @@ describe("what sheets say themselves is no statement, and what they do not say s
   });
   test("the number of French sheets is left out where it is right", () => {
     expect(withoutRepeats("ci-joint les deux fiches", came([three, toSite]))).toBe("ci-joint les fiches");
+    expect(withoutRepeats("LES DEUX FICHES", came([three, toSite]))).toBe("LES FICHES");
     expect(withoutRepeats("ci-joint les trois fiches", came([three, toSite]))).toBe(
       "ci-joint les trois fiches",
     );

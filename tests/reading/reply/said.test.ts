@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { bindsNothing, saidIn } from "../../../src/reading/reply/said.ts";
+import { bindsNothing, isUnclear, regrets, saidIn } from "../../../src/reading/reply/said.ts";
 
 const said = (line: string): unknown =>
   saidIn({ line, afterSeveral: false }, { open: [3], others: 0, names: [] }, (sentence) =>
@@ -35,6 +35,7 @@ test("things and people after which something is named may be several", () => {
 
 test.each([
   ["1-3 yes", [1, 2, 3]],
+  ["one to three yes", [1, 2, 3]],
   ["3-3 yes", [3]],
   ["3-1 yes", [-1]],
   ["1-50 yes", Array.from({ length: 50 }, (_, i) => i + 1)],
@@ -60,6 +61,27 @@ test("who is sorry and says yes says yes; who is sorry that a number is right ma
   expect(["Sorry, 3 is right", "3 is correct, sorry"].map(said)).toEqual([undefined, undefined]);
 });
 
+test.each([
+  ["3: the same is intended", true],
+  ["3 – same is intentional", true],
+  ["3: the same is in the lobby", false],
+  ["3: the same is as typed", false],
+])("%j says yes where “the same” means the word: %s", (line, yes) => {
+  expect(said(line)).toEqual(yes ? [{ number: 3, is: true }] : undefined);
+});
+
+test.each([
+  ["yes yes", true],
+  ["Yes, yes", true],
+  ["no no", false],
+  ["No, no", false],
+  ["yes yes yes", undefined],
+  ["yes", undefined],
+])("%j answers both of two questions: %s", (line, is) => {
+  const both = saidIn({ line, afterSeveral: false }, { open: [2, 3], others: 0, names: [] }, () => false);
+  expect(both).toEqual(is === undefined ? undefined : [2, 3].map((number) => ({ number, is })));
+});
+
 test.each(["no 2 yes, 3", "No. 2 yes, and 3.", "no 2: ok 3"])(
   "%j leaves open which number is answered, and with what",
   (line) => {
@@ -67,3 +89,60 @@ test.each(["no 2 yes, 3", "No. 2 yes, and 3.", "no 2: ok 3"])(
     expect(saidIn({ line, afterSeveral: false }, points, () => false)).toBeUndefined();
   },
 );
+
+test.each([
+  ["3 yes. Czech", true],
+  ["3 yes, a family name", true],
+  ["Czech. 3 yes", false],
+  ["The family name. 3 yes", false],
+])("%j: what a word is stands behind its yes, and not before: %s", (line, yes) => {
+  expect(said(line)).toEqual(yes ? [{ number: 3, is: true }] : undefined);
+});
+
+test.each([
+  ["2 yes :-P", true],
+  ["2 yes ;)", true],
+  ["2 yes :-)", false],
+  ['2" yes', true],
+  ['12345" yes', false],
+  ["2's a yes", false],
+  ["“2” yes", false],
+  ["2 correct please", true],
+  ["2 is correct please", false],
+  ["2 incorrect please", false],
+  ["2 correct, pleased", false],
+  ["3 yeah, right", true],
+  ["3 yeah, rights", false],
+  ["yes and yes x 2", true],
+  ["eyes yes x 2", false],
+  ["same as its owner", true],
+  ["same as item", false],
+  ["3 yes 2", true],
+  ["3 yes 2 no", false],
+  ["No. 2 yes, 3", true],
+  ["no 2: ok and 3.", true],
+  ["no 2 yes, 3 no", false],
+  ["casino 2 yes, 3", false],
+  ["3 no, leave it like it is", true],
+  ["3 no, family name", true],
+  ["3 no, family names", false],
+  ["3 no, sheet attached as is", false],
+  ["3 no, it was as typed", false],
+  ["3 noon, as is", false],
+  ["3 no, 2 as is", false],
+  ["3 no, the basis", false],
+])("“%s” can be read in two ways: %s", (line, either) => {
+  expect(isUnclear(line)).toBe(either);
+});
+
+test.each([
+  ["sorry", true],
+  ["apologies", true],
+  ["unpardoned", false],
+  ["sorrying", false],
+  ["sorry for the delay", false],
+  ["sorry to bother you", false],
+  ["sorry, short answer", false],
+])("“%s” is said by who may agree that a word is wrong: %s", (line, is) => {
+  expect(regrets.test(line)).toBe(is);
+});

@@ -297,3 +297,21 @@ test("a dash within a word joins nothing to a count", () => {
   const said = statementsIn({ subject: "EL-100", text: "See -below. 12 devices attached." }, nothing);
   expect(said.map(({ kind }) => kind)).toEqual(["counts"]);
 });
+
+test("a text of a hundred thousand characters is read, a longer one is for a person as it is", () => {
+  expect(inText("\n".repeat(100_000))).toEqual([]);
+  expect(inText("\n".repeat(100_001))).toEqual(["long"]);
+});
+
+test("a sentence of a thousand characters is read, a longer one is told unless it is a disclaimer", () => {
+  const thanks = `${"Thanks ".repeat(142)}Thanks`;
+  expect(inText(thanks)).toEqual([]);
+  expect(inText(`${thanks}!`)).toHaveLength(1);
+  expect(inText(`This message is confidential ${thanks}`)).toEqual([]);
+});
+
+test("of what is told two hundred characters are shown", () => {
+  const wish = (length: number): string => `Engrave it in red ${"x".repeat(length - 18)}`;
+  expect(inText(wish(200))).toEqual([`text: ${wish(200)}`]);
+  expect(inText(wish(201))).toEqual([`text: ${wish(199)}…`]);
+});

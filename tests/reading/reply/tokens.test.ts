@@ -7,6 +7,8 @@ test.each([
   ["✅ 2 yes", "2 yes"],
   ["nº 2: yes", "number 2: yes"],
   ["№ 2", "number 2"],
+  ["plan°2", "plan°2"],
+  ["no 1204: yes", "no 1204: yes"],
   ["2\uFE0F\u20E3 yes", "2 yes"],
   ["it’s `yes´", "it is 'yes'"],
   ["“2” is *yes*", "2 is yes"],
@@ -45,8 +47,11 @@ test.each([
   ["2nd", "2nd"],
   ["so since the 1890s", "so for generations"],
   ["since 2310", "since 2310"],
+  ["since 19995", "since 19995"],
+  ["longsince 1890", "longsince 1890"],
   ["Mr. Whitlock said", "the owner said"],
   ["mr whitlock", "mr whitlock"],
+  ["HMr. Whitlock", "HMr. Whitlock"],
   ["yyeesss", "yes"],
   ["yesss", "yes"],
   ["eyes", "eyes"],
@@ -54,7 +59,12 @@ test.each([
   ["noon", "noon"],
   ["there's one", "there is one"],
   ["the owner's word", "the owner 's word"],
+  ["the bits are", "the bits are"],
   ["i'm", "i am"],
+  ["ask him", "ask him"],
+  ["an image", "an image"],
+  ["theyres and youres", "theyres and youres"],
+  ["give it to Ivey", "give it to Ivey"],
   ["im text", "im text"],
   ["you're, they're, we're", "you are, they are, we are"],
   ["we've", "we have"],
@@ -103,4 +113,17 @@ test("a token knows its place in the line", () => {
     [0, 1],
     [3, 6],
   ]);
+});
+
+test.each([
+  ["YES", ["Yes yes"]],
+  ["Thanks, Marta", ["Polite thanks", "Mark ,", "Sender marta"]],
+  ["thanks, marta", ["Polite thanks", "Mark ,", "Other marta"]],
+  ["yes Marta", ["Yes yes", "Other marta"]],
+  ["thanks yes Marta", ["Polite thanks", "Yes yes", "Other marta"]],
+  ["my colleague Marta", ["My my", "Person colleague", "Person marta"]],
+  ["my colleague, Marta", ["My my", "Person colleague", "Mark ,", "Other marta"]],
+  ["the fjords", ["The the", "Thing fjords"]],
+])("“%s” is read word by word as %j", (line, words) => {
+  expect(kinds(line)).toEqual(words);
 });

@@ -45,6 +45,10 @@ describe("who has approved it all asks for nothing", () => {
     "The owner signed off on these yesterday.",
     "The whole thing has been signed off by the facilities committee.",
     "FYI the architect has approved the wording in writing.",
+    "  The owner  approved it. ",
+    "These were signed.",
+    "Everything was okayed by the owner",
+    "The owner is fine with these",
     "My boss already checked everything twice.",
     "The finance lady approved it without a single question, which never happens.",
     "The keypad submittal for Millrace came back yesterday, no exceptions taken.",
@@ -52,6 +56,8 @@ describe("who has approved it all asks for nothing", () => {
 
   test.each([
     "Approved.",
+    "The owner was fine with it",
+    "The owner approved what was sent",
     "The owner has not approved these.",
     "Nobody checked the list.",
     "The owner approved everything but the lobby.",

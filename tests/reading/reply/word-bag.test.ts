@@ -3,7 +3,7 @@ import { onlyChats, withoutTimes } from "../../../src/reading/reply/chat.ts";
 import { asksFor, hasLegend } from "../../../src/reading/reply/cues.ts";
 import { remarksIn } from "../../../src/reading/reply/remarks.ts";
 import { areTerms } from "../../../src/reading/reply/terms.ts";
-import { hasMoreWords, moreWords } from "../../../src/reading/reply/word-bag.ts";
+import { hasMoreWords, moreWords, withoutLinks } from "../../../src/reading/reply/word-bag.ts";
 
 describe("a quotation has more words than the text it quotes", () => {
   test.each([
@@ -124,4 +124,12 @@ test.each([
   ["Had a good game?", "Had a good game?", true],
 ])("%j only chats: %s", (sentence, rest, chats) => {
   expect(onlyChats(sentence, rest)).toBe(chats);
+});
+
+test("what stands behind an address is a link, up to 600 characters", () => {
+  const linked = (length: number): string => `<a@${"b".repeat(length - 2)}>`;
+  expect(withoutLinks("Dana<mailto:dana@whitlock.example>, 2 [https://whitlock.example]")).toBe("Dana, 2 ");
+  expect(withoutLinks("<b> [x]")).toBe("<b> [x]");
+  expect(withoutLinks(linked(600))).toBe("");
+  expect(withoutLinks(linked(601))).toBe(linked(601));
 });

@@ -1,0 +1,61 @@
+import { expect, test } from "vitest";
+import { onlyChats, withoutStory, withoutTimes } from "../../../src/reading/reply/chat.ts";
+
+test.each([
+  ["I was at my desk", true],
+  ["our clients are nice", true],
+  ["our clients did", false],
+  ["The plate for the attic", true],
+  ["The plate of brass", false],
+  ["Template for the attic", false],
+  ["Took long", true],
+  ["Rooms", true],
+  ["Roomy", false],
+  ["the last two", true],
+  ["the last two of these that we had to make up", false],
+  ["I forgot the two for the attic", false],
+  ["X", true],
+  ["Xy", false],
+])("“%s” only chats: %s", (said, chats) => {
+  expect(onlyChats(said, said)).toBe(chats);
+});
+
+test("what is understood already may stand beside any word", () => {
+  expect(onlyChats("It ◆ Xy", "◆ Xy")).toBe(true);
+  expect(onlyChats("It Xy", "Xy")).toBe(false);
+});
+
+const words = (said: string): string => said.replaceAll(/\s+/g, " ").trim();
+
+test.each([
+  ["We finally agreed on the names, so here they are", "We on the names,"],
+  ["We agreed what to put on it, so here you go!", "We it,"],
+  ["It finally got released, and here are our sheets.", "It got ,"],
+])("of the story “%s” its end settles all but “%s”", (said, left) => {
+  expect(words(withoutStory(said, said))).toBe(left);
+});
+
+test.each([
+  "They agreed on the names, so here they are",
+  "We agreed on the names, so here it goes.",
+  "We agreed on the names, so here they are; call us",
+  "The order is forgotten, approved, so here they are",
+])("“%s” is no story that its end settles", (said) => {
+  expect(withoutStory(said, said)).toBe(said);
+});
+
+test.each([
+  ["I worked till 2019", "I worked"],
+  ["I was in at noon", "I was in"],
+  ["took 12 years", "took years"],
+  ["The boy took 2 hours", "The boy took hours"],
+  ["We met 3 friendly people", "We met friendly people"],
+  ["I was in at noonday", "I was in at noonday"],
+  ["I was there at 4-gang", "I was there at 4-gang"],
+  ["I was there at 4/5", "I was there at 4/5"],
+  ["We met 3 peoples", "We met 3 peoples"],
+  ["I had 1234 hours", "I had 1234 hours"],
+  ["They mistook 2 hours", "They mistook 2 hours"],
+])("without hours and years “%s” is “%s”", (said, left) => {
+  expect(words(withoutTimes(said))).toBe(left);
+});

@@ -1,0 +1,112 @@
+import { expect, test } from "vitest";
+import { areFooter } from "../../../src/reading/reply/idle.ts";
+import { isSomebody } from "../../../src/reading/reply/somebody.ts";
+import {
+  areTalks,
+  areWhys,
+  isNearQuestion,
+  isShortLine,
+  isTalk,
+  isWhy,
+} from "../../../src/reading/reply/talk.ts";
+
+test("a clause of forty words may be talk", () => {
+  const clause = (words: number): string => `I was there${" very".repeat(words - 3)}`;
+  expect(isTalk(clause(40), { open: [2] })).toBe(true);
+  expect(isTalk(clause(41), { open: [2] })).toBe(false);
+});
+
+test("no number that is asked about stands in talk", () => {
+  expect(isTalk("I was there for 12 hours", { open: [2] })).toBe(true);
+  expect(isTalk("I was there for 12 hours", { open: [12] })).toBe(false);
+});
+
+test.each([
+  ["sorry but I was away", true],
+  ["we were away when the storm hit", true],
+  ["sorry for the data but I was away", true],
+  ["we were at the but I was away", false],
+  ["sorry but make it red", false],
+  ["we were away when they sign it", false],
+  ["I was away and the but we left", false],
+  ["I was in 2 but we left", false],
+])("“%s” only talks: %s", (sentence, talks) => {
+  expect(areTalks(sentence, { open: [3] })).toBe(talks);
+});
+
+test.each([
+  ["SALON", "salona", true],
+  ["SALONES", "salona", true],
+  ["ALONA", "salona", false],
+  ["sam", "sal", true],
+  ["sim", "sal", false],
+  ["sa", "sal", false],
+])("“%s” is nearly “%s”, which was asked about: %s", (said, asked, isNear) => {
+  expect(isNearQuestion(said, [asked])).toBe(isNear);
+});
+
+test.each([
+  ["Dana Whitlock of 14 Mill", true],
+  ["Dana Whitlock of 14 Mill Lane", false],
+  ["make it red", false],
+])("“%s” is a short line below a name: %s", (line, is) => {
+  expect(isShortLine(line)).toBe(is);
+});
+
+test.each([
+  ["A.B.", true],
+  ["Dana A. B.", true],
+  ["Dana Ann Bo", true],
+  ["~ Dana", true],
+  ["ABC", true],
+  ["ABCD", false],
+  ["A. B. C. D.", false],
+  ["by Dana", false],
+  ["Dana Monday", false],
+])("“%s” is somebody: %s", (line, is) => {
+  expect(isSomebody(line)).toBe(is);
+});
+
+test.each([
+  [["Whitlock Controls", "T 608-555-0119"], true],
+  [["Whitlock Controls", "www.whitlock.example"], true],
+  [["Thanks", "http://x"], true],
+  [["Whitlock Controls"], false],
+  [["Whitlock Controls", "the lobby", "T 608-555-0119"], false],
+  [["Whitlock and Sons and Daughters of Harlow", "dana@whitlock.example"], true],
+  [["Whitlock and Sons and Daughters of Harlow Quay", "dana@whitlock.example"], false],
+  [["Make it red", "dana@whitlock.example"], false],
+])("%j are a footer: %s", (lines, are) => {
+  expect(areFooter(lines)).toBe(are);
+});
+
+test.each([
+  ["it is a family name", true],
+  ["it is the name of the owner", true],
+  ["it is spelled so", true],
+  ["both of these are names", true],
+  ["both are intended", true],
+  ["same spelling as on the plans", true],
+  ["as per the approved drawings", true],
+  ["they named it after me", true],
+  ["the owner confirmed it", true],
+  ["the owner is away", false],
+  ["owners are away", false],
+  ["it is called that now", false],
+  ["it is a name with red letters", false],
+  ["it is a SALON", false],
+  ["it is a name?", false],
+  ["it is the room 2 name", false],
+  ["approved by the drawings", false],
+  ["knowingly named so", false],
+])("“%s” only says why: %s", (clause, is) => {
+  expect(isWhy(clause, { open: [2] })).toBe(is);
+});
+
+test.each([
+  ["it is called so because it is a name", true],
+  ["it is a name and the owner says it", true],
+  ["it is a name and make it red", false],
+])("“%s” consists of reasons: %s", (clause, are) => {
+  expect(areWhys(clause, { open: [2] })).toBe(are);
+});

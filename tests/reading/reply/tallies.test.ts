@@ -1,0 +1,88 @@
+import { expect, test } from "vitest";
+import { type LetterFacts, numberFrom, patternOf, withoutFacts } from "../../../src/reading/reply/tallies.ts";
+
+const facts: LetterFacts = {
+  numbers: ["EL-100"],
+  projects: ["Red Lion Inn"],
+  marks: ["S-101", "A"],
+  names: ["Dana Whitlock"],
+  files: ["S-101 plate.pdf"],
+  finishes: ["Oat"],
+  otherFinishes: ["Chalk"],
+  called: new Map(),
+  sheets: [],
+  earlier: [],
+  plates: [1],
+  devices: [4],
+  attached: [5],
+};
+const without = (words: string): string => withoutFacts(words, facts).replaceAll(/\s+/g, " ").trim();
+
+// ◇ is a fact, ◈ a name, △ a date, ○ a count that is right.
+test.each([
+  ["EL 100", "◇"],
+  ["el100", "◇"],
+  ["#EL-100's", "◇"],
+  ["EL-1000", "EL-1000"],
+  ["XEL-100", "XEL-100"],
+  ["Red  Lion-Inn", "◇"],
+  ["Dana Whitlock", "◈"],
+  ["s101 plate pdf", "◈"],
+  ["Oat", "◇"],
+  ["oats", "oats"],
+  // One letter is no fact.
+  ["A", "A"],
+  ["1 plate", "○ plate"],
+  ["2 plates", "2 plates"],
+  ["four devices", "○ devices"],
+  ["4 x devices", "○ devices"],
+  ["5 devices", "5 devices"],
+  ["4 singles", "○ singles"],
+  ["5 sheets", "○ sheets"],
+  ["#4 devices", "#4 devices"],
+  ["12345 devices", "12345 devices"],
+  ["both plates", "both plates"],
+  ["one more plate", "○ plate"],
+  ["another one for the lobby", "○ one for the lobby"],
+  ["another formal one", "another formal one"],
+  ["one more in", "○ one in"],
+  ["one more inside", "one more inside"],
+  ["Plates: 1", "○ Plates"],
+  ["Plates: 2", "Plates: 2"],
+  ["Sheets (5)", "○ Sheets"],
+  ["qty of plates: 1", "○ plates"],
+  ["position 3", "◇"],
+  ["floor 3", "◈"],
+  ["floors 3 and 4", "◈"],
+  ["room 12345", "room 12345"],
+  ["3rd floor", "◈"],
+  ["1 of 2", "◈"],
+  ["11-gang", "◈"],
+  ["tower b", "◈"],
+  ["by Friday", "by △"],
+  ["Fridayish", "Fridayish"],
+  ["March 4th, 2026", "△"],
+  ["2026-11-09", "△"],
+  ["11/9", "△"],
+])("without what is known of it “%s” is “%s”", (words, left) => {
+  expect(without(words)).toBe(left);
+});
+
+test.each([
+  ["12", 12],
+  ["0", 0],
+  ["twelve", 12],
+  ["Twelve", 12],
+  ["zero", -1],
+  ["1a", -1],
+])("“%s” is the number %i", (typed, number) => {
+  expect(numberFrom(typed)).toBe(number);
+});
+
+test("of a long fact 120 characters are looked for, and of one character none", () => {
+  expect(patternOf("x".repeat(130))?.test("x".repeat(120))).toBe(true);
+  expect(patternOf("x".repeat(119))?.test("x".repeat(120))).toBe(false);
+  expect(patternOf("x-")).toBeUndefined();
+  expect(patternOf("x1")?.test("x - 1")).toBe(true);
+  expect(patternOf("x1")?.test("x -- 1")).toBe(false);
+});
