@@ -8,6 +8,7 @@ import { isReleasedPiece } from "../orders/piece.ts";
 import type { Answered } from "../ports/store.ts";
 import { type Answers, answersBeside } from "../reading/reply/answers.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
+import { wordsNotThere } from "../reading/reply/promised-words.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Problem } from "../trade/problem.ts";
@@ -133,6 +134,17 @@ export function answeringIn(
   const { answers: all, statements } = takesBack ? answersBeside(text, { ...given, open }, besides) : first;
   const isManagers = (number: number): boolean => isForManager(asked.get(number)?.[0]?.problem);
   const word = [...all.yes].filter(isManagers).flatMap((number) => asked.get(number) ?? []);
+  const sheets = state.orders.flatMap((order) => order.sheets);
+  const denied = [...all.no].flatMap((number) => (asked.get(number) ?? []).map(({ problem }) => problem));
+  // Who says what should stand there and sends a sheet with something else is asked which of them holds.
+  const others =
+    brought.length > 0 && askedWords(denied, sheets).length > 0
+      ? [...all.lines].flatMap((line): Statement[] =>
+          wordsNotThere(line, brought) === undefined
+            ? []
+            : [{ kind: "said", where: "text", words: line.slice(0, longestShown) }],
+        )
+      : [];
   // What a manager does not want cut is for one of us.
   const refused = [...all.no].filter(isManagers).map(
     (number): Statement => ({
@@ -152,20 +164,22 @@ export function answeringIn(
   const yes = [...answers.yes].flatMap((number) =>
     (asked.get(number) ?? []).filter((one) => !isWithdrawn(one)),
   );
-  const sheets = state.orders.flatMap((order) => order.sheets);
   const kept = askedWords(
     yes.map(({ problem }) => problem),
     sheets,
   );
   return {
     answers,
-    statements: [...statements, ...refused],
+    statements: [...statements, ...others, ...refused],
     decides: word.map(({ order, key }) => ({ order, key })),
     settles: yes.map(({ order, key }) => ({ order, key })),
     late,
     kept: onceEach(kept),
   };
 }
+
+/** In characters. */
+const longestShown = 160;
 
 function isAllRight(goesOn: readonly Answered[]): boolean {
   return (

@@ -204,6 +204,28 @@ describe("a person reads what says anything else", () => {
     expect(await desk.store.buyers.keptWords(greta)).toEqual([]);
   });
 
+  test("a sheet with another word than the reply says shall stand there", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const sheets = [{ ...salona, legend: ["SALON"] }];
+    const reply = await post(desk, { to: asked, text: "1 NO, should be SALOON, sheet attached.", sheets });
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
+    expect(checksOf(reply)).toContain("letter-says-more");
+  });
+
+  test("but not one with that word", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const sheets = [{ ...salona, legend: ["SALON"] }];
+    const reply = await post(desk, { to: asked, text: "1 NO, should be Salon, sheet attached.", sheets });
+    expect(reply).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
+  });
+
+  test("a wish behind our subject", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const subject = "Re: CONFIRM: order FM-72, 1 question - and in gold please";
+    const reply = await post(desk, { to: asked, text: "1 YES", subject });
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
+  });
+
   test("but not that a sheet came too", async () => {
     const sheets = [{ mark: "B-2", legend: ["SAUNA"] }];
     const asked = await post(desk, { sheets: [salona] });

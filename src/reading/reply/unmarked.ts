@@ -13,20 +13,27 @@ export function withMarks(
   text: string,
   asked: { readonly subject: string; readonly answer: string },
 ): { readonly text: string; readonly found: ReadonlySet<string> } {
-  const { subject, answer } = asked;
+  const { subject } = asked;
+  const typed = text.split(/\r\n|\r|\n/);
+  const all = linesOf(asked.answer, typed);
+  const known = new Set(["", ...all.map((line) => line.trim())]);
   const ours = new Map(
-    answer
-      .split("\n")
+    all
       .map((line) => [line, tokensOf(line)] as const)
       .filter(([, { length }]) => length >= fewestWords)
       .map(([line, tokens]) => [tokens.join(" "), line]),
   );
   const found = new Set<string>();
-  const known = new Set(["", ...answer.split("\n").map((line) => line.trim())]);
-  const lines = apart(text.split(/\r\n|\r|\n/), known, found);
+  const lines = apart(typed, known, found);
   const end = lines.findIndex((line, at) => !isMarked(line) && leadAt(lines, at, subject) !== undefined);
-  const above = end < 0 || isWrittenIn(lines, end, known, asked) ? lines : lines.slice(0, end);
-  const quoted = above.map((line) => (isMarked(line) ? undefined : ours.get(tokensOf(line).join(" "))));
+  const isOurs = runsIn(asked.answer, known);
+  const isWritten = end >= 0 && isWrittenIn(lines, end, isOurs, asked);
+  const above = end < 0 || isWritten ? lines : lines.slice(0, end);
+  const quoted = above.map((line, at) => {
+    if (isMarked(line)) return undefined;
+    const isBroken = isWritten && at > end && line.trim() !== "" && isOurs(line);
+    return ours.get(tokensOf(line).join(" ")) ?? (isBroken ? line : undefined);
+  });
   const marked = lines.map((line, at) => {
     const isBeside = (step: 1 | -1): boolean => {
       let next = at + step;
@@ -49,6 +56,14 @@ export function withMarks(
   return { text: marked.join("\n"), found };
 }
 
+/** The lines of an answer, and lines of a reply that are the beginning of one: its reference is taken out of replies. */
+function linesOf(answer: string, typed: readonly string[]): string[] {
+  const all = answer.split("\n");
+  const isBegun = (line: string): boolean =>
+    tokensOf(line).length > 1 && all.some((one) => one.trim().startsWith(`${line.trim()} `));
+  return [...all, ...typed.filter((line) => !isMarked(line) && isBegun(line))];
+}
+
 /** Lines, with what somebody wrote behind one of ours on a line of its own. */
 function apart(lines: readonly string[], known: ReadonlySet<string>, found: Set<string>): string[] {
   const long = [...known].filter((line) => tokensOf(line).length >= fewestWords);
@@ -60,19 +75,26 @@ function apart(lines: readonly string[], known: ReadonlySet<string>, found: Set<
   });
 }
 
+/** Whether a line stands in an answer, though a program may have broken it elsewhere. "Yes" alone is the sender's. */
+function runsIn(answer: string, known: ReadonlySet<string>): (line: string) => boolean {
+  const running = ` ${tokensOf(answer).join(" ")} `;
+  return (line) =>
+    known.has(line.trim()) ||
+    (tokensOf(line).length > 1 && running.includes(` ${tokensOf(line).join(" ")} `));
+}
+
 /** Whether our whole answer stands below a header without a mark, with lines of the sender between its own. */
 function isWrittenIn(
   lines: readonly string[],
   at: number,
-  known: ReadonlySet<string>,
+  isOurs: (line: string) => boolean,
   { subject }: { readonly subject: string },
 ): boolean {
   const lead = leadAt(lines, at, subject);
   if (lead?.sure !== true || lead.lines < 1) return false;
-  const below = lines
-    .slice(at + lead.lines)
-    .map((line) => line.trim())
-    .filter((line) => line !== "");
-  const strange = below.filter((line) => !known.has(line));
-  return known.has(below[0] ?? "") && strange.length > 0 && strange.length * 2 < below.length;
+  const below = lines.slice(at + lead.lines).filter((line) => line.trim() !== "");
+  const strange = below.filter((line) => !isOurs(line));
+  return (
+    !below.some(isMarked) && isOurs(below[0] ?? "") && strange.length > 0 && strange.length * 2 < below.length
+  );
 }

@@ -89,6 +89,7 @@ test.each([
   ["is not ended", lobby("").replace(" ET", "")],
   ["is begun within a text", lobby("BT")],
   ["is ended where none is", lobby("").replace("BT", "BT ET ET BT")],
+  ["clips by what is no number", lobby("").replace("1 1 148 38 re", "/A 1 148 38 re")],
   ["brings back what was not kept", lobby("").replace("q", "")],
   ["keeps something within a text", lobby("q")],
   ["fills an area", lobby("").replace("W n", "f")],

@@ -44,7 +44,7 @@ describe("replies", () => {
     ["sixteenth", 2, 1, 16],
     ["seventeenth", 1, 0, 13],
     ["seventeenth", 2, 0, 13],
-    ["eighteenth", 1, 0, 12],
+    ["eighteenth", 1, 0, 10],
     ["eighteenth", 2, 1, 18],
     ["nineteenth", 1, 1, 14],
     ["nineteenth", 2, 0, 21],

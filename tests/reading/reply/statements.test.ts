@@ -179,6 +179,8 @@ describe("a subject", () => {
   test("is nothing where it is that of our answer, whatever that says", () => {
     const quoted = [{ subject: "CONFIRM: order EL-100, 1 question to answer", text: "" }];
     expect(read({ subject: "RE: CONFIRM: order EL-100, 1 question to answer" }, { quoted })).toEqual([]);
+    const more = "RE: CONFIRM: order EL-100, 1 question to answer - and in gold please";
+    expect(read({ subject: more }, { quoted })).toEqual([`subject: ${more}`]);
   });
 });
 

@@ -1,0 +1,26 @@
+import type { Sheet } from "../../trade/sheet.ts";
+import { facesOf, stripOf } from "./came.ts";
+import { tokensOf } from "./word-bag.ts";
+
+/** What leads to the words that shall stand on a corrected sheet. */
+const leads =
+  /(?<!\p{L})(?:(?:should|must|ought to|supposed to|meant to|intended to|going to|has to) (?:be|say|read)|now(?: reads| says| is)?|(?:correct|right)(?: word| spelling| name| legend)? is|(?:changed|corrected|fixed|amended) (?:it )?to)(?: now)?:? +/giu;
+/** Words in capitals, or words that begin with one. */
+const written =
+  /^["“'‘]?((?:\p{Lu}[\p{Lu}\p{N}&'’.-]*\p{Lu}|\p{Lu}\p{Ll}+)(?: (?:[\p{Lu}\p{N}&][\p{Lu}\p{N}&'’.-]*(?!\p{Ll})|\p{Lu}\p{Ll}+))*)/u;
+
+/**
+ * The words that a line says shall stand on a sheet, and that stand on none of those that came: "2 NO, should be SALON"
+ * beside a sheet with SALOON.
+ */
+export function wordsNotThere(line: string, sheets: readonly Sheet[]): string | undefined {
+  const onSheets = sheets.map((sheet) => new Set([...facesOf(sheet), stripOf(sheet)].flatMap(tokensOf)));
+  const isShouted = !/\p{Ll}/u.test(line);
+  return [...line.matchAll(leads)]
+    .flatMap(({ 0: lead, index }) => written.exec(line.slice(index + lead.length))?.[1] ?? [])
+    .find((words) => {
+      // In capitals throughout nobody knows where the words end.
+      const tokens = tokensOf(words).slice(0, isShouted ? 1 : undefined);
+      return !onSheets.some((there) => tokens.every((token) => there.has(token)));
+    });
+}

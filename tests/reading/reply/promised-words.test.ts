@@ -1,0 +1,36 @@
+import { describe, expect, test } from "vitest";
+import { wordsNotThere } from "../../../src/reading/reply/promised-words.ts";
+import { alone } from "../../make/came.ts";
+
+const sheets = [alone("A-1", ["MAIN HALL", "FOYER"], "DEN"), alone("A-2", ["SALON", "BOARD ROOM"])];
+
+describe("what shall stand on a sheet", () => {
+  test.each([
+    "2 NO, should be SALON, sheet attached.",
+    "2 NO, should be Salon, sheet attached.",
+    "2 no, it should say “BOARD ROOM” on two rows",
+    "2 no. The correct word is FOYER, 3 no, it must be DEN",
+    "2 NO - now reads MAIN HALL",
+    "2 NO, changed to SALON now",
+    "2 NO SHOULD BE SALON SHEET ATTACHED",
+    "2 NO, sheet attached. It should be all right now.",
+    "2 NO, now I see it, sheet attached",
+    "SALOON was wrong",
+  ])("stands there: %j", (line) => {
+    expect(wordsNotThere(line, sheets)).toBeUndefined();
+  });
+
+  test.each([
+    ["2 NO, should be SALOON, sheet attached.", "SALOON"],
+    ["2 NO, should be Saloon.", "Saloon"],
+    ["2 no, it should say “BOARD ROOMS”", "BOARD ROOMS"],
+    ["2 no, it ought to read GREAT HALL and 3 should be DEN", "GREAT HALL"],
+    ["2 should be DEN and 3 should be LOUNGE", "LOUNGE"],
+    ["2 NO - now MAIN DEN SALON", "MAIN DEN SALON"],
+    // Each of the words stands on a sheet, and all of them on none.
+    ["2 NO, the right spelling is MAIN SALON", "MAIN SALON"],
+    ["2 NO SHOULD BE SALOON SHEET ATTACHED", "SALOON SHEET ATTACHED"],
+  ])("does not: %j", (line, words) => {
+    expect(wordsNotThere(line, sheets)).toBe(words);
+  });
+});
