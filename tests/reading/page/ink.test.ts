@@ -144,6 +144,11 @@ test("dark pixels stray that lie more than so far from a mark", () => {
   expect(stray(ink("000020", "000000", "000001", "000000", "200000"))).toBe(2);
 });
 
+test("a dark pixel at the edge strays once", () => {
+  const stray = (seen: Ink) => strayDark(seen, ink("000", "000"), { least: 0.2, off: 0, mark: 1 });
+  expect([stray(ink("000", "X00")), stray(ink("00X", "000")), stray(ink("000", "00X"))]).toEqual([1, 1, 1]);
+});
+
 test("a mark in a corner is a mark", () => {
   const corners = (seen: string, mark: string) =>
     strayDark(ink(seen, "000", seen), ink(mark, "000", mark), { least: 0.2, off: 0, mark: 1 });

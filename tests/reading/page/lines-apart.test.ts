@@ -1,5 +1,7 @@
 import { PDFDocument, PDFHexString, PDFName } from "pdf-lib";
 import { describe, expect, test } from "vitest";
+import type { Ink } from "../../../src/reading/page/ink.ts";
+import { linesApart } from "../../../src/reading/page/lines-apart.ts";
 import { type SampleSheet, sampleSheets } from "../../make/odd-sheets/sheets.ts";
 import { readPdf } from "../../make/read-pdf.ts";
 
@@ -66,5 +68,42 @@ describe.each(samples)("lines that a program has set close in the notes of a $ed
     ["through", 18.5],
   ])("and a stroke %s them is seen", async (_, stroke) => {
     expect(await doubted(await withNotes(sample, french, french, stroke))).toEqual(["value-hidden notes"]);
+  });
+});
+
+describe("ink", () => {
+  /** Two letters six pixels high, in each line. */
+  const letters = (lines: number): Ink => {
+    const rows = Array.from({ length: lines }, () => [
+      ...Array.from({ length: 6 }, () => "X0X"),
+      "000",
+      "000",
+    ]).flat();
+    const dark = Float32Array.from([...rows.join("")].map((one) => (one === "X" ? 1 : 0)));
+    return { width: 3, height: rows.length, dark };
+  };
+  const darkRows = ({ dark }: Ink): number[] => [
+    ...new Set([...dark].flatMap((one, at) => (one > 0 ? [Math.floor(at / 3)] : []))),
+  ];
+
+  test("of two lines is taken apart, each as large as the whole", () => {
+    const whole = letters(2);
+    const lines = linesApart(whole, 10);
+    expect(lines.map(darkRows)).toEqual([
+      [0, 1, 2, 3, 4, 5],
+      [8, 9, 10, 11, 12, 13],
+    ]);
+    expect(lines.map(({ width, height }) => [width, height])).toEqual([
+      [3, 16],
+      [3, 16],
+    ]);
+    expect(linesApart(letters(3), 10)).toHaveLength(3);
+  });
+
+  test("of one line, or without a letter, stays as it is", () => {
+    const one = letters(1);
+    expect(linesApart(one, 10)).toEqual([one]);
+    // Nothing in it is as high as a letter of that size.
+    expect(linesApart(letters(2), 16)).toHaveLength(1);
   });
 });
