@@ -331,6 +331,14 @@ test.each<[string, boolean, (pdf: PDFDocument) => unknown]>([
     ({ catalog, context }) => put(at(catalog, "AcroForm"), "XFA", context.register(context.stream("<a/>"))),
   ],
   ["a portfolio", false, ({ catalog }) => put(catalog, "Collection", {})],
+  [
+    "content of a page in another file",
+    false,
+    (pdf) => {
+      const contents = pdf.getPage(0).node.lookup(PDFName.of("Contents"), PDFArray);
+      put(contents.lookup(0, PDFRawStream).dict, "F", PDFString.of("page.bin"));
+    },
+  ],
 ])("a sheet that has %s inside, as its blank has, is explained: %s", async (_, expected, add) => {
   for (const { edition, blank, filled } of samples) {
     const [before, after] = await Promise.all(
