@@ -7,6 +7,7 @@ import { projectKey } from "../lettering/glossary.ts";
 import { isReleasedPiece } from "../orders/piece.ts";
 import type { Answered } from "../ports/store.ts";
 import { type Answers, answersBeside } from "../reading/reply/answers.ts";
+import { isApproval } from "../reading/reply/approval.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
 import { wordsNotThere } from "../reading/reply/promised-words.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
@@ -184,16 +185,6 @@ const longestShown = 160;
 function isAllRight(goesOn: readonly Answered[]): boolean {
   return (
     goesOn.length > 0 && goesOn.every(({ problems }) => problems.every(({ verdict }) => verdict === "pass"))
-  );
-}
-
-/** "Yes.", "OK, go ahead", "Approved!": whether a line says no more than that all is as it should be. */
-function isApproval(line: string): boolean {
-  return (
-    line.length < 200 &&
-    /^(?:(?:yes|yep|yeah|ok|okay|great|perfect|correct|confirmed|approved|agreed|fine|good|(?:it |that |this |all |everything )?(?:looks|is|'s) (?:good|fine|great|right|correct|perfect|ok|okay)|all (?:good|correct|ok|okay)|good to go|(?:please )?(?:go ahead|proceed|release(?: it)?)|thanks|thank you)[\s,.!;-]*)+$/i.test(
-      line,
-    )
   );
 }
 
