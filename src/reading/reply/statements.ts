@@ -327,14 +327,15 @@ function subjectSays(subject: string, known: KnownWords): boolean {
 
 /** What somebody has written behind the subject of an answer of ours: "CONFIRM: order FM-72, 1 question - in gold". */
 function withoutOurs(subject: string, { quoted }: KnownWords): string {
-  if (!beginsAnswer.test(subject)) return subject;
+  const word = beginsAnswer.exec(subject);
+  if (word === null) return subject;
   const ours = quoted.find((one) => subject.toLowerCase().startsWith(one.subject.toLowerCase()));
-  const end = ours?.subject.length ?? tallied.exec(subject)?.[0].length ?? subject.length;
+  const end = ours?.subject.length ?? (tallied.exec(subject) ?? word)[0].length;
   return subject.slice(end).replace(/^[^\p{L}\p{N}]+/u, "");
 }
 /** Up to "2 to fix, 1 question", with which our subjects end. */
 const tallied =
-  /^.*?(?:(?:(?:\d+|nothing) to fix|\d+ questions?|\d+ points? for a person|(?:\d+|more) sheets? to come)(?:, (?=\d))?)+(?![\p{L}\p{N}])/u;
+  /^.*?(?:(?:(?:\d+|nothing) (?:things? )?to fix|\d+ questions?(?: to answer)?|\d+ points? for a person|(?:\d+|more) sheets? to come)(?:, (?=\d))?)+(?![\p{L}\p{N}])/u;
 
 /** Whether words have a number that looks like an order's and is another: BW-2208, or 40-2271 for 40-2217. */
 function contradicts(words: string, { numbers }: LetterFacts): boolean {

@@ -181,6 +181,16 @@ describe("a subject", () => {
     expect(read({ subject: "RE: CONFIRM: order EL-100, 1 question to answer" }, { quoted })).toEqual([]);
     const more = "RE: CONFIRM: order EL-100, 1 question to answer - and in gold please";
     expect(read({ subject: more }, { quoted })).toEqual([`subject: ${more}`]);
+    for (const subject of ["RE: CONFIRM - hold the order", "FAIL: order EL-100, 1 to fix, in gold"])
+      expect(read({ subject }, { quoted })).toEqual([`subject: ${subject}`]);
+    for (const subject of [
+      "RE: FAIL: order EL-100, 2 to fix, 1 question",
+      "RE: CONFIRM: order EL-100, 2 points for a person, 1 sheet to come",
+      "RE: PASS: order EL-100, nothing to fix",
+      "RE: A PERSON WILL LOOK AT THIS: thank you for your letter",
+      "RE: WAITING: order EL-100, more sheets to come",
+    ])
+      expect(read({ subject }, { quoted })).toEqual([]);
   });
 });
 
