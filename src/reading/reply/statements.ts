@@ -335,7 +335,7 @@ function withoutOurs(subject: string, { quoted }: KnownWords): string {
 }
 /** Up to "2 to fix, 1 question", with which our subjects end. */
 const tallied =
-  /^.*?(?:(?:(?:\d+|nothing) (?:things? )?to fix|\d+ questions?(?: to answer)?|\d+ points? for a person|(?:\d+|more) sheets? to come)(?:, (?=\d))?)+(?![\p{L}\p{N}])/u;
+  /^.*?(?:(?:(?:\d+|nothing) (?:things? )?to fix|\d+ questions?(?: to answer)?|\d+ points? for a person|(?:\d+|more) sheets?(?: still)? to come)(?:, (?=\d))?)+(?![\p{L}\p{N}])/u;
 
 /** Whether words have a number that looks like an order's and is another: BW-2208, or 40-2271 for 40-2217. */
 function contradicts(words: string, { numbers }: LetterFacts): boolean {
