@@ -33,6 +33,13 @@ test.each([
   ["for review", "Room for Review"],
   ["Awaiting PO", "The Awaiting Room"],
   ["Larkspur; subject to approval", "A Subject to Paint"],
+  ["TEST", "Test Street Lofts"],
+  ["Larkspur Library - sample", "Sample Gates House"],
+  ["Test order", "Contest Order Hall"],
+  ["Larkspur (training job)", "Larkspur Training Centre"],
+  ["Trial run", "Trial Court"],
+  ["Demo project", "Demo Kitchen"],
+  ["Larkspur - bid", "Bidwell House"],
   ["will call", "Will Callahan Hall"],
   ["Will follow by mail", "Good Will follow"],
 ])("the project “%s” has to wait, and “%s” is a name", (waits, name) => {
@@ -66,4 +73,31 @@ test("an address that the tick leaves out is not looked at, but for whose it is"
     "fetched ship.name",
     "fetched ship.street",
   ]);
+});
+
+test.each([
+  ["S-104 spare", "mark", "S-104 Sparehouse"],
+  ["S-104 (spare)", "mark", "S-104 (lobby)"],
+  ["SPARE", "mark", "SP-1"],
+  ["S-104 SPARE 2", "mark", "S-104B"],
+  ["S-104-old", "mark", "S-104 Oldham wing"],
+  ["S-104 copy", "mark", "S-104 copy room"],
+  ["S-104 copy of S-103", "mark", "S-104 old library"],
+  ["S-104 spare for S-103", "mark", "S-104 extra large gym"],
+  ["S-104 dup", "mark", "S-104 Duplex"],
+  ["S-104 duplicate", "mark", "D-104"],
+  ["S-104 same", "mark", "S-104 Samet"],
+  ["S-104 alt", "mark", "S-104 Altar"],
+  ["S-104 alternate 2", "mark", "S-104 north"],
+  ["S-104 optional", "mark", "S-104 Optics lab"],
+  ["S-104 EXISTING", "mark", "EX-104"],
+  ["S-104 not used", "mark", "S-104 notch"],
+  ["S-104 draft", "waits", "S-104 Drafting room"],
+  ["S-104 TBC", "waits", "S-104 TB 2"],
+  ["S-104 test", "waits", "S-104 testing bay"],
+  ["S-104 void", "waits", "S-104 V"],
+  ["S-104 HOLD", "waits", "S-104 Holden"],
+])("the station “%s” is asked about (%s), and “%s” is a station", (asked, wording, mark) => {
+  expect(told(device({ mark: asked }))).toEqual([`${wording} mark`]);
+  expect(told(device({ mark }))).toEqual([]);
 });

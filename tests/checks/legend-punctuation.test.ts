@@ -29,6 +29,40 @@ test.each([
   ["STUDY –", "1 – → STUDY"],
   ["STUDY/", "1 / → STUDY"],
   ["MAIN STUDY.", "1 . → MAIN STUDY"],
+  ["STUDY!", "1 ! → STUDY"],
+  ["STUDY..", "1 .. → STUDY"],
+  ["STUDY ...", "1 ... → STUDY"],
+  ["STUDY=", "1 = → STUDY"],
+  ["STUDY#", "1 # → STUDY"],
+  ["STUDY+", "1 + → STUDY"],
+  ["STUDY%", "1 % → STUDY"],
+  ["*STUDY", "1 * → STUDY"],
+  ["- STUDY", "1 - → STUDY"],
+  ["-STUDY", "1 - → STUDY"],
+  [".STUDY", "1 . → STUDY"],
+  ["#STUDY", "1 # → STUDY"],
+  ["& STUDY", "1 & → STUDY"],
+  ["/STUDY", "1 / → STUDY"],
+  ['STUDY"', '1 " → STUDY'],
+  ['"STUDY', '1 " → STUDY'],
+  ["STUDY'", "1 ' → STUDY"],
+  ["'STUDY", "1 ' → STUDY"],
+  ["STUDY)", "1 ) → STUDY"],
+  ["(STUDY", "1 ( → STUDY"],
+  ["STUDY (EAST", "1 ( → STUDY EAST"],
+  ["S.TUDY", "1 . → STUDY"],
+  ["ST,UDY", "1 , → STUDY"],
+  ["MAIN STU:DY", "1 : → MAIN STUDY"],
+  ["MAIN--STUDY", "1 - → MAIN-STUDY"],
+  ["ON//OFF", "1 / → ON/OFF"],
+  ["MEN''S", "1 ' → MEN'S"],
+  ["1. STUDY", "1 1. → STUDY"],
+  ["1) STUDY", "1 1) → STUDY"],
+  ["(1) STUDY", "1 (1) → STUDY"],
+  ["STUDY X2", "1 X2 → STUDY"],
+  ["STUDY 2X", "1 2X → STUDY"],
+  ["STUDY (2)", "1 (2) → STUDY"],
+  ["STUDY(2)", "1 (2) → STUDY"],
 ])("“%s” is asked about", (row, question) => {
   expect(asked(row)).toEqual([question]);
 });
@@ -42,7 +76,6 @@ test.each([
   "()",
   "*",
   "STUDY, MAIN",
-  "*STUDY",
   "STUDY-EAST",
   "A/V",
   "2-",
@@ -53,8 +86,55 @@ test.each([
   "CONF.",
   "DEPT.",
   "ZYQX.",
+  "KIDS'",
+  "MAITRE D'",
+  "'TIS",
+  "'90S",
+  '24"',
+  "A+",
+  "AB+",
+  "18+",
+  "+5",
+  "-1",
+  ".5",
+  "#2",
+  "50%",
+  "+",
+  "-",
+  "&",
+  "A.V.",
+  "ST.JOHN",
+  "MR.LEE",
+  "ON,OFF",
+  "2. STUDY",
+  "1. OG",
+  "1. STOCK",
+  "1.5",
+  "STUDY X",
+  "STUDY 2",
+  "OR (2)",
+  "MAIN (EAST) STUDY",
+  "A+B",
+  "D&D",
 ])("“%s” is not", (row) => {
   expect(asked(row)).toEqual([]);
+});
+
+test("a sign that another legend answers is meant, and so is one that joins a second row", () => {
+  const beside = (row: string, other: string): unknown[] => [
+    ...legendPunctuation.find(plate({ legends: [legend("1", row), legend("2", other)] }), catalogue),
+  ];
+  expect(beside("VOL -", "VOL +")).toEqual([]);
+  expect(beside("STUDY+", "STUDY-")).toEqual([]);
+  expect(beside("+STUDY", "-STUDY")).toEqual([]);
+  expect(beside("STUDY+", "HALL+")).toHaveLength(2);
+  expect(asked("BAR", "& GRILL")).toEqual([]);
+  expect(asked("HALL", "/FOYER")).toEqual([]);
+  expect(asked("HALL", "- EAST")).toEqual([]);
+  expect(asked("HALL", ".EAST")).toEqual(["2 . → EAST"]);
+  expect(asked("HALL", "1. EAST")).toEqual([]);
+  expect(asked("STUDY (EAST", "WING)")).toEqual([]);
+  expect(asked('THE "OLD', 'STUDY"')).toEqual([]);
 });
 
 test("a stroke joins the next row to its own, and only words in brackets that stand alone are asked about", () => {

@@ -5,18 +5,23 @@ import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { billTo } from "../sample.ts";
 
 const waits =
-  /^(?:ON )?HOLD(?: (?:FOR|UNTIL|TILL|PENDING)\b.*)?$|^(?:DO NOT|DON'T|NOT (?:YET|FINAL|RELEASED|APPROVED|FOR))\b|^(?:DRAFT|PRELIM(?:INARY)?|PROVISIONAL|PENDING|TBD|TBC|VOID|CANCELL?ED|SUPERSEDED|OBSOLETE|BUDGET|QUOTE|QUOTE ONLY|FOR (?:QUOTE|PRICING|APPROVAL|REVIEW)(?: ONLY)?|(?:AWAITING|SUBJECT TO) .*)$|^WILL (?:CALL|SEND|FOLLOW|ADVISE)\b/i;
+  /^(?:ON )?HOLD(?: (?:FOR|UNTIL|TILL|PENDING)\b.*)?$|^(?:DO NOT|DON'T|NOT (?:YET|FINAL|RELEASED|APPROVED|FOR))\b|^(?:DRAFT|PRELIM(?:INARY)?|PROVISIONAL|PENDING|TBD|TBC|VOID|CANCELL?ED|SUPERSEDED|OBSOLETE|BUDGET|BID|QUOTE|QUOTE ONLY|(?:TEST|SAMPLE|EXAMPLE|DUMMY)(?: (?:ORDER|SHEET|JOB|PROJECT|ONLY|RUN))?|(?:TRIAL|PRACTICE|DEMO|TRAINING) (?:ORDER|SHEET|JOB|PROJECT|ONLY|RUN)|FOR (?:QUOTE|PRICING|APPROVAL|REVIEW)(?: ONLY)?|(?:AWAITING|SUBJECT TO) .*)$|^WILL (?:CALL|SEND|FOLLOW|ADVISE)\b/i;
 const fetched = /\b(?:WILL CALL|PICK[ -]?UP|HOLD (?:FOR|AT)|CALL (?:BEFORE|WHEN|FIRST))\b/i;
 
-const places: readonly Entry[] = ["project", "order", "mark", "bill.name", "ship.name"];
+/** Words behind a mark that make of it another piece than the one that hangs there, or none. */
+const beside =
+  /^(?:SPARES?|EXTRA|OLD|COPY|DUP(?:L(?:ICATE)?)?|SAME|AGAIN|CHANGED|ALT(?:ERNATE|ERNATIVE)?|OPTION(?:AL)?|OMIT(?:TED)?|DELETED?|EXISTING|REMOVED?|NOT USED|UNUSED|BACK-?UP)(?: (?:\d+|(?:OF|FOR|FROM|AS) .*))?$/i;
+
+const places: readonly Entry[] = ["project", "order", "bill.name", "ship.name"];
 const shipped: readonly Entry[] = addressParts.map((part) => `ship.${part}` as const);
 
 export const headerSaysWait = defineSheetCheck({
   id: "header-says-wait",
   title: "A field says that the order has to wait",
   severity: "asks",
+  sender: "settles",
   source: { kind: "common practice" },
-  why: "People write HOLD or DRAFT behind the name of a project, and WILL CALL for an address. What is engraved and sent off then cannot be taken back.",
+  why: "People write HOLD or DRAFT behind the name of a project, and WILL CALL for an address. What is engraved and sent off then cannot be taken back. A station that is called S-104 SPARE or S-104 OLD is perhaps not to be made.",
   wordings: {
     waits: {
       says: "“{field}” says “{typed}”. One of us asks you whether it may be made now.",
@@ -27,6 +32,10 @@ export const headerSaysWait = defineSheetCheck({
       says: "“{field}” says “{typed}”, which is no address. One of us asks you where it goes.",
       fix: "Write the address to which it is sent; if you fetch it, tell us when.",
       verdict: "person",
+    },
+    mark: {
+      says: "“{field}” says “{typed}”. A sheet orders one piece, and it is made.",
+      fix: "If it is not to be made, reply that you cancel it.",
     },
   },
   passing: [
@@ -73,10 +82,22 @@ export const headerSaysWait = defineSheetCheck({
       wording: "fetched",
       says: "“Ship to: street” says “Will call”, which is no address. One of us asks you where it goes.",
     },
+    {
+      shows: "a station that is a spare",
+      given: ({ device }) => device({ mark: "S-104 (spare)" }),
+      wording: "mark",
+      says: "“Station mark” says “S-104 (spare)”. A sheet orders one piece, and it is made.",
+    },
   ],
   *find(sheet, _catalogue, say) {
     const told = [
       ...places.map((place) => ({ place, wording: "waits", isSo: saysWait }) as const),
+      { place: "mark", wording: "waits", isSo: (mark: string) => partsOf(mark).some(saysWait) } as const,
+      {
+        place: "mark",
+        wording: "mark",
+        isSo: (mark: string) => partsOf(mark).some((part) => beside.test(part)),
+      } as const,
       ...(sheet.shipSame ? [] : shipped).map(
         (place) => ({ place, wording: "fetched", isSo: isFetched }) as const,
       ),
@@ -88,6 +109,11 @@ export const headerSaysWait = defineSheetCheck({
     }
   },
 });
+
+/** What stands behind a mark, or in its place: "spare" of "S-104 spare". */
+function partsOf(mark: string): string[] {
+  return [mark, mark.replace(/^.*?\d\w*/u, "")].map((part) => part.replace(/[^\p{L}\p{N}]+/gu, " ").trim());
+}
 
 /** Whether a name ends so, or a part of it, between strokes or in brackets, says so by itself. */
 function saysWait(typed: string): boolean {

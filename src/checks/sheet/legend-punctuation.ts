@@ -1,21 +1,16 @@
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, typedRows } from "../limits.ts";
+import { marksLeft, withoutStrays } from "../stray-marks.ts";
 
 const quoted = /^["“”«‘'](.+)["“”»’']$/u;
 const bracketed = /^\((.+)\)$/u;
-/** Marks that end a line of a list or point to a remark, and no legend. */
-const atEnd = /^(.*[^\s,;:*_])[\s,;:*_]+$/u;
-/** A stroke joins the next row to this one, so it counts on the last row alone. */
-const strokeAtEnd = /^(.*\p{L})\s*[-–—/]$/u;
-const stopAtEnd = /^([^.]*?(\p{L}{3,}))\.$/u;
-
 export const legendPunctuation = defineSheetCheck({
   id: "legend-punctuation",
   title: "A legend has a mark that is perhaps not meant",
   severity: "asks",
   sender: "settles",
   source: { kind: "common practice" },
-  why: "Quotation marks, a comma from a list, or a star that points to a remark are cut like any letter.",
+  why: "Quotation marks, a comma from a list, a slipped key, or a star that points to a remark are cut like any letter.",
   wordings: {
     mark: {
       says: "Row {row} of {face}, “{typed}”, would be cut with its “{mark}”.",
@@ -89,7 +84,6 @@ export const legendPunctuation = defineSheetCheck({
     for (const { face, row, place, text } of rows) {
       const typed = text.trim();
       const onFace = rows.filter((one) => one.face === face);
-      const isLast = onFace.at(-1)?.row === row;
       const facts = { row, face: faceWords(sheet, face), typed };
       const spots = at(sheet, place);
       const inside =
@@ -98,13 +92,19 @@ export const legendPunctuation = defineSheetCheck({
         yield say("around", { ...facts, closed: inside.trim() }, spots);
         continue;
       }
-      const [, stopped, last = ""] = stopAtEnd.exec(typed) ?? [];
-      const closed =
-        atEnd.exec(typed)?.[1] ??
-        (isLast ? strokeAtEnd.exec(typed)?.[1] : undefined) ??
-        (words.isWord(last) && words.expansions(last).length === 0 ? stopped : undefined);
+      const closed = withoutStrays(
+        {
+          text: typed,
+          isFirst: onFace[0]?.row === row,
+          isLast: onFace.at(-1)?.row === row,
+          face: onFace.map((one) => one.text).join(" "),
+          number: face,
+          others: rows.filter((one) => one.face !== face).map((one) => one.text.trim()),
+        },
+        words,
+      );
       if (closed !== undefined)
-        yield say("mark", { ...facts, mark: typed.slice(closed.length).trim(), closed }, spots);
+        yield say("mark", { ...facts, mark: marksLeft(typed, closed), closed }, spots);
     }
   },
 });
