@@ -362,6 +362,33 @@ test.each<[string, string[], string[]]>([
   expect(told("legend-placeholder", rows(...faces.map((face) => [face])), "typed")).toEqual(says);
 });
 
+// Common practice, no source. Each seems to speak of the legend, and is no more than a part of the one behind it.
+test.each([
+  ["testing", "TESTING ROOM"],
+  ["XX", "XX LARGE"],
+  ["MAYBE", "MAYBERRY"],
+  ["unknown", "UNKNOWN SOLDIER"],
+  ["all caps", "ALL CAPS OFF"],
+  ["lower case", "LOWER CASEMATE"],
+  ["LABEL 2", "LABEL 2 OFF"],
+  ["Text 1", "TEXT 1 HALL"],
+  ["POS. 2", "POSTER 2"],
+  ["NAME 12", "NAMEPLATE 12"],
+  ["AAA", "AA"],
+  ["ZZZZZ", "ZZZZ TOP"],
+  ["in red", "CABIN RED"],
+  ["IN CAPS", "IN CAPSTAN"],
+  ["2 rows", "12 ROWS"],
+  ["1 LINE", "1 LINEN"],
+  ["ask Bob", "TASK BOB"],
+  ["check with owner", "CHECK IN"],
+  ["verify w/arch", "VERIFY WITH OUR ARCH"],
+  ["CONFIRM BY OWNER", "CONFIRM"],
+])("legend-placeholder: “%s” is asked about, and “%s” is not", (asked, legend) => {
+  expect(told("legend-placeholder", rows([asked]))).toEqual(["seldom row.1.1"]);
+  expect(told("legend-placeholder", rows([legend]))).toEqual([]);
+});
+
 test.each<[string[], string[]]>([
   [["STUDY", "OR DEN"], ["undecided row.1.1 row.1.2"]],
   [["study or living room"], []],

@@ -6,9 +6,19 @@ import { isNever, plainly } from "../no-legend.ts";
 const seldom = new Set(
   (
     "BLANK|PLAIN|EMPTY|NOT USED|UNUSED|?|-|TEXT|WORDING|WORDS|LABEL|SAMPLE|EXAMPLE|PENDING|LATER|TO COME|IGNORE|VOID|" +
-    "OMIT|OMITTED|DELETE|DELETED|CANCELLED|CANCELED|ABC|ABCD|XYZ|ASD|ASDF|ASDFG|QWE|QWER|QWERTY|ZXC|ZXCV"
+    "OMIT|OMITTED|DELETE|DELETED|CANCELLED|CANCELED|ABC|ABCD|XYZ|ASD|ASDF|ASDFG|QWE|QWER|QWERTY|ZXC|ZXCV|" +
+    "XX|TESTING|ENGRAVE|MAYBE|UNKNOWN|NAME|CHOICE|CLICK|REMOVE|REMOVED|CAPS|ALL CAPS|NO CAPS|BOLD|ITALIC|" +
+    "UPPER CASE|LOWER CASE|UPPERCASE|LOWERCASE|CENTERED|CENTRED"
   ).split("|"),
 );
+/** The name of a field, AAAA, a colour to engrave in, a number of rows, and whom to ask. */
+const seldomLike = [
+  /^(?:LABEL|TEXT|NAME|CHOICE|POS|POSITION)[ .#]*\d+$/u,
+  /^(\p{L})\1{2,}$/u,
+  /^IN (?:RED|WHITE|BLACK|GOLD|SILVER|BLUE|GREEN|BOLD|CAPS|CAPITALS|SMALL LETTERS)$/u,
+  /^[1-9] (?:ROWS?|LINES?)$/u,
+  /^(?:ASK|(?:CONFIRM|CHECK|VERIFY) (?:W\/|WITH|BY)) ?\p{L}+$/u,
+];
 /** STUDY OR DEN is a choice that is not made. An operating room has a number or a kind: OR 3, PREP OR. */
 const undecided = /^\p{L}{3,}(?: \p{L}+)? OR \p{L}{3,}$/u;
 
@@ -164,7 +174,7 @@ export const legendPlaceholder = defineSheetCheck({
       const spots = at(sheet, ...onFace.map(({ place }) => place));
       if (isNever(typed)) yield say("legend", { typed, face: words, plain }, spots);
       else if (undecided.test(plainly(typed))) yield say("undecided", { typed, face: words }, spots);
-      else if (seldom.has(plainly(typed)) && !(typed === "-" && hasPlus))
+      else if (isSeldom(plainly(typed)) && !(typed === "-" && hasPlus))
         yield say("seldom", { typed, face: words, plain }, spots);
       // SAME over DAY is the beginning of a legend.
       else
@@ -176,3 +186,7 @@ export const legendPlaceholder = defineSheetCheck({
     }
   },
 });
+
+function isSeldom(plain: string): boolean {
+  return seldom.has(plain) || seldomLike.some((pattern) => pattern.test(plain));
+}
