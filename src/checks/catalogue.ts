@@ -66,6 +66,7 @@ import { addressIncomplete } from "./sheet/address-incomplete.ts";
 import { blankSheet } from "./sheet/blank-sheet.ts";
 import { characterNotCuttable } from "./sheet/character-not-cuttable.ts";
 import { emailMalformed } from "./sheet/email-malformed.ts";
+import { fieldInDoubt } from "./sheet/field-in-doubt.ts";
 import { fieldMissing } from "./sheet/field-missing.ts";
 import { fieldNotRead } from "./sheet/field-not-read.ts";
 import { fieldPlaceholder } from "./sheet/field-placeholder.ts";
@@ -160,6 +161,7 @@ export const sheetChecks: readonly SheetCheck[] = [
   fieldUnreadable,
   fieldMissing,
   fieldPlaceholder,
+  fieldInDoubt,
   noWayToReachYou,
   emailMalformed,
   phoneMalformed,

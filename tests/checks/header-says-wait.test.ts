@@ -40,6 +40,11 @@ test.each([
   ["Trial run", "Trial Court"],
   ["Demo project", "Demo Kitchen"],
   ["Larkspur - bid", "Bidwell House"],
+  ["Larkspur Library (old)", "Old Larkspur Library"],
+  ["Larkspur, copy", "Larkspur Copy Centre"],
+  ["Larkspur Library TEST", "LARKSPUR CRASH TEST"],
+  ["Larkspur Library - not started", "Nothing Started House"],
+  ["not an order", "Not Another Orderly"],
   ["will call", "Will Callahan Hall"],
   ["Will follow by mail", "Good Will follow"],
 ])("the project “%s” has to wait, and “%s” is a name", (waits, name) => {
@@ -77,6 +82,7 @@ test("an address that the tick leaves out is not looked at, but for whose it is"
 
 test.each([
   ["S-104 spare", "mark", "S-104 Sparehouse"],
+  ["spare S-104", "mark", "Sparrow 104"],
   ["S-104 (spare)", "mark", "S-104 (lobby)"],
   ["SPARE", "mark", "SP-1"],
   ["S-104 SPARE 2", "mark", "S-104B"],
@@ -100,4 +106,16 @@ test.each([
 ])("the station “%s” is asked about (%s), and “%s” is a station", (asked, wording, mark) => {
   expect(told(device({ mark: asked }))).toEqual([`${wording} mark`]);
   expect(told(device({ mark }))).toEqual([]);
+});
+
+test.each([
+  ["BW-2207 void", "BW-2207 V"],
+  ["BW-2207 (copy)", "BW-2207 C"],
+  ["BW-2207-3 draft", "BW-2207-D"],
+  ["PO 4512 reorder", "PO 4512 R"],
+  ["4512 revised", "4512 Rev 1"],
+  ["HOLD 4512 - hold", "HOLD-4512"],
+])("the number “%s” has to wait, and “%s” is a number", (waits, number) => {
+  expect(told(device({ order: waits }))).toEqual(["waits order"]);
+  expect(told(device({ order: number }))).toEqual([]);
 });

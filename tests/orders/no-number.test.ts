@@ -16,14 +16,35 @@ test.each([
   "PO no.",
   "Order number",
   "XX",
+  "per e-mail",
+  "E-mail",
+  "by phone",
+  "FM-XX",
+  "FM-xxx.",
+  "4512-##",
+  "PO ____",
 ])("“%s” is no number", (typed) => {
   expect(isNoNumber(typed)).toBe(true);
 });
 
 // Words that announce a number are left out in front of it only, and zeros only where nothing else is.
-test.each(["XPO", "XNO", "0 JOB", "HOLD 2", "NO-1042", "100", "0010", "P.O. 0017", "Job TBD-2", "VERBAL 7"])(
-  "“%s” is a number",
-  (typed) => {
-    expect(isNoNumber(typed)).toBe(false);
-  },
-);
+test.each([
+  "XPO",
+  "XNO",
+  "0 JOB",
+  "HOLD 2",
+  "NO-1042",
+  "100",
+  "0010",
+  "P.O. 0017",
+  "Job TBD-2",
+  "VERBAL 7",
+  "MAIL-3",
+  "PHONE 4",
+  "AXX",
+  "FM-X",
+  "XX-4",
+  "45#12",
+])("“%s” is a number", (typed) => {
+  expect(isNoNumber(typed)).toBe(false);
+});

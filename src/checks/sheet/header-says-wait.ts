@@ -5,14 +5,14 @@ import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { billTo } from "../sample.ts";
 
 const waits =
-  /^(?:ON )?HOLD(?: (?:FOR|UNTIL|TILL|PENDING)\b.*)?$|^(?:DO NOT|DON'T|NOT (?:YET|FINAL|RELEASED|APPROVED|FOR))\b|^(?:DRAFT|PRELIM(?:INARY)?|PROVISIONAL|PENDING|TBD|TBC|VOID|CANCELL?ED|SUPERSEDED|OBSOLETE|BUDGET|BID|QUOTE|QUOTE ONLY|(?:TEST|SAMPLE|EXAMPLE|DUMMY)(?: (?:ORDER|SHEET|JOB|PROJECT|ONLY|RUN))?|(?:TRIAL|PRACTICE|DEMO|TRAINING) (?:ORDER|SHEET|JOB|PROJECT|ONLY|RUN)|FOR (?:QUOTE|PRICING|APPROVAL|REVIEW)(?: ONLY)?|(?:AWAITING|SUBJECT TO) .*)$|^WILL (?:CALL|SEND|FOLLOW|ADVISE)\b/i;
+  /^(?:ON )?HOLD(?: (?:FOR|UNTIL|TILL|PENDING)\b.*)?$|^(?:DO NOT|DON'T|NOT (?:YET|FINAL|RELEASED|APPROVED|STARTED|AWARDED|SIGNED|PAID|CONFIRMED|READY|AN ORDER|FOR))\b|^(?:COPY|OLD|DUPLICATE|REPEAT|REORDER|REVISED|DRAFT|PRELIM(?:INARY)?|PROVISIONAL|PENDING|TBD|TBC|VOID|CANCELL?ED|SUPERSEDED|OBSOLETE|BUDGET|BID|QUOTE|QUOTE ONLY|(?:TEST|SAMPLE|EXAMPLE|DUMMY)(?: (?:ORDER|SHEET|JOB|PROJECT|ONLY|RUN))?|(?:TRIAL|PRACTICE|DEMO|TRAINING) (?:ORDER|SHEET|JOB|PROJECT|ONLY|RUN)|FOR (?:QUOTE|PRICING|APPROVAL|REVIEW)(?: ONLY)?|(?:AWAITING|SUBJECT TO) .*)$|^WILL (?:CALL|SEND|FOLLOW|ADVISE)\b/i;
 const fetched = /\b(?:WILL CALL|PICK[ -]?UP|HOLD (?:FOR|AT)|CALL (?:BEFORE|WHEN|FIRST))\b/i;
 
 /** Words behind a mark that make of it another piece than the one that hangs there, or none. */
 const beside =
   /^(?:SPARES?|EXTRA|OLD|COPY|DUP(?:L(?:ICATE)?)?|SAME|AGAIN|CHANGED|ALT(?:ERNATE|ERNATIVE)?|OPTION(?:AL)?|OMIT(?:TED)?|DELETED?|EXISTING|REMOVED?|NOT USED|UNUSED|BACK-?UP)(?: (?:\d+|(?:OF|FOR|FROM|AS) .*))?$/i;
 
-const places: readonly Entry[] = ["project", "order", "bill.name", "ship.name"];
+const places: readonly Entry[] = ["project", "bill.name", "ship.name"];
 const shipped: readonly Entry[] = addressParts.map((part) => `ship.${part}` as const);
 
 export const headerSaysWait = defineSheetCheck({
@@ -92,12 +92,13 @@ export const headerSaysWait = defineSheetCheck({
   *find(sheet, _catalogue, say) {
     const told = [
       ...places.map((place) => ({ place, wording: "waits", isSo: saysWait }) as const),
-      { place: "mark", wording: "waits", isSo: (mark: string) => partsOf(mark).some(saysWait) } as const,
+      { place: "order", wording: "waits", isSo: (typed: string) => partsOf(typed).some(saysWait) } as const,
       {
         place: "mark",
-        wording: "mark",
-        isSo: (mark: string) => partsOf(mark).some((part) => beside.test(part)),
+        wording: "waits",
+        isSo: (mark: string) => !isBeside(mark) && partsOf(mark).some(saysWait),
       } as const,
+      { place: "mark", wording: "mark", isSo: isBeside } as const,
       ...(sheet.shipSame ? [] : shipped).map(
         (place) => ({ place, wording: "fetched", isSo: isFetched }) as const,
       ),
@@ -110,15 +111,22 @@ export const headerSaysWait = defineSheetCheck({
   },
 });
 
-/** What stands behind a mark, or in its place: "spare" of "S-104 spare". */
-function partsOf(mark: string): string[] {
-  return [mark, mark.replace(/^.*?\d\w*/u, "")].map((part) => part.replace(/[^\p{L}\p{N}]+/gu, " ").trim());
+/** What stands behind a mark or a number, or in its place: "spare" of "S-104 spare". */
+function partsOf(typed: string): string[] {
+  const tails = [/^.*?\d\w*/u, /^.*\d\w*/u].map((number) => typed.replace(number, ""));
+  const front = typed.replace(/\s+\S*\d\S*$/u, "");
+  return [typed, front, ...tails.map((tail) => tail.replace(/[^\p{L}\p{N}]+/gu, " ").trim())];
+}
+
+function isBeside(mark: string): boolean {
+  return partsOf(mark).some((part) => beside.test(part));
 }
 
 /** Whether a name ends so, or a part of it, between strokes or in brackets, says so by itself. */
 function saysWait(typed: string): boolean {
   return (
     /\b(?:ON HOLD|NOT (?:FINAL|APPROVED|RELEASED))\W*$/i.test(typed) ||
+    /\p{Ll}.*\s(?:TEST|DRAFT|COPY|VOID|HOLD|OLD)\W*$/u.test(typed) ||
     typed.split(/\s[-–—/]\s|[():,;*]/u).some((part) => waits.test(part.trim()))
   );
 }
