@@ -2,6 +2,7 @@ import { namesGoods, speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isForeign } from "./foreign.ts";
 import { turnsElsewhere } from "./other-tongues.ts";
+import { undoes } from "./undoes.ts";
 
 /*
  * Words that keep a sentence from being mere talk beside an answer. Each class has its reason. They stand beside those
@@ -136,6 +137,7 @@ export function isDangerous(said: string): boolean {
     single.test(said) ||
     speaksAgainst(said) ||
     speaksOfMaking(said) ||
+    undoes(said) ||
     namesGoods(said, false) ||
     turnsElsewhere(said) ||
     isForeign(said)

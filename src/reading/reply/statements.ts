@@ -28,6 +28,7 @@ import { withoutRepeats } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";
+import { undoes } from "./undoes.ts";
 import { onlyAssents, pointsToSheets } from "./vouches.ts";
 import { moreWords, tokensOf } from "./word-bag.ts";
 
@@ -234,7 +235,7 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (describes(typed, facts)) return false;
   const words = withoutRepeats(withoutShares(typed, facts), facts);
   if (isBoilerplate(words) || isCoverNote(withoutFacts(words, withShortNames(facts)))) return false;
-  if (namesOtherBuilding(words, facts)) return true;
+  if (undoes(words) || namesOtherBuilding(words, facts)) return true;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
   if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest) || countsOthers.test(rest)) return true;
   return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);

@@ -1,0 +1,58 @@
+/*
+ * Statements of fact after which nothing may be made: what came is a trial, is there already, is for another time or
+ * job, or its job is no more. They sound like talk, and bid and forbid nothing. Common practice, no source.
+ */
+
+const words = (...list: readonly string[]): RegExp =>
+  new RegExp(`(?<![\\p{L}\\p{N}'’-])(?:${list.join("|")})(?![\\p{L}\\p{N}])`, "iu");
+
+const sheet =
+  "(?:(?:the |this |that |these |those |my |our |your )?(?:(?:attached|enclosed) )?(?:sheets?|forms?|pdfs?|files?|orders?|pages?)|(?:the |this |what(?:['’]s| is) )(?:attached|enclosed)(?: ones?)?|(?:attached|enclosed|here)|this(?: one)?|that(?: one)?|it|they|these(?: ones)?|those)";
+const is = "(?:is|are|was|were|['’]s|['’]re|being)";
+const mere = "(?:just|only|merely|simply|really|more of|kind of|sort of|for now)";
+const goods =
+  "(?:(?:all |the |our |your |my |those |these |his |her )*(?:plates?|devices?|stations?|keypads?|switches|panels?|pieces?|parcel|box|package|shipment|order)|these|those|ones?|ours|them all|all of (?:it|them|these))";
+const place =
+  "(?:buildings?|house|home|jobs?|projects?|contracts?|rooms?|shop|sites?|schools?|church|hotel|offices?|clinic|store|wing|restaurant|deal|lease|tender|bid|client|customer|owner|tenant|landlord|company|firm|business|practice|school board|developer|investor)s?";
+const elsewhere =
+  "(?:another|a different|some other|the other|my other|our other|the (?:old|last|previous|former)|(?:our|my) (?:old|last|previous|former))";
+
+const undone = words(
+  // A trial.
+  "(?:practi[cs]e|trial|dummy|rehearsal|dry|test)[- ](?:runs?|sheets?|forms?|orders?|go|round|copy|copies|fill|data|entry|submission)",
+  `${sheet} ${is} (?:${mere} )*(?:an? |for |my |the |some )?(?:practi[cs]e|trial|tests?|testing|training|exercise|experiment|rehearsal|demo|demonstration|example|illustration|template|specimen|dummy|mock)`,
+  `rough (?:version|draft|idea|cut|copy|go|one|stab)|(?:my |our |the |a )first (?:attempt|go|try|stab|shot|pass|cut|version|crack)(?! (?:didn|did|at|with|on|using) (?:the|this|these|your|one|a) )`,
+  `${mere} (?:testing|trying|playing|practi[cs]ing|seeing|experimenting|learning)`,
+  "(?:try|trying|tried|test|testing|tested) (?:out )?(?:the|your|this|these) (?:new )?(?:forms?|sheets?|system|process|desk|portal|mailbox|address|robot)|(?:try|trying) (?:it|this|them|the (?:form|sheet)s?) out",
+  "to see (?:how|if|whether|what) (?:it|this|that|the (?:forms?|system|sheets?|desk)) (?:works?|looks?|comes?|happens?|does|can|would|goes)",
+  "(?:for|part of) (?:our |an? |the |my )?(?:internal |own |school )?(?:training(?! (?:rooms?|centre|center|hall|wing|suite|area|floor))|competition|exhibition|trade fair|archives?|lessons?|course|classroom project|apprentices?|portfolio)|(?:state|status) of (?:the )?(?:discussion|play|things|affairs|planning)",
+  "play(?:ed|ing)? (?:around|about)|fool(?:ed|ing) around|messing (?:around|about)|(?:is|are|was|were) (?:all |mostly |still )?(?:made[- ]up|invented|fictional|imaginary|hypothetical)",
+  // It is there already.
+  `(?:we|i|they|he|she|you|who) (?:now |already |all |do )*(?:have|has|had|got|own|received|bought|ordered|sent|hung|installed|mounted) (?:${goods}|them|it|this|that) (?:\\p{L}+ )?(?:already|yesterday|before|back in|last (?:week|month|year|time|fall|spring|summer|winter)|from (?:you|elsewhere|them))`,
+  `(?:we|i|they|he|she) (?:have |has |had |['’]ve )?already (?:have|has|had|got|own|received|bought|ordered|hung|installed|mounted|put in)`,
+  `${goods} (?:(?:is|are|was|were|have been|has been) )?(?:all |now |already )*(?:came|arrived|turned up|showed up|here|in place|up on|on the wall|installed|mounted|hung|hanging|delivered|received|ordered)(?! (?:out|in|back|alright|fine|from|for|of|by (?:the|our|my) (?:owner|architect|office)))`,
+  "(?:bought|ordered|got|had|found) (?:it|them|these|those|one|ours|some) (?:made |done |engraved )?(?:elsewhere|locally|online|on the internet|at the)|(?:another|a different|a local|some other|the other) (?:firm|shop|supplier|company|maker|vendor|engraver|manufacturer)",
+  // Another time.
+  "for (?:the |our |my )?(?:next|later|following|coming|future) (?:year|spring|summer|fall|autumn|winter|season|phase|stage|round|quarter|budget|job|project|house|month)|for (?:the )?(?:spring|summer|fall|autumn|winter)(?! (?:house|terrace|garden|room|kitchen|suite|opening))|(?:in|after|for|until) (?:the )?new year|someday|some day|down the road|(?:weeks|months|years?) (?:off|away|from now)|ahead of time|in the future|for later|(?:is|are) for next",
+  // Another job.
+  `(?:for|(?:is|are|was|were) from|of|belongs? to|goes (?:with|to)|part of) ${elsewhere} (?:job|project|order|building|house|site|customer|client|store|floor|branch|shop|school|church|office|hotel|contract|phase|buyer|firm)`,
+  `(?:is|are|was|were) (?:actually )?(?:for|from) (?:my|a|an|our|her|his) (?:\\p{L}+ )?(?:friend|neighbou?r|brother|sister|cousin|colleague|competitor)`,
+  // Another one is the true one.
+  "redo(?:es|ing)|re-?named|go(?:es)? back to (?:the|when)|(?:has|have|had|shows?|uses?|used|says?) (?:still )?(?:the |her |his |its )?(?:old|older|former|previous|last \\p{L}+['’]s)|(?:is|are) the (?:right|true|correct|valid|good|actual) ones?|at the time (?:of|when)|in the meantime",
+  "(?:buys?|gets?|orders?|makes?|does) (?:the |them |it |these |those )?(?:\\p{L}+ )?(?:himself|herself|themselves|itself)",
+  // A copy.
+  "(?<!(?:kept|keep|keeping|printed|have|took) (?:an? |the )?)(?:an? (?:exact |second |plain |clean )?|the )?(?:copy|duplicate|repeat|rerun|re-?send|twin|double) of (?:the |my |our |your )?(?:what|that|one|ones|last|earlier|previous|same|other|first|sheets?|orders?|forms?|one)",
+  "for (?:your|our|my|the) (?:records?|files?|information|reference|archives?) only|(?:just|only) for (?:your|our|my|the) (?:records?|files?|information|reference|archives?)",
+  // The job is no more, or not yet.
+  `${place} (?:is|are|was|were|has been|have been|['’]s|got|just|has|have|have just|has just|will be|may be) (?:now |just |being |already |been |all |sadly |unfortunately )*(?:sold|gone|demolished|torn down|condemned|flooded|foreclosed|evicted|insolvent|dissolved|over|lost|off|up (?:in|for)|ending|ended|closing|closed|vacant|empty|leaving|dead|shut|stalled|stopped|in (?:dispute|limbo|doubt|court|trouble|receivership|probate)|under review|being re-?designed|changing hands|changed hands)`,
+  `${place} (?:ends|ended|ran out|runs out|expires?|expired|fell through|falls through|collapsed|folded|died|quit|passed away|walked away|pulled out|backed out|went (?:under|bust|broke|to|away|elsewhere)|changed hands|changes hands|burned|burnt|flooded|left (?:us|the)|stopped|has left|have left)`,
+  "(?:lost|losing|lose) (?:the|this|that|our|a) (?:job|bid|contract|client|tender|project|lease|customer|building|tenant)",
+  "(?:one|two|three|some|most|half|part|parts|none|both|all) of (?:the|those|these|our) (?:rooms?|buildings?|walls?|floors?|doors?|houses?|units?|suites?|stations?) (?:is|are|was|were|has|have|got|went|fell|will be) (?:been |now )?(?:gone|out|cut|dropped|merged|removed|demolished|closed|sold|combined|away|off|taken)",
+  // What it depends on.
+  "(?<!(?:approved|got|have|found) (?:the |our )?)(?:funding|financing)|mortgage|escrow|(?:the|our|a) (?:loan|grant|bank|board|council|committee|vestry|trustees|condo board|inspector) (?:(?:is|are) (?:still|meeting|voting|deciding|looking|against|divided)|(?:has|have) (?:yet|to|still)|still|meets|meet|votes?|decides?|will|must|may)|zoning|(?:the|a|until the) hearing(?: |$)|lawsuit|in dispute",
+);
+
+/** Whether words tell of something after which what came may not be made as it is. */
+export function undoes(said: string): boolean {
+  return undone.test(said);
+}
