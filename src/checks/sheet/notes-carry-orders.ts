@@ -1,5 +1,6 @@
 import { plainText } from "../../orders/keys.ts";
 import { readNotedPlace } from "../../orders/notes.ts";
+import { undoes } from "../../reading/reply/undoes.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { notedCounts } from "../noted-counts.ts";
@@ -17,6 +18,7 @@ const requests = new RegExp(
     "upper ?case|lower ?case|capitals|cent(er|re)(ed|d)?|symbols?|logos?|icons?|arrows?|braille|custom|special",
     "gold|silver|bronze|brass|chrome|nickel|steel|stainless|glass|wood|satin|polished|brushed|big|small|large",
     "double|triple|pairs?|both|same|also|ditto|or|either|if|when|until|unless|later|temp(orary)?|pending|tb[acd]",
+    "copy of|duplicate|option(al)?|alternate|old|draft|void|obsolete|dummy|example",
     "make|made|buttons?|rows?|lines|with|only|portrait|landscape|open|check|verify|review|sample|test|change|key|sign|stop|reverse[ds]?|owner to|arch(itect)? to",
   ].join("|")})\\b`,
   "i",
@@ -67,6 +69,18 @@ export const notesCarryOrders = defineSheetCheck({
     { shows: "no notes, in words", given: ({ device }) => device({ notes: "N/A" }) },
   ],
   failing: [
+    {
+      shows: "a sheet that is a trial",
+      given: ({ device }) => device({ notes: "practice sheet" }),
+      wording: "request",
+      says: "The notes say “practice sheet”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "a copy of another",
+      given: ({ device }) => device({ notes: "copy of S-103" }),
+      wording: "request",
+      says: "The notes say “copy of S-103”. No field of the sheet holds that, so one of us reads it.",
+    },
     {
       shows: "a wish",
       given: ({ device }) => device({ notes: "Please engrave button 3 in red" }),
@@ -130,7 +144,7 @@ export const notesCarryOrders = defineSheetCheck({
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
-    const asks = requests.test(rest) || quoted.test(rest) || marksIn(rest).length > 1;
+    const asks = requests.test(rest) || undoes(rest) || quoted.test(rest) || marksIn(rest).length > 1;
     const several = mayAskForSeveral(rest);
     // Words that nobody knows may be a wish, too.
     const wording =
