@@ -21,11 +21,12 @@ import {
   type LineKey,
   withoutContacts,
 } from "./furniture.ts";
-import { beginsAnswer, leadAt, quotedSubject } from "./leads.ts";
+import { leadAt, quotedSubject } from "./leads.ts";
+import { namesOtherBuilding } from "./other-buildings.ts";
 import { takeApart } from "./own-text.ts";
-import { isSubject, withoutPrefixes } from "./prefixes.ts";
 import { withoutRepeats } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
+import { subjectSays } from "./subjects.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";
 import { undoes } from "./undoes.ts";
@@ -241,46 +242,6 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);
 }
 
-const building = new RegExp(
-  `(?<!\\p{L})(?:[Ff]or|[Aa]t|[Oo]f) (?:the )?((?:\\p{Lu}[\\p{L}.'’-]* ){1,4})(?:${[
-    "Clinic|Hospital|Hospice|Library|School|Academy|College|University|Church|Chapel|Temple|Synagogue|Mosque|Parish",
-    "Museum|Theat(?:er|re)|Arena|Stadium|Courthouse|Terminal|Hotel|Inn|Lodge|Resort|Residence|Apartments|Condos|Lofts",
-    "(?<!Main |Guest |Pool |Club |Boat |Coach |Power |Green |Open |Full )House|Manor|Villa|Towers?|Plaza|Mall|Bank|Winery|Brewery|Restaurant|Offices",
-  ].join("|")})(?!\\p{L})`,
-  "u",
-);
-
-/** "The stations for Willow Bend Veterinary". */
-const job =
-  /(?<!\p{L})(?:[Ss]tations?|[Ss]heets?|[Oo]rders?|[Kk]eypads?|[Dd]evices?|[Pp]lates?|[Ff]orms?|[Jj]obs?) (?:attached |enclosed )?for (?:the )?((?:\p{Lu}[\p{L}’'-]+(?: |$|(?=[,.;:!]))){2,4})/u;
-/** Words of names for parts of a building, for times and for people. */
-const ofParts = new Set(
-  tokensOf(`floor level phase building block tower wing suite suites unit room rooms hall lobby area office offices stair
-    north south east west upper lower ground first second third fourth fifth main master guest great dining living front
-    rear back pool mr mrs ms miss dr monday tuesday wednesday thursday friday saturday sunday january february march april
-    may june july august september october november december thanks thank you your quick review approval`),
-);
-
-/** "For Harbor Clinic": whether words name a building or a job, and no word of its name stands on a sheet. */
-function namesOtherBuilding(words: string, { projects, names, sheets }: LetterFacts): boolean {
-  const known = new Set([...projects, ...names].flatMap(tokensOf));
-  const legends = new Set(
-    sheets.flatMap((sheet) => sheet.legends.flatMap(({ rows }) => tokensOf(rows.join(" ")))),
-  );
-  const isOther = (name: string, isKnown: (token: string) => boolean): boolean => {
-    const called = tokensOf(name);
-    return called.length > 0 && !called.some(isKnown);
-  };
-  return (
-    projects.length > 0 &&
-    (isOther(building.exec(words)?.[1] ?? "", (token) => known.has(token)) ||
-      isOther(
-        job.exec(words)?.[1] ?? "",
-        (token) => known.has(token) || legends.has(token) || ofParts.has(token),
-      ))
-  );
-}
-
 /** A count that came out wrong, since a right one is a sign by now: "both plates", of which one came. */
 const countsOthers = /(?<!\p{L})both (?:of the )?(?:plates|devices|stations|sheets|files|forms)(?!\p{L})/iu;
 
@@ -312,49 +273,6 @@ function isSender(line: string, { facts }: KnownWords): boolean {
     tokens.length > 0 && tokens.length < 5 && tokens.every((token) => names.has(token)) && !asksFor(line)
   );
 }
-
-/** Whether a subject says more than what the letter is about. It may be full of names and numbers. */
-function subjectSays(subject: string, known: KnownWords): boolean {
-  const bare = withoutPrefixes(subject);
-  const isKnown = known.quoted.some(
-    (one) =>
-      tokensOf(one.subject).join(" ").startsWith(tokensOf(bare).join(" ")) || isSubject(subject, one.subject),
-  );
-  const own = withoutOurs(bare, known);
-  if (isKnown || own === "" || describes(own, known.facts)) return false;
-  const rest = withoutCourtesies(withoutFacts(own.normalize("NFKC").slice(0, longestSentence), known.facts));
-  return asksFor(rest) || contradicts(rest, known.facts);
-}
-
-/** What somebody has written behind the subject of an answer of ours: "CONFIRM: order FM-72, 1 question - in gold". */
-function withoutOurs(subject: string, { quoted }: KnownWords): string {
-  const word = beginsAnswer.exec(subject);
-  if (word === null) return subject;
-  const ours = quoted.find((one) => subject.toLowerCase().startsWith(one.subject.toLowerCase()));
-  const end = ours?.subject.length ?? (tallied.exec(subject) ?? word)[0].length;
-  return subject.slice(end).replace(/^[^\p{L}\p{N}]+/u, "");
-}
-/** Up to "2 to fix, 1 question", with which our subjects end. */
-const tallied =
-  /^.*?(?:(?:(?:\d+|nothing) (?:things? )?to fix|\d+ questions?(?: to answer)?|\d+ points? for a person|(?:\d+|more) sheets?(?: still)? to come)(?:, (?=\d))?)+(?![\p{L}\p{N}])/u;
-
-/** Whether words have a number that looks like an order's and is another: BW-2208, or 40-2271 for 40-2217. */
-function contradicts(words: string, { numbers }: LetterFacts): boolean {
-  const shapes = new Set(
-    numbers.flatMap((number) => /^\p{L}+(?=[-\s]?\d)/u.exec(number)?.[0].toLowerCase() ?? []),
-  );
-  const digits = new Set(numbers.filter((number) => (number.match(/\d/g) ?? []).length > 4).map(shapeOf));
-  return (
-    [...words.matchAll(/(?<![\p{L}\p{N}])(\p{L}+)[-\s]?\d+/gu)].some(([, letters = ""]) =>
-      shapes.has(letters.toLowerCase()),
-    ) ||
-    [...words.matchAll(/(?<![\p{L}\p{N}])\d[\d-]*\d(?![\p{L}\p{N}])/gu)].some(([one]) =>
-      digits.has(shapeOf(one)),
-    )
-  );
-}
-
-const shapeOf = (number: string): string => number.replace(/\d/g, "9");
 
 /** The lines of a quotation that stand in no letter that may be quoted. */
 function strangeLines(lines: readonly string[], { quoted }: KnownWords): string[] {
