@@ -27,6 +27,8 @@ const strayAtStart = /^(?:[.,;:!*_=%]+|[-+#/&]+(?![\p{N}.]))\s*(?=\p{L})(.+)$/u;
 const joins = /^[&/+-]/u;
 /** "STUDY X2", "STUDY (2)". */
 const counted = /^(.*\p{L}{3,})\s*(?:\s[X×]\s?[2-9]|\s[2-9]\s?[X×]|\([2-9]\))$/iu;
+/** "STUDY AND": what it joins is missing. */
+const dangling = /^(.*\p{L}{2})\s+(?:AND|OR|WITH|FOR|THE|&)$/iu;
 /** "S.TUDY", "ST,UDY". */
 const inWord = /(?<!\p{L})(\p{L}+)[.,:;](?=\p{L})(\p{L}+)(?!\p{L})/u;
 const doubled = /([.,:;/&'"-])\1+/u;
@@ -55,6 +57,7 @@ export function withoutStrays(row: Written, words: Words): string | undefined {
     (isFirst || !joins.test(text)) && !isPaired(row) ? strayAtStart.exec(text)?.[1] : undefined,
     isFirst ? numbered(row) : undefined,
     counted.exec(text)?.[1],
+    isLast ? dangling.exec(text)?.[1] : undefined,
     unbalanced(row),
     quoted(row),
     split(text, words),

@@ -27,6 +27,8 @@ const digitFor: Readonly<Record<string, string>> = { O: "0", I: "1", l: "1" };
 export function judgeWord(word: WordInPlace, words: Words, isKnown: (text: string) => boolean): Judgement {
   const { text, atLimit, joined } = word;
   if (isKnown(text) || words.expansions(text).length > 0) return right;
+  const ordinal = rightOrdinal(text);
+  if (ordinal !== undefined) return { is: "misspelt", meant: [ordinal] };
   const mistaken = mistakenDigits(text, words);
   if (mistaken !== undefined) return { is: "mistaken", meant: [mistaken] };
   if (atLimit && /^\p{Script=Latin}$/u.test(text) && !joined.some(words.isWord)) {
@@ -112,6 +114,17 @@ function pairSlip({ text, before, after }: WordInPlace): string | undefined {
   const typed = text.toUpperCase();
   if (typed === "OF" && after.length === 0) return "OFF";
   return typed === "FORM" && before.length > 0 && after.length > 0 ? "FROM" : undefined;
+}
+
+const ordinals = new Intl.PluralRules("en", { type: "ordinal" });
+const endings: Partial<Record<Intl.LDMLPluralRule, string>> = { one: "ST", two: "ND", few: "RD" };
+
+/** 2ND for 2TH, by the plural rules of the Unicode CLDR. Undefined if it is right, or no ordinal. */
+function rightOrdinal(text: string): string | undefined {
+  const [, number = "", typed = ""] = /^(\d{1,3})(ST|ND|RD|TH)$/i.exec(text) ?? [];
+  if (number === "") return undefined;
+  const ending = endings[ordinals.select(Number(number))] ?? "TH";
+  return typed.toUpperCase() === ending ? undefined : `${number}${ending}`;
 }
 
 /** L0BBY for LOBBY, 2O4 for 204. Not STAIR1, MR1 or P1, where the digit is a number. */

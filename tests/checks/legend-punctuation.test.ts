@@ -63,6 +63,9 @@ test.each([
   ["STUDY 2X", "1 2X → STUDY"],
   ["STUDY (2)", "1 (2) → STUDY"],
   ["STUDY(2)", "1 (2) → STUDY"],
+  ["STUDY AND", "1 AND → STUDY"],
+  ["STUDY &", "1 & → STUDY"],
+  ["HALL with", "1 with → HALL"],
 ])("“%s” is asked about", (row, question) => {
   expect(asked(row)).toEqual([question]);
 });
@@ -116,6 +119,9 @@ test.each([
   "MAIN (EAST) STUDY",
   "A+B",
   "D&D",
+  "BRAND",
+  "R AND",
+  "WELCOME TO",
 ])("“%s” is not", (row) => {
   expect(asked(row)).toEqual([]);
 });
@@ -128,6 +134,7 @@ test("a sign that another legend answers is meant, and so is one that joins a se
   expect(beside("STUDY+", "STUDY-")).toEqual([]);
   expect(beside("+STUDY", "-STUDY")).toEqual([]);
   expect(beside("STUDY+", "HALL+")).toHaveLength(2);
+  expect(asked("BAR AND", "GRILL")).toEqual([]);
   expect(asked("BAR", "& GRILL")).toEqual([]);
   expect(asked("HALL", "/FOYER")).toEqual([]);
   expect(asked("HALL", "- EAST")).toEqual([]);

@@ -162,6 +162,24 @@ test.each([
   expect(judgeWord(place, words, () => false)).toEqual({ is, meant });
 });
 
+// Published: the ordinal samples of "en" in Unicode CLDR, plural rules (one: 1, 21, 31; two: 2, 22; few: 3, 23; other: 11 to 13).
+test("an ordinal has the ending of its number", () => {
+  const judged = (text: string) =>
+    judgeWord({ text, before: [], after: [], beside: [], atLimit: false, joined: [] }, words, () => false);
+  const right =
+    "1ST 2ND 3RD 4TH 10TH 11TH 12TH 13TH 20TH 21ST 22ND 23RD 31ST 101ST 111TH 112TH 113TH 1st 42nd";
+  for (const one of right.split(" ")) expect(judged(one), one).toEqual({ is: "right" });
+  for (const [typed, meant] of [
+    ["2ST", "2ND"],
+    ["3TH", "3RD"],
+    ["11ST", "11TH"],
+    ["21TH", "21ST"],
+    ["112ND", "112TH"],
+    ["4rd", "4TH"],
+  ] as const)
+    expect(judged(typed), typed).toEqual({ is: "misspelt", meant: [meant] });
+});
+
 test("behind a title stands a name", () => {
   const judged = (before: string) =>
     judgeWord(

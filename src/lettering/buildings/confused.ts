@@ -55,6 +55,14 @@ RECEPTOR = RECEPTION
 RECEPTIVE = RECEPTION
 SUITED = SUITE
 TREATY = TREATMENT
+ADDICT = ATTIC
+BASEMEN = BASEMENT
+BRA = BAR
+LAMES = LAMPS
+MASER = MASTER
+PATHOS = PATIOS
+VALENCE = VALANCE
+VOCATION = VACATION
 # Asked about where what is meant would stand with its neighbours, and they would not.
 [confused]
 # by ear
