@@ -59,6 +59,15 @@ export function talesIn(): string[] {
   return readFileSync("tests/bench/notes/tales.txt", "utf8").trim().split("\n");
 }
 
+/**
+ * Notes of a sentence or three, one a line: facts after which nothing may be made ("undone"), or talk ("at-ease").
+ * Every second one was set aside.
+ */
+export function factsIn(file: "undone" | "at-ease", aside: boolean): string[] {
+  const lines = readFileSync(`tests/bench/notes/${file}.txt`, "utf8").trim().split("\n");
+  return lines.filter((_, i) => (i % 2 === 1) === aside);
+}
+
 /** Whether the sentence is told in a short letter. */
 export function isToldBeside(sentence: string): boolean {
   const [{ facts } = { facts: undefined }] = notesIn("cover");

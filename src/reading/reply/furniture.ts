@@ -3,6 +3,7 @@ import { asksFor, speaksOfTrade } from "./cues.ts";
 import { isDangerous } from "./danger.ts";
 import { isFarewellElsewhere, turnsElsewhere } from "./other-tongues.ts";
 import { understood } from "./tallies.ts";
+import { undoes } from "./undoes.ts";
 import { tokensOf } from "./word-bag.ts";
 
 /** The key by which a line is remembered. Lines that differ only in blanks, marks and capitals have the same key. */
@@ -55,19 +56,31 @@ const legal = new RegExp(
     "registered (?:office|in|address|number)|commercial register|company (?:no|number|registration|reg)|managing directors?:|geschäftsführer|handelsregister|vat (?:no|number|reg|id)|siret|place of registration",
     "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
     "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
-    "sent on the go|sent (?:from|via|using) (?:my|a|the|yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon)|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
     "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
-    "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
-    "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
     "public records?(?: act| law| requests?)?|acknowledge that we (?:live|work|are|operate)|traditional (?:lands?|territor(?:y|ies)|owners)|my working (?:days|hours)|(?:counter|shop) hours|outside (?:of )?(?:your |my |normal |usual )(?:own )?(?:working |office |business )?hours",
   ].join("|"),
   "iu",
 );
 
+/** Where programs and people write of themselves. More may stand beside it: "We are closed till May, so keep it." */
+const ofWriter = new RegExp(
+  [
+    "sent on the go|sent (?:from|via|using) (?:my|an?|the \\p{L}+$|the (?:road|train|field|truck|van|(?:job ?)?site|boat|ipad|(?:mobile )?app|mobile|all new|new)|(?:the )?(?:yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon))|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
+    "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
+    "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
+  ].join("|"),
+  "iu",
+);
+
+/** What is to be done for it. */
+const follows =
+  /(?<!\p{L})(?:so|hence|therefore|then|keep|wait|hold|stop|cancel|do not|don['’]t|(?:please|pls) (?!note|excuse|forgive|pardon|consider))(?!\p{L})/iu;
+
 /** Whether a sentence belongs to a disclaimer, a banner or the like, and says nothing of the trade. */
 export function isBoilerplate(words: string): boolean {
   const begun = words.slice(0, 2000);
-  return legal.test(begun) && !speaksOfTrade(words);
+  if (speaksOfTrade(words)) return false;
+  return legal.test(begun) || (ofWriter.test(begun) && !follows.test(begun) && !undoes(begun));
 }
 
 /** Phone numbers, addresses of mail and pages, and the labels in front of them. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { speaksAgainstIt } from "../../../src/reading/reply/file-names.ts";
-import { isToldBeside, namesIn, notesIn, sentencesIn, talesIn, toldIn } from "../../bench/notes.ts";
+import { factsIn, isToldBeside, namesIn, notesIn, sentencesIn, talesIn, toldIn } from "../../bench/notes.ts";
 import { misses, readHalf } from "../../bench/reply-sets.ts";
 
 /*
@@ -96,6 +96,19 @@ describe("letters", () => {
     expect(talesIn().length).toBe(351);
     expect(untold.length).toBeLessThanOrEqual(4);
   });
+
+  test.each([
+    ["tuned on", false, 0, 105],
+    ["set aside", true, 13, 107],
+  ] as const)(
+    "of notes that were %s, few facts that undo an order go through",
+    (_, aside, through, asked) => {
+      const [undone, talk] = [factsIn("undone", aside), factsIn("at-ease", aside)];
+      expect([undone.length, talk.length]).toEqual([150, 150]);
+      expect(undone.filter((note) => !isToldBeside(note)).length).toBeLessThanOrEqual(through);
+      expect(talk.filter(isToldBeside).length).toBeLessThanOrEqual(asked);
+    },
+  );
 
   test("of single sentences beside complete sheets no wish goes through, and a third of the others does", () => {
     const told = sentencesIn().filter(({ text }) => isToldBeside(text));
