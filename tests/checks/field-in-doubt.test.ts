@@ -10,7 +10,7 @@ function saying(place: Entry, typed: string): DeviceSheet {
   const sheet = device({ shipSame: false, shipTo: device().billTo });
   const [part = "", field] = place.replace("bill.", "billTo.").replace("ship.", "shipTo.").split(".");
   const before = (sheet as unknown as Record<string, object>)[part] ?? {};
-  return { ...sheet, [part]: field === undefined ? typed : { ...before, [field]: typed } } as DeviceSheet;
+  return { ...sheet, [part]: field === undefined ? typed : { ...before, [field]: typed } };
 }
 
 const found = (place: Entry, typed: string): string[] =>
