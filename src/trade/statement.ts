@@ -17,7 +17,8 @@ export interface Counts {
 export type ForPerson =
   | {
       readonly kind: "said";
-      readonly where: "subject" | "text" | "quotation";
+      /** "answer": an answer to a question of ours, which other words beside it may bind. */
+      readonly where: "subject" | "text" | "quotation" | "answer";
       /** The sentence as it is written, in one line; a long one is cut. */
       readonly words: string;
     }

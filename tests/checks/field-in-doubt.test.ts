@@ -72,6 +72,13 @@ test.each<[Entry, string, string, string]>([
   expect(found(place, right)).toEqual([]);
 });
 
+test.each(["na@x.example", "no@x.example", "email@x.example", "abc.d@x.example"])(
+  "“%s” may be somebody's",
+  (typed) => {
+    expect(found("contact.email", typed)).toEqual([]);
+  },
+);
+
 test("what other checks judge is left to them", () => {
   expect(found("project", "?")).toEqual([]);
   expect(found("order", "TBD")).toEqual([]);

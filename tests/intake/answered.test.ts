@@ -162,6 +162,21 @@ describe("a person reads what says anything else", () => {
     expect((await orderOf()).verdict).toBe("person");
   });
 
+  test("what stands in its way is told beside it, once, and a person gets the whole", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const tale = "It's Welsh for a cuddle, or the cupboard under the stairs.";
+    const said = async (text: string): Promise<unknown[]> =>
+      (await post(desk, { to: asked, text })).problems
+        .filter(({ check }) => check === "letter-says-more")
+        .map(({ wording, facts }) => [wording, facts["words"]]);
+    expect(await said(`1 YES\n${tale}\n\nThanks, Greta`)).toEqual([["answer", `1 YES … ${tale}`]]);
+    expect(await said("1 YES\nPlease make it gold.")).toEqual([
+      ["answer", "1 YES"],
+      ["text", "Please make it gold."],
+    ]);
+    expect(await said("Please make it gold.")).toEqual([["text", "Please make it gold."]]);
+  });
+
   test.each([
     ["what Outlook quotes", "\n\nFrom: Burin\nSent: Monday\nTo: Greta\nSubject: CONFIRM\n\n1 YES"],
     ["what is quoted with marks", "> 1 YES\n"],

@@ -11,7 +11,7 @@ const clean = ({ completeOrder }: Sample) =>
     reply: false,
     links: [],
   }) as const;
-const said = (words: string, where: "subject" | "text" | "quotation" = "text"): ForPerson[] => [
+const said = (words: string, where: "subject" | "text" | "quotation" | "answer" = "text"): ForPerson[] => [
   { kind: "said", where, words },
 ];
 
@@ -30,6 +30,10 @@ export const letterSaysMore = defineLetterCheck({
     text: {
       says: "“{words}” stands in your letter. The program acts on sheets only.",
       fix: "A person reads it. What a sheet has a field for, write on the sheet.",
+    },
+    answer: {
+      says: "You answer “{words}”. The program cannot read all that stands beside the answer.",
+      fix: "A person reads the whole and settles the question.",
     },
     quotation: {
       says: "“{words}” stands in a letter that yours quotes or forwards. The program acts on sheets only.",
@@ -74,6 +78,12 @@ export const letterSaysMore = defineLetterCheck({
       }),
       wording: "text",
       says: "“Please engrave the other one in red, qty 5.” stands in your letter. The program acts on sheets only.",
+    },
+    {
+      shows: "an answer beside words that nobody expects",
+      given: (sample) => ({ ...clean(sample), statements: said("1 YES … It is a pub", "answer") }),
+      wording: "answer",
+      says: "You answer “1 YES … It is a pub”. The program cannot read all that stands beside the answer.",
     },
     {
       shows: "a remark between the lines of our answer",

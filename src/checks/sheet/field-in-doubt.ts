@@ -19,8 +19,7 @@ const tried =
 const phone = /^\+?[\d().\s/-]{7,}$/u;
 const date = /^(?:\d{1,2}[/.]\d{1,2}[/.](?:\d{2}|\d{4})|\d{4}-\d\d-\d\d)$/u;
 /** A mailbox that gets a form past its required fields. */
-const nobody =
-  /^(?:none|no|na|n\.a|nomail|noemail|no-?reply|donotreply|test|xx*|abc|asdf\w*|nobody|fake|email|name)@/iu;
+const nobody = /^(?:none|nomail|noemail|no-?reply|donotreply|test|xx*|abc|asdf\w*|nobody|fake|name)@/iu;
 
 /** What stands at a place, where it is of another kind than belongs there. */
 const kinds: readonly {

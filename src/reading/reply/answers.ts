@@ -68,7 +68,10 @@ const longestText = 30_000;
  * words beside it may be a condition, or if the number was not asked. Lines such as "CANCEL S-104" take sheets back.
  * Beside them stands nothing but answers to numbers and what says nothing.
  */
-function readAnswers(text: string, given: Asked): Answers & { readonly unread: readonly string[] } {
+function readAnswers(
+  text: string,
+  given: Asked,
+): Answers & { readonly unread: readonly string[]; readonly answering: ReadonlySet<string> } {
   const named = namesIn(given);
   const asked = { ...given, inQuestion: named.words };
   const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), given);
@@ -204,8 +207,8 @@ function readAnswers(text: string, given: Asked): Answers & { readonly unread: r
   }
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
   return isNone
-    ? { ...noAnswers, unread }
-    : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread };
+    ? { ...noAnswers, unread, answering: lines }
+    : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread, answering: lines };
 }
 
 const bareAnswer = /^(?:yes|yep|yeah|yup)(?!\p{L})|^(?:no|nope)(?=\s*(?:$|[.,;:!–—-]))/iu;
@@ -353,7 +356,7 @@ export function answersBeside(
   // A letter that was asked nothing is read like any other.
   if (asked.open.length === 0 && !mayCancel(text))
     return { answers: noAnswers, statements: besides(new Set()) };
-  const { unread, ...answers } = readAnswers(text, asked);
+  const { unread, answering, ...answers } = readAnswers(text, asked);
   if (asked.open.length === 0 && answers.withdraws.size === 0)
     return { answers: noAnswers, statements: besides(new Set()) };
   const statements = besides(answers.lines);
@@ -367,10 +370,27 @@ export function answersBeside(
   const isUntold = all.length === 0 && first !== undefined && !asked.bringsSheets;
   return {
     answers: noAnswers,
-    statements: isUntold ? [asWords(first)] : all,
+    statements: isUntold ? [asWords(first)] : withAnswers(all, answering, unread),
   };
 }
 
+/** Statements with what they answer in one, and what stands unread beside it. Whoever reads it sees why. */
+function withAnswers(
+  all: readonly Statement[],
+  answering: ReadonlySet<string>,
+  unread: readonly string[],
+): readonly Statement[] {
+  const others = all.filter(
+    (one) => one.kind !== "said" || one.where !== "text" || !answering.has(one.words),
+  );
+  if (others.length === all.length) return all;
+  const told = new Set(others.map((one) => ("words" in one ? one.words : "")));
+  const words = [...answering, ...unread.filter((line) => !told.has(line))].join(" … ");
+  return [{ kind: "said", where: "answer", words: words.slice(0, longestAnswer) }, ...others];
+}
+
+/** In characters. */
+const longestAnswer = 300;
 /** In characters. */
 const longestShown = 160;
 
