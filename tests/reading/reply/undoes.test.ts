@@ -53,6 +53,18 @@ test.each([
   ["They belong to my brother-in-law's company.", "They belong to the library."],
   ["I copied it off the wall so you get an idea.", "No idea why it rains so much."],
   ["We will open in March; the office is closed for good.", "The office is closed Friday."],
+  ["We are bidding this.", "There was a bid."],
+  ["We hope to win this job.", "We hope to win the raffle."],
+  ["The client is thinking about it.", "The client is in Maine."],
+  ["The boss is away and will look Monday.", "The boss is away and will be back Monday."],
+  ["It is going to the board.", "It is going to rain."],
+  ["The names came from a movie.", "The names came from the owner."],
+  ["I used the names from the other tower.", "I used the names from your list."],
+  ["Half are left from the last job.", "I left the last job early."],
+  ["It is April Fools!", "It is April."],
+  ["Wrong attachment, sorry.", "Wrong attachment earlier, sorry."],
+  ["The city shut us down: stop-work.", "The city is lovely."],
+  ["I quit yesterday.", "It quit raining."],
   ["There is a lawsuit.", "There is a suite."],
 ])("“%s” undoes what came, and “%s” does not", (undone, talk) => {
   expect([undoes(undone), undoes(talk)]).toEqual([true, false]);
