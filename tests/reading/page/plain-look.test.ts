@@ -1,28 +1,13 @@
-import { PDFDocument, type PDFRawStream } from "pdf-lib";
+import { deflateSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
 import { linesShown } from "../../../src/reading/page/plain-look.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
-
-const { context } = await PDFDocument.create();
-const helvetica = { Type: "Font", Subtype: "Type1", BaseFont: "Helvetica", Encoding: "WinAnsiEncoding" };
-
-/** A field's drawing, 150 points wide and 40 high. */
-function lookOf(content: string, entries: Entries = {}): PDFRawStream {
-  return context.stream(content, {
-    Subtype: "Form",
-    BBox: [0, 0, 150, 40],
-    Length: content.length,
-    Resources: { Font: { Helv: helvetica } },
-    ...entries,
-  });
-}
+import { drawn, helvetica, lookOf } from "./made-form.ts";
 
 const shown = (content: string, entries?: Entries, size: [number, number] = [150, 40]) =>
   linesShown(lookOf(content, entries), size);
 
-/** A drawing as programs make it, clipped one point from the edge, with such a text. */
-const drawn = (text: string): string => `/Tx BMC q 1 1 148 38 re W n BT /Helv 10 Tf 0 g ${text} ET Q EMC`;
-/** The same with the word LOBBY, which is set in some way, or stands elsewhere. */
+/** Such a drawing with the word LOBBY, which is set in some way, or stands elsewhere. */
 const lobby = (setting: string, at = "2 15 Td"): string => drawn(`${setting} ${at} (LOBBY) Tj`);
 
 test("a drawing shows its lines, from above", () => {
@@ -120,6 +105,17 @@ describe("the drawing itself", () => {
     ["with more than fonts", { Resources: { Font: { Helv: helvetica }, ExtGState: {} } }, false],
   ])("%s is plain: %s", (_, entries, is) => {
     expect(shown(lobby(""), entries)).toEqual(is ? ["LOBBY"] : undefined);
+  });
+
+  test("may be packed as most are, and not otherwise", () => {
+    const packed = (bytes: Uint8Array, Filter: string | string[]) =>
+      linesShown(lookOf(bytes, { Filter, Length: bytes.length }), [150, 40]);
+    const flate = deflateSync(lobby(""));
+    expect(packed(flate, "FlateDecode")).toEqual(["LOBBY"]);
+    expect(packed(flate, ["FlateDecode"])).toEqual(["LOBBY"]);
+    const digits = Buffer.from(`${Buffer.from(lobby("")).toString("hex")}>`);
+    expect(packed(digits, "ASCIIHexDecode")).toBeUndefined();
+    expect(packed(digits, "Unknown")).toBeUndefined();
   });
 
   test("is as large as the field, as far as programs round", () => {
