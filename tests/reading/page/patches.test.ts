@@ -36,6 +36,7 @@ const four = (x: number, y: number): [number, number][] => [
   [x, y + 1],
   [x + 1, y + 1],
 ];
+const column = (x: number, y: number): [number, number][] => [0, 1, 2, 3].map((by) => [x, y + by]);
 const patches = (dots: Parameters<typeof picture>[0], leftOut: readonly Area[] = []): readonly Area[] =>
   patchesIn(picture(dots), picture(), leftOut);
 
@@ -82,8 +83,69 @@ describe("where a page differs from its form", () => {
     ],
     ["below a part that is left out", four(13, 37), [area(0, 0, 120, 36)], [area(12, 36, 24, 48)]],
     ["above a part that is left out", four(13, 13), [area(0, 16, 120, 60)], [area(12, 12, 24, 24)]],
+    ["at its left edge", column(0, 13), [], [area(0, 12, 12, 24)]],
+    ["at the left edge of a part that is left out", column(13, 13), [area(14, 0, 120, 60)], []],
+    [
+      "in the first of two parts that are left out",
+      four(13, 13),
+      [area(60, 0, 120, 60), area(0, 0, 36, 60)],
+      [],
+    ],
+    [
+      "in the last line, behind a part that is left out",
+      [116, 117, 118, 119].map((x) => [x, 59]),
+      [area(0, 0, 36, 60)],
+      [area(108, 48, 120, 60)],
+    ],
+    [
+      "above a part that is left out, and in it from its first line on",
+      [...four(1, 10), ...[60, 61, 62, 63].map((x): [number, number] => [x, 20])],
+      [area(0, 21, 120, 60)],
+      [area(0, 0, 12, 12)],
+    ],
+    [
+      "in a part that is left out, and below it from the first line on",
+      [...four(1, 10), ...[60, 61, 62, 63].map((x): [number, number] => [x, 21])],
+      [area(0, 0, 120, 20)],
+      [area(60, 12, 72, 24)],
+    ],
   ])("%s", (_, dots, leftOut, found) => {
     expect(patches(dots, leftOut)).toEqual(found);
+  });
+
+  /** Dots in cells of twelve pixels: how many are in each. */
+  const cells = (...rows: string[]): [number, number][] =>
+    rows.flatMap((row, j) =>
+      [...row].flatMap((count, i) =>
+        Array.from({ length: Number(count) || 0 }, (_, n): [number, number] => [i * 12 + n, j * 12]),
+      ),
+    );
+  test.each<[string, string[], (readonly [left: number, top: number, right: number, bottom: number])[]]>([
+    ["that touch, one patch", ["44........"], [[0, 0, 2, 1]]],
+    ["with one between, one patch", ["2.........", "..........", "2........."], [[0, 0, 1, 3]]],
+    ["that lie to the lower left, one patch", ["..2.......", "2........."], [[0, 0, 3, 2]]],
+    ["in the last columns, one patch", [".......2.2"], [[7, 0, 10, 1]]],
+    ["in the last rows, one patch", ["", "", "2.........", "", "2........."], [[0, 2, 1, 5]]],
+    [
+      "three to the lower left, two patches",
+      ["...4......", "..........", "4........."],
+      [
+        [3, 0, 4, 1],
+        [0, 2, 1, 3],
+      ],
+    ],
+    [
+      "three to the upper right, two patches",
+      ["4.........", "........4.", "..4.......", "..........", "....4.4..."],
+      [
+        [0, 0, 7, 5],
+        [8, 1, 9, 2],
+      ],
+    ],
+    ["at the two ends of two rows, none", [".........2", "2........."], []],
+  ])("cells %s", (_, rows, found) => {
+    const edges = found.map((one) => one.map((edge) => edge * 12));
+    expect(patches(cells(...rows)).map((one) => Object.values(one))).toEqual(edges);
   });
 
   test("four places are told one by one, five as the area around them", () => {
@@ -136,7 +198,7 @@ function pixelsOf(png: Uint8Array): { width: number; height: number; pixels: num
 test("a part of a picture is a PNG of its pixels, rounded to steps of fifteen", () => {
   const one = picture([
     [10, 10, 0xff8000],
-    [11, 10, 0x000007],
+    [11, 10, 0x070707],
     [10, 11, 0x000008],
   ]);
   expect(pixelsOf(pngOf(one, area(10, 10, 12, 12), 4))).toEqual({
@@ -153,9 +215,20 @@ test("a part of a picture is a PNG of its pixels, rounded to steps of fifteen", 
     height: 1,
     pixels: [[135, 135, 135]],
   });
+  expect(pixelsOf(pngOf(picture(four(14, 12)), area(10, 10, 16, 14), 6)).pixels).toEqual([
+    Array(9).fill(255),
+    [...Array<number>(6).fill(255), 0, 0, 0],
+  ]);
   // What lies beyond the picture is no part of it.
   expect(pixelsOf(pngOf(one, area(-5, -5, 1, 1), 99))).toMatchObject({ width: 1, height: 1 });
   expect(pixelsOf(pngOf(one, area(0, 0, 120, 60), 900))).toMatchObject({ width: 40, height: 20 });
+});
+
+test("a PNG begins with its signature and how it is made, and ends with an end", () => {
+  const png = Buffer.from(pngOf(picture(), area(0, 0, 3, 2), 9)).toString("hex");
+  // ISO/IEC 15948 §5.2, §11.2.2: eight bits for each of three colours, packed and laid out in the usual ways.
+  expect(png).toMatch(/^89504e470d0a1a0a0000000d4948445200000003000000020802000000/);
+  expect(png).toMatch(/0000000049454e44ae426082$/);
 });
 
 describe("the page of a sheet that a page of its form corresponds to", () => {
