@@ -28,7 +28,7 @@ async function explained(
 const row: Entries = { FT: "Tx", T: text("row") };
 const look = (content: string, entries?: Entries): Entries => ({ AP: { N: lookOf(content, entries) } });
 const lobby = look(drawn("2 15 Td (LOBBY) Tj"));
-const two = look(drawn("2 25 Td (MAIN  ) Tj 0 -10 Td (LOBBY ) Tj"));
+const two = look(drawn("2 25 Td (MAIN  ) Tj 0 -10 Td (LOBBY) Tj"));
 
 test("a sheet is explained by telling what each field shows, and where", async () => {
   const below: Entries = { FT: "Tx", T: text("notes"), F: 2, Rect: [10, 120, 160, 160] };
@@ -77,6 +77,23 @@ test.each<[string, Change]>([
   expect(await explained([row], [row], { row: [""] }, change)).toBeUndefined();
 });
 
+test("a sheet is not explained that has a page less", async () => {
+  const two: Change = ({ pdf, set }) =>
+    set(pdf.addPage([9, 9]).node, {
+      Contents: pdf.context.register(pdf.context.stream("q Q", { Length: 3 })),
+      Annots: [],
+    });
+  const [blank, sheet] = [blankPrint(await madeForm([row], two)), printOf(await madeForm([row]))];
+  if (blank === undefined || sheet === undefined) throw new Error("no print");
+  expect(explainedBy(sheet, [], blank)).toBeUndefined();
+  expect(explainedBy(blank, [], blank)).toHaveLength(1);
+});
+
+test("a list of several lines says what its blank says, whatever that is", async () => {
+  const lines: Entries = { FT: "Ch", T: text("list"), V: [text("A"), text("B")] };
+  expect(await explained([lines], [lines], { list: ["A", "B"] })).toEqual([]);
+});
+
 test("a field is not explained of which the file says something else, or something that leads nowhere", async () => {
   expect(await explained([row], [{ ...row, TU: text("tip") }], {})).toBeUndefined();
   expect(await explained([row], [{ ...row, AP: PDFRef.of(9_999) }], {})).toBeUndefined();
@@ -88,6 +105,7 @@ describe("a text is explained", () => {
     ["in one line, blanks around it aside", look(drawn("2 15 Td ( LOBBY ) Tj")), ["LOBBY  "], " LOBBY"],
     ["in several, word by word", two, ["MAIN LOBBY\n"], "MAIN\nLOBBY"],
     ["drawn as nothing", look(""), [""], ""],
+    ["in several, whatever stands around its value", two, [" MAIN LOBBY"], "MAIN\nLOBBY"],
     ["not in other letters", lobby, ["LOBBV"], undefined],
     ["not with another gap in one line", look(drawn("2 15 Td (A  B) Tj")), ["A B"], undefined],
     ["not in other words", two, ["LOBBY MAIN"], undefined],

@@ -1,4 +1,13 @@
-import { PDFBool, PDFDocument, PDFHexString, PDFName, type PDFObject, PDFRef, PDFString } from "pdf-lib";
+import {
+  PDFBool,
+  type PDFDict,
+  PDFDocument,
+  PDFHexString,
+  PDFName,
+  type PDFObject,
+  PDFRef,
+  PDFString,
+} from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import { entriesInWords, inWords, presentIn } from "../../../src/reading/page/plain-object.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
@@ -56,6 +65,10 @@ test("entries may be left out", () => {
   const dict = context.obj({ B: 2, A: 1, C: 3 });
   expect(entriesInWords(dict, new Set(["/B"]))).toBe("/A 1\n/C 3");
   expect(entriesInWords(dict, new Set(["B"]))).toBe("/A 1\n/B 2\n/C 3");
+  const nested = (depth: number): PDFDict =>
+    Array.from({ length: depth }).reduce<PDFDict>((inner) => context.obj({ A: inner }), dict);
+  expect(entriesInWords(nested(7), new Set())).toContain("/B 2");
+  expect(() => entriesInWords(nested(8), new Set())).toThrow("no plain object");
 });
 
 test("an entry is there, is not, or leads nowhere", () => {
