@@ -26,6 +26,7 @@ describe("a dark line through a text", () => {
     ["is just darker than the pale edges of letters", "X1111111111X", "X3333333333X", true],
     ["is no darker than they are", "X1111111111X", "X2222222222X", false],
     ["runs within the letters alone", "X2222222222X", "XXXXXXXXXXXX", false],
+    ["runs within the letters more than beside them", "X222........X", "XXXXXXXXX...X", false],
     ["runs behind the letters", "X...........", "X.XXXXXXXXXX", false],
   ])("%s: %#", (_, wanted, seen, is) => {
     expect(struck([wanted], [seen])).toBe(is);
@@ -71,8 +72,26 @@ describe("a row of letters that is rubbed out", () => {
   test("had as much ink as a dark pixel has", () => {
     expect(["X", "9"].map((dark) => rubbed(5, "0", dark))).toEqual([true, false]);
   });
+  test("may be of several strokes", () => {
+    const two = slant().map((row) => row + row);
+    const seen = (to: string) => but(two, 5, (two[5] ?? "").replaceAll("X", to));
+    expect(["3", "4"].map((to) => struck(two, seen(to)))).toEqual([true, false]);
+  });
   test("lies three pixels from the upper and lower edge", () => {
     expect([2, 3, 7, 8].map((y) => rubbed(y, "0"))).toEqual([false, true, true, false]);
+  });
+});
+
+describe("a line through a text that fills its field from edge to edge", () => {
+  const beside = (rows: readonly string[]) => ink(...rows.map((row) => `...${row}...`));
+  test("may be in its first row, or in its last", () => {
+    const text = times(5, "X..........X");
+    for (const y of [0, 4]) expect(isStruck(beside(but(text, y, "XXXXXXXXXXXX")), beside(text))).toBe(true);
+  });
+  test("is seen three pixels from the ends of upright strokes, and not nearer", () => {
+    const two = times(9, "X...X");
+    const struckAt = [1, 2, 3, 5, 6, 7].filter((y) => isStruck(beside(but(two, y, "5...5")), beside(two)));
+    expect(struckAt).toEqual([3, 5]);
   });
 });
 
