@@ -92,7 +92,7 @@ describe("what is no letter", () => {
 test("letters are of one line if one row runs through all of them", () => {
   const [upper, lower] = [times(3, "X...."), times(3, "..X..")];
   expect(lines(...upper, "X.X..", ...lower)).toHaveLength(1);
-  expect(lines("X....", ...times(3, "X.X.."), "..X.X", ...times(5, "....X"))).toHaveLength(2);
+  expect(lines("X......", ...times(3, "X.X...."), "..X.X.X", ...times(5, "....X.X"))).toHaveLength(2);
 });
 
 describe("a letter that runs through two lines", () => {
@@ -115,9 +115,15 @@ describe("a letter that runs through two lines", () => {
     ["is cut right above the row of the lower line", hook([3, 8, 9]), 8],
     ["is cut, even if it begins in the row of the upper line", hook([8], 3), 8],
     ["is cut, even if it ends in the row of the lower line", hook([6], 0, 13), 6],
+    ["goes with the letter below it, if what is above it is no letter", hook([6], 3), 3],
     ["is not cut, if it ends right above that row", hook([6], 0, 12), 15],
   ])("%s", (_, drawn, row) => {
     expect(lines(...beside(drawn))).toEqual(cutAt(drawn, row));
+  });
+
+  test("is not cut for the sake of dots", () => {
+    const dotted = hook([7]).map((row, y) => (y === 2 || y === 12 ? `X${row}` : `.${row}`));
+    expect(lines(...dotted)).toEqual([dotted]);
   });
 
   test("is cut as often as there are lines", () => {
