@@ -95,7 +95,6 @@ function inGaps(seen: Ink, line: readonly Placed[], { x, across }: Setting): boo
     if (next === undefined || next.pen - pen - glyph.advance < gap.least) return false;
     const left = Math.ceil(x + (pen + glyph.ink.right) * across + gap.ends);
     const right = Math.floor(x + (next.pen + next.glyph.ink.left) * across - gap.ends);
-    if (left >= right) return false;
     return columns(seen, left, right).dark.reduce((sum, one) => sum + one, 0) >= dot;
   });
 }
