@@ -136,10 +136,10 @@ test("a text that reaches the edge and is not longer has to end as it should", (
 
 test("of a text that is cut, sizes are tried in steps of a hundredth", () => {
   const long = "MEETING ROOM OF THE BOARD (GÄSTE)";
-  const sizes = Array.from({ length: 81 }, (_, i) => 13 + i / 8);
+  const sizes = Array.from({ length: 41 }, (_, i) => 13 + i / 4);
   const missed = sizes.filter((across) => !isShown(long, drawn(long, { width: 120, across })));
   // Those between the steps.
-  expect(missed).toEqual([14, 14.125, 14.25, 15.375, 15.5, 16.75, 16.875, 18.25, 19.625, 21]);
+  expect(missed).toEqual([14, 14.25, 15.5, 16.75, 18.25, 21]);
 });
 
 describe("a field of several lines shows", () => {
