@@ -21,6 +21,7 @@ test.each<[string, Entries, string?]>([
   ["one drawn in the file", { Subtype: "Type3" }],
   ["one whose file is there", { ...odd, FontDescriptor: { FontFile2: file } }],
   ["one whose file is there, of another kind", { ...odd, FontDescriptor: { FontFile3: file } }],
+  ["one with such letters within its name", { BaseFont: "Klingon ABCDEF+X" }, "klingonabcdef+x"],
   ["one whose file is a mere word", { ...odd, FontDescriptor: { FontFile: "x" } }, "klingon"],
   [
     "a composite one whose file is there",
@@ -49,6 +50,7 @@ test("only fonts in which something is written count, as often as they are taken
   expect(guessedIn(drawing("/F 9 Tf (A) Tj /G 9 Tf (B) Tj /F 9 gs", oddFonts))).toEqual(["klingon"]);
   expect(guessedIn(drawing("(A) Tj", oddFonts))).toEqual([]);
   expect(guessedIn(drawing("/F 9 Tf"))).toEqual([]);
+  expect(guessedIn(drawing("/F 9 Tf", { Font: { F: odd } }))).toEqual(["klingon"]);
 });
 
 test("if a drawing cannot be looked into, all of its fonts count", () => {

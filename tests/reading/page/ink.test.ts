@@ -197,11 +197,11 @@ describe("a field that was found to show its values", () => {
   });
 
   test("is not kept if it is large", () => {
-    const kept = (height: number) => {
-      const large: Picture = { width: 200, height, pixels: new Int32Array(200 * height) };
-      keepShown(large, large, 1, area(0, 0, 200, height), values);
-      return shownBefore(large, large, 1, area(0, 0, 200, height), values);
+    const kept = (width: number, height: number, top = 0) => {
+      const large: Picture = { width, height, pixels: new Int32Array(width * height) };
+      keepShown(large, large, 1, area(0, top, width, height), values);
+      return shownBefore(large, large, 1, area(0, top, width, height), values);
     };
-    expect([kept(200), kept(201)]).toEqual([true, false]);
+    expect([kept(200, 200), kept(40_001, 1), kept(200, 300, 100)]).toEqual([true, false, true]);
   });
 });
