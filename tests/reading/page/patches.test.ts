@@ -14,7 +14,6 @@ import {
   sameRun,
   shared,
 } from "../../../src/reading/page/picture.ts";
-import { movedFields, pageOf } from "../../../src/reading/page/widget-places.ts";
 
 const white = 0xffffff;
 const area = (left: number, top: number, right: number, bottom: number): Area => ({
@@ -229,53 +228,4 @@ test("a PNG begins with its signature and how it is made, and ends with an end",
   // ISO/IEC 15948 §5.2, §11.2.2: eight bits for each of three colours, packed and laid out in the usual ways.
   expect(png).toMatch(/^89504e470d0a1a0a0000000d4948445200000003000000020802000000/);
   expect(png).toMatch(/0000000049454e44ae426082$/);
-});
-
-describe("the page of a sheet that a page of its form corresponds to", () => {
-  const page = (...fields: string[]) => ({ widgets: fields.map((field) => ({ field })) }) as never;
-  const facts = (...on: [string, number][]) =>
-    ({ widgets: on.map(([field, page]) => ({ field, page })) }) as never;
-  test.each([
-    [
-      "has most of its fields",
-      [
-        ["a", 1],
-        ["b", 2],
-        ["c", 2],
-      ],
-      2,
-    ],
-    ["is where it was if nothing tells", [["x", 1]], 4],
-    [
-      "is not told by fields that the form has not",
-      [
-        ["a", 3],
-        ["x", 1],
-        ["y", 1],
-      ],
-      3,
-    ],
-  ] as const)("%s", (_, on, number) => {
-    expect(
-      pageOf(page("a", "b", "c"), 3, facts(...on.map(([field, at]): [string, number] => [field, at]))),
-    ).toBe(number);
-  });
-});
-
-describe("a field lies elsewhere than on the form", () => {
-  const at = (x: number, y: number, field = "a", hidden = false) =>
-    ({ field, hidden, box: [x, y, x + 10, y + 5] }) as never;
-  const moved = (own: never, ...form: never[]): boolean => movedFields(form, [own], [100, 50]).length === 1;
-  test.each([
-    ["where the whole form lies", at(100, 50), [at(0, 0)], false],
-    ["a point and a half further, as programs do", at(101.5, 50), [at(0, 0)], false],
-    ["more than that", at(101.6, 50), [at(0, 0)], true],
-    ["further up", at(100, 52), [at(0, 0)], true],
-    ["at another place of the same field", at(130, 50), [at(0, 0), at(30, 0)], false],
-    ["at a place of another field", at(130, 50), [at(0, 0), at(30, 0, "b")], true],
-    ["elsewhere, and hidden", at(130, 50, "a", true), [at(0, 0)], false],
-    ["elsewhere, and unknown to the form", at(130, 50, "x"), [at(0, 0)], false],
-  ])("%s: %#", (_, own, form, is) => {
-    expect(moved(own, ...form)).toBe(is);
-  });
 });
