@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Box, Difference } from "../../../src/reading/facts.ts";
 import { blankForm } from "../../../src/reading/page/blank-form.ts";
 import { comparePages } from "../../../src/reading/page/compare-pages.ts";
-import { dictsIn } from "../../../src/reading/pdf/pdf-value.ts";
+import { dictsIn, textOf } from "../../../src/reading/pdf/pdf-value.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
 import { ourOutline } from "../../make/our-outline.ts";
 import { lookOf, type Making, madeForm } from "./made-form.ts";
@@ -41,7 +41,7 @@ const square = (x: number, y: number, width = 5, height = width) => `0 g ${x} ${
 
 function made(
   fields: readonly string[],
-  { says = {}, change, content = "", moved = {}, view, redrawn }: Sheet,
+  { says = {}, held = {}, change, content = "", moved = {}, view, redrawn }: Sheet,
 ) {
   const widgets = fields.map((name, n): Entries => {
     const [x, y] = moved[name] ?? [0, 0];
@@ -61,13 +61,14 @@ function made(
     if (view !== undefined) set(page, { MediaBox: [...view] });
     if (redrawn) form.set(PDFName.of("NeedAppearances"), PDFBool.True);
     for (const widget of dictsIn(page, "Annots")) {
-      const words = says[fields[dictsIn(page, "Annots").indexOf(widget)] ?? ""];
+      const name = textOf(widget.get(PDFName.of("T")));
+      const words = says[name];
       if (words === undefined) continue;
       const look = lookOf(`/Tx BMC q BT /Helv 10 Tf 0 g 2 6 Td (${words}) Tj ET Q EMC`, {
         Type: "XObject",
         BBox: [0, 0, 130, 20],
       });
-      set(widget, { AP: { N: pdf.context.register(look) }, V: text(words) });
+      set(widget, { AP: { N: pdf.context.register(look) }, V: text(held[name] ?? words) });
     }
     change?.(making);
   });
@@ -134,6 +135,12 @@ test.each([false, true])(
     expect(await found(names(2), { says: lobby, held: { f0: "EXIT" }, redrawn })).toEqual([field]);
   },
 );
+
+test("a field whose own drawing says other than it holds is told, though its viewer is to draw it anew", async () => {
+  const anew = { held: { f0: "EXIT" }, redrawn: true };
+  expect(await found(names(2), { says: lobby, ...anew })).toEqual([field]);
+  expect(await found(names(2), { says: { f0: "EXIT" }, ...anew })).toEqual([]);
+});
 
 test("a place is told from the corner of what the page shows", async () => {
   const view: Box = [-30, -20, 300, 200];
@@ -207,6 +214,14 @@ describe("what is drawn beside the fields is told", () => {
   });
 });
 
+test("what is drawn is told with many fields only if it touches one of them", async () => {
+  const says = Object.fromEntries(names(4).map((name) => [name, "A"]));
+  const whats = async (content: string) =>
+    (await found(names(4), { says, held: {}, content }))?.map(({ what }) => what);
+  expect(await whats(square(40, 20))).toEqual(["field", "field", "field", "field", "more"]);
+  expect(await whats(square(40, 165, 4))).toEqual(["more"]);
+});
+
 test("fields are told one by one, up to eight, where nothing crosses them", async () => {
   const says = Object.fromEntries(names(10).map((name) => [name, "A"]));
   const all = await found(names(10), { says, held: {} });
@@ -221,11 +236,14 @@ describe("fields that lie elsewhere", () => {
     expect(await found(names(10), { moved: away(4) })).toEqual([{ what: "other", page: 1 }]);
   });
 
-  test("have to be where the print is", async () => {
-    const [x, y] = [4, 4];
-    const moved = Object.fromEntries(names(4).map((name) => [name, [x, y] as const]));
-    const all = await found(names(4), { moved });
-    expect(all).toContainEqual(expect.objectContaining({ what: "more", page: 1 }));
+  test.each([
+    [4, 0],
+    [0, 4],
+    [1, 0],
+    [0, 1],
+  ])("have to be where the print is: not %d and %d points from it", async (...by) => {
+    const all = await found(names(4), { moved: Object.fromEntries(names(4).map((name) => [name, by])) });
+    expect(all).toContainEqual(expect.objectContaining({ what: "more", box: expect.anything() }));
   });
 });
 
