@@ -51,6 +51,7 @@ test("a band that is higher than a line can be is taken apart", () => {
     ...times(5, "X.X..."),
   ];
   expect(bands(...touching(2))).toEqual([[12, touching(2)]]);
+  expect(bands(...times(9, "......"), ...touching(2))).toHaveLength(1);
   const [upper, lower] = bandsOf(ink(...touching(3)), 10);
   expect([upper?.bottom, lower?.bottom]).toEqual([13, 13]);
   expect([upper, lower].map((one) => one && rowsOf(one).findIndex((row) => row.startsWith("X")))).toEqual([
