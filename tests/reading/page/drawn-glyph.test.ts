@@ -56,6 +56,24 @@ describe("a letter is drawn", () => {
     expect(rowsOf(glyph.ink)).toEqual(rows);
   });
 
+  test("where its edges are parts of pixels, and of what it was drawn in", () => {
+    const { ink } = drawGlyph(block(), at(10, 20, 5));
+    // From 11.25 to 13.75, and from 17.5 down to 21.25.
+    const [across, up] = [
+      [0, 0.75, 1, 0.75, 0],
+      [0, 0.5, 1, 1, 1, 0.25, 0],
+    ];
+    expect([ink.width, ink.height]).toEqual([5, 7]);
+    const wanted = up.flatMap((high) => across.map((wide) => wide * high));
+    for (const [i, dark] of wanted.entries()) expect(ink.dark[i], `${i}`).toBeCloseTo(dark, 4);
+  });
+
+  test("as large as what it was drawn in", () => {
+    const whole = blockGlyph({ left: -1 / 3, right: 4 / 3, bottom: -1 / 2, top: 7 / 6 });
+    const { ink } = drawGlyph(whole, at(10, 20, 6));
+    expect(rowsOf(ink)).toEqual(["............", ...Array<string>(10).fill(".XXXXXXXXXX."), "............"]);
+  });
+
   test("blurred, with a pixel more on every side", () => {
     const [sharp, soft] = [drawGlyph(block(), at(10, 20, 4)), softGlyph(block(), at(10, 20, 4))];
     expect([soft.left, soft.top]).toEqual([sharp.left - 1, sharp.top - 1]);

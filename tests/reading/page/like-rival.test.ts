@@ -67,6 +67,8 @@ describe("how like itself a letter is", () => {
     ["cut at the upper edge", { drawn: "B", y: 8 }, 0.99],
     ["cut at the lower edge", { drawn: "B", y: 30 }, 0.9912],
     ["beyond the edge", { drawn: "B", x: 60 }, 0],
+    ["where nothing is drawn", { drawn: "B", off: [0, 60] }, 0],
+    ["below the edge, where something is drawn above", { drawn: "B", y: 60, off: [0, -40] }, 0],
     ["between others", { drawn: "ABC", at: 1 }, 0.994],
     ["behind others, cut", { drawn: "ABC", at: 2 }, 0.9871],
     ["if it is another", { drawn: "B", held: "8" }, 0.8877],
@@ -108,6 +110,12 @@ describe("by how much more a letter is like a rival", () => {
     ["of several, the nearest", { drawn: "E", rivals: "FB8" }, 0.9, -0.0899],
     ["that is far narrower", { drawn: "I", held: "W", rivals: "I" }, 0.2, 0.5231],
     ["that is narrower, in the middle", { drawn: "I", held: "O", rivals: "I" }, 0.75, 0.25],
+    [
+      "that is narrower, and drawn in its middle",
+      { drawn: "I", held: "O", rivals: "I", off: [5, 0] },
+      0.75,
+      0.25,
+    ],
     ["that is far wider", { drawn: "W", held: "I", rivals: "W" }, 0.2, 0.1555],
     [
       "that is as wide as it is high in a wide line",
