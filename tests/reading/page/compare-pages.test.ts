@@ -5,7 +5,7 @@ import { blankForm } from "../../../src/reading/page/blank-form.ts";
 import { comparePages } from "../../../src/reading/page/compare-pages.ts";
 import { dictsIn, textOf } from "../../../src/reading/pdf/pdf-value.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
-import { ourOutline } from "../../make/our-outline.ts";
+import { ourOutline } from "../../make/our-marks.ts";
 import { lookOf, type Making, madeForm } from "./made-form.ts";
 
 const text = PDFString.of;

@@ -7,7 +7,7 @@ import { dictsIn } from "../../../src/reading/pdf/pdf-value.ts";
 import { firstPages } from "../../../src/reading/pdf/walked-pages.ts";
 import { formOf } from "../../../src/reading/pdf/walked-pdf.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
-import { ourOutline } from "../../make/our-outline.ts";
+import { ourOutline } from "../../make/our-marks.ts";
 import { glyphs } from "./drawn.ts";
 import { drawn, lookOf, type Making, madeForm } from "./made-form.ts";
 

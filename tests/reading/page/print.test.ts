@@ -1,10 +1,8 @@
 import { PDFBool, PDFDict, type PDFDocument, PDFName, PDFRef, PDFString } from "pdf-lib";
 import { describe, expect, test } from "vitest";
-import { digestOf, listPrefix } from "../../../src/reading/our-marks.ts";
 import { type Print, printOf } from "../../../src/reading/page/print.ts";
-import { firstPages } from "../../../src/reading/pdf/walked-pages.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
-import { ourOutline } from "../../make/our-outline.ts";
+import { addOurList, ourOutline } from "../../make/our-marks.ts";
 import { type Making, madeForm } from "./made-form.ts";
 
 const text = PDFString.of;
@@ -167,19 +165,11 @@ function twenty(pdf: PDFDocument, more: number): void {
 }
 
 describe("a list of ours", () => {
-  const font = { Type: "Font", Subtype: "Type1", BaseFont: "Helvetica" };
-  /** Puts a list behind the form, by its digest, and does something more to it. */
+  /** Puts a list behind the form, with something more. */
   const withList =
     (entries: Entries = {}) =>
-    ({ pdf, set }: Making): void => {
-      const { node } = pdf.addPage([100, 90]);
-      const Resources = { Font: { Plain: font, Bold: { ...font, BaseFont: "Helvetica-Bold" } } };
-      set(node, { Contents: pdf.context.register(pdf.context.stream("q Q")), Resources });
-      const [, list] = firstPages(pdf, 9);
-      if (list === undefined) throw new Error("no list");
-      const NM = text(`${listPrefix}${digestOf(list)}`);
-      set(node, { Annots: [pdf.context.obj({ Subtype: "Link", NM, Border: [0, 0, 0] })], ...entries });
-    };
+    ({ pdf, set }: Making): void =>
+      set(addOurList(pdf), entries);
   test.each<[string, Entries]>([
     ["as it is", {}],
     ["that is not turned", { Rotate: 0 }],

@@ -1,5 +1,5 @@
-import { type PDFContext, type PDFRef, PDFString } from "pdf-lib";
-import { markPrefix, outlineWords } from "../../src/reading/our-marks.ts";
+import { type PDFContext, type PDFDict, type PDFDocument, PDFName, type PDFRef, PDFString } from "pdf-lib";
+import { digestOf, listPrefix, markPrefix, outlineWords } from "../../src/reading/our-marks.ts";
 
 /** An outline around a field, as marked copies of ours have it. */
 export function ourOutline(
@@ -31,4 +31,18 @@ export function ourOutline(
       AP: { N: context.register(look) },
     }),
   );
+}
+
+/** Adds a page of our list behind the others, as marked copies of ours have it. */
+export function addOurList(pdf: PDFDocument): PDFDict {
+  const { context } = pdf;
+  const { node } = pdf.addPage([100, 90]);
+  const font = { Type: "Font", Subtype: "Type1", BaseFont: "Helvetica" };
+  const resources = context.obj({ Font: { Plain: font, Bold: { ...font, BaseFont: "Helvetica-Bold" } } });
+  node.set(PDFName.of("Contents"), context.register(context.stream("0 0 9 9 re f")));
+  node.set(PDFName.of("Resources"), resources);
+  const name = PDFString.of(`${listPrefix}${digestOf({ dict: node, resources })}`);
+  const link = context.obj({ Type: "Annot", Subtype: "Link", NM: name, Border: [0, 0, 0] });
+  node.set(PDFName.of("Annots"), context.obj([link]));
+  return node;
 }
