@@ -80,7 +80,7 @@ function showsLine(ink: Ink, text: string, size: number, glyphs: Glyphs): boolea
   const extent = extentOf(ink);
   // A text in other letters cannot be compared. It is only seen that there is one.
   if (line === undefined) return extent !== undefined;
-  if (extent === undefined || line.length === 0) return false;
+  if (extent === undefined) return false;
   const room = ink.width - extent.left;
   const { right, left } = measure(line);
   const isCut = extent.right >= ink.width - edge && (right - left) * size > room;

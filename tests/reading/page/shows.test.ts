@@ -114,6 +114,7 @@ describe("of a text that is longer than its field", () => {
   const long = "MEETING ROOM OF THE BOARD";
   test.each<[string, string, Drawing, boolean]>([
     ["the beginning shows", long, { width: 120 }, true],
+    ["the beginning shows, far from the left edge", long, { width: 300, x: 150 }, true],
     ["the beginning shows in another size", long, { width: 120, across: 16 }, true],
     ["another beginning shows", "MEEDING ROOM OF THE BOARD", { width: 120 }, false],
     ["less shows than there is room for", "MEETING", { width: 120 }, false],
