@@ -222,6 +222,11 @@ describe("a further page is told", () => {
       [{ what: "page", page: 2, size: [9, 2000] }],
     ],
     ["not where it is large and empty", (pdf) => pdf.addPage([9, 2000]), []],
+    [
+      "where it is hardly one",
+      (pdf) => pdf.addPage([99, 0.4]).drawRectangle({ x: 0, y: 0, width: 99, height: 1 }),
+      [{ what: "page", page: 2, size: [99, 1] }],
+    ],
     ["not where it is a list of ours", (pdf) => addOurList(pdf), []],
     [
       "not where its only annotation says nothing",

@@ -219,7 +219,7 @@ test("what is drawn is told with many fields only if it touches one of them", as
   const whats = async (content: string) =>
     (await found(names(4), { says, held: {}, content }))?.map(({ what }) => what);
   expect(await whats(square(40, 20))).toEqual(["field", "field", "field", "field", "more"]);
-  expect(await whats(square(40, 165, 4))).toEqual(["more"]);
+  expect(await whats(square(40, 140, 4))).toEqual(["more"]);
 });
 
 test("fields are told one by one, up to eight, where nothing crosses them", async () => {
