@@ -135,12 +135,11 @@ test("a text that reaches the edge and is not longer has to end as it should", (
   ]);
 });
 
-test("of a text that is cut, sizes are tried in steps of a hundredth", () => {
-  const long = "MEETING ROOM OF THE BOARD (GÄSTE)";
-  const sizes = Array.from({ length: 41 }, (_, i) => 13 + i / 4);
-  const missed = sizes.filter((across) => !isShown(long, drawn(long, { width: 120, across })));
-  // Those between the steps.
-  expect(missed).toEqual([14, 14.25, 15.5, 16.75, 18.25, 21]);
+test("of a text that is cut, sizes are tried in steps of a hundredth, up to three from what its height tells", () => {
+  const long = "MEETING ROOM OF THE BOARD (GÄSTE) AND THE LIBRARY";
+  const sizes = Array.from({ length: 25 }, (_, i) => 16.75 + i / 16);
+  const found = sizes.filter((across) => isShown(long, drawn(long, { width: 250, across })));
+  expect(found).toEqual(sizes.filter((size) => size >= 17 && size <= 18));
 });
 
 describe("a field of several lines shows", () => {
