@@ -119,7 +119,7 @@ function annotationsOn(
 
 /** The part of a page around a box, as a picture for whoever looks. */
 function pictured(picture: Picture, box: Box | undefined, view: Box): { readonly picture?: Uint8Array } {
-  if (box === undefined || areaOf(box) === 0 || !overlap(box, view)) return {};
+  if (box === undefined || !overlap(box, view)) return {};
   const [left, bottom, right, top] = box;
   const [sx, sy] = [picture.width / (view[2] - view[0]), picture.height / (view[3] - view[1])];
   const area = {

@@ -99,7 +99,7 @@ function widgetOf(annotation: Annotation): BlankWidget | undefined {
     manyLines: multiLine,
     shows: new Map(options.map(({ exportValue, displayValue }) => [exportValue, displayValue])),
     size: defaultAppearanceData?.fontSize ?? 0,
-    ...(kind === "tick" && typeof state === "string" ? { state: decodeName(state) } : {}),
+    ...(typeof state === "string" ? { state: decodeName(state) } : {}),
   };
 }
 

@@ -1,14 +1,5 @@
 import { createHash, type Hash } from "node:crypto"; // a pure function of bytes
-import {
-  PDFArray,
-  PDFDict,
-  PDFHexString,
-  PDFName,
-  type PDFObject,
-  PDFRawStream,
-  PDFRef,
-  PDFString,
-} from "pdf-lib";
+import { PDFArray, PDFDict, PDFHexString, PDFName, type PDFObject, PDFRawStream, PDFString } from "pdf-lib";
 import { contentOf, textOf } from "../pdf/pdf-value.ts";
 import { contentOfPage, type WalkedPage } from "../pdf/walked-pages.ts";
 
@@ -89,8 +80,7 @@ function feed(
   const keys = dict.keys().filter((key) => !packing.has(key.decodeText()));
   for (const key of keys.toSorted((a, b) => (a.asString() < b.asString() ? -1 : 1))) {
     hash.update(key.asString());
-    const entry = dict.get(key);
-    feed(hash, entry instanceof PDFRef ? dict.context.lookup(entry) : entry, seen, mostStream);
+    feed(hash, dict.lookup(key), seen, mostStream);
   }
   if (object instanceof PDFRawStream)
     hash.update(dict.has(PDFName.of("Filter")) ? contentOf(object, mostStream) : object.contents);

@@ -68,7 +68,7 @@ function shownBy(
   if (kind === "other") return {};
   if (kind === "tick") {
     const drawn = presentIn(dict, "AS");
-    const isOn = drawn !== undefined && textOf(drawn) === state;
+    const isOn = textOf(drawn) === state;
     const isKnown = drawn instanceof PDFName && (isOn || drawn === PDFName.of("Off"));
     return isKnown && isOn === values.includes(state ?? "") && lookInWords(dict) === blank.look
       ? {}

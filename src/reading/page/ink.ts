@@ -28,7 +28,7 @@ export function inkOf(page: Picture, blank: Picture, area: Area): Ink {
       if (one === other) continue;
       if (apart(one, other) >= leastApart) coloured++;
       const ground = brightness(other);
-      dark[y * width + x] = Math.max(0, Math.min(1, (ground - brightness(one)) / Math.max(ground, 1)));
+      dark[y * width + x] = Math.max(0, (ground - brightness(one)) / Math.max(ground, 1));
     }
   return { width, height, dark, coloured };
 }

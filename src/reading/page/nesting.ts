@@ -32,9 +32,7 @@ export function drawsBeyond(page: WalkedPage, own = false): boolean {
   });
   return (
     inFields.some((look) => isBeyond(look, undefined, walk)) ||
-    (!own &&
-      hasDrawings(page.resources) &&
-      within(() => contentOfPage(page, walk.left), page.resources, walk))
+    (!own && within(() => contentOfPage(page, walk.left), page.resources, walk))
   );
 }
 
@@ -43,7 +41,6 @@ function isBeyond(drawing: PDFRawStream, above: PDFDict | undefined, walk: Walk)
   if (walk.done.has(drawing)) return false;
   const resources = entryOf(drawing.dict, "Resources");
   const own = resources instanceof PDFDict ? resources : above;
-  if (!hasDrawings(own)) return false;
   walk.open.add(drawing);
   const found = within(() => contentOf(drawing, walk.left), own, walk);
   walk.open.delete(drawing);
@@ -54,7 +51,7 @@ function isBeyond(drawing: PDFRawStream, above: PDFDict | undefined, walk: Walk)
 /** Whether a content draws something too large. */
 function within(content: () => string, resources: PDFDict | undefined, walk: Walk): boolean {
   const drawings = resources && entryOf(resources, "XObject");
-  if (!(drawings instanceof PDFDict)) return false;
+  if (!(drawings instanceof PDFDict) || drawings.keys().length === 0) return false;
   const text = safely(content);
   if (text === undefined) return true;
   walk.left -= text.length;
@@ -66,11 +63,6 @@ function within(content: () => string, resources: PDFDict | undefined, walk: Wal
     if (isImage ? pixelsOf(drawing) > most.pixels : isBeyond(drawing, resources, walk)) return true;
   }
   return false;
-}
-
-function hasDrawings(resources: PDFDict | undefined): boolean {
-  const drawings = resources && entryOf(resources, "XObject");
-  return drawings instanceof PDFDict && drawings.keys().length > 0;
 }
 
 function pixelsOf({ dict }: PDFRawStream): number {

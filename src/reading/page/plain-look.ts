@@ -69,8 +69,7 @@ function isPlainForm({ dict, contents }: PDFRawStream, [width, height]: readonly
     // Readers differ in where a stream ends that does not end where it says.
     length instanceof PDFNumber &&
     length.asNumber() === contents.length &&
-    ["undefined", "/FlateDecode", "[ /FlateDecode ]"].includes(String(entryOf(dict, "Filter"))) &&
-    contents.length <= mostBytes
+    ["undefined", "/FlateDecode", "[ /FlateDecode ]"].includes(String(entryOf(dict, "Filter")))
   );
 }
 
@@ -84,7 +83,7 @@ function linesIn(look: PDFRawStream, box: Box): string[] | undefined {
   let path: Box | undefined;
   let isClip = false;
   // Where the line begins, while there is a text.
-  let pen: { readonly x: number; readonly y: number; readonly isMoved: boolean } | undefined;
+  let pen: { readonly x: number; readonly y: number } | undefined;
   const lines: Line[] = [];
   for (const { name, operands } of operatorsIn(content)) {
     const n = operands.every((one) => typeof one === "number") ? operands : [];
@@ -124,7 +123,7 @@ function linesIn(look: PDFRawStream, box: Box): string[] | undefined {
         break;
       case "BT 0":
         if (pen !== undefined) return undefined;
-        pen = { x: 0, y: 0, isMoved: false };
+        pen = { x: 0, y: 0 };
         break;
       case "ET 0":
         if (pen === undefined) return undefined;
@@ -154,12 +153,12 @@ function linesIn(look: PDFRawStream, box: Box): string[] | undefined {
         now = { ...now, size: Number(operands[1]) };
         break;
       case "Tm 6":
-        if (pen === undefined || n.length === 0 || n.slice(0, 4).join(" ") !== "1 0 0 1") return undefined;
-        pen = { ...pen, x: n[4] ?? Number.NaN, y: n[5] ?? Number.NaN, isMoved: false };
+        if (pen === undefined || n.slice(0, 4).join(" ") !== "1 0 0 1") return undefined;
+        pen = { x: n[4] ?? Number.NaN, y: n[5] ?? Number.NaN };
         break;
       case "Td 2":
         if (pen === undefined || n.length === 0) return undefined;
-        pen = { ...pen, x: pen.x + a, y: pen.y + b, isMoved: false };
+        pen = { x: pen.x + a, y: pen.y + b };
         break;
       case "TL 1":
         if (n.length === 0) return undefined;
@@ -167,7 +166,7 @@ function linesIn(look: PDFRawStream, box: Box): string[] | undefined {
         break;
       case "T* 0":
         if (pen === undefined) return undefined;
-        pen = { ...pen, y: pen.y - now.leading, isMoved: false };
+        pen = { ...pen, y: pen.y - now.leading };
         break;
       // No space between letters or words, letters as wide as they are, on the line, filled.
       case "Tc 1":
@@ -185,9 +184,8 @@ function linesIn(look: PDFRawStream, box: Box): string[] | undefined {
         if (text === "") break;
         const last = lines.at(-1);
         const isBelow = last === undefined || last.y - pen.y >= now.size * 0.9;
-        if (pen.isMoved || !isBelow || !isSeen(text, pen, now)) return undefined;
+        if (!isBelow || !isSeen(text, pen, now)) return undefined;
         lines.push({ text, y: pen.y, size: now.size });
-        pen = { ...pen, isMoved: true };
         break;
       }
       default:

@@ -52,7 +52,7 @@ function likeness(one: Glyph, other: Glyph): number {
 /** So many pixels of a letter's cell are taken as one, which is about as fine as a page shows it. */
 const coarse = 2;
 
-/** A letter's ink, moved to the left by so many pixels of its cell. */
+/** A letter's ink, moved to the left by so many pixels of its cell. How strong it is does not matter. */
 function inkIn({ sums, side }: Glyph, by: number): Ink {
   const cells = Math.floor((side - 1) / coarse);
   const dark = new Float32Array(cells * cells);
@@ -61,8 +61,7 @@ function inkIn({ sums, side }: Glyph, by: number): Ink {
     for (let i = 0; i < cells; i++) {
       const [left, top] = [i * coarse + by, j * coarse];
       const [right, bottom] = [left + coarse, top + coarse];
-      dark[j * cells + i] =
-        (at(right, bottom) - at(left, bottom) - at(right, top) + at(left, top)) / coarse ** 2;
+      dark[j * cells + i] = at(right, bottom) - at(left, bottom) - at(right, top) + at(left, top);
     }
   return blurred({ width: cells, height: cells, dark });
 }

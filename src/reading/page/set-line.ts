@@ -29,7 +29,7 @@ export function setLine(text: string, glyphs: Glyphs): Placed[] | undefined {
         rivals: () => rivalsOf(character, glyphs),
       });
       pen += glyph.advance;
-    } else if (/^[ \u00a0\t]$/.test(character)) pen += advanceOf(32);
+    } else if (" \u00a0\t".includes(character)) pen += advanceOf(32);
     else return undefined;
   }
   return placed;

@@ -1,9 +1,9 @@
+import { bandsOf } from "./bands.ts";
 import type { BlankWidget } from "./blank-form.ts";
 import { scale } from "./blank-form.ts";
 import type { Glyphs } from "./glyphs.ts";
-import { alike, countDark, extentOf, type Ink, part, strayDark } from "./ink.ts";
+import { alike, countDark, extentOf, type Ink, strayDark } from "./ink.ts";
 import { type Likeness, likeness } from "./likeness.ts";
-import { linesApart } from "./lines-apart.ts";
 import { measure, setLine } from "./set-line.ts";
 
 /**
@@ -57,7 +57,7 @@ export function shows(
   const lines = text.split("\n").map((line) => line.trim());
   return widget.manyLines
     ? showsLines(ink, lines, size, glyphs)
-    : showsLine(ink, lines.join(" ").trim(), size, glyphs);
+    : showsLine(ink, lines.join(" "), size, glyphs);
 }
 
 export function isEmpty(ink: Ink): boolean {
@@ -80,7 +80,7 @@ function showsLine(ink: Ink, text: string, size: number, glyphs: Glyphs): boolea
   const extent = extentOf(ink);
   // A text in other letters cannot be compared. It is only seen that there is one.
   if (line === undefined) return extent !== undefined;
-  if (extent === undefined || line.length === 0) return false;
+  if (extent === undefined) return false;
   const room = ink.width - extent.left;
   const { right, left } = measure(line);
   const isCut = extent.right >= ink.width - edge && (right - left) * size > room;
@@ -151,36 +151,4 @@ function wordsIn(band: Ink, words: readonly string[], size: number, glyphs: Glyp
   return (
     likely.find(({ count }) => showsLine(band, words.slice(0, count).join(" "), size, glyphs))?.count ?? 0
   );
-}
-
-/**
- * The most that one line can be high, as a part of the font's size: from the accent of a capital down to the foot of
- * a "g".
- */
-const tall = 1.2;
-
-/** The lines of a text: bands with no ink above or below. */
-function bandsOf(ink: Ink, size: number): (Ink & { readonly bottom: number })[] {
-  const extent = extentOf(ink);
-  if (extent === undefined) return [];
-  const isInked = Array.from({ length: ink.height }, (_, y) => {
-    for (let x = 0; x < ink.width; x++)
-      if ((ink.dark[y * ink.width + x] ?? 0) >= extent.peak / 2) return true;
-    return false;
-  });
-  const bands: { top: number; bottom: number }[] = [];
-  isInked.forEach((inked, y) => {
-    const last = bands.at(-1);
-    if (!inked) return;
-    // The dot of an i does not touch its letter.
-    if (last !== undefined && y - last.bottom <= 2) last.bottom = y + 1;
-    else bands.push({ top: y, bottom: y + 1 });
-  });
-  return bands.flatMap(({ top, bottom }) => {
-    const from = Math.max(0, top - 2);
-    const band = part(ink, from, Math.min(ink.height, bottom + 2));
-    // Some programs set lines so close that they touch.
-    const lines = bottom - top > size * tall ? linesApart(band, size) : [band];
-    return lines.map((line) => ({ ...line, bottom }));
-  });
 }

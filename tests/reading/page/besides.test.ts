@@ -1,10 +1,12 @@
-import { PDFDocument, PDFName, type PDFRef, PDFString } from "pdf-lib";
+import { PDFDocument, PDFName, type PDFPage, type PDFRef, PDFString } from "pdf-lib";
 import { describe, expect, test } from "vitest";
 import type { FormField } from "../../../src/reading/form.ts";
 import { besides } from "../../../src/reading/page/besides.ts";
+import { heldByBlank } from "../../../src/reading/page/held.ts";
 import { withRendered } from "../../../src/reading/page/pdfium.ts";
 import { firstPages } from "../../../src/reading/pdf/walked-pages.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
+import { addOurList, ourOutline } from "../../make/our-marks.ts";
 
 interface Making {
   readonly pdf: PDFDocument;
@@ -12,8 +14,22 @@ interface Making {
   readonly annotate: (entries: object) => PDFRef;
 }
 
+/** What is known of a file besides what it holds. */
+interface Known {
+  /** Its blank has the same. */
+  readonly isBlank?: boolean;
+  /** No reader has told what its pages show. */
+  readonly isUnseen?: boolean;
+  /** Pages that only one reader finds. */
+  readonly more?: number;
+}
+
 /** What a file of a form with one page has besides it. The blank has a field "a" and nothing else. */
-async function found(make: (making: Making) => void, fields: readonly FormField[] = []) {
+async function found(
+  make: (making: Making) => void,
+  fields: readonly FormField[] = [],
+  { isBlank = false, isUnseen = false, more = 0 }: Known = {},
+) {
   const pdf = await PDFDocument.create();
   const page = pdf.addPage([300, 400]);
   page.setMediaBox(10, 20, 300, 400);
@@ -29,12 +45,15 @@ async function found(make: (making: Making) => void, fields: readonly FormField[
   const bytes = await pdf.save({ updateFieldAppearances: false });
   const sheet = {
     facts: { fields, widgets: [] },
-    pages: [{ view: [10, 20, 310, 420] as const, annotations: [] }],
+    pages: isUnseen ? [] : [{ view: [10, 20, 310, 420] as const, annotations: [] }],
     pageCount: pdf.getPageCount(),
     walked: pdf,
     redrawn: false,
   };
-  const held = { keys: new Set<string>(), widgets: new Map([["a", 1]]) };
+  const held = isBlank
+    ? heldByBlank(pdf, firstPages(pdf, 20))
+    : { keys: new Set<string>(), widgets: new Map([["a", 1]]) };
+  for (let n = 0; n < more; n++) pdf.addPage();
   const all = await withRendered(bytes, (rendered) =>
     besides(rendered, sheet, { pages: [], held }, firstPages(pdf, 20), new Set([1])),
   );
@@ -47,6 +66,10 @@ async function found(make: (making: Making) => void, fields: readonly FormField[
 const text = (words: string): PDFString => PDFString.of(words);
 /** A mark on the first page, by the corner of what is seen of it. */
 const laid = { what: "laid", page: 1, box: [50, 50, 90, 70], size: [100, 70] };
+
+function annotateOn({ node, doc: { context } }: PDFPage, entries: Entries): void {
+  node.addAnnot(context.register(context.obj(entries)));
+}
 
 test("a form alone has nothing besides", async () => {
   expect(await found(() => undefined)).toEqual([]);
@@ -98,7 +121,9 @@ describe("an annotation is told by what it says, with its picture", () => {
       { ...laid, text: "x" },
     ],
     ["a link with a program", { Subtype: "Link", Border: [0, 0, 0], A: { S: "JavaScript" } }, laid],
+    ["a link without a border that is drawn", { Subtype: "Link", Border: [0, 0, 0], AP: { N: 7 } }, laid],
     ["a window of nothing", { Subtype: "Popup" }, undefined],
+    ["a window of nothing that is drawn", { Subtype: "Popup", AP: { N: 7 } }, laid],
     ["a mark without a border", { Subtype: "Square", Border: [0, 0, 0] }, laid],
   ])("%s", async (_, entries, told) => {
     expect(await found(({ annotate }) => void annotate(entries))).toEqual(told === undefined ? [] : [told]);
@@ -138,6 +163,7 @@ describe("a field that the form has not is told by what it holds", () => {
     ["as nothing", field, [], laid],
     ["as nothing, and hidden", { ...field, F: 2 }, [], undefined],
     ["as nothing, and not on a screen", { ...field, F: 32 }, [], undefined],
+    ["as blanks, and hidden", { ...field, F: 2, V: text("  ") }, [], undefined],
     ["as nothing, and printed", { ...field, F: 4 }, [], laid],
     ["as nothing, without a size", { ...field, Rect: [60, 70, 60, 90] }, [], undefined],
     ["as something, and hidden", { ...field, F: 2, V: text("x") }, [], { ...laid, text: "x" }],
@@ -186,11 +212,7 @@ describe("a further page is told", () => {
       (pdf) => {
         const page = pdf.addPage([300, 200]);
         for (const words of ["ONE", "", "TWO"])
-          page.node.addAnnot(
-            pdf.context.register(
-              pdf.context.obj({ Subtype: "FreeText", Contents: text(words), Rect: [0, 0, 0, 0] }),
-            ),
-          );
+          annotateOn(page, { Subtype: "FreeText", Contents: text(words), Rect: [0, 0, 0, 0] });
       },
       [{ what: "page", page: 2, text: "ONE; TWO", size: [300, 200] }],
     ],
@@ -200,6 +222,27 @@ describe("a further page is told", () => {
       [{ what: "page", page: 2, size: [9, 2000] }],
     ],
     ["not where it is large and empty", (pdf) => pdf.addPage([9, 2000]), []],
+    [
+      "where it is hardly one",
+      (pdf) => pdf.addPage([99, 0.4]).drawRectangle({ x: 0, y: 0, width: 99, height: 1 }),
+      [{ what: "page", page: 2, size: [99, 1] }],
+    ],
+    ["not where it is a list of ours", (pdf) => addOurList(pdf), []],
+    [
+      "not where its only annotation says nothing",
+      (pdf) => annotateOn(pdf.addPage([300, 200]), { Subtype: "Link", Border: [0, 0, 0] }),
+      [],
+    ],
+    [
+      "where PDFium may not draw all of it",
+      (pdf) => {
+        const { node } = pdf.addPage([300, 200]);
+        const image = { Type: "XObject", Subtype: "Image", Width: 50_001, Height: 1_000 };
+        node.setXObject(PDFName.of("I"), pdf.context.register(pdf.context.stream("x", image)));
+        node.addContentStream(pdf.context.register(pdf.context.stream("/I Do")));
+      },
+      [{ what: "page", page: 2, size: [300, 200] }],
+    ],
   ])("%s", async (_, add, told) => {
     expect(await found(({ pdf }) => add(pdf))).toEqual(told);
   });
@@ -215,6 +258,44 @@ describe("a further page is told", () => {
     expect(all.map(({ page }) => page)).toEqual([2, 3, 4, 5]);
     expect(all.at(-1)).toEqual({ what: "page", page: 5 });
   });
+});
+
+test("a page that only one reader finds is told", async () => {
+  expect(await found(() => undefined, [], { more: 1 })).toEqual([{ what: "page", page: 2 }]);
+});
+
+test("a mark of ours is none", async () => {
+  const outlined = await found(({ pdf }) => {
+    pdf.getPage(0).node.addAnnot(ourOutline(pdf.context, 58, 68, 102, 92));
+  });
+  expect(outlined).toEqual([]);
+});
+
+test("a mark on a page of which nobody knows what it shows is told by the page's own corner", async () => {
+  const square = (making: Making) => void making.annotate({ Subtype: "Square" });
+  expect(await found(square, [], { isUnseen: true })).toEqual([
+    { what: "laid", page: 1, box: [60, 70, 100, 90], size: [80, 60] },
+  ]);
+});
+
+test("what the blank has too is not told", async () => {
+  const all = ({ pdf, annotate }: Making): void => {
+    pdf.catalog.set(PDFName.of("AF"), pdf.context.obj([1]));
+    annotate({ Subtype: "Square" });
+    annotate({ Subtype: "Widget", FT: "Tx", T: text("a"), TU: text("tip") });
+  };
+  expect((await found(all)).map(({ what }) => what)).toEqual(["laid", "laid", "file"]);
+  expect(await found(all, [], { isBlank: true })).toEqual([]);
+});
+
+test("what is typed in a second form may be what the fields hold, line by line, without the blanks around it", async () => {
+  const twin = ({ pdf: { catalog, context } }: Making): void => {
+    const data = context.register(context.stream("<a>LOBBY</a><b>EAST</b>"));
+    catalog.set(PDFName.of("AcroForm"), context.obj({ XFA: [text("datasets"), data] }));
+  };
+  const field = (value: string): FormField[] => [{ name: "a", kind: "text", values: [value] }];
+  expect(await found(twin, field(" LOBBY \nEAST"))).toEqual([]);
+  expect(await found(twin, field("LOBBY"))).toEqual([{ what: "twin", page: 0 }]);
 });
 
 test("what the file holds is told once, whatever how many pages have it", async () => {

@@ -1,6 +1,7 @@
 import { PDFString } from "pdf-lib";
 import { expect, test } from "vitest";
 import { areaOn, blankForm, boxOn, pixelsOf } from "../../../src/reading/page/blank-form.ts";
+import type { Picture } from "../../../src/reading/page/picture.ts";
 import { oddForm } from "../../make/odd-pdf.ts";
 
 const text = (words: string): PDFString => PDFString.of(words);
@@ -19,6 +20,7 @@ test("a blank form tells of each field what kind it is, what it stands for and h
     }),
     widget({ FT: "Btn", Ff: 1 << 16, T: text("push") }),
     widget({ FT: "Sig", T: text("sign") }),
+    widget({ FT: "Tx" }),
   ]);
   const { pages, held } = await blankForm(bytes);
   const [page, ...others] = pages;
@@ -47,12 +49,36 @@ test("a blank form tells of each field what kind it is, what it stands for and h
       ],
     },
   ]);
-  expect([...held.widgets.keys()]).toEqual(["row", "notes", "box", "round", "list", "push", "sign"]);
+  expect([...held.widgets.keys()]).toEqual(["row", "notes", "box", "round", "list", "push", "sign", ""]);
   for (const { empty, ticked } of [page?.looks, page?.redrawn].flatMap((one) => one ?? []))
     expect([empty, ticked].map(({ width, height }) => [width, height])).toEqual([
       [600, 600],
       [600, 600],
     ]);
+});
+
+test("a blank form is seen empty, and with every box ticked", async () => {
+  const bytes = await oddForm(({ widget, context }) => {
+    const [on, off] = ["0 0 9 9 re f", ""].map((content) =>
+      context.register(context.stream(content, { Type: "XObject", Subtype: "Form", BBox: [0, 0, 9, 9] })),
+    );
+    if (on === undefined || off === undefined) throw new Error("no looks");
+    return [
+      { Off: off, Yes: on },
+      { No: on, Off: off },
+    ].map((N, i) => widget({ FT: "Btn", T: text(`box ${i}`), AS: "Off", AP: { N } }));
+  });
+  const [page] = (await blankForm(bytes)).pages;
+  if (page === undefined) throw new Error("no page");
+  const isInked = ({ pixels }: Picture) =>
+    page.widgets.map(({ box }) => {
+      const { left, top } = areaOn(page, box);
+      return pixels[(top + 9) * 600 + left + 9] !== pixels[0];
+    });
+  expect([isInked(page.looks.empty), isInked(page.looks.ticked)]).toEqual([
+    [false, false],
+    [true, true],
+  ]);
 });
 
 test("a page has two pixels a point, and an area of it is where its box is, edges included", () => {

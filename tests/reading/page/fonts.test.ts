@@ -21,6 +21,7 @@ test.each<[string, Entries, string?]>([
   ["one drawn in the file", { Subtype: "Type3" }],
   ["one whose file is there", { ...odd, FontDescriptor: { FontFile2: file } }],
   ["one whose file is there, of another kind", { ...odd, FontDescriptor: { FontFile3: file } }],
+  ["one with such letters within its name", { BaseFont: "Klingon ABCDEF+X" }, "klingonabcdef+x"],
   ["one whose file is a mere word", { ...odd, FontDescriptor: { FontFile: "x" } }, "klingon"],
   [
     "a composite one whose file is there",
@@ -49,6 +50,7 @@ test("only fonts in which something is written count, as often as they are taken
   expect(guessedIn(drawing("/F 9 Tf (A) Tj /G 9 Tf (B) Tj /F 9 gs", oddFonts))).toEqual(["klingon"]);
   expect(guessedIn(drawing("(A) Tj", oddFonts))).toEqual([]);
   expect(guessedIn(drawing("/F 9 Tf"))).toEqual([]);
+  expect(guessedIn(drawing("/F 9 Tf", { Font: { F: odd } }))).toEqual(["klingon"]);
 });
 
 test("if a drawing cannot be looked into, all of its fonts count", () => {
@@ -57,13 +59,15 @@ test("if a drawing cannot be looked into, all of its fonts count", () => {
   expect([long(400_000), long(400_001)]).toEqual([0, 2]);
 });
 
+/** A drawing with so many around it. */
+const nested = (depth: number): PDFRawStream => {
+  let inner = drawing("/F 9 Tf", oddFonts);
+  for (let level = 0; level < depth; level++)
+    inner = drawing("", { XObject: { X: context.register(inner), Y: 7 } });
+  return inner;
+};
+
 test("drawings within drawings are looked into, five deep", () => {
-  const nested = (depth: number): PDFRawStream => {
-    let inner = drawing("/F 9 Tf", oddFonts);
-    for (let level = 0; level < depth; level++)
-      inner = drawing("", { XObject: { X: context.register(inner), Y: 7 } });
-    return inner;
-  };
   expect([nested(5), nested(6)].map((one) => guessedIn(one).length)).toEqual([1, 0]);
 });
 
@@ -75,4 +79,6 @@ test("a page counts as a drawing does, and one without resources has none", () =
   const inner = { XObject: { X: context.register(drawing("/F 9 Tf", oddFonts)) } };
   expect(guessedOn(page({ ...oddFonts, ...inner }))).toEqual(["klingon", "elvish"]);
   expect(guessedOn(page(undefined))).toEqual([]);
+  const within = (depth: number) => guessedOn(page({ XObject: { X: context.register(nested(depth)) } }));
+  expect([within(4), within(5)]).toEqual([["klingon"], []]);
 });

@@ -56,6 +56,12 @@ test.each<[string, object, object, unknown[]]>([
     {},
     [{ what: "file", page: 0, text: "a.pdf" }],
   ],
+  [
+    "a name of a file alone",
+    names({ Names: [text("a.pdf")] }),
+    {},
+    [{ what: "file", page: 0, text: "a.pdf" }],
+  ],
   ["files without a name", names({}), {}, [{ what: "file", page: 0, text: "" }]],
   [
     "a file with a long name",
@@ -85,6 +91,7 @@ test.each<[string, object, object, unknown[]]>([
   ],
   ["a place where it is opened", { OpenAction: { S: "GoTo" } }, {}, []],
   ["a program of a page", {}, { AA: { O: script() } }, [{ what: "program", page: 0 }]],
+  ["a place to which a page leads", {}, { AA: { O: { S: "GoTo" } } }, []],
   ["a second form", { AcroForm: { XFA: [text("template"), 7] } }, {}, [{ what: "twin", page: 0 }]],
   ["names of nothing", { Names: 7 }, {}, []],
 ])("a document holds %s", async (_, entries, ofPage, differences) => {

@@ -38,17 +38,18 @@ function picture(...dots: readonly (readonly [x: number, y: number, colour: numb
 
 describe("the ink of a field", () => {
   test("is how much darker it is than its blank, 0 to 1", () => {
-    const page = picture([2, 1, 0], [3, 1, 0x808080], [5, 3, 0]);
-    expect(tenths(inkOf(page, picture(), area(2, 1, 4, 3)))).toEqual([10, 5, 0, 0]);
+    const page = picture([2, 1, 0], [3, 1, 0x808080], [3, 2, 0], [5, 3, 0]);
+    expect(tenths(inkOf(page, picture(), area(2, 1, 4, 3)))).toEqual([10, 5, 0, 10]);
     // On a grey ground the same black is all there can be; on black nothing shows.
     expect(tenths(inkOf(page, picture([2, 1, 0x808080], [3, 1, 0]), area(2, 1, 4, 2)))).toEqual([10, 0]);
   });
 
   test("is none where nothing differs, whatever differs beside it", () => {
-    expect(inkOf(picture([5, 3, 0]), picture(), area(0, 0, 5, 4))).toMatchObject({
+    expect(inkOf(picture([5, 3, 0]), picture(), area(0, 0, 5, 4))).toEqual({
       none: true,
       width: 5,
       height: 4,
+      dark: new Float32Array(0),
     });
     expect(inkOf(picture([5, 3, 0]), picture(), area(0, 0, 6, 4)).none).toBeUndefined();
   });
@@ -56,6 +57,11 @@ describe("the ink of a field", () => {
   test("counts pixels of another colour, however pale", () => {
     const pale = (colour: number) => inkOf(picture([1, 1, colour]), picture(), area(0, 0, 6, 4)).coloured;
     expect([0xf3f3f3, 0xf3f3f4, 0x00ffff].map(pale)).toEqual([1, 0, 1]);
+  });
+
+  test("has nothing of what stands right beside it or below", () => {
+    const beside = inkOf(picture([1, 1, 0], [3, 1, 0], [1, 3, 0]), picture(), area(1, 1, 3, 3));
+    expect([beside.coloured, tenths(beside)]).toEqual([1, [10, 0, 0, 0]]);
   });
 
   test("is empty up to three specks, faint or coloured", () => {
@@ -79,6 +85,7 @@ test("ink reaches as far as its darker half, if anybody can see it", () => {
     peak: expect.closeTo(0.8),
   });
   expect(extentOf(ink("X"))).toEqual({ ...area(0, 0, 1, 1), peak: 1 });
+  expect(extentOf(ink("00", "X0"))).toMatchObject(area(0, 1, 1, 2));
   expect(extentOf(ink("02", "20"))).toBeUndefined();
   expect(extentOf({ ...ink("00"), dark: Float32Array.from([0.3, 0.31]) })).toMatchObject(area(0, 0, 2, 1));
 });
@@ -105,6 +112,9 @@ test("the inked part has room of three pixels, within the field", () => {
   expect(inkedPart(large)).toEqual(area(6, 5, 15, 14));
   expect(inkedPart(ink("00", "0X"))).toEqual(area(0, 0, 2, 2));
   expect(inkedPart(ink("X0000000", ...Array<string>(9).fill("00000000")))).toEqual(area(0, 0, 4, 4));
+  // Its lowest row need not be its widest, and a row does not go on in the next.
+  const none = Array<string>(4).fill("000000000");
+  expect(inkedPart(ink(...none, "XXXX00000", "X00000000"))).toEqual(area(0, 1, 7, 6));
 });
 
 test("a part becomes as strong as ink can be", () => {
@@ -118,6 +128,9 @@ test("blurring spreads a pixel over its neighbours, a quarter for itself", () =>
   expect(Array.from(middle.dark, (one) => one * 16)).toEqual([1, 2, 1, 2, 4, 2, 1, 2, 1]);
   const corners = blurred(ink("X00", "000", "00X"));
   expect(Array.from(corners.dark, (one) => one * 16)).toEqual([4, 2, 0, 2, 2, 2, 0, 2, 4]);
+  // But not from where a row begins to where the one above it ends.
+  const left = blurred(ink("000", "X00", "000"));
+  expect(Array.from(left.dark, (one) => one * 16)).toEqual([2, 1, 0, 4, 2, 0, 2, 1, 0]);
 });
 
 test("inks are alike at whatever strength, and not where they have nothing in common", () => {
@@ -127,10 +140,12 @@ test("inks are alike at whatever strength, and not where they have nothing in co
   expect(alikeWithin(one, ink("0800", "0800"), 0, 4)).toBeCloseTo(Math.SQRT1_2);
   expect(alikeWithin(one, ink("0800", "0800"), 0, 2)).toBeCloseTo(1);
   expect(alikeWithin(one, ink("0808", "0800"), -5, 9)).toBeLessThan(0.7);
+  expect(alikeWithin(other, ink("8000", "0000"), -5, 9)).toBeCloseTo(Math.SQRT1_2);
   expect([alikeWithin(one, ink("0000", "0000"), 0, 4), alikeWithin(ink("0000", "0000"), one, 0, 4)]).toEqual([
     0, 0,
   ]);
   expect(alike(one, pale)).toBeCloseTo(1);
+  expect(alike(ink("X000"), ink("0X00"))).toBeCloseTo(0.73);
   expect(alike({ ...one, none: true }, pale)).toBe(0);
   expect(alike(one, { ...pale, none: true })).toBe(0);
   // Nobody sees so pale a mark.
@@ -142,6 +157,10 @@ test("dark pixels stray that lie more than so far from a mark", () => {
   const stray = (seen: Ink) => strayDark(seen, mark, { least: 0.2, off: 2, mark: 1 });
   expect(stray(ink("222200", "222200", "222200", "222200", "000000"))).toBe(0);
   expect(stray(ink("000020", "000000", "000001", "000000", "200000"))).toBe(2);
+  const half = { least: 0.5, off: 1, mark: 1 };
+  expect(strayDark(ink("00005"), ink("X0000"), half)).toBe(1);
+  // A row does not go on in the next.
+  expect(strayDark(ink("00X", "000"), ink("000", "X00"), half)).toBe(1);
 });
 
 test("a dark pixel at the edge strays once", () => {
@@ -178,11 +197,11 @@ describe("a field that was found to show its values", () => {
   });
 
   test("is not kept if it is large", () => {
-    const kept = (height: number) => {
-      const large: Picture = { width: 200, height, pixels: new Int32Array(200 * height) };
-      keepShown(large, large, 1, area(0, 0, 200, height), values);
-      return shownBefore(large, large, 1, area(0, 0, 200, height), values);
+    const kept = (width: number, height: number, top = 0) => {
+      const large: Picture = { width, height, pixels: new Int32Array(width * height) };
+      keepShown(large, large, 1, area(0, top, width, height), values);
+      return shownBefore(large, large, 1, area(0, top, width, height), values);
     };
-    expect([kept(200), kept(201)]).toEqual([true, false]);
+    expect([kept(200, 200), kept(40_001, 1), kept(200, 300, 100)]).toEqual([true, false, true]);
   });
 });

@@ -15,12 +15,13 @@ const form = (content: string, objects: Readonly<Record<string, PDFRef>> = {}, m
       ...more,
     }),
   );
-const image = (Width: number, Height: number): PDFRef =>
-  context.register(context.stream("x", { Subtype: "Image", Width, Height }));
+const imageOf = (size: Entries): PDFRef =>
+  context.register(context.stream("x", { Subtype: "Image", ...size }));
+const image = (Width: number, Height: number): PDFRef => imageOf({ Width, Height });
 /** A drawing so many levels deep. */
-function nested(depth: number): PDFRef {
+function nested(depth: number, content = "/F Do"): PDFRef {
   let inner = form("0 0 9 9 re f");
-  for (let level = 1; level < depth; level++) inner = form("/F Do", { F: inner });
+  for (let level = 1; level < depth; level++) inner = form(content, { F: inner });
   return inner;
 }
 /** A drawing that draws itself. */
@@ -37,7 +38,7 @@ function beyond(
   content: string,
   objects: Readonly<Record<string, PDFRef>>,
   annots: readonly Entries[] = [],
-  own = false,
+  own?: boolean,
 ) {
   const page = pdf.addPage();
   page.node.set(PDFName.of("Contents"), context.register(context.stream(content)));
@@ -55,7 +56,8 @@ test.each<[string, string, () => Record<string, PDFRef>, boolean]>([
   ["a drawing that draws itself", "/F Do", () => ({ F: endless() }), true],
   ["such a drawing, and does not draw it", "/G Do q", () => ({ F: endless(), G: form("") }), false],
   ["an image of 50 million pixels", "/I Do", () => ({ I: image(50_000, 1_000) }), false],
-  ["a larger one", "/I Do", () => ({ I: image(50_001, 1_000) }), true],
+  ["a larger one", "/I Do", () => ({ I: image(50_000_001, 1) }), true],
+  ["such a one, and does not draw it", "/I gs", () => ({ I: image(50_001, 1_000) }), false],
   ["a larger one in a drawing", "/F Do", () => ({ F: form("/I Do", { I: image(50_001, 1_000) }) }), true],
   [
     "an image without a size",
@@ -63,6 +65,9 @@ test.each<[string, string, () => Record<string, PDFRef>, boolean]>([
     () => ({ I: context.register(context.stream("", { Subtype: "Image" })) }),
     false,
   ],
+  ["one without a width", "/I Do", () => ({ I: imageOf({ Height: 50_000_001 }) }), false],
+  ["one without a height", "/I Do", () => ({ I: imageOf({ Width: 50_000_001 }) }), false],
+  ["drawings of which each draws the next twice", "/F Do", () => ({ F: nested(21, "/F Do /F Do") }), false],
   ["what is not there", "/X Do Do", () => ({ I: image(50_001, 1_000) }), false],
   [
     "a drawing with its page's objects",
@@ -79,6 +84,19 @@ test.each<[string, string, () => Record<string, PDFRef>, boolean]>([
   ],
 ])("a page that holds %s", (_, content, objects, is) => {
   expect(beyond(content, objects())).toBe(is);
+});
+
+test("a page that cannot be unpacked may draw anything, if there is anything to draw", () => {
+  const unknown = (XObject: Entries): boolean => {
+    const dict = context.obj({ Contents: context.register(context.stream("x", { Filter: "Unknown" })) });
+    return drawsBeyond({ dict, resources: context.obj({ XObject }) });
+  };
+  expect([unknown({ I: image(1, 1) }), unknown({})]).toEqual([true, false]);
+  const bare = {
+    dict: context.obj({ Contents: context.register(context.stream("x")) }),
+    resources: undefined,
+  };
+  expect(drawsBeyond(bare)).toBe(false);
 });
 
 test("drawings of 8 MB together are looked at, and more are not", () => {

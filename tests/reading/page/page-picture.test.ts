@@ -28,8 +28,9 @@ test("a page that is not there has no picture, nor has a file that cannot be ope
 });
 
 test("a picture has four million pixels at most, and one line at least", async () => {
-  const bytes = await pdfOf([100, 400], [1000, 3]);
-  expect(await made(bytes, 1, 1000)).toEqual([2, 1000, 4000]);
-  expect(await made(bytes, 1, 1001)).toEqual([2]);
-  expect(await made(bytes, 2, 10)).toEqual([2, 10, 1]);
+  const bytes = await pdfOf([100, 400], [1000, 3], [1, 1]);
+  expect(await made(bytes, 1, 1000)).toEqual([3, 1000, 4000]);
+  expect(await made(bytes, 1, 1001)).toEqual([3]);
+  expect(await made(bytes, 2, 10)).toEqual([3, 10, 1]);
+  expect(await made(bytes, 3, 10)).toEqual([3, 10, 10]);
 });

@@ -14,7 +14,6 @@ import {
   sameRun,
   shared,
 } from "../../../src/reading/page/picture.ts";
-import { movedFields, pageOf } from "../../../src/reading/page/widget-places.ts";
 
 const white = 0xffffff;
 const area = (left: number, top: number, right: number, bottom: number): Area => ({
@@ -36,6 +35,7 @@ const four = (x: number, y: number): [number, number][] => [
   [x, y + 1],
   [x + 1, y + 1],
 ];
+const column = (x: number, y: number): [number, number][] => [0, 1, 2, 3].map((by) => [x, y + by]);
 const patches = (dots: Parameters<typeof picture>[0], leftOut: readonly Area[] = []): readonly Area[] =>
   patchesIn(picture(dots), picture(), leftOut);
 
@@ -82,8 +82,69 @@ describe("where a page differs from its form", () => {
     ],
     ["below a part that is left out", four(13, 37), [area(0, 0, 120, 36)], [area(12, 36, 24, 48)]],
     ["above a part that is left out", four(13, 13), [area(0, 16, 120, 60)], [area(12, 12, 24, 24)]],
+    ["at its left edge", column(0, 13), [], [area(0, 12, 12, 24)]],
+    ["at the left edge of a part that is left out", column(13, 13), [area(14, 0, 120, 60)], []],
+    [
+      "in the first of two parts that are left out",
+      four(13, 13),
+      [area(60, 0, 120, 60), area(0, 0, 36, 60)],
+      [],
+    ],
+    [
+      "in the last line, behind a part that is left out",
+      [116, 117, 118, 119].map((x) => [x, 59]),
+      [area(0, 0, 36, 60)],
+      [area(108, 48, 120, 60)],
+    ],
+    [
+      "above a part that is left out, and in it from its first line on",
+      [...four(1, 10), ...[60, 61, 62, 63].map((x): [number, number] => [x, 20])],
+      [area(0, 21, 120, 60)],
+      [area(0, 0, 12, 12)],
+    ],
+    [
+      "in a part that is left out, and below it from the first line on",
+      [...four(1, 10), ...[60, 61, 62, 63].map((x): [number, number] => [x, 21])],
+      [area(0, 0, 120, 20)],
+      [area(60, 12, 72, 24)],
+    ],
   ])("%s", (_, dots, leftOut, found) => {
     expect(patches(dots, leftOut)).toEqual(found);
+  });
+
+  /** Dots in cells of twelve pixels: how many are in each. */
+  const cells = (...rows: string[]): [number, number][] =>
+    rows.flatMap((row, j) =>
+      [...row].flatMap((count, i) =>
+        Array.from({ length: Number(count) || 0 }, (_, n): [number, number] => [i * 12 + n, j * 12]),
+      ),
+    );
+  test.each<[string, string[], (readonly [left: number, top: number, right: number, bottom: number])[]]>([
+    ["that touch, one patch", ["44........"], [[0, 0, 2, 1]]],
+    ["with one between, one patch", ["2.........", "..........", "2........."], [[0, 0, 1, 3]]],
+    ["that lie to the lower left, one patch", ["..2.......", "2........."], [[0, 0, 3, 2]]],
+    ["in the last columns, one patch", [".......2.2"], [[7, 0, 10, 1]]],
+    ["in the last rows, one patch", ["", "", "2.........", "", "2........."], [[0, 2, 1, 5]]],
+    [
+      "three to the lower left, two patches",
+      ["...4......", "..........", "4........."],
+      [
+        [3, 0, 4, 1],
+        [0, 2, 1, 3],
+      ],
+    ],
+    [
+      "three to the upper right, two patches",
+      ["4.........", "........4.", "..4.......", "..........", "....4.4..."],
+      [
+        [0, 0, 7, 5],
+        [8, 1, 9, 2],
+      ],
+    ],
+    ["at the two ends of two rows, none", [".........2", "2........."], []],
+  ])("cells %s", (_, rows, found) => {
+    const edges = found.map((one) => one.map((edge) => edge * 12));
+    expect(patches(cells(...rows)).map((one) => Object.values(one))).toEqual(edges);
   });
 
   test("four places are told one by one, five as the area around them", () => {
@@ -136,7 +197,7 @@ function pixelsOf(png: Uint8Array): { width: number; height: number; pixels: num
 test("a part of a picture is a PNG of its pixels, rounded to steps of fifteen", () => {
   const one = picture([
     [10, 10, 0xff8000],
-    [11, 10, 0x000007],
+    [11, 10, 0x070707],
     [10, 11, 0x000008],
   ]);
   expect(pixelsOf(pngOf(one, area(10, 10, 12, 12), 4))).toEqual({
@@ -153,56 +214,18 @@ test("a part of a picture is a PNG of its pixels, rounded to steps of fifteen", 
     height: 1,
     pixels: [[135, 135, 135]],
   });
+  expect(pixelsOf(pngOf(picture(four(14, 12)), area(10, 10, 16, 14), 6)).pixels).toEqual([
+    Array(9).fill(255),
+    [...Array<number>(6).fill(255), 0, 0, 0],
+  ]);
   // What lies beyond the picture is no part of it.
   expect(pixelsOf(pngOf(one, area(-5, -5, 1, 1), 99))).toMatchObject({ width: 1, height: 1 });
   expect(pixelsOf(pngOf(one, area(0, 0, 120, 60), 900))).toMatchObject({ width: 40, height: 20 });
 });
 
-describe("the page of a sheet that a page of its form corresponds to", () => {
-  const page = (...fields: string[]) => ({ widgets: fields.map((field) => ({ field })) }) as never;
-  const facts = (...on: [string, number][]) =>
-    ({ widgets: on.map(([field, page]) => ({ field, page })) }) as never;
-  test.each([
-    [
-      "has most of its fields",
-      [
-        ["a", 1],
-        ["b", 2],
-        ["c", 2],
-      ],
-      2,
-    ],
-    ["is where it was if nothing tells", [["x", 1]], 4],
-    [
-      "is not told by fields that the form has not",
-      [
-        ["a", 3],
-        ["x", 1],
-        ["y", 1],
-      ],
-      3,
-    ],
-  ] as const)("%s", (_, on, number) => {
-    expect(
-      pageOf(page("a", "b", "c"), 3, facts(...on.map(([field, at]): [string, number] => [field, at]))),
-    ).toBe(number);
-  });
-});
-
-describe("a field lies elsewhere than on the form", () => {
-  const at = (x: number, y: number, field = "a", hidden = false) =>
-    ({ field, hidden, box: [x, y, x + 10, y + 5] }) as never;
-  const moved = (own: never, ...form: never[]): boolean => movedFields(form, [own], [100, 50]).length === 1;
-  test.each([
-    ["where the whole form lies", at(100, 50), [at(0, 0)], false],
-    ["a point and a half further, as programs do", at(101.5, 50), [at(0, 0)], false],
-    ["more than that", at(101.6, 50), [at(0, 0)], true],
-    ["further up", at(100, 52), [at(0, 0)], true],
-    ["at another place of the same field", at(130, 50), [at(0, 0), at(30, 0)], false],
-    ["at a place of another field", at(130, 50), [at(0, 0), at(30, 0, "b")], true],
-    ["elsewhere, and hidden", at(130, 50, "a", true), [at(0, 0)], false],
-    ["elsewhere, and unknown to the form", at(130, 50, "x"), [at(0, 0)], false],
-  ])("%s: %#", (_, own, form, is) => {
-    expect(moved(own, ...form)).toBe(is);
-  });
+test("a PNG begins with its signature and how it is made, and ends with an end", () => {
+  const png = Buffer.from(pngOf(picture(), area(0, 0, 3, 2), 9)).toString("hex");
+  // ISO/IEC 15948 §5.2, §11.2.2: eight bits for each of three colours, packed and laid out in the usual ways.
+  expect(png).toMatch(/^89504e470d0a1a0a0000000d4948445200000003000000020802000000/);
+  expect(png).toMatch(/0000000049454e44ae426082$/);
 });

@@ -1,4 +1,4 @@
-import { degrees, PDFDocument } from "pdf-lib";
+import { degrees, PDFDocument, PDFName, PDFString } from "pdf-lib";
 import { expect, test } from "vitest";
 import { type Rendering, withRendered } from "../../../src/reading/page/pdfium.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
@@ -44,6 +44,40 @@ test.each<[string, Partial<Rendering>, number[]]>([
   expect(await inked(rendering)).toEqual(columns);
 });
 
+test("a page and its fields are drawn where they are, to the pixel", async () => {
+  const pdf = await PDFDocument.create();
+  const page = pdf.addPage([100, 50]);
+  page.drawRectangle({ x: 10, y: 20, width: 5, height: 6 });
+  const [on, off] = ["0 0 7 8 re f", ""].map((content) =>
+    pdf.context.register(pdf.context.stream(content, { ...box, BBox: [0, 0, 7, 8] })),
+  );
+  const tick = {
+    Type: "Annot",
+    Subtype: "Widget",
+    FT: "Btn",
+    F: 4,
+    AS: "Yes",
+    AP: { N: { Yes: on, Off: off } },
+  };
+  const widget = pdf.context.register(
+    pdf.context.obj({ ...tick, T: PDFString.of("a"), Rect: [60, 30, 67, 38] } as Entries),
+  );
+  page.node.addAnnot(widget);
+  pdf.catalog.set(PDFName.of("AcroForm"), pdf.context.obj({ Fields: [widget] }));
+  const dark = await withRendered(await pdf.save(), ({ render }) => {
+    const { pixels } = render({ page: 1, width: 100, height: 50 });
+    return [...pixels].flatMap((colour, at) =>
+      (colour & 0xffffff) === 0 ? [[at % 100, Math.floor(at / 100)]] : [],
+    );
+  });
+  const block = (left: number, top: number, right: number, bottom: number) =>
+    Array.from({ length: bottom - top }, (_, y) =>
+      Array.from({ length: right - left }, (_, x) => [left + x, top + y]),
+    ).flat();
+  // The first is drawn from the bottom of a page of 50 points up.
+  expect(dark).toEqual([...block(60, 12, 67, 20), ...block(10, 24, 15, 30)]);
+});
+
 test("a page that is turned is as wide as it is seen, and upright in a part", async () => {
   const pdf = await PDFDocument.load(bytes);
   pdf.getPage(0).setRotation(degrees(90));
@@ -86,6 +120,7 @@ test("a page with the objects that are known is taken as it is known to look, an
     true,
   ]);
   expect(await known((objects) => objects.subarray(1))).toEqual([false, true]);
+  expect(await known((objects) => Float32Array.of(...objects, 1))).toEqual([false, true]);
   expect(await known((objects) => objects, "page")).toEqual([false, false]);
 });
 
@@ -94,10 +129,13 @@ test("the objects of a page are told by their kinds and places, up to 5,000", as
   // fpdf_edit.h: a path is of kind 2.
   expect([...(objects ?? [])]).toEqual([2, 0, 0, 10, 10]);
   const pdf = await PDFDocument.create();
+  const two = pdf.context.stream("1 2 3 4 re f 10 20 30 40 re f");
+  pdf.addPage().node.addContentStream(pdf.context.register(two));
   const many = pdf.context.stream("0 0 1 1 re f ".repeat(5_001));
   pdf.addPage().node.addContentStream(pdf.context.register(many));
-  const found = await withRendered(await pdf.save(), (open) => open.objectsOn(1));
-  expect(found).toHaveLength(25_000);
+  const found = await withRendered(await pdf.save(), (open) => [1, 2].map((page) => open.objectsOn(page)));
+  expect([...(found?.[0] ?? [])]).toEqual([2, 1, 2, 4, 6, 2, 10, 20, 40, 60]);
+  expect(found?.[1]).toHaveLength(25_000);
 });
 
 test("a file that cannot be opened is not, and a page that is not there throws", async () => {

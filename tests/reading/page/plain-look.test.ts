@@ -1,29 +1,16 @@
-import { PDFDocument, type PDFRawStream } from "pdf-lib";
+import { deflateSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
 import { linesShown } from "../../../src/reading/page/plain-look.ts";
 import type { Entries } from "../../make/odd-pdf.ts";
-
-const { context } = await PDFDocument.create();
-const helvetica = { Type: "Font", Subtype: "Type1", BaseFont: "Helvetica", Encoding: "WinAnsiEncoding" };
-
-/** A field's drawing, 150 points wide and 40 high. */
-function lookOf(content: string, entries: Entries = {}): PDFRawStream {
-  return context.stream(content, {
-    Subtype: "Form",
-    BBox: [0, 0, 150, 40],
-    Length: content.length,
-    Resources: { Font: { Helv: helvetica } },
-    ...entries,
-  });
-}
+import { drawn, helvetica, lookOf } from "./made-form.ts";
 
 const shown = (content: string, entries?: Entries, size: [number, number] = [150, 40]) =>
   linesShown(lookOf(content, entries), size);
 
-/** A drawing as programs make it, clipped one point from the edge, with such a text. */
-const drawn = (text: string): string => `/Tx BMC q 1 1 148 38 re W n BT /Helv 10 Tf 0 g ${text} ET Q EMC`;
-/** The same with the word LOBBY, which is set in some way, or stands elsewhere. */
+/** Such a drawing with the word LOBBY, which is set in some way, or stands elsewhere. */
 const lobby = (setting: string, at = "2 15 Td"): string => drawn(`${setting} ${at} (LOBBY) Tj`);
+/** With two clips, one of which ends four points farther from the left. */
+const narrower = (at: string): string => lobby("", at).replace("q", "q 5 1 144 38 re W n");
 
 test("a drawing shows its lines, from above", () => {
   expect(shown(lobby(""))).toEqual(["LOBBY"]);
@@ -31,6 +18,7 @@ test("a drawing shows its lines, from above", () => {
   expect(shown(drawn("9 TL 2 25 Td (MAIN) Tj T* (LOBBY) Tj"))).toEqual(["MAIN", "LOBBY"]);
   expect(shown(drawn("2 15 Td () Tj"))).toEqual([]);
   expect(shown("")).toEqual([]);
+  expect(shown("1 1 0 0 re W n")).toEqual([]);
 });
 
 // Helvetica's advances (Adobe's metrics) make LOBBY 33.35 points wide. A line reaches 7.3 points up and 2.1 down.
@@ -41,6 +29,11 @@ describe("a text is seen", () => {
     ["in a dark red", lobby("0.3 0 0 rg"), true],
     ["not in a paler blue", lobby("0 0 0.31 rg"), false],
     ["not in a colour that is none", lobby("-0.1 g"), false],
+    ["not in a colour of words", lobby("/A g"), false],
+    ["in black where no colour is set", lobby("").replace("0 g", ""), true],
+    ["in black as soon as the kind of colour is grey", lobby("1 g /DeviceGray cs"), true],
+    ["in black of one part", lobby("/DeviceGray cs 0 sc"), true],
+    ["in black of one part, as the colour before it", lobby("0 g 0 sc"), true],
     ["in black as soon as the kind of colour is another", lobby("1 g /DeviceRGB cs"), true],
     ["in black of three parts", lobby("/DeviceRGB cs 0 0 0 sc"), true],
     ["not in a colour of three parts that gives one", lobby("/DeviceRGB cs 0 sc"), false],
@@ -50,7 +43,11 @@ describe("a text is seen", () => {
     ["in six points", lobby("/Helv 6 Tf"), true],
     ["not in fewer", lobby("/Helv 5.9 Tf"), false],
     ["not in a font that is not there", lobby("/F 10 Tf"), false],
-    ["at the left edge", lobby("", "0.99 15 Td"), true],
+    ["at the left edge", lobby("", "0.98 15 Td"), true],
+    ["from corner to corner where nothing is clipped", "BT /Helv 10 Tf 0 2.1 Td (LOBBY) Tj ET", true],
+    ["within a clip that has no other sides as another", narrower("4.99 3.09 Td"), true],
+    ["not to the left of one of two clips", narrower("4.97 3.09 Td"), false],
+    ["within a clip by the other rule", lobby("").replace("W", "W*"), true],
     ["not beyond it", lobby("", "0.97 15 Td"), false],
     ["at the right edge", lobby("", "115.66 15 Td"), true],
     ["not beyond it on the right", lobby("", "115.68 15 Td"), false],
@@ -59,6 +56,8 @@ describe("a text is seen", () => {
     ["at the upper edge", lobby("", "2 31.71 Td"), true],
     ["not above it", lobby("", "2 31.73 Td"), false],
     ["where it is put upright", lobby("", "1 0 0 1 2 15 Tm"), true],
+    ["not where it is put beyond the edge", lobby("", "1 0 0 1 115.68 15 Tm"), false],
+    ["at the edge where it is put", lobby("", "1 0 0 1 115.66 15 Tm"), true],
     ["not where it leans", lobby("", "1 0 0.1 1 2 15 Tm"), false],
     ["with no space between its letters", lobby("0 Tc 0 Tw 0 Ts 0 Tr 100 Tz"), true],
     ["not with space between its letters", lobby("0.1 Tc"), false],
@@ -87,6 +86,20 @@ describe("a text is seen", () => {
 
 test.each([
   ["is not ended", lobby("").replace(" ET", "")],
+  ["ends within a text", "BT /Helv 10 Tf 2 15 Td (LOBBY) Tj"],
+  ["ends within an area", `${lobby("")} 0 0 9 9 re`],
+  ["ends before it is clipped", `${lobby("")} 0 0 9 9 re W`],
+  ["has two areas at once", lobby("").replace("re", "re 1 1 148 38 re")],
+  ["clips by no area", `W ${lobby("")}`],
+  ["clips within a text", lobby("1 1 148 38 re W n")],
+  ["clips by no number, and shows nothing", "/A 1 148 38 re W n"],
+  ["clips by an area of less than no width, and shows nothing", "149 1 -148 38 re W n"],
+  ["clips by an area of less than no height, and shows nothing", "1 39 148 -38 re W n"],
+  ["brings back what was kept, within a text", "q BT /Helv 10 Tf 2 15 Td (LOBBY) Tj Q ET"],
+  ["is put somewhere before it is begun", "/Helv 10 Tf 1 0 0 1 2 15 Tm (LOBBY) Tj ET"],
+  ["moves by no number", "BT /A 1 Td ET"],
+  ["has lines of no number", lobby("/A TL")],
+  ["shows a name", lobby("").replace("(LOBBY)", "/LOBBY")],
   ["is begun within a text", lobby("BT")],
   ["is ended where none is", lobby("").replace("BT", "BT ET ET BT")],
   ["clips by what is no number", lobby("").replace("1 1 148 38 re", "/A 1 148 38 re")],
@@ -109,6 +122,10 @@ test("what was set while `q` kept it is back at `Q`", () => {
 });
 
 describe("the drawing itself", () => {
+  const { Encoding, ...own } = helvetica;
+  const fontWith = (entries: Entries): Entries => ({
+    Resources: { Font: { Helv: { ...own, Encoding, ...entries } } },
+  });
   test.each<[string, Entries, boolean]>([
     ["with a matrix that does nothing", { Matrix: [1, 0, 0, 1, 0, 0] }, true],
     ["with another matrix", { Matrix: [1, 0, 0, 1, 1, 0] }, false],
@@ -116,10 +133,26 @@ describe("the drawing itself", () => {
     ["that is an image", { Subtype: "Image" }, false],
     ["that can be switched off", { OC: { Type: "OCG" } }, false],
     ["that ends elsewhere than it says", { Length: lobby("").length - 1 }, false],
-    ["with a font in other codes", { Resources: { Font: { Helv: { ...helvetica, ToUnicode: 7 } } } }, false],
+    ["with a font of another name", fontWith({ BaseFont: "Symbol" }), false],
+    ["with a font of another kind", fontWith({ Subtype: "TrueType" }), false],
+    ["with a font of other signs", fontWith({ Encoding: "MacExpertEncoding" }), false],
+    ["with a font of its own signs", { Resources: { Font: { Helv: own } } }, true],
+    ["without fonts", { Resources: 7 }, false],
+    ["with a font in other codes", fontWith({ ToUnicode: 7 }), false],
     ["with more than fonts", { Resources: { Font: { Helv: helvetica }, ExtGState: {} } }, false],
   ])("%s is plain: %s", (_, entries, is) => {
     expect(shown(lobby(""), entries)).toEqual(is ? ["LOBBY"] : undefined);
+  });
+
+  test("may be packed as most are, and not otherwise", () => {
+    const packed = (bytes: Uint8Array, Filter: string | string[]) =>
+      linesShown(lookOf(bytes, { Filter, Length: bytes.length }), [150, 40]);
+    const flate = deflateSync(lobby(""));
+    expect(packed(flate, "FlateDecode")).toEqual(["LOBBY"]);
+    expect(packed(flate, ["FlateDecode"])).toEqual(["LOBBY"]);
+    const digits = Buffer.from(`${Buffer.from(lobby("")).toString("hex")}>`);
+    expect(packed(digits, "ASCIIHexDecode")).toBeUndefined();
+    expect(packed(digits, "Unknown")).toBeUndefined();
   });
 
   test("is as large as the field, as far as programs round", () => {

@@ -20,6 +20,20 @@ test("a capital or a digit may be taken for capitals and digits alone", () => {
   expect(rivals("I")).not.toContain("O");
 });
 
+// Measured. Those that lie over each other by half, edge on edge or middle on middle.
+test.each([
+  ["1", "347AI"],
+  ["7", "12389BEFISTXYZ"],
+  ["A", "012345689BEFKNPRSWXZ"],
+  ["I", "01678BCDEFHKLMNPRTUY"],
+  ["J", "02345689BCDEGSUVZ"],
+  ["T", "7EFIYZ"],
+  ["W", "4568ABGKMNOQRV"],
+  ["Y", "2378IMNSTVXZ"],
+])("%s may be taken for %s", (one, others) => {
+  expect([...rivals(one)].toSorted().join("")).toBe(others);
+});
+
 test("a sign, and what Helvetica lacks, may be taken for nothing", () => {
   expect(["“", "-", "Ж"].map(rivals)).toEqual(["", "", ""]);
 });

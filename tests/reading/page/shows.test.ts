@@ -3,6 +3,7 @@ import type { BlankWidget } from "../../../src/reading/page/blank-form.ts";
 import type { Ink } from "../../../src/reading/page/ink.ts";
 import { shows } from "../../../src/reading/page/shows.ts";
 import { type Drawing, drawn, glyphs, put } from "./drawn.ts";
+import { ink } from "./ink-rows.ts";
 
 /** A field of 10 points, which are 20 pixels. */
 const widget = (more: Partial<BlankWidget> = {}): BlankWidget => ({
@@ -29,6 +30,8 @@ describe("a field of one line shows", () => {
     ["-", "-"],
     ["“A”, ‘B’", "“A”, ‘B’"],
     ["ONE\nTWO", "ONE TWO"],
+    ["ONE \n TWO", "ONE TWO"],
+    ["\nONE\n", "ONE"],
     ["", ""],
     [" ", ""],
   ])("%j where %j is drawn", (held, text) => {
@@ -46,6 +49,10 @@ describe("a field of one line shows", () => {
     ["CONF ROOM", "CONFROOM"],
     ["EXIT", "EXII"],
     ["8", "3"],
+    ["O", "Q"],
+    ["E", "F"],
+    ["e", "o"],
+    ["CONFERENCE.ROOM", "CONFERENCE·ROOM"],
     ["Bar", "Ban"],
     ["hall", "ball"],
     ["Foundry", "Fonndry"],
@@ -60,6 +67,7 @@ describe("a field of one line shows", () => {
   test.each<[string, Drawing, boolean]>([
     ["in a smaller size", { across: 14 }, true],
     ["in a larger size", { across: 23 }, true],
+    ["as small as can be read", { across: 5 }, true],
     ["so small that it is dots", { across: 4 }, false],
     ["a little narrower", { across: 18, up: 20 }, true],
     ["far too narrow", { across: 14, up: 20 }, false],
@@ -94,6 +102,11 @@ describe("a field of one line shows", () => {
   test("a text in the size that a viewer chose", () => {
     expect(isShown("LOBBY", drawn("LOBBY"), { size: 0 })).toBe(true);
     expect(isShown("LOBBY", drawn("LOBBV"), { size: 0 })).toBe(false);
+    // Of a dash nobody can tell its size, so that it is as high as fits into the field.
+    expect([20, 30].map((across) => isShown("-", drawn("-", { across }), { size: 0 }))).toEqual([
+      true,
+      false,
+    ]);
   });
 });
 
@@ -101,13 +114,32 @@ describe("of a text that is longer than its field", () => {
   const long = "MEETING ROOM OF THE BOARD";
   test.each<[string, string, Drawing, boolean]>([
     ["the beginning shows", long, { width: 120 }, true],
+    ["the beginning shows, far from the left edge", long, { width: 300, x: 150 }, true],
     ["the beginning shows in another size", long, { width: 120, across: 16 }, true],
     ["another beginning shows", "MEEDING ROOM OF THE BOARD", { width: 120 }, false],
     ["less shows than there is room for", "MEETING", { width: 120 }, false],
+    // Its ink ends at pixel 94.
+    ["as much shows as has room, five pixels from the edge", "MEETING", { width: 99 }, true],
+    ["less shows, six pixels from the edge", "MEETING", { width: 100 }, false],
     ["another size shows in which it had room", "MEETING ROOM", { width: 300 }, false],
   ])("%s", (_, text, drawing, shown) => {
     expect(isShown(long, drawn(text, drawing))).toBe(shown);
   });
+});
+
+test("a text that reaches the edge and is not longer has to end as it should", () => {
+  const ending = (text: string) => [71, 72, 75].map((width) => isShown("LOBBY", drawn(text, { width })));
+  expect([ending("LOBBY"), ending("LOBBV")]).toEqual([
+    [true, true, true],
+    [false, false, false],
+  ]);
+});
+
+test("of a text that is cut, sizes are tried in steps of a hundredth, up to three from what its height tells", () => {
+  const long = "MEETING ROOM OF THE BOARD (GÄSTE) AND THE LIBRARY";
+  const sizes = Array.from({ length: 25 }, (_, i) => 16.75 + i / 16);
+  const found = sizes.filter((across) => isShown(long, drawn(long, { width: 250, across })));
+  expect(found).toEqual(sizes.filter((size) => size >= 17 && size <= 18));
 });
 
 describe("a field of several lines shows", () => {
@@ -118,6 +150,8 @@ describe("a field of several lines shows", () => {
     ["broken anywhere", "Deliver to the\nrear door before\nnine", 90, true],
     ["broken elsewhere", "Deliver\nto the rear door\nbefore nine", 90, true],
     ["cut at the lower edge", "Deliver to the\nrear door", 52, true],
+    ["cut, with room for no more than a line below", "Deliver to the\nrear door", 85, true],
+    ["cut, with room for one", "Deliver to the\nrear door", 86, false],
     ["cut, with room below", "Deliver to the\nrear door", 140, false],
     ["with a word left out", "Deliver to the\ndoor before\nnine", 90, false],
     ["with another word", "Deliver to the\nreal door before\nnine", 90, false],
@@ -136,6 +170,25 @@ describe("a field of several lines shows", () => {
     expect(
       isShown("Deliver to the\n\nrear door ", drawn("Deliver to the\nrear door", { height: 60 }), notes),
     ).toBe(true);
+  });
+
+  test("its lines as they were typed, though a program has set them in one", () => {
+    expect(
+      isShown("Deliver\n\nto the\nrear door", drawn("Deliver to the\nrear door", { height: 60 }), notes),
+    ).toBe(true);
+  });
+
+  test("a line of many short words", () => {
+    const letters = "a b c d e f g h i j k l m n o p q r s t";
+    const broken = "a b c d e f g h i j k\nl m n o p q r s t";
+    expect(isShown(letters, drawn(broken, { height: 60 }), notes)).toBe(true);
+    expect(isShown(letters, drawn(broken.replace("g h", "h g"), { height: 60 }), notes)).toBe(false);
+  });
+
+  test("no line that nobody sees, though it is half as dark as the others", () => {
+    const pale = drawn("Ring\ntwice", { height: 60, strong: 0.4, change: put(0, 26, 300, 60, 0, 0.6) });
+    expect(isShown("Ring twice", pale, notes)).toBe(false);
+    expect(isShown("Ring twice", drawn("Ring\ntwice", { height: 60, strong: 0.4 }), notes)).toBe(true);
   });
 
   test("letters that Helvetica lacks by any ink at all", () => {
@@ -181,5 +234,13 @@ describe("a box", () => {
     ["for another state shows none", "No", drawn("", area), true],
   ])("%s", (_, held, ink, shown) => {
     expect(is(held, ink)).toBe(shown);
+  });
+
+  test("shows its mark and six pixels that stray, three from it", () => {
+    const marked = (beside: string, count = 0) =>
+      ink(...Array.from({ length: 8 }, (_, y) => `${y < 4 ? "XXXX" : "...."}${y < count ? beside : "...."}`));
+    const shown = (seen: Ink) => shows(seen, widget(box), ["Yes"], () => marked(""), glyphs);
+    const found = [marked("..2.", 6), marked("..2.", 7), marked("22..", 6)].map(shown);
+    expect(found).toEqual([true, false, true]);
   });
 });
