@@ -55,8 +55,9 @@ export function likeness(
   for (const placed of line) {
     const { glyph, pen, isSign, isSmall } = placed;
     const left = Math.floor(within.x + (pen + glyph.ink.left) * across) - 1;
-    const right = Math.ceil(within.x + (pen + glyph.ink.right) * across) + 1;
-    if (cut !== undefined && right > ink.width) break;
+    const end = Math.ceil(within.x + (pen + glyph.ink.right) * across) + 1;
+    const right = cut === undefined ? end : Math.min(end, ink.width);
+    if (right - left < visible * (end - left)) break;
     const like = alikeWithin(seen, wanted, left, right);
     const isDoubted = like < surely && like > hopeless;
     const by = isDoubted ? moreLikeRival(seen, placed, within, like) : -1;
@@ -107,6 +108,8 @@ function snapped(measured: number, size: number, parts: number): number {
   return Math.abs(measured - size) * parts <= 1.2 ? size : measured;
 }
 
+/** Of a letter that is cut off, the part that tells which it is. */
+const visible = 0.6;
 /** A letter so like itself is not compared with another. */
 const surely = 0.985;
 /** A capital with no rival nearer than this is no other. */
