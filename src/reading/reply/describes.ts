@@ -135,10 +135,12 @@ function isTrueOf(
   for (let at = 0; at < tokens.length; at++) {
     const token = tokens[at] ?? "";
     const [one, two] = [stemOf(token), stemOf(`${token}${tokens[at + 1] ?? ""}`)];
-    const noun =
-      numberFrom(token) > 0 ? tokens.slice(at + 1, at + 4).find((word) => counted.test(word)) : undefined;
+    const number = token === "both" ? 2 : numberFrom(token);
+    const noun = number > 0 ? tokens.slice(at + 1, at + 4).find((word) => counted.test(word)) : undefined;
     if (noun !== undefined) {
-      if (!isCount(numberFrom(token), noun, facts)) return false;
+      if (!isCount(number, noun, facts)) return false;
+    } else if (token === "both") {
+      if (!["sheet", "plate", "device", "station"].some((what) => isCount(2, what, facts))) return false;
     } else if (tokens[at + 1] !== undefined && !isOnSheets(one) && isOnSheets(two)) {
       rooms.push(two);
       at++;

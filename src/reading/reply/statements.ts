@@ -236,14 +236,25 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (describes(typed, facts)) return false;
   const words = withoutRepeats(withoutShares(typed, facts), facts);
   if (isBoilerplate(words) || isCoverNote(withoutFacts(words, withShortNames(facts)))) return false;
-  if (undoes(words) || namesOtherBuilding(words, facts)) return true;
+  if (undoes(words) || namesOtherBuilding(words, facts) || missesOne(words, facts)) return true;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
-  if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest) || countsOthers.test(rest)) return true;
+  if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
   return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);
 }
 
 /** A count that came out wrong, since a right one is a sign by now: "both plates", of which one came. */
-const countsOthers = /(?<!\p{L})both (?:of the )?(?:plates|devices|stations|sheets|files|forms)(?!\p{L})/iu;
+const countsOthers =
+  /(?<!\p{L})both (?:of )?(?:the )?(?:(?:plate|device|order|station|corrected|revised|new|attached) )*(?:plates|devices|keypads|stations|sheets|files|forms|pdfs)(?!\p{L})/iu;
+
+/** "Both attached", where one came. */
+function missesOne(words: string, facts: LetterFacts): boolean {
+  if (countsOthers.test(withoutFacts(words, facts))) return true;
+  const { attached, plates, devices, sheets } = facts;
+  return (
+    /(?<!\p{L})both(?: are| of them(?: are)?)? (?:attached|enclosed)(?!\p{L})/iu.test(words) &&
+    ![...attached, ...plates, ...devices, sheets.length].includes(2)
+  );
+}
 
 /** The facts, and projects as people call them: "Heron Court" is Heron Court Offices. */
 const withShortNames = memory((facts: LetterFacts): LetterFacts => {

@@ -97,3 +97,29 @@ test("counts that contradict each other are for a person", () => {
   ]);
   expect(said("14 devices attached.", { sheets, texts })).toEqual(["counts", "counts"]);
 });
+
+test("an unread file may be the sheet that makes a count right, and neither a sheet nor a list is one", () => {
+  const both = "Sheets for both plates attached.";
+  const [sheet, list] = [file({}), file({ id: "1/2", file: "b.csv", kind: "list" })];
+  const scan = file({ id: "1/3", file: "scan.pdf", kind: "no-form" });
+  expect(said(both, { sheets: [plate], files: [sheet] })).toEqual([`text: ${both}`]);
+  expect(said(both, { sheets: [plate], files: [sheet, list] })).toEqual([`text: ${both}`]);
+  expect(said(both, { sheets: [plate], files: [sheet, scan] })).toEqual([]);
+});
+
+test("“both” is a count: of one that came it is told, and of two it is not", () => {
+  const two = [plate, plateSheet({ id: "1/9", mark: "S-900" })];
+  const files = [file({}), file({ id: "1/9", file: "b.pdf" })];
+  for (const words of [
+    "Both plates attached.",
+    "Here are both plates.",
+    "Both sheets attached.",
+    "Both corrected sheets attached.",
+    "Both are attached.",
+    "Both attached.",
+  ]) {
+    expect(said(words, { sheets: [plate], files: [file({})] }), words).toEqual([`text: ${words}`]);
+    expect(said(words, { sheets: two, files }), words).toEqual([]);
+  }
+  expect(said("Both device sheets attached.", { sheets: two, files })).toHaveLength(1);
+});

@@ -59,3 +59,8 @@ test.each([
 ])("without hours and years “%s” is “%s”", (said, left) => {
   expect(words(withoutTimes(said))).toBe(left);
 });
+
+test("a word that begins as “had” does is not what its writer had", () => {
+  expect(onlyChats("Had rain all day.", "Had rain all day.")).toBe(true);
+  expect(onlyChats("Hadrian drew it.", "Hadrian drew it.")).toBe(false);
+});

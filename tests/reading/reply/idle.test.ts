@@ -204,3 +204,9 @@ test.each([
 ])("%j may have a legend in it: %s", (said, may) => {
   expect(mayBeLegend(said)).toBe(may);
 });
+
+test("below a name stands a trade or a firm, each word of which begins with a capital", () => {
+  expect(isIdle("Goldfinch Brothers - Will Call / Counter", true, replier)).toBe(true);
+  expect(isIdle("Goldfinch Brothers - Will Call / Counter", false, replier)).toBe(false);
+  expect(isIdle("Goldfinch brothers - will call / counter", true, replier)).toBe(false);
+});
