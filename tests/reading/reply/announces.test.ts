@@ -18,6 +18,16 @@ test.each([
   "E-mail 1/3",
   "This is e-mail (1/2).",
   "Another mail brings the rest, which will follow at noon.",
+  "More tomorrow.",
+  "The rest tomorrow, I promise.",
+  "The others are coming next week.",
+  "The remaining plates on Friday.",
+  "First of three mails.",
+  "The first of two sheets.",
+  "This is part one.",
+  "Sheet 1 of 2 attached.",
+  "2 of 5 attached.",
+  "3 of 4 sheets are enclosed.",
 ])("tells of more: %s", (text) => {
   expect(inText(`Hi,\n\n${text}\n\nRegards,\nInes`)).toBe(text);
 });
@@ -29,6 +39,11 @@ test.each([
   "The sheets are attached. Call me if you need more.",
   "Please find the sheets attached, and have a nice rest of the day.",
   "This is all of it.",
+  "Sheet 1 of 2. Sheet 2 of 2.",
+  "5 of 5 attached.",
+  "Call me for more on Fridays.",
+  "He is the first of two sons.",
+  "Part one of me wants to sleep.",
   "Second batch, same order.",
   "Our drawings are dated 11/12.",
   "Our PO (11/27) is attached.",
@@ -36,6 +51,11 @@ test.each([
   "Thanks for the rest of your answers.",
 ])("tells of nothing more: %s", (text) => {
   expect(inText(text)).toBeUndefined();
+});
+
+test("of parts that are numbered, all have come when the last has", () => {
+  expect(inText("Sheet 1 of 3. Sheet 2 of 3.")).toBe("Sheet 1 of 3.");
+  expect(inText("Sheet 1 of 3. Sheet 3 of 3.")).toBeUndefined();
 });
 
 test("a subject counts, and what is quoted does not", () => {
