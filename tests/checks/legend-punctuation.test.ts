@@ -35,6 +35,7 @@ test.each([
   ["STUDY=", "1 = → STUDY"],
   ["STUDY#", "1 # → STUDY"],
   ["STUDY+", "1 + → STUDY"],
+  ["DEN+", "1 + → DEN"],
   ["STUDY%", "1 % → STUDY"],
   ["*STUDY", "1 * → STUDY"],
   ["- STUDY", "1 - → STUDY"],
@@ -110,6 +111,7 @@ test.each([
   "MR.LEE",
   "ON,OFF",
   "2. STUDY",
+  "HALL 1. STUDY",
   "1. OG",
   "1. STOCK",
   "1.5",
@@ -134,6 +136,8 @@ test("a sign that another legend answers is meant, and so is one that joins a se
   expect(beside("STUDY+", "STUDY-")).toEqual([]);
   expect(beside("+STUDY", "-STUDY")).toEqual([]);
   expect(beside("STUDY+", "HALL+")).toHaveLength(2);
+  expect(beside("STUDY!", "-1")).toHaveLength(1);
+  expect(beside("MAIN -STUDY!", "HALL +")).toHaveLength(1);
   expect(asked("BAR AND", "GRILL")).toEqual([]);
   expect(asked("BAR", "& GRILL")).toEqual([]);
   expect(asked("HALL", "/FOYER")).toEqual([]);

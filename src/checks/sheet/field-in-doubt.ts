@@ -101,8 +101,8 @@ export const fieldInDoubt = defineSheetCheck({
   ],
   *find(sheet, _catalogue, say) {
     for (const place of [...texts, "contact.email"] as const) {
-      const typed = saidAt(sheet, place).trim();
-      if (typed === "" || isPlaceholder(typed) || (sheet.shipSame && place.startsWith("ship."))) continue;
+      const typed = saidAt(sheet, place);
+      if (isPlaceholder(typed) || (sheet.shipSame && place.startsWith("ship."))) continue;
       const facts = { field: labelOf(sheet, place), typed };
       const kind = kinds.find((one) => one.at.includes(place) && one.is(typed));
       if (kind !== undefined) yield say("kind", { ...facts, looks: kind.looks }, at(sheet, place));

@@ -41,6 +41,7 @@ test.each([
   "This is all of it.",
   "Sheet 1 of 2. Sheet 2 of 2.",
   "5 of 5 attached.",
+  "Our counterpart 1 of 2 agrees.",
   "Call me for more on Fridays.",
   "He is the first of two sons.",
   "Part one of me wants to sleep.",

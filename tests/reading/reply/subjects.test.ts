@@ -34,6 +34,7 @@ test.each([
   ["Red Lion Inn sold", "Red Lion Inn"],
   ["Stations for the other building", "Stations for the Red Lion Inn"],
   ["Tern Point Library stations", "Whitlock Controls stations"],
+  ["Stations for Willow Bend Veterinary", "Stations for Dana Whitlock"],
   ["Stations for S-103", "Stations for S-101"],
   ["S-101 to S-103", "S-101 and S-102"],
   ["EL-101", "EL 100"],
@@ -47,4 +48,9 @@ test.each([
 
 test.each(["", "(no subject)", "No subject", "Sorry!", "Oops"])("%j says nothing", (subject) => {
   expect(says(subject)).toBe(false);
+});
+
+test("where no sheet names a project, no building is another", () => {
+  const without = { facts: { ...facts, projects: [] }, quoted: [] };
+  expect(subjectSays("Tern Point Library stations", without)).toBe(false);
 });
