@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { answersBeside } from "../../../src/reading/reply/answers.ts";
+import type { Statement } from "../../../src/trade/statement.ts";
 import { plainly, read } from "./read-reply.ts";
 
 describe("an answer in a sentence", () => {
@@ -434,4 +436,99 @@ describe("a no that may mean that nothing is wrong", () => {
     expect(read("3 NO - corrected sheet attached, it is right now")).toEqual(plainly([], [3]));
     expect(read("3 no, 2 is right")).toEqual(plainly([2], [3]));
   });
+});
+
+describe("a sentence that a program has broken goes on in the next line", () => {
+  /** A line of so many characters that begins and ends so. */
+  const line = (length: number, begins: string, ends: string): string =>
+    begins.padEnd(length - ends.length) + ends;
+  test.each([
+    ["where the line has 50 characters", line(50, "2 and 3", "are both"), "right as they stand."],
+    ["in front of a number, behind a word that leads to it", line(50, "Thanks,", "yes to"), "2 and 3."],
+  ])("%s", (_, ...lines) => {
+    expect(read(lines.join("\n"))).toEqual(plainly([2, 3]));
+  });
+
+  test.each([
+    ["where it has 49", line(49, "2 and 3", "are both"), "right as they stand."],
+    ["where it has 49, in front of a number", line(49, "Thanks,", "yes to"), "2 and 3."],
+    ["where it ends in a point", line(50, "2 and 3", "are both."), "right as they stand."],
+    ["where a capital follows", line(50, "2 and 3", "are both"), "Right as they stand."],
+    ["where a number follows another word", line(50, "Thanks,", "yes there"), "2 and 3."],
+  ])("but not %s", (_, ...lines) => {
+    expect(read(lines.join("\n"))).toMatchObject({ person: true });
+  });
+});
+
+describe("beside answers a person is told", () => {
+  const said = (words: string, where: "text" | "subject" = "text"): Statement => ({
+    kind: "said",
+    where,
+    words,
+  });
+  const told = (text: string, ...all: Statement[]): readonly Statement[] =>
+    answersBeside(
+      text,
+      {
+        open: [3],
+        others: 0,
+        answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
+        subject: "CONFIRM: order EL-100",
+        isFurniture: () => false,
+        names: ["Dana Whitlock"],
+        bringsSheets: false,
+        sheetsNamed: () => undefined,
+      },
+      (understood) => all.filter((one) => !("words" in one && understood.has(one.words))),
+    ).statements;
+  const answer = (words: string): Statement => ({ kind: "said", where: "answer", words });
+
+  test("of the answer that they bind, and of each other line as it is", () => {
+    const red = said("Make it red.");
+    expect(told("3 YES\nMake it red.", said("3 YES"), red)).toEqual([answer("3 YES"), red]);
+    expect(told("3 YES\nMake it red.", said("3 YES"))).toEqual([answer("3 YES … Make it red.")]);
+    expect(told("Make it red.", red)).toEqual([red]);
+    expect(told("3 YES\nMake it red.", red)).toEqual([red]);
+  });
+
+  test("of words like an answer that stand elsewhere as they are", () => {
+    const subject = said("3 YES", "subject");
+    expect(told("3 YES\nMake it red.", subject, said("3 YES"))).toEqual([
+      answer("3 YES … Make it red."),
+      subject,
+    ]);
+    expect(told("3 YES\nMake it red.", subject)).toEqual([subject]);
+  });
+
+  test("in no more than 300 characters of an answer, and 160 of a line that nothing else tells", () => {
+    const long = "Make it red. ".repeat(30).trim();
+    const [first] = told(`3 YES\n${long}`, said("3 YES"));
+    expect(first).toEqual(answer(`3 YES … ${long}`.slice(0, 300)));
+    expect(told(`3 YES\n${long}`)).toEqual([said(long.slice(0, 160))]);
+  });
+});
+
+test("talk beside an answer and new sheets is understood with it, and what is said of the sheets is not", () => {
+  const understood = (text: string): string[] => {
+    const { answers } = answersBeside(
+      text,
+      {
+        open: [3],
+        others: 0,
+        answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
+        subject: "CONFIRM: order EL-100",
+        isFurniture: () => false,
+        names: ["Dana Whitlock"],
+        bringsSheets: true,
+        sheetsNamed: () => undefined,
+      },
+      () => [],
+    );
+    return [...answers.lines];
+  };
+  const talk = "Been on the road all day.";
+  expect(understood(`3 YES\n${talk}`)).toEqual(["3 YES", talk]);
+  expect(understood(`3 YES\n${talk} My kids were sick.`)).toEqual(["3 YES", `${talk} My kids were sick.`]);
+  expect(understood(`3 YES\n${talk} New sheet attached.`)).toEqual(["3 YES"]);
+  expect(understood("3 YES\nNew sheet attached.")).toEqual(["3 YES"]);
 });
