@@ -125,6 +125,19 @@ describe("a clause", () => {
     expect(said("2 and 3 are right")).toEqual({ 2: true, 3: true });
   });
 
+  test("may be about a point to mend alone: that is wrong, and never right", () => {
+    expect(said("1 is wrong", { others: [1] })).toEqual({});
+    expect(said("1 is right", { others: [1] })).toBeUndefined();
+    expect(said("1 is wrong")).toBeUndefined();
+  });
+
+  test.each(["Google", "Alexa", "Word", "Spellcheck"])("that %s says is nobody's", (who) => {
+    expect(said(`${who} says 2 is right`)).toBeUndefined();
+  });
+  test.each(["Ann", "Alexas", "Wordsworth", "Byword", "Gospell"])("that %s says is somebody's", (who) => {
+    expect(said(`${who} says 2 is right`)).toEqual({ 2: true });
+  });
+
   test("makes an exception in the same sentence, from a yes to all", () => {
     expect(said("Both are fine except 2")).toEqual({ 2: false, 3: true });
     expect(said("Both are fine. Except 2")).toBeUndefined();

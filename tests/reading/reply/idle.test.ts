@@ -1,6 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { isForeign } from "../../../src/reading/reply/foreign.ts";
-import { beginsNamed, isIdle, isSignedOff, namesSender } from "../../../src/reading/reply/idle.ts";
+import {
+  beginsNamed,
+  bindsAnswer,
+  isIdle,
+  isSignedOff,
+  namesSender,
+} from "../../../src/reading/reply/idle.ts";
 import { paragraphsOf } from "../../../src/reading/reply/sentences.ts";
 import { isSomebody } from "../../../src/reading/reply/somebody.ts";
 import { isTalk, mayBeLegend } from "../../../src/reading/reply/talk.ts";
@@ -48,6 +54,23 @@ test.each([
   ["Dana | make it red", false],
 ])("%j begins with its sender's name: %s", (line, begins) => {
   expect(beginsNamed(line, ["Dana Whitlock"])).toBe(begins);
+});
+
+test.each([
+  ["if it fits", true],
+  ["PS hello", true],
+  ["p. s. hello", true],
+  ["please wait", true],
+  ["a gift", false],
+  ["iffy", false],
+  ["Psalm", false],
+  ["await", false],
+  ["waiter", false],
+  ["whence", false],
+  ["jamais", false],
+  ["maison", false],
+])("%j makes an answer beside it less than one: %s", (words, binds) => {
+  expect(bindsAnswer(words)).toBe(binds);
 });
 
 test.each([

@@ -92,6 +92,8 @@ test.each([
   ["O'Shea", "O'Shea"],
   ["allyou're, allthey're, owe're, owe've", "allyou're, allthey're, owe're, owe've"],
   ["london't, donts", "london't, donts"],
+  ["o'sullivan", "o'sullivan"],
+  ["we'red", "we'red"],
   ["irisn't, isnts", "irisn't, isnts"],
 ])("“%s” is read as “%s”", (line, is) => {
   expect(plain(line)).toBe(is);
@@ -109,6 +111,8 @@ test.each([
   ["first", "Nth first"],
   ["3rd", "Nth 3rd"],
   ["6th", "Other 6th"],
+  ["blast", "Other blast"],
+  ["lastly", "Other lastly"],
   ["🙂", "Smile 🙂"],
   [":-)", "Smile :-)"],
   ["!!", "Stop !!"],
@@ -141,6 +145,8 @@ test.each([
   ["thanks yes Marta", ["Polite thanks", "Yes yes", "Other marta"]],
   ["my colleague Marta", ["My my", "Person colleague", "Person marta"]],
   ["my colleague, Marta", ["My my", "Person colleague", "Mark ,", "Other marta"]],
+  ["thanks Kitchen", ["Polite thanks", "Thing kitchen"]],
+  ["my colleague Kitchen", ["My my", "Person colleague", "Thing kitchen"]],
   ["the fjords", ["The the", "Thing fjords"]],
 ])("“%s” is read word by word as %j", (line, words) => {
   expect(kinds(line)).toEqual(words);
