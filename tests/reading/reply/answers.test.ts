@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { answersBeside } from "../../../src/reading/reply/answers.ts";
+import type { Statement } from "../../../src/trade/statement.ts";
 import { plainly, read } from "./read-reply.ts";
 
 describe("an answer in a sentence", () => {
@@ -433,5 +435,123 @@ describe("a no that may mean that nothing is wrong", () => {
   test("what is said of the sheet, or of another point, leaves it a no", () => {
     expect(read("3 NO - corrected sheet attached, it is right now")).toEqual(plainly([], [3]));
     expect(read("3 no, 2 is right")).toEqual(plainly([2], [3]));
+  });
+});
+
+describe("a sentence that a program has broken goes on in the next line", () => {
+  /** A line of so many characters that begins and ends so. */
+  const line = (length: number, begins: string, ends: string): string =>
+    begins.padEnd(length - ends.length) + ends;
+  test.each([
+    ["where the line has 50 characters", line(50, "2 and 3", "are both"), "right as they stand."],
+    ["in front of a number, behind a word that leads to it", line(50, "Thanks,", "yes to"), "2 and 3."],
+  ])("%s", (_, ...lines) => {
+    expect(read(lines.join("\n"))).toEqual(plainly([2, 3]));
+  });
+
+  test.each([
+    ["where it has 49", line(49, "2 and 3", "are both"), "right as they stand."],
+    ["where it has 49, in front of a number", line(49, "Thanks,", "yes to"), "2 and 3."],
+    ["where it ends in a point", line(50, "2 and 3", "are both."), "right as they stand."],
+    ["where a capital follows", line(50, "2 and 3", "are both"), "Right as they stand."],
+    ["where a number follows another word", line(50, "Thanks,", "yes there"), "2 and 3."],
+  ])("but not %s", (_, ...lines) => {
+    expect(read(lines.join("\n"))).toMatchObject({ person: true });
+  });
+});
+
+describe("lines that answer all questions in turn", () => {
+  test.each<[string, number[], number[]?]>([
+    ["yes\nyes", [2, 3]],
+    ["Hello,\n\nyes\nno, sheet attached\n\nDana\n555-0142", [2], [3]],
+  ])("%j name no numbers; what stands below them may", (text, yes, no) => {
+    expect(read(text, { others: 0 })).toEqual(plainly(yes, no));
+  });
+
+  test.each([
+    ["a number above them", "2 of us say\nyes\nyes", {}],
+    ["a line between them", "yes\n\nThanks\nyes", {}],
+    ["more lines than questions", "yes\nyes\nyes", {}],
+    ["a quoted point above them", "> 2. SALONA\nyes\nyes", {}],
+    ["a point to mend", "yes\nyes", { others: 1 }],
+  ])("but with %s nobody knows what they are for", (_, text, more) => {
+    expect(read(text, { others: 0, ...more })).toEqual({ yes: [], no: [], person: true });
+  });
+});
+
+describe("an answer beside what else is said", () => {
+  const said = (words: string, where: "text" | "subject" = "text"): Statement => ({
+    kind: "said",
+    where,
+    words,
+  });
+  const answer = (words: string): Statement => ({ kind: "said", where: "answer", words });
+  const counts: Statement = { kind: "counts", counts: [{ of: "plate", number: 2 }], words: "2 plates" };
+  const answered = (
+    text: string,
+    all: readonly Statement[],
+    { open = [3], bringsSheets = false } = {},
+  ): { yes: number[]; lines: string[]; statements: readonly Statement[] } => {
+    const { answers, statements } = answersBeside(
+      text,
+      {
+        open,
+        others: 0,
+        answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
+        subject: "CONFIRM: order EL-100",
+        isFurniture: () => false,
+        names: ["Dana Whitlock"],
+        bringsSheets,
+        sheetsNamed: (words) => (words === "S-104" ? ["1/S-104"] : undefined),
+      },
+      (understood) => all.filter((one) => !("words" in one && understood.has(one.words))),
+    );
+    return { yes: [...answers.yes], lines: [...answers.lines], statements };
+  };
+  const told = (text: string, ...all: Statement[]): readonly Statement[] => answered(text, all).statements;
+
+  test("is told with it, and each other line as it is", () => {
+    const red = said("Make it red.");
+    expect(told("3 YES\nMake it red.", said("3 YES"), red)).toEqual([answer("3 YES"), red]);
+    expect(told("3 YES\nMake it red.", said("3 YES"))).toEqual([answer("3 YES … Make it red.")]);
+    expect(told("Make it red.", red)).toEqual([red]);
+    expect(told("3 YES\nMake it red.", red)).toEqual([red]);
+  });
+
+  test("is no words like it that stand elsewhere", () => {
+    const subject = said("3 YES", "subject");
+    expect(told("3 YES\nMake it red.", subject, said("3 YES"))).toEqual([
+      answer("3 YES … Make it red."),
+      subject,
+    ]);
+    expect(told("3 YES\nMake it red.", subject)).toEqual([subject]);
+  });
+
+  test("is told in 300 characters, and a line that nothing else tells in 160", () => {
+    const long = "Make it red. ".repeat(30).trim();
+    expect(told(`3 YES\n${long}`, said("3 YES"))).toEqual([answer(`3 YES … ${long}`.slice(0, 300))]);
+    expect(told(`3 YES\n${long}`)).toEqual([said(long.slice(0, 160))]);
+  });
+
+  test("stands beside counts and other points, and beside nothing else", () => {
+    const other = said("4: make it SALON");
+    expect(answered("3 YES", [counts])).toMatchObject({ yes: [3], statements: [counts] });
+    expect(answered(`3 YES\n${other.words}`, [other])).toMatchObject({ yes: [3], statements: [other] });
+    expect(answered("3 YES", [said("Hold it", "subject")])).toMatchObject({ yes: [], lines: [] });
+    expect(answered("3 YES", [said("4: make it SALON", "subject")])).toMatchObject({ yes: [] });
+    expect(answered("3 YES\n3: make it SALON", [said("3: make it SALON")])).toMatchObject({ yes: [] });
+    for (const also of ["4 NO", "4 YES", "CANCEL S-104"])
+      expect(answered(`3 YES\n${also}\n${other.words}`, [other], { open: [3, 4] }), also).toMatchObject({
+        yes: [],
+      });
+  });
+
+  test("and new sheets is understood with talk, and what is said of the sheets is told", () => {
+    const understood = (text: string): string[] => answered(text, [], { bringsSheets: true }).lines;
+    const talk = "Been on the road all day.";
+    expect(understood(`3 YES\n${talk}`)).toEqual(["3 YES", talk]);
+    expect(understood(`3 YES\n${talk} My kids were sick.`)).toEqual(["3 YES", `${talk} My kids were sick.`]);
+    expect(understood(`3 YES\n${talk} New sheet attached.`)).toEqual(["3 YES"]);
+    expect(understood("3 YES\nNew sheet attached.")).toEqual(["3 YES"]);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { type Around, clausesIn } from "../../../src/reading/reply/clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
 describe("clauses about points are put together freely", () => {
@@ -94,6 +95,59 @@ describe("a line of which a clause says anything else, or which may be read in t
     expect(read("All fine as they are.")).toMatchObject({ yes: [], person: true });
     expect(read("All three are fine as they are.", { others: 0 })).toMatchObject({ yes: [], person: true });
     expect(read("New sheet for 1 attached. Both are fine as they are.")).toEqual(plainly([2, 3]));
+  });
+});
+
+describe("a clause", () => {
+  const around: Around = {
+    open: [2, 3],
+    inQuestion: [],
+    others: [],
+    named: new Set(),
+    answered: new Set(),
+    isDenied: false,
+    promises: true,
+    last: undefined,
+    under: undefined,
+    afterSeveral: false,
+    isSilent: () => false,
+  };
+  const said = (line: string, more: Partial<Around> = {}): Record<number, boolean> | undefined => {
+    const all = clausesIn(line, { ...around, ...more });
+    return all && Object.fromEntries(all.map(({ number, is }) => [number, is]));
+  };
+
+  test("below a quoted point may name that one, and no other", () => {
+    expect(said("2 is right", { under: 2 })).toEqual({ 2: true });
+    expect(said("It is right", { under: 2 })).toEqual({ 2: true });
+    expect(said("3 is right", { under: 2 })).toBeUndefined();
+    expect(said("2 and 3 are right", { under: 2 })).toBeUndefined();
+    expect(said("2 and 3 are right")).toEqual({ 2: true, 3: true });
+  });
+
+  test("may be about a point to mend alone: that is wrong, and never right", () => {
+    expect(said("1 is wrong", { others: [1] })).toEqual({});
+    expect(said("1 is right", { others: [1] })).toBeUndefined();
+    expect(said("1 is wrong")).toBeUndefined();
+  });
+
+  test.each(["Google", "Alexa", "Word", "Spellcheck"])("that %s says is nobody's", (who) => {
+    expect(said(`${who} says 2 is right`)).toBeUndefined();
+  });
+  test.each(["Ann", "Alexas", "Wordsworth", "Byword", "Gospell"])("that %s says is somebody's", (who) => {
+    expect(said(`${who} says 2 is right`)).toEqual({ 2: true });
+  });
+
+  test("makes an exception in the same sentence, from a yes to all", () => {
+    expect(said("Both are fine except 2")).toEqual({ 2: false, 3: true });
+    expect(said("Both are fine. Except 2")).toBeUndefined();
+    expect(said("Both are wrong except 2")).toBeUndefined();
+    expect(said("3 is fine except 2")).toBeUndefined();
+    expect(said("Both are fine except 4")).toBeUndefined();
+    expect(said("Both are fine except 4", { others: [4], named: new Set([4]) })).toEqual({
+      2: true,
+      3: true,
+    });
   });
 });
 

@@ -112,6 +112,24 @@ test.each([
 });
 
 test.each([
+  ["4-gang plates in Oat", { of: "plate", gangs: 4, finish: "OAT" }],
+  ["D4 CHK devices", { of: "device", layout: "D4", finish: "CHK" }],
+  ["four-button D4 devices", { of: "device", layout: "D4" }],
+  ["sheets", { of: "sheet" }],
+  ["2-gang 4-gang plates", undefined],
+  ["2-gang 2-gang plates", undefined],
+  ["four-button four-button devices", undefined],
+  ["two-button four-button devices", undefined],
+  ["D2 D4 devices", undefined],
+  ["five-button devices", undefined],
+  ["Oat Slate plates", undefined],
+  ["Oat sheets", undefined],
+  ["2-gang D4", undefined],
+])("“%s” counts %j", (words, counted) => {
+  expect(whatIsCounted(words, catalogue)).toEqual(counted);
+});
+
+test.each([
   ["Total:", true],
   [" Here is the summary. ", true],
   ["Order quantities", true],

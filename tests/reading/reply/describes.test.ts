@@ -29,6 +29,7 @@ const den = about([alone("S-3", ["BRIGHT", "DIM", "DARK"], "DEN")]);
 const island = about([alone("S-3", ["LIGHTS"], "ISLAND")]);
 const garages = about([alone("S-1", ["LIGHTS"], "GARAGE DOOR"), alone("S-2", ["LIGHTS"], "GARAGE SIDE")]);
 const gyms = about([alone("S-3", ["LIGHTS"], "GYM")]);
+const ways = about([alone("S-1", ["LIGHTS"], "HALL"), alone("S-2", ["LIGHTS"], "ALLEY")]);
 const plainFace = about([alone("S-3", ["BRIGHT", "", "DARK"], "DEN")]);
 const sized = about([
   plate({ mark: "S-4", gangs: 2 }, { "1": ["YOGA"], "2": ["SPIN"] }),
@@ -53,6 +54,8 @@ describe("a sentence that describes the sheets, and truly", () => {
     ["A three-button and a one-button.", three],
     ["Both are for the garage.", garages],
     ["Same buttons in both.", garages],
+    ["One is for the hall.", ways],
+    ["One is for the alley.", ways],
     ["Den: bright dim dark.", den],
     ["Den with bright and dark.", plainFace],
     ["Yoga is a three-button, spin a one-button.", sized],
@@ -78,6 +81,7 @@ describe("what is untrue of them, or more than a description, is none", () => {
     ["a device in a plate", "One device in each room.", studios],
     ["a legend for another", "DIM is ALL OFF.", three],
     ["one room for all", "Both are for the mudroom.", three],
+    ["one room for all of them", "All for the hall.", ways],
     ["some of the buttons", "Mudroom, ON and ALL OFF.", three],
     ["some of three buttons", "Den with bright and dark.", den],
     ["a count of what nobody counts", "Four legends.", three],

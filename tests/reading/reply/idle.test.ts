@@ -1,6 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { isForeign } from "../../../src/reading/reply/foreign.ts";
-import { beginsNamed, isIdle, isSignedOff, namesSender } from "../../../src/reading/reply/idle.ts";
+import {
+  beginsNamed,
+  bindsAnswer,
+  isIdle,
+  isSignedOff,
+  namesSender,
+} from "../../../src/reading/reply/idle.ts";
 import { paragraphsOf } from "../../../src/reading/reply/sentences.ts";
 import { isSomebody } from "../../../src/reading/reply/somebody.ts";
 import { isTalk, mayBeLegend } from "../../../src/reading/reply/talk.ts";
@@ -51,6 +57,23 @@ test.each([
 });
 
 test.each([
+  ["if it fits", true],
+  ["PS hello", true],
+  ["p. s. hello", true],
+  ["please wait", true],
+  ["a gift", false],
+  ["iffy", false],
+  ["Psalm", false],
+  ["await", false],
+  ["waiter", false],
+  ["whence", false],
+  ["jamais", false],
+  ["maison", false],
+])("%j makes an answer beside it less than one: %s", (words, binds) => {
+  expect(bindsAnswer(words)).toBe(binds);
+});
+
+test.each([
   ["Regards, Ros", true],
   ["Thanks, RB", true],
   ["Thanks, wrong", false],
@@ -65,6 +88,11 @@ describe("beside an answer a line says nothing", () => {
     ["", "Hello Dana,", true],
     ["", "[cid:logo.png]<https://whitlock.example>", true],
     ["", "*Thanks* | Dana", true],
+    ["", "Regards, Ros", true],
+    ["", "Regards, Salon", true],
+    ["", "Ros", false],
+    ["", "Regards, ros", false],
+    ["", "Regards, wrong", false],
     ["", "This message is confidential.", true],
     ["", "SALON", false],
     ["", "P.S. thanks", false],

@@ -37,6 +37,8 @@ describe("who says that the sheets say it says nothing more", () => {
     ["adds a way", "She went over it with me, so that's what we have, in pencil."],
     ["goes on", "Tyler says it's one word and the sheet has it as two."],
     ["asks", "Is it one word, as on the form?"],
+    ["asks first", "Really? That's how we have it on the sheet."],
+    ["asks in the middle", "The pastor likes it? As on the form."],
   ])("but what %s is told: %s", (_, words) => expect(pointsToSheets(words, facts)).toBe(false));
 });
 
