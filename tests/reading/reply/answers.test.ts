@@ -534,14 +534,15 @@ describe("an answer beside what else is said", () => {
   });
 
   test("stands beside counts and other points, and beside nothing else", () => {
-    const other = said("4: make it SALON");
+    const words = "4: make it SALON";
+    const other = said(words);
     expect(answered("3 YES", [counts])).toMatchObject({ yes: [3], statements: [counts] });
-    expect(answered(`3 YES\n${other.words}`, [other])).toMatchObject({ yes: [3], statements: [other] });
+    expect(answered(`3 YES\n${words}`, [other])).toMatchObject({ yes: [3], statements: [other] });
     expect(answered("3 YES", [said("Hold it", "subject")])).toMatchObject({ yes: [], lines: [] });
-    expect(answered("3 YES", [said("4: make it SALON", "subject")])).toMatchObject({ yes: [] });
+    expect(answered("3 YES", [said(words, "subject")])).toMatchObject({ yes: [] });
     expect(answered("3 YES\n3: make it SALON", [said("3: make it SALON")])).toMatchObject({ yes: [] });
     for (const also of ["4 NO", "4 YES", "CANCEL S-104"])
-      expect(answered(`3 YES\n${also}\n${other.words}`, [other], { open: [3, 4] }), also).toMatchObject({
+      expect(answered(`3 YES\n${also}\n${words}`, [other], { open: [3, 4] }), also).toMatchObject({
         yes: [],
       });
   });
