@@ -68,7 +68,7 @@ ${chapters.map(chapterMarkup)}
 ${listMarkup(headings.howToOrder, howToOrder)}
 ${listMarkup(
   headings.next,
-  next.map((step) => linked(step, link)),
+  next.map((step) => linked(step, link, link)),
 )}
 ${when(proofs.length > 0, () => html`${heading(headings.proofs, "h2")}${proofs.map(proofsMarkup)}`)}
 ${paragraph("margin:24px 0 0;padding:12px 0 0;border-top:1px solid #c9c6bd", broken(cautions))}
@@ -133,10 +133,10 @@ function groupMarkup({ heading, hint, items }: Group, kind: Verdict): Markup {
   return html`${headed(heading, hint)}${table(items.map((item) => itemMarkup(item, kind)))}`;
 }
 
-function itemMarkup({ number, says, fix, reply, where, pictures = [] }: Item, kind: Verdict): Markup {
+function itemMarkup({ number, says, fix, reply, letter, where, pictures = [] }: Item, kind: Verdict): Markup {
   return html`<tr><td width="34" style="${cell};padding:6px 0 0;font-weight:bold;color:${colours[kind]}">${number}.</td><td style="${cell};${typed};padding:6px 0 0">${
     kind === "pass" ? says : html`<strong>${says}</strong>`
-  }<br>${fix}${when(reply, (words) => html`<br>${words}`)}${when(where, (words) => html`<br><span style="${quiet}">${words}</span>`)}${pictures.map(pictureMarkup)}</td></tr>
+  }<br>${fix}${when(reply, (words) => html`<br>${linked(words, letter?.words, letter?.link)}`)}${when(where, (words) => html`<br><span style="${quiet}">${words}</span>`)}${pictures.map(pictureMarkup)}</td></tr>
 `;
 }
 
@@ -160,10 +160,11 @@ function proofMarkup({ heading, hint, faces }: Proof): Markup {
 `;
 }
 
-/** A step that ends with our own link leads there. No other link in an answer is one. */
-function linked(step: string, link: string | undefined): string | Markup {
-  if (link === undefined || !step.endsWith(link)) return step;
-  return html`${step.slice(0, -link.length)}<a href="${link}">${link}</a>`;
+/** A line in which these words lead somewhere. Links lead to our own page, or begin a letter to us; no others do. */
+function linked(line: string, words: string | undefined, link: string | undefined): string | Markup {
+  const at = words === undefined ? -1 : line.indexOf(words);
+  if (words === undefined || link === undefined || at < 0) return line;
+  return html`${line.slice(0, at)}<a href="${link}">${words}</a>${line.slice(at + words.length)}`;
 }
 
 function listMarkup(title: string, items: readonly (string | Markup)[], level: Level = "h2"): Markup {

@@ -3,15 +3,17 @@ import type { OrderReport, Report, Withdrawn } from "../judging/report.ts";
 import { sheetsOf } from "../judging/sheets-of.ts";
 import type { FileKind } from "../trade/attachment.ts";
 import type { Verdict } from "../trade/problem.ts";
+import { answerLetter } from "./answer-letter.ts";
 import { changedLines } from "./changed.ts";
 import { movedWords } from "./moved.ts";
 import { type Files, namedFiles, nameOf, whatIs } from "./named-files.ts";
 import { nextSteps } from "./next-steps.ts";
 import { numberedTopics } from "./numbered.ts";
 import { counted, listed, oneLine } from "./one-line.ts";
-import type { Chapter, Outline, ProofsOfOrder, Section, Ways, Withdrawal } from "./outline.ts";
+import type { Chapter, Item, Outline, ProofsOfOrder, Section, Ways, Withdrawal } from "./outline.ts";
 import { cameWith, cautions, headlineOf, howToOrder, signatureOf, wordOf, words } from "./phrases.ts";
 import { proofsOf } from "./proofs.ts";
+import { yesOf } from "./reply-line.ts";
 import type { Numbered } from "./sections.ts";
 import { rowsOf } from "./sheet-rows.ts";
 import { leftWords, shownOf } from "./shown-stations.ts";
@@ -55,7 +57,7 @@ export function outlineOf(report: Report, catalogue: Catalogue, ways?: Ways): Ou
       verdict,
       ...(report.orders.length === 0 ? {} : { title }),
       ...(outcome.length === 0 ? {} : { status: `${outcome.join(": ")}.` }),
-      sections: sections.map((section) => withReference(section, ways?.reference)),
+      sections: sections.map((section) => withReference(section, ways?.reference, catalogue)),
       ...(order === undefined
         ? { rows: [] }
         : {
@@ -132,10 +134,20 @@ export function knowsNoSheet(report: Report): boolean {
   return cameWith(report) === "nothing" || report.files.some(({ file }) => unlike.includes(file.kind));
 }
 
-/** Questions bear the reference of their answer. */
-function withReference(section: Section, reference: string | undefined): Section {
+/** Questions bear the reference of their answer. Each YES that can settle one begins a letter under it. */
+function withReference(section: Section, reference: string | undefined, { maker }: Catalogue): Section {
   if (section.kind !== "confirm" || reference === undefined) return section;
-  return { ...section, title: `${section.title} (reference ${reference})` };
+  const item = (one: Item): Item => {
+    const words = yesOf(one.number);
+    return one.reply?.includes(`“${words}”`)
+      ? { ...one, letter: answerLetter(words, maker.email, reference) }
+      : one;
+  };
+  return {
+    ...section,
+    title: `${section.title} (reference ${reference})`,
+    groups: section.groups.map((group) => ({ ...group, items: group.items.map(item) })),
+  };
 }
 
 /** What is withdrawn from an order, sheet by sheet. `alone`: the answer is about nothing else. */

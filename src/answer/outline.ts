@@ -1,4 +1,5 @@
 import type { Verdict } from "../trade/problem.ts";
+import type { AnswerLetter } from "./answer-letter.ts";
 
 /** Headings that every answer shares. */
 export const headings = {
@@ -93,6 +94,8 @@ export interface Item {
   readonly fix: string;
   /** What to reply to a question. */
   readonly reply?: string;
+  /** The same answer as a letter of its own. */
+  readonly letter?: AnswerLetter;
   /** The label of the field, or the files, if neither the words nor the heading name them. */
   readonly where?: string;
   /** What was seen on the page. */

@@ -52,7 +52,9 @@ test("no line of an answer answers a question, quoted without a mark", () => {
 test("what Outlook quotes of an answer, or makes of its page as text, holds no word more; a remark does", async () => {
   await fc.assert(
     fc.asyncProperty(reports, fc.boolean(), async (report, isLinked) => {
-      const { text, html } = composeAnswer(report, catalogue);
+      const { text, html } = composeAnswer(report, catalogue, undefined, {
+        ways: { reference: "34K-7CD9T" },
+      });
       const body = html.slice(html.indexOf("<body"));
       const page = isLinked ? body.replace(/[\w.]+@[\w.]+/g, '<a href="mailto:$&">$&</a>') : body;
       const flattened = async (given: string): Promise<string> => {

@@ -1,11 +1,10 @@
-import { simpleParser } from "mailparser";
 import { beforeEach, describe, expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import type { LetterRecord } from "../../src/trade/record.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { directReader } from "../make/reader.ts";
-import { answerTo, letterOf, post, type Sent } from "../make/thread.ts";
+import { answerTo, letterOf, pageTo, post, type Sent } from "../make/thread.ts";
 
 const greta = "greta@fallowmere.example";
 const salona = { mark: "B-1", legend: ["SALONA"] };
@@ -36,11 +35,6 @@ async function postPage(to: LetterRecord, html: string): Promise<LetterRecord> {
   const bytes = Buffer.from(`${header.trim()}\r\nContent-Type: text/html; charset=utf-8\r\n\r\n${html}\r\n`);
   const { letter } = await takeLetter(desk, bytes, desk.clock.now());
   return desk.store.letters.read(letter);
-}
-
-async function answerPage({ letter }: LetterRecord): Promise<string> {
-  const answer = await simpleParser(Buffer.from((await desk.store.answers.of(letter))?.bytes ?? ""));
-  return answer.html === false ? "" : (answer.html ?? "");
 }
 
 test("a yes where nothing was asked needs nobody, unless it says more", async () => {
@@ -283,7 +277,7 @@ describe("a person reads what says anything else", () => {
     const marked = `${lead}\n\n${answer.replace(/^/gm, "> ")}`;
     const remark = marked.replace("> PLEASE CONFIRM", "> PLEASE CONFIRM\n> see Noor's letter");
     expect(remark).not.toBe(marked);
-    const html = (await answerPage(asked)).replace(/^[^]*<body[^>]*>|<\/body>[^]*$/g, "");
+    const html = (await pageTo(desk, asked)).replace(/^[^]*<body[^>]*>|<\/body>[^]*$/g, "");
     const page = `<div>1 YES</div><br><div>${lead.replace("<", "&lt;")}<br></div><blockquote>${html}</blockquote>`;
     expect(await postPage(asked, page)).toMatchObject({ verdict: "pass" });
     expect(await post(desk, { to: asked, text: `1 YES\n\n${marked}` })).toMatchObject({

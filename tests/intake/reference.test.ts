@@ -4,7 +4,7 @@ import { keyReadsRight } from "../../src/catalogue/part-key.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { referenceOf, refersTo } from "../../src/intake/reference.ts";
 import { temporaryDesk } from "../make/desk.ts";
-import { answerTo, post } from "../make/thread.ts";
+import { answerTo, pageTo, post } from "../make/thread.ts";
 
 let desk: Desk;
 beforeEach(async () => {
@@ -71,6 +71,39 @@ describe("a new letter that gives it is a reply to that answer", () => {
     const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SAUNA"] }] });
     const reply = await post(desk, { text: `Reference ${reference(asked.letter)}\nCANCEL B-1` });
     expect(reply.verdict).toBe("pass");
+  });
+});
+
+describe("the page of an answer begins a letter for each YES", () => {
+  /** The letters that a mail program would begin (RFC 6068). */
+  const lettersOn = (
+    page: string,
+  ): { readonly to: string; readonly subject: string; readonly text: string }[] =>
+    [...page.matchAll(/<a href="(mailto:[^"]+)">/g)].map(([, link = ""]) => {
+      const { pathname, searchParams } = new URL(link.replaceAll("&amp;", "&"));
+      return {
+        to: decodeURIComponent(pathname),
+        subject: searchParams.get("subject") ?? "",
+        text: searchParams.get("body") ?? "",
+      };
+    });
+
+  test("which settles its question when it is sent", async () => {
+    const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["SAUNNA"] }] });
+    const [first, second, ...more] = lettersOn(await pageTo(desk, asked));
+    expect(more).toEqual([]);
+    const subject = `Reference ${reference(asked.letter)}`;
+    expect(first).toEqual({ to: "orders@quillgate.example", subject, text: "1 YES" });
+    expect(second).toEqual({ to: "orders@quillgate.example", subject, text: "2 YES" });
+    const reply = { subject, text: `${first?.text}\n\nSent from my phone` };
+    expect((await post(desk, reply)).verdict).toBe("confirm");
+    expect((await post(desk, { subject, text: second?.text ?? "" })).verdict).toBe("pass");
+  });
+
+  test("and for no question that a person settles", async () => {
+    const asked = await post(desk, { sheets: [{ mark: "B-1", legend: ["EXIT"] }] });
+    expect(await answerTo(desk, asked)).toContain("A person reads it.");
+    expect(lettersOn(await pageTo(desk, asked))).toEqual([]);
   });
 });
 

@@ -86,3 +86,9 @@ export async function answerTo(desk: Desk, { letter }: LetterRecord): Promise<st
   const answer = await simpleParser(Buffer.from((await desk.store.answers.of(letter))?.bytes ?? ""));
   return answer.text ?? "";
 }
+
+/** The same answer as the page that mail programs show. */
+export async function pageTo(desk: Desk, { letter }: LetterRecord): Promise<string> {
+  const answer = await simpleParser(Buffer.from((await desk.store.answers.of(letter))?.bytes ?? ""));
+  return answer.html === false ? "" : (answer.html ?? "");
+}

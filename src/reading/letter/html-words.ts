@@ -2,7 +2,7 @@ import type { ParsedMail } from "mailparser";
 import type { Letter } from "../../trade/letter.ts";
 import type { FileWords } from "../facts.ts";
 import { takeApart } from "../reply/own-text.ts";
-import { hasMoreWords } from "../reply/word-bag.ts";
+import { hasMoreWords, withoutLetterLinks } from "../reply/word-bag.ts";
 import { parseMail } from "./letter-parts.ts";
 
 /** Longer pages are not read. In characters. */
@@ -16,10 +16,9 @@ export type PlainWords = Pick<Letter, "text" | "textUnsure" | "otherTexts">;
  * words out, hides some, or says more than the plain text. RFC 2046 §5.1.4 leaves it to the reader's program which of
  * the two a person sees. If the page only says more, both texts are given beside it.
  */
-export async function plainWords({
-  text = "",
-  html = false,
-}: Pick<ParsedMail, "text" | "html">): Promise<PlainWords> {
+export async function plainWords(mail: Pick<ParsedMail, "text" | "html">): Promise<PlainWords> {
+  const { html = false } = mail;
+  const text = withoutLetterLinks(mail.text ?? "");
   const plain = { text };
   if (html === false) return plain;
   const page = pageOf(html);
@@ -39,7 +38,8 @@ export async function pageWords(html: string): Promise<FileWords> {
 }
 
 async function shownText(page: string): Promise<string> {
-  return (await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`))).text ?? "";
+  const { text = "" } = await parseMail(Buffer.from(`Content-Type: text/html; charset=utf-8\r\n\r\n${page}`));
+  return withoutLetterLinks(text);
 }
 
 /** What is seen of a page. Undefined if it cannot be known. */

@@ -24,6 +24,15 @@ export function withoutLinks(text: string): string {
   return text.replace(linked, "");
 }
 
+/** "3 YES <mailto:orders@quillgate.example?subject=…>": a link that begins a letter, behind its words. */
+const letterLink =
+  /(?:[ \t]|\r?\n[> ]{0,20})?[<[](?:mailto:)?[^\s<>[\]@?]{1,64}@[^\s<>[\]@?]{1,255}\?[^\s<>[\]]{1,600}[>\]]/giu;
+
+/** A text without links that begin letters. Mail programs put them between the words of our answers. */
+export function withoutLetterLinks(text: string): string {
+  return text.replace(letterLink, "");
+}
+
 /** A program that makes text of a table runs so many words together at most, no longer than that. */
 const mostJoined = 4;
 const mostRuns = 500;

@@ -3,7 +3,12 @@ import { onlyChats, withoutTimes } from "../../../src/reading/reply/chat.ts";
 import { asksFor, hasLegend } from "../../../src/reading/reply/cues.ts";
 import { remarksIn } from "../../../src/reading/reply/remarks.ts";
 import { areTerms } from "../../../src/reading/reply/terms.ts";
-import { hasMoreWords, moreWords, withoutLinks } from "../../../src/reading/reply/word-bag.ts";
+import {
+  hasMoreWords,
+  moreWords,
+  withoutLetterLinks,
+  withoutLinks,
+} from "../../../src/reading/reply/word-bag.ts";
 
 describe("a quotation has more words than the text it quotes", () => {
   test.each([
@@ -132,4 +137,12 @@ test("what stands behind an address is a link, up to 600 characters", () => {
   expect(withoutLinks("<b> [x]")).toBe("<b> [x]");
   expect(withoutLinks(linked(600))).toBe("");
   expect(withoutLinks(linked(601))).toBe(linked(601));
+});
+
+test("links that begin letters are taken out of a text, and no address is", () => {
+  const link = "orders@quillgate.example?subject=Reference%2034K-7CD9T&body=3%20YES";
+  for (const shown of [`3 YES<mailto:${link}>`, `3 YES <${link}>`, `3 YES\n> > [mailto:${link}]`])
+    expect(withoutLetterLinks(`Or reply “${shown}” if it is`)).toBe("Or reply “3 YES” if it is");
+  for (const kept of ["Dana <dana@whitlock.example>", "<who?>", "[see me@noon ? maybe]"])
+    expect(withoutLetterLinks(kept)).toBe(kept);
 });
