@@ -111,6 +111,10 @@
  * a YES was taken for a courtesy. Then their first halves were looked at: 46 of 70 are understood now, and of the second
  * halves 29 of 68, as before.
  *
+ * The twentieth and the twenty-first set answer the same letters, written by two people who had seen nothing and were
+ * told to write what would really be sent, in real shares: many replies just do what the letter asks. At first sight, by
+ * the rules of before, 0 of 200 were wrongly taken as YES or NO, and 80 of 136 plain answers were understood.
+ *
  *     npx node tests/bench/replies.ts [--misses] [--all] [--why] [--wishes]
  */
 import { dangersIn } from "../../src/reading/reply/danger.ts";

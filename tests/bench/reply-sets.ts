@@ -76,6 +76,10 @@ function answerOf({ questions, fixes, text, answer = quotedIn(text) }: Reply): s
   ].join("\n");
 }
 
+/** A point as an answer has it, with the lines below it. */
+const pointOf = (answer: string, number: number): string | undefined =>
+  new RegExp(`^ *${number}\\. .*(?:\\n {5}.*)*`, "mu").exec(answer)?.[0];
+
 function textOf(reply: Reply): string {
   const answer = answerOf(reply);
   const marked = (text: string): string => text.replace(/^/gm, "> ");
@@ -88,7 +92,8 @@ function textOf(reply: Reply): string {
     .replaceAll("{{ANSWER:plain}}", () => answer)
     .replace(/\{\{ITEM:(\d+)\}\}/g, (_, typed: string) => {
       const number = Number(typed);
-      return marked(reply.fixes.includes(number) ? stops(number) : asks(number));
+      const own = reply.answer === undefined ? undefined : pointOf(reply.answer, number);
+      return marked(own ?? (reply.fixes.includes(number) ? stops(number) : asks(number)));
     });
 }
 
@@ -128,6 +133,8 @@ export const sets = [
   "seventeenth",
   "eighteenth",
   "nineteenth",
+  "twentieth",
+  "twenty-first",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

@@ -48,6 +48,10 @@ describe("replies", () => {
     ["eighteenth", 2, 1, 18],
     ["nineteenth", 1, 1, 14],
     ["nineteenth", 2, 0, 21],
+    ["twentieth", 1, 0, 17],
+    ["twentieth", 2, 0, 15],
+    ["twenty-first", 1, 0, 13],
+    ["twenty-first", 2, 0, 11],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = readHalf(set, half);
     expect(judged.length).toBeGreaterThan(40);
