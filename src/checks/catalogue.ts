@@ -9,6 +9,7 @@ import { notAForm } from "./file/not-a-form.ts";
 import { officeDocument } from "./file/office-document.ts";
 import { portfolio } from "./file/portfolio.ts";
 import { printedSheet } from "./file/printed-sheet.ts";
+import { recording } from "./file/recording.ts";
 import { savedBlank } from "./file/saved-blank.ts";
 import { scannedSheet } from "./file/scanned-sheet.ts";
 import { severalSheetsInFile } from "./file/several-sheets-in-file.ts";
@@ -135,6 +136,7 @@ export const fileChecks: readonly FileCheck[] = [
   archiveLocked,
   sheetDamaged,
   attachmentTooLarge,
+  recording,
   attachmentUnreadable,
   listNotTaken,
   listBesideSheets,

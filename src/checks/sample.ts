@@ -273,13 +273,14 @@ export function listAs(...faults: readonly ListFault[]): ReadFile {
 
 const fileNames: Partial<Record<FileKind, string>> = {
   picture: "photo.jpg",
+  recording: "voice.m4a",
   decoration: "logo.png",
   list: "stations.xlsx",
   "office-document": "schedule.xlsx",
   archive: "sheets.zip",
   "archive-locked": "sheets.zip",
   "too-large": "site.mov",
-  other: "voice.m4a",
+  other: "plan.dwg",
 };
 
 /** The sheet without some of what it says. */

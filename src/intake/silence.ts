@@ -36,7 +36,8 @@ const ownId = String.raw`<burin\.[0-9a-z.-]{1,80}@[^\s<>@]{1,255}>`;
  */
 export async function staysSilent(brought: Brought, desk: Desk): Promise<boolean> {
   const { refusal, letter, bytes, unsafe } = brought;
-  const report = refusal.report ?? (repliesToInvitation(bytes) ? "calendar" : undefined);
+  const answers = repliesToInvitation(bytes) ? "calendar" : undefined;
+  const report = refusal.report ?? answers;
   if (report === undefined || unsafe) return false;
   if (report === "own") return isOwn(letter.messageId, desk);
   if (report === "delivery") {
@@ -47,7 +48,7 @@ export async function staysSilent(brought: Brought, desk: Desk): Promise<boolean
   if (report === "list" && letter.from !== undefined && (await desk.store.buyers.knows(letter.from)))
     return false;
   if (report === "receipt" && !saysRead(refusal, letter.text)) return false;
-  return !bringsFiles(brought, report) && !(await namesOrder(letter, repeatedIn(bytes), desk));
+  return !bringsFiles(brought, answers ?? report) && !(await namesOrder(letter, repeatedIn(bytes), desk));
 }
 
 /**

@@ -4,6 +4,8 @@ import { isPdf } from "./pdf/is-pdf.ts";
 export type Content =
   | "pdf"
   | "picture"
+  /** Sound, or moving pictures. */
+  | "recording"
   | "zip"
   /** The containers of older office programs, and text with formatting. */
   | "ole"
@@ -45,6 +47,22 @@ const magic: readonly Magic[] = [
   ["picture", [0, "MM\0*"]],
   ["picture", [0, "BM"], [6, "\0\0\0\0"]],
   ...brands.map((brand): Magic => ["picture", [4, `ftyp${brand}`]]),
+  // WHATWG MIME Sniffing §6.2, its patterns for audio and video. Whatever else names a brand is a film or its sound.
+  ["recording", [4, "ftyp"]],
+  ["recording", [0, "RIFF"], [8, "WAVE"]],
+  ["recording", [0, "RIFF"], [8, "AVI "]],
+  ["recording", [0, "FORM"], [8, "AIFF"]],
+  ["recording", [0, "OggS\0"]],
+  ...["\x02", "\x03", "\x04"].map((version): Magic => ["recording", [0, `ID3${version}`]]),
+  ["recording", [0, "\x1a\x45\xdf\xa3"]],
+  // MP3 without a tag: ISO/IEC 11172-3 §2.4.1.3, layer III. AMR: RFC 4867 §5.1. FLAC: RFC 9639 §6.
+  ["recording", [0, "\xff\xfb"]],
+  ["recording", [0, "\xff\xf3"]],
+  ["recording", [0, "#!AMR"]],
+  ["recording", [0, "fLaC"]],
+  // Of what phones and computers write, from memory: Core Audio, and Windows Media.
+  ["recording", [0, "caff\0\x01"]],
+  ["recording", [0, "\x30\x26\xb2\x75\x8e\x66\xcf\x11"]],
   ...[2, 3, 4, 5, 6].map((at): Magic => ["signed", [0, "\x30"], [at, signedData]]),
 ];
 

@@ -129,7 +129,16 @@ export interface FileWords {
 /** What a reader process found in a file. */
 export type FileFacts =
   | PdfFacts
-  | { readonly kind: "locked-pdf" | "damaged-pdf" | "picture" | "office" | "locked-archive" | "other" }
+  | {
+      readonly kind:
+        | "locked-pdf"
+        | "damaged-pdf"
+        | "picture"
+        | "recording"
+        | "office"
+        | "locked-archive"
+        | "other";
+    }
   /** A station list of ours, with the sheets that were filled in from it. */
   | (ListFacts & {
       /** What it says as a text, if it is one. */

@@ -27,6 +27,8 @@ export async function openFile(
       return openPdf(bytes, early, forms);
     case "picture":
       return { kind: "picture" };
+    case "recording":
+      return { kind: "recording" };
     case "zip":
       return openZip(bytes);
     case "ole":

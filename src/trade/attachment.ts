@@ -32,6 +32,8 @@ export type FileKind =
   | "scanned"
   /** A picture: JPEG, PNG, HEIC, TIFF and their kin. */
   | "picture"
+  /** Sound, or moving pictures. */
+  | "recording"
   /**
    * No file of the sender's: a logo, a signature, or what a computer keeps beside files. The answer does not name it.
    */

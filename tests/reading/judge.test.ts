@@ -72,6 +72,7 @@ test.each<[string, FileFacts]>([
   ["locked", { kind: "locked-pdf" }],
   ["damaged", { kind: "damaged-pdf" }],
   ["picture", { kind: "picture" }],
+  ["recording", { kind: "recording" }],
   ["office-document", { kind: "office" }],
   ["archive", { kind: "archive", files: [], left: [] }],
   ["archive-locked", { kind: "locked-archive" }],

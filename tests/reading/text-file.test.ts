@@ -24,7 +24,7 @@ test.each([
   ["nothing", ""],
   ["blanks", " \r\n\t"],
   ["bytes that no text has", "MZ\u0090\0\u0003"],
-  ["a recording", "ID3\u0004\0\0"],
+  ["a recording", "MThd\0\0\0\u0006"],
 ])("%s is no text", async (_, text) => {
   expect(await wordsIn(Buffer.from(text, "latin1"))).toBe("other");
 });

@@ -28,7 +28,7 @@ export const attachmentUnreadable = defineFileCheck({
     { shows: "an archive, whose files stand beside it", given: fileAs("archive") },
   ],
   failing: [
-    { shows: "a recording", given: fileAs("other"), wording: "refused" },
+    { shows: "a drawing of the building", given: fileAs("other"), wording: "refused" },
     { shows: "a file that the program choked on", given: fileAs("unsafe"), wording: "unsafe" },
     { shows: "a file behind many that took long", given: fileAs("late"), wording: "late" },
   ],

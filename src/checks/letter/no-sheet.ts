@@ -5,7 +5,7 @@ import { fileAs, subject } from "../sample.ts";
 const bare = { files: [], orders: [], held: false, reply: false, links: [] } as const;
 
 /** What comes beside sheets, and is none. */
-const beside: readonly FileKind[] = ["no-form", "office-document", "text", "archive", "other"];
+const beside: readonly FileKind[] = ["no-form", "recording", "office-document", "text", "archive", "other"];
 
 function attachedTo({ files }: LetterSubject): readonly ReadFile[] {
   return files.filter(({ kind }) => kind !== "decoration");

@@ -57,7 +57,8 @@ export async function contentsOf(bytes: Uint8Array, mail?: ParsedMail, depth = 0
 }
 
 async function contentsOfLeaf(leaf: Leaf, shown: ReadonlySet<string>, depth: number): Promise<Contents> {
-  const { name = "", bytes } = leaf;
+  const { bytes, type } = leaf;
+  const name = leaf.name ?? (type === "text/calendar" ? "invitation.ics" : "");
   if (isText(leaf)) {
     const text = Buffer.from(bytes).toString("latin1");
     return {
@@ -90,14 +91,21 @@ function isLetter({ type, bytes }: Leaf): boolean {
 function isText({ type, name, attached, bytes }: Leaf): boolean {
   // A file sent as text without a name is still a file. A quoted older letter begins with its header.
   const reads = [undefined, "letter", "rtf", "uuencoded"].includes(contentOf(bytes));
-  return reads && name === undefined && !attached && (type.startsWith("text/") || machineTexts.has(type));
+  return reads && name === undefined && !attached && (shownTexts.has(type) || machineTexts.has(type));
 }
+
+/**
+ * Texts that a mail program shows in the letter. What else comes as a text, such as an invitation to a meeting beside
+ * the words of the letter, is a file: who wrote it may have said something there alone.
+ */
+const shownTexts = new Set(["text/plain", "text/html"]);
 
 /** Types of texts in which mail servers and programs report. RFC 3464, 8098, 5965 */
 const machineTexts = new Set([
   "message/delivery-status",
   "message/disposition-notification",
   "message/feedback-report",
+  "text/rfc822-headers",
 ]);
 
 /** The pictures that texts show, by their Content-ID. RFC 2392 */

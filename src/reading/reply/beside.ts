@@ -55,7 +55,13 @@ function saidBy(statement: Statement): string {
 }
 
 /** Files that are named in the answer, and not read. */
-const unread: ReadonlySet<FileKind> = new Set(["no-form", "picture", "office-document", "other"]);
+const unread: ReadonlySet<FileKind> = new Set([
+  "no-form",
+  "picture",
+  "recording",
+  "office-document",
+  "other",
+]);
 
 /**
  * The name of a file, if it speaks against making what is in the file; or if nobody reads the file, and its name says

@@ -13,7 +13,7 @@ const words = (list: readonly string[]): RegExp =>
 const against = words([
   // Not to be made.
   "cancel(?:s|led|ed|l?ing|lation)?|void(?:ed)?(?! deck)|scrap(?:ped)?|withdrawn|delet(?:e|ed|ion)|remov(?:e|ed)|rejected|ignore|disregard|discard(?:ed)?|trash|junk|skip",
-  "do ?n[o'’]?t|don ?t|dont|not|never|no longer|dnu|dnm|dns|n ?[/-] ?a",
+  "do ?n[o'’]?t|don ?t|dont|not(?:final)?|never|no longer|dnu|dnm|dns|n ?[/-] ?a",
   // Not yet.
   "(?<!(?:cargo|fore|aft|ship s) )hold(?! ?\\d)|holding|on hold|held|await(?:s|ing)?|wait(?:ing)?(?! (?:room|area|hall|lounge|◈))|pending|stop (?:work|production|cutting)|tb[acd]|t ?\\. ?b ?\\. ?[acd]|(?:to|must) be (?!made|cut|engraved)\\p{L}+(?:ed|en|t)|unconfirmed|unapproved|unsigned|incomplete|unfinished|unchecked|wip|in progress",
   "drafts?(?! ?house)|prelim(?:inary)?|tentative|provisional|proposed|proposal|for (?:your |client |owner |our )?(?:approval|review|comments?|discussion|checking|pricing|quote|quotation|tender|bid|info|information|reference|record)(?: only)?|review only|ref only|quotes?|quotation|pricing|budgetary|estimate|rfq",
@@ -23,7 +23,7 @@ const against = words([
   "(?:change|make|add|replace|swap|use|should (?:be|say|read)|instead(?: of)?|but|except|without|same (?:again|as)|like|see (?:e-?mail|notes?|below|letter|body)|ask|call|check (?:with|first|spelling)|confirm|verify|please|pls)(?! (?:up )?(?:room|area))",
   "urgent|rush|asap|hurry|priority",
   // Several of it.
-  "qty|quantity|x[2-9]|x[1-9]\\d|(?<!\\d )x [2-9]|[2-9] ?x(?! ?\\d)|[2-9] (?:off|pcs|pieces|ea|each|times|copies|needed|required|wanted)|(?:two|three|four|five|six|eight|ten|both|several) (?:off|of|needed|required|wanted|times|copies|pieces)|typ(?:ical)? (?:of|x) ?\\d|twice|(?:one|1) (?:per|for each|for every|each)|per (?:floor|room|unit|level|door|house)|(?:for )?(?:every|each|all) (?:floors?|rooms?|units?|levels?)|duplicate|double(?! (?:height|doors?|rooms?|bed|volume|gang))",
+  "qty|quantity|x[2-9]|x[1-9]\\d|(?<!\\d )x [2-9]|[2-9] ?x(?! ?\\d)|[2-9] (?:off|pcs|pieces|ea|each|times|copies|needed|required|wanted)|[2-9] of (?! ?\\d)|(?:two|three|four|five|six|eight|ten|both|several) (?:off|of|needed|required|wanted|times|copies|pieces)|typ(?:ical)? (?:of|x) ?\\d|twice|(?:one|1) (?:per|for each|for every|each)|per (?:floor|room|unit|level|door|house)|(?:for )?(?:every|each|all) (?:floors?|rooms?|units?|levels?)|duplicate|double(?! (?:height|doors?|rooms?|bed|volume|gang))",
   // French, Spanish, German.
   "annul\\p{L}*|ne pas|pas bon|brouillon|en attente|remplac\\p{L}*|p[ée]rim\\p{L}*|no (?:usar|hacer|cortar|fabricar|enviar|grabar)|anulad[oa]s?|cancelad[oa]s?|borrador|pendiente|storniert|nicht|entwurf|ung[üu]ltig|veraltet|falsch",
 ]);

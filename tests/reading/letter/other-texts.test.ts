@@ -34,6 +34,26 @@ test("a page that says more is given beside the plain text", async () => {
   expect(read.otherTexts?.join("\n")).toContain("Do not cut.");
 });
 
+// RFC 2046 §5.1.4: which of the texts a person sees is up to his program. RFC 5545, RFC 1896, RFC 5322.
+test.each([
+  ["text/calendar", "BEGIN:VCALENDAR"],
+  ["text/enriched", "<bold>Do not cut.</bold>"],
+  ["text/x-other", "Do not cut."],
+])("another text beside those that a letter shows is a file: %s", async (type, said) => {
+  const lines = both("Sheets attached.", "<p>Sheets attached.</p>").slice(0, -1);
+  const letter = bytesOf([
+    "From: a@b.example",
+    ...lines,
+    "--cut",
+    `Content-Type: ${type}`,
+    "",
+    said,
+    "--cut--",
+  ]);
+  const { parts } = await readLetter(letter);
+  expect(parts.map(({ bytes }) => Buffer.from(bytes).toString().trim())).toEqual([said]);
+});
+
 test("a page that strikes words out makes the text unsure", async () => {
   const read = await words(...both("Sheets attached.", "<p>Sheets <s>attached</s>.</p>"));
   expect(read.textUnsure).toBe(true);

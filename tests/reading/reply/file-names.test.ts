@@ -35,6 +35,8 @@ test.each([
   "K-4 pendin.pdf",
   "K-4.old.pdf",
   "K-4 2ea.pdf",
+  "3 of K-4.pdf",
+  "K-4_notfinal.pdf",
   "K-4?.pdf",
   "K-4 ne pas graver.pdf",
 ])("a clerk asks about a sheet called %s", (name) => {
