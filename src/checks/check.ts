@@ -1,6 +1,6 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ReadFile } from "../trade/attachment.ts";
-import type { Carried } from "../trade/carried.ts";
+import type { Carried, Promised } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Manager } from "../trade/manager.ts";
 import type { Crossed, Order, Replacement } from "../trade/order.ts";
@@ -128,8 +128,8 @@ export interface OrderSubject {
   readonly carried?: readonly Carried[];
   /** What of it was handed to engraving last. */
   readonly released?: Released;
-  /** Words of the letter that brings sheets of it, which tell of more. */
-  readonly announced?: string;
+  /** Sheets that letters tell of and that have not come, as far as it is asked about them. */
+  readonly promised?: readonly Promised[];
   /** Whose word it waits for, where nothing else stands in its way. */
   readonly awaits?: Manager;
 }

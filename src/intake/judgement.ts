@@ -4,7 +4,6 @@ import { type BuyerState, newBuyer } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { announcedIn } from "../reading/reply/announces.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
-import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
 import { allWords } from "./open.ts";
 import type { OpenedLetter } from "./opened-letter.ts";
@@ -44,12 +43,6 @@ function wordsTaken(
   );
 }
 
-/** What a letter that brings sheets tells of others to come. */
-function announcedBy(letter: Letter): { readonly announced?: string } {
-  const announced = announcedIn(letter);
-  return announced === undefined ? {} : { announced };
-}
-
 /** Judges a letter beside what the record knows of its buyer. Of a held letter nothing earlier is looked at. */
 export async function judge(opened: OpenedLetter, said: Understood, desk: Desk): Promise<Judgement> {
   const { number, came, read, sheets, links, unsafe } = opened;
@@ -77,6 +70,10 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
   const replied = sheets.length === 0 ? answered : settles.map(({ order }) => order);
   const about = [...new Set([...replied, ...named])];
   const letter = { number, came };
+  const announced = announcedIn(
+    opened.letter,
+    read.some(({ kind }) => kind !== "decoration"),
+  );
   const report = makeReport(
     {
       files: read,
@@ -96,7 +93,7 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
       withdraws: [...answers.withdraws],
       about,
       statements,
-      ...announcedBy(opened.letter),
+      ...(announced === undefined ? {} : { announced }),
     },
     withKept(desk.catalogue, kept),
     state,

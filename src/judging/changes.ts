@@ -49,7 +49,7 @@ export function changesOf(
       order.sheets.every((sheet) => !sheets.has(sheet.id)),
   );
   const left = emptied.map(({ number, carried: all }): Revision => {
-    const carried = all.filter(({ what }) => what !== "count");
+    const carried = all.filter(({ what }) => what === "file" || what === "words");
     return {
       number,
       ...(carried.length === 0 ? {} : { verdict: "person" }),

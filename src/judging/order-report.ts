@@ -1,11 +1,12 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
+import { moreAnnounced } from "../checks/order/more-announced.ts";
 import { checkOrder } from "../checks/run.ts";
 import { type Expected, expectedOf } from "../orders/expected.ts";
 import type { Standing } from "../orders/stand.ts";
 import { stillMissing, withSisters } from "../orders/still-missing.ts";
 import { isRight, tallyIn } from "../orders/tally.ts";
-import type { Carried } from "../trade/carried.ts";
+import type { Carried, Promised } from "../trade/carried.ts";
 import type { Managing } from "../trade/manager.ts";
 import type { Crossed, Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, verdictOf } from "../trade/problem.ts";
@@ -27,8 +28,6 @@ interface Beside {
   /** What letters left open and this one does not settle. */
   readonly carried: readonly Carried[];
   readonly questions: Questioning;
-  /** Words of the letter in hand, which tell of more sheets. */
-  readonly announced?: string | undefined;
   /** What of it was handed to engraving last. */
   readonly released?: Released | undefined;
   readonly managing?: Managing | undefined;
@@ -36,15 +35,19 @@ interface Beside {
   readonly catalogue: Catalogue;
 }
 
+/** What is asked about at once: more sheets, and a file that was forgotten. */
+const asksAtOnce: ReadonlySet<Promised["tells"]> = new Set(["more", "attached"]);
+
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {
   const { others, members, came, part, carried, questions, waitsForPerson, released, catalogue } = beside;
-  const { managing, crossed, announced } = beside;
+  const { managing, crossed } = beside;
   const { isAnswered, asked, known } = questions;
   // Problems of sheets of earlier letters. A question stays open until it is answered, and a fault until it is mended.
   const open = members
     .filter(({ sheet }) => !came.has(sheet.id))
     .flatMap((member) => member.problems.filter((problem) => problem.verdict !== "pass"));
+  const promised = carried.filter((one) => one.what === "promise");
   const found = checkOrder(
     {
       order,
@@ -52,7 +55,7 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
       ...part,
       crossed,
       carried,
-      ...(announced === undefined ? {} : { announced }),
+      promised: promised.filter(({ tells }) => asksAtOnce.has(tells)),
       ...(released === undefined ? {} : { released }),
     },
     catalogue,
@@ -65,11 +68,19 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     verdictOf(standing),
     ...members.map(({ verdict }) => verdict),
   ]);
-  // Nobody is asked for his word before the rest is right.
-  const awaits = otherwise === "pass" && managing?.waits === true ? managing.manager : undefined;
   const subject = { order, others, ...(released === undefined ? {} : { released }) };
+  const isOpen = (problem: Problem): boolean => !isAnswered(problem);
+  // A sheet that is to come in the place of another is asked for when nothing else is.
+  const mended = promised.filter(({ tells }) => !asksAtOnce.has(tells));
+  const isRightSoFar = otherwise === "pass" && mended.length > 0;
+  const last = isRightSoFar
+    ? [...moreAnnounced.find({ ...subject, promised: mended }, catalogue)].filter(isOpen)
+    : [];
+  // Nobody is asked for his word before the rest is right.
+  const awaits =
+    otherwise === "pass" && last.length === 0 && managing?.waits === true ? managing.manager : undefined;
   const word = awaits === undefined ? [] : [...managerWord.find({ ...subject, awaits }, catalogue)];
-  const problems = [...standing, ...word.filter((problem) => !isAnswered(problem))];
+  const problems = [...standing, ...last, ...word.filter(isOpen)];
   return {
     order,
     verdict: gravest([otherwise, verdictOf(problems)]),

@@ -19,6 +19,7 @@ import { decidedIn, type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
 import { countedIn } from "./counts.ts";
 import { orderReport } from "./order-report.ts";
+import { promisedOf } from "./promised.ts";
 import { type SheetReport, sheetReport } from "./sheet-report.ts";
 import { membersOf, sheetsOf } from "./sheets-of.ts";
 import { standingWith } from "./standing-with.ts";
@@ -157,17 +158,23 @@ export function makeReport(
   const orders = touched.map((order) => {
     const before = stateOf(order, state);
     const isDecided = before === undefined ? () => false : decidedIn(before, decides);
-    const left = (before?.carried ?? []).filter((one) => stays(one) && !isDecided(one));
+    const left = (before?.carried ?? []).filter(
+      (one) => one.what !== "promise" && stays(one) && !isDecided(one),
+    );
+    const promised = promisedOf(order, (before?.carried ?? []).filter(stays), {
+      letter: submission.letter?.number ?? "",
+      announced: submission.announced,
+      ids: came,
+      ...partOf(standing, order),
+    });
     const judged = orderReport(order, {
       others: all.filter((other) => other !== order),
       members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
       came,
       part: partOf(standing, order),
       crossed: crossedIn(order, before, known.arrivals),
-      carried: [...left, ...open],
+      carried: [...left, ...open, ...promised],
       questions: questions(order),
-      // What it tells of may belong to any order that it brings sheets of.
-      announced: sheetsOf(order).some(({ id }) => came.has(id)) ? submission.announced : undefined,
       released: before?.released,
       managing: managerOf({ ...order, buyer: state.buyer }, managing),
       // Words may be about any order of their letter, so none passes before a person has read them.

@@ -1,4 +1,5 @@
 import type { ReadFile } from "../trade/attachment.ts";
+import type { Announced } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
 import type { Managing } from "../trade/manager.ts";
@@ -46,8 +47,8 @@ export interface Submission {
   readonly links?: readonly string[];
   /** What the letter says beside its sheets. */
   readonly statements?: readonly Statement[];
-  /** Where it tells of sheets to come. */
-  readonly announced?: string;
+  /** Where it tells of sheets that may not be here. */
+  readonly announced?: Announced;
   /** Nothing but the letter's header was read: opening it does harm. */
   readonly unsafe?: boolean;
 }

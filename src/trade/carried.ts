@@ -2,9 +2,10 @@ import type { Count } from "./count.ts";
 
 /**
  * What a letter has left open in an order and no sheet shows: a file that could not be read as a sheet, words that a
- * person has to read, or how many sheets there are to be. It stays with the order until somebody settles it.
+ * person has to read, how many sheets there are to be, or sheets that it tells of and that have not come. It stays with
+ * the order until somebody settles it.
  */
-export type Carried = Open | CarriedCount;
+export type Carried = Open | CarriedCount | Promised;
 
 interface Open {
   /** The number of the letter. */
@@ -23,4 +24,24 @@ export interface CarriedCount {
   readonly count: Count;
   /** The attached file that says it; absent for the letter itself. */
   readonly file?: string;
+}
+
+/** Sheets that a letter tells of. */
+export interface Announced {
+  /** The sentence that tells of them. */
+  readonly words: string;
+  /**
+   * "more": others come beside those that came. "later": one comes in the place of another. "mended": what came is said
+   * to be mended. "attached": it is said to have come, and nothing has.
+   */
+  readonly tells: "more" | "later" | "mended" | "attached";
+}
+
+/** Sheets that a letter tells of and that have not come. */
+export interface Promised {
+  readonly letter: string;
+  readonly what: "promise";
+  /** The sentence that tells of them. */
+  readonly text: string;
+  readonly tells: Announced["tells"];
 }

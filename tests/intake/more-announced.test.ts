@@ -31,3 +31,66 @@ test("whoever says that it is all of it has it pass", async () => {
     orders: ["FM-72"],
   });
 });
+
+const both = { sheets: [first, second] };
+const verdictOf = async (): Promise<string | undefined> =>
+  (await desk.store.orders.named("FM-72"))[0]?.verdict;
+
+test.each([
+  "The rest will follow.",
+  "I will send a corrected B-2 tomorrow.",
+  "Corrected sheet to follow.",
+  "Corrected sheet attached, sorry.",
+  "Please see attached.",
+  "Here is the new sheet.",
+])("a letter without a sheet stops an order that has passed: %s", async (text) => {
+  const passed = await post(desk, both);
+  expect(passed.verdict).toBe("pass");
+  const told = await post(desk, { to: passed, text });
+  expect(told.verdict).toBe("confirm");
+  expect(checksOf(told)).toEqual(["more-announced"]);
+  expect(await verdictOf()).toBe("confirm");
+});
+
+test("nothing but a sheet that changes something, or its sender's yes, ends it", async () => {
+  const asked = await post(desk, { sheets: [first], text: "The rest will follow." });
+  expect((await post(desk, { to: asked, text: "Thanks!" })).verdict).toBe("confirm");
+  const again = await post(desk, { to: asked, text: "Sheet attached.", sheets: [first] });
+  expect(checksOf(again)).toContain("more-announced");
+  expect((await post(desk, { to: asked, sheets: [second] })).verdict).toBe("pass");
+  const more = await post(desk, { to: asked, text: "The rest will follow." });
+  expect(more.verdict).toBe("confirm");
+  expect((await post(desk, { to: more, text: "2 YES" })).verdict).toBe("pass");
+});
+
+test.each([
+  ["Corrected sheet attached.", [second], "confirm"],
+  ["Revised B-2 attached.", [second], "confirm"],
+  ["Revised B-2 attached.", [{ mark: "B-3", legend: ["GYM"] }], "confirm"],
+  ["Revised sheets for B-1 and B-2 attached.", [{ ...second, legend: ["HALL"] }], "confirm"],
+  ["Additional station.", [second], "confirm"],
+  ["Revised B-2 attached.", [{ ...second, legend: ["HALL"] }], "pass"],
+  ["Additional station.", [{ mark: "B-3", legend: ["GYM"] }], "pass"],
+  ["Resending, in case you did not get it.", [second], "pass"],
+  ["Sheets attached.", [first, second], "pass"],
+] as const)("what is said to be mended must be: “%s”, %j: %s", async (text, sheets, verdict) => {
+  const passed = await post(desk, both);
+  expect((await post(desk, { to: passed, text, sheets })).verdict).toBe(verdict);
+});
+
+test("while something else is open, a sheet to be mended is not asked about", async () => {
+  const asked = await post(desk, { sheets: [first, { mark: "B-2", legend: ["SALONA"] }] });
+  expect(asked.verdict).toBe("confirm");
+  const told = await post(desk, { to: asked, text: "1 NO, corrected sheet to follow." });
+  expect(checksOf(told)).not.toContain("more-announced");
+  expect((await post(desk, { to: asked, text: "Here it is.", sheets: [second] })).verdict).toBe("pass");
+});
+
+test("what is said beside sheets of one order is not said of another", async () => {
+  const other = { mark: "C-1", legend: ["GYM"], fill: { order: "FM-73" } };
+  await post(desk, both);
+  await post(desk, { sheets: [other] });
+  const again = await post(desk, { text: "Corrected sheet attached.", sheets: [other] });
+  expect(again).toMatchObject({ verdict: "confirm", orders: ["FM-73"] });
+  expect(await verdictOf()).toBe("pass");
+});

@@ -1,41 +1,79 @@
 import { stillMissing } from "../../orders/still-missing.ts";
+import type { Promised } from "../../trade/carried.ts";
 import { defineOrderCheck } from "../check.ts";
 import { type Sample, subject } from "../sample.ts";
 
-const announced = (sample: Sample, sheets = sample.completeOrder()) => ({
+const promising = (
+  sample: Sample,
+  text: string,
+  tells: Promised["tells"],
+  sheets = sample.completeOrder(),
+) => ({
   ...subject(sheets),
-  announced: "The rest will follow.",
+  promised: [{ letter: "1", what: "promise", text, tells }] as const,
 });
 
 export const moreAnnounced = defineOrderCheck({
   id: "more-announced",
-  title: "A letter tells of more sheets, and the order is complete",
+  title: "A letter tells of sheets that have not come",
   severity: "asks",
   sender: "settles",
   source: { kind: "house" },
-  why: "An order that passes is engraved. If the letter tells of more that belongs to it, what comes later is engraved in a second run, or comes too late. While sheets are missing the order waits anyhow.",
+  why: "An order that passes is engraved. If a letter tells of more that belongs to it, or of a sheet that is mended, what comes later is engraved in a second run, or comes too late. While sheets are missing the order waits anyhow.",
   wordings: {
     more: {
       says: "Your letter says “{words}”, and no sheet of this order is missing.",
       fix: "Send the sheets that belong to it.",
+    },
+    mended: {
+      says: "You write “{words}”. No sheet has come since that changes anything.",
+      fix: "Send the corrected sheet.",
+    },
+    attached: {
+      says: "You write “{words}”. Nothing was attached.",
+      fix: "Send the sheets again.",
     },
   },
   passing: [
     { shows: "a letter that tells of nothing more", given: ({ completeOrder }) => subject(completeOrder()) },
     {
       shows: "an order that waits for sheets anyhow",
-      given: (sample) => announced(sample, [sample.plate(), sample.deviceAt(1)]),
+      given: (sample) =>
+        promising(sample, "The rest will follow.", "more", [sample.plate(), sample.deviceAt(1)]),
     },
   ],
   failing: [
     {
       shows: "a complete order, of which more is to come",
-      given: (sample) => announced(sample),
+      given: (sample) => promising(sample, "The rest will follow.", "more"),
       wording: "more",
       says: "Your letter says “The rest will follow.”, and no sheet of this order is missing.",
     },
+    {
+      shows: "a sheet that is to be mended",
+      given: (sample) => promising(sample, "I will send a corrected S-104 tomorrow.", "later"),
+      wording: "mended",
+      says: "You write “I will send a corrected S-104 tomorrow.”. No sheet has come since that changes anything.",
+    },
+    {
+      shows: "the old sheet once more",
+      given: (sample) => promising(sample, "Corrected sheet attached.", "mended"),
+      wording: "mended",
+      says: "You write “Corrected sheet attached.”. No sheet has come since that changes anything.",
+    },
+    {
+      shows: "a file that was forgotten",
+      given: (sample) => promising(sample, "Please see attached.", "attached"),
+      wording: "attached",
+      says: "You write “Please see attached.”. Nothing was attached.",
+    },
   ],
-  *find({ order, others, announced: words }, _, say) {
-    if (words !== undefined && stillMissing(order, others).length === 0) yield say("more", { words }, []);
+  *find({ order, others, promised = [] }, _, say) {
+    if (stillMissing(order, others).length > 0) return;
+    for (const { text, tells, letter } of promised) {
+      const problem = say(tells === "later" ? "mended" : tells, { words: text }, []);
+      // Who writes the same once more is asked once more.
+      yield { ...problem, facts: { ...problem.facts, letter } };
+    }
   },
 });

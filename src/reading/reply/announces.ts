@@ -1,4 +1,6 @@
+import type { Announced } from "../../trade/carried.ts";
 import type { Letter } from "../../trade/letter.ts";
+import { isBoilerplate } from "./furniture.ts";
 import { takeApart } from "./own-text.ts";
 import { paragraphsOf } from "./sentences.ts";
 
@@ -22,9 +24,78 @@ const isAll = /\b(?:no|nothing|none|not|isn't|aren't|won't|without|keine?|pas|ni
 const numbered =
   /(?:\b(?:part|e-?mail|mail|letter|message|batch|set|sheet|file|teil|partie|parte)\s+\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b|\b(\d{1,2}) of (\d{1,2})(?: sheets| files)? (?:are |is )?(?:attached|enclosed)\b/giu;
 
-/** The first sentence in which a letter tells that more sheets are to come; quotations do not count. */
-export function announcedIn({ subject, text }: Pick<Letter, "subject" | "text">): string | undefined {
+const paper = "(?:sheets?|forms?|pdfs?|files?|versions?|cop(?:y|ies)|pages?)";
+const mended =
+  "(?:corrected|revised|fixed|updated|amended|mended|modified|new|replacement|right|correct|final)";
+/** "A corrected sheet", "the new B-2", "revised sheets for B-1 and B-2". */
+const mendedOne = String.raw`\b${mended} (?:(?!and\b)\p{L}+ ){0,2}?(?:${paper}|ones?|plates?|devices?|stations?|\p{L}{1,4}-?\d{1,4})(?![\p{L}\p{N}])`;
+const comes = String.raw`(?:to (?:follow|come)|(?:will|shall|['’]ll) (?:follow|come|be sent)|follows?|following|coming|comes|on (?:its|their|the) way|tomorrow|later|soon|shortly|tonight|next week|this (?:afternoon|evening|week)|(?:on|by) (?:mon|tues|wednes|thurs|fri)day)`;
+
+/** A sheet is to come in the place of another. */
+const mends = new RegExp(
+  [
+    String.raw`${mendedOne}[^.!?]{0,40}?\b${comes}\b`,
+    String.raw`(?:\b(?:will|shall|going to)|['’]ll) (?:(?:then|just|also) )?(?:re-?)?(?:send|e-?mail|submit|forward|do|get)\b[^.!?]{0,30}?${mendedOne}`,
+    String.raw`(?:\b(?:will|shall|going to)|['’]ll) (?:then |just |also )?(?:re-?(?:send|submit|do|issue|fill)|(?:send|fill|do) (?:it|them|that|this|the ${paper}) (?:in )?again|(?:correct|fix|change|revise|amend|mend) (?:it|them|that|this|the ${paper}))\b`,
+  ].join("|"),
+  "iu",
+);
+/** A sheet is said to be another than before, or one more. */
+const isMended = new RegExp(
+  [
+    mendedOne,
+    String.raw`\b(?:it|both|all|they|this|that|these|${paper}|\p{L}{1,4}-?\d{1,4}) (?:(?:is|are|has been|have been|was|were|now) ){0,2}(?:corrected|revised|fixed|updated|amended|mended)\b`,
+    String.raw`\bwith (?:the|all|my|our) (?:fix(?:es)?|corrections?|changes?)\b`,
+    String.raw`(?:\b(?:i|we)(?: have|['’]ve)? (?:now )?|^)(?:corrected|fixed|revised|amended|updated)\b`,
+    String.raw`\breplacements? (?:sheets? )?(?:for|of)\b|\bmix-?up\b`,
+    String.raw`\b(?:additional|another|extra|one more|forgot(?:ten)?) (?:this |the )?(?:ones?|stations?|devices?|plates?|sheets?)\b`,
+  ].join("|"),
+  "iu",
+);
+const attaches = new RegExp(
+  String.raw`\b(?:attached|attaching|enclosed|enclosing|herewith)\b|\bsee (?:the )?attach(?:ments?)?\b|^(?:hi|hello|hey)?[, ]*here(?:['’]s| is| are| comes?)\b[^.!?]{0,40}\b${paper}\b|^(?:(?:the|a|my|our|please|see|find) )*${mended} (?:\p{L}+ ){0,2}?${paper}\b`,
+  "iu",
+);
+/** It was told earlier, is asked, or may be. */
+const elsewhen =
+  /[?]|\b(?:if|whether|unless|yesterday|earlier|already|sent|went|got|received|have you|did you|last (?:week|time|month)|you(?:r)? attach\p{L}*|you enclosed|before|lost|bounced|in case)\b/iu;
+
+/** In characters. Who tells of sheets is brief. */
+const longestTelling = 200;
+
+/**
+ * The first sentence of a letter in which it tells of sheets that may not be here; quotations do not count. `brings`:
+ * files came with it.
+ */
+export function announcedIn(
+  { subject, text }: Pick<Letter, "subject" | "text">,
+  brings: boolean,
+): Announced | undefined {
   const sentences = [subject, ...paragraphsOf(takeApart(text, "").own).flat()];
+  const more = moreIn(sentences);
+  if (more !== undefined) return { words: more, tells: "more" };
+  const own = sentences.slice(1).filter(tellsNow);
+  const isHere = brings && own.some((sentence) => attaches.test(sentence));
+  const telling = (tells: Announced["tells"], pattern: RegExp): Announced[] =>
+    own.filter((sentence) => pattern.test(sentence)).map((words) => ({ words, tells }));
+  return [
+    ...(isHere ? [] : telling("later", mends)),
+    ...(brings ? telling("mended", isMended) : telling("attached", attaches)),
+  ][0];
+}
+
+/** Whether a sentence may tell of sheets of this letter, or of ones to come. */
+function tellsNow(sentence: string): boolean {
+  return (
+    sentence.length <= longestTelling &&
+    !isAll.test(sentence) &&
+    !elsewhen.test(sentence) &&
+    !isBoilerplate(sentence)
+  );
+}
+
+/** The first sentence that tells that more sheets are to come. */
+function moreIn(sentences: readonly string[]): string | undefined {
   const parts = sentences.flatMap((sentence) =>
     [...sentence.matchAll(numbered)].map(([, named, bare, of, some, all]) => ({
       sentence,

@@ -1,7 +1,11 @@
 import { expect, test } from "vitest";
 import { announcedIn } from "../../../src/reading/reply/announces.ts";
 
-const inText = (text: string) => announcedIn({ subject: "Order BW-2207", text });
+const told = (text: string, brings = true) => announcedIn({ subject: "Order BW-2207", text }, brings);
+const inText = (text: string): string | undefined => {
+  const { words, tells } = told(text) ?? {};
+  return tells === "more" ? words : undefined;
+};
 
 test.each([
   "The rest will follow.",
@@ -60,6 +64,6 @@ test("of parts that are numbered, all have come when the last has", () => {
 });
 
 test("a subject counts, and what is quoted does not", () => {
-  expect(announcedIn({ subject: "BW-2207 (1 of 2)", text: "" })).toBe("BW-2207 (1 of 2)");
+  expect(announcedIn({ subject: "BW-2207 (1 of 2)", text: "" }, true)?.words).toBe("BW-2207 (1 of 2)");
   expect(inText("See attached.\n\nOn Monday Ines wrote:\n> The rest will follow.\n")).toBeUndefined();
 });

@@ -1,0 +1,56 @@
+import { differencesOf } from "../orders/differences.ts";
+import { contentKey } from "../orders/keys.ts";
+import { patternOf } from "../reading/reply/tallies.ts";
+import type { Announced, Carried, Promised } from "../trade/carried.ts";
+import type { Order, Replacement } from "../trade/order.ts";
+import type { FileId, Sheet } from "../trade/sheet.ts";
+import { sheetsOf } from "./sheets-of.ts";
+
+/** What came, beside one order. */
+interface Came {
+  readonly letter: string;
+  readonly announced?: Announced | undefined;
+  /** The sheets that the submission brought, of any order. */
+  readonly ids: ReadonlySet<FileId>;
+  readonly replaced: readonly Replacement[];
+  readonly late: readonly Replacement[];
+}
+
+/**
+ * What is promised of an order and has not come. A promise is kept by a sheet that adds or changes something, or by one
+ * of each station that it names.
+ */
+export function promisedOf(order: Order, before: readonly Carried[], came: Came): Promised[] {
+  const all = sheetsOf(order);
+  const own = all.filter(({ id }) => came.ids.has(id));
+  const same = new Set(came.replaced.filter(isSame).map(({ now }) => now.id));
+  const brings = came.late.length > 0 || own.some(({ id }) => !same.has(id));
+  const isKept = ({ words }: Pick<Announced, "words">): boolean =>
+    brings && stationsIn(words, all).every((station) => own.some(({ mark }) => mark === station));
+  const left = before.filter((one) => one.what === "promise" && !isKept({ words: one.text }));
+  return [...(left as Promised[]), ...newOf(came, { own, isKept })];
+}
+
+/** What the letter in hand promises. Where it brings sheets of other orders alone, that is about those. */
+function newOf(
+  { letter, announced, ids }: Came,
+  { own, isKept }: { readonly own: readonly Sheet[]; readonly isKept: (one: Announced) => boolean },
+): Promised[] {
+  if (announced === undefined || (own.length === 0 && ids.size > 0)) return [];
+  const { words, tells } = announced;
+  const isHere = tells === "mended" && (own.length === 0 || isKept(announced));
+  return isHere ? [] : [{ letter, what: "promise", text: words, tells }];
+}
+
+/** Whether a sheet came again as it was, in what it says and in how it looks. */
+function isSame({ old, now }: Replacement): boolean {
+  const looks = ({ doubts, unsure, unread, edition, unmapped = [] }: Sheet): string =>
+    contentKey({ doubts, unsure, unread, edition, unmapped });
+  return differencesOf(old, now).length === 0 && looks(old) === looks(now);
+}
+
+/** The stations of an order that words name. */
+function stationsIn(words: string, sheets: readonly Sheet[]): readonly string[] {
+  const marks = new Set(sheets.flatMap(({ mark }) => mark ?? []));
+  return [...marks].filter((mark) => (patternOf(mark)?.exec(words) ?? null) !== null);
+}
