@@ -279,6 +279,13 @@ describe("a footer that speaks of orders", () => {
   });
 });
 
+test("below a name that nobody knows stands a firm, as below a good-bye", () => {
+  const firm = "Goldfinch Brothers - Will Call / Counter";
+  expect(read(`3 YES\n\nMarta\n${firm}`)).toEqual(plainly([3]));
+  expect(read(`3 YES\n\nThanks\n${firm}`)).toEqual(plainly([3]));
+  expect(read(`3 YES\n\n${firm}`)).toMatchObject({ yes: [], person: true });
+});
+
 describe("what praises a find, or takes a YES back below a name, leaves it to a person", () => {
   test.each([
     "3 YES\n\nTom\n\nPS the owner signs off Friday.",
@@ -545,6 +552,16 @@ describe("an answer beside what else is said", () => {
       expect(answered(`3 YES\n${also}\n${words}`, [other], { open: [3, 4] }), also).toMatchObject({
         yes: [],
       });
+  });
+
+  test("is none above a quotation that says more than our answer, unless a header says it", () => {
+    const quoting = (...lines: string[]): number[] =>
+      answered(["3 YES", "", "> 3. “SALONA” in row 1 of button 2 looks misspelt.", ...lines].join("\n"), [])
+        .yes;
+    expect(quoting()).toEqual([3]);
+    expect(quoting("> From: Plate Desk", "> To: Dana Whitlock")).toEqual([3]);
+    for (const line of ["> brass finish", "> To: hold the brass one", "> To: yes", "> Brass to: Dana"])
+      expect(quoting(line), line).toEqual([]);
   });
 
   test("and new sheets is understood with talk, and what is said of the sheets is told", () => {
