@@ -573,3 +573,30 @@ describe("an answer beside what else is said", () => {
     expect(understood("3 YES\nNew sheet attached.")).toEqual(["3 YES"]);
   });
 });
+
+describe("a no that leans on a sheet which another line promises", () => {
+  const no = "2 yes\n3 NO, superseded by rev P04";
+  test("is a no where that names no point, and for a person where it names another", () => {
+    expect(read(`${no}\nNew sheet attached.`)).toEqual(plainly([2], [3]));
+    expect(read(`${no}\nNew sheet for 1 attached.`)).toMatchObject({ no: [], person: true });
+    expect(read(no)).toMatchObject({ no: [], person: true });
+  });
+  test("is a no where sheets came with the reply", () => {
+    const should = "2 is right. 3 should be LOBBY.";
+    expect(read(should, { others: 0, bringsSheets: true })).toEqual(plainly([2], [3]));
+    expect(read(should, { others: 0 })).toMatchObject({ no: [], person: true });
+  });
+});
+
+test.each([
+  ["a greeting that nobody knows", "Ahoy captain,\n3 YES", true],
+  ["the same below an answer", "2 YES\nAhoy captain,\n3 YES", false],
+  ["a closing that nobody knows", "3 YES\n\nOnwards and upwards,\nMarta", true],
+  ["a firm above an answer", "Goldfinch Brothers - Will Call / Counter\n3 YES\nDana\n555-0142", false],
+  ["a reply in capitals with a reason", "3 YES, THAT IS HOW THEY SPELL IT", true],
+  ["initials in front", "DW: 3 YES, IT IS A FAMILY NAME", true],
+  ["words that introduce between two answers", "2 is yes. My answers below. 3 is yes.", true],
+  ["a reason below a no", "3 NO, new sheet attached\nIt is the old name of the room.", false],
+])("%s: no person has to read %j: %s", (_, text, plain) => {
+  expect(read(text).person).toBe(!plain);
+});
