@@ -600,3 +600,42 @@ test.each([
 ])("%s: no person has to read %j: %s", (_, text, plain) => {
   expect(read(text).person).toBe(!plain);
 });
+
+describe("below whoever signs stands a firm, however they sign", () => {
+  const firm = "Goldfinch Brothers Lighting And Supply House";
+  test.each(["--", "Thanks", "Regards, Ros", "Dana", "Dana | Whitlock", "Marta"])("%s", (sign) => {
+    expect(read(`3 YES\n\n${sign}\n${firm}`)).toEqual(plainly([3]));
+  });
+  test("and nowhere else", () => {
+    expect(read(`3 YES\n\n${firm}`)).toMatchObject({ yes: [], person: true });
+  });
+});
+
+test.each([
+  ["a name at the end", "3 YES\nMarta", [3]],
+  ["a name above an answer", "Marta\n3 YES", []],
+  ["a word that was asked about", "3 YES\nSalona", []],
+  ["a name above a wish", "3 YES\nMarta\nMake it red", []],
+  ["a slip that is owned below a yes", "3 YES\nsorry, my mistake", []],
+  ["a reason between two answers", "2 yes. That is the name of the boat. 3 yes.", [2, 3]],
+  ["a word that is nearly the one in question", "2 yes. It is Salone. 3 yes.", []],
+])("%s: %j says yes to %j", (_, text, yes) => {
+  expect(read(text)).toEqual({ yes, no: [], person: yes.length === 0 });
+});
+
+test("a slip that is owned below a no goes with it, and in one line with a sheet too", () => {
+  expect(read("3 NO\nsorry, my mistake")).toEqual(plainly([], [3]));
+  expect(read("2 NO. Sorry for the typo. New sheet attached. 3 YES.")).toEqual(plainly([3], [2]));
+});
+
+test.each(["yes", "oh yes\nyes", "yesterday\nyes", "yes\nnot sure", "no\nno way"])(
+  "%j answers no two questions in turn",
+  (text) => {
+    expect(read(text, { others: 0 })).toEqual({ yes: [], no: [], person: true });
+  },
+);
+
+test("a reply of thirty thousand characters is read, and a longer one is for a person", () => {
+  expect(read(`3 YES${"\n".repeat(29_995)}`)).toMatchObject({ yes: [3] });
+  expect(read(`3 YES${"\n".repeat(29_996)}`)).toMatchObject({ yes: [] });
+});
