@@ -16,6 +16,18 @@ test.each([
   ["I forgot the two for the attic", false],
   ["X", true],
   ["Xy", false],
+  ["the last two of the rooms in that building", true],
+  ["the last two of the rooms in that tall building", false],
+  ["Great kitchen stairs", true],
+  ["Thanks, not bad at all", true],
+  ["Thanks, not the plates", false],
+  ["Nobody is here", false],
+  ["Later today", true],
+  ["Later today the plates", false],
+  ["I will send them later", true],
+  ["Hers come later with those", false],
+  ["How is it?", false],
+  ["Nice weekend?", true],
 ])("“%s” only chats: %s", (said, chats) => {
   expect(onlyChats(said, said)).toBe(chats);
 });
@@ -31,6 +43,7 @@ test.each([
   ["We finally agreed on the names, so here they are", "We on the names,"],
   ["We agreed what to put on it, so here you go!", "We it,"],
   ["It finally got released, and here are our sheets.", "It got ,"],
+  ["The names came at last, agreed on, so here they are", "The names came at last, on,"],
 ])("of the story “%s” its end settles all but “%s”", (said, left) => {
   expect(words(withoutStory(said, said))).toBe(left);
 });
@@ -56,6 +69,9 @@ test.each([
   ["We met 3 peoples", "We met 3 peoples"],
   ["I had 1234 hours", "I had 1234 hours"],
   ["They mistook 2 hours", "They mistook 2 hours"],
+  ["Enjoy lunch at noon", "Enjoy lunch"],
+  ["She leaves at noon", "She leaves at noon"],
+  ["We took 2 hours for the plates", "We took 2 hours for the plates"],
 ])("without hours and years “%s” is “%s”", (said, left) => {
   expect(words(withoutTimes(said))).toBe(left);
 });
