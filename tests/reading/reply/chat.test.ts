@@ -43,6 +43,8 @@ test.each([
   ["We finally agreed on the names, so here they are", "We on the names,"],
   ["We agreed what to put on it, so here you go!", "We it,"],
   ["It finally got released, and here are our sheets.", "It got ,"],
+  ["We agreed what to put onto it, so here you go!", "We what to put onto it,"],
+  ["We agreed somewhat to put on it, so here you go!", "We somewhat to put on it,"],
   ["The names came at last, agreed on, so here they are", "The names came at last, on,"],
 ])("of the story “%s” its end settles all but “%s”", (said, left) => {
   expect(words(withoutStory(said, said))).toBe(left);
