@@ -6,6 +6,7 @@ test.each([
   ["Let me know if the weather is fine", "◆"],
   ["Let me know if you engrave today", "◆ if you engrave today"],
   ["Let me know if the wire is long", "◆ if the wire is long"],
+  ["Let me know if the sheets are lost", "◆ if the sheets are lost"],
   ["Let me know if the names come out", "◆ if the names come out"],
   ["Let me know if you paint it", "◆ if you paint it"],
   ["Greetings from the text people", "◆"],

@@ -28,6 +28,7 @@ const three = about([mudroom, garage]);
 const den = about([alone("S-3", ["BRIGHT", "DIM", "DARK"], "DEN")]);
 const island = about([alone("S-3", ["LIGHTS"], "ISLAND")]);
 const garages = about([alone("S-1", ["LIGHTS"], "GARAGE DOOR"), alone("S-2", ["LIGHTS"], "GARAGE SIDE")]);
+const unlike = about([alone("S-1", ["ON", "OFF"], "GARAGE DOOR"), alone("S-2", ["LIGHTS"], "GARAGE SIDE")]);
 const gyms = about([alone("S-3", ["LIGHTS"], "GYM")]);
 const ways = about([alone("S-1", ["LIGHTS"], "HALL"), alone("S-2", ["LIGHTS"], "ALLEY")]);
 const plainFace = about([alone("S-3", ["BRIGHT", "", "DARK"], "DEN")]);
@@ -71,6 +72,7 @@ describe("a sentence that describes the sheets, and truly", () => {
     ["Mudroom on the second floor.", three],
     ["The devices that go in it: yoga, spin.", studios],
     ["Two sheets.", three],
+    ["Three sheets.", studios],
     ["Two files.", three],
     ["Two keypads.", three],
     ["Two rooms.", three],
@@ -89,6 +91,7 @@ describe("what is untrue of them, or more than a description, is none", () => {
     ["another finish", "Mudroom is Slate.", three],
     ["another size in figures", "The mudroom is a 2-button.", three],
     ["a size that one of two devices has", "The garage side is a 3-button.", three],
+    ["a size that one of two garages has", "The garage is a one-button.", unlike],
     ["a plate where none came", "Left to right.", three],
     ["both of one", "Both stations.", den],
     ["another count of sheets", "Three sheets.", three],

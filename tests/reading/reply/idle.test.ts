@@ -300,6 +300,7 @@ test.each([
 describe("what stands beside an answer in its line", () => {
   test.each([
     ["Hello, thanks", true],
+    ["This message is confidential.", true],
     ["DW", true],
     ["DW.", true],
     ["dw", false],

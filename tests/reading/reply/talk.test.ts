@@ -59,6 +59,7 @@ test.each([
 
 test.each([
   ["A.B.", true],
+  ["A.B.C.", false],
   ["Dana A. B.", true],
   ["Dana Ann Bo", true],
   ["~ Dana", true],
