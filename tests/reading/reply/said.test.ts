@@ -153,3 +153,15 @@ test.each([
 ])("“%s” is said by who may agree that a word is wrong: %s", (line, is) => {
   expect(regrets.test(line)).toBe(is);
 });
+
+test("“yes, I saw it” only acknowledges, except below the point that it answers", () => {
+  const at = (line: string, under?: number): unknown =>
+    saidIn(
+      { line, afterSeveral: false, ...(under === undefined ? {} : { under }) },
+      { open: [3], others: 0, names: [] },
+      () => false,
+    );
+  expect(at("Oh yes")).toBeUndefined();
+  expect(at("Oh yes", 3)).toEqual([{ number: 3, is: true }]);
+  expect(at("Oh yes, 3")).toEqual([{ number: 3, is: true }]);
+});

@@ -417,3 +417,22 @@ describe("what is held against the sheets", () => {
     expect(both([5])).toEqual(["text: Both attached."]);
   });
 });
+
+test.each([
+  "The finance lady approved it without a single question, which never happens.",
+  "im Anhang die Bestellblätter für Red Lion Inn.",
+  "Veuillez trouver ci-joint notre commande.",
+  "Sheets attached. (This message is confidential; find our other files at https://whitlock.example.)",
+])("nothing is told of “%s”", (text) => expect(inText(text)).toEqual([]));
+
+test.each([
+  "The building has been sold.",
+  "We lost the job.",
+  "Everything in 2 colors.",
+  "The wall is 14 deep.",
+])("“%s” is told", (text) => expect(inText(text)).toEqual([`text: ${text}`]));
+
+test("headers of a letter that somebody forwards are not told, and what stands below them is", () => {
+  const text = "See below.\n\n> From: Ann Vireton\n> Importance: high\n> To: Dana\n> Make it red.";
+  expect(inText(text)).toEqual(["quotation: Make it red."]);
+});
