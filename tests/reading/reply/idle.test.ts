@@ -197,6 +197,7 @@ describe("lines of a program become sentences again", () => {
   const full = "x".repeat(49);
   test.each<[string, string[], string[][]]>([
     ["a line that is full goes on", [`${full}y`, "and on"], [[`${full}y and on`]]],
+    ["also where a hyphen follows", [`${full}y`, "two-three"], [[`${full}y two-three`]]],
     ["a shorter one ends", [full, "And on"], [[full, "And on"]]],
     ["one that ends in a comma goes on", ["Hello,", "and on"], [["Hello, and on"]]],
     ["one that ends in a dash goes on", ["sheets –", "two"], [["sheets –", "two"]]],
