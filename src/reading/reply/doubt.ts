@@ -13,7 +13,7 @@ const doubts = new Set(
 
 /** The same with endings. */
 const stems =
-  "slipp? stopp? hold cancell? correct incorrect error typo misspell? wait delay dropp? amend adjust alter swapp? omitt? reject disregard discard retract fault differ different fix";
+  "slipp? stopp? hold cancell? correct incorrect error typo misspell? wait delay dropp? scrapp? amend adjust alter swapp? omitt? reject disregard discard retract fault differ different fix";
 const stemsWithE =
   "chang mistak mistyp paus postpon replac remov delet revis updat substitut exchang ignor refus declin revok";
 const oneOf = (words: string): string => `(?:${words.split(" ").join("|")})`;

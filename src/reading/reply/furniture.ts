@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { asksFor, speaksOfTrade } from "./cues.ts";
 import { isDangerous } from "./danger.ts";
+import { speaksAgainst } from "./doubt.ts";
 import { isFarewellElsewhere, turnsElsewhere } from "./other-tongues.ts";
 import { understood } from "./tallies.ts";
 import { undoes } from "./undoes.ts";
@@ -122,9 +123,12 @@ export function isOfSignature(line: string): boolean {
   if (line.length > 300) return false;
   const tokens = tokensOf(withoutContacts(line));
   if (isTelephone(line) || (tokens.every((token) => labels.has(token)) && !/[?!]$/.test(line))) return true;
-  if (address.test(line) || registered.test(line) || /^@[\w.]{2,40}$/u.test(line)) return true;
+  if (address.test(line) || /^@[\w.]{2,40}$/u.test(line)) return true;
+  // "CANCEL 70415" looks like a register's number, and "Scrap floor 2" like an address. Hours may end with "until five".
+  const isAgainst = speaksAgainst(line.replace(/(?<!\p{L})(?:until|till)(?= \S+$)/iu, ""));
+  if (registered.test(line) && !isAgainst) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
-  if (street.test(line) && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
+  if (street.test(line) && !isAgainst && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
   // A motto.
   if (tokens.length < 16 && /^(?:\p{Lu}[\p{L}'’.& ]{1,40} [-–|] )?["“”].{8,}["“”]\W*$/u.test(line))
     return true;
@@ -132,7 +136,7 @@ export function isOfSignature(line: string): boolean {
   // A sentence is no trade and no address: "Reach me at the office before cutting."
   const small = line.match(/(?<![\p{L}\p{N}])\p{Ll}{2,}(?!\p{L})/gu) ?? [];
   if (small.length > tokens.length / 2 && /[.!]$/u.test(line) && isDangerous(line)) return false;
-  if (role.test(line) && !/\b(?:please|pls|not|don'?t|need|make|cancel|hold)\b/i.test(line)) return true;
+  if (role.test(line) && !isAgainst && !/\b(?:please|pls|need|make)\b/i.test(line)) return true;
   return tokens.length <= 8 && !asksFor(line) && !turnsElsewhere(line) && /^\W*\p{Lu}/u.test(line);
 }
 

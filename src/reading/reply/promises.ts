@@ -46,7 +46,6 @@ function isNoted(clause: string): boolean {
     has(noun, clause) ||
     has(sends, clause) ||
     has(owning, clause) ||
-    has(promise, clause) ||
     !/\p{L}/u.test(withoutNotes(clause))
   );
 }

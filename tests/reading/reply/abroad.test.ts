@@ -379,6 +379,8 @@ test.each([
   ["todo está bien", "all is correct"],
   ["sind richtig", "they are correct"],
   ["alle sind richtig", "all are correct"],
+  ["oui pour 2 et 3", "yes for 2 and 3"],
+  ["le nom banane", "le nom banane"],
 ])("%j is in English: %j", (said, english) => {
   expect(inEnglish(said)).toBe(english);
 });

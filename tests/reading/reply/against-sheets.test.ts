@@ -18,12 +18,17 @@ describe("lines of a list", () => {
     ["S-2 BRIGHT / OFF / DIM", "differs"],
     ["S-2 Great hall BRIGHT / DIM / LOW", "differs"],
     ["S-2 is for the great hall", undefined],
+    ["S-2 has BRIGHT and OFF", undefined],
+    ["S-2 BRIGHT / OFF, and DIM", "differs"],
+    ["S-2 BRIGHT / OFF", undefined],
+    ["S-2 BRIGHT / LAMP / FAN", undefined],
+    ["K1  READ / SLEEP", "agrees"],
     ["S-3 BRIGHT / DIM / OFF", undefined],
     ["S-2", undefined],
     ["S-5 ON", undefined],
     ["BRIGHT / DIM / LOW", undefined],
   ])("%s: %s", (line, is) => {
-    const others = [alone("S-5", ["ON"], ""), alone("", ["BRIGHT", "DIM"])];
+    const others = [alone("S-5", ["ON"], ""), alone("", ["BRIGHT", "DIM"]), alone("K1", ["READ", "SLEEP"])];
     expect(listedIn(line, came([three, hall, ...others]))).toBe(is);
   });
 });
@@ -110,6 +115,8 @@ describe("stations from one to another", () => {
     ["E-11 and E-14", false],
     ["Rooms 11 to 14", false],
     ["E-11 to E-70", true],
+    ["E-12 to E-14", true],
+    ["E-14 to E-16", false],
   ])("%s: one lacks %s", (words, is) => {
     expect(speaksOtherwise(words, some)).toBe(is);
   });
@@ -124,5 +131,7 @@ describe("stations from one to another", () => {
     expect(speaksOtherwise("E-11 to E-71", some)).toBe(false);
     expect(speaksOtherwise("SALA-11 to 14", marked("SALA"))).toBe(true);
     expect(speaksOtherwise("SALAS-11 to 14", marked("SALAS"))).toBe(false);
+    const far = came(["E-9997", "E-10000"].map((mark) => alone(mark, ["ON"])));
+    expect(speaksOtherwise("E-9997 to E-10000", far)).toBe(false);
   });
 });

@@ -279,6 +279,13 @@ describe("a footer that speaks of orders", () => {
   });
 });
 
+test("below a name that nobody knows stands a firm, as below a good-bye", () => {
+  const firm = "Goldfinch Brothers - Will Call / Counter";
+  expect(read(`3 YES\n\nMarta\n${firm}`)).toEqual(plainly([3]));
+  expect(read(`3 YES\n\nThanks\n${firm}`)).toEqual(plainly([3]));
+  expect(read(`3 YES\n\n${firm}`)).toMatchObject({ yes: [], person: true });
+});
+
 describe("what praises a find, or takes a YES back below a name, leaves it to a person", () => {
   test.each([
     "3 YES\n\nTom\n\nPS the owner signs off Friday.",
@@ -547,6 +554,16 @@ describe("an answer beside what else is said", () => {
       });
   });
 
+  test("is none above a quotation that says more than our answer, unless a header says it", () => {
+    const quoting = (...lines: string[]): number[] =>
+      answered(["3 YES", "", "> 3. “SALONA” in row 1 of button 2 looks misspelt.", ...lines].join("\n"), [])
+        .yes;
+    expect(quoting()).toEqual([3]);
+    expect(quoting("> From: Plate Desk", "> To: Dana Whitlock")).toEqual([3]);
+    for (const line of ["> brass finish", "> To: hold the brass one", "> To: yes", "> Brass to: Dana"])
+      expect(quoting(line), line).toEqual([]);
+  });
+
   test("and new sheets is understood with talk, and what is said of the sheets is told", () => {
     const understood = (text: string): string[] => answered(text, [], { bringsSheets: true }).lines;
     const talk = "Been on the road all day.";
@@ -555,4 +572,70 @@ describe("an answer beside what else is said", () => {
     expect(understood(`3 YES\n${talk} New sheet attached.`)).toEqual(["3 YES"]);
     expect(understood("3 YES\nNew sheet attached.")).toEqual(["3 YES"]);
   });
+});
+
+describe("a no that leans on a sheet which another line promises", () => {
+  const no = "2 yes\n3 NO, superseded by rev P04";
+  test("is a no where that names no point, and for a person where it names another", () => {
+    expect(read(`${no}\nNew sheet attached.`)).toEqual(plainly([2], [3]));
+    expect(read(`${no}\nNew sheet for 1 attached.`)).toMatchObject({ no: [], person: true });
+    expect(read(no)).toMatchObject({ no: [], person: true });
+  });
+  test("is a no where sheets came with the reply", () => {
+    const should = "2 is right. 3 should be LOBBY.";
+    expect(read(should, { others: 0, bringsSheets: true })).toEqual(plainly([2], [3]));
+    expect(read(should, { others: 0 })).toMatchObject({ no: [], person: true });
+  });
+});
+
+test.each([
+  ["a greeting that nobody knows", "Ahoy captain,\n3 YES", true],
+  ["the same below an answer", "2 YES\nAhoy captain,\n3 YES", false],
+  ["a closing that nobody knows", "3 YES\n\nOnwards and upwards,\nMarta", true],
+  ["a firm above an answer", "Goldfinch Brothers - Will Call / Counter\n3 YES\nDana\n555-0142", false],
+  ["a reply in capitals with a reason", "3 YES, THAT IS HOW THEY SPELL IT", true],
+  ["initials in front", "DW: 3 YES, IT IS A FAMILY NAME", true],
+  ["words that introduce between two answers", "2 is yes. My answers below. 3 is yes.", true],
+  ["a reason below a no", "3 NO, new sheet attached\nIt is the old name of the room.", false],
+])("%s: no person has to read %j: %s", (_, text, plain) => {
+  expect(read(text).person).toBe(!plain);
+});
+
+describe("below whoever signs stands a firm, however they sign", () => {
+  const firm = "Goldfinch Brothers Lighting And Supply House";
+  test.each(["--", "Thanks", "Regards, Ros", "Dana", "Dana | Whitlock", "Marta"])("%s", (sign) => {
+    expect(read(`3 YES\n\n${sign}\n${firm}`)).toEqual(plainly([3]));
+  });
+  test("and nowhere else", () => {
+    expect(read(`3 YES\n\n${firm}`)).toMatchObject({ yes: [], person: true });
+  });
+});
+
+test.each([
+  ["a name at the end", "3 YES\nMarta", [3]],
+  ["a name above an answer", "Marta\n3 YES", []],
+  ["a word that was asked about", "3 YES\nSalona", []],
+  ["a name above a wish", "3 YES\nMarta\nMake it red", []],
+  ["a slip that is owned below a yes", "3 YES\nsorry, my mistake", []],
+  ["a reason between two answers", "2 yes. That is the name of the boat. 3 yes.", [2, 3]],
+  ["a word that is nearly the one in question", "2 yes. It is Salone. 3 yes.", []],
+])("%s: %j says yes to %j", (_, text, yes) => {
+  expect(read(text)).toEqual({ yes, no: [], person: yes.length === 0 });
+});
+
+test("a slip that is owned below a no goes with it, and in one line with a sheet too", () => {
+  expect(read("3 NO\nsorry, my mistake")).toEqual(plainly([], [3]));
+  expect(read("2 NO. Sorry for the typo. New sheet attached. 3 YES.")).toEqual(plainly([3], [2]));
+});
+
+test.each(["yes", "oh yes\nyes", "yesterday\nyes", "yes\nnot sure", "no\nno way"])(
+  "%j answers no two questions in turn",
+  (text) => {
+    expect(read(text, { others: 0 })).toEqual({ yes: [], no: [], person: true });
+  },
+);
+
+test("a reply of thirty thousand characters is read, and a longer one is for a person", () => {
+  expect(read(`3 YES${"\n".repeat(29_995)}`)).toMatchObject({ yes: [3] });
+  expect(read(`3 YES${"\n".repeat(29_996)}`)).toMatchObject({ yes: [] });
 });

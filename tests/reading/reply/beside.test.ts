@@ -59,6 +59,13 @@ test("a picture that is named after a station may be one more sheet, and one tha
   expect(named("s104 lobby.jpg")).toEqual(["name: s104 lobby.jpg"]);
   expect(named("IMG_2034.jpg")).toEqual([]);
   expect(named("S-105.pdf", "sheet")).toEqual([]);
+  expect(named("view S-105.png")).toEqual([]);
+  expect(named("S-10500.png")).toEqual([]);
+  const marked = (mark: string, name: string): string[] =>
+    said("Hello", { sheets: [{ ...device, mark }], files: [file({ file: name, kind: "picture" })] });
+  expect(marked("SAL-104", "SAL-105.png")).toEqual(["name: SAL-105.png"]);
+  expect(marked("SALA-104", "SALA-105.png")).toEqual([]);
+  expect(marked("LOBBY", "IMG_2034.jpg")).toEqual([]);
 });
 
 test("the name of a text is told by its words alone, if they say something", () => {
@@ -105,6 +112,20 @@ test("an unread file may be the sheet that makes a count right, and neither a sh
   expect(said(both, { sheets: [plate], files: [sheet] })).toEqual([`text: ${both}`]);
   expect(said(both, { sheets: [plate], files: [sheet, list] })).toEqual([`text: ${both}`]);
   expect(said(both, { sheets: [plate], files: [sheet, scan] })).toEqual([]);
+});
+
+test("a logo is no file that is counted, and neither is a list or a sheet that was filled in from it", () => {
+  const words = "Both files attached.";
+  const [sheet, logo] = [file({}), file({ id: "1/2", file: "logo.png", kind: "decoration" })];
+  const scan = file({ id: "1/3", file: "scan.pdf", kind: "no-form" });
+  expect(said(words, { sheets: [plate], files: [sheet, logo] })).toEqual([`text: ${words}`]);
+  expect(said(words, { sheets: [plate], files: [sheet, scan] })).toEqual([]);
+});
+
+test("lettering that all sheets have needs nobody, and other lettering does", () => {
+  const [ink, rust] = ["INK", "RST"].map((lettering) => ({ ...device, lettering }));
+  expect(said("In Rust as always.", { sheets: [rust ?? device] })).toEqual([]);
+  expect(said("In Rust as always.", { sheets: [ink ?? device] })).toHaveLength(1);
 });
 
 test("“both” is a count: of one that came it is told, and of two it is not", () => {

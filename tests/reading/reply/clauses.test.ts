@@ -120,6 +120,7 @@ describe("a clause", () => {
   test("below a quoted point may name that one, and no other", () => {
     expect(said("2 is right", { under: 2 })).toEqual({ 2: true });
     expect(said("It is right", { under: 2 })).toEqual({ 2: true });
+    expect(said("It is right", { under: 2, afterSeveral: true })).toBeUndefined();
     expect(said("3 is right", { under: 2 })).toBeUndefined();
     expect(said("2 and 3 are right", { under: 2 })).toBeUndefined();
     expect(said("2 and 3 are right")).toEqual({ 2: true, 3: true });

@@ -107,6 +107,8 @@ test.each([
   ["profiles", undefined],
   ["filesystems", undefined],
   ["widgets", undefined],
+  ["subdevices", undefined],
+  ["devicelike", undefined],
 ])("%s are counted as %s", (words, of) => {
   expect(whatIsCounted(words, catalogue)?.of).toBe(of);
 });
@@ -124,6 +126,7 @@ test.each([
   ["five-button devices", undefined],
   ["Oat Slate plates", undefined],
   ["Oat sheets", undefined],
+  ["Oat files", undefined],
   ["2-gang D4", undefined],
 ])("“%s” counts %j", (words, counted) => {
   expect(whatIsCounted(words, catalogue)).toEqual(counted);

@@ -28,6 +28,7 @@ const three = about([mudroom, garage]);
 const den = about([alone("S-3", ["BRIGHT", "DIM", "DARK"], "DEN")]);
 const island = about([alone("S-3", ["LIGHTS"], "ISLAND")]);
 const garages = about([alone("S-1", ["LIGHTS"], "GARAGE DOOR"), alone("S-2", ["LIGHTS"], "GARAGE SIDE")]);
+const unlike = about([alone("S-1", ["ON", "OFF"], "GARAGE DOOR"), alone("S-2", ["LIGHTS"], "GARAGE SIDE")]);
 const gyms = about([alone("S-3", ["LIGHTS"], "GYM")]);
 const ways = about([alone("S-1", ["LIGHTS"], "HALL"), alone("S-2", ["LIGHTS"], "ALLEY")]);
 const plainFace = about([alone("S-3", ["BRIGHT", "", "DARK"], "DEN")]);
@@ -63,6 +64,23 @@ describe("a sentence that describes the sheets, and truly", () => {
     ["Here's the set for the library, one plate and the two devices.", studios],
     ["Yoga and spin, left to right, same finish throughout.", studios],
     ["Two-gang plate with the devices: yoga, spin.", studios],
+    ["2-gang plate, yoga and spin.", studios],
+    ["Two-Gang plate for yoga and spin.", studios],
+    ["The mudroom is a 3-button.", three],
+    ["Mudroom is just like the owner picked.", three],
+    ["Mudroom, all as it is on the sheets.", three],
+    ["Mudroom on the second floor.", three],
+    ["The devices that go in it: yoga, spin.", studios],
+    ["Two sheets.", three],
+    ["Three sheets.", studios],
+    ["Two files.", three],
+    ["Two keypads.", three],
+    ["Two rooms.", three],
+    ["Both stations.", three],
+    ["Both attached.", three],
+    ["Names are for the mudroom.", three],
+    ["Same legends for both.", garages],
+    ["Yoga and yoga, left to right.", studios],
   ] as const)("%s", (words, facts) => expect(describes(words, facts)).toBe(true));
 });
 
@@ -71,6 +89,15 @@ describe("what is untrue of them, or more than a description, is none", () => {
     ["another size", "One button for the mud room.", three],
     ["another size in a plate", "Spin is a three-button.", sized],
     ["another finish", "Mudroom is Slate.", three],
+    ["another size in figures", "The mudroom is a 2-button.", three],
+    ["a size that one of two devices has", "The garage side is a 3-button.", three],
+    ["a size that one of two garages has", "The garage is a one-button.", unlike],
+    ["a plate where none came", "Left to right.", three],
+    ["both of one", "Both stations.", den],
+    ["another count of sheets", "Three sheets.", three],
+    ["another count of rooms", "Three rooms.", three],
+    ["another count of keypads", "Three keypads.", three],
+    ["an order for a finish", "Mudroom in Chalk.", three],
     ["another room", "S-1 is the garage.", three],
     ["a room of no sheet", "One for the attic.", three],
     ["another count", "Here are the three stations.", three],

@@ -38,7 +38,8 @@ describe("a line is remembered as one that its sender always writes", () => {
     expect(lineKeysOf(line)).toEqual([]);
   });
 
-  test("whose words only begin or end like what is counted", () => {
+  test("whose words only begin or end like what is counted, or without a number", () => {
+    expect(lineKeysOf("Whitlock Files")).toHaveLength(1);
     expect(lineKeysOf("Profiles 12")).toHaveLength(1);
     expect(lineKeysOf("Filesystem 12")).toHaveLength(1);
   });
@@ -105,6 +106,26 @@ describe("ways to reach somebody are taken out of words", () => {
 test("a longer address of a page, and what stands before a telephone's number, stay in part", () => {
   expect(withoutContacts(`https://${"a".repeat(501)}`)).toMatch(/a$/);
   expect(withoutContacts("1 - 312-555-0142")).toMatch(/^1/);
+  expect(withoutContacts(`${"a".repeat(64)}@whitlock.example`)).not.toMatch(/a/);
+  expect(withoutContacts(`${"a".repeat(65)}@whitlock.example`)).toMatch(/^a /);
+  expect(withoutContacts(`a@b.${"c".repeat(63)}`)).not.toMatch(/c/);
+  expect(withoutContacts(`a@b.${"c".repeat(64)}`)).toMatch(/ c$/);
+  expect(withoutContacts("a@b.c.d.e.f.g.h")).not.toMatch(/h/);
+  expect(withoutContacts("a@b.c.d.e.f.g.h.i")).toMatch(/\.i$/);
+  expect(withoutContacts(`${"a".repeat(60)}.com`)).not.toMatch(/a/);
+  expect(withoutContacts(`${"a".repeat(61)}.com`)).toMatch(/a\.com$/);
+  expect(withoutContacts(`whitlock.com/${"a".repeat(200)}`)).not.toMatch(/a/);
+  expect(withoutContacts(`whitlock.com/${"a".repeat(201)}`)).toMatch(/a$/);
+  expect(withoutContacts("tel::::312-555-0142")).not.toMatch(/tel/);
+  expect(withoutContacts("tel:::::312-555-0142")).toMatch(/^tel/);
+  expect(withoutContacts("f o c m 312-555-0142")).not.toMatch(/f/);
+  expect(withoutContacts("f o c m p 312-555-0142")).toMatch(/^f /);
+  expect(withoutContacts("123 312-555-0142")).not.toMatch(/1/);
+  expect(withoutContacts("1234 312-555-0142")).toMatch(/^1 /);
+  expect(withoutContacts("312---555-0142")).not.toMatch(/3/);
+  expect(withoutContacts("312----555-0142")).toMatch(/^312/);
+  expect(withoutContacts("312-555-0142 x12345")).not.toMatch(/5/);
+  expect(withoutContacts("312-555-0142 x123456")).toMatch(/ 6$/);
 });
 
 test.each([
@@ -114,6 +135,10 @@ test.each([
   ["ring 312 555 0142", false],
   ["312 555 0142 today", false],
   ["2 yes", false],
+  [`555-0142 ${"1".repeat(13)}`, true],
+  [`555-0142 ${"1".repeat(14)}`, false],
+  ["555-0142 x12345", true],
+  ["555-0142 x123456", false],
 ])("%j is a telephone's number: %s", (line, is) => {
   expect(isTelephone(line)).toBe(is);
 });
@@ -150,6 +175,20 @@ describe("below a name stands who it is", () => {
     "tél 05 55 50 19 99",
     "Whitlock Plates",
     `https://${"a".repeat(292)}`,
+    "@whitlock.lights",
+    `@${"a".repeat(40)}`,
+    "Brass Founder Court, Harlow Quay",
+    "123456 dock road",
+    `W${"h".repeat(40)} - “We make light of it, and have done so for long.”`,
+    "Whitlock Electric Inc of Harlow And Of Dock Mill",
+    "Whitlock! Electric Inc",
+    "reach me at the office all day.",
+    "reach me at the office before lunch",
+    "Whitlock Electric Office Open from eight until five.",
+    "St. Dana's office open from eight until five",
+    "household office manager",
+    "holdings office manager",
+    "1234 quai des grands vieux bons Brumes, 29999 Port-Exemple",
   ])("%j", (line) => {
     expect(isOfSignature(line)).toBe(true);
   });
@@ -189,6 +228,33 @@ describe("below a name stands who it is", () => {
     "of the Hall",
     "all wholesales of it",
     "on all their designations",
+    "CANCEL 70415",
+    "VOID 55501",
+    "SCRAP 55501999",
+    "Scrap floor 2",
+    "Drop suite 4",
+    "Redo the office",
+    "Void the design",
+    "Swap the office and the sales desk",
+    "scrap the sales office",
+    "see @whitlock",
+    "@whitlock, two",
+    `@${"a".repeat(41)}`,
+    "Old Brass Founder North Court",
+    "Brass Founder Court, Harlow Quay, cut it",
+    "we met at 14 dock road",
+    "1234567 dock road",
+    "near harlow IL 606011",
+    "new place near harlow IL 60601",
+    "Plates Inc for you",
+    `W${"h".repeat(41)} - “We make light of it, and have done so for long.”`,
+    "put “We make light of it, and have done so for long”",
+    "“We make light of it, and have done so for long” on it",
+    "Whitlock Electric Inc of Harlow And Of Dock Mill Too",
+    "Licensed In Ohio And In Iowa As In Illinois",
+    "12345 quai des Brumes, 29999 Port-Exemple",
+    "12 quai des grands vieux bons hauts Brumes, 29999 Port-Exemple",
+    "12 quai des Brumes, 299999 Port-Exemple",
   ])("and never %j", (line) => {
     expect(isOfSignature(line)).toBe(false);
   });
@@ -205,6 +271,7 @@ describe("a letter ends with", () => {
     "Yours sincerely",
     "Have a great day!",
     "Have a very nice weekend",
+    "Have a really nice long sunny day",
     "Cheers mate",
     "Thanks from Dana",
     "Mit freundlichen Grüßen",
@@ -221,6 +288,7 @@ describe("a letter ends with", () => {
     "Best to hold it",
     "Thanks and make it red",
     "Have a look at the red one day",
+    "Have a really nice long safe sunny day",
     `Thanks${" ".repeat(54)}`,
   ])("and not with %j", (line) => {
     expect(isGoodBye(line)).toBe(false);
@@ -239,6 +307,7 @@ describe("a sentence of a disclaimer or a banner", () => {
     "Think before you click",
     "Office hours: 8 to 4",
     "Est. 1962",
+    `${"x".repeat(1987)} confidential`,
   ])("%j", (sentence) => {
     expect(isBoilerplate(sentence)).toBe(true);
   });
@@ -249,7 +318,8 @@ describe("a sentence of a disclaimer or a banner", () => {
     "Confidential: engrave two more",
     "reliable",
     "They were established in 1862",
-    `${"x".repeat(2000)} confidential`,
+    `${"x".repeat(1988)} confidential`,
+    "Office hours: 8 to 4, so wait for us",
   ])("is not %j", (sentence) => {
     expect(isBoilerplate(sentence)).toBe(false);
   });

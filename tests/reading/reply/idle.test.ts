@@ -1,11 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { isForeign } from "../../../src/reading/reply/foreign.ts";
 import {
+  areFooter,
   beginsNamed,
   bindsAnswer,
   isIdle,
   isSignedOff,
   namesSender,
+  saysNothing,
 } from "../../../src/reading/reply/idle.ts";
 import { paragraphsOf } from "../../../src/reading/reply/sentences.ts";
 import { isSomebody } from "../../../src/reading/reply/somebody.ts";
@@ -37,6 +39,9 @@ test.each([
   ["Hi all", false],
   ["Dana?", false],
   ["Ann", false],
+  ["Dana (she/her/hers)", true],
+  ["Dana (she/her/hers/theirs)", false],
+  ["Dana (she/her) thanks", false],
 ])("%j names its sender: %s", (line, names) => {
   expect(namesSender(line, ["Dana Whitlock"])).toBe(names);
 });
@@ -52,6 +57,11 @@ test.each([
   ["Dana", false],
   ["Ann | Lighting Controls", false],
   ["Dana | make it red", false],
+  ["make it red | Dana", false],
+  ["Marta Vireton | Dana", true],
+  ["Dana | 14 old north upper dock mill road", true],
+  ["Dana | the boathouse", true],
+  ["Dana (Whitlock Controls) ", true],
 ])("%j begins with its sender's name: %s", (line, begins) => {
   expect(beginsNamed(line, ["Dana Whitlock"])).toBe(begins);
 });
@@ -125,6 +135,8 @@ describe("beside an answer a line says nothing", () => {
     expect(isIdle("SALON A", true, always)).toBe(false);
     expect(isIdle("SALON", true, always)).toBe(false);
     expect(isIdle("DANA WHITLOCK", false, replier)).toBe(false);
+    expect(isIdle("HARLOW IL 60432", false, always)).toBe(false);
+    expect(isIdle("Salon of light, 2 yes", false, always)).toBe(true);
   });
 });
 
@@ -145,6 +157,38 @@ test.each([
   ["yes on 3", false, false],
   ["This message is confidential since 1931", false, false],
   ["This message is confidential since 1931", true, true],
+  ["this message is confidential since 1931, and so is all that came with it", true, true],
+  ["Confidential: 2 yes", false, false],
+  ["Confidential: 2 yes", true, true],
+  ["Confidential: 1234 yes", false, true],
+  ["Confidential: 2......yes", false, false],
+  ["Confidential: 2.......yes", false, true],
+  ["Confidential: 2 yesterday", false, true],
+  ["Confidential: yes...2", false, false],
+  ["Confidential: yes....2", false, true],
+  ["Confidential: yes on 1234", false, true],
+  ["Confidential: eyes 2", false, true],
+  ["The others are unchanged", false, true],
+  ["GSM 05 55 50 19 99", true, true],
+  ["Whitlock LED Supply", true, true],
+  ["HARLOW 60432 NORTH", true, false],
+  ["Mit freundlichen Grüßen", false, true],
+  ["Dana Whitlock | Lighting Controls", false, true],
+  ["Dana Whitlock | Caught Light", false, false],
+  ["Call me if anything is missing.", false, false],
+  ["If you have received this e-mail in error, delete it.", false, true],
+  ["This message is confidential and may not be changed", false, true],
+  ["14 old north upper dock mill road", true, true],
+  ["the boathouse", true, true],
+  ["No rush", false, true],
+  ["No rush ✗", false, false],
+  ["All orders are subject to our standard terms. Caught Light Studios", true, false],
+  ["All orders are subject to our standard terms. The brass ones are nicer.", true, false],
+  [
+    "All orders are subject to our standard terms. this message and all that came with it is confidential and for its addressee alone.",
+    true,
+    true,
+  ],
 ])("%j below a name (%s) says nothing: %s", (line, signed, idle) => {
   expect(isIdle(line, signed, replier)).toBe(idle);
 });
@@ -153,6 +197,7 @@ describe("lines of a program become sentences again", () => {
   const full = "x".repeat(49);
   test.each<[string, string[], string[][]]>([
     ["a line that is full goes on", [`${full}y`, "and on"], [[`${full}y and on`]]],
+    ["also where a hyphen follows", [`${full}y`, "two-three"], [[`${full}y two-three`]]],
     ["a shorter one ends", [full, "And on"], [[full, "And on"]]],
     ["one that ends in a comma goes on", ["Hello,", "and on"], [["Hello, and on"]]],
     ["one that ends in a dash goes on", ["sheets –", "two"], [["sheets –", "two"]]],
@@ -237,4 +282,65 @@ test("below a name stands a trade or a firm, each word of which begins with a ca
   expect(isIdle("Goldfinch Brothers - Will Call / Counter", true, replier)).toBe(true);
   expect(isIdle("Goldfinch Brothers - Will Call / Counter", false, replier)).toBe(false);
   expect(isIdle("Goldfinch brothers - will call / counter", true, replier)).toBe(false);
+});
+
+test.each([
+  ["Goldfinch Brothers Sisters Cousins Uncles - Will Call Counter", true],
+  ["Goldfinch Brothers Sisters Cousins Uncles Aunts - Will Call Counter", false],
+  ["House of Goldfinch And Sisters - Will Call", true],
+  ["Goldfinch Brothers And Sisters roof - Will Call", false],
+  ["Goldfinch Brothers And Sisters atelier - Will Call", false],
+  ["Goldfinch Brothers And Sisters eMart - Will Call", false],
+  ["Goldfinch Brothers - Will Call 2", false],
+  ["Goldfinch Brothers And Sisters - Will Call When Open", false],
+  ["Not Goldfinch Brothers And Sisters - Will Call", false],
+])("below a name %j is a firm: %s", (line, idle) => {
+  expect(isIdle(line, true, replier)).toBe(idle);
+});
+
+describe("what stands beside an answer in its line", () => {
+  test.each([
+    ["Hello, thanks", true],
+    ["This message is confidential.", true],
+    ["DW", true],
+    ["DW.", true],
+    ["dw", false],
+    ["I was on site all day", true],
+    ["Hello all, I was on site all day", true],
+    ["Hello all, make it red", false],
+    ["So hello all, I was on site all day", false],
+    ["Whitlock Controls", false],
+    ["Corrected", false],
+    ["2 yes", false],
+  ])("%j says nothing: %s", (sentence, nothing) => {
+    expect(saysNothing(sentence, { ...replier, bringsSheets: true })).toBe(nothing);
+  });
+
+  test("initials are capitals, however the name is written", () => {
+    expect(saysNothing("DW", { ...replier, names: ["dana whitlock"] })).toBe(true);
+  });
+});
+
+describe("a footer", () => {
+  test.each([
+    [["Whitlock Controls", "555-0142"]],
+    [["Whitlock Controls", "dana@whitlock.example"]],
+    [["Whitlock Controls", "Whitlock www.whitlock"]],
+    [["thanks", "555-0142"]],
+    [["cell 312-555-0142", "Whitlock"]],
+    [["Harlow Harbor Lighting And Electric Supply House", "555-0142"]],
+  ])("may be %j", (lines) => {
+    expect(areFooter(lines)).toBe(true);
+  });
+
+  test.each([
+    [["Whitlock Controls", "Dock Road"]],
+    [["Make it red", "555-0142"]],
+    [["the boathouse", "555-0142"]],
+    [["Harlow Harbor Lighting And Electric Supply House Yard", "555-0142"]],
+    [["Whitlock Controls", "awww.whitlock"]],
+    [["Hold", "555-0142"]],
+  ])("is not %j", (lines) => {
+    expect(areFooter(lines)).toBe(false);
+  });
 });

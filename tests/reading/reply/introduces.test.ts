@@ -22,6 +22,8 @@ test.each([
   ["Answers below?", false],
   ["Answers 2", false],
   ["Hello all", false],
+  ["Per Mark: make it red", false],
+  ["Mark says: make it red", false],
 ])("“%s” introduces answers: %s", (line, is) => {
   expect(introduces(line)).toBe(is);
 });

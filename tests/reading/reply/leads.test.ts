@@ -146,6 +146,8 @@ describe("the lines of the sender", () => {
     ]);
   test.each([
     ["stand above the quotation", "3 YES\n\nOn Mon, Nov 9, 2026 Burin wrote:\n1. SALONA\nno", [["3 YES"]]],
+    ["stand below a marked line of blanks", "> 2. SALONA\n>   \nYES", [["YES", 2]]],
+    ["stand below one marked line", "On Mon, Nov 9, 2026 Burin wrote:\n> 3. SALONA\nYES", [["YES", 3]]],
     [
       "stand below the point that they answer",
       "> 1. Shorten it\n> 2. SALONA\nYES\n> 3. SALONA\n\n  NO  ",

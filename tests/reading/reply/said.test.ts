@@ -115,6 +115,13 @@ test.each([
   ["3 yeah, rights", false],
   ["yes and yes x 2", true],
   ["eyes yes x 2", false],
+  ["yesterday and yes x 2", false],
+  ["yes eyes x 2", false],
+  ["yes yesterday x 2", false],
+  ["yes yes box 2", false],
+  ["thesame as it", false],
+  ["this correct, please", true],
+  ["papaya, right", false],
   ["same as its owner", true],
   ["same as item", false],
   ["3 yes 2", true],
@@ -145,4 +152,16 @@ test.each([
   ["sorry, short answer", false],
 ])("“%s” is said by who may agree that a word is wrong: %s", (line, is) => {
   expect(regrets.test(line)).toBe(is);
+});
+
+test("“yes, I saw it” only acknowledges, except below the point that it answers", () => {
+  const at = (line: string, under?: number): unknown =>
+    saidIn(
+      { line, afterSeveral: false, ...(under === undefined ? {} : { under }) },
+      { open: [3], others: 0, names: [] },
+      () => false,
+    );
+  expect(at("Oh yes")).toBeUndefined();
+  expect(at("Oh yes", 3)).toEqual([{ number: 3, is: true }]);
+  expect(at("Oh yes, 3")).toEqual([{ number: 3, is: true }]);
 });

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { lineKeysOf } from "../../../src/reading/reply/furniture.ts";
-import { type KnownWords, statementsIn } from "../../../src/reading/reply/statements.ts";
+import { type KnownWords, statementsIn, statementsInFiles } from "../../../src/reading/reply/statements.ts";
 import type { Letter } from "../../../src/trade/letter.ts";
+import { alone } from "../../make/came.ts";
 import { catalogue } from "../../make/config.ts";
 
 const facts: KnownWords["facts"] = {
@@ -326,4 +327,112 @@ test("of what is told two hundred characters are shown", () => {
   const wish = (length: number): string => `Engrave it in red ${"x".repeat(length - 18)}`;
   expect(inText(wish(200))).toEqual([`text: ${wish(200)}`]);
   expect(inText(wish(201))).toEqual([`text: ${wish(199)}…`]);
+});
+
+describe("below whoever signs stands who that is", () => {
+  test.each([
+    "Sheets attached.\n\nRegards,\nsenior estimator",
+    "Regards,\nsenior estimator",
+    "Sheets attached.\n--\nsenior estimator",
+    "Sheets attached.\nDana Whitlock\nsenior estimator",
+    "Sheets attached.\nDana Whitlock Whitlock Controls\nsenior estimator",
+    "Sheets attached.\n\nMarta Vireton\nsenior estimator",
+    "Sheets attached.\n\nRegards,\nDana\nAll orders are subject to our standard terms.",
+    "Sheets attached. Have a great day!",
+    "Sheets attached. Marta",
+    "Sheets attached.\n\nMarta",
+    "Sheets attached.\n\nAnn Bo Cy Di",
+    "Sheets attached.\n\nMarta (coordination)",
+    "Sheets attached.\n\n~~~~\n\nDana Whitlock",
+  ])("and nothing is told: %j", (text) => expect(inText(text)).toEqual([]));
+
+  test.each([
+    ["Sheets attached.\nMarta Vireton\nsenior estimator", 2],
+    ["Sheets attached.\n\nsenior estimator\n\nRegards,\nDana", 1],
+    ["Sheets attached.\nDana, Whitlock Controls, Dana Whitlock\nsenior estimator", 1],
+    ["Sheets attached.\n\nAnn Bo Cy Di Ed", 1],
+    ["Sheets attached.\n\nMarta (administratione)", 1],
+    ["Sheets attached.\n\nMake Brass", 1],
+    ["Sheets attached.\n\nit is Brass", 1],
+    ["Sheets attached.\n\nBrass (two)!", 1],
+    ["-- make it red", 1],
+  ])("and elsewhere it is told: %j", (text, told) => expect(inText(text)).toHaveLength(told));
+});
+
+test("what stands beside a disclaimer is told if it speaks of the trade", () => {
+  expect(inText("This message is confidential. Its use by others is not allowed.")).toEqual([]);
+  expect(inText("Its use by others is not allowed.")).toHaveLength(1);
+  expect(inText("This message is confidential. Cut it in brass.")).toEqual(["text: Cut it in brass."]);
+});
+
+test("a count stands beside what else is told", () => {
+  const all = statementsIn({ subject: "EL-100", text: "Make it red.\n\n2 devices attached." }, nothing);
+  expect(all.map(({ kind }) => kind)).toEqual(["said", "counts"]);
+});
+
+test("counts in what somebody quotes were read when it was written", () => {
+  const quoting = (line: string): string[] => inText(`Hello\n\n> ${line}`);
+  expect(quoting("4 devices attached.")).toEqual([]);
+  expect(quoting("7 devices in red.")).toHaveLength(1);
+});
+
+describe("a text that is attached", () => {
+  const inFile = (text: string, more: { unsure?: true } = {}): string[] =>
+    statementsInFiles([{ file: "a.txt", text, ...more }], nothing).map(({ kind }) => kind);
+  test("is as long as a letter at most, together with others", () => {
+    expect(inFile(" ".repeat(100_000))).toEqual([]);
+    expect(inFile(" ".repeat(100_001))).toEqual(["long"]);
+    const half = { file: "a.txt", text: " ".repeat(50_001) };
+    expect(statementsInFiles([half, { ...half, file: "b.txt" }], nothing)).toEqual([
+      { kind: "long", file: "b.txt" },
+    ]);
+  });
+  test("may be read by guess, and that is told", () => {
+    expect(inFile("Hello")).toEqual([]);
+    expect(inFile("Hello", { unsure: true })).toEqual(["unsure"]);
+  });
+});
+
+describe("what is held against the sheets", () => {
+  const sheets = [alone("S-1", ["ON", "DIM", "ALL OFF"])];
+  const held = (text: string): string[] => inText(text, { facts: { ...facts, sheets } });
+  test.each([
+    "S-1 ON / DIM / ALL OFF",
+    "The owner wants DIM.",
+    "S-1 is the lobby.",
+    "The lobby is a three-button.",
+  ])("is not told if it is so: %s", (text) => expect(held(text)).toEqual([]));
+  test.each([
+    "S-1 ON / ALL OFF / DIM",
+    "The owner wants GLOW.",
+    "The lobby is a two-button.",
+    "This is only a test run.",
+  ])("is told otherwise: %s", (text) => expect(held(text)).toEqual([`text: ${text}`]));
+
+  test("“both attached” is so where two of something came", () => {
+    const both = (attached: number[]): string[] =>
+      inText("Both attached.", { facts: { ...facts, attached } });
+    expect(both([2])).toEqual([]);
+    expect(both([3])).toEqual(["text: Both attached."]);
+    expect(both([5])).toEqual(["text: Both attached."]);
+  });
+});
+
+test.each([
+  "The finance lady approved it without a single question, which never happens.",
+  "im Anhang die Bestellblätter für Red Lion Inn.",
+  "Veuillez trouver ci-joint notre commande.",
+  "Sheets attached. (This message is confidential; find our other files at https://whitlock.example.)",
+])("nothing is told of “%s”", (text) => expect(inText(text)).toEqual([]));
+
+test.each([
+  "The building has been sold.",
+  "We lost the job.",
+  "Everything in 2 colors.",
+  "The wall is 14 deep.",
+])("“%s” is told", (text) => expect(inText(text)).toEqual([`text: ${text}`]));
+
+test("headers of a letter that somebody forwards are not told, and what stands below them is", () => {
+  const text = "See below.\n\n> From: Ann Vireton\n> Importance: high\n> To: Dana\n> Make it red.";
+  expect(inText(text)).toEqual(["quotation: Make it red."]);
 });

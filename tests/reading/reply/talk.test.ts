@@ -8,6 +8,7 @@ import {
   isShortLine,
   isTalk,
   isWhy,
+  mayBeLegend,
 } from "../../../src/reading/reply/talk.ts";
 
 test("a clause of forty words may be talk", () => {
@@ -30,6 +31,9 @@ test.each([
   ["we were away when they sign it", false],
   ["I was away and the but we left", false],
   ["I was in 2 but we left", false],
+  ["we were away when the storm", false],
+  ["we were away when the storm hits", false],
+  ["were away when the storm hit", false],
 ])("“%s” only talks: %s", (sentence, talks) => {
   expect(areTalks(sentence, { open: [3] })).toBe(talks);
 });
@@ -55,6 +59,7 @@ test.each([
 
 test.each([
   ["A.B.", true],
+  ["A.B.C.", false],
   ["Dana A. B.", true],
   ["Dana Ann Bo", true],
   ["~ Dana", true],
@@ -99,6 +104,9 @@ test.each([
   ["it is the room 2 name", false],
   ["approved by the drawings", false],
   ["knowingly named so", false],
+  ["named it after me", true],
+  ["I checked with our director.", false],
+  ["the both of these are names", false],
 ])("“%s” only says why: %s", (clause, is) => {
   expect(isWhy(clause, { open: [2] })).toBe(is);
 });
@@ -107,6 +115,40 @@ test.each([
   ["it is called so because it is a name", true],
   ["it is a name and the owner says it", true],
   ["it is a name and make it red", false],
+  ["both are meant as they stand", true],
+  ["yes it is meant as it stands", false],
 ])("“%s” consists of reasons: %s", (clause, are) => {
   expect(areWhys(clause, { open: [2] })).toBe(are);
+});
+
+test.each([
+  ["the red Barn", true],
+  ["red Barn", true],
+  ["Barn", false],
+  ["of Barn", false],
+  ["of red Barn", true],
+  ["the Old Mill", false],
+  ["the roof Lane", true],
+  ["the tower Lane", true],
+  ["the krt", true],
+  ["the mrs", false],
+  ["the McKEE", false],
+  ["the KEEler", false],
+  ["red eBarn", false],
+])("“%s” may have what is to be cut: %s", (said, may) => {
+  expect(mayBeLegend(said)).toBe(may);
+});
+
+test.each([
+  ["nice weather", true],
+  ["nice weather around the harbor", false],
+  ["I was at “noon”", false],
+  ["I was at the salone", false],
+  ["I was at the saloon", false],
+  ["I like the word", false],
+  ["In this case the cupboard.", false],
+  ["Ortega Electric & Lighting", false],
+  ["I was at the red Barn", false],
+])("“%s” is talk beside a question about SALONA: %s", (clause, talks) => {
+  expect(isTalk(clause, { open: [2], inQuestion: ["salona"] })).toBe(talks);
 });

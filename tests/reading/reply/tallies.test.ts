@@ -50,6 +50,12 @@ test.each([
   ["Plates: 1", "○ Plates"],
   ["Plates: 2", "Plates: 2"],
   ["Sheets (5)", "○ Sheets"],
+  ["Plates: 12345", "Plates: 12345"],
+  ["Sheets (12345)", "Sheets (12345)"],
+  ["4 keypads", "○ keypads"],
+  ["1 keypad", "1 keypad"],
+  ["4 plates", "4 plates"],
+  ["111-gang", "111-gang"],
   ["qty of plates: 1", "○ plates"],
   ["position 3", "◇"],
   ["floor 3", "◈"],
@@ -75,6 +81,7 @@ test.each([
   ["Twelve", 12],
   ["zero", -1],
   ["1a", -1],
+  ["a1", -1],
 ])("“%s” is the number %i", (typed, number) => {
   expect(numberFrom(typed)).toBe(number);
 });
@@ -85,4 +92,11 @@ test("of a long fact 120 characters are looked for, and of one character none", 
   expect(patternOf("x-")).toBeUndefined();
   expect(patternOf("x1")?.test("x - 1")).toBe(true);
   expect(patternOf("x1")?.test("x -- 1")).toBe(false);
+});
+
+test("“both”, “a pair” and “a couple” are two of what came", () => {
+  const two = { ...facts, plates: [2], devices: [3], attached: [] };
+  for (const words of ["both plates", "Both plates"])
+    expect(withoutFacts(words, two).trim(), words).toMatch(/^○ +plates$/);
+  for (const words of ["both devices", "Both devices"]) expect(withoutFacts(words, two), words).toBe(words);
 });

@@ -121,6 +121,9 @@ test.each([
   ["=>", "Mark =>"],
   ["1.5", "Other 1.5"],
   ["2a", "Other 2a"],
+  [".!", "Other .!"],
+  ["!.", "Other !."],
+  ["!..", "Other !.."],
 ])("%s is a word of the kind and text “%s”", (word, is) => {
   expect(kinds(word)).toEqual([is]);
 });
@@ -148,6 +151,7 @@ test.each([
   ["thanks Kitchen", ["Polite thanks", "Thing kitchen"]],
   ["my colleague Kitchen", ["My my", "Person colleague", "Thing kitchen"]],
   ["the fjords", ["The the", "Thing fjords"]],
+  ["the fjordy", ["The the", "Other fjordy"]],
 ])("“%s” is read word by word as %j", (line, words) => {
   expect(kinds(line)).toEqual(words);
 });

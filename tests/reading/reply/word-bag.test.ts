@@ -65,6 +65,12 @@ describe("what a quotation says beyond what it quotes", () => {
   });
 });
 
+test("two words that speak against something are no remark where the text has them so", () => {
+  expect(remarksIn(["not right"], "it is not right here")).toEqual([]);
+  expect(remarksIn(["not it"], "it is not right here")).toEqual(["not it"]);
+  expect(remarksIn(["not"], "it is not right here")).toEqual(["not"]);
+});
+
 test.each([
   ["All orders are subject to our standard terms", true],
   ["No order is binding", true],

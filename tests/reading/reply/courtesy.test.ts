@@ -1,0 +1,21 @@
+import { expect, test } from "vitest";
+import { withoutCourtesies } from "../../../src/reading/reply/courtesy.ts";
+
+// ◆ is a courtesy.
+test.each([
+  ["Let me know if the weather is fine", "◆"],
+  ["Let me know if you engrave today", "◆ if you engrave today"],
+  ["Let me know if the wire is long", "◆ if the wire is long"],
+  ["Let me know if the sheets are lost", "◆ if the sheets are lost"],
+  ["Let me know if the names come out", "◆ if the names come out"],
+  ["Let me know if you paint it", "◆ if you paint it"],
+  ["Greetings from the text people", "◆"],
+  ["Greetings from Dana", "◆"],
+  ["No rush on this one, we have time", "◆"],
+  ["Hello make it, so", "Hello make it, so"],
+  ["Could you please confirm receipt?", "◆ ."],
+  ["Call me, but let me know", "Call me, ◆"],
+  ["Thanks 4 the help", "Thanks for the help"],
+])("“%s” is “%s” without its courtesies", (words, left) => {
+  expect(withoutCourtesies(words).replaceAll(/\s+/g, " ")).toBe(left);
+});
