@@ -27,8 +27,11 @@ export function promisedOf(order: Order, before: readonly Carried[], came: Came)
   const brings = came.late.length > 0 || own.some(({ id }) => !same.has(id));
   const isKept = ({ words }: Pick<Announced, "words">): boolean =>
     brings && stationsIn(words, all).every((station) => own.some(({ mark }) => mark === station));
-  const left = before.filter((one) => one.what === "promise" && !isKept({ words: one.text }));
-  return [...(left as Promised[]), ...newOf(came, { own, isKept })];
+  const anew = newOf(came, { own, isKept });
+  // Whoever promises anew is asked about that alone.
+  return anew.length > 0
+    ? anew
+    : before.filter((one) => one.what === "promise").filter(({ text }) => !isKept({ words: text }));
 }
 
 /** What the letter in hand promises. Where it brings sheets of other orders alone, that is about those. */

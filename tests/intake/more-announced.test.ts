@@ -94,3 +94,13 @@ test("what is said beside sheets of one order is not said of another", async () 
   expect(again).toMatchObject({ verdict: "confirm", orders: ["FM-73"] });
   expect(await verdictOf()).toBe("pass");
 });
+
+test("whoever promises anew is asked about that alone", async () => {
+  const passed = await post(desk, both);
+  await post(desk, { to: passed, text: "I will send a corrected B-2 tomorrow." });
+  const told = await post(desk, { to: passed, text: "Corrected sheet attached." });
+  expect((await answerTo(desk, told)).replace(/\s+/g, " ")).toContain(
+    "Your letter says “Corrected sheet attached.”, and nothing was attached to it.",
+  );
+  expect((await post(desk, { to: told, text: "2 YES" })).verdict).toBe("pass");
+});

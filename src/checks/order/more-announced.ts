@@ -26,11 +26,11 @@ export const moreAnnounced = defineOrderCheck({
       fix: "Send the sheets that belong to it.",
     },
     mended: {
-      says: "You write “{words}”. No sheet has come since that changes anything.",
+      says: "Your letter says “{words}”, and no sheet has come since that changes anything.",
       fix: "Send the corrected sheet.",
     },
     attached: {
-      says: "You write “{words}”. Nothing was attached.",
+      says: "Your letter says “{words}”, and nothing was attached to it.",
       fix: "Send the sheets again.",
     },
   },
@@ -53,19 +53,19 @@ export const moreAnnounced = defineOrderCheck({
       shows: "a sheet that is to be mended",
       given: (sample) => promising(sample, "I will send a corrected S-104 tomorrow.", "later"),
       wording: "mended",
-      says: "You write “I will send a corrected S-104 tomorrow.”. No sheet has come since that changes anything.",
+      says: "Your letter says “I will send a corrected S-104 tomorrow.”, and no sheet has come since that changes anything.",
     },
     {
       shows: "the old sheet once more",
       given: (sample) => promising(sample, "Corrected sheet attached.", "mended"),
       wording: "mended",
-      says: "You write “Corrected sheet attached.”. No sheet has come since that changes anything.",
+      says: "Your letter says “Corrected sheet attached.”, and no sheet has come since that changes anything.",
     },
     {
       shows: "a file that was forgotten",
       given: (sample) => promising(sample, "Please see attached.", "attached"),
       wording: "attached",
-      says: "You write “Please see attached.”. Nothing was attached.",
+      says: "Your letter says “Please see attached.”, and nothing was attached to it.",
     },
   ],
   *find({ order, others, promised = [] }, _, say) {

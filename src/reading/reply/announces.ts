@@ -53,7 +53,12 @@ const isMended = new RegExp(
   "iu",
 );
 const attaches = new RegExp(
-  String.raw`\b(?:attached|attaching|enclosed|enclosing|herewith)\b|\bsee (?:the )?attach(?:ments?)?\b|^(?:hi|hello|hey)?[, ]*here(?:['’]s| is| are| comes?)\b[^.!?]{0,40}\b${paper}\b|^(?:(?:the|a|my|our|please|see|find) )*${mended} (?:\p{L}+ ){0,2}?${paper}\b`,
+  String.raw`\b(?:attached|attaching|enclosed|enclosing|herewith)\b|\bsee (?:the )?attach(?:ments?)?\b|^(?:hi|hello|hey)?[, ]*here(?:['’]s| is| are| comes?)\b[^.!?]{0,40}\b${paper}\b`,
+  "iu",
+);
+/** "Revised sheet for the sauna." */
+const isBare = new RegExp(
+  String.raw`^(?:(?:the|a|my|our|please|see|find) )*${mended} (?:\p{L}+ ){0,2}?${paper}\b`,
   "iu",
 );
 /** It was told earlier, is asked, or may be. */
@@ -76,11 +81,13 @@ export function announcedIn(
   if (more !== undefined) return { words: more, tells: "more" };
   const own = sentences.slice(1).filter(tellsNow);
   const isHere = brings && own.some((sentence) => attaches.test(sentence));
-  const telling = (tells: Announced["tells"], pattern: RegExp): Announced[] =>
-    own.filter((sentence) => pattern.test(sentence)).map((words) => ({ words, tells }));
+  const telling = (tells: Announced["tells"], ...patterns: readonly RegExp[]): Announced[] =>
+    own
+      .filter((sentence) => patterns.some((pattern) => pattern.test(sentence)))
+      .map((words) => ({ words, tells }));
   return [
     ...(isHere ? [] : telling("later", mends)),
-    ...(brings ? telling("mended", isMended) : telling("attached", attaches)),
+    ...(brings ? telling("mended", isMended) : telling("attached", attaches, isBare)),
   ][0];
 }
 

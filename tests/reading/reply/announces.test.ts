@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { announcedIn } from "../../../src/reading/reply/announces.ts";
 
 const told = (text: string, brings = true) => announcedIn({ subject: "Order BW-2207", text }, brings);
@@ -66,4 +66,55 @@ test("of parts that are numbered, all have come when the last has", () => {
 test("a subject counts, and what is quoted does not", () => {
   expect(announcedIn({ subject: "BW-2207 (1 of 2)", text: "" }, true)?.words).toBe("BW-2207 (1 of 2)");
   expect(inText("See attached.\n\nOn Monday Ines wrote:\n> The rest will follow.\n")).toBeUndefined();
+});
+
+describe("a letter without a file", () => {
+  test.each<[string, string]>([
+    ["I will send a corrected B-2 tomorrow.", "later"],
+    ["I'll resend it.", "later"],
+    ["We will fix it.", "later"],
+    ["Revised sheets will follow on Monday.", "later"],
+    ["New sheet to come.", "later"],
+    ["See attached.", "attached"],
+    ["Corrected sheet attached, sorry.", "attached"],
+    ["Hi, here is the new file.", "attached"],
+    ["Revised sheet for the sauna.", "attached"],
+  ])("tells of a sheet: %s", (text, tells) => {
+    expect(told(text, false)).toEqual({ words: text, tells });
+  });
+
+  test.each([
+    "Thanks for the new plates!",
+    "The corrected sheet went out yesterday.",
+    "Did you get the revised sheet?",
+    "If you want a corrected sheet, tell me.",
+    "No corrected sheet will follow.",
+    "This e-mail and any attached files are confidential and intended for the addressee.",
+    "Thanks for the proof you attached.",
+    "I have corrected him.",
+    "We look forward to the final result.",
+  ])("tells of none: %s", (text) => {
+    expect(told(text, false)).toBeUndefined();
+  });
+});
+
+describe("a letter with sheets", () => {
+  test.each<[string, string | undefined]>([
+    ["Corrected sheet attached.", "mended"],
+    ["B-2 corrected.", "mended"],
+    ["Both are fixed now.", "mended"],
+    ["I have revised it.", "mended"],
+    ["Resending with the fixes.", "mended"],
+    ["Replacement for B-2.", "mended"],
+    ["One more station.", "mended"],
+    ["Forgot this one.", "mended"],
+    ["Corrected sheet to follow.", "later"],
+    // What is said to come is here.
+    ["Attached. The corrected sheet is coming with this mail.", "mended"],
+    ["Sheets attached.", undefined],
+    ["Resending, in case you did not get the corrected ones.", undefined],
+    ["These are for the new wing.", undefined],
+  ])("%s: %s", (text, tells) => {
+    expect(told(text)?.tells).toBe(tells);
+  });
 });
