@@ -66,7 +66,7 @@ export async function tryFiles(
     understood: new Set<string>(),
   };
   const statements = letters.flatMap((one) => statementsBeside(one, known));
-  const brings = brought.files.some(({ kind }) => kind !== "decoration" && kind !== "text");
+  const brings = brought.files.some(({ kind }) => kind !== "decoration");
   const [announced] = letters.flatMap((one) => announcedIn(one, brings) ?? []);
   const report = makeReport(
     { ...letter, ...brought, statements, ...(announced === undefined ? {} : { announced }) },
