@@ -21,7 +21,7 @@ import {
 } from "./idle.ts";
 import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
-import { isOther, namesIn, othersIn } from "./named-points.ts";
+import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
@@ -74,6 +74,7 @@ function readAnswers(
 ): Answers & { readonly unread: readonly string[]; readonly answering: ReadonlySet<string> } {
   const named = namesIn(given);
   const asked = { ...given, inQuestion: named.words };
+  const questions = questionsIn(given);
   const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), given);
   const { quoted } = takeApart(plain, given.subject);
   const yes = new Set<number>();
@@ -130,8 +131,9 @@ function readAnswers(
       [sentence, inEnglish(sentence)].some(
         (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
       );
-    const plainly = named.withSheets(withoutInitials(isShouted ? line.toLowerCase() : line, asked.names));
-    const bare = inOrder.has(i) ? `${inOrder.get(i)} ${plainly}` : plainly;
+    const typed = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names);
+    const inTurn = inOrder.has(i) ? `${inOrder.get(i)} ${typed}` : typed;
+    const bare = named.withSheets(inTurn);
     const words = named.withWords(bare);
     const cancels = cancelledIn(line);
     const isAsked = (some: readonly Said[] | undefined): boolean =>
@@ -145,6 +147,7 @@ function readAnswers(
           clausesIn(one, {
             open: asked.open,
             inQuestion: asked.inQuestion,
+            questions,
             others: asked.others === 0 ? [] : othersIn(asked),
             named: namedIn,
             answered: new Set([...yes, ...no]),
@@ -161,7 +164,10 @@ function readAnswers(
         .find(isAsked);
     const said =
       cancels === undefined
-        ? (saidBy(words) ?? saidApart(words, saidBy, isSilent) ?? saidBy(named.withNumbers(bare)))
+        ? (saidBy(words) ??
+          saidApart(words, saidBy, isSilent) ??
+          saidBy(named.withNumbers(bare)) ??
+          saidBy(named.withWords(named.withSheets(named.withPoints(inTurn)))))
         : undefined;
     const withdrawn = asked.sheetsNamed(cancels ?? "");
     if (withdrawn !== undefined) {

@@ -1,6 +1,6 @@
 import { bids } from "./cues.ts";
 import { isDangerous } from "./danger.ts";
-import { explains } from "./explains.ts";
+import { explains, spellsOut } from "./explains.ts";
 import type { OwnLine } from "./own-lines.ts";
 import { isNearQuestion, type Topic } from "./talk.ts";
 import { plain } from "./tokens.ts";
@@ -112,12 +112,9 @@ export function saidAtPoint(
   )
     return at.map((one) => ({ number: one, is: false }));
   const agrees = yes.exec(rest);
-  if (
-    agrees === null ||
-    isNearQuestion(rest, points.inQuestion ?? []) ||
-    !explains(rest.slice(agrees[0].length))
-  )
-    return undefined;
+  if (agrees === null) return undefined;
+  const [why, inQuestion = []] = [rest.slice(agrees[0].length), points.inQuestion];
+  if (!spellsOut(why, inQuestion) && (isNearQuestion(rest, inQuestion) || !explains(why))) return undefined;
   return at.map((one) => ({ number: one, is: true }));
 }
 

@@ -4,29 +4,39 @@ import {
   asIs,
   at,
   be,
+  changed,
   comes,
   correction,
   counts,
+  detail,
   idle,
+  inCapitals,
+  inFinish,
   it,
   much,
   noWord,
   numbers,
+  onlyOne,
   owns,
+  pair,
   person,
   reason,
   rest,
   sheet,
   sheetName,
+  short,
   should,
   shows,
   tongue,
+  twoOfThem,
   when,
   words,
   wrong,
   yes,
   yesWord,
 } from "./clause-words.ts";
+import { explains } from "./explains.ts";
+import { isNearQuestion } from "./talk.ts";
 
 /** The points that a clause is about: their numbers, or a word for some, with how many they are if it says so. */
 export type Of =
@@ -41,7 +51,11 @@ export type Act =
       readonly is: boolean;
       /** It is a no only where a sheet comes: "2 is a typo". */
       readonly needsSheet: boolean;
+      /** It is said only where nothing else was answered, and there are no points to mend. */
+      readonly alone?: boolean;
     }
+  /** "Yes, yes and no": the answers to all questions in turn. */
+  | { readonly kind: "each"; readonly each: readonly boolean[] }
   /** "Apart from 2", behind what is said of all. */
   | { readonly kind: "except"; readonly of: readonly number[] }
   /** A sheet comes, perhaps for these points. */
@@ -62,13 +76,26 @@ export type Act =
 export interface Form {
   readonly pattern: RegExp;
   readonly act: (found: RegExpExecArray) => Act | undefined;
+  readonly fits?: Fits;
+  /** It fits as soon as it does one of the questions that were spoken of. */
+  readonly any?: true;
+  /** Behind it a clause has to end. */
+  readonly ends?: true;
 }
+
+/** Whether words fit the question that they are said of. */
+export type Fits = (question: string, found: RegExpExecArray) => boolean;
 
 type Groups = Record<string, string | undefined>;
 
-const form = (source: string, act: (groups: Groups, whole: string) => Act | undefined): Form => ({
+const form = (
+  source: string,
+  act: (groups: Groups, whole: string) => Act | undefined,
+  more: Pick<Form, "fits" | "any" | "ends"> = {},
+): Form => ({
   pattern: new RegExp(`(?:${source})(?![\\p{L}\\p{N}])`, "iuy"),
   act: ({ groups = {}, 0: whole }) => act(groups, whole),
+  ...more,
 });
 
 const longestRange = 50;
@@ -103,8 +130,9 @@ const sheetFor = (of: readonly number[], needsSheet = false): Act => ({ kind: "s
 /** Words in capitals, or a name: what shall stand on a sheet. */
 const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
   said
-    .replace(/ (?:with|as|in) .*$/u, "")
-    .split(" ")
+    .replace(/ (?:with(?:out)? (?:an? )?\p{Lu}{1,6}|(?:as|in) (?:one|two) words?|now|\d)$/u, "")
+    .replace(/(?<=\p{Lu} )the word|^the word(?= \p{Lu})/gu, "W")
+    .split(/ (?:and )?/u)
     .every((word) => each.test(word) && !/^(?:yes|no)$/iu.test(word));
 const capital = /^["“]?\p{Lu}/u;
 const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;
@@ -118,8 +146,33 @@ const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
 const please = "(?:(?:please|pls|kindly|just|so) )?";
 const so = "(?:(?:so|and|hence) )?";
 const them = "(?:it|them|these|those|this|that)";
-const done = `(?:corrected|fixed|revised|shortened|amended)(?: and (?:attached|enclosed|sent))?(?: too| as well| also)?(?: (?:on|in) (?:the )?(?:same|new|attached) (?:sheet|one))?`;
+const done = `(?:(?:is|are|was|were) )?(?:now )?(?:corrected|fixed|revised|shortened|amended)(?: and (?:attached|enclosed|sent))?(?: too| as well| also)?(?: (?:on|in) (?:the )?(?:(?:(?:same|new|attached) )?(?:sheets?|one)|attached))?`;
 const mended = `(?:fixed|fix|corrected|correct|shortened|shorten|redid|redone|redo|mended|sorted)`;
+
+/** Words that fit questions of one kind, known by what these say. */
+const atCapitals: Fits = (question) => /are in capitals, such as/u.test(question);
+const atSeveral: Fits = (question) => /asks? for several\. A sheet orders one/u.test(question);
+const atSame: Fits = (question) => /^“[^”]+” stands (?:on|twice)/u.test(question);
+/** A word that does not fit is the one that we took it for. */
+const atSpelling: Fits = (question, { groups }) =>
+  /^“[^”]+” .*looks misspelt/u.test(question) &&
+  question.includes(` ${(groups?.["full"] ?? "").toUpperCase()}`);
+const atFinish: Fits = (question, { groups }) =>
+  /^The (?:finish|device|plate) is /u.test(question) &&
+  new RegExp(`(?: is |and )${RegExp.escape(groups?.["finish"] ?? "?")}(?:[ ,.])`, "u").test(question);
+
+const atNear: Fits = (question, { groups }) => {
+  const [, word = ""] = /^“([^”]+)” .*looks misspelt/u.exec(question) ?? [];
+  return isNearQuestion(groups?.["near"] ?? "", [word.toLowerCase()]);
+};
+
+const isNo = new RegExp(`^${noWord}$`, "iu");
+const yesOrNo = new RegExp(`(?<!\\p{L})(?:${yesWord}|${noWord})(?!\\p{L})`, "giu");
+/** "Yes, yes and no": not all the same, and at least three. "Yes and no" is a saying. */
+const each = `(?<each>(?:${yesWord}|${noWord})(?:(?: ?[,/;]| and|, and)? (?:${yesWord}|${noWord})){2,9})`;
+const eachIn = (said = ""): boolean[] => [...said.matchAll(yesOrNo)].map(([one]) => !isNo.test(one));
+
+const few = String.raw`(?:the|our) \p{L}+(?: \p{L}+){0,2}`;
 
 /** "2 is right", "both, 2 and 3, are right", "the rest are right". */
 const sayings = (is: boolean, what: string, needsSheet = false): Form[] => [
@@ -132,6 +185,14 @@ const sayings = (is: boolean, what: string, needsSheet = false): Form[] => [
 ];
 
 export const forms: readonly Form[] = [
+  form(
+    each,
+    ({ each: said }) => {
+      const all = eachIn(said);
+      return new Set(all).size > 1 ? { kind: "each", each: all } : undefined;
+    },
+    { ends: true },
+  ),
   ...sayings(true, yes),
   ...sayings(false, noWord),
   ...sayings(false, wrong, true),
@@ -140,6 +201,21 @@ export const forms: readonly Form[] = [
       ? saying(numbersIn(of), false, true)
       : undefined,
   ),
+  form(`${subject} ${be} not`, ({ of }) => saying(numbersIn(of), false, true), { ends: true }),
+  // "No, it is not a typo": what is denied is the slip.
+  form(
+    `no,? ${it} ${be} (?:not (?:a |an )?(?:mistakes?|typos?|errors?|misspell?ings?|misspelt|misspelled|misprints?|spelling (?:mistake|error))|(?:just |exactly )?how (?:it is|they are|you do it) (?:spelled|spelt|written))`,
+    () => saying(ofIt, true),
+    { ends: true },
+  ),
+  // "All four corrected".
+  form(`(?<of>${all})(?: (?:is|are|were|have been))?(?: now)? (?:${done}|${action})`, ({ of }) => ({
+    kind: "says",
+    of: wordIn(of),
+    is: false,
+    needsSheet: true,
+    alone: true,
+  })),
   // "Yes to 1, 3 and 4", "it is good for 1", "no on 2".
   form(
     `(?:(?:it|that) is )?(?:(?:${yesWord}|good to go|no (?:worries|problems?|mistakes?|typos?|changes?))(?: (?:to|on|for|with|in))?|(?:good|fine|right|correct|ok|okay) (?:to|on|for|with|in)) (?<of>${numbers})`,
@@ -181,6 +257,14 @@ export const forms: readonly Form[] = [
     ({ of }) => ({ kind: "except", of: numbersIn(of) }),
   ),
   form(shows, (_, whole) => sheetFor(numbersIn(bare(whole)))),
+  form(detail, () => sheetFor([], true), { ends: true }),
+  form(`${subject}(?: ?[:.)=–—-]+ ?| )${detail}`, ({ of }) => sheetFor(numbersIn(of), true), { ends: true }),
+  // "We will send one sheet for each".
+  form(
+    `(?:(?:i|we)(?: will| have)? (?:send|sending|sent|attach|attached) )?(?:a|one|1) (?:(?:new|separate|own) )?sheet for each(?: (?:one|station|mark|of them))?(?: (?:${comes}|${when}))*`,
+    () => sheetFor([]),
+    { fits: atSeveral, ends: true },
+  ),
   // "1: new sheet attached", "1 shortened".
   form(
     `${subject}(?: ?[:.)=–—-]+ ?| |, )(?:(?<sheet>${shows}|${comes}(?: ${when})*|${action}(?: and|,) (?:${comes})(?: ${when})*|see att)|(?:${action}|done)(?: ${when})*|${sheet}? ?${done})`,
@@ -198,10 +282,38 @@ export const forms: readonly Form[] = [
     `now ${words}(?: (?:on|over|in) (?:two|both) rows)?|(?:${person}) (?:want|wants|wanted|need|needs) ${words}(?: (?:as|in) one word)?|${words}(?: (?:is|would be) (?:correct|right|the right (?:word|spelling)))?(?: (?:with|without) (?:an? )?\\p{L}{1,6})?`,
     (groups) => (isWritten(groups, capitals) ? { kind: "words" } : undefined),
   ),
+  form(
+    pair,
+    (groups) =>
+      groups["stem"] === "the word" || isWritten(groups, capitals) ? { kind: "words" } : undefined,
+    { ends: true },
+  ),
+  // "One is the north aisle and the other the south".
+  form(
+    `one (?:is|for) (?<one>${few}) and (?:the other|the second|one)(?: (?:is|for))? (?<other>${few})`,
+    ({ one, other }) =>
+      [one, other].every((what) => explains(`it is ${what}`)) ? { kind: "should" } : undefined,
+    { fits: atSame, ends: true },
+  ),
   form(`${subject} ${be} ${much}(?:in )?${tongue}(?: words?| names?)?`, ({ of }) => ({
     kind: "about",
     of: numbersIn(of),
   })),
+  form(`${subject} ${be} (?<what>(?:an?|the|our|his|her|their) \\p{L}[\\p{L}' -]{2,60})`, ({ of, what }) =>
+    explains(`it is ${what}`) ? { kind: "about", of: numbersIn(of) } : undefined,
+  ),
+  // "It is comedor", of COMDOR.
+  form(
+    `(?:${it} )?(?:is|(?:should|must) (?:be|say|read)) (?<near>\\p{L}{3,20})`,
+    () => ({ kind: "should" }),
+    { fits: atNear, ends: true },
+  ),
+  form(changed, () => ({ kind: "words" }), { ends: true }),
+  form(inCapitals, () => ({ kind: "should" }), { fits: atCapitals, ends: true }),
+  form(inFinish, () => ({ kind: "should" }), { fits: atFinish, ends: true }),
+  form(onlyOne, () => ({ kind: "why" }), { fits: atSeveral }),
+  form(twoOfThem, () => ({ kind: "why" }), { fits: atSame, any: true }),
+  form(short, () => ({ kind: "why" }), { fits: atSpelling, any: true }),
   form(reason, () => ({ kind: "why" })),
   form(idle, () => ({ kind: "idle" })),
 ];

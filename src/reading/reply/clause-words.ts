@@ -5,7 +5,7 @@
 
 const join = (...all: readonly string[]): string => `(?:${all.join("|")})`;
 
-export const number = String.raw`\d{1,3}(?![\d\p{L}])(?![.,/:]\d)(?! (?:of|more|sheets|forms|words|questions|points|items|letters|characters|times|days|weeks|hours|minutes)(?!\p{L}))`;
+export const number = String.raw`\d{1,3}(?![\d\p{L}])(?![.,/:]\d)(?! (?:of|more|sheets|forms|words|questions|points|items|letters|characters|times|days|weeks|hours|minutes|ways?)(?!\p{L}))`;
 const label = String.raw`(?:(?:the|your|our|sr\.?) )?(?:(?:questions?|points?|items?|numbers?|nr\.?|pos\.?|position|q|pts?|query|queries|comments?|punkt|punto|#) ?#?)?`;
 export const counts = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 export const one = `(?:${label}${number}|number (?:${counts.join("|")})(?!\\p{L}))`;
@@ -69,11 +69,16 @@ export const action = join(
   "(?:(?:i|we)(?: have)? )?(?:changed|fixed|corrected|redone|shortened|amended|revised|resubmitted|adapted|updated)(?: (?:it|this|that|them|too|also|as well|both|the (?:wording|legend|text|name|row)s?))*(?: \\(?\\d{1,2} and \\d{1,2}\\)?)?",
 );
 /** Words that shall stand on the sheet that comes. */
-export const words = String.raw`(?<words>["“]?[\p{L}\p{N}&'’/-]+(?: [\p{L}\p{N}&'’/-]+){0,3}["”]?)`;
+const written = String.raw`(?!and )[\p{L}\p{N}&'’/-]+`;
+const legend = `${written}(?: ${written}){0,3}`;
+export const words = String.raw`(?<words>["“]?${legend}(?: and ${legend})?["”]?)`;
+/** "LOUNGE 1 and LOUNGE 2". */
+export const pair = String.raw`(?<words>(?<stem>the word|\p{L}{2,15}) \d)(?: and |, | & | ?/ ?)\k<stem> \d`;
 export const should = join(
+  `(?:it |this |that |which )?(?:is going to be|now (?:is|reads|says|shows|has)) ${words}(?: now)?`,
   `(?:${it} )?(?:(?:is |was |are )?(?:supposed|meant) to|should|must|has to|ought to|shall) (?:be|say|read|have been|have said|of been) ${words}`,
   `(?:it )?is ${words}`,
-  `(?:it |this |that |which )?(?:is going to be|now (?:is|reads|says|shows|has)) ${words}|(?:it |this |that )?is ${words} now`,
+  `(?:it |this |that )?is ${words} now`,
 );
 export const correction = join(
   `(?:the )?(?:correct|right)(?: (?:word|name|spelling|one|legend))? is ${words}`,
@@ -106,16 +111,29 @@ export const shows = join(
   `(?:please )?(?:find|see) (?:attached|enclosed) ${sheet}${forNumbers}`,
   `${sheet}${forNumbers} ${when}`,
   `(?:will )?(?:resend|send (?:it|them) (?:again|over))(?: ${when})*`,
-  "(?:please |kindly |pls )?see (?:the |my |our )?(?:attached|enclosed|annex|attachment)|attachment|annex|(?:re)?sending(?: (?:it|them|too|now|shortly|again))*",
+  `(?:please |kindly |pls )?see (?:the |my |our )?(?:attached|enclosed|annex|attachment)${forNumbers}|attachment|annex|(?:re)?sending(?: (?:it|them|too|now|shortly|again))*`,
   `(?:please |kindly |pls )?see (?:the |my |our )?(?:attached |enclosed )?${sheet}${forNumbers}`,
-  "(?:also )?(?:fixed|corrected|changed|shortened|updated|amended) (?:on|in|with) (?:the |my )?(?:attached|new|same|revised|enclosed)(?: sheet| one| file)?(?: too| as well)?",
+  "(?:(?:is|are|was|were|now|also|all|both) )*(?:fixed|corrected|changed|shortened|updated|amended) (?:on|in|with) (?:the |my )?(?:attached|new|same|revised|enclosed)(?: sheet| one| file)?(?: too| as well)?",
+  "(?:(?:it|both|all|they|that one) )?(?:is |are )?(?:also )?(?:on|in) the same (?:new |corrected )?(?:sheet|one|pdf|file)(?: too| as well)?",
   "(?:it )?comes? (?:in the same mail|today|tomorrow|tonight|separately)",
   `(?:(?:that|this|which|it) )?(?:takes care of|covers|sorts(?: out)?|fixes|settles|addresses|deals with) ${numbers}`,
 );
 
+const field =
+  "(?:(?:contact|company|project) name|(?:(?:billing|shipping|ship-to|bill-to|ship to|bill to|delivery|contact|missing|full) )*(?:address|street|city|town|zip(?: code)?|post(?:al)? ?code|state|country|contact|phone(?: number)?|fields?)(?: and (?:street|city|zip|phone))?)";
+/** What was mended on a sheet that comes, beside what was asked: the sheet says so itself. */
+export const detail = join(
+  `(?:(?:and|with|also|now) )*(?:the |our |my )?${field}(?: (?:is|are|has been|was))?(?: (?:now|also))* (?:filled in|filled out|filled|added|completed|entered|ticked|corrected|in there|on it)(?: (?:now|too|as well|also))*`,
+  `(?:(?:and|also|now) )*with (?:the |our )?(?:right |correct |full |missing )?${field}`,
+  `(?:(?:i|we)(?: have)? )?(?:filled in|added|completed|entered|ticked) (?:the |our )?${field}`,
+  "(?:(?:i|we)(?: have)? )?ticked (?:the )?(?:box (?:for )?)?(?:ship to )?(?:same as bill-to|same address)(?: box)?",
+  "(?:(?:the )?(?:legend|row|button|gang|text|word)s?(?: \\d{1,2})?(?: (?:of|on|in) (?:button|row|gang) \\d{1,2})? (?:is |are |has been )?)?(?:now )?(?:split|spread|put) (?:over|across|on|onto|into) (?:the |both |two |2 )?rows",
+  "(?:the )?(?:legend|text)s? (?:is |are |has been )?(?:now )?shortened|(?:with|has) (?:the |a )?short(?:er|ened) (?:legend|text)",
+);
+
 export const says = join(
   String.raw`(?:${person}|(?<who>[\p{L}'’-]{3,15})) (?:just |also )?(?:said to tell you|says?|said|confirms?|confirmed|tells me|told me|told us)(?: that)?`,
-  `${yesWord},?`,
+  `${yesWord},?(?! (?:no|nope|nah)(?!\\p{L}))`,
   "(?:please note|kindly note|please be advised|we confirm|i confirm|i can confirm|we can confirm|confirming|just to confirm|to confirm|we hereby confirm|hereby confirm|hence|hence our answer is|so|our answers? (?:is|are)|as you (?:ask|write)(?: in (?:the|your) letter)?|therefore|and|for)(?: that)?:?",
 );
 export const idle = join(
@@ -127,7 +145,7 @@ export const idle = join(
 );
 /** Who says no owns a slip. */
 export const owns = join(
-  "(?:very |so )?sorry(?: (?:about|for) (?:that|it|this|those|(?:all )?the (?:mistakes?|errors?|typos?|mix-?up)))?|my bad|oops|oh shoot|whoops|apologies|my (?:spelling|typo|mistake|error|fault)|our (?:mistake|error|fault|typo)|(?:this|that|it|here) (?:is|was)(?: (?:a|my|our|indeed a|effectively an))? (?:mistakes?|errors?|typos?)(?: from us)?|fat (?:thumbs|fingers)",
+  `(?:very |so )?sorry(?: (?:about|for) (?:that|it|this|those|(?:all )?the (?:mistakes?|errors?|typos?|mix-?up)))?|my bad|oops|oh shoot|whoops|apologies|my (?:spelling|typo|mistake|error|fault)|our (?:mistake|error|fault|typo)|(?:how |so |very |a bit )?embarrassing|(?:this|that|it|here) (?:is|was)(?: (?:a|my|our|indeed a|effectively an))? (?:mistakes?|errors?|typos?)(?: from us)?|fat (?:thumbs|fingers)`,
   `(?:yes,? )?(?:you are (?:quite |absolutely |so )?right|you have (?:reason|me there)|(?:good|great|nice) (?:catch|spot)|well (?:spotted|caught))(?: there)?(?: (?:on|about|with|for) (?:${numbers}|it|that|this|both|all(?: (?:two|three|four|both))?(?: (?:points|counts|of them))?))?`,
   String.raw`(?:spelled|spelt|typed|written) wrong(?:ly)?(?: by (?:us|me|our \p{L}+))?|thanks? (?:you )?for (?:catching|spotting) (?:it|that|this|those|them)|there the sheet was wrong|that one (?:actually )?is wrong|there is (?:an? )?\p{L}{1,6} missing|(?:wife of the |the )?(?:owner|client|customer|boss) (?:caught|noticed|saw) (?:that|it) too|(?:the )?(?:customer|client|owner) (?:made a mistake|got it wrong|misspelled it)`,
 );
@@ -139,7 +157,7 @@ export const named =
 /** What stands behind a yes and tells no more than why. */
 export const reason = join(
   `(?:${it}|which|the words)?(?: ?(?:is|are))?(?: (?:also|all|just|both|really|indeed))*(?: in| from)? ?(?:a |the )?${tongue}(?: (?:words?|names?|spelling|term|language))?(?: lol)?`,
-  `(?:${it} )?(?:is |are )?(?:just |really )?(?:a |an |the |our |their |his |her |my )(?:${tongue} )?${named}(?: of the (?:family|owners?|house|room|place|boat|dog|client))?`,
+  `(?:${it} )?(?:is |are )?(?:just |really )?(?:a |an |the |our |their |his |her |my )(?:\\p{L}+ 's )?(?:own )?(?:${tongue} )?${named}(?: of the (?:family|owners?|house|room|place|boat|dog|client))?`,
   "(?:as )?per (?:the |our |my |their )?(?:approved |latest |signed |project |door |room |client's |architect's |architects |owner's )*(?:standards?|submittals?|schedules?|drawings?|plans?|spec|specs|specifications?|owner|client|customer|architect|designer|engineer)",
   "(?:this|the|that) (?:button|one) is (?:a )?(?:spare|reserve)|spare|for future(?: use)?|no mistake|no typo|not a (?:typo|mistake)|so (?:wanted|meant|intended|gewollt)|both so intended|on purpose|intentional|deliberate",
   `(?:(?:that|it|this|they) (?:is|are) )?(?:exactly |just |really )*${how}`,
@@ -154,3 +172,33 @@ export const reason = join(
   "(?:the )?(?:two |both )?(?:buttons|legends|names|they)(?: are)? (?:intentionally|deliberately|meant to be|on purpose) (?:the same|alike|identical)|(?:intentionally|deliberately|meant to be) (?:the same|alike|identical)",
   "believe it or not|weird but (?:true|real|right)|odd but (?:true|right)|crazy but true|honest|really|i (?:asked|checked) (?:twice|again|him|her|them)",
 );
+
+/** Why a no is one. */
+export const changed = `(?!we |i )${person} (?:has |have )?changed (?:his|her|their) minds?(?: (?:on|about) (?:it|that|this|that one|this one|that name))?(?: (?:anyway|since))?`;
+/** What tells of the legends of a sheet on which some are in capitals and some are not. */
+const caps = "(?:in )?(?:(?:all|block) )?(?:capitals?|capital letters|caps|upper ?case)";
+const allOf =
+  "(?:(?:they|these|those|it|all(?: of (?:them|it))?|both|everything|the (?:rows|legends|words))(?: (?:all|both))?)";
+export const inCapitals = join(
+  `(?:${allOf} )?(?:should|must|ought to|has to|have to) (?:(?:all|both) )?(?:be|have been) (?:${caps}|alike|the same)`,
+  `(?:${allOf} )?(?:(?:is|are) )?(?:now )?(?:(?:changed|made|set|put) )?(?:(?:it|them) )?(?:(?:all|both) )?(?:to )?${caps}(?: now)?`,
+);
+/** What tells why a mark that seems to ask for several asks for one. */
+export const onlyOne = join(
+  "(?:(?:we|i|they) )?(?:(?:do|really|actually) )*(?:just|only)(?: (?:need|want|order|ordering|ordered|meant|require))? (?:the )?(?:one|1)(?: (?:is )?(?:station|needed|required|wanted|ordered|piece|only))?",
+  "(?:(?:we|i|they) )?(?:need|want|order|ordered|require) (?:just |only )?(?:the )?(?:one|1)(?: only)?|(?:just |only )?(?:the )?(?:one|1)(?: is)? (?:is enough|only|station only|enough|needed|wanted)",
+  "the mark is (?:just |only )?(?:(?:copied|taken|straight) )*(?:from|off|on|as (?:on|per|in)) (?:the|our|his|their) (?:\\p{L}+(?: 's)? )?(?:drawings?|plans?|schedule)",
+);
+/** What tells why two buttons say the same. */
+export const twoOfThem = join(
+  `(?:(?:${it}|both) (?:is|are) )?(?:for )?(?:an? )?(?:two|three|four|[2-4])[- ]?way(?: (?:switching|switch|pair|circuit|lighting|control|lights?))?`,
+  "(?:one|1) (?:is )?(?:at|by|for|on|in|near) (?:each|either|every) (?:door|end|side|bed|entrance|entry|room|wall|table|desk|window|lamp|group|zone|circuit)(?: of (?:the|a) \\p{L}+)?",
+);
+/** What tells why a word is not written out. */
+export const short = join(
+  `(?:there (?:is|was) )?(?:no|not enough) (?:more )?(?:room|space)(?: for (?:more|it all|all of it|the (?:full|whole|long) (?:word|name)))?`,
+  String.raw`(?:${it} (?:is|was) )?(?:(?:just|only|simply) )?(?:an abbreviation|abbreviated)(?: (?:to fit|so (?:that )?it fits|for space))?`,
+  String.raw`(?:the (?:full|whole|long) (?:word|name)|(?<full>\p{L}{3,20})|it) (?:is not|isn'?t|does not|doesn'?t|did not|didn'?t|will not|won'?t|would not|wouldn'?t) fit(?:ting)?(?: (?:in|on) (?:the|one|a|that) (?:row|line|button))?(?: otherwise)?`,
+);
+/** "Barley throughout", of devices and plates that differ. */
+export const inFinish = String.raw`(?:(?:(?:the )?(?:device|plate|both|all|it|everything|they|that one) )?(?:should|must) (?:all |both )?(?:be|have been) )?(?<finish>\p{L}+(?: \p{L}+)??)(?: (?:throughout|everywhere|for (?:both|all)|on both|too|as well|now|like the (?:plate|device|others?|rest)))*`;

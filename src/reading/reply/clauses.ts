@@ -1,7 +1,7 @@
-import { type Act, forms, type Of } from "./clause-forms.ts";
+import { type Act, type Fits, forms, type Of } from "./clause-forms.ts";
 import { says, shows } from "./clause-words.ts";
-import { explains } from "./explains.ts";
-import { isUnclear, regrets } from "./said.ts";
+import { explains, spellsOut } from "./explains.ts";
+import { contradicts, isUnclear, regrets } from "./said.ts";
 import { isSomebody } from "./somebody.ts";
 import { areWhys, isNearQuestion } from "./talk.ts";
 import { plain } from "./tokens.ts";
@@ -18,6 +18,8 @@ export interface Around {
   /** Numbers of the open questions, and the words that they ask about. */
   readonly open: readonly number[];
   readonly inQuestion: readonly string[];
+  /** What each open question says, by its number. */
+  readonly questions: ReadonlyMap<number, string>;
   /** The points of the answer that the sender must mend. */
   readonly others: readonly number[];
   /** All numbers that the reply names anywhere, and those that lines above have answered. */
@@ -52,6 +54,8 @@ interface State {
   readonly isLoose: boolean;
   /** A point was answered, or a sheet told of. */
   readonly isSaid: boolean;
+  /** A sheet was told of before any answer: one of these has to be a no. */
+  readonly owesNo: boolean;
 }
 
 /** Whether words tell of a sheet that comes. */
@@ -71,9 +75,7 @@ export function clausesIn(line: string, around: Around): readonly Said[] | undef
   const readings = readingsOf(spelledOut(plain(line.replace(/\n/gu, " "))), around);
   const [said, ...more] = new Map(readings.map((one) => [keyOf(one), one])).values();
   if (said === undefined || more.length > 0) return undefined;
-  return said.some(({ number, is }) => said.some((other) => other.number === number && other.is !== is))
-    ? undefined
-    : said;
+  return contradicts(said) ? undefined : said;
 }
 
 /** What each way to read a line says. */
@@ -89,6 +91,7 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     isBare: false,
     isLoose: false,
     isSaid: false,
+    owesNo: false,
   };
   const open: Step[] = [{ at: 0, state: start }];
   for (let step = open.pop(); step !== undefined && seen.size < mostStates; step = open.pop()) {
@@ -101,10 +104,14 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     seen.add(key);
     if (from < text.length)
       open.push(...stepsFrom(text, from, state, around, from === 0 || between.trim() !== ""));
-    else if (state.isSaid && !(state.isBare && state.isLoose)) found.push(state.said);
+    else if (isWhole(state)) found.push(state.said);
   }
   return found;
 }
+
+/** Whether a line may end so. */
+const isWhole = ({ said, isSaid, isBare, isLoose, owesNo }: State): boolean =>
+  isSaid && !(isBare && isLoose) && (!owesNo || said.some(({ is }) => !is));
 
 interface Step {
   readonly at: number;
@@ -119,6 +126,9 @@ const lead = new RegExp(`(?:${says}) `, "iuy");
 const machine =
   /^(?:google|siri|alexa|wikipedia|chatgpt|copilot|gemini|word|excel|outlook|internet|autocorrect|spell\p{L}*|dictionary|computer)$/iu;
 
+/** One more answer behind answers in turn, which begin a line. */
+const goesOnAnswering = /^[\s,;/]*(?:and )?(?:yes|yep|yeah|no|nope)(?!\p{L})/iu;
+
 /** Where a line can be read on from a place. `apart`: words before it are set off. */
 function* stepsFrom(
   text: string,
@@ -132,11 +142,14 @@ function* stepsFrom(
   const who = led?.groups?.["who"];
   if (led !== null && (who === undefined || (isSomebody(who) && !machine.test(who))))
     yield { at: from + led[0].length, state };
-  for (const { pattern, act } of forms)
+  for (const { pattern, act, fits, any, ends } of forms)
     for (const match of matchesAt(pattern, text, from)) {
       const [does, at] = [act(match), from + match[0].length];
+      if (fits !== undefined && !fitsHere(fits, any, match, state, around)) continue;
+      if (does?.kind === "each" && (from > 0 || goesOnAnswering.test(text.slice(at)))) continue;
+      if (does?.kind === "about" && isNearQuestion(match[0], around.inQuestion)) continue;
       const next = does === undefined ? undefined : after(state, does, around);
-      if (next !== undefined && (does?.kind !== "why" || isEdge.test(text.slice(at))))
+      if (next !== undefined && ((does?.kind !== "why" && ends !== true) || isEdge.test(text.slice(at))))
         yield { at, state: next };
     }
   // What is known already to say nothing, and other reasons beside a yes.
@@ -145,12 +158,47 @@ function* stepsFrom(
     if (/\d/u.test(piece)) break;
     if (state.is === true && regrets.test(piece)) break;
     if (around.isSilent(piece)) yield { at, state: { ...state, isLoose: true } };
-    else if (state.is === true && isReason(piece, around)) yield { at, state };
+    else if (isMeant(state, around) && isReason(piece, around))
+      yield { at, state: { ...state, isSaid: true } };
   }
 }
 
+/** Whether what was said last is a yes, in the line or at the end of the one above. */
+const isMeant = ({ is, last }: State, around: Around): boolean =>
+  (is ?? (last.length === 0 ? around.last : undefined)) === true;
+
+/** Whether a form fits the questions that were spoken of last, or the open ones where none was. */
+function fitsHere(
+  fits: Fits,
+  any: boolean | undefined,
+  match: RegExpExecArray,
+  { last }: State,
+  { open, questions }: Around,
+): boolean {
+  const isFit = (one: number): boolean => {
+    const question = questions.get(one);
+    return question !== undefined && fits(question, match);
+  };
+  const of = last.length > 0 ? last : open;
+  return any === true ? of.some(isFit) : of.every(isFit);
+}
+
 const isReason = (piece: string, around: Around): boolean =>
-  !isNearQuestion(piece, around.inQuestion) && (explains(piece) || areWhys(piece, around));
+  spellsOut(piece, around.inQuestion) ||
+  [piece, withoutLights(piece, around.inQuestion)].some(
+    (one) => !isNearQuestion(one, around.inQuestion) && (explains(one) || areWhys(one, around)),
+  );
+
+/** "It is the lights" for "it is the cove lights", where COVES is in question. */
+function withoutLights(piece: string, asked: readonly string[]): string {
+  return piece.replace(
+    /(?<= (?:the|our) )(\p{L}+) (?=(?:lights|lighting|lamps)$)/iu,
+    (whole, word: string) => {
+      const one = word.toLowerCase();
+      return asked.some((other) => other === `${one}s` || `${other}s` === one) ? "" : whole;
+    },
+  );
+}
 
 /** A line without short forms and smiles. */
 function spelledOut(line: string): string {
@@ -158,6 +206,7 @@ function spelledOut(line: string): string {
     .replace(/:-?\)/gu, "")
     .replace(/(?<=^|[.;!,)] )(\d{1,3})\. (?=\S)/gu, "$1: ")
     .replace(/ 's\b/gu, "'s")
+    .replace(/\bthe word \((\d{1,3})\)/gu, "$1")
     .replace(/\b(everything|all|rest|sheet)'s\b/giu, "$1 is")
     .replace(/(?<=\d )[yn](?= ?(?:[,.;]|\d|$))/giu, (letter, _at: number, all: string) =>
       /\d n \d/iu.test(all) ? letter : /y/iu.test(letter) ? "yes" : "no",
@@ -198,7 +247,7 @@ function after(state: State, act: Act, around: Around): State | undefined {
     case "idle":
       return state;
     case "why":
-      return state.is === true ? state : undefined;
+      return isMeant(state, around) ? { ...state, isSaid: true } : undefined;
     case "words":
       return state.is === false && around.promises ? state : undefined;
     case "about":
@@ -211,6 +260,8 @@ function after(state: State, act: Act, around: Around): State | undefined {
       return afterGo(state, around);
     case "except":
       return afterExcept(state, act.of, around);
+    case "each":
+      return afterEach(state, act.each, around);
     case "sheet":
       return afterSheet(state, act, around);
     case "says":
@@ -271,19 +322,33 @@ function afterSheet(
   if (asked.length > 0)
     return needsSheet && !promises ? undefined : { ...say(state, asked, false), last: of };
   if (of.length > 0) return { ...state, last: of, is: undefined, isSaid: true };
-  if (state.is !== false && others.length === 0 && under === undefined && !isDenied) return undefined;
+  if (needsSheet && !promises) return undefined;
+  const isNo = state.said.some(({ is }) => !is);
+  const owesNo = !isNo && state.is !== false && others.length === 0 && under === undefined && !isDenied;
+  if (owesNo && state.isSaid) return undefined;
   if (state.isYesHere && state.last.every(isOpen)) return undefined;
   return state.is === undefined && state.last.some(isOpen)
     ? say(state, state.last, false)
-    : { ...state, isSaid: true };
+    : { ...state, isSaid: true, owesNo };
 }
 
-function afterSaying(
+/** "Yes, yes and no" answers all questions in turn. */
+function afterEach(
   state: State,
-  { of: named, is, needsSheet }: Extract<Act, { kind: "says" }>,
-  around: Around,
+  each: readonly boolean[],
+  { open, others, answered, under, afterSeveral }: Around,
 ): State | undefined {
+  const isAlone = others.length === 0 && answered.size === 0 && under === undefined && !afterSeveral;
+  if (!isAlone || state.said.length > 0 || each.length !== open.length) return undefined;
+  return each.reduce((next, is, at) => say(next, open.slice(at, at + 1), is), state);
+}
+
+function afterSaying(state: State, act: Extract<Act, { kind: "says" }>, around: Around): State | undefined {
+  const { of: named, is, needsSheet } = act;
   if (needsSheet && !around.promises) return undefined;
+  // "All corrected" may tell of points to mend alone.
+  if (act.alone === true && (around.others.length > 0 || around.answered.size > 0 || state.said.length > 0))
+    return undefined;
   const of = meant(named, is, state, around);
   if (of === undefined || of.length === 0) return undefined;
   if (around.under !== undefined && of.some((one) => one !== around.under)) return undefined;

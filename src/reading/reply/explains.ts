@@ -1,6 +1,7 @@
 import { tongue } from "./clause-words.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
+import { tokensOf } from "./word-bag.ts";
 
 /** In characters. */
 const longestReason = 120;
@@ -38,7 +39,7 @@ const meaning = new RegExp(
 );
 /** Places and people, and what words are called. Nothing of them is asked for by saying what something is. */
 const neutral =
-  /(?<!\p{L})(?:rooms?|lobby|foyer|kitchen|den|pantry|cellar|basement|attic|garage|shed|hall|hallway|lounge|salon|bath\p{L}*|bed\p{L}*|closet|porch|patio|study|library|wing|floors?|doors?|walls?|windows?|snug|parlou?r|nursery|studio|bar|gym|annexe?|front|back|bit|words?|terms?|names?|spellings?|abbreviations?|acronyms?|sites?|house|home|building|pool|theat(?:re|er)|shop|store|school|church|chapel|hotel|clinic|hospital|boat|yacht|barn|cabin|cottage|tower|restaurant|owners?|clients?|customers?|landlord|tenants?|architects?|stone|side|end)(?!\p{L})/giu;
+  /(?<!\p{L})(?:rooms?|lobby|foyer|kitchen|den|pantry|cellar|basement|attic|garage|shed|hall|hallway|lounge|salon|bath\p{L}*|bed\p{L}*|closet|porch|patio|study|library|wing|floors?|doors?|walls?|windows?|snug|parlou?r|nursery|studio|bar|gym|annexe?|front|back|bit|words?|things?|terms?|names?|spellings?|abbreviations?|acronyms?|sites?|house|home|building|pool|theat(?:re|er)|shop|store|school|church|chapel|hotel|clinic|hospital|boat|yacht|barn|cabin|cottage|tower|restaurant|owners?|clients?|customers?|landlord|tenants?|architects?|stone|side|end)(?!\p{L})/giu;
 /** "It is what the staff call the front room". */
 const called = new RegExp(
   `^${subject}(?: is|['’]?s) what (?:the |our |his |her |their |my )?\\p{L}+ (?:all |always )?(?:calls?|names?)(?= the | our )`,
@@ -59,6 +60,12 @@ const tellsWhat = (said: string): boolean =>
           .replace(/ (?:by|beside) (?=(?:the|our|their|his|her|my) )/gu, " near "),
       )));
 
+/** "Or a cuddle", behind what something is. */
+function isOr(said: string): boolean {
+  const [, what = ""] = /^or ((?:an?|the) .*)$/iu.exec(said) ?? [];
+  return what !== "" && !isDangerous(what) && tellsWhat(`it is ${what}`);
+}
+
 /** Whether what stands behind a yes, or in a sentence below it, tells only why. */
 export function explains(tail: string): boolean {
   if (tail.length > longestReason) return false;
@@ -68,10 +75,22 @@ export function explains(tail: string): boolean {
     .split(/[.,!;()[\]]+\s*|\s[–—-]+\s|\s+(?:and|because|since) (?=(?:it|that|this|they|these)(?:['’]|\s))/u)
     .map((one) => one.trim())
     .every(
-      (one) =>
+      (one, i) =>
         one === "" ||
         settled.test(one) ||
+        (i > 0 && isOr(one)) ||
         (tells.test(one) && !turns.test(one) && !isDangerous(one)) ||
         tellsWhat(one),
     );
+}
+
+/** "Its", "it stands for", "the word is short for", "=". */
+const leads =
+  /^(?:(?:and|because|yes) )*(?:(?:it|that|this|the word)(?: is|['’]?s)?|is)? ?(?:=|stands for|means|for|(?:just )?(?:an? )?(?:short|abbreviation|acronym)(?: for| of)?)? ?(?:the )?(?=\p{L})/iu;
+
+/** Whether words only spell out a word that was asked about: "high intensity interval training" for HIIT. */
+export function spellsOut(said: string, asked: readonly string[]): boolean {
+  const tokens = tokensOf(said.replace(leads, ""));
+  const initials = tokens.map(([first = ""]) => first).join("");
+  return tokens.length > 2 && asked.includes(initials);
 }

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { asksFor, speaksOfTrade } from "./cues.ts";
+import { asksFor, bids, speaksOfTrade } from "./cues.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isFarewellElsewhere, turnsElsewhere } from "./other-tongues.ts";
@@ -129,15 +129,19 @@ export function isOfSignature(line: string): boolean {
   if (registered.test(line) && !isAgainst) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !isAgainst && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
-  // A motto.
-  if (tokens.length < 16 && /^(?:\p{Lu}[\p{L}'’.& ]{1,40} [-–|] )?["“”].{8,}["“”]\W*$/u.test(line))
-    return true;
+  if (tokens.length < 16 && mottoIn(line) !== undefined) return true;
   if (tokens.length > 9 || /\?|!$/.test(line)) return false;
   // A sentence is no trade and no address: "Reach me at the office before cutting."
   const small = line.match(/(?<![\p{L}\p{N}])\p{Ll}{2,}(?!\p{L})/gu) ?? [];
   if (small.length > tokens.length / 2 && /[.!]$/u.test(line) && isDangerous(line)) return false;
   if (role.test(line) && !isAgainst && !/\b(?:please|pls|need|make)\b/i.test(line)) return true;
   return tokens.length <= 8 && !asksFor(line) && !turnsElsewhere(line) && /^\W*\p{Lu}/u.test(line);
+}
+
+/** What stands in quotation marks alone: somebody else's words. Undefined if they bid somebody to do something. */
+export function mottoIn(line: string): string | undefined {
+  const [, said = ""] = /^(?:\p{Lu}[\p{L}'’.& ]{1,40} [-–|] )?["“”](.{8,})["“”]\W*$/u.exec(line) ?? [];
+  return said === "" || bids(said) ? undefined : said;
 }
 
 /** A line that says good-bye, whatever follows. */

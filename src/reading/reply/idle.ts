@@ -1,9 +1,17 @@
 import { withoutCourtesies } from "./courtesy.ts";
+import { namesGoods, speaksOfMaking } from "./cues.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
-import { isBoilerplate, isGoodBye, isOfSignature, isTelephone, withoutContacts } from "./furniture.ts";
+import {
+  isBoilerplate,
+  isGoodBye,
+  isOfSignature,
+  isTelephone,
+  mottoIn,
+  withoutContacts,
+} from "./furniture.ts";
 import { isSomebody } from "./somebody.ts";
-import { areTalks, isShortLine, type Topic } from "./talk.ts";
+import { areTalks, isNearQuestion, isShortLine, type Topic } from "./talk.ts";
 import { areTerms } from "./terms.ts";
 import { hasSigns, tokensOf } from "./word-bag.ts";
 
@@ -39,7 +47,7 @@ export interface Replier extends Topic {
 export function isIdle(
   given: string,
   signed: boolean,
-  { names, isFurniture, bringsSheets }: Replier,
+  { names, isFurniture, bringsSheets, inQuestion }: Replier,
 ): boolean {
   // "2 yes, it is their name since 1931" is no motto.
   if (answers.test(given) && !signed) return isFurniture(given);
@@ -49,7 +57,7 @@ export function isIdle(
     .replace(/^(?:i\. ?[AV]\.|ppa\.|p\. ?p\.|gez\.) ?(?=\p{Lu})/u, "")
     .replace(/\[cid:[^\]\s]{1,200}\](?:<[^<>\s]{1,300}>)?/gu, " ")
     .trim();
-  if (signed && (areTermsOnly(line) || isTelephone(line))) return true;
+  if (signed && (areTermsOnly(line) || isTelephone(line) || isLongMotto(line, inQuestion))) return true;
   const isLegend =
     !(signed && /\d{5}$|\d{3}[-. ]\d{4}/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   // A firm's name in capitals has several words, and stood in earlier letters.
@@ -66,6 +74,22 @@ export function isIdle(
     return true;
   return !/[\p{L}\p{N}]/u.test(withoutCourtesies(line)) && !hasSigns(line);
 }
+
+/** "A town without a library is only a crossroads" below a name. No word in question is among its words. */
+function isLongMotto(line: string, asked: readonly string[] = []): boolean {
+  const said = mottoIn(line);
+  return (
+    said !== undefined &&
+    tokensOf(said).length >= fewestOfMotto &&
+    !/[?\d]/u.test(said) &&
+    !speaksOfMaking(said) &&
+    !namesGoods(said, false) &&
+    !isNearQuestion(said, asked)
+  );
+}
+
+/** In words. */
+const fewestOfMotto = 6;
 
 /** "Goldfinch Lighting Supply - Will Call / Counter": a trade or a firm, each word of which begins with a capital. */
 function isTitled(line: string): boolean {
@@ -87,7 +111,7 @@ const mostOfTitle = 8;
 
 /** "ALDER ELECTRIC LLC". */
 const firm =
-  /^(?:[\p{Lu}&.'’-]+ ){1,5}(?:LLC|INC|LTD|CO|CORP|PLC|LLP|GMBH|AG|SA|SRL|BV|AS|AB|PTY LTD|PVT LTD)\.?$/u;
+  /^(?:[\p{Lu}&.'’-]+ ){1,5}(?:LLC|INC|LTD|CO|CORP|PLC|LLP|GMBH|AG|SA|SRL|BV|AS|AB|PTY LTD|PVT LTD|PROPERTIES|CONSTRUCTION|CONTRACTORS|CONTRACTING|BUILDERS|ASSOCIATES|ENTERPRISES|DISTRIBUTORS)\.?$/u;
 
 /** "Ricky Olmedo | Lighting Controls". */
 export function beginsNamed(line: string, names: readonly string[]): boolean {
@@ -152,12 +176,19 @@ export function saysNothing(sentence: string, asked: Replier): boolean {
   return (
     isIdle(sentence, false, { ...asked, bringsSheets: false }) ||
     areTalks(sentence, asked) ||
-    asked.names.some((name) => initialsOf(name) === sentence.replace(/[.!]$/u, "")) ||
+    isInitials(sentence.replace(/[.!]$/u, ""), asked.names) ||
     (greeted !== sentence && saysNothing(greeted, asked))
   );
 }
 
-/** "DW" below or behind an answer by Dana Whitlock. */
+/** "DW" or "dw" below or behind an answer by Dana Whitlock. "Ok" is not Olive Kern's. */
+function isInitials(word: string, names: readonly string[]): boolean {
+  return names
+    .map(initialsOf)
+    .some((one) => one === word || (one.toLowerCase() === word && word.length > 1 && !isDangerous(word)));
+}
+
+/** The first letters of a name. */
 export function initialsOf(name: string): string {
   return name
     .split(/\s+/u)
@@ -174,7 +205,18 @@ function tokensOfNames(names: readonly string[]): string[] {
 function isNamed(line: string, names: readonly string[]): boolean {
   const known = new Set([...polite, ...tokensOfNames(names).filter((name) => !speaksAgainst(name))]);
   const tokens = tokensOfNames([line]);
-  return tokens.length > 0 && tokens.every((token) => known.has(token)) && !hasSigns(line);
+  const isNick = isNickname(line.replace(/[.,!]$/u, ""), names);
+  return isNick || (tokens.length > 0 && tokens.every((token) => known.has(token)) && !hasSigns(line));
+}
+
+/** "Jo" is Joanne. */
+function isNickname(word: string, names: readonly string[]): boolean {
+  const first = names.flatMap((name) => tokensOfNames([name]).slice(0, 1));
+  return (
+    /^\p{Lu}\p{Ll}{1,5}$/u.test(word) &&
+    first.some((name) => name.startsWith(word.toLowerCase())) &&
+    !isDangerous(word)
+  );
 }
 
 const polite = tokensOfNames([

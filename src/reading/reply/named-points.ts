@@ -26,6 +26,8 @@ interface Names {
   readonly words: readonly string[];
   /** "Corrected sheet attached" for "corrected W-1.pdf attached". */
   readonly withSheets: (line: string) => string;
+  /** "Sheet for 1 attached" for "plate sheet attached", where no question is about that sheet. */
+  readonly withPoints: (line: string) => string;
   /** "The word is right" for "SALONA is right". */
   readonly withWords: (line: string) => string;
   /** "3 is right", where one question alone is about the word. */
@@ -35,7 +37,9 @@ interface Names {
 export function namesIn(given: Answer): Names {
   const asked = wordsInQuestion(given);
   const words = asked.map(([, word]) => word.toLowerCase());
-  const [word, sheet] = [patternOf(asked.map(([, one]) => one)), sheetsIn(given.answer)];
+  const word = patternOf(asked.map(([, one]) => one));
+  const sheets = sheetsIn(given);
+  const sheet = namesOf(sheets);
   const numberOf = (typed: string): number | undefined => {
     const bare = typed.replace(/["“”]/gu, "").toLowerCase();
     const [one, ...more] = asked.filter(([, about]) => about.toLowerCase() === bare);
@@ -43,10 +47,25 @@ export function namesIn(given: Answer): Names {
   };
   return {
     words,
-    withSheets: (line) => line.replace(sheet, "sheet"),
+    withSheets: (line) => line.replace(sheet, "sheet").replace(severalSheets, "sheets"),
+    withPoints: (line) =>
+      pointed(sheets).reduce(
+        (said, [pattern, points]) => said.replace(pattern, `sheet for ${points.join(" and ")}`),
+        line,
+      ),
     withWords: (line) => line.replace(word, "the word"),
     withNumbers: (line) => line.replace(word, (typed) => `${numberOf(typed) ?? typed}`),
   };
+}
+
+/** What each open question says, by its number. */
+export function questionsIn({ answer, open }: Answer): ReadonlyMap<number, string> {
+  const points = [...answer.matchAll(/^ *(\d{1,4})\. (.*(?:\n {5}.*)*)/gmu)];
+  return new Map(
+    points
+      .map(([, number, words = ""]) => [Number(number), words.replace(/\s+/gu, " ")] as const)
+      .filter(([number]) => open.includes(number)),
+  );
 }
 
 /** The open questions that ask about words, each with its word, as it stands in “” at the beginning. */
@@ -57,18 +76,70 @@ function wordsInQuestion({ answer, open }: Answer): (readonly [number, string])[
   });
 }
 
-/** The names of sheets, also without their ending if they have a number. */
-function sheetsIn(answer: string): RegExp {
-  const named = answer.split("\n").flatMap((line) => /^(\S.{0,80})\.pdf$/iu.exec(line.trim())?.[1] ?? []);
-  const each = [...new Set(named)]
-    .toSorted((one, other) => other.length - one.length)
-    .map((name) => `${RegExp.escape(name)}${/\d/u.test(name) ? "(?:\\.pdf)?" : "\\.pdf"}`);
+/** A sheet of the answer. */
+interface Sheet {
+  /** The name of its file, without ".pdf". */
+  readonly name: string;
+  readonly isPlate: boolean;
+  /** Its points, and whether one of them is an open question. */
+  readonly points: readonly number[];
+  readonly isAsked: boolean;
+}
+
+function sheetsIn({ answer, open }: Answer): readonly Sheet[] {
+  const found = new Map<string, { isPlate: boolean; points: number[] }>();
+  let last: { isPlate: boolean; points: number[] } | undefined;
+  for (const line of answer.split("\n")) {
+    const name = /^(\S.{0,80})\.pdf$/iu.exec(line.trim())?.[1];
+    const [, point] = /^ *(\d{1,4})\. /u.exec(line) ?? [];
+    if (name !== undefined) {
+      last = found.get(name) ?? { isPlate: false, points: [] };
+      found.set(name, last);
+    } else if (point !== undefined) last?.points.push(Number(point));
+    else if (last?.points.length === 0) last.isPlate ||= /^Plate, /u.test(line);
+  }
+  return [...found].map(([name, { isPlate, points }]) => ({
+    name,
+    isPlate,
+    points,
+    isAsked: points.some((one) => open.includes(one)),
+  }));
+}
+
+const apart = "(?<![\\p{L}\\p{N}-])";
+const whole = String.raw`(?![\p{L}\p{N}-]|\.\d)`;
+const anySheet = "(?:sheets?|forms?|files?|pdfs?)";
+
+/** A name of a sheet: with its ending, without it if it has a number, or as in "the lobby sheet". */
+function named({ name }: Sheet): string {
+  const typed = RegExp.escape(name);
+  const behind = /\p{L}{3}/u.test(name) ? `\\.pdf| (?:sheet|form|page)` : "\\.pdf";
+  return `${typed}(?:${behind})${/\d/u.test(name) ? "?" : ""}`;
+}
+
+function namesOf(sheets: readonly Sheet[]): RegExp {
+  const each = sheets.toSorted((one, other) => other.name.length - one.name.length);
+  const bare = each.filter(({ name }) => /\p{L}{3}/u.test(name)).map(({ name }) => RegExp.escape(name));
+  const some = `(?:${bare.join("|")})`;
+  const listed =
+    bare.length === 0 ? "" : `|${anySheet} for (?:the )?${some}(?:(?:, | and |, and )(?:the )?${some})*`;
   return each.length === 0
     ? /(?!)/u
-    : new RegExp(
-        `(?<![\\p{L}\\p{N}-])(?:(?:sheet|form|file) )?(?:${each.join("|")})(?![\\p{L}\\p{N}-]|\\.\\d)`,
-        "giu",
-      );
+    : new RegExp(`${apart}(?:(?:${anySheet} )?(?:${each.map(named).join("|")})${listed})${whole}`, "giu");
+}
+
+/** "Sheet and sheet". */
+const severalSheets = /(?<!\p{L})sheet(?:(?:, | and | & |, and )sheet)+(?!\p{L})/giu;
+
+/** Names of sheets that no question is about, each with its points. A plate is one where no other plate is told of. */
+function pointed(sheets: readonly Sheet[]): (readonly [RegExp, readonly number[]])[] {
+  const plates = sheets.filter(({ isPlate }) => isPlate);
+  return sheets
+    .filter(({ points, isAsked }) => points.length > 0 && !isAsked)
+    .map((sheet) => {
+      const kind = sheet.isPlate && plates.length === 1 ? "|plate(?: (?:sheet|form|page|one))?" : "";
+      return [new RegExp(`${apart}(?:${anySheet} )?(?:${named(sheet)}${kind})${whole}`, "giu"), sheet.points];
+    });
 }
 
 function patternOf(words: readonly string[]): RegExp {

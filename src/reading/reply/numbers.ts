@@ -25,7 +25,12 @@ export function numbersIn(words: readonly Token[], { open, others }: Points): nu
     if (!/^(?:Num|Count|Nth)$/u.test(word.kind)) continue;
     const number = numberOf(word, open, others, isQuestion);
     if (number === undefined) return undefined;
-    if (word.kind === "Count" && words[at - 1]?.kind === "Nth") continue;
+    if (word.kind === "Count" && words[at - 1]?.kind === "Nth") {
+      const run = runOf(words[at - 1]?.text, number, open, others);
+      if (run === undefined) return undefined;
+      numbers.push(...run);
+      continue;
+    }
     if (word.kind === "Count" && isAfterAll(words, at)) {
       all = number;
       continue;
@@ -50,6 +55,18 @@ export function numbersIn(words: readonly Token[], { open, others }: Points): nu
 export function isTie(first: Token | undefined, tie: Token | undefined, last: Token | undefined): boolean {
   const isNumber = (one: Token | undefined): boolean => one?.kind === "Num" || one?.kind === "Count";
   return isNumber(first) && isNumber(last) && /^(?:[-–]|to|thru|through|bis)$/u.test(tie?.text ?? "");
+}
+
+/** What a count behind "the first" adds to it: nothing if it is "one". */
+function runOf(
+  place: string | undefined,
+  count: number,
+  open: readonly number[],
+  others: number,
+): readonly number[] | undefined {
+  if (count === 1) return [];
+  if (others > 0 || count > open.length) return undefined;
+  return place === "first" ? open.slice(1, count) : place === "last" ? open.slice(-count, -1) : undefined;
 }
 
 /** "All three". */

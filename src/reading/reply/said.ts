@@ -117,10 +117,16 @@ export function saidIn(
   const line = withLetters(withoutReport(withoutGranted(plain(own.line))));
   const ways = waysIn(line, own, points, isIdle).filter(isWhole);
   const [way, ...more] = new Map(ways.map((one) => [keyOf(one.said), one])).values();
-  if (way === undefined || more.length > 0 || way.said.length === 0) return undefined;
+  if (way === undefined || more.length > 0 || way.said.length === 0 || contradicts(way.said))
+    return undefined;
   if (own.under === undefined && acknowledges.test(line) && !plainly.test(line)) return undefined;
   const isSorry = regrets.test(line) && !tokensIn(line, new Set()).some(({ kind }) => kind === "Yes");
   return isSorry && way.said.some(({ is }) => is) ? undefined : way.said;
+}
+
+/** Whether something is said to be so, and not so. */
+export function contradicts(said: readonly Said[]): boolean {
+  return said.some(({ number, is }) => said.some((other) => other.number === number && other.is !== is));
 }
 
 /**

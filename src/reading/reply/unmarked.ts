@@ -24,7 +24,8 @@ export function withMarks(
       .map(([line, tokens]) => [tokens.join(" "), line]),
   );
   const found = new Set<string>();
-  const lines = apart(typed, known, found);
+  const split = apart(typed, known, found);
+  const lines = split.map(({ line }) => line);
   const end = lines.findIndex((line, at) => !isMarked(line) && leadAt(lines, at, subject) !== undefined);
   const isOurs = runsIn(asked.answer, known);
   const isWritten = end >= 0 && isWrittenIn(lines, end, isOurs, asked);
@@ -41,7 +42,7 @@ export function withMarks(
         next >= 0 &&
         next < above.length &&
         quoted[next] === undefined &&
-        known.has(above[next]?.trim() ?? "")
+        (split[next]?.isBehind === true || known.has(above[next]?.trim() ?? ""))
       )
         next += step;
       return quoted[next] !== undefined;
@@ -65,13 +66,17 @@ function linesOf(answer: string, typed: readonly string[]): string[] {
 }
 
 /** Lines, with what somebody wrote behind one of ours on a line of its own. */
-function apart(lines: readonly string[], known: ReadonlySet<string>, found: Set<string>): string[] {
+function apart(
+  lines: readonly string[],
+  known: ReadonlySet<string>,
+  found: Set<string>,
+): { readonly line: string; readonly isBehind?: true }[] {
   const long = [...known].filter((line) => tokensOf(line).length >= fewestWords);
   return lines.flatMap((line) => {
     const ours = isMarked(line) ? undefined : long.find((one) => line.trim().startsWith(`${one} `));
-    if (ours === undefined) return [line];
+    if (ours === undefined) return [{ line }];
     found.add(line.trim());
-    return [ours, line.trim().slice(ours.length).trim()];
+    return [{ line: ours }, { line: line.trim().slice(ours.length).trim(), isBehind: true }];
   });
 }
 

@@ -102,6 +102,7 @@ describe("a clause", () => {
   const around: Around = {
     open: [2, 3],
     inQuestion: [],
+    questions: new Map(),
     others: [],
     named: new Set(),
     answered: new Set(),
@@ -149,6 +150,172 @@ describe("a clause", () => {
       2: true,
       3: true,
     });
+  });
+});
+
+/** An answer with a point to fix on a plate, and questions of several kinds about devices. */
+const asked = [
+  "FAIL: 1 to fix, 4 questions.",
+  "S-1.pdf",
+  "Plate, S-1",
+  "  1. Not really filled in: “Contact name” (“x”).",
+  "     Write what belongs there and send the sheet again.",
+  "foyer.pdf",
+  "Device, S-1 position 1 of 2",
+  "  2. “HIIT” in row 1 of button 2 looks misspelt.",
+  "     If you mean HIT, send the sheet again.",
+  "     Or reply “2 YES” if it is meant as it stands.",
+  "  3. “AISLE” stands on button 1 and button 3.",
+  "     Send the sheet again with the legends that tell them apart.",
+  "     Or reply “3 YES” if it is meant as it stands.",
+  "  4. The device is Plum, but plate S-1 is Barley.",
+  "     If only one is wanted, send the sheet again with the right finish.",
+  "     Or reply “4 YES” if it is meant as it stands.",
+  "  5. “STRECH” in row 1 of button 3 looks misspelt.",
+  "     If you mean STRETCH, send the sheet again.",
+  "     Or reply “5 YES” if it is meant as it stands.",
+].join("\n");
+const readAsked = (text: string, open: readonly number[]): ReturnType<typeof read> =>
+  read(text, { open, others: 1, answer: asked, bringsSheets: /attached/iu.test(text) });
+
+describe("what people usually write beside an answer", () => {
+  test.each<[string, readonly number[], readonly number[]]>([
+    ["1 contact name filled in, sheet attached\n2 YES", [2], []],
+    ["2 YES, plate sheet attached.", [2], []],
+    ["2 YES. Plate attached.", [2], []],
+    ["2 YES, high intensity interval training. S-1.pdf attached.", [2], []],
+    ["1 fixed, S-1 attached. 2 yes, it won't fit otherwise", [2], []],
+    ["1 fixed, S-1 attached. 2 yes, HIT does not fit", [2], []],
+    ["1 fixed. HIIT is right, STRECH is not. Corrected sheets are attached.", [2], [5]],
+    [
+      "1 fixed. HIIT is the class and 3 is fixed on the foyer sheet, so 2 is right. Sheets attached.",
+      [2],
+      [3],
+    ],
+    ["1 fixed. 2 YES\n3 NO - one is the north aisle and the other the south. Sheets attached.", [2], [3]],
+    ["1 fixed. 2 YES\n3 NO, should be N AISLE and S AISLE. Revised foyer sheet attached.", [2], [3]],
+    ["1 fixed. 2 YES\n3 NO, AISLE 1 and AISLE 2, sheets attached", [2], [3]],
+    ["1 fixed, sheet attached. 3 YES, three-way", [3], []],
+    ["1 fixed. 4 NO, the device should be Barley like the plate. Sheets attached.", [], [4]],
+    ["1 fixed. 4 NO, Barley throughout. Sheets attached.", [], [4]],
+    ["1 fixed. 5 NO, it's stretch, on the same sheet. Sheets attached.", [], [5]],
+    ["1 fixed. 5 NO. The owners changed their minds, it's going to be YOGA now. Sheets attached.", [], [5]],
+    ["2 YES\n\nS-1 attached with the contact name.", [2], []],
+    ["See attached for 1 and 5. 2 YES", [2], [5]],
+  ])("%j", (text, yes, no) => {
+    expect(readAsked(text, [...yes, ...no])).toEqual(plainly([...yes], [...no]));
+  });
+});
+
+describe("what sounds like it and wishes is for a person", () => {
+  test.each<[string, readonly number[]]>([
+    ["2 YES, plate sheet needs changing too", [2]],
+    ["2 YES, plate sheet attached, use it for both", [2]],
+    ["2 YES. Plate not needed.", [2]],
+    ["2 YES, high intensity training. S-1.pdf attached.", [2]],
+    ["1 fixed, S-1 attached. 2 yes, make it fit", [2]],
+    ["1 fixed, S-1 attached. 2 yes, plate won't fit", [2]],
+    ["1 fixed, S-1 attached. No, it's not what we want. 2 YES", [2]],
+    ["1 fixed. HIIT is right, STRECH is not as important. Sheets attached.", [2, 5]],
+    ["1 fixed. 2 YES\n3 NO - one is brass and the other steel. Sheets attached.", [2, 3]],
+    ["1 fixed. 2 YES\n3 YES - one should be the north aisle and the other the south.", [2, 3]],
+    ["3 NO, AISLE 1 and AISLE 2 in bold, sheets attached", [3]],
+    ["3 NO, NORTH and SOUTH in bold, sheets attached", [3]],
+    ["1 fixed, sheet attached. 3 YES, make it three-way", [3]],
+    ["1 fixed, sheet attached. 4 YES, three-way", [4]],
+    ["1 fixed. 4 NO, slate throughout. Sheets attached.", [4]],
+    ["1 fixed. 4 YES, Barley throughout. Sheets attached.", [4]],
+    ["1 fixed. 4 NO, Barley throughout the house. Sheets attached.", [4]],
+    ["1 fixed. 5 NO, it's brass, on the same sheet. Sheets attached.", [5]],
+    ["1 fixed, sheet attached. 2 YES. The owners changed their minds.", [2]],
+    ["2 YES\n\nS-1 attached, ship it to the contact.", [2]],
+    ["yeah no", [2]],
+  ])("%j", (text, open) => {
+    expect(readAsked(text, open)).toMatchObject({ yes: [], person: true });
+  });
+});
+
+/** What an answer to a single question says of it. */
+const single = (question: string): string =>
+  `CONFIRM: 1 question.\nhall.pdf\nDevice alone, H-1\n  1. ${question}`;
+const capitals = single(
+  "Some rows are in capitals, such as “READING”, and some are not,\n     such as “Stacks”.",
+);
+const several = single(
+  "“Station mark” says “TYP OF 4”, which seems to ask for several. A\n     sheet orders one.",
+);
+
+describe("words that fit one kind of question are read at that one alone", () => {
+  test.each<[string, string, string]>([
+    ["1 NO. They should all be capitals, new sheet attached.", capitals, several],
+    ["1 NO. All caps now, sheet attached.", capitals, several],
+    ["No, all should be capitals. New sheet attached.", capitals, several],
+    ["1 NO. We'll send a sheet for each.", several, capitals],
+    ["1 yes, just one", several, capitals],
+    ["1 YES. We only need the one, the mark is copied from the architect's drawing.", several, capitals],
+  ])("%j", (text, of, other) => {
+    const [here, there] = [of, other].map((answer) => read(text, { open: [1], others: 0, answer }));
+    expect(here).toEqual(/yes/iu.test(text) ? plainly([1]) : plainly([], [1]));
+    expect(there).toMatchObject({ yes: [], person: true });
+  });
+
+  test("a denied slip is a yes", () => {
+    const one = { open: [1], others: 0, answer: several };
+    expect(read("No, it's not a typo. 1 YES", one)).toEqual(plainly([1]));
+    expect(read("No, it's not what we want. 1 YES", one)).toMatchObject({ yes: [], person: true });
+  });
+
+  test.each([
+    ["1 NO, they should all be gold, sheet attached", capitals],
+    ["1 NO. All caps except the last one, sheet attached.", capitals],
+    ["1 YES. They should all be capitals.", capitals],
+    ["1 NO, they should all be capitals.", capitals],
+    ["1 yes, just one of each", several],
+    ["1 yes, just one more", several],
+    ["1 YES. We only need the one, in brass.", several],
+    ["1 YES, one per floor", several],
+  ])("%j is for a person", (text, answer) => {
+    expect(read(text, { open: [1], others: 0, answer })).toMatchObject({ yes: [], no: [], person: true });
+  });
+});
+
+describe("answers to all questions at once", () => {
+  const three = { open: [1, 2, 3], others: 0, answer: "  1. One.\n  2. Two.\n  3. Three." };
+  test.each<[string, number[], number[]]>([
+    ["Yes, yes and no. New sheet attached.", [1, 2], [3]],
+    ["Yes / no / yes - new sheet attached", [1, 3], [2]],
+    ["yes yes no, sheet attached", [1, 2], [3]],
+    ["All three fixed on the attached sheet.", [], [1, 2, 3]],
+    ["Embarrassing. All three corrected, new sheet attached.", [], [1, 2, 3]],
+    ["The first two are right. 3 is fixed on the attached sheet.", [1, 2], [3]],
+    ["The last two are right. 1 is fixed on the attached sheet.", [2, 3], [1]],
+    ["Revised sheet attached. 1 and 2 YES, 3 NO.", [1, 2], [3]],
+  ])("%j", (text, yes, no) => {
+    const got = read(text, three);
+    expect({ ...got, yes: got.yes.toSorted(), no: got.no.toSorted() }).toEqual(plainly(yes, no));
+  });
+
+  test("of which there are more or fewer than questions are for a person", () => {
+    const four = { open: [1, 2, 3, 4], others: 0, answer: `${three.answer}\n  4. Four.` };
+    for (const text of [
+      "Yes please, yes, no. New sheet attached.",
+      "Yes, yes, no, no, yes. New sheet attached.",
+    ])
+      expect(read(text, four)).toMatchObject({ yes: [], no: [], person: true });
+  });
+
+  test.each([
+    "Yes, yes and maybe. New sheet attached.",
+    "Yes, yes and no problem",
+    "Yes, yes and no, leave the last one blank. New sheet attached.",
+    "Yes and no. New sheet attached.",
+    "All three fixed? Sheet attached.",
+    "All three corrected, please make the last one bold. Sheet attached.",
+    "Please fix all three.",
+    "The first two are right in gold. 3 NO, sheet attached",
+    "Revised sheet attached, in oak. 1 and 2 YES, 3 NO.",
+  ])("%j is for a person", (text) => {
+    expect(read(text, three)).toMatchObject({ yes: [], no: [], person: true });
   });
 });
 

@@ -12,6 +12,7 @@ import {
 import { paragraphsOf } from "../../../src/reading/reply/sentences.ts";
 import { isSomebody } from "../../../src/reading/reply/somebody.ts";
 import { isTalk, mayBeLegend } from "../../../src/reading/reply/talk.ts";
+import { plainly, read } from "./read-reply.ts";
 
 const replier = { open: [], isFurniture: () => false, names: ["Dana Whitlock"], bringsSheets: false };
 
@@ -304,7 +305,7 @@ describe("what stands beside an answer in its line", () => {
     ["This message is confidential.", true],
     ["DW", true],
     ["DW.", true],
-    ["dw", false],
+    ["dw", true],
     ["I was on site all day", true],
     ["Hello all, I was on site all day", true],
     ["Hello all, make it red", false],
@@ -342,5 +343,24 @@ describe("a footer", () => {
     [["Hold", "555-0142"]],
   ])("is not %j", (lines) => {
     expect(areFooter(lines)).toBe(false);
+  });
+});
+
+describe("what stands below a name", () => {
+  test("may be a motto in quotation marks, whatever words of people it has", () => {
+    const motto = "“A town without a library is only a crossroads”";
+    expect(read(`2 YES\n3 YES\nDana Whitlock\n${motto}`)).toEqual(plainly([2, 3]));
+    expect(read(`2 YES\n3 YES\n${motto}`)).toMatchObject({ yes: [], person: true });
+  });
+  test.each([
+    "“Please make all of the letters capital”",
+    "“Engrave everything in brass, but only once”",
+    "“A town without SALONS is only a crossroads”",
+  ])("%s is no motto", (line) => {
+    expect(read(`2 YES\n3 YES\nDana Whitlock\n${line}`)).toMatchObject({ yes: [], person: true });
+  });
+  test("are initials, or a short name", () => {
+    expect(read("2 YES\n3 YES\n\ndw")).toEqual(plainly([2, 3]));
+    expect(read("2 YES\n3 YES\n\nDan")).toEqual(plainly([2, 3]));
   });
 });
