@@ -224,6 +224,58 @@ describe("a clause", () => {
   ])("%s: a reason stands beside a yes, and other words beside a no", (line, is) => {
     expect(said(line)).toEqual(is);
   });
+  const mending = { others: [1], named: new Set([1]) };
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["It should be LOBBY", {}, undefined],
+    ["It should be LOBBY", { under: 2 }, { 2: false }],
+    ["It should be LOBBY", { under: 2, last: true }, undefined],
+    ["2 is right, should be LOBBY", {}, undefined],
+    ["1 is wrong, SALON", mending, {}],
+    ["2 is right, 1 is wrong, new sheet attached", mending, { 2: true }],
+    ["2 is right, new sheet attached", mending, undefined],
+    ["Corrected sheet attached", {}, undefined],
+    ["Corrected sheet attached", { under: 2 }, { 2: false }],
+    ["The corrected sheet comes tomorrow", { isDenied: true }, {}],
+    ["Sheet for 2 attached", { promises: false }, { 2: false }],
+    ["Sheet for 4 attached", {}, undefined],
+    ["I fixed 2", {}, { 2: false }],
+    ["I fixed 2", { promises: false }, undefined],
+    ["Both are fine except 2, new sheet attached", {}, { 2: false, 3: true }],
+    ["It is right except 2", { open: [2] }, undefined],
+  ])("%s: what a sheet shall say, and which point it comes for (%j)", (line, more, is) => {
+    expect(said(line, more)).toEqual(is);
+  });
+
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["Go ahead", { open: [2] }, { 2: true }],
+    ["Go ahead", { open: [2], under: 2 }, undefined],
+    ["Go ahead", { open: [2], ...mending }, undefined],
+    ["Go ahead", { answered: new Set([2, 3]) }, {}],
+    ["Go ahead", { answered: new Set([2]) }, undefined],
+    ["2 is right, go ahead", { open: [2] }, { 2: true }],
+    ["2 is right, go ahead", {}, undefined],
+    ["2 is wrong, 3 is right, go ahead", {}, undefined],
+  ])("%s: who lets everything go on has said yes to all (%j)", (line, more, is) => {
+    expect(said(line, more)).toEqual(is);
+  });
+
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["It is right", { open: [2], others: [1] }, undefined],
+    ["It is right", { open: [2], afterSeveral: true }, undefined],
+    ["It is right, 2 is right, dear clerk", { open: [2], ...dear }, undefined],
+    ["2 is right, it is right, dear clerk", { open: [2], ...dear }, { 2: true }],
+    ["Everything is right", { open: [2], under: 2 }, undefined],
+    ["2 is right, everything is fine", { open: [2], under: 2 }, { 2: true }],
+    ["Both are right", { answered: new Set([2]) }, { 2: true, 3: true }],
+    ["Both are right", { open: [2, 3, 4] }, undefined],
+    ["The rest are right", { answered: new Set([2]) }, { 3: true }],
+    ["The rest are right", mending, { 2: true, 3: true }],
+    ["The rest are right", {}, undefined],
+    ["The rest are wrong", { answered: new Set([2, 3]), ...mending }, undefined],
+  ])("%s: words for points mean as many as they say (%j)", (line, more, is) => {
+    expect(said(line, more)).toEqual(is);
+  });
+
   test("that gives other words needs a sheet", () => {
     expect(said("2 no, SALON")).toEqual({ 2: false });
     expect(said("2 no, SALON", { promises: false })).toBeUndefined();
