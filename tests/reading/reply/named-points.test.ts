@@ -40,7 +40,9 @@ describe("a word that a question asks about", () => {
     expect(once?.withWords("Salona is right")).toBe("the word is right");
     expect(once?.withNumbers("“Salona” is right")).toBe("2 is right");
     expect(twice?.withNumbers("Salona is right")).toBe("Salona is right");
-    expect(once?.withNumbers("Salonas are right, so is Dr. Salona")).toBe("Salonas are right, so is Dr. Salona");
+    expect(once?.withNumbers("Salonas are right, so is Dr. Salona")).toBe(
+      "Salonas are right, so is Dr. Salona",
+    );
   });
 });
 
@@ -60,6 +62,8 @@ describe("a sheet that our answer names", () => {
     const named = (name: string) => namesIn({ open: [], answer: `${name}.pdf` }).withSheets(`${name}.pdf`);
     expect(named(`W${"1".repeat(80)}`)).toBe("sheet");
     expect(named(`W${"1".repeat(81)}`)).toBe(`W${"1".repeat(81)}.pdf`);
-    expect(namesIn({ open: [], answer: `${"long ".repeat(20)}W-1.pdf` }).withSheets("W-1.pdf")).toBe("W-1.pdf");
+    expect(namesIn({ open: [], answer: `${"long ".repeat(20)}W-1.pdf` }).withSheets("W-1.pdf")).toBe(
+      "W-1.pdf",
+    );
   });
 });
