@@ -711,3 +711,20 @@ describe("a wish that begins with a number is about that point", () => {
     },
   );
 });
+
+describe("points in one line are read one by one where the line as a whole is not", () => {
+  test.each([
+    "Hello. 2: no, redone and put right, new sheet attached. 3: yes",
+    "Thanks for spotting these. 2: no, redone in two rows, sheet attached. 3: yes",
+  ])("%s", (line) => {
+    expect(read(line)).toEqual(plainly([3], [2]));
+  });
+  test("and for a person if one of the pieces says more", () => {
+    const line = "Hold it. 2: no, redone and put right, new sheet attached. 3: yes";
+    expect(read(line)).toMatchObject({ yes: [], no: [], person: true });
+  });
+  test("with the initials of who answers before the whole line alone", () => {
+    expect(read("DW: 2 yes. 3 yes")).toEqual(plainly([2, 3]));
+    expect(read("2 yes DW: 3 yes")).toMatchObject({ yes: [], person: true });
+  });
+});

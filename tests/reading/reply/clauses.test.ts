@@ -240,6 +240,10 @@ describe("a clause", () => {
     ["Sheet for 4 attached", {}, undefined],
     ["I fixed 2", {}, { 2: false }],
     ["I fixed 2", { promises: false }, undefined],
+    ["2: done", {}, { 2: false }],
+    ["2: done", { promises: false }, undefined],
+    ["2: new sheet attached", { promises: false }, { 2: false }],
+    ["2: attached", { promises: false }, { 2: false }],
     ["Both are fine except 2, new sheet attached", {}, { 2: false, 3: true }],
     ["It is right except 2", { open: [2] }, undefined],
   ])("%s: what a sheet shall say, and which point it comes for (%j)", (line, more, is) => {
