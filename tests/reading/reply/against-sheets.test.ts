@@ -135,3 +135,23 @@ describe("stations from one to another", () => {
     expect(speaksOtherwise("E-9997 to E-10000", far)).toBe(false);
   });
 });
+
+describe("rooms of which the sheets are said to be attached", () => {
+  const rooms = came([alone("S-1", ["ON"], "GLASS ROOM"), alone("S-2", ["ON"], "KITCHEN")]);
+  test.each([
+    ["glass room and kitchen attached", false],
+    ["kitchens and glass rooms attached", false],
+    ["kitchen and lobby attached", true],
+  ])("%s: one of them lacks: %s", (words, lacks) => {
+    expect(speaksOtherwise(words, rooms)).toBe(lacks);
+  });
+});
+
+test.each([
+  ["The owner wants ALL OFF.", true],
+  ["It should say ALL OFF instead of FAN", true],
+  ["instead of FAN", false],
+  ["The owner wants no FAN.", false],
+])("%s is what the only sheet says: %s", (words, is) => {
+  expect(isFulfilled(words, came([three]))).toBe(is);
+});

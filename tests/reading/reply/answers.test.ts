@@ -639,3 +639,92 @@ test("a reply of thirty thousand characters is read, and a longer one is for a p
   expect(read(`3 YES${"\n".repeat(29_995)}`)).toMatchObject({ yes: [3] });
   expect(read(`3 YES${"\n".repeat(29_996)}`)).toMatchObject({ yes: [] });
 });
+
+describe("what stands above answers, and between them and a name", () => {
+  const below = (line: string) => read(`2 YES\n3 YES\n\n${line}\nDana Whitlock`);
+  const above = (line: string) => read(`${line}\n2 YES\n3 YES`);
+  test.each(["On and so forth,", `On and on ${"x".repeat(30)},`])("may be a closing: %s", (line) => {
+    expect(below(line)).toEqual(plainly([2, 3]));
+  });
+  test.each([
+    "So on and so forth,",
+    `On and on ${"x".repeat(31)},`,
+    "On and so forth:",
+    "On and on 2,",
+    "Hold everything,",
+  ])("is for a person below them: %s", (line) => {
+    expect(below(line)).toMatchObject({ yes: [], person: true });
+  });
+  test.each(["Ho,", "Zonk dear,", "Dear good people there,", `H${"o".repeat(39)},`])(
+    "may be a greeting: %s",
+    (line) => {
+      expect(above(line)).toEqual(plainly([2, 3]));
+      expect(read(`2 YES\n${line}\n3 YES`)).toMatchObject({ yes: [], person: true });
+    },
+  );
+  test.each([
+    "H,",
+    `H${"o".repeat(40)},`,
+    "Zonk",
+    "Zonk 2,",
+    "Dear good people over there,",
+    "Salona,",
+    "Hold everything,",
+  ])("is for a person above them: %s", (line) => {
+    expect(above(line)).toMatchObject({ yes: [], person: true });
+  });
+});
+
+describe("who answers may be named before the answer", () => {
+  test.each(["DW:", "dw>", "Dan:", "Dana Whitlock:", "[Dan]", "[DW] -"])("%s", (who) => {
+    expect(read(`${who} 2 YES, 3 YES`)).toEqual(plainly([2, 3]));
+  });
+  test.each(["Da:", "Wh:", "Whit:", "XY:", "DWX:", "DW"])("and nobody else: %s", (who) => {
+    expect(read(`${who} 2 YES, 3 YES`)).toMatchObject({ yes: [], person: true });
+  });
+});
+
+test.each(["3:\nYES", "2:\nYES\n3:\nYES", "Re: your question 3\nYES", "question 3\nYES", "#3 -\nYES"])(
+  "%j is one line, broken behind its number",
+  (text) => {
+    expect(read(text)).toEqual(plainly(text.startsWith("2") ? [2, 3] : [3]));
+  },
+);
+test.each(["12345:\nYES", "3\nYES", "So 3:\nYES", "3: x\nYES"])("%j are two lines", (text) => {
+  expect(read(text)).toMatchObject({ yes: [], person: true });
+});
+
+describe("a wish that begins with a number is about that point", () => {
+  test.each([
+    "4: make it SALON",
+    "1234: make it SALON",
+    "#4 make it SALON",
+    "no. 4 make it SALON",
+    "2: make it SALON",
+  ])("%s", (wish) => {
+    expect(read(`3 YES\n${wish}`)).toEqual({ yes: [3], no: [], person: true });
+  });
+  test.each(["12345: make it SALON", "4x make it SALON", "3: make it SALON", "we: 4 make it SALON"])(
+    "and may be about any where it begins with none, or with the one that is answered: %s",
+    (wish) => {
+      expect(read(`3 YES\n${wish}`)).toEqual({ yes: [], no: [], person: true });
+    },
+  );
+});
+
+describe("points in one line are read one by one where the line as a whole is not", () => {
+  test.each([
+    "Hello. 2: no, redone and put right, new sheet attached. 3: yes",
+    "Thanks for spotting these. 2: no, redone in two rows, sheet attached. 3: yes",
+  ])("%s", (line) => {
+    expect(read(line)).toEqual(plainly([3], [2]));
+  });
+  test("and for a person if one of the pieces says more", () => {
+    const line = "Hold it. 2: no, redone and put right, new sheet attached. 3: yes";
+    expect(read(line)).toMatchObject({ yes: [], no: [], person: true });
+  });
+  test("with the initials of who answers before the whole line alone", () => {
+    expect(read("DW: 2 yes. 3 yes")).toEqual(plainly([2, 3]));
+    expect(read("2 yes DW: 3 yes")).toMatchObject({ yes: [], person: true });
+  });
+});

@@ -166,6 +166,60 @@ describe("one line at a point", () => {
     expect(at(`1: attached${" here".repeat(11)}`)).toEqual([]);
     expect(at(`1: attached${" here".repeat(12)}`)).toBeUndefined();
   });
+
+  test.each([
+    ["2: yes, as drawn", yes(2)],
+    ["Q3 > YES. Thanks", undefined],
+    ["2 NO - correct is in attached sheet", undefined],
+    ["2: sorted", undefined],
+    ["2: new sheet attached, make it red", undefined],
+    ["2: new sheet attached, good catch", no(2)],
+    ["3 NO - corrected sheet attached, it is right now", no(3)],
+    ["1: noted ", []],
+    ["1: ok, thanks", []],
+    ["1: not the same", undefined],
+    ["1: noted, but leave it", undefined],
+  ])("%s, where something may stand before or behind it", (line, said) => {
+    expect(at(line)).toEqual(said);
+    expect(at(line, { others: 0 })).toEqual(said);
+  });
+
+  test("a no says in one clause what the word should be, and in another where it is mended", () => {
+    expect(at("3 NO should be SALON", { promises: true })).toEqual(no(3));
+    expect(at("3 NO, typo: SALON", { promises: true })).toBeUndefined();
+  });
+
+  test.each(["it is Czech, yes to both", "hello, yes to both", "corrected sheet attached, yes to both"])(
+    "“%s” begins with no answer to both",
+    (line) => {
+      expect(at(line, { others: 0 })).toBeUndefined();
+    },
+  );
+  test("a sheet that comes is no answer to the only question because a yes stands behind it", () => {
+    expect(at("new sheet attached yes.", { open: [2], others: 0 })).toBeUndefined();
+  });
+
+  test.each([
+    ["1: HALL-12 attached", []],
+    ["1: STAIR-12 attached", undefined],
+    ["1: S-1234 attached", []],
+    ["1: S-12345 attached", undefined],
+    ["1: attached, rev 123", []],
+    ["1: attached, rev 1234", undefined],
+    ["1: attached, shortened to 2 rows", []],
+    ["1: attached, shortened to 2 rowsy words", undefined],
+  ])("%s: names of sheets and rows have numbers that are no points", (line, said) => {
+    expect(at(line)).toEqual(said);
+  });
+
+  test("brackets tell in forty characters what now stands on the sheet, unless that is a wish", () => {
+    const filled = (detail: string) => at(`1: city filled in (${detail}), new sheet attached`);
+    expect(filled("Harrow 2")).toEqual([]);
+    expect(filled(`Harrow 2 ${"x".repeat(31)}`)).toEqual([]);
+    expect(filled(`Harrow 2 ${"x".repeat(32)}`)).toBeUndefined();
+    expect(filled("2 more of these please")).toBeUndefined();
+    expect(filled("hold 2 of them")).toBeUndefined();
+  });
 });
 
 test.each([

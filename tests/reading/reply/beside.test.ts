@@ -112,6 +112,9 @@ test("an unread file may be the sheet that makes a count right, and neither a sh
   expect(said(both, { sheets: [plate], files: [sheet] })).toEqual([`text: ${both}`]);
   expect(said(both, { sheets: [plate], files: [sheet, list] })).toEqual([`text: ${both}`]);
   expect(said(both, { sheets: [plate], files: [sheet, scan] })).toEqual([]);
+  const filledIn = plateSheet({ list: { file: "b.csv", row: 2, cells: {}, unread: [] } });
+  expect(said(both, { sheets: [filledIn], files: [list, scan] })).toEqual([]);
+  expect(said(both, { sheets: [filledIn], files: [list] })).toEqual([`text: ${both}`]);
 });
 
 test("a logo is no file that is counted, and neither is a list or a sheet that was filled in from it", () => {

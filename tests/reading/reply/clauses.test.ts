@@ -151,6 +151,140 @@ describe("a clause", () => {
       3: true,
     });
   });
+
+  const silent = (...words: string[]) => ({ isSilent: (piece: string) => words.includes(piece) });
+  const dear = silent("Dear clerk", "dear clerk", "Dear clerk 7", "Forgive me", "forgive me");
+
+  test("is read in lines of four hundred characters", () => {
+    expect(said(`2 is right${".".repeat(390)}`)).toEqual({ 2: true });
+    expect(said(`2 is right${".".repeat(391)}`)).toBeUndefined();
+  });
+
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["2 is right, a bit more", silent("a bit more"), { 2: true }],
+    ["2 is right, a € more", silent("a € more"), undefined],
+    ["Dear clerk, 2 is right", dear, { 2: true }],
+    [" Dear clerk, 2 is right", dear, { 2: true }],
+    ["2 is right, dear clerk", dear, { 2: true }],
+    ["2 is right, dear clerk, 3 is right", dear, { 2: true, 3: true }],
+    ["2 is right dear clerk", dear, undefined],
+    ["Dear clerk 7, 2 is right", dear, undefined],
+    ["Forgive me, 2 is right", dear, { 2: true }],
+    ["2 is right, forgive me", dear, undefined],
+    ["Yes", { open: [2] }, { 2: true }],
+    ["Yes, dear clerk", { ...dear, open: [2] }, undefined],
+  ])("%s: what says nothing stands between clauses, and not beside a bare yes", (line, more, is) => {
+    expect(said(line, more)).toEqual(is);
+  });
+
+  test.each([
+    "The 'sloop' lamps",
+    "The ball's lamps",
+    "Habits fine",
+    "Shawe'll lamps",
+    "Illinois lamps",
+    "Hello, Illinois lamps",
+    "Embassy lamps",
+  ])("“%s” has no short forms in it", (words) => {
+    expect(said(`${words}, 2 is right`, silent(words.replace("Hello, ", "")))).toEqual({ 2: true });
+  });
+
+  test("is read if there is one way to read it, which says one thing of each point", () => {
+    const ours = { open: [3], isDenied: true, last: false };
+    expect(said("It was our mistake. We will send you the revised sheet.", ours)).toBeUndefined();
+    expect(said("2 is right. 2 is wrong.")).toBeUndefined();
+    expect(said("2 y, 3 n")).toEqual({ 2: true, 3: false });
+  });
+
+  test("that names no number is about the only question", () => {
+    expect(said("It is right", { open: [2] })).toEqual({ 2: true });
+    expect(said("It is right")).toBeUndefined();
+  });
+
+  test("that tells of a sheet ends what was said of all", () => {
+    const three = { open: [2, 3, 4], answered: new Set([2]) };
+    expect(said("The rest are fine, sheet for 2 attached", three)).toEqual({ 2: false, 3: true, 4: true });
+    expect(said("The rest are fine, sheet for 2 attached, except 3", three)).toBeUndefined();
+    expect(said("Corrected sheet attached.", { others: [1] })).toEqual({});
+  });
+
+  test("that only things say is nobody's", () => {
+    expect(said("Brass says 2 is right")).toBeUndefined();
+  });
+
+  test.each<[string, Record<number, boolean> | undefined]>([
+    ["2 is right it is French", { 2: true }],
+    ["2 is right, we asked the owner", { 2: true }],
+    ["2 is right, it's on the drawings", { 2: true }],
+    ["2 is right, likewise lads", undefined],
+    ["2 is wrong, on purpose", undefined],
+    ["2 is wrong, we asked the owner", undefined],
+    ["2 is wrong, SALON", { 2: false }],
+    ["2 is right, SALON", undefined],
+    ["2 is right, 4 is French", undefined],
+  ])("%s: a reason stands beside a yes, and other words beside a no", (line, is) => {
+    expect(said(line)).toEqual(is);
+  });
+  const mending = { others: [1], named: new Set([1]) };
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["It should be LOBBY", {}, undefined],
+    ["It should be LOBBY", { under: 2 }, { 2: false }],
+    ["It should be LOBBY", { under: 2, last: true }, undefined],
+    ["2 is right, should be LOBBY", {}, undefined],
+    ["1 is wrong, SALON", mending, {}],
+    ["2 is right, 1 is wrong, new sheet attached", mending, { 2: true }],
+    ["2 is right, new sheet attached", mending, undefined],
+    ["Corrected sheet attached", {}, undefined],
+    ["Corrected sheet attached", { under: 2 }, { 2: false }],
+    ["The corrected sheet comes tomorrow", { isDenied: true }, {}],
+    ["Sheet for 2 attached", { promises: false }, { 2: false }],
+    ["Sheet for 4 attached", {}, undefined],
+    ["I fixed 2", {}, { 2: false }],
+    ["I fixed 2", { promises: false }, undefined],
+    ["2: done", {}, { 2: false }],
+    ["2: done", { promises: false }, undefined],
+    ["2: new sheet attached", { promises: false }, { 2: false }],
+    ["2: attached", { promises: false }, { 2: false }],
+    ["Both are fine except 2, new sheet attached", {}, { 2: false, 3: true }],
+    ["It is right except 2", { open: [2] }, undefined],
+  ])("%s: what a sheet shall say, and which point it comes for (%j)", (line, more, is) => {
+    expect(said(line, more)).toEqual(is);
+  });
+
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["Go ahead", { open: [2] }, { 2: true }],
+    ["Go ahead", { open: [2], under: 2 }, undefined],
+    ["Go ahead", { open: [2], ...mending }, undefined],
+    ["Go ahead", { answered: new Set([2, 3]) }, {}],
+    ["Go ahead", { answered: new Set([2]) }, undefined],
+    ["2 is right, go ahead", { open: [2] }, { 2: true }],
+    ["2 is right, go ahead", {}, undefined],
+    ["2 is wrong, 3 is right, go ahead", {}, undefined],
+  ])("%s: who lets everything go on has said yes to all (%j)", (line, more, is) => {
+    expect(said(line, more)).toEqual(is);
+  });
+
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["It is right", { open: [2], others: [1] }, undefined],
+    ["It is right", { open: [2], afterSeveral: true }, undefined],
+    ["It is right, 2 is right, dear clerk", { open: [2], ...dear }, undefined],
+    ["2 is right, it is right, dear clerk", { open: [2], ...dear }, { 2: true }],
+    ["Everything is right", { open: [2], under: 2 }, undefined],
+    ["2 is right, everything is fine", { open: [2], under: 2 }, { 2: true }],
+    ["Both are right", { answered: new Set([2]) }, { 2: true, 3: true }],
+    ["Both are right", { open: [2, 3, 4] }, undefined],
+    ["The rest are right", { answered: new Set([2]) }, { 3: true }],
+    ["The rest are right", mending, { 2: true, 3: true }],
+    ["The rest are right", {}, undefined],
+    ["The rest are wrong", { answered: new Set([2, 3]), ...mending }, undefined],
+  ])("%s: words for points mean as many as they say (%j)", (line, more, is) => {
+    expect(said(line, more)).toEqual(is);
+  });
+
+  test("that gives other words needs a sheet", () => {
+    expect(said("2 no, SALON")).toEqual({ 2: false });
+    expect(said("2 no, SALON", { promises: false })).toBeUndefined();
+  });
 });
 
 /** An answer with a point to fix on a plate, and questions of several kinds about devices. */

@@ -125,3 +125,60 @@ describe("what sheets say themselves is no statement, and what they do not say s
     expect(withoutRepeats("5 buttons total", came([]))).toBe("5 buttons total");
   });
 });
+
+/** More of the same: what holds of other sheets, and of a part of them, holds of none. */
+const studio = plate({}, { "4": ["STUDIO 1"] });
+const dim = "The owner wants DIM on the second button";
+const third = "The third sheet follows as soon as Will gives me the scene names";
+const shipped = (shipTo: Partial<typeof site>) =>
+  alone("S-1", ["ON", "OFF"], "LOBBY", { shipSame: false, shipTo });
+const held: typeof said = [
+  ["these ship to the jobsite", came([toSite]), came([shipped({ name: site.name, city: site.city })])],
+  ["these ship to the jobsite", came([toSite]), came([shipped({ name: site.name, street: site.street })])],
+  ["these ship to the jobsite", came([toSite]), came([shipped({})])],
+  ["these ship to the jobsite", came([toSite]), came([{ ...toSite, shipSame: true }])],
+  ["these ship to the jobsite", came([toSite]), came([])],
+  ["Billing is our office as usual", came([three]), came([{ ...three, billTo: {} }])],
+  [dim, came([plate(), three]), came([three, toSite])],
+  [dim.replace("second", "SECOND"), came([three]), came([plate()])],
+  ["the first two sheets", came([plate(), deviceAt(1)]), came(begun)],
+  ["The First Two SHEETS", came([plate(), deviceAt(1)]), came(begun)],
+  ["position 4 will come", came(begun), came([plate({ gangs: 3 })])],
+  ["3-button", came([three, plate()]), came([plate()])],
+  ["Four-gang plate", came(begun), came([plate({ gangs: 2 })])],
+  ["Four-gang oat plate", came(begun), came([three])],
+  ["Studio 1 on the right", came([studio, three]), came([studio, studio])],
+  ["Studio 1 on the right", came([studio]), came([three])],
+  ["two of the four devices", came(begun), came([plate(), deviceAt(1)])],
+  [
+    third,
+    came([plate({ gangs: 3 }), deviceAt(1), deviceAt(2)]),
+    came([plate({ gangs: 2 }), deviceAt(1), deviceAt(2)]),
+  ],
+  [
+    "owner added the garage",
+    came([alone("S-4", ["ON"], "GARAGE")]),
+    came([alone("S-4", ["ON"], "GARAGE")], [alone("S-4", ["ON"], "PANTRY")]),
+  ],
+  ["owner added pan room", came([alone("S-4", ["ON"], "PAN ROOM")]), came([three])],
+  ["The pantry will come on its own order", came([three]), came([three, alone("S-5", ["ON"], "PANTRY")])],
+];
+describe("what only other sheets say stays", () => {
+  test.each(held)("%s", (words, same, other) => {
+    expect(withoutRepeats(words, same)).not.toMatch(/\p{L}{3}/u);
+    expect(withoutRepeats(words, other)).toBe(words);
+  });
+  test("that legends are in another language on purpose is so whatever they say", () => {
+    expect(withoutRepeats("The legends are in Spanish on purpose", came([three]))).not.toMatch(/\p{L}{3}/u);
+  });
+  test("words before sheets in French are numbers, of two digits at most", () => {
+    expect(withoutRepeats("ci-joint les 2 fiches", came([three, toSite]))).toBe("ci-joint les fiches");
+    expect(withoutRepeats("ci-joint les belles fiches", came([three]))).toBe("ci-joint les belles fiches");
+    const hundred = came(Array.from({ length: 100 }, () => three));
+    expect(withoutRepeats("ci-joint les 100 fiches", hundred)).toBe("ci-joint les 100 fiches");
+  });
+  test("nothing is added to an order without a number", () => {
+    const words = "please add these to --";
+    expect(withoutRepeats(words, came([alone("S-1", ["ON"], "LOBBY", { order: "" })]))).toBe(words);
+  });
+});

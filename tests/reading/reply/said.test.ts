@@ -138,6 +138,19 @@ test.each([
   ["3 noon, as is", false],
   ["3 no, 2 as is", false],
   ["3 no, the basis", false],
+  ["3 no, the atlas is", false],
+  ["the casino as is", false],
+  ["3 no, worksheet as is", true],
+  ["3 no, washed as is", true],
+  [`3 no ${"x".repeat(28)} as is`, true],
+  [`3 no ${"x".repeat(29)} as is`, false],
+  ["Item 3 yes 2", false],
+  ["123 yes 123", true],
+  ["1234 yes 2", false],
+  ["2 yes 1234", false],
+  ["no 123: ok and 123.", true],
+  ["no 1234: ok and 3.", false],
+  ["no 2: ok and 1234.", false],
 ])("“%s” can be read in two ways: %s", (line, either) => {
   expect(isUnclear(line)).toBe(either);
 });
@@ -150,6 +163,9 @@ test.each([
   ["sorry for the delay", false],
   ["sorry to bother you", false],
   ["sorry, short answer", false],
+  ["unapologetic", false],
+  ["sorry, prolong it", true],
+  ["sorry, lately it is red", true],
 ])("“%s” is said by who may agree that a word is wrong: %s", (line, is) => {
   expect(regrets.test(line)).toBe(is);
 });
@@ -164,4 +180,69 @@ test("“yes, I saw it” only acknowledges, except below the point that it answ
   expect(at("Oh yes")).toBeUndefined();
   expect(at("Oh yes", 3)).toEqual([{ number: 3, is: true }]);
   expect(at("Oh yes, 3")).toEqual([{ number: 3, is: true }]);
+});
+
+test.each<[string, string | undefined]>([
+  ["forgot, yes", "3+"],
+  ["I got it, yes", undefined],
+  ["yes, it is a reader", "3+"],
+  ["yes, it is the readers' name", "3+"],
+  ["Ahmed: yes", "3+"],
+  ["Yes, oh", "3+"],
+  ["Oh yes, often", undefined],
+  ["Oh yes, finest", undefined],
+  ["It looks like a typo but it is not", "3+"],
+  ["3 yes, it looks like a typo but it is not", "3+ 3+"],
+  ["3 YES. ready?", undefined],
+  ["3 no, it is Czech", undefined],
+  ["3 yes, yes", "3+ 3+"],
+])("“%s” says %s of the only question", (line, is) => {
+  const all = saidIn(
+    { line, afterSeveral: false },
+    { open: [3], others: 0, names: ["Ahmed Lane"] },
+    (sentence) => /ready/.test(sentence),
+  );
+  expect(all?.map((one) => `${one.number}${one.is ? "+" : "-"}`).join(" ")).toBe(is);
+});
+
+test.each<[string, string | undefined]>([
+  ["he said 2 and 3 are both YES", "2+ 3+"],
+  ["I just got off the phone with the owner and he confirmed that questions 2 and 3 are both YES.", "2+ 3+"],
+  ["We met the owner and he said 2 and 3 are both YES", "2+ 3+"],
+  [`We met the owner${" here".repeat(20)} and he said 2 and 3 are both YES`, "2+ 3+"],
+  [`We met the owner${" here".repeat(20)} so and he said 2 and 3 are both YES`, "2+ 3+"],
+  [`We met the owner${" here".repeat(20)} now and he said 2 and 3 are both YES`, undefined],
+  [`We met the owner${" here".repeat(21)} and he said 2 and 3 are both YES`, undefined],
+  ["The panel is red and he said 2 and 3 are both YES", undefined],
+  ["I held the order and he confirmed that questions 2 and 3 are both YES.", undefined],
+  ["The panel is red. We met the owner and he said 2 and 3 are both YES", undefined],
+  ["Confirm 2 and 3 all YES.", "2+ 3+"],
+  ["Confirm 2 and 3 all YES please", undefined],
+  ["2 yes, yes", "2+"],
+  ["Please confirm 2 and 3 all YES.", undefined],
+  ["Per the contractor everything is correct.", "2+ 3+"],
+  ["Both are meant as they stand: 2 YES, 3 YES.", "2+ 3+"],
+  ["Both are meant as they stand: 2 YES, 3 NO.", undefined],
+])("“%s” says %s as somebody reported it", (line, is) => {
+  const all = saidIn({ line, afterSeveral: false }, { open: [2, 3], others: 0, names: [] }, () => false);
+  expect(all?.map((one) => `${one.number}${one.is ? "+" : "-"}`).join(" ")).toBe(is);
+});
+
+test.each<[string, string | undefined]>([
+  ["2y 3n", "2+ 3-"],
+  ["Q2y Q3n", "2+ 3-"],
+  ["123 y", "123+"],
+  ["1234 y", undefined],
+  ["and so 2y 3n", undefined],
+  ["thanks thank you thank you thank you thank you cheers cheers: 2y 3n", "2+ 3-"],
+  ["thanks thanks thank you thank you cheers cheers cheers cheers: 2y 3n", undefined],
+])("“%s” says %s in letters", (line, is) => {
+  const all = saidIn({ line, afterSeveral: false }, { open: [2, 3], others: 0, names: [] }, () => false);
+  expect(all?.map((one) => `${one.number}${one.is ? "+" : "-"}`).join(" ")).toBe(is);
+});
+
+test("what binds nothing is 320 characters long at most, and may be about a point to mend", () => {
+  expect(bindsNothing(`Thanks.${".".repeat(313)}`, [], true)).toBe(true);
+  expect(bindsNothing(`Thanks.${".".repeat(314)}`, [], true)).toBe(false);
+  expect(bindsNothing("1. Shorten it, and send the sheet again.", [], true)).toBe(true);
 });
