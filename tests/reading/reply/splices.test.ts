@@ -8,6 +8,7 @@ const harmless = [
   "Sheet corrected in attachment replace (1). For the 2, yes, it is so.",
   "It's meant as is it right it stands.",
   "Hi, 1 12.5 attached, 2 YES.",
+  "Yes to 2 and 3. New sheet for pos 12.5 1 attached.",
 ];
 
 test("whatever binds or asks in a sentence that says yes leaves it to a person", () => {
