@@ -40,6 +40,7 @@ test.each([
   "The rest will follow.",
   "I will send a corrected B-2 tomorrow.",
   "Corrected sheet to follow.",
+  "Sheet follows.",
   "Corrected sheet attached, sorry.",
   "Please see attached.",
   "Here is the new sheet.",

@@ -35,6 +35,7 @@ const comes = String.raw`(?:to (?:follow|come)|(?:will|shall|['’]ll) (?:follow
 const mends = new RegExp(
   [
     String.raw`${mendedOne}[^.!?]{0,40}?\b${comes}\b`,
+    String.raw`\b(?:sheets?|forms?) (?:follows?|coming|comes|to (?:follow|come)|(?:will|shall) (?:follow|come))\b`,
     String.raw`(?:\b(?:will|shall|going to)|['’]ll) (?:(?:then|just|also) )?(?:re-?)?(?:send|e-?mail|submit|forward|do|get)\b[^.!?]{0,30}?${mendedOne}`,
     String.raw`(?:\b(?:will|shall|going to)|['’]ll) (?:then |just |also )?(?:re-?(?:send|submit|do|issue|fill)|(?:send|fill|do) (?:it|them|that|this|the ${paper}) (?:in )?again|(?:correct|fix|change|revise|amend|mend) (?:it|them|that|this|the ${paper}))\b`,
   ].join("|"),

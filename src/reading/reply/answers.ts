@@ -121,7 +121,11 @@ function readAnswers(
     signed ||= i === footer;
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
-    const isSigned = isLast && isSomebody(line) && !tokensOf(line).some((token) => inAnswer.has(token));
+    const isSigned =
+      isLast &&
+      isSomebody(line) &&
+      !tokensOf(line).some((token) => inAnswer.has(token)) &&
+      !isNearQuestion(line, asked.inQuestion);
     const isNothing = (sentence: string): boolean =>
       saysNothing(sentence, asked) || (last === false && isAmends(sentence));
     const isSilent = (sentence: string): boolean =>

@@ -96,7 +96,7 @@ function sheetsIn({ answer, open }: Answer): readonly Sheet[] {
       last = found.get(name) ?? { isPlate: false, points: [] };
       found.set(name, last);
     } else if (point !== undefined) last?.points.push(Number(point));
-    else if (last?.points.length === 0) last.isPlate ||= /^Plate, /u.test(line);
+    else if (last?.points.length === 0) last.isPlate ||= line.startsWith("Plate, ");
   }
   return [...found].map(([name, { isPlate, points }]) => ({
     name,

@@ -75,6 +75,8 @@ describe("a letter without a file", () => {
     ["We will fix it.", "later"],
     ["Revised sheets will follow on Monday.", "later"],
     ["New sheet to come.", "later"],
+    ["Sheet follows.", "later"],
+    ["The sheets will follow.", "later"],
     ["See attached.", "attached"],
     ["Corrected sheet attached, sorry.", "attached"],
     ["Hi, here is the new file.", "attached"],

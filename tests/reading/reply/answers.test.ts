@@ -614,7 +614,8 @@ describe("below whoever signs stands a firm, however they sign", () => {
 test.each([
   ["a name at the end", "3 YES\nMarta", [3]],
   ["a name above an answer", "Marta\n3 YES", []],
-  ["a word that was asked about", "3 YES\nSalona", []],
+  ["the word that was asked about, as it stands", "3 YES\nSalona", [3]],
+  ["another word, in the place of it", "3 YES\nSalon", []],
   ["a name above a wish", "3 YES\nMarta\nMake it red", []],
   ["a slip that is owned below a yes", "3 YES\nsorry, my mistake", []],
   ["a reason between two answers", "2 yes. That is the name of the boat. 3 yes.", [2, 3]],
@@ -676,10 +677,10 @@ describe("what stands above answers, and between them and a name", () => {
 });
 
 describe("who answers may be named before the answer", () => {
-  test.each(["DW:", "dw>", "Dan:", "Dana Whitlock:", "[Dan]", "[DW] -"])("%s", (who) => {
+  test.each(["DW:", "dw>", "Da:", "Dan:", "Dana Whitlock:", "[Dan]", "[DW] -"])("%s", (who) => {
     expect(read(`${who} 2 YES, 3 YES`)).toEqual(plainly([2, 3]));
   });
-  test.each(["Da:", "Wh:", "Whit:", "XY:", "DWX:", "DW"])("and nobody else: %s", (who) => {
+  test.each(["D:", "Wh:", "Whit:", "XY:", "DWX:", "DW"])("and nobody else: %s", (who) => {
     expect(read(`${who} 2 YES, 3 YES`)).toMatchObject({ yes: [], person: true });
   });
 });
