@@ -64,7 +64,7 @@ const isBare = new RegExp(
 );
 /** It was told earlier, is asked, or may be. */
 const elsewhen =
-  /[?]|\b(?:if|whether|unless|yesterday|earlier|already|sent|went|got|received|have you|did you|last (?:week|time|month)|you(?:r)? attach\p{L}*|you enclosed|before|lost|bounced|in case)\b/iu;
+  /[?]|\b(?:if|whether|unless|yesterday|earlier|already|(?<!be )sent|went|got|received|have you|did you|last (?:week|time|month)|you(?:r)? attach\p{L}*|you enclosed|lost|bounced|in case)\b/iu;
 
 /** In characters. Who tells of sheets is brief. */
 const longestTelling = 200;

@@ -76,6 +76,8 @@ describe("a letter without a file", () => {
     ["Revised sheets will follow on Monday.", "later"],
     ["New sheet to come.", "later"],
     ["Sheet follows.", "later"],
+    ["The corrected sheet will be sent on Monday.", "later"],
+    ["I will send a corrected one before noon.", "later"],
     ["The sheets will follow.", "later"],
     ["See attached.", "attached"],
     ["Corrected sheet attached, sorry.", "attached"],
