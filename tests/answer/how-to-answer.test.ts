@@ -56,7 +56,7 @@ test("what Outlook quotes of an answer, or makes of its page as text, holds no w
         ways: { reference: "34K-7CD9T" },
       });
       const body = html.slice(html.indexOf("<body"));
-      const page = isLinked ? body.replace(/[\w.]+@[\w.]+/g, '<a href="mailto:$&">$&</a>') : body;
+      const page = isLinked ? body.replace(/(?<![\w.:])[\w.]+@[\w.]+/g, '<a href="mailto:$&">$&</a>') : body;
       const flattened = async (given: string): Promise<string> => {
         const lines = ["From: a@b.example", "Content-Type: text/html; charset=utf-8", "", given];
         return (await readLetter(new TextEncoder().encode(lines.join("\r\n")))).text;
