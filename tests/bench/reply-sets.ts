@@ -215,3 +215,11 @@ export const misses: Record<
 /** Each reply of a half, and what it is taken for. */
 export const readHalf = (set: (typeof sets)[number], half: 1 | 2): { reply: Reply; got: Reading }[] =>
   halfOf(set, half).map((reply) => ({ reply, got: read(reply) }));
+
+/** What a reply is taken for, in one line: the questions answered, and the words that a person is told. */
+export function readingOf({ yes, no, said }: Reading): string {
+  const answered = Object.entries({ YES: yes, NO: no }).flatMap(([word, numbers]) =>
+    numbers.length === 0 ? [] : [`${word} ${numbers.join(" ")}`],
+  );
+  return [...answered, ...said.map((words) => `“${words}”`)].join(", ") || "nothing";
+}

@@ -1,12 +1,19 @@
 import { describe, expect, test } from "vitest";
 import { speaksAgainstIt } from "../../../src/reading/reply/file-names.ts";
 import { factsIn, isToldBeside, namesIn, notesIn, sentencesIn, talesIn, toldIn } from "../../bench/notes.ts";
-import { misses, readHalf } from "../../bench/reply-sets.ts";
+import { misses, readHalf, readingOf, sets } from "../../bench/reply-sets.ts";
 
 /*
  * Letters and replies written for this project (tests/bench/letter-words.ts and replies.ts tell how, and print all
  * figures). No figure gets worse unseen.
  */
+
+/** What each reply of a half is taken for. Read once, since it takes its time. */
+const halves = new Map(
+  sets.flatMap((set) => ([1, 2] as const).map((half) => [`${set} ${half}`, readHalf(set, half)])),
+);
+const judgedIn = (set: string, half: 1 | 2): ReturnType<typeof readHalf> =>
+  halves.get(`${set} ${half}`) ?? [];
 
 describe("replies", () => {
   test.each([
@@ -53,7 +60,7 @@ describe("replies", () => {
     ["twenty-first", 1, 0, 1],
     ["twenty-first", 2, 0, 11],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
-    const judged = readHalf(set, half);
+    const judged = judgedIn(set, half);
     expect(judged.length).toBeGreaterThan(40);
     const most: Record<keyof typeof misses, number> = {
       "wrongly taken as YES": 0,
@@ -65,6 +72,15 @@ describe("replies", () => {
       const missed = judged.filter(({ reply, got }) => may(reply) && does(reply, got));
       expect(missed.length, what).toBeLessThanOrEqual(most[what] ?? 0);
     }
+  });
+
+  // With -u the readings are written anew, for a look at what a change to the rules does to them.
+  test.each(sets)("of the set “%s” each is read as it is written down", async (set) => {
+    const [odd, even] = [judgedIn(set, 1), judgedIn(set, 2)];
+    const lines = odd.flatMap((one, i) => [one, even[i]]).flatMap((one) => (one ? [readingOf(one.got)] : []));
+    expect(lines.length).toBe(odd.length + even.length);
+    const numbered = lines.map((line, i) => `${i + 1}: ${line}\n`).join("");
+    await expect(numbered).toMatchFileSnapshot(`../../bench/replies/${set}.read.txt`);
   });
 });
 
