@@ -4,11 +4,13 @@
  * fails. Prints every change that none noticed, and the share noticed. The file on the disk is left alone, so programs
  * that tests start do not see the change.
  *
- *     npx node tests/bench/mutations.ts src/orders/near.ts… [--tests tests/orders…] [--every N] [--offset K]
+ *     npx node tests/bench/mutations.ts src/orders/near.ts… [--tests tests/orders…] [--slow FILE]
+ *         [--every N] [--offset K]
  *
  * The tests that mirror the file run first: those of its name, or else those of its folder. If they notice nothing,
  * those of --tests run, or without it all tests that import the file, however far. With --tests those of the folder do
- * not run unless named. Of all changes --every 30 tries each thirtieth, and --offset 15 begins with another.
+ * not run unless named. Those of --slow run last, where nothing else has noticed the change. Of all changes --every 30
+ * tries each thirtieth, and --offset 15 begins with another.
  */
 import { type ChildProcess, fork } from "node:child_process";
 import { once } from "node:events";
@@ -32,9 +34,11 @@ function mirrorOf(path: string): string {
 
 /** The tests of a file, in the turn in which they run. None stands for all that import it. */
 function turnsOf(path: string): (readonly string[])[] {
-  const [near, { tests = [] }] = [mirrorOf(relative(".", path)), options];
-  if (tests.length > 0 && (!near.endsWith(".ts") || tests.every((one) => one === near))) return [tests];
-  return [[near], tests];
+  const [near, { tests = [], slow = [] }] = [mirrorOf(relative(".", path)), options];
+  const last = slow.length === 0 ? [] : [slow];
+  if (tests.length > 0 && (!near.endsWith(".ts") || tests.every((one) => one === near)))
+    return [tests, ...last];
+  return [[near], tests, ...last];
 }
 
 /** How long tests take while nothing is changed. */
@@ -93,6 +97,7 @@ const { positionals, values: options } = parseArgs({
   allowPositionals: true,
   options: {
     tests: { type: "string", multiple: true },
+    slow: { type: "string", multiple: true },
     every: { type: "string", default: "1" },
     offset: { type: "string", default: "0" },
   },

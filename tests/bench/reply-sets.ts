@@ -19,6 +19,8 @@ export interface Reply {
   readonly answer?: string;
   /** What the mail program puts before the subject, where it is not "Re:". */
   readonly prefix?: string;
+  /** Whether a link of the answer's page began it. Its subject, the reference, is taken out before it is read. */
+  readonly clicked?: boolean;
   /** Whether sheets come with it, where that is not told by its words. */
   readonly brings?: boolean;
 }
@@ -135,6 +137,8 @@ export const sets = [
   "nineteenth",
   "twentieth",
   "twenty-first",
+  "twenty-second",
+  "twenty-third",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */
@@ -183,7 +187,10 @@ export function read(reply: Reply, own = reply.text): Reading {
     },
     (understood) =>
       statementsIn(
-        { subject: `${reply.prefix ?? "Re:"} ${subject}`, text },
+        {
+          subject: reply.clicked === true ? "" : `${reply.prefix ?? "Re:"} ${subject}`,
+          text,
+        },
         { facts: { ...letterFacts, names: [reply.from] }, goods: catalogue, furniture, quoted, understood },
       ),
   );
