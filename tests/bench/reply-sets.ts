@@ -139,6 +139,8 @@ export const sets = [
   "twenty-first",
   "twenty-second",
   "twenty-third",
+  "twenty-fourth",
+  "twenty-fifth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

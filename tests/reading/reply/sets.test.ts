@@ -65,6 +65,10 @@ describe("replies", () => {
     ["twenty-second", 2, 0, 10],
     ["twenty-third", 1, 0, 3],
     ["twenty-third", 2, 0, 11],
+    ["twenty-fourth", 1, 0, 25],
+    ["twenty-fourth", 2, 0, 26],
+    ["twenty-fifth", 1, 0, 20],
+    ["twenty-fifth", 2, 0, 27],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = judgedIn(set, half);
     expect(judged.length).toBeGreaterThan(40);
