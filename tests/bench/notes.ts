@@ -49,10 +49,19 @@ export interface Sentence {
   readonly label: "pass" | "person";
 }
 
-export function sentencesIn(): Sentence[] {
-  const lines = readFileSync("tests/bench/notes/sentences.jsonl", "utf8").trim().split("\n");
+const read = (file: "sentences" | "beside"): Sentence[] => {
+  const lines = readFileSync(`tests/bench/notes/${file}.jsonl`, "utf8").trim().split("\n");
   return lines.map((line) => JSON.parse(line) as Sentence);
-}
+};
+
+export const sentencesIn = (): Sentence[] => read("sentences");
+
+/** Short letters as they come in a working day. Every second one of a label was set aside. */
+export const lettersIn = (label: Sentence["label"], aside: boolean): Note[] =>
+  read("beside")
+    .filter((one) => one.label === label)
+    .filter((_, i) => (i % 2 === 1) === aside)
+    .map(({ text }) => noteOf(text));
 
 /** Sentences that sound like talk and are none, one a line. */
 export function talesIn(): string[] {
@@ -68,12 +77,16 @@ export function factsIn(file: "undone" | "at-ease", aside: boolean): string[] {
   return lines.filter((_, i) => (i % 2 === 1) === aside);
 }
 
-/** Whether the sentence is told in a short letter. */
-export function isToldBeside(sentence: string): boolean {
+/** A letter of this text, beside the sheets that most letters here come with. */
+function noteOf(text: string): Note {
   const [{ facts } = { facts: undefined }] = notesIn("cover");
   if (facts === undefined) throw new Error("no notes");
-  const text = `Hi,\n\nSheets attached.\n\n${sentence}\n\nThanks,\nDana`;
-  return toldIn({ subject: "EL-100", text, facts, aside: false }).length > 0;
+  return { subject: "EL-100", text, facts, aside: false };
+}
+
+/** Whether the sentence is told in a short letter. */
+export function isToldBeside(sentence: string): boolean {
+  return toldIn(noteOf(`Hi,\n\nSheets attached.\n\n${sentence}\n\nThanks,\nDana`)).length > 0;
 }
 
 /** Names of files, one a line, as "honest" or "wishes" that speak against their sheets. */

@@ -22,7 +22,7 @@ const follows = new RegExp(
 const isAll = /\b(?:no|nothing|none|not|isn't|aren't|won't|without|keine?|pas|ningun\p{L}*|nada)\b/iu;
 /** "part 1 of 2", "e-mail (1/3)", "(1 of 2)", "2 of 5 attached"; "(11/27)" is a day. */
 const numbered =
-  /(?:\b(?:part|e-?mail|mail|letter|message|batch|set|sheet|file|teil|partie|parte)\s+\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b|\b(\d{1,2}) of (\d{1,2})(?: sheets| files)? (?:are |is )?(?:attached|enclosed)\b/giu;
+  /(?:(?:\b(?:part|e-?mail|mail|letter|message|batch|set|sheet|file|number|no\.|teil|partie|parte)\s+|#)\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b|\b(\d{1,2}) of (\d{1,2})(?: sheets| files)? (?:are |is )?(?:attached|enclosed)\b/giu;
 
 const paper = "(?:sheets?|forms?|pdfs?|files?|versions?|cop(?:y|ies)|pages?)";
 const mended =

@@ -1,4 +1,6 @@
 import { namesGoods, turnsIn } from "./cues.ts";
+import { understood } from "./tallies.ts";
+import { tokensOf } from "./word-bag.ts";
 
 /** Words with which people tell of themselves. What their customers and architects do is not their own affair. */
 const own =
@@ -24,6 +26,21 @@ function isNaming(rest: string): boolean {
   return (place.test(rest) || ordinal.test(rest)) && rest.split(/\s+/).length < 10;
 }
 
+/** Words that tell nothing of what they stand beside. */
+const idle = new Set(
+  `a an the this that these those it its here there and with for of on in at to from by per as is are was were be
+  been has have had we our us i my me your you he she they their all both again x plates plate plt devices device dev
+  sheets sheet forms form stations station job order project ready complete attached enclosed discussed promised
+  other big small ones can could reach call or them`.split(/\s+/),
+);
+
+/** Whether words are polite, or name something that is known and say nothing else of it. */
+function onlyNames(rest: string): boolean {
+  if (rest.includes(understood.courtesy)) return true;
+  const said = rest.replaceAll(/(?<!\p{L})(?:(?:for|from|at) \p{Lu}\p{Ll}+|\p{Lu}\p{Ll}+,?(?= ◈))/gu, "");
+  return /[○◈◇]/u.test(said) && tokensOf(said).every((token) => idle.has(token));
+}
+
 /** What people send, and what they write it with. */
 const papers =
   /(?<![\p{L}\p{N}])(?:sheets?|forms?|pdfs?|files?|attachments?|attached|zip|e-?mails?|mail|outbox|inbox|computer|laptop|phone|landline|mobile|cell|browser|printer|scann?\w*|reader|server|link|internet|wifi|paper(?:s|work)?|keyboard|mailed|faxed|hard ?cop(?:y|ies))(?![\p{L}\p{N}])/iu;
@@ -31,16 +48,24 @@ const papers =
 /**
  * Whether a sentence only chats. It tells of its writer, of papers and machines or of the season, or it wishes
  * somebody well. If it turns or binds something, that is nothing that the order is made of. `rest` is the sentence
- * without facts and courtesies. Neither speaks of making anything (cues.ts).
+ * without facts and courtesies. Neither speaks of making anything (cues.ts). `isContact`: it has a telephone number or
+ * an address of its writer's.
  */
-export function onlyChats(sentence: string, rest: string): boolean {
+export function onlyChats(sentence: string, rest: string, isContact = false): boolean {
   const turns = turnsIn(rest);
   const isSocial = social.test(sentence);
   // "I forgot the two for the attic" tells of more than who writes it.
   const chats =
     warm.test(sentence) || ((isSocial || papers.test(sentence) || own.test(sentence)) && !rooms.test(rest));
   if (turns === "nothing")
-    return chats || frame.test(sentence) || isNaming(rest) || /[◆○◈◇]/u.test(rest) || !/\p{L}{2}/u.test(rest);
+    return (
+      chats ||
+      frame.test(sentence) ||
+      isNaming(rest) ||
+      isContact ||
+      onlyNames(rest) ||
+      !/\p{L}{2}/u.test(rest)
+    );
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return isSocial;
   // A person reads what turns or binds something, whoever's affair it seems to be. A mere good wish needs no reading.

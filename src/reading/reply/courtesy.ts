@@ -81,6 +81,9 @@ const courtesies = [
   `(?:much|very much|really|we|i|would be)? ?(?:greatly |really |truly |highly )?appreciat(?:e|ed)(?: (?:it|that|this|your (?:business|help|time|patience|support|assistance|work|quick response)|all (?:you|your) (?:do|help)))?`,
   `(?:perfect|great|excellent|awesome|super|lovely|brilliant|wonderful|got it|received|noted|understood|will do|no problem|no worries|you'?re welcome|sounds good|good|cool|fantastic|i see|fine)[,.! ]*(?:thanks?(?: you)?)?$`,
   `long time no (?:see|hear|talk)|(?:please )?(?:say (?:hi|hello)|give my (?:best|regards)|my regards|regards) to \\p{L}+|(?:see|talk to|speak to) you (?:soon|later|then|next week)|talk soon|take care|stay (?:safe|well|warm|healthy)|god bless|bless you|cheers,? mate|by the way|btw|no rush at all|(?:there's |there is )?no (?:rush|hurry)(?: (?:on|for|with|about) (?:these|this|them|it|those)(?: (?:ones?|two|three|sheets?))?)?(?: at all)?(?=[.!]*$)`,
+  "(?:there'?s |there is )?no need to (?:write|reply|respond|answer|call|get back)(?: back)?(?: to (?:me|us|this))?(?=[.!,]|$)",
+  "look(?:ing)? forward to seeing (?:them|it|these)(?: (?:all|up|in place|installed|finished|lit up|in person|on the walls?))*(?=[.!,]|$)",
+  "(?:the|your) last (?:ones|batch|set|order|plates|job)(?: (?:that )?you (?:made|did|sent|cut)(?: for (?:us|me))?)? (?:look(?:ed)?|came out|turned out|were|was|are) (?:really |so |just )?(?:great|perfect(?:ly)?|beautiful(?:ly)?|good|fantastic|lovely|nice|super)(?: on the walls?)?(?=[.!]|$)",
   // Small talk.
   `(?:is |am |are |was |'s |'m |out )?on (?:maternity |paternity |parental |family |sick |medical )?leave(?: (?:until|till|from|since|this|next|for) [^.,;!?]{1,20})?|(?:still )?can'?t (?:quite )?believe (?:that|the|how)(?= [^.;!?]*(?:game|weather|heat|snow|summer|week|year|time|day))`,
   `(?:we |i )?(?:am |are )?(?:look(?:ing)?|looks) forward to (?:hear(?:ing)?|work(?:ing)?|your|receiv(?:e|ing)|do(?:ing)?|see(?:ing)?|it)(?: (?:from|with|more|business|reply|answer|response|confirmation|you|your|soon|again|(?:order )?acknowledge?ment))*`,
@@ -99,6 +102,7 @@ const courtesies = [
   `(?:now )?(?:they|it|this|these|that|everything)(?: all)?(?: now)? should (?:now )?(?:all )?be (?:right|ok(?:ay)?|fine|good|correct|complete|everything|all right|alright|in order|readable|there)(?: now)?`,
   `(?:the )?(?:first|second|third|fourth|last|final|next|other)(?: (?:and|or) (?:second|third|last))? (?:batch|half|part|e-?mail|floor|level|set|round|group of sheets)`,
   `(?:see |find )?attached,? ${please}(?=[.!]*$)`,
+  `one (?:sheet|form|pdf|file|page) (?:for|per) (?:each |every |a )?(?:device|keypad|plate|station)(?:,? (?:and|plus) one (?:for|per) (?:each |every |a )?(?:device|keypad|plate|station))?`,
   `(?:as usual,? )?one (?:sheet |form |pdf )?(?:for|per|to) (?:each|every) (?:device|gang|keypad|single)(?:,? (?:and|plus) one (?:sheet |form |pdf )?(?:for|per|to) (?:each|every) (?:multi-gang )?plate)?`,
   // When somebody can be reached.
   `(?:i'?m|i am|we'?re|we are|i'll be|we'll be|(?:you can |feel free to )?(?:reach|call|find|get|catch) (?:me|us))(?: (?:in|at|on|out|off|away|around|here|back|available|reachable|free|of|from|until|till|til|to|through|thru|by|the|my|our|this|next|all|most|every|any|a|office|desk|shop|site|field|road|week|weeks|day|days|morning|mornings|afternoon|afternoons|evening|weekend|vacation|holiday|lunch|noon|half past|one|two|three|four|five|six|seven|eight|nine|ten|except|but|and|or|then|after|before|that|either|way|number|phone|cell|mobile|e-?mail|[ap]\\.?m\\.?|\\d{1,2}(?::\\d\\d)?|${understood.date}|${understood.name}))+(?=[,.!;]|$)`,
@@ -116,6 +120,7 @@ const open = [
   `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)(?=[.!]*$)`,
   `(?:let (?:me|us) know|${contact}(?: ${me})?) (?:if|when|once|whether|should|in case) [^.!?◇○△]{1,60}`,
   `(?:greetings|regards|wishes|hello) from(?: [\\p{L}.]+){1,3}`,
+  "(?:(?:i|we) )?(?:would|should|wanted to|meant to)(?: have|'ve) (?:sent|gotten|got|had) (?:it|this|them|these|the sheets)(?: (?:over )?to you)?(?: (?:yesterday|sooner|earlier|before|last week|this morning))?,? but (?:my|our|the) (?:\\p{L}+ ){0,2}(?:internet|wi-?fi|computer|laptop|printer|scanner|power|phone|e-?mail|server|truck|car|kids?|day)\\b[^.;!?]{0,50}",
   `(?:there'?s |there is )?no (?:rush|hurry)(?: (?:on|for|with|about) (?:these|this|them|it|those|this one))?(?: at all)?(?: (?:on|from) (?:our|my) (?:end|side|part))?[,;]? (?:(?:since|as|because) )?(?:we|they|i)(?![^.;!?]*(?<!\\p{L})(?:you|u)(?!\\p{L}))(?: [^.;!?]{3,60})?`,
 ].map((one) => new RegExp(`(?<![\\p{L}\\p{N}'-])(?:${one})(?![\\p{L}\\p{N}'])`, "giu"));
 

@@ -43,14 +43,31 @@ const trade = words([
   // Complaints and errors.
   "by accident|accidentally|as a joke|for fun|turned (?:the|it|them|my)(?! (?:corner|page|lights? on|heat|computer|key))|(?:ate|swallowed|dropped) (?:a|the|one|some|half|my|our)(?! (?:coffee|lunch|breakfast|ball|phone))|mixed (?:mine|it|them|up|with)|old names?|in my head|fixed the|fired|laid off|no longer (?:with|at|in|here|work\\p{L}*)|out of business|sold (?:the|it|our)|left (?:hers|his|theirs|out)|cuts off|(?:customer|client|owner|their|his|her|our)(?:['’]s)? own (?:\\p{L}+s|◆)|in the mail to you|crack(?:ed|s)?|damag(?:e[ds]?|ing)|crooked|(?<!from )scratch(?:es|ed)?|wrong(?:ly)?|faulty|defect(?:s|ive)?|discolou?red|faded|peel(?:ed|ing)|ridiculous|unhappy|unacceptable|disappoint(?:ed|ing)|complain(?:ed|ts?|ing)?|rubbed off|wore off|came off|picky|(?<!can(?:['’]?t|not) )(?<!the )spell(?:s|ed|ing)?|spelt|misspell?\\p{L}*|mis-?spelt|misprint\\p{L}*|never (?:received|got|came|arrived|ordered(?! from))|ordered (?:six|\\p{L}+) (?:and|but)|hard to read",
   // Places that are not the sheets'.
-  "(?:we|office|shop|company) (?:have |has |just )?moved|moved to|new (?:address|ship-to|delivery address|shipping address|name|logo)|wrong address|now called|renamed to|goes away|go away",
+  "(?:we|office|shop|company) (?:have |has |just )?moved|moved (?:(?:over|across|up|down|out|in) )?(?:to|into)|re-?address\\p{L}*|re-?number\\p{L}*|new (?:address|ship-to|delivery address|shipping address|name|logo)|wrong address|now called|renamed to|goes away|go away",
+  // Other papers that count, which nobody has attached, and what others have promised.
+  "(?:see|refer to|consult|follow|go by|look (?:at|up)) (?!(?:the |our |my |all )?(?:attached|enclosed))(?:the |our |my |your )?(?:\\p{L}+ ){0,2}(?:drawings?|plans?|contract|specs?|specifications?|schedules?|sketch(?:es)?|web ?site|catalogu?e|photos?|pictures?|details?)|portal|spec book|the (?:rest|others|remaining \\p{L}+|missing \\p{L}+) (?:is|are|was|were) (?:in|on|at|with|by|from)|you should (?:already )?(?:have|get|be getting) (?:the|an?|my|our) [^.!?]{0,30}?\\b(?:lists?|changes?|updates?|versions?|revisions?|mark-?ups?|drawings?|e-?mails?)",
+  "(?:said|say|says|told (?:me|us)|promised|mentioned|swore|reckons)(?: that)? (?:you|y['’]all|you guys|they)(?:['’]d|['’]ll| would| could| can| will)(?! (?:help|answer|like|appreciate|be (?:glad|happy|quick|nice|great)))",
+  // Who has it in hand now.
+  "(?<!(?:i|we) (?:just |have )?)took over|tak(?:es?|en|ing) over|from now on|(?:your|the|new|main) contact (?:is|now|for)|took the \\p{L}+ from us",
+  "(?:company|firm|office|branch|shop|name|super\\p{L}*|foreman|pm|manager|contact|buyer|owner|gc|contractor) is (?:now )?[^.!?]{0,40}\\bnow(?=[,.;!]|$)|(?<!here (?:they|it|we|you) )(?:is|are|goes|runs|ships|works|handles) (?:\\p{L}+ ){0,4}now(?=[,.;!]|$)(?<!(?:here|here it is|right|just|done|set|ready|in|out|back|better|good|up|fine|busy) now)|(?:super\\p{L}*|foreman|pm|manager|contact|buyer|owner|gc|contractor|architect|designer) is now|old letter-?head|letter-?head (?:is|on)|closed (?:the|our|that) (?:[\\p{L}.]+ ){0,3}(?:branch|office|shop|yard|store|warehouse|location)",
+  "(?:already|also|think i|have|had|['’]ve) (?:\\p{L}+ )?(?:faxed|dropped off|phoned in|called in|posted) (?:these|them|this|it|one|some|the)",
+  "stolen|thie(?:f|ves)|(?:number|phone|cell|e-?mail|address|contact|name) (?:that )?(?:u|you)(?: folks| guys)?(?: still)? have(?: on file)?|(?:furnished|supplied|provided|bought|installed) by(?! ◇)|flood(?:ed|ing)?|soaked|water damage\\p{L}*|(?:last|first|other|old) (?:batch|set|lot|ones?) (?:from you|you (?:made|sent))[^.!?]{0,20} (?:was|were|is|are) (?:sitting|stored|kept|in the)|c\\.?o\\.?d|bond(?:ing)? company|surety|stepped in|bankrupt\\p{L}*|receivership|liens?",
+  // Who has not decided.
+  "back and forth|undecided|torn between|on the fence|still (?:going|debating|arguing|discussing|talking|torn|figuring|sitting|with (?!you|us|me|it))",
+  // What is not to be made, or stays.
+  "existing|(?:is|are|stays?|due) to remain|not in (?:the )?contract",
+  // The wall that it goes on, and the contract.
+  "(?<!am )walls?(?! (?:street|clock|calendar|stations?|switch(?:es)?|plates?|controls?|devices?|mount\\p{L}*|keypads?))|partitions?|tiles?(?! (?:store|shop))|tiled|dry-?wall|sheet-?rock|backsplash\\p{L}*|wainscot\\p{L}*|panell?ing|mill-?work|case-?work|cabinets?|studs?|mud rings?|rough(?:ed)?-?ins?|back ?box(?:es)?|new layout|builds out|built out|furr(?:ed|ing)|contract|nte|not to exceed|tapped out|(?:over|out of) budget",
+  // Slips of whoever typed, or of what he typed with.
+  "auto-?correct\\p{L}*|spell-?check\\p{L}*|(?:got|gets|get|was|were|is|are|been) cut off(?! when)|r[au]n out of (?:room|space|boxes|lines|characters)",
+  "(?:wet|damp) (?:location|area|room|spot|place)s?|water-?proof|weather-?proof|wash-?down|when (?:(?:it|they|these|those)(?:['’]s|['’]re| is| are) )?(?:all )?(?:ready|done|finished|shipped|complete)(?! (?:reading|checking|with your))",
 ]);
 
 /** Words that forbid, make exceptions, bind, compare or answer. */
 const binds = words([
   "no|not|cannot|unable|never|none|nothing|nobody|neither|nor|nope|nein|yes|yep|yeah|yup|without|but|except|unless|until|til|till|only|whether|either|otherwise|however|although|whichever|whatever|in case",
   "(?:do|does|did|ca|wo|is|are|was|were|should|would|could|must|have|has|had|need|ai)n['’]?t|should be|ought to|must|shall|has to|have to|got to|gotta|(?:can|could|would|will) (?:you|u|somebody|someone|anybody|anyone)|mean|means|mind|careful(?:ly)?|attention|warning|note|nb|p\\.?s|watch|beware|(?:make|be) sure|ensure|remember",
-  "(?:client|customer|owner|architect|nobody|no one|he|she|they|it|inspector|contractor|designer|boss|gc|city|tenant|truck|plate|device)(?: \\p{L}+)? (?:will|['’]ll|is going to|might|may)|still (?:ha[sv]e?|being|waiting|open|to)|to be \\p{L}+(?:ed|en|t)|to be in|becom(?:e|es|ing)|turn(?:s|ed)? (?:out|into)|might|maybe|perhaps|probably|unsure|guess|mistake|typo|slip|errors?|incorrect|chang(?:e[ds]?|ing)|revis(?:e|ion)|edit(?:s|ed)?|modif(?:y|ied)|adjust\\p{L}*|amend\\p{L}*|alter(?:ed|ations?)?|refus\\p{L}+|declin\\p{L}+|revok\\p{L}+|exchang\\p{L}+|false|untrue|undo|redo|mistak\\p{L}+|mistyp\\p{L}+|errat\\p{L}+|doubts?|differ(?:s|ent|ently)?|drop(?:ped)?|dead|lost|burn(?:ed|t)|fell|broken?|bad|poor|worn|too (?:many|much|few|big|small|long|high|low)",
+  "(?:client|customer|owner|architect|nobody|no one|he|she|they|it|inspector|contractor|designer|boss|gc|city|tenant|truck|plate|device)(?: \\p{L}+)? (?:will|['’]ll|is going to|might|may)|still (?:ha[sv]e?|being|waiting|open|to)|to be \\p{L}+(?:ed|en|t)|to be in|bec[ao]m(?:e|es|ing)|turn(?:s|ed)? (?:out|into)|might|maybe|perhaps|probably|unsure|guess|mistake|typo|slip|errors?|incorrect|chang(?:e[ds]?|ing)|revis(?:e|ion)|edit(?:s|ed)?|modif(?:y|ied)|adjust\\p{L}*|amend\\p{L}*|alter(?:ed|ations?)?|refus\\p{L}+|declin\\p{L}+|revok\\p{L}+|exchang\\p{L}+|false|untrue|undo|redo|mistak\\p{L}+|mistyp\\p{L}+|errat\\p{L}+|doubts?|differ(?:s|ent|ently)?|drop(?:ped)?|dead|lost|burn(?:ed|t)|fell|broken?|bad|poor|worn|too (?:many|much|few|big|small|long|high|low)",
   "same|similar|identical|like (?:the|what|you did|we|before|last|those|that|these|on|in)|match(?:es)?|exactly|plus|more|less|each|every|both (?:sides|ways|of|should|to|with|are|is|in)|additional|another|twice|stop(?:s|ped)?|delay(?:s|ed)?",
   "says?|reads?|call(?:s|ed)? (?:it|them|this|that)|confirm(?:s|ed|ing)?|verif\\p{L}*|correct|right(?= ?[.,;!]|$| as (?:is|it))|ok(?:ay)?|fine|looks? good|sign(?:ed|s)? off|make|made|makes|keep|keeps|leave|left (?:out|off|it|them|empty|blank)|put(?! together)|add(?:s|ed)?(?! me\\b| us\\b)|includ\\p{L}*|go(?:es)? (?:to|in|on|by|under|next|above|below|where|into)|empty|blank",
 ]);
@@ -79,6 +96,9 @@ export function namesGoods(said: string, onPaper = paper.test(said)): boolean {
 /** Words that make anything no order yet. */
 const unsettled =
   /\b(?:not|n['’]?t|never|nothing|none)\b[^.!?]{0,40}\b(?:final|complete|ready|right|correct|checked|reviewed|seen|sure (?:about|if|whether|of|which|what)|settled|confirmed|authori[sz]ed|signed|an? (?:order|release)|yet|ours?)\b|\b(?:we|i)(?:['’]ll| will) see(?=[.!]|$| about\b| what\b| how\b| if\b)/iu;
+
+/** "NIC", "OFCI": not in contract, or bought by the owner. In capitals, since Nic is a name. */
+const outOfScope = /(?<![\p{L}\p{N}])(?:N\.?I\.?C|OFCI|OFOI|CFCI|ETR)(?![\p{L}\p{N}])/u;
 
 /** Quotation marks around a word, an arrow, "A = B": somebody says what is to stand where. */
 const shown = /["“”«»][^"“”«»]{1,40}["“”«»]|(?<!\p{L})['‘][^'‘’]{2,40}['’](?!\p{L})|[→⇒]|[-=]>|\S\s?=\s?\S/u;
@@ -127,7 +147,8 @@ export function speaksOfMaking(said: string): boolean {
     orders.test(said) ||
     verb.test(said) ||
     shown.test(said) ||
-    unsettled.test(said)
+    unsettled.test(said) ||
+    outOfScope.test(said)
   );
 }
 

@@ -228,7 +228,9 @@ const elsewhere =
 function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (sentence.length > longestSentence) return !isBoilerplate(sentence.slice(0, longestSentence));
   if (elsewhere.test(sentence.replace(/https?:\S+/g, "https://")) && !isBoilerplate(sentence)) return true;
-  const typed = withoutContacts(sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, ""));
+  const plain = sentence.normalize("NFKC").replace(/^(?:[-*•·–]|\(?\d{1,2}[.)])\s+/u, "");
+  const whole = plain.replace(/\batt(?:(?:c|ch|ach)?['’]?d\b|\.(?=$| \p{Lu}))/giu, "attached");
+  const typed = withoutContacts(whole);
   const listed = listedIn(typed, facts);
   if (listed !== undefined) return listed === "differs";
   if (speaksOtherwise(typed, facts)) return true;
@@ -239,7 +241,7 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (undoes(words) || namesOtherBuilding(words, facts) || missesOne(words, facts)) return true;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
   if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
-  return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest);
+  return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest, typed !== whole);
 }
 
 /** A count that came out wrong, since a right one is a sign by now: "both plates", of which one came. */

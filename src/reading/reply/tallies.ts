@@ -1,5 +1,6 @@
 import { memory } from "../../trade/memory.ts";
 import type { Sheet } from "../../trade/sheet.ts";
+import { bareOf, withWholeMarks } from "./mark-series.ts";
 
 /** What came with a letter. Words that only repeat it are told from other words by it. */
 export interface LetterFacts {
@@ -70,7 +71,7 @@ const places =
  * those of a number that nothing explains.
  */
 export function withoutFacts(words: string, facts: LetterFacts): string {
-  let rest = words;
+  let rest = withWholeMarks(words, facts.marks);
   let bare = bareOf(rest);
   for (const { fact, sign, bare: bareFact } of longestFirst(facts)) {
     // Most facts are not there. To look for one takes a pattern, whose making takes longer than all else.
@@ -101,11 +102,6 @@ const longestFirst = memory(({ files, projects, numbers, marks, names, finishes 
     .map((one) => ({ ...one, bare: bareOf(one.fact.slice(0, 120)) }))
     .toSorted((one, other) => other.fact.length - one.fact.length),
 );
-
-/** Letters and digits alone, the same in capitals or not. */
-function bareOf(words: string): string {
-  return words.replaceAll(/[^\p{L}\p{N}]/gu, "").toUpperCase();
-}
 
 /** A number in figures or in words. -1 for any other word. */
 export function numberFrom(typed: string): number {

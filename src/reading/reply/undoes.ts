@@ -56,6 +56,7 @@ const undone = words(
   `${place} (?:ends|ended|ran out|runs out|expires?|expired|fell through|falls through|collapsed|folded|died|quit|passed away|walked away|pulled out|backed out|went (?:under|bust|broke|to|away|elsewhere)|changed hands|changes hands|burned|burnt|flooded|left (?:us|the)|stopped|has left|have left)`,
   "(?:lost|losing|lose) (?:the|this|that|our|a) (?:job|bid|contract|client|tender|project|lease|customer|building|tenant)",
   "(?:one|two|three|some|most|half|part|parts|none|both|all) of (?:the|those|these|our) (?:rooms?|buildings?|walls?|floors?|doors?|houses?|units?|suites?|stations?) (?:is|are|was|were|has|have|got|went|fell|will be) (?:been |now )?(?:gone|out|cut|dropped|merged|removed|demolished|closed|sold|combined|away|off|taken)",
+  "(?:phase|floor|level|wing|area|scope|alternate)(?: \\p{L}{1,2}| \\d+)? (?:is|are|was|got|went|has gone) (?:now )?(?:out|off|gone|dropped|cut)(?![- ]\\p{L})",
   // What it depends on.
   "(?<!(?:approved|got|have|found) (?:the |our )?)(?:funding|financing)|mortgage|escrow|(?:the|our|a) (?:loan|grant|bank|board|council|committee|vestry|trustees|condo board|inspector) (?:(?:is|are) (?:still|meeting|voting|deciding|looking|against|divided)|(?:has|have) (?:yet|to|still)|still|meets|meet|votes?|decides?|will|must|may)|zoning|(?:the|a|until the) hearing(?: |$)|lawsuit|in dispute",
 );

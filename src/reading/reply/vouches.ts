@@ -10,13 +10,14 @@ const sheets =
 const shown = words(
   `(?:${[
     `as (?:(?:it )?(?:is |stands )?(?:on|in)|shown (?:on|in)|stated (?:on|in)|seen (?:on|in)) ${sheets}`,
-    `as (?:you['’]?(?:ll| will| can| ll)? (?:can )?see|youll see) (?:it |them )?(?:on|in) ${sheets}`,
+    `as (?:you['’]?(?:ll| will| can| ll)? (?:can )?see|youll see) (?:it |them )?(?:on|in) (?:${sheets}|them|each)`,
     `as ${sheets} (?:shows?|says?|ha(?:s|ve) it)`,
+    `as (?:marked|listed|named|noted|typed|written|filled in) (?:on|in) (?:${sheets}|them|each|all of them)`,
     `(?:and )?that(?:['’]s| is) (?:how (?:we|i) (?:have|put|typed|wrote) (?:it|them)|what(?:['’]s| is| we (?:have|put|typed|wrote))|how (?:it|they) (?:is|are|stands?|reads?)) (?:on|in) ${sheets}`,
     `(?:and|but|so) (?:it['’]?s|they['’]?re|it is|they are|this is|we['’]ve done (?:that|so|it)) (?:all )?(?:on|in) ${sheets}`,
     `(?:and|but|so) ${sheets} (?:is right|are right|has it(?: so)?|have it(?: so)?|says? so(?: too)?|shows? (?:it|that|so)|shows? what (?:he|she|they|we) (?:ended up with|settled on|chose|decided|agreed on))`,
     "(?:and|so) (?:that|this)(?:['’]s| is) (?:how|what) (?:we|i) (?:went with|used|put|did|laid (?:it|them) out|have|typed|wrote)",
-    `(?:the )?(?:everything|finish(?:es)?|lettering|legends?|marks?|positions?|all)(?: (?:and|,) (?:finish(?:es)?|lettering|legends?|marks?|positions?))*(?: (?:that |what )?(?:you need|is needed))? (?:is|are) (?:all )?(?:written |given |filled in )?(?:on|in) ${sheets}`,
+    `(?:the )?(?:everything|finish(?:es)?|lettering|legends?|marks?|positions?|address(?:es)?|all)(?:(?:,| and|, and) (?:the )?(?:finish(?:es)?|lettering|legends?|marks?|positions?|address(?:es)?|order number|project))*(?: (?:that |what )?(?:you need|is needed))? (?:is|are|stands?) (?:all )?(?:written |given |filled in )?(?:on|in) ${sheets}`,
     `(?:the )?${sheets} says? it all`,
     `what(?:['’]s| is) on ${sheets} is what (?:he|she|they|we) (?:settled on|chose|decided|agreed on|ended up with)`,
   ].join("|")})(?=[.!]*$)`,

@@ -86,3 +86,16 @@ test("a word that begins as “had” does is not what its writer had", () => {
   expect(onlyChats("Had rain all day.", "Had rain all day.")).toBe(true);
   expect(onlyChats("Hadrian drew it.", "Hadrian drew it.")).toBe(false);
 });
+
+test.each([
+  ["◇ and ◇ at the ◈", true],
+  ["◇ for Larkspur", true],
+  ["○ devices, all of them for ◇", true],
+  ["You can reach me at ◈ or ◈", true],
+  ["◈ is out", false],
+  ["◈ is gone", false],
+  ["◇ became a closet", false],
+  ["for Larkspur", false],
+])("what names only what is known says nothing: %s: %s", (rest, names) => {
+  expect(onlyChats("Xy", rest)).toBe(names);
+});

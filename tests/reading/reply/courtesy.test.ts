@@ -16,6 +16,15 @@ test.each([
   ["Could you please confirm receipt?", "◆ ."],
   ["Call me, but let me know", "Call me, ◆"],
   ["Thanks 4 the help", "Thanks for the help"],
+  ["one pdf per plate and one per device", "◆"],
+  ["one label per device", "one label per device"],
+  ["No need to write back.", "◆ ."],
+  ["no need to reply until Friday", "no need to reply until Friday"],
+  ["Looking forward to seeing them up on the wall!", "◆ !"],
+  ["The last ones you made for us looked great on the wall.", "◆ ."],
+  ["The last ones looked great, same again.", "The last ones looked great, same again."],
+  ["Would have sent it yesterday but the internet on site was down.", "◆ ."],
+  ["Would have sent it but the truck needs plates", "Would have sent it but the truck needs plates"],
 ])("“%s” is “%s” without its courtesies", (words, left) => {
   expect(withoutCourtesies(words).replaceAll(/\s+/g, " ")).toBe(left);
 });

@@ -1,5 +1,12 @@
 import { expect, test } from "vitest";
-import { bids, hasLegend, namesGoods, speaksOfTrade, turnsIn } from "../../../src/reading/reply/cues.ts";
+import {
+  bids,
+  hasLegend,
+  namesGoods,
+  speaksOfMaking,
+  speaksOfTrade,
+  turnsIn,
+} from "../../../src/reading/reply/cues.ts";
 
 // △ stands for a day.
 test.each([
@@ -79,4 +86,59 @@ test.each([
   ["see SAL there", false],
 ])("“%s” has a legend: %s", (said, has) => {
   expect(hasLegend(said)).toBe(has);
+});
+
+test.each([
+  // Papers that nobody has attached.
+  "See drawing for layout.",
+  "Refer to plans.",
+  "See contract for details.",
+  "Our spec book is on the portal.",
+  "The rest is in the file room.",
+  "You should have the latest list by now.",
+  // What others have promised, and who has it in hand.
+  "Arnold said you'd do the first set free.",
+  "Sam told us you could match it.",
+  "Bob took over this job.",
+  "The GC took the lobby from us.",
+  "Send questions to Bob from now on.",
+  "Greta has left, I am your contact now.",
+  "We closed the Fenwick St branch.",
+  "Site super is now Wanda Pruett.",
+  "Everything runs out of Mill Rd now.",
+  "The number you have is some thief's.",
+  "They're furnished by owner, installed by us.",
+  "Bond company has stepped in for the GC.",
+  "We do COD with you these days.",
+  // Nobody has decided, or it is there already.
+  "Designer is going back and forth.",
+  "Think I already faxed these Tuesday.",
+  "The lobby one is existing.",
+  "B-2 is to remain.",
+  "NIC",
+  "OFCI",
+  // The wall, and slips.
+  "GC tells me the wall at S-102 comes down.",
+  "Tile in the corridor builds out.",
+  "Contract is NTE.",
+  "Autocorrect got me on one of them.",
+  "The last letter got cut off.",
+  "It's a wet location.",
+  "Text me when ready.",
+])("“%s” is for a person", (said) => {
+  expect(speaksOfMaking(said)).toBe(true);
+});
+
+test.each([
+  "See the attached drawings.",
+  "I took over this job from Marcus.",
+  "Wall stations for the library.",
+  "Wall Street",
+  "The new build-out on Route 9.",
+  "The legend was cut off when I pasted it.",
+  "Nic says hello.",
+  "Here they are now.",
+  "I'm all set now.",
+])("“%s” is not, of its words", (said) => {
+  expect(speaksOfMaking(said)).toBe(false);
 });

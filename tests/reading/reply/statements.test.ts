@@ -37,6 +37,17 @@ function read(letter: Partial<Letter>, known: Partial<KnownWords> = {}): string[
 }
 const inText = (text: string, known: Partial<KnownWords> = {}): string[] => read({ text }, known);
 
+test.each(["Attd.", "att'd please find EL-100", "EL-100 att.", "S-101 attchd"])(
+  "short forms of “attached” say no more than it: %s",
+  (text) => expect(inText(text)).toEqual([]),
+);
+
+test("a station between two that did not come is told", () => {
+  const marks = ["S-101", "S-103"];
+  expect(inText("S-101 to 103 here.", { facts: { ...facts, marks } })).toEqual(["text: S-101 to 103 here."]);
+  expect(inText("S-101 to 103 here.", { facts: { ...facts, marks: [...marks, "S-102"] } })).toEqual([]);
+});
+
 test("both of something of which there are not two are told", () => {
   expect(inText("Sheets for both plates attached.")).toEqual(["text: Sheets for both plates attached."]);
   expect(inText("Sheets for both plates attached.", { facts: { ...facts, plates: [2] } })).toEqual([]);

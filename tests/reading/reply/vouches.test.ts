@@ -23,11 +23,15 @@ describe("who says that the sheets say it says nothing more", () => {
     "Everything goes to the office like always, and the sheet says so too.",
     "She chose the oat in the end, as on the form.",
     "The pastor likes ALL OFF, as the sheet shows.",
+    "Rooms as marked on each.",
+    "Legends, finish and address stand on the sheets.",
+    "Finishes as you'll see on them.",
   ])("%s", (words) => expect(pointsToSheets(words, facts)).toBe(true));
 
   test.each([
     ["asks for more", "Please make it bold, as on the form."],
     ["makes an exception", "The lobby only, and the sheet says so."],
+    ["makes one of another kind", "Rooms as marked on each except the lobby."],
     ["excepts a row", "The owner likes it, and that's how we have it on the sheet, the second row excepted."],
     ["is of a part", "Half of it is as on the form."],
     ["names another finish", "Ground floor in Chalk, as on the form."],
