@@ -151,11 +151,10 @@ function isTrueOf(
   const meant = said.filter(({ words }) => rooms.every((room) => words.has(room)));
   if (meant.every(({ sheet }) => joinsFaces(clause, sheet))) return false;
   if (rooms.length > 0 && meant.length < said.length && ofAll.test(clause)) return false;
-  const of = rooms.length === 0 ? said : meant;
   return (
-    looks.every((look) => of.every(({ sheet }) => looksOf(sheet, facts).includes(look))) &&
+    looks.every((look) => meant.every(({ sheet }) => looksOf(sheet, facts).includes(look))) &&
     sizes.every(({ number, what }) => {
-      const sized = of.filter(({ sheet }) =>
+      const sized = meant.filter(({ sheet }) =>
         what.toLowerCase() === "gang" ? isPlate(sheet) : isDevice(sheet),
       );
       const has = ({ sheet }: Said): boolean =>

@@ -137,11 +137,16 @@ describe("stations from one to another", () => {
 });
 
 describe("rooms of which the sheets are said to be attached", () => {
-  const rooms = came([alone("S-1", ["ON"], "GLASS ROOM"), alone("S-2", ["ON"], "KITCHEN")]);
+  const rooms = came([
+    alone("S-1", ["ON"], "GLASS ROOM"),
+    alone("S-2", ["ON"], "KITCHEN"),
+    alone("S-3", ["ON"], "DINING ROOMS"),
+  ]);
   test.each([
     ["glass room and kitchen attached", false],
     ["kitchens and glass rooms attached", false],
     ["kitchen and lobby attached", true],
+    ["dining rooms and lobby attached", true],
   ])("%s: one of them lacks: %s", (words, lacks) => {
     expect(speaksOtherwise(words, rooms)).toBe(lacks);
   });

@@ -11,6 +11,8 @@ test.each([
   ["The plateau for the attic", false],
   ["The plate therefor", false],
   ["The plate forever", false],
+  ["the gc is tall", true],
+  ["like the gc is tall", false],
   ["Lettuce", false],
   ["Took long", true],
   ["Rooms", true],
