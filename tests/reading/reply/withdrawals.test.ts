@@ -46,7 +46,9 @@ test("beside new sheets it counts as long as nothing may speak of these", () => 
   const brings = { bringsSheets: true };
   expect(withdrawn("CANCEL S-104\n\nThanks", brings)).toEqual(["1/S-104"]);
   expect(withdrawn("CANCEL S-104\n\nDana", brings)).toEqual(["1/S-104"]);
+  expect(withdrawn("Hello all,\n\nCANCEL S-104", brings)).toEqual(["1/S-104"]);
   expect(withdrawn("CANCEL S-104\n\nThe new one is in the file", brings)).toEqual([]);
+  expect(withdrawn("CANCEL S-104\n\nCorrected sheet attached.", brings)).toEqual([]);
 });
 
 test("a reply that was asked nothing withdraws too", () => {
