@@ -115,13 +115,18 @@ export function judgeOpened({ attachment, facts }: OpenedFile, known: Known): Ju
   return typeof facts === "string" ? { file: { ...file, kind: facts } } : judge(facts, file, known);
 }
 
-/** Texts among the files of a letter, by the names that they have there. */
-export function textsOf(files: readonly OpenedFile[]): AttachedText[] {
-  return files.flatMap(({ attachment: { file }, facts }) =>
-    typeof facts === "object" && "words" in facts && facts.words !== undefined
-      ? [{ file, ...facts.words }]
-      : [],
-  );
+/**
+ * Texts among the files of a letter, by the names that they have there. `judged`: what the files are. The pages of a PDF
+ * that is no sheet are a text too.
+ */
+export function textsOf(files: readonly OpenedFile[], judged: readonly Judged[] = []): AttachedText[] {
+  return files.flatMap(({ attachment: { file }, facts }, i) => {
+    if (typeof facts !== "object") return [];
+    if ("words" in facts) return facts.words === undefined ? [] : [{ file, ...facts.words }];
+    if (facts.kind !== "pdf" || judged[i]?.file.kind !== "no-form") return [];
+    const text = (facts.pages ?? []).map((page) => page.text).join("\n\n");
+    return text.trim() === "" ? [] : [{ file, text, pages: true }];
+  });
 }
 
 /** What a letter says in words: itself, and in the texts that are attached. */

@@ -44,6 +44,6 @@ export async function openClaimed(
     read,
     sheets,
     pictures: picturesOf(judged),
-    texts: textsOf(opened.files),
+    texts: textsOf(opened.files, judged),
   };
 }

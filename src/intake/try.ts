@@ -58,7 +58,7 @@ export async function tryFiles(
   });
   const known = {
     ...brought,
-    texts: textsOf(files),
+    texts: textsOf(files, read),
     earlier: [],
     catalogue,
     furniture: new Set<string>(),

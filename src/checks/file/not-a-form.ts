@@ -6,10 +6,10 @@ export const notAForm = defineFileCheck({
   title: "A PDF that is not a sheet",
   severity: "notes",
   source: { kind: "house" },
-  why: "Drawings and purchase orders often come beside the sheets. What they say is not taken into the order, and the sender should know it.",
+  why: "Drawings and purchase orders often come beside the sheets. What they say is not taken into the order, and the sender should know it. A person gets what a note asks for, and what a paper says against a station.",
   wordings: {
     refused: {
-      says: "This PDF has no fields to fill, so the program did not read it.",
+      says: "This PDF has no fields to fill, so it is no sheet.",
       fix: "Nothing in it is taken into an order; what matters must stand on the sheets.",
     },
   },

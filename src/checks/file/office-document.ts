@@ -4,13 +4,14 @@ import { fileAs } from "../sample.ts";
 export const officeDocument = defineFileCheck({
   id: "office-document",
   title: "An office document",
-  severity: "notes",
+  severity: "asks",
+  verdict: "person",
   source: { kind: "house" },
-  why: "Lists and letters often come beside the sheets. What they say is not taken into the order, and the sender should know it.",
+  why: "Lists and letters often come beside the sheets. What they say may be about the order, and the program reads the words of no table and of no older format.",
   wordings: {
     refused: {
-      says: "This is an office document, so the program did not read it.",
-      fix: "Nothing in it is taken into an order; what matters must stand on the sheets, or in a station list of ours.",
+      says: "This is an office document, and the program cannot read it.",
+      fix: "A person opens it. What matters must stand on the sheets, or in a station list of ours.",
     },
   },
   passing: [{ shows: "a sheet", given: fileAs("sheet") }],

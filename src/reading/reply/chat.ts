@@ -31,14 +31,14 @@ const idle = new Set(
   `a an the this that these those it its here there and with for of on in at to from by per as is are was were be
   been has have had we our us i my me your you he she they their all both again x plates plate plt devices device dev
   sheets sheet forms form stations station job order project ready complete attached enclosed discussed promised
-  other big small ones can could reach call or them`.split(/\s+/),
+  other big small ones can could reach call or them then one please`.split(/\s+/),
 );
 
-/** Whether words are polite, or name something that is known and say nothing else of it. */
+/** Whether words are polite, count rightly, or name something that is known and say nothing else of it. */
 function onlyNames(rest: string): boolean {
-  if (rest.includes(understood.courtesy)) return true;
+  if (rest.includes(understood.courtesy) || rest.includes(understood.tally)) return true;
   const said = rest.replaceAll(/(?<!\p{L})(?:(?:for|from|at) \p{Lu}\p{Ll}+|\p{Lu}\p{Ll}+,?(?= ◈))/gu, "");
-  return /[○◈◇]/u.test(said) && tokensOf(said).every((token) => idle.has(token));
+  return /[◈◇]/u.test(said) && tokensOf(said).every((token) => idle.has(token));
 }
 
 /** What people send, and what they write it with. */

@@ -24,6 +24,7 @@ import {
 import { leadAt, quotedSubject } from "./leads.ts";
 import { namesOtherBuilding } from "./other-buildings.ts";
 import { takeApart } from "./own-text.ts";
+import { isPaper, wordsAgainst } from "./papers.ts";
 import { withoutRepeats } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { subjectSays } from "./subjects.ts";
@@ -49,6 +50,8 @@ export interface KnownWords {
 /** A file of a letter that is a text. */
 export interface AttachedText extends FileWords {
   readonly file: string;
+  /** It is what stands on the pages of a PDF. */
+  readonly pages?: true;
 }
 
 /** In characters. Nobody writes so much beside sheets, quotations included. */
@@ -103,12 +106,19 @@ function told<S extends Sentence>(
 export function statementsInFiles(texts: readonly AttachedText[], given: KnownWords): Statement[] {
   let room = longestText;
   return texts.flatMap((text) => {
+    if (text.pages && isPaper(text.text)) return statementsInFile(text, given);
     room -= text.text.length;
     return room < 0 ? [{ kind: "long", file: text.file } as const] : statementsInFile(text, given);
   });
 }
 
-function statementsInFile({ file, text, unsure }: AttachedText, given: KnownWords): Statement[] {
+function statementsInFile({ file, text, unsure, pages }: AttachedText, given: KnownWords): Statement[] {
+  if (pages && isPaper(text))
+    return told(
+      wordsAgainst(text, given.facts),
+      ({ words }) => ({ kind: "said", where: "file", file, words: cut(words) }),
+      file,
+    );
   const counts = countsInTable(text, namesIn(given), given.goods);
   const said: Sentence[] = counts === undefined ? [...saidIn(text, given)] : [{ words: text, counts }];
   return [

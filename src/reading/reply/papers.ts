@@ -1,0 +1,29 @@
+import { speaksAgainst } from "./doubt.ts";
+import { paragraphsOf } from "./sentences.ts";
+import { type LetterFacts, patternOf } from "./tallies.ts";
+
+/** In characters. A note that somebody printed as a PDF is shorter. */
+const longestNote = 1200;
+/** In characters. So much of a paper is looked through. */
+const most = 100_000;
+
+const titles =
+  /(?<!\p{L})(?:purchase order|p\.?o\.? (?:number|no|#)|order confirmation|quot(?:e|ation)|invoice|packing (?:list|slip)|terms|drawing|sheet (?:title|no|number)|drawn by|scale|floor plan|specifications?|section \d|submittal|schedule|data ?sheet|catalogu?e|brochure|certificate|tax|bestellung|angebot|rechnung|zeichnung|commande|devis|facture|plan|pedido|factura|plano)(?!\p{L})/iu;
+
+/** Whether pages are a drawing, a purchase order or their kind, which have words enough of their own, rather than a note. */
+export function isPaper(text: string): boolean {
+  return text.length > longestNote || titles.test(text);
+}
+
+/** What such a paper says against a station of the order: "B-2: on hold". Everything else in it is the buyer's own affair. */
+export function wordsAgainst(
+  text: string,
+  { marks }: Pick<LetterFacts, "marks">,
+): { readonly words: string }[] {
+  const patterns = marks.flatMap((mark) => patternOf(mark) ?? []);
+  const names = (line: string): boolean => patterns.some((pattern) => line.search(pattern) >= 0);
+  return paragraphsOf(text.slice(0, most).split("\n"))
+    .flat()
+    .filter((sentence) => names(sentence) && speaksAgainst(sentence))
+    .map((words) => ({ words }));
+}

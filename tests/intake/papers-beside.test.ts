@@ -1,0 +1,42 @@
+import { PDFDocument, StandardFonts } from "pdf-lib";
+import { expect, test } from "vitest";
+import { temporaryDesk } from "../make/desk.ts";
+import { post } from "../make/thread.ts";
+
+const sheets = [
+  { mark: "B-1", legend: ["SAUNA"] },
+  { mark: "B-2", legend: ["LOBBY"] },
+];
+
+async function page(text: string): Promise<Uint8Array> {
+  const document = await PDFDocument.create();
+  const font = await document.embedFont(StandardFonts.Helvetica);
+  document.addPage([612, 792]).drawText(text, { x: 50, y: 700, size: 12, font });
+  return document.save();
+}
+
+test.each([
+  ["a note that asks for something", "Please hold B-2.", "person"],
+  ["a note on a finish", "B-1 in black please", "person"],
+  [
+    "a note that hands the order over",
+    "Dear Sirs, please find our order for two stations. Regards, Greta",
+    "pass",
+  ],
+  ["a purchase order", "Purchase order 4711. B-1 1 ea 45.00. B-2 1 ea 45.00. Net 30.", "pass"],
+  ["a purchase order that cancels a station", "Purchase order 4711. B-2 cancelled. Net 30.", "person"],
+  ["a plan of the building", "Floor plan E-101, scale 1:50. B-1. B-2. Lobby. Sauna.", "pass"],
+  ["a plan without one of the stations", "Floor plan E-101, scale 1:50. B-1. B-2 removed.", "person"],
+] as const)("%s, as a PDF beside the sheets: %s", async (_, text, verdict) => {
+  const files = [{ file: "note.pdf", bytes: await page(text) }];
+  const came = await post(await temporaryDesk(), { sheets, files });
+  expect(came.verdict).toBe(verdict);
+});
+
+test.each([
+  ["rich text", Buffer.from("{\\rtf1 Please hold B-2}")],
+  ["a document of an older office program", Buffer.from("d0cf11e0a1b11ae1".padEnd(1200, "0"), "hex")],
+])("a person opens %s", async (_, bytes) => {
+  const came = await post(await temporaryDesk(), { sheets, files: [{ file: "note", bytes }] });
+  expect([came.verdict, ...came.problems.map(({ check }) => check)]).toEqual(["person", "office-document"]);
+});

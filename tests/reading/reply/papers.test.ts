@@ -1,0 +1,32 @@
+import { describe, expect, test } from "vitest";
+import { isPaper, wordsAgainst } from "../../../src/reading/reply/papers.ts";
+
+describe("a paper has a title, or is longer than a note", () => {
+  test.each([
+    ["Please hold B-2.", false],
+    ["The schedules differ.", false],
+    ["Planned for May", false],
+    ["PURCHASE ORDER 4711", true],
+    ["P.O. No 4711", true],
+    ["Drawing 7 of 12", true],
+    ["Floor plan, ground floor", true],
+    ["Devis 12", true],
+    ["Angebot", true],
+    [`Dear all, ${"so it is ".repeat(132)}`, false],
+    [`Dear all, ${"so it is ".repeat(133)}`, true],
+  ])("%s", (text, is) => expect(isPaper(text)).toBe(is));
+});
+
+describe("a paper is heard where it speaks against a station of the order", () => {
+  const marks = ["B-1", "B-2"];
+  test.each([
+    ["Purchase order\n\nB-1 1 ea 45.00\n\nB-2 1 ea 45.00", []],
+    ["Purchase order\n\nB-2 cancelled\n\nNet 30", ["B-2 cancelled"]],
+    ["Floor plan\n\nb2 removed per addendum 2.", ["b2 removed per addendum 2."]],
+    ["Floor plan\n\nB-3 removed", []],
+    ["Terms\n\nThe seller may not cancel.", []],
+    [`Plan ${"x ".repeat(60_000)}\n\nB-2 is void`, []],
+  ])("%#", (text, said) => {
+    expect(wordsAgainst(text, { marks }).map(({ words }) => words)).toEqual(said);
+  });
+});
