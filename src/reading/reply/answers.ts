@@ -155,6 +155,7 @@ function readAnswers(
             others: asked.others === 0 ? [] : othersIn(asked),
             named: namedIn,
             answered: new Set([...yes, ...no]),
+            granted: yes,
             isDenied: no.size > 0,
             promises: atPoint.promises || all.some(({ line }) => tellsOfSheet(line)),
             last,

@@ -1,13 +1,24 @@
 import {
+  type Form,
+  form,
+  type Groups,
+  numbersIn,
+  ofIt,
+  ofThem,
+  saying,
+  several,
+  sheetFor,
+  subject,
+  wordIn,
+} from "./clause.ts";
+import {
   action,
   all,
   asIs,
-  at,
   be,
   changed,
   comes,
   correction,
-  counts,
   detail,
   idle,
   inCapitals,
@@ -36,96 +47,8 @@ import {
   yesWord,
 } from "./clause-words.ts";
 import { explains } from "./explains.ts";
-import { isNearQuestion } from "./talk.ts";
-
-/** The points that a clause is about: their numbers, or a word for some, with how many they are if it says so. */
-export type Of =
-  | readonly number[]
-  | { readonly word: "all" | "both" | "rest" | "it"; readonly count: number | undefined };
-
-/** What a clause of a reply says or does. */
-export type Act =
-  | {
-      readonly kind: "says";
-      readonly of: Of;
-      readonly is: boolean;
-      /** It is a no only where a sheet comes: "2 is a typo". */
-      readonly needsSheet: boolean;
-      /** It is said only where nothing else was answered, and there are no points to mend. */
-      readonly alone?: boolean;
-    }
-  /** "Yes, yes and no": the answers to all questions in turn. */
-  | { readonly kind: "each"; readonly each: readonly boolean[] }
-  /** "Apart from 2", behind what is said of all. */
-  | { readonly kind: "except"; readonly of: readonly number[] }
-  /** A sheet comes, perhaps for these points. */
-  | { readonly kind: "sheet"; readonly of: readonly number[]; readonly needsSheet: boolean }
-  /** "My typo", "good catch". */
-  | { readonly kind: "owns" }
-  /** "It should be LOBBY", and the words alone. */
-  | { readonly kind: "should" | "words" }
-  /** "2 is French": the next clause tells whether it is right. */
-  | { readonly kind: "about"; readonly of: readonly number[] }
-  /** "Go ahead". */
-  | { readonly kind: "go" }
-  /** Why something is meant so. */
-  | { readonly kind: "why" }
-  | { readonly kind: "idle" };
-
-/** A clause of one shape. The pattern is sticky. */
-export interface Form {
-  readonly pattern: RegExp;
-  readonly act: (found: RegExpExecArray) => Act | undefined;
-  readonly fits?: Fits;
-  /** It fits as soon as it does one of the questions that were spoken of. */
-  readonly any?: true;
-  /** Behind it a clause has to end. */
-  readonly ends?: true;
-}
-
-/** Whether words fit the question that they are said of. */
-export type Fits = (question: string, found: RegExpExecArray) => boolean;
-
-type Groups = Record<string, string | undefined>;
-
-const form = (
-  source: string,
-  act: (groups: Groups, whole: string) => Act | undefined,
-  more: Pick<Form, "fits" | "any" | "ends"> = {},
-): Form => ({
-  pattern: new RegExp(`(?:${source})(?![\\p{L}\\p{N}])`, "iuy"),
-  act: ({ groups = {}, 0: whole }) => act(groups, whole),
-  ...more,
-});
-
-const longestRange = 50;
-const range = /(\d{1,3}) ?(?:[-–]|to|thru|through) ?(\d{1,3})/giu;
-
-/** The numbers in words about points: "1 to 3", "number two". */
-function numbersIn(said = ""): number[] {
-  const ranges = [...said.matchAll(range)].flatMap(([, first, last]) => {
-    const length = Number(last) - Number(first) + 1;
-    return length < 1 || length > longestRange ? [-1] : Array.from({ length }, (_, i) => Number(first) + i);
-  });
-  const single = [...said.replace(range, " ").matchAll(/\d{1,3}/gu)].map(([digits]) => Number(digits));
-  const named = [...said.matchAll(/number ([a-z]+)/giu)].map(
-    ([, word = ""]) => counts.indexOf(word.toLowerCase()) + 1,
-  );
-  return [...ranges, ...single, ...named.filter((one) => one > 0)];
-}
-
-const isRest = new RegExp(`^(?:${rest})$`, "iu");
-
-/** "Both", "all three", "the other two". */
-function wordIn(said = ""): Of {
-  const [one] = /(?<!\p{L})(?:two|three|four|five|six)(?!\p{L})|\d/iu.exec(said) ?? [];
-  const count = one === undefined ? undefined : counts.indexOf(one.toLowerCase()) + 1 || Number(one);
-  return { word: isRest.test(said) ? "rest" : /both/iu.test(said) ? "both" : "all", count };
-}
-
-const ofIt: Of = { word: "it", count: undefined };
-const saying = (of: Of, is: boolean, needsSheet = false): Act => ({ kind: "says", of, is, needsSheet });
-const sheetFor = (of: readonly number[], needsSheet = false): Act => ({ kind: "sheet", of, needsSheet });
+import { atCapitals, atFinish, atNear, atSame, atSeveral, atSpelling, hasLetters, ofFinish } from "./fits.ts";
+import { whyForms } from "./why-forms.ts";
 
 /** Words in capitals, or a name: what shall stand on a sheet. */
 const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
@@ -141,30 +64,12 @@ const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;
 const bare = (said: string): string =>
   said.replace(new RegExp(sheetName, "giu"), "sheet").replace(/in \d{1,2} (?:minutes?|hours?)/giu, "soon");
 
-const subject = `(?:(?:the )?(?:words?|wordings?|spellings?|names?|legends?) (?:in|of|for|on) )?(?:${at}:? )?(?<of>${numbers})`;
 const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
 const please = "(?:(?:please|pls|kindly|just|so) )?";
 const so = "(?:(?:so|and|hence) )?";
 const them = "(?:it|them|these|those|this|that)";
 const done = `(?:(?:is|are|was|were) )?(?:now )?(?:corrected|fixed|revised|shortened|amended)(?: and (?:attached|enclosed|sent))?(?: too| as well| also)?(?: (?:on|in) (?:the )?(?:(?:(?:same|new|attached) )?(?:sheets?|one)|attached))?`;
 const mended = `(?:fixed|fix|corrected|correct|shortened|shorten|redid|redone|redo|mended|sorted)`;
-
-/** Words that fit questions of one kind, known by what these say. */
-const atCapitals: Fits = (question) => /are in capitals, such as/u.test(question);
-const atSeveral: Fits = (question) => /asks? for several\. A sheet orders one/u.test(question);
-const atSame: Fits = (question) => /^“[^”]+” stands (?:on|twice)/u.test(question);
-/** A word that does not fit is the one that we took it for. */
-const atSpelling: Fits = (question, { groups }) =>
-  /^“[^”]+” .*looks misspelt/u.test(question) &&
-  question.includes(` ${(groups?.["full"] ?? "").toUpperCase()}`);
-const atFinish: Fits = (question, { groups }) =>
-  /^The (?:finish|device|plate) is /u.test(question) &&
-  new RegExp(`(?: is |and )${RegExp.escape(groups?.["finish"] ?? "?")}(?:[ ,.])`, "u").test(question);
-
-const atNear: Fits = (question, { groups }) => {
-  const [, word = ""] = /^“([^”]+)” .*looks misspelt/u.exec(question) ?? [];
-  return isNearQuestion(groups?.["near"] ?? "", [word.toLowerCase()]);
-};
 
 const isNo = new RegExp(`^${noWord}$`, "iu");
 const yesOrNo = new RegExp(`(?<!\\p{L})(?:${yesWord}|${noWord})(?!\\p{L})`, "giu");
@@ -184,6 +89,11 @@ const sayings = (is: boolean, what: string, needsSheet = false): Form[] => [
   form(`(?<of>${all}|${rest})(?: |, |: )${what}`, ({ of }) => saying(wordIn(of), is, needsSheet)),
 ];
 
+/** The capitals of a sheet, and the finish of a device. */
+const mixed =
+  "(?:the |a )?(?:mix(?:ed|ture)?(?: case| (?:of )?(?:capitals?|upper case|caps)(?: letters)? and (?:small(?: letters)?|lower ?case))?|capitals?(?: and small letters)?|upper and lower case|caps|capitali[sz]ation)";
+const finish = "(?:the )?(?:different |two )?finish(?:es)?";
+const alike = `${be} (?:all |both )?(?:meant|supposed|intended) to be`;
 export const forms: readonly Form[] = [
   form(
     each,
@@ -194,6 +104,8 @@ export const forms: readonly Form[] = [
     { ends: true },
   ),
   ...sayings(true, yes),
+  // "All German and all correct".
+  ...sayings(true, `(?:${be} )?${much}(?:in )?${tongue}(?: words?| names?| terms?)?,? and ${yes}`),
   ...sayings(false, noWord),
   ...sayings(false, wrong, true),
   form(`${subject}${mark}(?:${should}|${correction}|${action})`, ({ of, words: said }) =>
@@ -222,7 +134,7 @@ export const forms: readonly Form[] = [
     ({ of }) => saying(numbersIn(of), true),
   ),
   form(
-    `(?:${yesWord}|good to go|good|fine|ok) (?:to|on|for|with) (?<of>${all}|${rest})(?: ${asIs})?|${yesWord},? (?<both>both|all)(?: of (?:them|it))?`,
+    `(?:${yesWord}|good to go|good|fine|ok) (?:to|on|for|with) (?<of>${all}|${rest})(?: ${asIs})?(?: please)?|${yesWord},? (?<both>both|all)(?: of (?:them|it))?`,
     ({ of, both }) => saying(wordIn(of ?? both), true),
   ),
   form(`${noWord} (?:to|on|for) (?<of>${numbers})`, ({ of }) => saying(numbersIn(of), false)),
@@ -231,6 +143,45 @@ export const forms: readonly Form[] = [
     ({ of, yes: isYes }) => saying(numbersIn(of), isYes !== undefined),
   ),
   form(`${yesWord} and ${yesWord}`, () => saying(wordIn("both"), true)),
+  form(`${yesWord} ?[x×] ?(?<count>[2-9])`, ({ count }) => saying(wordIn(`all ${count}`), true)),
+  // "Both lamps buttons are meant to be the same", "LAMPS on both is right".
+  form(
+    `(?:the )?(?:two |both )?(?<of>${numbers})(?: buttons)?(?: (?:twice|on both(?: buttons)?|both times))? (?:${yes}|${alike} (?:the same|alike|identical))`,
+    ({ of }) => saying(numbersIn(of), true),
+    { fits: atSame },
+  ),
+  form(
+    `${mixed} (?!as )${yes}|(?:mixed case|upper and lower case|capitals and small letters) as (?:typed|sent|written|on the sheet|submitted)(?: please)?`,
+    () => saying(ofIt, true),
+    { fits: atCapitals },
+  ),
+  form(
+    `(?:${finish} ${yes}|(?:${finish}|it|they|that one) ${alike} (?:different|so)(?: there)?)`,
+    () => saying(ofIt, true),
+    { fits: atFinish },
+  ),
+  // "Snugg with two Gs is right".
+  form(
+    `(?<of>${numbers}) (?:with|has) (?<count>one|two|double|an?|a double|no second) (?<letter>\\p{L}) ?(?:'? ?s)? ${yes}`,
+    ({ of }) => saying(numbersIn(of), true),
+    { fits: hasLetters },
+  ),
+  // "As for 2, it is right".
+  form(`(?:as for|regarding|re|concerning|about|as to) (?<of>${numbers})[,:]?`, ({ of }) => ({
+    kind: "about",
+    of: numbersIn(of),
+    isSlip: true,
+  })),
+  // "MEZZ stands for mezzanine".
+  form(`${subject} (?<what>(?:stands for|means) (?:the |an? )?\\p{L}+(?: \\p{L}+)?)`, ({ of, what }) =>
+    explains(`it ${what}`) ? { kind: "about", of: numbersIn(of) } : undefined,
+  ),
+  form(`(?<count>[2-9]) ?[x×] ?${yesWord}`, ({ count }) => saying(wordIn(`all ${count}`), true)),
+  // "The three room names are correct".
+  form(
+    `(?:the|these|those|all|both)(?: (?:the|these|those))?(?: (?<count>two|three|four|five|\\d))? (?:(?:room|class|button|place) )?(?:words|names|legends|spellings|terms|abbreviations) ${yes}`,
+    ({ count }) => saying({ ...wordIn(`all ${count ?? ""}`), word: "words" }, true),
+  ),
   // "Leave 2 and 3 as they are", "keep them both like that".
   form(`${please}(?:leave|keep|let) (?<of>${numbers}) (?:${asIs}|stand|alone|be)`, ({ of }) =>
     saying(numbersIn(of), true),
@@ -248,7 +199,7 @@ export const forms: readonly Form[] = [
   ),
   // "Ok" without a number may only say that somebody has read it.
   form(`${so}(?:${it})? ?${yes}`, (_, whole) =>
-    /^ok(?:ay)?$/iu.test(whole) ? undefined : saying(ofIt, true),
+    /^ok(?:ay)?$/iu.test(whole) ? undefined : saying(several.test(whole) ? ofThem : ofIt, true),
   ),
   form(`${so}${noWord}`, () => saying(ofIt, false)),
   form(`${so}(?:${it} )?${wrong}`, () => saying(ofIt, false, true)),
@@ -275,7 +226,7 @@ export const forms: readonly Form[] = [
     `(?:(?:i|we)(?: have| will| also)? )?${mended}(?: also)? (?<of>${numbers})(?: (?:on the (?:other|same|new) (?:one|sheet)|too|also|as well|and send (?:it|them)(?: over| again| back)?|${when}))*`,
     ({ of }) => sheetFor(numbersIn(of), true),
   ),
-  form(`${subject}${mark}(?:${owns})`, ({ of }) => ({ kind: "about", of: numbersIn(of) })),
+  form(`${subject}${mark}(?:${owns})`, ({ of }) => ({ kind: "about", of: numbersIn(of), isSlip: true })),
   form(owns, () => ({ kind: "owns" })),
   form(`${should}|${correction}`, (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined)),
   form(
@@ -310,10 +261,11 @@ export const forms: readonly Form[] = [
   ),
   form(changed, () => ({ kind: "words" }), { ends: true }),
   form(inCapitals, () => ({ kind: "should" }), { fits: atCapitals, ends: true }),
-  form(inFinish, () => ({ kind: "should" }), { fits: atFinish, ends: true }),
+  form(inFinish, () => ({ kind: "should" }), { fits: ofFinish, ends: true }),
   form(onlyOne, () => ({ kind: "why" }), { fits: atSeveral }),
   form(twoOfThem, () => ({ kind: "why" }), { fits: atSame, any: true }),
   form(short, () => ({ kind: "why" }), { fits: atSpelling, any: true }),
   form(reason, () => ({ kind: "why" })),
+  ...whyForms,
   form(idle, () => ({ kind: "idle" })),
 ];

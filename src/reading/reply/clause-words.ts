@@ -5,6 +5,9 @@
 
 const join = (...all: readonly string[]): string => `(?:${all.join("|")})`;
 
+export const tongue =
+  "(?:french|german|spanish|italian|welsh|irish|gaelic|dutch|latin|greek|swedish|danish|norwegian|finnish|polish|czech|croatian|hawaiian|maori|te reo|portuguese|japanese|hebrew|arabic|turkish|hungarian|scots|catalan|basque|galician|yiddish|russian|chinese|swiss german|american|british)";
+
 export const number = String.raw`\d{1,3}(?![\d\p{L}])(?![.,/:]\d)(?! (?:of|more|sheets|forms|words|questions|points|items|letters|characters|times|days|weeks|hours|minutes|ways?)(?!\p{L}))`;
 const label = String.raw`(?:(?:the|your|our|sr\.?) )?(?:(?:questions?|points?|items?|numbers?|nr\.?|pos\.?|position|q|pts?|query|queries|comments?|punkt|punto|#) ?#?)?`;
 export const counts = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
@@ -13,18 +16,18 @@ const tie = String.raw`(?: (?=\d{1,2}(?:[ ,]|$))| ?(?:,|&|\+|/) ?(?:and )?| and 
 export const numbers = `${one}(?:${tie}${one})*`;
 export const at = String.raw`(?:on|for|to|re|regarding|about|as for|as to|with|in|zu)`;
 export const all = join(
+  String.raw`all (?:of )?(?:the |these |those )?(?:two|three|four|five|six|\d)(?: (?:of them|questions|points|items|words|names))?`,
   "all(?: of)?(?: (?:the|your|these|those|my))?(?: (?:questions|points|items|ones|words|names))?(?: of (?:them|these|those|it))?",
   "both(?: of)?(?: (?:the|your|these|those))?(?: (?:questions|points|items|ones|words|names))?(?: of (?:them|these|those))?",
   "everything|(?:they|those|these|it) (?:are|is) (?:all|both)|(?:they|these|those) (?:all|both)",
-  String.raw`all (?:two|three|four|five|six|\d)(?: (?:of them|questions|points|items))?`,
 );
-export const rest = String.raw`(?:all )?(?:the )?(?:rest|others|other (?:ones?|two|three|four|five)|remaining (?:ones?|two|three|four|five)|other)(?: of (?:them|the questions|your questions))?`;
+export const rest = String.raw`(?:all )?(?:the )?(?:rest|others|other (?:ones?|(?:two|three|four|five)(?: (?:points|questions|items|ones))?)|remaining (?:ones?|two|three|four|five)|other)(?: of (?:them|the questions|your questions))?`;
 export const it =
   "(?:it|that|this|they|these|those|the (?:words?|names?|spellings?|wordings?|legends?|text))";
 export const be = "(?:is|are)";
 const been = "(?:is|are|was|were)";
 export const much =
-  "(?:(?:really|indeed|also|all|both|just|quite|exactly|absolutely|perfectly|definitely|very much|in fact|meant to be|of course|too|dead|spot|totally|completely|entirely|certainly) )*";
+  "(?:(?:really|indeed|also|all (?:two|three|four|five)|all|both|just|quite|exactly|absolutely|perfectly|definitely|very much|in fact|meant to be|of course|too|dead|spot|totally|completely|entirely|certainly) )*";
 
 export const person = join(
   "we|i|they|he|she",
@@ -33,6 +36,7 @@ export const person = join(
 );
 export const asIs = join(
   "(?:just |exactly |meant )?(?:as|like|the way|how) (?:it|they|that|these|those)(?: is| are| stands?)(?: (?:now|written|typed|drawn|spelled|spelt|there|on the sheets?|in the sheets?))?",
+  "(?:just |exactly )?as (?:we|they|he|she|i|the (?:owner|owners|client|customer|family|architect|designer)) (?:wants?|wanted|likes?|asked for|intend|intends|intended|chose|specified|ordered)(?: (?:it|them|these|those))?",
   "(?:just |exactly )?as (?:is|typed|written|drawn|submitted|per submitted|intended|ordered|wanted|meant|shown|sent|planned|spelled|entered|specified|designed|we intend|we want)",
   "like (?:this|that)|(?:this|that) way",
 );
@@ -40,13 +44,14 @@ export const wants =
   "(?:wants?|wanted|calls?|spells?|spelled|spelt|writes?|wrote|means?|meant|ordered|intends?|intended|likes?|liked|submitted|typed|asked for|chose)";
 export const how = `(?:just |exactly )?(?:how|what|the way|just how) ${person}(?: (?:all|both|do|does|always|really|actually))?(?: (?:want|call|spell|write|mean|intend|like)| ${wants})(?: (?:it|them|that|these))?(?: (?:to be|spelled|written|done))?`;
 export const yesWord =
-  "(?:yes|yep|yeah|yup|yea|ya|ja|oui|s[ií]|yes sir|yes ma'am|yes indeed|yes please|affirmative)";
-const tail = `(?: (?:${asIs}|on (?:both|all|purpose)|either|too|also|as well|by design|for (?:us|me|both|all)|with (?:us|me)|here|so|thanks|sir))*`;
+  "(?:yes sir|yes ma'am|yes indeed|yes please|yes|yep|yeah|yup|yea|ya|ja|oui|s[ií]|affirmative)";
+const tail = `(?: (?:${asIs}|on (?:both|all|purpose)|either|too|also|as well|by design|for (?:us|me|both|all)|with (?:us|me)|here|so|thanks|please|sir))*`;
 /** What is said of something that is meant so. */
 export const yes = join(
-  `${yesWord}(?:,? and ${yesWord})?(?:,? (?:it is )?(?:${much})(?:correct|right|intentional|intended|on purpose|that is correct|that is right|${asIs}))?${tail}`,
-  `(?:${be} )?${much}(?:correct(?:ly)?(?: written| spelled| spelt)?|right|fine|intended|intentional|deliberate|on purpose|by design|accurate|in order|spelled (?:right|correctly)|all good|spelling is right)${tail}`,
+  `${yesWord}(?:,? and ${yesWord})?(?:,? (?:it is )?(?:${much})(?:correct|right|intentional|intended|on purpose|that is correct|that is right|(?:that is )?the (?:correct|right|proper) (?:spelling|name|word|wording)|${asIs}))?${tail}`,
+  `(?:${be} )?${much}(?:correct(?:ly)?(?: written| spelled| spelt)?(?: ${tongue})?|(?:spelled|spelt|written) correctly|right|fine|intended|intentional|deliberate|on purpose|by design|accurate|in order|spelled (?:right|correctly)|all good|spelling is right)${tail}`,
   `${be} ${much}(?:ok|okay|good|grand|perfect|yes|a yes|meant|confirmed|approved)${tail}`,
+  `${be} ${much}(?:the (?:correct|right|proper) (?:spelling|name|word|wording)|(?:meant|supposed|intended) to (?:be|read|look|stand)(?: (?:spelled|spelt|written))? (?:like (?:this|that)|that way|this way|so|${asIs}))${tail}`,
   `(?:ok|okay|good|grand|meant) ${asIs}`,
   String.raw`(?:ok|okay)(?=[.;!,]?\s*(?:$|(?:and )?#?\d))`,
   `(?:${be} )?${much}(?:${asIs}|${how})`,
@@ -97,7 +102,7 @@ export const comes = join(
   `(?:(?:is|are|was|were|has been|have been|will be) )?(?:(?:now|also|already|all|both) )*(?:attached|att|att\\.|enclosed|on (?:its|the|their) way|coming|sent|resent|here|with this (?:e-?mail|mail|letter)|in (?:this|the) (?:e-?mail|mail|attachment)|in attach(?:ment)?|corrected and attached)`,
   "(?:will|to|shall) (?:follow|come|be along|be sent)|follows?|following|comes?|to come",
 );
-const forNumbers = `(?: (?:for|of|on|to|with|re) (?:(?:no\\.? )?${numbers}|it|that|this|that one|both|all|(?:the )?(?:others?|rest|other (?:one|ones|two|three|four))))?`;
+const forNumbers = `(?: (?:for|of|on|to|with|re) (?:(?:no\\.? )?${numbers}|it|that|this|that one|both|all|(?:the )?(?:others?|rest|other (?:one|ones|two|three|four))|(?!(?:and|or|not)\\b)\\p{L}{1,3}-\\d{1,4}))?`;
 export const send = join(
   "(?:(?:i|we|he|she|they|(?:the|my|our) (?:boss|office|wife|husband|son|daughter|brother|sister|partner|apprentice|colleague|secretary|assistant|foreman|engineer|architect|designer|draftsman|lad|girl|guys?)|boss|office|will|just|have|am|are|is|now|also|going to|get (?:the|my|our) \\p{L}+ to|in attach(?:ment)? you|please|kindly|pls|you will|you) ?)*(?:send|sends|sending|sent|resend|resending|attach|attached|attaching|enclose|enclosed|enclosing|redo|redid|redoing|fixing|forward|forwarding|e-?mail|e-?mailing)",
 );
@@ -139,8 +144,8 @@ export const says = join(
 export const idle = join(
   "(?:please |kindly |pls )?(?:(?:see|find) )?(?:my |our |the )?(?:answers?|repl(?:y|ies)|responses?|comments?|notes?|remarks?) (?:are )?(?:inline|in ?between|below|above|(?:next to|under|beside|after|behind) each(?: (?:one|point|question))?|in (?:red|blue|green|capitals|caps|bold|line|your text|your letter|your mail)(?: below)?|as follows)",
   "taking (?:your |the )?(?:points|questions|items)(?: in turn| one by one)|(?:to answer|answering|in (?:answer|reply|response) to|regarding|re|further to) your (?:questions|points|letter|mail|e-?mail|message|note)(?: (?:regarding|about|on|for|of) (?:our|the|my|this) (?:order|job|project|sheets))?",
-  "lads|mate|guys|sir|madam|team|friends?|all|everybody|everyone|(?:the )?(?:row|legend|text|name|word)s? (?:is|are) (?:now )?(?:\\d{1,2} (?:characters|letters)(?: long)?|shorter|short enough)|(?:now )?(?:it |they )?fits?(?: now)?",
-  "ha(?:ha)*|lol|oh|ah|ok|okay|hi|hello|sir|hey|right|sure|oops|thanks?(?: (?:again|a lot|so much|very much))?|thank you(?: (?:again|so much|very much))?|thx|cheers|lets go|let us go|hi (?:all|there|guys|team)",
+  "burin|lads|mate|guys|sir|madam|team|friends?|all(?! (?:of |the |these |those )?(?:two|three|four|five|six|\\d))|everybody|everyone|(?:the )?(?:row|legend|text|name|word)s? (?:is|are) (?:now )?(?:\\d{1,2} (?:characters|letters)(?: long)?|shorter|short enough)|(?:now )?(?:it |they )?fits?(?: now)?",
+  "ha(?:ha)*|lol|oh|ah|ok|okay|hi|hello|sir|hey|right|sure|oops|thank you(?: (?:again|so much|very much))?|thanks?(?: (?:again|a lot|so much|very much))?|thx|cheers|lets go|let us go|hi (?:all|there|guys|team)",
   "hope (?:that|this|it) is (?:ok|okay|fine)|talk(?:ed)? to (?:him|her|them)|(?:spoke|talked|checked|confirmed) with (?:him|her|them|the (?:owner|client|customer|boss))",
 );
 /** Who says no owns a slip. */
@@ -150,8 +155,6 @@ export const owns = join(
   String.raw`(?:spelled|spelt|typed|written) wrong(?:ly)?(?: by (?:us|me|our \p{L}+))?|thanks? (?:you )?for (?:catching|spotting) (?:it|that|this|those|them)|there the sheet was wrong|that one (?:actually )?is wrong|there is (?:an? )?\p{L}{1,6} missing|(?:wife of the |the )?(?:owner|client|customer|boss) (?:caught|noticed|saw) (?:that|it) too|(?:the )?(?:customer|client|owner) (?:made a mistake|got it wrong|misspelled it)`,
 );
 
-export const tongue =
-  "(?:french|german|spanish|italian|welsh|irish|gaelic|dutch|latin|greek|swedish|danish|norwegian|finnish|polish|czech|croatian|hawaiian|maori|te reo|portuguese|japanese|hebrew|arabic|turkish|hungarian|scots|catalan|basque|galician|yiddish|russian|chinese|swiss german|american|british)";
 export const named =
   "(?:(?:family|last|first|given|middle|maiden|pet|house|trade|brand|company|proper|street|boat|dog's|guys?|guy's|owner's|client's|customer's|family's|place) )*(?:sur|nick|last)?names?";
 /** What stands behind a yes and tells no more than why. */
@@ -163,7 +166,7 @@ export const reason = join(
   `(?:(?:that|it|this|they) (?:is|are) )?(?:exactly |just |really )*${how}`,
   "(?:spelled|spelt|written) (?:just |exactly )?(?:like that|that way|this way|so|right|correctly)|spelling is right(?: on both)?",
   "(?:same|this) (?:is )?(?:the )?same (?:name|word)|the name is (?:this|the) same|(?:the )?(?:same )?reason(?:ing)? as (?:above|\\d{1,3})|likewise|as above|same here|ditto",
-  String.raw`short for \p{Ll}{3,15}|(?:the )?same|(?:it |they )?(?:is |are )?(?:also )?in ${tongue}(?: too| as well)?|${it} is the ${tongue} (?:word|name) for (?:the |a )?\p{Ll}{3,15}`,
+  String.raw`short for \p{Ll}{3,15}(?!,? so )|(?:the )?same|(?:it |they )?(?:is |are )?(?:also )?in ${tongue}(?: too| as well)?|${it} is the ${tongue} (?:word|name) for (?:the |a )?\p{Ll}{3,15}`,
   "no (?:actions?|changes?|corrections?) (?:is |are )?(?:needed|required|necessary)(?: (?:on|to|for|in) (?:them|it|both|these|those))?|all good",
   `(?:${it}|which)? ?(?:is|are)?(?: also| all| just| both)* in ${tongue}(?: too| as well)?|(?:please )?leave (?:it|them|those|these)(?: alone| be)?`,
   "(?:(?:it|that) is )?(?:exactly |just )?(?:what|how) it (?:says|is spelled|is spelt|reads|stands|is written)(?: (?:on|in|over|above) (?:the|our|their) \\p{L}+)?",

@@ -25,7 +25,7 @@ const settled = new RegExp(
 const tells =
   /^(?:(?:it|that|this)(?: is|['’]?s)|(?:these|those|they)(?: are|['’]re))(?: (?:really|just|actually|indeed|simply|always))* (?!to |as |for |in |on |from |with )(?=\p{L})/iu;
 /** What something is: the words behind "it is the". No word for another one stands in them. */
-const what = String.raw`(?!.*(?<!\p{L})(?:old|new|other|another|wrong|last|next|second|former|previous|left|right|top|bottom|upper|lower|same|not|now|one|ones|as|with|without|version|form)(?!\p{L}))\p{L}[\p{L}'’-]*(?:[ ,]+\p{L}[\p{L}'’-]*){0,11}`;
+const what = String.raw`(?!.*(?<!\p{L})(?:old|new|other|another|wrong|last|next|second|former|previous|left|right|top|bottom|upper|lower|same|not|now|one|ones|as|with|without|version|form|so|then|please)(?!\p{L}))\p{L}[\p{L}'’-]*(?:[ ,]+\p{L}[\p{L}'’-]*){0,11}`;
 const subject =
   "(?:it|that|this|these|those|they|both|which|the (?:words?|names?)|(?:this|that) (?:one|word|name))";
 const tellsThing = new RegExp(
@@ -59,6 +59,10 @@ const tellsWhat = (said: string): boolean =>
           .replace(neutral, "cat")
           .replace(/ (?:by|beside) (?=(?:the|our|their|his|her|my) )/gu, " near "),
       )));
+
+/** Whether a word of a reason is of no danger. Places and people are not. */
+export const tellsOnly = (word: string): boolean =>
+  word.length === 1 || (!turns.test(word) && !isDangerous(word.replace(neutral, "cat")));
 
 /** "Or a cuddle", behind what something is. */
 function isOr(said: string): boolean {

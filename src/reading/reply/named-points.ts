@@ -54,7 +54,11 @@ export function namesIn(given: Answer): Names {
         line,
       ),
     withWords: (line) => line.replace(word, "the word"),
-    withNumbers: (line) => line.replace(word, (typed) => `${numberOf(typed) ?? typed}`),
+    withNumbers: (line) =>
+      finishesIn(given).reduce(
+        (said, [number, finish]) => said.replace(finish, `${number}`),
+        line.replace(word, (typed) => `${numberOf(typed) ?? typed}`),
+      ),
   };
 }
 
@@ -74,6 +78,26 @@ function wordsInQuestion({ answer, open }: Answer): (readonly [number, string])[
     const [, number, word] = /^\s*(\d{1,4})\. “([^“”]{3,40})”/u.exec(line) ?? [];
     return word !== undefined && open.includes(Number(number)) ? [[Number(number), word] as const] : [];
   });
+}
+
+/** The question about a finish, if there is one alone, and how its words are named: "plum in barley", "the Chalk device". */
+function finishesIn(given: Answer): (readonly [number, RegExp])[] {
+  const all = [...questionsIn(given)].flatMap(([number, says]) => {
+    const [, found, other] =
+      /^The (?:finish|device) is (.+?)(?: here and (.+?) on|, but .+? is (.+?)\.)/u
+        .exec(says)
+        ?.filter(Boolean) ?? [];
+    return found === undefined || other === undefined ? [] : [[number, found, other] as const];
+  });
+  return all.length > 1
+    ? []
+    : all.map(([number, found, other]) => [
+        number,
+        new RegExp(
+          `(?<=^|[.,;:!(–—-]\\s*|\\band |\\bso )(?:the |an? )?${RegExp.escape(found)}(?: (?:device|one|finish))?(?: (?:on|in|with) (?:the |an? )?${RegExp.escape(other)}(?: (?:plate|one))?)?(?= (?:is|was|stays|yes)(?!\\p{L}))(?![^.;!]*(?<!\\p{L})(?:all|both|every\\p{L}*|others?|rest|throughout|now)(?!\\p{L}))`,
+          "giu",
+        ),
+      ]);
 }
 
 /** A sheet of the answer. */

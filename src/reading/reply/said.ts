@@ -8,6 +8,8 @@ import { keyOf, type Points, type Said, type Way, waysIn } from "./ways.ts";
 const longestAnswer = 320;
 /** It may be a joke, or the number a size. */
 const unclear = /[;:]-?[(DPpO/]|;-?\)|(?<![“"'‘\d])\d{1,4}["″′'](?!\p{L})/u;
+/** In “typ of 4” a number is no size. */
+const quoted = /(?<=^|[\s(])"(?=\p{L})[^"]{2,40}"/gu;
 /** "Yes, I got your question" answers nothing, where no number stands beside it. */
 const acknowledges =
   /\b(?:got|received|saw|seen|see|read|know|understand|asked|told|looked|(?<!\b(?:to|for|on) (?:the|your) )questions?)\b|^\W*(?:oh|ah|aha)\b/iu;
@@ -19,7 +21,7 @@ export const regrets =
 
 /** "2 correct please" may ask to have it corrected. "Yeah right" is said of what nobody believes. */
 const eitherWay =
-  /\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
+  /\bto be (?:checked|verified|cleared|discussed|agreed|confirmed|approved|decided|reviewed)\b|\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
 /** "No 2 yes, 3", "3 yes 2": of the last nobody knows what it is, and the first of the former may be number 2. */
 const leftOpen =
@@ -31,7 +33,7 @@ const noThatKeeps =
 
 /** Whether a line can be read in two ways, or may be a joke. */
 export function isUnclear(line: string): boolean {
-  return [unclear, eitherWay, leftOpen, noThatKeeps].some((either) => either.test(line));
+  return [unclear, eitherWay, leftOpen, noThatKeeps].some((either) => either.test(line.replace(quoted, " ")));
 }
 
 const odd =

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { type Around, clausesIn } from "../../../src/reading/reply/clauses.ts";
+import type { Around } from "../../../src/reading/reply/clause-acts.ts";
+import { clausesIn } from "../../../src/reading/reply/clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
 describe("clauses about points are put together freely", () => {
@@ -106,6 +107,7 @@ describe("a clause", () => {
     others: [],
     named: new Set(),
     answered: new Set(),
+    granted: new Set(),
     isDenied: false,
     promises: true,
     last: undefined,

@@ -1,0 +1,102 @@
+import { atCapitals, atFinish, atSame, atSeveral, hasButton, isAsFound } from "./fits.ts";
+import { bareFolk, colour, det, folk, looks, spot, that, very, type Why, wall, word } from "./why-words.ts";
+
+/*
+ * Why something is meant as it stands, where it is said of questions of one kind: finishes that differ, a mark that asks
+ * for several, buttons that say the same, and rows in capitals beside others.
+ */
+
+const aim =
+  "(?:walls?|wallpaper|tiles?|tiling|paint|trim|room|furniture|decor|bar|panell?ing|woodwork|doors?|door furniture|floor|kitchen|curtains|carpet|splashback|worktop)";
+/** Such clauses. */
+export const whysOfQuestions: readonly Why[] = [
+  // Finishes.
+  {
+    source: String.raw`(?:\p{L}{1,3}-\d{1,4}|that one|this one|the (?:device|station)) is (?:in|at|by) (?:the|a|our|their) ${word}(?: room| wing| block| hall)?|(?:in|for) (?:an?|another) (?:different |separate |other )?(?:room|wing|part|area|space|block|building)`,
+    fits: atFinish,
+  },
+  {
+    source: String.raw`${spot}(?: (?:there|in there))? (?:is|are|has|have|gets?)(?: (?:all|mostly|in|painted|the|a|got|very|much|quite))* ${colour}(?: (?:trim|${wall}|ones?))*(?: (?:there|too|as well))*`,
+    fits: atFinish,
+    any: true,
+  },
+  {
+    source: String.raw`(?:the |a )?${colour} ${wall}(?: (?:there|in there|in that (?:room|wing)|behind it|in (?:that|the) ${word}))*`,
+    fits: atFinish,
+    any: true,
+  },
+  {
+    source: String.raw`(?:(?:${det} )?(?:${bareFolk}|boss|they|she|he|we)s? ${very}(?:wants?|wanted|likes?|liked|asked for|chose|is after|are after) (?:the|a|some|that) ${looks}|(?:(?:it is|just) )?(?:for )?(?:the |a )?(?:contrast|two[- ]tone(?: look)?)|${that} (?:is|are) (?:meant|supposed|intended) to (?:contrast|stand out|differ|be different)|${that} (?:contrasts?|stands? out)|(?:to|it|they|that) (?:match|matches|go with|goes with|suits?) ${det} (?:${colour} )?${aim})`,
+    fits: atFinish,
+    any: true,
+  },
+  {
+    source: String.raw`(?<finish>\p{L}+)(?: (?:on|with|in|and) (?:the |an? )?(?<under>\p{L}+)(?: plate)?)? (?:is|was) (?:(?:exactly|just|really) )?(?:(?:what|how) (?:${folk}|was|is) (?:wants?|wanted(?: (?:it|there|here))?|asked for|chose|chosen|likes?|ordered|specified|picked|agreed)|(?:meant|wanted|intended|chosen|right|correct|specified|asked for))(?: (?:for|in) (?:that|the|this) (?:(?:east|west|north|south) )?(?:room|wall|wing|block|hall|corridor|kitchen|bar|lobby|building))?`,
+    fits: isAsFound,
+    any: true,
+  },
+  {
+    source: String.raw`${folk} ${very}(?:wants?|wanted|picked|chose|asked for|specified|likes?) (?<finish>\p{L}+)(?: (?:there|here|(?:for|in|on) (?:that|this|the) (?:${spot}|one|${word})|on purpose))+`,
+    fits: isAsFound,
+    any: true,
+  },
+  {
+    source: String.raw`${spot} is (?:(?:to be|meant to be) )?(?<finish>\p{L}+)(?:(?: as)? per ${folk}| on purpose)?`,
+    fits: isAsFound,
+    any: true,
+  },
+  {
+    source: String.raw`${folk} (?:wants?|wanted|likes?) (?:it|that one|this one|them) (?:to (?:stand out|contrast|differ|be different)|(?:lighter|darker|different) (?:there|in there|in that (?:room|wing)))`,
+    fits: atFinish,
+    any: true,
+  },
+  // A mark that seems to ask for several.
+  {
+    source: String.raw`(?:(?:we|i|they|it is|there is|that is|for|are|am|is|will|do|really) )*(?:just|only)(?: (?:need|want|make|making|ordering|buying|getting|require|after))?(?: (?:just|only))? (?:the )?(?:one|1)(?: (?:single|station|piece|unit))?(?: please)?(?:(?: is| was)?(?: (?:wanted|needed|required|ordered|meant|made|to be (?:made|cut|engraved)|for now|this time|here|of (?:it|them|these|those)|on this (?:order|job)))+)?|(?:the )?(?:one|1) (?:is|will be) (?:all (?:that )?(?:we|i|they) (?:need|want|ordered|require|are after)|all that is (?:needed|wanted|required)|plenty|enough|right|correct|what we (?:need|want))|(?:the )?(?:quantity|qty)(?: is)? (?:just |only )?(?:one|1)|(?:(?:we|i|they) )?(?:want|need|ordered)? ?(?:just |only )?an? single (?:one|station)`,
+    fits: atSeveral,
+  },
+  {
+    source: String.raw`(?:the )?(?:mark|note|text|wording|(?<quoted>typ\.? of \d{1,2})) (?:is|was)(?: (?:just|only|simply))? (?:(?:the mark|how it is marked|what it says|copied|taken|straight|written) )*(?:off|from|on|in|as on) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule)|(?:that|it) is (?:(?:just|only|simply) )?(?:how|what|the way) it (?:is|was) (?:marked|shown|called|written|labell?ed|noted)(?: (?:on|in) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule))?`,
+    fits: atSeveral,
+  },
+  // Buttons that say the same.
+  {
+    source: String.raw`(?:(?:and|there is|with|it is|they are|we have|that is) )*(?:one|1)(?: (?:button|of them|set))?(?: (?:is|goes|for|at|by|on|in|near|to|from))* (?:each|either|every|both) (?:doors?|ends?|sides?|beds?|entrances?|entry|rooms?|walls?|tables?|desks?|windows?)(?: of (?:the|a) (?:the )?${word})?`,
+    fits: atSame,
+    any: true,
+  },
+  {
+    source: String.raw`(?:(?:${that}|both|it is|they are) )?(?:(?:is|are) )?(?:for )?(?:an? )?(?:two|three|four|[2-4])[- ]way(?: (?:switching|switch|pair|circuit|lighting|control|lights?))?(?: (?:from|at|between) (?:the )?(?:both|either|each|two) (?:ends?|sides?|doors?)(?: of the (?:the )?${word})?)`,
+    fits: atSame,
+    any: true,
+  },
+  {
+    source: String.raw`(?:(?:the )?(?:two |both )?(?:the word )?(?:\d{1,3} )?buttons?|both(?: buttons)?|they)(?: (?:both|all))? (?:run|do|switch|control|work|operate|dim|turn on|turn off) the same (?:lamps?|lights?|circuits?|thing|zone|scene|group|the word|\d{1,3}(?!\d))|(?:the )?same (?:lamps?|lights?|circuits?|zone|scene|group)(?: from (?:both|either|each|two) (?:ends?|sides?|doors?)(?: of the (?:the )?${word})?)?`,
+    fits: atSame,
+    any: true,
+  },
+  {
+    source: String.raw`(?:button )?(?<button>\d) is (?:(?:on|off)(?=,? and )|(?:for )?(?:the |a )?(?:(?:dimmed|full|evening|night|low|bright|cleaning|main|soft) )?(?:scene|dimmer|setting)(?: (?:for|in|of) (?:the )?(?:same )?(?:the )?${word})?)(?:,? and (?:button )?(?<other>\d) is (?:on|off|(?:for )?(?:the |a )?(?:(?:dimmed|full|evening|night|low|bright|cleaning|main|soft) )?(?:scene|dimmer|setting)(?: (?:for|in|of) (?:the )?(?:same )?${word})?))?`,
+    fits: hasButton,
+    any: true,
+  },
+  {
+    source: String.raw`(?:and )?(?:the|our) ${word} (?:knows?|can tell|will know|remembers?) which (?:one )?is which|(?:and )?(?:they|we|staff|everyone|everybody) (?:all )?(?:know|knows|can tell) which (?:one )?is which|${folk} (?:wants?|wanted|likes?) (?:it|them|both|the two)(?: (?:both|to be|to read|to say|worded|named|called|labell?ed|marked))* (?:the same|alike)`,
+    fits: atSame,
+    any: true,
+  },
+  {
+    source: String.raw`(?:(?:there (?:is|are)|we have|it has|they have) )?(?:an?|two|three|both) (?:separate )?(?:the word|aisles?|doors?|doorways?|entrances?|ways in(?:to ${det} (?:the )?${word})?)(?: (?:on|at|in|to) (?:each|either|both|the|opposite) (?:(?:the )?${word}))?|(?:left and right|both) sides? of ${det} (?:the )?${word}|(?:both|the two)(?: of them)?(?: buttons)? (?:say|read) (?:the word|the same)|${folk} (?:wants?|wanted) (?:them |it )?both(?: of them| buttons)? to (?:say|read|be) (?:the word|the same|that)|(?:they|both)(?: buttons)?(?: both| all)? do the same(?: thing| job)?|(?:it|that|they) (?:is|are) (?:for |on )?the same (?:the word|lamps?|lights?|circuits?|zone|scene|group)`,
+    fits: atSame,
+    any: true,
+  },
+  // Legends in capitals beside others.
+  {
+    source: String.raw`(?:${det} )?(?:head |chief |lead )?(?:${bareFolk}|librarian|boss|they|he|she|we|manager|headmaster|curator)s? (?:is|was|are|were) (?:(?:very|quite|really|most|rather) )*(?:particular|picky|fussy|specific|precise|clear|firm) (?:about|on|over) (?:it|that|this|them|the capitals|which (?:ones|words|rows|of them)? ?(?:are|get|go|have|in)(?: in)? capitals(?: and which (?:ones )?(?:are|do|get|have)? ?not)?)`,
+    fits: atCapitals,
+  },
+  {
+    source: String.raw`(?:the )?(?:room|place) names (?:are )?(?:in )?(?:small letters|lower ?case|capitals|caps|upper ?case),? (?:and )?(?:the )?(?:functions?|scenes?|rest|others) (?:are )?(?:in )?(?:small letters|lower ?case|capitals|caps|upper ?case)|(?:an? )?(?:mixed case|mix(?:ture)? of (?:capitals|upper case|caps) and (?:small letters|lower ?case|small)) is (?:what|how) ${folk} (?:asked for|wants?|wanted|likes?|chose|specified|ordered|uses?)(?: it)?`,
+    fits: atCapitals,
+  },
+];
