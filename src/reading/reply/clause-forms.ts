@@ -41,7 +41,7 @@ import { isNearQuestion } from "./talk.ts";
 /** The points that a clause is about: their numbers, or a word for some, with how many they are if it says so. */
 export type Of =
   | readonly number[]
-  | { readonly word: "all" | "both" | "rest" | "it"; readonly count: number | undefined };
+  | { readonly word: "all" | "both" | "rest" | "last" | "it"; readonly count: number | undefined };
 
 /** What a clause of a reply says or does. */
 export type Act =
@@ -60,8 +60,10 @@ export type Act =
   | { readonly kind: "except"; readonly of: readonly number[] }
   /** A sheet comes, perhaps for these points. */
   | { readonly kind: "sheet"; readonly of: readonly number[]; readonly needsSheet: boolean }
-  /** "My typo", "good catch". */
-  | { readonly kind: "owns" }
+  /** What stands on a sheet that comes: words of legends, beside what was mended there. */
+  | { readonly kind: "carries"; readonly words: readonly string[] }
+  /** "My typo", "good catch on 2". */
+  | { readonly kind: "owns"; readonly of?: readonly number[] }
   /** "It should be LOBBY", and the words alone. */
   | { readonly kind: "should" | "words" }
   /** "2 is French": the next clause tells whether it is right. */
@@ -86,9 +88,9 @@ export interface Form {
 /** Whether words fit the question that they are said of. */
 export type Fits = (question: string, found: RegExpExecArray) => boolean;
 
-type Groups = Record<string, string | undefined>;
+export type Groups = Record<string, string | undefined>;
 
-const form = (
+export const form = (
   source: string,
   act: (groups: Groups, whole: string) => Act | undefined,
   more: Pick<Form, "fits" | "any" | "ends"> = {},
@@ -102,7 +104,7 @@ const longestRange = 50;
 const range = /(\d{1,3}) ?(?:[-–]|to|thru|through) ?(\d{1,3})/giu;
 
 /** The numbers in words about points: "1 to 3", "number two". */
-function numbersIn(said = ""): number[] {
+export function numbersIn(said = ""): number[] {
   const ranges = [...said.matchAll(range)].flatMap(([, first, last]) => {
     const length = Number(last) - Number(first) + 1;
     return length < 1 || length > longestRange ? [-1] : Array.from({ length }, (_, i) => Number(first) + i);
@@ -117,32 +119,44 @@ function numbersIn(said = ""): number[] {
 const isRest = new RegExp(`^(?:${rest})$`, "iu");
 
 /** "Both", "all three", "the other two". */
-function wordIn(said = ""): Of {
+export function wordIn(said = ""): Of {
   const [one] = /(?<!\p{L})(?:two|three|four|five|six)(?!\p{L})|\d/iu.exec(said) ?? [];
   const count = one === undefined ? undefined : counts.indexOf(one.toLowerCase()) + 1 || Number(one);
   return { word: isRest.test(said) ? "rest" : /both/iu.test(said) ? "both" : "all", count };
 }
 
-const ofIt: Of = { word: "it", count: undefined };
-const saying = (of: Of, is: boolean, needsSheet = false): Act => ({ kind: "says", of, is, needsSheet });
-const sheetFor = (of: readonly number[], needsSheet = false): Act => ({ kind: "sheet", of, needsSheet });
+export const ofIt: Of = { word: "it", count: undefined };
+export const saying = (of: Of, is: boolean, needsSheet = false): Act => ({
+  kind: "says",
+  of,
+  is,
+  needsSheet,
+});
+export const sheetFor = (of: readonly number[], needsSheet = false): Act => ({
+  kind: "sheet",
+  of,
+  needsSheet,
+});
 
 /** Words in capitals, or a name: what shall stand on a sheet. */
-const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
+export const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
   said
     .replace(/ (?:with(?:out)? (?:an? )?\p{Lu}{1,6}|(?:as|in) (?:one|two) words?|now|\d)$/u, "")
-    .replace(/(?<=\p{Lu} )the word|^the word(?= \p{Lu})/gu, "W")
+    .replace(
+      /(?<=\p{Lu} )the word|the word(?= (?:\p{Lu}(?!\p{Ll})|and \p{Lu}))|(?<=\p{Lu} and )the word$/gu,
+      "W",
+    )
     .split(/ (?:and )?/u)
     .every((word) => each.test(word) && !/^(?:yes|no)$/iu.test(word));
-const capital = /^["“]?\p{Lu}/u;
-const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;
+export const capital = /^["“]?\p{Lu}/u;
+export const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;
 
 /** Names of sheets, and times, in which numbers are no points. */
 const bare = (said: string): string =>
   said.replace(new RegExp(sheetName, "giu"), "sheet").replace(/in \d{1,2} (?:minutes?|hours?)/giu, "soon");
 
 const subject = `(?:(?:the )?(?:words?|wordings?|spellings?|names?|legends?) (?:in|of|for|on) )?(?:${at}:? )?(?<of>${numbers})`;
-const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
+export const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
 const please = "(?:(?:please|pls|kindly|just|so) )?";
 const so = "(?:(?:so|and|hence) )?";
 const them = "(?:it|them|these|those|this|that)";
@@ -151,17 +165,17 @@ const mended = `(?:fixed|fix|corrected|correct|shortened|shorten|redid|redone|re
 
 /** Words that fit questions of one kind, known by what these say. */
 const atCapitals: Fits = (question) => /are in capitals, such as/u.test(question);
-const atSeveral: Fits = (question) => /asks? for several\. A sheet orders one/u.test(question);
+export const atSeveral: Fits = (question) => /asks? for several\. A sheet orders one/u.test(question);
 const atSame: Fits = (question) => /^“[^”]+” stands (?:on|twice)/u.test(question);
 /** A word that does not fit is the one that we took it for. */
 const atSpelling: Fits = (question, { groups }) =>
   /^“[^”]+” .*looks misspelt/u.test(question) &&
   question.includes(` ${(groups?.["full"] ?? "").toUpperCase()}`);
-const atFinish: Fits = (question, { groups }) =>
+export const atFinish: Fits = (question, { groups }) =>
   /^The (?:finish|device|plate) is /u.test(question) &&
   new RegExp(`(?: is |and )${RegExp.escape(groups?.["finish"] ?? "?")}(?:[ ,.])`, "u").test(question);
 
-const atNear: Fits = (question, { groups }) => {
+export const atNear: Fits = (question, { groups }) => {
   const [, word = ""] = /^“([^”]+)” .*looks misspelt/u.exec(question) ?? [];
   return isNearQuestion(groups?.["near"] ?? "", [word.toLowerCase()]);
 };
@@ -276,7 +290,7 @@ export const forms: readonly Form[] = [
     ({ of }) => sheetFor(numbersIn(of), true),
   ),
   form(`${subject}${mark}(?:${owns})`, ({ of }) => ({ kind: "about", of: numbersIn(of) })),
-  form(owns, () => ({ kind: "owns" })),
+  form(owns, (_, whole) => ({ kind: "owns", of: numbersIn(whole) })),
   form(`${should}|${correction}`, (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined)),
   form(
     `now ${words}(?: (?:on|over|in) (?:two|both) rows)?|(?:${person}) (?:want|wants|wanted|need|needs) ${words}(?: (?:as|in) one word)?|${words}(?: (?:is|would be) (?:correct|right|the right (?:word|spelling)))?(?: (?:with|without) (?:an? )?\\p{L}{1,6})?`,

@@ -1,4 +1,5 @@
 import { type Act, type Fits, forms, type Of } from "./clause-forms.ts";
+import { notes, promised, severalSheets } from "./clause-notes.ts";
 import { says, shows } from "./clause-words.ts";
 import { explains, spellsOut } from "./explains.ts";
 import { contradicts, isUnclear, regrets } from "./said.ts";
@@ -62,7 +63,10 @@ interface State {
 export function tellsOfSheet(words: string): boolean {
   return tellsSheet.test(spelledOut(plain(words)));
 }
-const tellsSheet = new RegExp(`(?<![\\p{L}\\p{N}])(?:${shows})(?![\\p{L}\\p{N}])`, "iu");
+const tellsSheet = new RegExp(
+  `(?<![\\p{L}\\p{N}])(?:${shows}|${severalSheets}|${promised})(?![\\p{L}\\p{N}])`,
+  "iu",
+);
 
 /** In characters. */
 const longest = 400;
@@ -142,7 +146,7 @@ function* stepsFrom(
   const who = led?.groups?.["who"];
   if (led !== null && (who === undefined || (isSomebody(who) && !machine.test(who))))
     yield { at: from + led[0].length, state };
-  for (const { pattern, act, fits, any, ends } of forms)
+  for (const { pattern, act, fits, any, ends } of [...forms, ...notes])
     for (const match of matchesAt(pattern, text, from)) {
       const [does, at] = [act(match), from + match[0].length];
       if (fits !== undefined && !fitsHere(fits, any, match, state, around)) continue;
@@ -253,7 +257,9 @@ function after(state: State, act: Act, around: Around): State | undefined {
     case "about":
       return afterAbout(state, act.of, around);
     case "owns":
-      return (state.is ?? around.last) !== true && around.promises ? { ...state, isSaid: true } : undefined;
+      return afterOwning(state, act.of ?? [], around);
+    case "carries":
+      return afterCarrying(state, act.words, around);
     case "should":
       return afterShould(state, around);
     case "go":
@@ -290,6 +296,46 @@ function afterAbout(state: State, of: readonly number[], { open, others }: Aroun
 function afterShould(state: State, around: Around): State | undefined {
   if ((state.is ?? around.last) === true || !around.promises || state.last.length === 0) return undefined;
   return state.is === undefined ? say(state, state.last, false) : state;
+}
+
+/** "Good catch on 2" opens what is said of it. */
+function afterOwning(state: State, of: readonly number[], around: Around): State | undefined {
+  if ((state.is ?? around.last) === true && of.length === 0) return undefined;
+  if (!around.promises) return undefined;
+  const opened = of.length === 0 ? undefined : afterAbout(state, of, around);
+  return opened ?? ((state.is ?? around.last) === true ? undefined : { ...state, isSaid: true });
+}
+
+/**
+ * "Sheet attached with COMEDOR": a no to the one question that asks about nearly that word. Other words in capitals
+ * tell of what was denied before.
+ */
+function afterCarrying(state: State, words: readonly string[], around: Around): State | undefined {
+  if (!around.promises) return undefined;
+  if (words.length === 0) return afterSheet(state, { kind: "sheet", of: [], needsSheet: true }, around);
+  const isWritten = (word: string): boolean => /^\p{Lu}[^\p{Ll}]*$/u.test(word);
+  if (!words.every((word) => isWritten(word) || /^\p{L}+$/u.test(word))) return undefined;
+  const near = words.map((word) => nearTo(word, around));
+  if (near.every((one) => one !== undefined)) {
+    const isKnown = near.every((one) => state.said.some(({ number, is }) => number === one && !is));
+    return isKnown
+      ? { ...state, isSaid: true }
+      : { ...say(state, [...new Set(near)], false), isYesHere: false };
+  }
+  return words.every(isWritten) ? afterShould(state, around) : undefined;
+}
+
+/** The one open question that asks about nearly a word. Undefined if there are several, or if it is the word in question. */
+function nearTo(said: string, { questions }: Around): number | undefined {
+  const word = said.toLowerCase();
+  const near = [...questions].filter(([, question]) => {
+    const [, asked = ""] = /^“([^”]+)”/u.exec(question) ?? [];
+    return isNearQuestion(word, [asked.toLowerCase()]) || question.includes(` mean ${said.toUpperCase()},`);
+  });
+  const [one, ...more] = near;
+  return one === undefined || more.length > 0 || one[1].toLowerCase().startsWith(`“${word}”`)
+    ? undefined
+    : one[0];
 }
 
 /** "Go ahead" goes with a yes to all, and is one where there is a single point. */
@@ -373,10 +419,18 @@ function meant(of: Of, is: boolean, state: State, around: Around): readonly numb
     if (state.last.length > 0) return state.is === undefined || state.is === is ? state.last : undefined;
     return !afterSeveral && open.length === 1 && isNamed ? open : undefined;
   }
+  const end = Math.max(...open, ...others);
+  if (of.word === "last")
+    return under === undefined && !afterSeveral && open.includes(end) ? [end] : undefined;
   // Below a quoted point, and of points to mend that nobody has named, "all" may mean others.
-  if (!isNamed || (under !== undefined && state.said.length === 0)) return undefined;
+  const isCounted = of.word === "rest" && of.count !== undefined && !is;
+  if ((!isNamed && !isCounted) || (under !== undefined && state.said.length === 0)) return undefined;
   const left = open.filter((one) => !answered.has(one) && !state.said.some(({ number }) => number === one));
   if (of.word === "rest" && left.length === open.length && others.length === 0) return undefined;
+  // "The other two are corrected", of a question and a point to mend.
+  const mended = others.filter((one) => !named.has(one));
+  if (of.word === "rest" && !is && of.count !== undefined && mended.length > 0)
+    return left.length > 0 && of.count === left.length + mended.length ? left : undefined;
   const all = of.word === "rest" ? left : open;
   return all.length === (of.word === "both" ? 2 : (of.count ?? all.length)) ? all : undefined;
 }
