@@ -61,7 +61,12 @@ export type Act =
   /** A sheet comes, perhaps for these points. */
   | { readonly kind: "sheet"; readonly of: readonly number[]; readonly needsSheet: boolean }
   /** What stands on a sheet that comes: words of legends, beside what was mended there. */
-  | { readonly kind: "carries"; readonly words: readonly string[] }
+  | {
+      readonly kind: "carries";
+      readonly words: readonly string[];
+      /** It stands right behind what tells of the sheet: "with the city". */
+      readonly isBehind?: boolean;
+    }
   /** "My typo", "good catch on 2". */
   | { readonly kind: "owns"; readonly of?: readonly number[] }
   /** "It should be LOBBY", and the words alone. */
@@ -138,6 +143,9 @@ export const sheetFor = (of: readonly number[], needsSheet = false): Act => ({
   needsSheet,
 });
 
+/** No words of a legend, even in capitals. */
+const shouted =
+  /^(?:yes|no|not|never|stop|hold|wait|cancel|asap|urgent|rush|call|phone|please|pls|don'?t|capitals|caps|bold|order)$/iu;
 /** Words in capitals, or a name: what shall stand on a sheet. */
 export const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
   said
@@ -147,7 +155,7 @@ export const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =
       "W",
     )
     .split(/ (?:and )?/u)
-    .every((word) => each.test(word) && !/^(?:yes|no)$/iu.test(word));
+    .every((word) => each.test(word) && !shouted.test(word));
 export const capital = /^["“]?\p{Lu}/u;
 export const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;
 
@@ -164,9 +172,9 @@ const done = `(?:(?:is|are|was|were) )?(?:now )?(?:corrected|fixed|revised|short
 const mended = `(?:fixed|fix|corrected|correct|shortened|shorten|redid|redone|redo|mended|sorted)`;
 
 /** Words that fit questions of one kind, known by what these say. */
-const atCapitals: Fits = (question) => /are in capitals, such as/u.test(question);
+export const atCapitals: Fits = (question) => /are in capitals, such as/u.test(question);
 export const atSeveral: Fits = (question) => /asks? for several\. A sheet orders one/u.test(question);
-const atSame: Fits = (question) => /^“[^”]+” stands (?:on|twice)/u.test(question);
+export const atSame: Fits = (question) => /^“[^”]+” stands (?:on|twice)/u.test(question);
 /** A word that does not fit is the one that we took it for. */
 const atSpelling: Fits = (question, { groups }) =>
   /^“[^”]+” .*looks misspelt/u.test(question) &&

@@ -1,6 +1,8 @@
 import {
+  atCapitals,
   atFinish,
   atNear,
+  atSame,
   atSeveral,
   capital,
   capitals,
@@ -16,11 +18,13 @@ import {
   wordIn,
 } from "./clause-forms.ts";
 import {
+  all,
   at,
   comes,
   counts,
   field,
   forNumbers,
+  inCapitals,
   inFinish,
   it,
   noWord,
@@ -39,7 +43,7 @@ import {
  */
 
 const subject = `(?:${at}:? )?(?<of>${numbers})`;
-const also = "(?: (?:too|as well|also|now|again|here|there))*";
+const also = "(?: (?:this time|too|as well|also|now|again|here|there))*";
 const been = "(?:(?:is|are|was|were|has been|have been|got) )?(?:now )?(?:all |both )?";
 const mended =
   "(?:corrected|fixed|revised|shortened|amended|updated|redone|put right|sorted|cleaned up|abbreviated)";
@@ -80,7 +84,7 @@ const away =
   "(?:(?:i am |we are )(?:out |away |stuck )*(?:on (?:a job|(?:the )?site|the road|holiday|leave)|out of (?:the )?office)(?: (?:til|till|until) (?:then|tomorrow|\\p{L}+day))?|(?:out |away |stuck )*(?:on (?:a job|(?:the )?site|the road|holiday|leave)|out of (?:the )?office) (?:til|till|until) (?:then|tomorrow|\\p{L}+day))";
 
 const letter = String.raw`(?:(?:an?|the|one|its|it is|that|two|(?:first|second|third|last|other)) )+(?:\p{L}|letters?|vowels?)(?!\p{L})`;
-const missed = `(?:missed|missing|forgot|forgotten|dropped|left out|left off|lost|swapped|skipped|short of) (?:out )?${letter}(?: (?:somewhere|again|there|on the way))?`;
+const missed = `(?:missed|missing|forgot|forgotten|dropped|left out|left off|lost|swapped|skipped|short of) (?:out )?${letter}(?: (?:somewhere|again|there|on the way|in it|in there))?`;
 const self =
   "(?:(?:just|only|all) )?(?:me|us) (?:not (?:looking|reading|checking|paying attention|thinking)|typing(?: too)?(?: fast| quickly)?|being (?:careless|sloppy|daft|hasty|silly|lazy)|rushing)";
 /** How a slip came about, of which nothing follows. */
@@ -96,12 +100,15 @@ const slips = `(?:${[
   "(?:(?:ok|okay),? )?(?:understood|noted|point taken|fair enough|will do)",
 ].join("|")})`;
 const ownEach =
-  "(?:(?:i|we) )?(?:did not|didn'?t|had not|hadn'?t) (?:realise|realize|know|see|understand)(?: that)? (?:you (?:need|needed|want|wanted)|(?:each|every one)(?: of them)? (?:needs|needed)) (?:(?:a|its own|one|separate) )*(?:sheets? )?(?:each|for each(?: one)?|sheet)";
+  "(?:(?:i|we) )?(?:did not|didn'?t|had not|hadn'?t) (?:realise|realize|know|see|understand)(?: that)? (?:it (?:was|is) one sheet (?:per|for each) (?:station|mark|device|one)|you (?:need|needed|want|wanted)|(?:each|every one)(?: of them)? (?:needs|needed)) (?:(?:a|its own|one|separate) )*(?:sheets? )?(?:each|for each(?: one)?|sheet)";
 
+const alike = `(?:(?:${it}|all|everything) )?(?:(?:should|must|ought to) (?:all |both )?(?:match|be (?:consistent|alike|the same|uniform))|(?:now )?match(?:es)?)(?: (?:the )?(?:others?|other (?:two|three|four)|rest|plate|device))?`;
+const atUnlike: Fits = (question, found) =>
+  atCapitals(question, found) || /^The (?:finish|device|plate) is /u.test(question);
 const noneRight =
   "(?:(?:is|are|was|were) )?(?:right|correct|ok|okay|meant(?: so)?|intended|fine|as (?:i|we) (?:meant|wanted))";
 const wantsOther = `(?:${person}) (?:(?:now|has|have) )*(?:wants?|wanted|chose|chosen|prefers?|went with|gone with|gone for|settled on|decided on|opted for|calls? it|(?:changed|renamed) (?:it|that|the name)(?: to)?) ${words}`;
-const gone = `(?!we |i )(?:${person}) (?:(?:has|have|had) )?(?:gone off (?:it|that(?: one)?|the (?:word|name)|that (?:word|name))|changed (?:it|that|the (?:name|word|wording))|renamed (?:it|that|the room)|decided against (?:it|that))`;
+const gone = `(?!we |i )(?:${person}) (?:(?:has|have|had) )?(?:gone off (?:it|that(?: one)?|the (?:word|name)|that (?:word|name))|changed (?:it|that|the (?:name|word|wording))|changed (?:his|her|their) minds? (?:on|about) the (?:name|word|wording|legend)|renamed (?:it|that|the room)|decided against (?:it|that))`;
 const renamed = `(?:the|that|this) (?:room|button|space|area|hall|place|one) (?:is|has been|was|will be|is going to be) (?:now )?(?:to be )?(?:called|named|renamed|known as)(?: to| now)? ${words}`;
 
 /** What shall stand there, in capitals. */
@@ -112,8 +119,12 @@ const tail = /(?: (?:instead|now|there|in the end|after all|of course|obviously)
 export const notes: readonly Form[] = [
   // "With the city, HUDDLE and BOARDROOM corrected", behind a sheet.
   form(
-    `(?:with|incl\\.?|including|showing|(?:(?:which|that|it|they) )?(?:now )?(?:has|have|shows?|says?|reads?)) (?<list>${carry}(?:(?:,| and|, and) ${carry})*)${also}`,
-    ({ list }) => ({ kind: "carries", words: carried(list) }),
+    `(?:with|incl\\.?|including|showing|(?:which|that|it|they) (?:now )?(?:has|have|shows?|says?|reads?)) (?<list>${carry}(?:(?:,| and|, and) ${carry})*)${also}`,
+    ({ list }, whole) => ({
+      kind: "carries",
+      words: carried(list),
+      isBehind: /^(?:with|incl)/iu.test(whole),
+    }),
     { ends: true },
   ),
   form(
@@ -171,17 +182,38 @@ export const notes: readonly Form[] = [
   form(promised, () => sheetFor([])),
   form(away, () => ({ kind: "idle" }), { ends: true }),
   form(severalSheets, () => saying(ofIt, false), { fits: asMany }),
+  form(
+    `(?:there are|we (?:need|want)|(?:it is|they are) for)(?: all)? ${count}(?: of (?:them|these|those))?`,
+    () => ({ kind: "words" }),
+    { fits: asMany, ends: true },
+  ),
+  form(
+    `(?:(?:i|we)(?: have)? )?(?:(?:made|attached|sent|filled (?:in|out)) )?(?:(?:an?|one|the|separate|single|new|own) )*sheets? for each(?: (?:one|station|of them|of the ${count.replace("count", "some")}))?(?: (?:${comes}|${when}))*`,
+    () => sheetFor([]),
+    { fits: atSeveral, ends: true },
+  ),
+  form(
+    `(?:(?:i|we)(?: have)? )made (?:an?|one) (?:separate )?sheet for each(?: of the ${count})?`,
+    () => saying(ofIt, false, true),
+    { fits: atSeveral, ends: true },
+  ),
   form(forEach, () => ({ kind: "words" }), { fits: atSeveral, ends: true }),
   form(ownEach, () => ({ kind: "owns" }), { fits: atSeveral, ends: true }),
   // How the slip came about.
+  form(`only ${subject} (?:${wrong})`, ({ of }) => saying(numbersIn(of), false, true), { ends: true }),
+  form(
+    `(?:(?:wow|oops|ouch|oh|sorry),? )?(?<of>two|three|four|five|six) (?:typos|mistakes|errors|slips)`,
+    ({ of }) => ({ kind: "says", of: wordIn(`all ${of}`), is: false, needsSheet: true, alone: true }),
+    { ends: true },
+  ),
   form(slips, () => ({ kind: "owns" }), { ends: true }),
   form(
-    `${subject}(?: (?:is|was|has|just|actually))*(?: ${missed}| ${self}| (?:should have|should have had|needs) ${letter})`,
+    `${subject}(?: (?:is|was|has|just|actually))*(?: ${missed}| ${self}| (?:should have|should have had|needs) ${letter}(?: in (?:it|there))?)`,
     ({ of }) => saying(numbersIn(of), false, true),
     { ends: true },
   ),
   form(
-    `(?<near>\\p{L}{3,20}) (?:(?:is|was|has) )?${missed}`,
+    `(?<near>\\p{L}{3,20}) (?:(?:(?:is|was|has) )?${missed}|(?:should have|needs) (?:had )?${letter})`,
     ({ near = "" }) => ({ kind: "carries", words: [near] }),
     { ends: true },
   ),
@@ -194,6 +226,30 @@ export const notes: readonly Form[] = [
   form(`${subject} (?:is|are|=) (?:a )?${noWord}`, ({ of }) => saying(numbersIn(of), false)),
   // What is wanted there now.
   form(`${wantsOther}|${renamed}`, (groups) => (ofCapitals(groups) ? { kind: "words" } : undefined)),
+  // "They should all match", where some are and some are not.
+  form(alike, () => ({ kind: "should" }), { fits: atUnlike, ends: true }),
+  form(
+    `(?:(?:${sheet}|(?:i|we)(?: have)? (?:now )?(?:put|made|set|changed) (?:it|them|everything)(?: all| both)?) )?${inCapitals}(?: (?:${comes}|(?:on|in) (?:the|my) (?:attached|new|corrected|enclosed)(?: (?:sheet|one|pdf))?))?`,
+    () => ({ kind: "should" }),
+    { fits: atCapitals, ends: true },
+  ),
+  form(
+    "(?:(?:they|the two|the buttons|the legends|both|it) )?(?:do |did |should |must )?(?:need|needs|needed|have|had) (?:telling apart|to be (?:told apart|different))|(?:they|the two|both) (?:should|must) be (?:told apart|different)",
+    () => ({ kind: "words" }),
+    { fits: atSame, ends: true },
+  ),
+  form(
+    `(?:the |our )?(?:device|plate|finish|colou?r|one)s? (?:(?:should|must) (?:also |all |both )?(?:be|have been)|(?:is|are|was|were) (?:meant|supposed) to be|(?:is|are) now) (?<finish>\\p{L}+(?: \\p{L}+)??)${also}`,
+    ({ finish = "" }) => ({ kind: "carries", words: [finish] }),
+    { ends: true },
+  ),
+  form(`(?:both |all )?(?:spelled|spelt|written) out(?: in full)?${also}`, () => ({ kind: "words" })),
+  form(
+    `${subject} (?:is|are) now (?:spelled|spelt|written) out(?: in full)?|${subject.replace("<of>", "<them>")} (?:is|are) (?:spelled|spelt|written) out(?: in full)? now`,
+    ({ of, them }) => saying(numbersIn(of ?? them), false, true),
+    { ends: true },
+  ),
+  form(`(?<of>${all}|${rest}) (?:is|are|=) (?:a )?${noWord}`, ({ of }) => saying(wordIn(of), false)),
   // "No, foyer", "RECEPTION of course".
   form("(?<near>\\p{L}{3,20})", () => ({ kind: "words" }), { fits: atNear, ends: true }),
   form(

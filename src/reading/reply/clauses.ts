@@ -1,3 +1,4 @@
+import { bags } from "./clause-bags.ts";
 import { type Act, type Fits, forms, type Of } from "./clause-forms.ts";
 import { notes, promised, severalSheets } from "./clause-notes.ts";
 import { says, shows } from "./clause-words.ts";
@@ -51,6 +52,8 @@ interface State {
   readonly isYesHere: boolean;
   /** A "yes" without a number was taken for a point that only its place tells. Beside it stands nothing else. */
   readonly isBare: boolean;
+  /** The sentence has told of a sheet. */
+  readonly isSheetHere: boolean;
   /** Words were passed over that only say nothing. */
   readonly isLoose: boolean;
   /** A point was answered, or a sheet told of. */
@@ -93,6 +96,7 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     isAll: false,
     isYesHere: false,
     isBare: false,
+    isSheetHere: false,
     isLoose: false,
     isSaid: false,
     owesNo: false,
@@ -102,7 +106,9 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     gap.lastIndex = step.at;
     const [between = ""] = gap.exec(text) ?? [];
     const from = step.at + between.length;
-    const state = /[.;!]/u.test(between) ? { ...step.state, isYesHere: false } : step.state;
+    const state = /[.;!]/u.test(between)
+      ? { ...step.state, isYesHere: false, isSheetHere: false }
+      : step.state;
     const key = `${from} ${JSON.stringify(state)}`;
     if (seen.has(key)) continue;
     seen.add(key);
@@ -146,7 +152,7 @@ function* stepsFrom(
   const who = led?.groups?.["who"];
   if (led !== null && (who === undefined || (isSomebody(who) && !machine.test(who))))
     yield { at: from + led[0].length, state };
-  for (const { pattern, act, fits, any, ends } of [...forms, ...notes])
+  for (const { pattern, act, fits, any, ends } of [...forms, ...notes, ...bags])
     for (const match of matchesAt(pattern, text, from)) {
       const [does, at] = [act(match), from + match[0].length];
       if (fits !== undefined && !fitsHere(fits, any, match, state, around)) continue;
@@ -259,7 +265,7 @@ function after(state: State, act: Act, around: Around): State | undefined {
     case "owns":
       return afterOwning(state, act.of ?? [], around);
     case "carries":
-      return afterCarrying(state, act.words, around);
+      return afterCarrying(state, act, around);
     case "should":
       return afterShould(state, around);
     case "go":
@@ -269,7 +275,7 @@ function after(state: State, act: Act, around: Around): State | undefined {
     case "each":
       return afterEach(state, act.each, around);
     case "sheet":
-      return afterSheet(state, act, around);
+      return told(afterSheet(state, act, around));
     case "says":
       break;
   }
@@ -298,6 +304,9 @@ function afterShould(state: State, around: Around): State | undefined {
   return state.is === undefined ? say(state, state.last, false) : state;
 }
 
+const told = (state: State | undefined): State | undefined =>
+  state === undefined ? undefined : { ...state, isSheetHere: true };
+
 /** "Good catch on 2" opens what is said of it. */
 function afterOwning(state: State, of: readonly number[], around: Around): State | undefined {
   if ((state.is ?? around.last) === true && of.length === 0) return undefined;
@@ -310,8 +319,13 @@ function afterOwning(state: State, of: readonly number[], around: Around): State
  * "Sheet attached with COMEDOR": a no to the one question that asks about nearly that word. Other words in capitals
  * tell of what was denied before.
  */
-function afterCarrying(state: State, words: readonly string[], around: Around): State | undefined {
+function afterCarrying(
+  state: State,
+  { words, isBehind }: Extract<Act, { kind: "carries" }>,
+  around: Around,
+): State | undefined {
   if (!around.promises) return undefined;
+  if (isBehind === true && !state.isSheetHere && state.is !== false) return undefined;
   if (words.length === 0) return afterSheet(state, { kind: "sheet", of: [], needsSheet: true }, around);
   const isWritten = (word: string): boolean => /^\p{Lu}[^\p{Ll}]*$/u.test(word);
   if (!words.every((word) => isWritten(word) || /^\p{L}+$/u.test(word))) return undefined;
@@ -325,12 +339,21 @@ function afterCarrying(state: State, words: readonly string[], around: Around): 
   return words.every(isWritten) ? afterShould(state, around) : undefined;
 }
 
+/** "Barley", where a device is Plum and its plate is Barley. */
+const isFinish = (question: string, said: string): boolean =>
+  /^The (?:finish|device|plate) is /u.test(question) &&
+  new RegExp(`(?: is |and )${RegExp.escape(said)}(?:[ ,.])`, "iu").test(question);
+
 /** The one open question that asks about nearly a word. Undefined if there are several, or if it is the word in question. */
 function nearTo(said: string, { questions }: Around): number | undefined {
   const word = said.toLowerCase();
   const near = [...questions].filter(([, question]) => {
     const [, asked = ""] = /^“([^”]+)”/u.exec(question) ?? [];
-    return isNearQuestion(word, [asked.toLowerCase()]) || question.includes(` mean ${said.toUpperCase()},`);
+    return (
+      isNearQuestion(word, [asked.toLowerCase()]) ||
+      question.includes(` mean ${said.toUpperCase()},`) ||
+      isFinish(question, said)
+    );
   });
   const [one, ...more] = near;
   return one === undefined || more.length > 0 || one[1].toLowerCase().startsWith(`“${word}”`)
