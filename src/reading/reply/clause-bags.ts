@@ -51,7 +51,7 @@ const glue = `(?:${listOf(`
   one that_one the_first_one the_second_one both they i we obviously of_course clearly a_typo a_mistake a_slip correct right with_an?_\\p{L}
   as_one_word over_(?:two|both|the)_rows on_(?:two|both|the)_rows instead for and the button_\\d{1,2} row_\\d{1,2} changed corrected
   renamed them
-  on_it on_the_(?:new|attached|corrected|revised)_(?:sheet|one|pdf)`)})`;
+  on_it on_the_(?:new|attached|corrected|revised)(?:_(?:sheet|one|pdf))?`)})`;
 const written = String.raw`[\p{L}\p{N}&'/-]+`;
 const wanted = `${written}(?: ${written}){0,14}`;
 const isGlue = new RegExp(`(?<![\\p{L}\\p{N}])${glue}(?![\\p{L}\\p{N}])`, "giu");
@@ -66,7 +66,7 @@ const bidding =
 /** Whether words are some in capitals, and nothing else but what stands around such. */
 function tellsWords(said: string): boolean {
   const left = said
-    .replace(/(?<=\p{Lu} )the word|the word(?= \p{Lu}(?!\p{Ll}))/gu, "W")
+    .replace(/(?<=\p{Lu} )the word|the word(?: \d{1,2}(?!\d)|(?= \p{Lu}(?!\p{Ll})))/gu, "WW")
     .replace(isGlue, " ")
     .trim();
   return (
@@ -86,6 +86,12 @@ export const bags: readonly Form[] = [
       hasMend.test(what) && !has.test(what) && !/^with /iu.test(what)
         ? sheetFor(numbersIn(of), true)
         : undefined,
+    { ends: true },
+  ),
+  form(
+    `(?:(?:i|we)(?: have)? )?(?:corrected|fixed|revised|shortened|amended|updated) (?<of>${numbers}) and (?<what>${mend})`,
+    ({ of, what = "" }) =>
+      hasMend.test(what) && !has.test(what) ? sheetFor(numbersIn(of), true) : undefined,
     { ends: true },
   ),
   form(mend, (_, whole) => (hasMend.test(whole) && !has.test(whole) ? mending(whole) : undefined), {

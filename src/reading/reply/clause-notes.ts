@@ -206,6 +206,11 @@ export const notes: readonly Form[] = [
     ({ of }) => ({ kind: "says", of: wordIn(`all ${of}`), is: false, needsSheet: true, alone: true }),
     { ends: true },
   ),
+  form(
+    `(?:thanks|thank you)(?: so much)? for (?:catching|spotting|noticing|finding|pointing out) (?<of>${numbers})`,
+    ({ of }) => ({ kind: "owns", of: numbersIn(of) }),
+    { ends: true },
+  ),
   form(slips, () => ({ kind: "owns" }), { ends: true }),
   form(
     `${subject}(?: (?:is|was|has|just|actually))*(?: ${missed}| ${self}| (?:should have|should have had|needs) ${letter}(?: in (?:it|there))?)`,
@@ -229,7 +234,7 @@ export const notes: readonly Form[] = [
   // "They should all match", where some are and some are not.
   form(alike, () => ({ kind: "should" }), { fits: atUnlike, ends: true }),
   form(
-    `(?:(?:${sheet}|(?:i|we)(?: have)? (?:now )?(?:put|made|set|changed) (?:it|them|everything)(?: all| both)?) )?${inCapitals}(?: (?:${comes}|(?:on|in) (?:the|my) (?:attached|new|corrected|enclosed)(?: (?:sheet|one|pdf))?))?`,
+    `(?:(?:${sheet}|(?:i|we)(?: have)? (?:now )?(?:put|made|set|changed) (?:it|them|everything)(?: all| both)?) )?${inCapitals}(?: (?:${comes}|(?:on|in) (?:the|my) (?:(?:attached|new|corrected|enclosed)(?: (?:sheet|one|pdf))?|sheet(?: attached)?)))?`,
     () => ({ kind: "should" }),
     { fits: atCapitals, ends: true },
   ),

@@ -307,12 +307,14 @@ function afterShould(state: State, around: Around): State | undefined {
 const told = (state: State | undefined): State | undefined =>
   state === undefined ? undefined : { ...state, isSheetHere: true };
 
-/** "Good catch on 2" opens what is said of it. */
+/** "My mistake" stands beside no yes. "Good catch on 2" is a no to that. */
 function afterOwning(state: State, of: readonly number[], around: Around): State | undefined {
-  if ((state.is ?? around.last) === true && of.length === 0) return undefined;
   if (!around.promises) return undefined;
   const opened = of.length === 0 ? undefined : afterAbout(state, of, around);
-  return opened ?? ((state.is ?? around.last) === true ? undefined : { ...state, isSaid: true });
+  const asked = of.filter((one) => around.open.includes(one));
+  if (opened !== undefined)
+    return asked.length === 0 ? opened : { ...say(opened, asked, false), isYesHere: false };
+  return (state.is ?? around.last) === true ? undefined : { ...state, isSaid: true };
 }
 
 /**
@@ -389,7 +391,7 @@ function afterSheet(
   const asked = of.filter(isOpen);
   if (!of.every((one) => isOpen(one) || others.includes(one))) return undefined;
   if (asked.length > 0)
-    return needsSheet && !promises ? undefined : { ...say(state, asked, false), last: of };
+    return needsSheet && !promises ? undefined : { ...say(state, asked, false), last: of, isYesHere: false };
   if (of.length > 0) return { ...state, last: of, is: undefined, isSaid: true };
   if (needsSheet && !promises) return undefined;
   const isNo = state.said.some(({ is }) => !is);

@@ -121,6 +121,18 @@ describe("how a slip came about, and what is wanted now, tells of a no alone", (
     ],
     [
       [misspelt("HIIT", "HIT"), misspelt("STRECH", "STRETCH")],
+      "Thanks for catching 2! 1 is right. Sheet attached.",
+      [1],
+      [2],
+    ],
+    [
+      [misspelt("HIIT", "HIT"), misspelt("STRECH", "STRETCH")],
+      "1 is correct, 2 has been corrected, see attached sheet.",
+      [1],
+      [2],
+    ],
+    [
+      [misspelt("HIIT", "HIT"), misspelt("STRECH", "STRETCH")],
       "Revised hall.pdf attached with STRETCH. 1 YES.",
       [1],
       [2],
@@ -164,6 +176,14 @@ describe("how a slip came about, and what is wanted now, tells of a no alone", (
     [[misspelt("CWTCH", "WATCH")], "1 is the name of the hall so it should be in capitals"],
     [[misspelt("FOYR", "FOUR"), twice], "None of those are right, I typed it in the van. Fix them."],
     [[misspelt("FOYR", "FOUR"), twice], "None of those need a new sheet."],
+    [
+      [misspelt("HIIT", "HIT"), misspelt("STRECH", "STRETCH")],
+      "1 YES. Thanks for catching 2, you can fix it. Sheet attached.",
+    ],
+    [
+      [misspelt("HIIT", "HIT"), misspelt("STRECH", "STRETCH")],
+      "You are right about 2, add the T. Sheet attached. 1 YES",
+    ],
     [
       [misspelt("HIIT", "HIT"), misspelt("STRECH", "STRETCH")],
       "Good catch on 2! Please fix it. HIIT (1) is right.",
