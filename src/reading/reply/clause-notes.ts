@@ -119,7 +119,7 @@ const tail = /(?: (?:instead|now|there|in the end|after all|of course|obviously)
 export const notes: readonly Form[] = [
   // "With the city, HUDDLE and BOARDROOM corrected", behind a sheet.
   form(
-    `(?:with|incl\\.?|including|showing|(?:which|that|it|they) (?:now )?(?:has|have|shows?|says?|reads?)) (?<list>${carry}(?:(?:,| and|, and) ${carry})*)${also}`,
+    `(?:with|incl\\.?|including|showing|(?:which|that|it|they) (?:now )?(?:has|have|shows?|says?|reads?)|(?:now )?(?:has|shows|says|reads)) (?<list>${carry}(?:(?:,| and|, and) ${carry})*)${also}`,
     ({ list }, whole) => ({
       kind: "carries",
       words: carried(list),
