@@ -31,9 +31,16 @@ const mended =
 const mendedOne = String.raw`\b${mended} (?:(?!and\b)\p{L}+ ){0,2}?(?:${paper}|ones?|plates?|devices?|stations?|\p{L}{1,4}-?\d{1,4})(?![\p{L}\p{N}])`;
 const comes = String.raw`(?:to (?:follow|come)|(?:will|shall|['’]ll) (?:follow|come|be sent)|follows?|following|coming|comes|on (?:its|their|the) way|tomorrow|later|soon|shortly|tonight|next week|this (?:afternoon|evening|week)|(?:on|by) (?:mon|tues|wednes|thurs|fri)day)`;
 
+const will = String.raw`(?:\b(?:will|shall|going to)|['’]ll) (?:(?:then|just|also) )?`;
+const several = "(?:two|three|four|five|six|seven|eight|nine|ten|\\d{1,2})";
+const soon = String.raw`(?:tomorrow|tonight|later|soon|shortly|today|in the morning|(?:this|next) (?:morning|afternoon|evening|week)|(?:mon|tues|wednes|thurs|fri)day)`;
+
 /** A sheet is to come in the place of another. */
 const mends = new RegExp(
   [
+    String.raw`${will}(?:send|e-?mail|get|make out|fill (?:in|out))(?: you)? (?:(?:all|the) )?(?:${several} (?:\p{L}+ )?|a separate |one )(?:sheets?|forms?)\b`,
+    String.raw`(?:${will}(?:send|e-?mail|get)(?: you)?|\byou (?:will|['’]ll) (?:have|get|receive)) (?:the |a )(?:\p{L}+ )?${paper}\b[^.!?,]{0,30}?\b${soon}\b`,
+    String.raw`${will}(?:re-?)?(?:send|e-?mail) [^\s]+\.pdf\b`,
     String.raw`${mendedOne}[^.!?]{0,40}?\b${comes}\b`,
     String.raw`\b(?:sheets?|forms?) (?:follows?|coming|comes|to (?:follow|come)|(?:will|shall) (?:follow|come))\b`,
     String.raw`(?:\b(?:will|shall|going to)|['’]ll) (?:(?:then|just|also) )?(?:re-?)?(?:send|e-?mail|submit|forward|do|get)\b[^.!?]{0,30}?${mendedOne}`,

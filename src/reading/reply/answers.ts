@@ -6,7 +6,7 @@ import { clausesIn, tellsOfSheet } from "./clauses.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { explains } from "./explains.ts";
-import { isGoodBye } from "./furniture.ts";
+import { isBoilerplate, isGoodBye } from "./furniture.ts";
 import {
   areFooter,
   beginsNamed,
@@ -157,7 +157,7 @@ function readAnswers(
             answered: new Set([...yes, ...no]),
             granted: yes,
             isDenied: no.size > 0,
-            promises: atPoint.promises || all.some(({ line }) => tellsOfSheet(line)),
+            promises: atPoint.promises || all.some(({ line }) => tellsOfSheet(named.withSheets(line))),
             last,
             under: own.under,
             afterSeveral: own.afterSeveral,
@@ -167,8 +167,11 @@ function readAnswers(
         .values()
         .map((reads) => reads())
         .find(isAsked);
+    // "No contract is formed by email" below a name answers nothing.
+    const isLegal =
+      signed && !/\d/u.test(line) && sentencesOf(line).some(isBoilerplate) && isIdle(line, true, asked);
     const said =
-      cancels === undefined
+      cancels === undefined && !isLegal
         ? (saidBy(words) ??
           saidApart(words, saidBy, isSilent) ??
           saidBy(named.withNumbers(bare)) ??

@@ -1,4 +1,5 @@
 import type { Act, Of } from "./clause.ts";
+import { isNearQuestion } from "./talk.ts";
 import type { Said } from "./ways.ts";
 
 /*
@@ -44,6 +45,8 @@ export interface State {
   readonly isYesHere: boolean;
   /** A "yes" without a number was taken for a point that only its place tells. Beside it stands nothing else. */
   readonly isBare: boolean;
+  /** The sentence has told of a sheet. */
+  readonly isSheetHere: boolean;
   /** Words were passed over that only say nothing. */
   readonly isLoose: boolean;
   /** A point was answered, or a sheet told of. */
@@ -78,7 +81,9 @@ export function after(state: State, act: Act, around: Around): State | undefined
     case "about":
       return afterAbout(state, act, around);
     case "owns":
-      return (state.is ?? around.last) !== true && around.promises ? { ...state, isSaid: true } : undefined;
+      return afterOwning(state, act.of ?? [], around);
+    case "carries":
+      return afterCarrying(state, act, around);
     case "should":
       return afterShould(state, around);
     case "go":
@@ -88,7 +93,7 @@ export function after(state: State, act: Act, around: Around): State | undefined
     case "each":
       return afterEach(state, act.each, around);
     case "sheet":
-      return afterSheet(state, act, around);
+      return told(afterSheet(state, act, around));
     case "says":
       break;
   }
@@ -135,6 +140,65 @@ function afterShould(state: State, around: Around): State | undefined {
   return state.is === undefined ? say(state, state.last, false) : state;
 }
 
+const told = (state: State | undefined): State | undefined =>
+  state === undefined ? undefined : { ...state, isSheetHere: true };
+
+/** "My mistake" stands beside no yes. "Good catch on 2" is a no to that. */
+function afterOwning(state: State, of: readonly number[], around: Around): State | undefined {
+  if (!around.promises) return undefined;
+  const opened = of.length === 0 ? undefined : afterAbout(state, { kind: "about", of }, around);
+  const asked = of.filter((one) => around.open.includes(one));
+  if (opened !== undefined)
+    return asked.length === 0 ? opened : { ...say(opened, asked, false), isYesHere: false };
+  return (state.is ?? around.last) === true ? undefined : { ...state, isSaid: true };
+}
+
+/**
+ * "Sheet attached with COMEDOR": a no to the one question that asks about nearly that word. Other words in capitals
+ * tell of what was denied before.
+ */
+function afterCarrying(
+  state: State,
+  { words, isBehind }: Extract<Act, { kind: "carries" }>,
+  around: Around,
+): State | undefined {
+  if (!around.promises) return undefined;
+  if (isBehind === true && !state.isSheetHere && state.is !== false) return undefined;
+  if (words.length === 0) return afterSheet(state, { kind: "sheet", of: [], needsSheet: true }, around);
+  const isWritten = (word: string): boolean => /^\p{Lu}[^\p{Ll}]*$/u.test(word);
+  if (!words.every((word) => isWritten(word) || /^\p{L}+$/u.test(word))) return undefined;
+  const near = words.map((word) => nearTo(word, around));
+  if (near.every((one) => one !== undefined)) {
+    const isKnown = near.every((one) => state.said.some(({ number, is }) => number === one && !is));
+    return isKnown
+      ? { ...state, isSaid: true }
+      : { ...say(state, [...new Set(near)], false), isYesHere: false };
+  }
+  return words.every(isWritten) ? afterShould(state, around) : undefined;
+}
+
+/** "Barley", where a device is Plum and its plate is Barley. */
+const isFinish = (question: string, said: string): boolean =>
+  /^The (?:finish|device|plate) is /u.test(question) &&
+  new RegExp(`(?: is |and )${RegExp.escape(said)}(?:[ ,.])`, "iu").test(question);
+
+/** The one open question that asks about nearly a word. Undefined if there are several, or if it is the word in question. */
+function nearTo(said: string, { questions }: Around): number | undefined {
+  const word = said.toLowerCase();
+  const near = [...questions].filter(([, question]) => {
+    const [, asked = ""] = /^“([^”]+)”/u.exec(question) ?? [];
+    return (
+      isNearQuestion(word, [asked.toLowerCase()]) ||
+      question.includes(` mean ${said.toUpperCase()},`) ||
+      isFinish(question, said)
+    );
+  });
+  const [one, ...more] = near;
+  return one === undefined || more.length > 0 || one[1].toLowerCase().startsWith(`“${word}”`)
+    ? undefined
+    : one[0];
+}
+
 /** "Go ahead" goes with a yes to all, and is one where there is a single point. */
 function afterGo(state: State, { open, others, under, answered }: Around): State | undefined {
   if (others.length > 0 || under !== undefined) return undefined;
@@ -163,7 +227,7 @@ function afterSheet(
   const asked = of.filter(isOpen);
   if (!of.every((one) => isOpen(one) || others.includes(one))) return undefined;
   if (asked.length > 0)
-    return needsSheet && !promises ? undefined : { ...say(state, asked, false), last: of };
+    return needsSheet && !promises ? undefined : { ...say(state, asked, false), last: of, isYesHere: false };
   if (of.length > 0) return { ...state, last: of, is: undefined, isSaid: true };
   if (needsSheet && !promises) return undefined;
   const isNo = state.said.some(({ is }) => !is);
@@ -222,10 +286,18 @@ function meant(of: Of, is: boolean, state: State, around: Around): readonly numb
     return !afterSeveral && open.length === 1 && isNamed ? open : undefined;
   }
   if (of.word === "words") return under === undefined ? wordsMeant(of.count, around) : undefined;
+  const end = Math.max(...open, ...others);
+  if (of.word === "last")
+    return under === undefined && !afterSeveral && open.includes(end) ? [end] : undefined;
   // Below a quoted point, and of points to mend that nobody has named, "all" may mean others.
-  if (!isNamed || (under !== undefined && state.said.length === 0)) return undefined;
+  const isCounted = of.word === "rest" && of.count !== undefined && !is;
+  if ((!isNamed && !isCounted) || (under !== undefined && state.said.length === 0)) return undefined;
   const left = open.filter((one) => !answered.has(one) && !state.said.some(({ number }) => number === one));
   if (of.word === "rest" && left.length === open.length && others.length === 0) return undefined;
+  // "The other two are corrected", of a question and a point to mend.
+  const mended = others.filter((one) => !named.has(one));
+  if (of.word === "rest" && !is && of.count !== undefined && mended.length > 0)
+    return left.length > 0 && of.count === left.length + mended.length ? left : undefined;
   const all = of.word === "rest" ? left : open;
   return all.length === (of.word === "both" ? 2 : (of.count ?? all.length)) ? all : undefined;
 }

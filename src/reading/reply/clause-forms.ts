@@ -1,7 +1,10 @@
 import {
+  capital,
+  capitals,
   type Form,
   form,
-  type Groups,
+  isWritten,
+  mark,
   numbersIn,
   ofIt,
   ofThem,
@@ -50,21 +53,10 @@ import { explains } from "./explains.ts";
 import { atCapitals, atFinish, atNear, atSame, atSeveral, atSpelling, hasLetters, ofFinish } from "./fits.ts";
 import { whyForms } from "./why-forms.ts";
 
-/** Words in capitals, or a name: what shall stand on a sheet. */
-const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
-  said
-    .replace(/ (?:with(?:out)? (?:an? )?\p{Lu}{1,6}|(?:as|in) (?:one|two) words?|now|\d)$/u, "")
-    .replace(/(?<=\p{Lu} )the word|^the word(?= \p{Lu})/gu, "W")
-    .split(/ (?:and )?/u)
-    .every((word) => each.test(word) && !/^(?:yes|no)$/iu.test(word));
-const capital = /^["“]?\p{Lu}/u;
-const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;
-
 /** Names of sheets, and times, in which numbers are no points. */
 const bare = (said: string): string =>
   said.replace(new RegExp(sheetName, "giu"), "sheet").replace(/in \d{1,2} (?:minutes?|hours?)/giu, "soon");
 
-const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
 const please = "(?:(?:please|pls|kindly|just|so) )?";
 const so = "(?:(?:so|and|hence) )?";
 const them = "(?:it|them|these|those|this|that)";
@@ -227,7 +219,7 @@ export const forms: readonly Form[] = [
     ({ of }) => sheetFor(numbersIn(of), true),
   ),
   form(`${subject}${mark}(?:${owns})`, ({ of }) => ({ kind: "about", of: numbersIn(of), isSlip: true })),
-  form(owns, () => ({ kind: "owns" })),
+  form(owns, (_, whole) => ({ kind: "owns", of: numbersIn(whole) })),
   form(`${should}|${correction}`, (groups) => (isWritten(groups, capital) ? { kind: "should" } : undefined)),
   form(
     `now ${words}(?: (?:on|over|in) (?:two|both) rows)?|(?:${person}) (?:want|wants|wanted|need|needs) ${words}(?: (?:as|in) one word)?|${words}(?: (?:is|would be) (?:correct|right|the right (?:word|spelling)))?(?: (?:with|without) (?:an? )?\\p{L}{1,6})?`,

@@ -93,16 +93,18 @@ const sheetState = String.raw`(?:(?:new|corrected|fixed|revised|amended|updated|
 export const sheetName = String.raw`(?:sheets? )?(?!(?:and|or|not|all|yes|no)\b)\p{L}{1,3}-\d{1,4}(?:[ _-]?r(?:ev)?\.? ?(?:\p{L}|\d{1,2}))?(?:\.pdf)?`;
 export const sheet = String.raw`(?:(?:(?:a|an|the|my|our|both|all|two|three|these|another) )*(?:${sheetState}*(?:sheets?|shts?|forms?|pdfs?|papers?|drawings?)(?: new)?|${sheetState}+(?:ones?|versions?|cop(?:y|ies)|files?|(?:plate|device)s?(?: (?:sheets?|pages?|ones?|forms?))?|pages?)|(?:sheets?|forms?) for the (?:plate|device)|${sheetState}*${sheetName}))`;
 export const when = join(
+  "(?:when|once|as soon as) (?:i|we|he|she)(?: (?:am|are|is|get|gets|got))?(?: (?:back|home|in(?! (?:the|my|our))))+ (?:at|to|in|from|on) (?:(?:the|my|our) )?(?:shop|office|truck|desk|yard|van|house|site|work|job|road|computer|lunch|town)",
+  "(?:first thing |by )?(?:tomorrow|today|tonight|on monday|monday|on tuesday|tuesday|on wednesday|wednesday|on thursday|thursday|on friday|friday) (?:morning|afternoon|evening|night|noon|at the latest|first thing)|(?:first thing )?in the morning|(?:by )?(?:the )?end of (?:the )?(?:day|week)|early next week|next week",
   "while (?:i|we) (?:was|were) (?:at it|in there|there)|from (?:the|my) (?:office|shop|desk)|today|tomorrow|tonight|monday|tuesday|wednesday|thursday|friday|on monday|on tuesday|on wednesday|on thursday|on friday|before lunch|later(?: today| on)?|soon|shortly|now|again|separately|next|over|back|too|also|as well|here|herewith|momentarily",
   "this (?:morning|afternoon|evening)|(?:tomorrow|first thing(?: in the)?|first thing tomorrow) ?(?:morning)?|(?:later )?this (?:week|morning|afternoon)",
   String.raw`in (?:a|an|the next|\d{1,2}|ten|five) (?:bit|minutes?|moment|few minutes|hours?|few hours|separate (?:mail|e-?mail))|in the same mail|by (?:e-?)?mail|with this (?:e-?mail|mail|letter)|in this (?:e-?mail|mail|letter)|in (?:the )?attach(?:ment)?|after lunch|by (?:tonight|tomorrow|noon|end of day|eod)`,
   "(?:when|once|as soon as) (?:i|we|he|she)(?: (?:am|are|is|get|gets|got))?(?: (?:back|home|in))*(?: (?:at|to|in|from) (?:the|my) (?:shop|office|truck|desk|yard|van|house))?",
 );
 export const comes = join(
-  `(?:(?:is|are|was|were|has been|have been|will be) )?(?:(?:now|also|already|all|both) )*(?:attached|att|att\\.|enclosed|on (?:its|the|their) way|coming|sent|resent|here|with this (?:e-?mail|mail|letter)|in (?:this|the) (?:e-?mail|mail|attachment)|in attach(?:ment)?|corrected and attached)`,
+  `(?:(?:is|are|was|were|has been|have been|will be) )?(?:(?:now|also|already|all|both) )*(?:attached|att|att\\.|enclosed|on (?:its|it is|the|their) way|coming|sent|resent|here|with this (?:e-?mail|mail|letter)|in (?:this|the) (?:e-?mail|mail|attachment)|in attach(?:ment)?|corrected and attached)`,
   "(?:will|to|shall) (?:follow|come|be along|be sent)|follows?|following|comes?|to come",
 );
-const forNumbers = `(?: (?:for|of|on|to|with|re) (?:(?:no\\.? )?${numbers}|it|that|this|that one|both|all|(?:the )?(?:others?|rest|other (?:one|ones|two|three|four))|(?!(?:and|or|not)\\b)\\p{L}{1,3}-\\d{1,4}))?`;
+export const forNumbers = `(?: (?:for|of|on|to|with|re) (?:(?:no\\.? )?${numbers}|it|that|this|that one|both|all|(?:the )?(?:others?|rest|other (?:one|ones|two|three|four))|(?!(?:and|or|not)\\b)\\p{L}{1,3}-\\d{1,4}))?`;
 export const send = join(
   "(?:(?:i|we|he|she|they|(?:the|my|our) (?:boss|office|wife|husband|son|daughter|brother|sister|partner|apprentice|colleague|secretary|assistant|foreman|engineer|architect|designer|draftsman|lad|girl|guys?)|boss|office|will|just|have|am|are|is|now|also|going to|get (?:the|my|our) \\p{L}+ to|in attach(?:ment)? you|please|kindly|pls|you will|you) ?)*(?:send|sends|sending|sent|resend|resending|attach|attached|attaching|enclose|enclosed|enclosing|redo|redid|redoing|fixing|forward|forwarding|e-?mail|e-?mailing)",
 );
@@ -124,7 +126,7 @@ export const shows = join(
   `(?:(?:that|this|which|it) )?(?:takes care of|covers|sorts(?: out)?|fixes|settles|addresses|deals with) ${numbers}`,
 );
 
-const field =
+export const field =
   "(?:(?:contact|company|project) name|(?:(?:billing|shipping|ship-to|bill-to|ship to|bill to|delivery|contact|missing|full) )*(?:address|street|city|town|zip(?: code)?|post(?:al)? ?code|state|country|contact|phone(?: number)?|fields?)(?: and (?:street|city|zip|phone))?)";
 /** What was mended on a sheet that comes, beside what was asked: the sheet says so itself. */
 export const detail = join(

@@ -5,7 +5,7 @@ import type { Fits } from "./fits.ts";
 export type Of =
   | readonly number[]
   | {
-      readonly word: "all" | "both" | "rest" | "it" | "words";
+      readonly word: "all" | "both" | "rest" | "last" | "it" | "words";
       readonly count: number | undefined;
       /** "They", "both". */
       readonly isSeveral?: boolean;
@@ -28,8 +28,15 @@ export type Act =
   | { readonly kind: "except"; readonly of: readonly number[] }
   /** A sheet comes, perhaps for these points. */
   | { readonly kind: "sheet"; readonly of: readonly number[]; readonly needsSheet: boolean }
-  /** "My typo", "good catch". */
-  | { readonly kind: "owns" }
+  /** What stands on a sheet that comes: words of legends, beside what was mended there. */
+  | {
+      readonly kind: "carries";
+      readonly words: readonly string[];
+      /** It stands right behind what tells of the sheet: "with the city". */
+      readonly isBehind?: boolean;
+    }
+  /** "My typo", "good catch on 2". */
+  | { readonly kind: "owns"; readonly of?: readonly number[] }
   /** "It should be LOBBY", and the words alone. */
   | { readonly kind: "should" | "words" }
   /** "2 is French": the next clause tells whether it is right. */
@@ -111,3 +118,20 @@ export const sheetFor = (of: readonly number[], needsSheet = false): Act => ({
 
 /** How a clause names the points that it is about. */
 export const subject = `(?:(?:the )?(?:words?|wordings?|spellings?|names?|legends?) (?:in|of|for|on) )?(?:${at}:? )?(?<of>${numbers})`;
+export const mark = String.raw`(?: ?[:=)\]–—-]+ ?|, | )`;
+
+/** No words of a legend, even in capitals. */
+const shouted =
+  /^(?:yes|no|not|never|stop|hold|wait|cancel|asap|urgent|rush|call|phone|please|pls|don'?t|capitals|caps|bold|order)$/iu;
+/** Words in capitals, or a name: what shall stand on a sheet. */
+export const isWritten = ({ words: said = "" }: Groups, each: RegExp): boolean =>
+  said
+    .replace(/ (?:with(?:out)? (?:an? )?\p{Lu}{1,6}|(?:as|in) (?:one|two) words?|now|\d)$/u, "")
+    .replace(
+      /(?<=\p{Lu} )the word|the word(?= (?:\p{Lu}(?!\p{Ll})|and \p{Lu}))|(?<=\p{Lu} and )the word$/gu,
+      "W",
+    )
+    .split(/ (?:and )?/u)
+    .every((word) => each.test(word) && !shouted.test(word));
+export const capital = /^["“]?\p{Lu}/u;
+export const capitals = /^["“]?\p{Lu}[^\p{Ll}]*$/u;

@@ -1,5 +1,7 @@
 import { type Around, after, isMeant, type State } from "./clause-acts.ts";
+import { bags } from "./clause-bags.ts";
 import { forms } from "./clause-forms.ts";
+import { notes, promised, severalSheets } from "./clause-notes.ts";
 import { spelledOut, withNumbers, withoutLights } from "./clause-text.ts";
 import { says, shows } from "./clause-words.ts";
 import { explains, spellsOut } from "./explains.ts";
@@ -20,7 +22,10 @@ import { keyOf, type Said } from "./ways.ts";
 export function tellsOfSheet(words: string): boolean {
   return tellsSheet.test(spelledOut(plain(words)));
 }
-const tellsSheet = new RegExp(`(?<![\\p{L}\\p{N}])(?:${shows})(?![\\p{L}\\p{N}])`, "iu");
+const tellsSheet = new RegExp(
+  `(?<![\\p{L}\\p{N}])(?:${shows}|${severalSheets}|${promised})(?![\\p{L}\\p{N}])`,
+  "iu",
+);
 
 /** In characters. */
 const longest = 400;
@@ -47,6 +52,7 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     isAll: false,
     isYesHere: false,
     isBare: false,
+    isSheetHere: false,
     isLoose: false,
     isSaid: false,
     owesNo: false,
@@ -58,7 +64,9 @@ function readingsOf(text: string, around: Around): (readonly Said[])[] {
     gap.lastIndex = step.at;
     const [between = ""] = gap.exec(text) ?? [];
     const from = step.at + between.length;
-    const state = /[.;!]/u.test(between) ? { ...step.state, isYesHere: false } : step.state;
+    const state = /[.;!]/u.test(between)
+      ? { ...step.state, isYesHere: false, isSheetHere: false }
+      : step.state;
     const key = `${from} ${JSON.stringify(state)}`;
     if (seen.has(key)) continue;
     seen.add(key);
@@ -103,7 +111,7 @@ function* stepsFrom(
   const who = led?.groups?.["who"];
   if (led !== null && (who === undefined || (isSomebody(who) && !machine.test(who))))
     yield { at: from + led[0].length, state };
-  for (const { pattern, act, fits, any, ends, isOpen } of forms)
+  for (const { pattern, act, fits, any, ends, isOpen } of [...forms, ...notes, ...bags])
     for (const match of matchesAt(pattern, text, from)) {
       const [does, at] = [act(match), from + match[0].length];
       const last = does !== undefined && "of" in does && "length" in does.of ? does.of : state.last;

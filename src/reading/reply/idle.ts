@@ -157,7 +157,10 @@ export function sentencesOf(line: string): string[] {
 
 /** Whether a line of a footer consists of terms, and of what else stands in footers. */
 function areTermsOnly(line: string): boolean {
-  const sentences = sentencesOf(line);
+  // "Goldfinch Lighting - celebrating 40 years!"
+  const sentences = sentencesOf(line).flatMap((one) =>
+    areTerms(one) ? [one] : one.split(/\s[–-]\s|\s{3,}/u),
+  );
   return (
     sentences.some((one) => areTerms(withoutContacts(one))) &&
     sentences.every(

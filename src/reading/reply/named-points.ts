@@ -47,7 +47,10 @@ export function namesIn(given: Answer): Names {
   };
   return {
     words,
-    withSheets: (line) => line.replace(sheet, "sheet").replace(severalSheets, "sheets"),
+    withSheets: (line) =>
+      (positioned.test(given.answer) ? line.replace(ofPositions, "sheet") : line)
+        .replace(sheet, "sheet")
+        .replace(severalSheets, "sheets"),
     withPoints: (line) =>
       pointed(sheets).reduce(
         (said, [pattern, points]) => said.replace(pattern, `sheet for ${points.join(" and ")}`),
@@ -151,6 +154,14 @@ function namesOf(sheets: readonly Sheet[]): RegExp {
     ? /(?!)/u
     : new RegExp(`${apart}(?:(?:${anySheet} )?(?:${each.map(named).join("|")})${listed})${whole}`, "giu");
 }
+
+/** "Sheets for pos 1 and pos 2", "pos 1 sheet", where our answer tells of positions. */
+const positioned = /^Device, .* position \d of \d/mu;
+const position = String.raw`(?:the )?pos(?:ition|\.)? ?[1-9](?!\d)`;
+const ofPositions = new RegExp(
+  `${apart}${anySheet} (?:for|of) ${position}(?:(?:, | and | & |, and )(?:${position}|[1-9](?!\\d)))*|${apart}${position} ${anySheet}(?!\\p{L})`,
+  "giu",
+);
 
 /** "Sheet and sheet". */
 const severalSheets = /(?<!\p{L})sheet(?:(?:, | and | & |, and )sheet)+(?!\p{L})/giu;

@@ -29,7 +29,7 @@ const leftOpen =
 
 /** "3 no, leave it like it is" may mean that nothing is wrong with it. */
 const noThatKeeps =
-  /\b(?:no|nope|nah)\b(?:(?!\b(?:sheets?|forms?|attach\p{L}*|enclos\p{L}*|was|had)\b|[\d;]).){0,30}?\b(?:as (?:it )?(?:is|typed|written|stands)|like it is|keep it|stays?|leave it|it'?s? (?:is )?(?:right|correct|fine|ok|okay|good)|(?:meant|intended)(?! to (?:be|say|read) (?!like|so|this|that|there|as|it))|intentional|(?:family|last|proper|brand|trade) name|sur ?name)\b/iu;
+  /\b(?:no|nope|nah)\b(?:(?!\b(?:sheets?|forms?|attach\p{L}*|enclos\p{L}*|was|had)\b|[\d;]).){0,30}?\b(?:as (?:it )?(?:is|typed|written|stands)|like it is|keep it|stays?|leave it|it'?s? (?:is )?(?:right|correct|fine|ok|okay|good)|(?:(?<!(?:^|[.,;:!–-] |\bno )(?:i|we) )(?:meant|intended)|(?:meant|intended)(?= (?:it|so|that|this|exactly|just|as|like|for|to)\b))(?! to (?:be|say|read|type|write|put) (?!like|so|this|that|there|as|it))|intentional|(?:family|last|proper|brand|trade) name|sur ?name)\b/iu;
 
 /** Whether a line can be read in two ways, or may be a joke. */
 export function isUnclear(line: string): boolean {

@@ -347,6 +347,23 @@ describe("a footer", () => {
 });
 
 describe("what stands below a name", () => {
+  test.each([
+    "Alder Electric Ltd - Celebrating 40 years!",
+    "555-0109 | Open Sat 7-12",
+    "A+ rated, free estimates",
+    "This email is confidential. No contract is formed by email.",
+  ])("may say %j below a name", (line) => {
+    expect(read(`2 YES\n3 YES\nDana Whitlock\n${line}`)).toEqual(plainly([2, 3]));
+  });
+
+  test.each([
+    "Alder Electric Ltd - Celebrating 40 years, in gold!",
+    "A+ rated, free estimates, no rush but cut a star",
+    "Open Sat 7-12, deliver then",
+  ])("that says %j is for a person", (line) => {
+    expect(read(`2 YES\n3 YES\nDana Whitlock\n${line}`)).toMatchObject({ person: true });
+  });
+
   test("may be a motto in quotation marks, whatever words of people it has", () => {
     const motto = "“A town without a library is only a crossroads”";
     expect(read(`2 YES\n3 YES\nDana Whitlock\n${motto}`)).toEqual(plainly([2, 3]));

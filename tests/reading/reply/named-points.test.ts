@@ -67,3 +67,19 @@ describe("a sheet that our answer names", () => {
     );
   });
 });
+
+describe("sheets of positions", () => {
+  const [told, untold] = ["Device, W-1 position 1 of 2", "Device alone, W-1"].map((text) =>
+    namesIn({ open: [2], answer: text }),
+  );
+  test.each([
+    ["Sheets for pos 1 and pos 2 attached", "sheet attached"],
+    ["Corrected pos 1 sheet attached", "Corrected sheet attached"],
+    ["Attached is the new sheet for position 1.", "Attached is the new sheet."],
+    ["The one in pos 1 is brass", "The one in pos 1 is brass"],
+    ["sheet for pos 12", "sheet for pos 12"],
+  ])("are sheets where our answer tells of positions: %s", (line, read) => {
+    expect(told?.withSheets(line)).toBe(read);
+    expect(untold?.withSheets(line)).toBe(line);
+  });
+});

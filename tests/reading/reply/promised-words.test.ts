@@ -16,6 +16,8 @@ describe("what shall stand on a sheet", () => {
     "2 NO, sheet attached. It should be all right now.",
     "2 NO, now I see it, sheet attached",
     "SALOON was wrong",
+    "2 NO, new sheet attached with MAIN HALL and FOYER",
+    "2 NO - Den, see the PDF",
   ])("stands there: %j", (line) => {
     expect(wordsNotThere(line, sheets)).toBeUndefined();
   });
@@ -27,6 +29,10 @@ describe("what shall stand on a sheet", () => {
     ["2 no, it ought to read GREAT HALL and 3 should be DEN", "GREAT HALL"],
     ["2 should be DEN and 3 should be LOUNGE", "LOUNGE"],
     ["2 NO - now MAIN DEN SALON", "MAIN DEN SALON"],
+    ["2 NO, new sheet attached with MAIN HALL and SALOON", "SALOON"],
+    ["2 no, HUDDLE. hall.pdf attached", "HUDDLE"],
+    ["2 NO. Client has gone off it, he wants SNUG instead.", "SNUG"],
+    ["2 NO, the room is now to be called Ballroom", "Ballroom"],
     // Each of the words stands on a sheet, and all of them on none.
     ["2 NO, the right spelling is MAIN SALON", "MAIN SALON"],
     ["2 NO SHOULD BE SALOON SHEET ATTACHED", "SALOON SHEET ATTACHED"],

@@ -38,3 +38,24 @@ test.each<[string, boolean]>([
 ])("%s: words and numbers end where those of terms do", (sentence, are) => {
   expect(areTerms(sentence)).toBe(are);
 });
+
+test.each<[string, boolean]>([
+  ["A+ rated, free estimates", true],
+  ["Licensed & insured", true],
+  ["Family owned and operated since 1961", true],
+  ["Celebrating 40 years!", true],
+  ["Safety is no accident.", true],
+  ["No job too big or too small", true],
+  ["Open Sat 7-12", true],
+  ["Mon-Fri 7:30am to 5pm", true],
+  ["Proudly serving the valley since 1978", true],
+  ["No contract is formed by email.", true],
+  ["No contract is formed by us.", false],
+  ["Free estimates, and make it brass", false],
+  ["Celebrating 40 years, so cut a star", false],
+  ["Open Sat 7-12, deliver then", false],
+  ["Safety first, add a lock", false],
+  ["Serving dishes since 1978 plates", false],
+])("%s: what stands in footers and on vans", (sentence, are) => {
+  expect(areTerms(sentence)).toBe(are);
+});
