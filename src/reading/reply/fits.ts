@@ -29,7 +29,7 @@ export const atNear: Fits = (question, { groups }) => {
 };
 /** The word itself, or one of several such: "cove" where COVES is in question. */
 export const nearWord: Fits = (question, { groups, 0: whole }) => {
-  const [word = "", near] = [(wordIn(question) ?? "").toLowerCase(), groups?.["near"]?.toLowerCase()];
+  const [word, near] = [(wordIn(question) ?? "").toLowerCase(), groups?.["near"]?.toLowerCase()];
   return (
     word !== "" && (near === undefined ? whole.includes("the word") : word === near || word === `${near}s`)
   );
@@ -43,8 +43,8 @@ export const hasLetters: Fits = (question, { groups }) => {
   if (word === undefined || letter === "") return false;
   if (/SECOND|NO DOUBLE|WITHOUT (?:A|THE) DOUBLE|SINGLE|ONE/u.test(count)) return has === 2;
   if (/DOUBLE/u.test(count)) return word.includes(letter + letter);
-  if (/^TWO/u.test(count)) return has === 3;
-  if (/^THREE/u.test(count)) return has === 4;
+  if (count.startsWith("TWO")) return has === 3;
+  if (count.startsWith("THREE")) return has === 4;
   return /^(?:NO|WITHOUT)/u.test(count) ? has === 1 : has > 1;
 };
 

@@ -21,7 +21,7 @@ export const regrets =
 
 /** "2 correct please" may ask to have it corrected. "Yeah right" is said of what nobody believes. */
 const eitherWay =
-  /\bto be (?:checked|verified|cleared|discussed|agreed|confirmed|approved|decided|reviewed)\b|\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
+  /\b(?:right|correct|proper|real|true|actual) (?:words?|names?|spellings?|legends?|ones?) (?:is|are|stands?) (?:on|in|at|with)\b|\bto be (?:checked|verified|cleared|discussed|agreed|confirmed|approved|decided|reviewed)\b|\byes\b.*\byes\b.*\bx ?\d|\bsame as (?:its?|it's|that|this)\b|(?<!\b(?:is|are|'?s|both|all|yes|as|still|quite|just|absolutely|perfectly) )\b(?:correct|right),? (?:pls|plz|please)\b|\b(?:yeah|yea|ya|yep),? right\b/iu;
 
 /** "No 2 yes, 3", "3 yes 2": of the last nobody knows what it is, and the first of the former may be number 2. */
 const leftOpen =

@@ -246,3 +246,11 @@ test("what binds nothing is 320 characters long at most, and may be about a poin
   expect(bindsNothing(`Thanks.${".".repeat(314)}`, [], true)).toBe(false);
   expect(bindsNothing("1. Shorten it, and send the sheet again.", [], true)).toBe(true);
 });
+
+test.each([
+  ["The right word is on the drawings.", true],
+  ["2 YES, the correct names are in the schedule", true],
+  ["The right word, and on the drawings", false],
+])("who says where the right word stands may mean another: %s: %s", (line, unclear) => {
+  expect(isUnclear(line)).toBe(unclear);
+});

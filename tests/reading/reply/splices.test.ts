@@ -8,6 +8,8 @@ const harmless = [
   "Sheet corrected in attachment replace (1). For the 2, yes, it is so.",
   "It's meant as is it right it stands.",
   "Hi, 1 12.5 attached, 2 YES.",
+  // A heading of ours, quoted without marks.
+  "PLEASE CONFIRM (REFERENCE 314-KHRGM) 12.5",
   "Yes to 2 and 3. New sheet for pos 12.5 1 attached.",
 ];
 
