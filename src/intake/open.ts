@@ -124,8 +124,9 @@ export function textsOf(files: readonly OpenedFile[], judged: readonly Judged[] 
     if (typeof facts !== "object") return [];
     if ("words" in facts) return facts.words === undefined ? [] : [{ file, ...facts.words }];
     if (facts.kind !== "pdf" || judged[i]?.file.kind !== "no-form") return [];
-    const text = (facts.pages ?? []).map((page) => page.text).join("\n\n");
-    return text.trim() === "" ? [] : [{ file, text, pages: true }];
+    // A note may stand behind a purchase order.
+    const pages = (facts.pages ?? []).filter(({ text }) => text.trim() !== "");
+    return pages.map(({ text }) => ({ file, text, pages: true as const }));
   });
 }
 

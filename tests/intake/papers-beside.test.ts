@@ -25,12 +25,21 @@ test.each([
   ],
   ["a purchase order", "Purchase order 4711. B-1 1 ea 45.00. B-2 1 ea 45.00. Net 30.", "pass"],
   ["a purchase order that cancels a station", "Purchase order 4711. B-2 cancelled. Net 30.", "person"],
+  ["a purchase order that stops it all", "Purchase order 4711. Hold all items until released.", "person"],
   ["a plan of the building", "Floor plan E-101, scale 1:50. B-1. B-2. Lobby. Sauna.", "pass"],
   ["a plan without one of the stations", "Floor plan E-101, scale 1:50. B-1. B-2 removed.", "person"],
 ] as const)("%s, as a PDF beside the sheets: %s", async (_, text, verdict) => {
   const files = [{ file: "note.pdf", bytes: await page(text) }];
   const came = await post(await temporaryDesk(), { sheets, files });
   expect(came.verdict).toBe(verdict);
+});
+
+test("a note behind an invoice is read", async () => {
+  const document = await PDFDocument.load(await page("Invoice 12"));
+  const [note] = await document.copyPages(await PDFDocument.load(await page("Please hold B-2.")), [0]);
+  if (note !== undefined) document.addPage(note);
+  const files = [{ file: "invoice.pdf", bytes: await document.save() }];
+  expect((await post(await temporaryDesk(), { sheets, files })).verdict).toBe("person");
 });
 
 test.each([

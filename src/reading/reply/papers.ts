@@ -15,7 +15,15 @@ export function isPaper(text: string): boolean {
   return text.length > longestNote || titles.test(text);
 }
 
-/** What such a paper says against a station of the order: "B-2: on hold". Everything else in it is the buyer's own affair. */
+/** "Hold all items", "this order is cancelled". What may be, under terms, is none. */
+const stops =
+  /(?<!\p{L})(?:(?:hold|cancel|void|stop|disregard|do not (?:make|cut|engrave|start|process|release|proceed with)) (?:all|everything|this|the|our|these|both)(?!\p{L})|(?:order|items?|stations?|sheets|p\.?o\.?|everything|all)[^.;]{0,20} (?:is|are|on|has been|have been|was|were) (?:now )?(?:on )?(?:hold|cancell?ed|void(?:ed)?|superseded|replaced|withdrawn|not (?:yet )?(?:released|approved|final)))(?!\p{L})/iu;
+const terms = /(?<!\p{L})(?:may|shall|if|unless|right|reserves?|except|liable|party|seller|buyer)(?!\p{L})/iu;
+
+/**
+ * What such a paper says against the order or a station of it: "B-2: on hold". Everything else in it is the buyer's own
+ * affair.
+ */
 export function wordsAgainst(
   text: string,
   { marks }: Pick<LetterFacts, "marks">,
@@ -24,6 +32,9 @@ export function wordsAgainst(
   const names = (line: string): boolean => patterns.some((pattern) => line.search(pattern) >= 0);
   return paragraphsOf(text.slice(0, most).split("\n"))
     .flat()
-    .filter((sentence) => names(sentence) && speaksAgainst(sentence))
+    .filter(
+      (sentence) =>
+        (names(sentence) && speaksAgainst(sentence)) || (stops.test(sentence) && !terms.test(sentence)),
+    )
     .map((words) => ({ words }));
 }

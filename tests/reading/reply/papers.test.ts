@@ -25,6 +25,9 @@ describe("a paper is heard where it speaks against a station of the order", () =
     ["Floor plan\n\nb2 removed per addendum 2.", ["b2 removed per addendum 2."]],
     ["Floor plan\n\nB-3 removed", []],
     ["Terms\n\nThe seller may not cancel.", []],
+    ["Terms\n\nIf this order is cancelled, costs are due.", []],
+    ["Purchase order\n\nHold all items until released.", ["Hold all items until released."]],
+    ["Purchase order\n\nThis order is cancelled.", ["This order is cancelled."]],
     [`Plan ${"x ".repeat(60_000)}\n\nB-2 is void`, []],
   ])("%#", (text, said) => {
     expect(wordsAgainst(text, { marks }).map(({ words }) => words)).toEqual(said);
