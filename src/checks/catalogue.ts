@@ -62,6 +62,7 @@ import { stationMarkInNotes } from "./order/station-mark-in-notes.ts";
 import { stationMarkNearMiss } from "./order/station-mark-near-miss.ts";
 import { unmarkedSheetAgain } from "./order/unmarked-sheet-again.ts";
 import { whichSheetCounts } from "./order/which-sheet-counts.ts";
+import { wordSpeltTwoWays } from "./order/word-spelt-two-ways.ts";
 import { abbreviationUnknown } from "./sheet/abbreviation-unknown.ts";
 import { addressIncomplete } from "./sheet/address-incomplete.ts";
 import { blankSheet } from "./sheet/blank-sheet.ts";
@@ -222,6 +223,7 @@ export const orderChecks: readonly OrderCheck[] = [
   deviceCopiedInPlate,
   devicesExchanged,
   numberLeftOut,
+  wordSpeltTwoWays,
   stationMarkNearMiss,
   stationMarkInNotes,
   orderNumberNearMiss,

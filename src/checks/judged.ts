@@ -29,12 +29,17 @@ interface ToldWord extends StandingWord {
 /** Every word of a sheet is judged once, though several checks ask: looking for near words takes its time. */
 const judged = new WeakMap<Sheet, { readonly catalogue: Catalogue; readonly words: readonly JudgedWord[] }>();
 
-/** The words of the sheet's legends of which this is to be thought. */
-export function judgedWords(sheet: Sheet, catalogue: Catalogue, kind: Amiss["is"]): readonly ToldWord[] {
+/** The words of the sheet's legends, and what is to be thought of each. */
+export function everyWord(sheet: Sheet, catalogue: Catalogue): readonly JudgedWord[] {
   const before = judged.get(sheet);
   const words = before?.catalogue === catalogue ? before.words : judgeWords(sheet, catalogue);
   judged.set(sheet, { catalogue, words });
-  return words.flatMap(({ judgement, ...word }) =>
+  return words;
+}
+
+/** The words of the sheet's legends of which this is to be thought. */
+export function judgedWords(sheet: Sheet, catalogue: Catalogue, kind: Amiss["is"]): readonly ToldWord[] {
+  return everyWord(sheet, catalogue).flatMap(({ judgement, ...word }) =>
     judgement.is === kind ? [{ ...word, meant: judgement.meant }] : [],
   );
 }

@@ -127,7 +127,7 @@ function rightOrdinal(text: string): string | undefined {
   return typed.toUpperCase() === ending ? undefined : `${number}${ending}`;
 }
 
-/** L0BBY for LOBBY, 2O4 for 204. Not STAIR1, MR1 or P1, where the digit is a number. */
+/** L0BBY for LOBBY, 2O4 for 204. Not STAIR1, MR1, LX1 or P1, where the digit is a number. */
 function mistakenDigits(text: string, words: Words): string | undefined {
   if (/^(?=.*[OIl])(\d[\dOIl]*|[\dOIl]*\d[\dOIl]*\d[\dOIl]*)$/.test(text))
     return text.replace(/[OIl]/g, (letter) => digitFor[letter] ?? letter);
@@ -137,6 +137,8 @@ function mistakenDigits(text: string, words: Words): string | undefined {
   const letters = text.replace(slip, (one) => letterFor[one] ?? one);
   if (letters === text || !/^\p{L}{3,}$/u.test(letters) || !isKnown(letters)) return undefined;
   const name = /^(.+?)[01]+$/.exec(text)?.[1];
-  const numbered = name !== undefined && text.length < 5 && (name.length < 2 || isKnown(name));
+  // LXI and CXI are numbers of Rome in a dictionary, and no words of legends.
+  const isCounted = /^[CDILMVX]+$/.test(letters) && !words.isOfLegends(letters);
+  const numbered = name !== undefined && text.length < 5 && (name.length < 2 || isKnown(name) || isCounted);
   return numbered ? undefined : letters;
 }

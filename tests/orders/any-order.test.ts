@@ -125,9 +125,10 @@ test("sheets made up like this reach every check on an order that looks at sheet
     "manager-word",
     "header-left-out",
     "sheet-replaced",
-    // What is made up here has no gangs called after shades, and no numbered rooms.
+    // What is made up here has no gangs called after shades, no numbered rooms, and no names.
     "devices-exchanged",
     "number-left-out",
+    "word-spelt-two-ways",
   ];
   expect(
     orderChecks

@@ -18,7 +18,7 @@ export const lookAlikeLetter = defineSheetCheck({
     {
       shows: "numbers behind words",
       given: ({ device }) =>
-        device({}, { "1": ["ROOM 101", "STAIR1"], "2": ["P1", "MR1"], "3": ["O2", "H2O"] }),
+        device({}, { "1": ["ROOM 101", "STAIR1"], "2": ["P1", "LX1"], "3": ["O2", "H2O"] }),
     },
     { shows: "small letters", given: ({ device }) => device({}, { "1": ["All", "off"], "2": ["Hall", ""] }) },
   ],
