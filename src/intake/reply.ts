@@ -9,7 +9,7 @@ import type { Answered } from "../ports/store.ts";
 import { type Answers, answersBeside } from "../reading/reply/answers.ts";
 import { isApproval } from "../reading/reply/approval.ts";
 import { isRemembered, type LineKey } from "../reading/reply/furniture.ts";
-import { wordsNotThere } from "../reading/reply/promised-words.ts";
+import { standOn, wordsNotThere } from "../reading/reply/promised-words.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Problem } from "../trade/problem.ts";
@@ -118,6 +118,7 @@ export function answeringIn(
     isFurniture: (line: string) => isRemembered(line, furniture),
     names: [fromName, from?.split("@")[0] ?? ""],
     bringsSheets: brought.length > 0,
+    isOnSheets: (words: string) => brought.some((sheet) => standOn(words, sheet)),
     sheetsNamed: (words: string) => {
       const named = as.party ? sheetsNamed(words, answeredFor) : undefined;
       // What is released may be under the cutter. Nobody but one of our own people takes it back, nor all that is left.

@@ -41,6 +41,7 @@ test("no line of an answer answers a question, quoted without a mark", () => {
         isFurniture: () => false,
         names: [],
         bringsSheets: false,
+        isOnSheets: () => false,
         sheetsNamed: () => undefined,
       };
       const { answers } = answersBeside(text, asked, () => []);

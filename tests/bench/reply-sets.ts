@@ -1,8 +1,13 @@
 import { readFileSync } from "node:fs";
+import { legend } from "../../src/checks/sample.ts";
 import { answersBeside } from "../../src/reading/reply/answers.ts";
 import { isRemembered, lineKeysOf } from "../../src/reading/reply/furniture.ts";
 import { statementsIn } from "../../src/reading/reply/statements.ts";
-import { catalogue } from "../make/config.ts";
+import type { LetterFacts } from "../../src/reading/reply/tallies.ts";
+import type { FaceName } from "../../src/trade/legend.ts";
+import type { Sheet } from "../../src/trade/sheet.ts";
+import { catalogue, maker } from "../make/config.ts";
+import { aloneDevice } from "../make/sample.ts";
 import { notesIn } from "./notes.ts";
 
 /** A reply to an answer that asked these questions, and what a good clerk takes it for. */
@@ -103,6 +108,38 @@ const [{ facts } = { facts: undefined }] = notesIn("cover");
 if (facts === undefined) throw new Error("no notes");
 const letterFacts = facts;
 
+const finishes = [...catalogue.finishes, ...maker.catalogue.finishes].map(({ name }) => name);
+
+/** What the desk knows of the order that an answer is about, as far as the answer tells. */
+function factsOf(reply: Reply): LetterFacts {
+  const known = { ...letterFacts, names: [reply.from] };
+  const [, order, project] = /^Order (\S+), (.+)$/mu.exec(reply.answer ?? "") ?? [];
+  if (reply.answer === undefined || order === undefined || project === undefined) return known;
+  const found = reply.answer.matchAll(/^(?:Device alone|Device|Plate), (\S+)/gmu);
+  const marks = [...new Set([...found].map(([, mark = ""]) => mark))];
+  const came = Number(/^(\d+) sheets? came/mu.exec(reply.answer)?.[1] ?? 1);
+  // A reply may bring any of them again.
+  const counts = Array.from({ length: came }, (_, i) => i + 1);
+  return {
+    ...known,
+    numbers: [order],
+    projects: [project],
+    marks,
+    finishes: finishes.filter((one) => reply.answer?.includes(one)),
+    otherFinishes: finishes.filter((one) => reply.answer?.includes(one) === false),
+    plates: counts,
+    devices: counts,
+    sheets: comesWithSheets(reply) ? marks.map((mark) => sheetOf(mark, reply)) : [],
+  };
+}
+
+/** A sheet that has the words in capitals of the reply that it comes with. */
+function sheetOf(mark: string, { text }: Reply): Sheet {
+  const own = text.replace(/^>.*$/gmu, "");
+  const words = own.match(/(?<![\p{L}\p{N}])\p{Lu}[\p{Lu}\p{N}]+(?: [\p{Lu}\p{N}]+)*(?!\p{L})/gu) ?? [];
+  return aloneDevice({ mark, legends: words.map((one, i) => legend(`${i + 1}` as FaceName, one)) });
+}
+
 /** Answers of this desk that replies name, each with the numbers of its points. */
 const letters = JSON.parse(readFileSync("tests/bench/replies/letters.json", "utf8")) as Readonly<
   Record<string, Pick<Reply, "questions" | "fixes" | "answer">>
@@ -141,6 +178,8 @@ export const sets = [
   "twenty-third",
   "twenty-fourth",
   "twenty-fifth",
+  "twenty-sixth",
+  "twenty-seventh",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */
@@ -168,6 +207,8 @@ const bringsSheets = (text: string): boolean =>
       .join("\n"),
   );
 
+const comesWithSheets = ({ brings, text }: Reply): boolean => brings ?? bringsSheets(text);
+
 /** What a reply is taken for, and the words that a person is told of. */
 type Reading = Pick<Reply, "yes" | "no" | "person"> & { readonly said: readonly string[] };
 
@@ -184,8 +225,10 @@ export function read(reply: Reply, own = reply.text): Reading {
       subject,
       isFurniture: (line) => isRemembered(line, furniture),
       names: [reply.from],
-      bringsSheets: reply.brings ?? bringsSheets(own),
+      bringsSheets: comesWithSheets({ ...reply, text: own }),
       sheetsNamed: () => undefined,
+      // What a reply says of a sheet that comes with it is so.
+      isOnSheets: () => true,
     },
     (understood) =>
       statementsIn(
@@ -193,7 +236,7 @@ export function read(reply: Reply, own = reply.text): Reading {
           subject: reply.clicked === true ? "" : `${reply.prefix ?? "Re:"} ${subject}`,
           text,
         },
-        { facts: { ...letterFacts, names: [reply.from] }, goods: catalogue, furniture, quoted, understood },
+        { facts: factsOf(reply), goods: catalogue, furniture, quoted, understood },
       ),
   );
   return {
@@ -217,7 +260,11 @@ export const misses: Record<
   "for a person, and not so told": { may: ({ person }) => person, does: (_, { person }) => !person },
   "understood without a person, and not so read": {
     may: ({ person }) => !person,
-    does: ({ yes, no }, got) => got.person || got.yes.length !== yes.length || got.no.length !== no.length,
+    // A sheet that comes settles its questions, whether a NO is read beside it or not.
+    does: (reply, got) =>
+      got.person ||
+      got.yes.length !== reply.yes.length ||
+      (got.no.length !== reply.no.length && !comesWithSheets(reply)),
   },
 };
 

@@ -46,6 +46,7 @@ const answersIn = (text: string): unknown =>
       isFurniture: () => false,
       names: [],
       bringsSheets: false,
+      isOnSheets: () => false,
       sheetsNamed: () => undefined,
     },
     () => [],

@@ -53,6 +53,7 @@ function read(text: string, among = orders): { withdrawn: FileId[]; yes: number[
       isFurniture: () => false,
       names: ["Ines Calloway"],
       bringsSheets: false,
+      isOnSheets: () => false,
       sheetsNamed: (words) => sheetsNamed(words, among),
     },
     (understood) =>

@@ -1,6 +1,7 @@
 import type { FileId } from "../../trade/sheet.ts";
 import type { Statement } from "../../trade/statement.ts";
 import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
+import { withoutCameWords } from "./came-words.ts";
 import { cancelledIn, mayCancel } from "./cancels.ts";
 import { clausesIn, tellsOfSheet } from "./clauses.ts";
 import { isDangerous } from "./danger.ts";
@@ -21,7 +22,7 @@ import {
 } from "./idle.ts";
 import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
-import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
+import { isOther, namesIn, notesIn, othersIn, questionsIn } from "./named-points.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
@@ -56,6 +57,8 @@ export interface Asked extends Replier {
   readonly subject: string;
   /** The sheets that words name, of those that the reply may withdraw. Undefined if they name none, or may name others. */
   readonly sheetsNamed: (words: string) => readonly FileId[] | undefined;
+  /** Whether words stand on one of the sheets that came with the reply. */
+  readonly isOnSheets: (words: string) => boolean;
 }
 
 const noAnswers: Answers = { yes: new Set(), no: new Set(), withdraws: new Set(), lines: new Set() };
@@ -136,8 +139,10 @@ function readAnswers(
         (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
       );
     const typed = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names);
-    const inTurn = inOrder.has(i) ? `${inOrder.get(i)} ${typed}` : typed;
-    const bare = named.withSheets(inTurn);
+    const inTurn = inOrder.has(i)
+      ? `${inOrder.get(i)} ${typed}`
+      : inPair(withRest(typed, namedIn, asked), asked);
+    const bare = named.withSheets(asked.bringsSheets ? withoutCameWords(inTurn, asked.isOnSheets) : inTurn);
     const words = named.withWords(bare);
     const cancels = cancelledIn(line);
     const isAsked = (some: readonly Said[] | undefined): boolean =>
@@ -171,7 +176,7 @@ function readAnswers(
     const isLegal =
       signed && !/\d/u.test(line) && sentencesOf(line).some(isBoilerplate) && isIdle(line, true, asked);
     const said =
-      cancels === undefined && !isLegal
+      cancels === undefined && !isLegal && !isNeither.test(line)
         ? (saidBy(words) ??
           saidApart(words, saidBy, isSilent) ??
           saidBy(named.withNumbers(bare)) ??
@@ -225,6 +230,8 @@ function readAnswers(
     : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread, answering: lines };
 }
 
+/** "Yes and no" says neither. */
+const isNeither = /^\W*(?:well,? )?yes and no\W*$/iu;
 const bareAnswer = /^(?:yes|yep|yeah|yup)(?!\p{L})|^(?:no|nope)(?=\s*(?:$|[.,;:!–—-]))/iu;
 
 /** The numbers of lines that answer all questions one after another, without any: "yes", "yes", "no, sheet attached". */
@@ -242,6 +249,25 @@ function numbersInOrder(
       .slice(0, (bare.at(-1) ?? 0) + 1)
       .every(({ line, under, afterSeveral }) => under === undefined && !afterSeveral && !/\d/u.test(line));
   return new Map(isPlain ? bare.map((at, i) => [at, open[i]]) : []);
+}
+
+/** "The other two" of three questions, where the reply has named the first. */
+function withRest(line: string, named: ReadonlySet<number>, { open, others }: Asked): string {
+  const rest = open.filter((number) => !named.has(number));
+  if (others > 0 || rest.length !== 2 || open.length < 3) return line;
+  return line.replace(
+    /(?<!\p{L})the other (?:two|2)(?: (?:questions|points|words|ones))?(?!\p{L})/giu,
+    rest.join(" and "),
+  );
+}
+
+/** "Yes and yes" of two questions: each with its number. "Yes and no" says neither. */
+function inPair(line: string, { open, others }: Asked): string {
+  if (open.length !== 2 || others > 0) return line;
+  return line.replace(
+    /(?<=^|[.,;:] )(?:so |so that is |that is )?(yes|no) and \1(?=[.!]*$)/iu,
+    (_, both: string) => `${open[0]} ${both}, ${open[1]} ${both}`,
+  );
 }
 
 /** What is said of points that are mended, where there are several. */
@@ -357,15 +383,68 @@ function joined(lines: readonly OwnLine[]): OwnLine[] {
   return all;
 }
 
+type Besides = (understood: ReadonlySet<string>) => readonly Statement[];
+type Beside = { readonly answers: Answers; readonly statements: readonly Statement[] };
+
 /**
- * What a reply answers, and what else it says that a person has to read. Other words may be a condition, so then it
- * answers nothing, unless they are only about another point. `besides` gives what is said beside some lines.
+ * What a reply answers, and what else it says that a person has to read. Who says that a note of ours is right, such as
+ * "2 is right" of a word that is not known here, says nothing that anybody must read. `besides` gives what is said
+ * beside some lines.
  */
-export function answersBeside(
+export function answersBeside(text: string, asked: Asked, besides: Besides): Beside {
+  const first = answersOnly(text, asked, besides);
+  const notes = new Set(notesIn(asked.answer).filter((one) => !asked.open.includes(one)));
+  if (first.statements.length === 0 || notes.size === 0) return first;
+  const apart = answersOnly(...withoutNotes(text, [...notes], asked, besides));
+  if (apart.statements.length === 0) return apart;
+  const { answers, statements } = answersOnly(text, { ...asked, open: [...asked.open, ...notes] }, besides);
+  if (statements.length > 0 || (!answers.no.isDisjointFrom(notes) && !asked.bringsSheets)) return first;
+  return {
+    answers: { ...answers, yes: answers.yes.difference(notes), no: answers.no.difference(notes) },
+    statements,
+  };
+}
+
+/** The same without the sentences that only say of notes that they are right. */
+function withoutNotes(
   text: string,
+  notes: readonly number[],
   asked: Asked,
-  besides: (understood: ReadonlySet<string>) => readonly Statement[],
-): { readonly answers: Answers; readonly statements: readonly Statement[] } {
+  besides: Besides,
+): [string, Asked, Besides] {
+  const isOfNote = (sentence: string): boolean => {
+    if (sentence.length > longestShown) return false;
+    const { answers } = answersOnly(
+      sentence,
+      { ...asked, open: notes, others: 0, answer: asked.answer },
+      () => [],
+    );
+    return answers.yes.size > 0 && answers.no.size === 0 && /\d/u.test(sentence) !== namesOne(sentence);
+  };
+  const namesOne = (sentence: string): boolean =>
+    namesIn({ ...asked, open: notes }).words.some((word) => sentence.toLowerCase().includes(word));
+  const left = new Map(
+    text.split("\n").map((line) => {
+      const sentences = sentencesOf(line.trim());
+      return [line, sentences.some(isOfNote) ? sentences.filter((one) => !isOfNote(one)).join(" ") : line];
+    }),
+  );
+  const rest = text
+    .split("\n")
+    .map((line) => left.get(line) ?? line)
+    .join("\n");
+  const besidesRest: Besides = (lines) => {
+    const whole = [...left].filter(([line, one]) => one !== line && (one === "" || lines.has(one)));
+    return besides(new Set([...lines, ...whole.map(([line]) => line.trim())]));
+  };
+  return [rest, asked, besidesRest];
+}
+
+/**
+ * The same where only questions may be answered. Other words may be a condition, so then it answers nothing, unless
+ * they are only about another point.
+ */
+function answersOnly(text: string, asked: Asked, besides: Besides): Beside {
   if (text.length > longestText) return { answers: noAnswers, statements: besides(new Set()) };
   // A letter that was asked nothing is read like any other.
   if (asked.open.length === 0 && !mayCancel(text))

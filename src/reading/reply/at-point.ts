@@ -50,7 +50,7 @@ const no =
 
 /** Words by which somebody says that a point is mended, or that its sheet comes again. */
 const mended =
-  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|revis\p{L}+|re-?submit\p{L}*|redo(?:ing)?|re-?done|re-?issu\p{L}+|re-?sen[dt]\p{L}*|re-?typed|superseded|amended|shortened|fixed|corrected|updated|abbreviated|replaced|mended|rectif\p{L}+|put right|sorted|done|split|ticked|(?<!got )filled in|completed|(?<=\p{L} )added|(?:new|fresh) (?:sheet|one|form|file|pdf|version|copy|drawing)|(?:to|will|shall|['’]ll) (?:follow|come|send|redo|fix|correct|shorten)|coming|on (?:its|the) way|send (?:it|one)|see new)(?![\p{L}\p{N}])/iu;
+  /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|revis\p{L}+|re-?submit\p{L}*|redo(?:ing)?|re-?done|re-?issu\p{L}+|re-?sen[dt]\p{L}*|re-?typed|superseded|amended|shortened|fixed|corrected|updated|abbreviated|replaced|mended|rectif\p{L}+|put right|sorted|done|split|changed to|ticked|(?<!got )filled in|completed|(?<=\p{L} )added|(?:new|fresh) (?:sheet|one|form|file|pdf|version|copy|drawing)|(?:to|will|shall|['’]ll) (?:follow|come|send|redo|fix|correct|shorten)|coming|on (?:its|the) way|send (?:it|one)|see new)(?![\p{L}\p{N}])/iu;
 /** The same where the sheet itself is meant. */
 const brings =
   /(?<![\p{L}\p{N}])(?:attach\p{L}*|enclos\p{L}*|re-?submit\p{L}*|re-?issu\p{L}+|re-?sen[dt]\p{L}*|(?:same )?(?:new|fresh|corrected|revised|amended|fixed|updated|same) (?:sheet|one|form|file|pdf|version|copy|drawing)s?|(?:to|will|shall|['’]ll) (?:follow|come|send)|comes|coming|will be (?:sent|mailed)|on (?:its|the) way|(?:corrected|fixed|revised|changed|updated|amended) (?:in|on|as|by) (?:the )?(?:rev\p{L}*|new|attached|sheet|updated))(?![\p{L}\p{N}])/iu;
@@ -149,6 +149,8 @@ const amends = new RegExp(
     String.raw`(?:it|this|that)(?: is|['’]s)(?: called)?(?: \p{L}[\p{L}'’-]*){1,3} now`,
     String.raw`(?:the )?(?:correct|right|proper) (?:\p{L}+ )?${legendWord} (?:is|should be|reads)(?: \p{L}[\p{L}'’-]*){1,3}`,
     String.raw`(?:(?:the|our|my) )?(?:party|client|customer|owner|architect|office|apprentice|designer|we|i|he|she|they) (?:has |have |had )?(?:given|gave|sent|wrote|written|typed|put|supplied|made|spelled|spelt|copied) (?:(?:us|me|it|this|that|the|an?) )*(?:wrong(?:ly)?|incorrect(?:ly)?|mistake|error|typo)(?: \p{L}+)?`,
+    String.raw`(?:the|that|this) (?:full stop|period|dot|comma|dash|hyphen|space|blank|gap|digit|zero|one|letter|${legendWord}|spelling|finish|colou?r)(?: (?:there|too))? (?:is|was) (?:(?:just|only|indeed|clearly) )?(?:(?:a|an|my|our|the) )?(?:mistake|error|typo|slip|wrong|accident)`,
+    "(?:they|(?:the|both) (?:positions|devices|sheets)) (?:are|were|got|have been) (?:exchanged|swapped(?: (?:over|round|around))?|mixed up|switched|the wrong way (?:round|around)|reversed)",
     "(?:that|this|it) (?:got|was|is) (?:mixed up|mistyped|misspelt|misspelled|typed wrong|entered wrong|a leftover|left over)",
     "(?:on|at|from) (?:my|our) (?:side|end|part)",
     "(?:(?:i|we|he|she|they) )?(?:stuffed|messed|mucked|screwed|cocked|mixed) (?:that|it|this|them)(?: one)? up",
@@ -177,9 +179,11 @@ function staysHere(rest: string): boolean {
 
 /** "Billing city added (Harrow)": what now stands on the sheet, which is judged anew. */
 function withoutDetail(rest: string): string {
-  return rest.replace(/\(([\p{L}\p{N} ,.'-]{1,40})\)/gu, (whole, detail: string) =>
-    isDangerous(detail.replace(/\d/gu, " ")) ? whole : " ",
-  );
+  return rest
+    .replace(/(?<=ticked )(?:the )?(?:box|leave plain)/iu, "")
+    .replace(/\(([\p{L}\p{N} ,.'-]{1,40})\)/gu, (whole, detail: string) =>
+      isDangerous(detail.replace(/\d/gu, " ")) ? whole : " ",
+    );
 }
 
 /** In words. */

@@ -122,6 +122,10 @@ const orders =
 const verb =
   /(?:^|[,;:] |\b(?:so|and|then) )(?!(?:see|find|enjoy|forgive|excuse|pardon|per|with|about|here|there|like|have|hope|got|took|made|sent|did|had|was|were|went|put|came|saw|found|left|is|are|am|do|can|will|may|if|in|on|at|to|of|for|from|by|as|so|and|but|or|not|all|both|just|only|even|when|while|since|because|after|before|until|under|over|into|onto|off|near|behind|beside|between|through|during|against|without|than|that|this|these|those|what|who|which|how|why|where|yes|no|thank|thanks|now|then|also|again|maybe|bless|love|loved|once|re|via|regarding|concerning|sorry|beat|knew|thought|told|gave|kept|got|wish|meet|take|give|call|text|email|phone|ring|bear|say|process|enter|review|check|accept|acknowledge|confirm|attach|enclose|note)\b)(?!\p{L}+(?:ed|ing|ly|s)\b)\p{L}{3,} (?:the|them|it|this|these|those|my|our|your|his|her|every|each|off|out|up|down|away)\b/iu;
 
+/** "Check against the drawing": nobody here has it before them. */
+const compares =
+  /(?:^|[,;:(–-]\s*|[.!?]\s+|\b(?:please|pls|plz|kindly|just|also|and|so|then|you)\s)(?:double[- ]?|cross[- ]?)?(?:check|compare|verify|match)(?: (?:it|this|them|these|that|everything|all|both|(?:the|our|my) (?:new )?(?:sheets?|words?|legends?|names?|forms?)))?(?: carefully| closely| please| again)? (?:against (?:the|our|my|your|his|her|their|this|that|what|attached|rev)|(?:with|to) (?:the|our|my|his|her|their|attached) (?:attached )?(?:\p{L}+ )?(?:drawings?|plans?|schedules?|specs?|specification|elevations?|list|contract|quote|sketch|dwg))(?!\p{L})/iu;
+
 /** "The left one in front please": a request that is not known to be for what this desk does anyway. */
 const begged = new RegExp(`^(?!.*\\b${errands}\\b)[^◆◇○]*\\b(?:please|pls|plz)[.!]*$`, "iu");
 
@@ -146,6 +150,7 @@ export function speaksOfMaking(said: string): boolean {
     begged.test(said) ||
     orders.test(said) ||
     verb.test(said) ||
+    compares.test(said) ||
     shown.test(said) ||
     unsettled.test(said) ||
     outOfScope.test(said)
@@ -154,7 +159,7 @@ export function speaksOfMaking(said: string): boolean {
 
 /** Whether words bid somebody to do something. */
 export function bids(said: string): boolean {
-  return [bidden, bound, begged, orders, verb, unsettled].some((one) => one.test(said));
+  return [bidden, bound, begged, orders, verb, compares, unsettled].some((one) => one.test(said));
 }
 
 /** How much words turn, bind or ask something, or set a time for it, even if only of their writer's own affairs. */

@@ -11,7 +11,11 @@ export const atCapitals: Fits = (question) => /are in capitals, such as/u.test(q
 export const atSeveral: Fits = (question, { groups }) =>
   /asks? for several\. A sheet orders one/u.test(question) &&
   question.toUpperCase().includes((groups?.["quoted"] ?? "").toUpperCase());
-export const atSame: Fits = (question) => /^“[^”]+” stands (?:on|twice)/u.test(question);
+export const atSame: Fits = (question) =>
+  /^“[^”]+” stands (?:on|twice)|^The devices for positions .* have the same legends/u.test(question);
+export const atExchanged: Fits = (question) =>
+  /^The legends of position \d+ of plate .* suit “/u.test(question);
+export const atDigits: Fits = (question) => /mixes digits and letters that look alike/u.test(question);
 /** The word that a question takes for misspelt. */
 const wordIn = (question: string): string | undefined => /^“([^”]+)” .*looks misspelt/u.exec(question)?.[1];
 export const atWord: Fits = (question) => wordIn(question) !== undefined;

@@ -49,25 +49,36 @@ function mayCount(line: string): boolean {
 /** What stands around people's own words. */
 const legal = new RegExp(
   [
-    "confidential(?:ity)?|privileged|proprietary|intended (?:recipients?|solely|only|for|addressee)|addressee|sole use of|unauthori[sz]ed|strictly (?:prohibited|forbidden)|prohibited",
-    "liabilit(?:y|ies)|\\bliable\\b|virus(?:es|-free)?|malware|disclaimers?|legally|disclos(?:e|ed|ure)|dissemination|monitored|encrypted|sent securely|secure message",
-    "destroy (?:all|this|it|the)|delete (?:it|this|the|all) (?:e-?mail|message|copies|immediately|from)\\b|notify the sender|(?:received|receive) (?:this|it) (?:(?:e-?mail|message|communication|transmission|letter) )?(?:in error|by mistake)|not the intended",
+    "^\\W*confidential:|^\\W*sent with (?!the |my |our |a |an )|confidentiality (?:notice|statement)|confidentialité|confidencialidad|limited liability|disclaimers?\\b|malware|dissemination|sent securely|secure message|notify the sender|(?:received|receive) (?:this|it) (?:e-?mail|message|communication|transmission|letter) (?:in error|by mistake)|not the intended (?:recipient|addressee)|intended recipients?",
     "vertrauliche informationen|(?:ist |sind )?nur für den (?:empfänger|adressaten) bestimmt|irrtümlich erhalten|destinatarios?\\b|confidencial(?:es)?\\b|confidentiels?\\b|destinataires?\\b|imprimer ce (?:courriel|message|mail)|vertrouwelijk\\b|alleen bestemd voor|(?:richtige|beabsichtigte|vorgesehene) (?:adressat|empfänger)|destinataires? (?:prévus?|indiqués?)|informations? confidentielles?|informaci[oó]n confidencial",
-    "before printing|before you print|print this|consider the environment|think green|save paper|save a tree|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|views expressed|(?:take|complete|fill in) our (?:\\p{L}+ )?survey|how (?:did|are) we do(?:ing)?\\b|rate our service|opinions? expressed|does not (?:necessarily )?represent",
+    "before printing|before you print|print this (?:e-?mail|message|mail)|consider the environment|save a tree|^\\W*(?:please )?save paper\\W*$|terms (?:and|&) conditions|terms of (?:sale|purchase|trade|business)|general conditions|views (?:or|and) opinions|(?:take|complete|fill in) our (?:\\p{L}+ )?survey|how (?:did|are) we do(?:ing)?\\b|rate our service|opinions? expressed|does not (?:necessarily )?represent",
     "registered (?:office|in|address|number)|commercial register|company (?:no|number|registration|reg)|managing directors?:|geschäftsführer|handelsregister|vat (?:no|number|reg|id)|siret|place of registration",
-    "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|do not click|don['’]?t click|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution|get e-?mail from|learn why this is important|phishing|suspicious",
-    "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|checked by|protected by|sent with|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|our website|linkedin|facebook|instagram|youtube|download our app|sign up|newsletter|subscribe",
-    "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|original message|forwarded message",
+    "originated (?:from )?outside|(?:from )?(?:an )?external (?:sender|e-?mail|source|mail)|outside (?:of )?(?:the|your|our) (?:organi[sz]ation|company|network)|(?:do not|don['’]?t) click (?:on |any |or |unless|links?|attachments?)|clicking (?:on )?links|links (?:or|and) (?:open )?attachments|opening attachments|recogni[sz]e the sender|content is safe|(?:exercise|use|with) caution(?=\\W*$| (?:when|before|and|if|as|opening|clicking))|get e-?mail from|learn why this is important|phishing",
+    "(?:been |was |is )?scanned (?:by|for|with)|automated message|automatically generated|do not reply to this|report this (?:e-?mail|as)|came from outside|think before you click|unsubscribe|privacy (?:policy|notice|statement)|follow us|find us on|like us on|connect with us|visit (?:us|our (?:web|site|page|show))|download our app|sign up (?:for|to|now|here|today)",
+    "[\\[(*]{1,3} ?(?:external|extern|ext|caution|warning)[^\\])*]{0,40}[\\])*]|^\\W*(?:external|extern)\\W*$|^caution\\W*$|^[^\\p{L}]*(?:begin )?(?:original|forwarded) message",
     "public records?(?: act| law| requests?)?|acknowledge that we (?:live|work|are|operate)|traditional (?:lands?|territor(?:y|ies)|owners)|my working (?:days|hours)|(?:counter|shop) hours|outside (?:of )?(?:your |my |normal |usual )(?:own )?(?:working |office |business )?hours",
   ].join("|"),
   "iu",
 );
 
+/** Words of disclaimers that stand in wishes too: "the tenant is confidential, so his name must go". */
+const alsoLegal =
+  /confidential(?:ity)?|privileged|proprietary|intended (?:solely|only|for)|addressee|sole use of|unauthori[sz]ed|prohibited|strictly forbidden|liabilit(?:y|ies)|\bliable\b|virus(?:es|-free)?|legally|disclos(?:e|ed|ure)|monitored|encrypted|destroy (?:all|this|it|the)|delete (?:it|this|the|all)\b|suspicious|views expressed|checked by|protected by|sent with|our website|linkedin|facebook|instagram|youtube|newsletter|subscribe/iu;
+/** What a disclaimer is about. */
+const ofMail =
+  /(?<!\p{L})(?:e-?mails?|mails?|messages?|communications?|transmissions?|attachments?|recipients?|sender|addressee|information|contents?|copies|copying|distribution|disclosure|computers?|systems?|networks?|viruses|virus-free|(?:un)?authori[sz]ed (?:use|access|review|disclosure|copying)|privileged and|confidential and|legally (?:privileged|binding|protected))(?!\p{L})/iu;
+/** How a firm invites to its pages. */
+const invites =
+  /^\W*(?:please )?(?:also )?(?:follow|find|like|visit|see|check out|connect|join|read|subscribe)|^\W*(?:(?:linkedin|facebook|instagram|youtube|twitter)\W*)+$/iu;
+/** Nobody's own words tell of these. */
+const ofSomebody =
+  /(?<!\p{L})(?:he|she|they|(?:the|our|my|his|her|their) (?:owner|client|customer|architect|tenant)s?|yet|must go|as (?:on|in|at)|like (?:on|in)|spell\p{L}*|spelt|rooms?|wing|doors?|words?|wording|colou?rs?|drawings?|logos?)(?!\p{L})/iu;
+
 /** Where programs and people write of themselves. More may stand beside it: "We are closed till May, so keep it." */
 const ofWriter = new RegExp(
   [
     "sent on the go|sent (?:from|via|using) (?:my|an?|the \\p{L}+$|the (?:road|train|field|truck|van|(?:job ?)?site|boat|ipad|(?:mobile )?app|mobile|all new|new)|(?:the )?(?:yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon))|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
-    "(?:office|business|our|opening|working|store|warehouse|showroom) hours|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|since (?:18|19|20)\\d\\d|est(?:ablished|d)?\\.? (?:18|19|20)\\d\\d",
+    "(?:office|business|our|opening|working|store|warehouse|showroom) hours(?=\\W*(?:$|are|is|\\d|mon|m[-–]f|daily))|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|(?:since|est(?:ablished|d)?\\.?) (?:18|19|20)\\d\\d(?=\\s*(?:$|[.|·•–-]))",
     "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
   ].join("|"),
   "iu",
@@ -81,6 +92,8 @@ const follows =
 export function isBoilerplate(words: string): boolean {
   const begun = words.slice(0, 2000);
   if (speaksOfTrade(words)) return false;
+  if (alsoLegal.test(begun) && !ofSomebody.test(begun) && (ofMail.test(begun) || invites.test(begun)))
+    return true;
   return legal.test(begun) || (ofWriter.test(begun) && !follows.test(begun) && !undoes(begun));
 }
 

@@ -20,6 +20,13 @@ export function othersIn({ open, answer }: Answer): number[] {
     .filter((one) => !open.includes(one));
 }
 
+/** The points of our answer about which nothing is to be done: those below “Worth knowing”. */
+export function notesIn(answer: string): number[] {
+  const [, below = ""] =
+    /^[>\s]*WORTH KNOWING\n([\s\S]*?)(?:^\p{Lu}[\p{Lu} ]{4,}|$(?![\s\S]))/mu.exec(answer) ?? [];
+  return [...below.matchAll(/^ *(\d{1,4})\. /gmu)].map(([, one]) => Number(one));
+}
+
 /** How lines of a reply read with names in place of what they name. */
 interface Names {
   /** The words that the open questions ask about, in small letters. */

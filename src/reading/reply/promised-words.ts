@@ -15,6 +15,12 @@ const noLegend = /^(?:YES|NO|OK|PDF|PDFS|SHEET|NEW|ATTACHED|I)$/u;
 const written =
   /^["“'‘]?((?:\p{Lu}[\p{Lu}\p{N}&'’.-]*\p{Lu}|\p{Lu}\p{Ll}+)(?: (?:[\p{Lu}\p{N}&][\p{Lu}\p{N}&'’.-]*(?!\p{Ll})|\p{Lu}\p{Ll}+))*)/u;
 
+/** Whether words stand on a sheet, whatever their case. */
+export function standOn(words: string, sheet: Sheet): boolean {
+  const there = new Set([...facesOf(sheet), stripOf(sheet)].flatMap(tokensOf));
+  return tokensOf(words).every((token) => there.has(token));
+}
+
 /**
  * The words that a line says shall stand on a sheet, and that stand on none of those that came: "2 NO, should be SALON"
  * beside a sheet with SALOON.

@@ -23,6 +23,7 @@ const around = words(
   "(?:will|['’]ll|ll|shall|can|going to|gonna|should|ought to|would) (?:be|have|get|reach|follow|arrive|you|the|a|let)?|should|will|shall|can|let|please|to you|you|you (?:will|should|can)|(?:i|we|he|she|they|it)['’]ll|which|that",
   "(?:new|corrected|correct|right|fixed|revised|good|proper|other|another|fresh|updated|amended|replacement|mended|separate|changed|second|last|missing|remaining|rest|others|again|also|too|as well|back|over|out|in|on|off)",
   "(?:for|of|about|as for|re|regarding|concerning) (?:the |my |your )?(?:points?|questions?|items?|numbers?|nos\\.?|#)?",
+  "with (?:the |all |my |our )?(?:corrections?|changes|fixes|revisions?|amendments)",
   "noted|(?:points?|questions?|items?|numbers?|one|ones|two|three|four|five|six|it|them|this|that|both|same|mistakes?|errors?|slips?|typos?|thanks?|sorry|oops)",
   "you are (?:quite |so |absolutely )?right|(?:good|nice|great|well) (?:catch|spot|spotted|caught|eye|eyes)|(?:well )?spotted|should not be (?:there|so|like (?:this|that))|thank(?:s| you) for (?:catching|spotting|seeing|noticing|finding|pointing)(?: (?:it|this|that))?(?: out)?",
 );

@@ -1,4 +1,13 @@
-import { atCapitals, atFinish, atSame, atSeveral, hasButton, isAsFound } from "./fits.ts";
+import {
+  atCapitals,
+  atDigits,
+  atExchanged,
+  atFinish,
+  atSame,
+  atSeveral,
+  hasButton,
+  isAsFound,
+} from "./fits.ts";
 import { bareFolk, colour, det, folk, looks, spot, that, very, type Why, wall, word } from "./why-words.ts";
 
 /*
@@ -56,7 +65,7 @@ export const whysOfQuestions: readonly Why[] = [
     fits: atSeveral,
   },
   {
-    source: String.raw`(?:the )?(?:mark|note|text|wording|(?<quoted>typ\.? of \d{1,2})) (?:is|was)(?: (?:just|only|simply))? (?:(?:the mark|how it is marked|what it says|copied|taken|straight|written) )*(?:off|from|on|in|as on) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule)|(?:that|it) is (?:(?:just|only|simply) )?(?:how|what|the way) it (?:is|was) (?:marked|shown|called|written|labell?ed|noted)(?: (?:on|in) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule))?`,
+    source: String.raw`(?:the )?(?:mark|note|text|wording|(?<quoted>typ\.? of \d{1,2})) (?:is|was)(?: (?:just|only|simply))? (?:(?:the mark|how it is marked|what it says|copied|taken|straight|written) )*(?:off|from|on|in|as on) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule)|(?:that|it) is (?:(?:just|only|simply) )?(?:how|what|the way) (?:it (?:is|was) (?:marked|shown|called|written|labell?ed|noted)|(?:it|the mark|the drawing|the plan|the schedule) (?:reads|says|shows|has it|calls it))(?: (?:on|in) (?:the|our|his|their) (?:\p{L}+(?: ?'s)? )?(?:drawings?|plans?|schedule))?`,
     fits: atSeveral,
   },
   // Buttons that say the same.
@@ -89,6 +98,30 @@ export const whysOfQuestions: readonly Why[] = [
     source: String.raw`(?:(?:there (?:is|are)|we have|it has|they have) )?(?:an?|two|three|both) (?:separate )?(?:the word|aisles?|doors?|doorways?|entrances?|ways in(?:to ${det} (?:the )?${word})?)(?: (?:on|at|in|to) (?:each|either|both|the|opposite) (?:(?:the )?${word}))?|(?:left and right|both) sides? of ${det} (?:the )?${word}|(?:both|the two)(?: of them)?(?: buttons)? (?:say|read) (?:the word|the same)|${folk} (?:wants?|wanted) (?:them |it )?both(?: of them| buttons)? to (?:say|read|be) (?:the word|the same|that)|(?:they|both)(?: buttons)?(?: both| all)? do the same(?: thing| job)?|(?:it|that|they) (?:is|are) (?:for |on )?the same (?:the word|lamps?|lights?|circuits?|zone|scene|group)`,
     fits: atSame,
     any: true,
+  },
+  {
+    source: String.raw`(?:the word|the ${word}|it|that room|they|we|there) (?:has|have|is|are|got|gets?)(?: got)? (?:two|three|four|2|3|4|a pair of|several) (?:separate |identical |different )?(?:rows? of (?:lights|lamps|fittings|pendants)|doors?|entrances|doorways|ends|sides|ways in|boards|screens|zones|circuits|beds|stations|sets)(?: (?:with|and) (?:an?|one) (?:station|button|switch|device|keypad|plate)(?: (?:at|on|by|for|to|beside|inside))+ (?:each|either|every|both)(?: (?:one|door|end|side))?)?(?: (?:in|on|at|to|of) (?:the|each|that) (?:the )?${word})?`,
+    fits: atSame,
+    any: true,
+  },
+  {
+    source: String.raw`(?:(?:a|one) (?:station|button|switch|device|keypad|plate) )?(?:at|on|by) (?:each|either|both) (?:doors?|ends?|sides?|doorways?|entrances?)(?: of (?:the|that) (?:the )?${word})?`,
+    fits: atSame,
+    any: true,
+  },
+  // Legends that suit another gang.
+  {
+    source: String.raw`(?:the )?(?:(?:scene|button) )?(?:names|legends|words|labels|buttons)(?: (?:on|of|for|in|at) (?:pos(?:ition|\.)? ?\d|that one|both|position \d|the (?:first|second|left|right) (?:one|device)))? (?:is|are) (?:(?:just|really|all) )?(?:(?:for )?(?:the )?(?:lighting|light|shade|blind|curtain|dimming) )?(?:scenes?|presets?|names|lights|shades|blinds)(?:,? (?:even (?:if|though) )(?:they|it) (?:sounds?|looks?|reads?) (?:like|as) (?:the )?(?:blinds|shades|lights|curtains))?`,
+    fits: atExchanged,
+  },
+  {
+    source: String.raw`(?:the )?positions (?:are|is) (?:(?:as|the way) )?(?:right|correct|as drawn|as (?:shown|drawn|planned)|on the drawing)|(?:right|correct)? ?as drawn|(?:it|that|they) (?:is|are) (?:how|what|as) (?:the )?(?:drawing|plan|schedule)s? (?:shows?|has|says?|reads?)(?: (?:it|them))?`,
+    fits: atExchanged,
+  },
+  // A number behind letters.
+  {
+    source: String.raw`(?:it is |that is )?(?:(?:the |a )?(?:number|figure|digit|numeral) (?:one|two|three|zero|1|0)|(?:the |a )?(?:one|zero|1|0) (?:as in|like) (?:the )?(?:number|figure|digit)|(?:an? )?(?:one|zero),? not (?:an? )?(?:i|l|o|letter|eye)|(?:\p{Lu}{1,4} (?:number )?(?:one|two|three|zero|1))|(?:lighting |dimmer )?(?:circuit|channel|zone|group|line|feed) (?:number )?(?:one|1))(?:,? (?:theatre|theater|stage|lighting|av|trade) (?:talk|speak|shorthand|jargon|slang) for ${word})?`,
+    fits: atDigits,
   },
   // Legends in capitals beside others.
   {

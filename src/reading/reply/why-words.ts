@@ -45,7 +45,7 @@ export const folk = join(
 const surface = String.raw`(?:(?:all|both|every) )?(?:(?:of )?${det} )?(?:(?:own|existing|door|front|street|shop|room|floor|approved|architect's|(?:library|school|gym|hotel|church|tenant|owner|client|customer)'?s'?|tenants|owners) )*(?:signs?|signage|posters?|doors?|flyers?|leaflets?|menus?|websites?|stationery|letterheads?|brochures?|timetables?|plans?|drawings?|schedules?|room lists?|door ?plates|name ?plates)(?: (?:in|on|at|around|of|over|outside|above) ${det} ${word})*`;
 export const that = "(?:it|that|this|they|these|those|which)";
 export const very = "(?:all |both |also |just |only |really |exactly |simply |indeed |always |actually )*";
-const calls = "(?:calls?|spells?|writes?|knows?|names?|words?)";
+const calls = "(?:calls?|spells?|writes?|knows?|names?|words?|puts?|uses?)";
 const him = "(?:it|them|that|this|these|those)";
 const so = "(?:that way|this way|like that|like this|by that name|as that|the same way|that|so)";
 
@@ -189,6 +189,11 @@ export const whys: readonly Why[] = [
     source: String.raw`(?:there (?:is|was) )?(?:no|not enough) (?:more )?(?:room|space) for (?:the |an? )?(?:(?:other|second|last|extra|rest|another|full|whole) ?)*(?:\p{L}(?!\p{L})|word|letters|name|of it)?`,
     fits: atWord,
     any: true,
+  },
+  {
+    source: String.raw`(?:the (?:full|whole|long) (?:word|name|spelling)|(?<full>\p{L}{3,20})) (?:would not|wouldn't|does not|doesn't|did not|didn't|will not|won't) fit(?: (?:in|on|at) (?:the|that|one) (?:row|line|button|size|face)(?: (?:they|we) (?:wanted|want|chose|have))?)?`,
+    fits: (question, found) => atWord(question, found) && atSpelling(question, found),
+    ofWord: true,
   },
   {
     source: String.raw`the word (?:tanks?|lights|lamps|lighting|lab|pond|pump|club|class|team|society|dances?)(?: (?:in|over|at|on|by) ${det} ${word}(?: ${word})?)?|(?:the |our )?(?<near>\p{L}{3,20}) (?:lights|lighting|lamps)(?: (?:over|in|at|above|along|behind|under|around) ${det} ${word}(?: ${word})?)?`,

@@ -509,6 +509,7 @@ describe("an answer beside what else is said", () => {
         isFurniture: () => false,
         names: ["Dana Whitlock"],
         bringsSheets,
+        isOnSheets: () => false,
         sheetsNamed: (words) => (words === "S-104" ? ["1/S-104"] : undefined),
       },
       (understood) => all.filter((one) => !("words" in one && understood.has(one.words))),

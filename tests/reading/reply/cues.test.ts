@@ -142,3 +142,18 @@ test.each([
 ])("“%s” is not, of its words", (said) => {
   expect(speaksOfMaking(said)).toBe(false);
 });
+
+test.each([
+  ["Check against the drawing", true],
+  ["please check it carefully against our plan", true],
+  ["Sheets are here; compare with the attached reflected schedule", true],
+  ["you verify to the list", true],
+  ["Double-check the legends against what we sent", true],
+  ["I had to check against the drawing", false],
+  ["we checked with the owner", false],
+  ["Check with the owner", false],
+  ["Please check", false],
+  ["crosscheckers against the odds", false],
+])("%s: it bids to compare: %s", (said, is) => {
+  expect(bids(said)).toBe(is);
+});

@@ -24,12 +24,15 @@ export function read(
     prefix = "Re:",
     answer: asks = answer,
     bringsSheets = false,
+    onSheets = [],
   }: {
     open?: readonly number[];
     others?: number;
     prefix?: string;
     answer?: string;
     bringsSheets?: boolean;
+    /** The words that stand on the sheets that came. */
+    onSheets?: readonly string[];
   } = {},
 ): { yes: number[]; no: number[]; person: boolean } {
   const names = ["Dana Whitlock"];
@@ -44,6 +47,7 @@ export function read(
       names,
       bringsSheets,
       sheetsNamed: () => undefined,
+      isOnSheets: (words) => onSheets.includes(words),
     },
     (understood) =>
       statementsIn(

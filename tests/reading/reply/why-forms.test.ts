@@ -52,6 +52,18 @@ describe("what stands behind a yes tells only why", () => {
     ["L14", "1 YES - E-12 is in the kitchen, white tile\n2 YES", [1, 2]],
     ["L15", "all 3 are ok as typed, FOYR is short on purpose it wouldnt fit otherwise", [1, 2, 3]],
     ["L16", "2 to 4 yes, that's what they call the rooms. Sheet for 1 attached.", [2, 3, 4]],
+    ["L17", "1 YES\n2. Yes, CORRIDOR wouldn't fit at the size they wanted", [1, 2]],
+    ["L18", "Yes that is fine as it is thank you. SENCO is correct too.", [1]],
+    ["L18", "1. yes\n2. yes", [1]],
+    ["L20", "1 YES, positions are as drawn", [1]],
+    ["L20", "Yes, the scene names on pos 2 are lighting scenes even if they sound like blinds.", [1]],
+    ["L21", "1 YES\n\nExam 2 has two doors with a station at each one.", [1]],
+    ["L24", "1. Yes, there are two rows of lights in the nave.\n2. YES", [1, 2]],
+    ["L25", "Both are as intended, so yes and yes.", [1, 2]],
+    ["L26", "1 YES it's LX one, theatre talk for electrics\n2 YES", [1, 2]],
+    ["L26", "1 YES, lighting circuit 1\n2 YES", [1, 2]],
+    ["L28", "1 YES. Just need the one, that’s how the mark reads on the drawings.", [1]],
+    ["L29", "1. Yes, one at each end of the hall\n2. yes, it's what we always put", [1, 2]],
   ])("%s: %s", (letter, text, yes) => {
     expect(readTo(letter, text)).toEqual(plainly(yes));
   });
@@ -135,6 +147,36 @@ describe("what words in question are, ahead of an answer", () => {
     ["L01", "1 sheet attached\n2 yes\nBarley is right"],
     ["L14", "Chalk is right for all of them. 2 YES"],
   ])("and is none: %s: %s", (letter, text) => {
+    expect(readTo(letter, text)).toMatchObject({ person: true });
+  });
+});
+
+describe("what is said of points that are no questions", () => {
+  test.each<[string, string, number[], number[]]>([
+    ["L23", "1 NO - corrected S-1 attached.\n2 and 3 are right.", [], [1]],
+    ["L23", "1 NO sheet attached. 2 and 3 YES", [], [1]],
+    ["L23", "1 YES\nSTERI is right, CBCT is right", [1], []],
+    [
+      "L32",
+      "1 - ticked leave plain\n2 - split over two rows\n3 - NO, fixed\n4 - NO, fixed\n\nM-1 and M-2 attached",
+      [],
+      [3, 4],
+    ],
+    ["L19", "1 changed to Cream, sheet attached\n2 YES", [2], []],
+    ["L31", "3 YES\n\nI am sending a new sheet for the other two this evening.", [3], [1, 2]],
+  ])("%s: %s", (letter, text, yes, no) => {
+    expect(readTo(letter, text)).toEqual({ yes, no, person: false });
+  });
+
+  test.each<[string, string]>([
+    ["L23", "1 YES\n2 NO"],
+    ["L23", "1 YES\n2 should be STERILIZER"],
+    ["L23", "1 YES\n2 and 3 are right, make them bold"],
+    ["L18", "Yes and no."],
+    ["L25", "Yes and no."],
+    ["L31", "3 YES, the other two red"],
+    ["L32", "1 ticked leave plain for the left wall too\n3 YES 4 YES"],
+  ])("%s: a person reads %s", (letter, text) => {
     expect(readTo(letter, text)).toMatchObject({ person: true });
   });
 });

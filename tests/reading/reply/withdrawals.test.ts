@@ -13,6 +13,7 @@ function withdrawn(text: string, { open = [3], bringsSheets = false } = {}): str
       isFurniture: () => false,
       names: ["Dana Whitlock"],
       bringsSheets,
+      isOnSheets: () => false,
       sheetsNamed: (words) => (/^S-10[45]$/.test(words) ? [`1/${words}`] : undefined),
     },
     () => [],
