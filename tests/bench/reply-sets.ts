@@ -227,8 +227,8 @@ export function read(reply: Reply, own = reply.text): Reading {
       names: [reply.from],
       bringsSheets: comesWithSheets({ ...reply, text: own }),
       sheetsNamed: () => undefined,
-      // What a reply says of a sheet that comes with it is so.
-      isOnSheets: () => true,
+      // What a reply says of a sheet that comes with it is so, unless other words are put into it.
+      isOnSheets: () => own === reply.text,
     },
     (understood) =>
       statementsIn(

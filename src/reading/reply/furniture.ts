@@ -78,7 +78,7 @@ const ofSomebody =
 const ofWriter = new RegExp(
   [
     "sent on the go|sent (?:from|via|using) (?:my|an?|the \\p{L}+$|the (?:road|train|field|truck|van|(?:job ?)?site|boat|ipad|(?:mobile )?app|mobile|all new|new)|(?:the )?(?:yahoo|gmail|outlook|mail|proton|samsung|windows|blackberry|t-mobile|verizon))|get outlook|gesendet (?:von|mit|über)|von meinem \\p{L}+ gesendet|envoyé de|enviado desde|sent from mail|von meinem iphone",
-    "(?:office|business|our|opening|working|store|warehouse|showroom) hours(?=\\W*(?:$|are|is|\\d|mon|m[-–]f|daily))|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|(?:since|est(?:ablished|d)?\\.?) (?:18|19|20)\\d\\d(?=\\s*(?:$|[.|·•–-]))",
+    "(?:office|business|our|opening|working|store|warehouse|showroom) hours(?=\\W*(?:$|are|is|\\d|mon|m[-–]f|daily))|book (?:a )?(?:time|meeting|call) with|schedule a (?:meeting|call) with|(?:she|he|they)/(?:her|him|them)|(?:since|est(?:ablished|d)?\\.?) (?:18|19|20)\\d\\d(?=\\s*(?:$|[.|·•–-]|and (?:never|nobody|no one)(?!\\p{L})))",
     "(?:we|office|offices|controls|electric|supply|company)(?: will| is| are)(?: be)? closed",
   ].join("|"),
   "iu",

@@ -78,6 +78,10 @@ describe("replies", () => {
     ["twenty-fourth", 2, 0, 8],
     ["twenty-fifth", 1, 0, 2],
     ["twenty-fifth", 2, 0, 24],
+    ["twenty-sixth", 1, 0, 4],
+    ["twenty-sixth", 2, 0, 16],
+    ["twenty-seventh", 1, 0, 8],
+    ["twenty-seventh", 2, 0, 12],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = judgedIn(set, half);
     expect(judged.length).toBeGreaterThan(40);
