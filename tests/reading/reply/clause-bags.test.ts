@@ -44,6 +44,7 @@ describe("a slip is told in any turn of words for one", () => {
     "Too many on the last one.",
     "Sorry, rush it for Friday.",
     "Wrong price as well.",
+    "To our office.",
   ])("%j is for a person", (wish) => {
     expect(said(`2 YES\n3 NO. ${wish} New sheet attached.`)).toMatchObject({ person: true });
   });
@@ -75,6 +76,27 @@ describe("what was mended on a sheet is told in any turn of such words", () => {
     expect(said(`2 YES\n3 YES. ${wish} New sheet attached.`)).toMatchObject({ person: true });
   });
 
+  test.each<[string, number[], number[]]>([
+    ["Both completed now. New sheet attached. 2 and 3 YES.", [2, 3], []],
+    ["Street filled in with the box ticked. New sheet attached. 2 and 3 YES.", [2, 3], []],
+    ["2 YES. 3 retyped with the box ticked. New sheet attached.", [2], [3]],
+    ["2 YES. 3 reworded and relabelled. Sheet attached.", [2], [3]],
+    ["Amended 3 and filled in the address as well. 2 YES. Sheet attached.", [2], [3]],
+  ])("%j", (text, yes, no) => {
+    expect(said(text)).toEqual(plainly(yes, no));
+  });
+
+  test.each([
+    "2 YES. 3 reworded and relabelled.",
+    "2 YES. 3 - have it relabelled. New sheet attached.",
+    "2 YES. 3 with the box ticked. New sheet attached.",
+    "Revised 3 and added the address. 2 YES.",
+    "Revised 3 and now four. 2 YES. Sheet attached.",
+    "Updated 3 and have it sorted. 2 YES. Sheet attached.",
+  ])("%j promises no sheet, or asks for something", (text) => {
+    expect(said(text)).toMatchObject({ no: [], person: true });
+  });
+
   test("with something is with the sheet that was told of, and with no yes", () => {
     expect(said("2 YES. 3 YES. New sheet attached with the address filled in.")).toEqual(plainly([2, 3]));
     expect(said("New sheet attached. 2 YES. With the name corrected. 3 YES.")).toMatchObject({
@@ -93,6 +115,10 @@ describe("words that shall stand on the sheet are told in any turn, in capitals"
     "3 NO, COMEDOR over two rows.",
     "3 corrected to COMEDOR.",
     "3 is a typo for COMEDOR.",
+    "3 renamed to COMEDOR.",
+    "3 NO. I meant to type PIANO.",
+    "3 NO. I meant to type NOOK.",
+    "3 NO. I meant to type TV.",
   ])("%j", (written) => {
     expect(said(`2 YES. ${written} New sheet attached.`)).toEqual(plainly([2], [3]));
   });
@@ -103,6 +129,12 @@ describe("words that shall stand on the sheet are told in any turn, in capitals"
     "3 NO, DO NOT CUT IT.",
     "3 NO, STOP THE ORDER.",
     "3 NO, I meant it.",
+    "3 NO, COMEDOR iTALIC.",
+    "3 NO, COMEDOR Italic.",
+    "3 NO, now COMEDOR upside down.",
+    "3 NO, must be type A.",
+    "3 - write COMEDOR instead.",
+    "3 - type COMEDOR.",
     "3 NO, that is what I meant.",
     "3 YES, COMEDOR is correct.",
     "3 YES, now COMEDOR.",
