@@ -37,6 +37,23 @@ describe("a reason goes with a yes", () => {
   });
 });
 
+describe("what is said of all behind what each of them is", () => {
+  const two = "2 is the name of the bar, 3 is the name of the hall";
+  const three = `${two}, 4 is the name of the den`;
+  test.each<[string, Record<number, boolean> | undefined]>([
+    [`${two}, they are right`, { 2: true, 3: true }],
+    [`${two}, both are right`, { 2: true, 3: true }],
+    [`${two}, it is right`, undefined],
+    [`${two}, they are wrong`, undefined],
+    [`${two}, both are wrong`, undefined],
+    [`${three}, they are right`, { 2: true, 3: true, 4: true }],
+    [`${three}, both are right`, undefined],
+    ["2 is the name of the bar, it is right", { 2: true }],
+  ])("%s", (line, is) => {
+    expect(said(line, { open: [2, 3, 4] })).toEqual(is);
+  });
+});
+
 describe("who makes an exception of one that was spoken of alone is asked", () => {
   test.each([
     "2 is right, 3 is French, except 3",
@@ -111,6 +128,17 @@ describe("a sheet is a no", () => {
   });
 });
 
+describe("“both corrected” is an answer to both where it stands alone", () => {
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["Both corrected", {}, { 2: false, 3: false }],
+    ["Both corrected", { answered: new Set([2]) }, undefined],
+    ["2 is wrong, both corrected", {}, { 2: false }],
+    ["2 is right, both corrected", {}, undefined],
+  ])("%s (%j)", (line, around, is) => {
+    expect(said(line, around)).toEqual(is);
+  });
+});
+
 describe("answers in turn are to all questions, if nothing else was asked or answered", () => {
   test.each<[Partial<Around>, Record<number, boolean> | undefined]>([
     [{}, { 1: true, 2: true, 3: false }],
@@ -119,5 +147,40 @@ describe("answers in turn are to all questions, if nothing else was asked or ans
     [{ afterSeveral: true }, undefined],
   ])("%j", (around, is) => {
     expect(said("Yes, yes and no", { open: [1, 2, 3], ...around })).toEqual(is);
+  });
+});
+
+describe("words for points mean those that are left", () => {
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["The last one is a typo", mending, { 3: false }],
+    ["The last one is a typo", { ...mending, afterSeveral: true }, undefined],
+    ["The last one is a typo", { others: [4] }, undefined],
+    ["Both are wrong", mending, { 2: false, 3: false }],
+    ["Both are wrong", { others: [1] }, undefined],
+    ["The rest are wrong", { others: [1], answered: new Set([2]) }, undefined],
+    ["The other two are right", { others: [1], answered: new Set([2]) }, undefined],
+    ["The other two are wrong", { others: [1], answered: new Set([2]) }, { 3: false }],
+    ["The other three are wrong", { others: [1], answered: new Set([2]) }, undefined],
+    ["The other two are wrong", { others: [1], answered: new Set([2, 3]) }, undefined],
+    ["The other two are wrong", { ...mending, answered: new Set([2]) }, undefined],
+    ["2 is right. The other two are wrong", { others: [1] }, { 2: true, 3: false }],
+    ["All three are right", { open: [2, 3, 4] }, { 2: true, 3: true, 4: true }],
+    ["All three are right", {}, undefined],
+    ["Both are right", { under: 2 }, undefined],
+  ])("%s (%j)", (line, around, is) => {
+    expect(said(line, around)).toEqual(is);
+  });
+
+  const [loby, hiit] = [misspelt("LOBY", "LOBBY"), misspelt("HIIT", "HIT")];
+  test.each<[string, string[], number[]]>([
+    ["The names are right", [loby, hiit], [2, 3]],
+    ["The two names are right", [loby, hiit, finish], [2, 3]],
+    ["The names are right", [loby, hiit, finish], []],
+    ["The three names are right", [loby, hiit, finish], []],
+    ["The names are right", [finish, capitals], []],
+    ["The two names are right", [capitals, hiit], []],
+  ])("%s: %#", (line, questions, yes) => {
+    const all = said(line, { ...asking(...questions), others: [] });
+    expect(Object.keys(all ?? {})).toEqual(yes.map(String));
   });
 });

@@ -64,11 +64,13 @@ describe("what needs a sheet is no answer without one", () => {
   });
 });
 
-describe("what a word stands for goes ahead of an answer, if nothing follows from it", () => {
+describe("what a word stands for or is goes ahead of an answer, if nothing follows from it", () => {
   test.each<[string, Record<number, boolean> | undefined]>([
     ["2 stands for mezzanine, so it is right", { 2: true }],
     ["2 means trouble, so it is right", undefined],
     ["2 means a new plate, so it is right", undefined],
+    ["2 is the landlord's dog, so it is right", { 2: true }],
+    ["2 is the landlord's new sign, so it is right", undefined],
   ])("%s", (line, is) => {
     expect(said(line, asking(misspelt("MEZZ", "MEZE"), twice))).toEqual(is);
   });

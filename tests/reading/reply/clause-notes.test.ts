@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { asking, several as ofSeveral, said as saidIn } from "./read-clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
 const misspelt = (word: string, meant: string): string =>
@@ -203,5 +204,87 @@ describe("how a slip came about, and what is wanted now, tells of a no alone", (
     [[finish, misspelt("ALGAE", "ALGEBRA")], "1 YES, in Slate\n2 YES"],
   ])("%j: %j is for a person", (points, text) => {
     expect(said(points, 0, text)).toMatchObject({ person: true });
+  });
+});
+
+describe("words for what comes are read as they are meant", () => {
+  test.each<[string, string, number[]]>([
+    [several, "Four sheets attached.", [1]],
+    [several.replace("OF 4", "OF 2"), "Will send two sheets in the morning", [1]],
+    [several.replace("OF 4", "OF 12"), "Will send 12 sheets in the morning", [1]],
+    [capitals, "1 NO, they should all match. New sheet attached.", [1]],
+    [finish, "1 NO, they should all match. New sheet attached.", [1]],
+    [misspelt("WITHRS", "WITHER"), "It now says WITHERS, sheet attached.", [1]],
+  ])("%#: %s", (question, text, no) => {
+    expect(said([question], 0, text)).toEqual(plainly([], no));
+  });
+
+  test.each([
+    [several, "Will send two sheets in the morning"],
+    [misspelt("HIIT", "HIT"), "Will send 4 sheets in the morning"],
+    [misspelt("HIIT", "HIT"), "1 NO, they should all match. New sheet attached."],
+  ])("%#: %s is for a person", (question, text) => {
+    expect(said([question], 0, text)).toMatchObject({ person: true });
+  });
+});
+
+describe("what goes with a sheet is no answer where none comes", () => {
+  test.each([
+    "corrected and attached",
+    "enclosed",
+    "on the attached",
+    "for both positions",
+    "legends split over two rows",
+    "we shortened the legends",
+    "we included the address",
+    "ship-to is the same as bill-to",
+    "ticked that",
+  ])("%s", (what) => {
+    expect(saidIn(`No to 2, ${what}`)).toEqual({ 2: false });
+    expect(saidIn(`No to 2, ${what}`, { promises: false })).toBeUndefined();
+  });
+
+  test.each<[string, number[]]>([
+    ["Only 2 is wrong", [2]],
+    ["2 missed a letter", [2]],
+    ["2 should have an E", [2]],
+    ["2 is now spelled out", [2]],
+    ["2 is spelled out now", [2]],
+    ["2 is now LOBBY", [2]],
+    ["The second 2 is LOBBY", [2]],
+    ["The last one is a typo", [3]],
+    ["The last one missed a letter", [3]],
+    ["Two typos", [2, 3]],
+    ["Neither is right", [2, 3]],
+  ])("%s", (line, no) => {
+    expect(saidIn(line)).toEqual(Object.fromEntries(no.map((number) => [number, false])));
+    expect(saidIn(line, { promises: false })).toBeUndefined();
+  });
+
+  test("“the rest are corrected”, and “a sheet for each”", () => {
+    for (const promises of [true, false]) {
+      expect(saidIn("The rest are corrected", { answered: new Set([2]), promises })).toEqual(
+        promises ? { 3: false } : undefined,
+      );
+      expect(
+        saidIn("We made a separate sheet for each", { ...asking(ofSeveral), others: [], promises }),
+      ).toEqual(promises ? { 2: false } : undefined);
+    }
+  });
+});
+
+describe("what a clause says of points beside a no", () => {
+  test.each<[string, Record<number, boolean> | undefined]>([
+    ["2 is a no, 3 is right", { 2: false, 3: true }],
+    ["Both are a no", { 2: false, 3: false }],
+    ["2 is wrong, they are now Lobby", { 2: false }],
+    ["2 is now brass", undefined],
+    ["2 is wrong, the second one is LOBBY", { 2: false }],
+    ["2 is wrong, the second one is gold", undefined],
+    ["2 is wrong, the owner has settled on SNUG instead", { 2: false }],
+    ["2 is wrong, the owner has settled on gold instead", undefined],
+    ["2 is wrong, the room is now called SNUG", { 2: false }],
+  ])("%s", (line, is) => {
+    expect(saidIn(line)).toEqual(is);
   });
 });
