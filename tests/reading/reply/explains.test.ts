@@ -14,6 +14,10 @@ describe("what stands behind a yes", () => {
     "the word is the Danish word for bathroom",
     "it is a real word, it's the porch of a church",
     "per the approved drawings",
+    "It is a hug, or a cuddle",
+    "It is Czech, sadly",
+    "It is Czech and it is the name of the bar",
+    "It's the room by the garden",
   ])("tells only why: %j", (words) => {
     expect(explains(words)).toBe(true);
   });
@@ -28,6 +32,15 @@ describe("what stands behind a yes", () => {
     "It is the spelling in capitals.",
     "It is the name with an accent.",
     "It is a gamble.",
+    "or a cuddle",
+    "It is a hug, or a new plate",
+    "It is a hug, or the wrong one",
+    "it is a question",
+    "it is urgent",
+    "It is Czech and gold",
+    "It stands for the new plate",
+    "It is short for hold the order",
+    "It is short for mezzanine, not wanted",
     "It's the owner's joke.",
     "It is the wife's idea, not mine.",
     "It is the owner's word for the thing he wants moved.",
