@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Around } from "../../../src/reading/reply/clause-acts.ts";
-import { asking, capitals, finish, mending, misspelt, said } from "./read-clauses.ts";
+import { asking, capitals, finish, mending, misspelt, said, twice } from "./read-clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
 describe("a reason goes with a yes", () => {
@@ -90,6 +90,7 @@ describe("what stands on the sheet that comes is a no to the one question that i
     ["3 is wrong, sheet attached with gold", undefined],
     ["3 is wrong, sheet attached with gold COMEDOR", undefined],
     ["3 is wrong, sheet attached with COMEDOR in gold", undefined],
+    ["3 is wrong, sheet attached with COMEDOR Gold", undefined],
   ])("%s", (line, is) => {
     expect(said(line, words)).toEqual(is);
   });
@@ -99,6 +100,7 @@ describe("what stands on the sheet that comes is a no to the one question that i
     ["Sheet attached with watch corrected", [misspelt("CWTCH", "WATCH")], { 2: false }],
     ["Sheet attached with COMEDOR", Array<string>(2).fill(misspelt("COMDOR", "CONDOR")), undefined],
     ["Sheet attached with Slate, 3 is right", [finish, misspelt("COMDOR", "CONDOR")], { 2: false, 3: true }],
+    ["3 is wrong, sheet attached with LAMPS L and LAMPS R", [misspelt("MEZZ", "MEZE"), twice], { 3: false }],
     ["Sheet attached with brass, 3 is right", [finish, misspelt("COMDOR", "CONDOR")], undefined],
     ["Sheet attached with some corrected", [capitals], undefined],
     ["Sheet attached with READINGS", [capitals], undefined],
@@ -122,6 +124,7 @@ describe("a sheet is a no", () => {
   test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
     ["Sheet for 2 coming, will send it tomorrow, 3 is right", {}, { 2: false, 3: true }],
     ["Good catch, sheet attached", { under: 2 }, { 2: false }],
+    ["Thanks for catching 2, attached, 3 is right", {}, { 2: false, 3: true }],
     ["Good catch, sheet attached", {}, undefined],
   ])("%s (%j)", (line, around, is) => {
     expect(said(line, around)).toEqual(is);

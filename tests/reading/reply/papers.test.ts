@@ -14,6 +14,8 @@ describe("a paper has a title, or is longer than a note", () => {
     ["Angebot", true],
     [`Dear all, ${"so it is ".repeat(132)}`, false],
     [`Dear all, ${"so it is ".repeat(133)}`, true],
+    ["Dear all, ".padEnd(1200, "so it is "), false],
+    ["Dear all, ".padEnd(1201, "so it is "), true],
   ])("%s", (text, is) => expect(isPaper(text)).toBe(is));
 });
 
@@ -28,6 +30,9 @@ describe("a paper is heard where it speaks against a station of the order", () =
     ["Terms\n\nIf this order is cancelled, costs are due.", []],
     ["Purchase order\n\nHold all items until released.", ["Hold all items until released."]],
     ["Purchase order\n\nThis order is cancelled.", ["This order is cancelled."]],
+    ["Hold all items until released.", ["Hold all items until released."]],
+    [`${"Plan ".padEnd(99_987, "x ")}\n\nB-2 is void`, ["B-2 is void"]],
+    [`${"Plan ".padEnd(99_988, "x ")}\n\nB-2 is void`, []],
     [`Plan ${"x ".repeat(60_000)}\n\nB-2 is void`, []],
   ])("%#", (text, said) => {
     expect(wordsAgainst(text, { marks }).map(({ words }) => words)).toEqual(said);
