@@ -189,12 +189,19 @@ describe("one line at a point", () => {
     expect(at("3 NO, typo: SALON", { promises: true })).toBeUndefined();
   });
 
-  test.each(["it is Czech, yes to both", "hello, yes to both", "corrected sheet attached, yes to both"])(
-    "“%s” begins with no answer to both",
-    (line) => {
-      expect(at(line, { others: 0 })).toBeUndefined();
-    },
-  );
+  test.each([
+    "it is Czech, yes to both",
+    "hello, yes to both",
+    "corrected sheet attached, yes to both",
+    "If both yes it is the owner's name",
+  ])("“%s” begins with no answer to both", (line) => {
+    expect(at(line, { others: 0 })).toBeUndefined();
+  });
+  test("a reason spells out the letters that were asked about, and no other ones", () => {
+    const long = "2 yes, high intensity interval training";
+    expect(at(long, { inQuestion: ["hiit"] })).toEqual(yes(2));
+    expect(at(long, { inQuestion: ["hit"] })).toBeUndefined();
+  });
   test("a sheet that comes is no answer to the only question because a yes stands behind it", () => {
     expect(at("new sheet attached yes.", { open: [2], others: 0 })).toBeUndefined();
   });

@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { leadsToCounts, whatIsCounted } from "../../../src/reading/reply/counts.ts";
+import { countsIn, leadsToCounts, whatIsCounted } from "../../../src/reading/reply/counts.ts";
 import { statementsIn, statementsInFiles } from "../../../src/reading/reply/statements.ts";
 import type { Statement } from "../../../src/trade/statement.ts";
 import { listsIn, sentencesIn, written } from "../../bench/counts.ts";
@@ -140,6 +140,28 @@ test.each([
   ["Subtotal:", false],
 ])("“%s” only leads to counts: %s", (words, leads) => {
   expect(leadsToCounts(words)).toBe(leads);
+});
+
+test.each([
+  ["Plate: 3", undefined],
+  ["Qty plate: 3", 3],
+  ["Plate count: 3", 3],
+  ["1 plate attached", 1],
+  ["2 plate attached", undefined],
+  ["no plates attached", undefined],
+  ["3 plates input together", undefined],
+])("“%s” counts %j plates", (words, number) => {
+  expect(countsIn(words, [], catalogue)).toEqual(
+    number === undefined ? undefined : [{ of: "plate", number }],
+  );
+});
+
+test("a layout whose code is a single letter is counted by no code, since that may be a word", () => {
+  const [layout] = catalogue.layouts;
+  if (layout === undefined) throw new Error("no layout");
+  const codes = (code: string) => ({ ...catalogue, layouts: [{ ...layout, code }] });
+  expect(countsIn("3 AB devices", [], codes("AB"))).toEqual([{ of: "device", layout: "AB", number: 3 }]);
+  expect(countsIn("3 A devices", [], codes("A"))).toBeUndefined();
 });
 
 test("twenty counts are totals, and more of them are for a person", () => {

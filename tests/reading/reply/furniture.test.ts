@@ -189,6 +189,8 @@ describe("below a name stands who it is", () => {
     "household office manager",
     "holdings office manager",
     "1234 quai des grands vieux bons Brumes, 29999 Port-Exemple",
+    "remake design studio",
+    "needham lighting supply",
   ])("%j", (line) => {
     expect(isOfSignature(line)).toBe(true);
   });
@@ -229,6 +231,8 @@ describe("below a name stands who it is", () => {
     "all wholesales of it",
     "on all their designations",
     "CANCEL 70415",
+    "REQUEST 70415",
+    "12 Dock Street until I call",
     "VOID 55501",
     "SCRAP 55501999",
     "Scrap floor 2",
