@@ -41,6 +41,7 @@ describe("a quotation only seems to begin with", () => {
     [2, ["From: Burin", "Date: Monday"]],
     // A header has each field once, the subject of our answer, and no wish.
     [3, ["From: Burin", "Date: Monday", "Date: Tuesday"]],
+    [3, ["From: Burin", "Date: Monday", "DATE: Tuesday"]],
     [4, ["From: Burin", "Date: Monday", "To: Dana", "To: Ann"]],
     [3, ["From: Burin", "Date: Monday", "Subject: another order"]],
     [3, ["From: Burin", "Date: Monday", `Subject: not ${subject}`]],
@@ -50,6 +51,7 @@ describe("a quotation only seems to begin with", () => {
     [1, ["On Mon, Nov 9, 2026 at 4:05 PM please do not engrave, he wrote:"]],
     [1, ["On Mon Tue Nov 9 at 4:05 PM Burin wrote:"]],
     [1, ["Am 9 schrieb Burin:"]],
+    [1, ["On Mon 12345 Burin wrote:"]],
     [1, ["Am 9-111-26 schrieb Burin:"]],
     [1, [`---${"x".repeat(60)}---`]],
   ])("%i lines: %j", (lines, text) => {
@@ -62,6 +64,9 @@ test.each([
   [["3 YES"]],
   [["----"]],
   [["--x--"]],
+  [["yes -----"]],
+  [["----- yes"]],
+  [["Date: Monday", "To: Dana", `Subject: ${subject}`]],
   [[`---${"x".repeat(61)}---`]],
   [["He wrote:"]],
   [["On Mon, Nov 9, 2026 at 4:05 PM Burin wrote: yes"]],

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isSet, numbersIn } from "../../../src/reading/reply/numbers.ts";
+import { isSet, isTie, numbersIn } from "../../../src/reading/reply/numbers.ts";
 import { plain, tokensIn } from "../../../src/reading/reply/tokens.ts";
 
 /** Questions that are open, and how many points stand beside them. */
@@ -37,6 +37,7 @@ test.each<[string, number[] | undefined]>([
   ["the words are 2", [2]],
   ["3 are", [3]],
   ["the second", undefined],
+  ["1 too 3", [1, 3]],
 ])("“%s” names the numbers %j", (words, named) => {
   expect(numbers(words)).toEqual(named);
 });
@@ -61,6 +62,31 @@ test("the first, the second and the last are those of the open questions, where 
   expect(numbers("the second one", three)).toEqual([4]);
 });
 
+test.each<[string, number[] | undefined, number?]>([
+  ["the first two", [2, 4]],
+  ["the first three", [2, 4, 7]],
+  ["the first four", undefined],
+  ["the second two", undefined],
+  ["the first two", undefined, 1],
+])("“%s” are the open questions %j", (words, named, others = 0) => {
+  expect(numbers(words, among([2, 4, 7], others))).toEqual(named);
+});
+
+test("“the first two questions” may be no open ones beside another point", () => {
+  expect(numbers("the first two questions", among([1, 2]))).toEqual([1, 2]);
+  expect(numbers("the first two questions", among([1, 2], 1))).toBeUndefined();
+});
+
+test.each([
+  ["1 to 3", true],
+  ["yes to 3", false],
+  ["1 to all", false],
+  ["1 as to 3", false],
+])("“%s” is a range: %s", (words, is) => {
+  const [first, tie, last] = tokensIn(plain(words), new Set());
+  expect(isTie(first, tie, last)).toBe(is);
+});
+
 test("beside other points, or alone, a question is the second only by its own number", () => {
   expect(numbers("your second question", among([2], 1))).toEqual([2]);
   expect(numbers("your 2nd question", among([2]))).toEqual([2]);
@@ -71,6 +97,7 @@ test("beside other points, or alone, a question is the second only by its own nu
   expect(numbers("your second question", among([1, 2], 1))).toEqual([2]);
 });
 
+const firstOf = (count: number) => Array.from({ length: count }, (_, i) => i + 1);
 test.each<[string, number[], number, boolean]>([
   ["both", [2, 3], 0, true],
   ["both", [2, 3, 4], 0, false],
@@ -86,6 +113,8 @@ test.each<[string, number[], number, boolean]>([
   ["all three", [2, 3], 0, false],
   ["all 3", [2, 3, 4], 0, true],
   ["all 3 questions", [2, 3], 1, false],
+  ["12 x yes", firstOf(12), 0, true],
+  ["yes x 20", firstOf(20), 0, true],
 ])("“%s” means the questions %j beside %i points: %s", (words, open, others, means) => {
   expect(set(words, among(open, others))).toBe(means);
 });

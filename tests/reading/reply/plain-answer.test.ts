@@ -10,6 +10,10 @@ test.each([
   ["3 is no", "named", false],
   ["yes to all", "set", true],
   ["no to all of it", "set", false],
+  ["yes, 3", "named", true],
+  ["3 yes, confirmed", "named", true],
+  ["yes, the word in 3", "named", true],
+  ["also 2 is correct", "named", true],
   ["the wordings in 2 and 4 are both correct", "named", true],
   ["all is correct as it stands, 1, 2 and 3", "named", true],
 ])("“%s” is a plain answer", (line, what, is) => {
@@ -40,6 +44,12 @@ test.each([
   "yes 3 so they say",
   "3 is the question, yes",
   "3 hammers yes",
+  "3 yes as all",
+  "3 yes, it says it",
+  "is it sure 2 is correct",
+  "2 is correct as follows",
+  "is it sure all is correct, 2 and 3",
+  "all is correct, 2 and 3 as follows",
 ])("“%s” is none", (line) => {
   expect(answer(line)).toBeUndefined();
 });

@@ -24,6 +24,8 @@ test.each([
   ["It is a name?", false],
   ["Question – answer", true],
   ["Question – answer?", false],
+  // It may be said of another point.
+  ["Yes", false],
 ])("%j binds nothing below a yes: %s", (line, none) => {
   expect(bindsNothing(line, [], true)).toBe(none);
 });
@@ -151,6 +153,13 @@ test.each([
   ["no 123: ok and 123.", true],
   ["no 1234: ok and 3.", false],
   ["no 2: ok and 1234.", false],
+  ["The bright one is in the hall", false],
+  ["The right name is intended", false],
+  ["They want it to be decidedly Czech", false],
+  ["3 no, the casino I meant", true],
+  ["3 no, I meant Sophie", false],
+  [`3 yes "typ of ${"x".repeat(31)} 4" here`, false],
+  [`3 yes "typ of ${"x".repeat(32)} 4" here`, true],
 ])("“%s” can be read in two ways: %s", (line, either) => {
   expect(isUnclear(line)).toBe(either);
 });
@@ -196,6 +205,11 @@ test.each<[string, string | undefined]>([
   ["3 YES. ready?", undefined],
   ["3 no, it is Czech", undefined],
   ["3 yes, yes", "3+ 3+"],
+  ["3 yes, 3 no", undefined],
+  ["3 yes, same island", undefined],
+  ["It looks like a typo but it is not intended", "3-"],
+  ["Yes, I saw it overall", undefined],
+  ["Yes, I have seen it lastly", undefined],
 ])("“%s” says %s of the only question", (line, is) => {
   const all = saidIn(
     { line, afterSeveral: false },
@@ -220,6 +234,7 @@ test.each<[string, string | undefined]>([
   ["Confirm 2 and 3 all YES please", undefined],
   ["2 yes, yes", "2+"],
   ["Please confirm 2 and 3 all YES.", undefined],
+  ["For 4 he said 2 and 3 are both YES", undefined],
   ["Per the contractor everything is correct.", "2+ 3+"],
   ["Both are meant as they stand: 2 YES, 3 YES.", "2+ 3+"],
   ["Both are meant as they stand: 2 YES, 3 NO.", undefined],
@@ -236,6 +251,7 @@ test.each<[string, string | undefined]>([
   ["and so 2y 3n", undefined],
   ["thanks thank you thank you thank you thank you cheers cheers: 2y 3n", "2+ 3-"],
   ["thanks thanks thank you thank you cheers cheers cheers cheers: 2y 3n", undefined],
+  ["thanks thanks thank you thank you thank you thank you cheers cheers: 2y 3n", undefined],
 ])("“%s” says %s in letters", (line, is) => {
   const all = saidIn({ line, afterSeveral: false }, { open: [2, 3], others: 0, names: [] }, () => false);
   expect(all?.map((one) => `${one.number}${one.is ? "+" : "-"}`).join(" ")).toBe(is);
