@@ -34,6 +34,7 @@ test.each([
   ["we were away when the storm", false],
   ["we were away when the storm hits", false],
   ["were away when the storm hit", false],
+  ["sorry but my phone died", true],
 ])("“%s” only talks: %s", (sentence, talks) => {
   expect(areTalks(sentence, { open: [3] })).toBe(talks);
 });
@@ -45,6 +46,7 @@ test.each([
   ["sam", "sal", true],
   ["sim", "sal", false],
   ["sa", "sal", false],
+  ["TERRAZZO", "terrace", true],
 ])("“%s” is nearly “%s”, which was asked about: %s", (said, asked, isNear) => {
   expect(isNearQuestion(said, [asked])).toBe(isNear);
 });
@@ -53,6 +55,7 @@ test.each([
   ["Dana Whitlock of 14 Mill", true],
   ["Dana Whitlock of 14 Mill Lane", false],
   ["make it red", false],
+  ["Will Stone", true],
 ])("“%s” is a short line below a name: %s", (line, is) => {
   expect(isShortLine(line)).toBe(is);
 });
@@ -107,6 +110,8 @@ test.each([
   ["named it after me", true],
   ["I checked with our director.", false],
   ["the both of these are names", false],
+  ["the owner is called that", true],
+  ["this confirmed the name", true],
 ])("“%s” only says why: %s", (clause, is) => {
   expect(isWhy(clause, { open: [2] })).toBe(is);
 });
@@ -135,6 +140,8 @@ test.each([
   ["the McKEE", false],
   ["the KEEler", false],
   ["red eBarn", false],
+  ["the strng", true],
+  ["the eBay Barn", true],
 ])("“%s” may have what is to be cut: %s", (said, may) => {
   expect(mayBeLegend(said)).toBe(may);
 });
@@ -149,6 +156,10 @@ test.each([
   ["In this case the cupboard.", false],
   ["Ortega Electric & Lighting", false],
   ["I was at the red Barn", false],
+  ["nice weather around town", true],
+  ["It came in late", true],
+  ["You have a nice one", true],
+  ["You went there", false],
 ])("“%s” is talk beside a question about SALONA: %s", (clause, talks) => {
   expect(isTalk(clause, { open: [2], inQuestion: ["salona"] })).toBe(talks);
 });
