@@ -139,7 +139,7 @@ export function isOfSignature(line: string): boolean {
   if (address.test(line) || /^@[\w.]{2,40}$/u.test(line)) return true;
   // "CANCEL 70415" looks like a register's number, and "Scrap floor 2" like an address. Hours may end with "until five".
   const isAgainst = speaksAgainst(line.replace(/(?<!\p{L})(?:until|till)(?= \S+$)/iu, ""));
-  if (registered.test(line) && !isAgainst) return true;
+  if (registered.test(line) && !isAgainst && !asks.test(line)) return true;
   if (speaksOfTrade(line) && /\s\p{Ll}{3}/u.test(line)) return false;
   if (street.test(line) && !isAgainst && !/\b(?:ship|deliver|send|new|to)\b/i.test(line)) return true;
   if (tokens.length < 16 && mottoIn(line) !== undefined) return true;
@@ -150,6 +150,9 @@ export function isOfSignature(line: string): boolean {
   if (role.test(line) && !isAgainst && !/\b(?:please|pls|need|make)\b/i.test(line)) return true;
   return tokens.length <= 8 && !asksFor(line) && !turnsElsewhere(line) && /^\W*\p{Lu}/u.test(line);
 }
+
+/** "NEED 70415" */
+const asks = /^\W*(?:we )?(?:needs?|wants?|send|prefer|make|please|pls|use|add|rush)(?!\p{L})/iu;
 
 /** What stands in quotation marks alone: somebody else's words. Undefined if they bid somebody to do something. */
 export function mottoIn(line: string): string | undefined {

@@ -25,7 +25,8 @@ export function numbersIn(words: readonly Token[], { open, others }: Points): nu
     if (!/^(?:Num|Count|Nth)$/u.test(word.kind)) continue;
     const number = numberOf(word, open, others, isQuestion);
     if (number === undefined) return undefined;
-    if (word.kind === "Count" && words[at - 1]?.kind === "Nth") {
+    // "The first 3" are three, as "the first three" are.
+    if (word.kind !== "Nth" && words[at - 1]?.kind === "Nth") {
       const run = runOf(words[at - 1]?.text, number, open, others);
       if (run === undefined) return undefined;
       numbers.push(...run);

@@ -17,7 +17,7 @@ export function isPaper(text: string): boolean {
 
 /** "Hold all items", "this order is cancelled". What may be, under terms, is none. */
 const stops =
-  /(?<!\p{L})(?:(?:hold|cancel|void|stop|disregard|do not (?:make|cut|engrave|start|process|release|proceed with)) (?:all|everything|this|the|our|these|both)(?!\p{L})|(?:order|items?|stations?|sheets|p\.?o\.?|everything|all)[^.;]{0,20} (?:is|are|on|has been|have been|was|were) (?:now )?(?:on )?(?:hold|cancell?ed|void(?:ed)?|superseded|replaced|withdrawn|not (?:yet )?(?:released|approved|final)))(?!\p{L})/iu;
+  /(?<!\p{L})(?:(?:hold|cancel|void|stop|disregard|do not (?:make|cut|engrave|start|process|release|proceed with)) (?:all|everything|this|the|our|these|both)(?!\p{L})|(?:(?:order|p\.?o\.?)[^.;]{0,60}|(?:items?|stations?|sheets|everything|all)[^.;]{0,20}) (?:is|are|on|has been|have been|was|were) (?:now )?(?:on )?(?:hold|cancell?ed|void(?:ed)?|superseded|replaced|withdrawn|not (?:yet )?(?:released|approved|final))|do not (?:make|engrave|process|release)|^\W*(?:on )?hold(?=\W*$|\s*[:!]|\s[–—-]\s))(?!\p{L})/iu;
 const terms = /(?<!\p{L})(?:may|shall|if|unless|right|reserves?|except|liable|party|seller|buyer)(?!\p{L})/iu;
 
 /**

@@ -65,6 +65,9 @@ test("the first, the second and the last are those of the open questions, where 
 test.each<[string, number[] | undefined, number?]>([
   ["the first two", [2, 4]],
   ["the first three", [2, 4, 7]],
+  ["the first 3", [2, 4, 7]],
+  ["the first 2", [2, 4]],
+  ["the last 2", [7, 4]],
   ["the first four", undefined],
   ["the second two", undefined],
   ["the first two", undefined, 1],
