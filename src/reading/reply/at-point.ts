@@ -86,12 +86,11 @@ export function saidAtPoint(
   { line, under, afterSeveral }: OwnLine,
   points: AtPoint,
 ): readonly Said[] | undefined {
-  const said = plain(line.replace(/\n/gu, " ")).trim();
+  const said = plain(line.replace(/\n/gu, " "));
   // It may be a joke.
   if (said.length > longest || /;-?\)/u.test(said)) return undefined;
   const [, praise, praised, remark = ""] = caught.exec(said) ?? [];
-  const [, marked, labelled, behind = praise === undefined ? "" : `${praise}, ${remark}`] =
-    head.exec(said) ?? [];
+  const [, marked, labelled, behind = `${praise ?? ""}, ${remark}`] = head.exec(said) ?? [];
   const named = [...(marked ?? labelled ?? praised ?? "").matchAll(/\d+/gu)].map(([one]) => Number(one));
   if (under !== undefined && named.some((one) => one !== under)) return undefined;
   const [at, rest] = named.length > 0 ? [named, behind] : unnamed(said, { under, afterSeveral }, points);

@@ -31,12 +31,9 @@ function patternsOf(goods: Goods): Patterns {
 }
 
 function makePatterns({ layouts, finishes: made }: Goods): Patterns {
-  const finishes = new Map(
-    made.flatMap(({ code, name }) => [code, name].map((one) => [one.toLowerCase(), code] as const)),
-  );
+  const finishes = new Map(made.flatMap(({ code, name }) => [code, name].map((one) => [one, code] as const)));
   const escaped = [...finishes.keys(), ...layouts.map(({ code }) => code)]
     .filter(({ length }) => length > 1)
-    .toSorted((one, other) => other.length - one.length)
     .map((one) => one.replace(/[^\p{L}\p{N} ]/gu, "\\$&"));
   const kind = `(?:${escaped.join("|")}|${figure}[- ]?(?:gang|button)s?)(?![\\p{L}\\p{N}])`;
   const described = `(?:(?:${kind}|${neutral}) ){0,5}`;
@@ -139,7 +136,7 @@ export function whatIsCounted(words: string, goods: Goods): Omit<Count, "number"
     );
   const [gangs, buttons] = [sizes("gang"), sizes("button")];
   const layouts = goods.layouts
-    .filter((layout) => buttons.includes(buttonsOf(layout)) || hasName(words, layout.code.toLowerCase()))
+    .filter((layout) => buttons.includes(buttonsOf(layout)) || hasName(words, layout.code))
     .map(({ code }) => code);
   const [finish, ...moreFinishes] = new Set(finishes);
   const [layout, ...moreLayouts] = new Set(layouts);
@@ -151,7 +148,7 @@ export function whatIsCounted(words: string, goods: Goods): Omit<Count, "number"
   if (buttons.length > 0 && layout === undefined) return undefined;
   const of = kindOf(words, layout !== undefined, gangs.length > 0);
   const isPlain = of === "sheet" || of === "file";
-  if (of === undefined || (isPlain && (finish ?? layout ?? gangs[0]) !== undefined)) return undefined;
+  if (of === undefined || (isPlain && finish !== undefined)) return undefined;
   return {
     of,
     ...(layout === undefined ? {} : { layout }),

@@ -108,7 +108,7 @@ export function withoutContacts(words: string): string {
 const role =
   /\b(?:manager|director|engineer|engineering|president|vp|ceo|cfo|owner|foreman|electricians?|estimator|coordinator|specialist|sales|purchas(?:ing|er)|buyer|department|dept|division|services?|solutions?|electric(?:al)?|controls?|lighting|supply|supplies|distribut(?:ion|ors?)|contract(?:ing|ors?)|construction|builders?|technolog(?:y|ies)|systems?|associates?|group|partners?|design(?:er|s)?|architects?|consultants?|administrator|admin|accounts?|office|team|desk|executive|assistant|apprentice|superintendent|supervisor|pe|inc|llc|ltd|gmbh|co|corp|company|pvt|plc|s\.?a|license|lic)\b/i;
 const street =
-  /^\W*\d{1,6}[a-z]? (?:[\p{L}\d.'-]+ ){1,5}(?:st|street|rd|road|ave|avenue|blvd|boulevard|ln|lane|dr|drive|way|ct|court|pl|place|row|hwy|highway|pkwy|sq|square|park|circle)\b|\b\p{Lu}{2}\.? \d{5}(?:-\d{4})?\b|\bp\.? ?o\.? box \d|\b(?:suite|ste|floor)\.? #?\d/iu;
+  /^\W*\d{1,6}[a-z]? (?:[\p{L}\d.'-]+ ){1,5}(?:st|street|rd|road|ave|avenue|blvd|boulevard|ln|lane|dr|drive|way|ct|court|pl|place|row|hwy|highway|pkwy|sq|square|park|circle)\b|\b\p{Lu}{2}\.? \d{5}\b|\bp\.? ?o\.? box \d|\b(?:suite|ste|floor)\.? #?\d/iu;
 
 /** "Dock Road, Harlow Quay". */
 const address =

@@ -53,7 +53,7 @@ export function leadAt(lines: readonly string[], at: number, subject: string): L
 function introducesAt(lines: readonly string[], at: number, long: number): boolean {
   const own = lines.slice(at, at + long).map((line) => line.trim());
   const next = lines.slice(at + long, at + long + 4).find((line) => line.trim() !== "") ?? "";
-  const beginsLater = own.slice(1).some((_, i) => isLeadElsewhere(own.slice(i + 1).join(" ")));
+  const beginsLater = own.some((_, i) => isLeadElsewhere(own.slice(i + 1).join(" ")));
   return !own.includes("") && !beginsLater && (isMarked(next) || beginsAnswer.test(next));
 }
 

@@ -52,9 +52,6 @@ function isPraised(kinds: readonly string[]): boolean {
     /^(?:(?:And|Too|The|A|My|Your|Label|At|In|Of|All|Word|Name|Raised|Answer|Mark) )*(?:Num)(?: (?:Mark|And|Num|Label))* (?:Is|Are)(?: (?:All|So|Too|Adv|Sure))* (?:Good|Confirmed)(?: (?:So|Too|Ours|Good|Mark))*$/u.test(
       run,
     ) ||
-    /^(?:(?:And|Mark) )*(?:Too) (?:Num) (?:Is|Are)(?: (?:All|So|Too|Adv|Sure))* (?:Good|Confirmed)$/u.test(
-      run,
-    ) ||
     // "All is correct as it stands, 1, 2 and 3."
     /^(?:All|It) (?:Is|Are)(?: (?:All|Adv|Sure))* (?:Good|Confirmed)(?: (?:So|Good))* Mark Num(?: (?:Mark|And|Num))*$/u.test(
       run,

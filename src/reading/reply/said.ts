@@ -84,7 +84,6 @@ function withoutReport(line: string): string {
   return line
     .replace(told, "")
     .replace(reported, (whole, before: string) =>
-      before.trim() === "" ||
       !isDangerous(before.replace(/(?<!\p{L})off (?=the phone|a call)/u, "").replace(ofPeople, "her"))
         ? ""
         : whole,
@@ -139,12 +138,7 @@ export function bindsNothing(line: string, names: readonly string[], last: boole
   if (line.length > longestAnswer || line.includes("?")) return false;
   const none = { open: [0], others: 0, names };
   const ways = waysIn(withoutGranted(plain(line)), { line, afterSeveral: false }, none, () => false);
-  return ways.some(
-    ({ said, bare, reason }) =>
-      said.length === 0 &&
-      (bare.length === 0 || (last === true && bare.every(Boolean))) &&
-      (last !== undefined || !reason),
-  );
+  return ways.some(({ said, reason }) => said.length === 0 && (last !== undefined || !reason));
 }
 
 /** Whether each part of a line stands beside what it needs: a reason beside a yes, and so on. */

@@ -228,7 +228,7 @@ function read(lines: readonly string[], known: KnownWords, signed: boolean): str
 
 /** Whether a sentence beside a disclaimer's belongs to it. */
 function isHarmless(sentence: string): boolean {
-  return isBoilerplate(sentence) || !speaksOfTrade(sentence);
+  return !speaksOfTrade(sentence);
 }
 
 /** "The rest is at https://…": what belongs to the order lies behind a link. */

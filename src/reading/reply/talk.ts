@@ -111,9 +111,7 @@ export function areTalks(sentence: string, topic: Topic): boolean {
   return [...words.matchAll(joints)].some(({ 0: joint, 1: joins, index }) => {
     const [before, after] = [words.slice(0, index), words.slice(index + joint.length)];
     const isLater = joins !== undefined || happened.test(after);
-    return (
-      before !== "" && !isBroken.test(before) && isLater && isTalk(before, topic) && areTalks(after, topic)
-    );
+    return !isBroken.test(before) && isLater && isTalk(before, topic) && areTalks(after, topic);
   });
 }
 
