@@ -168,12 +168,8 @@ function afterCarrying(
   const isWritten = (word: string): boolean => /^\p{Lu}[^\p{Ll}]*$/u.test(word);
   if (!words.every((word) => isWritten(word) || /^\p{L}+$/u.test(word))) return undefined;
   const near = words.map((word) => nearTo(word, around));
-  if (near.every((one) => one !== undefined)) {
-    const isKnown = near.every((one) => state.said.some(({ number, is }) => number === one && !is));
-    return isKnown
-      ? { ...state, isSaid: true }
-      : { ...say(state, [...new Set(near)], false), isYesHere: false };
-  }
+  if (near.every((one) => one !== undefined))
+    return { ...say(state, [...new Set(near)], false), isYesHere: false };
   return words.every(isWritten) ? afterShould(state, around) : undefined;
 }
 
@@ -205,7 +201,7 @@ function afterGo(state: State, { open, others, under, answered }: Around): State
   const isYes = (number: number): boolean =>
     answered.has(number) || state.said.some((one) => one.number === number && one.is);
   if (open.every(isYes)) return { ...state, isSaid: true };
-  return open.length === 1 && state.said.length === 0 ? say(state, open, true) : undefined;
+  return open.length === 1 ? say(state, open, true) : undefined;
 }
 
 /** "All fine apart from 2". */
@@ -231,7 +227,7 @@ function afterSheet(
   if (of.length > 0) return { ...state, last: of, is: undefined, isSaid: true };
   if (needsSheet && !promises) return undefined;
   const isNo = state.said.some(({ is }) => !is);
-  const owesNo = !isNo && state.is !== false && others.length === 0 && under === undefined && !isDenied;
+  const owesNo = !isNo && others.length === 0 && under === undefined && !isDenied;
   if (owesNo && state.isSaid) return undefined;
   if (state.isYesHere && state.last.every(isOpen)) return undefined;
   return state.is === undefined && state.last.some(isOpen)
@@ -246,7 +242,7 @@ function afterEach(
   { open, others, answered, under, afterSeveral }: Around,
 ): State | undefined {
   const isAlone = others.length === 0 && answered.size === 0 && under === undefined && !afterSeveral;
-  if (!isAlone || state.said.length > 0 || each.length !== open.length) return undefined;
+  if (!isAlone || each.length !== open.length) return undefined;
   return each.reduce((next, is, at) => say(next, open.slice(at, at + 1), is), state);
 }
 
