@@ -142,8 +142,12 @@ export interface LetterSubject {
   readonly held: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply: boolean;
-  /** Numbers of the questions that it answers. */
-  readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
+  /** Numbers of the questions that it answers, and those of its NO whose sheets came with it. */
+  readonly answers?: {
+    readonly yes: readonly number[];
+    readonly no: readonly number[];
+    readonly mended?: readonly number[];
+  };
   /** Numbers of the questions that it answers although their sheets are withdrawn. */
   readonly answersLate?: readonly number[];
   /** It withdraws sheets of earlier letters. */

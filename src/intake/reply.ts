@@ -112,6 +112,7 @@ export function answeringIn(
   const given = {
     // Whoever says YES once more says nothing new.
     open: [...asked.keys()],
+    questions: answeredFor.flatMap((order) => order.questions.map(({ number }) => number)),
     others: (goesOn.at(-1)?.problems ?? []).filter(({ verdict }) => verdict === "fail").length,
     answer: quoted.text,
     subject: quoted.subject,

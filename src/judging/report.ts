@@ -187,6 +187,11 @@ export function makeReport(
     return { ...judged, ...(changed === undefined ? {} : { changed }) };
   });
   const orderOf = new Map(touched.flatMap((order) => sheetsOf(order).map(({ id }) => [id, order] as const)));
+  const gone = new Set(standing.replaced.map(({ old }) => old.id));
+  const isMended = (number: number): boolean =>
+    touched
+      .flatMap((order) => stateOf(order, state)?.questions ?? [])
+      .some((one) => one.number === number && one.problem.spots.every(({ file }) => gone.has(file)));
   const report = {
     files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),
     sheets: sheets.map((sheet) =>
@@ -201,7 +206,7 @@ export function makeReport(
         reply,
         withdraws: withdraws.length > 0,
         kept,
-        answers,
+        answers: { ...answers, mended: answers.no.filter(isMended) },
         answersLate,
         links,
         statements: forPerson,

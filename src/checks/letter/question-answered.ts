@@ -21,6 +21,10 @@ export const questionAnswered = defineLetterCheck({
       says: "You answered NO to {count:question}: {numbers}.",
       fix: "Send each corrected sheet in a reply to this letter.",
     },
+    mended: {
+      says: "You answered NO to {count:question}: {numbers}. The sheet that came is checked in place of the one that was asked about.",
+      fix: "Nothing to do.",
+    },
     late: {
       says: "You answered {count:question} about sheets that are withdrawn: {numbers}. The answer changes nothing.",
       fix: "Nothing to do. If such a sheet is wanted after all, send it again.",
@@ -47,6 +51,12 @@ export const questionAnswered = defineLetterCheck({
       says: "You answered NO to 1 question: 2.",
     },
     {
+      shows: "a reply that says NO and brings the sheet",
+      given: { ...bare, answers: { yes: [], no: [5], mended: [5] } },
+      wording: "mended",
+      says: "You answered NO to 1 question: 5. The sheet that came is checked in place of the one that was asked about.",
+    },
+    {
       shows: "a YES for a sheet that is withdrawn",
       given: { ...bare, answersLate: [4] },
       wording: "late",
@@ -54,8 +64,10 @@ export const questionAnswered = defineLetterCheck({
     },
   ],
   *find({ kept = [], answers = { yes: [], no: [] }, answersLate: late = [] }, _, say) {
-    for (const wording of ["yes", "no"] as const) {
-      const numbers = answers[wording].map(String);
+    const { yes, no, mended = [] } = answers;
+    const told = { yes, no: no.filter((number) => !mended.includes(number)), mended };
+    for (const wording of ["yes", "no", "mended"] as const) {
+      const numbers = told[wording].map(String);
       if (numbers.length > 0) yield say(wording, { count: numbers.length, numbers }, []);
     }
     if (late.length > 0) yield say("late", { count: late.length, numbers: late.map(String) }, []);

@@ -50,6 +50,8 @@ export interface Answers {
 export interface Asked extends Replier {
   /** Numbers of the open questions that the answer it replies to has asked. */
   readonly open: readonly number[];
+  /** Numbers of all questions about its orders, whichever answer has asked them. */
+  readonly questions?: readonly number[];
   /** How many other points of that answer the sender must do something about. */
   readonly others: number;
   /** The text of that answer, which may be quoted, and its subject. */
@@ -393,7 +395,8 @@ type Beside = { readonly answers: Answers; readonly statements: readonly Stateme
  */
 export function answersBeside(text: string, asked: Asked, besides: Besides): Beside {
   const first = answersOnly(text, asked, besides);
-  const notes = new Set(notesIn(asked.answer).filter((one) => !asked.open.includes(one)));
+  const { open, questions = open } = asked;
+  const notes = new Set(notesIn(asked.answer)).difference(new Set([...open, ...questions]));
   if (first.statements.length === 0 || notes.size === 0) return first;
   const apart = answersOnly(...withoutNotes(text, [...notes], asked, besides));
   if (apart.statements.length === 0) return apart;
