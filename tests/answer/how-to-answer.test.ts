@@ -4,7 +4,7 @@ import { composeAnswer } from "../../src/answer/answer.ts";
 import { maySettle } from "../../src/checks/asked.ts";
 import { everyProblem } from "../../src/judging/report.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
-import { answersBeside } from "../../src/reading/reply/answers.ts";
+import { answersBeside } from "../../src/reading/reply/answers-beside.ts";
 import { remarksIn } from "../../src/reading/reply/remarks.ts";
 import { catalogue } from "../make/config.ts";
 import { reports } from "../make/report.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { legend } from "../../src/checks/sample.ts";
-import { answersBeside } from "../../src/reading/reply/answers.ts";
+import { answersBeside } from "../../src/reading/reply/answers-beside.ts";
 import { isRemembered, lineKeysOf } from "../../src/reading/reply/furniture.ts";
 import { statementsIn } from "../../src/reading/reply/statements.ts";
 import type { LetterFacts } from "../../src/reading/reply/tallies.ts";

@@ -6,7 +6,7 @@ import { openZip } from "../../src/reading/archive/zip.ts";
 import { tellApart } from "../../src/reading/file-name.ts";
 import { readLetter } from "../../src/reading/letter/letter.ts";
 import { leavesOf } from "../../src/reading/letter/mime.ts";
-import { answersBeside } from "../../src/reading/reply/answers.ts";
+import { answersBeside } from "../../src/reading/reply/answers-beside.ts";
 import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";
 import { type Grown, grown } from "../make/grown.ts";
 import { growthOf, mostGrowth } from "../make/growth.ts";

@@ -4,7 +4,7 @@ import { changesOf } from "../../src/judging/changes.ts";
 import { makeReport } from "../../src/judging/report.ts";
 import type { OrderState } from "../../src/judging/state.ts";
 import { mayWithdraw, sheetsNamed } from "../../src/judging/withdrawn.ts";
-import { answersBeside } from "../../src/reading/reply/answers.ts";
+import { answersBeside } from "../../src/reading/reply/answers-beside.ts";
 import { statementsIn } from "../../src/reading/reply/statements.ts";
 import type { DeviceSheet, FileId, Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";

@@ -1,8 +1,7 @@
 import type { FileId } from "../../trade/sheet.ts";
-import type { Statement } from "../../trade/statement.ts";
 import { type AtPoint, pointsApart, saidAtPoint } from "./at-point.ts";
 import { withoutCameWords } from "./came-words.ts";
-import { cancelledIn, mayCancel } from "./cancels.ts";
+import { cancelledIn } from "./cancels.ts";
 import { clausesIn, tellsOfSheet } from "./clauses.ts";
 import { isDangerous } from "./danger.ts";
 import { speaksAgainst } from "./doubt.ts";
@@ -22,7 +21,7 @@ import {
 } from "./idle.ts";
 import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
-import { isOther, namesIn, notesIn, othersIn, questionsIn } from "./named-points.ts";
+import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
@@ -63,17 +62,15 @@ export interface Asked extends Replier {
   readonly isOnSheets: (words: string) => boolean;
 }
 
-const noAnswers: Answers = { yes: new Set(), no: new Set(), withdraws: new Set(), lines: new Set() };
+export const noAnswers: Answers = { yes: new Set(), no: new Set(), withdraws: new Set(), lines: new Set() };
 
-/** In characters. Our own answer about an order of 60 sheets is shorter. */
-const longestText = 30_000;
 /**
  * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes". They may stand above, below or
  * between the lines that the reply quotes. It is no answer if a number is answered twice and differently, if the
  * words beside it may be a condition, or if the number was not asked. Lines such as "CANCEL S-104" take sheets back.
  * Beside them stands nothing but answers to numbers and what says nothing.
  */
-function readAnswers(
+export function readAnswers(
   text: string,
   given: Asked,
 ): Answers & { readonly unread: readonly string[]; readonly answering: ReadonlySet<string> } {
@@ -385,129 +382,8 @@ function joined(lines: readonly OwnLine[]): OwnLine[] {
   return all;
 }
 
-type Besides = (understood: ReadonlySet<string>) => readonly Statement[];
-type Beside = { readonly answers: Answers; readonly statements: readonly Statement[] };
-
-/**
- * What a reply answers, and what else it says that a person has to read. Who says that a note of ours is right, such as
- * "2 is right" of a word that is not known here, says nothing that anybody must read. `besides` gives what is said
- * beside some lines.
- */
-export function answersBeside(text: string, asked: Asked, besides: Besides): Beside {
-  const first = answersOnly(text, asked, besides);
-  const { open, questions = open } = asked;
-  const notes = new Set(notesIn(asked.answer)).difference(new Set([...open, ...questions]));
-  if (first.statements.length === 0 || notes.size === 0) return first;
-  const apart = answersOnly(...withoutNotes(text, [...notes], asked, besides));
-  if (apart.statements.length === 0) return apart;
-  const { answers, statements } = answersOnly(text, { ...asked, open: [...asked.open, ...notes] }, besides);
-  if (statements.length > 0 || (!answers.no.isDisjointFrom(notes) && !asked.bringsSheets)) return first;
-  return {
-    answers: { ...answers, yes: answers.yes.difference(notes), no: answers.no.difference(notes) },
-    statements,
-  };
-}
-
-/** The same without the sentences that only say of notes that they are right. */
-function withoutNotes(
-  text: string,
-  notes: readonly number[],
-  asked: Asked,
-  besides: Besides,
-): [string, Asked, Besides] {
-  const isOfNote = (sentence: string): boolean => {
-    if (sentence.length > longestShown) return false;
-    const { answers } = answersOnly(
-      sentence,
-      { ...asked, open: notes, others: 0, answer: asked.answer },
-      () => [],
-    );
-    return answers.yes.size > 0 && answers.no.size === 0 && /\d/u.test(sentence) !== namesOne(sentence);
-  };
-  const namesOne = (sentence: string): boolean =>
-    namesIn({ ...asked, open: notes }).words.some((word) => sentence.toLowerCase().includes(word));
-  const left = new Map(
-    text.split("\n").map((line) => {
-      const sentences = sentencesOf(line.trim());
-      return [line, sentences.some(isOfNote) ? sentences.filter((one) => !isOfNote(one)).join(" ") : line];
-    }),
-  );
-  const rest = text
-    .split("\n")
-    .map((line) => left.get(line) ?? line)
-    .join("\n");
-  const besidesRest: Besides = (lines) => {
-    const whole = [...left].filter(([line, one]) => one !== line && (one === "" || lines.has(one)));
-    return besides(new Set([...lines, ...whole.map(([line]) => line.trim())]));
-  };
-  return [rest, asked, besidesRest];
-}
-
-/**
- * The same where only questions may be answered. Other words may be a condition, so then it answers nothing, unless
- * they are only about another point.
- */
-function answersOnly(text: string, asked: Asked, besides: Besides): Beside {
-  if (text.length > longestText) return { answers: noAnswers, statements: besides(new Set()) };
-  // A letter that was asked nothing is read like any other.
-  if (asked.open.length === 0 && !mayCancel(text))
-    return { answers: noAnswers, statements: besides(new Set()) };
-  const { unread, answering, ...answers } = readAnswers(text, asked);
-  if (asked.open.length === 0 && answers.withdraws.size === 0)
-    return { answers: noAnswers, statements: besides(new Set()) };
-  const statements = besides(answers.lines);
-  if (answers.lines.size > 0 && statements.every((one) => isOfOtherPoint(one, answers))) {
-    const untold = statements.length === 0 ? unread.find((line) => !answers.lines.has(line)) : undefined;
-    return { answers, statements: untold === undefined ? statements : [asWords(untold)] };
-  }
-  const all = besides(new Set());
-  const [first] = unread;
-  // A reply of words alone says something, even if it looks like a courtesy.
-  const isUntold = all.length === 0 && first !== undefined && !asked.bringsSheets;
-  return {
-    answers: noAnswers,
-    statements: isUntold ? [asWords(first)] : withAnswers(all, answering, unread),
-  };
-}
-
-/** Statements with what they answer in one, and what stands unread beside it. Whoever reads it sees why. */
-function withAnswers(
-  all: readonly Statement[],
-  answering: ReadonlySet<string>,
-  unread: readonly string[],
-): readonly Statement[] {
-  const others = all.filter(
-    (one) => one.kind !== "said" || one.where !== "text" || !answering.has(one.words),
-  );
-  if (others.length === all.length) return all;
-  const told = new Set(others.map((one) => ("words" in one ? one.words : "")));
-  const words = [...answering, ...unread.filter((line) => !told.has(line))].join(" … ");
-  return [{ kind: "said", where: "answer", words: words.slice(0, longestAnswer) }, ...others];
-}
-
-/** In characters. */
-const longestAnswer = 300;
-/** In characters. */
-const longestShown = 160;
-
-function asWords(line: string): Statement {
-  return { kind: "said", where: "text", words: line.slice(0, longestShown) };
-}
-
-/**
- * Whether a statement is only about a point that is not answered: "4: make it SALON" beside "3 YES". Counts bind no
- * answer.
- */
-function isOfOtherPoint(statement: Statement, { yes, no, withdraws, lines }: Answers): boolean {
-  if (statement.kind === "counts") return true;
-  if (lines.size === 0) return true;
-  const number =
-    statement.kind === "said" && statement.where === "text" ? otherPoint(statement.words) : undefined;
-  return number !== undefined && !yes.has(number) && !no.has(number) && withdraws.size === 0;
-}
-
 /** The number that a line begins with. */
-function otherPoint(line: string): number | undefined {
+export function otherPoint(line: string): number | undefined {
   const [, number] = /^(?:[#q(]|no\. ?|question |point |item )?(\d{1,4})(?![\p{L}\p{N}])/iu.exec(line) ?? [];
   return number === undefined ? undefined : Number(number);
 }

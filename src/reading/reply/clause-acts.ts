@@ -292,7 +292,7 @@ function meant(of: Of, is: boolean, state: State, around: Around): readonly numb
   if (of.word === "rest" && left.length === open.length && others.length === 0) return undefined;
   // "The other two are corrected", of a question and a point to mend.
   const mended = others.filter((one) => !named.has(one));
-  if (of.word === "rest" && !is && of.count !== undefined && mended.length > 0)
+  if (of.word === "rest" && !is && of.count !== undefined)
     return left.length > 0 && of.count === left.length + mended.length ? left : undefined;
   const all = of.word === "rest" ? left : open;
   return all.length === (of.word === "both" ? 2 : (of.count ?? all.length)) ? all : undefined;

@@ -72,6 +72,7 @@ describe("words that are untrue of the sheets are told, whatever stands beside t
     ["their size", "The lobby is a three-button.", [lobby], false],
     ["a plate of another size", "Here is the 3-gang plate.", [four], true],
     ["their plate", "Here is the four-gang plate.", [four], false],
+    ["their plate in a title", "Here is the 4-Gang plate.", [four], false],
     ["a room of which nothing came", "Lobby and kitchen attached.", [lobby], true],
     ["rooms of which all came", "Lobby and break room attached.", [lobby, rest], false],
     ["a room alone, as people call it", "Sheet for the entrance attached.", [lobby], false],

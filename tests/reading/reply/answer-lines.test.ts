@@ -10,18 +10,37 @@ describe("answers in turn", () => {
   test.each(["yes\nso no", "yes\nno, new sheet for 3 attached"])("are not %j", (text) => {
     expect(read(text, { others: 0 })).toEqual(unread);
   });
+  test("may be joined", () => {
+    expect(read("yes and yes", { others: 0 })).toEqual(plainly([2, 3]));
+    expect(read("Both are right, so that is yes and yes.", { others: 0 })).toEqual(plainly([2, 3]));
+    expect(read("no and no, new sheet attached", { others: 0 })).toEqual(unread);
+    expect(read("yes and yes", { open: [2, 3, 4], others: 0 })).toEqual(unread);
+    expect(read("yes and yes")).toEqual(unread);
+  });
   test("may be two in one word", () => {
     expect(read("yes yes, yes", { open: [2, 3, 4], others: 0 })).toEqual(plainly([2, 3, 4]));
     expect(read("yes yes", { open: [2, 3, 4], others: 0 })).toEqual(unread);
   });
 });
 
-test.each(["3 yes. Hold it, thanks for catching those.", "so DW: 3 YES", "2 and 3. not right"])(
-  "%j answers nothing",
-  (text) => {
-    expect(read(text)).toEqual(unread);
-  },
-);
+test("“the other two” are those that the reply has not named", () => {
+  const three = { open: [2, 3, 4], others: 0 };
+  expect(read("3 YES\nNew sheet for the other two follows.", three)).toEqual(plainly([3], [2, 4]));
+  expect(read("3 YES\nThe other two points: new sheet follows.", three)).toEqual(plainly([3], [2, 4]));
+  expect(read("New sheet for the other two follows.", three)).toMatchObject({ yes: [], no: [] });
+  expect(read("2 NO, new sheet attached. The other two are right.")).toEqual(unread);
+  expect(read("2 NO, new sheet attached. The other two are corrected.")).toEqual(plainly([], [2]));
+});
+
+test.each([
+  "3 yes. Hold it, thanks for catching those.",
+  "well, yes and no",
+  "Yes and no.",
+  "so DW: 3 YES",
+  "2 and 3. not right",
+])("%j answers nothing", (text) => {
+  expect(read(text)).toEqual(unread);
+});
 
 test("a new sheet is for what has to be mended, and where nothing has, for the word in question", () => {
   expect(read("3 yes. New sheet attached.")).toEqual(plainly([3]));

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { answersBeside } from "../../../src/reading/reply/answers.ts";
+import { answersBeside } from "../../../src/reading/reply/answers-beside.ts";
 import type { Statement } from "../../../src/trade/statement.ts";
 import { plainly, read } from "./read-reply.ts";
 

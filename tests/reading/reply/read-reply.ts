@@ -1,4 +1,4 @@
-import { answersBeside } from "../../../src/reading/reply/answers.ts";
+import { answersBeside } from "../../../src/reading/reply/answers-beside.ts";
 import { statementsIn } from "../../../src/reading/reply/statements.ts";
 import { notesIn } from "../../bench/notes.ts";
 import { catalogue } from "../../make/config.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { answersBeside } from "../../../src/reading/reply/answers.ts";
+import { answersBeside } from "../../../src/reading/reply/answers-beside.ts";
 
 /** The sheets that a reply to an answer withdraws, which asked question 3 and came with its sheets or without. */
 function withdrawn(text: string, { open = [3], bringsSheets = false } = {}): string[] {
