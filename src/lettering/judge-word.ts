@@ -85,8 +85,10 @@ function isManyOrWhose(text: string, words: Words): boolean {
   );
 }
 
-/** Two words that are written as one: HIGHBAY, and BREWHOUSE if it is not `near` another word, as KINDERGARDEN is. */
+/** Two words that are written as one: HIGHBAY, WARMRM, and BREWHOUSE if it is not `near` another word, as KINDERGARDEN is. */
 function twoWords(text: string, words: Words, near: boolean): string | undefined {
+  const room = /^(\p{L}{3,})RM$/iu.exec(text)?.[1];
+  if (room !== undefined && words.isWord(room)) return `${plainWord(room)} ROOM`;
   const places = Array.from({ length: Math.max(0, text.length - 5) }, (_, i) => i + 3);
   const at = places.find((n) => {
     const parts = [text.slice(0, n), text.slice(n)];

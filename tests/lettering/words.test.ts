@@ -155,6 +155,7 @@ test.each([
   ["MENS", "right", undefined],
   ["LOBBYS", "misspelt", ["LOBBY"]],
   ["HIGHROOM", "unknown", ["HIGH ROOM"]],
+  ["WARMRM", "unknown", ["WARM ROOM"]],
   ["KINDERGARDEN", "misspelt", ["KINDERGARTEN"]],
   ["PROSCEN", "unknown", ["PROSCENIUM"]],
 ] as const)("%s in no list is %s, and meant %j", (text, is, meant) => {

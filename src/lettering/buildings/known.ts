@@ -16,6 +16,7 @@ import { ordinary } from "./ordinary.ts";
 import { ships } from "./ships.ts";
 import { sports } from "./sports.ts";
 import { stages } from "./stages.ts";
+import { works } from "./works.ts";
 import { worship } from "./worship.ts";
 
 export const everyBuilding: readonly Building[] = [
@@ -29,6 +30,7 @@ export const everyBuilding: readonly Building[] = [
   homes,
   hotels,
   offices,
+  works,
   ordinary,
   compounds,
   elsewhere,
