@@ -124,7 +124,7 @@ const verb =
 
 /** "Check against the drawing": nobody here has it before them. */
 const compares =
-  /(?:^|[,;:(–-]\s*|[.!?]\s+|\b(?:please|pls|plz|kindly|just|also|and|so|then|you)\s)(?:double[- ]?|cross[- ]?)?(?:check|compare|verify|match)(?: (?:it|this|them|these|that|everything|all|both|(?:the|our|my) (?:new )?(?:sheets?|words?|legends?|names?|forms?)))?(?: carefully| closely| please| again)? (?:against (?:the|our|my|your|his|her|their|this|that|what|attached|rev)|(?:with|to) (?:the|our|my|his|her|their|attached) (?:attached )?(?:\p{L}+ )?(?:drawings?|plans?|schedules?|specs?|specification|elevations?|list|contract|quote|sketch|dwg))(?!\p{L})/iu;
+  /(?:^|[,;:(–-]\s*|[.!?]\s+|\b(?:please|pls|plz|kindly|just|also|and|so|then|you)\s)(?:double[- ]?|cross[- ]?)?(?:(?:check|look at|consult) (?:the|our|my) (?:\p{L}+ )?(?:drawings?|plans|schedules?|elevations?|specs?|specification)(?= for | to |[.,;!]|$)|(?:check|compare|verify|match)(?: (?:it|this|them|these|that|everything|all|both|(?:the|our|my) (?:new )?(?:sheets?|words?|legends?|names?|forms?)))?(?: carefully| closely| please| again)? (?:against (?:the|our|my|your|his|her|their|this|that|what|attached|rev)|(?:with|to) (?:the|our|my|his|her|their|attached) (?:attached )?(?:\p{L}+ )?(?:drawings?|plans?|schedules?|specs?|specification|elevations?|list|contract|quote|sketch|dwg)))(?!\p{L})/iu;
 
 /** "The left one in front please": a request that is not known to be for what this desk does anyway. */
 const begged = new RegExp(`^(?!.*\\b${errands}\\b)[^◆◇○]*\\b(?:please|pls|plz)[.!]*$`, "iu");
