@@ -45,7 +45,7 @@ export const folk = join(
 const surface = String.raw`(?:(?:all|both|every) )?(?:(?:of )?${det} )?(?:(?:own|existing|door|front|street|shop|room|floor|approved|architect's|(?:library|school|gym|hotel|church|tenant|owner|client|customer)'?s'?|tenants|owners) )*(?:signs?|signage|posters?|doors?|flyers?|leaflets?|menus?|websites?|stationery|letterheads?|brochures?|timetables?|plans?|drawings?|schedules?|room lists?|door ?plates|name ?plates)(?: (?:in|on|at|around|of|over|outside|above) ${det} ${word})*`;
 export const that = "(?:it|that|this|they|these|those|which)";
 export const very = "(?:all |both |also |just |only |really |exactly |simply |indeed |always |actually )*";
-const calls = "(?:calls?|spells?|writes?|knows?|names?|words?|puts?|uses?)";
+const calls = "(?:calls?|spells?|writes?|knows?|names?|words?)";
 const him = "(?:it|them|that|this|these|those)";
 const so = "(?:that way|this way|like that|like this|by that name|as that|the same way|that|so)";
 
@@ -64,6 +64,7 @@ const given = `(?:picked|chosen|given|supplied|approved|checked|confirmed) by ${
 
 /** What may follow "it is". It tells why as well if it stands alone. */
 export const whats: readonly Why[] = [
+  { source: "(?:exactly |just )?what (?:we|they|i) (?:always|normally|usually) (?:put|use|write)(?: there)?" },
   { source: `(?:in )?${tongue}(?: too| as well)?` },
   {
     source: String.raw`(?:exactly |just |simply )?(?:what|how) ${folk} (?:all |always |really |just |actually )?${calls}(?: (?:it|them|that|this|(?:the|that|their|this|these) ${word}(?: ${word})?))?(?: (?:on|in) ${surface})?`,
