@@ -118,11 +118,11 @@ export const framesOfWishes = {
   "behind a yes beside a point to fix": (wish: string) => `1. New sheet attached.\n2 YES. ${wish}\n3 YES`,
 } as const;
 
-/** Wishes that nobody is told of where they stand so. Some only tell of the sheet, or of the slip that it mends. */
+/** Wishes that nobody is told of where they stand so, on no sheet that came. Some only tell of the sheet, or of the slip that it mends. */
 export function untoldWishes(frame: keyof typeof framesOfWishes): string[] {
   const plain = { questions: [2, 3], fixes: [1], from: "Dana Whitlock", yes: [], no: [], person: true };
   const brings = frame.includes("sheet");
-  return wishes.filter((wish) => !read({ ...plain, brings, text: framesOfWishes[frame](wish) }).person);
+  return wishes.filter((wish) => !read({ ...plain, brings, text: "" }, framesOfWishes[frame](wish)).person);
 }
 
 /** What of such a reply is still taken as a yes. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Around } from "../../../src/reading/reply/clause-acts.ts";
-import { clausesIn } from "../../../src/reading/reply/clauses.ts";
+import { said } from "./read-clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
 describe("clauses about points are put together freely", () => {
@@ -100,26 +100,6 @@ describe("a line of which a clause says anything else, or which may be read in t
 });
 
 describe("a clause", () => {
-  const around: Around = {
-    open: [2, 3],
-    inQuestion: [],
-    questions: new Map(),
-    others: [],
-    named: new Set(),
-    answered: new Set(),
-    granted: new Set(),
-    isDenied: false,
-    promises: true,
-    last: undefined,
-    under: undefined,
-    afterSeveral: false,
-    isSilent: () => false,
-  };
-  const said = (line: string, more: Partial<Around> = {}): Record<number, boolean> | undefined => {
-    const all = clausesIn(line, { ...around, ...more });
-    return all && Object.fromEntries(all.map(({ number, is }) => [number, is]));
-  };
-
   test("below a quoted point may name that one, and no other", () => {
     expect(said("2 is right", { under: 2 })).toEqual({ 2: true });
     expect(said("It is right", { under: 2 })).toEqual({ 2: true });

@@ -25,7 +25,7 @@ test("a wish below, behind or before a yes leaves it to a person", () => {
 });
 
 test.each([
-  ["behind a sheet for a point to fix", 17],
+  ["behind a sheet for a point to fix", 16],
   ["behind a no with a sheet", 26],
   ["below both", 15],
   ["below answers, where a sheet came", 5],
