@@ -64,7 +64,9 @@ const given = `(?:picked|chosen|given|supplied|approved|checked|confirmed) by ${
 
 /** What may follow "it is". It tells why as well if it stands alone. */
 export const whats: readonly Why[] = [
-  { source: "(?:exactly |just )?what (?:we|they|i) (?:always|normally|usually) (?:put|use|write)(?: there)?" },
+  {
+    source: "(?:exactly |just )?what (?:we|they|i) (?:always|normally|usually) (?:put|use|write)(?: there)?",
+  },
   { source: `(?:in )?${tongue}(?: too| as well)?` },
   {
     source: String.raw`(?:exactly |just |simply )?(?:what|how) ${folk} (?:all |always |really |just |actually )?${calls}(?: (?:it|them|that|this|(?:the|that|their|this|these) ${word}(?: ${word})?))?(?: (?:on|in) ${surface})?`,
