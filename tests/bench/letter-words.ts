@@ -42,6 +42,11 @@
  * people's letters to a person the other half too, when 5 of its 80 were let through. Of the third person's half that
  * nobody has looked at 3 of 40 are, and a person gets 48 of all 120 others that were set aside.
  *
+ * Two more people who had seen nothing then wrote 320 such letters, one as small offices and house owners, the other as
+ * foremen in a hurry. At first sight 7 of their 160 letters to a person were let through, and a person got 100 of the 160
+ * others. All of the former have been looked at since, and of the others one half: a person gets 39 of its 80 then, and
+ * 50 of the 80 that nobody has looked at. So more of honest talk goes to a person than its writers would like.
+ *
  *     npx node tests/bench/letter-words.ts [--misses] [--all]
  */
 import { speaksAgainstIt } from "../../src/reading/reply/file-names.ts";

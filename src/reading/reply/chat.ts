@@ -13,7 +13,7 @@ const warm =
   /(?<![\p{L}\p{N}])(?:merci|gracias|danke|excited|kudos|terrific|fantastic|wonderful|awesome|amazing|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|weekend|holidays?|thanksgiving|christmas|easter|pleased|glad|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|enjoy|(?<!['’]d |would )appreciate\w*|welcome|(?:wife|husband|son|daughter|kid|dad|mom)['’]s (?:computer|laptop|phone|printer|account|e-?mail)|busy|slammed|crazy|hectic|swamped|buried|hop(?:e|ing) (?:it['’]?s|this is|these are|they['’]?re|everything['’]?s) (?:all )?(?:right|ok|okay|fine|good|correct|clear))(?![\p{L}\p{N}])/iu;
 /** What is sent, described or labelled, and what is asked of this desk anyway. */
 const frame =
-  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|it (?:stands|sits)|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has|took|came|went)|all of (?:it|them)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
+  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|herewith|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|it (?:stands|sits)|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has|took|came|went)|all of (?:it|them)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
 /** "Music room at Sorrel Hill", "the last two": a few words that name a place, or say which of several come. */
 const place =
   /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
@@ -22,8 +22,14 @@ export const rooms =
   /(?<![\p{L}\p{N}])(?:closet|attic|kitchen|lobby|foyer|den|corridors?|hall(?:way)?s?|stair(?:s|way|well)?|lounge|lab|terrace|entrance|pantry|garage|basement|(?:bed|bath|class|ball|board|mud|sun|dining |living |meeting |conference |exam |break )rooms?|porch|patio|nursery|studio|chapel|corner office)(?![\p{L}\p{N}])/iu;
 const ordinal =
   /^(?:and |hi,? |here )?(?:the |our |plates? and )?(?:first|last|second|third|fourth|next|other|left|right|remaining|one|two|rest)(?![\p{L}\p{N}])/iu;
+/** What is made, whatever its maker does with it: "the bar ones we do by hand", "that word is too long, so I squeezed it". */
+const made =
+  /(?<![\p{L}\p{N}])(?:plates?|devices?|buttons?|keys|gangs?|words?|lettering|rows?|ones|the one)(?![\p{L}\p{N}])/iu;
+/** A verb, or how many: whoever names a place needs neither. */
+const telling =
+  /(?<![\p{L}\p{N}])(?:is|are|was|were|be|been|gets?|got|has|have|had|goes|went|will|does|did|do|stood|came|wore|all|each|every|both|such|only|none|\p{L}{3,}ed)(?![\p{L}\p{N}])/iu;
 function isNaming(rest: string): boolean {
-  return (place.test(rest) || ordinal.test(rest)) && rest.split(/\s+/).length < 10;
+  return (place.test(rest) || ordinal.test(rest)) && rest.split(/\s+/).length < 10 && !telling.test(rest);
 }
 
 /** Words that tell nothing of what they stand beside. */
@@ -56,7 +62,8 @@ export function onlyChats(sentence: string, rest: string, isContact = false): bo
   const isSocial = social.test(sentence);
   // "I forgot the two for the attic" tells of more than who writes it.
   const chats =
-    warm.test(sentence) || ((isSocial || papers.test(sentence) || own.test(sentence)) && !rooms.test(rest));
+    warm.test(sentence) ||
+    ((isSocial || papers.test(sentence) || (own.test(sentence) && !made.test(rest))) && !rooms.test(rest));
   if (turns === "nothing")
     return (
       chats ||

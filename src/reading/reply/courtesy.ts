@@ -82,8 +82,15 @@ const courtesies = [
   `(?:perfect|great|excellent|awesome|super|lovely|brilliant|wonderful|got it|received|noted|understood|will do|no problem|no worries|you'?re welcome|sounds good|good|cool|fantastic|i see|fine)[,.! ]*(?:thanks?(?: you)?)?$`,
   `long time no (?:see|hear|talk)|(?:please )?(?:say (?:hi|hello)|give my (?:best|regards)|my regards|regards) to \\p{L}+|(?:see|talk to|speak to) you (?:soon|later|then|next week)|talk soon|take care|stay (?:safe|well|warm|healthy)|god bless|bless you|cheers,? mate|by the way|btw|no rush at all|(?:there's |there is )?no (?:rush|hurry)(?: (?:on|for|with|about) (?:these|this|them|it|those)(?: (?:ones?|two|three|sheets?))?)?(?: at all)?(?=[.!]*$)`,
   "(?:there'?s |there is )?no need to (?:write|reply|respond|answer|call|get back)(?: back)?(?: to (?:me|us|this))?(?=[.!,]|$)",
-  "look(?:ing)? forward to seeing (?:them|it|these)(?: (?:all|up|in place|installed|finished|lit up|in person|on the walls?))*(?=[.!,]|$)",
+  "look(?:ing?|in['’])? forward to seeing (?:them|it|these)(?: (?:all|up|in place|installed|finished|lit up|in person|on the walls?))*(?=[.!,]|$)",
   "(?:the|your) last (?:ones|batch|set|order|plates|job)(?: (?:that )?you (?:made|did|sent|cut)(?: for (?:us|me))?)? (?:look(?:ed)?|came out|turned out|were|was|are) (?:really |so |just )?(?:great|perfect(?:ly)?|beautiful(?:ly)?|good|fantastic|lovely|nice|super)(?: on the walls?)?(?=[.!]|$)",
+  // Somebody above the sender has said yes, and all is as the sheets have it.
+  `(?:the |our |my )?(?:boards?|owners?|clients?|customers?|architects?|arch|gc|boss|committee|director|principal|pm|office|everybody|everyone|we all)(?: has| have| had|'s)?(?: now| all| already| since)? (?:approved|okayed|ok'd|signed off(?: on)?|blessed|cleared|initialled|initialed)(?: (?:it|them|this|these|everything|all|all (?:of|four of) (?:it|them|these)|(?:all )?the (?:sheets|names|legends|words|wording|order)))?(?: as (?:it|they|everything) stands?(?: there| here)?)?(?: (?:today|yesterday|this morning|last (?:week|night)))?(?=[.,!]|$)`,
+  `(?:all |every )?box(?:es)? ticked|(?:sheets? (?:is|are) )?as approved(?=[.!,]|$)|(?:all )?good to go(?=[.!]|$)|over and out|counted (?:twice|them twice|them)`,
+  `(?:${please} )?(?:make|do|engrave|cut|build)(?: (?:them|it|these|this|all|everything))? (?:(?:exactly |just )?(?:as|like|what) (?:it|they|the sheets?) (?:says?|stands?|reads?)|as per (?:the |our |attached )*sheets?|as (?:shown|drawn|typed|filled in|attached|per attached))(?=[.!,]|$)|(?:as|like|just as|just like) (?:it|they|the sheets?) says?(?: (?:there|on (?:it|them|the sheets?)))?(?=[.!,]|$)`,
+  `(?:please )?(?:excuse|forgive|pardon) (?:the|my|this) (?:informal|short|late|hasty|quick|brief|long) (?:note|e-?mail|mail|message|letter)|(?:the|our|my) (?:po|p\\.o\\.|order|project|job) (?:number|no\\.?|name) (?:is|stands) on (?:the|each|every) sheets?(?:,? (?:at the )?(?:top|bottom)(?: (?:right|left))?)?(?=[.,!]|$)`,
+  `no (?:reply|answer|response) (?:needed|necessary|required|expected)|(?:have a |a )?(?:good|great|nice|lovely) w(?:ee)?k-?(?:e?nd)`,
+  `(?:excuse|forgive|pardon|sorry for|sorry about) ${please}? ?(?:the|my|our) (?:delay|lateness|late (?:reply|answer|e-?mail|mail))`,
   // Small talk.
   `(?:is |am |are |was |'s |'m |out )?on (?:maternity |paternity |parental |family |sick |medical )?leave(?: (?:until|till|from|since|this|next|for) [^.,;!?]{1,20})?|(?:still )?can'?t (?:quite )?believe (?:that|the|how)(?= [^.;!?]*(?:game|weather|heat|snow|summer|week|year|time|day))`,
   `(?:we |i )?(?:am |are )?(?:look(?:ing)?|looks) forward to (?:hear(?:ing)?|work(?:ing)?|your|receiv(?:e|ing)|do(?:ing)?|see(?:ing)?|it)(?: (?:from|with|more|business|reply|answer|response|confirmation|you|your|soon|again|(?:order )?acknowledge?ment))*`,
@@ -116,7 +123,7 @@ const courtesies = [
 
 /** They are courtesies only if no wish hides in their open places. */
 const open = [
-  `(?:[\\p{L}'-]+ ){0,4}(?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
+  `(?:[\\p{L}'-]+ ){0,3}(?:sheets?|forms?|pdfs?|files?|ones?|rest|others?|two|three|half|part|plates?|devices?|order|set)(?: (?:for|of|from|in|at)(?: [\\p{L}'-]+){1,3})? (?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
   `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)(?=[.!]*$)`,
   `(?:let (?:me|us) know|${contact}(?: ${me})?) (?:if|when|once|whether|should|in case) [^.!?◇○△]{1,60}`,
   `(?:greetings|regards|wishes|hello) from(?: [\\p{L}.]+){1,3}`,

@@ -3,7 +3,7 @@ const full = 50;
 
 /** A point behind one of these ends no sentence. */
 const short =
-  /(?:^|[\s(])(?:no|nos|nr|pos|qty|st|ste|mr|mrs|ms|dr|attn|inc|co|corp|ltd|approx|ext|tel|fl|bldg|rm|e\.g|i\.e|vs|etc|p\.o|ref|resp|[a-z])\.$/i;
+  /(?:^|[\s(])(?:no|nos|nr|pos|qty|st|ste|mr|mrs|ms|dr|fr|sr|rev|prof|hon|attn|inc|co|corp|ltd|approx|ext|tel|fl|bldg|rm|e\.g|i\.e|vs|etc|p\.o|ref|resp|[a-z])\.$/i;
 
 /** Lines → paragraphs. Each is a list of its sentences, as written but without line breaks. */
 export function paragraphsOf(lines: readonly string[]): string[][] {

@@ -283,7 +283,7 @@ function namesFinish(rest: string, { otherFinishes }: LetterFacts): boolean {
 /** A name, or the initials of one, as it stands below a letter. */
 function isName(words: string): boolean {
   return (
-    /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:[ &,/]{1,2}\p{Lu}[\p{L}.'’-]*){0,3}(?: \(\p{Ll}{3,12}\))?$/u.test(
+    /^[-–—~]?\s*\p{Lu}[\p{L}.'’-]*(?:(?:[ &,/]{1,2}| and )\p{Lu}[\p{L}.'’-]*){0,3}(?: \(\p{Ll}{3,12}\)|,(?: \p{Ll}{3,14}){1,3})?$/u.test(
       words,
     ) && !asksFor(words)
   );

@@ -89,7 +89,7 @@ const assents = new RegExp(
   "iu",
 );
 const unlike = words(
-  "not|only|wrong|another|other|first|previous|nobody|no one|none|hardly|barely|half|most(?:ly)?|some|part(?:ly)?|almost|nearly|except|but|was|were to be|who|which|if|should|must|will|to be",
+  "not|only|wrong|another|other|first|previous|nobody|no one|none|hardly|barely|half|most(?:ly)?|some|part(?:ly)?|almost|nearly|except|but|was|were to be|who|which|if|should|must|will|to be|\\p{L}+n['’]t|(?:is|are|was|were|has|have|had|did)nt|cannot|never|neither|yet|still|may|might|would|could|can|wants?|needs?|ha(?:s|ve|d) to|refus\\p{L}+|forgot|unless|until|once|when|hardly|sort of|kind of",
 );
 
 /** Whether a sentence only says that somebody has approved or checked it all: "the owner signed off on these Friday". */

@@ -16,6 +16,14 @@ test.each([
   ["Lettuce", false],
   ["Took long", true],
   ["Rooms", true],
+  // Whoever names a place needs no verb, and says not how many.
+  ["Four rooms get this one", false],
+  ["All rooms", false],
+  ["The last ones yellowed", false],
+  // What the writer does with what is made is not his own affair.
+  ["The stage ones we do by hand", false],
+  ["We do these by hand", true],
+  ["I squeezed the word", false],
   ["Roomy", false],
   ["the last two", true],
   ["the last two of these that we had to make up", false],

@@ -8,6 +8,11 @@ test.each<[string, string[]]>([
   ["It is S-1. Then more", ["It is S-1.", "Then more"]],
   ["See no. 4. Then more", ["See no. 4.", "Then more"]],
   ["Mr. Lund says so. Then more", ["Mr. Lund says so.", "Then more"]],
+  [
+    "Fr. Lund, Sr. Agnes and Rev. Holm say so. Then more",
+    ["Fr. Lund, Sr. Agnes and Rev. Holm say so.", "Then more"],
+  ],
+  ["It is att. Then more", ["It is att.", "Then more"]],
   ["Yes! Then more? Or so; and on", ["Yes!", "Then more?", "Or so;", "and on"]],
   ["Lobby - 12 devices", ["Lobby -", "12 devices"]],
 ])("%j has the sentences %j", (line, sentences) => {
