@@ -1,4 +1,17 @@
 import { defineConfig } from "vitest/config";
+import { BaseSequencer, type TestSpecification } from "vitest/node";
+
+/** Files that take minutes. Begun last, they would keep one core busy while the other has nothing left to do. */
+const long = /\/reading\/reply\/(?:splices|sets)\.test\.ts$/;
+
+class LongFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files);
+    return sorted.toSorted(
+      (one, other) => Number(long.test(other.moduleId)) - Number(long.test(one.moduleId)),
+    );
+  }
+}
 
 export default defineConfig({
   test: {
@@ -8,5 +21,6 @@ export default defineConfig({
     hookTimeout: 300_000,
     expect: { poll: { timeout: 60_000 } },
     maxWorkers: 2,
+    sequence: { sequencer: LongFirst },
   },
 });
