@@ -28,6 +28,7 @@ import { isPaper, wordsAgainst } from "./papers.ts";
 import { withoutRepeats } from "./repeats.ts";
 import { paragraphsOf } from "./sentences.ts";
 import { subjectSays } from "./subjects.ts";
+import { trailsOff } from "./tails.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { areTerms } from "./terms.ts";
 import { undoes } from "./undoes.ts";
@@ -251,7 +252,12 @@ function isStatement(sentence: string, facts: LetterFacts): boolean {
   if (undoes(words) || namesOtherBuilding(words, facts) || missesOne(words, facts)) return true;
   const rest = withoutStory(words, withoutCourtesies(withoutFacts(withoutTimes(words), facts)));
   if (namesFinish(rest, facts) || hasLegend(rest) || /\d/.test(rest)) return true;
-  return speaksOfMaking(rest) || isForeign(rest) || !onlyChats(words, rest, typed !== whole);
+  return (
+    speaksOfMaking(rest) ||
+    trailsOff(words, rest) ||
+    isForeign(rest) ||
+    !onlyChats(words, rest, typed !== whole)
+  );
 }
 
 /** A count that came out wrong, since a right one is a sign by now: "both plates", of which one came. */

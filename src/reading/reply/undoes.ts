@@ -59,6 +59,7 @@ const undone = words(
   "(?:one|two|three|some|most|half|part|parts|none|both|all) of (?:the|those|these|our) (?:rooms?|buildings?|walls?|floors?|doors?|houses?|units?|suites?|stations?) (?:is|are|was|were|has|have|got|went|fell|will be) (?:been |now )?(?:gone|out|cut|dropped|merged|removed|demolished|closed|sold|combined|away|off|taken)",
   "(?:phase|floor|level|wing|area|scope|alternate)(?: \\p{L}{1,2}| \\d+)? (?:is|are|was|got|went|has gone) (?:now )?(?:out|off|gone|dropped|cut)(?![- ]\\p{L})",
   // What it depends on.
+  "(?:attached|enclosed|sheets?|forms?|order|names|legends|wording)(?: [\\p{L}-]+){0,5} for (?:your |our |their |his |her )?(?:comments?|thoughts|opinion|feedback|input|two cents)",
   "(?<!(?:approved|got|have|found) (?:the |our )?)(?:funding|financing)|mortgage|escrow|(?:the|our|a) (?:loan|grant|bank|board|council|committee|vestry|trustees|condo board|inspector) (?:(?:is|are) (?:still|meeting|voting|deciding|looking|against|divided)|(?:has|have) (?:yet|to|still)|still|meets|meet|votes?|decides?|will|must|may)|zoning|(?:the|a|until the) hearing(?: |$)|lawsuit|in dispute",
 );
 
