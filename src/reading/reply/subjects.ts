@@ -6,6 +6,7 @@ import { speaksAgainstIt } from "./file-names.ts";
 import { beginsAnswer } from "./leads.ts";
 import { namesOtherBuilding } from "./other-buildings.ts";
 import { isSubject, withoutPrefixes } from "./prefixes.ts";
+import { hasOddTail } from "./tails.ts";
 import { type LetterFacts, withoutFacts } from "./tallies.ts";
 import { undoes } from "./undoes.ts";
 import { tokensOf } from "./word-bag.ts";
@@ -37,6 +38,7 @@ export function subjectSays(subject: string, known: Known): boolean {
     speaksAgainstIt(whole.replace(courtesies, " "), known.facts) ||
     asksForCall.test(whole) ||
     ofSubject.test(rest) ||
+    hasOddTail(rest) ||
     namesOtherBuilding(`For ${whole}`, known.facts) ||
     contradicts(rest, known.facts)
   );
@@ -48,7 +50,7 @@ const saysNoSubject = /^(?:\(?no subject\)?|\(?none\)?|sorry|apologies|oops)[.!]
 const courtesies = /(?<!\p{L})(?:please|pls|see|check|confirm|call(?= \d))(?!\p{L})/giu;
 /** What a word alone says in a subject: that it is no order, or none for now. */
 const ofSubject =
-  /(?<!\p{L})(?:trial|practi[cs]e|samples?|next (?:year|season|spring|summer|fall|autumn|winter)|sold|cop(?:y|ies) of|recall)(?!\p{L})/iu;
+  /(?<!\p{L})(?:trial|practi[cs]e|samples?|next (?:year|season|spring|summer|fall|autumn|winter)|last year|semi-?final|half[- ]done|previous|missing|with (?:\p{L}+ )?(?:remarks|questions|comments)|sold|cop(?:y|ies) of|copy$|recall)(?!\p{L})/iu;
 const asksForCall =
   /(?<!\p{L})(?:call|ring|phone|text) (?:me|us|back|asap)(?!\p{L})|^(?:please |pls |kindly )*(?:call|ring|phone)(?: back)?(?: please| pls)?[.!]*$/iu;
 

@@ -31,23 +31,24 @@ const lastWords =
 
 /** "Names to follow": something that is no sheet is yet to come. */
 const follows =
-  /(?<!\p{L})(?!(?:sheets?|forms?|devices?|plates?|pages?|files?|others?|rest|more|two|three|second|third|next|last|half|ones?|hard copy|e-?mail|mail)(?!\p{L}))\p{L}+ (?:to|will|shall) follow(?!\p{L})/iu;
+  /(?<!\p{L})(?!(?:sheets?|forms?|devices?|plates?|pages?|files?|others?|rest|more|two|three|second|third|next|last|half|ones?|copy|po|p\.o\.|paperwork|e-?mail|mail)(?!\p{L}))\p{L}+ (?:to|will|shall) follow(?!\p{L})/iu;
 
 /** For how many, or for what other than to be made. */
 const purposes =
-  /(?<!\p{L})for (?:both|each|every|(?:all )?(?:two|three|four|five|six|seven|eight|nine|ten|twelve)|all of (?!it|them|these|those)|stock|tender|bids?|the shelf|(?:the )?(?:first|second|third|last|next) (?:phase|stage)|phase)(?= (?!sheets?|forms?|plates?|devices?|stations?|keypads?|gangs?|pages?|days?|weeks?|hours?)\p{L}|[.,!]|$)/iu;
+  /(?<!\p{L})for (?:both|each|every|(?:all )?(?:two|three|four|five|six|seven|eight|nine|ten|twelve)|all of (?!it|them|these|those)|stock|tender|bids?|the shelf|(?:the )?(?:first|second|third|last|next) (?:phase|stage)|phase)(?= (?!sheets?|forms?|plates?|devices?|stations?|keypads?|gangs?|pages?|days?|weeks?|hours?)\p{L}|[.,!)]|$)/iu;
 
-/** Behind a comma: how it is to be looked at, whom it hangs on, or who is to know. */
+/** Behind a comma or a dash: how it is to be looked at, whom it hangs on, or who is to know. */
 const asides =
-  /, (?:(?:left|right|top|bottom)\p{L}* .*(?:seen|first)|(?:as )?seen from|part (?:one|two|three|1|2|3)|phase|\p{L}+ (?:agreeing|willing|consenting)|to (?:suit|fit|match)|whenever|large print|on (?:our|my|his|her|their|\p{L}+['’]s) account|and tell|and \p{L}+ knows|when you (?:get|have|find|come))(?!\p{L})/iu;
+  /[,(–-] ?(?:(?:left|right|top|bottom)\p{L}* .*(?:seen|first)|(?:as )?seen from|part (?:one|two|three|1|2|3)|phase|\p{L}+ (?:agreeing|willing|consenting)|to (?:suit|fit|match)|whenever|large print|on (?:our|my|his|her|their|\p{L}+['’]s) account|and tell|and \p{L}+ knows|when you (?:get|have|find|come))(?!\p{L})/iu;
 
-/**
- * Whether words that hand sheets over go on in a way that nobody knows. `rest`: the same words, with signs for what is
- * known in them.
- */
+/** Whether words have a tail that nobody knows. Signs stand for what is known in them. */
+export function hasOddTail(rest: string): boolean {
+  return [...odd, follows, purposes, asides].some((one) => one.test(rest));
+}
+
+/** Whether words that hand sheets over go on in a way that nobody knows. `rest`: the same words, with signs. */
 export function trailsOff(words: string, rest: string): boolean {
   if (!hands.test(words) && !rest.includes(understood.tally)) return false;
   const end = last.exec(rest)?.[1];
-  if (end !== undefined && !lastWords.test(end)) return true;
-  return [...odd, follows, purposes, asides].some((one) => one.test(rest));
+  return (end !== undefined && !lastWords.test(end)) || hasOddTail(rest);
 }

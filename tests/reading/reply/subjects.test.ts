@@ -42,6 +42,14 @@ test.each([
   ["Please call", "Please find our sheets"],
   ["EL-100, ring back", "EL-100, ring road"],
   ["EL-100 - in gold", "EL-100 - sheets"],
+  ["EL-100, in triplicate", "EL-100, in full"],
+  ["EL-100 (names to follow)", "EL-100 (PO to follow)"],
+  ["EL-100 for both houses", "EL-100 for you all"],
+  ["EL-100 with frames", "EL-100 with thanks"],
+  ["EL-100 (with our remarks)", "EL-100 (with our thanks)"],
+  ["EL-100, lobby missing", "EL-100, lobby"],
+  ["EL-100 copy", "EL-100 copy room"],
+  ["EL-100 semi-final", "EL-100 final"],
 ])("%j says more than its sheets, and %j does not", (more, plain) => {
   expect([says(more), says(plain)]).toEqual([true, false]);
 });
