@@ -61,6 +61,21 @@ test.each([
 });
 
 test.each([
+  ["Reluctantly", false],
+  ["Provisionally.", false],
+  ["Grudgingly", false],
+  ["Tentatively", false],
+  ["Unsorted", false],
+  ["Oversized", false],
+  ["Duplicate", false],
+  ["Whatever", false],
+  ["Afresh", false],
+  ["Kelly", true],
+  ["Emily", true],
+  ["Beverly", true],
+  ["Una", true],
+  ["Mildred", true],
+  ["Anita", true],
   ["A.B.", true],
   ["A.B.C.", false],
   ["Dana A. B.", true],
