@@ -16,6 +16,7 @@ import { type Enclosure, workbookType } from "./message.ts";
 const inItsPlace: ReadonlySet<FileKind> = new Set([
   "scanned",
   "picture",
+  "small-picture",
   "printed",
   "saved-blank",
   "locked",

@@ -130,7 +130,7 @@ function heldOutline({ files }: Report, catalogue: Catalogue): Outline {
 /** Whether the sender seems not to know our sheets. */
 export function knowsNoSheet(report: Report): boolean {
   if (report.sheets.length > 0 || report.withdrawn.length > 0) return false;
-  const unlike: readonly FileKind[] = ["unknown-form", "picture", "list"];
+  const unlike: readonly FileKind[] = ["unknown-form", "picture", "small-picture", "list"];
   return cameWith(report) === "nothing" || report.files.some(({ file }) => unlike.includes(file.kind));
 }
 

@@ -25,6 +25,7 @@ const kinds = {
   printed: "printed PDF",
   scanned: "scanned PDF",
   picture: "picture",
+  "small-picture": "picture",
   recording: "recording",
   decoration: "picture in the letter",
   "dynamic-form": "form for one viewer only",

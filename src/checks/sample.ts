@@ -273,6 +273,7 @@ export function listAs(...faults: readonly ListFault[]): ReadFile {
 
 const fileNames: Partial<Record<FileKind, string>> = {
   picture: "photo.jpg",
+  "small-picture": "logo.png",
   recording: "voice.m4a",
   decoration: "logo.png",
   list: "stations.xlsx",

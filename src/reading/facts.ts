@@ -134,6 +134,7 @@ export type FileFacts =
         | "locked-pdf"
         | "damaged-pdf"
         | "picture"
+        | "small-picture"
         | "recording"
         | "office"
         | "locked-archive"

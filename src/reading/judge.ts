@@ -32,6 +32,7 @@ const kinds = {
   "locked-pdf": "locked",
   "damaged-pdf": "damaged",
   picture: "picture",
+  "small-picture": "small-picture",
   recording: "recording",
   office: "office-document",
   text: "text",

@@ -8,6 +8,7 @@ import { uuencodedIn } from "./letter/uuencode.ts";
 import { listInText } from "./list/csv.ts";
 import type { KnownForms } from "./page/known-forms.ts";
 import { openPdf } from "./pdf/open-pdf.ts";
+import { isSmallPicture } from "./picture.ts";
 import { readableText, wordsOfText } from "./text-file.ts";
 
 /** So many files are taken out of a container. A zip has a limit of its own. */
@@ -26,7 +27,7 @@ export async function openFile(
     case "pdf":
       return openPdf(bytes, early, forms);
     case "picture":
-      return { kind: "picture" };
+      return { kind: isSmallPicture(bytes) ? "small-picture" : "picture" };
     case "recording":
       return { kind: "recording" };
     case "zip":

@@ -112,7 +112,16 @@ const fileFacts: z.ZodType<FileFacts> = z.discriminatedUnion("kind", [
     attached: z.strictObject(unpacked).exactOptional(),
   }),
   z.strictObject({
-    kind: z.enum(["locked-pdf", "damaged-pdf", "picture", "recording", "office", "locked-archive", "other"]),
+    kind: z.enum([
+      "locked-pdf",
+      "damaged-pdf",
+      "picture",
+      "small-picture",
+      "recording",
+      "office",
+      "locked-archive",
+      "other",
+    ]),
   }),
   list,
   z.strictObject({ kind: z.literal("text"), words }),

@@ -32,6 +32,8 @@ export type FileKind =
   | "scanned"
   /** A picture: JPEG, PNG, HEIC, TIFF and their kin. */
   | "picture"
+  /** A picture that is too small to show a page. Many a logo comes as a file. */
+  | "small-picture"
   /** Sound, or moving pictures. */
   | "recording"
   /**

@@ -42,6 +42,24 @@ test("a note behind an invoice is read", async () => {
   expect((await post(await temporaryDesk(), { sheets, files })).verdict).toBe("person");
 });
 
+/** The head of a PNG, ISO/IEC 15948 §11.2.2: so many pixels wide and high. */
+function picture(width: number, height: number): Uint8Array {
+  const bytes = Buffer.alloc(600);
+  Buffer.from("89504e470d0a1a0a0000000d49484452", "hex").copy(bytes);
+  bytes.writeUInt32BE(width, 16);
+  bytes.writeUInt32BE(height, 20);
+  return bytes;
+}
+
+test.each([
+  ["a photograph of a page is for a person", 1200, 1600, "person", ["photographed-sheet"]],
+  ["a logo is named", 320, 80, "pass", ["photographed-sheet"]],
+] as const)("beside sheets %s", async (_, width, height, verdict, checks) => {
+  const files = [{ file: "IMG_2231.png", bytes: picture(width, height) }];
+  const came = await post(await temporaryDesk(), { sheets, files });
+  expect([came.verdict, came.problems.map(({ check }) => check)]).toEqual([verdict, checks]);
+});
+
 test.each([
   ["rich text", Buffer.from("{\\rtf1 Please hold B-2}")],
   ["a document of an older office program", Buffer.from("d0cf11e0a1b11ae1".padEnd(1200, "0"), "hex")],

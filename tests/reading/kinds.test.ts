@@ -74,6 +74,6 @@ describe("an attachment is", () => {
 
   test("something else, when it is no PDF", async () => {
     expect(await kindOf(new Uint8Array())).toBe("other");
-    expect(await kindOf(Buffer.from("GIF89a"))).toBe("picture");
+    expect(await kindOf(Buffer.from("GIF89a"))).toBe("small-picture");
   });
 });

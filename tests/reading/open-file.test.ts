@@ -12,7 +12,8 @@ const pdf = { file: "a.pdf", bytes: Buffer.from(onePdf) };
 
 describe("a file is told by what it holds:", () => {
   test.each([
-    ["a JPEG", latin1("\xff\xd8\xff\xe0"), "picture"],
+    ["a JPEG", latin1("\xff\xd8\xff\xe0".padEnd(100_000, "\0")), "picture"],
+    ["a small JPEG", latin1("\xff\xd8\xff\xe0".padEnd(99_999, "\0")), "small-picture"],
     ["a document of an older office program", latin1("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"), "office"],
     ["rich text", latin1("{\\rtf1 Hello}"), "office"],
     [

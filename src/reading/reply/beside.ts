@@ -58,6 +58,7 @@ function saidBy(statement: Statement): string {
 const unread: ReadonlySet<FileKind> = new Set([
   "no-form",
   "picture",
+  "small-picture",
   "recording",
   "office-document",
   "other",
