@@ -59,3 +59,28 @@ test.each([
 ])("no count is a table with %s", (_, text) => {
   expect(counted(text)).toBeUndefined();
 });
+
+test.each([
+  ["a total with no finish", "Item,Finish,Qty\nplates,Oat,3\nTotal,,3", "3 plate OAT; 3 sheet"],
+  ["a line of blanks", "Item,Qty\n   \ndevices,12\n  ", "12 device"],
+])("a table counts with %s", (_, text, counts) => {
+  expect(counted(text)).toBe(counts);
+});
+
+test.each([
+  ["a total of one finish", "Item,Finish,Qty\nplates,Oat,3\nTotal,Oat,3"],
+  ["a heading that only ends in a word that describes", "Not our project,Qty\ndevices,12"],
+])("a table counts nothing with %s", (_, text) => {
+  expect(counted(text)).toBeUndefined();
+});
+
+test("a hundred rows are counted, and a longer list is none of totals", () => {
+  const codes = [...catalogue.finishes.map(({ code }) => code), ""];
+  const kinds = [...Array(9).keys()].map((i) => `${i + 1}-gang plates`);
+  const things = kinds.concat(catalogue.layouts.map(({ code }) => `${code} devices`));
+  const rows = things.flatMap((thing) => codes.map((code) => `${thing} ${code},1`));
+  const table = (length: number) =>
+    countsInTable(["Item,Qty", ...rows.slice(0, length)].join("\n"), [], catalogue);
+  expect(table(100)).toHaveLength(100);
+  expect(table(101)).toBeUndefined();
+});

@@ -172,3 +172,14 @@ test("twenty counts are totals, and more of them are for a person", () => {
   expect(kinds(20)).toEqual(Array<string>(20).fill("counts"));
   expect(kinds(21)).toEqual(Array<string>(8).fill("said"));
 });
+
+test.each([
+  ["three (3) plates attached", "3 plate"],
+  ["three (4) plates attached", undefined],
+  ["2 plates and 4 devices", "2 plate; 4 device"],
+  ["2 plates and 3 plates", undefined],
+  ["2 plates and 2 plates", undefined],
+])("“%s” counts %s", (words, counts) => {
+  const found = countsIn(words, [], catalogue);
+  expect(found && written(found)).toBe(counts);
+});

@@ -299,3 +299,45 @@ describe("what stands beside an answer in its line", () => {
     expect(saysNothing("DW", { ...replier, names: ["dana whitlock"] })).toBe(true);
   });
 });
+
+describe("at the edges of what says nothing", () => {
+  test.each([
+    [" All orders are subject to our standard terms. ", true],
+    ["All orders are subject to our standard terms - net 30.", true],
+    ["Regards, Ros\nmake it red", false],
+    ["...?", false],
+  ])("%j below a name: %s", (line, idle) => {
+    expect(isIdle(line, true, replier)).toBe(idle);
+  });
+
+  test.each(["Dana gez. Whitlock", "Well,Regards, Ros"])("%j is no name alone", (line) => {
+    expect(isIdle(line, false, replier)).toBe(false);
+  });
+
+  test("blanks around the name of the sender and a firm do not count", () => {
+    expect(beginsNamed("  Dana | Whitlock Controls ", ["Dana Whitlock"])).toBe(true);
+    expect(beginsNamed("  Thanks, Dana ", ["Dana Whitlock"])).toBe(true);
+  });
+
+  test.each([
+    ["Whitlock", "Dana Whitlock", true],
+    ["Dan.", "Dana Whitlock", true],
+    ["Da.n", "Dana Whitlock", false],
+    ["Whitlo", "Dana Whitlock", false],
+    ["da", "Dana Whitlock", false],
+    ["Hold", "Holden Marsh", false],
+    ["Hol", "Holden Marsh", true],
+  ])("%j may stand for the sender %s: %s", (line, name, may) => {
+    expect(isIdle(line, false, { ...replier, names: [name] })).toBe(may);
+  });
+
+  test.each([
+    ["D.W", "Dana Whitlock", false],
+    ["ok", "Olive Kern", false],
+    ["OK", "Olive Kern", true],
+    ["d", "Dana", false],
+    ["D", "Dana", true],
+  ])("%j are the initials of %s: %s", (word, name, are) => {
+    expect(saysNothing(word, { ...replier, names: [name] })).toBe(are);
+  });
+});

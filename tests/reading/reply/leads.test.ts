@@ -222,3 +222,24 @@ describe("the text of a reply is taken apart into what is its own, what is quote
     expect(takeApart(text, subject)).toEqual({ own, quoted, aside });
   });
 });
+
+test("a lead has four hundred characters at most", () => {
+  const long = (length: number): string => `On Mon, Nov 9, 2026 at 4:05 PM ${"x".repeat(length - 38)} wrote:`;
+  expect(lead(long(400))).toEqual({ lines: 1, sure: true });
+  expect(lead(long(401))).toBeUndefined();
+});
+
+test.each([
+  ["To: please use the oak one", false],
+  ["To: do not engrave", false],
+  ["To: Innkeep Desk", true],
+  ["To: Pleaseley Works", true],
+])("“%s” stands in a header that a program wrote: %s", (line, sure) => {
+  expect(lead("From: Burin", "Date: Monday", line)).toEqual({ lines: 3, sure });
+});
+
+test("a lead in another language stands above an answer that begins as ours do", () => {
+  const polish = "wt., 17 lis 2026 o 09:12 Dana napisała:";
+  expect(lead(polish, "PASS: order EL-100")).toEqual({ lines: 1, sure: true });
+  expect(lead(polish, "It says PASS")).toBeUndefined();
+});

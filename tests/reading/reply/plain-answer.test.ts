@@ -53,3 +53,11 @@ test.each([
 ])("“%s” is none", (line) => {
   expect(answer(line)).toBeUndefined();
 });
+
+test.each([
+  ["he said 2 and 3 are both yes", { what: "named", is: true }],
+  ["yes for the 2, yes for the 3", { what: "named", is: true }],
+  ["2 is right and 3", undefined],
+])("in “%s” no number is left open", (line, is) => {
+  expect(answer(line)).toEqual(is);
+});

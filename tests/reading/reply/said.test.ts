@@ -270,3 +270,13 @@ test.each([
 ])("who says where the right word stands may mean another: %s: %s", (line, unclear) => {
   expect(isUnclear(line)).toBe(unclear);
 });
+
+test("who only thanks, or only gives a reason, answers nothing", () => {
+  expect(said("Thanks")).toBeUndefined();
+  expect(said("It is a family name")).toBeUndefined();
+});
+
+test("a reason binds nothing below an answer, and alone it may", () => {
+  expect(bindsNothing("It is a family name", [], true)).toBe(true);
+  expect(bindsNothing("It is a family name", [], undefined)).toBe(false);
+});

@@ -178,3 +178,33 @@ test.each([
 ])("“%s” is talk beside a question about SALONA: %s", (clause, talks) => {
   expect(isTalk(clause, { open: [2], inQuestion: ["salona"] })).toBe(talks);
 });
+
+test.each([
+  ["Happy New Year", false],
+  ["Dana Whitlock", false],
+])("“%s” names nothing that may be cut: %s", (said, may) => {
+  expect(mayBeLegend(said)).toBe(may);
+});
+
+test.each([
+  ["Everyone was sick", true],
+  ["we were in OKRA today", false],
+  ["it means OKRA", false],
+  ["It's the owner's surname", false],
+])("“%s” is talk beside question 2: %s", (clause, talks) => {
+  expect(isTalk(clause, { open: [2] })).toBe(talks);
+});
+
+test.each([
+  ["That is how the architect has it on the schedule.", true],
+  ["the owner is happy with the name", true],
+  ["the owner is happy", false],
+  ["the owner calls it OKRA", false],
+])("“%s” only says why, beside question 2: %s", (clause, is) => {
+  expect(isWhy(clause, { open: [2] })).toBe(is);
+});
+
+test("a number in talk may be that of a point", () => {
+  expect(areTalks("sorry but I was away", { open: [3] })).toBe(true);
+  expect(areTalks("sorry but I was in 12", { open: [3] })).toBe(false);
+});

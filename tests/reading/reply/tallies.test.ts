@@ -100,3 +100,24 @@ test("“both”, “a pair” and “a couple” are two of what came", () => {
     expect(withoutFacts(words, two).trim(), words).toMatch(/^○ +plates$/);
   for (const words of ["both devices", "Both devices"]) expect(withoutFacts(words, two), words).toBe(words);
 });
+
+test.each([
+  ["one plate", "○ plate"],
+  ["one device", "one device"],
+  ["9 ones", "9 ones"],
+  ["6 new ones", "6 new ones"],
+  ["5 new ones", "○ ones"],
+  ["rooms 2 to 12345", "◈ to 12345"],
+])("of counts and places “%s” becomes “%s”", (words, left) => {
+  expect(without(words)).toBe(left);
+});
+
+test("“the new one” is one of those that came, however many they are", () => {
+  const several = { ...facts, plates: [2], devices: [4], attached: [6] };
+  expect(withoutFacts("one new one", several).trim()).toBe("○ one");
+});
+
+test("a longer fact is found before a shorter one with which it begins", () => {
+  const both = { ...facts, projects: ["Red Lion", "Red Lion Inn"] };
+  expect(withoutFacts("Red Lion Inn", both).trim()).toBe("◇");
+});

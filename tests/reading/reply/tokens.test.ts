@@ -155,3 +155,7 @@ test.each([
 ])("“%s” is read word by word as %j", (line, words) => {
   expect(kinds(line)).toEqual(words);
 });
+
+test("people are of the kind of one of them", () => {
+  expect(kinds("the architects")).toEqual(["The the", "Person architects"]);
+});
