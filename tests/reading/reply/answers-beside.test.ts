@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { answersBeside } from "../../../src/reading/reply/answers-beside.ts";
+import type { Statement } from "../../../src/trade/statement.ts";
 import { plainly, read } from "./read-reply.ts";
 
 /** An answer with two questions, and two notes about which nothing is to be done. */
@@ -76,4 +78,85 @@ test("a sentence of 160 characters may be about a note, and a longer one is read
   const right = (length: number): string => `Both YES\nSPORCH${" ".repeat(length - 14)}is right`;
   expect(read(right(160), noted)).toEqual(plainly([2, 3]));
   expect(read(right(161), noted)).toEqual({ yes: [], no: [], person: true });
+});
+
+/** What a reply answers to question 3, or withdraws, and what is told where that is said beside its answers. */
+function told(text: string, beside: readonly Statement[], { open = [3], bringsSheets = false } = {}) {
+  const asked = {
+    open,
+    others: 0,
+    answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
+    subject: "CONFIRM: order EL-100",
+    isFurniture: () => false,
+    names: ["Dana Whitlock"],
+    bringsSheets,
+    isOnSheets: () => false,
+    sheetsNamed: (words: string) => (words === "S-104" ? [`1/${words}`] : undefined),
+  };
+  const { answers, statements } = answersBeside(text, asked, (understood) =>
+    beside.filter((one) => !("words" in one) || !understood.has(one.words)),
+  );
+  const count = answers.yes.size + answers.no.size + answers.withdraws.size;
+  return [count, ...statements.map((one) => ("words" in one ? `${one.kind} ${one.words}` : one.kind))];
+}
+const said = (words: string): Statement => ({ kind: "said", where: "text", words });
+
+describe("what is told beside an answer", () => {
+  const counts: Statement = { kind: "counts", counts: [], words: "4 devices" };
+
+  test.each<[string, string, Statement[], (number | string)[]]>([
+    ["nothing", "3 YES", [said("3 YES")], [1]],
+    ["a count, which leaves it one", "3 YES", [said("3 YES"), counts], [1, "counts 4 devices"]],
+    ["another point", "3 YES\n4: make it red", [said("4: make it red")], [1, "said 4: make it red"]],
+    ["another point that nothing else tells", "3 YES\n4: make it red", [], [1, "said 4: make it red"]],
+    ["the same point", "3 YES", [said("3: make it red")], [0, "said 3: make it red"]],
+    ["the same point beside a no", "3 NO, sheet attached", [said("3: red")], [0, "said 3: red"]],
+    ["a wish", "3 YES", [said("make it red")], [0, "said make it red"]],
+    [
+      "a wish, with the answer above it",
+      "3 YES\nmake it red",
+      [said("3 YES"), said("make it red")],
+      [0, "said 3 YES", "said make it red"],
+    ],
+    [
+      "a wish that nothing else tells, in one with the answer",
+      "3 YES\nmake it red",
+      [said("3 YES")],
+      [0, "said 3 YES … make it red"],
+    ],
+    [
+      "a number in a quotation",
+      "3 YES",
+      [{ kind: "said", where: "quotation", words: "4: red" }],
+      [0, "said 4: red"],
+    ],
+    [
+      "the words of the answer in a quotation",
+      "3 YES\nmake it red",
+      [{ kind: "said", where: "quotation", words: "3 YES" }, said("make it red")],
+      [0, "said 3 YES", "said make it red"],
+    ],
+    ["a text that nobody reads", "3 YES", [{ kind: "long" }], [0, "long"]],
+    ["words alone that seem to say nothing", "make it red", [], [0, "said make it red"]],
+    ["a point beside what is withdrawn", "CANCEL S-104", [said("4: red")], [0, "said 4: red"]],
+    ["nothing beside what is withdrawn", "CANCEL S-104", [said("CANCEL S-104")], [1]],
+  ])("%s", (_, text, beside, all) => {
+    expect(told(text, beside)).toEqual(all);
+  });
+
+  test("words alone say nothing where they came with sheets, or nothing was asked", () => {
+    expect(told("make it red", [], { bringsSheets: true })).toEqual([0]);
+    expect(told("we may cancel it later", [], { open: [] })).toEqual([0]);
+  });
+
+  test("an answer with what else is unread is cut at 300 characters, and a line alone at 160", () => {
+    const wish = "make it red ".repeat(30).trim();
+    expect(told(`3 YES\n${wish}`, [said("3 YES")])).toEqual([0, `said ${`3 YES … ${wish}`.slice(0, 300)}`]);
+    expect(told(wish, [])).toEqual([0, `said ${wish.slice(0, 160)}`]);
+  });
+
+  test("a reply of thirty thousand characters is read, and a longer one is not", () => {
+    expect(told(`3 YES${"\n".repeat(29_995)}`, [])).toEqual([1]);
+    expect(told(`3 YES${"\n".repeat(29_996)}`, [])).toEqual([0]);
+  });
 });

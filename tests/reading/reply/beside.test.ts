@@ -147,3 +147,12 @@ test("“both” is a count: of one that came it is told, and of two it is not",
   }
   expect(said("Both device sheets attached.", { sheets: two, files })).toHaveLength(1);
 });
+
+test("whoever has no name is called by the address", () => {
+  const signed = (from: string): number => {
+    const letter = { from, subject: "", references: [], text: "Sheets attached.\nzonkby", attachments: [] };
+    return statementsBeside(letter, bare).length;
+  };
+  expect(signed("zonkby@whitlock.example")).toBe(0);
+  expect(signed("dana@whitlock.example")).toBe(1);
+});

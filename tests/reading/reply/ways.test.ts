@@ -117,6 +117,24 @@ describe("the ways to read a line", () => {
     expect(ways(line, around)).toEqual(all);
   });
 
+  test.each<[string, string[], Around?]>([
+    ["dana yes yes", ["2+ 3+"], { names: ["Dana Whitlock"] }],
+    ["yes and yes and yes", ["yes", "yes yes", "yes yes yes"]],
+    ["yes and yes and yes", ["1+ 2+ 3+", "yes yes", "yes yes yes"], { open: [1, 2, 3] }],
+    ["thanks yes and yes", ["yes", "yes yes"], mending],
+    ["no, no", ["2- 3-", "no no"]],
+    ["no no", ["2- 3-"]],
+    ["2 yes because we call it that", []],
+    ["2 yes, we call it that", ["2+ why"]],
+    ["I was away and 2 yes", ["2+"]],
+    ["2 no, my mistake, 3 yes", ["2- 3+"]],
+    ["my answers", [""]],
+    ["yes yes and the answer", []],
+    ["yes, a family name", []],
+  ])("a yes for each, and what stands between answers: %j", (line, all, around) => {
+    expect(ways(line, around)).toEqual(all);
+  });
+
   test("are fewer where something is quoted, since it may be a legend", () => {
     expect(ways("all good 2 yes", { ...mending, line: "“all good” 2 yes" })).toEqual([]);
     expect(ways("2 yes, all good", { ...mending, line: "2 yes, “all good”" })).toEqual(["2+ why"]);
