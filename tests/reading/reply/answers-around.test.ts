@@ -111,3 +111,27 @@ describe("beside and below a yes stands", () => {
     expect(read("2 no, sheet attached\nsorry about that\n3 yes")).toEqual(plainly([3], [2]));
   });
 });
+
+describe("beside sheets that came with the reply", () => {
+  test.each(["Corrected sheet attached, 3 yes", "3 yes\nThe corrected plates are attached."])(
+    "words about them leave an answer: %j",
+    (text) => {
+      expect(read(text, { bringsSheets: true })).toEqual(plainly([3]));
+    },
+  );
+
+  test.each([
+    ["that are of the question", "3 yes\nThe corrected sheet for 3 is attached."],
+    ["with a bidding", "3 yes\nBoth new sheets attached, but wait."],
+    ["that are of no sheet that came", "3 yes\nThe brass plates are nicer."],
+  ])("and words do not %s", (_, text) => {
+    expect(read(text, { bringsSheets: true })).toEqual(unread);
+  });
+});
+
+test("a word or two with a comma above a name close a letter", () => {
+  expect(read("3: YES\n\nOnwards,\nMarta")).toEqual(plainly([3]));
+  expect(read("3: YES\n\nOnwards,\nDana")).toEqual(plainly([3]));
+  expect(read("3: YES\n\nOnwards and upwards to all of us,\nDana")).toEqual(unread);
+  expect(read("3 YES\n\nOnwards, friends\nDana")).toEqual(unread);
+});
