@@ -132,3 +132,29 @@ describe("a letter with sheets", () => {
     expect(told(text)?.tells).toBe(tells);
   });
 });
+
+test("a word that only begins or ends like one that denies or tells of earlier is none", () => {
+  expect(told("The new casino sheet will follow.", false)?.tells).toBe("later");
+  expect(told("Corrected sheet for the sentry box attached.")?.tells).toBe("mended");
+});
+
+test.each(["Drawing A12 of 15 attached.", "2 of 150 attached."])("%s: nothing more comes", (text) => {
+  expect(inText(text)).toBeUndefined();
+});
+
+test("a part of another count says nothing of the others", () => {
+  expect(inText("Sheet 1 of 2 attached. This is mail 3 of 3.")).toBe("Sheet 1 of 2 attached.");
+});
+
+test("what is to come is told first where nothing came", () => {
+  const text = "I will send a corrected sheet. See attached.";
+  expect(told(text, false)?.tells).toBe("later");
+  expect(told(text, true)?.tells).toBe("mended");
+});
+
+test("a subject tells of no sheet, and neither do more than two hundred characters", () => {
+  expect(announcedIn({ subject: "Corrected sheet", text: "Hello." }, true)).toBeUndefined();
+  const begun = "Corrected sheet attached, ";
+  expect(told(begun.padEnd(200, "x"))?.tells).toBe("mended");
+  expect(told(begun.padEnd(201, "x"))).toBeUndefined();
+});

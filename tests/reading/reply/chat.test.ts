@@ -109,3 +109,38 @@ test.each([
 ])("what names only what is known says nothing: %s: %s", (rest, names) => {
   expect(onlyChats("Xy", rest)).toBe(names);
 });
+
+test.each([
+  ["Our planning drags on", true],
+  ["Our plans drag on", false],
+  ["Somehow the gc is tall", false],
+  ["Bob could review Xy", false],
+  ["Bob lives here alone", false],
+  ["Xy ○", true],
+  ["Sorry about the attic mess", true],
+  ["The browser crashed", true],
+  ["Sorry, not them", false],
+  ["Thanks, Xy by △", false],
+])("of its writer, or not, “%s” only chats: %s", (said, chats) => {
+  expect(onlyChats(said, said)).toBe(chats);
+});
+
+test("beside a telephone number words that ask for nothing say nothing", () => {
+  expect(onlyChats("Xy", "Xy", true)).toBe(true);
+  expect(onlyChats("Not Xy", "Not Xy", true)).toBe(false);
+});
+
+test.each([
+  ["We disagreed on it, so here they are", "We disagreed on it,"],
+  ["We made an agreement, so here they are", "We made an agreement,"],
+  ["Bob forgot, approved, so here they are", "Bob forgot, approved, so here they are"],
+  ["Gotham approved it, so here they are", "Gotham approved it, so here they are"],
+])("words that only sound like the end of a story stay: %s", (said, left) => {
+  expect(words(withoutStory(said, said))).toBe(left);
+});
+
+test("a story ends in twenty characters", () => {
+  const told = "We finally agreed, so here they are";
+  expect(words(withoutStory(told, `${told} ${"x".repeat(19)}`))).not.toContain("here");
+  expect(words(withoutStory(told, `${told} ${"x".repeat(20)}`))).toContain("here");
+});

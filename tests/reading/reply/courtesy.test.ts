@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { withoutCourtesies } from "../../../src/reading/reply/courtesy.ts";
 
 // ◆ is a courtesy.
@@ -39,4 +39,35 @@ test.each([
   ["Would have sent it but the truck needs plates", "Would have sent it but the truck needs plates"],
 ])("“%s” is “%s” without its courtesies", (words, left) => {
   expect(withoutCourtesies(words).replaceAll(/\s+/g, " ")).toBe(left);
+});
+
+test.each([
+  ["I wonder could you confirm receipt?", "I wonder could you ◆ ?"],
+  ["In room 14 the light is red", "In room 14 the light is red"],
+  ["Seats in 4 theatres", "Seats in 4 theatres"],
+])("of “%s” all that asks for something stays: “%s”", (words, left) => {
+  expect(withoutCourtesies(words).replaceAll(/\s+/g, " ")).toBe(left);
+});
+
+describe("a greeting is left out where it greets somebody", () => {
+  const tale = "it is red and blue and green";
+  test.each(["Hi Dana,", "Hi team,", "Hello Dana and Bob,", "Hi Ann Bob Cid Dan Eve Fay,", "  Hi Dana,"])(
+    "%s",
+    (greeting) => {
+      expect(withoutCourtesies(`${greeting} ${tale}`)).toBe(tale);
+    },
+  );
+  test.each([
+    "Hello hall,",
+    "Hello ordinary,",
+    "Hi Stop,",
+    "Hello iMac,",
+    "Hello Unit4,",
+    "Hi Ann Bob Cid Dan Eve Fay Gus,",
+  ])("%s stays", (greeting) => {
+    expect(withoutCourtesies(`${greeting} ${tale}`)).toBe(`${greeting} ${tale}`);
+  });
+  test("of a line that only greets nothing is left", () => {
+    expect(withoutCourtesies("Hi Dana!")).toBe("");
+  });
 });

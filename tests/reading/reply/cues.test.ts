@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import {
+  asksFor,
   bids,
   hasLegend,
   namesGoods,
@@ -239,4 +240,80 @@ test.each([
   ["crosscheckers against the odds", false],
 ])("%s: it bids to compare: %s", (said, is) => {
   expect(bids(said)).toBe(is);
+});
+
+test.each([
+  ["The letters often fade", true],
+  ["I typed the lettering on my phone", true],
+])("“%s” names goods: %s", (said, names) => {
+  expect(namesGoods(said)).toBe(names);
+});
+
+test.each([
+  ["Notes are complete", false],
+  ["It is not incomplete", false],
+  ["Levi will see.", false],
+  ["We'll see Howard", false],
+  ["We will see Iffley", false],
+  [`not ${"x".repeat(38)} final`, true],
+  [`not ${"x".repeat(39)} final`, false],
+  [`treat ${"x".repeat(20)} as one`, true],
+  [`treat ${"x".repeat(21)} as one`, false],
+  ["Inset the two", true],
+  ["Blast items", false],
+  ["A brand match against the list", false],
+  ["Check the drawing", true],
+  ["He spoke unkindly before", false],
+  ["We are pleased, not sad", false],
+  [`please call me ${"x".repeat(50)} before`, true],
+  [`please call me ${"x".repeat(51)} before`, false],
+  ["Please find the piano", false],
+])("in so many words, or in others like them, “%s” bids: %s", (said, bidden) => {
+  expect(bids(said)).toBe(bidden);
+});
+
+test.each([
+  [`“${"x".repeat(40)}” here`, true],
+  [`“${"x".repeat(41)}” here`, false],
+  [`'${"x".repeat(40)}' here`, true],
+  [`'${"x".repeat(41)}' here`, false],
+  ["A => B", true],
+  ["Please widen it", true],
+  ["Please call before lunch", true],
+  ["The left one in front please", true],
+  ["Make pizza", true],
+  ["Sandblast them", true],
+  ["Check against the plan", true],
+  ["We will see.", true],
+])("“%s” is for a person wherever it stands: %s", (said, is) => {
+  expect(speaksOfMaking(said)).toBe(is);
+});
+
+test.each([
+  ["It is not here", "binds"],
+  ["It is here also", "hints"],
+  ["A nice day", "nothing"],
+])("“%s” turns it: %s", (said, turns) => {
+  expect(turnsIn(said)).toBe(turns);
+});
+
+test.each([
+  ["A nice day", false],
+  ["Please widen it", true],
+  ["Is it here?", true],
+  ["It is here also", true],
+  ["They swapped seats", true],
+  ["He is held", true],
+])("“%s” may ask for something: %s", (said, asks) => {
+  expect(asksFor(said)).toBe(asks);
+});
+
+test.each([
+  [`${"x".repeat(21)}: SA`, true],
+  [`${"x".repeat(22)}: SA`, false],
+  ["see theSALO there", false],
+  ["see SALOn there", false],
+  ["SALO THERE", false],
+])("beside other words “%s” has a legend: %s", (said, has) => {
+  expect(hasLegend(said)).toBe(has);
 });

@@ -136,3 +136,14 @@ describe("what is untrue of them, or more than a description, is none", () => {
   test("nothing is described where no sheet came", () =>
     expect(describes("Sheets attached.", about([]))).toBe(false));
 });
+
+describe("what is said of all the sheets holds for each", () => {
+  const [den, twin] = ["S-1", "S-2"].map((mark) => alone(mark, ["LIGHTS"], "DEN"));
+  test.each([
+    ["One device in each room.", about([den, twin].flatMap((one) => one ?? [])), false],
+    ["One device in each room.", about([den].flatMap((one) => one ?? [])), true],
+    ["Same legends for both.", studios, true],
+    ["The mudroom is right of it.", three, false],
+    ["The mudroom is right.", three, true],
+  ] as const)("%s %#: %s", (words, facts, is) => expect(describes(words, facts)).toBe(is));
+});

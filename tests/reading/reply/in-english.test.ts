@@ -41,3 +41,10 @@ test.each([
 ])("“%s” stays as it is", (line) => {
   expect(inEnglish(line)).toBe(line);
 });
+
+test.each([
+  ["2 es correcto por favor", "2 is correct please"],
+  ["2 y 3 son correctos", "2 and 3 are correct"],
+])("what stands at the beginning of a clause, and in its middle: “%s” is “%s”", (line, english) => {
+  expect(inEnglish(line)).toBe(english);
+});

@@ -75,3 +75,23 @@ test.each([
 ])("“%s” stands beside a no and names nothing: %s", (words, is) => {
   expect(isAmends(words)).toBe(is);
 });
+
+test.each<[string, number[] | undefined]>([
+  ["New sheet for 2 attached, the pdf looks nice", [2]],
+  ["New sheet for 5 attached, cheers, with 1234", undefined],
+  ["New sheets for 123 of them attached", [123]],
+  ["New sheets for 12 of them attached", undefined],
+  ["New sheet for 12345 attached", []],
+  ["Same assorted sheet attached", []],
+  ["Sheet attached, same as before", undefined],
+])("“%s” tells of sheets for %j", (words, numbers) => {
+  expect(sheetsPromisedIn(words)).toEqual(numbers);
+});
+
+test.each([
+  ["wrong version", true],
+  ["that file", true],
+  ["all versions", true],
+])("of a file alone “%s” tells no more: %s", (words, is) => {
+  expect(isAmends(words)).toBe(is);
+});

@@ -85,3 +85,15 @@ describe("who has approved it all asks for nothing", () => {
     "The owner approved the list with two changes.",
   ])("but these are told: %s", (words) => expect(onlyAssents(words)).toBe(false));
 });
+
+test.each([
+  ["She chose the pewter in the end, as on the form.", true],
+  ["She chose the Pewter in the end, as on the form.", true],
+  ["She chose the walnut in the end, as on the form.", false],
+])("a look is one of the finishes that came: %s: %s", (words, is) => {
+  expect(pointsToSheets(words, { ...facts, finishes: ["Pewter Grain"] })).toBe(is);
+});
+
+test("who bids vouches for nothing", () => {
+  expect(pointsToSheets("Sandblast them, as on the form.", facts)).toBe(false);
+});
