@@ -161,3 +161,35 @@ test.each([
 ])("%s is what the only sheet says: %s", (words, is) => {
   expect(isFulfilled(words, came([three]))).toBe(is);
 });
+
+describe("rooms and sizes as people call them", () => {
+  const on = (...strips: string[]) => came(strips.map((strip, i) => alone(`S-${i}`, ["ON"], strip)));
+  test.each([
+    ["Here is the two-gang plate.", on("LOBBY"), true],
+    ["Here is the 3-Gang plate.", came([plate({ gangs: 4 })]), true],
+    ["break room and lobby attached", on("BREAKROOM", "LOBBY"), false],
+    ["dining rooms and kitchen attached", on("DINING ROOMS", "KITCHEN"), false],
+    ["halls and kitchen attached", on("HALL", "KITCHEN"), false],
+    ["stairs and kitchen attached", on("STAIR", "KITCHEN"), false],
+    ["S-0 is the conf room.", on("CONFERENCE ROOM"), false],
+    ["S-0 is the conference room.", on("CONF ROOM"), false],
+    ["S-0 is the break room.", on("CONF ROOM"), true],
+    ["lobby and kitchen attached", came([], [alone("S-1", ["ON"])]), false],
+  ])("%s: untrue: %s", (words, sheets, is) => {
+    expect(speaksOtherwise(words, sheets)).toBe(is);
+  });
+});
+
+test.each([
+  ["Instead of BAKE the owner wants COOK.", true],
+  ["From BAKE to read COOK.", true],
+  ["Should say COOK.", true],
+  ["The owner wants COOK ✔", false],
+])("%s is what the kitchen has: %s", (words, is) => {
+  expect(isFulfilled(words, came([alone("S-2", ["COOK", "EAT", "OFF"], "KITCHEN")]))).toBe(is);
+});
+
+test("a count of one order alone stays", () => {
+  const one = came([alone("S-1", ["ON"], "LOBBY", { order: "EL-1" })]);
+  expect(withoutShares("two for EL-1", one)).toBe("two for EL-1");
+});

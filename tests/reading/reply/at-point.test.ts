@@ -117,6 +117,7 @@ describe("one line at a point", () => {
     ["2 & 4: yes", undefined],
     ["1: yes", undefined],
     ["1: new sheet attached", []],
+    ["1: new sheet attached ;-)", undefined],
     ["1: attached, redone in two rows", []],
     ["1: attached, redone in two rowboats", undefined],
     ["2: new sheet attached", no(2)],

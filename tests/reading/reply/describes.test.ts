@@ -147,3 +147,36 @@ describe("what is said of all the sheets holds for each", () => {
     ["The mudroom is right.", three, true],
   ] as const)("%s %#: %s", (words, facts, is) => expect(describes(words, facts)).toBe(is));
 });
+
+describe("what a sentence says of one room, of a count or a size", () => {
+  const [gangs, devices] = [
+    [plate({ mark: "S-4", gangs: 2 }, { "1": ["YOGA"], "2": ["SPIN"] })],
+    [alone("S-4", ["A", "B", "C"], "", { position: 1 }), alone("S-4", ["D"], "", { position: 2 })],
+  ];
+  const halls = plate({ mark: "S-5", gangs: 2 }, { "1": ["FOYER"], "2": ["GYM"] });
+  const triple = alone("S-5", ["A", "B", "C"], "", { position: 1 });
+  const blank = alone("S-3", ["BRIGHT", "", "DARK"], "DEN");
+  const withBlank = {
+    ...blank,
+    legends: blank.legends.map((one) => ({ ...one, plain: one.rows[0] === "" })),
+  };
+  test.each([
+    ["Yoga is a three-button, spin a one-button.", about([...devices, ...gangs]), true],
+    ["Foyer is a three-button.", about([...gangs, halls, triple]), true],
+    ["Mudroom.", about([alone("S-1", ["ON"], "MUD ROOM")]), true],
+    ["Both plates.", three, false],
+    ["Both attached.", den, false],
+    ["Devices for two rooms.", studios, false],
+    ["The mudroom is a two-gang.", three, false],
+    ["The den has bright for dark.", about([alone("S-3", ["BRIGHT", "DARK"], "DEN")]), false],
+    ["Den with bright and dark.", about([withBlank]), true],
+    ["Three legends.", studios, false],
+    [
+      "Yoga and yoga in the two-gang.",
+      about([plate({ mark: "S-4", gangs: 2 }, { "1": ["YOGA"], "2": ["YOGA"] })]),
+      true,
+    ],
+    ["Islands.", island, true],
+    ["The TVs.", about([alone("S-3", ["LIGHTS"], "TV ROOM")]), false],
+  ] as const)("%s %#: %s", (words, facts, is) => expect(describes(words, facts)).toBe(is));
+});

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { explains } from "../../../src/reading/reply/explains.ts";
+import { explains, spellsOut, tellsOnly } from "../../../src/reading/reply/explains.ts";
 
 describe("what stands behind a yes", () => {
   test.each([
@@ -75,4 +75,34 @@ test.each([
   ["it is red", false],
 ])("“%s” explains a yes: %s", (tail, explained) => {
   expect(explains(tail)).toBe(explained);
+});
+
+test.each([
+  ["surely it is Czech", false],
+  ["It is a hug, or a pity", false],
+  ["it is Czech :-)", true],
+  ["it is Czech :-) indeed", false],
+  ["It is Czech, sadly misunderstood", false],
+])("of all that stands there “%s” tells only why: %s", (words, is) => {
+  expect(explains(words)).toBe(is);
+});
+
+test.each([
+  ["n", true],
+  ["no", false],
+  ["cat", true],
+  ["kitchen", true],
+  ["bet", false],
+  ["brass", false],
+])("a word of a reason is of no danger: %s: %s", (word, is) => {
+  expect(tellsOnly(word)).toBe(is);
+});
+
+test.each([
+  ["air cooled box", true],
+  ["it stands for air cooled box", true],
+  ["air cooled tin", false],
+  ["plum trim", false],
+])("“%s” spells out what was asked about: %s", (words, is) => {
+  expect(spellsOut(words, ["acb", "pt"])).toBe(is);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { asking, finish, misspelt, said, twice } from "./read-clauses.ts";
+import { asking, finish, misspelt, said, several, twice } from "./read-clauses.ts";
 
 /** What a line answers of a single question. */
 const saidOf = (question: string, line: string): Record<number, boolean> | undefined =>
@@ -88,5 +88,25 @@ describe("what is wanted there fits what the question says", () => {
     [comdor, "it is kitchen", false],
   ])("%#: %s: %s", (question, wanted, fits) => {
     expect(saidOf(question, `2 is wrong, ${wanted}`)).toEqual(fits ? { 2: false } : undefined);
+  });
+});
+
+describe("however it is written", () => {
+  test.each([
+    [misspelt("Salonn", "SALON"), "two Ns", true],
+    [misspelt("Cwtch", "WATCH"), "c-w-t-c-h", true],
+    [coves, "the Cove lights", true],
+    [plum, "Plum is what he wants", true],
+    [plum, "plum on Barley is what he wants", true],
+    [plum, "plum on bramble is what he wants", false],
+    [several, "typ of 4 is copied from the drawing", true],
+    [several.replace("TYP OF 4", "Typ. of 4"), "typ. of 4 is copied from the drawing", true],
+    [several, "typ of 6 is copied from the drawing", false],
+    [finish, "the word lights", false],
+    [comdor, "button 1 is the evening scene", false],
+    [twice, "button 2 is the evening scene", true],
+    [twice, "button 3 is the evening scene", false],
+  ])("%#: %s fits what the question says: %s", (question, why, fits) => {
+    expect(saidOf(question, `2 is right, ${why}`)).toEqual(fits ? { 2: true } : undefined);
   });
 });

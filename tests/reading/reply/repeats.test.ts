@@ -182,3 +182,11 @@ describe("what only other sheets say stays", () => {
     expect(withoutRepeats(words, came([alone("S-1", ["ON"], "LOBBY", { order: "" })]))).toBe(words);
   });
 });
+
+describe("the size of a plate is told of plates alone", () => {
+  const withDevices = came([plate({ gangs: 2 }), three, toSite]);
+  test.each(["Two-gang plate", "It's a 2-gang"])("%s", (words) => {
+    expect(withoutRepeats(words, withDevices)).not.toMatch(/\p{L}{3}/u);
+    expect(withoutRepeats(words, came([three]))).toBe(words);
+  });
+});
