@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { asking, finish, mending, misspelt, said, twice } from "./read-clauses.ts";
+import type { Around } from "../../../src/reading/reply/clause-acts.ts";
+import { asking, capitals, finish, mending, misspelt, said, twice } from "./read-clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
 const nothing = { promises: false };
@@ -89,4 +90,58 @@ test("what a reply asks without a sheet is for a person", () => {
   expect(read("2 is right, 3 is not.")).toMatchObject({ person: true });
   expect(read("Both corrected.")).toMatchObject({ person: true });
   expect(read("Please leave 2 and 3 alone.")).toEqual(plainly([2, 3]));
+});
+
+describe("who says it in one of these ways says", () => {
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["2 twice is right", asking(twice), { 2: true }],
+    ["2 on both buttons is right", asking(twice), { 2: true }],
+    ["2 on both buttons is right", asking(misspelt("HIIT", "HIT")), undefined],
+    ["2 with two gs is right", asking(misspelt("SNUGG", "SNUG")), { 2: true }],
+    ["2 with one g is right", asking(misspelt("SNUGG", "SNUG")), undefined],
+    ["As for 2, it is right", {}, { 2: true }],
+    ["As for 2, it is right", { ...one, others: [1] }, { 2: true }],
+    ["Yes x 3", { open: [2, 3, 4] }, { 2: true, 3: true, 4: true }],
+    ["Yes x 3", {}, undefined],
+    ["Answer to 2 is no", {}, { 2: false }],
+    ["Answer to 2 is yes", {}, { 2: true }],
+    ["The mixed case is right", asking(capitals), { 2: true }],
+    ["Capitals and small letters as typed", asking(capitals), { 2: true }],
+    ["Capitals and small letters as typed", asking(twice), undefined],
+    ["Leave it as it is", one, { 2: true }],
+    ["Ok as is", one, { 2: true }],
+    ["Okay as it is", one, { 2: true }],
+    ["Yes to both", {}, { 2: true, 3: true }],
+    ["Good on the rest", { answered: new Set([2]) }, { 3: true }],
+    ["2: new sheet in 3 minutes", {}, { 2: false }],
+    ["I will send the new sheet for 2 in 3 hours", {}, { 2: false }],
+    ["2: new sheet in 100 minutes", { open: [2, 100] }, undefined],
+    ["2 is wrong, now SNUG", {}, { 2: false }],
+    ["2 is wrong, now snug", {}, undefined],
+  ])("%s (%#)", (line, around, is) => {
+    expect(said(line, around)).toEqual(is);
+  });
+
+  test.each(["We shortened 2", "Fixed 2"])("%s: it is a no where a sheet comes", (line) => {
+    expect(said(line, nothing)).toBeUndefined();
+  });
+
+  test.each(["We shortened 2", "Fixed 2"])("%s with the sheet that comes", (line) => {
+    expect(said(line)).toEqual({ 2: false });
+  });
+});
+
+describe("what goes on behind a clause is read with it", () => {
+  const three = { open: [2, 3, 4] };
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["Yes, yes and no", three, { 2: true, 3: true, 4: false }],
+    ["Yes, yes, no, no", three, undefined],
+    ["They are French. 2 is wrong", {}, undefined],
+    ["Both are what the owner calls them. New sheet for 2 attached", {}, undefined],
+    ["Both are what the owner calls them 2 and 3 are right", {}, { 2: true, 3: true }],
+    ["2 is right, it is the name of salonas", {}, { 2: true }],
+    ["2 is right, it is the name of salonas", { inQuestion: ["salona"] }, undefined],
+  ])("%s (%j)", (line, around, is) => {
+    expect(said(line, around)).toEqual(is);
+  });
 });
