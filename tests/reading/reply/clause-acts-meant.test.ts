@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Around } from "../../../src/reading/reply/clause-acts.ts";
-import { asking, mending, misspelt, said } from "./read-clauses.ts";
+import { asking, mending, misspelt, said, several, twice } from "./read-clauses.ts";
 
 const three = { open: [2, 3, 4] };
 const words = asking(misspelt("SALITA", "SALTY"), misspelt("COMDOR", "CONDOR"));
@@ -53,4 +53,28 @@ describe("what stands on a sheet goes with the sheet", () => {
       expect(said(line)).toBeUndefined();
     },
   );
+});
+
+describe("a reason fits the questions that were spoken of last", () => {
+  const hiit = misspelt("HIIT", "HIT");
+  const scenes = "button 2 is the evening scene and button 4 is off";
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["2 and 3 are right, just one", asking(several, hiit), undefined],
+    ["2 and 3 are right, just one", asking(several, several), { 2: true, 3: true }],
+    ["2 is right, just one", asking(several, hiit), { 2: true }],
+    ["3 is right, just one", asking(several, hiit), undefined],
+    [`2 and 3 are right, ${scenes}`, asking(twice, hiit), { 2: true, 3: true }],
+    [`3 is right, ${scenes}`, asking(twice, hiit), undefined],
+  ])("%s (%#)", (line, around, is) => {
+    expect(said(line, around)).toEqual(is);
+  });
+
+  test.each([
+    "that is what the staff call the reception",
+    "it is a hug, or a cuddle",
+    "haha",
+    "it means the front room",
+  ])("2 is right, %s", (why) => {
+    expect(said(`2 is right, ${why}`)).toEqual({ 2: true });
+  });
 });
