@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { asking, finish, misspelt, said, twice } from "./read-clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
 /** Answers of this desk, by name. tests/bench/reply-sets.ts reads replies to them too. */
@@ -178,5 +179,47 @@ describe("what is said of points that are no questions", () => {
     ["L32", "1 ticked leave plain for the left wall too\n3 YES 4 YES"],
   ])("%s: a person reads %s", (letter, text) => {
     expect(readTo(letter, text)).toMatchObject({ person: true });
+  });
+});
+
+describe("of one word in question a reason tells only why, or more", () => {
+  const [cwtch, condor, coves] = [
+    misspelt("CWTCH", "WATCH"),
+    misspelt("COMDOR", "CONDOR"),
+    misspelt("COVES", "COVERS"),
+  ];
+  test.each([
+    [cwtch, "church word for the porch", true],
+    [cwtch, "a church word for a bet", false],
+    [cwtch, "a church word for gold", false],
+    [cwtch, "the trade word for a new plate", false],
+    [cwtch, "a room name", true],
+    [cwtch, "pronounced kutch", true],
+    [cwtch, "pronounced KU", false],
+    [cwtch, "said koo-tch", true],
+    [cwtch, "said kutch", false],
+    [cwtch, "sounds like Kutch", true],
+    [cwtch, "as in the hug", true],
+    [cwtch, "as in brass", false],
+    [cwtch, "as in HUG", false],
+    [cwtch, "as in HU", false],
+    [cwtch, "as in huG", true],
+    [condor, "not condor", true],
+    [condor, "not kitchen", false],
+    [condor, "no room for condor", true],
+    [condor, "no room for kitchen", false],
+    [condor, "condor would not fit", true],
+    [condor, "kitchen would not fit", false],
+    [coves, "the Cove lights", true],
+    [coves, "the COve lights", false],
+    [twice, "the 14 buttons do the same thing", true],
+    [finish, "the owner wants the contrast", true],
+    [finish, "the owner wants the gold contrast", false],
+    [cwtch, "named after the dog", true],
+    [cwtch, "named after the hold", false],
+  ])("%#: %s: %s", (question, why, is) => {
+    const [, word = ""] = /^“(\p{L}+)” in/u.exec(question) ?? [];
+    const around = { ...asking(question), others: [], inQuestion: word === "" ? [] : [word.toLowerCase()] };
+    expect(said(`2 is right, ${why}`, around)).toEqual(is ? { 2: true } : undefined);
   });
 });
