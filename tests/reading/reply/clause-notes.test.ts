@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { Around } from "../../../src/reading/reply/clause-acts.ts";
 import { asking, several as ofSeveral, said as saidIn } from "./read-clauses.ts";
 import { plainly, read } from "./read-reply.ts";
 
@@ -286,5 +287,31 @@ describe("what a clause says of points beside a no", () => {
     ["2 is wrong, the room is now called SNUG", { 2: false }],
   ])("%s", (line, is) => {
     expect(saidIn(line)).toEqual(is);
+  });
+});
+
+describe("what is said of none, of the last or of the word itself", () => {
+  const three = { open: [2, 3, 4] };
+  const words = asking(
+    "“SALITA” in row 1 of button 1 looks misspelt. If you mean SALTY, send the sheet again.",
+    "“COMDOR” in row 1 of button 1 looks misspelt. If you mean CONDOR, send the sheet again.",
+  );
+  test.each<[string, Partial<Around>, Record<number, boolean> | undefined]>([
+    ["Two typos", { answered: new Set([2]) }, undefined],
+    ["Neither is right", three, undefined],
+    ["None is right", three, { 2: false, 3: false, 4: false }],
+    ["2 is right. COMEDOR. New sheet attached", words, undefined],
+    ["2 is right. COMEDOR of course", words, { 2: true, 3: false }],
+    ["2 is right. It should be COMEDOR", words, { 2: true, 3: false }],
+    ["2 is right. It should be comedor", words, undefined],
+    ["2 reads now LOBBY", {}, { 2: false }],
+    ["2 says now Lobby", {}, undefined],
+    ["2 is wrong, the top one should be LOBBY", {}, { 2: false }],
+    ["2 is wrong, the top one should be lobby", {}, undefined],
+    ["The second 3 is LOBBY", {}, { 3: false }],
+    ["No to 2, the address is filled in and 3 is right", {}, { 2: false, 3: true }],
+    ["No to 2, the address is filled in and 3 is right", { promises: false }, undefined],
+  ])("%s (%#)", (line, around, is) => {
+    expect(saidIn(line, around)).toEqual(is);
   });
 });

@@ -205,3 +205,24 @@ describe("the finish that one question alone is about", () => {
     expect(asks(`See: ${plum}`)("plum on barley is right")).toBe("plum on barley is right");
   });
 });
+
+test("each word in question stands for its own question", () => {
+  const two = `${answer}\n  3. “COMDOR” looks misspelt.`;
+  const { withNumbers } = namesIn({ open: [2, 3], answer: two });
+  expect(withNumbers("Comdor is right, Salona is not")).toBe("3 is right, 2 is not");
+});
+
+test("a line that only names a sheet or a point among its words begins none", () => {
+  const { withPoints, withSheets } = namesIn({
+    open: [],
+    answer: "W-5.pdf is long.\nlobby.pdf\nSee 7. of our terms.\n12345. Odd.\n  1. Fill it in.",
+  });
+  expect(withSheets("W-5 attached")).toBe("W-5 attached");
+  expect(withPoints("lobby sheet attached")).toBe("sheet for 1 attached");
+});
+
+test("where nothing is named or asked about, words stay", () => {
+  const short = namesIn({ open: [], answer: "ab.pdf" });
+  expect(short.withSheets("sheets for (2) attached")).toBe("sheets for (2) attached");
+  expect(short.withWords("it is right")).toBe("it is right");
+});
