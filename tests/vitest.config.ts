@@ -6,6 +6,7 @@ const long = /\/reading\/reply\/(?:splices|sets)\.test\.ts$/;
 
 class LongFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    // oxlint-disable-next-line unicorn/no-array-sort -- it sorts no array of its own
     const sorted = await super.sort(files);
     return sorted.toSorted(
       (one, other) => Number(long.test(other.moduleId)) - Number(long.test(one.moduleId)),
