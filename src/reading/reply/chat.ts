@@ -13,7 +13,9 @@ const warm =
   /(?<![\p{L}\p{N}])(?:merci|gracias|danke|excited|kudos|terrific|fantastic|wonderful|awesome|amazing|thank\w*|thx|tnx|ty|tks|sorry|apolog\w+|happy|merry|cheers|congrat\w*|luck|lucky|weather|weekend|holidays?|thanksgiving|christmas|easter|pleased|glad|lovely|great|greetings|regards|wishes|lol|haha\w*|whew|phew|oops|whoops|enjoy|(?<!['’]d |would )appreciate\w*|welcome|(?:wife|husband|son|daughter|kid|dad|mom)['’]s (?:computer|laptop|phone|printer|account|e-?mail)|busy|slammed|crazy|hectic|swamped|buried|hop(?:e|ing) (?:it['’]?s|this is|these are|they['’]?re|everything['’]?s) (?:all )?(?:right|ok|okay|fine|good|correct|clear))(?![\p{L}\p{N}])/iu;
 /** What is sent, described or labelled, and what is asked of this desk anyway. */
 const frame =
-  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|herewith|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|it (?:stands|sits)|(?:this|these|it|that|all|they|everything|everybody|everyone) (?:is|are|was|were|have|has|took|came|went)|all of (?:it|them)|looks? like|seems?|it['’]?s|that['’]?s|you (?:did|know|were|had|have|made|helped|guys|folks|caught)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
+  /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|herewith|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|(?:it|this|these|they|those|that|all|everything|everybody)(?: all)?(?: (?:is|are|was|were|(?:has|have) been)|['’]?s|['’]re) (?:all |now |just |only |really |quite |very |so |such |finally |indeed )*(?:(?:for|from|at|on|in|with|by|off|going in(?:to)?) (?:the|our|your|my|this|that|these|here|it|a good mood|[◇◈])|through the|me|inside|here|there|[◈◇]|the (?:stations|sheets|forms|ones?|order|switches|light|push|last|first|second|wall)|good(?! enough)|great|nice|from scratch|lovely|fun|easy|done|sent|written|filled|reviewed|checked|typed|zipped|(?:an? )?(?:(?:long|good|big|busy|nice|lovely|great|real|bit of a|small|old|new|quick|first) )*(?:journey|relief|pleasure|joy|day|week|morning|mess|treat|library|house|job|project|building|place|order|one|zoo|pain|lot))|(?:it|that) (?:worked|took|went (?:well|fine|smoothly|through|quick|fast|twice))|looks? like it worked|all of (?:it|them)(?=[.!]*$)|you did (?:the|our|my) \p{L}+ (?:\p{L}+ )?(?:too|last|back|before|for us)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
+/** "Hi, it's Dana from Whitlock Controls." */
+const presents = /(?:^|, |[.!] )(?:[Ii]t['’]?s|[Tt]his is) (?:\p{Lu}\p{L}+|◈)/u;
 /** "Music room at Sorrel Hill", "the last two": a few words that name a place, or say which of several come. */
 const place =
   /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
@@ -25,6 +27,18 @@ const ordinal =
 /** What is made, whatever its maker does with it: "the bar ones we do by hand", "that word is too long, so I squeezed it". */
 const made =
   /(?<![\p{L}\p{N}])(?:plates?|devices?|buttons?|keys|gangs?|words?|lettering|rows?|ones|the one)(?![\p{L}\p{N}])/iu;
+const kind = "(?:sheets?|forms?|pdfs?|files?|attachments?|printouts?|cop(?:y|ies))";
+const which = "(?:the|these|those|this|that|my|our|your|both|each|all|one|half|some|an?|any)";
+/** What is said of sheets as a matter of course: how they come, and that they are filled in. */
+const ofCourse = String.raw`(?:attached|enclosed|below|here|for|from|of|with|to|as|by|in|on|per|again|please|that|which|who|follows? (?:it|them|the \p{L}+) word (?:for|by) word|you (?:asked|wanted|wait(?:ed)? for|sent|need\p{L}*|mailed|gave)|cover|come|(?:is|are|was|were|r|have been|has been|got) (?:all |now |so |very |much |quite |really |each |duly )*(?:attached|enclosed|with|in|on|here|below|from|easy|easier|simple|simpler|nice|great|clear|organi[sz]ed|sorted|numbered|named|complete|completed|done|signed|filled(?! in by (?!◈|me|us|our|my))|prepared|typed|checked|zipped)|(?:fully |duly |all )?(?:completed|filled|signed|zipped|sorted|named|numbered))`;
+/** Whoever tells something else of them may undo them: "the sheets predate the sale". */
+const aboutSheets = new RegExp(
+  String.raw`^(?:(?:and|but|so|well|also|hi|hello|yes|no),? )*(?:${which} (?:of )?(?:${which} )?(?:(?:\p{L}+) )?${kind}|(?:the|this|these) (?:attached|enclosed)(?! \p{L}* ?(?:order|${kind}))|${kind}) (?:(?:two|three|\d+|on site|on my desk) )?(?!${ofCourse}(?!\p{L}))\p{L}`,
+  "iu",
+);
+/** A room of the order, or a station: "sorry, the gym became a spa", "lovely weather, and S-102 is off". */
+const ofPlace =
+  /(?:(?<!\p{L})(?:the|our|their) (?:\p{L}+ )?(?:bar|gym|spa|lobby|foyer|hall|kitchen|den|study|pantry|stage|lounge|library|nursery|chapel|sauna|pool|porch|patio|attic|cellar|basement|garage|studio|(?:bed|bath|class|ball|board|meeting )rooms?)|◇) (?:is|are|was|were|becomes?|became|gets?|got|has|have|had|went|goes|turned)(?! (?:attached|enclosed|here|complete|done|ready|lovely|beautiful|gorgeous|great|nice|warm|cold|wet|finally|coming|going to be|its own|their own|almost|still (?:dusty|a mess)|in (?:the|this)|on (?:the|its|page)|for|with)(?!\p{L}))(?!\p{L})/iu;
 /** A verb, or how many: whoever names a place needs neither. */
 const telling =
   /(?<![\p{L}\p{N}])(?:is|are|was|were|be|been|gets?|got|has|have|had|goes|went|will|does|did|do|stood|came|wore|all|each|every|both|such|only|none|\p{L}{3,}ed)(?![\p{L}\p{N}])/iu;
@@ -60,14 +74,19 @@ const papers =
 export function onlyChats(sentence: string, rest: string, isContact = false): boolean {
   const turns = turnsIn(rest);
   const isSocial = social.test(sentence);
+  const tells = aboutSheets.test(rest) || aboutSheets.test(sentence);
+  if (ofPlace.test(rest)) return false;
   // "I forgot the two for the attic" tells of more than who writes it.
   const chats =
     warm.test(sentence) ||
-    ((isSocial || papers.test(sentence) || (own.test(sentence) && !made.test(rest))) && !rooms.test(rest));
+    (!tells &&
+      (isSocial || papers.test(sentence) || (own.test(sentence) && !made.test(rest))) &&
+      !rooms.test(rest));
   if (turns === "nothing")
     return (
       chats ||
-      frame.test(sentence) ||
+      (!tells && frame.test(sentence)) ||
+      presents.test(sentence) ||
       isNaming(rest) ||
       isContact ||
       onlyNames(rest) ||
@@ -76,7 +95,7 @@ export function onlyChats(sentence: string, rest: string, isContact = false): bo
   if (namesGoods(rest, turns === "hints" && chats ? true : undefined)) return false;
   if (turns === "asks") return isSocial;
   // A person reads what turns or binds something, whoever's affair it seems to be. A mere good wish needs no reading.
-  return turns === "hints" || (turns === "binds" && warm.test(sentence));
+  return (turns === "hints" && !tells) || (turns === "binds" && warm.test(sentence));
 }
 
 const ends =

@@ -17,11 +17,12 @@ const determiners =
 /** What may follow "with" and its like. So may a name, a number, and a sign of what is known. */
 const known = {
   with: `${determiners}|${mail}|you|u|y['’]?all|me|us|him|(?:many |best |kind |warm |kindest )*(?:thanks|regards|greetings|wishes|love|compliments|respect|apologies|joy|pleasure|relief|pride)|(?:great |some |much |due )(?:care|relief|pleasure|respect)`,
-  in: `${determiners}|${mail}|attached|advance|by|with|yesterday|today|number|name of|proper|full|total|order|haste|due course|electronic|digital|accordance|place of|reply|response|answer|return|case|and|here|writing|english|person|good|time|touch|charge|line|fact|town|bed|may|spring|summer|autumn|fall|winter|january|february|march|april|june|july|august|september|october|november|december|which|between|trouble|hand`,
+  in: `${determiners}|${mail}|three|four|five|six|ten|twelve|attached|advance|by|with|yesterday|today|number|name of|proper|full|total|order|haste|due course|electronic|digital|accordance|place of|reply|response|answer|return|case|and|here|writing|english|person|good|time|touch|charge|line|fact|town|bed|may|spring|summer|autumn|fall|winter|january|february|march|april|june|july|august|september|october|november|december|which|between|trouble|hand`,
   per: "the|your|our|my|his|her|each|above|attached|enclosed|usual|phone|telephone|e-?mail|device|plate|gang|station|page|sheet|switch|suite|keypad",
 };
 const odd = Object.entries(known).map(
-  ([word, list]) => new RegExp(`(?<!\\p{L})${word} (?!(?:${list})(?!\\p{L})|[◆◇◈△○\\d]|\\p{Lu})\\p{L}`, "u"),
+  ([word, list]) =>
+    new RegExp(`(?<![\\p{L}-])${word} (?!(?:${list})(?!\\p{L})|[◆◇◈△○\\d]|\\p{Lu})\\p{L}`, "u"),
 );
 
 /** One word behind a comma: thanks, a greeting, or how the sheets come. */
