@@ -15,7 +15,8 @@ const warm =
 const frame =
   /^(?:the |our |a |an |one |all |just |single |two-gang |[\p{L}-]+-gang )*(?:plates?|devices?|singles?|stations?|names?|legends?|keypads?)\b[^.!?]*\b(?:for|from)\b|^the (?:gc|contractor|architect|owner|client|customer|designer) is ◈?|^(?:please |pls |kindly |just |hi,? )*(?:find|see|open|process|enter|log|review|check|refer|call|text|contact|advise|acknowledge|accept|book|handle|submit|forward|reply|receive|revert|confirm|excuse|forgive|let)\b|^(?:(?:all|just|finally|barely|only|he|she|they|you|who) )*(?:got|took|done|finished|did|had|made it|worked|filled|typed|zipped|everything|copying|adding|looping|re|attn|to|from|order|job|project|po|number)\b|(?<![\p{L}\p{N}])(?:attach\w*|attch\w*|enclos\w*|herewith|pfa|docs?|documents?|here (?:is|are|you|u|we|they|it|goes)|here(?=[.!]*$)|fyi|reply|answer|confirmation|response|here['’]?s|forward(?:ed|ing)|sending|sent|resend(?:ing)?|submit\w*|submission|transmittal|package|pass(?:ing|ed)? (?:along|on|them|it|these|this)|you came|recommended|(?:it|this|these|they|those|that|all|everything|everybody)(?: all)?(?: (?:is|are|was|were|(?:has|have) been)|['’]?s|['’]re) (?:all |now |just |only |really |quite |very |so |such |finally |indeed )*(?:(?:for|from|at|on|in|with|by|off|going in(?:to)?) (?:the|our|your|my|this|that|these|here|it|a good mood|[◇◈])|through the|me|inside|here|there|[◈◇]|the (?:stations|sheets|forms|ones?|order|switches|light|push|last|first|second|wall)|good(?! enough)|great|nice|from scratch|lovely|fun|easy|done|sent|written|filled|reviewed|checked|typed|zipped|(?:an? )?(?:(?:long|good|big|busy|nice|lovely|great|real|bit of a|small|old|new|quick|first) )*(?:journey|relief|pleasure|joy|day|week|morning|mess|treat|library|house|job|project|building|place|order|one|zoo|pain|lot))|(?:it|that) (?:worked|took|went (?:well|fine|smoothly|through|quick|fast|twice))|looks? like it worked|all of (?:it|them)(?=[.!]*$)|you did (?:the|our|my) \p{L}+ (?:\p{L}+ )?(?:too|last|back|before|for us)|copied|cc['’]?d?)(?![\p{L}\p{N}])/iu;
 /** "Hi, it's Dana from Whitlock Controls." */
-const presents = /(?:^|, |[.!] )(?:[Ii]t['’]?s|[Tt]his is) (?:\p{Lu}\p{L}+|◈)/u;
+const presents =
+  /(?:^|, |[.!] )(?:[Ii]t['’]?s|[Tt]his is) (?:◈|\p{Lu}[\p{L}-]+(?: \p{Lu}[\p{L}-]+)*(?= (?:from|at|on|in|again|here|with|over)(?!\p{L})|, \p{L}))/u;
 /** "Music room at Sorrel Hill", "the last two": a few words that name a place, or say which of several come. */
 const place =
   /(?<![\p{L}\p{N}])(?:rooms?|halls?|offices?|suites?|areas?|desks?|booths?|floors?|wings?|building|house|lobby|foyer|kitchen|entrance|doors?|stairs?|corridors?|stations?|lounge|bar|closet|labs?|shop|terrace|gym|site|button)(?![\p{L}\p{N}])/iu;
@@ -86,7 +87,7 @@ export function onlyChats(sentence: string, rest: string, isContact = false): bo
     return (
       chats ||
       (!tells && frame.test(sentence)) ||
-      presents.test(sentence) ||
+      presents.test(rest) ||
       isNaming(rest) ||
       isContact ||
       onlyNames(rest) ||

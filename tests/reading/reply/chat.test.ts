@@ -38,6 +38,8 @@ test.each([
   ["All of it hangs on a loan", false],
   ["Seems the owner sold", false],
   ["It's Dana from the counter", true],
+  ["Hello, it's ◈", true],
+  ["It's Oak", false],
   ["These are for the new wing", true],
   ["It has been quite a journey", true],
   ["It was good to meet you", true],
