@@ -158,7 +158,7 @@ describe("a person reads what says anything else", () => {
 
   test("what stands in its way is told beside it, once, and a person gets the whole", async () => {
     const asked = await post(desk, { sheets: [salona] });
-    const tale = "They have kept algae in big tanks there since the war.";
+    const tale = "My father kept algae in big tanks there during the war.";
     const said = async (text: string): Promise<unknown[]> =>
       (await post(desk, { to: asked, text })).problems
         .filter(({ check }) => check === "letter-says-more")
