@@ -123,7 +123,7 @@ const courtesies = [
 
 /** They are courtesies only if no wish hides in their open places. */
 const open = [
-  `(?:[\\p{L}'-]+ ){0,3}(?:sheets?|forms?|pdfs?|files?|ones?|rest|others?|two|three|half|part|plates?|devices?|order|set)(?: (?:for|of|from|in|at)(?: [\\p{L}'-]+){1,3})? (?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
+  `(?:(?:[\\p{L}'-]+ ){0,3}(?:sheets?|forms?|pdfs?|files?|ones?|rest|others?|two|three|half|part|plates?|devices?|order|set)(?: (?:for|of|from|in|at)(?: [\\p{L}'-]+){1,3})?|${known}) (?:is|are|'s) still (?:with|at|being|open|missing|in the works|under discussion|to come|outstanding)(?: (?:the|our|my|a) [\\p{L}'-]+)?`,
   `(?:if|should|in case|when) [^.!?◇○△]{1,60}?,? (?:${please} )?(?:let (?:me|us) know|${contact}(?: ${me})?)(?=[.!]*$)`,
   `(?:let (?:me|us) know|${contact}(?: ${me})?) (?:if|when|once|whether|should|in case) [^.!?◇○△]{1,60}`,
   `(?:greetings|regards|wishes|hello) from(?: [\\p{L}.]+){1,3}`,

@@ -44,6 +44,8 @@ test.each([
   ["It has been quite a journey", true],
   ["It was good to meet you", true],
   ["It's good enough", false],
+  ["It stands alone", true],
+  ["It stands in the yard", false],
   // A room, or a station (◇), is not the writer's own affair, however warmly he tells of it.
   ["Sorry, the gym became a spa", false],
   ["Lovely weather, and ◇ is off", false],

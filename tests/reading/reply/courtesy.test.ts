@@ -29,6 +29,7 @@ test.each([
   ["No reply needed.", "◆ ."],
   ["Excuse please the delay", "◆"],
   ["The rest is still with the architect", "◆"],
+  ["◇ are still with the clinic", "◆"],
   ["The bar's name is still with the architect", "The bar's name is still with the architect"],
   ["No need to write back.", "◆ ."],
   ["no need to reply until Friday", "no need to reply until Friday"],
