@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { answersBeside } from "../../../src/reading/reply/answers-beside.ts";
 import type { Statement } from "../../../src/trade/statement.ts";
+import { askedSalona } from "./asked-salona.ts";
 import { plainly, read } from "./read-reply.ts";
 
 /** An answer with two questions, and two notes about which nothing is to be done. */
@@ -82,17 +83,7 @@ test("a sentence of 160 characters may be about a note, and a longer one is read
 
 /** What a reply answers to question 3, or withdraws, and what is told where that is said beside its answers. */
 function told(text: string, beside: readonly Statement[], { open = [3], bringsSheets = false } = {}) {
-  const asked = {
-    open,
-    others: 0,
-    answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
-    subject: "CONFIRM: order EL-100",
-    isFurniture: () => false,
-    names: ["Dana Whitlock"],
-    bringsSheets,
-    isOnSheets: () => false,
-    sheetsNamed: (words: string) => (words === "S-104" ? [`1/${words}`] : undefined),
-  };
+  const asked = { ...askedSalona, open, bringsSheets };
   const { answers, statements } = answersBeside(text, asked, (understood) =>
     beside.filter((one) => !("words" in one) || !understood.has(one.words)),
   );

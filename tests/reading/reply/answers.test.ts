@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { answersBeside } from "../../../src/reading/reply/answers-beside.ts";
 import type { Statement } from "../../../src/trade/statement.ts";
+import { askedSalona } from "./asked-salona.ts";
 import { plainly, read } from "./read-reply.ts";
 
 describe("an answer in a sentence", () => {
@@ -501,17 +502,7 @@ describe("an answer beside what else is said", () => {
   ): { yes: number[]; lines: string[]; statements: readonly Statement[] } => {
     const { answers, statements } = answersBeside(
       text,
-      {
-        open,
-        others: 0,
-        answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
-        subject: "CONFIRM: order EL-100",
-        isFurniture: () => false,
-        names: ["Dana Whitlock"],
-        bringsSheets,
-        isOnSheets: () => false,
-        sheetsNamed: (words) => (words === "S-104" ? ["1/S-104"] : undefined),
-      },
+      { ...askedSalona, open, bringsSheets },
       (understood) => all.filter((one) => !("words" in one && understood.has(one.words))),
     );
     return { yes: [...answers.yes], lines: [...answers.lines], statements };

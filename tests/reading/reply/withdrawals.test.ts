@@ -1,23 +1,10 @@
 import { expect, test } from "vitest";
 import { answersBeside } from "../../../src/reading/reply/answers-beside.ts";
+import { askedSalona } from "./asked-salona.ts";
 
 /** The sheets that a reply to an answer withdraws, which asked question 3 and came with its sheets or without. */
 function withdrawn(text: string, { open = [3], bringsSheets = false } = {}): string[] {
-  const { answers } = answersBeside(
-    text,
-    {
-      open,
-      others: 0,
-      answer: "  3. “SALONA” in row 1 of button 2 looks misspelt.",
-      subject: "CONFIRM: order EL-100",
-      isFurniture: () => false,
-      names: ["Dana Whitlock"],
-      bringsSheets,
-      isOnSheets: () => false,
-      sheetsNamed: (words) => (/^S-10[45]$/.test(words) ? [`1/${words}`] : undefined),
-    },
-    () => [],
-  );
+  const { answers } = answersBeside(text, { ...askedSalona, open, bringsSheets }, () => []);
   return [...answers.withdraws];
 }
 
