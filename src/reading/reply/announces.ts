@@ -1,28 +1,13 @@
 import type { Announced } from "../../trade/carried.ts";
 import type { Letter } from "../../trade/letter.ts";
 import { isBoilerplate } from "./furniture.ts";
+import { saysNone, several, tellsOfMore } from "./more-to-come.ts";
 import { takeApart } from "./own-text.ts";
 import { paragraphsOf } from "./sentences.ts";
 
-const rest =
-  "(?:rest|others?|remaining|remainder|balance|(?:second|next|other|last|final|third) (?:half|parts?|batch|set|sheets?|devices?|plates?|stations?|e-?mail|letter|ones?)|more(?: sheets| devices| plates| stations)?)";
-
-/** More is to come: in English as people write it, and in the usual words of French, Spanish and German. */
-const follows = new RegExp(
-  [
-    String.raw`\b${rest}\b[^.!?]{0,40}?\b(?:will (?:follow|come|be (?:sent|along|there))|to (?:follow|come)|follows?|following|coming|comes|on (?:its|their|the) way)\b`,
-    String.raw`\b(?:i|we)(?:'ll| will|'m going to|'re going to| am going to| are going to)? (?:send|e-?mail|forward)(?: you)?(?: the| some)? ${rest}\b`,
-    String.raw`\b(?:first|1st) (?:half|part|batch|round)\b|\bpart (?:one|1)\b(?! of)`,
-    String.raw`\b(?:the rest|(?:the )?others?|the remaining \p{L}+|more(?: of (?:them|these))?)\b(?: (?:come|coming|are coming))? (?:tomorrow|later|soon|shortly|next week|in (?:a bit|an hour)|this (?:afternoon|evening|week)|on (?:mon|tues|wednes|thurs|fri)day)\b`,
-    String.raw`\b(?:first|second|third) of (?:two|three|four|five|six|several) (?:e-?mails?|mails?|letters|messages|batches|sheets|parts|files)\b`,
-    String.raw`\ble reste (?:suit|suivra|viendra|arrive)|\bla suite (?:suit|suivra|viendra)|\bel resto (?:sigue|seguirá|irá|va|viene)|\bder rest (?:folgt|kommt)|\bweitere (?:folgen|kommen)`,
-  ].join("|"),
-  "iu",
-);
-const isAll = /\b(?:no|nothing|none|not|isn't|aren't|won't|without|keine?|pas|ningun\p{L}*|nada)\b/iu;
 /** "part 1 of 2", "e-mail (1/3)", "(1 of 2)", "2 of 5 attached"; "(11/27)" is a day. */
 const numbered =
-  /(?:(?:\b(?:part|e-?mail|mail|letter|message|batch|set|sheet|file|number|no\.|teil|partie|parte)\s+|#)\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b|\b(\d{1,2}) of (\d{1,2})(?: sheets| files)? (?:are |is )?(?:attached|enclosed)\b/giu;
+  /(?:(?:\b(?:part|page|e-?mail|mail|letter|message|batch|set|sheet|file|number|no\.|teil|partie|parte)\s+|#)\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b|\b(\d{1,2}) of (\d{1,2})(?: sheets| files)? (?:are |is )?(?:attached|enclosed)\b/giu;
 
 const paper = "(?:sheets?|forms?|pdfs?|files?|versions?|cop(?:y|ies)|pages?)";
 const mended =
@@ -32,7 +17,6 @@ const mendedOne = String.raw`\b${mended} (?:(?!and\b)\p{L}+ ){0,2}?(?:${paper}|o
 const comes = String.raw`(?:to (?:follow|come)|(?:will|shall|['’]ll) (?:follow|come|be sent)|follows?|following|coming|comes|on (?:its|their|the) way|tomorrow|later|soon|shortly|tonight|next week|this (?:afternoon|evening|week)|(?:on|by) (?:mon|tues|wednes|thurs|fri)day)`;
 
 const will = String.raw`(?:\b(?:will|shall|going to)|['’]ll) (?:(?:then|just|also) )?`;
-const several = "(?:two|three|four|five|six|seven|eight|nine|ten|\\d{1,2})";
 const soon = String.raw`(?:tomorrow|tonight|later|soon|shortly|today|in the morning|(?:this|next) (?:morning|afternoon|evening|week)|(?:mon|tues|wednes|thurs|fri)day)`;
 
 /** A sheet is to come in the place of another. */
@@ -103,7 +87,7 @@ export function announcedIn(
 function tellsNow(sentence: string): boolean {
   return (
     sentence.length <= longestTelling &&
-    !isAll.test(sentence) &&
+    !saysNone.test(sentence) &&
     !elsewhen.test(sentence) &&
     !isBoilerplate(sentence)
   );
@@ -119,7 +103,7 @@ function moreIn(sentences: readonly string[]): string | undefined {
     })),
   );
   return (
-    sentences.find((sentence) => follows.test(sentence) && !isAll.test(sentence)) ??
+    sentences.find(tellsOfMore) ??
     // "Sheet 1 of 2" and "sheet 2 of 2" are all there is.
     parts.find((part) => parts.every(({ number, of }) => of !== part.of || number < of))?.sentence
   );

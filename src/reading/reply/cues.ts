@@ -54,6 +54,8 @@ const trade = words([
   "stolen|thie(?:f|ves)|(?:number|phone|cell|e-?mail|address|contact|name) (?:that )?(?:u|you)(?: folks| guys)?(?: still)? have(?: on file)?|(?:furnished|supplied|provided|bought|installed) by(?! ◇)|flood(?:ed|ing)?|soaked|water damage\\p{L}*|(?:last|first|other|old) (?:batch|set|lot|ones?) (?:from you|you (?:made|sent))[^.!?]{0,20} (?:was|were|is|are) (?:sitting|stored|kept|in the)|c\\.?o\\.?d|bond(?:ing)? company|surety|stepped in|bankrupt\\p{L}*|receivership|liens?",
   // Who has not decided.
   "back and forth|undecided|torn between|on the fence|still (?:going|debating|arguing|discussing|talking|torn|figuring|sitting|with (?!you|us|me|it))",
+  // Names that nobody has given yet.
+  `(?:wait|waiting|await|awaiting) (?:for |on )?(?:the |some |all |a |more |new |his |her |their |${number} )*(?:names?|words?|legends?|wording|texts?)|(?:lack(?:s|ing)?|missing|short of|without) (?:the |some |a |any |${number} )*(?:names?|legends?|wording)|(?:names?|legends?|wording|words) (?:(?:is|are|still|was|were) )*(?:outstanding|missing|lacking|open|to come|to be (?:found|chosen|given)|not (?:known|there|in|here))|(?:all|everything) bar (?:the|one|two|three)`,
   // What is not to be made, or stays.
   "existing|(?:is|are|stays?|due) to remain|not in (?:the )?contract",
   // The wall that it goes on, and the contract.
