@@ -28,7 +28,7 @@ const courtesies = [
   // What somebody above the sender wrote to have it ordered.
   `^(?:all )?approved(?: as (?:drawn|shown|submitted|sent))?(?=, \\p{L})|(?<=\\p{L} [-–—] )approved(?=[.!]*$)|no exceptions taken|(?:is|are) released for (?:fabrication|production|manufactur(?:e|ing)|engraving)(?=[.!]*$)|(?:the )?budget(?:'s| is) (?:fine|ok(?:ay)?|good|approved)(?: (?:with|by) (?:me|us))?|(?:^|(?<=, ))(?:so |please )?go ahead(?: and)? (?:order(?: (?:it|them|these))?|place the order|submit (?:it|them|these)|send (?:it|them|these)(?: (?:in|over|off))?)(?=[.!]|$)`,
   `(?:just )?(?:re-?)?sending (?:it |them |this |these |everything |all )?again(?: just)?(?: in case| to be (?:safe|sure))?(?=[.!]|$)`,
-  `(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
+  `(?<!have )(?:(?:i )?forgot|forgetting|left out|missed) (?:the |to (?:add|attach|include) the |my )?(?:attachments?|files?|plates?|sheets?|last one|this one|one)`,
   `you were (?:quite )?right`,
   `(?:there|you) (?:should|will) (?:be|have|find|see) ${understood.tally} (?:sheets?|files?|forms?|pdfs?)(?: (?:inside|attached|in all|in total|altogether))?`,
   `that should (?:make|complete) (?:the|your) (?:set|order|lot)(?: complete)?(?: (?:on|at) your (?:side|end))?(?=[.!]|$)`,

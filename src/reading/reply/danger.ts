@@ -1,3 +1,4 @@
+import { anyOf } from "./any-of.ts";
 import { namesGoods, speaksOfMaking } from "./cues.ts";
 import { speaksAgainst } from "./doubt.ts";
 import { isForeign } from "./foreign.ts";
@@ -8,13 +9,6 @@ import { undoes } from "./undoes.ts";
  * Words that keep a sentence from being mere talk beside an answer. Each class has its reason. They stand beside those
  * of cues.ts, and are wider: what a cover note may say, an answer may not be bound by.
  */
-
-/** A pattern of words. Line breaks in it say nothing. */
-const words = (...lists: readonly string[]): RegExp =>
-  new RegExp(
-    `(?<![\\p{L}\\p{N}'’-])(?:${lists.map((list) => list.replace(/\n\s*/gu, "")).join("|")})(?![\\p{L}\\p{N}])`,
-    "iu",
-  );
 
 const classes = {
   // Conditions: the yes may hold only then.
@@ -114,7 +108,7 @@ const classes = {
 } as const;
 
 /** The job, its place and whom it is for. */
-const ofTheJob = words(
+const ofTheJob = anyOf(
   String.raw`sites?|jobs?|projects?|contracts?|orders?|house|home|building|property|pool|theat(?:re|er)|shop|store|school|
     church|chapel|hotel|clinic|hospital|boat|yacht|barn|cabin|cottage|tower|restaurant|owners?|clients?|customers?|
     landlord|tenants?|architects?|inspectors?|bank|insur\p{L}+`,
@@ -125,7 +119,7 @@ export function tellsOfJob(said: string): boolean {
   return ofTheJob.test(said);
 }
 
-const dangers = words(...Object.values(classes));
+const dangers = anyOf(...Object.values(classes));
 const single = /(?<![\p{L}\p{N}'’.])(?![aAiIxX](?![\p{L}\p{N}]))\p{L}(?![\p{L}\p{N}'’])/u;
 const signs = /[?\d%$€£#"“”«»„:;=<>@◇○]/u;
 
@@ -153,7 +147,7 @@ export function dangersIn(said: string): string[] {
   return [
     ...Object.entries(classes).flatMap(
       ([name, list]) =>
-        words(list)
+        anyOf(list)
           .exec(said)
           ?.slice(0, 1)
           .map((word) => `${name}: ${word}`) ?? [],

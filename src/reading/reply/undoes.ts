@@ -1,10 +1,9 @@
+import { anyOf } from "./any-of.ts";
+
 /*
  * Statements of fact after which nothing may be made: what came is a trial, is there already, is for another time or
  * job, or its job is no more. They sound like talk, and bid and forbid nothing. Common practice, no source.
  */
-
-const words = (...list: readonly string[]): RegExp =>
-  new RegExp(`(?<![\\p{L}\\p{N}'’-])(?:${list.join("|")})(?![\\p{L}\\p{N}])`, "iu");
 
 const sheet =
   "(?:(?:the |this |that |these |those |my |our |your )?(?:(?:attached|enclosed) )?(?:sheets?|forms?|pdfs?|files?|orders?|pages?)|(?:the |this |what(?:['’]s| is) )(?:attached|enclosed)(?: ones?)?|(?:attached|enclosed|here)|this(?: one)?|that(?: one)?|it|they|these(?: ones)?|those)";
@@ -17,7 +16,7 @@ const place =
 const elsewhere =
   "(?:another|a different|some other|the other|my other|our other|the (?:old|last|previous|former)|(?:our|my) (?:old|last|previous|former))";
 
-const undone = words(
+const undone = anyOf(
   // A trial.
   "(?:practi[cs]e|trial|dummy|rehearsal|dry|test)[- ](?:runs?|sheets?|forms?|orders?|go|round|copy|copies|fill|data|entry|submission)",
   `${sheet} ${is} (?:${mere} )*(?:an? |for |my |the |some )?(?:practi[cs]e|trial|tests?|testing|training|exercise|experiment|rehearsal|demo|demonstration|example|illustration|template|specimen|dummy|mock)`,
