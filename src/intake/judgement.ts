@@ -1,9 +1,10 @@
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
-import { type BuyerState, newBuyer } from "../judging/state.ts";
+import { type BuyerState, newBuyer, orderKey } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { announcedIn } from "../reading/reply/announces.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
+import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
 import { allWords } from "./open.ts";
 import type { OpenedLetter } from "./opened-letter.ts";
@@ -28,7 +29,13 @@ function wordsTaken(
   catalogue: Desk["catalogue"],
 ): Answering {
   const { furniture, quoted, unreferenced: letter = whole } = said;
-  const replied = { ...said, sheets, at: { number, came } };
+  const replied = {
+    ...said,
+    // Whoever answers under the number of another order may mean that one.
+    ...(namesOtherOrder(letter, said, state) ? { goesOn: [] } : {}),
+    sheets,
+    at: { number, came },
+  };
   return answeringIn(letter, replied, state, (understood) =>
     statementsBeside(letter, {
       files: read,
@@ -41,6 +48,13 @@ function wordsTaken(
       understood,
     }),
   );
+}
+
+/** Whether the subject names orders of the buyer, and none that was answered for. */
+function namesOtherOrder({ subject }: Letter, { goesOn }: Understood, state: BuyerState): boolean {
+  const answered = new Set(goesOn.flatMap(({ orders }) => orders.map(orderKey)));
+  const named = ordersNamedIn(subject, state);
+  return named.length > 0 && answered.size > 0 && !named.some((number) => answered.has(orderKey(number)));
 }
 
 /** Judges a letter beside what the record knows of its buyer. Of a held letter nothing earlier is looked at. */

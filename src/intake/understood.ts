@@ -1,5 +1,7 @@
 import { oneLine } from "../answer/one-line.ts";
 import { numbersPerhapsIn } from "../judging/named.ts";
+import { orderKey } from "../judging/state.ts";
+import type { Answered } from "../ports/store.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
@@ -62,8 +64,10 @@ export async function whatItSays(
   const inThread = await desk.store.answers.answered(thread);
   const referred = await refersTo(letter, desk);
   const answered = inThread.length > 0 ? inThread : referred.answered;
-  // A letter that a person must see first replies to nothing, and confirms no word.
-  const ours = why === undefined && !isForwarded ? answered : [];
+  // A letter that a person must see first replies to nothing, and confirms no word. So does one that gives the
+  // reference of another order than its thread's: nobody knows which it answers.
+  const isClear = why === undefined && !isForwarded && !isOfOther(referred.answered, inThread);
+  const ours = isClear ? answered : [];
   // A letter that was let in is judged by its sheets. Its replies were for a person, who has read them.
   const own: Said =
     letIn === undefined
@@ -90,6 +94,13 @@ export async function whatItSays(
     ...(answered.length === 0 ? {} : { unreferenced: referred.letter }),
     ...(why === undefined ? {} : { why }),
   };
+}
+
+/** Whether answers that a letter refers to are about other orders than those of its thread. */
+function isOfOther(referred: readonly Answered[], inThread: readonly Answered[]): boolean {
+  const ofThread = new Set(inThread.flatMap(({ orders }) => orders.map(orderKey)));
+  const named = referred.flatMap(({ orders }) => orders.map(orderKey));
+  return ofThread.size > 0 && named.length > 0 && !named.some((order) => ofThread.has(order));
 }
 
 /** Whom the answer to a letter of a manager goes to, and what it says of the manager. */

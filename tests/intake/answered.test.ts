@@ -55,6 +55,30 @@ test("a yes where something was asked is still an answer, and is read as one", a
   expect(await post(desk, { to: asked, text: "OK" })).not.toMatchObject({ verdict: "pass" });
 });
 
+test.each(["1 YES", "CANCEL B-1", "CANCEL order"])(
+  "“%s” under the number of another order of the buyer is for a person",
+  async (text) => {
+    const asked = await post(desk, { sheets: [salona] });
+    await post(desk, {
+      sheets: [{ mark: "B-1", legend: ["SAUNA"], fill: { order: "QX-551" } }],
+    });
+    const subject = "Re: Order QX-551";
+    expect(await post(desk, { to: asked, subject, text })).toMatchObject({ verdict: "person" });
+    expect(await orderOf()).toMatchObject({ sheets: ["B-1.pdf"] });
+    expect(await orderOf("QX-551")).toMatchObject({ sheets: ["B-1.pdf"] });
+  },
+);
+
+test("somebody else's answer below the sender's name answers nothing", async () => {
+  const asked = await post(desk, { sheets: [salona] });
+  const head = "From: Eve Marsh <eve@stranger.example>\nSent: Monday\nTo: Greta\nSubject: RE: Stations";
+  for (const says of ["1 YES", "All good from our side.", "CANCEL B-1"])
+    expect(await post(desk, { to: asked, text: `Thanks,\nGreta\n\n${head}\n\n${says}` }), says).toMatchObject(
+      { verdict: "person" },
+    );
+  expect(await orderOf()).toMatchObject({ verdict: "person", sheets: ["B-1.pdf"] });
+});
+
 test("a yes without a number is for a person where something must be fixed as well", async () => {
   const asked = await post(desk, { sheets: [salona, { mark: "B-2", legend: ["RECEPTION"] }] });
   expect(asked.verdict).toBe("fail");

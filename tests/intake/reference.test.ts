@@ -169,3 +169,16 @@ test("of many references the first five are looked up", async () => {
   );
   expect(looked).toEqual([1, 2, 3, 4, 5]);
 });
+
+test("a reference of another order than the thread's answers neither", async () => {
+  const asked = await post(desk, { sheets: [{ mark: "B-1", legend: ["SALONA"] }] });
+  const other = await post(desk, {
+    sheets: [{ mark: "B-1", legend: ["LOUNJA"], fill: { order: "QX-551" } }],
+  });
+  const reply = await post(desk, { to: other, text: `Reference ${reference(asked.letter)}\n1 YES` });
+  expect(reply.verdict).toBe("person");
+  for (const number of ["FM-72", "QX-551"]) {
+    const [order] = await desk.store.orders.named(number);
+    expect(order?.verdict).toBe("confirm");
+  }
+});

@@ -22,6 +22,7 @@ import {
 import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
 import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
+import { beginsOthersWords } from "./others-words.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
 import { isAmends, pointsDoneIn, sheetsPromisedIn } from "./promises.ts";
@@ -115,12 +116,15 @@ export function readAnswers(
   const namedIn = new Set(
     all.flatMap(({ line }) => [...line.matchAll(/\d{1,3}/gu)].map(([one]) => Number(one))),
   );
+  /** What stands below is somebody else's. */
+  let isOthers = false;
   const footer = all.findIndex(
     (_, i) => i > 0 && all.length - i < 9 && areFooter(all.slice(i).map(({ line }) => line)),
   );
   for (const [i, own] of all.entries()) {
     const { line } = own;
     signed ||= i === footer;
+    isOthers ||= line.split("\n").some((one) => beginsOthersWords(one, asked));
     // A line below the answers is a name, unless it is a word that was asked about.
     const isLast = i > 0 && all.slice(i + 1).every((next) => isIdle(next.line, true, asked));
     const isSigned =
@@ -182,7 +186,10 @@ export function readAnswers(
           saidBy(named.withWords(named.withSheets(named.withPoints(inTurn)))))
         : undefined;
     const withdrawn = asked.sheetsNamed(cancels ?? "");
-    if (withdrawn !== undefined) {
+    if (isOthers && (withdrawn !== undefined || said !== undefined)) {
+      unread.push(line);
+      isBound = true;
+    } else if (withdrawn !== undefined) {
       for (const sheet of withdrawn) withdraws.add(sheet);
       lines.add(line);
     } else if (said !== undefined) {

@@ -130,6 +130,11 @@ export function quotedSubject(line: string): string | undefined {
   return found !== undefined && isNamedSubject.test(found.name) ? found.value : undefined;
 }
 
+/** Whom a line of a quoted header names as its writer. */
+export function fromIn(line: string): string | undefined {
+  return from.test(line) ? fieldIn(line)?.value : undefined;
+}
+
 /** The fields of a header as Outlook quotes it, if one begins here: "From: …", "Sent: …" and so on. */
 function headerAt(lines: readonly string[], at: number): Field[] {
   const fields: Field[] = [];
