@@ -302,7 +302,7 @@ const trade = anyOf(
     (?:one|some|two|it|this|that|these|they)(?: of (?:them|these))? (?:looks?|looked|seems?|seemed|felt|feels?|reads?|sounds?) (?:\p{L}+ )?(?:odd|off|funny|strange|weird|fishy|wrong)|
     (?:may|might|could|must) (?:well )?have (?:missed|forgotten|mixed|dropped|skipped|swapped|lost|left)|
     (?:feels? like|think|thinking|afraid|fear|worr\p{L}+|bet) (?:that )?(?:i|we) (?:\p{L}+ )?(?:forgot|missed|left|skipped|mixed|lost)|
-    (?:excuse|forgive|pardon|blame) (?:any |the |my |all )?(?:slips?|errors?|mistakes?)|dictat\p{L}+|
+    (?:excuse|forgive|pardon|blame) (?:any |the |my |all )?slips?|dictat\p{L}+ (?:the|these|them|it|all|most|some)|
     (?:wrote|took|put|typed) (?:it |them )?(?:down )?(?:what|as) (?:i|we|he|she) (?:heard|understood|remember\p{L}*|could (?:read|hear))|
     (?:cat|dog|kids?|baby|toddler|bird)\b[^.!?]{0,40}(?:keyboard|keys|tablet|mouse|laptop)|half asleep|
     (?:tell|let) (?:me|us) (?:know )?(?:if|whether) (?:it|this|that|they|these|all|everything|any of (?:it|this)) (?:makes?|adds?|fits?|works?)`,
