@@ -641,7 +641,7 @@ test.each<[string, string[]]>([
   ["  ", []],
   ["S-104 (pos 2 / 4), thanks", []],
   ["pos 2 of 4; plate S 104", []],
-  ["pos 3 of 4", []],
+  ["pos 3 of 4", ["elsewhere position notes"]],
   ["S-104 of BW-2207", ["remark notes"]],
 ])("notes-carry-orders: “%s”", (notes, says) => {
   expect(told("notes-carry-orders", device({ notes }))).toEqual(says);

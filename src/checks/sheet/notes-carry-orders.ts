@@ -1,9 +1,8 @@
-import { plainText } from "../../orders/keys.ts";
-import { readNotedPlace } from "../../orders/notes.ts";
 import { undoes } from "../../reading/reply/undoes.ts";
-import type { Sheet } from "../../trade/sheet.ts";
-import { at, defineSheetCheck } from "../check.ts";
+import { saidAt } from "../../trade/sheet.ts";
+import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { notedCounts } from "../noted-counts.ts";
+import { contradicted, saysMore } from "../noted-place.ts";
 import { isPlainNote } from "../plain-note.ts";
 import { marksIn, mayAskForSeveral } from "../several.ts";
 
@@ -27,17 +26,11 @@ const requests = new RegExp(
 const measure = /(?<!\d)\d+(?:[.,/]\d+)?\s{0,3}(?:"|''|[”″'’′])/gu;
 const quoted = /["“”«»]|(?<!\p{L})'[^']+'/u;
 
-/** Words that order nothing, as letters and digits in capitals. */
-const courtesies = new Set(
-  "THANKS THANK YOU CHEERS REGARDS NONE NA NIL PLATE STATION MARK POS POSITION NO GANG GANGS OF IN THE FOR THIS DEVICE IS GOES TO AT".split(
-    " ",
-  ),
-);
-
 export const notesCarryOrders = defineSheetCheck({
   id: "notes-carry-orders",
   title: "The notes ask for something that no field holds",
   severity: "asks",
+  sender: "settles",
   source: { kind: "house" },
   why: "Only the fields are cut. A wish in the notes reaches nobody unless a person reads it.",
   wordings: {
@@ -50,6 +43,10 @@ export const notesCarryOrders = defineSheetCheck({
       says: "The notes say “{typed}”. A sheet orders one piece, so one of us reads it.",
       fix: "Send a sheet for each piece, each with its own station mark or position, and clear the notes.",
       verdict: "person",
+    },
+    elsewhere: {
+      says: "The notes say “{typed}”, but “{field}” says “{own}”.",
+      fix: "If the notes are right, correct “{field}” and send the sheet again.",
     },
     remark: {
       says: "The notes say “{typed}”. Nothing is made of it: only the fields are cut.",
@@ -80,6 +77,27 @@ export const notesCarryOrders = defineSheetCheck({
       given: ({ device }) => device({ notes: "copy of S-103" }),
       wording: "request",
       says: "The notes say “copy of S-103”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "another position than that of the field",
+      given: ({ device }) => device({ notes: "pos 3 of 4" }),
+      wording: "elsewhere",
+      says: "The notes say “pos 3 of 4”, but “Position” says “2”.",
+      fix: "If the notes are right, correct “Position” and send the sheet again.",
+    },
+    {
+      shows: "another station",
+      given: ({ device }) => device({ notes: "goes in plate S-105" }),
+      wording: "elsewhere",
+      says: "The notes say “goes in plate S-105”, but “Station mark” says “S-104”.",
+      fix: "If the notes are right, correct “Station mark” and send the sheet again.",
+    },
+    {
+      shows: "a position for a device that stands alone",
+      given: ({ aloneDevice }) => aloneDevice({ notes: "gang 3 of 4" }),
+      wording: "elsewhere",
+      says: "The notes say “gang 3 of 4”, but “Where the device goes” says “alone”.",
+      fix: "If the notes are right, correct “Where the device goes” and send the sheet again.",
     },
     {
       shows: "a wish",
@@ -138,13 +156,26 @@ export const notesCarryOrders = defineSheetCheck({
   ],
   *find(sheet, catalogue, say) {
     const { notes } = sheet;
-    if (notes === undefined || !saysMore(notes, sheet)) return;
+    if (notes === undefined) return;
+    const place = contradicted(notes, sheet);
+    if (place === undefined && !saysMore(notes, sheet)) return;
+    const counts = notedCounts(sheet, catalogue);
+    // Its own plate is on the sheet of a device that stands alone, and is none of those counted.
+    const isRefused =
+      sheet.kind === "device" &&
+      sheet.standing === "alone" &&
+      counts.some(({ of, number }) => of === "plate" && number === 0);
     // The order is held against them.
-    if (notedCounts(sheet, catalogue).length > 0) return;
+    if (counts.length > 0 && !isRefused) return;
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
     const asks = requests.test(rest) || undoes(rest) || quoted.test(rest) || marksIn(rest).length > 1;
+    if (place !== undefined && !asks) {
+      const facts = { typed, field: labelOf(sheet, place), own: saidAt(sheet, place) };
+      yield say("elsewhere", facts, at(sheet, place, "notes"));
+      return;
+    }
     const several = mayAskForSeveral(rest);
     // Words that nobody knows may be a wish, too.
     const wording =
@@ -156,16 +187,3 @@ export const notesCarryOrders = defineSheetCheck({
     yield say(wording, { typed }, at(sheet, "notes"));
   },
 });
-
-/** Whether notes say more than thanks and where the sheet belongs. */
-function saysMore(notes: string, { mark, order }: Sheet): boolean {
-  const noted = readNotedPlace(notes, mark === undefined ? [] : [mark], order === undefined ? [] : [order]);
-  const numbers = [noted.position, noted.gangs].map(String);
-  const words = notes.replaceAll(/(\d)\s*\/\s*(?=\d)/g, "$1 ").split(/[\s,;:()]+/);
-  // Joined again, since a mark may be typed in two words.
-  const rest = words
-    .map(plainText)
-    .filter((word) => !courtesies.has(word) && !numbers.includes(word))
-    .join("");
-  return rest !== "" && rest !== plainText(noted.mark ?? "");
-}
