@@ -646,3 +646,30 @@ test.each<[string, string[]]>([
 ])("notes-carry-orders: “%s”", (notes, says) => {
   expect(told("notes-carry-orders", device({ notes }))).toEqual(says);
 });
+
+test.each<[string, string[]]>([
+  ["S-104", ["copied order mark"]],
+  ["312 555 0117", ["copied order contact.phone"]],
+  ["60607", ["copied order bill.postcode"]],
+  ["60607-1", []],
+  ["S-1041", []],
+  ["tbd", ["placeholder order"]],
+])("order-number-placeholder: “%s”", (order, says) => {
+  expect(told("order-number-placeholder", device({ order }))).toEqual(says);
+});
+
+test.each<[string, boolean]>([
+  ["BW-2207 or BW-2208", true],
+  ["BW-2207 + BW-2208", true],
+  ["BW-2207 and 2208", true],
+  ["PO 4512 & 4513", true],
+  ["BW-2207, formerly BW-2190", true],
+  ["BW-2207 & 22", false],
+  ["BW-2207 & 2207", false],
+  ["BW-2207, 2026", false],
+  ["BW-2207 was K-9", false],
+  ["4512 Orchard", false],
+  ["BW-2207/08", false],
+])("mark-names-several: the order number “%s”", (order, isTwo) => {
+  expect(told("mark-names-several", device({ order }))).toEqual(isTwo ? ["orders order"] : []);
+});

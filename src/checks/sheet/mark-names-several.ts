@@ -1,6 +1,11 @@
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { asksForSeveral, mayAskForSeveral, namesSeveral } from "../several.ts";
 
+/** Words and signs between two order numbers. */
+const between = /\s*(?:[&+;,]|\s\/\s|\b(?:and|or|was|now|formerly|previously|replaces|supersedes)\b:?)\s*/i;
+/** A second number that borrows its letters from the first. */
+const borrowed = /\p{L}\D{0,3}(\d{3,})\s*(?:[&+]|\b(?:and|or)\b)\s*(\d{3,})\W*$/iu;
+
 export const markNamesSeveral = defineSheetCheck({
   id: "mark-names-several",
   title: "A sheet seems to order several of a kind",
@@ -86,6 +91,18 @@ export const markNamesSeveral = defineSheetCheck({
       says: "“Order number” says “BW-2207 / BW-2208”, which seems to name several orders. A sheet belongs to one.",
     },
     {
+      shows: "two order numbers, of which the second borrows its letters",
+      given: ({ device }) => device({ order: "BW-2207 & 2208" }),
+      wording: "orders",
+      says: "“Order number” says “BW-2207 & 2208”, which seems to name several orders. A sheet belongs to one.",
+    },
+    {
+      shows: "an order number and an older one",
+      given: ({ device }) => device({ order: "BW-2207 (was BW-2190)" }),
+      wording: "orders",
+      says: "“Order number” says “BW-2207 (was BW-2190)”, which seems to name several orders. A sheet belongs to one.",
+    },
+    {
       shows: "typical",
       given: ({ plate }) => plate({ mark: "TYP OF 4" }),
       wording: "quantity",
@@ -126,9 +143,12 @@ export const markNamesSeveral = defineSheetCheck({
   },
 });
 
-/** Whether an order number is two numbers of one shape: "BW-2207 / BW-2208", "4512 & 4513". */
+/** Whether an order number is two: "BW-2207 / BW-2208", "4512 & 4513", "BW-2207 (was BW-2190)", "BW-2207 & 2208". */
 function namesTwo(typed: string): boolean {
-  const parts = typed.split(/\s*(?:&|;|,|\s\/\s|\band\b)\s*/i);
+  const parts = typed
+    .replaceAll(/[()[\]]/g, " ")
+    .split(between)
+    .filter((part) => part.trim() !== "");
   const shapes = new Set(
     parts.map((part) =>
       part
@@ -137,5 +157,7 @@ function namesTwo(typed: string): boolean {
         .replaceAll(/[\s.#-]/g, ""),
     ),
   );
-  return parts.length > 1 && shapes.size === 1 && parts.every((part) => /\d/.test(part));
+  const isEach = parts.length > 1 && shapes.size === 1 && parts.every((part) => /\d/.test(part));
+  const [, one = "", other = ""] = borrowed.exec(typed) ?? [];
+  return isEach || (one !== "" && one !== other && one.length === other.length);
 }
