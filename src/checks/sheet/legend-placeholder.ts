@@ -1,5 +1,5 @@
 import { at, defineSheetCheck } from "../check.ts";
-import { faceWords, plainMark, typedRows } from "../limits.ts";
+import { faceWords, plainMark, type TypedRow, typedRows } from "../limits.ts";
 import { isNever, plainly } from "../no-legend.ts";
 
 /** Words that mostly stand for nothing, but are cut now and then. */
@@ -44,6 +44,11 @@ export const legendPlaceholder = defineSheetCheck({
       fix: "If nothing is to be cut, clear it and {plain}.",
       severity: "asks",
     },
+    sign: {
+      says: "“{typed}” in row {row} of {face} would be cut as typed.",
+      fix: "If nothing is to be cut there, send the sheet again with the row cleared.",
+      severity: "asks",
+    },
     undecided: {
       says: "“{typed}” on {face} would be cut as typed, with its OR.",
       fix: "If you had not decided yet, send the sheet again with the one that is to be cut.",
@@ -72,6 +77,10 @@ export const legendPlaceholder = defineSheetCheck({
         device({}, { "1": ["PREP OR 3", ""], "2": ["MAIN", "OR"], "3": ["OR", "LIGHTS"] }),
     },
     { shows: "a minus beside a plus", given: ({ device }) => device({}, { "1": ["+", ""], "2": ["-", ""] }) },
+    {
+      shows: "one letter under a word, beside others",
+      given: ({ device }) => device({}, { "1": ["GATE", "X"], "2": ["GATE", "Y"], "3": ["WING", "A"] }),
+    },
   ],
   failing: [
     {
@@ -130,6 +139,18 @@ export const legendPlaceholder = defineSheetCheck({
       says: "“N/A” in row 2 of button 1 would be cut as typed.",
     },
     {
+      shows: "a stroke under a legend",
+      given: ({ device }) => device({}, { "1": ["ENTRY", "/"] }),
+      wording: "sign",
+      says: "“/” in row 2 of button 1 would be cut as typed.",
+    },
+    {
+      shows: "an X under a legend",
+      given: ({ plate }) => plate({}, { "1": ["FOYER", "x"] }),
+      wording: "sign",
+      says: "“x” in row 2 of gang 1 would be cut as typed.",
+    },
+    {
       shows: "BLANK, which a screen's button may say",
       given: ({ device }) => device({}, { "3": ["BLANK", ""] }),
       wording: "seldom",
@@ -181,6 +202,8 @@ export const legendPlaceholder = defineSheetCheck({
         for (const { text, row, place } of onFace)
           if (isNever(text) && plainly(text) !== "SAME")
             yield say("row", { typed: text, row, face: words }, at(sheet, place));
+          else if (row > 1 && isSign(text, rows) && !(text.trim() === "-" && hasPlus))
+            yield say("sign", { typed: text, row, face: words }, at(sheet, place));
           else if (text.includes("?"))
             yield say("unsure", { typed: text, row, face: words }, at(sheet, place));
     }
@@ -189,4 +212,12 @@ export const legendPlaceholder = defineSheetCheck({
 
 function isSeldom(plain: string): boolean {
   return seldom.has(plain) || seldomLike.some((pattern) => pattern.test(plain));
+}
+
+/** Whether a row is a dash, a stroke, or an X where no other row is a single letter. */
+function isSign(text: string, rows: readonly TypedRow[]): boolean {
+  const isLetter = rows.some(
+    (other) => /^\p{L}$/u.test(other.text.trim()) && !/^x$/i.test(other.text.trim()),
+  );
+  return /^[-/\\*]$/.test(text.trim()) || (/^x$/i.test(text.trim()) && !isLetter);
 }
