@@ -38,6 +38,11 @@ const borrowed =
   /(?<![\p{L}\p{N}-])(?!RM|ROOM|UNIT|APT|STE|SUITE)(?:[A-Z]{1,4}-? ?)(?:(\d{2,5})\s*(?:[,/&+]|and|to|thru)\s*(\d{2,5})|\d{1,5}[A-Z]\s?[/&]\s?[A-Z])(?![\p{L}\p{N}])/iu;
 /** S-201-S-204; not L2-S104. */
 const range = /(?<![\p{L}\p{N}-])([A-Z]{1,4})-?\d{1,5}\s{0,3}[-–]\s{0,3}\1-?\d{1,5}(?![\p{L}\p{N}])/iu;
+/** S-1,2 and S-1..3: of two single figures only as the whole, since more may be a name. */
+const figures = /^(?!RM|UNIT|APT|STE)[A-Z]{1,4}-? ?(\d)\s*(?:[,&+]|and|to|thru|\.{2,})\s*(?!\1)\d$/iu;
+/** Rooms 101-110: a word for more than one, and a range. */
+const rooms =
+  /^(?:rooms|rms|units|suites|stes|apts|apartments|floors|levels|stations)\W{1,3}[A-Z]?-?\d{1,5}\s{0,3}(?:[-–]|\.{2,3}|to|thru)\s{0,3}[A-Z]?-?\d{1,5}$/iu;
 const numbers = /^\d{2,5}\s*(?:[,&+]|and|to|thru)\s*\d{2,5}$/i;
 
 /** Station marks of one series in a text, each once: S-201 and S-202, not L2 and S-104. */
@@ -54,6 +59,9 @@ export function namesSeveral(text: string): boolean {
   const [whole, one = "", other = ""] = borrowed.exec(text) ?? [];
   const borrows = whole !== undefined && (one === "" || (one !== other && one.length === other.length));
   return (
-    borrows || marksIn(text).length > 1 || joined.test(text) || range.test(text) || numbers.test(text.trim())
+    borrows ||
+    marksIn(text).length > 1 ||
+    [joined, range].some((pattern) => pattern.test(text)) ||
+    [numbers, figures, rooms].some((pattern) => pattern.test(text.trim()))
   );
 }

@@ -88,6 +88,12 @@ test.each([
   "S-201-S-204",
   " 201 to 204 ",
   "201, 202",
+  "S-1,2",
+  "S-1 & 2",
+  "S-1..3",
+  "S-1 thru 3",
+  "Rooms 101-110",
+  "units 4 to 9",
 ])("“%s” names several stations", (text) => {
   expect(namesSeveral(text)).toBe(true);
 });
@@ -114,6 +120,13 @@ test.each([
   "S-201 to K-9 wing",
   "201 lobby, 202",
   "2, 3",
+  "S-1,1",
+  "S-1-3",
+  "S-1.3",
+  "S-1/2",
+  "Rm 1,2",
+  "Room 101-110",
+  "Rooms 101-110 corridor",
   "lobby",
 ])("“%s” names one", (text) => {
   expect(namesSeveral(text)).toBe(false);

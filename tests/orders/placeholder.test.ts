@@ -17,6 +17,8 @@ test.each([
   "per last order",
   "as usual",
   "as before",
+  "see dwg",
+  "Per schedule",
 ])("“%s” says nothing", (typed) => {
   expect(isPlaceholder(typed)).toBe(true);
 });
@@ -32,6 +34,8 @@ test.each([
   "same as the last order you gave us",
   "as usual, 4 Elm Street",
   "not as before",
+  "Planned",
+  "Per Schedel",
 ])("“%s” may say something", (typed) => {
   expect(isPlaceholder(typed)).toBe(false);
 });

@@ -4,6 +4,9 @@ import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { billTo, contact } from "../sample.ts";
 
+/** S-XX and S-#: a mark whose number is still to come. */
+const unnumbered = /^\W*\p{L}{1,4}\s*-?\s*(?:X{2,}|[#?_]+)\W*$/iu;
+
 export const fieldPlaceholder = defineSheetCheck({
   id: "field-placeholder",
   title: "A field is filled with a placeholder",
@@ -65,6 +68,18 @@ export const fieldPlaceholder = defineSheetCheck({
       says: "Not really filled in: “Station mark” (“TBD”).",
     },
     {
+      shows: "a mark without its number",
+      given: ({ device }) => device({ mark: "S-XX" }),
+      wording: "nothing",
+      says: "Not really filled in: “Station mark” (“S-XX”).",
+    },
+    {
+      shows: "a drawing to look at for the mark",
+      given: ({ device }) => device({ mark: "see dwg" }),
+      wording: "nothing",
+      says: "Not really filled in: “Station mark” (“see dwg”).",
+    },
+    {
       shows: "“same” for the ship-to address",
       given: ({ device }) => device({ shipSame: false, shipTo: { name: "SAME AS BILL TO" } }),
       wording: "same",
@@ -109,6 +124,8 @@ function placeholdersOn({
     ...addressParts.map((part) => [`ship.${part}`, shipSame ? undefined : shipTo[part]] as const),
   ];
   return said.flatMap(([place, typed]) =>
-    typed !== undefined && isPlaceholder(typed) ? [{ place, typed }] : [],
+    typed !== undefined && (isPlaceholder(typed) || (place === "mark" && unnumbered.test(typed)))
+      ? [{ place, typed }]
+      : [],
   );
 }

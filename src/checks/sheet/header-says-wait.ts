@@ -10,7 +10,7 @@ const fetched = /\b(?:WILL CALL|PICK[ -]?UP|HOLD (?:FOR|AT)|CALL (?:BEFORE|WHEN|
 
 /** Words behind a mark that make of it another piece than the one that hangs there, or none. */
 const beside =
-  /^(?:SPARES?|EXTRA|OLD|COPY|DUP(?:L(?:ICATE)?)?|SAME|AGAIN|CHANGED|ALT(?:ERNATE|ERNATIVE)?|OPTION(?:AL)?|OMIT(?:TED)?|DELETED?|EXISTING|REMOVED?|NOT USED|UNUSED|BACK-?UP)(?: (?:\d+|(?:OF|FOR|FROM|AS) .*))?$/i;
+  /^(?:SPARES?|EXTRA|OLD|COPY|DUP(?:L(?:ICATE)?)?|SAME|AGAIN|CHANGED|ALT(?:ERNATE|ERNATIVE)?|OPTION(?:AL)?|OMIT(?:TED)?|DELETED?|EXISTING|REMOVED?|NOT USED|UNUSED|BACK-?UP|FUTURE(?: USE)?|N ?I ?C|NOT IN CONTRACT|BY OTHERS)(?: (?:\d+|(?:OF|FOR|FROM|AS) .*))?$/i;
 
 const places: readonly Entry[] = ["project", "bill.name", "ship.name"];
 const shipped: readonly Entry[] = addressParts.map((part) => `ship.${part}` as const);

@@ -1,6 +1,8 @@
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { asksForSeveral, mayAskForSeveral, namesSeveral } from "../several.ts";
 
+/** S-201 (3), ALL and "all guest rooms" for a station mark. */
+const ofMarks = [/\S\s*\((?!0?1\))\d{1,2}\)$/, /^\W*(?:all|every|each)\b(?! off\b)\D*$/i];
 /** Words and signs between two order numbers. */
 const between = /\s*(?:[&+;,]|\s\/\s|\b(?:and|or|was|now|formerly|previously|replaces|supersedes)\b:?)\s*/i;
 /** A second number that borrows its letters from the first. */
@@ -115,6 +117,12 @@ export const markNamesSeveral = defineSheetCheck({
       says: "“Station mark” says “S-201 X3”, which seems to ask for several. A sheet orders one.",
     },
     {
+      shows: "all rooms of a kind",
+      given: ({ device }) => device({ mark: "all guest rooms" }),
+      wording: "quantity",
+      says: "“Station mark” says “all guest rooms”, which seems to ask for several. A sheet orders one.",
+    },
+    {
       shows: "nothing but x3",
       given: ({ plate }) => plate({ mark: "x3" }),
       wording: "quantity",
@@ -134,7 +142,9 @@ export const markNamesSeveral = defineSheetCheck({
       const facts = { field: labelOf(sheet, place), typed };
       const isMark = place === "mark";
       if (
-        isMark ? mayAskForSeveral(typed) || /\S\s*\((?!0?1\))\d{1,2}\)$/.test(typed) : asksForSeveral(typed)
+        isMark
+          ? mayAskForSeveral(typed) || ofMarks.some((pattern) => pattern.test(typed))
+          : asksForSeveral(typed)
       )
         yield say("quantity", facts, at(sheet, place));
       else if (isMark && namesSeveral(typed)) yield say("several", facts, at(sheet, place));
