@@ -31,7 +31,8 @@ const plainWords = new Set([
   // Papers.
   ...list(`drawing drawings dwg dwgs dwg's detail det plan plans elevation elevations elev schedule sched ref
     reference refer see rev revision issued dated type tag id item line no nr number num job po order project phase
-    ph stage pkg package area sheet keyed note notes shown on answered entered bid loop ada rfi submittal register asi bulletin`),
+    ph stage pkg package area sheet keyed note notes shown on answered entered bid loop ada rfi submittal register asi bulletin
+    submitted received reviewed`),
   // People.
   ...list(`contact attn attention foreman forman super superintendent pm gc ec architect arch owner client tenant
     engineer eng electrician contractor requested reqd his her approved confirmed verified checked measured ok okay final`),
@@ -45,6 +46,12 @@ const plainWords = new Set([
 
 /** "US10B" is a finish of builders' hardware: the codes of ANSI/BHMA A156.18 that begin with US, from memory. */
 const finish = /^US\d{1,2}[A-Z]{0,2}$/iu;
+
+/** Who has seen it, and when: "IC 11/9/26", "approved IC 11/9". "SS 3/4" may be a finish and a measure. */
+const initialed = [
+  /(?<![\p{L}\p{N}])[A-Z]{2,3}\s+\d{1,2}([/-])\d{1,2}\1(?:\d{2}|20\d{2})(?!\d)/gu,
+  /(?<=\b(?:approved|checked|verified|confirmed|reviewed|submitted|received)\s+(?:by\s+)?)[A-Z]{2,3}\s+\d{1,2}[/-]\d{1,2}(?!\d)/giu,
+];
 
 /** Words before a person's name. */
 const beforeNames = new Set(
@@ -66,8 +73,11 @@ export function isPlainNote(notes: string, sheet: Sheet, words: Words): boolean 
     ...legends.flatMap(({ rows }) => rows),
   ];
   const own = new Set(said.flatMap((text) => wordsOf(text ?? "")));
+  const initials = wordsOf(contact.name ?? "").map((word) => word.slice(0, 1));
+  own.add(initials.join(""));
   let isNamed = false;
-  return wordsOf(notes).every((word) => {
+  const rest = initialed.reduce((text, pattern) => text.replaceAll(pattern, " "), notes);
+  return wordsOf(rest).every((word) => {
     const isName = isNamed && words.isName(word);
     isNamed = isName || beforeNames.has(word);
     return (

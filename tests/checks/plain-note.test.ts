@@ -26,6 +26,13 @@ test.each([
   "Phase 2, Area B",
   "low voltage",
   "Main lobby west wall",
+  "Submitted 11-09-26",
+  "IC 11/9",
+  "Approved IC 11/9/26",
+  "MK 11/9/26",
+  "checked MK 11/9",
+  "replaces existing plate",
+  "next to existing plate",
 ])("%s orders nothing", (notes) => {
   expect(wordingOf(notes)).toBe("remark");
 });
@@ -62,6 +69,14 @@ test.each([
   "left handed",
   "void if no answer",
   "tamperproof",
+  "SS 3/4",
+  "use existing plate",
+  "existing plate",
+  "w/o plate",
+  "DIM=LOW",
+  "3 = LOW",
+  "see sheet 2",
+  "refer to drawing",
 ])("%s is for a person", (notes) => {
   expect(["request", "several"]).toContain(wordingOf(notes));
 });

@@ -24,6 +24,13 @@ const requests = new RegExp(
 );
 /** 48", 5'-0", 1200 mm: inches are no quotation marks. */
 const measure = /(?<!\d)\d+(?:[.,/]\d+)?\s{0,3}(?:"|''|[”″'’′])/gu;
+/** An old plate that stays, a legend behind its number, and a drawing that has the rest. */
+const hidden = [
+  /(?<!\b(?:replac(?:es|ing|e)|over|behind|beside|near|by|below|above|(?:next|adj(?:acent)?) to|of) (?:the )?)\b(?:existing|exist\.?|old|w\/o|w\/out) (?:a |the )?(?:wall ?|cover ?|face ?)?plates?\b/i,
+  /[\p{L}\p{N}]\s*=\s*\p{L}/u,
+  /^\W*(?:see|refer to|per) (?:the )?(?:attached )?(?:drawing|dwg|plan|schedule|sketch)s?\W*$/i,
+  /\b(?:see|refer to) (?:sheet|page|pg) \d{1,2}\b/i,
+];
 const quoted = /["“”«»]|(?<!\p{L})'[^']+'/u;
 
 export const notesCarryOrders = defineSheetCheck({
@@ -170,7 +177,11 @@ export const notesCarryOrders = defineSheetCheck({
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
     const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
-    const asks = requests.test(rest) || undoes(rest) || quoted.test(rest) || marksIn(rest).length > 1;
+    const asks =
+      requests.test(rest) ||
+      undoes(rest) ||
+      [quoted, ...hidden].some((sign) => sign.test(rest)) ||
+      marksIn(rest).length > 1;
     if (place !== undefined && !asks) {
       const facts = { typed, field: labelOf(sheet, place), own: saidAt(sheet, place) };
       yield say("elsewhere", facts, at(sheet, place, "notes"));
