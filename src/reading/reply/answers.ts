@@ -178,13 +178,14 @@ export function readAnswers(
     // "No contract is formed by email" below a name answers nothing.
     const isLegal =
       signed && !/\d/u.test(line) && sentencesOf(line).some(isBoilerplate) && isIdle(line, true, asked);
-    const said =
+    const read =
       cancels === undefined && !isLegal && !isNeither.test(line)
         ? (saidBy(words) ??
           saidApart(words, saidBy, isSilent) ??
           saidBy(named.withNumbers(bare)) ??
           saidBy(named.withWords(named.withSheets(named.withPoints(inTurn)))))
         : undefined;
+    const said = read !== undefined && named.areOthers(inTurn, read) ? undefined : read;
     const withdrawn = asked.sheetsNamed(cancels ?? "");
     if (isOthers && (withdrawn !== undefined || said !== undefined)) {
       unread.push(line);

@@ -2,6 +2,8 @@
  * What the answer that a reply goes to has called its points and its sheets, and how words of the reply name them.
  */
 
+import type { Said } from "./ways.ts";
+
 /** The text of that answer, and the numbers of the questions that are open. */
 interface Answer {
   readonly open: readonly number[];
@@ -39,7 +41,14 @@ interface Names {
   readonly withWords: (line: string) => string;
   /** "3 is right", where one question alone is about the word. */
   readonly withNumbers: (line: string) => string;
+  /** Whether a line that says this with a yes names a word that only other questions ask about: "1. The word of 2 is right". */
+  readonly areOthers: (line: string, said: readonly Said[]) => boolean;
 }
+
+/** Where a line goes on with another number: "1 YES, 2 NO". */
+const nextNumber = /(?<!\d)[.,;]\s+(?=#?\d)|\n/u;
+
+const apartNumber = /(?<![\p{L}\p{N}-])\d{1,4}(?![\p{L}\p{N}])/gu;
 
 export function namesIn(given: Answer): Names {
   const asked = wordsInQuestion(given);
@@ -47,10 +56,13 @@ export function namesIn(given: Answer): Names {
   const word = patternOf(asked.map(([, one]) => one));
   const sheets = sheetsIn(given);
   const sheet = namesOf(sheets);
-  const numberOf = (typed: string): number | undefined => {
+  const numbersOf = (typed: string): number[] => {
     const bare = typed.replace(/["“”]/gu, "").toLowerCase();
-    const [one, ...more] = asked.filter(([, about]) => about.toLowerCase() === bare);
-    return one === undefined || more.length > 0 ? undefined : one[0];
+    return asked.flatMap(([number, about]) => (about.toLowerCase() === bare ? [number] : []));
+  };
+  const numberOf = (typed: string): number | undefined => {
+    const [one, ...more] = numbersOf(typed);
+    return more.length > 0 ? undefined : one;
   };
   return {
     words,
@@ -69,6 +81,15 @@ export function namesIn(given: Answer): Names {
         (said, [number, finish]) => said.replace(finish, `${number}`),
         line.replace(word, (typed) => `${numberOf(typed) ?? typed}`),
       ),
+    areOthers: (line, said) =>
+      line.split(nextNumber).some((piece) => {
+        const heads = /^[^\p{L}\p{N}]*\d/u.test(piece) ? [...piece.matchAll(apartNumber)].map(Number) : [];
+        const here = said.filter(({ number }) => heads.includes(number));
+        const answered = here.length > 0 ? here : said;
+        const isOther = ([typed]: RegExpExecArray): boolean =>
+          !numbersOf(typed).some((number) => answered.some((one) => one.number === number));
+        return answered.some(({ is }) => is) && [...piece.matchAll(word)].some(isOther);
+      }),
   };
 }
 
@@ -186,9 +207,12 @@ function pointed(sheets: readonly Sheet[]): (readonly [RegExp, readonly number[]
 
 function patternOf(words: readonly string[]): RegExp {
   return words.length === 0
-    ? /(?!)/u
+    ? /(?!)/gu
     : new RegExp(
-        `(?<![\\p{L}\\p{N}]|\\b(?:dr|mrs?|ms|miss)\\.? )["“]?(?:${words.map((word) => RegExp.escape(word)).join("|")})["”]?(?![\\p{L}\\p{N}])`,
+        `(?<![\\p{L}\\p{N}]|\\b(?:dr|mrs?|ms|miss)\\.? )["“]?(?:${words
+          .toSorted((one, other) => other.length - one.length)
+          .map((word) => RegExp.escape(word))
+          .join("|")})["”]?(?![\\p{L}\\p{N}])`,
         "giu",
       );
 }

@@ -212,6 +212,36 @@ test("each word in question stands for its own question", () => {
   expect(withNumbers("Comdor is right, Salona is not")).toBe("3 is right, 2 is not");
 });
 
+describe("the word of a question beside the number of another", () => {
+  const three = [answer, "  3. “COMDOR” looks misspelt.", "  4. “SALONA BAR” looks misspelt."].join("\n");
+  const { areOthers } = namesIn({ open: [2, 3, 4], answer: three });
+  test.each<[string, number[], boolean]>([
+    ["2. COMDOR is right", [2], true],
+    ["2 comdor: yes", [2], true],
+    ["2 YES, 3 SALONA is right", [2, 3], true],
+    ["2: COMDOR is right\n3: SALONA is right", [2, 3], true],
+    ["2 SALONA BAR: yes", [2], true],
+    ["Question two: COMDOR is right", [2], true],
+    ["2. SALONA is right", [2], false],
+    ["4 SALONA BAR: yes", [4], false],
+    ["2 YES (B-3), 3 COMDOR yes", [2, 3], false],
+    ["2, 3: yes, COMDOR and SALONA are right", [2, 3], false],
+    ["COMDOR and SALONA are right", [2, 3], false],
+    ["2 YES, as Comdors are", [2], false],
+    ["Salona is a name, so 2 is right. Comdor is too", [2, 3], false],
+  ])("%s", (line, numbers, are) => {
+    const said = numbers.map((number) => ({ number, is: true }));
+    expect(areOthers(line, said)).toBe(are);
+    // A no leaves the question open, and may tell the right word.
+    expect(
+      areOthers(
+        line,
+        said.map(({ number }) => ({ number, is: false })),
+      ),
+    ).toBe(false);
+  });
+});
+
 test("a line that only names a sheet or a point among its words begins none", () => {
   const { withPoints, withSheets } = namesIn({
     open: [],
@@ -225,4 +255,5 @@ test("where nothing is named or asked about, words stay", () => {
   const short = namesIn({ open: [], answer: "ab.pdf" });
   expect(short.withSheets("sheets for (2) attached")).toBe("sheets for (2) attached");
   expect(short.withWords("it is right")).toBe("it is right");
+  expect(short.areOthers("2 YES, it is right", [{ number: 2, is: true }])).toBe(false);
 });

@@ -110,3 +110,23 @@ describe("answers in our own text below its header, which nothing marks", () => 
     expect(read(`Hello\n\n${header}PLEASE CONFIRM\n2 YES\n3 YES`, mixed)).toMatchObject({ yes: [] });
   });
 });
+
+describe("a number beside the word of another question", () => {
+  test.each([
+    "2. FOYR is right",
+    "2 FOYR: yes",
+    "2 YES, keep FOYR",
+    "2 KREBBS is right, 3 KREBBS is right",
+    "question two: FOYR is right",
+  ])("is for a person: %j", (text) => {
+    expect(read(text, { ...mixed, bringsSheets: false })).toMatchObject({ yes: [], person: true });
+  });
+
+  test.each<[string, number[]]>([
+    ["2. KREBBS is right", [2]],
+    ["2 YES, keep KREBBS\n3 YES, keep FOYR", [2, 3]],
+    ["2 and 3: yes, KREBBS and FOYR are right", [2, 3]],
+  ])("and beside its own word is not: %j", (text, yes) => {
+    expect(read(text, { ...mixed, bringsSheets: false })).toEqual(plainly(yes));
+  });
+});
