@@ -32,6 +32,8 @@ export const usualCaps: Caps = {
 export interface OpenedFile {
   readonly attachment: Attachment;
   readonly facts: FileFacts | Extract<FileKind, "decoration" | "unsafe" | "late" | Left["kind"]>;
+  /** The date of the forwarded letter that it stands in. */
+  readonly dated?: Date;
 }
 
 /** A letter with all that it brings. */
@@ -91,6 +93,7 @@ export async function openParts(
     return {
       attachment: { id: `${id}/${i + 1}`, file, ...rest, ...origin, bytes: one.part.bytes },
       facts: one.facts,
+      ...(one.part.dated === undefined ? {} : { dated: one.part.dated }),
     };
   });
 }
@@ -166,7 +169,7 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
   const found: OpenedPart[] = [];
   // One archive after the other, so that room always runs out at the same files.
   for (const { part, facts } of opened) {
-    const within = withinOf(facts);
+    const within = withinOf(facts, part);
     const isTooDeep = within !== undefined && depth >= opening.caps.depth;
     const isArchive = typeof facts === "object" && facts.kind === "archive";
     found.push({ part, facts: isArchive && isTooDeep ? "unsafe" : facts });
@@ -180,11 +183,17 @@ async function openAll(parts: readonly Part[], depth: number, opening: Opening):
 }
 
 /** The files within a file: those of an archive, those inside a PDF, and the sheets that a list orders. */
-function withinOf(facts: OpenedPart["facts"]): { files: readonly Part[]; left: readonly Left[] } | undefined {
+function withinOf(
+  facts: OpenedPart["facts"],
+  { dated }: Part,
+): { files: readonly Part[]; left: readonly Left[] } | undefined {
   if (typeof facts === "string") return undefined;
-  if (facts.kind === "archive") return facts;
-  if (facts.kind === "list") return facts.files === undefined ? undefined : { files: facts.files, left: [] };
-  return facts.kind === "pdf" ? facts.attached : undefined;
+  const { files, left = [] }: { files?: readonly Part[] | undefined; left?: readonly Left[] } =
+    facts.kind === "archive" || facts.kind === "list"
+      ? facts
+      : ((facts.kind === "pdf" ? facts.attached : undefined) ?? {});
+  if (files === undefined) return undefined;
+  return { files: dated === undefined ? files : files.map((one) => ({ dated, ...one })), left };
 }
 
 async function open(

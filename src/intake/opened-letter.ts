@@ -1,6 +1,7 @@
 import { dateIn } from "../calendar/dates.ts";
 import { besideLists } from "../judging/beside-lists.ts";
 import type { Claim } from "../ports/store.ts";
+import type { Judged } from "../reading/judge.ts";
 import type { AttachedText } from "../reading/reply/statements.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Came } from "../trade/letter.ts";
@@ -28,11 +29,12 @@ export async function openClaimed(
 ): Promise<OpenedLetter> {
   const { editions, catalogue } = desk;
   const found = await openLetter(withLists(desk.reader, desk), bytes, String(number));
-  const opened = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
+  const named = from === undefined ? found : { ...found, letter: { from, ...found.letter } };
   // A letter that waited is judged by the day on which it came.
   const today = dateIn(receivedAt, desk.timeZone);
-  const judged = opened.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
-  const { date } = opened.letter;
+  const judged = named.files.map((file) => judgeOpened(file, { editions, catalogue, today }));
+  const date = dateOf(named, judged);
+  const opened = { ...named, letter: { ...named.letter, ...(date === undefined ? {} : { date }) } };
   const { files: read, sheets } = besideLists({
     files: judged.map(({ file }) => file),
     sheets: judged.flatMap(({ sheet }) => sheet ?? []),
@@ -46,4 +48,15 @@ export async function openClaimed(
     pictures: picturesOf(judged),
     texts: textsOf(opened.files, judged),
   };
+}
+
+/**
+ * The date by which the sheets of a letter are older or newer than others: its own. Where all of them stand in letters
+ * that it forwards, the oldest date of these, since whoever forwards a letter makes it no newer.
+ */
+function dateOf({ letter: { date }, files }: OpenLetter, judged: readonly Judged[]): Date | undefined {
+  const dates = files.flatMap(({ dated }, i) => (judged[i]?.sheet === undefined ? [] : [dated?.getTime()]));
+  const known = dates.filter((one) => one !== undefined);
+  if (known.length === 0 || known.length < dates.length) return date;
+  return new Date(Math.min(date?.getTime() ?? Infinity, ...known));
 }

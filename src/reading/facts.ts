@@ -111,6 +111,8 @@ export interface Part {
    * It is no file of the sender's: a small picture in the text, a signature, or what a computer keeps beside files.
    */
   readonly looks: boolean;
+  /** The date of the letter that it came in, where that was forwarded as a file. */
+  readonly dated?: Date;
 }
 
 /** Something in a container that could not be taken out. */

@@ -10,7 +10,7 @@ const bytes = z.custom<Uint8Array>((value) => value instanceof Uint8Array);
 const text = z.string();
 const box = z.tuple([size, size, size, size]);
 
-const part = z.strictObject({ name: text, bytes, looks: z.boolean() });
+const part = z.strictObject({ name: text, bytes, looks: z.boolean(), dated: z.date().exactOptional() });
 
 const bareField = z.strictObject({
   name: text,

@@ -73,8 +73,9 @@ async function contentsOfLeaf(leaf: Leaf, shown: ReadonlySet<string>, depth: num
   try {
     const mail = await parseMail(bytes);
     const contents = await contentsOf(bytes, mail, depth + 1);
-    const { subject = "", text = "", html = false } = mail;
-    const inside = { ...contents, forwarded: [{ subject, text, html }, ...contents.forwarded] };
+    const { subject = "", text = "", html = false, date: dated } = mail;
+    const parts = contents.parts.map((one) => (dated === undefined ? one : { dated, ...one }));
+    const inside = { ...contents, parts, forwarded: [{ subject, text, html }, ...contents.forwarded] };
     // If a forwarded letter holds nothing but words, it is itself the attached file.
     return inside.parts.every(({ looks }) => looks) ? { ...inside, parts: [part] } : inside;
   } catch {
