@@ -150,6 +150,8 @@ export interface LetterSubject {
   };
   /** Numbers of the questions that it answers although their sheets are withdrawn. */
   readonly answersLate?: readonly number[];
+  /** Numbers of the questions that it answers with YES although somebody else, or a newer letter, has said NO. */
+  readonly answersDenied?: readonly number[];
   /** It withdraws sheets of earlier letters. */
   readonly withdraws?: boolean;
   /** Words that it keeps as they stand, of those that we asked about. */

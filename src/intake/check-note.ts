@@ -1,5 +1,6 @@
 import { numbersIn } from "../answer/numbered.ts";
 import { changesOf } from "../judging/changes.ts";
+import { withoutDenied } from "../judging/denied.ts";
 import { makeReport } from "../judging/report.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
@@ -59,7 +60,8 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
   const moves = movesIn(note, state, String(letter));
   const decides = why === undefined ? decidedBy(note, state) : [];
   const kept = keptBy(note, state);
-  const words = withKept(catalogue, [...(await store.buyers.keptWords(note.buyer)), ...kept]);
+  const known = [...(await store.buyers.keptWords(note.buyer)), ...kept];
+  const words = withKept(catalogue, withoutDenied(known, state, decides));
   const report = makeReport(
     {
       files: [],

@@ -1,3 +1,4 @@
+import { withoutDenied } from "../judging/denied.ts";
 import { numbersPerhapsIn, ordersNamedIn } from "../judging/named.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { type BuyerState, newBuyer, orderKey } from "../judging/state.ts";
@@ -71,9 +72,10 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
     ? newBuyer(party.buyer)
     : await withWordsBefore(await desk.store.buyers.stateOf(party.buyer, numbers), sheets, desk);
   const answering = wordsTaken(opened, said, state, desk.catalogue);
-  const { answers, settles, decides, late, statements } = answering;
+  const { answers, settles, decides, late, denied, statements } = answering;
   const isOpen = (question: number): boolean => !late.includes(question);
-  const kept = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
+  const words = held ? [] : [...(await desk.store.buyers.keptWords(party.buyer)), ...answering.kept];
+  const kept = withoutDenied(words, state, settles);
   // The orders that a letter names count where no sheet came, or where a person reads its words.
   const named =
     sheets.length === 0 || statements.some(({ kind }) => kind !== "counts")
@@ -104,6 +106,7 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
       settles,
       answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) },
       answersLate: late,
+      answersDenied: denied,
       withdraws: [...answers.withdraws],
       about,
       statements,

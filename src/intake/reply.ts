@@ -1,5 +1,6 @@
 import { type AskedWord, askedWords, maySettle } from "../checks/asked.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
+import { isDenied } from "../judging/denied.ts";
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
 import type { Submission } from "../judging/submission.ts";
 import { mayWithdraw, sheetsNamed } from "../judging/withdrawn.ts";
@@ -69,6 +70,8 @@ export interface Answering {
   readonly decides: readonly QuestionOf[];
   /** Questions that it answers too late: their sheets are withdrawn. */
   readonly late: readonly number[];
+  /** Questions to which it says YES and somebody else, or a newer letter, has said NO. */
+  readonly denied: readonly number[];
   /** Words of legends that it says are right. */
   readonly kept: readonly KeptWord[];
 }
@@ -157,9 +160,15 @@ export function answeringIn(
       words: `${number} NO`,
     }),
   );
+  const replies = { ...at, from, repliesTo: lastOf(goesOn) };
+  const againstNo = [...all.yes].filter(
+    (number) =>
+      !isManagers(number) &&
+      asked.get(number)?.some((one) => one.state === "open" && isDenied(one, replies, state)),
+  );
   const answers = {
     ...all,
-    yes: new Set([...all.yes].filter((number) => !isManagers(number))),
+    yes: new Set([...all.yes].filter((number) => !isManagers(number) && !againstNo.includes(number))),
     no: new Set([...all.no].filter((number) => !isManagers(number))),
   };
   const isWithdrawn = ({ state }: AskedHere): boolean => state === "withdrawn";
@@ -178,6 +187,7 @@ export function answeringIn(
     decides: word.map(({ order, key }) => ({ order, key })),
     settles: yes.map(({ order, key }) => ({ order, key })),
     late,
+    denied: againstNo,
     kept: onceEach(kept),
   };
 }
@@ -202,7 +212,7 @@ function askedIn(
   state: BuyerState,
   mayAnswer: (problem: Problem) => boolean,
 ): Map<number, readonly AskedHere[]> {
-  const last = Math.max(0, ...goesOn.map(({ letter }) => letter));
+  const last = lastOf(goesOn);
   const questions = ordersOf(goesOn, state)
     .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
     .filter((one) => one.state !== "gone" && one.letter <= last);
@@ -213,6 +223,11 @@ function askedIn(
       return those.every(({ order, problem }) => order === first?.order && mayAnswer(problem));
     }),
   );
+}
+
+/** The latest letter whose answer a reply goes on with. */
+function lastOf(goesOn: readonly Answered[]): number {
+  return Math.max(0, ...goesOn.map(({ letter }) => letter));
 }
 
 /** Whether a question is for the manager of its order alone. */

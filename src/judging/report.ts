@@ -102,7 +102,15 @@ export function makeReport(
 ): Report {
   const { files, held = false, reply = false, links = [], unsafe = false } = submission;
   const { kept = [], statements = [], answers = { yes: [], no: [] }, dealtWith = [] } = submission;
-  const { withdraws = [], moves = [], answersLate = [], note, decidedBy, managing = [] } = submission;
+  const {
+    withdraws = [],
+    moves = [],
+    answersLate = [],
+    answersDenied = [],
+    note,
+    decidedBy,
+    managing = [],
+  } = submission;
   const reportOn = memory((sheet: Sheet) => sheetReport(sheet, catalogue));
   const { before, taken, known, sheets, standing, all } = standingWith(
     submission,
@@ -208,6 +216,7 @@ export function makeReport(
         kept,
         answers: { ...answers, mended: answers.no.filter(isMended) },
         answersLate,
+        answersDenied,
         links,
         statements: forPerson,
         unsafe,

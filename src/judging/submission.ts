@@ -41,6 +41,8 @@ export interface Submission {
   readonly moves?: readonly Move[];
   /** Numbers of questions that it answers too late, since their sheets are withdrawn. */
   readonly answersLate?: readonly number[];
+  /** Numbers of questions to which it says YES and somebody else, or a newer letter, has said NO. They stay open. */
+  readonly answersDenied?: readonly number[];
   /** Numbers of orders that the letter is about although no sheet of them came. */
   readonly about?: readonly string[];
   /** Links in the letter's text that seem to lead to files. */

@@ -1,4 +1,5 @@
 import type { Kysely, Selectable } from "kysely";
+import { questionAnswered } from "../checks/letter/question-answered.ts";
 import { type BuyerState, orderKey } from "../judging/state.ts";
 import { letterOf } from "../orders/ids.ts";
 import type { Carried } from "../trade/carried.ts";
@@ -66,6 +67,7 @@ export async function readState(
     db,
     orders.map(({ order }) => order),
   );
+  const denied = [...questions.values()].flat().flatMap(({ denied: no = [] }) => no);
   const withdrawn = await readWithdrawn(
     db,
     orders.map(({ order }) => order),
@@ -85,6 +87,7 @@ export async function readState(
     arrivals: await readArrivals(db, [
       ...[...sheets.values()].flat().map(({ sheet }) => letterOf(sheet.id)),
       ...[...withdrawn.values()].flat().map(({ letter }) => `${letter}`),
+      ...denied.map(({ letter }) => `${letter}`),
     ]),
   };
 }
@@ -149,6 +152,7 @@ async function readQuestions(
           .where("questions.order_id", "in", orders)
           .orderBy("questions.id")
           .execute();
+  const denials = await readDenials(db, orders);
   const byOrder = new Map<number, Map<string, KnownQuestion>>();
   for (const { order_id, key, number, shape, letter, ...row } of rows) {
     const those = byOrder.get(order_id) ?? new Map<string, KnownQuestion>();
@@ -156,11 +160,51 @@ async function readQuestions(
     const problem = problemFrom(JSON.parse(row.problem), shape);
     const state = stateOf(row, problem);
     const isSettled = before?.state === "settled" || before?.state === "decided";
+    const asked = letter ?? 0;
+    const denied = (denials.get(order_id) ?? [])
+      .filter(({ numbers, letter: later }) => later > asked && numbers.includes(String(number)))
+      .map(({ letter: no, by }) => ({ letter: no, ...(by === undefined ? {} : { by }) }));
     if (!isSettled || state === "open")
-      those.set(key, { key, number, problem, letter: before?.letter ?? letter ?? 0, state });
+      those.set(key, {
+        key,
+        number,
+        problem,
+        letter: before?.letter ?? asked,
+        ...(denied.length === 0 ? {} : { denied }),
+        state,
+      });
     byOrder.set(order_id, those);
   }
   return new Map([...byOrder].map(([order, those]) => [order, [...those.values()]]));
+}
+
+/** Letters about some orders that answered questions with NO, and the numbers of those, by the order. */
+async function readDenials(
+  db: Kysely<Tables>,
+  orders: readonly number[],
+): Promise<
+  Map<number, { readonly letter: number; readonly by?: string; readonly numbers: readonly string[] }[]>
+> {
+  const rows =
+    orders.length === 0
+      ? []
+      : await db
+          .selectFrom("order_letters")
+          .innerJoin("problems", "problems.letter", "order_letters.letter")
+          .innerJoin("letters", "letters.id", "order_letters.letter")
+          .select(["order_letters.order_id", "letters.id", "letters.sender", "problems.facts"])
+          .where("order_letters.order_id", "in", orders)
+          .where("problems.check", "=", questionAnswered.id)
+          .where("problems.wording", "in", ["no", "mended"])
+          .orderBy("letters.id")
+          .execute();
+  const denials = rows.map(({ order_id, id, sender, facts }) => ({
+    order_id,
+    letter: id,
+    ...(sender === null ? {} : { by: sender }),
+    numbers: (JSON.parse(facts) as { readonly numbers?: readonly string[] }).numbers ?? [],
+  }));
+  return Map.groupBy(denials, ({ order_id }) => order_id);
 }
 
 function stateOf(

@@ -19,6 +19,8 @@ export interface Question {
 export interface KnownQuestion extends Pick<Question, "key" | "number" | "problem"> {
   /** The number of the letter whose answer asked it first. */
   readonly letter: number;
+  /** Letters that answered it with NO, and who sent them. */
+  readonly denied?: readonly { readonly letter: number; readonly by?: string }[];
   readonly state: /** Nobody has answered it. */
     | "open"
     /** Its sender says that it is meant so. */

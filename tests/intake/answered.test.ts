@@ -586,3 +586,62 @@ test("a reply with sheets is about their order alone, whatever else its answer w
   const reply = await post(desk, { to: both, sheets: [{ mark: "B-2", legend: ["EAST"] }] });
   expect([both.orders, reply.orders]).toEqual([["FM-72", "FM-73"], ["FM-72"]]);
 });
+
+describe("a question that was answered NO", () => {
+  const omar = "Omar Pell <omar@fallowmere.example>";
+  beforeEach(async () => {
+    const sender = () => Promise.resolve({ ok: true, value: "pass" } as const);
+    const made = await temporaryDesk({ reader: { ...directReader, sender } });
+    desk = { ...made, rules: { ...made.rules, nameServers: [] } };
+  });
+  const verdictWith = async (
+    ...replies: readonly Omit<Parameters<typeof post>[1], "to">[]
+  ): Promise<string[]> => {
+    const asked = await post(desk, { sheets: [salona] });
+    const all = [];
+    for (const reply of replies) all.push((await post(desk, { to: asked, ...reply })).verdict ?? "");
+    return all;
+  };
+
+  test("is asked again where somebody else says YES, until that is said to what asks again", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    await post(desk, { to: asked, from: omar, text: "1 NO, corrected sheet follows tomorrow." });
+    const again = await post(desk, { to: asked, text: "1 YES" });
+    expect(again.verdict).not.toBe("pass");
+    const words = (await answerTo(desk, again)).replace(/\s+/g, " ");
+    expect(words).toContain("You answered YES to 1 question, and another reply says NO: 1.");
+    expect(words).toContain("Or reply “1 YES” if it is meant as it stands.");
+    expect(words).not.toContain("is kept as it stands");
+    await post(desk, { to: again, text: "1 YES" });
+    expect(await desk.store.orders.named("FM-72")).toMatchObject([{ verdict: "pass", questions: [] }]);
+  });
+
+  test("is asked again where a letter that is older than the NO says YES", async () => {
+    const [no, yes] = ["2026-11-09T14:19:00Z", "2026-11-09T14:12:00Z"];
+    expect(await verdictWith({ date: no, text: "1 NO" }, { date: yes, text: "1 YES" })).toEqual([
+      "confirm",
+      "confirm",
+    ]);
+  });
+
+  test("is settled by who said NO and now says YES", async () => {
+    expect(await verdictWith({ text: "1 NO" }, { text: "1 YES" })).toEqual(["confirm", "pass"]);
+  });
+
+  test("is settled by who said NO, whatever somebody else said between", async () => {
+    const back = [{ from: omar, text: "1 NO" }, { text: "1 YES" }, { from: omar, text: "1 YES" }];
+    expect(await verdictWith(...back)).toEqual(["confirm", "confirm", "pass"]);
+  });
+
+  test("is not settled by its word in another order of the project", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    await post(desk, { to: asked, text: "1 NO" });
+    const other = await post(desk, { sheets: [{ ...salona, mark: "B-2", fill: { order: "FM-80" } }] });
+    expect(await post(desk, { to: other, text: "1 YES" })).toMatchObject({
+      verdict: "pass",
+      orders: ["FM-80"],
+    });
+    expect((await post(desk, { sheets: [{ mark: "B-3", legend: ["SAUNA"] }] })).verdict).toBe("confirm");
+    expect(await post(desk, { to: asked, text: "1 YES" })).toMatchObject({ verdict: "pass" });
+  });
+});

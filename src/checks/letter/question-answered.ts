@@ -9,6 +9,10 @@ export const questionAnswered = defineLetterCheck({
   source: { kind: "house" },
   why: "Whoever answers wants to see how the answer was understood. A word that its buyer has once confirmed need not be asked about on every other sheet of the same project.",
   wordings: {
+    denied: {
+      says: "You answered YES to {count:question}, and another reply says NO: {numbers}. That reply may be a colleague's.",
+      fix: "Agree on it. Then answer once more, in a reply to this letter.",
+    },
     kept: {
       says: "“{word}” is kept as it stands, and is not asked about again for {project}.",
       fix: "Nothing to do. If it is wrong after all, send its sheet again.",
@@ -57,19 +61,32 @@ export const questionAnswered = defineLetterCheck({
       says: "You answered NO to 1 question: 5. The sheet that came is checked in place of the one that was asked about.",
     },
     {
+      shows: "a YES where somebody else has said NO",
+      given: { ...bare, answersDenied: [1] },
+      wording: "denied",
+      says: "You answered YES to 1 question, and another reply says NO: 1. That reply may be a colleague's.",
+    },
+    {
       shows: "a YES for a sheet that is withdrawn",
       given: { ...bare, answersLate: [4] },
       wording: "late",
       says: "You answered 1 question about sheets that are withdrawn: 4. The answer changes nothing.",
     },
   ],
-  *find({ kept = [], answers = { yes: [], no: [] }, answersLate: late = [] }, _, say) {
+  *find(letter, _, say) {
+    const {
+      kept = [],
+      answers = { yes: [], no: [] },
+      answersLate: late = [],
+      answersDenied: denied = [],
+    } = letter;
     const { yes, no, mended = [] } = answers;
     const told = { yes, no: no.filter((number) => !mended.includes(number)), mended };
     for (const wording of ["yes", "no", "mended"] as const) {
       const numbers = told[wording].map(String);
       if (numbers.length > 0) yield say(wording, { count: numbers.length, numbers }, []);
     }
+    if (denied.length > 0) yield say("denied", { count: denied.length, numbers: denied.map(String) }, []);
     if (late.length > 0) yield say("late", { count: late.length, numbers: late.map(String) }, []);
     for (const { word, project } of kept) yield say("kept", { word, project }, []);
   },
