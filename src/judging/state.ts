@@ -14,7 +14,7 @@ export interface OrderState {
   readonly sheets: readonly Sheet[];
   /** What earlier letters left open. */
   readonly carried: readonly Carried[];
-  /** Sheets that letters have withdrawn from it, and the numbers of those letters. */
+  /** Sheets that letters have withdrawn from it, or notes have put elsewhere, and the numbers of those. */
   readonly withdrawn?: readonly { readonly sheet: Sheet; readonly letter: number }[];
   /** All that it was ever asked. */
   readonly questions: readonly KnownQuestion[];

@@ -1,4 +1,7 @@
+import { sheetAfterCancellation } from "../checks/order/sheet-after-cancellation.ts";
 import { ageOf } from "../orders/age.ts";
+import { differencesOf } from "../orders/differences.ts";
+import { letterOf } from "../orders/ids.ts";
 import type { Standing } from "../orders/stand.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Crossed, Order } from "../trade/order.ts";
@@ -7,18 +10,36 @@ import { sheetsOf } from "./sheets-of.ts";
 import { type BuyerState, type OrderState, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
 
-/** Its sheets that came behind the letter that cancels their place, and are older by the dates of the two letters. */
+/**
+ * Its sheets that came behind the letter that cancels their place, and are older by the dates of the two letters. And
+ * those that came again as they were, with other sheets: a set may be sent whole for the sake of another of its sheets.
+ * Who sends one sheet by itself wants it.
+ */
 export function crossedIn(
   { sheets }: Order,
   before: OrderState | undefined,
   arrivals: BuyerState["arrivals"],
 ): Crossed[] {
-  const cancelled = Map.groupBy(before?.withdrawn ?? [], ({ sheet }) => wallPlaceOf(sheet));
+  const { withdrawn = [], questions = [], sheets: had = [] } = before ?? {};
+  const cancelled = Map.groupBy(withdrawn, ({ sheet }) => wallPlaceOf(sheet));
+  const stood = new Set(had.map(wallPlaceOf));
+  const others = new Set(
+    sheets.filter((sheet) => !cancelled.has(wallPlaceOf(sheet))).map(({ id }) => letterOf(id)),
+  );
+  const isAsked = (cancelledBy: number): boolean =>
+    questions.some(
+      ({ problem: { check, wording, facts } }) =>
+        check === sheetAfterCancellation.id && wording === "again" && facts["cancelledBy"] === cancelledBy,
+    );
   return sheets.flatMap((sheet) => {
     const place = wallPlaceOf(sheet);
     const last = place === undefined ? undefined : cancelled.get(place)?.at(-1);
-    return last !== undefined && ageOf(sheet.id, `${last.letter}/0`, arrivals) === "unclear"
-      ? [{ sheet, cancelledBy: last.letter }]
+    if (last === undefined) return [];
+    const { letter: cancelledBy, sheet: old } = last;
+    if (ageOf(sheet.id, `${cancelledBy}/0`, arrivals) === "unclear") return [{ sheet, cancelledBy }];
+    const comesBack = others.has(letterOf(sheet.id)) && !stood.has(place);
+    return differencesOf(old, sheet).length === 0 && (comesBack || isAsked(cancelledBy))
+      ? [{ sheet, cancelledBy, again: true }]
       : [];
   });
 }

@@ -92,7 +92,7 @@ export async function readState(
   };
 }
 
-/** The sheets that letters have withdrawn from some orders, in the order in which that happened. */
+/** The sheets that letters have withdrawn from some orders, or notes have put elsewhere, in the order in which that happened. */
 async function readWithdrawn(
   db: Kysely<Tables>,
   orders: readonly number[],
@@ -106,7 +106,6 @@ async function readWithdrawn(
           .select(["revisions.order_id", "letters.id as letter", "revisions.withdrawn"])
           .where("revisions.order_id", "in", orders)
           .where("revisions.withdrawn", "!=", "[]")
-          .where("letters.kind", "!=", "note")
           .orderBy("revisions.id")
           .execute();
   const gone = rows.flatMap(({ order_id, letter, withdrawn }) =>

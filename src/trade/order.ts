@@ -41,6 +41,8 @@ export interface Replacement {
 export interface Crossed {
   readonly sheet: Sheet;
   readonly cancelledBy: number;
+  /** It is newer, and the same sheet once more, among others. */
+  readonly again?: true;
 }
 
 /** A sheet that one of our own people has put elsewhere: as it stood, and its copy with the place that it has now. */

@@ -193,6 +193,36 @@ test("what crossed with its cancellation can be cancelled once more, and is aske
   expect(checksOf(crossed)).toEqual(["sheet-after-cancellation"]);
 });
 
+test("a cancelled sheet that comes back unchanged in a whole set is asked about, and one by itself is not", async () => {
+  const first = await post(desk, { sheets: pool });
+  await post(desk, { text: "CANCEL B-2", to: first });
+  const set = await post(desk, { sheets: pool });
+  expect(checksOf(set)).toContain("sheet-after-cancellation");
+  expect(set.verdict).toBe("confirm");
+  // It stays open when the rest comes again, and is settled once.
+  await post(desk, { sheets: [{ mark: "B-3", legend: ["GYM"] }] });
+  expect((await orderOf()).verdict).toBe("confirm");
+  expect((await post(desk, { sheets: pool.slice(0, 3) })).verdict).toBe("confirm");
+  expect((await post(desk, { text: "1 YES", to: set })).verdict).toBe("pass");
+  expect((await post(desk, { sheets: pool })).verdict).toBe("pass");
+});
+
+test("a sheet that was put elsewhere and comes back where it stood is asked about in a whole set", async () => {
+  await post(desk, { sheets: pool });
+  const gym = (await orderOf()).sheets.find(({ mark }) => mark === "B-2");
+  const acts = [{ kind: "place", sheet: gym?.id ?? "", mark: "B-5" }] as const;
+  const note = {
+    id: "1",
+    buyer: "greta@fallowmere.example",
+    order: "FM-72",
+    by: "Rosa Imhoff",
+    why: "told by phone",
+  };
+  await takeNote(desk, { ...note, acts });
+  expect(standing(await orderOf())).toContain("B-5 alone");
+  expect(checksOf(await post(desk, { sheets: pool }))).toContain("sheet-after-cancellation");
+});
+
 test("beside a sheet for another station it counts", async () => {
   const first = await post(desk, { sheets: pool });
   const reply = await post(desk, {

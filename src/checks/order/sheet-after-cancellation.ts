@@ -12,10 +12,14 @@ export const sheetAfterCancellation = defineOrderCheck({
   severity: "asks",
   sender: "settles",
   source: { kind: "house" },
-  why: "A sheet that comes after its place was cancelled is wanted again, as a rule. Where its letter was written before the cancellation and came behind it, its sender may never have wanted it again.",
+  why: "A sheet that comes after its place was cancelled is wanted again, as a rule. Where its letter was written before the cancellation and came behind it, its sender may never have wanted it again. Nor may whoever sends a whole set anew for the sake of another sheet.",
   wordings: {
     crossed: {
       says: "{file} came after you had cancelled it, but its letter bears the earlier date.",
+      fix: "If it is not wanted, cancel it once more in a reply to this letter.",
+    },
+    again: {
+      says: "{file} came again as it was, among others, although it had been cancelled or put elsewhere before.",
       fix: "If it is not wanted, cancel it once more in a reply to this letter.",
     },
   },
@@ -32,10 +36,19 @@ export const sheetAfterCancellation = defineOrderCheck({
       wording: "crossed",
       says: "S-104 plate.pdf came after you had cancelled it, but its letter bears the earlier date.",
     },
+    {
+      shows: "a cancelled sheet in a set that came whole once more",
+      given: (sample) => {
+        const { crossed: some = [], ...order } = crossed(sample);
+        return { ...order, crossed: some.map((one) => ({ ...one, again: true })) };
+      },
+      wording: "again",
+      says: "S-104 plate.pdf came again as it was, among others, although it had been cancelled or put elsewhere before.",
+    },
   ],
   *find({ crossed: sheets = [] }, _, say) {
-    for (const { sheet, cancelledBy } of sheets) {
-      const problem = say("crossed", { file: sheet.file }, at(sheet));
+    for (const { sheet, cancelledBy, again = false } of sheets) {
+      const problem = say(again ? "again" : "crossed", { file: sheet.file }, at(sheet));
       // Cancelled once more, it is another question.
       yield { ...problem, facts: { ...problem.facts, cancelledBy } };
     }
