@@ -30,6 +30,17 @@ export function mayWaive({ check }: Pick<Problem, "check">): boolean {
   return waivable.has(check);
 }
 
+const stayingOpen = new Set(
+  everyCheck.flatMap(({ id, wordings }) =>
+    Object.entries(wordings).flatMap(([name, { stays }]) => (stays === true ? [`${id} ${name}`] : [])),
+  ),
+);
+
+/** Whether a question stays where nothing that stands shows what it is about. */
+export function staysOpen({ check, wording }: Pick<Problem, "check" | "wording">): boolean {
+  return stayingOpen.has(`${check} ${wording}`);
+}
+
 const seenOnPage = new Set(everyCheck.filter((check) => check.seen).map(({ id }) => id));
 
 /** Whether what one of our own people decides of a problem holds for that very sheet alone, and not for its next. */

@@ -29,6 +29,11 @@ export interface Wording {
   readonly severity?: Severity;
   /** What a problem in this wording makes of the letter, where its severity does not say it. */
   readonly verdict?: Verdict;
+  /**
+   * What it is about cannot be seen in what stands, once its letter is judged. It stays until it is answered or its
+   * sheets give way.
+   */
+  readonly stays?: true;
 }
 type Wordings = Readonly<Record<string, Wording>>;
 

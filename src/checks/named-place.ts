@@ -13,18 +13,43 @@ export function positionIn(name: string): number | undefined {
   return found.length === 1 ? Number(found[0]?.[1]) : undefined;
 }
 
+/** Whether an order has a mark, as plain text. */
+export type IsMark = (mark: string) => boolean;
+
+/** The mark of the sheet's own series with which its file's name begins: "S-3 Bar" where the sheet says S-1. */
+export function markInFront(sheet: Sheet): string | undefined {
+  const [found, letters] = /^(\p{L}{1,4})-\d{1,5}(?![\p{L}\p{N}])/u.exec(nameOf(sheet)) ?? [];
+  const [own] = /^\p{L}{1,4}(?=[-_ ]?\d)/u.exec(sheet.mark?.trim() ?? "") ?? [];
+  const isOfSeries = letters !== undefined && letters.toUpperCase() === own?.toUpperCase();
+  return found !== undefined && isOfSeries ? plainText(found) : undefined;
+}
+
 /**
  * The one other mark of the same series that a file's name tells: S-105 where the sheet says S-104. Only where nothing in
- * the name is the sheet's own mark, and the numbers are of one length, of two digits or more.
+ * the name is the sheet's own mark, and the numbers are of one length, of two digits or more. Of the marks that the order
+ * has any counts.
  */
 export function otherMarkIn(
   name: string,
   { mark = "", order = "", partKey = "" }: Sheet,
+  isMark: IsMark = () => false,
 ): string | undefined {
+  if (plainText(mark) === "" || plainText(name).includes(plainText(mark))) return undefined;
   const [, letters = "", digits = ""] = /^([A-Z]{1,4})[-_ ]?(\d{2,5})$/i.exec(mark.trim()) ?? [];
-  if (letters === "" || plainText(name).includes(plainText(mark))) return undefined;
-  const like = new RegExp(`(?<![\\p{L}\\p{N}])${letters}[- ]?\\d{${digits.length}}(?![\\p{L}\\p{N}])`, "giu");
-  const others = new Set([...name.matchAll(like)].map(([whole]) => plainText(whole)));
+  const isLike = (other: string): boolean =>
+    letters !== "" && new RegExp(`^${letters}\\d{${digits.length}}$`, "i").test(other);
+  const others = new Set(
+    likeMarks
+      .flatMap((like) => [...name.matchAll(like)])
+      .map(([whole]) => plainText(whole))
+      .filter((one) => isLike(one) || isMark(one)),
+  );
   const [other, ...more] = [...others].filter((one) => !plainText(order + partKey).includes(one));
   return more.length > 0 ? undefined : other;
 }
+
+/** Letters and digits as marks have them, and numbers of three digits or more: "K1", "S-104", "101". */
+const likeMarks = [
+  /(?<![\p{L}\p{N}])\p{L}{1,4}[- ]?\d{1,5}(?![\p{L}\p{N}])/gu,
+  /(?<![\p{L}\p{N}]|\p{L}-)\d{3,5}(?![\p{L}\p{N}])/gu,
+];

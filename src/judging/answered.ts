@@ -1,4 +1,4 @@
-import { maySettle } from "../checks/asked.ts";
+import { maySettle, staysOpen } from "../checks/asked.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
@@ -19,6 +19,8 @@ export interface AskedQuestion {
 export interface Questioning {
   /** Whether a problem is a question that was answered: it is meant so. */
   readonly isAnswered: (problem: Problem) => boolean;
+  /** Open ones about what an earlier letter did, which what stands does not show. */
+  readonly staying: readonly Problem[];
   readonly asked: (problems: readonly Problem[]) => AskedQuestion[];
   /** All that the order was ever asked. */
   readonly known: readonly KnownQuestion[];
@@ -48,6 +50,7 @@ export function questioning(
   const numbers = new Map(known.map((question) => [question.key, question.number]));
   return {
     known,
+    staying: known.flatMap(({ state: is, problem }) => (is === "open" && staysOpen(problem) ? problem : [])),
     isAnswered: (problem) => {
       const isSettled = settled.size > 0 && maySettle(problem);
       if (!isSettled && decided.size === 0) return false;

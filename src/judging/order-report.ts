@@ -60,9 +60,11 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     },
     catalogue,
   );
-  const standing = [...found.filter((problem) => !isAnswered(problem)), ...open];
+  const own = new Set(members.map(({ sheet }) => sheet.id));
+  const stay = questions.staying.filter(({ spots }) => spots.every(({ file }) => own.has(file)));
+  const standing = [...[...found, ...stay].filter((problem) => !isAnswered(problem)), ...open];
   const missing = stillMissing(order, others);
-  const own = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
+  const brought = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);
   const otherwise = gravest([
     waitsForPerson ? "person" : "pass",
     verdictOf(standing),
@@ -91,7 +93,7 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     ]),
     problems,
     carried: missing.length > 0 ? carried : carried.filter((one) => !isReached(one, order)),
-    asked: asked([...problems, ...own]),
+    asked: asked([...problems, ...brought]),
     lastNumber: Math.max(0, ...known.map(({ number }) => number)),
     ...(released === undefined ? {} : { released }),
     ...(managing === undefined ? {} : { managing }),

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { nameOf, otherMarkIn, positionIn } from "../../src/checks/named-place.ts";
+import { markInFront, nameOf, otherMarkIn, positionIn } from "../../src/checks/named-place.ts";
 import { without } from "../../src/checks/sample.ts";
 import { device } from "../make/sample.ts";
 
@@ -57,6 +57,37 @@ test.each([
   ["S-123456", "S-123457", undefined],
 ])("where the sheet says “%s”, “%s” tells the mark %s", (mark, name, told) => {
   expect(otherMarkIn(name, device({ mark }))).toBe(told);
+});
+
+test.each([
+  ["S-1", "S-2", "S2"],
+  ["K1", "K2 hall", "K2"],
+  ["101", "102", "102"],
+  ["101", "Room 102 north", "102"],
+  ["S-1", "s_2", "S2"],
+  ["S-1", "S-3", undefined],
+  ["S-1", "S-2 and K2", undefined],
+  ["S-1", "S-1 beside S-2", undefined],
+  ["101", "S-102", undefined],
+  ["S-1", "scan 2", undefined],
+  ["S-1", "S-22", undefined],
+  ["", "S-2", undefined],
+])("where the order has it beside “%s”, “%s” tells the mark %s", (mark, name, told) => {
+  const marks = new Set(["S2", "K2", "102", "2"]);
+  expect(otherMarkIn(nameOf({ file: name }), device({ mark }), (one) => marks.has(one))).toBe(told);
+});
+
+test.each([
+  ["S-1", "S-3 Bar.pdf", "S3"],
+  ["s1", "S-3.pdf", "S3"],
+  ["S-1", "Bar S-3.pdf", undefined],
+  ["S-1", "K-3.pdf", undefined],
+  ["S-1", "S3.pdf", undefined],
+  ["S-1", "S-3b.pdf", undefined],
+  ["S-1", "scan.pdf", undefined],
+  ["LOBBY", "S-3.pdf", undefined],
+])("where the sheet says %s, the name %s begins with the mark %s", (mark, file, told) => {
+  expect(markInFront(device({ mark, file }))).toBe(told);
 });
 
 test("a mark that is no letters and digits has no series", () => {

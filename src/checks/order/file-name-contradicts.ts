@@ -1,13 +1,20 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { differencesOf } from "../../orders/differences.ts";
 import { byId, letterOf } from "../../orders/ids.ts";
 import { plainText } from "../../orders/keys.ts";
 import { isMarked } from "../../orders/placed.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
 import type { Order, Station } from "../../trade/order.ts";
 import type { Sheet } from "../../trade/sheet.ts";
-import { at, defineOrderCheck, labelOf } from "../check.ts";
-import { nameOf, otherMarkIn, positionIn } from "../named-place.ts";
+import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
+import { type IsMark, markInFront, nameOf, otherMarkIn, positionIn } from "../named-place.ts";
 import { subject } from "../sample.ts";
+
+/** An order in which one sheet has taken the place of another. */
+function replacing(old: Sheet, sheet: Sheet, others: readonly Sheet[] = []): OrderSubject {
+  const now: Sheet = { notes: "left wall", ...sheet, id: "2/1" };
+  return { ...subject([now, ...others]), replaced: [{ old, now, how: "place" }] };
+}
 
 export const fileNameContradicts = defineOrderCheck({
   id: "file-name-contradicts",
@@ -15,7 +22,7 @@ export const fileNameContradicts = defineOrderCheck({
   severity: "asks",
   sender: "settles",
   source: { kind: "house" },
-  why: "Whoever saves a sheet as “pos 1” means position 1. Names are often left as they were, so it is not asked about where another file is rightly named so, or where the sheet came later than others of its station. A file that is called after another room than its plate names is asked about only where other files are called after their plates.",
+  why: "Whoever saves a sheet as “pos 1” means position 1. Names are often left as they were, so it is not asked about where another file is rightly named so, or where the sheet came later than others of its station. A file that is called after another room than its plate names is asked about only where other files are called after their plates. A sheet that is called after another place and takes that of one sent before would make that one vanish.",
   wordings: {
     position: {
       says: "The file is called {file}, but “{field}” says {position}.",
@@ -24,6 +31,11 @@ export const fileNameContradicts = defineOrderCheck({
     mark: {
       says: "The file is called {file}, but “{field}” says {mark}.",
       fix: "If {mark} is wrong, send the sheet again with the right station mark.",
+    },
+    taken: {
+      says: "The file is called {file}, but “{field}” says {typed}, so it takes the place of {old}, sent before.",
+      fix: "If {typed} is wrong, send the sheet again with the right one, and {old} once more.",
+      stays: true,
     },
     room: {
       says: "The file is called {file}, but its plate says “{legend}”.",
@@ -60,8 +72,70 @@ export const fileNameContradicts = defineOrderCheck({
       shows: "an old name on a sheet that was sent again later",
       given: ({ deviceAt, plate }) => subject([plate(), deviceAt(1, { id: "2/1", file: "S-104 pos 3.pdf" })]),
     },
+    {
+      shows: "an old name, where the sheet before had it too",
+      given: ({ deviceAt, plate }) =>
+        replacing(deviceAt(2, { file: "S-104 pos 1.pdf" }), deviceAt(2, { file: "S-104 pos 1.pdf" }), [
+          plate(),
+          deviceAt(1),
+        ]),
+    },
+    {
+      shows: "a sheet that came again as it was, under another name",
+      given: ({ deviceAt, plate }) =>
+        replacing(deviceAt(2), deviceAt(2, { file: "S-104 pos 1.pdf", notes: "" }), [plate(), deviceAt(1)]),
+    },
+    {
+      shows: "marks of one digit, and numbers that are none",
+      given: ({ aloneDevice }) =>
+        subject([
+          aloneDevice({ id: "1/1", mark: "S-1", file: "scan 2.pdf" }),
+          aloneDevice({ id: "1/2", mark: "S-2", file: "S-2 (1).pdf" }),
+          aloneDevice({ id: "1/3", mark: "S-3", file: "S-4.pdf" }),
+        ]),
+    },
   ],
   failing: [
+    {
+      shows: "another position, in the place of a sheet sent before",
+      given: ({ deviceAt, plate }) =>
+        replacing(deviceAt(1), deviceAt(1, { file: "S-104 pos 2.pdf" }), [plate(), deviceAt(2)]),
+      wording: "taken",
+      says: "The file is called S-104 pos 2.pdf, but “Position” says 1, so it takes the place of S-104 pos 1.pdf, sent before.",
+      fix: "If 1 is wrong, send the sheet again with the right one, and S-104 pos 1.pdf once more.",
+    },
+    {
+      shows: "another station, in the place of a sheet sent before",
+      given: ({ aloneDevice }) =>
+        replacing(aloneDevice(), aloneDevice({ file: "S-111 new.pdf" }), [
+          aloneDevice({ id: "1/8", mark: "S-111", file: "S-111.pdf" }),
+        ]),
+      wording: "taken",
+      says: "The file is called S-111 new.pdf, but “Station mark” says S-110, so it takes the place of S-110.pdf, sent before.",
+      fix: "If S-110 is wrong, send the sheet again with the right one, and S-110.pdf once more.",
+    },
+    {
+      shows: "another station of one digit, of which no sheet came, in the place of a sheet sent before",
+      given: ({ aloneDevice }) =>
+        replacing(
+          aloneDevice({ mark: "S-1", file: "S-1.pdf" }),
+          aloneDevice({ mark: "S-1", file: "S-3 Bar.pdf" }),
+        ),
+      wording: "taken",
+      says: "The file is called S-3 Bar.pdf, but “Station mark” says S-1, so it takes the place of S-1.pdf, sent before.",
+      fix: "If S-1 is wrong, send the sheet again with the right one, and S-1.pdf once more.",
+    },
+    {
+      shows: "another station of one digit, whose sheet is not called after it",
+      given: ({ aloneDevice }) =>
+        subject([
+          aloneDevice({ id: "1/1", mark: "S-1", file: "S-2.pdf" }),
+          aloneDevice({ id: "1/2", mark: "S-2", file: "left.pdf" }),
+        ]),
+      wording: "mark",
+      says: "The file is called S-2.pdf, but “Station mark” says S-1.",
+      fix: "If S-1 is wrong, send the sheet again with the right station mark.",
+    },
     {
       shows: "another room than the plate names, beside a file that is called after its plate",
       given: ({ aloneDevice }) =>
@@ -99,30 +173,66 @@ export const fileNameContradicts = defineOrderCheck({
       fix: "If S-110 is wrong, send the sheet again with the right station mark.",
     },
   ],
-  *find({ order }, catalogue, say) {
+  *find({ order, replaced = [] }, catalogue, say) {
     yield* roomsIn(order, catalogue).map(({ sheet, legend }) =>
       say("room", { file: sheet.named ?? sheet.file, legend }, at(sheet, "row.plate.1")),
     );
     const taken = placesIn(order);
+    const marks = new Set(order.stations.map(({ mark }) => plainText(mark)));
+    const isMark: IsMark = (one) => marks.has(one);
+    const gave = new Map(replaced.map(({ old, now, how }) => [now.id, how === "place" ? old : undefined]));
     for (const station of order.stations) {
       const members = [...station.plates, ...station.devices];
       for (const sheet of members.filter(isMarked)) {
-        // What was made of a list has its name from us.
-        if (sheet.list !== undefined) continue;
-        const told = toldBy(sheet);
         const own = placeOf(sheet);
-        if (told === undefined || told === own || (taken.get(own)?.length ?? 0) > 1) continue;
-        const there = taken.get(told) ?? [];
-        const isOld = !isFirstHere(sheet, station) || there.some((other) => namesItself(other, told));
-        if (isOld && !there.some((other) => toldBy(other) === own)) continue;
-        const { file, position } = { file: sheet.named ?? sheet.file, ...positionOf(sheet) };
-        if (otherMarkIn(nameOf(sheet), sheet) === undefined && position !== undefined)
-          yield say("position", { file, field: labelOf(sheet, "position"), position }, at(sheet, "position"));
-        else yield say("mark", { file, field: labelOf(sheet, "mark"), mark: sheet.mark }, at(sheet, "mark"));
+        // What was made of a list has its name from us.
+        if (sheet.list !== undefined || (taken.get(own)?.length ?? 0) > 1) continue;
+        const old = gave.get(sheet.id);
+        const there = (told: string): readonly Sheet[] => taken.get(told) ?? [];
+        const isOld = (told: string): boolean =>
+          !isFirstHere(sheet, station) || there(told).some((other) => namesItself(other, told, isMark));
+        const isAsked = (told: string | undefined): told is string =>
+          told !== undefined &&
+          told !== own &&
+          (!isOld(told) || there(told).some((other) => toldBy(other, isMark) === own));
+        const file = sheet.named ?? sheet.file;
+        const says = (isKnown: IsMark) => {
+          const { typed, place } = saysInstead(sheet, isKnown);
+          return { typed, place, field: labelOf(sheet, place), spots: at(sheet, place) };
+        };
+        if (isAsked(toldBy(sheet, isMark))) {
+          const { typed, place, field, spots } = says(isMark);
+          if (place === "position") yield say("position", { file, field, position: typed }, spots);
+          else yield say("mark", { file, field, mark: typed }, spots);
+        } else if (old !== undefined && takesOver(sheet, old)) {
+          // A name that begins with a mark of the same series may name a station that is new.
+          const front = markInFront(sheet);
+          const isKnown: IsMark = (one) => isMark(one) || one === front;
+          const told = toldBy(sheet, isKnown);
+          const { typed, field, spots } = says(isKnown);
+          if (told !== undefined && told !== own)
+            yield say("taken", { file, field, typed, old: old.file }, spots);
+        }
       }
     }
   },
 });
+
+/** What a sheet says of its place where its file's name says something else, and where it says it. */
+function saysInstead(
+  sheet: Sheet,
+  isMark: IsMark,
+): { readonly typed: string | number; readonly place: "position" | "mark" } {
+  const { mark, position } = positionOf(sheet);
+  return position !== undefined && otherMarkIn(nameOf(sheet), sheet, isMark) === undefined
+    ? { typed: position, place: "position" }
+    : { typed: mark, place: "mark" };
+}
+
+/** Whether a sheet changes one that had another name. */
+function takesOver(sheet: Sheet, old: Sheet): boolean {
+  return plainText(nameOf(old)) !== plainText(nameOf(sheet)) && differencesOf(old, sheet).length > 0;
+}
 
 /** A device that stands alone, what its plate says, and what its file is called besides its place. */
 interface Titled {
@@ -208,20 +318,21 @@ function positionOf(sheet: Sheet): { mark: string; position: number | undefined 
 }
 
 /** The place that a file's name tells; undefined where it tells none. */
-function toldBy(sheet: Sheet): string | undefined {
+function toldBy(sheet: Sheet, isMark: IsMark): string | undefined {
   const name = nameOf(sheet);
   const { mark, position } = positionOf(sheet);
-  const [otherMark, told] = [otherMarkIn(name, sheet), position === undefined ? undefined : positionIn(name)];
+  const otherMark = otherMarkIn(name, sheet, isMark);
+  const told = position === undefined ? undefined : positionIn(name);
   if (otherMark === undefined && told === undefined) return undefined;
   return placeOf(sheet, { mark: otherMark ?? mark, position: told ?? position });
 }
 
 /** Whether the file of a sheet is named after the place that the sheet has. */
-function namesItself(sheet: Sheet, place: string): boolean {
+function namesItself(sheet: Sheet, place: string, isMark: IsMark): boolean {
   const { mark, position } = positionOf(sheet);
   return position === undefined
     ? plainText(nameOf(sheet)).includes(plainText(mark))
-    : toldBy(sheet) === place;
+    : toldBy(sheet, isMark) === place;
 }
 
 /** Whether the sheet came with the first of its station; one that came later may be an old file, mended. */

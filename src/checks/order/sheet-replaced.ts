@@ -33,6 +33,7 @@ export const sheetReplaced = defineOrderCheck({
       says: "{now} takes the place of {old}, sent before, though its name says that it is the older one. Changed: {changes|each}.",
       fix: "If {old} is right, send it again.",
       severity: "asks",
+      stays: true,
     },
     unchanged: {
       says: "{count:sheet} came again and changed nothing: {files}.",
