@@ -42,11 +42,14 @@ export function otherMarkIn(
     likeMarks
       .flatMap((like) => [...name.matchAll(like)])
       .map(([whole]) => plainText(whole))
-      .filter((one) => isLike(one) || isMark(one)),
+      .filter((one) => (isLike(one) || isMark(one)) && withoutZeros(one) !== withoutZeros(plainText(mark))),
   );
   const [other, ...more] = [...others].filter((one) => !plainText(order + partKey).includes(one));
   return more.length > 0 ? undefined : other;
 }
+
+/** S-104 for S-0104. */
+const withoutZeros = (mark: string): string => mark.replace(/(?<!\d)0+(?=\d)/gu, "");
 
 /** Letters and digits as marks have them, and numbers of three digits or more: "K1", "S-104", "101". */
 const likeMarks = [

@@ -295,22 +295,22 @@ const trade = anyOf(
     (?:\p{L}+s|names?|lobby|foyer|bar|finish(?:es)?|lettering) (?:excepted|to come|open|later)(?=[.,!)]|$)`,
   // Sheets that are somebody's copy, or that their own writer does not trust.
   String.raw`
-    (?:copied|cloned|carried|lifted) (?:over |across )?from(?! (?:the|our|my|his|her|their|an?) )|from (?:another|an old|the old|our old|the last) (?:job|project|order|house|set)|typed over|started (?:out|life) as|
+    (?:copied|cloned|carried|lifted) (?:over |across )?from(?! (?:the|our|my|his|her|their|an?) )|from (?:another|an old|the old|our old) (?:job|project|order|house|set)|typed over|started (?:out|life) as|
     (?:were|was) (?:once|originally|first)|
     (?:were|was) (?:the )?[^.!?]{1,30}(?: once| originally)(?=[.,;!]|$)|(?:old|earlier|last) sheets and|
     something (?:is|looks?|seems?|feels?|smells?) (?:\p{L}+ )?(?:off|odd|wrong|funny|strange|amiss|fishy)|
-    (?:one|some|two|it|this|that|these|they)(?: of (?:them|these))? (?:looks?|looked|seems?|seemed|felt|feels?|reads?|sounds?) (?:\p{L}+ )?(?:odd|off|funny|strange|weird|fishy|wrong)|
+    (?:one|some|two)(?: of (?:them|these))? (?:looks?|looked|seems?|seemed|felt|feels?|reads?|sounds?) (?:\p{L}+ )?(?:odd|off|funny|strange|weird|fishy|wrong)|
     (?:may|might|could|must) (?:well )?have (?:missed|forgotten|mixed|dropped|skipped|swapped|lost|left)|
     (?:feels? like|think|thinking|afraid|fear|worr\p{L}+|bet) (?:that )?(?:i|we) (?:\p{L}+ )?(?:forgot|missed|left|skipped|mixed|lost)|
     (?:excuse|forgive|pardon|blame) (?:any |the |my |all )?slips?|dictat\p{L}+ (?:the|these|them|it|all|most|some)|
     (?:wrote|took|put|typed) (?:it |them )?(?:down )?(?:what|as) (?:i|we|he|she) (?:heard|understood|remember\p{L}*|could (?:read|hear))|
-    (?:cat|dog|kids?|baby|toddler|bird)\b[^.!?]{0,40}(?:keyboard|keys|tablet|mouse|laptop)|half asleep|
+    (?:cat|kids?|baby|toddler|bird)\b[^.!?]{0,40}(?:keyboard|keys|tablet|mouse|laptop)|half asleep|
     (?:tell|let) (?:me|us) (?:know )?(?:if|whether) (?:it|this|that|they|these|all|everything|any of (?:it|this)) (?:makes?|adds?|fits?|works?)`,
   // Who gives the word, and when.
   String.raw`
     await the|hope to (?:win|get|land)|one of (?:two|three|four|five|several)(?= *(?:$|[.,;!]))|
     (?:call|give|send|tell|text) you (?:with )?the (?:go|word|nod|okay|ok|signal|green light)|
-    fingers crossed (?:we|they|he|she|it)|(?:come|get) back to you (?:on|about|with)|
+    fingers crossed (?:we|they|he|she|it)|(?:come|get) back to you (?:on|about|with)(?! (?:that|this) one)|
     if (?:\p{L}+ ){1,3}goes (?:well|through|ahead)`,
   // Money and accounts.
   String.raw`
