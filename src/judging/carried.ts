@@ -17,9 +17,9 @@ import { type OrderState, orderKey } from "./state.ts";
 export type IsSettled = (carried: Carried) => boolean;
 
 /**
- * Which unreadable files of earlier letters new sheets settle. A sheet settles a file if it bears the file's name, or
- * if it is for the place that the name tells. It also settles a file if it is for a place that the order lacked in
- * which the file stands open. A file that stands open in several orders is settled in all of them.
+ * Which unreadable files of earlier letters new sheets settle. Only a sheet of an order in which the file stands open
+ * does. It settles the file if it bears the file's name, if it is for the place that the name tells, or if it is for a
+ * place that the order lacked. A file that stands open in several orders is settled in all of them.
  */
 export function settledBy(
   sheets: readonly Sheet[],
@@ -48,8 +48,13 @@ export function settledBy(
     }
   };
   // Many sheets are called "device.pdf", so a sheet that only took the place of another settles no file by its name.
-  settle((file) => (sheet) => tellsPlaceOf(file, sheet) || (!gave.has(sheet.id) && isNamed(sheet, file)));
-  settle((file) => (sheet) => sheet.list !== undefined && listNames.test(file));
+  const isInOrder = (key: string, { order = "" }: Sheet): boolean =>
+    lackedBeside(key).some(({ order: { number } }) => orderKey(number) === orderKey(order));
+  settle(
+    (file, key) => (sheet) =>
+      isInOrder(key, sheet) && (tellsPlaceOf(file, sheet) || (!gave.has(sheet.id) && isNamed(sheet, file))),
+  );
+  settle((file, key) => (sheet) => isInOrder(key, sheet) && sheet.list !== undefined && listNames.test(file));
   settle((file, key) => {
     const lacked = lackedBeside(key);
     const isLacked = (sheet: Sheet): boolean =>

@@ -39,6 +39,14 @@ test.each<[string, Sheet, string, boolean]>([
   ["of a place that was lacking, with a long number in front", four, "IMG-20261.pdf", true],
   ["of a place that was not lacking", deviceAt(3, { id: "2/1", file: "new.pdf" }), "scan.pdf", false],
   ["for an order of another number", { ...four, order: "KX-1185" }, "scan.pdf", false],
+  ["of its name, for another order", { ...fourthNamed("device.pdf"), order: "KX-1185" }, "device.pdf", false],
+  [
+    "of the place that its name tells, for another order",
+    { ...four, order: "KX-1185" },
+    "S-104 pos 4.pdf",
+    false,
+  ],
+  ["from a list, for another order", { ...ofList, order: "KX-1185" }, "stations.xlsx", false],
   [
     "of a plate that its name tells",
     { ...plate(), id: "2/1", file: "new.pdf" },
