@@ -1,4 +1,5 @@
 import { parsePhoneNumberFromString } from "libphonenumber-js";
+import { saysNone } from "../../orders/placeholder.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import type { Sample } from "../sample.ts";
@@ -25,6 +26,7 @@ export const phoneMalformed = defineSheetCheck({
   passing: [
     { shows: "hyphens", given: (sample) => withPhone(sample, "312-555-0117") },
     { shows: "brackets and an extension", given: (sample) => withPhone(sample, "(312) 555-0117 ext 4") },
+    { shows: "n/a, which is none", given: (sample) => withPhone(sample, "n/a") },
     { shows: "a country code", given: (sample) => withPhone(sample, "+44 20 7946 0958") },
   ],
   failing: [
@@ -55,7 +57,7 @@ export const phoneMalformed = defineSheetCheck({
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.contact.phone;
-    if (typed === undefined) return;
+    if (typed === undefined || saysNone(typed)) return;
     const facts = { field: labelOf(sheet, "contact.phone"), typed };
     const spots = at(sheet, "contact.phone");
     const number = parsePhoneNumberFromString(typed, "US");
