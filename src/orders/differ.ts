@@ -22,7 +22,7 @@ export function saidOfProject({ project = "" }: Sheet): Said<"project"> {
 }
 
 /**
- * What most sheets say. Case, spacing and punctuation do not matter. Of equal shares the one that came first counts.
+ * What most sheets say. Case, spacing, punctuation and usual short forms do not matter. Of equal shares the one that came first counts.
  */
 export function usuallySaid<P extends string>(
   sheets: readonly Sheet[],
@@ -40,7 +40,7 @@ export function oddOnes<P extends string>(
   if (most === undefined) return [];
   return rest.flatMap((odd) => {
     const parts = (Object.keys(odd.said) as P[]).filter((part) => {
-      const [one, other] = [plainText(odd.said[part] ?? ""), plainText(most.said[part] ?? "")];
+      const [one, other] = [odd.said[part], most.said[part]].map(asCompared);
       return one !== other && one !== "" && other !== "";
     });
     const words = (whose: Said<P>): string => parts.map((part) => whose[part]).join(", ");
@@ -64,6 +64,43 @@ function bySaying<P extends string>(
 
 /** The parts that are filled in, as one text to compare. */
 function plainParts(said: Readonly<Record<string, string | undefined>>): string {
-  const plain = Object.entries(said).map(([part, typed]) => [part, plainText(typed ?? "")]);
+  const plain = Object.entries(said).map(([part, typed]) => [part, asCompared(typed)]);
   return contentKey(Object.fromEntries(plain.filter(([, typed]) => typed !== "")));
+}
+
+/** Short forms that surely mean the same in names and addresses: most are those of USPS Publication 28. From memory. */
+const shortForms: Readonly<Record<string, string>> = {
+  "&": "AND",
+  "+": "AND",
+  ST: "STREET",
+  AVE: "AVENUE",
+  AV: "AVENUE",
+  RD: "ROAD",
+  BLVD: "BOULEVARD",
+  DR: "DRIVE",
+  LN: "LANE",
+  CT: "COURT",
+  PL: "PLACE",
+  SQ: "SQUARE",
+  HWY: "HIGHWAY",
+  PKWY: "PARKWAY",
+  STE: "SUITE",
+  APT: "APARTMENT",
+  BLDG: "BUILDING",
+  FL: "FLOOR",
+  RM: "ROOM",
+};
+/** What a firm is in law. A name is the same without it. */
+const legalForm = /[\s,]+(?:inc|llc|l\.l\.c|ltd|corp|co)\.?$/iu;
+
+/** A part as it is compared: without what people write in one way or another. */
+function asCompared(typed = ""): string {
+  const words = typed
+    .trim()
+    .replace(/^the\s+(?=\S)/iu, "")
+    .replace(legalForm, "")
+    .replace(/^(\d{5})-\d{4}$/u, "$1")
+    .replace(/[&+]/gu, " $& ")
+    .split(/[\s,]+/u);
+  return plainText(words.map((word) => shortForms[word.toUpperCase().replace(/\.$/u, "")] ?? word).join(" "));
 }

@@ -66,3 +66,19 @@ test("a placeholder says nothing of the project", () => {
   expect(saidOfProject(aloneDevice({ project: "TBD" }))).toEqual({});
   expect(saidOfProject(aloneDevice())).toEqual({ project: "Larkspur Library" });
 });
+
+test.each([
+  ["Oak & Elm", "Oak and Elm", false],
+  ["Quarry Street School", "Quarry St. School", false],
+  ["The Larkspur Library", "Larkspur Library", false],
+  ["Brightwire Electric, Inc.", "Brightwire Electric", false],
+  ["60607-1234", "60607", false],
+  ["Larkspur Library", "Larkspur Lib", true],
+  ["Quarry Street School", "Quarry Road School", true],
+  ["Thea Library", "a Library", true],
+  ["Incline House", "House", true],
+  ["60607", "60608", true],
+  ["Oak", "Oak & Elm", true],
+])("“%s” and “%s” differ: %s", (one, other, is) => {
+  expect(odd({ name: one }, { name: other })).toHaveLength(is ? 1 : 0);
+});
