@@ -1,3 +1,4 @@
+import { positionIn } from "../checks/named-place.ts";
 import { differencesOf } from "../orders/differences.ts";
 import { contentKey } from "../orders/keys.ts";
 import { patternOf } from "../reading/reply/tallies.ts";
@@ -18,7 +19,7 @@ interface Came {
 
 /**
  * What is promised of an order and has not come. A promise is kept by a sheet that adds or changes something, or by one
- * of each station that it names.
+ * of each station and of the position that it names.
  */
 export function promisedOf(order: Order, before: readonly Carried[], came: Came): Promised[] {
   const all = sheetsOf(order);
@@ -26,7 +27,9 @@ export function promisedOf(order: Order, before: readonly Carried[], came: Came)
   const same = new Set(came.replaced.filter(isSame).map(({ now }) => now.id));
   const brings = came.late.length > 0 || own.some(({ id }) => !same.has(id));
   const isKept = ({ words }: Pick<Announced, "words">): boolean =>
-    brings && stationsIn(words, all).every((station) => own.some(({ mark }) => mark === station));
+    brings &&
+    stationsIn(words, all).every((station) => own.some(({ mark }) => mark === station)) &&
+    hasPosition(own, positionIn(words));
   const anew = newOf(came, { own, isKept });
   // Whoever promises anew is asked about that alone.
   return anew.length > 0
@@ -50,6 +53,13 @@ function isSame({ old, now }: Replacement): boolean {
   const looks = ({ doubts, unsure, unread, edition, unmapped = [] }: Sheet): string =>
     contentKey({ doubts, unsure, unread, edition, unmapped });
   return differencesOf(old, now).length === 0 && looks(old) === looks(now);
+}
+
+/** Whether one of some sheets is for a position, if there is one. */
+function hasPosition(sheets: readonly Sheet[], position: number | undefined): boolean {
+  return (
+    position === undefined || sheets.some((sheet) => sheet.kind === "device" && sheet.position === position)
+  );
 }
 
 /** The stations of an order that words name. */

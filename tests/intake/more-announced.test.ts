@@ -105,3 +105,22 @@ test("whoever promises anew is asked about that alone", async () => {
   );
   expect((await post(desk, { to: told, text: "2 YES" })).verdict).toBe("pass");
 });
+
+test("a sheet for another position than the letter names does not keep its promise", async () => {
+  const place = { gangs: "2", standing: "in-plate" };
+  const at = (position: string, legend: string) => ({
+    mark: "B-5",
+    legend: [legend],
+    fill: { ...place, position },
+  });
+  const plate = { mark: "B-5", legend: ["STEAM"], kind: "plate" as const, fill: { gangs: "2" } };
+  const passed = await post(desk, { sheets: [plate, at("1", "SAUNA"), at("2", "LOBBY")] });
+  expect(passed.verdict).toBe("pass");
+  const text = "Corrected position 2 attached.";
+  const wrong = await post(desk, { to: passed, text, sheets: [at("1", "CAFE")] });
+  expect(checksOf(wrong)).toContain("more-announced");
+  expect(await verdictOf()).toBe("confirm");
+  expect(await post(desk, { to: wrong, text, sheets: [at("2", "FOYER")] })).toMatchObject({
+    verdict: "pass",
+  });
+});
