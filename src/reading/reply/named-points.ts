@@ -48,6 +48,7 @@ interface Names {
 /** Where a line goes on with another number: "1 YES, 2 NO". */
 const nextNumber = /(?<!\d)[.,;]\s+(?=#?\d)|\n/u;
 
+const nextSentence = /(?<=\p{L}[.!?])\s+(?=\p{Lu})/u;
 const apartNumber = /(?<![\p{L}\p{N}-])\d{1,4}(?![\p{L}\p{N}])/gu;
 
 export function namesIn(given: Answer): Names {
@@ -88,7 +89,9 @@ export function namesIn(given: Answer): Names {
         const answered = here.length > 0 ? here : said;
         const isOther = ([typed]: RegExpExecArray): boolean =>
           !numbersOf(typed).some((number) => answered.some((one) => one.number === number));
-        return answered.some(({ is }) => is) && [...piece.matchAll(word)].some(isOther);
+        // A sentence behind that of the number speaks for itself.
+        const bound = here.length > 0 ? (piece.split(nextSentence)[0] ?? "") : piece;
+        return answered.some(({ is }) => is) && [...bound.matchAll(word)].some(isOther);
       }),
   };
 }
