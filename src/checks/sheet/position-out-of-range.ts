@@ -1,14 +1,13 @@
 import { mostGangs } from "../../catalogue/catalogue.ts";
 import { goesIntoPlate } from "../../orders/standing.ts";
-import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { at, defineSheetCheck } from "../check.ts";
 
 export const positionOutOfRange = defineSheetCheck({
   id: "position-out-of-range",
   title: "Gangs or position do not exist",
   severity: "stops",
-  sender: "settles",
   source: { kind: "common practice" },
-  why: "Positions are counted from 1 at the left up to the gangs of the plate. A device standing alone has neither: with them it may be meant for a plate.",
+  why: "Positions are counted from 1 at the left up to the gangs of the plate.",
   wordings: {
     position: {
       says: "There is no position {position}; positions go from 1 to {limit}.",
@@ -22,20 +21,11 @@ export const positionOutOfRange = defineSheetCheck({
       says: "The plate is to have {gangs:gang}; plate sheets and devices in a plate are for 2 or more.",
       fix: "Correct the number, or order a single device as standing alone: its device sheet orders the plate as well.",
     },
-    alone: {
-      says: "The device is marked as standing alone, but “{field}” says {number}. It would be cut with a plate of its own, of one gang.",
-      fix: "If it goes into a plate, mark that and send the sheet again, with the sheet of the plate.",
-      severity: "asks",
-    },
   },
   passing: [
     { shows: "the last position", given: ({ device }) => device({ position: 4 }) },
     { shows: "the widest plate", given: ({ plate, widest }) => plate({ gangs: widest }) },
     { shows: "a device alone, which has neither", given: ({ aloneDevice }) => aloneDevice() },
-    {
-      shows: "a device alone, as the first of one",
-      given: ({ aloneDevice }) => aloneDevice({ gangs: 1, position: 1 }),
-    },
   ],
   failing: [
     {
@@ -68,30 +58,9 @@ export const positionOutOfRange = defineSheetCheck({
       wording: "single",
       says: "The plate is to have 1 gang; plate sheets and devices in a plate are for 2 or more.",
     },
-    {
-      shows: "a device alone, as one of four",
-      given: ({ aloneDevice }) => aloneDevice({ gangs: 4, position: 1 }),
-      wording: "alone",
-      says: "The device is marked as standing alone, but “Gangs of the plate” says 4. It would be cut with a plate of its own, of one gang.",
-    },
-    {
-      shows: "a device alone at the second position",
-      given: ({ aloneDevice }) => aloneDevice({ position: 2 }),
-      wording: "alone",
-      says: "The device is marked as standing alone, but “Position” says 2. It would be cut with a plate of its own, of one gang.",
-    },
   ],
   *find(sheet, catalogue, say) {
-    if (sheet.kind === "device" && !goesIntoPlate(sheet)) {
-      const place = (["gangs", "position"] as const).find((one) => (sheet[one] ?? 1) > 1);
-      if (place !== undefined)
-        yield say(
-          "alone",
-          { field: labelOf(sheet, place), number: sheet[place] ?? 0 },
-          at(sheet, "standing", place),
-        );
-      return;
-    }
+    if (sheet.kind === "device" && !goesIntoPlate(sheet)) return;
     const most = mostGangs(catalogue);
     const { gangs } = sheet;
     if (gangs !== undefined && gangs > most) yield say("gangs", { gangs, limit: most }, at(sheet, "gangs"));
