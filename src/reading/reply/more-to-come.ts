@@ -10,7 +10,8 @@ const later = String.raw`(?:tonight|tomorrow|later|next week|after (?:lunch|work
 /** A clause ends. */
 const end = String.raw`(?= *(?:[.,!;]|$))`;
 const send = "(?:send|e-?mail|mail|bring|forward)";
-const after = String.raw`(?:third|fourth|fifth|sixth)(?: (?:one|sheet|device|plate))?`;
+/** "The fourth sheet", of which nobody has told how many there are. */
+const ordinal = String.raw`(?:third|fourth|fifth|sixth)(?: (?:one|sheet|device|plate))?`;
 
 const tellings: readonly (readonly string[])[] = [
   // "The rest will follow", "more tomorrow", "rest later".
@@ -38,8 +39,8 @@ const tellings: readonly (readonly string[])[] = [
     String.raw`\b${several} out of ${several}(?:${end}| (?:are|is|attached|done|sheets))`,
     String.raw`^(?:got )?(?!\d)${several}(?: of them)? (?:are |is )?(?:so far|done|ready|finished|saved|today|now)\b`,
     String.raw`^(?:here (?:is|are) |just |only )*(?:the )?first ${several}(?:${end}| of )`,
-    String.raw`\b(?:the|that) ${after} (?:is|comes?|follows?|will|has to|needs?|takes?|got|was|at)\b`,
-    String.raw`\b(?:forgot|left|lost) the (?:${after}|(?:second|last)(?: (?:one|sheet|device|plate))?)\b`,
+    String.raw`\b(?:the|that) ${ordinal} (?:is|comes?|follows?|will|has to|needs?|takes?|got|was|at)\b`,
+    String.raw`\b(?:forgot|left|lost) the (?:${ordinal}|(?:second|last)(?: (?:one|sheet|device|plate))?)\b`,
   ],
   // "What I have up to now", "as many as I could", "some of the sheets", "my half".
   [
@@ -76,6 +77,7 @@ const tellings: readonly (readonly string[])[] = [
     String.raw`\b(?:i|we)(?:['’]ll| will| am going to| are going to)? (?:do|finish|make|start|type|fill in|fill out) (?:the|our|my) (?:\p{L}+ ){1,2}?${later}\b`,
     String.raw`\bnow,? (?:and )?(?:\p{L}+ ){1,3}(?:next|later|then|after|tomorrow)${end}`,
   ],
+  // "Le reste suit", "el resto sigue", "der Rest folgt".
   [
     String.raw`\ble reste (?:suit|suivra|viendra|arrive)|\bla suite (?:suit|suivra|viendra)`,
     String.raw`\bel resto (?:sigue|seguirá|irá|va|viene)`,
