@@ -120,7 +120,7 @@ export function answeringIn(
     others: (goesOn.at(-1)?.problems ?? []).filter(({ verdict }) => verdict === "fail").length,
     answer: quoted.text,
     subject: quoted.subject,
-    isFurniture: (line: string) => isRemembered(line, furniture),
+    isFurniture: (line: string, signed: boolean) => isRemembered(line, furniture, signed),
     names: [fromName, from?.split("@")[0] ?? ""],
     bringsSheets: brought.length > 0,
     isOnSheets: (words: string) => brought.some((sheet) => standOn(words, sheet)),

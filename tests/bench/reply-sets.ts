@@ -223,7 +223,7 @@ export function read(reply: Reply, own = reply.text): Reading {
       others: reply.fixes.length,
       answer: answerOf(reply),
       subject,
-      isFurniture: (line) => isRemembered(line, furniture),
+      isFurniture: (line, signed) => isRemembered(line, furniture, signed),
       names: [reply.from],
       bringsSheets: comesWithSheets({ ...reply, text: own }),
       sheetsNamed: () => undefined,

@@ -27,9 +27,17 @@ export function lineKeysOf(text: string): LineKey[] {
   return [...new Set(lines.filter(mayBeFurniture).map(keyOf))];
 }
 
-/** Whether a line stood in an earlier letter, and is of the kind that may. */
-export function isRemembered(line: string, remembered: ReadonlySet<LineKey>): boolean {
-  return remembered.size > 0 && mayBeFurniture(line) && remembered.has(keyOf(line));
+/**
+ * Whether a line stood in an earlier letter, and is of the kind that may. Who wishes the same in every letter wishes it
+ * each time, unless the line stands below his name or good-bye (`signed`).
+ */
+export function isRemembered(line: string, remembered: ReadonlySet<LineKey>, signed: boolean): boolean {
+  return (
+    remembered.size > 0 &&
+    mayBeFurniture(line) &&
+    (signed || isBoilerplate(line) || !asksFor(line)) &&
+    remembered.has(keyOf(line))
+  );
 }
 
 function mayBeFurniture(line: string): boolean {

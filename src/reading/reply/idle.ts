@@ -32,8 +32,8 @@ const mends = /\b(?:corrected|wrong|to follow|revised|amended|changed|fixed|upda
 
 /** What is known of a reply's sender, and of what came with it. */
 export interface Replier extends Topic {
-  /** Whether a line stood in earlier letters of the sender. */
-  readonly isFurniture: (line: string) => boolean;
+  /** Whether a line stood in earlier letters of the sender. `signed`: it stands below a name or a good-bye. */
+  readonly isFurniture: (line: string, signed: boolean) => boolean;
   /** What the sender is called. */
   readonly names: readonly string[];
   /** Sheets came with the reply, and some of its words are about them. */
@@ -50,7 +50,7 @@ export function isIdle(
   { names, isFurniture, bringsSheets, inQuestion }: Replier,
 ): boolean {
   // "2 yes, it is their name since 1931" is no motto.
-  if (answers.test(given) && !signed) return isFurniture(given);
+  if (answers.test(given) && !signed) return isFurniture(given, signed);
   const line = given
     .replace(/[*_|]+/g, " ")
     // What stands for a picture, and where it leads.
@@ -61,9 +61,10 @@ export function isIdle(
   const isLegend =
     !(signed && /\d{5}$|\d{3}[-. ]\d{4}/.test(line)) && /\p{Lu}{3}/u.test(line) && !/\p{Ll}/u.test(line);
   // A firm's name in capitals has several words, and stood in earlier letters.
-  if (isLegend) return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && (isFurniture(line) || firm.test(line));
-  if (isFurniture(line) || isGoodBye(line) || isNamed(line.replace(pronouns, ""), names) || isSignedOff(line))
-    return true;
+  if (isLegend)
+    return signed && /\p{L}\P{L}+\p{L}{2}/u.test(line) && (isFurniture(line, signed) || firm.test(line));
+  if (isFurniture(line, signed) || isGoodBye(line) || isSignedOff(line)) return true;
+  if (isNamed(line.replace(pronouns, ""), names)) return true;
   if (beginsNamed(given, names) && !binds.test(line)) return true;
   if (binds.test(line) && !isBoilerplate(line)) return false;
   if (!bringsSheets && mends.test(line) && !isBoilerplate(line)) return false;

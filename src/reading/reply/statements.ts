@@ -208,7 +208,8 @@ const isRule = /^[=~*#_-]{4,}$/u;
 /** The sentences of some lines, without furniture. `signed`: they stand below a name or a good-bye. */
 function read(lines: readonly string[], known: KnownWords, signed: boolean): string[] {
   const open = lines.filter(
-    (line) => !isRule.test(line) && !isRemembered(line, known.furniture) && !known.understood.has(line),
+    (line) =>
+      !isRule.test(line) && !isRemembered(line, known.furniture, signed) && !known.understood.has(line),
   );
   const paragraphs = paragraphsOf(open);
   const last = paragraphs.at(-1);

@@ -19,9 +19,9 @@ describe("a line is remembered as one that its sender always writes", () => {
   ])("%j", (line) => {
     const keys = lineKeysOf(`Hello\r\n${line}\r${line.toUpperCase()}  !\nDana`);
     expect(keys).toHaveLength(3);
-    expect(isRemembered(`  ${line.toLowerCase()}`, new Set(keys))).toBe(true);
-    expect(isRemembered(line, new Set())).toBe(false);
-    expect(isRemembered(`${line} more`, new Set(keys))).toBe(false);
+    expect(isRemembered(`  ${line.toLowerCase()}`, new Set(keys), true)).toBe(true);
+    expect(isRemembered(line, new Set(), true)).toBe(false);
+    expect(isRemembered(`${line} more`, new Set(keys), true)).toBe(false);
   });
 
   test.each([
@@ -47,8 +47,17 @@ describe("a line is remembered as one that its sender always writes", () => {
   test("and not where it asks by now", () => {
     const keys = lineKeysOf("Whitlock Controls");
     expect(keys[0]).toHaveLength(22);
-    expect(isRemembered("Whitlock Controls!", new Set(keys))).toBe(true);
-    expect(isRemembered("Whitlock Controls?", new Set(keys))).toBe(false);
+    expect(isRemembered("Whitlock Controls!", new Set(keys), false)).toBe(true);
+    expect(isRemembered("Whitlock Controls?", new Set(keys), true)).toBe(false);
+  });
+
+  test.each([
+    "Make ours a touch higher than usual please, as discussed with Ines last week.",
+    "Call me before you start on any of this, there are some things to go through.",
+    "Do it the way that you did it for the hotel last spring.",
+  ])("a wish is one each time, unless it stands below a name: “%s”", (line) => {
+    const keys = new Set(lineKeysOf(line));
+    expect([false, true].map((signed) => isRemembered(line, keys, signed))).toEqual([false, true]);
   });
 
   test("a line may have 2000 characters", () => {
