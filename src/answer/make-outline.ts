@@ -13,7 +13,7 @@ import { counted, listed, oneLine } from "./one-line.ts";
 import type { Chapter, Item, Outline, ProofsOfOrder, Section, Ways, Withdrawal } from "./outline.ts";
 import { cameWith, cautions, headlineOf, howToOrder, signatureOf, wordOf, words } from "./phrases.ts";
 import { proofsOf } from "./proofs.ts";
-import { yesOf } from "./reply-line.ts";
+import { nothingOf, yesOf } from "./reply-line.ts";
 import type { Numbered } from "./sections.ts";
 import { rowsOf } from "./sheet-rows.ts";
 import { leftWords, shownOf } from "./shown-stations.ts";
@@ -134,14 +134,13 @@ export function knowsNoSheet(report: Report): boolean {
   return cameWith(report) === "nothing" || report.files.some(({ file }) => unlike.includes(file.kind));
 }
 
-/** Questions bear the reference of their answer. Each YES that can settle one begins a letter under it. */
+/** What can be answered bears the reference of its answer. Each YES or NOTHING that can settle it begins a letter under it. */
 function withReference(section: Section, reference: string | undefined, { maker }: Catalogue): Section {
-  if (section.kind !== "confirm" || reference === undefined) return section;
+  const isAnswered = section.groups.some(({ items }) => items.some(({ reply }) => reply !== undefined));
+  if (!isAnswered || reference === undefined) return section;
   const item = (one: Item): Item => {
-    const words = yesOf(one.number);
-    return one.reply?.includes(`“${words}”`)
-      ? { ...one, letter: answerLetter(words, maker.email, reference) }
-      : one;
+    const words = [yesOf(one.number), nothingOf(one.number)].find((said) => one.reply?.includes(`“${said}”`));
+    return words === undefined ? one : { ...one, letter: answerLetter(words, maker.email, reference) };
   };
   return {
     ...section,

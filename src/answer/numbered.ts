@@ -1,3 +1,4 @@
+import { areWords } from "../checks/asked.ts";
 import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
 import type { MarkedProblem } from "../drawing/marked/problem.ts";
 import type { Report } from "../judging/report.ts";
@@ -22,6 +23,14 @@ export interface NumberedTopic extends Topic {
  */
 export function numberedTopics(report: Report, files: Files): NumberedTopic[] {
   let last = Math.max(0, ...report.orders.map(({ lastNumber }) => lastNumber));
+  // Who writes the same once more finds it under the number that it has.
+  const ofWords = new Map(
+    report.orders
+      .flatMap(({ asked }) => asked.filter(({ problem }) => areWords(problem)))
+      .map(({ problem, number }) => [problem.facts["words"], number] as const),
+  );
+  const keepsWords =
+    !report.held && report.orders.length > 0 && report.orders.every(({ released }) => released === undefined);
   return topicsOf(report).map((topic) => {
     const asked = topic.order?.asked ?? [];
     const keys = new Map(asked.map(({ problem, key }) => [problem, key]));
@@ -30,11 +39,14 @@ export function numberedTopics(report: Report, files: Files): NumberedTopic[] {
     );
     const numberOf = ({ problems }: Told): number => {
       const those = problems.flatMap((problem) => keys.get(problem) ?? []);
-      const [number = (last += 1)] = those.flatMap((key) => given.get(key) ?? []);
+      const before = problems.flatMap((one) =>
+        areWords(one) ? (ofWords.get(one.facts["words"]) ?? []) : [],
+      );
+      const [number = (last += 1)] = [...those.flatMap((key) => given.get(key) ?? []), ...before];
       for (const key of those) given.set(key, number);
       return number;
     };
-    return { ...topic, ...sectionsOf(topic.filed, files, numberOf) };
+    return { ...topic, ...sectionsOf(topic.filed, files, { numberOf, keepsWords }) };
   });
 }
 

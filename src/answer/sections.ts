@@ -1,3 +1,4 @@
+import { areWords } from "../checks/asked.ts";
 import type { Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
@@ -27,11 +28,12 @@ export interface Numbered {
 
 /**
  * Problems → sections of numbered items, and the same numbers with their files. Numbers are given in reading order.
+ * `keepsWords`: orders keep what waits for a person, and a reply can take it back.
  */
 export function sectionsOf(
   filed: readonly Filed[],
   files: Files,
-  numberOf: (told: Told) => number,
+  { numberOf, keepsWords }: { numberOf: (told: Told) => number; keepsWords: boolean },
 ): { sections: Section[]; numbers: Numbered[] } {
   const numbers: Numbered[] = [];
   const itemOf = (told: Told): Item => {
@@ -49,7 +51,9 @@ export function sectionsOf(
       number,
       says: told.says,
       fix: told.fix,
-      ...(told.kind === "confirm" ? { reply: replyLine(number, told.problems) } : {}),
+      ...(told.kind === "confirm" || (keepsWords && told.problems.every(areWords))
+        ? { reply: replyLine(number, told.problems) }
+        : {}),
       ...(where === undefined ? {} : { where }),
       ...(pictures.length === 0 ? {} : { pictures }),
     };

@@ -1,3 +1,4 @@
+import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
 import { isForPerson } from "../judging/for-person.ts";
 import type { Audited, AuditedLetter, AuditedOrder, AuditedSlip, Ending } from "../trade/audited.ts";
@@ -58,7 +59,7 @@ export interface Figures {
 const hour = 3_600_000;
 
 /** Words of an earlier letter, and a manager's word, are waited for and are no slip. */
-const noSlips = new Set(["letter-still-open", managerWord.id]);
+const noSlips: ReadonlySet<string> = new Set([letterStillOpen.id, managerWord.id]);
 
 /** Counts the time from `from` on and before `to`. */
 export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
@@ -95,7 +96,11 @@ export function figuresOf(audited: Audited, from: Date, to: Date): Figures {
       ...audited.slips
         .filter(
           ({ ending, problem, isErased }) =>
-            ending === "open" && isErased === undefined && isForPerson(problem),
+            ending === "open" &&
+            isErased === undefined &&
+            isForPerson(problem) &&
+            // Words stand among the unread ones.
+            problem.check !== letterStillOpen.id,
         )
         .map(({ number, problem, openedAt }) => ({
           name: `${orderNamed(number)}: ${problem.check}`,

@@ -1,4 +1,7 @@
 import { fileChecks, letterChecks } from "../checks/catalogue.ts";
+import { letterSaysMore } from "../checks/letter/letter-says-more.ts";
+import { noSheet } from "../checks/letter/no-sheet.ts";
+import { sharedLink } from "../checks/letter/shared-link.ts";
 import { deviceWithoutPlate } from "../checks/order/device-without-plate.ts";
 import { orderNumberNearMiss } from "../checks/order/order-number-near-miss.ts";
 import { stationMarkInNotes } from "../checks/order/station-mark-in-notes.ts";
@@ -6,7 +9,6 @@ import { stationMarkNearMiss } from "../checks/order/station-mark-near-miss.ts";
 import { wordsOf } from "../checks/run.ts";
 import { isForPerson } from "../judging/for-person.ts";
 import { isAsReleased } from "../orders/piece.ts";
-import type { Problem } from "../trade/problem.ts";
 import type { LetterRecord, OrderRecord } from "../trade/record.ts";
 import type { FileId } from "../trade/sheet.ts";
 
@@ -53,6 +55,8 @@ const rank = { undelivered: 0, held: 1, order: 2, copy: 3, letter: 4 } as const 
 const aboutPlace: ReadonlySet<string> = new Set(
   [stationMarkNearMiss, stationMarkInNotes, orderNumberNearMiss, deviceWithoutPlate].map(({ id }) => id),
 );
+/** Checks whose words orders keep. */
+const keptByOrders: ReadonlySet<string> = new Set([letterSaysMore, noSheet, sharedLink].map(({ id }) => id));
 const aboutLetter = new Set([...fileChecks, ...letterChecks].map(({ id }) => id));
 
 /**
@@ -66,7 +70,7 @@ export function peopleList(letters: readonly LetterRecord[], orders: readonly Or
   );
   const ofOrders = orders.map((order) => waitingOrder(order, taken));
   const told = new Set(ofOrders.flatMap((one) => one.letters));
-  const rest = taken.filter(({ letter }) => !told.has(letter));
+  const rest = taken.filter((letter) => !told.has(letter.letter) && waitsBesides(letter));
   const apart = letters.filter((letter) => unansweredWhy(letter) !== undefined);
   return [
     ...apart.map(waitingUnanswered),
@@ -81,9 +85,7 @@ function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Wai
   const own = letters.filter(({ orders }) => orders.includes(order.number));
   const carried = order.carried.filter(({ what }) => what === "words");
   const words = carried.map(({ letter, text }): Point => ({ letter: Number(letter), says: `“${text}”` }));
-  const said = own
-    .filter(({ letter }) => !carried.some((one) => one.letter === String(letter)))
-    .flatMap(letterPoints);
+  const said = own.flatMap(besidesWords);
   const asked = questions
     // Words of an earlier letter stand among the points under their letter.
     .filter(({ problem }) => problem.check !== "letter-still-open")
@@ -182,6 +184,11 @@ function waitingCopy({ letter, receivedAt, orders, answer }: LetterRecord): Wait
   ];
 }
 
+/** Whether a letter waits although none of its orders waits for what it says. */
+function waitsBesides(letter: LetterRecord): boolean {
+  return letter.orders.length === 0 || besidesWords(letter).length > 0;
+}
+
 /** Whether a letter needs a person besides. */
 function saysMore(record: LetterRecord): boolean {
   return record.problems.some(isForPerson);
@@ -196,8 +203,16 @@ function unansweredWhy({ state, why }: LetterRecord): string | undefined {
 
 /** What a letter says or brings beside its sheets that needs a person. */
 function letterPoints({ letter, problems }: LetterRecord): Point[] {
-  const own = problems.filter((problem: Problem) => aboutLetter.has(problem.check) && isForPerson(problem));
+  const own = problems.filter((problem) => aboutLetter.has(problem.check) && isForPerson(problem));
   return own.map((problem) => ({ letter, says: wordsOf(problem).says }));
+}
+
+/** The points of a letter without its words, which stay with its orders until they are settled. */
+function besidesWords(letter: LetterRecord): Point[] {
+  return letterPoints({
+    ...letter,
+    problems: letter.problems.filter(({ check }) => !keptByOrders.has(check)),
+  });
 }
 
 /** Whom to call about an order: "Ines Calloway, 312-555-0117, ines@brightwire.example". */

@@ -1,7 +1,10 @@
 import { plainWord } from "../lettering/slips.ts";
+import { untold } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { letterSaysMore } from "./letter/letter-says-more.ts";
+import { letterStillOpen } from "./order/letter-still-open.ts";
 import { everyCheck } from "./run.ts";
 import { abbreviationUnknown } from "./sheet/abbreviation-unknown.ts";
 import { rowMaybeCutOff } from "./sheet/row-maybe-cut-off.ts";
@@ -39,6 +42,17 @@ const stayingOpen = new Set(
 /** Whether a question stays where nothing that stands shows what it is about. */
 export function staysOpen({ check, wording }: Pick<Problem, "check" | "wording">): boolean {
   return stayingOpen.has(`${check} ${wording}`);
+}
+
+const saying = new Set([letterSaysMore, letterStillOpen].map(({ id }) => id));
+const cannotTell: ReadonlySet<unknown> = new Set(Object.values(untold));
+
+/**
+ * Whether a problem is words of a letter that wait for a person. Their sender may say that they ask for nothing. Then
+ * nobody has to read them.
+ */
+export function areWords({ check, facts: { words } }: Pick<Problem, "check" | "facts">): boolean {
+  return saying.has(check) && words !== undefined && !cannotTell.has(words);
 }
 
 const seenOnPage = new Set(everyCheck.filter((check) => check.seen).map(({ id }) => id));

@@ -147,11 +147,15 @@ export interface LetterSubject {
   readonly held: boolean;
   /** The letter replies to an answer of ours. */
   readonly reply: boolean;
-  /** Numbers of the questions that it answers, and those of its NO whose sheets came with it. */
+  /**
+   * Numbers of the questions that it answers, those of its NO whose sheets came with it, and those of words that ask
+   * for nothing.
+   */
   readonly answers?: {
     readonly yes: readonly number[];
     readonly no: readonly number[];
     readonly mended?: readonly number[];
+    readonly nothing?: readonly number[];
   };
   /** Numbers of the questions that it answers although their sheets are withdrawn. */
   readonly answersLate?: readonly number[];

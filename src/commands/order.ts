@@ -2,6 +2,7 @@ import { oneLine } from "../answer/one-line.ts";
 import { table } from "../answer/table.ts";
 import { contactsIn } from "../audit/people.ts";
 import { dateIn, timeIn } from "../calendar/dates.ts";
+import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import { wordsOf } from "../checks/run.ts";
 import { questionOf } from "../judging/questions.ts";
 import { orderKey } from "../judging/state.ts";
@@ -210,19 +211,21 @@ function reasonsOf({ problems, questions, carried, sheets }: OrderRecord): strin
   const byId = new Map(sheets.map((sheet) => [sheet.id, sheet]));
   const numbers = new Map(questions.map(({ key, number }) => [key, number]));
   const files = new Map(sheets.map(({ id, file }) => [id, file]));
-  const told = problems.map((problem) => {
+  const asked = (number: number | undefined): string => (number === undefined ? "" : `question ${number}, `);
+  const told = problems.flatMap((problem) => {
+    if (problem.check === letterStillOpen.id) return [];
     const names = [...new Set(problem.spots.flatMap(({ file }) => files.get(file) ?? []))];
     const where = names.length === 0 ? "" : ` (${names.join(", ")})`;
     const number = numbers.get(questionOf(problem, byId).key);
-    const asked = number === undefined ? "" : `question ${number}, `;
-    return `  ${asked}${problem.verdict}: ${wordsOf(problem).says}${where}`;
+    return `  ${asked(number)}${problem.verdict}: ${wordsOf(problem).says}${where}`;
   });
+  const ofWords = new Map(questions.map(({ problem, number }) => [problem.facts["words"], number]));
   // Problems do not name what the last letter left open.
   const open = carried.flatMap(({ what, text }) =>
     what === "file"
       ? `  confirm: ${text} could not be read`
       : what === "words"
-        ? `  person: the buyer writes “${text}”`
+        ? `  ${asked(ofWords.get(text))}person: the buyer writes “${text}”`
         : [],
   );
   const lines = [...new Set([...told, ...open])];

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { maySettle } from "../checks/asked.ts";
+import { areWords, maySettle } from "../checks/asked.ts";
 import type { Act } from "../trade/note.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import { takeNote } from "./check-note.ts";
@@ -7,11 +7,16 @@ import type { Desk } from "./desk.ts";
 import type { Behind } from "./link.ts";
 import type { Said } from "./settle.ts";
 
-/** The open questions of an order that its sender alone may settle, one of each number. */
-export function answerable({ questions }: OrderRecord): OrderRecord["questions"] {
+/**
+ * The open questions of an order that its sender alone may settle, and words that he may take back; one of each number.
+ */
+export function answerable({ questions, released }: OrderRecord): OrderRecord["questions"] {
   const seen = new Set<number>();
   return questions.filter(
-    ({ number, problem }) => maySettle(problem) && !seen.has(number) && seen.add(number),
+    ({ number, problem }) =>
+      (maySettle(problem) || (released === undefined && areWords(problem))) &&
+      !seen.has(number) &&
+      seen.add(number),
   );
 }
 

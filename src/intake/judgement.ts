@@ -104,7 +104,11 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
       reply,
       kept: answering.kept,
       settles,
-      answers: { yes: [...answers.yes].filter(isOpen), no: [...answers.no].filter(isOpen) },
+      answers: {
+        yes: [...answers.yes].filter(isOpen),
+        no: [...answers.no].filter(isOpen),
+        nothing: [...answers.nothing],
+      },
       answersLate: late,
       answersDenied: denied,
       withdraws: [...answers.withdraws],

@@ -1,4 +1,4 @@
-import { askedWords, maySettle, mayWaive } from "../checks/asked.ts";
+import { areWords, askedWords, maySettle, mayWaive } from "../checks/asked.ts";
 import type { BuyerState } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Note, PointAct } from "../trade/note.ts";
@@ -22,7 +22,9 @@ export function faultOf(note: Note, state: BuyerState): string | undefined {
     }
     const question = openIn(order.questions, act);
     if (question === undefined) return `order ${note.order} has no open point ${act.number}`;
-    if (note.isSenders && !maySettle(question.problem)) return `point ${act.number} needs one of us`;
+    const isTakenBack = act.kind === "yes" && order.released === undefined && areWords(question.problem);
+    if (note.isSenders && !maySettle(question.problem) && !isTakenBack)
+      return `point ${act.number} needs one of us`;
     const stops = question.problem.severity === "stops";
     if (act.kind === "yes" && stops)
       return `point ${act.number} stops the order: mend it, or let it stand with --waive`;

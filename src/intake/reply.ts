@@ -1,4 +1,4 @@
-import { type AskedWord, askedWords, maySettle } from "../checks/asked.ts";
+import { type AskedWord, areWords, askedWords, maySettle } from "../checks/asked.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
 import { isDenied } from "../judging/denied.ts";
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
@@ -109,6 +109,7 @@ export function answeringIn(
     state,
     (problem) => (as.party && maySettle(problem)) || (as.manager && isForManager(problem)),
   );
+  const words: ReadonlyMap<number, readonly AskedHere[]> = as.party ? wordsIn(goesOn, state) : new Map();
   const settled = [...asked]
     .filter(([, those]) => those.every(({ state }) => state === "settled"))
     .map(([number]) => number);
@@ -116,6 +117,7 @@ export function answeringIn(
   const given = {
     // Whoever says YES once more says nothing new.
     open: [...asked.keys()],
+    words: [...words.keys()],
     questions: answeredFor.flatMap((order) => order.questions.map(({ number }) => number)),
     others: (goesOn.at(-1)?.problems ?? []).filter(({ verdict }) => verdict === "fail").length,
     answer: quoted.text,
@@ -185,7 +187,9 @@ export function answeringIn(
     answers,
     statements: [...statements, ...others, ...refused],
     decides: word.map(({ order, key }) => ({ order, key })),
-    settles: yes.map(({ order, key }) => ({ order, key })),
+    settles: [...yes, ...[...all.nothing].flatMap((number) => words.get(number) ?? [])].map(
+      ({ order, key }) => ({ order, key }),
+    ),
     late,
     denied: againstNo,
     kept: onceEach(kept),
@@ -212,17 +216,34 @@ function askedIn(
   state: BuyerState,
   mayAnswer: (problem: Problem) => boolean,
 ): Map<number, readonly AskedHere[]> {
-  const last = lastOf(goesOn);
-  const questions = ordersOf(goesOn, state)
-    .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
-    .filter((one) => one.state !== "gone" && one.letter <= last);
-  const byNumber = Map.groupBy(questions, ({ number }) => number);
   return new Map(
-    [...byNumber].filter(([, those]) => {
+    [...toldIn(goesOn, state)].filter(([, those]) => {
       const [first] = those;
       return those.every(({ order, problem }) => order === first?.order && mayAnswer(problem));
     }),
   );
+}
+
+/**
+ * Words in those answers that still wait for a person, by their numbers. Several orders may keep the same ones. What is
+ * said of a released order has stopped the engraving room, so one of our own people reads it.
+ */
+function wordsIn(goesOn: readonly Answered[], state: BuyerState): Map<number, readonly AskedHere[]> {
+  if (ordersOf(goesOn, state).some(({ released }) => released !== undefined)) return new Map();
+  return new Map(
+    [...toldIn(goesOn, state)].filter(([, those]) =>
+      those.every((one) => one.state === "open" && areWords(one.problem)),
+    ),
+  );
+}
+
+/** The questions of those answers by their numbers. */
+function toldIn(goesOn: readonly Answered[], state: BuyerState): Map<number, AskedHere[]> {
+  const last = lastOf(goesOn);
+  const questions = ordersOf(goesOn, state)
+    .flatMap(({ number, questions: all }) => all.map((one): AskedHere => ({ ...one, order: number })))
+    .filter((one) => one.state !== "gone" && one.letter <= last);
+  return Map.groupBy(questions, ({ number }) => number);
 }
 
 /** The latest letter whose answer a reply goes on with. */

@@ -3,7 +3,8 @@ import { noSheet } from "../checks/letter/no-sheet.ts";
 import { sharedLink } from "../checks/letter/shared-link.ts";
 import { isBlank } from "../checks/required.ts";
 import { letterOf } from "../orders/ids.ts";
-import type { Carried } from "../trade/carried.ts";
+import { type Carried, untold } from "../trade/carried.ts";
+import type { Problem } from "../trade/problem.ts";
 import type { Report } from "./report.ts";
 
 /**
@@ -11,6 +12,7 @@ import type { Report } from "./report.ts";
  * and words and links for a person.
  */
 export function carriedBy(report: Report): readonly Carried[] {
+  const { letter = "" } = report;
   const names = new Map(report.files.map(({ file }) => [file.id, file.file]));
   const faults = [...report.files.flatMap(({ problems }) => problems), ...report.problems];
   const refused = faults
@@ -21,20 +23,22 @@ export function carriedBy(report: Report): readonly Carried[] {
     const text = names.get(id);
     return text === undefined ? [] : [{ letter: letterOf(id), what: "file", text }];
   });
-  return [...files, ...wordsIn(report)];
+  return [...files, ...wordsIn(report).map(({ text }): Carried => ({ letter, what: "words", text }))];
 }
 
-function wordsIn({ problems, letter = "" }: Report): Carried[] {
-  return problems.flatMap(({ check, wording, facts }): Carried[] => {
+/** What of a letter waits for a person to read it, and the problem that tells of it. */
+export function wordsIn({ problems }: Report): { readonly text: string; readonly problem: Problem }[] {
+  return problems.flatMap((problem) => {
+    const { check, wording, facts } = problem;
     const text = check === letterSaysMore.id ? String(facts["words"] ?? unclear[wording]) : unclear[check];
-    return text === undefined ? [] : [{ letter, what: "words", text }];
+    return text === undefined ? [] : [{ text, problem }];
   });
 }
 
-/** Said in place of words that cannot be told, by the wording that says so or by the check. */
+/** By the wording that says so, or by the check. */
 const unclear: Readonly<Record<string, string>> = {
-  unsure: "(words that are struck out or hidden)",
-  long: "(more than a program reads)",
-  [noSheet.id]: "(files that are no sheets)",
-  [sharedLink.id]: "(a link to files, which the program has not opened)",
+  unsure: untold.unsure,
+  long: untold.long,
+  [noSheet.id]: untold.files,
+  [sharedLink.id]: untold.link,
 };

@@ -1,3 +1,4 @@
+import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import type { Note } from "../trade/note.ts";
 import type { Replacement } from "../trade/order.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
@@ -56,9 +57,11 @@ export function changedIn(
     replaced: replaced.filter(({ now: sheet }) => came.has(sheet.id)),
     settled: numbers((question) => settled.has(question.key)),
     decided: numbers((question) => decided.has(question.key)),
-    mended: numbers(({ key: one }) => ![still, settled, decided].some((keys) => keys.has(one))).filter(
-      (number) => !open.includes(number),
-    ),
+    mended: numbers(
+      ({ key: one, problem }) =>
+        // What was done about words is told by itself.
+        problem.check !== letterStillOpen.id && ![still, settled, decided].some((keys) => keys.has(one)),
+    ).filter((number) => !open.includes(number)),
     open,
     ...(note === undefined ? {} : { note }),
     ...(by === undefined ? {} : { by }),

@@ -1,3 +1,4 @@
+import { stillOpen } from "../checks/order/letter-still-open.ts";
 import { isBlank } from "../checks/required.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
 import type { Carried } from "../trade/carried.ts";
@@ -5,7 +6,7 @@ import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
-import { carriedBy } from "./carries.ts";
+import { carriedBy, wordsIn } from "./carries.ts";
 import { questionsOf } from "./questions.ts";
 import type { OrderReport, Report } from "./report.ts";
 import { type BuyerState, orderKey } from "./state.ts";
@@ -82,7 +83,9 @@ function revisionOf(
   const own = report.sheets
     .filter(({ sheet }) => members.has(sheet.id) && !aside.has(sheet.id))
     .flatMap(({ problems }) => problems);
-  const problems = [...orders.flatMap((order) => order.problems), ...own].filter(
+  // Words that wait for a person are asked about under the number that their letter's answer gave them.
+  const words = new Map(wordsIn(report).map(({ text, problem }) => [stillOpen(text), numberOf(problem)]));
+  const problems = [...orders.flatMap((order) => order.problems), ...own, ...words.keys()].filter(
     ({ verdict }) => verdict !== "pass",
   );
   const carried = [...orders.flatMap((order) => order.carried), ...carries];
@@ -101,7 +104,7 @@ function revisionOf(
     problems,
     questions: questionsOf(problems, sheets).map((question) => ({
       ...question,
-      number: numberOf(question.problem),
+      number: words.get(question.problem) ?? numberOf(question.problem),
     })),
   };
 }

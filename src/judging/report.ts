@@ -165,7 +165,7 @@ export function makeReport(
   const { settles = [], decides = [] } = submission;
   const orders = touched.map((order) => {
     const before = stateOf(order, state);
-    const isDecided = before === undefined ? () => false : decidedIn(before, decides);
+    const isDecided = before === undefined ? () => false : decidedIn(before, [...decides, ...settles]);
     const left = (before?.carried ?? []).filter(
       (one) => one.what !== "promise" && stays(one) && !isDecided(one),
     );

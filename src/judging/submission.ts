@@ -33,8 +33,12 @@ export interface Submission {
   readonly note?: Note;
   /** Letters of which one of our own people has dealt with all that they said and left open. */
   readonly dealtWith?: readonly string[];
-  /** What it answered, by the numbers of questions. */
-  readonly answers?: { readonly yes: readonly number[]; readonly no: readonly number[] };
+  /** What it answered, by the numbers of questions. NOTHING: of words that a person would have to read. */
+  readonly answers?: {
+    readonly yes: readonly number[];
+    readonly no: readonly number[];
+    readonly nothing?: readonly number[];
+  };
   /** Earlier sheets that the letter withdraws. */
   readonly withdraws?: readonly FileId[];
   /** Earlier sheets that one of our own people puts elsewhere. */

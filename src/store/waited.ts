@@ -1,8 +1,6 @@
 import type { Kysely } from "kysely";
-import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import type { Audited } from "../trade/audited.ts";
 import type { Carried } from "../trade/carried.ts";
-import type { Problem } from "../trade/problem.ts";
 import { among } from "./among.ts";
 import { becameBy, judgings } from "./became.ts";
 import type { Tables } from "./tables.ts";
@@ -10,14 +8,13 @@ import type { Tables } from "./tables.ts";
 type Db = Kysely<Tables>;
 
 /**
- * Words that orders carried when the days ended, and letters about no order that needed a person. Where a later letter
- * had asked about the words again, that question stands for them.
+ * Words that orders carried when the days ended, and letters about no order that needed a person.
  */
 export async function unreadAt(db: Db, end: string): Promise<Audited["unread"]> {
   const orders = await db
     .selectFrom("revisions")
     .innerJoin("orders", "orders.id", "revisions.order_id")
-    .select(["orders.number", "revisions.carried", "revisions.problems"])
+    .select(["orders.number", "revisions.carried"])
     .where("revisions.id", "in", (eb) =>
       eb
         .selectFrom("revisions")
@@ -27,9 +24,8 @@ export async function unreadAt(db: Db, end: string): Promise<Audited["unread"]> 
     )
     .where("revisions.carried", "!=", "[]")
     .execute();
-  const words = orders.flatMap(({ number, carried, problems }) => {
-    const isAsked = (JSON.parse(problems) as Problem[]).some(({ check }) => check === letterStillOpen.id);
-    const said = (JSON.parse(carried) as Carried[]).filter(({ what }) => what === "words" && !isAsked);
+  const words = orders.flatMap(({ number, carried }) => {
+    const said = (JSON.parse(carried) as Carried[]).filter(({ what }) => what === "words");
     return [...new Set(said.map(({ letter }) => Number(letter)))].map((letter) => ({ letter, number }));
   });
   const rows = await db

@@ -15,6 +15,14 @@ interface Open {
   readonly text: string;
 }
 
+/** Said in place of words that cannot be told. */
+export const untold = {
+  unsure: "(words that are struck out or hidden)",
+  long: "(more than a program reads)",
+  files: "(files that are no sheets)",
+  link: "(a link to files, which the program has not opened)",
+} as const;
+
 /** A number of sheets that the order has not come to yet. */
 export interface CarriedCount {
   readonly letter: string;

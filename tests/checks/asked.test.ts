@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
-import { askedWords } from "../../src/checks/asked.ts";
+import { areWords, askedWords } from "../../src/checks/asked.ts";
+import { letterStillOpen, stillOpen } from "../../src/checks/order/letter-still-open.ts";
 import { checkSheet } from "../../src/checks/run.ts";
-import { without } from "../../src/checks/sample.ts";
+import { subject, without } from "../../src/checks/sample.ts";
+import { untold } from "../../src/trade/carried.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
 import { device } from "../make/sample.ts";
@@ -17,4 +19,13 @@ test("nothing is kept of a sheet without a project or a number, and of a questio
   expect(asked(without(misspelt, "project"))).toEqual([]);
   expect(asked(without(misspelt, "order"))).toEqual([]);
   expect(asked(device({}, { "1": ["ALL  OFF", ""] }))).toEqual([]);
+});
+
+test("words are asked about as the next letter asks about them, and only what was told is taken back", () => {
+  const texts = ["Call me.", ...Object.values(untold)];
+  const carried = texts.map((text) => ({ letter: "1", what: "words", text }) as const);
+  const problems = [...letterStillOpen.find({ ...subject([misspelt]), carried }, catalogue)];
+  expect(texts.map(stillOpen)).toEqual(problems);
+  expect(problems.map(areWords)).toEqual([true, false, false, false, false]);
+  expect(areWords({ check: "more-announced", facts: { words: "Call me." } })).toBe(false);
 });

@@ -45,3 +45,18 @@ test("whoever answers on the page is thanked, and told why an answer could not b
   const [confirmed] = await desk.store.orders.confirmed("greta@fallowmere.example", "FM-80");
   expect(confirmed?.by).toBe("greta@fallowmere.example");
 });
+
+test("words that wait for a person are taken back on the page, and are not answered NO there", async () => {
+  const desk = await temporaryDesk();
+  const text = "There are two whiteboards, one at each end of the hall.";
+  await post(desk, { text, sheets: [sheet("P-1", "SAUNA")] });
+  const [order] = await desk.store.orders.named("FM-80");
+  if (order === undefined) throw new Error("no order");
+  expect(answerable(order).map(({ number }) => number)).toEqual([1]);
+  expect(await answerByLink(desk, behind, order, [{ kind: "no", number: 1 }])).toEqual({
+    done: false,
+    words: "It could not be taken: point 1 needs one of us.",
+  });
+  expect(await answerByLink(desk, behind, order, [{ kind: "yes", number: 1 }])).toMatchObject({ done: true });
+  expect(await desk.store.orders.named("FM-80")).toMatchObject([{ verdict: "pass", carried: [] }]);
+});

@@ -33,7 +33,7 @@ export const letterSaysMore = defineLetterCheck({
     },
     answer: {
       says: "You answer “{words}”. The program cannot read all that stands beside the answer.",
-      fix: "A person reads the whole and settles the question.",
+      fix: "A person reads the whole and settles the question. It is quicker to answer once more with the number and YES or NO alone.",
     },
     quotation: {
       says: "“{words}” stands in a letter that yours quotes or forwards. The program acts on sheets only.",

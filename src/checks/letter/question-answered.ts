@@ -29,6 +29,10 @@ export const questionAnswered = defineLetterCheck({
       says: "You answered NO to {count:question}: {numbers}. The sheet that came is checked in place of the one that was asked about.",
       fix: "Nothing to do.",
     },
+    nothing: {
+      says: "You answered NOTHING to {count:point}: {numbers}.",
+      fix: "Nobody has to read it now. If it asks for something after all, write again.",
+    },
     late: {
       says: "You answered {count:question} about sheets that are withdrawn: {numbers}. The answer changes nothing.",
       fix: "Nothing to do. If such a sheet is wanted after all, send it again.",
@@ -61,6 +65,12 @@ export const questionAnswered = defineLetterCheck({
       says: "You answered NO to 1 question: 5. The sheet that came is checked in place of the one that was asked about.",
     },
     {
+      shows: "a reply that takes words back",
+      given: { ...bare, answers: { yes: [], no: [], nothing: [4] } },
+      wording: "nothing",
+      says: "You answered NOTHING to 1 point: 4.",
+    },
+    {
       shows: "a YES where somebody else has said NO",
       given: { ...bare, answersDenied: [1] },
       wording: "denied",
@@ -80,9 +90,9 @@ export const questionAnswered = defineLetterCheck({
       answersLate: late = [],
       answersDenied: denied = [],
     } = letter;
-    const { yes, no, mended = [] } = answers;
-    const told = { yes, no: no.filter((number) => !mended.includes(number)), mended };
-    for (const wording of ["yes", "no", "mended"] as const) {
+    const { yes, no, mended = [], nothing = [] } = answers;
+    const told = { yes, no: no.filter((number) => !mended.includes(number)), mended, nothing };
+    for (const wording of ["yes", "no", "mended", "nothing"] as const) {
       const numbers = told[wording].map(String);
       if (numbers.length > 0) yield say(wording, { count: numbers.length, numbers }, []);
     }

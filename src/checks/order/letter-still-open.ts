@@ -1,3 +1,4 @@
+import type { Problem } from "../../trade/problem.ts";
 import { defineOrderCheck } from "../check.ts";
 import { subject } from "../sample.ts";
 
@@ -30,3 +31,9 @@ export const letterStillOpen = defineOrderCheck({
     for (const { what, text } of carried) if (what === "words") yield say("open", { words: text }, []);
   },
 });
+
+/** What the next letter is told of words that this one leaves open. */
+export function stillOpen(words: string): Problem {
+  const { id: check, severity, verdict = "person" } = letterStillOpen;
+  return { check, wording: "open", severity, verdict, facts: { words }, spots: [] };
+}

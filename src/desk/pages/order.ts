@@ -3,6 +3,7 @@ import { contactsIn } from "../../audit/people.ts";
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { maySettle, mayWaive } from "../../checks/asked.ts";
 import { facesOf } from "../../checks/limits.ts";
+import { letterStillOpen } from "../../checks/order/letter-still-open.ts";
 import { wordsOf } from "../../checks/run.ts";
 import { questionOf } from "../../judging/questions.ts";
 import { gatherOrders } from "../../orders/gather.ts";
@@ -112,12 +113,15 @@ function pointList(order: OrderRecord, visitor: Visitor): Markup {
   const numbers = new Map(order.questions.map(({ key, number }) => [key, number]));
   const points = new Map<string, { number?: number; problem: Problem }>();
   for (const problem of [...order.problems, ...order.questions.map((one) => one.problem)]) {
+    // Each stands below, beside its letter.
+    if (problem.check === letterStillOpen.id) continue;
     const number = numbers.get(questionOf(problem, byId).key);
     const { says } = wordsOf(problem);
     if (!points.has(`${number} ${says}`))
       points.set(`${number} ${says}`, { ...(number === undefined ? {} : { number }), problem });
   }
   const words = order.carried.filter(({ what }) => what === "words");
+  const ofWords = new Map(order.questions.map(({ problem, number }) => [problem.facts["words"], number]));
   if (points.size + words.length === 0) return html`<p class="faint">Nothing stands in its way.</p>`;
   return html`<ul class="tickets">${[...points.values()].map(({ number, problem }) => {
     const { says, fix } = wordsOf(problem);
@@ -128,7 +132,7 @@ function pointList(order: OrderRecord, visitor: Visitor): Markup {
 <p class="faint"><a href="/checks/${problem.check}">Why this is checked</a>${!stops && maySettle(problem) ? " · the sender can settle it by a reply" : ""}</p>
 ${number === undefined || (stops && !mayWaive(problem)) ? "" : pointForm(order.number, number, visitor, order.buyer, stops)}</li>`;
   })}
-${words.map(({ letter, text }) => html`<li class="ticket person"><h3><a href="/letters/${letter}">Letter ${letter}</a> says “${text}”</h3>${asideForm(Number(letter), visitor)}</li>`)}</ul>`;
+${words.map(({ letter, text }) => html`<li class="ticket person"><h3>${ofWords.has(text) ? `${ofWords.get(text)}. ` : ""}<a href="/letters/${letter}">Letter ${letter}</a> says “${text}”</h3>${asideForm(Number(letter), visitor)}</li>`)}</ul>`;
 }
 
 /** A sheet with its problems, and its page as it was sent with them marked. */

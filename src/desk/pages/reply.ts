@@ -1,4 +1,5 @@
 import { html } from "hono/html";
+import { areWords } from "../../checks/asked.ts";
 import { wordsOf } from "../../checks/run.ts";
 import { answerable, answerByLink } from "../../intake/by-link.ts";
 import { type Behind, behindLink } from "../../intake/link.ts";
@@ -32,12 +33,17 @@ ${answerable(order).map(({ number, problem, station, position }) => {
   const where = places.filter((part) => part !== undefined).join(", ");
   return html`<fieldset class="ticket confirm"><legend>Question ${number}${where === "" ? "" : `: ${where}`}</legend>
 <p><b>${says}</b></p><p>${fix}</p>
-<p><label><input type="radio" name="q-${number}" value="yes"> Yes, it is meant as it stands</label>
-<label><input type="radio" name="q-${number}" value="no"> No, I send a corrected sheet</label></p></fieldset>`;
+<p>${(areWords(problem) ? ofWords : ofQuestion).map(([value, label]) => html`<label><input type="radio" name="q-${number}" value="${value}"> ${label}</label> `)}</p></fieldset>`;
 })}
 <p><button class="main">Send these answers</button></p>
 <p class="faint">Answer as many as you like; the others stay open. A corrected sheet comes in a reply to our letter.</p></form>`;
 }
+
+const ofQuestion = [
+  ["yes", "Yes, it is meant as it stands"],
+  ["no", "No, I send a corrected sheet"],
+];
+const ofWords = [["yes", "It asks for nothing; nobody has to read it"]];
 
 /** Takes the answers of one order. */
 export async function replied(

@@ -65,10 +65,10 @@ function withoutNotes(
 function answersOnly(text: string, asked: Asked, besides: Besides): ReadReply {
   if (text.length > longestText) return { answers: noAnswers, statements: besides(new Set()) };
   // A letter that was asked nothing is read like any other.
-  if (asked.open.length === 0 && !mayCancel(text))
-    return { answers: noAnswers, statements: besides(new Set()) };
+  const isAsked = asked.open.length + (asked.words?.length ?? 0) > 0;
+  if (!isAsked && !mayCancel(text)) return { answers: noAnswers, statements: besides(new Set()) };
   const { unread, answering, ...answers } = readAnswers(text, asked);
-  if (asked.open.length === 0 && answers.withdraws.size === 0)
+  if (asked.open.length === 0 && answers.withdraws.size + answers.nothing.size === 0)
     return { answers: noAnswers, statements: besides(new Set()) };
   const statements = besides(answers.lines);
   if (answers.lines.size > 0 && statements.every((one) => isOfOtherPoint(one, answers))) {

@@ -22,6 +22,7 @@ import {
 import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
 import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
+import { takenBack } from "./nothing.ts";
 import { beginsOthersWords } from "./others-words.ts";
 import { type OwnLine, ownLines } from "./own-lines.ts";
 import { takeApart } from "./own-text.ts";
@@ -40,6 +41,8 @@ export interface Answers {
   readonly yes: ReadonlySet<number>;
   /** Numbers that it answers with no: a corrected sheet comes. */
   readonly no: ReadonlySet<number>;
+  /** Numbers of words that wait for a person, and of which it says that they ask for nothing. */
+  readonly nothing: ReadonlySet<number>;
   /** The sheets that it withdraws. */
   readonly withdraws: ReadonlySet<FileId>;
   /** The lines that say so, and the lines beside them that say nothing. Trimmed. */
@@ -50,6 +53,8 @@ export interface Answers {
 export interface Asked extends Replier {
   /** Numbers of the open questions that the answer it replies to has asked. */
   readonly open: readonly number[];
+  /** Numbers of words that wait for a person. Their sender may say that they ask for nothing. */
+  readonly words?: readonly number[];
   /** Numbers of all questions about its orders, whichever answer has asked them. */
   readonly questions?: readonly number[];
   /** How many other points of that answer the sender must do something about. */
@@ -63,7 +68,13 @@ export interface Asked extends Replier {
   readonly isOnSheets: (words: string) => boolean;
 }
 
-export const noAnswers: Answers = { yes: new Set(), no: new Set(), withdraws: new Set(), lines: new Set() };
+export const noAnswers: Answers = {
+  yes: new Set(),
+  no: new Set(),
+  nothing: new Set(),
+  withdraws: new Set(),
+  lines: new Set(),
+};
 
 /**
  * Reads lines such as "3 YES", "3, 4: yes", "4 no, new sheet attached" or "all yes". They may stand above, below or
@@ -101,7 +112,9 @@ export function readAnswers(
   ];
   /** Something is answered or said that a person would hold against a withdrawal beside it. */
   let isUnclear = false;
-  const all = joined([...ownLines(plain, given.subject, (point) => given.open.includes(point))]);
+  const own = joined([...ownLines(plain, given.subject, (point) => given.open.includes(point))]);
+  const { nothing, lines: ofWords, left: all } = takenBack(own, given);
+  for (const [line, rest] of ofWords) if (rest === "") lines.add(line);
   const inOrder = numbersInOrder(all, asked);
   const isShouted = all.every((own) => !/\p{Ll}/u.test(own.line));
   const inAnswer = new Set(tokensOf(asked.answer));
@@ -234,7 +247,21 @@ export function readAnswers(
   const isNone = isBound || lines.size === 0 || !yes.isDisjointFrom(no) || (withdraws.size > 0 && isUnclear);
   return isNone
     ? { ...noAnswers, unread, answering: lines }
-    : { yes, no, withdraws, lines: new Set([...lines, ...idle]), unread, answering: lines };
+    : {
+        yes,
+        no,
+        nothing,
+        withdraws,
+        lines: withWhole([...lines, ...idle], ofWords),
+        unread,
+        answering: lines,
+      };
+}
+
+/** Some lines, and those of which they are what is left. */
+function withWhole(read: readonly string[], ofWords: ReadonlyMap<string, string>): Set<string> {
+  const all = new Set(read);
+  return all.union(new Set([...ofWords].flatMap(([line, rest]) => (all.has(rest) ? [line] : []))));
 }
 
 /** "Yes and no" says neither. */

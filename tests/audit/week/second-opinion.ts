@@ -77,7 +77,7 @@ const queries = {
   waits: `SELECT (SELECT count(*) FROM letters WHERE kind = 'letter' AND why IS NOT NULL AND state <> 'silent'
       AND received_at < :b AND (dealt_with_at IS NULL OR dealt_with_at >= :b))
     + (SELECT count(*) FROM questions WHERE opened_at < :b AND (closed_at IS NULL OR closed_at >= :b)
-      AND json_extract(problem, '$.verdict') = 'person')
+      AND json_extract(problem, '$.verdict') = 'person' AND json_extract(problem, '$.check') <> 'letter-still-open')
     + (SELECT count(*) FROM revisions AS r WHERE at < :b AND carried LIKE '%"words"%'
       AND NOT EXISTS (SELECT 1 FROM revisions WHERE order_id = r.order_id AND number > r.number AND at < :b))`,
   pairs: `SELECT count(DISTINCT order_id || ' ' || letter) FROM order_letters JOIN letters ON letters.id = letter
