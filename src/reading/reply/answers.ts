@@ -21,6 +21,7 @@ import {
 } from "./idle.ts";
 import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
+import { withoutPlaces } from "./named-places.ts";
 import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
 import { takenBack } from "./nothing.ts";
 import { beginsOthersWords } from "./others-words.ts";
@@ -89,6 +90,7 @@ export function readAnswers(
   const named = namesIn(given);
   const asked = { ...given, inQuestion: named.words };
   const questions = questionsIn(given);
+  const plainOf = withoutPlaces(given);
   const { text: plain, found } = withMarks(text.replace(/\p{Cf}/gu, ""), given);
   const { quoted } = takeApart(plain, given.subject);
   const yes = new Set<number>();
@@ -154,7 +156,7 @@ export function readAnswers(
       [sentence, inEnglish(sentence)].some(
         (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
       );
-    const typed = withoutInitials(isShouted ? line.toLowerCase() : line, asked.names);
+    const typed = withoutInitials(plainOf(isShouted ? line.toLowerCase() : line), asked.names);
     const inTurn = inOrder.has(i)
       ? `${inOrder.get(i)} ${typed}`
       : inPair(withRest(typed, namedIn, asked), asked);
