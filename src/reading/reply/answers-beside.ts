@@ -91,15 +91,17 @@ function withAnswers(
   answering: ReadonlySet<string>,
   unread: readonly string[],
 ): readonly Statement[] {
-  const others = all.filter(
-    (one) => one.kind !== "said" || one.where !== "text" || !answering.has(one.words),
-  );
+  const lines = [...answering, ...unread.filter((line) => answersNumber.test(line))];
+  const isPart = (words: string): boolean => lines.some((line) => line.includes(words));
+  const others = all.filter((one) => one.kind !== "said" || one.where !== "text" || !isPart(one.words));
   if (others.length === all.length) return all;
   const told = new Set(others.map((one) => ("words" in one ? one.words : "")));
-  const words = [...answering, ...unread.filter((line) => !told.has(line))].join(" … ");
+  const words = [...new Set([...answering, ...unread.filter((line) => !told.has(line))])].join(" … ");
   return [{ kind: "said", where: "answer", words: words.slice(0, longestAnswer) }, ...others];
 }
 
+/** "1 YES. It is what they call the hall." */
+const answersNumber = /^\W*\d{1,3}\W{0,3}(?:yes|no)(?!\p{L})/iu;
 /** In characters. */
 const longestAnswer = 300;
 /** In characters. */
