@@ -22,6 +22,7 @@ import type { OrderRecord } from "../trade/record.ts";
 import type { Released } from "../trade/released.ts";
 import { takeNote } from "./check-note.ts";
 import type { Desk as IntakeDesk } from "./desk.ts";
+import { heldBack } from "./held-back.ts";
 
 /** Who releases an order, when, and what of it was released before. */
 interface Releasing {
@@ -119,6 +120,8 @@ export async function releaseOrder(
     : { by: name, before };
   const packed = await prepareRelease(number, asked, desk);
   if (!packed.ok || isReleased) return written(packed, put);
+  const against = order === undefined ? [] : await heldBack(order, desk);
+  if (against.length > 0) return refused(...against);
   const taken = await takeNote(desk, {
     id: `release ${order?.buyer} ${orderKey(number)} ${order?.changedAt.toISOString()}`,
     buyer: order?.buyer ?? "",
@@ -145,15 +148,25 @@ async function written(packed: Packed, put: Put): Promise<ReleasedOrder> {
   return { ok: true, path: await put(packed.name, packed.files) };
 }
 
-/** Orders that have passed and that nobody has objected to for long enough, to be released by themselves. */
-export async function releasesDue({ store, clock, rules }: IntakeDesk): Promise<readonly string[]> {
-  const { releasing } = rules;
+/**
+ * Orders that have passed and that nobody has objected to for long enough, to be released by themselves. What nobody
+ * has read yet may be an objection.
+ */
+export async function releasesDue(desk: IntakeDesk): Promise<readonly string[]> {
+  const { store, clock, log } = desk;
+  const { releasing } = desk.rules;
   if (releasing === undefined) return [];
   const until = new Date(clock.now().getTime() - releasing.afterHours * 3_600_000);
   const orders = await store.orders.passed(until);
-  return orders
-    .filter(({ buyer }) => releasing.buyers.some((one) => one === buyer || buyer.endsWith(`@${one}`)))
-    .map(({ number }) => number);
+  const due: string[] = [];
+  for (const order of orders) {
+    const { buyer, number } = order;
+    if (!releasing.buyers.some((one) => one === buyer || buyer.endsWith(`@${one}`))) continue;
+    const why = await heldBack(order, desk, true);
+    if (why.length === 0) due.push(number);
+    else log.info({ why }, "an order is not released by itself yet");
+  }
+  return due;
 }
 
 function refused(...why: readonly string[]): { readonly ok: false; readonly why: readonly string[] } {

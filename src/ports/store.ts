@@ -310,6 +310,16 @@ export interface OrderWeek {
   readonly slips: readonly Problem[];
 }
 
+/** A letter that nobody has read yet and that may concern an order. */
+export interface Unread {
+  readonly letter: number;
+  readonly from?: string;
+  /** It waits to be judged, it is held, or a person has to read what it says. */
+  readonly how: "waits" | "held" | "unread";
+  /** What it says was taken for words about other orders. */
+  readonly isOfOthers: boolean;
+}
+
 /** Orders and their sheets, to read. */
 export interface Orders {
   /** Those that changed last first. */
@@ -331,6 +341,11 @@ export interface Orders {
   readonly waiting: () => Promise<readonly OrderRecord[]>;
   /** Orders that have passed and not changed since a moment, and were never released. */
   readonly passed: (until: Date) => Promise<readonly { readonly buyer: string; readonly number: string }[]>;
+  /** Letters that nobody has read yet and that may concern an order. `lane`: that of its buyer. */
+  readonly unreadBeside: (
+    order: { readonly buyer: string; readonly number: string },
+    lane: string | undefined,
+  ) => Promise<readonly Unread[]>;
   /** In which lane letters about an order are judged: that of the last. Undefined if none is known. */
   readonly laneOf: (buyer: string, number: string) => Promise<string | undefined>;
   /** Whom the last letter about an order was answered to, and the Message-ID of that letter. */

@@ -180,7 +180,9 @@ function isUnreached(
 }
 
 /** Whether a letter is about no order, or about one that has not passed. */
-function isOpen(eb: ExpressionBuilder<Tables, "letters">): ExpressionWrapper<Tables, "letters", SqlBool> {
+export function isOpen(
+  eb: ExpressionBuilder<Tables, "letters">,
+): ExpressionWrapper<Tables, "letters", SqlBool> {
   const orders = eb
     .selectFrom("order_letters")
     .innerJoin("orders", "orders.id", "order_letters.order_id")

@@ -9,6 +9,7 @@ import { listOrders } from "./list-orders.ts";
 import { readOpenOrders, readOrders, readSheets } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
 import type { Tables } from "./tables.ts";
+import { readUnread } from "./unread.ts";
 
 /** Orders and their sheets, to read. */
 export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
@@ -63,7 +64,7 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
         .selectFrom("orders")
         .innerJoin("revisions", "revisions.id", "orders.latest")
         .select(["orders.buyer", "orders.number"])
-        .where("revisions.verdict", "=", "pass")
+        .where("orders.verdict", "=", "pass")
         .where("revisions.at", "<=", until.toISOString())
         .where("orders.key", "!=", "")
         .where("orders.released", "is", null)
@@ -78,6 +79,7 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
         ...(last.message_id === null ? {} : { messageId: last.message_id }),
       };
     },
+    unreadBeside: (order, lane) => readUnread(db, { ...order, lane }),
     list: (sought) => listOrders(db, sought),
     week: (from, until) => readWeek(db, from, until),
     openAt: (moment) => readOpenOrders(db, moment),

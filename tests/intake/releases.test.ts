@@ -5,6 +5,7 @@ import { sendAlarms } from "../../src/intake/alarm.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { prepareRelease, releaseOrder, releasesDue } from "../../src/intake/release.ts";
+import { putAside } from "../../src/intake/settle.ts";
 import { takeDue } from "../../src/intake/take.ts";
 import { readPeople } from "../../src/intake/tell-people.ts";
 import type { Act, Note } from "../../src/trade/note.ts";
@@ -143,6 +144,116 @@ test("an order is released by itself only for buyers who are named, after the ho
     path: "released/FM-80 revision 3",
   });
   expect((await orderIn(desk)).released).toMatchObject({ by: "Burin", revision: 3 });
+});
+
+describe("an order is not released while something that may concern it is open", () => {
+  const put = (name: string) => Promise.resolve(`released/${name}`);
+  const rules = { releasing: { afterHours: 1, buyers: ["fallowmere.example"], put } };
+  const omar = "Omar Pell <omar@fallowmere.example>";
+  const by = { name: "Rosa Imhoff", why: "read it" };
+
+  async function passed(more: Partial<Desk["rules"]> = {}): Promise<Desk> {
+    const made = await deskWithRoom();
+    let now = made.clock.now();
+    const clock = {
+      now: () => {
+        now = new Date(now.getTime() + 60_000);
+        return now;
+      },
+    };
+    const desk = { ...made, clock, rules: { ...made.rules, ...rules, ...more } };
+    await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+    return desk;
+  }
+  const due = (desk: Desk) => {
+    const later = new Date(desk.clock.now().getTime() + 2 * 3_600_000);
+    return releasesDue({ ...desk, clock: { now: () => later } });
+  };
+  const byHand = (desk: Desk) => releaseOrder(desk, "FM-80", "Rosa Imhoff", put);
+
+  test("a letter of its buyer that waits for its turn", async () => {
+    const made = await passed();
+    const mostAnswers = { ...made.rules.mostAnswers, toOneADay: 1 };
+    const desk = { ...made, rules: { ...made.rules, mostAnswers } };
+    const waits = await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
+    expect(waits.state).toBe("received");
+    expect(await due(desk)).toEqual([]);
+    expect(await byHand(desk)).toEqual({
+      ok: false,
+      why: ["letter 2 of greta@fallowmere.example waits to be judged, and may concern it"],
+    });
+  });
+
+  test("a letter of its buyer's company that is held", async () => {
+    const desk = await passed();
+    const authority = "mx.quillgate.example";
+    const held = await post({ ...desk, rules: { ...desk.rules, authority } }, { from: omar, text: "Stop!" });
+    expect(held.state).toBe("held");
+    expect(await due(desk)).toEqual([]);
+    expect(await byHand(desk)).toMatchObject({ why: [expect.stringMatching(/^letter 2 .* is held/)] });
+    await putAside(desk, held.letter, by);
+    expect(await due(desk)).toEqual(["FM-80"]);
+  });
+
+  test.each([
+    ["Stop, B-2 has the wrong legend.", "greta@fallowmere.example"],
+    ["Please do not engrave anything for Mill Race Baths yet.", omar],
+  ])("words that name no number: %s", async (text, from) => {
+    const desk = await passed();
+    const words = await post(desk, { text, from });
+    expect((await orderIn(desk)).verdict).toBe("pass");
+    expect(await due(desk)).toEqual([]);
+    expect(await byHand(desk)).toMatchObject({ why: [expect.stringMatching(/^letter 2 .* to read/)] });
+    await putAside(desk, words.letter, by);
+    expect(await due(desk)).toEqual(["FM-80"]);
+    expect(await byHand(desk)).toMatchObject({ ok: true });
+  });
+
+  test("words about another order of the buyer are for a person, who may release this one", async () => {
+    const desk = await passed();
+    const other = await post(desk, {
+      sheets: [{ mark: "R-1", legend: ["NORTH"], fill: { order: "KX-551" } }],
+    });
+    await post(desk, { to: other, text: "Stop, all the legends are wrong." });
+    expect(await due(desk)).toEqual([]);
+    expect(await byHand(desk)).toMatchObject({ ok: true });
+  });
+
+  test("what somebody else wrote, or what has passed itself, holds nothing up", async () => {
+    const desk = await passed();
+    await post(desk, { from: "Eve Marsh <eve@marsh.example>", text: "Stop, B-2 has the wrong legend." });
+    await post(desk, { sheets: [{ mark: "R-1", legend: ["NORTH"], fill: { order: "KX-551" } }] });
+    expect(await due(desk)).toEqual(["FM-80", "KX-551"]);
+  });
+
+  test("a sheet of one of its stations under another number, until it is answered", async () => {
+    const desk = await passed();
+    const corrected = { mark: "P-2", legend: ["WEST"], fill: { order: "FM-08" } };
+    expect((await post(desk, { sheets: [corrected] })).verdict).toBe("confirm");
+    expect((await orderIn(desk)).verdict).toBe("pass");
+    expect(await due(desk)).toEqual([]);
+    expect(await byHand(desk)).toEqual({
+      ok: false,
+      why: ["order FM-08 is asked whether it is meant for this one"],
+    });
+    const [asked] = await desk.store.orders.named("FM-08");
+    const number = asked?.questions[0]?.number ?? 0;
+    await takeNote(desk, { ...noteOf({ kind: "yes", number }), order: "FM-08" });
+    expect(await due(desk)).toEqual(["FM-80", "FM-08"]);
+  });
+
+  test("a later sheet of one of its stations without a number, until one with the number comes", async () => {
+    const desk = await passed();
+    await post(desk, { sheets: [{ mark: "R-1", legend: ["NORTH"], fill: { order: "KX-551" } }] });
+    const noNumber = { mark: "P-2", legend: ["WEST"], fill: { order: "" } };
+    const came = await post(desk, { text: "Corrected P-2 attached.", sheets: [noNumber] });
+    expect(came.verdict).toBe("fail");
+    // No station of the other order is meant.
+    expect(await due(desk)).toEqual(["KX-551"]);
+    expect(await byHand(desk)).toMatchObject({ why: [expect.stringContaining("P-2.pdf came later")] });
+    await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
+    expect(await due(desk)).toContain("FM-80");
+  });
 });
 
 test("nobody outside takes back what is released", async () => {
