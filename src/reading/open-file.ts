@@ -64,12 +64,13 @@ function asText(bytes: Uint8Array): string {
 
 /** A letter that holds nothing but words is a text. */
 async function openLetter(bytes: Uint8Array): Promise<FileFacts> {
-  const { parts, subject, text, otherTexts = [], textUnsure } = await readLetter(bytes);
+  const { parts, date: dated, subject, text, otherTexts = [], textUnsure } = await readLetter(bytes);
   const said = [`From:\nSubject: ${subject}\n\n${text}`, ...otherTexts].join("\n\n");
   const words = { text: said, ...(textUnsure === undefined ? {} : { unsure: textUnsure }) };
-  return parts.every(({ looks }) => looks)
-    ? { kind: "text", words }
-    : { ...container({ files: parts }), words };
+  if (parts.every(({ looks }) => looks)) return { kind: "text", words };
+  // Whoever sends a letter on, in an archive too, makes it no newer.
+  const files = dated === undefined ? parts : parts.map((part) => ({ dated, ...part }));
+  return { ...container({ files }), words };
 }
 
 /** A signed file → what it holds. A signature whose content lies elsewhere holds no file. */

@@ -1,3 +1,4 @@
+import { zipSync } from "fflate";
 import { expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
 import { temporaryDesk } from "../make/desk.ts";
@@ -16,6 +17,16 @@ test("sheets of a letter that is forwarded as a file are as old as that letter",
   const old = await eml({ ...sheetWith("GYM"), date: at("13:00") });
   const forwarded = await post(when("14:30"), { files: old, date: at("14:30"), text: "Forwarded." });
   expect(forwarded.verdict).toBe("confirm");
+  expect((await desk.store.orders.named("FM-72"))[0]?.sheets).toHaveLength(2);
+});
+
+test("so are sheets of a letter that lies in an archive", async () => {
+  const desk = await temporaryDesk();
+  const when = (time: string): Desk => ({ ...desk, clock: { now: () => new Date(at(time)) } });
+  await post(when("14:10"), { ...sheetWith("SAUNA"), date: at("14:10") });
+  const old = await letterOf({ ...sheetWith("GYM"), date: at("13:00") });
+  const files = [{ file: "mails.zip", bytes: zipSync({ "Stations.eml": old }) }];
+  expect((await post(when("14:30"), { files, date: at("14:30") })).verdict).toBe("confirm");
   expect((await desk.store.orders.named("FM-72"))[0]?.sheets).toHaveLength(2);
 });
 
