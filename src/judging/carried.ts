@@ -2,6 +2,7 @@ import { nameOf, positionIn } from "../checks/named-place.ts";
 import { fileStillUnread } from "../checks/order/file-still-unread.ts";
 import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import { gatherOrders } from "../orders/gather.ts";
+import { letterOf } from "../orders/ids.ts";
 import { plainText } from "../orders/keys.ts";
 import { missingOf } from "../orders/missing.ts";
 import type { Standing } from "../orders/stand.ts";
@@ -11,6 +12,7 @@ import type { Missing } from "../trade/order.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { QuestionOf } from "../trade/question.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { isSame } from "./promised.ts";
 import { type OrderState, orderKey } from "./state.ts";
 
 /** Whether new sheets settle something that an earlier letter left open. */
@@ -19,7 +21,8 @@ export type IsSettled = (carried: Carried) => boolean;
 /**
  * Which unreadable files of earlier letters new sheets settle. Only a sheet of an order in which the file stands open
  * does. It settles the file if it bears the file's name, if it is for the place that the name tells, or if it is for a
- * place that the order lacked. A file that stands open in several orders is settled in all of them.
+ * place that the order lacked. One that came again as it stood before the file came does not. A file that stands
+ * open in several orders is settled in all of them.
  */
 export function settledBy(
   sheets: readonly Sheet[],
@@ -48,8 +51,13 @@ export function settledBy(
     }
   };
   // Many sheets are called "device.pdf", so a sheet that only took the place of another settles no file by its name.
-  const isInOrder = (key: string, { order = "" }: Sheet): boolean =>
-    lackedBeside(key).some(({ order: { number } }) => orderKey(number) === orderKey(order));
+  const stood = new Map(replaced.filter(isSame).map(({ old, now }) => [now.id, Number(letterOf(old.id))]));
+  const isInOrder = (key: string, { id, order = "" }: Sheet): boolean =>
+    lackedBeside(key).some(({ order: { number, carried } }) => {
+      const file = carried.find((one) => keyOf(one) === key);
+      const isOld = (stood.get(id) ?? Infinity) < Number(file?.letter);
+      return orderKey(number) === orderKey(order) && !isOld;
+    });
   settle(
     (file, key) => (sheet) =>
       isInOrder(key, sheet) && (tellsPlaceOf(file, sheet) || (!gave.has(sheet.id) && isNamed(sheet, file))),

@@ -18,18 +18,22 @@ interface Came {
 }
 
 /**
- * What is promised of an order and has not come. A promise is kept by a sheet that adds or changes something, or by one
- * of each station and of the position that it names.
+ * What is promised of an order and has not come. A promise is kept by a sheet that adds or changes something; where it
+ * names stations or a position, by one of each, and one of these adds or changes something.
  */
 export function promisedOf(order: Order, before: readonly Carried[], came: Came): Promised[] {
   const all = sheetsOf(order);
   const own = all.filter(({ id }) => came.ids.has(id));
   const same = new Set(came.replaced.filter(isSame).map(({ now }) => now.id));
-  const brings = came.late.length > 0 || own.some(({ id }) => !same.has(id));
-  const isKept = ({ words }: Pick<Announced, "words">): boolean =>
-    brings &&
-    stationsIn(words, all).every((station) => own.some(({ mark }) => mark === station)) &&
-    hasPosition(own, positionIn(words));
+  const fresh = own.filter(({ id }) => !same.has(id));
+  const brings = came.late.length > 0 || fresh.length > 0;
+  const isKept = ({ words }: Pick<Announced, "words">): boolean => {
+    const stations = stationsIn(words, all);
+    const has = (some: readonly Sheet[]) => (station: string) => some.some(({ mark }) => mark === station);
+    // A station that comes as it was beside others keeps no promise of that station.
+    const isFresh = stations.length === 0 || came.late.length > 0 || stations.some(has(fresh));
+    return brings && isFresh && stations.every(has(own)) && hasPosition(own, positionIn(words));
+  };
   const anew = newOf(came, { own, isKept });
   // Whoever promises anew is asked about that alone.
   return anew.length > 0
@@ -49,7 +53,7 @@ function newOf(
 }
 
 /** Whether a sheet came again as it was, in what it says and in how it looks. */
-function isSame({ old, now }: Replacement): boolean {
+export function isSame({ old, now }: Replacement): boolean {
   const looks = ({ doubts, unsure, unread, edition, unmapped = [] }: Sheet): string =>
     contentKey({ doubts, unsure, unread, edition, unmapped });
   return differencesOf(old, now).length === 0 && looks(old) === looks(now);

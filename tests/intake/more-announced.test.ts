@@ -68,6 +68,7 @@ test.each([
   ["Corrected sheet attached.", [second], "confirm"],
   ["Revised B-2 attached.", [second], "confirm"],
   ["Revised B-2 attached.", [{ mark: "B-3", legend: ["GYM"] }], "confirm"],
+  ["Revised B-2 attached.", [second, { mark: "B-3", legend: ["GYM"] }], "confirm"],
   ["Revised sheets for B-1 and B-2 attached.", [{ ...second, legend: ["HALL"] }], "confirm"],
   ["Additional station.", [second], "confirm"],
   ["Revised B-2 attached.", [{ ...second, legend: ["HALL"] }], "pass"],

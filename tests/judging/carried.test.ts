@@ -73,6 +73,19 @@ test("a sheet that took the place of another settles no file by its name, and no
   expect(settledBy([four], gave, [open(lacksFour, "S-104 pos 4.pdf")])(file("S-104 pos 4.pdf"))).toBe(true);
 });
 
+test("a sheet that came again as it was settles no file that came behind it", () => {
+  const [old, now] = [deviceAt(4, { id: "1/9" }), deviceAt(4, { id: "3/1", file: "S-104 pos 4.pdf" })];
+  const settles = (letter: string, before: Sheet): boolean => {
+    const name: Carried = { letter, what: "file", text: "S-104 pos 4 corrected.pdf" };
+    const order = { ...open([...lacksFour, before]), carried: [name] };
+    return settledBy([now], { replaced: [{ old: before, now, how: "place" }], late: [] }, [order])(name);
+  };
+  expect(settles("2", old)).toBe(false);
+  expect(settles("2", { ...old, finish: "other" })).toBe(true);
+  // A scan beside the sheet was of the sheet.
+  expect(settles("1", old)).toBe(true);
+});
+
 test("one sheet settles one file, the one that it is named after before any that its order has open", () => {
   const two = settledBy([fourthNamed("b.pdf")], nothing, [open(lacksFour, "a.pdf", "b.pdf")]);
   expect(["a.pdf", "b.pdf"].map((name) => two(file(name)))).toEqual([false, true]);
