@@ -6,6 +6,14 @@ import type { KnownQuestion } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
 import type { Sheet } from "../trade/sheet.ts";
 
+/** A sheet that an order has lost, and the number of the letter or the note by which it has. */
+export interface GoneBefore {
+  readonly sheet: Sheet;
+  readonly letter: number;
+  /** A note has put it elsewhere. */
+  readonly isMoved?: true;
+}
+
 /** An order as it stands before a letter is judged. */
 export interface OrderState {
   /** As first typed; "" for what the buyer has sent without a number. */
@@ -15,7 +23,7 @@ export interface OrderState {
   /** What earlier letters left open. */
   readonly carried: readonly Carried[];
   /** Sheets that letters have withdrawn from it, or notes have put elsewhere, and the numbers of those. */
-  readonly withdrawn?: readonly { readonly sheet: Sheet; readonly letter: number }[];
+  readonly withdrawn?: readonly GoneBefore[];
   /** All that it was ever asked. */
   readonly questions: readonly KnownQuestion[];
   /** How often it was changed. */

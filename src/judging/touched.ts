@@ -13,7 +13,7 @@ import type { Submission } from "./submission.ts";
 /**
  * Its sheets that came behind the letter that cancels their place, and are older by the dates of the two letters. And
  * those that came again as they were, with other sheets: a set may be sent whole for the sake of another of its sheets.
- * Who sends one sheet by itself wants it.
+ * Who sends one sheet by itself wants it, unless it was put elsewhere, where it stands already.
  */
 export function crossedIn(
   { sheets }: Order,
@@ -35,10 +35,10 @@ export function crossedIn(
     const place = wallPlaceOf(sheet);
     const last = place === undefined ? undefined : cancelled.get(place)?.at(-1);
     if (last === undefined) return [];
-    const { letter: cancelledBy, sheet: old } = last;
+    const { letter: cancelledBy, sheet: old, isMoved = false } = last;
     if (ageOf(sheet.id, `${cancelledBy}/0`, arrivals) === "unclear") return [{ sheet, cancelledBy }];
     const comesBack = others.has(letterOf(sheet.id)) && !stood.has(place);
-    return differencesOf(old, sheet).length === 0 && (comesBack || isAsked(cancelledBy))
+    return differencesOf(old, sheet).length === 0 && (comesBack || isMoved || isAsked(cancelledBy))
       ? [{ sheet, cancelledBy, again: true }]
       : [];
   });

@@ -1,13 +1,13 @@
 import type { Kysely, Selectable } from "kysely";
 import { questionAnswered } from "../checks/letter/question-answered.ts";
-import { type BuyerState, orderKey } from "../judging/state.ts";
+import { type BuyerState, type GoneBefore, orderKey } from "../judging/state.ts";
 import { letterOf } from "../orders/ids.ts";
 import type { Carried } from "../trade/carried.ts";
 import type { Came } from "../trade/letter.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion } from "../trade/question.ts";
 import type { Released } from "../trade/released.ts";
-import type { FileId, Sheet } from "../trade/sheet.ts";
+import type { FileId } from "../trade/sheet.ts";
 import { withdrawnIn } from "./ended.ts";
 import { readSheets, sheetsIn } from "./read.ts";
 import { problemFrom } from "./shapes.ts";
@@ -96,20 +96,20 @@ export async function readState(
 async function readWithdrawn(
   db: Kysely<Tables>,
   orders: readonly number[],
-): Promise<Map<number, { readonly sheet: Sheet; readonly letter: number }[]>> {
+): Promise<Map<number, GoneBefore[]>> {
   const rows =
     orders.length === 0
       ? []
       : await db
           .selectFrom("revisions")
           .innerJoin("letters", "letters.id", "revisions.letter")
-          .select(["revisions.order_id", "letters.id as letter", "revisions.withdrawn"])
+          .select(["revisions.order_id", "letters.id as letter", "letters.kind", "revisions.withdrawn"])
           .where("revisions.order_id", "in", orders)
           .where("revisions.withdrawn", "!=", "[]")
           .orderBy("revisions.id")
           .execute();
-  const gone = rows.flatMap(({ order_id, letter, withdrawn }) =>
-    (JSON.parse(withdrawn) as FileId[]).map((id) => ({ order_id, letter, id })),
+  const gone = rows.flatMap(({ order_id, letter, kind, withdrawn }) =>
+    (JSON.parse(withdrawn) as FileId[]).map((id) => ({ order_id, letter, kind, id })),
   );
   const sheets = new Map(
     (
@@ -123,9 +123,10 @@ async function readWithdrawn(
   return new Map(
     [...found].map(([order, some]) => [
       order,
-      some.flatMap(({ letter, id }) => {
+      some.flatMap(({ letter, kind, id }): GoneBefore[] => {
         const sheet = sheets.get(id);
-        return sheet === undefined ? [] : [{ sheet, letter }];
+        if (sheet === undefined) return [];
+        return [{ sheet, letter, ...(kind === "note" ? { isMoved: true } : {}) }];
       }),
     ]),
   );

@@ -207,10 +207,10 @@ test("a cancelled sheet that comes back unchanged in a whole set is asked about,
   expect((await post(desk, { sheets: pool })).verdict).toBe("pass");
 });
 
-test("a sheet that was put elsewhere and comes back where it stood is asked about in a whole set", async () => {
+test("a sheet that was put elsewhere and comes back where it stood is asked about, alone and in a whole set", async () => {
   await post(desk, { sheets: pool });
-  const gym = (await orderOf()).sheets.find(({ mark }) => mark === "B-2");
-  const acts = [{ kind: "place", sheet: gym?.id ?? "", mark: "B-5" }] as const;
+  const gymOf = async () => (await orderOf()).sheets.find(({ mark }) => mark === "B-2");
+  const acts = [{ kind: "place", sheet: (await gymOf())?.id ?? "", mark: "B-5" }] as const;
   const note = {
     id: "1",
     buyer: "greta@fallowmere.example",
@@ -220,6 +220,16 @@ test("a sheet that was put elsewhere and comes back where it stood is asked abou
   };
   await takeNote(desk, { ...note, acts });
   expect(standing(await orderOf())).toContain("B-5 alone");
+  // Another sheet for the place that it has left is just that.
+  expect((await post(desk, { sheets: [{ mark: "B-2", legend: ["SAUNA"] }] })).verdict).toBe("pass");
+  const alone = await post(desk, { sheets: pool.slice(3) });
+  expect(checksOf(alone)).toContain("sheet-after-cancellation");
+  expect((await post(desk, { text: "1 YES", to: alone })).verdict).toBe("pass");
+  await takeNote(desk, {
+    ...note,
+    id: "2",
+    acts: [{ ...acts[0], sheet: (await gymOf())?.id ?? "", mark: "B-6" }],
+  });
   expect(checksOf(await post(desk, { sheets: pool }))).toContain("sheet-after-cancellation");
 });
 

@@ -12,14 +12,14 @@ export const sheetAfterCancellation = defineOrderCheck({
   severity: "asks",
   sender: "settles",
   source: { kind: "house" },
-  why: "A sheet that comes after its place was cancelled is wanted again, as a rule. Where its letter was written before the cancellation and came behind it, its sender may never have wanted it again. Nor may whoever sends a whole set anew for the sake of another sheet.",
+  why: "A sheet that comes after its place was cancelled is wanted again, as a rule. Where its letter was written before the cancellation and came behind it, its sender may never have wanted it again. Nor may whoever sends a whole set anew for the sake of another sheet, or a sheet that stands elsewhere by now.",
   wordings: {
     crossed: {
       says: "{file} came after you had cancelled it, but its letter bears the earlier date.",
       fix: "If it is not wanted, cancel it once more in a reply to this letter.",
     },
     again: {
-      says: "{file} came again as it was, among others, although it had been cancelled or put elsewhere before.",
+      says: "{file} came again as it was, although it had been cancelled or put elsewhere before.",
       fix: "If it is not wanted, cancel it once more in a reply to this letter.",
     },
   },
@@ -43,7 +43,7 @@ export const sheetAfterCancellation = defineOrderCheck({
         return { ...order, crossed: some.map((one) => ({ ...one, again: true })) };
       },
       wording: "again",
-      says: "S-104 plate.pdf came again as it was, among others, although it had been cancelled or put elsewhere before.",
+      says: "S-104 plate.pdf came again as it was, although it had been cancelled or put elsewhere before.",
     },
   ],
   *find({ crossed: sheets = [] }, _, say) {
