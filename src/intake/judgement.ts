@@ -37,8 +37,8 @@ function wordsTaken(
     sheets,
     at: { number, came },
   };
-  return answeringIn(letter, replied, state, (understood) =>
-    statementsBeside(letter, {
+  return answeringIn(letter, replied, state, (understood) => {
+    const beside = statementsBeside(letter, {
       files: read,
       texts,
       sheets,
@@ -47,7 +47,27 @@ function wordsTaken(
       furniture,
       quoted: quoted === undefined ? [] : [quoted],
       understood,
-    }),
+    });
+    const isRead = beside.some((one) => one.kind === "said" && one.where === "subject");
+    return isRead || !namesOtherThanSheets(letter, sheets, said, state)
+      ? beside
+      : [{ kind: "said", where: "subject", words: letter.subject }, ...beside];
+  });
+}
+
+/** Whether the subject names orders of the buyer, and none that the sheets name or that was answered for. */
+function namesOtherThanSheets(
+  { subject }: Letter,
+  sheets: OpenedLetter["sheets"],
+  { goesOn }: Understood,
+  state: BuyerState,
+): boolean {
+  const numbers = sheets.flatMap(({ order = "" }) => (orderKey(order) === "" ? [] : order));
+  const meant = [...numbers, ...goesOn.flatMap(({ orders }) => orders)].map((number) => ({ number }));
+  return (
+    numbers.length > 0 &&
+    ordersNamedIn(subject, { orders: meant }).length === 0 &&
+    ordersNamedIn(subject, state).length > 0
   );
 }
 

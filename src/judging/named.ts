@@ -1,9 +1,12 @@
 import { numberPart } from "../orders/keys.ts";
 import { tokensOf } from "../reading/reply/word-bag.ts";
-import type { BuyerState } from "./state.ts";
+import type { OrderState } from "./state.ts";
 
 /** The numbers of the buyer's orders that a text names. Spacing does not matter: "kf 1001" names KF-1001. */
-export function ordersNamedIn(text: string, { orders }: BuyerState): string[] {
+export function ordersNamedIn(
+  text: string,
+  { orders }: { readonly orders: readonly Pick<OrderState, "number">[] },
+): string[] {
   const said = ` ${tokensOf(text).join(" ")} `;
   return orders
     .map(({ number }) => number)
