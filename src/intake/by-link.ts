@@ -23,7 +23,7 @@ export function answerable({ questions, released }: OrderRecord): OrderRecord["q
 /** Takes what the sender has answered on the page. The order is judged again at once. */
 export async function answerByLink(
   desk: Desk,
-  { recipient }: Behind,
+  { letter, recipient }: Behind,
   { buyer, number }: OrderRecord,
   acts: readonly Extract<Act, { kind: "yes" | "no" }>[],
 ): Promise<Said> {
@@ -35,6 +35,7 @@ export async function answerByLink(
     why: "answered on the page that our letter leads to",
     acts,
     isSenders: true,
+    repliesTo: letter,
   } as const;
   const taken = await takeNote(desk, note);
   if (taken.kind === "wrong") return { done: false, words: `It could not be taken: ${taken.why}.` };

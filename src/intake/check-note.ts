@@ -11,7 +11,7 @@ import { dayIn, tellingOfDays } from "./day-letter.ts";
 import type { Desk } from "./desk.ts";
 import { movesIn, ordersIn } from "./moves.ts";
 import { answerTo, noteKey, reminding } from "./note-answer.ts";
-import { decidedBy, faultOf, keptBy } from "./note-points.ts";
+import { decidedBy, faultOf, keptBy, saidNo } from "./note-points.ts";
 import { againstRelease, releasedBy } from "./note-release.ts";
 import { settleOutcome } from "./settle-outcome.ts";
 import { summaryIn, summing } from "./summary.ts";
@@ -108,6 +108,11 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
   if (note.acts.every(({ kind }) => kind === "cut"))
     return { ...outcome, changes: [], state: "silent", why: "engraved" };
   const answer = await answerTo(desk, note, report);
-  if (answer === undefined) return { ...outcome, state: "silent", why: "nobody is to be answered" };
-  return { ...outcome, state: "ready", answer };
+  // The record has a NO as it has that of a letter.
+  const told = {
+    ...outcome,
+    report: { ...report, problems: [...report.problems, ...saidNo(note, catalogue)] },
+  };
+  if (answer === undefined) return { ...told, state: "silent", why: "nobody is to be answered" };
+  return { ...told, state: "ready", answer };
 }

@@ -26,6 +26,8 @@ export function waysTo(letter: number, desk: Desk, copied: readonly unknown[] = 
 
 /** What somebody sees who comes by a link. */
 export interface Behind {
+  /** The letter that was answered. */
+  readonly letter: number;
   /** Whom the answer went to. */
   readonly recipient: string;
   /** The orders of that answer, as they stand now. */
@@ -46,6 +48,7 @@ export async function behindLink(token: string, { store, secret, clock }: Desk):
   if (answered === undefined) return undefined;
   const named = await Promise.all(answered.orders.map((one) => store.orders.named(one)));
   return {
+    letter,
     recipient: answer.recipient,
     orders: named.flat().filter(({ buyer }) => buyer === answered.buyer),
   };

@@ -1,7 +1,10 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
 import { areWords, askedWords, maySettle, mayWaive } from "../checks/asked.ts";
+import { questionAnswered } from "../checks/letter/question-answered.ts";
 import type { BuyerState } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Note, PointAct } from "../trade/note.ts";
+import type { Problem } from "../trade/problem.ts";
 import type { KnownQuestion, QuestionOf } from "../trade/question.ts";
 import { movesIn } from "./moves.ts";
 import { faultOfCut, orderIn } from "./note-release.ts";
@@ -25,6 +28,8 @@ export function faultOf(note: Note, state: BuyerState): string | undefined {
     const isTakenBack = act.kind === "yes" && order.released === undefined && areWords(question.problem);
     if (note.isSenders && !maySettle(question.problem) && !isTakenBack)
       return `point ${act.number} needs one of us`;
+    if (note.isSenders && act.kind === "yes" && isDeniedTo(note, question))
+      return `point ${act.number} was answered NO since: answer it in a reply to our last letter`;
     const stops = question.problem.severity === "stops";
     if (act.kind === "yes" && stops)
       return `point ${act.number} stops the order: mend it, or let it stand with --waive`;
@@ -38,6 +43,23 @@ export function faultOf(note: Note, state: BuyerState): string | undefined {
 
 function openIn(questions: readonly KnownQuestion[], { number }: PointAct): KnownQuestion | undefined {
   return questions.find((question) => question.number === number && question.state === "open");
+}
+
+/** Whether somebody else has said NO behind the letter whose answer led to the page on which a note says YES. */
+function isDeniedTo({ by, repliesTo = 0 }: Note, { denied = [] }: KnownQuestion): boolean {
+  return denied.some((no) => no.by !== by && repliesTo < no.letter);
+}
+
+/** What a note answers with NO, as the record has it of letters. */
+export function saidNo({ acts }: Note, catalogue: Catalogue): Problem[] {
+  const no = acts.flatMap((act) => (act.kind === "no" ? [act.number] : []));
+  const answers = { yes: [], no };
+  return [
+    ...questionAnswered.find(
+      { files: [], orders: [], held: false, reply: true, links: [], answers },
+      catalogue,
+    ),
+  ];
 }
 
 /** All questions that a note decides. Several can share a number, since they read the same. */

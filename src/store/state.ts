@@ -178,7 +178,7 @@ async function readQuestions(
   return new Map([...byOrder].map(([order, those]) => [order, [...those.values()]]));
 }
 
-/** Letters about some orders that answered questions with NO, and the numbers of those, by the order. */
+/** Letters and notes about some orders that answered questions with NO, and the numbers of those, by the order. */
 async function readDenials(
   db: Kysely<Tables>,
   orders: readonly number[],
@@ -192,18 +192,23 @@ async function readDenials(
           .selectFrom("order_letters")
           .innerJoin("problems", "problems.letter", "order_letters.letter")
           .innerJoin("letters", "letters.id", "order_letters.letter")
-          .select(["order_letters.order_id", "letters.id", "letters.sender", "problems.facts"])
+          .select(["order_letters.order_id", "letters.id", "letters.kind", "letters.sender"])
+          .select(["letters.subject", "problems.facts"])
           .where("order_letters.order_id", "in", orders)
           .where("problems.check", "=", questionAnswered.id)
           .where("problems.wording", "in", ["no", "mended"])
           .orderBy("letters.id")
           .execute();
-  const denials = rows.map(({ order_id, id, sender, facts }) => ({
-    order_id,
-    letter: id,
-    ...(sender === null ? {} : { by: sender }),
-    numbers: (JSON.parse(facts) as { readonly numbers?: readonly string[] }).numbers ?? [],
-  }));
+  const denials = rows.map(({ order_id, id, kind, sender, subject, facts }) => {
+    // The subject of a note is who wrote it, and why.
+    const by = kind === "note" ? subject?.split(": ", 1)[0] : sender;
+    return {
+      order_id,
+      letter: id,
+      ...(by == null ? {} : { by }),
+      numbers: (JSON.parse(facts) as { readonly numbers?: readonly string[] }).numbers ?? [],
+    };
+  });
   return Map.groupBy(denials, ({ order_id }) => order_id);
 }
 

@@ -73,4 +73,6 @@ export interface Note {
   readonly acts: readonly Act[];
   /** It is its buyer's own answer to questions, given on the page that our letter leads to. */
   readonly isSenders?: true;
+  /** The number of the letter whose answer led there. */
+  readonly repliesTo?: number;
 }

@@ -61,7 +61,7 @@ test("a YES that a buyer clicks on the page is his, and what one of us says is o
   const [order] = await desk.store.orders.named("FM-80");
   if (order === undefined) throw new Error("no order");
   const [first, second] = order.questions.map(({ number }) => number);
-  const behind = { recipient: "greta@fallowmere.example", orders: [order] };
+  const behind = { letter: 1, recipient: "greta@fallowmere.example", orders: [order] };
   await answerByLink(desk, behind, order, [{ kind: "yes", number: first ?? 0 }]);
   await takeNote(desk, {
     id: "1",

@@ -1,7 +1,9 @@
 import { beforeEach, describe, expect, test } from "vitest";
+import { answerByLink } from "../../src/intake/by-link.ts";
+import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
-import type { LetterRecord } from "../../src/trade/record.ts";
+import type { LetterRecord, OrderRecord } from "../../src/trade/record.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
 import { directReader } from "../make/reader.ts";
 import { answerTo, letterOf, pageTo, post, type Sent } from "../make/thread.ts";
@@ -576,6 +578,36 @@ test.each(["before", "after"])(
   },
 );
 
+describe("a subject that names an order", () => {
+  const at = (number: string, legend: string) => ({
+    mark: "B-1",
+    legend: [legend],
+    fill: { order: number, project: `Project ${number}` },
+  });
+  const verdictOf = async (subject: string, number: string, to?: LetterRecord) =>
+    (await post(desk, { subject, sheets: [at(number, "SPA")], ...(to === undefined ? {} : { to }) })).verdict;
+  const two = async () => {
+    await post(desk, { sheets: [at("FM-107", "POOL")] });
+    return post(desk, { sheets: [at("FM-114", "GYM")] });
+  };
+
+  test("of which no sheet came is for a person", async () => {
+    await two();
+    const letter = { subject: "Corrected B-1 for FM-114", sheets: [at("FM-107", "SPA")] };
+    expect(await post(desk, letter)).toMatchObject({ verdict: "person" });
+    expect((await orderOf("FM-107")).verdict).toBe("person");
+    expect((await orderOf("FM-114")).verdict).toBe("person");
+  });
+
+  test("of which sheets came, of which the number goes on, or in whose thread the letter is, is none", async () => {
+    const other = await two();
+    expect(await verdictOf("Corrected B-1 for FM-107, as in FM-114", "FM-107")).toBe("pass");
+    // Whether one order goes on in the other is a question of its own.
+    expect(await verdictOf("FM-114-B", "FM-114-B")).toBe("confirm");
+    expect(await verdictOf("Re: FM-114", "FM-121", other)).toBe("pass");
+  });
+});
+
 test("a reply with sheets is about their order alone, whatever else its answer was about", async () => {
   const fill = { order: "FM-73" };
   const sheets = [
@@ -609,7 +641,7 @@ describe("a question that was answered NO", () => {
     const again = await post(desk, { to: asked, text: "1 YES" });
     expect(again.verdict).not.toBe("pass");
     const words = (await answerTo(desk, again)).replace(/\s+/g, " ");
-    expect(words).toContain("You answered YES to 1 question, and another reply says NO: 1.");
+    expect(words).toContain("You answered YES to 1 question, and another answer says NO: 1.");
     expect(words).toContain("Or reply “1 YES” if it is meant as it stands.");
     expect(words).not.toContain("is kept as it stands");
     await post(desk, { to: again, text: "1 YES" });
@@ -631,6 +663,43 @@ describe("a question that was answered NO", () => {
   test("is settled by who said NO, whatever somebody else said between", async () => {
     const back = [{ from: omar, text: "1 NO" }, { text: "1 YES" }, { from: omar, text: "1 YES" }];
     expect(await verdictWith(...back)).toEqual(["confirm", "confirm", "pass"]);
+  });
+
+  test("by one of our own people is asked again where an answer that did not tell of it says YES", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const note = { id: "no", buyer: greta, order: "FM-72", by: "Rosa Imhoff", why: "told by phone" };
+    const no = await takeNote(desk, { ...note, acts: [{ kind: "no", number: 1 }] });
+    const again = await post(desk, { to: asked, text: "1 YES" });
+    expect(again.verdict).toBe("confirm");
+    expect((await answerTo(desk, again)).replace(/\s+/g, " ")).toContain("another answer says NO: 1.");
+    while (await takeDue(desk));
+    const told = await desk.store.letters.read(no.kind === "judged" ? no.letter : 0);
+    expect((await post(desk, { to: told, text: "1 YES" })).verdict).toBe("pass");
+  });
+
+  test("on the page of a link holds against a colleague, and not against who said it", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const order = async () => (await desk.store.orders.named("FM-72"))[0] as OrderRecord;
+    const behind = { letter: asked.letter, recipient: greta, orders: [] };
+    await answerByLink(desk, behind, await order(), [{ kind: "no", number: 1 }]);
+    expect((await post(desk, { to: asked, from: omar, text: "1 YES" })).verdict).toBe("confirm");
+    expect((await post(desk, { to: asked, text: "1 YES" })).verdict).toBe("pass");
+  });
+
+  test("is not answered YES on the page of a link that did not tell of it", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const no = await post(desk, { to: asked, from: omar, text: "1 NO" });
+    const yes = async (letter: number) => {
+      const [order] = await desk.store.orders.named("FM-72");
+      const behind = { letter, recipient: greta, orders: [] };
+      return answerByLink(desk, behind, order as OrderRecord, [{ kind: "yes", number: 1 }]);
+    };
+    expect(await yes(asked.letter)).toEqual({
+      done: false,
+      words: "It could not be taken: point 1 was answered NO since: answer it in a reply to our last letter.",
+    });
+    expect((await yes(no.letter)).done).toBe(true);
+    expect((await desk.store.orders.named("FM-72"))[0]?.verdict).toBe("pass");
   });
 
   test("is not settled by its word in another order of the project", async () => {

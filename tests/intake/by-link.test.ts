@@ -5,7 +5,7 @@ import { temporaryDesk } from "../make/desk.ts";
 import { post } from "../make/thread.ts";
 
 const sheet = (mark: string, legend: string) => ({ mark, legend: [legend], fill: { order: "FM-80" } });
-const behind = { recipient: "greta@fallowmere.example", orders: [] };
+const behind = { letter: 1, recipient: "greta@fallowmere.example", orders: [] };
 
 async function asked() {
   const desk = await temporaryDesk();

@@ -10,7 +10,7 @@ export const questionAnswered = defineLetterCheck({
   why: "Whoever answers wants to see how the answer was understood. A word that its buyer has once confirmed need not be asked about on every other sheet of the same project.",
   wordings: {
     denied: {
-      says: "You answered YES to {count:question}, and another reply says NO: {numbers}. That reply may be a colleague's.",
+      says: "You answered YES to {count:question}, and another answer says NO: {numbers}. It may be a colleague's, or ours.",
       fix: "Agree on it. Then answer once more, in a reply to this letter.",
     },
     kept: {
@@ -74,7 +74,7 @@ export const questionAnswered = defineLetterCheck({
       shows: "a YES where somebody else has said NO",
       given: { ...bare, answersDenied: [1] },
       wording: "denied",
-      says: "You answered YES to 1 question, and another reply says NO: 1. That reply may be a colleague's.",
+      says: "You answered YES to 1 question, and another answer says NO: 1. It may be a colleague's, or ours.",
     },
     {
       shows: "a YES for a sheet that is withdrawn",
