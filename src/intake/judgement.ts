@@ -133,6 +133,7 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
       answersDenied: denied,
       withdraws: [...answers.withdraws],
       about,
+      repliesTo: answered,
       statements,
       ...(announced === undefined ? {} : { announced }),
     },

@@ -5,7 +5,10 @@ import { patternOf } from "../reading/reply/tallies.ts";
 import type { Announced, Carried, Promised } from "../trade/carried.ts";
 import type { Order, Replacement } from "../trade/order.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import { ordersNamedIn } from "./named.ts";
 import { sheetsOf } from "./sheets-of.ts";
+import { orderKey } from "./state.ts";
+import type { Submission } from "./submission.ts";
 
 /** What came, beside one order. */
 interface Came {
@@ -15,6 +18,35 @@ interface Came {
   readonly ids: ReadonlySet<FileId>;
   readonly replaced: readonly Replacement[];
   readonly late: readonly Replacement[];
+  /** What it promises of this order came as sheets of others, if at all (`isMendedElsewhere`). */
+  readonly isElsewhere?: boolean;
+}
+
+/**
+ * Whether a reply says that a station of this order, which it answers, is mended, and brings sheets of other orders
+ * alone. Unless one of these takes the place of an earlier sheet of that station, or the words name its order, the sheet
+ * may bear another order's number.
+ */
+export function isMendedElsewhere(
+  order: Order,
+  { announced, repliesTo = [] }: Pick<Submission, "announced" | "repliesTo">,
+  { sheets, replaced }: { readonly sheets: readonly Sheet[]; readonly replaced: readonly Replacement[] },
+): boolean {
+  const key = orderKey(order.number);
+  const others = sheets.map(({ order: number = "" }) => number);
+  if (announced?.tells !== "mended" || others.length === 0) return false;
+  if (!repliesTo.some((number) => orderKey(number) === key)) return false;
+  // Without a number it stops by itself.
+  if (others.some((number) => orderKey(number) === "" || orderKey(number) === key)) return false;
+  const { words } = announced;
+  const stations = stationsIn(words, sheetsOf(order));
+  return (
+    stations.length > 0 &&
+    // A new station may be one of a new order.
+    !/\bnew\b/i.test(words) &&
+    ordersNamedIn(words, { orders: others.map((number) => ({ number })) }).length === 0 &&
+    !replaced.some(({ now }) => now.mark !== undefined && stations.includes(now.mark))
+  );
 }
 
 /**
@@ -41,14 +73,14 @@ export function promisedOf(order: Order, before: readonly Carried[], came: Came)
     : before.filter((one) => one.what === "promise").filter(({ text }) => !isKept({ words: text }));
 }
 
-/** What the letter in hand promises. Where it brings sheets of other orders alone, that is about those. */
+/** What the letter in hand promises. Where it brings sheets of other orders alone, that is about those as a rule. */
 function newOf(
-  { letter, announced, ids }: Came,
+  { letter, announced, ids, isElsewhere = false }: Came,
   { own, isKept }: { readonly own: readonly Sheet[]; readonly isKept: (one: Announced) => boolean },
 ): Promised[] {
-  if (announced === undefined || (own.length === 0 && ids.size > 0)) return [];
+  if (announced === undefined || (own.length === 0 && ids.size > 0 && !isElsewhere)) return [];
   const { words, tells } = announced;
-  const isHere = tells === "mended" && (own.length === 0 || isKept(announced));
+  const isHere = tells === "mended" && !isElsewhere && (own.length === 0 || isKept(announced));
   return isHere ? [] : [{ letter, what: "promise", text: words, tells }];
 }
 

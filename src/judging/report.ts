@@ -1,6 +1,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { checkFile, checkLetter } from "../checks/run.ts";
 import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
+import { alikeOrders } from "../orders/alike-order.ts";
 import type { Expected } from "../orders/expected.ts";
 import { managerOf } from "../orders/managed.ts";
 import { asksForSheets } from "../reading/reply/asks-for-sheets.ts";
@@ -19,7 +20,7 @@ import { decidedIn, type IsSettled, settledBy } from "./carried.ts";
 import { type Changed, changedIn } from "./changed.ts";
 import { countedIn } from "./counts.ts";
 import { orderReport } from "./order-report.ts";
-import { promisedOf } from "./promised.ts";
+import { isMendedElsewhere, promisedOf } from "./promised.ts";
 import { type SheetReport, sheetReport } from "./sheet-report.ts";
 import { membersOf, sheetsOf } from "./sheets-of.ts";
 import { standingWith } from "./standing-with.ts";
@@ -125,9 +126,23 @@ export function makeReport(
     state.orders,
   );
   const isSettled: IsSettled = (one) => dealtWith.includes(one.letter) || hasCome(one);
+  // Where the two orders seem to be one, the other one is asked about it.
+  const isElsewhere = memory(
+    (order: Order) =>
+      isMendedElsewhere(order, submission, { sheets, replaced: standing.replaced }) &&
+      !all.some(
+        (other) =>
+          other.sheets.some(({ id }) => came.has(id)) &&
+          alikeOrders(
+            other,
+            all.filter((one) => one !== other),
+          ).some((one) => one.asked && one.other === order),
+      ),
+  );
   const touched = all.filter(
     (order) =>
       isTouched(order, submission, standing, state) ||
+      isElsewhere(order) ||
       stateOf(order, state)?.carried.some(isSettled) === true,
   );
   const byId = new Map([...before, ...sheets].map((sheet) => [sheet.id, sheet]));
@@ -173,6 +188,7 @@ export function makeReport(
       letter: submission.letter?.number ?? "",
       announced: submission.announced,
       ids: came,
+      isElsewhere: isElsewhere(order),
       ...partOf(standing, order),
     });
     const judged = orderReport(order, {

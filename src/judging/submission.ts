@@ -49,6 +49,8 @@ export interface Submission {
   readonly answersDenied?: readonly number[];
   /** Numbers of orders that the letter is about although no sheet of them came. */
   readonly about?: readonly string[];
+  /** Numbers of orders that were answered for by what it replies to. */
+  readonly repliesTo?: readonly string[];
   /** Links in the letter's text that seem to lead to files. */
   readonly links?: readonly string[];
   /** What the letter says beside its sheets. */

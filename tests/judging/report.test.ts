@@ -261,3 +261,20 @@ test("a sheet that is still to come has the order's number, unless that is asked
     .map((sheet): Sheet => ({ ...sheet, id: `1${sheet.id.slice(1)}`, order: "BW-22O7", mark: "S-300" }));
   expect(expecting("BW-22O7", ...mistyped)).toEqual([undefined, undefined]);
 });
+
+test.each([
+  ["Corrected S-110 attached.", {}, true],
+  ["Corrected sheet attached.", {}, false],
+  ["Corrected S-110 of KX-551 attached.", {}, false],
+  ["New station S-110 attached.", {}, false],
+  // The other order is asked whether this one is meant.
+  ["Corrected S-110 attached.", { project: "Larkspur Library" }, false],
+])("“%s” in a reply about an order, over a sheet of another one, %j", (words, more, isAsked) => {
+  const old = aloneDevice({ id: "0/1" });
+  const other = aloneDevice({ id: "2/1", order: "KX-551", project: "Elm Court", ...more });
+  const announced = { words, tells: "mended" } as const;
+  const told = { files: [], sheets: [other], reply: true, repliesTo: ["BW-2207"], announced };
+  const { orders } = makeReport(told, catalogue, stateWith([old]));
+  const asked = orders.find(({ order }) => order.number === "BW-2207")?.problems.map(({ check }) => check);
+  expect(asked).toEqual(isAsked ? ["more-announced"] : undefined);
+});
