@@ -1,5 +1,5 @@
 import { type Catalogue, finishOf, layoutOf, letteringOf } from "../catalogue/catalogue.ts";
-import { facesOf } from "../checks/limits.ts";
+import { facesOf } from "../catalogue/faces.ts";
 import { hasText } from "../trade/legend.ts";
 import type { Order } from "../trade/order.ts";
 import type { Sheet } from "../trade/sheet.ts";

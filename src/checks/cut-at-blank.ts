@@ -1,8 +1,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { roomOn } from "../catalogue/faces.ts";
 import { charactersOf } from "../lettering/glyph.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import { judgedWords } from "./judged.ts";
-import { roomOn, type TypedRow, typedRows } from "./limits.ts";
+import { type TypedRow, typedRows } from "./limits.ts";
 
 /**
  * Rows that are full with one blank at their end: the form may have dropped the words behind it. Not where the legend

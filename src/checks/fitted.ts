@@ -1,11 +1,11 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { facesOf, roomOn } from "../catalogue/faces.ts";
 import { fitOn } from "../lettering/faces.ts";
 import type { Fitted } from "../lettering/fit.ts";
 import { charactersOf } from "../lettering/glyph.ts";
 import type { CutLegend, CutRow } from "../trade/cut.ts";
 import type { FaceName } from "../trade/legend.ts";
 import type { Sheet } from "../trade/sheet.ts";
-import { facesOf, roomOn } from "./limits.ts";
 
 /** A legend as it will be cut, on a face that what is ordered really has. */
 export interface FittedLegend {

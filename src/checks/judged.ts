@@ -1,11 +1,12 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { roomOn } from "../catalogue/faces.ts";
 import { visible } from "../lettering/characters.ts";
 import { charactersOf } from "../lettering/glyph.ts";
 import { type Judgement, judgeWord } from "../lettering/judge-word.ts";
 import { plainWord } from "../lettering/slips.ts";
 import type { Place } from "../trade/place.ts";
 import type { Sheet } from "../trade/sheet.ts";
-import { faceWords, roomOn, type TypedRow, typedRows } from "./limits.ts";
+import { faceWords, type TypedRow, typedRows } from "./limits.ts";
 import { isNever } from "./no-legend.ts";
 
 type Amiss = Exclude<Judgement, { is: "right" }>;

@@ -19,11 +19,6 @@ export function isPlaceholder(typed: string): boolean {
   );
 }
 
-/** Whether it says that there is none, in a field that may be empty: "n/a", "none", "-". */
-export function saysNone(typed: string): boolean {
-  return /^\s*(?:n\.?\s?\/?\s?a\.?|none|nil|[-–—]+)\s*$/i.test(typed);
-}
-
 /** Whether it says that it is the same as another field. */
 export function saysSame(typed: string): boolean {
   return /^SAME(AS(ABOVE|BILL(ING|TO)?(ADDRESS)?))?$/.test(plainText(typed));

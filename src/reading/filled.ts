@@ -72,6 +72,11 @@ export function isPrompt(value: string): boolean {
   return /^\s*(?:[-–—._…\s]*|(?:please )?(?:choose|select|pick)\b.*)$/i.test(value);
 }
 
+/** Whether something typed says that there is none: "n/a", "none", "-". */
+export function saysNone(typed: string): boolean {
+  return /^\s*(?:n\.?\s?\/?\s?a\.?|not applicable|none|nil|[-–—]+)\s*$/i.test(typed);
+}
+
 /** Whether a value marks a box. The value may also be chosen from a list instead. */
 export function saysYes(value: string): boolean {
   return !["", "no", "off", "false"].includes(value.trim().toLowerCase());

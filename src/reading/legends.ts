@@ -1,7 +1,9 @@
 import { type Catalogue, roomOfButton } from "../catalogue/catalogue.ts";
+import { facesOf, roomOn } from "../catalogue/faces.ts";
 import type { FaceName, Legend } from "../trade/legend.ts";
 import type { Place, Print } from "../trade/place.ts";
-import { type Filled, saysYes } from "./filled.ts";
+import type { Sheet } from "../trade/sheet.ts";
+import { type Filled, saysNone, saysYes } from "./filled.ts";
 
 /** The legends of a form, with a print for every row that they have. */
 export interface Engraving {
@@ -33,6 +35,28 @@ export function readLegends(filled: Filled, form: "device" | "plate", catalogue:
   });
   return { legends, prints };
 }
+
+/**
+ * The sheet without "n/a" and the like in rows where nothing is cut: on faces and in rows that what it orders does not
+ * have, and beside "leave plain". A dash stays where a plus stands too. Everywhere else it is cut as typed.
+ */
+export function withoutNothings(sheet: Sheet, catalogue: Catalogue): Sheet {
+  const faces = facesOf(sheet, catalogue);
+  const hasPlus = sheet.legends.some(({ rows }) => rows.some((row) => row.includes("+")));
+  const isNothing = (text: string): boolean =>
+    (saysNone(text) && !(hasPlus && text.trim() === "-")) || nothing.test(text);
+  const legends = sheet.legends.map((legend): Legend => {
+    const { face, rows, plain } = legend;
+    const room = plain || faces?.includes(face) === false ? 0 : roomOn(sheet, face, catalogue).rows;
+    const beyond = rows.slice(room).filter((row) => row.trim() !== "");
+    const isEmpty = isNothing(beyond.join(" ")) || (beyond.length > 0 && beyond.every(isNothing));
+    return isEmpty ? { ...legend, rows: rows.map((row, i) => (i < room ? row : "")) } : legend;
+  });
+  return { ...sheet, legends };
+}
+
+/** What is written on a face that is not to be cut. */
+const nothing = /^\s*(?:not used|unused|blank|plain|leave (?:blank|plain))\s*$/i;
 
 function spread(text: string, room: number): string[] {
   const lines = text.split("\n");

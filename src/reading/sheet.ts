@@ -12,9 +12,9 @@ import {
 import type { DeviceSheet, PlateSheet, Sheet, Unsure } from "../trade/sheet.ts";
 import { type Choices, choicesAt, type Makes, type Stranger } from "./choices.ts";
 import type { Edition } from "./edition.ts";
-import { type Filled, filledIn, saysYes, unmappedIn } from "./filled.ts";
+import { type Filled, filledIn, saysNone, saysYes, unmappedIn } from "./filled.ts";
 import type { ReadField } from "./form.ts";
-import { readLegends } from "./legends.ts";
+import { readLegends, withoutNothings } from "./legends.ts";
 import { type Understanding, understand } from "./understand.ts";
 
 /** What is known of the file that a sheet came in. */
@@ -27,8 +27,9 @@ export interface Outlook {
 }
 
 /**
- * Fields of a known form → the sheet. Text is trimmed, except in legends. What is empty is absent. If the form wants
- * a choice or a number and has something else, the place is listed as unread.
+ * Fields of a known form → the sheet. Text is trimmed, except in legends. What is empty is absent, and so is "n/a"
+ * where a sheet may leave a place empty. If the form wants a choice or a number and has something else, the place is
+ * listed as unread.
  */
 export function readSheet(
   fields: readonly ReadField[],
@@ -52,17 +53,19 @@ export function readSheet(
     ...(unmapped.length === 0 ? {} : { unmapped }),
     legends,
   };
-  if (edition.form === "plate") return { kind: "plate", ...common, ...readParts("plate", form, catalogue) };
+  if (edition.form === "plate")
+    return withoutNothings({ kind: "plate", ...common, ...readParts("plate", form, catalogue) }, catalogue);
   const parts = readParts("device", form, catalogue);
   const gangs = parts.gangs ?? form.gangsBeside("position");
   const { standing = concluded(filled, parts.position, gangs) } = parts;
-  return {
+  const device: DeviceSheet = {
     kind: "device",
     ...common,
     ...parts,
     ...(gangs === undefined ? {} : { gangs }),
     ...(standing === undefined ? {} : { standing }),
   };
+  return withoutNothings(device, catalogue);
 }
 
 /** The edition as the sheet has it: in use, leaving, or no longer accepted. */
@@ -97,7 +100,9 @@ function readParts(kind: SheetKind, form: Understanding, makes: Makes): object {
     if (row[kind] === undefined) continue;
     const [part = "", within] = row.part.split(".");
     const into = within === undefined ? parts : ((parts[part] ??= {}) as Record<string, unknown>);
-    const value = readers[places[place].holds](form, place, makes);
+    // "n/a" leaves empty what may be empty.
+    const isNone = row[kind] !== "always" && row.holds !== "tick" && saysNone(form.text(place) ?? "");
+    const value = isNone ? undefined : readers[places[place].holds](form, place, makes);
     if (value !== undefined) into[within ?? part] = value;
   }
   return parts;

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { facesOf, roomOn } from "../../src/catalogue/faces.ts";
 import { fittedLegends } from "../../src/checks/fitted.ts";
-import { facesOf, plainMark, roomOn, tooLongRows, typedRows } from "../../src/checks/limits.ts";
+import { plainMark, tooLongRows, typedRows } from "../../src/checks/limits.ts";
 import { legend, sampleOf, without } from "../../src/checks/sample.ts";
 import { catalogue } from "../make/config.ts";
 import { aloneDevice, device, plate } from "../make/sample.ts";

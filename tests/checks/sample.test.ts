@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { Layout } from "../../src/catalogue/catalogue.ts";
-import { roomOn } from "../../src/checks/limits.ts";
+import { roomOn } from "../../src/catalogue/faces.ts";
 import { CannotShow, fullRow, swapped } from "../../src/checks/sample.ts";
 import { usualFinishes, usualLayout } from "../../src/checks/sample-choices.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";

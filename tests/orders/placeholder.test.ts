@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { isPlaceholder, saysNone, saysSame } from "../../src/orders/placeholder.ts";
+import { isPlaceholder, saysSame } from "../../src/orders/placeholder.ts";
 
 // Common practice, no source.
 test.each([
@@ -51,18 +51,4 @@ test.each([
   ["same address", false],
 ])("“%s” refers to another field: %j", (typed, says) => {
   expect(saysSame(typed)).toBe(says);
-});
-
-test.each([
-  ["n/a", true],
-  ["N.A.", true],
-  ["none", true],
-  ["-", true],
-  ["?", false],
-  [".", false],
-  ["TBD", false],
-  ["n/a 312-555-0117", false],
-  ["NONESUCH", false],
-])("“%s” says that there is none: %s", (typed, is) => {
-  expect(saysNone(typed)).toBe(is);
 });

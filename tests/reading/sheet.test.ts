@@ -333,3 +333,61 @@ test("a plate sheet", () => {
     { face: "2", rows: ["", ""], plain: true },
   ]);
 });
+
+test.each(["n/a", "N.A.", "none", "-", "Not applicable"])(
+  "“%s” leaves empty what may be empty, and nothing else",
+  (none) => {
+    const sheet = device({
+      contact_name: none,
+      contact_email: none,
+      contact_phone: none,
+      ship_name: none,
+      station_mark: none,
+      position: none,
+      gangs: none,
+      legend_place: none,
+      part_key: none,
+      finish: none,
+    });
+    expect(sheet).toMatchObject({ contact: { name: none }, shipTo: {}, unread: [] });
+    expect(Object.keys(sheet.contact)).toEqual(["name"]);
+    for (const part of ["mark", "position", "gangs", "legendPlace", "partKey"])
+      expect(sheet).not.toHaveProperty(part);
+  },
+);
+
+test.each(["?", "TBD", "n/a 312-555-0117", "NONESUCH"])("“%s” is no way to say none", (typed) => {
+  expect(device({ contact_phone: typed }).contact).toEqual({ phone: typed });
+});
+
+test("a plate must say how many gangs it has", () => {
+  const of = edition("plate-26c");
+  const { unread } = readSheet(fieldsOf(of, { gangs: "n/a" }), of, file, catalogue);
+  expect(unread).toMatchObject([{ place: "gangs", typed: "n/a" }]);
+});
+
+/** The rows of a face of a device sheet. */
+const rowsOn = (face: string, filled: Readonly<Record<string, string>>): readonly string[] | undefined =>
+  device(filled).legends.find((legend) => legend.face === face)?.rows;
+
+test.each(["n/a", "N/A", "-", "none", "not used", "blank"])("“%s” where nothing is cut is empty", (none) => {
+  expect(rowsOn("3", { layout: "D2", button3_row1: none, button3_row2: none })).toEqual(["", ""]);
+  expect(rowsOn("1", { layout: "D2", button1_plain: "Yes", button1_row1: none })).toEqual(["", ""]);
+  expect(rowsOn("plate", { standing: "in-plate", layout: "D2", plate_row1: none })).toEqual(["", ""]);
+});
+
+test("words over two rows may say that nothing is cut", () => {
+  expect(rowsOn("3", { layout: "D2", button3_row1: "NOT", button3_row2: "USED" })).toEqual(["", ""]);
+});
+
+test.each([
+  ["a button that is there", "2", { button2_row1: "N/A" }, ["N/A", ""]],
+  ["the second row of one", "2", { button2_row1: "HALL", button2_row2: "-" }, ["HALL", "-"]],
+  ["the plate of a device alone", "plate", { standing: "alone", plate_row1: "-" }, ["-", ""]],
+  ["a word where nothing is", "3", { button3_row1: "HALL" }, ["HALL", ""]],
+  ["a word beside none", "3", { button3_row1: "HALL", button3_row2: "n/a" }, ["HALL", "n/a"]],
+  ["a minus beside a plus", "2", { button1_row1: "+", button2_row1: "-", button2_plain: "Yes" }, ["-", ""]],
+  ["no layout", "3", { layout: "", button3_row1: "N/A" }, ["N/A", ""]],
+])("on %s it is kept as typed", (_, face, filled, rows) => {
+  expect(rowsOn(face, { standing: "in-plate", layout: "D2", ...filled })).toEqual(rows);
+});

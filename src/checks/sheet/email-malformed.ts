@@ -1,4 +1,3 @@
-import { saysNone } from "../../orders/placeholder.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { mailboxOf } from "../mailbox.ts";
@@ -40,7 +39,6 @@ export const emailMalformed = defineSheetCheck({
       shows: "64 characters before the @",
       given: (sample) => withEmail(sample, `${"i".repeat(64)}@brightwire.example`),
     },
-    { shows: "n/a, which is none", given: (sample) => withEmail(sample, "n/a") },
     {
       shows: "no address at all, which other checks judge",
       given: ({ device }) => device({ contact: { name: "Ines Calloway" } }),
@@ -80,7 +78,7 @@ export const emailMalformed = defineSheetCheck({
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.contact.email;
-    if (typed === undefined || saysNone(typed)) return;
+    if (typed === undefined) return;
     const facts = { field: labelOf(sheet, "contact.email"), typed };
     const spots = at(sheet, "contact.email");
     const mailbox = mailboxOf(typed);

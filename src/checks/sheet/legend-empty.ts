@@ -1,10 +1,11 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { buttonsOf } from "../../catalogue/catalogue.ts";
+import { facesOf } from "../../catalogue/faces.ts";
 import { type FaceName, hasText } from "../../trade/legend.ts";
 import type { Spot } from "../../trade/problem.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { facesOf, faceWords, plainMark, rowPlaces } from "../limits.ts";
+import { faceWords, plainMark, rowPlaces } from "../limits.ts";
 import { isBlank, isDoubtful } from "../required.ts";
 import { type Sample, unprinted } from "../sample.ts";
 

@@ -1,10 +1,11 @@
+import { roomOn } from "../../catalogue/faces.ts";
 import { faceOf } from "../../lettering/faces.ts";
 import { fitLegend } from "../../lettering/fit.ts";
 import { charactersOf } from "../../lettering/glyph.ts";
 import { widthOf } from "../../lettering/row.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { fittedLegends } from "../fitted.ts";
-import { faceWords, roomOn } from "../limits.ts";
+import { faceWords } from "../limits.ts";
 
 export const legendTooWide = defineSheetCheck({
   id: "legend-too-wide",

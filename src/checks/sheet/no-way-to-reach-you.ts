@@ -1,5 +1,3 @@
-import { saysNone } from "../../orders/placeholder.ts";
-import { saidAt } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { isBlank, isMissing } from "../required.ts";
 import { unprinted } from "../sample.ts";
@@ -31,13 +29,6 @@ export const noWayToReachYou = defineSheetCheck({
   ],
   failing: [
     {
-      shows: "n/a at both",
-      given: ({ device }) => device({ contact: { name: "Ines Calloway", email: "n/a", phone: "-" } }),
-      wording: "neither",
-      says: "There is no way to reach you: nothing is filled in at “E-mail” or “Phone”.",
-      fix: "Fill in “E-mail” or “Phone”.",
-    },
-    {
       shows: "a name alone",
       given: ({ device }) => device({ contact: { name: "Ines Calloway" } }),
       wording: "neither",
@@ -48,10 +39,7 @@ export const noWayToReachYou = defineSheetCheck({
   *find(sheet, _catalogue, say) {
     if (isBlank(sheet)) return;
     const printed = ways.filter((place) => sheet.prints[place] !== undefined);
-    if (
-      printed.length > 0 &&
-      printed.every((place) => isMissing(sheet, place) || saysNone(saidAt(sheet, place)))
-    )
+    if (printed.length > 0 && printed.every((place) => isMissing(sheet, place)))
       yield say(
         "neither",
         { ways: printed.map((place) => `“${labelOf(sheet, place)}”`) },

@@ -1,5 +1,4 @@
 import { keyReadsRight, partKeyOf } from "../../catalogue/part-key.ts";
-import { saysNone } from "../../orders/placeholder.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { swapped, without } from "../sample.ts";
 
@@ -27,7 +26,6 @@ export const partKeyMisread = defineSheetCheck({
       given: ({ device, key }) => device({ partKey: key.toLowerCase().replace(/[/-]/g, " ") }),
     },
     { shows: "no key", given: ({ device }) => device() },
-    { shows: "n/a, which is none", given: ({ device }) => device({ partKey: "N/A" }) },
   ],
   failing: [
     {
@@ -61,8 +59,7 @@ export const partKeyMisread = defineSheetCheck({
     },
   ],
   *find(sheet, catalogue, say) {
-    if (sheet.partKey === undefined || saysNone(sheet.partKey) || keyReadsRight(sheet.partKey) === true)
-      return;
+    if (sheet.partKey === undefined || keyReadsRight(sheet.partKey) === true) return;
     const facts = { field: labelOf(sheet, "part-key"), typed: sheet.partKey };
     const key = partKeyOf(sheet, catalogue);
     if (key === undefined) yield say("alone", facts, at(sheet, "part-key"));

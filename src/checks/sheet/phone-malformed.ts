@@ -1,5 +1,4 @@
 import { parsePhoneNumberFromString } from "libphonenumber-js";
-import { saysNone } from "../../orders/placeholder.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import type { Sample } from "../sample.ts";
@@ -26,7 +25,6 @@ export const phoneMalformed = defineSheetCheck({
   passing: [
     { shows: "hyphens", given: (sample) => withPhone(sample, "312-555-0117") },
     { shows: "brackets and an extension", given: (sample) => withPhone(sample, "(312) 555-0117 ext 4") },
-    { shows: "n/a, which is none", given: (sample) => withPhone(sample, "n/a") },
     { shows: "a country code", given: (sample) => withPhone(sample, "+44 20 7946 0958") },
   ],
   failing: [
@@ -57,7 +55,7 @@ export const phoneMalformed = defineSheetCheck({
   ],
   *find(sheet, _catalogue, say) {
     const typed = sheet.contact.phone;
-    if (typed === undefined || saysNone(typed)) return;
+    if (typed === undefined) return;
     const facts = { field: labelOf(sheet, "contact.phone"), typed };
     const spots = at(sheet, "contact.phone");
     const number = parsePhoneNumberFromString(typed, "US");

@@ -1,6 +1,7 @@
 import { layoutOf, type Room } from "../../catalogue/catalogue.ts";
+import { roomOn } from "../../catalogue/faces.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { faceWords, roomOn, tooLongRows } from "../limits.ts";
+import { faceWords, tooLongRows } from "../limits.ts";
 
 /** As many characters as there is room for, or some more. */
 const long = ({ characters }: Room, more = 0): string =>

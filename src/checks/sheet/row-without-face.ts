@@ -1,7 +1,8 @@
 import { buttonsOf } from "../../catalogue/catalogue.ts";
+import { facesOf, roomOn } from "../../catalogue/faces.ts";
 import type { FaceName } from "../../trade/legend.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { facesOf, faceWords, roomOn, type TypedRow, typedRows } from "../limits.ts";
+import { faceWords, type TypedRow, typedRows } from "../limits.ts";
 import { without } from "../sample.ts";
 
 export const rowWithoutFace = defineSheetCheck({

@@ -1,8 +1,8 @@
 import { html } from "hono/html";
 import { contactsIn } from "../../audit/people.ts";
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { facesOf } from "../../catalogue/faces.ts";
 import { maySettle, mayWaive } from "../../checks/asked.ts";
-import { facesOf } from "../../checks/limits.ts";
 import { letterStillOpen } from "../../checks/order/letter-still-open.ts";
 import { wordsOf } from "../../checks/run.ts";
 import { questionOf } from "../../judging/questions.ts";

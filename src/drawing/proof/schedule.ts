@@ -1,5 +1,5 @@
 import { type Catalogue, finishOf, layoutOf, letteringOf } from "../../catalogue/catalogue.ts";
-import { facesOf } from "../../checks/limits.ts";
+import { facesOf } from "../../catalogue/faces.ts";
 import { notCuttable } from "../../lettering/characters.ts";
 import { fitOn } from "../../lettering/faces.ts";
 import { hasText, type Legend } from "../../trade/legend.ts";
