@@ -1,7 +1,7 @@
 import { isPlaceholder } from "../orders/placeholder.ts";
+import { regionOf, regionsOfPostcode } from "../orders/regions.ts";
 import { type AddressPart, addressParts } from "../trade/place.ts";
 import type { Address, Sheet } from "../trade/sheet.ts";
-import { regionOf, regionsOfPostcode } from "./regions.ts";
 import { isMissing } from "./required.ts";
 
 /** The parts of an address that no other check stops: without placeholders, nor a postal code and a state that disagree. */

@@ -1,6 +1,7 @@
 import type { Sheet } from "../trade/sheet.ts";
 import { contentKey, plainText } from "./keys.ts";
 import { isPlaceholder } from "./placeholder.ts";
+import { regionOf } from "./regions.ts";
 
 /** What a sheet says of one matter, part by part: the parts of an address, or of a contact. */
 export type Said<P extends string> = { readonly [K in P]?: string };
@@ -40,7 +41,7 @@ export function oddOnes<P extends string>(
   if (most === undefined) return [];
   return rest.flatMap((odd) => {
     const parts = (Object.keys(odd.said) as P[]).filter((part) => {
-      const [one, other] = [odd.said[part], most.said[part]].map(asCompared);
+      const [one, other] = [odd.said[part], most.said[part]].map((typed) => asCompared(part, typed));
       return one !== other && one !== "" && other !== "";
     });
     const words = (whose: Said<P>): string => parts.map((part) => whose[part]).join(", ");
@@ -64,7 +65,7 @@ function bySaying<P extends string>(
 
 /** The parts that are filled in, as one text to compare. */
 function plainParts(said: Readonly<Record<string, string | undefined>>): string {
-  const plain = Object.entries(said).map(([part, typed]) => [part, asCompared(typed)]);
+  const plain = Object.entries(said).map(([part, typed]) => [part, asCompared(part, typed)]);
   return contentKey(Object.fromEntries(plain.filter(([, typed]) => typed !== "")));
 }
 
@@ -93,8 +94,10 @@ const shortForms: Readonly<Record<string, string>> = {
 /** What a firm is in law. A name is the same without it. */
 const legalForm = /[\s,]+(?:inc|llc|l\.l\.c|ltd|corp|co)\.?$/iu;
 
-/** A part as it is compared: without what people write in one way or another. */
-function asCompared(typed = ""): string {
+/** A part as it is compared: without what people write in one way or another. "Illinois" is "IL". */
+export function asCompared(part: string, typed = ""): string {
+  const region = part === "state" ? regionOf(typed) : undefined;
+  if (region !== undefined) return region;
   const words = typed
     .trim()
     .replace(/^the\s+(?=\S)/iu, "")

@@ -1,8 +1,8 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { isShortFor, regionOf, regionsOfPostcode } from "../../src/checks/regions.ts";
 import { checkSheet, wordsOf } from "../../src/checks/run.ts";
 import { unprinted } from "../../src/checks/sample.ts";
+import { isShortFor, regionOf, regionsOfPostcode } from "../../src/orders/regions.ts";
 import { addressParts, type Place } from "../../src/trade/place.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";

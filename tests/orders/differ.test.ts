@@ -82,3 +82,19 @@ test.each([
 ])("“%s” and “%s” differ: %s", (one, other, is) => {
   expect(odd({ name: one }, { name: other })).toHaveLength(is ? 1 : 0);
 });
+
+test.each([
+  ["IL", "Illinois", false],
+  ["N.Y.", "new york", false],
+  ["QC", "Québec", false],
+  ["FL", "Florida", false],
+  ["IL", "IN", true],
+  ["Virginia", "West Virginia", true],
+])("the states “%s” and “%s” differ: %s", (one, other, is) => {
+  const sheets = [one, other].map((state, i) => aloneDevice({ id: `1/${i + 1}`, billTo: { state } }));
+  expect(oddOnes(sheets, ({ billTo }): Said<"state"> => billTo)).toHaveLength(is ? 1 : 0);
+});
+
+test("elsewhere than in an address a state's letters are letters", () => {
+  expect(odd({ name: "ON" }, { name: "Ontario" })).toHaveLength(1);
+});

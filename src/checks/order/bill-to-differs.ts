@@ -23,6 +23,11 @@ export const billToDiffers = defineOrderCheck({
         subject([plate(), deviceAt(1, { billTo: { ...billTo, street: "48 FOUNDRY ROW." } })]),
     },
     {
+      shows: "the name of the state, and its two letters",
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1, { billTo: { ...billTo, state: "Illinois" } })]),
+    },
+    {
       shows: "a ZIP of another state, which has a check of its own",
       given: ({ deviceAt, plate }) =>
         subject([plate(), deviceAt(1, { billTo: { ...billTo, postcode: "06070" } })]),

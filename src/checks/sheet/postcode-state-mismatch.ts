@@ -1,7 +1,7 @@
 import { isPlaceholder } from "../../orders/placeholder.ts";
+import { isShortFor, regionOf, regionsOfPostcode } from "../../orders/regions.ts";
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
-import { isShortFor, regionOf, regionsOfPostcode } from "../regions.ts";
 import { billTo, type Sample, unprinted } from "../sample.ts";
 
 const { postcode: _postcode, ...noPostcode } = billTo;

@@ -1,4 +1,4 @@
-import { plainText } from "../../orders/keys.ts";
+import { asCompared } from "../../orders/differ.ts";
 import { addressParts } from "../../trade/place.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { isBlank, isDoubtful } from "../required.ts";
@@ -46,6 +46,10 @@ export const shipToUnclear = defineSheetCheck({
       given: ({ device }) => device({ shipTo: device().billTo }),
     },
     {
+      shows: "the same, and the same state by its name",
+      given: ({ device }) => device({ shipTo: { ...device().billTo, state: "Illinois" } }),
+    },
+    {
       shows: "a form that does not ask",
       given: ({ device }) => unprinted(device({ shipSame: false }), "ship.same", ...places),
     },
@@ -83,7 +87,7 @@ export const shipToUnclear = defineSheetCheck({
     const hasTick = sheet.prints["ship.same"] !== undefined;
     const same = labelOf(sheet, "ship.same");
     const filled = addressParts.filter((part) => shipTo[part] !== undefined);
-    const other = filled.filter((part) => plainText(shipTo[part] ?? "") !== plainText(billTo[part] ?? ""));
+    const other = filled.filter((part) => asCompared(part, shipTo[part]) !== asCompared(part, billTo[part]));
 
     if (sheet.shipSame && other.length > 0) {
       const typed = filled.map((part) => shipTo[part]).join(", ");

