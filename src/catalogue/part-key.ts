@@ -38,6 +38,11 @@ export function keyReadsRight(written: string): boolean | undefined {
   return checkCharacter(plain.slice(0, -1)) === plain.slice(-1);
 }
 
+/** Whether a written key is this one without its check character. */
+export function isUnchecked(written: string, key: string): boolean {
+  return plainKey(written) === plainKey(key).slice(0, -1);
+}
+
 /** Letters and digits alone, in capitals. Keys that differ only in separators are one key. */
 export function plainKey(written: string): string {
   return written.toUpperCase().replace(/[^A-Z0-9]/g, "");

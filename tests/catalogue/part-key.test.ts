@@ -1,7 +1,13 @@
 import { Mod11_2, Mod37_36 } from "@konfirm/iso7064";
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
-import { checkCharacter, keyReadsRight, partKey, partKeyOf } from "../../src/catalogue/part-key.ts";
+import {
+  checkCharacter,
+  isUnchecked,
+  keyReadsRight,
+  partKey,
+  partKeyOf,
+} from "../../src/catalogue/part-key.ts";
 import { catalogue } from "../make/config.ts";
 import { device, plate } from "../make/sample.ts";
 
@@ -46,4 +52,15 @@ test("separators and small letters do not matter", () => {
       expect(keyReadsRight(key.toLowerCase().replaceAll("/", " "))).toBe(true);
     }),
   );
+});
+
+test.each([
+  ["D4/OAT/INK", true],
+  ["d4 oat ink", true],
+  ["D4/OAT/INK-V", false],
+  ["D4/OAT/INK-X", false],
+  ["D2/OAT/INK", false],
+  ["", false],
+])("“%s” is D4/OAT/INK-V without its check character: %s", (written, is) => {
+  expect(isUnchecked(written, "D4/OAT/INK-V")).toBe(is);
 });

@@ -1,4 +1,4 @@
-import { keyReadsRight, partKeyOf } from "../../catalogue/part-key.ts";
+import { isUnchecked, keyReadsRight, partKeyOf } from "../../catalogue/part-key.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
 import { swapped, without } from "../sample.ts";
 
@@ -13,6 +13,12 @@ export const partKeyMisread = defineSheetCheck({
     misread: {
       says: "“{field}” says “{typed}”, which is mistyped: its last character does not fit the rest.",
       fix: "Write {key}, which your choices give, or clear the field; we work the key out ourselves.",
+    },
+    unchecked: {
+      says: "“{field}” says “{typed}”, without the last character, which is worked out from the others. The rest is what your choices give.",
+      fix: "Nothing to do; the whole key is {key}.",
+      // A wrong character may belong to other choices. One that is left out says nothing against these.
+      severity: "notes",
     },
     alone: {
       says: "“{field}” says “{typed}”, which is mistyped: its last character does not fit the rest.",
@@ -50,6 +56,20 @@ export const partKeyMisread = defineSheetCheck({
     },
 
     {
+      shows: "the key of the choices without its last character",
+      given: ({ device, key }) => device({ partKey: key.slice(0, -2).toLowerCase() }),
+      wording: "unchecked",
+      says: "“Part key” says “d4/oat/ink”, without the last character, which is worked out from the others. The rest is what your choices give.",
+      fix: "Nothing to do; the whole key is D4/OAT/INK-V.",
+    },
+    {
+      shows: "the key of another layout without its last character",
+      given: ({ device, otherKey }) => device({ partKey: otherKey.slice(0, -2) }),
+      wording: "misread",
+      says: "“Part key” says “D2/OAT/INK”, which is mistyped: its last character does not fit the rest.",
+      fix: "Write D4/OAT/INK-V, which your choices give, or clear the field; we work the key out ourselves.",
+    },
+    {
       shows: "a zero for a letter",
       given: ({ device, key }) =>
         device({ partKey: key.replace(/^./, (first) => (first === "0" ? "1" : "0")) }),
@@ -59,10 +79,14 @@ export const partKeyMisread = defineSheetCheck({
     },
   ],
   *find(sheet, catalogue, say) {
-    if (sheet.partKey === undefined || keyReadsRight(sheet.partKey) === true) return;
-    const facts = { field: labelOf(sheet, "part-key"), typed: sheet.partKey };
+    const typed = sheet.partKey;
+    if (typed === undefined) return;
+    const facts = { field: labelOf(sheet, "part-key"), typed };
     const key = partKeyOf(sheet, catalogue);
-    if (key === undefined) yield say("alone", facts, at(sheet, "part-key"));
+    if (key !== undefined && isUnchecked(typed, key))
+      yield say("unchecked", { ...facts, key }, at(sheet, "part-key"));
+    else if (keyReadsRight(typed) === true) return;
+    else if (key === undefined) yield say("alone", facts, at(sheet, "part-key"));
     else yield say("misread", { ...facts, key }, at(sheet, "part-key"));
   },
 });
