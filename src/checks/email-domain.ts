@@ -1,6 +1,7 @@
 import { parse } from "tldts";
 import { slipsBetween } from "../orders/near.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { addressesIn } from "./mailbox.ts";
 
 /** Providers of mailboxes that many people have. A short list of our own, from memory; add to it freely. */
 const providers = (
@@ -16,9 +17,12 @@ const others = new Set(["cloud.com"]);
 /** Endings that nearly every address has, and that a slip makes another of. */
 const endings = ["com", "net", "org", "edu", "gov", "us", "ca"];
 
-/** The domain of an address, in small letters. */
-export function domainOf(email: string | undefined): string | undefined {
-  return /^[^\s@]+@([^\s@]+\.[^\s@.]+)$/.exec(email?.trim().toLowerCase() ?? "")?.[1];
+/** The domains of the addresses typed, in small letters. */
+export function domainsOf(email: string | undefined): string[] {
+  const domains = addressesIn(email ?? "").flatMap(
+    (one) => /^[^\s@]+@([^\s@]+\.[^\s@.]+)$/.exec(one.toLowerCase())?.[1] ?? [],
+  );
+  return [...new Set(domains)];
 }
 
 /** The domain that was probably meant: a big provider's, or the same with an ending that there is; undefined for others. */
@@ -43,10 +47,9 @@ function isNear(one: string, other: string): boolean {
 
 /** Sheets whose address has a domain one slip from that of most sheets, with what those have. */
 export function oddDomains(sheets: readonly Sheet[]): { sheet: Sheet; domain: string; usual: string }[] {
-  const found = sheets.flatMap((sheet) => {
-    const domain = domainOf(sheet.contact.email);
-    return domain === undefined ? [] : [{ sheet, domain }];
-  });
+  const found = sheets.flatMap((sheet) =>
+    domainsOf(sheet.contact.email).map((domain) => ({ sheet, domain })),
+  );
   const groups = [...Map.groupBy(found, ({ domain }) => domain).entries()].toSorted(
     ([, one], [, other]) => other.length - one.length,
   );

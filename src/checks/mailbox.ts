@@ -51,6 +51,24 @@ export function mailboxOf(typed: string): Mailbox {
   return has === undefined ? { kind: "ordinary" } : { kind: "odd", has };
 }
 
+/**
+ * The addresses in what was typed, which may have more than one, a name before "<", a remark in brackets, and a word
+ * such as "or" between them. What is left besides counts as an address too, and is none.
+ */
+export function addressesIn(typed: string): string[] {
+  const bare = typed.replace(/\([^()]*\)/gu, " ");
+  const bracketed = [...bare.matchAll(/<([^<>]*)>/gu)].flatMap(([, inside = ""]) => wordsIn(inside));
+  const words = wordsIn(bare.replace(/<[^<>]*>/gu, " "));
+  return bracketed.length === 0 ? words : [...words.filter((word) => word.includes("@")), ...bracketed];
+}
+
+function wordsIn(text: string): string[] {
+  return text
+    .split(/[\s;,/|]/u)
+    .map((word) => word.replace(/^(?:mailto|e-?mail):/iu, "").replace(/\.$/u, ""))
+    .filter((word) => !/^(?:or|and|&|cc:?|e-?mail)?$/iu.test(word));
+}
+
 function isAddressLiteral(host: string): boolean {
   const { groups } = literal.exec(host) ?? {};
   if (groups === undefined) return false;

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { mailboxOf } from "../../src/checks/mailbox.ts";
+import { addressesIn, mailboxOf } from "../../src/checks/mailbox.ts";
 
 type Kind = ReturnType<typeof mailboxOf>["kind"];
 
@@ -118,4 +118,18 @@ test("254 octets are an address, of which 64 stand before the @", () => {
   expect(mailboxOf(`${"i".repeat(64)}@a${host}.example`).kind).toBe("long");
   expect(mailboxOf(`${"é".repeat(32)}@brightwire.example`).kind).toBe("odd");
   expect(mailboxOf(`${"é".repeat(33)}@brightwire.example`).kind).toBe("long");
+});
+
+test.each([
+  ["Ines Calloway <ines@brightwire.example>", ["ines@brightwire.example"]],
+  ["ines@a.example <rosa@b.example>", ["ines@a.example", "rosa@b.example"]],
+  ["ines@a.example; rosa@b.example", ["ines@a.example", "rosa@b.example"]],
+  ["ines@a.example or rosa@b.example (office)", ["ines@a.example", "rosa@b.example"]],
+  ["mailto:ines@a.example.", ["ines@a.example"]],
+  ["ines@a,example", ["ines@a", "example"]],
+  ["call Ines", ["call", "Ines"]],
+  ["n/a", ["n", "a"]],
+  [" or ", []],
+])("in “%s” are %j", (typed, addresses) => {
+  expect(addressesIn(typed)).toEqual(addresses);
 });

@@ -1,6 +1,6 @@
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck } from "../check.ts";
-import { domainOf, likelierDomain, oddDomains } from "../email-domain.ts";
+import { domainsOf, likelierDomain, oddDomains } from "../email-domain.ts";
 import { type Sample, subject } from "../sample.ts";
 
 export const emailDomainSlip = defineOrderCheck({
@@ -64,14 +64,15 @@ export const emailDomainSlip = defineOrderCheck({
     const spots = (sheets: readonly Sheet[]) => sheets.flatMap((sheet) => at(sheet, "contact.email"));
     const sisters = oddDomains(order.sheets);
     const typedBy = Map.groupBy(order.sheets, ({ contact }) => contact.email);
-    for (const [typed, sheets] of typedBy) {
-      const domain = domainOf(typed);
-      if (typed === undefined || domain === undefined) continue;
-      const meant = likelierDomain(domain);
-      const usual = sisters.find(({ sheet }) => sheet.contact.email === typed)?.usual;
-      if (meant !== undefined) yield say("likelier", { typed, domain, meant }, spots(sheets));
-      else if (usual !== undefined) yield say("sister", { typed, domain, meant: usual }, spots(sheets));
-    }
+    for (const [typed = "", sheets] of typedBy)
+      for (const domain of domainsOf(typed)) {
+        const meant = likelierDomain(domain);
+        const usual = sisters.find(
+          (one) => one.sheet.contact.email === typed && one.domain === domain,
+        )?.usual;
+        if (meant !== undefined) yield say("likelier", { typed, domain, meant }, spots(sheets));
+        else if (usual !== undefined) yield say("sister", { typed, domain, meant: usual }, spots(sheets));
+      }
   },
 });
 

@@ -1,6 +1,6 @@
 import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
-import { mailboxOf } from "../mailbox.ts";
+import { addressesIn, mailboxOf } from "../mailbox.ts";
 import type { Sample } from "../sample.ts";
 
 export const emailMalformed = defineSheetCheck({
@@ -36,6 +36,14 @@ export const emailMalformed = defineSheetCheck({
       given: (sample) => withEmail(sample, "o'hara&co@brightwire.example"),
     },
     {
+      shows: "two addresses",
+      given: (sample) => withEmail(sample, "ines@brightwire.example; office@brightwire.example"),
+    },
+    {
+      shows: "a name beside the address",
+      given: (sample) => withEmail(sample, "Ines Calloway <ines@brightwire.example>"),
+    },
+    {
       shows: "64 characters before the @",
       given: (sample) => withEmail(sample, `${"i".repeat(64)}@brightwire.example`),
     },
@@ -58,10 +66,10 @@ export const emailMalformed = defineSheetCheck({
       says: "“E-mail” says “ines@brightwire,example”, which is not an e-mail address.",
     },
     {
-      shows: "two addresses",
-      given: (sample) => withEmail(sample, "ines@brightwire.example; office@brightwire.example"),
+      shows: "an address and half of one",
+      given: (sample) => withEmail(sample, "ines@brightwire.example; office"),
       wording: "shape",
-      says: "“E-mail” says “ines@brightwire.example; office@brightwire.example”, which is not an e-mail address.",
+      says: "“E-mail” says “ines@brightwire.example; office”, which is not an e-mail address.",
     },
     {
       shows: "65 characters before the @",
@@ -82,6 +90,8 @@ export const emailMalformed = defineSheetCheck({
     const facts = { field: labelOf(sheet, "contact.email"), typed };
     const spots = at(sheet, "contact.email");
     const mailbox = mailboxOf(typed);
+    const several = addressesIn(typed);
+    if (several.length > 0 && several.every((one) => mailboxOf(one).kind === "ordinary")) return;
     if (mailbox.kind === "none") yield say("shape", facts, spots);
     else if (mailbox.kind === "long") yield say("long", facts, spots);
     else if (mailbox.kind === "odd") yield say("odd", { ...facts, has: mailbox.has }, spots);

@@ -2,6 +2,7 @@ import { isPlaceholder } from "../../orders/placeholder.ts";
 import { addressParts, type Entry } from "../../trade/place.ts";
 import { saidAt } from "../../trade/sheet.ts";
 import { at, defineSheetCheck, labelOf } from "../check.ts";
+import { addressesIn } from "../mailbox.ts";
 import { billTo, contact } from "../sample.ts";
 
 const named = ["contact.name", "bill.name", "ship.name"] as const satisfies readonly Entry[];
@@ -40,7 +41,11 @@ const kinds: readonly {
     at: ["bill.street", "ship.street"],
     is: (typed) => /^P\.? ?O\.? ?BOX\W*$/iu.test(typed),
   },
-  { looks: "an address that nobody reads", at: ["contact.email"], is: (typed) => nobody.test(typed) },
+  {
+    looks: "an address that nobody reads",
+    at: ["contact.email"],
+    is: (typed) => addressesIn(typed).some((one) => nobody.test(one)),
+  },
 ];
 
 export const fieldInDoubt = defineSheetCheck({

@@ -25,6 +25,8 @@ export const phoneMalformed = defineSheetCheck({
   passing: [
     { shows: "hyphens", given: (sample) => withPhone(sample, "312-555-0117") },
     { shows: "brackets and an extension", given: (sample) => withPhone(sample, "(312) 555-0117 ext 4") },
+    { shows: "two numbers", given: (sample) => withPhone(sample, "773-555-0142 / 555-0143 x12") },
+    { shows: "a time to call", given: (sample) => withPhone(sample, "cell 773-555-0142 after 3 pm") },
     { shows: "a country code", given: (sample) => withPhone(sample, "+44 20 7946 0958") },
   ],
   failing: [
@@ -39,6 +41,12 @@ export const phoneMalformed = defineSheetCheck({
       given: (sample) => withPhone(sample, "312-555-O117"),
       wording: "unclear",
       says: "“Phone” says “312-555-O117”, which is not a number that can be called.",
+    },
+    {
+      shows: "digits behind the number",
+      given: (sample) => withPhone(sample, "312-555-0117-8"),
+      wording: "unclear",
+      says: "“Phone” says “312-555-0117-8”, which is not a number that can be called.",
     },
     {
       shows: "a dialling prefix for an area code",
@@ -58,11 +66,21 @@ export const phoneMalformed = defineSheetCheck({
     if (typed === undefined) return;
     const facts = { field: labelOf(sheet, "contact.phone"), typed };
     const spots = at(sheet, "contact.phone");
+    // Beside others or words, one number that can be called is enough.
+    if (numbersIn(typed).some((one) => parsePhoneNumberFromString(one, "US")?.isValid() === true)) return;
     const number = parsePhoneNumberFromString(typed, "US");
     if (number === undefined || !number.isPossible()) yield say("unclear", facts, spots);
     else if (!number.isValid()) yield say("unlikely", facts, spots);
   },
 });
+
+/** Ten digits as they are written, with or without a 1 before them. */
+const ten = /(?<![\d.+-])(?:\+?1[\s.-]*)?(?:\(\d{3}\)|\d{3})[\s./-]*\d{3}[\s.-]*\d{4}(?![.-]?\d)/gu;
+
+/** The numbers of the US and Canada in what was typed; none beside the code of another country. */
+function numbersIn(typed: string): readonly string[] {
+  return /\+(?!1\D|1\d{10}(?!\d))/u.test(typed) ? [] : (typed.match(ten) ?? []);
+}
 
 function withPhone(sample: Sample, phone: string): DeviceSheet {
   return sample.device({ contact: { name: "Ines Calloway", phone } });
