@@ -4,6 +4,7 @@ import { sheetFromList } from "../checks/sheet/sheet-from-list.ts";
 import { alikeOrders } from "../orders/alike-order.ts";
 import type { Expected } from "../orders/expected.ts";
 import { managerOf } from "../orders/managed.ts";
+import { stillMissing } from "../orders/still-missing.ts";
 import { asksForSheets } from "../reading/reply/asks-for-sheets.ts";
 import type { ReadFile } from "../trade/attachment.ts";
 import type { Carried } from "../trade/carried.ts";
@@ -192,7 +193,7 @@ export function makeReport(
       ...partOf(standing, order),
     });
     const judged = orderReport(order, {
-      others: all.filter((other) => other !== order),
+      others: without(all, order),
       members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
       came,
       part: partOf(standing, order),
@@ -216,8 +217,17 @@ export function makeReport(
     touched
       .flatMap((order) => stateOf(order, state)?.questions ?? [])
       .some((one) => one.number === number && one.problem.spots.every(({ file }) => gone.has(file)));
+  // A device may stand alone, and then nothing else tells of a sheet that arrived blank. A plate has its devices.
+  const needsNoPlate =
+    files.some(({ blank }) => blank === "plate") &&
+    sheets.length > 0 &&
+    orders.every(isRight) &&
+    all.every((order) => stillMissing(order, without(all, order)).length === 0);
   const report = {
-    files: files.map((file) => ({ file, problems: checkFile(file, catalogue) })),
+    files: files.map((one) => {
+      const file = needsNoPlate && one.blank === "plate" ? { ...one, spare: true as const } : one;
+      return { file, problems: checkFile(file, catalogue) };
+    }),
     sheets: sheets.map((sheet) =>
       withoutProblemsOf(standing.late, withoutAnswered(reportOn(sheet), orderOf.get(sheet.id))),
     ),
@@ -254,6 +264,15 @@ export function makeReport(
     ...report,
     verdict: gravest([...orders.map(({ verdict }) => verdict), verdictOf(everyProblem(report))]),
   };
+}
+
+/** Whether nothing stops an order. Questions may be open. */
+function isRight({ order, verdict }: OrderReport): boolean {
+  return order.aside.length === 0 && (verdict === "pass" || verdict === "confirm");
+}
+
+function without(orders: readonly Order[], one: Order): Order[] {
+  return orders.filter((other) => other !== one);
 }
 
 /** Every problem of a report, from the files to the letter as a whole. */

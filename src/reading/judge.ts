@@ -110,11 +110,12 @@ function judgeSheet(
   { editions, catalogue, today }: Known,
 ): Judged {
   const doubts = [...doubtsOf(withoutOpened(facts), edition), ...whatElse(beside, facts)];
-  if (isUntouched(facts, edition) && !doubts.some(isWritten))
+  if (isUntouched(facts, edition) && !doubts.some(isWritten)) {
     // The missing end may have held all that was filled in.
-    return {
-      file: { ...file, kind: doubts.some(({ what }) => what === "recovered") ? "damaged" : "saved-blank" },
-    };
+    if (doubts.some(({ what }) => what === "recovered")) return { file: { ...file, kind: "damaged" } };
+    const named = isNamedAsBlank(file.named ?? file.file, edition) ? { blank: edition.form } : {};
+    return { file: { ...file, kind: "saved-blank", ...named } };
+  }
   const newer = editions.find(({ name }) => name === edition.replacedBy)?.title;
   const outlook = { ...(newer === undefined ? {} : { newer }), ...(today === undefined ? {} : { today }) };
   const pictures = new Map(
@@ -141,6 +142,16 @@ function isUntouched({ fields }: PdfFacts, edition: Edition): boolean {
     )
   );
 }
+
+/** Whether a file has no name but that of the form, as it was sent out or as its kind is called: "plate-26c (1).pdf". */
+function isNamedAsBlank(file: string, { name, title }: Pick<Edition, "name" | "title">): boolean {
+  const words = (text: string): string[] => text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+  const own = new Set([...words(name), ...words(title), ...blankWords]);
+  const stem = file.replace(/\.pdf$/iu, "").replaceAll(/\(\d\)/gu, " ");
+  const said = words(stem);
+  return said.length > 0 && said.every((word) => own.has(word));
+}
+const blankWords = ["blank", "empty", "unused", "spare", "extra", "form", "copy", "template", "of", "order"];
 
 /** Whether somebody put something on the page instead of into the fields. */
 function isWritten({ what, kind }: Doubt): boolean {

@@ -1,4 +1,5 @@
 import type { ListFault } from "./list-fault.ts";
+import type { SheetKind } from "./place.ts";
 import type { FileId, ListOrigin } from "./sheet.ts";
 
 /** One file of a letter. */
@@ -79,6 +80,10 @@ export interface ReadFile {
   readonly beside?: number;
   /** How many sheets were put together in it. */
   readonly sheets?: number;
+  /** Of a sheet saved blank: which sheet it is, if it has the name that such a blank has. */
+  readonly blank?: SheetKind;
+  /** It is a blank that its letter does without. */
+  readonly spare?: true;
   /** The title of the edition that an unknown form is most like. */
   readonly nearest?: string;
 }

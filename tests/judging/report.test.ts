@@ -4,6 +4,7 @@ import { changesOf } from "../../src/judging/changes.ts";
 import { everyProblem, makeReport, type Report } from "../../src/judging/report.ts";
 import type { BuyerState, OrderState } from "../../src/judging/state.ts";
 import type { Submission } from "../../src/judging/submission.ts";
+import type { ReadFile } from "../../src/trade/attachment.ts";
 import type { Carried } from "../../src/trade/carried.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
 import { catalogue } from "../make/config.ts";
@@ -278,3 +279,23 @@ test.each([
   const asked = orders.find(({ order }) => order.number === "BW-2207")?.problems.map(({ check }) => check);
   expect(asked).toEqual(isAsked ? ["more-announced"] : undefined);
 });
+
+test.each<[string, "pass" | "fail" | "waiting", Partial<ReadFile>, readonly Sheet[], readonly Sheet[]]>([
+  ["a complete order", "pass", { blank: "plate" }, completeOrder(), []],
+  ["a device alone", "pass", { blank: "plate" }, [aloneDevice()], []],
+  ["an order that lacks its plate", "fail", { blank: "plate" }, completeOrder().slice(1), []],
+  ["another order that lacks its plate", "fail", { blank: "plate" }, [aloneDevice()], [deviceOf("KX-1185")]],
+  ["a sheet at fault", "fail", { blank: "plate" }, [aloneDevice({ finish: "Mauve" })], []],
+  ["nothing", "fail", { blank: "plate" }, [], []],
+  ["a complete order, where it is a device's", "fail", { blank: "device" }, completeOrder(), []],
+  ["a complete order, where it is named as a sheet", "fail", {}, completeOrder(), []],
+])("a blank plate sheet beside %s: %s", (_, verdict, blank, sheets, before) => {
+  const file: ReadFile = { id: "1/99", file: "plate-26c.pdf", kind: "saved-blank", ...blank };
+  const report = makeReport({ files: [file], sheets }, catalogue, stateWith(sentEarlier(before)));
+  expect(report.verdict).toBe(verdict);
+  expect(everyProblem(report).some(({ check }) => check === "saved-blank")).toBe(true);
+});
+
+function deviceOf(order: string): Sheet {
+  return deviceAt(1, { order, mark: "Q-1", project: "Quarry Street School" });
+}

@@ -276,3 +276,21 @@ describe("a sheet is doubted for", () => {
     expect(doubtsOf(withWidgets((one) => ({ ...one, page: 5 })))).toEqual([{ what: "unseen" }]);
   });
 });
+
+test.each([
+  ["device-26c.pdf", true],
+  ["Device-26C (1).pdf", true],
+  ["device-26c (2) - Copy.pdf", true],
+  ["blank device sheet.pdf", true],
+  ["S-104.pdf", false],
+  ["device 4.pdf", false],
+  ["device-26c lobby.pdf", false],
+  ["(1).pdf", false],
+])("“%s” is the name of a blank: %s", (name, is) => {
+  const { blank } = judge(
+    formFacts(ours, { edition: "device-26c" }),
+    { ...file, file: name, named: name },
+    { editions, catalogue },
+  ).file;
+  expect(blank).toBe(is ? "device" : undefined);
+});
