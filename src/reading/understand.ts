@@ -1,7 +1,7 @@
 import type { Place } from "../trade/place.ts";
 import type { Unread } from "../trade/sheet.ts";
-import type { Choices, Stranger } from "./choices.ts";
-import { type Filled, same, saysYes } from "./filled.ts";
+import { type Choices, choiceOf, type Stranger } from "./choices.ts";
+import { type Filled, saysYes } from "./filled.ts";
 
 /** Turns entries into what a place wants, and lists what made no sense there. */
 export interface Understanding {
@@ -40,8 +40,7 @@ export function understand(filled: Filled): Understanding {
   };
   const choices: Understanding["choices"] = (place, known, stranger) => {
     const codes = filled.at(place).map(({ means }) => {
-      const choice = known.find(({ code, name }) => same(code, means) || same(name, means));
-      return choice?.code ?? (stranger === "kept" ? means.trim() : undefined);
+      return choiceOf(means, known)?.code ?? (stranger === "kept" ? means.trim() : undefined);
     });
     if (codes.includes(undefined)) refuse(place, listed(known.map(({ name }) => name)));
     return [...new Set(codes.filter((code) => code !== undefined))];
@@ -51,7 +50,7 @@ export function understand(filled: Filled): Understanding {
     text,
     number: (place) => {
       const means = meaning(place);
-      const digits = /^(\d{1,3})(?:[\s-]*gangs?)?$/i.exec(means)?.[1];
+      const digits = /^(\d{1,3})(?:[\s-]*g(?:angs?)?)?$/i.exec(means)?.[1];
       if (means !== "" && digits === undefined) refuse(place, "a number such as 4");
       return digits === undefined ? undefined : Number(digits);
     },
@@ -75,8 +74,9 @@ export function understand(filled: Filled): Understanding {
   };
 }
 
-/** "2", "2 of 4", "2/4". */
-export const positionWords = /^(?<position>\d{1,3})(?:\s*(?:of|\/)\s*(?<gangs>\d{1,3}))?$/i;
+/** "2", "2 of 4", "2/4", "#2", "Pos. 2". */
+export const positionWords =
+  /^(?:#|(?:pos(?:ition)?|no)\b\.?)?\s*(?<position>\d{1,3})(?:\s*(?:of|\/)\s*(?<gangs>\d{1,3}))?$/i;
 
 function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;

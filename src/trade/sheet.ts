@@ -165,8 +165,8 @@ interface Common {
 
 /** Whether a device goes on the wall alone, with its own one-gang plate, or into a multi-gang plate. */
 export const standings = [
-  { code: "alone", name: "alone" },
-  { code: "in-plate", name: "in a plate" },
+  { code: "alone", name: "alone", also: ["stand alone", "stands alone", "standing alone", "standalone"] },
+  { code: "in-plate", name: "in a plate", also: ["in plate"] },
 ] as const;
 
 /** Orders one engraved push-button device. */

@@ -391,3 +391,36 @@ test.each([
 ])("on %s it is kept as typed", (_, face, filled, rows) => {
   expect(rowsOn(face, { standing: "in-plate", layout: "D2", ...filled })).toEqual(rows);
 });
+
+test.each([
+  ["finish", "OAT - Oat", "OAT"],
+  ["finish", "Oat (OAT)", "OAT"],
+  ["finish", "oat finish", "OAT"],
+  ["finish", "Bare tin (TIN)", "TIN"],
+  ["finish", "OAT - Slate", "OAT - Slate"],
+  ["finish", "Oat or Slate", "Oat or Slate"],
+  ["finish", "light oat", "light oat"],
+  ["finish", "Bare", "Bare"],
+  ["lettering", "INK/Ink", "INK"],
+  ["lettering", "black ink", "black ink"],
+  ["layout", "4 buttons", ["D4"]],
+  ["layout", "4-button", ["D4"]],
+  ["layout", "D4 (four btns)", ["D4"]],
+  ["layout", "four button layout", ["D4"]],
+  ["layout", "D2 (4 buttons)", []],
+  ["layout", "3 buttons", []],
+  ["layout", "4", []],
+  ["layout", "buttons", []],
+  ["standing", "Stands alone", "alone"],
+  ["standing", "in plate", "in-plate"],
+  ["standing", "plate", undefined],
+  ["position", "#2", 2],
+  ["position", "Pos. 2", 2],
+  ["position", "Position 2 of 4", 2],
+  ["position", "note 2", undefined],
+  ["gangs", "2G", 2],
+  ["gangs", "2 grey", undefined],
+])("%s “%s” is read as %j", (name, typed, read) => {
+  const sheet = device({ [name]: typed }) as unknown as Readonly<Record<string, unknown>>;
+  expect(sheet[name === "layout" ? "layouts" : name]).toEqual(read);
+});

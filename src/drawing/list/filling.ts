@@ -1,5 +1,5 @@
 import { type Catalogue, mostGangs } from "../../catalogue/catalogue.ts";
-import { type Choices, choicesAt } from "../../reading/choices.ts";
+import { type Choices, choiceOf, choicesAt } from "../../reading/choices.ts";
 import type { Edition, EditionField } from "../../reading/edition.ts";
 import { same } from "../../reading/filled.ts";
 import type { Oddity } from "../../reading/list/list-facts.ts";
@@ -86,7 +86,7 @@ function taking(
     return { field, value: place === "notes" ? typed : typed.replaceAll(/\s*[\r\n]+\s*/g, " ") };
   if (holds === "tick") return ticking(field, typed);
   const known: Choices = place in choicesAt ? choicesAt[place as ChoicePlace].of(catalogue) : [];
-  const code = known.find((one) => same(one.code, typed) || same(one.name, typed))?.code ?? digitsOf(typed);
+  const code = choiceOf(typed, known)?.code ?? digitsOf(typed);
   const ticked = fields.find((one) => one.ticked === code);
   if (ticked !== undefined) return { field: ticked, value: true };
   const own = Object.entries(field.values).find(
