@@ -1,5 +1,5 @@
 import type { FaceName } from "../trade/legend.ts";
-import type { DeviceSheet, Sheet } from "../trade/sheet.ts";
+import type { Sheet } from "../trade/sheet.ts";
 import {
   buttonsOf,
   type Catalogue,
@@ -27,7 +27,10 @@ export function facesOf(sheet: Sheet, catalogue: Catalogue): readonly FaceName[]
   return [...faceNumbers(buttonsOf(layout)), ...(sheet.standing === "alone" ? (["plate"] as const) : [])];
 }
 
-function chosenLayout({ layouts: [code, ...more] }: DeviceSheet, catalogue: Catalogue): Layout | undefined {
+/** The one layout that a device sheet chooses, if it is made. */
+export function chosenLayout(sheet: Sheet, catalogue: Catalogue): Layout | undefined {
+  if (sheet.kind === "plate") return undefined;
+  const [code, ...more] = sheet.layouts;
   return code === undefined || more.length > 0 ? undefined : layoutOf(catalogue, code);
 }
 

@@ -1,6 +1,9 @@
-import { hasText } from "../../trade/legend.ts";
+import { chosenLayout } from "../../catalogue/faces.ts";
+import { hasText, type Legend } from "../../trade/legend.ts";
+import type { DeviceSheet } from "../../trade/sheet.ts";
 import { at, defineSheetCheck } from "../check.ts";
 import { faceWords, rowPlaces } from "../limits.ts";
+import { legend, type Sample } from "../sample.ts";
 
 export const legendRepeatedInPlate = defineSheetCheck({
   id: "legend-repeated-in-plate",
@@ -28,6 +31,10 @@ export const legendRepeatedInPlate = defineSheetCheck({
       shows: "words that are right twice, and words apart from each other",
       given: ({ plate }) => plate({}, { "1": ["BORA BORA"], "2": ["DOOR TO DOOR"], "3": ["YO YO ROOM"] }),
     },
+    {
+      shows: "columns that move a shade each",
+      given: (sample) => shades(sample, ["UP", "STOP", "DOWN"]),
+    },
     { shows: "faces that stay plain", given: ({ device }) => device({}, { "2": ["", ""], "3": ["", ""] }) },
   ],
   failing: [
@@ -36,6 +43,12 @@ export const legendRepeatedInPlate = defineSheetCheck({
       given: ({ device }) => device({}, { "1": ["DIM", ""] }),
       wording: "twice",
       says: "“DIM” stands on button 1 and button 3.",
+    },
+    {
+      shows: "a line alike, and no other",
+      given: (sample) => shades(sample, ["UP", "DIM", "ALL"], ["UP", "LAMPS", "STAIRS"]),
+      wording: "twice",
+      says: "“UP” stands on button 1 and button 2.",
     },
     {
       shows: "two gangs alike",
@@ -68,9 +81,14 @@ export const legendRepeatedInPlate = defineSheetCheck({
     }
     // The strip of a one-gang plate may well say what its only button says.
     const faces = sheet.legends.filter((one) => one.face !== "plate" && !one.plain && hasText(one));
-    for (const same of Map.groupBy(faces, ({ rows }) => joined(rows).toUpperCase()).values()) {
+    const groups = [...Map.groupBy(faces, ({ rows }) => joined(rows).toUpperCase())];
+    const columns = chosenLayout(sheet, catalogue)?.columns ?? 1;
+    const inLine = groups.filter(([word, same]) => moves.has(word) && fillsLine(same, columns));
+    for (const [word, same] of groups) {
       const [first, ...more] = same;
       if (first === undefined || more.length === 0) continue;
+      // UP UP over DOWN DOWN: each column of buttons moves a shade of its own.
+      if (inLine.length > 1 && inLine.some(([one]) => one === word)) continue;
       yield say(
         "twice",
         { typed: joined(first.rows), faces: same.map(({ face }) => faceWords(sheet, face)) },
@@ -79,6 +97,19 @@ export const legendRepeatedInPlate = defineSheetCheck({
     }
   },
 });
+
+const moves = new Set("UP DOWN DN STOP OPEN CLOSE RAISE LOWER".split(" "));
+
+/** Whether faces are all buttons of one line, each in a column of its own. */
+function fillsLine(faces: readonly Legend[], columns: number): boolean {
+  const [first = 0, ...more] = faces.map(({ face }) => Number(face));
+  return (
+    columns > 1 &&
+    more.length === columns - 1 &&
+    (first - 1) % columns === 0 &&
+    more.every((face, i) => face === first + i + 1)
+  );
+}
 
 /** Words that say something else when they stand twice: names of places, and what people say so. */
 const doubled = new Set(
@@ -98,4 +129,14 @@ function twiceIn(text: string): string | undefined {
 
 function joined(rows: readonly string[]): string {
   return rows.join(" ").replace(/\s+/g, " ").trim();
+}
+
+/** A device of two columns and three lines, with these words in its columns. */
+function shades({ device, layoutThat }: Sample, left: readonly string[], right = left): DeviceSheet {
+  const layout = layoutThat(({ columns, lines }) => columns === 2 && lines === 3);
+  const legends = left.flatMap((word, i) => [
+    legend(`${2 * i + 1}`, word, ""),
+    legend(`${2 * i + 2}`, right[i] ?? "", ""),
+  ]);
+  return device({ layouts: [layout], legends });
 }
