@@ -31,6 +31,13 @@ const hidden = [
   /^\W*(?:see|refer to|per) (?:the )?(?:attached )?(?:drawing|dwg|plan|schedule|sketch)s?\W*$/i,
   /\b(?:see|refer to) (?:sheet|page|pg) \d{1,2}\b/i,
 ];
+/** What asks for nothing of ours: whom to call, what others bring, which paper tells the place, and one of a kind. */
+const idle = [
+  /\b(?:(?:please|pls) )?(?:call|ring|phone|e-?mail|text)(?: me| us)? (?:w\/|with|for|if)(?: you have)?(?: any)? ?(?:questions?|problems?|issues?)\b/giu,
+  /\b(?:dimmers?|wiring|conduit|back ?box(?:es)?|fixtures?|power|install(?:ation)?) by others\b/giu,
+  /\b(?:see|refer to) (?:the )?(?:[A-Z]-?)?(?:sheets?|dwgs?|drawings?|plans?) for (?:exact )?locations?\b/giu,
+  /\btyp(?:ical|\.)? ?(?:of|for) (?:1|one)\b/giu,
+];
 const quoted = /["“”«»]|(?<!\p{L})'[^']+'/u;
 
 export const notesCarryOrders = defineSheetCheck({
@@ -149,6 +156,24 @@ export const notesCarryOrders = defineSheetCheck({
       says: 'The notes say “MOUNT AT 48" AFF”. Nothing is made of it: only the fields are cut.',
     },
     {
+      shows: "whom to call, and what others bring",
+      given: ({ device }) => device({ notes: "Dimmer by others, call w/ questions" }),
+      wording: "remark",
+      says: "The notes say “Dimmer by others, call w/ questions”. Nothing is made of it: only the fields are cut.",
+    },
+    {
+      shows: "a plate that others bring",
+      given: ({ device }) => device({ notes: "Plate by others" }),
+      wording: "request",
+      says: "The notes say “Plate by others”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
+      shows: "a drawing that has the rest",
+      given: ({ device }) => device({ notes: "See sheets for legends" }),
+      wording: "request",
+      says: "The notes say “See sheets for legends”. No field of the sheet holds that, so one of us reads it.",
+    },
+    {
       shows: "a spare",
       given: ({ device }) => device({ notes: "S-104 pos 2 + one spare" }),
       wording: "request",
@@ -176,7 +201,10 @@ export const notesCarryOrders = defineSheetCheck({
     if (counts.length > 0 && !isRefused) return;
     // The sentence around them brings a full stop of its own.
     const typed = notes.replace(/\s+/g, " ").trim().replace(/\.$/, "");
-    const rest = notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, "");
+    const rest = idle.reduce(
+      (text, words) => text.replace(words, ""),
+      notes.replace(measure, "0 in").replace(/\b(?:to|on) cent(?:er|re)\b/gi, ""),
+    );
     const asks =
       requests.test(rest) ||
       undoes(rest) ||
