@@ -1,9 +1,12 @@
 import { plainWord } from "../lettering/slips.ts";
 import { untold } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
+import type { Order } from "../trade/order.ts";
 import type { Problem } from "../trade/problem.ts";
 import type { Sheet } from "../trade/sheet.ts";
+import { isStillElsewhere } from "./called-elsewhere.ts";
 import { letterSaysMore } from "./letter/letter-says-more.ts";
+import { fileNameContradicts } from "./order/file-name-contradicts.ts";
 import { letterStillOpen } from "./order/letter-still-open.ts";
 import { everyCheck } from "./run.ts";
 import { abbreviationUnknown } from "./sheet/abbreviation-unknown.ts";
@@ -53,6 +56,12 @@ const cannotTell: ReadonlySet<unknown> = new Set(Object.values(untold));
  */
 export function areWords({ check, facts: { words } }: Pick<Problem, "check" | "facts">): boolean {
   return saying.has(check) && words !== undefined && !cannotTell.has(words);
+}
+
+/** Whether a question that stays still has something to ask, in its order as it stands now. */
+export function stillStays(problem: Problem, order: Order): boolean {
+  const isOfCopies = problem.check === fileNameContradicts.id && problem.wording === "same";
+  return !isOfCopies || isStillElsewhere(problem, order);
 }
 
 const seenOnPage = new Set(everyCheck.filter((check) => check.seen).map(({ id }) => id));

@@ -1,4 +1,6 @@
 import { plainText } from "../orders/keys.ts";
+import { goesIntoPlate } from "../orders/standing.ts";
+import type { Order } from "../trade/order.ts";
 import type { Sheet } from "../trade/sheet.ts";
 
 /** The name that a sheet's file came with, without its ending; of two files of one name it is the same. */
@@ -56,3 +58,31 @@ const likeMarks = [
   /(?<![\p{L}\p{N}])\p{L}{1,4}[- ]?\d{1,5}(?![\p{L}\p{N}])/gu,
   /(?<![\p{L}\p{N}]|\p{L}-)\d{3,5}(?![\p{L}\p{N}])/gu,
 ];
+
+/** Sheets by their place. */
+export function placesIn({ stations }: Pick<Order, "stations">): Map<string, readonly Sheet[]> {
+  return Map.groupBy(
+    stations.flatMap(({ plates, devices }): Sheet[] => [...plates, ...devices]),
+    (sheet) => placeOf(sheet),
+  );
+}
+
+/** The place of a sheet by its fields, or with what its file's name says instead. */
+export function placeOf(sheet: Sheet, { mark, position } = positionOf(sheet)): string {
+  return `${plainText(mark)} ${sheet.kind} ${position ?? ""}`;
+}
+
+export function positionOf(sheet: Sheet): { mark: string; position: number | undefined } {
+  const position = sheet.kind === "device" && goesIntoPlate(sheet) ? sheet.position : undefined;
+  return { mark: sheet.mark ?? "", position };
+}
+
+/** The place that a file's name tells; undefined where it tells none. */
+export function toldBy(sheet: Sheet, isMark: IsMark): string | undefined {
+  const name = nameOf(sheet);
+  const { mark, position } = positionOf(sheet);
+  const otherMark = otherMarkIn(name, sheet, isMark);
+  const told = position === undefined ? undefined : positionIn(name);
+  if (otherMark === undefined && told === undefined) return undefined;
+  return placeOf(sheet, { mark: otherMark ?? mark, position: told ?? position });
+}

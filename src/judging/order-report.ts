@@ -1,4 +1,5 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
+import { stillStays } from "../checks/asked.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
 import { moreAnnounced } from "../checks/order/more-announced.ts";
 import { checkOrder } from "../checks/run.ts";
@@ -61,7 +62,9 @@ export function orderReport(order: Order, beside: Beside): OrderReport {
     catalogue,
   );
   const own = new Set(members.map(({ sheet }) => sheet.id));
-  const stay = questions.staying.filter(({ spots }) => spots.every(({ file }) => own.has(file)));
+  const stay = questions.staying.filter(
+    (problem) => problem.spots.every(({ file }) => own.has(file)) && stillStays(problem, order),
+  );
   const standing = [...[...found, ...stay].filter((problem) => !isAnswered(problem)), ...open];
   const missing = stillMissing(order, others);
   const brought = members.filter(({ sheet }) => came.has(sheet.id)).flatMap((member) => member.problems);

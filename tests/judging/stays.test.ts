@@ -24,6 +24,26 @@ const asked = (report: Report): string[] => [
   ),
 ];
 
+/** The state that a first letter leaves, with its questions open and its copies forgotten. */
+function openAfter(report: Report, before: BuyerState, sheets: readonly Sheet[]): BuyerState {
+  const [revision] = changesOf(report, before, () => 1);
+  const questions = (revision?.questions ?? []).map((one) => ({ ...one, letter: 2, state: "open" as const }));
+  const state = stateWith(sheets);
+  return { ...state, orders: state.orders.map((order) => ({ ...order, questions })) };
+}
+
+test("a copy under the name of another place is asked about until a sheet for that place comes", () => {
+  const saved = ["S-110.pdf", cafe.file].map((file, n) => ({ ...lobby, id: `2/${n + 1}`, file }) as Sheet);
+  const first = judged({ sheets: saved }, stateWith([]));
+  expect(asked(first)).toEqual(["confirm", "file-name-contradicts/same"]);
+  const open = openAfter(first, stateWith([]), saved.slice(0, 1));
+  expect(asked(judged({}, open))).toEqual(["confirm", "file-name-contradicts/same"]);
+  const other = aloneDevice({ id: "3/1", mark: "S-112", file: "S-112.pdf" }, { plate: ["BAR"] });
+  expect(asked(judged({ sheets: [other] }, open))).toEqual(["confirm", "file-name-contradicts/same"]);
+  const lacked = aloneDevice({ id: "3/1", ...cafe }, { plate: ["CAFE"] });
+  expect(asked(judged({ sheets: [lacked] }, open))).toEqual(["pass"]);
+});
+
 test("a question about what a letter did stays until it is answered or its sheet gives way", () => {
   const before = stateWith(earlier);
   const first = judged({ sheets: [wrong] }, before);

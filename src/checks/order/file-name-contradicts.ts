@@ -2,11 +2,20 @@ import { differencesOf } from "../../orders/differences.ts";
 import { byId, letterOf } from "../../orders/ids.ts";
 import { plainText } from "../../orders/keys.ts";
 import { isMarked } from "../../orders/placed.ts";
-import { goesIntoPlate } from "../../orders/standing.ts";
-import type { Order, Station } from "../../trade/order.ts";
+import type { Station } from "../../trade/order.ts";
 import type { Sheet } from "../../trade/sheet.ts";
+import { calledElsewhere } from "../called-elsewhere.ts";
 import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
-import { type IsMark, markInFront, nameOf, otherMarkIn, positionIn } from "../named-place.ts";
+import {
+  type IsMark,
+  markInFront,
+  nameOf,
+  otherMarkIn,
+  placeOf,
+  placesIn,
+  positionOf,
+  toldBy,
+} from "../named-place.ts";
 import { roomsIn } from "../named-room.ts";
 import { subject } from "../sample.ts";
 
@@ -35,6 +44,11 @@ export const fileNameContradicts = defineOrderCheck({
     taken: {
       says: "The file is called {file}, but “{field}” says {typed}, so it takes the place of {old}, sent before.",
       fix: "If {typed} is wrong, send the sheet again with the right one, and {old} once more.",
+      stays: true,
+    },
+    same: {
+      says: "{kept} came under the name of another place too: {files}. They say the same, so one is made.",
+      fix: "If another place should have a sheet of its own, fill it in and send it.",
       stays: true,
     },
     room: {
@@ -84,6 +98,11 @@ export const fileNameContradicts = defineOrderCheck({
       shows: "a sheet that came again as it was, under another name",
       given: ({ deviceAt, plate }) =>
         replacing(deviceAt(2), deviceAt(2, { file: "S-104 pos 1.pdf", notes: "" }), [plate(), deviceAt(1)]),
+    },
+    {
+      shows: "a copy under the name of a place that another sheet has",
+      given: ({ deviceAt, plate }) =>
+        subject([plate(), deviceAt(1), deviceAt(2), deviceAt(1, { id: "1/8", file: "S-104 pos 2.pdf" })]),
     },
     {
       shows: "marks of one digit, and numbers that are none",
@@ -159,6 +178,15 @@ export const fileNameContradicts = defineOrderCheck({
       fix: "If “LOBBY” is wrong, send the sheet again with the right legend.",
     },
     {
+      shows: "one sheet saved for every position of a plate",
+      given: ({ aloneDevice }) =>
+        subject(
+          [1, 2, 3].map((n) => aloneDevice({ id: `1/${n}`, mark: "S-101", file: `S-101 pos ${n}.pdf` })),
+        ),
+      wording: "same",
+      says: "S-101 pos 1.pdf came under the name of another place too: S-101 pos 2.pdf and S-101 pos 3.pdf. They say the same, so one is made.",
+    },
+    {
       shows: "another position, of which no sheet came",
       given: ({ deviceAt, plate }) => subject([plate(), deviceAt(2, { file: "left_position-01.pdf" })]),
       wording: "position",
@@ -177,6 +205,8 @@ export const fileNameContradicts = defineOrderCheck({
     yield* roomsIn(order, catalogue).map(({ sheet, legend }) =>
       say("room", { file: sheet.named ?? sheet.file, legend }, at(sheet, "row.plate.1")),
     );
+    for (const { kept, copies } of calledElsewhere(order))
+      yield say("same", { kept: kept.file, files: copies.map(({ named, file }) => named ?? file) }, at(kept));
     const taken = placesIn(order);
     const marks = new Set(order.stations.map(({ mark }) => plainText(mark)));
     const isMark: IsMark = (one) => marks.has(one);
@@ -232,34 +262,6 @@ function saysInstead(
 /** Whether a sheet changes one that had another name. */
 function takesOver(sheet: Sheet, old: Sheet): boolean {
   return plainText(nameOf(old)) !== plainText(nameOf(sheet)) && differencesOf(old, sheet).length > 0;
-}
-
-/** Sheets by their place. */
-function placesIn({ stations }: Order): Map<string, readonly Sheet[]> {
-  return Map.groupBy(
-    stations.flatMap(({ plates, devices }): Sheet[] => [...plates, ...devices]),
-    (sheet) => placeOf(sheet),
-  );
-}
-
-/** The place of a sheet by its fields, or with what its file's name says instead. */
-function placeOf(sheet: Sheet, { mark, position } = positionOf(sheet)): string {
-  return `${plainText(mark)} ${sheet.kind} ${position ?? ""}`;
-}
-
-function positionOf(sheet: Sheet): { mark: string; position: number | undefined } {
-  const position = sheet.kind === "device" && goesIntoPlate(sheet) ? sheet.position : undefined;
-  return { mark: sheet.mark ?? "", position };
-}
-
-/** The place that a file's name tells; undefined where it tells none. */
-function toldBy(sheet: Sheet, isMark: IsMark): string | undefined {
-  const name = nameOf(sheet);
-  const { mark, position } = positionOf(sheet);
-  const otherMark = otherMarkIn(name, sheet, isMark);
-  const told = position === undefined ? undefined : positionIn(name);
-  if (otherMark === undefined && told === undefined) return undefined;
-  return placeOf(sheet, { mark: otherMark ?? mark, position: told ?? position });
 }
 
 /** Whether the file of a sheet is named after the place that the sheet has. */

@@ -1,3 +1,4 @@
+import { calledElsewhere } from "../called-elsewhere.ts";
 import { at, defineOrderCheck } from "../check.ts";
 import { isBlank } from "../required.ts";
 import { subject, without } from "../sample.ts";
@@ -23,6 +24,10 @@ export const sameSheetTwice = defineOrderCheck({
     {
       shows: "sheets that all differ",
       given: ({ aloneDevice, completeOrder }) => subject([...completeOrder(), aloneDevice()]),
+    },
+    {
+      shows: "a copy under the name of another place, which is asked about",
+      given: ({ aloneDevice }) => subject([aloneDevice(), aloneDevice({ id: "1/10", file: "S-111.pdf" })]),
     },
     {
       shows: "two blank sheets, which have a check of their own",
@@ -51,11 +56,15 @@ export const sameSheetTwice = defineOrderCheck({
         .filter(({ mark }) => mark !== "")
         .flatMap(({ plates, devices }) => [...plates, ...devices].map(({ id }) => id)),
     );
-    for (const { kept, again } of order.twice.filter((double) => !isBlank(double.kept)))
+    const elsewhere = new Set(calledElsewhere(order).flatMap(({ copies }) => copies));
+    for (const { kept, again } of order.twice.filter((double) => !isBlank(double.kept))) {
+      // Under the name of another place it is asked about by another check.
+      if (elsewhere.has(again)) continue;
       yield say(
         placed.has(kept.id) ? "placed" : "unplaced",
         { again: again.file, kept: kept.file },
         at(again),
       );
+    }
   },
 });
