@@ -2,8 +2,8 @@ import { contentKey } from "../orders/keys.ts";
 import { missingAt } from "../orders/missing.ts";
 import { goesIntoPlate } from "../orders/standing.ts";
 import { hasText } from "../trade/legend.ts";
-import type { Station } from "../trade/order.ts";
-import type { DeviceSheet } from "../trade/sheet.ts";
+import type { Order, Replacement, Station } from "../trade/order.ts";
+import type { DeviceSheet, Sheet } from "../trade/sheet.ts";
 
 /** What a control may say in every room, so that a room's name above it is enough to tell two of them apart. */
 const anywhere = new Set(
@@ -23,13 +23,47 @@ export function copiedIn(station: Station): readonly DeviceSheet[] {
   const fitted = devices.filter(goesIntoPlate);
   const isComplete = fitted.length === plates[0]?.gangs && missingAt(station).length === 0;
   if (plates.length !== 1 || !isComplete) return [];
-  const alike = [
-    ...Map.groupBy(
-      fitted.filter(({ legends }) => legends.some((one) => !one.plain && hasText(one))),
-      ({ layouts, legendPlace = "", legends }) => contentKey({ layouts, legendPlace, legends }),
-    ).values(),
-  ].filter((group) => group.length > 1);
+  const alike = [...Map.groupBy(fitted.filter(isLettered), cutOn).values()].filter(
+    (group) => group.length > 1,
+  );
   return alike.length === 1 && alike[0]?.length === 2 ? alike[0] : [];
+}
+
+/**
+ * The one other sheet whose legends a sheet has taken over whole, where most of them were others before. In a plate it
+ * is that of another position, else that of another station.
+ */
+export function takenOverFrom({ old, now }: Replacement, { stations }: Order): Sheet | undefined {
+  const before = new Map(old.legends.map(({ face, rows, plain }) => [face, contentKey({ rows, plain })]));
+  const lettered = now.legends.filter((one) => !one.plain && hasText(one));
+  const others = lettered.filter(({ face, rows, plain }) => before.get(face) !== contentKey({ rows, plain }));
+  if (others.length < 2 || others.length * 2 <= lettered.length) return undefined;
+  const station = stations.find((one) => [...one.plates, ...one.devices].some(({ id }) => id === now.id));
+  if (now.kind === "device" && goesIntoPlate(now)) {
+    const pair = station === undefined ? [] : copiedIn(station);
+    // Where nothing tells the two apart, they are asked about as a pair.
+    const isOfPair =
+      pair.some(({ id }) => id === now.id) && station !== undefined && isToldApart(station, pair);
+    return isOfPair ? pair.find(({ id }) => id !== now.id) : undefined;
+  }
+  // Where nothing on the plate names a room, stations may well be alike.
+  if (now.kind === "device" && !lettered.some(({ face }) => face === "plate")) return undefined;
+  const [other, ...more] = stations
+    .filter((one) => one !== station)
+    .flatMap(({ plates, devices }): Sheet[] => (now.kind === "plate" ? [...plates] : [...devices]))
+    .filter((one) => cutOn(one) === cutOn(now));
+  return more.length > 0 ? undefined : other;
+}
+
+function isLettered({ legends }: Sheet): boolean {
+  return legends.some((one) => !one.plain && hasText(one));
+}
+
+/** What is cut on a sheet's faces, and what faces those are. */
+function cutOn(sheet: Sheet): string {
+  const { legends, gangs } = sheet;
+  const { layouts, legendPlace = "" } = sheet.kind === "device" ? sheet : { layouts: [gangs] };
+  return contentKey({ layouts, legendPlace, legends });
 }
 
 /** Whether the plate's own legends tell two devices apart that say nothing but what any control says. */

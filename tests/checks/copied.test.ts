@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { copiedIn, isToldApart } from "../../src/checks/copied.ts";
+import { copiedIn, isToldApart, takenOverFrom } from "../../src/checks/copied.ts";
 import { legend, subject, without } from "../../src/checks/sample.ts";
 import type { Station } from "../../src/trade/order.ts";
 import type { DeviceSheet, Sheet } from "../../src/trade/sheet.ts";
-import { deviceAt, plate } from "../make/sample.ts";
+import { aloneDevice, deviceAt, plate } from "../make/sample.ts";
 
 const says = (position: number, ...rows: string[]): DeviceSheet =>
   deviceAt(position, { legends: [legend("1", ...rows)] });
@@ -71,4 +71,57 @@ test("names of one series tell any devices apart", () => {
   expect(apart(["ballroom 1", "BALLROOM 12C"], "LECTERN")).toBe(true);
   expect(apart(["NORTH WING", "SOUTH WING"], "LECTERN")).toBe(true);
   expect(apart(["NORTHERN WING", "SOUTHERN WING"], "LECTERN")).toBe(false);
+});
+
+/** The file whose legends the last of some sheets has taken over, where it takes the place of another. */
+function from(old: Sheet, now: Sheet, ...beside: Sheet[]): string | undefined {
+  const again = { ...now, id: "2/1" } as Sheet;
+  return takenOverFrom({ old, now: again, how: "place" }, subject([...beside, again]).order)?.file;
+}
+const scenes = (position: number, ...words: string[]): DeviceSheet =>
+  deviceAt(position, { gangs: 2, legends: words.map((word, i) => legend(`${i + 1}`, word)) });
+const named = plate({ gangs: 2, legends: [legend("1", "FOYER"), legend("2", "STAGE")] });
+const [on, up] = [scenes(1, "ON", "OFF"), scenes(2, "UP", "DOWN")];
+
+test("a position that is sent again with all that another one says has taken it over", () => {
+  expect(from(on, scenes(1, "UP", "DOWN"), named, up)).toBe("S-104 pos 2.pdf");
+  // both changed
+  expect(from(on, scenes(1, "UP", "DOWN"), named, scenes(2, "ON", "OFF"))).toBeUndefined();
+  // one word mended
+  expect(from(scenes(1, "UP", "DWN"), scenes(1, "UP", "DOWN"), named, up)).toBeUndefined();
+  // half of it was so before
+  expect(
+    from(scenes(1, "ON", "OFF", "DIM"), scenes(1, "UP", "DOWN"), named, scenes(2, "UP", "DOWN", "DIM")),
+  ).toBeUndefined();
+  // what nothing tells apart is asked about as a pair
+  expect(from(on, scenes(1, "UP", "DOWN"), plate({ gangs: 2, legends: [] }), up)).toBeUndefined();
+  // the plate lacks a sheet
+  expect(from(on, scenes(1, "UP", "DOWN"), plate({ gangs: 3 }), up)).toBeUndefined();
+});
+
+const atStation = (mark: string, room: string, ...words: string[]): DeviceSheet =>
+  aloneDevice({
+    id: `1/${mark}`,
+    mark,
+    file: `${mark}.pdf`,
+    legends: [...words.map((word, i) => legend(`${i + 1}`, word)), legend("plate", room)],
+  });
+
+test("so has a station that is sent again with the room of another", () => {
+  const pantry = atStation("S-2", "PANTRY", "UP", "DOWN");
+  const old = atStation("S-1", "LOBBY", "ON", "OFF");
+  expect(from(old, atStation("S-1", "PANTRY", "UP", "DOWN"), pantry)).toBe("S-2.pdf");
+  expect(from(old, atStation("S-1", "LOBBY", "UP", "DOWN"), pantry)).toBeUndefined();
+  expect(from(old, atStation("S-1", "", "UP", "DOWN"), atStation("S-2", "", "UP", "DOWN"))).toBeUndefined();
+  // where several are alike it is a plan
+  expect(
+    from(old, atStation("S-1", "PANTRY", "UP", "DOWN"), pantry, atStation("S-3", "PANTRY", "UP", "DOWN")),
+  ).toBeUndefined();
+  const plates = ["S-1", "S-2"].map((mark) => ({ ...named, id: `1/${mark}`, mark, file: `${mark}.pdf` }));
+  const [first = named, second = named] = plates;
+  const bar = { ...first, legends: [legend("1", "BAR"), legend("2", "HALL")] };
+  expect(from(bar, first, second)).toBe("S-2.pdf");
+  expect(
+    from({ ...bar, legends: [legend("1", "BAR"), legend("2", "STAGE")] }, first, second),
+  ).toBeUndefined();
 });

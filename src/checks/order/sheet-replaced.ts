@@ -4,6 +4,7 @@ import type { Replacement } from "../../trade/order.ts";
 import type { Sheet } from "../../trade/sheet.ts";
 import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
 import { quotedChoice } from "../choice-name.ts";
+import { takenOverFrom } from "../copied.ts";
 import { type Sample, subject } from "../sample.ts";
 
 /** Fields named one by one. */
@@ -32,6 +33,12 @@ export const sheetReplaced = defineOrderCheck({
     older: {
       says: "{now} takes the place of {old}, sent before, though its name says that it is the older one. Changed: {changes|each}.",
       fix: "If {old} is right, send it again.",
+      severity: "asks",
+      stays: true,
+    },
+    copied: {
+      says: "{now} takes the place of {old}, sent before, and has all legends of {other} now. Changed: {changes|each}.",
+      fix: "If it was copied from {other} and is still to be changed, send the right sheet again.",
       severity: "asks",
       stays: true,
     },
@@ -69,6 +76,18 @@ export const sheetReplaced = defineOrderCheck({
       fix: "If S-104 pos 2 rev C.pdf is right, send it again.",
     },
     {
+      shows: "the legends of another plate, copied",
+      given: ({ plate }) => {
+        const mine = { mark: "S-105", file: "S-105 plate.pdf" };
+        const old = plate({ ...mine, id: "1/8" }, { 1: ["BAR"], 2: ["HALL"], 3: ["STAGE"] });
+        const now = plate({ ...mine, id: "2/1" });
+        return { ...subject([plate(), now]), replaced: [{ old, now, how: "place" }] };
+      },
+      wording: "copied",
+      says: "S-105 plate.pdf takes the place of S-105 plate.pdf, sent before, and has all legends of S-104 plate.pdf now. Changed: Face 1, row 1: “BAR” → “FOYER”. Face 2, row 1: “HALL” → “READING”. Face 3, row 1: “STAGE” → “CHILDREN”. Face 2, row 2: (empty) → “ROOM”.",
+      fix: "If it was copied from S-104 plate.pdf and is still to be changed, send the right sheet again.",
+    },
+    {
       shows: "the same once more",
       given: (sample) => gaveWay(sample, "replaced", sample.deviceAt(2), again(sample)),
       wording: "unchanged",
@@ -83,17 +102,21 @@ export const sheetReplaced = defineOrderCheck({
       fix: "Nothing to do if again.pdf is right. If not, send the right sheet again.",
     },
   ],
-  *find({ replaced = [], late = [] }, catalogue, say) {
+  *find({ order, replaced = [], late = [] }, catalogue, say) {
     const changesIn = ({ old, now }: Replacement, from = old, to = now): string[] =>
       fieldWords(differencesOf(from, to), now, catalogue);
     const changed = replaced.filter(({ old, now }) => differencesOf(old, now).length > 0);
     const same = replaced.filter((one) => !changed.includes(one)).map(({ now }) => now);
-    for (const one of changed)
-      yield say(
-        isOlder(one) ? "older" : "changed",
-        { now: one.now.file, old: one.old.file, changes: changesIn(one) },
-        at(one.now, ...differencesOf(one.old, one.now).map(({ place }) => place)),
-      );
+    for (const one of changed) {
+      const facts = { now: one.now.file, old: one.old.file, changes: changesIn(one) };
+      const spots = at(one.now, ...differencesOf(one.old, one.now).map(({ place }) => place));
+      const other = takenOverFrom(one, order);
+      if (isOlder(one)) yield say("older", facts, spots);
+      // The spot on the other sheet lets the question go when that one changes.
+      else if (other !== undefined)
+        yield say("copied", { ...facts, other: other.file }, [...spots, ...at(other)]);
+      else yield say("changed", facts, spots);
+    }
     if (same.length > 0)
       yield say(
         "unchanged",
