@@ -5,6 +5,7 @@ import { type BuyerState, newBuyer, orderKey } from "../judging/state.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import { announcedIn } from "../reading/reply/announces.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
+import { claimsIn } from "../reading/reply/claims.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
 import { allWords } from "./open.ts";
@@ -136,6 +137,7 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
       repliesTo: answered,
       statements,
       ...(announced === undefined ? {} : { announced }),
+      claims: claimsIn(opened.letter),
     },
     withKept(desk.catalogue, kept),
     state,

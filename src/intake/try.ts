@@ -3,6 +3,7 @@ import { besideLists } from "../judging/beside-lists.ts";
 import { makeReport, type Report } from "../judging/report.ts";
 import { announcedIn } from "../reading/reply/announces.ts";
 import { statementsBeside } from "../reading/reply/beside.ts";
+import { claimsIn } from "../reading/reply/claims.ts";
 import type { Attachment } from "../trade/attachment.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
@@ -69,7 +70,13 @@ export async function tryFiles(
   const brings = brought.files.some(({ kind }) => kind !== "decoration");
   const [announced] = letters.flatMap((one) => announcedIn(one, brings) ?? []);
   const report = makeReport(
-    { ...letter, ...brought, statements, ...(announced === undefined ? {} : { announced }) },
+    {
+      ...letter,
+      ...brought,
+      statements,
+      ...(announced === undefined ? {} : { announced }),
+      claims: letters.flatMap(claimsIn),
+    },
     catalogue,
   );
   return { report, attachments: files.map(({ attachment }) => attachment), pictures: picturesOf(read) };

@@ -36,8 +36,8 @@ interface Beside {
   readonly catalogue: Catalogue;
 }
 
-/** What is asked about at once: more sheets, and a file that was forgotten. */
-const asksAtOnce: ReadonlySet<Promised["tells"]> = new Set(["more", "attached"]);
+/** What is asked about at once: more sheets, and a file or a sheet that was forgotten. */
+const asksAtOnce: ReadonlySet<Promised["tells"]> = new Set(["more", "attached", "named", "whole"]);
 
 /** Judges one order with all of its sheets. */
 export function orderReport(order: Order, beside: Beside): OrderReport {

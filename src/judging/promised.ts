@@ -1,8 +1,9 @@
 import { positionIn } from "../checks/named-place.ts";
 import { differencesOf } from "../orders/differences.ts";
+import { letterOf } from "../orders/ids.ts";
 import { contentKey } from "../orders/keys.ts";
 import { patternOf } from "../reading/reply/tallies.ts";
-import type { Announced, Carried, Promised } from "../trade/carried.ts";
+import type { Announced, Carried, Claim, Promised } from "../trade/carried.ts";
 import type { Order, Replacement } from "../trade/order.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
 import { ordersNamedIn } from "./named.ts";
@@ -14,6 +15,7 @@ import type { Submission } from "./submission.ts";
 interface Came {
   readonly letter: string;
   readonly announced?: Announced | undefined;
+  readonly claims: readonly Claim[];
   /** The sheets that the submission brought, of any order. */
   readonly ids: ReadonlySet<FileId>;
   readonly replaced: readonly Replacement[];
@@ -51,32 +53,76 @@ export function isMendedElsewhere(
 
 /**
  * What is promised of an order and has not come. A promise is kept by a sheet that adds or changes something; where it
- * names stations or a position, by one of each, and one of these adds or changes something.
+ * names stations or a position, by one of each, and one of these adds or changes something. What is to come beside
+ * others is a sheet for another place.
  */
 export function promisedOf(order: Order, before: readonly Carried[], came: Came): Promised[] {
   const all = sheetsOf(order);
   const own = all.filter(({ id }) => came.ids.has(id));
   const same = new Set(came.replaced.filter(isSame).map(({ now }) => now.id));
   const fresh = own.filter(({ id }) => !same.has(id));
-  const brings = came.late.length > 0 || fresh.length > 0;
-  const isKept = ({ words }: Pick<Announced, "words">): boolean => {
+  const again = new Set(came.replaced.map(({ now }) => now.id));
+  const changes = came.late.length > 0 || fresh.length > 0;
+  const adds = own.some(({ id }) => !again.has(id));
+  const isKept = ({ words, tells, letter = came.letter }: Told): boolean => {
     const stations = stationsIn(words, all);
-    const has = (some: readonly Sheet[]) => (station: string) => some.some(({ mark }) => mark === station);
+    const isPlaceHere = hasPosition(own, positionIn(words));
+    // "All 16 attached" names no station.
+    if (tells === "named") return isPlaceHere && areHere(own, stations.filter(isNoCount));
+    if (tells === "whole") return areHere(broughtBy([letter, came.letter], all), stationsOf(all));
     // A station that comes as it was beside others keeps no promise of that station.
-    const isFresh = stations.length === 0 || came.late.length > 0 || stations.some(has(fresh));
-    return brings && isFresh && stations.every(has(own)) && hasPosition(own, positionIn(words));
+    const isFresh =
+      stations.length === 0 || came.late.length > 0 || stations.some((one) => areHere(fresh, [one]));
+    return (tells === "more" ? adds : changes) && isFresh && isPlaceHere && areHere(own, stations);
   };
-  const anew = newOf(came, { own, isKept });
+  const unmet = unmetOf(came, { own, all, isKept });
+  const isUnmet = ({ text }: Promised): boolean => unmet.some((one) => one.text === text);
+  const anew = [...unmet, ...newOf(came, { own, isKept }).filter((one) => !isUnmet(one))];
   // Whoever promises anew is asked about that alone.
   return anew.length > 0
     ? anew
-    : before.filter((one) => one.what === "promise").filter(({ text }) => !isKept({ words: text }));
+    : before
+        .filter((one) => one.what === "promise")
+        .filter(({ text, tells, letter }) => !isKept({ words: text, tells, letter }));
+}
+
+/** A sentence that tells of sheets, and the letter that it stands in. */
+interface Told {
+  readonly words: string;
+  readonly tells: Promised["tells"];
+  readonly letter?: string;
+}
+
+/** What the letter in hand says of its sheets and is not so. */
+function unmetOf(
+  { letter, claims, replaced }: Came,
+  {
+    own,
+    all,
+    isKept,
+  }: {
+    readonly own: readonly Sheet[];
+    readonly all: readonly Sheet[];
+    readonly isKept: (one: Told) => boolean;
+  },
+): Promised[] {
+  if (own.length === 0) return [];
+  const letters = new Set([...all, ...replaced.map(({ old }) => old)].map(({ id }) => letterOf(id)));
+  // Who sends some sheets of an order once more may well have meant all of it.
+  const isAgain = replaced.length > 0;
+  return claims.flatMap((claim): Promised[] => {
+    const { words: text, claims: kind } = claim;
+    if (claim.claims === "last")
+      return letters.size < claim.of ? [{ letter, what: "promise", text, tells: "more" }] : [];
+    if (kind === "last" || (kind === "whole" && !isAgain) || isKept({ words: text, tells: kind })) return [];
+    return [{ letter, what: "promise", text, tells: kind }];
+  });
 }
 
 /** What the letter in hand promises. Where it brings sheets of other orders alone, that is about those as a rule. */
 function newOf(
   { letter, announced, ids, isElsewhere = false }: Came,
-  { own, isKept }: { readonly own: readonly Sheet[]; readonly isKept: (one: Announced) => boolean },
+  { own, isKept }: { readonly own: readonly Sheet[]; readonly isKept: (one: Told) => boolean },
 ): Promised[] {
   if (announced === undefined || (own.length === 0 && ids.size > 0 && !isElsewhere)) return [];
   const { words, tells } = announced;
@@ -98,8 +144,24 @@ function hasPosition(sheets: readonly Sheet[], position: number | undefined): bo
   );
 }
 
+/** Whether some sheets are there for each of some stations. */
+function areHere(sheets: readonly Sheet[], stations: readonly string[]): boolean {
+  return stations.every((station) => sheets.some(({ mark }) => mark === station));
+}
+
+function isNoCount(mark: string): boolean {
+  return !/^\W*\d{1,2}\W*$/.test(mark);
+}
+
+function broughtBy(letters: readonly string[], sheets: readonly Sheet[]): Sheet[] {
+  return sheets.filter(({ id }) => letters.includes(letterOf(id)));
+}
+
+function stationsOf(sheets: readonly Sheet[]): readonly string[] {
+  return [...new Set(sheets.flatMap(({ mark }) => mark ?? []))];
+}
+
 /** The stations of an order that words name. */
 function stationsIn(words: string, sheets: readonly Sheet[]): readonly string[] {
-  const marks = new Set(sheets.flatMap(({ mark }) => mark ?? []));
-  return [...marks].filter((mark) => (patternOf(mark)?.exec(words) ?? null) !== null);
+  return stationsOf(sheets).filter((mark) => (patternOf(mark)?.exec(words) ?? null) !== null);
 }

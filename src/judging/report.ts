@@ -188,6 +188,7 @@ export function makeReport(
     const promised = promisedOf(order, (before?.carried ?? []).filter(stays), {
       letter: submission.letter?.number ?? "",
       announced: submission.announced,
+      claims: submission.claims ?? [],
       ids: came,
       isElsewhere: isElsewhere(order),
       ...partOf(standing, order),

@@ -1,5 +1,5 @@
 import type { ReadFile } from "../trade/attachment.ts";
-import type { Announced } from "../trade/carried.ts";
+import type { Announced, Claim } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Came } from "../trade/letter.ts";
 import type { Managing } from "../trade/manager.ts";
@@ -57,6 +57,8 @@ export interface Submission {
   readonly statements?: readonly Statement[];
   /** Where it tells of sheets that may not be here. */
   readonly announced?: Announced;
+  /** What it says of the sheets that it brings. */
+  readonly claims?: readonly Claim[];
   /** Nothing but the letter's header was read: opening it does harm. */
   readonly unsafe?: boolean;
 }

@@ -45,11 +45,19 @@ export interface Announced {
   readonly tells: "more" | "later" | "mended" | "attached";
 }
 
+/**
+ * What a letter says of the sheets that it brings. "named": those of the stations or the position that it names are
+ * here. "whole": all of the order are here. "last": it is the last of so many letters.
+ */
+export type Claim =
+  | { readonly words: string; readonly claims: "named" | "whole" }
+  | { readonly words: string; readonly claims: "last"; readonly of: number };
+
 /** Sheets that a letter tells of and that have not come. */
 export interface Promised {
   readonly letter: string;
   readonly what: "promise";
   /** The sentence that tells of them. */
   readonly text: string;
-  readonly tells: Announced["tells"];
+  readonly tells: Announced["tells"] | "named" | "whole";
 }

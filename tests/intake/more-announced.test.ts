@@ -125,3 +125,35 @@ test("a sheet for another position than the letter names does not keep its promi
     verdict: "pass",
   });
 });
+
+test.each([
+  ["Here is B-2 again.", [{ ...first, legend: ["HALL"] }], "confirm"],
+  ["Here is B-2 again.", [{ ...second, legend: ["HALL"] }], "pass"],
+  ["Here is B-2 again.", [second], "pass"],
+  ["Complete set attached.", [{ ...first, legend: ["HALL"] }], "confirm"],
+  ["Complete set attached.", [{ ...first, legend: ["HALL"] }, second], "pass"],
+  ["Complete set attached.", [{ mark: "B-3", legend: ["GYM"] }], "pass"],
+] as const)("what is said to be here must be: “%s”, %j: %s", async (text, sheets, verdict) => {
+  await post(desk, both);
+  const told = await post(desk, { text, sheets });
+  expect(told.verdict).toBe(verdict);
+  if (verdict === "pass") return;
+  expect(checksOf(told)).toContain("more-announced");
+  expect((await post(desk, { sheets: [second] })).verdict).toBe("pass");
+});
+
+test("the last part is not all of it while others have not come", async () => {
+  const text = "Part 3 of 3.";
+  const asked = await post(desk, { sheets: [first], text });
+  expect(checksOf(asked)).toEqual(["more-announced"]);
+  const third = { mark: "B-3", legend: ["GYM"] };
+  expect((await post(desk, { sheets: [second], text: "Part 2 of 3." })).verdict).toBe("confirm");
+  expect((await post(desk, { sheets: [third], text: "Sheet attached." })).verdict).toBe("pass");
+});
+
+test("a sheet in the place of one that came is not the rest that was to follow", async () => {
+  await post(desk, { sheets: [first], text: "The rest will follow." });
+  const mended = await post(desk, { sheets: [{ ...first, legend: ["HALL"] }] });
+  expect(checksOf(mended)).toContain("more-announced");
+  expect((await post(desk, { sheets: [second] })).verdict).toBe("pass");
+});

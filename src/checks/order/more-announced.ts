@@ -1,3 +1,4 @@
+import { letterOf } from "../../orders/ids.ts";
 import { stillMissing } from "../../orders/still-missing.ts";
 import type { Promised } from "../../trade/carried.ts";
 import { defineOrderCheck } from "../check.ts";
@@ -33,6 +34,14 @@ export const moreAnnounced = defineOrderCheck({
       says: "Your letter says “{words}”, and nothing was attached to it.",
       fix: "Send the sheets again.",
     },
+    named: {
+      says: "Your letter says “{words}”, and no sheet of what it names came with it.",
+      fix: "Send the sheet that it names.",
+    },
+    whole: {
+      says: "Your letter says “{words}”, and no sheet of {stations} came with it.",
+      fix: "Send what is missing, or write that {stations} is not to be made.",
+    },
   },
   passing: [
     { shows: "a letter that tells of nothing more", given: ({ completeOrder }) => subject(completeOrder()) },
@@ -67,11 +76,37 @@ export const moreAnnounced = defineOrderCheck({
       wording: "attached",
       says: "Your letter says “Please see attached.”, and nothing was attached to it.",
     },
+    {
+      shows: "the sheet of another station than the letter names",
+      given: (sample) => promising(sample, "Here is S-111 again.", "named"),
+      wording: "named",
+      says: "Your letter says “Here is S-111 again.”, and no sheet of what it names came with it.",
+    },
+    {
+      shows: "a whole set that lacks a station",
+      given: (sample) =>
+        promising(sample, "Complete set attached.", "whole", [
+          ...sample.completeOrder(),
+          sample.aloneDevice({ id: "2/1" }),
+        ]),
+      wording: "whole",
+      says: "Your letter says “Complete set attached.”, and no sheet of S-110 came with it.",
+      fix: "Send what is missing, or write that S-110 is not to be made.",
+    },
   ],
   *find({ order, others, promised = [] }, _, say) {
     if (stillMissing(order, others).length > 0) return;
     for (const { text, tells, letter } of promised) {
-      const problem = say(tells === "later" ? "mended" : tells, { words: text }, []);
+      const came = new Set(
+        order.sheets.flatMap(({ id, mark }) => (letterOf(id) === letter ? (mark ?? []) : [])),
+      );
+      const stations = order.stations
+        .map(({ mark }) => mark)
+        .filter((mark) => mark !== "" && !came.has(mark));
+      const problem =
+        tells === "whole"
+          ? say("whole", { words: text, stations }, [])
+          : say(tells === "later" ? "mended" : tells, { words: text }, []);
       // Who writes the same once more is asked once more.
       yield { ...problem, facts: { ...problem.facts, letter } };
     }

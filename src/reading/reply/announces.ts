@@ -5,9 +5,9 @@ import { saysNone, several, tellsOfMore } from "./more-to-come.ts";
 import { takeApart } from "./own-text.ts";
 import { paragraphsOf } from "./sentences.ts";
 
-/** "part 1 of 2", "e-mail (1/3)", "(1 of 2)", "2 of 5 attached"; "(11/27)" is a day. */
+/** "part 1 of 2", "e-mail (1/3)", "(1 of 2)", "2 of 5 attached", "1 of 2" alone; "(11/27)" is a day. */
 const numbered =
-  /(?:(?:\b(?:part|page|e-?mail|mail|letter|message|batch|set|sheet|file|number|no\.|teil|partie|parte)\s+|#)\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b|\b(\d{1,2}) of (\d{1,2})(?: sheets| files)? (?:are |is )?(?:attached|enclosed)\b/giu;
+  /(?:(?:\b(?:part|page|e-?mail|mail|letter|message|batch|set|sheet|file|number|no\.|teil|partie|parte)\s+|#)\(?(\d+)\s?(?:of|\/|von|de|sur)|\((\d+)\s?(?:of|von|de|sur))\s?(\d{1,2})\b|\b(\d{1,2}) of (\d{1,2})(?: sheets| files)? (?:are |is )?(?:attached|enclosed)\b|^(?:this is )?(\d) of (\d)[.!]*$/giu;
 
 const paper = "(?:sheets?|forms?|pdfs?|files?|versions?|cop(?:y|ies)|pages?)";
 const mended =
@@ -96,10 +96,10 @@ function tellsNow(sentence: string): boolean {
 /** The first sentence that tells that more sheets are to come. */
 function moreIn(sentences: readonly string[]): string | undefined {
   const parts = sentences.flatMap((sentence) =>
-    [...sentence.matchAll(numbered)].map(([, named, bare, of, some, all]) => ({
+    [...sentence.matchAll(numbered)].map(([, named, bare, of, some, all, alone, ofAlone]) => ({
       sentence,
-      number: Number(named ?? bare ?? some),
-      of: Number(of ?? all),
+      number: Number(named ?? bare ?? some ?? alone),
+      of: Number(of ?? all ?? ofAlone),
     })),
   );
   return (
