@@ -16,14 +16,28 @@ const place =
 const elsewhere =
   "(?:another|a different|some other|the other|my other|our other|the (?:old|last|previous|former)|(?:our|my) (?:old|last|previous|former))";
 
+const family =
+  "(?:daughter|son|kid|child|children|toddler|baby|boy|girl|wife|husband|mother|father|mom|dad|brother|sister|cousin|nephew|niece|neighbou?r|friend|grand\\p{L}+|cat|dog)s?";
+const one =
+  "(?:(?:one|some|two|part) of (?:these|those|them|it|(?:the |my |our )?(?:\\p{L}+ )?(?:sheets?|forms?|files?|pdfs?|attachments?|pages?))|(?:the )?(?:first|second|third|last|other)(?: (?:one|sheet|form|file|pdf|attachment|page))|one)";
+const paper =
+  "(?:homework|drawings?|school ?work|shopping list|grocery list|recipes?|invoices?|receipts?|poems?|letters?|menus?|tickets?|cv|resume)";
+
 const undone = anyOf(
+  // Among what came is something that is no sheet of the order.
+  `${family}['’]s? (?:\\p{L}+ )?${paper}`,
+  `${one} (?:is|are|was|were) (?:actually |really |only |just )*(?:my|our|his|her|the) ${family}(?:['’]s?)(?! (?:\\p{L}+ )?(?:\\p{L}*rooms?|bath|offices?|suites?|stud(?:y|io)|house|wing|home|den|station|side|area|floor)(?!\\p{L}))`,
+  `${one} (?:is|are|was|were) (?:actually |really |only |just )*(?:my|our|his|her|a|an) ${paper}`,
+  `${one} (?:i|we) (?:only |just )?(?:did|made|typed|filled (?:in|out)) for (?:my|our|a|an|somebody|someone)`,
+  `(?:kids?|children|toddlers?|babies|baby|cat|dog) (?:\\p{L}+ )?(?:filled (?:in|out)|typed|drew on|got (?:at|to|hold of)) (?:one|some|part|it|them|this|these)|play(?:ed|s|ing) with (?:one|some|part|it|them|this|these)`,
+  "you(?:['’]ll| will| can| should| would)? (?:see|know|tell|guess|spot|notice) which(?: ones?)?(?: (?:it is|they are|i mean))?(?= *(?:[.!,;]|$))",
   // A trial.
   "(?:practi[cs]e|trial|dummy|rehearsal|dry|test)[- ](?:runs?|sheets?|forms?|orders?|go|round|copy|copies|fill|data|entry|submission)",
   `${sheet} ${is} (?:${mere} )*(?:an? |for |my |the |some )?(?:practi[cs]e|trial|tests?|testing|training|exercise|experiment|rehearsal|demo|demonstration|example|illustration|template|specimen|dummy|mock)`,
   `rough (?:version|draft|idea|cut|copy|go|one|stab)|(?:my |our |the |a )first (?:attempt|go|try|stab|shot|pass|cut|version|crack)(?! (?:didn|did|at|with|on|using) (?:the|this|these|your|one|a) )`,
   `${mere} (?:testing|trying|playing|practi[cs]ing|seeing|experimenting|learning)`,
   "(?:try|trying|tried|test|testing|tested) (?:out )?(?:the|your|this|these) (?:new )?(?:forms?|sheets?|system|process|desk|portal|mailbox|address|robot)|(?:try|trying) (?:it|this|them|the (?:form|sheet)s?) out",
-  "to see (?:how|if|whether|what) (?:it|this|that|the (?:forms?|system|sheets?|desk)) (?:works?|looks?|comes?|happens?|does|can|would|goes)",
+  "to see (?:how|if|whether|what) (?:it|this|that|the (?:forms?|system|sheets?|desk)) (?:works?|looks?|comes?|happens?|does|can|would|goes|prints?)",
   "(?:for|part of) (?:our |an? |the |my )?(?:internal |own |school )?(?:training(?! (?:rooms?|centre|center|hall|wing|suite|area|floor))|competition|exhibition|trade fair|archives?|lessons?|course|classroom project|apprentices?|portfolio)|(?:state|status) of (?:the )?(?:discussion|play|things|affairs|planning)",
   "play(?:ed|ing)? (?:around|about)|fool(?:ed|ing) around|messing (?:around|about)|(?:is|are|was|were) (?:all |mostly |still )?(?:made[- ]up|invented|fictional|imaginary|hypothetical)",
   // It is there already.

@@ -3,6 +3,15 @@ import { undoes } from "../../../src/reading/reply/undoes.ts";
 
 // Common practice, no source. After the first a clerk asks before anything is made; the second says nothing of the kind.
 test.each([
+  ["One of these is my daughter's homework.", "We did our homework before filling these in."],
+  ["The last one is my cousin's.", "The last one is my wife's studio."],
+  ["One of them is the kids'.", "One of them is the kids' bedroom."],
+  ["One of these is my shopping list.", "One of these is my favorite."],
+  ["One of them I did for my brother.", "One of them I did twice."],
+  ["The kids filled in one of these.", "My wife filled in the sheets."],
+  ["My son played with one of these.", "My son plays the organ."],
+  ["You will see which.", "You can see which is which by the marks."],
+  ["One was to see how it prints.", "Let us see how the weekend goes."],
   ["It is a practice sheet.", "The practice is open till six."],
   ["This is only a trial run.", "The trial lawyers moved in upstairs."],
   ["The attached is just an example.", "She set a good example for all of us."],
