@@ -22,6 +22,24 @@ const neighbour = new RegExp(
 const circuits =
   /\b(?:panels?|pnl|panelboard|c(?:irc)?ui?ts?|ckts?|breakers?|relays?|racks?|feeders?|dimmers?)\b/i;
 
+const figures = ["one", "two", "three", "four", "five", "six", "seven", "eight"];
+/** "3-gang plate", "three gang", "single gang"; "gang 3" is a position. */
+const ofGangs = new RegExp(
+  String.raw`(?<![\p{L}\p{N}]|\d\s?[x×/-]\s?)(\d{1,2}|single|${figures.join("|")})[\s-]?gang(?!s?\s*#?\d)`,
+  "giu",
+);
+/** Beside such words the gangs are those of something else. */
+const ofOthers =
+  /\b(?:beside|next|near|by|adj(?:acent)?|left|right|north|south|east|west|above|below|over|under|opposite|across|behind|between|with|like|from|facing|existing|exist|replac(?:es|ing|e)|with|and|of|in)\b/iu;
+
+/** The one number of gangs that notes give a plate. */
+function gangsNoted(notes: string): number | undefined {
+  const [first, ...more] = notes.matchAll(ofGangs);
+  const word = first?.[1]?.toLowerCase();
+  if (word === undefined || more.length > 0 || ofOthers.test(notes)) return undefined;
+  return word === "single" ? 1 : figures.indexOf(word) + 1 || Number(word);
+}
+
 /** Whether notes say more than thanks and where the sheet belongs. */
 export function saysMore(notes: string, sheet: Sheet): boolean {
   const place = notedOn(notes, sheet);
@@ -39,15 +57,17 @@ export function contradicted(
   const place = notedOn(notes, sheet);
   if (isOfOtherMark(notes, sheet, place)) return "mark";
   if (circuits.test(notes)) return undefined;
-  const { position, gangs } = place;
+  const noted = gangsNoted(notes);
+  const { position, gangs = noted === 1 && sheet.kind === "device" ? undefined : noted } = place;
   if (sheet.kind === "device" && sheet.standing === "alone") {
     const isPlaced = told.test(notes) && position !== undefined;
-    return isPlaced && (position > 1 || (gangs ?? 1) > 1) ? "standing" : undefined;
+    return (isPlaced && (position > 1 || (gangs ?? 1) > 1)) || (noted ?? 1) > 1 ? "standing" : undefined;
   }
   const isElsewhere = sheet.kind === "device" && differ(position, sheet.position);
   const isOfOthers = differ(gangs, sheet.gangs);
   // "2 of 5" by itself counts sheets, unless one of the two numbers is that of the field.
-  if (!told.test(notes) && (sheet.kind === "plate" || (isElsewhere && isOfOthers))) return undefined;
+  if (noted === undefined && !told.test(notes) && (sheet.kind === "plate" || (isElsewhere && isOfOthers)))
+    return undefined;
   return isElsewhere ? "position" : isOfOthers ? "gangs" : undefined;
 }
 

@@ -12,7 +12,10 @@ const elsewhere = [
   /\btyp(ical)?\b(?!\.? (height|mount))/i,
   /(?<![\p{L}\p{N}.-])(?!0?1\D)\d{1,3}\s?(ea|each|pcs?|pieces?)\b/iu,
   /\b(set|total|lot|pair)s? of \d{1,3}\b/i,
-  /\b(each|every|all|ea) (floor|flr|level|room|rm|unit|office)s?\b/i,
+  /\b(each|every|all|ea) (?:\p{L}+ )?(floor|flr|level|(bed|bath|guest|class|board|meeting)? ?room|rm|unit|office|suite|apartment|apt)s?\b/iu,
+  // Rooms 201-204, by itself; what a station serves stands behind other words.
+  /^\W*(?:for )?(?:(?:bed|guest|class|patient|meeting)?[ -]?rooms|rms|units|suites|stes|apts|apartments|floors|offices)\W{1,3}[A-Z]?-?\d{1,5}\s{0,3}(?:[-–]|\.{2,3}|to|thru|through)\s{0,3}[A-Z]?-?\d{1,5}\W*$/imu,
+  /^\W*(?:for )?(?:(?:bed|guest|class|patient|meeting)?[ -]?rooms|rms|units|suites|stes|apts|apartments|floors|offices)\W{1,3}\d{1,5}(?:(?:\s?,\s?|\s?&\s?|,? and )\d{1,5}){2,}\W*$/imu,
   /\b(various|multiple|req'?d|(same|also|repeat) for)\b/i,
   /^\((?!0?1\))\d{1,2}\)\s*\S/,
   // X3 alone may be a mark.

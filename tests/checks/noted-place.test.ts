@@ -20,6 +20,8 @@ test.each([
   ["plate # K-7", "elsewhere mark"],
   ["S-105", "elsewhere mark"],
   ["S-105, pos 2", "elsewhere mark"],
+  ["3-gang plate", "elsewhere gangs"],
+  ["two gang", "elsewhere gangs"],
   ["pos 3, please in red", "request notes"],
   ["plate S-105 or S-106", "request notes"],
 ])("on S-104, position 2 of 4, “%s” is asked about: %s", (notes, asked) => {
@@ -43,9 +45,20 @@ test.each([
   "panel LP-3 pos 12",
   "S-105 side of the lobby",
   "page 3 of 4",
+  "4-gang plate",
+  "single gang",
+  "next to 3-gang plate",
   "no",
 ])("on S-104, position 2 of 4, “%s” is not", (notes) => {
   expect(told(device({ notes })).filter((one) => one !== "remark notes")).toEqual([]);
+});
+
+test("gangs in the notes are held against what stands alone, and against a plate", () => {
+  expect(told(aloneDevice({ notes: "3-gang plate" }))).toEqual(["elsewhere standing"]);
+  expect(told(aloneDevice({ notes: "three gang box" }))).toEqual(["elsewhere standing"]);
+  expect(told(plate({ notes: "single gang" }))).toEqual(["elsewhere gangs"]);
+  for (const notes of ["1-gang", "single gang plate", "left of the 3-gang plate", "panel LP-3, 3-gang"])
+    expect(told(aloneDevice({ notes })).filter((one) => one !== "remark notes")).toEqual([]);
 });
 
 test("a mark with more to it is no other", () => {
