@@ -32,8 +32,8 @@ const ofGangs = new RegExp(
 const ofOthers =
   /\b(?:beside|next|near|by|adj(?:acent)?|left|right|north|south|east|west|above|below|over|under|opposite|across|behind|between|with|like|from|facing|existing|exist|replac(?:es|ing|e)|with|and|of|in)\b/iu;
 
-/** The one number of gangs that notes give a plate. */
-function gangsNoted(notes: string): number | undefined {
+/** The one number of gangs that notes, or a file's name, give a plate. */
+export function gangsNoted(notes: string): number | undefined {
   const [first, ...more] = notes.matchAll(ofGangs);
   const word = first?.[1]?.toLowerCase();
   if (word === undefined || more.length > 0 || ofOthers.test(notes)) return undefined;

@@ -1,11 +1,13 @@
 import { differencesOf } from "../../orders/differences.ts";
 import { byId, letterOf } from "../../orders/ids.ts";
-import { plainText } from "../../orders/keys.ts";
+import { contentKey, plainText } from "../../orders/keys.ts";
 import { isMarked } from "../../orders/placed.ts";
 import type { Station } from "../../trade/order.ts";
-import type { Sheet } from "../../trade/sheet.ts";
+import { type Sheet, saidAt } from "../../trade/sheet.ts";
 import { calledElsewhere } from "../called-elsewhere.ts";
 import { at, defineOrderCheck, labelOf, type OrderSubject } from "../check.ts";
+import { quotedChoice } from "../choice-name.ts";
+import { contradictedIn } from "../named-goods.ts";
 import {
   type IsMark,
   markInFront,
@@ -50,6 +52,10 @@ export const fileNameContradicts = defineOrderCheck({
       says: "{kept} came under the name of another place too: {files}. They say the same, so one is made.",
       fix: "If another place should have a sheet of its own, fill it in and send it.",
       stays: true,
+    },
+    goods: {
+      says: "A file's name says “{told}”, but “{field}” says {typed}: {files}.",
+      fix: "If the sheet is wrong, correct “{field}” and send it again.",
     },
     room: {
       says: "The file is called {file}, but its plate says “{legend}”.",
@@ -103,6 +109,15 @@ export const fileNameContradicts = defineOrderCheck({
       shows: "a copy under the name of a place that another sheet has",
       given: ({ deviceAt, plate }) =>
         subject([plate(), deviceAt(1), deviceAt(2), deviceAt(1, { id: "1/8", file: "S-104 pos 2.pdf" })]),
+    },
+    {
+      shows: "names that say of the goods what the sheets say, or speak of something else",
+      given: ({ deviceAt, plate }) =>
+        subject([
+          plate({ file: "BW-2207 4-gang plate.pdf" }),
+          deviceAt(1, { file: "S-104 left.pdf" }),
+          deviceAt(2, { file: "next to 3-gang plate.pdf" }),
+        ]),
     },
     {
       shows: "marks of one digit, and numbers that are none",
@@ -178,6 +193,21 @@ export const fileNameContradicts = defineOrderCheck({
       fix: "If “LOBBY” is wrong, send the sheet again with the right legend.",
     },
     {
+      shows: "another number of gangs",
+      given: ({ plate }) => subject([plate({ file: "S-104 3-gang plate.pdf" })]),
+      wording: "goods",
+      says: "A file's name says “3 gangs”, but “Gangs of the plate” says “4”: S-104 3-gang plate.pdf.",
+      fix: "If the sheet is wrong, correct “Gangs of the plate” and send it again.",
+    },
+    {
+      shows: "another order number, on several files",
+      given: ({ deviceAt, plate }) =>
+        subject([plate({ file: "BW-2208 plate.pdf" }), deviceAt(1, { file: "BW-2208 pos 1.pdf" })]),
+      wording: "goods",
+      says: "A file's name says “BW-2208”, but “Order number” says “BW-2207”: BW-2208 plate.pdf and BW-2208 pos 1.pdf.",
+      fix: "If the sheet is wrong, correct “Order number” and send it again.",
+    },
+    {
       shows: "one sheet saved for every position of a plate",
       given: ({ aloneDevice }) =>
         subject(
@@ -207,6 +237,27 @@ export const fileNameContradicts = defineOrderCheck({
     );
     for (const { kept, copies } of calledElsewhere(order))
       yield say("same", { kept: kept.file, files: copies.map(({ named, file }) => named ?? file) }, at(kept));
+    // A file that was sent again, mended, may have its name from before.
+    const isOldName = (sheet: Sheet): boolean =>
+      replaced.some(
+        ({ old, now }) => now.id === sheet.id && plainText(nameOf(old)) === plainText(nameOf(sheet)),
+      );
+    const goods = Map.groupBy(
+      contradictedIn(order, catalogue).filter(({ sheet }) => !isOldName(sheet)),
+      ({ sheet, place, told }) => contentKey([place, told, saidAt(sheet, place)]),
+    );
+    for (const [first, ...more] of goods.values())
+      if (first !== undefined) {
+        const { sheet, place, told } = first;
+        const all = [first, ...more].map((one) => one.sheet);
+        const typed = quotedChoice(saidAt(sheet, place), catalogue);
+        const files = all.map(({ named, file }) => named ?? file);
+        yield say(
+          "goods",
+          { told, field: labelOf(sheet, place), typed, files },
+          all.flatMap((one) => at(one, place)),
+        );
+      }
     const taken = placesIn(order);
     const marks = new Set(order.stations.map(({ mark }) => plainText(mark)));
     const isMark: IsMark = (one) => marks.has(one);
