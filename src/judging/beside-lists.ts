@@ -1,6 +1,6 @@
-import { otherwiseIn, pairedWithLists } from "../orders/beside-list.ts";
+import { lackedByList, otherwiseIn, pairedWithLists } from "../orders/beside-list.ts";
 import type { ReadFile } from "../trade/attachment.ts";
-import type { Sheet } from "../trade/sheet.ts";
+import type { Otherwise, Sheet } from "../trade/sheet.ts";
 
 /** What came with a letter. */
 interface Brought {
@@ -10,13 +10,14 @@ interface Brought {
 
 /**
  * Holds the lists of a letter against the sheets beside them. Where both order one place, the sheet counts and is told
- * what the list says otherwise; the sheet that was made of the list is left out.
+ * what the list says otherwise; the sheet that was made of the list is left out. A sheet that the list lacks is told so.
  */
 export function besideLists({ files, sheets }: Brought): Brought {
   const pairs = pairedWithLists(sheets);
   if (pairs.length === 0) return { files, sheets };
   const left = new Set(pairs.map(({ listed }) => listed.id));
   const paired = Map.groupBy(pairs, ({ listed }) => listed.list?.file);
+  const lacked = lackedByList(sheets);
   const bySheet = new Map(pairs.map((pair) => [pair.sheet.id, otherwiseIn(pair)]));
   return {
     files: files
@@ -28,7 +29,10 @@ export function besideLists({ files, sheets }: Brought): Brought {
     sheets: sheets
       .filter(({ id }) => !left.has(id))
       .map((sheet) => {
-        const otherwise = bySheet.get(sheet.id);
+        const isLacked = lacked?.lacks.has(sheet) === true;
+        const otherwise: Otherwise | undefined = isLacked
+          ? { file: lacked.file, places: [], lacks: true }
+          : bySheet.get(sheet.id);
         return otherwise === undefined ? sheet : { ...sheet, otherwise };
       }),
   };

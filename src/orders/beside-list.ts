@@ -1,7 +1,7 @@
 import type { Place } from "../trade/place.ts";
 import type { Otherwise, Sheet } from "../trade/sheet.ts";
 import { differencesOf, textAt } from "./differences.ts";
-import { plainText } from "./keys.ts";
+import { numberKey, plainText } from "./keys.ts";
 import { wallPlaceOf } from "./wall-place.ts";
 
 /** A sheet, and what a list beside it orders for the same place. */
@@ -22,6 +22,33 @@ export function pairedWithLists(sheets: readonly Sheet[]): Pair[] {
       const sheet = place === undefined ? undefined : own.get(place);
       return sheet === undefined ? [] : [{ sheet, listed }];
     });
+}
+
+/**
+ * The one list that orders what sheets beside it order, and not some of them. Only of the kind of sheet that it orders
+ * can it lack one.
+ */
+export function lackedByList(
+  sheets: readonly Sheet[],
+): { readonly file: string; readonly lacks: ReadonlySet<Sheet> } | undefined {
+  const pairs = pairedWithLists(sheets);
+  const [file, ...more] = new Set(sheets.flatMap(({ list }) => list?.file ?? []));
+  if (file === undefined || more.length > 0 || pairs.length === 0) return undefined;
+  const kinds = new Set(sheets.filter(({ list }) => list !== undefined).map(kindOf));
+  const paired = new Set(pairs.map(({ sheet }) => wallPlaceOf(sheet)));
+  const lacks = sheets.filter(
+    (sheet) =>
+      sheet.list === undefined &&
+      wallPlaceOf(sheet) !== undefined &&
+      !paired.has(wallPlaceOf(sheet)) &&
+      kinds.has(kindOf(sheet)),
+  );
+  return { file, lacks: new Set(lacks) };
+}
+
+function kindOf(sheet: Sheet): string {
+  const standing = sheet.kind === "device" ? sheet.standing : "";
+  return `${numberKey(sheet.order ?? "")} ${sheet.kind} ${standing}`;
 }
 
 /** Where a list says something else than the sheet; undefined if the two agree. */

@@ -114,7 +114,7 @@ export interface ListOrigin {
   readonly unread: readonly Unread[];
 }
 
-/** A list that says something else than a sheet. */
+/** A list that says something else than a sheet, or lacks it. */
 export interface Otherwise {
   /** The name of the list. */
   readonly file: string;
@@ -126,6 +126,8 @@ export interface Otherwise {
     /** What stands on the sheet. */
     readonly typed: string;
   }[];
+  /** The list orders other places of its order and not this one. */
+  readonly lacks?: true;
 }
 
 interface Common {

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { without } from "../../src/checks/sample.ts";
 import { besideLists } from "../../src/judging/beside-lists.ts";
 import type { ReadFile } from "../../src/trade/attachment.ts";
 import type { Sheet } from "../../src/trade/sheet.ts";
@@ -34,4 +35,20 @@ test("a list that says what its sheet says is told as beside it, and nothing of 
 test("a list beside sheets for other places is left as it came", () => {
   const came = { files: [list], sheets: [plate(), ordered] };
   expect(besideLists(came)).toEqual(came);
+});
+
+test("a sheet that the list of the others lacks is told so, if the list orders sheets of its kind", () => {
+  const lacked = (...sheets: Sheet[]) =>
+    besideLists({ files: [list], sheets }).sheets.flatMap(({ id, otherwise }) =>
+      otherwise?.lacks ? id : [],
+    );
+  const listed: Sheet = { ...device(), id: "1/8", list: origin };
+  const more = deviceAt(1, { id: "1/5" });
+  expect(lacked(device(), more, listed)).toEqual(["1/5"]);
+  expect(lacked(device(), plate(), listed)).toEqual([]);
+  expect(lacked(device(), { ...more, order: "BW-3110" }, listed)).toEqual([]);
+  expect(lacked(device(), without(more, "mark"), listed)).toEqual([]);
+  expect(lacked(more, listed)).toEqual([]);
+  const other: Sheet = { ...deviceAt(3), id: "1/10", list: { ...origin, file: "more.csv" } };
+  expect(lacked(device(), more, listed, other)).toEqual([]);
 });
