@@ -33,7 +33,7 @@ function openAfter(report: Report, before: BuyerState, sheets: readonly Sheet[])
 }
 
 test("a copy under the name of another place is asked about until a sheet for that place comes", () => {
-  const saved = ["S-110.pdf", cafe.file].map((file, n) => ({ ...lobby, id: `2/${n + 1}`, file }) as Sheet);
+  const saved = ["S-110.pdf", cafe.file].map((file, n) => ({ ...lobby, id: `2/${n + 1}`, file }));
   const first = judged({ sheets: saved }, stateWith([]));
   expect(asked(first)).toEqual(["confirm", "file-name-contradicts/same"]);
   const open = openAfter(first, stateWith([]), saved.slice(0, 1));
