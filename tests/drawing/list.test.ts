@@ -265,6 +265,39 @@ test.each([
   expect(await told(devices)).toContain(expected);
 });
 
+test.each([
+  ["Finish", { text: "", odd: "formula" }, ["A-1 plate.pdf: finish", "A-1 position 1.pdf: finish"]],
+  [
+    "Gangs of the plate",
+    { text: "", odd: "formula" },
+    ["A-1 plate.pdf: gangs", "A-1 position 1.pdf: gangs", "A-1 position 2.pdf: gangs"],
+  ],
+  ["Leave plain", { text: "", odd: "formula" }, ["A-1 position 1.pdf: plain.1"]],
+  ["Leave plain", { text: "plate", odd: "struck" }, ["A-1 position 1.pdf: plain.1"]],
+  ["Leave plain", { text: "plate" }, []],
+] as const)(
+  "“%s” with %o is told where it shows otherwise than it is held",
+  async (label, said, expected) => {
+    const list = await listOf(rowsOf({ devices: pair }));
+    const devices = list.devices.map((device, i) => ({
+      ...device,
+      said: new Map(
+        [...device.said].map(([field, own]) => [
+          field,
+          i === 0 && field.label === label ? { ...said, at: own.at } : own,
+        ]),
+      ),
+    }));
+    const sheets = sheetsOfList({ ...list, devices }, form, catalogue);
+    const unread = sheets.flatMap(({ file, list: { unread } }) =>
+      unread.map(({ place }) => `${file}: ${place}`),
+    );
+    expect(unread).toEqual(expected);
+    const [plate] = sheets.map(asRead);
+    expect(plate?.legends.some(({ plain }) => plain)).toBe(!("odd" in said));
+  },
+);
+
 test("a slip in the head is told on every sheet", async () => {
   expect(
     await told([alone, { ...alone, "Station mark": "A-3" }], {

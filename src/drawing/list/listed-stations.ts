@@ -18,8 +18,9 @@ export interface Placed {
 /** What a column says that is not there. */
 export const nothing: Said = { text: "", at: "" };
 
-export function isEmpty({ text }: Said): boolean {
-  return text.trim() === "";
+/** A formula may have nothing kept that it comes to, and shows something all the same. */
+export function isEmpty({ text, odd }: Said): boolean {
+  return text.trim() === "" && odd === undefined;
 }
 
 /** What a row says for a place. */

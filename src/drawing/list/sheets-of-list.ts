@@ -89,7 +89,8 @@ function plateSheet(
     if (opening === undefined) continue;
     for (const [{ place, on }, said] of device.said) {
       if (place.startsWith("row.plate.")) filling.put(`row.${opening}.${Number(place.split(".")[2])}`, said);
-      else if (on === "plain" && facesIn(said).includes("plate")) filling.tick(`plain.${opening}`, said);
+      else if (on === "plain" && said.odd === undefined && facesIn(said).includes("plate"))
+        filling.tick(`plain.${opening}`, said);
     }
   }
   return { file: `${fileWords(first.mark)} plate.pdf`, edition: plate, ...filling.done(first.device.row) };
@@ -111,10 +112,15 @@ function fillHead(filling: Filling, { head }: StationList): void {
 
 /** Ticks the faces of a device that its row names. The legend of a plate of several gangs is on the plate's sheet. */
 function leavePlain(filling: Filling, said: Said, place: Place, opening: number | undefined): void {
+  const wants = "numbers of buttons, such as 2, 5, or plate";
+  if (said.odd !== undefined) {
+    filling.refuse(place, said, wants);
+    return;
+  }
   for (const face of facesIn(said)) {
     if (face === "plate" && opening !== undefined) continue;
-    if (said.odd === undefined && filling.tick(`plain.${face}` as Place, said)) continue;
-    filling.refuse(place, said, "numbers of buttons, such as 2, 5, or plate");
+    if (filling.tick(`plain.${face}` as Place, said)) continue;
+    filling.refuse(place, said, wants);
     return;
   }
 }
