@@ -52,6 +52,7 @@ import { plateWithoutMark } from "./order/plate-without-mark.ts";
 import { positionTakenTwice } from "./order/position-taken-twice.ts";
 import { projectDiffers } from "./order/project-differs.ts";
 import { projectNearMiss } from "./order/project-near-miss.ts";
+import { rowLeftOut } from "./order/row-left-out.ts";
 import { sameFileNameTwice } from "./order/same-file-name-twice.ts";
 import { sameSheetTwice } from "./order/same-sheet-twice.ts";
 import { sheetAfterCancellation } from "./order/sheet-after-cancellation.ts";
@@ -242,6 +243,7 @@ export const orderChecks: readonly OrderCheck[] = [
   contactDiffers,
   headerLeftOut,
   sheetReplaced,
+  rowLeftOut,
   emailDomainSlip,
   sameSheetTwice,
   unmarkedSheetAgain,

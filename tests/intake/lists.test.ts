@@ -89,6 +89,36 @@ test("what is changed after a YES is asked about anew, and the rest is not", asy
   expect(mended.problems.filter(({ check }) => check === "sheet-from-list")).toHaveLength(1);
 });
 
+test("a row that a corrected list leaves out is asked about until it is answered or cancelled", async () => {
+  const left = { devices: pair };
+  const leftOut = ({ problems }: LetterRecord): string[] =>
+    problems.flatMap(({ check, spots }) => (check === "row-left-out" ? spots.map(({ file }) => file) : []));
+  const asked = await post(desk, { from, files: [listAs(whole)] });
+  await post(desk, { from, to: asked, text: "1 YES" });
+  const again = await post(desk, { from, to: asked, files: [listAs(left)] });
+  expect(again.verdict).toBe("confirm");
+  expect(leftOut(again)).toHaveLength(1);
+  expect((await answerTo(desk, again)).replaceAll(/\s+/g, " ")).toContain(
+    "2. An earlier list ordered this, and the list that came after it leaves it out. It would still be made.",
+  );
+  expect((await post(desk, { from, to: again, text: "Thank you!" })).verdict).not.toBe("pass");
+  expect(await verdictOf()).toBe("confirm");
+  expect((await post(desk, { from, to: again, text: "2 YES" })).verdict).toBe("pass");
+  // Whoever has said so is not asked again.
+  expect((await post(desk, { from, to: again, files: [listAs(left, "third.csv")] })).verdict).toBe("pass");
+});
+
+test("a mark that was changed in a list is asked about, since the device of the old mark stays", async () => {
+  const asked = await post(desk, { from, files: [listAs(whole)] });
+  const renamed = { devices: [...pair, { ...alone, "Station mark": "A-3" }] };
+  const again = await post(desk, { from, to: asked, files: [listAs(renamed)] });
+  expect(again.problems.filter(({ check }) => check === "row-left-out")).toHaveLength(1);
+  await post(desk, { from, to: again, text: "1 YES" });
+  expect(await verdictOf()).toBe("confirm");
+  const gone = await post(desk, { from, to: again, text: "Please cancel A-2." });
+  expect(gone.verdict).toBe("pass");
+});
+
 test("while something has to be fixed, the list is not asked about, and its cells are named", async () => {
   const wrong = { ...alone, "Button 1, row 1": "BRIGHTNESSES" };
   const failed = await post(desk, { from, files: [listAs({ devices: [...pair, wrong] })] });

@@ -125,6 +125,7 @@ test("sheets made up like this reach every check on an order that looks at sheet
     "manager-word",
     "header-left-out",
     "sheet-replaced",
+    "row-left-out",
     // What is made up here has no gangs called after shades, no numbered rooms, and no names.
     "devices-exchanged",
     "number-left-out",
