@@ -64,8 +64,10 @@ function without(sheets: readonly Sheet[], aside: readonly Aside[]): Sheet[] {
   return sheets.filter(({ id }) => aside.every(({ sheet }) => sheet.id !== id));
 }
 
-/** What a sheet says, whatever its file is called. Sheets are gathered several times for one letter. */
-const contentOf = memory((sheet: Sheet) => contentKey({ ...sheet, id: "", file: "", named: "" }));
+/** What a sheet says, whatever its file or its list is called. Two rows of a list are two all the same. Sheets are gathered several times for one letter. */
+const contentOf = memory((sheet: Sheet) =>
+  contentKey({ ...sheet, id: "", file: "", named: "", list: sheet.list?.row }),
+);
 
 function withoutDoubles(sheets: readonly Sheet[]): { kept: Sheet[]; twice: Order["twice"] } {
   // Most sheets go to a place of their own. So not all that they say has to be compared.

@@ -89,6 +89,14 @@ test("what is changed after a YES is asked about anew, and the rest is not", asy
   expect(mended.problems.filter(({ check }) => check === "sheet-from-list")).toHaveLength(1);
 });
 
+test("one list that comes twice, as CSV and as a workbook, orders nothing twice", async () => {
+  const book = { file: "stations.xlsx", bytes: await writers.xlsx(rowsOf(whole)) };
+  const asked = await post(desk, { from, files: [listAs(whole), book] });
+  expect(asked.verdict).toBe("confirm");
+  const yes = await post(desk, { from, to: asked, text: "1 YES" });
+  expect(yes.verdict).toBe("pass");
+});
+
 test("a row that a corrected list leaves out is asked about until it is answered or cancelled", async () => {
   const left = { devices: pair };
   const leftOut = ({ problems }: LetterRecord): string[] =>

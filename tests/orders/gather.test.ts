@@ -73,6 +73,15 @@ test("a sheet under two names counts once", () => {
   expect(order.twice).toEqual([{ kept: deviceAt(1), again: copy }]);
 });
 
+test("a row of a list that came under two names counts once, and two rows that say the same count twice", () => {
+  const listed = (id: string, file: string, row = 3): Sheet =>
+    aloneDevice({ id, file: "S-110.pdf", list: { file, row, cells: {}, unread: [] } });
+  const first = listed("1/1", "stations.csv");
+  const copy = listed("1/2", "stations.xlsx");
+  expect(only(first, copy)).toMatchObject({ sheets: [first], twice: [{ kept: first, again: copy }] });
+  expect(only(first, listed("1/2", "stations.csv", 4)).sheets).toHaveLength(2);
+});
+
 test("marks written in two ways are one station, named as first typed", () => {
   const { stations } = only(plate(), deviceAt(1, { mark: "s 104" }));
   expect(stations).toMatchObject([{ mark: "S-104", plates: [{ id: "1/1" }], devices: [{ id: "1/2" }] }]);
