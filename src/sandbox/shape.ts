@@ -90,7 +90,17 @@ const list = z.strictObject({
   tables: z.array(z.strictObject({ name: text, rows: z.array(z.array(cell)) })),
   more: z.array(
     z.strictObject({
-      what: z.enum(["hidden", "merged", "comment", "picture", "rule", "program", "part", "too-long"]),
+      what: z.enum([
+        "hidden",
+        "set-aside",
+        "merged",
+        "comment",
+        "picture",
+        "rule",
+        "program",
+        "part",
+        "too-long",
+      ]),
       where: text,
       text: text.exactOptional(),
     }),

@@ -2,6 +2,8 @@
 export interface ListFault {
   readonly what: /** In a row, a column or a sheet that is hidden. */
     | "hidden"
+    /** On a sheet whose name says that it does not count. */
+    | "set-aside"
     | "merged"
     | "comment"
     | "picture"

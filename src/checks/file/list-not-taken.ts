@@ -16,6 +16,10 @@ export const listNotTaken = defineFileCheck({
       says: "Something is filled in where the list is hidden: {places}.",
       fix: "Show it, or delete it there, and send the list again.",
     },
+    "set-aside": {
+      says: "A sheet of the list has a name that speaks against it: {places}.",
+      fix: "Delete that sheet, or give it another name if its rows are meant, and send the list again.",
+    },
     merged: {
       says: "Cells of the list are merged: {places}.",
       fix: "Unmerge them, so that every cell says what is its own, and send the list again.",
@@ -67,6 +71,12 @@ export const listNotTaken = defineFileCheck({
       given: listAs({ what: "hidden", where: "Stations!A5" }, { what: "hidden", where: "Stations!A6" }),
       wording: "hidden",
       says: "Something is filled in where the list is hidden: Stations!A5 and Stations!A6.",
+    },
+    {
+      shows: "an older copy that was kept in the same workbook",
+      given: listAs({ what: "set-aside", where: "Stations OLD" }),
+      wording: "set-aside",
+      says: "A sheet of the list has a name that speaks against it: Stations OLD.",
     },
     {
       shows: "one mark for two rows",

@@ -91,6 +91,37 @@ test("a hidden sheet is told if it holds something", () => {
   expect(state("", "X")).toEqual([]);
 });
 
+test.each([
+  "Stations OLD",
+  "old",
+  "Old (2)",
+  "Floor 2 - superseded",
+  "DO NOT USE",
+  "Backup",
+  "old rows",
+  "DRAFT",
+])("a sheet that is called “%s” is told if it holds something", (name) => {
+  const named = (text: string) =>
+    faults({
+      ...withSecond(`<sheet name="${name}" r:id="r2"/>`, relation("r2", "worksheet", "worksheets/two.xml")),
+      "xl/worksheets/two.xml": cells(text),
+    });
+  expect(named("X")).toEqual([`set-aside ${name}`]);
+  expect(named("")).toEqual([]);
+});
+
+test.each(["Old Wing", "Old Mill 2", "Stations (2)", "Threshold", "Golden Hall", "Draftsmen", "Archive"])(
+  "a sheet that is called “%s” is read as any other",
+  (name) => {
+    const two = { "xl/worksheets/two.xml": cells("X") };
+    const second = withSecond(
+      `<sheet name="${name}" r:id="r2"/>`,
+      relation("r2", "worksheet", "worksheets/two.xml"),
+    );
+    expect(faults({ ...second, ...two })).toEqual([]);
+  },
+);
+
 test("a part that adds nothing to the cells is not told, nor is a folder", () => {
   const names = [
     "[Content_Types].xml",

@@ -52,10 +52,16 @@ function readWorkbook({ names, textOf }: Package): ListFacts | undefined {
     const read = readWorksheet(xml, name, shared);
     tables.push(read.table);
     more.push(...read.more);
-    if (hidden && read.table.rows.length > 0) more.push({ what: "hidden", where: name });
+    if (read.table.rows.length === 0) continue;
+    if (hidden) more.push({ what: "hidden", where: name });
+    if (setAside.test(name)) more.push({ what: "set-aside", where: name });
   }
   return isList(tables) ? { kind: "list", tables, more } : undefined;
 }
+
+/** Names of sheets that somebody keeps and no longer means, or not yet. "Old Wing" is a place. */
+const setAside =
+  /(?<![\p{L}\p{N}])(?:void|obsolete|outdated|superseded|cancell?ed|deleted|drafts?|do not|don['’]?t|not (?:used|final|for)|unused|back-?up|previous|on hold|old (?:list|rows?|version|rev\p{L}*|cop(?:y|ies)))(?![\p{L}\p{N}])|(?<!\p{L})old\W*$|^old\W*\d*\W*$/iu;
 
 interface Target {
   readonly id: string;
