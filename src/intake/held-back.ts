@@ -6,7 +6,8 @@ import { laneOf } from "./take.ts";
 
 /**
  * Why an order that has passed is not to be released yet: something that may concern it waits, is held, is unread or
- * unanswered. Who releases by hand knows what letters about other orders say; nobody does where it goes `byItself`.
+ * unanswered. Who releases by hand knows what letters about other orders or of strangers say; nobody does where it
+ * goes `byItself`.
  */
 export async function heldBack(
   { buyer, number }: Pick<OrderRecord, "buyer" | "number">,

@@ -316,7 +316,7 @@ export interface Unread {
   readonly from?: string;
   /** It waits to be judged, it is held, or a person has to read what it says. */
   readonly how: "waits" | "held" | "unread";
-  /** What it says was taken for words about other orders. */
+  /** What it says was taken for words about other orders, or somebody wrote it who was no party to the order before. */
   readonly isOfOthers: boolean;
 }
 

@@ -34,7 +34,7 @@ export async function readUnread(db: Kysely<Tables>, { buyer, number, lane }: So
   const threads = [...new Set(about.map(({ thread }) => thread ?? ""))].filter((one) => one !== "");
   const rows = await db
     .selectFrom("letters")
-    .select(["letters.id", "letters.state", "letters.sender"])
+    .select(["letters.id", "letters.state", "letters.sender", "letters.lane", "letters.thread"])
     .select((eb) =>
       eb
         .selectFrom("order_letters")
@@ -76,10 +76,12 @@ export async function readUnread(db: Kysely<Tables>, { buyer, number, lane }: So
     .orderBy("letters.received_at")
     .orderBy("letters.id")
     .execute();
-  return rows.map(({ id, state, sender, other }) => ({
+  const isOfBuyer = (of: { readonly lane: string | null; readonly thread: string | null }): boolean =>
+    lanes.includes(of.lane ?? "") || threads.includes(of.thread ?? "");
+  return rows.map(({ id, state, sender, other, ...of }) => ({
     letter: id,
     ...(sender === null ? {} : { from: sender }),
     how: state === "received" ? "waits" : state === "held" ? "held" : "unread",
-    isOfOthers: other !== null,
+    isOfOthers: other !== null || !isOfBuyer(of),
   }));
 }

@@ -195,6 +195,17 @@ describe("an order is not released while something that may concern it is open",
     expect(await due(desk)).toEqual(["FM-80"]);
   });
 
+  test("a stranger's letter with its number holds it back by itself, and no person who releases it", async () => {
+    const desk = await passed();
+    const held = await post(desk, {
+      from: "Eve Marsh <eve@marsh.example>",
+      sheets: [sheetOf("P-3", "WEST")],
+    });
+    expect(held.why).toBeDefined();
+    expect(await due(desk)).toEqual([]);
+    expect(await byHand(desk)).toMatchObject({ ok: true });
+  });
+
   test.each([
     ["Stop, B-2 has the wrong legend.", "greta@fallowmere.example"],
     ["Please do not engrave anything for Mill Race Baths yet.", omar],

@@ -80,6 +80,7 @@ export const week: readonly Step[] = [
   },
   { at: "17 13:00", letter: "t6", mail: { from: mia, sheets: [alone("MB-61", "T-1", "POOL")] } },
   { at: "17 15:00", letter: "t7", mail: { from: ana, replyTo: "t6", text: "1 YES" } },
+  { at: "17 16:00", release: "FM-1001" },
   {
     at: "17 17:00",
     letter: "t8",
@@ -90,7 +91,6 @@ export const week: readonly Step[] = [
   { at: "18 09:30", letter: "w2", mail: { from: greta, replyTo: "t5", text: "CANCEL order FM-3003" } },
   { at: "18 10:00", letter: "w3", mail: { from: jo, sheets: [plate("OM-73"), device("OM-73", "1", "GYM")] } },
   { at: "18 11:00", letter: "w4", mail: { from: jo, sheets: [device("OM-73", "2", uncut)] } },
-  { at: "18 12:00", release: "FM-1001" },
   { at: "18 15:00", letter: "w5", absent: "greta@fallowmere.example" },
 
   { at: "19 10:00", letter: "h1", mail: { from: jo, replyTo: "w4", sheets: [device("OM-73", "2", "POOL")] } },
