@@ -22,7 +22,7 @@ export const rowLeftOut = defineOrderCheck({
   wordings: {
     gone: {
       says: "An earlier list ordered this, and the list that came after it leaves it out. It would still be made.",
-      fix: "If it is not wanted, reply that you cancel it.",
+      fix: "If it is not wanted, reply “CANCEL” and its station mark.",
       stays: true,
     },
   },
