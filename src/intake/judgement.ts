@@ -25,12 +25,12 @@ export interface Judgement {
 
 /** What a letter answers of our questions, and what else it says that a person has to read. */
 function wordsTaken(
-  { letter: whole, number, came, read, texts, sheets }: OpenedLetter,
+  { number, came, read, texts, sheets }: OpenedLetter,
   said: Understood,
   state: BuyerState,
   catalogue: Desk["catalogue"],
 ): Answering {
-  const { furniture, quoted, unreferenced: letter = whole } = said;
+  const { furniture, quoted, letter } = said;
   const replied = {
     ...said,
     // Whoever answers under the number of another order may mean that one.
@@ -108,7 +108,7 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
   const about = [...new Set([...replied, ...named])];
   const letter = { number, came };
   const announced = announcedIn(
-    opened.letter,
+    said.letter,
     read.some(({ kind }) => kind !== "decoration"),
   );
   const report = makeReport(
@@ -137,7 +137,7 @@ export async function judge(opened: OpenedLetter, said: Understood, desk: Desk):
       repliesTo: answered,
       statements,
       ...(announced === undefined ? {} : { announced }),
-      claims: claimsIn(opened.letter),
+      claims: claimsIn(said.letter),
     },
     withKept(desk.catalogue, kept),
     state,

@@ -58,21 +58,25 @@ function letterNamed(number: string, code: string, secret: string): number | und
   return referenceOf(letter, secret) === `${first}-${rest}` ? letter : undefined;
 }
 
-/** The answers that a letter refers to, in its subject or in what its sender wrote, and the letter without references. */
+/** The answers that a letter refers to, in its subject or in what its sender wrote. */
 export async function refersTo(
   letter: Letter,
   { store, secret }: Pick<Desk, "store" | "secret">,
-): Promise<{ readonly letter: Letter; readonly answered: readonly Answered[] }> {
+): Promise<readonly Answered[]> {
   const own = takeApart(letter.text, "").own.join("\n");
   const named = [...`${letter.subject}\n${own}`.matchAll(typed)].flatMap(
     ([, number = "", code = ""]) => letterNamed(number, code, secret) ?? [],
   );
   const some = [...new Set(named)].slice(0, mostReferences);
   const answers = await Promise.all(some.map((number) => store.answers.of(number)));
-  const answered = await store.answers.answered(answers.flatMap((answer) => answer?.messageId ?? []));
+  return store.answers.answered(answers.flatMap((answer) => answer?.messageId ?? []));
+}
+
+/** A letter without the references that it gives. They say no more than which answer it is about. */
+export function withoutReferences(letter: Letter, { secret }: Pick<Desk, "secret">): Letter {
   const without = (text: string): string =>
     text.replace(typed, (whole, number: string, code: string) =>
       letterNamed(number, code, secret) === undefined ? whole : "",
     );
-  return { letter: { ...letter, subject: without(letter.subject), text: without(letter.text) }, answered };
+  return { ...letter, subject: without(letter.subject), text: without(letter.text) };
 }

@@ -2,6 +2,7 @@ import { oneLine } from "../answer/one-line.ts";
 import { numbersPerhapsIn } from "../judging/named.ts";
 import { orderKey } from "../judging/state.ts";
 import type { Answered } from "../ports/store.ts";
+import { withCopiesMarked } from "../reading/reply/copies.ts";
 import { type LineKey, lineKeysOf } from "../reading/reply/furniture.ts";
 import type { Letter } from "../trade/letter.ts";
 import type { Desk } from "./desk.ts";
@@ -9,7 +10,7 @@ import { answeredForManager, mayWriteTo, notManaged } from "./managers.ts";
 import { allWords } from "./open.ts";
 import type { OpenedLetter } from "./opened-letter.ts";
 import { colleagueNamed, type Party, partyLetIn, partyOf } from "./party.ts";
-import { refersTo } from "./reference.ts";
+import { refersTo, withoutReferences } from "./reference.ts";
 import { answerWords, type Quoted, readReply, type Said } from "./reply.ts";
 import type { SentBy } from "./sent-by.ts";
 
@@ -23,8 +24,8 @@ export interface Understood extends Said {
   readonly quoted?: Quoted;
   /** Keys of its lines that stood in earlier letters of its sender. */
   readonly furniture: ReadonlySet<LineKey>;
-  /** A reply without the references that it gives: they say no more than which answer it is about. */
-  readonly unreferenced?: Letter;
+  /** The letter as it is read: without references to our answers, and with what is copied from one marked as such. */
+  readonly letter: Letter;
   readonly why?: string;
   /** As whom its sender answers our questions. */
   readonly as: { readonly party: boolean; readonly manager: boolean };
@@ -63,10 +64,10 @@ export async function whatItSays(
   const thread = [letter.inReplyTo ?? "", ...letter.references.slice(-mostReferences)];
   const inThread = await desk.store.answers.answered(thread);
   const referred = await refersTo(letter, desk);
-  const answered = inThread.length > 0 ? inThread : referred.answered;
+  const answered = inThread.length > 0 ? inThread : referred;
   // A letter that a person must see first replies to nothing, and confirms no word. So does one that gives the
   // reference of another order than its thread's: nobody knows which it answers.
-  const isClear = why === undefined && !isForwarded && !isOfOther(referred.answered, inThread);
+  const isClear = why === undefined && !isForwarded && !isOfOther(referred, inThread);
   const ours = isClear ? answered : [];
   // A letter that was let in is judged by its sheets. Its replies were for a person, who has read them.
   const own: Said =
@@ -84,16 +85,22 @@ export async function whatItSays(
     sendersOf(letter, desk),
     lineKeysOf(allWords({ letter, texts })),
   );
+  const quoted = ours.length === 0 ? undefined : await answerWords({ letter, answered: ours }, desk);
   return {
     ...said,
+    letter: answered.length === 0 ? letter : withoutReferences(withCopies(letter, quoted), desk),
     as: { party: isParty, manager: managed !== undefined },
     ...(await managerIn(said.party, { ...sender, why, isWord: managed !== undefined }, desk)),
     reply: answered.length > 0,
-    ...(ours.length === 0 ? {} : { quoted: await answerWords({ letter, answered: ours }, desk) }),
+    ...(quoted === undefined ? {} : { quoted }),
     furniture,
-    ...(answered.length === 0 ? {} : { unreferenced: referred.letter }),
     ...(why === undefined ? {} : { why }),
   };
+}
+
+/** A letter in which what is copied from our answer is marked. */
+function withCopies(letter: Letter, quoted: Quoted | undefined): Letter {
+  return quoted === undefined ? letter : { ...letter, text: withCopiesMarked(letter.text, quoted) };
 }
 
 /** Whether answers that a letter refers to are about other orders than those of its thread. */

@@ -3,6 +3,7 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { keyReadsRight } from "../../src/catalogue/part-key.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { referenceOf, refersTo } from "../../src/intake/reference.ts";
+import type { LetterRecord } from "../../src/trade/record.ts";
 import { temporaryDesk } from "../make/desk.ts";
 import { answerTo, pageTo, post } from "../make/thread.ts";
 
@@ -168,6 +169,23 @@ test("of many references the first five are looked up", async () => {
     { store: { ...store, answers: { ...store.answers, of } }, secret },
   );
   expect(looked).toEqual([1, 2, 3, 4, 5]);
+});
+
+describe("a copy of our answer that no mark sets apart", () => {
+  const copied = async (asked: LetterRecord): Promise<string> =>
+    (await answerTo(desk, asked)).replace(/^(.{30,}?) (.{10,})$/gm, "$1\n$2");
+  test("is read as a quotation, wherever its lines are broken", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const reply = await post(desk, { text: `1 YES\n\n${await copied(asked)}` });
+    expect(reply).toMatchObject({ verdict: "pass", orders: ["FM-72"] });
+  });
+  test("hides no wish between its lines", async () => {
+    const asked = await post(desk, { sheets: [salona] });
+    const text = (await copied(asked)).replace("SHEETS", "In red, please.\nSHEETS");
+    const reply = await post(desk, { text: `1 YES\n\n${text}` });
+    expect(reply).toMatchObject({ verdict: "person", orders: ["FM-72"] });
+    expect(reply.problems.filter(({ check }) => check === "letter-says-more").length).toBeLessThan(3);
+  });
 });
 
 test("a reference of another order than the thread's answers neither", async () => {

@@ -11,7 +11,7 @@ export function remarksIn(quoted: readonly string[], text: string): string[] {
   const running = ` ${tokensOf(text).join(" ")} `;
   const whole = new Set(text.split("\n").map((line) => tokensOf(line).join(" ")));
   const strange = new Set(words.filter((word) => !known.has(word)));
-  const turned = quoted.filter((quotation) => {
+  const turned = quoted.filter((quotation, i) => {
     const line = withoutLinks(quotation);
     if (!speaksAgainst(line)) return false;
     const tokens = tokensOf(line);
@@ -19,7 +19,9 @@ export function remarksIn(quoted: readonly string[], text: string): string[] {
     if (tokens.some((token) => strange.has(token))) return true;
     // A program that runs the words of a table together also loses their order.
     if (whole.has(said) || tokens.some((token) => !known.has(token))) return false;
-    return tokens.length < 2 || !running.includes(` ${said} `);
+    // A word alone has been broken off the line before it, or is somebody's own.
+    const runs = tokens.length < 2 ? [...tokensOf(quoted[i - 1] ?? ""), said].join(" ") : said;
+    return !runs.includes(" ") || !running.includes(` ${runs} `);
   });
   return [...(words.length > 0 ? [words.join(" ")] : []), ...turned];
 }
