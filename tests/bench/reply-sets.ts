@@ -180,6 +180,8 @@ export const sets = [
   "twenty-fifth",
   "twenty-sixth",
   "twenty-seventh",
+  "twenty-eighth",
+  "twenty-ninth",
 ] as const;
 const replies = new Map(sets.map((set) => [set, load(set)]));
 /** One half of a set: every second reply. */

@@ -2,6 +2,7 @@ import type { Statement } from "../../trade/statement.ts";
 import { type Answers, type Asked, noAnswers, otherPoint, readAnswers } from "./answers.ts";
 import { mayCancel } from "./cancels.ts";
 import { sentencesOf } from "./idle.ts";
+import { linesInEnglish } from "./in-english.ts";
 import { namesIn, notesIn } from "./named-points.ts";
 
 /** In characters. Our own answer about an order of 60 sheets is shorter. */
@@ -67,7 +68,7 @@ function answersOnly(text: string, asked: Asked, besides: Besides): ReadReply {
   // A letter that was asked nothing is read like any other.
   const isAsked = asked.open.length + (asked.words?.length ?? 0) > 0;
   if (!isAsked && !mayCancel(text)) return { answers: noAnswers, statements: besides(new Set()) };
-  const { unread, answering, ...answers } = readAnswers(text, asked);
+  const { unread, answering, ...answers } = readInEnglish(text, asked);
   if (asked.open.length === 0 && answers.withdraws.size + answers.nothing.size === 0)
     return { answers: noAnswers, statements: besides(new Set()) };
   const statements = besides(answers.lines);
@@ -82,6 +83,23 @@ function answersOnly(text: string, asked: Asked, besides: Besides): ReadReply {
   return {
     answers: noAnswers,
     statements: isUntold ? [asWords(first)] : withAnswers(all, answering, unread),
+  };
+}
+
+/** What a reply answers, with its lines as they were typed. */
+function readInEnglish(text: string, asked: Asked): ReturnType<typeof readAnswers> {
+  const english = linesInEnglish(text, asked.answer);
+  const typed = (line: string): string =>
+    line
+      .split("\n")
+      .map((one) => english.typed.get(one) ?? one)
+      .join("\n");
+  const read = readAnswers(english.text, asked);
+  return {
+    ...read,
+    lines: new Set([...read.lines].map(typed)),
+    answering: new Set([...read.answering].map(typed)),
+    unread: read.unread.map(typed),
   };
 }
 

@@ -19,7 +19,6 @@ import {
   saysNothing,
   sentencesOf,
 } from "./idle.ts";
-import { inEnglish } from "./in-english.ts";
 import { introduces } from "./introduces.ts";
 import { withoutPlaces } from "./named-places.ts";
 import { isOther, namesIn, othersIn, questionsIn } from "./named-points.ts";
@@ -153,9 +152,9 @@ export function readAnswers(
       introduces(sentence) ||
       (last === true && explains(sentence) && !isNearQuestion(sentence, asked.inQuestion)) ||
       (asked.others + asked.open.length > 1 && owns.test(sentence)) ||
-      [sentence, inEnglish(sentence)].some(
-        (one) => isNothing(one) || isNote(one, own, asked) || bindsNothing(one, asked.names, last),
-      );
+      isNothing(sentence) ||
+      isNote(sentence, own, asked) ||
+      bindsNothing(sentence, asked.names, last);
     const typed = withoutInitials(plainOf(isShouted ? line.toLowerCase() : line), asked.names);
     const inTurn = inOrder.has(i)
       ? `${inOrder.get(i)} ${typed}`
@@ -168,7 +167,6 @@ export function readAnswers(
     const saidBy = (one: string): readonly Said[] | undefined =>
       [
         () => saidIn({ ...own, line: one }, { ...asked, last }, isNothing),
-        () => saidIn({ ...own, line: inEnglish(one) }, { ...asked, last }, isNothing),
         () => saidAtPoint({ ...own, line: one }, atPoint),
         () =>
           clausesIn(one, {

@@ -82,6 +82,10 @@ describe("replies", () => {
     ["twenty-sixth", 2, 0, 16],
     ["twenty-seventh", 1, 0, 8],
     ["twenty-seventh", 2, 0, 12],
+    ["twenty-eighth", 1, 0, 13],
+    ["twenty-eighth", 2, 0, 19],
+    ["twenty-ninth", 1, 0, 24],
+    ["twenty-ninth", 2, 0, 31],
   ] as const)("of the %s set, half %i: none is wrongly taken as YES or NO", (set, half, untold, unread) => {
     const judged = judgedIn(set, half);
     expect(judged.length).toBeGreaterThan(40);
