@@ -27,7 +27,7 @@ export function numberedTopics(report: Report, files: Files): NumberedTopic[] {
   const ofWords = new Map(
     report.orders
       .flatMap(({ asked }) => asked.filter(({ problem }) => areWords(problem)))
-      .map(({ problem, number }) => [problem.facts["words"], number] as const),
+      .map(({ problem, number }) => [saidIn(problem), number] as const),
   );
   const keepsWords =
     !report.held && report.orders.length > 0 && report.orders.every(({ released }) => released === undefined);
@@ -39,15 +39,18 @@ export function numberedTopics(report: Report, files: Files): NumberedTopic[] {
     );
     const numberOf = ({ problems }: Told): number => {
       const those = problems.flatMap((problem) => keys.get(problem) ?? []);
-      const before = problems.flatMap((one) =>
-        areWords(one) ? (ofWords.get(one.facts["words"]) ?? []) : [],
-      );
+      const before = problems.flatMap((one) => (areWords(one) ? (ofWords.get(saidIn(one)) ?? []) : []));
       const [number = (last += 1)] = [...those.flatMap((key) => given.get(key) ?? []), ...before];
       for (const key of those) given.set(key, number);
       return number;
     };
     return { ...topic, ...sectionsOf(topic.filed, files, { numberOf, keepsWords }) };
   });
+}
+
+/** What somebody says, as one text. */
+function saidIn({ facts: { by = "", words } }: Problem): string {
+  return `${String(by)}: ${String(words)}`;
 }
 
 /** The number under which an answer tells of each problem. */

@@ -1,4 +1,4 @@
-import { areWords } from "../checks/asked.ts";
+import { areBuyersWords } from "../checks/asked.ts";
 import type { Verdict } from "../trade/problem.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { type Files, nameOf } from "./named-files.ts";
@@ -51,7 +51,7 @@ export function sectionsOf(
       number,
       says: told.says,
       fix: told.fix,
-      ...(told.kind === "confirm" || (keepsWords && told.problems.every(areWords))
+      ...(told.kind === "confirm" || (keepsWords && told.problems.every(areBuyersWords))
         ? { reply: replyLine(number, told.problems) }
         : {}),
       ...(where === undefined ? {} : { where }),

@@ -83,8 +83,11 @@ export function peopleList(letters: readonly LetterRecord[], orders: readonly Or
 function waitingOrder(order: OrderRecord, letters: readonly LetterRecord[]): Waiting {
   const questions = order.questions.filter(({ problem }) => isForPerson(problem));
   const own = letters.filter(({ orders }) => orders.includes(order.number));
-  const carried = order.carried.filter(({ what }) => what === "words");
-  const words = carried.map(({ letter, text }): Point => ({ letter: Number(letter), says: `“${text}”` }));
+  const words = order.carried.flatMap((one): Point[] => {
+    if (one.what !== "words") return [];
+    const { letter, text, by } = one;
+    return [{ letter: Number(letter), says: by === undefined ? `“${text}”` : `${by} writes “${text}”` }];
+  });
   const said = own.flatMap(besidesWords);
   const asked = questions
     // Words of an earlier letter stand among the points under their letter.

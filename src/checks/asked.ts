@@ -50,12 +50,17 @@ export function staysOpen({ check, wording }: Pick<Problem, "check" | "wording">
 const saying = new Set([letterSaysMore, letterStillOpen].map(({ id }) => id));
 const cannotTell: ReadonlySet<unknown> = new Set(Object.values(untold));
 
-/**
- * Whether a problem is words of a letter that wait for a person. Their sender may say that they ask for nothing. Then
- * nobody has to read them.
- */
+/** Whether a problem is words of a letter that wait for a person. */
 export function areWords({ check, facts: { words } }: Pick<Problem, "check" | "facts">): boolean {
   return saying.has(check) && words !== undefined && !cannotTell.has(words);
+}
+
+/**
+ * Whether a buyer may say that such words ask for nothing. Then nobody has to read them. What a manager writes is not
+ * the buyer's to take back.
+ */
+export function areBuyersWords(problem: Pick<Problem, "check" | "facts">): boolean {
+  return areWords(problem) && problem.facts["by"] === undefined;
 }
 
 /** Whether a question that stays still has something to ask, in its order as it stands now. */

@@ -4,6 +4,7 @@ import { contactsIn } from "../audit/people.ts";
 import { dateIn, timeIn } from "../calendar/dates.ts";
 import { letterStillOpen } from "../checks/order/letter-still-open.ts";
 import { wordsOf } from "../checks/run.ts";
+import { carriedIn, saidAs } from "../judging/carried.ts";
 import { questionOf } from "../judging/questions.ts";
 import { orderKey } from "../judging/state.ts";
 import { gatherOrders } from "../orders/gather.ts";
@@ -219,13 +220,13 @@ function reasonsOf({ problems, questions, carried, sheets }: OrderRecord): strin
     const number = numbers.get(questionOf(problem, byId).key);
     return `  ${asked(number)}${problem.verdict}: ${wordsOf(problem).says}${where}`;
   });
-  const ofWords = new Map(questions.map(({ problem, number }) => [problem.facts["words"], number]));
+  const ofWords = new Map(questions.map(({ problem, number }) => [carriedIn(problem), number]));
   // Problems do not name what the last letter left open.
-  const open = carried.flatMap(({ what, text }) =>
-    what === "file"
-      ? `  confirm: ${text} could not be read`
-      : what === "words"
-        ? `  ${asked(ofWords.get(text))}person: the buyer writes “${text}”`
+  const open = carried.flatMap((one) =>
+    one.what === "file"
+      ? `  confirm: ${one.text} could not be read`
+      : one.what === "words"
+        ? `  ${asked(ofWords.get(saidAs(one)))}person: ${one.by ?? "the buyer"} writes “${one.text}”`
         : [],
   );
   const lines = [...new Set([...told, ...open])];

@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { areWords, maySettle } from "../checks/asked.ts";
+import { areBuyersWords, maySettle } from "../checks/asked.ts";
 import type { Act } from "../trade/note.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import { takeNote } from "./check-note.ts";
@@ -14,7 +14,7 @@ export function answerable({ questions, released }: OrderRecord): OrderRecord["q
   const seen = new Set<number>();
   return questions.filter(
     ({ number, problem }) =>
-      (maySettle(problem) || (released === undefined && areWords(problem))) &&
+      (maySettle(problem) || (released === undefined && areBuyersWords(problem))) &&
       !seen.has(number) &&
       seen.add(number),
   );

@@ -1,5 +1,5 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { areWords, askedWords, maySettle, mayWaive } from "../checks/asked.ts";
+import { areBuyersWords, askedWords, maySettle, mayWaive } from "../checks/asked.ts";
 import { questionAnswered } from "../checks/letter/question-answered.ts";
 import type { BuyerState } from "../judging/state.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
@@ -25,7 +25,8 @@ export function faultOf(note: Note, state: BuyerState): string | undefined {
     }
     const question = openIn(order.questions, act);
     if (question === undefined) return `order ${note.order} has no open point ${act.number}`;
-    const isTakenBack = act.kind === "yes" && order.released === undefined && areWords(question.problem);
+    const isTakenBack =
+      act.kind === "yes" && order.released === undefined && areBuyersWords(question.problem);
     if (note.isSenders && !maySettle(question.problem) && !isTakenBack)
       return `point ${act.number} needs one of us`;
     if (note.isSenders && act.kind === "yes" && isDeniedTo(note, question))

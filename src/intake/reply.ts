@@ -1,4 +1,4 @@
-import { type AskedWord, areWords, askedWords, maySettle } from "../checks/asked.ts";
+import { type AskedWord, areBuyersWords, askedWords, maySettle } from "../checks/asked.ts";
 import { managerWord } from "../checks/order/manager-word.ts";
 import { isDenied } from "../judging/denied.ts";
 import { type BuyerState, type OrderState, orderKey } from "../judging/state.ts";
@@ -86,6 +86,8 @@ export interface Replied extends Pick<Said, "goesOn"> {
   readonly at: NonNullable<Submission["letter"]>;
   /** As whom its sender answers: as a party to the orders, as their manager, or both. */
   readonly as?: { readonly party: boolean; readonly manager: boolean };
+  /** The manager who wrote it, or whose letter it was. */
+  readonly manager?: { readonly name: string };
 }
 
 /** Reads the answers among a reply's words, and what else it says. `quoted` is the answer of ours that it replies to. */
@@ -154,6 +156,11 @@ export function answeringIn(
             : [{ kind: "said", where: "text", words: line.slice(0, longestShown) }],
         )
       : [];
+  // Nobody but one of us is done with what a manager says.
+  const saidBy = (statement: Statement): Statement =>
+    as.manager && replied.manager !== undefined && statement.kind === "said"
+      ? { kind: "said", where: "manager", by: replied.manager.name, words: statement.words }
+      : statement;
   // What a manager does not want cut is for one of us.
   const refused = [...all.no].filter(isManagers).map(
     (number): Statement => ({
@@ -185,7 +192,7 @@ export function answeringIn(
   );
   return {
     answers,
-    statements: [...statements, ...others, ...refused],
+    statements: [...statements, ...others, ...refused].map(saidBy),
     decides: word.map(({ order, key }) => ({ order, key })),
     settles: [...yes, ...[...all.nothing].flatMap((number) => words.get(number) ?? [])].map(
       ({ order, key }) => ({ order, key }),
@@ -232,7 +239,7 @@ function wordsIn(goesOn: readonly Answered[], state: BuyerState): Map<number, re
   if (ordersOf(goesOn, state).some(({ released }) => released !== undefined)) return new Map();
   return new Map(
     [...toldIn(goesOn, state)].filter(([, those]) =>
-      those.every((one) => one.state === "open" && areWords(one.problem)),
+      those.every((one) => one.state === "open" && areBuyersWords(one.problem)),
     ),
   );
 }

@@ -84,12 +84,25 @@ export function decidedIn({ number, questions }: OrderState, decides: readonly Q
   const said = new Set(
     questions.flatMap(({ key, problem }) => (keys.has(key) ? (carriedIn(problem) ?? []) : [])),
   );
-  return ({ what, text }) => said.has(`${what} ${text}`);
+  return (one) => said.has(saidAs(one));
+}
+
+/** What a letter has left open, as one text. The same words of two people are two. */
+export function saidAs({ what, text, ...one }: Carried): string {
+  return what === "words" && "by" in one ? `${what} of ${one.by}: ${text}` : `${what} ${text}`;
 }
 
 /** Which words or file of an earlier letter a problem is about. The same may come again, and is asked about anew. */
 export function carriedIn({ check, facts }: Problem): string | undefined {
-  if (check === letterStillOpen.id) return `words ${String(facts["words"])}`;
+  if (check === letterStillOpen.id) {
+    const { words, by } = facts;
+    return saidAs({
+      letter: "",
+      what: "words",
+      text: String(words),
+      ...(by === undefined ? {} : { by: String(by) }),
+    });
+  }
   return check === fileStillUnread.id ? `file ${String(facts["file"])}` : undefined;
 }
 

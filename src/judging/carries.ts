@@ -23,15 +23,22 @@ export function carriedBy(report: Report): readonly Carried[] {
     const text = names.get(id);
     return text === undefined ? [] : [{ letter: letterOf(id), what: "file", text }];
   });
-  return [...files, ...wordsIn(report).map(({ text }): Carried => ({ letter, what: "words", text }))];
+  const words = wordsIn(report).map(
+    ({ text, by }): Carried => ({ letter, what: "words", text, ...(by === undefined ? {} : { by }) }),
+  );
+  return [...files, ...words];
 }
 
 /** What of a letter waits for a person to read it, and the problem that tells of it. */
-export function wordsIn({ problems }: Report): { readonly text: string; readonly problem: Problem }[] {
+export function wordsIn({
+  problems,
+}: Report): { readonly text: string; readonly by?: string; readonly problem: Problem }[] {
   return problems.flatMap((problem) => {
     const { check, wording, facts } = problem;
-    const text = check === letterSaysMore.id ? String(facts["words"] ?? unclear[wording]) : unclear[check];
-    return text === undefined ? [] : [{ text, problem }];
+    if (check !== letterSaysMore.id)
+      return unclear[check] === undefined ? [] : [{ text: unclear[check], problem }];
+    const { words = unclear[wording], by } = facts;
+    return [{ text: String(words), ...(by === undefined ? {} : { by: String(by) }), problem }];
   });
 }
 

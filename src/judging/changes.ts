@@ -6,6 +6,7 @@ import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
 import type { FileId, Sheet } from "../trade/sheet.ts";
+import { saidAs } from "./carried.ts";
 import { carriedBy, wordsIn } from "./carries.ts";
 import { questionsOf } from "./questions.ts";
 import type { OrderReport, Report } from "./report.ts";
@@ -84,7 +85,7 @@ function revisionOf(
     .filter(({ sheet }) => members.has(sheet.id) && !aside.has(sheet.id))
     .flatMap(({ problems }) => problems);
   // Words that wait for a person are asked about under the number that their letter's answer gave them.
-  const words = new Map(wordsIn(report).map(({ text, problem }) => [stillOpen(text), numberOf(problem)]));
+  const words = new Map(wordsIn(report).map((one) => [stillOpen(one), numberOf(one.problem)]));
   const problems = [...orders.flatMap((order) => order.problems), ...own, ...words.keys()].filter(
     ({ verdict }) => verdict !== "pass",
   );
@@ -122,5 +123,5 @@ function standingIn({ sheets, aside, twice }: Order): Sheet[] {
 }
 
 function onceEach(carried: readonly Carried[]): Carried[] {
-  return [...new Map(carried.map((one) => [`${one.what} ${one.text}`, one])).values()];
+  return [...new Map(carried.map((one) => [saidAs(one), one])).values()];
 }

@@ -13,6 +13,8 @@ interface Open {
   readonly what: "file" | "words";
   /** The file's name, or the words. */
   readonly text: string;
+  /** The manager whose words they are, by name. Absent where they are the buyer's. */
+  readonly by?: string;
 }
 
 /** Said in place of words that cannot be told. */

@@ -22,6 +22,8 @@ export type ForPerson =
       /** The sentence as it is written, in one line; a long one is cut. */
       readonly words: string;
     }
+  /** The same, of the order's manager. */
+  | { readonly kind: "said"; readonly where: "manager"; readonly by: string; readonly words: string }
   /** The same, in a text that is attached. */
   | { readonly kind: "said"; readonly where: "file"; readonly file: string; readonly words: string }
   /** What a file is called, with its folders in an archive. */

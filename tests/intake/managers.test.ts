@@ -5,7 +5,7 @@ import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { answeredForManager } from "../../src/intake/managers.ts";
 import { prepareRelease, releaseOrder } from "../../src/intake/release.ts";
-import { settleOrder } from "../../src/intake/settle.ts";
+import { putAside, settleOrder } from "../../src/intake/settle.ts";
 import { takeDue, takeLetter } from "../../src/intake/take.ts";
 import { readPeople } from "../../src/intake/tell-people.ts";
 import type { Sending } from "../../src/ports/sender.ts";
@@ -248,6 +248,49 @@ test("a manager's NO stops the order, and goes to a person", async () => {
   expect(no.verdict).toBe("person");
   expect(await verdictOf(desk)).toBe("person");
   expect((await pointsOf(desk)).join("\n")).toContain("“1 NO”");
+});
+
+test("what a manager writes is told as his, and the buyer cannot say that it asks for nothing", async () => {
+  const { desk } = await deskOf([waiting]);
+  const from = "Ana Reyes <ana@quillgate.example>";
+  const first = await post(desk, { sheets: [device("T-1")] });
+  await post(desk, { from, text: "1 YES", to: first });
+  for (const text of ["1 NO", "Please hold this order."]) {
+    const said = await post(desk, { from, text, to: first });
+    const answer = (await answerTo(desk, said)).replaceAll(/\s+/g, " ");
+    expect(answer).toContain(`Ana Reyes, who manages this order, writes: “${text}”`);
+    expect(answer).not.toContain("NOTHING");
+    expect(answer).not.toContain("your letter");
+  }
+  const [{ questions = [] } = {}] = await desk.store.orders.named("FM-90");
+  const numbers = questions.map(({ number }) => number).join(", ");
+  await post(desk, { text: `${numbers}: nothing`, to: await desk.store.letters.read(4) });
+  expect(await verdictOf(desk)).toBe("person");
+  expect(await pointsOf(desk)).toEqual(
+    expect.arrayContaining(["Ana Reyes writes “1 NO”", "Ana Reyes writes “Please hold this order.”"]),
+  );
+  for (const letter of [3, 4, 5])
+    expect((await putAside(desk, letter, { name: "Rosa Imhoff", why: "Ana agrees" })).done).toBe(true);
+  expect(await verdictOf(desk)).toBe("pass");
+  expect((await desk.store.verify()).differ).toEqual([]);
+});
+
+test("the same words of a buyer and of the manager are two: the buyer takes back his own", async () => {
+  const { desk } = await deskOf([waiting]);
+  const first = await post(desk, { sheets: [device("T-1")] });
+  await post(desk, { from: "Ana Reyes <ana@quillgate.example>", text: "1 YES", to: first });
+  const text = "Please hold this order.";
+  await post(desk, { from: "Ana Reyes <ana@quillgate.example>", text, to: first });
+  const own = await post(desk, { text, to: first });
+  const { number } =
+    (await desk.store.orders.named("FM-90"))[0]?.questions.find(
+      ({ problem }) => problem.facts["by"] === undefined,
+    ) ?? {};
+  await post(desk, { text: `${number} NOTHING`, to: own });
+  expect((await desk.store.orders.named("FM-90"))[0]?.carried).toMatchObject([
+    { letter: "3", by: "Ana Reyes" },
+  ]);
+  expect(await verdictOf(desk)).toBe("person");
 });
 
 test("a manager answers none of the buyer's questions, and withdraws nothing", async () => {

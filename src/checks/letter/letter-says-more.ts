@@ -35,6 +35,10 @@ export const letterSaysMore = defineLetterCheck({
       says: "You answer “{words}”. The program cannot read all that stands beside the answer.",
       fix: "A person reads the whole and settles the question. It is quicker to answer once more with the number and YES or NO alone.",
     },
+    manager: {
+      says: "{by}, who manages this order, writes: “{words}”",
+      fix: "A person reads it before anything is made.",
+    },
     quotation: {
       says: "“{words}” stands in a letter that yours quotes or forwards. The program acts on sheets only.",
       fix: "A person reads it. What a sheet has a field for, write on the sheet.",
@@ -86,6 +90,15 @@ export const letterSaysMore = defineLetterCheck({
       says: "You answer “1 YES … It is a pub”. The program cannot read all that stands beside the answer.",
     },
     {
+      shows: "words of the order's manager",
+      given: (sample) => ({
+        ...clean(sample),
+        statements: [{ kind: "said", where: "manager", by: "Ana Reyes", words: "Please hold it." }],
+      }),
+      wording: "manager",
+      says: "Ana Reyes, who manages this order, writes: “Please hold it.”",
+    },
+    {
       shows: "a remark between the lines of our answer",
       given: (sample) => ({ ...clean(sample), statements: said("just drop the last word", "quotation") }),
       wording: "quotation",
@@ -131,6 +144,8 @@ export const letterSaysMore = defineLetterCheck({
       if (statement.kind !== "said") yield say(statement.kind, { what: statement.file ?? "your letter" }, []);
       else if (statement.where === "file")
         yield say("file", { file: statement.file, words: statement.words }, []);
+      else if (statement.where === "manager")
+        yield say("manager", { by: statement.by, words: statement.words }, []);
       else yield say(statement.where, { words: statement.words }, []);
     }
   },

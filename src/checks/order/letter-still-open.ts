@@ -14,6 +14,10 @@ export const letterStillOpen = defineOrderCheck({
       says: "An earlier letter about this order says: “{words}”",
       fix: "Nothing to do. A person reads it and writes to you; nothing is cut before.",
     },
+    manager: {
+      says: "{by}, who manages this order, has written: “{words}”",
+      fix: "Nothing to do. A person reads it; nothing is cut before.",
+    },
   },
   passing: [{ shows: "an order of sheets alone", given: ({ completeOrder }) => subject(completeOrder()) }],
   failing: [
@@ -26,14 +30,29 @@ export const letterStillOpen = defineOrderCheck({
       wording: "open",
       says: "An earlier letter about this order says: “Do not cut yet.”",
     },
+    {
+      shows: "words of its manager",
+      given: ({ completeOrder }) => ({
+        ...subject(completeOrder()),
+        carried: [{ letter: "1", what: "words", text: "Do not cut yet.", by: "Ana Reyes" }],
+      }),
+      wording: "manager",
+      says: "Ana Reyes, who manages this order, has written: “Do not cut yet.”",
+    },
   ],
   *find({ carried = [] }, _, say) {
-    for (const { what, text } of carried) if (what === "words") yield say("open", { words: text }, []);
+    for (const one of carried) {
+      if (one.what !== "words") continue;
+      const { text: words, by } = one;
+      yield by === undefined ? say("open", { words }, []) : say("manager", { by, words }, []);
+    }
   },
 });
 
 /** What the next letter is told of words that this one leaves open. */
-export function stillOpen(words: string): Problem {
+export function stillOpen({ text: words, by }: { readonly text: string; readonly by?: string }): Problem {
   const { id: check, severity, verdict = "person" } = letterStillOpen;
-  return { check, wording: "open", severity, verdict, facts: { words }, spots: [] };
+  return by === undefined
+    ? { check, wording: "open", severity, verdict, facts: { words }, spots: [] }
+    : { check, wording: "manager", severity, verdict, facts: { by, words }, spots: [] };
 }
