@@ -16,20 +16,21 @@ export function againstRelease(note: Note, report: Report): string | undefined {
   return order?.verdict === "pass" && order.missing.length === 0 ? undefined : "the order has not passed";
 }
 
-/** The released pieces of some stations; all if none is named. Undefined for a station that has none. */
+/**
+ * The released pieces of some stations, whichever sheets stand there since; all if none is named. Undefined for a
+ * station that has none.
+ */
 function piecesIn(
   stations: readonly string[],
   { released, sheets }: BuyerState["orders"][number],
 ): ReadonlySet<string> | undefined {
-  const keys = new Set(released?.pieces.map(({ key }) => key));
-  if (stations.length === 0) return keys;
-  const found = stations.map((station) =>
-    sheets
-      .filter(({ mark = "" }) => plainText(mark) === plainText(station))
-      .map(pieceKey)
-      .filter((key) => keys.has(key)),
-  );
-  return found.every((some) => some.length > 0) ? new Set(found.flat()) : undefined;
+  const pieces = released?.pieces ?? [];
+  if (stations.length === 0) return new Set(pieces.map(({ key }) => key));
+  // Older releases have not kept the marks of their pieces.
+  const marks = new Map(sheets.map((sheet) => [pieceKey(sheet), sheet.mark]));
+  const byStation = Map.groupBy(pieces, ({ key, mark = marks.get(key) }) => plainText(mark ?? ""));
+  const found = stations.map((station) => byStation.get(plainText(station)) ?? []);
+  return found.every((some) => some.length > 0) ? new Set(found.flat().map(({ key }) => key)) : undefined;
 }
 
 /** Why it cannot be that the pieces of some stations are engraved. */
@@ -51,10 +52,12 @@ export function releasedBy(note: Note, state: BuyerState, report: Report, now: D
     const engraved = new Set(before?.released?.pieces.flatMap((one) => (one.engraved ? one.key : [])));
     const pieces = (reportOn(note, report)?.order.sheets ?? []).map((sheet) => {
       const key = pieceKey(sheet);
-      return { sheet: sheet.id, key, engraved: engraved.has(key) };
+      const mark = sheet.mark === undefined ? {} : { mark: sheet.mark };
+      return { sheet: sheet.id, key, ...mark, engraved: engraved.has(key) };
     });
     const revision = (before?.revision ?? 0) + 1;
-    return { revision, at: now.toISOString(), on: release.on, by: note.by, pieces };
+    const placeOf = before?.released === undefined ? {} : { before: lastOf(before.released) };
+    return { revision, at: now.toISOString(), on: release.on, by: note.by, pieces, ...placeOf };
   }
   const cuts = note.acts.filter((act) => act.kind === "cut");
   if (before?.released === undefined || cuts.length === 0) return undefined;
@@ -63,6 +66,10 @@ export function releasedBy(note: Note, state: BuyerState, report: Report, now: D
     engraved.has(one.key) ? { ...one, engraved: true } : one,
   );
   return { ...before.released, pieces };
+}
+
+function lastOf({ revision, on, pieces }: Released): NonNullable<Released["before"]> {
+  return { revision, on, pieces };
 }
 
 function reportOn(note: Note, { orders }: Report): OrderReport | undefined {

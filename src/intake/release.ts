@@ -30,7 +30,7 @@ interface Releasing {
   readonly at?: Date;
   /** The day where the desk stands. */
   readonly on?: string;
-  readonly before?: Released | undefined;
+  readonly before?: Released["before"] | undefined;
   /** The revision that is released, if it is not the last. */
   readonly revision?: number;
 }
@@ -74,7 +74,7 @@ export async function prepareRelease(
 /** What an earlier release handed over and this one does not. */
 async function voidedBy(
   { sheets }: OrderRecord,
-  before: Released | undefined,
+  before: Releasing["before"],
   store: Desk["store"],
 ): Promise<Pick<Release, "voids">> {
   if (before === undefined) return {};
@@ -113,11 +113,9 @@ export async function releaseOrder(
   put: Put,
 ): Promise<ReleasedOrder> {
   const [order] = await desk.store.orders.named(number);
-  const before = order?.released;
-  const isReleased = before !== undefined && isAsReleased(order?.sheets ?? [], before);
-  const asked = isReleased
-    ? { by: before.by, at: new Date(before.at), on: before.on, revision: before.revision }
-    : { by: name, before };
+  const last = order?.released;
+  const isReleased = last !== undefined && isAsReleased(order?.sheets ?? [], last);
+  const asked = isReleased ? { ...last, at: new Date(last.at) } : { by: name, before: last };
   const packed = await prepareRelease(number, asked, desk);
   if (!packed.ok || isReleased) return written(packed, put);
   const against = order === undefined ? [] : await heldBack(order, desk);
@@ -137,7 +135,7 @@ export async function releaseOrder(
   const [now] = await desk.store.orders.named(number);
   const at = new Date(now?.released?.at ?? desk.clock.now());
   const on = now?.released?.on ?? dateIn(at, desk.timeZone);
-  return written(await prepareRelease(number, { by: name, at, on, before }, desk), put);
+  return written(await prepareRelease(number, { by: name, at, on, before: last }, desk), put);
 }
 
 /** Writes a package of this name, and gives the place. */

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { orderKey } from "../judging/state.ts";
+import { isAsReleased } from "../orders/piece.ts";
 import type { By } from "../ports/store.ts";
 import type { Act, Note } from "../trade/note.ts";
 import type { OrderRecord } from "../trade/record.ts";
@@ -97,15 +98,25 @@ export async function recordCut(
   const note = { id: randomUUID(), buyer: order.buyer, order: order.number, by: name, why: "engraved" };
   const taken = await takeNote(desk, { ...note, acts: [{ kind: "cut", stations }] });
   if (taken.kind === "wrong") return { done: false, words: `Nothing is recorded: ${taken.why}.` };
+  if (taken.kind === "waits")
+    return {
+      done: true,
+      words: `Kept as letter ${taken.letter}. It is recorded once the letters before it are judged.`,
+    };
+  const { state, why = "" } = await desk.store.letters.read(taken.letter);
+  if (state === "held") return { done: false, words: `Nothing is recorded: ${why}.` };
   const [now] = (await desk.store.orders.named(order.number)).filter((one) => one.buyer === order.buyer);
-  const pieces = now?.released?.pieces ?? [];
+  const { released, sheets = [] } = now ?? {};
+  const pieces = released?.pieces ?? [];
   const engraved = pieces.filter((one) => one.engraved);
+  const words =
+    engraved.length === pieces.length
+      ? `Order ${order.number} is engraved: ${pieces.length} of ${pieces.length} pieces.`
+      : `Order ${order.number}: ${engraved.length} of ${pieces.length} pieces are engraved.`;
+  const isStale = released !== undefined && !isAsReleased(sheets, released);
   return {
     done: true,
-    words:
-      engraved.length === pieces.length
-        ? `Order ${order.number} is engraved: ${pieces.length} of ${pieces.length} pieces.`
-        : `Order ${order.number}: ${engraved.length} of ${pieces.length} pieces are engraved.`,
+    words: isStale ? `${words} It has changed since it was released: some of them may be void.` : words,
   };
 }
 

@@ -1,3 +1,5 @@
+import { inOneLine } from "../drawing/proof/shapes.ts";
+import { hasText } from "../trade/legend.ts";
 import type { Sheet } from "../trade/sheet.ts";
 import type { Voids } from "./release.ts";
 
@@ -15,7 +17,12 @@ export function voidsText({ revision, on, pieces, anew }: Voids): string {
   ].join("\n");
 }
 
-function pieceOf(sheet: Sheet): string {
+/** "P-2 position 1 (P-2.pdf, CHK): “SOUTH / TERRACE”, “OFF”": two pieces of one place differ by what is cut. */
+function pieceOf({ mark = "no mark", file, finish = "no finish", legends, ...sheet }: Sheet): string {
   const place = sheet.kind === "plate" ? "plate" : `position ${sheet.position ?? "alone"}`;
-  return `${sheet.mark ?? "no mark"} ${place} (${sheet.file}, ${sheet.finish ?? "no finish"})`;
+  const cut = legends
+    .filter((legend) => hasText(legend) && !legend.plain)
+    .map(({ rows }) => `“${rows.filter((row) => row.trim() !== "").join(" / ")}”`);
+  const says = cut.length === 0 ? "no legend" : cut.join(", ");
+  return inOneLine(`${mark} ${place} (${file}, ${finish}): ${says}`);
 }

@@ -9,6 +9,8 @@ export interface Released {
   readonly on: string;
   readonly by: string;
   readonly pieces: readonly Piece[];
+  /** The release that this one takes the place of, as it stood then. */
+  readonly before?: Pick<Released, "revision" | "on" | "pieces">;
 }
 
 /** What is made of one sheet that was released. */
@@ -16,5 +18,7 @@ export interface Piece {
   readonly sheet: FileId;
   /** The same for every sheet that orders the same piece (`pieceKey`). */
   readonly key: string;
+  /** The mark of its station, where the sheet has one. */
+  readonly mark?: string;
   readonly engraved: boolean;
 }

@@ -5,9 +5,10 @@ import { sendAlarms } from "../../src/intake/alarm.ts";
 import { takeNote } from "../../src/intake/check-note.ts";
 import type { Desk } from "../../src/intake/desk.ts";
 import { prepareRelease, releaseOrder, releasesDue } from "../../src/intake/release.ts";
-import { putAside } from "../../src/intake/settle.ts";
+import { putAside, recordCut } from "../../src/intake/settle.ts";
 import { takeDue } from "../../src/intake/take.ts";
 import { readPeople } from "../../src/intake/tell-people.ts";
+import type { PackageFile } from "../../src/release/release.ts";
 import type { Act, Note } from "../../src/trade/note.ts";
 import type { OrderRecord } from "../../src/trade/record.ts";
 import { keepingSender, temporaryDesk } from "../make/desk.ts";
@@ -46,6 +47,11 @@ async function alarms({ sender }: { readonly sender: ReturnType<typeof keepingSe
   const told = sender.kept.filter(({ recipient }) => recipient === room);
   const read = await Promise.all(told.map(({ bytes }) => simpleParser(Buffer.from(bytes))));
   return read.map(({ subject, text }) => `${subject}\n${text}`);
+}
+
+/** What a package says of the release before. */
+function changesIn(files: readonly PackageFile[]): string {
+  return new TextDecoder().decode(files.find(({ path }) => path === "changes.txt")?.bytes);
 }
 
 test("an order that has not passed is not released", async () => {
@@ -103,8 +109,8 @@ test("what touches a released order stops it, alarms the engraving room once, an
   const packed = await prepareRelease("FM-80", { by: "Rosa Imhoff", before }, desk);
   const changes = packed.ok ? packed.files.find(({ path }) => path === "changes.txt") : undefined;
   const text = new TextDecoder().decode(changes?.bytes);
-  expect(text).toMatch(/VOID: P-2 position .* \(P-2\.pdf, /);
-  expect(text).toMatch(/NEW: {2}P-2 position /);
+  expect(text).toMatch(/VOID: P-2 position .* \(P-2\.pdf, \w+\): “SOUTH”, “OFF”, “POOL”\n/);
+  expect(text).toMatch(/NEW: {2}P-2 position .*: “WEST”, “OFF”, “POOL”\n/);
   expect(text).not.toContain("P-1");
   expect((await post(desk, { sheets: [sheetOf("P-1", "NORTH")] })).verdict).toBe("pass");
 });
@@ -407,6 +413,46 @@ test("what is engraved is recorded station by station, and a change is told to h
   const late = await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
   expect(await answerTo(desk, late)).toMatch(/some\s+of\s+it\s+is\s+engraved\s+already/);
   expect((await desk.store.verify()).differ).toEqual([]);
+});
+
+test("what lies engraved of a station is recorded though its sheet has changed since, and is void then", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
+  const order = await orderIn(desk);
+  expect(await recordCut(desk, order, ["P-2"], "Bo")).toEqual({
+    done: true,
+    words:
+      "Order FM-80: 1 of 2 pieces are engraved. It has changed since it was released: some of them may be void.",
+  });
+  // Whoever has settled the change is told that it came after the cutter.
+  for (const says of ["different", "engraved"]) {
+    const [{ number = 0, problem } = {}] = (await orderIn(desk)).questions;
+    expect(problem?.wording).toBe(says);
+    await takeNote(desk, noteOf({ kind: "yes", number }));
+  }
+  const put = (_: string, files: readonly PackageFile[]) => Promise.resolve(changesIn(files));
+  expect(await releaseOrder(desk, "FM-80", "Rosa Imhoff", put)).toMatchObject({
+    path: expect.stringMatching(/VOID: P-2 .*“SOUTH”.* \(engraved already: scrap it\)\n/),
+  });
+  // The new piece is not engraved yet.
+  expect((await orderIn(desk)).released?.pieces.some(({ engraved }) => engraved)).toBe(false);
+  expect((await desk.store.verify()).differ).toEqual([]);
+});
+
+test("a second release that died before it was written says what is void when it is written", async () => {
+  const desk = await deskWithRoom();
+  await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
+  await takeNote(desk, noteOf({ kind: "yes", number: (await orderIn(desk)).questions[0]?.number ?? 0 }));
+  const dies = () => Promise.reject(new Error("no room on the disk"));
+  await expect(releaseOrder(desk, "FM-80", "Rosa Imhoff", dies)).rejects.toThrow("no room");
+  const put = (_: string, files: readonly PackageFile[]) => Promise.resolve(changesIn(files));
+  expect(await releaseOrder(desk, "FM-80", "Rosa Imhoff", put)).toMatchObject({
+    path: expect.stringMatching(/revision 2.*\nVOID: P-2 .*\nNEW: {2}P-2 /),
+  });
 });
 
 test("each change of a released order is asked about, and told to the engraving room, once more", async () => {

@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from "vitest";
 import type { Desk } from "../../src/intake/desk.ts";
+import { releaseOrder } from "../../src/intake/release.ts";
 import {
   type Belongs,
   letIn,
@@ -47,6 +48,16 @@ test("a note waits while an older letter of its lane is not judged", async () =>
   expect(await settleOrder(desk, order, [{ kind: "yes", number: 1 }], rosa)).toEqual({
     done: true,
     words: "Kept as letter 3. It is judged once the letters before it are.",
+  });
+});
+
+test("what is said to be engraved waits in its turn too, and is not told as recorded", async () => {
+  await post(desk, { sheets: [sheet("P-1", "POOL")] });
+  await releaseOrder(desk, "FM-80", rosa.name, () => Promise.resolve("here"));
+  await desk.store.letters.receive("older", new Uint8Array(), new Date(0), "fallowmere.example");
+  expect(await recordCut(desk, order, ["P-1"], "Bo")).toEqual({
+    done: true,
+    words: "Kept as letter 4. It is recorded once the letters before it are judged.",
   });
 });
 

@@ -6,15 +6,7 @@ import { releaseOrder, releasesDue } from "../../../src/intake/release.ts";
 import { takeDue } from "../../../src/intake/take.ts";
 import type { PackageFile } from "../../../src/release/release.ts";
 import { PackageThere, writePackage } from "../../../src/store/package-folder.ts";
-import {
-  changedSince,
-  isReleasedPiece,
-  type Ledger,
-  type Number,
-  numbers,
-  openIn,
-  pieceOf,
-} from "./ledger.ts";
+import { changedSince, type Ledger, type Number, numbers, openIn, pieceOf } from "./ledger.ts";
 import { note, recordOf, type Story } from "./world.ts";
 
 /** "itself" is the next day, without anybody; "torn" is by a person, and the disk fails on the way. */
@@ -93,12 +85,7 @@ export async function cut(
   const { ledger } = story;
   const there = (await recordOf(story.desk, order)) !== undefined;
   const released = ledger.released[order];
-  const keys =
-    mark === undefined
-      ? released?.map(({ is }) => is)
-      : [...ledger.orders[order].values()]
-          .filter((sheet) => sheet.spot.startsWith(`${mark} `) && isReleasedPiece(ledger, order, sheet))
-          .map(pieceOf);
+  const keys = released?.map(({ is }) => is).filter((is) => mark === undefined || is.startsWith(`${mark} `));
   const can = there && released !== undefined && (mark === undefined || (keys?.length ?? 0) > 0);
   const done = await note(story, order, { kind: "cut", stations: mark === undefined ? [] : [mark] });
   expect(done).toBe(can);
