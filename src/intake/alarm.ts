@@ -20,11 +20,13 @@ export function alarmOf({ orders, sheets, problems: loose }: Report): Alarm | un
   return touched.length === 0 ? undefined : touched;
 }
 
-/** Tells the engraving room at once of letters that touch what is released. True if it was told of some. */
+/** Tells the engraving room at once of letters that touch what is released. True if it was told of some, and of all. */
 export async function sendAlarms({ store, sender, clock, from, log, rules }: Desk): Promise<boolean> {
   if (rules.room === undefined) return false;
   const now = clock.now();
   const letters = await store.people.takeAlarms(now);
+  let isTold = letters.length > 0;
+  // Each is tried, since all of them are marked as told.
   for (const { letter, from: writer, alarm } of letters) {
     const messageId = `<${noticePrefix}alarm.${letter}.${now.getTime()}@${from.address.split("@")[1]}>`;
     const orders = alarm.map(({ order }) => oneLine(order, 40)).join(", ");
@@ -56,7 +58,7 @@ export async function sendAlarms({ store, sender, clock, from, log, rules }: Des
     if (kind !== "later" && kind !== "refused") continue;
     await store.people.dropAlarm(letter);
     log.warn({ letter, words }, "the engraving room could not be told of a change");
-    return false;
+    isTold = false;
   }
-  return letters.length > 0;
+  return isTold;
 }

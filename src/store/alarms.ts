@@ -3,7 +3,7 @@ import type { Alarm } from "../ports/store.ts";
 import type { Tables } from "./tables.ts";
 
 /**
- * Takes the letters of which the engraving room has to be told, and marks them as told. It is one statement, so that
+ * Takes the letters of which the engraving room has to be told, oldest first, and marks them as told. It is one statement, so that
  * of two workers only one gets them.
  */
 export async function takeAlarms(
@@ -17,11 +17,14 @@ export async function takeAlarms(
     .where("alarmed_at", "is", null)
     .returning(["id", "sender", "alarm"])
     .execute();
-  return rows.map(({ id, sender, alarm }) => ({
-    letter: id,
-    ...(sender === null ? {} : { from: sender }),
-    alarm: JSON.parse(alarm ?? "[]") as Alarm,
-  }));
+  // A statement that writes gives its rows in any order.
+  return rows
+    .toSorted((a, b) => a.id - b.id)
+    .map(({ id, sender, alarm }) => ({
+      letter: id,
+      ...(sender === null ? {} : { from: sender }),
+      alarm: JSON.parse(alarm ?? "[]") as Alarm,
+    }));
 }
 
 /** Takes back that the engraving room was told of a letter. */

@@ -90,6 +90,20 @@ test.each<[Sending["kind"] | "fails", boolean, number[]]>([
   expect(dropped).toEqual(back);
 });
 
+test("of several letters each that the room could not be told of is told later, and no other waits for it", async () => {
+  const { desk, dropped } = await alarmed("later", [{ letter: 7 }, { letter: 8 }]);
+  expect(await sendAlarms(desk)).toBe(false);
+  expect(dropped).toEqual([7, 8]);
+  const other = await alarmed("sent", [{ letter: 7 }, { letter: 8 }]);
+  let tries = 0;
+  const sender = keepingSender(() =>
+    ++tries === 1 ? { kind: "refused", words: "550" } : { kind: "sent", words: "250" },
+  );
+  expect(await sendAlarms({ ...other.desk, sender })).toBe(false);
+  expect(other.dropped).toEqual([7]);
+  expect(sender.kept).toHaveLength(1);
+});
+
 test("nothing is sent where there is no room to tell, or nothing to tell it", async () => {
   const { desk, kept } = await alarmed("sent", [{ letter: 7 }]);
   const { room: _room, ...rules } = desk.rules;
