@@ -80,7 +80,25 @@ export function nextSteps(
             : "What came is kept. Send a sheet again only if you change it.",
         ]
       : []),
-    ...(orders.length > 0 ? ["Nothing is cut before the order has passed."] : []),
+    ...whatIsCut(orders, maker.phone),
+  ];
+}
+
+/** What is cut of orders that have not passed: nothing, but where the engraving room has an order already. */
+function whatIsCut(orders: readonly OrderReport[], phone: string): string[] {
+  const handed = orders.filter(({ released }) => released !== undefined);
+  const others = orders.filter(({ released }) => released === undefined);
+  const nothing =
+    handed.length === 0
+      ? "Nothing is cut before the order has passed."
+      : `Nothing of ${ordersInWords(others)} is cut before that.`;
+  return [
+    ...(others.length === 0 ? [] : [nothing]),
+    ...(handed.length === 0
+      ? []
+      : [
+          `The engraving room has ${ordersInWords(handed)} from before. What is engraved cannot be changed; if it is urgent, call ${phone}.`,
+        ]),
   ];
 }
 

@@ -12,11 +12,11 @@ export const letterStillOpen = defineOrderCheck({
   wordings: {
     open: {
       says: "An earlier letter about this order says: “{words}”",
-      fix: "Nothing to do. A person reads it and writes to you; nothing is cut before.",
+      fix: "Nothing to do. A person reads it and writes to you.",
     },
     manager: {
       says: "{by}, who manages this order, has written: “{words}”",
-      fix: "Nothing to do. A person reads it; nothing is cut before.",
+      fix: "Nothing to do. A person reads it.",
     },
   },
   passing: [{ shows: "an order of sheets alone", given: ({ completeOrder }) => subject(completeOrder()) }],
