@@ -5,14 +5,14 @@ import { makeReport } from "../judging/report.ts";
 import { withKept } from "../lettering/with-kept.ts";
 import type { Claim, Outcome } from "../ports/store.ts";
 import type { Note } from "../trade/note.ts";
-import { alarmOf } from "./alarm.ts";
+import { alarmOf, heldAgain } from "./alarm.ts";
 import { after } from "./answer.ts";
 import { dayIn, tellingOfDays } from "./day-letter.ts";
 import type { Desk } from "./desk.ts";
 import { movesIn, ordersIn } from "./moves.ts";
 import { answerTo, noteKey, reminding } from "./note-answer.ts";
 import { decidedBy, faultOf, keptBy, saidNo } from "./note-points.ts";
-import { againstRelease, releasedBy } from "./note-release.ts";
+import { againstRelease, isCut, releasedAnew, releasedBy } from "./note-release.ts";
 import { settleOutcome } from "./settle-outcome.ts";
 import { summaryIn, summing } from "./summary.ts";
 
@@ -78,11 +78,16 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     state,
   );
   const numbers = numbersIn(report);
-  // Whoever moves a sheet of a released order need not be in the engraving room.
-  const alarm = report.moved === undefined ? undefined : alarmOf(report);
   const released = releasedBy(note, state, report, desk.clock.now());
   const isRelease = note.acts.some(({ kind }) => kind === "release");
   const fault = why ?? (isRelease ? againstRelease(note, report) : undefined);
+  const reminded = note.acts.find((act) => act.kind === "remind");
+  const changesNothing = fault !== undefined || reminded !== undefined || isCut(note);
+  // Whoever moves a sheet of a released order, or settles what had stopped it, need not be in the engraving room.
+  const alarm = [
+    ...(report.moved === undefined ? [] : (alarmOf(report) ?? [])),
+    ...(changesNothing ? [] : [...heldAgain(report, state), ...releasedAnew(note, released)]),
+  ];
   const outcome = {
     letter: { subject: `${note.by}: ${note.why}`, references: [], text: "", attachments: [] },
     report,
@@ -93,11 +98,10 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     decides,
     kept,
     by: note.by,
-    ...(alarm === undefined ? {} : { alarm }),
+    ...(alarm.length === 0 ? {} : { alarm }),
     ...(released === undefined ? {} : { released: { [note.order]: released } }),
     dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [act.letter] : [])),
   };
-  const reminded = note.acts.find((act) => act.kind === "remind");
   if (reminded !== undefined) return reminding(desk, note, reminded, { ...outcome, changes: [] });
   // What it was about is no longer there. Nothing changes, and one of us is told.
   if (fault !== undefined) {
@@ -105,8 +109,7 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     return { ...rest, changes: [], state: "held", why: fault };
   }
   // What is engraved is told to nobody outside, and leaves the order as it is.
-  if (note.acts.every(({ kind }) => kind === "cut"))
-    return { ...outcome, changes: [], state: "silent", why: "engraved" };
+  if (isCut(note)) return { ...outcome, changes: [], state: "silent", why: "engraved" };
   const answer = await answerTo(desk, note, report);
   // The record has a NO as it has that of a letter.
   const told = {

@@ -2,6 +2,7 @@ import type { OrderReport, Report } from "../judging/report.ts";
 import { type BuyerState, orderKey } from "../judging/state.ts";
 import { plainText } from "../orders/keys.ts";
 import { pieceKey } from "../orders/piece.ts";
+import type { Alarm } from "../ports/store.ts";
 import type { Note } from "../trade/note.ts";
 import type { Released } from "../trade/released.ts";
 
@@ -66,6 +67,21 @@ export function releasedBy(note: Note, state: BuyerState, report: Report, now: D
     engraved.has(one.key) ? { ...one, engraved: true } : one,
   );
   return { ...before.released, pieces };
+}
+
+/** Whether a note says that something is engraved, and nothing else. */
+export function isCut({ acts }: Note): boolean {
+  return acts.every(({ kind }) => kind === "cut");
+}
+
+/** What the engraving room is told of a release that takes the place of another. */
+export function releasedAnew(note: Note, released: Released | undefined): Alarm {
+  const isRelease = note.acts.some(({ kind }) => kind === "release");
+  if (!isRelease || released?.before === undefined) return [];
+  const says = [
+    `It is released once more, as revision ${released.revision}. In the new package, changes.txt says which pieces are void.`,
+  ];
+  return [{ order: note.order, on: released.on, says, holds: true }];
 }
 
 function lastOf({ revision, on, pieces }: Released): NonNullable<Released["before"]> {

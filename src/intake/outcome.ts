@@ -3,7 +3,7 @@ import { changesOf } from "../judging/changes.ts";
 import { needsPerson } from "../judging/for-person.ts";
 import type { Outcome } from "../ports/store.ts";
 import { lineKeysOf } from "../reading/reply/furniture.ts";
-import { alarmOf } from "./alarm.ts";
+import { alarmOf, heldAgain } from "./alarm.ts";
 import { answerTo } from "./compose.ts";
 import type { Desk } from "./desk.ts";
 import type { Judgement } from "./judgement.ts";
@@ -25,7 +25,7 @@ export async function outcomeOf(
 ): Promise<Outcome> {
   const { from } = letter;
   const numbers = numbersIn(report);
-  const alarm = alarmOf(report);
+  const alarm = [...(alarmOf(report) ?? []), ...heldAgain(report, state)];
   const outcome = {
     letter,
     report,
@@ -41,7 +41,7 @@ export async function outcomeOf(
     thread: await threadOf(letter, desk.store),
     about,
     forPerson: needsPerson(report),
-    ...(alarm === undefined ? {} : { alarm }),
+    ...(alarm.length === 0 ? {} : { alarm }),
     lines: { senders: sendersOf(letter, desk), keys: lineKeysOf(allWords({ letter, texts })) },
     ...(party.domain === undefined ? {} : { domain: party.domain }),
     ...(why === undefined ? {} : { why }),

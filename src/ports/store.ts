@@ -77,11 +77,13 @@ export interface Reminded {
   readonly what: "remind" | "last" | "person";
 }
 
-/** That a letter touches orders that were released. */
+/** That a letter or a note touches orders that were released. */
 export type Alarm = readonly {
   readonly order: string;
   readonly on: string;
   readonly says: readonly string[];
+  /** The engraving room, which was told to stop, can go on. */
+  readonly holds?: true;
 }[];
 
 /** Everything that reading and checking a letter has led to; stored in one piece or not at all. */

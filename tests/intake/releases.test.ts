@@ -444,6 +444,37 @@ test("what lies engraved of a station is recorded though its sheet has changed s
   expect((await desk.store.verify()).differ).toEqual([]);
 });
 
+test("the engraving room that was told to stop is told when it can go on: as it was, or by a second release", async () => {
+  const desk = await deskWithRoom();
+  const told = async (): Promise<string | undefined> => {
+    while (await sendAlarms(desk));
+    return (await alarms(desk)).at(-1)?.replaceAll(/\s+/g, " ");
+  };
+  const first = await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
+  await release(desk);
+  expect(await told()).toBeUndefined();
+  await post(desk, { sheets: [sheetOf("P-2", "WEST")] });
+  expect(await told()).toContain("STOP: order FM-80 has changed");
+  await post(desk, { sheets: [sheetOf("P-2", "SOUTH")] });
+  expect(await told()).toMatch(/^GO ON: order FM-80 can be cut .* It is as it was released\./);
+  const said = await post(desk, { text: "Please wait with it.", to: first });
+  expect(await told()).toContain("STOP");
+  await putAside(desk, said.letter, { name: "Rosa Imhoff", why: "called: go on" });
+  expect(await told()).toContain("GO ON");
+  // What is settled otherwise than released holds only when it is released once more.
+  await post(desk, { sheets: [sheetOf("P-2", "EAST")] });
+  await told();
+  const stops = (await alarms(desk)).length;
+  const [{ number = 0 } = {}] = (await orderIn(desk)).questions;
+  await takeNote(desk, noteOf({ kind: "yes", number }));
+  await told();
+  expect(await alarms(desk)).toHaveLength(stops);
+  await release(desk);
+  expect(await told()).toMatch(
+    /^GO ON: .* released once more, as revision \d+\. In the new package, changes\.txt/,
+  );
+});
+
 test("a second release that died before it was written says what is void when it is written", async () => {
   const desk = await deskWithRoom();
   await post(desk, { sheets: [sheetOf("P-1", "NORTH"), sheetOf("P-2", "SOUTH")] });
