@@ -262,8 +262,8 @@ test("what a manager writes is told as his, and the buyer cannot say that it ask
     expect(answer).not.toContain("NOTHING");
     expect(answer).not.toContain("your letter");
   }
-  const [{ questions = [] } = {}] = await desk.store.orders.named("FM-90");
-  const numbers = questions.map(({ number }) => number).join(", ");
+  const [order] = await desk.store.orders.named("FM-90");
+  const numbers = order?.questions.map(({ number }) => number).join(", ");
   await post(desk, { text: `${numbers}: nothing`, to: await desk.store.letters.read(4) });
   expect(await verdictOf(desk)).toBe("person");
   expect(await pointsOf(desk)).toEqual(

@@ -431,9 +431,9 @@ test("what lies engraved of a station is recorded though its sheet has changed s
   });
   // Whoever has settled the change is told that it came after the cutter.
   for (const says of ["different", "engraved"]) {
-    const [{ number = 0, problem } = {}] = (await orderIn(desk)).questions;
-    expect(problem?.wording).toBe(says);
-    await takeNote(desk, noteOf({ kind: "yes", number }));
+    const [question] = (await orderIn(desk)).questions;
+    expect(question?.problem.wording).toBe(says);
+    await takeNote(desk, noteOf({ kind: "yes", number: question?.number ?? 0 }));
   }
   const put = (_: string, files: readonly PackageFile[]) => Promise.resolve(changesIn(files));
   expect(await releaseOrder(desk, "FM-80", "Rosa Imhoff", put)).toMatchObject({
@@ -465,8 +465,8 @@ test("the engraving room that was told to stop is told when it can go on: as it 
   await post(desk, { sheets: [sheetOf("P-2", "EAST")] });
   await told();
   const stops = (await alarms(desk)).length;
-  const [{ number = 0 } = {}] = (await orderIn(desk)).questions;
-  await takeNote(desk, noteOf({ kind: "yes", number }));
+  const [question] = (await orderIn(desk)).questions;
+  await takeNote(desk, noteOf({ kind: "yes", number: question?.number ?? 0 }));
   await told();
   expect(await alarms(desk)).toHaveLength(stops);
   await release(desk);
