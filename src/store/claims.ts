@@ -185,7 +185,12 @@ export async function markLetter(
     .executeTakeFirstOrThrow();
   await tx
     .updateTable("letters")
-    .set({ state, ...(state === "held" ? { why: words, verdict: "person" } : {}) })
+    .set({
+      state,
+      ...(state === "held" ? { why: words, verdict: "person" } : {}),
+      // Whoever has dealt with what it said did not know that its answer would not arrive.
+      ...(state === "refused" ? { dealt_with_at: null } : {}),
+    })
     .where("id", "=", claim.letter)
     .execute();
   const isUnsure = state === "unknown" && before.state === "sending";

@@ -44,7 +44,7 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs, bell: Bell): Lette
           .where("letter", "=", claim.letter)
           .execute();
         await writeEvent(tx, claim.letter, "sent", words, now);
-        if (unreached !== undefined) await writeEvent(tx, claim.letter, "copy not delivered", unreached, now);
+        if (unreached !== undefined) await writeUnreached(tx, claim.letter, unreached, now);
       }),
     release: (claim) => db.transaction().execute((tx) => releaseClaim(tx, claim)),
     letIn: (letter, as, by, now) =>
@@ -64,7 +64,7 @@ export function lettersOver(db: Kysely<Tables>, blobs: Blobs, bell: Bell): Lette
     copyReturned: (letter, why, now) =>
       inTurn(db, async (tx) => {
         await tx.updateTable("answers").set({ unreached: why }).where("letter", "=", letter).execute();
-        await writeEvent(tx, letter, "copy not delivered", why, now);
+        await writeUnreached(tx, letter, why, now);
       }),
     returned: (letter, why, now) =>
       inTurn(db, async (tx) => {
@@ -160,6 +160,17 @@ async function openAgain(tx: Transaction<Tables>, letter: number): Promise<boole
     .where("letter", "=", letter)
     .execute();
   return true;
+}
+
+/** Writes that somebody was not reached with a copy of an answer. It waits for a person, whatever was dealt with before. */
+async function writeUnreached(
+  tx: Transaction<Tables>,
+  letter: number,
+  why: string,
+  now: Date,
+): Promise<void> {
+  await tx.updateTable("letters").set({ dealt_with_at: null }).where("id", "=", letter).execute();
+  await writeEvent(tx, letter, "copy not delivered", why, now);
 }
 
 /** A copy of a letter to be judged as another sender's. Undefined if there is one. */

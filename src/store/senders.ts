@@ -76,7 +76,7 @@ export async function isProved(db: Db, sender: string): Promise<boolean> {
 export async function returned(tx: Transaction<Tables>, letter: number, why: string): Promise<boolean> {
   const changed = await tx
     .updateTable("letters")
-    .set({ state: "refused", why })
+    .set({ state: "refused", why, dealt_with_at: null })
     .where("id", "=", letter)
     .where("state", "in", ["sent", "sending", "unknown"])
     .returning("id")

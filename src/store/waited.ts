@@ -40,6 +40,18 @@ export async function unreadAt(db: Db, end: string): Promise<Audited["unread"]> 
           eb("for_person", "=", 1),
           eb("letters.why", "is", null),
           eb.or([eb("dealt_with_at", "is", null), eb("dealt_with_at", ">=", end)]),
+          // It may wait again since, because its answer came back.
+          eb.not(
+            eb.exists(
+              eb
+                .selectFrom("events")
+                .select("events.id")
+                .where("events.subject", "=", "letter")
+                .whereRef("events.subject_id", "=", "letters.id")
+                .where("events.what", "=", "put aside")
+                .where("events.at", "<", end),
+            ),
+          ),
           eb.not(
             eb.exists(
               eb
