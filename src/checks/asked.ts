@@ -1,5 +1,5 @@
 import { plainWord } from "../lettering/slips.ts";
-import { untold } from "../trade/carried.ts";
+import { isUntold } from "../trade/carried.ts";
 import type { KeptWord } from "../trade/kept-word.ts";
 import type { Order } from "../trade/order.ts";
 import type { Problem } from "../trade/problem.ts";
@@ -48,11 +48,10 @@ export function staysOpen({ check, wording }: Pick<Problem, "check" | "wording">
 }
 
 const saying = new Set([letterSaysMore, letterStillOpen].map(({ id }) => id));
-const cannotTell: ReadonlySet<unknown> = new Set(Object.values(untold));
 
 /** Whether a problem is words of a letter that wait for a person. */
 export function areWords({ check, facts: { words } }: Pick<Problem, "check" | "facts">): boolean {
-  return saying.has(check) && words !== undefined && !cannotTell.has(words);
+  return saying.has(check) && words !== undefined && !isUntold(String(words));
 }
 
 /**

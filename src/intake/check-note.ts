@@ -62,17 +62,18 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
   const kept = keptBy(note, state);
   const known = [...(await store.buyers.keptWords(note.buyer)), ...kept];
   const words = withKept(catalogue, withoutDenied(known, state, decides));
+  const dealtWith = note.acts.flatMap((act) => (act.kind === "read" ? [act.letter] : []));
+  const about = { about: [note.order], dealtWith: dealtWith.map(String) };
   const report = makeReport(
     {
       files: [],
       sheets: [],
       managing: desk.rules.managing,
       letter: { number: String(letter), came: { receivedAt } },
-      about: [note.order],
+      ...about,
       note,
       decides,
       ...(why === undefined && typeof moves !== "string" ? { moves } : {}),
-      dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [String(act.letter)] : [])),
     },
     words,
     state,
@@ -93,14 +94,14 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
     report,
     buyer: note.buyer,
     version: state.version,
-    changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0),
-    about: [note.order],
+    changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0, about),
+    about: about.about,
     decides,
     kept,
     by: note.by,
     ...(alarm.length === 0 ? {} : { alarm }),
     ...(released === undefined ? {} : { released: { [note.order]: released } }),
-    dealtWith: note.acts.flatMap((act) => (act.kind === "read" ? [act.letter] : [])),
+    dealtWith,
   };
   if (reminded !== undefined) return reminding(desk, note, reminded, { ...outcome, changes: [] });
   // What it was about is no longer there. Nothing changes, and one of us is told.
@@ -110,7 +111,8 @@ async function outcomeOf(desk: Desk, { letter, receivedAt }: Claim, note: Note):
   }
   // What is engraved is told to nobody outside, and leaves the order as it is.
   if (isCut(note)) return { ...outcome, changes: [], state: "silent", why: "engraved" };
-  const answer = await answerTo(desk, note, report);
+  // Nothing is left to be told of.
+  const answer = report.orders.length === 0 ? undefined : await answerTo(desk, note, report);
   // The record has a NO as it has that of a letter.
   const told = {
     ...outcome,

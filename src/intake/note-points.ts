@@ -15,6 +15,9 @@ export function faultOf(note: Note, state: BuyerState): string | undefined {
   if (order === undefined) return `no order ${note.order} of ${note.buyer} is known`;
   if (note.isSenders && note.acts.some(({ kind }) => kind !== "yes" && kind !== "no"))
     return "only questions are answered there";
+  // Whoever is written to is told how the order stands. Of one that is gone there is nothing to tell.
+  if (order.sheets.length === 0 && note.acts.some(({ kind }) => kind === "write"))
+    return `nothing is left of order ${note.order}: write to ${note.buyer} yourself`;
   for (const act of note.acts) {
     // Only what is about a point, or about released stations, can be wrong here.
     if (!("number" in act) && act.kind !== "cut") continue;

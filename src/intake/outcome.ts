@@ -31,7 +31,7 @@ export async function outcomeOf(
     report,
     buyer: party.buyer,
     version: state.version,
-    changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0),
+    changes: changesOf(report, state, (problem) => numbers.get(problem) ?? 0, { about }),
     kept: answering.kept,
     settles: answering.settles,
     ...(manager === undefined || answering.decides.length === 0

@@ -3,8 +3,9 @@ import { noSheet } from "../checks/letter/no-sheet.ts";
 import { sharedLink } from "../checks/letter/shared-link.ts";
 import { isBlank } from "../checks/required.ts";
 import { letterOf } from "../orders/ids.ts";
-import { type Carried, untold } from "../trade/carried.ts";
+import { type Carried, untold, untoldFile } from "../trade/carried.ts";
 import type { Problem } from "../trade/problem.ts";
+import { isForPerson } from "./for-person.ts";
 import type { Report } from "./report.ts";
 
 /**
@@ -29,23 +30,37 @@ export function carriedBy(report: Report): readonly Carried[] {
   return [...files, ...words];
 }
 
-/** What of a letter waits for a person to read it, and the problem that tells of it. */
+/** What of a letter waits for a person to read, open or play it, and the problem that tells of it. */
 export function wordsIn({
+  files,
   problems,
-}: Report): { readonly text: string; readonly by?: string; readonly problem: Problem }[] {
-  return problems.flatMap((problem) => {
+}: Pick<Report, "files" | "problems">): {
+  readonly text: string;
+  readonly by?: string;
+  readonly problem: Problem;
+}[] {
+  const attached = files.some(({ file }) => file.kind !== "decoration");
+  const said = problems.flatMap((problem) => {
     const { check, wording, facts } = problem;
-    if (check !== letterSaysMore.id)
-      return unclear[check] === undefined ? [] : [{ text: unclear[check], problem }];
+    if (check !== letterSaysMore.id) {
+      const none = check === noSheet.id ? untold[attached ? "files" : "letter"] : undefined;
+      const text = none ?? unclear[check];
+      return text === undefined ? [] : [{ text, problem }];
+    }
     const { words = unclear[wording], by } = facts;
     return [{ text: String(words), ...(by === undefined ? {} : { by: String(by) }), problem }];
   });
+  // Where no sheet came, all files are waited for at once.
+  if (said.some(({ text }) => text === untold.files)) return said;
+  const unopened = files.flatMap(({ file, problems: faults }) =>
+    faults.filter(isForPerson).map((problem) => ({ text: untoldFile(file.file), problem })),
+  );
+  return [...said, ...unopened];
 }
 
 /** By the wording that says so, or by the check. */
 const unclear: Readonly<Record<string, string>> = {
   unsure: untold.unsure,
   long: untold.long,
-  [noSheet.id]: untold.files,
   [sharedLink.id]: untold.link,
 };

@@ -1,7 +1,7 @@
 import { stillOpen } from "../checks/order/letter-still-open.ts";
 import { isBlank } from "../checks/required.ts";
 import { wallPlaceOf } from "../orders/wall-place.ts";
-import type { Carried } from "../trade/carried.ts";
+import { type Carried, isUntold } from "../trade/carried.ts";
 import type { Missing, Order } from "../trade/order.ts";
 import { gravest, type Problem, type Verdict } from "../trade/problem.ts";
 import type { Question } from "../trade/question.ts";
@@ -11,6 +11,7 @@ import { carriedBy, wordsIn } from "./carries.ts";
 import { questionsOf } from "./questions.ts";
 import type { OrderReport, Report } from "./report.ts";
 import { type BuyerState, orderKey } from "./state.ts";
+import type { Submission } from "./submission.ts";
 
 /** What an order consists of after a letter, a person or a release, and what that makes of it. */
 export interface Revision {
@@ -30,11 +31,15 @@ export interface Revision {
   readonly questions: readonly Question[];
 }
 
-/** What a letter changes in its buyer's state. A held letter changes nothing. */
+/**
+ * What a letter changes in its buyer's state. A held letter changes nothing. `about` are the orders that it is about,
+ * `dealtWith` the letters of which a note says that all they said is dealt with.
+ */
 export function changesOf(
   report: Report,
   state: BuyerState,
   numberOf: (problem: Problem) => number,
+  { about = [], dealtWith = [] }: Pick<Submission, "about" | "dealtWith"> = {},
 ): readonly Revision[] {
   if (report.held) return [];
   const carries = carriedBy(report);
@@ -44,24 +49,38 @@ export function changesOf(
   const after = Map.groupBy(report.orders, ({ order }) => orderKey(order.number));
   const judged = { report, sheets, numberOf };
   const revisions = [...after].map(([key, orders]) => revisionOf(key, orders, carries, judged));
-  const emptied = state.orders.filter(
-    (order) =>
-      order.sheets.length > 0 &&
-      !after.has(orderKey(order.number)) &&
-      order.sheets.every((sheet) => !sheets.has(sheet.id)),
-  );
-  const left = emptied.map(({ number, carried: all }): Revision => {
-    const carried = all.filter(({ what }) => what === "file" || what === "words");
-    return {
-      number,
-      ...(carried.length === 0 ? {} : { verdict: "person" }),
-      missing: [],
-      sheets: [],
-      withdrawn: withdrawnOf(orderKey(number), report),
-      carried,
-      problems: [],
-      questions: [],
-    };
+  const named = new Set(about.map(orderKey));
+  // A sheet without a number may have joined an order since. It stands there then.
+  const joined = new Set<FileId>([
+    ...revisions.flatMap((revision) => (revision.number === "" ? [] : revision.sheets)),
+    ...state.orders.flatMap(({ number, sheets: had }) =>
+      orderKey(number) === "" ? [] : had.map(({ id }) => id),
+    ),
+  ]);
+  const left = state.orders.flatMap((order): Revision[] => {
+    const { number, sheets: had, carried: all } = order;
+    const isGone = ({ id }: Sheet): boolean => !sheets.has(id) || (orderKey(number) === "" && joined.has(id));
+    const isEmpty = !after.has(orderKey(number)) && had.every(isGone);
+    if (!isEmpty || (had.length === 0 && !named.has(orderKey(number)))) return [];
+    const stays = all.filter(
+      ({ what, letter }) => (what === "file" || what === "words") && !dealtWith.includes(letter),
+    );
+    // What a letter leaves open stays with what is left of its orders, if nothing else of them stands.
+    const carried = onceEach([...stays, ...(revisions.length === 0 ? carries : [])]);
+    const isAsBefore = carried.length === all.length && carried.every((one) => all.includes(one));
+    if (had.length === 0 && isAsBefore) return [];
+    return [
+      {
+        number,
+        ...(carried.length === 0 ? {} : { verdict: "person" }),
+        missing: [],
+        sheets: [],
+        withdrawn: withdrawnOf(orderKey(number), report),
+        carried,
+        problems: [],
+        questions: [],
+      },
+    ];
   });
   return [...revisions, ...left];
 }
@@ -122,6 +141,9 @@ function standingIn({ sheets, aside, twice }: Order): Sheet[] {
   return [...sheets, ...aside.map(({ sheet }) => sheet), ...copies].filter((sheet) => !isBlank(sheet));
 }
 
+/** The same words of two letters are one thing. What is not told is another thing in each. */
 function onceEach(carried: readonly Carried[]): Carried[] {
-  return [...new Map(carried.map((one) => [saidAs(one), one])).values()];
+  const keyOf = (one: Carried): string =>
+    one.what === "words" && isUntold(one.text) ? `${one.letter} ${one.text}` : saidAs(one);
+  return [...new Map(carried.map((one) => [keyOf(one), one])).values()];
 }

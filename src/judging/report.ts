@@ -27,7 +27,7 @@ import { membersOf, sheetsOf } from "./sheets-of.ts";
 import { standingWith } from "./standing-with.ts";
 import { type BuyerState, newBuyer, orderKey } from "./state.ts";
 import type { Submission } from "./submission.ts";
-import { crossedIn, isTouched, partOf, stateOf } from "./touched.ts";
+import { crossedIn, isTouched, partOf, puttingIn, stateOf } from "./touched.ts";
 
 export interface OrderReport {
   readonly order: Order;
@@ -179,6 +179,10 @@ export function makeReport(
       : { ...report, problems, verdict: verdictOf(problems) };
   };
   const { settles = [], decides = [] } = submission;
+  const wasPut = puttingIn(submission, state);
+  const isToOpen = files.some((file) =>
+    checkFile(file, catalogue).some(({ verdict }) => verdict === "person"),
+  );
   const orders = touched.map((order) => {
     const before = stateOf(order, state);
     const isDecided = before === undefined ? () => false : decidedIn(before, [...decides, ...settles]);
@@ -198,13 +202,13 @@ export function makeReport(
       members: membersOf(order).map((sheet) => withoutAnswered(reportOn(sheet), order)),
       came,
       part: partOf(standing, order),
-      crossed: crossedIn(order, before, known.arrivals),
+      crossed: crossedIn(order, before, known.arrivals, wasPut),
       carried: [...left, ...open, ...promised],
       questions: questions(order),
       released: before?.released,
       managing: managerOf({ ...order, buyer: state.buyer }, managing),
-      // Words may be about any order of their letter, so none passes before a person has read them.
-      waitsForPerson: held || forPerson.length > 0,
+      // Words and files may be about any order of their letter, so none passes before a person has seen them.
+      waitsForPerson: held || forPerson.length > 0 || isToOpen,
       catalogue,
     });
     const { replaced } = partOf(standing, order);
@@ -233,23 +237,27 @@ export function makeReport(
       withoutProblemsOf(standing.late, withoutAnswered(reportOn(sheet), orderOf.get(sheet.id))),
     ),
     orders,
-    problems: checkLetter(
-      {
-        files,
-        orders: touched,
-        held,
-        reply,
-        withdraws: withdraws.length > 0,
-        kept,
-        answers: { ...answers, mended: answers.no.filter(isMended) },
-        answersLate,
-        answersDenied,
-        links,
-        statements: forPerson,
-        unsafe,
-      },
-      catalogue,
-    ),
+    // A note of one of our own people is no letter.
+    problems:
+      note !== undefined
+        ? []
+        : checkLetter(
+            {
+              files,
+              orders: touched,
+              held,
+              reply,
+              withdraws: withdraws.length > 0,
+              kept,
+              answers: { ...answers, mended: answers.no.filter(isMended) },
+              answersLate,
+              answersDenied,
+              links,
+              statements: forPerson,
+              unsafe,
+            },
+            catalogue,
+          ),
     earlier: before.filter((sheet) => standing.sheets.includes(sheet)),
     replaced: standing.replaced,
     late: standing.late,

@@ -13,13 +13,16 @@ import type { Submission } from "./submission.ts";
 /**
  * Its sheets that came behind the letter that cancels their place, and are older by the dates of the two letters. And
  * those that came again as they were, with other sheets: a set may be sent whole for the sake of another of its sheets.
- * Who sends one sheet by itself wants it, unless it was put elsewhere, where it stands already.
+ * Who sends one sheet by itself wants it, unless it was put elsewhere, where it stands already. One that was put back by
+ * one of our own people has not come again.
  */
 export function crossedIn(
-  { sheets }: Order,
+  { sheets: all }: Order,
   before: OrderState | undefined,
   arrivals: BuyerState["arrivals"],
+  wasPut: (sheet: FileId) => boolean,
 ): Crossed[] {
+  const sheets = all.filter(({ id }) => !wasPut(id));
   const { withdrawn = [], questions = [], sheets: had = [] } = before ?? {};
   const cancelled = Map.groupBy(withdrawn, ({ sheet }) => wallPlaceOf(sheet));
   const stood = new Set(had.map(wallPlaceOf));
@@ -42,6 +45,17 @@ export function crossedIn(
       ? [{ sheet, cancelledBy, again: true }]
       : [];
   });
+}
+
+/** Whether a sheet is where it is because one of our own people has put it there. */
+export function puttingIn({ moves = [] }: Submission, { orders }: BuyerState): (sheet: FileId) => boolean {
+  const now = new Set(moves.map((move) => move.now.id));
+  const notes = new Set(
+    orders.flatMap(({ withdrawn = [] }) =>
+      withdrawn.flatMap(({ letter, isMoved }) => (isMoved === true ? `${letter}` : [])),
+    ),
+  );
+  return (sheet) => now.has(sheet) || notes.has(letterOf(sheet));
 }
 
 /** Whether this submission says anything of an order: it brings or takes sheets, or is about it. */

@@ -333,6 +333,10 @@ export interface Orders {
   readonly holding: (
     sheet: FileId,
   ) => Promise<{ readonly buyer: string; readonly number: string } | undefined>;
+  /** The orders in which a letter has left something open that still is. */
+  readonly carrying: (
+    letter: number,
+  ) => Promise<readonly { readonly buyer: string; readonly number: string }[]>;
   /** The bytes of files as they came, by their ids. Throws when one is not in the record. */
   readonly originals: (ids: readonly FileId[]) => Promise<ReadonlyMap<FileId, Uint8Array>>;
   /** What was confirmed of an order, by whom and when, as its questions are numbered. */

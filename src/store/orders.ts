@@ -1,6 +1,7 @@
 import type { Kysely } from "kysely";
 import { orderKey } from "../judging/state.ts";
 import type { Orders, OrderWeek } from "../ports/store.ts";
+import type { Carried } from "../trade/carried.ts";
 import type { Confirmation } from "../trade/confirmation.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { among } from "./among.ts";
@@ -33,6 +34,7 @@ export function ordersOver(db: Kysely<Tables>, blobs: Blobs): Orders {
         .select(["orders.buyer", "orders.number"])
         .where("revision_sheets.sheet", "=", sheet)
         .executeTakeFirst(),
+    carrying: (letter) => readCarrying(db, letter),
     originals: (ids) => readOriginals(db, blobs, ids),
     confirmed: (buyer, number) => readConfirmed(db, buyer, number),
     revisionsOf: async (buyer, numbers) => {
@@ -131,6 +133,26 @@ async function readWeek(db: Kysely<Tables>, from: Date, until: Date): Promise<Or
     if (order !== undefined) week.push({ order, isMoved: ids.has(row.id), slips });
   }
   return week;
+}
+
+/** The orders that carry something of a letter. */
+async function readCarrying(
+  db: Kysely<Tables>,
+  letter: number,
+): Promise<{ readonly buyer: string; readonly number: string }[]> {
+  const rows = await db
+    .selectFrom("order_letters")
+    .innerJoin("orders", "orders.id", "order_letters.order_id")
+    .innerJoin("revisions", "revisions.id", "orders.latest")
+    .select(["orders.buyer", "orders.number", "revisions.carried"])
+    .where("order_letters.letter", "=", letter)
+    .orderBy("orders.id")
+    .execute();
+  return rows.flatMap(({ buyer, number, carried }) =>
+    (JSON.parse(carried) as Carried[]).some((one) => one.letter === String(letter))
+      ? [{ buyer, number }]
+      : [],
+  );
 }
 
 /** The last letter of a sender about an order. */

@@ -36,9 +36,11 @@ export async function writeOutcome(
   await writeSheets(tx, letter, outcome);
   await writeProblems(tx, letter, outcome);
   // A letter that gets no answer changes nothing: a machine, a forger or nobody sent it. A letter for a person
-  // changes nothing either.
+  // changes nothing either. A note changes what it says, whether or not there is anybody to be answered.
+  const isNote = state === "silent" && outcome.dealtWith !== undefined;
   const isTaken =
-    (state === "ready" || outcome.released !== undefined || outcome.reminded !== undefined) && !report.held;
+    (state === "ready" || isNote || outcome.released !== undefined || outcome.reminded !== undefined) &&
+    !report.held;
   if (isTaken) {
     await moveOn(tx, outcome);
     await writeLines(tx, outcome);

@@ -22,8 +22,19 @@ export const untold = {
   unsure: "(words that are struck out or hidden)",
   long: "(more than a program reads)",
   files: "(files that are no sheets)",
+  letter: "(a letter without a sheet)",
   link: "(a link to files, which the program has not opened)",
 } as const;
+
+/** Said in place of what is in a file that only a person can open. */
+export function untoldFile(file: string): string {
+  return `(the file ${file})`;
+}
+
+/** Whether a text stands in place of words that it does not tell. Two letters of one such text say two things. */
+export function isUntold(text: string): boolean {
+  return Object.values<string>(untold).includes(text) || /^\(the file .*\)$/s.test(text);
+}
 
 /** A number of sheets that the order has not come to yet. */
 export interface CarriedCount {

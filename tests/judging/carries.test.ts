@@ -42,6 +42,13 @@ test("words for a person stay open as they were written, and those that cannot b
   expect(said({ kind: "long" })).toEqual(["1 words (more than a program reads)"]);
 });
 
+test("files that only a person can open stay open beside sheets, each by its name", () => {
+  expect(leaves({ files: [attached("recording"), attached("office-document", 2)] })).toEqual([
+    "1 words (the file recording.pdf)",
+    "1 words (the file office-document.pdf)",
+  ]);
+});
+
 test("files that are no sheets, or a link to some, stay open where no sheet came", () => {
   const about = { sheets: [], about: ["BW-2207"] };
   const without = (came: Partial<Submission>) =>
