@@ -37,6 +37,10 @@ export const settle = defineCommand({
   async run(words, { settings, by: name = "", why = "", ...options }, { out, err }) {
     if (name.trim() === "" || why.trim() === "")
       throw new CannotRun("say who you are with --by NAME, and the reason with --why TEXT");
+    const chosen = [words.length > 0, options.letter !== undefined, options.sheet !== undefined];
+    if (chosen.filter(Boolean).length > 1)
+      throw new CannotRun("name an order and its points, a letter or a sheet, one of them at a time");
+    if (options.say?.trim() === "") throw new CannotRun("say what to write with --say TEXT");
     const by = { name: name.trim(), why: why.trim() };
     const { desk, close } = await openBackOffice(await configure(settings));
     try {
@@ -45,7 +49,7 @@ export const settle = defineCommand({
           ? await sheetPlace(desk, options.sheet, options, by)
           : options.letter === undefined
             ? await orderPoints(desk, words, options, by)
-            : await letterAct(desk, Number(options.letter), options, by);
+            : await letterAct(desk, letterNumber(options.letter), options, by);
       (said.done ? out : err)(said.words);
       return said.done ? 0 : 1;
     } finally {
@@ -117,8 +121,13 @@ function pointOf(text: string): number {
   return Number(text);
 }
 
+function letterNumber(text: string): number {
+  if (!/^\d{1,15}$/.test(text)) throw new CannotRun(`“${text}” is not the number of a letter`);
+  return Number(text);
+}
+
 async function letterAct(desk: Desk, letter: number, chosen: Chosen, by: By): Promise<Said> {
-  if (chosen["let-in"]) return letIn(desk, letter, by, chosen.as);
-  if (!chosen.aside) throw new CannotRun("choose one of --let-in and --aside");
-  return putAside(desk, letter, by);
+  if ((chosen["let-in"] ?? false) === (chosen.aside ?? false))
+    throw new CannotRun("choose one of --let-in and --aside");
+  return chosen.aside ? putAside(desk, letter, by) : letIn(desk, letter, by, chosen.as);
 }

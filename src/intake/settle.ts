@@ -3,11 +3,13 @@ import { orderKey } from "../judging/state.ts";
 import { isAsReleased } from "../orders/piece.ts";
 import type { By } from "../ports/store.ts";
 import type { Act, Note } from "../trade/note.ts";
+import type { Verdict } from "../trade/problem.ts";
 import type { OrderRecord } from "../trade/record.ts";
 import type { FileId } from "../trade/sheet.ts";
 import { takeNote } from "./check-note.ts";
 import type { Desk } from "./desk.ts";
-import { laneOf } from "./take.ts";
+import { letIn as letHeldIn } from "./let-in.ts";
+import { noteKey } from "./note-answer.ts";
 
 /** What came of an act of one of our own people, in a sentence for him. */
 export interface Said {
@@ -17,14 +19,21 @@ export interface Said {
 
 type Ordered = Pick<OrderRecord, "buyer" | "number">;
 
-/** Acts on points of an order. The order is judged again at once, and the worker sends the answer. */
-export function settleOrder(
+/**
+ * Acts on points of an order. The order is judged again at once, and the worker sends the answer. What is done under a
+ * name, `once`, is not done again under it.
+ */
+export async function settleOrder(
   desk: Desk,
   { buyer, number }: Ordered,
   acts: readonly Act[],
   by: By,
+  once: string = randomUUID(),
 ): Promise<Said> {
-  return noted(desk, { id: randomUUID(), buyer, order: number, by: by.name, why: by.why, acts });
+  const note = { id: once, buyer, order: number, by: by.name, why: by.why, acts };
+  if (await desk.store.letters.isKnown(noteKey(note)))
+    return { done: true, words: `That is done already. ${await standing(desk, note)}` };
+  return noted(desk, note);
 }
 
 /** Where a sheet belongs. */
@@ -42,34 +51,17 @@ export async function settleSheet(desk: Desk, sheet: FileId, where: Belongs, by:
   const { buyer, number } = holding;
   const said = await settleOrder(desk, { buyer, number }, [{ kind: "place", sheet, ...where }], by);
   if (!said.done || where.order === undefined || orderKey(where.order) === orderKey(number)) return said;
-  const target = (await desk.store.orders.named(where.order)).find((one) => one.buyer === buyer);
+  const target = await orderOf(desk, buyer, where.order);
   return {
     done: true,
     words: `${said.words}\nOrder ${target?.number ?? where.order}: ${target?.verdict ?? ""}.`,
   };
 }
 
-/** Lets in a letter that was held: a copy of it is judged as a letter of this sender, and answered. */
+/** Lets in a letter that was held. */
 export async function letIn(desk: Desk, letter: number, by: By, as?: string): Promise<Said> {
-  const { store, clock, rules } = desk;
   const record = await letterOf(desk, letter);
-  if (record === undefined) return noLetter;
-  if (record.isErased === true) return { done: false, words: `Letter ${letter} is erased.` };
-  const sender = as ?? record.from;
-  if (record.why === undefined && record.state !== "held")
-    return { done: false, words: `Letter ${letter} was taken; there is nothing to let in.` };
-  if (sender === undefined)
-    return { done: false, words: "The letter has no single sender: say whose it is, with an address." };
-  const lane = laneOf(sender, rules.sharedDomains);
-  const copy = await store.letters.letIn(
-    letter,
-    { sender, ...(lane === undefined ? {} : { lane }) },
-    by,
-    clock.now(),
-  );
-  return copy === undefined
-    ? { done: false, words: `Letter ${letter} was let in before.` }
-    : { done: true, words: `Let in as letter ${copy} of ${sender}. The worker judges and answers it.` };
+  return record === undefined ? noLetter : letHeldIn(desk, record, by, as);
 }
 
 /** Says that all that a letter said is dealt with. A held one is never answered then. */
@@ -77,9 +69,11 @@ export async function putAside(desk: Desk, letter: number, by: By): Promise<Said
   const { store, clock } = desk;
   const record = await letterOf(desk, letter);
   if (record === undefined) return noLetter;
+  // Nobody knows yet what it says.
+  if (record.state === "received")
+    return { done: false, words: `Letter ${letter} is not judged yet. Wait until it is.` };
   // An order that still carries what the letter said is judged again without it.
-  const orders = (await Promise.all(record.orders.map((number) => store.orders.named(number)))).flat();
-  const open = orders.filter(({ carried }) => carried.some((one) => one.letter === String(letter)));
+  const open = await store.orders.carrying(letter);
   const said: Said[] = [];
   for (const order of open) said.push(await settleOrder(desk, order, [{ kind: "read", letter }], by));
   if (open.length > 0)
@@ -105,7 +99,7 @@ export async function recordCut(
     };
   const { state, why = "" } = await desk.store.letters.read(taken.letter);
   if (state === "held") return { done: false, words: `Nothing is recorded: ${why}.` };
-  const [now] = (await desk.store.orders.named(order.number)).filter((one) => one.buyer === order.buyer);
+  const now = await orderOf(desk, order.buyer, order.number);
   const { released, sheets = [] } = now ?? {};
   const pieces = released?.pieces ?? [];
   const engraved = pieces.filter((one) => one.engraved);
@@ -132,7 +126,22 @@ async function noted(desk: Desk, note: Note): Promise<Said> {
   const { verdict, why, state } = await desk.store.letters.read(taken.letter);
   if (state === "held") return { done: false, words: `Nothing is settled: ${why ?? ""}.` };
   const answered = state === "ready" ? "The worker sends the answer." : "Nobody is answered.";
-  return { done: true, words: `Order ${note.order}: ${verdict ?? ""}. ${answered}` };
+  return { done: true, words: `${await standing(desk, note, verdict)} ${answered}` };
+}
+
+/** How the order of a note stands, in a sentence. What has no number has no record of its own. */
+async function standing(
+  desk: Desk,
+  { buyer, order: number }: Pick<Note, "buyer" | "order">,
+  verdict?: Verdict,
+): Promise<string> {
+  const order = await orderOf(desk, buyer, number);
+  const stands = order === undefined ? (verdict ?? "") : (order.verdict ?? "nothing is left of it");
+  return `${number === "" ? "What came without a number" : `Order ${number}`}: ${stands}.`;
+}
+
+async function orderOf({ store }: Desk, buyer: string, number: string): Promise<OrderRecord | undefined> {
+  return (await store.orders.named(number)).find((one) => one.buyer === buyer);
 }
 
 const noLetter: Said = { done: false, words: "No such letter is in the record." };

@@ -63,6 +63,7 @@ export async function readLetters(
       ...(row.verdict === null ? {} : { verdict: row.verdict as Verdict }),
       ...(row.why === null ? {} : { why: row.why }),
       ...(row.bytes_sha === "" ? { isErased: true as const } : {}),
+      ...(row.kind === "note" ? { isNote: true as const } : {}),
       ...(answer === undefined
         ? {}
         : {

@@ -105,6 +105,8 @@ export interface LetterRecord {
   readonly why?: string;
   /** Of what it said nothing is left; its problems have no facts. */
   readonly isErased?: true;
+  /** It is a note of one of our own people, or of the program itself. */
+  readonly isNote?: true;
   readonly answer?: {
     readonly messageId: string;
     readonly sentAt?: Date;

@@ -10,8 +10,9 @@ import {
   settleSheet,
 } from "../../src/intake/settle.ts";
 import { takeDue } from "../../src/intake/take.ts";
+import { readPeople } from "../../src/intake/tell-people.ts";
 import { temporaryDesk } from "../make/desk.ts";
-import { post } from "../make/thread.ts";
+import { letterOf, post } from "../make/thread.ts";
 
 const rosa = { name: "Rosa Imhoff", why: "she said so on the telephone" };
 const buyer = "greta@fallowmere.example";
@@ -23,6 +24,7 @@ const sheet = (mark: string, legend: string, order = "FM-80") => ({
 const order = { buyer, number: "FM-80" };
 
 let desk: Desk;
+const listed = () => readPeople(desk.store, desk.clock.now());
 beforeEach(async () => {
   desk = await temporaryDesk();
 });
@@ -85,6 +87,25 @@ test("whoever moves a sheet to another order is told how both stand", async () =
   expect((await settled("1/2", { order: "GC-4100" })).done).toBe(false);
 });
 
+test("a sheet that is put back has not come again, and nobody is asked whether it is wanted", async () => {
+  await post(desk, { sheets: [sheet("P-1", "POOL"), sheet("P-2", "SPA")] });
+  const put = (id: string, where: Belongs) => settleSheet(desk, id, where, rosa);
+  const passed = { done: true, words: "Order FM-80: pass. The worker sends the answer." };
+  expect(await put("1/2", { mark: "P-9" })).toEqual(passed);
+  expect(await put("2/1", { mark: "P-2" })).toEqual(passed);
+  // nor is he with a later letter, nor once it was in another order
+  expect((await post(desk, { sheets: [sheet("P-3", "GYM")] })).verdict).toBe("pass");
+  await post(desk, { sheets: [sheet("Q-1", "LOBBY", "GC-4100")] });
+  await put("3/1", { order: "GC-4100" });
+  expect(await put("6/1", { order: "FM-80" })).toEqual({
+    done: true,
+    words: "Order GC-4100: pass. The worker sends the answer.\nOrder FM-80: pass.",
+  });
+  // the same sheet from its sender is asked about all the same
+  await put("7/1", { mark: "P-9" });
+  expect((await post(desk, { sheets: [sheet("P-2", "SPA"), sheet("P-4", "BAR")] })).verdict).toBe("confirm");
+});
+
 test("a letter is let in once, and only one that was held", async () => {
   const letter = async (from: string): Promise<number> => (await post(desk, { from, text: "Hello." })).letter;
   const taken = (await post(desk, { sheets: [sheet("P-1", "POOL")] })).letter;
@@ -133,6 +154,103 @@ test("a letter is put aside by itself, or with the order that carries what it sa
     words: `Letter ${none.letter} is dealt with.`,
   });
   expect(await putAside(desk, 99, rosa)).toEqual({ done: false, words: "No such letter is in the record." });
+});
+
+test("a letter that is not judged yet is neither put aside nor let in", async () => {
+  const { letter } = await desk.store.letters.receive(
+    "next",
+    await letterOf({ text: "STOP" }),
+    new Date(0),
+    "",
+  );
+  const words = `Letter ${letter} is not judged yet. Wait until it is.`;
+  expect(await putAside(desk, letter, rosa)).toEqual({ done: false, words });
+  expect(await letIn(desk, letter, rosa, buyer)).toEqual({ done: false, words });
+  while (await takeDue(desk));
+  expect((await listed()).map(({ letters }) => letters)).toEqual([[letter]]);
+});
+
+test("nothing is let in that nobody has sent, or that was taken, whatever became of its answer", async () => {
+  const { letter } = await post(desk, { sheets: [sheet("P-1", "SALONA")] });
+  await settleOrder(desk, order, [{ kind: "release", on: "2026-11-09" }], rosa);
+  expect(await letIn(desk, letter + 1, rosa, buyer)).toEqual({
+    done: false,
+    words: `Letter ${letter + 1} is a note of one of us; nobody has sent it.`,
+  });
+  while (await takeDue(desk));
+  await desk.store.letters.returned(letter, "550 no such user", desk.clock.now());
+  expect(await letIn(desk, letter, rosa)).toEqual({
+    done: false,
+    words: `Letter ${letter} was taken; there is nothing to let in.`,
+  });
+});
+
+test("a letter is let in as that of one e-mail address, and not as our own", async () => {
+  const { letter } = await post(desk, { from: "", text: "Hello." });
+  for (const as of ["", "greta", "Greta <greta@fallowmere.example>", "a@b.example, c@d.example"])
+    expect(await letIn(desk, letter, rosa, as)).toEqual({
+      done: false,
+      words: `“${as.toLowerCase()}” is no e-mail address.`,
+    });
+  expect((await letIn(desk, letter, rosa, "Orders@Quillgate.example")).words).toContain("our own address");
+  expect((await letIn(desk, letter, rosa, " Greta@Fallowmere.example ")).words).toContain(`of ${buyer}.`);
+});
+
+test("what came without a number is put aside too", async () => {
+  const { letter } = await post(desk, {
+    sheets: [sheet("P-1", "POOL", "")],
+    text: "Make it blue if you can.",
+  });
+  const points = async () => (await listed()).map((one) => [one.order, one.points.map(({ says }) => says)]);
+  expect(await points()).toEqual([["", ["“Make it blue if you can.”"]]]);
+  expect(await putAside(desk, letter, rosa)).toEqual({
+    done: true,
+    words: "What came without a number: fail. The worker sends the answer.",
+  });
+  expect(await points()).toEqual([]);
+});
+
+test("what comes about a withdrawn order waits for a person until it is dealt with", async () => {
+  const sent = await post(desk, { sheets: [sheet("P-1", "POOL")] });
+  await post(desk, { to: sent, text: "CANCEL order" });
+  expect((await desk.store.orders.named("FM-80"))[0]?.verdict).toBeUndefined();
+  const { letter } = await post(desk, { to: sent, text: "Please call me about a refund of the deposit." });
+  expect(await listed()).toMatchObject([{ order: "FM-80", contacts: [buyer], points: [{ letter }] }]);
+  expect(await settleOrder(desk, order, [{ kind: "write", words: "We call." }], rosa)).toEqual({
+    done: false,
+    words: `Nothing is settled: nothing is left of order FM-80: write to ${buyer} yourself.`,
+  });
+  expect(await putAside(desk, letter, rosa)).toEqual({
+    done: true,
+    words: "Order FM-80: nothing is left of it. Nobody is answered.",
+  });
+  expect(await listed()).toEqual([]);
+});
+
+test("a recording that comes with a cancellation, or beside good sheets, is heard before anything passes", async () => {
+  const sent = await post(desk, { sheets: [sheet("P-1", "POOL"), sheet("P-2", "SPA")] });
+  const files = [{ file: "voice.mp3", bytes: new TextEncoder().encode("ID3\u0003 a voice") }];
+  const said = [
+    await post(desk, { sheets: [sheet("P-3", "GYM")], files }),
+    await post(desk, { to: sent, text: "CANCEL P-1", files }),
+    await post(desk, { to: sent, text: "CANCEL order", files }),
+  ];
+  const verdict = async () => (await desk.store.orders.named("FM-80"))[0]?.verdict;
+  for (const { letter } of said) {
+    expect(await verdict()).toBe("person");
+    await putAside(desk, letter, rosa);
+  }
+  expect(await verdict()).toBeUndefined();
+  expect(await listed()).toEqual([]);
+});
+
+test("an answer that comes back is told of, though what its letter said is dealt with", async () => {
+  const { letter } = await post(desk, { text: "Do you make red ones?" });
+  while (await takeDue(desk));
+  await putAside(desk, letter, rosa);
+  expect(await listed()).toEqual([]);
+  await desk.store.letters.returned(letter, "550 no such user", desk.clock.now());
+  expect(await listed()).toMatchObject([{ what: "undelivered", letters: [letter] }]);
 });
 
 test("what is engraved is told by its pieces", async () => {
